@@ -1,0 +1,1 @@
+"""The HTTP layer: decode, call the core, encode."""

@@ -1,0 +1,1 @@
+"""The wire format: one msgspec struct per JSON object, one module per resource."""

@@ -1,0 +1,1 @@
+"""The operator's store: organisations, hashed keys, usage. Nothing about members."""
