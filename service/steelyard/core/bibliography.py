@@ -1,0 +1,400 @@
+"""Every publication, standard and table that the catalogue cites, registered once under a short id.
+
+An id is the first author (or the issuing body) and the year. Import this module before registering an entry
+that cites one of them.
+"""
+
+from .evidence import source
+
+# --- resting energy -------------------------------------------------------------------------------------
+source(
+    "mifflin_1990",
+    "Mifflin MD, St Jeor ST, Hill LA, Scott BJ, Daugherty SA, Koh YO. A new predictive equation for resting "
+    "energy expenditure in healthy individuals. Am J Clin Nutr 1990;51:241-7",
+    "10.1093/ajcn/51.2.241",
+)
+source(
+    "roza_1984",
+    "Roza AM, Shizgal HM. The Harris Benedict equation reevaluated. Am J Clin Nutr 1984;40:168-82",
+    "10.1093/ajcn/40.1.168",
+)
+source(
+    "cunningham_1980",
+    "Cunningham JJ. A reanalysis of the factors influencing basal metabolic rate in normal adults. "
+    "Am J Clin Nutr 1980;33:2372-4",
+    "10.1093/ajcn/33.11.2372",
+)
+source(
+    "cunningham_1991",
+    "Cunningham JJ. Body composition as a determinant of energy expenditure: a synthetic review and a proposed "
+    "general prediction equation. Am J Clin Nutr 1991;54:963-9",
+    "10.1093/ajcn/54.6.963",
+)
+source(
+    "mcardle_textbook",
+    "McArdle WD, Katch FI, Katch VL. Exercise Physiology (textbook, several editions)",
+)
+source(
+    "henry_2005",
+    "Henry CJK. Basal metabolic rate studies in humans: measurement and development of new equations. "
+    "Public Health Nutr 2005;8(7A):1133-52",
+    "10.1079/PHN2005801",
+)
+source(
+    "schofield_1985",
+    "Schofield WN. Predicting basal metabolic rate, new standards and review of previous work. "
+    "Hum Nutr Clin Nutr 1985;39C(Suppl 1):5-41",
+)
+source(
+    "fao_1985",
+    "FAO/WHO/UNU. Energy and protein requirements. World Health Organ Tech Rep Ser 724, 1985",
+)
+source(
+    "owen_1986",
+    "Owen OE et al. A reappraisal of caloric requirements in healthy women. Am J Clin Nutr 1986;44:1-19",
+)
+source(
+    "owen_1987",
+    "Owen OE et al. A reappraisal of the caloric requirements of men. Am J Clin Nutr 1987;46:875-85",
+)
+source(
+    "ten_haaf_2014",
+    "ten Haaf T, Weijs PJM. Resting energy expenditure prediction in recreational athletes of 18-35 years. "
+    "PLoS One 2014;9:e108460",
+    "10.1371/journal.pone.0108460",
+)
+source(
+    "tinsley_2019",
+    "Tinsley GM, Graybeal AJ, Moore ML. Resting metabolic rate in muscular physique athletes. "
+    "Eur J Sport Sci 2019;19:399-406",
+    "10.1080/17461391.2018.1517175",
+)
+source(
+    "muller_2004",
+    "Müller MJ et al. World Health Organization equations have shortcomings for predicting resting energy "
+    "expenditure in persons from a modern, affluent population. Am J Clin Nutr 2004;80:1379-90",
+    "10.1093/ajcn/80.5.1379",
+)
+
+# --- total energy and food energy -----------------------------------------------------------------------
+source(
+    "nasem_2023",
+    "National Academies of Sciences, Engineering, and Medicine. Dietary Reference Intakes for Energy. 2023",
+    "10.17226/26818",
+)
+source(
+    "fao_2004",
+    "FAO/WHO/UNU. Human energy requirements. FAO Food and Nutrition Technical Report Series 1, 2004",
+)
+source(
+    "health_canada_dri",
+    "Health Canada. Dietary reference intakes tables: energy, and the physical activity level categories",
+)
+source(
+    "ainsworth_2011",
+    "Ainsworth BE et al. 2011 Compendium of Physical Activities. Med Sci Sports Exerc 2011;43:1575-81",
+    "10.1249/MSS.0b013e31821ece12",
+)
+source(
+    "herrmann_2024",
+    "Herrmann SD et al. 2024 Adult Compendium of Physical Activities. J Sport Health Sci 2024;13:6-12",
+    "10.1016/j.jshs.2023.10.010",
+)
+source(
+    "byrne_2005",
+    "Byrne NM et al. Metabolic equivalent: one size does not fit all. J Appl Physiol 2005;99:1112-9",
+    "10.1152/japplphysiol.00023.2004",
+)
+source(
+    "kozey_2010",
+    "Kozey S et al. Errors in MET estimates of physical activities. J Phys Act Health 2010;7:508-17",
+)
+source(
+    "westerterp_2004",
+    "Westerterp KR. Diet induced thermogenesis. Nutr Metab (Lond) 2004;1:5",
+    "10.1186/1743-7075-1-5",
+)
+source(
+    "merrill_1973",
+    "Merrill AL, Watt BK. Energy value of foods: basis and derivation. USDA Agriculture Handbook 74, 1973",
+)
+source(
+    "fao_2003",
+    "FAO. Food energy: methods of analysis and conversion factors. FAO Food and Nutrition Paper 77, 2003",
+)
+source(
+    "eu_1169_2011",
+    "Regulation (EU) No 1169/2011 on the provision of food information to consumers, Annex XIV",
+)
+
+# --- body composition -----------------------------------------------------------------------------------
+source(
+    "hodgdon_1984_men",
+    "Hodgdon JA, Beckett MB. Prediction of percent body fat for U.S. Navy men from body circumferences and "
+    "height. Naval Health Research Center Report 84-11, 1984",
+)
+source(
+    "hodgdon_1984_women",
+    "Hodgdon JA, Beckett MB. Prediction of percent body fat for U.S. Navy women from body circumferences and "
+    "height. Naval Health Research Center Report 84-29, 1984",
+)
+source(
+    "jackson_1978",
+    "Jackson AS, Pollock ML. Generalized equations for predicting body density of men. Br J Nutr 1978;40:497-504",
+    "10.1079/BJN19780152",
+)
+source(
+    "jackson_1980",
+    "Jackson AS, Pollock ML, Ward A. Generalized equations for predicting body density of women. "
+    "Med Sci Sports Exerc 1980;12:175-82",
+)
+source(
+    "durnin_1974",
+    "Durnin JVGA, Womersley J. Body fat assessed from total body density and its estimation from skinfold "
+    "thickness. Br J Nutr 1974;32:77-97",
+    "10.1079/BJN19740060",
+)
+source(
+    "siri_1961",
+    "Siri WE. Body composition from fluid spaces and density. In: Techniques for Measuring Body Composition. "
+    "National Academy of Sciences 1961:223-44",
+)
+source(
+    "brozek_1963",
+    "Brozek J et al. Densitometric analysis of body composition. Ann N Y Acad Sci 1963;110:113-40",
+)
+source(
+    "deurenberg_1991",
+    "Deurenberg P et al. Body mass index as a measure of body fatness: age- and sex-specific prediction formulas. "
+    "Br J Nutr 1991;65:105-14",
+    "10.1079/BJN19910073",
+)
+source(
+    "gallagher_2000",
+    "Gallagher D et al. Healthy percentage body fat ranges: an approach for developing guidelines based on body "
+    "mass index. Am J Clin Nutr 2000;72:694-701",
+    "10.1093/ajcn/72.3.694",
+)
+source(
+    "jackson_2002",
+    "Jackson AS et al. The effect of sex, age and race on estimating percentage body fat from body mass index. "
+    "Int J Obes 2002;26:789-96",
+)
+source(
+    "kouri_1995",
+    "Kouri EM et al. Fat-free mass index in users and nonusers of anabolic-androgenic steroids. "
+    "Clin J Sport Med 1995;5:223-8",
+)
+
+# --- partition, tissue energy and the dynamic model -----------------------------------------------------
+source(
+    "hall_2008",
+    "Hall KD. What is the required energy deficit per unit weight loss? Int J Obes 2008;32:573-6",
+    "10.1038/sj.ijo.0803720",
+)
+source(
+    "forbes_1987", "Forbes GB. Lean body mass-body fat interrelationships in humans. Nutr Rev 1987;45:225-31"
+)
+source(
+    "forbes_2000",
+    "Forbes GB. Body fat content influences the body composition response to nutrition and exercise. "
+    "Ann N Y Acad Sci 2000;904:359-65",
+)
+source(
+    "hall_2007",
+    "Hall KD. Body fat and fat-free mass inter-relationships: Forbes's theory revisited. "
+    "Br J Nutr 2007;97:1059-63",
+    "10.1017/S0007114507691946",
+)
+source(
+    "hall_2010",
+    "Hall KD. Predicting metabolic adaptation, body weight change, and energy intake in humans. "
+    "Am J Physiol Endocrinol Metab 2010;298:E449-66",
+)
+source(
+    "hall_2011",
+    "Hall KD, Sacks G, Chandramohan D, Chow CC, Wang YC, Gortmaker SL, Swinburn BA. Quantification of the effect "
+    "of energy imbalance on bodyweight. Lancet 2011;378:826-37, and its web appendix",
+    "10.1016/S0140-6736(11)60812-X",
+)
+source(
+    "hall_chow_2011",
+    "Hall KD, Chow CC. Estimating changes in free-living energy intake and its confidence interval. "
+    "Am J Clin Nutr 2011;94:66-74",
+    "10.3945/ajcn.111.014399",
+)
+source(
+    "sanghvi_2015",
+    "Sanghvi A, Redman LM, Martin CK, Ravussin E, Hall KD. Validation of an inexpensive and accurate mathematical "
+    "method to measure long-term changes in free-living energy intake. Am J Clin Nutr 2015;102:353-8",
+    "10.3945/ajcn.115.111070",
+)
+source(
+    "guo_2018",
+    "Guo J, Brager DC, Hall KD. Simulating long-term human weight-loss dynamics in response to calorie restriction. "
+    "Am J Clin Nutr 2018;107:558-65",
+)
+
+# --- daily weights --------------------------------------------------------------------------------------
+source(
+    "robinson_1965",
+    "Robinson MF, Watson PE. Day-to-day variations in body-weight of young women. Br J Nutr 1965;19:225-35",
+)
+source(
+    "orsama_2014",
+    "Orsama AL et al. Weight rhythms: weight increases during weekends and decreases during weekdays. "
+    "Obes Facts 2014;7:36-47",
+    "10.1159/000356147",
+)
+source(
+    "turicchi_2020",
+    "Turicchi J et al. Weekly, seasonal and holiday body weight fluctuation patterns. PLoS One 2020;15:e0232152",
+)
+source(
+    "kanellakis_2023",
+    "Kanellakis S et al. Changes in body weight and body composition during the menstrual cycle. "
+    "Am J Hum Biol 2023;35:e23951",
+)
+
+# --- rates, targets and screening -----------------------------------------------------------------------
+source(
+    "alpert_2005",
+    "Alpert SS. A limit on the energy transfer rate from the human fat store in hypophagia. "
+    "J Theor Biol 2005;233:1-13",
+    "10.1016/j.jtbi.2004.08.029",
+)
+source(
+    "garthe_2011",
+    "Garthe I et al. Effect of two different weight-loss rates on body composition and strength and power-related "
+    "performance in elite athletes. Int J Sport Nutr Exerc Metab 2011;21:97-104",
+    "10.1123/ijsnem.21.2.97",
+)
+source(
+    "helms_2014",
+    "Helms ER, Aragon AA, Fitschen PJ. Evidence-based recommendations for natural bodybuilding contest preparation: "
+    "nutrition and supplementation. J Int Soc Sports Nutr 2014;11:20",
+)
+source(
+    "morton_2018",
+    "Morton RW et al. A systematic review, meta-analysis and meta-regression of the effect of protein "
+    "supplementation on resistance training-induced gains. Br J Sports Med 2018;52:376-84",
+    "10.1136/bjsports-2017-097608",
+)
+source(
+    "jager_2017",
+    "Jäger R et al. International Society of Sports Nutrition position stand: protein and exercise. "
+    "J Int Soc Sports Nutr 2017;14:20",
+    "10.1186/s12970-017-0177-8",
+)
+source(
+    "aragon_2017",
+    "Aragon AA et al. International Society of Sports Nutrition position stand: diets and body composition. "
+    "J Int Soc Sports Nutr 2017;14:16",
+)
+source(
+    "iraki_2019",
+    "Iraki J et al. Nutrition recommendations for bodybuilders in the off-season: a narrative review. "
+    "Sports 2019;7:154",
+    "10.3390/sports7070154",
+)
+source(
+    "slater_2019",
+    "Slater GJ et al. Is an energy surplus required to maximize skeletal muscle hypertrophy associated with "
+    "resistance training. Front Nutr 2019;6:131",
+)
+source(
+    "mountjoy_2023",
+    "Mountjoy M et al. 2023 International Olympic Committee's consensus statement on relative energy deficiency "
+    "in sport (REDs). Br J Sports Med 2023;57:1073-97",
+    "10.1136/bjsports-2023-106994",
+)
+source(
+    "loucks_2003",
+    "Loucks AB, Thuma JR. Luteinizing hormone pulsatility is disrupted at a threshold of energy availability in "
+    "regularly menstruating women. J Clin Endocrinol Metab 2003;88:297-311",
+)
+source(
+    "whittaker_2021",
+    "Whittaker J, Wu K. Low-fat diets and testosterone in men: systematic review and meta-analysis of intervention "
+    "studies. J Steroid Biochem Mol Biol 2021;210:105878",
+    "10.1016/j.jsbmb.2021.105878",
+)
+source(
+    "iom_2005",
+    "Institute of Medicine. Dietary reference intakes for energy, carbohydrate, fiber, fat, fatty acids, "
+    "cholesterol, protein, and amino acids. 2005",
+)
+source(
+    "who_carbohydrate_2023",
+    "World Health Organization. Carbohydrate intake for adults and children: guideline. 2023",
+)
+source(
+    "efsa_2010",
+    "EFSA Panel on Dietetic Products, Nutrition, and Allergies. Scientific opinion on dietary reference values for "
+    "carbohydrates and dietary fibre. EFSA J 2010;8:1462",
+)
+source(
+    "who_bmi_2000",
+    "World Health Organization. Obesity: preventing and managing the global epidemic. "
+    "World Health Organ Tech Rep Ser 894, 2000",
+)
+source(
+    "jensen_2014",
+    "Jensen MD et al. 2013 AHA/ACC/TOS guideline for the management of overweight and obesity in adults. "
+    "Circulation 2014;129:S102-38",
+)
+source(
+    "nice_obesity",
+    "National Institute for Health and Care Excellence. Guideline on overweight and obesity management",
+)
+source(
+    "thomas_2016",
+    "Thomas DT et al. American College of Sports Medicine joint position statement: nutrition and athletic "
+    "performance. Med Sci Sports Exerc 2016;48:543-68",
+)
+source(
+    "morgan_1999",
+    "Morgan JF et al. The SCOFF questionnaire: assessment of a new screening tool for eating disorders. "
+    "BMJ 1999;319:1467-8",
+)
+
+# --- trials of dieting, overfeeding and training --------------------------------------------------------
+source(
+    "campbell_2020",
+    "Campbell BI et al. Intermittent energy restriction attenuates the loss of fat free mass in resistance trained "
+    "individuals: a randomized controlled trial. J Funct Morphol Kinesiol 2020;5:19",
+    "10.3390/jfmk5010019",
+)
+source(
+    "mettler_2010",
+    "Mettler S et al. Increased protein intake reduces lean body mass loss during weight loss in athletes. "
+    "Med Sci Sports Exerc 2010;42:326-37",
+    "10.1249/MSS.0b013e3181b2ef8e",
+)
+source(
+    "huovinen_2015",
+    "Huovinen HT et al. Body composition and power performance improved after weight reduction in male athletes "
+    "without hampering hormonal balance. J Strength Cond Res 2015;29:29-36",
+    "10.1519/JSC.0000000000000619",
+)
+source(
+    "das_2017",
+    "Das SK et al. Body-composition changes in the Comprehensive Assessment of Long-term Effects of Reducing Intake "
+    "of Energy (CALERIE)-2 study. Am J Clin Nutr 2017;105:913-27",
+    "10.3945/ajcn.116.137232",
+)
+source(
+    "ravussin_2015",
+    "Ravussin E et al. A 2-year randomized controlled trial of human caloric restriction: feasibility and effects on "
+    "predictors of health span and longevity. J Gerontol A Biol Sci Med Sci 2015;70:1097-104",
+)
+source(
+    "bouchard_1990",
+    "Bouchard C et al. The response to long-term overfeeding in identical twins. N Engl J Med 1990;322:1477-82",
+    "10.1056/NEJM199005243222101",
+)
+source(
+    "benito_2020",
+    "Benito PJ et al. A systematic review with meta-analysis of the effect of resistance training on whole-body "
+    "muscle growth in healthy adult males. Int J Environ Res Public Health 2020;17:1285",
+)
