@@ -26,7 +26,8 @@ source(
 )
 source(
     "cunningham_1991",
-    "Cunningham JJ. Body composition as a determinant of energy expenditure: a synthetic review and a proposed "
+    "Cunningham JJ. Body composition as a determinant of energy expenditure: a synthetic review and a "
+    "proposed "
     "general prediction equation. Am J Clin Nutr 1991;54:963-9",
     "10.1093/ajcn/54.6.963",
 )
@@ -140,7 +141,8 @@ source(
 )
 source(
     "jackson_1978",
-    "Jackson AS, Pollock ML. Generalized equations for predicting body density of men. Br J Nutr 1978;40:497-504",
+    "Jackson AS, Pollock ML. Generalized equations for predicting body density of men. Br J Nutr "
+    "1978;40:497-504",
     "10.1079/BJN19780152",
 )
 source(
@@ -165,19 +167,22 @@ source(
 )
 source(
     "deurenberg_1991",
-    "Deurenberg P et al. Body mass index as a measure of body fatness: age- and sex-specific prediction formulas. "
+    "Deurenberg P et al. Body mass index as a measure of body fatness: age- and sex-specific prediction "
+    "formulas. "
     "Br J Nutr 1991;65:105-14",
     "10.1079/BJN19910073",
 )
 source(
     "gallagher_2000",
-    "Gallagher D et al. Healthy percentage body fat ranges: an approach for developing guidelines based on body "
+    "Gallagher D et al. Healthy percentage body fat ranges: an approach for developing guidelines based "
+    "on body "
     "mass index. Am J Clin Nutr 2000;72:694-701",
     "10.1093/ajcn/72.3.694",
 )
 source(
     "jackson_2002",
-    "Jackson AS et al. The effect of sex, age and race on estimating percentage body fat from body mass index. "
+    "Jackson AS et al. The effect of sex, age and race on estimating percentage body fat from body mass "
+    "index. "
     "Int J Obes 2002;26:789-96",
 )
 source(
@@ -213,7 +218,8 @@ source(
 )
 source(
     "hall_2011",
-    "Hall KD, Sacks G, Chandramohan D, Chow CC, Wang YC, Gortmaker SL, Swinburn BA. Quantification of the effect "
+    "Hall KD, Sacks G, Chandramohan D, Chow CC, Wang YC, Gortmaker SL, Swinburn BA. Quantification of "
+    "the effect "
     "of energy imbalance on bodyweight. Lancet 2011;378:826-37, and its web appendix",
     "10.1016/S0140-6736(11)60812-X",
 )
@@ -225,13 +231,15 @@ source(
 )
 source(
     "sanghvi_2015",
-    "Sanghvi A, Redman LM, Martin CK, Ravussin E, Hall KD. Validation of an inexpensive and accurate mathematical "
+    "Sanghvi A, Redman LM, Martin CK, Ravussin E, Hall KD. Validation of an inexpensive and accurate "
+    "mathematical "
     "method to measure long-term changes in free-living energy intake. Am J Clin Nutr 2015;102:353-8",
     "10.3945/ajcn.115.111070",
 )
 source(
     "guo_2018",
-    "Guo J, Brager DC, Hall KD. Simulating long-term human weight-loss dynamics in response to calorie restriction. "
+    "Guo J, Brager DC, Hall KD. Simulating long-term human weight-loss dynamics in response to calorie "
+    "restriction. "
     "Am J Clin Nutr 2018;107:558-65",
 )
 
@@ -248,7 +256,8 @@ source(
 )
 source(
     "turicchi_2020",
-    "Turicchi J et al. Weekly, seasonal and holiday body weight fluctuation patterns. PLoS One 2020;15:e0232152",
+    "Turicchi J et al. Weekly, seasonal and holiday body weight fluctuation patterns. PLoS One "
+    "2020;15:e0232152",
 )
 source(
     "kanellakis_2023",
@@ -265,13 +274,15 @@ source(
 )
 source(
     "garthe_2011",
-    "Garthe I et al. Effect of two different weight-loss rates on body composition and strength and power-related "
+    "Garthe I et al. Effect of two different weight-loss rates on body composition and strength and "
+    "power-related "
     "performance in elite athletes. Int J Sport Nutr Exerc Metab 2011;21:97-104",
     "10.1123/ijsnem.21.2.97",
 )
 source(
     "helms_2014",
-    "Helms ER, Aragon AA, Fitschen PJ. Evidence-based recommendations for natural bodybuilding contest preparation: "
+    "Helms ER, Aragon AA, Fitschen PJ. Evidence-based recommendations for natural bodybuilding contest "
+    "preparation: "
     "nutrition and supplementation. J Int Soc Sports Nutr 2014;11:20",
 )
 source(
@@ -304,18 +315,21 @@ source(
 )
 source(
     "mountjoy_2023",
-    "Mountjoy M et al. 2023 International Olympic Committee's consensus statement on relative energy deficiency "
+    "Mountjoy M et al. 2023 International Olympic Committee's consensus statement on relative energy "
+    "deficiency "
     "in sport (REDs). Br J Sports Med 2023;57:1073-97",
     "10.1136/bjsports-2023-106994",
 )
 source(
     "loucks_2003",
-    "Loucks AB, Thuma JR. Luteinizing hormone pulsatility is disrupted at a threshold of energy availability in "
+    "Loucks AB, Thuma JR. Luteinizing hormone pulsatility is disrupted at a threshold of energy "
+    "availability in "
     "regularly menstruating women. J Clin Endocrinol Metab 2003;88:297-311",
 )
 source(
     "whittaker_2021",
-    "Whittaker J, Wu K. Low-fat diets and testosterone in men: systematic review and meta-analysis of intervention "
+    "Whittaker J, Wu K. Low-fat diets and testosterone in men: systematic review and meta-analysis of "
+    "intervention "
     "studies. J Steroid Biochem Mol Biol 2021;210:105878",
     "10.1016/j.jsbmb.2021.105878",
 )
@@ -330,7 +344,8 @@ source(
 )
 source(
     "efsa_2010",
-    "EFSA Panel on Dietetic Products, Nutrition, and Allergies. Scientific opinion on dietary reference values for "
+    "EFSA Panel on Dietetic Products, Nutrition, and Allergies. Scientific opinion on dietary reference "
+    "values for "
     "carbohydrates and dietary fibre. EFSA J 2010;8:1462",
 )
 source(
@@ -361,7 +376,8 @@ source(
 # --- trials of dieting, overfeeding and training --------------------------------------------------------
 source(
     "campbell_2020",
-    "Campbell BI et al. Intermittent energy restriction attenuates the loss of fat free mass in resistance trained "
+    "Campbell BI et al. Intermittent energy restriction attenuates the loss of fat free mass in "
+    "resistance trained "
     "individuals: a randomized controlled trial. J Funct Morphol Kinesiol 2020;5:19",
     "10.3390/jfmk5010019",
 )
@@ -373,28 +389,33 @@ source(
 )
 source(
     "huovinen_2015",
-    "Huovinen HT et al. Body composition and power performance improved after weight reduction in male athletes "
+    "Huovinen HT et al. Body composition and power performance improved after weight reduction in male "
+    "athletes "
     "without hampering hormonal balance. J Strength Cond Res 2015;29:29-36",
     "10.1519/JSC.0000000000000619",
 )
 source(
     "das_2017",
-    "Das SK et al. Body-composition changes in the Comprehensive Assessment of Long-term Effects of Reducing Intake "
+    "Das SK et al. Body-composition changes in the Comprehensive Assessment of Long-term Effects of "
+    "Reducing Intake "
     "of Energy (CALERIE)-2 study. Am J Clin Nutr 2017;105:913-27",
     "10.3945/ajcn.116.137232",
 )
 source(
     "ravussin_2015",
-    "Ravussin E et al. A 2-year randomized controlled trial of human caloric restriction: feasibility and effects on "
+    "Ravussin E et al. A 2-year randomized controlled trial of human caloric restriction: feasibility "
+    "and effects on "
     "predictors of health span and longevity. J Gerontol A Biol Sci Med Sci 2015;70:1097-104",
 )
 source(
     "bouchard_1990",
-    "Bouchard C et al. The response to long-term overfeeding in identical twins. N Engl J Med 1990;322:1477-82",
+    "Bouchard C et al. The response to long-term overfeeding in identical twins. N Engl J Med "
+    "1990;322:1477-82",
     "10.1056/NEJM199005243222101",
 )
 source(
     "benito_2020",
-    "Benito PJ et al. A systematic review with meta-analysis of the effect of resistance training on whole-body "
+    "Benito PJ et al. A systematic review with meta-analysis of the effect of resistance training on "
+    "whole-body "
     "muscle growth in healthy adult males. Int J Environ Res Public Health 2020;17:1285",
 )
