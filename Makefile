@@ -1,0 +1,86 @@
+# Everything here needs Python 3.11 or newer and make; `make` alone lists the targets.
+PYTHON ?= python3
+PYTEST_ARGS ?=
+
+venv := .venv
+bin := $(venv)/bin
+requirements := service/requirements
+pip_install := $(bin)/python -m pip install --quiet --disable-pip-version-check --no-input
+compile := $(bin)/uv pip compile --quiet --no-config --universal --python-version 3.11 --fork-strategy fewest \
+	--generate-hashes --no-emit-index-url --no-header
+
+.DEFAULT_GOAL := help
+.DELETE_ON_ERROR:
+.PHONY: help run demo test test-long lint types format contract sdk validate bench lock clean
+
+help: ## List the targets
+	@awk 'BEGIN {FS = ":.*## "} /^[a-z-]+:.*## / {printf "  make %-10s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
+
+run: $(venv)/.run ## Start the service on loopback with SQLite, and print a development key
+	$(bin)/steelyard serve --development
+
+demo: $(venv)/.dev ## An invented member end to end through the SDK, then stop
+	$(bin)/steelyard demo
+
+test: lint types ## Everything that gates a landing
+	$(bin)/python -m pytest -n auto -m "not long" $(PYTEST_ARGS)
+
+test-long: $(venv)/.dev ## The long sweeps
+	$(bin)/python -m pytest -n auto -m long $(PYTEST_ARGS)
+
+lint: $(venv)/.dev ## Style, and the import rules between the layers
+	$(bin)/ruff check .
+	$(bin)/ruff format --check .
+	$(bin)/lint-imports
+
+types: $(venv)/.dev ## Static types
+	$(bin)/mypy
+
+format: $(venv)/.dev ## Rewrite the code in the project's style
+	$(bin)/ruff check --fix-only .
+	$(bin)/ruff format .
+
+contract: $(venv)/.dev ## Write the OpenAPI document from the code
+	$(bin)/steelyard contract
+
+sdk: contract ## Generate the SDK's client from the contract
+	$(bin)/python sdk/generate.py
+
+validate: $(venv)/.dev ## Rewrite the validation page and picture
+	$(bin)/python -m tests.validation.report
+
+bench: $(venv)/.dev ## Measure speed, as ratios within one run
+	$(bin)/python -m tests.bench
+
+lock: $(venv)/.dev ## Pin the newest versions that pyproject.toml and the .in files allow
+	$(compile) --upgrade pyproject.toml -o $(requirements)/run.txt
+	$(compile) --upgrade $(requirements)/build.in -c $(requirements)/run.txt -o $(requirements)/build.txt
+	$(compile) --upgrade pyproject.toml sdk/pyproject.toml $(requirements)/build.in $(requirements)/dev.in \
+		-c $(requirements)/run.txt -c $(requirements)/build.txt -o $(requirements)/dev.txt
+
+clean: ## Remove the environment, caches and local data
+	rm -rf $(venv) .pytest_cache .mypy_cache .ruff_cache .hypothesis .import_linter_cache .schemathesis build dist var
+
+$(venv)/.made:
+	@command -v $(PYTHON) >/dev/null || { \
+		echo "No '$(PYTHON)' found. Install Python 3.11 or newer, or name one: make PYTHON=python3.12 ..."; exit 1; }
+	@$(PYTHON) -c 'import sys; sys.exit(sys.version_info < (3, 11))' || { \
+		echo "'$(PYTHON)' is $$($(PYTHON) --version 2>&1); 3.11 or newer is needed."; \
+		echo "Name another: make PYTHON=python3.12 ..."; exit 1; }
+	@$(PYTHON) -c 'import ensurepip, venv' 2>/dev/null || { \
+		echo "'$(PYTHON)' cannot create environments (no venv or ensurepip)."; \
+		echo "On Debian and Ubuntu: apt-get install python3-venv"; exit 1; }
+	$(PYTHON) -m venv $(venv)
+	@touch $@
+
+$(venv)/.run: $(venv)/.made $(requirements)/run.txt $(requirements)/build.txt pyproject.toml
+	@echo "Installing what the service runs on ..."
+	$(pip_install) --require-hashes -r $(requirements)/run.txt -r $(requirements)/build.txt
+	$(pip_install) --no-deps --no-build-isolation -e .
+	@touch $@
+
+$(venv)/.dev: $(venv)/.run $(requirements)/dev.txt sdk/pyproject.toml
+	@echo "Installing what the tests need ..."
+	$(pip_install) --require-hashes -r $(requirements)/dev.txt
+	$(pip_install) --no-deps --no-build-isolation -e sdk
+	@touch $@
