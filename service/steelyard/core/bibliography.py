@@ -419,3 +419,42 @@ source(
     "whole-body "
     "muscle growth in healthy adult males. Int J Environ Res Public Health 2020;17:1285",
 )
+
+# Training, protein and overfeeding: what bends the partition between fat and lean (citations from memory).
+source(
+    "weinheimer_2010",
+    "Weinheimer EM, Sands LP, Campbell WW. A systematic review of the separate and combined effects of energy "
+    "restriction and exercise on fat-free mass in middle-aged and older adults. Nutr Rev 2010;68:375-88",
+    "10.1111/j.1753-4887.2010.00298.x",
+)
+source(
+    "wycherley_2012",
+    "Wycherley TP, Moran LJ, Clifton PM, Noakes M, Brinkworth GD. Effects of energy-restricted high-protein, "
+    "low-fat compared with standard-protein, low-fat diets: a meta-analysis of randomized controlled trials. "
+    "Am J Clin Nutr 2012;96:1281-98",
+    "10.3945/ajcn.112.044321",
+)
+source(
+    "murphy_2022",
+    "Murphy C, Koehler K. Energy deficiency impairs resistance training gains in lean mass but not strength: "
+    "a meta-analysis and meta-regression. Scand J Med Sci Sports 2022;32:125-37",
+    "10.1111/sms.14075",
+)
+source(
+    "levine_1999",
+    "Levine JA, Eberhardt NL, Jensen MD. Role of nonexercise activity thermogenesis in resistance to fat gain "
+    "in humans. Science 1999;283:212-4",
+    "10.1126/science.283.5399.212",
+)
+source(
+    "metcalf_1987",
+    "Metcalf AM, Phillips SF, Zinsmeister AR, MacCarty RL, Beart RW, Wolff BG. Simplified assessment of "
+    "segmental colonic transit. Gastroenterology 1987;92:40-7",
+    "10.1016/0016-5085(87)90837-7",
+)
+source(
+    "roberts_2020",
+    "Roberts BM, Nuckols G, Krieger JW. Sex differences in resistance training: a systematic review and "
+    "meta-analysis. J Strength Cond Res 2020;34:1448-60",
+    "10.1519/JSC.0000000000003521",
+)
