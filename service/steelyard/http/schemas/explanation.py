@@ -1,0 +1,52 @@
+"""Why a number is what it is: coded messages, guard rails, and the ids of the methods used."""
+
+from typing import Annotated
+
+from msgspec import Meta
+
+from .quantities import Response
+
+MethodIds = Annotated[
+    list[str],
+    Meta(
+        description="Ids of the equations, constants and rules used; each is in `/v1/methods`.",
+        examples=[["mifflin", "energy_balance_model"]],
+    ),
+]
+
+
+class Note(Response):
+    """A reason, caution or note: a stable code, its parameters, and the text made from both."""
+
+    code: Annotated[
+        str, Meta(description="Stable code, UPPER_SNAKE. Extensible.", examples=["NOT_MEDICAL_ADVICE"])
+    ]
+    text: Annotated[str, Meta(description="The message in English.")]
+    params: Annotated[
+        dict[str, float | str],
+        Meta(description="Every number of the text, units in the names.", examples=[{"deficit_kcal": 500}]),
+    ]
+
+
+class GuardRail(Response):
+    """A guard rail that did something: what it read, its limit, and what it did."""
+
+    id: Annotated[str, Meta(description="Id of the rule, as in `/v1/methods`.", examples=["deficit_share"])]
+    action: Annotated[str, Meta(description="`capped` or `warned`. Extensible.", examples=["capped"])]
+    limit: Annotated[float | None, Meta(description="The limit applied.", examples=[0.3])]
+    observed: Annotated[float | None, Meta(description="What was asked for or found.", examples=[0.34])]
+    unit: Annotated[str, Meta(description="Unit of `limit` and `observed`.", examples=["of maintenance"])]
+    text: Annotated[str, Meta(description="What was done and why.")]
+
+
+class Provenance(Response):
+    """What produced a computed answer: equal fingerprints mean byte-identical answers."""
+
+    model_version: Annotated[str, Meta(description="Version of the science.", examples=["1.0.0"])]
+    contract_version: Annotated[str, Meta(description="Version of the contract.", examples=["1.0.0"])]
+    fingerprint: Annotated[
+        str,
+        Meta(
+            description="Digest of the input, the contract and the model version.", examples=["b1946ac92492d234"]
+        ),
+    ]

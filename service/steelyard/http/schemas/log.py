@@ -1,0 +1,37 @@
+"""The log: dated weights and intakes."""
+
+from typing import Annotated
+
+from msgspec import Meta
+
+from .quantities import CivilDate, IntakeKcal, Request, WeightKg
+
+
+class WeightEntry(Request):
+    """A weighing. Several a day are allowed; `order` tells them apart."""
+
+    date: CivilDate
+    weight_kg: WeightKg
+    order: Annotated[
+        int, Meta(ge=0, le=50, description="Order within the day, for several weighings.", examples=[0])
+    ] = 0
+
+
+class IntakeEntry(Request):
+    """What was eaten on a day. A missing day is an absent entry, not a zero."""
+
+    date: CivilDate
+    intake_kcal: IntakeKcal
+    carbohydrate_g: Annotated[
+        float | None, Meta(ge=0, le=2000, description="Carbohydrate eaten, grams.", examples=[260])
+    ] = None
+    is_partial: Annotated[bool, Meta(description="Whether the day was logged only in part.", examples=[False])] = (
+        False
+    )
+
+
+class Log(Request):
+    """Weights and intakes in any order; gaps are fine."""
+
+    weights: Annotated[list[WeightEntry], Meta(max_length=4000, description="Weighings.")]
+    intakes: Annotated[list[IntakeEntry], Meta(max_length=2000, description="Daily intakes.")] = []

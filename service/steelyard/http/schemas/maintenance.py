@@ -1,0 +1,65 @@
+"""`POST /v1/maintenance`."""
+
+from typing import Annotated
+
+from msgspec import Meta
+
+from .explanation import MethodIds, Note, Provenance
+from .log import Log
+from .profile import Profile
+from .quantities import CivilDate, Interval, Request, Response
+
+
+class MaintenanceRequest(Request):
+    """Whose maintenance to estimate, and the log to learn from, where there is one."""
+
+    profile: Profile
+    log: Annotated[Log | None, Meta(description="Dated weights and intakes.")] = None
+    as_of_date: Annotated[
+        CivilDate | None, Meta(description="The day the estimate is for; the last day of the log by default.")
+    ] = None
+
+
+class EquationRow(Response):
+    """One prediction equation: its value for this person and whether it was used."""
+
+    id: Annotated[str, Meta(description="Id of the equation.", examples=["mifflin"])]
+    kcal_per_day: Annotated[float, Meta(description="Its value, kilocalories a day.", examples=[1780])]
+    is_applicable: Annotated[bool, Meta(description="Whether this person is in its valid range.")]
+    is_used: Annotated[bool, Meta(description="Whether it entered the estimate.")]
+    notes: Annotated[list[str], Meta(description="Why it does not apply or was not used.")]
+
+
+class Contribution(Response):
+    """What each kind of evidence says and how much it counted."""
+
+    prior_kcal: Annotated[Interval, Meta(description="Prediction equations and activity alone.")]
+    prior_share: Annotated[
+        float, Meta(description="Share of the answer that rests on them, 0 to 1.", examples=[0.35])
+    ]
+    log_share: Annotated[float, Meta(description="Share that rests on the log, 0 to 1.", examples=[0.65])]
+
+
+class MaintenanceResponse(Provenance):
+    """Maintenance: the intake at which tissue energy is stable at today's body and activity."""
+
+    as_of_date: Annotated[CivilDate | None, Meta(description="The day the estimate is for.")]
+    maintenance_kcal: Annotated[
+        Interval, Meta(description="Maintenance on the person's own logging scale, kilocalories a day.")
+    ]
+    physical_maintenance_kcal: Annotated[
+        Interval | None,
+        Meta(
+            description="Maintenance in energy really eaten, where it is known to differ from the logging scale."
+        ),
+    ]
+    resting_kcal: Annotated[Interval, Meta(description="Resting energy expenditure, kilocalories a day.")]
+    activity_level: Annotated[
+        float, Meta(description="Implied physical activity level: maintenance over resting.", examples=[1.6])
+    ]
+    body_fat_fraction: Annotated[Interval, Meta(description="Body fat the estimate rests on, 0 to 1.")]
+    equations: Annotated[list[EquationRow], Meta(description="Every equation, resting and total.")]
+    contribution: Contribution
+    reasons: list[Note]
+    cautions: list[Note]
+    methods: MethodIds

@@ -1,0 +1,153 @@
+"""The person, as a caller describes them, and the screening answers a deficit needs."""
+
+from enum import StrEnum
+from typing import Annotated
+
+from msgspec import Meta
+
+from steelyard.core.person import ActivityLevel, BodyFatMethod, Sex, TrainingStatus
+
+from .quantities import AgeYears, FatFraction, HeightCm, Request, WeightKg
+
+
+class BodyFat(Request):
+    """A body-fat reading and how it was taken (the method sets its error)."""
+
+    fat_fraction: FatFraction
+    method: Annotated[BodyFatMethod, Meta(description="How the reading was taken.", examples=["skinfolds"])]
+
+
+class TrainingSession(Request):
+    """A bout repeated every week."""
+
+    met: Annotated[
+        float,
+        Meta(ge=1, le=20, description="Intensity in METs (vigorous resistance training is 6).", examples=[6.0]),
+    ]
+    minutes: Annotated[float, Meta(ge=1, le=600, description="Minutes a bout.", examples=[60])]
+    times_per_week: Annotated[float, Meta(gt=0, le=21, description="Bouts a week.", examples=[4])]
+
+
+class ActivityByLevel(Request, tag_field="kind", tag="level"):
+    """Whole-day activity as a band. Training is included: do not add it again."""
+
+    level: Annotated[
+        ActivityLevel,
+        Meta(description="Band of the physical activity level, training included.", examples=["moderate"]),
+    ]
+
+
+class ActivityByWeek(Request, tag_field="kind", tag="week"):
+    """Activity composed of steps and sessions. Steps exclude those made in sessions."""
+
+    steps_per_day: Annotated[
+        float, Meta(ge=0, le=60000, description="Steps a day outside the sessions.", examples=[8000])
+    ]
+    sessions: Annotated[list[TrainingSession], Meta(max_length=30, description="All training of the week.")] = []
+
+
+class Training(Request):
+    """Resistance training."""
+
+    status: Annotated[
+        TrainingStatus,
+        Meta(
+            description="Experience: untrained, novice (under a year), intermediate (one to four), advanced.",
+            examples=["intermediate"],
+        ),
+    ]
+    resistance_sessions_per_week: Annotated[
+        float, Meta(ge=0, le=14, description="Resistance sessions a week.", examples=[4])
+    ]
+    is_new_programme: Annotated[
+        bool,
+        Meta(description="Whether training started or clearly increased in the last weeks.", examples=[False]),
+    ] = False
+
+
+class Profile(Request):
+    """The person. Nothing of it is kept."""
+
+    sex: Annotated[
+        Sex,
+        Meta(
+            description="Which equations apply. `unspecified` gives both as a wider range, and the stricter rails.",
+            examples=["male"],
+        ),
+    ]
+    age_years: AgeYears
+    height_cm: HeightCm
+    weight_kg: WeightKg
+    activity: Annotated[
+        ActivityByLevel | ActivityByWeek, Meta(description="A whole-day level, or a week of steps and sessions.")
+    ]
+    training: Training
+    body_fat: Annotated[BodyFat | None, Meta(description="A body-fat reading, where there is one.")] = None
+
+
+class EatingDisorder(StrEnum):
+    """Eating disorder, current or past."""
+
+    NONE = "none"
+    PAST = "past"
+    CURRENT = "current"
+    UNSURE = "unsure"
+
+
+class Condition(StrEnum):
+    """Conditions that need a clinician before a deficit."""
+
+    DIABETES_TREATED = "diabetes_treated"
+    KIDNEY_DISEASE = "kidney_disease"
+    LIVER_DISEASE = "liver_disease"
+    HEART_DISEASE = "heart_disease"
+    THYROID_UNCONTROLLED = "thyroid_uncontrolled"
+    GOUT = "gout"
+    GALLSTONES = "gallstones"
+    BARIATRIC_SURGERY = "bariatric_surgery"
+    CANCER = "cancer"
+    UNEXPLAINED_WEIGHT_LOSS = "unexplained_weight_loss"
+    ABSENT_PERIODS = "absent_periods"
+    LOW_TESTOSTERONE_SYMPTOMS = "low_testosterone_symptoms"
+    STRESS_FRACTURE = "stress_fracture"
+    RECENT_SURGERY_OR_INJURY = "recent_surgery_or_injury"
+    PHENYLKETONURIA = "phenylketonuria"
+
+
+class Medicine(StrEnum):
+    """Medicines that need a clinician before a deficit."""
+
+    INSULIN_OR_SECRETAGOGUE = "insulin_or_secretagogue"
+    SGLT2_INHIBITOR = "sglt2_inhibitor"
+    GLP1_AGONIST = "glp1_agonist"
+    DIURETIC = "diuretic"
+    LITHIUM = "lithium"
+    WARFARIN = "warfarin"
+
+
+class ClinicalClearance(Request):
+    """A supervising professional's clearance. Echoed in the answer."""
+
+    given_by: Annotated[
+        str, Meta(min_length=3, max_length=80, description="The professional's role.", examples=["physician"])
+    ]
+    reason: Annotated[str, Meta(min_length=10, max_length=300, description="Why a deficit is acceptable here.")]
+
+
+class Screening(Request):
+    """Safety questions. A deficit is planned only when they are answered: unknown is never clear."""
+
+    is_pregnant: Annotated[bool, Meta(description="Pregnant now.", examples=[False])]
+    is_breastfeeding: Annotated[bool, Meta(description="Breastfeeding now.", examples=[False])]
+    eating_disorder: Annotated[
+        EatingDisorder, Meta(description="Eating disorder, now or before.", examples=["none"])
+    ]
+    conditions: Annotated[
+        list[Condition], Meta(max_length=20, description="Conditions that apply; empty for none.", examples=[[]])
+    ]
+    medicines: Annotated[
+        list[Medicine], Meta(max_length=20, description="Medicines taken; empty for none.", examples=[[]])
+    ]
+    clinical_clearance: Annotated[
+        ClinicalClearance | None, Meta(description="A professional's clearance, where one was given.")
+    ] = None

@@ -1,0 +1,47 @@
+"""Wire quantities: unit, range, description and an example for each kind of number."""
+
+from datetime import date
+from typing import Annotated
+
+import msgspec
+from msgspec import Meta
+
+
+class Request(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """Base of what a caller sends: unknown fields are refused."""
+
+
+class Response(msgspec.Struct, frozen=True, kw_only=True):
+    """Base of what the service answers: fields may be added within a major version."""
+
+
+WeightKg = Annotated[float, Meta(ge=30, le=300, description="Body mass in kilograms.", examples=[82.4])]
+HeightCm = Annotated[float, Meta(ge=120, le=230, description="Height in centimetres.", examples=[178.0])]
+AgeYears = Annotated[float, Meta(ge=13, le=100, description="Age in years.", examples=[31])]
+FatFraction = Annotated[
+    float, Meta(ge=0.03, le=0.6, description="Body fat as a fraction of body mass, 0 to 1.", examples=[0.17])
+]
+IntakeKcal = Annotated[
+    float, Meta(ge=0, le=15000, description="Energy eaten in a day, kilocalories.", examples=[2450])
+]
+EnergyPerDay = Annotated[
+    float, Meta(ge=800, le=8000, description="Energy per day, kilocalories.", examples=[2700])
+]
+CivilDate = Annotated[
+    date,
+    Meta(
+        description="A civil date (the person's local day), 2000-01-01 to 2100-12-31.",
+        examples=["2026-03-02"],
+    ),
+]
+
+
+class Interval(Response):
+    """A central value with the interval that holds the truth with probability ``coverage``."""
+
+    lower: Annotated[float, Meta(description="Lower end of the interval.", examples=[2480])]
+    mean: Annotated[float, Meta(description="Central value.", examples=[2710])]
+    upper: Annotated[float, Meta(description="Upper end of the interval.", examples=[2940])]
+    coverage: Annotated[float, Meta(description="Probability the interval is meant to hold.", examples=[0.8])] = (
+        0.8
+    )

@@ -1,0 +1,70 @@
+"""`POST /v1/trends`."""
+
+from typing import Annotated
+
+from msgspec import Meta
+
+from .explanation import MethodIds, Note, Provenance
+from .log import Log
+from .profile import Profile
+from .quantities import CivilDate, EnergyPerDay, Interval, Request, Response
+
+
+class TrendRequest(Request):
+    """A log to read, and whose it is."""
+
+    profile: Profile
+    log: Log
+    as_of_date: Annotated[
+        CivilDate | None, Meta(description="The day to read the log at; its last day by default.")
+    ] = None
+    usual_intake_kcal: Annotated[
+        EnergyPerDay | None,
+        Meta(description="What was eaten a day before the log began; maintenance by default."),
+    ] = None
+
+
+class TrendDay(Response):
+    """One day of the trend. `weight_kg` uses only the past; `smoothed_weight_kg` also what came after."""
+
+    date: CivilDate
+    observed_weight_kg: Annotated[float | None, Meta(description="Mean of the day's weighings.", examples=[81.9])]
+    weight_kg: Annotated[Interval, Meta(description="Weight freed from noise, from the past only.")]
+    smoothed_weight_kg: Annotated[Interval, Meta(description="Weight freed from noise, from the whole log.")]
+    carried_kg: Annotated[float, Meta(description="Carried mass against the start, kilograms.", examples=[-0.8])]
+    maintenance_kcal: Annotated[Interval, Meta(description="Maintenance that day, from the whole log.")]
+
+
+class ChangeSplit(Response):
+    """The change over a window, split into tissue and carried mass."""
+
+    days: Annotated[int, Meta(description="Length of the window in days.", examples=[14])]
+    weight_kg: Annotated[Interval, Meta(description="Change of weight.")]
+    tissue_kg: Annotated[Interval, Meta(description="Change of fat and lean tissue.")]
+    carried_kg: Annotated[Interval, Meta(description="Change of glycogen, water and gut content.")]
+
+
+class TrendResponse(Provenance):
+    """The log read: weight freed from noise, its rate, what changed, and maintenance now."""
+
+    as_of_date: CivilDate
+    is_conclusive: Annotated[
+        bool, Meta(description="False while there is too little data to tell a direction.", examples=[True])
+    ]
+    more_days_needed: Annotated[
+        int | None, Meta(description="About how many more days of data a direction needs.", examples=[9])
+    ]
+    weekly_rate_kg: Annotated[Interval, Meta(description="Rate of tissue change now, kilograms a week.")]
+    plateau_probability: Annotated[
+        float, Meta(description="Probability that tissue is not changing, 0 to 1.", examples=[0.07])
+    ]
+    maintenance_kcal: Annotated[Interval, Meta(description="Maintenance now, on the logging scale.")]
+    log_share: Annotated[
+        float, Meta(description="Share of the maintenance estimate that rests on the log, 0 to 1.", examples=[0.7])
+    ]
+    changes: Annotated[list[ChangeSplit], Meta(description="Changes over the last days and over the log.")]
+    days: Annotated[list[TrendDay], Meta(description="One row a day, from the first entry to the day read at.")]
+    notes: Annotated[list[Note], Meta(description="Data quality: outliers, gaps, unit mix-ups.")]
+    reasons: list[Note]
+    cautions: list[Note]
+    methods: MethodIds
