@@ -133,6 +133,12 @@ def test_both_distributions_carry_the_licence() -> None:
 # Requirements
 
 
+PIN = re.compile(
+    r"(?P<name>[a-z0-9.-]+)==(?P<version>[\w.!+]+)(?: ; [^#]+?)?"  # a marker may follow
+    r"(?:\s+--hash=sha256:[0-9a-f]{64})+"
+)
+
+
 def pins(name: str) -> dict[str, str]:
     """Distribution to version of a compiled requirement file; fails on a line that is not a hashed pin."""
     logical = (REQUIREMENTS / name).read_text().replace("\\\n", " ").splitlines()
@@ -140,10 +146,7 @@ def pins(name: str) -> dict[str, str]:
     for line in logical:
         if not line.strip() or line.lstrip().startswith("#"):
             continue
-        pin = re.fullmatch(
-            r"(?P<name>[a-z0-9.-]+)==(?P<version>[\w.!+]+)(?P<marker> ; [^#]+?)?(?P<hashes>(?:\s+--hash=sha256:[0-9a-f]{64})+)",
-            line.rstrip(),
-        )
+        pin = PIN.fullmatch(line.rstrip())
         assert pin, f"{name}: not a hashed pin: {line[:100]}"
         assert pin["name"] not in found, f"{name}: {pin['name']} is pinned twice"
         found[pin["name"]] = pin["version"]
@@ -219,7 +222,6 @@ def test_import_contracts_can_fail(module: str, statement: str, tmp_path: Path) 
     result = run(
         TOOLS / "lint-imports",
         "--no-cache",
-        "--config",
         ROOT / "pyproject.toml",
         cwd=tmp_path,
         PYTHONPATH=str(tmp_path),
@@ -346,6 +348,10 @@ def stages() -> list[list[tuple[str, str]]]:
     return found
 
 
+def shell_steps(stage: list[tuple[str, str]]) -> list[str]:
+    return [step for instruction, arguments in stage if instruction == "RUN" for step in arguments.split("&&")]
+
+
 def test_dockerfile_passes_its_linter() -> None:
     result = run(TOOLS / "hadolint", "--failure-threshold", "style", ROOT / "docker" / "Dockerfile")
     assert result.returncode == 0, result.stdout + result.stderr
@@ -353,17 +359,10 @@ def test_dockerfile_passes_its_linter() -> None:
 
 def test_image_is_built_from_hashes_and_keeps_no_build_tool() -> None:
     *build, final = stages()
-    installs = [
-        step
-        for stage in build
-        for instruction, arguments in stage
-        if instruction == "RUN"
-        for step in arguments.split("&&")
-        if re.search(r"\bpip\b.*\binstall\b", step)
-    ]
+    installs = [step for stage in build for step in shell_steps(stage) if re.search(r"\bpip\b.*\binstall\b", step)]
     assert installs
     assert all("--require-hashes" in step or "--no-deps" in step for step in installs)
-    assert not [a for i, a in final if i == "RUN" and re.search(r"\binstall\b|hatch|apt", a)]
+    assert not [step for step in shell_steps(final) if re.search(r"\bpip\b.*\binstall\b|hatch|apt", step)]
     assert not [a for i, a in final if i == "COPY" and not a.startswith("--from=")]
 
 
