@@ -159,6 +159,9 @@ FAT_SUPPLY_LIMIT = constant(
     summary="Most energy that fat mass can release (290 kJ/kg/d in the source)", sources=("alpert_2005",),
 )  # fmt: skip
 
+# Glycogen with its water at energy balance [kg].
+BASELINE_GLYCOGEN_KG = GLYCOGEN_KG * (1.0 + GLYCOGEN_WATER)
+
 MODEL_IDS = (
     "energy_balance_model", "lean_partition", "training_lean_term", "energy_density_fat_mass",
     "energy_density_lean_tissue", "forbes_slope", "adaptive_thermogenesis_share", "thermic_effect_of_feeding",
@@ -261,7 +264,7 @@ def calibrate(
         ``carbohydrate_share`` of the usual intake (0-1). Floats or arrays of one shape.
     Source: Hall 2011; activity coefficient delta = ((1 - thermic share) PAL - 1) RMR / weight.
     """
-    lean = weight_kg - fat_kg - GLYCOGEN_KG * (1.0 + GLYCOGEN_WATER)
+    lean = weight_kg - fat_kg - BASELINE_GLYCOGEN_KG
     activity = ops.maximum(((1.0 - THERMIC_SHARE) * maintenance_kcal - resting_kcal) / weight_kg, 0.0)
     model = BodyModel(
         maintenance_kcal=maintenance_kcal,

@@ -1,0 +1,336 @@
+"""Forecasts with intervals: the nominal path, and how far each source of uncertainty moves it.
+
+The propagation is linearised: the model is run once as expected and once more for each source, moved by one
+standard deviation; sources are independent, so their squared effects add. Why this and not an ensemble is
+recorded in DEVELOPERS.md. Works on floats (one person) and on arrays (many people at once).
+"""
+
+from enum import StrEnum
+from typing import NamedTuple
+
+from .elementwise import FLOATS, Elementwise, Number
+from .energy_balance import (
+    ADAPTATION_SHARE,
+    BASELINE_GLYCOGEN_KG,
+    FAT_ENERGY,
+    FULL_DOSE_SESSIONS,
+    GLYCOGEN_ENERGY,
+    LEAN_ENERGY,
+    TRAINING_GAIN,
+    BodyModel,
+    BodyState,
+    Diet,
+    balance,
+    calibrate,
+    current_maintenance_kcal,
+    settle,
+    walk,
+)
+from .estimate import Estimate
+from .evidence import Basis, Kind, constant, equation
+from .person import Training, TrainingStatus
+
+
+class UncertaintySource(StrEnum):
+    """What makes a forecast uncertain."""
+
+    MAINTENANCE = "maintenance"
+    BODY_FAT = "body_fat"
+    PARTITION = "partition"
+    TRAINING_RESPONSE = "training_response"
+    ADAPTATION = "adaptation"
+    ADHERENCE = "adherence"
+    CARRIED_MASS = "carried_mass"
+    DAILY_NOISE = "daily_noise"
+
+
+ALL_SOURCES = frozenset(UncertaintySource)
+
+PARTITION_SPREAD = constant(
+    "partition_spread",
+    0.35,
+    unit="1",
+    summary="Between-person SD of the logarithm of the lean share",
+    basis=Basis.JUDGEMENT,
+    sources=("campbell_2020",),
+)
+TRAINING_GAIN_SPREAD = constant(
+    "training_gain_spread",
+    0.5,
+    unit="1",
+    summary="Between-person SD of the training-driven lean gain, as a share of its mean",
+    basis=Basis.JUDGEMENT,
+)
+ADAPTATION_SPREAD = constant(
+    "adaptation_spread",
+    0.10,
+    unit="kcal/kcal",
+    summary="Between-person SD of the adaptive share of a change of intake, spontaneous activity included",
+    basis=Basis.JUDGEMENT,
+    sources=("levine_1999",),
+)
+ADHERENCE_SPREAD = constant(
+    "adherence_spread",
+    0.04,
+    unit="1",
+    summary="SD of mean eaten over planned intake through a phase",
+    basis=Basis.JUDGEMENT,
+)
+CARRIED_SPREAD = constant(
+    "carried_mass_spread",
+    0.4,
+    unit="1",
+    summary="Between-person SD of the carried-mass response, as a share of its mean",
+    basis=Basis.JUDGEMENT,
+)
+
+_YEARS = {
+    TrainingStatus.UNTRAINED: constant(
+        "experience_untrained", 0.0, unit="y", summary="Years of training counted", basis=Basis.JUDGEMENT
+    ),
+    TrainingStatus.NOVICE: constant(
+        "experience_novice", 0.5, unit="y", summary="Years of training counted", basis=Basis.JUDGEMENT
+    ),
+    TrainingStatus.INTERMEDIATE: constant(
+        "experience_intermediate", 2.5, unit="y", summary="Years of training counted", basis=Basis.JUDGEMENT
+    ),
+    TrainingStatus.ADVANCED: constant(
+        "experience_advanced", 7.0, unit="y", summary="Years of training counted", basis=Basis.JUDGEMENT
+    ),
+}
+NEW_PROGRAMME_SHARE = constant(
+    "new_programme_experience",
+    0.5,
+    unit="1",
+    summary="Share of the years counted when a programme is new or clearly increased",
+    basis=Basis.JUDGEMENT,
+)
+
+FORECAST_IDS = ("forecast_interval", "partition_spread", "adaptation_spread", "adherence_spread")
+
+
+def experience_years(training: Training) -> float:
+    """Years of training the lean terms count for this person."""
+    years = _YEARS[training.status]
+    return years * NEW_PROGRAMME_SHARE if training.is_new_programme else years
+
+
+def training_dose(training: Training) -> float:
+    """Share of the training effect that the weekly sessions earn, 0-1."""
+    return min(1.0, training.resistance_sessions_per_week / FULL_DOSE_SESSIONS)
+
+
+class Body(NamedTuple):
+    """What is known of a body at the start. Estimates hold floats, or arrays for many people."""
+
+    weight_kg: Number
+    fat_kg: Estimate
+    maintenance_kcal: Estimate
+    resting_kcal: Number
+    experience_years: Number = 0.0
+    training_dose: Number = 0.0
+    usual_intake_kcal: Number | None = None  # what was eaten until now; maintenance when None
+
+
+class Stretch(NamedTuple):
+    """A diet held for consecutive steps of ``lengths`` days; one forecast point at the end of each."""
+
+    diet: Diet
+    lengths: tuple[float, ...]
+
+
+class Spread(NamedTuple):
+    """Standard deviations at a point [kg, kcal/d, 1], daily noise left out."""
+
+    weight_kg: Number
+    fat_kg: Number
+    lean_kg: Number
+    carried_kg: Number
+    maintenance_kcal: Number
+    fat_fraction: Number
+
+
+class Moved(NamedTuple):
+    """A run with one source moved by one SD."""
+
+    source: UncertaintySource
+    model: BodyModel
+    states: list[BodyState]
+
+
+class Forecast(NamedTuple):
+    """The expected path (``states[0]`` is the start) and the moved ones beside it."""
+
+    model: BodyModel
+    states: list[BodyState]
+    moved: list[Moved]
+    carried_spread: float
+
+    def energy_balance_kcal(self, i: int) -> Number:
+        """Mean energy stored a day in the step that ends at point ``i`` [kcal/d]."""
+        before, after = self.states[i - 1], self.states[i]
+        return stored_kcal(before, after) / (after.day - before.day)
+
+    def spread(self, i: int, since: int | None = None, ops: Elementwise = FLOATS) -> Spread:
+        """SDs of the values at point ``i``, or of their change from point ``since``."""
+        here = _values(self.model, self.states[i])
+        start = _values(self.model, self.states[since]) if since is not None else None
+        weight = fat = lean = carried = maintenance = fraction = 0.0
+        for run in self.moved:
+            fat_, lean_, carried_, maintenance_, fraction_ = _values(run.model, run.states[i])
+            fat_ -= here[0]
+            lean_ -= here[1]
+            carried_ -= here[2]
+            maintenance_ -= here[3]
+            fraction_ -= here[4]
+            if start is not None and since is not None:
+                before = _values(run.model, run.states[since])
+                fat_ -= before[0] - start[0]
+                lean_ -= before[1] - start[1]
+                carried_ -= before[2] - start[2]
+                maintenance_ -= before[3] - start[3]
+                fraction_ -= before[4] - start[4]
+            change = fat_ + lean_ + carried_
+            weight += change * change
+            fat += fat_ * fat_
+            lean += lean_ * lean_
+            carried += carried_ * carried_
+            maintenance += maintenance_ * maintenance_
+            fraction += fraction_ * fraction_
+        origin = self.states[since if since is not None else 0].carried_kg
+        response = self.carried_spread * (self.states[i].carried_kg - origin)
+        response *= response
+        sqrt = ops.sqrt
+        return Spread(
+            sqrt(weight + response), sqrt(fat), sqrt(lean), sqrt(carried + response), sqrt(maintenance),
+            sqrt(fraction),
+        )  # fmt: skip
+
+    def dominant_source(self, i: int) -> UncertaintySource | None:
+        """The source that moves the change of fat mass up to point ``i`` most (one person)."""
+        change = self.states[i].fat_kg - self.states[0].fat_kg
+
+        def effect(run: Moved) -> float:
+            return abs(float(run.states[i].fat_kg - run.states[0].fat_kg - change))
+
+        return max(self.moved, key=effect).source if self.moved else None
+
+
+def _values(model: BodyModel, state: BodyState) -> tuple[Number, Number, Number, Number, Number]:
+    """Fat, lean, carried [kg], maintenance [kcal/d] and fat fraction of a state."""
+    fat = state.fat_kg
+    weight = state.weight_kg
+    return (
+        fat,
+        state.lean_kg,
+        weight - fat - state.lean_kg - BASELINE_GLYCOGEN_KG,
+        current_maintenance_kcal(model, state),
+        fat / weight,
+    )
+
+
+def start_body(
+    body: Body, source: UncertaintySource | None = None, ops: Elementwise = FLOATS
+) -> tuple[BodyModel, BodyState]:
+    """The calibrated model and state of a body, moved by one SD of ``source``."""
+    fat = body.fat_kg.mean
+    maintenance = body.maintenance_kcal.mean
+    if source is UncertaintySource.BODY_FAT:
+        fat = fat + body.fat_kg.sd
+    if source is UncertaintySource.MAINTENANCE:
+        maintenance = maintenance + body.maintenance_kcal.sd
+    model, state = calibrate(
+        weight_kg=body.weight_kg,
+        fat_kg=fat,
+        maintenance_kcal=maintenance,
+        resting_kcal=body.resting_kcal,
+        experience_years=body.experience_years,
+        training_dose=body.training_dose,
+        ops=ops,
+    )
+    if source is UncertaintySource.PARTITION:
+        model = model._replace(partition_scale=ops.exp(PARTITION_SPREAD))
+    if source is UncertaintySource.TRAINING_RESPONSE:
+        model = model._replace(training_gain=TRAINING_GAIN * (1.0 + TRAINING_GAIN_SPREAD))
+    if source is UncertaintySource.ADAPTATION:
+        model = model._replace(adaptation_share=ADAPTATION_SHARE + ADAPTATION_SPREAD)
+    if body.usual_intake_kcal is not None:
+        # Someone leaving a surplus is fuller of glycogen and water than at balance, at the same scale weight.
+        usual = Diet(
+            body.usual_intake_kcal,
+            body.usual_intake_kcal * model.baseline_carbohydrate_kcal / model.maintenance_kcal,
+            protein_g_per_kg=0.0,
+        )
+        settled = settle(model, state, usual, ops)
+        state = settled._replace(lean_kg=state.lean_kg - (settled.carried_kg - state.carried_kg))
+        # The constant holds for the adapted state: maintenance is what the tissues need unadapted.
+        model = balance(model, state)
+    return model, state
+
+
+def _path(
+    model: BodyModel, state: BodyState, plan: list[Stretch], scale: float, ops: Elementwise
+) -> list[BodyState]:
+    states = []
+    for diet, lengths in plan:
+        if scale != 1.0:
+            eaten = diet._replace(
+                intake_kcal=diet.intake_kcal * scale, carbohydrate_kcal=diet.carbohydrate_kcal * scale
+            )
+        else:
+            eaten = diet
+        path = walk(model, state, eaten, lengths, ops)
+        states.extend(path)
+        state = path[-1]
+    return states
+
+
+# Sources that need a run of their own; carried mass is a multiple of the nominal path, noise is added last.
+_RUN_SOURCES = (
+    UncertaintySource.MAINTENANCE,
+    UncertaintySource.BODY_FAT,
+    UncertaintySource.PARTITION,
+    UncertaintySource.TRAINING_RESPONSE,
+    UncertaintySource.ADAPTATION,
+    UncertaintySource.ADHERENCE,
+)
+
+
+@equation(
+    "forecast_interval",
+    summary="80 % interval of every forecast value",
+    formula="mean +- 1.2816 x SD; the SD adds the squared effects of one-SD moves of each source of uncertainty",
+    kind=Kind.MODEL,
+    basis=Basis.JUDGEMENT,
+    valid_range="moves small enough for the model to be near linear; coverage is back-tested",
+)
+def forecast(
+    body: Body,
+    plan: list[Stretch],
+    *,
+    sources: frozenset[UncertaintySource] = ALL_SOURCES,
+    ops: Elementwise = FLOATS,
+) -> Forecast:
+    """The path of ``body`` through ``plan``, with one moved run for each source.
+
+    Args: ``plan`` stretches in order, steps of 0.25-14 days. ``sources`` carried into the intervals.
+    Returns: a state at the start and after each step; ``Forecast.spread`` gives standard deviations.
+    """
+    model, state = start_body(body, None, ops)
+    states = [state, *_path(model, state, plan, 1.0, ops)]
+    moved = []
+    for source in _RUN_SOURCES:
+        if source in sources:
+            other_model, other = start_body(body, source, ops)
+            scale = 1.0 + ADHERENCE_SPREAD if source is UncertaintySource.ADHERENCE else 1.0
+            moved.append(Moved(source, other_model, [other, *_path(other_model, other, plan, scale, ops)]))
+    return Forecast(model, states, moved, CARRIED_SPREAD if UncertaintySource.CARRIED_MASS in sources else 0.0)
+
+
+def stored_kcal(before: BodyState, after: BodyState) -> Number:
+    """Energy stored in fat, lean tissue and glycogen between two states [kcal]."""
+    return (
+        FAT_ENERGY * (after.fat_kg - before.fat_kg)
+        + LEAN_ENERGY * (after.lean_kg - before.lean_kg)
+        + GLYCOGEN_ENERGY * (after.glycogen_kg - before.glycogen_kg)
+    )
