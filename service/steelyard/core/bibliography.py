@@ -111,6 +111,11 @@ source(
     "Kozey S et al. Errors in MET estimates of physical activities. J Phys Act Health 2010;7:508-17",
 )
 source(
+    "tudor_locke_2018",
+    "Tudor-Locke C et al. How fast is fast enough? Walking cadence (steps/min) as a practical estimate of "
+    "intensity in adults: a narrative review. Br J Sports Med 2018;52:776-88",
+)
+source(
     "westerterp_2004",
     "Westerterp KR. Diet induced thermogenesis. Nutr Metab (Lond) 2004;1:5",
     "10.1186/1743-7075-1-5",
@@ -141,8 +146,7 @@ source(
 )
 source(
     "jackson_1978",
-    "Jackson AS, Pollock ML. Generalized equations for predicting body density of men. Br J Nutr "
-    "1978;40:497-504",
+    "Jackson AS, Pollock ML. Generalized equations for predicting body density of men. Br J Nutr 1978;40:497-504",
     "10.1079/BJN19780152",
 )
 source(
@@ -197,9 +201,7 @@ source(
     "Hall KD. What is the required energy deficit per unit weight loss? Int J Obes 2008;32:573-6",
     "10.1038/sj.ijo.0803720",
 )
-source(
-    "forbes_1987", "Forbes GB. Lean body mass-body fat interrelationships in humans. Nutr Rev 1987;45:225-31"
-)
+source("forbes_1987", "Forbes GB. Lean body mass-body fat interrelationships in humans. Nutr Rev 1987;45:225-31")
 source(
     "forbes_2000",
     "Forbes GB. Body fat content influences the body composition response to nutrition and exercise. "
@@ -256,8 +258,7 @@ source(
 )
 source(
     "turicchi_2020",
-    "Turicchi J et al. Weekly, seasonal and holiday body weight fluctuation patterns. PLoS One "
-    "2020;15:e0232152",
+    "Turicchi J et al. Weekly, seasonal and holiday body weight fluctuation patterns. PLoS One 2020;15:e0232152",
 )
 source(
     "kanellakis_2023",
@@ -409,8 +410,7 @@ source(
 )
 source(
     "bouchard_1990",
-    "Bouchard C et al. The response to long-term overfeeding in identical twins. N Engl J Med "
-    "1990;322:1477-82",
+    "Bouchard C et al. The response to long-term overfeeding in identical twins. N Engl J Med 1990;322:1477-82",
     "10.1056/NEJM199005243222101",
 )
 source(

@@ -263,13 +263,12 @@ def _estimate(person: Person, fat: BodyFat, plan: _Plan) -> RestingEnergy:
     weight, height, age = person.weight_kg, person.height_cm, person.age_years
     fat_mass = weight * fat.mean
     ffm = weight - fat_mass
-    values = [weighted_sum(line.coefficients, weight, height, age, ffm, fat_mass) for line in plan.lines]
-    rows = tuple(
-        [
-            EquationRow(line.id, value, line.is_applicable, line.weight, line.why_not)
-            for line, value in zip(plan.lines, values, strict=True)
-        ]
-    )
+    values = []
+    rows = []
+    for id, coefficients, is_applicable, share, why_not in plan.lines:
+        value = weighted_sum(coefficients, weight, height, age, ffm, fat_mass)
+        values.append(value)
+        rows.append(EquationRow(id, value, is_applicable, share, why_not))
     mean = _median([values[i] for i in plan.preferred])
     between = _standard_deviation([values[i] for i in plan.spread])
     individual = INDIVIDUAL_ERROR * mean
@@ -286,7 +285,7 @@ def _estimate(person: Person, fat: BodyFat, plan: _Plan) -> RestingEnergy:
     return RestingEnergy(
         mean,
         math.sqrt(variance),
-        rows=rows,
+        rows=tuple(rows),
         preferred=plan.ids,
         reason=plan.reason,
         notes=notes,
