@@ -1,24 +1,16 @@
 """`POST /v1/plans`."""
 
-from enum import StrEnum
 from typing import Annotated
 
 from msgspec import Meta
 
 from steelyard.core.forecast import UncertaintySource
+from steelyard.core.macronutrients import CarbohydratePreference
 
 from .explanation import GuardRail, MethodIds, Note, Provenance
 from .log import Log
 from .profile import Profile, Screening
 from .quantities import CivilDate, EnergyPerDay, Interval, Request, Response
-
-
-class CarbohydratePreference(StrEnum):
-    """How the energy left after protein is shared between carbohydrate and fat."""
-
-    LOWER = "lower"
-    BALANCED = "balanced"
-    HIGHER = "higher"
 
 
 class MiniCut(Request, tag_field="kind", tag="mini_cut"):

@@ -1,11 +1,11 @@
 """The person, as a caller describes them, and the screening answers a deficit needs."""
 
-from enum import StrEnum
 from typing import Annotated
 
 from msgspec import Meta
 
 from steelyard.core.person import ActivityLevel, BodyFatMethod, Sex, TrainingStatus
+from steelyard.core.screening import Condition, EatingDisorder, Medicine
 
 from .quantities import AgeYears, FatFraction, HeightCm, Request, WeightKg
 
@@ -83,46 +83,6 @@ class Profile(Request):
     ]
     training: Training
     body_fat: Annotated[BodyFat | None, Meta(description="A body-fat reading, where there is one.")] = None
-
-
-class EatingDisorder(StrEnum):
-    """Eating disorder, current or past."""
-
-    NONE = "none"
-    PAST = "past"
-    CURRENT = "current"
-    UNSURE = "unsure"
-
-
-class Condition(StrEnum):
-    """Conditions that need a clinician before a deficit."""
-
-    DIABETES_TREATED = "diabetes_treated"
-    KIDNEY_DISEASE = "kidney_disease"
-    LIVER_DISEASE = "liver_disease"
-    HEART_DISEASE = "heart_disease"
-    THYROID_UNCONTROLLED = "thyroid_uncontrolled"
-    GOUT = "gout"
-    GALLSTONES = "gallstones"
-    BARIATRIC_SURGERY = "bariatric_surgery"
-    CANCER = "cancer"
-    UNEXPLAINED_WEIGHT_LOSS = "unexplained_weight_loss"
-    ABSENT_PERIODS = "absent_periods"
-    LOW_TESTOSTERONE_SYMPTOMS = "low_testosterone_symptoms"
-    STRESS_FRACTURE = "stress_fracture"
-    RECENT_SURGERY_OR_INJURY = "recent_surgery_or_injury"
-    PHENYLKETONURIA = "phenylketonuria"
-
-
-class Medicine(StrEnum):
-    """Medicines that need a clinician before a deficit."""
-
-    INSULIN_OR_SECRETAGOGUE = "insulin_or_secretagogue"
-    SGLT2_INHIBITOR = "sglt2_inhibitor"
-    GLP1_AGONIST = "glp1_agonist"
-    DIURETIC = "diuretic"
-    LITHIUM = "lithium"
-    WARFARIN = "warfarin"
 
 
 class ClinicalClearance(Request):

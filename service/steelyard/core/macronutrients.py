@@ -1,0 +1,177 @@
+"""From a daily energy to grams of protein, fat, carbohydrate and fibre."""
+
+from enum import StrEnum
+
+import msgspec
+
+from . import bibliography  # noqa: F401 - registers the sources named below
+from .evidence import Basis, constant, equation
+
+PROTEIN_KCAL_PER_G = constant(
+    "atwater_protein",
+    4.0,
+    unit="kcal/g",
+    summary="Metabolisable energy of protein",
+    basis=Basis.FROM_MEMORY,
+    sources=("merrill_1973", "fao_2003"),
+)
+CARBOHYDRATE_KCAL_PER_G = constant(
+    "atwater_carbohydrate",
+    4.0,
+    unit="kcal/g",
+    summary="Metabolisable energy of carbohydrate",
+    basis=Basis.FROM_MEMORY,
+    sources=("merrill_1973", "fao_2003"),
+)
+FAT_KCAL_PER_G = constant(
+    "atwater_fat",
+    9.0,
+    unit="kcal/g",
+    summary="Metabolisable energy of fat",
+    basis=Basis.FROM_MEMORY,
+    sources=("merrill_1973", "fao_2003"),
+)
+FIBRE_G_PER_KCAL = constant(
+    "fibre_adequate_intake",
+    0.014,
+    unit="g/kcal",
+    summary="Adequate intake of fibre, 14 g per 1000 kcal",
+    basis=Basis.FROM_MEMORY,
+    sources=("iom_2005",),
+)
+FAT_FLOOR_G_PER_KG = constant(
+    "fat_floor_mass",
+    0.5,
+    unit="g/kg/d",
+    summary="Least dietary fat per kilogram of body mass",
+    sources=("iraki_2019", "whittaker_2021"),
+)
+FAT_FLOOR_SHARE = constant(
+    "fat_floor_share",
+    0.15,
+    unit="of energy",
+    summary="Least dietary fat as a share of energy",
+    sources=("helms_2014",),
+)
+PROTEIN_FLOOR_DEFICIT = constant(
+    "protein_floor_deficit",
+    1.6,
+    unit="g/kg/d",
+    summary="Least protein in a deficit",
+    sources=("morton_2018",),
+)
+PROTEIN_DEFAULT_DEFICIT = constant(
+    "protein_default_deficit",
+    2.0,
+    unit="g/kg/d",
+    summary="Protein planned in a deficit: the middle of 1.8-2.2 g/kg",
+    basis=Basis.COMMON_PRACTICE,
+)
+PROTEIN_DEFAULT_GAIN = constant(
+    "protein_default_gain",
+    1.8,
+    unit="g/kg/d",
+    summary="Protein planned at maintenance and in a gain: within 1.6-2.2 g/kg",
+    sources=("iraki_2019", "morton_2018"),
+)
+
+
+class CarbohydratePreference(StrEnum):
+    """How the energy left after protein is shared between carbohydrate and fat."""
+
+    LOWER = "lower"
+    BALANCED = "balanced"
+    HIGHER = "higher"
+
+
+_FAT_SHARE = {
+    CarbohydratePreference.LOWER: constant(
+        "fat_share_lower_carbohydrate",
+        0.38,
+        unit="of energy",
+        summary="Dietary fat where lower carbohydrate is preferred",
+        basis=Basis.JUDGEMENT,
+    ),
+    CarbohydratePreference.BALANCED: constant(
+        "fat_share_balanced",
+        0.27,
+        unit="of energy",
+        summary="Dietary fat by default: the middle of the acceptable range of 20-35 %",
+        basis=Basis.FROM_MEMORY,
+        sources=("iom_2005",),
+    ),
+    CarbohydratePreference.HIGHER: constant(
+        "fat_share_higher_carbohydrate",
+        0.20,
+        unit="of energy",
+        summary="Dietary fat where higher carbohydrate is preferred: the least of 20-35 %",
+        basis=Basis.FROM_MEMORY,
+        sources=("iom_2005",),
+    ),
+}
+
+
+class Macronutrients(msgspec.Struct, frozen=True):
+    """A day's intake: energy to 10 kcal, grams to 5 g, fibre (part of the carbohydrate) to 1 g."""
+
+    intake_kcal: int
+    protein_g: int
+    carbohydrate_g: int
+    fat_g: int
+    fibre_g: int
+
+
+MACRONUTRIENT_IDS = (
+    "macronutrient_split",
+    "atwater_protein",
+    "atwater_carbohydrate",
+    "atwater_fat",
+    "fibre_adequate_intake",
+)
+
+
+def _to(step: int, value: float) -> int:
+    return step * round(value / step)
+
+
+def _up_to(step: int, value: float) -> int:
+    return -int(-value // step) * step
+
+
+@equation(
+    "macronutrient_split",
+    summary="Grams of each macronutrient for a daily energy",
+    formula=(
+        f"protein by body mass; fat by preference, at least {FAT_FLOOR_G_PER_KG:g} g/kg and {FAT_FLOOR_SHARE:.0%} "
+        f"of energy; carbohydrate is the rest; {PROTEIN_KCAL_PER_G:g} P + {CARBOHYDRATE_KCAL_PER_G:g} C + "
+        f"{FAT_KCAL_PER_G:g} F within 10 kcal of the intake"
+    ),
+    basis=Basis.COMMON_PRACTICE,
+    sources=("merrill_1973", "iom_2005"),
+)
+def split_intake(
+    intake_kcal: float,
+    weight_kg: float,
+    protein_g_per_kg: float,
+    preference: CarbohydratePreference = CarbohydratePreference.BALANCED,
+) -> Macronutrients:
+    """Split a daily energy [kcal] for a body mass [kg] into amounts a person can follow.
+
+    Protein is rounded up to 5 g so that no floor is undercut; where little energy is left, fat falls to its
+    floor before carbohydrate goes below zero.
+    """
+    intake = _to(10, intake_kcal)
+    protein = _up_to(5, protein_g_per_kg * weight_kg - 1e-9)
+    least_fat = _up_to(5, max(FAT_FLOOR_G_PER_KG * weight_kg, FAT_FLOOR_SHARE * intake / FAT_KCAL_PER_G) - 1e-9)
+    wanted = max(least_fat, _to(5, _FAT_SHARE[preference] * intake / FAT_KCAL_PER_G))
+    left = intake - PROTEIN_KCAL_PER_G * protein
+
+    def mismatch(fat: int) -> tuple[float, int]:
+        carbohydrate = max(0, _to(5, (left - FAT_KCAL_PER_G * fat) / CARBOHYDRATE_KCAL_PER_G))
+        return abs(left - FAT_KCAL_PER_G * fat - CARBOHYDRATE_KCAL_PER_G * carbohydrate), carbohydrate
+
+    # A neighbouring 5 g of fat often makes the total exact.
+    fat = min((f for f in (wanted, wanted + 5, wanted - 5) if f >= least_fat), key=lambda f: mismatch(f)[0])
+    carbohydrate = mismatch(fat)[1]
+    fibre = min(round(FIBRE_G_PER_KCAL * intake), carbohydrate)
+    return Macronutrients(intake, protein, carbohydrate, fat, fibre)
