@@ -1,0 +1,60 @@
+"""Encoding answers: JSON once, never a NaN in disguise."""
+
+import math
+import re
+from typing import Any
+
+import msgspec
+from litestar.types import Receive, Scope, Send
+
+_json = msgspec.json.Encoder()
+_pack = msgspec.msgpack.Encoder()
+# A MessagePack float64 (0xcb) whose eleven exponent bits are all ones: NaN or an infinity. Bytes of other values
+# may look the same, so that a match is a suspicion; without a match there is none.
+_SUSPECT = re.compile(rb"\xcb[\x7f\xff][\xf0-\xff]")
+
+
+class NonFiniteAnswer(ArithmeticError):  # noqa: N818 - named for what it is about
+    """A computation gave NaN or an infinity. ``place`` says where in the answer."""
+
+    def __init__(self, place: str) -> None:
+        super().__init__(f"not a finite number at {place}")
+        self.place = place
+
+
+def encode_finite(answer: Any) -> bytes:
+    """``answer`` as JSON. Raises ``NonFiniteAnswer`` where msgspec would write ``null`` for NaN or an infinity.
+
+    Without the text ``null`` in the output there is nothing to look for, which is the common and cheap case.
+    """
+    body = _json.encode(answer)
+    if b"null" in body and _SUSPECT.search(_pack.encode(answer)):
+        _require_finite(msgspec.to_builtins(answer), "$")
+    return body
+
+
+def _require_finite(value: Any, place: str) -> None:
+    if isinstance(value, float) and not math.isfinite(value):
+        raise NonFiniteAnswer(place)
+    if isinstance(value, dict):
+        for key, item in value.items():
+            _require_finite(item, f"{place}.{key}")
+    elif isinstance(value, list | tuple):
+        for index, item in enumerate(value):
+            _require_finite(item, f"{place}[{index}]")
+
+
+class Answer:
+    """A 200 with a body that is already encoded, as the smallest ASGI application that sends it."""
+
+    __slots__ = ("_body", "_headers")
+
+    def __init__(self, body: bytes, media_type: bytes = b"application/json") -> None:
+        self._body = body
+        self._headers = [(b"content-type", media_type), (b"content-length", b"%d" % len(body))]
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        """Send the answer; to HEAD, its headers only."""
+        body = b"" if scope.get("method") == "HEAD" else self._body
+        await send({"type": "http.response.start", "status": 200, "headers": self._headers})
+        await send({"type": "http.response.body", "body": body, "more_body": False})

@@ -1,0 +1,73 @@
+"""The application, assembled.
+
+To add an operation, write a plain function from the decoded body to the answer, decorate it, and name it in
+``OPERATIONS``::
+
+    @computation(
+        "/v1/maintenance",
+        operation_id="estimate_maintenance",
+        tag="maintenance",
+        summary="Estimate maintenance energy",
+        request_examples={"profile_only": MaintenanceRequest(...)},
+    )
+    def estimate_maintenance(body: MaintenanceRequest) -> MaintenanceAnswer:
+        \"\"\"Contract text for the reader of the SDK.\"\"\"
+        return maintenance_answer(maintenance.estimate(person(body.profile)))
+
+Both types are msgspec structs, requests with ``frozen, kw_only, forbid_unknown_fields``. Route, key check, strict
+decoding, finite encoding, usage count and contract follow from the record that the decorator makes; the function
+itself stays callable as ``estimate_maintenance.compute(body)``. To refuse a well-formed body raise
+``problems.Unprocessable`` or ``problems.GuardRailRefusal``; ``core.errors.OutOfDomain`` is answered as a 422 whose
+pointer is found from the name of the field.
+"""
+
+import asyncio
+import contextlib
+from collections.abc import AsyncIterator, Sequence
+
+from litestar import Litestar
+
+from steelyard.settings import Settings
+from steelyard.store.store import Store
+
+from .documents import document_routes
+from .gate import Gate
+from .health import health_routes
+from .keyring import Keyring
+from .methods import list_methods
+from .operations import Operation
+from .problems import handle_exception
+from .request_id import stamp
+from .usage import UsageCounter
+
+OPERATIONS: tuple[Operation, ...] = (list_methods,)
+
+
+def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS) -> Litestar:
+    """The ASGI application. Its store is opened at start-up and closed, with all usage written, at shutdown."""
+    store = Store(settings.database_url, timeout_seconds=settings.store_timeout_seconds)
+    usage = UsageCounter(store, flush_seconds=settings.usage_flush_seconds)
+    keyring = Keyring(store, cache_seconds=settings.key_cache_seconds, grace_seconds=settings.key_grace_seconds)
+
+    @contextlib.asynccontextmanager
+    async def lifespan(_app: Litestar) -> AsyncIterator[None]:
+        await store.create_tables()
+        flushing = asyncio.create_task(usage.run())
+        try:
+            yield
+        finally:
+            flushing.cancel()
+            with contextlib.suppress(asyncio.CancelledError):
+                await flushing
+            await store.close()
+
+    return Litestar(
+        [operation.route() for operation in operations] + health_routes(store) + document_routes(operations),
+        before_request=Gate(keyring, usage),
+        before_send=[stamp],
+        exception_handlers={Exception: handle_exception},
+        lifespan=[lifespan],
+        logging_config=None,
+        openapi_config=None,
+        request_max_body_size=settings.body_limit_bytes,
+    )

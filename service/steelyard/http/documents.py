@@ -1,0 +1,72 @@
+"""The service's own documents: the contract, and a page for every problem type. Public, outside the contract."""
+
+from collections.abc import Iterable
+
+import msgspec
+from litestar import get
+from litestar.handlers import HTTPRouteHandler
+from litestar.types import ASGIApp
+
+from steelyard.core import catalogue
+from steelyard.core.evidence import Kind as EntryKind
+
+from .answers import Answer
+from .contract import contract_text
+from .operations import PUBLIC, Operation
+from .problems import GUARD_RAIL, KINDS, NOT_FOUND, ROOT, ProblemError
+
+
+class ProblemPage(msgspec.Struct, frozen=True, kw_only=True):
+    """What a problem type means and what to do about it."""
+
+    type: str
+    title: str
+    status: int
+    code: str
+    meaning: str
+    remedy: str
+
+
+def problem_page(slug: str) -> ProblemPage | None:
+    """The page for the part of a type after ``/problems/``."""
+    name, _, rule_id = slug.partition("/")
+    kind = KINDS.get(name)
+    if kind is None:
+        return None
+    page = ProblemPage(
+        type=kind.type,
+        title=kind.title,
+        status=kind.status,
+        code=kind.code,
+        meaning=kind.meaning,
+        remedy=kind.remedy,
+    )
+    if not rule_id:
+        return page
+    rule = catalogue.entries().get(rule_id)
+    if kind is not GUARD_RAIL or rule is None or rule.kind is not EntryKind.RULE:
+        return None
+    return msgspec.structs.replace(page, type=f"{kind.type}/{rule_id}", meaning=f"{kind.meaning} {rule.summary}")
+
+
+def document_routes(operations: Iterable[Operation]) -> list[HTTPRouteHandler]:
+    """The contract and the problem pages."""
+    contract: list[bytes] = []
+    operations = tuple(operations)
+
+    @get("/openapi.json", opt={PUBLIC: True})
+    async def openapi() -> ASGIApp:
+        """The contract, the same bytes as in the repository."""
+        if not contract:
+            contract.append(contract_text(operations).encode())
+        return Answer(contract[0])
+
+    @get(ROOT + "{slug:path}", opt={PUBLIC: True})
+    async def problem(slug: str) -> ASGIApp:
+        """The documentation of one problem type."""
+        page = problem_page(slug.strip("/"))
+        if page is None:
+            raise ProblemError(NOT_FOUND, "There is no such problem type; `contracts/problems.md` lists them.")
+        return Answer(msgspec.json.encode(page))
+
+    return [openapi, problem]

@@ -1,0 +1,69 @@
+"""The key check: a small cache of verified keys in front of the store."""
+
+import time
+from collections.abc import Callable
+from datetime import UTC, datetime
+from typing import NamedTuple
+
+from steelyard.store.keys import Key
+from steelyard.store.store import KeySource, StoreUnavailable
+
+_MOST_KEYS = 10_000  # far more than an operator hands out; a bound on memory all the same
+
+
+class _Entry(NamedTuple):
+    key: Key
+    read_at: float  # on the monotonic clock
+
+
+class Keyring:
+    """Keys by prefix, each believed for ``cache_seconds`` after it was read from the store.
+
+    So a revocation takes effect within that time, in every process. While the store is unreachable, a key that was
+    read before stays good for ``grace_seconds`` more; a key not yet seen raises ``StoreUnavailable``.
+    Only keys whose secret was right are remembered: guesses cost a look-up each and leave nothing behind.
+    """
+
+    def __init__(
+        self,
+        source: KeySource,
+        *,
+        cache_seconds: float,
+        grace_seconds: float,
+        monotonic: Callable[[], float] = time.monotonic,
+        now: Callable[[], datetime] = lambda: datetime.now(UTC),
+    ) -> None:
+        self._source = source
+        self._cache_seconds = cache_seconds
+        self._grace_seconds = grace_seconds
+        self._monotonic = monotonic
+        self._now = now
+        self._entries: dict[str, _Entry] = {}
+
+    async def verify(self, prefix: str, secret: str) -> Key | None:
+        """The usable key that prefix and secret belong to, or None. Raises ``StoreUnavailable``."""
+        entry = self._entries.get(prefix)
+        if entry is None or self._monotonic() - entry.read_at > self._cache_seconds:
+            entry = await self._read(prefix, entry)
+        if entry is None or not entry.key.fits(secret):
+            return None
+        if not entry.key.is_usable(self._now()):
+            self._entries.pop(prefix, None)
+            return None
+        if prefix not in self._entries and len(self._entries) >= _MOST_KEYS:
+            self._entries.clear()
+        self._entries[prefix] = entry
+        return entry.key
+
+    async def _read(self, prefix: str, known: _Entry | None) -> _Entry | None:
+        try:
+            key = await self._source.find_key(prefix)
+        except StoreUnavailable:
+            limit = self._cache_seconds + self._grace_seconds
+            if known is not None and self._monotonic() - known.read_at <= limit:
+                return known
+            raise
+        if key is None:
+            self._entries.pop(prefix, None)
+            return None
+        return _Entry(key, self._monotonic())

@@ -1,0 +1,152 @@
+"""What an operation is, and the two decorators that make one out of a plain function.
+
+An ``Operation`` is the one record from which the route, the key check, the usage count and the contract are made.
+"""
+
+import asyncio
+import inspect
+from collections.abc import Callable, Mapping
+from enum import StrEnum
+from typing import Any, get_type_hints
+
+import msgspec
+from litestar import Request
+from litestar.handlers import HTTPRouteHandler
+from litestar.types import ASGIApp
+
+from steelyard.core.errors import OutOfDomain
+
+from . import accepted
+from .answers import Answer, encode_finite
+from .decoding import BodyDecoder
+from .problems import OUT_OF_DOMAIN, Unprocessable, fault
+
+OPERATION = "operation"  # the key of a route's options under which its operation stands
+PUBLIC = "public"  # the same for a route that needs no key
+
+
+class Scope(StrEnum):
+    """What a key may be used for."""
+
+    COMPUTE = "compute"
+    METHODS = "methods"
+
+
+class Operation(msgspec.Struct, frozen=True, kw_only=True):
+    """One operation of the contract. ``compute`` is pure, so that the same request may be sent again.
+
+    ``request_examples`` maps a slug to an example body (a struct of ``body_type``).
+    """
+
+    operation_id: str
+    method: str
+    path: str
+    tag: str
+    summary: str
+    description: str
+    scope: Scope
+    compute: Callable[..., Any]
+    answer_type: type
+    body_type: type | None = None
+    request_examples: Mapping[str, Any] = {}
+    in_thread: bool = False
+
+    def route(self) -> HTTPRouteHandler:
+        """The framework's handler for this operation."""
+        handle = _constant_handler(self) if self.body_type is None else _body_handler(self, self.body_type)
+        return HTTPRouteHandler(
+            self.path,
+            http_method=["GET", "HEAD"] if self.method == "GET" else [self.method],  # type: ignore[list-item]
+            status_code=200,
+            name=self.operation_id,
+            opt={OPERATION: self},
+        )(handle)
+
+
+def computation(
+    path: str,
+    *,
+    operation_id: str,
+    tag: str,
+    summary: str,
+    request_examples: Mapping[str, Any],
+    scope: Scope = Scope.COMPUTE,
+    in_thread: bool = False,
+) -> Callable[[Callable[[Any], Any]], Operation]:
+    """POST ``path``: the decorated function takes the decoded body and returns the answer, both msgspec structs.
+
+    Its type hints give the schemas, its docstring the description in the contract. ``in_thread`` keeps a
+    computation of many milliseconds off the event loop.
+    """
+
+    def make(compute: Callable[[Any], Any]) -> Operation:
+        hints = get_type_hints(compute)
+        answer_type = hints.pop("return")
+        (body_type,) = hints.values()
+        return Operation(
+            operation_id=operation_id,
+            method="POST",
+            path=path,
+            tag=tag,
+            summary=summary,
+            description=inspect.cleandoc(compute.__doc__ or ""),
+            scope=scope,
+            compute=compute,
+            answer_type=answer_type,
+            body_type=body_type,
+            request_examples=request_examples,
+            in_thread=in_thread,
+        )
+
+    return make
+
+
+def constant_document(
+    path: str, *, operation_id: str, tag: str, summary: str, scope: Scope
+) -> Callable[[Callable[[], Any]], Operation]:
+    """GET ``path``: the decorated function returns what stays the same for the life of the process."""
+
+    def make(compute: Callable[[], Any]) -> Operation:
+        return Operation(
+            operation_id=operation_id,
+            method="GET",
+            path=path,
+            tag=tag,
+            summary=summary,
+            description=inspect.cleandoc(compute.__doc__ or ""),
+            scope=scope,
+            compute=compute,
+            answer_type=get_type_hints(compute)["return"],
+        )
+
+    return make
+
+
+def _constant_handler(operation: Operation) -> Callable[[], Any]:
+    encoded: list[bytes] = []
+
+    async def handle() -> ASGIApp:
+        if not encoded:
+            encoded.append(encode_finite(operation.compute()))
+        return Answer(encoded[0])
+
+    return handle
+
+
+def _body_handler(operation: Operation, body_type: type) -> Callable[..., Any]:
+    decode: Callable[[bytes], Any] = BodyDecoder(body_type).decode
+    compute = operation.compute
+
+    def answer(body: bytes) -> bytes:
+        try:
+            return encode_finite(compute(decode(body)))
+        except OutOfDomain as error:
+            pointer = accepted.find_pointer(body_type, error.field)
+            faults = [fault(pointer, error.code, error.detail)]
+            raise Unprocessable(OUT_OF_DOMAIN, error.detail, faults) from error
+
+    async def handle(request: Request[Any, Any, Any]) -> ASGIApp:
+        body = await request.body()
+        return Answer(await asyncio.to_thread(answer, body) if operation.in_thread else answer(body))
+
+    return handle
