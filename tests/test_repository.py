@@ -374,9 +374,7 @@ def test_image_runs_unprivileged_with_a_health_check() -> None:
 
 
 def test_dockerfile_copies_only_what_the_build_context_has() -> None:
-    patterns = [
-        line for line in (ROOT / ".dockerignore").read_text().splitlines() if line and not line.startswith("#")
-    ]
+    patterns = [line for line in (ROOT / ".dockerignore").read_text().splitlines() if line and not line.startswith("#")]
     assert patterns[0] == "**", "the context is closed by default and opened entry by entry"
     opened = [pattern.removeprefix("!") for pattern in patterns if pattern.startswith("!")]
     copied = [
