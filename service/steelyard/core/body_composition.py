@@ -1,0 +1,285 @@
+"""Body fat with its error, from whatever was measured, and the healthy ranges.
+
+The error of a method has two parts: a bias that a person's repeated readings share, and a day-to-day part
+that averaging shrinks. Body fat is a fraction 0-1 throughout, masses kg, heights cm.
+"""
+
+import math
+from collections.abc import Iterable, Mapping
+from enum import StrEnum
+from typing import NamedTuple
+
+import msgspec
+
+from .body_density import (
+    SkinfoldMethod,
+    checked_fat_fraction,
+    density_from_skinfolds,
+    hodgdon_beckett_men,
+    hodgdon_beckett_women,
+    siri,
+)
+from .body_mass_index import fat_fraction_from_bmi
+from .errors import OutOfDomain
+from .estimate import Estimate
+from .evidence import Basis, Entry, Kind, constant, equation, register
+from .person import BodyFatMethod, BodyFatReading, Person, Sex, TrainingStatus
+
+# --- the error of a method -----------------------------------------------------------------------------------
+
+
+class MethodError(NamedTuple):
+    """Errors of a body-fat method, one standard deviation as a fraction of body mass.
+
+    ``sd`` is that of a single reading; ``day_to_day_sd`` the part of it that differs between repeats.
+    """
+
+    sd: float
+    day_to_day_sd: float
+
+    @property
+    def bias_sd(self) -> float:
+        """The part that the repeated readings of one person share."""
+        return math.sqrt(self.sd * self.sd - self.day_to_day_sd * self.day_to_day_sd)
+
+
+def _error(method: BodyFatMethod, sd: float, day_to_day_sd: float, spread: str) -> MethodError:
+    constant(
+        f"body_fat_error_{method}",
+        sd,
+        unit="1",
+        summary=f"Error of one body-fat reading, {method.replace('_', ' ')} (1 SD, {spread})",
+        basis=Basis.FROM_MEMORY,
+    )
+    constant(
+        f"body_fat_repeatability_{method}",
+        day_to_day_sd,
+        unit="1",
+        summary=f"Day-to-day part of that error, {method.replace('_', ' ')} (1 SD)",
+        basis=Basis.FROM_MEMORY if method is BodyFatMethod.DXA else Basis.JUDGEMENT,
+    )
+    return MethodError(sd, day_to_day_sd)
+
+
+METHOD_ERRORS: dict[BodyFatMethod, MethodError] = {
+    method: _error(method, sd, day_to_day_sd, spread)
+    for method, sd, day_to_day_sd, spread in (
+        (BodyFatMethod.FOUR_COMPARTMENT, 0.0125, 0.008, "1-1.5 points"),
+        (BodyFatMethod.DXA, 0.025, 0.010, "2-3 points"),
+        (BodyFatMethod.AIR_DISPLACEMENT, 0.025, 0.012, "2-3 points"),
+        (BodyFatMethod.HYDROSTATIC, 0.027, 0.010, "2.5-3 points"),
+        (BodyFatMethod.SKINFOLDS, 0.035, 0.010, "3.5 points in skilled hands"),
+        (BodyFatMethod.GIRTHS, 0.040, 0.010, "3.5-4.5 points"),
+        (BodyFatMethod.BIOIMPEDANCE, 0.050, 0.015, "4-6 points"),
+        (BodyFatMethod.VISUAL, 0.050, 0.015, "4-6 points"),
+        (BodyFatMethod.BMI_EQUATION, 0.050, 0.002, "4-6 points, more in people who lift"),
+    )
+}
+BMI_ERROR_TRAINED = constant(
+    "body_fat_error_bmi_trained",
+    0.07,
+    unit="1",
+    summary="Error of body fat from BMI in people who train (1 SD; at least 6 points)",
+    basis=Basis.JUDGEMENT,
+)
+_BMI_TRAINED = MethodError(BMI_ERROR_TRAINED, METHOD_ERRORS[BodyFatMethod.BMI_EQUATION].day_to_day_sd)
+
+register(
+    Entry(
+        id="body_fat_combination",
+        kind=Kind.MODEL,
+        summary="One body fat from several readings",
+        formula=(
+            "for each method: mean of its n readings, variance = bias² + day-to-day² / n; across methods: means "
+            "weighted by 1 / variance, variance = 1 / sum of weights"
+        ),
+        basis=Basis.JUDGEMENT,
+    )
+)
+
+
+class FatEstimate(Estimate, frozen=True, kw_only=True):
+    """Body fat (fraction 0-1) as a mean and SD, the method that counts most, and whether a reading is behind it.
+
+    ``is_measured`` is false only for body fat computed from BMI: never plan a loss of fat from that alone.
+    """
+
+    method: BodyFatMethod
+    is_measured: bool
+
+
+def method_error(method: BodyFatMethod, status: TrainingStatus) -> MethodError:
+    """The error of a method in a person of this training status."""
+    if method is BodyFatMethod.BMI_EQUATION and status is not TrainingStatus.UNTRAINED:
+        return _BMI_TRAINED
+    return METHOD_ERRORS[method]
+
+
+def combine(readings: Iterable[BodyFatReading], status: TrainingStatus = TrainingStatus.UNTRAINED) -> FatEstimate:
+    """One body fat from readings, repeats included. Raises OutOfDomain for no reading or one outside 0.02-0.60.
+
+    Repeats of a method shrink only its day-to-day error, since its bias is the same every time.
+    """
+    by_method: dict[BodyFatMethod, list[float]] = {}
+    for reading in readings:
+        value = checked_fat_fraction(reading.fat_fraction, "fat_fraction")
+        by_method.setdefault(reading.method, []).append(value)
+    if not by_method:
+        raise OutOfDomain("BODY_FAT_READING_MISSING", "body_fat", "At least one reading is needed.")
+    total = weighted = 0.0
+    best, most = BodyFatMethod.BMI_EQUATION, 0.0
+    for method, values in by_method.items():
+        error = method_error(method, status)
+        variance = error.bias_sd**2 + error.day_to_day_sd**2 / len(values)
+        weight = 1.0 / variance
+        total += weight
+        weighted += weight * sum(values) / len(values)
+        if weight > most:
+            best, most = method, weight
+    return FatEstimate(
+        weighted / total,
+        math.sqrt(1.0 / total),
+        method=best,
+        is_measured=any(m is not BodyFatMethod.BMI_EQUATION for m in by_method),
+    )
+
+
+def fat_estimate(person: Person) -> FatEstimate:
+    """Body fat of a person: their reading with its error, or the BMI-based value with a wide one.
+
+    Raises OutOfDomain for a reading outside 0.02-0.60.
+    """
+    reading, status = person.body_fat, person.training.status
+    if reading is not None:
+        error = method_error(reading.method, status)
+        value = checked_fat_fraction(reading.fat_fraction, "fat_fraction")
+        is_measured = reading.method is not BodyFatMethod.BMI_EQUATION
+        return FatEstimate(value, error.sd, method=reading.method, is_measured=is_measured)
+    sd = method_error(BodyFatMethod.BMI_EQUATION, status).sd
+    values = [
+        fat_fraction_from_bmi(person.weight_kg, person.height_cm, person.age_years, male) for male in _males(person.sex)
+    ]
+    return _from_sexes(values, sd, BodyFatMethod.BMI_EQUATION, is_measured=False)
+
+
+_MALES = {Sex.MALE: (1.0,), Sex.FEMALE: (0.0,), Sex.UNSPECIFIED: (0.0, 1.0)}
+
+
+def _males(sex: Sex) -> tuple[float, ...]:
+    return _MALES[sex]
+
+
+def _from_sexes(values: list[float], sd: float, method: BodyFatMethod, *, is_measured: bool) -> FatEstimate:
+    """The value of one sex, or the mean of both with half their difference added to the SD."""
+    half_difference = (max(values) - min(values)) / 2.0
+    return FatEstimate(sum(values) / len(values), sd + half_difference, method=method, is_measured=is_measured)
+
+
+def fat_from_girths(sex: Sex, height_cm: float, girths_cm: Mapping[str, float]) -> FatEstimate:
+    """Body fat from girths in cm: ``neck`` and ``abdomen`` (navel) for men; ``neck``, ``waist``, ``hip`` for women.
+
+    An unspecified sex needs all four. Raises OutOfDomain for a missing girth or an impossible result.
+    """
+
+    def girth(name: str) -> float:
+        if name not in girths_cm:
+            raise OutOfDomain("GIRTH_MISSING", name, f"The {name} girth is needed.")
+        return girths_cm[name]
+
+    values = []
+    for male in _males(sex):
+        if male:
+            density = hodgdon_beckett_men(girth("abdomen"), girth("neck"), height_cm)
+        else:
+            density = hodgdon_beckett_women(girth("waist"), girth("hip"), girth("neck"), height_cm)
+        values.append(checked_fat_fraction(siri(density)))
+    return _from_sexes(values, METHOD_ERRORS[BodyFatMethod.GIRTHS].sd, BodyFatMethod.GIRTHS, is_measured=True)
+
+
+def fat_from_skinfolds(
+    sex: Sex, age_years: float, method: SkinfoldMethod, skinfolds_mm: Mapping[str, float]
+) -> FatEstimate:
+    """Body fat from named skinfolds in mm. Raises OutOfDomain for a missing site or an impossible result."""
+    values = [
+        checked_fat_fraction(siri(density_from_skinfolds(method, male == 1.0, skinfolds_mm, age_years)))
+        for male in _males(sex)
+    ]
+    error = METHOD_ERRORS[BodyFatMethod.SKINFOLDS]
+    return _from_sexes(values, error.sd, BodyFatMethod.SKINFOLDS, is_measured=True)
+
+
+# --- healthy ranges -------------------------------------------------------------------------------------------
+
+
+class Standing(StrEnum):
+    """Where a body fat lies against a range."""
+
+    BELOW = "below"
+    WITHIN = "within"
+    ABOVE = "above"
+
+
+class FatRange(msgspec.Struct, frozen=True):
+    """A range of body fat, fractions 0-1."""
+
+    lower: float
+    upper: float
+
+    def standing(self, fat_fraction: float) -> Standing:
+        """Below, within (ends included) or above."""
+        if fat_fraction < self.lower:
+            return Standing.BELOW
+        return Standing.ABOVE if fat_fraction > self.upper else Standing.WITHIN
+
+
+_RANGE_AGES = (20.0, 40.0, 60.0)
+_RANGES: dict[Sex, tuple[FatRange, ...]] = {
+    Sex.MALE: (FatRange(0.08, 0.20), FatRange(0.11, 0.22), FatRange(0.13, 0.25)),
+    Sex.FEMALE: (FatRange(0.21, 0.33), FatRange(0.23, 0.34), FatRange(0.24, 0.36)),
+}
+
+
+def _ranges_formula() -> str:
+    return "; ".join(
+        f"{'men' if sex is Sex.MALE else 'women'} from {age:g} y: {r.lower:.0%}-{r.upper:.0%}"
+        for sex, ranges in _RANGES.items()
+        for age, r in zip(_RANGE_AGES, ranges, strict=True)
+    )
+
+
+@equation(
+    "healthy_body_fat",
+    summary="Body fat that goes with a BMI of 18.5 to 25, by sex and age",
+    formula=_ranges_formula(),
+    basis=Basis.FROM_MEMORY,
+    sources=("gallagher_2000",),
+    valid_range="20-79 y, not of Asian descent; the youngest and oldest bands are continued",
+    kind=Kind.RULE,
+)
+def healthy_range(sex: Sex, age_years: float) -> FatRange:
+    """Healthy body fat by sex and age. For an unspecified sex the two ranges together."""
+    band = (age_years >= _RANGE_AGES[1]) + (age_years >= _RANGE_AGES[2])
+    if sex is Sex.UNSPECIFIED:
+        return FatRange(_RANGES[Sex.MALE][band].lower, _RANGES[Sex.FEMALE][band].upper)
+    return _RANGES[sex][band]
+
+
+LOWEST_FAT_MEN = constant(
+    "lowest_body_fat_men",
+    0.05,
+    unit="1",
+    summary="Lowest body fat a man keeps without harm (essential fat is about 0.03)",
+    basis=Basis.FROM_MEMORY,
+)
+LOWEST_FAT_WOMEN = constant(
+    "lowest_body_fat_women",
+    0.12,
+    unit="1",
+    summary="Lowest body fat a woman keeps without harm (the essential fat)",
+    basis=Basis.FROM_MEMORY,
+)
+
+
+def lowest_fat_fraction(sex: Sex) -> float:
+    """The lowest body fat kept without harm; the stricter one for an unspecified sex."""
+    return LOWEST_FAT_MEN if sex is Sex.MALE else LOWEST_FAT_WOMEN
