@@ -1,0 +1,601 @@
+"""Plan a mini-cut, the maintenance after it and the return to a gain, inside every guard rail.
+
+Given fat, the weeks are found; given weeks, the fat; given both, the deficit. What no safe plan reaches is
+answered with the nearest on each axis.
+"""
+
+from datetime import date, timedelta
+from typing import NamedTuple
+
+import msgspec
+
+from . import guard_rails as rails
+from .energy_balance import (
+    CARRIED_IDS,
+    MODEL_IDS,
+    BodyModel,
+    BodyState,
+    Diet,
+    current_maintenance_kcal,
+    walk,
+)
+from .evidence import Basis, constant
+from .forecast import FORECAST_IDS, Body, Forecast, Stretch, UncertaintySource, forecast, start_body
+from .guard_rails import RailAction, Subject
+from .macronutrients import (
+    CARBOHYDRATE_KCAL_PER_G,
+    FAT_KCAL_PER_G,
+    MACRONUTRIENT_IDS,
+    PROTEIN_DEFAULT_DEFICIT,
+    PROTEIN_DEFAULT_GAIN,
+    PROTEIN_FLOOR_DEFICIT,
+    CarbohydratePreference,
+    Macronutrients,
+    split_intake,
+)
+from .message import Message, say, template
+from .person import Sex, TrainingStatus
+from .screening import Condition
+
+LEAST_WEEKS = int(
+    constant("mini_cut_weeks_least", 2, unit="weeks", summary="Shortest mini-cut", basis=Basis.COMMON_PRACTICE)
+)
+MOST_WEEKS = int(
+    constant("mini_cut_weeks_most", 6, unit="weeks", summary="Longest mini-cut", basis=Basis.COMMON_PRACTICE)
+)
+DEFAULT_WEEKS = int(
+    constant(
+        "mini_cut_weeks_default",
+        4,
+        unit="weeks",
+        summary="Length of a mini-cut when neither fat nor weeks are given: the middle of 2-6",
+        basis=Basis.COMMON_PRACTICE,
+    )
+)
+EASING_SHARE = constant(
+    "easing_in_share", 0.5, unit="1", summary="Share of the deficit in the easing-in weeks", basis=Basis.JUDGEMENT
+)
+SURPLUS_DEFAULT = {
+    TrainingStatus.UNTRAINED: constant(
+        "surplus_untrained", 300, unit="kcal/d", summary="Surplus by default", basis=Basis.COMMON_PRACTICE
+    ),
+    TrainingStatus.NOVICE: constant(
+        "surplus_novice",
+        400,
+        unit="kcal/d",
+        summary="Surplus by default, within 200-500 kcal/d",
+        basis=Basis.COMMON_PRACTICE,
+    ),
+    TrainingStatus.INTERMEDIATE: constant(
+        "surplus_intermediate",
+        250,
+        unit="kcal/d",
+        summary="Surplus by default, within 200-300 kcal/d",
+        basis=Basis.COMMON_PRACTICE,
+    ),
+    TrainingStatus.ADVANCED: constant(
+        "surplus_advanced",
+        200,
+        unit="kcal/d",
+        summary="Surplus by default, within 200-300 kcal/d",
+        basis=Basis.COMMON_PRACTICE,
+    ),
+}
+GAIN_RESET_WEEKS = int(
+    constant(
+        "gain_reset_weeks",
+        4,
+        unit="weeks",
+        summary="Weeks after which the intake of a gain is set anew for the changed body",
+        basis=Basis.JUDGEMENT,
+    )
+)
+FAT_CEILING = {
+    Sex.MALE: constant(
+        "fat_ceiling_male",
+        0.17,
+        unit="1",
+        summary="Body fat at which men aiming to look lean consider a mini-cut: the upper end of 15-17 %",
+        basis=Basis.COMMON_PRACTICE,
+    ),
+    Sex.FEMALE: constant(
+        "fat_ceiling_female",
+        0.27,
+        unit="1",
+        summary="Body fat at which women aiming to look lean consider a mini-cut, by analogy: 25-27 %",
+        basis=Basis.JUDGEMENT,
+    ),
+}
+STATIC_KCAL_PER_KG = constant(
+    "static_rule", 7700.0, unit="kcal/kg", summary="Energy of adipose tissue, used by the static rule for comparison",
+    basis=Basis.FROM_MEMORY, sources=("hall_2008",),
+)  # fmt: skip
+COMMON_LOSS_KG_PER_WEEK = (
+    constant("common_loss_lower", 0.45, unit="kg/week", summary="Fat loss commonly quoted for a mini-cut, lower",
+             basis=Basis.COMMON_PRACTICE),
+    constant("common_loss_upper", 0.9, unit="kg/week", summary="Fat loss commonly quoted for a mini-cut, upper",
+             basis=Basis.COMMON_PRACTICE),
+)  # fmt: skip
+COMMON_FIRST_DROP_KG = (
+    constant("common_first_drop_lower", 1.4, unit="kg", summary="Scale drop of the first days commonly quoted, lower",
+             basis=Basis.COMMON_PRACTICE),
+    constant("common_first_drop_upper", 1.8, unit="kg", summary="Scale drop of the first days commonly quoted, upper",
+             basis=Basis.COMMON_PRACTICE),
+)  # fmt: skip
+LEAST_DEFICIT = constant(
+    "deficit_least", 100.0, unit="kcal/d", summary="Deficit below which a mini-cut is not worth its cost",
+    basis=Basis.JUDGEMENT,
+)  # fmt: skip
+
+# A longer search only tells how long an ordinary cut would take.
+_SEARCH_WEEKS = 26
+
+template("DEFICIT_DEFAULT", "The deficit starts at {deficit_kcal:.0f} kcal/d, the usual size for a mini-cut.")
+template("DEFICIT_ASKED", "The deficit starts at the {deficit_kcal:.0f} kcal/d you asked for.")
+template("DEFICIT_SOLVED", "A deficit of {deficit_kcal:.0f} kcal/d at the start loses {fat_kg:.1f} kg of fat in "
+         "{weeks} weeks.")  # fmt: skip
+template("WEEKS_SOLVED", "{weeks} weeks are the fewest that lose {fat_kg:.1f} kg of fat at this deficit.")
+template("WEEKS_DEFAULT", "{weeks} weeks: the middle of the usual 2 to 6.")
+template("FAT_SOLVED", "{fat_kg:.1f} kg of fat is what {weeks} weeks at this deficit are expected to lose.")
+template("SHRINKING_DEFICIT", "The intake stays fixed while expenditure falls, so the deficit of {first_kcal:.0f} "
+         "kcal/d in the first week is {last_kcal:.0f} in the last.")  # fmt: skip
+template("PROTEIN_WHY", "Protein of {protein_g_per_kg:.1f} g/kg with resistance training spares lean tissue in a "
+         "deficit.")  # fmt: skip
+template("NO_TRAINING", "Without resistance training more of the loss is lean: two or more sessions a week are the "
+         "cheapest protection there is.")  # fmt: skip
+template("EASING_IN", "The first {weeks} week(s) run at half the deficit: easier on hunger, slower by about as much.")
+template("MAINTENANCE_WHY", "Maintenance is {maintenance_kcal:.0f} kcal/d after the cut, {lower_kcal:.0f} below where "
+         "it began: a smaller body that has adapted.")  # fmt: skip
+template("REBOUND", "The scale is expected to rise by about {carried_kg:.1f} kg as glycogen, water and food return. "
+         "That is not fat.")  # fmt: skip
+template("SURPLUS_WHY", "A surplus of {surplus_kcal:.0f} kcal/d suits this training experience; the intake is set "
+         "anew every {weeks} weeks.")  # fmt: skip
+template("GAIN_RATE_EXPECTED", "Expect to gain about {percent_per_month:.1f} % of body mass a month, {lean_share:.0f} "
+         "% of it lean tissue.")  # fmt: skip
+template("CEILING_REACHED", "Body fat is expected to reach {fat_percent:g} % around {date}.")
+template("CEILING_NOT_REACHED", "Body fat is not expected to reach {fat_percent:g} % within these weeks.")
+template("END_AT_TARGET", "End once the trend shows {fat_kg:.1f} kg of fat lost, even before the last week.")
+template("END_AT_LIMIT", "End after {weeks} weeks at the latest, target or not: longer is an ordinary cut.")
+template("END_ON_SIGNS", "End early on falling strength in two sessions running, poor sleep, low mood, binge eating "
+         "or, for women, a missed period.")  # fmt: skip
+template("END_ON_FAST_LOSS", "Raise the intake if weight falls faster than {percent:g} % a week over two weeks, once "
+         "the first week's water has settled.")  # fmt: skip
+template("TRAIN_IN_DEFICIT", "Keep the loads up; when recovery suffers reduce the number of sets first.")
+template("TRAIN_IN_GAIN", "Add load or repetitions before adding sets; the surplus is there to be trained with.")
+template("WEIGH_DAILY", "Weigh daily under the same conditions and judge weekly means.")
+template("NOT_MEDICAL_ADVICE", "This is information, not medical advice. Speak to a physician or registered dietitian "
+         "before changing your diet; local rules prevail.")  # fmt: skip
+template("FAT_FROM_BMI", "Body fat was estimated from height and weight, which overstates it in muscular people: "
+         "measure it before deciding to cut.")  # fmt: skip
+template("INFEASIBLE", "No safe plan does what was asked; `nearest` says what would on each axis.")
+template("NO_SAFE_DEFICIT", "The rule `{rule}` ({why}) leaves no room for a useful deficit.")
+
+METHOD_IDS = (*MODEL_IDS, *CARRIED_IDS, *FORECAST_IDS, *MACRONUTRIENT_IDS, *rails.RAIL_IDS)
+
+
+class MiniCutAim(msgspec.Struct, frozen=True, kw_only=True):
+    """What is asked of the mini-cut; ``None`` is solved for."""
+
+    fat_loss_kg: float | None = None
+    weeks: int | None = None
+    deficit_kcal: float | None = None
+    protein_g_per_kg: float | None = None
+    preference: CarbohydratePreference = CarbohydratePreference.BALANCED
+    easing_in_weeks: int = 0
+
+
+class ReturnAim(msgspec.Struct, frozen=True, kw_only=True):
+    """What follows the mini-cut."""
+
+    maintenance_weeks: int = 1
+    gain_weeks: int = 12
+    surplus_kcal: float | None = None
+    fat_ceiling: float | None = None
+
+
+class PlannedWeek(NamedTuple):
+    """A week: its day's intake and the forecast point at its end."""
+
+    start: date
+    intake: Macronutrients
+    point: int
+
+
+class PlannedPhase(NamedTuple):
+    """A phase: forecast points ``first`` (its start) to the point of its last week."""
+
+    kind: str
+    first: int
+    weeks: list[PlannedWeek]
+    reasons: list[Message]
+    ends_early_when: list[Message]
+    guidance: list[Message]
+    cautions: list[Message]
+
+
+class Nearest(NamedTuple):
+    """The nearest safe value on each axis."""
+
+    fat_loss_kg: float | None
+    weeks: int | None
+    deficit_kcal: float | None
+
+
+class Plan(NamedTuple):
+    """The plan, or why there is none."""
+
+    nearest: Nearest | None
+    deficit_kcal: float | None
+    phases: list[PlannedPhase]
+    forecast: Forecast | None
+    actions: list[RailAction]
+    reasons: list[Message]
+    cautions: list[Message]
+    cut_weeks: int
+
+    @property
+    def is_feasible(self) -> bool:
+        """Whether the plan does what was asked."""
+        return self.nearest is None
+
+
+class _Cut:
+    """A mini-cut being solved: the body, the aim, and the path for any deficit and length."""
+
+    def __init__(self, subject: Subject, body: Body, aim: MiniCutAim, protein_g_per_kg: float) -> None:
+        self.subject = subject
+        self.aim = aim
+        self.protein = protein_g_per_kg
+        self.model, self.state = start_body(body)
+
+    def intake(self, deficit_kcal: float) -> Macronutrients:
+        # Rounded up to 10 kcal, so that rounding never deepens a deficit past a rail.
+        intake = -int(-(self.subject.maintenance_kcal - deficit_kcal) // 10) * 10
+        return split_intake(intake, self.subject.weight_kg, self.protein, self.aim.preference)
+
+    def stretches(self, deficit_kcal: float, weeks: int) -> list[tuple[Macronutrients, int]]:
+        easing = min(self.aim.easing_in_weeks, weeks)
+        parts = [(self.intake(EASING_SHARE * deficit_kcal), easing), (self.intake(deficit_kcal), weeks - easing)]
+        return [part for part in parts if part[1]]
+
+    def path(self, deficit_kcal: float, weeks: int) -> list[BodyState]:
+        states, state = [], self.state
+        for macros, n in self.stretches(deficit_kcal, weeks):
+            diet = as_diet(macros, self.subject.weight_kg)
+            part = walk(self.model, state, diet, (7.0,) * n)
+            states += part
+            state = part[-1]
+        return states
+
+    def fat_loss(self, deficit_kcal: float, weeks: int) -> float:
+        return float(self.state.fat_kg - self.path(deficit_kcal, weeks)[-1].fat_kg)
+
+    def breaks(self, deficit_kcal: float, weeks: int) -> str | None:
+        """The rule of the whole path that this deficit would break."""
+        end = self.path(deficit_kcal, weeks)[-1]
+        if end.fat_kg / end.weight_kg < rails.stricter(rails.FAT_FRACTION_FLOOR, self.subject.sex):
+            return rails.BODY_FAT
+        if self.loss_share(end, weeks) > rails.LOSS_LIMIT:
+            return rails.LOSS
+        return None
+
+    def loss_share(self, end: BodyState, weeks: int) -> float:
+        """Tissue lost a week as a share of the starting body mass."""
+        return float((self.state.tissue_kg - end.tissue_kg) / weeks / self.subject.weight_kg)
+
+    def largest_deficit(self, weeks: int, limits: list[rails.DeficitLimit]) -> rails.DeficitLimit:
+        """The largest deficit for this length inside every rail, and the rule that binds."""
+        strictest = limits[0]
+        rule = self.breaks(strictest.deficit_kcal, weeks) if strictest.deficit_kcal > 0 else None
+        if rule is None:
+            return strictest
+        low, high = 0.0, strictest.deficit_kcal
+        while high - low > 2.0:
+            middle = 0.5 * (low + high)
+            broken = self.breaks(middle, weeks)
+            if broken is None:
+                low = middle
+            else:
+                rule, high = broken, middle
+        why = "end body fat" if rule == rails.BODY_FAT else f"tissue loss of {rails.LOSS_LIMIT:.0%} a week"
+        return rails.DeficitLimit(rule, low, why)
+
+    def deficit_for(self, fat_loss_kg: float, weeks: int) -> float:
+        """The deficit that loses this fat in these weeks, whatever the rails say [kcal/d]."""
+        low, high = 0.0, 0.9 * self.subject.maintenance_kcal
+        while high - low > 2.0:
+            middle = 0.5 * (low + high)
+            if self.fat_loss(middle, weeks) < fat_loss_kg:
+                low = middle
+            else:
+                high = middle
+        return high
+
+    def weeks_for(self, fat_loss_kg: float, deficit_kcal: float, at_most: int) -> int | None:
+        """The fewest weeks that lose this fat at this deficit, if at most ``at_most`` do."""
+        path = self.path(deficit_kcal, at_most)
+        for week in range(LEAST_WEEKS, at_most + 1):
+            if self.state.fat_kg - path[week - 1].fat_kg >= fat_loss_kg:
+                return week
+        return None
+
+
+def as_diet(macros: Macronutrients, weight_kg: float) -> Diet:
+    """The model's diet for a day's macronutrients."""
+    return Diet(
+        float(macros.intake_kcal), CARBOHYDRATE_KCAL_PER_G * macros.carbohydrate_g, macros.protein_g / weight_kg
+    )
+
+
+def plan_mini_cut(
+    subject: Subject,
+    body: Body,
+    start: date,
+    aim: MiniCutAim,
+    then: ReturnAim,
+    *,
+    cuts_last_12_months: int | None,
+    weeks_since_last_cut: int | None,
+    sources: frozenset[UncertaintySource],
+) -> Plan:
+    """Plan the mini-cut and what follows.
+
+    Raises: ``guard_rails.Refused`` where a rule forbids any deficit for this person.
+    """
+    actions = rails.check_person(subject)
+    actions += rails.warn_history(cuts_last_12_months, weeks_since_last_cut)
+    protein = aim.protein_g_per_kg if aim.protein_g_per_kg is not None else PROTEIN_DEFAULT_DEFICIT
+    if protein < PROTEIN_FLOOR_DEFICIT:
+        message = say("CAPPED_PROTEIN", limit=PROTEIN_FLOOR_DEFICIT)
+        actions.append(RailAction(rails.PROTEIN, "capped", PROTEIN_FLOOR_DEFICIT, protein, "g/kg/d", message))
+        protein = PROTEIN_FLOOR_DEFICIT
+    screening = subject.screening
+    if screening is not None and Condition.KIDNEY_DISEASE in screening.conditions:
+        actions.append(RailAction(rails.PROTEIN, "warned", None, protein, "g/kg/d", say("WARNED_KIDNEY_PROTEIN")))
+
+    limits = rails.deficit_limits(subject)
+    if cuts_last_12_months is None:
+        history = rails.DeficitLimit(rails.CUT_HISTORY, rails.DEFAULT_DEFICIT, "cut history unknown")
+        limits = sorted([*limits, history], key=lambda limit: limit.deficit_kcal)
+    cut = _Cut(subject, body, aim, protein)
+    solved = _solve(cut, aim, limits)
+    actions += solved.actions
+    cautions = [say("NOT_MEDICAL_ADVICE")]
+    if solved.nearest is not None:
+        reasons = [say("INFEASIBLE"), *solved.reasons]
+        return Plan(solved.nearest, None, [], None, actions, reasons, cautions, 0)
+    return _lay_out(cut, body, start, solved, then, sources, actions, cautions)
+
+
+class _Solved(NamedTuple):
+    nearest: Nearest | None
+    deficit_kcal: float
+    weeks: int
+    reasons: list[Message]
+    actions: list[RailAction]
+
+
+def _solve(cut: _Cut, aim: MiniCutAim, limits: list[rails.DeficitLimit]) -> _Solved:
+    """Deficit and weeks for the aim, or the nearest that is safe."""
+    fat, asked = aim.fat_loss_kg, aim.deficit_kcal
+    length = aim.weeks if aim.weeks is not None else (MOST_WEEKS if fat is not None else DEFAULT_WEEKS)
+    largest = cut.largest_deficit(length, limits)
+    if largest.deficit_kcal < LEAST_DEFICIT:
+        action = rails.capped(largest, asked if asked is not None else rails.DEFAULT_DEFICIT)
+        why = say("NO_SAFE_DEFICIT", rule=largest.rule, why=largest.why)
+        refused = RailAction(action.id, "refused", action.limit, action.observed, action.unit, why)
+        return _Solved(Nearest(None, None, None), 0.0, 0, [why], [refused])
+
+    wanted = asked if asked is not None else rails.DEFAULT_DEFICIT
+    if fat is not None and aim.weeks is not None and asked is None:
+        wanted = cut.deficit_for(fat, aim.weeks)
+    elif fat is not None and asked is None and cut.weeks_for(fat, wanted, MOST_WEEKS) is None:
+        # More fat than six weeks at the usual deficit lose: as brisk as is usual, but no brisker.
+        wanted = min(rails.BRISK_DEFICIT, cut.deficit_for(fat, MOST_WEEKS))
+    actions = [_capped_action(largest, wanted)] if wanted > largest.deficit_kcal else []
+    deficit = min(wanted, largest.deficit_kcal)
+
+    if fat is None:
+        weeks = length
+        reasons = [say("WEEKS_DEFAULT", weeks=weeks)] if aim.weeks is None else []
+        reasons.append(say("FAT_SOLVED", fat_kg=cut.fat_loss(deficit, weeks), weeks=weeks))
+    else:
+        # Half of what 10 kcal/d of rounding loses is not a miss.
+        tolerance = 0.5 * 10 * 7 * length / STATIC_KCAL_PER_KG
+        found = aim.weeks or cut.weeks_for(fat - tolerance, deficit, MOST_WEEKS)
+        if found is None or cut.fat_loss(deficit, found) < fat - 2 * tolerance:
+            nearest = Nearest(
+                cut.fat_loss(largest.deficit_kcal, length),
+                cut.weeks_for(fat, largest.deficit_kcal, _SEARCH_WEEKS),
+                largest.deficit_kcal,
+            )
+            return _Solved(nearest, 0.0, 0, [], actions)
+        weeks = found
+        if aim.weeks is not None:
+            reasons = [say("DEFICIT_SOLVED", deficit_kcal=deficit, fat_kg=fat, weeks=weeks)]
+        else:
+            reasons = [say("WEEKS_SOLVED", weeks=weeks, fat_kg=fat)]
+    if asked is not None and not actions:
+        reasons.append(say("DEFICIT_ASKED", deficit_kcal=deficit))
+    elif wanted == rails.DEFAULT_DEFICIT and not actions:
+        reasons.append(say("DEFICIT_DEFAULT", deficit_kcal=deficit))
+    return _Solved(None, deficit, weeks, reasons, actions)
+
+
+def _capped_action(limit: rails.DeficitLimit, asked_kcal: float) -> RailAction:
+    if limit.rule == rails.CUT_HISTORY:
+        message = say("CAPPED_HISTORY_UNKNOWN", deficit_kcal=limit.deficit_kcal)
+        return RailAction(limit.rule, "capped", limit.deficit_kcal, asked_kcal, "kcal/d", message)
+    return rails.capped(limit, asked_kcal)
+
+
+def _lay_out(
+    cut: _Cut,
+    body: Body,
+    start: date,
+    solved: _Solved,
+    then: ReturnAim,
+    sources: frozenset[UncertaintySource],
+    actions: list[RailAction],
+    cautions: list[Message],
+) -> Plan:
+    """Weeks, intakes and the forecast of cut, maintenance and gain."""
+    subject, model = cut.subject, cut.model
+    weight = subject.weight_kg
+    rows: list[list[Macronutrients]] = [
+        [m for m, n in cut.stretches(solved.deficit_kcal, solved.weeks) for _ in range(n)]
+    ]
+    state = cut.path(solved.deficit_kcal, solved.weeks)[-1]
+    end_of_cut = state
+    preference = cut.aim.preference
+
+    maintenance_after = current_maintenance_kcal(model, end_of_cut)
+    rows.append([])
+    for _ in range(then.maintenance_weeks):
+        macros = split_intake(current_maintenance_kcal(model, state), weight, PROTEIN_DEFAULT_GAIN, preference)
+        rows[1].append(macros)
+        state = walk(model, state, as_diet(macros, weight), (7.0,))[-1]
+
+    surplus, rail = _surplus(subject, model, state, then, preference)
+    actions = [*actions, *rail]
+    gain_rows, _ = _gain(subject, model, state, surplus, then.gain_weeks, preference)
+    rows.append(gain_rows)
+
+    stretches: list[Stretch] = []
+    for macros in (m for phase in rows for m in phase):
+        diet = as_diet(macros, weight)
+        if stretches and stretches[-1].diet == diet:
+            stretches[-1] = Stretch(diet, (*stretches[-1].lengths, 7.0))
+        else:
+            stretches.append(Stretch(diet, (7.0,)))
+    path = forecast(body, stretches, sources=sources)
+
+    phases, point, day = [], 0, start
+    kinds = ("mini_cut", "maintenance", "gain")
+    for kind, macros_of_weeks in zip(kinds, rows, strict=True):
+        if not macros_of_weeks:
+            continue
+        weeks = []
+        for i, macros in enumerate(macros_of_weeks):
+            weeks.append(PlannedWeek(day + timedelta(days=7 * i), macros, point + 1 + i))
+        phases.append(PlannedPhase(kind, point, weeks, [], [], [], []))
+        point += len(weeks)
+        day += timedelta(days=7 * len(weeks))
+
+    loss_share = cut.loss_share(end_of_cut, solved.weeks)
+    end_fraction = float(end_of_cut.fat_kg / end_of_cut.weight_kg)
+    full = rows[0][-1]
+    cut_warnings = rails.warn_deficit(subject, full.intake_kcal, loss_share, end_fraction)
+    cut_warnings += rails.warn_macronutrients(full.intake_kcal, FAT_KCAL_PER_G * full.fat_g, full.carbohydrate_g)
+    actions += cut_warnings
+    _explain_cut(phases[0], cut, solved, path)
+    _explain_maintenance(phases[1], path, subject.maintenance_kcal - maintenance_after, maintenance_after)
+    if len(phases) == 3:
+        _explain_gain(phases[2], path, surplus, subject, then)
+    return Plan(None, solved.deficit_kcal, phases, path, actions, solved.reasons, cautions, solved.weeks)
+
+
+def _surplus(
+    subject: Subject, model: BodyModel, state: BodyState, then: ReturnAim, preference: CarbohydratePreference
+) -> tuple[float, list[RailAction]]:
+    """The surplus asked for or usual, held under the ceiling on the rate of gain [kcal/d]."""
+    surplus = then.surplus_kcal if then.surplus_kcal is not None else SURPLUS_DEFAULT[subject.training_status]
+    if not then.gain_weeks:
+        return surplus, []
+    limit = rails.GAIN_RATE_LIMIT[subject.training_status]
+
+    def rate(kcal: float) -> float:
+        end = _gain(subject, model, state, kcal, then.gain_weeks, preference)[1]
+        return float((end.tissue_kg - state.tissue_kg) / then.gain_weeks / state.weight_kg)
+
+    found = rate(surplus)
+    if found > limit:
+        low, high = 0.0, surplus
+        while high - low > 2.0:
+            middle = 0.5 * (low + high)
+            low, high = (middle, high) if rate(middle) <= limit else (low, middle)
+        message = say("CAPPED_GAIN_RATE", surplus_kcal=low, percent=100 * limit)
+        return low, [RailAction(rails.GAIN_RATE, "capped", limit, found, "of body mass a week", message)]
+    warn_at = rails.GAIN_RATE_WARN_SHARE * limit
+    if found > warn_at:
+        message = say("WARNED_GAIN_RATE", percent=100 * found)
+        return surplus, [RailAction(rails.GAIN_RATE, "warned", warn_at, found, "of body mass a week", message)]
+    return surplus, []
+
+
+def _gain(
+    subject: Subject,
+    model: BodyModel,
+    state: BodyState,
+    surplus_kcal: float,
+    weeks: int,
+    preference: CarbohydratePreference,
+) -> tuple[list[Macronutrients], BodyState]:
+    """Weekly intakes of a gain, set anew every few weeks, and the body at its end."""
+    rows: list[Macronutrients] = []
+    while len(rows) < weeks:
+        n = min(GAIN_RESET_WEEKS, weeks - len(rows))
+        # Rounded down to 10 kcal, so that rounding never lifts the gain past its ceiling.
+        intake = int(current_maintenance_kcal(model, state) + surplus_kcal) // 10 * 10
+        macros = split_intake(intake, subject.weight_kg, PROTEIN_DEFAULT_GAIN, preference)
+        rows += [macros] * n
+        state = walk(model, state, as_diet(macros, subject.weight_kg), (7.0,) * n)[-1]
+    return rows, state
+
+
+def _explain_cut(phase: PlannedPhase, cut: _Cut, solved: _Solved, path: Forecast) -> None:
+    last = len(phase.weeks)
+    phase.reasons.extend(solved.reasons)
+    phase.reasons.append(
+        say(
+            "SHRINKING_DEFICIT",
+            first_kcal=-float(path.energy_balance_kcal(1 + cut.aim.easing_in_weeks)),
+            last_kcal=-float(path.energy_balance_kcal(last)),
+        )
+    )
+    phase.reasons.append(say("PROTEIN_WHY", protein_g_per_kg=cut.protein))
+    if cut.aim.easing_in_weeks:
+        phase.reasons.append(say("EASING_IN", weeks=cut.aim.easing_in_weeks))
+    if cut.model.training_dose < 1.0:
+        phase.cautions.append(say("NO_TRAINING"))
+    fat = cut.aim.fat_loss_kg
+    if fat is None:
+        fat = float(path.states[0].fat_kg - path.states[last].fat_kg)
+    phase.ends_early_when.append(say("END_AT_TARGET", fat_kg=fat))
+    phase.ends_early_when.append(say("END_AT_LIMIT", weeks=last))
+    phase.ends_early_when.append(say("END_ON_SIGNS"))
+    phase.ends_early_when.append(say("END_ON_FAST_LOSS", percent=100 * rails.LOSS_LIMIT))
+    phase.guidance.append(say("TRAIN_IN_DEFICIT"))
+    phase.guidance.append(say("WEIGH_DAILY"))
+
+
+def _explain_maintenance(phase: PlannedPhase, path: Forecast, lower_kcal: float, maintenance_kcal: float) -> None:
+    end = phase.weeks[-1].point
+    carried = float(path.states[end].carried_kg - path.states[phase.first].carried_kg)
+    phase.reasons.append(say("MAINTENANCE_WHY", maintenance_kcal=maintenance_kcal, lower_kcal=lower_kcal))
+    phase.cautions.append(say("REBOUND", carried_kg=carried))
+    phase.guidance.append(say("WEIGH_DAILY"))
+
+
+def _explain_gain(phase: PlannedPhase, path: Forecast, surplus_kcal: float, subject: Subject, then: ReturnAim) -> None:
+    first, end = path.states[phase.first], path.states[phase.weeks[-1].point]
+    weeks = len(phase.weeks)
+    gained = float(end.tissue_kg - first.tissue_kg)
+    phase.reasons.append(say("SURPLUS_WHY", surplus_kcal=surplus_kcal, weeks=GAIN_RESET_WEEKS))
+    if gained > 0:
+        monthly = 100 * gained / float(first.weight_kg) * (365.25 / 12 / 7) / weeks
+        share = min(100.0, max(0.0, 100 * float(end.lean_kg - first.lean_kg) / gained))
+        phase.reasons.append(say("GAIN_RATE_EXPECTED", percent_per_month=monthly, lean_share=share))
+    ceiling = then.fat_ceiling
+    if ceiling is None:
+        # Where neither set fits, the lower one warns the earlier.
+        ceiling = min(FAT_CEILING.values()) if subject.sex is Sex.UNSPECIFIED else FAT_CEILING[subject.sex]
+    for week in phase.weeks:
+        state = path.states[week.point]
+        if state.fat_kg / state.weight_kg >= ceiling:
+            when = (week.start + timedelta(days=6)).isoformat()
+            phase.ends_early_when.append(say("CEILING_REACHED", fat_percent=round(100 * ceiling, 1), date=when))
+            break
+    else:
+        phase.ends_early_when.append(say("CEILING_NOT_REACHED", fat_percent=round(100 * ceiling, 1)))
+    phase.guidance.append(say("TRAIN_IN_GAIN"))
