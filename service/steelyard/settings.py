@@ -27,10 +27,10 @@ class Settings(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
     def __post_init__(self) -> None:
         for name in ("body_limit_bytes", "store_timeout_seconds", "usage_flush_seconds"):
             if not getattr(self, name) > 0:
-                raise ValueError(f"{name} must be above 0")
+                raise ValueError(f"{_variable(name)} must be above 0")
         for name in ("key_cache_seconds", "key_grace_seconds"):
             if not getattr(self, name) >= 0:
-                raise ValueError(f"{name} must be 0 or more")
+                raise ValueError(f"{_variable(name)} must be 0 or more")
 
 
 def read_settings(environment: Mapping[str, str], **overrides: Any) -> Settings:
@@ -38,7 +38,7 @@ def read_settings(environment: Mapping[str, str], **overrides: Any) -> Settings:
 
     Raises ``SettingsError`` on a variable that is not a setting, or whose value cannot be read.
     """
-    known = {PREFIX + name.upper(): name for name in Settings.__struct_fields__}
+    known = {_variable(name): name for name in Settings.__struct_fields__}
     values: dict[str, Any] = {}
     for variable, text in environment.items():
         if not variable.startswith(PREFIX) or variable.startswith(CLIENT_PREFIX):
@@ -54,8 +54,14 @@ def read_settings(environment: Mapping[str, str], **overrides: Any) -> Settings:
         raise SettingsError(_explain(str(error))) from None
 
 
+def _variable(name: str) -> str:
+    return PREFIX + name.upper()
+
+
 def _explain(message: str) -> str:
-    """Turn msgspec's ``... - at `$.name``` into a sentence about the variable."""
+    """Turn msgspec's ``Expected `int`, got `str` - at `$.name``` into a sentence about the variable."""
     text, _, path = message.partition(" - at `$.")
-    variable = PREFIX + path.rstrip("`").upper() if path else "The environment"
-    return f"{variable}: {text}"
+    if not path:
+        return text
+    wanted = "a whole number" if "`int`" in text else "a number" if "`float`" in text else "text"
+    return f"{_variable(path.rstrip('`'))} must be {wanted}"

@@ -17,8 +17,8 @@ To add an operation, write a plain function from the decoded body to the answer,
 Both types are msgspec structs, requests with ``frozen, kw_only, forbid_unknown_fields``. Route, key check, strict
 decoding, finite encoding, usage count and contract follow from the record that the decorator makes; the function
 itself stays callable as ``estimate_maintenance.compute(body)``. To refuse a well-formed body raise
-``problems.Unprocessable`` or ``problems.GuardRailRefusal``; ``core.errors.OutOfDomain`` is answered as a 422 whose
-pointer is found from the name of the field.
+``problems.Unprocessable`` or ``problems.GuardRailRefusal``; what the core raises (``OutOfDomain``, ``Refused``) is
+answered as a 422 by ``http/refusals.py``.
 """
 
 import asyncio

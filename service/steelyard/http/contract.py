@@ -47,9 +47,9 @@ person is stored. An operation marked `x-steelyard-pure: true` computes from its
 request may safely be sent again.
 
 Errors are problem documents (RFC 9457). 400 means that the body does not fit this contract; 422 that it fits, and
-is refused by a rule: fields that contradict each other, or a guard rail. Requests reject unknown fields. Answers may
-gain fields, so a client must ignore those it does not know, and unknown values where a description says "Extensible".
-Of a name repeated within one JSON object, the last value counts.
+is refused by a rule: fields that contradict each other, or a guard rail. Requests reject unknown fields. Answers
+may gain fields, so a client must ignore those it does not know, as well as unknown values where a description says
+"Extensible". Of a name repeated within one JSON object, the last value counts.
 
 Results are estimates for healthy adults and not medical advice. See a physician or a registered dietitian before
 changing a diet; local rules prevail.

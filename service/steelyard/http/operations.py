@@ -14,12 +14,9 @@ from litestar import Request
 from litestar.handlers import HTTPRouteHandler
 from litestar.types import ASGIApp
 
-from steelyard.core.errors import OutOfDomain
-
-from . import accepted
 from .answers import Answer, encode_finite
 from .decoding import BodyDecoder
-from .problems import OUT_OF_DOMAIN, Unprocessable, fault
+from .refusals import CORE_REFUSALS, refusal
 
 OPERATION = "operation"  # the key of a route's options under which its operation stands
 PUBLIC = "public"  # the same for a route that needs no key
@@ -140,10 +137,8 @@ def _body_handler(operation: Operation, body_type: type) -> Callable[..., Any]:
     def answer(body: bytes) -> bytes:
         try:
             return encode_finite(compute(decode(body)))
-        except OutOfDomain as error:
-            pointer = accepted.find_pointer(body_type, error.field)
-            faults = [fault(pointer, error.code, error.detail)]
-            raise Unprocessable(OUT_OF_DOMAIN, error.detail, faults) from error
+        except CORE_REFUSALS as error:
+            raise refusal(error, body_type) from error
 
     async def handle(request: Request[Any, Any, Any]) -> ASGIApp:
         body = await request.body()

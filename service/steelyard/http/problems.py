@@ -13,8 +13,6 @@ import msgspec
 from litestar import Request, Response
 from litestar.exceptions import HTTPException
 
-from steelyard.core.errors import OutOfDomain
-
 from .request_id import request_id
 from .schemas.problems import FieldProblem, Problem
 
@@ -224,8 +222,6 @@ def as_problem(error: Exception) -> ProblemError:
     """The problem for any exception: ours as it is, the framework's by status, all else as 500 without a word."""
     if isinstance(error, ProblemError):
         return error
-    if isinstance(error, OutOfDomain):
-        return Unprocessable(OUT_OF_DOMAIN, error.detail, [fault(f"#/{error.field}", error.code, error.detail)])
     if isinstance(error, HTTPException) and error.status_code in _BY_STATUS:
         kind = _BY_STATUS[error.status_code]
         return ProblemError(kind, f"{kind.meaning} {kind.remedy}", headers=error.headers)
