@@ -134,7 +134,11 @@ class Path(NamedTuple):
     tissue: list[Number]
     maintenance: list[Number]
     maintenance_variance: list[Number]
-    tissue_with_last: list[Number]  # covariance of tissue with its value on the last day (smoothed path only)
+    # Only from the smoother, and only when asked for: variance of tissue, its covariance with its value on the
+    # last day, and the fall of tissue for each unit that the amplitude exceeds its mean.
+    tissue_variance: list[Number]
+    tissue_with_last: list[Number]
+    tissue_per_amplitude: list[Number]
 
 
 def _some(flag: Any) -> bool:
@@ -336,7 +340,7 @@ def causal_path(filtered: Filtered, carried_kg: Sequence[Number] | None, first: 
             tissue.append(t - shift * t_amp)
             maintenance.append(m - shift * m_amp)
             maintenance_variance.append(mm + m_amp * m_amp / information)
-    return Path(level, level_variance, tissue, maintenance, maintenance_variance, [])
+    return Path(level, level_variance, tissue, maintenance, maintenance_variance, [], [], [])
 
 
 def smooth_weights(
@@ -359,7 +363,9 @@ def smooth_weights(
     tissue: list[Number] = []
     maintenance: list[Number] = []
     maintenance_variance: list[Number] = []
+    tissue_variance: list[Number] = []
     with_last: list[Number] = []
+    per_amplitude: list[Number] = []
     # Gradient (r_*) and curvature (n_*) of the later weighings' fit, as seen from a day's filtered state; c_* is
     # the gradient for the amplitude's regressor, w_* carries the last day's tissue back.
     r_t = r_m = n_tt = n_tm = n_mm = c_t = c_m = 0.0
@@ -391,12 +397,17 @@ def smooth_weights(
             level.append(t_hat + mean * carried + shift * apart)
             t_hat = t_hat - shift * t_amp
             m_hat = m_hat - shift * m_amp
-            t_variance = t_variance + apart * apart * spread
             m_variance = m_variance + m_amp * m_amp * spread
             tissue.append(t_hat)
             if covary_with_last:
                 shared = shared + t_amp * last_amp * spread
+                tissue_variance.append(t_variance + t_amp * t_amp * spread)
+                per_amplitude.append(t_amp)
+            t_variance = t_variance + apart * apart * spread
         else:
+            if covary_with_last:
+                tissue_variance.append(t_variance)
+                per_amplitude.append(0.0)
             level.append(t_hat)
         level_variance.append(t_variance)
         maintenance.append(m_hat)
@@ -435,6 +446,16 @@ def smooth_weights(
             c_m = keep * c_m - g * c_t
         if covary_with_last:
             w_m = keep * w_m - g * w_t
-    for column in (level, level_variance, tissue, maintenance, maintenance_variance, with_last):
+    for column in (level, level_variance, tissue, maintenance, maintenance_variance, tissue_variance, with_last):
         column.reverse()
-    return Path(level, level_variance, tissue if carries else level, maintenance, maintenance_variance, with_last)
+    per_amplitude.reverse()
+    return Path(
+        level,
+        level_variance,
+        tissue if carries else level,
+        maintenance,
+        maintenance_variance,
+        tissue_variance,
+        with_last,
+        per_amplitude,
+    )

@@ -1,0 +1,66 @@
+"""The expected path of carried mass (glycogen with its water, extracellular water, gut content) under a log.
+
+The same closed forms as the fast states of ``energy_balance``, without its slow tissues, for reading logs.
+"""
+
+import math
+from collections.abc import Sequence
+
+from .elementwise import FLOATS, Elementwise, Number
+from .energy_balance import (
+    BASELINE_CARBOHYDRATE_SHARE,
+    GLYCOGEN_ENERGY,
+    GLYCOGEN_KG,
+    GLYCOGEN_WATER,
+    GUT_CONTENT_KG,
+    GUT_DAYS,
+    SODIUM_BY_CARBOHYDRATE,
+    SODIUM_EXCRETION,
+    SODIUM_PER_LITRE,
+)
+
+_LEAST_CARBOHYDRATE = 1.0  # kcal/d, as in the model: keeps a fast finite
+
+
+def expected_carried_kg(
+    intake_kcal: Sequence[Number],
+    usual_intake_kcal: Number,
+    *,
+    carbohydrate_kcal: Sequence[Number] | None = None,
+    usual_carbohydrate_kcal: Number | None = None,
+    ops: Elementwise = FLOATS,
+) -> list[Number]:
+    """Deviation of carried mass [kg] on the morning of each day, before that day's ``intake_kcal``.
+
+    It starts settled at ``usual_intake_kcal``; intakes and usual intake must be on one scale (logged or
+    physical), since only their ratio counts. Without ``carbohydrate_kcal`` its share of energy is constant.
+    """
+    if carbohydrate_kcal is None:
+        usual_carbohydrate_kcal = usual_intake_kcal * BASELINE_CARBOHYDRATE_SHARE
+    elif usual_carbohydrate_kcal is None:
+        usual_carbohydrate_kcal = usual_intake_kcal * BASELINE_CARBOHYDRATE_SHARE
+    physical = usual_carbohydrate_kcal
+    water_left = math.exp(-SODIUM_EXCRETION / SODIUM_PER_LITRE)
+    gut_left = math.exp(-1.0 / GUT_DAYS)
+    bound = 1.0 + GLYCOGEN_WATER
+    sqrt, tanh = ops.sqrt, ops.tanh
+    per_usual = 1.0 / usual_intake_kcal
+    glycogen: Number = GLYCOGEN_KG
+    water: Number = 0.0
+    gut: Number = 0.0
+    path: list[Number] = []
+    for day, intake in enumerate(intake_kcal):
+        path.append((glycogen - GLYCOGEN_KG) * bound + water + gut)
+        excess = intake * per_usual - 1.0
+        if carbohydrate_kcal is None:
+            relative = ops.maximum(excess + 1.0, _LEAST_CARBOHYDRATE / physical)
+        else:
+            relative = ops.maximum(carbohydrate_kcal[day], _LEAST_CARBOHYDRATE) / physical
+        rest = GLYCOGEN_KG * sqrt(relative)
+        grown = tanh(relative * physical / (rest * GLYCOGEN_ENERGY))
+        glycogen = rest * (glycogen + rest * grown) / (rest + glycogen * grown)
+        water_rest = SODIUM_BY_CARBOHYDRATE / SODIUM_EXCRETION * (relative - 1.0)
+        water = water_rest + (water - water_rest) * water_left
+        gut_rest = GUT_CONTENT_KG * excess
+        gut = gut_rest + (gut - gut_rest) * gut_left
+    return path

@@ -1,0 +1,287 @@
+"""Maintenance from two kinds of evidence: the equations as prior, the log as likelihood, one filter.
+
+All energies in here are on the member's own logging scale unless a name says ``physical``: what the filter
+learns is the intake *as this person logs it* at which tissue is steady, which is what they can act on.
+"""
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+import msgspec
+
+from .elementwise import FLOATS, Elementwise, Number
+from .estimate import Estimate
+from .evidence import Basis, Kind, constant, equation
+from .log import DailyLog
+from .weight_filter import DailySeries, Filtered, FilterSettings, Path, Start, causal_path, filter_weights
+from .weight_noise import Noise, learn_noise, prior_noise
+
+LOGGING_RATIO = constant(
+    "logging_ratio", 0.90, unit="1", standard_deviation=0.10, basis=Basis.JUDGEMENT,
+    summary="Logged over eaten energy of someone who keeps a log, before their log says otherwise (under-"
+    "reporting of 10-30 % is usual; people who weigh their food are at the low end)",
+)  # fmt: skip
+LOGGING_RATIO_SD = constant(
+    "logging_ratio_sd", 0.10, unit="1", basis=Basis.JUDGEMENT, summary="Spread of the logging ratio between people"
+)
+LOGGING_ERROR = constant(
+    "logging_error", 0.08, unit="1", basis=Basis.JUDGEMENT,
+    summary="Random error of a logged day, as a fraction of intake, beside the constant ratio",
+)  # fmt: skip
+INTAKE_VARIATION = constant(
+    "intake_variation", 0.23, unit="1", basis=Basis.FROM_MEMORY,
+    summary="Day-to-day coefficient of variation of one person's intake, for days without a log",
+)  # fmt: skip
+UNLOGGED_BIAS = constant(
+    "unlogged_intake_bias", 0.15, unit="1", basis=Basis.JUDGEMENT,
+    summary="SD of the lasting difference between intake on days without a log and the running habit, as a "
+    "fraction of intake",
+)  # fmt: skip
+HABIT_DAYS = constant(
+    "intake_habit_days", 14.0, unit="d", basis=Basis.JUDGEMENT,
+    summary="Memory of the running habit that stands in for days without a log",
+)  # fmt: skip
+MAINTENANCE_DRIFT = constant(
+    "maintenance_drift", 10.0, unit="kcal/d per root day", basis=Basis.JUDGEMENT,
+    summary="Random drift of maintenance beside its change with tissue (53 kcal/d over four weeks)",
+)  # fmt: skip
+START_SD_KG = constant(
+    "tissue_start_sd", 5.0, unit="kg", basis=Basis.JUDGEMENT,
+    summary="SD of tissue around the first weighing: wide, so that the log alone sets the level",
+)  # fmt: skip
+# Days of log after which the noise is read again and the pass repeated: early views stay as they were.
+RELEARN_DAYS = (7, 14, 28, 112, 448, 1792, 7168)
+
+
+class TissueModel(NamedTuple):
+    """What the body model says about one person (or arrays over people), on the physical scale.
+
+    ``carried_kg`` is the expected deviation of carried mass on each morning of the log (None: not modelled),
+    ``carried_sd_fraction`` the SD of its amplitude around 1.
+    """
+
+    rho_kcal_per_kg: Number
+    rho_sd: Number
+    expenditure_slope_kcal_per_kg_day: Number
+    carried_kg: Sequence[Number] | None = None
+    carried_sd_fraction: Number = 0.5
+
+
+class FilledIntake(NamedTuple):
+    """Intake on every day, with the variance of its error [kcal2]."""
+
+    intake_kcal: list[Number]
+    variance: list[Number]
+
+
+class Segment(NamedTuple):
+    """Days ``first`` to the end of ``path`` as read with the noise known on day ``first``."""
+
+    first: int
+    path: Path
+    unshrunk: Number
+
+
+class LogFit(NamedTuple):
+    """A log run through the filter: the final pass and the causal views in segments."""
+
+    series: DailySeries
+    filtered: Filtered
+    segments: list[Segment]
+    prior: Estimate  # on the logging scale
+    rho_kcal_per_kg: Number  # on the logging scale
+    relative_rho_sd: Number
+    kept: Number  # share of the filter's surprise about maintenance that is not about unlogged intake
+    noise: Noise
+
+
+class LogMaintenance(msgspec.Struct, frozen=True):
+    """Maintenance with the share of its evidence from the equations and from the log (they add up to 1)."""
+
+    maintenance: Estimate  # on the logging scale
+    physical: Estimate
+    logging_ratio: Estimate
+    prior_share: Number
+    log_share: Number
+
+
+def prior_on_logging_scale(physical: Estimate) -> Estimate:
+    """The equations' estimate as this person would log it, before any log."""
+    variance = (LOGGING_RATIO * physical.sd) ** 2 + (LOGGING_RATIO_SD * physical.mean) ** 2
+    return Estimate(LOGGING_RATIO * physical.mean, variance**0.5)
+
+
+def fill_intake(log: DailyLog, prior_kcal: Number, ops: Elementwise = FLOATS) -> FilledIntake:
+    """Intake on every day; where none was logged, the running habit (never from later days).
+
+    Before the first logged day the habit is ``prior_kcal`` (maintenance on the logging scale).
+    """
+    scalar = ops is FLOATS
+    habit, seen = prior_kcal, 0.0 * prior_kcal
+    intakes: list[Number] = []
+    variances: list[Number] = []
+    error2, variation2 = LOGGING_ERROR**2, INTAKE_VARIATION**2
+    slowest = 1.0 / HABIT_DAYS
+    for intake, logged in zip(log.intake_kcal, log.is_logged, strict=True):
+        if scalar:
+            if logged:
+                seen += 1.0
+                weight = 1.0 / seen
+                habit += (weight if weight > slowest else slowest) * (intake - habit)
+                intakes.append(intake)
+                variances.append(error2 * intake * intake)
+            else:
+                intakes.append(habit)
+                variances.append(variation2 * habit * habit)
+        else:
+            seen = seen + logged
+            weight = logged * ops.maximum(1.0 / ops.maximum(seen, 1.0), slowest)
+            habit = habit + weight * (intake - habit)
+            filled = ops.where(logged > 0.0, intake, habit)
+            intakes.append(filled)
+            variances.append(ops.where(logged > 0.0, error2, variation2) * filled * filled)
+    return FilledIntake(intakes, variances)
+
+
+def fit_log(
+    log: DailyLog, prior: Estimate, tissue: TissueModel, *, with_views: bool = True, ops: Elementwise = FLOATS
+) -> LogFit:
+    """Run a cleaned log through the filter.
+
+    Args: ``prior``: maintenance by the equations, physical scale [kcal/d]; ``with_views`` keeps the causal views.
+    """
+    days = len(log.weight_kg)
+    scaled = prior_on_logging_scale(prior)
+    filled = fill_intake(log, scaled.mean, ops)
+    # The whole energy balance is read on the logging scale, so the energy of a kilogram is too.
+    rho = LOGGING_RATIO * tissue.rho_kcal_per_kg
+    relative = ((tissue.rho_sd / tissue.rho_kcal_per_kg) ** 2 + (LOGGING_RATIO_SD / LOGGING_RATIO) ** 2) ** 0.5
+    series = DailySeries(
+        log.weight_kg, log.is_weighed, log.noise_scale, filled.intake_kcal, filled.variance, tissue.carried_kg
+    )
+    first_weight = _first_weight(log, ops)
+    noise = prior_noise(first_weight, ops)
+    turns = [day for day in RELEARN_DAYS if day <= days]
+    noises = [noise]
+    if turns:
+        noises += learn_noise(_detrended(series, scaled.mean, rho), log.is_weighed, noise, turns, ops)
+    logged_until = 0.0 * scaled.mean
+    counted = 0
+    segments: list[Segment] = []
+    starts = [0, *(turn - 1 for turn in turns)]
+    ends = [*(turn - 1 for turn in turns), days]
+    for index, (first, end, noise) in enumerate(zip(starts, ends, noises, strict=True)):
+        is_last = index == len(starts) - 1
+        if not (is_last or with_views):
+            continue
+        # Intake that was not logged may lie off the habit for good: the filter cannot tell that from maintenance.
+        upto = turns[index - 1] if index else min(7, days)
+        for day in range(counted, upto):
+            logged_until = logged_until + log.is_logged[day]
+        counted = upto
+        unlogged = 1.0 - logged_until / upto
+        bias = (UNLOGGED_BIAS * scaled.mean * unlogged) ** 2
+        kept = scaled.sd**2 / (scaled.sd**2 + bias)
+        start = Start(first_weight, START_SD_KG**2, scaled.mean, scaled.sd**2 + bias)
+        settings = FilterSettings(
+            rho,
+            LOGGING_RATIO * tissue.expenditure_slope_kcal_per_kg_day,
+            noise.variance,
+            noise.autocorrelation,
+            MAINTENANCE_DRIFT**2,
+            1.0,
+            tissue.carried_sd_fraction**2,
+        )
+        filtered = filter_weights(series, settings, start, days=end, ops=ops)
+        if with_views:
+            segments.append(Segment(first, causal_path(filtered, tissue.carried_kg, first), kept))
+    return LogFit(series, filtered, segments, scaled, rho, relative, kept, noise)
+
+
+def _first_weight(log: DailyLog, ops: Elementwise) -> Number:
+    weight: Number = 0.0
+    for given, seen in zip(log.weight_kg, log.is_weighed, strict=True):
+        if ops is FLOATS:
+            if seen:
+                return given
+        else:
+            weight = ops.where(weight > 0.0, weight, given * seen)
+            if (weight > 0.0).all():
+                break
+    return weight
+
+
+def _detrended(series: DailySeries, maintenance_kcal: Number, rho: Number) -> list[Number]:
+    """Weight less the path of tissue and carried mass that the prior expects."""
+    g = 1.0 / rho
+    expected: Number = 0.0
+    left: list[Number] = []
+    carried = series.carried_kg
+    for day, (weight, intake) in enumerate(zip(series.weight_kg, series.intake_kcal, strict=True)):
+        left.append(weight - expected if carried is None else weight - expected - carried[day])
+        expected = expected + g * (intake - maintenance_kcal)
+    return left
+
+
+def posterior_maintenance(fit: LogFit, mean: Number, variance: Number, kept: Number, deficit: Number) -> Estimate:
+    """Maintenance from the filter's state, with what the filter does not carry.
+
+    Takes out what may be unlogged intake (``kept``) and adds the error of the energy of a kilogram, which scales
+    the ``deficit`` [kcal/d] that the log, and not the prior, established.
+    """
+    prior = fit.prior
+    widened = prior.sd**2 / kept
+    from_log = 1.0 - variance / widened
+    energy = deficit * fit.relative_rho_sd * from_log
+    return Estimate(
+        prior.mean + kept * (mean - prior.mean),
+        (kept * kept * variance + prior.sd**2 * (1.0 - kept) + energy * energy) ** 0.5,
+    )
+
+
+@equation(
+    "log_maintenance",
+    summary="Maintenance from the equations (prior) and the log (likelihood), on the member's logging scale",
+    formula=(
+        f"prior on the logging scale = {LOGGING_RATIO:g} (SD {LOGGING_RATIO_SD:g}) x equations; posterior by the "
+        "weight filter; share of the log = 1 - posterior variance / prior variance"
+    ),
+    kind=Kind.MODEL,
+    basis=Basis.JUDGEMENT,
+    sources=("hall_chow_2011", "sanghvi_2015"),
+    valid_range="adults with dated weighings; without intakes the equations stay in charge",
+)
+def maintenance_from_fit(fit: LogFit, physical_prior: Estimate) -> LogMaintenance:
+    """The combined estimate on the last day of a fitted log."""
+    days = len(fit.filtered.steps)
+    path = causal_path(fit.filtered, fit.series.carried_kg, days - 1)
+    mean, variance = path.maintenance[-1], path.maintenance_variance[-1]
+    recent = fit.series.intake_kcal[max(0, days - 29) : max(1, days - 1)]
+    deficit = mean - sum(recent) / len(recent)
+    estimate = posterior_maintenance(fit, mean, variance, fit.kept, deficit)
+    prior = fit.prior
+    # The surprise on the logging scale is shared between the ratio and the physical estimate by their spreads.
+    surprise = (estimate.mean - prior.mean) / prior.sd**2
+    shrink = (prior.sd**2 - estimate.sd**2) / prior.sd**4
+    of_ratio = physical_prior.mean * LOGGING_RATIO_SD**2
+    of_physical = LOGGING_RATIO * physical_prior.sd**2
+    log_share = 1.0 - estimate.sd**2 / prior.sd**2
+    return LogMaintenance(
+        estimate,
+        Estimate(
+            physical_prior.mean + of_physical * surprise,
+            (physical_prior.sd**2 - of_physical**2 * shrink) ** 0.5,
+        ),
+        Estimate(
+            LOGGING_RATIO + of_ratio * surprise, (LOGGING_RATIO_SD**2 - of_ratio**2 * shrink) ** 0.5
+        ),
+        1.0 - log_share,
+        log_share,
+    )
+
+
+def maintenance_from_log(
+    log: DailyLog, prior: Estimate, tissue: TissueModel, ops: Elementwise = FLOATS
+) -> LogMaintenance:
+    """Maintenance from the equations' estimate (``prior``, physical scale) and a cleaned log."""
+    return maintenance_from_fit(fit_log(log, prior, tissue, with_views=False, ops=ops), prior)

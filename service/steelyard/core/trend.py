@@ -1,0 +1,309 @@
+"""What a log says: the trend of weight, its split into tissue and carried mass, and maintenance over time."""
+
+import math
+from typing import NamedTuple
+
+import msgspec
+
+from .elementwise import FLOATS, Elementwise, Number
+from .estimate import Estimate
+from .evidence import Basis, Kind, constant, equation
+from .log import DailyLog
+from .log_maintenance import (
+    LogFit,
+    LogMaintenance,
+    TissueModel,
+    fit_log,
+    maintenance_from_fit,
+    posterior_maintenance,
+)
+from .message import Message, say, template
+from .weight_filter import DailySeries, Path, Start, filter_weights, smooth_weights
+
+PLATEAU_RATE_KG = constant(
+    "plateau_rate", 0.175, unit="kg/week", basis=Basis.JUDGEMENT,
+    summary="Tissue counts as steady within this weekly rate: half of a slow cut of 0.35 kg a week",
+)  # fmt: skip
+CLEAR_RATE_SD_KG = constant(
+    "clear_rate_sd", 0.2, unit="kg/week", basis=Basis.JUDGEMENT,
+    summary="Above this SD of the weekly rate it is too early to tell",
+)  # fmt: skip
+RATE_DAYS = constant(
+    "rate_window", 7.0, unit="d", basis=Basis.COMMON_PRACTICE,
+    summary="The weekly rate is that of the mean intake over this many days",
+)  # fmt: skip
+JUMP_ERROR_KG = constant(
+    "water_jump_error", 0.3, unit="kg", basis=Basis.JUDGEMENT, summary="SD of the size read for a jump of water"
+)
+CHANGE_WINDOWS = (7, 14, 28)
+_LOOK_AHEAD_DAYS = 56
+
+TOO_EARLY = template(
+    "TREND_TOO_EARLY", "Too early to tell: about {more_days} more days of weighing and logging are needed."
+)
+TOO_SPARSE = template(
+    "TREND_TOO_SPARSE", "Too early to tell, and {more_days} more days would not be enough: log intake as well."
+)
+OUTLIER = template(
+    "TREND_OUTLIER",
+    "The weight of day {day} lies {deviation_kg:+.1f} kg from what the days before it lead to expect and counts "
+    "for less.",
+)
+WATER_JUMP = template(
+    "TREND_WATER_JUMP",
+    "From day {day} weight sits {jump_kg:+.1f} kg elsewhere, faster than tissue can change: read as water.",
+)
+STALE = template("TREND_STALE", "The last weighing is {days} days old.")
+UNDER_LOGGED = template(
+    "TREND_UNDER_LOGGED",
+    "The log reads about {percent:.0f} % under what the equations lead to expect; eat against the logged scale.",
+)
+
+
+class View(NamedTuple):
+    """Daily columns. ``weight_kg`` is weight without its day-to-day noise; rates are of tissue; maintenance is
+    on the logging scale. Each with its SD."""
+
+    weight_kg: list[Number]
+    weight_sd_kg: list[Number]
+    weekly_rate_kg: list[Number]
+    weekly_rate_sd_kg: list[Number]
+    maintenance_kcal: list[Number]
+    maintenance_sd_kcal: list[Number]
+
+
+class Change(msgspec.Struct, frozen=True):
+    """Change over the ``days`` up to the as-of day, and its parts [kg]."""
+
+    days: int
+    weight: Estimate
+    tissue: Estimate
+    carried: Estimate
+
+
+class Trend(msgspec.Struct, frozen=True):
+    """A log as read on its last day.
+
+    ``causal`` holds what was known on each day, ``smoothed`` what each day looks like today; on the last day they
+    agree. ``plateau_probability`` is that of a tissue rate within the plateau band.
+    """
+
+    first_day: int
+    days: int
+    causal: View
+    smoothed: View
+    changes: tuple[Change, ...]
+    weekly_rate: Estimate
+    plateau_probability: Number
+    maintenance: LogMaintenance
+    noise_sd_kg: Number
+    noise_autocorrelation: Number
+    more_days_needed: int
+    notes: tuple[Message, ...]
+
+
+def rate_within(rate: Estimate, limit_kg: float) -> float:
+    """Probability that a weekly rate lies within plus or minus ``limit_kg`` (normal)."""
+    scale = rate.sd * math.sqrt(2.0)
+    return 0.5 * (math.erf((limit_kg - rate.mean) / scale) - math.erf((-limit_kg - rate.mean) / scale))
+
+
+@equation(
+    "trend_reading",
+    summary="Trend of a log: rate of tissue, split of a change, probability of a plateau",
+    formula=(
+        f"weekly rate = 7 (mean intake of {RATE_DAYS:g} days - maintenance) / rho; carried change = amplitude x "
+        "expected change + jumps of water; plateau = probability that the rate lies within "
+        f"{PLATEAU_RATE_KG:g} kg a week"
+    ),
+    kind=Kind.MODEL,
+    basis=Basis.JUDGEMENT,
+    sources=("hall_chow_2011",),
+    valid_range="adults with dated weighings",
+)
+def read_trend(
+    log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elementwise = FLOATS
+) -> Trend:
+    """Read a cleaned log.
+
+    Args: ``prior``: maintenance by the equations on the physical scale; ``tissue``: see ``TissueModel``. Floats,
+        or arrays over people (then without notes).
+    """
+    fit = fit_log(log, prior, tissue, ops=ops)
+    smooth = smooth_weights(fit.filtered, tissue.carried_kg, covary_with_last=True)
+    means = _recent_intake(fit.series)
+    causal = View([], [], [], [], [], [])
+    for segment in fit.segments:
+        _extend(causal, fit, segment.path, means, segment.first, segment.unshrunk, ops)
+    smoothed = View([], [], [], [], [], [])
+    _extend(smoothed, fit, smooth, means, 0, fit.kept, ops)
+    rate = Estimate(causal.weekly_rate_kg[-1], causal.weekly_rate_sd_kg[-1])
+    maintenance = maintenance_from_fit(fit, prior)
+    jumps = _jumps(fit, smooth)
+    notes: tuple[Message, ...] = ()
+    more_days = 0
+    plateau: Number = math.nan
+    if ops is FLOATS:
+        plateau = rate_within(rate, PLATEAU_RATE_KG)
+        more_days = _more_days_needed(fit, rate)
+        notes = (*log.notes, *_notes(log, fit, smooth, jumps, more_days, maintenance))
+    count = len(log.weight_kg)
+    windows = [days for days in CHANGE_WINDOWS if days < count]
+    if count > 1 and count - 1 not in windows:
+        windows.append(count - 1)
+    return Trend(
+        first_day=log.first_day,
+        days=count,
+        causal=causal,
+        smoothed=smoothed,
+        changes=tuple(_change(fit, smooth, jumps, days) for days in windows),
+        weekly_rate=rate,
+        plateau_probability=plateau,
+        maintenance=maintenance,
+        noise_sd_kg=fit.noise.variance**0.5,
+        noise_autocorrelation=fit.noise.autocorrelation,
+        more_days_needed=more_days,
+        notes=notes,
+    )
+
+
+def _recent_intake(series: DailySeries) -> list[Number]:
+    """Mean intake over the week before each morning (the first morning: that day's)."""
+    intakes = series.intake_kcal
+    span = int(RATE_DAYS)
+    means = [intakes[0]]
+    total: Number = 0.0
+    for day in range(1, len(intakes)):
+        total = total + intakes[day - 1]
+        if day > span:
+            total = total - intakes[day - 1 - span]
+            means.append(total * (1.0 / span))
+        else:
+            means.append(total * (1.0 / day))
+    return means
+
+
+def _extend(
+    view: View, fit: LogFit, path: Path, means: list[Number], first: int, kept: Number, ops: Elementwise
+) -> None:
+    """Append a stretch of the filter's path to a view."""
+    weekly = 7.0 / fit.rho_kcal_per_kg
+    sqrt = ops.sqrt
+    view.weight_kg.extend(path.level)
+    view.weight_sd_kg.extend([sqrt(variance) for variance in path.level_variance])
+    prior_mean, prior_variance = fit.prior.mean, fit.prior.sd**2
+    unlogged = prior_variance * (1.0 - kept)
+    widened, relative2 = prior_variance / kept, fit.relative_rho_sd**2
+    kept2 = kept * kept
+    for day, (mean, variance) in enumerate(
+        zip(path.maintenance, path.maintenance_variance, strict=True), start=first
+    ):
+        gap = means[day] - mean
+        view.weekly_rate_kg.append(weekly * gap)
+        view.weekly_rate_sd_kg.append(weekly * sqrt(variance))
+        # As ``posterior_maintenance``, inlined for speed; a test holds them together.
+        energy = gap * (1.0 - variance / widened)
+        view.maintenance_kcal.append(prior_mean + kept * (mean - prior_mean))
+        view.maintenance_sd_kcal.append(sqrt(kept2 * variance + unlogged + energy * energy * relative2))
+
+
+def _jumps(fit: LogFit, smooth: Path) -> list[tuple[int, Number]]:
+    """Day and size [kg] of each jump of water: the step of tissue that energy cannot explain."""
+    g = 1.0 / fit.rho_kcal_per_kg
+    found = []
+    for day, who in fit.filtered.jumps:
+        flow = g * (fit.series.intake_kcal[day - 1] - smooth.maintenance[day - 1])
+        found.append((day, (smooth.tissue[day] - smooth.tissue[day - 1] - flow) * who))
+    return found
+
+
+def _change(fit: LogFit, smooth: Path, jumps: list[tuple[int, Number]], days: int) -> Change:
+    last = len(smooth.level) - 1
+    then = last - days
+    carried = fit.series.carried_kg
+    score, information = fit.filtered.steps[-1][14:16]
+    jumped: Number = 0.0
+    jump_variance: Number = 0.0
+    for day, size in jumps:
+        if day > then:
+            jumped = jumped + size
+            jump_variance = jump_variance + JUMP_ERROR_KG**2 * (size != 0.0)
+    tissue = smooth.tissue[last] - smooth.tissue[then]
+    variance = smooth.tissue_variance[last] + smooth.tissue_variance[then] - 2.0 * smooth.tissue_with_last[then]
+    carried_change: Number = 0.0
+    carried_variance: Number = 0.0
+    shared: Number = 0.0
+    if carried is not None:
+        expected = carried[last] - carried[then]
+        carried_change = (fit.filtered.settings.amplitude_mean + score / information) * expected
+        carried_variance = expected * expected / information
+        per_amplitude = smooth.tissue_per_amplitude[last] - smooth.tissue_per_amplitude[then]
+        shared = -expected * per_amplitude / information
+    return Change(
+        days,
+        Estimate(tissue + carried_change, (variance + carried_variance + 2.0 * shared) ** 0.5),
+        Estimate(tissue - jumped, (variance + jump_variance) ** 0.5),
+        Estimate(carried_change + jumped, (carried_variance + jump_variance) ** 0.5),
+    )
+
+
+def _more_days_needed(fit: LogFit, rate: Estimate) -> int:
+    """Days of full logging until the weekly rate is clear; 0 when it is, one beyond the horizon when never."""
+    if rate.sd <= CLEAR_RATE_SD_KG:
+        return 0
+    series, settings = fit.series, fit.filtered.settings
+    days = len(series.weight_kg)
+    ahead = _LOOK_AHEAD_DAYS
+    weight, intake = series.weight_kg[-1], series.intake_kcal[-1]
+    carried = series.carried_kg
+    longer = DailySeries(
+        [*series.weight_kg, *[weight] * ahead],
+        [*series.is_weighed, *[1.0] * ahead],
+        [*series.noise_scale, *[1.0] * ahead],
+        [*series.intake_kcal, *[intake] * ahead],
+        [*series.intake_variance, *[series.intake_variance[-1]] * ahead],
+        None if carried is None else [*carried, *[carried[-1]] * ahead],
+    )
+    # Only variances are read, and those do not depend on the weights to come.
+    start = Start(weight, 25.0, fit.prior.mean, fit.prior.sd**2 / fit.kept)
+    steps = filter_weights(longer, settings._replace(is_robust=False), start).steps
+    weekly = 7.0 / fit.rho_kcal_per_kg
+    for more in range(1, ahead + 1):
+        step = steps[days - 1 + more]
+        variance = step[4] + (step[12] ** 2 / step[15] if carried is not None else 0.0)
+        if weekly * math.sqrt(variance) <= CLEAR_RATE_SD_KG:
+            return more
+    return ahead + 1
+
+
+def _notes(
+    log: DailyLog,
+    fit: LogFit,
+    smooth: Path,
+    jumps: list[tuple[int, Number]],
+    more_days: int,
+    maintenance: LogMaintenance,
+) -> list[Message]:
+    notes = []
+    if more_days > _LOOK_AHEAD_DAYS:
+        notes.append(say(TOO_SPARSE, more_days=_LOOK_AHEAD_DAYS))
+    elif more_days:
+        notes.append(say(TOO_EARLY, more_days=more_days))
+    jump_days = {day for day, _ in jumps}
+    for day, _ in fit.filtered.outliers:
+        if day not in jump_days:
+            deviation = log.weight_kg[day] - smooth.level[day]
+            notes.append(say(OUTLIER, day=log.first_day + day, deviation_kg=deviation))
+    for day, size in jumps:
+        notes.append(say(WATER_JUMP, day=log.first_day + day, jump_kg=size))
+    since = 0
+    for seen in reversed(log.is_weighed):
+        if seen:
+            break
+        since += 1
+    if since > RATE_DAYS:
+        notes.append(say(STALE, days=since))
+    ratio = maintenance.logging_ratio
+    if ratio.upper < 1.0 and maintenance.log_share > 0.5:
+        notes.append(say(UNDER_LOGGED, percent=100.0 * (1.0 - ratio.mean)))
+    return notes
