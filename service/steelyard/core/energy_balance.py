@@ -65,9 +65,7 @@ ADAPTATION_SHARE = constant(
 ADAPTATION_DAYS = constant(
     "adaptive_thermogenesis_time", 14.0, unit="d", summary="Time constant of adaptation", sources=_HALL
 )
-GLYCOGEN_KG = constant(
-    "glycogen_baseline", 0.5, unit="kg", summary="Body glycogen at energy balance", sources=_HALL
-)
+GLYCOGEN_KG = constant("glycogen_baseline", 0.5, unit="kg", summary="Body glycogen at energy balance", sources=_HALL)
 GLYCOGEN_WATER = constant(
     "glycogen_water", 2.7, unit="kg/kg", summary="Water stored with each kilogram of glycogen", sources=_HALL
 )
@@ -94,6 +92,15 @@ BASELINE_CARBOHYDRATE_SHARE = constant(
     "carbohydrate_share_baseline", 0.5, unit="kcal/kcal",
     summary="Share of intake from carbohydrate at the usual diet, where it was not given", sources=_HALL,
 )  # fmt: skip
+
+CARRIED_SPREAD = constant(
+    "carried_mass_spread",
+    0.4,
+    unit="1",
+    summary="Between-person SD of carried mass for a given change of diet, as a share of its mean: salt, gut content "
+    "and how settled the diet was",
+    basis=Basis.JUDGEMENT,
+)
 
 # --- what lifting and protein change -------------------------------------------------------------------------
 PROTEIN_ORDINARY = constant(
@@ -552,9 +559,7 @@ class Linearised(NamedTuple):
     kind=Kind.MODEL,
     sources=("hall_chow_2011", "sanghvi_2015"),
 )
-def linearise(
-    model: BodyModel, fat_kg: Number, protein_g_per_kg: Number, *, ops: Elementwise = FLOATS
-) -> Linearised:
+def linearise(model: BodyModel, fat_kg: Number, protein_g_per_kg: Number, *, ops: Elementwise = FLOATS) -> Linearised:
     """The linear model in a deficit. Without training at ordinary protein it equals the published closed form."""
     share = PARTITION_KG / (PARTITION_KG + fat_kg) * deficit_factor(model, protein_g_per_kg, ops)
     synthesis = share * LEAN_SYNTHESIS / LEAN_ENERGY + (1.0 - share) * FAT_SYNTHESIS / FAT_ENERGY

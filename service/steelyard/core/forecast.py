@@ -12,6 +12,7 @@ from .elementwise import FLOATS, Elementwise, Number
 from .energy_balance import (
     ADAPTATION_SHARE,
     BASELINE_GLYCOGEN_KG,
+    CARRIED_SPREAD,
     FAT_ENERGY,
     FULL_DOSE_SESSIONS,
     GLYCOGEN_ENERGY,
@@ -76,14 +77,6 @@ ADHERENCE_SPREAD = constant(
     summary="SD of mean eaten over planned intake through a phase",
     basis=Basis.JUDGEMENT,
 )
-CARRIED_SPREAD = constant(
-    "carried_mass_spread",
-    0.4,
-    unit="1",
-    summary="Between-person SD of the carried-mass response, as a share of its mean",
-    basis=Basis.JUDGEMENT,
-)
-
 _YEARS = {
     TrainingStatus.UNTRAINED: constant(
         "experience_untrained", 0.0, unit="y", summary="Years of training counted", basis=Basis.JUDGEMENT
@@ -170,6 +163,10 @@ class Forecast(NamedTuple):
         """Mean energy stored a day in the step that ends at point ``i`` [kcal/d]."""
         before, after = self.states[i - 1], self.states[i]
         return stored_kcal(before, after) / (after.day - before.day)
+
+    def maintenance_kcal(self, i: int) -> Number:
+        """Maintenance of the body at point ``i`` [kcal/d]."""
+        return current_maintenance_kcal(self.model, self.states[i])
 
     def spread(self, i: int, since: int | None = None, ops: Elementwise = FLOATS) -> Spread:
         """SDs of the values at point ``i``, or of their change from point ``since``."""
@@ -268,9 +265,7 @@ def start_body(
     return model, state
 
 
-def _path(
-    model: BodyModel, state: BodyState, plan: list[Stretch], scale: float, ops: Elementwise
-) -> list[BodyState]:
+def _path(model: BodyModel, state: BodyState, plan: list[Stretch], scale: float, ops: Elementwise) -> list[BodyState]:
     states = []
     for diet, lengths in plan:
         if scale != 1.0:

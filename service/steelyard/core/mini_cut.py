@@ -163,10 +163,6 @@ template("END_ON_FAST_LOSS", "Raise the intake if weight falls faster than {perc
 template("TRAIN_IN_DEFICIT", "Keep the loads up; when recovery suffers reduce the number of sets first.")
 template("TRAIN_IN_GAIN", "Add load or repetitions before adding sets; the surplus is there to be trained with.")
 template("WEIGH_DAILY", "Weigh daily under the same conditions and judge weekly means.")
-template("NOT_MEDICAL_ADVICE", "This is information, not medical advice. Speak to a physician or registered dietitian "
-         "before changing your diet; local rules prevail.")  # fmt: skip
-template("FAT_FROM_BMI", "Body fat was estimated from height and weight, which overstates it in muscular people: "
-         "measure it before deciding to cut.")  # fmt: skip
 template("INFEASIBLE", "No safe plan does what was asked; `nearest` says what would on each axis.")
 template("NO_SAFE_DEFICIT", "The rule `{rule}` ({why}) leaves no room for a useful deficit.")
 
@@ -230,7 +226,6 @@ class Plan(NamedTuple):
     forecast: Forecast | None
     actions: list[RailAction]
     reasons: list[Message]
-    cautions: list[Message]
     cut_weeks: int
 
     @property
@@ -360,11 +355,10 @@ def plan_mini_cut(
     cut = _Cut(subject, body, aim, protein)
     solved = _solve(cut, aim, limits)
     actions += solved.actions
-    cautions = [say("NOT_MEDICAL_ADVICE")]
     if solved.nearest is not None:
         reasons = [say("INFEASIBLE"), *solved.reasons]
-        return Plan(solved.nearest, None, [], None, actions, reasons, cautions, 0)
-    return _lay_out(cut, body, start, solved, then, sources, actions, cautions)
+        return Plan(solved.nearest, None, [], None, actions, reasons, 0)
+    return _lay_out(cut, body, start, solved, then, sources, actions)
 
 
 class _Solved(NamedTuple):
@@ -437,7 +431,6 @@ def _lay_out(
     then: ReturnAim,
     sources: frozenset[UncertaintySource],
     actions: list[RailAction],
-    cautions: list[Message],
 ) -> Plan:
     """Weeks, intakes and the forecast of cut, maintenance and gain."""
     subject, model = cut.subject, cut.model
@@ -492,7 +485,7 @@ def _lay_out(
     _explain_maintenance(phases[1], path, subject.maintenance_kcal - maintenance_after, maintenance_after)
     if len(phases) == 3:
         _explain_gain(phases[2], path, surplus, subject, then)
-    return Plan(None, solved.deficit_kcal, phases, path, actions, solved.reasons, cautions, solved.weeks)
+    return Plan(None, solved.deficit_kcal, phases, path, actions, solved.reasons, solved.weeks)
 
 
 def _surplus(

@@ -34,13 +34,16 @@ from .documents import document_routes
 from .gate import Gate
 from .health import health_routes
 from .keyring import Keyring
+from .maintenance import estimate_maintenance
 from .methods import list_methods
 from .operations import Operation
+from .plans import plan_phases
 from .problems import handle_exception
 from .request_id import stamp
+from .trends import read_trend
 from .usage import UsageCounter
 
-OPERATIONS: tuple[Operation, ...] = (list_methods,)
+OPERATIONS: tuple[Operation, ...] = (estimate_maintenance, plan_phases, read_trend, list_methods)
 
 
 def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS) -> Litestar:

@@ -15,12 +15,10 @@ MethodIds = Annotated[
 ]
 
 
-class Note(Response):
+class Note(Response, frozen=True, kw_only=True):
     """A reason, caution or note: a stable code, its parameters, and the text made from both."""
 
-    code: Annotated[
-        str, Meta(description="Stable code, UPPER_SNAKE. Extensible.", examples=["NOT_MEDICAL_ADVICE"])
-    ]
+    code: Annotated[str, Meta(description="Stable code, UPPER_SNAKE. Extensible.", examples=["NOT_MEDICAL_ADVICE"])]
     text: Annotated[str, Meta(description="The message in English.")]
     params: Annotated[
         dict[str, float | str],
@@ -28,7 +26,7 @@ class Note(Response):
     ]
 
 
-class GuardRail(Response):
+class GuardRail(Response, frozen=True, kw_only=True):
     """A guard rail that did something: what it read, its limit, and what it did."""
 
     id: Annotated[str, Meta(description="Id of the rule, as in `/v1/methods`.", examples=["deficit_share"])]
@@ -39,14 +37,12 @@ class GuardRail(Response):
     text: Annotated[str, Meta(description="What was done and why.")]
 
 
-class Provenance(Response):
+class Provenance(Response, frozen=True, kw_only=True):
     """What produced a computed answer: equal fingerprints mean byte-identical answers."""
 
     model_version: Annotated[str, Meta(description="Version of the science.", examples=["1.0.0"])]
     contract_version: Annotated[str, Meta(description="Version of the contract.", examples=["1.0.0"])]
     fingerprint: Annotated[
         str,
-        Meta(
-            description="Digest of the input, the contract and the model version.", examples=["b1946ac92492d234"]
-        ),
+        Meta(description="Digest of the input, the contract and the model version.", examples=["b1946ac92492d234"]),
     ]

@@ -7,7 +7,7 @@ from msgspec import Meta
 from .quantities import CivilDate, IntakeKcal, Request, WeightKg
 
 
-class WeightEntry(Request):
+class WeightEntry(Request, frozen=True, kw_only=True):
     """A weighing. Several a day are allowed; `order` tells them apart."""
 
     date: CivilDate
@@ -17,20 +17,18 @@ class WeightEntry(Request):
     ] = 0
 
 
-class IntakeEntry(Request):
+class IntakeEntry(Request, frozen=True, kw_only=True):
     """What was eaten on a day. A missing day is an absent entry, not a zero."""
 
     date: CivilDate
     intake_kcal: IntakeKcal
-    carbohydrate_g: Annotated[
-        float | None, Meta(ge=0, le=2000, description="Carbohydrate eaten, grams.", examples=[260])
-    ] = None
-    is_partial: Annotated[bool, Meta(description="Whether the day was logged only in part.", examples=[False])] = (
-        False
-    )
+    carbohydrate_g: (
+        Annotated[float, Meta(ge=0, le=2000, description="Carbohydrate eaten, grams.", examples=[260])] | None
+    ) = None
+    is_partial: Annotated[bool, Meta(description="Whether the day was logged only in part.", examples=[False])] = False
 
 
-class Log(Request):
+class Log(Request, frozen=True, kw_only=True):
     """Weights and intakes in any order; gaps are fine."""
 
     weights: Annotated[list[WeightEntry], Meta(max_length=4000, description="Weighings.")]

@@ -10,7 +10,7 @@ from .profile import Profile
 from .quantities import CivilDate, Interval, Request, Response
 
 
-class MaintenanceRequest(Request):
+class MaintenanceRequest(Request, frozen=True, kw_only=True):
     """Whose maintenance to estimate, and the log to learn from, where there is one."""
 
     profile: Profile
@@ -20,7 +20,7 @@ class MaintenanceRequest(Request):
     ] = None
 
 
-class EquationRow(Response):
+class EquationRow(Response, frozen=True, kw_only=True):
     """One prediction equation: its value for this person and whether it was used."""
 
     id: Annotated[str, Meta(description="Id of the equation.", examples=["mifflin"])]
@@ -30,17 +30,15 @@ class EquationRow(Response):
     notes: Annotated[list[str], Meta(description="Why it does not apply or was not used.")]
 
 
-class Contribution(Response):
+class Contribution(Response, frozen=True, kw_only=True):
     """What each kind of evidence says and how much it counted."""
 
     prior_kcal: Annotated[Interval, Meta(description="Prediction equations and activity alone.")]
-    prior_share: Annotated[
-        float, Meta(description="Share of the answer that rests on them, 0 to 1.", examples=[0.35])
-    ]
+    prior_share: Annotated[float, Meta(description="Share of the answer that rests on them, 0 to 1.", examples=[0.35])]
     log_share: Annotated[float, Meta(description="Share that rests on the log, 0 to 1.", examples=[0.65])]
 
 
-class MaintenanceResponse(Provenance):
+class MaintenanceResponse(Provenance, frozen=True, kw_only=True):
     """Maintenance: the intake at which tissue energy is stable at today's body and activity."""
 
     as_of_date: Annotated[CivilDate | None, Meta(description="The day the estimate is for.")]
@@ -49,9 +47,7 @@ class MaintenanceResponse(Provenance):
     ]
     physical_maintenance_kcal: Annotated[
         Interval | None,
-        Meta(
-            description="Maintenance in energy really eaten, where it is known to differ from the logging scale."
-        ),
+        Meta(description="Maintenance in energy really eaten, where it is known to differ from the logging scale."),
     ]
     resting_kcal: Annotated[Interval, Meta(description="Resting energy expenditure, kilocalories a day.")]
     activity_level: Annotated[

@@ -49,6 +49,4 @@ class Problem(msgspec.Struct, frozen=True, kw_only=True):
     code: Annotated[
         str, Meta(description="The kind of problem in capitals. Extensible.", examples=["SCHEMA_VIOLATION"])
     ]
-    errors: Annotated[
-        tuple[FieldProblem, ...], Meta(description="The faults, each with its place. May be empty.")
-    ] = ()
+    errors: Annotated[tuple[FieldProblem, ...], Meta(description="The faults, each with its place. May be empty.")] = ()

@@ -10,14 +10,14 @@ from steelyard.core.screening import Condition, EatingDisorder, Medicine
 from .quantities import AgeYears, FatFraction, HeightCm, Request, WeightKg
 
 
-class BodyFat(Request):
+class BodyFat(Request, frozen=True, kw_only=True):
     """A body-fat reading and how it was taken (the method sets its error)."""
 
     fat_fraction: FatFraction
     method: Annotated[BodyFatMethod, Meta(description="How the reading was taken.", examples=["skinfolds"])]
 
 
-class TrainingSession(Request):
+class TrainingSession(Request, frozen=True, kw_only=True):
     """A bout repeated every week."""
 
     met: Annotated[
@@ -28,7 +28,7 @@ class TrainingSession(Request):
     times_per_week: Annotated[float, Meta(gt=0, le=21, description="Bouts a week.", examples=[4])]
 
 
-class ActivityByLevel(Request, tag_field="kind", tag="level"):
+class ActivityByLevel(Request, frozen=True, kw_only=True, tag_field="kind", tag="level"):
     """Whole-day activity as a band. Training is included: do not add it again."""
 
     level: Annotated[
@@ -37,7 +37,7 @@ class ActivityByLevel(Request, tag_field="kind", tag="level"):
     ]
 
 
-class ActivityByWeek(Request, tag_field="kind", tag="week"):
+class ActivityByWeek(Request, frozen=True, kw_only=True, tag_field="kind", tag="week"):
     """Activity composed of steps and sessions. Steps exclude those made in sessions."""
 
     steps_per_day: Annotated[
@@ -46,7 +46,7 @@ class ActivityByWeek(Request, tag_field="kind", tag="week"):
     sessions: Annotated[list[TrainingSession], Meta(max_length=30, description="All training of the week.")] = []
 
 
-class Training(Request):
+class Training(Request, frozen=True, kw_only=True):
     """Resistance training."""
 
     status: Annotated[
@@ -65,7 +65,7 @@ class Training(Request):
     ] = False
 
 
-class Profile(Request):
+class Profile(Request, frozen=True, kw_only=True):
     """The person. Nothing of it is kept."""
 
     sex: Annotated[
@@ -85,7 +85,7 @@ class Profile(Request):
     body_fat: Annotated[BodyFat | None, Meta(description="A body-fat reading, where there is one.")] = None
 
 
-class ClinicalClearance(Request):
+class ClinicalClearance(Request, frozen=True, kw_only=True):
     """A supervising professional's clearance. Echoed in the answer."""
 
     given_by: Annotated[
@@ -94,14 +94,12 @@ class ClinicalClearance(Request):
     reason: Annotated[str, Meta(min_length=10, max_length=300, description="Why a deficit is acceptable here.")]
 
 
-class Screening(Request):
+class Screening(Request, frozen=True, kw_only=True):
     """Safety questions. A deficit is planned only when they are answered: unknown is never clear."""
 
     is_pregnant: Annotated[bool, Meta(description="Pregnant now.", examples=[False])]
     is_breastfeeding: Annotated[bool, Meta(description="Breastfeeding now.", examples=[False])]
-    eating_disorder: Annotated[
-        EatingDisorder, Meta(description="Eating disorder, now or before.", examples=["none"])
-    ]
+    eating_disorder: Annotated[EatingDisorder, Meta(description="Eating disorder, now or before.", examples=["none"])]
     conditions: Annotated[
         list[Condition], Meta(max_length=20, description="Conditions that apply; empty for none.", examples=[[]])
     ]

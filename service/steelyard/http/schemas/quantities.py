@@ -21,12 +21,8 @@ AgeYears = Annotated[float, Meta(ge=13, le=100, description="Age in years.", exa
 FatFraction = Annotated[
     float, Meta(ge=0.03, le=0.6, description="Body fat as a fraction of body mass, 0 to 1.", examples=[0.17])
 ]
-IntakeKcal = Annotated[
-    float, Meta(ge=0, le=15000, description="Energy eaten in a day, kilocalories.", examples=[2450])
-]
-EnergyPerDay = Annotated[
-    float, Meta(ge=800, le=8000, description="Energy per day, kilocalories.", examples=[2700])
-]
+IntakeKcal = Annotated[float, Meta(ge=0, le=15000, description="Energy eaten in a day, kilocalories.", examples=[2450])]
+EnergyPerDay = Annotated[float, Meta(ge=800, le=8000, description="Energy per day, kilocalories.", examples=[2700])]
 CivilDate = Annotated[
     date,
     Meta(
@@ -36,12 +32,10 @@ CivilDate = Annotated[
 ]
 
 
-class Interval(Response):
+class Interval(Response, frozen=True, kw_only=True):
     """A central value with the interval that holds the truth with probability ``coverage``."""
 
     lower: Annotated[float, Meta(description="Lower end of the interval.", examples=[2480])]
     mean: Annotated[float, Meta(description="Central value.", examples=[2710])]
     upper: Annotated[float, Meta(description="Upper end of the interval.", examples=[2940])]
-    coverage: Annotated[float, Meta(description="Probability the interval is meant to hold.", examples=[0.8])] = (
-        0.8
-    )
+    coverage: Annotated[float, Meta(description="Probability the interval is meant to hold.", examples=[0.8])] = 0.8

@@ -10,7 +10,7 @@ from .profile import Profile
 from .quantities import CivilDate, EnergyPerDay, Interval, Request, Response
 
 
-class TrendRequest(Request):
+class TrendRequest(Request, frozen=True, kw_only=True):
     """A log to read, and whose it is."""
 
     profile: Profile
@@ -24,7 +24,7 @@ class TrendRequest(Request):
     ] = None
 
 
-class TrendDay(Response):
+class TrendDay(Response, frozen=True, kw_only=True):
     """One day of the trend. `weight_kg` uses only the past; `smoothed_weight_kg` also what came after."""
 
     date: CivilDate
@@ -35,7 +35,7 @@ class TrendDay(Response):
     maintenance_kcal: Annotated[Interval, Meta(description="Maintenance that day, from the whole log.")]
 
 
-class ChangeSplit(Response):
+class ChangeSplit(Response, frozen=True, kw_only=True):
     """The change over a window, split into tissue and carried mass."""
 
     days: Annotated[int, Meta(description="Length of the window in days.", examples=[14])]
@@ -44,7 +44,7 @@ class ChangeSplit(Response):
     carried_kg: Annotated[Interval, Meta(description="Change of glycogen, water and gut content.")]
 
 
-class TrendResponse(Provenance):
+class TrendResponse(Provenance, frozen=True, kw_only=True):
     """The log read: weight freed from noise, its rate, what changed, and maintenance now."""
 
     as_of_date: CivilDate

@@ -1,0 +1,99 @@
+"""`POST /v1/maintenance`: the intake at which tissue energy is stable."""
+
+from datetime import date
+
+from steelyard.core import log_reader
+from steelyard.core.assessment import Assessment, assess, general_cautions
+from steelyard.core.cautions import FROM_EQUATIONS, ON_LOGGING_SCALE
+from steelyard.core.estimate import Estimate
+from steelyard.core.log_maintenance import LogMaintenance
+
+from . import mapping
+from .examples import MAINTENANCE_EXAMPLES
+from .logs import as_of_day, check_dates
+from .mapping import FRACTION, KCAL, interval
+from .operations import computation
+from .schemas.maintenance import Contribution, EquationRow, MaintenanceRequest, MaintenanceResponse
+
+_LOG_METHODS = ("log_maintenance", "weight_filter", "linearised_energy_balance", "carried_mass_model")
+
+
+@computation(
+    "/v1/maintenance",
+    operation_id="estimate_maintenance",
+    tag="maintenance",
+    summary="Estimate maintenance energy",
+    request_examples=MAINTENANCE_EXAMPLES,
+)
+def estimate_maintenance(body: MaintenanceRequest) -> MaintenanceResponse:
+    """Estimate maintenance from prediction equations, activity and, where there is one, a log.
+
+    The equations are the prior, the log of weights and intakes the likelihood; the answer is on the person's own
+    logging scale and says how much each counted. Every equation is listed with whether it applies.
+    """
+    check_dates(as_of_date=body.as_of_date)
+    person = mapping.person(body.profile)
+    assessed = assess(person)
+    learnt: LogMaintenance | None = None
+    day: date | None = body.as_of_date
+    if body.log is not None:
+        ordinal = as_of_day(body.log, body.as_of_date)
+        day = date.fromordinal(ordinal)
+        learnt = log_reader.log_maintenance(person, assessed, mapping.log(body.log), ordinal)
+    return _response(body, assessed, learnt, day)
+
+
+def _response(
+    body: MaintenanceRequest, assessed: Assessment, learnt: LogMaintenance | None, day: date | None
+) -> MaintenanceResponse:
+    person = mapping.person(body.profile)
+    prior = Estimate(assessed.total.mean, assessed.total.sd)
+    estimate = prior if learnt is None else learnt.maintenance
+    cautions = general_cautions(person, assessed)
+    cautions.append(FROM_EQUATIONS if learnt is None else ON_LOGGING_SCALE)
+    used = set(assessed.resting.preferred)
+    methods = used | {"forecast_interval"} | ({*_LOG_METHODS} if learnt else set())
+    physical = None if learnt is None else interval(learnt.physical, KCAL)
+    level = (assessed.total.mean if learnt is None else learnt.physical.mean) / assessed.resting.mean
+    return MaintenanceResponse(
+        **mapping.provenance("estimate_maintenance", body),
+        as_of_date=day,
+        maintenance_kcal=interval(estimate, KCAL),
+        physical_maintenance_kcal=physical,
+        resting_kcal=interval(assessed.resting, KCAL),
+        activity_level=round(level, 2),
+        body_fat_fraction=interval(assessed.fat, FRACTION),
+        equations=_rows(assessed, used),
+        contribution=Contribution(
+            prior_kcal=interval(prior, KCAL),
+            prior_share=round(1.0 if learnt is None else learnt.prior_share, 3),
+            log_share=round(0.0 if learnt is None else learnt.log_share, 3),
+        ),
+        reasons=mapping.notes([assessed.resting.reason, *assessed.resting.notes, *assessed.total.notes]),
+        cautions=mapping.notes(cautions),
+        methods=sorted(methods),
+    )
+
+
+def _rows(assessed: Assessment, used: set[str]) -> list[EquationRow]:
+    rows = [
+        EquationRow(
+            id=row.id,
+            kcal_per_day=round(row.kcal_per_day),
+            is_applicable=row.is_applicable,
+            is_used=row.id in used,
+            notes=[row.why_not.text] if row.why_not else [],
+        )
+        for row in assessed.resting.rows
+    ]
+    rows += [
+        EquationRow(
+            id=row.id,
+            kcal_per_day=round(row.kcal_per_day),
+            is_applicable=row.is_applicable and row.is_match,
+            is_used=False,
+            notes=[row.why_not.text] if row.why_not else [],
+        )
+        for row in assessed.total.cross_check
+    ]
+    return rows

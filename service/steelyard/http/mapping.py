@@ -1,0 +1,113 @@
+"""Between the wire and the core: requests to core types, core results to wire objects. No decisions here."""
+
+from hashlib import sha256
+from typing import Any
+
+import msgspec
+
+from steelyard.core.estimate import Estimate
+from steelyard.core.guard_rails import RailAction
+from steelyard.core.log import IntakeDay, Log, Weighing
+from steelyard.core.message import Message
+from steelyard.core.person import ActivityWeek, BodyFatReading, Person, Session, Training
+from steelyard.core.screening import Clearance, Screening
+from steelyard.core.version import MODEL_VERSION
+
+from .request_id import CONTRACT_VERSION
+from .schemas import log as log_schema
+from .schemas import profile as profile_schema
+from .schemas.explanation import GuardRail, Note
+from .schemas.quantities import Interval
+
+# Stated precision of the wire: whole kilocalories, grams of mass, a hundredth of a percent of body fat.
+KCAL, KG, FRACTION = 0, 3, 4
+
+
+def person(profile: profile_schema.Profile) -> Person:
+    """The core's person."""
+    activity = profile.activity
+    return Person(
+        sex=profile.sex,
+        age_years=profile.age_years,
+        height_cm=profile.height_cm,
+        weight_kg=profile.weight_kg,
+        activity=activity.level
+        if isinstance(activity, profile_schema.ActivityByLevel)
+        else ActivityWeek(
+            steps_per_day=activity.steps_per_day,
+            sessions=tuple(
+                Session(met=s.met, minutes=s.minutes, times_per_week=s.times_per_week) for s in activity.sessions
+            ),
+        ),
+        training=Training(
+            status=profile.training.status,
+            resistance_sessions_per_week=profile.training.resistance_sessions_per_week,
+            is_new_programme=profile.training.is_new_programme,
+        ),
+        body_fat=BodyFatReading(fat_fraction=profile.body_fat.fat_fraction, method=profile.body_fat.method)
+        if profile.body_fat
+        else None,
+    )
+
+
+def screening(answers: profile_schema.Screening | None) -> Screening | None:
+    """The core's screening answers."""
+    if answers is None:
+        return None
+    clearance = answers.clinical_clearance
+    return Screening(
+        is_pregnant=answers.is_pregnant,
+        is_breastfeeding=answers.is_breastfeeding,
+        eating_disorder=answers.eating_disorder,
+        conditions=tuple(answers.conditions),
+        medicines=tuple(answers.medicines),
+        clearance=Clearance(given_by=clearance.given_by, reason=clearance.reason) if clearance else None,
+    )
+
+
+def log(entries: log_schema.Log) -> Log:
+    """The core's log, days as proleptic ordinals."""
+    return Log(
+        [Weighing(w.date.toordinal(), w.weight_kg, w.order) for w in entries.weights],
+        [IntakeDay(i.date.toordinal(), i.intake_kcal, i.carbohydrate_g, i.is_partial) for i in entries.intakes],
+    )
+
+
+def interval(estimate: Estimate, digits: int) -> Interval:
+    """The 80 % interval of an estimate, rounded once."""
+    return Interval(
+        lower=round(estimate.lower, digits), mean=round(estimate.mean, digits), upper=round(estimate.upper, digits)
+    )
+
+
+def note(message: Message) -> Note:
+    """A message with its text."""
+    return Note(code=message.code, text=message.text, params=message.params)
+
+
+def notes(messages: list[Message] | tuple[Message, ...]) -> list[Note]:
+    """Messages with their texts, each once."""
+    return [note(m) for i, m in enumerate(messages) if m not in messages[:i]]
+
+
+def guard_rail(action: RailAction) -> GuardRail:
+    """What a rail did."""
+    return GuardRail(
+        id=action.id,
+        action=action.action,
+        limit=action.limit,
+        observed=action.observed,
+        unit=action.unit,
+        text=action.message.text,
+    )
+
+
+def provenance(operation_id: str, body: msgspec.Struct) -> dict[str, Any]:
+    """Versions and the fingerprint of a request: equal fingerprints mean equal answers."""
+    digest = sha256(f"{operation_id}\n{CONTRACT_VERSION}\n{MODEL_VERSION}\n".encode())
+    digest.update(msgspec.json.encode(body))
+    return {
+        "model_version": MODEL_VERSION,
+        "contract_version": CONTRACT_VERSION,
+        "fingerprint": digest.hexdigest()[:32],
+    }

@@ -1,0 +1,94 @@
+"""`POST /v1/trends`: weight freed from noise, its rate, its split, and maintenance now."""
+
+from collections.abc import Sequence
+from datetime import date
+
+from steelyard.core import log_reader
+from steelyard.core.assessment import assess, general_cautions
+from steelyard.core.cautions import ON_LOGGING_SCALE
+from steelyard.core.estimate import Estimate
+from steelyard.core.trend import Trend
+
+from . import mapping
+from .examples import TREND_EXAMPLES
+from .logs import as_of_day, check_dates
+from .mapping import KCAL, KG, interval
+from .operations import computation
+from .schemas.trends import ChangeSplit, TrendDay, TrendRequest, TrendResponse
+
+_METHODS = (
+    "trend_reading",
+    "weight_filter",
+    "weight_noise_model",
+    "log_maintenance",
+    "linearised_energy_balance",
+    "carried_mass_model",
+    "energy_balance_model",
+)
+
+
+@computation(
+    "/v1/trends",
+    operation_id="read_trend",
+    tag="trends",
+    summary="Read a log of weights and intakes",
+    request_examples=TREND_EXAMPLES,
+)
+def read_trend(body: TrendRequest) -> TrendResponse:
+    """Read dated weights and intakes: gaps, doubles and outliers are fine.
+
+    Weight is freed from daily noise, its rate is that of tissue, and recent change is split into tissue and
+    carried mass (glycogen, water, gut content). Maintenance is learnt on the person's own logging scale. While
+    there is too little data, the answer says so and how many more days are needed.
+    """
+    check_dates(as_of_date=body.as_of_date)
+    person = mapping.person(body.profile)
+    assessed = assess(person)
+    day = as_of_day(body.log, body.as_of_date)
+    trend, reading = log_reader.trend(person, assessed, mapping.log(body.log), day, body.usual_intake_kcal)
+    daily = reading.daily
+    maintenance = trend.maintenance
+    return TrendResponse(
+        **mapping.provenance("read_trend", body),
+        as_of_date=date.fromordinal(day),
+        is_conclusive=trend.more_days_needed == 0,
+        more_days_needed=trend.more_days_needed or None,
+        weekly_rate_kg=interval(trend.weekly_rate, KG),
+        plateau_probability=round(trend.plateau_probability, 3),
+        maintenance_kcal=interval(maintenance.maintenance, KCAL),
+        log_share=round(maintenance.log_share, 3),
+        changes=[
+            ChangeSplit(
+                days=change.days,
+                weight_kg=interval(change.weight, KG),
+                tissue_kg=interval(change.tissue, KG),
+                carried_kg=interval(change.carried, KG),
+            )
+            for change in trend.changes
+        ],
+        days=_days(
+            trend,
+            [w if seen else None for w, seen in zip(daily.weight_kg, daily.is_weighed, strict=True)],
+            reading.tissue.carried_kg,
+        ),
+        notes=mapping.notes(trend.notes),
+        reasons=mapping.notes([assessed.resting.reason]),
+        cautions=mapping.notes([*general_cautions(person, assessed), ON_LOGGING_SCALE]),
+        methods=sorted({*assessed.resting.preferred, *_METHODS}),
+    )
+
+
+def _days(trend: Trend, observed: list[float | None], carried: Sequence[float] | None) -> list[TrendDay]:
+    causal, smoothed = trend.causal, trend.smoothed
+    start = carried[0] if carried else 0.0
+    return [
+        TrendDay(
+            date=date.fromordinal(trend.first_day + i),
+            observed_weight_kg=None if weight is None else round(weight, KG),
+            weight_kg=interval(Estimate(causal.weight_kg[i], causal.weight_sd_kg[i]), KG),
+            smoothed_weight_kg=interval(Estimate(smoothed.weight_kg[i], smoothed.weight_sd_kg[i]), KG),
+            carried_kg=round(carried[i] - start, KG) if carried else 0.0,
+            maintenance_kcal=interval(Estimate(smoothed.maintenance_kcal[i], smoothed.maintenance_sd_kcal[i]), KCAL),
+        )
+        for i, weight in enumerate(observed)
+    ]
