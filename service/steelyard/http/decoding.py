@@ -1,7 +1,8 @@
 """Strict decoding of request bodies: one typed pass, and every fault as a problem with its place.
 
 Stricter than the framework's own path: no coercion (``"80"`` is not a number), no unknown fields. As JSON Schema
-has it, ``4.0`` is an integer. Of a name that an object repeats, the last value counts (RFC 8259 leaves it open).
+has it, ``4.0`` is an integer. Of a name that an object repeats, each value must fit and the last one counts (RFC 8259
+leaves that open; finding repeats would cost more than the decoding).
 
 It reads the texts of msgspec's errors, hence the pinned version; the table of hostile bodies covers each of them.
 """
@@ -30,7 +31,7 @@ _CODES = (
     (re.compile(r"Expected `[^`]*` matching"), "WRONG_FORM"),
     (re.compile(r"Invalid RFC3339|Invalid UUID"), "WRONG_FORM"),
     (re.compile(r"Invalid (?:enum )?value"), "NOT_A_CHOICE"),
-    (re.compile(r"Expected `[^`]*`, got `"), "WRONG_TYPE"),
+    (re.compile(r"Expected `[^`]*`(?:, got `|\Z)"), "WRONG_TYPE"),
 )
 _LARGEST_EXACT = 2.0**53  # beyond it a float is no longer every integer
 _QUOTED_NAME_LENGTH = 64
@@ -83,6 +84,8 @@ class BodyDecoder(Generic[T]):
 
     def _unknown(self, path: list[Step], name: str) -> ProblemError:
         names = accepted.field_names(self.body_type, path)
+        if path and not names:  # no object there, so that the place was part of the caller's odd name
+            return self._unknown([], name)
         close = difflib.get_close_matches(name[:_QUOTED_NAME_LENGTH], names, 1)
         hint = f"did you mean {close[0]}?" if close else f"accepted are {', '.join(names)}."
         where = f"in {_name(path)}" if path else "in the body"

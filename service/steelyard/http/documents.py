@@ -5,6 +5,7 @@ from collections.abc import Iterable
 import msgspec
 from litestar import get
 from litestar.handlers import HTTPRouteHandler
+from litestar.params import FromPath
 from litestar.types import ASGIApp
 
 from steelyard.core import catalogue
@@ -62,7 +63,7 @@ def document_routes(operations: Iterable[Operation]) -> list[HTTPRouteHandler]:
         return Answer(contract[0])
 
     @get(ROOT + "{slug:path}", opt={PUBLIC: True})
-    async def problem(slug: str) -> ASGIApp:
+    async def problem(slug: FromPath[str]) -> ASGIApp:
         """The documentation of one problem type."""
         page = problem_page(slug.strip("/"))
         if page is None:
