@@ -35,11 +35,9 @@ def expected_carried_kg(
     It starts settled at ``usual_intake_kcal``; intakes and usual intake must be on one scale (logged or
     physical), since only their ratio counts. Without ``carbohydrate_kcal`` its share of energy is constant.
     """
-    if carbohydrate_kcal is None:
-        usual_carbohydrate_kcal = usual_intake_kcal * BASELINE_CARBOHYDRATE_SHARE
-    elif usual_carbohydrate_kcal is None:
-        usual_carbohydrate_kcal = usual_intake_kcal * BASELINE_CARBOHYDRATE_SHARE
-    physical = usual_carbohydrate_kcal
+    usual_carbohydrate = usual_carbohydrate_kcal
+    if usual_carbohydrate is None:
+        usual_carbohydrate = usual_intake_kcal * BASELINE_CARBOHYDRATE_SHARE
     water_left = math.exp(-SODIUM_EXCRETION / SODIUM_PER_LITRE)
     gut_left = math.exp(-1.0 / GUT_DAYS)
     bound = 1.0 + GLYCOGEN_WATER
@@ -53,11 +51,11 @@ def expected_carried_kg(
         path.append((glycogen - GLYCOGEN_KG) * bound + water + gut)
         excess = intake * per_usual - 1.0
         if carbohydrate_kcal is None:
-            relative = ops.maximum(excess + 1.0, _LEAST_CARBOHYDRATE / physical)
+            relative = ops.maximum(excess + 1.0, _LEAST_CARBOHYDRATE / usual_carbohydrate)
         else:
-            relative = ops.maximum(carbohydrate_kcal[day], _LEAST_CARBOHYDRATE) / physical
+            relative = ops.maximum(carbohydrate_kcal[day], _LEAST_CARBOHYDRATE) / usual_carbohydrate
         rest = GLYCOGEN_KG * sqrt(relative)
-        grown = tanh(relative * physical / (rest * GLYCOGEN_ENERGY))
+        grown = tanh(relative * usual_carbohydrate / (rest * GLYCOGEN_ENERGY))
         glycogen = rest * (glycogen + rest * grown) / (rest + glycogen * grown)
         water_rest = SODIUM_BY_CARBOHYDRATE / SODIUM_EXCRETION * (relative - 1.0)
         water = water_rest + (water - water_rest) * water_left

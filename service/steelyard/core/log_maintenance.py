@@ -13,6 +13,7 @@ from .elementwise import FLOATS, Elementwise, Number
 from .estimate import Estimate
 from .evidence import Basis, Kind, constant, equation
 from .log import DailyLog
+from .tissue_model import TissueModel, acting_intake
 from .weight_filter import DailySeries, Filtered, FilterSettings, Path, Start, causal_path, filter_weights
 from .weight_noise import Noise, learn_noise, prior_noise
 
@@ -53,20 +54,6 @@ START_SD_KG = constant(
 RELEARN_DAYS = (7, 14, 28, 112, 448, 1792, 7168)
 
 
-class TissueModel(NamedTuple):
-    """What the body model says about one person (or arrays over people), on the physical scale.
-
-    ``carried_kg`` is the expected deviation of carried mass on each morning of the log (None: not modelled),
-    ``carried_sd_fraction`` the SD of its amplitude around 1.
-    """
-
-    rho_kcal_per_kg: Number
-    rho_sd: Number
-    expenditure_slope_kcal_per_kg_day: Number
-    carried_kg: Sequence[Number] | None = None
-    carried_sd_fraction: Number = 0.5
-
-
 class FilledIntake(NamedTuple):
     """Intake on every day, with the variance of its error [kcal2]."""
 
@@ -91,6 +78,8 @@ class LogFit(NamedTuple):
     prior: Estimate  # on the logging scale
     rho_kcal_per_kg: Number  # on the logging scale
     relative_rho_sd: Number
+    growth_kg_per_day: Number
+    growth_sd_kcal: Number  # what the error of growth makes of maintenance, were it read from weight alone
     kept: Number  # share of the filter's surprise about maintenance that is not about unlogged intake
     noise: Noise
 
@@ -157,14 +146,21 @@ def fit_log(
     rho = LOGGING_RATIO * tissue.rho_kcal_per_kg
     relative = ((tissue.rho_sd / tissue.rho_kcal_per_kg) ** 2 + (LOGGING_RATIO_SD / LOGGING_RATIO) ** 2) ** 0.5
     series = DailySeries(
-        log.weight_kg, log.is_weighed, log.noise_scale, filled.intake_kcal, filled.variance, tissue.carried_kg
+        log.weight_kg,
+        log.is_weighed,
+        log.noise_scale,
+        acting_intake(filled.intake_kcal, tissue.usual_kcal, tissue.adaptation_gain),
+        filled.variance,
+        tissue.carried_kg,
+        tissue.carried_slope,
+        tissue.usual_kcal,
     )
     first_weight = _first_weight(log, ops)
     noise = prior_noise(first_weight, ops)
     turns = [day for day in RELEARN_DAYS if day <= days]
     noises = [noise]
     if turns:
-        noises += learn_noise(_detrended(series, scaled.mean, rho), log.is_weighed, noise, turns, ops)
+        noises += learn_noise(_detrended(series, scaled.mean, rho, tissue.growth_kg_per_day), log.is_weighed, noise, turns, ops)
     logged_until = 0.0 * scaled.mean
     counted = 0
     segments: list[Segment] = []
@@ -191,11 +187,23 @@ def fit_log(
             MAINTENANCE_DRIFT**2,
             1.0,
             tissue.carried_sd_fraction**2,
+            growth_kg_per_day=tissue.growth_kg_per_day,
         )
         filtered = filter_weights(series, settings, start, days=end, ops=ops)
         if with_views:
-            segments.append(Segment(first, causal_path(filtered, tissue.carried_kg, first), kept))
-    return LogFit(series, filtered, segments, scaled, rho, relative, kept, noise)
+            segments.append(Segment(first, causal_path(filtered, series, first), kept))
+    return LogFit(
+        series,
+        filtered,
+        segments,
+        scaled,
+        rho,
+        relative,
+        tissue.growth_kg_per_day,
+        rho * tissue.growth_sd,
+        kept,
+        noise,
+    )
 
 
 def _first_weight(log: DailyLog, ops: Elementwise) -> Number:
@@ -211,31 +219,34 @@ def _first_weight(log: DailyLog, ops: Elementwise) -> Number:
     return weight
 
 
-def _detrended(series: DailySeries, maintenance_kcal: Number, rho: Number) -> list[Number]:
+def _detrended(
+    series: DailySeries, maintenance_kcal: Number, rho: Number, growth_kg_per_day: Number
+) -> list[Number]:
     """Weight less the path of tissue and carried mass that the prior expects."""
     g = 1.0 / rho
+    level = maintenance_kcal - growth_kg_per_day * rho
     expected: Number = 0.0
     left: list[Number] = []
     carried = series.carried_kg
     for day, (weight, intake) in enumerate(zip(series.weight_kg, series.intake_kcal, strict=True)):
         left.append(weight - expected if carried is None else weight - expected - carried[day])
-        expected = expected + g * (intake - maintenance_kcal)
+        expected = expected + g * (intake - level)
     return left
 
 
 def posterior_maintenance(fit: LogFit, mean: Number, variance: Number, kept: Number, deficit: Number) -> Estimate:
     """Maintenance from the filter's state, with what the filter does not carry.
 
-    Takes out what may be unlogged intake (``kept``) and adds the error of the energy of a kilogram, which scales
-    the ``deficit`` [kcal/d] that the log, and not the prior, established.
+    Takes out what may be unlogged intake (``kept``) and adds the errors of growth and of the energy of a
+    kilogram, which scales the ``deficit`` [kcal/d], as far as the log and not the prior speaks.
     """
     prior = fit.prior
     widened = prior.sd**2 / kept
     from_log = 1.0 - variance / widened
-    energy = deficit * fit.relative_rho_sd * from_log
+    energy2 = ((deficit * fit.relative_rho_sd) ** 2 + fit.growth_sd_kcal**2) * from_log**2
     return Estimate(
         prior.mean + kept * (mean - prior.mean),
-        (kept * kept * variance + prior.sd**2 * (1.0 - kept) + energy * energy) ** 0.5,
+        (kept * kept * variance + prior.sd**2 * (1.0 - kept) + energy2) ** 0.5,
     )
 
 
@@ -254,7 +265,7 @@ def posterior_maintenance(fit: LogFit, mean: Number, variance: Number, kept: Num
 def maintenance_from_fit(fit: LogFit, physical_prior: Estimate) -> LogMaintenance:
     """The combined estimate on the last day of a fitted log."""
     days = len(fit.filtered.steps)
-    path = causal_path(fit.filtered, fit.series.carried_kg, days - 1)
+    path = causal_path(fit.filtered, fit.series, days - 1)
     mean, variance = path.maintenance[-1], path.maintenance_variance[-1]
     recent = fit.series.intake_kcal[max(0, days - 29) : max(1, days - 1)]
     deficit = mean - sum(recent) / len(recent)

@@ -9,15 +9,9 @@ from .elementwise import FLOATS, Elementwise, Number
 from .estimate import Estimate
 from .evidence import Basis, Kind, constant, equation
 from .log import DailyLog
-from .log_maintenance import (
-    LogFit,
-    LogMaintenance,
-    TissueModel,
-    fit_log,
-    maintenance_from_fit,
-    posterior_maintenance,
-)
+from .log_maintenance import LogFit, LogMaintenance, fit_log, maintenance_from_fit
 from .message import Message, say, template
+from .tissue_model import TissueModel
 from .weight_filter import DailySeries, Path, Start, filter_weights, smooth_weights
 
 PLATEAU_RATE_KG = constant(
@@ -130,7 +124,7 @@ def read_trend(
         or arrays over people (then without notes).
     """
     fit = fit_log(log, prior, tissue, ops=ops)
-    smooth = smooth_weights(fit.filtered, tissue.carried_kg, covary_with_last=True)
+    smooth = smooth_weights(fit.filtered, fit.series, covary_with_last=True)
     means = _recent_intake(fit.series)
     causal = View([], [], [], [], [], [])
     for segment in fit.segments:
@@ -194,17 +188,18 @@ def _extend(
     prior_mean, prior_variance = fit.prior.mean, fit.prior.sd**2
     unlogged = prior_variance * (1.0 - kept)
     widened, relative2 = prior_variance / kept, fit.relative_rho_sd**2
+    growth, growth2 = 7.0 * fit.growth_kg_per_day, fit.growth_sd_kcal**2
     kept2 = kept * kept
     for day, (mean, variance) in enumerate(
         zip(path.maintenance, path.maintenance_variance, strict=True), start=first
     ):
         gap = means[day] - mean
-        view.weekly_rate_kg.append(weekly * gap)
+        view.weekly_rate_kg.append(weekly * gap + growth)
         view.weekly_rate_sd_kg.append(weekly * sqrt(variance))
         # As ``posterior_maintenance``, inlined for speed; a test holds them together.
-        energy = gap * (1.0 - variance / widened)
+        from_log = 1.0 - variance / widened
         view.maintenance_kcal.append(prior_mean + kept * (mean - prior_mean))
-        view.maintenance_sd_kcal.append(sqrt(kept2 * variance + unlogged + energy * energy * relative2))
+        view.maintenance_sd_kcal.append(sqrt(kept2 * variance + unlogged + (gap * gap * relative2 + growth2) * from_log * from_log))
 
 
 def _jumps(fit: LogFit, smooth: Path) -> list[tuple[int, Number]]:
@@ -212,7 +207,7 @@ def _jumps(fit: LogFit, smooth: Path) -> list[tuple[int, Number]]:
     g = 1.0 / fit.rho_kcal_per_kg
     found = []
     for day, who in fit.filtered.jumps:
-        flow = g * (fit.series.intake_kcal[day - 1] - smooth.maintenance[day - 1])
+        flow = g * (fit.series.intake_kcal[day - 1] - smooth.maintenance[day - 1]) + fit.growth_kg_per_day
         found.append((day, (smooth.tissue[day] - smooth.tissue[day - 1] - flow) * who))
     return found
 

@@ -3,11 +3,12 @@
 Hidden from day to day: tissue mass, maintenance, and the amplitude of the expected carried mass (glycogen,
 water, gut). With ``g = 1 / rho`` (rho: effective energy of a kilogram of tissue), on the morning of each day::
 
-    tissue[t+1]      = tissue[t] + g (intake[t] - maintenance[t]) + flow noise
+    tissue[t+1]      = tissue[t] + g (intake[t] - maintenance[t]) + growth + flow noise
     maintenance[t+1] = maintenance[t] + k (intake[t] - maintenance[t]) + drift,    k = epsilon / rho
-    weight[t]        = tissue[t] + amplitude * carried[t] + noise[t],  noise autoregressive of order 1
+    weight[t]        = tissue[t] + amplitude * carried[t] + slope[t] (maintenance[t] - reference) + noise[t]
 
-The second line is the linearised energy-balance model (Hall & Chow 2011): expenditure follows tissue mass.
+with noise autoregressive of order 1; ``slope`` is there because carried mass follows intake *relative to what
+the body was settled at*, and that is its maintenance. The second line is the linearised energy-balance model (Hall & Chow 2011): expenditure follows tissue mass.
 Without ``carried`` and autocorrelation, with ``k = 0`` and constant intake, it is the local linear trend.
 
 How it stays cheap: the amplitude is a static regression coefficient filtered beside the two states (augmented
@@ -51,7 +52,8 @@ class DailySeries(NamedTuple):
 
     ``weight_kg`` is read only where ``is_weighed`` is 1 (else 0). ``noise_scale`` multiplies the noise variance
     (under 1 for a mean of several weighings). ``intake_kcal`` is filled on every day, with the variance of its
-    error [kcal2] in ``intake_variance``. ``carried_kg`` is the expected deviation of carried mass, or None.
+    error [kcal2] in ``intake_variance``. ``carried_kg`` is the expected deviation of carried mass, or None, and
+    ``carried_slope`` [kg per kcal/d] its derivative by maintenance, around ``reference_kcal``.
     """
 
     weight_kg: Sequence[Number]
@@ -60,13 +62,15 @@ class DailySeries(NamedTuple):
     intake_kcal: Sequence[Number]
     intake_variance: Sequence[Number]
     carried_kg: Sequence[Number] | None = None
+    carried_slope: Sequence[Number] | None = None
+    reference_kcal: Number = 0.0
 
 
 class FilterSettings(NamedTuple):
     """Parameters of the model; energies on one scale (logged or physical).
 
     ``noise_variance`` [kg2], ``autocorrelation`` at lag one day in [0, 1), ``drift_variance`` of maintenance
-    [kcal2/d3], ``amplitude_mean`` and ``_variance`` of the expected carried mass [1].
+    [kcal2/d3], ``amplitude_mean`` and ``_variance`` of the expected carried mass [1], ``growth_kg_per_day`` that tissue gains at energy balance.
     """
 
     rho_kcal_per_kg: Number
@@ -77,6 +81,7 @@ class FilterSettings(NamedTuple):
     amplitude_mean: float = 1.0
     amplitude_variance: Number = 0.0
     is_robust: bool = True
+    growth_kg_per_day: Number = 0.0
 
 
 class Start(NamedTuple):
@@ -141,6 +146,12 @@ class Path(NamedTuple):
     tissue_per_amplitude: list[Number]
 
 
+def _slopes(series: DailySeries) -> Sequence[Number]:
+    if series.carried_slope is None:
+        return [0.0] * len(series.weight_kg)
+    return series.carried_slope
+
+
 def _some(flag: Any) -> bool:
     return flag if isinstance(flag, bool) else bool(flag.any())
 
@@ -173,9 +184,11 @@ def filter_weights(
     keep, keep2, pulls = 1.0 - pull, (1.0 - pull) ** 2, _some(pull != 0.0)
     drift, noise, phi = settings.drift_variance, settings.noise_variance, settings.autocorrelation
     is_linked = _some(phi != 0.0)
+    growth = settings.growth_kg_per_day
     robust, cutoff = settings.is_robust, OUTLIER_SD**2
-    carried = series.carried_kg
+    carried, slopes = series.carried_kg, _slopes(series)
     carries = carried is not None
+    is_loaded = is_linked or carries
     scalar = ops is FLOATS
     log = ops.log
 
@@ -189,7 +202,8 @@ def filter_weights(
     link: Number = 0.0  # autocorrelation with the weighing before, 0 where there is none or it stood out
     gap: Number = 0.0
     t_load, m_load, fresh = 1.0, 0.0, 1.0
-    before = between = before_carried = 0.0  # the weighing before, the intake's flow since, its carried mass
+    before = between = before_carried = before_slope = 0.0  # the weighing before, the intake's flow since it
+    slope: Number = 0.0
     stood_out: Any = False
     side: Number = 0.0
     fit: Number = 0.0
@@ -205,7 +219,7 @@ def filter_weights(
     ):  # fmt: skip
         if day == count:
             break
-        flow = g * intake
+        flow = g * intake + growth
         if scalar and not seen:
             # The same as below with ``seen = 0``, for less work.
             steps.append(
@@ -218,12 +232,18 @@ def filter_weights(
             observed = weight
             if carries:
                 now_carried = carried[day]
-                observed = weight - settings.amplitude_mean * now_carried
+                slope = slopes[day]
+                observed = weight - settings.amplitude_mean * now_carried + slope * series.reference_kcal
+                m_load = slope
             if is_linked:
                 t_load = 1.0 - link
-                m_load = -link * gap * g
+                m_load = slope - link * (before_slope + gap * g)
                 fresh = 1.0 - link * link
-                innovation = observed - link * (before + between) - t_load * t_mean - m_load * m_mean
+                observed_new = observed - link * (before + between)
+            else:
+                observed_new = observed
+            if is_loaded:
+                innovation = observed_new - t_load * t_mean - m_load * m_mean
                 t_cross = t_load * tt + m_load * tm
                 m_cross = t_load * tm + m_load * mm
                 total = t_load * t_cross + m_load * m_cross + noise * scale * fresh
@@ -233,8 +253,6 @@ def filter_weights(
                 innovation = observed - t_mean
                 t_cross, m_cross = tt, tm
                 total = tt + noise * scale
-                if carries:
-                    e_amp = now_carried - t_amp
             if robust:
                 if carries:
                     surprise = innovation - score / information * e_amp
@@ -289,7 +307,7 @@ def filter_weights(
                 if scalar:
                     before, between, gap, link = observed, flow, 1.0, phi * linkable
                     if carries:
-                        before_carried = now_carried
+                        before_carried, before_slope = now_carried, slope
                 else:
                     unseen = 1.0 - seen
                     before = seen * observed + unseen * before
@@ -298,6 +316,7 @@ def filter_weights(
                     link = phi * (seen * linkable + unseen * link)
                     if carries:
                         before_carried = seen * now_carried + unseen * before_carried
+                        before_slope = seen * slope + unseen * before_slope
         # To the next morning.
         t_mean = t_mean + flow - g * m_mean
         half = g * mm
@@ -319,12 +338,17 @@ def filter_weights(
     return Filtered(steps, settings, likelihood, outliers, jumps)
 
 
-def causal_path(filtered: Filtered, carried_kg: Sequence[Number] | None, first: int = 0) -> Path:
+def causal_path(filtered: Filtered, series: DailySeries, first: int = 0) -> Path:
     """What was known on each day from ``first`` on, from weighings up to that day."""
-    level, level_variance, tissue, maintenance, maintenance_variance = [], [], [], [], []
-    mean = filtered.settings.amplitude_mean
+    level: list[Number] = []
+    level_variance: list[Number] = []
+    tissue: list[Number] = []
+    maintenance: list[Number] = []
+    maintenance_variance: list[Number] = []
+    mean, reference = filtered.settings.amplitude_mean, series.reference_kcal
+    carried_kg, slopes = series.carried_kg, _slopes(series)
     for day in range(first, len(filtered.steps)):
-        t, m, tt, _, mm, _, _, _, _, _, _, t_amp, m_amp, _, score, information = filtered.steps[day]
+        t, m, tt, tm, mm, _, _, _, _, _, _, t_amp, m_amp, _, score, information = filtered.steps[day]
         if carried_kg is None:
             level.append(t)
             level_variance.append(tt)
@@ -333,10 +357,10 @@ def causal_path(filtered: Filtered, carried_kg: Sequence[Number] | None, first: 
             maintenance_variance.append(mm)
         else:
             shift = score / information
-            carried = carried_kg[day]
-            apart = carried - t_amp
-            level.append(t + mean * carried + shift * apart)
-            level_variance.append(tt + apart * apart / information)
+            carried, slope = carried_kg[day], slopes[day]
+            apart = carried - t_amp - slope * m_amp
+            level.append(t + mean * carried + slope * (m - reference) + shift * apart)
+            level_variance.append(tt + slope * (2.0 * tm + slope * mm) + apart * apart / information)
             tissue.append(t - shift * t_amp)
             maintenance.append(m - shift * m_amp)
             maintenance_variance.append(mm + m_amp * m_amp / information)
@@ -344,7 +368,7 @@ def causal_path(filtered: Filtered, carried_kg: Sequence[Number] | None, first: 
 
 
 def smooth_weights(
-    filtered: Filtered, carried_kg: Sequence[Number] | None, *, covary_with_last: bool = False
+    filtered: Filtered, series: DailySeries, *, covary_with_last: bool = False
 ) -> Path:
     """Backward pass: each day in the light of the whole log.
 
@@ -354,9 +378,10 @@ def smooth_weights(
     g = 1.0 / settings.rho_kcal_per_kg
     keep = 1.0 - settings.expenditure_slope_kcal_per_kg_day * g
     g_keep2, keep2, g2 = 2.0 * g * keep, keep * keep, g * g
-    mean = settings.amplitude_mean
+    mean, reference = settings.amplitude_mean, series.reference_kcal
+    carried_kg, slopes = series.carried_kg, _slopes(series)
     carries = carried_kg is not None
-    is_linked = _some(settings.autocorrelation != 0.0)
+    is_loaded = carries or _some(settings.autocorrelation != 0.0)
     scalar = all(isinstance(gain, float) for gain in filtered.steps[-1][5:7]) if filtered.steps else True
     level: list[Number] = []
     level_variance: list[Number] = []
@@ -392,16 +417,18 @@ def smooth_weights(
         if carries:
             t_amp = t_amp + tt * c_t + tm * c_m
             m_amp = m_amp + tm * c_t + mm * c_m
-            carried = carried_kg[day]
-            apart = carried - t_amp
-            level.append(t_hat + mean * carried + shift * apart)
+            carried, slope = carried_kg[day], slopes[day]
+            apart = carried - t_amp - slope * m_amp
+            level.append(t_hat + mean * carried + slope * (m_hat - reference) + shift * apart)
+            base_variance = t_variance
+            t_variance = t_variance + slope * (2.0 * (tm - u_t * tm - u_m * mm) + slope * m_variance)
             t_hat = t_hat - shift * t_amp
             m_hat = m_hat - shift * m_amp
             m_variance = m_variance + m_amp * m_amp * spread
             tissue.append(t_hat)
             if covary_with_last:
                 shared = shared + t_amp * last_amp * spread
-                tissue_variance.append(t_variance + t_amp * t_amp * spread)
+                tissue_variance.append(base_variance + t_amp * t_amp * spread)
                 per_amplitude.append(t_amp)
             t_variance = t_variance + apart * apart * spread
         else:
@@ -419,7 +446,7 @@ def smooth_weights(
             q_m = n_tm * t_gain + n_mm * m_gain
             s = q_t * t_gain + q_m * m_gain + precision
             pushed = innovation * precision - r_t * t_gain - r_m * m_gain
-            if is_linked:
+            if is_loaded:
                 r_t = r_t + t_load * pushed
                 r_m = r_m + m_load * pushed
                 far = t_load * s - q_t
