@@ -144,7 +144,7 @@ class Spread(NamedTuple):
 
 
 class Moved(NamedTuple):
-    """A run with one source moved by one SD."""
+    """A run with one source moved by one SD: its states at the nodes."""
 
     source: UncertaintySource
     model: BodyModel
@@ -152,12 +152,18 @@ class Moved(NamedTuple):
 
 
 class Forecast(NamedTuple):
-    """The expected path (``states[0]`` is the start) and the moved ones beside it."""
+    """The expected path (``states[0]`` is the start), and the moved ones beside it at the ``nodes``.
+
+    Nodes are the indices of the start, of the end of every stretch, and of some points between: what a source
+    does changes slowly, so that the moved runs take longer steps, and SDs between nodes are interpolated.
+    """
 
     model: BodyModel
     states: list[BodyState]
+    nodes: list[int]
     moved: list[Moved]
     carried_spread: float
+    ops: Elementwise = FLOATS
 
     def energy_balance_kcal(self, i: int) -> Number:
         """Mean energy stored a day in the step that ends at point ``i`` [kcal/d]."""
@@ -168,13 +174,29 @@ class Forecast(NamedTuple):
         """Maintenance of the body at point ``i`` [kcal/d]."""
         return current_maintenance_kcal(self.model, self.states[i])
 
-    def spread(self, i: int, since: int | None = None, ops: Elementwise = FLOATS) -> Spread:
-        """SDs of the values at point ``i``, or of their change from point ``since``."""
-        here = _values(self.model, self.states[i])
-        start = _values(self.model, self.states[since]) if since is not None else None
+    def spreads(self) -> list[Spread]:
+        """SDs of the values at every point."""
+        at_nodes = [self._spread_at(n, None) for n in range(len(self.nodes))]
+        spreads = [at_nodes[0]]
+        for n in range(1, len(self.nodes)):
+            low, high = at_nodes[n - 1], at_nodes[n]
+            first, last = self.states[self.nodes[n - 1]].day, self.states[self.nodes[n]].day
+            for i in range(self.nodes[n - 1] + 1, self.nodes[n]):
+                share = (self.states[i].day - first) / (last - first)
+                spreads.append(Spread(*[a + share * (b - a) for a, b in zip(low, high, strict=True)]))
+            spreads.append(high)
+        return spreads
+
+    def spread_of_change(self, since: int, until: int) -> Spread:
+        """SDs of the change between two points that are nodes (the start, or ends of stretches)."""
+        return self._spread_at(self.nodes.index(until), self.nodes.index(since))
+
+    def _spread_at(self, node: int, since: int | None) -> Spread:
+        here = _values(self.model, self.states[self.nodes[node]])
+        start = None if since is None else _values(self.model, self.states[self.nodes[since]])
         weight = fat = lean = carried = maintenance = fraction = 0.0
         for run in self.moved:
-            fat_, lean_, carried_, maintenance_, fraction_ = _values(run.model, run.states[i])
+            fat_, lean_, carried_, maintenance_, fraction_ = _values(run.model, run.states[node])
             fat_ -= here[0]
             lean_ -= here[1]
             carried_ -= here[2]
@@ -194,23 +216,25 @@ class Forecast(NamedTuple):
             carried += carried_ * carried_
             maintenance += maintenance_ * maintenance_
             fraction += fraction_ * fraction_
-        origin = self.states[since if since is not None else 0].carried_kg
-        response = self.carried_spread * (self.states[i].carried_kg - origin)
+        origin = self.states[self.nodes[since] if since is not None else 0].carried_kg
+        response = self.carried_spread * (self.states[self.nodes[node]].carried_kg - origin)
         response *= response
-        sqrt = ops.sqrt
+        sqrt = self.ops.sqrt
         return Spread(
             sqrt(weight + response), sqrt(fat), sqrt(lean), sqrt(carried + response), sqrt(maintenance),
             sqrt(fraction),
         )  # fmt: skip
 
-    def dominant_source(self, i: int) -> UncertaintySource | None:
-        """The source that moves the change of fat mass up to point ``i`` most (one person)."""
-        change = self.states[i].fat_kg - self.states[0].fat_kg
+    def fat_effects(self, until: int) -> dict[UncertaintySource, Number]:
+        """How far each source, moved by one SD, moves the change of fat mass up to a node [kg]."""
+        node = self.nodes.index(until)
+        change = self.states[until].fat_kg - self.states[0].fat_kg
+        return {run.source: run.states[node].fat_kg - run.states[0].fat_kg - change for run in self.moved}
 
-        def effect(run: Moved) -> float:
-            return abs(float(run.states[i].fat_kg - run.states[0].fat_kg - change))
-
-        return max(self.moved, key=effect).source if self.moved else None
+    def dominant_source(self, until: int) -> UncertaintySource | None:
+        """The source that moves the change of fat mass up to a node most (one person)."""
+        effects = self.fat_effects(until)
+        return max(effects, key=lambda source: abs(float(effects[source]))) if effects else None
 
 
 def _values(model: BodyModel, state: BodyState) -> tuple[Number, Number, Number, Number, Number]:
@@ -265,8 +289,10 @@ def start_body(
     return model, state
 
 
-def _path(model: BodyModel, state: BodyState, plan: list[Stretch], scale: float, ops: Elementwise) -> list[BodyState]:
-    states = []
+def _path(
+    model: BodyModel, state: BodyState, plan: list[Stretch], ops: Elementwise, scale: float = 1.0
+) -> list[BodyState]:
+    states = [state]
     for diet, lengths in plan:
         if scale != 1.0:
             eaten = diet._replace(
@@ -274,10 +300,31 @@ def _path(model: BodyModel, state: BodyState, plan: list[Stretch], scale: float,
             )
         else:
             eaten = diet
-        path = walk(model, state, eaten, lengths, ops)
-        states.extend(path)
-        state = path[-1]
+        states += walk(model, states[-1], eaten, lengths, ops)
     return states
+
+
+_FIRST_NODE_DAYS = 7.0  # after a change of diet, when carried mass moves
+_NODE_DAYS = 28.0
+
+
+def _coarse(plan: list[Stretch]) -> tuple[list[Stretch], list[int]]:
+    """The plan in longer steps, and the indices of the fine points at which they end."""
+    coarse, nodes, point = [], [0], 0
+    for diet, lengths in plan:
+        steps: list[float] = []
+        open_days = 0.0
+        for k, days in enumerate(lengths):
+            open_days += days
+            limit = _NODE_DAYS if steps else _FIRST_NODE_DAYS
+            is_last = k == len(lengths) - 1
+            if is_last or open_days + lengths[k + 1] > limit:
+                steps.append(open_days)
+                nodes.append(point + k + 1)
+                open_days = 0.0
+        point += len(lengths)
+        coarse.append(Stretch(diet, tuple(steps)))
+    return coarse, nodes
 
 
 # Sources that need a run of their own; carried mass is a multiple of the nominal path, noise is added last.
@@ -309,17 +356,18 @@ def forecast(
     """The path of ``body`` through ``plan``, with one moved run for each source.
 
     Args: ``plan`` stretches in order, steps of 0.25-14 days. ``sources`` carried into the intervals.
-    Returns: a state at the start and after each step; ``Forecast.spread`` gives standard deviations.
+    Returns: a state at the start and after each step; ``Forecast.spreads`` gives standard deviations.
     """
     model, state = start_body(body, None, ops)
-    states = [state, *_path(model, state, plan, 1.0, ops)]
+    coarse, nodes = _coarse(plan)
     moved = []
     for source in _RUN_SOURCES:
         if source in sources:
             other_model, other = start_body(body, source, ops)
             scale = 1.0 + ADHERENCE_SPREAD if source is UncertaintySource.ADHERENCE else 1.0
-            moved.append(Moved(source, other_model, [other, *_path(other_model, other, plan, scale, ops)]))
-    return Forecast(model, states, moved, CARRIED_SPREAD if UncertaintySource.CARRIED_MASS in sources else 0.0)
+            moved.append(Moved(source, other_model, _path(other_model, other, coarse, ops, scale)))
+    carried_spread = CARRIED_SPREAD if UncertaintySource.CARRIED_MASS in sources else 0.0
+    return Forecast(model, _path(model, state, plan, ops), nodes, moved, carried_spread, ops)
 
 
 def stored_kcal(before: BodyState, after: BodyState) -> Number:

@@ -4,6 +4,7 @@ Given fat, the weeks are found; given weeks, the fat; given both, the deficit. W
 answered with the nearest on each axis.
 """
 
+from collections.abc import Callable
 from datetime import date, timedelta
 from typing import NamedTuple
 
@@ -16,6 +17,7 @@ from .energy_balance import (
     BodyModel,
     BodyState,
     Diet,
+    advance,
     current_maintenance_kcal,
     walk,
 )
@@ -262,12 +264,19 @@ class _Cut:
             state = part[-1]
         return states
 
+    def end(self, deficit_kcal: float, weeks: int) -> BodyState:
+        """The body at the end, in long steps (within a few grams of ``path``): for searching."""
+        state = self.state
+        for macros, n in self.stretches(deficit_kcal, weeks):
+            state = advance(self.model, state, as_diet(macros, self.subject.weight_kg), 7.0 * n, step_days=21.0)
+        return state
+
     def fat_loss(self, deficit_kcal: float, weeks: int) -> float:
-        return float(self.state.fat_kg - self.path(deficit_kcal, weeks)[-1].fat_kg)
+        return float(self.state.fat_kg - self.end(deficit_kcal, weeks).fat_kg)
 
     def breaks(self, deficit_kcal: float, weeks: int) -> str | None:
         """The rule of the whole path that this deficit would break."""
-        end = self.path(deficit_kcal, weeks)[-1]
+        end = self.end(deficit_kcal, weeks)
         if end.fat_kg / end.weight_kg < rails.stricter(rails.FAT_FRACTION_FLOOR, self.subject.sex):
             return rails.BODY_FAT
         if self.loss_share(end, weeks) > rails.LOSS_LIMIT:
@@ -285,7 +294,7 @@ class _Cut:
         if rule is None:
             return strictest
         low, high = 0.0, strictest.deficit_kcal
-        while high - low > 2.0:
+        while high - low > 5.0:
             middle = 0.5 * (low + high)
             broken = self.breaks(middle, weeks)
             if broken is None:
@@ -297,14 +306,8 @@ class _Cut:
 
     def deficit_for(self, fat_loss_kg: float, weeks: int) -> float:
         """The deficit that loses this fat in these weeks, whatever the rails say [kcal/d]."""
-        low, high = 0.0, 0.9 * self.subject.maintenance_kcal
-        while high - low > 2.0:
-            middle = 0.5 * (low + high)
-            if self.fat_loss(middle, weeks) < fat_loss_kg:
-                low = middle
-            else:
-                high = middle
-        return high
+        highest = 0.9 * self.subject.maintenance_kcal
+        return _crossing(lambda deficit: self.fat_loss(deficit, weeks) - fat_loss_kg, 0.0, highest)
 
     def weeks_for(self, fat_loss_kg: float, deficit_kcal: float, at_most: int) -> int | None:
         """The fewest weeks that lose this fat at this deficit, if at most ``at_most`` do."""
@@ -313,6 +316,26 @@ class _Cut:
             if self.state.fat_kg - path[week - 1].fat_kg >= fat_loss_kg:
                 return week
         return None
+
+
+def _crossing(excess: Callable[[float], float], low: float, high: float) -> float:
+    """Where a rising, nearly linear function crosses zero, to about 2 kcal/d (the bound that is beyond it)."""
+    below, above = excess(low), excess(high)
+    if above < 0.0:
+        return high
+    for _ in range(12):
+        if high - low <= 2.0:
+            break
+        # The chord lands close; a kilocalorie beyond it brackets the crossing.
+        guess = low + (high - low) * min(1.0, max(0.0, -below / (above - below)))
+        for trial in (min(high, guess + 1.0), max(low, guess - 1.0)):
+            if low < trial < high:
+                value = excess(trial)
+                if value < 0.0:
+                    low, below = trial, value
+                else:
+                    high, above = trial, value
+    return high
 
 
 def as_diet(macros: Macronutrients, weight_kg: float) -> Diet:
@@ -503,10 +526,8 @@ def _surplus(
 
     found = rate(surplus)
     if found > limit:
-        low, high = 0.0, surplus
-        while high - low > 2.0:
-            middle = 0.5 * (low + high)
-            low, high = (middle, high) if rate(middle) <= limit else (low, middle)
+        # A step under the crossing keeps the rounded intakes under the ceiling too.
+        low = max(0.0, _crossing(lambda kcal: rate(kcal) - limit, 0.0, surplus) - 10.0)
         message = say("CAPPED_GAIN_RATE", surplus_kcal=low, percent=100 * limit)
         return low, [RailAction(rails.GAIN_RATE, "capped", limit, found, "of body mass a week", message)]
     warn_at = rails.GAIN_RATE_WARN_SHARE * limit
@@ -532,7 +553,7 @@ def _gain(
         intake = int(current_maintenance_kcal(model, state) + surplus_kcal) // 10 * 10
         macros = split_intake(intake, subject.weight_kg, PROTEIN_DEFAULT_GAIN, preference)
         rows += [macros] * n
-        state = walk(model, state, as_diet(macros, subject.weight_kg), (7.0,) * n)[-1]
+        state = advance(model, state, as_diet(macros, subject.weight_kg), 7.0 * n, step_days=28.0)
     return rows, state
 
 

@@ -5,7 +5,7 @@ from datetime import date, timedelta
 from steelyard.core import mini_cut
 from steelyard.core.assessment import Assessment, assess, body_of, general_cautions
 from steelyard.core.estimate import Estimate
-from steelyard.core.forecast import ALL_SOURCES, Forecast, UncertaintySource
+from steelyard.core.forecast import ALL_SOURCES, Forecast, Spread, UncertaintySource
 from steelyard.core.guard_rails import Subject
 from steelyard.core.mini_cut import MiniCutAim, Plan, PlannedPhase, ReturnAim
 from steelyard.core.person import Person
@@ -104,7 +104,8 @@ def _response(
     path = plan.forecast
     cautions = general_cautions(person, assessed)
     noise = UncertaintySource.DAILY_NOISE in (body.uncertainty_sources or ALL_SOURCES)
-    phases = [] if path is None else [_phase(phase, path, noise) for phase in plan.phases]
+    spreads = [] if path is None else path.spreads()
+    phases = [] if path is None else [_phase(phase, path, spreads, noise) for phase in plan.phases]
     dominant = None if path is None else path.dominant_source(plan.cut_weeks)
     nearest = plan.nearest
     return PlanResponse(
@@ -135,10 +136,10 @@ def _rounded(value: float | None, digits: int) -> float | None:
     return None if value is None else round(value, digits)
 
 
-def _phase(phase: PlannedPhase, path: Forecast, with_noise: bool) -> Phase:
+def _phase(phase: PlannedPhase, path: Forecast, spreads: list[Spread], with_noise: bool) -> Phase:
     last = phase.weeks[-1]
     first, end = path.states[phase.first], path.states[last.point]
-    sd = path.spread(last.point, since=phase.first)
+    sd = path.spread_of_change(phase.first, last.point)
     weight = Estimate(float(end.weight_kg - first.weight_kg), sd.weight_kg)
     return Phase(
         kind=phase.kind,
@@ -155,7 +156,7 @@ def _phase(phase: PlannedPhase, path: Forecast, with_noise: bool) -> Phase:
                 fat_g=week.intake.fat_g,
                 fibre_g=week.intake.fibre_g,
                 energy_balance_kcal=round(path.energy_balance_kcal(week.point), KCAL),
-                at_end=_point(week.start + timedelta(days=6), path, week.point, with_noise),
+                at_end=_point(week.start + timedelta(days=6), path, week.point, spreads[week.point], with_noise),
             )
             for i, week in enumerate(phase.weeks)
         ],
@@ -172,8 +173,8 @@ def _phase(phase: PlannedPhase, path: Forecast, with_noise: bool) -> Phase:
     )
 
 
-def _point(day: date, path: Forecast, i: int, with_noise: bool) -> ForecastPoint:
-    state, sd = path.states[i], path.spread(i)
+def _point(day: date, path: Forecast, i: int, sd: Spread, with_noise: bool) -> ForecastPoint:
+    state = path.states[i]
     weight = float(state.weight_kg)
     # The starting weight was itself a noisy reading, so its noise counts as well as that day's.
     noise = max(NOISE_FRACTION * weight, NOISE_FLOOR_KG) if with_noise else 0.0
