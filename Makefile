@@ -1,5 +1,6 @@
 # Everything here needs Python 3.11 or newer and make; `make` alone lists the targets.
 PYTHON ?= python3
+PORT ?= 8000
 PYTEST_ARGS ?=
 
 venv := .venv
@@ -17,7 +18,7 @@ help: ## List the targets
 	@awk 'BEGIN {FS = ":.*## "} /^[a-z-]+:.*## / {printf "  make %-10s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
 
 run: $(venv)/.run ## Start the service on loopback with SQLite, and print a development key
-	$(bin)/steelyard serve --development
+	$(bin)/steelyard serve --development --port $(PORT)
 
 demo: $(venv)/.dev ## An invented member end to end through the SDK, then stop
 	$(bin)/steelyard demo
@@ -40,7 +41,7 @@ format: $(venv)/.dev ## Rewrite the code in the project's style
 	$(bin)/ruff check --fix-only .
 	$(bin)/ruff format .
 
-contract: $(venv)/.dev ## Write the OpenAPI document from the code
+contract: $(venv)/.run ## Write the OpenAPI document and the list of problems from the code
 	$(bin)/steelyard contract
 
 sdk: contract ## Generate the SDK's client from the contract

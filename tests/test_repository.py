@@ -285,6 +285,20 @@ def test_make_prints_help_for_every_phony_target() -> None:
         assert f"make {target} " in result.stdout
 
 
+def test_make_targets_run_what_exists() -> None:
+    """Each script, module and subcommand that a recipe names is there."""
+    recipes = (ROOT / "Makefile").read_text()
+    scripts = set(re.findall(r"\$\(bin\)/python ([\w/]+\.py)", recipes))
+    modules = set(re.findall(r"\$\(bin\)/python -m (tests\.[\w.]+)", recipes))
+    paths = scripts | {module.replace(".", "/") + ".py" for module in modules}
+    assert not [path for path in paths if not (ROOT / path).is_file()]
+    subcommands = set(re.findall(r"\$\(bin\)/steelyard (\w+)", recipes))
+    assert subcommands
+    for subcommand in subcommands:
+        result = run(sys.executable, "-m", "steelyard", subcommand, "--help", PYTHONPATH=SERVICE)
+        assert result.returncode == 0, result.stderr
+
+
 @pytest.mark.parametrize("page", ["README.md", "DEVELOPERS.md", "CHANGELOG.md", "sdk/README.md"])
 def test_pages_name_only_make_targets_that_exist(page: str) -> None:
     named = set(re.findall(r"(?:`|^\s*\$?\s*)make ([a-z][a-z-]*)", (ROOT / page).read_text(), re.MULTILINE))
