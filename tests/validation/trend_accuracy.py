@@ -17,7 +17,17 @@ if __name__ == "__main__":
     sys.path.insert(0, str(Path(__file__).resolve().parents[2] / "service"))
 
 from steelyard.core.elementwise import arrays
-from steelyard.core.energy_balance import ADAPTATION_SHARE, THERMIC_SHARE, Diet, advance, calibrate
+from steelyard.core.energy_balance import (
+    ADAPTATION_SHARE,
+    FAT_UPKEEP,
+    GUT_CONTENT_KG,
+    LEAN_UPKEEP,
+    THERMIC_SHARE,
+    TRAINING_GAIN,
+    Diet,
+    advance,
+    calibrate,
+)
 from steelyard.core.estimate import Z80, Estimate
 from steelyard.core.log import DailyLog
 from steelyard.core.log_maintenance import fill_intake, prior_on_logging_scale
@@ -39,6 +49,7 @@ class Cell(NamedTuple):
     logging_ratio: float = 0.9
     jump_kg: float = 0.0  # step of water from day ``days // 2`` on
     missing: float = 0.2
+    differs: bool = True  # people differ from the reader's body model by its own registered spreads
     weekly_tissue_loss_kg: float | None = None  # None: a deficit of 300-700 kcal/d as the person sees it
 
 
@@ -67,10 +78,14 @@ def simulate(cell: Cell, people: int, seed: int) -> People:
     ratio = cell.logging_ratio
     settings: dict[str, Any] = {"resting_kcal": resting, "experience_years": years, "training_dose": 1.0, "ops": OPS}
     model, state = calibrate(weight_kg=weight, fat_kg=fat, maintenance_kcal=maintenance, **settings)
+    draws = normal((5, people)) * (1.0 if cell.differs else 0.0)
     model = model._replace(
-        partition_scale=np.clip(1.0 + 0.3 * normal(people), 0.3, 2.0),
-        gut_kg=np.clip(1.0 + 0.4 * normal(people), 0.2, 2.0),
+        partition_scale=np.clip(1.0 + 0.3 * draws[0], 0.3, 2.0),
+        gut_kg=np.clip(GUT_CONTENT_KG + 0.5 * draws[1], 0.2, 2.0),
+        adaptation_share=np.clip(ADAPTATION_SHARE + 0.10 * draws[2], 0.0, 0.35),
+        training_gain=TRAINING_GAIN * np.clip(1.0 + 0.5 * draws[3], 0.1, 2.0),
     )
+    fat_as_told = fat + weight * np.clip(0.035 * draws[4], -0.06, 0.06)
     if cell.weekly_tissue_loss_kg is None:
         deficit = rng.uniform(300.0, 700.0, people)
         plan = told - deficit
@@ -97,7 +112,7 @@ def simulate(cell: Cell, people: int, seed: int) -> People:
     ones, zeros = [np.ones(people)] * cell.days, [np.zeros(people)] * cell.days
     log = DailyLog(0, weights, seen, ones, logged, ones, zeros, zeros)
     # The reader knows the stated body and the equations' estimate, not the person's own constants.
-    assumed, start = calibrate(weight_kg=weight, fat_kg=fat, maintenance_kcal=told, **settings)
+    assumed, start = calibrate(weight_kg=weight, fat_kg=fat_as_told, maintenance_kcal=told, **settings)
     usual = prior_on_logging_scale(prior).mean
     body = tissue_model(
         assumed, start, 1.8, intake_kcal=fill_intake(log, usual, OPS).intake_kcal, usual_intake_kcal=usual, ops=OPS
@@ -108,9 +123,7 @@ def simulate(cell: Cell, people: int, seed: int) -> People:
 
 def settled_maintenance(model: Any, state: Any) -> Array:
     """Intake at which tissue is steady at ``state`` once adaptation has followed intake there."""
-    share = THERMIC_SHARE + ADAPTATION_SHARE
-    from steelyard.core.energy_balance import FAT_UPKEEP, LEAN_UPKEEP
-
+    share = THERMIC_SHARE + model.adaptation_share
     fixed = (
         model.offset_kcal
         + FAT_UPKEEP * state.fat_kg

@@ -204,9 +204,7 @@ def _middle(values: list[float]) -> float:
     return sorted(values)[len(values) // 2]
 
 
-def _believable(
-    given: float, expected: float, day: int, days_since: int, index: int, notes: list[Message]
-) -> float:
+def _believable(given: float, expected: float, day: int, days_since: int, index: int, notes: list[Message]) -> float:
     """``given`` in kilograms, repaired where another unit explains it."""
     for factor in (1.0 / POUNDS_PER_KG, POUNDS_PER_KG):
         if abs(given * factor / expected - 1.0) < UNIT_TOLERANCE:

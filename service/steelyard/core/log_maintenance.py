@@ -18,15 +18,16 @@ from .weight_filter import DailySeries, Filtered, FilterSettings, Path, Start, c
 from .weight_noise import Noise, learn_noise, prior_noise
 
 LOGGING_RATIO = constant(
-    "logging_ratio", 0.90, unit="1", standard_deviation=0.10, basis=Basis.JUDGEMENT,
+    "logging_ratio", 0.90, unit="1", standard_deviation=0.05, basis=Basis.JUDGEMENT,
     summary="Logged over eaten energy of someone who keeps a log, before their log says otherwise (under-"
     "reporting of 10-30 % is usual; people who weigh their food are at the low end)",
 )  # fmt: skip
 LOGGING_RATIO_SD = constant(
-    "logging_ratio_sd", 0.10, unit="1", basis=Basis.JUDGEMENT, summary="Spread of the logging ratio between people"
+    "logging_ratio_sd", 0.05, unit="1", basis=Basis.JUDGEMENT,
+    summary="Spread of the logging ratio between people who keep a log",
 )
 LOGGING_ERROR = constant(
-    "logging_error", 0.08, unit="1", basis=Basis.JUDGEMENT,
+    "logging_error", 0.05, unit="1", basis=Basis.JUDGEMENT,
     summary="Random error of a logged day, as a fraction of intake, beside the constant ratio",
 )  # fmt: skip
 INTAKE_VARIATION = constant(
@@ -43,8 +44,8 @@ HABIT_DAYS = constant(
     summary="Memory of the running habit that stands in for days without a log",
 )  # fmt: skip
 MAINTENANCE_DRIFT = constant(
-    "maintenance_drift", 10.0, unit="kcal/d per root day", basis=Basis.JUDGEMENT,
-    summary="Random drift of maintenance beside its change with tissue (53 kcal/d over four weeks)",
+    "maintenance_drift", 6.0, unit="kcal/d per root day", basis=Basis.JUDGEMENT,
+    summary="Random drift of maintenance beside its change with tissue (32 kcal/d over four weeks)",
 )  # fmt: skip
 START_SD_KG = constant(
     "tissue_start_sd", 5.0, unit="kg", basis=Basis.JUDGEMENT,
@@ -160,7 +161,9 @@ def fit_log(
     turns = [day for day in RELEARN_DAYS if day <= days]
     noises = [noise]
     if turns:
-        noises += learn_noise(_detrended(series, scaled.mean, rho, tissue.growth_kg_per_day), log.is_weighed, noise, turns, ops)
+        noises += learn_noise(
+            _detrended(series, scaled.mean, rho, tissue.growth_kg_per_day), log.is_weighed, noise, turns, ops
+        )
     logged_until = 0.0 * scaled.mean
     counted = 0
     segments: list[Segment] = []
@@ -219,9 +222,7 @@ def _first_weight(log: DailyLog, ops: Elementwise) -> Number:
     return weight
 
 
-def _detrended(
-    series: DailySeries, maintenance_kcal: Number, rho: Number, growth_kg_per_day: Number
-) -> list[Number]:
+def _detrended(series: DailySeries, maintenance_kcal: Number, rho: Number, growth_kg_per_day: Number) -> list[Number]:
     """Weight less the path of tissue and carried mass that the prior expects."""
     g = 1.0 / rho
     level = maintenance_kcal - growth_kg_per_day * rho
@@ -283,9 +284,7 @@ def maintenance_from_fit(fit: LogFit, physical_prior: Estimate) -> LogMaintenanc
             physical_prior.mean + of_physical * surprise,
             (physical_prior.sd**2 - of_physical**2 * shrink) ** 0.5,
         ),
-        Estimate(
-            LOGGING_RATIO + of_ratio * surprise, (LOGGING_RATIO_SD**2 - of_ratio**2 * shrink) ** 0.5
-        ),
+        Estimate(LOGGING_RATIO + of_ratio * surprise, (LOGGING_RATIO_SD**2 - of_ratio**2 * shrink) ** 0.5),
         1.0 - log_share,
         log_share,
     )

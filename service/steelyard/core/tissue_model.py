@@ -19,9 +19,9 @@ from .energy_balance import (
 from .evidence import Basis, constant
 
 RHO_SPREAD = constant(
-    "tissue_energy_spread", 0.10, unit="1", basis=Basis.JUDGEMENT,
+    "tissue_energy_spread", 0.07, unit="1", basis=Basis.JUDGEMENT,
     summary="SD between people of the effective energy of a kilogram of tissue, as a fraction: body-fat error, "
-    "partition and adaptation together",
+    "partition and adaptation together, as far as they act within some weeks",
 )  # fmt: skip
 GROWTH_SPREAD = constant(
     "training_growth_spread", 0.5, unit="1", basis=Basis.JUDGEMENT,
@@ -106,9 +106,7 @@ def tissue_model(
     )
 
 
-def acting_intake(
-    intake_kcal: Sequence[Number], settled_kcal: Number, adaptation_gain: Number
-) -> list[Number]:
+def acting_intake(intake_kcal: Sequence[Number], settled_kcal: Number, adaptation_gain: Number) -> list[Number]:
     """Intake as tissue feels it while adaptation lags behind: more after a rise, less after a cut [kcal/d].
 
     Adaptation follows intake with its time constant from ``settled_kcal`` on (Hall 2011).

@@ -115,9 +115,7 @@ def rate_within(rate: Estimate, limit_kg: float) -> float:
     sources=("hall_chow_2011",),
     valid_range="adults with dated weighings",
 )
-def read_trend(
-    log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elementwise = FLOATS
-) -> Trend:
+def read_trend(log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elementwise = FLOATS) -> Trend:
     """Read a cleaned log.
 
     Args: ``prior``: maintenance by the equations on the physical scale; ``tissue``: see ``TissueModel``. Floats,
@@ -190,16 +188,16 @@ def _extend(
     widened, relative2 = prior_variance / kept, fit.relative_rho_sd**2
     growth, growth2 = 7.0 * fit.growth_kg_per_day, fit.growth_sd_kcal**2
     kept2 = kept * kept
-    for day, (mean, variance) in enumerate(
-        zip(path.maintenance, path.maintenance_variance, strict=True), start=first
-    ):
+    for day, (mean, variance) in enumerate(zip(path.maintenance, path.maintenance_variance, strict=True), start=first):
         gap = means[day] - mean
         view.weekly_rate_kg.append(weekly * gap + growth)
         view.weekly_rate_sd_kg.append(weekly * sqrt(variance))
         # As ``posterior_maintenance``, inlined for speed; a test holds them together.
         from_log = 1.0 - variance / widened
         view.maintenance_kcal.append(prior_mean + kept * (mean - prior_mean))
-        view.maintenance_sd_kcal.append(sqrt(kept2 * variance + unlogged + (gap * gap * relative2 + growth2) * from_log * from_log))
+        view.maintenance_sd_kcal.append(
+            sqrt(kept2 * variance + unlogged + (gap * gap * relative2 + growth2) * from_log * from_log)
+        )
 
 
 def _jumps(fit: LogFit, smooth: Path) -> list[tuple[int, Number]]:

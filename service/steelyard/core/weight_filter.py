@@ -367,9 +367,7 @@ def causal_path(filtered: Filtered, series: DailySeries, first: int = 0) -> Path
     return Path(level, level_variance, tissue, maintenance, maintenance_variance, [], [], [])
 
 
-def smooth_weights(
-    filtered: Filtered, series: DailySeries, *, covary_with_last: bool = False
-) -> Path:
+def smooth_weights(filtered: Filtered, series: DailySeries, *, covary_with_last: bool = False) -> Path:
     """Backward pass: each day in the light of the whole log.
 
     With ``covary_with_last`` also how tissue covaries with its value on the last day, for errors of changes.

@@ -22,16 +22,21 @@ NOISE_FLOOR_KG = constant(
     summary="Least SD of scale weight from day to day",
 )  # fmt: skip
 NOISE_AUTOCORRELATION = constant(
-    "weight_noise_autocorrelation", 0.25, unit="1", standard_deviation=0.2, basis=Basis.FROM_MEMORY,
-    summary="Correlation of the noise of weighings a day apart, before the log says otherwise (0.2-0.5)",
+    "weight_noise_autocorrelation", 0.15, unit="1", standard_deviation=0.2, basis=Basis.FROM_MEMORY,
+    summary="Correlation of the noise of weighings a day apart, before the log says otherwise",
 )  # fmt: skip
 NOISE_AUTOCORRELATION_LIMIT = constant(
     "weight_noise_autocorrelation_limit", 0.6, unit="1", basis=Basis.JUDGEMENT,
     summary="Largest correlation that a log can argue for",
 )  # fmt: skip
 NOISE_PRIOR_PAIRS = constant(
-    "weight_noise_prior_pairs", 6.0, unit="pairs", basis=Basis.JUDGEMENT,
-    summary="How many pairs of weighings the prior noise is worth",
+    "weight_noise_prior_pairs", 3.0, unit="pairs", basis=Basis.JUDGEMENT,
+    summary="How many pairs of weighings the prior variance is worth: 2 / (relative SD of a variance)^2 with an SD "
+    "of the noise of 36 % between people gives four, rounded down for people unlike those studied",
+)  # fmt: skip
+NOISE_PRIOR_PAIRS_CORRELATION = constant(
+    "weight_noise_prior_pairs_correlation", 20.0, unit="pairs", basis=Basis.JUDGEMENT,
+    summary="How many pairs of weighings the prior correlation is worth: about 1 / SD^2 with an SD of 0.2",
 )  # fmt: skip
 NOISE_CAP = constant(
     "weight_noise_cap", 7.0, unit="1", basis=Basis.JUDGEMENT,
@@ -56,7 +61,7 @@ def prior_noise(weight_kg: Number, ops: Elementwise = FLOATS) -> Noise:
     summary="Noise of scale weight from the differences of weighings one and two days apart",
     formula=(
         "half mean square of difference at lag 1 = variance x (1 - r), at lag 2 = variance x (1 - r2); prior worth "
-        f"{NOISE_PRIOR_PAIRS:g} pairs; squares capped at {NOISE_CAP:g} times their mean; 0 <= r <= "
+        f"{NOISE_PRIOR_PAIRS:g} pairs ({NOISE_PRIOR_PAIRS_CORRELATION:g} for r); squares capped at {NOISE_CAP:g} times their mean; 0 <= r <= "
         f"{NOISE_AUTOCORRELATION_LIMIT:g}"
     ),
     kind=Kind.MODEL,
@@ -109,7 +114,9 @@ def learn_noise(
         upto = wanted
         gamma_one, gamma_two = one / ones, two / twos
         # gamma_two / gamma_one = 1 + r
-        r = ops.minimum(ops.maximum(gamma_two / gamma_one - 1.0, 0.0), NOISE_AUTOCORRELATION_LIMIT)
+        worth = NOISE_PRIOR_PAIRS_CORRELATION
+        r = (ones * (gamma_two / gamma_one - 1.0) + worth * prior.autocorrelation) / (ones + worth)
+        r = ops.minimum(ops.maximum(r, 0.0), NOISE_AUTOCORRELATION_LIMIT)
         # Both lags say something about the variance.
         learnt.append(Noise(0.5 * (gamma_one / (1.0 - r) + gamma_two / (1.0 - r * r)), r))
     return learnt
