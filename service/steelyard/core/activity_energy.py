@@ -86,9 +86,7 @@ def session_kcal(
 @equation(
     "step_energy",
     summary="Net energy of walking from steps, on the person's own resting rate",
-    formula=(
-        f"({WALKING_SLOW_MET:g} − 1) REE / 24 × steps a day / ({STEPS_PER_MINUTE:g} steps/min × 60 min/h) kcal/d"
-    ),
+    formula=(f"({WALKING_SLOW_MET:g} − 1) REE / 24 × steps a day / ({STEPS_PER_MINUTE:g} steps/min × 60 min/h) kcal/d"),
     basis=Basis.FROM_MEMORY,
     sources=("tudor_locke_2018", "herrmann_2024", "byrne_2005"),
 )

@@ -209,8 +209,7 @@ source(
 )
 source(
     "hall_2007",
-    "Hall KD. Body fat and fat-free mass inter-relationships: Forbes's theory revisited. "
-    "Br J Nutr 2007;97:1059-63",
+    "Hall KD. Body fat and fat-free mass inter-relationships: Forbes's theory revisited. Br J Nutr 2007;97:1059-63",
     "10.1017/S0007114507691946",
 )
 source(
@@ -269,8 +268,7 @@ source(
 # --- rates, targets and screening -----------------------------------------------------------------------
 source(
     "alpert_2005",
-    "Alpert SS. A limit on the energy transfer rate from the human fat store in hypophagia. "
-    "J Theor Biol 2005;233:1-13",
+    "Alpert SS. A limit on the energy transfer rate from the human fat store in hypophagia. J Theor Biol 2005;233:1-13",
     "10.1016/j.jtbi.2004.08.029",
 )
 source(

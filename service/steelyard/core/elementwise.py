@@ -38,6 +38,6 @@ FLOATS = Elementwise(math.exp, math.log, math.sqrt, math.tanh, max, min, _where)
 
 def arrays() -> Elementwise:
     """The same functions over numpy arrays."""
-    import numpy as np  # noqa: PLC0415 - kept off the start-up and request path
+    import numpy as np
 
     return Elementwise(np.exp, np.log, np.sqrt, np.tanh, np.maximum, np.minimum, np.where)

@@ -4,28 +4,25 @@ Given fat, the weeks are found; given weeks, the fat; given both, the deficit. W
 answered with the nearest on each axis.
 """
 
-from collections.abc import Callable
 from datetime import date, timedelta
 from typing import NamedTuple
 
 import msgspec
 
 from . import guard_rails as rails
+from . import rail_table as table
 from .energy_balance import (
     CARRIED_IDS,
     MODEL_IDS,
     BodyModel,
     BodyState,
-    Diet,
     advance,
     current_maintenance_kcal,
     walk,
 )
-from .evidence import Basis, constant
 from .forecast import FORECAST_IDS, Body, Forecast, Stretch, UncertaintySource, forecast, start_body
 from .guard_rails import RailAction, Subject
 from .macronutrients import (
-    CARBOHYDRATE_KCAL_PER_G,
     FAT_KCAL_PER_G,
     MACRONUTRIENT_IDS,
     PROTEIN_DEFAULT_DEFICIT,
@@ -35,140 +32,25 @@ from .macronutrients import (
     Macronutrients,
     split_intake,
 )
-from .message import Message, say, template
-from .person import Sex, TrainingStatus
+from .message import Message, say
+from .phase_defaults import (
+    DEFAULT_WEEKS,
+    EASING_SHARE,
+    GAIN_RESET_WEEKS,
+    LEAST_DEFICIT,
+    LEAST_WEEKS,
+    MOST_WEEKS,
+    STATIC_KCAL_PER_KG,
+    SURPLUS_DEFAULT,
+)
+from .phases import PlannedPhase, PlannedWeek, as_diet, explain_cut, explain_gain, explain_maintenance
 from .screening import Condition
-
-LEAST_WEEKS = int(
-    constant("mini_cut_weeks_least", 2, unit="weeks", summary="Shortest mini-cut", basis=Basis.COMMON_PRACTICE)
-)
-MOST_WEEKS = int(
-    constant("mini_cut_weeks_most", 6, unit="weeks", summary="Longest mini-cut", basis=Basis.COMMON_PRACTICE)
-)
-DEFAULT_WEEKS = int(
-    constant(
-        "mini_cut_weeks_default",
-        4,
-        unit="weeks",
-        summary="Length of a mini-cut when neither fat nor weeks are given: the middle of 2-6",
-        basis=Basis.COMMON_PRACTICE,
-    )
-)
-EASING_SHARE = constant(
-    "easing_in_share", 0.5, unit="1", summary="Share of the deficit in the easing-in weeks", basis=Basis.JUDGEMENT
-)
-SURPLUS_DEFAULT = {
-    TrainingStatus.UNTRAINED: constant(
-        "surplus_untrained", 300, unit="kcal/d", summary="Surplus by default", basis=Basis.COMMON_PRACTICE
-    ),
-    TrainingStatus.NOVICE: constant(
-        "surplus_novice",
-        400,
-        unit="kcal/d",
-        summary="Surplus by default, within 200-500 kcal/d",
-        basis=Basis.COMMON_PRACTICE,
-    ),
-    TrainingStatus.INTERMEDIATE: constant(
-        "surplus_intermediate",
-        250,
-        unit="kcal/d",
-        summary="Surplus by default, within 200-300 kcal/d",
-        basis=Basis.COMMON_PRACTICE,
-    ),
-    TrainingStatus.ADVANCED: constant(
-        "surplus_advanced",
-        200,
-        unit="kcal/d",
-        summary="Surplus by default, within 200-300 kcal/d",
-        basis=Basis.COMMON_PRACTICE,
-    ),
-}
-GAIN_RESET_WEEKS = int(
-    constant(
-        "gain_reset_weeks",
-        4,
-        unit="weeks",
-        summary="Weeks after which the intake of a gain is set anew for the changed body",
-        basis=Basis.JUDGEMENT,
-    )
-)
-FAT_CEILING = {
-    Sex.MALE: constant(
-        "fat_ceiling_male",
-        0.17,
-        unit="1",
-        summary="Body fat at which men aiming to look lean consider a mini-cut: the upper end of 15-17 %",
-        basis=Basis.COMMON_PRACTICE,
-    ),
-    Sex.FEMALE: constant(
-        "fat_ceiling_female",
-        0.27,
-        unit="1",
-        summary="Body fat at which women aiming to look lean consider a mini-cut, by analogy: 25-27 %",
-        basis=Basis.JUDGEMENT,
-    ),
-}
-STATIC_KCAL_PER_KG = constant(
-    "static_rule", 7700.0, unit="kcal/kg", summary="Energy of adipose tissue, used by the static rule for comparison",
-    basis=Basis.FROM_MEMORY, sources=("hall_2008",),
-)  # fmt: skip
-COMMON_LOSS_KG_PER_WEEK = (
-    constant("common_loss_lower", 0.45, unit="kg/week", summary="Fat loss commonly quoted for a mini-cut, lower",
-             basis=Basis.COMMON_PRACTICE),
-    constant("common_loss_upper", 0.9, unit="kg/week", summary="Fat loss commonly quoted for a mini-cut, upper",
-             basis=Basis.COMMON_PRACTICE),
-)  # fmt: skip
-COMMON_FIRST_DROP_KG = (
-    constant("common_first_drop_lower", 1.4, unit="kg", summary="Scale drop of the first days commonly quoted, lower",
-             basis=Basis.COMMON_PRACTICE),
-    constant("common_first_drop_upper", 1.8, unit="kg", summary="Scale drop of the first days commonly quoted, upper",
-             basis=Basis.COMMON_PRACTICE),
-)  # fmt: skip
-LEAST_DEFICIT = constant(
-    "deficit_least", 100.0, unit="kcal/d", summary="Deficit below which a mini-cut is not worth its cost",
-    basis=Basis.JUDGEMENT,
-)  # fmt: skip
+from .targets import crossing
 
 # A longer search only tells how long an ordinary cut would take.
 _SEARCH_WEEKS = 26
 
-template("DEFICIT_DEFAULT", "The deficit starts at {deficit_kcal:.0f} kcal/d, the usual size for a mini-cut.")
-template("DEFICIT_ASKED", "The deficit starts at the {deficit_kcal:.0f} kcal/d you asked for.")
-template("DEFICIT_SOLVED", "A deficit of {deficit_kcal:.0f} kcal/d at the start loses {fat_kg:.1f} kg of fat in "
-         "{weeks} weeks.")  # fmt: skip
-template("WEEKS_SOLVED", "{weeks} weeks are the fewest that lose {fat_kg:.1f} kg of fat at this deficit.")
-template("WEEKS_DEFAULT", "{weeks} weeks: the middle of the usual 2 to 6.")
-template("FAT_SOLVED", "{fat_kg:.1f} kg of fat is what {weeks} weeks at this deficit are expected to lose.")
-template("SHRINKING_DEFICIT", "The intake stays fixed while expenditure falls, so the deficit of {first_kcal:.0f} "
-         "kcal/d in the first week is {last_kcal:.0f} in the last.")  # fmt: skip
-template("PROTEIN_WHY", "Protein of {protein_g_per_kg:.1f} g/kg with resistance training spares lean tissue in a "
-         "deficit.")  # fmt: skip
-template("NO_TRAINING", "Without resistance training more of the loss is lean: two or more sessions a week are the "
-         "cheapest protection there is.")  # fmt: skip
-template("EASING_IN", "The first {weeks} week(s) run at half the deficit: easier on hunger, slower by about as much.")
-template("MAINTENANCE_WHY", "Maintenance is {maintenance_kcal:.0f} kcal/d after the cut, {lower_kcal:.0f} below where "
-         "it began: a smaller body that has adapted.")  # fmt: skip
-template("REBOUND", "The scale is expected to rise by about {carried_kg:.1f} kg as glycogen, water and food return. "
-         "That is not fat.")  # fmt: skip
-template("SURPLUS_WHY", "A surplus of {surplus_kcal:.0f} kcal/d suits this training experience; the intake is set "
-         "anew every {weeks} weeks.")  # fmt: skip
-template("GAIN_RATE_EXPECTED", "Expect to gain about {percent_per_month:.1f} % of body mass a month, {lean_share:.0f} "
-         "% of it lean tissue.")  # fmt: skip
-template("CEILING_REACHED", "Body fat is expected to reach {fat_percent:g} % around {date}.")
-template("CEILING_NOT_REACHED", "Body fat is not expected to reach {fat_percent:g} % within these weeks.")
-template("END_AT_TARGET", "End once the trend shows {fat_kg:.1f} kg of fat lost, even before the last week.")
-template("END_AT_LIMIT", "End after {weeks} weeks at the latest, target or not: longer is an ordinary cut.")
-template("END_ON_SIGNS", "End early on falling strength in two sessions running, poor sleep, low mood, binge eating "
-         "or, for women, a missed period.")  # fmt: skip
-template("END_ON_FAST_LOSS", "Raise the intake if weight falls faster than {percent:g} % a week over two weeks, once "
-         "the first week's water has settled.")  # fmt: skip
-template("TRAIN_IN_DEFICIT", "Keep the loads up; when recovery suffers reduce the number of sets first.")
-template("TRAIN_IN_GAIN", "Add load or repetitions before adding sets; the surplus is there to be trained with.")
-template("WEIGH_DAILY", "Weigh daily under the same conditions and judge weekly means.")
-template("INFEASIBLE", "No safe plan does what was asked; `nearest` says what would on each axis.")
-template("NO_SAFE_DEFICIT", "The rule `{rule}` ({why}) leaves no room for a useful deficit.")
-
-METHOD_IDS = (*MODEL_IDS, *CARRIED_IDS, *FORECAST_IDS, *MACRONUTRIENT_IDS, *rails.RAIL_IDS)
+METHOD_IDS = (*MODEL_IDS, *CARRIED_IDS, *FORECAST_IDS, *MACRONUTRIENT_IDS, *table.RAIL_IDS)
 
 
 class MiniCutAim(msgspec.Struct, frozen=True, kw_only=True):
@@ -189,26 +71,6 @@ class ReturnAim(msgspec.Struct, frozen=True, kw_only=True):
     gain_weeks: int = 12
     surplus_kcal: float | None = None
     fat_ceiling: float | None = None
-
-
-class PlannedWeek(NamedTuple):
-    """A week: its day's intake and the forecast point at its end."""
-
-    start: date
-    intake: Macronutrients
-    point: int
-
-
-class PlannedPhase(NamedTuple):
-    """A phase: forecast points ``first`` (its start) to the point of its last week."""
-
-    kind: str
-    first: int
-    weeks: list[PlannedWeek]
-    reasons: list[Message]
-    ends_early_when: list[Message]
-    guidance: list[Message]
-    cautions: list[Message]
 
 
 class Nearest(NamedTuple):
@@ -277,10 +139,10 @@ class _Cut:
     def breaks(self, deficit_kcal: float, weeks: int) -> str | None:
         """The rule of the whole path that this deficit would break."""
         end = self.end(deficit_kcal, weeks)
-        if end.fat_kg / end.weight_kg < rails.stricter(rails.FAT_FRACTION_FLOOR, self.subject.sex):
-            return rails.BODY_FAT
-        if self.loss_share(end, weeks) > rails.LOSS_LIMIT:
-            return rails.LOSS
+        if end.fat_kg / end.weight_kg < rails.stricter(table.FAT_FRACTION_FLOOR, self.subject.sex):
+            return table.BODY_FAT
+        if self.loss_share(end, weeks) > table.LOSS_LIMIT:
+            return table.LOSS
         return None
 
     def loss_share(self, end: BodyState, weeks: int) -> float:
@@ -301,13 +163,13 @@ class _Cut:
                 low = middle
             else:
                 rule, high = broken, middle
-        why = "end body fat" if rule == rails.BODY_FAT else f"tissue loss of {rails.LOSS_LIMIT:.0%} a week"
+        why = "end body fat" if rule == table.BODY_FAT else f"tissue loss of {table.LOSS_LIMIT:.0%} a week"
         return rails.DeficitLimit(rule, low, why)
 
     def deficit_for(self, fat_loss_kg: float, weeks: int) -> float:
         """The deficit that loses this fat in these weeks, whatever the rails say [kcal/d]."""
         highest = 0.9 * self.subject.maintenance_kcal
-        return _crossing(lambda deficit: self.fat_loss(deficit, weeks) - fat_loss_kg, 0.0, highest)
+        return crossing(lambda deficit: self.fat_loss(deficit, weeks) - fat_loss_kg, 0.0, highest)
 
     def weeks_for(self, fat_loss_kg: float, deficit_kcal: float, at_most: int) -> int | None:
         """The fewest weeks that lose this fat at this deficit, if at most ``at_most`` do."""
@@ -316,33 +178,6 @@ class _Cut:
             if self.state.fat_kg - path[week - 1].fat_kg >= fat_loss_kg:
                 return week
         return None
-
-
-def _crossing(excess: Callable[[float], float], low: float, high: float) -> float:
-    """Where a rising, nearly linear function crosses zero, to about 2 kcal/d (the bound that is beyond it)."""
-    below, above = excess(low), excess(high)
-    if above < 0.0:
-        return high
-    for _ in range(12):
-        if high - low <= 2.0:
-            break
-        # The chord lands close; a kilocalorie beyond it brackets the crossing.
-        guess = low + (high - low) * min(1.0, max(0.0, -below / (above - below)))
-        for trial in (min(high, guess + 1.0), max(low, guess - 1.0)):
-            if low < trial < high:
-                value = excess(trial)
-                if value < 0.0:
-                    low, below = trial, value
-                else:
-                    high, above = trial, value
-    return high
-
-
-def as_diet(macros: Macronutrients, weight_kg: float) -> Diet:
-    """The model's diet for a day's macronutrients."""
-    return Diet(
-        float(macros.intake_kcal), CARBOHYDRATE_KCAL_PER_G * macros.carbohydrate_g, macros.protein_g / weight_kg
-    )
 
 
 def plan_mini_cut(
@@ -365,15 +200,15 @@ def plan_mini_cut(
     protein = aim.protein_g_per_kg if aim.protein_g_per_kg is not None else PROTEIN_DEFAULT_DEFICIT
     if protein < PROTEIN_FLOOR_DEFICIT:
         message = say("CAPPED_PROTEIN", limit=PROTEIN_FLOOR_DEFICIT)
-        actions.append(RailAction(rails.PROTEIN, "capped", PROTEIN_FLOOR_DEFICIT, protein, "g/kg/d", message))
+        actions.append(RailAction(table.PROTEIN, "capped", PROTEIN_FLOOR_DEFICIT, protein, "g/kg/d", message))
         protein = PROTEIN_FLOOR_DEFICIT
     screening = subject.screening
     if screening is not None and Condition.KIDNEY_DISEASE in screening.conditions:
-        actions.append(RailAction(rails.PROTEIN, "warned", None, protein, "g/kg/d", say("WARNED_KIDNEY_PROTEIN")))
+        actions.append(RailAction(table.PROTEIN, "warned", None, protein, "g/kg/d", say("WARNED_KIDNEY_PROTEIN")))
 
     limits = rails.deficit_limits(subject)
     if cuts_last_12_months is None:
-        history = rails.DeficitLimit(rails.CUT_HISTORY, rails.DEFAULT_DEFICIT, "cut history unknown")
+        history = rails.DeficitLimit(table.CUT_HISTORY, table.DEFAULT_DEFICIT, "cut history unknown")
         limits = sorted([*limits, history], key=lambda limit: limit.deficit_kcal)
     cut = _Cut(subject, body, aim, protein)
     solved = _solve(cut, aim, limits)
@@ -398,17 +233,17 @@ def _solve(cut: _Cut, aim: MiniCutAim, limits: list[rails.DeficitLimit]) -> _Sol
     length = aim.weeks if aim.weeks is not None else (MOST_WEEKS if fat is not None else DEFAULT_WEEKS)
     largest = cut.largest_deficit(length, limits)
     if largest.deficit_kcal < LEAST_DEFICIT:
-        action = rails.capped(largest, asked if asked is not None else rails.DEFAULT_DEFICIT)
+        action = rails.capped(largest, asked if asked is not None else table.DEFAULT_DEFICIT)
         why = say("NO_SAFE_DEFICIT", rule=largest.rule, why=largest.why)
         refused = RailAction(action.id, "refused", action.limit, action.observed, action.unit, why)
         return _Solved(Nearest(None, None, None), 0.0, 0, [why], [refused])
 
-    wanted = asked if asked is not None else rails.DEFAULT_DEFICIT
+    wanted = asked if asked is not None else table.DEFAULT_DEFICIT
     if fat is not None and aim.weeks is not None and asked is None:
         wanted = cut.deficit_for(fat, aim.weeks)
     elif fat is not None and asked is None and cut.weeks_for(fat, wanted, MOST_WEEKS) is None:
         # More fat than six weeks at the usual deficit lose: as brisk as is usual, but no brisker.
-        wanted = min(rails.BRISK_DEFICIT, cut.deficit_for(fat, MOST_WEEKS))
+        wanted = min(table.BRISK_DEFICIT, cut.deficit_for(fat, MOST_WEEKS))
     actions = [_capped_action(largest, wanted)] if wanted > largest.deficit_kcal else []
     deficit = min(wanted, largest.deficit_kcal)
 
@@ -434,13 +269,13 @@ def _solve(cut: _Cut, aim: MiniCutAim, limits: list[rails.DeficitLimit]) -> _Sol
             reasons = [say("WEEKS_SOLVED", weeks=weeks, fat_kg=fat)]
     if asked is not None and not actions:
         reasons.append(say("DEFICIT_ASKED", deficit_kcal=deficit))
-    elif wanted == rails.DEFAULT_DEFICIT and not actions:
+    elif wanted == table.DEFAULT_DEFICIT and not actions:
         reasons.append(say("DEFICIT_DEFAULT", deficit_kcal=deficit))
     return _Solved(None, deficit, weeks, reasons, actions)
 
 
 def _capped_action(limit: rails.DeficitLimit, asked_kcal: float) -> RailAction:
-    if limit.rule == rails.CUT_HISTORY:
+    if limit.rule == table.CUT_HISTORY:
         message = say("CAPPED_HISTORY_UNKNOWN", deficit_kcal=limit.deficit_kcal)
         return RailAction(limit.rule, "capped", limit.deficit_kcal, asked_kcal, "kcal/d", message)
     return rails.capped(limit, asked_kcal)
@@ -504,10 +339,18 @@ def _lay_out(
     cut_warnings = rails.warn_deficit(subject, full.intake_kcal, loss_share, end_fraction)
     cut_warnings += rails.warn_macronutrients(full.intake_kcal, FAT_KCAL_PER_G * full.fat_g, full.carbohydrate_g)
     actions += cut_warnings
-    _explain_cut(phases[0], cut, solved, path)
-    _explain_maintenance(phases[1], path, subject.maintenance_kcal - maintenance_after, maintenance_after)
+    explain_cut(
+        phases[0],
+        path,
+        reasons=solved.reasons,
+        protein_g_per_kg=cut.protein,
+        easing_in_weeks=cut.aim.easing_in_weeks,
+        training_dose=cut.model.training_dose,
+        fat_loss_kg=cut.aim.fat_loss_kg,
+    )
+    explain_maintenance(phases[1], path, subject.maintenance_kcal - maintenance_after, maintenance_after)
     if len(phases) == 3:
-        _explain_gain(phases[2], path, surplus, subject, then)
+        explain_gain(phases[2], path, surplus, subject.sex, then.fat_ceiling)
     return Plan(None, solved.deficit_kcal, phases, path, actions, solved.reasons, solved.weeks)
 
 
@@ -518,7 +361,7 @@ def _surplus(
     surplus = then.surplus_kcal if then.surplus_kcal is not None else SURPLUS_DEFAULT[subject.training_status]
     if not then.gain_weeks:
         return surplus, []
-    limit = rails.GAIN_RATE_LIMIT[subject.training_status]
+    limit = table.GAIN_RATE_LIMIT[subject.training_status]
 
     def rate(kcal: float) -> float:
         end = _gain(subject, model, state, kcal, then.gain_weeks, preference)[1]
@@ -527,13 +370,13 @@ def _surplus(
     found = rate(surplus)
     if found > limit:
         # A step under the crossing keeps the rounded intakes under the ceiling too.
-        low = max(0.0, _crossing(lambda kcal: rate(kcal) - limit, 0.0, surplus) - 10.0)
+        low = max(0.0, crossing(lambda kcal: rate(kcal) - limit, 0.0, surplus) - 10.0)
         message = say("CAPPED_GAIN_RATE", surplus_kcal=low, percent=100 * limit)
-        return low, [RailAction(rails.GAIN_RATE, "capped", limit, found, "of body mass a week", message)]
-    warn_at = rails.GAIN_RATE_WARN_SHARE * limit
+        return low, [RailAction(table.GAIN_RATE, "capped", limit, found, "of body mass a week", message)]
+    warn_at = table.GAIN_RATE_WARN_SHARE * limit
     if found > warn_at:
         message = say("WARNED_GAIN_RATE", percent=100 * found)
-        return surplus, [RailAction(rails.GAIN_RATE, "warned", warn_at, found, "of body mass a week", message)]
+        return surplus, [RailAction(table.GAIN_RATE, "warned", warn_at, found, "of body mass a week", message)]
     return surplus, []
 
 
@@ -555,61 +398,3 @@ def _gain(
         rows += [macros] * n
         state = advance(model, state, as_diet(macros, subject.weight_kg), 7.0 * n, step_days=28.0)
     return rows, state
-
-
-def _explain_cut(phase: PlannedPhase, cut: _Cut, solved: _Solved, path: Forecast) -> None:
-    last = len(phase.weeks)
-    phase.reasons.extend(solved.reasons)
-    phase.reasons.append(
-        say(
-            "SHRINKING_DEFICIT",
-            first_kcal=-float(path.energy_balance_kcal(1 + cut.aim.easing_in_weeks)),
-            last_kcal=-float(path.energy_balance_kcal(last)),
-        )
-    )
-    phase.reasons.append(say("PROTEIN_WHY", protein_g_per_kg=cut.protein))
-    if cut.aim.easing_in_weeks:
-        phase.reasons.append(say("EASING_IN", weeks=cut.aim.easing_in_weeks))
-    if cut.model.training_dose < 1.0:
-        phase.cautions.append(say("NO_TRAINING"))
-    fat = cut.aim.fat_loss_kg
-    if fat is None:
-        fat = float(path.states[0].fat_kg - path.states[last].fat_kg)
-    phase.ends_early_when.append(say("END_AT_TARGET", fat_kg=fat))
-    phase.ends_early_when.append(say("END_AT_LIMIT", weeks=last))
-    phase.ends_early_when.append(say("END_ON_SIGNS"))
-    phase.ends_early_when.append(say("END_ON_FAST_LOSS", percent=100 * rails.LOSS_LIMIT))
-    phase.guidance.append(say("TRAIN_IN_DEFICIT"))
-    phase.guidance.append(say("WEIGH_DAILY"))
-
-
-def _explain_maintenance(phase: PlannedPhase, path: Forecast, lower_kcal: float, maintenance_kcal: float) -> None:
-    end = phase.weeks[-1].point
-    carried = float(path.states[end].carried_kg - path.states[phase.first].carried_kg)
-    phase.reasons.append(say("MAINTENANCE_WHY", maintenance_kcal=maintenance_kcal, lower_kcal=lower_kcal))
-    phase.cautions.append(say("REBOUND", carried_kg=carried))
-    phase.guidance.append(say("WEIGH_DAILY"))
-
-
-def _explain_gain(phase: PlannedPhase, path: Forecast, surplus_kcal: float, subject: Subject, then: ReturnAim) -> None:
-    first, end = path.states[phase.first], path.states[phase.weeks[-1].point]
-    weeks = len(phase.weeks)
-    gained = float(end.tissue_kg - first.tissue_kg)
-    phase.reasons.append(say("SURPLUS_WHY", surplus_kcal=surplus_kcal, weeks=GAIN_RESET_WEEKS))
-    if gained > 0:
-        monthly = 100 * gained / float(first.weight_kg) * (365.25 / 12 / 7) / weeks
-        share = min(100.0, max(0.0, 100 * float(end.lean_kg - first.lean_kg) / gained))
-        phase.reasons.append(say("GAIN_RATE_EXPECTED", percent_per_month=monthly, lean_share=share))
-    ceiling = then.fat_ceiling
-    if ceiling is None:
-        # Where neither set fits, the lower one warns the earlier.
-        ceiling = min(FAT_CEILING.values()) if subject.sex is Sex.UNSPECIFIED else FAT_CEILING[subject.sex]
-    for week in phase.weeks:
-        state = path.states[week.point]
-        if state.fat_kg / state.weight_kg >= ceiling:
-            when = (week.start + timedelta(days=6)).isoformat()
-            phase.ends_early_when.append(say("CEILING_REACHED", fat_percent=round(100 * ceiling, 1), date=when))
-            break
-    else:
-        phase.ends_early_when.append(say("CEILING_NOT_REACHED", fat_percent=round(100 * ceiling, 1)))
-    phase.guidance.append(say("TRAIN_IN_GAIN"))

@@ -72,9 +72,7 @@ register(
 _NEEDS_FAT = template("EQUATION_NEEDS_BODY_FAT", "Needs a measured body fat; shown here with an estimated one.")
 _AGE = template("EQUATION_OTHER_AGE", "Made for ages {from_years} to {to_years}.")
 _TRAINED = template("EQUATION_FOR_TRAINED", "Made for people who train.")
-_EXPERIENCED = template(
-    "EQUATION_FOR_EXPERIENCED", "Made for muscular athletes, beyond the first year of training."
-)
+_EXPERIENCED = template("EQUATION_FOR_EXPERIENCED", "Made for muscular athletes, beyond the first year of training.")
 _UNTRAINED = template("EQUATION_FOR_UNTRAINED", "Made for people who do not train.")
 _SAME_AS = template("EQUATION_SAME_AS", "The same numbers as {equation}, counted once.")
 

@@ -87,9 +87,7 @@ TEN_HAAF_WEIGHT = define(
     LinearEquation(
         id="ten_haaf_weight",
         summary="Resting energy of athletes from mass, height and age (ten Haaf and Weijs)",
-        cells=(
-            Cell(terms=Terms(weight_kg=11.936, height_m=587.728, age_years=-8.129, male=191.027, constant=29.279)),
-        ),
+        cells=(Cell(terms=Terms(weight_kg=11.936, height_m=587.728, age_years=-8.129, male=191.027, constant=29.279)),),
         sources=("ten_haaf_2014",),
         age_from_years=18,
         age_to_years=35,

@@ -31,6 +31,7 @@ from steelyard.settings import Settings
 from steelyard.store.store import Store
 
 from .documents import document_routes
+from .forecasts import forecast_intake
 from .gate import Gate
 from .health import health_routes
 from .keyring import Keyring
@@ -43,7 +44,7 @@ from .request_id import stamp
 from .trends import read_trend
 from .usage import UsageCounter
 
-OPERATIONS: tuple[Operation, ...] = (estimate_maintenance, plan_phases, read_trend, list_methods)
+OPERATIONS: tuple[Operation, ...] = (estimate_maintenance, forecast_intake, plan_phases, read_trend, list_methods)
 
 
 def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS) -> Litestar:

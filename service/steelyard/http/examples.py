@@ -4,7 +4,9 @@ from datetime import date, timedelta
 
 from steelyard.core.person import ActivityLevel, BodyFatMethod, Sex, TrainingStatus
 from steelyard.core.screening import EatingDisorder
+from steelyard.core.targets import TargetQuantity
 
+from .schemas.forecasts import DateQuestion, ForecastRequest, IntakeQuestion, IntakeStretch, PathQuestion, Target
 from .schemas.log import IntakeEntry, Log, WeightEntry
 from .schemas.maintenance import MaintenanceRequest
 from .schemas.plans import CutHistory, MiniCut, PlanRequest, ReturnToGain
@@ -17,7 +19,7 @@ _LIFTER = Profile(
     height_cm=178,
     weight_kg=84.6,
     body_fat=BodyFat(fat_fraction=0.18, method=BodyFatMethod.SKINFOLDS),
-    activity=ActivityByLevel(level=ActivityLevel.MODERATE),
+    activity=ActivityByLevel(level=ActivityLevel.LIGHT),
     training=Training(status=TrainingStatus.INTERMEDIATE, resistance_sessions_per_week=4),
 )
 _OFFICE_LIFTER = Profile(
@@ -63,7 +65,7 @@ _LOG = Log(
         if w is not None
     ],
     intakes=[
-        IntakeEntry(date=_FIRST + timedelta(days=i), intake_kcal=2300 + 40 * (i % 7))
+        IntakeEntry(date=_FIRST + timedelta(days=i), intake_kcal=2850 + 40 * (i % 7))
         for i in range(len(_WANDER))
         if i % 6 != 5
     ],
@@ -84,6 +86,37 @@ PLAN_EXAMPLES = {
     ),
     "weeks": PlanRequest(
         profile=_OFFICE_LIFTER, screening=_CLEAR, start_date=date(2026, 3, 30), phase=MiniCut(weeks=4)
+    ),
+}
+FORECAST_EXAMPLES = {
+    "schedule": ForecastRequest(
+        profile=_LIFTER,
+        screening=_CLEAR,
+        start_date=date(2026, 3, 30),
+        question=PathQuestion(
+            schedule=[
+                IntakeStretch(weeks=4, intake_kcal=2800, protein_g_per_kg=2.0),
+                IntakeStretch(weeks=2, intake_kcal=3200),
+            ]
+        ),
+    ),
+    "intake_for_target": ForecastRequest(
+        profile=_LIFTER,
+        screening=_CLEAR,
+        start_date=date(2026, 3, 30),
+        question=IntakeQuestion(
+            target=Target(quantity=TargetQuantity.WEIGHT_KG, value=82.0),
+            by_date=date(2026, 5, 11),
+            protein_g_per_kg=2.0,
+        ),
+    ),
+    "date_for_target": ForecastRequest(
+        profile=_LIFTER,
+        screening=_CLEAR,
+        start_date=date(2026, 3, 30),
+        question=DateQuestion(
+            target=Target(quantity=TargetQuantity.FAT_FRACTION, value=0.165), intake_kcal=2800, protein_g_per_kg=2.0
+        ),
     ),
 }
 TREND_EXAMPLES = {"three_weeks": TrendRequest(profile=_LIFTER, log=_LOG)}

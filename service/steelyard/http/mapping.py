@@ -5,8 +5,9 @@ from typing import Any
 
 import msgspec
 
+from steelyard.core.assessment import Assessment
 from steelyard.core.estimate import Estimate
-from steelyard.core.guard_rails import RailAction
+from steelyard.core.guard_rails import RailAction, Subject
 from steelyard.core.log import IntakeDay, Log, Weighing
 from steelyard.core.message import Message
 from steelyard.core.person import ActivityWeek, BodyFatReading, Person, Session, Training
@@ -62,6 +63,24 @@ def screening(answers: profile_schema.Screening | None) -> Screening | None:
         conditions=tuple(answers.conditions),
         medicines=tuple(answers.medicines),
         clearance=Clearance(given_by=clearance.given_by, reason=clearance.reason) if clearance else None,
+    )
+
+
+def subject(
+    whose: Person, assessed: Assessment, maintenance: Estimate, answers: profile_schema.Screening | None
+) -> Subject:
+    """What the guard rails read of a person."""
+    return Subject(
+        sex=whose.sex,
+        age_years=whose.age_years,
+        height_cm=whose.height_cm,
+        weight_kg=whose.weight_kg,
+        fat_kg=assessed.fat.mean * whose.weight_kg,
+        maintenance_kcal=maintenance.mean,
+        resting_kcal=assessed.resting.mean,
+        exercise_kcal=assessed.total.exercise_kcal,
+        training_status=whose.training.status,
+        screening=screening(answers),
     )
 
 

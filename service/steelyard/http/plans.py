@@ -1,24 +1,23 @@
 """`POST /v1/plans`: the mini-cut and the return to a gain."""
 
-from datetime import date, timedelta
+from datetime import timedelta
 
-from steelyard.core import mini_cut
+from steelyard.core import mini_cut, phase_defaults
 from steelyard.core.assessment import Assessment, assess, body_of, general_cautions
 from steelyard.core.estimate import Estimate
 from steelyard.core.forecast import ALL_SOURCES, Forecast, Spread, UncertaintySource
-from steelyard.core.guard_rails import Subject
-from steelyard.core.mini_cut import MiniCutAim, Plan, PlannedPhase, ReturnAim
+from steelyard.core.mini_cut import MiniCutAim, Plan, ReturnAim
 from steelyard.core.person import Person
-from steelyard.core.weight_noise import NOISE_FLOOR_KG, NOISE_FRACTION
+from steelyard.core.phases import PlannedPhase
 
 from . import mapping
 from .examples import PLAN_EXAMPLES
 from .logs import check_dates, maintenance_for
 from .mapping import FRACTION, KCAL, KG, interval
 from .operations import computation
+from .points import forecast_point
 from .problems import CONTRADICTION, Unprocessable, fault
 from .schemas.plans import (
-    ForecastPoint,
     MiniCut,
     Nearest,
     Phase,
@@ -51,18 +50,7 @@ def plan_phases(body: PlanRequest) -> PlanResponse:
     person = mapping.person(body.profile)
     assessed = assess(person)
     maintenance = maintenance_for(body.maintenance, body.log, person, assessed)
-    subject = Subject(
-        sex=person.sex,
-        age_years=person.age_years,
-        height_cm=person.height_cm,
-        weight_kg=person.weight_kg,
-        fat_kg=assessed.fat.mean * person.weight_kg,
-        maintenance_kcal=maintenance.mean,
-        resting_kcal=assessed.resting.mean,
-        exercise_kcal=assessed.total.exercise_kcal,
-        training_status=person.training.status,
-        screening=mapping.screening(body.screening),
-    )
+    subject = mapping.subject(person, assessed, maintenance, body.screening)
     history, phase, after = body.cut_history, body.phase, body.return_to_gain
     plan = mini_cut.plan_mini_cut(
         subject,
@@ -86,7 +74,7 @@ def plan_phases(body: PlanRequest) -> PlanResponse:
         weeks_since_last_cut=history.weeks_since_last_cut if history else None,
         sources=ALL_SOURCES if body.uncertainty_sources is None else frozenset(body.uncertainty_sources),
     )
-    return _response(body, person, assessed, maintenance, subject, plan)
+    return _response(body, person, assessed, maintenance, plan)
 
 
 def _check_phase(phase: MiniCut) -> None:
@@ -99,7 +87,7 @@ def _check_phase(phase: MiniCut) -> None:
 
 
 def _response(
-    body: PlanRequest, person: Person, assessed: Assessment, maintenance: Estimate, subject: Subject, plan: Plan
+    body: PlanRequest, person: Person, assessed: Assessment, maintenance: Estimate, plan: Plan
 ) -> PlanResponse:
     path = plan.forecast
     cautions = general_cautions(person, assessed)
@@ -156,7 +144,9 @@ def _phase(phase: PlannedPhase, path: Forecast, spreads: list[Spread], with_nois
                 fat_g=week.intake.fat_g,
                 fibre_g=week.intake.fibre_g,
                 energy_balance_kcal=round(path.energy_balance_kcal(week.point), KCAL),
-                at_end=_point(week.start + timedelta(days=6), path, week.point, spreads[week.point], with_noise),
+                at_end=forecast_point(
+                    week.start + timedelta(days=6), path, week.point, spreads[week.point], with_noise
+                ),
             )
             for i, week in enumerate(phase.weeks)
         ],
@@ -173,28 +163,12 @@ def _phase(phase: PlannedPhase, path: Forecast, spreads: list[Spread], with_nois
     )
 
 
-def _point(day: date, path: Forecast, i: int, sd: Spread, with_noise: bool) -> ForecastPoint:
-    state = path.states[i]
-    weight = float(state.weight_kg)
-    # The starting weight was itself a noisy reading, so its noise counts as well as that day's.
-    noise = max(NOISE_FRACTION * weight, NOISE_FLOOR_KG) if with_noise else 0.0
-    return ForecastPoint(
-        date=day,
-        weight_kg=interval(Estimate(weight, (sd.weight_kg**2 + 2.0 * noise**2) ** 0.5), KG),
-        fat_kg=interval(Estimate(state.fat_kg, sd.fat_kg), KG),
-        lean_kg=interval(Estimate(state.lean_kg, sd.lean_kg), KG),
-        carried_kg=interval(Estimate(state.carried_kg, sd.carried_kg), KG),
-        fat_fraction=interval(Estimate(state.fat_kg / weight, sd.fat_fraction), FRACTION),
-        maintenance_kcal=interval(Estimate(path.maintenance_kcal(i), sd.maintenance_kcal), KCAL),
-    )
-
-
 def _rule_of_thumb(plan: Plan, path: Forecast) -> RuleOfThumb:
     weeks, deficit = plan.cut_weeks, plan.deficit_kcal or 0.0
-    lower, upper = mini_cut.COMMON_LOSS_KG_PER_WEEK
+    lower, upper = phase_defaults.COMMON_LOSS_KG_PER_WEEK
     return RuleOfThumb(
-        fat_loss_static_kg=round(deficit * 7 * weeks / mini_cut.STATIC_KCAL_PER_KG, 2),
+        fat_loss_static_kg=round(deficit * 7 * weeks / phase_defaults.STATIC_KCAL_PER_KG, 2),
         fat_loss_common_practice_kg=[round(lower * weeks, 2), round(upper * weeks, 2)],
-        first_week_drop_common_practice_kg=list(mini_cut.COMMON_FIRST_DROP_KG),
+        first_week_drop_common_practice_kg=list(phase_defaults.COMMON_FIRST_DROP_KG),
         first_week_drop_forecast_kg=round(float(path.states[0].weight_kg - path.states[1].weight_kg), 2),
     )

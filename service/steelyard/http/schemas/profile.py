@@ -29,11 +29,17 @@ class TrainingSession(Request, frozen=True, kw_only=True):
 
 
 class ActivityByLevel(Request, frozen=True, kw_only=True, tag_field="kind", tag="level"):
-    """Whole-day activity as a band. Training is included: do not add it again."""
+    """Whole-day activity as a band of the physical activity level (PAL). Training is included: do not add it again."""
 
     level: Annotated[
         ActivityLevel,
-        Meta(description="Band of the physical activity level, training included.", examples=["moderate"]),
+        Meta(
+            description="`sedentary` (PAL 1.40-1.55): seated work, little walking, little training. `light` "
+            "(1.55-1.70): seated work with daily walking or training a few times a week. `moderate` (1.70-1.85): on "
+            "the feet for much of the day, or hard training most days. `active` (1.85-2.00): physical work, or both. "
+            "`very_active` (2.00-2.40): heavy physical work or many hours of training.",
+            examples=["light"],
+        ),
     ]
 
 
