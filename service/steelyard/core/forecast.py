@@ -196,19 +196,15 @@ class Forecast(NamedTuple):
         start = None if since is None else _values(self.model, self.states[self.nodes[since]])
         weight = fat = lean = carried = maintenance = fraction = 0.0
         for run in self.moved:
-            fat_, lean_, carried_, maintenance_, fraction_ = _values(run.model, run.states[node])
-            fat_ -= here[0]
-            lean_ -= here[1]
-            carried_ -= here[2]
-            maintenance_ -= here[3]
-            fraction_ -= here[4]
-            if start is not None and since is not None:
+            there = _values(run.model, run.states[node])
+            # Never in place: on arrays the values are the states themselves.
+            if start is None or since is None:
+                fat_, lean_, carried_, maintenance_, fraction_ = (t - h for t, h in zip(there, here, strict=True))
+            else:
                 before = _values(run.model, run.states[since])
-                fat_ -= before[0] - start[0]
-                lean_ -= before[1] - start[1]
-                carried_ -= before[2] - start[2]
-                maintenance_ -= before[3] - start[3]
-                fraction_ -= before[4] - start[4]
+                fat_, lean_, carried_, maintenance_, fraction_ = [
+                    (t - b) - (h - s) for t, b, h, s in zip(there, before, here, start, strict=True)
+                ]
             change = fat_ + lean_ + carried_
             weight += change * change
             fat += fat_ * fat_
@@ -218,7 +214,7 @@ class Forecast(NamedTuple):
             fraction += fraction_ * fraction_
         origin = self.states[self.nodes[since] if since is not None else 0].carried_kg
         response = self.carried_spread * (self.states[self.nodes[node]].carried_kg - origin)
-        response *= response
+        response = response * response
         sqrt = self.ops.sqrt
         return Spread(
             sqrt(weight + response), sqrt(fat), sqrt(lean), sqrt(carried + response), sqrt(maintenance),
