@@ -40,6 +40,7 @@ def body_of(
         resting_kcal=assessed.resting.mean,
         experience_years=experience_years(person.training),
         training_dose=training_dose(person.training),
+        new_training=training_dose(person.training) if person.training.is_new_programme else 0.0,
         usual_intake_kcal=usual_intake_kcal,
     )
 

@@ -456,3 +456,19 @@ source(
     "meta-analysis. J Strength Cond Res 2020;34:1448-60",
     "10.1519/JSC.0000000000003521",
 )
+source(
+    "convertino_1991",
+    "Convertino VA. Blood volume: its adaptation to endurance training. Med Sci Sports Exerc 1991;23:1338-48",
+)
+source(
+    "bray_2012",
+    "Bray GA, Smith SR, de Jonge L, et al. Effect of dietary protein content on weight gain, energy expenditure, and "
+    "body composition during overeating: a randomized controlled trial. JAMA 2012;307:47-55",
+    "10.1001/jama.2011.1918",
+)
+source(
+    "diaz_1992",
+    "Diaz EO, Prentice AM, Goldberg GR, Murgatroyd PR, Coward WA. Metabolic response to experimental overfeeding in "
+    "lean and overweight healthy volunteers. Am J Clin Nutr 1992;56:641-55",
+    "10.1093/ajcn/56.4.641",
+)

@@ -143,11 +143,28 @@ SURPLUS_LEAN_FACTOR = constant(
     summary="Factor on the Forbes lean share in a surplus; overfed lean men stored less lean than it says",
     basis=Basis.JUDGEMENT, sources=("bouchard_1990",),
 )  # fmt: skip
+TRAINING_WATER_KG = constant(
+    "training_water", 0.5, unit="kg", standard_deviation=0.3, basis=Basis.FROM_MEMORY, sources=("convertino_1991",),
+    summary="Water that new or clearly increased training adds within days: plasma volume (about 0.4 L) and glycogen",
+)  # fmt: skip
+BEGINNER_GAIN_KG = constant(
+    "beginner_lean_gain", 1.53, unit="kg", basis=Basis.FROM_MEMORY, sources=("benito_2020",),
+    summary="Fat-free mass gained by untrained men in about 10.4 weeks of resistance training, water included",
+)  # fmt: skip
+# Per kilogram of fat-free mass: the men of those trials had about 64 kg; relative gain is equal in women.
 TRAINING_GAIN = constant(
-    "training_lean_gain", 1.53 / 64.0 / (10.4 * 7), unit="kg/kg/d", standard_deviation=0.5 * 1.53 / 64.0 / 72.8,
-    summary="Lean gain of beginners in training, per kg of fat-free mass: 1.53 kg in about 10.4 weeks in men "
-    "with about 64 kg; relative gain taken equal in women (Roberts 2020)",
-    basis=Basis.FROM_MEMORY, sources=("benito_2020", "roberts_2020"),
+    "training_lean_gain", (BEGINNER_GAIN_KG - TRAINING_WATER_KG) / 64.0 / (10.4 * 7.0), unit="kg/kg/d",
+    standard_deviation=0.5 * (BEGINNER_GAIN_KG - TRAINING_WATER_KG) / 64.0 / (10.4 * 7.0), basis=Basis.FROM_MEMORY,
+    summary="Lean tissue that training adds a day in beginners, per kilogram of fat-free mass (about 64 kg in the "
+    "trials); relative gain taken equal in women",
+    sources=("benito_2020", "roberts_2020"),
+)  # fmt: skip
+SURPLUS_LEAN_CEILING = constant(
+    "surplus_lean_ceiling", 0.30 / 64.0 / 7.0, unit="kg/kg/d", basis=Basis.FROM_MEMORY,
+    summary="Ceiling of lean tissue that a surplus alone adds a day in people new to training, per kilogram of fat-"
+    "free mass (0.30 kg a week at 64 kg): pooled overfeeding trials stored less lean than the Forbes share, the "
+    "more so the larger the surplus",
+    sources=("bouchard_1990", "bray_2012", "levine_1999", "diaz_1992"),
 )  # fmt: skip
 EXPERIENCE_HALVING_YEARS = constant(
     "training_gain_halving", 1.0, unit="y", basis=Basis.JUDGEMENT,
@@ -193,6 +210,7 @@ class BodyModel(NamedTuple):
     adaptation_share: Number = ADAPTATION_SHARE
     gut_kg: Number = GUT_CONTENT_KG
     partition_scale: Number = 1.0  # between-person factor on the lean share
+    training_water_kg: Number = 0.0  # that new training adds
 
 
 class BodyState(NamedTuple):
@@ -262,13 +280,14 @@ def calibrate(
     resting_kcal: Number,
     experience_years: Number = 0.0,
     training_dose: Number = 0.0,
+    new_training: Number = 0.0,
     carbohydrate_share: Number = BASELINE_CARBOHYDRATE_SHARE,
     ops: Elementwise = FLOATS,
 ) -> tuple[BodyModel, BodyState]:
     """The model and baseline state of a person for whom eating ``maintenance_kcal`` keeps tissue energy steady.
 
-    Args: masses [kg]; ``maintenance_kcal`` and ``resting_kcal`` [kcal/d]; ``training_dose`` 0-1;
-        ``carbohydrate_share`` of the usual intake (0-1). Floats or arrays of one shape.
+    Args: masses [kg]; ``maintenance_kcal`` and ``resting_kcal`` [kcal/d]; ``training_dose`` and ``new_training``
+        0-1;        ``carbohydrate_share`` of the usual intake (0-1). Floats or arrays of one shape.
     Source: Hall 2011; activity coefficient delta = ((1 - thermic share) PAL - 1) RMR / weight.
     """
     lean = weight_kg - fat_kg - BASELINE_GLYCOGEN_KG
@@ -281,6 +300,7 @@ def calibrate(
         fat_free_kg=weight_kg - fat_kg,
         experience_years=experience_years,
         training_dose=training_dose,
+        training_water_kg=TRAINING_WATER_KG * new_training,
     )
     state = BodyState(fat_kg, lean, GLYCOGEN_KG, 0.0, 0.0, 0.0)
     return balance(model, state), state
@@ -348,10 +368,9 @@ def _growth(model: BodyModel, protein_g_per_kg: Number, day: float, ops: Element
     # Experience grows only while training goes on.
     years = model.experience_years + model.training_dose * day / 365.25
     freshness = EXPERIENCE_HALVING_YEARS / (EXPERIENCE_HALVING_YEARS + years)
-    beginner = model.training_gain * model.fat_free_kg
     return (
-        beginner * model.training_dose * freshness * protein,
-        beginner * ops.maximum(freshness, LEAN_CEILING_FLOOR),
+        model.training_gain * model.fat_free_kg * model.training_dose * freshness * protein,
+        SURPLUS_LEAN_CEILING * model.fat_free_kg * ops.maximum(freshness, LEAN_CEILING_FLOOR),
     )
 
 
@@ -361,7 +380,8 @@ def _growth(model: BodyModel, protein_g_per_kg: Number, day: float, ops: Element
     formula=(
         "glycogen tends to 0.5 kg x sqrt(carbohydrate / usual carbohydrate); extracellular water to (sodium "
         f"change - {SODIUM_BY_CARBOHYDRATE:g} mg x (1 - carbohydrate / usual)) / {SODIUM_EXCRETION:g} mg/L; gut "
-        f"content to {GUT_CONTENT_KG:g} kg x (intake / maintenance - 1) within {GUT_DAYS:g} d"
+        f"content to {GUT_CONTENT_KG:g} kg x (intake / maintenance - 1) within {GUT_DAYS:g} d; new training adds "
+        f"{TRAINING_WATER_KG:g} kg of water"
     ),
     kind=Kind.MODEL,
     sources=(*_HALL, "metcalf_1987"),
@@ -378,7 +398,8 @@ def _drive(model: BodyModel, diet: Diet, day: float, ops: Elementwise) -> _Drive
         glycogen_rest=glycogen_rest,
         # k_G G_rest / rho_G with k_G = usual carbohydrate / baseline glycogen squared
         glycogen_rate=carbohydrate / (glycogen_rest * GLYCOGEN_ENERGY),
-        water_rest=(diet.sodium_change_mg - SODIUM_BY_CARBOHYDRATE * (1.0 - relative)) / SODIUM_EXCRETION,
+        water_rest=(diet.sodium_change_mg - SODIUM_BY_CARBOHYDRATE * (1.0 - relative)) / SODIUM_EXCRETION
+        + model.training_water_kg,
         gut_rest=model.gut_kg * change / model.maintenance_kcal,
         adaptation_rest=model.adaptation_share * change,
         thermic=THERMIC_SHARE * change + diet.thermic_shift_kcal,

@@ -30,6 +30,7 @@ from .energy_balance import (
 from .estimate import Estimate
 from .evidence import Basis, Kind, constant, equation
 from .person import Training, TrainingStatus
+from .weight_noise import prior_noise
 
 
 class UncertaintySource(StrEnum):
@@ -122,6 +123,7 @@ class Body(NamedTuple):
     resting_kcal: Number
     experience_years: Number = 0.0
     training_dose: Number = 0.0
+    new_training: Number = 0.0  # 1 where training started or clearly increased within the last weeks
     usual_intake_kcal: Number | None = None  # what was eaten until now; maintenance when None
 
 
@@ -163,6 +165,7 @@ class Forecast(NamedTuple):
     nodes: list[int]
     moved: list[Moved]
     carried_spread: float
+    has_noise: bool = True
     ops: Elementwise = FLOATS
 
     def energy_balance_kcal(self, i: int) -> Number:
@@ -186,6 +189,16 @@ class Forecast(NamedTuple):
                 spreads.append(Spread(*[a + share * (b - a) for a, b in zip(low, high, strict=True)]))
             spreads.append(high)
         return spreads
+
+    def scale_weight_sd(self, i: int, spread: Spread) -> Number:
+        """SD of a single weighing at point ``i``, whose ``spread`` is given [kg].
+
+        The starting weight was itself a noisy reading, so its noise counts as well as that day's.
+        """
+        if not self.has_noise:
+            return spread.weight_kg
+        noise = prior_noise(self.states[i].weight_kg, self.ops).variance
+        return self.ops.sqrt(spread.weight_kg * spread.weight_kg + 2.0 * noise)
 
     def spread_of_change(self, since: int, until: int) -> Spread:
         """SDs of the change between two points that are nodes (the start, or ends of stretches)."""
@@ -263,6 +276,7 @@ def start_body(
         resting_kcal=body.resting_kcal,
         experience_years=body.experience_years,
         training_dose=body.training_dose,
+        new_training=body.new_training,
         ops=ops,
     )
     if source is UncertaintySource.PARTITION:
@@ -272,17 +286,26 @@ def start_body(
     if source is UncertaintySource.ADAPTATION:
         model = model._replace(adaptation_share=ADAPTATION_SHARE + ADAPTATION_SPREAD)
     if body.usual_intake_kcal is not None:
-        # Someone leaving a surplus is fuller of glycogen and water than at balance, at the same scale weight.
-        usual = Diet(
-            body.usual_intake_kcal,
-            body.usual_intake_kcal * model.baseline_carbohydrate_kcal / model.maintenance_kcal,
-            protein_g_per_kg=0.0,
-        )
-        settled = settle(model, state, usual, ops)
-        state = settled._replace(lean_kg=state.lean_kg - (settled.carried_kg - state.carried_kg))
-        # The constant holds for the adapted state: maintenance is what the tissues need unadapted.
-        model = balance(model, state)
+        model, state = settle_at(model, state, body.usual_intake_kcal, ops)
     return model, state
+
+
+def settle_at(
+    model: BodyModel, state: BodyState, usual_intake_kcal: Number, ops: Elementwise = FLOATS
+) -> tuple[BodyModel, BodyState]:
+    """Model and state of someone who has been eating ``usual_intake_kcal`` [kcal/d], at the same scale weight.
+
+    Someone leaving a surplus is fuller of glycogen and water than at balance, so the scale holds less lean tissue.
+    """
+    usual = Diet(
+        usual_intake_kcal,
+        usual_intake_kcal * model.baseline_carbohydrate_kcal / model.maintenance_kcal,
+        protein_g_per_kg=0.0,
+    )
+    settled = settle(model, state, usual, ops)
+    state = settled._replace(lean_kg=state.lean_kg - (settled.carried_kg - state.carried_kg))
+    # The constant holds for the adapted state: maintenance is what the tissues need unadapted.
+    return balance(model, state), state
 
 
 def _path(
@@ -363,7 +386,8 @@ def forecast(
             scale = 1.0 + ADHERENCE_SPREAD if source is UncertaintySource.ADHERENCE else 1.0
             moved.append(Moved(source, other_model, _path(other_model, other, coarse, ops, scale)))
     carried_spread = CARRIED_SPREAD if UncertaintySource.CARRIED_MASS in sources else 0.0
-    return Forecast(model, _path(model, state, plan, ops), nodes, moved, carried_spread, ops)
+    has_noise = UncertaintySource.DAILY_NOISE in sources
+    return Forecast(model, _path(model, state, plan, ops), nodes, moved, carried_spread, has_noise, ops)
 
 
 def stored_kcal(before: BodyState, after: BodyState) -> Number:
