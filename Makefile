@@ -2,13 +2,14 @@
 PYTHON ?= python3
 PORT ?= 8000
 PYTEST_ARGS ?=
+LOCK_ARGS ?=
 
 venv := .venv
 bin := $(venv)/bin
 requirements := service/requirements
 pip_install := $(bin)/python -m pip install --quiet --disable-pip-version-check --no-input
 compile := $(bin)/uv pip compile --quiet --no-config --universal --python-version 3.11 --fork-strategy fewest \
-	--generate-hashes --no-emit-index-url --no-header
+	--generate-hashes --no-emit-index-url --no-header $(LOCK_ARGS)
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
@@ -21,7 +22,7 @@ run: $(venv)/.run ## Start the service on loopback with SQLite, and print a deve
 	$(bin)/steelyard serve --development --port $(PORT)
 
 demo: $(venv)/.dev ## An invented member end to end through the SDK, then stop
-	$(bin)/steelyard demo
+	$(bin)/python sdk/examples/demo.py
 
 test: lint types ## Everything that gates a landing
 	$(bin)/python -m pytest -n auto -m "not long" $(PYTEST_ARGS)
@@ -45,7 +46,7 @@ contract: $(venv)/.run ## Write the OpenAPI document and the list of problems fr
 	$(bin)/steelyard contract
 
 sdk: contract ## Generate the SDK's client from the contract
-	$(bin)/python sdk/generate.py
+	$(bin)/python sdk/regenerate.py
 
 validate: $(venv)/.dev ## Rewrite the validation page and picture
 	$(bin)/python -m tests.validation.report
@@ -53,10 +54,10 @@ validate: $(venv)/.dev ## Rewrite the validation page and picture
 bench: $(venv)/.dev ## Measure speed, as ratios within one run
 	$(bin)/python -m tests.bench
 
-lock: $(venv)/.dev ## Pin the newest versions that pyproject.toml and the .in files allow
-	$(compile) --upgrade pyproject.toml -o $(requirements)/run.txt
-	$(compile) --upgrade $(requirements)/build.in -c $(requirements)/run.txt -o $(requirements)/build.txt
-	$(compile) --upgrade pyproject.toml sdk/pyproject.toml $(requirements)/build.in $(requirements)/dev.in \
+lock: $(venv)/.dev ## Pin what pyproject.toml and the .in files ask for; LOCK_ARGS=--upgrade takes newer ones
+	$(compile) pyproject.toml -o $(requirements)/run.txt
+	$(compile) $(requirements)/build.in -c $(requirements)/run.txt -o $(requirements)/build.txt
+	$(compile) pyproject.toml sdk/pyproject.toml $(requirements)/build.in $(requirements)/dev.in \
 		-c $(requirements)/run.txt -c $(requirements)/build.txt -o $(requirements)/dev.txt
 
 clean: ## Remove the environment, caches and local data
