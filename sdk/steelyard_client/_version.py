@@ -1,0 +1,3 @@
+"""The version of this distribution, which hatchling reads too."""
+
+__version__ = "0.1.0"

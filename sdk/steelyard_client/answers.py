@@ -1,0 +1,47 @@
+"""The main answers: the generated models, with a short ``repr``."""
+
+from .generated.models import Interval, MaintenanceResponse, MethodCatalogue, MethodEntry, PlanResponse, TrendResponse
+
+
+class Maintenance(MaintenanceResponse):
+    """What ``estimate_maintenance`` answers."""
+
+    def __repr__(self) -> str:
+        share = f"{self.contribution.log_share:.0%} from the log"
+        return f"<Maintenance {_interval(self.maintenance_kcal, '.0f')} kcal/d, {share}>"
+
+
+class Plan(PlanResponse):
+    """What ``plan_phases`` answers. Look at ``feasible`` first: where it is false, ``nearest`` says what would be."""
+
+    def __repr__(self) -> str:
+        if not self.feasible:
+            return f"<Plan not feasible, {len(self.cautions)} cautions>"
+        phases = ", ".join(f"{phase.kind} {len(phase.weeks)} wk" for phase in self.phases)
+        return f"<Plan {phases}; maintenance {_interval(self.maintenance_kcal, '.0f')} kcal/d>"
+
+
+class Trend(TrendResponse):
+    """What ``read_trend`` answers. ``is_conclusive`` is false while the log is too short to tell a direction."""
+
+    def __repr__(self) -> str:
+        rate = f"{_interval(self.weekly_rate_kg, '+.2f')} kg/wk"
+        return f"<Trend as of {self.as_of_date}: {rate}{'' if self.is_conclusive else ', not conclusive yet'}>"
+
+
+class Methods(MethodCatalogue):
+    """What ``list_methods`` answers."""
+
+    def __repr__(self) -> str:
+        return f"<Methods {len(self.entries)} entries, {len(self.sources)} sources>"
+
+    def entry(self, method_id: str) -> MethodEntry:
+        """The entry with this id, as ``methods``, guard rails and refusals cite it. Raises ``KeyError``."""
+        for entry in self.entries:
+            if entry.id == method_id:
+                return entry
+        raise KeyError(method_id)
+
+
+def _interval(interval: Interval, form: str) -> str:
+    return f"{interval.mean:{form}} ({interval.lower:{form}} to {interval.upper:{form}})"

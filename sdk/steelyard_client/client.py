@@ -1,0 +1,252 @@
+"""The two clients: one set of methods, blocking or to be awaited."""
+
+import time
+from dataclasses import replace
+from types import TracebackType
+from typing import Any, Self, Unpack
+
+import anyio
+import httpx
+
+from .answers import Maintenance, Methods, Plan, Trend
+from .environment import service_key, service_url
+from .errors import SteelyardError
+from .exchange import Answer, Options, Reply, Send, Steps, Wait, exchange, timed_out, transport_failure
+from .generated.contract import ESTIMATE_MAINTENANCE, LIST_METHODS, PLAN_PHASES, READ_TREND, Operation
+from .generated.request_types import MaintenanceRequestDict, PlanRequestDict, TrendRequestDict
+from .retry import RetryPolicy
+
+TIMEOUT_SECONDS = 10.0
+CONNECT_TIMEOUT_SECONDS = 2.0
+
+
+class _Client:
+    """What both clients share: their options."""
+
+    def __init__(
+        self,
+        url: str | None = None,
+        key: str | None = None,
+        *,
+        timeout_seconds: float = TIMEOUT_SECONDS,
+        connect_timeout_seconds: float = CONNECT_TIMEOUT_SECONDS,
+        retry: RetryPolicy | None = None,
+        check_requests: bool = True,
+    ) -> None:
+        self._options = Options(
+            url=service_url(url),
+            key=service_key(key),
+            timeout_seconds=timeout_seconds,
+            connect_timeout_seconds=connect_timeout_seconds,
+            retry=RetryPolicy() if retry is None else retry,
+            check_requests=check_requests,
+        )
+
+    def with_options(
+        self,
+        *,
+        timeout_seconds: float | None = None,
+        retry: RetryPolicy | None = None,
+        check_requests: bool | None = None,
+    ) -> Self:
+        """The same client with other options, on the same connections: ``client.with_options(timeout_seconds=30)``."""
+        given = {"timeout_seconds": timeout_seconds, "retry": retry, "check_requests": check_requests}
+        changed = {name: value for name, value in given.items() if value is not None}
+        other = object.__new__(type(self))
+        other.__dict__.update(self.__dict__)
+        other._options = replace(self._options, **changed)  # type: ignore[arg-type]
+        return other
+
+    def __repr__(self) -> str:
+        return f"{type(self).__name__}({self._options.url!r})"  # never the key
+
+
+class Steelyard(_Client):
+    """A client of the service that blocks. Safe to share between threads; close it, or use it in a ``with``.
+
+    Args:
+        url: Base URL of the service; ``STEELYARD_URL`` of the environment by default.
+        key: API key; ``STEELYARD_KEY`` of the environment by default.
+        timeout_seconds: For a whole call, its retries and waits included.
+        connect_timeout_seconds: For a connection to be made.
+        retry: When to try again; see ``RetryPolicy``.
+        check_requests: Whether to check requests against the contract before they are sent. Switch it off to send
+            a newer service what this version does not know.
+        transport: An httpx transport to use instead of the network, with proxies and certificates of its own.
+
+    Every method raises ``SteelyardError``; see ``steelyard_client.errors``.
+    """
+
+    def __init__(
+        self,
+        url: str | None = None,
+        key: str | None = None,
+        *,
+        timeout_seconds: float = TIMEOUT_SECONDS,
+        connect_timeout_seconds: float = CONNECT_TIMEOUT_SECONDS,
+        retry: RetryPolicy | None = None,
+        check_requests: bool = True,
+        transport: httpx.BaseTransport | None = None,
+    ) -> None:
+        super().__init__(
+            url,
+            key,
+            timeout_seconds=timeout_seconds,
+            connect_timeout_seconds=connect_timeout_seconds,
+            retry=retry,
+            check_requests=check_requests,
+        )
+        self._http = httpx.Client(transport=transport)
+
+    def estimate_maintenance(self, **request: Unpack[MaintenanceRequestDict]) -> Maintenance:
+        """Maintenance of a person, from their ``profile`` and, where there is one, their ``log``.
+
+        The keywords are the fields of ``MaintenanceRequestDict``; each takes a model or a dictionary.
+        """
+        return self._call(ESTIMATE_MAINTENANCE, Maintenance, dict(request))
+
+    def plan_phases(self, **request: Unpack[PlanRequestDict]) -> Plan:
+        """A plan for a person: ``profile``, ``start_date``, ``phase``, and their ``screening`` answers.
+
+        The keywords are the fields of ``PlanRequestDict``; each takes a model or a dictionary.
+        """
+        return self._call(PLAN_PHASES, Plan, dict(request))
+
+    def read_trend(self, **request: Unpack[TrendRequestDict]) -> Trend:
+        """What a person's ``log`` says: weight freed from noise, its rate, and maintenance now.
+
+        The keywords are the fields of ``TrendRequestDict``; each takes a model or a dictionary.
+        """
+        return self._call(READ_TREND, Trend, dict(request))
+
+    def list_methods(self) -> Methods:
+        """Every equation, constant and rule that answers cite, with its source."""
+        return self._call(LIST_METHODS, Methods, {})
+
+    def close(self) -> None:
+        """Close the connections, also those of clients made by ``with_options``."""
+        self._http.close()
+
+    def __enter__(self) -> Self:
+        self._http.__enter__()
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        self._http.__exit__(kind, error, trace)
+
+    def _call(self, operation: Operation, answer_type: type[Answer], request: dict[str, Any]) -> Answer:
+        steps: Steps[Answer] = exchange(operation, answer_type, request, self._options, time.monotonic)
+        outcome: Reply | SteelyardError | None = None
+        try:
+            while True:
+                match steps.send(outcome):
+                    case Wait(seconds):
+                        time.sleep(seconds)
+                        outcome = None
+                    case Send() as send:
+                        outcome = self._send(send)
+        except StopIteration as done:
+            answer: Answer = done.value
+            return answer
+
+    def _send(self, send: Send) -> Reply | SteelyardError:
+        deadline = time.monotonic() + send.timeout_seconds
+        chunks = []
+        try:
+            with self._http.stream(
+                send.method, send.url, headers=send.headers, content=send.content, timeout=send.timeout
+            ) as response:
+                for chunk in response.iter_bytes():
+                    chunks.append(chunk)
+                    if time.monotonic() > deadline:  # httpx limits the wait for each chunk, not for all
+                        return timed_out(send)
+        except httpx.HTTPError as error:
+            return transport_failure(error, send)
+        return Reply(response.status_code, response.headers, b"".join(chunks))
+
+
+class AsyncSteelyard(_Client):
+    """``Steelyard`` to be awaited, with the same arguments and methods; it runs under asyncio and trio.
+
+    Close it with ``await client.aclose()``, or use it in an ``async with``.
+    """
+
+    def __init__(
+        self,
+        url: str | None = None,
+        key: str | None = None,
+        *,
+        timeout_seconds: float = TIMEOUT_SECONDS,
+        connect_timeout_seconds: float = CONNECT_TIMEOUT_SECONDS,
+        retry: RetryPolicy | None = None,
+        check_requests: bool = True,
+        transport: httpx.AsyncBaseTransport | None = None,
+    ) -> None:
+        super().__init__(
+            url,
+            key,
+            timeout_seconds=timeout_seconds,
+            connect_timeout_seconds=connect_timeout_seconds,
+            retry=retry,
+            check_requests=check_requests,
+        )
+        self._http = httpx.AsyncClient(transport=transport)
+
+    async def estimate_maintenance(self, **request: Unpack[MaintenanceRequestDict]) -> Maintenance:
+        """As ``Steelyard.estimate_maintenance``."""
+        return await self._call(ESTIMATE_MAINTENANCE, Maintenance, dict(request))
+
+    async def plan_phases(self, **request: Unpack[PlanRequestDict]) -> Plan:
+        """As ``Steelyard.plan_phases``."""
+        return await self._call(PLAN_PHASES, Plan, dict(request))
+
+    async def read_trend(self, **request: Unpack[TrendRequestDict]) -> Trend:
+        """As ``Steelyard.read_trend``."""
+        return await self._call(READ_TREND, Trend, dict(request))
+
+    async def list_methods(self) -> Methods:
+        """As ``Steelyard.list_methods``."""
+        return await self._call(LIST_METHODS, Methods, {})
+
+    async def aclose(self) -> None:
+        """Close the connections, also those of clients made by ``with_options``."""
+        await self._http.aclose()
+
+    async def __aenter__(self) -> Self:
+        await self._http.__aenter__()
+        return self
+
+    async def __aexit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        await self._http.__aexit__(kind, error, trace)
+
+    async def _call(self, operation: Operation, answer_type: type[Answer], request: dict[str, Any]) -> Answer:
+        steps: Steps[Answer] = exchange(operation, answer_type, request, self._options, time.monotonic)
+        outcome: Reply | SteelyardError | None = None
+        try:
+            while True:
+                match steps.send(outcome):
+                    case Wait(seconds):
+                        await anyio.sleep(seconds)
+                        outcome = None
+                    case Send() as send:
+                        outcome = await self._send(send)
+        except StopIteration as done:
+            answer: Answer = done.value
+            return answer
+
+    async def _send(self, send: Send) -> Reply | SteelyardError:
+        try:
+            with anyio.fail_after(send.timeout_seconds):
+                async with self._http.stream(
+                    send.method, send.url, headers=send.headers, content=send.content, timeout=send.timeout
+                ) as response:
+                    content = await response.aread()
+        except TimeoutError:
+            return timed_out(send)
+        except httpx.HTTPError as error:
+            return transport_failure(error, send)
+        return Reply(response.status_code, response.headers, content)

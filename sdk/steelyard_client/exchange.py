@@ -1,0 +1,181 @@
+"""One call from request to answer, without input or output of its own: both clients drive it.
+
+``exchange`` yields what to do next (send, or wait) and is told what came of it, so that retries, the time limit and
+the reading of answers are written once.
+"""
+
+import json
+import platform
+from collections.abc import Callable, Generator
+from dataclasses import dataclass, field
+from typing import Any, NamedTuple, Protocol, TypeAlias, TypeVar
+from uuid import uuid4
+
+import httpx
+
+from ._version import __version__
+from .errors import ConnectionFailed, SteelyardError, TimedOut, UnreadableAnswer, problem_error
+from .generated.contract import CONTRACT_VERSION, Operation
+from .request_check import check, plain
+from .retry import RetryPolicy, retry_after_seconds
+
+REQUEST_ID_HEADER = "X-Request-Id"
+CONTRACT_HEADER = "Steelyard-Contract"
+USER_AGENT = f"steelyard-client/{__version__} python/{platform.python_version()} httpx/{httpx.__version__}"
+
+
+class _Model(Protocol):
+    @classmethod
+    def from_dict(cls, src_dict: dict[str, Any]) -> Any: ...
+
+
+Answer = TypeVar("Answer", bound=_Model)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Options:
+    """How a client calls: where, as whom, for how long, and how often."""
+
+    url: str
+    key: str = field(repr=False)
+    timeout_seconds: float
+    connect_timeout_seconds: float
+    retry: RetryPolicy
+    check_requests: bool
+
+    def __post_init__(self) -> None:
+        if not (self.timeout_seconds > 0 and self.connect_timeout_seconds > 0):
+            raise ValueError("timeouts must be above 0 seconds")
+
+
+class Send(NamedTuple):
+    """Send this now, and be done after ``timeout_seconds``."""
+
+    method: str
+    url: str
+    headers: dict[str, str]
+    content: bytes | None
+    timeout_seconds: float
+    connect_timeout_seconds: float
+
+    @property
+    def timeout(self) -> httpx.Timeout:
+        """The same for httpx, which knows limits of single steps only."""
+        return httpx.Timeout(self.timeout_seconds, connect=min(self.connect_timeout_seconds, self.timeout_seconds))
+
+
+class Wait(NamedTuple):
+    """Do nothing for ``seconds``."""
+
+    seconds: float
+
+
+class Reply(NamedTuple):
+    """An answer with its whole body."""
+
+    status: int
+    headers: httpx.Headers
+    content: bytes
+
+
+Steps: TypeAlias = Generator[Send | Wait, Reply | SteelyardError | None, Answer]
+
+
+def exchange(
+    operation: Operation,
+    answer_type: type[Answer],
+    request: dict[str, Any],
+    options: Options,
+    clock: Callable[[], float],
+) -> Steps[Answer]:
+    """Prepare ``request``, have it sent until it is answered or given up, and read the answer.
+
+    Raises ``SteelyardError``. ``clock`` gives seconds that never run backwards.
+    """
+    deadline = clock() + options.timeout_seconds
+    content = _encode(operation, request, options)
+    request_id = str(uuid4())  # ours, so that a call without an answer can be looked up too
+    headers = {
+        "Accept": "application/json, application/problem+json",
+        "Authorization": f"Bearer {options.key}",
+        "User-Agent": USER_AGENT,
+        REQUEST_ID_HEADER: request_id,
+        **({} if content is None else {"Content-Type": "application/json"}),
+    }
+    url = options.url + operation.path
+    retries = 0
+    while True:
+        left = deadline - clock()
+        outcome = yield Send(operation.method, url, headers, content, left, options.connect_timeout_seconds)
+        if isinstance(outcome, Reply) and 200 <= outcome.status < 300:
+            return read_answer(answer_type, outcome, request_id)
+        failure = _failure(outcome, request_id)
+        wait = options.retry.wait_seconds(failure, retries) if operation.is_pure else None
+        if wait is None or clock() + wait >= deadline:
+            raise failure
+        retries += 1
+        yield Wait(wait)
+
+
+def transport_failure(error: httpx.HTTPError, send: Send) -> SteelyardError:
+    """What an exception of the transport means for the caller."""
+    if isinstance(error, httpx.ConnectTimeout):
+        return ConnectionFailed(f"No connection to {send.url} in {send.timeout.connect:.3g} s.")
+    if isinstance(error, httpx.TimeoutException):
+        return timed_out(send)
+    told = str(error) or type(error).__name__
+    if isinstance(error, httpx.DecodingError):
+        return UnreadableAnswer(f"The answer of {send.url} cannot be unpacked: {told}.")
+    is_transient = isinstance(error, httpx.NetworkError | httpx.RemoteProtocolError)
+    return ConnectionFailed(f"The connection to {send.url} failed: {told}.", is_transient=is_transient)
+
+
+def timed_out(send: Send) -> TimedOut:
+    """The failure of a try that used up its time."""
+    return TimedOut(f"No full answer of {send.url} in time: {send.timeout_seconds:.3g} s were left for this try.")
+
+
+def read_answer(answer_type: type[Answer], reply: Reply, request_id: str) -> Answer:
+    """The answer as its model, unknown fields kept. Raises ``UnreadableAnswer``."""
+    request_id = reply.headers.get(REQUEST_ID_HEADER, request_id)
+    try:
+        answer: Answer = answer_type.from_dict(json.loads(reply.content, parse_constant=_refuse_constant))
+    except (ValueError, TypeError, KeyError, AttributeError) as error:
+        media_type = reply.headers.get("Content-Type", "no media type")
+        spoken = reply.headers.get(CONTRACT_HEADER, "none")
+        told = f"there is no {error}" if isinstance(error, KeyError) else str(error)
+        raise UnreadableAnswer(
+            f"The answer ({reply.status}, {media_type}) does not fit the contract: {told}. "
+            f"This client speaks contract {CONTRACT_VERSION}, the answer {spoken}.",
+            request_id=request_id,
+            content=reply.content,
+        ) from error
+    return answer
+
+
+def _encode(operation: Operation, request: dict[str, Any], options: Options) -> bytes | None:
+    if operation.request is None:
+        return None
+    body = plain(request)
+    if options.check_requests:
+        check(body, operation.request)
+    return json.dumps(body, separators=(",", ":")).encode("ascii")
+
+
+def _failure(outcome: Reply | SteelyardError | None, request_id: str) -> SteelyardError:
+    if isinstance(outcome, Reply):
+        headers = outcome.headers
+        return problem_error(
+            outcome.status,
+            outcome.content,
+            media_type=headers.get("Content-Type", ""),
+            request_id=headers.get(REQUEST_ID_HEADER, request_id),
+            retry_after_seconds=retry_after_seconds(headers.get("Retry-After")),
+        )
+    assert outcome is not None  # a Send is always answered
+    outcome.request_id = request_id
+    return outcome
+
+
+def _refuse_constant(name: str) -> float:
+    raise ValueError(f"{name} is not JSON")

@@ -1,0 +1,408 @@
+"""Generated from the contract by regenerate.py: do not edit."""
+
+from typing import Any, NamedTuple
+
+CONTRACT_VERSION = "1.0.0"
+
+
+class Operation(NamedTuple):
+    """One operation: where it is, the schema of its body, and whether it may be sent again."""
+
+    method: str
+    path: str
+    request: str | None
+    is_pure: bool
+
+
+ESTIMATE_MAINTENANCE = Operation(
+    method="POST", path="/v1/maintenance", request="MaintenanceRequest", is_pure=True
+)
+LIST_METHODS = Operation(method="GET", path="/v1/methods", request=None, is_pure=True)
+PLAN_PHASES = Operation(
+    method="POST", path="/v1/plans", request="PlanRequest", is_pure=True
+)
+READ_TREND = Operation(
+    method="POST", path="/v1/trends", request="TrendRequest", is_pure=True
+)
+
+REQUEST_SCHEMAS: dict[str, Any] = {
+    "ActivityByLevel": {
+        "additionalProperties": False,
+        "properties": {
+            "kind": {"const": "level", "type": "string"},
+            "level": {"$ref": "ActivityLevel"},
+        },
+        "required": ["kind", "level"],
+        "type": "object",
+    },
+    "ActivityByWeek": {
+        "additionalProperties": False,
+        "properties": {
+            "kind": {"const": "week", "type": "string"},
+            "sessions": {
+                "items": {"$ref": "TrainingSession"},
+                "maxItems": 30,
+                "type": "array",
+            },
+            "steps_per_day": {"maximum": 60000, "minimum": 0, "type": "number"},
+        },
+        "required": ["kind", "steps_per_day"],
+        "type": "object",
+    },
+    "ActivityLevel": {
+        "enum": ["active", "light", "moderate", "sedentary", "very_active"],
+        "type": "string",
+    },
+    "BodyFat": {
+        "additionalProperties": False,
+        "properties": {
+            "fat_fraction": {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+            "method": {"$ref": "BodyFatMethod"},
+        },
+        "required": ["fat_fraction", "method"],
+        "type": "object",
+    },
+    "BodyFatMethod": {
+        "enum": [
+            "air_displacement",
+            "bioimpedance",
+            "bmi_equation",
+            "dxa",
+            "four_compartment",
+            "girths",
+            "hydrostatic",
+            "skinfolds",
+            "visual",
+        ],
+        "type": "string",
+    },
+    "CarbohydratePreference": {
+        "enum": ["balanced", "higher", "lower"],
+        "type": "string",
+    },
+    "ClinicalClearance": {
+        "additionalProperties": False,
+        "properties": {
+            "given_by": {"maxLength": 80, "minLength": 3, "type": "string"},
+            "reason": {"maxLength": 300, "minLength": 10, "type": "string"},
+        },
+        "required": ["given_by", "reason"],
+        "type": "object",
+    },
+    "Condition": {
+        "enum": [
+            "absent_periods",
+            "bariatric_surgery",
+            "cancer",
+            "diabetes_treated",
+            "gallstones",
+            "gout",
+            "heart_disease",
+            "kidney_disease",
+            "liver_disease",
+            "low_testosterone_symptoms",
+            "phenylketonuria",
+            "recent_surgery_or_injury",
+            "stress_fracture",
+            "thyroid_uncontrolled",
+            "unexplained_weight_loss",
+        ],
+        "type": "string",
+    },
+    "CutHistory": {
+        "additionalProperties": False,
+        "properties": {
+            "cuts_last_12_months": {"maximum": 12, "minimum": 0, "type": "integer"},
+            "weeks_since_last_cut": {
+                "anyOf": [
+                    {"maximum": 520, "minimum": 0, "type": "integer"},
+                    {"type": "null"},
+                ]
+            },
+        },
+        "required": ["cuts_last_12_months"],
+        "type": "object",
+    },
+    "EatingDisorder": {"enum": ["current", "none", "past", "unsure"], "type": "string"},
+    "IntakeEntry": {
+        "additionalProperties": False,
+        "properties": {
+            "carbohydrate_g": {
+                "anyOf": [
+                    {"maximum": 2000, "minimum": 0, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "date": {"format": "date", "type": "string"},
+            "intake_kcal": {"maximum": 15000, "minimum": 0, "type": "number"},
+            "is_partial": {"type": "boolean"},
+        },
+        "required": ["date", "intake_kcal"],
+        "type": "object",
+    },
+    "KnownMaintenance": {
+        "additionalProperties": False,
+        "properties": {
+            "kcal_per_day": {"maximum": 8000, "minimum": 800, "type": "number"},
+            "standard_deviation_kcal": {
+                "maximum": 600,
+                "minimum": 20,
+                "type": "number",
+            },
+        },
+        "required": ["kcal_per_day", "standard_deviation_kcal"],
+        "type": "object",
+    },
+    "Log": {
+        "additionalProperties": False,
+        "properties": {
+            "intakes": {
+                "items": {"$ref": "IntakeEntry"},
+                "maxItems": 2000,
+                "type": "array",
+            },
+            "weights": {
+                "items": {"$ref": "WeightEntry"},
+                "maxItems": 4000,
+                "type": "array",
+            },
+        },
+        "required": ["weights"],
+        "type": "object",
+    },
+    "MaintenanceRequest": {
+        "additionalProperties": False,
+        "properties": {
+            "as_of_date": {
+                "anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]
+            },
+            "log": {"anyOf": [{"$ref": "Log"}, {"type": "null"}]},
+            "profile": {"$ref": "Profile"},
+        },
+        "required": ["profile"],
+        "type": "object",
+    },
+    "Medicine": {
+        "enum": [
+            "diuretic",
+            "glp1_agonist",
+            "insulin_or_secretagogue",
+            "lithium",
+            "sglt2_inhibitor",
+            "warfarin",
+        ],
+        "type": "string",
+    },
+    "MiniCut": {
+        "additionalProperties": False,
+        "properties": {
+            "carbohydrate_preference": {"$ref": "CarbohydratePreference"},
+            "deficit_kcal": {
+                "anyOf": [
+                    {"maximum": 1500, "minimum": 100, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "easing_in_weeks": {"maximum": 2, "minimum": 0, "type": "integer"},
+            "fat_loss_kg": {
+                "anyOf": [
+                    {"maximum": 15, "minimum": 0.2, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "kind": {"const": "mini_cut", "type": "string"},
+            "protein_g_per_kg": {
+                "anyOf": [
+                    {"maximum": 3.5, "minimum": 1.2, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "weeks": {
+                "anyOf": [
+                    {"maximum": 6, "minimum": 2, "type": "integer"},
+                    {"type": "null"},
+                ]
+            },
+        },
+        "required": ["kind"],
+        "type": "object",
+    },
+    "PlanRequest": {
+        "additionalProperties": False,
+        "properties": {
+            "current_intake_kcal": {
+                "anyOf": [
+                    {"maximum": 8000, "minimum": 800, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "cut_history": {"anyOf": [{"$ref": "CutHistory"}, {"type": "null"}]},
+            "log": {"anyOf": [{"$ref": "Log"}, {"type": "null"}]},
+            "maintenance": {"anyOf": [{"$ref": "KnownMaintenance"}, {"type": "null"}]},
+            "phase": {"$ref": "MiniCut"},
+            "profile": {"$ref": "Profile"},
+            "return_to_gain": {"$ref": "ReturnToGain"},
+            "screening": {"anyOf": [{"$ref": "Screening"}, {"type": "null"}]},
+            "start_date": {"format": "date", "type": "string"},
+            "uncertainty_sources": {
+                "anyOf": [
+                    {
+                        "items": {"$ref": "UncertaintySource"},
+                        "maxItems": 12,
+                        "type": "array",
+                    },
+                    {"type": "null"},
+                ]
+            },
+        },
+        "required": ["profile", "start_date", "phase"],
+        "type": "object",
+    },
+    "Profile": {
+        "additionalProperties": False,
+        "properties": {
+            "activity": {
+                "discriminator": {
+                    "mapping": {"level": "ActivityByLevel", "week": "ActivityByWeek"},
+                    "propertyName": "kind",
+                },
+                "oneOf": [{"$ref": "ActivityByLevel"}, {"$ref": "ActivityByWeek"}],
+            },
+            "age_years": {"maximum": 100, "minimum": 13, "type": "number"},
+            "body_fat": {"anyOf": [{"$ref": "BodyFat"}, {"type": "null"}]},
+            "height_cm": {"maximum": 230, "minimum": 120, "type": "number"},
+            "sex": {"$ref": "Sex"},
+            "training": {"$ref": "Training"},
+            "weight_kg": {"maximum": 300, "minimum": 30, "type": "number"},
+        },
+        "required": [
+            "sex",
+            "age_years",
+            "height_cm",
+            "weight_kg",
+            "activity",
+            "training",
+        ],
+        "type": "object",
+    },
+    "ReturnToGain": {
+        "additionalProperties": False,
+        "properties": {
+            "fat_ceiling_fraction": {
+                "anyOf": [
+                    {"maximum": 0.4, "minimum": 0.08, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "gain_weeks": {"maximum": 26, "minimum": 0, "type": "integer"},
+            "maintenance_weeks": {"maximum": 4, "minimum": 1, "type": "integer"},
+            "surplus_kcal": {
+                "anyOf": [
+                    {"maximum": 1000, "minimum": 50, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+        },
+        "required": [],
+        "type": "object",
+    },
+    "Screening": {
+        "additionalProperties": False,
+        "properties": {
+            "clinical_clearance": {
+                "anyOf": [{"$ref": "ClinicalClearance"}, {"type": "null"}]
+            },
+            "conditions": {
+                "items": {"$ref": "Condition"},
+                "maxItems": 20,
+                "type": "array",
+            },
+            "eating_disorder": {"$ref": "EatingDisorder"},
+            "is_breastfeeding": {"type": "boolean"},
+            "is_pregnant": {"type": "boolean"},
+            "medicines": {
+                "items": {"$ref": "Medicine"},
+                "maxItems": 20,
+                "type": "array",
+            },
+        },
+        "required": [
+            "is_pregnant",
+            "is_breastfeeding",
+            "eating_disorder",
+            "conditions",
+            "medicines",
+        ],
+        "type": "object",
+    },
+    "Sex": {"enum": ["female", "male", "unspecified"], "type": "string"},
+    "Training": {
+        "additionalProperties": False,
+        "properties": {
+            "is_new_programme": {"type": "boolean"},
+            "resistance_sessions_per_week": {
+                "maximum": 14,
+                "minimum": 0,
+                "type": "number",
+            },
+            "status": {"$ref": "TrainingStatus"},
+        },
+        "required": ["status", "resistance_sessions_per_week"],
+        "type": "object",
+    },
+    "TrainingSession": {
+        "additionalProperties": False,
+        "properties": {
+            "met": {"maximum": 20, "minimum": 1, "type": "number"},
+            "minutes": {"maximum": 600, "minimum": 1, "type": "number"},
+            "times_per_week": {"exclusiveMinimum": 0, "maximum": 21, "type": "number"},
+        },
+        "required": ["met", "minutes", "times_per_week"],
+        "type": "object",
+    },
+    "TrainingStatus": {
+        "enum": ["advanced", "intermediate", "novice", "untrained"],
+        "type": "string",
+    },
+    "TrendRequest": {
+        "additionalProperties": False,
+        "properties": {
+            "as_of_date": {
+                "anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]
+            },
+            "log": {"$ref": "Log"},
+            "profile": {"$ref": "Profile"},
+            "usual_intake_kcal": {
+                "anyOf": [
+                    {"maximum": 8000, "minimum": 800, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+        },
+        "required": ["profile", "log"],
+        "type": "object",
+    },
+    "UncertaintySource": {
+        "enum": [
+            "adaptation",
+            "adherence",
+            "body_fat",
+            "carried_mass",
+            "daily_noise",
+            "maintenance",
+            "partition",
+            "training_response",
+        ],
+        "type": "string",
+    },
+    "WeightEntry": {
+        "additionalProperties": False,
+        "properties": {
+            "date": {"format": "date", "type": "string"},
+            "order": {"maximum": 50, "minimum": 0, "type": "integer"},
+            "weight_kg": {"maximum": 300, "minimum": 30, "type": "number"},
+        },
+        "required": ["date", "weight_kg"],
+        "type": "object",
+    },
+}

@@ -1,0 +1,92 @@
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import TYPE_CHECKING, Any, TypeVar
+
+from attrs import define as _attrs_define
+from attrs import field as _attrs_field
+
+if TYPE_CHECKING:
+    from ..models.interval import Interval
+
+
+T = TypeVar("T", bound="ChangeSplit")
+
+
+@_attrs_define
+class ChangeSplit:
+    """The change over a window, split into tissue and carried mass.
+
+    Attributes:
+        carried_kg (Interval): A central value with the interval that holds the truth with probability ``coverage``.
+        days (int): Length of the window in days.
+        tissue_kg (Interval): A central value with the interval that holds the truth with probability ``coverage``.
+        weight_kg (Interval): A central value with the interval that holds the truth with probability ``coverage``.
+    """
+
+    carried_kg: Interval
+    days: int
+    tissue_kg: Interval
+    weight_kg: Interval
+    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+
+    def to_dict(self) -> dict[str, Any]:
+        carried_kg = self.carried_kg.to_dict()
+
+        days = self.days
+
+        tissue_kg = self.tissue_kg.to_dict()
+
+        weight_kg = self.weight_kg.to_dict()
+
+        field_dict: dict[str, Any] = {}
+        field_dict.update(self.additional_properties)
+        field_dict.update(
+            {
+                "carried_kg": carried_kg,
+                "days": days,
+                "tissue_kg": tissue_kg,
+                "weight_kg": weight_kg,
+            }
+        )
+
+        return field_dict
+
+    @classmethod
+    def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        from ..models.interval import Interval  # noqa: PLC0415
+
+        d = dict(src_dict)
+        carried_kg = Interval.from_dict(d.pop("carried_kg"))
+
+        days = d.pop("days")
+
+        tissue_kg = Interval.from_dict(d.pop("tissue_kg"))
+
+        weight_kg = Interval.from_dict(d.pop("weight_kg"))
+
+        change_split = cls(
+            carried_kg=carried_kg,
+            days=days,
+            tissue_kg=tissue_kg,
+            weight_kg=weight_kg,
+        )
+
+        change_split.additional_properties = d
+        return change_split
+
+    @property
+    def additional_keys(self) -> list[str]:
+        return list(self.additional_properties.keys())
+
+    def __getitem__(self, key: str) -> Any:
+        return self.additional_properties[key]
+
+    def __setitem__(self, key: str, value: Any) -> None:
+        self.additional_properties[key] = value
+
+    def __delitem__(self, key: str) -> None:
+        del self.additional_properties[key]
+
+    def __contains__(self, key: str) -> bool:
+        return key in self.additional_properties

@@ -1,0 +1,292 @@
+from __future__ import annotations
+
+import datetime
+from collections.abc import Mapping
+from typing import TYPE_CHECKING, Any, TypeVar, cast
+
+from attrs import define as _attrs_define
+
+from ..models.uncertainty_source import UncertaintySource
+from ..types import UNSET, Unset
+
+if TYPE_CHECKING:
+    from ..models.cut_history import CutHistory
+    from ..models.known_maintenance import KnownMaintenance
+    from ..models.log import Log
+    from ..models.mini_cut import MiniCut
+    from ..models.profile import Profile
+    from ..models.return_to_gain import ReturnToGain
+    from ..models.screening import Screening
+
+
+T = TypeVar("T", bound="PlanRequest")
+
+
+@_attrs_define
+class PlanRequest:
+    """A person, their screening answers, and the phase to plan.
+
+    Attributes:
+        phase (MiniCut): A short, brisk fat-loss phase of 2 to 6 weeks. Give fat, weeks or both; the rest is solved.
+        profile (Profile): The person. Nothing of it is kept.
+        start_date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+        current_intake_kcal (float | None | Unset): What is eaten a day at present; maintenance by default.
+        cut_history (CutHistory | None | Unset): Cuts already done.
+        log (Log | None | Unset): Dated weights and intakes to estimate maintenance from.
+        maintenance (KnownMaintenance | None | Unset): A known maintenance; else it is estimated from the profile and
+            log.
+        return_to_gain (ReturnToGain | Unset): What follows the mini-cut: maintenance, then a measured surplus.
+        screening (None | Screening | Unset): Safety questions; without them no deficit is planned.
+        uncertainty_sources (list[UncertaintySource] | None | Unset):
+    """
+
+    phase: MiniCut
+    profile: Profile
+    start_date: datetime.date
+    current_intake_kcal: float | None | Unset = UNSET
+    cut_history: CutHistory | None | Unset = UNSET
+    log: Log | None | Unset = UNSET
+    maintenance: KnownMaintenance | None | Unset = UNSET
+    return_to_gain: ReturnToGain | Unset = UNSET
+    screening: None | Screening | Unset = UNSET
+    uncertainty_sources: list[UncertaintySource] | None | Unset = UNSET
+
+    def to_dict(self) -> dict[str, Any]:
+        from ..models.cut_history import CutHistory  # noqa: PLC0415
+        from ..models.known_maintenance import KnownMaintenance  # noqa: PLC0415
+        from ..models.log import Log  # noqa: PLC0415
+        from ..models.screening import Screening  # noqa: PLC0415
+
+        phase = self.phase.to_dict()
+
+        profile = self.profile.to_dict()
+
+        start_date = self.start_date.isoformat()
+
+        current_intake_kcal: float | None | Unset
+        if isinstance(self.current_intake_kcal, Unset):
+            current_intake_kcal = UNSET
+        else:
+            current_intake_kcal = self.current_intake_kcal
+
+        cut_history: dict[str, Any] | None | Unset
+        if isinstance(self.cut_history, Unset):
+            cut_history = UNSET
+        elif isinstance(self.cut_history, CutHistory):
+            cut_history = self.cut_history.to_dict()
+        else:
+            cut_history = self.cut_history
+
+        log: dict[str, Any] | None | Unset
+        if isinstance(self.log, Unset):
+            log = UNSET
+        elif isinstance(self.log, Log):
+            log = self.log.to_dict()
+        else:
+            log = self.log
+
+        maintenance: dict[str, Any] | None | Unset
+        if isinstance(self.maintenance, Unset):
+            maintenance = UNSET
+        elif isinstance(self.maintenance, KnownMaintenance):
+            maintenance = self.maintenance.to_dict()
+        else:
+            maintenance = self.maintenance
+
+        return_to_gain: dict[str, Any] | Unset = UNSET
+        if not isinstance(self.return_to_gain, Unset):
+            return_to_gain = self.return_to_gain.to_dict()
+
+        screening: dict[str, Any] | None | Unset
+        if isinstance(self.screening, Unset):
+            screening = UNSET
+        elif isinstance(self.screening, Screening):
+            screening = self.screening.to_dict()
+        else:
+            screening = self.screening
+
+        uncertainty_sources: list[str] | None | Unset
+        if isinstance(self.uncertainty_sources, Unset):
+            uncertainty_sources = UNSET
+        elif isinstance(self.uncertainty_sources, list):
+            uncertainty_sources = []
+            for uncertainty_sources_type_0_item_data in self.uncertainty_sources:
+                uncertainty_sources_type_0_item = (
+                    uncertainty_sources_type_0_item_data.value
+                )
+                uncertainty_sources.append(uncertainty_sources_type_0_item)
+
+        else:
+            uncertainty_sources = self.uncertainty_sources
+
+        field_dict: dict[str, Any] = {}
+
+        field_dict.update(
+            {
+                "phase": phase,
+                "profile": profile,
+                "start_date": start_date,
+            }
+        )
+        if current_intake_kcal is not UNSET:
+            field_dict["current_intake_kcal"] = current_intake_kcal
+        if cut_history is not UNSET:
+            field_dict["cut_history"] = cut_history
+        if log is not UNSET:
+            field_dict["log"] = log
+        if maintenance is not UNSET:
+            field_dict["maintenance"] = maintenance
+        if return_to_gain is not UNSET:
+            field_dict["return_to_gain"] = return_to_gain
+        if screening is not UNSET:
+            field_dict["screening"] = screening
+        if uncertainty_sources is not UNSET:
+            field_dict["uncertainty_sources"] = uncertainty_sources
+
+        return field_dict
+
+    @classmethod
+    def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        from ..models.cut_history import CutHistory  # noqa: PLC0415
+        from ..models.known_maintenance import KnownMaintenance  # noqa: PLC0415
+        from ..models.log import Log  # noqa: PLC0415
+        from ..models.mini_cut import MiniCut  # noqa: PLC0415
+        from ..models.profile import Profile  # noqa: PLC0415
+        from ..models.return_to_gain import ReturnToGain  # noqa: PLC0415
+        from ..models.screening import Screening  # noqa: PLC0415
+
+        d = dict(src_dict)
+        phase = MiniCut.from_dict(d.pop("phase"))
+
+        profile = Profile.from_dict(d.pop("profile"))
+
+        start_date = datetime.date.fromisoformat(d.pop("start_date"))
+
+        def _parse_current_intake_kcal(data: object) -> float | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            return cast(float | None | Unset, data)
+
+        current_intake_kcal = _parse_current_intake_kcal(
+            d.pop("current_intake_kcal", UNSET)
+        )
+
+        def _parse_cut_history(data: object) -> CutHistory | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                cut_history_type_0 = CutHistory.from_dict(data)
+
+                return cut_history_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(CutHistory | None | Unset, data)
+
+        cut_history = _parse_cut_history(d.pop("cut_history", UNSET))
+
+        def _parse_log(data: object) -> Log | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                log_type_0 = Log.from_dict(data)
+
+                return log_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(Log | None | Unset, data)
+
+        log = _parse_log(d.pop("log", UNSET))
+
+        def _parse_maintenance(data: object) -> KnownMaintenance | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                maintenance_type_0 = KnownMaintenance.from_dict(data)
+
+                return maintenance_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(KnownMaintenance | None | Unset, data)
+
+        maintenance = _parse_maintenance(d.pop("maintenance", UNSET))
+
+        _return_to_gain = d.pop("return_to_gain", UNSET)
+        return_to_gain: ReturnToGain | Unset
+        if isinstance(_return_to_gain, Unset):
+            return_to_gain = UNSET
+        else:
+            return_to_gain = ReturnToGain.from_dict(_return_to_gain)
+
+        def _parse_screening(data: object) -> None | Screening | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                screening_type_0 = Screening.from_dict(data)
+
+                return screening_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(None | Screening | Unset, data)
+
+        screening = _parse_screening(d.pop("screening", UNSET))
+
+        def _parse_uncertainty_sources(
+            data: object,
+        ) -> list[UncertaintySource] | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, list):
+                    raise TypeError()
+                uncertainty_sources_type_0 = []
+                _uncertainty_sources_type_0 = data
+                for uncertainty_sources_type_0_item_data in _uncertainty_sources_type_0:
+                    uncertainty_sources_type_0_item = UncertaintySource(
+                        uncertainty_sources_type_0_item_data
+                    )
+
+                    uncertainty_sources_type_0.append(uncertainty_sources_type_0_item)
+
+                return uncertainty_sources_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(list[UncertaintySource] | None | Unset, data)
+
+        uncertainty_sources = _parse_uncertainty_sources(
+            d.pop("uncertainty_sources", UNSET)
+        )
+
+        plan_request = cls(
+            phase=phase,
+            profile=profile,
+            start_date=start_date,
+            current_intake_kcal=current_intake_kcal,
+            cut_history=cut_history,
+            log=log,
+            maintenance=maintenance,
+            return_to_gain=return_to_gain,
+            screening=screening,
+            uncertainty_sources=uncertainty_sources,
+        )
+
+        return plan_request

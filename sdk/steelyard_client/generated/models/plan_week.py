@@ -1,0 +1,141 @@
+from __future__ import annotations
+
+import datetime
+from collections.abc import Mapping
+from typing import TYPE_CHECKING, Any, TypeVar
+
+from attrs import define as _attrs_define
+from attrs import field as _attrs_field
+
+if TYPE_CHECKING:
+    from ..models.forecast_point import ForecastPoint
+
+
+T = TypeVar("T", bound="PlanWeek")
+
+
+@_attrs_define
+class PlanWeek:
+    """A week of a phase: what to eat and what to expect at its end.
+
+    Attributes:
+        at_end (ForecastPoint): The body expected at the end of a week.
+        carbohydrate_g (int): Carbohydrate a day, to 5 g.
+        days (int): Days in it.
+        energy_balance_kcal (float): Expected intake minus expenditure, mean of the week.
+        fat_g (int): Fat a day, to 5 g.
+        fibre_g (int): Fibre a day, within the carbohydrate.
+        intake_kcal (int): Energy a day, to 10 kcal.
+        protein_g (int): Protein a day, to 5 g.
+        start_date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+        week (int): Number within the phase, from 1.
+    """
+
+    at_end: ForecastPoint
+    carbohydrate_g: int
+    days: int
+    energy_balance_kcal: float
+    fat_g: int
+    fibre_g: int
+    intake_kcal: int
+    protein_g: int
+    start_date: datetime.date
+    week: int
+    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+
+    def to_dict(self) -> dict[str, Any]:
+        at_end = self.at_end.to_dict()
+
+        carbohydrate_g = self.carbohydrate_g
+
+        days = self.days
+
+        energy_balance_kcal = self.energy_balance_kcal
+
+        fat_g = self.fat_g
+
+        fibre_g = self.fibre_g
+
+        intake_kcal = self.intake_kcal
+
+        protein_g = self.protein_g
+
+        start_date = self.start_date.isoformat()
+
+        week = self.week
+
+        field_dict: dict[str, Any] = {}
+        field_dict.update(self.additional_properties)
+        field_dict.update(
+            {
+                "at_end": at_end,
+                "carbohydrate_g": carbohydrate_g,
+                "days": days,
+                "energy_balance_kcal": energy_balance_kcal,
+                "fat_g": fat_g,
+                "fibre_g": fibre_g,
+                "intake_kcal": intake_kcal,
+                "protein_g": protein_g,
+                "start_date": start_date,
+                "week": week,
+            }
+        )
+
+        return field_dict
+
+    @classmethod
+    def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        from ..models.forecast_point import ForecastPoint  # noqa: PLC0415
+
+        d = dict(src_dict)
+        at_end = ForecastPoint.from_dict(d.pop("at_end"))
+
+        carbohydrate_g = d.pop("carbohydrate_g")
+
+        days = d.pop("days")
+
+        energy_balance_kcal = d.pop("energy_balance_kcal")
+
+        fat_g = d.pop("fat_g")
+
+        fibre_g = d.pop("fibre_g")
+
+        intake_kcal = d.pop("intake_kcal")
+
+        protein_g = d.pop("protein_g")
+
+        start_date = datetime.date.fromisoformat(d.pop("start_date"))
+
+        week = d.pop("week")
+
+        plan_week = cls(
+            at_end=at_end,
+            carbohydrate_g=carbohydrate_g,
+            days=days,
+            energy_balance_kcal=energy_balance_kcal,
+            fat_g=fat_g,
+            fibre_g=fibre_g,
+            intake_kcal=intake_kcal,
+            protein_g=protein_g,
+            start_date=start_date,
+            week=week,
+        )
+
+        plan_week.additional_properties = d
+        return plan_week
+
+    @property
+    def additional_keys(self) -> list[str]:
+        return list(self.additional_properties.keys())
+
+    def __getitem__(self, key: str) -> Any:
+        return self.additional_properties[key]
+
+    def __setitem__(self, key: str, value: Any) -> None:
+        self.additional_properties[key] = value
+
+    def __delitem__(self, key: str) -> None:
+        del self.additional_properties[key]
+
+    def __contains__(self, key: str) -> bool:
+        return key in self.additional_properties

@@ -1,0 +1,112 @@
+from __future__ import annotations
+
+import datetime
+from collections.abc import Mapping
+from typing import TYPE_CHECKING, Any, TypeVar, cast
+
+from attrs import define as _attrs_define
+
+from ..types import UNSET, Unset
+
+if TYPE_CHECKING:
+    from ..models.log import Log
+    from ..models.profile import Profile
+
+
+T = TypeVar("T", bound="TrendRequest")
+
+
+@_attrs_define
+class TrendRequest:
+    """A log to read, and whose it is.
+
+    Attributes:
+        log (Log): Weights and intakes in any order; gaps are fine.
+        profile (Profile): The person. Nothing of it is kept.
+        as_of_date (datetime.date | None | Unset): The day to read the log at; its last day by default.
+        usual_intake_kcal (float | None | Unset): What was eaten a day before the log began; maintenance by default.
+    """
+
+    log: Log
+    profile: Profile
+    as_of_date: datetime.date | None | Unset = UNSET
+    usual_intake_kcal: float | None | Unset = UNSET
+
+    def to_dict(self) -> dict[str, Any]:
+        log = self.log.to_dict()
+
+        profile = self.profile.to_dict()
+
+        as_of_date: None | str | Unset
+        if isinstance(self.as_of_date, Unset):
+            as_of_date = UNSET
+        elif isinstance(self.as_of_date, datetime.date):
+            as_of_date = self.as_of_date.isoformat()
+        else:
+            as_of_date = self.as_of_date
+
+        usual_intake_kcal: float | None | Unset
+        if isinstance(self.usual_intake_kcal, Unset):
+            usual_intake_kcal = UNSET
+        else:
+            usual_intake_kcal = self.usual_intake_kcal
+
+        field_dict: dict[str, Any] = {}
+
+        field_dict.update(
+            {
+                "log": log,
+                "profile": profile,
+            }
+        )
+        if as_of_date is not UNSET:
+            field_dict["as_of_date"] = as_of_date
+        if usual_intake_kcal is not UNSET:
+            field_dict["usual_intake_kcal"] = usual_intake_kcal
+
+        return field_dict
+
+    @classmethod
+    def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        from ..models.log import Log  # noqa: PLC0415
+        from ..models.profile import Profile  # noqa: PLC0415
+
+        d = dict(src_dict)
+        log = Log.from_dict(d.pop("log"))
+
+        profile = Profile.from_dict(d.pop("profile"))
+
+        def _parse_as_of_date(data: object) -> datetime.date | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, str):
+                    raise TypeError()
+                as_of_date_type_0 = datetime.date.fromisoformat(data)
+
+                return as_of_date_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(datetime.date | None | Unset, data)
+
+        as_of_date = _parse_as_of_date(d.pop("as_of_date", UNSET))
+
+        def _parse_usual_intake_kcal(data: object) -> float | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            return cast(float | None | Unset, data)
+
+        usual_intake_kcal = _parse_usual_intake_kcal(d.pop("usual_intake_kcal", UNSET))
+
+        trend_request = cls(
+            log=log,
+            profile=profile,
+            as_of_date=as_of_date,
+            usual_intake_kcal=usual_intake_kcal,
+        )
+
+        return trend_request

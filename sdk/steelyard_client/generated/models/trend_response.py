@@ -1,0 +1,242 @@
+from __future__ import annotations
+
+import datetime
+from collections.abc import Mapping
+from typing import TYPE_CHECKING, Any, TypeVar, cast
+
+from attrs import define as _attrs_define
+from attrs import field as _attrs_field
+
+if TYPE_CHECKING:
+    from ..models.change_split import ChangeSplit
+    from ..models.interval import Interval
+    from ..models.note import Note
+    from ..models.trend_day import TrendDay
+
+
+T = TypeVar("T", bound="TrendResponse")
+
+
+@_attrs_define
+class TrendResponse:
+    """The log read: weight freed from noise, its rate, what changed, and maintenance now.
+
+    Attributes:
+        as_of_date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+        cautions (list[Note]):
+        changes (list[ChangeSplit]): Changes over the last days and over the log.
+        contract_version (str): Version of the contract.
+        days (list[TrendDay]): One row a day, from the first entry to the day read at.
+        fingerprint (str): Digest of the input, the contract and the model version.
+        is_conclusive (bool): False while there is too little data to tell a direction.
+        log_share (float): Share of the maintenance estimate that rests on the log, 0 to 1.
+        maintenance_kcal (Interval): A central value with the interval that holds the truth with probability
+            ``coverage``.
+        methods (list[str]): Ids of the equations, constants and rules used; each is in `/v1/methods`.
+        model_version (str): Version of the science.
+        more_days_needed (int | None): About how many more days of data a direction needs.
+        notes (list[Note]): Data quality: outliers, gaps, unit mix-ups.
+        plateau_probability (float): Probability that tissue is not changing, 0 to 1.
+        reasons (list[Note]):
+        weekly_rate_kg (Interval): A central value with the interval that holds the truth with probability ``coverage``.
+    """
+
+    as_of_date: datetime.date
+    cautions: list[Note]
+    changes: list[ChangeSplit]
+    contract_version: str
+    days: list[TrendDay]
+    fingerprint: str
+    is_conclusive: bool
+    log_share: float
+    maintenance_kcal: Interval
+    methods: list[str]
+    model_version: str
+    more_days_needed: int | None
+    notes: list[Note]
+    plateau_probability: float
+    reasons: list[Note]
+    weekly_rate_kg: Interval
+    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+
+    def to_dict(self) -> dict[str, Any]:
+        as_of_date = self.as_of_date.isoformat()
+
+        cautions = []
+        for cautions_item_data in self.cautions:
+            cautions_item = cautions_item_data.to_dict()
+            cautions.append(cautions_item)
+
+        changes = []
+        for changes_item_data in self.changes:
+            changes_item = changes_item_data.to_dict()
+            changes.append(changes_item)
+
+        contract_version = self.contract_version
+
+        days = []
+        for days_item_data in self.days:
+            days_item = days_item_data.to_dict()
+            days.append(days_item)
+
+        fingerprint = self.fingerprint
+
+        is_conclusive = self.is_conclusive
+
+        log_share = self.log_share
+
+        maintenance_kcal = self.maintenance_kcal.to_dict()
+
+        methods = self.methods
+
+        model_version = self.model_version
+
+        more_days_needed: int | None
+        more_days_needed = self.more_days_needed
+
+        notes = []
+        for notes_item_data in self.notes:
+            notes_item = notes_item_data.to_dict()
+            notes.append(notes_item)
+
+        plateau_probability = self.plateau_probability
+
+        reasons = []
+        for reasons_item_data in self.reasons:
+            reasons_item = reasons_item_data.to_dict()
+            reasons.append(reasons_item)
+
+        weekly_rate_kg = self.weekly_rate_kg.to_dict()
+
+        field_dict: dict[str, Any] = {}
+        field_dict.update(self.additional_properties)
+        field_dict.update(
+            {
+                "as_of_date": as_of_date,
+                "cautions": cautions,
+                "changes": changes,
+                "contract_version": contract_version,
+                "days": days,
+                "fingerprint": fingerprint,
+                "is_conclusive": is_conclusive,
+                "log_share": log_share,
+                "maintenance_kcal": maintenance_kcal,
+                "methods": methods,
+                "model_version": model_version,
+                "more_days_needed": more_days_needed,
+                "notes": notes,
+                "plateau_probability": plateau_probability,
+                "reasons": reasons,
+                "weekly_rate_kg": weekly_rate_kg,
+            }
+        )
+
+        return field_dict
+
+    @classmethod
+    def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        from ..models.change_split import ChangeSplit  # noqa: PLC0415
+        from ..models.interval import Interval  # noqa: PLC0415
+        from ..models.note import Note  # noqa: PLC0415
+        from ..models.trend_day import TrendDay  # noqa: PLC0415
+
+        d = dict(src_dict)
+        as_of_date = datetime.date.fromisoformat(d.pop("as_of_date"))
+
+        cautions = []
+        _cautions = d.pop("cautions")
+        for cautions_item_data in _cautions:
+            cautions_item = Note.from_dict(cautions_item_data)
+
+            cautions.append(cautions_item)
+
+        changes = []
+        _changes = d.pop("changes")
+        for changes_item_data in _changes:
+            changes_item = ChangeSplit.from_dict(changes_item_data)
+
+            changes.append(changes_item)
+
+        contract_version = d.pop("contract_version")
+
+        days = []
+        _days = d.pop("days")
+        for days_item_data in _days:
+            days_item = TrendDay.from_dict(days_item_data)
+
+            days.append(days_item)
+
+        fingerprint = d.pop("fingerprint")
+
+        is_conclusive = d.pop("is_conclusive")
+
+        log_share = d.pop("log_share")
+
+        maintenance_kcal = Interval.from_dict(d.pop("maintenance_kcal"))
+
+        methods = cast(list[str], d.pop("methods"))
+
+        model_version = d.pop("model_version")
+
+        def _parse_more_days_needed(data: object) -> int | None:
+            if data is None:
+                return data
+            return cast(int | None, data)
+
+        more_days_needed = _parse_more_days_needed(d.pop("more_days_needed"))
+
+        notes = []
+        _notes = d.pop("notes")
+        for notes_item_data in _notes:
+            notes_item = Note.from_dict(notes_item_data)
+
+            notes.append(notes_item)
+
+        plateau_probability = d.pop("plateau_probability")
+
+        reasons = []
+        _reasons = d.pop("reasons")
+        for reasons_item_data in _reasons:
+            reasons_item = Note.from_dict(reasons_item_data)
+
+            reasons.append(reasons_item)
+
+        weekly_rate_kg = Interval.from_dict(d.pop("weekly_rate_kg"))
+
+        trend_response = cls(
+            as_of_date=as_of_date,
+            cautions=cautions,
+            changes=changes,
+            contract_version=contract_version,
+            days=days,
+            fingerprint=fingerprint,
+            is_conclusive=is_conclusive,
+            log_share=log_share,
+            maintenance_kcal=maintenance_kcal,
+            methods=methods,
+            model_version=model_version,
+            more_days_needed=more_days_needed,
+            notes=notes,
+            plateau_probability=plateau_probability,
+            reasons=reasons,
+            weekly_rate_kg=weekly_rate_kg,
+        )
+
+        trend_response.additional_properties = d
+        return trend_response
+
+    @property
+    def additional_keys(self) -> list[str]:
+        return list(self.additional_properties.keys())
+
+    def __getitem__(self, key: str) -> Any:
+        return self.additional_properties[key]
+
+    def __setitem__(self, key: str, value: Any) -> None:
+        self.additional_properties[key] = value
+
+    def __delitem__(self, key: str) -> None:
+        del self.additional_properties[key]
+
+    def __contains__(self, key: str) -> bool:
+        return key in self.additional_properties
