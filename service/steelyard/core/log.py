@@ -6,6 +6,7 @@ message, and refuses what cannot be meant, naming the entry.
 
 import math
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import NamedTuple
 
 import msgspec
@@ -159,7 +160,7 @@ def _daily_weights(
 ) -> tuple[list[float], list[float], list[float]]:
     days = [entry.day for entry in weighings]
     order: Sequence[int] = range(len(weighings))
-    if any(later < earlier for earlier, later in zip(days, days[1:], strict=False)):
+    if any(later < earlier for earlier, later in pairwise(days)):
         notes.append(say(SORTED))
         order = sorted(order, key=days.__getitem__)
     if days[order[-1]] - first >= count:

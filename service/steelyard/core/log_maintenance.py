@@ -4,7 +4,6 @@ All energies in here are on the member's own logging scale unless a name says ``
 learns is the intake *as this person logs it* at which tissue is steady, which is what they can act on.
 """
 
-from collections.abc import Sequence
 from typing import NamedTuple
 
 import msgspec
@@ -14,8 +13,10 @@ from .estimate import Estimate
 from .evidence import Basis, Kind, constant, equation
 from .log import DailyLog
 from .tissue_model import TissueModel, acting_intake
-from .weight_filter import DailySeries, Filtered, FilterSettings, Path, Start, causal_path, filter_weights
+from .water_jump import JUMP_SD_KG
+from .weight_filter import DailySeries, Filtered, FilterSettings, Start, filter_weights, is_any
 from .weight_noise import Noise, learn_noise, prior_noise
+from .weight_smoother import Path, causal_path
 
 LOGGING_RATIO = constant(
     "logging_ratio", 0.90, unit="1", standard_deviation=0.05, basis=Basis.JUDGEMENT,
@@ -23,7 +24,10 @@ LOGGING_RATIO = constant(
     "reporting of 10-30 % is usual; people who weigh their food are at the low end)",
 )  # fmt: skip
 LOGGING_RATIO_SD = constant(
-    "logging_ratio_sd", 0.05, unit="1", basis=Basis.JUDGEMENT,
+    "logging_ratio_sd",
+    0.05,
+    unit="1",
+    basis=Basis.JUDGEMENT,
     summary="Spread of the logging ratio between people who keep a log",
 )
 LOGGING_ERROR = constant(
@@ -52,7 +56,7 @@ START_SD_KG = constant(
     summary="SD of tissue around the first weighing: wide, so that the log alone sets the level",
 )  # fmt: skip
 # Days of log after which the noise is read again and the pass repeated: early views stay as they were.
-RELEARN_DAYS = (7, 14, 28, 112, 448, 1792, 7168)
+RELEARN_DAYS = (14, 28, 112, 448, 1792, 7168)
 
 
 class FilledIntake(NamedTuple):
@@ -75,6 +79,8 @@ class LogFit(NamedTuple):
 
     series: DailySeries
     filtered: Filtered
+    retold: Filtered  # the final pass again with the steps of water known from their first day, for smoothing
+    jumps: list[tuple[int, Number]]  # first day of a step of water, and who (1 or 0)
     segments: list[Segment]
     prior: Estimate  # on the logging scale
     rho_kcal_per_kg: Number  # on the logging scale
@@ -174,7 +180,7 @@ def fit_log(
         if not (is_last or with_views):
             continue
         # Intake that was not logged may lie off the habit for good: the filter cannot tell that from maintenance.
-        upto = turns[index - 1] if index else min(7, days)
+        upto = turns[index - 1] if index else min(RELEARN_DAYS[0], days)
         for day in range(counted, upto):
             logged_until = logged_until + log.is_logged[day]
         counted = upto
@@ -195,9 +201,16 @@ def fit_log(
         filtered = filter_weights(series, settings, start, days=end, ops=ops)
         if with_views:
             segments.append(Segment(first, causal_path(filtered, series, first), kept))
+    known = _known_jumps(filtered, ops)
+    retold = filtered
+    if known:
+        variances = {day: JUMP_SD_KG**2 * who for day, who in known.items()}
+        retold = filter_weights(series, settings, start, known_jumps=variances, ops=ops)
     return LogFit(
         series,
         filtered,
+        retold,
+        sorted(known.items()),
         segments,
         scaled,
         rho,
@@ -207,6 +220,20 @@ def fit_log(
         kept,
         noise,
     )
+
+
+def _known_jumps(filtered: Filtered, ops: Elementwise) -> dict[int, Number]:
+    """Who had a step of water granted, by the day it began."""
+    known: dict[int, Number] = {}
+    for granted_on, began, who in filtered.jumps:
+        if ops is FLOATS:
+            known[int(began)] = 1.0
+            continue
+        for day in range(max(0, granted_on - 60), granted_on):
+            here = who & (began == day)
+            if is_any(here):
+                known[day] = ops.maximum(known.get(day, 0.0), ops.where(here, 1.0, 0.0))
+    return known
 
 
 def _first_weight(log: DailyLog, ops: Elementwise) -> Number:

@@ -71,7 +71,8 @@ def tissue_model(
     """The constants of a calibrated body, and the carried mass that a log of intakes lets expect.
 
     Args: ``intake_kcal`` on every day of the log and ``usual_intake_kcal`` (at which the body was settled before
-        it), both on the logging scale; not ``is_usual_known`` when the latter is only the expected maintenance; ``carbohydrate_kcal`` on every day, on the same scale, where it was logged.
+        it), both on the logging scale; not ``is_usual_known`` when the latter is only the expected maintenance;
+        ``carbohydrate_kcal`` on every day, on the same scale, where it was logged.
     """
     linear = linearise(model, state.fat_kg, protein_g_per_kg, ops=ops)
     level = Diet(model.maintenance_kcal, model.baseline_carbohydrate_kcal, protein_g_per_kg)

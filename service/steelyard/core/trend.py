@@ -12,7 +12,8 @@ from .log import DailyLog
 from .log_maintenance import LogFit, LogMaintenance, fit_log, maintenance_from_fit
 from .message import Message, say, template
 from .tissue_model import TissueModel
-from .weight_filter import DailySeries, Path, Start, filter_weights, smooth_weights
+from .weight_filter import DailySeries, Start, filter_weights
+from .weight_smoother import Path, smooth_weights
 
 PLATEAU_RATE_KG = constant(
     "plateau_rate", 0.175, unit="kg/week", basis=Basis.JUDGEMENT,
@@ -122,7 +123,12 @@ def read_trend(log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elem
         or arrays over people (then without notes).
     """
     fit = fit_log(log, prior, tissue, ops=ops)
-    smooth = smooth_weights(fit.filtered, fit.series, covary_with_last=True)
+    count = len(log.weight_kg)
+    windows = [days for days in CHANGE_WINDOWS if days < count]
+    if count > 1 and count - 1 not in windows:
+        windows.append(count - 1)
+    change_days = frozenset([count - 1, *(count - 1 - days for days in windows)])
+    smooth = smooth_weights(fit.retold, fit.series, change_days=change_days)
     means = _recent_intake(fit.series)
     causal = View([], [], [], [], [], [])
     for segment in fit.segments:
@@ -139,10 +145,6 @@ def read_trend(log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elem
         plateau = rate_within(rate, PLATEAU_RATE_KG)
         more_days = _more_days_needed(fit, rate)
         notes = (*log.notes, *_notes(log, fit, smooth, jumps, more_days, maintenance))
-    count = len(log.weight_kg)
-    windows = [days for days in CHANGE_WINDOWS if days < count]
-    if count > 1 and count - 1 not in windows:
-        windows.append(count - 1)
     return Trend(
         first_day=log.first_day,
         days=count,
@@ -204,7 +206,9 @@ def _jumps(fit: LogFit, smooth: Path) -> list[tuple[int, Number]]:
     """Day and size [kg] of each jump of water: the step of tissue that energy cannot explain."""
     g = 1.0 / fit.rho_kcal_per_kg
     found = []
-    for day, who in fit.filtered.jumps:
+    for day, who in fit.jumps:
+        if day == 0:
+            continue
         flow = g * (fit.series.intake_kcal[day - 1] - smooth.maintenance[day - 1]) + fit.growth_kg_per_day
         found.append((day, (smooth.tissue[day] - smooth.tissue[day - 1] - flow) * who))
     return found
@@ -214,7 +218,7 @@ def _change(fit: LogFit, smooth: Path, jumps: list[tuple[int, Number]], days: in
     last = len(smooth.level) - 1
     then = last - days
     carried = fit.series.carried_kg
-    score, information = fit.filtered.steps[-1][14:16]
+    score, information = fit.retold.steps[-1][14:16]
     jumped: Number = 0.0
     jump_variance: Number = 0.0
     for day, size in jumps:
@@ -222,7 +226,9 @@ def _change(fit: LogFit, smooth: Path, jumps: list[tuple[int, Number]], days: in
             jumped = jumped + size
             jump_variance = jump_variance + JUMP_ERROR_KG**2 * (size != 0.0)
     tissue = smooth.tissue[last] - smooth.tissue[then]
-    variance = smooth.tissue_variance[last] + smooth.tissue_variance[then] - 2.0 * smooth.tissue_with_last[then]
+    last_variance, _, last_amplitude = smooth.changes[last]
+    then_variance, with_last, then_amplitude = smooth.changes[then]
+    variance = last_variance + then_variance - 2.0 * with_last
     carried_change: Number = 0.0
     carried_variance: Number = 0.0
     shared: Number = 0.0
@@ -230,8 +236,7 @@ def _change(fit: LogFit, smooth: Path, jumps: list[tuple[int, Number]], days: in
         expected = carried[last] - carried[then]
         carried_change = (fit.filtered.settings.amplitude_mean + score / information) * expected
         carried_variance = expected * expected / information
-        per_amplitude = smooth.tissue_per_amplitude[last] - smooth.tissue_per_amplitude[then]
-        shared = -expected * per_amplitude / information
+        shared = -expected * (last_amplitude - then_amplitude) / information
     return Change(
         days,
         Estimate(tissue + carried_change, (variance + carried_variance + 2.0 * shared) ** 0.5),

@@ -61,8 +61,8 @@ def prior_noise(weight_kg: Number, ops: Elementwise = FLOATS) -> Noise:
     summary="Noise of scale weight from the differences of weighings one and two days apart",
     formula=(
         "half mean square of difference at lag 1 = variance x (1 - r), at lag 2 = variance x (1 - r2); prior worth "
-        f"{NOISE_PRIOR_PAIRS:g} pairs ({NOISE_PRIOR_PAIRS_CORRELATION:g} for r); squares capped at {NOISE_CAP:g} times their mean; 0 <= r <= "
-        f"{NOISE_AUTOCORRELATION_LIMIT:g}"
+        f"{NOISE_PRIOR_PAIRS:g} pairs ({NOISE_PRIOR_PAIRS_CORRELATION:g} for r); squares capped at {NOISE_CAP:g} times "
+        f"their mean; 0 <= r <= {NOISE_AUTOCORRELATION_LIMIT:g}"
     ),
     kind=Kind.MODEL,
     basis=Basis.JUDGEMENT,
