@@ -16,10 +16,10 @@ from granian.constants import Interfaces
 from granian.server import Server
 from rich.console import Console
 from rich.table import Table
-from sqlalchemy.engine import make_url
 
 from steelyard.http.app import OPERATIONS
 from steelyard.http.contract import contract_text, problems_text
+from steelyard.http.maintenance import estimate_maintenance
 from steelyard.http.operations import Operation, Scope
 from steelyard.settings import Settings, SettingsError, read_settings
 from steelyard.store.keys import Key
@@ -58,15 +58,14 @@ def serve(host: str, port: int, workers: int, development: bool) -> None:
     """Serve the API until interrupted."""
     settings = read_settings(os.environ)
     port = _claim_port(host, port)
+    if development and not settings.database_url.startswith("sqlite"):
+        raise click.UsageError("--development makes a key in the database, so it is for SQLite only")
     _with_store(settings, Store.create_tables)  # before the workers, which would race for it
     if development:
-        if make_url(settings.database_url).get_backend_name() != "sqlite":
-            raise click.UsageError("--development makes a key in the database, so it is for SQLite only")
         token = _with_store(settings, _renew_development_key)
         shown = "127.0.0.1" if host == "0.0.0.0" else host  # noqa: S104 - compared, not bound
-        operation = next((o for o in OPERATIONS if o.request_examples), OPERATIONS[0])
         click.echo(f"\nDevelopment key (earlier ones are revoked):\n\n  {token}\n\nTry it in another shell:\n")
-        click.echo(curl_command(operation, f"http://{shown}:{port}", token) + "\n")
+        click.echo(curl_command(estimate_maintenance, f"http://{shown}:{port}", token) + "\n")
     Server(
         "steelyard.http.asgi:create",
         address=host,

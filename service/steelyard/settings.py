@@ -25,6 +25,9 @@ class Settings(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
     usage_flush_seconds: float = 5.0  # the most usage that a killed process can lose
 
     def __post_init__(self) -> None:
+        if "://" not in self.database_url:
+            example = "sqlite+aiosqlite:///var/steelyard.sqlite3"
+            raise ValueError(f"{_variable('database_url')} must be a database URL such as {example}")
         for name in ("body_limit_bytes", "store_timeout_seconds", "usage_flush_seconds"):
             if not getattr(self, name) > 0:
                 raise ValueError(f"{_variable(name)} must be above 0")
@@ -44,7 +47,7 @@ def read_settings(environment: Mapping[str, str], **overrides: Any) -> Settings:
         if not variable.startswith(PREFIX) or variable.startswith(CLIENT_PREFIX):
             continue
         if variable not in known:
-            close = difflib.get_close_matches(variable, known, 1)
+            close = difflib.get_close_matches(variable, known, 1, cutoff=0.8)
             hint = f"did you mean {close[0]}?" if close else f"known are {', '.join(sorted(known))}"
             raise SettingsError(f"{variable} is not a setting: {hint}")
         values[known[variable]] = text

@@ -10,7 +10,7 @@ from typing import Any, NamedTuple, Protocol
 from sqlalchemy import event, func, insert, select, update
 from sqlalchemy.dialects import postgresql, sqlite
 from sqlalchemy.engine import make_url
-from sqlalchemy.exc import DBAPIError, SQLAlchemyError
+from sqlalchemy.exc import SQLAlchemyError
 from sqlalchemy.ext.asyncio import AsyncConnection, AsyncEngine, create_async_engine
 
 from .keys import Key, new_prefix, new_secret, sha256
@@ -169,16 +169,21 @@ class Store:
                 yield connection
         except TimeoutError as error:
             raise StoreUnavailable("the database did not answer in time") from error
-        except (DBAPIError, SQLAlchemyError, OSError) as error:
+        except (SQLAlchemyError, OSError) as error:
             raise StoreUnavailable(f"the database failed: {type(error).__name__}") from error
 
 
 def _engine(url: str, timeout_seconds: float) -> AsyncEngine:
-    parsed = make_url(url)
-    engine = create_async_engine(parsed, pool_pre_ping=parsed.get_backend_name() != "sqlite")
-    if parsed.get_backend_name() == "sqlite":
-        if parsed.database and parsed.database != ":memory:":
+    try:
+        parsed = make_url(url)
+        is_sqlite = parsed.get_backend_name() == "sqlite"
+        engine = create_async_engine(parsed, pool_pre_ping=not is_sqlite)
+        if is_sqlite and parsed.database and parsed.database != ":memory:":
             Path(parsed.database).parent.mkdir(parents=True, exist_ok=True)
+    except (ImportError, SQLAlchemyError, OSError) as error:
+        # Not the URL itself, which may hold a password.
+        raise StoreUnavailable(f"the database URL cannot be used: {type(error).__name__}") from error
+    if is_sqlite:
 
         @event.listens_for(engine.sync_engine, "connect")
         def prepare(connection: Any, _record: object) -> None:

@@ -1,0 +1,57 @@
+"""No NaN leaves the service as ``null``."""
+
+import math
+from typing import Any
+
+import msgspec
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from steelyard.http.answers import NonFiniteAnswer, encode_finite
+
+
+class Day(msgspec.Struct):
+    weight_kg: float
+    trend_kg: float | None = None
+
+
+class Log(msgspec.Struct):
+    days: tuple[Day, ...] = ()
+    by_name: dict[str, float] = {}
+    note: str | None = None
+
+
+FINITE = st.floats(allow_nan=False, allow_infinity=False)
+NOT_FINITE = st.sampled_from([math.nan, -math.nan, math.inf, -math.inf])
+
+
+@given(st.lists(st.builds(Day, FINITE, FINITE | st.none())), st.dictionaries(st.text(), FINITE), st.text() | st.none())
+def test_finite_answers_are_encoded_as_they_are(days: list[Day], by_name: dict[str, float], note: str | None) -> None:
+    log = Log(tuple(days), by_name, note)
+    assert encode_finite(log) == msgspec.json.encode(log)
+
+
+@given(st.lists(st.builds(Day, FINITE, FINITE | st.none())), NOT_FINITE, st.integers(0, 3), st.text() | st.none())
+def test_what_is_not_finite_is_found_anywhere(days: list[Day], value: float, place: int, note: str | None) -> None:
+    if place == 0:
+        log: Any = Log((*days, Day(value)), {}, note)
+    elif place == 1:
+        log = Log((Day(80.0, value), *days), {}, note)
+    elif place == 2:
+        log = Log(tuple(days), {"a": 1.0, "b": value}, note)
+    else:
+        log = [note, [[value]]]
+    with pytest.raises(NonFiniteAnswer):
+        encode_finite(log)
+
+
+def test_the_place_is_told() -> None:
+    with pytest.raises(NonFiniteAnswer, match=r"\$\.days\[1\]\.trend_kg"):
+        encode_finite(Log((Day(80.0), Day(80.0, math.nan))))
+
+
+def test_bytes_that_only_look_like_nan_pass() -> None:
+    """A number whose own bytes hold the suspicious ones must not be refused."""
+    lookalike = msgspec.msgpack.decode(b"\xcb\x40\xcb\x7f\xf0\x00\x00\x00\x00")
+    assert math.isfinite(lookalike)
+    assert encode_finite(Log((Day(lookalike),))).startswith(b'{"days"')

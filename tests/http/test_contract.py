@@ -1,0 +1,154 @@
+"""The committed contract is what the code serves, and holds what clients rely on."""
+
+import re
+import subprocess
+import sys
+from pathlib import Path
+from typing import Any
+
+import msgspec
+import pytest
+from in_process import Running
+from lifting_form import LiftedTotal, sum_lifts
+from steelyard.cli import contract_files
+from steelyard.http.app import OPERATIONS
+from steelyard.http.contract import contract_text, openapi_document
+from steelyard.http.operations import OPERATION, Operation
+from steelyard.http.problems import KINDS
+
+CONTRACTS = Path(__file__).resolve().parents[2] / "contracts"
+DOCUMENT = openapi_document(OPERATIONS)
+
+
+@pytest.mark.parametrize("name", contract_files())
+def test_committed_file_is_up_to_date(name: str) -> None:
+    assert (CONTRACTS / name).read_text(encoding="utf-8") == contract_files()[name], "run `make contract`"
+
+
+def test_text_is_deterministic() -> None:
+    assert contract_text(OPERATIONS) == contract_text(tuple(reversed(OPERATIONS)))
+    other_run = (
+        "from steelyard.cli import contract_files; import sys; sys.stdout.write(''.join(contract_files().values()))"
+    )
+    texts = subprocess.run(
+        [sys.executable, "-c", other_run],
+        capture_output=True,
+        check=True,
+        env={"PYTHONHASHSEED": "7", "PYTHONPATH": "service", "PYTHONIOENCODING": "utf-8"},
+        cwd=CONTRACTS.parent,
+    )
+    assert texts.stdout.decode() == "".join(contract_files().values())
+
+
+def test_a_changed_field_changes_the_contract() -> None:
+    """The check above can fail: a renamed field gives another text."""
+
+    renamed = msgspec.defstruct(LiftedTotal.__name__, [("total_lb", float)])
+    before = contract_text([sum_lifts])
+    after = contract_text([msgspec.structs.replace(sum_lifts, answer_type=renamed)])
+    assert before != after
+
+
+async def test_it_is_served_to_anyone(service: Running) -> None:
+    answer = await service.client.get("/openapi.json", headers={"authorization": ""})
+    assert answer.text == (CONTRACTS / "openapi-v1.json").read_text(encoding="utf-8")
+
+
+def test_router_and_contract_hold_the_same_operations(service: Running) -> None:
+    routed = {
+        (route.path, method)
+        for route in service.app.routes
+        for handler in route.route_handlers  # type: ignore[union-attr]
+        if OPERATION in handler.opt
+        for method in handler.http_methods - {"HEAD"}
+    }
+    documented = {(path, method.upper()) for path, item in DOCUMENT["paths"].items() for method in item}
+    assert routed == documented
+
+
+@pytest.mark.parametrize("operation", OPERATIONS, ids=lambda o: o.operation_id)
+def test_operation_is_fit_for_the_sdk(operation: Operation) -> None:
+    assert re.fullmatch(r"[a-z]+(_[a-z]+)+", operation.operation_id)
+    assert operation.summary
+    assert operation.description
+    document = DOCUMENT["paths"][operation.path][operation.method.lower()]
+    assert document["x-steelyard-pure"] is True
+    statuses = {"200", "401", "403", "406", "429", "500", "503"}
+    if operation.body_type:
+        statuses |= {"400", "413", "415", "422"}
+        assert document["requestBody"]["content"]["application/json"]["examples"]
+    assert set(document["responses"]) == statuses
+    for status, response in document["responses"].items():
+        media_type = "application/json" if status == "200" else "application/problem+json"
+        assert list(response["content"]) == [media_type]
+
+
+def test_every_problem_is_documented_on_an_operation_or_outside_all() -> None:
+    text = str(list(DOCUMENT["paths"].values()))
+    missing = {kind.slug for kind in KINDS.values() if f"`{kind.type}`" not in text}
+    assert missing == {"not-found", "method-not-allowed"}  # they belong to no operation
+
+
+def schemas(node: Any) -> list[dict[str, Any]]:
+    if isinstance(node, dict):
+        return [node, *(s for child in node.values() for s in schemas(child))]
+    return [s for child in node for s in schemas(child)] if isinstance(node, list) else []
+
+
+def test_requests_are_closed_and_described() -> None:
+    components = DOCUMENT["components"]["schemas"]
+    for operation in OPERATIONS:
+        if operation.body_type is None:
+            continue
+        for name in reachable(operation.body_type.__name__):
+            schema = components[name]
+            if schema.get("type") == "object":
+                assert schema["additionalProperties"] is False, name
+                assert schema.get("description"), name
+
+
+def test_answers_are_open() -> None:
+    components = DOCUMENT["components"]["schemas"]
+    for operation in OPERATIONS:
+        for name in reachable(operation.answer_type.__name__):
+            assert components[name].get("additionalProperties") is not False, name
+
+
+def reachable(name: str) -> set[str]:
+    found, waiting = set(), [name]
+    while waiting:
+        name = waiting.pop()
+        if name not in found:
+            found.add(name)
+            waiting += re.findall(r"#/components/schemas/(\w+)", str(DOCUMENT["components"]["schemas"][name]))
+    return found
+
+
+def test_no_enum_lacks_a_type_and_no_union_a_discriminator() -> None:
+    for schema in schemas(DOCUMENT["components"]):
+        if "enum" in schema and isinstance(schema["enum"], list):
+            assert "type" in schema
+            assert len(schema["enum"]) > 1
+        if "discriminator" in schema:
+            assert "oneOf" in schema
+
+
+def test_client_generator_has_no_complaint(tmp_path: Path) -> None:
+    generator = Path(sys.executable).parent / "openapi-python-client"
+    run = subprocess.run(
+        [
+            generator,
+            "generate",
+            "--path",
+            CONTRACTS / "openapi-v1.json",
+            "--output-path",
+            tmp_path / "client",
+            "--meta",
+            "none",
+            "--fail-on-warning",
+        ],
+        capture_output=True,
+        text=True,
+        env={"PATH": str(generator.parent), "RUFF_NO_CACHE": "true"},
+    )
+    assert run.returncode == 0, run.stdout + run.stderr

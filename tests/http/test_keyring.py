@@ -1,0 +1,141 @@
+"""The cache of verified keys, on a clock that the test moves."""
+
+from collections.abc import Iterator
+from datetime import UTC, datetime, timedelta
+
+import pytest
+from steelyard.http.keyring import Keyring
+from steelyard.store.keys import Key, sha256
+from steelyard.store.store import StoreUnavailable
+
+START = datetime(2026, 3, 2, tzinfo=UTC)
+CACHE_SECONDS, GRACE_SECONDS = 30.0, 300.0
+
+
+class FakeStore:
+    """One key, a count of look-ups, and a switch to be gone."""
+
+    def __init__(self) -> None:
+        self.look_ups = 0
+        self.is_gone = False
+        self.key: Key | None = Key(
+            id=1,
+            organisation="Quarry Lane Gym",
+            prefix="abc",
+            secret_sha256=sha256("right"),
+            label="",
+            scopes=frozenset({"compute"}),
+            created_time=START,
+        )
+
+    async def find_key(self, prefix: str) -> Key | None:
+        self.look_ups += 1
+        if self.is_gone:
+            raise StoreUnavailable
+        return self.key if self.key and self.key.prefix == prefix else None
+
+
+class Clock:
+    seconds = 0.0
+
+    def monotonic(self) -> float:
+        return self.seconds
+
+    def now(self) -> datetime:
+        return START + timedelta(seconds=self.seconds)
+
+
+@pytest.fixture
+def parts() -> Iterator[tuple[Keyring, FakeStore, Clock]]:
+    store, clock = FakeStore(), Clock()
+    return (
+        Keyring(
+            store,
+            cache_seconds=CACHE_SECONDS,
+            grace_seconds=GRACE_SECONDS,
+            monotonic=clock.monotonic,
+            now=clock.now,
+        ),
+        store,
+        clock,
+    )
+
+
+Parts = tuple[Keyring, FakeStore, Clock]
+
+
+async def test_store_is_asked_once_per_cache_time(parts: Parts) -> None:
+    keyring, store, clock = parts
+    for clock.seconds in (0.0, 10.0, CACHE_SECONDS):
+        assert await keyring.verify("abc", "right") is not None
+    assert store.look_ups == 1
+    clock.seconds = CACHE_SECONDS + 0.1
+    assert await keyring.verify("abc", "right") is not None
+    assert store.look_ups == 2
+
+
+async def test_wrong_secret_is_refused_with_and_without_cache(parts: Parts) -> None:
+    keyring, store, _ = parts
+    assert await keyring.verify("abc", "wrong") is None
+    assert await keyring.verify("abc", "right") is not None
+    look_ups = store.look_ups
+    assert await keyring.verify("abc", "wrong") is None
+    assert await keyring.verify("abc", "") is None
+    assert store.look_ups == look_ups
+
+
+async def test_revocation_takes_effect_within_the_cache_time(parts: Parts) -> None:
+    keyring, store, clock = parts
+    assert await keyring.verify("abc", "right") is not None
+    assert store.key is not None
+    store.key = Key(**{f: getattr(store.key, f) for f in Key.__struct_fields__} | {"revoked_time": START})
+    assert await keyring.verify("abc", "right") is not None
+    clock.seconds = CACHE_SECONDS + 0.1
+    assert await keyring.verify("abc", "right") is None
+    assert await keyring.verify("abc", "right") is None
+
+
+async def test_deleted_key_is_forgotten(parts: Parts) -> None:
+    keyring, store, clock = parts
+    assert await keyring.verify("abc", "right") is not None
+    store.key = None
+    clock.seconds = CACHE_SECONDS + 0.1
+    assert await keyring.verify("abc", "right") is None
+    store.is_gone = True
+    with pytest.raises(StoreUnavailable):
+        await keyring.verify("abc", "right")
+
+
+async def test_expiry_takes_effect_at_once(parts: Parts) -> None:
+    keyring, store, clock = parts
+    assert store.key is not None
+    expiry = START + timedelta(seconds=10)
+    store.key = Key(**{f: getattr(store.key, f) for f in Key.__struct_fields__} | {"expiry_time": expiry})
+    clock.seconds = 9.9
+    assert await keyring.verify("abc", "right") is not None
+    clock.seconds = 10.0
+    assert await keyring.verify("abc", "right") is None
+
+
+async def test_store_gone(parts: Parts) -> None:
+    keyring, store, clock = parts
+    assert await keyring.verify("abc", "right") is not None
+    store.is_gone = True
+    clock.seconds = CACHE_SECONDS + GRACE_SECONDS
+    assert await keyring.verify("abc", "right") is not None
+    assert await keyring.verify("abc", "wrong") is None
+    with pytest.raises(StoreUnavailable):
+        await keyring.verify("other", "right")
+    clock.seconds += 0.1
+    with pytest.raises(StoreUnavailable):
+        await keyring.verify("abc", "right")
+    store.is_gone = False
+    assert await keyring.verify("abc", "right") is not None
+
+
+async def test_guesses_leave_nothing_behind(parts: Parts) -> None:
+    keyring, _, _ = parts
+    for number in range(100):
+        assert await keyring.verify(f"guess{number}", "x") is None
+        assert await keyring.verify("abc", f"guess{number}") is None
+    assert keyring._entries == {}

@@ -1,0 +1,39 @@
+"""Settings from the environment."""
+
+import pytest
+from steelyard.settings import Settings, SettingsError, read_settings
+
+
+def test_defaults_need_no_environment() -> None:
+    assert read_settings({"PATH": "/bin"}) == Settings()
+
+
+def test_values_are_read_and_overridden() -> None:
+    environment = {"STEELYARD_BODY_LIMIT_BYTES": "2048", "STEELYARD_KEY_CACHE_SECONDS": "1.5"}
+    settings = read_settings(environment, body_limit_bytes=4096)
+    assert (settings.body_limit_bytes, settings.key_cache_seconds) == (4096, 1.5)
+
+
+def test_the_clients_variables_are_not_the_services() -> None:
+    assert read_settings({"STEELYARD_CLIENT_ANYTHING": "x"}) == Settings()
+
+
+@pytest.mark.parametrize(
+    ("variable", "value", "message"),
+    [
+        ("STEELYARD_DATABSE_URL", "x", "STEELYARD_DATABSE_URL is not a setting: did you mean STEELYARD_DATABASE_URL?"),
+        ("STEELYARD_X", "x", "STEELYARD_X is not a setting: known are STEELYARD_BODY_LIMIT_BYTES, "),
+        ("STEELYARD_BODY_LIMIT_BYTES", "1 MiB", "STEELYARD_BODY_LIMIT_BYTES must be a whole number"),
+        ("STEELYARD_BODY_LIMIT_BYTES", "0", "STEELYARD_BODY_LIMIT_BYTES must be above 0"),
+        ("STEELYARD_KEY_CACHE_SECONDS", "soon", "STEELYARD_KEY_CACHE_SECONDS must be a number"),
+        ("STEELYARD_KEY_CACHE_SECONDS", "-1", "STEELYARD_KEY_CACHE_SECONDS must be 0 or more"),
+        ("STEELYARD_USAGE_FLUSH_SECONDS", "nan", "STEELYARD_USAGE_FLUSH_SECONDS must be above 0"),
+        ("STEELYARD_DATABASE_URL", "", "STEELYARD_DATABASE_URL must be a database URL such as "),
+        ("STEELYARD_DATABASE_URL", "nonsense", "STEELYARD_DATABASE_URL must be a database URL such as "),
+    ],
+)
+def test_what_cannot_be_read_is_named(variable: str, value: str, message: str) -> None:
+    with pytest.raises(SettingsError) as raised:
+        read_settings({variable: value})
+    assert str(raised.value).startswith(message)
+    assert not value or value in message or value not in str(raised.value)
