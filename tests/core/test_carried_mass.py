@@ -1,7 +1,6 @@
 """The expected path of carried mass is that of the full model, which also moves the tissues."""
 
 import pytest
-
 from steelyard.core.carried_mass import expected_carried_kg
 from steelyard.core.energy_balance import Diet, advance, calibrate
 

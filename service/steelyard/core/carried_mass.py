@@ -33,7 +33,8 @@ def expected_carried_kg(
     """Deviation of carried mass [kg] on the morning of each day, before that day's ``intake_kcal``.
 
     It starts settled at ``usual_intake_kcal``; intakes and usual intake must be on one scale (logged or
-    physical): resting values follow their ratio, and the scale only touches the speed of glycogen (under 20 g). Without ``carbohydrate_kcal`` its share of energy is constant.
+    physical): resting values follow their ratio, and the scale only touches the speed of glycogen (under 20 g).
+    Without ``carbohydrate_kcal`` its share of energy is constant.
     """
     usual_carbohydrate = usual_carbohydrate_kcal
     if usual_carbohydrate is None:

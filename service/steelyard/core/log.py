@@ -184,7 +184,8 @@ def _daily_weights(
         if not 0.95 < given / expected < 1.05:
             # The last weight may itself be a slip that the filter will discount, so ask the last few.
             expected = _middle(accepted[-5:]) if accepted else expected
-            given = _believable(given, expected, day, day - last_day, index, notes)
+            since = day - last_day if accepted else None
+            given = _believable(given, expected, day, since, index, notes)
         if day - last_day > GAP_DAYS:
             notes.append(say(GAP, day=last_day, days=day - last_day - 1))
         accepted.append(given)
@@ -205,14 +206,19 @@ def _middle(values: list[float]) -> float:
     return sorted(values)[len(values) // 2]
 
 
-def _believable(given: float, expected: float, day: int, days_since: int, index: int, notes: list[Message]) -> float:
+def _believable(
+    given: float, expected: float, day: int, days_since: int | None, index: int, notes: list[Message]
+) -> float:
     """``given`` in kilograms, repaired where another unit explains it."""
     for factor in (1.0 / POUNDS_PER_KG, POUNDS_PER_KG):
         if abs(given * factor / expected - 1.0) < UNIT_TOLERANCE:
             read = given * factor
             notes.append(say(UNIT_MIX_UP, day=day, given=given, read_kg=read))
             return read
-    if abs(given - expected) > expected * (ABSURD_JUMP + ABSURD_JUMP_PER_DAY * max(days_since - 1, 0)):
+    # The first weighing may be years older than the stated weight, so only its unit is questioned.
+    if days_since is not None and abs(given - expected) > expected * (
+        ABSURD_JUMP + ABSURD_JUMP_PER_DAY * max(days_since - 1, 0)
+    ):
         raise LogError(
             "LOG_ABSURD_JUMP",
             f"weighings/{index}/weight_kg",

@@ -55,6 +55,10 @@ START_SD_KG = constant(
     "tissue_start_sd", 5.0, unit="kg", basis=Basis.JUDGEMENT,
     summary="SD of tissue around the first weighing: wide, so that the log alone sets the level",
 )  # fmt: skip
+RATE_DAYS = constant(
+    "rate_window", 7.0, unit="d", basis=Basis.COMMON_PRACTICE,
+    summary="The weekly rate is that of the mean intake over this many days",
+)  # fmt: skip
 # Days of log after which the noise is read again and the pass repeated: early views stay as they were.
 RELEARN_DAYS = (14, 28, 112, 448, 1792, 7168)
 
@@ -295,7 +299,7 @@ def maintenance_from_fit(fit: LogFit, physical_prior: Estimate) -> LogMaintenanc
     days = len(fit.filtered.steps)
     path = causal_path(fit.filtered, fit.series, days - 1)
     mean, variance = path.maintenance[-1], path.maintenance_variance[-1]
-    recent = fit.series.intake_kcal[max(0, days - 29) : max(1, days - 1)]
+    recent = fit.series.intake_kcal[max(0, days - 1 - int(RATE_DAYS)) : max(1, days - 1)]
     deficit = mean - sum(recent) / len(recent)
     estimate = posterior_maintenance(fit, mean, variance, fit.kept, deficit)
     prior = fit.prior

@@ -9,7 +9,7 @@ from .elementwise import FLOATS, Elementwise, Number
 from .estimate import Estimate
 from .evidence import Basis, Kind, constant, equation
 from .log import DailyLog
-from .log_maintenance import LogFit, LogMaintenance, fit_log, maintenance_from_fit
+from .log_maintenance import RATE_DAYS, LogFit, LogMaintenance, fit_log, maintenance_from_fit
 from .message import Message, say, template
 from .tissue_model import TissueModel
 from .weight_filter import DailySeries, Start, filter_weights
@@ -20,12 +20,9 @@ PLATEAU_RATE_KG = constant(
     summary="Tissue counts as steady within this weekly rate: half of a slow cut of 0.35 kg a week",
 )  # fmt: skip
 CLEAR_RATE_SD_KG = constant(
-    "clear_rate_sd", 0.2, unit="kg/week", basis=Basis.JUDGEMENT,
-    summary="Above this SD of the weekly rate it is too early to tell",
-)  # fmt: skip
-RATE_DAYS = constant(
-    "rate_window", 7.0, unit="d", basis=Basis.COMMON_PRACTICE,
-    summary="The weekly rate is that of the mean intake over this many days",
+    "clear_rate_sd", 0.12, unit="kg/week", basis=Basis.JUDGEMENT,
+    summary="Above this SD of the weekly rate it is too early to tell: the plateau band is then 1.5 SD wide to each "
+    "side (three weeks of daily entries at a noise of 0.5 kg)",
 )  # fmt: skip
 JUMP_ERROR_KG = constant(
     "water_jump_error", 0.3, unit="kg", basis=Basis.JUDGEMENT, summary="SD of the size read for a jump of water"
