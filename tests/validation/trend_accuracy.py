@@ -7,6 +7,7 @@ constant fraction of what was eaten.
 """
 
 import sys
+from math import erf
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -24,6 +25,8 @@ from steelyard.core.energy_balance import (
     LEAN_UPKEEP,
     THERMIC_SHARE,
     TRAINING_GAIN,
+    BodyModel,
+    BodyState,
     Diet,
     advance,
     calibrate,
@@ -31,11 +34,14 @@ from steelyard.core.energy_balance import (
 from steelyard.core.estimate import Z80, Estimate
 from steelyard.core.log import DailyLog
 from steelyard.core.log_maintenance import fill_intake, prior_on_logging_scale
-from steelyard.core.tissue_model import tissue_model
+from steelyard.core.tissue_model import TissueModel, acting_intake, tissue_model
 from steelyard.core.trend import PLATEAU_RATE_KG, Trend, read_trend
+from steelyard.core.weight_filter import DailySeries, FilterSettings, Start, filter_weights
+from steelyard.core.weight_smoother import causal_path
 
 Array = NDArray[np.float64]
 OPS = arrays()
+STALL_CALLED = 0.8
 STATIC_KCAL_PER_KG = 7700.0  # the rule of thumb both baselines use
 
 
@@ -59,6 +65,9 @@ class People(NamedTuple):
     log: DailyLog
     prior: Estimate
     trend: Trend
+    model: BodyModel  # of the body as the reader is told it
+    start: BodyState
+    body: TissueModel
     maintenance: Array  # on the logging scale, last day
     tissue: Array  # (days, people)
     carried: Array
@@ -118,7 +127,8 @@ def simulate(cell: Cell, people: int, seed: int) -> People:
         assumed, start, 1.8, intake_kcal=fill_intake(log, usual, OPS).intake_kcal, usual_intake_kcal=usual, ops=OPS
     )
     trend = read_trend(log, prior, body, ops=OPS)
-    return People(log, prior, trend, ratio * settled_maintenance(model, state), np.array(tissue), np.array(carried))
+    truth = ratio * settled_maintenance(model, state)
+    return People(log, prior, trend, assumed, start, body, truth, np.array(tissue), np.array(carried))
 
 
 def settled_maintenance(model: Any, state: Any) -> Array:
@@ -222,35 +232,95 @@ def score(cell: Cell, people: int, seed: int) -> Score:
 
 def stall_calls(cell: Cell, people: int, seed: int, threshold: float) -> float:
     """Share of people of whom the reader says, with probability over ``threshold``, that tissue stands still."""
-    rate = simulate(cell, people, seed).trend.weekly_rate
+    rate = simulate(cell, people, seed).trend.lasting_rate
     z = (PLATEAU_RATE_KG + np.asarray(rate.mean)) / np.asarray(rate.sd)
-    from math import erf
-
     above = 0.5 * (1.0 + np.array([erf(v / 2**0.5) for v in z]))
     return float(np.mean(above > threshold))
 
 
+def floor_rms(cell: Cell, people: int, seed: int) -> float:
+    """RMS error of a reader told the generator's own noise, logging ratio and spreads (linear-Gaussian bound).
+
+    It runs the same filter at the true settings, so it is the Bayes-optimal reader of the linearised generator;
+    a jump of water is told with its day and size.
+    """
+    made = simulate(cell, people, seed)
+    log, days, ratio = made.log, cell.days, cell.logging_ratio
+    rho = ratio * made.body.rho_kcal_per_kg
+    usual = ratio * made.prior.mean
+    exact = tissue_model(made.model, made.start, 1.8, intake_kcal=log.intake_kcal, usual_intake_kcal=usual, ops=OPS)
+    weights = [
+        weight - cell.jump_kg * seen if cell.jump_kg and day >= days // 2 else weight
+        for day, (weight, seen) in enumerate(zip(log.weight_kg, log.is_weighed, strict=True))
+    ]
+    series = DailySeries(
+        weights,
+        log.is_weighed,
+        log.noise_scale,
+        acting_intake(log.intake_kcal, usual, exact.adaptation_gain),
+        [np.zeros(people)] * days,
+        exact.carried_kg,
+        exact.carried_slope,
+        usual,
+    )
+    settings = FilterSettings(
+        rho,
+        ratio * exact.expenditure_slope_kcal_per_kg_day,
+        cell.noise_sd_kg**2,
+        cell.lag,
+        0.0,
+        1.0,
+        0.1**2,
+        is_robust=False,
+        growth_kg_per_day=exact.growth_kg_per_day,
+    )
+    start = Start(weights[0], 25.0, usual, (ratio * made.prior.sd) ** 2)
+    path = causal_path(filter_weights(series, settings, start, ops=OPS), series, days - 1)
+    return rms(np.asarray(path.maintenance[-1]) - made.maintenance)
+
+
+def first_week_split_rms(cell: Cell, people: int, seed: int) -> tuple[float, float]:
+    """RMS error [kg] of the carried part of the change over the last week, and of the week's carried change."""
+    made = simulate(cell, people, seed)
+    truth = made.carried[-1] - made.carried[-8]
+    (week,) = [change for change in made.trend.changes if change.days == 7]
+    return rms(np.asarray(week.carried.mean) - truth), rms(truth)
+
+
 def main() -> None:
     people, seed = 2000, 20240
-    print("maintenance on the logging scale, kcal/d")
-    print("noise lag days lead ratio jump |   rms  bias   sd  cover |   MA7    EWMA   prior")
+    print("Maintenance on the logging scale, kcal/d. lead: days before the deficit; cover: of 80 % intervals, %")
+    print("noise lag days lead ratio jump |   rms  floor  bias   sd  cover |   MA7   EWMA  prior")
     cells = [
-        Cell(sd, lag, days, baseline)
-        for baseline in (0, 7)
-        for sd in (0.5, 1.0)
-        for lag in (0.0, 0.3)
-        for days in (14, 28)
+        Cell(sd, lag, days, lead) for lead in (0, 7) for sd in (0.5, 1.0) for lag in (0.0, 0.3) for days in (14, 28)
     ]
-    cells += [Cell(0.5, 0.3, d, 0, 1.0) for d in (14, 28)]
-    cells += [Cell(0.5, 0.3, d, 0, 0.9, 1.5) for d in (14, 28)]
+    cells += [Cell(0.5, 0.3, days, 0, 1.0) for days in (14, 28)]
+    cells += [Cell(sd, 0.3, days, 0, 0.9, 1.5) for sd in (0.5, 1.0) for days in (14, 28)]
     cells += [Cell(0.5, 0.3, 84)]
     for cell in cells:
         s = score(cell, people, seed)
         print(
             f"{cell.noise_sd_kg:5.1f} {cell.lag:3.1f} {cell.days:4d} {cell.baseline_days:4d} "
-            f"{cell.logging_ratio:5.2f} {cell.jump_kg:4.1f} | {s.rms:5.0f} {s.bias:5.0f} {s.mean_sd:4.0f}  "
-            f"{100 * s.coverage:4.1f} | {s.moving_average_rms:6.0f} {s.smoothing_rms:6.0f} {s.prior_rms:6.0f}"
+            f"{cell.logging_ratio:5.2f} {cell.jump_kg:4.1f} | {s.rms:5.0f} {floor_rms(cell, people, seed):6.0f} "
+            f"{s.bias:5.0f} {s.mean_sd:4.0f}  {100 * s.coverage:5.1f} | {s.moving_average_rms:5.0f} "
+            f"{s.smoothing_rms:6.0f} {s.prior_rms:6.0f}"
         )
+    print(f"\nStall (tissue steady) against 0.35 kg a week, called at probability over {STALL_CALLED:g}")
+    print("noise lag days | power  false alarms, %")
+    for sd in (0.5, 1.0):
+        for lag in (0.0, 0.3):
+            for days in (14, 28):
+                calls = [
+                    stall_calls(Cell(sd, lag, days, weekly_tissue_loss_kg=loss), people, seed, STALL_CALLED)
+                    for loss in (0.0, 0.35)
+                ]
+                print(f"{sd:5.1f} {lag:3.1f} {days:4d} | {100 * calls[0]:5.1f} {100 * calls[1]:5.1f}")
+    print("\nCarried part of the first week of a deficit, after 7 or 14 days at maintenance, kg")
+    print("noise lag lead |  rms   (rms of the true change)")
+    for lead in (7, 14):
+        for sd in (0.5, 1.0):
+            error, size = first_week_split_rms(Cell(sd, 0.3, lead + 8, lead), people, seed)
+            print(f"{sd:5.1f} 0.3 {lead:4d} | {error:5.2f}  {size:5.2f}")
 
 
 if __name__ == "__main__":

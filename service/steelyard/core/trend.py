@@ -28,6 +28,7 @@ JUMP_ERROR_KG = constant(
     "water_jump_error", 0.3, unit="kg", basis=Basis.JUDGEMENT, summary="SD of the size read for a jump of water"
 )
 CHANGE_WINDOWS = (7, 14, 28)
+LASTING_DAYS = 14
 _LOOK_AHEAD_DAYS = 56
 
 TOO_EARLY = template(
@@ -77,7 +78,8 @@ class Trend(msgspec.Struct, frozen=True):
     """A log as read on its last day.
 
     ``causal`` holds what was known on each day, ``smoothed`` what each day looks like today; on the last day they
-    agree. ``plateau_probability`` is that of a tissue rate within the plateau band.
+    agree, but for a step of water. ``weekly_rate`` is of tissue at the last week's intake, ``lasting_rate`` [kg a
+    week] over the last fortnight; ``plateau_probability`` that the latter lies within the plateau band.
     """
 
     first_day: int
@@ -86,6 +88,7 @@ class Trend(msgspec.Struct, frozen=True):
     smoothed: View
     changes: tuple[Change, ...]
     weekly_rate: Estimate
+    lasting_rate: Estimate
     plateau_probability: Number
     maintenance: LogMaintenance
     noise_sd_kg: Number
@@ -138,8 +141,10 @@ def read_trend(log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elem
     notes: tuple[Message, ...] = ()
     more_days = 0
     plateau: Number = math.nan
+    changes = tuple(_change(fit, smooth, jumps, days) for days in windows)
+    lasting = _lasting_rate(rate, changes)
     if ops is FLOATS:
-        plateau = rate_within(rate, PLATEAU_RATE_KG)
+        plateau = rate_within(lasting, PLATEAU_RATE_KG)
         more_days = _more_days_needed(fit, rate)
         notes = (*log.notes, *_notes(log, fit, smooth, jumps, more_days, maintenance))
     return Trend(
@@ -147,8 +152,9 @@ def read_trend(log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elem
         days=count,
         causal=causal,
         smoothed=smoothed,
-        changes=tuple(_change(fit, smooth, jumps, days) for days in windows),
+        changes=changes,
         weekly_rate=rate,
+        lasting_rate=lasting,
         plateau_probability=plateau,
         maintenance=maintenance,
         noise_sd_kg=fit.noise.variance**0.5,
@@ -156,6 +162,15 @@ def read_trend(log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elem
         more_days_needed=more_days,
         notes=notes,
     )
+
+
+def _lasting_rate(weekly: Estimate, changes: tuple[Change, ...]) -> Estimate:
+    """Weekly rate of tissue over the last fortnight, so that one week's eating is no plateau."""
+    for change in changes:
+        if change.days == LASTING_DAYS:
+            weeks = LASTING_DAYS / 7.0
+            return Estimate(change.tissue.mean / weeks, change.tissue.sd / weeks)
+    return weekly
 
 
 def _recent_intake(series: DailySeries) -> list[Number]:
