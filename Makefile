@@ -49,7 +49,7 @@ sdk: contract ## Generate the SDK's client from the contract
 	$(bin)/python sdk/regenerate.py
 
 validate: $(venv)/.dev ## Rewrite the validation page and picture
-	$(bin)/python -m tests.validation.report
+	$(bin)/python -m tests.validation.validate
 
 bench: $(venv)/.dev ## Measure speed, as ratios within one run
 	$(bin)/python -m tests.bench

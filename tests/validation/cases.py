@@ -186,7 +186,7 @@ CASES = (
     ),
     Case(
         id="V4",
-        title="CALERIE-2, restricted, 2 years",
+        title="CALERIE-2, restricted",
         source="Das SK et al. Am J Clin Nutr 2017;105:913-27, doi 10.3945/ajcn.116.137232; Ravussin E et al. "
         "J Gerontol A 2015;70:1097-104",
         participants=143,
@@ -210,7 +210,7 @@ CASES = (
     ),
     Case(
         id="V5",
-        title="Bouchard 1990, overfeeding, 100 days",
+        title="Bouchard 1990, overfeeding",
         source="Bouchard C et al. N Engl J Med 1990;322:1477-82, doi 10.1056/NEJM199005243222101; SD of fat and "
         "fat-free mass from Bouchard C et al. Int J Obes 2014;38:236-42, doi 10.1038/ijo.2013.77",
         participants=24,
@@ -230,3 +230,14 @@ CASES = (
         assumed="maintenance; baseline fat (recalled: about 11 %)",
     ),
 )
+
+# Arms whose maintenance rests on an assumed activity level of people who lift.
+SENSITIVITY = ("V1-refeed", "V1-continuous", "V2-control", "V2-protein")
+
+
+def with_activity_level(case: Case, level: float) -> Case:
+    """The same arm at another activity level, restricted by the same share."""
+    maintenance = level * case.resting_kcal
+    scale = maintenance / case.maintenance_kcal
+    eaten = tuple(Eaten(e.days, scale * e.intake_kcal, scale * e.carbohydrate_kcal) for e in case.eaten)
+    return case._replace(maintenance_kcal=maintenance, eaten=eaten)

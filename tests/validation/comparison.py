@@ -25,7 +25,7 @@ COVERAGE = 0.80
 
 
 class Row(NamedTuple):
-    """One quantity of one case [kg]. ``sd_kg`` is the forecast's for one person, daily noise included for mass."""
+    """One quantity of one case [kg]. ``sd_kg`` is the forecast's for one person, as measured: see ``simulate``."""
 
     case: Case
     quantity: str
@@ -48,7 +48,8 @@ def simulate(case: Case) -> dict[str, Estimate]:
     """The mean participant's change of body mass, fat mass and fat-free mass with the SD for one person [kg].
 
     Fat-free mass is body mass less fat mass: scans, impedance and densitometry count glycogen, water and gut content
-    as lean.
+    as lean. What is compared are measured changes, so that the SD holds the daily noise of two weighings, and the
+    day-to-day error of two readings of body composition by the study's method.
     """
     training = Training(status=case.status, resistance_sessions_per_week=case.sessions_per_week)
     body = Body(
@@ -69,11 +70,12 @@ def simulate(case: Case) -> dict[str, Estimate]:
     first, end = path.states[0], path.states[last]
     mass, fat = end.weight_kg - first.weight_kg, end.fat_kg - first.fat_kg
     noise = max(NOISE_FRACTION * case.weight_kg, NOISE_FLOOR_KG)
-    lean_sd = (spread.lean_kg**2 + spread.carried_kg**2) ** 0.5
+    reading = METHOD_ERRORS[case.method].day_to_day_sd * case.weight_kg
+    lean_variance = spread.lean_kg**2 + spread.carried_kg**2
     return {
         "body mass": Estimate(mass, (spread.weight_kg**2 + 2 * noise**2) ** 0.5),
-        "fat mass": Estimate(fat, spread.fat_kg),
-        "fat-free mass": Estimate(mass - fat, lean_sd),
+        "fat mass": Estimate(fat, (spread.fat_kg**2 + 2 * reading**2) ** 0.5),
+        "fat-free mass": Estimate(mass - fat, (lean_variance + 2 * reading**2) ** 0.5),
     }
 
 
@@ -109,8 +111,8 @@ def _judge(case: Case, quantity: str, measured: Measured, forecast: Estimate) ->
         return f"bias within {FAT_MASS_BIAS_KG:g} kg", abs(bias) <= FAT_MASS_BIAS_KG
     error = measured.standard_error_kg
     if error is None or abs(measured.change_kg) <= error:
-        return "sign, not judged: change not above its standard error, or that unknown", None
-    return "same sign", forecast.mean * measured.change_kg > 0
+        return "same sign, where above its standard error", None
+    return "same sign, where above its standard error", forecast.mean * measured.change_kg > 0
 
 
 def compare(case: Case) -> list[Row]:

@@ -1,80 +1,22 @@
 """The service's integrator against an independent integration of the continuous equations by scipy."""
 
-from typing import NamedTuple
-
 import numpy as np
 import pytest
 from steelyard.core import energy_balance as eb
-from steelyard.core.energy_balance import BodyModel, BodyState, Diet, advance, calibrate
+from steelyard.core.energy_balance import Diet, advance, calibrate
 from validation import continuous_model as continuous
-from validation.continuous_model import Eating, Subject
-
-MAINTENANCE, RESTING = 2848.0, 1780.0
-HALF_YEAR = 182
-# A beginner's gain of lean tissue, kg per kg fat-free mass a day: 1.53 kg in 10.4 weeks in men with about 64 kg
-# (Benito PJ et al. Int J Environ Res Public Health 2020;17:1285), 0.5 kg of it water.
-BEGINNER = (1.53 - 0.5) / 64.0 / (10.4 * 7)
-CEILING = 0.30 / 64.0 / 7  # of what a surplus alone adds
-
-
-class Case(NamedTuple):
-    subject: Subject
-    protein: float
-    meals: list[Eating]
-    years: float = 0.0
-    dose: float = 0.0
-
-
-def _case(change: float, days: float = HALF_YEAR, carbohydrate: float | None = None, sodium: float = 0.0) -> Eating:
-    intake = MAINTENANCE + change
-    return Eating(days, intake, 0.5 * intake if carbohydrate is None else carbohydrate, sodium)
-
-
-# Protein of 0.8 g/kg leaves the base partition; a surplus stores 0.8 of the Forbes share, under a ceiling that
-# fades with experience to a third.
-SITTER = Subject(80.0, 12.0, MAINTENANCE, RESTING, surplus_factor=0.8, ceiling=CEILING * 68.0)
-# Lifts, 2 g/kg of protein: 1 - 0.5 of the lean loss is left by training, 1 - 0.65 of that by protein.
-LIFTER = Subject(
-    80.0, 14.0, MAINTENANCE, RESTING,
-    deficit_factor=0.5 * 0.35, surplus_factor=0.8, ceiling=CEILING * 66.0 * 0.33, beginner_gain=BEGINNER * 66.0,
-    experience_years=2.5, is_training=True,
-)  # fmt: skip
-CASES = {
-    "deficit": Case(SITTER, 0.8, [_case(-500)]),
-    "low_carbohydrate": Case(SITTER, 0.8, [_case(-750, carbohydrate=712.0, sodium=-1500.0)]),
-    "surplus": Case(SITTER, 0.8, [_case(500)]),
-    "small_change": Case(SITTER, 0.8, [_case(-60)]),
-    "lifter_deficit": Case(LIFTER, 2.0, [_case(-600, 42)], 2.5, 1.0),
-    "lifter_cut_hold_gain": Case(
-        LIFTER, 2.0, [_case(-600, 42), _case(-150, 14), _case(200, 28), _case(250, 28)], 2.5, 1.0
-    ),
-}
-
-
-def serve(case: Case) -> tuple[BodyModel, BodyState]:
-    s = case.subject
-    return calibrate(
-        weight_kg=s.weight,
-        fat_kg=s.fat,
-        maintenance_kcal=s.maintenance,
-        resting_kcal=s.resting,
-        experience_years=case.years,
-        training_dose=case.dose,
-    )
-
-
-def diet(case: Case, eating: Eating) -> Diet:
-    return Diet(eating.intake, eating.carbohydrate, case.protein, sodium_change_mg=eating.sodium)
-
-
-def served_ends(case: Case, step_days: float) -> list[np.ndarray]:
-    model, state = serve(case)
-    ends = []
-    for eating in case.meals:
-        state = advance(model, state, diet(case, eating), eating.days, step_days=step_days)
-        ends.append(np.array(state[:6]))
-    return ends
-
+from validation.continuous_model import Subject
+from validation.integrator_cases import (
+    CASES,
+    CEILING,
+    HALF_YEAR,
+    LIFTER,
+    MAINTENANCE,
+    RESTING,
+    Case,
+    eating,
+    served_ends,
+)
 
 MASSES = slice(0, 5)  # fat, lean, glycogen, water, gut [kg]; then adaptation [kcal/d]
 
@@ -106,19 +48,19 @@ def test_the_plain_euler_method_reproduces_the_worked_values() -> None:
     # Worked values of the model's tests were computed with Euler steps and rounded costs: the same equations,
     # integrated the same way, give every printed digit.
     man = Subject(80.0, 12.0, MAINTENANCE, RESTING, gut=0.0, costs=continuous.ROUNDED_COSTS)
-    deficit = _case(-500, 42)
+    deficit = eating(-500, 42)
     for step, weight in ((1.0, 77.0358), (0.5, 77.0379), (0.1, 77.0395), (0.02, 77.0399)):
         assert continuous.weight(continuous.euler(man, deficit, step)) == pytest.approx(weight, abs=0.00005)
-    halved = _case(-750, 1, carbohydrate=712.0, sodium=-1500.0)
+    halved = eating(-750, 1, carbohydrate=712.0, sodium=-1500.0)
     assert continuous.weight(continuous.euler(man, halved, 0.1)) == pytest.approx(78.863, abs=0.0005)
-    surplus = continuous.euler(man, _case(300, 84), 0.1)
+    surplus = continuous.euler(man, eating(300, 84), 0.1)
     assert surplus == pytest.approx([13.490, 67.367, 0.5257, 0.140, 0.0, 41.9], abs=0.05)
     assert surplus[:2] == pytest.approx([13.490, 67.367], abs=0.0005)
 
 
 def test_the_first_day_agrees_where_water_moves_fastest() -> None:
     man = Subject(80.0, 12.0, MAINTENANCE, RESTING, gut=0.0)
-    halved = _case(-750, 1, carbohydrate=712.0, sodium=-1500.0)
+    halved = eating(-750, 1, carbohydrate=712.0, sodium=-1500.0)
     model, state = calibrate(weight_kg=80.0, fat_kg=12.0, maintenance_kcal=MAINTENANCE, resting_kcal=RESTING)
     served = advance(model._replace(gut_kg=0.0), state, Diet(halved.intake, 712.0, 0.8, -1500.0), 1.0, step_days=0.25)
     assert served.weight_kg == pytest.approx(continuous.weight(continuous.solve(man, [halved])[-1]), abs=1e-4)
@@ -142,7 +84,7 @@ def test_the_constants_are_those_of_the_papers() -> None:
 @pytest.mark.parametrize("stretches", [26, 1])
 def test_experience_gathered_within_a_stretch_counts(stretches: int) -> None:
     beginner = LIFTER._replace(experience_years=0.0, ceiling=CEILING * 66.0)
-    case = Case(beginner, 2.0, [_case(0)], 0.0, 1.0)
+    case = Case(beginner, 2.0, [eating(0)], 0.0, 1.0)
     exact = continuous.solve(case.subject, case.meals)[-1]
-    split = Case(beginner, 2.0, [_case(0, HALF_YEAR / stretches)] * stretches, 0.0, 1.0)
+    split = Case(beginner, 2.0, [eating(0, HALF_YEAR / stretches)] * stretches, 0.0, 1.0)
     assert served_ends(split, 7.0)[-1][1] == pytest.approx(exact[1], abs=5e-3)
