@@ -19,13 +19,13 @@ from .weight_noise import Noise, learn_noise, prior_noise
 from .weight_smoother import Path, causal_path
 
 LOGGING_RATIO = constant(
-    "logging_ratio", 0.90, unit="1", standard_deviation=0.05, basis=Basis.JUDGEMENT,
+    "logging_ratio", 0.90, unit="1", standard_deviation=0.06, basis=Basis.JUDGEMENT,
     summary="Logged over eaten energy of someone who keeps a log, before their log says otherwise (under-"
     "reporting of 10-30 % is usual; people who weigh their food are at the low end)",
 )  # fmt: skip
 LOGGING_RATIO_SD = constant(
     "logging_ratio_sd",
-    0.05,
+    0.06,
     unit="1",
     basis=Basis.JUDGEMENT,
     summary="Spread of the logging ratio between people who keep a log",
@@ -48,8 +48,8 @@ HABIT_DAYS = constant(
     summary="Memory of the running habit that stands in for days without a log",
 )  # fmt: skip
 MAINTENANCE_DRIFT = constant(
-    "maintenance_drift", 6.0, unit="kcal/d per root day", basis=Basis.JUDGEMENT,
-    summary="Random drift of maintenance beside its change with tissue (32 kcal/d over four weeks)",
+    "maintenance_drift", 8.0, unit="kcal/d per root day", basis=Basis.JUDGEMENT,
+    summary="Random drift of maintenance beside its change with tissue (42 kcal/d over four weeks)",
 )  # fmt: skip
 START_SD_KG = constant(
     "tissue_start_sd", 5.0, unit="kg", basis=Basis.JUDGEMENT,
