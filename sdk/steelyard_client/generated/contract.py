@@ -14,8 +14,17 @@ class Operation(NamedTuple):
     is_pure: bool
 
 
+ESTIMATE_BODY_COMPOSITION = Operation(
+    method="POST",
+    path="/v1/body-composition",
+    request="BodyCompositionRequest",
+    is_pure=True,
+)
 ESTIMATE_MAINTENANCE = Operation(
     method="POST", path="/v1/maintenance", request="MaintenanceRequest", is_pure=True
+)
+FORECAST_INTAKE = Operation(
+    method="POST", path="/v1/forecasts", request="ForecastRequest", is_pure=True
 )
 LIST_METHODS = Operation(method="GET", path="/v1/methods", request=None, is_pure=True)
 PLAN_PHASES = Operation(
@@ -52,6 +61,53 @@ REQUEST_SCHEMAS: dict[str, Any] = {
     "ActivityLevel": {
         "enum": ["active", "light", "moderate", "sedentary", "very_active"],
         "type": "string",
+    },
+    "BmiMeasurement": {
+        "additionalProperties": False,
+        "properties": {"kind": {"const": "bmi", "type": "string"}},
+        "required": ["kind"],
+        "type": "object",
+    },
+    "BodyCompositionRequest": {
+        "additionalProperties": False,
+        "properties": {
+            "age_years": {"maximum": 100, "minimum": 13, "type": "number"},
+            "height_cm": {"maximum": 230, "minimum": 120, "type": "number"},
+            "measurements": {
+                "items": {
+                    "discriminator": {
+                        "mapping": {
+                            "bmi": "BmiMeasurement",
+                            "girths": "GirthMeasurement",
+                            "reading": "ReadingMeasurement",
+                            "skinfolds": "SkinfoldMeasurement",
+                        },
+                        "propertyName": "kind",
+                    },
+                    "oneOf": [
+                        {"$ref": "GirthMeasurement"},
+                        {"$ref": "SkinfoldMeasurement"},
+                        {"$ref": "ReadingMeasurement"},
+                        {"$ref": "BmiMeasurement"},
+                    ],
+                },
+                "maxItems": 60,
+                "minItems": 1,
+                "type": "array",
+            },
+            "sex": {"$ref": "Sex"},
+            "training_status": {"$ref": "TrainingStatus"},
+            "weight_kg": {"maximum": 300, "minimum": 30, "type": "number"},
+        },
+        "required": [
+            "sex",
+            "age_years",
+            "height_cm",
+            "weight_kg",
+            "training_status",
+            "measurements",
+        ],
+        "type": "object",
     },
     "BodyFat": {
         "additionalProperties": False,
@@ -123,7 +179,89 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "required": ["cuts_last_12_months"],
         "type": "object",
     },
+    "DateQuestion": {
+        "additionalProperties": False,
+        "properties": {
+            "intake_kcal": {"maximum": 8000, "minimum": 800, "type": "number"},
+            "kind": {"const": "date_for_target", "type": "string"},
+            "protein_g_per_kg": {"maximum": 5, "minimum": 0.3, "type": "number"},
+            "target": {"$ref": "Target"},
+        },
+        "required": ["kind", "target", "intake_kcal"],
+        "type": "object",
+    },
+    "DensityConversion": {"enum": ["brozek", "siri"], "type": "string"},
     "EatingDisorder": {"enum": ["current", "none", "past", "unsure"], "type": "string"},
+    "ForecastRequest": {
+        "additionalProperties": False,
+        "properties": {
+            "current_intake_kcal": {
+                "anyOf": [
+                    {"maximum": 8000, "minimum": 800, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "log": {"anyOf": [{"$ref": "Log"}, {"type": "null"}]},
+            "maintenance": {"anyOf": [{"$ref": "KnownMaintenance"}, {"type": "null"}]},
+            "profile": {"$ref": "Profile"},
+            "question": {
+                "discriminator": {
+                    "mapping": {
+                        "date_for_target": "DateQuestion",
+                        "intake_for_target": "IntakeQuestion",
+                        "path": "PathQuestion",
+                    },
+                    "propertyName": "kind",
+                },
+                "oneOf": [
+                    {"$ref": "PathQuestion"},
+                    {"$ref": "IntakeQuestion"},
+                    {"$ref": "DateQuestion"},
+                ],
+            },
+            "screening": {"anyOf": [{"$ref": "Screening"}, {"type": "null"}]},
+            "start_date": {"format": "date", "type": "string"},
+            "uncertainty_sources": {
+                "anyOf": [
+                    {
+                        "items": {"$ref": "UncertaintySource"},
+                        "maxItems": 12,
+                        "type": "array",
+                    },
+                    {"type": "null"},
+                ]
+            },
+        },
+        "required": ["profile", "start_date", "question"],
+        "type": "object",
+    },
+    "GirthMeasurement": {
+        "additionalProperties": False,
+        "properties": {
+            "abdomen_cm": {
+                "anyOf": [
+                    {"maximum": 250, "minimum": 40, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "hip_cm": {
+                "anyOf": [
+                    {"maximum": 250, "minimum": 40, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "kind": {"const": "girths", "type": "string"},
+            "neck_cm": {"maximum": 80, "minimum": 20, "type": "number"},
+            "waist_cm": {
+                "anyOf": [
+                    {"maximum": 250, "minimum": 40, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+        },
+        "required": ["kind", "neck_cm"],
+        "type": "object",
+    },
     "IntakeEntry": {
         "additionalProperties": False,
         "properties": {
@@ -138,6 +276,39 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             "is_partial": {"type": "boolean"},
         },
         "required": ["date", "intake_kcal"],
+        "type": "object",
+    },
+    "IntakeQuestion": {
+        "additionalProperties": False,
+        "properties": {
+            "by_date": {"format": "date", "type": "string"},
+            "kind": {"const": "intake_for_target", "type": "string"},
+            "protein_g_per_kg": {"maximum": 5, "minimum": 0.3, "type": "number"},
+            "target": {"$ref": "Target"},
+        },
+        "required": ["kind", "target", "by_date"],
+        "type": "object",
+    },
+    "IntakeStretch": {
+        "additionalProperties": False,
+        "properties": {
+            "added_sessions": {
+                "items": {"$ref": "TrainingSession"},
+                "maxItems": 20,
+                "type": "array",
+            },
+            "carbohydrate_g": {
+                "anyOf": [
+                    {"maximum": 1500, "minimum": 0, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "intake_kcal": {"maximum": 8000, "minimum": 800, "type": "number"},
+            "protein_g_per_kg": {"maximum": 5, "minimum": 0.3, "type": "number"},
+            "sodium_change_mg": {"maximum": 10000, "minimum": -5000, "type": "number"},
+            "weeks": {"maximum": 156, "minimum": 1, "type": "integer"},
+        },
+        "required": ["weeks", "intake_kcal"],
         "type": "object",
     },
     "KnownMaintenance": {
@@ -227,6 +398,20 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "required": ["kind"],
         "type": "object",
     },
+    "PathQuestion": {
+        "additionalProperties": False,
+        "properties": {
+            "kind": {"const": "path", "type": "string"},
+            "schedule": {
+                "items": {"$ref": "IntakeStretch"},
+                "maxItems": 40,
+                "minItems": 1,
+                "type": "array",
+            },
+        },
+        "required": ["kind", "schedule"],
+        "type": "object",
+    },
     "PlanRequest": {
         "additionalProperties": False,
         "properties": {
@@ -285,6 +470,16 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         ],
         "type": "object",
     },
+    "ReadingMeasurement": {
+        "additionalProperties": False,
+        "properties": {
+            "fat_fraction": {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+            "kind": {"const": "reading", "type": "string"},
+            "method": {"$ref": "BodyFatMethod"},
+        },
+        "required": ["kind", "fat_fraction", "method"],
+        "type": "object",
+    },
     "ReturnToGain": {
         "additionalProperties": False,
         "properties": {
@@ -336,6 +531,81 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "type": "object",
     },
     "Sex": {"enum": ["female", "male", "unspecified"], "type": "string"},
+    "SkinfoldMeasurement": {
+        "additionalProperties": False,
+        "properties": {
+            "abdomen_mm": {
+                "anyOf": [
+                    {"maximum": 100, "minimum": 1, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "biceps_mm": {
+                "anyOf": [
+                    {"maximum": 100, "minimum": 1, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "chest_mm": {
+                "anyOf": [
+                    {"maximum": 100, "minimum": 1, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "conversion": {"$ref": "DensityConversion"},
+            "equation": {"$ref": "SkinfoldMethod"},
+            "kind": {"const": "skinfolds", "type": "string"},
+            "midaxillary_mm": {
+                "anyOf": [
+                    {"maximum": 100, "minimum": 1, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "subscapular_mm": {
+                "anyOf": [
+                    {"maximum": 100, "minimum": 1, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "suprailiac_mm": {
+                "anyOf": [
+                    {"maximum": 100, "minimum": 1, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "thigh_mm": {
+                "anyOf": [
+                    {"maximum": 100, "minimum": 1, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "triceps_mm": {
+                "anyOf": [
+                    {"maximum": 100, "minimum": 1, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+        },
+        "required": ["kind", "equation"],
+        "type": "object",
+    },
+    "SkinfoldMethod": {
+        "enum": ["durnin_womersley_4", "jackson_pollock_3", "jackson_pollock_7"],
+        "type": "string",
+    },
+    "Target": {
+        "additionalProperties": False,
+        "properties": {
+            "quantity": {"$ref": "TargetQuantity"},
+            "value": {"exclusiveMinimum": 0, "maximum": 300, "type": "number"},
+        },
+        "required": ["quantity", "value"],
+        "type": "object",
+    },
+    "TargetQuantity": {
+        "enum": ["fat_fraction", "fat_kg", "weight_kg"],
+        "type": "string",
+    },
     "Training": {
         "additionalProperties": False,
         "properties": {

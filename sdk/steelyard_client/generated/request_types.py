@@ -9,18 +9,29 @@ from . import models
 __all__ = [
     "ActivityByLevelDict",
     "ActivityByWeekDict",
+    "BmiMeasurementDict",
+    "BodyCompositionRequestDict",
     "BodyFatDict",
     "ClinicalClearanceDict",
     "CutHistoryDict",
+    "DateQuestionDict",
+    "ForecastRequestDict",
+    "GirthMeasurementDict",
     "IntakeEntryDict",
+    "IntakeQuestionDict",
+    "IntakeStretchDict",
     "KnownMaintenanceDict",
     "LogDict",
     "MaintenanceRequestDict",
     "MiniCutDict",
+    "PathQuestionDict",
     "PlanRequestDict",
     "ProfileDict",
+    "ReadingMeasurementDict",
     "ReturnToGainDict",
     "ScreeningDict",
+    "SkinfoldMeasurementDict",
+    "TargetDict",
     "TrainingDict",
     "TrainingSessionDict",
     "TrendRequestDict",
@@ -29,10 +40,14 @@ __all__ = [
 
 
 class ActivityByLevelDict(TypedDict):
-    """Whole-day activity as a band. Training is included: do not add it again.
+    """Whole-day activity as a band of the physical activity level (PAL). Training is included: do not add it
+    again.
 
     kind: Always `level`.
-    level: Band of the physical activity level, training included.
+    level: `sedentary` (PAL 1.40-1.55): seated work, little walking, little training. `light` (1.55-1.70): seated
+        work with daily walking or training a few times a week. `moderate` (1.70-1.85): on the feet for much of
+        the day, or hard training most days. `active` (1.85-2.00): physical work, or both. `very_active`
+        (2.00-2.40): heavy physical work or many hours of training.
     """
 
     kind: "Literal['level']"
@@ -50,6 +65,34 @@ class ActivityByWeekDict(TypedDict):
     kind: "Literal['week']"
     sessions: "NotRequired[Sequence[models.TrainingSession | TrainingSessionDict]]"
     steps_per_day: "float"
+
+
+class BmiMeasurementDict(TypedDict):
+    """Body fat from the height and weight of the request: the last resort.
+
+    kind: Always `bmi`.
+    """
+
+    kind: "Literal['bmi']"
+
+
+class BodyCompositionRequestDict(TypedDict):
+    """A person and what was measured. Repeats of a kind are welcome: they average out the day-to-day error.
+
+    age_years: Age in years. 13 to 100.
+    height_cm: Height in centimetres. 120 to 230.
+    measurements: What was measured, in any order.
+    sex: Which equations apply. `unspecified` gives both as a range.
+    training_status: Experience in resistance training. Body fat from BMI has a larger error in those who train.
+    weight_kg: Body mass in kilograms. 30 to 300.
+    """
+
+    age_years: "float"
+    height_cm: "float"
+    measurements: "Sequence[models.GirthMeasurement | GirthMeasurementDict | models.SkinfoldMeasurement | SkinfoldMeasurementDict | models.ReadingMeasurement | ReadingMeasurementDict | models.BmiMeasurement | BmiMeasurementDict]"
+    sex: "models.Sex | Literal['female', 'male', 'unspecified']"
+    training_status: "models.TrainingStatus | Literal['advanced', 'intermediate', 'novice', 'untrained']"
+    weight_kg: "float"
 
 
 class BodyFatDict(TypedDict):
@@ -85,6 +128,61 @@ class CutHistoryDict(TypedDict):
     weeks_since_last_cut: "NotRequired[int | None]"
 
 
+class DateQuestionDict(TypedDict):
+    """When does a constant intake reach a target?
+
+    intake_kcal: Energy per day, kilocalories. 800 to 8000.
+    kind: Always `date_for_target`.
+    protein_g_per_kg: Protein, grams per kilogram of body mass. 0.3 to 5.
+    target: See `TargetDict`.
+    """
+
+    intake_kcal: "float"
+    kind: "Literal['date_for_target']"
+    protein_g_per_kg: "NotRequired[float]"
+    target: "models.Target | TargetDict"
+
+
+class ForecastRequestDict(TypedDict):
+    """A person and a question about what an intake does.
+
+    current_intake_kcal: What is eaten a day at present; maintenance by default. 800 to 8000.
+    log: Dated weights and intakes to estimate maintenance from.
+    maintenance: A known maintenance; else it is estimated from profile and log.
+    profile: See `ProfileDict`.
+    question: What to forecast or to solve for.
+    screening: Safety questions; without them no deficit is forecast.
+    start_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    uncertainty_sources: Which sources of uncertainty the intervals carry; all by default.
+    """
+
+    current_intake_kcal: "NotRequired[float | None]"
+    log: "NotRequired[models.Log | LogDict | None]"
+    maintenance: "NotRequired[models.KnownMaintenance | KnownMaintenanceDict | None]"
+    profile: "models.Profile | ProfileDict"
+    question: "models.PathQuestion | PathQuestionDict | models.IntakeQuestion | IntakeQuestionDict | models.DateQuestion | DateQuestionDict"
+    screening: "NotRequired[models.Screening | ScreeningDict | None]"
+    start_date: "datetime.date | str"
+    uncertainty_sources: "NotRequired[Sequence[models.UncertaintySource | Literal['adaptation', 'adherence', 'body_fat', 'carried_mass', 'daily_noise', 'maintenance', 'partition', 'training_response']] | None]"
+
+
+class GirthMeasurementDict(TypedDict):
+    """Girths by tape. Men: neck and abdomen. Women: neck, waist and hip. Unspecified sex: all four.
+
+    abdomen_cm: Abdomen at the navel, centimetres; for men. 40 to 250.
+    hip_cm: Hip at its widest, centimetres; for women. 40 to 250.
+    kind: Always `girths`.
+    neck_cm: Neck just under the larynx, centimetres. 20 to 80.
+    waist_cm: Waist at its narrowest, centimetres; for women. 40 to 250.
+    """
+
+    abdomen_cm: "NotRequired[float | None]"
+    hip_cm: "NotRequired[float | None]"
+    kind: "Literal['girths']"
+    neck_cm: "float"
+    waist_cm: "NotRequired[float | None]"
+
+
 class IntakeEntryDict(TypedDict):
     """What was eaten on a day. A missing day is an absent entry, not a zero.
 
@@ -98,6 +196,42 @@ class IntakeEntryDict(TypedDict):
     date: "datetime.date | str"
     intake_kcal: "float"
     is_partial: "NotRequired[bool]"
+
+
+class IntakeQuestionDict(TypedDict):
+    """Which constant intake reaches a target by a date?
+
+    by_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    kind: Always `intake_for_target`.
+    protein_g_per_kg: Protein, grams per kilogram of body mass. 0.3 to 5.
+    target: See `TargetDict`.
+    """
+
+    by_date: "datetime.date | str"
+    kind: "Literal['intake_for_target']"
+    protein_g_per_kg: "NotRequired[float]"
+    target: "models.Target | TargetDict"
+
+
+class IntakeStretchDict(TypedDict):
+    """An intake held for some weeks. What is not given stays as usual.
+
+    added_sessions: Training added to the usual; it raises expenditure.
+    carbohydrate_g: Carbohydrate a day; half of the energy by default. 0 to 1500.
+    intake_kcal: Energy a day. 800 to 8000.
+    protein_g_per_kg: Protein, grams per kilogram of body mass. 0.3 to 5.
+    sodium_change_mg: Sodium a day against the usual. -5000 to 10000.
+    weeks: How long, in weeks. 1 to 156.
+    """
+
+    added_sessions: (
+        "NotRequired[Sequence[models.TrainingSession | TrainingSessionDict]]"
+    )
+    carbohydrate_g: "NotRequired[float | None]"
+    intake_kcal: "float"
+    protein_g_per_kg: "NotRequired[float]"
+    sodium_change_mg: "NotRequired[float]"
+    weeks: "int"
 
 
 class KnownMaintenanceDict(TypedDict):
@@ -158,6 +292,17 @@ class MiniCutDict(TypedDict):
     weeks: "NotRequired[int | None]"
 
 
+class PathQuestionDict(TypedDict):
+    """Where does this schedule of intakes lead?
+
+    kind: Always `path`.
+    schedule: Stretches in order, 156 weeks in all.
+    """
+
+    kind: "Literal['path']"
+    schedule: "Sequence[models.IntakeStretch | IntakeStretchDict]"
+
+
 class PlanRequestDict(TypedDict):
     """A person, their screening answers, and the phase to plan.
 
@@ -206,6 +351,19 @@ class ProfileDict(TypedDict):
     weight_kg: "float"
 
 
+class ReadingMeasurementDict(TypedDict):
+    """Body fat as a device or a person gave it, and how (the method sets its error).
+
+    fat_fraction: Body fat as a fraction of body mass, 0 to 1. 0.03 to 0.6.
+    kind: Always `reading`.
+    method: How the reading was taken.
+    """
+
+    fat_fraction: "float"
+    kind: "Literal['reading']"
+    method: "models.BodyFatMethod | Literal['air_displacement', 'bioimpedance', 'bmi_equation', 'dxa', 'four_compartment', 'girths', 'hydrostatic', 'skinfolds', 'visual']"
+
+
 class ReturnToGainDict(TypedDict):
     """What follows the mini-cut: maintenance, then a measured surplus.
 
@@ -243,6 +401,48 @@ class ScreeningDict(TypedDict):
     is_breastfeeding: "bool"
     is_pregnant: "bool"
     medicines: "Sequence[models.Medicine | Literal['diuretic', 'glp1_agonist', 'insulin_or_secretagogue', 'lithium', 'sglt2_inhibitor', 'warfarin']]"
+
+
+class SkinfoldMeasurementDict(TypedDict):
+    """Skinfolds by caliper at the sites that the equation needs. `jackson_pollock_3`: chest, abdomen, thigh
+    (men), triceps, suprailiac, thigh (women). `jackson_pollock_7`: chest, midaxillary, triceps, subscapular,
+    abdomen, suprailiac, thigh. `durnin_womersley_4`: biceps, triceps, subscapular, suprailiac.
+
+    abdomen_mm: Skinfold at this site, millimetres. 1 to 100.
+    biceps_mm: Skinfold at this site, millimetres. 1 to 100.
+    chest_mm: Skinfold at this site, millimetres. 1 to 100.
+    conversion: How body density becomes body fat.
+    equation: Which equation, hence which sites.
+    kind: Always `skinfolds`.
+    midaxillary_mm: Skinfold at this site, millimetres. 1 to 100.
+    subscapular_mm: Skinfold at this site, millimetres. 1 to 100.
+    suprailiac_mm: Skinfold at this site, millimetres. 1 to 100.
+    thigh_mm: Skinfold at this site, millimetres. 1 to 100.
+    triceps_mm: Skinfold at this site, millimetres. 1 to 100.
+    """
+
+    abdomen_mm: "NotRequired[float | None]"
+    biceps_mm: "NotRequired[float | None]"
+    chest_mm: "NotRequired[float | None]"
+    conversion: "NotRequired[models.DensityConversion | Literal['brozek', 'siri']]"
+    equation: "models.SkinfoldMethod | Literal['durnin_womersley_4', 'jackson_pollock_3', 'jackson_pollock_7']"
+    kind: "Literal['skinfolds']"
+    midaxillary_mm: "NotRequired[float | None]"
+    subscapular_mm: "NotRequired[float | None]"
+    suprailiac_mm: "NotRequired[float | None]"
+    thigh_mm: "NotRequired[float | None]"
+    triceps_mm: "NotRequired[float | None]"
+
+
+class TargetDict(TypedDict):
+    """A value to reach.
+
+    quantity: What the target is set in.
+    value: Its value, in the unit of the quantity.
+    """
+
+    quantity: "models.TargetQuantity | Literal['fat_fraction', 'fat_kg', 'weight_kg']"
+    value: "float"
 
 
 class TrainingDict(TypedDict):

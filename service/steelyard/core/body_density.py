@@ -18,7 +18,7 @@ from .person import Sex
 
 FAT_FRACTION_FROM = constant(
     "body_fat_domain_from",
-    0.02,
+    0.03,
     unit="1",
     summary="Body fat below which a computed value is taken for an input error",
     basis=Basis.JUDGEMENT,
@@ -60,7 +60,7 @@ def brozek(density: Number) -> Number:
 
 
 def checked_fat_fraction(fat_fraction: Number, field: str = "body_fat") -> Number:
-    """The fraction itself. Raises OutOfDomain outside 0.02-0.60."""
+    """The fraction itself. Raises OutOfDomain outside 0.03-0.60."""
     if not every((fat_fraction >= FAT_FRACTION_FROM) & (fat_fraction <= FAT_FRACTION_TO)):
         raise OutOfDomain(
             "BODY_FAT_OUTSIDE_DOMAIN",
@@ -106,7 +106,7 @@ def _log10(x: Number, ops: Elementwise) -> Number:
     summary="Body density of men from abdomen at the navel, neck and height (SEE 3.5 % fat)",
     formula=_GIRTHS_MEN.formula,
     sources=("hodgdon_1984_men", "siri_1961"),
-    valid_range="men; abdomen girth at the navel",
+    valid_range="men from 18 y; abdomen girth at the navel",
 )
 def hodgdon_beckett_men(abdomen_cm: Number, neck_cm: Number, height_cm: Number, ops: Elementwise = FLOATS) -> Number:
     """Body density in kg/L. Raises OutOfDomain where the neck is not thinner than the abdomen."""
@@ -118,7 +118,7 @@ def hodgdon_beckett_men(abdomen_cm: Number, neck_cm: Number, height_cm: Number, 
     summary="Body density of women from waist, hip, neck and height (SEE 3.7 % fat)",
     formula=_GIRTHS_WOMEN.formula,
     sources=("hodgdon_1984_women", "siri_1961"),
-    valid_range="women; waist at the narrowest point, hip at the widest",
+    valid_range="women from 18 y; waist at the narrowest point, hip at the widest",
 )
 def hodgdon_beckett_women(
     waist_cm: Number, hip_cm: Number, neck_cm: Number, height_cm: Number, ops: Elementwise = FLOATS
@@ -135,7 +135,7 @@ class SkinfoldMethod(StrEnum):
 
     JACKSON_POLLOCK_3 = "jackson_pollock_3"
     JACKSON_POLLOCK_7 = "jackson_pollock_7"
-    DURNIN_WOMERSLEY = "durnin_womersley"
+    DURNIN_WOMERSLEY_4 = "durnin_womersley_4"
 
 
 class _Quadratic(NamedTuple):
@@ -287,7 +287,7 @@ def durnin_womersley(sum_mm: Number, age_years: Number, male: Number, ops: Eleme
 
 def skinfold_sites(method: SkinfoldMethod, sex: Sex) -> tuple[str, ...]:
     """The sites a method needs. ``UNSPECIFIED`` needs those of both sexes."""
-    if method is SkinfoldMethod.DURNIN_WOMERSLEY:
+    if method is SkinfoldMethod.DURNIN_WOMERSLEY_4:
         return _DURNIN_SITES
     if method is SkinfoldMethod.JACKSON_POLLOCK_7:
         return _SEVEN
@@ -305,7 +305,7 @@ def density_from_skinfolds(
         if site not in skinfolds_mm:
             raise OutOfDomain("SKINFOLD_SITE_MISSING", site, f"This equation needs {', '.join(sites)}.")
     total = sum(skinfolds_mm[site] for site in sites)
-    if method is SkinfoldMethod.DURNIN_WOMERSLEY:
+    if method is SkinfoldMethod.DURNIN_WOMERSLEY_4:
         density: float = durnin_womersley(total, age_years, 1.0 if is_male else 0.0)
     elif method is SkinfoldMethod.JACKSON_POLLOCK_7:
         density = (jackson_pollock_7_men if is_male else jackson_pollock_ward_7_women)(total, age_years)

@@ -30,6 +30,7 @@ from litestar import Litestar
 from steelyard.settings import Settings
 from steelyard.store.store import Store
 
+from .body_composition import estimate_body_composition
 from .documents import document_routes
 from .forecasts import forecast_intake
 from .gate import Gate
@@ -44,7 +45,14 @@ from .request_id import stamp
 from .trends import read_trend
 from .usage import UsageCounter
 
-OPERATIONS: tuple[Operation, ...] = (estimate_maintenance, forecast_intake, plan_phases, read_trend, list_methods)
+OPERATIONS: tuple[Operation, ...] = (
+    estimate_body_composition,
+    estimate_maintenance,
+    forecast_intake,
+    plan_phases,
+    read_trend,
+    list_methods,
+)
 
 
 def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS) -> Litestar:

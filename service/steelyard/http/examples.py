@@ -2,10 +2,18 @@
 
 from datetime import date, timedelta
 
+from steelyard.core.body_density import SkinfoldMethod
 from steelyard.core.person import ActivityLevel, BodyFatMethod, Sex, TrainingStatus
 from steelyard.core.screening import EatingDisorder
 from steelyard.core.targets import TargetQuantity
 
+from .schemas.body_composition import (
+    BmiMeasurement,
+    BodyCompositionRequest,
+    GirthMeasurement,
+    ReadingMeasurement,
+    SkinfoldMeasurement,
+)
 from .schemas.forecasts import DateQuestion, ForecastRequest, IntakeQuestion, IntakeStretch, PathQuestion, Target
 from .schemas.log import IntakeEntry, Log, WeightEntry
 from .schemas.maintenance import MaintenanceRequest
@@ -120,3 +128,26 @@ FORECAST_EXAMPLES = {
     ),
 }
 TREND_EXAMPLES = {"three_weeks": TrendRequest(profile=_LIFTER, log=_LOG)}
+BODY_COMPOSITION_EXAMPLES = {
+    "skinfolds_girths_and_readings": BodyCompositionRequest(
+        sex=Sex.MALE,
+        age_years=31,
+        height_cm=178,
+        weight_kg=84.6,
+        training_status=TrainingStatus.INTERMEDIATE,
+        measurements=[
+            SkinfoldMeasurement(equation=SkinfoldMethod.JACKSON_POLLOCK_3, chest_mm=13, abdomen_mm=26, thigh_mm=16.5),
+            GirthMeasurement(neck_cm=39.5, abdomen_cm=90.5),
+            ReadingMeasurement(fat_fraction=0.194, method=BodyFatMethod.BIOIMPEDANCE),
+            ReadingMeasurement(fat_fraction=0.187, method=BodyFatMethod.BIOIMPEDANCE),
+        ],
+    ),
+    "height_and_weight": BodyCompositionRequest(
+        sex=Sex.FEMALE,
+        age_years=27,
+        height_cm=166,
+        weight_kg=63.2,
+        training_status=TrainingStatus.NOVICE,
+        measurements=[BmiMeasurement()],
+    ),
+}

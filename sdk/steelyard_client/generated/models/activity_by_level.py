@@ -17,7 +17,7 @@ T = TypeVar("T", bound="ActivityByLevel")
 
 @_attrs_define
 class ActivityByLevel:
-    """Whole-day activity as a band. Training is included: do not add it again.
+    """Whole-day activity as a band of the physical activity level (PAL). Training is included: do not add it again.
 
     Attributes:
         kind (Literal['level']):

@@ -1,0 +1,266 @@
+from __future__ import annotations
+
+import datetime
+from collections.abc import Mapping
+from typing import TYPE_CHECKING, Any, TypeVar, cast
+
+from attrs import define as _attrs_define
+from attrs import field as _attrs_field
+
+if TYPE_CHECKING:
+    from ..models.forecast_week import ForecastWeek
+    from ..models.guard_rail import GuardRail
+    from ..models.interval import Interval
+    from ..models.nearest_target import NearestTarget
+    from ..models.note import Note
+    from ..models.source_effect import SourceEffect
+
+
+T = TypeVar("T", bound="ForecastResponse")
+
+
+@_attrs_define
+class ForecastResponse:
+    """The forecast. `feasible` is false when no safe intake reaches the target: then `nearest` says what would.
+
+    Attributes:
+        cautions (list[Note]):
+        contract_version (str): Version of the contract.
+        feasible (bool): Whether the target is reached by a safe intake.
+        fingerprint (str): Digest of the input, the contract and the model version.
+        guard_rails (list[GuardRail]): Rails that warned.
+        intake_kcal (float | None): The intake asked about or found, for targets.
+        maintenance_kcal (Interval): A central value with the interval that holds the truth with probability
+            ``coverage``.
+        methods (list[str]): Ids of the equations, constants and rules used; each is in `/v1/methods`.
+        model_version (str): Version of the science.
+        nearest (NearestTarget | None): Set when not feasible.
+        reached_on (datetime.date | None): When the target is reached, for targets.
+        reasons (list[Note]):
+        uncertainty (list[SourceEffect]): What makes the forecast uncertain, largest first.
+        weeks (list[ForecastWeek]):
+    """
+
+    cautions: list[Note]
+    contract_version: str
+    feasible: bool
+    fingerprint: str
+    guard_rails: list[GuardRail]
+    intake_kcal: float | None
+    maintenance_kcal: Interval
+    methods: list[str]
+    model_version: str
+    nearest: NearestTarget | None
+    reached_on: datetime.date | None
+    reasons: list[Note]
+    uncertainty: list[SourceEffect]
+    weeks: list[ForecastWeek]
+    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+
+    def to_dict(self) -> dict[str, Any]:
+        from ..models.nearest_target import NearestTarget  # noqa: PLC0415
+
+        cautions = []
+        for cautions_item_data in self.cautions:
+            cautions_item = cautions_item_data.to_dict()
+            cautions.append(cautions_item)
+
+        contract_version = self.contract_version
+
+        feasible = self.feasible
+
+        fingerprint = self.fingerprint
+
+        guard_rails = []
+        for guard_rails_item_data in self.guard_rails:
+            guard_rails_item = guard_rails_item_data.to_dict()
+            guard_rails.append(guard_rails_item)
+
+        intake_kcal: float | None
+        intake_kcal = self.intake_kcal
+
+        maintenance_kcal = self.maintenance_kcal.to_dict()
+
+        methods = self.methods
+
+        model_version = self.model_version
+
+        nearest: dict[str, Any] | None
+        if isinstance(self.nearest, NearestTarget):
+            nearest = self.nearest.to_dict()
+        else:
+            nearest = self.nearest
+
+        reached_on: None | str
+        if isinstance(self.reached_on, datetime.date):
+            reached_on = self.reached_on.isoformat()
+        else:
+            reached_on = self.reached_on
+
+        reasons = []
+        for reasons_item_data in self.reasons:
+            reasons_item = reasons_item_data.to_dict()
+            reasons.append(reasons_item)
+
+        uncertainty = []
+        for uncertainty_item_data in self.uncertainty:
+            uncertainty_item = uncertainty_item_data.to_dict()
+            uncertainty.append(uncertainty_item)
+
+        weeks = []
+        for weeks_item_data in self.weeks:
+            weeks_item = weeks_item_data.to_dict()
+            weeks.append(weeks_item)
+
+        field_dict: dict[str, Any] = {}
+        field_dict.update(self.additional_properties)
+        field_dict.update(
+            {
+                "cautions": cautions,
+                "contract_version": contract_version,
+                "feasible": feasible,
+                "fingerprint": fingerprint,
+                "guard_rails": guard_rails,
+                "intake_kcal": intake_kcal,
+                "maintenance_kcal": maintenance_kcal,
+                "methods": methods,
+                "model_version": model_version,
+                "nearest": nearest,
+                "reached_on": reached_on,
+                "reasons": reasons,
+                "uncertainty": uncertainty,
+                "weeks": weeks,
+            }
+        )
+
+        return field_dict
+
+    @classmethod
+    def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        from ..models.forecast_week import ForecastWeek  # noqa: PLC0415
+        from ..models.guard_rail import GuardRail  # noqa: PLC0415
+        from ..models.interval import Interval  # noqa: PLC0415
+        from ..models.nearest_target import NearestTarget  # noqa: PLC0415
+        from ..models.note import Note  # noqa: PLC0415
+        from ..models.source_effect import SourceEffect  # noqa: PLC0415
+
+        d = dict(src_dict)
+        cautions = []
+        _cautions = d.pop("cautions")
+        for cautions_item_data in _cautions:
+            cautions_item = Note.from_dict(cautions_item_data)
+
+            cautions.append(cautions_item)
+
+        contract_version = d.pop("contract_version")
+
+        feasible = d.pop("feasible")
+
+        fingerprint = d.pop("fingerprint")
+
+        guard_rails = []
+        _guard_rails = d.pop("guard_rails")
+        for guard_rails_item_data in _guard_rails:
+            guard_rails_item = GuardRail.from_dict(guard_rails_item_data)
+
+            guard_rails.append(guard_rails_item)
+
+        def _parse_intake_kcal(data: object) -> float | None:
+            if data is None:
+                return data
+            return cast(float | None, data)
+
+        intake_kcal = _parse_intake_kcal(d.pop("intake_kcal"))
+
+        maintenance_kcal = Interval.from_dict(d.pop("maintenance_kcal"))
+
+        methods = cast(list[str], d.pop("methods"))
+
+        model_version = d.pop("model_version")
+
+        def _parse_nearest(data: object) -> NearestTarget | None:
+            if data is None:
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                nearest_type_0 = NearestTarget.from_dict(data)
+
+                return nearest_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(NearestTarget | None, data)
+
+        nearest = _parse_nearest(d.pop("nearest"))
+
+        def _parse_reached_on(data: object) -> datetime.date | None:
+            if data is None:
+                return data
+            try:
+                if not isinstance(data, str):
+                    raise TypeError()
+                reached_on_type_0 = datetime.date.fromisoformat(data)
+
+                return reached_on_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(datetime.date | None, data)
+
+        reached_on = _parse_reached_on(d.pop("reached_on"))
+
+        reasons = []
+        _reasons = d.pop("reasons")
+        for reasons_item_data in _reasons:
+            reasons_item = Note.from_dict(reasons_item_data)
+
+            reasons.append(reasons_item)
+
+        uncertainty = []
+        _uncertainty = d.pop("uncertainty")
+        for uncertainty_item_data in _uncertainty:
+            uncertainty_item = SourceEffect.from_dict(uncertainty_item_data)
+
+            uncertainty.append(uncertainty_item)
+
+        weeks = []
+        _weeks = d.pop("weeks")
+        for weeks_item_data in _weeks:
+            weeks_item = ForecastWeek.from_dict(weeks_item_data)
+
+            weeks.append(weeks_item)
+
+        forecast_response = cls(
+            cautions=cautions,
+            contract_version=contract_version,
+            feasible=feasible,
+            fingerprint=fingerprint,
+            guard_rails=guard_rails,
+            intake_kcal=intake_kcal,
+            maintenance_kcal=maintenance_kcal,
+            methods=methods,
+            model_version=model_version,
+            nearest=nearest,
+            reached_on=reached_on,
+            reasons=reasons,
+            uncertainty=uncertainty,
+            weeks=weeks,
+        )
+
+        forecast_response.additional_properties = d
+        return forecast_response
+
+    @property
+    def additional_keys(self) -> list[str]:
+        return list(self.additional_properties.keys())
+
+    def __getitem__(self, key: str) -> Any:
+        return self.additional_properties[key]
+
+    def __setitem__(self, key: str, value: Any) -> None:
+        self.additional_properties[key] = value
+
+    def __delitem__(self, key: str) -> None:
+        del self.additional_properties[key]
+
+    def __contains__(self, key: str) -> bool:
+        return key in self.additional_properties
