@@ -6,7 +6,7 @@ dictionaries (typed in ``request_types``) or ``models``; answers are ``models``.
 
 from . import errors, models, request_types, units
 from ._version import __version__
-from .answers import Maintenance, Methods, Plan, Trend
+from .answers import BodyComposition, Forecast, Maintenance, Methods, Plan, Trend
 from .client import AsyncSteelyard, Steelyard
 from .errors import (
     BadRequest,
@@ -35,10 +35,12 @@ from .units import feet_inches, inches, kilojoules, pounds, to_feet_inches, to_i
 __all__ = [
     "AsyncSteelyard",
     "BadRequest",
+    "BodyComposition",
     "BodyTooLarge",
     "ConnectionFailed",
     "Contradiction",
     "Forbidden",
+    "Forecast",
     "GuardRailRefusal",
     "InvalidRequest",
     "Maintenance",

@@ -1,6 +1,15 @@
 """The main answers: the generated models, with a short ``repr``."""
 
-from .generated.models import Interval, MaintenanceResponse, MethodCatalogue, MethodEntry, PlanResponse, TrendResponse
+from .generated.models import (
+    BodyCompositionResponse,
+    ForecastResponse,
+    Interval,
+    MaintenanceResponse,
+    MethodCatalogue,
+    MethodEntry,
+    PlanResponse,
+    TrendResponse,
+)
 
 
 class Maintenance(MaintenanceResponse):
@@ -12,7 +21,7 @@ class Maintenance(MaintenanceResponse):
 
 
 class Plan(PlanResponse):
-    """What ``plan_phases`` answers. Look at ``feasible`` first: where it is false, ``nearest`` says what would be."""
+    """What ``plan_phases`` answers. Where ``feasible`` is false, ``nearest`` says what would be."""
 
     def __repr__(self) -> str:
         if not self.feasible:
@@ -27,6 +36,23 @@ class Trend(TrendResponse):
     def __repr__(self) -> str:
         rate = f"{_interval(self.weekly_rate_kg, '+.2f')} kg/wk"
         return f"<Trend as of {self.as_of_date}: {rate}{'' if self.is_conclusive else ', not conclusive yet'}>"
+
+
+class Forecast(ForecastResponse):
+    """What ``forecast_intake`` answers. Where ``feasible`` is false, ``nearest`` says what would be."""
+
+    def __repr__(self) -> str:
+        if not self.feasible:
+            return f"<Forecast not feasible, {len(self.cautions)} cautions>"
+        maintenance = f"maintenance {_interval(self.maintenance_kcal, '.0f')} kcal/d"
+        return f"<Forecast {len(self.weeks)} wk; {maintenance}>"
+
+
+class BodyComposition(BodyCompositionResponse):
+    """What ``estimate_body_composition`` answers."""
+
+    def __repr__(self) -> str:
+        return f"<BodyComposition fat {_interval(self.fat_fraction, '.1%')} of body mass>"
 
 
 class Methods(MethodCatalogue):

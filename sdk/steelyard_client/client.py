@@ -1,19 +1,33 @@
 """The two clients: one set of methods, blocking or to be awaited."""
 
+import asyncio
 import time
 from dataclasses import replace
 from types import TracebackType
 from typing import Any, Self, Unpack
 
-import anyio
 import httpx
 
-from .answers import Maintenance, Methods, Plan, Trend
+from .answers import BodyComposition, Forecast, Maintenance, Methods, Plan, Trend
 from .environment import service_key, service_url
 from .errors import SteelyardError
 from .exchange import Answer, Options, Reply, Send, Steps, Wait, exchange, timed_out, transport_failure
-from .generated.contract import ESTIMATE_MAINTENANCE, LIST_METHODS, PLAN_PHASES, READ_TREND, Operation
-from .generated.request_types import MaintenanceRequestDict, PlanRequestDict, TrendRequestDict
+from .generated.contract import (
+    ESTIMATE_BODY_COMPOSITION,
+    ESTIMATE_MAINTENANCE,
+    FORECAST_INTAKE,
+    LIST_METHODS,
+    PLAN_PHASES,
+    READ_TREND,
+    Operation,
+)
+from .generated.request_types import (
+    BodyCompositionRequestDict,
+    ForecastRequestDict,
+    MaintenanceRequestDict,
+    PlanRequestDict,
+    TrendRequestDict,
+)
 from .retry import RetryPolicy
 
 TIMEOUT_SECONDS = 10.0
@@ -119,6 +133,20 @@ class Steelyard(_Client):
         """
         return self._call(READ_TREND, Trend, dict(request))
 
+    def forecast_intake(self, **request: Unpack[ForecastRequestDict]) -> Forecast:
+        """The body under an intake, or the intake or the date for a target: which, says ``question``.
+
+        The keywords are the fields of ``ForecastRequestDict``; each takes a model or a dictionary.
+        """
+        return self._call(FORECAST_INTAKE, Forecast, dict(request))
+
+    def estimate_body_composition(self, **request: Unpack[BodyCompositionRequestDict]) -> BodyComposition:
+        """Body fat from one or more ``measurements`` taken together.
+
+        The keywords are the fields of ``BodyCompositionRequestDict``; each takes a model or a dictionary.
+        """
+        return self._call(ESTIMATE_BODY_COMPOSITION, BodyComposition, dict(request))
+
     def list_methods(self) -> Methods:
         """Every equation, constant and rule that answers cite, with its source."""
         return self._call(LIST_METHODS, Methods, {})
@@ -168,7 +196,7 @@ class Steelyard(_Client):
 
 
 class AsyncSteelyard(_Client):
-    """``Steelyard`` to be awaited, with the same arguments and methods; it runs under asyncio and trio.
+    """``Steelyard`` to be awaited, with the same arguments and methods, under asyncio.
 
     Close it with ``await client.aclose()``, or use it in an ``async with``.
     """
@@ -206,6 +234,14 @@ class AsyncSteelyard(_Client):
         """As ``Steelyard.read_trend``."""
         return await self._call(READ_TREND, Trend, dict(request))
 
+    async def forecast_intake(self, **request: Unpack[ForecastRequestDict]) -> Forecast:
+        """As ``Steelyard.forecast_intake``."""
+        return await self._call(FORECAST_INTAKE, Forecast, dict(request))
+
+    async def estimate_body_composition(self, **request: Unpack[BodyCompositionRequestDict]) -> BodyComposition:
+        """As ``Steelyard.estimate_body_composition``."""
+        return await self._call(ESTIMATE_BODY_COMPOSITION, BodyComposition, dict(request))
+
     async def list_methods(self) -> Methods:
         """As ``Steelyard.list_methods``."""
         return await self._call(LIST_METHODS, Methods, {})
@@ -230,7 +266,7 @@ class AsyncSteelyard(_Client):
             while True:
                 match steps.send(outcome):
                     case Wait(seconds):
-                        await anyio.sleep(seconds)
+                        await asyncio.sleep(seconds)
                         outcome = None
                     case Send() as send:
                         outcome = await self._send(send)
@@ -240,7 +276,7 @@ class AsyncSteelyard(_Client):
 
     async def _send(self, send: Send) -> Reply | SteelyardError:
         try:
-            with anyio.fail_after(send.timeout_seconds):
+            async with asyncio.timeout(send.timeout_seconds):
                 async with self._http.stream(
                     send.method, send.url, headers=send.headers, content=send.content, timeout=send.timeout
                 ) as response:
