@@ -445,6 +445,12 @@ source(
     "10.1126/science.283.5399.212",
 )
 source(
+    "schlogl_2015",
+    "Schlögl M, Piaggi P, Pannacciulli N, Bonfiglio SM, Krakoff J, Thearle MS. Energy expenditure responses to "
+    "fasting and overfeeding identify phenotypes associated with weight change. Diabetes 2015;64:3680-9",
+    "10.2337/db15-0382",
+)
+source(
     "metcalf_1987",
     "Metcalf AM, Phillips SF, Zinsmeister AR, MacCarty RL, Beart RW, Wolff BG. Simplified assessment of "
     "segmental colonic transit. Gastroenterology 1987;92:40-7",

@@ -67,9 +67,19 @@ ADAPTATION_SPREAD = constant(
     "adaptation_spread",
     0.10,
     unit="kcal/kcal",
-    summary="Between-person SD of the adaptive share of a change of intake, spontaneous activity included",
+    summary="Between-person SD of the adaptive share of a deficit, spontaneous activity included",
     basis=Basis.JUDGEMENT,
-    sources=("levine_1999",),
+)
+# The range of a normal sample of 16 spans 3.53 SD on average (Tippett 1925, the control-chart constant d2).
+OVERFEEDING_SPREAD = constant(
+    "adaptation_spread_overfeeding",
+    round((692.0 + 98.0) / 1000.0 / 3.53, 2),
+    unit="kcal/kcal",
+    summary="Between-person SD of the adaptive share of a surplus: spontaneous activity moved by -98 to +692 kcal/d "
+    "in 16 people overfed by 1000 kcal/d, and a normal sample of 16 spans 3.53 SD. Who saves much in a deficit burns "
+    "little of a surplus, so that the two go in opposite directions",
+    basis=Basis.FROM_MEMORY,
+    sources=("levine_1999", "schlogl_2015"),
 )
 ADHERENCE_SPREAD = constant(
     "adherence_spread",
@@ -100,7 +110,13 @@ NEW_PROGRAMME_SHARE = constant(
     basis=Basis.JUDGEMENT,
 )
 
-FORECAST_IDS = ("forecast_interval", "partition_spread", "adaptation_spread", "adherence_spread")
+FORECAST_IDS = (
+    "forecast_interval",
+    "partition_spread",
+    "adaptation_spread",
+    "adaptation_spread_overfeeding",
+    "adherence_spread",
+)
 
 
 def experience_years(training: Training) -> float:
@@ -283,11 +299,20 @@ def start_body(
         model = model._replace(partition_scale=ops.exp(PARTITION_SPREAD))
     if source is UncertaintySource.TRAINING_RESPONSE:
         model = model._replace(training_gain=TRAINING_GAIN * (1.0 + TRAINING_GAIN_SPREAD))
-    if source is UncertaintySource.ADAPTATION:
-        model = model._replace(adaptation_share=ADAPTATION_SHARE + ADAPTATION_SPREAD)
     if body.usual_intake_kcal is not None:
+        if source is UncertaintySource.ADAPTATION:
+            model = adapting(model, body.usual_intake_kcal, 1.0, ops)
         model, state = settle_at(model, state, body.usual_intake_kcal, ops)
     return model, state
+
+
+def adapting(model: BodyModel, intake_kcal: Number, score: Number, ops: Elementwise = FLOATS) -> BodyModel:
+    """The model of someone whose adaptation is ``score`` SDs from the mean, while eating ``intake_kcal`` [kcal/d].
+
+    A positive score saves more in a deficit and burns less of a surplus.
+    """
+    spread = ops.where(intake_kcal > model.maintenance_kcal, -OVERFEEDING_SPREAD, ADAPTATION_SPREAD)
+    return model._replace(adaptation_share=ADAPTATION_SHARE + spread * score)
 
 
 def settle_at(
@@ -309,17 +334,20 @@ def settle_at(
 
 
 def _path(
-    model: BodyModel, state: BodyState, plan: list[Stretch], ops: Elementwise, scale: float = 1.0
+    model: BodyModel,
+    state: BodyState,
+    plan: list[Stretch],
+    ops: Elementwise,
+    source: UncertaintySource | None = None,
 ) -> list[BodyState]:
     states = [state]
     for diet, lengths in plan:
-        if scale != 1.0:
-            eaten = diet._replace(
-                intake_kcal=diet.intake_kcal * scale, carbohydrate_kcal=diet.carbohydrate_kcal * scale
-            )
-        else:
-            eaten = diet
-        states += walk(model, states[-1], eaten, lengths, ops)
+        if source is UncertaintySource.ADHERENCE:
+            scale = 1.0 + ADHERENCE_SPREAD
+            diet = diet._replace(intake_kcal=diet.intake_kcal * scale, carbohydrate_kcal=diet.carbohydrate_kcal * scale)
+        elif source is UncertaintySource.ADAPTATION:
+            model = adapting(model, diet.intake_kcal, 1.0, ops)
+        states += walk(model, states[-1], diet, lengths, ops)
     return states
 
 
@@ -383,8 +411,7 @@ def forecast(
     for source in _RUN_SOURCES:
         if source in sources:
             other_model, other = start_body(body, source, ops)
-            scale = 1.0 + ADHERENCE_SPREAD if source is UncertaintySource.ADHERENCE else 1.0
-            moved.append(Moved(source, other_model, _path(other_model, other, coarse, ops, scale)))
+            moved.append(Moved(source, other_model, _path(other_model, other, coarse, ops, source)))
     carried_spread = CARRIED_SPREAD if UncertaintySource.CARRIED_MASS in sources else 0.0
     has_noise = UncertaintySource.DAILY_NOISE in sources
     return Forecast(model, _path(model, state, plan, ops), nodes, moved, carried_spread, has_noise, ops)
