@@ -13,7 +13,7 @@ compile := $(bin)/uv pip compile --quiet --no-config --universal --python-versio
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help run demo test test-long lint types format contract sdk validate bench lock clean
+.PHONY: help run demo test test-long lint types format contract sdk validate backtest bench lock clean
 
 help: ## List the targets
 	@awk 'BEGIN {FS = ":.*## "} /^[a-z-]+:.*## / {printf "  make %-10s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
@@ -50,6 +50,9 @@ sdk: contract ## Generate the SDK's client from the contract
 
 validate: $(venv)/.dev ## Rewrite the validation page and picture
 	$(bin)/python -m tests.validation.validate
+
+backtest: $(venv)/.dev ## Back-test the forecast's intervals and rewrite the page
+	$(bin)/python -m tests.backtest.report
 
 bench: $(venv)/.dev ## Measure speed, as ratios within one run
 	$(bin)/python -m tests.bench

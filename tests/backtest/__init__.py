@@ -1,0 +1,1 @@
+"""The back-test of the forecast's uncertainty on simulated people."""
