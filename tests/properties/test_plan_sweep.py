@@ -65,7 +65,7 @@ KNOWN = {
     "tissue falls by": "the limit on loss is taken at six weeks when weeks are solved for; fewer weeks found then lose "
     "up to 1.03 % a week, the first weeks losing most",
     # The last printed digit under the limit, and no more.
-    "body fat 0.1399": "the search for the largest deficit takes steps of three weeks, which end 0.01 % of body fat high",
+    "body fat 0.1399": "the search for the largest deficit takes steps of three weeks: 0.01 % of body fat too high",
     "body fat 0.0599": "the same for men",
 }
 
