@@ -202,16 +202,17 @@ def _extend(
     widened, relative2 = prior_variance / kept, fit.relative_rho_sd**2
     growth, growth2 = 7.0 * fit.growth_kg_per_day, fit.growth_sd_kcal**2
     kept2 = kept * kept
-    for day, (mean, variance) in enumerate(zip(path.maintenance, path.maintenance_variance, strict=True), start=first):
-        gap = means[day] - mean
-        view.weekly_rate_kg.append(weekly * gap + growth)
-        view.weekly_rate_sd_kg.append(weekly * sqrt(variance))
-        # As ``posterior_maintenance``, inlined for speed; a test holds them together.
-        from_log = 1.0 - variance / widened
-        view.maintenance_kcal.append(prior_mean + kept * (mean - prior_mean))
-        view.maintenance_sd_kcal.append(
-            sqrt(kept2 * variance + unlogged + (gap * gap * relative2 + growth2) * from_log * from_log)
-        )
+    gaps = [eaten - mean for eaten, mean in zip(means[first:], path.maintenance, strict=False)]
+    view.weekly_rate_kg.extend([weekly * gap + growth for gap in gaps])
+    view.weekly_rate_sd_kg.extend([weekly * sqrt(variance) for variance in path.maintenance_variance])
+    # As ``posterior_maintenance``, inlined for speed; a test holds them together.
+    view.maintenance_kcal.extend([prior_mean + kept * (mean - prior_mean) for mean in path.maintenance])
+    view.maintenance_sd_kcal.extend(
+        [
+            sqrt(kept2 * variance + unlogged + (gap * gap * relative2 + growth2) * (1.0 - variance / widened) ** 2)
+            for gap, variance in zip(gaps, path.maintenance_variance, strict=True)
+        ]
+    )
 
 
 def _jumps(fit: LogFit, smooth: Path) -> list[tuple[int, Number]]:

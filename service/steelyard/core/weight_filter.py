@@ -177,7 +177,8 @@ def filter_weights(
     keep, keep2, pulls = 1.0 - pull, (1.0 - pull) ** 2, is_any(pull != 0.0)
     drift, noise, phi = settings.drift_variance, settings.noise_variance, settings.autocorrelation
     is_linked = is_any(phi != 0.0)
-    growth = settings.growth_kg_per_day
+    growth, amplitude, reference = settings.growth_kg_per_day, settings.amplitude_mean, series.reference_kcal
+    g2 = g * g
     robust, cutoff, watch_from = settings.is_robust, OUTLIER_SD**2, JUMP_OPENS_SD**2
     carried: Sequence[Number] = series.carried_kg or ()
     slopes = slopes_of(series)
@@ -233,7 +234,7 @@ def filter_weights(
             if carries:
                 now_carried = carried[day]
                 slope = slopes[day]
-                observed = weight - settings.amplitude_mean * now_carried + slope * series.reference_kcal
+                observed = weight - amplitude * now_carried + slope * reference
                 m_load = slope
             if is_linked:
                 t_load = 1.0 - link
@@ -327,7 +328,7 @@ def filter_weights(
         t_mean = t_mean + flow - g * m_mean
         half = g * mm
         rest = tm - half
-        tt = tt - g * (tm + rest) + g * g * error
+        tt = tt - g * (tm + rest) + g2 * error
         tm = rest
         if pulls:
             m_mean = m_mean + pull * (intake - m_mean)

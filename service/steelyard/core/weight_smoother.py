@@ -60,7 +60,7 @@ def smooth_weights(filtered: Filtered, series: DailySeries, *, change_days: Coll
     settings = filtered.settings
     g = 1.0 / settings.rho_kcal_per_kg
     keep = 1.0 - settings.expenditure_slope_kcal_per_kg_day * g
-    g_keep2, keep2, g2 = 2.0 * g * keep, keep * keep, g * g
+    keep2, pulls = keep * keep, is_any(keep != 1.0)
     mean, reference = settings.amplitude_mean, series.reference_kcal
     carries = series.carried_kg is not None
     carried_kg: Sequence[Number] = series.carried_kg or ()
@@ -144,13 +144,20 @@ def smooth_weights(filtered: Filtered, series: DailySeries, *, change_days: Coll
                 w_t = w_t - t_load * back
                 w_m = w_m - m_load * back
         # To the evening before.
-        r_m = keep * r_m - g * r_t
-        n_mm = g2 * n_tt - g_keep2 * n_tm + keep2 * n_mm
-        n_tm = keep * n_tm - g * n_tt
+        if pulls:
+            r_m = keep * r_m
+            w_m = keep * w_m
+            n_mm = keep2 * n_mm
+            n_tm = keep * n_tm
+            c_m = keep * c_m
+        r_m = r_m - g * r_t
+        before = n_tm
+        n_tm = before - g * n_tt
+        n_mm = n_mm - g * (before + n_tm)
         if carries:
-            c_m = keep * c_m - g * c_t
+            c_m = c_m - g * c_t
         if covaries:
-            w_m = keep * w_m - g * w_t
+            w_m = w_m - g * w_t
     for column in (level, level_variance, tissue, maintenance, maintenance_variance):
         column.reverse()
     return Path(level, level_variance, tissue if carries else level, maintenance, maintenance_variance, changes)
