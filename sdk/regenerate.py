@@ -62,8 +62,9 @@ def generate(contract: Path, target: Path) -> None:
     tools = f"{Path(sys.executable).parent}{os.pathsep}{os.environ.get('PATH', '')}"  # the hooks call the pinned ruff
     environment = {**os.environ, "PATH": tools, "RUFF_NO_CACHE": "true"}
     options: list[str | Path] = ["--meta", "none", "--config", SDK / "generator.yaml", "--fail-on-warning"]
+    ours = {"contract.py": contract_module(document), "request_types.py": types_module(document)}
     _run("openapi_python_client", "generate", "--path", contract, "--output-path", target, *options, env=environment)
-    for name, text in (("contract.py", contract_module(document)), ("request_types.py", types_module(document))):
+    for name, text in ours.items():
         (target / name).write_text(_HEADER + text, encoding="utf-8", newline="\n")
     _run("ruff", "format", "--isolated", "--quiet", target, env=environment)
 
