@@ -54,6 +54,9 @@ validate: $(venv)/.dev ## Rewrite the validation page and picture
 backtest: $(venv)/.dev ## Back-test the forecast's intervals and rewrite the page
 	$(bin)/python -m tests.backtest.report
 
+backtest: $(venv)/.dev ## Rewrite the page on how often the intervals hold
+	$(bin)/python -m tests.backtest
+
 bench: $(venv)/.dev ## Measure speed, as ratios within one run
 	$(bin)/python -m tests.bench
 
