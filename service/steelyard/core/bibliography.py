@@ -446,7 +446,7 @@ source(
 )
 source(
     "schlogl_2015",
-    "Schlögl M, Piaggi P, Pannacciulli N, Bonfiglio SM, Krakoff J, Thearle MS. Energy expenditure responses to "
+    "Schlögl M, Piaggi P, Pannacciuli N, Bonfiglio SM, Krakoff J, Thearle MS. Energy expenditure responses to "
     "fasting and overfeeding identify phenotypes associated with weight change. Diabetes 2015;64:3680-9",
     "10.2337/db15-0382",
 )

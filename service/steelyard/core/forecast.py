@@ -77,7 +77,7 @@ OVERFEEDING_SPREAD = constant(
     unit="kcal/kcal",
     summary="Between-person SD of the adaptive share of a surplus: spontaneous activity moved by -98 to +692 kcal/d "
     "in 16 people overfed by 1000 kcal/d, and a normal sample of 16 spans 3.53 SD. Who saves much in a deficit burns "
-    "little of a surplus, so that the two go in opposite directions",
+    "little of a surplus (correlated in 37 people): taken as fully opposed, which errs to the wide side after a cut",
     basis=Basis.FROM_MEMORY,
     sources=("levine_1999", "schlogl_2015"),
 )
