@@ -55,7 +55,7 @@ REGISTRY_HOSTS = [
         ("anaconda", "org"),
     ]
 ]
-MACHINE_PATH = re.compile(r"(?<![\w.:/~}-])/(?:work|tmp|root|home|Users)/[\w.-]+")
+MACHINE_PATH = re.compile(r"(?<![\w.~}-])/(?:work|tmp|root|home|Users)/[\w.-]+")
 
 
 def run(*command: str | Path, cwd: Path = ROOT, **environment: str) -> subprocess.CompletedProcess[str]:
