@@ -51,9 +51,6 @@ sdk: contract ## Generate the SDK's client from the contract
 validate: $(venv)/.dev ## Rewrite the validation page and picture
 	$(bin)/python -m tests.validation.validate
 
-backtest: $(venv)/.dev ## Back-test the forecast's intervals and rewrite the page
-	$(bin)/python -m tests.backtest.report
-
 backtest: $(venv)/.dev ## Rewrite the page on how often the intervals hold
 	$(bin)/python -m tests.backtest
 
