@@ -4,7 +4,12 @@ from collections.abc import AsyncIterator
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
 from in_process import Running, running
+
+# The same examples in every run, and no time limit on one: a loaded machine must not turn a test red.
+settings.register_profile("steady", deadline=None, derandomize=True, database=None)
+settings.load_profile("steady")
 
 
 @pytest.fixture(scope="session")

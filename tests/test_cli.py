@@ -13,6 +13,7 @@ from pathlib import Path
 
 import pytest
 from click.testing import CliRunner, Result
+from in_process import PATIENCE_SECONDS
 from steelyard.cli import cli, contract_files, curl_command
 from steelyard.http.maintenance import estimate_maintenance
 
@@ -25,6 +26,7 @@ SERVICE = Path(__file__).resolve().parents[1] / "service"
 def run(database_url: str, monkeypatch: pytest.MonkeyPatch) -> Run:
     """Run a command against a fresh database."""
     monkeypatch.setenv("STEELYARD_DATABASE_URL", database_url)
+    monkeypatch.setenv("STEELYARD_STORE_TIMEOUT_SECONDS", str(PATIENCE_SECONDS))
     monkeypatch.setenv("COLUMNS", "160")
     return lambda *words: CliRunner().invoke(cli, words)
 
@@ -117,6 +119,7 @@ def test_served_in_development_the_printed_command_works(tmp_path: Path, workers
     """What is printed, pasted into a shell, gets an answer; a second start revokes the first key."""
     environment = {k: v for k, v in os.environ.items() if not k.startswith("STEELYARD_")}
     environment |= {"PYTHONPATH": str(SERVICE), "PYTHONUNBUFFERED": "1"}
+    environment["STEELYARD_STORE_TIMEOUT_SECONDS"] = str(PATIENCE_SECONDS)
     tokens = []
     for _ in range(2):
         server = subprocess.Popen(
@@ -142,7 +145,7 @@ def test_served_in_development_the_printed_command_works(tmp_path: Path, workers
             tokens.append(printed.partition("Bearer ")[2].partition("'")[0])
         finally:
             server.send_signal(signal.SIGTERM)
-            server.wait(20)
+            server.wait(PATIENCE_SECONDS)
         assert server.returncode == 0
     database = tmp_path / "var" / "steelyard.sqlite3"
     with sqlite3.connect(database) as connection:
@@ -154,7 +157,7 @@ def test_served_in_development_the_printed_command_works(tmp_path: Path, workers
 
 def paste(command: str) -> str:
     """Run the command in a shell until the freshly started server answers."""
-    for _ in range(100):
+    for _ in range(600):
         result = subprocess.run(["sh", "-c", command + " --silent --fail"], capture_output=True, text=True)
         if result.returncode == 0:
             return result.stdout

@@ -15,7 +15,7 @@ def test_values_are_read_and_overridden() -> None:
 
 
 def test_the_clients_variables_are_not_the_services() -> None:
-    assert read_settings({"STEELYARD_CLIENT_ANYTHING": "x"}) == Settings()
+    assert read_settings({"STEELYARD_KEY": "x", "STEELYARD_URL": "y"}) == Settings()
 
 
 @pytest.mark.parametrize(

@@ -7,7 +7,7 @@ from typing import Any
 import msgspec
 
 PREFIX = "STEELYARD_"
-CLIENT_PREFIX = "STEELYARD_CLIENT_"  # belongs to the SDK, which may share a shell with the service
+CLIENT_VARIABLES = ("STEELYARD_URL", "STEELYARD_KEY")  # the SDK's, which may share a shell with the service
 
 
 class SettingsError(ValueError):
@@ -44,7 +44,7 @@ def read_settings(environment: Mapping[str, str], **overrides: Any) -> Settings:
     known = {_variable(name): name for name in Settings.__struct_fields__}
     values: dict[str, Any] = {}
     for variable, text in environment.items():
-        if not variable.startswith(PREFIX) or variable.startswith(CLIENT_PREFIX):
+        if not variable.startswith(PREFIX) or variable in CLIENT_VARIABLES:
             continue
         if variable not in known:
             close = difflib.get_close_matches(variable, known, 1, cutoff=0.8)

@@ -6,7 +6,7 @@ import tempfile
 import pytest
 import schemathesis
 from hypothesis import HealthCheck, settings
-from in_process import BASE_URL
+from in_process import BASE_URL, PATIENCE_SECONDS
 from steelyard.http.app import OPERATIONS, create_app
 from steelyard.http.contract import openapi_document
 from steelyard.http.operations import Scope
@@ -23,7 +23,9 @@ CONFIGURATION = schemathesis.Config.from_dict(
 )
 
 DIRECTORY = tempfile.TemporaryDirectory(prefix="steelyard-fuzz-")
-SETTINGS = Settings(database_url=f"sqlite+aiosqlite:///{DIRECTORY.name}/operator.sqlite3")
+SETTINGS = Settings(
+    database_url=f"sqlite+aiosqlite:///{DIRECTORY.name}/operator.sqlite3", store_timeout_seconds=PATIENCE_SECONDS
+)
 
 schema = schemathesis.openapi.from_dict(openapi_document(OPERATIONS), config=CONFIGURATION)
 schema.app = create_app(SETTINGS)
@@ -35,7 +37,7 @@ def token() -> str:
     """A key of all scopes for the service behind the schema."""
 
     async def make() -> str:
-        store = Store(SETTINGS.database_url)
+        store = Store(SETTINGS.database_url, timeout_seconds=PATIENCE_SECONDS)
         await store.create_tables()
         _, made = await store.create_key("Quarry Lane Gym", Scope)
         await store.close()
@@ -47,9 +49,6 @@ def token() -> str:
 @schema.parametrize()
 @settings(
     max_examples=EXAMPLES_PER_OPERATION,
-    derandomize=True,
-    database=None,
-    deadline=None,
     suppress_health_check=list(HealthCheck),
 )
 def test_service_keeps_its_contract(case: schemathesis.Case, token: str) -> None:

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import httpx
 import pytest
-from in_process import BASE_URL, Running, alive, running
+from in_process import BASE_URL, PATIENCE_SECONDS, Running, alive, running
 from lifting_form import sum_lifts
 from litestar.handlers import HTTPRouteHandler
 from steelyard.http.app import OPERATIONS, create_app
@@ -202,7 +202,7 @@ async def test_usage_is_counted_and_survives_a_shutdown(tmp_path: Path) -> None:
         settings = started.settings
     async with alive(create_app(settings, ())):
         pass
-    store = Store(settings.database_url)
+    store = Store(settings.database_url, timeout_seconds=PATIENCE_SECONDS)
     counts = {cell.operation_id: count for cell, count in (await store.usage()).items()}
     await store.close()
     assert counts == {"list_methods": 3, "sum_lifts": 1}

@@ -1,6 +1,5 @@
 """The cache of verified keys, on a clock that the test moves."""
 
-from collections.abc import Iterator
 from datetime import UTC, datetime, timedelta
 
 import pytest
@@ -46,7 +45,7 @@ class Clock:
 
 
 @pytest.fixture
-def parts() -> Iterator[tuple[Keyring, FakeStore, Clock]]:
+def parts() -> "Parts":
     store, clock = FakeStore(), Clock()
     return (
         Keyring(

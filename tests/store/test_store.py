@@ -6,6 +6,7 @@ from collections.abc import AsyncIterator
 from datetime import UTC, date, datetime, timedelta
 
 import pytest
+from in_process import PATIENCE_SECONDS
 from steelyard.store.keys import new_secret, sha256
 from steelyard.store.store import Store, StoreUnavailable, UsageCell
 from steelyard.store.tables import Table
@@ -13,7 +14,7 @@ from steelyard.store.tables import Table
 
 @pytest.fixture
 async def store(database_url: str) -> AsyncIterator[Store]:
-    opened = Store(database_url)
+    opened = Store(database_url, timeout_seconds=PATIENCE_SECONDS)
     await opened.create_tables()
     yield opened
     await opened.close()
@@ -99,7 +100,7 @@ async def test_usage_is_added_whole_or_not_at_all(store: Store) -> None:
 async def test_two_processes_add_to_one_count(store: Store, database_url: str) -> None:
     key, _ = await store.create_key("Quarry Lane Gym", ["compute"])
     cell = UsageCell(key.id, "plan_phases", date(2026, 3, 2))
-    other = Store(database_url)
+    other = Store(database_url, timeout_seconds=PATIENCE_SECONDS)
     await asyncio.gather(*(s.add_usage({cell: 1}) for s in [store, other] * 10))
     await other.close()
     assert await store.usage() == {cell: 20}
@@ -117,19 +118,23 @@ async def test_write_ahead_logging(store: Store, database_url: str) -> None:
 
 
 async def test_a_database_that_is_locked_is_unavailable_in_time(database_url: str) -> None:
+    patient = Store(database_url, timeout_seconds=PATIENCE_SECONDS)
+    await patient.create_tables()
+    await patient.close()
     store = Store(database_url, timeout_seconds=0.2)
-    await store.create_tables()
     with sqlite3.connect(database_path(database_url)) as holder:
         holder.execute("BEGIN EXCLUSIVE")
         with pytest.raises(StoreUnavailable):
             await store.create_key("Quarry Lane Gym", ["compute"])
         holder.rollback()
-    await store.create_key("Quarry Lane Gym", ["compute"])
     await store.close()
+    freed = Store(database_url, timeout_seconds=PATIENCE_SECONDS)
+    await freed.create_key("Quarry Lane Gym", ["compute"])
+    await freed.close()
 
 
 async def test_without_tables_it_is_not_ready(database_url: str) -> None:
-    store = Store(database_url)
+    store = Store(database_url, timeout_seconds=PATIENCE_SECONDS)
     with pytest.raises(StoreUnavailable):
         await store.ping()
     await store.create_tables()
