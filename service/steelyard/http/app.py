@@ -42,6 +42,7 @@ from .operations import Operation
 from .plans import plan_phases
 from .problems import handle_exception
 from .request_id import stamp
+from .seasons import compare_strategies, optimise_season, plan_one_season
 from .trends import read_trend
 from .usage import UsageCounter
 
@@ -51,6 +52,9 @@ OPERATIONS: tuple[Operation, ...] = (
     forecast_intake,
     plan_phases,
     read_trend,
+    plan_one_season,
+    compare_strategies,
+    optimise_season,
     list_methods,
 )
 
