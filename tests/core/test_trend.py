@@ -1,6 +1,7 @@
 """Cleaning of logs, the views and the split, and what the reader says in words."""
 
 from collections.abc import Sequence
+from datetime import date
 from itertools import pairwise
 from typing import Any
 
@@ -263,7 +264,7 @@ def test_outlier_and_stale_log_are_noted() -> None:
     spoilt = [Weighing(e.day, e.weight_kg + (4.0 if e.day == FIRST + 30 else 0.0)) for e in log.weighings]
     trend = read(Log(spoilt, log.intakes), FIRST + 52)
     said = {note.code: note.params for note in trend.notes}
-    assert said["TREND_OUTLIER"]["day"] == FIRST + 30
+    assert said["TREND_OUTLIER"]["date"] == date.fromordinal(FIRST + 30).isoformat()
     assert said["TREND_OUTLIER"]["deviation_kg"] == pytest.approx(4.0, abs=1.0)
     assert "TREND_STALE" in said
     assert all(np.isfinite(trend.causal.maintenance_sd_kcal))
@@ -274,7 +275,7 @@ def test_a_step_of_water_is_noted_and_counts_as_carried() -> None:
     stepped = [Weighing(e.day, e.weight_kg + (2.5 if e.day >= FIRST + 30 else 0.0)) for e in log.weighings]
     plain, jumped = read(log, FIRST + 49), read(Log(stepped, log.intakes), FIRST + 49)
     note = next(n for n in jumped.notes if n.code == "TREND_WATER_JUMP")
-    assert note.params["day"] == FIRST + 30
+    assert note.params["date"] == date.fromordinal(FIRST + 30).isoformat()
     assert note.params["jump_kg"] == pytest.approx(2.5, abs=0.6)
     assert jumped.changes[-1].carried.mean - plain.changes[-1].carried.mean == pytest.approx(2.5, abs=0.7)
     assert jumped.maintenance.maintenance.mean == pytest.approx(plain.maintenance.maintenance.mean, abs=120.0)

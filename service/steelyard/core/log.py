@@ -1,11 +1,12 @@
 """A member's log of weighings and intakes, and its cleaning into one entry a day.
 
-Days are ordinals (any integer count of civil days). Cleaning repairs what is plainly a slip, says so in a coded
-message, and refuses what cannot be meant, naming the entry.
+Days are proleptic Gregorian ordinals of civil dates, as ``datetime.date`` counts them. Cleaning repairs what is
+plainly a slip, says so in a coded message, and refuses what cannot be meant, naming the entry.
 """
 
 import math
 from collections.abc import Sequence
+from datetime import date
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -44,9 +45,9 @@ GAP_DAYS = constant(
 SORTED = template("LOG_SORTED", "The entries were out of order and have been sorted by day.")
 UNIT_MIX_UP = template(
     "LOG_UNIT_MIX_UP",
-    "The weight {given:.1f} of day {day} fits the others only in another unit and was read as {read_kg:.1f} kg.",
+    "The weight {given:.1f} of {date} fits the others only in another unit and was read as {read_kg:.1f} kg.",
 )
-GAP = template("LOG_GAP", "No weighing for {days} days after day {day}.")
+GAP = template("LOG_GAP", "No weighing for {days} days after {date}.")
 PARTIAL = template("LOG_PARTIAL_INTAKE", "{count} partly logged days were treated as days without intake.")
 INTAKE_MISSING = template(
     "LOG_INTAKE_MISSING",
@@ -56,6 +57,11 @@ NO_INTAKE = template(
     "LOG_NO_INTAKE",
     "No intake was logged: the trend of weight can be read, but maintenance rests on the equations.",
 )
+
+
+def iso_date(day: int) -> str:
+    """The civil date of an ordinal, for messages."""
+    return date.fromordinal(day).isoformat()
 
 
 class Weighing(msgspec.Struct, frozen=True):
@@ -187,13 +193,13 @@ def _daily_weights(
             since = day - last_day if accepted else None
             given = _believable(given, expected, day, since, index, notes)
         if day - last_day > GAP_DAYS:
-            notes.append(say(GAP, day=last_day, days=day - last_day - 1))
+            notes.append(say(GAP, date=iso_date(last_day), days=day - last_day - 1))
         accepted.append(given)
         last_day = day
         weight[day - first] += given
         number[day - first] += 1
     if first + count - 1 - last_day > GAP_DAYS:
-        notes.append(say(GAP, day=last_day, days=first + count - 1 - last_day))
+        notes.append(say(GAP, date=iso_date(last_day), days=first + count - 1 - last_day))
     if len(weighings) > count or max(number) > 1:
         weight = [total / n if n > 1 else total for total, n in zip(weight, number, strict=True)]
         scale = [1.0 - WITHIN_DAY_SHARE + WITHIN_DAY_SHARE / n if n > 1 else 1.0 for n in number]
@@ -213,7 +219,7 @@ def _believable(
     for factor in (1.0 / POUNDS_PER_KG, POUNDS_PER_KG):
         if abs(given * factor / expected - 1.0) < UNIT_TOLERANCE:
             read = given * factor
-            notes.append(say(UNIT_MIX_UP, day=day, given=given, read_kg=read))
+            notes.append(say(UNIT_MIX_UP, date=iso_date(day), given=given, read_kg=read))
             return read
     # The first weighing may be years older than the stated weight, so only its unit is questioned.
     if days_since is not None and abs(given - expected) > expected * (

@@ -8,7 +8,7 @@ import msgspec
 from .elementwise import FLOATS, Elementwise, Number
 from .estimate import Estimate
 from .evidence import Basis, Kind, constant, equation
-from .log import DailyLog
+from .log import DailyLog, iso_date
 from .log_maintenance import RATE_DAYS, LogFit, LogMaintenance, fit_log, maintenance_from_fit
 from .message import Message, say, template
 from .tissue_model import TissueModel
@@ -39,12 +39,11 @@ TOO_SPARSE = template(
 )
 OUTLIER = template(
     "TREND_OUTLIER",
-    "The weight of day {day} lies {deviation_kg:+.1f} kg from what the days before it lead to expect and counts "
-    "for less.",
+    "The weight of {date} lies {deviation_kg:+.1f} kg from what the days before it lead to expect and counts for less.",
 )
 WATER_JUMP = template(
     "TREND_WATER_JUMP",
-    "From day {day} weight sits {jump_kg:+.1f} kg elsewhere, faster than tissue can change: read as water.",
+    "From {date} weight sits {jump_kg:+.1f} kg elsewhere, faster than tissue can change: read as water.",
 )
 STALE = template("TREND_STALE", "The last weighing is {days} days old.")
 UNDER_LOGGED = template(
@@ -304,9 +303,9 @@ def _notes(
     for day, _ in fit.filtered.outliers:
         if day not in jump_days:
             deviation = log.weight_kg[day] - smooth.level[day]
-            notes.append(say(OUTLIER, day=log.first_day + day, deviation_kg=deviation))
+            notes.append(say(OUTLIER, date=iso_date(log.first_day + day), deviation_kg=deviation))
     for day, size in jumps:
-        notes.append(say(WATER_JUMP, day=log.first_day + day, jump_kg=size))
+        notes.append(say(WATER_JUMP, date=iso_date(log.first_day + day), jump_kg=size))
     since = 0
     for seen in reversed(log.is_weighed):
         if seen:
