@@ -5,6 +5,7 @@ from enum import StrEnum
 import msgspec
 
 from . import bibliography  # noqa: F401 - registers the sources named below
+from .elementwise import FLOATS, Elementwise, Number
 from .evidence import Basis, constant, equation
 
 PROTEIN_KCAL_PER_G = constant(
@@ -130,12 +131,21 @@ MACRONUTRIENT_IDS = (
 )
 
 
-def _to(step: int, value: float) -> int:
-    return step * round(value / step)
+def fat_share(preference: CarbohydratePreference) -> float:
+    """Share of energy from dietary fat under a preference, where its floors do not ask for more."""
+    return _FAT_SHARE[preference]
 
 
-def _up_to(step: int, value: float) -> int:
-    return -int(-value // step) * step
+def _to(step: float, value: Number, ops: Elementwise) -> Number:
+    """``value`` to the nearest multiple of ``step``; half way goes to the even one, as with ``round``."""
+    steps = value / step
+    nearest = (steps + 0.5) // 1.0
+    is_tie = (nearest - steps == 0.5) & (nearest % 2.0 == 1.0)
+    return step * ops.where(is_tie, nearest - 1.0, nearest)
+
+
+def _up_to(step: float, value: Number) -> Number:
+    return -(-value // step) * step
 
 
 @equation(
@@ -149,29 +159,45 @@ def _up_to(step: int, value: float) -> int:
     basis=Basis.COMMON_PRACTICE,
     sources=("merrill_1973", "iom_2005"),
 )
+def split_grams(
+    intake_kcal: Number, weight_kg: Number, protein_g_per_kg: Number, fat_share: Number, ops: Elementwise = FLOATS
+) -> tuple[Number, Number, Number]:
+    """Grams of protein, carbohydrate and fat, to 5 g, for a daily energy [kcal, a multiple of 10] and body mass [kg].
+
+    Floats or arrays. Protein is rounded up so that no floor is undercut; where little energy is left, fat falls to
+    its floor before carbohydrate goes below zero.
+    """
+    protein = _up_to(5.0, protein_g_per_kg * weight_kg - 1e-9)
+    floor = ops.maximum(FAT_FLOOR_G_PER_KG * weight_kg, FAT_FLOOR_SHARE * intake_kcal / FAT_KCAL_PER_G)
+    least_fat = _up_to(5.0, floor - 1e-9)
+    wanted = ops.maximum(least_fat, _to(5.0, fat_share * intake_kcal / FAT_KCAL_PER_G, ops))
+    left = intake_kcal - PROTEIN_KCAL_PER_G * protein
+
+    def carbohydrate(fat: Number) -> Number:
+        return ops.maximum(_to(5.0, (left - FAT_KCAL_PER_G * fat) / CARBOHYDRATE_KCAL_PER_G, ops), 0.0)
+
+    def mismatch(fat: Number) -> Number:
+        miss = left - FAT_KCAL_PER_G * fat - CARBOHYDRATE_KCAL_PER_G * carbohydrate(fat)
+        return ops.maximum(miss, -miss)
+
+    # A neighbouring 5 g of fat often makes the total exact.
+    fat, least_miss = wanted, mismatch(wanted)
+    for other in (wanted + 5.0, wanted - 5.0):
+        miss = mismatch(other)
+        is_better = (other >= least_fat) & (miss < least_miss)
+        fat, least_miss = ops.where(is_better, other, fat), ops.where(is_better, miss, least_miss)
+    return protein, carbohydrate(fat), fat
+
+
 def split_intake(
     intake_kcal: float,
     weight_kg: float,
     protein_g_per_kg: float,
     preference: CarbohydratePreference = CarbohydratePreference.BALANCED,
 ) -> Macronutrients:
-    """Split a daily energy [kcal] for a body mass [kg] into amounts a person can follow.
-
-    Protein is rounded up to 5 g so that no floor is undercut; where little energy is left, fat falls to its
-    floor before carbohydrate goes below zero.
-    """
-    intake = _to(10, intake_kcal)
-    protein = _up_to(5, protein_g_per_kg * weight_kg - 1e-9)
-    least_fat = _up_to(5, max(FAT_FLOOR_G_PER_KG * weight_kg, FAT_FLOOR_SHARE * intake / FAT_KCAL_PER_G) - 1e-9)
-    wanted = max(least_fat, _to(5, _FAT_SHARE[preference] * intake / FAT_KCAL_PER_G))
-    left = intake - PROTEIN_KCAL_PER_G * protein
-
-    def mismatch(fat: int) -> tuple[float, int]:
-        carbohydrate = max(0, _to(5, (left - FAT_KCAL_PER_G * fat) / CARBOHYDRATE_KCAL_PER_G))
-        return abs(left - FAT_KCAL_PER_G * fat - CARBOHYDRATE_KCAL_PER_G * carbohydrate), carbohydrate
-
-    # A neighbouring 5 g of fat often makes the total exact.
-    fat = min((f for f in (wanted, wanted + 5, wanted - 5) if f >= least_fat), key=lambda f: mismatch(f)[0])
-    carbohydrate = mismatch(fat)[1]
+    """Split a daily energy [kcal] for a body mass [kg] into amounts a person can follow (``split_grams``)."""
+    intake = int(_to(10.0, intake_kcal, FLOATS))
+    grams = split_grams(float(intake), weight_kg, protein_g_per_kg, _FAT_SHARE[preference])
+    protein, carbohydrate, fat = (int(value) for value in grams)
     fibre = min(round(FIBRE_G_PER_KCAL * intake), carbohydrate)
     return Macronutrients(intake, protein, carbohydrate, fat, fibre)
