@@ -118,23 +118,6 @@ LIGHT: Json = {
     "return_to_gain": {"maintenance_weeks": 1, "gain_weeks": 0},
     "cut_history": {"cuts_last_12_months": 2},
 }
-NEAR_FLOOR: Json = {
-    "profile": {
-        "sex": "unspecified",
-        "age_years": 45,
-        "height_cm": 169.4,
-        "weight_kg": 53.4,
-        "body_fat": {"fat_fraction": 0.155, "method": "dxa"},
-        "activity": {"kind": "level", "level": "very_active"},
-        "training": {"status": "novice", "resistance_sessions_per_week": 3},
-    },
-    "screening": CLEAR,
-    "start_date": "2026-03-02",
-    "phase": {"kind": "mini_cut", "weeks": 6, "deficit_kcal": 869, "carbohydrate_preference": "lower"},
-    "return_to_gain": {"maintenance_weeks": 1, "gain_weeks": 4},
-    "cut_history": {"cuts_last_12_months": 4},
-    "current_intake_kcal": 2180,
-}
 
 
 @pytest.mark.parametrize(
@@ -142,9 +125,6 @@ NEAR_FLOOR: Json = {
     [
         pytest.param(HEAVY, id="heavy", marks=pytest.mark.xfail(strict=True, reason=KNOWN["nutrients give"])),
         pytest.param(LIGHT, id="light", marks=pytest.mark.xfail(strict=True, reason=KNOWN["tissue falls by"])),
-        pytest.param(
-            NEAR_FLOOR, id="near_floor", marks=pytest.mark.xfail(strict=True, reason=KNOWN["body fat 0.1399"])
-        ),
     ],
 )
 def test_known_faults(asked: Json) -> None:

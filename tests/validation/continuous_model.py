@@ -44,7 +44,7 @@ class Subject(NamedTuple):
     beginner_gain: float = 0.0  # training-driven lean of a beginner on this protein, kg/d
     experience_years: float = 0.0
     is_training: bool = False
-    gut: float = 1.0
+    gut: float = 0.5
     costs: Costs = EXACT_COSTS
 
 
