@@ -67,10 +67,8 @@ def weight(state: np.ndarray) -> float:
     return float(fat + lean + glycogen * (1 + 2.7) + water + gut)
 
 
-def rates(
-    t: float, state: np.ndarray, subject: Subject, eating: Eating, frozen_years: float | None = None
-) -> np.ndarray:
-    """Time derivatives of the state [1/d]. ``frozen_years`` holds the training experience still."""
+def rates(t: float, state: np.ndarray, subject: Subject, eating: Eating) -> np.ndarray:
+    """Time derivatives of the state [1/d]."""
     fat, lean, glycogen, water, gut, adaptation = state
     c = subject.costs
     baseline_carbohydrate = subject.carbohydrate_share * subject.maintenance
@@ -93,7 +91,7 @@ def rates(
             share /= 1 + share * gap / (RHO_LEAN * subject.ceiling)
     else:
         share = forbes * subject.deficit_factor
-    years = frozen_years if frozen_years is not None else subject.experience_years + t / 365.25 * subject.is_training
+    years = subject.experience_years + t / 365.25 * subject.is_training
     grown = subject.beginner_gain / (1 + years) * math.exp(min(gap, 0.0) / (290.0 / KJ * fat))
 
     # Unknown: energy e stored in tissue. lean' = share e / rho_L + grown; fat' = (e - rho_L lean') / rho_F;
@@ -103,11 +101,10 @@ def rates(
     return np.array([fat_rate, lean_rate, glycogen_rate, water_rate, gut_rate, adaptation_rate])
 
 
-def solve(subject: Subject, meals: list[Eating], *, freeze_experience_in_stretch: bool = False) -> list[np.ndarray]:
+def solve(subject: Subject, meals: list[Eating]) -> list[np.ndarray]:
     """The state at the end of each stretch, to a relative tolerance of 1e-10."""
     state, t, ends = start(subject), 0.0, []
     for eating in meals:
-        years = subject.experience_years + t / 365.25 * subject.is_training if freeze_experience_in_stretch else None
         found = solve_ivp(
             rates,
             (t, t + eating.days),
@@ -115,7 +112,7 @@ def solve(subject: Subject, meals: list[Eating], *, freeze_experience_in_stretch
             method="DOP853",
             rtol=1e-10,
             atol=1e-10,
-            args=(subject, eating, years),
+            args=(subject, eating),
         )
         state, t = found.y[:, -1], t + eating.days
         ends.append(state)

@@ -91,7 +91,7 @@ def tissue_at_midpoint(
     gap = diet.intake_kcal - glycogen_flow - upkeep
     share = eb.PARTITION_KG / (eb.PARTITION_KG + fat)
     response = min(max((diet.protein_g_per_kg - 0.8) / (1.62 - 0.8), 0.0), 1.0)
-    years = model.experience_years + model.training_dose * before.day / 365.25
+    years = model.experience_years + model.training_dose * (before.day + days / 2) / 365.25
     beginner = model.training_gain * model.fat_free_kg
     if gap > 0:
         share *= model.surplus_lean_factor * model.partition_scale

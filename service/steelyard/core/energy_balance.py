@@ -81,8 +81,10 @@ SODIUM_BY_CARBOHYDRATE = constant(
     sources=_HALL,
 )  # fmt: skip
 GUT_CONTENT_KG = constant(
-    "gut_content", 1.0, unit="kg", standard_deviation=0.5,
-    summary="Gut content at the usual intake, taken as proportional to intake", basis=Basis.JUDGEMENT,
+    "gut_content", 0.5, unit="kg", standard_deviation=0.3, basis=Basis.JUDGEMENT,
+    summary="Gut content of a fasting morning at the usual intake, taken as proportional to intake: half of what fills "
+    "the gut through the day, since the fat-free mass of six pooled restriction arms fell less than the larger figure "
+    "says",
 )  # fmt: skip
 GUT_DAYS = constant(
     "gut_transit_time", 1.5, unit="d", summary="Mean transit time through the colon (35 h)",
@@ -222,7 +224,7 @@ class BodyState(NamedTuple):
     water_kg: Number
     gut_kg: Number
     adaptation_kcal: Number
-    day: float = 0.0
+    day: Number = 0.0
 
     @property
     def tissue_kg(self) -> Number:
@@ -360,17 +362,14 @@ def deficit_factor(model: BodyModel, protein_g_per_kg: Number, ops: Elementwise 
     sources=("benito_2020", "morton_2018", "murphy_2022", "alpert_2005"),
     valid_range="adults; the fade with the deficit is ours: pooled trials put the balance point near 500 kcal/d",
 )
-def _growth(model: BodyModel, protein_g_per_kg: Number, day: float, ops: Elementwise) -> tuple[Number, Number]:
-    """Training-driven lean gain before the deficit's fade, and the ceiling of surplus-driven lean [kg/d]."""
+def _growth(model: BodyModel, protein_g_per_kg: Number, ops: Elementwise) -> tuple[Number, Number]:
+    """Training-driven lean gain and ceiling of surplus-driven lean of a beginner, without any deficit [kg/d]."""
     span = PROTEIN_ENOUGH_GAIN - PROTEIN_ORDINARY
     response = ops.minimum(ops.maximum((protein_g_per_kg - PROTEIN_ORDINARY) / span, 0.0), 1.0)
     protein = (1.0 + PROTEIN_GAIN_BOOST * response) / (1.0 + PROTEIN_GAIN_BOOST)
-    # Experience grows only while training goes on.
-    years = model.experience_years + model.training_dose * day / 365.25
-    freshness = EXPERIENCE_HALVING_YEARS / (EXPERIENCE_HALVING_YEARS + years)
     return (
-        model.training_gain * model.fat_free_kg * model.training_dose * freshness * protein,
-        SURPLUS_LEAN_CEILING * model.fat_free_kg * ops.maximum(freshness, LEAN_CEILING_FLOOR),
+        model.training_gain * model.fat_free_kg * model.training_dose * protein,
+        SURPLUS_LEAN_CEILING * model.fat_free_kg,
     )
 
 
@@ -387,12 +386,12 @@ def _growth(model: BodyModel, protein_g_per_kg: Number, day: float, ops: Element
     sources=(*_HALL, "metcalf_1987"),
     valid_range="adults; the gut term is ours",
 )
-def _drive(model: BodyModel, diet: Diet, day: float, ops: Elementwise) -> _Drive:
+def _drive(model: BodyModel, diet: Diet, ops: Elementwise) -> _Drive:
     change = diet.intake_kcal - model.maintenance_kcal
     carbohydrate = ops.maximum(diet.carbohydrate_kcal, 1.0)
     relative = carbohydrate / model.baseline_carbohydrate_kcal
     glycogen_rest = GLYCOGEN_KG * ops.sqrt(relative)
-    growth, ceiling = _growth(model, diet.protein_g_per_kg, day, ops)
+    growth, ceiling = _growth(model, diet.protein_g_per_kg, ops)
     return _Drive(
         intake=diet.intake_kcal,
         glycogen_rest=glycogen_rest,
@@ -412,7 +411,7 @@ def _drive(model: BodyModel, diet: Diet, day: float, ops: Elementwise) -> _Drive
 
 def settle(model: BodyModel, state: BodyState, diet: Diet, ops: Elementwise = FLOATS) -> BodyState:
     """``state`` with its fast parts (glycogen, water, gut, adaptation) at rest on ``diet``; tissues unchanged."""
-    drive = _drive(model, diet, state.day, ops)
+    drive = _drive(model, diet, ops)
     return state._replace(
         glycogen_kg=drive.glycogen_rest,
         water_kg=drive.water_rest,
@@ -421,9 +420,16 @@ def settle(model: BodyModel, state: BodyState, diet: Diet, ops: Elementwise = FL
     )
 
 
+def _freshness(model: BodyModel, day: Number) -> Number:
+    """Share of a beginner's rate of lean gain that is left; experience grows only while training goes on."""
+    years = model.experience_years + model.training_dose * day / 365.25
+    return EXPERIENCE_HALVING_YEARS / (EXPERIENCE_HALVING_YEARS + years)
+
+
 def _tissue_rates(
     drive: _Drive,
     surplus_factor: Number,
+    freshness: Number,
     outside: Number,
     fat: Number,
     lean: Number,
@@ -438,9 +444,10 @@ def _tissue_rates(
     base = PARTITION_KG / (PARTITION_KG + fat)
     surplus = ops.maximum(gap, 0.0)
     surplus_share = base * surplus_factor
-    surplus_share = surplus_share / (1.0 + surplus_share * surplus / (LEAN_ENERGY * drive.ceiling))
+    ceiling = drive.ceiling * ops.maximum(freshness, LEAN_CEILING_FLOOR)
+    surplus_share = surplus_share / (1.0 + surplus_share * surplus / (LEAN_ENERGY * ceiling))
     share = ops.where(gap > 0.0, surplus_share, base * drive.deficit_factor)
-    growth = drive.growth * ops.exp((gap - surplus) / (FAT_SUPPLY_LIMIT * fat))
+    growth = drive.growth * freshness * ops.exp((gap - surplus) / (FAT_SUPPLY_LIMIT * fat))
     synthesis = share * (LEAN_SYNTHESIS / LEAN_ENERGY) + (1.0 - share) * (FAT_SYNTHESIS / FAT_ENERGY)
     stored = (gap - growth * (LEAN_SYNTHESIS - FAT_SYNTHESIS * LEAN_ENERGY / FAT_ENERGY)) / (1.0 + synthesis)
     lean_rate = share * stored / LEAN_ENERGY + growth
@@ -478,11 +485,13 @@ def _step(model: BodyModel, drive: _Drive, state: BodyState, days: float, ops: E
     )
     fat, lean = state.fat_kg, state.lean_kg
     surplus_factor = model.surplus_lean_factor * model.partition_scale
-    fat_rate, lean_rate, _ = _tissue_rates(drive, surplus_factor, outside, fat, lean, carried, ops)
     half = 0.5 * days
+    freshness = _freshness(model, state.day + half)
+    fat_rate, lean_rate, _ = _tissue_rates(drive, surplus_factor, freshness, outside, fat, lean, carried, ops)
     fat_rate, lean_rate, _ = _tissue_rates(
         drive,
         surplus_factor,
+        freshness,
         outside,
         ops.maximum(fat + half * fat_rate, _LEAST_FAT_KG),
         lean + half * lean_rate,
@@ -523,7 +532,7 @@ def advance(
     """
     steps = max(1, -int(-days // step_days))
     length = days / steps
-    drive = _drive(model, diet, state.day, ops)
+    drive = _drive(model, diet, ops)
     for _ in range(steps):
         state = _step(model, drive, state, length, ops)
     return state
@@ -533,7 +542,7 @@ def walk(
     model: BodyModel, state: BodyState, diet: Diet, lengths: tuple[float, ...], ops: Elementwise = FLOATS
 ) -> list[BodyState]:
     """The body after each of the consecutive steps ``lengths`` [d] on one diet."""
-    drive = _drive(model, diet, state.day, ops)
+    drive = _drive(model, diet, ops)
     path = []
     for length in lengths:
         state = _step(model, drive, state, length, ops)
@@ -543,11 +552,12 @@ def walk(
 
 def expenditure_kcal(model: BodyModel, state: BodyState, diet: Diet, ops: Elementwise = FLOATS) -> Number:
     """Momentary expenditure [kcal/d] on ``diet``, synthesis of tissue included, glycogen taken as settled."""
-    drive = _drive(model, diet, state.day, ops)
+    drive = _drive(model, diet, ops)
     outside = drive.intake - model.offset_kcal - drive.thermic - state.adaptation_kcal
     carried = state.weight_kg - state.fat_kg - state.lean_kg
     surplus_factor = model.surplus_lean_factor * model.partition_scale
-    stored = _tissue_rates(drive, surplus_factor, outside, state.fat_kg, state.lean_kg, carried, ops)[2]
+    freshness = _freshness(model, state.day)
+    stored = _tissue_rates(drive, surplus_factor, freshness, outside, state.fat_kg, state.lean_kg, carried, ops)[2]
     return diet.intake_kcal - stored
 
 
