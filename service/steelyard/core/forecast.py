@@ -11,6 +11,7 @@ from typing import NamedTuple
 from .elementwise import FLOATS, Elementwise, Number
 from .energy_balance import (
     ADAPTATION_SHARE,
+    BASELINE_CARBOHYDRATE_SHARE,
     BASELINE_GLYCOGEN_KG,
     CARRIED_SPREAD,
     FAT_ENERGY,
@@ -140,6 +141,7 @@ class Body(NamedTuple):
     experience_years: Number = 0.0
     training_dose: Number = 0.0
     new_training: Number = 0.0  # 1 where training started or clearly increased within the last weeks
+    carbohydrate_share: Number = BASELINE_CARBOHYDRATE_SHARE  # of the usual intake
     usual_intake_kcal: Number | None = None  # what was eaten until now; maintenance when None
 
 
@@ -293,6 +295,7 @@ def start_body(
         experience_years=body.experience_years,
         training_dose=body.training_dose,
         new_training=body.new_training,
+        carbohydrate_share=body.carbohydrate_share,
         ops=ops,
     )
     if source is UncertaintySource.PARTITION:

@@ -9,6 +9,7 @@ from typing import NamedTuple
 import msgspec
 
 from .energy_balance import FAT_SUPPLY_LIMIT
+from .macronutrients import least_intake_kcal
 from .message import Message, say
 from .person import Sex, TrainingStatus
 from .rail_table import (
@@ -45,6 +46,7 @@ from .rail_table import (
     MEDICAL,
     OLDER_YEARS,
     PREGNANCY,
+    PROTEIN,
     UNANSWERED,
     WEEKS_BETWEEN_CUTS,
     YOUNG_ADULT_YEARS,
@@ -192,6 +194,11 @@ def deficit_limits(subject: Subject, weeks: float = LONG_PHASE_WEEKS) -> list[De
             AVAILABILITY,
             subject.maintenance_kcal - least_available * fat_free - subject.exercise_kcal,
             f"energy availability of {least_available:g} kcal per kg fat-free mass",
+        ),
+        DeficitLimit(
+            PROTEIN,
+            subject.maintenance_kcal - least_intake_kcal(subject.weight_kg),
+            "room for the least protein and fat",
         ),
         DeficitLimit(FLOOR, subject.maintenance_kcal - floor, f"least intake of {floor:.0f} kcal/d"),
     ]

@@ -148,6 +148,14 @@ def _up_to(step: float, value: Number) -> Number:
     return -(-value // step) * step
 
 
+def least_intake_kcal(weight_kg: float) -> float:
+    """The least daily energy that holds the floors of protein in a deficit and of fat, with their rounding [kcal]."""
+    protein = PROTEIN_KCAL_PER_G * (PROTEIN_FLOOR_DEFICIT * weight_kg + 5.0)
+    by_mass = protein + FAT_KCAL_PER_G * (FAT_FLOOR_G_PER_KG * weight_kg + 5.0)
+    by_share = (protein + FAT_KCAL_PER_G * 5.0) / (1.0 - FAT_FLOOR_SHARE)
+    return max(by_mass, by_share)
+
+
 @equation(
     "macronutrient_split",
     summary="Grams of each macronutrient for a daily energy",
@@ -164,14 +172,17 @@ def split_grams(
 ) -> tuple[Number, Number, Number]:
     """Grams of protein, carbohydrate and fat, to 5 g, for a daily energy [kcal, a multiple of 10] and body mass [kg].
 
-    Floats or arrays. Protein is rounded up so that no floor is undercut; where little energy is left, fat falls to
-    its floor before carbohydrate goes below zero.
+    Floats or arrays. Protein is rounded up so that no floor is undercut, and is as much as asked for only where the
+    energy has room for it beside the least fat: an intake of ``least_intake_kcal`` has room for both floors.
     """
-    protein = _up_to(5.0, protein_g_per_kg * weight_kg - 1e-9)
     floor = ops.maximum(FAT_FLOOR_G_PER_KG * weight_kg, FAT_FLOOR_SHARE * intake_kcal / FAT_KCAL_PER_G)
     least_fat = _up_to(5.0, floor - 1e-9)
-    wanted = ops.maximum(least_fat, _to(5.0, fat_share * intake_kcal / FAT_KCAL_PER_G, ops))
+    room = (intake_kcal - FAT_KCAL_PER_G * least_fat) / PROTEIN_KCAL_PER_G // 5.0 * 5.0
+    protein = ops.minimum(_up_to(5.0, protein_g_per_kg * weight_kg - 1e-9), ops.maximum(room, 0.0))
     left = intake_kcal - PROTEIN_KCAL_PER_G * protein
+    most_fat = ops.maximum(least_fat, left / FAT_KCAL_PER_G // 5.0 * 5.0)
+    wanted = ops.maximum(least_fat, _to(5.0, fat_share * intake_kcal / FAT_KCAL_PER_G, ops))
+    wanted = ops.minimum(wanted, most_fat)
 
     def carbohydrate(fat: Number) -> Number:
         return ops.maximum(_to(5.0, (left - FAT_KCAL_PER_G * fat) / CARBOHYDRATE_KCAL_PER_G, ops), 0.0)
@@ -184,7 +195,7 @@ def split_grams(
     fat, least_miss = wanted, mismatch(wanted)
     for other in (wanted + 5.0, wanted - 5.0):
         miss = mismatch(other)
-        is_better = (other >= least_fat) & (miss < least_miss)
+        is_better = (other >= least_fat) & (other <= most_fat) & (miss < least_miss)
         fat, least_miss = ops.where(is_better, other, fat), ops.where(is_better, miss, least_miss)
     return protein, carbohydrate(fat), fat
 
