@@ -6,13 +6,14 @@ from typing import NamedTuple
 from . import guard_rails as rails
 from . import rail_table as table
 from .energy_balance import CARRIED_IDS, MODEL_IDS
-from .forecast import ALL_SOURCES, FORECAST_IDS, Body, Forecast, Stretch, forecast, start_body
+from .forecast import ALL_SOURCES, FORECAST_IDS, Body, Forecast, UncertaintySource, start_body
 from .guard_rails import RailAction, Refused, Subject
 from .macronutrients import MACRONUTRIENT_IDS, PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN, split_intake
 from .message import Message, say, template
 from .phase_defaults import MOST_WEEKS
-from .phases import PlannedPhase, PlannedWeek, as_diet
+from .phases import PlannedPhase, PlannedWeek
 from .season_calendar import Calendar
+from .season_forecast import season_forecast
 from .season_policy import POLICY_IDS, SLOW_GAIN_SHARE, Band, Policy, ReadyMade, ready_made
 from .season_rails import PersonLimits, person_limits, surplus_for_gain_rate
 from .season_reasons import explain_phases, season_actions
@@ -27,7 +28,8 @@ template(
 template("REFUSED_BAND", "No body-fat target is planned for this person: leave the band and targets of events out.")
 
 METHOD_IDS = (
-    "season_model", "surplus_for_gain_rate", "hold_hysteresis", "gain_reset_weeks", "event_settling_weeks",
+    "season_model", "season_interval", "season_review_spread", "surplus_for_gain_rate", "hold_hysteresis",
+    "gain_reset_weeks", "event_settling_weeks",
     *POLICY_IDS, *MODEL_IDS, *CARRIED_IDS, *FORECAST_IDS, *MACRONUTRIENT_IDS, *table.RAIL_IDS,
 )  # fmt: skip
 # Rules that forbid a body-fat target as well as a deficit.
@@ -131,7 +133,7 @@ class BrokenLimit(NamedTuple):
 
 
 class Season(NamedTuple):
-    """A planned season. ``outcome`` is that of the strategy; the forecast's totals agree to some grams."""
+    """A planned season. ``outcome`` and the forecast are of the same weeks; the forecast adds intervals."""
 
     policy: Policy
     outcome: Outcome
@@ -144,8 +146,10 @@ class Season(NamedTuple):
     cuts: int
 
 
-def plan_season(asked: Asked, policy: Policy, start: date) -> Season:
-    """Live the strategy once as expected, and lay it out.
+def plan_season(
+    asked: Asked, policy: Policy, start: date, sources: frozenset[UncertaintySource] = ALL_SOURCES
+) -> Season:
+    """Live the strategy once as expected, and lay it out, with intervals from ``sources``.
 
     Raises: ``guard_rails.Refused`` where the strategy has cuts and a rule forbids them for this person.
     """
@@ -153,8 +157,8 @@ def plan_season(asked: Asked, policy: Policy, start: date) -> Season:
         raise asked.cutting.refusal
     weeks: list[WeekRecord] = []
     outcome = live(asked.life, policy, asked.person(), asked.calendar, asked.limits.band.upper, record=weeks)
-    phases, stretches = _lay_out(weeks, start)
-    path = forecast(asked.body, stretches, sources=ALL_SOURCES)
+    phases = _lay_out(weeks, start)
+    path = season_forecast(asked.body, weeks, sources)
     has_cuts = any(week.mode == CUT for week in weeks)
     actions = list(asked.cutting.warnings) if has_cuts else []
     actions += season_actions(asked.subject, asked.history.cuts_last_12_months is None, policy, weeks, phases, path)
@@ -181,10 +185,9 @@ def broken_limits(outcome: Outcome, limits: SeasonLimits) -> list[BrokenLimit]:
 _KIND = {GAIN: "gain", BRIDGE: "maintenance", HOLD: "maintenance"}
 
 
-def _lay_out(weeks: list[WeekRecord], start: date) -> tuple[list[PlannedPhase], list[Stretch]]:
-    """Dated phases with macronutrients, and the stretches of diet for the forecast."""
+def _lay_out(weeks: list[WeekRecord], start: date) -> list[PlannedPhase]:
+    """Dated phases with macronutrients."""
     phases: list[PlannedPhase] = []
-    stretches: list[Stretch] = []
     point = 0
     while point < len(weeks):
         mode = weeks[point].mode
@@ -193,19 +196,14 @@ def _lay_out(weeks: list[WeekRecord], start: date) -> tuple[list[PlannedPhase], 
             end += 1
         kind = _KIND.get(int(mode)) or ("mini_cut" if end - point <= MOST_WEEKS else "cut")
         protein = PROTEIN_DEFAULT_DEFICIT if mode == CUT else PROTEIN_DEFAULT_GAIN
-        weight = float(weeks[point].before.weight_kg)
         rows = []
         for w in range(point, end):
+            weight = float(weeks[w].split_weight_kg)
             macros = split_intake(float(weeks[w].intake_kcal), weight, protein)
-            diet = as_diet(macros, weight)
             rows.append(PlannedWeek(start + timedelta(days=7 * w), macros, w + 1))
-            if stretches and stretches[-1].diet == diet:
-                stretches[-1] = Stretch(diet, (*stretches[-1].lengths, 7.0))
-            else:
-                stretches.append(Stretch(diet, (7.0,)))
         phases.append(PlannedPhase(kind, point, rows, [], [], [], []))
         point = end
-    return phases, stretches
+    return phases
 
 
 def _same_phase(one: float, other: float) -> bool:

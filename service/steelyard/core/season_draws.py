@@ -10,11 +10,12 @@ from typing import Any, NamedTuple
 from .elementwise import arrays
 from .energy_balance import TRAINING_GAIN, calibrate
 from .evidence import Kind, equation, source
-from .forecast import ADHERENCE_SPREAD, PARTITION_SPREAD, TRAINING_GAIN_SPREAD, Body, adapting, settle_at
+from .forecast import PARTITION_SPREAD, TRAINING_GAIN_SPREAD, Body, adapting, settle_at
 from .season_calendar import Calendar
+from .season_forecast import left_by_review
 from .season_policy import Policy
 from .season_rails import PersonLimits
-from .season_run import REVIEW_SPREAD, Life, Outcome, live
+from .season_run import Life, Outcome, live
 
 DRAWS = 256
 _HALTON = source(
@@ -84,7 +85,6 @@ def drawn_lives(body: Body, draws: int = DRAWS) -> Life:
     if body.usual_intake_kcal is not None:
         model = adapting(model, body.usual_intake_kcal, z[:, 4], ops)
         model, state = settle_at(model, state, body.usual_intake_kcal, ops)
-    in_energy = (maintenance.sd**2 + (ADHERENCE_SPREAD * maintenance.mean) ** 2) ** 0.5
     return Life(
         model,
         state,
@@ -92,7 +92,7 @@ def drawn_lives(body: Body, draws: int = DRAWS) -> Life:
         maintenance_error_kcal=true_maintenance - maintenance.mean,
         eaten_score=z[:, 5],
         adaptation_score=z[:, 4],
-        error_share=min(1.0, REVIEW_SPREAD / in_energy),
+        error_share=left_by_review(body),
     )
 
 

@@ -39,9 +39,9 @@ template(
     "surplus, whose lean share falls as it grows.",
 )
 template(
-    "SEASON_AS_WRITTEN",
-    "The intervals hold for eating this plan as written to the end, without a correction: plan again from the log "
-    "every few weeks and they narrow.",
+    "SEASON_REVIEWED",
+    "The intervals hold for keeping these phases and setting the intake anew from the log where the plan sets it, "
+    "every {weeks} weeks in a gain; eaten as written without that, they would be far wider.",
 )
 
 

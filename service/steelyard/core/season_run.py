@@ -9,15 +9,15 @@ from typing import NamedTuple
 
 from .elementwise import FLOATS, Elementwise, Number
 from .energy_balance import FAT_ENERGY, BodyModel, BodyState, Diet, current_maintenance_kcal, linearise, walk
-from .evidence import ENTRIES, Basis, Kind, constant, equation
+from .evidence import Basis, Kind, constant, equation
 from .forecast import ADHERENCE_SPREAD, adapting
 from .macronutrients import (
-    FAT_FLOOR_G_PER_KG,
-    FAT_FLOOR_SHARE,
-    FAT_KCAL_PER_G,
+    CARBOHYDRATE_KCAL_PER_G,
     PROTEIN_DEFAULT_DEFICIT,
     PROTEIN_DEFAULT_GAIN,
-    PROTEIN_KCAL_PER_G,
+    CarbohydratePreference,
+    fat_share,
+    split_grams,
 )
 from .phase_defaults import GAIN_RESET_WEEKS, LEAST_DEFICIT, LEAST_WEEKS
 from .season_calendar import Calendar
@@ -30,12 +30,6 @@ HOLD_HYSTERESIS = constant(
     "hold_hysteresis", 0.005, unit="1", basis=Basis.JUDGEMENT,
     summary="How far body fat must fall under the ceiling before a gain that waited there goes on",
 )  # fmt: skip
-REVIEW_SPREAD = constant(
-    "season_review_spread", 50.0, unit="kcal/d", basis=Basis.JUDGEMENT, sources=("hall_chow_2011",),
-    summary="SD of the error in energy that stays through a season although the intake is set anew from the log every "
-    "few weeks: one reading of 28 days has about 94 kcal/d, of 84 days about 18, and the person changes meanwhile",
-)  # fmt: skip
-_FAT_SHARE = ENTRIES["fat_share_balanced"].value or 0.27
 _YEAR_WEEKS = 52
 
 
@@ -56,18 +50,22 @@ class Life(NamedTuple):
 
 
 class WeekRecord(NamedTuple):
-    """What was done in a week, and the body as believed at its start."""
+    """What was done in a week. Energies in kcal/d; limits are those of the rails."""
 
     mode: Number
     intake_kcal: Number
+    is_set: Number  # whether the intake was set anew
     deficit_kcal: Number
-    cut_weeks: Number
+    deficit_limit_kcal: Number
+    cut_weeks: Number  # most that the cut may take
     cut_to: Number
     maintenance_kcal: Number
     surplus_kcal: Number
     surplus_limit_kcal: Number
-    deficit_limit_kcal: Number
+    split_weight_kg: Number  # body mass by which protein and fat are sized
+    diet: Diet
     before: BodyState
+    after: BodyState
 
 
 class Outcome(NamedTuple):
@@ -132,6 +130,7 @@ def live(
     peak, above, dieting, fat_sum, missed = zero, zero, zero, zero, zero
     can_gain = policy.surplus_kcal > 0.0
     least_start = least_start_weight_kg(limits)
+    balanced_fat = fat_share(CarbohydratePreference.BALANCED)
 
     for week in range(calendar.weeks):
         weight = state.weight_kg
@@ -204,18 +203,13 @@ def live(
         hold_intake = (balance + 5.0) // 10.0 * 10.0
         is_reset = changed | (in_phase % GAIN_RESET_WEEKS == 0)
         is_hold = (mode == BRIDGE) | (mode == HOLD)
-        intake = where(starts, cut_intake, intake)
-        intake = where((mode == GAIN) & is_reset, gain_intake, intake)
-        intake = where(is_hold & (is_reset | (in_phase < GAIN_RESET_WEEKS)), hold_intake, intake)
-        if record is not None:
-            planned = minimum(policy.surplus_kcal, allowed)
-            record.append(WeekRecord(mode, intake, deficit, cut_weeks, cut_to, balance, planned, allowed, limit, state))
+        sets_gain = (mode == GAIN) & is_reset
+        sets_hold = is_hold & (is_reset | (in_phase < GAIN_RESET_WEEKS))
+        intake = where(starts, cut_intake, where(sets_gain, gain_intake, where(sets_hold, hold_intake, intake)))
 
         is_cut = mode == CUT
         protein = where(is_cut, PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN)
-        least_fat = maximum(FAT_KCAL_PER_G * FAT_FLOOR_G_PER_KG * base_weight, FAT_FLOOR_SHARE * intake)
-        fat_kcal = maximum(_FAT_SHARE * intake, least_fat)
-        carbohydrate = maximum(intake - PROTEIN_KCAL_PER_G * protein * base_weight - fat_kcal, 0.0)
+        protein_g, carbohydrate_g, _ = split_grams(intake, base_weight, protein, balanced_fat, ops)
         eaten, ratio = intake, 1.0
         if life.eaten_score is not None:
             ratio = 1.0 + share * ADHERENCE_SPREAD * life.eaten_score
@@ -223,7 +217,29 @@ def live(
         moved = model
         if life.adaptation_score is not None:
             moved = adapting(model, eaten, life.adaptation_score, ops)
-        state = walk(moved, state, Diet(eaten, carbohydrate * ratio, protein), (7.0,), ops)[0]
+        carbohydrate_kcal = CARBOHYDRATE_KCAL_PER_G * carbohydrate_g
+        before = state
+        diet = Diet(eaten, carbohydrate_kcal * ratio, protein_g / base_weight)
+        state = walk(moved, before, diet, (7.0,), ops)[0]
+        if record is not None:
+            record.append(
+                WeekRecord(
+                    mode=mode,
+                    intake_kcal=intake,
+                    is_set=starts | sets_gain | sets_hold,
+                    deficit_kcal=deficit,
+                    deficit_limit_kcal=limit,
+                    cut_weeks=cut_weeks,
+                    cut_to=cut_to,
+                    maintenance_kcal=balance,
+                    surplus_kcal=minimum(policy.surplus_kcal, allowed),
+                    surplus_limit_kcal=allowed,
+                    split_weight_kg=base_weight,
+                    diet=diet,
+                    before=before,
+                    after=state,
+                )
+            )
 
         fraction = state.fat_kg / state.weight_kg
         peak = maximum(peak, fraction)

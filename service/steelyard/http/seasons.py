@@ -6,6 +6,7 @@ from steelyard.core import season_draws, season_search
 from steelyard.core.assessment import general_cautions
 from steelyard.core.guard_rails import Refused
 from steelyard.core.message import say
+from steelyard.core.phase_defaults import GAIN_RESET_WEEKS
 from steelyard.core.season import METHOD_IDS, broken_limits, plan_season
 from steelyard.core.season_policy import ReadyMade
 
@@ -13,6 +14,7 @@ from . import mapping, season_answers
 from .mapping import FRACTION, KG
 from .operations import computation
 from .schemas import seasons as schema
+from .schemas.explanation import Note
 from .schemas.quantities import Interval
 from .season_examples import COMPARISON_EXAMPLES, OPTIMUM_EXAMPLES, SEASON_EXAMPLES
 from .season_requests import (
@@ -39,10 +41,11 @@ def plan_one_season(body: schema.SeasonRequest) -> schema.SeasonResponse:
     """Chain gains, cuts and maintenance from today to a horizon of 12 to 156 weeks, as one strategy says.
 
     Each week the body is looked at: a gain runs until body fat reaches the strategy's ceiling, a cut starts where the
-    calendar and every guard rail allow one, and maintenance follows it. Weekly values carry 80 % intervals for eating
-    the plan as written. Limits that the strategy does not keep are listed in `broken_limits`, with `feasible` false;
-    the plan is then the nearest it gets. A strategy with cuts needs screening answers and a body-fat reading, and
-    somebody for whom no deficit is safe gets a 422 whose type names the rule: a season without cuts remains possible.
+    calendar and every guard rail allow one, and maintenance follows it. Weekly values carry 80 % intervals for
+    keeping the phases and setting intakes anew from the log. Limits that the strategy does not keep are listed in
+    `broken_limits`, with `feasible` false; the plan is then the nearest it gets. A strategy with cuts needs screening
+    answers and a body-fat reading, and somebody for whom no deficit is safe gets a 422 whose type names the rule: a
+    season without cuts remains possible.
     """
     known = situation(body)
     policy = policy_of(body.strategy, known, "/strategy")
@@ -55,7 +58,9 @@ def plan_one_season(body: schema.SeasonRequest) -> schema.SeasonResponse:
         broken_limits=season_answers.broken_limits(season.broken),
         start=season_start(known),
         plan=season_answers.season_plan(season, body.start_date, known.asked.limits.band.upper),
-        cautions=mapping.notes([*general_cautions(known.person, known.assessed), say("SEASON_AS_WRITTEN")]),
+        cautions=mapping.notes(
+            [*general_cautions(known.person, known.assessed), say("SEASON_REVIEWED", weeks=GAIN_RESET_WEEKS)]
+        ),
         methods=_methods(known),
     )
 
@@ -108,7 +113,7 @@ def compare_strategies(body: schema.ComparisonRequest) -> schema.ComparisonRespo
     )
     compared = []
     for k, (label, policy) in enumerate(kept):
-        season = plan_season(asked, policy, body.start_date)
+        season = plan_season(asked, policy, body.start_date, sources=frozenset())
         compared.append(
             schema.ComparedStrategy(
                 label=label,
@@ -142,7 +147,7 @@ def compare_strategies(body: schema.ComparisonRequest) -> schema.ComparisonRespo
         chances=chances,
         draws=season_draws.DRAWS,
         cautions=mapping.notes(general_cautions(known.person, known.assessed)),
-        methods=_methods(known, "season_draws", "season_review_spread"),
+        methods=_methods(known, "season_draws"),
     )
 
 
@@ -223,7 +228,9 @@ def optimise_season(body: schema.OptimumRequest) -> schema.OptimumResponse:
             within_limits=result.kept,
             strategy_weeks=result.policies * body.horizon_weeks,
         ),
-        cautions=mapping.notes([*general_cautions(known.person, known.assessed), say("SEASON_AS_WRITTEN")]),
+        cautions=mapping.notes(
+            [*general_cautions(known.person, known.assessed), say("SEASON_REVIEWED", weeks=GAIN_RESET_WEEKS)]
+        ),
         methods=_methods(known, "season_optimum", "weeks_above_allowance"),
     )
 
@@ -233,6 +240,11 @@ def _other(found: season_search.Found) -> schema.OtherSeason:
         strategy=season_answers.strategy_numbers(found.policy),
         expected=season_answers.season_outcome(found.outcome),
     )
+
+
+def _cautions(known: Situation) -> list[Note]:
+    reviewed = say("SEASON_REVIEWED", weeks=GAIN_RESET_WEEKS)
+    return mapping.notes([*general_cautions(known.person, known.assessed), reviewed])
 
 
 def _methods(known: Situation, *more: str) -> list[str]:

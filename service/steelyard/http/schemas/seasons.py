@@ -197,7 +197,7 @@ class SeasonOutcome(Response, frozen=True, kw_only=True):
 
 
 class SeasonTotals(Response, frozen=True, kw_only=True):
-    """What the season as planned comes to, with 80 % intervals for eating it as written."""
+    """What the season as planned comes to, with 80 % intervals."""
 
     lean_gained_kg: Annotated[Interval, Meta(description="Change of lean tissue.")]
     fat_gained_kg: Annotated[Interval, Meta(description="Change of fat mass.")]
