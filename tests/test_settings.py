@@ -14,6 +14,13 @@ def test_values_are_read_and_overridden() -> None:
     assert (settings.body_limit_bytes, settings.key_cache_seconds) == (4096, 1.5)
 
 
+def test_switches_and_origins() -> None:
+    environment = {"STEELYARD_METRICS": "true", "STEELYARD_CORS_ORIGINS": "https://a.example, http://localhost:5173"}
+    settings = read_settings(environment)
+    assert settings.metrics is True
+    assert settings.allowed_origins == ("https://a.example", "http://localhost:5173")
+
+
 def test_the_clients_variables_are_not_the_services() -> None:
     assert read_settings({"STEELYARD_KEY": "x", "STEELYARD_URL": "y"}) == Settings()
 
@@ -28,6 +35,10 @@ def test_the_clients_variables_are_not_the_services() -> None:
         ("STEELYARD_KEY_CACHE_SECONDS", "soon", "STEELYARD_KEY_CACHE_SECONDS must be a number"),
         ("STEELYARD_KEY_CACHE_SECONDS", "-1", "STEELYARD_KEY_CACHE_SECONDS must be 0 or more"),
         ("STEELYARD_USAGE_FLUSH_SECONDS", "nan", "STEELYARD_USAGE_FLUSH_SECONDS must be above 0"),
+        ("STEELYARD_BODY_SECONDS", "0", "STEELYARD_BODY_SECONDS must be above 0"),
+        ("STEELYARD_METRICS", "perhaps", "STEELYARD_METRICS must be true or false"),
+        ("STEELYARD_CORS_ORIGINS", "*", "STEELYARD_CORS_ORIGINS must be origins such as "),
+        ("STEELYARD_CORS_ORIGINS", "https://a.example/path", "STEELYARD_CORS_ORIGINS must be origins such as "),
         ("STEELYARD_DATABASE_URL", "", "STEELYARD_DATABASE_URL must be a database URL such as "),
         ("STEELYARD_DATABASE_URL", "nonsense", "STEELYARD_DATABASE_URL must be a database URL such as "),
     ],

@@ -1,12 +1,14 @@
 """What an operator can set: read once from the environment, then frozen."""
 
 import difflib
+import re
 from collections.abc import Mapping
 from typing import Any
 
 import msgspec
 
 PREFIX = "STEELYARD_"
+_ORIGIN = re.compile(r"https?://[\w.-]+(?::\d+)?")  # never `*`: a key has no business in any page at all
 CLIENT_VARIABLES = ("STEELYARD_URL", "STEELYARD_KEY")  # the SDK's, which may share a shell with the service
 
 
@@ -23,17 +25,39 @@ class Settings(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
     key_grace_seconds: float = 900.0  # how long a verified key still works while the store is unreachable
     store_timeout_seconds: float = 2.0
     usage_flush_seconds: float = 5.0  # the most usage that a killed process can lose
+    body_seconds: float = 10.0  # the most time a body may take to arrive
+    computation_seconds: float = 20.0  # the most time a long computation may take, its wait for a thread included
+    compress_from_bytes: int = 4096  # shorter answers are not worth compressing
+    cors_origins: str = ""  # origins of web pages that may call, separated by commas; none by default
+    log_requests: bool = True  # one JSON line per request, without anything that a request says of a person
+    metrics: bool = False  # whether `/metrics` exists
+    metrics_token: str = ""  # what a scraper must send as its bearer token, if anything
+    tracing: bool = False  # a span per request; needs the extra `tracing`, which OTEL_* variables configure
 
     def __post_init__(self) -> None:
         if "://" not in self.database_url:
             example = "sqlite+aiosqlite:///var/steelyard.sqlite3"
             raise ValueError(f"{_variable('database_url')} must be a database URL such as {example}")
-        for name in ("body_limit_bytes", "store_timeout_seconds", "usage_flush_seconds"):
+        for name in (
+            "body_limit_bytes",
+            "store_timeout_seconds",
+            "usage_flush_seconds",
+            "body_seconds",
+            "computation_seconds",
+            "compress_from_bytes",
+        ):
             if not getattr(self, name) > 0:
                 raise ValueError(f"{_variable(name)} must be above 0")
         for name in ("key_cache_seconds", "key_grace_seconds"):
             if not getattr(self, name) >= 0:
                 raise ValueError(f"{_variable(name)} must be 0 or more")
+        if any(not _ORIGIN.fullmatch(origin) for origin in self.allowed_origins):
+            raise ValueError(f"{_variable('cors_origins')} must be origins such as https://desk.example")
+
+    @property
+    def allowed_origins(self) -> tuple[str, ...]:
+        """``cors_origins`` one by one."""
+        return tuple(origin.strip() for origin in self.cors_origins.split(",") if origin.strip())
 
 
 def read_settings(environment: Mapping[str, str], **overrides: Any) -> Settings:
@@ -66,5 +90,6 @@ def _explain(message: str) -> str:
     text, _, path = message.partition(" - at `$.")
     if not path:
         return text
-    wanted = "a whole number" if "`int`" in text else "a number" if "`float`" in text else "text"
+    words = {"`int`": "a whole number", "`float`": "a number", "`bool`": "true or false"}
+    wanted = next((said for kind, said in words.items() if kind in text), "text")
     return f"{_variable(path.rstrip('`'))} must be {wanted}"
