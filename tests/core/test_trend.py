@@ -153,6 +153,7 @@ def test_the_causal_view_never_changes_when_days_are_appended() -> None:
 
 
 def test_causal_and_smoothed_views_meet_on_the_last_day() -> None:
+    """But for a step of water that may have begun: seed 4 has none on its last day."""
     trend = read(simulated(40, seed=4), FIRST + 39)
     assert trend.causal.maintenance_kcal[-1] == pytest.approx(trend.smoothed.maintenance_kcal[-1], rel=1e-9)
     assert trend.causal.weight_kg[-1] == pytest.approx(trend.smoothed.weight_kg[-1], rel=1e-9)

@@ -19,9 +19,10 @@ from .weight_noise import Noise, learn_noise, prior_noise
 from .weight_smoother import Path, causal_path
 
 LOGGING_RATIO = constant(
-    "logging_ratio", 0.90, unit="1", standard_deviation=0.06, basis=Basis.JUDGEMENT,
+    "logging_ratio", 0.92, unit="1", standard_deviation=0.06, basis=Basis.JUDGEMENT,
     summary="Logged over eaten energy of someone who keeps a log, before their log says otherwise (under-"
-    "reporting of 10-30 % is usual; people who weigh their food are at the low end)",
+    "reporting of 10-30 % is usual; people who weigh their food are at the low end or leave nothing out: 0.80 to "
+    "1.04 holds 95 % of them)",
 )  # fmt: skip
 LOGGING_RATIO_SD = constant(
     "logging_ratio_sd",
@@ -48,8 +49,8 @@ HABIT_DAYS = constant(
     summary="Memory of the running habit that stands in for days without a log",
 )  # fmt: skip
 MAINTENANCE_DRIFT = constant(
-    "maintenance_drift", 8.0, unit="kcal/d per root day", basis=Basis.JUDGEMENT,
-    summary="Random drift of maintenance beside its change with tissue (42 kcal/d over four weeks)",
+    "maintenance_drift", 6.0, unit="kcal/d per root day", basis=Basis.JUDGEMENT,
+    summary="Random drift of maintenance beside its change with tissue (32 kcal/d over four weeks)",
 )  # fmt: skip
 START_SD_KG = constant(
     "tissue_start_sd", 5.0, unit="kg", basis=Basis.JUDGEMENT,
@@ -78,13 +79,20 @@ class Segment(NamedTuple):
     unshrunk: Number
 
 
+class Telling(NamedTuple):
+    """The final pass with steps of water known from their first day (and who: 1 or 0), and how likely that is."""
+
+    filtered: Filtered
+    jumps: list[tuple[int, Number]]
+    probability: Number
+
+
 class LogFit(NamedTuple):
-    """A log run through the filter: the final pass and the causal views in segments."""
+    """A log run through the filter: the final pass, it told in hindsight, and the causal views in segments."""
 
     series: DailySeries
     filtered: Filtered
-    retold: Filtered  # the final pass again with the steps of water known from their first day, for smoothing
-    jumps: list[tuple[int, Number]]  # first day of a step of water, and who (1 or 0)
+    tellings: list[Telling]
     segments: list[Segment]
     prior: Estimate  # on the logging scale
     rho_kcal_per_kg: Number  # on the logging scale
@@ -205,16 +213,11 @@ def fit_log(
         filtered = filter_weights(series, settings, start, days=end, ops=ops)
         if with_views:
             segments.append(Segment(first, causal_path(filtered, series, first), kept))
-    known = _known_jumps(filtered, ops)
-    retold = filtered
-    if known:
-        variances = {day: JUMP_SD_KG**2 * who for day, who in known.items()}
-        retold = filter_weights(series, settings, start, known_jumps=variances, ops=ops)
+    tellings = _tell(filtered, series, settings, start, ops) if with_views else []
     return LogFit(
         series,
         filtered,
-        retold,
-        sorted(known.items()),
+        tellings,
         segments,
         scaled,
         rho,
@@ -226,18 +229,34 @@ def fit_log(
     )
 
 
-def _known_jumps(filtered: Filtered, ops: Elementwise) -> dict[int, Number]:
-    """Who had a step of water granted, by the day it began."""
+def _tell(
+    filtered: Filtered, series: DailySeries, settings: FilterSettings, start: Start, ops: Elementwise
+) -> list[Telling]:
+    """The log told again in hindsight: with the steps of water that are facts, and with one more that may be."""
     known: dict[int, Number] = {}
-    for granted_on, began, who in filtered.jumps:
+    for _, began, who in filtered.jumps:
+        known[began] = ops.maximum(known.get(began, 0.0), ops.where(who, 1.0, 0.0))
+
+    def told(jumps: dict[int, Number]) -> Filtered:
+        variances = {day: JUMP_SD_KG**2 * who for day, who in jumps.items()}
+        return filter_weights(series, settings, start, known_jumps=variances, ops=ops)
+
+    tellings = [Telling(told(known) if known else filtered, sorted(known.items()), 1.0)]
+    left = filtered.unsettled.get(len(series.weight_kg) - 1)
+    if left is not None:
+        supposed = dict(known)
         if ops is FLOATS:
-            known[int(began)] = 1.0
-            continue
-        for day in range(max(0, granted_on - 60), granted_on):
-            here = who & (began == day)
-            if is_any(here):
-                known[day] = ops.maximum(known.get(day, 0.0), ops.where(here, 1.0, 0.0))
-    return known
+            supposed[int(left.day)] = 1.0
+        else:
+            for day in range(len(series.weight_kg)):
+                here = (left.day == day) & (left.probability > 0.0)
+                if is_any(here):
+                    supposed[day] = ops.maximum(supposed.get(day, 0.0), ops.where(here, 1.0, 0.0))
+        tellings = [
+            tellings[0]._replace(probability=1.0 - left.probability),
+            Telling(told(supposed), sorted(supposed.items()), left.probability),
+        ]
+    return tellings
 
 
 def _first_weight(log: DailyLog, ops: Elementwise) -> Number:

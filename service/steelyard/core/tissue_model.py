@@ -19,7 +19,7 @@ from .energy_balance import (
 from .evidence import Basis, constant
 
 RHO_SPREAD = constant(
-    "tissue_energy_spread", 0.08, unit="1", basis=Basis.JUDGEMENT,
+    "tissue_energy_spread", 0.09, unit="1", basis=Basis.JUDGEMENT,
     summary="SD between people of the effective energy of a kilogram of tissue, as a fraction: body-fat error, "
     "partition and adaptation together, as far as they act within some weeks",
 )  # fmt: skip

@@ -9,10 +9,10 @@ from .elementwise import FLOATS, Elementwise, Number
 from .estimate import Estimate
 from .evidence import Basis, Kind, constant, equation
 from .log import DailyLog, iso_date
-from .log_maintenance import RATE_DAYS, LogFit, LogMaintenance, fit_log, maintenance_from_fit
+from .log_maintenance import RATE_DAYS, LogFit, LogMaintenance, Telling, fit_log, maintenance_from_fit
 from .message import Message, say, template
 from .tissue_model import TissueModel
-from .weight_filter import DailySeries, Start, filter_weights
+from .weight_filter import DailySeries, Filtered, Start, filter_weights
 from .weight_smoother import Path, smooth_weights
 
 PLATEAU_RATE_KG = constant(
@@ -24,9 +24,11 @@ CLEAR_RATE_SD_KG = constant(
     summary="Above this SD of the weekly rate it is too early to tell: the plateau band is then 1.5 SD wide to each "
     "side (three weeks of daily entries at a noise of 0.5 kg)",
 )  # fmt: skip
-JUMP_ERROR_KG = constant(
-    "water_jump_error", 0.3, unit="kg", basis=Basis.JUDGEMENT, summary="SD of the size read for a jump of water"
-)
+STALL_CALLED = constant(
+    "stall_called", 0.78, unit="1", basis=Basis.JUDGEMENT,
+    summary="A stall is called from this probability that tissue is not falling: on simulated people it keeps false "
+    "alarms under one in twenty in the week after a refeed, when the scale is up",
+)  # fmt: skip
 CHANGE_WINDOWS = (7, 14, 28)
 LASTING_DAYS = 14
 _LOOK_AHEAD_DAYS = 56
@@ -78,7 +80,8 @@ class Trend(msgspec.Struct, frozen=True):
 
     ``causal`` holds what was known on each day, ``smoothed`` what each day looks like today; on the last day they
     agree, but for a step of water. ``weekly_rate`` is of tissue at the last week's intake, ``lasting_rate`` [kg a
-    week] over the last fortnight; ``plateau_probability`` that the latter lies within the plateau band.
+    week] over the last fortnight; ``plateau_probability`` that the latter lies within the plateau band,
+    ``stall_probability`` that it is not below that band (of a loss that has stalled).
     """
 
     first_day: int
@@ -89,6 +92,7 @@ class Trend(msgspec.Struct, frozen=True):
     weekly_rate: Estimate
     lasting_rate: Estimate
     plateau_probability: Number
+    stall_probability: Number
     maintenance: LogMaintenance
     noise_sd_kg: Number
     noise_autocorrelation: Number
@@ -100,6 +104,11 @@ def rate_within(rate: Estimate, limit_kg: float) -> float:
     """Probability that a weekly rate lies within plus or minus ``limit_kg`` (normal)."""
     scale = rate.sd * math.sqrt(2.0)
     return 0.5 * (math.erf((limit_kg - rate.mean) / scale) - math.erf((-limit_kg - rate.mean) / scale))
+
+
+def rate_over(rate: Estimate, limit_kg: float) -> float:
+    """Probability that a weekly rate lies over ``limit_kg`` (normal)."""
+    return 0.5 * math.erfc((limit_kg - rate.mean) / (rate.sd * math.sqrt(2.0)))
 
 
 @equation(
@@ -127,7 +136,8 @@ def read_trend(log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elem
     if count > 1 and count - 1 not in windows:
         windows.append(count - 1)
     change_days = frozenset([count - 1, *(count - 1 - days for days in windows)])
-    smooth = smooth_weights(fit.retold, fit.series, change_days=change_days)
+    smooths = [smooth_weights(telling.filtered, fit.series, change_days=change_days) for telling in fit.tellings]
+    smooth = smooths[0] if len(smooths) == 1 else _mixed_path(smooths, fit.tellings)
     means = _recent_intake(fit.series)
     causal = View([], [], [], [], [], [])
     for segment in fit.segments:
@@ -136,16 +146,27 @@ def read_trend(log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elem
     _extend(smoothed, fit, smooth, means, 0, fit.kept, ops)
     rate = Estimate(causal.weekly_rate_kg[-1], causal.weekly_rate_sd_kg[-1])
     maintenance = maintenance_from_fit(fit, prior)
-    jumps = _jumps(fit, smooth)
+    jumps = [_jumps(fit, telling, path) for telling, path in zip(fit.tellings, smooths, strict=True)]
     notes: tuple[Message, ...] = ()
     more_days = 0
     plateau: Number = math.nan
-    changes = tuple(_change(fit, smooth, jumps, days) for days in windows)
+    stall: Number = math.nan
+    changes = tuple(
+        _mixed_change(
+            [
+                _change(fit, telling.filtered, path, jumped, days)
+                for telling, path, jumped in zip(fit.tellings, smooths, jumps, strict=True)
+            ],
+            fit.tellings,
+        )
+        for days in windows
+    )
     lasting = _lasting_rate(rate, changes)
     if ops is FLOATS:
         plateau = rate_within(lasting, PLATEAU_RATE_KG)
+        stall = rate_over(lasting, -PLATEAU_RATE_KG)
         more_days = _more_days_needed(fit, rate)
-        notes = (*log.notes, *_notes(log, fit, smooth, jumps, more_days, maintenance))
+        notes = (*log.notes, *_notes(log, fit, smooth, jumps[0], more_days, maintenance))
     return Trend(
         first_day=log.first_day,
         days=count,
@@ -155,6 +176,7 @@ def read_trend(log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elem
         weekly_rate=rate,
         lasting_rate=lasting,
         plateau_probability=plateau,
+        stall_probability=stall,
         maintenance=maintenance,
         noise_sd_kg=fit.noise.variance**0.5,
         noise_autocorrelation=fit.noise.autocorrelation,
@@ -214,29 +236,81 @@ def _extend(
     )
 
 
-def _jumps(fit: LogFit, smooth: Path) -> list[tuple[int, Number]]:
-    """Day and size [kg] of each jump of water: the step of tissue that energy cannot explain."""
+class _Jump(NamedTuple):
+    """A step of water: its day, size [kg] and the variance of that."""
+
+    day: int
+    size_kg: Number
+    variance: Number
+
+
+def _jumps(fit: LogFit, telling: Telling, smooth: Path) -> list[_Jump]:
+    """The steps of water of a telling: steps of tissue that energy cannot explain."""
     g = 1.0 / fit.rho_kcal_per_kg
     found = []
-    for day, who in fit.jumps:
+    for day, who in telling.jumps:
         if day == 0:
             continue
         flow = g * (fit.series.intake_kcal[day - 1] - smooth.maintenance[day - 1]) + fit.growth_kg_per_day
-        found.append((day, (smooth.tissue[day] - smooth.tissue[day - 1] - flow) * who))
+        size = smooth.tissue[day] - smooth.tissue[day - 1] - flow
+        # The levels of both sides are read from different weighings.
+        variance = smooth.level_variance[day] + smooth.level_variance[day - 1]
+        found.append(_Jump(day, size * who, variance * who))
     return found
 
 
-def _change(fit: LogFit, smooth: Path, jumps: list[tuple[int, Number]], days: int) -> Change:
+def _mixed_path(paths: list[Path], tellings: list[Telling]) -> Path:
+    """Means and variances over two tellings, by their probabilities."""
+    without, with_step = paths
+    no, yes = (telling.probability for telling in tellings)
+
+    def means(a: list[Number], b: list[Number]) -> list[Number]:
+        return [no * x + yes * y for x, y in zip(a, b, strict=True)]
+
+    def variances(a: list[Number], b: list[Number], at: list[Number], bt: list[Number]) -> list[Number]:
+        apart = no * yes
+        return [no * x + yes * y + apart * (p - q) * (p - q) for x, y, p, q in zip(a, b, at, bt, strict=True)]
+
+    return Path(
+        means(without.level, with_step.level),
+        variances(without.level_variance, with_step.level_variance, without.level, with_step.level),
+        means(without.tissue, with_step.tissue),
+        means(without.maintenance, with_step.maintenance),
+        variances(
+            without.maintenance_variance,
+            with_step.maintenance_variance,
+            without.maintenance,
+            with_step.maintenance,
+        ),
+        {},
+    )
+
+
+def _mixed_change(changes: list[Change], tellings: list[Telling]) -> Change:
+    if len(changes) == 1:
+        return changes[0]
+    no, yes = (telling.probability for telling in tellings)
+
+    def mixed(a: Estimate, b: Estimate) -> Estimate:
+        apart = a.mean - b.mean
+        variance = no * a.sd * a.sd + yes * b.sd * b.sd + no * yes * apart * apart
+        return Estimate(no * a.mean + yes * b.mean, variance**0.5)
+
+    a, b = changes
+    return Change(a.days, mixed(a.weight, b.weight), mixed(a.tissue, b.tissue), mixed(a.carried, b.carried))
+
+
+def _change(fit: LogFit, filtered: Filtered, smooth: Path, jumps: list[_Jump], days: int) -> Change:
     last = len(smooth.level) - 1
     then = last - days
     carried = fit.series.carried_kg
-    score, information = fit.retold.steps[-1][14:16]
+    score, information = filtered.steps[-1][14:16]
     jumped: Number = 0.0
     jump_variance: Number = 0.0
-    for day, size in jumps:
-        if day > then:
-            jumped = jumped + size
-            jump_variance = jump_variance + JUMP_ERROR_KG**2 * (size != 0.0)
+    for jump in jumps:
+        if jump.day > then:
+            jumped = jumped + jump.size_kg
+            jump_variance = jump_variance + jump.variance
     tissue = smooth.tissue[last] - smooth.tissue[then]
     last_variance, _, last_amplitude = smooth.changes[last]
     then_variance, with_last, then_amplitude = smooth.changes[then]
@@ -290,7 +364,7 @@ def _notes(
     log: DailyLog,
     fit: LogFit,
     smooth: Path,
-    jumps: list[tuple[int, Number]],
+    jumps: list[_Jump],
     more_days: int,
     maintenance: LogMaintenance,
 ) -> list[Message]:
@@ -299,13 +373,13 @@ def _notes(
         notes.append(say(TOO_SPARSE, more_days=_LOOK_AHEAD_DAYS))
     elif more_days:
         notes.append(say(TOO_EARLY, more_days=more_days))
-    jump_days = {day for day, _ in jumps}
+    jump_days = {jump.day for jump in jumps}
     for day, _ in fit.filtered.outliers:
         if day not in jump_days:
             deviation = log.weight_kg[day] - smooth.level[day]
             notes.append(say(OUTLIER, date=iso_date(log.first_day + day), deviation_kg=deviation))
-    for day, size in jumps:
-        notes.append(say(WATER_JUMP, date=iso_date(log.first_day + day), jump_kg=size))
+    for jump in jumps:
+        notes.append(say(WATER_JUMP, date=iso_date(log.first_day + jump.day), jump_kg=jump.size_kg))
     since = 0
     for seen in reversed(log.is_weighed):
         if seen:

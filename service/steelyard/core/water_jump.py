@@ -1,8 +1,8 @@
 """Watching for a step of weight that tissue cannot explain: water after creatine, salt, travel or illness.
 
-When a weighing stands out, a step starting there is kept as a hypothesis: a regressor run beside the filter with
-the same gains (generalised likelihood ratio, Willsky & Jones 1976). The probability of the
-step grows or falls with the weighings after it; until it is settled, answers are the mixture of both cases.
+A weighing that stands out opens the hypothesis that a step began there: a regressor run beside the filter with the
+same gains (generalised likelihood ratio, Willsky & Jones 1976). Several days are weighed against each other and
+against no step at all by Bayes' theorem; until that is settled, answers are the mixture of all cases.
 """
 
 import math
@@ -22,144 +22,269 @@ JUMP_SD_KG = constant(
     summary="Spread of sudden steps of water (creatine loading alone is 0.5-1.5 kg)",
 )  # fmt: skip
 JUMP_OPENS_SD = constant(
-    "water_jump_suspected", 2.0, unit="SD", basis=Basis.JUDGEMENT,
-    summary="A weighing this far from its forecast starts the watch for a step of water",
+    "water_jump_suspected", 1.4, unit="SD", basis=Basis.JUDGEMENT,
+    summary="A weighing this far from its forecast opens the hypothesis of a step of water on that day",
 )  # fmt: skip
 JUMP_CHANCE = constant(
-    "water_jump_chance", 0.03, unit="1/d", basis=Basis.JUDGEMENT,
-    summary="Chance that a lasting step of water begins on a given day: about one a month (salt, travel, "
-    "illness, cycle)",
+    "water_jump_chance", 0.01, unit="1/d", basis=Basis.JUDGEMENT,
+    summary="Chance that a lasting step of water begins on a given day: three or four a year (salt, travel, "
+    "illness, creatine)",
 )  # fmt: skip
 JUMP_GRANTED = constant(
     "water_jump_granted", 0.99, unit="1", basis=Basis.JUDGEMENT,
     summary="Probability from which a step of water counts as a fact",
 )  # fmt: skip
-_LOG_ODDS = math.log(JUMP_CHANCE / (1.0 - JUMP_CHANCE))
+JUMP_DAYS_WATCHED = int(
+    constant(
+        "water_jump_hypotheses", 4, unit="days", basis=Basis.JUDGEMENT,
+        summary="How many days are held at once as the possible first day of a step",
+    )
+)  # fmt: skip
+JUMP_DROPPED = constant(
+    "water_jump_dropped", 0.5, unit="1", basis=Basis.JUDGEMENT,
+    summary="Likelihood ratio of a step to none under which a day is no longer held",
+)  # fmt: skip
+_ODDS = JUMP_CHANCE / (1.0 - JUMP_CHANCE)
 _INFORMATION = 1.0 / JUMP_SD_KG**2
+_LEAST_EVIDENCE = math.log(JUMP_DROPPED)
+_UNLIKELY = 0.03  # odds of a step under which nothing is made of it
+_MOST_EVIDENCE = 50.0  # keeps the exponential finite; such a step was granted long before
 
 
-class Step(NamedTuple):
-    """A hypothetical step of weight on a day: its answer in the states, its fit and its probability."""
+class Correction(NamedTuple):
+    """What the mixture of all cases adds to the filter's states: means, then second moments about them."""
 
     tissue: Number
     maintenance: Number
+    tissue_variance: Number
+    covariance: Number
+    maintenance_variance: Number
+    probability: Number  # that there was a step at all
+    day: Number  # the likeliest first day
+
+
+class Fold(NamedTuple):
+    """What granting a step does to a filter: its day, and what to add to states, loads and sums."""
+
+    day: Number
+    who: Any
+    tissue: Number
+    maintenance: Number
+    tissue_variance: Number
+    covariance: Number
+    maintenance_variance: Number
+    per_amplitude_tissue: Number
+    per_amplitude_maintenance: Number
     score: Number
     information: Number
-    probability: Number
-
-    def correction(self) -> tuple[Number, Number, Number, Number, Number]:
-        """What the step, with its probability, adds to the filter's states (mixture of with and without it).
-
-        Means of tissue and maintenance, then the variance of tissue, their covariance, that of maintenance.
-        """
-        chance = self.probability
-        size = self.score / self.information
-        spread = chance / self.information + chance * (1.0 - chance) * size * size
-        level, maintenance = 1.0 - self.tissue, -self.maintenance
-        return (
-            chance * size * level,
-            chance * size * maintenance,
-            spread * level * level,
-            spread * level * maintenance,
-            spread * maintenance * maintenance,
-        )
 
 
-class JumpWatch:
-    """One hypothesis at a time of a step of weight (elementwise over people).
+class _Hypothesis:
+    """A step from ``day`` on. ``tissue`` and ``maintenance``: how the filter's states answer to a unit step that it
+    does not know of; ``score``, ``information`` and ``cross`` its least-squares sums, the latter with the amplitude
+    of carried mass; ``odds`` against no step (0 where it is not held)."""
 
-    ``tissue`` and ``maintenance`` say how the filter's states answer to a unit step that it does not know of.
-    """
+    __slots__ = ("cross", "day", "information", "is_held", "load", "maintenance", "odds", "score", "tissue")
 
-    def __init__(self, ops: Elementwise) -> None:
-        self._ops = ops
-        self._scalar = ops is FLOATS
-        self.is_open: Any = False
-        self.day: Number = -1
+    def __init__(self, day: Number, is_held: Any) -> None:
+        self.day = day
+        self.is_held = is_held
         self.tissue: Number = 0.0
         self.maintenance: Number = 0.0
         self.score: Number = 0.0
         self.information: Number = _INFORMATION
-        self.probability: Number = 0.0
-        self.clear: Number = 0.0
+        self.cross: Number = 0.0
+        self.load: Number = 1.0
+        self.odds: Number = 0.0
 
-    def load(self, link: Number, tissue_load: Number, maintenance_load: Number) -> Number:
-        """What a unit step adds to the innovation of this weighing; 0 where nothing is watched."""
-        load = 1.0 - link - tissue_load * self.tissue - maintenance_load * self.maintenance
-        return load if self._scalar else self._ops.where(self.is_open, load, 0.0)
+
+class JumpWatch:
+    """The hypotheses held (elementwise over people)."""
+
+    def __init__(self, ops: Elementwise) -> None:
+        self._ops = ops
+        self._scalar = ops is FLOATS
+        self._held: list[_Hypothesis] = []
+
+    @property
+    def is_watching(self) -> bool:
+        """Whether any day is held, for anyone."""
+        return bool(self._held)
+
+    def unexplained(
+        self, link: Number, t_load: Number, m_load: Number, innovation: Number, amplitude_load: Number,
+        score: Number, information: Number, spread: Number, squared: Number,
+    ) -> Number:  # fmt: skip
+        """The squared standardised surprise of a weighing under the case that explains it best.
+
+        ``squared`` is that of no step; ``score`` and ``information`` are the amplitude's, ``amplitude_load`` what a
+        unit of it adds to this innovation.
+        """
+        least = squared
+        ops, scalar = self._ops, self._scalar
+        for held in self._held:
+            held.load = load = 1.0 - link - t_load * held.tissue - m_load * held.maintenance
+            share = held.cross / information
+            step_information = held.information - held.cross * share
+            size = (held.score - score * share) / step_information
+            own = load - share * amplitude_load
+            left = innovation - score / information * amplitude_load - size * own
+            ratio = left * left / (spread + own * own / step_information)
+            if scalar:
+                if ratio < least:
+                    least = ratio
+            else:
+                least = ops.where(held.is_held, ops.minimum(least, ratio), least)
+        return least
 
     def observe(
-        self,
-        day: int,
-        seen: Number,
-        load: Number,
-        surprise: Number,
-        unexplained: Number,
-        precision: Number,
-        tissue_gain: Number,
-        maintenance_gain: Number,
-    ) -> Any:
-        """Take in a weighing and return who (True, or a mask) now has the step granted.
+        self, day: int, seen: Number, unexplained: Number, innovation: Number, precision: Number, t_gain: Number,
+        m_gain: Number, amplitude_load: Number, score: Number, information: Number,
+    ) -> Any:  # fmt: skip
+        """Take in a weighing; return who (True, or a mask) now has a step as a fact.
 
-        ``unexplained`` is the squared standardised surprise, with the step or without, whichever explains the
-        weighing better: a weighing that stands out more than the step does starts a new hypothesis.
+        A weighing that no case explains well opens its own day. ``score`` and ``information`` are the amplitude's,
+        this weighing included.
         """
-        ops = self._ops
-        opens = unexplained > JUMP_OPENS_SD**2
         if self._scalar:
-            opens = opens and unexplained > self.clear
-            if opens:
-                self.tissue = self.maintenance = self.score = 0.0
-                self.information, self.is_open, self.day, load = _INFORMATION, True, day, 1.0
+            if unexplained > JUMP_OPENS_SD**2:
+                self._held.append(_Hypothesis(day, True))
         else:
-            opens = opens & (unexplained > self.clear) & (seen > 0.0)
-            self.tissue = ops.where(opens, 0.0, self.tissue)
-            self.maintenance = ops.where(opens, 0.0, self.maintenance)
-            self.score = ops.where(opens, 0.0, self.score)
-            self.information = ops.where(opens, _INFORMATION, self.information)
-            self.day = ops.where(opens, day, self.day)
-            self.is_open = self.is_open | opens
-            load = ops.where(opens, 1.0, load)
-        self.tissue = self.tissue + tissue_gain * load
-        self.maintenance = self.maintenance + maintenance_gain * load
-        weight = load * precision
-        self.score = score = self.score + weight * surprise
-        self.information = information = self.information + weight * load
-        clear = score * score / information
-        # Odds of the step by Bayes' theorem, its size integrated over its prior.
-        evidence = 0.5 * (clear - ops.log(information / _INFORMATION))
-        # The watch ends when a step there is no more likely than on any other day.
-        if self._scalar:
-            if evidence <= 0.0:
-                self.close(True)
-                return False
-            self.clear = clear
-        else:
-            self.is_open = self.is_open & (evidence > 0.0)
-            self.clear = ops.where(self.is_open, clear, 0.0)
-        odds = ops.exp(ops.minimum(evidence, 50.0) + _LOG_ODDS)
-        probability = odds / (1.0 + odds)
-        if self._scalar:
-            self.probability = probability
-            return probability > JUMP_GRANTED
-        self.probability = ops.where(self.is_open, probability, 0.0)
-        return self.probability > JUMP_GRANTED
+            opens = (unexplained > JUMP_OPENS_SD**2) & (seen > 0.0)
+            if opens.any():
+                self._held.append(_Hypothesis(day, opens))
+        total: Number = 0.0
+        for held in self._held:
+            load = held.load
+            held.tissue = held.tissue + t_gain * load
+            held.maintenance = held.maintenance + m_gain * load
+            weight = load * precision
+            held.score = held.score + weight * innovation
+            held.information = held.information + weight * load
+            held.cross = cross = held.cross + weight * amplitude_load
+            share = cross / information
+            own = held.information - cross * share
+            left = held.score - score * share
+            # Odds of the step by Bayes' theorem, its size and the amplitude integrated over their priors.
+            evidence = 0.5 * (left * left / own - self._ops.log(own / _INFORMATION))
+            if self._scalar:
+                held.odds = 0.0
+                if evidence > _LEAST_EVIDENCE:
+                    held.odds = _ODDS * math.exp(evidence if evidence < _MOST_EVIDENCE else _MOST_EVIDENCE)
+            else:
+                held.is_held = held.is_held & (evidence > _LEAST_EVIDENCE)
+                odds = _ODDS * self._ops.exp(self._ops.minimum(evidence, _MOST_EVIDENCE))
+                held.odds = self._ops.where(held.is_held, odds, 0.0)
+            total = total + held.odds
+        self._tidy()
+        return total > JUMP_GRANTED / (1.0 - JUMP_GRANTED)
 
-    def step(self, who: Any = None) -> Step:
-        """The hypothesis as it stands; with ``who``, taken as certain for them and absent for the others."""
-        chance = self.probability if who is None else self._ops.where(who, 1.0, 0.0)
-        return Step(self.tissue, self.maintenance, self.score, self.information, chance)
-
-    def close(self, who: Any) -> None:
-        """End the watch for ``who``."""
+    def _tidy(self) -> None:
+        """Keep the likeliest days, and none that is no longer likely."""
         if self._scalar:
-            self.is_open, self.probability, self.clear = False, 0.0, 0.0
+            held = [h for h in self._held if h.odds > 0.0]
+            if len(held) > JUMP_DAYS_WATCHED:
+                held.remove(min(held, key=lambda h: h.odds))
+            self._held = held
+            return
+        # Each person keeps their own few; a day stays in the list while anyone holds it.
+        if len(self._held) > JUMP_DAYS_WATCHED:
+            kept = sum(h.is_held * 1 for h in self._held)
+            if (kept > JUMP_DAYS_WATCHED).any():
+                where, least = self._ops.where, math.inf
+                for h in self._held:
+                    least = self._ops.minimum(where(h.is_held, h.odds, math.inf), least)
+                for h in self._held:
+                    h.is_held = h.is_held & ~((kept > JUMP_DAYS_WATCHED) & (h.odds == least))
+                    h.odds = where(h.is_held, h.odds, 0.0)
+        self._held = [h for h in self._held if h.is_held.any()]
+
+    def correction(self, score: Number, information: Number, t_amp: Number, m_amp: Number) -> Correction | None:
+        """What the cases together add to states that know of no step, or None where that is next to nothing.
+
+        The arguments are the amplitude's.
+        """
+        likely = sum(held.odds for held in self._held) > _UNLIKELY
+        if not (likely if self._scalar else likely.any()):
+            return None
+        total: Number = 0.0
+        mean_t: Number = 0.0
+        mean_m: Number = 0.0
+        tt: Number = 0.0
+        tm: Number = 0.0
+        mm: Number = 0.0
+        day, best = self._held[0].day, self._held[0].odds
+        for held in self._held:
+            share = held.cross / information
+            own = held.information - held.cross * share
+            size = (held.score - score * share) / own
+            level, maintenance = 1.0 - held.tissue + share * t_amp, share * m_amp - held.maintenance
+            odds = held.odds
+            spread = odds * (1.0 / own + size * size)
+            total = total + odds
+            mean_t = mean_t + odds * size * level
+            mean_m = mean_m + odds * size * maintenance
+            tt = tt + spread * level * level
+            tm = tm + spread * level * maintenance
+            mm = mm + spread * maintenance * maintenance
+            day = self._ops.where(odds > best, held.day, day)
+            best = self._ops.maximum(best, odds)
+        scale = self._ops.where(total > _UNLIKELY, 1.0 / (1.0 + total), 0.0)
+        mean_t = mean_t * scale
+        mean_m = mean_m * scale
+        return Correction(
+            mean_t,
+            mean_m,
+            tt * scale - mean_t * mean_t,
+            tm * scale - mean_t * mean_m,
+            mm * scale - mean_m * mean_m,
+            total * scale,
+            day,
+        )
+
+    def fold(self, who: Any) -> list[Fold]:
+        """End the watch for ``who``: the likeliest day becomes part of the filter."""
+        best: Number = 0.0
+        for held in self._held:
+            best = self._ops.maximum(best, held.odds)
+        folds = []
+        for held in self._held:
+            here = held.odds == best if self._scalar else who & (held.odds == best) & (best > 0.0)
+            if not (here if self._scalar else here.any()):
+                continue
+            size = held.score / held.information
+            share = held.cross / held.information
+            level, maintenance = 1.0 - held.tissue, -held.maintenance
+            chosen = 1.0 if self._scalar else here * 1.0
+            spread = chosen / held.information
+            folds.append(
+                Fold(
+                    held.day,
+                    here,
+                    chosen * size * level,
+                    chosen * size * maintenance,
+                    spread * level * level,
+                    spread * level * maintenance,
+                    spread * maintenance * maintenance,
+                    chosen * share * level,
+                    chosen * share * maintenance,
+                    -chosen * held.cross * size,
+                    -chosen * held.cross * share,
+                )
+            )
+            if self._scalar:
+                break
+        if self._scalar:
+            self._held = []
         else:
-            self.is_open = self.is_open & (who == False)  # noqa: E712 - elementwise
-            self.probability = self._ops.where(who, 0.0, self.probability)
-            self.clear = self._ops.where(who, 0.0, self.clear)
+            for held in self._held:
+                held.is_held = held.is_held & ~who
+                held.odds = self._ops.where(who, 0.0, held.odds)
+            self._held = [held for held in self._held if held.is_held.any()]
+        return folds
 
     def next_day(self, g: Number, keep: Number) -> None:
-        """Carry the answer of the states to the next morning."""
-        self.tissue = self.tissue - g * self.maintenance
-        self.maintenance = keep * self.maintenance
+        """Carry the answers of the states to the next morning."""
+        for held in self._held:
+            held.tissue = held.tissue - g * held.maintenance
+            held.maintenance = keep * held.maintenance

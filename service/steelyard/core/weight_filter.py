@@ -27,8 +27,7 @@ from typing import Any, NamedTuple
 from . import bibliography  # noqa: F401 - registers the sources named below
 from .elementwise import FLOATS, Elementwise, Number
 from .evidence import Basis, Kind, constant, equation, source
-from .water_jump import JUMP_GRANTED, JUMP_OPENS_SD, JumpWatch
-from .water_jump import Step as HypotheticalStep
+from .water_jump import JUMP_GRANTED, JUMP_OPENS_SD, Correction, JumpWatch
 
 source(
     "de_jong_1989",
@@ -121,8 +120,8 @@ class Filtered(NamedTuple):
     """The forward pass: a ``Step`` (as a plain tuple) a day, and the days that stood out.
 
     ``outliers`` lists the day with True (one person) or the mask over people; ``jumps`` the day on which a step of
-    water was granted, the day or days on which it began, and who; ``unsettled`` by day the hypothesis that is
-    neither granted nor dropped.
+    water was granted, the day on which it began, and who; ``unsettled`` by day what steps that are neither granted
+    nor dropped add to the states.
     """
 
     steps: list[tuple[Number, ...]]
@@ -130,7 +129,7 @@ class Filtered(NamedTuple):
     log_likelihood: Number
     outliers: list[tuple[int, Any]]
     jumps: list[tuple[int, Number, Any]]
-    unsettled: dict[int, HypotheticalStep]
+    unsettled: dict[int, Correction]
 
 
 def slopes_of(series: DailySeries) -> Sequence[Number]:
@@ -190,9 +189,7 @@ def filter_weights(
     t_mean, m_mean = start.tissue_kg, start.maintenance_kcal
     tt, tm, mm = start.tissue_variance, 0.0, start.maintenance_variance
     t_amp = m_amp = e_amp = score = 0.0
-    information: Number = 0.0
-    if carries:
-        information = 1.0 / settings.amplitude_variance
+    information: Number = 1.0 / settings.amplitude_variance if carries else 1.0
     prior_information = information
     link: Number = 0.0  # autocorrelation with the weighing before, 0 where there is none or it stood out
     gap: Number = 0.0
@@ -202,7 +199,7 @@ def filter_weights(
     watch = JumpWatch(ops)
     watching = False
     known = known_jumps or {}
-    unsettled: dict[int, HypotheticalStep] = {}
+    unsettled: dict[int, Correction] = {}
     fit: Number = 0.0
     weighed_days: Number = 0.0
     steps: list[tuple[Number, ...]] = []
@@ -261,13 +258,11 @@ def filter_weights(
                     spread = total + e_amp * e_amp / information
                 else:
                     surprise, spread = innovation, total
-                squared = surprise * surprise / spread
-                ratio, step_load = squared, 0.0
+                squared = ratio = surprise * surprise / spread
                 if watching:
-                    step_load = watch.load(link, t_load, m_load)
-                    left = surprise - watch.score / watch.information * step_load
-                    with_step = left * left / (spread + step_load * step_load / watch.information)
-                    ratio = ops.minimum(squared, with_step)
+                    ratio = watch.unexplained(
+                        link, t_load, m_load, innovation, e_amp, score, information, spread, squared
+                    )
                 if scalar:
                     stands_out = ratio > cutoff
                     is_notable = watching or squared > watch_from
@@ -295,14 +290,19 @@ def filter_weights(
                 score = score + e_amp * innovation * precision
                 information = information + e_amp * e_amp * precision
             if robust and is_notable:
-                granted = watch.observe(day, seen, step_load, surprise, ratio, precision, t_gain, m_gain)
+                granted = watch.observe(
+                    day, seen, ratio, innovation, precision, t_gain, m_gain, e_amp, score, information
+                )
                 if is_any(granted):
-                    to_t, to_m, to_tt, to_tm, to_mm = watch.step(granted).correction()
-                    t_mean, m_mean = t_mean + to_t, m_mean + to_m
-                    tt, tm, mm = tt + to_tt, tm + to_tm, mm + to_mm
-                    jumps.append((day, watch.day, granted))
-                    watch.close(granted)
-                watching = watch.is_open if scalar else is_any(watch.is_open)
+                    for fold in watch.fold(granted):
+                        t_mean, m_mean = t_mean + fold.tissue, m_mean + fold.maintenance
+                        tt, tm, mm = tt + fold.tissue_variance, tm + fold.covariance, mm + fold.maintenance_variance
+                        if carries:
+                            t_amp = t_amp + fold.per_amplitude_tissue
+                            m_amp = m_amp + fold.per_amplitude_maintenance
+                            score, information = score + fold.score, information + fold.information
+                        jumps.append((day, fold.day, fold.who))
+                watching = watch.is_watching
             steps.append(
                 (t_mean, m_mean, tt, tm, mm, t_gain, m_gain, innovation, precision, t_load, m_load, t_amp, m_amp,
                  e_amp, score, information)
@@ -322,7 +322,9 @@ def filter_weights(
                         before_carried = seen * now_carried + unseen * before_carried
                         before_slope = seen * slope + unseen * before_slope
         if watching:
-            unsettled[day] = watch.step()
+            correction = watch.correction(score, information, t_amp, m_amp)
+            if correction is not None:
+                unsettled[day] = correction
             watch.next_day(g, keep)
         # To the next morning.
         t_mean = t_mean + flow - g * m_mean

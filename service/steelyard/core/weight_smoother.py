@@ -32,7 +32,7 @@ def causal_path(filtered: Filtered, series: DailySeries, first: int = 0) -> Path
     for day in range(first, len(filtered.steps)):
         t, m, tt, tm, mm, _, _, _, _, _, _, t_amp, m_amp, _, score, information = filtered.steps[day]
         if day in filtered.unsettled:
-            to_t, to_m, to_tt, to_tm, to_mm = filtered.unsettled[day].correction()
+            to_t, to_m, to_tt, to_tm, to_mm, _, _ = filtered.unsettled[day]
             t, m, tt, tm, mm = t + to_t, m + to_m, tt + to_tt, tm + to_tm, mm + to_mm
         if carried_kg is None:
             level.append(t)
