@@ -2,60 +2,23 @@
 
 import itertools
 import random
-from datetime import date, timedelta
-from typing import Any
+from datetime import timedelta
 
 import numpy as np
 import pytest
+from season_people import START, asked
 from steelyard.core import guard_rails as rails
 from steelyard.core import rail_table as table
 from steelyard.core.elementwise import arrays
 from steelyard.core.energy_balance import Diet, advance
 from steelyard.core.estimate import Estimate
-from steelyard.core.forecast import Body, start_body
-from steelyard.core.guard_rails import Subject
+from steelyard.core.forecast import Stretch, UncertaintySource, forecast, start_body
 from steelyard.core.person import Sex, TrainingStatus
-from steelyard.core.screening import EatingDisorder, Screening
 from steelyard.core.season import Asked, History, may_cut, plan_season
-from steelyard.core.season_calendar import BlockedDates, Event, make_calendar
-from steelyard.core.season_policy import Policy, ReadyMade, usual_band
+from steelyard.core.season_calendar import BlockedDates, Event
+from steelyard.core.season_policy import Policy, ReadyMade
 from steelyard.core.season_rails import most_deficit_kcal, surplus_for_gain_rate
 from steelyard.core.season_run import BRIDGE, CUT, GAIN, HOLD, Life, WeekRecord, live
-from steelyard.core.season_search import SeasonLimits
-
-START = date(2026, 3, 30)
-CLEAR = Screening(is_pregnant=False, is_breastfeeding=False, eating_disorder=EatingDisorder.NONE)
-
-
-def asked(
-    *,
-    weight_kg: float = 80.0,
-    fat_fraction: float = 0.15,
-    maintenance_kcal: float = 2800.0,
-    sex: Sex = Sex.MALE,
-    height_cm: float = 180.0,
-    status: TrainingStatus = TrainingStatus.INTERMEDIATE,
-    years: float = 2.5,
-    dose: float = 1.0,
-    weeks: int = 52,
-    blocked: list[BlockedDates] | None = None,
-    events: list[Event] | None = None,
-    history: History = History(0, None),  # noqa: B008 - a value
-    **limits: Any,
-) -> Asked:
-    """An invented lifter and a season."""
-    subject = Subject(
-        sex, 30.0, height_cm, weight_kg, fat_fraction * weight_kg, maintenance_kcal, 0.63 * maintenance_kcal, 150.0,
-        status, CLEAR,
-    )  # fmt: skip
-    body = Body(
-        weight_kg, Estimate(fat_fraction * weight_kg, 0.03 * weight_kg), Estimate(maintenance_kcal, 200.0),
-        subject.resting_kcal, years, dose,
-    )  # fmt: skip
-    calendar = make_calendar(START, weeks, blocked or [], events or [])
-    return Asked(
-        subject, body, may_cut(subject, True), history, calendar, SeasonLimits(usual_band(sex), **limits)
-    )  # fmt: skip
 
 
 def lived(season: Asked, policy: Policy) -> list[WeekRecord]:
@@ -117,10 +80,10 @@ def test_deficit_limit_is_the_strictest_of_the_rails() -> None:
         if found > strictest - 1e-6:
             compared += 1
         else:
-            # Then it is the rate of loss that binds: a whole phase at the other limit would lose over 1 % a week.
-            intake = season.subject.maintenance_kcal - 1.1 * strictest
-            end = advance(model, state, Diet(intake, 0.4 * intake, 2.0), 1.0)
-            assert (state.tissue_kg - end.tissue_kg) * 7 / weight > 0.8 * table.LOSS_LIMIT
+            # Then it is the rate of loss that binds; usual carbohydrate, so that no glycogen is burnt instead.
+            diet = Diet(season.subject.maintenance_kcal - found, model.baseline_carbohydrate_kcal, 2.0)
+            end = advance(model, state, diet, 1.0)
+            assert 0.8 * table.LOSS_LIMIT < (state.tissue_kg - end.tissue_kg) * 7 / weight <= table.LOSS_LIMIT
     assert compared > 150
 
 
@@ -293,14 +256,15 @@ def test_intervals_widen_and_hold_more_with_a_worse_reading() -> None:
 
 
 def test_a_review_keeps_an_error_in_maintenance_from_growing() -> None:
-    """With every error left standing the same season has far wider intervals (why the plan sets intakes anew)."""
+    """The same weeks eaten as written, without a review, have far wider intervals: why the plan sets intakes anew."""
     season = asked(weeks=104)
     policy = season.ready_made(ReadyMade.SLOW_GAIN_NO_CUT)
-    error = season.body.maintenance_kcal
-    reviewed = plan_season(season, policy, START).forecast.spreads()[104].fat_kg
-    known = season._replace(body=season.body._replace(maintenance_kcal=Estimate(error.mean, 1e-6)))
-    exact = plan_season(known, policy, START).forecast.spreads()[104].fat_kg
-    assert exact < reviewed < exact + 3.0
+    sources = frozenset({UncertaintySource.MAINTENANCE})
+    reviewed = plan_season(season, policy, START, sources).forecast.spreads()
+    stretches = [Stretch(week.diet, (7.0,)) for week in lived(season, policy)]
+    written = forecast(season.body, stretches, sources=sources).spreads()
+    assert reviewed[4].fat_kg == pytest.approx(written[4].fat_kg, rel=0.02)  # no review until then
+    assert 2.0 * reviewed[104].fat_kg < written[104].fat_kg
 
 
 def test_ready_made_strategies_differ_as_their_names_say() -> None:

@@ -250,6 +250,14 @@ def refuse_change(subject: Subject, tissue_share_per_week: float, end_fat_fracti
         raise _refuse(GAIN_RATE, field, message, limit, tissue_share_per_week, "of body mass a week")
 
 
+def refuse_target(subject: Subject, target_fat_fraction: float, field: str) -> None:
+    """Raise ``Refused`` for a body-fat target under the least that is planned."""
+    floor = stricter(FAT_FRACTION_FLOOR, subject.sex)
+    if target_fat_fraction < floor:
+        message = say("REFUSED_TARGET", fat_percent=100 * target_fat_fraction, limit_percent=100 * floor)
+        raise _refuse(BODY_FAT, field, message, floor, target_fat_fraction, "1")
+
+
 def capped(limit: DeficitLimit, asked_kcal: float) -> RailAction:
     """The report of a deficit held at a limit."""
     message = say("CAPPED_DEFICIT", deficit_kcal=limit.deficit_kcal, rule=limit.rule, why=limit.why)

@@ -19,6 +19,24 @@ DEFAULT_WEEKS = int(
         basis=Basis.COMMON_PRACTICE,
     )
 )
+CUT_WEEKS_MOST = int(
+    constant(
+        "cut_weeks_most",
+        26,
+        unit="weeks",
+        summary="Longest cut planned at once",
+        basis=Basis.JUDGEMENT,
+    )
+)
+CUT_RESET_WEEKS = int(
+    constant(
+        "cut_reset_weeks",
+        4,
+        unit="weeks",
+        summary="Weeks after which the intake of a cut is set anew for the changed body",
+        basis=Basis.JUDGEMENT,
+    )
+)
 EASING_SHARE = constant(
     "easing_in_share", 0.5, unit="1", summary="Share of the deficit in the easing-in weeks", basis=Basis.JUDGEMENT
 )

@@ -1,6 +1,7 @@
 """What a planned phase is, and the words that go with each kind."""
 
 from datetime import date, timedelta
+from enum import StrEnum
 from typing import NamedTuple
 
 from .energy_balance import Diet
@@ -8,7 +9,7 @@ from .forecast import Forecast
 from .macronutrients import CARBOHYDRATE_KCAL_PER_G, Macronutrients
 from .message import Message, say, template
 from .person import Sex
-from .phase_defaults import FAT_CEILING, GAIN_RESET_WEEKS
+from .phase_defaults import CUT_RESET_WEEKS, FAT_CEILING, GAIN_RESET_WEEKS
 from .rail_table import LOSS_LIMIT
 
 template("DEFICIT_DEFAULT", "The deficit starts at {deficit_kcal:.0f} kcal/d, the usual size for a mini-cut.")
@@ -70,7 +71,31 @@ template("TRAIN_IN_DEFICIT", "Keep the loads up; when recovery suffers reduce th
 template("TRAIN_IN_GAIN", "Add load or repetitions before adding sets; the surplus is there to be trained with.")
 template("WEIGH_DAILY", "Weigh daily under the same conditions and judge weekly means.")
 template("INFEASIBLE", "No safe plan does what was asked; `nearest` says what would on each axis.")
+template("PAUSED", "{weeks} week(s) at maintenance first; the phase is planned from the body as it will be then.")
+template("HOLD_WHY", "Maintenance holds tissue where it is at {maintenance_kcal:.0f} kcal/d.")
+template(
+    "BREAKS_WHY",
+    "Breaks at maintenance ease a long cut; no extra loss is credited to them, and the scale rises while they last.",
+)
+template("CUT_RESET", "The intake is set anew every {weeks} weeks, so that the deficit holds as the body changes.")
+template("END_CUT_AT_LIMIT", "End after {weeks} weeks at the latest and hold at maintenance before anything else.")
+template("GAIN_TARGET_TOO_FAR", "No gain inside its ceiling reaches this weight within {weeks} weeks.")
+template("GOAL_ALREADY_MET", "The goal is met already: nothing is to be lost.")
+template(
+    "PHASE_USED_UP",
+    "{weeks} weeks of this mini-cut are done, which is as long as one may be: go to maintenance, or plan a longer cut.",
+)
 template("NO_SAFE_DEFICIT", "The rule `{rule}` ({why}) leaves no room for a useful deficit.")
+
+
+class Element(StrEnum):
+    """What a week of a phase is for."""
+
+    EASING_IN = "easing_in"
+    DEFICIT = "deficit"
+    BREAK = "break"
+    MAINTENANCE = "maintenance"
+    SURPLUS = "surplus"
 
 
 class PlannedWeek(NamedTuple):
@@ -79,6 +104,7 @@ class PlannedWeek(NamedTuple):
     start: date
     intake: Macronutrients
     point: int
+    element: Element = Element.MAINTENANCE
 
 
 class PlannedPhase(NamedTuple):
@@ -109,17 +135,24 @@ def explain_cut(
     easing_in_weeks: int,
     training_dose: float,
     fat_loss_kg: float | None,
+    is_mini: bool,
+    has_breaks: bool,
 ) -> None:
-    """Fill in why a mini-cut is as it is, what ends it and how to train through it."""
-    last = len(phase.weeks)
+    """Fill in why a fat-loss phase is as it is, what ends it and how to train through it."""
+    first, last = phase.first, phase.weeks[-1].point
     phase.reasons.extend(reasons)
-    phase.reasons.append(
-        say(
-            "SHRINKING_DEFICIT",
-            first_kcal=-float(path.energy_balance_kcal(1 + easing_in_weeks)),
-            last_kcal=-float(path.energy_balance_kcal(last)),
+    if is_mini:
+        phase.reasons.append(
+            say(
+                "SHRINKING_DEFICIT",
+                first_kcal=-float(path.energy_balance_kcal(first + 1 + easing_in_weeks)),
+                last_kcal=-float(path.energy_balance_kcal(last)),
+            )
         )
-    )
+    else:
+        phase.reasons.append(say("CUT_RESET", weeks=CUT_RESET_WEEKS))
+    if has_breaks:
+        phase.reasons.append(say("BREAKS_WHY"))
     phase.reasons.append(say("PROTEIN_WHY", protein_g_per_kg=protein_g_per_kg))
     if easing_in_weeks:
         phase.reasons.append(say("EASING_IN", weeks=easing_in_weeks))
@@ -127,12 +160,24 @@ def explain_cut(
         phase.cautions.append(say("NO_TRAINING"))
     fat = fat_loss_kg
     if fat is None:
-        fat = float(path.states[0].fat_kg - path.states[last].fat_kg)
+        fat = float(path.states[first].fat_kg - path.states[last].fat_kg)
     phase.ends_early_when.append(say("END_AT_TARGET", fat_kg=fat))
-    phase.ends_early_when.append(say("END_AT_LIMIT", weeks=last))
+    phase.ends_early_when.append(say("END_AT_LIMIT" if is_mini else "END_CUT_AT_LIMIT", weeks=len(phase.weeks)))
     phase.ends_early_when.append(say("END_ON_SIGNS"))
     phase.ends_early_when.append(say("END_ON_FAST_LOSS", percent=100 * LOSS_LIMIT))
     phase.guidance.append(say("TRAIN_IN_DEFICIT"))
+    phase.guidance.append(say("WEIGH_DAILY"))
+
+
+def explain_pause(phase: PlannedPhase, weeks: int) -> None:
+    """Fill in why a phase is paused."""
+    phase.reasons.append(say("PAUSED", weeks=weeks))
+    phase.guidance.append(say("WEIGH_DAILY"))
+
+
+def explain_hold(phase: PlannedPhase, path: Forecast) -> None:
+    """Fill in what a hold is for."""
+    phase.reasons.append(say("HOLD_WHY", maintenance_kcal=float(path.maintenance_kcal(phase.first))))
     phase.guidance.append(say("WEIGH_DAILY"))
 
 

@@ -367,6 +367,13 @@ template(
     "This gains {percent:.2f} % of body mass a week as tissue, more than the {limit_percent:g} % for this training "
     "experience: the excess is fat. Eat less.",
 )
+template(
+    "REFUSED_TARGET", "A target of {fat_percent:.1f} % body fat is under the least of {limit_percent:g} %: aim higher."
+)
+template(
+    "CAPPED_PROTEIN_ROOM",
+    "Protein is {given:.1f} g/kg/d instead of {asked:.1f}: the intake has no room for more beside the least fat.",
+)
 template("CAPPED_BODY_FAT", "The phase is kept from ending under {limit_percent:g} % body fat.")
 template("WARNED_BODY_FAT", "The phase ends at {fat_percent:.1f} % body fat, leaner than most people can hold well.")
 template("CAPPED_DEFICIT", "The deficit is capped at {deficit_kcal:.0f} kcal/d by the rule `{rule}` ({why}).")

@@ -8,8 +8,8 @@ from steelyard.core.errors import OutOfDomain
 from steelyard.core.forecast import ALL_SOURCES, Body, UncertaintySource
 from steelyard.core.guard_rails import Subject
 from steelyard.core.intake_question import METHOD_IDS, Answer, ScheduledIntake
-from steelyard.core.mini_cut import METHOD_IDS as PHASE_METHOD_IDS
 from steelyard.core.person import Session
+from steelyard.core.phase_plan import METHOD_IDS as PHASE_METHOD_IDS
 from steelyard.core.targets import Target
 
 from . import mapping

@@ -1,5 +1,7 @@
 """`POST /v1/plans`."""
 
+from datetime import date
+from enum import StrEnum
 from typing import Annotated
 
 from msgspec import Meta
@@ -10,52 +12,158 @@ from steelyard.core.macronutrients import CarbohydratePreference
 from .explanation import GuardRail, MethodIds, Note, Provenance
 from .log import Log
 from .profile import Profile, Screening
-from .quantities import CivilDate, EnergyPerDay, Interval, Request, Response
+from .quantities import CivilDate, EnergyPerDay, FatFraction, Interval, Request, Response
+
+_FatLossKg = Annotated[float, Meta(ge=0.2, le=30, description="Fat to lose, kilograms.", examples=[2.0])]
+_TargetWeightKg = Annotated[
+    float, Meta(ge=30, le=300, description="Weight to reach once carried mass has settled, kilograms.")
+]
+_DeficitKcal = Annotated[
+    float,
+    Meta(
+        ge=100,
+        le=1500,
+        description="Daily deficit at the start; 500 where neither it nor both a goal and a time are given.",
+        examples=[500],
+    ),
+]
+_ProteinPerKg = Annotated[
+    float, Meta(ge=1.2, le=3.5, description="Protein, grams per kilogram; 2.0 by default.", examples=[2.0])
+]
+_Preference = Annotated[
+    CarbohydratePreference, Meta(description="Lower, balanced or higher carbohydrate.", examples=["balanced"])
+]
+_EventDate = Annotated[
+    date,
+    Meta(
+        description="A day to be ready for: the phase and the maintenance that lets carried mass settle end before it, "
+        "as late as will do. Instead of `weeks`.",
+        examples=["2026-06-20"],
+    ),
+]
+_EasingInWeeks = Annotated[
+    int,
+    Meta(
+        ge=0,
+        le=2,
+        description="How many of the first weeks run at half the deficit, to limit hunger; none by default.",
+        examples=[0],
+    ),
+]
 
 
 class MiniCut(Request, frozen=True, kw_only=True, tag_field="kind", tag="mini_cut"):
-    """A short, brisk fat-loss phase of 2 to 6 weeks. Give fat, weeks or both; the rest is solved."""
+    """A short, brisk fat-loss phase of 2 to 6 weeks at one fixed intake.
 
-    fat_loss_kg: Annotated[float, Meta(ge=0.2, le=15, description="Fat to lose, kilograms.", examples=[2.0])] | None = (
+    Give a goal (one of `fat_loss_kg`, `target_fat_fraction`, `target_weight_kg`), a time (`weeks` or `event_date`),
+    or both; the rest is solved.
+    """
+
+    fat_loss_kg: _FatLossKg | None = None
+    target_fat_fraction: FatFraction | None = None
+    target_weight_kg: _TargetWeightKg | None = None
+    weeks: Annotated[int, Meta(ge=1, le=6, description="Length in weeks, 2 or more unless some are done.")] | None = (
         None
     )
-    weeks: Annotated[int, Meta(ge=2, le=6, description="Length in weeks.", examples=[5])] | None = None
-    deficit_kcal: (
-        Annotated[
-            float,
-            Meta(
-                ge=100,
-                le=1500,
-                description="Daily deficit against maintenance at the start; 500 where neither it nor both fat and "
-                "weeks are given.",
-                examples=[500],
-            ),
-        ]
-        | None
-    ) = None
-    protein_g_per_kg: (
-        Annotated[
-            float,
-            Meta(ge=1.2, le=3.5, description="Protein, grams per kilogram; 2.0 by default.", examples=[2.0]),
-        ]
-        | None
-    ) = None
-    carbohydrate_preference: Annotated[
-        CarbohydratePreference, Meta(description="Lower, balanced or higher carbohydrate.", examples=["balanced"])
-    ] = CarbohydratePreference.BALANCED
-    easing_in_weeks: Annotated[
+    event_date: _EventDate | None = None
+    deficit_kcal: _DeficitKcal | None = None
+    protein_g_per_kg: _ProteinPerKg | None = None
+    carbohydrate_preference: _Preference = CarbohydratePreference.BALANCED
+    easing_in_weeks: _EasingInWeeks = 0
+    weeks_done: Annotated[
         int,
         Meta(
             ge=0,
-            le=2,
-            description="How many of the first weeks run at half the deficit, to limit hunger; none by default.",
+            le=6,
+            description="Weeks of this phase already done, to plan its rest from the body as it is now.",
             examples=[0],
         ),
     ] = 0
 
 
+class Cut(Request, frozen=True, kw_only=True, tag_field="kind", tag="cut"):
+    """A longer fat-loss phase of 7 to 26 weeks, its intake set anew every few weeks, with breaks where wanted."""
+
+    fat_loss_kg: _FatLossKg | None = None
+    target_fat_fraction: FatFraction | None = None
+    target_weight_kg: _TargetWeightKg | None = None
+    weeks: Annotated[int, Meta(ge=1, le=26, description="Length in weeks, 7 or more unless some are done.")] | None = (
+        None
+    )
+    event_date: _EventDate | None = None
+    deficit_kcal: _DeficitKcal | None = None
+    protein_g_per_kg: _ProteinPerKg | None = None
+    carbohydrate_preference: _Preference = CarbohydratePreference.BALANCED
+    easing_in_weeks: _EasingInWeeks = 0
+    break_every_weeks: (
+        Annotated[int, Meta(ge=2, le=16, description="A break at maintenance after this many weeks.", examples=[6])]
+        | None
+    ) = None
+    break_weeks: Annotated[int, Meta(ge=1, le=2, description="Length of a break.", examples=[1])] = 1
+    weeks_done: Annotated[
+        int,
+        Meta(ge=0, le=52, description="Weeks of this phase already done, to plan its rest from the body as it is now."),
+    ] = 0
+
+
+class Gain(Request, frozen=True, kw_only=True, tag_field="kind", tag="gain"):
+    """A measured surplus: for some weeks (12 by default), or until a settled weight is reached."""
+
+    weeks: Annotated[int, Meta(ge=1, le=52, description="Length in weeks.", examples=[16])] | None = None
+    target_weight_kg: _TargetWeightKg | None = None
+    surplus_kcal: (
+        Annotated[
+            float, Meta(ge=50, le=1000, description="Daily surplus; set by training status by default.", examples=[250])
+        ]
+        | None
+    ) = None
+    fat_ceiling_fraction: (
+        Annotated[
+            float,
+            Meta(ge=0.08, le=0.4, description="Body fat at which to stop and consider a cut.", examples=[0.17]),
+        ]
+        | None
+    ) = None
+    carbohydrate_preference: _Preference = CarbohydratePreference.BALANCED
+
+
+class Hold(Request, frozen=True, kw_only=True, tag_field="kind", tag="maintenance"):
+    """Weeks at maintenance, as a bridge or a rest; a gain follows as `return_to_gain` says."""
+
+    weeks: Annotated[int, Meta(ge=1, le=26, description="Length in weeks.", examples=[2])]
+    carbohydrate_preference: _Preference = CarbohydratePreference.BALANCED
+
+
+class PauseReason(StrEnum):
+    """Why a phase waits."""
+
+    TRAVEL = "travel"
+    ILLNESS = "illness"
+    INJURY = "injury"
+    OTHER = "other"
+
+
+class Pause(Request, frozen=True, kw_only=True):
+    """Weeks at maintenance before the phase starts or resumes."""
+
+    weeks: Annotated[int, Meta(ge=1, le=12, description="Length of the pause in weeks.", examples=[1])]
+    reason: Annotated[PauseReason, Meta(description="Why.", examples=["travel"])] = PauseReason.OTHER
+
+
+class DaySplit(Request, frozen=True, kw_only=True):
+    """Eat more carbohydrate on some days of the week and less on the others; the weekly total stays the same."""
+
+    higher_days_per_week: Annotated[
+        int, Meta(ge=1, le=6, description="Days with more carbohydrate: training days, for example.", examples=[4])
+    ]
+    carbohydrate_shift: Annotated[
+        float,
+        Meta(ge=0.05, le=0.6, description="How much more on those days, as a share of the mean.", examples=[0.2]),
+    ] = 0.2
+
+
 class ReturnToGain(Request, frozen=True, kw_only=True):
-    """What follows the mini-cut: maintenance, then a measured surplus."""
+    """What follows a fat-loss phase or a hold: maintenance, then a measured surplus."""
 
     maintenance_weeks: Annotated[int, Meta(ge=1, le=4, description="Weeks at the new maintenance.", examples=[1])] = 1
     gain_weeks: Annotated[int, Meta(ge=0, le=26, description="Weeks of gain to forecast.", examples=[12])] = 12
@@ -105,11 +213,15 @@ class PlanRequest(Request, frozen=True, kw_only=True):
 
     profile: Profile
     start_date: CivilDate
-    phase: Annotated[MiniCut, Meta(description="The phase to plan.")]
+    phase: Annotated[MiniCut | Cut | Gain | Hold, Meta(description="The phase to plan.")]
     screening: Annotated[
         Screening | None, Meta(description="Safety questions; without them no deficit is planned.")
     ] = None
     return_to_gain: ReturnToGain = ReturnToGain()
+    pause: Annotated[Pause | None, Meta(description="Weeks at maintenance first: travel, illness, injury.")] = None
+    day_split: Annotated[
+        DaySplit | None, Meta(description="Higher- and lower-carbohydrate days with the same weekly total.")
+    ] = None
     maintenance: Annotated[
         KnownMaintenance | None,
         Meta(description="A known maintenance; else it is estimated from the profile and log."),
@@ -140,17 +252,41 @@ class ForecastPoint(Response, frozen=True, kw_only=True):
     maintenance_kcal: Annotated[Interval, Meta(description="Maintenance of that day's body.")]
 
 
+class DayKind(Response, frozen=True, kw_only=True):
+    """What to eat on one kind of day of a week."""
+
+    kind: Annotated[
+        str,
+        Meta(
+            description="`higher_carbohydrate` or `lower_carbohydrate`. Extensible.", examples=["higher_carbohydrate"]
+        ),
+    ]
+    days_per_week: Annotated[int, Meta(description="How many such days.", examples=[4])]
+    intake_kcal: Annotated[int, Meta(description="Energy of such a day.", examples=[2410])]
+    protein_g: Annotated[int, Meta(description="Protein of such a day.", examples=[165])]
+    carbohydrate_g: Annotated[int, Meta(description="Carbohydrate of such a day.", examples=[270])]
+    fat_g: Annotated[int, Meta(description="Fat of such a day.", examples=[70])]
+
+
 class PlanWeek(Response, frozen=True, kw_only=True):
     """A week of a phase: what to eat and what to expect at its end."""
 
     week: Annotated[int, Meta(description="Number within the phase, from 1.", examples=[1])]
     start_date: CivilDate
     days: Annotated[int, Meta(description="Days in it.", examples=[7])]
+    element: Annotated[
+        str,
+        Meta(
+            description="Its purpose: `easing_in`, `deficit`, `break`, `maintenance` or `surplus`. Extensible.",
+            examples=["deficit"],
+        ),
+    ]
     intake_kcal: Annotated[int, Meta(description="Energy a day, to 10 kcal.", examples=[2210])]
     protein_g: Annotated[int, Meta(description="Protein a day, to 5 g.", examples=[165])]
     carbohydrate_g: Annotated[int, Meta(description="Carbohydrate a day, to 5 g.", examples=[220])]
     fat_g: Annotated[int, Meta(description="Fat a day, to 5 g.", examples=[70])]
     fibre_g: Annotated[int, Meta(description="Fibre a day, within the carbohydrate.", examples=[31])]
+    day_kinds: Annotated[list[DayKind], Meta(description="The week's kinds of day, where a split was asked for.")]
     energy_balance_kcal: Annotated[
         float, Meta(description="Expected intake minus expenditure, mean of the week.", examples=[-430])
     ]

@@ -1,0 +1,34 @@
+"""Higher- and lower-carbohydrate days within a week, the weekly total unchanged."""
+
+from math import gcd
+from typing import NamedTuple
+
+from .macronutrients import CARBOHYDRATE_KCAL_PER_G, Macronutrients
+
+
+class SplitWeek(NamedTuple):
+    """The day of each kind; ``higher`` comes ``higher_days`` times a week."""
+
+    higher: Macronutrients
+    lower: Macronutrients
+    higher_days: int
+
+
+def split_week(day: Macronutrients, higher_days: int, shift: float, least_intake_kcal: float) -> SplitWeek:
+    """Move carbohydrate from the lower days to the ``higher_days``, about ``shift`` of the mean more on those.
+
+    Steps are of 5 g and exact over the week. The lower days keep ``least_intake_kcal`` and some carbohydrate, so that
+    the shift may come out smaller, or nothing.
+    """
+    lower_days = 7 - higher_days
+    common = gcd(higher_days, lower_days)
+    up, down = 5 * lower_days // common, 5 * higher_days // common
+    room_g = min(day.carbohydrate_g, (day.intake_kcal - least_intake_kcal) / CARBOHYDRATE_KCAL_PER_G)
+    steps = min(round(shift * day.carbohydrate_g / up), int(max(0.0, room_g) // down))
+    return SplitWeek(_moved(day, steps * up), _moved(day, -steps * down), higher_days)
+
+
+def _moved(day: Macronutrients, carbohydrate_g: int) -> Macronutrients:
+    carbohydrate = day.carbohydrate_g + carbohydrate_g
+    energy = day.intake_kcal + int(CARBOHYDRATE_KCAL_PER_G) * carbohydrate_g
+    return Macronutrients(energy, day.protein_g, carbohydrate, day.fat_g, min(day.fibre_g, carbohydrate))
