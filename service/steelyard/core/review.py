@@ -40,12 +40,15 @@ class Probabilities(msgspec.Struct, frozen=True):
 class Review(msgspec.Struct, frozen=True):
     """A phase reviewed. Changes since its start [kg], intakes on the logging scale [kcal/d].
 
+    ``since_day`` begins the window that the log covers; ``ratio`` is logged over eaten energy.
     ``planned_tissue`` and ``changes`` are of the window that the log covers, ``tissue``, ``fat`` and ``lean`` of
     the whole phase so far. ``path`` has a point at the end of each of ``stints`` (from the day reviewed on).
     """
 
     day: int
     days: int
+    since_day: int
+    ratio: float
     is_finished: bool
     verdict: Verdict
     probabilities: Probabilities
@@ -186,6 +189,8 @@ def review_phase(
     return Review(
         day=day,
         days=now.days,
+        since_day=phase.start_day + unseen,
+        ratio=now.ratio,
         is_finished=finished,
         verdict=verdict,
         probabilities=likely,
@@ -249,11 +254,7 @@ def _reasons(
     elif difference.upper < 0.0 and difference.mean < -texts.NOTABLE_KCAL:
         found.append(say(texts.ATE_LESS, difference_kcal=-difference.mean))
     elif verdict in (Verdict.FASTER, Verdict.SLOWER):
-        found.append(
-            say(
-                texts.LOG_DISAGREES,
-                maintenance_kcal=now.maintenance.maintenance.mean,
-                planned_kcal=phase.maintenance.mean,
-            )
-        )
+        maintenance = now.maintenance.maintenance.mean
+        code = texts.NEEDS_LESS if observed > planned.mean else texts.NEEDS_MORE
+        found.append(say(code, maintenance_kcal=maintenance, planned_kcal=phase.maintenance.mean))
     return found

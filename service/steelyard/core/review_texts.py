@@ -122,11 +122,16 @@ ATE_LESS = template("REVIEW_ATE_LESS", "Logged intake is {difference_kcal:.0f} k
 NO_INTAKE = template(
     "REVIEW_NO_INTAKE", "No full day of intake was logged in this phase, so eaten and planned are not compared."
 )
-LOG_DISAGREES = template(
-    "REVIEW_LOG_DISAGREES",
-    "Intake was logged as planned, yet the weight moved otherwise: on the scale of this log maintenance is about "
+NEEDS_LESS = template(
+    "REVIEW_NEEDS_LESS",
+    "Intake was logged as planned, yet less was lost or more gained: on the scale of this log maintenance is about "
     "{maintenance_kcal:.0f} kcal/d, not the {planned_kcal:.0f} that the plan started from. Food left out of the log "
     "and a body that needs less look the same from here; the correction fits both.",
+)
+NEEDS_MORE = template(
+    "REVIEW_NEEDS_MORE",
+    "Intake was logged as planned, yet more was lost or less gained: on the scale of this log maintenance is about "
+    "{maintenance_kcal:.0f} kcal/d, not the {planned_kcal:.0f} that the plan started from.",
 )
 CORRECTED = template(
     "REVIEW_CORRECTED", "{correction_kcal:+d} kcal/d from now on is the smallest change that restores the target."

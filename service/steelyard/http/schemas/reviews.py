@@ -1,0 +1,183 @@
+"""`POST /v1/reviews`."""
+
+from typing import Annotated
+
+from msgspec import Meta
+
+from steelyard.core.phase_followed import PhaseKind
+
+from .explanation import GuardRail, MethodIds, Note, Provenance
+from .log import Log
+from .plans import ForecastPoint, KnownMaintenance
+from .profile import Profile, Screening
+from .quantities import CivilDate, EnergyPerDay, Interval, Request, Response
+
+
+class WeekFollowed(Request, frozen=True, kw_only=True):
+    """A week as planned; copy it from the plan's answer."""
+
+    intake_kcal: EnergyPerDay
+    protein_g: Annotated[float, Meta(ge=20, le=600, description="Protein a day, grams.", examples=[165])]
+    carbohydrate_g: (
+        Annotated[float, Meta(ge=0, le=1500, description="Carbohydrate a day; half of the energy by default.")] | None
+    ) = None
+    is_break: Annotated[
+        bool,
+        Meta(description="Whether the week is a break at maintenance, which is never corrected.", examples=[False]),
+    ] = False
+
+
+class PhaseFollowed(Request, frozen=True, kw_only=True):
+    """The phase that is being followed, or was."""
+
+    kind: Annotated[PhaseKind, Meta(description="What the phase is for.", examples=["mini_cut"])]
+    start_date: CivilDate
+    weeks: Annotated[list[WeekFollowed], Meta(min_length=1, max_length=156, description="The planned weeks, in order.")]
+    maintenance: Annotated[
+        KnownMaintenance, Meta(description="What the plan started from, on the scale of its intakes.")
+    ]
+    fat_loss_kg: (
+        Annotated[
+            float,
+            Meta(
+                ge=0.2,
+                le=40,
+                description="Fat that the phase is to lose, kilograms; where absent, its length is the target.",
+                examples=[1.8],
+            ),
+        ]
+        | None
+    ) = None
+    fat_ceiling_fraction: (
+        Annotated[float, Meta(ge=0.08, le=0.4, description="Body fat that ends a gain.", examples=[0.17])] | None
+    ) = None
+    usual_intake_kcal: Annotated[
+        EnergyPerDay | None, Meta(description="What was eaten a day before the phase; maintenance by default.")
+    ] = None
+
+
+class ReviewRequest(Request, frozen=True, kw_only=True):
+    """A person as at the phase's start, the plan, and the log so far.
+
+    A log that begins some weeks before the phase tells more: it shows what is usual.
+    """
+
+    profile: Profile
+    phase: PhaseFollowed
+    log: Log
+    screening: Annotated[
+        Screening | None, Meta(description="Safety questions; without them a deficit is not reviewed any further.")
+    ] = None
+    as_of_date: Annotated[
+        CivilDate | None, Meta(description="The day to review on; the last day of the log by default.")
+    ] = None
+    is_finished: Annotated[
+        bool, Meta(description="Whether the phase ended on that day, before its last.", examples=[False])
+    ] = False
+
+
+class VerdictProbabilities(Response, frozen=True, kw_only=True):
+    """Where the change of tissue lies against the plan's 80 % interval; they add up to 1."""
+
+    within_interval: Annotated[float, Meta(description="Inside the interval.", examples=[0.81])]
+    faster: Annotated[
+        float, Meta(description="Beyond it, towards the purpose; at maintenance, above.", examples=[0.02])
+    ]
+    slower: Annotated[float, Meta(description="Short of it; at maintenance, below.", examples=[0.17])]
+
+
+class EatenAgainstPlan(Response, frozen=True, kw_only=True):
+    """Intake as logged against intake as planned, both on the logging scale."""
+
+    days: Annotated[int, Meta(description="Days of the phase so far.", examples=[21])]
+    days_logged: Annotated[int, Meta(description="Of them, days with a full log.", examples=[18])]
+    logged_kcal: Annotated[float | None, Meta(description="Mean of the logged days.", examples=[2290])]
+    planned_kcal: Annotated[float, Meta(description="Mean of the plan over all days.", examples=[2240])]
+    difference_kcal: Annotated[
+        Interval | None, Meta(description="Logged less planned, mean a day; wider where days are missing.")
+    ]
+    implied_difference_kcal: Annotated[
+        Interval | None,
+        Meta(description="Eaten less planned as the weight tells it, if maintenance were what the plan started from."),
+    ]
+
+
+class ChangeSoFar(Response, frozen=True, kw_only=True):
+    """Change since the phase's start. Tissue is fat and lean; carried mass is glycogen, water and gut content."""
+
+    since_date: Annotated[CivilDate, Meta(description="The start, or the first weighing after it.")]
+    weight_kg: Annotated[Interval, Meta(description="Change of weight, noise left out, since that day.")]
+    tissue_kg: Annotated[Interval, Meta(description="Change of tissue since that day.")]
+    carried_kg: Annotated[Interval, Meta(description="Change of carried mass since that day.")]
+    planned_tissue_kg: Annotated[
+        Interval, Meta(description="What the plan expects for tissue by now, its intakes read as logged.")
+    ]
+    fat_kg: Annotated[Interval, Meta(description="Change of fat mass since the phase's start.")]
+    lean_kg: Annotated[Interval, Meta(description="Change of lean tissue since the phase's start.")]
+
+
+class ReviewedWeek(Response, frozen=True, kw_only=True):
+    """Days to come of one week of the phase: the corrected intake and where it leads."""
+
+    start_date: CivilDate
+    days: Annotated[int, Meta(description="Days in it, up to 7.", examples=[7])]
+    intake_kcal: Annotated[float, Meta(description="Energy a day, correction included.", examples=[2180])]
+    protein_g: Annotated[float, Meta(description="Protein a day, grams.", examples=[165])]
+    carbohydrate_g: Annotated[
+        float | None, Meta(description="Carbohydrate a day, to 5 g, where the plan named it.", examples=[210])
+    ]
+    at_end: ForecastPoint
+
+
+class FirstWeeksAfter(Response, frozen=True, kw_only=True):
+    """The first two weeks after the phase, at the maintenance of the body there is."""
+
+    intake_kcal: Annotated[int, Meta(description="Energy a day that holds tissue, logging scale.", examples=[2610])]
+    rebound_kg: Annotated[Interval, Meta(description="Carried mass that returns within two weeks. It is not fat.")]
+    points: Annotated[list[ForecastPoint], Meta(description="Expected on days 3, 7 and 14.")]
+
+
+class ReviewResponse(Provenance, frozen=True, kw_only=True):
+    """The phase reviewed."""
+
+    as_of_date: CivilDate
+    days_into_phase: Annotated[int, Meta(description="Days of the phase so far.", examples=[21])]
+    is_finished: Annotated[bool, Meta(description="Whether the phase is over.", examples=[False])]
+    verdict: Annotated[
+        str,
+        Meta(
+            description="`within_interval`, `faster`, `slower` or `too_early`. Extensible.",
+            examples=["within_interval"],
+        ),
+    ]
+    probabilities: VerdictProbabilities
+    more_days_needed: Annotated[
+        int | None, Meta(description="Where it is too early: about how many more days of logging a verdict needs.")
+    ]
+    eaten: EatenAgainstPlan
+    change: ChangeSoFar
+    body_fat_fraction: Annotated[Interval, Meta(description="Body fat now, 0 to 1.")]
+    maintenance_kcal: Annotated[Interval, Meta(description="Maintenance as re-estimated, on the logging scale.")]
+    physical_maintenance_kcal: Annotated[Interval, Meta(description="The same in energy really eaten.")]
+    maintenance_change_kcal: Annotated[
+        Interval, Meta(description="Maintenance now less that which the plan started from.")
+    ]
+    correction_kcal: Annotated[
+        int,
+        Meta(
+            description="Smallest change of the planned intake that restores the target, a multiple of 10; 0 while "
+            "within the interval or too early, unless a guard rail raises the intake.",
+            examples=[-60],
+        ),
+    ]
+    decision: Annotated[
+        str, Meta(description="`continue`, `end`, `shorten` or `extend`. Extensible.", examples=["continue"])
+    ]
+    end_date: Annotated[CivilDate, Meta(description="Last day of the phase, as decided.")]
+    weeks: Annotated[list[ReviewedWeek], Meta(description="The days to come; empty where the phase ends.")]
+    after: Annotated[FirstWeeksAfter | None, Meta(description="Set where the phase ends or is over.")]
+    guard_rails: Annotated[list[GuardRail], Meta(description="Rails that refused, capped or warned.")]
+    notes: Annotated[list[Note], Meta(description="Data quality: outliers, gaps, unit mix-ups.")]
+    reasons: list[Note]
+    cautions: list[Note]
+    methods: MethodIds
