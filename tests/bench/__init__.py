@@ -1,0 +1,1 @@
+"""Speed, measured as ratios within one run on one machine: ``make bench``."""

@@ -1,0 +1,134 @@
+"""The run as a table in the terminal, a page and a picture."""
+
+import contextlib
+import importlib
+import importlib.util
+import os
+import platform
+import tempfile
+from pathlib import Path
+
+from rich.console import Console
+from rich.table import Table
+
+from . import core_bench, http_bench, picture, start_bench
+from .bench_service import EMPTY
+from .http_bench import Client, Measured
+from .load import request_bytes
+from .rows import Ratio, Row, shown
+from .servers import commands, own_core, serving
+
+PAGE = Path(__file__).with_name("report.md")
+PICTURE = Path(__file__).with_name("ratios.svg")
+# Measured where they are written; each has `rows() -> list[Row]`.
+_OTHERS = ("filter_bench", "batch_bench", "season_bench")
+
+
+def main() -> None:
+    """Measure everything and write it down."""
+    console = Console()
+    with tempfile.TemporaryDirectory() as name:
+        directory = Path(name)
+        console.print("HTTP ...")
+        served = http_bench.measure(_made(directory, "http"))
+        console.print("Servers ...")
+        rows = served.rows + http_bench.compare_servers(_made(directory, "servers"))
+        console.print("Start-up ...")
+        rows += start_bench.rows(_made(directory, "start"))
+        console.print("Core ...")
+        rows += _core(_made(directory, "core"))
+    for module in _OTHERS:
+        if importlib.util.find_spec(f"{__package__}.{module}"):
+            console.print(f"{module.removesuffix('_bench').capitalize()} ...")
+            rows += importlib.import_module(f"{__package__}.{module}").rows()
+    Console(width=max(console.width, 120)).print(_table(rows))
+    console.print(f"Memory of a worker after the load: {served.memory_mib:.0f} MiB of its own.")
+    PAGE.write_text(page(rows, served), encoding="utf-8")
+    picture.draw(rows, PICTURE)
+
+
+def _made(parent: Path, name: str) -> Path:
+    directory = parent / name
+    directory.mkdir()
+    return directory
+
+
+def _core(directory: Path) -> list[Row]:
+    with (
+        serving(commands()[http_bench.SERVED_BY], directory) as server,
+        own_core(),
+        contextlib.closing(Client(server)) as client,
+    ):
+        request = request_bytes("GET", EMPTY, server.token)
+        client.burst(request)
+        return core_bench.rows(lambda: client.burst(request).cpu_seconds)
+
+
+def _asked(row: Row) -> str:
+    if row.at_least is not None:
+        text = f"≥ {row.at_least:g}"
+    elif row.at_most is not None:
+        text = f"≤ {row.at_most:g}"
+    else:
+        return ""
+    return text + (f" (stretch {row.stretch:g})" if row.stretch is not None else "")
+
+
+def _verdict(row: Row) -> str:
+    return {True: "yes", False: "**no**", None: ""}[row.is_met]
+
+
+def _spread(ratio: Ratio, unit: str) -> str:
+    return f"{shown(ratio.lower, unit)} to {shown(ratio.upper, unit)}"
+
+
+def _table(rows: list[Row]) -> Table:
+    table = Table(title="Ratios within this run: median of the rounds, and their middle half")
+    table.add_column("")
+    table.add_column("ratio", justify="right")
+    table.add_column("middle half")
+    table.add_column("asked")
+    table.add_column("met")
+    section = ""
+    for row in rows:
+        if row.section != section:
+            section = row.section
+            table.add_section()
+            table.add_row(f"[bold]{section}")
+        met = {True: "[green]yes", False: "[red]no", None: ""}[row.is_met]
+        table.add_row(row.what, shown(row.ratio.median, row.unit), _spread(row.ratio, row.unit), _asked(row), met)
+    return table
+
+
+def page(rows: list[Row], served: Measured) -> str:
+    """The page: how it was measured, the table, the picture."""
+    lines = [
+        "# Speed",
+        "",
+        "Written by `make bench`. Every figure is a ratio within one run on one machine: times on another machine "
+        "differ, ratios hardly do. Measured and reference alternate in short bursts; given is the median over the "
+        "rounds and, as the spread, the range of their middle half.",
+        "",
+        f"This run: {platform.machine()}, {os.cpu_count()} cores, Python {platform.python_version()}; one worker on a "
+        f"core of its own, {http_bench.CONNECTIONS} connections on loopback, closed loop, load generator on the other "
+        "core.",
+        "",
+        "The reference over HTTP is an empty keyed request: a plain Litestar handler that reads no body and returns an "
+        "empty object, behind the same server, router and gate (`bench_service.py`). Handing over a request's body "
+        "costs the server time of its own, so each operation is also shown against an empty one that decodes `{}`. "
+        '"p99, in proportion" is the growth of the 99th percentile over the fall of throughput: 1 is in proportion, '
+        f"up to {http_bench.PROPORTION:g} counts as such.",
+        "",
+        f"A worker's own memory after this load: {served.memory_mib:.0f} MiB. An empty keyed request took "
+        f"{served.empty_cpu_seconds * 1e6:.0f} µs of the server's processor time.",
+        "",
+        f"![Each ratio against what is asked of it]({PICTURE.name})",
+    ]
+    for section in dict.fromkeys(row.section for row in rows):
+        lines += ["", f"## {section}", "", "| what | ratio | middle half | asked | met |", "|---|---|---|---|---|"]
+        for row in rows:
+            if row.section == section:
+                what = row.what + (f" ({row.note})" if row.note else "")
+                figures = f"{shown(row.ratio.median, row.unit)} | {_spread(row.ratio, row.unit)}"
+                lines.append(f"| {what} | {figures} | {_asked(row)} | {_verdict(row)} |")
+    return "\n".join(lines) + "\n"

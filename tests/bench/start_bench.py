@@ -1,0 +1,55 @@
+"""Start-up: processor time until the application stands, against importing its two large libraries alone."""
+
+import os
+import resource
+import subprocess
+import sys
+from pathlib import Path
+
+from .rows import Row, paired
+from .servers import ROOT
+
+_LIBRARIES = "import litestar, sqlalchemy"
+_APPLICATION = """
+import os
+from steelyard.http.asgi import create
+application = create()
+"""
+_STARTED = (
+    _APPLICATION
+    + """
+import asyncio
+async def start():
+    async with application.lifespan():
+        pass
+asyncio.run(start())
+"""
+)
+_ROUNDS = 5
+
+
+def _seconds(code: str, url: str) -> float:
+    before = resource.getrusage(resource.RUSAGE_CHILDREN)
+    kept = {name: value for name, value in os.environ.items() if not name.startswith("STEELYARD_")}
+    subprocess.run(
+        [sys.executable, "-c", code],
+        check=True,
+        cwd=ROOT,
+        env={**kept, "PYTHONPATH": str(ROOT / "service"), "STEELYARD_DATABASE_URL": url},
+        stdin=subprocess.DEVNULL,
+    )
+    after = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
+
+
+def rows(directory: Path) -> list[Row]:
+    """Ratios of processor time from nothing to the application, and on to its open and checked store."""
+    url = f"sqlite+aiosqlite:///{directory}/start.sqlite3"
+    _seconds(_STARTED, url)  # compiles what is not compiled yet, and makes the tables
+    made = paired(lambda: _seconds(_APPLICATION, url), lambda: _seconds(_LIBRARIES, url), _ROUNDS)
+    started = paired(lambda: _seconds(_STARTED, url), lambda: _seconds(_LIBRARIES, url), _ROUNDS)
+    reference = "over importing litestar and sqlalchemy"
+    return [
+        Row("Start-up", f"application made, {reference}", made, at_most=1.5),
+        Row("Start-up", f"the same with the store opened and checked, {reference}", started),
+    ]
