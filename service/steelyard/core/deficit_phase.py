@@ -302,10 +302,13 @@ def solve(phase: DeficitPhase, *, is_history_known: bool) -> Solved:
         return phase.largest_deficit(weeks, limits)
 
     usual_weeks = DEFAULT_WEEKS if aim.kind is DeficitKind.MINI_CUT else aim.least_weeks + 1
-    weeks = aim.weeks if aim.weeks is not None else min(usual_weeks, aim.most_weeks)
+    # Limits are first taken for the longest phase that is open, where weeks are solved for.
+    weeks = (
+        aim.weeks if aim.weeks is not None else (aim.most_weeks if aim.has_goal else min(usual_weeks, aim.most_weeks))
+    )
     wanted = asked if asked is not None else table.DEFAULT_DEFICIT
     found: int | None = weeks
-    limit = largest(aim.most_weeks if aim.has_goal and aim.weeks is None else weeks)
+    limit = largest(weeks)
     if limit.deficit_kcal < LEAST_DEFICIT:
         return _no_room(limit, wanted)
     if aim.has_goal and aim.weeks is not None:
