@@ -60,7 +60,9 @@ async def running(
 ) -> AsyncIterator[Running]:
     """Start the service on a fresh database in ``directory``."""
     url = f"sqlite+aiosqlite:///{directory}/operator.sqlite3"
-    chosen = Settings(**{"database_url": url, "store_timeout_seconds": PATIENCE_SECONDS} | settings)
+    chosen = Settings(
+        **{"database_url": url, "store_timeout_seconds": PATIENCE_SECONDS, "log_requests": False} | settings
+    )
     store = Store(url, timeout_seconds=PATIENCE_SECONDS)
     await store.create_tables()
     _, token = await store.create_key("Quarry Lane Gym", scopes)

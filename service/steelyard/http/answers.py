@@ -2,10 +2,13 @@
 
 import math
 import re
+from collections.abc import Sequence
 from typing import Any
 
 import msgspec
 from litestar.types import Receive, Scope, Send
+
+from .headers import CONTENT_LENGTH, CONTENT_TYPE, Header
 
 _json = msgspec.json.Encoder()
 _pack = msgspec.msgpack.Encoder()
@@ -49,9 +52,9 @@ class Answer:
 
     __slots__ = ("_body", "_headers")
 
-    def __init__(self, body: bytes, media_type: bytes = b"application/json") -> None:
+    def __init__(self, body: bytes, media_type: bytes = b"application/json", *, headers: Sequence[Header] = ()) -> None:
         self._body = body
-        self._headers = [(b"content-type", media_type), (b"content-length", b"%d" % len(body))]
+        self._headers = [(CONTENT_TYPE, media_type), (CONTENT_LENGTH, b"%d" % len(body)), *headers]
 
     async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
         """Send the answer; to HEAD, its headers only."""

@@ -32,16 +32,19 @@ from steelyard.store.store import Store
 
 from .body_composition import estimate_body_composition
 from .documents import document_routes
+from .edge import Edge
 from .forecasts import forecast_intake
 from .gate import Gate
 from .health import health_routes
 from .keyring import Keyring
+from .limits import Limits
 from .maintenance import estimate_maintenance
 from .methods import list_methods
+from .observability import Observer, request_log
 from .operations import Operation
 from .plans import plan_phases
 from .problems import handle_exception
-from .request_id import stamp
+from .reviews import review_phase
 from .seasons import compare_strategies, optimise_season, plan_one_season
 from .trends import read_trend
 from .usage import UsageCounter
@@ -52,6 +55,7 @@ OPERATIONS: tuple[Operation, ...] = (
     forecast_intake,
     plan_phases,
     read_trend,
+    review_phase,
     plan_one_season,
     compare_strategies,
     optimise_season,
@@ -65,6 +69,13 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
     usage = UsageCounter(store, flush_seconds=settings.usage_flush_seconds)
     keyring = Keyring(store, cache_seconds=settings.key_cache_seconds, grace_seconds=settings.key_grace_seconds)
 
+    limits = Limits(
+        body_bytes=settings.body_limit_bytes,
+        body_seconds=settings.body_seconds,
+        computation_seconds=settings.computation_seconds,
+    )
+    observers: list[Observer] = [request_log()] if settings.log_requests else []
+
     @contextlib.asynccontextmanager
     async def lifespan(_app: Litestar) -> AsyncIterator[None]:
         await store.create_tables()
@@ -75,15 +86,17 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
             flushing.cancel()
             with contextlib.suppress(asyncio.CancelledError):
                 await flushing
+            limits.close()
             await store.close()
 
-    return Litestar(
-        [operation.route() for operation in operations] + health_routes(store) + document_routes(operations),
+    app = Litestar(
+        [operation.route(limits) for operation in operations] + health_routes(store) + document_routes(operations),
         before_request=Gate(keyring, usage),
-        before_send=[stamp],
         exception_handlers={Exception: handle_exception},
         lifespan=[lifespan],
         logging_config=None,
         openapi_config=None,
         request_max_body_size=settings.body_limit_bytes,
     )
+    app.asgi_handler = Edge(app.asgi_handler, compress_from_bytes=settings.compress_from_bytes, observers=observers)
+    return app

@@ -12,10 +12,14 @@ import msgspec
 from steelyard.core import catalogue
 from steelyard.core.evidence import Kind as EntryKind
 
+from .deprecation import DEPRECATION_HEADER, SUNSET_HEADER
+from .headers import FINGERPRINT_HEADER
 from .operations import Operation
 from .problems import (
     BAD_REQUEST,
+    BODY_TIMEOUT,
     BODY_TOO_LARGE,
+    COMPUTATION_TIMEOUT,
     CONTRADICTION,
     GUARD_RAIL,
     INTERNAL_ERROR,
@@ -55,9 +59,11 @@ Results are estimates for healthy adults and not medical advice. See a physician
 changing a diet; local rules prevail.
 """
 
+_EXAMPLE_INSTANCE = "urn:uuid:6f1c1f3a-43f5-4d0c-9a52-0a3f1f0f6b1e"
 _KEY_ERRORS = {"401": (KEY_REQUIRED, KEY_REJECTED), "403": (SCOPE_MISSING,), "406": (NOT_ACCEPTABLE,)}
 _BODY_ERRORS = {
     "400": (NOT_JSON, SCHEMA_VIOLATION, BAD_REQUEST),
+    "408": (BODY_TIMEOUT,),
     "413": (BODY_TOO_LARGE,),
     "415": (UNSUPPORTED_MEDIA_TYPE,),
     "422": (CONTRADICTION, OUT_OF_DOMAIN, GUARD_RAIL),
@@ -109,6 +115,9 @@ def contract_text(operations: Iterable[Operation]) -> str:
 
 def _operation(operation: Operation) -> dict[str, Any]:
     errors = _KEY_ERRORS | (_BODY_ERRORS if operation.body_type else {}) | _SERVICE_ERRORS
+    if operation.in_thread:
+        errors |= {"503": (UNAVAILABLE, COMPUTATION_TIMEOUT)}
+    headers = _common_headers() | _answer_headers(operation)
     document: dict[str, Any] = {
         "operationId": operation.operation_id,
         "tags": [operation.tag],
@@ -119,7 +128,7 @@ def _operation(operation: Operation) -> dict[str, Any]:
         "responses": {
             "200": {
                 "description": "The answer.",
-                "headers": _common_headers(),
+                "headers": headers,
                 "content": {"application/json": {"schema": _reference(operation.answer_type)}},
             },
             **{status: _error(status, kinds) for status, kinds in errors.items()},
@@ -138,7 +147,32 @@ def _operation(operation: Operation) -> dict[str, Any]:
                 }
             },
         }
+    else:
+        document["responses"]["304"] = {
+            "description": "The caller's copy, whose `ETag` came in `If-None-Match`, is still right.",
+            "headers": headers,
+        }
+    if operation.deprecation:
+        document |= operation.deprecation.marks()
+        document["description"] += f"\n\nDeprecated: {operation.deprecation.instead}"
     return document
+
+
+def _answer_headers(operation: Operation) -> dict[str, Any]:
+    found: dict[str, Any] = {}
+    if "fingerprint" in getattr(operation.answer_type, "__struct_fields__", ()):
+        found[FINGERPRINT_HEADER] = _header("The answer's `fingerprint`.", pattern="^[0-9a-f]{32}$")
+    if operation.body_type is None:
+        found["ETag"] = _header("Changes with the answer (RFC 9110 8.8.3); send it back in `If-None-Match`.")
+    if operation.deprecation:
+        found[DEPRECATION_HEADER] = _header("Since when this is deprecated (RFC 9745).")
+        if operation.deprecation.sunset:
+            found[SUNSET_HEADER] = _header("When this may stop working (RFC 8594).")
+    return found
+
+
+def _header(description: str, **schema: Any) -> dict[str, Any]:
+    return {"required": True, "description": description, "schema": {"type": "string", **schema}}
 
 
 def _error(status: str, kinds: tuple[Kind, ...]) -> dict[str, Any]:
@@ -149,22 +183,33 @@ def _error(status: str, kinds: tuple[Kind, ...]) -> dict[str, Any]:
     return {
         "description": "\n".join(f"- `{kind.type}`: {kind.meaning}" for kind in kinds),
         "headers": headers,
-        "content": {MEDIA_TYPE: {"schema": _reference(Problem)}},
+        "content": {
+            MEDIA_TYPE: {
+                "schema": _reference(Problem),
+                "examples": {kind.slug: {"value": msgspec.to_builtins(_example(kind))} for kind in kinds},
+            }
+        },
     }
+
+
+def _example(kind: Kind) -> Problem:
+    suffix = f"/{guard_rail_rules()[0].id}" if kind is GUARD_RAIL else ""
+    return Problem(
+        type=kind.type + suffix,
+        title=kind.title,
+        status=kind.status,
+        detail=f"{kind.meaning} {kind.remedy}",
+        instance=_EXAMPLE_INSTANCE,
+        code=kind.code,
+    )
 
 
 def _common_headers() -> dict[str, Any]:
     return {
-        CONTRACT_HEADER: {
-            "required": True,
-            "description": "The version of this contract that the service speaks.",
-            "schema": {"type": "string"},
-        },
-        REQUEST_ID_HEADER: {
-            "required": True,
-            "description": "The request's id: the caller's `X-Request-Id` if that was a UUID, else a new one.",
-            "schema": {"type": "string", "format": "uuid"},
-        },
+        CONTRACT_HEADER: _header("The version of this contract that the service speaks."),
+        REQUEST_ID_HEADER: _header(
+            "The request's id: the caller's `X-Request-Id` if that was a UUID, else a new one.", format="uuid"
+        ),
     }
 
 

@@ -1,6 +1,7 @@
 """The service's own documents: the contract, and a page for every problem type. Public, outside the contract."""
 
 from collections.abc import Iterable
+from functools import cache, lru_cache
 
 import msgspec
 from litestar import get
@@ -11,7 +12,7 @@ from litestar.types import ASGIApp
 from steelyard.core import catalogue
 from steelyard.core.evidence import Kind as EntryKind
 
-from .answers import Answer
+from .conditional import Document
 from .contract import contract_text
 from .operations import PUBLIC, Operation
 from .problems import GUARD_RAIL, KINDS, NOT_FOUND, ROOT, ProblemError
@@ -52,22 +53,28 @@ def problem_page(slug: str) -> ProblemPage | None:
 
 def document_routes(operations: Iterable[Operation]) -> list[HTTPRouteHandler]:
     """The contract and the problem pages."""
-    contract: list[bytes] = []
     operations = tuple(operations)
+
+    @cache
+    def contract() -> Document:
+        return Document(contract_text(operations).encode())
+
+    @lru_cache(maxsize=256)  # bounded, since anyone may ask for any name
+    def page_of(slug: str) -> Document | None:
+        page = problem_page(slug)
+        return None if page is None else Document(msgspec.json.encode(page))
 
     @get("/openapi.json", opt={PUBLIC: True})
     async def openapi() -> ASGIApp:
         """The contract, the same bytes as in the repository."""
-        if not contract:
-            contract.append(contract_text(operations).encode())
-        return Answer(contract[0])
+        return contract()
 
     @get(ROOT + "{slug:path}", opt={PUBLIC: True})
     async def problem(slug: FromPath[str]) -> ASGIApp:
         """The documentation of one problem type."""
-        page = problem_page(slug.strip("/"))
+        page = page_of(slug.strip("/"))
         if page is None:
             raise ProblemError(NOT_FOUND, "There is no such problem type; `contracts/problems.md` lists them.")
-        return Answer(msgspec.json.encode(page))
+        return page
 
     return [openapi, problem]

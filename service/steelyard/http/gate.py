@@ -4,7 +4,6 @@ It is the application's ``before_request`` hook and not a guard: the framework c
 guard it calls, which measured half as much again as the rest of an empty request.
 """
 
-import math
 from typing import Any
 
 from litestar import Request
@@ -12,7 +11,9 @@ from litestar import Request
 from steelyard.store.keys import Key
 from steelyard.store.store import StoreUnavailable
 
+from .headers import quality
 from .keyring import Keyring
+from .observability import KEY_PREFIX
 from .operations import OPERATION, PUBLIC, Operation
 from .problems import (
     INTERNAL_ERROR,
@@ -56,6 +57,7 @@ class Gate:
             elif name == b"content-encoding":
                 encoding = value
         key = await self._authenticate(authorization)
+        request.scope["state"][KEY_PREFIX] = key.prefix
         if operation.scope not in key.scopes:
             raise ProblemError(SCOPE_MISSING, f"This operation needs a key with the scope `{operation.scope}`.")
         self._usage.count(key.id, operation.operation_id)
@@ -93,25 +95,13 @@ def accepts_json(accept: bytes) -> bool:
     """Whether an ``Accept`` header allows ``application/json`` (RFC 9110 12.5.1: the most specific range wins)."""
     if accept in (b"", b"*/*", b"application/json"):
         return True
-    best, quality = -1, 0.0
+    best, weight = -1, 0.0
     for part in accept.decode("latin-1").lower().split(","):
         range_, *parameters = (text.strip() for text in part.split(";"))
         rank = {"*/*": 0, "application/*": 1, "application/json": 2}.get(range_, -1)
         if rank > best:
-            best, quality = rank, _quality(parameters)
-    return quality > 0
-
-
-def _quality(parameters: list[str]) -> float:
-    for parameter in parameters:
-        name, _, value = parameter.partition("=")
-        if name.strip() == "q":
-            try:
-                quality = float(value)
-            except ValueError:
-                return 1.0
-            return quality if math.isfinite(quality) else 1.0
-    return 1.0
+            best, weight = rank, quality(parameters)
+    return weight > 0
 
 
 def _require_plain_json(media_type: bytes, encoding: bytes) -> None:

@@ -3,7 +3,6 @@
 An ``Operation`` is the one record from which the route, the key check, the usage count and the contract are made.
 """
 
-import asyncio
 import inspect
 from collections.abc import Callable, Mapping
 from enum import StrEnum
@@ -15,7 +14,11 @@ from litestar.handlers import HTTPRouteHandler
 from litestar.types import ASGIApp
 
 from .answers import Answer, encode_finite
+from .conditional import KEYED_DOCUMENT, Document
 from .decoding import BodyDecoder
+from .deprecation import Deprecation, marked_fields, notice, used
+from .headers import FINGERPRINT
+from .limits import Limits
 from .refusals import CORE_REFUSALS, refusal
 
 OPERATION = "operation"  # the key of a route's options under which its operation stands
@@ -47,10 +50,11 @@ class Operation(msgspec.Struct, frozen=True, kw_only=True):
     body_type: type | None = None
     request_examples: Mapping[str, Any] = {}
     in_thread: bool = False
+    deprecation: Deprecation | None = None
 
-    def route(self) -> HTTPRouteHandler:
+    def route(self, limits: Limits) -> HTTPRouteHandler:
         """The framework's handler for this operation."""
-        handle = _constant_handler(self) if self.body_type is None else _body_handler(self, self.body_type)
+        handle = _constant_handler(self) if self.body_type is None else _body_handler(self, self.body_type, limits)
         return HTTPRouteHandler(
             self.path,
             http_method=["GET", "HEAD"] if self.method == "GET" else [self.method],  # type: ignore[list-item]
@@ -69,6 +73,7 @@ def computation(
     request_examples: Mapping[str, Any],
     scope: Scope = Scope.COMPUTE,
     in_thread: bool = False,
+    deprecation: Deprecation | None = None,
 ) -> Callable[[Callable[[Any], Any]], Operation]:
     """POST ``path``: the decorated function takes the decoded body and returns the answer, both msgspec structs.
 
@@ -93,6 +98,7 @@ def computation(
             body_type=body_type,
             request_examples=request_examples,
             in_thread=in_thread,
+            deprecation=deprecation,
         )
 
     return make
@@ -120,28 +126,39 @@ def constant_document(
 
 
 def _constant_handler(operation: Operation) -> Callable[[], Any]:
-    encoded: list[bytes] = []
+    made: list[Document] = []
 
     async def handle() -> ASGIApp:
-        if not encoded:
-            encoded.append(encode_finite(operation.compute()))
-        return Answer(encoded[0])
+        if not made:
+            headers = notice([operation.deprecation] if operation.deprecation else [])
+            body = encode_finite(operation.compute())
+            made.append(Document(body, cache_control=KEYED_DOCUMENT, headers=headers))
+        return made[0]
 
     return handle
 
 
-def _body_handler(operation: Operation, body_type: type) -> Callable[..., Any]:
+def _body_handler(operation: Operation, body_type: type, limits: Limits) -> Callable[..., Any]:
     decode: Callable[[bytes], Any] = BodyDecoder(body_type).decode
     compute = operation.compute
+    deprecated = [operation.deprecation] if operation.deprecation else []
+    marked = marked_fields(body_type)
 
-    def answer(body: bytes) -> bytes:
+    def answer(content: bytes) -> Answer:
         try:
-            return encode_finite(compute(decode(body)))
+            body = decode(content)
+            computed = compute(body)
+            encoded = encode_finite(computed)
         except CORE_REFUSALS as error:
             raise refusal(error, body_type) from error
+        headers = notice(deprecated + used(body, marked)) if deprecated or marked else []
+        fingerprint = getattr(computed, "fingerprint", None)
+        if fingerprint is not None:
+            headers.append((FINGERPRINT, fingerprint.encode("ascii")))
+        return Answer(encoded, headers=headers)
 
     async def handle(request: Request[Any, Any, Any]) -> ASGIApp:
-        body = await request.body()
-        return Answer(await asyncio.to_thread(answer, body) if operation.in_thread else answer(body))
+        content = await limits.read_body(request)
+        return await limits.compute(answer, content) if operation.in_thread else answer(content)
 
     return handle

@@ -12,7 +12,9 @@ from typing import Any
 import msgspec
 from litestar import Request, Response
 from litestar.exceptions import HTTPException
+from litestar.types import Scope
 
+from .observability import PROBLEM_CODE
 from .request_id import request_id
 from .schemas.problems import FieldProblem, Problem
 
@@ -114,6 +116,13 @@ NOT_ACCEPTABLE = _kind(
     "The `Accept` header excludes `application/json`.",
     "Accept `application/json`, or leave the header out.",
 )
+BODY_TIMEOUT = _kind(
+    "body-timeout",
+    408,
+    "The body took too long to arrive",
+    "The connection is too slow, or the body is shorter than its `Content-Length` says.",
+    "Send the same request again over a faster connection.",
+)
 BODY_TOO_LARGE = _kind(
     "body-too-large",
     413,
@@ -163,6 +172,13 @@ INTERNAL_ERROR = _kind(
     "The service failed",
     "A fault of the service, which is logged under the request id.",
     "Report `instance` to the operator. Repeating the same request will rarely help.",
+)
+COMPUTATION_TIMEOUT = _kind(
+    "computation-timeout",
+    503,
+    "The computation took too long",
+    "The service is busy, or the request asks for much at once. Nothing was computed in part.",
+    "Wait for the seconds in `Retry-After`, then repeat the request; if it fails again, ask for less at once.",
 )
 UNAVAILABLE = _kind(
     "unavailable",
@@ -224,31 +240,47 @@ def as_problem(error: Exception) -> ProblemError:
         return error
     if isinstance(error, HTTPException) and error.status_code in _BY_STATUS:
         kind = _BY_STATUS[error.status_code]
-        return ProblemError(kind, f"{kind.meaning} {kind.remedy}", headers=error.headers)
+        headers = dict(error.headers or {})
+        if "Allow" in headers:  # the framework lists a set, in another order in each process
+            headers["Allow"] = ", ".join(sorted(headers["Allow"].split(", ")))
+        return ProblemError(kind, f"{kind.meaning} {kind.remedy}", headers=headers)
     return ProblemError(INTERNAL_ERROR, INTERNAL_ERROR.meaning)
 
 
 def handle_exception(request: Request[Any, Any, Any], error: Exception) -> Response[bytes]:
     """Answer any exception with its problem document (the application's one exception handler)."""
     problem = as_problem(error)
-    id_ = request_id(request.scope)
-    if problem.kind is INTERNAL_ERROR:
-        _log_fault(error, id_)
-    suffix = f"/{problem.rule_id}" if problem.rule_id else ""
-    document = Problem(
-        type=problem.kind.type + suffix,
-        title=problem.kind.title,
-        status=problem.kind.status,
-        detail=problem.detail,
-        instance=f"urn:uuid:{id_}",
-        code=problem.kind.code,
-        errors=problem.errors,
-    )
+    body = _document(request.scope, problem, error)
     return Response(
-        b"" if request.method == "HEAD" else msgspec.json.encode(document),
+        b"" if request.method == "HEAD" else body,
         status_code=problem.kind.status,
         media_type=MEDIA_TYPE,
         headers=problem.headers,
+    )
+
+
+def fault_answer(scope: Scope, error: Exception) -> tuple[bytes, list[tuple[bytes, bytes]]]:
+    """Body and headers of a 500 for a fault that even the exception handler did not get."""
+    body = _document(scope, ProblemError(INTERNAL_ERROR, INTERNAL_ERROR.meaning), error)
+    return body, [(b"content-type", MEDIA_TYPE.encode()), (b"content-length", b"%d" % len(body))]
+
+
+def _document(scope: Scope, problem: ProblemError, error: Exception) -> bytes:
+    id_ = request_id(scope)
+    scope["state"][PROBLEM_CODE] = problem.kind.code
+    if problem.kind is INTERNAL_ERROR:
+        _log_fault(error, id_)
+    suffix = f"/{problem.rule_id}" if problem.rule_id else ""
+    return msgspec.json.encode(
+        Problem(
+            type=problem.kind.type + suffix,
+            title=problem.kind.title,
+            status=problem.kind.status,
+            detail=problem.detail,
+            instance=f"urn:uuid:{id_}",
+            code=problem.kind.code,
+            errors=problem.errors,
+        )
     )
 
 

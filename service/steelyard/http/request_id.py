@@ -4,7 +4,7 @@ import re
 from typing import Any
 from uuid import uuid4
 
-from litestar.types import Message, Scope
+from litestar.types import Scope
 
 CONTRACT_VERSION = "1.0.0"
 CONTRACT_HEADER = "Steelyard-Contract"
@@ -12,7 +12,6 @@ REQUEST_ID_HEADER = "X-Request-Id"
 
 _UUID = re.compile(rb"[0-9a-fA-F]{8}(?:-[0-9a-fA-F]{4}){3}-[0-9a-fA-F]{12}")
 _KEY = "steelyard_request_id"
-_contract = (CONTRACT_HEADER.lower().encode(), CONTRACT_VERSION.encode())
 _request_id = REQUEST_ID_HEADER.lower().encode()
 
 
@@ -31,13 +30,3 @@ def request_id(scope: Scope) -> str:
         ) or str(uuid4())
         state[_KEY] = known
     return known
-
-
-async def stamp(message: Message, scope: Scope) -> None:
-    """Add the headers to a starting response, errors included (a ``before_send`` hook)."""
-    if message["type"] == "http.response.start":
-        message["headers"] = [
-            *message["headers"],
-            _contract,
-            (_request_id, request_id(scope).encode("ascii")),
-        ]

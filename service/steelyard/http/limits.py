@@ -1,0 +1,74 @@
+"""How long a body may be, and how much time a request may take: its body to arrive, its answer to be computed."""
+
+import asyncio
+import os
+from collections.abc import Callable
+from concurrent.futures import ThreadPoolExecutor
+from typing import Any, TypeVar
+
+from litestar import Request
+
+from .headers import CONTENT_LENGTH
+from .problems import BAD_REQUEST, BODY_TIMEOUT, BODY_TOO_LARGE, COMPUTATION_TIMEOUT, Kind, ProblemError
+
+T = TypeVar("T")
+
+BUSY_SECONDS = 5  # what `Retry-After` says when a computation took too long
+
+
+class Limits:
+    """Reads bodies and runs long computations, each within its time."""
+
+    def __init__(self, *, body_bytes: int, body_seconds: float, computation_seconds: float) -> None:
+        self._body_bytes = body_bytes
+        self._body_seconds = body_seconds
+        self._computation_seconds = computation_seconds
+        # They share one interpreter with the event loop: more threads would not compute more, only take turns.
+        self._threads = ThreadPoolExecutor(min(4, os.cpu_count() or 1), "computation")
+
+    def close(self) -> None:
+        """Forget the computations that wait for a thread."""
+        self._threads.shutdown(wait=False, cancel_futures=True)
+
+    async def read_body(self, request: Request[Any, Any, Any]) -> bytes:
+        """The whole body. Raises the problem for one that is too long, too slow, or breaks off."""
+        for name, value in request.scope["headers"]:
+            if name == CONTENT_LENGTH:
+                if not value.isdigit():
+                    raise _problem(BAD_REQUEST)
+                if int(value) > self._body_bytes:
+                    raise _problem(BODY_TOO_LARGE)
+        parts: list[bytes] = []
+        length, has_more = 0, True
+        try:
+            async with asyncio.timeout(self._body_seconds):
+                while has_more:
+                    message: Any = await request.receive()
+                    if message["type"] == "http.disconnect":
+                        # Nobody is left to read the answer; what matters is that it is no fault of the service.
+                        raise ProblemError(BAD_REQUEST, "The connection was closed before the body was complete.")
+                    parts.append(message.get("body", b""))
+                    length += len(parts[-1])
+                    if length > self._body_bytes:
+                        raise _problem(BODY_TOO_LARGE)
+                    has_more = message.get("more_body", False)
+        except TimeoutError:
+            raise _problem(BODY_TIMEOUT, {"Connection": "close"}) from None
+        return parts[0] if len(parts) == 1 else b"".join(parts)
+
+    async def compute(self, compute: Callable[..., T], *arguments: Any) -> T:
+        """``compute(*arguments)`` in a thread. Past its time the answer is a problem.
+
+        A computation that waits for a thread is then dropped. One that has begun cannot be stopped: it ends by
+        itself, since what a body may hold bounds its work, and keeps its thread until then.
+        """
+        loop = asyncio.get_running_loop()
+        try:
+            async with asyncio.timeout(self._computation_seconds):
+                return await loop.run_in_executor(self._threads, compute, *arguments)
+        except TimeoutError:
+            raise _problem(COMPUTATION_TIMEOUT, {"Retry-After": str(BUSY_SECONDS)}) from None
+
+
+def _problem(kind: Kind, headers: dict[str, str] | None = None) -> ProblemError:
+    return ProblemError(kind, f"{kind.meaning} {kind.remedy}", headers=headers)

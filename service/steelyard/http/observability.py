@@ -1,0 +1,100 @@
+"""What the operator sees of requests: one JSON line for each, and the service's other messages in the same form.
+
+Nothing of what a request says about a person gets here. A line names the route by its template, never the path as
+it was called; there is no query, no body, no header but the request's id and the caller's trace; of a key, the
+public prefix.
+"""
+
+import logging
+import sys
+from collections.abc import Callable
+from datetime import UTC, datetime
+from typing import Any, Protocol, TextIO
+
+import msgspec
+
+# Where the layers below the edge leave, in the scope's state, what a line should say.
+KEY_PREFIX = "steelyard_key_prefix"
+PROBLEM_CODE = "steelyard_problem_code"
+
+_SERVICE = "steelyard"
+_json = msgspec.json.Encoder()
+
+
+class RequestRecord(msgspec.Struct, kw_only=True, omit_defaults=True):
+    """A request that is over, as it is logged. ``status`` is 0 where the connection ended before an answer."""
+
+    time: datetime
+    level: str = msgspec.field(default="")  # set by the log, here for its place in the line
+    event: str
+    request_id: str
+    method: str
+    route: str | None = None
+    operation: str | None = None
+    status: int
+    problem: str | None = None
+    duration_ms: float
+    answer_bytes: int
+    key: str | None = None
+    trace_id: str | None = None
+    parent_id: str | None = None
+    is_sampled: bool = False
+    is_deprecated: bool = False
+
+
+class Observer(Protocol):
+    """Told of every request that is over."""
+
+    def __call__(self, record: RequestRecord) -> None: ...
+
+
+class RequestLog:
+    """Writes a line per request; a stream that fails (a full disk, a closed pipe) never fails a request."""
+
+    def __init__(self, write: Callable[[str], Any]) -> None:
+        self._write = write
+
+    def __call__(self, record: RequestRecord) -> None:
+        """Write the line."""
+        record.level = "error" if record.status >= 500 else "info"
+        try:
+            self._write(_json.encode(record).decode() + "\n")
+        except (OSError, ValueError):
+            return
+
+
+class JsonFormatter(logging.Formatter):
+    """A log record of any library as one JSON line. Of an exception its type alone: its text may quote a person."""
+
+    def format(self, record: logging.LogRecord) -> str:
+        """The line, without its end."""
+        line: dict[str, Any] = {
+            "time": datetime.fromtimestamp(record.created, UTC),
+            "level": record.levelname.lower(),
+            "event": record.getMessage(),
+            "logger": record.name,
+        }
+        if record.exc_info and record.exc_info[0]:
+            line["exception"] = record.exc_info[0].__qualname__
+        return _json.encode(line).decode()
+
+
+def log_to(stream: TextIO) -> None:
+    """Send the service's own messages to ``stream`` as JSON lines, in place of where they went before."""
+    handler = logging.StreamHandler(stream)
+    handler.setFormatter(JsonFormatter())
+    logger = logging.getLogger(_SERVICE)
+    logger.handlers = [handler]
+    logger.propagate = False
+    logger.setLevel(logging.INFO)
+
+
+def request_log(stream: TextIO | None = None) -> RequestLog:
+    """A log of requests on standard error, or on ``stream``."""
+    chosen = sys.stderr if stream is None else stream
+
+    def write(line: str) -> None:
+        chosen.write(line)
+        chosen.flush()
+
+    return RequestLog(write)
