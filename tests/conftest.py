@@ -1,11 +1,12 @@
 """Fixtures shared by the tests: the service in this process, with a key."""
 
-from collections.abc import AsyncIterator
+from collections.abc import AsyncIterator, Iterator
 from pathlib import Path
 
 import pytest
 from hypothesis import settings
 from in_process import Running, running
+from servers import Server, new_database, postgresql, valkey
 
 # The same examples in every run, and no time limit on one: a loaded machine must not turn a test red.
 settings.register_profile("steady", deadline=None, derandomize=True, database=None)
@@ -23,3 +24,25 @@ async def service(tmp_path_factory: pytest.TempPathFactory) -> AsyncIterator[Run
 def database_url(tmp_path: Path) -> str:
     """A fresh SQLite database."""
     return f"sqlite+aiosqlite:///{tmp_path}/operator.sqlite3"
+
+
+@pytest.fixture(scope="session")
+def postgresql_server() -> Iterator[Server]:
+    """A PostgreSQL server for this process's tests."""
+    with postgresql() as server:
+        yield server
+
+
+@pytest.fixture(params=["sqlite", "postgresql"])
+def store_url(request: pytest.FixtureRequest, database_url: str) -> str:
+    """A fresh database of each kind that the service keeps its store in."""
+    if request.param == "sqlite":
+        return database_url
+    return new_database(request.getfixturevalue("postgresql_server"))
+
+
+@pytest.fixture(scope="session")
+def valkey_server() -> Iterator[Server]:
+    """A server of shared counts for this process's tests."""
+    with valkey() as server:
+        yield server

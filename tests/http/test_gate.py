@@ -188,7 +188,7 @@ async def test_store_gone(tmp_path: Path) -> None:
 
 
 async def _drop_tables(started: Running) -> None:
-    async with started.store._begin() as connection:
+    async with started.store._writing() as connection:
         await connection.run_sync(Table.metadata.drop_all)
 
 
@@ -203,7 +203,7 @@ async def test_usage_is_counted_and_survives_a_shutdown(tmp_path: Path) -> None:
     async with alive(create_app(settings, ())):
         pass
     store = Store(settings.database_url, timeout_seconds=PATIENCE_SECONDS)
-    counts = {cell.operation_id: count for cell, count in (await store.usage()).items()}
+    counts = {cell.operation_id: count.requests for cell, count in (await store.usage()).items()}
     await store.close()
     assert counts == {"list_methods": 3, "sum_lifts": 1}
 

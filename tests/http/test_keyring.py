@@ -1,9 +1,10 @@
 """The cache of verified keys, on a clock that the test moves."""
 
+import asyncio
 from datetime import UTC, datetime, timedelta
 
 import pytest
-from steelyard.http.keyring import Keyring
+from steelyard.http.keyring import RETRY_SECONDS, Keyring
 from steelyard.store.keys import Key, sha256
 from steelyard.store.store import StoreUnavailable
 
@@ -129,7 +130,61 @@ async def test_store_gone(parts: Parts) -> None:
     with pytest.raises(StoreUnavailable):
         await keyring.verify("abc", "right")
     store.is_gone = False
+    clock.seconds += RETRY_SECONDS
     assert await keyring.verify("abc", "right") is not None
+
+
+async def test_a_store_that_failed_is_left_alone_for_a_while(parts: Parts) -> None:
+    """So that neither good keys nor guesses wait for a database that does not answer."""
+    keyring, store, clock = parts
+    assert await keyring.verify("abc", "right") is not None
+    store.is_gone = True
+    clock.seconds = CACHE_SECONDS + 1
+    look_ups = store.look_ups
+    for _ in range(10):
+        assert await keyring.verify("abc", "right") is not None
+        with pytest.raises(StoreUnavailable):
+            await keyring.verify("other", "right")
+    assert store.look_ups == look_ups + 1
+    clock.seconds += RETRY_SECONDS
+    assert await keyring.verify("abc", "right") is not None
+    assert store.look_ups == look_ups + 2
+
+
+class HangingStore(FakeStore):
+    """Once gone, it answers nobody."""
+
+    async def find_key(self, prefix: str) -> Key | None:
+        if self.is_gone:
+            self.look_ups += 1
+            await asyncio.sleep(3600)
+        return await super().find_key(prefix)
+
+
+@pytest.mark.parametrize("ending", ["cancelled", "answered"])
+async def test_one_request_at_a_time_tries_a_store_that_failed(ending: str) -> None:
+    store, clock = HangingStore(), Clock()
+    keyring = Keyring(store, cache_seconds=0.0, grace_seconds=1e9, monotonic=clock.monotonic, now=clock.now)
+    assert await keyring.verify("abc", "right") is not None
+    clock.seconds = 1.0
+    keyring._is_down, store.is_gone = True, True
+    look_ups = store.look_ups
+    trying = asyncio.create_task(keyring.verify("abc", "right"))
+    await asyncio.sleep(0)
+    for clock.seconds in (2.0, 1000.0):
+        assert await keyring.verify("abc", "right") is not None, "the others are not kept"
+    assert store.look_ups == look_ups + 1
+    trying.cancel()
+    await asyncio.gather(trying, return_exceptions=True)
+    clock.seconds += RETRY_SECONDS
+    store.is_gone = ending == "cancelled"
+    again = asyncio.create_task(keyring.verify("abc", "right"))
+    await asyncio.sleep(0)
+    assert store.look_ups == look_ups + 2, "a try that was cancelled does not keep the next from trying"
+    if ending == "answered":
+        assert await again is not None
+        assert not keyring._is_down
+    again.cancel()
 
 
 async def test_guesses_leave_nothing_behind(parts: Parts) -> None:

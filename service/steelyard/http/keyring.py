@@ -1,5 +1,6 @@
 """The key check: a small cache of verified keys in front of the store."""
 
+import math
 import time
 from collections.abc import Callable
 from datetime import UTC, datetime
@@ -8,6 +9,7 @@ from typing import NamedTuple
 from steelyard.store.keys import Key
 from steelyard.store.store import KeySource, StoreUnavailable
 
+RETRY_SECONDS = 1.0
 _MOST_KEYS = 10_000  # far more than an operator hands out; a bound on memory all the same
 
 
@@ -20,7 +22,9 @@ class Keyring:
     """Keys by prefix, each believed for ``cache_seconds`` after it was read from the store.
 
     So a revocation takes effect within that time, in every process. While the store is unreachable, a key that was
-    read before stays good for ``grace_seconds`` more; a key not yet seen raises ``StoreUnavailable``.
+    read before stays good for ``grace_seconds`` more; a key not yet seen raises ``StoreUnavailable``. After a failure
+    the store is left alone for ``RETRY_SECONDS``, and then tried by one request at a time: nobody else waits for a
+    database that does not answer.
     Only keys whose secret was right are remembered: guesses cost a look-up each and leave nothing behind.
     """
 
@@ -39,6 +43,8 @@ class Keyring:
         self._monotonic = monotonic
         self._now = now
         self._entries: dict[str, _Entry] = {}
+        self._is_down = False
+        self._next_try = 0.0  # on the monotonic clock
 
     async def verify(self, prefix: str, secret: str) -> Key | None:
         """The usable key that prefix and secret belong to, or None. Raises ``StoreUnavailable``."""
@@ -57,7 +63,7 @@ class Keyring:
 
     async def _read(self, prefix: str, known: _Entry | None) -> _Entry | None:
         try:
-            key = await self._source.find_key(prefix)
+            key = await self._find(prefix)
         except StoreUnavailable:
             limit = self._cache_seconds + self._grace_seconds
             if known is not None and self._monotonic() - known.read_at <= limit:
@@ -67,3 +73,17 @@ class Keyring:
             self._entries.pop(prefix, None)
             return None
         return _Entry(key, self._monotonic())
+
+    async def _find(self, prefix: str) -> Key | None:
+        if self._is_down:
+            if self._monotonic() < self._next_try:
+                raise StoreUnavailable("the database failed a moment ago")
+            self._next_try = math.inf  # until this try has ended
+        try:
+            key = await self._source.find_key(prefix)
+        except BaseException as error:  # a request that is cancelled must not leave the others waiting
+            self._is_down = self._is_down or isinstance(error, StoreUnavailable)
+            self._next_try = self._monotonic() + RETRY_SECONDS
+            raise
+        self._is_down = False
+        return key

@@ -3,13 +3,26 @@
 import hashlib
 import hmac
 import secrets
-from datetime import datetime
+from datetime import date, datetime
 
 import msgspec
 
 _PREFIX_ALPHABET = "abcdefghijkmnpqrstuvwxyz23456789"  # nothing that is easily misread
 _PREFIX_LENGTH = 10
 _SECRET_BYTES = 32
+
+
+class Quota(msgspec.Struct, frozen=True, kw_only=True):
+    """How many units a key, or all keys of an organisation together, may use in a day (UTC).
+
+    ``subject`` tells one quota from another (``key:7``, ``organisation:3``). ``used_units`` is what the ledger says
+    was used on ``day``, when the key was read.
+    """
+
+    subject: str
+    daily_units: int
+    used_units: int
+    day: date
 
 
 class Key(msgspec.Struct, frozen=True, kw_only=True):
@@ -24,6 +37,8 @@ class Key(msgspec.Struct, frozen=True, kw_only=True):
     created_time: datetime
     expiry_time: datetime | None = None
     revoked_time: datetime | None = None
+    replaces_id: int | None = None
+    quotas: tuple[Quota, ...] = ()
 
     def is_usable(self, now: datetime) -> bool:
         """Whether the key is neither revoked nor expired."""

@@ -3,30 +3,48 @@
 import asyncio
 from collections.abc import AsyncIterator, Iterable, Mapping
 from contextlib import asynccontextmanager
-from datetime import UTC, date, datetime
-from pathlib import Path
+from datetime import UTC, date, datetime, timedelta
 from typing import Any, NamedTuple, Protocol
 
-from sqlalchemy import event, func, insert, select, update
+from msgspec.structs import replace
+from sqlalchemy import func, insert, select, update
 from sqlalchemy.dialects import postgresql, sqlite
-from sqlalchemy.engine import make_url
 from sqlalchemy.exc import SQLAlchemyError
-from sqlalchemy.ext.asyncio import AsyncConnection, AsyncEngine, create_async_engine
+from sqlalchemy.ext.asyncio import AsyncConnection
 
-from .keys import Key, new_prefix, new_secret, sha256
-from .tables import KeyRow, OrganisationRow, Table, UsageRow
+from . import schema
+from .database import StoreUnavailable, is_embedded, open_engine
+from .keys import Key, Quota, new_prefix, new_secret, sha256
+from .tables import KeyRow, OrganisationRow, UsageRow
 
-
-class StoreUnavailable(Exception):  # noqa: N818 - a state of the store, not a fault of the caller
-    """The database could not be reached, or did not answer in time."""
+__all__ = ["KeySource", "Store", "StoreUnavailable", "UsageCell", "UsageCount", "UsageLine", "UsageSink"]
 
 
 class UsageCell(NamedTuple):
-    """What a usage count is counted by."""
+    """What use is counted by."""
 
     key_id: int
     operation_id: str
     day: date
+
+
+class UsageCount(NamedTuple):
+    """How much was used: requests, and the units they cost (a batch costs one for every line)."""
+
+    requests: int
+    units: int
+
+
+class UsageLine(NamedTuple):
+    """One line of the usage report."""
+
+    day: date
+    organisation: str
+    prefix: str
+    label: str
+    operation_id: str
+    requests: int
+    units: int
 
 
 class KeySource(Protocol):
@@ -40,7 +58,7 @@ class KeySource(Protocol):
 class UsageSink(Protocol):
     """Where usage counts go."""
 
-    async def add_usage(self, counts: Mapping[UsageCell, int]) -> None:
+    async def add_usage(self, counts: Mapping[UsageCell, UsageCount]) -> None:
         """Add the counts to what is stored, all or none. Raises ``StoreUnavailable``."""
         ...
 
@@ -50,12 +68,40 @@ class Store:
 
     def __init__(self, url: str, *, timeout_seconds: float = 2.0) -> None:
         self._timeout_seconds = timeout_seconds
-        self._engine = _engine(url, timeout_seconds)
+        self._engine = open_engine(url, timeout_seconds)
+        self._is_embedded = is_embedded(url)
+
+    async def prepare(self, *, migrate: bool = False) -> None:
+        """See that the tables are what this code needs.
+
+        A SQLite file is brought up to date without asking; another database only with ``migrate``. Otherwise raises
+        ``SchemaBehind``.
+        """
+        found = await self.revision()
+        if not schema.is_behind(found):
+            return
+        if not (migrate or self._is_embedded):
+            raise schema.SchemaBehind(found)
+        await self.migrate()
+
+    async def revision(self) -> str | None:
+        """The revision of the tables, None when there are none."""
+        async with self._reading() as connection:
+            return await connection.run_sync(schema.revision)
+
+    async def migrate(self) -> list[str]:
+        """Bring the tables up to date, however long it takes. Returns the revisions that were applied."""
+        with _unavailable():
+            async with self._engine.connect() as connection:
+                try:
+                    async with connection.begin():
+                        return await connection.run_sync(schema.upgrade)
+                except SQLAlchemyError as error:
+                    raise StoreUnavailable(f"the migration failed, and changed nothing: {error}") from error
 
     async def create_tables(self) -> None:
         """Create what is missing; harmless when all is there."""
-        async with self._begin() as connection:
-            await connection.run_sync(Table.metadata.create_all)
+        await self.prepare()
 
     async def close(self) -> None:
         """Close all connections."""
@@ -63,44 +109,65 @@ class Store:
 
     async def ping(self) -> None:
         """Return if the tables can be read."""
-        async with self._begin() as connection:
-            await connection.execute(select(KeyRow.id).limit(1))
+        async with self._reading() as connection:
+            await connection.execute(select(KeyRow).limit(1))
 
     async def create_key(
         self, organisation: str, scopes: Iterable[str], *, label: str = "", expiry_time: datetime | None = None
     ) -> tuple[Key, str]:
         """Make a key for ``organisation`` (created if new). Returns it with its token, which is not kept."""
-        now = datetime.now(UTC)
-        secret = new_secret()
-        row: dict[str, Any] = {
-            "prefix": new_prefix(),
-            "secret_sha256": sha256(secret),
-            "label": label,
-            "scopes": " ".join(sorted(scopes)),
-            "created_time": now,
-            "expiry_time": expiry_time,
-        }
-        async with self._begin() as connection:
+        async with self._writing() as connection:
             organisation_id = await connection.scalar(
                 select(OrganisationRow.id).where(OrganisationRow.name == organisation)
             )
             if organisation_id is None:
-                added = insert(OrganisationRow).values(name=organisation, created_time=now)
+                added = insert(OrganisationRow).values(name=organisation, created_time=datetime.now(UTC))
                 organisation_id = await connection.scalar(added.returning(OrganisationRow.id))
-            await connection.execute(insert(KeyRow).values(organisation_id=organisation_id, **row))
-        key = await self.find_key(row["prefix"])
-        if key is None:
-            raise StoreUnavailable("a key that was just written is not there")
-        return key, f"{key.prefix}.{secret}"
+            return await _insert_key(
+                connection,
+                organisation_id=organisation_id,
+                label=label,
+                scopes=" ".join(sorted(scopes)),
+                expiry_time=expiry_time,
+            )
+
+    async def rotate_key(
+        self, prefix: str, *, overlap: timedelta, expiry_time: datetime | None = None
+    ) -> tuple[Key, str] | None:
+        """Make a key like the one of that prefix, which goes on for ``overlap`` and then expires.
+
+        The new key has the old one's organisation, label, scopes and quota. It lasts until ``expiry_time``, or else
+        as long as the old one was made to last. Returns None unless there is such a key and it is usable.
+        """
+        now = datetime.now(UTC)
+        async with self._writing() as connection:
+            old = (await connection.execute(select(KeyRow.__table__).where(KeyRow.prefix == prefix))).one_or_none()
+            if old is None or old.revoked_time or (old.expiry_time and old.expiry_time <= now):
+                return None
+            if expiry_time is None and old.expiry_time:
+                expiry_time = now + (old.expiry_time - old.created_time)
+            end = min(now + overlap, old.expiry_time or datetime.max.replace(tzinfo=UTC))
+            await connection.execute(update(KeyRow).where(KeyRow.id == old.id).values(expiry_time=end))
+            return await _insert_key(
+                connection,
+                organisation_id=old.organisation_id,
+                label=old.label,
+                scopes=old.scopes,
+                expiry_time=expiry_time,
+                daily_quota=old.daily_quota,
+                replaces_id=old.id,
+            )
 
     async def find_key(self, prefix: str) -> Key | None:
-        """The key of that prefix, usable or not."""
-        keys = await self._keys(KeyRow.prefix == prefix)
-        return keys[0] if keys else None
+        """The key of that prefix, usable or not, with what its quotas have left."""
+        async with self._reading() as connection:
+            keys = await _select_keys(connection, KeyRow.prefix == prefix)
+            return await _count_quotas(connection, keys[0]) if keys else None
 
     async def list_keys(self) -> list[Key]:
-        """All keys, oldest first."""
-        return await self._keys()
+        """All keys, oldest first; what their quotas have left is not counted."""
+        async with self._reading() as connection:
+            return await _select_keys(connection)
 
     async def revoke_key(self, prefix: str) -> bool:
         """Revoke a key. Returns whether there was one to revoke."""
@@ -109,10 +176,22 @@ class Store:
             .where(KeyRow.prefix == prefix, KeyRow.revoked_time.is_(None))
             .values(revoked_time=datetime.now(UTC))
         )
-        async with self._begin() as connection:
+        async with self._writing() as connection:
             return (await connection.execute(revoke)).rowcount > 0
 
-    async def add_usage(self, counts: Mapping[UsageCell, int]) -> None:
+    async def set_key_quota(self, prefix: str, daily_units: int | None) -> bool:
+        """Limit a key to ``daily_units`` a day (UTC), or lift the limit. Returns whether there is such a key."""
+        change = update(KeyRow).where(KeyRow.prefix == prefix).values(daily_quota=daily_units)
+        async with self._writing() as connection:
+            return (await connection.execute(change)).rowcount > 0
+
+    async def set_organisation_quota(self, organisation: str, daily_units: int | None) -> bool:
+        """The same for all keys of an organisation together."""
+        change = update(OrganisationRow).where(OrganisationRow.name == organisation).values(daily_quota=daily_units)
+        async with self._writing() as connection:
+            return (await connection.execute(change)).rowcount > 0
+
+    async def add_usage(self, counts: Mapping[UsageCell, UsageCount]) -> None:
         """Add the counts to what is stored, all or none."""
         if not counts:
             return
@@ -120,79 +199,132 @@ class Store:
         added = dialect.insert(UsageRow)
         upsert = added.on_conflict_do_update(
             index_elements=[UsageRow.key_id, UsageRow.operation_id, UsageRow.day],
-            set_={"request_count": UsageRow.request_count + added.excluded.request_count},
+            set_={
+                "request_count": UsageRow.request_count + added.excluded.request_count,
+                "unit_count": UsageRow.unit_count + added.excluded.unit_count,
+            },
         )
-        rows = [cell._asdict() | {"request_count": count} for cell, count in sorted(counts.items())]
-        async with self._begin() as connection:
+        rows = [  # sorted, so that two processes take the rows' locks in one order
+            cell._asdict() | {"request_count": count.requests, "unit_count": count.units}
+            for cell, count in sorted(counts.items())
+        ]
+        async with self._writing() as connection:
             await connection.execute(upsert, rows)
 
-    async def usage(self) -> dict[UsageCell, int]:
+    async def usage(self) -> dict[UsageCell, UsageCount]:
         """All usage counts."""
-        rows = select(UsageRow.key_id, UsageRow.operation_id, UsageRow.day, UsageRow.request_count)
-        async with self._begin() as connection:
-            return {UsageCell(*row[:3]): row[3] for row in await connection.execute(rows)}
+        async with self._reading() as connection:
+            rows = await connection.execute(select(UsageRow.__table__))
+            return {
+                UsageCell(row.key_id, row.operation_id, row.day): UsageCount(row.request_count, row.unit_count)
+                for row in rows
+            }
+
+    async def usage_lines(self, first_day: date, last_day: date) -> list[UsageLine]:
+        """The ledger from ``first_day`` to ``last_day``, both included, by day, organisation, key and operation."""
+        query = (
+            select(
+                UsageRow.day,
+                OrganisationRow.name,
+                KeyRow.prefix,
+                KeyRow.label,
+                UsageRow.operation_id,
+                UsageRow.request_count,
+                UsageRow.unit_count,
+            )
+            .join(KeyRow, KeyRow.id == UsageRow.key_id)
+            .join(OrganisationRow, OrganisationRow.id == KeyRow.organisation_id)
+            .where(UsageRow.day.between(first_day, last_day))
+            .order_by(UsageRow.day, OrganisationRow.name, KeyRow.id, UsageRow.operation_id)
+        )
+        async with self._reading() as connection:
+            return [UsageLine(*row) for row in await connection.execute(query)]
 
     async def count_organisations(self) -> int:
         """How many organisations there are."""
-        async with self._begin() as connection:
+        async with self._reading() as connection:
             return await connection.scalar(select(func.count()).select_from(OrganisationRow)) or 0
 
-    async def _keys(self, *conditions: Any) -> list[Key]:
-        query = (
-            select(KeyRow.__table__, OrganisationRow.name)
-            .join(OrganisationRow, OrganisationRow.id == KeyRow.organisation_id)
-            .where(*conditions)
-            .order_by(KeyRow.id)
-        )
-        async with self._begin() as connection:
-            rows = await connection.execute(query)
-            return [
-                Key(
-                    id=row.id,
-                    organisation=row.name,
-                    prefix=row.prefix,
-                    secret_sha256=row.secret_sha256,
-                    label=row.label,
-                    scopes=frozenset(row.scopes.split()),
-                    created_time=row.created_time,
-                    expiry_time=row.expiry_time,
-                    revoked_time=row.revoked_time,
-                )
-                for row in rows
-            ]
-
     @asynccontextmanager
-    async def _begin(self) -> AsyncIterator[AsyncConnection]:
+    async def _writing(self) -> AsyncIterator[AsyncConnection]:
         """A transaction, bounded in time."""
-        try:
+        with _unavailable():
             async with asyncio.timeout(self._timeout_seconds), self._engine.begin() as connection:
                 yield connection
-        except TimeoutError as error:
+
+    @asynccontextmanager
+    async def _reading(self) -> AsyncIterator[AsyncConnection]:
+        """A connection that only reads: no transaction to begin and end, and no lock. Bounded in time."""
+        with _unavailable():
+            async with asyncio.timeout(self._timeout_seconds), self._engine.connect() as connection:
+                yield await connection.execution_options(isolation_level="AUTOCOMMIT")
+
+
+class _unavailable:  # noqa: N801 - used like a function
+    """Says that the store is unavailable, whatever it was that failed."""
+
+    def __enter__(self) -> None:
+        return None
+
+    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, _trace: object) -> None:
+        if isinstance(error, TimeoutError):
             raise StoreUnavailable("the database did not answer in time") from error
-        except (SQLAlchemyError, OSError) as error:
+        driver = type(error).__module__.partition(".")[0]  # what asyncpg raises on connecting comes unwrapped
+        if isinstance(error, SQLAlchemyError | OSError) or driver == "asyncpg":
             raise StoreUnavailable(f"the database failed: {type(error).__name__}") from error
 
 
-def _engine(url: str, timeout_seconds: float) -> AsyncEngine:
-    try:
-        parsed = make_url(url)
-        is_sqlite = parsed.get_backend_name() == "sqlite"
-        engine = create_async_engine(parsed, pool_pre_ping=not is_sqlite)
-        if is_sqlite and parsed.database and parsed.database != ":memory:":
-            Path(parsed.database).parent.mkdir(parents=True, exist_ok=True)
-    except (ImportError, SQLAlchemyError, OSError) as error:
-        # Not the URL itself, which may hold a password.
-        raise StoreUnavailable(f"the database URL cannot be used: {type(error).__name__}") from error
-    if is_sqlite:
+async def _insert_key(connection: AsyncConnection, **row: Any) -> tuple[Key, str]:
+    secret = new_secret()
+    row |= {"prefix": new_prefix(), "secret_sha256": sha256(secret), "created_time": datetime.now(UTC)}
+    await connection.execute(insert(KeyRow).values(**row))
+    (key,) = await _select_keys(connection, KeyRow.prefix == row["prefix"])
+    return key, f"{key.prefix}.{secret}"
 
-        @event.listens_for(engine.sync_engine, "connect")
-        def prepare(connection: Any, _record: object) -> None:
-            """Write-ahead logging lets readers go on while another process writes."""
-            cursor = connection.cursor()
-            cursor.execute("PRAGMA journal_mode = WAL")
-            cursor.execute("PRAGMA synchronous = NORMAL")
-            cursor.execute("PRAGMA foreign_keys = ON")
-            cursor.execute(f"PRAGMA busy_timeout = {int(timeout_seconds * 1000)}")
-            cursor.close()
 
-    return engine
+async def _select_keys(connection: AsyncConnection, *conditions: Any) -> list[Key]:
+    query = (
+        select(KeyRow.__table__, OrganisationRow.name, OrganisationRow.daily_quota.label("organisation_quota"))
+        .join(OrganisationRow, OrganisationRow.id == KeyRow.organisation_id)
+        .where(*conditions)
+        .order_by(KeyRow.id)
+    )
+    today = datetime.now(UTC).date()
+    keys = []
+    for row in await connection.execute(query):
+        limits = {f"key:{row.id}": row.daily_quota, f"organisation:{row.organisation_id}": row.organisation_quota}
+        keys.append(
+            Key(
+                id=row.id,
+                organisation=row.name,
+                prefix=row.prefix,
+                secret_sha256=row.secret_sha256,
+                label=row.label,
+                scopes=frozenset(row.scopes.split()),
+                created_time=row.created_time,
+                expiry_time=row.expiry_time,
+                revoked_time=row.revoked_time,
+                replaces_id=row.replaces_id,
+                quotas=tuple(
+                    Quota(subject=subject, daily_units=units, used_units=0, day=today)
+                    for subject, units in limits.items()
+                    if units is not None
+                ),
+            )
+        )
+    return keys
+
+
+async def _count_quotas(connection: AsyncConnection, key: Key) -> Key:
+    """The key, with what the ledger says of each of its quotas."""
+    counted = []
+    for quota in key.quotas:
+        kind, _, number = quota.subject.partition(":")
+        used = select(func.sum(UsageRow.unit_count)).where(UsageRow.day == quota.day)
+        if kind == "key":
+            used = used.where(UsageRow.key_id == int(number))
+        else:
+            keys = select(KeyRow.id).where(KeyRow.organisation_id == int(number))
+            used = used.where(UsageRow.key_id.in_(keys))
+        counted.append(replace(quota, used_units=await connection.scalar(used) or 0))
+    return replace(key, quotas=tuple(counted))

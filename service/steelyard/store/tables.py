@@ -1,4 +1,7 @@
-"""The operator's tables: organisations, their API keys, and how much each key used. Nothing about people."""
+"""The operator's tables: organisations, their API keys, and how much each key used. Nothing about people.
+
+Every change to a table is a migration in ``migrations/versions``; a test compares the two.
+"""
 
 from datetime import UTC, date, datetime
 
@@ -34,13 +37,14 @@ class Table(DeclarativeBase):
 
 
 class OrganisationRow(Table):
-    """A gym-software firm that calls the service."""
+    """A gym-software firm that calls the service. ``daily_quota`` is what all its keys may use together."""
 
     __tablename__ = "organisations"
 
     id: Mapped[int] = mapped_column(primary_key=True)
     name: Mapped[str] = mapped_column(String(200), unique=True)
     created_time: Mapped[datetime] = mapped_column(UtcDateTime)
+    daily_quota: Mapped[int | None]  # requests per day (UTC); none is no limit
 
 
 class KeyRow(Table):
@@ -57,10 +61,15 @@ class KeyRow(Table):
     created_time: Mapped[datetime] = mapped_column(UtcDateTime)
     expiry_time: Mapped[datetime | None] = mapped_column(UtcDateTime)
     revoked_time: Mapped[datetime | None] = mapped_column(UtcDateTime)
+    daily_quota: Mapped[int | None]  # requests per day (UTC); none is no limit
+    replaces_id: Mapped[int | None] = mapped_column(ForeignKey("api_keys.id"))  # the key it was rotated from
 
 
 class UsageRow(Table):
-    """How many admitted requests a key made to an operation on a day (UTC)."""
+    """How much a key used an operation on a day (UTC): admitted requests, and the units they cost.
+
+    A unit is one computation: a request costs one, a batch one for every line.
+    """
 
     __tablename__ = "usage"
 
@@ -68,3 +77,4 @@ class UsageRow(Table):
     operation_id: Mapped[str] = mapped_column(String(100), primary_key=True)
     day: Mapped[date] = mapped_column(Date, primary_key=True)
     request_count: Mapped[int]
+    unit_count: Mapped[int] = mapped_column(server_default="0")
