@@ -9,12 +9,20 @@ from pathlib import Path
 from .rows import Row, paired
 from .servers import ROOT
 
-_LIBRARIES = "import litestar, sqlalchemy"
-_APPLICATION = """
-import os
+# Litestar loads its plugins for these wherever they are installed. The tests' tools bring them, a plain install of the
+# service has neither, so they are hidden from both sides.
+_PLAIN = """
+import sys
+sys.modules.update(dict.fromkeys(("pydantic", "pydantic.v1", "attr", "attrs")))
+"""
+_LIBRARIES = _PLAIN + "import litestar, sqlalchemy"
+_APPLICATION = (
+    _PLAIN
+    + """
 from steelyard.http.asgi import create
 application = create()
 """
+)
 _STARTED = (
     _APPLICATION
     + """
