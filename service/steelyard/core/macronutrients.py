@@ -148,12 +148,12 @@ def _up_to(step: float, value: Number) -> Number:
     return -(-value // step) * step
 
 
-def least_intake_kcal(weight_kg: float) -> float:
+def least_intake_kcal(weight_kg: Number, ops: Elementwise = FLOATS) -> Number:
     """The least daily energy that holds the floors of protein in a deficit and of fat, with their rounding [kcal]."""
     protein = PROTEIN_KCAL_PER_G * (PROTEIN_FLOOR_DEFICIT * weight_kg + 5.0)
     by_mass = protein + FAT_KCAL_PER_G * (FAT_FLOOR_G_PER_KG * weight_kg + 5.0)
     by_share = (protein + FAT_KCAL_PER_G * 5.0) / (1.0 - FAT_FLOOR_SHARE)
-    return max(by_mass, by_share)
+    return ops.maximum(by_mass, by_share)
 
 
 @equation(

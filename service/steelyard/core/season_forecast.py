@@ -14,9 +14,9 @@ from .phase_defaults import GAIN_RESET_WEEKS
 from .season_run import WeekRecord
 
 REVIEW_SPREAD = constant(
-    "season_review_spread", 50.0, unit="kcal/d", basis=Basis.JUDGEMENT, sources=("hall_chow_2011",),
-    summary="SD of the error in energy that stays through a season although the intake is set anew from the log every "
-    "few weeks: one reading of 28 days has about 94 kcal/d, of 84 days about 18, and the person changes meanwhile",
+    "season_review_spread", 25.0, unit="kcal/d", basis=Basis.JUDGEMENT, sources=("hall_chow_2011",),
+    summary="SD of the mean error in energy through a season whose intake is set anew from the log every four weeks: "
+    "28 days of weights alone give about 94 kcal/d, the mean of a year's 13 such readings 26",
 )  # fmt: skip
 _MOVED = tuple(s for s in UncertaintySource if s not in (UncertaintySource.CARRIED_MASS, UncertaintySource.DAILY_NOISE))
 

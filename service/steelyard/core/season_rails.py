@@ -26,10 +26,10 @@ from .energy_balance import (
 )
 from .evidence import Basis, Kind, equation
 from .guard_rails import LONG_PHASE_WEEKS, Subject, stricter
-from .macronutrients import PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN
+from .macronutrients import PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN, least_intake_kcal
 
 # A cut takes two weeks at least; water and tissue take less than this share of body mass in them.
-_BMI_MARGIN = 1.03
+_BMI_MARGIN = 1.05
 
 
 class PersonLimits(NamedTuple):
@@ -118,7 +118,7 @@ def most_deficit_kcal(
     per_kg = linear.rho_kcal_per_kg * (1.0 - THERMIC_SHARE - model.adaptation_share) / (1.0 - THERMIC_SHARE)
     most = ops.minimum(table.DEFICIT_SHARE_LIMIT * maintenance_kcal, FAT_SUPPLY_LIMIT * seen_fat_kg)
     most = ops.minimum(most, maintenance_kcal - available * (weight - seen_fat_kg) - limits.exercise_kcal)
-    most = ops.minimum(most, maintenance_kcal - floor)
+    most = ops.minimum(most, maintenance_kcal - ops.maximum(floor, least_intake_kcal(weight, ops)))
     most = ops.minimum(most, table.LOSS_LIMIT * weight / 7.0 * per_kg)
     return ops.minimum(most, limits.most_deficit_kcal)
 

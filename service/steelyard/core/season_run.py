@@ -8,7 +8,19 @@ and thousands of strategies, bodies or draws of uncertainty at once on arrays.
 from typing import NamedTuple
 
 from .elementwise import FLOATS, Elementwise, Number
-from .energy_balance import FAT_ENERGY, BodyModel, BodyState, Diet, current_maintenance_kcal, linearise, walk
+from .energy_balance import (
+    FAT_ENERGY,
+    FAT_SUPPLY_LIMIT,
+    LEAN_ENERGY,
+    PARTITION_KG,
+    BodyModel,
+    BodyState,
+    Diet,
+    current_maintenance_kcal,
+    deficit_factor,
+    linearise,
+    walk,
+)
 from .evidence import Basis, Kind, constant, equation
 from .forecast import ADHERENCE_SPREAD, adapting
 from .macronutrients import (
@@ -31,6 +43,7 @@ HOLD_HYSTERESIS = constant(
     summary="How far body fat must fall under the ceiling before a gain that waited there goes on",
 )  # fmt: skip
 _YEAR_WEEKS = 52
+_CUT_CARRIED_SHARE = 0.015  # of body mass that carried mass falls by in a cut, to time a cut for an event
 
 
 class Life(NamedTuple):
@@ -85,10 +98,19 @@ class Outcome(NamedTuple):
 def _weeks_to_lean(
     model: BodyModel, fat_kg: Number, weight_kg: Number, lean: float, deficit_kcal: Number, ops: Elementwise
 ) -> Number:
-    """Weeks of a deficit until body fat is ``lean``, as if all that is lost were fat."""
-    excess = (fat_kg - lean * weight_kg) / (1.0 - lean)
+    """Weeks of a fixed intake until body fat is ``lean``, by the linear model; many where it never is.
+
+    Less water and glycogen make the body lighter and its fat fraction higher while the cut lasts.
+    """
+    energy_share = PARTITION_KG / (PARTITION_KG + fat_kg) * deficit_factor(model, PROTEIN_DEFAULT_DEFICIT, ops)
+    fat_part = (1.0 - energy_share) / FAT_ENERGY
+    fat_of_loss = fat_part / (fat_part + energy_share / LEAN_ENERGY)
+    excess = fat_kg - lean * (1.0 - _CUT_CARRIED_SHARE) * weight_kg
+    tissue = excess / ops.maximum(fat_of_loss - lean, 0.05)
     linear = linearise(model, fat_kg, PROTEIN_DEFAULT_DEFICIT, ops=ops)
-    return excess * linear.rho_kcal_per_kg / (7.0 * ops.maximum(deficit_kcal, 1.0))
+    slope = linear.epsilon_kcal_per_kg_day
+    left = 1.0 - tissue * slope / ops.maximum(deficit_kcal, 1.0)
+    return -linear.rho_kcal_per_kg / slope * ops.log(ops.maximum(left, 0.01)) / 7.0
 
 
 @equation(
@@ -142,13 +164,14 @@ def live(
         share = 1.0 if week < GAIN_RESET_WEEKS else life.error_share
         balance = current_maintenance_kcal(model, state) - share * life.maintenance_error_kcal
 
-        # A cut ends at its body fat or its length, and before another week could pass the floor.
+        # A cut ends at its body fat or its length, and before another week could pass the floor or the fat's supply.
         after_week = (seen_fat - 7.0 / FAT_ENERGY * deficit) / weight
         ends = (
             ((fraction <= cut_to) & (in_phase >= LEAST_WEEKS))
             | (in_phase >= cut_weeks)
             | (after_week < limits.fat_floor)
             | (weight < limits.least_weight_kg)
+            | (balance - intake > FAT_SUPPLY_LIMIT * seen_fat)
         )
         done = (mode == CUT) & ends
         mode = where(done, BRIDGE, mode)

@@ -24,6 +24,8 @@ DEFAULT_POLICIES = 6000
 TARGET_TOLERANCE = 0.001
 _GRID_SHARE = 0.45
 _LEVELS = (8, 8, 4, 3, 4)  # surplus, cut_at, drop, deficit, longest cut: their proportions in the grid
+# Rounds of refinement: lines, or steps of the grid's divided by this.
+_ROUNDS, _LINE = (None, 2.0, None, 4.0, 10.0), 24
 _SHORTLIST, _SHORTLIST_DRAWS = 96, 32
 _OVER_BAND = 0.04  # ceilings beyond the band are searched for the trade-off curve
 _LEAST_DROP = 0.01
@@ -146,22 +148,34 @@ class _Space:
         return np.concatenate([plain, _crossed(np, [*axes, np.array([1.0])])])
 
     def around(self, centres: Any, steps: Any) -> Any:
-        """Every combination of a step up, down or none from each centre."""
+        """One number, or two at once, a step up or down from each centre."""
+        moves = _crossed(self.np, [self.np.array([-1.0, 0.0, 1.0])] * 5)
+        moves = moves[(moves != 0).sum(axis=1) <= 2]
+        return self._within(centres[:, None, :] + _padded(self.np, moves * steps)[None])
+
+    def lines(self, centres: Any, count: int) -> Any:
+        """Each number of each centre over its whole range: outcomes jump, so that far values count as well."""
         np = self.np
-        moves = _crossed(np, [np.array([-1.0, 0.0, 1.0])] * 5)
-        with_cuts, without = centres[centres[:, 5] > 0], centres[centres[:, 5] <= 0]
         parts = []
-        if len(with_cuts):
-            near = with_cuts[:, None, :5] + (moves * steps)[None]
-            near = np.clip(near, self.low, self.high).reshape(-1, 5)
-            parts.append(np.concatenate([near, np.ones((len(near), 1))], axis=1))
-        if len(without):
-            few = moves[(moves[:, 2:] == 0).all(axis=1)]
-            near = without[:, None, :5] + (few * steps)[None]
-            near[..., 0] = np.clip(near[..., 0], self.low[0], self.high[0])
-            near = near.reshape(-1, 5)
-            parts.append(np.concatenate([near, np.zeros((len(near), 1))], axis=1))
-        return np.unique(np.concatenate(parts), axis=0)
+        for k in range(5):
+            along = np.repeat(centres[:, None, :], count, axis=1)
+            values = np.linspace(self.low[k], self.high[k], count)
+            along[..., k] = np.where(np.isinf(along[..., k]), along[..., k], values)
+            parts.append(along)
+        return self._within(np.concatenate(parts))
+
+    def _within(self, points: Any) -> Any:
+        """Points held in their ranges and rounded, each once; numbers of cuts mean nothing where none is made."""
+        np = self.np
+        points = points.reshape(-1, 6)
+        never = np.isinf(points[:, 1])
+        points[:, :5] = np.clip(points[:, :5], self.low, self.high)
+        points[never, 1] = NEVER
+        points[points[:, 5] <= 0.0, 2:5] = self.low[2:5]
+        points[:, [0, 3]] = np.round(points[:, [0, 3]], -1)
+        points[:, 4] = np.round(points[:, 4])
+        points[:, [1, 2]] = np.round(points[:, [1, 2]], 5)
+        return np.unique(points, axis=0)
 
     def keeps_others(self) -> Any:
         """Which points keep every limit but that on weeks above the band."""
@@ -192,12 +206,16 @@ def _crossed(np: Any, axes: list[Any]) -> Any:
     return np.stack([part.ravel() for part in np.meshgrid(*axes, indexing="ij")], axis=1)
 
 
+def _padded(np: Any, moves: Any) -> Any:
+    return np.concatenate([moves, np.zeros((len(moves), 1))], axis=1)
+
+
 @equation(
     "season_optimum",
     summary="The strategy with the most lean tissue at the horizon, inside the limits",
-    formula="grid over surplus, body fat at which to cut, drop, deficit and longest cut, then twice refined around "
-    "the best and around the trade-off curve with half the step; objective: expected lean gained, or its mean less "
-    "`caution` standard deviations over common draws for the best 96",
+    formula="grid over surplus, body fat at which to cut, drop, deficit and longest cut, then refined along lines "
+    "through the best and the trade-off curve and in ever smaller steps around them; objective: expected lean gained, "
+    "or for the best 96 its mean less `caution` standard deviations over common draws",
     kind=Kind.MODEL,
     basis=Basis.JUDGEMENT,
 )
@@ -224,13 +242,7 @@ def search(
     if starts:
         points = np.concatenate([points, np.array([space.point(p) for p in starts])])
     space.live(points)
-    steps = (space.high - space.low) / np.maximum(np.array(_LEVELS) - 1.0, 1.0)
-    for divisor, share in ((2.0, 0.35), (4.0, 0.2)):
-        allowed = _allowed_above(space)
-        most = max(1, int(share * policies) // 3**5)
-        best = space.order(allowed)[0][: 4 * most]
-        centres = _spread_out(space, [*_thinned(_front(space), max(1, most // 2)), *best], most)
-        space.live(space.around(space.points[centres], np.maximum(steps / divisor, [10.0, 0.001, 0.001, 10.0, 1.0])))
+    _refine(space, int((1.0 - _GRID_SHARE) * policies))
 
     allowed = _allowed_above(space)
     order, kept = space.order(allowed)
@@ -258,6 +270,22 @@ def search(
         policies=len(space.points),
         kept=kept,
     )
+
+
+def _refine(space: _Space, size: int) -> None:
+    """About ``size`` more points: lines through the best and the trade-off, then ever smaller steps around them."""
+    np = space.np
+    steps = (space.high - space.low) / np.maximum(np.array(_LEVELS) - 1.0, 1.0)
+    for divisor in _ROUNDS:
+        per_centre = 5 * _LINE if divisor is None else 51
+        most = max(1, int(size / len(_ROUNDS) / per_centre))
+        best = space.order(_allowed_above(space))[0][: 8 * most]
+        centres = space.points[_spread_out(space, [*best[:1], *_thinned(_front(space), most // 3), *best], most)]
+        if divisor is None:
+            new = space.lines(centres, _LINE)
+        else:
+            new = space.around(centres, np.maximum(steps / divisor, [10.0, 0.0005, 0.001, 10.0, 1.0]))
+        space.live(new)
 
 
 def _allowed_above(space: _Space) -> float:

@@ -1,0 +1,275 @@
+"""The season endpoints over HTTP: answers, contradictions, refusals and determinism."""
+
+import copy
+from typing import Any
+
+import msgspec
+import pytest
+from in_process import Running
+from properties.season_recheck import violations
+from steelyard.http.season_examples import COMPARISON_EXAMPLES, OPTIMUM_EXAMPLES, SEASON_EXAMPLES
+
+PATHS = {"season": "/v1/seasons", "comparison": "/v1/seasons/comparison", "optimum": "/v1/seasons/optimum"}
+BASE: dict[str, dict[str, Any]] = {
+    "season": msgspec.to_builtins(SEASON_EXAMPLES["a_year_with_a_holiday"]),
+    "comparison": msgspec.to_builtins(COMPARISON_EXAMPLES["all_ready_made"]) | {"horizon_weeks": 30},
+    "optimum": msgspec.to_builtins(OPTIMUM_EXAMPLES["inside_a_band"])
+    | {"horizon_weeks": 30, "strategies_searched": 500},
+}
+
+
+def request(kind: str = "season", **changes: Any) -> dict[str, Any]:
+    """A valid request with some fields changed; ``limits`` are merged in."""
+    body = copy.deepcopy(BASE[kind])
+    limits = changes.pop("limits", {})
+    body.update(changes)
+    body["limits"] = {} if kind != "optimum" else body["limits"]
+    body["limits"] = body["limits"] | limits
+    return body
+
+
+async def send(service: Running, kind: str, body: dict[str, Any]) -> Any:
+    return await service.client.post(PATHS[kind], json=body)
+
+
+@pytest.mark.parametrize("name", SEASON_EXAMPLES)
+async def test_examples_give_seasons_inside_the_rails(service: Running, name: str) -> None:
+    body = msgspec.to_builtins(SEASON_EXAMPLES[name])
+    answer = await send(service, "season", body)
+    assert answer.status_code == 200, answer.text
+    assert violations(body, answer.json()) == []
+    assert answer.json()["feasible"]
+
+
+@pytest.mark.parametrize("kind", PATHS)
+async def test_the_same_request_gives_the_same_bytes(service: Running, kind: str) -> None:
+    first, second = await send(service, kind, request(kind)), await send(service, kind, request(kind))
+    assert first.status_code == 200, first.text
+    assert first.content == second.content
+
+
+@pytest.mark.parametrize("kind", PATHS)
+@pytest.mark.parametrize(
+    ("limits", "pointer", "code"),
+    [
+        ({"events": [{"date": "2026-03-29"}]}, "#/limits/events/0/date", "EVENT_BEFORE_START"),
+        ({"events": [{"date": "2030-01-01"}]}, "#/limits/events/0/date", "EVENT_AFTER_HORIZON"),
+        ({"events": [{"date": "1990-01-01"}]}, "#/limits/events/0/date", "DATE_OUT_OF_RANGE"),
+        (
+            {"band": {"lower_fat_fraction": 0.2, "upper_fat_fraction": 0.15}},
+            "#/limits/band/upper_fat_fraction",
+            "BAND_INVERTED",
+        ),
+        (
+            {"blocked_dates": [{"first_date": "2026-05-02", "last_date": "2026-05-01"}]},
+            "#/limits/blocked_dates/0/last_date",
+            "BLOCKED_DATES_INVERTED",
+        ),
+        (
+            {"blocked_dates": [{"first_date": "2026-01-01", "last_date": "2030-01-01"}]},
+            "#/limits/blocked_dates",
+            "BLOCKED_DATES_COVER_ALL",
+        ),
+        (
+            {"band": {"lower_fat_fraction": 0.04, "upper_fat_fraction": 0.15}},
+            "#/limits/band/lower_fat_fraction",
+            "REFUSED_END_BODY_FAT",
+        ),
+        (
+            {"events": [{"date": "2026-06-01", "most_fat_fraction": 0.05}]},
+            "#/limits/events/0/most_fat_fraction",
+            "REFUSED_END_BODY_FAT",
+        ),
+    ],
+)
+async def test_contradictory_limits_are_told(
+    service: Running, kind: str, limits: dict[str, Any], pointer: str, code: str
+) -> None:
+    answer = await send(service, kind, request(kind, limits=limits))
+    assert answer.status_code == 422, answer.text
+    problem = answer.json()
+    assert (problem["errors"][0]["pointer"], problem["errors"][0]["code"]) == (pointer, code)
+
+
+@pytest.mark.parametrize(
+    ("changes", "pointer"),
+    [
+        ({"horizon_weeks": 11}, "#/horizon_weeks"),
+        ({"horizon_weeks": 157}, "#/horizon_weeks"),
+        ({"limits": {"blocked_dates": [{"first_date": "2026-05-01", "last_date": "2026-05-02"}] * 41}},
+         "#/limits/blocked_dates"),
+        ({"limits": {"events": [{"date": "2026-05-01"}] * 21}}, "#/limits/events"),
+        ({"limits": {"most_cuts": -1}}, "#/limits/most_cuts"),
+        ({"strategy": {"kind": "own", "surplus_kcal": -1}}, "#/strategy/surplus_kcal"),
+        ({"strategy": {"kind": "ready_made", "name": "no_such_strategy"}}, "#/strategy/name"),
+    ],
+)  # fmt: skip
+async def test_values_out_of_range_are_told(service: Running, changes: dict[str, Any], pointer: str) -> None:
+    answer = await send(service, "season", request(**changes))
+    assert answer.status_code == 400, answer.text
+    assert answer.json()["errors"][0]["pointer"] == pointer
+
+
+@pytest.mark.parametrize(
+    ("strategy", "pointer", "code"),
+    [
+        ({"cut_to_fat_fraction": 0.12}, "#/strategy/cut_at_fat_fraction", "CUT_WITHOUT_START"),
+        ({"cut_at_fat_fraction": 0.15}, "#/strategy/cut_to_fat_fraction", "CUT_ENDS_ABOVE_START"),
+        (
+            {"cut_at_fat_fraction": 0.15, "cut_to_fat_fraction": 0.145},
+            "#/strategy/cut_to_fat_fraction",
+            "CUT_ENDS_ABOVE_START",
+        ),
+        (
+            {"cut_at_fat_fraction": 0.1, "cut_to_fat_fraction": 0.05},
+            "#/strategy/cut_to_fat_fraction",
+            "REFUSED_END_BODY_FAT",
+        ),
+    ],
+)
+async def test_contradictory_strategies_are_told(
+    service: Running, strategy: dict[str, Any], pointer: str, code: str
+) -> None:
+    own = {"kind": "own", "surplus_kcal": 150} | strategy
+    answer = await send(service, "season", request(strategy=own))
+    assert answer.status_code == 422, answer.text
+    problem = answer.json()
+    assert (problem["errors"][0]["pointer"], problem["errors"][0]["code"]) == (pointer, code)
+
+
+async def test_a_strategy_is_compared_once(service: Running) -> None:
+    twice = [{"kind": "ready_made", "name": "slow_gain_no_cut"}] * 2
+    answer = await send(service, "comparison", request("comparison", strategies=twice))
+    assert answer.status_code == 422
+    assert answer.json()["errors"][0]["pointer"] == "#/strategies/1/name"
+
+
+async def test_a_search_that_would_take_too_long_is_refused(service: Running) -> None:
+    answer = await send(service, "optimum", request("optimum", horizon_weeks=156, strategies_searched=100000))
+    assert answer.status_code == 422
+    problem = answer.json()
+    assert problem["errors"][0]["pointer"] == "#/strategies_searched"
+    assert "10256" in problem["detail"]  # what would fit
+
+
+@pytest.mark.parametrize(
+    ("changes", "rule"),
+    [
+        ({"screening": None}, "screening_unanswered"),
+        ({"screening": BASE["season"]["screening"] | {"is_pregnant": True}}, "pregnancy_lactation"),
+        ({"screening": BASE["season"]["screening"] | {"eating_disorder": "past"}}, "eating_disorder"),
+        ({"screening": BASE["season"]["screening"] | {"medicines": ["lithium"]}}, "medical"),
+        ({"profile": BASE["season"]["profile"] | {"age_years": 16}}, "age"),
+        ({"profile": BASE["season"]["profile"] | {"body_fat": None}}, "body_fat"),
+        ({"profile": BASE["season"]["profile"] | {"weight_kg": 59}}, "bmi"),
+    ],
+)
+async def test_who_may_not_cut_is_refused_cuts_and_given_the_rest(
+    service: Running, changes: dict[str, Any], rule: str
+) -> None:
+    refused = await send(service, "season", request(**changes))
+    assert refused.status_code == 422
+    assert refused.json()["type"] == f"/problems/guard-rail/{rule}"
+
+    no_cut = {"kind": "ready_made", "name": "slow_gain_no_cut"}
+    season = await send(service, "season", request(**changes, strategy=no_cut))
+    assert season.status_code == 200, season.text
+    assert season.json()["plan"]["totals"]["cuts"] == 0
+
+    comparison = (await send(service, "comparison", request("comparison", **changes))).json()
+    assert [s["label"] for s in comparison["strategies"]] == ["slow_gain_no_cut"]
+    assert {r["rule"] for r in comparison["refused"]} == {rule}
+    assert len(comparison["refused"]) == 3
+
+    limits = {"band": None}  # under 18 and with an eating disorder there is no body-fat target
+    optimum = (await send(service, "optimum", request("optimum", **changes, limits=limits))).json()
+    assert optimum["plan"]["totals"]["cuts"] == 0
+    assert (optimum["plan"]["guard_rails"][0]["id"], optimum["plan"]["guard_rails"][0]["action"]) == (rule, "refused")
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [
+        {"profile": BASE["season"]["profile"] | {"age_years": 16}},
+        {"screening": BASE["season"]["screening"] | {"eating_disorder": "current"}},
+    ],
+)
+async def test_no_body_fat_target_for_the_young_or_with_an_eating_disorder(
+    service: Running, changes: dict[str, Any]
+) -> None:
+    no_cut = {"kind": "ready_made", "name": "slow_gain_no_cut"}
+    band = {"band": {"lower_fat_fraction": 0.12, "upper_fat_fraction": 0.18}}
+    event = {"events": [{"date": "2026-06-01", "most_fat_fraction": 0.14}]}
+    for limits in (band, event):
+        answer = await send(service, "season", request(**changes, strategy=no_cut, limits=limits))
+        assert answer.status_code == 422
+        assert answer.json()["errors"][0]["code"] == "REFUSED_BAND"
+
+
+async def test_where_every_strategy_is_refused_so_is_the_comparison(service: Running) -> None:
+    cutting = [{"kind": "ready_made", "name": n} for n in ("fast_gain_long_cut", "slow_gain_rare_mini_cuts")]
+    answer = await send(service, "comparison", request("comparison", strategies=cutting, screening=None))
+    assert answer.status_code == 422
+    assert answer.json()["type"] == "/problems/guard-rail/screening_unanswered"
+
+
+async def test_no_deficit_reaches_a_65th_birthday_without_clearance(service: Running) -> None:
+    profile = BASE["season"]["profile"] | {
+        "age_years": 64.6, "body_fat": {"fat_fraction": 0.24, "method": "dxa"},
+    }  # fmt: skip
+    plan = (await send(service, "season", request(profile=profile))).json()["plan"]
+    birthday = int(0.4 * 365.25 / 7)
+    cuts = [w["week"] for w in plan["weeks"] if w["kind"] in ("cut", "mini_cut")]
+    assert cuts
+    assert max(cuts) <= birthday
+    assert plan["weeks"][-1]["kind"] == "maintenance"
+
+
+async def test_a_broken_limit_is_infeasible_with_the_nearest_season(service: Running) -> None:
+    limits = {"most_weeks_above_band": 0, "band": {"lower_fat_fraction": 0.1, "upper_fat_fraction": 0.13}}
+    answer = (await send(service, "season", request(limits=limits))).json()
+    assert not answer["feasible"]
+    assert answer["broken_limits"][0]["limit"] == "weeks_above_band"
+    assert answer["broken_limits"][0]["found"] > 0
+    assert answer["plan"]["phases"]
+
+    optimum = (await send(service, "optimum", request("optimum", limits=limits))).json()
+    assert not optimum["feasible"]
+    assert optimum["broken_limits"][0]["limit"] == "weeks_above_band"
+    # Nearer than the ready-made season is.
+    assert optimum["broken_limits"][0]["found"] < answer["broken_limits"][0]["found"]
+
+
+async def test_the_optimum_is_the_season_of_its_strategy(service: Running) -> None:
+    """The plan of the optimum is what the season endpoint says of the strategy it names."""
+    optimum = (await send(service, "optimum", request("optimum"))).json()
+    numbers = optimum["plan"]["strategy"]
+    own = {"kind": "own"} | {key: value for key, value in numbers.items() if value is not None}
+    body = request(strategy=own, horizon_weeks=30, limits=request("optimum")["limits"])
+    season = (await send(service, "season", body)).json()
+    assert season["plan"]["totals"]["cuts"] == optimum["plan"]["totals"]["cuts"]
+    ends = [plan["plan"]["totals"]["lean_gained_kg"]["mean"] for plan in (season, optimum)]
+    assert ends[0] == pytest.approx(ends[1], abs=1e-3)
+    assert optimum["searched"]["strategies"] <= 1000
+    front = [point["expected"]["lean_gained_kg"] for point in optimum["trade_off"]]
+    assert front == sorted(front)
+
+
+async def test_a_comparison_agrees_with_the_season(service: Running) -> None:
+    comparison = (await send(service, "comparison", request("comparison"))).json()
+    for strategy in comparison["strategies"]:
+        ready = {"kind": "ready_made", "name": strategy["label"]}
+        season = (await send(service, "season", request(strategy=ready, horizon_weeks=30))).json()
+        totals = season["plan"]["totals"]
+        assert strategy["expected"]["lean_gained_kg"] == totals["lean_gained_kg"]["mean"]
+        assert strategy["expected"]["days_dieting"] == totals["days_dieting"]
+        assert strategy["expected"]["peak_fat_fraction"] == totals["peak_fat_fraction"]["mean"]
+    pairs = {(c["label"], c["over"]): c for c in comparison["chances"]}
+    for (one, other), found in pairs.items():
+        assert found["more_lean"] + pairs[other, one]["more_lean"] == pytest.approx(1.0)
+
+
+async def test_every_method_id_is_in_the_catalogue(service: Running) -> None:
+    catalogue = {entry["id"] for entry in (await service.client.get("/v1/methods")).json()["methods"]}
+    for kind in PATHS:
+        assert set((await send(service, kind, request(kind))).json()["methods"]) <= catalogue
