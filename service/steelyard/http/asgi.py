@@ -1,14 +1,17 @@
 """What an ASGI server loads: ``steelyard.http.asgi:create`` (a factory)."""
 
 import os
+import sys
 
 from litestar import Litestar
 
 from steelyard.settings import read_settings
 
 from .app import create_app
+from .observability import log_to
 
 
 def create() -> Litestar:
-    """The application with its settings from the environment."""
+    """The application with its settings from the environment, and its logs on standard error."""
+    log_to(sys.stderr)
     return create_app(read_settings(os.environ))

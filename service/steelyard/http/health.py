@@ -4,12 +4,17 @@ from litestar import get
 from litestar.handlers import HTTPRouteHandler
 from litestar.types import ASGIApp
 
+from steelyard.store.schema import is_behind
 from steelyard.store.store import Store, StoreUnavailable
 
 from .answers import Answer
 from .gate import RETRY_AFTER_SECONDS
 from .operations import PUBLIC
 from .problems import UNAVAILABLE, ProblemError
+
+
+def _not_ready(detail: str) -> ProblemError:
+    return ProblemError(UNAVAILABLE, detail, headers={"Retry-After": str(RETRY_AFTER_SECONDS)})
 
 
 def health_routes(store: Store) -> list[HTTPRouteHandler]:
@@ -22,12 +27,14 @@ def health_routes(store: Store) -> list[HTTPRouteHandler]:
 
     @get("/health/ready", opt={PUBLIC: True})
     async def ready() -> ASGIApp:
-        """200 when keys can be checked, else 503."""
+        """200 when keys can be checked: the store answers, and its tables are what this code needs; else 503."""
         try:
+            behind = is_behind(await store.revision())
             await store.ping()
         except StoreUnavailable:
-            headers = {"Retry-After": str(RETRY_AFTER_SECONDS)}
-            raise ProblemError(UNAVAILABLE, UNAVAILABLE.meaning, headers=headers) from None
+            raise _not_ready(UNAVAILABLE.meaning) from None
+        if behind:
+            raise _not_ready("The operator's store is behind this version; run `steelyard migrate`.")
         return Answer(b'{"status":"ready"}')
 
     return [live, ready]
