@@ -1,4 +1,4 @@
-"""The service's own documents: the contract, and a page for every problem type. Public, outside the contract."""
+"""The service's own documents: the contract, its page for people, the problem types. Public, outside the contract."""
 
 from collections.abc import Iterable
 from functools import cache, lru_cache
@@ -13,7 +13,9 @@ from steelyard.core import catalogue
 from steelyard.core.evidence import Kind as EntryKind
 
 from .conditional import Document
-from .contract import contract_text
+from .contract import contract_text, openapi_document
+from .docs_pages import PAGE_PATH, POLICY, STYLE, STYLE_PATH, reference_page
+from .headers import CONTENT_SECURITY_POLICY
 from .operations import PUBLIC, Operation
 from .problems import GUARD_RAIL, KINDS, NOT_FOUND, ROOT, ProblemError
 
@@ -52,7 +54,7 @@ def problem_page(slug: str) -> ProblemPage | None:
 
 
 def document_routes(operations: Iterable[Operation]) -> list[HTTPRouteHandler]:
-    """The contract and the problem pages."""
+    """The contract, for programs and for people, and the problem pages."""
     operations = tuple(operations)
 
     @cache
@@ -69,6 +71,23 @@ def document_routes(operations: Iterable[Operation]) -> list[HTTPRouteHandler]:
         """The contract, the same bytes as in the repository."""
         return contract()
 
+    @cache
+    def page() -> Document:
+        html = reference_page(openapi_document(operations)).encode()
+        return Document(html, b"text/html; charset=utf-8", headers=[(CONTENT_SECURITY_POLICY, POLICY)])
+
+    style = Document(STYLE.encode(), b"text/css; charset=utf-8")
+
+    @get(PAGE_PATH, opt={PUBLIC: True})
+    async def reference() -> ASGIApp:
+        """The contract for people."""
+        return page()
+
+    @get(STYLE_PATH, opt={PUBLIC: True})
+    async def reference_style() -> ASGIApp:
+        """How that page looks."""
+        return style
+
     @get(ROOT + "{slug:path}", opt={PUBLIC: True})
     async def problem(slug: FromPath[str]) -> ASGIApp:
         """The documentation of one problem type."""
@@ -77,4 +96,4 @@ def document_routes(operations: Iterable[Operation]) -> list[HTTPRouteHandler]:
             raise ProblemError(NOT_FOUND, "There is no such problem type; `contracts/problems.md` lists them.")
         return page
 
-    return [openapi, problem]
+    return [openapi, reference, reference_style, problem]
