@@ -5,14 +5,15 @@ from typing import NamedTuple
 
 import msgspec
 
+from .change_split import Change, DailySplit, Jump, change_of, daily_split, jumps_of, mixed_change, mixed_path
 from .elementwise import FLOATS, Elementwise, Number
 from .estimate import Estimate
 from .evidence import Basis, Kind, constant, equation
 from .log import DailyLog, iso_date
-from .log_maintenance import RATE_DAYS, LogFit, LogMaintenance, Telling, fit_log, maintenance_from_fit
+from .log_maintenance import RATE_DAYS, LogFit, LogMaintenance, fit_log, maintenance_from_fit
 from .message import Message, say, template
 from .tissue_model import TissueModel
-from .weight_filter import DailySeries, Filtered, Start, filter_weights
+from .weight_filter import DailySeries, Start, filter_weights
 from .weight_smoother import Path, smooth_weights
 
 PLATEAU_RATE_KG = constant(
@@ -66,15 +67,6 @@ class View(NamedTuple):
     maintenance_sd_kcal: list[Number]
 
 
-class Change(msgspec.Struct, frozen=True):
-    """Change over the ``days`` up to the as-of day, and its parts [kg]."""
-
-    days: int
-    weight: Estimate
-    tissue: Estimate
-    carried: Estimate
-
-
 class Trend(msgspec.Struct, frozen=True):
     """A log as read on its last day.
 
@@ -88,6 +80,7 @@ class Trend(msgspec.Struct, frozen=True):
     days: int
     causal: View
     smoothed: View
+    split: DailySplit
     changes: tuple[Change, ...]
     weekly_rate: Estimate
     lasting_rate: Estimate
@@ -137,7 +130,7 @@ def read_trend(log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elem
         windows.append(count - 1)
     change_days = frozenset([count - 1, *(count - 1 - days for days in windows)])
     smooths = [smooth_weights(telling.filtered, fit.series, change_days=change_days) for telling in fit.tellings]
-    smooth = smooths[0] if len(smooths) == 1 else _mixed_path(smooths, fit.tellings)
+    smooth = smooths[0] if len(smooths) == 1 else mixed_path(smooths, fit.tellings)
     means = _recent_intake(fit.series)
     causal = View([], [], [], [], [], [])
     for segment in fit.segments:
@@ -146,15 +139,15 @@ def read_trend(log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elem
     _extend(smoothed, fit, smooth, means, 0, fit.kept, ops)
     rate = Estimate(causal.weekly_rate_kg[-1], causal.weekly_rate_sd_kg[-1])
     maintenance = maintenance_from_fit(fit, prior)
-    jumps = [_jumps(fit, telling, path) for telling, path in zip(fit.tellings, smooths, strict=True)]
+    jumps = [jumps_of(fit, telling, path) for telling, path in zip(fit.tellings, smooths, strict=True)]
     notes: tuple[Message, ...] = ()
     more_days = 0
     plateau: Number = math.nan
     stall: Number = math.nan
     changes = tuple(
-        _mixed_change(
+        mixed_change(
             [
-                _change(fit, telling.filtered, path, jumped, days)
+                change_of(fit, telling.filtered, path, jumped, days)
                 for telling, path, jumped in zip(fit.tellings, smooths, jumps, strict=True)
             ],
             fit.tellings,
@@ -172,6 +165,7 @@ def read_trend(log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elem
         days=count,
         causal=causal,
         smoothed=smoothed,
+        split=daily_split(fit, smooths, jumps),
         changes=changes,
         weekly_rate=rate,
         lasting_rate=lasting,
@@ -236,101 +230,6 @@ def _extend(
     )
 
 
-class _Jump(NamedTuple):
-    """A step of water: its day, size [kg] and the variance of that."""
-
-    day: int
-    size_kg: Number
-    variance: Number
-
-
-def _jumps(fit: LogFit, telling: Telling, smooth: Path) -> list[_Jump]:
-    """The steps of water of a telling: steps of tissue that energy cannot explain."""
-    g = 1.0 / fit.rho_kcal_per_kg
-    found = []
-    for day, who in telling.jumps:
-        if day == 0:
-            continue
-        flow = g * (fit.series.intake_kcal[day - 1] - smooth.maintenance[day - 1]) + fit.growth_kg_per_day
-        size = smooth.tissue[day] - smooth.tissue[day - 1] - flow
-        # The levels of both sides are read from different weighings.
-        variance = smooth.level_variance[day] + smooth.level_variance[day - 1]
-        found.append(_Jump(day, size * who, variance * who))
-    return found
-
-
-def _mixed_path(paths: list[Path], tellings: list[Telling]) -> Path:
-    """Means and variances over two tellings, by their probabilities."""
-    without, with_step = paths
-    no, yes = (telling.probability for telling in tellings)
-
-    def means(a: list[Number], b: list[Number]) -> list[Number]:
-        return [no * x + yes * y for x, y in zip(a, b, strict=True)]
-
-    def variances(a: list[Number], b: list[Number], at: list[Number], bt: list[Number]) -> list[Number]:
-        apart = no * yes
-        return [no * x + yes * y + apart * (p - q) * (p - q) for x, y, p, q in zip(a, b, at, bt, strict=True)]
-
-    return Path(
-        means(without.level, with_step.level),
-        variances(without.level_variance, with_step.level_variance, without.level, with_step.level),
-        means(without.tissue, with_step.tissue),
-        means(without.maintenance, with_step.maintenance),
-        variances(
-            without.maintenance_variance,
-            with_step.maintenance_variance,
-            without.maintenance,
-            with_step.maintenance,
-        ),
-        {},
-    )
-
-
-def _mixed_change(changes: list[Change], tellings: list[Telling]) -> Change:
-    if len(changes) == 1:
-        return changes[0]
-    no, yes = (telling.probability for telling in tellings)
-
-    def mixed(a: Estimate, b: Estimate) -> Estimate:
-        apart = a.mean - b.mean
-        variance = no * a.sd * a.sd + yes * b.sd * b.sd + no * yes * apart * apart
-        return Estimate(no * a.mean + yes * b.mean, variance**0.5)
-
-    a, b = changes
-    return Change(a.days, mixed(a.weight, b.weight), mixed(a.tissue, b.tissue), mixed(a.carried, b.carried))
-
-
-def _change(fit: LogFit, filtered: Filtered, smooth: Path, jumps: list[_Jump], days: int) -> Change:
-    last = len(smooth.level) - 1
-    then = last - days
-    carried = fit.series.carried_kg
-    score, information = filtered.steps[-1][14:16]
-    jumped: Number = 0.0
-    jump_variance: Number = 0.0
-    for jump in jumps:
-        if jump.day > then:
-            jumped = jumped + jump.size_kg
-            jump_variance = jump_variance + jump.variance
-    tissue = smooth.tissue[last] - smooth.tissue[then]
-    last_variance, _, last_amplitude = smooth.changes[last]
-    then_variance, with_last, then_amplitude = smooth.changes[then]
-    variance = last_variance + then_variance - 2.0 * with_last
-    carried_change: Number = 0.0
-    carried_variance: Number = 0.0
-    shared: Number = 0.0
-    if carried is not None:
-        expected = carried[last] - carried[then]
-        carried_change = (fit.filtered.settings.amplitude_mean + score / information) * expected
-        carried_variance = expected * expected / information
-        shared = -expected * (last_amplitude - then_amplitude) / information
-    return Change(
-        days,
-        Estimate(tissue + carried_change, (variance + carried_variance + 2.0 * shared) ** 0.5),
-        Estimate(tissue - jumped, (variance + jump_variance) ** 0.5),
-        Estimate(carried_change + jumped, (carried_variance + jump_variance) ** 0.5),
-    )
-
-
 def _more_days_needed(fit: LogFit, rate: Estimate) -> int:
     """Days of full logging until the weekly rate is clear; 0 when it is, one beyond the horizon when never."""
     if rate.sd <= CLEAR_RATE_SD_KG:
@@ -364,7 +263,7 @@ def _notes(
     log: DailyLog,
     fit: LogFit,
     smooth: Path,
-    jumps: list[_Jump],
+    jumps: list[Jump],
     more_days: int,
     maintenance: LogMaintenance,
 ) -> list[Message]:

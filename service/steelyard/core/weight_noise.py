@@ -39,8 +39,8 @@ NOISE_PRIOR_PAIRS_CORRELATION = constant(
     summary="How many pairs of weighings the prior correlation is worth: about 1 / SD^2 with an SD of 0.2",
 )  # fmt: skip
 NOISE_CAP = constant(
-    "weight_noise_cap", 7.0, unit="1", basis=Basis.JUDGEMENT,
-    summary="A squared difference counts at most this many times its mean (2.65 SD)",
+    "weight_noise_cap", 9.0, unit="1", basis=Basis.JUDGEMENT,
+    summary="A squared difference counts at most this many times its mean (3 SD)",
 )  # fmt: skip
 
 
@@ -81,7 +81,7 @@ def learn_noise(
     """
     first = prior.variance * (1.0 - prior.autocorrelation)
     second = prior.variance * (1.0 - prior.autocorrelation**2)
-    # Capped normal squares average a little under 1: E[min(z2, 7)] = 0.983, left in.
+    # Capped normal squares average a little under 1: E[min(z2, 9)] = 0.995, left in.
     one, ones = NOISE_PRIOR_PAIRS * first, NOISE_PRIOR_PAIRS + 0.0 * first
     two, twos = NOISE_PRIOR_PAIRS * second, ones
     learnt: list[Noise] = []

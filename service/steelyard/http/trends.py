@@ -1,6 +1,5 @@
 """`POST /v1/trends`: weight freed from noise, its rate, its split, and maintenance now."""
 
-from collections.abc import Sequence
 from datetime import date
 
 from steelyard.core import log_reader
@@ -55,6 +54,7 @@ def read_trend(body: TrendRequest) -> TrendResponse:
         more_days_needed=trend.more_days_needed or None,
         weekly_rate_kg=interval(trend.weekly_rate, KG),
         plateau_probability=round(trend.plateau_probability, 3),
+        stall_probability=round(trend.stall_probability, 3),
         maintenance_kcal=interval(maintenance.maintenance, KCAL),
         log_share=round(maintenance.log_share, 3),
         changes=[
@@ -69,7 +69,6 @@ def read_trend(body: TrendRequest) -> TrendResponse:
         days=_days(
             trend,
             [w if seen else None for w, seen in zip(daily.weight_kg, daily.is_weighed, strict=True)],
-            reading.tissue.carried_kg,
         ),
         notes=mapping.notes(trend.notes),
         reasons=mapping.notes([assessed.resting.reason]),
@@ -78,16 +77,16 @@ def read_trend(body: TrendRequest) -> TrendResponse:
     )
 
 
-def _days(trend: Trend, observed: list[float | None], carried: Sequence[float] | None) -> list[TrendDay]:
-    causal, smoothed = trend.causal, trend.smoothed
-    start = carried[0] if carried else 0.0
+def _days(trend: Trend, observed: list[float | None]) -> list[TrendDay]:
+    causal, smoothed, split = trend.causal, trend.smoothed, trend.split
     return [
         TrendDay(
             date=date.fromordinal(trend.first_day + i),
             observed_weight_kg=None if weight is None else round(weight, KG),
             weight_kg=interval(Estimate(causal.weight_kg[i], causal.weight_sd_kg[i]), KG),
             smoothed_weight_kg=interval(Estimate(smoothed.weight_kg[i], smoothed.weight_sd_kg[i]), KG),
-            carried_kg=round(carried[i] - start, KG) if carried else 0.0,
+            tissue_kg=round(split.tissue_kg[i], KG),
+            carried_kg=round(split.carried_kg[i], KG),
             maintenance_kcal=interval(Estimate(smoothed.maintenance_kcal[i], smoothed.maintenance_sd_kcal[i]), KCAL),
         )
         for i, weight in enumerate(observed)

@@ -31,7 +31,16 @@ class TrendDay(Response, frozen=True, kw_only=True):
     observed_weight_kg: Annotated[float | None, Meta(description="Mean of the day's weighings.", examples=[81.9])]
     weight_kg: Annotated[Interval, Meta(description="Weight freed from noise, from the past only.")]
     smoothed_weight_kg: Annotated[Interval, Meta(description="Weight freed from noise, from the whole log.")]
-    carried_kg: Annotated[float, Meta(description="Carried mass against the start, kilograms.", examples=[-0.8])]
+    tissue_kg: Annotated[
+        float, Meta(description="Smoothed weight less carried mass: fat and lean tissue.", examples=[82.1])
+    ]
+    carried_kg: Annotated[
+        float,
+        Meta(
+            description="Glycogen, water and gut content against what they were before the log, steps of water included.",
+            examples=[-0.8],
+        ),
+    ]
     maintenance_kcal: Annotated[Interval, Meta(description="Maintenance that day, from the whole log.")]
 
 
@@ -56,7 +65,19 @@ class TrendResponse(Provenance, frozen=True, kw_only=True):
     ]
     weekly_rate_kg: Annotated[Interval, Meta(description="Rate of tissue change now, kilograms a week.")]
     plateau_probability: Annotated[
-        float, Meta(description="Probability that tissue is not changing, 0 to 1.", examples=[0.07])
+        float,
+        Meta(
+            description="Probability that tissue has been steady over the last fortnight (within 0.175 kg a week), 0 to 1.",
+            examples=[0.07],
+        ),
+    ]
+    stall_probability: Annotated[
+        float,
+        Meta(
+            description="Probability that tissue has not been falling over the last fortnight (by 0.175 kg a week or "
+            "more), 0 to 1. Of someone who means to lose, a stall is called from 0.78 on.",
+            examples=[0.12],
+        ),
     ]
     maintenance_kcal: Annotated[Interval, Meta(description="Maintenance now, on the logging scale.")]
     log_share: Annotated[
