@@ -270,6 +270,6 @@ async def test_a_comparison_agrees_with_the_season(service: Running) -> None:
 
 
 async def test_every_method_id_is_in_the_catalogue(service: Running) -> None:
-    catalogue = {entry["id"] for entry in (await service.client.get("/v1/methods")).json()["methods"]}
+    catalogue = {entry["id"] for entry in (await service.client.get("/v1/methods")).json()["entries"]}
     for kind in PATHS:
         assert set((await send(service, kind, request(kind))).json()["methods"]) <= catalogue

@@ -95,7 +95,7 @@ def _phase(
     need(len({step["intake_kcal"] for step in phase["intakes"]}) == 1, "intake changes")
     intake = phase["intakes"][0]["intake_kcal"]
     maintenance = before.maintenance
-    if at == 0 and "current_intake_kcal" in request:
+    if at == 0 and request.get("current_intake_kcal"):
         # What adaptation to the intake until now adds: 14 % of the change, over what is not lost to digestion.
         maintenance += 0.14 / 0.9 * (request["current_intake_kcal"] - maintenance)
     fat_free = before.weight - before.fat
@@ -118,7 +118,7 @@ def _phase(
         drawn = -answer["plan"]["weeks"][week - 1]["energy_balance_kcal"]
         need(drawn <= FAT_SUPPLY * bodies[week - 1].fat + 2, f"{drawn} kcal/d drawn in week {week}")
         need(bodies[week - 1].weight >= 18.5 * (profile["height_cm"] / 100) ** 2 - 2e-3, f"BMI in week {week}")
-    if "cut_history" not in request:
+    if not request.get("cut_history"):
         need(maintenance - intake <= 502, "history unknown and a deficit over the default")
     return found
 
@@ -141,7 +141,7 @@ def _calendar(request: dict[str, Any], plan: dict[str, Any]) -> list[str]:
             found.append(f"a cut in the week of the event in week {at + 1} or before it")
     begins = [w for w in cuts if w - 1 not in cuts]
     ends = [w for w in cuts if w + 1 not in cuts]
-    if len(begins) > limits.get("most_cuts", 10**6):
+    if len(begins) > (10**6 if limits.get("most_cuts") is None else limits["most_cuts"]):
         found.append(f"{len(begins)} cuts")
     for k, begin in enumerate(begins):
         if sum(1 for other in begins[: k + 1] if begin - other < 52) > limits.get("most_cuts_a_year", 3):

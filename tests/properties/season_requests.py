@@ -68,7 +68,7 @@ def question(rng: random.Random, *, eligible: bool, weeks: int | None = None) ->
     if rng.random() < 0.8:
         asked["cut_history"] = {"cuts_last_12_months": rng.randint(0, 4), "weeks_since_last_cut": rng.randint(0, 60)}
     if rng.random() < 0.2:
-        asked["current_intake_kcal"] = round(person["weight_kg"] * rng.uniform(26, 42))
+        asked["current_intake_kcal"] = min(8000, round(person["weight_kg"] * rng.uniform(26, 42)))
     return asked
 
 

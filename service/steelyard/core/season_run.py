@@ -13,6 +13,7 @@ from .energy_balance import (
     FAT_SUPPLY_LIMIT,
     LEAN_ENERGY,
     PARTITION_KG,
+    THERMIC_SHARE,
     BodyModel,
     BodyState,
     Diet,
@@ -171,7 +172,7 @@ def live(
             | (in_phase >= cut_weeks)
             | (after_week < limits.fat_floor)
             | (weight < limits.least_weight_kg)
-            | (balance - intake > FAT_SUPPLY_LIMIT * seen_fat)
+            | ((1.0 - THERMIC_SHARE) * (balance - intake) > FAT_SUPPLY_LIMIT * seen_fat)
         )
         done = (mode == CUT) & ends
         mode = where(done, BRIDGE, mode)
