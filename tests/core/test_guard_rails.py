@@ -191,7 +191,7 @@ def test_a_longer_phase_has_stricter_limits() -> None:
 def test_the_strictest_limit_comes_first() -> None:
     found = rails.deficit_limits(subject())
     assert [x.deficit_kcal for x in found] == sorted(x.deficit_kcal for x in found)
-    assert {x.rule for x in found} == {"deficit_share", "fat_supply", "energy_availability", "intake_floor"}
+    assert {x.rule for x in found} == {"deficit_share", "fat_supply", "energy_availability", "intake_floor", "protein"}
 
 
 def test_an_intake_asked_for_is_refused_just_outside_and_not_just_inside() -> None:

@@ -7,15 +7,20 @@ the printed digits: whole kilocalories for energies, grams for masses, 0.01 % fo
 import math
 from collections.abc import Iterator
 from datetime import date, timedelta
-from typing import Any
+from typing import Any, NamedTuple
+
+Json = dict[str, Any]
 
 INTAKE_FLOOR = {"female": 1200, "male": 1500, "unspecified": 1500}
 LEAST_FAT = {"male": 0.06, "female": 0.14, "unspecified": 0.14}
 GAIN_RATE = {"untrained": 0.005, "novice": 0.005, "intermediate": 0.0025, "advanced": 0.0015}
 FAT_SUPPLY = 290.0 / 4.184  # kcal per kg fat mass a day (Alpert SS. J Theor Biol 2005;233:1-13)
+KCAL_PER_KG = 7700.0
+MACROS = ("protein_g", "carbohydrate_g", "fat_g")
+GOALS = ("fat_loss_kg", "target_fat_fraction", "target_weight_kg")
 
 
-def exercise_kcal(profile: dict[str, Any], resting_kcal: float) -> float:
+def exercise_kcal(profile: Json, resting_kcal: float) -> float:
     """Net energy of training [kcal/d]: (MET - 1) x own resting rate; of a level, an hour at 5 MET a session."""
     activity = profile["activity"]
     if activity["kind"] == "level":
@@ -37,133 +42,334 @@ def numbers(value: Any, place: str = "$") -> Iterator[tuple[str, float]]:
         yield place, float(value)
 
 
-def violations(request: dict[str, Any], answer: dict[str, Any]) -> list[str]:
+def violations(request: Json, answer: Json) -> list[str]:
     """What is wrong with an answer; empty when nothing is."""
     found = [f"not finite: {place}" for place, value in numbers(answer) if not math.isfinite(value)]
+    if "NOT_MEDICAL_ADVICE" not in {note["code"] for note in answer["cautions"]}:
+        found.append("no caution that this is no medical advice")
     if not answer["feasible"]:
         if answer["nearest"] is None or answer["phases"] or not answer["reasons"]:
             found.append("an infeasible answer without `nearest` or a reason, or with phases")
         return found
-    found += _phases(answer)
-    found += _cut(request, answer)
-    found += _after(request, answer)
-    return found
-
-
-def _phases(answer: dict[str, Any]) -> list[str]:
-    found, expected_start = [], None
+    found += [what for phase in answer["phases"] for what in _amounts(phase)]
+    found += _dates(answer)
+    found += _order(request, answer)
+    if found:
+        return found
+    body = Body.at_start(request, answer)
     for phase in answer["phases"]:
-        if expected_start not in (None, phase["start_date"]):
-            found.append(f"{phase['kind']} starts {phase['start_date']}, not {expected_start}")
-        if phase["weeks"][0]["start_date"] != phase["start_date"]:
-            found.append("first week and phase start apart")
-        for i, week in enumerate(phase["weeks"]):
-            if week["week"] != i + 1 or week["days"] != 7:
-                found.append(f"week {i} is numbered {week['week']} with {week['days']} days")
-            energy = 4 * week["protein_g"] + 4 * week["carbohydrate_g"] + 9 * week["fat_g"]
-            if abs(energy - week["intake_kcal"]) > 10:
-                found.append(f"{phase['kind']} week {i + 1}: nutrients give {energy}, intake {week['intake_kcal']}")
-            if week["intake_kcal"] % 10 or any(week[k] % 5 for k in ("protein_g", "carbohydrate_g", "fat_g")):
-                found.append("amounts not in steps of 10 kcal and 5 g")
-            if min(week["protein_g"], week["carbohydrate_g"], week["fat_g"], week["fibre_g"]) < 0:
-                found.append("a negative amount")
-            if week["fibre_g"] > week["carbohydrate_g"]:
-                found.append("more fibre than carbohydrate")
-            at_end = week["at_end"]
-            for key, value in at_end.items():
-                if isinstance(value, dict) and not value["lower"] <= value["mean"] <= value["upper"]:
-                    found.append(f"{key}: interval out of order")
-        last = phase["weeks"][-1]["at_end"]["date"]
-        if last != phase["end_date"]:
-            found.append("last week and phase end apart")
-        expected_start = _next_day(phase["end_date"])
+        if phase["kind"] in ("mini_cut", "cut"):
+            found += _person(request, answer) + _deficit(request, phase, body) + _goal(request, phase, body)
+        elif phase["kind"] == "maintenance":
+            found += _hold(request, phase, body, is_first=phase is answer["phases"][0])
+        else:
+            found += _gain(request, phase, body)
+        found += _day_kinds(request, phase, body)
+        body = body.after(phase["weeks"][-1])
     return found
 
 
-def _next_day(day: Any) -> Any:
-    return day + timedelta(days=1) if isinstance(day, date) else str(date.fromisoformat(day) + timedelta(days=1))
+class Body(NamedTuple):
+    """A body at the start of a week, and what stays the same of it [kg, kcal/d]."""
+
+    weight: float
+    fat: float
+    carried: float
+    maintenance: float
+    resting: float
+    exercise: float
+
+    @classmethod
+    def at_start(cls, request: Json, answer: Json) -> "Body":
+        weight, resting = request["profile"]["weight_kg"], answer["resting_kcal"]["mean"]
+        fat = answer["body_fat_fraction"]["mean"] * weight
+        exercise = exercise_kcal(request["profile"], resting)
+        return cls(weight, fat, math.nan, answer["maintenance_kcal"]["mean"], resting, exercise)
+
+    def after(self, week: Json) -> "Body":
+        end = week["at_end"]
+        weight, fat, carried = (end[key]["mean"] for key in ("weight_kg", "fat_kg", "carried_kg"))
+        return self._replace(weight=weight, fat=fat, carried=carried, maintenance=end["maintenance_kcal"]["mean"])
+
+    def least_intake(self, sex: str, *, is_long: bool) -> dict[str, float]:
+        """The least intake by each rule on a day in a deficit, a kilocalorie of printing allowed for."""
+        available = (30.0 if is_long else 25.0) - 0.05
+        return {
+            "floor": max(INTAKE_FLOOR[sex], self.resting - 1 if is_long else 0.0),
+            "share": 0.70 * self.maintenance - 1,
+            "energy availability": self.exercise + available * (self.weight - self.fat) - 1,
+            "fat supply": self.maintenance - FAT_SUPPLY * self.fat - 1.5,
+        }
 
 
-def _cut(request: dict[str, Any], answer: dict[str, Any]) -> list[str]:
+def _amounts(phase: Json) -> list[str]:
+    found = []
+    for i, week in enumerate(phase["weeks"]):
+        name = f"{phase['kind']} week {i + 1}"
+        if week["week"] != i + 1 or week["days"] != 7:
+            found.append(f"week {i} is numbered {week['week']} with {week['days']} days")
+        for day in (week, *week["day_kinds"]):
+            energy = 4 * day["protein_g"] + 4 * day["carbohydrate_g"] + 9 * day["fat_g"]
+            if abs(energy - day["intake_kcal"]) > 10:
+                found.append(f"{name}: nutrients give {energy}, intake {day['intake_kcal']}")
+            if day["intake_kcal"] % 10 or any(day[key] % 5 for key in MACROS):
+                found.append(f"{name}: amounts not in steps of 10 kcal and 5 g")
+            if min(day[key] for key in MACROS) < 0:
+                found.append(f"{name}: a negative amount")
+        if not 0 <= week["fibre_g"] <= week["carbohydrate_g"]:
+            found.append(f"{name}: fibre {week['fibre_g']} of carbohydrate {week['carbohydrate_g']}")
+        for key, value in week["at_end"].items():
+            if isinstance(value, dict) and not value["lower"] <= value["mean"] <= value["upper"]:
+                found.append(f"{name}: {key}: interval out of order")
+    return found
+
+
+def _dates(answer: Json) -> list[str]:
+    found, expected = [], None
+    for phase in answer["phases"]:
+        if expected not in (None, phase["start_date"]):
+            found.append(f"{phase['kind']} starts {phase['start_date']}, not {expected}")
+        expected = phase["start_date"]
+        for week in phase["weeks"]:
+            if week["start_date"] != expected:
+                found.append(f"{phase['kind']} week {week['week']} starts {week['start_date']}, not {expected}")
+            expected = (date.fromisoformat(week["start_date"]) + timedelta(days=7)).isoformat()
+        last = (date.fromisoformat(expected) - timedelta(days=1)).isoformat()
+        if not last == phase["end_date"] == phase["weeks"][-1]["at_end"]["date"]:
+            found.append(f"{phase['kind']} ends {phase['end_date']}, its last week {last}")
+    return found
+
+
+def _order(request: Json, answer: Json) -> list[str]:
+    """The phases that must follow one another, and how long they are."""
+    asked, then = request["phase"], request.get("return_to_gain", {"maintenance_weeks": 1, "gain_weeks": 12})
+    kind = asked["kind"]
+    phases = answer["phases"]
+    kinds = [phase["kind"] for phase in phases]
+    if phases[0]["start_date"] != request["start_date"]:
+        return [f"the plan starts {phases[0]['start_date']}"]
+    pause = request.get("pause", {}).get("weeks", 0)
+    after = ["gain"] if then["gain_weeks"] else []
+    expected = {
+        "maintenance": ["maintenance", *after],
+        "gain": ["gain"],
+        "mini_cut": ["mini_cut", "maintenance", *after],
+        "cut": ["cut", "maintenance", *after],
+    }[kind]
     found: list[str] = []
-    profile = request["profile"]
-    weight, sex = profile["weight_kg"], profile["sex"]
-    maintenance = answer["maintenance_kcal"]["mean"]
-    fat0 = answer["body_fat_fraction"]["mean"] * weight
-    fat_free = weight - fat0
-    exercise = exercise_kcal(profile, answer["resting_kcal"]["mean"])
-    phase = answer["phases"][0]
-    if phase["kind"] != "mini_cut":
-        return [f"first phase is {phase['kind']}"]
-    weeks = phase["weeks"]
-    if not 2 <= len(weeks) <= 6:
-        found.append(f"{len(weeks)} weeks")
+    waited = len(phases[0]["weeks"]) if kinds[0] == "maintenance" and kind != "maintenance" else 0
+    if (["maintenance"] if waited else []) + expected != kinds:
+        return [f"phases {kinds}, not {expected}"]
+    if waited < pause or (waited > pause and "event_date" not in asked):
+        found.append(f"{waited} weeks at maintenance first for a pause of {pause}")
+    main = phases[1] if waited else phases[0]
+    follow = phases[kinds.index("gain")] if kind != "gain" and "gain" in kinds else None
+    if follow is not None and len(follow["weeks"]) != then["gain_weeks"]:
+        found.append(f"a gain of {len(follow['weeks'])} weeks")
+    if asked.get("weeks") is not None and len(main["weeks"]) != asked["weeks"]:
+        reached = kind == "gain" and "target_weight_kg" in asked and len(main["weeks"]) < asked["weeks"]
+        if not reached:
+            found.append(f"{len(main['weeks'])} weeks for {asked['weeks']} asked")
+    if kind in ("mini_cut", "cut"):
+        hold = phases[2 if waited else 1]
+        if len(hold["weeks"]) != then["maintenance_weeks"]:
+            found.append("maintenance of another length")
+        total = len(main["weeks"]) + asked.get("weeks_done", 0)
+        if not (2 <= total <= 6 if kind == "mini_cut" else total >= 7 and len(main["weeks"]) <= 26):
+            found.append(f"a {kind} of {len(main['weeks'])} weeks, {total} in all")
+        if "event_date" in asked:
+            left = (date.fromisoformat(asked["event_date"]) - date.fromisoformat(hold["end_date"])).days - 1
+            if left < 0:
+                found.append(f"{left} days between the end of maintenance and the event")
+    return found
+
+
+def _person(request: Json, answer: Json) -> list[str]:
+    """May this person run a deficit at all?"""
+    profile, screening = request["profile"], request.get("screening")
+    if screening is None:
+        return ["a deficit without screening"]
+    found = []
+    cleared = screening.get("clinical_clearance") is not None
+    if profile["age_years"] < 18 or (profile["age_years"] >= 65 and not cleared):
+        found.append(f"a deficit at {profile['age_years']} years of age")
+    if screening["is_pregnant"] or screening["is_breastfeeding"]:
+        found.append("a deficit in pregnancy or lactation")
+    if screening["eating_disorder"] in ("current", "past"):
+        found.append("a deficit with an eating disorder")
+    if (screening["conditions"] or screening["medicines"]) and not cleared:
+        found.append("a deficit with a listed condition or medicine")
+    if profile["weight_kg"] / (profile["height_cm"] / 100) ** 2 < 18.5:
+        found.append("a deficit while underweight")
+    if answer["body_fat_fraction"]["mean"] <= LEAST_FAT[profile["sex"]] - 5e-5:
+        found.append("a deficit at the least body fat")
+    return found
+
+
+def _deficit(request: Json, phase: Json, start: Body) -> list[str]:
+    found: list[str] = []
 
     def need(holds: bool, what: str) -> None:
         if not holds:
-            found.append(what)
+            found.append(f"{phase['kind']} {what}")
 
-    fat_before = fat0
-    for week in weeks:
+    sex = request["profile"]["sex"]
+    asked = request["phase"]
+    weeks = phase["weeks"]
+    is_long = len(weeks) + asked.get("weeks_done", 0) > 6
+    spent = [week for week in weeks if week["element"] != "break"]
+    need(all(week["element"] in ("easing_in", "deficit", "break") for week in weeks), "has weeks of another purpose")
+    need(sum(week["element"] == "easing_in" for week in weeks) == asked.get("easing_in_weeks", 0), "eases in otherwise")
+    found += _breaks(asked, weeks)
+    body = block = start
+    for i, week in enumerate(weeks):
         intake, n = week["intake_kcal"], week["week"]
-        need(intake >= INTAKE_FLOOR[sex], f"week {n}: intake {intake} under the floor")
-        need(maintenance - intake <= 0.30 * maintenance + 1, f"week {n}: deficit over 30 % ({intake} of {maintenance})")
-        available = (intake - exercise) / fat_free
-        # A rounding of 0.005 % of body fat and of half a kilocalorie.
-        need(available >= 25 - 0.05, f"week {n}: energy availability {available:.2f}")
-        fat_after = week["at_end"]["fat_kg"]["mean"]
-        drawn = -week["energy_balance_kcal"]
-        fat_mean = 0.5 * (fat_before + fat_after)
-        need(drawn <= FAT_SUPPLY * fat_mean + 1, f"week {n}: {drawn} kcal/d drawn from {fat_mean:.2f} kg fat")
-        need(maintenance - intake <= FAT_SUPPLY * fat0 + 1, f"week {n}: deficit over what {fat0:.1f} kg fat release")
-        need(week["protein_g"] >= 1.6 * weight - 1e-9, f"week {n}: protein {week['protein_g']} g")
-        need(week["fat_g"] >= 0.5 * weight - 1e-9, f"week {n}: dietary fat {week['fat_g']} g")
+        # A mini-cut's intake is set once, for the body at its start; a cut's anew for each block of weeks.
+        if (
+            i
+            and phase["kind"] == "cut"
+            and (weeks[i - 1]["intake_kcal"] != intake or weeks[i - 1]["element"] != week["element"])
+        ):
+            block = body
+        end = body.after(week)
+        if week["element"] == "break":
+            stored = week["energy_balance_kcal"]
+            need(-_fading(body) <= stored <= 150, f"week {n}: a break stores {stored}")
+        else:
+            for rule, least in block.least_intake(sex, is_long=is_long).items():
+                need(intake >= least, f"week {n}: intake {intake} under {least:.0f} by {rule}")
+            drawn = -week["energy_balance_kcal"]
+            fat_mean = 0.5 * (body.fat + end.fat)
+            need(drawn <= FAT_SUPPLY * fat_mean + 1, f"week {n}: {drawn} kcal/d drawn from {fat_mean:.2f} kg fat")
+        need(week["protein_g"] >= 1.6 * start.weight - 1e-9, f"week {n}: protein {week['protein_g']} g")
+        need(week["fat_g"] >= 0.5 * start.weight - 1e-9, f"week {n}: dietary fat {week['fat_g']} g")
         need(9 * week["fat_g"] >= 0.15 * intake - 1e-9, f"week {n}: dietary fat {week['fat_g']} g of {intake} kcal")
         fraction = week["at_end"]["fat_fraction"]["mean"]
         need(fraction >= LEAST_FAT[sex] - 5e-5, f"week {n}: body fat {fraction}")
-        fat_before = fat_after
-    need(fat_before < fat0, "no fat is lost")
+        body = end
+    need(body.fat < start.fat, "loses no fat")
     lost = -(phase["change"]["fat_kg"]["mean"] + phase["change"]["lean_kg"]["mean"])
-    per_week = lost / len(weeks) / weight
-    need(per_week <= 0.010 + 2e-3 / len(weeks) / weight, f"tissue falls by {100 * per_week:.3f} % a week")
-    asked = request.get("phase", {})
-    if asked.get("fat_loss_kg") is not None:
-        short = asked["fat_loss_kg"] + phase["change"]["fat_kg"]["mean"]
-        # Rounding of the intake to 10 kcal/d is worth up to 10 x 7 x 6 / 7700 = 0.055 kg.
-        need(short <= 0.055, f"{short:.3f} kg short of the fat asked for")
-    if asked.get("weeks") is not None:
-        need(len(weeks) == asked["weeks"], f"{len(weeks)} weeks for {asked['weeks']} asked")
+    per_week = lost / len(spent) / start.weight
+    need(per_week <= 0.010 + 2e-3 / len(spent) / start.weight, f"loses {100 * per_week:.3f} % a week of deficit")
     if not request.get("cut_history"):
-        need(maintenance - weeks[-1]["intake_kcal"] <= 500.5, "history unknown and a deficit over the default")
+        need(start.maintenance - spent[0]["intake_kcal"] <= 501, "has a deficit over the default, history unknown")
     return found
 
 
-def _after(request: dict[str, Any], answer: dict[str, Any]) -> list[str]:
-    found: list[str] = []
-    aim = request["return_to_gain"]
-    phases = {phase["kind"]: phase for phase in answer["phases"]}
-    kinds = [phase["kind"] for phase in answer["phases"]]
-    expected = ["mini_cut", "maintenance"] + (["gain"] if aim["gain_weeks"] else [])
-    if kinds != expected:
-        return [f"phases {kinds}, not {expected}"]
-    hold = phases["maintenance"]
-    if len(hold["weeks"]) != aim["maintenance_weeks"]:
-        found.append("maintenance of another length")
+def _breaks(asked: Json, weeks: list[Json]) -> list[str]:
+    runs: list[tuple[str, int]] = []
+    for week in weeks:
+        name = "break" if week["element"] == "break" else "deficit"
+        runs = [*runs[:-1], (name, runs[-1][1] + 1)] if runs and runs[-1][0] == name else [*runs, (name, 1)]
+    every, length = asked.get("break_every_weeks"), asked.get("break_weeks", 1)
+    if every is None:
+        return ["breaks that were not asked for"] if len(runs) > 1 else []
+    found = [f"a break of {n} weeks" for name, n in runs if name == "break" and n != length]
+    # Without room for a break and a week after it the last stretch may be longer by as much.
+    found += [f"{n} weeks without a break" for name, n in runs[:-1] if name == "deficit" and n > every]
+    if runs[-1][0] == "break" or runs[-1][1] > every + length:
+        found.append(f"ends with {runs[-1]}")
+    return found
+
+
+def _goal(request: Json, phase: Json, start: Body) -> list[str]:
+    """Whether the goal is reached, within what 10 kcal/d of rounding is worth, and not passed where weeks are given."""
+    asked = request["phase"]
+    goal = next((name for name in GOALS if name in asked), None)
+    if goal is None:
+        return []
+    end = start.after(phase["weeks"][-1])
+    settled = end.weight - end.carried
+    left = {
+        "fat_loss_kg": asked.get(goal) + phase["change"]["fat_kg"]["mean"],
+        "target_fat_fraction": end.fat / settled - asked[goal],
+        "target_weight_kg": settled - asked[goal],
+    }[goal]
+    within = 10 * 7 * len(phase["weeks"]) / KCAL_PER_KG + 0.002
+    if goal == "target_fat_fraction":
+        within = within / start.weight + 5e-5
+    if left > within:
+        return [f"{left:.4f} short of {goal} {asked[goal]}"]
+    if "weeks" in asked and left < -2 * within:
+        return [f"{-left:.4f} past {goal} {asked[goal]} in the weeks asked for"]
+    return []
+
+
+def _fading(body: Body) -> float:
+    """What fading adaptation and 10 kcal of rounding are worth in a week at maintenance [kcal/d].
+
+    Adaptation is 14 % of the change of intake (Hall KD, et al. Lancet 2011;378:826-837), a deficit at most 30 %.
+    """
+    return 20 + 0.02 * body.maintenance
+
+
+def _hold(request: Json, phase: Json, start: Body, *, is_first: bool) -> list[str]:
+    found = []
+    usual = request.get("current_intake_kcal", start.maintenance) if is_first else start.maintenance
+    for week in phase["weeks"]:
+        found += _dietary_fat(request, phase, week)
+        if week["element"] != "maintenance":
+            found.append(f"a week of {week['element']} at maintenance")
+        # Coming from another intake its adaptation fades within two weeks, and glycogen of some hundred grams
+        # (4.2 kcal/g) fills or empties first. Otherwise never a second cut or a gain.
+        habit = 0.06 * abs(usual - start.maintenance) * math.exp(-(week["week"] - 1) / 2)
+        slack = habit + (160 if is_first and week["week"] <= 2 else 0)
+        stored = week["energy_balance_kcal"]
+        if not -_fading(start) - slack <= stored <= 30 + slack:
+            found.append(f"maintenance week {week['week']} stores {stored} kcal/d")
+    return found
+
+
+def _gain(request: Json, phase: Json, start: Body) -> list[str]:
+    found = [what for week in phase["weeks"] for what in _dietary_fat(request, phase, week)]
+    weeks = len(phase["weeks"])
+    gained = phase["change"]["fat_kg"]["mean"] + phase["change"]["lean_kg"]["mean"]
+    rate = gained / weeks / start.weight
+    limit = GAIN_RATE[request["profile"]["training"]["status"]]
+    if rate > limit + 2e-3 / weeks / start.weight:
+        found.append(f"tissue rises by {100 * rate:.3f} % a week, limit {100 * limit:.2f} %")
+    target = request["phase"].get("target_weight_kg")
+    if request["phase"]["kind"] == "gain" and target is not None:
+        settled = [w["at_end"]["weight_kg"]["mean"] - w["at_end"]["carried_kg"]["mean"] for w in phase["weeks"]]
+        if settled[-1] < target - 0.002 or (weeks > 1 and settled[-2] > target + 0.002):
+            found.append(f"settled weights {settled[-2:]} around a target of {target}")
+    return found
+
+
+def _dietary_fat(request: Json, phase: Json, week: Json) -> list[str]:
     weight = request["profile"]["weight_kg"]
-    for phase in (hold, *([phases["gain"]] if "gain" in phases else [])):
-        for week in phase["weeks"]:
-            if week["fat_g"] < 0.5 * weight - 1e-9 or 9 * week["fat_g"] < 0.15 * week["intake_kcal"] - 1e-9:
-                found.append(f"{phase['kind']} week {week['week']}: dietary fat {week['fat_g']} g")
-    for week in hold["weeks"]:
-        # A fading adaptation, the upkeep of returning water and 10 kcal of rounding; never a second cut or a gain.
-        if not -60 <= week["energy_balance_kcal"] <= 30:
-            found.append(f"maintenance stores {week['energy_balance_kcal']} kcal/d")
-    if "gain" in phases:
-        gain = phases["gain"]
-        first = hold["weeks"][-1]["at_end"]["weight_kg"]["mean"]
-        gained = gain["change"]["fat_kg"]["mean"] + gain["change"]["lean_kg"]["mean"]
-        rate = gained / len(gain["weeks"]) / first
-        limit = GAIN_RATE[request["profile"]["training"]["status"]]
-        if rate > limit + 2e-3 / len(gain["weeks"]) / first:
-            found.append(f"tissue rises by {100 * rate:.3f} % a week, limit {100 * limit:.2f} %")
+    if week["fat_g"] < 0.5 * weight - 1e-9 or 9 * week["fat_g"] < 0.15 * week["intake_kcal"] - 1e-9:
+        return [f"{phase['kind']} week {week['week']}: dietary fat {week['fat_g']} g"]
+    return []
+
+
+def _day_kinds(request: Json, phase: Json, start: Body) -> list[str]:
+    split = request.get("day_split")
+    found = []
+    body = start
+    is_long = len(phase["weeks"]) + request["phase"].get("weeks_done", 0) > 6 and phase["kind"] == "cut"
+    for week in phase["weeks"]:
+        days = {day["kind"]: day for day in week["day_kinds"]}
+        if split is None:
+            if days:
+                found.append("kinds of day that were not asked for")
+            continue
+        higher, lower = days["higher_carbohydrate"], days["lower_carbohydrate"]
+        name = f"{phase['kind']} week {week['week']}"
+        if (
+            higher["days_per_week"] != split["higher_days_per_week"]
+            or lower["days_per_week"] != 7 - split["higher_days_per_week"]
+        ):
+            found.append(f"{name}: days of the week")
+        for key in ("intake_kcal", *MACROS):
+            if sum(day["days_per_week"] * day[key] for day in days.values()) != 7 * week[key]:
+                found.append(f"{name}: the week's {key} does not add up")
+        if lower["carbohydrate_g"] > week["carbohydrate_g"] or higher["carbohydrate_g"] < week["carbohydrate_g"]:
+            found.append(f"{name}: higher and lower days the wrong way round")
+        if lower != higher | {"kind": lower["kind"], "days_per_week": lower["days_per_week"]}:
+            # A lower day is a day in a deficit, whatever the phase is.
+            for rule, least in body.least_intake(request["profile"]["sex"], is_long=is_long).items():
+                if lower["intake_kcal"] < least:
+                    found.append(f"{name}: lower day of {lower['intake_kcal']} under {least:.0f} by {rule}")
+        body = body.after(week)
     return found

@@ -3,6 +3,7 @@
 from math import gcd
 from typing import NamedTuple
 
+from .guard_rails import LONG_PHASE_WEEKS, Subject, deficit_limits
 from .macronutrients import CARBOHYDRATE_KCAL_PER_G, Macronutrients
 
 
@@ -14,11 +15,19 @@ class SplitWeek(NamedTuple):
     higher_days: int
 
 
+def least_day_kcal(now: Subject, weeks_in_deficit: int = LONG_PHASE_WEEKS) -> float:
+    """The least intake on a lower day for the body ``now`` [kcal].
+
+    It is a day in a deficit, whatever the phase is, and no deeper than a rail allows for a whole phase.
+    """
+    return now.maintenance_kcal - deficit_limits(now, weeks_in_deficit)[0].deficit_kcal
+
+
 def split_week(day: Macronutrients, higher_days: int, shift: float, least_intake_kcal: float) -> SplitWeek:
     """Move carbohydrate from the lower days to the ``higher_days``, about ``shift`` of the mean more on those.
 
-    Steps are of 5 g and exact over the week. The lower days keep ``least_intake_kcal`` and some carbohydrate, so that
-    the shift may come out smaller, or nothing.
+    Steps are of 5 g and exact over the week. The lower days keep ``least_intake_kcal``, so that the shift may come out
+    smaller, or nothing.
     """
     lower_days = 7 - higher_days
     common = gcd(higher_days, lower_days)

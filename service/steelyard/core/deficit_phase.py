@@ -1,7 +1,7 @@
-"""A fat-loss phase: its path for any deficit and length, and the deficit, length or goal solved inside the rails."""
+"""A fat-loss phase: its weeks and body for any deficit and length, and what the rails on the whole path allow."""
 
 import math
-from collections.abc import Callable
+from collections.abc import Iterator
 from enum import StrEnum
 from typing import NamedTuple
 
@@ -14,20 +14,20 @@ from .energy_balance import (
     FAT_SUPPLY_LIMIT,
     BodyModel,
     BodyState,
+    Diet,
     advance,
     current_maintenance_kcal,
     walk,
 )
 from .forecast import Body, start_body
-from .guard_rails import DeficitLimit, RailAction, Subject
-from .macronutrients import CarbohydratePreference, Macronutrients, split_intake
-from .message import Message, say
+from .guard_rails import DeficitLimit, Subject
+from .macronutrients import CarbohydratePreference, Macronutrients, least_intake_kcal, split_intake
 from .phase_defaults import (
+    CUT_DEFAULT_WEEKS,
     CUT_RESET_WEEKS,
     CUT_WEEKS_MOST,
     DEFAULT_WEEKS,
     EASING_SHARE,
-    LEAST_DEFICIT,
     LEAST_WEEKS,
     MOST_WEEKS,
     STATIC_KCAL_PER_KG,
@@ -82,47 +82,54 @@ class DeficitAim(msgspec.Struct, frozen=True, kw_only=True):
     def least_weeks(self) -> int:
         """The shortest phase of this kind, or what may be left of one under way."""
         usual = LEAST_WEEKS if self.kind is DeficitKind.MINI_CUT else MOST_WEEKS + 1
-        return max(1 if self.weeks_done else usual, self.easing_in_weeks + 1)
+        return max(1, usual - self.weeks_done, self.easing_in_weeks + 1)
+
+    @property
+    def usual_weeks(self) -> int:
+        """The length where neither a goal nor weeks are given: all the time before an event, else a usual one."""
+        if self.at_most_weeks is not None:
+            return self.most_weeks
+        usual = DEFAULT_WEEKS if self.kind is DeficitKind.MINI_CUT else CUT_DEFAULT_WEEKS
+        return min(max(usual - self.weeks_done, self.least_weeks), self.most_weeks)
 
 
 class Week(NamedTuple):
-    """A planned week: what it is for, and what to eat each day."""
+    """A planned week: what it is for, what to eat each day, and the body mass that its protein is meant for [kg]."""
 
     element: Element
     intake: Macronutrients
+    weight_kg: float
 
 
-class Nearest(NamedTuple):
-    """The nearest safe value on each axis, the others kept as asked."""
+class _Path(NamedTuple):
+    """The weeks of one deficit, and the body at the end of each."""
 
-    fat_loss_kg: float | None
-    weeks: int | None
-    deficit_kcal: float | None
-
-
-class Solved(NamedTuple):
-    """A phase that does what was asked, or the nearest that is safe."""
-
-    nearest: Nearest | None
-    deficit_kcal: float
-    weeks: int
-    reasons: list[Message]
-    actions: list[RailAction]
+    elements: list[Element]
+    rows: list[Week]
+    states: list[BodyState]
 
 
 class DeficitPhase:
     """A fat-loss phase being solved for one body."""
 
-    def __init__(self, subject: Subject, body: Body, aim: DeficitAim, protein_g_per_kg: float) -> None:
-        self.subject = subject
+    def __init__(
+        self,
+        subject: Subject,
+        body: Body,
+        aim: DeficitAim,
+        protein_g_per_kg: float,
+        start: tuple[BodyModel, BodyState] | None = None,
+    ) -> None:
+        """``start`` is the calibrated ``body``, where a caller has it."""
         self.aim = aim
         self.protein = protein_g_per_kg
-        self.model, self.state = start_body(body)
-        self._set_goal()
+        self.model, state = start_body(body) if start is None else start
+        self.starting(state, subject)
 
     def starting(self, state: BodyState, subject: Subject) -> None:
         """Start from a later state of the same body (after a pause)."""
         self.state, self.subject = state, subject
+        self._paths: dict[float, _Path] = {}
         self._set_goal()
 
     # --- the goal ---------------------------------------------------------------------------------------------
@@ -168,49 +175,74 @@ class DeficitPhase:
                 since_break += 1
         return elements
 
-    def run(self, deficit_kcal: float, weeks: int, *, weekly: bool = True) -> tuple[list[Week], list[BodyState]]:
-        """The weeks and the states at their ends, or (``weekly=False``) at the ends of longer steps, for searching."""
-        rows: list[Week] = []
-        states: list[BodyState] = []
-        state = self.state
+    def run(self, deficit_kcal: float, weeks: int) -> tuple[list[Week], list[BodyState]]:
+        """The weeks and the states at their ends."""
         elements = self.elements(weeks)
-        at = 0
-        while at < weeks:
-            element = elements[at]
-            n = 1
-            most = weeks if self.aim.kind is DeficitKind.MINI_CUT else CUT_RESET_WEEKS
-            while at + n < weeks and n < most and elements[at + n] is element:
-                n += 1
-            macros = self._intake(element, deficit_kcal, weeks, state)
-            diet = as_diet(macros, self.subject.weight_kg)
-            rows += [Week(element, macros)] * n
-            if weekly:
-                states += walk(self.model, state, diet, (7.0,) * n)
-            else:
-                states.append(advance(self.model, state, diet, 7.0 * n, step_days=_SEARCH_STEP_DAYS))
-            state = states[-1]
-            at += n
-        return rows, states
+        known = self._paths.get(deficit_kcal)
+        # The first weeks of a longer phase are those of a shorter one, breaks near its end apart.
+        if known is None or known.elements[:weeks] != elements:
+            rows: list[Week] = []
+            states: list[BodyState] = []
+            for row, diet, n in self._blocks(elements, deficit_kcal, states):
+                rows += [row] * n
+                states += walk(self.model, states[-1] if states else self.state, diet, (7.0,) * n)
+            known = self._paths[deficit_kcal] = _Path(elements, rows, states)
+        return known.rows[:weeks], known.states[:weeks]
 
-    def _intake(self, element: Element, deficit_kcal: float, weeks: int, state: BodyState) -> Macronutrients:
+    def _blocks(
+        self, elements: list[Element], deficit_kcal: float, states: list[BodyState]
+    ) -> Iterator[tuple[Week, Diet, int]]:
+        """Each run of weeks on one intake, with its length; ``states`` must have grown before the next is asked for."""
+        weight = self.subject.weight_kg
+        at, weeks = 0, len(elements)
+        longest = weeks if self.aim.kind is DeficitKind.MINI_CUT else CUT_RESET_WEEKS
+        while at < weeks:
+            # Maintenance of a break is set anew each week, as adaptation fades.
+            n, most = 1, 1 if elements[at] is Element.BREAK else longest
+            while at + n < weeks and n < most and elements[at + n] is elements[at]:
+                n += 1
+            macros = self._intake(elements[at], deficit_kcal, weeks, states[-1] if states else None)
+            yield Week(elements[at], macros, weight), as_diet(macros, weight), n
+            at += n
+
+    def _intake(self, element: Element, deficit_kcal: float, weeks: int, state: BodyState | None) -> Macronutrients:
+        """What to eat in a block of weeks that begins at ``state`` (``None``: the start of the phase)."""
         subject = self.subject
         if element is Element.BREAK:
-            maintenance = float(current_maintenance_kcal(self.model, state))
+            maintenance = float(current_maintenance_kcal(self.model, state or self.state))
             return split_intake(maintenance, subject.weight_kg, self.protein, self.aim.preference)
-        share = EASING_SHARE if element is Element.EASING_IN else 1.0
         maintenance = subject.maintenance_kcal
-        deficit = share * deficit_kcal
-        if self.aim.kind is DeficitKind.CUT and state is not self.state:
+        deficit = (EASING_SHARE if element is Element.EASING_IN else 1.0) * deficit_kcal
+        if self.aim.kind is DeficitKind.CUT and state is not None:
             now = subject_at(subject, self.model, state)
             maintenance = now.maintenance_kcal
-            deficit = min(deficit, max(0.0, rails.deficit_limits(now, weeks)[0].deficit_kcal))
+            deficit = min(deficit, max(0.0, self.limits(now, weeks)[0].deficit_kcal))
         # Rounded up to 10 kcal, so that rounding never deepens a deficit past a rail.
         intake = math.ceil((maintenance - deficit) / 10.0 - 1e-9) * 10
         return split_intake(intake, subject.weight_kg, self.protein, self.aim.preference)
 
     def end(self, deficit_kcal: float, weeks: int) -> BodyState:
-        """The body at the end, in long steps."""
-        return self.run(deficit_kcal, weeks, weekly=False)[1][-1]
+        """The body at the end, in long steps where its weeks are not known already."""
+        known = self._paths.get(deficit_kcal)
+        elements = self.elements(weeks)
+        if known is not None and known.elements[:weeks] == elements:
+            return known.states[weeks - 1]
+        states: list[BodyState] = []
+        for _, diet, n in self._blocks(elements, deficit_kcal, states):
+            before = states[-1] if states else self.state
+            states.append(advance(self.model, before, diet, 7.0 * n, step_days=_SEARCH_STEP_DAYS))
+        return states[-1]
+
+    def resets(self, deficit_kcal: float, weeks: int) -> list[tuple[Week, Subject]]:
+        """The first week at each full deficit of a phase, and the body that it is set for."""
+        rows, states = self.run(deficit_kcal, weeks)
+        found = []
+        for i, row in enumerate(rows):
+            if row.element is Element.DEFICIT and (i == 0 or row is not rows[i - 1]):
+                is_set_anew = i > 0 and self.aim.kind is DeficitKind.CUT
+                now = subject_at(self.subject, self.model, states[i - 1]) if is_set_anew else self.subject
+                found.append((row, now))
+        return found
 
     def loss_share(self, end: BodyState, weeks: int) -> float:
         """Tissue lost a week of deficit, as a share of the starting body mass."""
@@ -231,13 +263,28 @@ class DeficitPhase:
         drawn = float(current_maintenance_kcal(self.model, end)) - rows[-1].intake.intake_kcal
         return table.FAT_SUPPLY if drawn > FAT_SUPPLY_LIMIT * end.fat_kg else None
 
-    def largest_deficit(self, weeks: int, limits: list[DeficitLimit]) -> DeficitLimit:
-        """The largest deficit for this length inside every rail, and the rule that binds."""
+    def limits(self, now: Subject, weeks: int) -> list[DeficitLimit]:
+        """The largest deficit of each rule for the body ``now`` in a phase of ``weeks``, strictest first [kcal/d]."""
+        limits = rails.deficit_limits(now, weeks + self.aim.weeks_done)
+        if now.weight_kg < self.subject.weight_kg:
+            # Protein and fat are shared out for the mass at the start.
+            room = now.maintenance_kcal - least_intake_kcal(self.subject.weight_kg)
+            if room < limits[0].deficit_kcal:
+                limits.insert(0, DeficitLimit(table.PROTEIN, room, "room for the least protein and fat"))
+        return limits
+
+    def cap(self, wanted_kcal: float, weeks: int, *, is_history_known: bool) -> DeficitLimit | None:
+        """The largest deficit inside every rail, where that is less than ``wanted_kcal``, and the rule that binds."""
+        limits = self.limits(self.subject, weeks)
+        if not is_history_known:
+            limits.append(DeficitLimit(table.CUT_HISTORY, table.DEFAULT_DEFICIT, "cut history unknown"))
+            limits.sort(key=lambda limit: limit.deficit_kcal)
         strictest = limits[0]
-        rule = self.broken_rule(strictest.deficit_kcal, weeks) if strictest.deficit_kcal > 0 else None
+        high = min(wanted_kcal, strictest.deficit_kcal)
+        rule = self.broken_rule(high, weeks) if high > 0 else None
         if rule is None:
-            return strictest
-        low, high = 0.0, strictest.deficit_kcal
+            return None if wanted_kcal <= strictest.deficit_kcal else strictest
+        low = 0.0
         while high - low > 5.0:
             middle = 0.5 * (low + high)
             broken = self.broken_rule(middle, weeks)
@@ -262,9 +309,8 @@ class DeficitPhase:
     def weeks_for_goal(self, deficit_kcal: float, at_most: int) -> int | None:
         """The fewest weeks that reach the goal at this deficit, if at most ``at_most`` do."""
         states = self.run(deficit_kcal, at_most)[1]
-        within = 0.5 * self.tolerance(at_most)
         for week in range(self.aim.least_weeks, at_most + 1):
-            if self.left(states[week - 1]) <= within:
+            if self.left(states[week - 1]) <= 0.5 * self.tolerance(week):
                 return week
         return None
 
@@ -276,110 +322,3 @@ def subject_at(subject: Subject, model: BodyModel, state: BodyState) -> Subject:
         fat_kg=float(state.fat_kg),
         maintenance_kcal=float(current_maintenance_kcal(model, state)),
     )
-
-
-def limits_for(subject: Subject, weeks: int, *, is_history_known: bool) -> list[DeficitLimit]:
-    """Every limit on the deficit at the start of a phase of ``weeks``, strictest first."""
-    limits = rails.deficit_limits(subject, weeks)
-    if not is_history_known:
-        limits.append(DeficitLimit(table.CUT_HISTORY, table.DEFAULT_DEFICIT, "cut history unknown"))
-        limits.sort(key=lambda limit: limit.deficit_kcal)
-    return limits
-
-
-def solve(phase: DeficitPhase, *, is_history_known: bool) -> Solved:
-    """Deficit and weeks for the aim, or the nearest that is safe."""
-    aim = phase.aim
-    asked = aim.deficit_kcal
-    already = phase.tolerance(LEAST_WEEKS)
-    if aim.has_goal and phase.left(phase.state) <= already:
-        return Solved(Nearest(0.0, 0, 0.0), 0.0, 0, [say("GOAL_ALREADY_MET")], [])
-    if aim.most_weeks < aim.least_weeks:
-        return Solved(Nearest(None, None, None), 0.0, 0, [say("PHASE_USED_UP", weeks=aim.weeks_done)], [])
-
-    def largest(weeks: int) -> DeficitLimit:
-        limits = limits_for(phase.subject, weeks + aim.weeks_done, is_history_known=is_history_known)
-        return phase.largest_deficit(weeks, limits)
-
-    usual_weeks = DEFAULT_WEEKS if aim.kind is DeficitKind.MINI_CUT else aim.least_weeks + 1
-    # Limits are first taken for the longest phase that is open, where weeks are solved for.
-    weeks = (
-        aim.weeks if aim.weeks is not None else (aim.most_weeks if aim.has_goal else min(usual_weeks, aim.most_weeks))
-    )
-    wanted = asked if asked is not None else table.DEFAULT_DEFICIT
-    found: int | None = weeks
-    limit = largest(weeks)
-    if limit.deficit_kcal < LEAST_DEFICIT:
-        return _no_room(limit, wanted)
-    if aim.has_goal and aim.weeks is not None:
-        if asked is None:
-            wanted = phase.deficit_for_goal(weeks)
-    elif aim.has_goal:
-        found = phase.weeks_for_goal(min(wanted, limit.deficit_kcal), aim.most_weeks)
-        if found is None and asked is None:
-            # More than the longest phase at the usual deficit: as brisk as is usual, but no brisker.
-            wanted = min(table.BRISK_DEFICIT, phase.deficit_for_goal(aim.most_weeks))
-            found = phase.weeks_for_goal(min(wanted, limit.deficit_kcal), aim.most_weeks)
-        for _ in range(4):
-            # A shorter phase is allowed another deficit, which may take another number of weeks.
-            if found is None or found == weeks:
-                break
-            weeks = found
-            limit = largest(weeks)
-            again = phase.weeks_for_goal(min(wanted, limit.deficit_kcal), aim.most_weeks)
-            found = None if again is None else max(again, weeks)
-    deficit = min(wanted, limit.deficit_kcal)
-    actions = [_capped(limit, wanted)] if wanted > limit.deficit_kcal + 1.0 else []
-    if found is None or (aim.has_goal and phase.left(phase.end(deficit, found)) > phase.tolerance(found)):
-        return Solved(_nearest(phase, largest), 0.0, 0, [], actions)
-    reasons = _reasons(phase, deficit, found)
-    if not actions and asked is not None:
-        reasons.append(say("DEFICIT_ASKED", deficit_kcal=deficit))
-    elif not actions and wanted == table.DEFAULT_DEFICIT:
-        reasons.append(say("DEFICIT_DEFAULT", deficit_kcal=deficit))
-    return Solved(None, deficit, found, reasons, actions)
-
-
-def _reasons(phase: DeficitPhase, deficit_kcal: float, weeks: int) -> list[Message]:
-    aim = phase.aim
-    lost = float(phase.state.fat_kg - phase.end(deficit_kcal, weeks).fat_kg)
-    if not aim.has_goal:
-        reasons = [say("WEEKS_DEFAULT", weeks=weeks)] if aim.weeks is None else []
-        return [*reasons, say("FAT_SOLVED", fat_kg=lost, weeks=weeks)]
-    if aim.weeks is not None:
-        return [say("DEFICIT_SOLVED", deficit_kcal=deficit_kcal, fat_kg=lost, weeks=weeks)]
-    return [say("WEEKS_SOLVED", weeks=weeks, fat_kg=lost)]
-
-
-def _no_room(limit: DeficitLimit, wanted_kcal: float) -> Solved:
-    why = say("NO_SAFE_DEFICIT", rule=limit.rule, why=limit.why)
-    action = RailAction(limit.rule, "refused", max(0.0, limit.deficit_kcal), wanted_kcal, "kcal/d", why)
-    return Solved(Nearest(None, None, None), 0.0, 0, [why], [action])
-
-
-def _capped(limit: DeficitLimit, asked_kcal: float) -> RailAction:
-    if limit.rule == table.CUT_HISTORY:
-        message = say("CAPPED_HISTORY_UNKNOWN", deficit_kcal=limit.deficit_kcal)
-        return RailAction(limit.rule, "capped", limit.deficit_kcal, asked_kcal, "kcal/d", message)
-    return rails.capped(limit, asked_kcal)
-
-
-def _nearest(phase: DeficitPhase, largest: Callable[[int], DeficitLimit]) -> Nearest:
-    """The nearest on each axis, such that asking for it is feasible."""
-    aim = phase.aim
-    length = aim.weeks if aim.weeks is not None else aim.most_weeks
-    limit = largest(length).deficit_kcal
-    ceiling = math.inf if aim.deficit_kcal is None else aim.deficit_kcal
-    # Asked without weeks, a goal is planned at the usual deficit or briskly; with weeks, at what the rails allow.
-    usable = limit if aim.weeks is not None else min(limit, table.BRISK_DEFICIT)
-    lost = float(phase.state.fat_kg - phase.end(min(usable, ceiling), length).fat_kg)
-    within = 10 * 7 * length / STATIC_KCAL_PER_KG
-    weeks = None
-    for candidate in (*range(aim.least_weeks, MOST_WEEKS + 1), *range(MOST_WEEKS + 2, CUT_WEEKS_MOST + 1, 2)):
-        if candidate < length or (candidate > aim.most_weeks and aim.kind is DeficitKind.CUT):
-            continue
-        allowed = min(largest(candidate).deficit_kcal, ceiling)
-        if phase.left(phase.end(allowed, candidate)) <= phase.tolerance(candidate) * 0.5:
-            weeks = candidate
-            break
-    return Nearest(max(0.0, math.floor(100 * (lost - within)) / 100), weeks, math.floor(limit))

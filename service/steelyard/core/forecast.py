@@ -12,7 +12,6 @@ from .elementwise import FLOATS, Elementwise, Number
 from .energy_balance import (
     ADAPTATION_SHARE,
     BASELINE_CARBOHYDRATE_SHARE,
-    BASELINE_GLYCOGEN_KG,
     CARRIED_SPREAD,
     FAT_ENERGY,
     FULL_DOSE_SESSIONS,
@@ -163,6 +162,18 @@ class Spread(NamedTuple):
     fat_fraction: Number
 
 
+def _between(low: Spread, high: Spread, share: Number) -> Spread:
+    weight, fat, lean, carried, maintenance, fraction = low
+    return Spread(
+        weight + share * (high.weight_kg - weight),
+        fat + share * (high.fat_kg - fat),
+        lean + share * (high.lean_kg - lean),
+        carried + share * (high.carried_kg - carried),
+        maintenance + share * (high.maintenance_kcal - maintenance),
+        fraction + share * (high.fat_fraction - fraction),
+    )
+
+
 class Moved(NamedTuple):
     """A run with one source moved by one SD: its states at the nodes."""
 
@@ -203,8 +214,7 @@ class Forecast(NamedTuple):
             low, high = at_nodes[n - 1], at_nodes[n]
             first, last = self.states[self.nodes[n - 1]].day, self.states[self.nodes[n]].day
             for i in range(self.nodes[n - 1] + 1, self.nodes[n]):
-                share = (self.states[i].day - first) / (last - first)
-                spreads.append(Spread(*[a + share * (b - a) for a, b in zip(low, high, strict=True)]))
+                spreads.append(_between(low, high, (self.states[i].day - first) / (last - first)))
             spreads.append(high)
         return spreads
 
@@ -223,28 +233,35 @@ class Forecast(NamedTuple):
         return self._spread_at(self.nodes.index(until), self.nodes.index(since))
 
     def _spread_at(self, node: int, since: int | None) -> Spread:
-        here = _values(self.model, self.states[self.nodes[node]])
+        point = self.nodes[node]
+        here = _values(self.model, self.states[point])
         start = None if since is None else _values(self.model, self.states[self.nodes[since]])
+        fat_here, lean_here, carried_here, maintenance_here, fraction_here = here
         weight = fat = lean = carried = maintenance = fraction = 0.0
-        for run in self.moved:
-            there = _values(run.model, run.states[node])
+        for _, model, states in self.moved:
             # Never in place: on arrays the values are the states themselves.
-            if start is None or since is None:
-                fat_, lean_, carried_, maintenance_, fraction_ = (t - h for t, h in zip(there, here, strict=True))
-            else:
-                before = _values(run.model, run.states[since])
-                fat_, lean_, carried_, maintenance_, fraction_ = [
-                    (t - b) - (h - s) for t, b, h, s in zip(there, before, here, start, strict=True)
-                ]
+            fat_, lean_, carried_, maintenance_, fraction_ = _values(model, states[node])
+            fat_ = fat_ - fat_here
+            lean_ = lean_ - lean_here
+            carried_ = carried_ - carried_here
+            maintenance_ = maintenance_ - maintenance_here
+            fraction_ = fraction_ - fraction_here
+            if start is not None and since is not None:
+                before = _values(model, states[since])
+                fat_ = fat_ - (before[0] - start[0])
+                lean_ = lean_ - (before[1] - start[1])
+                carried_ = carried_ - (before[2] - start[2])
+                maintenance_ = maintenance_ - (before[3] - start[3])
+                fraction_ = fraction_ - (before[4] - start[4])
             change = fat_ + lean_ + carried_
-            weight += change * change
-            fat += fat_ * fat_
-            lean += lean_ * lean_
-            carried += carried_ * carried_
-            maintenance += maintenance_ * maintenance_
-            fraction += fraction_ * fraction_
+            weight = weight + change * change
+            fat = fat + fat_ * fat_
+            lean = lean + lean_ * lean_
+            carried = carried + carried_ * carried_
+            maintenance = maintenance + maintenance_ * maintenance_
+            fraction = fraction + fraction_ * fraction_
         origin = self.states[self.nodes[since] if since is not None else 0].carried_kg
-        response = self.carried_spread * (self.states[self.nodes[node]].carried_kg - origin)
+        response = self.carried_spread * (self.states[point].carried_kg - origin)
         response = response * response
         sqrt = self.ops.sqrt
         return Spread(
@@ -267,14 +284,7 @@ class Forecast(NamedTuple):
 def _values(model: BodyModel, state: BodyState) -> tuple[Number, Number, Number, Number, Number]:
     """Fat, lean, carried [kg], maintenance [kcal/d] and fat fraction of a state."""
     fat = state.fat_kg
-    weight = state.weight_kg
-    return (
-        fat,
-        state.lean_kg,
-        weight - fat - state.lean_kg - BASELINE_GLYCOGEN_KG,
-        current_maintenance_kcal(model, state),
-        fat / weight,
-    )
+    return fat, state.lean_kg, state.carried_kg, current_maintenance_kcal(model, state), fat / state.weight_kg
 
 
 def start_body(
@@ -401,14 +411,17 @@ def forecast(
     plan: list[Stretch],
     *,
     sources: frozenset[UncertaintySource] = ALL_SOURCES,
+    known: list[BodyState] | None = None,
     ops: Elementwise = FLOATS,
 ) -> Forecast:
     """The path of ``body`` through ``plan``, with one moved run for each source.
 
-    Args: ``plan`` stretches in order, steps of 0.25-14 days. ``sources`` carried into the intervals.
+    Args: ``plan`` stretches in order, steps of 0.25-14 days. ``sources`` carried into the intervals. ``known`` the
+        expected path's start and first states, where a caller has them, up to the end of a stretch.
     Returns: a state at the start and after each step; ``Forecast.spreads`` gives standard deviations.
     """
     model, state = start_body(body, None, ops)
+    states = [state] if known is None else known
     coarse, nodes = _coarse(plan)
     moved = []
     for source in _RUN_SOURCES:
@@ -417,7 +430,12 @@ def forecast(
             moved.append(Moved(source, other_model, _path(other_model, other, coarse, ops, source)))
     carried_spread = CARRIED_SPREAD if UncertaintySource.CARRIED_MASS in sources else 0.0
     has_noise = UncertaintySource.DAILY_NOISE in sources
-    return Forecast(model, _path(model, state, plan, ops), nodes, moved, carried_spread, has_noise, ops)
+    points = 1
+    rest = list(plan)
+    while rest and points < len(states):
+        points += len(rest.pop(0).lengths)
+    path = [*states[:-1], *_path(model, states[-1], rest, ops)]
+    return Forecast(model, path, nodes, moved, carried_spread, has_noise, ops)
 
 
 def stored_kcal(before: BodyState, after: BodyState) -> Number:

@@ -165,6 +165,23 @@ def check_person(subject: Subject) -> list[RailAction]:
     return warnings
 
 
+def forbids_fat_target(subject: Subject) -> str | None:
+    """The rule that forbids a body-fat target, for a deficit or a gain; None where none does."""
+    if subject.age_years < ADULT_YEARS:
+        return AGE
+    screening = subject.screening
+    if screening is not None and screening.eating_disorder in (EatingDisorder.CURRENT, EatingDisorder.PAST):
+        return EATING_DISORDER
+    return None
+
+
+def refuse_fat_target(subject: Subject, field: str) -> None:
+    """Raise ``Refused`` where a body-fat target is asked for and a rule forbids any."""
+    rule = forbids_fat_target(subject)
+    if rule is not None:
+        raise _refuse(rule, field, say("REFUSED_FAT_TARGET"))
+
+
 class DeficitLimit(NamedTuple):
     """The largest deficit one rule allows [kcal/d], and why in words."""
 

@@ -28,6 +28,15 @@ CUT_WEEKS_MOST = int(
         basis=Basis.JUDGEMENT,
     )
 )
+CUT_DEFAULT_WEEKS = int(
+    constant(
+        "cut_weeks_default",
+        8,
+        unit="weeks",
+        summary="Length of a cut when neither a goal nor a time is given",
+        basis=Basis.JUDGEMENT,
+    )
+)
 CUT_RESET_WEEKS = int(
     constant(
         "cut_reset_weeks",

@@ -4,7 +4,6 @@ A pause (travel, illness, injury) holds at maintenance first; the phase is then 
 then. What no safe plan reaches is answered with the nearest on each axis.
 """
 
-from collections.abc import Callable
 from datetime import date, timedelta
 from typing import NamedTuple
 
@@ -12,18 +11,14 @@ import msgspec
 
 from . import guard_rails as rails
 from . import rail_table as table
-from .deficit_phase import DeficitAim, DeficitKind, DeficitPhase, Nearest, Solved, Week, solve, subject_at
-from .energy_balance import (
-    BASELINE_GLYCOGEN_KG,
-    CARRIED_IDS,
-    MODEL_IDS,
-    BodyModel,
-    BodyState,
-    advance,
-    current_maintenance_kcal,
-    walk,
-)
+from .deficit_phase import DeficitAim, DeficitKind, DeficitPhase, Week, subject_at
+from .deficit_solver import Nearest, Solved, capped_later, solve
+from .energy_balance import CARRIED_IDS, MODEL_IDS, BodyState, current_maintenance_kcal, walk
 from .forecast import FORECAST_IDS, Body, Forecast, Stretch, UncertaintySource, forecast, start_body
+from .gain_phase import GainAim as GainAim
+from .gain_phase import fit_surplus as fit_surplus
+from .gain_phase import gain_weeks as gain_weeks
+from .gain_phase import plan_gain_phase, plan_surplus
 from .guard_rails import RailAction, Subject
 from .macronutrients import (
     CARBOHYDRATE_KCAL_PER_G,
@@ -36,7 +31,8 @@ from .macronutrients import (
     split_intake,
 )
 from .message import Message, say
-from .phase_defaults import GAIN_RESET_WEEKS, SURPLUS_DEFAULT
+from .person import Sex
+from .phase_defaults import FAT_CEILING
 from .phases import (
     Element,
     PlannedPhase,
@@ -49,21 +45,8 @@ from .phases import (
     explain_pause,
 )
 from .screening import Condition
-from .targets import crossing
 
 METHOD_IDS = (*MODEL_IDS, *CARRIED_IDS, *FORECAST_IDS, *MACRONUTRIENT_IDS, *table.RAIL_IDS)
-# A gain towards a weight is looked for this far ahead.
-_GAIN_WEEKS_MOST = 52
-
-
-class GainAim(msgspec.Struct, frozen=True, kw_only=True):
-    """A gain: its weeks, or the settled weight at which it ends."""
-
-    weeks: int | None = None
-    surplus_kcal: float | None = None
-    target_weight_kg: float | None = None
-    fat_ceiling: float | None = None
-    preference: CarbohydratePreference = CarbohydratePreference.BALANCED
 
 
 class HoldAim(msgspec.Struct, frozen=True, kw_only=True):
@@ -119,48 +102,59 @@ class _Draft:
         self.model, self.state = start_body(body)
         self.kinds: list[str] = []
         self.weeks: list[list[Week]] = []
+        self.known = [self.state]  # the expected path, as far as it is known by the week
 
-    def add(self, kind: str, weeks: list[Week], state: BodyState) -> None:
+    def add(self, kind: str, weeks: list[Week], states: list[BodyState]) -> None:
+        """Add weeks and the body at the end of each."""
         if not weeks:
             return
-        self.state = state
+        self.known += states
+        self.state = states[-1]
+        self._append(kind, weeks)
+
+    def add_last(self, kind: str, weeks: list[Week]) -> None:
+        """Add weeks that nothing follows."""
+        if weeks:
+            self._append(kind, weeks)
+
+    def _append(self, kind: str, weeks: list[Week]) -> None:
         if self.kinds and self.kinds[-1] == kind:
             self.weeks[-1] += weeks
         else:
             self.kinds.append(kind)
-            self.weeks.append(weeks)
+            self.weeks.append(weeks[:])
+
+    def holding(self, weeks: int, preference: CarbohydratePreference) -> tuple[list[Week], list[BodyState]]:
+        """Weeks at maintenance from here, the intake set anew each week."""
+        rows, states, weight = [], [self.state], self.subject.weight_kg
+        for _ in range(weeks):
+            maintenance = float(current_maintenance_kcal(self.model, states[-1]))
+            macros = split_intake(maintenance, weight, PROTEIN_DEFAULT_GAIN, preference)
+            rows.append(Week(Element.MAINTENANCE, macros, weight))
+            states += walk(self.model, states[-1], as_diet(macros, weight), (7.0,))
+        return rows, states[1:]
 
     def hold(self, weeks: int, preference: CarbohydratePreference) -> None:
-        """Weeks at maintenance, the intake set anew each week."""
-        rows, state = [], self.state
-        for _ in range(weeks):
-            maintenance = float(current_maintenance_kcal(self.model, state))
-            macros = split_intake(maintenance, self.subject.weight_kg, PROTEIN_DEFAULT_GAIN, preference)
-            rows.append(Week(Element.MAINTENANCE, macros))
-            state = walk(self.model, state, as_diet(macros, self.subject.weight_kg), (7.0,))[-1]
-        self.add("maintenance", rows, state)
+        """Add weeks at maintenance."""
+        self.add("maintenance", *self.holding(weeks, preference))
 
     def finish(self, sources: frozenset[UncertaintySource]) -> tuple[list[PlannedPhase], Forecast]:
         """The phases with their forecast."""
         stretches: list[Stretch] = []
-        for rows in self.weeks:
-            for i, row in enumerate(rows):
-                diet = as_diet(row.intake, self.subject.weight_kg)
-                # A stretch never spans two phases, so that the ends of phases are nodes of the forecast.
-                if i and stretches[-1].diet == diet:
-                    stretches[-1] = Stretch(diet, (*stretches[-1].lengths, 7.0))
-                else:
-                    stretches.append(Stretch(diet, (7.0,)))
         phases, point, day = [], 0, self.start
         for kind, rows in zip(self.kinds, self.weeks, strict=True):
-            weeks = [
-                PlannedWeek(day + timedelta(days=7 * i), row.intake, point + 1 + i, row.element)
-                for i, row in enumerate(rows)
-            ]
+            weeks = []
+            for i, row in enumerate(rows):
+                # A stretch never spans two phases, so that the ends of phases are nodes of the forecast.
+                if i and row.intake == rows[i - 1].intake:
+                    stretches[-1] = Stretch(stretches[-1].diet, (*stretches[-1].lengths, 7.0))
+                else:
+                    stretches.append(Stretch(as_diet(row.intake, row.weight_kg), (7.0,)))
+                weeks.append(PlannedWeek(day + timedelta(days=7 * i), row.intake, point + 1 + i, row.element))
             phases.append(PlannedPhase(kind, point, weeks, [], [], [], []))
             point += len(rows)
             day += timedelta(days=7 * len(rows))
-        return phases, forecast(self.body, stretches, sources=sources)
+        return phases, forecast(self.body, stretches, sources=sources, known=self.known)
 
 
 def with_usual_diet(body: Body, subject: Subject, preference: CarbohydratePreference) -> Body:
@@ -196,25 +190,53 @@ def plan_deficit(
     actions += protein_actions
     if aim.target_fat_fraction is not None:
         rails.refuse_target(subject, aim.target_fat_fraction, "/phase/target_fat_fraction")
-    body = with_usual_diet(body, subject, aim.preference)
-    draft = _Draft(subject, body, start)
+    draft = _Draft(subject, with_usual_diet(body, subject, aim.preference), start)
     draft.hold(pause_weeks, aim.preference)
-    phase = DeficitPhase(subject, body, aim, protein)
+    phase = DeficitPhase(subject, draft.body, aim, protein, start=(draft.model, draft.known[0]))
     if pause_weeks:
         phase.starting(draft.state, subject_at(subject, draft.model, draft.state))
     is_known = history.cuts_last_12_months is not None
     solved = solve(phase, is_history_known=is_known)
-    wait = 0 if weeks_until_event is None else weeks_until_event - solved.weeks
-    if solved.nearest is None and wait > 0:
-        # As late as will do: a shorter wait for the next phase, and the goal is met on the day.
-        draft.hold(wait, aim.preference)
-        pause_weeks += wait
-        phase.starting(draft.state, subject_at(subject, draft.model, draft.state))
-        solved = solve(phase, is_history_known=is_known)
+    if solved.nearest is None and weeks_until_event is not None and solved.weeks < weeks_until_event:
+        solved, waited = _wait(draft, phase, solved, weeks_until_event, is_history_known=is_known)
+        pause_weeks += waited
     actions += solved.actions
     if solved.nearest is not None:
         return Plan(solved.nearest, None, [], None, actions, [say("INFEASIBLE"), *solved.reasons])
     return _lay_out(draft, phase, solved, then, sources, actions, pause_weeks)
+
+
+def _wait(
+    draft: _Draft, phase: DeficitPhase, solved: Solved, weeks_until_event: int, *, is_history_known: bool
+) -> tuple[Solved, int]:
+    """The phase as late before its event as will do, and the weeks at maintenance that come before it.
+
+    A shorter wait for the next phase, and the goal is met on the day.
+    """
+    aim, subject, longest = phase.aim, phase.subject, weeks_until_event - solved.weeks
+    rows, states = draft.holding(longest, aim.preference)
+
+    def after(weeks: int) -> Solved | None:
+        phase.aim = msgspec.structs.replace(aim, at_most_weeks=weeks_until_event - weeks)
+        phase.starting(states[weeks - 1], subject_at(subject, draft.model, states[weeks - 1]))
+        later = solve(phase, is_history_known=is_history_known)
+        return later if later.nearest is None and later.weeks <= weeks_until_event - weeks else None
+
+    # A body that has waited may need another number of weeks, have met the goal already, or have less room.
+    least, beyond, trial = 0, longest + 1, longest
+    while beyond - least > 1:
+        if after(trial) is None:
+            beyond = trial
+        else:
+            least = trial
+        trial = beyond - 1 if beyond > longest - 2 else (least + beyond) // 2
+    later = after(least) if least else None
+    if later is None:
+        phase.aim = aim
+        phase.starting(draft.state, subject)
+        return solved, 0
+    draft.add("maintenance", rows[:least], states[:least])
+    return later, least
 
 
 def _protein(subject: Subject, aim: DeficitAim) -> tuple[float, list[RailAction]]:
@@ -243,21 +265,20 @@ def _lay_out(
     aim, model, subject = phase.aim, draft.model, phase.subject
     rows, states = phase.run(solved.deficit_kcal, solved.weeks)
     end = states[-1]
-    draft.add(aim.kind.value, rows, end)
+    draft.add(aim.kind.value, rows, states)
     cut = len(draft.kinds) - 1
     maintenance_after = float(current_maintenance_kcal(model, end))
     draft.hold(then.maintenance_weeks, aim.preference)
-    surplus, rail = fit_surplus(draft.subject, model, draft.state, then.gain_weeks, then.surplus_kcal, aim.preference)
-    draft.add("gain", *gain_weeks(draft.subject, model, draft.state, surplus, then.gain_weeks, aim.preference))
+    gain = plan_surplus(draft.subject, model, draft.state, then.gain_weeks, then.surplus_kcal, aim.preference)
+    draft.add_last("gain", gain.weeks)
     phases, path = draft.finish(sources)
 
     full = min((row.intake for row in rows if row.element is Element.DEFICIT), key=lambda m: m.intake_kcal)
     actions = [
         *actions,
-        *rail,
-        *rails.warn_deficit(
-            subject, rows[-1].intake.intake_kcal, phase.loss_share(end, solved.weeks), float(end.fat_kg / end.weight_kg)
-        ),
+        *capped_later(phase, solved.deficit_kcal, solved.weeks),
+        *gain.actions,
+        *_warnings(phase, solved, end),
         *rails.warn_macronutrients(full.intake_kcal, FAT_KCAL_PER_G * full.fat_g, full.carbohydrate_g),
     ]
     given = full.protein_g / subject.weight_kg
@@ -279,116 +300,64 @@ def _lay_out(
     )
     explain_maintenance(phases[cut + 1], path, subject.maintenance_kcal - maintenance_after, maintenance_after)
     if len(phases) > cut + 2:
-        explain_gain(phases[cut + 2], path, surplus, subject.sex, then.fat_ceiling)
+        explain_gain(phases[cut + 2], path, gain.surplus_kcal, ceiling_of(subject, then.fat_ceiling))
     return Plan(None, solved.deficit_kcal, phases, path, actions, solved.reasons, cut)
 
 
+def _warnings(phase: DeficitPhase, solved: Solved, end: BodyState) -> list[RailAction]:
+    """Warnings on the deficit, each rule's once: at the first of the intakes that it warns of."""
+    loss, fraction = phase.loss_share(end, solved.weeks), float(end.fat_kg / end.weight_kg)
+    found: dict[str, RailAction] = {}
+    for row, now in phase.resets(solved.deficit_kcal, solved.weeks):
+        for action in rails.warn_deficit(now, row.intake.intake_kcal, loss, fraction):
+            found.setdefault(action.id, action)
+    return list(found.values())
+
+
 def plan_gain(
-    subject: Subject, body: Body, start: date, aim: GainAim, *, sources: frozenset[UncertaintySource]
+    subject: Subject,
+    body: Body,
+    start: date,
+    aim: GainAim,
+    *,
+    sources: frozenset[UncertaintySource],
+    pause_weeks: int = 0,
 ) -> Plan:
-    """Plan a gain for some weeks, or until a settled weight is reached."""
-    body = with_usual_diet(body, subject, aim.preference)
-    draft = _Draft(subject, body, start)
-    weeks = aim.weeks if aim.weeks is not None else 12
-    if aim.target_weight_kg is not None:
-        most = aim.weeks if aim.weeks is not None else _GAIN_WEEKS_MOST
-        surplus, actions = fit_surplus(subject, draft.model, draft.state, most, aim.surplus_kcal, aim.preference)
-        found = _weeks_to_weight(draft, surplus, aim, most)
-        if found is None:
-            return Plan(Nearest(None, None, None), None, [], None, actions, [say("GAIN_TARGET_TOO_FAR", weeks=most)])
-        weeks = found
-    else:
-        surplus, actions = fit_surplus(subject, draft.model, draft.state, weeks, aim.surplus_kcal, aim.preference)
-    draft.add("gain", *gain_weeks(subject, draft.model, draft.state, surplus, weeks, aim.preference))
+    """Plan a gain for some weeks, or until a settled weight is reached. ``pause_weeks`` at maintenance come first."""
+    draft = _Draft(subject, with_usual_diet(body, subject, aim.preference), start)
+    draft.hold(pause_weeks, aim.preference)
+    gain = plan_gain_phase(subject, draft.model, draft.state, aim)
+    if gain is None:
+        message = say("GAIN_TARGET_TOO_FAR", weeks=aim.longest_weeks)
+        return Plan(Nearest(None, None, None), None, [], None, [], [say("INFEASIBLE"), message])
+    draft.add_last("gain", gain.weeks)
     phases, path = draft.finish(sources)
-    explain_gain(phases[0], path, surplus, subject.sex, aim.fat_ceiling)
-    return Plan(None, None, phases, path, actions, [])
-
-
-def _weeks_to_weight(draft: _Draft, surplus_kcal: float, aim: GainAim, at_most: int) -> int | None:
-    """The fewest weeks of the gain after which the settled weight is reached."""
-    state, rows = (
-        draft.state,
-        gain_weeks(draft.subject, draft.model, draft.state, surplus_kcal, at_most, aim.preference)[0],
-    )
-    for week, row in enumerate(rows, start=1):
-        state = walk(draft.model, state, as_diet(row.intake, draft.subject.weight_kg), (7.0,))[-1]
-        if state.tissue_kg + BASELINE_GLYCOGEN_KG >= (aim.target_weight_kg or 0.0):
-            return week
-    return None
+    if pause_weeks:
+        explain_pause(phases[0], pause_weeks)
+    explain_gain(phases[-1], path, gain.surplus_kcal, ceiling_of(subject, aim.fat_ceiling))
+    return Plan(None, None, phases, path, gain.actions, [])
 
 
 def plan_hold(
     subject: Subject, body: Body, start: date, aim: HoldAim, then: ReturnAim, *, sources: frozenset[UncertaintySource]
 ) -> Plan:
     """Plan a hold at maintenance, and the gain that follows it."""
-    body = with_usual_diet(body, subject, aim.preference)
-    draft = _Draft(subject, body, start)
+    draft = _Draft(subject, with_usual_diet(body, subject, aim.preference), start)
     draft.hold(aim.weeks, aim.preference)
-    surplus, actions = fit_surplus(
-        subject, draft.model, draft.state, then.gain_weeks, then.surplus_kcal, aim.preference
-    )
-    draft.add("gain", *gain_weeks(subject, draft.model, draft.state, surplus, then.gain_weeks, aim.preference))
+    gain = plan_surplus(subject, draft.model, draft.state, then.gain_weeks, then.surplus_kcal, aim.preference)
+    draft.add_last("gain", gain.weeks)
     phases, path = draft.finish(sources)
     explain_hold(phases[0], path)
     if len(phases) > 1:
-        explain_gain(phases[1], path, surplus, subject.sex, then.fat_ceiling)
-    return Plan(None, None, phases, path, actions, [])
+        explain_gain(phases[1], path, gain.surplus_kcal, ceiling_of(subject, then.fat_ceiling))
+    return Plan(None, None, phases, path, gain.actions, [])
 
 
-def fit_surplus(
-    subject: Subject,
-    model: BodyModel,
-    state: BodyState,
-    weeks: int,
-    asked_kcal: float | None,
-    preference: CarbohydratePreference,
-) -> tuple[float, list[RailAction]]:
-    """The surplus asked for, or the usual one, held under the ceiling on the rate of gain [kcal/d]."""
-    surplus = asked_kcal if asked_kcal is not None else SURPLUS_DEFAULT[subject.training_status]
-    if not weeks:
-        return surplus, []
-    limit = table.GAIN_RATE_LIMIT[subject.training_status]
-
-    def rate(kcal: float) -> float:
-        end = gain_weeks(subject, model, state, kcal, weeks, preference)[1]
-        return float((end.tissue_kg - state.tissue_kg) / weeks / state.weight_kg)
-
-    found = rate(surplus)
-    if found > limit:
-        fitted = _fit(rate, limit, surplus)
-        if asked_kcal is None:
-            # No one asked for more than fits: the usual size is only a start.
-            return fitted, []
-        message = say("CAPPED_GAIN_RATE", surplus_kcal=fitted, percent=100 * limit)
-        return fitted, [RailAction(table.GAIN_RATE, "capped", limit, found, "of body mass a week", message)]
-    warn_at = table.GAIN_RATE_WARN_SHARE * limit
-    if found > warn_at and asked_kcal is not None:
-        message = say("WARNED_GAIN_RATE", percent=100 * found)
-        return surplus, [RailAction(table.GAIN_RATE, "warned", warn_at, found, "of body mass a week", message)]
-    return surplus, []
-
-
-def _fit(rate: Callable[[float], float], limit: float, highest: float) -> float:
-    # A step under the crossing keeps the rounded intakes under the ceiling too.
-    return max(0.0, crossing(lambda kcal: rate(kcal) - limit, 0.0, highest) - 10.0)
-
-
-def gain_weeks(
-    subject: Subject,
-    model: BodyModel,
-    state: BodyState,
-    surplus_kcal: float,
-    weeks: int,
-    preference: CarbohydratePreference,
-) -> tuple[list[Week], BodyState]:
-    """Weeks of a gain, the intake set anew every few, and the body at their end."""
-    rows: list[Week] = []
-    while len(rows) < weeks:
-        n = min(GAIN_RESET_WEEKS, weeks - len(rows))
-        # Rounded down to 10 kcal, so that rounding never lifts the gain past its ceiling.
-        intake = int(current_maintenance_kcal(model, state) + surplus_kcal) // 10 * 10
-        macros = split_intake(intake, subject.weight_kg, PROTEIN_DEFAULT_GAIN, preference)
-        rows += [Week(Element.SURPLUS, macros)] * n
-        state = advance(model, state, as_diet(macros, subject.weight_kg), 7.0 * n, step_days=28.0)
-    return rows, state
+def ceiling_of(subject: Subject, asked: float | None) -> float | None:
+    """The body fat at which a gain is to stop: as asked, or the usual one; None where none may be named."""
+    if asked is not None:
+        return asked
+    if rails.forbids_fat_target(subject) is not None:
+        return None
+    # Where neither set fits, the lower one warns the earlier.
+    return min(FAT_CEILING.values()) if subject.sex is Sex.UNSPECIFIED else FAT_CEILING[subject.sex]

@@ -8,18 +8,18 @@ from .energy_balance import Diet
 from .forecast import Forecast
 from .macronutrients import CARBOHYDRATE_KCAL_PER_G, Macronutrients
 from .message import Message, say, template
-from .person import Sex
-from .phase_defaults import CUT_RESET_WEEKS, FAT_CEILING, GAIN_RESET_WEEKS
+from .phase_defaults import CUT_RESET_WEEKS, GAIN_RESET_WEEKS
 from .rail_table import LOSS_LIMIT
 
-template("DEFICIT_DEFAULT", "The deficit starts at {deficit_kcal:.0f} kcal/d, the usual size for a mini-cut.")
+template("DEFICIT_DEFAULT", "The deficit starts at {deficit_kcal:.0f} kcal/d, the usual size.")
 template("DEFICIT_ASKED", "The deficit starts at the {deficit_kcal:.0f} kcal/d you asked for.")
 template(
     "DEFICIT_SOLVED",
     "A deficit of {deficit_kcal:.0f} kcal/d at the start loses {fat_kg:.1f} kg of fat in {weeks} weeks.",
 )
 template("WEEKS_SOLVED", "{weeks} weeks are the fewest that lose {fat_kg:.1f} kg of fat at this deficit.")
-template("WEEKS_DEFAULT", "{weeks} weeks: the middle of the usual 2 to 6.")
+template("WEEKS_DEFAULT", "{weeks} weeks: the middle of the usual 2 to 6, less any done already.")
+template("CUT_WEEKS_DEFAULT", "{weeks} weeks, as neither a goal nor a time was given.")
 template("FAT_SOLVED", "{fat_kg:.1f} kg of fat is what {weeks} weeks at this deficit are expected to lose.")
 template(
     "SHRINKING_DEFICIT",
@@ -190,7 +190,7 @@ def explain_maintenance(phase: PlannedPhase, path: Forecast, lower_kcal: float, 
     phase.guidance.append(say("WEIGH_DAILY"))
 
 
-def explain_gain(phase: PlannedPhase, path: Forecast, surplus_kcal: float, sex: Sex, fat_ceiling: float | None) -> None:
+def explain_gain(phase: PlannedPhase, path: Forecast, surplus_kcal: float, fat_ceiling: float | None) -> None:
     """Fill in the size of the surplus, the expected rate, and when body fat reaches its ceiling."""
     first, end = path.states[phase.first], path.states[phase.weeks[-1].point]
     weeks = len(phase.weeks)
@@ -200,16 +200,15 @@ def explain_gain(phase: PlannedPhase, path: Forecast, surplus_kcal: float, sex: 
         monthly = 100 * gained / float(first.weight_kg) * (365.25 / 12 / 7) / weeks
         share = min(100.0, max(0.0, 100 * float(end.lean_kg - first.lean_kg) / gained))
         phase.reasons.append(say("GAIN_RATE_EXPECTED", percent_per_month=monthly, lean_share=share))
-    ceiling = fat_ceiling
-    if ceiling is None:
-        # Where neither set fits, the lower one warns the earlier.
-        ceiling = min(FAT_CEILING.values()) if sex is Sex.UNSPECIFIED else FAT_CEILING[sex]
+    if fat_ceiling is not None:
+        phase.ends_early_when.append(_ceiling(phase, path, fat_ceiling))
+    phase.guidance.append(say("TRAIN_IN_GAIN"))
+
+
+def _ceiling(phase: PlannedPhase, path: Forecast, fat_ceiling: float) -> Message:
     for week in phase.weeks:
         state = path.states[week.point]
-        if state.fat_kg / state.weight_kg >= ceiling:
+        if state.fat_kg / state.weight_kg >= fat_ceiling:
             when = (week.start + timedelta(days=6)).isoformat()
-            phase.ends_early_when.append(say("CEILING_REACHED", fat_percent=round(100 * ceiling, 1), date=when))
-            break
-    else:
-        phase.ends_early_when.append(say("CEILING_NOT_REACHED", fat_percent=round(100 * ceiling, 1)))
-    phase.guidance.append(say("TRAIN_IN_GAIN"))
+            return say("CEILING_REACHED", fat_percent=round(100 * fat_ceiling, 1), date=when)
+    return say("CEILING_NOT_REACHED", fat_percent=round(100 * fat_ceiling, 1))

@@ -341,6 +341,7 @@ template(
     "You were unsure about an eating disorder. If eating or weight worries you, "
     "talk to a clinician first, and stop the phase if it makes them worse.",
 )
+template("REFUSED_FAT_TARGET", "No body-fat target is planned for this person, in a gain neither. " + _REFER)
 template("REFUSED_MEDICAL", "No deficit is planned with {listed} without a clinician's clearance. " + _REFER)
 template("WARNED_CLEARED", "A deficit is planned on the clearance given by: {given_by}. Reason given: {reason}")
 template(

@@ -3,32 +3,28 @@
 from datetime import timedelta
 
 from steelyard.core import phase_defaults, phase_plan
-from steelyard.core import rail_table as table
 from steelyard.core.assessment import Assessment, assess, body_of, general_cautions
-from steelyard.core.day_split import split_week
-from steelyard.core.deficit_phase import DeficitAim, DeficitKind
-from steelyard.core.errors import OutOfDomain
+from steelyard.core.day_split import least_day_kcal, split_week
+from steelyard.core.deficit_phase import subject_at
 from steelyard.core.estimate import Estimate
-from steelyard.core.forecast import ALL_SOURCES, Body, Forecast, Spread, UncertaintySource
-from steelyard.core.guard_rails import Subject, deficit_limits, stricter
+from steelyard.core.forecast import ALL_SOURCES, Forecast, Spread, UncertaintySource
+from steelyard.core.guard_rails import Subject
 from steelyard.core.macronutrients import Macronutrients
 from steelyard.core.person import Person
-from steelyard.core.phase_plan import GainAim, History, HoldAim, Plan, ReturnAim
+from steelyard.core.phase_plan import Plan
 from steelyard.core.phases import Element, PlannedPhase
 
 from . import mapping
 from .examples import PLAN_EXAMPLES
-from .logs import check_dates, maintenance_for
+from .logs import maintenance_for
 from .mapping import FRACTION, KCAL, KG, interval
 from .operations import computation
+from .plan_requests import check, plan_of
 from .points import forecast_point
-from .problems import CONTRADICTION, Unprocessable, fault
 from .schemas.plans import (
     Cut,
     DayKind,
-    Gain,
-    Hold,
-    MiniCut,
+    DaySplit,
     Nearest,
     Phase,
     PhaseTotals,
@@ -37,8 +33,6 @@ from .schemas.plans import (
     PlanWeek,
     RuleOfThumb,
 )
-
-_GOALS = ("fat_loss_kg", "target_fat_fraction", "target_weight_kg")
 
 
 @computation(
@@ -58,135 +52,13 @@ def plan_phases(body: PlanRequest) -> PlanResponse:
     plan the rest of a phase under way send the body as it is now, `weeks_done` and what is eaten now as
     `current_intake_kcal`.
     """
-    check_dates(start_date=body.start_date)
-    _check_phase(body)
+    check(body)
     person = mapping.person(body.profile)
     assessed = assess(person)
     maintenance = maintenance_for(body.maintenance, body.log, person, assessed)
     subject = mapping.subject(person, assessed, maintenance, body.screening)
-    plan = _plan(body, subject, body_of(person, assessed, maintenance, body.current_intake_kcal))
+    plan = plan_of(body, assessed, subject, body_of(person, assessed, maintenance, body.current_intake_kcal))
     return _response(body, person, assessed, maintenance, subject, plan)
-
-
-def _plan(body: PlanRequest, subject: Subject, of: Body) -> Plan:
-    sources = ALL_SOURCES if body.uncertainty_sources is None else frozenset(body.uncertainty_sources)
-    phase, after, start = body.phase, body.return_to_gain, body.start_date
-    then = ReturnAim(
-        maintenance_weeks=after.maintenance_weeks,
-        gain_weeks=after.gain_weeks,
-        surplus_kcal=after.surplus_kcal,
-        fat_ceiling=after.fat_ceiling_fraction,
-    )
-    if isinstance(phase, Gain):
-        aim = GainAim(
-            weeks=phase.weeks,
-            surplus_kcal=phase.surplus_kcal,
-            target_weight_kg=phase.target_weight_kg,
-            fat_ceiling=phase.fat_ceiling_fraction,
-            preference=phase.carbohydrate_preference,
-        )
-        return phase_plan.plan_gain(subject, of, start, aim, sources=sources)
-    if isinstance(phase, Hold):
-        hold = HoldAim(weeks=phase.weeks, preference=phase.carbohydrate_preference)
-        return phase_plan.plan_hold(subject, of, start, hold, then, sources=sources)
-    until_event = _weeks_until_event(body, phase)
-    history = body.cut_history
-    return phase_plan.plan_deficit(
-        subject,
-        of,
-        start,
-        _deficit_aim(phase, until_event),
-        then,
-        history=History(history.cuts_last_12_months, history.weeks_since_last_cut) if history else History(),
-        sources=sources,
-        pause_weeks=body.pause.weeks if body.pause else 0,
-        weeks_until_event=until_event,
-    )
-
-
-def _deficit_aim(phase: MiniCut | Cut, weeks_until_event: int | None) -> DeficitAim:
-    is_cut = isinstance(phase, Cut)
-    has_goal = any(getattr(phase, goal) is not None for goal in _GOALS)
-    weeks = phase.weeks
-    if weeks is None and weeks_until_event is not None and not has_goal:
-        weeks = min(weeks_until_event, phase_defaults.CUT_WEEKS_MOST if is_cut else phase_defaults.MOST_WEEKS)
-    return DeficitAim(
-        kind=DeficitKind.CUT if is_cut else DeficitKind.MINI_CUT,
-        fat_loss_kg=phase.fat_loss_kg,
-        target_fat_fraction=phase.target_fat_fraction,
-        target_weight_kg=phase.target_weight_kg,
-        weeks=weeks,
-        at_most_weeks=weeks_until_event,
-        deficit_kcal=phase.deficit_kcal,
-        protein_g_per_kg=phase.protein_g_per_kg,
-        preference=phase.carbohydrate_preference,
-        easing_in_weeks=phase.easing_in_weeks,
-        break_every_weeks=phase.break_every_weeks if isinstance(phase, Cut) else None,
-        break_weeks=phase.break_weeks if isinstance(phase, Cut) else 1,
-        weeks_done=phase.weeks_done,
-    )
-
-
-def _weeks_until_event(body: PlanRequest, phase: MiniCut | Cut) -> int | None:
-    """Whole weeks left for the phase before its event and the maintenance that precedes it."""
-    if phase.event_date is None:
-        return None
-    check_dates(**{"phase/event_date": phase.event_date})
-    pause = body.pause.weeks if body.pause else 0
-    weeks = (phase.event_date - body.start_date).days // 7 - body.return_to_gain.maintenance_weeks - pause
-    least = 1 if phase.weeks_done else (7 if isinstance(phase, Cut) else 2)
-    if not least <= weeks <= 156:
-        detail = (
-            f"The event leaves {weeks} weeks for the phase, once {body.return_to_gain.maintenance_weeks} week(s) of "
-            f"maintenance and {pause} of pause are taken off: it needs {least} to 156. Move the event or the start."
-        )
-        raise OutOfDomain("EVENT_OUT_OF_REACH", "/phase/event_date", detail)
-    return weeks
-
-
-def _check_phase(body: PlanRequest) -> None:
-    phase = body.phase
-    if isinstance(phase, Gain | Hold):
-        if isinstance(phase, Gain) and phase.target_weight_kg is not None:
-            _check_target_weight(body, above=True)
-        return
-    goals = [goal for goal in _GOALS if getattr(phase, goal) is not None]
-    if len(goals) > 1:
-        _contradiction(f"/phase/{goals[1]}", "SEVERAL_GOALS", f"Set one goal: leave out {' and '.join(goals[1:])}.")
-    if phase.weeks is not None and phase.event_date is not None:
-        _contradiction("/phase/event_date", "SEVERAL_TIMES", "Set `weeks` or `event_date`, not both.")
-    if goals and phase.weeks is not None and phase.deficit_kcal is not None:
-        detail = "A goal and the weeks settle the deficit: leave one of the three out."
-        _contradiction("/phase/deficit_kcal", "PHASE_OVERDETERMINED", detail)
-    if phase.weeks is not None and phase.easing_in_weeks >= phase.weeks:
-        detail = "The easing-in weeks are part of `weeks`: leave at least one week at the full deficit."
-        _contradiction("/phase/easing_in_weeks", "EASING_FILLS_PHASE", detail)
-    if phase.weeks is not None:
-        least = 1 if phase.weeks_done else (7 if isinstance(phase, Cut) else 2)
-        if phase.weeks < least:
-            detail = f"A {phase.__struct_config__.tag} has {least} weeks or more; shorter ones have another kind."
-            _contradiction("/phase/weeks", "TOO_SHORT_FOR_KIND", detail)
-        if isinstance(phase, MiniCut) and phase.weeks + phase.weeks_done > phase_defaults.MOST_WEEKS:
-            detail = (
-                f"With {phase.weeks_done} weeks done at most {phase_defaults.MOST_WEEKS - phase.weeks_done} are left."
-            )
-            _contradiction("/phase/weeks", "TOO_LONG_FOR_KIND", detail)
-    if phase.target_weight_kg is not None:
-        _check_target_weight(body, above=False)
-    if phase.fat_loss_kg is not None and phase.fat_loss_kg > 0.5 * body.profile.weight_kg * 0.6:
-        raise OutOfDomain("GOAL_BEYOND_BODY", "/phase/fat_loss_kg", "There is not that much fat to lose: ask for less.")
-
-
-def _check_target_weight(body: PlanRequest, *, above: bool) -> None:
-    target, weight = body.phase.target_weight_kg, body.profile.weight_kg  # type: ignore[union-attr]
-    if target is not None and (target <= weight if above else target >= weight):
-        side = "above" if above else "below"
-        detail = f"Set a target {side} the present weight of {weight:g} kg; this is {target:g}."
-        _contradiction("/phase/target_weight_kg", "TARGET_ON_WRONG_SIDE", detail)
-
-
-def _contradiction(pointer: str, code: str, detail: str) -> None:
-    raise Unprocessable(CONTRADICTION, detail, [fault(f"#{pointer}", code, detail)])
 
 
 def _response(
@@ -237,7 +109,8 @@ def _phase(
     spreads: list[Spread],
     with_noise: bool,
 ) -> Phase:
-    last = phase.weeks[-1]
+    split, asked, last = body.day_split, body.phase, phase.weeks[-1]
+    weeks_in_deficit = len(phase.weeks) + asked.weeks_done if isinstance(asked, Cut) and phase.kind == "cut" else 0
     first, end = path.states[phase.first], path.states[last.point]
     sd = path.spread_of_change(phase.first, last.point)
     weight = Estimate(float(end.weight_kg - first.weight_kg), sd.weight_kg)
@@ -256,7 +129,9 @@ def _phase(
                 carbohydrate_g=week.intake.carbohydrate_g,
                 fat_g=week.intake.fat_g,
                 fibre_g=week.intake.fibre_g,
-                day_kinds=_day_kinds(body, subject, week.element, week.intake),
+                day_kinds=[]
+                if split is None
+                else _day_kinds(split, _subject_before(subject, path, week.point), weeks_in_deficit, week.intake),
                 energy_balance_kcal=round(path.energy_balance_kcal(week.point), KCAL),
                 at_end=forecast_point(
                     week.start + timedelta(days=6), path, week.point, spreads[week.point], with_noise
@@ -277,14 +152,13 @@ def _phase(
     )
 
 
-def _day_kinds(body: PlanRequest, subject: Subject, element: Element, day: Macronutrients) -> list[DayKind]:
-    split = body.day_split
-    if split is None:
-        return []
-    least = stricter(table.INTAKE_FLOOR, subject.sex)
-    if element in (Element.DEFICIT, Element.EASING_IN):
-        # A lower day is no deeper a deficit than a rail allows for a whole phase.
-        least = max(least, subject.maintenance_kcal - deficit_limits(subject)[0].deficit_kcal)
+def _subject_before(subject: Subject, path: Forecast, point: int) -> Subject:
+    """The body at the start of the week that ends at ``point``."""
+    return subject if point == 1 else subject_at(subject, path.model, path.states[point - 1])
+
+
+def _day_kinds(split: DaySplit, now: Subject, weeks_in_deficit: int, day: Macronutrients) -> list[DayKind]:
+    least = least_day_kcal(now, weeks_in_deficit)
     week = split_week(day, split.higher_days_per_week, split.carbohydrate_shift, least)
     kinds = (
         ("higher_carbohydrate", week.higher, week.higher_days),
