@@ -7,6 +7,7 @@ the matter of ``age_from_years`` and ``age_to_years``.
 """
 
 import math
+from collections.abc import Sequence
 from enum import StrEnum
 
 import msgspec
@@ -116,8 +117,22 @@ def weighted_sum(
     fat_mass_kg: Number,
 ) -> Number:
     """The sum in kcal/d. Measures that an equation does not use have a zero coefficient: pass 0 if unknown."""
-    c, w, h, a, lean, fat = coefficients
-    return c + w * weight_kg + h * height_cm + a * age_years + lean * ffm_kg + fat * fat_mass_kg
+    return weighted_sums((coefficients,), weight_kg, height_cm, age_years, ffm_kg, fat_mass_kg)[0]
+
+
+def weighted_sums(
+    table: Sequence[Coefficients],
+    weight_kg: Number,
+    height_cm: Number,
+    age_years: Number,
+    ffm_kg: Number,
+    fat_mass_kg: Number,
+) -> list[Number]:
+    """``weighted_sum`` of many equations for the same measures, which costs little more than one."""
+    return [
+        c + w * weight_kg + h * height_cm + a * age_years + lean * ffm_kg + fat * fat_mass_kg
+        for c, w, h, a, lean, fat in table
+    ]
 
 
 class Cell(msgspec.Struct, frozen=True, kw_only=True):

@@ -17,13 +17,16 @@ class Message(msgspec.Struct, frozen=True):
     @property
     def text(self) -> str:
         """The English text."""
-        return _templates[self.code].format(**self.params)
+        text = _templates[self.code]
+        return text.format(**self.params) if self.params else text
 
 
 def template(code: str, text: str) -> str:
     """Register the English template of a code (UPPER_SNAKE) and return the code."""
     if code in _templates:
         raise ValueError(f"message code {code!r} is registered twice")
+    if "{{" in text or "}}" in text:
+        raise ValueError(f"message {code!r}: a text without parameters is taken as it is, so no braces are escaped")
     _templates[code] = text
     return code
 

@@ -14,7 +14,7 @@ import msgspec
 
 from .estimate import Estimate
 from .evidence import Basis, Entry, Kind, constant, register
-from .linear_equations import Audience, Coefficients, LinearEquation, weighted_sum
+from .linear_equations import Audience, Coefficients, LinearEquation, weighted_sums
 from .message import Message, say, template
 from .person import Person, Sex, TrainingStatus
 from .resting_equations import (
@@ -116,17 +116,30 @@ class EquationRow(msgspec.Struct, frozen=True, gc=False):
 class RestingEnergy(Estimate, frozen=True, kw_only=True):
     """Resting energy in kcal/d with its parts. ``rows`` leave out equations made for the other sex only.
 
+    ``lines`` and ``values`` are the rows in two parts: what is fixed for people like this one, and the answers.
+
     ``between_equations_sd``, ``individual_sd`` and ``body_fat_sd`` add in squares (with the extrapolation in
     age, if any) to ``sd``; for an unspecified sex half the difference of the sexes is then added.
     """
 
-    rows: tuple[EquationRow, ...]
+    lines: tuple["Line", ...]
+    values: list[float]
     preferred: tuple[str, ...]
     reason: Message
     notes: tuple[Message, ...]
     between_equations_sd: float
     individual_sd: float
     body_fat_sd: float
+
+    @property
+    def rows(self) -> tuple[EquationRow, ...]:
+        """Every equation with its answer."""
+        return tuple(
+            [
+                EquationRow(line.id, value, line.is_applicable, line.weight, line.why_not)
+                for line, value in zip(self.lines, self.values, strict=True)
+            ]
+        )
 
 
 class BodyFat(Protocol):
@@ -140,7 +153,9 @@ class BodyFat(Protocol):
     def is_measured(self) -> bool: ...
 
 
-class _Line(NamedTuple):
+class Line(NamedTuple):
+    """What an equation is for people like this one: the same but for the answer."""
+
     id: str
     coefficients: Coefficients
     is_applicable: bool
@@ -151,7 +166,8 @@ class _Line(NamedTuple):
 class _Plan(NamedTuple):
     """All that does not depend on the person's measures."""
 
-    lines: tuple[_Line, ...]
+    lines: tuple[Line, ...]
+    table: tuple[Coefficients, ...]
     preferred: tuple[int, ...]
     spread: tuple[int, ...]
     fat_slope: float  # kcal/d per kg of fat-free mass turned into fat
@@ -213,14 +229,14 @@ def _plan(is_male: bool, status: TrainingStatus, is_fat_measured: bool, interval
     holding = tuple(e for e in group if e.holds_at(age))
     preferred = holding or group
 
-    lines: list[_Line] = []
+    lines: list[Line] = []
     for equation in RESTING_EQUATIONS:
         coefficients = equation.coefficients(is_male, age)
         if coefficients is None:
             continue
         why_not = _why_not(equation, age, audiences, is_fat_measured)
         weight = 1.0 / len(preferred) if equation in preferred else 0.0
-        lines.append(_Line(equation.id, coefficients, why_not is None, weight, why_not))
+        lines.append(Line(equation.id, coefficients, why_not is None, weight, why_not))
 
     picked = tuple(i for i, line in enumerate(lines) if line.weight > 0.0)
     # Outside every studied age nothing is applicable: the preferred ones then stand for the spread as well.
@@ -228,6 +244,7 @@ def _plan(is_male: bool, status: TrainingStatus, is_fat_measured: bool, interval
     chosen = [lines[i].coefficients for i in picked]
     return _Plan(
         lines=tuple(lines),
+        table=tuple(line.coefficients for line in lines),
         preferred=picked,
         spread=picked if len(picked) >= 3 else (applicable or _general(lines)),
         fat_slope=sum(c[5] - c[4] for c in chosen) / len(chosen),
@@ -238,7 +255,7 @@ def _plan(is_male: bool, status: TrainingStatus, is_fat_measured: bool, interval
     )
 
 
-def _general(lines: list[_Line]) -> tuple[int, ...]:
+def _general(lines: list[Line]) -> tuple[int, ...]:
     """Equations that need no body fat, for people outside every studied age."""
     return tuple(i for i, line in enumerate(lines) if line.coefficients[4] == 0.0)
 
@@ -261,12 +278,7 @@ def _estimate(person: Person, fat: BodyFat, plan: _Plan) -> RestingEnergy:
     weight, height, age = person.weight_kg, person.height_cm, person.age_years
     fat_mass = weight * fat.mean
     ffm = weight - fat_mass
-    values = []
-    rows = []
-    for id, coefficients, is_applicable, share, why_not in plan.lines:
-        value = weighted_sum(coefficients, weight, height, age, ffm, fat_mass)
-        values.append(value)
-        rows.append(EquationRow(id, value, is_applicable, share, why_not))
+    values = weighted_sums(plan.table, weight, height, age, ffm, fat_mass)
     mean = _median([values[i] for i in plan.preferred])
     between = _standard_deviation([values[i] for i in plan.spread])
     individual = INDIVIDUAL_ERROR * mean
@@ -283,7 +295,8 @@ def _estimate(person: Person, fat: BodyFat, plan: _Plan) -> RestingEnergy:
     return RestingEnergy(
         mean,
         math.sqrt(variance),
-        rows=tuple(rows),
+        lines=plan.lines,
+        values=values,
         preferred=plan.ids,
         reason=plan.reason,
         notes=notes,
@@ -295,22 +308,13 @@ def _estimate(person: Person, fat: BodyFat, plan: _Plan) -> RestingEnergy:
 
 def _both(woman: RestingEnergy, man: RestingEnergy) -> RestingEnergy:
     """Both sets of equations, averaged; half their difference is added to the SD."""
-    men = {row.id: row for row in man.rows}
-    rows = tuple(
-        EquationRow(
-            row.id,
-            (row.kcal_per_day + men[row.id].kcal_per_day) / 2.0,
-            row.is_applicable,
-            row.weight,
-            row.why_not,
-        )
-        for row in woman.rows
-        if row.id in men
-    )
+    men = {line.id: value for line, value in zip(man.lines, man.values, strict=True)}
+    both = [(line, value) for line, value in zip(woman.lines, woman.values, strict=True) if line.id in men]
     return RestingEnergy(
         (woman.mean + man.mean) / 2.0,
         (woman.sd + man.sd) / 2.0 + abs(man.mean - woman.mean) / 2.0,
-        rows=rows,
+        lines=tuple([line for line, _ in both]),
+        values=[(value + men[line.id]) / 2.0 for line, value in both],
         preferred=woman.preferred,
         reason=woman.reason,
         notes=(*woman.notes, say(_BOTH_SEXES)),

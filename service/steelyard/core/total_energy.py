@@ -6,6 +6,7 @@ ever added on top of a PAL.
 """
 
 import math
+from bisect import bisect_right
 from enum import StrEnum
 from itertools import pairwise
 
@@ -22,7 +23,7 @@ from .elementwise import Number
 from .energy_balance import THERMIC_SHARE
 from .estimate import Estimate
 from .evidence import Basis, Entry, Kind, constant, equation, register
-from .linear_equations import Coefficients, LinearEquation, Terms, by_sex, define, weighted_sum
+from .linear_equations import Coefficients, LinearEquation, Terms, by_sex, define, weighted_sums
 from .message import Message, say, template
 from .person import ActivityLevel, Person, Sex
 
@@ -220,13 +221,14 @@ EER_ERROR_WOMEN = constant(
 )
 
 
-def _eer_lines(is_male: bool) -> tuple[tuple[EerCategory, str, Coefficients], ...]:
+def _eer_table(is_male: bool) -> tuple[Coefficients, ...]:
     # These equations have one cell a sex: any age picks it.
-    found = ((c, e.id, e.coefficients(is_male, e.age_from_years)) for c, e in EER_EQUATIONS.items())
-    return tuple((category, id, coefficients) for category, id, coefficients in found if coefficients)
+    found = (e.coefficients(is_male, e.age_from_years) for e in EER_EQUATIONS.values())
+    return tuple(coefficients for coefficients in found if coefficients)
 
 
-_EER_LINES = {False: _eer_lines(False), True: _eer_lines(True)}
+_EER_TABLES = {False: _eer_table(False), True: _eer_table(True)}
+_EER_IDS = tuple(e.id for e in EER_EQUATIONS.values())
 _CATEGORIES = tuple(EerCategory)
 _EER_SAMPLE = EER_EQUATIONS[EerCategory.INACTIVE]
 
@@ -320,35 +322,32 @@ def estimate(person: Person, resting: Estimate) -> TotalEnergy:
 
 def eer_category(pal: float) -> EerCategory:
     """The category of the estimated energy requirement that a PAL belongs to."""
-    return _CATEGORIES[sum([pal >= limit for limit in _EER_FROM])]
+    return _CATEGORIES[_eer_index(pal)]
+
+
+def _eer_index(pal: float) -> int:
+    return bisect_right(_EER_FROM, pal)
 
 
 def cross_check(person: Person, pal: float) -> tuple[EerRow, ...]:
     """The estimated energy requirement in every category, with that of ``pal`` marked."""
-    match = eer_category(pal)
+    match = _eer_index(pal)
     applicable = _EER_SAMPLE.holds_at(person.age_years)
     why_not = None if applicable else _EER_YOUNG
     weight, height, age, sex = person.weight_kg, person.height_cm, person.age_years, person.sex
     if sex is Sex.UNSPECIFIED:
-        rows = []
-        for (category, id, women), (_, _, men) in zip(_EER_LINES[False], _EER_LINES[True], strict=True):
-            woman = weighted_sum(women, weight, height, age, 0.0, 0.0)
-            man = weighted_sum(men, weight, height, age, 0.0, 0.0)
-            error = (EER_ERROR_WOMEN + EER_ERROR_MEN) / 2.0 + abs(man - woman) / 2.0
-            rows.append(EerRow(id, (woman + man) / 2.0, error, category is match, applicable, why_not))
-        return tuple(rows)
-    error = EER_ERROR_MEN if sex is Sex.MALE else EER_ERROR_WOMEN
+        women = weighted_sums(_EER_TABLES[False], weight, height, age, 0.0, 0.0)
+        men = weighted_sums(_EER_TABLES[True], weight, height, age, 0.0, 0.0)
+        values = [(woman + man) / 2.0 for woman, man in zip(women, men, strict=True)]
+        both = (EER_ERROR_WOMEN + EER_ERROR_MEN) / 2.0
+        errors = [both + abs(man - woman) / 2.0 for woman, man in zip(women, men, strict=True)]
+    else:
+        values = weighted_sums(_EER_TABLES[sex is Sex.MALE], weight, height, age, 0.0, 0.0)
+        errors = [EER_ERROR_MEN if sex is Sex.MALE else EER_ERROR_WOMEN] * len(values)
     return tuple(
         [
-            EerRow(
-                id,
-                weighted_sum(coefficients, weight, height, age, 0.0, 0.0),
-                error,
-                category is match,
-                applicable,
-                why_not,
-            )
-            for category, id, coefficients in _EER_LINES[sex is Sex.MALE]
+            EerRow(id, value, error, i == match, applicable, why_not)
+            for i, (id, value, error) in enumerate(zip(_EER_IDS, values, errors, strict=True))
         ]
     )
 

@@ -1,12 +1,14 @@
 """`POST /v1/maintenance`: the intake at which tissue energy is stable."""
 
 from datetime import date
+from functools import cache
 
 from steelyard.core import log_reader
 from steelyard.core.assessment import Assessment, assess, general_cautions
 from steelyard.core.cautions import FROM_EQUATIONS, ON_LOGGING_SCALE
 from steelyard.core.estimate import Estimate
 from steelyard.core.log_maintenance import LogMaintenance
+from steelyard.core.person import Person
 
 from . import mapping
 from .examples import MAINTENANCE_EXAMPLES
@@ -40,19 +42,16 @@ def estimate_maintenance(body: MaintenanceRequest) -> MaintenanceResponse:
         ordinal = as_of_day(body.log, body.as_of_date)
         day = date.fromordinal(ordinal)
         learnt = log_reader.log_maintenance(person, assessed, mapping.log(body.log), ordinal)
-    return _response(body, assessed, learnt, day)
+    return _response(body, person, assessed, learnt, day)
 
 
 def _response(
-    body: MaintenanceRequest, assessed: Assessment, learnt: LogMaintenance | None, day: date | None
+    body: MaintenanceRequest, person: Person, assessed: Assessment, learnt: LogMaintenance | None, day: date | None
 ) -> MaintenanceResponse:
-    person = mapping.person(body.profile)
     prior = Estimate(assessed.total.mean, assessed.total.sd)
     estimate = prior if learnt is None else learnt.maintenance
     cautions = general_cautions(person, assessed)
     cautions.append(FROM_EQUATIONS if learnt is None else ON_LOGGING_SCALE)
-    used = set(assessed.resting.preferred)
-    methods = used | {"forecast_interval"} | ({*_LOG_METHODS} if learnt else set())
     physical = None if learnt is None else interval(learnt.physical, KCAL)
     level = (assessed.total.mean if learnt is None else learnt.physical.mean) / assessed.resting.mean
     return MaintenanceResponse(
@@ -63,7 +62,7 @@ def _response(
         resting_kcal=interval(assessed.resting, KCAL),
         activity_level=round(level, 2),
         body_fat_fraction=interval(assessed.fat, FRACTION),
-        equations=_rows(assessed, used),
+        equations=_rows(assessed),
         contribution=Contribution(
             prior_kcal=interval(prior, KCAL),
             prior_share=round(1.0 if learnt is None else learnt.prior_share, 3),
@@ -71,20 +70,27 @@ def _response(
         ),
         reasons=mapping.notes([assessed.resting.reason, *assessed.resting.notes, *assessed.total.notes]),
         cautions=mapping.notes(cautions),
-        methods=sorted(methods),
+        methods=_methods(assessed.resting.preferred, learnt is not None),
     )
 
 
-def _rows(assessed: Assessment, used: set[str]) -> list[EquationRow]:
+@cache  # as many as there are sets of preferred equations
+def _methods(preferred: tuple[str, ...], has_log: bool) -> list[str]:
+    return sorted({*preferred, "forecast_interval", *(_LOG_METHODS if has_log else ())})
+
+
+def _rows(assessed: Assessment) -> list[EquationRow]:
+    resting = assessed.resting
+    used = resting.preferred
     rows = [
         EquationRow(
-            id=row.id,
-            kcal_per_day=round(row.kcal_per_day),
-            is_applicable=row.is_applicable,
-            is_used=row.id in used,
-            notes=[row.why_not.text] if row.why_not else [],
+            id=line.id,
+            kcal_per_day=round(value),
+            is_applicable=line.is_applicable,
+            is_used=line.id in used,
+            notes=[line.why_not.text] if line.why_not else [],
         )
-        for row in assessed.resting.rows
+        for line, value in zip(resting.lines, resting.values, strict=True)
     ]
     rows += [
         EquationRow(
