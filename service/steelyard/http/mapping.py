@@ -1,12 +1,13 @@
 """Between the wire and the core: requests to core types, core results to wire objects. No decisions here."""
 
+from functools import cache
 from hashlib import sha256
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import msgspec
 
 from steelyard.core.assessment import Assessment
-from steelyard.core.estimate import Estimate
+from steelyard.core.estimate import Z80, Estimate
 from steelyard.core.guard_rails import RailAction, Subject
 from steelyard.core.log import IntakeDay, Log, Weighing
 from steelyard.core.message import Message
@@ -19,6 +20,9 @@ from .schemas import log as log_schema
 from .schemas import profile as profile_schema
 from .schemas.explanation import GuardRail, Note
 from .schemas.quantities import Interval
+
+if TYPE_CHECKING:
+    from hashlib import _Hash as HASH
 
 # Stated precision of the wire: whole kilocalories, grams of mass, a hundredth of a percent of body fat.
 KCAL, KG, FRACTION = 0, 3, 4
@@ -89,14 +93,35 @@ def log(entries: log_schema.Log) -> Log:
     return Log(
         [Weighing(w.date.toordinal(), w.weight_kg, w.order) for w in entries.weights],
         [IntakeDay(i.date.toordinal(), i.intake_kcal, i.carbohydrate_g, i.is_partial) for i in entries.intakes],
+        [day.toordinal() for day in entries.cycle],
     )
+
+
+# Adding and taking away 1.5 x 2^52 rounds a float to the nearest integer, ties to even, as IEEE 754 adds do.
+# ``round`` with digits goes by way of decimal text and takes six times as long; an answer has hundreds of numbers.
+_TO_INTEGER = 6755399441055744.0
+_SCALES = (1.0, 10.0, 100.0, 1000.0, 10000.0)
 
 
 def interval(estimate: Estimate, digits: int) -> Interval:
-    """The 80 % interval of an estimate, rounded once."""
+    """The 80 % interval of an estimate, rounded once. Holds for values below 2^51 / 10^digits."""
+    return spread(estimate.mean, estimate.sd, digits)
+
+
+def spread(mean: float, sd: float, digits: int) -> Interval:
+    """``interval`` of a mean and its standard deviation."""
+    half, scale = Z80 * sd, _SCALES[digits]
     return Interval(
-        lower=round(estimate.lower, digits), mean=round(estimate.mean, digits), upper=round(estimate.upper, digits)
+        lower=((mean - half) * scale + _TO_INTEGER - _TO_INTEGER) / scale,
+        mean=(mean * scale + _TO_INTEGER - _TO_INTEGER) / scale,
+        upper=((mean + half) * scale + _TO_INTEGER - _TO_INTEGER) / scale,
     )
+
+
+def rounded(value: float, digits: int) -> float:
+    """A value at the wire's precision, as in ``interval``."""
+    scale = _SCALES[digits]
+    return (value * scale + _TO_INTEGER - _TO_INTEGER) / scale
 
 
 def note(message: Message) -> Note:
@@ -106,7 +131,7 @@ def note(message: Message) -> Note:
 
 def notes(messages: list[Message] | tuple[Message, ...]) -> list[Note]:
     """Messages with their texts, each once."""
-    return [note(m) for i, m in enumerate(messages) if m not in messages[:i]]
+    return [note(m) for i, m in enumerate(messages) if not i or m not in messages[:i]]
 
 
 def guard_rail(action: RailAction) -> GuardRail:
@@ -121,10 +146,18 @@ def guard_rail(action: RailAction) -> GuardRail:
     )
 
 
+_canonical = msgspec.json.Encoder()
+
+
+@cache
+def _seed(operation_id: str) -> "HASH":
+    return sha256(f"{operation_id}\n{CONTRACT_VERSION}\n{MODEL_VERSION}\n".encode())
+
+
 def provenance(operation_id: str, body: msgspec.Struct) -> dict[str, Any]:
     """Versions and the fingerprint of a request: equal fingerprints mean equal answers."""
-    digest = sha256(f"{operation_id}\n{CONTRACT_VERSION}\n{MODEL_VERSION}\n".encode())
-    digest.update(msgspec.json.encode(body))
+    digest = _seed(operation_id).copy()
+    digest.update(_canonical.encode(body))
     return {
         "model_version": MODEL_VERSION,
         "contract_version": CONTRACT_VERSION,

@@ -2,11 +2,10 @@
 
 from datetime import date
 
-from steelyard.core.estimate import Estimate
 from steelyard.core.forecast import Forecast, Spread
 from steelyard.core.weight_noise import NOISE_FLOOR_KG, NOISE_FRACTION
 
-from .mapping import FRACTION, KCAL, KG, interval
+from .mapping import FRACTION, KCAL, KG, spread
 from .schemas.plans import ForecastPoint
 
 
@@ -18,10 +17,10 @@ def forecast_point(day: date, path: Forecast, i: int, sd: Spread, with_noise: bo
     noise = max(NOISE_FRACTION * weight, NOISE_FLOOR_KG) if with_noise else 0.0
     return ForecastPoint(
         date=day,
-        weight_kg=interval(Estimate(weight, (sd.weight_kg**2 + 2.0 * noise**2) ** 0.5), KG),
-        fat_kg=interval(Estimate(state.fat_kg, sd.fat_kg), KG),
-        lean_kg=interval(Estimate(state.lean_kg, sd.lean_kg), KG),
-        carried_kg=interval(Estimate(state.carried_kg, sd.carried_kg), KG),
-        fat_fraction=interval(Estimate(state.fat_kg / weight, sd.fat_fraction), FRACTION),
-        maintenance_kcal=interval(Estimate(path.maintenance_kcal(i), sd.maintenance_kcal), KCAL),
+        weight_kg=spread(weight, (sd.weight_kg**2 + 2.0 * noise**2) ** 0.5, KG),
+        fat_kg=spread(state.fat_kg, sd.fat_kg, KG),
+        lean_kg=spread(state.lean_kg, sd.lean_kg, KG),
+        carried_kg=spread(state.carried_kg, sd.carried_kg, KG),
+        fat_fraction=spread(state.fat_kg / weight, sd.fat_fraction, FRACTION),
+        maintenance_kcal=spread(path.maintenance_kcal(i), sd.maintenance_kcal, KCAL),
     )
