@@ -11,6 +11,7 @@ exactly in every step: stored energy = intake - expenditure.
 Everything is elementwise: floats, or numpy arrays with people along the first axis.
 """
 
+import math
 from typing import NamedTuple
 
 from . import bibliography  # noqa: F401 - registers the sources named below
@@ -234,12 +235,14 @@ class BodyState(NamedTuple):
     @property
     def carried_kg(self) -> Number:
         """Glycogen with its water, extracellular water and gut content, as a deviation from baseline [kg]."""
-        return (self.glycogen_kg - GLYCOGEN_KG) * (1.0 + GLYCOGEN_WATER) + self.water_kg + self.gut_kg
+        _, _, glycogen, water, gut, _, _ = self
+        return (glycogen - GLYCOGEN_KG) * (1.0 + GLYCOGEN_WATER) + water + gut
 
     @property
     def weight_kg(self) -> Number:
         """Scale weight [kg]."""
-        return self.fat_kg + self.lean_kg + self.glycogen_kg * (1.0 + GLYCOGEN_WATER) + self.water_kg + self.gut_kg
+        fat, lean, glycogen, water, gut, _, _ = self
+        return fat + lean + glycogen * (1.0 + GLYCOGEN_WATER) + water + gut
 
     @property
     def fat_free_kg(self) -> Number:
@@ -269,9 +272,21 @@ class _Drive(NamedTuple):
     adaptation_rest: Number
     thermic: Number
     activity: Number
+    surplus_factor: Number
     deficit_factor: Number
     growth: Number
     ceiling: Number
+
+
+class _Pace(NamedTuple):
+    """What the length of a step does: equal steps on one diet share it."""
+
+    days: float
+    grown: Number  # tanh of the step in units of the time in which glycogen settles
+    water_left: float  # shares of a deviation from rest that are left at the end of the step
+    gut_left: float
+    adaptation_left: float
+    adaptation_mean: float  # mean over the step of an adaptation that starts 1 off its rest
 
 
 def calibrate(
@@ -403,6 +418,7 @@ def _drive(model: BodyModel, diet: Diet, ops: Elementwise) -> _Drive:
         adaptation_rest=model.adaptation_share * change,
         thermic=THERMIC_SHARE * change + diet.thermic_shift_kcal,
         activity=model.activity_kcal_per_kg + diet.activity_change_kcal_per_kg,
+        surplus_factor=model.surplus_lean_factor * model.partition_scale,
         deficit_factor=deficit_factor(model, diet.protein_g_per_kg, ops),
         growth=growth,
         ceiling=ceiling,
@@ -428,8 +444,8 @@ def _freshness(model: BodyModel, day: Number) -> Number:
 
 def _tissue_rates(
     drive: _Drive,
-    surplus_factor: Number,
-    freshness: Number,
+    growth: Number,
+    ceiling_kcal: Number,
     outside: Number,
     fat: Number,
     lean: Number,
@@ -438,65 +454,70 @@ def _tissue_rates(
 ) -> tuple[Number, Number, Number]:
     """Rates of fat and lean tissue [kg/d] and energy stored in tissue [kcal/d].
 
-    ``outside`` = intake - energy into glycogen - the constant, thermic and adaptive parts of expenditure.
+    ``growth`` is the training-driven gain [kg/d] and ``ceiling_kcal`` the most energy a surplus puts into lean
+    [kcal/d], both at the experience of the day. ``outside`` = intake - energy into glycogen - the constant, thermic
+    and adaptive parts of expenditure.
     """
     gap = outside - FAT_UPKEEP * fat - LEAN_UPKEEP * lean - drive.activity * (fat + lean + carried)
     base = PARTITION_KG / (PARTITION_KG + fat)
     surplus = ops.maximum(gap, 0.0)
-    surplus_share = base * surplus_factor
-    ceiling = drive.ceiling * ops.maximum(freshness, LEAN_CEILING_FLOOR)
-    surplus_share = surplus_share / (1.0 + surplus_share * surplus / (LEAN_ENERGY * ceiling))
-    share = ops.where(gap > 0.0, surplus_share, base * drive.deficit_factor)
-    growth = drive.growth * freshness * ops.exp((gap - surplus) / (FAT_SUPPLY_LIMIT * fat))
-    synthesis = share * (LEAN_SYNTHESIS / LEAN_ENERGY) + (1.0 - share) * (FAT_SYNTHESIS / FAT_ENERGY)
-    stored = (gap - growth * (LEAN_SYNTHESIS - FAT_SYNTHESIS * LEAN_ENERGY / FAT_ENERGY)) / (1.0 + synthesis)
+    wanted = base * drive.surplus_factor
+    share = ops.where(gap > 0.0, wanted / (1.0 + wanted * surplus / ceiling_kcal), base * drive.deficit_factor)
+    growth = growth * ops.exp((gap - surplus) / (FAT_SUPPLY_LIMIT * fat))
+    fat_cost = FAT_SYNTHESIS / FAT_ENERGY
+    synthesis = fat_cost + share * (LEAN_SYNTHESIS / LEAN_ENERGY - fat_cost)
+    stored = (gap - growth * (LEAN_SYNTHESIS - fat_cost * LEAN_ENERGY)) / (1.0 + synthesis)
     lean_rate = share * stored / LEAN_ENERGY + growth
     return (stored - LEAN_ENERGY * lean_rate) / FAT_ENERGY, lean_rate, stored
+
+
+def _experienced(model: BodyModel, drive: _Drive, day: Number, ops: Elementwise) -> tuple[Number, Number]:
+    """Training-driven gain [kg/d] and ceiling of surplus energy into lean [kcal/d], at the experience of a day."""
+    freshness = _freshness(model, day)
+    return drive.growth * freshness, LEAN_ENERGY * drive.ceiling * ops.maximum(freshness, LEAN_CEILING_FLOOR)
 
 
 # Below this the model means nothing (no one lives there); it only keeps absurd inputs finite.
 _LEAST_FAT_KG = 0.25
 
 
-def _step(model: BodyModel, drive: _Drive, state: BodyState, days: float, ops: Elementwise) -> BodyState:
-    grown = ops.tanh(drive.glycogen_rate * days)
-    rest = drive.glycogen_rest
-    # Closed form of rho dG/dt = CI - k G^2 from either side of the resting value.
-    glycogen = rest * (state.glycogen_kg + rest * grown) / (rest + state.glycogen_kg * grown)
-    water = drive.water_rest + (state.water_kg - drive.water_rest) * ops.exp(
-        -(SODIUM_EXCRETION / SODIUM_PER_LITRE) * days
+def _pace(drive: _Drive, days: float, ops: Elementwise) -> _Pace:
+    left = math.exp(-days / ADAPTATION_DAYS)
+    return _Pace(
+        days=days,
+        grown=ops.tanh(drive.glycogen_rate * days),
+        water_left=math.exp(-(SODIUM_EXCRETION / SODIUM_PER_LITRE) * days),
+        gut_left=math.exp(-days / GUT_DAYS),
+        adaptation_left=left,
+        adaptation_mean=(1.0 - left) * ADAPTATION_DAYS / days,
     )
-    gut = drive.gut_rest + (state.gut_kg - drive.gut_rest) * ops.exp(-days / GUT_DAYS)
-    left = ops.exp(-days / ADAPTATION_DAYS)
-    away = state.adaptation_kcal - drive.adaptation_rest
-    mean_adaptation = drive.adaptation_rest + away * (1.0 - left) * ADAPTATION_DAYS / days
 
+
+def _step(model: BodyModel, drive: _Drive, pace: _Pace, state: BodyState, ops: Elementwise) -> BodyState:
+    fat, lean, glycogen_before, water_before, gut_before, adaptation, day = state
+    days, grown, water_left, gut_left, adaptation_left, adaptation_mean = pace
+    intake, rest, _, water_rest, gut_rest, adaptation_rest, thermic, _, _, _, _, _ = drive
+    # Closed form of rho dG/dt = CI - k G^2 from either side of the resting value.
+    glycogen = rest * (glycogen_before + rest * grown) / (rest + glycogen_before * grown)
+    water = water_rest + (water_before - water_rest) * water_left
+    gut = gut_rest + (gut_before - gut_rest) * gut_left
+    away = adaptation - adaptation_rest
     outside = (
-        drive.intake
-        - GLYCOGEN_ENERGY * (glycogen - state.glycogen_kg) / days
+        intake
+        - GLYCOGEN_ENERGY * (glycogen - glycogen_before) / days
         - model.offset_kcal
-        - drive.thermic
-        - mean_adaptation
+        - thermic
+        - (adaptation_rest + away * adaptation_mean)
     )
-    carried = (
-        0.5 * (1.0 + GLYCOGEN_WATER) * (glycogen + state.glycogen_kg)
-        + 0.5 * (water + state.water_kg)
-        + 0.5 * (gut + state.gut_kg)
+    carried = 0.5 * (
+        (1.0 + GLYCOGEN_WATER) * (glycogen + glycogen_before) + (water + water_before) + (gut + gut_before)
     )
-    fat, lean = state.fat_kg, state.lean_kg
-    surplus_factor = model.surplus_lean_factor * model.partition_scale
     half = 0.5 * days
-    freshness = _freshness(model, state.day + half)
-    fat_rate, lean_rate, _ = _tissue_rates(drive, surplus_factor, freshness, outside, fat, lean, carried, ops)
+    growth, ceiling = _experienced(model, drive, day + half, ops)
+    fat_rate, lean_rate, _ = _tissue_rates(drive, growth, ceiling, outside, fat, lean, carried, ops)
+    middle = ops.maximum(fat + half * fat_rate, _LEAST_FAT_KG)
     fat_rate, lean_rate, _ = _tissue_rates(
-        drive,
-        surplus_factor,
-        freshness,
-        outside,
-        ops.maximum(fat + half * fat_rate, _LEAST_FAT_KG),
-        lean + half * lean_rate,
-        carried,
-        ops,
+        drive, growth, ceiling, outside, middle, lean + half * lean_rate, carried, ops
     )
     return BodyState(
         ops.maximum(fat + days * fat_rate, _LEAST_FAT_KG),
@@ -504,8 +525,8 @@ def _step(model: BodyModel, drive: _Drive, state: BodyState, days: float, ops: E
         glycogen,
         water,
         gut,
-        drive.adaptation_rest + away * left,
-        state.day + days,
+        adaptation_rest + away * adaptation_left,
+        day + days,
     )
 
 
@@ -533,8 +554,9 @@ def advance(
     steps = max(1, -int(-days // step_days))
     length = days / steps
     drive = _drive(model, diet, ops)
+    pace = _pace(drive, length, ops)
     for _ in range(steps):
-        state = _step(model, drive, state, length, ops)
+        state = _step(model, drive, pace, state, ops)
     return state
 
 
@@ -544,8 +566,11 @@ def walk(
     """The body after each of the consecutive steps ``lengths`` [d] on one diet."""
     drive = _drive(model, diet, ops)
     path = []
+    pace = None
     for length in lengths:
-        state = _step(model, drive, state, length, ops)
+        if pace is None or length != pace.days:
+            pace = _pace(drive, length, ops)
+        state = _step(model, drive, pace, state, ops)
         path.append(state)
     return path
 
@@ -555,9 +580,8 @@ def expenditure_kcal(model: BodyModel, state: BodyState, diet: Diet, ops: Elemen
     drive = _drive(model, diet, ops)
     outside = drive.intake - model.offset_kcal - drive.thermic - state.adaptation_kcal
     carried = state.weight_kg - state.fat_kg - state.lean_kg
-    surplus_factor = model.surplus_lean_factor * model.partition_scale
-    freshness = _freshness(model, state.day)
-    stored = _tissue_rates(drive, surplus_factor, freshness, outside, state.fat_kg, state.lean_kg, carried, ops)[2]
+    growth, ceiling = _experienced(model, drive, state.day, ops)
+    stored = _tissue_rates(drive, growth, ceiling, outside, state.fat_kg, state.lean_kg, carried, ops)[2]
     return diet.intake_kcal - stored
 
 
