@@ -67,7 +67,7 @@ def comparable(season: Asked, result: SearchResult) -> list[tuple[ReadyMade, flo
 def test_it_beats_or_equals_every_ready_made_strategy_on_random_bodies() -> None:
     rng = random.Random(11)
     compared = 0
-    for _ in range(40):
+    for _ in range(30):
         season = random_season(rng)
         result = searched(season, policies=1200)
         if not result.is_feasible:
@@ -76,14 +76,14 @@ def test_it_beats_or_equals_every_ready_made_strategy_on_random_bodies() -> None
             # Candidates are ordered to the gram.
             assert result.best.outcome.lean_gained_kg >= lean - 0.0011, name
             compared += 1
-    assert compared > 60
+    assert compared > 45
 
 
 def test_it_needs_no_ready_made_strategy_to_beat_them() -> None:
     """The same where none of them was searched as such."""
     rng = random.Random(12)
     compared = 0
-    for _ in range(25):
+    for _ in range(14):
         season = random_season(rng)
         result = searched(season, policies=4000, starts=False)
         if not result.is_feasible:
@@ -91,7 +91,7 @@ def test_it_needs_no_ready_made_strategy_to_beat_them() -> None:
         for name, lean in comparable(season, result):
             assert result.best.outcome.lean_gained_kg >= lean - 0.0011, name
             compared += 1
-    assert compared > 35
+    assert compared > 18
 
 
 def test_a_single_strategy_lived_alone_gives_what_the_search_says() -> None:
@@ -152,7 +152,7 @@ def test_it_agrees_with_an_exhaustive_grid_on_small_cases(weeks: int, fraction: 
 def test_limits_are_kept() -> None:
     rng = random.Random(14)
     infeasible = 0
-    for _ in range(30):
+    for _ in range(15):
         season = random_season(rng)
         result = searched(season, policies=800)
         found = result.best.outcome
@@ -164,7 +164,7 @@ def test_limits_are_kept() -> None:
         else:
             infeasible += 1
             assert broken_limits(found, limits._replace(most_weeks_above_band=result.allowed_weeks_above))
-    assert infeasible < 15
+    assert infeasible < 8
 
 
 def test_the_trade_off_is_one() -> None:

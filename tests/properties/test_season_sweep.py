@@ -54,16 +54,16 @@ REFUSALS = {
 
 
 def test_seasons_of_anyone_stay_inside_the_rails() -> None:
-    counted = swept(range(700), eligible=False)
+    counted = swept(range(400), eligible=False)
     assert set(counted) <= REFUSALS, counted
-    assert counted["planned"] > 300
-    assert counted["with cuts"] > 120
+    assert counted["planned"] > 180
+    assert counted["with cuts"] > 70
     assert counted["age"] > 5  # 65 and over without clearance
 
 
 def test_eligible_people_get_useful_seasons() -> None:
-    counted = swept(range(1000, 1300), eligible=True)
-    assert counted["useful"] >= 0.6 * 300, counted
+    counted = swept(range(1000, 1200), eligible=True)
+    assert counted["useful"] >= 0.6 * 200, counted
 
 
 @pytest.mark.long
@@ -96,8 +96,8 @@ def checked_optima(seeds: range) -> Counter[str]:
 
 
 def test_optima_stay_inside_the_rails() -> None:
-    counted = checked_optima(range(80))
-    assert counted["feasible"] > 35, counted
+    counted = checked_optima(range(50))
+    assert counted["feasible"] > 20, counted
     assert set(counted) <= {"feasible", "infeasible", *REFUSALS}, counted
 
 
