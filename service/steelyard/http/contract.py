@@ -17,6 +17,8 @@ from .headers import FINGERPRINT_HEADER
 from .operations import Operation
 from .problems import (
     BAD_REQUEST,
+    BATCH_IDLE,
+    BATCH_TOO_LONG,
     BODY_TIMEOUT,
     BODY_TOO_LARGE,
     COMPUTATION_TIMEOUT,
@@ -26,6 +28,7 @@ from .problems import (
     KEY_REJECTED,
     KEY_REQUIRED,
     KINDS,
+    LINE_TOO_LONG,
     MEDIA_TYPE,
     NOT_ACCEPTABLE,
     NOT_JSON,
@@ -68,6 +71,9 @@ _BODY_ERRORS = {
     "415": (UNSUPPORTED_MEDIA_TYPE,),
     "422": (CONTRADICTION, OUT_OF_DOMAIN, GUARD_RAIL),
 }
+# What is wrong with a line is told on its line.
+_STREAM_ERRORS = {"400": (BAD_REQUEST,), "415": (UNSUPPORTED_MEDIA_TYPE,)}
+_LINE_ERRORS = (LINE_TOO_LONG, BATCH_TOO_LONG, BATCH_IDLE)
 _SERVICE_ERRORS = {"429": (TOO_MANY_REQUESTS,), "500": (INTERNAL_ERROR,), "503": (UNAVAILABLE,)}
 _ERROR_HEADERS = {
     "401": ("WWW-Authenticate", {"type": "string"}, "How to authenticate (RFC 6750)."),
@@ -114,7 +120,8 @@ def contract_text(operations: Iterable[Operation]) -> str:
 
 
 def _operation(operation: Operation) -> dict[str, Any]:
-    errors = _KEY_ERRORS | (_BODY_ERRORS if operation.body_type else {}) | _SERVICE_ERRORS
+    body_errors = _STREAM_ERRORS if operation.stream else _BODY_ERRORS if operation.body_type else {}
+    errors = _KEY_ERRORS | body_errors | _SERVICE_ERRORS
     if operation.in_thread:
         errors |= {"503": (UNAVAILABLE, COMPUTATION_TIMEOUT)}
     headers = _common_headers() | _answer_headers(operation)
@@ -138,7 +145,7 @@ def _operation(operation: Operation) -> dict[str, Any]:
         document["requestBody"] = {
             "required": True,
             "content": {
-                "application/json": {
+                operation.media_type: {
                     "schema": _reference(operation.body_type),
                     "examples": {
                         name: {"value": msgspec.to_builtins(example)}
@@ -147,6 +154,8 @@ def _operation(operation: Operation) -> dict[str, Any]:
                 }
             },
         }
+        if operation.stream:
+            _stream_lines(document, operation)
     else:
         document["responses"]["304"] = {
             "description": "The caller's copy, whose `ETag` came in `If-None-Match`, is still right.",
@@ -156,6 +165,27 @@ def _operation(operation: Operation) -> dict[str, Any]:
         document |= operation.deprecation.marks()
         document["description"] += f"\n\nDeprecated: {operation.deprecation.instead}"
     return document
+
+
+def _stream_lines(document: dict[str, Any], operation: Operation) -> None:
+    """A body of lines: OpenAPI 3.1 has no word for it, so the schemas of the lines stand beside it."""
+    text = {"type": "string", "format": "binary"}
+    lines = b"".join(msgspec.json.encode(example) + b"\n" for example in operation.request_examples.values())
+    document["requestBody"]["content"] = {
+        operation.media_type: {"schema": text, "examples": {"lines": {"value": lines.decode()}}}
+    }
+    document["responses"]["200"]["content"] = {operation.media_type: {"schema": text}}
+    document["responses"]["200"]["description"] = "\n".join(
+        [
+            "The answers, a line each. Beside the problems of the operations themselves a line may say:",
+            "",
+            *(f"- `{kind.type}` ({kind.status}): {kind.meaning}" for kind in _LINE_ERRORS),
+        ]
+    )
+    document["x-steelyard-lines"] = {
+        "request": _reference(operation.body_type or object),
+        "answers": [_reference(operation.answer_type), *map(_reference, operation.further_types)],
+    }
 
 
 def _answer_headers(operation: Operation) -> dict[str, Any]:
@@ -220,7 +250,7 @@ def _reference(type_: type) -> dict[str, str]:
 def _schemas(operations: list[Operation]) -> dict[str, Any]:
     roots: list[type] = [Problem]
     for operation in operations:
-        roots += [type_ for type_ in (operation.body_type, operation.answer_type) if type_ is not None]
+        roots += [type_ for type_ in (operation.body_type, operation.answer_type, *operation.further_types) if type_]
     _, components = msgspec.json.schema_components(list(dict.fromkeys(roots)), ref_template=_SCHEMAS)
     _tidy(components)
     return components

@@ -19,8 +19,18 @@ BUSY_SECONDS = 5  # what `Retry-After` says when a computation took too long
 class Limits:
     """Reads bodies and runs long computations, each within its time."""
 
-    def __init__(self, *, body_bytes: int, body_seconds: float, computation_seconds: float) -> None:
-        self._body_bytes = body_bytes
+    def __init__(
+        self,
+        *,
+        body_bytes: int,
+        body_seconds: float,
+        computation_seconds: float,
+        batch_lines: int = 200_000,
+        batch_idle_seconds: float = 60.0,
+    ) -> None:
+        self.line_bytes = self._body_bytes = body_bytes  # a line of a batch is a body of its own
+        self.batch_lines = batch_lines
+        self.batch_idle_seconds = batch_idle_seconds
         self._body_seconds = body_seconds
         self._computation_seconds = computation_seconds
         # They share one interpreter with the event loop: more threads would not compute more, only take turns.

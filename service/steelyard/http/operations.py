@@ -23,6 +23,8 @@ from .refusals import CORE_REFUSALS, refusal
 
 OPERATION = "operation"  # the key of a route's options under which its operation stands
 PUBLIC = "public"  # the same for a route that needs no key
+JSON = "application/json"
+COUNT_UNITS = "steelyard_count_units"  # in the scope's state of a streamed operation: counts its further units
 
 
 class Scope(StrEnum):
@@ -51,10 +53,20 @@ class Operation(msgspec.Struct, frozen=True, kw_only=True):
     request_examples: Mapping[str, Any] = {}
     in_thread: bool = False
     deprecation: Deprecation | None = None
+    # A streamed operation reads and answers lines: it handles its own body, of this media type both ways, while
+    # ``body_type`` and ``answer_type`` are those of a line.
+    media_type: str = JSON
+    stream: Callable[[Limits], Callable[..., Any]] | None = None
+    further_types: tuple[type, ...] = ()  # of other lines of a streamed answer
 
     def route(self, limits: Limits) -> HTTPRouteHandler:
         """The framework's handler for this operation."""
-        handle = _constant_handler(self) if self.body_type is None else _body_handler(self, self.body_type, limits)
+        if self.stream is not None:
+            handle = self.stream(limits)
+        elif self.body_type is not None:
+            handle = _body_handler(self, self.body_type, limits)
+        else:
+            handle = _constant_handler(self)
         return HTTPRouteHandler(
             self.path,
             http_method=["GET", "HEAD"] if self.method == "GET" else [self.method],  # type: ignore[list-item]

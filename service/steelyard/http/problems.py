@@ -130,6 +130,28 @@ BODY_TOO_LARGE = _kind(
     "The body is longer than the service reads (1 MiB unless the operator set another limit).",
     "Send fewer entries at a time.",
 )
+LINE_TOO_LONG = _kind(
+    "line-too-long",
+    413,
+    "A line of the batch is too long",
+    "The line is longer than a body may be (1 MiB unless the operator set another limit). The lines around it are "
+    "answered.",
+    "Send fewer entries in this line.",
+)
+BATCH_TOO_LONG = _kind(
+    "batch-too-long",
+    413,
+    "The batch has too many lines",
+    "The batch has more lines than the service answers in one request (200,000 unless the operator set another limit).",
+    "Send the lines from this one on in another batch.",
+)
+BATCH_IDLE = _kind(
+    "batch-idle",
+    408,
+    "The next line did not come",
+    "Nothing of the batch arrived for a minute, unless the operator set another time. The lines before are answered.",
+    "Send the lines that are not answered in another batch.",
+)
 UNSUPPORTED_MEDIA_TYPE = _kind(
     "unsupported-media-type",
     415,
@@ -266,21 +288,23 @@ def fault_answer(scope: Scope, error: Exception) -> tuple[bytes, list[tuple[byte
 
 
 def _document(scope: Scope, problem: ProblemError, error: Exception) -> bytes:
-    id_ = request_id(scope)
     scope["state"][PROBLEM_CODE] = problem.kind.code
+    return msgspec.json.encode(problem_of(problem, error, request_id(scope)))
+
+
+def problem_of(problem: ProblemError, error: Exception, id_: str) -> Problem:
+    """The document of a problem in the request ``id_``; a fault of the service behind it is logged."""
     if problem.kind is INTERNAL_ERROR:
         _log_fault(error, id_)
     suffix = f"/{problem.rule_id}" if problem.rule_id else ""
-    return msgspec.json.encode(
-        Problem(
-            type=problem.kind.type + suffix,
-            title=problem.kind.title,
-            status=problem.kind.status,
-            detail=problem.detail,
-            instance=f"urn:uuid:{id_}",
-            code=problem.kind.code,
-            errors=problem.errors,
-        )
+    return Problem(
+        type=problem.kind.type + suffix,
+        title=problem.kind.title,
+        status=problem.kind.status,
+        detail=problem.detail,
+        instance=f"urn:uuid:{id_}",
+        code=problem.kind.code,
+        errors=problem.errors,
     )
 
 

@@ -1,0 +1,102 @@
+"""Lines of a request body as they arrive: never more of the body in memory than a line and a message."""
+
+import asyncio
+from typing import Any, NamedTuple
+
+from litestar.types import Receive
+
+
+class Line(NamedTuple):
+    """A line and its number from 1. ``content`` is None where it was longer than is read."""
+
+    number: int
+    content: bytes | None
+
+
+class Disconnected(Exception):  # noqa: N818 - named for what happened
+    """The caller has gone."""
+
+
+class LineReader:
+    """Splits the body at newlines. Blank lines are numbered and passed over."""
+
+    def __init__(self, receive: Receive, *, line_bytes: int, idle_seconds: float) -> None:
+        self._receive = receive
+        self._line_bytes = line_bytes
+        self._idle_seconds = idle_seconds
+        self._buffer = bytearray()
+        self._searched = 0
+        self._number = 0
+        self._is_skipping = False
+        self._has_more = True
+        self._watch: asyncio.Task[Any] | None = None
+
+    @property
+    def number(self) -> int:
+        """How many lines were read, blank ones included."""
+        return self._number
+
+    async def next_lines(self, most_lines: int, most_bytes: int) -> list[Line]:
+        """The lines that are there, at least one, at most so many; none at the end of the body.
+
+        Raises ``Disconnected``, or ``TimeoutError`` where nothing arrives in time.
+        """
+        while True:
+            lines = self._take(most_lines, most_bytes)
+            if lines or not self._has_more:
+                self._notice_disconnect()
+                return lines
+            await self._read()
+
+    def close(self) -> None:
+        """Stop listening."""
+        if self._watch is not None:
+            self._watch.cancel()
+
+    async def _read(self) -> None:
+        async with asyncio.timeout(self._idle_seconds):
+            message: Any = await self._receive()
+        if message["type"] == "http.disconnect":
+            raise Disconnected
+        self._buffer += message.get("body", b"")
+        self._has_more = message.get("more_body", False)
+
+    def _notice_disconnect(self) -> None:
+        """Once the body is read, the next message can only say that the caller has gone."""
+        if self._has_more:
+            return
+        if self._watch is None:
+            self._watch = asyncio.ensure_future(self._receive())
+        elif self._watch.done():
+            raise Disconnected
+
+    def _take(self, most_lines: int, most_bytes: int) -> list[Line]:
+        buffer, start, taken = self._buffer, 0, 0
+        lines: list[Line] = []
+        while len(lines) < most_lines and taken < most_bytes:
+            end = buffer.find(b"\n", max(start, self._searched))
+            if end < 0:
+                self._searched = len(buffer)
+                if self._has_more:
+                    if len(buffer) - start > self._line_bytes:
+                        self._is_skipping = True
+                        start = len(buffer)
+                    break
+                end = len(buffer)
+                if end == start and not self._is_skipping:
+                    break
+            taken += end - start
+            self._add(lines, bytes(buffer[start:end]))
+            start = min(end + 1, len(buffer))
+        del buffer[:start]
+        self._searched = max(0, self._searched - start)
+        return lines
+
+    def _add(self, lines: list[Line], content: bytes) -> None:
+        self._number += 1
+        is_too_long = self._is_skipping or len(content) > self._line_bytes
+        self._is_skipping = False
+        if is_too_long:
+            lines.append(Line(self._number, None))
+        elif content.strip(b" \t\r"):
+            lines.append(Line(self._number, content))

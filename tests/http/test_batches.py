@@ -1,0 +1,369 @@
+"""The batch: every line by itself, in order, at bounded memory, whatever its neighbours do."""
+
+import asyncio
+import json
+import tracemalloc
+from collections.abc import AsyncIterator, Iterable
+from pathlib import Path
+from typing import Any
+
+import httpx
+import msgspec
+import pytest
+from in_process import BASE_URL, Running, running
+from steelyard.http.app import OPERATIONS
+from steelyard.http.batches import CHUNK_LINES, PATH, Single, run_batch
+from steelyard.http.schemas.batches import BatchOperation
+
+LINES = {"content-type": "application/x-ndjson"}
+SINGLES = {operation.operation_id: operation for operation in OPERATIONS}
+EXAMPLES = [
+    (operation_id, msgspec.json.encode(example))
+    for operation_id in BatchOperation
+    for example in SINGLES[operation_id].request_examples.values()
+]
+
+
+def line(reference: str, operation: str, body: bytes) -> bytes:
+    return b'{"reference":%b,"operation":"%b","body":%b}\n' % (json.dumps(reference).encode(), operation.encode(), body)
+
+
+QUICK = (
+    b'{"sex":"female","age_years":27,"height_cm":166,"weight_kg":63.2,"training_status":"novice",'
+    b'"measurements":[{"kind":"bmi"}]}'
+)
+
+
+def quick(reference: str) -> bytes:
+    """A line that is answered in well under a millisecond."""
+    return line(reference, "estimate_body_composition", QUICK)
+
+
+async def send(service: Running, lines: Iterable[bytes], **headers: str) -> list[Any]:
+    answer = await service.client.post(PATH, content=b"".join(lines), headers=LINES | headers)
+    assert answer.status_code == 200, answer.text
+    assert answer.headers["content-type"] == "application/x-ndjson"
+    assert answer.content.endswith(b"\n")
+    return [json.loads(text) for text in answer.content.splitlines()]
+
+
+@pytest.fixture(scope="module")
+async def strict(tmp_path_factory: pytest.TempPathFactory) -> AsyncIterator[Running]:
+    """A service with small limits."""
+    directory = tmp_path_factory.mktemp("strict")
+    async with running(directory, body_limit_bytes=4000, batch_lines=50, batch_idle_seconds=0.2) as started:
+        yield started
+
+
+async def test_results_are_the_bytes_of_single_calls(service: Running) -> None:
+    batch = b"".join(line(f"member-{i}", name, body) for i, (name, body) in enumerate(EXAMPLES))
+    answer = await service.client.post(PATH, content=batch, headers=LINES)
+    lines = answer.content.splitlines()
+    assert len(lines) == len(EXAMPLES) + 1
+    for i, (name, body) in enumerate(EXAMPLES):
+        json_headers = {"content-type": "application/json"}
+        single = await service.client.post(SINGLES[name].path, content=body, headers=json_headers)
+        assert single.status_code == 200
+        assert lines[i] == b'{"line":%d,"reference":"member-%d","result":%b}' % (i + 1, i, single.content)
+    summary = json.loads(lines[-1])["summary"]
+    assert summary == {
+        "lines": len(EXAMPLES),
+        "results": len(EXAMPLES),
+        "problems": 0,
+        "problems_by_status": {},
+        "is_complete": True,
+    }
+
+
+async def test_problems_are_the_documents_of_single_calls(service: Running) -> None:
+    bodies = [
+        ("estimate_maintenance", b"{}"),
+        ("estimate_maintenance", b"[]"),
+        ("plan_phases", b'{"profile": 1}'),
+        ("read_trend", dict(EXAMPLES)["read_trend"].replace(b'"weights":[', b'"weights":[], "intakes":[], "x":[')),
+        ("plan_phases", dict(EXAMPLES)["plan_phases"].replace(b'"is_pregnant":false', b'"is_pregnant":true')),
+    ]
+    answers = await send(service, [line("x", name, body) for name, body in bodies])
+    for answer, (name, body) in zip(answers, bodies, strict=False):
+        single = await service.client.post(
+            SINGLES[name].path, content=body, headers={"content-type": "application/json"}
+        )
+        expected = single.json()
+        assert answer["problem"].pop("instance").startswith("urn:uuid:")
+        expected.pop("instance")
+        assert answer["problem"] == expected
+        assert "result" not in answer
+    assert {answer["problem"]["status"] for answer in answers[:-1]} == {400, 422}
+
+
+BAD_LINES = [
+    pytest.param(b"{", "not-json", None, id="not JSON"),
+    pytest.param(b"\xff\xfe", "not-json", None, id="not UTF-8"),
+    pytest.param(
+        b'{"reference":"b","operation":"read_trend","body":{"profile":{"sex":"\xff"}}}', "not-json", "b", id="bad body text"
+    ),
+    pytest.param(b"[" * 20_000, "schema-violation", None, id="deep"),
+    pytest.param(b"[]", "schema-violation", None, id="no object"),
+    pytest.param(b'{"reference":"b"}', "schema-violation", "b", id="no operation"),
+    pytest.param(b'{"operation":"read_trend","body":{}}', "schema-violation", None, id="no reference"),
+    pytest.param(b'{"reference":7,"operation":"read_trend","body":{}}', "schema-violation", None, id="odd reference"),
+    pytest.param(b'{"reference":"b","operation":"fly","body":{}}', "schema-violation", "b", id="unknown operation"),
+    pytest.param(b'{"reference":"b","operation":"run_batch","body":{}}', "schema-violation", "b", id="a batch within"),
+    pytest.param(b'{"reference":"b","operation":"read_trend","body":{},"z":1}', "schema-violation", "b", id="extra"),
+    pytest.param(b'{"reference":"b","operation":"read_trend","body":null}', "schema-violation", "b", id="null body"),
+]
+
+
+@pytest.mark.parametrize(("bad", "slug", "reference"), BAD_LINES)
+async def test_a_bad_line_does_not_touch_the_others(
+    service: Running, bad: bytes, slug: str, reference: str | None
+) -> None:
+    before, answer, after, summary = await send(service, [quick("a"), bad + b"\n", quick("c")])
+    assert (before["reference"], after["reference"], after["line"]) == ("a", "c", 3)
+    assert before["result"] == after["result"]
+    assert answer["problem"]["type"] == f"/problems/{slug}"
+    assert (answer["line"], answer["reference"]) == (2, reference)
+    assert (summary["summary"]["results"], summary["summary"]["problems"]) == (2, 1)
+
+
+async def test_an_internal_fault_does_not_touch_the_others(
+    service: Running, monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
+) -> None:
+    answer_well = Single.answer
+    seen: list[int] = []
+
+    def fail_once(single: Single, body: bytes) -> bytes:
+        seen.append(1)
+        if len(seen) == 2:
+            raise RuntimeError("a secret of the person")
+        return answer_well(single, body)
+
+    monkeypatch.setattr(Single, "answer", fail_once)
+    first, second, third, summary = await send(service, [quick("a"), quick("b"), quick("c")])
+    assert first["result"] == third["result"]
+    assert second["problem"]["status"] == 500
+    assert second["reference"] == "b"
+    assert summary["summary"]["problems_by_status"] == {"500": 1}
+    assert "secret" not in caplog.text
+
+
+async def test_order_blank_lines_and_line_ends(service: Running) -> None:
+    content = b"\n" + quick("a").replace(b"\n", b"\r\n") + b"  \r\n\n" + quick("b") + quick("c").rstrip(b"\n")
+    answers = await send(service, [content])
+    assert [(a["line"], a["reference"]) for a in answers[:-1]] == [(2, "a"), (5, "b"), (6, "c")]
+    assert answers[-1]["summary"]["lines"] == 3
+
+
+@pytest.mark.parametrize("content", [b"", b"\n", b" \r\n\n"])
+async def test_an_empty_batch(service: Running, content: bytes) -> None:
+    (summary,) = await send(service, [content])
+    assert summary["summary"]["lines"] == 0
+    assert summary["summary"]["is_complete"]
+
+
+async def test_a_line_over_the_limit(strict: Running) -> None:
+    limit = strict.settings.body_limit_bytes
+    exact = quick("b").rstrip(b"\n").ljust(limit) + b"\n"
+    long = quick("c").rstrip(b"\n").ljust(limit + 1) + b"\n"
+    huge = b"x" * (30 * limit) + b"\n"
+    answers = await send(strict, [quick("a"), exact, long, huge, quick("e")])
+    assert ["result" in a for a in answers[:-1]] == [True, True, False, False, True]
+    assert {a["problem"]["type"] for a in answers[2:4]} == {"/problems/line-too-long"}
+    assert answers[4]["line"] == 5
+
+
+async def test_the_limit_on_lines(strict: Running) -> None:
+    most = strict.settings.batch_lines
+    answers = await send(strict, [quick(str(i)) for i in range(most)])
+    assert answers[-1]["summary"] | {"lines": most, "is_complete": True} == answers[-1]["summary"]
+    answers = await send(strict, [quick(str(i)) for i in range(most + 40)])
+    assert [a["reference"] for a in answers[:most]] == [str(i) for i in range(most)]
+    assert answers[most]["problem"]["type"] == "/problems/batch-too-long"
+    assert answers[most]["line"] == most + 1
+    assert (answers[-1]["summary"]["lines"], answers[-1]["summary"]["is_complete"]) == (most, False)
+
+
+async def test_the_body_as_a_whole_may_be_longer_than_a_body(strict: Running) -> None:
+    lines = [quick(str(i)) for i in range(40)]
+    assert sum(map(len, lines)) > 1.5 * strict.settings.body_limit_bytes
+    assert (await send(strict, lines))[-1]["summary"]["results"] == 40
+
+
+async def test_key_goes_before_the_body(service: Running) -> None:
+    async def unread() -> AsyncIterator[bytes]:
+        raise AssertionError("the body was read")
+        yield b""
+
+    async with httpx.AsyncClient(transport=httpx.ASGITransport(service.app), base_url=BASE_URL) as stranger:
+        assert (await stranger.post(PATH, content=unread(), headers=LINES)).status_code == 401
+
+
+async def test_media_types(service: Running) -> None:
+    wrong = await service.client.post(PATH, content=quick("a"), headers={"content-type": "application/json"})
+    assert (wrong.status_code, wrong.json()["type"]) == (415, "/problems/unsupported-media-type")
+    assert "application/x-ndjson" in wrong.json()["detail"]
+    unwanted = await service.client.post(PATH, content=quick("a"), headers=LINES | {"accept": "application/json"})
+    assert unwanted.status_code == 406
+    wanted = await service.client.post(PATH, content=quick("a"), headers=LINES | {"accept": "application/x-ndjson"})
+    assert wanted.status_code == 200
+
+
+class Wire:
+    """One request at the level of ASGI, its messages by hand."""
+
+    def __init__(self, service: Running) -> None:
+        self.received: asyncio.Queue[dict[str, Any]] = asyncio.Queue()
+        self.sent: list[dict[str, Any]] = []
+        self.may_send = asyncio.Event()
+        self.may_send.set()
+        self.reads = 0
+        headers = [
+            (b"host", b"service.test"),
+            (b"authorization", f"Bearer {service.token}".encode()),
+            (b"content-type", b"application/x-ndjson"),
+        ]
+        self.scope: dict[str, Any] = {
+            "type": "http",
+            "asgi": {"version": "3.0"},
+            "http_version": "1.1",
+            "method": "POST",
+            "scheme": "http",
+            "path": PATH,
+            "raw_path": PATH.encode(),
+            "query_string": b"",
+            "root_path": "",
+            "headers": headers,
+            "client": ("127.0.0.1", 1),
+            "server": ("127.0.0.1", 2),
+            "state": {},
+        }
+        self.task = asyncio.ensure_future(service.app(self.scope, self._receive, self._send))  # type: ignore[arg-type]
+
+    async def _receive(self) -> dict[str, Any]:
+        self.reads += 1
+        return await self.received.get()
+
+    async def _send(self, message: dict[str, Any]) -> None:
+        await self.may_send.wait()
+        self.sent.append(message)
+
+    def give(self, body: bytes, *, more: bool = True) -> None:
+        self.received.put_nowait({"type": "http.request", "body": body, "more_body": more})
+
+    def hang_up(self) -> None:
+        self.received.put_nowait({"type": "http.disconnect"})
+
+    @property
+    def answers(self) -> list[Any]:
+        text = b"".join(m["body"] for m in self.sent if m["type"] == "http.response.body")
+        return [json.loads(part) for part in text.splitlines()]
+
+    async def until(self, answers: int) -> None:
+        async with asyncio.timeout(20):
+            while len(self.answers) < answers:
+                await asyncio.sleep(0.005)
+
+
+async def test_answers_come_while_the_body_is_still_being_sent(service: Running) -> None:
+    wire = Wire(service)
+    first = quick("a")
+    wire.give(first[:20])
+    wire.give(first[20:] + quick("b")[:30])
+    await wire.until(1)
+    assert wire.answers[0]["reference"] == "a"
+    wire.give(quick("b")[30:] + quick("c"), more=False)
+    await wire.task
+    assert [a.get("reference") for a in wire.answers] == ["a", "b", "c", None]
+    assert wire.answers[-1]["summary"]["is_complete"]
+
+
+async def test_a_slow_reader_slows_the_reading(service: Running) -> None:
+    """Nothing is read of the body while an answer waits to be sent."""
+    wire = Wire(service)
+    for i in range(40):
+        wire.give(b"".join(quick(f"{i}-{j}") for j in range(CHUNK_LINES)))
+    wire.may_send.clear()
+    await asyncio.sleep(0.3)
+    reads = wire.reads
+    assert reads <= 2
+    await asyncio.sleep(0.3)
+    assert wire.reads == reads
+    wire.may_send.set()
+    wire.give(b"", more=False)
+    await wire.task
+    assert wire.answers[-1]["summary"]["results"] == 40 * CHUNK_LINES
+
+
+@pytest.mark.parametrize("is_body_complete", [False, True])
+async def test_a_caller_who_goes_stops_the_work(
+    service: Running, monkeypatch: pytest.MonkeyPatch, is_body_complete: bool
+) -> None:
+    computed: list[int] = []
+    answer_well = Single.answer
+
+    def counted(single: Single, body: bytes) -> bytes:
+        computed.append(1)
+        return answer_well(single, body)
+
+    monkeypatch.setattr(Single, "answer", counted)
+    wire = Wire(service)
+    lines = b"".join(quick(str(i)) for i in range(100 * CHUNK_LINES))
+    if is_body_complete:
+        wire.give(lines, more=False)
+        wire.hang_up()
+    else:
+        wire.give(quick("a"))
+        wire.hang_up()
+    async with asyncio.timeout(20):
+        await asyncio.gather(wire.task, return_exceptions=True)
+    assert len(computed) <= 10 * CHUNK_LINES
+    assert not any("summary" in answer for answer in wire.answers)
+
+
+async def test_a_body_that_stops_coming(strict: Running) -> None:
+    wire = Wire(strict)
+    wire.give(quick("a") + quick("b")[:40])
+    async with asyncio.timeout(20):
+        await wire.task
+    first, problem, summary = wire.answers
+    assert first["reference"] == "a"
+    assert (problem["problem"]["type"], problem["line"]) == ("/problems/batch-idle", 2)
+    assert summary["summary"]["is_complete"] is False
+
+
+async def test_every_line_is_counted(tmp_path: Path) -> None:
+    async with running(tmp_path, usage_flush_seconds=0.05) as service:
+        await send(service, [quick(str(i)) for i in range(100)])
+        await asyncio.sleep(0.3)
+        usage = await units(service)
+    assert usage == (1, 100)
+
+
+async def units(service: Running) -> tuple[int, int]:
+    """Requests and units of batches in the store."""
+    cells = await service.store.usage()
+    mine = [count for cell, count in cells.items() if cell.operation_id == run_batch.operation_id]
+    return sum(c.requests for c in mine), sum(c.units for c in mine)
+
+
+async def test_memory_does_not_grow_with_the_batch(service: Running) -> None:
+    """Ten times the lines, the same peak: nothing of what has been answered is kept."""
+
+    async def peak(lines: int) -> int:
+        wire = Wire(service)
+        tracemalloc.start()
+        try:
+            for start in range(0, lines, 100):
+                wire.give(b"".join(quick(str(i)) for i in range(start, start + 100)))
+                while wire.received.qsize() > 2:
+                    wire.sent.clear()
+                    await asyncio.sleep(0)
+            wire.give(b"", more=False)
+            await wire.task
+            return tracemalloc.get_traced_memory()[1]
+        finally:
+            tracemalloc.stop()
+
+    await peak(500)  # what is built once
+    few, many = await peak(500), await peak(5000)
+    assert many < 1.2 * few + 100_000, (few, many)
