@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from . import log_reader
 from .assessment import Assessment, body_of
+from .change_split import Change
 from .energy_balance import Diet, advance
 from .errors import OutOfDomain
 from .estimate import Estimate
@@ -19,12 +20,10 @@ from .log_maintenance import (
     fill_intake,
     prior_on_logging_scale,
 )
-from .log_reader import Reading
 from .message import Message
 from .person import Person
 from .phase_followed import PhaseFollowed, diet_of_week
-from .tissue_model import acting_intake
-from .trend import Change, Trend
+from .trend import Trend
 
 _RECENT_DAYS = 7
 # Maintenance over resting energy: beyond these the log's intakes and weights belong to no one.
@@ -72,18 +71,17 @@ class Now(NamedTuple):
     notes: tuple[Message, ...]
 
 
-def change_over(trend: Trend, reading: Reading, filled_kcal: Sequence[float], days: int) -> Changes:
+def change_over(trend: Trend, days: int) -> Changes:
     """Change over the last ``days`` of a log, for any number of days that it has.
 
-    The trend tells some windows exactly. Between two of them the change of tissue follows the flow of energy
-    (intake less maintenance, day by day) and meets both; its SD is interpolated. The level of weight is known on
-    every day, and carried mass is what is left.
+    Weight and its split are known on every day. The trend tells the errors of some windows; between two of them
+    variances are interpolated.
     """
     last = trend.days - 1
     nothing = Estimate(0.0, 0.0)
+    nearer = Change(0, nothing, nothing, nothing)
     if days <= 0 or not trend.changes:
         return Changes(nothing, nothing, nothing)
-    nearer = Change(0, nothing, nothing, nothing)
     further = trend.changes[-1]
     for change in sorted(trend.changes, key=lambda c: c.days):
         if change.days <= days:
@@ -93,27 +91,16 @@ def change_over(trend: Trend, reading: Reading, filled_kcal: Sequence[float], da
             break
     if nearer.days == days:
         return Changes(nearer.weight, nearer.tissue, nearer.carried)
-    model = reading.tissue
-    acting = acting_intake(filled_kcal, model.usual_kcal, model.adaptation_gain)
-    rho = LOGGING_RATIO * model.rho_kcal_per_kg
-    flow = [
-        (eaten - needed) / rho + model.growth_kg_per_day
-        for eaten, needed in zip(acting, trend.smoothed.maintenance_kcal, strict=True)
-    ]
     share = (days - nearer.days) / (further.days - nearer.days)
-    whole = sum(flow[last - further.days : last - nearer.days])
-    part = sum(flow[last - days : last - nearer.days])
-    tissue = nearer.tissue.mean + part + share * (further.tissue.mean - nearer.tissue.mean - whole)
-    level = trend.smoothed.weight_kg
-    weight = level[last] - level[last - days]
 
-    def between(a: float, b: float) -> float:
-        return math.sqrt(a * a + share * (b * b - a * a))
+    def over(column: Sequence[float], near: Estimate, far: Estimate) -> Estimate:
+        variance = near.sd**2 + share * (far.sd**2 - near.sd**2)
+        return Estimate(column[last] - column[last - days], math.sqrt(variance))
 
     return Changes(
-        Estimate(weight, between(nearer.weight.sd, further.weight.sd)),
-        Estimate(tissue, between(nearer.tissue.sd, further.tissue.sd)),
-        Estimate(weight - tissue, between(nearer.carried.sd, further.carried.sd)),
+        over(trend.smoothed.weight_kg, nearer.weight, further.weight),
+        over(trend.split.tissue_kg, nearer.tissue, further.tissue),
+        over(trend.split.carried_kg, nearer.carried, further.carried),
     )
 
 
@@ -147,12 +134,12 @@ def read_phase(person: Person, assessed: Assessment, phase: PhaseFollowed, log: 
         days=day - phase.start_day,
         window_days=last - then,
         weighings=int(sum(daily.is_weighed[then:])),
-        window=change_over(trend, reading, filled, last - then),
+        window=change_over(trend, last - then),
         eaten=_eaten(phase, daily.intake_kcal, daily.is_logged, daily.first_day, day),
         maintenance=maintenance,
         ratio=ratio,
         recent_intake_kcal=sum(recent) / len(recent),
-        fortnight_tissue=change_over(trend, reading, filled, 14).tissue if last >= 14 else None,
+        fortnight_tissue=change_over(trend, 14).tissue if last >= 14 else None,
         fortnight_intake_kcal=sum(fortnight) / len(fortnight) if len(fortnight) >= _RECENT_DAYS else None,
         weight_kg=Estimate(trend.smoothed.weight_kg[-1], trend.smoothed.weight_sd_kg[-1]),
         noise_sd_kg=trend.noise_sd_kg,
