@@ -88,9 +88,7 @@ def contract_module(document: Schema) -> str:
         operation["operationId"]: {
             "method": method.upper(),
             "path": path,
-            "request": _schema_name(operation["requestBody"]["content"]["application/json"]["schema"])
-            if "requestBody" in operation
-            else None,
+            "request": _body_schema(operation),
             "is_pure": operation.get("x-steelyard-pure", False),
         }
         for path, methods in document["paths"].items()
@@ -167,6 +165,12 @@ def _references(node: Any) -> Iterator[str]:
     elif isinstance(node, list):
         for child in node:
             yield from _references(child)
+
+
+def _body_schema(operation: Schema) -> str | None:
+    """The name of the schema of a JSON body; none where there is no body, or one of lines."""
+    media_types = operation.get("requestBody", {}).get("content", {})
+    return _schema_name(media_types["application/json"]["schema"]) if "application/json" in media_types else None
 
 
 def _schema_name(node: Schema) -> str:

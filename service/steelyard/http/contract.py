@@ -141,11 +141,13 @@ def _operation(operation: Operation) -> dict[str, Any]:
             **{status: _error(status, kinds) for status, kinds in errors.items()},
         },
     }
-    if operation.body_type:
+    if operation.stream:
+        _stream_lines(document, operation)
+    elif operation.body_type:
         document["requestBody"] = {
             "required": True,
             "content": {
-                operation.media_type: {
+                "application/json": {
                     "schema": _reference(operation.body_type),
                     "examples": {
                         name: {"value": msgspec.to_builtins(example)}
@@ -154,8 +156,6 @@ def _operation(operation: Operation) -> dict[str, Any]:
                 }
             },
         }
-        if operation.stream:
-            _stream_lines(document, operation)
     else:
         document["responses"]["304"] = {
             "description": "The caller's copy, whose `ETag` came in `If-None-Match`, is still right.",
@@ -171,8 +171,9 @@ def _stream_lines(document: dict[str, Any], operation: Operation) -> None:
     """A body of lines: OpenAPI 3.1 has no word for it, so the schemas of the lines stand beside it."""
     text = {"type": "string", "format": "binary"}
     lines = b"".join(msgspec.json.encode(example) + b"\n" for example in operation.request_examples.values())
-    document["requestBody"]["content"] = {
-        operation.media_type: {"schema": text, "examples": {"lines": {"value": lines.decode()}}}
+    document["requestBody"] = {
+        "required": True,
+        "content": {operation.media_type: {"schema": text, "examples": {"lines": {"value": lines.decode()}}}},
     }
     document["responses"]["200"]["content"] = {operation.media_type: {"schema": text}}
     document["responses"]["200"]["description"] = "\n".join(
