@@ -149,7 +149,7 @@ async def test_a_search_that_would_take_too_long_is_refused(service: Running) ->
     assert answer.status_code == 422
     problem = answer.json()
     assert problem["errors"][0]["pointer"] == "#/strategies_searched"
-    assert "10256" in problem["detail"]  # what would fit
+    assert "6410" in problem["detail"]  # what would fit
 
 
 @pytest.mark.parametrize(

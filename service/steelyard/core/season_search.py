@@ -18,7 +18,7 @@ from .season_rails import PersonLimits
 from .season_run import Life, Outcome, live
 
 # Strategies times weeks that one search may live: about a second of one core.
-MOST_POLICY_WEEKS = 1_600_000
+MOST_POLICY_WEEKS = 1_000_000
 DEFAULT_POLICIES = 6000
 # A target met to a tenth of a point is met.
 TARGET_TOLERANCE = 0.001
@@ -246,6 +246,7 @@ def search(
 
     allowed = _allowed_above(space)
     order, kept = space.order(allowed)
+    within = kept
     deviations: dict[int, float] = {}
     if caution > 0.0 and kept:
         short = _spread_out(space, list(order[:kept]), _SHORTLIST)
@@ -268,7 +269,7 @@ def search(
         allowed_weeks_above=int(allowed),
         is_feasible=kept > 0,
         policies=len(space.points),
-        kept=kept,
+        kept=within,
     )
 
 

@@ -188,7 +188,7 @@ def optimise_season(body: schema.OptimumRequest) -> schema.OptimumResponse:
     `trade_off` shows how much lean tissue each week above the band buys. Without a limit on weeks above the band, at
     most a quarter more than the fewest possible are allowed. Where a rule forbids cuts for this person, only seasons
     without one are searched and the rule is listed under `guard_rails`. A search larger than
-    `strategies_searched` x `horizon_weeks` = 1,600,000 is refused with a 422.
+    `strategies_searched` x `horizon_weeks` = 1,000,000 is refused with a 422.
     """
     check_search(body.strategies_searched, body.horizon_weeks, season_search.MOST_POLICY_WEEKS)
     known = situation(body)

@@ -164,7 +164,7 @@ class OptimumRequest(SeasonQuestion, frozen=True, kw_only=True):
         Meta(
             ge=500,
             le=100000,
-            description="About how many strategies to search. Times `horizon_weeks` it may be 1,600,000 at most.",
+            description="About how many strategies to search. Times `horizon_weeks` it may be 1,000,000 at most.",
             examples=[6000],
         ),
     ] = 6000
