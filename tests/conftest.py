@@ -4,6 +4,7 @@ from collections.abc import AsyncIterator, Iterator
 from pathlib import Path
 
 import pytest
+from _pytest.terminal import TerminalReporter
 from hypothesis import settings
 from in_process import Running, running
 from servers import Server, new_database, postgresql, valkey
@@ -11,6 +12,16 @@ from servers import Server, new_database, postgresql, valkey
 # The same examples in every run, and no time limit on one: a loaded machine must not turn a test red.
 settings.register_profile("steady", deadline=None, derandomize=True, database=None)
 settings.load_profile("steady")
+
+
+def pytest_terminal_summary(terminalreporter: TerminalReporter) -> None:
+    """Say what the sweeps counted."""
+    reports = [report for key in ("passed", "failed") for report in terminalreporter.getreports(key)]
+    lines = [value for report in reports for name, value in report.user_properties if name == "sweep"]
+    if lines:
+        terminalreporter.section("sweeps")
+        for line in sorted(lines):
+            terminalreporter.write_line(line)
 
 
 @pytest.fixture(scope="session")

@@ -92,7 +92,9 @@ def _gain(rng: random.Random, person: dict[str, Any]) -> dict[str, Any]:
 def _deficit(rng: random.Random, kind: str, person: dict[str, Any]) -> dict[str, Any]:
     is_cut = kind == "cut"
     asked: dict[str, Any] = {}
-    done = asked["weeks_done"] = rng.randint(0, 12 if is_cut else 5) if rng.random() < 0.2 else 0
+    done = rng.randint(1, 12 if is_cut else 5) if rng.random() < 0.2 else 0
+    if done:
+        asked["weeks_done"] = done
     least, most = (max(1, 7 - done), 26) if is_cut else (max(1, 2 - done), 6 - done)
     goal = rng.choices([None, "fat_loss_kg", "target_fat_fraction", "target_weight_kg"], [0.4, 0.3, 0.15, 0.15])[0]
     time = rng.choices([None, "weeks", "event_date"], [0.45, 0.35, 0.2])[0]
@@ -175,7 +177,7 @@ def request(rng: random.Random, *, eligible: bool = False, kind: str | None = No
     if rng.random() < 0.75:
         asked["cut_history"] = {"cuts_last_12_months": rng.randint(0, 5)}
     if rng.random() < 0.3:
-        asked["current_intake_kcal"] = min(8000, round(person["weight_kg"] * rng.uniform(24, 45)))
+        asked["current_intake_kcal"] = min(8000, max(800, round(person["weight_kg"] * rng.uniform(24, 45))))
     if rng.random() < 0.2:
         asked["maintenance"] = {
             "kcal_per_day": round(min(8000.0, max(800.0, person["weight_kg"] * rng.uniform(24, 45)))),

@@ -411,17 +411,16 @@ def forecast(
     plan: list[Stretch],
     *,
     sources: frozenset[UncertaintySource] = ALL_SOURCES,
-    known: list[BodyState] | None = None,
+    path: list[BodyState] | None = None,
     ops: Elementwise = FLOATS,
 ) -> Forecast:
     """The path of ``body`` through ``plan``, with one moved run for each source.
 
-    Args: ``plan`` stretches in order, steps of 0.25-14 days. ``sources`` carried into the intervals. ``known`` the
-        expected path's start and first states, where a caller has them, up to the end of a stretch.
+    Args: ``plan`` stretches in order, steps of 0.25-14 days. ``sources`` carried into the intervals. ``path`` the
+        expected states, start included, where a caller has walked the plan already.
     Returns: a state at the start and after each step; ``Forecast.spreads`` gives standard deviations.
     """
     model, state = start_body(body, None, ops)
-    states = [state] if known is None else known
     coarse, nodes = _coarse(plan)
     moved = []
     for source in _RUN_SOURCES:
@@ -430,12 +429,8 @@ def forecast(
             moved.append(Moved(source, other_model, _path(other_model, other, coarse, ops, source)))
     carried_spread = CARRIED_SPREAD if UncertaintySource.CARRIED_MASS in sources else 0.0
     has_noise = UncertaintySource.DAILY_NOISE in sources
-    points = 1
-    rest = list(plan)
-    while rest and points < len(states):
-        points += len(rest.pop(0).lengths)
-    path = [*states[:-1], *_path(model, states[-1], rest, ops)]
-    return Forecast(model, path, nodes, moved, carried_spread, has_noise, ops)
+    states = _path(model, state, plan, ops) if path is None else path
+    return Forecast(model, states, nodes, moved, carried_spread, has_noise, ops)
 
 
 def stored_kcal(before: BodyState, after: BodyState) -> Number:

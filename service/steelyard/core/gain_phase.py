@@ -39,10 +39,10 @@ class GainAim(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class Gain(NamedTuple):
-    """A gain that is planned: its weeks, the body at their end, the surplus [kcal/d], and what a rail did to it."""
+    """A gain that is planned: its weeks, the body at the end of each, the surplus [kcal/d], and what a rail did."""
 
     weeks: list[Week]
-    end: BodyState
+    states: list[BodyState]
     surplus_kcal: float
     actions: list[RailAction]
 
@@ -59,20 +59,25 @@ def plan_surplus(
     """Weeks at the surplus asked for, or the usual one, held under the ceiling on the rate of gain."""
     wanted = asked_kcal if asked_kcal is not None else SURPLUS_DEFAULT[subject.training_status]
     if not weeks:
-        return Gain([], state, wanted, [])
+        return Gain([], [], wanted, [])
     limit = table.GAIN_RATE_LIMIT[subject.training_status]
 
-    @cache
-    def gain(kcal: float) -> tuple[list[Week], BodyState]:
-        return gain_weeks(subject, model, state, kcal, weeks, preference)
+    def share(end: BodyState) -> float:
+        return float((end.tissue_kg - state.tissue_kg) / weeks / state.weight_kg)
 
+    @cache
     def rate(kcal: float) -> float:
-        return float((gain(kcal)[1].tissue_kg - state.tissue_kg) / weeks / state.weight_kg)
+        return share(gain_weeks(subject, model, state, kcal, weeks, preference)[1])
 
     surplus, actions = min(wanted, at_most_kcal), []
     if rate(surplus) > limit:
         # A step under the crossing keeps the rounded intakes under the ceiling too.
         surplus = max(0.0, crossing(lambda kcal: rate(kcal) - limit, 0.0, surplus) - 10.0)
+    rows, states = _run(subject, model, state, surplus, weeks, preference)
+    while surplus > 0.0 and share(states[-1]) > limit:
+        # Long steps of the search are a few grams off.
+        surplus = max(0.0, surplus - 10.0)
+        rows, states = _run(subject, model, state, surplus, weeks, preference)
     # Where no one asked for more than fits, the usual size was only a start.
     if asked_kcal is not None and surplus < asked_kcal:
         message = say("CAPPED_GAIN_RATE", surplus_kcal=surplus, percent=100 * limit)
@@ -81,7 +86,7 @@ def plan_surplus(
         message = say("WARNED_GAIN_RATE", percent=100 * rate(surplus))
         warn_at = table.GAIN_RATE_WARN_SHARE * limit
         actions = [RailAction(table.GAIN_RATE, "warned", warn_at, rate(surplus), "of body mass a week", message)]
-    return Gain(*gain(surplus), surplus, actions)
+    return Gain(rows, states, surplus, actions)
 
 
 def fit_surplus(
@@ -118,12 +123,30 @@ def _weeks_to_weight(
     subject: Subject, model: BodyModel, state: BodyState, surplus_kcal: float, aim: GainAim
 ) -> int | None:
     """The fewest weeks of the gain after which the settled weight is reached."""
-    rows = gain_weeks(subject, model, state, surplus_kcal, aim.longest_weeks, aim.preference)[0]
-    for week, row in enumerate(rows, start=1):
-        state = walk(model, state, as_diet(row.intake, row.weight_kg), (7.0,))[-1]
-        if state.tissue_kg + BASELINE_GLYCOGEN_KG >= (aim.target_weight_kg or 0.0):
+    states = _run(subject, model, state, surplus_kcal, aim.longest_weeks, aim.preference)[1]
+    for week, reached in enumerate(states, start=1):
+        if reached.tissue_kg + BASELINE_GLYCOGEN_KG >= (aim.target_weight_kg or 0.0):
             return week
     return None
+
+
+def _run(
+    subject: Subject,
+    model: BodyModel,
+    state: BodyState,
+    surplus_kcal: float,
+    weeks: int,
+    preference: CarbohydratePreference,
+) -> tuple[list[Week], list[BodyState]]:
+    """Weeks of a gain, the intake set anew every few, and the body at the end of each."""
+    rows: list[Week] = []
+    states = [state]
+    while len(rows) < weeks:
+        n = min(GAIN_RESET_WEEKS, weeks - len(rows))
+        row = _week(subject, model, states[-1], surplus_kcal, preference)
+        rows += [row] * n
+        states += walk(model, states[-1], as_diet(row.intake, row.weight_kg), (7.0,) * n)
+    return rows, states[1:]
 
 
 def gain_weeks(
@@ -134,13 +157,20 @@ def gain_weeks(
     weeks: int,
     preference: CarbohydratePreference,
 ) -> tuple[list[Week], BodyState]:
-    """Weeks of a gain, the intake set anew every few, and the body at their end."""
+    """Weeks of a gain, the intake set anew every few, and the body at their end, in long steps for searching."""
     rows: list[Week] = []
     while len(rows) < weeks:
         n = min(GAIN_RESET_WEEKS, weeks - len(rows))
-        # Rounded down to 10 kcal, so that rounding never lifts the gain past its ceiling.
-        intake = int(current_maintenance_kcal(model, state) + surplus_kcal) // 10 * 10
-        macros = split_intake(intake, subject.weight_kg, PROTEIN_DEFAULT_GAIN, preference)
-        rows += [Week(Element.SURPLUS, macros, subject.weight_kg)] * n
-        state = advance(model, state, as_diet(macros, subject.weight_kg), 7.0 * n, step_days=28.0)
+        row = _week(subject, model, state, surplus_kcal, preference)
+        rows += [row] * n
+        state = advance(model, state, as_diet(row.intake, row.weight_kg), 7.0 * n, step_days=28.0)
     return rows, state
+
+
+def _week(
+    subject: Subject, model: BodyModel, state: BodyState, surplus_kcal: float, preference: CarbohydratePreference
+) -> Week:
+    # Rounded down to 10 kcal, so that rounding never lifts the gain past its ceiling.
+    intake = int(current_maintenance_kcal(model, state) + surplus_kcal) // 10 * 10
+    macros = split_intake(intake, subject.weight_kg, PROTEIN_DEFAULT_GAIN, preference)
+    return Week(Element.SURPLUS, macros, subject.weight_kg)

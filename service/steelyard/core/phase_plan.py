@@ -102,22 +102,14 @@ class _Draft:
         self.model, self.state = start_body(body)
         self.kinds: list[str] = []
         self.weeks: list[list[Week]] = []
-        self.known = [self.state]  # the expected path, as far as it is known by the week
+        self.states = [self.state]
 
     def add(self, kind: str, weeks: list[Week], states: list[BodyState]) -> None:
         """Add weeks and the body at the end of each."""
         if not weeks:
             return
-        self.known += states
+        self.states += states
         self.state = states[-1]
-        self._append(kind, weeks)
-
-    def add_last(self, kind: str, weeks: list[Week]) -> None:
-        """Add weeks that nothing follows."""
-        if weeks:
-            self._append(kind, weeks)
-
-    def _append(self, kind: str, weeks: list[Week]) -> None:
         if self.kinds and self.kinds[-1] == kind:
             self.weeks[-1] += weeks
         else:
@@ -154,7 +146,7 @@ class _Draft:
             phases.append(PlannedPhase(kind, point, weeks, [], [], [], []))
             point += len(rows)
             day += timedelta(days=7 * len(rows))
-        return phases, forecast(self.body, stretches, sources=sources, known=self.known)
+        return phases, forecast(self.body, stretches, sources=sources, path=self.states)
 
 
 def with_usual_diet(body: Body, subject: Subject, preference: CarbohydratePreference) -> Body:
@@ -192,7 +184,7 @@ def plan_deficit(
         rails.refuse_target(subject, aim.target_fat_fraction, "/phase/target_fat_fraction")
     draft = _Draft(subject, with_usual_diet(body, subject, aim.preference), start)
     draft.hold(pause_weeks, aim.preference)
-    phase = DeficitPhase(subject, draft.body, aim, protein, start=(draft.model, draft.known[0]))
+    phase = DeficitPhase(subject, draft.body, aim, protein, start=(draft.model, draft.states[0]))
     if pause_weeks:
         phase.starting(draft.state, subject_at(subject, draft.model, draft.state))
     is_known = history.cuts_last_12_months is not None
@@ -270,7 +262,7 @@ def _lay_out(
     maintenance_after = float(current_maintenance_kcal(model, end))
     draft.hold(then.maintenance_weeks, aim.preference)
     gain = plan_surplus(draft.subject, model, draft.state, then.gain_weeks, then.surplus_kcal, aim.preference)
-    draft.add_last("gain", gain.weeks)
+    draft.add("gain", gain.weeks, gain.states)
     phases, path = draft.finish(sources)
 
     full = min((row.intake for row in rows if row.element is Element.DEFICIT), key=lambda m: m.intake_kcal)
@@ -330,7 +322,7 @@ def plan_gain(
     if gain is None:
         message = say("GAIN_TARGET_TOO_FAR", weeks=aim.longest_weeks)
         return Plan(Nearest(None, None, None), None, [], None, [], [say("INFEASIBLE"), message])
-    draft.add_last("gain", gain.weeks)
+    draft.add("gain", gain.weeks, gain.states)
     phases, path = draft.finish(sources)
     if pause_weeks:
         explain_pause(phases[0], pause_weeks)
@@ -345,7 +337,7 @@ def plan_hold(
     draft = _Draft(subject, with_usual_diet(body, subject, aim.preference), start)
     draft.hold(aim.weeks, aim.preference)
     gain = plan_surplus(subject, draft.model, draft.state, then.gain_weeks, then.surplus_kcal, aim.preference)
-    draft.add_last("gain", gain.weeks)
+    draft.add("gain", gain.weeks, gain.states)
     phases, path = draft.finish(sources)
     explain_hold(phases[0], path)
     if len(phases) > 1:
