@@ -70,7 +70,7 @@ class _Deciding:
 
     def __init__(self, question: Question) -> None:
         self.q = question
-        self.warnings, self.refused = refusal_of(question)
+        self.warnings, self.refused = refusal_of(question.subject)
         self.pattern: Pattern | None = None
         self.by_trade = False
         self.reasons: list[Message] = []
@@ -83,16 +83,17 @@ class _Deciding:
         if not speaks_of_leanness(self.refused):
             return self._without_leanness()
         wanted = motive(q)
+        self.pattern = pattern_of(q)
+        if self.pattern is not None:
+            q = self.q = q._replace(surplus_kcal=slow_surplus_kcal(q.subject, q.body))
         self.lines = lines_of(wanted, *q.band)
         self.due = due_at(q, self.lines.counts_from)
         other = Feeling.WOULD_LIKE_LEANER if wanted is Feeling.CONTENT else Feeling.CONTENT
         self.other_due = due_at(q, lines_of(other, *q.band).counts_from)
-        self.pattern = pattern_of(q)
         refusal = None if self.refused is None else self.refused.action.message
         self.make = Alternatives(q, self.lines, refusal)
-        surplus = slow_surplus_kcal(q.subject, q.body) if self.pattern else None
         ceiling = None if self.due is None or not 0.08 <= self.due <= 0.4 else round(self.due, 3)
-        self.gain = self.make.gain(surplus_kcal=surplus, ceiling=ceiling)
+        self.gain = self.make.gain(ceiling=ceiling)
         until_due = self._weeks_to_due(self.gain.path.states)
         weeks = DEFAULT_WEEKS if self._is_due else max(GAIN_WEEKS_LEAST, until_due or HORIZON_WEEKS)
         self.gain = self._gain_of(weeks)
@@ -245,6 +246,9 @@ class _Deciding:
         if not open_cuts:
             return self._refused_cut(self._kept(), self.mini.closed)
         best = max(open_cuts, key=lambda a: a.total_kg)
+        if best.total_kg < max(self.gain.total_kg if q.grows else self.hold.total_kg, self.hold.total_kg):
+            # To the target is too far to pay; the usual mini-cut, on which the due line rests, is not.
+            best = max(best, self.make.short_cut(), key=lambda a: a.total_kg)
         assert self.due is not None
         self.by_trade = True
         if best.kind is PhaseKind.CUT:

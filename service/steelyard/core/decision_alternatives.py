@@ -20,7 +20,7 @@ template(
     "CUT_NEEDS_READING",
     "Body fat computed from height and weight never starts a cut: measure it (skinfolds, girths, DXA) and ask again.",
 )
-template("CUT_USED_UP", "The {weeks} weeks done are as long as this phase may be.")
+template("CUT_NO_ROOM", "No cut of this kind fits into the weeks that are left for it.")
 template("GAIN_NEEDS_TRAINING", "A surplus without resistance training is stored as fat: start training first.")
 
 
@@ -106,14 +106,14 @@ class Alternatives:
         self.question, self.lines, self.refusal = question, lines, refusal
         self.counts_from = None if lines is None else lines.counts_from
 
-    def gain(
-        self, weeks: int | None = None, *, surplus_kcal: float | None = None, ceiling: float | None = None
-    ) -> Alternative:
+    def gain(self, weeks: int | None = None, *, ceiling: float | None = None) -> Alternative:
         """A gain; its fragment runs ``weeks`` (the horizon by default)."""
         q = self.question
-        aim = GainAim(weeks=HORIZON_WEEKS, surplus_kcal=surplus_kcal, fat_ceiling=ceiling)
+        aim = GainAim(weeks=HORIZON_WEEKS, surplus_kcal=self.question.surplus_kcal, fat_ceiling=ceiling)
         plan = phase_plan.plan_gain(q.subject, q.body, q.as_of, aim, sources=ALL_SOURCES)
-        fragment = Fragment(PhaseKind.GAIN, weeks or HORIZON_WEEKS, surplus_kcal=surplus_kcal, fat_ceiling=ceiling)
+        fragment = Fragment(
+            PhaseKind.GAIN, weeks or HORIZON_WEEKS, surplus_kcal=self.question.surplus_kcal, fat_ceiling=ceiling
+        )
         return self._open(PhaseKind.GAIN, fragment, plan, weeks or HORIZON_WEEKS)
 
     def hold(self, weeks: int = HORIZON_WEEKS, *, then_gain: bool = False) -> Alternative:
@@ -122,10 +122,23 @@ class Alternatives:
         weeks = min(max(1, weeks), HORIZON_WEEKS)
         gain = HORIZON_WEEKS - weeks if then_gain and q.grows else 0
         plan = phase_plan.plan_hold(
-            q.subject, q.body, q.as_of, HoldAim(weeks=HORIZON_WEEKS - gain), ReturnAim(gain_weeks=gain),
+            q.subject,
+            q.body,
+            q.as_of,
+            HoldAim(weeks=HORIZON_WEEKS - gain),
+            ReturnAim(gain_weeks=gain, surplus_kcal=q.surplus_kcal),
             sources=ALL_SOURCES,
-        )  # fmt: skip
-        return self._open(PhaseKind.MAINTENANCE, Fragment(PhaseKind.MAINTENANCE, weeks, gain_weeks=gain), plan, weeks)
+        )
+        fragment = Fragment(PhaseKind.MAINTENANCE, weeks, surplus_kcal=q.surplus_kcal, gain_weeks=gain)
+        return self._open(PhaseKind.MAINTENANCE, fragment, plan, weeks)
+
+    def short_cut(self) -> Alternative:
+        """A mini-cut of usual length, wherever it leads; ask where a mini-cut is open."""
+        fragment = Fragment(PhaseKind.MINI_CUT, DEFAULT_WEEKS, surplus_kcal=self.question.surplus_kcal)
+        plan = self._plan(DeficitAim(weeks=DEFAULT_WEEKS), 1, 0)
+        if not plan.is_feasible:
+            return Alternative(PhaseKind.MINI_CUT, None, None, 0, None, plan.reasons[-1])
+        return self._through(PhaseKind.MINI_CUT, fragment, plan, reaches=False)
 
     def cut(
         self, kind: DeficitKind, *, weeks_done: int = 0, until_event: int | None = None, target: float | None = None
@@ -137,39 +150,48 @@ class Alternatives:
         if not self.question.fat.is_measured:
             return Alternative(named, None, None, 0, None, say("CUT_NEEDS_READING"))
         assert self.lines is not None
-        most = (MOST_WEEKS if kind is DeficitKind.MINI_CUT else LONG_CUT_WEEKS) - weeks_done
-        if until_event is not None:
-            most = min(most, until_event)
-        least = 1 if weeks_done else (2 if kind is DeficitKind.MINI_CUT else MOST_WEEKS + 1)
-        if most < least:
-            return Alternative(named, None, None, 0, None, say("CUT_USED_UP", weeks=weeks_done))
         wanted = self.lines.target if target is None else target
         aim = DeficitAim(kind=kind, target_fat_fraction=wanted, at_most_weeks=until_event, weeks_done=weeks_done)
-        usual = Fragment(named, weeks_done=weeks_done, maintenance_weeks=1)
-        fragment, reaches = usual._replace(target_fat_fraction=wanted, for_event=until_event is not None), True
+        longest = MOST_WEEKS if kind is DeficitKind.MINI_CUT else LONG_CUT_WEEKS
+        most = min(longest - weeks_done, longest if until_event is None else until_event)
+        if most < aim.least_weeks:
+            return Alternative(named, None, None, 0, None, say("CUT_NO_ROOM"))
+        # A cut under way goes on at once; another waits for the latest day that will do.
+        is_for_event = until_event is not None and not weeks_done
+        usual = Fragment(named, surplus_kcal=self.question.surplus_kcal, weeks_done=weeks_done)
+        fragment, reaches = usual._replace(target_fat_fraction=wanted, for_event=is_for_event), True
         try:
             plan = self._plan(aim, 1, 0)
             if not plan.is_feasible or plan.cut_phase is None or len(plan.cut_phase.weeks) > most:
-                # Out of reach in that time, or met already: what its usual or longest length does.
-                is_met = plan.nearest is not None and plan.nearest.weeks == 0
-                weeks = min(most, DEFAULT_WEEKS if is_met and kind is DeficitKind.MINI_CUT else most)
-                weeks = least if is_met and kind is DeficitKind.CUT else weeks
-                fragment, reaches = usual._replace(weeks=weeks), is_met
+                # Met already, or out of reach in that time: what its usual or longest length does.
+                reaches = plan.nearest is not None and plan.nearest.weeks == 0
+                weeks = max(aim.least_weeks, min(most, DEFAULT_WEEKS)) if reaches else most
+                fragment = usual._replace(weeks=weeks)
                 plan = self._plan(DeficitAim(kind=kind, weeks=weeks, weeks_done=weeks_done), 1, 0)
             if not plan.is_feasible or plan.cut_phase is None:
                 return Alternative(named, None, None, 0, None, plan.reasons[-1])
-            weeks = len(plan.cut_phase.weeks)
-            rest = max(1, HORIZON_WEEKS - weeks)
-            bridge = min(rest, bridge_weeks(weeks + weeks_done))
-            gain = rest - bridge if self.question.grows and reaches else 0
-            again = DeficitAim(kind=kind, weeks=weeks, deficit_kcal=plan.deficit_kcal, weeks_done=weeks_done)
-            full = self._plan(again, rest - gain, gain)
+            return self._through(named, fragment, plan, reaches=reaches)
         except Refused as refused:
             return Alternative(named, None, None, 0, None, refused.action.message)
-        if not full.is_feasible:
-            return Alternative(named, None, None, 0, None, full.reasons[-1])
-        fragment = fragment._replace(maintenance_weeks=bridge, gain_weeks=gain)
-        return self._open(named, fragment, full, weeks)._replace(reaches_target=reaches)
+
+    def _through(self, named: PhaseKind, fragment: Fragment, plan: Plan, *, reaches: bool) -> Alternative:
+        """A solved cut through the horizon: after its bridge a gain, or more maintenance where that scores better."""
+        assert plan.cut_phase is not None
+        weeks, done = len(plan.cut_phase.weeks), fragment.weeks_done
+        rest = max(1, HORIZON_WEEKS - weeks)
+        bridge = min(rest, bridge_weeks(weeks + done))
+        kind = DeficitKind(named.value)
+        again = DeficitAim(kind=kind, weeks=weeks, deficit_kcal=plan.deficit_kcal, weeks_done=done)
+        ways = []
+        for gain in sorted({0 if not reaches else rest - bridge, rest - bridge} if self.question.grows else {0}):
+            full = self._plan(again, rest - gain, gain)
+            if not full.is_feasible:
+                return Alternative(named, None, None, 0, None, full.reasons[-1])
+            # Before an event the maintenance that lets water settle is as long as its room says.
+            after = 1 if fragment.for_event else bridge
+            asked = fragment._replace(maintenance_weeks=after, gain_weeks=gain)
+            ways.append(self._open(named, asked, full, weeks)._replace(reaches_target=reaches))
+        return max(ways, key=lambda way: way.total_kg)
 
     def _plan(self, aim: DeficitAim, maintenance_weeks: int, gain_weeks: int) -> Plan:
         q = self.question
@@ -178,7 +200,7 @@ class Alternatives:
             q.body,
             q.as_of,
             aim,
-            ReturnAim(maintenance_weeks=maintenance_weeks, gain_weeks=gain_weeks),
+            ReturnAim(maintenance_weeks=maintenance_weeks, gain_weeks=gain_weeks, surplus_kcal=q.surplus_kcal),
             history=History(q.cuts_last_12_months, q.weeks_since_cut),
             sources=ALL_SOURCES if gain_weeks or maintenance_weeks > 1 else frozenset(),
         )
@@ -189,9 +211,9 @@ class Alternatives:
         return Alternative(kind, fragment, plan, weeks, score(plan.forecast.states, dieting, self.counts_from))
 
 
-def refusal_of(question: Question) -> tuple[list[rails.RailAction], Refused | None]:
+def refusal_of(subject: rails.Subject) -> tuple[list[rails.RailAction], Refused | None]:
     """Warnings where a rail lets this person run a deficit, or its refusal."""
     try:
-        return rails.check_person(question.subject), None
+        return rails.check_person(subject), None
     except Refused as refused:
         return [], refused

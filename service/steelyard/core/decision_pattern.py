@@ -1,5 +1,6 @@
 """The pattern of repeated fast gain and cut, and what it cost against a slow gain through the same weeks."""
 
+import math
 from typing import NamedTuple
 
 from . import rail_table as table
@@ -11,13 +12,14 @@ from .decision_terms import (
     PhaseKind,
     Question,
 )
+from .decision_trade import Course
 from .energy_balance import BASELINE_CARBOHYDRATE_SHARE, BodyModel, BodyState, Diet, advance, current_maintenance_kcal
 from .estimate import Estimate
 from .evidence import Basis, Kind, equation
 from .forecast import Body, Forecast, Stretch, UncertaintySource, forecast, start_body
 from .guard_rails import Subject
 from .macronutrients import PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN, CarbohydratePreference
-from .phase_defaults import SURPLUS_DEFAULT
+from .phase_defaults import DEFAULT_WEEKS, SURPLUS_DEFAULT
 from .phase_plan import gain_weeks
 from .phases import as_diet
 from .season_policy import SLOW_GAIN_SHARE
@@ -33,7 +35,8 @@ class Pattern(NamedTuple):
 
     ``lean_cost_kg`` and ``fat_cost_kg``: lean tissue that the slow gain gains more, fat that it gains less.
     ``weeks_lost``: how much sooner the slow gain has the lean tissue that the cycling ended with; None where it never
-    has. ``assumed`` phases had no weights and count at their usual size.
+    has. ``slow_weeks_dieting``: weeks of usual mini-cuts that bring the slow gain to the same fat. ``assumed`` phases
+    had no figures and count at their usual size.
     """
 
     cycles: int
@@ -42,6 +45,7 @@ class Pattern(NamedTuple):
     lean_cost_kg: Estimate
     fat_cost_kg: Estimate
     weeks_lost: int | None
+    slow_weeks_dieting: int
     assumed: int
 
 
@@ -121,8 +125,16 @@ def pattern_of(question: Question) -> Pattern | None:
         lean_cost_kg=_difference(slow, cycled, "lean_kg"),
         fat_cost_kg=_difference(cycled, slow, "fat_kg"),
         weeks_lost=None if had is None else weeks - had,
+        slow_weeks_dieting=_dieting_weeks(question, float(slow.states[-1].fat_kg - cycled.states[-1].fat_kg)),
         assumed=assumed,
     )
+
+
+def _dieting_weeks(question: Question, fat_kg: float) -> int:
+    """Weeks in which usual mini-cuts lose this much fat."""
+    course = Course.of(question)
+    lost = float(course.start.fat_kg - course.cut(DEFAULT_WEEKS)[-1].fat_kg) / DEFAULT_WEEKS
+    return math.ceil(max(0.0, fat_kg) / max(lost, 0.05))
 
 
 def _eaten(phase: PastPhase, question: Question, model: BodyModel, state: BodyState) -> tuple[Diet, bool]:

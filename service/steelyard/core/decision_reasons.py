@@ -19,7 +19,7 @@ template(
 )
 template(
     "DECISION_CUT_REFUSED_UNDER_WAY",
-    "The cut under way does not go on: a guard rail refuses it. Return to maintenance first.",
+    "The cut under way does not go on, for the reason given: return to maintenance first.",
 )
 template(
     "DECISION_CUT_TOO_LONG",
@@ -144,7 +144,7 @@ template(
 template(
     "PATTERN_COST",
     "On your body a slow gain through the same {weeks} weeks gains about {lean_kg:.1f} kg more lean tissue "
-    "({lower_kg:.1f} to {upper_kg:.1f}), none of them dieting. Slow the gain down.",
+    "({lower_kg:.1f} to {upper_kg:.1f}). Slow the gain down.",
 )
 template(
     "PATTERN_NO_LEAN",
@@ -153,7 +153,12 @@ template(
 )
 template("PATTERN_WEEKS", "The slow gain has the lean tissue that the cycling ended with {weeks} weeks sooner.")
 template("PATTERN_ASSUMED", "{phases} phase(s) had no weights and were taken at their usual size.")
-template("PATTERN_FAT", "The cycling ended with {fat_kg:+.1f} kg of fat against the slow gain.")
+template(
+    "PATTERN_FAT",
+    "The cycling ended {fat_kg:.1f} kg of fat leaner; to come to that, the slow gain takes about {slow_weeks} weeks of "
+    "dieting, where the cycling took {dieting_weeks}.",
+)
+template("PATTERN_NO_FAT", "The cycling ended with {fat_kg:.1f} kg more fat than the slow gain, for all its dieting.")
 
 template(
     "CHANGE_DUE_DATE",

@@ -103,6 +103,7 @@ class Question(NamedTuple):
     event_fat_fraction: float | None = None
     present: PresentPhase | None = None
     history: list[PastPhase] | None = None
+    surplus_kcal: float | None = None  # of a gain; as training experience has it where None
 
     @property
     def fat_fraction(self) -> float:

@@ -26,8 +26,8 @@ from .phases import as_diet
 from .targets import crossing
 
 _BALANCED = CarbohydratePreference.BALANCED
-# A cut is looked for this far over the line; to a twentieth of a point.
-_SEARCH_WIDTH, _SEARCH_STEP = 0.20, 0.0005
+# A cut is looked for this far over the line, first near it; to a tenth of a point.
+_SEARCH_WIDTHS, _SEARCH_STEP = (0.04, 0.20), 0.001
 
 
 class Lines(NamedTuple):
@@ -121,9 +121,14 @@ def due_at(question: Question, counts_from: float) -> float | None:
     def advantage(fraction: float) -> float:
         return _advantage_kg(question, fraction, counts_from)
 
-    high = min(counts_from + _SEARCH_WIDTH, 0.60)
-    found = crossing(advantage, counts_from, high, _SEARCH_STEP)
-    return None if found == high and advantage(high) < 0.0 else found
+    low = counts_from
+    for width in _SEARCH_WIDTHS:
+        high = min(counts_from + width, 0.60)
+        found = crossing(advantage, low, high, _SEARCH_STEP)
+        if found < high or advantage(high) >= 0.0:
+            return found
+        low = high
+    return None
 
 
 def _advantage_kg(question: Question, fraction: float, counts_from: float) -> float:
@@ -131,7 +136,7 @@ def _advantage_kg(question: Question, fraction: float, counts_from: float) -> fl
     weight = question.subject.weight_kg
     subject = question.subject._replace(fat_kg=fraction * weight)
     body = question.body._replace(fat_kg=Estimate(fraction * weight, question.fat.sd * weight))
-    course = Course(with_usual_diet(body, subject, _BALANCED), subject)
+    course = Course(with_usual_diet(body, subject, _BALANCED), subject, question.surplus_kcal)
     start = (course.start,)
     kept = score((*start, *course.hold(course.start, HORIZON_WEEKS)), 0, counts_from).total_kg
     if question.grows:
@@ -149,15 +154,15 @@ def _advantage_kg(question: Question, fraction: float, counts_from: float) -> fl
 class Course:
     """Weekly states of one body through phases of usual size, without intervals."""
 
-    def __init__(self, body: Body, subject: Subject) -> None:
-        self.body, self.subject = body, subject
+    def __init__(self, body: Body, subject: Subject, surplus_kcal: float | None = None) -> None:
+        self.body, self.subject, self.surplus_kcal = body, subject, surplus_kcal
         self.model: BodyModel
         self.model, self.start = start_body(body)
 
     @classmethod
     def of(cls, question: Question) -> "Course":
         """The course of the person as they are."""
-        return cls(with_usual_diet(question.body, question.subject, _BALANCED), question.subject)
+        return cls(with_usual_diet(question.body, question.subject, _BALANCED), question.subject, question.surplus_kcal)
 
     def hold(self, state: BodyState, weeks: int) -> list[BodyState]:
         """States at the ends of weeks at maintenance."""
@@ -171,7 +176,7 @@ class Course:
 
     def gain(self, state: BodyState, weeks: int) -> list[BodyState]:
         """States at the ends of weeks of a gain of usual size."""
-        surplus, _ = fit_surplus(self.subject, self.model, state, weeks, None, _BALANCED)
+        surplus, _ = fit_surplus(self.subject, self.model, state, weeks, self.surplus_kcal, _BALANCED)
         rows, _ = gain_weeks(self.subject, self.model, state, surplus, weeks, _BALANCED)
         states = []
         for row in rows:
