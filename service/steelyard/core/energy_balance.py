@@ -12,6 +12,7 @@ Everything is elementwise: floats, or numpy arrays with people along the first a
 """
 
 import math
+from functools import lru_cache
 from typing import NamedTuple
 
 from . import bibliography  # noqa: F401 - registers the sources named below
@@ -482,14 +483,19 @@ _LEAST_FAT_KG = 0.25
 
 
 def _pace(drive: _Drive, days: float, ops: Elementwise) -> _Pace:
-    left = math.exp(-days / ADAPTATION_DAYS)
-    return _Pace(
-        days=days,
-        grown=ops.tanh(drive.glycogen_rate * days),
-        water_left=math.exp(-(SODIUM_EXCRETION / SODIUM_PER_LITRE) * days),
-        gut_left=math.exp(-days / GUT_DAYS),
-        adaptation_left=left,
-        adaptation_mean=(1.0 - left) * ADAPTATION_DAYS / days,
+    left = _left(days, SODIUM_EXCRETION / SODIUM_PER_LITRE, GUT_DAYS, ADAPTATION_DAYS)
+    return _Pace(days, ops.tanh(drive.glycogen_rate * days), *left)
+
+
+@lru_cache(maxsize=64)  # steps have few lengths
+def _left(days: float, water_rate: float, gut_days: float, adaptation_days: float) -> tuple[float, float, float, float]:
+    """The fields of ``_Pace`` after ``grown``: constants are arguments, so that others give others."""
+    adaptation = math.exp(-days / adaptation_days)
+    return (
+        math.exp(-water_rate * days),
+        math.exp(-days / gut_days),
+        adaptation,
+        (1.0 - adaptation) * adaptation_days / days,
     )
 
 
