@@ -58,13 +58,12 @@ async def running(
     scopes: Sequence[str] = tuple(Scope),
     **settings: Any,
 ) -> AsyncIterator[Running]:
-    """Start the service on a fresh database in ``directory``."""
+    """Start the service on a fresh database in ``directory``, without rate limits unless they are set."""
     url = f"sqlite+aiosqlite:///{directory}/operator.sqlite3"
-    chosen = Settings(
-        **{"database_url": url, "store_timeout_seconds": PATIENCE_SECONDS, "log_requests": False} | settings
-    )
+    usual = {"database_url": url, "store_timeout_seconds": PATIENCE_SECONDS, "log_requests": False}
+    chosen = Settings(**usual | {"rate_limit_requests": 0} | settings)
     store = Store(url, timeout_seconds=PATIENCE_SECONDS)
-    await store.create_tables()
+    await store.migrate()
     _, token = await store.create_key("Quarry Lane Gym", scopes)
     app = create_app(chosen, operations)
     async with (

@@ -10,6 +10,7 @@ def test_defaults_need_no_environment() -> None:
 
 def test_values_are_read_and_overridden() -> None:
     environment = {"STEELYARD_BODY_LIMIT_BYTES": "2048", "STEELYARD_KEY_CACHE_SECONDS": "1.5"}
+    assert read_settings({"STEELYARD_MIGRATE_AT_START": "true"}).migrate_at_start is True
     settings = read_settings(environment, body_limit_bytes=4096)
     assert (settings.body_limit_bytes, settings.key_cache_seconds) == (4096, 1.5)
 
@@ -29,7 +30,7 @@ def test_the_clients_variables_are_not_the_services() -> None:
     ("variable", "value", "message"),
     [
         ("STEELYARD_DATABSE_URL", "x", "STEELYARD_DATABSE_URL is not a setting: did you mean STEELYARD_DATABASE_URL?"),
-        ("STEELYARD_X", "x", "STEELYARD_X is not a setting: known are STEELYARD_BODY_LIMIT_BYTES, "),
+        ("STEELYARD_X", "x", "STEELYARD_X is not a setting: known are STEELYARD_BATCH_IDLE_SECONDS, "),
         ("STEELYARD_BODY_LIMIT_BYTES", "1 MiB", "STEELYARD_BODY_LIMIT_BYTES must be a whole number"),
         ("STEELYARD_BODY_LIMIT_BYTES", "0", "STEELYARD_BODY_LIMIT_BYTES must be above 0"),
         ("STEELYARD_KEY_CACHE_SECONDS", "soon", "STEELYARD_KEY_CACHE_SECONDS must be a number"),
@@ -39,6 +40,10 @@ def test_the_clients_variables_are_not_the_services() -> None:
         ("STEELYARD_METRICS", "perhaps", "STEELYARD_METRICS must be true or false"),
         ("STEELYARD_CORS_ORIGINS", "*", "STEELYARD_CORS_ORIGINS must be origins such as "),
         ("STEELYARD_CORS_ORIGINS", "https://a.example/path", "STEELYARD_CORS_ORIGINS must be origins such as "),
+        ("STEELYARD_MIGRATE_AT_START", "maybe", "STEELYARD_MIGRATE_AT_START must be true or false"),
+        ("STEELYARD_RATE_LIMIT_REQUESTS", "-1", "STEELYARD_RATE_LIMIT_REQUESTS must be 0 or more"),
+        ("STEELYARD_RATE_LIMIT_WINDOW_SECONDS", "0", "STEELYARD_RATE_LIMIT_WINDOW_SECONDS must be above 0"),
+        ("STEELYARD_RATE_LIMIT_STORE_URL", "here", "STEELYARD_RATE_LIMIT_STORE_URL must be a URL such as "),
         ("STEELYARD_DATABASE_URL", "", "STEELYARD_DATABASE_URL must be a database URL such as "),
         ("STEELYARD_DATABASE_URL", "nonsense", "STEELYARD_DATABASE_URL must be a database URL such as "),
     ],

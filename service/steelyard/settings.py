@@ -20,13 +20,21 @@ class Settings(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
     """The service's settings; ``STEELYARD_DATABASE_URL`` sets ``database_url``, and so on."""
 
     database_url: str = "sqlite+aiosqlite:///var/steelyard.sqlite3"
+    migrate_at_start: bool = False  # whether a start may change the tables; those of SQLite it may in any case
     body_limit_bytes: int = 1_048_576
     key_cache_seconds: float = 30.0  # how long a verified key is believed: the delay of a revocation
     key_grace_seconds: float = 900.0  # how long a verified key still works while the store is unreachable
     store_timeout_seconds: float = 2.0
     usage_flush_seconds: float = 5.0  # the most usage that a killed process can lose
+    rate_limit_requests: int = 60_000  # of each key in a window (a batch counts its lines); 0 is any number
+    rate_limit_window_seconds: int = 60
+    rate_limit_store_url: str = ""  # valkey://... where several processes share limits; none is each process's memory
+    rate_limit_sync_seconds: float = 0.2  # how old the counts of the other processes may be
+    drain_seconds: int = 20  # how long a stopping server waits for the requests under way
     body_seconds: float = 10.0  # the most time a body may take to arrive
     computation_seconds: float = 20.0  # the most time a long computation may take, its wait for a thread included
+    batch_lines: int = 200_000  # the most lines of one batch; `body_limit_bytes` holds for each of them
+    batch_idle_seconds: float = 60.0  # the most time until the next line of a batch arrives
     compress_from_bytes: int = 4096  # shorter answers are not worth compressing
     cors_origins: str = ""  # origins of web pages that may call, separated by commas; none by default
     log_requests: bool = True  # one JSON line per request, without anything that a request says of a person
@@ -42,15 +50,22 @@ class Settings(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
             "body_limit_bytes",
             "store_timeout_seconds",
             "usage_flush_seconds",
+            "rate_limit_window_seconds",
+            "rate_limit_sync_seconds",
+            "drain_seconds",
             "body_seconds",
             "computation_seconds",
+            "batch_lines",
+            "batch_idle_seconds",
             "compress_from_bytes",
         ):
             if not getattr(self, name) > 0:
                 raise ValueError(f"{_variable(name)} must be above 0")
-        for name in ("key_cache_seconds", "key_grace_seconds"):
+        for name in ("key_cache_seconds", "key_grace_seconds", "rate_limit_requests"):
             if not getattr(self, name) >= 0:
                 raise ValueError(f"{_variable(name)} must be 0 or more")
+        if self.rate_limit_store_url and "://" not in self.rate_limit_store_url:
+            raise ValueError(f"{_variable('rate_limit_store_url')} must be a URL such as valkey://localhost:6379/0")
         if any(not _ORIGIN.fullmatch(origin) for origin in self.allowed_origins):
             raise ValueError(f"{_variable('cors_origins')} must be origins such as https://desk.example")
 

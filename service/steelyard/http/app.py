@@ -23,12 +23,13 @@ answered as a 422 by ``http/refusals.py``.
 
 import asyncio
 import contextlib
+import logging
 from collections.abc import AsyncIterator, Sequence
 
 from litestar import Litestar
 
 from steelyard.settings import Settings
-from steelyard.store.store import Store
+from steelyard.store.store import Store, StoreUnavailable
 
 from .body_composition import estimate_body_composition
 from .documents import document_routes
@@ -44,10 +45,13 @@ from .observability import Observer, request_log
 from .operations import Operation
 from .plans import plan_phases
 from .problems import handle_exception
+from .rate_limit import RateLimiter
 from .reviews import review_phase
 from .seasons import compare_strategies, optimise_season, plan_one_season
 from .trends import read_trend
 from .usage import UsageCounter
+
+_log = logging.getLogger(__name__)
 
 OPERATIONS: tuple[Operation, ...] = (
     estimate_body_composition,
@@ -69,6 +73,7 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
     usage = UsageCounter(store, flush_seconds=settings.usage_flush_seconds)
     keyring = Keyring(store, cache_seconds=settings.key_cache_seconds, grace_seconds=settings.key_grace_seconds)
 
+    limiter = RateLimiter.of(settings)
     limits = Limits(
         body_bytes=settings.body_limit_bytes,
         body_seconds=settings.body_seconds,
@@ -78,25 +83,29 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
 
     @contextlib.asynccontextmanager
     async def lifespan(_app: Litestar) -> AsyncIterator[None]:
-        await store.create_tables()
-        flushing = asyncio.create_task(usage.run())
+        try:
+            await store.prepare(migrate=settings.migrate_at_start)
+        except StoreUnavailable as error:  # the process starts all the same, and is not ready until the store is
+            _log.warning("started without the store: %s", error)
+        running = [asyncio.create_task(usage.run()), asyncio.create_task(limiter.run())]
         try:
             yield
         finally:
-            flushing.cancel()
-            with contextlib.suppress(asyncio.CancelledError):
-                await flushing
+            for task in running:
+                task.cancel()
+            await asyncio.gather(*running, return_exceptions=True)
             limits.close()
             await store.close()
 
     app = Litestar(
         [operation.route(limits) for operation in operations] + health_routes(store) + document_routes(operations),
-        before_request=Gate(keyring, usage),
+        before_request=Gate(keyring, limiter, usage),
         exception_handlers={Exception: handle_exception},
         lifespan=[lifespan],
         logging_config=None,
         openapi_config=None,
         request_max_body_size=settings.body_limit_bytes,
+        stores={"rate_limit": limiter.counts},
     )
     app.asgi_handler = Edge(app.asgi_handler, compress_from_bytes=settings.compress_from_bytes, observers=observers)
     return app

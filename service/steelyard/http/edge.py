@@ -30,6 +30,7 @@ from .headers import (
 from .observability import KEY_PREFIX, PROBLEM_CODE, Observer, RequestRecord
 from .operations import OPERATION, Operation
 from .problems import fault_answer
+from .rate_limit import LIMIT_HEADERS
 from .request_id import CONTRACT_HEADER, CONTRACT_VERSION, REQUEST_ID_HEADER, request_id
 from .trace_context import TRACEPARENT, TraceContext, read_traceparent
 
@@ -104,6 +105,7 @@ class _Response:
     def _complete(self, message: Any) -> bool:
         """Add what every response carries. Returns whether the body is to be compressed."""
         headers = [*message["headers"], *_ALWAYS, (_REQUEST_ID, request_id(self._scope).encode("ascii"))]
+        headers += self._scope["state"].get(LIMIT_HEADERS, ())  # type: ignore[typeddict-item]
         length = b"0"
         is_stored = is_page = is_encoded = False
         for name, value in message["headers"]:

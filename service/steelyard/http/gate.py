@@ -4,17 +4,19 @@ It is the application's ``before_request`` hook and not a guard: the framework c
 guard it calls, which measured half as much again as the rest of an empty request.
 """
 
+from functools import partial
 from typing import Any
 
 from litestar import Request
+from litestar.types import Scope
 
 from steelyard.store.keys import Key
 from steelyard.store.store import StoreUnavailable
 
-from .headers import quality
 from .keyring import Keyring
 from .observability import KEY_PREFIX
-from .operations import OPERATION, PUBLIC, Operation
+from .negotiation import negotiate
+from .operations import ANSWER_TYPE, COUNT_UNITS, OPERATION, PUBLIC, Operation
 from .problems import (
     INTERNAL_ERROR,
     KEY_REJECTED,
@@ -25,6 +27,7 @@ from .problems import (
     UNSUPPORTED_MEDIA_TYPE,
     ProblemError,
 )
+from .rate_limit import RateLimiter
 from .usage import UsageCounter
 
 RETRY_AFTER_SECONDS = 5
@@ -34,12 +37,13 @@ _REALM = 'Bearer realm="steelyard"'
 class Gate:
     """Admits a request to an operation, or raises the problem that says why not."""
 
-    def __init__(self, keyring: Keyring, usage: UsageCounter) -> None:
+    def __init__(self, keyring: Keyring, limiter: RateLimiter, usage: UsageCounter) -> None:
         self._keyring = keyring
+        self._limiter = limiter
         self._usage = usage
 
     async def __call__(self, request: Request[Any, Any, Any]) -> None:
-        """Check the key, then the scope, then what is accepted, then what is sent."""
+        """Check the key, its scope and its limits, then what is accepted, then what is sent."""
         options = request.route_handler.opt
         operation: Operation | None = options.get(OPERATION)
         if operation is None:
@@ -60,11 +64,25 @@ class Gate:
         request.scope["state"][KEY_PREFIX] = key.prefix
         if operation.scope not in key.scopes:
             raise ProblemError(SCOPE_MISSING, f"This operation needs a key with the scope `{operation.scope}`.")
+        self._limiter.charge(key, request.scope)
         self._usage.count(key.id, operation.operation_id)
-        if not accepts_json(accept):
-            raise ProblemError(NOT_ACCEPTABLE, NOT_ACCEPTABLE.meaning + " " + NOT_ACCEPTABLE.remedy)
+        expected = operation.media_type
+        if operation.stream is not None:
+            count = partial(self._count_further_units, key, request.scope, operation.operation_id)
+            request.scope["state"][COUNT_UNITS] = count
+        offered = (expected, *operation.formats) if operation.formats else (expected,)
+        answer_type = negotiate(accept, offered)
+        if answer_type is None:
+            detail = f"This operation answers {', '.join(f'`{name}`' for name in offered)}. {NOT_ACCEPTABLE.remedy}"
+            raise ProblemError(NOT_ACCEPTABLE, detail, headers={"Vary": "accept"} if operation.formats else None)
+        request.scope["state"][ANSWER_TYPE] = answer_type
         if operation.body_type is not None:
-            _require_plain_json(media_type, encoding)
+            _require_plain(media_type, encoding, expected)
+
+    def _count_further_units(self, key: Key, scope: Scope, operation_id: str, units: int) -> None:
+        """Take what a request costs beyond its first unit. Raises the problem where a limit is reached."""
+        self._limiter.charge(key, scope, units)
+        self._usage.count_further_units(key.id, operation_id, units)
 
     async def _authenticate(self, authorization: bytes) -> Key:
         scheme, _, token = authorization.decode("latin-1").partition(" ")
@@ -91,25 +109,12 @@ class Gate:
         return key
 
 
-def accepts_json(accept: bytes) -> bool:
-    """Whether an ``Accept`` header allows ``application/json`` (RFC 9110 12.5.1: the most specific range wins)."""
-    if accept in (b"", b"*/*", b"application/json"):
-        return True
-    best, weight = -1, 0.0
-    for part in accept.decode("latin-1").lower().split(","):
-        range_, *parameters = (text.strip() for text in part.split(";"))
-        rank = {"*/*": 0, "application/*": 1, "application/json": 2}.get(range_, -1)
-        if rank > best:
-            best, weight = rank, quality(parameters)
-    return weight > 0
-
-
-def _require_plain_json(media_type: bytes, encoding: bytes) -> None:
-    if media_type != b"application/json" and media_type.split(b";")[0].strip().lower() != b"application/json":
+def _require_plain(media_type: bytes, encoding: bytes, expected: str) -> None:
+    wanted = expected.encode()
+    if media_type != wanted and media_type.split(b";")[0].strip().lower() != wanted:
         sent = media_type.decode("latin-1")[:100] or "none"
-        raise ProblemError(
-            UNSUPPORTED_MEDIA_TYPE, f"The body's media type is {sent!r}. {UNSUPPORTED_MEDIA_TYPE.remedy}"
-        )
+        remedy = f"Send `Content-Type: {expected}` and no `Content-Encoding`."
+        raise ProblemError(UNSUPPORTED_MEDIA_TYPE, f"The body's media type is {sent!r}. {remedy}")
     if encoding and encoding.lower() != b"identity":
         raise ProblemError(
             UNSUPPORTED_MEDIA_TYPE,
