@@ -4,7 +4,6 @@ from collections.abc import Iterable
 from functools import cache, lru_cache
 
 import msgspec
-from litestar import get
 from litestar.handlers import HTTPRouteHandler
 from litestar.params import FromPath
 from litestar.types import ASGIApp
@@ -16,8 +15,9 @@ from .conditional import Document
 from .contract import contract_text, openapi_document
 from .docs_pages import PAGE_PATH, POLICY, STYLE, STYLE_PATH, reference_page
 from .headers import CONTENT_SECURITY_POLICY
-from .operations import PUBLIC, Operation
+from .operations import Operation
 from .problems import GUARD_RAIL, KINDS, NOT_FOUND, ROOT, ProblemError
+from .public import public
 
 
 class ProblemPage(msgspec.Struct, frozen=True, kw_only=True):
@@ -66,7 +66,7 @@ def document_routes(operations: Iterable[Operation]) -> list[HTTPRouteHandler]:
         page = problem_page(slug)
         return None if page is None else Document(msgspec.json.encode(page))
 
-    @get("/openapi.json", opt={PUBLIC: True})
+    @public("/openapi.json")
     async def openapi() -> ASGIApp:
         """The contract, the same bytes as in the repository."""
         return contract()
@@ -78,17 +78,17 @@ def document_routes(operations: Iterable[Operation]) -> list[HTTPRouteHandler]:
 
     style = Document(STYLE.encode(), b"text/css; charset=utf-8")
 
-    @get(PAGE_PATH, opt={PUBLIC: True})
+    @public(PAGE_PATH)
     async def reference() -> ASGIApp:
         """The contract for people."""
         return page()
 
-    @get(STYLE_PATH, opt={PUBLIC: True})
+    @public(STYLE_PATH)
     async def reference_style() -> ASGIApp:
         """How that page looks."""
         return style
 
-    @get(ROOT + "{slug:path}", opt={PUBLIC: True})
+    @public(ROOT + "{slug:path}")
     async def problem(slug: FromPath[str]) -> ASGIApp:
         """The documentation of one problem type."""
         page = page_of(slug.strip("/"))

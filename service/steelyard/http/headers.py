@@ -32,8 +32,6 @@ NO_CONTENT_LOADED: Header = (CONTENT_SECURITY_POLICY, b"default-src 'none'; fram
 
 def accepts_gzip(accept_encoding: bytes) -> bool:
     """Whether an ``Accept-Encoding`` header allows gzip (RFC 9110 12.5.3); without one, nothing is compressed."""
-    if b"gzip" not in accept_encoding and b"*" not in accept_encoding:  # the cheap and common cases first
-        return False
     qualities = {}
     for part in accept_encoding.decode("latin-1").lower().split(","):
         name, *parameters = (text.strip() for text in part.split(";"))

@@ -1,6 +1,5 @@
 """Whether the process lives, and whether it can serve. Public, and outside the contract."""
 
-from litestar import get
 from litestar.handlers import HTTPRouteHandler
 from litestar.types import ASGIApp
 
@@ -9,8 +8,8 @@ from steelyard.store.store import Store, StoreUnavailable
 
 from .answers import Answer
 from .gate import RETRY_AFTER_SECONDS
-from .operations import PUBLIC
 from .problems import UNAVAILABLE, ProblemError
+from .public import public
 
 
 def _not_ready(detail: str) -> ProblemError:
@@ -20,12 +19,12 @@ def _not_ready(detail: str) -> ProblemError:
 def health_routes(store: Store) -> list[HTTPRouteHandler]:
     """The two probes."""
 
-    @get("/health/live", opt={PUBLIC: True})
+    @public("/health/live")
     async def live() -> ASGIApp:
         """200 as long as the process can answer at all."""
         return Answer(b'{"status":"live"}')
 
-    @get("/health/ready", opt={PUBLIC: True})
+    @public("/health/ready")
     async def ready() -> ASGIApp:
         """200 when keys can be checked: the store answers, and its tables are what this code needs; else 503."""
         try:

@@ -12,7 +12,7 @@ import os
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from litestar import Request, get
+from litestar import Request
 from litestar.handlers import HTTPRouteHandler
 from litestar.types import ASGIApp
 from prometheus_client import REGISTRY, CollectorRegistry, Counter, Histogram, exposition
@@ -22,8 +22,8 @@ from prometheus_client.registry import Collector
 
 from .answers import Answer
 from .observability import RequestRecord
-from .operations import PUBLIC
 from .problems import KEY_REQUIRED, ProblemError
+from .public import public
 
 PATH = "/metrics"
 MULTIPROCESS_VARIABLE = "PROMETHEUS_MULTIPROC_DIR"  # prometheus-client's own
@@ -94,7 +94,7 @@ def metrics_route(metrics: Metrics, token: str) -> HTTPRouteHandler:
     """``/metrics``: for anyone who reaches it, or with a ``token`` for a scraper that sends it as its bearer token."""
     expected = f"Bearer {token}".encode()
 
-    @get(PATH, opt={PUBLIC: True})
+    @public(PATH)
     async def scrape(request: Request[Any, Any, Any]) -> ASGIApp:
         """The metrics."""
         if token:

@@ -112,9 +112,9 @@ METHOD_NOT_ALLOWED = _kind(
 NOT_ACCEPTABLE = _kind(
     "not-acceptable",
     406,
-    "Only JSON can be answered",
-    "The `Accept` header excludes `application/json`.",
-    "Accept `application/json`, or leave the header out.",
+    "No media type of the answer is accepted",
+    "The `Accept` header excludes every media type that the operation answers.",
+    "Accept one of them, or leave the header out.",
 )
 BODY_TIMEOUT = _kind(
     "body-timeout",
@@ -263,8 +263,8 @@ def as_problem(error: Exception) -> ProblemError:
     if isinstance(error, HTTPException) and error.status_code in _BY_STATUS:
         kind = _BY_STATUS[error.status_code]
         headers = dict(error.headers or {})
-        if "Allow" in headers:  # the framework lists a set, in another order in each process
-            headers["Allow"] = ", ".join(sorted(headers["Allow"].split(", ")))
+        if "allow" in headers:  # the framework lists a set, in another order in each process
+            headers["allow"] = ", ".join(sorted(headers["allow"].split(", ")))
         return ProblemError(kind, f"{kind.meaning} {kind.remedy}", headers=headers)
     return ProblemError(INTERNAL_ERROR, INTERNAL_ERROR.meaning)
 
