@@ -12,6 +12,7 @@ from .elementwise import FLOATS, Elementwise, Number
 from .energy_balance import (
     ADAPTATION_SHARE,
     BASELINE_CARBOHYDRATE_SHARE,
+    BASELINE_GLYCOGEN_KG,
     CARRIED_SPREAD,
     FAT_ENERGY,
     FULL_DOSE_SESSIONS,
@@ -174,12 +175,17 @@ def _between(low: Spread, high: Spread, share: Number) -> Spread:
     )
 
 
+# Fat, lean and carried mass [kg], maintenance [kcal/d] and fat fraction of a state.
+_Values = tuple[Number, Number, Number, Number, Number]
+
+
 class Moved(NamedTuple):
-    """A run with one source moved by one SD: its states at the nodes."""
+    """A run with one source moved by one SD: its states at the nodes, and what is told of each."""
 
     source: UncertaintySource
     model: BodyModel
     states: list[BodyState]
+    values: list[_Values]
 
 
 class Forecast(NamedTuple):
@@ -193,6 +199,7 @@ class Forecast(NamedTuple):
     states: list[BodyState]
     nodes: list[int]
     moved: list[Moved]
+    values: list[_Values]  # of the expected path, at the nodes
     carried_spread: float
     has_noise: bool = True
     ops: Elementwise = FLOATS
@@ -234,20 +241,18 @@ class Forecast(NamedTuple):
 
     def _spread_at(self, node: int, since: int | None) -> Spread:
         point = self.nodes[node]
-        here = _values(self.model, self.states[point])
-        start = None if since is None else _values(self.model, self.states[self.nodes[since]])
-        fat_here, lean_here, carried_here, maintenance_here, fraction_here = here
+        fat_here, lean_here, carried_here, maintenance_here, fraction_here = self.values[node]
         weight = fat = lean = carried = maintenance = fraction = 0.0
-        for _, model, states in self.moved:
+        for run in self.moved:
             # Never in place: on arrays the values are the states themselves.
-            fat_, lean_, carried_, maintenance_, fraction_ = _values(model, states[node])
+            fat_, lean_, carried_, maintenance_, fraction_ = run.values[node]
             fat_ = fat_ - fat_here
             lean_ = lean_ - lean_here
             carried_ = carried_ - carried_here
             maintenance_ = maintenance_ - maintenance_here
             fraction_ = fraction_ - fraction_here
-            if start is not None and since is not None:
-                before = _values(model, states[since])
+            if since is not None:
+                before, start = run.values[since], self.values[since]
                 fat_ = fat_ - (before[0] - start[0])
                 lean_ = lean_ - (before[1] - start[1])
                 carried_ = carried_ - (before[2] - start[2])
@@ -281,10 +286,10 @@ class Forecast(NamedTuple):
         return max(effects, key=lambda source: abs(float(effects[source]))) if effects else None
 
 
-def _values(model: BodyModel, state: BodyState) -> tuple[Number, Number, Number, Number, Number]:
-    """Fat, lean, carried [kg], maintenance [kcal/d] and fat fraction of a state."""
-    fat = state.fat_kg
-    return fat, state.lean_kg, state.carried_kg, current_maintenance_kcal(model, state), fat / state.weight_kg
+def _values(model: BodyModel, state: BodyState) -> _Values:
+    fat, lean, weight = state.fat_kg, state.lean_kg, state.weight_kg
+    carried = weight - fat - lean - BASELINE_GLYCOGEN_KG
+    return fat, lean, carried, current_maintenance_kcal(model, state), fat / weight
 
 
 def start_body(
@@ -426,11 +431,31 @@ def forecast(
     for source in _RUN_SOURCES:
         if source in sources:
             other_model, other = start_body(body, source, ops)
-            moved.append(Moved(source, other_model, _path(other_model, other, coarse, ops, source)))
+            states = _path(other_model, other, coarse, ops, source)
+            moved.append(moved_run(source, other_model, states))
     carried_spread = CARRIED_SPREAD if UncertaintySource.CARRIED_MASS in sources else 0.0
     has_noise = UncertaintySource.DAILY_NOISE in sources
     states = _path(model, state, plan, ops) if path is None else path
-    return Forecast(model, states, nodes, moved, carried_spread, has_noise, ops)
+    return assemble(model, states, nodes, moved, carried_spread, has_noise, ops)
+
+
+def moved_run(source: UncertaintySource, model: BodyModel, states: list[BodyState]) -> Moved:
+    """A run moved by one SD of ``source``, from its states at the nodes."""
+    return Moved(source, model, states, [_values(model, state) for state in states])
+
+
+def assemble(
+    model: BodyModel,
+    states: list[BodyState],
+    nodes: list[int],
+    moved: list[Moved],
+    carried_spread: float,
+    has_noise: bool,
+    ops: Elementwise = FLOATS,
+) -> Forecast:
+    """A forecast from its expected states and the runs moved at its nodes."""
+    values = [_values(model, states[i]) for i in nodes]
+    return Forecast(model, states, nodes, moved, values, carried_spread, has_noise, ops)
 
 
 def stored_kcal(before: BodyState, after: BodyState) -> Number:

@@ -9,7 +9,18 @@ from . import bibliography  # noqa: F401 - registers the sources named below
 from .elementwise import arrays
 from .energy_balance import CARRIED_SPREAD, BodyModel, BodyState, Diet, current_maintenance_kcal, walk
 from .evidence import Basis, Kind, constant, equation
-from .forecast import ADHERENCE_SPREAD, ALL_SOURCES, Body, Forecast, Moved, UncertaintySource, adapting, start_body
+from .forecast import (
+    ADHERENCE_SPREAD,
+    ALL_SOURCES,
+    Body,
+    Forecast,
+    Moved,
+    UncertaintySource,
+    adapting,
+    assemble,
+    moved_run,
+    start_body,
+)
 from .phase_defaults import GAIN_RESET_WEEKS
 from .season_run import WeekRecord
 
@@ -45,7 +56,7 @@ def season_forecast(
     runs = _moved_runs(body, weeks, moved) if moved else []
     carried = CARRIED_SPREAD if UncertaintySource.CARRIED_MASS in sources else 0.0
     noise = UncertaintySource.DAILY_NOISE in sources
-    return Forecast(model, states, list(range(len(states))), runs, carried, noise)
+    return assemble(model, states, list(range(len(states))), runs, carried, noise)
 
 
 def _moved_runs(body: Body, weeks: list[WeekRecord], sources: list[UncertaintySource]) -> list[Moved]:
@@ -79,5 +90,5 @@ def _moved_runs(body: Body, weeks: list[WeekRecord], sources: list[UncertaintySo
     runs = []
     for k, source in enumerate(sources):
         own = [BodyState(*[float(value[k]) for value in s[:-1]])._replace(day=s.day) for s in path]
-        runs.append(Moved(source, starts[k][0], own))
+        runs.append(moved_run(source, starts[k][0], own))
     return runs
