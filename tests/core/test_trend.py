@@ -95,19 +95,19 @@ def test_a_weight_in_the_wrong_unit_is_read_and_noted(position: int, factor: flo
 @pytest.mark.parametrize(
     ("log", "code", "field"),
     [
-        (weigh(80.0, 120.0), "LOG_ABSURD_JUMP", "weighings/1/weight_kg"),
-        (weigh(80.0, 8.0), "LOG_ABSURD_JUMP", "weighings/1/weight_kg"),
-        (weigh(80.0, -1.0), "LOG_WEIGHT_NOT_A_NUMBER", "weighings/1/weight_kg"),
-        (weigh(float("nan")), "LOG_WEIGHT_NOT_A_NUMBER", "weighings/0/weight_kg"),
-        (Log([]), "LOG_WITHOUT_WEIGHT", "weighings"),
-        (Log([Weighing(FIRST + 9, 80.0)]), "LOG_ENTRY_IN_FUTURE", "weighings/0/day"),
-        (Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST + 9, 2e3)]), "LOG_ENTRY_IN_FUTURE", "intakes/0/day"),
+        (weigh(80.0, 120.0), "LOG_ABSURD_JUMP", "/log/weights/1/weight_kg"),
+        (weigh(80.0, 8.0), "LOG_ABSURD_JUMP", "/log/weights/1/weight_kg"),
+        (weigh(80.0, -1.0), "LOG_WEIGHT_NOT_A_NUMBER", "/log/weights/1/weight_kg"),
+        (weigh(float("nan")), "LOG_WEIGHT_NOT_A_NUMBER", "/log/weights/0/weight_kg"),
+        (Log([]), "LOG_WITHOUT_WEIGHT", "/log/weights"),
+        (Log([Weighing(FIRST + 9, 80.0)]), "LOG_ENTRY_IN_FUTURE", "/log/weights/0/date"),
+        (Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST + 9, 2e3)]), "LOG_ENTRY_IN_FUTURE", "/log/intakes/0/date"),
         (
             Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST, 2e3), IntakeDay(FIRST, 2e3)]),
             "LOG_DUPLICATE_INTAKE",
-            "intakes/1/day",
+            "/log/intakes/1/date",
         ),
-        (Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST, -1.0)]), "LOG_INTAKE_NOT_A_NUMBER", "intakes/0/intake_kcal"),
+        (Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST, -1.0)]), "LOG_INTAKE_NOT_A_NUMBER", "/log/intakes/0/intake_kcal"),
     ],
 )
 def test_what_cannot_be_meant_is_refused_by_name(log: Log, code: str, field: str) -> None:
@@ -177,7 +177,7 @@ def test_the_views_and_the_estimate_use_one_posterior() -> None:
 
 def test_many_people_equal_one_at_a_time() -> None:
     logs = [clean_log(simulated(30, seed=seed), FIRST + 29) for seed in range(5)]
-    names = [name for name in DailyLog._fields if name not in ("first_day", "notes")]
+    names = [name for name in DailyLog._fields if name not in ("first_day", "notes", "cycle_rise")]
     many = DailyLog(FIRST, *([np.array(v) for v in zip(*(getattr(d, n) for d in logs), strict=True)] for n in names))
     usual = prior_on_logging_scale(PRIOR).mean
     ops = arrays()

@@ -28,6 +28,7 @@ from steelyard.core.estimate import Estimate
 from steelyard.core.forecast import ADAPTATION_SPREAD, PARTITION_SPREAD, TRAINING_GAIN_SPREAD
 from steelyard.core.log import DailyLog
 from steelyard.core.log_maintenance import LOGGING_RATIO, LOGGING_RATIO_SD, fill_intake, prior_on_logging_scale
+from steelyard.core.menstrual_cycle import CYCLE_RISE_KG, CYCLE_RISE_SD_KG, cycle_rise
 from steelyard.core.tissue_model import TissueModel, tissue_model
 from steelyard.core.trend import Trend, read_trend
 from steelyard.core.water_jump import JUMP_CHANCE, JUMP_SD_KG
@@ -56,6 +57,9 @@ class Cell(NamedTuple):
     is_logged: bool = True  # False: weights alone
     # True: logging ratio and steps of water differ as the reader's registered spreads say, in place of the above.
     is_mixed: bool = False
+    # A rise of weight around menstruation that differs between women as registered, at its height at the reading.
+    has_cycle: bool = False
+    is_cycle_told: bool = True
 
     def __str__(self) -> str:
         """Short enough for the name of a test."""
@@ -216,6 +220,10 @@ def simulate(cell: Cell, people: int, seed: int) -> People:
     state = bodies.start()
     weights, seen, logged, tissue, carried, eaten = [], [], [], [], [], []
     jump = np.zeros(people)
+    # The next would begin on the day after the reading.
+    rise = cycle_rise([cell.days - 28 * k for k in range(cell.days // 28 + 2, 0, -1)], 0, cell.days)
+    size = CYCLE_RISE_KG + CYCLE_RISE_SD_KG * normal(people) if cell.has_cycle else np.zeros(people)
+    cycle = [size * share for share in rise]
     for day in range(cell.days):
         if cell.is_mixed and day:
             jump = jump + (rng.random(people) < JUMP_CHANCE) * JUMP_SD_KG * normal(people)
@@ -225,7 +233,8 @@ def simulate(cell: Cell, people: int, seed: int) -> People:
         carried.append(bodies.carried(state) + jump)
         is_weighed = (rng.random(people) >= cell.missing) if day else np.ones(people, bool)
         seen.append(is_weighed.astype(float))
-        weights.append(np.where(is_weighed, weight - tissue[0] + tissue[-1] + carried[-1] + noise.today(), 0.0))
+        on_scale = weight - tissue[0] + tissue[-1] + carried[-1] + cycle[day] + noise.today()
+        weights.append(np.where(is_weighed, on_scale, 0.0))
         intake = plan[day] * (1.0 + 0.10 * normal(people))
         eaten.append(intake)
         logged.append(ratio * intake if cell.is_logged else np.zeros(people))
@@ -233,6 +242,8 @@ def simulate(cell: Cell, people: int, seed: int) -> People:
 
     ones, zeros = [np.ones(people)] * cell.days, [np.zeros(people)] * cell.days
     log = DailyLog(0, weights, seen, ones, logged, ones if cell.is_logged else zeros, zeros, zeros)
+    if cell.has_cycle and cell.is_cycle_told:
+        log = log._replace(cycle_rise=rise)
     # The reader knows the stated body and the equations' estimate, not the person's own constants.
     assumed, start = calibrate(weight_kg=weight, fat_kg=fat_as_told, maintenance_kcal=told, **settings)
     usual = prior_on_logging_scale(prior).mean

@@ -54,21 +54,18 @@ class DailySplit(NamedTuple):
 def daily_split(fit: LogFit, paths: list[Path], jumps: list[list[Jump]]) -> DailySplit:
     """The split of each day, tellings mixed by their probabilities."""
     days = len(paths[0].level)
-    expected = fit.series.carried_kg
     tissue: list[Number] = [0.0] * days
     carried: list[Number] = [0.0] * days
     for telling, path, steps in zip(fit.tellings, paths, jumps, strict=True):
-        score, information = telling.filtered.steps[-1][14:16]
-        amplitude = telling.filtered.settings.amplitude_mean + score / information
         sizes = {jump.day: jump.size_kg for jump in steps}
         share = telling.probability
         stepped: Number = 0.0
         for day in range(days):
             if day in sizes:
                 stepped = stepped + sizes[day]
-            held = stepped if expected is None else amplitude * expected[day] + stepped
-            carried[day] = carried[day] + share * held
-            tissue[day] = tissue[day] + share * (path.level[day] - held)
+            held = path.tissue[day] - stepped
+            tissue[day] = tissue[day] + share * held
+            carried[day] = carried[day] + share * (path.level[day] - held)
     return DailySplit(tissue, carried)
 
 
@@ -117,7 +114,7 @@ def change_of(fit: LogFit, filtered: Filtered, smooth: Path, jumps: list[Jump], 
     last = len(smooth.level) - 1
     then = last - days
     carried = fit.series.carried_kg
-    score, information = filtered.steps[-1][14:16]
+    information = filtered.steps[-1][15]
     jumped: Number = 0.0
     jump_variance: Number = 0.0
     for jump in jumps:
@@ -133,7 +130,8 @@ def change_of(fit: LogFit, filtered: Filtered, smooth: Path, jumps: list[Jump], 
     shared: Number = 0.0
     if carried is not None:
         expected = carried[last] - carried[then]
-        carried_change = (fit.filtered.settings.amplitude_mean + score / information) * expected
+        # What is left of weight: the amplitude times what was expected, and what learnt maintenance makes of that.
+        carried_change = (smooth.level[last] - smooth.level[then]) - tissue
         carried_variance = expected * expected / information
         shared = -expected * (last_amplitude - then_amplitude) / information
     return Change(

@@ -15,6 +15,7 @@ import msgspec
 from .elementwise import Number
 from .errors import OutOfDomain
 from .evidence import Basis, constant
+from .menstrual_cycle import cycle_rise
 from .message import Message, say, template
 
 POUNDS_PER_KG = constant(
@@ -86,6 +87,7 @@ class Log(msgspec.Struct, frozen=True):
 
     weighings: Sequence[Weighing]
     intakes: Sequence[IntakeDay] = ()
+    cycle_starts: Sequence[int] = ()  # days on which a menstruation began, also from before the log
 
 
 class DailyLog(NamedTuple):
@@ -93,7 +95,7 @@ class DailyLog(NamedTuple):
 
     ``weight_kg`` and ``intake_kcal`` are 0 where ``is_weighed`` and ``is_logged`` are 0. ``noise_scale`` is the
     noise variance of the day's weight against that of a single weighing. ``carbohydrate_kcal`` is 0 where
-    ``has_carbohydrate`` is 0.
+    ``has_carbohydrate`` is 0. ``cycle_rise``: share of the rise around menstruation on each day, or None.
     """
 
     first_day: int
@@ -105,10 +107,11 @@ class DailyLog(NamedTuple):
     carbohydrate_kcal: Sequence[Number]
     has_carbohydrate: Sequence[Number]
     notes: tuple[Message, ...] = ()
+    cycle_rise: Sequence[Number] | None = None
 
 
 class LogError(OutOfDomain):
-    """An entry of a log that cannot be meant. ``field`` is the entry's path, as in ``weighings/3/weight_kg``."""
+    """An entry of a log that cannot be meant. ``field`` is the entry's path, as in ``/log/weights/3/weight_kg``."""
 
 
 def clean_log(log: Log, as_of_day: int, reference_weight_kg: float | None = None) -> DailyLog:
@@ -119,7 +122,7 @@ def clean_log(log: Log, as_of_day: int, reference_weight_kg: float | None = None
         a positive finite number, or a jump that nobody can make.
     """
     if not log.weighings:
-        raise LogError("LOG_WITHOUT_WEIGHT", "weighings", "Send at least one weighing.")
+        raise LogError("LOG_WITHOUT_WEIGHT", "/log/weights", "Send at least one weighing.")
     notes: list[Message] = []
     first = min(entry.day for entry in log.weighings)
     if log.intakes:
@@ -134,14 +137,18 @@ def clean_log(log: Log, as_of_day: int, reference_weight_kg: float | None = None
     for index, entry in enumerate(log.intakes):
         at = entry.day - first
         if at >= count:
-            raise LogError("LOG_ENTRY_IN_FUTURE", f"intakes/{index}/day", "The day lies after the as-of day.")
+            raise LogError("LOG_ENTRY_IN_FUTURE", f"/log/intakes/{index}/date", "The day lies after the as-of day.")
         if at in taken:
             raise LogError(
-                "LOG_DUPLICATE_INTAKE", f"intakes/{index}/day", "Send one intake for a day: add its parts together."
+                "LOG_DUPLICATE_INTAKE",
+                f"/log/intakes/{index}/date",
+                "Send one intake for a day: add its parts together.",
             )
         taken.add(at)
         if not 0.0 <= entry.intake_kcal < math.inf:
-            raise LogError("LOG_INTAKE_NOT_A_NUMBER", f"intakes/{index}/intake_kcal", "Send a number of at least 0.")
+            raise LogError(
+                "LOG_INTAKE_NOT_A_NUMBER", f"/log/intakes/{index}/intake_kcal", "Send a number of at least 0."
+            )
         if entry.is_partial:
             partial += 1
             continue
@@ -156,8 +163,14 @@ def clean_log(log: Log, as_of_day: int, reference_weight_kg: float | None = None
         notes.append(say(NO_INTAKE))
     elif missing > 0:
         notes.append(say(INTAKE_MISSING, count=missing, days=count - 1))
+    rise = None
+    if log.cycle_starts:
+        if max(log.cycle_starts) > as_of_day:
+            index = log.cycle_starts.index(max(log.cycle_starts))
+            raise LogError("LOG_ENTRY_IN_FUTURE", f"/log/cycle/{index}", "The day lies after the as-of day.")
+        rise = cycle_rise(sorted(set(log.cycle_starts)), first, count)
     return DailyLog(
-        first, weight, is_weighed, noise_scale, intake, is_logged, carbohydrate, has_carbohydrate, tuple(notes)
+        first, weight, is_weighed, noise_scale, intake, is_logged, carbohydrate, has_carbohydrate, tuple(notes), rise
     )
 
 
@@ -170,7 +183,7 @@ def _daily_weights(
         notes.append(say(SORTED))
         order = sorted(order, key=days.__getitem__)
     if days[order[-1]] - first >= count:
-        raise LogError("LOG_ENTRY_IN_FUTURE", f"weighings/{order[-1]}/day", "The day lies after the as-of day.")
+        raise LogError("LOG_ENTRY_IN_FUTURE", f"/log/weights/{order[-1]}/date", "The day lies after the as-of day.")
     weight, number = [0.0] * count, [0] * count
     accepted: list[float] = []
     last_day = days[order[0]]
@@ -178,7 +191,7 @@ def _daily_weights(
         day, given = days[index], float(weighings[index].weight_kg)
         if not 0.0 < given < math.inf:
             raise LogError(
-                "LOG_WEIGHT_NOT_A_NUMBER", f"weighings/{index}/weight_kg", "Send a positive weight in kilograms."
+                "LOG_WEIGHT_NOT_A_NUMBER", f"/log/weights/{index}/weight_kg", "Send a positive weight in kilograms."
             )
         if accepted:
             expected = accepted[-1]
@@ -227,7 +240,7 @@ def _believable(
     ):
         raise LogError(
             "LOG_ABSURD_JUMP",
-            f"weighings/{index}/weight_kg",
+            f"/log/weights/{index}/weight_kg",
             f"The weight {given:g} kg cannot follow {expected:g} kg after {days_since} days: correct or remove it.",
         )
     return given

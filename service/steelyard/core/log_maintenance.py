@@ -4,6 +4,7 @@ All energies in here are on the member's own logging scale unless a name says ``
 learns is the intake *as this person logs it* at which tissue is steady, which is what they can act on.
 """
 
+from collections.abc import Sequence
 from typing import NamedTuple
 
 import msgspec
@@ -12,6 +13,7 @@ from .elementwise import FLOATS, Elementwise, Number
 from .estimate import Estimate
 from .evidence import Basis, Kind, constant, equation
 from .log import DailyLog
+from .menstrual_cycle import CYCLE_RISE_KG, causal_less_cycle, fit_cycle
 from .tissue_model import TissueModel, acting_intake
 from .water_jump import JUMP_SD_KG
 from .weight_filter import DailySeries, Filtered, FilterSettings, Start, filter_weights, is_any
@@ -90,7 +92,8 @@ class Telling(NamedTuple):
 class LogFit(NamedTuple):
     """A log run through the filter: the final pass, it told in hindsight, and the causal views in segments."""
 
-    series: DailySeries
+    series: DailySeries  # weights less the expected rise around menstruation
+    cycle_rise: Sequence[Number] | None
     filtered: Filtered
     tellings: list[Telling]
     segments: list[Segment]
@@ -164,8 +167,13 @@ def fit_log(
     # The whole energy balance is read on the logging scale, so the energy of a kilogram is too.
     rho = LOGGING_RATIO * tissue.rho_kcal_per_kg
     relative = ((tissue.rho_sd / tissue.rho_kcal_per_kg) ** 2 + (LOGGING_RATIO_SD / LOGGING_RATIO) ** 2) ** 0.5
+    weight_kg = log.weight_kg
+    if log.cycle_rise is not None:
+        # The size expected of the rise is taken out, what is left of it is learnt beside the filter.
+        rows = zip(weight_kg, log.cycle_rise, log.is_weighed, strict=True)
+        weight_kg = [weight - CYCLE_RISE_KG * rise * seen for weight, rise, seen in rows]
     series = DailySeries(
-        log.weight_kg,
+        weight_kg,
         log.is_weighed,
         log.noise_scale,
         acting_intake(filled.intake_kcal, tissue.usual_kcal, tissue.adaptation_gain),
@@ -212,10 +220,11 @@ def fit_log(
         )
         filtered = filter_weights(series, settings, start, days=end, ops=ops)
         if with_views:
-            segments.append(Segment(first, causal_path(filtered, series, first), kept))
+            segments.append(Segment(first, _causal(filtered, series, log.cycle_rise, first), kept))
     tellings = _tell(filtered, series, settings, start, ops) if with_views else []
     return LogFit(
         series,
+        log.cycle_rise,
         filtered,
         tellings,
         segments,
@@ -227,6 +236,11 @@ def fit_log(
         kept,
         noise,
     )
+
+
+def _causal(filtered: Filtered, series: DailySeries, rise: Sequence[Number] | None, first: int) -> Path:
+    path = causal_path(filtered, series, first)
+    return path if rise is None else causal_less_cycle(path, fit_cycle(filtered, series, rise), first)
 
 
 def _tell(
@@ -316,7 +330,7 @@ def posterior_maintenance(fit: LogFit, mean: Number, variance: Number, kept: Num
 def maintenance_from_fit(fit: LogFit, physical_prior: Estimate) -> LogMaintenance:
     """The combined estimate on the last day of a fitted log."""
     days = len(fit.filtered.steps)
-    path = causal_path(fit.filtered, fit.series, days - 1)
+    path = _causal(fit.filtered, fit.series, fit.cycle_rise, days - 1)
     mean, variance = path.maintenance[-1], path.maintenance_variance[-1]
     recent = fit.series.intake_kcal[max(0, days - 1 - int(RATE_DAYS)) : max(1, days - 1)]
     deficit = mean - sum(recent) / len(recent)

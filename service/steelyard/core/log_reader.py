@@ -1,12 +1,21 @@
 """Read a person's log: their equations as prior, their body model for tissue and carried mass, one filter."""
 
+from collections.abc import Sequence
 from typing import NamedTuple
 
+import msgspec
+
 from .assessment import Assessment, body_of
-from .energy_balance import BASELINE_CARBOHYDRATE_SHARE
+from .body_composition import fat_estimate, males, method_error
+from .composition_change import CompositionChange, FatReading, composition_change, partition_of
+from .energy_balance import BASELINE_CARBOHYDRATE_SHARE, BodyModel, BodyState
 from .errors import OutOfDomain
+from .estimate import Estimate
 from .evidence import Basis, constant
+from .fat_combination import FatValue
+from .fat_measurements import Measurement, Subject, read
 from .forecast import start_body
+from .implied_intake import ImpliedIntake, implied_intakes
 from .log import DailyLog, Log, clean_log
 from .log_maintenance import LogMaintenance, fill_intake, maintenance_from_log, prior_on_logging_scale
 from .person import Person
@@ -36,6 +45,8 @@ class Reading(NamedTuple):
 
     daily: DailyLog
     tissue: TissueModel
+    model: BodyModel
+    state: BodyState
 
 
 def last_day(log: Log) -> int:
@@ -76,9 +87,10 @@ def prepare(
         USUAL_PROTEIN,
         intake_kcal=filled.intake_kcal,
         usual_intake_kcal=usual,
+        is_usual_known=usual_intake_kcal is not None,
         carbohydrate_kcal=carbohydrate,
     )
-    return Reading(daily, tissue)
+    return Reading(daily, tissue, model, state)
 
 
 def log_maintenance(person: Person, assessed: Assessment, log: Log, as_of_day: int) -> LogMaintenance:
@@ -93,3 +105,69 @@ def trend(
     """The trend of a log as read on the as-of day, and the reading it rests on."""
     reading = prepare(person, assessed, log, as_of_day, usual_intake_kcal)
     return read_trend(reading.daily, assessed.total, reading.tissue), reading
+
+
+class Measured(NamedTuple):
+    """A measurement of body fat on a day; ``field`` is its path, for refusals."""
+
+    day: int
+    measurement: Measurement
+    field: str
+
+
+def composition(
+    person: Person, reading: Reading, trend: Trend, measured: Sequence[Measured]
+) -> CompositionChange | None:
+    """Fat and lean part of the change of tissue over a log; None for a single day.
+
+    The person's own reading of body fat counts as one of the last day. Raises ``OutOfDomain`` on a measurement that
+    lies outside the log or that no living body has.
+    """
+    if not trend.changes:
+        return None
+    daily, weights = reading.daily, trend.smoothed.weight_kg
+    last = len(weights) - 1
+    readings = []
+    for measure in sorted(measured, key=lambda m: m.day):
+        at = measure.day - daily.first_day
+        if not 0 <= at <= last:
+            detail = "Send measurements of days within the log: from its first entry to the day that it is read at."
+            raise OutOfDomain("MEASUREMENT_OUTSIDE_LOG", f"{measure.field}/date", detail)
+        try:
+            readings.append(FatReading(at, _fat_value(person, weights[at], measure.measurement)))
+        except OutOfDomain as error:
+            raise OutOfDomain(error.code, f"{measure.field}/measurement", error.detail) from error
+    if person.body_fat is not None:
+        told = person.body_fat
+        spread = method_error(told.method, person.training.status)
+        readings.append(FatReading(last, FatValue(told.fat_fraction, told.method, spread)))
+    by_size = fat_estimate(msgspec.structs.replace(person, body_fat=None))
+    weight = weights[last]
+    tissue = trend.split.tissue_kg
+    return composition_change(
+        Estimate(by_size.mean * weight, by_size.sd * weight),
+        partition_of(reading.model, reading.state, USUAL_PROTEIN, is_gaining=tissue[-1] > tissue[0]),
+        readings,
+        weights,
+        tissue,
+        trend.changes[-1].tissue.sd,
+    )
+
+
+def _fat_value(person: Person, weight_kg: float, measurement: Measurement) -> FatValue:
+    subject = Subject(
+        sex=person.sex,
+        age_years=person.age_years,
+        height_cm=person.height_cm,
+        weight_kg=weight_kg,
+        training=person.training.status,
+    )
+    values = [read(subject, measurement, male).value for male in males(person.sex)]
+    return values[0]._replace(fat_fraction=sum(value.fat_fraction for value in values) / len(values))
+
+
+def intake_from_weight(assessed: Assessment, reading: Reading, trend: Trend) -> dict[int, ImpliedIntake]:
+    """Mean intake from the path of weight alone, by length of window in days, for the windows of ``trend``."""
+    windows = [change.days for change in trend.changes]
+    found = implied_intakes(reading.daily, Estimate(assessed.total.mean, assessed.total.sd), reading.tissue, windows)
+    return {implied.days: implied for implied in found}

@@ -11,6 +11,7 @@ from .estimate import Estimate
 from .evidence import Basis, Kind, constant, equation
 from .log import DailyLog, iso_date
 from .log_maintenance import RATE_DAYS, LogFit, LogMaintenance, fit_log, maintenance_from_fit
+from .menstrual_cycle import CYCLE_RISE_KG, CycleFit, fit_cycle, smoothed_less_cycle
 from .message import Message, say, template
 from .tissue_model import TissueModel
 from .weight_filter import DailySeries, Start, filter_weights
@@ -72,15 +73,18 @@ class Trend(msgspec.Struct, frozen=True):
 
     ``causal`` holds what was known on each day, ``smoothed`` what each day looks like today; on the last day they
     agree, but for a step of water. ``weekly_rate`` is of tissue at the last week's intake, ``lasting_rate`` [kg a
-    week] over the last fortnight; ``plateau_probability`` that the latter lies within the plateau band,
-    ``stall_probability`` that it is not below that band (of a loss that has stalled).
+    week] over the last fortnight; ``cycle`` is the rise of weight around menstruation, which the views leave out.
+    ``plateau_probability``: that the lasting rate lies within the plateau band; ``stall_probability``: that it is not
+    below that band (of a loss that has stalled).
     """
 
     first_day: int
     days: int
     causal: View
     smoothed: View
+    outliers: frozenset[int]  # days from the first; of one person
     split: DailySplit
+    cycle: Estimate | None
     changes: tuple[Change, ...]
     weekly_rate: Estimate
     lasting_rate: Estimate
@@ -129,7 +133,14 @@ def read_trend(log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elem
     if count > 1 and count - 1 not in windows:
         windows.append(count - 1)
     change_days = frozenset([count - 1, *(count - 1 - days for days in windows)])
-    smooths = [smooth_weights(telling.filtered, fit.series, change_days=change_days) for telling in fit.tellings]
+    smooths = []
+    cycles: list[CycleFit] = []
+    for telling in fit.tellings:
+        path = smooth_weights(telling.filtered, fit.series, change_days=change_days)
+        if fit.cycle_rise is not None:
+            cycles.append(fit_cycle(telling.filtered, fit.series, fit.cycle_rise))
+            path = smoothed_less_cycle(path, cycles[-1])
+        smooths.append(path)
     smooth = smooths[0] if len(smooths) == 1 else mixed_path(smooths, fit.tellings)
     means = _recent_intake(fit.series)
     causal = View([], [], [], [], [], [])
@@ -143,6 +154,7 @@ def read_trend(log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elem
     notes: tuple[Message, ...] = ()
     more_days = 0
     plateau: Number = math.nan
+    outliers: frozenset[int] = frozenset()
     stall: Number = math.nan
     changes = tuple(
         mixed_change(
@@ -159,13 +171,16 @@ def read_trend(log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elem
         plateau = rate_within(lasting, PLATEAU_RATE_KG)
         stall = rate_over(lasting, -PLATEAU_RATE_KG)
         more_days = _more_days_needed(fit, rate)
+        outliers = _outliers(fit, jumps[0])
         notes = (*log.notes, *_notes(log, fit, smooth, jumps[0], more_days, maintenance))
     return Trend(
         first_day=log.first_day,
         days=count,
         causal=causal,
         smoothed=smoothed,
+        outliers=outliers,
         split=daily_split(fit, smooths, jumps),
+        cycle=_cycle(fit, cycles),
         changes=changes,
         weekly_rate=rate,
         lasting_rate=lasting,
@@ -177,6 +192,18 @@ def read_trend(log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elem
         more_days_needed=more_days,
         notes=notes,
     )
+
+
+def _cycle(fit: LogFit, cycles: list[CycleFit]) -> Estimate | None:
+    """Rise of weight around menstruation [kg], tellings mixed."""
+    if not cycles:
+        return None
+    mean: Number = CYCLE_RISE_KG
+    variance: Number = 0.0
+    for cycle, telling in zip(cycles, fit.tellings, strict=True):
+        mean = mean + telling.probability * cycle.excess_kg[-1]
+        variance = variance + telling.probability * cycle.variance[-1]
+    return Estimate(mean, variance**0.5)
 
 
 def _lasting_rate(weekly: Estimate, changes: tuple[Change, ...]) -> Estimate:
@@ -259,6 +286,11 @@ def _more_days_needed(fit: LogFit, rate: Estimate) -> int:
     return ahead + 1
 
 
+def _outliers(fit: LogFit, jumps: list[Jump]) -> frozenset[int]:
+    """Days that stood out and did not turn out to be the first of a step of water."""
+    return frozenset(day for day, _ in fit.filtered.outliers) - {jump.day for jump in jumps}
+
+
 def _notes(
     log: DailyLog,
     fit: LogFit,
@@ -272,11 +304,9 @@ def _notes(
         notes.append(say(TOO_SPARSE, more_days=_LOOK_AHEAD_DAYS))
     elif more_days:
         notes.append(say(TOO_EARLY, more_days=more_days))
-    jump_days = {jump.day for jump in jumps}
-    for day, _ in fit.filtered.outliers:
-        if day not in jump_days:
-            deviation = log.weight_kg[day] - smooth.level[day]
-            notes.append(say(OUTLIER, date=iso_date(log.first_day + day), deviation_kg=deviation))
+    for day in sorted(_outliers(fit, jumps)):
+        deviation = fit.series.weight_kg[day] - smooth.level[day]
+        notes.append(say(OUTLIER, date=iso_date(log.first_day + day), deviation_kg=deviation))
     for jump in jumps:
         notes.append(say(WATER_JUMP, date=iso_date(log.first_day + jump.day), jump_kg=jump.size_kg))
     since = 0

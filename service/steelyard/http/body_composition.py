@@ -48,11 +48,12 @@ def estimate_body_composition(body: BodyCompositionRequest) -> BodyCompositionRe
         weight_kg=body.weight_kg,
         training=body.training_status,
     )
-    result = composition_estimate.estimate(subject, [_measurement(m) for m in body.measurements])
+    result = composition_estimate.estimate(subject, [core_measurement(m) for m in body.measurements])
     return _response(body, result)
 
 
-def _measurement(wire: Measurement) -> fat_measurements.Measurement:
+def core_measurement(wire: Measurement) -> fat_measurements.Measurement:
+    """The core's measurement."""
     match wire:
         case GirthMeasurement():
             return Girths(girths_cm=_given(wire, "_cm"))

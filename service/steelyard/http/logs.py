@@ -35,6 +35,10 @@ def as_of_day(entries: log_schema.Log, as_of_date: date | None) -> int:
             if not FIRST_DATE <= row.date <= LAST_DATE:
                 detail = f"Send a date from {FIRST_DATE} to {LAST_DATE}; this is {row.date}."
                 raise OutOfDomain("DATE_OUT_OF_RANGE", f"/log/{name}/{i}/date", detail)
+    for i, day in enumerate(entries.cycle):
+        if not FIRST_DATE <= day <= LAST_DATE:
+            detail = f"Send a date from {FIRST_DATE} to {LAST_DATE}; this is {day}."
+            raise OutOfDomain("DATE_OUT_OF_RANGE", f"/log/cycle/{i}", detail)
     if as_of_date is not None:
         check_dates(as_of_date=as_of_date)
         return as_of_date.toordinal()

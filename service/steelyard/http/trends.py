@@ -5,15 +5,17 @@ from datetime import date
 from steelyard.core import log_reader
 from steelyard.core.assessment import assess, general_cautions
 from steelyard.core.cautions import ON_LOGGING_SCALE
+from steelyard.core.composition_change import CompositionChange
 from steelyard.core.estimate import Estimate
 from steelyard.core.trend import Trend
 
 from . import mapping
+from .body_composition import core_measurement
 from .examples import TREND_EXAMPLES
 from .logs import as_of_day, check_dates
-from .mapping import KCAL, KG, interval
+from .mapping import FRACTION, KCAL, KG, interval
 from .operations import computation
-from .schemas.trends import ChangeSplit, TrendDay, TrendRequest, TrendResponse
+from .schemas.trends import ChangeSplit, CompositionOverLog, TrendDay, TrendRequest, TrendResponse
 
 _METHODS = (
     "trend_reading",
@@ -23,7 +25,10 @@ _METHODS = (
     "linearised_energy_balance",
     "carried_mass_model",
     "energy_balance_model",
+    "implied_intake",
+    "composition_change",
 )
+_RATIO = 3  # digits
 
 
 @computation(
@@ -38,13 +43,21 @@ def read_trend(body: TrendRequest) -> TrendResponse:
 
     Weight is freed from daily noise, its rate is that of tissue, and recent change is split into tissue and
     carried mass (glycogen, water, gut content). Maintenance is learnt on the person's own logging scale. While
-    there is too little data, the answer says so and how many more days are needed.
+    there is too little data, the answer says so and how many more days are needed. Readings of body fat split tissue
+    into fat and lean; days of menstruation keep the rise around them out; and mean intake is read from weight alone,
+    for those who log no food.
     """
     check_dates(as_of_date=body.as_of_date)
     person = mapping.person(body.profile)
     assessed = assess(person)
     day = as_of_day(body.log, body.as_of_date)
     trend, reading = log_reader.trend(person, assessed, mapping.log(body.log), day, body.usual_intake_kcal)
+    implied = log_reader.intake_from_weight(assessed, reading, trend)
+    measured = [
+        log_reader.Measured(m.date.toordinal(), core_measurement(m.measurement), f"/measurements/{i}")
+        for i, m in enumerate(body.measurements)
+    ]
+    composition = log_reader.composition(person, reading, trend, measured)
     daily = reading.daily
     maintenance = trend.maintenance
     return TrendResponse(
@@ -56,13 +69,17 @@ def read_trend(body: TrendRequest) -> TrendResponse:
         plateau_probability=round(trend.plateau_probability, 3),
         stall_probability=round(trend.stall_probability, 3),
         maintenance_kcal=interval(maintenance.maintenance, KCAL),
+        logging_ratio=interval(maintenance.logging_ratio, _RATIO),
         log_share=round(maintenance.log_share, 3),
+        cycle_rise_kg=None if trend.cycle is None else interval(trend.cycle, KG),
+        composition=None if composition is None else _composition(composition),
         changes=[
             ChangeSplit(
                 days=change.days,
                 weight_kg=interval(change.weight, KG),
                 tissue_kg=interval(change.tissue, KG),
                 carried_kg=interval(change.carried, KG),
+                implied_intake_kcal=interval(implied[change.days].intake_kcal, KCAL),
             )
             for change in trend.changes
         ],
@@ -77,12 +94,23 @@ def read_trend(body: TrendRequest) -> TrendResponse:
     )
 
 
+def _composition(change: CompositionChange) -> CompositionOverLog:
+    return CompositionOverLog(
+        fat_kg=interval(change.fat_kg, KG),
+        fat_fraction=interval(change.fat_fraction, FRACTION),
+        fat_change_kg=interval(change.fat_change_kg, KG),
+        lean_change_kg=interval(change.lean_change_kg, KG),
+        reading_count=change.reading_count,
+    )
+
+
 def _days(trend: Trend, observed: list[float | None]) -> list[TrendDay]:
     causal, smoothed, split = trend.causal, trend.smoothed, trend.split
     return [
         TrendDay(
             date=date.fromordinal(trend.first_day + i),
             observed_weight_kg=None if weight is None else round(weight, KG),
+            is_outlier=i in trend.outliers,
             weight_kg=interval(Estimate(causal.weight_kg[i], causal.weight_sd_kg[i]), KG),
             smoothed_weight_kg=interval(Estimate(smoothed.weight_kg[i], smoothed.weight_sd_kg[i]), KG),
             tissue_kg=round(split.tissue_kg[i], KG),

@@ -33,3 +33,11 @@ class Log(Request, frozen=True, kw_only=True):
 
     weights: Annotated[list[WeightEntry], Meta(max_length=4000, description="Weighings.")]
     intakes: Annotated[list[IntakeEntry], Meta(max_length=2000, description="Daily intakes.")] = []
+    cycle: Annotated[
+        list[CivilDate],
+        Meta(
+            max_length=60,
+            description="First days of menstruation, also the last before the log: the rise of weight around them then "
+            "does not read as a change of tissue.",
+        ),
+    ] = []

@@ -39,7 +39,8 @@ class Contribution(Response, frozen=True, kw_only=True):
 
 
 class MaintenanceResponse(Provenance, frozen=True, kw_only=True):
-    """Maintenance: the intake at which tissue energy is stable at today's body and activity."""
+    """Settled maintenance: the intake at which tissue is stable at today's body and activity, once adaptation has
+    followed intake there. (Plans and forecasts list today's, with the adaptation that a deficit has left.)"""
 
     as_of_date: Annotated[CivilDate | None, Meta(description="The day the estimate is for.")]
     maintenance_kcal: Annotated[

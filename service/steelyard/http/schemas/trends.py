@@ -4,10 +4,18 @@ from typing import Annotated
 
 from msgspec import Meta
 
+from .body_composition import GirthMeasurement, ReadingMeasurement, SkinfoldMeasurement
 from .explanation import MethodIds, Note, Provenance
 from .log import Log
 from .profile import Profile
 from .quantities import CivilDate, EnergyPerDay, Interval, Request, Response
+
+
+class DatedMeasurement(Request, frozen=True, kw_only=True):
+    """A measurement of body fat on a day of the log."""
+
+    date: CivilDate
+    measurement: GirthMeasurement | SkinfoldMeasurement | ReadingMeasurement
 
 
 class TrendRequest(Request, frozen=True, kw_only=True):
@@ -22,6 +30,10 @@ class TrendRequest(Request, frozen=True, kw_only=True):
         EnergyPerDay | None,
         Meta(description="What was eaten a day before the log began; maintenance by default."),
     ] = None
+    measurements: Annotated[
+        list[DatedMeasurement],
+        Meta(max_length=200, description="Body-fat readings, girths or skinfolds during the log."),
+    ] = []
 
 
 class TrendDay(Response, frozen=True, kw_only=True):
@@ -29,6 +41,9 @@ class TrendDay(Response, frozen=True, kw_only=True):
 
     date: CivilDate
     observed_weight_kg: Annotated[float | None, Meta(description="Mean of the day's weighings.", examples=[81.9])]
+    is_outlier: Annotated[
+        bool, Meta(description="Whether the day's weight stands out and counts for less.", examples=[False])
+    ]
     weight_kg: Annotated[Interval, Meta(description="Weight freed from noise, from the past only.")]
     smoothed_weight_kg: Annotated[Interval, Meta(description="Weight freed from noise, from the whole log.")]
     tissue_kg: Annotated[
@@ -37,7 +52,7 @@ class TrendDay(Response, frozen=True, kw_only=True):
     carried_kg: Annotated[
         float,
         Meta(
-            description="Glycogen, water and gut content against what they were before the log, steps of water included.",
+            description="Glycogen, water and gut content against what they were before the log, with steps of water.",
             examples=[-0.8],
         ),
     ]
@@ -51,6 +66,25 @@ class ChangeSplit(Response, frozen=True, kw_only=True):
     weight_kg: Annotated[Interval, Meta(description="Change of weight.")]
     tissue_kg: Annotated[Interval, Meta(description="Change of fat and lean tissue.")]
     carried_kg: Annotated[Interval, Meta(description="Change of glycogen, water and gut content.")]
+    implied_intake_kcal: Annotated[
+        Interval,
+        Meta(
+            description="Mean intake over the window read from weight alone, in energy really eaten: maintenance by "
+            "the equations and the energy of the tissue gained or lost. No intake of the log enters."
+        ),
+    ]
+
+
+class CompositionOverLog(Response, frozen=True, kw_only=True):
+    """The change of tissue over the log, split into fat and lean. Without readings the body model speaks alone."""
+
+    fat_kg: Annotated[Interval, Meta(description="Fat mass on the day read at.")]
+    fat_fraction: Annotated[Interval, Meta(description="Body fat on that day, 0 to 1.")]
+    fat_change_kg: Annotated[Interval, Meta(description="Change of fat mass.")]
+    lean_change_kg: Annotated[Interval, Meta(description="Change of lean tissue, without glycogen and water.")]
+    reading_count: Annotated[
+        int, Meta(description="How many readings entered, that of the profile included.", examples=[2])
+    ]
 
 
 class TrendResponse(Provenance, frozen=True, kw_only=True):
@@ -67,7 +101,7 @@ class TrendResponse(Provenance, frozen=True, kw_only=True):
     plateau_probability: Annotated[
         float,
         Meta(
-            description="Probability that tissue has been steady over the last fortnight (within 0.175 kg a week), 0 to 1.",
+            description="Probability that tissue has been steady for a fortnight (within 0.175 kg a week), 0 to 1.",
             examples=[0.07],
         ),
     ]
@@ -79,9 +113,28 @@ class TrendResponse(Provenance, frozen=True, kw_only=True):
             examples=[0.12],
         ),
     ]
-    maintenance_kcal: Annotated[Interval, Meta(description="Maintenance now, on the logging scale.")]
+    maintenance_kcal: Annotated[
+        Interval,
+        Meta(
+            description="Settled maintenance now, on the logging scale: the intake at which tissue would hold once "
+            "adaptation has followed intake there. Someone deep in a deficit needs less for the first weeks."
+        ),
+    ]
+    logging_ratio: Annotated[
+        Interval,
+        Meta(
+            description="Logged over eaten energy, as far as weight and equations tell: 0.9 means a tenth is left out."
+        ),
+    ]
     log_share: Annotated[
         float, Meta(description="Share of the maintenance estimate that rests on the log, 0 to 1.", examples=[0.7])
+    ]
+    cycle_rise_kg: Annotated[
+        Interval | None,
+        Meta(description="Rise of weight around menstruation, where its days were given; the trend leaves it out."),
+    ]
+    composition: Annotated[
+        CompositionOverLog | None, Meta(description="Fat and lean part of the change over the log; null for one day.")
     ]
     changes: Annotated[list[ChangeSplit], Meta(description="Changes over the last days and over the log.")]
     days: Annotated[list[TrendDay], Meta(description="One row a day, from the first entry to the day read at.")]

@@ -1,0 +1,248 @@
+"""`POST /v1/trends`: what it answers, and a clear answer to each log that cannot be meant."""
+
+from datetime import date, timedelta
+from typing import Any
+
+import pytest
+from in_process import Running
+from msgspec import to_builtins
+from steelyard.core.log_reader import MOST_LOG_DAYS
+from steelyard.http.examples import TREND_EXAMPLES
+
+PATH = "/v1/trends"
+FIRST = date(2026, 3, 2)
+EXAMPLE = to_builtins(TREND_EXAMPLES["three_weeks"])
+
+
+def day(number: int) -> str:
+    return (FIRST + timedelta(days=number)).isoformat()
+
+
+def weights(*kilograms: float, first: int = 0) -> list[dict[str, Any]]:
+    return [{"date": day(first + i), "weight_kg": kg} for i, kg in enumerate(kilograms)]
+
+
+def steady(days: int, kilograms: float = 84.0) -> list[dict[str, Any]]:
+    """Weights that wander by some hundred grams."""
+    return weights(*[kilograms + 0.3 * ((i * 7) % 5 - 2) / 2 for i in range(days)])
+
+
+def intakes(days: int, kcal: float = 2800.0) -> list[dict[str, Any]]:
+    return [{"date": day(i), "intake_kcal": kcal + 60 * (i % 3)} for i in range(days)]
+
+
+def request(
+    weighed: list[dict[str, Any]],
+    eaten: list[dict[str, Any]] | None = None,
+    cycle: list[str] | None = None,
+    **more: Any,
+) -> dict[str, Any]:
+    log = {"weights": weighed, "intakes": eaten or [], "cycle": cycle or []}
+    return {"profile": EXAMPLE["profile"], "log": log, **more}
+
+
+async def read(service: Running, body: dict[str, Any]) -> dict[str, Any]:
+    answer = await service.client.post(PATH, json=body)
+    assert answer.status_code == 200, answer.text
+    found: dict[str, Any] = answer.json()
+    return found
+
+
+def codes(answer: dict[str, Any]) -> set[str]:
+    return {note["code"] for note in answer["notes"]}
+
+
+REFUSED: list[tuple[str, dict[str, Any], int, str, str]] = [
+    ("all missing", request([]), 422, "LOG_WITHOUT_WEIGHT", "#/log/weights"),
+    ("intakes alone", request([], intakes(5)), 422, "LOG_WITHOUT_WEIGHT", "#/log/weights"),
+    (
+        "weight after the as-of date",
+        request(steady(10), as_of_date=day(8)),
+        422,
+        "LOG_ENTRY_IN_FUTURE",
+        "#/log/weights/9/date",
+    ),
+    (
+        "everything after the as-of date",
+        request(steady(10), as_of_date=day(-3)),
+        422,
+        "LOG_ENTRY_IN_FUTURE",
+        "#/log/weights/9/date",
+    ),
+    (
+        "intake after the as-of date",
+        request(steady(5), intakes(8), as_of_date=day(4)),
+        422,
+        "LOG_ENTRY_IN_FUTURE",
+        "#/log/intakes/5/date",
+    ),
+    (
+        "menstruation after the as-of date",
+        request(steady(5), cycle=[day(-9), day(19)]),
+        422,
+        "LOG_ENTRY_IN_FUTURE",
+        "#/log/cycle/1",
+    ),
+    (
+        "two intakes for a date",
+        request(steady(5), [*intakes(5), *intakes(1)]),
+        422,
+        "LOG_DUPLICATE_INTAKE",
+        "#/log/intakes/5/date",
+    ),
+    ("a jump nobody makes", request(weights(84.0, 84.2, 120.0)), 422, "LOG_ABSURD_JUMP", "#/log/weights/2/weight_kg"),
+    ("negative weight", request(weights(84.0, -84.0)), 400, "OUT_OF_RANGE", "#/log/weights/1/weight_kg"),
+    ("weight of nobody", request(weights(84.0, 900.0)), 400, "OUT_OF_RANGE", "#/log/weights/1/weight_kg"),
+    (
+        "10,000 days",
+        request([*weights(84.0), {"date": (FIRST + timedelta(days=10_000)).isoformat(), "weight_kg": 84.0}]),
+        422,
+        "LOG_TOO_LONG",
+        "#/log",
+    ),
+    (
+        "as-of date years later",
+        request(steady(5), as_of_date=(FIRST + timedelta(days=MOST_LOG_DAYS)).isoformat()),
+        422,
+        "LOG_TOO_LONG",
+        "#/log",
+    ),
+    ("too many entries", request(weights(*[84.0] * 4001)), 400, "WRONG_LENGTH", "#/log/weights"),
+    (
+        "date of another century",
+        request([{"date": "1926-03-02", "weight_kg": 84.0}]),
+        422,
+        "DATE_OUT_OF_RANGE",
+        "#/log/weights/0/date",
+    ),
+    (
+        "body fat read before the log",
+        request(
+            steady(9),
+            measurements=[
+                {"date": day(-1), "measurement": {"kind": "reading", "fat_fraction": 0.2, "method": "dxa"}},
+            ],
+        ),
+        422,
+        "MEASUREMENT_OUTSIDE_LOG",
+        "#/measurements/0/date",
+    ),
+]
+
+
+@pytest.mark.parametrize(("body", "status", "code", "pointer"), [r[1:] for r in REFUSED], ids=[r[0] for r in REFUSED])
+async def test_what_cannot_be_meant_is_named(
+    service: Running, body: dict[str, Any], status: int, code: str, pointer: str
+) -> None:
+    answer = await service.client.post(PATH, json=body)
+    assert answer.status_code == status
+    assert answer.headers["content-type"].startswith("application/problem+json")
+    (fault,) = answer.json()["errors"]
+    assert (fault["code"], fault["pointer"]) == (code, pointer)
+    assert len(fault["detail"]) > 15
+
+
+async def test_girths_that_no_body_has_are_named(service: Running) -> None:
+    girths = {"kind": "girths", "neck_cm": 40.0, "abdomen_cm": 40.5}
+    body = request(steady(9), measurements=[{"date": day(3), "measurement": girths}])
+    answer = await service.client.post(PATH, json=body)
+    assert answer.status_code == 422
+    assert answer.json()["errors"][0]["pointer"] == "#/measurements/0/measurement"
+
+
+async def test_one_weighing_is_too_early_to_tell(service: Running) -> None:
+    answer = await read(service, request(weights(84.0)))
+    assert answer["is_conclusive"] is False
+    assert answer["more_days_needed"] > 7
+    assert {"TREND_TOO_EARLY", "TREND_TOO_SPARSE"} & codes(answer)
+    assert answer["changes"] == []
+    assert answer["composition"] is None
+    assert len(answer["days"]) == 1
+    assert answer["log_share"] == pytest.approx(0.0, abs=1e-3)
+
+
+async def test_order_does_not_matter_but_is_noted(service: Running) -> None:
+    body = request(steady(15), intakes(15))
+    shuffled = request(body["log"]["weights"][::-1], body["log"]["intakes"][::-1])
+    straight, turned = await read(service, body), await read(service, shuffled)
+    assert "LOG_SORTED" in codes(turned)
+    for name in ("days", "maintenance_kcal", "weekly_rate_kg", "changes"):
+        assert straight[name] == turned[name]
+
+
+async def test_several_weighings_on_a_day_are_one_row(service: Running) -> None:
+    twice = [*steady(10), {"date": day(4), "weight_kg": 84.6, "order": 1}]
+    answer = await read(service, request(twice))
+    assert len(answer["days"]) == 10
+    assert answer["days"][4]["observed_weight_kg"] == pytest.approx((twice[4]["weight_kg"] + 84.6) / 2, abs=1e-3)
+
+
+async def test_pounds_sent_as_kilograms_are_caught(service: Running) -> None:
+    weighed = steady(12)
+    weighed[7]["weight_kg"] = round(weighed[7]["weight_kg"] * 2.20462262, 1)
+    answer = await read(service, request(weighed))
+    (note,) = [note for note in answer["notes"] if note["code"] == "LOG_UNIT_MIX_UP"]
+    assert note["params"]["date"] == day(7)
+    assert day(7) in note["text"]
+    assert answer["days"][7]["observed_weight_kg"] == pytest.approx(84.0, abs=0.6)
+
+
+async def test_an_outlier_is_named_with_its_reason(service: Running) -> None:
+    weighed = steady(20)
+    weighed[12]["weight_kg"] += 4.0
+    answer = await read(service, request(weighed, intakes(20)))
+    (note,) = [note for note in answer["notes"] if note["code"] == "TREND_OUTLIER"]
+    assert note["params"]["date"] == day(12)
+    assert note["params"]["deviation_kg"] == pytest.approx(4.0, abs=0.8)
+    assert [row["date"] for row in answer["days"] if row["is_outlier"]] == [day(12)]
+
+
+async def test_weights_alone_imply_an_intake(service: Running) -> None:
+    """Half a kilogram a week costs several hundred kilocalories a day, and no log of food is needed to see it."""
+    losing = [w | {"weight_kg": w["weight_kg"] - 0.5 * i / 7} for i, w in enumerate(steady(43))]
+    level, cut = await read(service, request(steady(43))), await read(service, request(losing))
+    assert "LOG_NO_INTAKE" in codes(cut)
+    month = {name: a["changes"][2] for name, a in (("level", level), ("cut", cut))}
+    assert month["cut"]["days"] == 28
+    fallen = month["level"]["implied_intake_kcal"]["mean"] - month["cut"]["implied_intake_kcal"]["mean"]
+    assert 350 < fallen < 1000
+    interval = month["cut"]["implied_intake_kcal"]
+    assert interval["lower"] < interval["mean"] < interval["upper"]
+
+
+async def test_logging_bias_is_stated(service: Running) -> None:
+    """Steady weight on 1,900 logged kilocalories of someone whose equations expect some 2,900."""
+    answer = await read(service, request(steady(60), intakes(60, 1900.0)))
+    assert answer["logging_ratio"]["upper"] < 0.95
+    assert "TREND_UNDER_LOGGED" in codes(answer)
+    assert answer["maintenance_kcal"]["mean"] < 2400
+
+
+async def test_readings_of_body_fat_split_the_change(service: Running) -> None:
+    losing = [w | {"weight_kg": w["weight_kg"] - 0.5 * i / 7} for i, w in enumerate(steady(57))]
+    readings = [
+        {"date": day(0), "measurement": {"kind": "reading", "fat_fraction": 0.20, "method": "dxa"}},
+        {"date": day(55), "measurement": {"kind": "reading", "fat_fraction": 0.16, "method": "dxa"}},
+        {"date": day(56), "measurement": {"kind": "girths", "neck_cm": 39.5, "abdomen_cm": 86.0}},
+    ]
+    plain = (await read(service, request(losing)))["composition"]
+    told = (await read(service, request(losing, measurements=readings)))["composition"]
+    assert told["reading_count"] == plain["reading_count"] + 3
+    width = {name: c["fat_change_kg"]["upper"] - c["fat_change_kg"]["lower"] for name, c in (("a", plain), ("b", told))}
+    assert width["b"] < width["a"]
+    change = (await read(service, request(losing)))["changes"][-1]["tissue_kg"]["mean"]
+    assert told["fat_change_kg"]["mean"] + told["lean_change_kg"]["mean"] == pytest.approx(change, abs=0.01)
+
+
+async def test_days_of_menstruation_bring_their_rise(service: Running) -> None:
+    without = await read(service, request(steady(40)))
+    told = await read(service, request(steady(40), cycle=[day(-20), day(8), day(36)]))
+    assert without["cycle_rise_kg"] is None
+    # These weights know of none, so less than what is usual is read.
+    assert told["cycle_rise_kg"]["mean"] < 0.45
+
+
+async def test_the_split_of_a_day_adds_up(service: Running) -> None:
+    answer = await read(service, EXAMPLE)
+    for row in answer["days"]:
+        assert row["tissue_kg"] + row["carried_kg"] == pytest.approx(row["smoothed_weight_kg"]["mean"], abs=2e-3)
