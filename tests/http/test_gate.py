@@ -10,7 +10,8 @@ from in_process import BASE_URL, PATIENCE_SECONDS, Running, alive, running
 from lifting_form import sum_lifts
 from litestar.handlers import HTTPRouteHandler
 from steelyard.http.app import OPERATIONS, create_app
-from steelyard.http.gate import Gate, accepts_json
+from steelyard.http.gate import Gate
+from steelyard.http.negotiation import JSON, negotiate
 from steelyard.http.methods import list_methods
 from steelyard.http.operations import OPERATION, PUBLIC, Operation, Scope
 from steelyard.settings import Settings
@@ -155,7 +156,7 @@ async def test_options_needs_no_key(service: Running) -> None:
     ],
 )
 async def test_accept(service: Running, accept: str, allowed: bool) -> None:
-    assert accepts_json(accept.encode("latin-1")) is allowed
+    assert (negotiate(accept.encode("latin-1"), (JSON,)) == JSON) is allowed
     headers = {"accept": accept.encode("latin-1")}
     answer = await service.client.get("/v1/methods", headers=headers)  # type: ignore[arg-type]
     assert answer.status_code == (200 if allowed else 406)

@@ -136,7 +136,10 @@ def _operation(operation: Operation) -> dict[str, Any]:
             "200": {
                 "description": "The answer.",
                 "headers": headers,
-                "content": {"application/json": {"schema": _reference(operation.answer_type)}},
+                "content": {
+                    "application/json": {"schema": _reference(operation.answer_type)},
+                    **{name: {"schema": {"type": "string"}} for name in operation.formats},
+                },
             },
             **{status: _error(status, kinds) for status, kinds in errors.items()},
         },
@@ -193,6 +196,8 @@ def _answer_headers(operation: Operation) -> dict[str, Any]:
     found: dict[str, Any] = {}
     if "fingerprint" in getattr(operation.answer_type, "__struct_fields__", ()):
         found[FINGERPRINT_HEADER] = _header("The answer's `fingerprint`.", pattern="^[0-9a-f]{32}$")
+    if operation.formats:
+        found["Vary"] = _header("That the answer depends on `Accept` (RFC 9110 12.5.5).")
     if operation.body_type is None:
         found["ETag"] = _header("Changes with the answer (RFC 9110 8.8.3); send it back in `If-None-Match`.")
     if operation.deprecation:

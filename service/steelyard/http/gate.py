@@ -14,8 +14,8 @@ from steelyard.store.keys import Key
 from steelyard.store.store import StoreUnavailable
 
 from .keyring import Keyring
-from .observability import KEY_PREFIX
 from .negotiation import negotiate
+from .observability import KEY_PREFIX
 from .operations import ANSWER_TYPE, COUNT_UNITS, OPERATION, PUBLIC, Operation
 from .problems import (
     INTERNAL_ERROR,

@@ -6,6 +6,7 @@ An ``Operation`` is the one record from which the route, the key check, the usag
 import inspect
 from collections.abc import Callable, Mapping
 from enum import StrEnum
+from functools import partial
 from typing import Any, get_type_hints
 
 import msgspec
@@ -17,13 +18,14 @@ from .answers import Answer, encode_finite
 from .conditional import KEYED_DOCUMENT, Document
 from .decoding import BodyDecoder
 from .deprecation import Deprecation, marked_fields, notice, used
-from .headers import FINGERPRINT
+from .headers import FINGERPRINT, VARY
 from .limits import Limits
+from .negotiation import JSON, Format
 from .refusals import CORE_REFUSALS, refusal
 
 OPERATION = "operation"  # the key of a route's options under which its operation stands
 PUBLIC = "public"  # the same for a route that needs no key
-JSON = "application/json"
+ANSWER_TYPE = "steelyard_answer_type"  # in the scope's state: the media type that the caller gets
 COUNT_UNITS = "steelyard_count_units"  # in the scope's state of a streamed operation: counts its further units
 
 
@@ -58,6 +60,7 @@ class Operation(msgspec.Struct, frozen=True, kw_only=True):
     media_type: str = JSON
     stream: Callable[[Limits], Callable[..., Any]] | None = None
     further_types: tuple[type, ...] = ()  # of other lines of a streamed answer
+    formats: Mapping[str, Format] = {}  # other media types of the answer, by name; JSON is the default
 
     def route(self, limits: Limits) -> HTTPRouteHandler:
         """The framework's handler for this operation."""
@@ -86,6 +89,7 @@ def computation(
     scope: Scope = Scope.COMPUTE,
     in_thread: bool = False,
     deprecation: Deprecation | None = None,
+    formats: Mapping[str, Format] | None = None,
 ) -> Callable[[Callable[[Any], Any]], Operation]:
     """POST ``path``: the decorated function takes the decoded body and returns the answer, both msgspec structs.
 
@@ -111,6 +115,7 @@ def computation(
             request_examples=request_examples,
             in_thread=in_thread,
             deprecation=deprecation,
+            formats=formats or {},
         )
 
     return make
@@ -156,21 +161,32 @@ def _body_handler(operation: Operation, body_type: type, limits: Limits) -> Call
     deprecated = [operation.deprecation] if operation.deprecation else []
     marked = marked_fields(body_type)
 
-    def answer(content: bytes) -> Answer:
+    formats = operation.formats
+
+    def answer(content: bytes, media_type: str) -> Answer:
         try:
             body = decode(content)
             computed = compute(body)
             encoded = encode_finite(computed)
+            content_type = media_type
+            if media_type != JSON:
+                content_type = formats[media_type].content_type
+                encoded = formats[media_type].encode(body, computed)
         except CORE_REFUSALS as error:
             raise refusal(error, body_type) from error
         headers = notice(deprecated + used(body, marked)) if deprecated or marked else []
         fingerprint = getattr(computed, "fingerprint", None)
         if fingerprint is not None:
             headers.append((FINGERPRINT, fingerprint.encode("ascii")))
-        return Answer(encoded, headers=headers)
+        if formats:
+            headers.append((VARY, b"accept"))
+        return Answer(encoded, content_type.encode("ascii"), headers=headers)
 
     async def handle(request: Request[Any, Any, Any]) -> ASGIApp:
         content = await limits.read_body(request)
-        return await limits.compute(answer, content) if operation.in_thread else answer(content)
+        media_type: str = request.scope["state"].get(ANSWER_TYPE, JSON)
+        if operation.in_thread:
+            return await limits.compute(partial(answer, media_type=media_type), content)
+        return answer(content, media_type)
 
     return handle

@@ -16,6 +16,7 @@ from steelyard.core.phases import Element, PlannedPhase
 
 from . import mapping
 from .examples import PLAN_EXAMPLES
+from .formats import PLAN_FORMATS
 from .logs import maintenance_for
 from .mapping import FRACTION, KCAL, KG, interval
 from .operations import computation
@@ -41,6 +42,7 @@ from .schemas.plans import (
     tag="plans",
     summary="Plan a mini-cut, a cut, a gain or a hold",
     request_examples=PLAN_EXAMPLES,
+    formats=PLAN_FORMATS,
 )
 def plan_phases(body: PlanRequest) -> PlanResponse:
     """Plan a phase and what follows it, inside every guard rail.
@@ -51,6 +53,10 @@ def plan_phases(body: PlanRequest) -> PlanResponse:
     safe gets a 422 whose type names the rule. Screening answers are required: without them no deficit is planned. To
     plan the rest of a phase under way send the body as it is now, `weeks_done` and what is eaten now as
     `current_intake_kcal`.
+
+    `Accept` chooses among JSON, a calendar (`text/calendar`, RFC 5545: an all-day event for each phase and each change
+    of intake), the weekly table (`text/csv`, RFC 4180, units in the header) and a summary to paste into a message
+    (`text/markdown`). Cautions are in each of them.
     """
     check(body)
     person = mapping.person(body.profile)

@@ -1,0 +1,435 @@
+"""`POST /v1/plans`: what is refused, with its problem and place, and the media types of the answer."""
+
+import csv
+import io
+from datetime import UTC, date, datetime, time, timedelta
+from typing import Any
+from uuid import UUID
+
+import httpx
+import icalendar
+import pytest
+from in_process import Running
+from steelyard.http.formats.plan_table import HEADER
+
+Json = dict[str, Any]
+PATH = "/v1/plans"
+CLEAR: Json = {
+    "is_pregnant": False,
+    "is_breastfeeding": False,
+    "eating_disorder": "none",
+    "conditions": [],
+    "medicines": [],
+}
+LIFTER: Json = {
+    "sex": "male",
+    "age_years": 31,
+    "height_cm": 180,
+    "weight_kg": 82.0,
+    "body_fat": {"fat_fraction": 0.18, "method": "dxa"},
+    "activity": {"kind": "level", "level": "moderate"},
+    "training": {"status": "intermediate", "resistance_sessions_per_week": 4},
+}
+FORMATS = ("application/json", "text/calendar", "text/csv", "text/markdown")
+
+
+def asked(phase: Json, profile: Json | None = None, **fields: Any) -> Json:
+    """A request for a plan from 2 March 2026."""
+    return {
+        "profile": LIFTER | (profile or {}),
+        "screening": CLEAR,
+        "start_date": "2026-03-02",
+        "phase": phase,
+        "cut_history": {"cuts_last_12_months": 0},
+    } | fields
+
+
+def mini(**fields: Any) -> Json:
+    return {"kind": "mini_cut"} | fields
+
+
+def cut(**fields: Any) -> Json:
+    return {"kind": "cut"} | fields
+
+
+async def post(service: Running, body: Json, accept: str = "application/json") -> httpx.Response:
+    return await service.client.post(PATH, json=body, headers={"accept": accept})
+
+
+# --- requests that contradict themselves --------------------------------------------------------------------------
+
+CONTRADICTIONS = [
+    ("two goals", asked(mini(fat_loss_kg=1.5, target_weight_kg=80)), "#/phase/target_weight_kg", "SEVERAL_GOALS"),
+    (
+        "three goals",
+        asked(cut(fat_loss_kg=3, target_fat_fraction=0.15, target_weight_kg=78)),
+        "#/phase/target_fat_fraction",
+        "SEVERAL_GOALS",
+    ),
+    ("two times", asked(mini(weeks=4, event_date="2026-05-01")), "#/phase/event_date", "SEVERAL_TIMES"),
+    (
+        "goal, weeks and deficit",
+        asked(mini(fat_loss_kg=1.5, weeks=4, deficit_kcal=500)),
+        "#/phase/deficit_kcal",
+        "PHASE_OVERDETERMINED",
+    ),
+    ("nothing but easing in", asked(mini(weeks=2, easing_in_weeks=2)), "#/phase/easing_in_weeks", "EASING_FILLS_PHASE"),
+    (
+        "easing in for all that is left",
+        asked(mini(weeks_done=5, easing_in_weeks=1)),
+        "#/phase/easing_in_weeks",
+        "EASING_FILLS_PHASE",
+    ),
+    ("a mini-cut of a week", asked(mini(weeks=1)), "#/phase/weeks", "TOO_SHORT_FOR_KIND"),
+    ("a cut of four weeks", asked(cut(weeks=4)), "#/phase/weeks", "TOO_SHORT_FOR_KIND"),
+    ("a cut of five weeks in all", asked(cut(weeks=2, weeks_done=3)), "#/phase/weeks", "TOO_SHORT_FOR_KIND"),
+    ("a mini-cut of eight weeks in all", asked(mini(weeks=4, weeks_done=4)), "#/phase/weeks", "TOO_LONG_FOR_KIND"),
+    ("breaks without interval", asked(cut(weeks=12, break_weeks=2)), "#/phase/break_weeks", "BREAKS_WITHOUT_INTERVAL"),
+    (
+        "an event on the first day",
+        asked(mini(event_date="2026-03-02")),
+        "#/phase/event_date",
+        "EVENT_BEFORE_START",
+    ),
+    ("an event before the start", asked(cut(event_date="2025-12-24")), "#/phase/event_date", "EVENT_BEFORE_START"),
+    (
+        "an event in three weeks less a day",
+        asked(mini(event_date="2026-03-22")),
+        "#/phase/event_date",
+        "EVENT_TOO_SOON",
+    ),
+    ("an event too soon for a cut", asked(cut(event_date="2026-04-20")), "#/phase/event_date", "EVENT_TOO_SOON"),
+    (
+        "an event too soon after a pause",
+        asked(mini(event_date="2026-04-06"), pause={"weeks": 3}),
+        "#/phase/event_date",
+        "EVENT_TOO_SOON",
+    ),
+    ("a cut to a higher weight", asked(mini(target_weight_kg=83)), "#/phase/target_weight_kg", "TARGET_ON_WRONG_SIDE"),
+    (
+        "a cut to the present weight",
+        asked(cut(target_weight_kg=82)),
+        "#/phase/target_weight_kg",
+        "TARGET_ON_WRONG_SIDE",
+    ),
+    (
+        "a cut to more body fat",
+        asked(cut(target_fat_fraction=0.19)),
+        "#/phase/target_fat_fraction",
+        "TARGET_ON_WRONG_SIDE",
+    ),
+    (
+        "a gain to a lower weight",
+        asked({"kind": "gain", "target_weight_kg": 81}),
+        "#/phase/target_weight_kg",
+        "TARGET_ON_WRONG_SIDE",
+    ),
+    ("more fat than there is", asked(cut(fat_loss_kg=20)), "#/phase/fat_loss_kg", "GOAL_BEYOND_BODY"),
+    (
+        "a pause of a hold",
+        asked({"kind": "maintenance", "weeks": 4}, pause={"weeks": 1}),
+        "#/pause",
+        "PAUSE_OF_HOLD",
+    ),
+]
+
+
+@pytest.mark.parametrize(
+    ("body", "pointer", "code"), [row[1:] for row in CONTRADICTIONS], ids=[row[0] for row in CONTRADICTIONS]
+)
+async def test_a_request_that_contradicts_itself(service: Running, body: Json, pointer: str, code: str) -> None:
+    answer = await post(service, body)
+    problem = answer.json()
+    assert answer.status_code == 422, problem
+    assert answer.headers["content-type"] == "application/problem+json"
+    assert problem["type"] == "/problems/contradiction"
+    assert [(error["pointer"], error["code"]) for error in problem["errors"]] == [(pointer, code)]
+
+
+OUT_OF_DOMAIN = [
+    ("a start too early", asked(mini(), start_date="1999-12-31"), "#/start_date", "DATE_OUT_OF_RANGE"),
+    ("a start too late", asked(mini(), start_date="2101-01-01"), "#/start_date", "DATE_OUT_OF_RANGE"),
+    ("an event out of range", asked(mini(event_date="2101-01-01")), "#/phase/event_date", "DATE_OUT_OF_RANGE"),
+    ("an event in four years", asked(mini(event_date="2030-03-02")), "#/phase/event_date", "EVENT_TOO_FAR"),
+]
+
+
+@pytest.mark.parametrize(
+    ("body", "pointer", "code"), [row[1:] for row in OUT_OF_DOMAIN], ids=[row[0] for row in OUT_OF_DOMAIN]
+)
+async def test_dates_have_limits(service: Running, body: Json, pointer: str, code: str) -> None:
+    answer = await post(service, body)
+    problem = answer.json()
+    assert answer.status_code == 422, problem
+    assert problem["type"] == "/problems/out-of-domain"
+    assert [(error["pointer"], error["code"]) for error in problem["errors"]] == [(pointer, code)]
+
+
+SCHEMA = [
+    ("no phase", asked(mini()) | {"phase": None}, "#/phase"),
+    ("a kind of its own", asked({"kind": "recomposition"}), "#/phase/kind"),
+    ("a mini-cut of seven weeks", asked(mini(weeks=7)), "#/phase/weeks"),
+    ("a cut of 27 weeks", asked(cut(weeks=27)), "#/phase/weeks"),
+    ("a hold of no length", asked({"kind": "maintenance"}), "#/phase/weeks"),
+    ("a gain of 53 weeks", asked({"kind": "gain", "weeks": 53}), "#/phase/weeks"),
+    ("breaks of a mini-cut", asked(mini(break_every_weeks=2)), "#/phase/break_every_weeks"),
+    ("a date that is none", asked(mini(event_date="2026-02-30")), "#/phase/event_date"),
+    ("a pause of 13 weeks", asked(mini(), pause={"weeks": 13}), "#/pause/weeks"),
+    ("seven higher days", asked(mini(), day_split={"higher_days_per_week": 7}), "#/day_split/higher_days_per_week"),
+    ("a shift of everything", asked(mini(), day_split={"higher_days_per_week": 3, "carbohydrate_shift": 1}),
+     "#/day_split/carbohydrate_shift"),
+    ("weeks done below none", asked(mini(weeks_done=-1)), "#/phase/weeks_done"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("body", "pointer"), [row[1:] for row in SCHEMA], ids=[row[0] for row in SCHEMA])
+async def test_a_body_against_the_schema(service: Running, body: Json, pointer: str) -> None:
+    answer = await post(service, body)
+    problem = answer.json()
+    assert answer.status_code == 400, problem
+    assert problem["type"] == "/problems/schema-violation"
+    assert problem["errors"][0]["pointer"] == pointer
+
+
+# --- guard rails ----------------------------------------------------------------------------------------------------
+
+PAST_DISORDER = CLEAR | {"eating_disorder": "past"}
+CEILING: Json = {"kind": "gain", "weeks": 8, "fat_ceiling_fraction": 0.2}
+HOLD: Json = {"kind": "maintenance", "weeks": 4}
+SPLIT: Json = {"higher_days_per_week": 4, "carbohydrate_shift": 0.3}
+RAILS = [
+    ("a body-fat target with an eating disorder", asked(cut(target_fat_fraction=0.12), screening=PAST_DISORDER),
+     "eating_disorder", "#/screening/eating_disorder"),
+    ("a body-fat target under 18", asked(mini(target_fat_fraction=0.15), {"age_years": 17}), "age",
+     "#/profile/age_years"),
+    ("a weight target under 18", asked(mini(target_weight_kg=80), {"age_years": 17}), "age", "#/profile/age_years"),
+    ("a ceiling on body fat under 18", asked(CEILING, {"age_years": 16}), "age", "#/phase/fat_ceiling_fraction"),
+    ("a ceiling on body fat with an eating disorder", asked(CEILING, screening=PAST_DISORDER), "eating_disorder",
+     "#/phase/fat_ceiling_fraction"),
+    ("a ceiling on the gain after a hold", asked(HOLD, {"age_years": 16}, return_to_gain={"fat_ceiling_fraction": 0.2}),
+     "age", "#/return_to_gain/fat_ceiling_fraction"),
+    ("a target under the least body fat", asked(cut(target_fat_fraction=0.05)), "body_fat",
+     "#/phase/target_fat_fraction"),
+    ("unanswered screening", asked(mini(), screening=None), "screening_unanswered", "#/screening"),
+    ("pregnancy", asked(mini(), {"sex": "female"}, screening=CLEAR | {"is_pregnant": True}), "pregnancy_lactation",
+     "#/screening/is_pregnant"),
+    ("a listed medicine", asked(cut(), screening=CLEAR | {"medicines": ["lithium"]}), "medical",
+     "#/screening/medicines"),
+    ("65 without clearance", asked(cut(), {"age_years": 65}), "age", "#/profile/age_years"),
+    ("lower days of a hold, unscreened", asked(HOLD, screening=None, day_split=SPLIT), "screening_unanswered",
+     "#/screening"),
+    ("lower days of a gain under 18", asked({"kind": "gain"}, {"age_years": 17}, day_split=SPLIT), "age",
+     "#/profile/age_years"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("body", "rule", "pointer"), [row[1:] for row in RAILS], ids=[row[0] for row in RAILS])
+async def test_a_rail_refuses_and_names_itself(service: Running, body: Json, rule: str, pointer: str) -> None:
+    answer = await post(service, body)
+    problem = answer.json()
+    assert answer.status_code == 422, problem
+    assert problem["type"] == f"/problems/guard-rail/{rule}"
+    assert problem["errors"][0]["pointer"] == pointer
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        pytest.param(asked({"kind": "gain", "weeks": 8}, {"age_years": 16}), id="gain-under-18"),
+        pytest.param(asked({"kind": "gain", "weeks": 8}, screening=PAST_DISORDER), id="gain-with-a-disorder"),
+        pytest.param(asked(HOLD, {"age_years": 16}), id="hold-under-18"),
+    ],
+)
+async def test_without_a_body_fat_target_none_is_named(service: Running, body: Json) -> None:
+    answer = await post(service, body)
+    assert answer.status_code == 200, answer.json()
+    codes = {note["code"] for phase in answer.json()["phases"] for note in phase["ends_early_when"]}
+    assert not {"CEILING_REACHED", "CEILING_NOT_REACHED"} & codes
+
+
+# --- what is consistent, and reached by no safe plan ----------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        pytest.param(asked(mini(fat_loss_kg=6, weeks=3)), id="too-much-fat"),
+        pytest.param(asked(mini(target_weight_kg=70)), id="too-light"),
+        pytest.param(asked({"kind": "gain", "weeks": 2, "target_weight_kg": 95}), id="too-heavy"),
+        pytest.param(asked(mini(weeks_done=6)), id="used-up"),
+    ],
+)
+@pytest.mark.parametrize("accept", FORMATS)
+async def test_the_infeasible_is_answered(service: Running, body: Json, accept: str) -> None:
+    answer = await post(service, body, accept)
+    assert answer.status_code == 200, answer.text
+    if accept == "application/json":
+        assert answer.json()["feasible"] is False
+        assert answer.json()["nearest"] is not None
+        assert len(answer.json()["reasons"]) > 1
+    else:
+        unfolded = answer.text.replace("\r\n ", "")
+        assert "not medical advice" in unfolded
+        assert "No safe plan does what was asked" in unfolded
+
+
+# --- media types ----------------------------------------------------------------------------------------------------
+
+PLAN = asked(
+    cut(weeks=10, break_every_weeks=5, easing_in_weeks=1),
+    pause={"weeks": 2, "reason": "travel"},
+    day_split=SPLIT,
+    return_to_gain={"maintenance_weeks": 2, "gain_weeks": 6},
+)
+
+
+@pytest.mark.parametrize("accept", FORMATS)
+async def test_every_format_carries_the_cautions(service: Running, accept: str) -> None:
+    answer = await post(service, PLAN, accept)
+    said = (await post(service, PLAN)).json()
+    assert answer.status_code == 200
+    assert answer.headers["content-type"].partition(";")[0] == accept
+    assert "accept" in [name.strip().lower() for name in answer.headers["vary"].split(",")]
+    assert answer.headers["steelyard-fingerprint"] == said["fingerprint"]
+    unfolded = answer.text.replace("\r\n ", "").replace("\\,", ",").replace("\\;", ";")
+    for note in [*said["cautions"], *(note for phase in said["phases"] for note in phase["cautions"])]:
+        assert note["text"] in unfolded
+    for rail in said["guard_rails"]:
+        assert rail["text"].split("(")[0] in unfolded
+
+
+async def test_the_same_request_gives_the_same_bytes(service: Running) -> None:
+    for accept in FORMATS:
+        assert (await post(service, PLAN, accept)).content == (await post(service, PLAN, accept)).content
+
+
+@pytest.mark.parametrize(
+    ("accept", "chosen"),
+    [
+        ("", "application/json"),
+        ("*/*", "application/json"),
+        ("text/*", "text/calendar"),
+        ("text/csv;q=0.5, text/markdown", "text/markdown"),
+        ("text/csv, application/json", "application/json"),
+        ("application/json;q=0.1, text/csv;q=0.2", "text/csv"),
+        ("text/markdown;variant=CommonMark", "text/markdown"),
+        ("*/*, application/json;q=0", "text/calendar"),
+        ("TEXT/CSV", "text/csv"),
+        ("image/png", None),
+        ("application/json;q=0", None),
+    ],
+)
+async def test_accept_chooses(service: Running, accept: str, chosen: str | None) -> None:
+    answer = await post(service, PLAN, accept)
+    if chosen is None:
+        assert answer.status_code == 406
+        assert all(f"`{name}`" in answer.json()["detail"] for name in FORMATS)
+        assert answer.headers["vary"].lower().startswith("accept")
+    else:
+        assert answer.headers["content-type"].partition(";")[0] == chosen
+
+
+async def test_a_refusal_is_a_problem_document_whatever_is_accepted(service: Running) -> None:
+    answer = await post(service, asked(mini(), screening=None), "text/calendar")
+    assert answer.status_code == 422
+    assert answer.headers["content-type"] == "application/problem+json"
+
+
+def events_of(text: bytes) -> list[icalendar.Event]:
+    parsed = icalendar.Calendar.from_ical(text)
+    assert parsed["version"] == "2.0"
+    assert not parsed.errors
+    events = list(parsed.walk("VEVENT"))
+    assert not [event.errors for event in events if event.errors]
+    return events
+
+
+async def test_the_calendar_has_an_event_for_each_phase_and_change_of_intake(service: Running) -> None:
+    answer = await post(service, PLAN, "text/calendar")
+    plan = (await post(service, PLAN)).json()
+    # RFC 5545 3.1: lines end with CRLF and have 75 octets at most.
+    lines = answer.content.split(b"\r\n")
+    assert lines.pop() == b""
+    assert not [line for line in lines if len(line) > 75 or b"\n" in line or b"\r" in line]
+    events = events_of(answer.content)
+    phases = [(phase["start_date"], phase["end_date"]) for phase in plan["phases"]]
+    weeks = [week for phase in plan["phases"] for week in phase["weeks"]]
+    changes = [
+        week["start_date"]
+        for before, week in zip([None, *weeks], weeks, strict=False)
+        if before is None or eaten(before) != eaten(week)
+    ]
+    found = [(e["dtstart"].dt.isoformat(), (e["dtend"].dt - timedelta(days=1)).isoformat()) for e in events]
+    assert found == phases + [(day, day) for day in changes]
+    assert len(changes) > len(phases)
+    for event in events:
+        assert isinstance(event["dtstart"].dt, date)
+        assert not isinstance(event["dtstart"].dt, datetime)  # all day
+        assert event["dtstamp"].dt == datetime.combine(date(2026, 3, 2), time(), UTC)
+        UUID(event["uid"])
+    assert len({event["uid"] for event in events}) == len(events)
+
+
+def eaten(week: Json) -> list[Any]:
+    return [week[key] for key in ("intake_kcal", "protein_g", "carbohydrate_g", "fat_g", "fibre_g", "day_kinds")]
+
+
+async def test_the_ids_of_events_belong_to_the_plan(service: Running) -> None:
+    one, again = [events_of((await post(service, PLAN, "text/calendar")).content) for _ in range(2)]
+    other = events_of((await post(service, asked(mini()), "text/calendar")).content)
+    assert [event["uid"] for event in one] == [event["uid"] for event in again]
+    assert not {event["uid"] for event in one} & {event["uid"] for event in other}
+
+
+async def test_the_table_has_a_line_for_each_week(service: Running) -> None:
+    answer = await post(service, PLAN, "text/csv")
+    plan = (await post(service, PLAN)).json()
+    assert answer.headers["content-type"] == "text/csv; charset=utf-8; header=present"
+    # RFC 4180: CRLF after each record, as many fields in each.
+    assert answer.content.endswith(b"\r\n")
+    assert b"\n" not in answer.content.replace(b"\r\n", b"")
+    header, *rows = csv.reader(io.StringIO(answer.text, newline=""), strict=True)
+    assert tuple(header) == HEADER
+    assert {len(row) for row in rows} == {len(header)}
+    weeks = [(phase["kind"], week) for phase in plan["phases"] for week in phase["weeks"]]
+    assert len(rows) == len(weeks)
+    for row, (kind, week) in zip(rows, weeks, strict=True):
+        cells = dict(zip(header, row, strict=True))
+        assert cells["phase"] == kind
+        assert cells["start_date"] == week["start_date"]
+        assert cells["end_date"] == week["at_end"]["date"]
+        assert int(cells["intake_kcal_per_day"]) == week["intake_kcal"]
+        assert float(cells["weight_mean_kg"]) == week["at_end"]["weight_kg"]["mean"]
+        assert float(cells["body_fat_upper_fraction"]) == week["at_end"]["fat_fraction"]["upper"]
+        assert float(cells["energy_balance_kcal_per_day"]) == week["energy_balance_kcal"]
+
+
+async def test_the_summary_has_the_phases_the_intakes_and_the_forecast(service: Running) -> None:
+    text = (await post(service, PLAN, "text/markdown")).text
+    plan = (await post(service, PLAN)).json()
+    for phase in plan["phases"]:
+        assert f"| {phase['start_date']} | {phase['end_date']} | {len(phase['weeks'])} |" in text
+        fat = phase["change"]["fat_kg"]
+        assert f"{round(fat['mean'], 1) + 0.0:+.1f} kg ({round(fat['lower'], 1) + 0.0:+.1f} to " in text
+        for week in phase["weeks"]:
+            assert f"| {week['intake_kcal']:,} | {week['protein_g']} |" in text
+        for note in phase["reasons"]:
+            assert note["text"].split("`")[0] in text
+    tables = [line for line in text.splitlines() if line.startswith("|")]
+    assert {"## Phases", "## Intake", "## Forecast", "## Why", "## Cautions"} <= set(text.splitlines())
+    assert len(tables) > len(plan["phases"]) + 10
+
+
+async def test_text_of_a_caller_forms_no_markup(service: Running) -> None:
+    hostile = "<b>x</b> [a](http://b.test) | ![i](j)\n# title\r\nEND:VCALENDAR"
+    clearance = {"given_by": "physician", "reason": hostile}
+    screening = CLEAR | {"conditions": ["gout"], "clinical_clearance": clearance}
+    body = asked(mini(), screening=screening)
+    text = (await post(service, body, "text/markdown")).text
+    assert "<b>" not in text.replace("\\<", "")
+    assert "[a](" not in text.replace("\\[", "")
+    assert "\n# title" not in text
+    events = events_of((await post(service, body, "text/calendar")).content)
+    assert len(events) >= 4
+    rows = list(csv.reader(io.StringIO((await post(service, body, "text/csv")).text, newline=""), strict=True))
+    assert {len(row) for row in rows} == {len(HEADER)}
