@@ -51,8 +51,11 @@ def commands() -> dict[str, list[str]]:
 
 
 @contextlib.contextmanager
-def serving(command: list[str], directory: Path) -> Iterator[Running]:
-    """Start a server on a fresh store in ``directory``; on two cores or more it has one to itself."""
+def serving(command: list[str], directory: Path, **settings: str) -> Iterator[Running]:
+    """Start a server on a fresh store in ``directory``; on two cores or more it has one to itself.
+
+    ``settings`` are the service's, such as ``rate_limit_requests="0"``.
+    """
     url = f"sqlite+aiosqlite:///{directory}/bench.sqlite3"
     token = _key(url)
     port = _free_port()
@@ -60,7 +63,7 @@ def serving(command: list[str], directory: Path) -> Iterator[Running]:
     process = subprocess.Popen(
         [str(program), *command[1:], "--host", "127.0.0.1", "--port", str(port), FACTORY],
         cwd=ROOT,
-        env=_environment(url),
+        env=_environment(url) | {f"STEELYARD_{name.upper()}": value for name, value in settings.items()},
         stdin=subprocess.DEVNULL,
     )
     try:

@@ -10,6 +10,8 @@ from typing import Any
 import httpx
 import msgspec
 import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
 from in_process import BASE_URL, Running, running
 from steelyard.http.app import OPERATIONS
 from steelyard.http.batches import CHUNK_LINES, PATH, Single, run_batch
@@ -100,7 +102,10 @@ BAD_LINES = [
     pytest.param(b"{", "not-json", None, id="not JSON"),
     pytest.param(b"\xff\xfe", "not-json", None, id="not UTF-8"),
     pytest.param(
-        b'{"reference":"b","operation":"read_trend","body":{"profile":{"sex":"\xff"}}}', "not-json", "b", id="bad body text"
+        b'{"reference":"b","operation":"read_trend","body":{"profile":{"sex":"\xff"}}}',
+        "not-json",
+        "b",
+        id="bad body text",
     ),
     pytest.param(b"[" * 20_000, "schema-violation", None, id="deep"),
     pytest.param(b"[]", "schema-violation", None, id="no object"),
@@ -145,6 +150,31 @@ async def test_an_internal_fault_does_not_touch_the_others(
     assert second["reference"] == "b"
     assert summary["summary"]["problems_by_status"] == {"500": 1}
     assert "secret" not in caplog.text
+
+
+LINE_PARTS = st.one_of(
+    st.binary(max_size=40).map(lambda b: b.replace(b"\n", b" ")),
+    st.sampled_from([b"", b" ", b"\r", b"null", b"{}", b"\xef\xbb\xbf", *(row.values[0] for row in BAD_LINES)]),
+    st.sampled_from([quick("q").rstrip(b"\n"), line("t", "read_trend", b"{}").rstrip(b"\n")]),
+    st.builds(
+        lambda r, o, b: json.dumps({"reference": r, "operation": o, "body": b}).encode(),
+        st.text(max_size=5),
+        st.sampled_from([*BatchOperation, "x"]),
+        st.recursive(st.none() | st.booleans() | st.floats() | st.text(max_size=4), st.lists, max_leaves=5),
+    ),
+)
+
+
+@settings(max_examples=150, suppress_health_check=list(HealthCheck))
+@given(lines=st.lists(LINE_PARTS, max_size=8))
+async def test_arbitrary_lines_are_each_answered(service: Running, lines: list[bytes]) -> None:
+    answers = await send(service, [part + b"\n" for part in lines])
+    wanted = [i for i, part in enumerate(lines, 1) if part.strip(b" \t\r")]
+    assert [answer["line"] for answer in answers[:-1]] == wanted
+    for answer in answers[:-1]:
+        assert ("result" in answer) != ("problem" in answer)
+        assert answer.get("problem", {}).get("status") in (None, 400, 422)
+    assert answers[-1]["summary"]["lines"] == len(wanted)
 
 
 async def test_order_blank_lines_and_line_ends(service: Running) -> None:
@@ -337,6 +367,22 @@ async def test_every_line_is_counted(tmp_path: Path) -> None:
         await asyncio.sleep(0.3)
         usage = await units(service)
     assert usage == (1, 100)
+
+
+async def test_the_rate_of_a_key_slows_a_batch(tmp_path: Path) -> None:
+    async with running(tmp_path, rate_limit_requests=40, rate_limit_window_seconds=1) as service:
+        answers = await send(service, [quick(str(i)) for i in range(100)])
+    assert answers[-1]["summary"]["results"] == 100
+
+
+async def test_a_rate_that_is_used_up_for_long_ends_a_batch(tmp_path: Path) -> None:
+    limits = {"rate_limit_requests": 40, "rate_limit_window_seconds": 86_400, "batch_idle_seconds": 0.2}
+    async with running(tmp_path, **limits) as service:
+        answers = await send(service, [quick(str(i)) for i in range(100)])
+    *results, refusal, summary = answers
+    assert [a["reference"] for a in results] == [str(i) for i in range(CHUNK_LINES)]
+    assert (refusal["line"], refusal["problem"]["status"]) == (CHUNK_LINES + 1, 429)
+    assert summary["summary"]["is_complete"] is False
 
 
 async def units(service: Running) -> tuple[int, int]:

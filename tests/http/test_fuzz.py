@@ -27,7 +27,9 @@ SETTINGS = Settings(
     database_url=f"sqlite+aiosqlite:///{DIRECTORY.name}/operator.sqlite3", store_timeout_seconds=PATIENCE_SECONDS
 )
 
-schema = schemathesis.openapi.from_dict(openapi_document(OPERATIONS), config=CONFIGURATION)
+# Streamed operations have bodies of lines, which OpenAPI cannot describe; `test_batches` sends them arbitrary ones.
+WHOLE = tuple(operation for operation in OPERATIONS if operation.stream is None)
+schema = schemathesis.openapi.from_dict(openapi_document(WHOLE), config=CONFIGURATION)
 schema.app = create_app(SETTINGS)
 schema.config.update(base_url=BASE_URL)
 
@@ -38,7 +40,7 @@ def token() -> str:
 
     async def make() -> str:
         store = Store(SETTINGS.database_url, timeout_seconds=PATIENCE_SECONDS)
-        await store.create_tables()
+        await store.migrate()
         _, made = await store.create_key("Quarry Lane Gym", Scope)
         await store.close()
         return made

@@ -17,7 +17,7 @@ from steelyard.http.operations import Operation
 
 JSON = {"content-type": "application/json"}
 PATH = sum_lifts.path
-WITH_BODY = [operation for operation in OPERATIONS if operation.body_type is not None]
+WITH_BODY = [operation for operation in OPERATIONS if operation.body_type is not None and operation.stream is None]
 
 
 def form(**changes: Any) -> bytes:

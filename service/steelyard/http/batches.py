@@ -4,6 +4,7 @@ A few lines at a time are read, answered in a thread, and sent before more is re
 whatever the length of the batch, and a caller that reads slowly slows the reading of their own lines.
 """
 
+import asyncio
 from collections import Counter
 from collections.abc import Callable, Iterable, Mapping
 from typing import Any, NamedTuple
@@ -47,8 +48,8 @@ never touches the others. The last line is a `BatchSummary`; an answer without i
 
 The status is 200 whatever becomes of the lines, since it is sent before they are known. The limit on a body holds
 for each line, and a batch has at most 200,000 lines unless the operator set another number. Lines are read only as
-fast as answers are taken: read while you send. A client that sends everything before it reads an answer may find
-both sides waiting once a few megabytes are under way; such a client sends smaller batches.
+fast as answers are taken, and as the key's rate allows: read while you send. A client that sends everything before it
+reads an answer may find both sides waiting once a few megabytes are under way; such a client sends smaller batches.
 """
 
 _encoder = msgspec.json.Encoder()
@@ -189,17 +190,31 @@ class BatchStream:
             lines = lines[:left]
             # The request itself was counted as its first unit.
             further = len(lines) if tally.lines else len(lines) - 1
-            if further > 0:
-                try:
-                    count_units(further)
-                except ProblemError as error:
-                    return self._cut_off(tally, lines[0].number, error, id_)
+            refused = await self._admit(count_units, further)
+            if refused is not None:
+                return self._cut_off(tally, lines[0].number, refused, id_)
             body = await self._answer(lines, tally, id_)
             if body:
                 await send({"type": "http.response.body", "body": body, "more_body": True})
             if excess is not None:
                 detail = f"A batch holds at most {most} lines here. {BATCH_TOO_LONG.remedy}"
                 return self._cut_off(tally, excess.number, ProblemError(BATCH_TOO_LONG, detail), id_)
+
+    async def _admit(self, count_units: Callable[[int], None], units: int) -> ProblemError | None:
+        """Count units; where the key's rate is reached, wait for its next window once, if that is near."""
+        has_waited = False
+        while units > 0:
+            try:
+                count_units(units)
+            except ProblemError as error:
+                seconds = float(error.headers.get("Retry-After", "inf"))
+                if has_waited or seconds > self._limits.batch_idle_seconds:
+                    return error
+                await asyncio.sleep(seconds)
+                has_waited = True
+            else:
+                break
+        return None
 
     async def _answer(self, lines: list[Line], tally: _Tally, id_: str) -> bytes:
         """The answer lines of a few lines."""
