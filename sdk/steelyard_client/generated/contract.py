@@ -14,6 +14,15 @@ class Operation(NamedTuple):
     is_pure: bool
 
 
+COMPARE_STRATEGIES = Operation(
+    method="POST",
+    path="/v1/seasons/comparison",
+    request="ComparisonRequest",
+    is_pure=True,
+)
+DECIDE_PHASE = Operation(
+    method="POST", path="/v1/decisions", request="DecisionRequest", is_pure=True
+)
 ESTIMATE_BODY_COMPOSITION = Operation(
     method="POST",
     path="/v1/body-composition",
@@ -27,12 +36,22 @@ FORECAST_INTAKE = Operation(
     method="POST", path="/v1/forecasts", request="ForecastRequest", is_pure=True
 )
 LIST_METHODS = Operation(method="GET", path="/v1/methods", request=None, is_pure=True)
+OPTIMISE_SEASON = Operation(
+    method="POST", path="/v1/seasons/optimum", request="OptimumRequest", is_pure=True
+)
 PLAN_PHASES = Operation(
     method="POST", path="/v1/plans", request="PlanRequest", is_pure=True
+)
+PLAN_SEASON = Operation(
+    method="POST", path="/v1/seasons", request="SeasonRequest", is_pure=True
 )
 READ_TREND = Operation(
     method="POST", path="/v1/trends", request="TrendRequest", is_pure=True
 )
+REVIEW_PHASE = Operation(
+    method="POST", path="/v1/reviews", request="ReviewRequest", is_pure=True
+)
+RUN_BATCH = Operation(method="POST", path="/v1/batches", request=None, is_pure=True)
 
 REQUEST_SCHEMAS: dict[str, Any] = {
     "ActivityByLevel": {
@@ -61,6 +80,15 @@ REQUEST_SCHEMAS: dict[str, Any] = {
     "ActivityLevel": {
         "enum": ["active", "light", "moderate", "sedentary", "very_active"],
         "type": "string",
+    },
+    "BlockedDates": {
+        "additionalProperties": False,
+        "properties": {
+            "first_date": {"format": "date", "type": "string"},
+            "last_date": {"format": "date", "type": "string"},
+        },
+        "required": ["first_date", "last_date"],
+        "type": "object",
     },
     "BmiMeasurement": {
         "additionalProperties": False,
@@ -118,6 +146,15 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "required": ["fat_fraction", "method"],
         "type": "object",
     },
+    "BodyFatBand": {
+        "additionalProperties": False,
+        "properties": {
+            "lower_fat_fraction": {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+            "upper_fat_fraction": {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+        },
+        "required": ["lower_fat_fraction", "upper_fat_fraction"],
+        "type": "object",
+    },
     "BodyFatMethod": {
         "enum": [
             "air_displacement",
@@ -136,6 +173,15 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "enum": ["balanced", "higher", "lower"],
         "type": "string",
     },
+    "ChosenBand": {
+        "additionalProperties": False,
+        "properties": {
+            "lower_fat_fraction": {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+            "upper_fat_fraction": {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+        },
+        "required": ["lower_fat_fraction", "upper_fat_fraction"],
+        "type": "object",
+    },
     "ClinicalClearance": {
         "additionalProperties": False,
         "properties": {
@@ -143,6 +189,42 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             "reason": {"maxLength": 300, "minLength": 10, "type": "string"},
         },
         "required": ["given_by", "reason"],
+        "type": "object",
+    },
+    "ComparisonRequest": {
+        "additionalProperties": False,
+        "properties": {
+            "current_intake_kcal": {
+                "anyOf": [
+                    {"maximum": 8000, "minimum": 800, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "cut_history": {"anyOf": [{"$ref": "CutHistory"}, {"type": "null"}]},
+            "horizon_weeks": {"maximum": 156, "minimum": 12, "type": "integer"},
+            "limits": {"$ref": "SeasonLimits"},
+            "log": {"anyOf": [{"$ref": "Log"}, {"type": "null"}]},
+            "maintenance": {"anyOf": [{"$ref": "KnownMaintenance"}, {"type": "null"}]},
+            "profile": {"$ref": "Profile"},
+            "screening": {"anyOf": [{"$ref": "Screening"}, {"type": "null"}]},
+            "start_date": {"format": "date", "type": "string"},
+            "strategies": {
+                "items": {
+                    "discriminator": {
+                        "mapping": {
+                            "own": "OwnStrategy",
+                            "ready_made": "ReadyMadeStrategy",
+                        },
+                        "propertyName": "kind",
+                    },
+                    "oneOf": [{"$ref": "ReadyMadeStrategy"}, {"$ref": "OwnStrategy"}],
+                },
+                "maxItems": 8,
+                "minItems": 2,
+                "type": "array",
+            },
+        },
+        "required": ["profile", "start_date", "horizon_weeks", "strategies"],
         "type": "object",
     },
     "Condition": {
@@ -164,6 +246,63 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             "unexplained_weight_loss",
         ],
         "type": "string",
+    },
+    "Cut": {
+        "additionalProperties": False,
+        "properties": {
+            "break_every_weeks": {
+                "anyOf": [
+                    {"maximum": 16, "minimum": 2, "type": "integer"},
+                    {"type": "null"},
+                ]
+            },
+            "break_weeks": {"maximum": 2, "minimum": 1, "type": "integer"},
+            "carbohydrate_preference": {"$ref": "CarbohydratePreference"},
+            "deficit_kcal": {
+                "anyOf": [
+                    {"maximum": 1500, "minimum": 100, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "easing_in_weeks": {"maximum": 2, "minimum": 0, "type": "integer"},
+            "event_date": {
+                "anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]
+            },
+            "fat_loss_kg": {
+                "anyOf": [
+                    {"maximum": 30, "minimum": 0.2, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "kind": {"const": "cut", "type": "string"},
+            "protein_g_per_kg": {
+                "anyOf": [
+                    {"maximum": 3.5, "minimum": 1.2, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "target_fat_fraction": {
+                "anyOf": [
+                    {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "target_weight_kg": {
+                "anyOf": [
+                    {"maximum": 300, "minimum": 30, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "weeks": {
+                "anyOf": [
+                    {"maximum": 26, "minimum": 1, "type": "integer"},
+                    {"type": "null"},
+                ]
+            },
+            "weeks_done": {"maximum": 52, "minimum": 0, "type": "integer"},
+        },
+        "required": ["kind"],
+        "type": "object",
     },
     "CutHistory": {
         "additionalProperties": False,
@@ -190,8 +329,78 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "required": ["kind", "target", "intake_kcal"],
         "type": "object",
     },
+    "DatedMeasurement": {
+        "additionalProperties": False,
+        "properties": {
+            "date": {"format": "date", "type": "string"},
+            "measurement": {
+                "discriminator": {
+                    "mapping": {
+                        "girths": "GirthMeasurement",
+                        "reading": "ReadingMeasurement",
+                        "skinfolds": "SkinfoldMeasurement",
+                    },
+                    "propertyName": "kind",
+                },
+                "oneOf": [
+                    {"$ref": "GirthMeasurement"},
+                    {"$ref": "SkinfoldMeasurement"},
+                    {"$ref": "ReadingMeasurement"},
+                ],
+            },
+        },
+        "required": ["date", "measurement"],
+        "type": "object",
+    },
+    "DaySplit": {
+        "additionalProperties": False,
+        "properties": {
+            "carbohydrate_shift": {"maximum": 0.6, "minimum": 0.05, "type": "number"},
+            "higher_days_per_week": {"maximum": 6, "minimum": 1, "type": "integer"},
+        },
+        "required": ["higher_days_per_week"],
+        "type": "object",
+    },
+    "DecisionRequest": {
+        "additionalProperties": False,
+        "properties": {
+            "as_of_date": {"format": "date", "type": "string"},
+            "band": {"anyOf": [{"$ref": "ChosenBand"}, {"type": "null"}]},
+            "current_intake_kcal": {
+                "anyOf": [
+                    {"maximum": 8000, "minimum": 800, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "event_date": {
+                "anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]
+            },
+            "event_fat_fraction": {
+                "anyOf": [
+                    {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "feeling": {"$ref": "Feeling"},
+            "goal": {"$ref": "Goal"},
+            "log": {"anyOf": [{"$ref": "Log"}, {"type": "null"}]},
+            "maintenance": {"anyOf": [{"$ref": "KnownMaintenance"}, {"type": "null"}]},
+            "phase_history": {
+                "anyOf": [
+                    {"items": {"$ref": "PastPhase"}, "maxItems": 60, "type": "array"},
+                    {"type": "null"},
+                ]
+            },
+            "present_phase": {"anyOf": [{"$ref": "PresentPhase"}, {"type": "null"}]},
+            "profile": {"$ref": "Profile"},
+            "screening": {"anyOf": [{"$ref": "Screening"}, {"type": "null"}]},
+        },
+        "required": ["profile", "as_of_date"],
+        "type": "object",
+    },
     "DensityConversion": {"enum": ["brozek", "siri"], "type": "string"},
     "EatingDisorder": {"enum": ["current", "none", "past", "unsure"], "type": "string"},
+    "Feeling": {"enum": ["content", "unhappy", "would_like_leaner"], "type": "string"},
     "ForecastRequest": {
         "additionalProperties": False,
         "properties": {
@@ -235,6 +444,39 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "required": ["profile", "start_date", "question"],
         "type": "object",
     },
+    "Gain": {
+        "additionalProperties": False,
+        "properties": {
+            "carbohydrate_preference": {"$ref": "CarbohydratePreference"},
+            "fat_ceiling_fraction": {
+                "anyOf": [
+                    {"maximum": 0.4, "minimum": 0.08, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "kind": {"const": "gain", "type": "string"},
+            "surplus_kcal": {
+                "anyOf": [
+                    {"maximum": 1000, "minimum": 50, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "target_weight_kg": {
+                "anyOf": [
+                    {"maximum": 300, "minimum": 30, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "weeks": {
+                "anyOf": [
+                    {"maximum": 52, "minimum": 1, "type": "integer"},
+                    {"type": "null"},
+                ]
+            },
+        },
+        "required": ["kind"],
+        "type": "object",
+    },
     "GirthMeasurement": {
         "additionalProperties": False,
         "properties": {
@@ -260,6 +502,17 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             },
         },
         "required": ["kind", "neck_cm"],
+        "type": "object",
+    },
+    "Goal": {"enum": ["event", "hold", "leanness", "muscle"], "type": "string"},
+    "Hold": {
+        "additionalProperties": False,
+        "properties": {
+            "carbohydrate_preference": {"$ref": "CarbohydratePreference"},
+            "kind": {"const": "maintenance", "type": "string"},
+            "weeks": {"maximum": 26, "minimum": 1, "type": "integer"},
+        },
+        "required": ["kind", "weeks"],
         "type": "object",
     },
     "IntakeEntry": {
@@ -327,6 +580,11 @@ REQUEST_SCHEMAS: dict[str, Any] = {
     "Log": {
         "additionalProperties": False,
         "properties": {
+            "cycle": {
+                "items": {"format": "date", "type": "string"},
+                "maxItems": 60,
+                "type": "array",
+            },
             "intakes": {
                 "items": {"$ref": "IntakeEntry"},
                 "maxItems": 2000,
@@ -375,9 +633,12 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                 ]
             },
             "easing_in_weeks": {"maximum": 2, "minimum": 0, "type": "integer"},
+            "event_date": {
+                "anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]
+            },
             "fat_loss_kg": {
                 "anyOf": [
-                    {"maximum": 15, "minimum": 0.2, "type": "number"},
+                    {"maximum": 30, "minimum": 0.2, "type": "number"},
                     {"type": "null"},
                 ]
             },
@@ -388,14 +649,113 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                     {"type": "null"},
                 ]
             },
-            "weeks": {
+            "target_fat_fraction": {
                 "anyOf": [
-                    {"maximum": 6, "minimum": 2, "type": "integer"},
+                    {"maximum": 0.6, "minimum": 0.03, "type": "number"},
                     {"type": "null"},
                 ]
             },
+            "target_weight_kg": {
+                "anyOf": [
+                    {"maximum": 300, "minimum": 30, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "weeks": {
+                "anyOf": [
+                    {"maximum": 6, "minimum": 1, "type": "integer"},
+                    {"type": "null"},
+                ]
+            },
+            "weeks_done": {"maximum": 6, "minimum": 0, "type": "integer"},
         },
         "required": ["kind"],
+        "type": "object",
+    },
+    "OptimumRequest": {
+        "additionalProperties": False,
+        "properties": {
+            "caution": {"maximum": 2, "minimum": 0, "type": "number"},
+            "current_intake_kcal": {
+                "anyOf": [
+                    {"maximum": 8000, "minimum": 800, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "cut_history": {"anyOf": [{"$ref": "CutHistory"}, {"type": "null"}]},
+            "horizon_weeks": {"maximum": 156, "minimum": 12, "type": "integer"},
+            "limits": {"$ref": "SeasonLimits"},
+            "log": {"anyOf": [{"$ref": "Log"}, {"type": "null"}]},
+            "maintenance": {"anyOf": [{"$ref": "KnownMaintenance"}, {"type": "null"}]},
+            "profile": {"$ref": "Profile"},
+            "screening": {"anyOf": [{"$ref": "Screening"}, {"type": "null"}]},
+            "start_date": {"format": "date", "type": "string"},
+            "strategies_searched": {
+                "maximum": 100000,
+                "minimum": 500,
+                "type": "integer",
+            },
+        },
+        "required": ["profile", "start_date", "horizon_weeks"],
+        "type": "object",
+    },
+    "OwnStrategy": {
+        "additionalProperties": False,
+        "properties": {
+            "cut_at_fat_fraction": {
+                "anyOf": [
+                    {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "cut_to_fat_fraction": {
+                "anyOf": [
+                    {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "deficit_kcal": {"maximum": 1500, "minimum": 100, "type": "number"},
+            "kind": {"const": "own", "type": "string"},
+            "label": {"maxLength": 40, "minLength": 1, "type": "string"},
+            "longest_cut_weeks": {"maximum": 26, "minimum": 2, "type": "integer"},
+            "maintenance_weeks": {"maximum": 12, "minimum": 1, "type": "integer"},
+            "surplus_kcal": {"maximum": 1000, "minimum": 0, "type": "number"},
+        },
+        "required": ["kind", "surplus_kcal"],
+        "type": "object",
+    },
+    "PastPhase": {
+        "additionalProperties": False,
+        "properties": {
+            "end_fat_fraction": {
+                "anyOf": [
+                    {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "end_weight_kg": {
+                "anyOf": [
+                    {"maximum": 300, "minimum": 30, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "kind": {"$ref": "steelyard.core.decision_terms.PhaseKind"},
+            "start_date": {"format": "date", "type": "string"},
+            "start_fat_fraction": {
+                "anyOf": [
+                    {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "start_weight_kg": {
+                "anyOf": [
+                    {"maximum": 300, "minimum": 30, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "weeks": {"maximum": 104, "minimum": 1, "type": "integer"},
+        },
+        "required": ["kind", "start_date", "weeks"],
         "type": "object",
     },
     "PathQuestion": {
@@ -412,6 +772,50 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "required": ["kind", "schedule"],
         "type": "object",
     },
+    "Pause": {
+        "additionalProperties": False,
+        "properties": {
+            "reason": {"$ref": "PauseReason"},
+            "weeks": {"maximum": 12, "minimum": 1, "type": "integer"},
+        },
+        "required": ["weeks"],
+        "type": "object",
+    },
+    "PauseReason": {"enum": ["illness", "injury", "other", "travel"], "type": "string"},
+    "PhaseFollowed": {
+        "additionalProperties": False,
+        "properties": {
+            "fat_ceiling_fraction": {
+                "anyOf": [
+                    {"maximum": 0.4, "minimum": 0.08, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "fat_loss_kg": {
+                "anyOf": [
+                    {"maximum": 40, "minimum": 0.2, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "kind": {"$ref": "steelyard.core.phase_followed.PhaseKind"},
+            "maintenance": {"$ref": "KnownMaintenance"},
+            "start_date": {"format": "date", "type": "string"},
+            "usual_intake_kcal": {
+                "anyOf": [
+                    {"maximum": 8000, "minimum": 800, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "weeks": {
+                "items": {"$ref": "WeekFollowed"},
+                "maxItems": 156,
+                "minItems": 1,
+                "type": "array",
+            },
+        },
+        "required": ["kind", "start_date", "weeks", "maintenance"],
+        "type": "object",
+    },
     "PlanRequest": {
         "additionalProperties": False,
         "properties": {
@@ -422,9 +826,27 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                 ]
             },
             "cut_history": {"anyOf": [{"$ref": "CutHistory"}, {"type": "null"}]},
+            "day_split": {"anyOf": [{"$ref": "DaySplit"}, {"type": "null"}]},
             "log": {"anyOf": [{"$ref": "Log"}, {"type": "null"}]},
             "maintenance": {"anyOf": [{"$ref": "KnownMaintenance"}, {"type": "null"}]},
-            "phase": {"$ref": "MiniCut"},
+            "pause": {"anyOf": [{"$ref": "Pause"}, {"type": "null"}]},
+            "phase": {
+                "discriminator": {
+                    "mapping": {
+                        "cut": "Cut",
+                        "gain": "Gain",
+                        "maintenance": "Hold",
+                        "mini_cut": "MiniCut",
+                    },
+                    "propertyName": "kind",
+                },
+                "oneOf": [
+                    {"$ref": "MiniCut"},
+                    {"$ref": "Cut"},
+                    {"$ref": "Gain"},
+                    {"$ref": "Hold"},
+                ],
+            },
             "profile": {"$ref": "Profile"},
             "return_to_gain": {"$ref": "ReturnToGain"},
             "screening": {"anyOf": [{"$ref": "Screening"}, {"type": "null"}]},
@@ -441,6 +863,15 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             },
         },
         "required": ["profile", "start_date", "phase"],
+        "type": "object",
+    },
+    "PresentPhase": {
+        "additionalProperties": False,
+        "properties": {
+            "kind": {"$ref": "steelyard.core.decision_terms.PhaseKind"},
+            "weeks_done": {"maximum": 156, "minimum": 0, "type": "integer"},
+        },
+        "required": ["kind", "weeks_done"],
         "type": "object",
     },
     "Profile": {
@@ -480,6 +911,24 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "required": ["kind", "fat_fraction", "method"],
         "type": "object",
     },
+    "ReadyMade": {
+        "enum": [
+            "fast_gain_long_cut",
+            "fast_gain_repeated_mini_cuts",
+            "slow_gain_no_cut",
+            "slow_gain_rare_mini_cuts",
+        ],
+        "type": "string",
+    },
+    "ReadyMadeStrategy": {
+        "additionalProperties": False,
+        "properties": {
+            "kind": {"const": "ready_made", "type": "string"},
+            "name": {"$ref": "ReadyMade"},
+        },
+        "required": ["kind", "name"],
+        "type": "object",
+    },
     "ReturnToGain": {
         "additionalProperties": False,
         "properties": {
@@ -499,6 +948,21 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             },
         },
         "required": [],
+        "type": "object",
+    },
+    "ReviewRequest": {
+        "additionalProperties": False,
+        "properties": {
+            "as_of_date": {
+                "anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]
+            },
+            "is_finished": {"type": "boolean"},
+            "log": {"$ref": "Log"},
+            "phase": {"$ref": "PhaseFollowed"},
+            "profile": {"$ref": "Profile"},
+            "screening": {"anyOf": [{"$ref": "Screening"}, {"type": "null"}]},
+        },
+        "required": ["profile", "phase", "log"],
         "type": "object",
     },
     "Screening": {
@@ -528,6 +992,93 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             "conditions",
             "medicines",
         ],
+        "type": "object",
+    },
+    "SeasonEvent": {
+        "additionalProperties": False,
+        "properties": {
+            "date": {"format": "date", "type": "string"},
+            "most_fat_fraction": {
+                "anyOf": [
+                    {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+        },
+        "required": ["date"],
+        "type": "object",
+    },
+    "SeasonLimits": {
+        "additionalProperties": False,
+        "properties": {
+            "band": {"anyOf": [{"$ref": "BodyFatBand"}, {"type": "null"}]},
+            "blocked_dates": {
+                "items": {"$ref": "BlockedDates"},
+                "maxItems": 40,
+                "type": "array",
+            },
+            "events": {
+                "items": {"$ref": "SeasonEvent"},
+                "maxItems": 20,
+                "type": "array",
+            },
+            "least_weeks_between_cuts": {
+                "maximum": 104,
+                "minimum": 2,
+                "type": "integer",
+            },
+            "most_cuts": {
+                "anyOf": [
+                    {"maximum": 20, "minimum": 0, "type": "integer"},
+                    {"type": "null"},
+                ]
+            },
+            "most_cuts_a_year": {"maximum": 6, "minimum": 0, "type": "integer"},
+            "most_weeks_above_band": {
+                "anyOf": [
+                    {"maximum": 156, "minimum": 0, "type": "integer"},
+                    {"type": "null"},
+                ]
+            },
+            "most_weeks_dieting": {
+                "anyOf": [
+                    {"maximum": 156, "minimum": 0, "type": "integer"},
+                    {"type": "null"},
+                ]
+            },
+        },
+        "required": [],
+        "type": "object",
+    },
+    "SeasonRequest": {
+        "additionalProperties": False,
+        "properties": {
+            "current_intake_kcal": {
+                "anyOf": [
+                    {"maximum": 8000, "minimum": 800, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "cut_history": {"anyOf": [{"$ref": "CutHistory"}, {"type": "null"}]},
+            "horizon_weeks": {"maximum": 156, "minimum": 12, "type": "integer"},
+            "limits": {"$ref": "SeasonLimits"},
+            "log": {"anyOf": [{"$ref": "Log"}, {"type": "null"}]},
+            "maintenance": {"anyOf": [{"$ref": "KnownMaintenance"}, {"type": "null"}]},
+            "profile": {"$ref": "Profile"},
+            "screening": {"anyOf": [{"$ref": "Screening"}, {"type": "null"}]},
+            "start_date": {"format": "date", "type": "string"},
+            "strategy": {
+                "discriminator": {
+                    "mapping": {
+                        "own": "OwnStrategy",
+                        "ready_made": "ReadyMadeStrategy",
+                    },
+                    "propertyName": "kind",
+                },
+                "oneOf": [{"$ref": "ReadyMadeStrategy"}, {"$ref": "OwnStrategy"}],
+            },
+        },
+        "required": ["profile", "start_date", "horizon_weeks", "strategy"],
         "type": "object",
     },
     "Sex": {"enum": ["female", "male", "unspecified"], "type": "string"},
@@ -641,6 +1192,11 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                 "anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]
             },
             "log": {"$ref": "Log"},
+            "measurements": {
+                "items": {"$ref": "DatedMeasurement"},
+                "maxItems": 200,
+                "type": "array",
+            },
             "profile": {"$ref": "Profile"},
             "usual_intake_kcal": {
                 "anyOf": [
@@ -665,6 +1221,22 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         ],
         "type": "string",
     },
+    "WeekFollowed": {
+        "additionalProperties": False,
+        "properties": {
+            "carbohydrate_g": {
+                "anyOf": [
+                    {"maximum": 1500, "minimum": 0, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "intake_kcal": {"maximum": 8000, "minimum": 800, "type": "number"},
+            "is_break": {"type": "boolean"},
+            "protein_g": {"maximum": 600, "minimum": 20, "type": "number"},
+        },
+        "required": ["intake_kcal", "protein_g"],
+        "type": "object",
+    },
     "WeightEntry": {
         "additionalProperties": False,
         "properties": {
@@ -674,5 +1246,13 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         },
         "required": ["date", "weight_kg"],
         "type": "object",
+    },
+    "steelyard.core.decision_terms.PhaseKind": {
+        "enum": ["cut", "gain", "maintenance", "mini_cut"],
+        "type": "string",
+    },
+    "steelyard.core.phase_followed.PhaseKind": {
+        "enum": ["cut", "gain", "maintenance", "mini_cut"],
+        "type": "string",
     },
 }

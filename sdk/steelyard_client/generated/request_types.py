@@ -9,14 +9,24 @@ from . import models
 __all__ = [
     "ActivityByLevelDict",
     "ActivityByWeekDict",
+    "BlockedDatesDict",
     "BmiMeasurementDict",
     "BodyCompositionRequestDict",
     "BodyFatDict",
+    "BodyFatBandDict",
+    "ChosenBandDict",
     "ClinicalClearanceDict",
+    "ComparisonRequestDict",
+    "CutDict",
     "CutHistoryDict",
     "DateQuestionDict",
+    "DatedMeasurementDict",
+    "DaySplitDict",
+    "DecisionRequestDict",
     "ForecastRequestDict",
+    "GainDict",
     "GirthMeasurementDict",
+    "HoldDict",
     "IntakeEntryDict",
     "IntakeQuestionDict",
     "IntakeStretchDict",
@@ -24,17 +34,29 @@ __all__ = [
     "LogDict",
     "MaintenanceRequestDict",
     "MiniCutDict",
+    "OptimumRequestDict",
+    "OwnStrategyDict",
+    "PastPhaseDict",
     "PathQuestionDict",
+    "PauseDict",
+    "PhaseFollowedDict",
     "PlanRequestDict",
+    "PresentPhaseDict",
     "ProfileDict",
     "ReadingMeasurementDict",
+    "ReadyMadeStrategyDict",
     "ReturnToGainDict",
+    "ReviewRequestDict",
     "ScreeningDict",
+    "SeasonEventDict",
+    "SeasonLimitsDict",
+    "SeasonRequestDict",
     "SkinfoldMeasurementDict",
     "TargetDict",
     "TrainingDict",
     "TrainingSessionDict",
     "TrendRequestDict",
+    "WeekFollowedDict",
     "WeightEntryDict",
 ]
 
@@ -65,6 +87,17 @@ class ActivityByWeekDict(TypedDict):
     kind: "Literal['week']"
     sessions: "NotRequired[Sequence[models.TrainingSession | TrainingSessionDict]]"
     steps_per_day: "float"
+
+
+class BlockedDatesDict(TypedDict):
+    """Days on which no cut may run: travel, exams, a competition. A week touched by them is blocked.
+
+    first_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    last_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    """
+
+    first_date: "datetime.date | str"
+    last_date: "datetime.date | str"
 
 
 class BmiMeasurementDict(TypedDict):
@@ -106,6 +139,28 @@ class BodyFatDict(TypedDict):
     method: "models.BodyFatMethod | Literal['air_displacement', 'bioimpedance', 'bmi_equation', 'dxa', 'four_compartment', 'girths', 'hydrostatic', 'skinfolds', 'visual']"
 
 
+class BodyFatBandDict(TypedDict):
+    """The body fat a person wants to stay between.
+
+    lower_fat_fraction: Body fat as a fraction of body mass, 0 to 1. 0.03 to 0.6.
+    upper_fat_fraction: Body fat as a fraction of body mass, 0 to 1. 0.03 to 0.6.
+    """
+
+    lower_fat_fraction: "float"
+    upper_fat_fraction: "float"
+
+
+class ChosenBandDict(TypedDict):
+    """The body fat between which the person wants to stay.
+
+    lower_fat_fraction: Body fat as a fraction of body mass, 0 to 1. 0.03 to 0.6.
+    upper_fat_fraction: Body fat as a fraction of body mass, 0 to 1. 0.03 to 0.6.
+    """
+
+    lower_fat_fraction: "float"
+    upper_fat_fraction: "float"
+
+
 class ClinicalClearanceDict(TypedDict):
     """A supervising professional's clearance. Echoed in the answer.
 
@@ -115,6 +170,69 @@ class ClinicalClearanceDict(TypedDict):
 
     given_by: "str"
     reason: "str"
+
+
+class ComparisonRequestDict(TypedDict):
+    """A person, a horizon, limits and the strategies to compare.
+
+    current_intake_kcal: What is eaten a day at present; maintenance by default. 800 to 8000.
+    cut_history: Cuts already done.
+    horizon_weeks: Length of the season in weeks. 12 to 156.
+    limits: See `SeasonLimitsDict`.
+    log: Dated weights and intakes to estimate maintenance from.
+    maintenance: A known maintenance; else it is estimated from profile and log.
+    profile: See `ProfileDict`.
+    screening: Safety questions; without them no cut is planned.
+    start_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    strategies: The strategies.
+    """
+
+    current_intake_kcal: "NotRequired[float | None]"
+    cut_history: "NotRequired[models.CutHistory | CutHistoryDict | None]"
+    horizon_weeks: "int"
+    limits: "NotRequired[models.SeasonLimits | SeasonLimitsDict]"
+    log: "NotRequired[models.Log | LogDict | None]"
+    maintenance: "NotRequired[models.KnownMaintenance | KnownMaintenanceDict | None]"
+    profile: "models.Profile | ProfileDict"
+    screening: "NotRequired[models.Screening | ScreeningDict | None]"
+    start_date: "datetime.date | str"
+    strategies: "Sequence[models.ReadyMadeStrategy | ReadyMadeStrategyDict | models.OwnStrategy | OwnStrategyDict]"
+
+
+class CutDict(TypedDict):
+    """A longer fat-loss phase of 7 to 26 weeks, its intake set anew every few weeks, with breaks where wanted.
+
+    break_every_weeks: A break at maintenance after this many weeks. 2 to 16.
+    break_weeks: Length of a break. 1 to 2.
+    carbohydrate_preference: Lower, balanced or higher carbohydrate.
+    deficit_kcal: Daily deficit at the start; 500 where neither it nor both a goal and a time are given. 100 to
+        1500.
+    easing_in_weeks: How many of the first weeks run at half the deficit, to limit hunger; none by default. 0 to
+        2.
+    event_date: A day to be ready for: the phase and the maintenance that lets carried mass settle end before it,
+        as late as will do. Instead of `weeks`.
+    fat_loss_kg: Fat to lose, kilograms. 0.2 to 30.
+    kind: Always `cut`.
+    protein_g_per_kg: Protein, grams per kilogram; 2.0 by default. 1.2 to 3.5.
+    target_fat_fraction: Body fat as a fraction of body mass, 0 to 1. 0.03 to 0.6.
+    target_weight_kg: Weight to reach once carried mass has settled, kilograms. 30 to 300.
+    weeks: Length in weeks, 7 or more unless some are done. 1 to 26.
+    weeks_done: Weeks of this phase already done, to plan its rest from the body as it is now. 0 to 52.
+    """
+
+    break_every_weeks: "NotRequired[int | None]"
+    break_weeks: "NotRequired[int]"
+    carbohydrate_preference: "NotRequired[models.CarbohydratePreference | Literal['balanced', 'higher', 'lower']]"
+    deficit_kcal: "NotRequired[float | None]"
+    easing_in_weeks: "NotRequired[int]"
+    event_date: "NotRequired[datetime.date | str | None]"
+    fat_loss_kg: "NotRequired[float | None]"
+    kind: "Literal['cut']"
+    protein_g_per_kg: "NotRequired[float | None]"
+    target_fat_fraction: "NotRequired[float | None]"
+    target_weight_kg: "NotRequired[float | None]"
+    weeks: "NotRequired[int | None]"
+    weeks_done: "NotRequired[int]"
 
 
 class CutHistoryDict(TypedDict):
@@ -143,6 +261,62 @@ class DateQuestionDict(TypedDict):
     target: "models.Target | TargetDict"
 
 
+class DatedMeasurementDict(TypedDict):
+    """A measurement of body fat on a day of the log.
+
+    date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    measurement:
+    """
+
+    date: "datetime.date | str"
+    measurement: "models.GirthMeasurement | GirthMeasurementDict | models.SkinfoldMeasurement | SkinfoldMeasurementDict | models.ReadingMeasurement | ReadingMeasurementDict"
+
+
+class DaySplitDict(TypedDict):
+    """Eat more carbohydrate on some days of the week and less on the others; the weekly total stays the same.
+
+    carbohydrate_shift: How much more on those days, as a share of the mean. 0.05 to 0.6.
+    higher_days_per_week: Days with more carbohydrate: training days, for example. 1 to 6.
+    """
+
+    carbohydrate_shift: "NotRequired[float]"
+    higher_days_per_week: "int"
+
+
+class DecisionRequestDict(TypedDict):
+    """A person, what they want, and what they have done so far.
+
+    as_of_date: The day of the decision.
+    band: The chosen band; by default 10-17 % for men, 18-27 % for women, as is common practice.
+    current_intake_kcal: What is eaten a day at present; maintenance by default. 800 to 8000.
+    event_date: A day to be lean on.
+    event_fat_fraction: Most body fat wanted on that day; set by the band by default. 0.03 to 0.6.
+    feeling: How the person feels about their leanness. A reason of its own.
+    goal: `muscle`: gain over the next months. `leanness`: be leaner. `event`: be lean on a day (`event_date`).
+        `hold`: stay as I am.
+    log: Dated weights and intakes to estimate maintenance from.
+    maintenance: A known maintenance; else it is estimated from the profile and log.
+    phase_history: Phases that are over, oldest first; empty for none. Unknown by default.
+    present_phase: The phase under way, where there is one.
+    profile: See `ProfileDict`.
+    screening: Safety questions; without them no deficit is recommended.
+    """
+
+    as_of_date: "datetime.date | str"
+    band: "NotRequired[models.ChosenBand | ChosenBandDict | None]"
+    current_intake_kcal: "NotRequired[float | None]"
+    event_date: "NotRequired[datetime.date | str | None]"
+    event_fat_fraction: "NotRequired[float | None]"
+    feeling: "NotRequired[models.Feeling | Literal['content', 'unhappy', 'would_like_leaner']]"
+    goal: "NotRequired[models.Goal | Literal['event', 'hold', 'leanness', 'muscle']]"
+    log: "NotRequired[models.Log | LogDict | None]"
+    maintenance: "NotRequired[models.KnownMaintenance | KnownMaintenanceDict | None]"
+    phase_history: "NotRequired[Sequence[models.PastPhase | PastPhaseDict] | None]"
+    present_phase: "NotRequired[models.PresentPhase | PresentPhaseDict | None]"
+    profile: "models.Profile | ProfileDict"
+    screening: "NotRequired[models.Screening | ScreeningDict | None]"
+
+
 class ForecastRequestDict(TypedDict):
     """A person and a question about what an intake does.
 
@@ -166,6 +340,25 @@ class ForecastRequestDict(TypedDict):
     uncertainty_sources: "NotRequired[Sequence[models.UncertaintySource | Literal['adaptation', 'adherence', 'body_fat', 'carried_mass', 'daily_noise', 'maintenance', 'partition', 'training_response']] | None]"
 
 
+class GainDict(TypedDict):
+    """A measured surplus: for some weeks (12 by default), or until a settled weight is reached.
+
+    carbohydrate_preference: Lower, balanced or higher carbohydrate.
+    fat_ceiling_fraction: Body fat at which to stop and consider a cut. 0.08 to 0.4.
+    kind: Always `gain`.
+    surplus_kcal: Daily surplus; set by training status by default. 50 to 1000.
+    target_weight_kg: Weight to reach once carried mass has settled, kilograms. 30 to 300.
+    weeks: Length in weeks. 1 to 52.
+    """
+
+    carbohydrate_preference: "NotRequired[models.CarbohydratePreference | Literal['balanced', 'higher', 'lower']]"
+    fat_ceiling_fraction: "NotRequired[float | None]"
+    kind: "Literal['gain']"
+    surplus_kcal: "NotRequired[float | None]"
+    target_weight_kg: "NotRequired[float | None]"
+    weeks: "NotRequired[int | None]"
+
+
 class GirthMeasurementDict(TypedDict):
     """Girths by tape. Men: neck and abdomen. Women: neck, waist and hip. Unspecified sex: all four.
 
@@ -181,6 +374,19 @@ class GirthMeasurementDict(TypedDict):
     kind: "Literal['girths']"
     neck_cm: "float"
     waist_cm: "NotRequired[float | None]"
+
+
+class HoldDict(TypedDict):
+    """Weeks at maintenance, as a bridge or a rest; a gain follows as `return_to_gain` says.
+
+    carbohydrate_preference: Lower, balanced or higher carbohydrate.
+    kind: Always `maintenance`.
+    weeks: Length in weeks. 1 to 26.
+    """
+
+    carbohydrate_preference: "NotRequired[models.CarbohydratePreference | Literal['balanced', 'higher', 'lower']]"
+    kind: "Literal['maintenance']"
+    weeks: "int"
 
 
 class IntakeEntryDict(TypedDict):
@@ -248,10 +454,13 @@ class KnownMaintenanceDict(TypedDict):
 class LogDict(TypedDict):
     """Weights and intakes in any order; gaps are fine.
 
+    cycle: First days of menstruation, also the last before the log: the rise of weight around them then does not
+        read as a change of tissue.
     intakes: Daily intakes.
     weights: Weighings.
     """
 
+    cycle: "NotRequired[Sequence[datetime.date | str]]"
     intakes: "NotRequired[Sequence[models.IntakeEntry | IntakeEntryDict]]"
     weights: "Sequence[models.WeightEntry | WeightEntryDict]"
 
@@ -270,26 +479,112 @@ class MaintenanceRequestDict(TypedDict):
 
 
 class MiniCutDict(TypedDict):
-    """A short, brisk fat-loss phase of 2 to 6 weeks. Give fat, weeks or both; the rest is solved.
+    """A short, brisk fat-loss phase of 2 to 6 weeks at one fixed intake. Give a goal (one of `fat_loss_kg`,
+    `target_fat_fraction`, `target_weight_kg`), a time (`weeks` or `event_date`), or both; the rest is solved.
 
     carbohydrate_preference: Lower, balanced or higher carbohydrate.
-    deficit_kcal: Daily deficit against maintenance at the start; 500 where neither it nor both fat and weeks are
-        given. 100 to 1500.
+    deficit_kcal: Daily deficit at the start; 500 where neither it nor both a goal and a time are given. 100 to
+        1500.
     easing_in_weeks: How many of the first weeks run at half the deficit, to limit hunger; none by default. 0 to
         2.
-    fat_loss_kg: Fat to lose, kilograms. 0.2 to 15.
+    event_date: A day to be ready for: the phase and the maintenance that lets carried mass settle end before it,
+        as late as will do. Instead of `weeks`.
+    fat_loss_kg: Fat to lose, kilograms. 0.2 to 30.
     kind: Always `mini_cut`.
     protein_g_per_kg: Protein, grams per kilogram; 2.0 by default. 1.2 to 3.5.
-    weeks: Length in weeks. 2 to 6.
+    target_fat_fraction: Body fat as a fraction of body mass, 0 to 1. 0.03 to 0.6.
+    target_weight_kg: Weight to reach once carried mass has settled, kilograms. 30 to 300.
+    weeks: Length in weeks, 2 or more unless some are done. 1 to 6.
+    weeks_done: Weeks of this phase already done, to plan its rest from the body as it is now. 0 to 6.
     """
 
     carbohydrate_preference: "NotRequired[models.CarbohydratePreference | Literal['balanced', 'higher', 'lower']]"
     deficit_kcal: "NotRequired[float | None]"
     easing_in_weeks: "NotRequired[int]"
+    event_date: "NotRequired[datetime.date | str | None]"
     fat_loss_kg: "NotRequired[float | None]"
     kind: "Literal['mini_cut']"
     protein_g_per_kg: "NotRequired[float | None]"
+    target_fat_fraction: "NotRequired[float | None]"
+    target_weight_kg: "NotRequired[float | None]"
     weeks: "NotRequired[int | None]"
+    weeks_done: "NotRequired[int]"
+
+
+class OptimumRequestDict(TypedDict):
+    """A person, a horizon and limits: which strategy gains most lean tissue inside them?
+
+    caution: Standard deviations of lean gained that are taken off its mean: above 0, a surer season is preferred
+        to one that gains more on average. 0 to 2.
+    current_intake_kcal: What is eaten a day at present; maintenance by default. 800 to 8000.
+    cut_history: Cuts already done.
+    horizon_weeks: Length of the season in weeks. 12 to 156.
+    limits: See `SeasonLimitsDict`.
+    log: Dated weights and intakes to estimate maintenance from.
+    maintenance: A known maintenance; else it is estimated from profile and log.
+    profile: See `ProfileDict`.
+    screening: Safety questions; without them no cut is planned.
+    start_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    strategies_searched: About how many strategies to search. Times `horizon_weeks` it may be 1,000,000 at most.
+        500 to 100000.
+    """
+
+    caution: "NotRequired[float]"
+    current_intake_kcal: "NotRequired[float | None]"
+    cut_history: "NotRequired[models.CutHistory | CutHistoryDict | None]"
+    horizon_weeks: "int"
+    limits: "NotRequired[models.SeasonLimits | SeasonLimitsDict]"
+    log: "NotRequired[models.Log | LogDict | None]"
+    maintenance: "NotRequired[models.KnownMaintenance | KnownMaintenanceDict | None]"
+    profile: "models.Profile | ProfileDict"
+    screening: "NotRequired[models.Screening | ScreeningDict | None]"
+    start_date: "datetime.date | str"
+    strategies_searched: "NotRequired[int]"
+
+
+class OwnStrategyDict(TypedDict):
+    """A strategy in numbers. Rails cap what is too much of any.
+
+    cut_at_fat_fraction: Body fat at which a gain ends and a cut starts, where one may; never by default. 0.03 to
+        0.6.
+    cut_to_fat_fraction: Body fat at which a cut ends; needed with `cut_at_fat_fraction`. 0.03 to 0.6.
+    deficit_kcal: Daily deficit at the start of a cut. 100 to 1500.
+    kind: Always `own`.
+    label: A name for the answer.
+    longest_cut_weeks: Longest cut; up to 6 is a mini-cut. 2 to 26.
+    maintenance_weeks: Maintenance after each cut. 1 to 12.
+    surplus_kcal: Daily surplus of a gain; 0 for none. 0 to 1000.
+    """
+
+    cut_at_fat_fraction: "NotRequired[float | None]"
+    cut_to_fat_fraction: "NotRequired[float | None]"
+    deficit_kcal: "NotRequired[float]"
+    kind: "Literal['own']"
+    label: "NotRequired[str]"
+    longest_cut_weeks: "NotRequired[int]"
+    maintenance_weeks: "NotRequired[int]"
+    surplus_kcal: "float"
+
+
+class PastPhaseDict(TypedDict):
+    """A phase that is over. Weights, or else body fat, at both ends say how fast it was.
+
+    end_fat_fraction: Body fat as a fraction of body mass, 0 to 1. 0.03 to 0.6.
+    end_weight_kg: Body mass in kilograms. 30 to 300.
+    kind: Kind of the phase.
+    start_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    start_fat_fraction: Body fat as a fraction of body mass, 0 to 1. 0.03 to 0.6.
+    start_weight_kg: Body mass in kilograms. 30 to 300.
+    weeks: Length in weeks. 1 to 104.
+    """
+
+    end_fat_fraction: "NotRequired[float | None]"
+    end_weight_kg: "NotRequired[float | None]"
+    kind: "models.steelyard.core.decision_terms.PhaseKind | Literal['cut', 'gain', 'maintenance', 'mini_cut']"
+    start_date: "datetime.date | str"
+    start_fat_fraction: "NotRequired[float | None]"
+    start_weight_kg: "NotRequired[float | None]"
+    weeks: "int"
 
 
 class PathQuestionDict(TypedDict):
@@ -303,13 +598,47 @@ class PathQuestionDict(TypedDict):
     schedule: "Sequence[models.IntakeStretch | IntakeStretchDict]"
 
 
+class PauseDict(TypedDict):
+    """Weeks at maintenance before the phase starts or resumes.
+
+    reason: Why.
+    weeks: Length of the pause in weeks. 1 to 12.
+    """
+
+    reason: "NotRequired[models.PauseReason | Literal['illness', 'injury', 'other', 'travel']]"
+    weeks: "int"
+
+
+class PhaseFollowedDict(TypedDict):
+    """The phase that is being followed, or was.
+
+    fat_ceiling_fraction: Body fat that ends a gain. 0.08 to 0.4.
+    fat_loss_kg: Fat that the phase is to lose, kilograms; where absent, its length is the target. 0.2 to 40.
+    kind: What the phase is for.
+    maintenance: What the plan started from, on the scale of its intakes.
+    start_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    usual_intake_kcal: What was eaten a day before the phase; maintenance by default. 800 to 8000.
+    weeks: The planned weeks, in order.
+    """
+
+    fat_ceiling_fraction: "NotRequired[float | None]"
+    fat_loss_kg: "NotRequired[float | None]"
+    kind: "models.steelyard.core.phase_followed.PhaseKind | Literal['cut', 'gain', 'maintenance', 'mini_cut']"
+    maintenance: "models.KnownMaintenance | KnownMaintenanceDict"
+    start_date: "datetime.date | str"
+    usual_intake_kcal: "NotRequired[float | None]"
+    weeks: "Sequence[models.WeekFollowed | WeekFollowedDict]"
+
+
 class PlanRequestDict(TypedDict):
     """A person, their screening answers, and the phase to plan.
 
     current_intake_kcal: What is eaten a day at present; maintenance by default. 800 to 8000.
     cut_history: Cuts already done.
+    day_split: Higher- and lower-carbohydrate days with the same weekly total.
     log: Dated weights and intakes to estimate maintenance from.
     maintenance: A known maintenance; else it is estimated from the profile and log.
+    pause: Weeks at maintenance first: travel, illness, injury.
     phase: The phase to plan.
     profile: See `ProfileDict`.
     return_to_gain: See `ReturnToGainDict`.
@@ -320,14 +649,27 @@ class PlanRequestDict(TypedDict):
 
     current_intake_kcal: "NotRequired[float | None]"
     cut_history: "NotRequired[models.CutHistory | CutHistoryDict | None]"
+    day_split: "NotRequired[models.DaySplit | DaySplitDict | None]"
     log: "NotRequired[models.Log | LogDict | None]"
     maintenance: "NotRequired[models.KnownMaintenance | KnownMaintenanceDict | None]"
-    phase: "models.MiniCut | MiniCutDict"
+    pause: "NotRequired[models.Pause | PauseDict | None]"
+    phase: "models.MiniCut | MiniCutDict | models.Cut | CutDict | models.Gain | GainDict | models.Hold | HoldDict"
     profile: "models.Profile | ProfileDict"
     return_to_gain: "NotRequired[models.ReturnToGain | ReturnToGainDict]"
     screening: "NotRequired[models.Screening | ScreeningDict | None]"
     start_date: "datetime.date | str"
     uncertainty_sources: "NotRequired[Sequence[models.UncertaintySource | Literal['adaptation', 'adherence', 'body_fat', 'carried_mass', 'daily_noise', 'maintenance', 'partition', 'training_response']] | None]"
+
+
+class PresentPhaseDict(TypedDict):
+    """The phase under way.
+
+    kind: Kind of the phase.
+    weeks_done: Whole weeks done of it. 0 to 156.
+    """
+
+    kind: "models.steelyard.core.decision_terms.PhaseKind | Literal['cut', 'gain', 'maintenance', 'mini_cut']"
+    weeks_done: "int"
 
 
 class ProfileDict(TypedDict):
@@ -364,8 +706,22 @@ class ReadingMeasurementDict(TypedDict):
     method: "models.BodyFatMethod | Literal['air_displacement', 'bioimpedance', 'bmi_equation', 'dxa', 'four_compartment', 'girths', 'hydrostatic', 'skinfolds', 'visual']"
 
 
+class ReadyMadeStrategyDict(TypedDict):
+    """A ready-made strategy, sized to the person.
+
+    kind: Always `ready_made`.
+    name: `slow_gain_rare_mini_cuts`: half the fastest gain, a mini-cut only at the upper end of the band.
+        `fast_gain_long_cut`: the fastest gain, past the band, then one long cut. `fast_gain_repeated_mini_cuts`:
+        the fastest gain, brisk mini-cuts as soon as possible. `slow_gain_no_cut`: half the fastest gain and never
+        a cut.
+    """
+
+    kind: "Literal['ready_made']"
+    name: "models.ReadyMade | Literal['fast_gain_long_cut', 'fast_gain_repeated_mini_cuts', 'slow_gain_no_cut', 'slow_gain_rare_mini_cuts']"
+
+
 class ReturnToGainDict(TypedDict):
-    """What follows the mini-cut: maintenance, then a measured surplus.
+    """What follows a fat-loss phase or a hold: maintenance, then a measured surplus.
 
     fat_ceiling_fraction: Body fat at which to stop the gain and consider a cut; a common value by default. 0.08
         to 0.4.
@@ -378,6 +734,26 @@ class ReturnToGainDict(TypedDict):
     gain_weeks: "NotRequired[int]"
     maintenance_weeks: "NotRequired[int]"
     surplus_kcal: "NotRequired[float | None]"
+
+
+class ReviewRequestDict(TypedDict):
+    """A person as at the phase's start, the plan, and the log so far. A log that begins some weeks before the
+    phase tells more: it shows what is usual.
+
+    as_of_date: The day to review on; the last day of the log by default.
+    is_finished: Whether the phase ended on that day, before its last.
+    log: See `LogDict`.
+    phase: See `PhaseFollowedDict`.
+    profile: See `ProfileDict`.
+    screening: Safety questions; without them a deficit is not reviewed any further.
+    """
+
+    as_of_date: "NotRequired[datetime.date | str | None]"
+    is_finished: "NotRequired[bool]"
+    log: "models.Log | LogDict"
+    phase: "models.PhaseFollowed | PhaseFollowedDict"
+    profile: "models.Profile | ProfileDict"
+    screening: "NotRequired[models.Screening | ScreeningDict | None]"
 
 
 class ScreeningDict(TypedDict):
@@ -401,6 +777,68 @@ class ScreeningDict(TypedDict):
     is_breastfeeding: "bool"
     is_pregnant: "bool"
     medicines: "Sequence[models.Medicine | Literal['diuretic', 'glp1_agonist', 'insulin_or_secretagogue', 'lithium', 'sglt2_inhibitor', 'warfarin']]"
+
+
+class SeasonEventDict(TypedDict):
+    """A day to arrive at with the last cut ended and carried mass settled.
+
+    date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    most_fat_fraction: Body fat wanted at the event, or less; none by default. 0.03 to 0.6.
+    """
+
+    date: "datetime.date | str"
+    most_fat_fraction: "NotRequired[float | None]"
+
+
+class SeasonLimitsDict(TypedDict):
+    """What the season must keep to.
+
+    band: The chosen band of body fat; a usual one by default.
+    blocked_dates: When no cut may run.
+    events: Days to arrive at settled.
+    least_weeks_between_cuts: From a cut's end to the next. Under eight is warned of. 2 to 104.
+    most_cuts: Most cuts in the whole season; open by default. 0 to 20.
+    most_cuts_a_year: Most cuts in any 52 weeks. More than three are warned of. 0 to 6.
+    most_weeks_above_band: Most weeks that may end above the band. By default a season only counts them, and an
+        optimum keeps to at most a quarter more than the fewest possible. 0 to 156.
+    most_weeks_dieting: Most weeks in a deficit; any by default. 0 to 156.
+    """
+
+    band: "NotRequired[models.BodyFatBand | BodyFatBandDict | None]"
+    blocked_dates: "NotRequired[Sequence[models.BlockedDates | BlockedDatesDict]]"
+    events: "NotRequired[Sequence[models.SeasonEvent | SeasonEventDict]]"
+    least_weeks_between_cuts: "NotRequired[int]"
+    most_cuts: "NotRequired[int | None]"
+    most_cuts_a_year: "NotRequired[int]"
+    most_weeks_above_band: "NotRequired[int | None]"
+    most_weeks_dieting: "NotRequired[int | None]"
+
+
+class SeasonRequestDict(TypedDict):
+    """A person, a horizon, limits and a strategy.
+
+    current_intake_kcal: What is eaten a day at present; maintenance by default. 800 to 8000.
+    cut_history: Cuts already done.
+    horizon_weeks: Length of the season in weeks. 12 to 156.
+    limits: See `SeasonLimitsDict`.
+    log: Dated weights and intakes to estimate maintenance from.
+    maintenance: A known maintenance; else it is estimated from profile and log.
+    profile: See `ProfileDict`.
+    screening: Safety questions; without them no cut is planned.
+    start_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    strategy: Ready-made, or in numbers.
+    """
+
+    current_intake_kcal: "NotRequired[float | None]"
+    cut_history: "NotRequired[models.CutHistory | CutHistoryDict | None]"
+    horizon_weeks: "int"
+    limits: "NotRequired[models.SeasonLimits | SeasonLimitsDict]"
+    log: "NotRequired[models.Log | LogDict | None]"
+    maintenance: "NotRequired[models.KnownMaintenance | KnownMaintenanceDict | None]"
+    profile: "models.Profile | ProfileDict"
+    screening: "NotRequired[models.Screening | ScreeningDict | None]"
+    start_date: "datetime.date | str"
+    strategy: "models.ReadyMadeStrategy | ReadyMadeStrategyDict | models.OwnStrategy | OwnStrategyDict"
 
 
 class SkinfoldMeasurementDict(TypedDict):
@@ -476,14 +914,33 @@ class TrendRequestDict(TypedDict):
 
     as_of_date: The day to read the log at; its last day by default.
     log: See `LogDict`.
+    measurements: Body-fat readings, girths or skinfolds during the log.
     profile: See `ProfileDict`.
     usual_intake_kcal: What was eaten a day before the log began; maintenance by default. 800 to 8000.
     """
 
     as_of_date: "NotRequired[datetime.date | str | None]"
     log: "models.Log | LogDict"
+    measurements: (
+        "NotRequired[Sequence[models.DatedMeasurement | DatedMeasurementDict]]"
+    )
     profile: "models.Profile | ProfileDict"
     usual_intake_kcal: "NotRequired[float | None]"
+
+
+class WeekFollowedDict(TypedDict):
+    """A week as planned; copy it from the plan's answer.
+
+    carbohydrate_g: Carbohydrate a day; half of the energy by default. 0 to 1500.
+    intake_kcal: Energy per day, kilocalories. 800 to 8000.
+    is_break: Whether the week is a break at maintenance, which is never corrected.
+    protein_g: Protein a day, grams. 20 to 600.
+    """
+
+    carbohydrate_g: "NotRequired[float | None]"
+    intake_kcal: "float"
+    is_break: "NotRequired[bool]"
+    protein_g: "float"
 
 
 class WeightEntryDict(TypedDict):

@@ -20,12 +20,15 @@ class ChangeSplit:
     Attributes:
         carried_kg (Interval): A central value with the interval that holds the truth with probability ``coverage``.
         days (int): Length of the window in days.
+        implied_intake_kcal (Interval): A central value with the interval that holds the truth with probability
+            ``coverage``.
         tissue_kg (Interval): A central value with the interval that holds the truth with probability ``coverage``.
         weight_kg (Interval): A central value with the interval that holds the truth with probability ``coverage``.
     """
 
     carried_kg: Interval
     days: int
+    implied_intake_kcal: Interval
     tissue_kg: Interval
     weight_kg: Interval
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
@@ -34,6 +37,8 @@ class ChangeSplit:
         carried_kg = self.carried_kg.to_dict()
 
         days = self.days
+
+        implied_intake_kcal = self.implied_intake_kcal.to_dict()
 
         tissue_kg = self.tissue_kg.to_dict()
 
@@ -45,6 +50,7 @@ class ChangeSplit:
             {
                 "carried_kg": carried_kg,
                 "days": days,
+                "implied_intake_kcal": implied_intake_kcal,
                 "tissue_kg": tissue_kg,
                 "weight_kg": weight_kg,
             }
@@ -61,6 +67,8 @@ class ChangeSplit:
 
         days = d.pop("days")
 
+        implied_intake_kcal = Interval.from_dict(d.pop("implied_intake_kcal"))
+
         tissue_kg = Interval.from_dict(d.pop("tissue_kg"))
 
         weight_kg = Interval.from_dict(d.pop("weight_kg"))
@@ -68,6 +76,7 @@ class ChangeSplit:
         change_split = cls(
             carried_kg=carried_kg,
             days=days,
+            implied_intake_kcal=implied_intake_kcal,
             tissue_kg=tissue_kg,
             weight_kg=weight_kg,
         )

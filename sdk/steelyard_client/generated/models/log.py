@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import datetime
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any, TypeVar
 
@@ -21,10 +22,13 @@ class Log:
 
     Attributes:
         weights (list[WeightEntry]): Weighings.
+        cycle (list[datetime.date] | Unset): First days of menstruation, also the last before the log: the rise of
+            weight around them then does not read as a change of tissue.
         intakes (list[IntakeEntry] | Unset): Daily intakes.
     """
 
     weights: list[WeightEntry]
+    cycle: list[datetime.date] | Unset = UNSET
     intakes: list[IntakeEntry] | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
@@ -32,6 +36,13 @@ class Log:
         for weights_item_data in self.weights:
             weights_item = weights_item_data.to_dict()
             weights.append(weights_item)
+
+        cycle: list[str] | Unset = UNSET
+        if not isinstance(self.cycle, Unset):
+            cycle = []
+            for cycle_item_data in self.cycle:
+                cycle_item = cycle_item_data.isoformat()
+                cycle.append(cycle_item)
 
         intakes: list[dict[str, Any]] | Unset = UNSET
         if not isinstance(self.intakes, Unset):
@@ -47,6 +58,8 @@ class Log:
                 "weights": weights,
             }
         )
+        if cycle is not UNSET:
+            field_dict["cycle"] = cycle
         if intakes is not UNSET:
             field_dict["intakes"] = intakes
 
@@ -65,6 +78,15 @@ class Log:
 
             weights.append(weights_item)
 
+        _cycle = d.pop("cycle", UNSET)
+        cycle: list[datetime.date] | Unset = UNSET
+        if _cycle is not UNSET:
+            cycle = []
+            for cycle_item_data in _cycle:
+                cycle_item = datetime.date.fromisoformat(cycle_item_data)
+
+                cycle.append(cycle_item)
+
         _intakes = d.pop("intakes", UNSET)
         intakes: list[IntakeEntry] | Unset = UNSET
         if _intakes is not UNSET:
@@ -76,6 +98,7 @@ class Log:
 
         log = cls(
             weights=weights,
+            cycle=cycle,
             intakes=intakes,
         )
 

@@ -19,7 +19,8 @@ T = TypeVar("T", bound="MaintenanceResponse")
 
 @_attrs_define
 class MaintenanceResponse:
-    """Maintenance: the intake at which tissue energy is stable at today's body and activity.
+    """Settled maintenance: the intake at which tissue is stable at today's body and activity, once adaptation has
+    followed intake there. (Plans and forecasts list today's, with the adaptation that a deficit has left.)
 
     Attributes:
         activity_level (float): Implied physical activity level: maintenance over resting.

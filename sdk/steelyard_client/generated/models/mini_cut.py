@@ -1,5 +1,6 @@
 from __future__ import annotations
 
+import datetime
 from collections.abc import Mapping
 from typing import (
     Any,
@@ -18,7 +19,10 @@ T = TypeVar("T", bound="MiniCut")
 
 @_attrs_define
 class MiniCut:
-    """A short, brisk fat-loss phase of 2 to 6 weeks. Give fat, weeks or both; the rest is solved.
+    """A short, brisk fat-loss phase of 2 to 6 weeks at one fixed intake.
+
+    Give a goal (one of `fat_loss_kg`, `target_fat_fraction`, `target_weight_kg`), a time (`weeks` or `event_date`),
+    or both; the rest is solved.
 
     Attributes:
         kind (Literal['mini_cut']):
@@ -27,18 +31,27 @@ class MiniCut:
         deficit_kcal (float | None | Unset):
         easing_in_weeks (int | Unset): How many of the first weeks run at half the deficit, to limit hunger; none by
             default. Default: 0.
+        event_date (datetime.date | None | Unset):
         fat_loss_kg (float | None | Unset):
         protein_g_per_kg (float | None | Unset):
+        target_fat_fraction (float | None | Unset):
+        target_weight_kg (float | None | Unset):
         weeks (int | None | Unset):
+        weeks_done (int | Unset): Weeks of this phase already done, to plan its rest from the body as it is now.
+            Default: 0.
     """
 
     kind: Literal["mini_cut"]
     carbohydrate_preference: CarbohydratePreference | Unset = UNSET
     deficit_kcal: float | None | Unset = UNSET
     easing_in_weeks: int | Unset = 0
+    event_date: datetime.date | None | Unset = UNSET
     fat_loss_kg: float | None | Unset = UNSET
     protein_g_per_kg: float | None | Unset = UNSET
+    target_fat_fraction: float | None | Unset = UNSET
+    target_weight_kg: float | None | Unset = UNSET
     weeks: int | None | Unset = UNSET
+    weeks_done: int | Unset = 0
 
     def to_dict(self) -> dict[str, Any]:
         kind = self.kind
@@ -55,6 +68,14 @@ class MiniCut:
 
         easing_in_weeks = self.easing_in_weeks
 
+        event_date: None | str | Unset
+        if isinstance(self.event_date, Unset):
+            event_date = UNSET
+        elif isinstance(self.event_date, datetime.date):
+            event_date = self.event_date.isoformat()
+        else:
+            event_date = self.event_date
+
         fat_loss_kg: float | None | Unset
         if isinstance(self.fat_loss_kg, Unset):
             fat_loss_kg = UNSET
@@ -67,11 +88,25 @@ class MiniCut:
         else:
             protein_g_per_kg = self.protein_g_per_kg
 
+        target_fat_fraction: float | None | Unset
+        if isinstance(self.target_fat_fraction, Unset):
+            target_fat_fraction = UNSET
+        else:
+            target_fat_fraction = self.target_fat_fraction
+
+        target_weight_kg: float | None | Unset
+        if isinstance(self.target_weight_kg, Unset):
+            target_weight_kg = UNSET
+        else:
+            target_weight_kg = self.target_weight_kg
+
         weeks: int | None | Unset
         if isinstance(self.weeks, Unset):
             weeks = UNSET
         else:
             weeks = self.weeks
+
+        weeks_done = self.weeks_done
 
         field_dict: dict[str, Any] = {}
 
@@ -86,12 +121,20 @@ class MiniCut:
             field_dict["deficit_kcal"] = deficit_kcal
         if easing_in_weeks is not UNSET:
             field_dict["easing_in_weeks"] = easing_in_weeks
+        if event_date is not UNSET:
+            field_dict["event_date"] = event_date
         if fat_loss_kg is not UNSET:
             field_dict["fat_loss_kg"] = fat_loss_kg
         if protein_g_per_kg is not UNSET:
             field_dict["protein_g_per_kg"] = protein_g_per_kg
+        if target_fat_fraction is not UNSET:
+            field_dict["target_fat_fraction"] = target_fat_fraction
+        if target_weight_kg is not UNSET:
+            field_dict["target_weight_kg"] = target_weight_kg
         if weeks is not UNSET:
             field_dict["weeks"] = weeks
+        if weeks_done is not UNSET:
+            field_dict["weeks_done"] = weeks_done
 
         return field_dict
 
@@ -120,6 +163,23 @@ class MiniCut:
 
         easing_in_weeks = d.pop("easing_in_weeks", UNSET)
 
+        def _parse_event_date(data: object) -> datetime.date | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, str):
+                    raise TypeError()
+                event_date_type_0 = datetime.date.fromisoformat(data)
+
+                return event_date_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(datetime.date | None | Unset, data)
+
+        event_date = _parse_event_date(d.pop("event_date", UNSET))
+
         def _parse_fat_loss_kg(data: object) -> float | None | Unset:
             if data is None:
                 return data
@@ -138,6 +198,26 @@ class MiniCut:
 
         protein_g_per_kg = _parse_protein_g_per_kg(d.pop("protein_g_per_kg", UNSET))
 
+        def _parse_target_fat_fraction(data: object) -> float | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            return cast(float | None | Unset, data)
+
+        target_fat_fraction = _parse_target_fat_fraction(
+            d.pop("target_fat_fraction", UNSET)
+        )
+
+        def _parse_target_weight_kg(data: object) -> float | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            return cast(float | None | Unset, data)
+
+        target_weight_kg = _parse_target_weight_kg(d.pop("target_weight_kg", UNSET))
+
         def _parse_weeks(data: object) -> int | None | Unset:
             if data is None:
                 return data
@@ -147,14 +227,20 @@ class MiniCut:
 
         weeks = _parse_weeks(d.pop("weeks", UNSET))
 
+        weeks_done = d.pop("weeks_done", UNSET)
+
         mini_cut = cls(
             kind=kind,
             carbohydrate_preference=carbohydrate_preference,
             deficit_kcal=deficit_kcal,
             easing_in_weeks=easing_in_weeks,
+            event_date=event_date,
             fat_loss_kg=fat_loss_kg,
             protein_g_per_kg=protein_g_per_kg,
+            target_fat_fraction=target_fat_fraction,
+            target_weight_kg=target_weight_kg,
             weeks=weeks,
+            weeks_done=weeks_done,
         )
 
         return mini_cut

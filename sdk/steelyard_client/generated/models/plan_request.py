@@ -10,10 +10,15 @@ from ..models.uncertainty_source import UncertaintySource
 from ..types import UNSET, Unset
 
 if TYPE_CHECKING:
+    from ..models.cut import Cut
     from ..models.cut_history import CutHistory
+    from ..models.day_split import DaySplit
+    from ..models.gain import Gain
+    from ..models.hold import Hold
     from ..models.known_maintenance import KnownMaintenance
     from ..models.log import Log
     from ..models.mini_cut import MiniCut
+    from ..models.pause import Pause
     from ..models.profile import Profile
     from ..models.return_to_gain import ReturnToGain
     from ..models.screening import Screening
@@ -27,37 +32,55 @@ class PlanRequest:
     """A person, their screening answers, and the phase to plan.
 
     Attributes:
-        phase (MiniCut): A short, brisk fat-loss phase of 2 to 6 weeks. Give fat, weeks or both; the rest is solved.
+        phase (Cut | Gain | Hold | MiniCut): The phase to plan.
         profile (Profile): The person. Nothing of it is kept.
         start_date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
         current_intake_kcal (float | None | Unset): What is eaten a day at present; maintenance by default.
         cut_history (CutHistory | None | Unset): Cuts already done.
+        day_split (DaySplit | None | Unset): Higher- and lower-carbohydrate days with the same weekly total.
         log (Log | None | Unset): Dated weights and intakes to estimate maintenance from.
         maintenance (KnownMaintenance | None | Unset): A known maintenance; else it is estimated from the profile and
             log.
-        return_to_gain (ReturnToGain | Unset): What follows the mini-cut: maintenance, then a measured surplus.
+        pause (None | Pause | Unset): Weeks at maintenance first: travel, illness, injury.
+        return_to_gain (ReturnToGain | Unset): What follows a fat-loss phase or a hold: maintenance, then a measured
+            surplus.
         screening (None | Screening | Unset): Safety questions; without them no deficit is planned.
         uncertainty_sources (list[UncertaintySource] | None | Unset):
     """
 
-    phase: MiniCut
+    phase: Cut | Gain | Hold | MiniCut
     profile: Profile
     start_date: datetime.date
     current_intake_kcal: float | None | Unset = UNSET
     cut_history: CutHistory | None | Unset = UNSET
+    day_split: DaySplit | None | Unset = UNSET
     log: Log | None | Unset = UNSET
     maintenance: KnownMaintenance | None | Unset = UNSET
+    pause: None | Pause | Unset = UNSET
     return_to_gain: ReturnToGain | Unset = UNSET
     screening: None | Screening | Unset = UNSET
     uncertainty_sources: list[UncertaintySource] | None | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
+        from ..models.cut import Cut  # noqa: PLC0415
         from ..models.cut_history import CutHistory  # noqa: PLC0415
+        from ..models.day_split import DaySplit  # noqa: PLC0415
+        from ..models.gain import Gain  # noqa: PLC0415
         from ..models.known_maintenance import KnownMaintenance  # noqa: PLC0415
         from ..models.log import Log  # noqa: PLC0415
+        from ..models.mini_cut import MiniCut  # noqa: PLC0415
+        from ..models.pause import Pause  # noqa: PLC0415
         from ..models.screening import Screening  # noqa: PLC0415
 
-        phase = self.phase.to_dict()
+        phase: dict[str, Any]
+        if isinstance(self.phase, MiniCut):
+            phase = self.phase.to_dict()
+        elif isinstance(self.phase, Cut):
+            phase = self.phase.to_dict()
+        elif isinstance(self.phase, Gain):
+            phase = self.phase.to_dict()
+        else:
+            phase = self.phase.to_dict()
 
         profile = self.profile.to_dict()
 
@@ -77,6 +100,14 @@ class PlanRequest:
         else:
             cut_history = self.cut_history
 
+        day_split: dict[str, Any] | None | Unset
+        if isinstance(self.day_split, Unset):
+            day_split = UNSET
+        elif isinstance(self.day_split, DaySplit):
+            day_split = self.day_split.to_dict()
+        else:
+            day_split = self.day_split
+
         log: dict[str, Any] | None | Unset
         if isinstance(self.log, Unset):
             log = UNSET
@@ -92,6 +123,14 @@ class PlanRequest:
             maintenance = self.maintenance.to_dict()
         else:
             maintenance = self.maintenance
+
+        pause: dict[str, Any] | None | Unset
+        if isinstance(self.pause, Unset):
+            pause = UNSET
+        elif isinstance(self.pause, Pause):
+            pause = self.pause.to_dict()
+        else:
+            pause = self.pause
 
         return_to_gain: dict[str, Any] | Unset = UNSET
         if not isinstance(self.return_to_gain, Unset):
@@ -132,10 +171,14 @@ class PlanRequest:
             field_dict["current_intake_kcal"] = current_intake_kcal
         if cut_history is not UNSET:
             field_dict["cut_history"] = cut_history
+        if day_split is not UNSET:
+            field_dict["day_split"] = day_split
         if log is not UNSET:
             field_dict["log"] = log
         if maintenance is not UNSET:
             field_dict["maintenance"] = maintenance
+        if pause is not UNSET:
+            field_dict["pause"] = pause
         if return_to_gain is not UNSET:
             field_dict["return_to_gain"] = return_to_gain
         if screening is not UNSET:
@@ -147,16 +190,53 @@ class PlanRequest:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        from ..models.cut import Cut  # noqa: PLC0415
         from ..models.cut_history import CutHistory  # noqa: PLC0415
+        from ..models.day_split import DaySplit  # noqa: PLC0415
+        from ..models.gain import Gain  # noqa: PLC0415
+        from ..models.hold import Hold  # noqa: PLC0415
         from ..models.known_maintenance import KnownMaintenance  # noqa: PLC0415
         from ..models.log import Log  # noqa: PLC0415
         from ..models.mini_cut import MiniCut  # noqa: PLC0415
+        from ..models.pause import Pause  # noqa: PLC0415
         from ..models.profile import Profile  # noqa: PLC0415
         from ..models.return_to_gain import ReturnToGain  # noqa: PLC0415
         from ..models.screening import Screening  # noqa: PLC0415
 
         d = dict(src_dict)
-        phase = MiniCut.from_dict(d.pop("phase"))
+
+        def _parse_phase(data: object) -> Cut | Gain | Hold | MiniCut:
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                phase_type_0 = MiniCut.from_dict(data)
+
+                return phase_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                phase_type_1 = Cut.from_dict(data)
+
+                return phase_type_1
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                phase_type_2 = Gain.from_dict(data)
+
+                return phase_type_2
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            if not isinstance(data, dict):
+                raise TypeError()
+            phase_type_3 = Hold.from_dict(data)
+
+            return phase_type_3
+
+        phase = _parse_phase(d.pop("phase"))
 
         profile = Profile.from_dict(d.pop("profile"))
 
@@ -189,6 +269,23 @@ class PlanRequest:
             return cast(CutHistory | None | Unset, data)
 
         cut_history = _parse_cut_history(d.pop("cut_history", UNSET))
+
+        def _parse_day_split(data: object) -> DaySplit | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                day_split_type_0 = DaySplit.from_dict(data)
+
+                return day_split_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(DaySplit | None | Unset, data)
+
+        day_split = _parse_day_split(d.pop("day_split", UNSET))
 
         def _parse_log(data: object) -> Log | None | Unset:
             if data is None:
@@ -223,6 +320,23 @@ class PlanRequest:
             return cast(KnownMaintenance | None | Unset, data)
 
         maintenance = _parse_maintenance(d.pop("maintenance", UNSET))
+
+        def _parse_pause(data: object) -> None | Pause | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                pause_type_0 = Pause.from_dict(data)
+
+                return pause_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(None | Pause | Unset, data)
+
+        pause = _parse_pause(d.pop("pause", UNSET))
 
         _return_to_gain = d.pop("return_to_gain", UNSET)
         return_to_gain: ReturnToGain | Unset
@@ -282,8 +396,10 @@ class PlanRequest:
             start_date=start_date,
             current_intake_kcal=current_intake_kcal,
             cut_history=cut_history,
+            day_split=day_split,
             log=log,
             maintenance=maintenance,
+            pause=pause,
             return_to_gain=return_to_gain,
             screening=screening,
             uncertainty_sources=uncertainty_sources,

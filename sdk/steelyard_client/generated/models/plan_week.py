@@ -8,6 +8,7 @@ from attrs import define as _attrs_define
 from attrs import field as _attrs_field
 
 if TYPE_CHECKING:
+    from ..models.day_kind import DayKind
     from ..models.forecast_point import ForecastPoint
 
 
@@ -21,7 +22,9 @@ class PlanWeek:
     Attributes:
         at_end (ForecastPoint): The body expected at the end of a week.
         carbohydrate_g (int): Carbohydrate a day, to 5 g.
+        day_kinds (list[DayKind]): The week's kinds of day, where a split was asked for.
         days (int): Days in it.
+        element (str): Its purpose: `easing_in`, `deficit`, `break`, `maintenance` or `surplus`. Extensible.
         energy_balance_kcal (float): Expected intake minus expenditure, mean of the week.
         fat_g (int): Fat a day, to 5 g.
         fibre_g (int): Fibre a day, within the carbohydrate.
@@ -33,7 +36,9 @@ class PlanWeek:
 
     at_end: ForecastPoint
     carbohydrate_g: int
+    day_kinds: list[DayKind]
     days: int
+    element: str
     energy_balance_kcal: float
     fat_g: int
     fibre_g: int
@@ -48,7 +53,14 @@ class PlanWeek:
 
         carbohydrate_g = self.carbohydrate_g
 
+        day_kinds = []
+        for day_kinds_item_data in self.day_kinds:
+            day_kinds_item = day_kinds_item_data.to_dict()
+            day_kinds.append(day_kinds_item)
+
         days = self.days
+
+        element = self.element
 
         energy_balance_kcal = self.energy_balance_kcal
 
@@ -70,7 +82,9 @@ class PlanWeek:
             {
                 "at_end": at_end,
                 "carbohydrate_g": carbohydrate_g,
+                "day_kinds": day_kinds,
                 "days": days,
+                "element": element,
                 "energy_balance_kcal": energy_balance_kcal,
                 "fat_g": fat_g,
                 "fibre_g": fibre_g,
@@ -85,6 +99,7 @@ class PlanWeek:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        from ..models.day_kind import DayKind  # noqa: PLC0415
         from ..models.forecast_point import ForecastPoint  # noqa: PLC0415
 
         d = dict(src_dict)
@@ -92,7 +107,16 @@ class PlanWeek:
 
         carbohydrate_g = d.pop("carbohydrate_g")
 
+        day_kinds = []
+        _day_kinds = d.pop("day_kinds")
+        for day_kinds_item_data in _day_kinds:
+            day_kinds_item = DayKind.from_dict(day_kinds_item_data)
+
+            day_kinds.append(day_kinds_item)
+
         days = d.pop("days")
+
+        element = d.pop("element")
 
         energy_balance_kcal = d.pop("energy_balance_kcal")
 
@@ -111,7 +135,9 @@ class PlanWeek:
         plan_week = cls(
             at_end=at_end,
             carbohydrate_g=carbohydrate_g,
+            day_kinds=day_kinds,
             days=days,
+            element=element,
             energy_balance_kcal=energy_balance_kcal,
             fat_g=fat_g,
             fibre_g=fibre_g,

@@ -12,7 +12,7 @@ T = TypeVar("T", bound="ReturnToGain")
 
 @_attrs_define
 class ReturnToGain:
-    """What follows the mini-cut: maintenance, then a measured surplus.
+    """What follows a fat-loss phase or a hold: maintenance, then a measured surplus.
 
     Attributes:
         fat_ceiling_fraction (float | None | Unset):

@@ -19,21 +19,25 @@ class TrendDay:
     """One day of the trend. `weight_kg` uses only the past; `smoothed_weight_kg` also what came after.
 
     Attributes:
-        carried_kg (float): Carried mass against the start, kilograms.
+        carried_kg (float): Glycogen, water and gut content against what they were before the log, with steps of water.
         date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+        is_outlier (bool): Whether the day's weight stands out and counts for less.
         maintenance_kcal (Interval): A central value with the interval that holds the truth with probability
             ``coverage``.
         observed_weight_kg (float | None): Mean of the day's weighings.
         smoothed_weight_kg (Interval): A central value with the interval that holds the truth with probability
             ``coverage``.
+        tissue_kg (float): Smoothed weight less carried mass: fat and lean tissue.
         weight_kg (Interval): A central value with the interval that holds the truth with probability ``coverage``.
     """
 
     carried_kg: float
     date: datetime.date
+    is_outlier: bool
     maintenance_kcal: Interval
     observed_weight_kg: float | None
     smoothed_weight_kg: Interval
+    tissue_kg: float
     weight_kg: Interval
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
@@ -42,12 +46,16 @@ class TrendDay:
 
         date = self.date.isoformat()
 
+        is_outlier = self.is_outlier
+
         maintenance_kcal = self.maintenance_kcal.to_dict()
 
         observed_weight_kg: float | None
         observed_weight_kg = self.observed_weight_kg
 
         smoothed_weight_kg = self.smoothed_weight_kg.to_dict()
+
+        tissue_kg = self.tissue_kg
 
         weight_kg = self.weight_kg.to_dict()
 
@@ -57,9 +65,11 @@ class TrendDay:
             {
                 "carried_kg": carried_kg,
                 "date": date,
+                "is_outlier": is_outlier,
                 "maintenance_kcal": maintenance_kcal,
                 "observed_weight_kg": observed_weight_kg,
                 "smoothed_weight_kg": smoothed_weight_kg,
+                "tissue_kg": tissue_kg,
                 "weight_kg": weight_kg,
             }
         )
@@ -75,6 +85,8 @@ class TrendDay:
 
         date = datetime.date.fromisoformat(d.pop("date"))
 
+        is_outlier = d.pop("is_outlier")
+
         maintenance_kcal = Interval.from_dict(d.pop("maintenance_kcal"))
 
         def _parse_observed_weight_kg(data: object) -> float | None:
@@ -86,14 +98,18 @@ class TrendDay:
 
         smoothed_weight_kg = Interval.from_dict(d.pop("smoothed_weight_kg"))
 
+        tissue_kg = d.pop("tissue_kg")
+
         weight_kg = Interval.from_dict(d.pop("weight_kg"))
 
         trend_day = cls(
             carried_kg=carried_kg,
             date=date,
+            is_outlier=is_outlier,
             maintenance_kcal=maintenance_kcal,
             observed_weight_kg=observed_weight_kg,
             smoothed_weight_kg=smoothed_weight_kg,
+            tissue_kg=tissue_kg,
             weight_kg=weight_kg,
         )
 

@@ -9,6 +9,7 @@ from attrs import define as _attrs_define
 from ..types import UNSET, Unset
 
 if TYPE_CHECKING:
+    from ..models.dated_measurement import DatedMeasurement
     from ..models.log import Log
     from ..models.profile import Profile
 
@@ -24,12 +25,14 @@ class TrendRequest:
         log (Log): Weights and intakes in any order; gaps are fine.
         profile (Profile): The person. Nothing of it is kept.
         as_of_date (datetime.date | None | Unset): The day to read the log at; its last day by default.
+        measurements (list[DatedMeasurement] | Unset): Body-fat readings, girths or skinfolds during the log.
         usual_intake_kcal (float | None | Unset): What was eaten a day before the log began; maintenance by default.
     """
 
     log: Log
     profile: Profile
     as_of_date: datetime.date | None | Unset = UNSET
+    measurements: list[DatedMeasurement] | Unset = UNSET
     usual_intake_kcal: float | None | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
@@ -44,6 +47,13 @@ class TrendRequest:
             as_of_date = self.as_of_date.isoformat()
         else:
             as_of_date = self.as_of_date
+
+        measurements: list[dict[str, Any]] | Unset = UNSET
+        if not isinstance(self.measurements, Unset):
+            measurements = []
+            for measurements_item_data in self.measurements:
+                measurements_item = measurements_item_data.to_dict()
+                measurements.append(measurements_item)
 
         usual_intake_kcal: float | None | Unset
         if isinstance(self.usual_intake_kcal, Unset):
@@ -61,6 +71,8 @@ class TrendRequest:
         )
         if as_of_date is not UNSET:
             field_dict["as_of_date"] = as_of_date
+        if measurements is not UNSET:
+            field_dict["measurements"] = measurements
         if usual_intake_kcal is not UNSET:
             field_dict["usual_intake_kcal"] = usual_intake_kcal
 
@@ -68,6 +80,7 @@ class TrendRequest:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        from ..models.dated_measurement import DatedMeasurement  # noqa: PLC0415
         from ..models.log import Log  # noqa: PLC0415
         from ..models.profile import Profile  # noqa: PLC0415
 
@@ -93,6 +106,15 @@ class TrendRequest:
 
         as_of_date = _parse_as_of_date(d.pop("as_of_date", UNSET))
 
+        _measurements = d.pop("measurements", UNSET)
+        measurements: list[DatedMeasurement] | Unset = UNSET
+        if _measurements is not UNSET:
+            measurements = []
+            for measurements_item_data in _measurements:
+                measurements_item = DatedMeasurement.from_dict(measurements_item_data)
+
+                measurements.append(measurements_item)
+
         def _parse_usual_intake_kcal(data: object) -> float | None | Unset:
             if data is None:
                 return data
@@ -106,6 +128,7 @@ class TrendRequest:
             log=log,
             profile=profile,
             as_of_date=as_of_date,
+            measurements=measurements,
             usual_intake_kcal=usual_intake_kcal,
         )
 

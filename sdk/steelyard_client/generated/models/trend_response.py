@@ -9,6 +9,7 @@ from attrs import field as _attrs_field
 
 if TYPE_CHECKING:
     from ..models.change_split import ChangeSplit
+    from ..models.composition_over_log import CompositionOverLog
     from ..models.interval import Interval
     from ..models.note import Note
     from ..models.trend_day import TrendDay
@@ -25,30 +26,40 @@ class TrendResponse:
         as_of_date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
         cautions (list[Note]):
         changes (list[ChangeSplit]): Changes over the last days and over the log.
+        composition (CompositionOverLog | None): Fat and lean part of the change over the log; null for one day.
         contract_version (str): Version of the contract.
+        cycle_rise_kg (Interval | None): Rise of weight around menstruation, where its days were given; the trend leaves
+            it out.
         days (list[TrendDay]): One row a day, from the first entry to the day read at.
         fingerprint (str): Digest of the input, the contract and the model version.
         is_conclusive (bool): False while there is too little data to tell a direction.
         log_share (float): Share of the maintenance estimate that rests on the log, 0 to 1.
+        logging_ratio (Interval): A central value with the interval that holds the truth with probability ``coverage``.
         maintenance_kcal (Interval): A central value with the interval that holds the truth with probability
             ``coverage``.
         methods (list[str]): Ids of the equations, constants and rules used; each is in `/v1/methods`.
         model_version (str): Version of the science.
         more_days_needed (int | None): About how many more days of data a direction needs.
         notes (list[Note]): Data quality: outliers, gaps, unit mix-ups.
-        plateau_probability (float): Probability that tissue is not changing, 0 to 1.
+        plateau_probability (float): Probability that tissue has been steady for a fortnight (within 0.175 kg a week), 0
+            to 1.
         reasons (list[Note]):
+        stall_probability (float): Probability that tissue has not been falling over the last fortnight (by 0.175 kg a
+            week or more), 0 to 1. Of someone who means to lose, a stall is called from 0.78 on.
         weekly_rate_kg (Interval): A central value with the interval that holds the truth with probability ``coverage``.
     """
 
     as_of_date: datetime.date
     cautions: list[Note]
     changes: list[ChangeSplit]
+    composition: CompositionOverLog | None
     contract_version: str
+    cycle_rise_kg: Interval | None
     days: list[TrendDay]
     fingerprint: str
     is_conclusive: bool
     log_share: float
+    logging_ratio: Interval
     maintenance_kcal: Interval
     methods: list[str]
     model_version: str
@@ -56,10 +67,14 @@ class TrendResponse:
     notes: list[Note]
     plateau_probability: float
     reasons: list[Note]
+    stall_probability: float
     weekly_rate_kg: Interval
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
     def to_dict(self) -> dict[str, Any]:
+        from ..models.composition_over_log import CompositionOverLog  # noqa: PLC0415
+        from ..models.interval import Interval  # noqa: PLC0415
+
         as_of_date = self.as_of_date.isoformat()
 
         cautions = []
@@ -72,7 +87,19 @@ class TrendResponse:
             changes_item = changes_item_data.to_dict()
             changes.append(changes_item)
 
+        composition: dict[str, Any] | None
+        if isinstance(self.composition, CompositionOverLog):
+            composition = self.composition.to_dict()
+        else:
+            composition = self.composition
+
         contract_version = self.contract_version
+
+        cycle_rise_kg: dict[str, Any] | None
+        if isinstance(self.cycle_rise_kg, Interval):
+            cycle_rise_kg = self.cycle_rise_kg.to_dict()
+        else:
+            cycle_rise_kg = self.cycle_rise_kg
 
         days = []
         for days_item_data in self.days:
@@ -84,6 +111,8 @@ class TrendResponse:
         is_conclusive = self.is_conclusive
 
         log_share = self.log_share
+
+        logging_ratio = self.logging_ratio.to_dict()
 
         maintenance_kcal = self.maintenance_kcal.to_dict()
 
@@ -106,6 +135,8 @@ class TrendResponse:
             reasons_item = reasons_item_data.to_dict()
             reasons.append(reasons_item)
 
+        stall_probability = self.stall_probability
+
         weekly_rate_kg = self.weekly_rate_kg.to_dict()
 
         field_dict: dict[str, Any] = {}
@@ -115,11 +146,14 @@ class TrendResponse:
                 "as_of_date": as_of_date,
                 "cautions": cautions,
                 "changes": changes,
+                "composition": composition,
                 "contract_version": contract_version,
+                "cycle_rise_kg": cycle_rise_kg,
                 "days": days,
                 "fingerprint": fingerprint,
                 "is_conclusive": is_conclusive,
                 "log_share": log_share,
+                "logging_ratio": logging_ratio,
                 "maintenance_kcal": maintenance_kcal,
                 "methods": methods,
                 "model_version": model_version,
@@ -127,6 +161,7 @@ class TrendResponse:
                 "notes": notes,
                 "plateau_probability": plateau_probability,
                 "reasons": reasons,
+                "stall_probability": stall_probability,
                 "weekly_rate_kg": weekly_rate_kg,
             }
         )
@@ -136,6 +171,7 @@ class TrendResponse:
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
         from ..models.change_split import ChangeSplit  # noqa: PLC0415
+        from ..models.composition_over_log import CompositionOverLog  # noqa: PLC0415
         from ..models.interval import Interval  # noqa: PLC0415
         from ..models.note import Note  # noqa: PLC0415
         from ..models.trend_day import TrendDay  # noqa: PLC0415
@@ -157,7 +193,37 @@ class TrendResponse:
 
             changes.append(changes_item)
 
+        def _parse_composition(data: object) -> CompositionOverLog | None:
+            if data is None:
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                composition_type_0 = CompositionOverLog.from_dict(data)
+
+                return composition_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(CompositionOverLog | None, data)
+
+        composition = _parse_composition(d.pop("composition"))
+
         contract_version = d.pop("contract_version")
+
+        def _parse_cycle_rise_kg(data: object) -> Interval | None:
+            if data is None:
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                cycle_rise_kg_type_0 = Interval.from_dict(data)
+
+                return cycle_rise_kg_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(Interval | None, data)
+
+        cycle_rise_kg = _parse_cycle_rise_kg(d.pop("cycle_rise_kg"))
 
         days = []
         _days = d.pop("days")
@@ -171,6 +237,8 @@ class TrendResponse:
         is_conclusive = d.pop("is_conclusive")
 
         log_share = d.pop("log_share")
+
+        logging_ratio = Interval.from_dict(d.pop("logging_ratio"))
 
         maintenance_kcal = Interval.from_dict(d.pop("maintenance_kcal"))
 
@@ -201,17 +269,22 @@ class TrendResponse:
 
             reasons.append(reasons_item)
 
+        stall_probability = d.pop("stall_probability")
+
         weekly_rate_kg = Interval.from_dict(d.pop("weekly_rate_kg"))
 
         trend_response = cls(
             as_of_date=as_of_date,
             cautions=cautions,
             changes=changes,
+            composition=composition,
             contract_version=contract_version,
+            cycle_rise_kg=cycle_rise_kg,
             days=days,
             fingerprint=fingerprint,
             is_conclusive=is_conclusive,
             log_share=log_share,
+            logging_ratio=logging_ratio,
             maintenance_kcal=maintenance_kcal,
             methods=methods,
             model_version=model_version,
@@ -219,6 +292,7 @@ class TrendResponse:
             notes=notes,
             plateau_probability=plateau_probability,
             reasons=reasons,
+            stall_probability=stall_probability,
             weekly_rate_kg=weekly_rate_kg,
         )
 

@@ -58,6 +58,11 @@ def _parse_response(
 
         return response_406
 
+    if response.status_code == 408:
+        response_408 = Problem.from_dict(response.json())
+
+        return response_408
+
     if response.status_code == 413:
         response_413 = Problem.from_dict(response.json())
 

@@ -1,5 +1,5 @@
 from http import HTTPStatus
-from typing import Any
+from typing import Any, cast
 
 import httpx
 
@@ -22,11 +22,15 @@ def _get_kwargs() -> dict[str, Any]:
 
 def _parse_response(
     *, client: AuthenticatedClient | Client, response: httpx.Response
-) -> MethodCatalogue | Problem | None:
+) -> Any | MethodCatalogue | Problem | None:
     if response.status_code == 200:
         response_200 = MethodCatalogue.from_dict(response.json())
 
         return response_200
+
+    if response.status_code == 304:
+        response_304 = cast(Any, None)
+        return response_304
 
     if response.status_code == 401:
         response_401 = Problem.from_dict(response.json())
@@ -66,7 +70,7 @@ def _parse_response(
 
 def _build_response(
     *, client: AuthenticatedClient | Client, response: httpx.Response
-) -> Response[MethodCatalogue | Problem]:
+) -> Response[Any | MethodCatalogue | Problem]:
     return Response(
         status_code=HTTPStatus(response.status_code),
         content=response.content,
@@ -78,7 +82,7 @@ def _build_response(
 def sync_detailed(
     *,
     client: AuthenticatedClient,
-) -> Response[MethodCatalogue | Problem]:
+) -> Response[Any | MethodCatalogue | Problem]:
     """List every constant, equation, model and rule in use
 
      The catalogue that answers cite: each entry with its formula, its basis and its sources.
@@ -90,7 +94,7 @@ def sync_detailed(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        Response[MethodCatalogue | Problem]
+        Response[Any | MethodCatalogue | Problem]
     """
 
     kwargs = _get_kwargs()
@@ -105,7 +109,7 @@ def sync_detailed(
 def sync(
     *,
     client: AuthenticatedClient,
-) -> MethodCatalogue | Problem | None:
+) -> Any | MethodCatalogue | Problem | None:
     """List every constant, equation, model and rule in use
 
      The catalogue that answers cite: each entry with its formula, its basis and its sources.
@@ -117,7 +121,7 @@ def sync(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        MethodCatalogue | Problem
+        Any | MethodCatalogue | Problem
     """
 
     return sync_detailed(
@@ -128,7 +132,7 @@ def sync(
 async def asyncio_detailed(
     *,
     client: AuthenticatedClient,
-) -> Response[MethodCatalogue | Problem]:
+) -> Response[Any | MethodCatalogue | Problem]:
     """List every constant, equation, model and rule in use
 
      The catalogue that answers cite: each entry with its formula, its basis and its sources.
@@ -140,7 +144,7 @@ async def asyncio_detailed(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        Response[MethodCatalogue | Problem]
+        Response[Any | MethodCatalogue | Problem]
     """
 
     kwargs = _get_kwargs()
@@ -153,7 +157,7 @@ async def asyncio_detailed(
 async def asyncio(
     *,
     client: AuthenticatedClient,
-) -> MethodCatalogue | Problem | None:
+) -> Any | MethodCatalogue | Problem | None:
     """List every constant, equation, model and rule in use
 
      The catalogue that answers cite: each entry with its formula, its basis and its sources.
@@ -165,7 +169,7 @@ async def asyncio(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        MethodCatalogue | Problem
+        Any | MethodCatalogue | Problem
     """
 
     return (

@@ -58,6 +58,11 @@ def _parse_response(
 
         return response_406
 
+    if response.status_code == 408:
+        response_408 = Problem.from_dict(response.json())
+
+        return response_408
+
     if response.status_code == 413:
         response_413 = Problem.from_dict(response.json())
 
@@ -110,19 +115,26 @@ def sync_detailed(
     client: AuthenticatedClient,
     body: PlanRequest,
 ) -> Response[PlanResponse | Problem]:
-    """Plan a mini-cut and the return to a gain
+    """Plan a mini-cut, a cut, a gain or a hold
 
-     Plan a mini-cut, the maintenance after it and the return to a measured surplus.
+     Plan a phase and what follows it, inside every guard rail.
 
-    Give the fat to lose, the weeks, or both: the rest is solved inside every guard rail. Each week has
-    its intake
+    A fat-loss phase (`mini_cut` or `cut`) takes a goal, a time, or both: the rest is solved. Each week
+    has its intake
     and macronutrients, and a forecast of scale weight, fat, lean tissue and carried mass with 80 %
-    intervals.
-    Where no safe plan does what was asked, `feasible` is false and `nearest` says what would. A person
-    for whom
-    no deficit is safe gets a 422 whose type names the rule. Screening answers are required: without
-    them no
-    deficit is planned.
+    intervals. Where no
+    safe plan does what was asked, `feasible` is false and `nearest` says what would. A person for whom
+    no deficit is
+    safe gets a 422 whose type names the rule. Screening answers are required: without them no deficit
+    is planned. To
+    plan the rest of a phase under way send the body as it is now, `weeks_done` and what is eaten now as
+    `current_intake_kcal`.
+
+    `Accept` chooses among JSON, a calendar (`text/calendar`, RFC 5545: an all-day event for each phase
+    and each change
+    of intake), the weekly table (`text/csv`, RFC 4180, units in the header) and a summary to paste into
+    a message
+    (`text/markdown`). Cautions are in each of them.
 
     Args:
         body (PlanRequest): A person, their screening answers, and the phase to plan.
@@ -151,19 +163,26 @@ def sync(
     client: AuthenticatedClient,
     body: PlanRequest,
 ) -> PlanResponse | Problem | None:
-    """Plan a mini-cut and the return to a gain
+    """Plan a mini-cut, a cut, a gain or a hold
 
-     Plan a mini-cut, the maintenance after it and the return to a measured surplus.
+     Plan a phase and what follows it, inside every guard rail.
 
-    Give the fat to lose, the weeks, or both: the rest is solved inside every guard rail. Each week has
-    its intake
+    A fat-loss phase (`mini_cut` or `cut`) takes a goal, a time, or both: the rest is solved. Each week
+    has its intake
     and macronutrients, and a forecast of scale weight, fat, lean tissue and carried mass with 80 %
-    intervals.
-    Where no safe plan does what was asked, `feasible` is false and `nearest` says what would. A person
-    for whom
-    no deficit is safe gets a 422 whose type names the rule. Screening answers are required: without
-    them no
-    deficit is planned.
+    intervals. Where no
+    safe plan does what was asked, `feasible` is false and `nearest` says what would. A person for whom
+    no deficit is
+    safe gets a 422 whose type names the rule. Screening answers are required: without them no deficit
+    is planned. To
+    plan the rest of a phase under way send the body as it is now, `weeks_done` and what is eaten now as
+    `current_intake_kcal`.
+
+    `Accept` chooses among JSON, a calendar (`text/calendar`, RFC 5545: an all-day event for each phase
+    and each change
+    of intake), the weekly table (`text/csv`, RFC 4180, units in the header) and a summary to paste into
+    a message
+    (`text/markdown`). Cautions are in each of them.
 
     Args:
         body (PlanRequest): A person, their screening answers, and the phase to plan.
@@ -187,19 +206,26 @@ async def asyncio_detailed(
     client: AuthenticatedClient,
     body: PlanRequest,
 ) -> Response[PlanResponse | Problem]:
-    """Plan a mini-cut and the return to a gain
+    """Plan a mini-cut, a cut, a gain or a hold
 
-     Plan a mini-cut, the maintenance after it and the return to a measured surplus.
+     Plan a phase and what follows it, inside every guard rail.
 
-    Give the fat to lose, the weeks, or both: the rest is solved inside every guard rail. Each week has
-    its intake
+    A fat-loss phase (`mini_cut` or `cut`) takes a goal, a time, or both: the rest is solved. Each week
+    has its intake
     and macronutrients, and a forecast of scale weight, fat, lean tissue and carried mass with 80 %
-    intervals.
-    Where no safe plan does what was asked, `feasible` is false and `nearest` says what would. A person
-    for whom
-    no deficit is safe gets a 422 whose type names the rule. Screening answers are required: without
-    them no
-    deficit is planned.
+    intervals. Where no
+    safe plan does what was asked, `feasible` is false and `nearest` says what would. A person for whom
+    no deficit is
+    safe gets a 422 whose type names the rule. Screening answers are required: without them no deficit
+    is planned. To
+    plan the rest of a phase under way send the body as it is now, `weeks_done` and what is eaten now as
+    `current_intake_kcal`.
+
+    `Accept` chooses among JSON, a calendar (`text/calendar`, RFC 5545: an all-day event for each phase
+    and each change
+    of intake), the weekly table (`text/csv`, RFC 4180, units in the header) and a summary to paste into
+    a message
+    (`text/markdown`). Cautions are in each of them.
 
     Args:
         body (PlanRequest): A person, their screening answers, and the phase to plan.
@@ -226,19 +252,26 @@ async def asyncio(
     client: AuthenticatedClient,
     body: PlanRequest,
 ) -> PlanResponse | Problem | None:
-    """Plan a mini-cut and the return to a gain
+    """Plan a mini-cut, a cut, a gain or a hold
 
-     Plan a mini-cut, the maintenance after it and the return to a measured surplus.
+     Plan a phase and what follows it, inside every guard rail.
 
-    Give the fat to lose, the weeks, or both: the rest is solved inside every guard rail. Each week has
-    its intake
+    A fat-loss phase (`mini_cut` or `cut`) takes a goal, a time, or both: the rest is solved. Each week
+    has its intake
     and macronutrients, and a forecast of scale weight, fat, lean tissue and carried mass with 80 %
-    intervals.
-    Where no safe plan does what was asked, `feasible` is false and `nearest` says what would. A person
-    for whom
-    no deficit is safe gets a 422 whose type names the rule. Screening answers are required: without
-    them no
-    deficit is planned.
+    intervals. Where no
+    safe plan does what was asked, `feasible` is false and `nearest` says what would. A person for whom
+    no deficit is
+    safe gets a 422 whose type names the rule. Screening answers are required: without them no deficit
+    is planned. To
+    plan the rest of a phase under way send the body as it is now, `weeks_done` and what is eaten now as
+    `current_intake_kcal`.
+
+    `Accept` chooses among JSON, a calendar (`text/calendar`, RFC 5545: an all-day event for each phase
+    and each change
+    of intake), the weekly table (`text/csv`, RFC 4180, units in the header) and a summary to paste into
+    a message
+    (`text/markdown`). Cautions are in each of them.
 
     Args:
         body (PlanRequest): A person, their screening answers, and the phase to plan.

@@ -58,6 +58,11 @@ def _parse_response(
 
         return response_406
 
+    if response.status_code == 408:
+        response_408 = Problem.from_dict(response.json())
+
+        return response_408
+
     if response.status_code == 413:
         response_413 = Problem.from_dict(response.json())
 
@@ -118,7 +123,11 @@ def sync_detailed(
     and
     carried mass (glycogen, water, gut content). Maintenance is learnt on the person's own logging
     scale. While
-    there is too little data, the answer says so and how many more days are needed.
+    there is too little data, the answer says so and how many more days are needed. Readings of body fat
+    split tissue
+    into fat and lean; days of menstruation keep the rise around them out; and mean intake is read from
+    weight alone,
+    for those who log no food.
 
     Args:
         body (TrendRequest): A log to read, and whose it is.
@@ -155,7 +164,11 @@ def sync(
     and
     carried mass (glycogen, water, gut content). Maintenance is learnt on the person's own logging
     scale. While
-    there is too little data, the answer says so and how many more days are needed.
+    there is too little data, the answer says so and how many more days are needed. Readings of body fat
+    split tissue
+    into fat and lean; days of menstruation keep the rise around them out; and mean intake is read from
+    weight alone,
+    for those who log no food.
 
     Args:
         body (TrendRequest): A log to read, and whose it is.
@@ -187,7 +200,11 @@ async def asyncio_detailed(
     and
     carried mass (glycogen, water, gut content). Maintenance is learnt on the person's own logging
     scale. While
-    there is too little data, the answer says so and how many more days are needed.
+    there is too little data, the answer says so and how many more days are needed. Readings of body fat
+    split tissue
+    into fat and lean; days of menstruation keep the rise around them out; and mean intake is read from
+    weight alone,
+    for those who log no food.
 
     Args:
         body (TrendRequest): A log to read, and whose it is.
@@ -222,7 +239,11 @@ async def asyncio(
     and
     carried mass (glycogen, water, gut content). Maintenance is learnt on the person's own logging
     scale. While
-    there is too little data, the answer says so and how many more days are needed.
+    there is too little data, the answer says so and how many more days are needed. Readings of body fat
+    split tissue
+    into fat and lean; days of menstruation keep the rise around them out; and mean intake is read from
+    weight alone,
+    for those who log no food.
 
     Args:
         body (TrendRequest): A log to read, and whose it is.

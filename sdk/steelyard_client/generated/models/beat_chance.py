@@ -1,0 +1,94 @@
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any, TypeVar
+
+from attrs import define as _attrs_define
+from attrs import field as _attrs_field
+
+T = TypeVar("T", bound="BeatChance")
+
+
+@_attrs_define
+class BeatChance:
+    """How probable it is that one strategy beats another. Equal outcomes count half.
+
+    Attributes:
+        fewer_days_dieting (float): Probability of fewer days in a deficit.
+        label (str): The one strategy.
+        less_fat (float): Probability of less fat carried on average.
+        more_lean (float): Probability of more lean tissue gained.
+        over (str): The other.
+    """
+
+    fewer_days_dieting: float
+    label: str
+    less_fat: float
+    more_lean: float
+    over: str
+    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+
+    def to_dict(self) -> dict[str, Any]:
+        fewer_days_dieting = self.fewer_days_dieting
+
+        label = self.label
+
+        less_fat = self.less_fat
+
+        more_lean = self.more_lean
+
+        over = self.over
+
+        field_dict: dict[str, Any] = {}
+        field_dict.update(self.additional_properties)
+        field_dict.update(
+            {
+                "fewer_days_dieting": fewer_days_dieting,
+                "label": label,
+                "less_fat": less_fat,
+                "more_lean": more_lean,
+                "over": over,
+            }
+        )
+
+        return field_dict
+
+    @classmethod
+    def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        d = dict(src_dict)
+        fewer_days_dieting = d.pop("fewer_days_dieting")
+
+        label = d.pop("label")
+
+        less_fat = d.pop("less_fat")
+
+        more_lean = d.pop("more_lean")
+
+        over = d.pop("over")
+
+        beat_chance = cls(
+            fewer_days_dieting=fewer_days_dieting,
+            label=label,
+            less_fat=less_fat,
+            more_lean=more_lean,
+            over=over,
+        )
+
+        beat_chance.additional_properties = d
+        return beat_chance
+
+    @property
+    def additional_keys(self) -> list[str]:
+        return list(self.additional_properties.keys())
+
+    def __getitem__(self, key: str) -> Any:
+        return self.additional_properties[key]
+
+    def __setitem__(self, key: str, value: Any) -> None:
+        self.additional_properties[key] = value
+
+    def __delitem__(self, key: str) -> None:
+        del self.additional_properties[key]
+
+    def __contains__(self, key: str) -> bool:
+        return key in self.additional_properties

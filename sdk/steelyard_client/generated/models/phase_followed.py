@@ -1,0 +1,150 @@
+from __future__ import annotations
+
+import datetime
+from collections.abc import Mapping
+from typing import TYPE_CHECKING, Any, TypeVar, cast
+
+from attrs import define as _attrs_define
+
+from ..models.phase_kind import PhaseKind
+from ..types import UNSET, Unset
+
+if TYPE_CHECKING:
+    from ..models.known_maintenance import KnownMaintenance
+    from ..models.week_followed import WeekFollowed
+
+
+T = TypeVar("T", bound="PhaseFollowed")
+
+
+@_attrs_define
+class PhaseFollowed:
+    """The phase that is being followed, or was.
+
+    Attributes:
+        kind (PhaseKind): What a phase is for.
+        maintenance (KnownMaintenance): A maintenance estimate to plan from, such as an earlier answer of
+            `/v1/maintenance`.
+        start_date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+        weeks (list[WeekFollowed]): The planned weeks, in order.
+        fat_ceiling_fraction (float | None | Unset):
+        fat_loss_kg (float | None | Unset):
+        usual_intake_kcal (float | None | Unset): What was eaten a day before the phase; maintenance by default.
+    """
+
+    kind: PhaseKind
+    maintenance: KnownMaintenance
+    start_date: datetime.date
+    weeks: list[WeekFollowed]
+    fat_ceiling_fraction: float | None | Unset = UNSET
+    fat_loss_kg: float | None | Unset = UNSET
+    usual_intake_kcal: float | None | Unset = UNSET
+
+    def to_dict(self) -> dict[str, Any]:
+        kind = self.kind.value
+
+        maintenance = self.maintenance.to_dict()
+
+        start_date = self.start_date.isoformat()
+
+        weeks = []
+        for weeks_item_data in self.weeks:
+            weeks_item = weeks_item_data.to_dict()
+            weeks.append(weeks_item)
+
+        fat_ceiling_fraction: float | None | Unset
+        if isinstance(self.fat_ceiling_fraction, Unset):
+            fat_ceiling_fraction = UNSET
+        else:
+            fat_ceiling_fraction = self.fat_ceiling_fraction
+
+        fat_loss_kg: float | None | Unset
+        if isinstance(self.fat_loss_kg, Unset):
+            fat_loss_kg = UNSET
+        else:
+            fat_loss_kg = self.fat_loss_kg
+
+        usual_intake_kcal: float | None | Unset
+        if isinstance(self.usual_intake_kcal, Unset):
+            usual_intake_kcal = UNSET
+        else:
+            usual_intake_kcal = self.usual_intake_kcal
+
+        field_dict: dict[str, Any] = {}
+
+        field_dict.update(
+            {
+                "kind": kind,
+                "maintenance": maintenance,
+                "start_date": start_date,
+                "weeks": weeks,
+            }
+        )
+        if fat_ceiling_fraction is not UNSET:
+            field_dict["fat_ceiling_fraction"] = fat_ceiling_fraction
+        if fat_loss_kg is not UNSET:
+            field_dict["fat_loss_kg"] = fat_loss_kg
+        if usual_intake_kcal is not UNSET:
+            field_dict["usual_intake_kcal"] = usual_intake_kcal
+
+        return field_dict
+
+    @classmethod
+    def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        from ..models.known_maintenance import KnownMaintenance  # noqa: PLC0415
+        from ..models.week_followed import WeekFollowed  # noqa: PLC0415
+
+        d = dict(src_dict)
+        kind = PhaseKind(d.pop("kind"))
+
+        maintenance = KnownMaintenance.from_dict(d.pop("maintenance"))
+
+        start_date = datetime.date.fromisoformat(d.pop("start_date"))
+
+        weeks = []
+        _weeks = d.pop("weeks")
+        for weeks_item_data in _weeks:
+            weeks_item = WeekFollowed.from_dict(weeks_item_data)
+
+            weeks.append(weeks_item)
+
+        def _parse_fat_ceiling_fraction(data: object) -> float | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            return cast(float | None | Unset, data)
+
+        fat_ceiling_fraction = _parse_fat_ceiling_fraction(
+            d.pop("fat_ceiling_fraction", UNSET)
+        )
+
+        def _parse_fat_loss_kg(data: object) -> float | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            return cast(float | None | Unset, data)
+
+        fat_loss_kg = _parse_fat_loss_kg(d.pop("fat_loss_kg", UNSET))
+
+        def _parse_usual_intake_kcal(data: object) -> float | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            return cast(float | None | Unset, data)
+
+        usual_intake_kcal = _parse_usual_intake_kcal(d.pop("usual_intake_kcal", UNSET))
+
+        phase_followed = cls(
+            kind=kind,
+            maintenance=maintenance,
+            start_date=start_date,
+            weeks=weeks,
+            fat_ceiling_fraction=fat_ceiling_fraction,
+            fat_loss_kg=fat_loss_kg,
+            usual_intake_kcal=usual_intake_kcal,
+        )
+
+        return phase_followed
