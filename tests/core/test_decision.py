@@ -13,12 +13,13 @@ from steelyard.core.assessment import assess, body_of
 from steelyard.core.decision import Decision, decide
 from steelyard.core.decision_event import event_of, latest_start
 from steelyard.core.decision_pattern import cycling, slow_surplus_kcal
-from steelyard.core.decision_terms import Feeling, Goal, PastPhase, PhaseKind, PresentPhase, Question, Situation
+from steelyard.core.decision_terms import Feeling, Goal, PastPhase, PresentPhase, Question, Situation
 from steelyard.core.decision_trade import Lines, due_at, lines_of, probability_over, score
 from steelyard.core.energy_balance import BodyState
 from steelyard.core.estimate import Estimate
 from steelyard.core.guard_rails import Subject
 from steelyard.core.person import ActivityLevel, BodyFatMethod, BodyFatReading, Person, Sex, Training, TrainingStatus
+from steelyard.core.phase_followed import PhaseKind
 from steelyard.core.screening import Condition, EatingDisorder, Screening
 from steelyard.core.season_policy import Band, usual_band
 
@@ -223,12 +224,19 @@ def test_a_far_event_leaves_time_to_gain_first() -> None:
 
 
 def test_an_event_near_enough_starts_its_cut_now() -> None:
-    found = at_event(12, target=0.135)
-    assert (found.situation, found.recommended.kind) == (Situation.EVENT_NOW, PhaseKind.CUT)
+    found = at_event(7, 0.155, 0.135)
+    assert (found.situation, found.recommended.kind) == (Situation.EVENT_NOW, PhaseKind.MINI_CUT)
     assert found.recommended.reaches_target
     assert found.recommended.fragment is not None
     assert found.recommended.fragment.for_event
-    assert 7 <= found.recommended.weeks <= 11
+    assert found.recommended.weeks <= 6
+
+
+def test_between_a_gain_and_the_cut_for_an_event_there_is_a_hold() -> None:
+    found = at_event(12, target=0.135)
+    assert found.situation is Situation.EVENT_NOW
+    told = next(m for m in found.reasons if m.code == "DECISION_EVENT_HOLD_FIRST")
+    assert told.params["date"] == (AS_OF + timedelta(weeks=11 - found.recommended.weeks)).isoformat()
 
 
 def test_an_event_too_near_for_its_target_gets_the_nearest() -> None:

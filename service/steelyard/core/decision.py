@@ -33,7 +33,6 @@ from .decision_terms import (
     TRIGGER_PROBABILITY,
     Feeling,
     Goal,
-    PhaseKind,
     Question,
     Situation,
 )
@@ -44,6 +43,7 @@ from .guard_rails import RailAction, Refused
 from .macronutrients import PROTEIN_DEFAULT_GAIN
 from .message import Message, say
 from .phase_defaults import DEFAULT_WEEKS, MOST_WEEKS
+from .phase_followed import PhaseKind
 from .phase_plan import METHOD_IDS as PLAN_IDS
 from .season_policy import LONG_CUT_WEEKS
 
@@ -127,7 +127,7 @@ class _Deciding:
 
     def _in_cut(self) -> tuple[Situation, Alternative] | None:
         present = self.q.present
-        if present is None or not present.kind.is_cut:
+        if present is None or not present.kind.is_deficit:
             return None
         bridge = self.make.hold(bridge_weeks(present.weeks), then_gain=True)
         fat = 100.0 * self.q.fat_fraction
@@ -203,7 +203,10 @@ class _Deciding:
         if not open_cuts:
             return self._refused_cut(self._kept(), self.mini.closed)
         best = max(open_cuts, key=lambda a: (a.reaches_target, a.weeks))
-        self.reasons.append(say("DECISION_EVENT_NOW", weeks=event.weeks, cut_weeks=best.weeks))
+        wait = event.room - best.weeks if best.fragment is not None and best.fragment.for_event else 0
+        code = "DECISION_EVENT_HOLD_FIRST" if wait > 0 else "DECISION_EVENT_NOW"
+        when = {"date": self.q.day(wait).isoformat()} if wait > 0 else {}
+        self.reasons.append(say(code, weeks=event.weeks, cut_weeks=best.weeks, **when))
         if not best.reaches_target:
             state = best.path.states[best.weeks]
             end = 100.0 * float(state.fat_kg / state.weight_kg)
@@ -333,7 +336,7 @@ class _Deciding:
             return Situation.CUT_TOO_RECENT, self._kept()
         cuts = q.cuts_last_12_months
         if cuts is not None and cuts >= table.CUTS_A_YEAR_WARN:
-            ends = [p.end for p in q.history or [] if p.kind.is_cut]
+            ends = [p.end for p in q.history or [] if p.kind.is_deficit]
             first: date = ends[-int(table.CUTS_A_YEAR_WARN)] + timedelta(days=365)
             self.reasons.append(say("DECISION_TOO_MANY_CUTS", cuts=cuts, date=first.isoformat()))
             self.changes.append(say("CHANGE_TIME", date=first.isoformat()))
@@ -382,7 +385,7 @@ class _Deciding:
         )
         self.reasons += explain(q, chosen, listed, by_trade=self.by_trade, refused=self.refused, pattern=self.pattern)
         self.changes += changes(q, leanness, self.refused)
-        actions = list(self.warnings) if chosen.kind.is_cut else []
+        actions = list(self.warnings) if chosen.kind.is_deficit else []
         if self.refused is not None:
             actions.append(self.refused.action)
         if chosen.plan is not None:

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from . import guard_rails as rails
 from . import phase_plan
-from .decision_terms import BRIDGE_SHARE, BRIDGE_WEEKS_MOST, HORIZON_WEEKS, PhaseKind, Question
+from .decision_terms import BRIDGE_SHARE, BRIDGE_WEEKS_MOST, HORIZON_WEEKS, Question
 from .decision_trade import Lines, Score, score
 from .deficit_phase import DeficitAim, DeficitKind
 from .estimate import Estimate
@@ -13,6 +13,7 @@ from .forecast import ALL_SOURCES, Forecast
 from .guard_rails import Refused
 from .message import Message, say, template
 from .phase_defaults import DEFAULT_WEEKS, MOST_WEEKS
+from .phase_followed import PhaseKind
 from .phase_plan import GainAim, History, HoldAim, Plan, ReturnAim
 from .season_policy import LONG_CUT_WEEKS
 
@@ -60,7 +61,7 @@ class Alternative(NamedTuple):
     @property
     def weeks_dieting(self) -> int:
         """Weeks in a deficit within the horizon."""
-        return self.weeks if self.kind.is_cut and self.plan is not None else 0
+        return self.weeks if self.kind.is_deficit and self.plan is not None else 0
 
     @property
     def path(self) -> Forecast:
@@ -207,7 +208,7 @@ class Alternatives:
 
     def _open(self, kind: PhaseKind, fragment: Fragment, plan: Plan, weeks: int) -> Alternative:
         assert plan.forecast is not None
-        dieting = weeks if kind.is_cut else 0
+        dieting = weeks if kind.is_deficit else 0
         return Alternative(kind, fragment, plan, weeks, score(plan.forecast.states, dieting, self.counts_from))
 
 

@@ -7,10 +7,11 @@ from . import rail_table as table
 from .body_composition import FatRange, Standing, healthy_range
 from .decision_alternatives import Alternative
 from .decision_pattern import Pattern
-from .decision_terms import HORIZON_WEEKS, TIE_KG, Feeling, PhaseKind, Question, Situation
+from .decision_terms import HORIZON_WEEKS, TIE_KG, Feeling, Question, Situation
 from .decision_trade import Lines, motive
 from .guard_rails import RailAction, Refused
 from .message import Message, say
+from .phase_followed import PhaseKind
 
 
 class Reading(NamedTuple):
@@ -59,7 +60,7 @@ def explain(
     """The reasons that come after that of the situation."""
     q, fat = question, 100.0 * question.fat_fraction
     reasons: list[Message] = []
-    others = [a for a in listed if a.kind.is_cut is not chosen.kind.is_cut and a.score is not None]
+    others = [a for a in listed if a.kind.is_deficit is not chosen.kind.is_deficit and a.score is not None]
     if by_trade and others:
         other = max(others, key=lambda a: a.total_kg)
         reasons.append(

@@ -9,7 +9,6 @@ from .decision_terms import (
     PATTERN_YEARS,
     SHORT_GAIN_WEEKS,
     PastPhase,
-    PhaseKind,
     Question,
 )
 from .decision_trade import Course
@@ -17,10 +16,11 @@ from .energy_balance import BASELINE_CARBOHYDRATE_SHARE, BodyModel, BodyState, D
 from .estimate import Estimate
 from .evidence import Basis, Kind, equation
 from .forecast import Body, Forecast, Stretch, UncertaintySource, forecast, start_body
+from .gain_phase import gain_weeks
 from .guard_rails import Subject
 from .macronutrients import PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN, CarbohydratePreference
 from .phase_defaults import DEFAULT_WEEKS, SURPLUS_DEFAULT
-from .phase_plan import gain_weeks
+from .phase_followed import PhaseKind
 from .phases import as_diet
 from .season_policy import SLOW_GAIN_SHARE
 from .targets import crossing
@@ -79,7 +79,7 @@ def cycling(question: Question) -> list[PastPhase]:
     for i, phase in enumerate(history):
         if phase.kind is PhaseKind.GAIN:
             open_gain = i if is_fast(phase, question) else None
-        elif phase.kind.is_cut and open_gain is not None:
+        elif phase.kind.is_deficit and open_gain is not None:
             first = open_gain if first is None else first
             last, cycles, open_gain = i, cycles + 1, None
     return history[first : last + 1] if first is not None and cycles >= PATTERN_CYCLES else []
@@ -119,9 +119,9 @@ def pattern_of(question: Question) -> Pattern | None:
     reached = float(cycled.states[-1].lean_kg)
     had = next((w for w, s in enumerate(slow.states) if float(s.lean_kg) >= reached), None)
     return Pattern(
-        cycles=sum(p.kind.is_cut for p in phases),
+        cycles=sum(p.kind.is_deficit for p in phases),
         weeks=weeks,
-        weeks_dieting=sum(p.weeks for p in phases if p.kind.is_cut),
+        weeks_dieting=sum(p.weeks for p in phases if p.kind.is_deficit),
         lean_cost_kg=_difference(slow, cycled, "lean_kg"),
         fat_cost_kg=_difference(cycled, slow, "fat_kg"),
         weeks_lost=None if had is None else weeks - had,
@@ -140,7 +140,7 @@ def _dieting_weeks(question: Question, fat_kg: float) -> int:
 def _eaten(phase: PastPhase, question: Question, model: BodyModel, state: BodyState) -> tuple[Diet, bool]:
     """The diet that changes the body as the phase did, and whether its size had to be assumed."""
     maintenance = float(current_maintenance_kcal(model, state))
-    protein = PROTEIN_DEFAULT_DEFICIT if phase.kind.is_cut else PROTEIN_DEFAULT_GAIN
+    protein = PROTEIN_DEFAULT_DEFICIT if phase.kind.is_deficit else PROTEIN_DEFAULT_GAIN
 
     def diet(offset_kcal: float) -> Diet:
         intake = maintenance + offset_kcal
@@ -161,7 +161,7 @@ def _eaten(phase: PastPhase, question: Question, model: BodyModel, state: BodySt
         return diet(found), False
     if phase.kind is PhaseKind.GAIN:
         return diet(SURPLUS_DEFAULT[question.subject.training_status]), True
-    if phase.kind.is_cut:
+    if phase.kind.is_deficit:
         return diet(-min(table.DEFAULT_DEFICIT, table.DEFICIT_SHARE_LIMIT * maintenance)), True
     return diet(0.0), True
 

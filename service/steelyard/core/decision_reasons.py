@@ -67,6 +67,11 @@ template(
     "The event is {weeks} weeks away and its cut takes about {cut_weeks}, with one to settle: it is time.",
 )
 template(
+    "DECISION_EVENT_HOLD_FIRST",
+    "The event is {weeks} weeks away and its cut takes about {cut_weeks}, with one to settle. That leaves no time for "
+    "a gain that would not have to be cut again: hold until the cut starts, about {date}.",
+)
+template(
     "DECISION_EVENT_OUT_OF_REACH",
     "No safe cut reaches {target_percent:.1f} % by the event: this one comes as near as the time and the rails allow, "
     "to about {end_percent:.1f} %.",

@@ -8,6 +8,7 @@ from .body_composition import FatEstimate
 from .evidence import Basis, constant
 from .forecast import Body
 from .guard_rails import Subject
+from .phase_followed import PhaseKind
 from .season_policy import Band
 
 
@@ -26,20 +27,6 @@ class Feeling(StrEnum):
     CONTENT = "content"
     WOULD_LIKE_LEANER = "would_like_leaner"
     UNHAPPY = "unhappy"
-
-
-class PhaseKind(StrEnum):
-    """The kinds of phase."""
-
-    MINI_CUT = "mini_cut"
-    CUT = "cut"
-    GAIN = "gain"
-    MAINTENANCE = "maintenance"
-
-    @property
-    def is_cut(self) -> bool:
-        """Whether it is a phase of fat loss."""
-        return self in (PhaseKind.MINI_CUT, PhaseKind.CUT)
 
 
 class Situation(StrEnum):
@@ -123,7 +110,7 @@ class Question(NamedTuple):
     @property
     def last_cut(self) -> PastPhase | None:
         """The last cut that is over."""
-        return next((p for p in reversed(self.history or []) if p.kind.is_cut), None)
+        return next((p for p in reversed(self.history or []) if p.kind.is_deficit), None)
 
     @property
     def weeks_since_cut(self) -> int | None:
@@ -136,7 +123,7 @@ class Question(NamedTuple):
         """Cuts that ended in the last 365 days, the one under way not counted; ``None`` where unknown."""
         if self.history is None:
             return None
-        return sum(p.kind.is_cut and (self.as_of - p.end).days < 365 for p in self.history)
+        return sum(p.kind.is_deficit and (self.as_of - p.end).days < 365 for p in self.history)
 
     def day(self, weeks: int) -> date:
         """The date this many weeks on."""

@@ -18,10 +18,11 @@ from .energy_balance import BodyModel, BodyState, current_maintenance_kcal, walk
 from .estimate import Estimate
 from .evidence import Basis, Kind, equation
 from .forecast import Body, start_body
+from .gain_phase import plan_surplus
 from .guard_rails import Subject
 from .macronutrients import PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN, CarbohydratePreference, split_intake
-from .phase_defaults import DEFAULT_WEEKS, LEAST_DEFICIT
-from .phase_plan import fit_surplus, gain_weeks, with_usual_diet
+from .phase_defaults import DEFAULT_WEEKS, GAIN_RESET_WEEKS, LEAST_DEFICIT
+from .phase_plan import with_usual_diet
 from .phases import as_diet
 from .targets import crossing
 
@@ -118,6 +119,12 @@ def due_at(question: Question, counts_from: float) -> float | None:
     Found on bodies of the same weight and maintenance, so that it does not move with the body fat it is compared to.
     """
 
+    if question.grows:
+        # Fitted once, on the line: it hardly moves with body fat, and asking for it spares the search for it.
+        line = _course_at(question, counts_from)
+        fitted = plan_surplus(line.subject, line.model, line.start, HORIZON_WEEKS, question.surplus_kcal, _BALANCED)
+        question = question._replace(surplus_kcal=fitted.surplus_kcal)
+
     def advantage(fraction: float) -> float:
         return _advantage_kg(question, fraction, counts_from)
 
@@ -131,12 +138,17 @@ def due_at(question: Question, counts_from: float) -> float | None:
     return None
 
 
-def _advantage_kg(question: Question, fraction: float, counts_from: float) -> float:
-    """By how much a usual mini-cut beats the better of gaining and holding, for a body of this body fat."""
+def _course_at(question: Question, fraction: float) -> "Course":
+    """The course of the same person with another body fat."""
     weight = question.subject.weight_kg
     subject = question.subject._replace(fat_kg=fraction * weight)
     body = question.body._replace(fat_kg=Estimate(fraction * weight, question.fat.sd * weight))
-    course = Course(with_usual_diet(body, subject, _BALANCED), subject, question.surplus_kcal)
+    return Course(with_usual_diet(body, subject, _BALANCED), subject, question.surplus_kcal)
+
+
+def _advantage_kg(question: Question, fraction: float, counts_from: float) -> float:
+    """By how much a usual mini-cut beats the better of gaining and holding, for a body of this body fat."""
+    course = _course_at(question, fraction)
     start = (course.start,)
     kept = score((*start, *course.hold(course.start, HORIZON_WEEKS)), 0, counts_from).total_kg
     if question.grows:
@@ -166,23 +178,18 @@ class Course:
 
     def hold(self, state: BodyState, weeks: int) -> list[BodyState]:
         """States at the ends of weeks at maintenance."""
-        states = []
-        for _ in range(weeks):
-            maintenance = float(current_maintenance_kcal(self.model, state))
+        states = [state]
+        while len(states) <= weeks:
+            # Weekly at first, while what a deficit left behind fades.
+            n = 1 if len(states) <= GAIN_RESET_WEEKS else min(GAIN_RESET_WEEKS, weeks + 1 - len(states))
+            maintenance = float(current_maintenance_kcal(self.model, states[-1]))
             macros = split_intake(maintenance, self.subject.weight_kg, PROTEIN_DEFAULT_GAIN, _BALANCED)
-            state = walk(self.model, state, as_diet(macros, self.subject.weight_kg), (7.0,))[-1]
-            states.append(state)
-        return states
+            states += walk(self.model, states[-1], as_diet(macros, self.subject.weight_kg), (7.0,) * n)
+        return states[1:]
 
     def gain(self, state: BodyState, weeks: int) -> list[BodyState]:
         """States at the ends of weeks of a gain of usual size."""
-        surplus, _ = fit_surplus(self.subject, self.model, state, weeks, self.surplus_kcal, _BALANCED)
-        rows, _ = gain_weeks(self.subject, self.model, state, surplus, weeks, _BALANCED)
-        states = []
-        for row in rows:
-            state = walk(self.model, state, as_diet(row.intake, self.subject.weight_kg), (7.0,))[-1]
-            states.append(state)
-        return states
+        return plan_surplus(self.subject, self.model, state, weeks, self.surplus_kcal, _BALANCED).states
 
     def cut(self, weeks: int) -> list[BodyState]:
         """States at the ends of weeks of a mini-cut from the start."""

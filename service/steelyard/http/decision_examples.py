@@ -2,8 +2,9 @@
 
 from datetime import date
 
-from steelyard.core.decision_terms import Feeling, Goal, PhaseKind
+from steelyard.core.decision_terms import Feeling, Goal
 from steelyard.core.person import ActivityLevel, BodyFatMethod, Sex, TrainingStatus
+from steelyard.core.phase_followed import PhaseKind
 from steelyard.core.screening import EatingDisorder
 
 from .schemas.decisions import ChosenBand, DecisionRequest, PastPhase, PresentPhase

@@ -9,10 +9,11 @@ from steelyard.core.cautions import FAT_FROM_BMI
 from steelyard.core.decision_alternatives import Alternative, Fragment, refusal_of
 from steelyard.core.decision_answer import Decision
 from steelyard.core.decision_pattern import Pattern
-from steelyard.core.decision_terms import PhaseKind, Question
+from steelyard.core.decision_terms import Question
 from steelyard.core.guard_rails import Subject
 from steelyard.core.message import Message, say
 from steelyard.core.person import Sex
+from steelyard.core.phase_followed import PhaseKind
 from steelyard.core.rail_table import ADULT_YEARS
 from steelyard.core.season_policy import Band, usual_band
 
@@ -82,7 +83,7 @@ def decide_phase(body: schema.DecisionRequest) -> schema.DecisionResponse:
         **mapping.provenance("decide_phase", body),
         situation=found.situation.value,
         decided_by="trade" if found.by_trade else "rule",
-        recommended=schema.Recommendation(
+        recommended=schema.NextPhase(
             kind=found.recommended.kind.value,
             weeks=found.recommended.weeks,
             plan=_fragment(body, found.recommended.fragment),
@@ -152,7 +153,7 @@ def _phase(body: schema.DecisionRequest, fragment: Fragment) -> MiniCut | Cut | 
 def _cut_history(body: schema.DecisionRequest) -> CutHistory | None:
     if body.phase_history is None:
         return None
-    past = [_past(phase) for phase in body.phase_history if phase.kind.is_cut]
+    past = [_past(phase) for phase in body.phase_history if phase.kind.is_deficit]
     since = (body.as_of_date - past[-1].end).days // 7 if past else None
     recent = sum((body.as_of_date - phase.end).days < 365 for phase in past)
     return CutHistory(
@@ -160,9 +161,9 @@ def _cut_history(body: schema.DecisionRequest) -> CutHistory | None:
     )
 
 
-def _alternative(body: schema.DecisionRequest, found: Decision, one: Alternative) -> schema.Alternative:
+def _alternative(body: schema.DecisionRequest, found: Decision, one: Alternative) -> schema.PhaseAlternative:
     if one.closed is not None or one.score is None:
-        return schema.Alternative(
+        return schema.PhaseAlternative(
             kind=one.kind.value, open=False, closed_because=None if one.closed is None else mapping.note(one.closed),
             weeks=None, lean_kg=None, fat_kg=None, end_fat_fraction=None, days_dieting=None, weeks_above_band=None,
             score=None, plan=None,
@@ -170,7 +171,7 @@ def _alternative(body: schema.DecisionRequest, found: Decision, one: Alternative
     speaks = found.leanness is not None
     upper = (usual_band(body.profile.sex) if body.band is None else Band(0.0, body.band.upper_fat_fraction)).upper
     parts = one.score
-    return schema.Alternative(
+    return schema.PhaseAlternative(
         kind=one.kind.value,
         open=True,
         closed_because=None,

@@ -5,7 +5,8 @@ from typing import Annotated
 
 from msgspec import Meta
 
-from steelyard.core.decision_terms import Feeling, Goal, PhaseKind
+from steelyard.core.decision_terms import Feeling, Goal
+from steelyard.core.phase_followed import PhaseKind
 
 from .explanation import GuardRail, MethodIds, Note, Provenance
 from .log import Log
@@ -112,7 +113,7 @@ class ScoreParts(Response, frozen=True, kw_only=True):
     total_kg: Annotated[float, Meta(description="The first less the other two.", examples=[0.66])]
 
 
-class Alternative(Response, frozen=True, kw_only=True):
+class PhaseAlternative(Response, frozen=True, kw_only=True):
     """One way on, through the same horizon as the others. Where it is `open` is false only `closed_because` is set."""
 
     kind: _KindOut
@@ -128,7 +129,7 @@ class Alternative(Response, frozen=True, kw_only=True):
     plan: Annotated[PlanFragment | None, Meta(description="What to ask `/v1/plans` for.")]
 
 
-class Recommendation(Response, frozen=True, kw_only=True):
+class NextPhase(Response, frozen=True, kw_only=True):
     """The phase that comes next."""
 
     kind: _KindOut
@@ -215,8 +216,8 @@ class DecisionResponse(Provenance, frozen=True, kw_only=True):
         ),
     ]
     decided_by: Annotated[str, Meta(description="`trade` (the scores) or `rule`. Extensible.", examples=["trade"])]
-    recommended: Recommendation
-    alternatives: Annotated[list[Alternative], Meta(description="Best score first, the recommended one among them.")]
+    recommended: NextPhase
+    alternatives: Annotated[list[PhaseAlternative], Meta(description="Best score first, the recommended among them.")]
     horizon_weeks: Annotated[int, Meta(description="Horizon of the alternatives.", examples=[26])]
     leanness: Annotated[
         LeannessView | None, Meta(description="Null where nothing about leanness is to be said to this person.")
