@@ -2,6 +2,7 @@
 
 from .generated.models import (
     BodyCompositionResponse,
+    DecisionResponse,
     ForecastResponse,
     Interval,
     MaintenanceResponse,
@@ -46,6 +47,13 @@ class Forecast(ForecastResponse):
             return f"<Forecast not feasible, {len(self.cautions)} cautions>"
         maintenance = f"maintenance {_interval(self.maintenance_kcal, '.0f')} kcal/d"
         return f"<Forecast {len(self.weeks)} wk; {maintenance}>"
+
+
+class Decision(DecisionResponse):
+    """What ``decide_phase`` answers. ``recommended.plan`` is part of a request for ``plan_phases``."""
+
+    def __repr__(self) -> str:
+        return f"<Decision {self.situation}: {self.recommended.kind} {self.recommended.weeks} wk>"
 
 
 class BodyComposition(BodyCompositionResponse):

@@ -8,11 +8,12 @@ from typing import Any, Self, Unpack
 
 import httpx
 
-from .answers import BodyComposition, Forecast, Maintenance, Methods, Plan, Trend
+from .answers import BodyComposition, Decision, Forecast, Maintenance, Methods, Plan, Trend
 from .environment import service_key, service_url
 from .errors import SteelyardError
 from .exchange import Answer, Options, Reply, Send, Steps, Wait, exchange, timed_out, transport_failure
 from .generated.contract import (
+    DECIDE_PHASE,
     ESTIMATE_BODY_COMPOSITION,
     ESTIMATE_MAINTENANCE,
     FORECAST_INTAKE,
@@ -23,6 +24,7 @@ from .generated.contract import (
 )
 from .generated.request_types import (
     BodyCompositionRequestDict,
+    DecisionRequestDict,
     ForecastRequestDict,
     MaintenanceRequestDict,
     PlanRequestDict,
@@ -125,6 +127,13 @@ class Steelyard(_Client):
         The keywords are the fields of ``PlanRequestDict``; each takes a model or a dictionary.
         """
         return self._call(PLAN_PHASES, Plan, dict(request))
+
+    def decide_phase(self, **request: Unpack[DecisionRequestDict]) -> Decision:
+        """Which phase comes next and why: ``profile``, ``as_of_date``, ``screening``, goal, feeling and history.
+
+        The keywords are the fields of ``DecisionRequestDict``; each takes a model or a dictionary.
+        """
+        return self._call(DECIDE_PHASE, Decision, dict(request))
 
     def read_trend(self, **request: Unpack[TrendRequestDict]) -> Trend:
         """What a person's ``log`` says: weight freed from noise, its rate, and maintenance now.
@@ -229,6 +238,10 @@ class AsyncSteelyard(_Client):
     async def plan_phases(self, **request: Unpack[PlanRequestDict]) -> Plan:
         """As ``Steelyard.plan_phases``."""
         return await self._call(PLAN_PHASES, Plan, dict(request))
+
+    async def decide_phase(self, **request: Unpack[DecisionRequestDict]) -> Decision:
+        """As ``Steelyard.decide_phase``."""
+        return await self._call(DECIDE_PHASE, Decision, dict(request))
 
     async def read_trend(self, **request: Unpack[TrendRequestDict]) -> Trend:
         """As ``Steelyard.read_trend``."""

@@ -32,6 +32,7 @@ from steelyard.settings import Settings
 from steelyard.store.store import Store, StoreUnavailable
 
 from .body_composition import estimate_body_composition
+from .decisions import decide_phase
 from .documents import document_routes
 from .edge import Edge
 from .forecasts import forecast_intake
@@ -60,6 +61,7 @@ OPERATIONS: tuple[Operation, ...] = (
     plan_phases,
     read_trend,
     review_phase,
+    decide_phase,
     plan_one_season,
     compare_strategies,
     optimise_season,
