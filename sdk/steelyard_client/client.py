@@ -3,15 +3,29 @@
 import asyncio
 import time
 from dataclasses import replace
+from functools import partial
 from types import TracebackType
-from typing import Any, Self, Unpack
+from typing import Any, Literal, Self, Unpack
 
 import httpx
 
 from .answers import BodyComposition, Decision, Forecast, Maintenance, Methods, Plan, Trend
 from .environment import service_key, service_url
 from .errors import SteelyardError
-from .exchange import Answer, Options, Reply, Send, Steps, Wait, exchange, timed_out, transport_failure
+from .exchange import (
+    Answer,
+    Model,
+    Options,
+    Reply,
+    Send,
+    Steps,
+    Wait,
+    exchange,
+    read_answer,
+    read_text,
+    timed_out,
+    transport_failure,
+)
 from .generated.contract import (
     DECIDE_PHASE,
     ESTIMATE_BODY_COMPOSITION,
@@ -34,6 +48,9 @@ from .retry import RetryPolicy
 
 TIMEOUT_SECONDS = 10.0
 CONNECT_TIMEOUT_SECONDS = 2.0
+
+PlanFormat = Literal["calendar", "csv", "markdown"]
+_MEDIA_TYPES = {"calendar": "text/calendar", "csv": "text/csv", "markdown": "text/markdown"}
 
 
 class _Client:
@@ -72,6 +89,15 @@ class _Client:
         other.__dict__.update(self.__dict__)
         other._options = replace(self._options, **changed)  # type: ignore[arg-type]
         return other
+
+    def _steps(self, operation: Operation, answer_type: type[Model], request: dict[str, Any]) -> Steps[Model]:
+        read = partial(read_answer, answer_type)
+        return exchange(operation, read, request, self._options, time.monotonic)
+
+    def _plan_document(self, format: PlanFormat, request: dict[str, Any]) -> Steps[str]:
+        if format not in _MEDIA_TYPES:
+            raise ValueError(f"format must be one of {', '.join(_MEDIA_TYPES)}, not {format!r}")
+        return exchange(PLAN_PHASES, read_text, request, self._options, time.monotonic, _MEDIA_TYPES[format])
 
     def __repr__(self) -> str:
         return f"{type(self).__name__}({self._options.url!r})"  # never the key
@@ -128,6 +154,14 @@ class Steelyard(_Client):
         """
         return self._call(PLAN_PHASES, Plan, dict(request))
 
+    def plan_document(self, format: PlanFormat, **request: Unpack[PlanRequestDict]) -> str:
+        """The same plan as text: a ``calendar`` (RFC 5545), a weekly table (``csv``) or a summary (``markdown``).
+
+        Write it with ``newline=""``, so that its line ends stay as the format has them. The keywords are those of
+        ``plan_phases``.
+        """
+        return self._drive(self._plan_document(format, dict(request)))
+
     def decide_phase(self, **request: Unpack[DecisionRequestDict]) -> Decision:
         """Which phase comes next and why: ``profile``, ``as_of_date``, ``screening``, goal, feeling and history.
 
@@ -173,8 +207,10 @@ class Steelyard(_Client):
     ) -> None:
         self._http.__exit__(kind, error, trace)
 
-    def _call(self, operation: Operation, answer_type: type[Answer], request: dict[str, Any]) -> Answer:
-        steps: Steps[Answer] = exchange(operation, answer_type, request, self._options, time.monotonic)
+    def _call(self, operation: Operation, answer_type: type[Model], request: dict[str, Any]) -> Model:
+        return self._drive(self._steps(operation, answer_type, request))
+
+    def _drive(self, steps: Steps[Answer]) -> Answer:
         outcome: Reply | SteelyardError | None = None
         try:
             while True:
@@ -239,6 +275,10 @@ class AsyncSteelyard(_Client):
         """As ``Steelyard.plan_phases``."""
         return await self._call(PLAN_PHASES, Plan, dict(request))
 
+    async def plan_document(self, format: PlanFormat, **request: Unpack[PlanRequestDict]) -> str:
+        """As ``Steelyard.plan_document``."""
+        return await self._drive(self._plan_document(format, dict(request)))
+
     async def decide_phase(self, **request: Unpack[DecisionRequestDict]) -> Decision:
         """As ``Steelyard.decide_phase``."""
         return await self._call(DECIDE_PHASE, Decision, dict(request))
@@ -272,8 +312,10 @@ class AsyncSteelyard(_Client):
     ) -> None:
         await self._http.__aexit__(kind, error, trace)
 
-    async def _call(self, operation: Operation, answer_type: type[Answer], request: dict[str, Any]) -> Answer:
-        steps: Steps[Answer] = exchange(operation, answer_type, request, self._options, time.monotonic)
+    async def _call(self, operation: Operation, answer_type: type[Model], request: dict[str, Any]) -> Model:
+        return await self._drive(self._steps(operation, answer_type, request))
+
+    async def _drive(self, steps: Steps[Answer]) -> Answer:
         outcome: Reply | SteelyardError | None = None
         try:
             while True:

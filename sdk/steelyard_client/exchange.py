@@ -29,7 +29,8 @@ class _Model(Protocol):
     def from_dict(cls, src_dict: dict[str, Any]) -> Any: ...
 
 
-Answer = TypeVar("Answer", bound=_Model)
+Answer = TypeVar("Answer")
+Model = TypeVar("Model", bound=_Model)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -81,22 +82,26 @@ class Reply(NamedTuple):
 Steps: TypeAlias = Generator[Send | Wait, Reply | SteelyardError | None, Answer]
 
 
+JSON = "application/json"
+
+
 def exchange(
     operation: Operation,
-    answer_type: type[Answer],
+    read: Callable[[Reply, str], Answer],
     request: dict[str, Any],
     options: Options,
     clock: Callable[[], float],
+    media_type: str = JSON,
 ) -> Steps[Answer]:
-    """Prepare ``request``, have it sent until it is answered or given up, and read the answer.
+    """Prepare ``request``, have it sent until it is answered or given up, and ``read`` the answer.
 
-    Raises ``SteelyardError``. ``clock`` gives seconds that never run backwards.
+    Raises ``SteelyardError``. ``clock`` gives seconds that never run backwards. ``media_type`` is that of the answer.
     """
     deadline = clock() + options.timeout_seconds
     content = _encode(operation, request, options)
     request_id = str(uuid4())  # ours, so that a call without an answer can be looked up too
     headers = {
-        "Accept": "application/json, application/problem+json",
+        "Accept": f"{media_type}, application/problem+json",
         "Authorization": f"Bearer {options.key}",
         "User-Agent": USER_AGENT,
         REQUEST_ID_HEADER: request_id,
@@ -108,7 +113,7 @@ def exchange(
         left = deadline - clock()
         outcome = yield Send(operation.method, url, headers, content, left, options.connect_timeout_seconds)
         if isinstance(outcome, Reply) and 200 <= outcome.status < 300:
-            return read_answer(answer_type, outcome, request_id)
+            return read(outcome, request_id)
         failure = _failure(outcome, request_id)
         wait = options.retry.wait_seconds(failure, retries) if operation.is_pure else None
         if wait is None or clock() + wait >= deadline:
@@ -135,11 +140,22 @@ def timed_out(send: Send) -> TimedOut:
     return TimedOut(f"No full answer of {send.url} in time: {send.timeout_seconds:.3g} s were left for this try.")
 
 
-def read_answer(answer_type: type[Answer], reply: Reply, request_id: str) -> Answer:
+def read_text(reply: Reply, request_id: str) -> str:
+    """The answer as its text, its line ends as they came. Raises ``UnreadableAnswer``."""
+    try:
+        return reply.content.decode("utf-8")
+    except UnicodeDecodeError as error:
+        request_id = reply.headers.get(REQUEST_ID_HEADER, request_id)
+        raise UnreadableAnswer(
+            f"The answer is no UTF-8: {error}.", request_id=request_id, content=reply.content
+        ) from error
+
+
+def read_answer(answer_type: type[Model], reply: Reply, request_id: str) -> Model:
     """The answer as its model, unknown fields kept. Raises ``UnreadableAnswer``."""
     request_id = reply.headers.get(REQUEST_ID_HEADER, request_id)
     try:
-        answer: Answer = answer_type.from_dict(json.loads(reply.content, parse_constant=_refuse_constant))
+        answer: Model = answer_type.from_dict(json.loads(reply.content, parse_constant=_refuse_constant))
     except (ValueError, TypeError, KeyError, AttributeError) as error:
         media_type = reply.headers.get("Content-Type", "no media type")
         spoken = reply.headers.get(CONTRACT_HEADER, "none")

@@ -80,6 +80,24 @@ async def test_plan(caller: Caller) -> None:
     assert answer.cautions
 
 
+@pytest.mark.parametrize(
+    ("format", "begins"), [("calendar", "BEGIN:VCALENDAR\r\n"), ("csv", "phase,week,"), ("markdown", "# Plan from ")]
+)
+async def test_plan_as_text(caller: Caller, format: str, begins: str) -> None:
+    asked = {"profile": PROFILE, "screening": SCREENING, "start_date": START, "phase": WEEKS}
+    text = await caller("plan_document", format=format, **asked)
+    assert text.startswith(begins)
+    assert "not medical advice" in text.replace("\r\n ", "")
+
+
+async def test_a_format_that_is_none_and_a_refusal_as_text(caller: Caller) -> None:
+    asked = {"profile": PROFILE, "start_date": START, "phase": WEEKS}
+    with pytest.raises(ValueError, match="calendar, csv, markdown"):
+        await caller("plan_document", format="pdf", **asked)
+    with pytest.raises(GuardRailRefusal):
+        await caller("plan_document", format="markdown", **asked)
+
+
 async def test_trend(caller: Caller) -> None:
     answer = await caller("read_trend", profile=PROFILE, log=log())
     assert isinstance(answer, Trend)

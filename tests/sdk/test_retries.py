@@ -5,6 +5,7 @@ import json
 from collections.abc import AsyncIterator, Callable, Iterator
 from datetime import UTC, datetime, timedelta
 from email.utils import format_datetime
+from functools import partial
 from time import sleep
 from typing import Any
 
@@ -24,7 +25,7 @@ from steelyard_client import (
     TooManyRequests,
 )
 from steelyard_client.errors import problem_error
-from steelyard_client.exchange import Options, Send, Wait, exchange
+from steelyard_client.exchange import Options, Send, Wait, exchange, read_answer
 from steelyard_client.generated.contract import LIST_METHODS
 from steelyard_client.retry import retry_after_seconds
 
@@ -206,7 +207,7 @@ def test_the_time_limit_holds_for_all_tries_together() -> None:
         retry=RetryPolicy(max_retries=100, longest_wait_seconds=1),
         check_requests=True,
     )
-    steps = exchange(LIST_METHODS, Methods, {}, options, lambda: now)
+    steps = exchange(LIST_METHODS, partial(read_answer, Methods), {}, options, lambda: now)
     sent = 0
 
     def run_to_the_end() -> None:
