@@ -21,6 +21,7 @@ import math
 import time
 from collections.abc import Callable, Mapping
 from datetime import date
+from types import TracebackType
 from typing import Protocol
 
 from litestar.stores.memory import MemoryStore
@@ -53,6 +54,14 @@ class SharedCounts(Protocol):
 
         Any exception means that the counts could not be reached.
         """
+        ...
+
+    async def __aenter__(self) -> None: ...
+
+    async def __aexit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None, /
+    ) -> None:
+        """Close what is open to the counts."""
         ...
 
 
@@ -182,18 +191,19 @@ class RateLimiter:
 
     async def run(self) -> None:
         """Exchange counts with the store for ever, and once more when cancelled."""
-        try:
-            while True:
-                # Set at a window's first request, since the others may have used it up before.
-                await self._news.wait()
-                self._news.clear()
-                await self.exchange()
-                await asyncio.sleep(self._sync_seconds)
-                if self._running:
-                    self._news.set()
-        finally:
-            with contextlib.suppress(asyncio.CancelledError):
-                await self.exchange()
+        async with self._counts:  # the framework has closed it before the last exchange, which opens it again
+            try:
+                while True:
+                    # Set at a window's first request, since the others may have used it up before.
+                    await self._news.wait()
+                    self._news.clear()
+                    await self.exchange()
+                    await asyncio.sleep(self._sync_seconds)
+                    if self._running:
+                        self._news.set()
+            finally:
+                with contextlib.suppress(asyncio.CancelledError):
+                    await self.exchange()
 
     async def exchange(self) -> None:
         """Add what is new to the store's counts, and learn what all processes counted together."""

@@ -99,10 +99,6 @@ class Store:
                 except SQLAlchemyError as error:
                     raise StoreUnavailable(f"the migration failed, and changed nothing: {error}") from error
 
-    async def create_tables(self) -> None:
-        """Create what is missing; harmless when all is there."""
-        await self.prepare()
-
     async def close(self) -> None:
         """Close all connections."""
         await self._engine.dispose()

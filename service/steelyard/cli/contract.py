@@ -1,0 +1,43 @@
+"""``steelyard contract``."""
+
+from pathlib import Path
+
+import rich_click as click
+
+from steelyard.http.app import OPERATIONS
+from steelyard.http.contract import contract_text, problems_text
+
+
+@click.command()
+@click.option("--check", is_flag=True, help="Write nothing; fail if a file differs.")
+@click.option(
+    "--directory",
+    default="contracts",
+    show_default=True,
+    type=click.Path(file_okay=False, path_type=Path),
+    help="Where the files are.",
+)
+def contract(check: bool, directory: Path) -> None:
+    """Write the OpenAPI document and the list of problems from the code."""
+    stale = stale_files(directory)
+    for path, text in () if check else stale.items():
+        directory.mkdir(parents=True, exist_ok=True)
+        path.write_text(text, encoding="utf-8", newline="\n")
+    names = ", ".join(str(path) for path in stale)
+    if check and stale:
+        raise click.ClickException(f"out of date: {names}; run `steelyard contract`")
+    click.echo(f"Wrote {names}" if stale else "The contract is up to date.")
+
+
+def contract_files() -> dict[str, str]:
+    """What is committed of the contract: file names and their texts."""
+    return {"openapi-v1.json": contract_text(OPERATIONS), "problems.md": problems_text()}
+
+
+def stale_files(directory: Path) -> dict[Path, str]:
+    """The files in ``directory`` that are not what the code says, and what they should be."""
+    return {
+        directory / name: text
+        for name, text in contract_files().items()
+        if not (directory / name).exists() or (directory / name).read_text(encoding="utf-8") != text
+    }

@@ -1,0 +1,36 @@
+"""What the commands share: the settings, and the store opened for as long as it is used."""
+
+import asyncio
+import os
+from collections.abc import Awaitable, Callable
+from typing import TypeVar
+
+from steelyard.settings import Settings, read_settings
+from steelyard.store.store import Store
+
+T = TypeVar("T")
+
+
+def current_settings() -> Settings:
+    """The settings of this environment."""
+    return read_settings(os.environ)
+
+
+def open_store(settings: Settings) -> Store:
+    """The store that the settings name."""
+    return Store(settings.database_url, timeout_seconds=settings.store_timeout_seconds)
+
+
+def with_store(use: Callable[[Store], Awaitable[T]], settings: Settings | None = None, *, migrate: bool = False) -> T:
+    """Open the store, see that its tables are what this version needs, use it, close it."""
+    settings = settings or current_settings()
+
+    async def run() -> T:
+        store = open_store(settings)
+        try:
+            await store.prepare(migrate=migrate or settings.migrate_at_start)
+            return await use(store)
+        finally:
+            await store.close()
+
+    return asyncio.run(run())

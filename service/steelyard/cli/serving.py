@@ -1,0 +1,128 @@
+"""``steelyard serve``."""
+
+import json
+import os
+import resource
+import shlex
+import signal
+import socket
+import tempfile
+
+import msgspec
+import rich_click as click
+from granian.constants import Interfaces
+from granian.http import HTTP1Settings
+from granian.server import Server
+
+from steelyard.http.maintenance import estimate_maintenance
+from steelyard.http.operations import Operation, Scope
+from steelyard.http.rate_limit import RateLimiter
+from steelyard.store.database import is_embedded
+from steelyard.store.store import Store
+
+from .opened import current_settings, with_store
+
+DEVELOPMENT_LABEL = "development"
+_ORGANISATION_IN_DEVELOPMENT = "Development"
+
+# The server counts connections, idle and slow ones too, and serves no other beyond this number: so it stands far above
+# what is ever at work, and a connection that sends no complete headers is closed soon.
+_CONNECTIONS = 16_384
+_BACKLOG = 4096
+_HEADER_MILLISECONDS = 10_000
+
+
+@click.command()
+@click.option("--host", default="127.0.0.1", show_default=True, help="Address to listen on.")
+@click.option("--port", default=8000, show_default=True, type=click.IntRange(0, 65535), help="0 takes a free one.")
+@click.option("--workers", default=1, show_default=True, type=click.IntRange(1), help="Processes.")
+@click.option("--migrate", is_flag=True, help="Bring the tables up to date first. SQLite's are in any case.")
+@click.option("--development", is_flag=True, help="No rate limit; make a key, print a command to try. SQLite only.")
+def serve(host: str, port: int, workers: int, migrate: bool, development: bool) -> None:
+    """Serve the API until interrupted; then answer what is under way, for `STEELYARD_DRAIN_SECONDS` at most.
+
+    A worker that dies is replaced.
+    """
+    if development:
+        os.environ.setdefault("STEELYARD_RATE_LIMIT_REQUESTS", "0")  # the workers read it as well
+    settings = current_settings()
+    port = _claim_port(host, port)
+    if development and not is_embedded(settings.database_url):
+        raise click.UsageError("--development makes a key in the database, so it is for SQLite only")
+    RateLimiter.of(settings)  # so that a mistake is said here, and once
+    with_store(Store.ping, settings, migrate=migrate)  # before the workers, which would race for it
+    if workers > 1 and settings.rate_limit_requests and not settings.rate_limit_store_url:
+        click.echo(
+            f"Each of the {workers} workers keeps the rate limit alone, so that a key may send {workers} times as "
+            "much. STEELYARD_RATE_LIMIT_STORE_URL lets them share it.",
+            err=True,
+        )
+    if settings.metrics and workers > 1:  # each worker answers for all of them
+        os.environ.setdefault("PROMETHEUS_MULTIPROC_DIR", tempfile.mkdtemp(prefix="steelyard-metrics-"))
+    _raise_file_limit()
+    if development:
+        token = with_store(_renew_development_key, settings)
+        shown = "127.0.0.1" if host == "0.0.0.0" else host  # noqa: S104 - compared, not bound
+        click.echo(f"\nDevelopment key (earlier ones are revoked):\n\n  {token}\n\nTry it in another shell:\n")
+        click.echo(curl_command(estimate_maintenance, f"http://{shown}:{port}", token) + "\n")
+    os.register_at_fork(after_in_child=_end_when_told)
+    Server(
+        "steelyard.http.asgi:create",
+        address=host,
+        port=port,
+        interface=Interfaces.ASGI,
+        workers=workers,
+        websockets=False,
+        backlog=_BACKLOG,
+        backpressure=_CONNECTIONS,
+        http1_settings=HTTP1Settings(header_read_timeout=_HEADER_MILLISECONDS),
+        factory=True,
+        respawn_failed_workers=True,
+        workers_kill_timeout=settings.drain_seconds,
+    ).serve()
+
+
+def _end_when_told() -> None:
+    """Let a signal end a worker that is still starting.
+
+    It begins with its parent's handlers, which would take the signal and do nothing; the parent would then wait for
+    the worker as long as it waits for requests under way. Once it serves, the server has set its own.
+    """
+    for each in (signal.SIGTERM, signal.SIGINT):
+        signal.signal(each, signal.SIG_DFL)
+
+
+def _raise_file_limit() -> None:
+    """Let this process and its workers have as many connections as the system allows them."""
+    soft, hard = resource.getrlimit(resource.RLIMIT_NOFILE)
+    if soft < hard:
+        resource.setrlimit(resource.RLIMIT_NOFILE, (hard, hard))
+
+
+def curl_command(operation: Operation, url: str, token: str) -> str:
+    """A command for a POSIX shell that calls ``operation`` with its first example."""
+    parts = [f"curl {url}{operation.path}", f"-H {shlex.quote(f'Authorization: Bearer {token}')}"]
+    if operation.request_examples:
+        example = msgspec.to_builtins(next(iter(operation.request_examples.values())))
+        body = json.dumps(example, indent=2)
+        parts += ["-H 'Content-Type: application/json'", f"-d {shlex.quote(body)}"]
+    return " \\\n  ".join(parts)
+
+
+async def _renew_development_key(store: Store) -> str:
+    for key in await store.list_keys():
+        if key.label == DEVELOPMENT_LABEL and key.revoked_time is None:
+            await store.revoke_key(key.prefix)
+    _, token = await store.create_key(_ORGANISATION_IN_DEVELOPMENT, list(Scope), label=DEVELOPMENT_LABEL)
+    return token
+
+
+def _claim_port(host: str, port: int) -> int:
+    """``port`` if it can be had, or a free one for 0."""
+    with socket.socket(socket.AF_INET6 if ":" in host else socket.AF_INET) as probe:
+        probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        try:
+            probe.bind((host, port))
+        except OSError as error:
+            raise click.ClickException(f"cannot listen on {host} port {port}: {error.strerror}") from None
+        return int(probe.getsockname()[1])
