@@ -7,6 +7,7 @@ from steelyard.core import log_reader
 from steelyard.core.assessment import Assessment
 from steelyard.core.errors import OutOfDomain
 from steelyard.core.estimate import Estimate
+from steelyard.core.log import Log
 from steelyard.core.person import Person
 
 from . import mapping
@@ -24,8 +25,8 @@ def check_dates(**dates: date | None) -> None:
             raise OutOfDomain("DATE_OUT_OF_RANGE", f"/{field}", detail)
 
 
-def as_of_day(entries: log_schema.Log, as_of_date: date | None) -> int:
-    """The day to read a log at: as asked, or its last."""
+def as_of_day(entries: log_schema.Log, as_of_date: date | None, mapped: Log) -> int:
+    """The day to read a log at: as asked, or its last. ``mapped`` is the same log as the core has it."""
     dated: list[tuple[str, Sequence[log_schema.WeightEntry | log_schema.IntakeEntry]]] = [
         ("weights", entries.weights),
         ("intakes", entries.intakes),
@@ -42,7 +43,7 @@ def as_of_day(entries: log_schema.Log, as_of_date: date | None) -> int:
     if as_of_date is not None:
         check_dates(as_of_date=as_of_date)
         return as_of_date.toordinal()
-    return log_reader.last_day(mapping.log(entries))
+    return log_reader.last_day(mapped)
 
 
 def maintenance_for(
@@ -52,6 +53,6 @@ def maintenance_for(
     if known is not None:
         return Estimate(known.kcal_per_day, known.standard_deviation_kcal)
     if entries is not None:
-        day = as_of_day(entries, None)
-        return log_reader.log_maintenance(person, assessed, mapping.log(entries), day).maintenance
+        log = mapping.log(entries)
+        return log_reader.log_maintenance(person, assessed, log, as_of_day(entries, None, log)).maintenance
     return Estimate(assessed.total.mean, assessed.total.sd)

@@ -39,9 +39,10 @@ def estimate_maintenance(body: MaintenanceRequest) -> MaintenanceResponse:
     learnt: LogMaintenance | None = None
     day: date | None = body.as_of_date
     if body.log is not None:
-        ordinal = as_of_day(body.log, body.as_of_date)
+        log = mapping.log(body.log)
+        ordinal = as_of_day(body.log, body.as_of_date, log)
         day = date.fromordinal(ordinal)
-        learnt = log_reader.log_maintenance(person, assessed, mapping.log(body.log), ordinal)
+        learnt = log_reader.log_maintenance(person, assessed, log, ordinal)
     return _response(body, person, assessed, learnt, day)
 
 

@@ -55,11 +55,10 @@ def review_phase(body: ReviewRequest) -> ReviewResponse:
     check_dates(**{"phase/start_date": body.phase.start_date, "as_of_date": body.as_of_date})
     person = mapping.person(body.profile)
     assessed = assess(person)
-    day = as_of_day(body.log, body.as_of_date)
+    log = mapping.log(body.log)
+    day = as_of_day(body.log, body.as_of_date, log)
     subject = mapping.subject(person, assessed, Estimate(assessed.total.mean, assessed.total.sd), body.screening)
-    found = review(
-        person, assessed, subject, _phase(body.phase), mapping.log(body.log), day, is_finished=body.is_finished
-    )
+    found = review(person, assessed, subject, _phase(body.phase), log, day, is_finished=body.is_finished)
     maintenance = found.maintenance
     end = date.fromordinal(found.day + found.advice.days_ahead)
     return ReviewResponse(

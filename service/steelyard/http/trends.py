@@ -6,14 +6,13 @@ from steelyard.core import log_reader
 from steelyard.core.assessment import assess, general_cautions
 from steelyard.core.cautions import ON_LOGGING_SCALE
 from steelyard.core.composition_change import CompositionChange
-from steelyard.core.estimate import Estimate
 from steelyard.core.trend import Trend
 
 from . import mapping
 from .body_composition import core_measurement
 from .examples import TREND_EXAMPLES
 from .logs import as_of_day, check_dates
-from .mapping import FRACTION, KCAL, KG, interval
+from .mapping import FRACTION, KCAL, KG, interval, rounded, spread
 from .operations import computation
 from .schemas.trends import ChangeSplit, CompositionOverLog, TrendDay, TrendRequest, TrendResponse
 
@@ -50,8 +49,9 @@ def read_trend(body: TrendRequest) -> TrendResponse:
     check_dates(as_of_date=body.as_of_date)
     person = mapping.person(body.profile)
     assessed = assess(person)
-    day = as_of_day(body.log, body.as_of_date)
-    trend, reading = log_reader.trend(person, assessed, mapping.log(body.log), day, body.usual_intake_kcal)
+    log = mapping.log(body.log)
+    day = as_of_day(body.log, body.as_of_date, log)
+    trend, reading = log_reader.trend(person, assessed, log, day, body.usual_intake_kcal)
     implied = log_reader.intake_from_weight(assessed, reading, trend)
     measured = [
         log_reader.Measured(m.date.toordinal(), core_measurement(m.measurement), f"/measurements/{i}")
@@ -109,13 +109,13 @@ def _days(trend: Trend, observed: list[float | None]) -> list[TrendDay]:
     return [
         TrendDay(
             date=date.fromordinal(trend.first_day + i),
-            observed_weight_kg=None if weight is None else round(weight, KG),
+            observed_weight_kg=None if weight is None else rounded(weight, KG),
             is_outlier=i in trend.outliers,
-            weight_kg=interval(Estimate(causal.weight_kg[i], causal.weight_sd_kg[i]), KG),
-            smoothed_weight_kg=interval(Estimate(smoothed.weight_kg[i], smoothed.weight_sd_kg[i]), KG),
-            tissue_kg=round(split.tissue_kg[i], KG),
-            carried_kg=round(split.carried_kg[i], KG),
-            maintenance_kcal=interval(Estimate(smoothed.maintenance_kcal[i], smoothed.maintenance_sd_kcal[i]), KCAL),
+            weight_kg=spread(causal.weight_kg[i], causal.weight_sd_kg[i], KG),
+            smoothed_weight_kg=spread(smoothed.weight_kg[i], smoothed.weight_sd_kg[i], KG),
+            tissue_kg=rounded(split.tissue_kg[i], KG),
+            carried_kg=rounded(split.carried_kg[i], KG),
+            maintenance_kcal=spread(smoothed.maintenance_kcal[i], smoothed.maintenance_sd_kcal[i], KCAL),
         )
         for i, weight in enumerate(observed)
     ]
