@@ -22,7 +22,7 @@ JUMP_SD_KG = constant(
     summary="Spread of sudden steps of water (creatine loading alone is 0.5-1.5 kg)",
 )  # fmt: skip
 JUMP_OPENS_SD = constant(
-    "water_jump_suspected", 1.4, unit="SD", basis=Basis.JUDGEMENT,
+    "water_jump_suspected", 1.5, unit="SD", basis=Basis.JUDGEMENT,
     summary="A weighing this far from its forecast opens the hypothesis of a step of water on that day",
 )  # fmt: skip
 JUMP_CHANCE = constant(
@@ -36,18 +36,25 @@ JUMP_GRANTED = constant(
 )  # fmt: skip
 JUMP_DAYS_WATCHED = int(
     constant(
-        "water_jump_hypotheses", 4, unit="days", basis=Basis.JUDGEMENT,
+        "water_jump_hypotheses", 3, unit="days", basis=Basis.JUDGEMENT,
         summary="How many days are held at once as the possible first day of a step",
     )
 )  # fmt: skip
 JUMP_DROPPED = constant(
-    "water_jump_dropped", 0.5, unit="1", basis=Basis.JUDGEMENT,
+    "water_jump_dropped", 1.0, unit="1", basis=Basis.JUDGEMENT,
     summary="Likelihood ratio of a step to none under which a day is no longer held",
+)  # fmt: skip
+JUMP_DAYS_OPEN = constant(
+    "water_jump_open", 21.0, unit="d", basis=Basis.JUDGEMENT,
+    summary="After so many days a step less likely than not is no longer held",
 )  # fmt: skip
 _ODDS = JUMP_CHANCE / (1.0 - JUMP_CHANCE)
 _INFORMATION = 1.0 / JUMP_SD_KG**2
+_OPENS = JUMP_OPENS_SD**2
+_GRANTED = JUMP_GRANTED / (1.0 - JUMP_GRANTED)
 _LEAST_EVIDENCE = math.log(JUMP_DROPPED)
-_UNLIKELY = 0.03  # odds of a step under which nothing is made of it
+_EVEN_EVIDENCE = -math.log(_ODDS)
+_UNLIKELY = 0.05  # odds of a step under which nothing is made of it
 _MOST_EVIDENCE = 50.0  # keeps the exponential finite; such a step was granted long before
 
 
@@ -82,9 +89,13 @@ class Fold(NamedTuple):
 class _Hypothesis:
     """A step from ``day`` on. ``tissue`` and ``maintenance``: how the filter's states answer to a unit step that it
     does not know of; ``score``, ``information`` and ``cross`` its least-squares sums, the latter with the amplitude
-    of carried mass; ``odds`` against no step (0 where it is not held)."""
+    of carried mass; ``odds`` against no step (0 where it is not held). With the amplitude integrated out: ``size`` and
+    ``precision`` of the step, and the ``share`` of the amplitude's regressor in its own."""
 
-    __slots__ = ("cross", "day", "information", "is_held", "load", "maintenance", "odds", "score", "tissue")
+    __slots__ = (
+        "cross", "day", "information", "is_held", "load", "maintenance", "odds", "precision", "score", "share", "size",
+        "tissue",
+    )  # fmt: skip
 
     def __init__(self, day: Number, is_held: Any) -> None:
         self.day = day
@@ -96,6 +107,9 @@ class _Hypothesis:
         self.cross: Number = 0.0
         self.load: Number = 1.0
         self.odds: Number = 0.0
+        self.share: Number = 0.0
+        self.precision: Number = _INFORMATION
+        self.size: Number = 0.0
 
 
 class JumpWatch:
@@ -105,6 +119,7 @@ class JumpWatch:
         self._ops = ops
         self._scalar = ops is FLOATS
         self._held: list[_Hypothesis] = []
+        self._total: Number = 0.0
 
     @property
     def is_watching(self) -> bool:
@@ -112,24 +127,22 @@ class JumpWatch:
         return bool(self._held)
 
     def unexplained(
-        self, link: Number, t_load: Number, m_load: Number, innovation: Number, amplitude_load: Number,
-        score: Number, information: Number, spread: Number, squared: Number,
+        self, link: Number, t_load: Number, m_load: Number, surprise: Number, amplitude_load: Number, spread: Number,
+        squared: Number,
     ) -> Number:  # fmt: skip
         """The squared standardised surprise of a weighing under the case that explains it best.
 
-        ``squared`` is that of no step; ``score`` and ``information`` are the amplitude's, ``amplitude_load`` what a
-        unit of it adds to this innovation.
+        ``surprise`` with variance ``spread`` and ``squared`` are those of no step; ``amplitude_load`` is what a unit of
+        the amplitude of carried mass adds to this innovation.
         """
         least = squared
         ops, scalar = self._ops, self._scalar
+        fresh = 1.0 - link
         for held in self._held:
-            held.load = load = 1.0 - link - t_load * held.tissue - m_load * held.maintenance
-            share = held.cross / information
-            step_information = held.information - held.cross * share
-            size = (held.score - score * share) / step_information
-            own = load - share * amplitude_load
-            left = innovation - score / information * amplitude_load - size * own
-            ratio = left * left / (spread + own * own / step_information)
+            held.load = load = fresh - t_load * held.tissue - m_load * held.maintenance
+            own = load - held.share * amplitude_load
+            left = surprise - held.size * own
+            ratio = left * left / (spread + own * own / held.precision)
             if scalar:
                 if ratio < least:
                     least = ratio
@@ -146,14 +159,16 @@ class JumpWatch:
         A weighing that no case explains well opens its own day. ``score`` and ``information`` are the amplitude's,
         this weighing included.
         """
-        if self._scalar:
-            if unexplained > JUMP_OPENS_SD**2:
+        ops, scalar = self._ops, self._scalar
+        if scalar:
+            if unexplained > _OPENS:
                 self._held.append(_Hypothesis(day, True))
         else:
-            opens = (unexplained > JUMP_OPENS_SD**2) & (seen > 0.0)
+            opens = (unexplained > _OPENS) & (seen > 0.0)
             if opens.any():
                 self._held.append(_Hypothesis(day, opens))
         total: Number = 0.0
+        is_over = len(self._held) > JUMP_DAYS_WATCHED
         for held in self._held:
             load = held.load
             held.tissue = held.tissue + t_gain * load
@@ -162,22 +177,29 @@ class JumpWatch:
             held.score = held.score + weight * innovation
             held.information = held.information + weight * load
             held.cross = cross = held.cross + weight * amplitude_load
-            share = cross / information
-            own = held.information - cross * share
+            held.share = share = cross / information
+            held.precision = own = held.information - cross * share
             left = held.score - score * share
+            held.size = size = left / own
             # Odds of the step by Bayes' theorem, its size and the amplitude integrated over their priors.
-            evidence = 0.5 * (left * left / own - self._ops.log(own / _INFORMATION))
-            if self._scalar:
-                held.odds = 0.0
-                if evidence > _LEAST_EVIDENCE:
-                    held.odds = _ODDS * math.exp(evidence if evidence < _MOST_EVIDENCE else _MOST_EVIDENCE)
+            evidence = 0.5 * (left * size - ops.log(own / _INFORMATION))
+            least = _LEAST_EVIDENCE if day - held.day < JUMP_DAYS_OPEN else _EVEN_EVIDENCE
+            if scalar:
+                if evidence > least:
+                    held.odds = odds = _ODDS * math.exp(evidence if evidence < _MOST_EVIDENCE else _MOST_EVIDENCE)
+                    total += odds
+                else:
+                    held.odds = 0.0
+                    is_over = True
             else:
-                held.is_held = held.is_held & (evidence > _LEAST_EVIDENCE)
-                odds = _ODDS * self._ops.exp(self._ops.minimum(evidence, _MOST_EVIDENCE))
-                held.odds = self._ops.where(held.is_held, odds, 0.0)
-            total = total + held.odds
-        self._tidy()
-        return total > JUMP_GRANTED / (1.0 - JUMP_GRANTED)
+                held.is_held = held.is_held & ((evidence > least) | (seen == 0.0))
+                odds = _ODDS * ops.exp(ops.minimum(evidence, _MOST_EVIDENCE))
+                held.odds = ops.where(held.is_held, odds, 0.0)
+                total = total + held.odds
+        if is_over or not scalar:
+            self._tidy()
+        self._total = total
+        return total > _GRANTED
 
     def _tidy(self) -> None:
         """Keep the likeliest days, and none that is no longer likely."""
@@ -199,12 +221,12 @@ class JumpWatch:
                     h.odds = where(h.is_held, h.odds, 0.0)
         self._held = [h for h in self._held if h.is_held.any()]
 
-    def correction(self, score: Number, information: Number, t_amp: Number, m_amp: Number) -> Correction | None:
+    def correction(self, t_amp: Number, m_amp: Number) -> Correction | None:
         """What the cases together add to states that know of no step, or None where that is next to nothing.
 
-        The arguments are the amplitude's.
+        ``t_amp`` and ``m_amp``: how the states answer to a unit of the amplitude.
         """
-        likely = sum(held.odds for held in self._held) > _UNLIKELY
+        likely = self._total > _UNLIKELY
         if not (likely if self._scalar else likely.any()):
             return None
         total: Number = 0.0
@@ -215,12 +237,10 @@ class JumpWatch:
         mm: Number = 0.0
         day, best = self._held[0].day, self._held[0].odds
         for held in self._held:
-            share = held.cross / information
-            own = held.information - held.cross * share
-            size = (held.score - score * share) / own
-            level, maintenance = 1.0 - held.tissue + share * t_amp, share * m_amp - held.maintenance
-            odds = held.odds
-            spread = odds * (1.0 / own + size * size)
+            size, odds = held.size, held.odds
+            level = 1.0 - held.tissue + held.share * t_amp
+            maintenance = held.share * m_amp - held.maintenance
+            spread = odds * (1.0 / held.precision + size * size)
             total = total + odds
             mean_t = mean_t + odds * size * level
             mean_m = mean_m + odds * size * maintenance
@@ -276,7 +296,9 @@ class JumpWatch:
                 break
         if self._scalar:
             self._held = []
+            self._total = 0.0
         else:
+            self._total = self._ops.where(who, 0.0, self._total)
             for held in self._held:
                 held.is_held = held.is_held & ~who
                 held.odds = self._ops.where(who, 0.0, held.odds)

@@ -260,9 +260,7 @@ def filter_weights(
                     surprise, spread = innovation, total
                 squared = ratio = surprise * surprise / spread
                 if watching:
-                    ratio = watch.unexplained(
-                        link, t_load, m_load, innovation, e_amp, score, information, spread, squared
-                    )
+                    ratio = watch.unexplained(link, t_load, m_load, surprise, e_amp, spread, squared)
                 if scalar:
                     stands_out = ratio > cutoff
                     is_notable = watching or squared > watch_from
@@ -322,7 +320,7 @@ def filter_weights(
                         before_carried = seen * now_carried + unseen * before_carried
                         before_slope = seen * slope + unseen * before_slope
         if watching:
-            correction = watch.correction(score, information, t_amp, m_amp)
+            correction = watch.correction(t_amp, m_amp)
             if correction is not None:
                 unsettled[day] = correction
             watch.next_day(g, keep)
