@@ -12,7 +12,7 @@ from . import bodies
 from .bench_service import EMPTY, EMPTY_BODY
 from .load import Load, answer, burst, connect, request_bytes
 from .rows import Row, over_rounds
-from .servers import Running, commands, own_core, serving
+from .servers import UNHINDERED, Running, commands, own_core, serving
 
 SERVED_BY = "granian"  # what `steelyard serve` starts
 CONNECTIONS = 16
@@ -78,7 +78,11 @@ class Client:
 
 def measure(directory: Path) -> Measured:
     """Each operation against the two empty ones, in alternating bursts on one server."""
-    with serving(commands()[SERVED_BY], directory) as server, own_core(), contextlib.closing(Client(server)) as client:
+    with (
+        serving(commands()[SERVED_BY], directory, **UNHINDERED) as server,
+        own_core(),
+        contextlib.closing(Client(server)) as client,
+    ):
         requests = {one.what: request_bytes(one.method, one.path, server.token, one.body) for one in OPERATIONS}
         _check(server, requests)
         empty = request_bytes("GET", EMPTY, server.token)
@@ -156,7 +160,7 @@ def compare_servers(directory: Path) -> list[Row]:
         for i, (name, command) in enumerate(commands().items()):
             place = directory / str(i)
             place.mkdir()
-            server = stack.enter_context(serving(command, place))
+            server = stack.enter_context(serving(command, place, **UNHINDERED))
             client = stack.enter_context(contextlib.closing(Client(server)))
             clients[name] = (
                 client,

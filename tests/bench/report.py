@@ -11,17 +11,18 @@ from pathlib import Path
 from rich.console import Console
 from rich.table import Table
 
-from . import core_bench, http_bench, picture, start_bench
+from . import batch_bench, core_bench, http_bench, picture, start_bench
 from .bench_service import EMPTY
 from .http_bench import Client, Measured
 from .load import request_bytes
-from .rows import Ratio, Row, shown
-from .servers import commands, own_core, serving
+from .rows import Ratio, Row, over_rounds, shown
+from .servers import UNHINDERED, commands, own_core, serving
 
 PAGE = Path(__file__).with_name("report.md")
 PICTURE = Path(__file__).with_name("ratios.svg")
 # Measured where they are written; each has `rows() -> list[Row]`.
-_OTHERS = ("filter_bench", "batch_bench", "season_bench")
+_OTHERS = ("filter_bench", "season_bench")
+_BATCH_LINES = (1_000, 10_000)
 
 
 def main() -> None:
@@ -41,6 +42,8 @@ def main() -> None:
         if importlib.util.find_spec(f"{__package__}.{module}"):
             console.print(f"{module.removesuffix('_bench').capitalize()} ...")
             rows += importlib.import_module(f"{__package__}.{module}").rows()
+    console.print("Batches ...")
+    rows += _batches()
     Console(width=max(console.width, 120)).print(_table(rows))
     console.print(f"Memory of a worker after the load: {served.memory_mib:.0f} MiB of its own.")
     PAGE.write_text(page(rows, served), encoding="utf-8")
@@ -55,13 +58,23 @@ def _made(parent: Path, name: str) -> Path:
 
 def _core(directory: Path) -> list[Row]:
     with (
-        serving(commands()[http_bench.SERVED_BY], directory) as server,
+        serving(commands()[http_bench.SERVED_BY], directory, **UNHINDERED) as server,
         own_core(),
         contextlib.closing(Client(server)) as client,
     ):
         request = request_bytes("GET", EMPTY, server.token)
         client.burst(request)
         return core_bench.rows(lambda: client.burst(request).cpu_seconds)
+
+
+def _batches() -> list[Row]:
+    """Memory of a worker at ten times the lines."""
+    with own_core():
+        few, many = batch_bench.by_length(_BATCH_LINES)
+    label = f"peak memory at {many.lines:,} lines over that at {few.lines:,}"
+    note = f"{many.per_second:,.0f} members a second; 100,000 lines: `python -m tests.bench.batch_bench`"
+    ratio = many.peak_mib / few.peak_mib
+    return [Row("Batches", label, over_rounds([ratio]), at_most=batch_bench.MEMORY_RATIO_AT_MOST, note=note)]
 
 
 def _asked(row: Row) -> str:

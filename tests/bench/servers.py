@@ -14,6 +14,9 @@ from typing import NamedTuple
 
 ROOT = Path(__file__).resolve().parents[2]
 FACTORY = "tests.bench.bench_service:create"
+# Rates are counted but never reached. Without the line that is logged for each request, which would weigh as much in
+# the empty request as in the others and so raise every share of it.
+UNHINDERED = {"rate_limit_requests": "1000000000", "log_requests": "false"}
 _START_SECONDS = 30.0
 _TICK = os.sysconf("SC_CLK_TCK")
 _PAGE = os.sysconf("SC_PAGE_SIZE")
