@@ -70,22 +70,22 @@ def plan_surplus(
         return share(gain_weeks(subject, model, state, kcal, weeks, preference)[1])
 
     surplus, actions = min(wanted, at_most_kcal), []
-    if rate(surplus) > limit:
-        # A step under the crossing keeps the rounded intakes under the ceiling too.
-        surplus = max(0.0, crossing(lambda kcal: rate(kcal) - limit, 0.0, surplus) - 10.0)
     rows, states = _run(subject, model, state, surplus, weeks, preference)
-    while surplus > 0.0 and share(states[-1]) > limit:
-        # Long steps of the search are a few grams off.
-        surplus = max(0.0, surplus - 10.0)
-        rows, states = _run(subject, model, state, surplus, weeks, preference)
+    if share(states[-1]) > limit:
+        # A step under the crossing keeps the rounded intakes under the ceiling too; long steps are a few grams off.
+        surplus = crossing(lambda kcal: rate(kcal) - limit, 0.0, surplus)
+        while surplus > 0.0 and share(states[-1]) > limit:
+            surplus = max(0.0, surplus - 10.0)
+            rows, states = _run(subject, model, state, surplus, weeks, preference)
+    found = share(states[-1])
     # Where no one asked for more than fits, the usual size was only a start.
     if asked_kcal is not None and surplus < asked_kcal:
         message = say("CAPPED_GAIN_RATE", surplus_kcal=surplus, percent=100 * limit)
         actions = [RailAction(table.GAIN_RATE, "capped", limit, rate(wanted), "of body mass a week", message)]
-    elif asked_kcal is not None and rate(surplus) > table.GAIN_RATE_WARN_SHARE * limit:
-        message = say("WARNED_GAIN_RATE", percent=100 * rate(surplus))
+    elif asked_kcal is not None and found > table.GAIN_RATE_WARN_SHARE * limit:
+        message = say("WARNED_GAIN_RATE", percent=100 * found)
         warn_at = table.GAIN_RATE_WARN_SHARE * limit
-        actions = [RailAction(table.GAIN_RATE, "warned", warn_at, rate(surplus), "of body mass a week", message)]
+        actions = [RailAction(table.GAIN_RATE, "warned", warn_at, found, "of body mass a week", message)]
     return Gain(rows, states, surplus, actions)
 
 
