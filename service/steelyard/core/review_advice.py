@@ -118,13 +118,13 @@ class _Deficit:
                 raise limits.refusal
             action = limits.refusal.action
             return self._end(say(texts.NOT_SAFE, rule=action.id, why=action.message.text), [action])
+        limits = self._with_logged_loss(limits)
         lost = -course.now.fat.mean
         if self.is_judged and self.target > 0.0 and lost >= self.target:
             return self._end(say(texts.PURPOSE_MET, fat_kg=lost, target_kg=self.target))
         most_days = MOST_WEEKS * DAYS_PER_WEEK
         if self.phase.kind is PhaseKind.MINI_CUT and course.days_gone >= most_days:
             return self._end(say(texts.LIMIT_REACHED, days=course.days_gone, limit_days=most_days))
-        limits = self._with_logged_loss(limits)
         room = limits.most - limits.least
         if room < (LEAST_DEFICIT if self.is_judged else 0.0):
             return self._end(say(texts.NO_ROOM, rule=limits.why.rule, why=limits.why.why))
