@@ -137,6 +137,22 @@ async def test_contradictory_strategies_are_told(
     assert (problem["errors"][0]["pointer"], problem["errors"][0]["code"]) == (pointer, code)
 
 
+@pytest.mark.parametrize("kind", PATHS)
+@pytest.mark.parametrize(
+    ("changes", "pointer"),
+    [
+        ({"current_intake_kcal": 8000}, "#/current_intake_kcal"),
+        ({"maintenance": {"kcal_per_day": 1000, "standard_deviation_kcal": 50}}, "#/maintenance/kcal_per_day"),
+    ],
+)
+async def test_energies_that_no_body_lives_on_are_told(
+    service: Running, kind: str, changes: dict[str, Any], pointer: str
+) -> None:
+    answer = await send(service, kind, request(kind, **changes))
+    assert answer.status_code == 422
+    assert answer.json()["errors"][0]["pointer"] == pointer
+
+
 async def test_a_strategy_is_compared_once(service: Running) -> None:
     twice = [{"kind": "ready_made", "name": "slow_gain_no_cut"}] * 2
     answer = await send(service, "comparison", request("comparison", strategies=twice))

@@ -9,6 +9,7 @@ import msgspec
 import pytest
 from properties import season_requests
 from properties.season_recheck import violations
+from steelyard.core.errors import OutOfDomain
 from steelyard.core.guard_rails import Refused
 from steelyard.http.answers import encode_finite
 from steelyard.http.operations import Operation
@@ -24,6 +25,8 @@ def answer(operation: Operation, request: dict[str, Any]) -> dict[str, Any] | st
         return json.loads(encode_finite(operation.compute(body)))
     except Refused as refused:
         return refused.action.id
+    except OutOfDomain as outside:
+        return outside.code
     except ProblemError as problem:
         return problem.errors[0].code
 
@@ -50,6 +53,7 @@ def swept(seeds: range, *, eligible: bool) -> Counter[str]:
 
 REFUSALS = {
     "bmi", "body_fat", "age", "planned", "with cuts", "useful", "BLOCKED_DATES_COVER_ALL",
+    "CURRENT_INTAKE_IMPLAUSIBLE",
 }  # fmt: skip
 
 
@@ -123,4 +127,4 @@ def test_comparisons_answer_everyone() -> None:
             for name, value in strategy["intervals"].items():
                 assert value["lower"] <= value["mean"] <= value["upper"], (seed, name)
     assert counted["compared"] > 25, counted
-    assert set(counted) <= {"compared", "BLOCKED_DATES_COVER_ALL"}, counted
+    assert set(counted) <= {"compared", "BLOCKED_DATES_COVER_ALL", "CURRENT_INTAKE_IMPLAUSIBLE"}, counted

@@ -12,6 +12,8 @@ from .energy_balance import (
     FAT_ENERGY,
     FAT_SUPPLY_LIMIT,
     FAT_UPKEEP,
+    GLYCOGEN_ENERGY,
+    GLYCOGEN_KG,
     LEAN_CEILING_FLOOR,
     LEAN_ENERGY,
     LEAN_UPKEEP,
@@ -159,3 +161,12 @@ def surplus_for_gain_rate(
     resting_adaptation = model.adaptation_share * (maintenance_kcal - model.maintenance_kcal)
     fading = ops.maximum(state.adaptation_kcal - resting_adaptation, 0.0)
     return ops.maximum((stored - fading) / (1.0 - THERMIC_SHARE), 0.0)
+
+
+def settling_kcal(model: BodyModel, state: BodyState, days: float, ops: Elementwise = FLOATS) -> Number:
+    """Energy that a body leaving a larger intake has over for its tissues, mean of ``days`` [kcal/d].
+
+    Glycogen over its usual amount is burnt, and what is carried no longer has to be moved about.
+    """
+    glycogen = GLYCOGEN_ENERGY * ops.maximum(state.glycogen_kg - GLYCOGEN_KG, 0.0) / days
+    return glycogen + model.activity_kcal_per_kg * ops.maximum(state.carried_kg, 0.0)

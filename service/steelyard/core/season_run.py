@@ -35,7 +35,7 @@ from .macronutrients import (
 from .phase_defaults import GAIN_RESET_WEEKS, LEAST_DEFICIT, LEAST_WEEKS
 from .season_calendar import Calendar
 from .season_policy import Policy
-from .season_rails import PersonLimits, least_start_weight_kg, most_deficit_kcal, surplus_for_gain_rate
+from .season_rails import PersonLimits, least_start_weight_kg, most_deficit_kcal, settling_kcal, surplus_for_gain_rate
 
 GAIN, CUT, BRIDGE, HOLD = 0, 1, 2, 3  # what a week is: BRIDGE follows a cut, HOLD waits at the ceiling
 
@@ -44,6 +44,8 @@ HOLD_HYSTERESIS = constant(
     summary="How far body fat must fall under the ceiling before a gain that waited there goes on",
 )  # fmt: skip
 _YEAR_WEEKS = 52
+# A reading of body fat is never lower, whatever its error.
+_LEAST_SEEN_SHARE = 0.02
 _CUT_CARRIED_SHARE = 0.015  # of body mass that carried mass falls by in a cut, to time a cut for an event
 
 
@@ -160,7 +162,7 @@ def live(
         for at, wanted in calendar.targets:
             if at == week:
                 missed = maximum(missed, state.fat_kg / weight - wanted)
-        seen_fat = state.fat_kg - life.fat_error_kg
+        seen_fat = maximum(state.fat_kg - life.fat_error_kg, _LEAST_SEEN_SHARE * weight)
         fraction = seen_fat / weight
         share = 1.0 if week < GAIN_RESET_WEEKS else life.error_share
         balance = current_maintenance_kcal(model, state) - share * life.maintenance_error_kcal
@@ -222,6 +224,8 @@ def live(
         allowed = surplus_for_gain_rate(
             limits, model, state, seen_fat, balance, minimum(base_weight, weight), limits.gain_limit, ops
         )
+        if week == 0:
+            allowed = maximum(allowed - settling_kcal(model, state, 7 * GAIN_RESET_WEEKS, ops), 0.0)
         gain_intake = (balance + minimum(policy.surplus_kcal, allowed)) // 10.0 * 10.0
         cut_intake = -(-(balance - deficit) // 10.0) * 10.0
         hold_intake = (balance + 5.0) // 10.0 * 10.0

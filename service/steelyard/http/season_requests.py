@@ -23,6 +23,9 @@ from .schemas import seasons as schema
 
 # A cut that ends nearer to where it starts is over before water has settled.
 LEAST_DROP = 0.01
+LEAST_PAL = 0.9
+# Outside these shares of maintenance nobody's intake is a usual one: the lower is a hard diet, the upper a feast.
+CURRENT_INTAKE_SHARES = (0.5, 1.5)
 
 
 class Situation(NamedTuple):
@@ -46,6 +49,7 @@ def situation(body: schema.SeasonQuestion) -> Situation:
     person = mapping.person(body.profile)
     assessed = assess(person)
     maintenance = maintenance_for(body.maintenance, body.log, person, assessed)
+    _check_energies(body, maintenance.mean, assessed.resting.mean)
     subject = mapping.subject(person, assessed, maintenance, body.screening)
     cutting = may_cut(subject, assessed.fat.is_measured)
     band = _band(body.limits, person.sex, cutting)
@@ -66,6 +70,18 @@ def situation(body: schema.SeasonQuestion) -> Situation:
         ),
     )
     return Situation(person, assessed, maintenance, asked)
+
+
+def _check_energies(body: schema.SeasonQuestion, maintenance_kcal: float, resting_kcal: float) -> None:
+    """Refuse energies that no body lives on, from which a season would start with nonsense. Raises ``OutOfDomain``."""
+    if maintenance_kcal < LEAST_PAL * resting_kcal:
+        detail = f"A maintenance of {maintenance_kcal:.0f} kcal/d is far under resting energy ({resting_kcal:.0f})."
+        raise OutOfDomain("MAINTENANCE_IMPLAUSIBLE", "/maintenance/kcal_per_day", detail)
+    current = body.current_intake_kcal
+    least, most = (share * maintenance_kcal for share in CURRENT_INTAKE_SHARES)
+    if current is not None and not least <= current <= most:
+        detail = f"Nobody stays at {current:.0f} kcal/d with that maintenance: send {least:.0f} to {most:.0f}, or none."
+        raise OutOfDomain("CURRENT_INTAKE_IMPLAUSIBLE", "/current_intake_kcal", detail)
 
 
 def _check_limits(limits: schema.SeasonLimits, start: date, weeks: int) -> None:
