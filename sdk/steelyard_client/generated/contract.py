@@ -739,7 +739,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                     {"type": "null"},
                 ]
             },
-            "kind": {"$ref": "steelyard.core.decision_terms.PhaseKind"},
+            "kind": {"$ref": "PhaseKind"},
             "start_date": {"format": "date", "type": "string"},
             "start_fat_fraction": {
                 "anyOf": [
@@ -797,7 +797,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                     {"type": "null"},
                 ]
             },
-            "kind": {"$ref": "steelyard.core.phase_followed.PhaseKind"},
+            "kind": {"$ref": "PhaseKind"},
             "maintenance": {"$ref": "KnownMaintenance"},
             "start_date": {"format": "date", "type": "string"},
             "usual_intake_kcal": {
@@ -816,6 +816,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "required": ["kind", "start_date", "weeks", "maintenance"],
         "type": "object",
     },
+    "PhaseKind": {"enum": ["cut", "gain", "maintenance", "mini_cut"], "type": "string"},
     "PlanRequest": {
         "additionalProperties": False,
         "properties": {
@@ -868,7 +869,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
     "PresentPhase": {
         "additionalProperties": False,
         "properties": {
-            "kind": {"$ref": "steelyard.core.decision_terms.PhaseKind"},
+            "kind": {"$ref": "PhaseKind"},
             "weeks_done": {"maximum": 156, "minimum": 0, "type": "integer"},
         },
         "required": ["kind", "weeks_done"],
@@ -1246,13 +1247,5 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         },
         "required": ["date", "weight_kg"],
         "type": "object",
-    },
-    "steelyard.core.decision_terms.PhaseKind": {
-        "enum": ["cut", "gain", "maintenance", "mini_cut"],
-        "type": "string",
-    },
-    "steelyard.core.phase_followed.PhaseKind": {
-        "enum": ["cut", "gain", "maintenance", "mini_cut"],
-        "type": "string",
     },
 }

@@ -580,7 +580,7 @@ class PastPhaseDict(TypedDict):
 
     end_fat_fraction: "NotRequired[float | None]"
     end_weight_kg: "NotRequired[float | None]"
-    kind: "models.steelyard.core.decision_terms.PhaseKind | Literal['cut', 'gain', 'maintenance', 'mini_cut']"
+    kind: "models.PhaseKind | Literal['cut', 'gain', 'maintenance', 'mini_cut']"
     start_date: "datetime.date | str"
     start_fat_fraction: "NotRequired[float | None]"
     start_weight_kg: "NotRequired[float | None]"
@@ -623,7 +623,7 @@ class PhaseFollowedDict(TypedDict):
 
     fat_ceiling_fraction: "NotRequired[float | None]"
     fat_loss_kg: "NotRequired[float | None]"
-    kind: "models.steelyard.core.phase_followed.PhaseKind | Literal['cut', 'gain', 'maintenance', 'mini_cut']"
+    kind: "models.PhaseKind | Literal['cut', 'gain', 'maintenance', 'mini_cut']"
     maintenance: "models.KnownMaintenance | KnownMaintenanceDict"
     start_date: "datetime.date | str"
     usual_intake_kcal: "NotRequired[float | None]"
@@ -668,7 +668,7 @@ class PresentPhaseDict(TypedDict):
     weeks_done: Whole weeks done of it. 0 to 156.
     """
 
-    kind: "models.steelyard.core.decision_terms.PhaseKind | Literal['cut', 'gain', 'maintenance', 'mini_cut']"
+    kind: "models.PhaseKind | Literal['cut', 'gain', 'maintenance', 'mini_cut']"
     weeks_done: "int"
 
 

@@ -24,7 +24,6 @@ from .logs import maintenance_for
 from .mapping import FRACTION, KCAL, KG, interval
 from .operations import computation
 from .schemas import decisions as schema
-from .schemas.plans import Cut, CutHistory, Gain, Hold, MiniCut, ReturnToGain
 from .schemas.quantities import Interval
 
 
@@ -126,7 +125,7 @@ def _fragment(body: schema.DecisionRequest, fragment: Fragment | None) -> schema
     return schema.PlanFragment(
         start_date=body.as_of_date,
         phase=_phase(body, fragment),
-        return_to_gain=ReturnToGain(
+        return_to_gain=schema.SuggestedReturn(
             maintenance_weeks=min(4, fragment.maintenance_weeks),
             gain_weeks=min(26, fragment.gain_weeks),
             surplus_kcal=fragment.surplus_kcal,
@@ -136,27 +135,31 @@ def _fragment(body: schema.DecisionRequest, fragment: Fragment | None) -> schema
     )
 
 
-def _phase(body: schema.DecisionRequest, fragment: Fragment) -> MiniCut | Cut | Gain | Hold:
+def _phase(
+    body: schema.DecisionRequest, fragment: Fragment
+) -> schema.SuggestedMiniCut | schema.SuggestedCut | schema.SuggestedGain | schema.SuggestedHold:
     if fragment.kind is PhaseKind.GAIN:
-        return Gain(weeks=fragment.weeks, surplus_kcal=fragment.surplus_kcal, fat_ceiling_fraction=fragment.fat_ceiling)
+        return schema.SuggestedGain(
+            weeks=fragment.weeks, surplus_kcal=fragment.surplus_kcal, fat_ceiling_fraction=fragment.fat_ceiling
+        )
     if fragment.kind is PhaseKind.MAINTENANCE:
-        return Hold(weeks=fragment.weeks or 1)
-    make = MiniCut if fragment.kind is PhaseKind.MINI_CUT else Cut
+        return schema.SuggestedHold(weeks=fragment.weeks or 1)
+    make = schema.SuggestedMiniCut if fragment.kind is PhaseKind.MINI_CUT else schema.SuggestedCut
     return make(
-        target_fat_fraction=fragment.target_fat_fraction,
         weeks=fragment.weeks,
+        target_fat_fraction=fragment.target_fat_fraction,
         event_date=body.event_date if fragment.for_event else None,
         weeks_done=fragment.weeks_done,
     )
 
 
-def _cut_history(body: schema.DecisionRequest) -> CutHistory | None:
+def _cut_history(body: schema.DecisionRequest) -> schema.KnownCuts | None:
     if body.phase_history is None:
         return None
     past = [_past(phase) for phase in body.phase_history if phase.kind.is_deficit]
     since = (body.as_of_date - past[-1].end).days // 7 if past else None
     recent = sum((body.as_of_date - phase.end).days < 365 for phase in past)
-    return CutHistory(
+    return schema.KnownCuts(
         cuts_last_12_months=min(12, recent), weeks_since_last_cut=None if since is None else min(520, since)
     )
 

@@ -3,7 +3,6 @@
 from .activity_by_level import ActivityByLevel
 from .activity_by_week import ActivityByWeek
 from .activity_level import ActivityLevel
-from .alternative import Alternative
 from .batch_answer import BatchAnswer
 from .batch_counts import BatchCounts
 from .batch_counts_problems_by_status import BatchCountsProblemsByStatus
@@ -62,6 +61,7 @@ from .intake_question import IntakeQuestion
 from .intake_step import IntakeStep
 from .intake_stretch import IntakeStretch
 from .interval import Interval
+from .known_cuts import KnownCuts
 from .known_maintenance import KnownMaintenance
 from .leanness_view import LeannessView
 from .log import Log
@@ -75,6 +75,7 @@ from .method_source import MethodSource
 from .mini_cut import MiniCut
 from .nearest import Nearest
 from .nearest_target import NearestTarget
+from .next_phase import NextPhase
 from .note import Note
 from .note_params import NoteParams
 from .optimum_request import OptimumRequest
@@ -87,6 +88,7 @@ from .path_question import PathQuestion
 from .pause import Pause
 from .pause_reason import PauseReason
 from .phase import Phase
+from .phase_alternative import PhaseAlternative
 from .phase_followed import PhaseFollowed
 from .phase_kind import PhaseKind
 from .phase_totals import PhaseTotals
@@ -100,7 +102,6 @@ from .profile import Profile
 from .reading_measurement import ReadingMeasurement
 from .ready_made import ReadyMade
 from .ready_made_strategy import ReadyMadeStrategy
-from .recommendation import Recommendation
 from .refused_strategy import RefusedStrategy
 from .return_to_gain import ReturnToGain
 from .review_request import ReviewRequest
@@ -125,6 +126,11 @@ from .skinfold_measurement import SkinfoldMeasurement
 from .skinfold_method import SkinfoldMethod
 from .source_effect import SourceEffect
 from .strategy_numbers import StrategyNumbers
+from .suggested_cut import SuggestedCut
+from .suggested_gain import SuggestedGain
+from .suggested_hold import SuggestedHold
+from .suggested_mini_cut import SuggestedMiniCut
+from .suggested_return import SuggestedReturn
 from .target import Target
 from .target_quantity import TargetQuantity
 from .training import Training
@@ -142,7 +148,6 @@ __all__ = (
     "ActivityByLevel",
     "ActivityByWeek",
     "ActivityLevel",
-    "Alternative",
     "BatchAnswer",
     "BatchCounts",
     "BatchCountsProblemsByStatus",
@@ -201,6 +206,7 @@ __all__ = (
     "IntakeStep",
     "IntakeStretch",
     "Interval",
+    "KnownCuts",
     "KnownMaintenance",
     "LeannessView",
     "Log",
@@ -214,6 +220,7 @@ __all__ = (
     "MiniCut",
     "Nearest",
     "NearestTarget",
+    "NextPhase",
     "Note",
     "NoteParams",
     "OptimumRequest",
@@ -226,6 +233,7 @@ __all__ = (
     "Pause",
     "PauseReason",
     "Phase",
+    "PhaseAlternative",
     "PhaseFollowed",
     "PhaseKind",
     "PhaseTotals",
@@ -239,7 +247,6 @@ __all__ = (
     "ReadingMeasurement",
     "ReadyMade",
     "ReadyMadeStrategy",
-    "Recommendation",
     "RefusedStrategy",
     "ReturnToGain",
     "ReviewedWeek",
@@ -264,6 +271,11 @@ __all__ = (
     "SkinfoldMethod",
     "SourceEffect",
     "StrategyNumbers",
+    "SuggestedCut",
+    "SuggestedGain",
+    "SuggestedHold",
+    "SuggestedMiniCut",
+    "SuggestedReturn",
     "Target",
     "TargetQuantity",
     "Training",

@@ -7,13 +7,13 @@ from attrs import define as _attrs_define
 from attrs import field as _attrs_field
 
 if TYPE_CHECKING:
-    from ..models.alternative import Alternative
     from ..models.cycling_pattern import CyclingPattern
     from ..models.guard_rail import GuardRail
     from ..models.interval import Interval
     from ..models.leanness_view import LeannessView
+    from ..models.next_phase import NextPhase
     from ..models.note import Note
-    from ..models.recommendation import Recommendation
+    from ..models.phase_alternative import PhaseAlternative
 
 
 T = TypeVar("T", bound="DecisionResponse")
@@ -24,7 +24,7 @@ class DecisionResponse:
     """The phase that comes next, what else there is and what it costs, why, and what would change the answer.
 
     Attributes:
-        alternatives (list[Alternative]): Best score first, the recommended one among them.
+        alternatives (list[PhaseAlternative]): Best score first, the recommended among them.
         cautions (list[Note]):
         contract_version (str): Version of the contract.
         decided_by (str): `trade` (the scores) or `rule`. Extensible.
@@ -38,7 +38,7 @@ class DecisionResponse:
         model_version (str): Version of the science.
         pattern (CyclingPattern | None): Set where the history shows one.
         reasons (list[Note]):
-        recommended (Recommendation): The phase that comes next.
+        recommended (NextPhase): The phase that comes next.
         situation (str): Which rule decided: `no_deficit`, `cut_refused`, `cut_too_long`, `cut_done`, `cut_under_way`,
             `cut_just_ended`, `cut_too_recent`, `too_many_cuts`, `event_ready`, `event_too_near`, `event_later`,
             `event_now`, `measure_first`, `wants_hold`, `lean_enough`, `not_yet`, `cut_due` or `cut_for_leanness`.
@@ -46,7 +46,7 @@ class DecisionResponse:
         what_would_change (list[Note]):
     """
 
-    alternatives: list[Alternative]
+    alternatives: list[PhaseAlternative]
     cautions: list[Note]
     contract_version: str
     decided_by: str
@@ -59,7 +59,7 @@ class DecisionResponse:
     model_version: str
     pattern: CyclingPattern | None
     reasons: list[Note]
-    recommended: Recommendation
+    recommended: NextPhase
     situation: str
     what_would_change: list[Note]
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
@@ -150,19 +150,19 @@ class DecisionResponse:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.alternative import Alternative  # noqa: PLC0415
         from ..models.cycling_pattern import CyclingPattern  # noqa: PLC0415
         from ..models.guard_rail import GuardRail  # noqa: PLC0415
         from ..models.interval import Interval  # noqa: PLC0415
         from ..models.leanness_view import LeannessView  # noqa: PLC0415
+        from ..models.next_phase import NextPhase  # noqa: PLC0415
         from ..models.note import Note  # noqa: PLC0415
-        from ..models.recommendation import Recommendation  # noqa: PLC0415
+        from ..models.phase_alternative import PhaseAlternative  # noqa: PLC0415
 
         d = dict(src_dict)
         alternatives = []
         _alternatives = d.pop("alternatives")
         for alternatives_item_data in _alternatives:
-            alternatives_item = Alternative.from_dict(alternatives_item_data)
+            alternatives_item = PhaseAlternative.from_dict(alternatives_item_data)
 
             alternatives.append(alternatives_item)
 
@@ -231,7 +231,7 @@ class DecisionResponse:
 
             reasons.append(reasons_item)
 
-        recommended = Recommendation.from_dict(d.pop("recommended"))
+        recommended = NextPhase.from_dict(d.pop("recommended"))
 
         situation = d.pop("situation")
 

@@ -17,7 +17,7 @@ class PastPhase:
     """A phase that is over. Weights, or else body fat, at both ends say how fast it was.
 
     Attributes:
-        kind (PhaseKind): The kinds of phase.
+        kind (PhaseKind): What a phase is for.
         start_date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
         weeks (int): Length in weeks.
         end_fat_fraction (float | None | Unset):

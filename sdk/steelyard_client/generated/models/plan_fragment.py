@@ -8,12 +8,12 @@ from attrs import define as _attrs_define
 from attrs import field as _attrs_field
 
 if TYPE_CHECKING:
-    from ..models.cut import Cut
-    from ..models.cut_history import CutHistory
-    from ..models.gain import Gain
-    from ..models.hold import Hold
-    from ..models.mini_cut import MiniCut
-    from ..models.return_to_gain import ReturnToGain
+    from ..models.known_cuts import KnownCuts
+    from ..models.suggested_cut import SuggestedCut
+    from ..models.suggested_gain import SuggestedGain
+    from ..models.suggested_hold import SuggestedHold
+    from ..models.suggested_mini_cut import SuggestedMiniCut
+    from ..models.suggested_return import SuggestedReturn
 
 
 T = TypeVar("T", bound="PlanFragment")
@@ -25,40 +25,40 @@ class PlanFragment:
 
     Attributes:
         current_intake_kcal (float | None): As it was sent.
-        cut_history (CutHistory | None): From the phase history, where it was told.
-        phase (Cut | Gain | Hold | MiniCut): The phase to plan.
-        return_to_gain (ReturnToGain): What follows a fat-loss phase or a hold: maintenance, then a measured surplus.
+        cut_history (KnownCuts | None): From the phase history, where it was told.
+        phase (SuggestedCut | SuggestedGain | SuggestedHold | SuggestedMiniCut): The phase to plan.
+        return_to_gain (SuggestedReturn): What follows.
         start_date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
     """
 
     current_intake_kcal: float | None
-    cut_history: CutHistory | None
-    phase: Cut | Gain | Hold | MiniCut
-    return_to_gain: ReturnToGain
+    cut_history: KnownCuts | None
+    phase: SuggestedCut | SuggestedGain | SuggestedHold | SuggestedMiniCut
+    return_to_gain: SuggestedReturn
     start_date: datetime.date
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
     def to_dict(self) -> dict[str, Any]:
-        from ..models.cut import Cut  # noqa: PLC0415
-        from ..models.cut_history import CutHistory  # noqa: PLC0415
-        from ..models.gain import Gain  # noqa: PLC0415
-        from ..models.mini_cut import MiniCut  # noqa: PLC0415
+        from ..models.known_cuts import KnownCuts  # noqa: PLC0415
+        from ..models.suggested_cut import SuggestedCut  # noqa: PLC0415
+        from ..models.suggested_gain import SuggestedGain  # noqa: PLC0415
+        from ..models.suggested_mini_cut import SuggestedMiniCut  # noqa: PLC0415
 
         current_intake_kcal: float | None
         current_intake_kcal = self.current_intake_kcal
 
         cut_history: dict[str, Any] | None
-        if isinstance(self.cut_history, CutHistory):
+        if isinstance(self.cut_history, KnownCuts):
             cut_history = self.cut_history.to_dict()
         else:
             cut_history = self.cut_history
 
         phase: dict[str, Any]
-        if isinstance(self.phase, MiniCut):
+        if isinstance(self.phase, SuggestedMiniCut):
             phase = self.phase.to_dict()
-        elif isinstance(self.phase, Cut):
+        elif isinstance(self.phase, SuggestedCut):
             phase = self.phase.to_dict()
-        elif isinstance(self.phase, Gain):
+        elif isinstance(self.phase, SuggestedGain):
             phase = self.phase.to_dict()
         else:
             phase = self.phase.to_dict()
@@ -83,12 +83,12 @@ class PlanFragment:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.cut import Cut  # noqa: PLC0415
-        from ..models.cut_history import CutHistory  # noqa: PLC0415
-        from ..models.gain import Gain  # noqa: PLC0415
-        from ..models.hold import Hold  # noqa: PLC0415
-        from ..models.mini_cut import MiniCut  # noqa: PLC0415
-        from ..models.return_to_gain import ReturnToGain  # noqa: PLC0415
+        from ..models.known_cuts import KnownCuts  # noqa: PLC0415
+        from ..models.suggested_cut import SuggestedCut  # noqa: PLC0415
+        from ..models.suggested_gain import SuggestedGain  # noqa: PLC0415
+        from ..models.suggested_hold import SuggestedHold  # noqa: PLC0415
+        from ..models.suggested_mini_cut import SuggestedMiniCut  # noqa: PLC0415
+        from ..models.suggested_return import SuggestedReturn  # noqa: PLC0415
 
         d = dict(src_dict)
 
@@ -99,26 +99,28 @@ class PlanFragment:
 
         current_intake_kcal = _parse_current_intake_kcal(d.pop("current_intake_kcal"))
 
-        def _parse_cut_history(data: object) -> CutHistory | None:
+        def _parse_cut_history(data: object) -> KnownCuts | None:
             if data is None:
                 return data
             try:
                 if not isinstance(data, dict):
                     raise TypeError()
-                cut_history_type_0 = CutHistory.from_dict(data)
+                cut_history_type_0 = KnownCuts.from_dict(data)
 
                 return cut_history_type_0
             except (TypeError, ValueError, AttributeError, KeyError):
                 pass
-            return cast(CutHistory | None, data)
+            return cast(KnownCuts | None, data)
 
         cut_history = _parse_cut_history(d.pop("cut_history"))
 
-        def _parse_phase(data: object) -> Cut | Gain | Hold | MiniCut:
+        def _parse_phase(
+            data: object,
+        ) -> SuggestedCut | SuggestedGain | SuggestedHold | SuggestedMiniCut:
             try:
                 if not isinstance(data, dict):
                     raise TypeError()
-                phase_type_0 = MiniCut.from_dict(data)
+                phase_type_0 = SuggestedMiniCut.from_dict(data)
 
                 return phase_type_0
             except (TypeError, ValueError, AttributeError, KeyError):
@@ -126,7 +128,7 @@ class PlanFragment:
             try:
                 if not isinstance(data, dict):
                     raise TypeError()
-                phase_type_1 = Cut.from_dict(data)
+                phase_type_1 = SuggestedCut.from_dict(data)
 
                 return phase_type_1
             except (TypeError, ValueError, AttributeError, KeyError):
@@ -134,20 +136,20 @@ class PlanFragment:
             try:
                 if not isinstance(data, dict):
                     raise TypeError()
-                phase_type_2 = Gain.from_dict(data)
+                phase_type_2 = SuggestedGain.from_dict(data)
 
                 return phase_type_2
             except (TypeError, ValueError, AttributeError, KeyError):
                 pass
             if not isinstance(data, dict):
                 raise TypeError()
-            phase_type_3 = Hold.from_dict(data)
+            phase_type_3 = SuggestedHold.from_dict(data)
 
             return phase_type_3
 
         phase = _parse_phase(d.pop("phase"))
 
-        return_to_gain = ReturnToGain.from_dict(d.pop("return_to_gain"))
+        return_to_gain = SuggestedReturn.from_dict(d.pop("return_to_gain"))
 
         start_date = datetime.date.fromisoformat(d.pop("start_date"))
 

@@ -15,7 +15,7 @@ class PresentPhase:
     """The phase under way.
 
     Attributes:
-        kind (PhaseKind): The kinds of phase.
+        kind (PhaseKind): What a phase is for.
         weeks_done (int): Whole weeks done of it.
     """
 

@@ -10,7 +10,7 @@ from steelyard.core.phase_followed import PhaseKind
 
 from .explanation import GuardRail, MethodIds, Note, Provenance
 from .log import Log
-from .plans import Cut, CutHistory, Gain, Hold, KnownMaintenance, MiniCut, ReturnToGain
+from .plans import KnownMaintenance
 from .profile import Profile, Screening
 from .quantities import CivilDate, EnergyPerDay, FatFraction, Interval, Request, Response, WeightKg
 
@@ -92,14 +92,74 @@ class DecisionRequest(Request, frozen=True, kw_only=True):
     ] = None
 
 
+_Weeks = Annotated[int | None, Meta(description="Length in weeks; null where the planner finds it.", examples=[4])]
+_Target = Annotated[float | None, Meta(description="Body fat at which to end, 0 to 1.", examples=[0.135])]
+_EventDay = Annotated[date | None, Meta(description="The day to be ready for, where the event sets the time.")]
+_WeeksDone = Annotated[int, Meta(description="Weeks already done of it.", examples=[0])]
+_Surplus = Annotated[
+    float | None, Meta(description="Daily surplus; null: as training experience has it.", examples=[120])
+]
+
+
+class SuggestedMiniCut(Response, frozen=True, kw_only=True, tag_field="kind", tag="mini_cut"):
+    """A mini-cut to ask for."""
+
+    weeks: _Weeks
+    target_fat_fraction: _Target
+    event_date: _EventDay
+    weeks_done: _WeeksDone
+
+
+class SuggestedCut(Response, frozen=True, kw_only=True, tag_field="kind", tag="cut"):
+    """A longer cut to ask for."""
+
+    weeks: _Weeks
+    target_fat_fraction: _Target
+    event_date: _EventDay
+    weeks_done: _WeeksDone
+
+
+class SuggestedGain(Response, frozen=True, kw_only=True, tag_field="kind", tag="gain"):
+    """A gain to ask for."""
+
+    weeks: _Weeks
+    surplus_kcal: _Surplus
+    fat_ceiling_fraction: Annotated[
+        float | None, Meta(description="Body fat at which to stop and ask again.", examples=[0.168])
+    ]
+
+
+class SuggestedHold(Response, frozen=True, kw_only=True, tag_field="kind", tag="maintenance"):
+    """A hold to ask for."""
+
+    weeks: Annotated[int, Meta(description="Length in weeks.", examples=[2])]
+
+
+class SuggestedReturn(Response, frozen=True, kw_only=True):
+    """What follows."""
+
+    maintenance_weeks: Annotated[int, Meta(description="Weeks at maintenance.", examples=[1])]
+    gain_weeks: Annotated[int, Meta(description="Weeks of gain after it.", examples=[12])]
+    surplus_kcal: _Surplus
+
+
+class KnownCuts(Response, frozen=True, kw_only=True):
+    """Cuts already done, counted in the phase history."""
+
+    cuts_last_12_months: Annotated[int, Meta(description="Cuts that ended in the last twelve months.", examples=[1])]
+    weeks_since_last_cut: Annotated[int | None, Meta(description="Weeks since the last one ended.", examples=[20])]
+
+
 class PlanFragment(Response, frozen=True, kw_only=True):
     """Part of a request to `/v1/plans`: add `profile`, `screening`, `maintenance` or `log` as they were sent here."""
 
     start_date: CivilDate
-    phase: Annotated[MiniCut | Cut | Gain | Hold, Meta(description="The phase to plan.")]
-    return_to_gain: ReturnToGain
-    cut_history: Annotated[CutHistory | None, Meta(description="From the phase history, where it was told.")]
-    current_intake_kcal: Annotated[EnergyPerDay | None, Meta(description="As it was sent.")]
+    phase: Annotated[
+        SuggestedMiniCut | SuggestedCut | SuggestedGain | SuggestedHold, Meta(description="The phase to plan.")
+    ]
+    return_to_gain: SuggestedReturn
+    cut_history: Annotated[KnownCuts | None, Meta(description="From the phase history, where it was told.")]
+    current_intake_kcal: Annotated[float | None, Meta(description="As it was sent.", examples=[3050])]
 
 
 class ScoreParts(Response, frozen=True, kw_only=True):

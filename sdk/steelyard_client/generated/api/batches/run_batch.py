@@ -112,9 +112,10 @@ def sync_detailed(
     on a body holds
     for each line, and a batch has at most 200,000 lines unless the operator set another number. Lines
     are read only as
-    fast as answers are taken: read while you send. A client that sends everything before it reads an
-    answer may find
-    both sides waiting once a few megabytes are under way; such a client sends smaller batches.
+    fast as answers are taken, and as the key's rate allows: read while you send. A client that sends
+    everything before it
+    reads an answer may find both sides waiting once a few megabytes are under way; such a client sends
+    smaller batches.
 
     Args:
         body (File):
@@ -157,9 +158,10 @@ def sync(
     on a body holds
     for each line, and a batch has at most 200,000 lines unless the operator set another number. Lines
     are read only as
-    fast as answers are taken: read while you send. A client that sends everything before it reads an
-    answer may find
-    both sides waiting once a few megabytes are under way; such a client sends smaller batches.
+    fast as answers are taken, and as the key's rate allows: read while you send. A client that sends
+    everything before it
+    reads an answer may find both sides waiting once a few megabytes are under way; such a client sends
+    smaller batches.
 
     Args:
         body (File):
@@ -197,9 +199,10 @@ async def asyncio_detailed(
     on a body holds
     for each line, and a batch has at most 200,000 lines unless the operator set another number. Lines
     are read only as
-    fast as answers are taken: read while you send. A client that sends everything before it reads an
-    answer may find
-    both sides waiting once a few megabytes are under way; such a client sends smaller batches.
+    fast as answers are taken, and as the key's rate allows: read while you send. A client that sends
+    everything before it
+    reads an answer may find both sides waiting once a few megabytes are under way; such a client sends
+    smaller batches.
 
     Args:
         body (File):
@@ -240,9 +243,10 @@ async def asyncio(
     on a body holds
     for each line, and a batch has at most 200,000 lines unless the operator set another number. Lines
     are read only as
-    fast as answers are taken: read while you send. A client that sends everything before it reads an
-    answer may find
-    both sides waiting once a few megabytes are under way; such a client sends smaller batches.
+    fast as answers are taken, and as the key's rate allows: read while you send. A client that sends
+    everything before it
+    reads an answer may find both sides waiting once a few megabytes are under way; such a client sends
+    smaller batches.
 
     Args:
         body (File):

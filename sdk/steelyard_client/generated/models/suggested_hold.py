@@ -1,38 +1,34 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import (
+    Any,
+    Literal,
+    TypeVar,
+    cast,
+)
 
 from attrs import define as _attrs_define
 from attrs import field as _attrs_field
 
-if TYPE_CHECKING:
-    from ..models.plan_fragment import PlanFragment
-
-
-T = TypeVar("T", bound="Recommendation")
+T = TypeVar("T", bound="SuggestedHold")
 
 
 @_attrs_define
-class Recommendation:
-    """The phase that comes next.
+class SuggestedHold:
+    """A hold to ask for.
 
     Attributes:
-        kind (str): `mini_cut`, `cut`, `gain` or `maintenance`. Extensible.
-        plan (PlanFragment): Part of a request to `/v1/plans`: add `profile`, `screening`, `maintenance` or `log` as
-            they were sent here.
-        weeks (int): Its length.
+        kind (Literal['maintenance']):
+        weeks (int): Length in weeks.
     """
 
-    kind: str
-    plan: PlanFragment
+    kind: Literal["maintenance"]
     weeks: int
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
     def to_dict(self) -> dict[str, Any]:
         kind = self.kind
-
-        plan = self.plan.to_dict()
 
         weeks = self.weeks
 
@@ -41,7 +37,6 @@ class Recommendation:
         field_dict.update(
             {
                 "kind": kind,
-                "plan": plan,
                 "weeks": weeks,
             }
         )
@@ -50,23 +45,20 @@ class Recommendation:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.plan_fragment import PlanFragment  # noqa: PLC0415
-
         d = dict(src_dict)
-        kind = d.pop("kind")
-
-        plan = PlanFragment.from_dict(d.pop("plan"))
+        kind = cast(Literal["maintenance"], d.pop("kind"))
+        if kind != "maintenance":
+            raise ValueError(f"kind must match const 'maintenance', got '{kind}'")
 
         weeks = d.pop("weeks")
 
-        recommendation = cls(
+        suggested_hold = cls(
             kind=kind,
-            plan=plan,
             weeks=weeks,
         )
 
-        recommendation.additional_properties = d
-        return recommendation
+        suggested_hold.additional_properties = d
+        return suggested_hold
 
     @property
     def additional_keys(self) -> list[str]:

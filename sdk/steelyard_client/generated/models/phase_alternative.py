@@ -13,11 +13,11 @@ if TYPE_CHECKING:
     from ..models.score_parts import ScoreParts
 
 
-T = TypeVar("T", bound="Alternative")
+T = TypeVar("T", bound="PhaseAlternative")
 
 
 @_attrs_define
-class Alternative:
+class PhaseAlternative:
     """One way on, through the same horizon as the others. Where it is `open` is false only `closed_because` is set.
 
     Attributes:
@@ -246,7 +246,7 @@ class Alternative:
 
         weeks_above_band = _parse_weeks_above_band(d.pop("weeks_above_band"))
 
-        alternative = cls(
+        phase_alternative = cls(
             closed_because=closed_because,
             days_dieting=days_dieting,
             end_fat_fraction=end_fat_fraction,
@@ -260,8 +260,8 @@ class Alternative:
             weeks_above_band=weeks_above_band,
         )
 
-        alternative.additional_properties = d
-        return alternative
+        phase_alternative.additional_properties = d
+        return phase_alternative
 
     @property
     def additional_keys(self) -> list[str]:
