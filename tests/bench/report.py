@@ -6,6 +6,7 @@ import importlib.util
 import os
 import platform
 import tempfile
+from collections.abc import Callable
 from pathlib import Path
 
 from rich.console import Console
@@ -25,29 +26,52 @@ _OTHERS = ("filter_bench", "season_bench")
 _BATCH_LINES = (1_000, 10_000)
 
 
-def main() -> None:
-    """Measure everything and write it down."""
+def main(arguments: list[str]) -> None:
+    """Measure everything and write it down; of ``arguments``, the names of some parts, print only those."""
     console = Console()
+    rows: list[Row] = []
+    served: Measured | None = None
+    failed: list[Exception] = []
     with tempfile.TemporaryDirectory() as name:
         directory = Path(name)
-        console.print("HTTP ...")
-        served = http_bench.measure(_made(directory, "http"))
-        console.print("Servers ...")
-        rows = served.rows + http_bench.compare_servers(_made(directory, "servers"))
-        console.print("Start-up ...")
-        rows += start_bench.rows(_made(directory, "start"))
-        console.print("Core ...")
-        rows += _core(_made(directory, "core"))
-    for module in _OTHERS:
-        if importlib.util.find_spec(f"{__package__}.{module}"):
-            console.print(f"{module.removesuffix('_bench').capitalize()} ...")
-            rows += importlib.import_module(f"{__package__}.{module}").rows()
-    console.print("Batches ...")
-    rows += _batches()
+        parts: dict[str, Callable[[], list[Row]]] = {
+            "servers": lambda: http_bench.compare_servers(_made(directory, "servers")),
+            "start": lambda: start_bench.rows(_made(directory, "start")),
+            "core": lambda: _core(_made(directory, "core")),
+            **{part: importlib.import_module(f"{__package__}.{module}").rows for part, module in _others().items()},
+            "batches": _batches,
+        }
+        if unknown := set(arguments) - {"http", *parts}:
+            raise SystemExit(f"No such part: {', '.join(sorted(unknown))}. There are: http, {', '.join(parts)}.")
+        if not arguments or "http" in arguments:
+            console.print("http ...")
+            served = http_bench.measure(_made(directory, "http"))
+            rows += served.rows
+        for part, measure in parts.items():
+            if not arguments or part in arguments:
+                console.print(f"{part} ...")
+                try:
+                    rows += measure()
+                except Exception as error:  # the parts measured so far are not lost; the run fails at its end
+                    failed.append(error)
     Console(width=max(console.width, 120)).print(_table(rows))
-    console.print(f"Memory of a worker after the load: {served.memory_mib:.0f} MiB of its own.")
-    PAGE.write_text(page(rows, served), encoding="utf-8")
-    picture.draw(rows, PICTURE)
+    if served is not None:
+        console.print(f"Memory of a worker after the load: {served.memory_mib:.0f} MiB of its own.")
+        console.print(f"Processor time of an empty keyed request: {served.empty_cpu_seconds * 1e6:.0f} µs.")
+    if failed:
+        raise ExceptionGroup("not everything was measured, so the page was left as it is", failed)
+    if served is not None and not arguments:
+        PAGE.write_text(page(rows, served), encoding="utf-8")
+        picture.draw(rows, PICTURE)
+
+
+def _others() -> dict[str, str]:
+    """The parts that are measured elsewhere, by name."""
+    return {
+        module.removesuffix("_bench"): module
+        for module in _OTHERS
+        if importlib.util.find_spec(f"{__package__}.{module}")
+    }
 
 
 def _made(parent: Path, name: str) -> Path:
