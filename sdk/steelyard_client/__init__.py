@@ -6,7 +6,7 @@ dictionaries (typed in ``request_types``) or ``models``; answers are ``models``.
 
 from . import errors, models, request_types, units
 from ._version import __version__
-from .answers import BodyComposition, Decision, Forecast, Maintenance, Methods, Plan, Trend
+from .answers import BodyComposition, Decision, Forecast, Maintenance, Methods, Plan, Review, Trend
 from .client import AsyncSteelyard, Steelyard
 from .errors import (
     BadRequest,
@@ -53,6 +53,7 @@ __all__ = [
     "ProblemError",
     "Refused",
     "RetryPolicy",
+    "Review",
     "ServiceFault",
     "ServiceUnavailable",
     "Steelyard",

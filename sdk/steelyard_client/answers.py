@@ -9,6 +9,7 @@ from .generated.models import (
     MethodCatalogue,
     MethodEntry,
     PlanResponse,
+    ReviewResponse,
     TrendResponse,
 )
 
@@ -54,6 +55,13 @@ class Decision(DecisionResponse):
 
     def __repr__(self) -> str:
         return f"<Decision {self.situation}: {self.recommended.kind} {self.recommended.weeks} wk>"
+
+
+class Review(ReviewResponse):
+    """What ``review_phase`` answers. ``correction_kcal`` is 0 while there is nothing to change."""
+
+    def __repr__(self) -> str:
+        return f"<Review {self.verdict}: {self.decision}, {self.correction_kcal:+d} kcal/d>"
 
 
 class BodyComposition(BodyCompositionResponse):

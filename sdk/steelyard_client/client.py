@@ -9,7 +9,7 @@ from typing import Any, Literal, Self, Unpack
 
 import httpx
 
-from .answers import BodyComposition, Decision, Forecast, Maintenance, Methods, Plan, Trend
+from .answers import BodyComposition, Decision, Forecast, Maintenance, Methods, Plan, Review, Trend
 from .environment import service_key, service_url
 from .errors import SteelyardError
 from .exchange import (
@@ -34,6 +34,7 @@ from .generated.contract import (
     LIST_METHODS,
     PLAN_PHASES,
     READ_TREND,
+    REVIEW_PHASE,
     Operation,
 )
 from .generated.request_types import (
@@ -42,6 +43,7 @@ from .generated.request_types import (
     ForecastRequestDict,
     MaintenanceRequestDict,
     PlanRequestDict,
+    ReviewRequestDict,
     TrendRequestDict,
 )
 from .retry import RetryPolicy
@@ -176,6 +178,13 @@ class Steelyard(_Client):
         """
         return self._call(READ_TREND, Trend, dict(request))
 
+    def review_phase(self, **request: Unpack[ReviewRequestDict]) -> Review:
+        """A phase against its plan, from a ``profile``, the ``phase`` and the ``log``; ``screening`` while it runs.
+
+        The keywords are the fields of ``ReviewRequestDict``; each takes a model or a dictionary.
+        """
+        return self._call(REVIEW_PHASE, Review, dict(request))
+
     def forecast_intake(self, **request: Unpack[ForecastRequestDict]) -> Forecast:
         """The body under an intake, or the intake or the date for a target: which, says ``question``.
 
@@ -286,6 +295,10 @@ class AsyncSteelyard(_Client):
     async def read_trend(self, **request: Unpack[TrendRequestDict]) -> Trend:
         """As ``Steelyard.read_trend``."""
         return await self._call(READ_TREND, Trend, dict(request))
+
+    async def review_phase(self, **request: Unpack[ReviewRequestDict]) -> Review:
+        """As ``Steelyard.review_phase``."""
+        return await self._call(REVIEW_PHASE, Review, dict(request))
 
     async def forecast_intake(self, **request: Unpack[ForecastRequestDict]) -> Forecast:
         """As ``Steelyard.forecast_intake``."""

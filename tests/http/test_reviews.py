@@ -1,0 +1,129 @@
+"""`POST /v1/reviews`: what goes in, what comes out, what is refused."""
+
+from copy import deepcopy
+from datetime import date, timedelta
+from typing import Any
+
+import pytest
+from in_process import Running
+from msgspec import to_builtins
+from steelyard.http.review_examples import REVIEW_EXAMPLES
+
+PATH = "/v1/reviews"
+EXAMPLES: dict[str, Any] = {name: to_builtins(example) for name, example in REVIEW_EXAMPLES.items()}
+
+
+def example(name: str = "midway", **phase: Any) -> dict[str, Any]:
+    body = deepcopy(EXAMPLES[name])
+    body["phase"] |= phase
+    return body
+
+
+async def review(service: Running, body: Any) -> Any:
+    answer = await service.client.post(PATH, json=body)
+    assert answer.status_code == 200, answer.text
+    return answer.json()
+
+
+async def refused(service: Running, body: Any) -> tuple[str, str]:
+    answer = await service.client.post(PATH, json=body)
+    assert answer.status_code == 422, answer.text
+    (fault,) = answer.json()["errors"]
+    return fault["pointer"], fault["code"]
+
+
+async def test_midway(service: Running) -> None:
+    answer = await review(service, example())
+    assert answer["verdict"] in ("within_interval", "faster", "slower")
+    assert answer["days_into_phase"] == 20
+    assert answer["eaten"]["days_logged"] <= answer["eaten"]["days"] == 20
+    assert [week["days"] for week in answer["weeks"]] == [1, 7]
+    assert answer["weeks"][0]["start_date"] == answer["as_of_date"]
+    assert answer["weeks"][-1]["at_end"]["date"] == answer["end_date"]
+    change = answer["change"]
+    # Tissue since the first weighing is fat and lean since the start, here the same day.
+    assert change["fat_kg"]["mean"] + change["lean_kg"]["mean"] == pytest.approx(change["tissue_kg"]["mean"], abs=0.002)
+    assert answer["after"] is None
+    points = [week["at_end"]["weight_kg"] for week in answer["weeks"]]
+    assert all(p["lower"] < p["mean"] < p["upper"] for p in points)
+
+
+async def test_too_early_asks_for_more_days(service: Running) -> None:
+    answer = await review(service, example("too_early"))
+    assert (answer["verdict"], answer["decision"], answer["correction_kcal"]) == ("too_early", "continue", 0)
+    assert answer["more_days_needed"] == 8
+    assert "REVIEW_TOO_EARLY" in {reason["code"] for reason in answer["reasons"]}
+
+
+async def test_afterwards_needs_no_screening_and_tells_of_the_rebound(service: Running) -> None:
+    body = example("afterwards")
+    assert body["screening"] is None
+    answer = await review(service, body)
+    assert (answer["is_finished"], answer["decision"], answer["weeks"]) == (True, "end", [])
+    after = answer["after"]
+    assert after["rebound_kg"]["mean"] > 0.2
+    assert after["intake_kcal"] % 10 == 0
+    first = date.fromisoformat(answer["as_of_date"])
+    expected = [first + timedelta(days=days - 1) for days in (3, 7, 14)]
+    assert [p["date"] for p in after["points"]] == [day.isoformat() for day in expected]
+
+
+async def test_the_phase_may_be_declared_over(service: Running) -> None:
+    answer = await review(service, example() | {"is_finished": True})
+    assert answer["decision"] == "end"
+    assert answer["end_date"] == (date.fromisoformat(answer["as_of_date"]) - timedelta(days=1)).isoformat()
+
+
+async def test_the_order_of_the_log_does_not_matter(service: Running) -> None:
+    body = example()
+    turned = deepcopy(body)
+    for name in ("weights", "intakes"):
+        turned["log"][name].reverse()
+    one, other = await review(service, body), await review(service, turned)
+    for answer in (one, other):
+        answer.pop("fingerprint")
+        answer["notes"] = [note for note in answer["notes"] if note["code"] != "LOG_SORTED"]
+    assert one == other
+
+
+async def test_a_running_deficit_needs_screening(service: Running) -> None:
+    answer = await service.client.post(PATH, json=example() | {"screening": None})
+    assert (answer.status_code, answer.json()["type"]) == (422, "/problems/guard-rail/screening_unanswered")
+
+
+async def test_a_deficit_that_became_unsafe_ends(service: Running) -> None:
+    body = example()
+    body["screening"]["is_pregnant"] = True
+    answer = await review(service, body)
+    assert answer["decision"] == "end"
+    assert [(rail["id"], rail["action"]) for rail in answer["guard_rails"]] == [("pregnancy_lactation", "refused")]
+
+
+@pytest.mark.parametrize(
+    ("phase", "pointer", "code"),
+    [
+        ({"start_date": "2027-01-01"}, "#/phase/start_date", "REVIEW_BEFORE_START"),
+        ({"start_date": "1999-12-31"}, "#/phase/start_date", "DATE_OUT_OF_RANGE"),
+        ({"weeks": EXAMPLES["midway"]["phase"]["weeks"] * 2}, "#/phase/weeks", "MINI_CUT_TOO_LONG"),
+        ({"kind": "gain"}, "#/phase/fat_loss_kg", "FAT_LOSS_WITHOUT_DEFICIT"),
+        (
+            {"weeks": [{"intake_kcal": 1600, "protein_g": 250, "carbohydrate_g": 300}]},
+            "#/phase/weeks/0/intake_kcal",
+            "NUTRIENTS_EXCEED_INTAKE",
+        ),
+    ],
+)
+async def test_contradictions_are_named(service: Running, phase: dict[str, Any], pointer: str, code: str) -> None:
+    assert await refused(service, example(**phase)) == (pointer, code)
+
+
+async def test_a_log_that_cannot_be_read_is_named(service: Running) -> None:
+    body = example()
+    body["log"]["weights"] = []
+    assert (await refused(service, body))[1] == "LOG_WITHOUT_WEIGHT"
+    body = example()
+    body["as_of_date"] = "2026-04-20"
+    assert (await refused(service, body))[1] == "LOG_ENTRY_IN_FUTURE"
+    body = example()
+    body["log"]["intakes"].append(body["log"]["intakes"][0])
+    assert (await refused(service, body))[1] == "LOG_DUPLICATE_INTAKE"
