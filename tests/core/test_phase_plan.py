@@ -1,92 +1,17 @@
 """The mini-cut: two ordinary bodies get a useful one, each side solves for the other, rails are reported."""
 
-from datetime import date, timedelta
+from datetime import timedelta
 from itertools import pairwise
-from typing import Any
 
 import pytest
-from steelyard.core.assessment import Assessment, assess, body_of
+from plan_people import MAN, ORDINARY, START, change, fields_of, person, plan, subject_of
+from steelyard.core.assessment import assess, body_of
 from steelyard.core.deficit_phase import DeficitAim
 from steelyard.core.estimate import Estimate
 from steelyard.core.forecast import ALL_SOURCES
-from steelyard.core.guard_rails import Refused, Subject
-from steelyard.core.person import (
-    ActivityLevel,
-    BodyFatMethod,
-    BodyFatReading,
-    Person,
-    Sex,
-    Training,
-    TrainingStatus,
-)
-from steelyard.core.phase_plan import History, Plan, ReturnAim, plan_deficit
-from steelyard.core.screening import EatingDisorder, Screening
-
-CLEAR = Screening(is_pregnant=False, is_breastfeeding=False, eating_disorder=EatingDisorder.NONE)
-START = date(2026, 3, 2)
-
-
-def person(sex: Sex, weight_kg: float, height_cm: float, fraction: float) -> Person:
-    return Person(
-        sex=sex,
-        age_years=30,
-        height_cm=height_cm,
-        weight_kg=weight_kg,
-        activity=ActivityLevel.MODERATE,
-        training=Training(status=TrainingStatus.INTERMEDIATE, resistance_sessions_per_week=4),
-        body_fat=BodyFatReading(fat_fraction=fraction, method=BodyFatMethod.DXA),
-    )
-
-
-MAN = person(Sex.MALE, 80.0, 180.0, 0.15)
-WOMAN = person(Sex.FEMALE, 62.0, 166.0, 0.26)
-ORDINARY = [pytest.param(MAN, id="man-80-kg-15-%"), pytest.param(WOMAN, id="woman-62-kg-26-%")]
-
-
-def subject_of(who: Person, assessed: Assessment, screening: Screening | None = CLEAR) -> Subject:
-    return Subject(
-        sex=who.sex,
-        age_years=who.age_years,
-        height_cm=who.height_cm,
-        weight_kg=who.weight_kg,
-        fat_kg=assessed.fat.mean * who.weight_kg,
-        maintenance_kcal=assessed.total.mean,
-        resting_kcal=assessed.resting.mean,
-        exercise_kcal=assessed.total.exercise_kcal,
-        training_status=who.training.status,
-        screening=screening,
-    )
-
-
-def plan(
-    who: Person, then: ReturnAim | None = None, *, cuts: int | None = 0, usual: float | None = None, **aim: Any
-) -> Plan:
-    assessed = assess(who)
-    maintenance = Estimate(assessed.total.mean, assessed.total.sd)
-    return plan_deficit(
-        subject_of(who, assessed),
-        body_of(who, assessed, maintenance, usual),
-        START,
-        DeficitAim(**aim),
-        then or ReturnAim(),
-        history=History(cuts),
-        sources=ALL_SOURCES,
-    )
-
-
-def change(found: Plan, phase: int) -> tuple[float, float, float, float]:
-    """Change of weight, fat, lean and carried mass over a phase [kg]."""
-    assert found.forecast is not None
-    states = found.forecast.states
-    planned = found.phases[phase]
-    first, end = states[planned.first], states[planned.weeks[-1].point]
-    return (
-        end.weight_kg - first.weight_kg,
-        end.fat_kg - first.fat_kg,
-        end.lean_kg - first.lean_kg,
-        end.carried_kg - first.carried_kg,
-    )
-
+from steelyard.core.guard_rails import Refused
+from steelyard.core.person import Person, Sex, Training, TrainingStatus
+from steelyard.core.phase_plan import History, ReturnAim, plan_deficit
 
 # --- the ordinary case -----------------------------------------------------------------------------------------
 
@@ -278,7 +203,7 @@ def test_screening_is_required() -> None:
     [(TrainingStatus.NOVICE, 0.005), (TrainingStatus.INTERMEDIATE, 0.0025), (TrainingStatus.ADVANCED, 0.0015)],
 )
 def test_a_surplus_past_the_rate_of_gain_is_capped(status: TrainingStatus, limit: float) -> None:
-    who = Person(**{**_fields(MAN), "training": Training(status=status, resistance_sessions_per_week=4)})
+    who = Person(**{**fields_of(MAN), "training": Training(status=status, resistance_sessions_per_week=4)})
     found = plan(who, ReturnAim(gain_weeks=12, surplus_kcal=1000))
     assert found.forecast is not None
     gain = found.phases[2]
@@ -286,7 +211,3 @@ def test_a_surplus_past_the_rate_of_gain_is_capped(status: TrainingStatus, limit
     rate = (end.tissue_kg - first.tissue_kg) / 12 / first.weight_kg
     assert "gain_rate" in {action.id for action in found.actions if action.action == "capped"}
     assert 0.7 * limit < rate <= limit + 1e-6
-
-
-def _fields(who: Person) -> dict[str, Any]:
-    return {name: getattr(who, name) for name in who.__struct_fields__}

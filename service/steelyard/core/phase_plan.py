@@ -180,6 +180,8 @@ def plan_deficit(
     actions += rails.warn_history(history.cuts_last_12_months, history.weeks_since_last_cut)
     protein, protein_actions = _protein(subject, aim)
     actions += protein_actions
+    if weeks_until_event is not None:
+        aim = msgspec.structs.replace(aim, at_most_weeks=weeks_until_event)
     if aim.target_fat_fraction is not None:
         rails.refuse_target(subject, aim.target_fat_fraction, "/phase/target_fat_fraction")
     draft = _Draft(subject, with_usual_diet(body, subject, aim.preference), start)

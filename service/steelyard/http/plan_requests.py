@@ -59,7 +59,7 @@ def _check_deficit(body: PlanRequest, phase: MiniCut | Cut) -> None:
 
 def _check_weeks(phase: MiniCut | Cut) -> None:
     kind = phase.__struct_config__.tag
-    aim = _deficit_aim(phase, None)
+    aim = _deficit_aim(phase)
     if phase.weeks is None:
         if 0 < aim.most_weeks <= phase.easing_in_weeks:
             detail = f"{aim.most_weeks} week(s) of this {kind} are left: ease in for fewer."
@@ -95,7 +95,7 @@ def _weeks_until_event(body: PlanRequest, phase: MiniCut | Cut) -> int | None:
         _contradiction("/phase/event_date", "EVENT_BEFORE_START", detail)
     pause, maintenance = (body.pause.weeks if body.pause else 0), body.return_to_gain.maintenance_weeks
     weeks = (event - body.start_date).days // 7 - maintenance - pause
-    least = _deficit_aim(phase, None).least_weeks
+    least = _deficit_aim(phase).least_weeks
     if weeks < least:
         detail = (
             f"The event leaves {max(0, weeks)} weeks for the phase, once {maintenance} week(s) of maintenance and "
@@ -152,7 +152,7 @@ def plan_of(body: PlanRequest, assessed: Assessment, subject: Subject, of: Body)
         subject,
         of,
         start,
-        _deficit_aim(phase, until_event),
+        _deficit_aim(phase),
         then,
         history=History(history.cuts_last_12_months, history.weeks_since_last_cut) if history else History(),
         sources=sources,
@@ -161,7 +161,7 @@ def plan_of(body: PlanRequest, assessed: Assessment, subject: Subject, of: Body)
     )
 
 
-def _deficit_aim(phase: MiniCut | Cut, weeks_until_event: int | None) -> DeficitAim:
+def _deficit_aim(phase: MiniCut | Cut) -> DeficitAim:
     is_cut = isinstance(phase, Cut)
     return DeficitAim(
         kind=DeficitKind.CUT if is_cut else DeficitKind.MINI_CUT,
@@ -169,7 +169,6 @@ def _deficit_aim(phase: MiniCut | Cut, weeks_until_event: int | None) -> Deficit
         target_fat_fraction=phase.target_fat_fraction,
         target_weight_kg=phase.target_weight_kg,
         weeks=phase.weeks,
-        at_most_weeks=weeks_until_event,
         deficit_kcal=phase.deficit_kcal,
         protein_g_per_kg=phase.protein_g_per_kg,
         preference=phase.carbohydrate_preference,

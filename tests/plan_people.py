@@ -1,0 +1,135 @@
+"""Invented people whose phases the tests plan, and what the tests read of a plan."""
+
+from datetime import date
+from typing import Any
+
+import pytest
+from steelyard.core.assessment import Assessment, assess, body_of
+from steelyard.core.deficit_phase import DeficitAim, DeficitKind
+from steelyard.core.energy_balance import BASELINE_GLYCOGEN_KG, BodyState
+from steelyard.core.estimate import Estimate
+from steelyard.core.forecast import ALL_SOURCES, Forecast
+from steelyard.core.gain_phase import GainAim
+from steelyard.core.guard_rails import Subject
+from steelyard.core.person import (
+    ActivityLevel,
+    BodyFatMethod,
+    BodyFatReading,
+    Person,
+    Sex,
+    Training,
+    TrainingStatus,
+)
+from steelyard.core.phase_plan import History, Plan, ReturnAim, plan_deficit, plan_gain
+from steelyard.core.screening import EatingDisorder, Screening
+
+CLEAR = Screening(is_pregnant=False, is_breastfeeding=False, eating_disorder=EatingDisorder.NONE)
+START = date(2026, 3, 2)
+
+
+def person(sex: Sex, weight_kg: float, height_cm: float, fraction: float) -> Person:
+    return Person(
+        sex=sex,
+        age_years=30,
+        height_cm=height_cm,
+        weight_kg=weight_kg,
+        activity=ActivityLevel.MODERATE,
+        training=Training(status=TrainingStatus.INTERMEDIATE, resistance_sessions_per_week=4),
+        body_fat=BodyFatReading(fat_fraction=fraction, method=BodyFatMethod.DXA),
+    )
+
+
+def fields_of(who: Person) -> dict[str, Any]:
+    return {name: getattr(who, name) for name in who.__struct_fields__}
+
+
+MAN = person(Sex.MALE, 80.0, 180.0, 0.15)
+WOMAN = person(Sex.FEMALE, 62.0, 166.0, 0.26)
+# Lean, much trained and otherwise seated: energy availability binds first in a long phase.
+SEATED = Person(
+    **{
+        **fields_of(person(Sex.FEMALE, 62.0, 166.0, 0.20)),
+        "activity": ActivityLevel.SEDENTARY,
+        "training": Training(status=TrainingStatus.INTERMEDIATE, resistance_sessions_per_week=6),
+    }
+)
+ORDINARY = [pytest.param(MAN, id="man-80-kg-15-%"), pytest.param(WOMAN, id="woman-62-kg-26-%")]
+
+
+def subject_of(who: Person, assessed: Assessment, screening: Screening | None = CLEAR) -> Subject:
+    return Subject(
+        sex=who.sex,
+        age_years=who.age_years,
+        height_cm=who.height_cm,
+        weight_kg=who.weight_kg,
+        fat_kg=assessed.fat.mean * who.weight_kg,
+        maintenance_kcal=assessed.total.mean,
+        resting_kcal=assessed.resting.mean,
+        exercise_kcal=assessed.total.exercise_kcal,
+        training_status=who.training.status,
+        screening=screening,
+    )
+
+
+def plan(
+    who: Person,
+    then: ReturnAim | None = None,
+    *,
+    cuts: int | None = 0,
+    usual: float | None = None,
+    pause: int = 0,
+    event: int | None = None,
+    **aim: Any,
+) -> Plan:
+    assessed = assess(who)
+    maintenance = Estimate(assessed.total.mean, assessed.total.sd)
+    return plan_deficit(
+        subject_of(who, assessed),
+        body_of(who, assessed, maintenance, usual),
+        START,
+        DeficitAim(**aim),
+        then or ReturnAim(),
+        history=History(cuts),
+        sources=ALL_SOURCES,
+        pause_weeks=pause,
+        weeks_until_event=event,
+    )
+
+
+def cut(who: Person, then: ReturnAim | None = None, **asked: Any) -> Plan:
+    return plan(who, then, kind=DeficitKind.CUT, **asked)
+
+
+def gain(who: Person, pause: int = 0, **aim: Any) -> Plan:
+    assessed = assess(who)
+    body = body_of(who, assessed, Estimate(assessed.total.mean, assessed.total.sd))
+    aim_ = GainAim(**aim)
+    return plan_gain(subject_of(who, assessed), body, START, aim_, sources=ALL_SOURCES, pause_weeks=pause)
+
+
+def forecast_of(found: Plan) -> Forecast:
+    assert found.forecast is not None
+    return found.forecast
+
+
+def settled_kg(state: BodyState) -> float:
+    """Weight once carried mass is back at its usual state."""
+    return state.tissue_kg + BASELINE_GLYCOGEN_KG
+
+
+def lengths(found: Plan) -> list[tuple[str, int]]:
+    return [(phase.kind, len(phase.weeks)) for phase in found.phases]
+
+
+def change(found: Plan, phase: int) -> tuple[float, float, float, float]:
+    """Change of weight, fat, lean and carried mass over a phase [kg]."""
+    assert found.forecast is not None
+    states = found.forecast.states
+    planned = found.phases[phase]
+    first, end = states[planned.first], states[planned.weeks[-1].point]
+    return (
+        end.weight_kg - first.weight_kg,
+        end.fat_kg - first.fat_kg,
+        end.lean_kg - first.lean_kg,
+        end.carried_kg - first.carried_kg,
+    )
