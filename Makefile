@@ -13,7 +13,7 @@ compile := $(bin)/uv pip compile --quiet --no-config --universal --python-versio
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help run demo test test-long lint types format contract sdk validate backtest bench lock clean
+.PHONY: help run demo test test-long lint types format contract sdk validate backtest bench chaos load lock clean
 
 help: ## List the targets
 	@awk 'BEGIN {FS = ":.*## "} /^[a-z-]+:.*## / {printf "  make %-10s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
@@ -56,6 +56,12 @@ backtest: $(venv)/.dev ## Rewrite the page on how often the intervals hold
 
 bench: $(venv)/.dev ## Measure speed, as ratios within one run
 	$(bin)/python -m tests.bench
+
+chaos: $(venv)/.dev ## Break the service's surroundings in turn, and write what was seen
+	PYTHONPATH=tests $(bin)/python -m tests.chaos
+
+load: $(venv)/.dev ## A hundred thousand requests, and ten thousand connections at once
+	PYTHONPATH=tests $(bin)/python -m tests.chaos.load
 
 lock: $(venv)/.dev ## Pin what pyproject.toml and the .in files ask for; LOCK_ARGS=--upgrade takes newer ones
 	$(compile) pyproject.toml -o $(requirements)/run.txt

@@ -161,30 +161,59 @@ class HangingStore(FakeStore):
         return await super().find_key(prefix)
 
 
-@pytest.mark.parametrize("ending", ["cancelled", "answered"])
-async def test_one_request_at_a_time_tries_a_store_that_failed(ending: str) -> None:
+async def settle() -> None:
+    """Let every task run until it waits."""
+    for _ in range(5):
+        await asyncio.sleep(0)
+
+
+async def test_one_request_at_a_time_tries_a_store_that_failed() -> None:
     store, clock = HangingStore(), Clock()
     keyring = Keyring(store, cache_seconds=0.0, grace_seconds=1e9, monotonic=clock.monotonic, now=clock.now)
     assert await keyring.verify("abc", "right") is not None
     clock.seconds = 1.0
     keyring._is_down, store.is_gone = True, True
     look_ups = store.look_ups
-    trying = asyncio.create_task(keyring.verify("abc", "right"))
-    await asyncio.sleep(0)
+    trying = asyncio.create_task(keyring.verify("other", "right"))
+    await settle()
     for clock.seconds in (2.0, 1000.0):
         assert await keyring.verify("abc", "right") is not None, "the others are not kept"
     assert store.look_ups == look_ups + 1
-    trying.cancel()
+    for each in (*keyring._finding.values(), trying):
+        each.cancel()
     await asyncio.gather(trying, return_exceptions=True)
     clock.seconds += RETRY_SECONDS
-    store.is_gone = ending == "cancelled"
-    again = asyncio.create_task(keyring.verify("abc", "right"))
-    await asyncio.sleep(0)
+    store.is_gone = False
+    assert await keyring.verify("abc", "right") is not None
     assert store.look_ups == look_ups + 2, "a try that was cancelled does not keep the next from trying"
-    if ending == "answered":
-        assert await again is not None
-        assert not keyring._is_down
-    again.cancel()
+    assert not keyring._is_down
+
+
+class SlowStore(FakeStore):
+    """Answers when it is let go on."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.may_go_on = asyncio.Event()
+
+    async def find_key(self, prefix: str) -> Key | None:
+        await self.may_go_on.wait()
+        return await super().find_key(prefix)
+
+
+async def test_many_requests_at_once_ask_for_a_key_once() -> None:
+    store = SlowStore()
+    keyring = Keyring(store, cache_seconds=CACHE_SECONDS, grace_seconds=GRACE_SECONDS)
+    asking = [asyncio.create_task(keyring.verify("abc", secret)) for secret in ["right"] * 500 + ["wrong"] * 500]
+    await settle()
+    asking[0].cancel()
+    await settle()
+    store.may_go_on.set()
+    answers = await asyncio.gather(*asking, return_exceptions=True)
+    assert store.look_ups == 1
+    assert isinstance(answers[0], asyncio.CancelledError), "its end is not that of the others"
+    assert [answer is store.key for answer in answers[1:]] == [True] * 499 + [False] * 500
+    assert keyring._finding == {}
 
 
 async def test_guesses_leave_nothing_behind(parts: Parts) -> None:

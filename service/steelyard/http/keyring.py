@@ -1,5 +1,6 @@
 """The key check: a small cache of verified keys in front of the store."""
 
+import asyncio
 import math
 import time
 from collections.abc import Callable
@@ -43,6 +44,7 @@ class Keyring:
         self._monotonic = monotonic
         self._now = now
         self._entries: dict[str, _Entry] = {}
+        self._finding: dict[str, asyncio.Task[Key | None]] = {}
         self._is_down = False
         self._next_try = 0.0  # on the monotonic clock
 
@@ -63,7 +65,7 @@ class Keyring:
 
     async def _read(self, prefix: str, known: _Entry | None) -> _Entry | None:
         try:
-            key = await self._find(prefix)
+            key = await self._find_once(prefix)
         except StoreUnavailable:
             limit = self._cache_seconds + self._grace_seconds
             if known is not None and self._monotonic() - known.read_at <= limit:
@@ -74,6 +76,14 @@ class Keyring:
             return None
         return _Entry(key, self._monotonic())
 
+    async def _find_once(self, prefix: str) -> Key | None:
+        """One look-up for all the requests that wait for the same key: a thousand at once ask the store once."""
+        finding = self._finding.get(prefix)
+        if finding is None:
+            finding = self._finding[prefix] = asyncio.create_task(self._find(prefix))
+            finding.add_done_callback(lambda _: self._finding.pop(prefix, None))
+        return await asyncio.shield(finding)  # of the requests that wait, one may be cancelled
+
     async def _find(self, prefix: str) -> Key | None:
         if self._is_down:
             if self._monotonic() < self._next_try:
@@ -81,7 +91,7 @@ class Keyring:
             self._next_try = math.inf  # until this try has ended
         try:
             key = await self._source.find_key(prefix)
-        except BaseException as error:  # a request that is cancelled must not leave the others waiting
+        except BaseException as error:  # one that is cancelled must not leave the others waiting
             self._is_down = self._is_down or isinstance(error, StoreUnavailable)
             self._next_try = self._monotonic() + RETRY_SECONDS
             raise

@@ -1,0 +1,28 @@
+"""The faults in short; ``make chaos`` breaks more, for longer, and writes the table.
+
+That limits go on without their store is tested in ``tests/http/test_rate_limit.py``.
+"""
+
+from servers import Server, new_database
+
+from . import scenarios
+from .scenarios import Row
+from .served import sqlite_url
+
+
+def kept(row: Row) -> None:
+    assert not row.broken, row
+
+
+async def test_a_worker_is_killed() -> None:
+    with sqlite_url() as url:
+        kept(await scenarios.worker_killed(url))
+
+
+async def test_the_database_is_gone(postgresql_server: Server) -> None:
+    kept(await scenarios.database_gone(postgresql_server, new_database(postgresql_server), grace_seconds=2.0))
+
+
+async def test_it_is_told_to_stop() -> None:
+    with sqlite_url() as url:
+        kept(await scenarios.told_to_stop(url))
