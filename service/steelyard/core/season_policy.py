@@ -33,9 +33,6 @@ SLOW_GAIN_SHARE = constant(
 LONG_CUT_WEEKS = int(
     constant("long_cut_weeks", 16, unit="weeks", summary="Longest cut after a fast gain", basis=Basis.JUDGEMENT)
 )
-MOST_CUT_WEEKS = int(
-    constant("season_cut_weeks_most", 26, unit="weeks", summary="Longest cut of a season", basis=Basis.JUDGEMENT)
-)
 
 
 class Policy(NamedTuple):
@@ -108,5 +105,4 @@ def ready_made(name: ReadyMade, band: Band, slow_surplus_kcal: float, fast_surpl
 
 POLICY_IDS = (
     "band_lower_male", "band_lower_female", "fast_gain_overshoot", "slow_gain_share", "long_cut_weeks",
-    "season_cut_weeks_most",
 )  # fmt: skip

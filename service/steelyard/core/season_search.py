@@ -11,9 +11,10 @@ from . import rail_table as table
 from .elementwise import arrays
 from .evidence import Basis, Kind, constant, equation
 from .forecast import Body
+from .phase_defaults import CUT_WEEKS_MOST
 from .season_calendar import Calendar
 from .season_draws import drawn_lives, live_draws, stack
-from .season_policy import MOST_CUT_WEEKS, NEVER, Band, Policy
+from .season_policy import NEVER, Band, Policy
 from .season_rails import PersonLimits
 from .season_run import Life, Outcome, live
 
@@ -83,7 +84,7 @@ class _Space:
         # Surplus, cut_at, drop under it, deficit, longest cut: least and most of each.
         self.low = np.array([10.0, floor + 2 * _LEAST_DROP, _LEAST_DROP, 250.0, 2.0])
         self.high = np.array([top, max(limits.band.upper + _OVER_BAND, floor + 0.05), 0.08, table.BRISK_DEFICIT, 0.0])
-        self.high[4] = min(MOST_CUT_WEEKS, max(2.0, float(max(calendar.open_weeks))), 20.0)
+        self.high[4] = min(CUT_WEEKS_MOST, max(2.0, float(max(calendar.open_weeks))), 20.0)
         self.floor = floor
         self.points: Any = np.zeros((0, 6))
         self.outcome: Any = np.zeros((0, len(Outcome._fields)))
