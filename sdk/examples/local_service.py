@@ -36,8 +36,11 @@ class LocalService(NamedTuple):
 
 
 @contextlib.contextmanager
-def local_service() -> Iterator[LocalService]:
-    """The service in a process of its own, stopped on the way out, whatever happens inside."""
+def local_service(**settings: str) -> Iterator[LocalService]:
+    """The service in a process of its own, stopped on the way out, whatever happens inside.
+
+    ``settings`` are the service's, as ``body_seconds="1"`` for ``STEELYARD_BODY_SECONDS``.
+    """
     with tempfile.TemporaryDirectory(prefix="steelyard-") as directory:
         ours = {name: value for name, value in os.environ.items() if not name.startswith("STEELYARD_")}
         search = [str(ROOT / "service"), *filter(None, [ours.get("PYTHONPATH")])]
@@ -46,6 +49,7 @@ def local_service() -> Iterator[LocalService]:
             "PYTHONPATH": os.pathsep.join(search),
             "PYTHONUNBUFFERED": "1",
             "STEELYARD_DATABASE_URL": f"sqlite+aiosqlite:///{directory}/operator.sqlite3",
+            **{f"STEELYARD_{name.upper()}": value for name, value in settings.items()},
         }
         process = subprocess.Popen(
             [sys.executable, "-m", "steelyard", "serve", "--development", "--port", "0"],
