@@ -31,7 +31,9 @@ from litestar import Litestar
 from steelyard.settings import Settings
 from steelyard.store.store import Store, StoreUnavailable
 
+from .batches import run_batch
 from .body_composition import estimate_body_composition
+from .cors import Cors
 from .decisions import decide_phase
 from .documents import document_routes
 from .edge import Edge
@@ -42,7 +44,7 @@ from .keyring import Keyring
 from .limits import Limits
 from .maintenance import estimate_maintenance
 from .methods import list_methods
-from .observability import Observer, request_log
+from .observers import observers_and_routes
 from .operations import Operation
 from .plans import plan_phases
 from .problems import handle_exception
@@ -62,6 +64,7 @@ OPERATIONS: tuple[Operation, ...] = (
     read_trend,
     review_phase,
     decide_phase,
+    run_batch,
     plan_one_season,
     compare_strategies,
     optimise_season,
@@ -80,8 +83,19 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
         body_bytes=settings.body_limit_bytes,
         body_seconds=settings.body_seconds,
         computation_seconds=settings.computation_seconds,
+        batch_lines=settings.batch_lines,
+        batch_idle_seconds=settings.batch_idle_seconds,
     )
-    observers: list[Observer] = [request_log()] if settings.log_requests else []
+    observers, observer_routes = observers_and_routes(
+        settings,
+        {
+            "limits_degraded": (
+                "1 while the limits are counted without the shared store.",
+                lambda: limiter.is_degraded,
+            ),
+            "limits_refused": ("Requests refused by a limit since the start.", lambda: limiter.refused_count),
+        },
+    )
 
     @contextlib.asynccontextmanager
     async def lifespan(_app: Litestar) -> AsyncIterator[None]:
@@ -99,8 +113,9 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
             limits.close()
             await store.close()
 
+    routes = [operation.route(limits) for operation in operations]
     app = Litestar(
-        [operation.route(limits) for operation in operations] + health_routes(store) + document_routes(operations),
+        [*routes, *health_routes(store), *document_routes(operations), *observer_routes],
         before_request=Gate(keyring, limiter, usage),
         exception_handlers={Exception: handle_exception},
         lifespan=[lifespan],
@@ -109,5 +124,6 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
         request_max_body_size=settings.body_limit_bytes,
         stores={"rate_limit": limiter.counts},
     )
-    app.asgi_handler = Edge(app.asgi_handler, compress_from_bytes=settings.compress_from_bytes, observers=observers)
+    handler = Cors(app.asgi_handler, settings.allowed_origins) if settings.allowed_origins else app.asgi_handler
+    app.asgi_handler = Edge(handler, compress_from_bytes=settings.compress_from_bytes, observers=observers)
     return app
