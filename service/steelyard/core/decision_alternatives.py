@@ -10,11 +10,12 @@ from .decision_trade import Lines, Score, score
 from .deficit_phase import DeficitAim, DeficitKind
 from .estimate import Estimate
 from .forecast import ALL_SOURCES, Forecast
+from .gain_phase import GainAim
 from .guard_rails import Refused
 from .message import Message, say, template
 from .phase_defaults import DEFAULT_WEEKS, MOST_WEEKS
 from .phase_followed import PhaseKind
-from .phase_plan import GainAim, History, HoldAim, Plan, ReturnAim
+from .phase_plan import History, HoldAim, Plan, ReturnAim
 from .season_policy import LONG_CUT_WEEKS
 
 template(

@@ -89,19 +89,6 @@ def plan_surplus(
     return Gain(rows, states, surplus, actions)
 
 
-def fit_surplus(
-    subject: Subject,
-    model: BodyModel,
-    state: BodyState,
-    weeks: int,
-    asked_kcal: float | None,
-    preference: CarbohydratePreference,
-) -> tuple[float, list[RailAction]]:
-    """The surplus of ``plan_surplus`` [kcal/d] and what a rail did to it."""
-    gain = plan_surplus(subject, model, state, weeks, asked_kcal, preference)
-    return gain.surplus_kcal, gain.actions
-
-
 def plan_gain_phase(subject: Subject, model: BodyModel, state: BodyState, aim: GainAim) -> Gain | None:
     """The gain asked for; None where no gain inside its ceiling reaches the weight in time.
 

@@ -15,10 +15,7 @@ from .deficit_phase import DeficitAim, DeficitKind, DeficitPhase, Week, subject_
 from .deficit_solver import Nearest, Solved, capped_later, solve
 from .energy_balance import CARRIED_IDS, MODEL_IDS, BodyState, current_maintenance_kcal, walk
 from .forecast import FORECAST_IDS, Body, Forecast, Stretch, UncertaintySource, forecast, start_body
-from .gain_phase import GainAim as GainAim
-from .gain_phase import fit_surplus as fit_surplus
-from .gain_phase import gain_weeks as gain_weeks
-from .gain_phase import plan_gain_phase, plan_surplus
+from .gain_phase import GainAim, plan_gain_phase, plan_surplus
 from .guard_rails import RailAction, Subject
 from .macronutrients import (
     CARBOHYDRATE_KCAL_PER_G,
