@@ -40,6 +40,7 @@ from .problems import (
     UNSUPPORTED_MEDIA_TYPE,
     Kind,
 )
+from .rate_limit import DEGRADED_HEADER, RATE_LIMIT_HEADER, RATE_LIMIT_POLICY_HEADER
 from .request_id import CONTRACT_HEADER, CONTRACT_VERSION, REQUEST_ID_HEADER
 from .schemas.problems import Problem
 
@@ -102,6 +103,7 @@ def openapi_document(operations: Iterable[Operation]) -> dict[str, Any]:
         "paths": paths,
         "components": {
             "schemas": _schemas(operations),
+            "headers": _limit_headers(),
             "securitySchemes": {
                 "ApiKey": {
                     "type": "http",
@@ -124,7 +126,7 @@ def _operation(operation: Operation) -> dict[str, Any]:
     errors = _KEY_ERRORS | body_errors | _SERVICE_ERRORS
     if operation.in_thread:
         errors |= {"503": (UNAVAILABLE, COMPUTATION_TIMEOUT)}
-    headers = _common_headers() | _answer_headers(operation)
+    headers = _common_headers() | _references_to_limits() | _answer_headers(operation)
     document: dict[str, Any] = {
         "operationId": operation.operation_id,
         "tags": [operation.tag],
@@ -213,6 +215,8 @@ def _header(description: str, **schema: Any) -> dict[str, Any]:
 
 def _error(status: str, kinds: tuple[Kind, ...]) -> dict[str, Any]:
     headers = _common_headers()
+    if status == "429":
+        headers |= _references_to_limits()
     if status in _ERROR_HEADERS:
         name, schema, description = _ERROR_HEADERS[status]
         headers[name] = {"required": True, "description": description, "schema": schema}
@@ -247,6 +251,34 @@ def _common_headers() -> dict[str, Any]:
             "The request's id: the caller's `X-Request-Id` if that was a UUID, else a new one.", format="uuid"
         ),
     }
+
+
+def _limit_headers() -> dict[str, Any]:
+    """What the contract says once, under its components, of the headers about limits."""
+    return {
+        RATE_LIMIT_POLICY_HEADER: _limit_header(
+            'The limits on the key: `"burst";q=60000;w=60` allows 60000 units in 60 seconds. A request is one unit, a '
+            "batch as many as it has lines. Absent where nothing is limited.",
+            '"burst";q=60000;w=60, "daily-key";q=100000;w=86400',
+        ),
+        RATE_LIMIT_HEADER: _limit_header(
+            'What is left of each limit: `"burst";r=59990;t=12` is 59990 units, and 12 seconds until there are more.',
+            '"burst";r=59990;t=12, "daily-key";r=99990;t=43200',
+        ),
+        DEGRADED_HEADER: _limit_header(
+            "Present when a part of the service is at fault that the answer does not rest on: with `rate-limit` what "
+            "is left was counted by one process alone. Extensible.",
+            "rate-limit",
+        ),
+    }
+
+
+def _references_to_limits() -> dict[str, Any]:
+    return {name: {"$ref": f"#/components/headers/{name}"} for name in _limit_headers()}
+
+
+def _limit_header(description: str, example: str) -> dict[str, Any]:
+    return {"required": False, "description": description, "schema": {"type": "string"}, "example": example}
 
 
 def _reference(type_: type) -> dict[str, str]:
