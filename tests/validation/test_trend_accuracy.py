@@ -96,6 +96,7 @@ def test_coverage_of_80_percent_intervals(cell: Cell) -> None:
     assert 0.75 <= scored(cell).coverage <= 0.85
 
 
+_UNSEEN = "a step that is there, of which the weighings do not convince"
 _BENIGN = "one logging ratio near the expected one and no step of water: what is not known of either widens intervals"
 
 
@@ -104,14 +105,14 @@ _BENIGN = "one logging ratio near the expected one and no step of water: what is
     missing(
         [*PLAIN, *HONEST, *LONG, *JUMPED],
         {
-            PLAIN[0]: f"88 %: {_BENIGN}",
-            PLAIN[1]: f"88 %: {_BENIGN}",
-            PLAIN[4]: f"86 %: {_BENIGN}",
-            PLAIN[5]: f"86 %: {_BENIGN}",
-            HONEST[0]: "74.8 %: nothing left out is 1.3 SD from what is expected of loggers, and 14 days say little",
-            JUMPED[0]: "70 % (the blind floor 75 %): a step that is there, of which the weighings do not convince",
-            JUMPED[1]: "64 % (the blind floor 72 %): likewise",
-            JUMPED[3]: "65 % (the blind floor 69 %): likewise",
+            PLAIN[0]: f"88.5 %: {_BENIGN}",
+            PLAIN[1]: f"87.6 %: {_BENIGN}",
+            PLAIN[2]: f"85.1 %: {_BENIGN}",
+            PLAIN[4]: f"86.5 %: {_BENIGN}",
+            PLAIN[5]: f"85.8 %: {_BENIGN}",
+            JUMPED[0]: f"70 % (the blind floor 75 %): {_UNSEEN}",
+            JUMPED[1]: f"63 % (the blind floor 72 %): {_UNSEEN}",
+            JUMPED[3]: f"63 % (the blind floor 69 %): {_UNSEEN}",
         },
     ),
     ids=str,
@@ -148,6 +149,15 @@ def test_a_rebound_of_water_is_no_stall(generator: str, rebound: str) -> None:
     """In the week after two days of plenty, or after eating more, the scale is up while tissue falls."""
     cell = Cell(0.5, 0.3, 28, weekly_tissue_loss_kg=0.35, rebound=rebound, generator=generator)
     assert stall_calls(cell) <= FALSE_ALARMS
+
+
+def test_days_of_menstruation_help() -> None:
+    """Read at the height of the rise: with the days given, the error is smaller and a stall is told more often."""
+    blind = Cell(0.5, 0.3, 42, has_cycle=True, is_cycle_told=False)
+    told = blind._replace(is_cycle_told=True)
+    assert scored(told).rms < 0.95 * scored(blind).rms
+    assert stall_calls(told._replace(weekly_tissue_loss_kg=0.35)) <= FALSE_ALARMS
+    assert stall_calls(told._replace(weekly_tissue_loss_kg=0.0)) >= POWER
 
 
 @pytest.mark.parametrize("generator", ["core", OTHER])

@@ -22,7 +22,7 @@ NOISE_FLOOR_KG = constant(
     summary="Least SD of scale weight from day to day",
 )  # fmt: skip
 NOISE_AUTOCORRELATION = constant(
-    "weight_noise_autocorrelation", 0.15, unit="1", standard_deviation=0.2, basis=Basis.FROM_MEMORY,
+    "weight_noise_autocorrelation", 0.20, unit="1", standard_deviation=0.2, basis=Basis.FROM_MEMORY,
     summary="Correlation of the noise of weighings a day apart, before the log says otherwise",
 )  # fmt: skip
 NOISE_AUTOCORRELATION_LIMIT = constant(
