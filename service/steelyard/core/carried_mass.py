@@ -1,6 +1,6 @@
 """The expected path of carried mass (glycogen with its water, extracellular water, gut content) under a log.
 
-The same closed forms as the fast states of ``energy_balance``, without its slow tissues, for reading logs.
+The fast states of ``energy_balance`` by its own closed forms, without its slow tissues, for reading logs.
 """
 
 import math
@@ -17,6 +17,7 @@ from .energy_balance import (
     SODIUM_BY_CARBOHYDRATE,
     SODIUM_EXCRETION,
     SODIUM_PER_LITRE,
+    carried_after,
 )
 
 _LEAST_CARBOHYDRATE = 1.0  # kcal/d, as in the model: keeps a fast finite
@@ -57,9 +58,8 @@ def expected_carried_kg(
             relative = ops.maximum(carbohydrate_kcal[day], _LEAST_CARBOHYDRATE) / usual_carbohydrate
         rest = GLYCOGEN_KG * sqrt(relative)
         grown = tanh(relative * usual_carbohydrate / (rest * GLYCOGEN_ENERGY))
-        glycogen = rest * (glycogen + rest * grown) / (rest + glycogen * grown)
         water_rest = SODIUM_BY_CARBOHYDRATE / SODIUM_EXCRETION * (relative - 1.0)
-        water = water_rest + (water - water_rest) * water_left
-        gut_rest = GUT_CONTENT_KG * excess
-        gut = gut_rest + (gut - gut_rest) * gut_left
+        glycogen, water, gut = carried_after(
+            glycogen, water, gut, rest, water_rest, GUT_CONTENT_KG * excess, grown, water_left, gut_left
+        )
     return path

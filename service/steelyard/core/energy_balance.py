@@ -499,14 +499,29 @@ def _left(days: float, water_rate: float, gut_days: float, adaptation_days: floa
     )
 
 
+def carried_after(
+    glycogen: Number, water: Number, gut: Number, glycogen_rest: Number, water_rest: Number, gut_rest: Number,
+    grown: Number, water_left: Number, gut_left: Number,
+) -> tuple[Number, Number, Number]:  # fmt: skip
+    """Glycogen, extracellular water and gut content [kg] after a step in which their resting values hold.
+
+    ``grown`` = tanh(step x rate of glycogen); ``*_left`` is the share of a deviation from rest left after the step.
+    """
+    return (
+        # Closed form of rho dG/dt = CI - k G^2 from either side of the resting value.
+        glycogen_rest * (glycogen + glycogen_rest * grown) / (glycogen_rest + glycogen * grown),
+        water_rest + (water - water_rest) * water_left,
+        gut_rest + (gut - gut_rest) * gut_left,
+    )
+
+
 def _step(model: BodyModel, drive: _Drive, pace: _Pace, state: BodyState, ops: Elementwise) -> BodyState:
     fat, lean, glycogen_before, water_before, gut_before, adaptation, day = state
     days, grown, water_left, gut_left, adaptation_left, adaptation_mean = pace
     intake, rest, _, water_rest, gut_rest, adaptation_rest, thermic, _, _, _, _, _ = drive
-    # Closed form of rho dG/dt = CI - k G^2 from either side of the resting value.
-    glycogen = rest * (glycogen_before + rest * grown) / (rest + glycogen_before * grown)
-    water = water_rest + (water_before - water_rest) * water_left
-    gut = gut_rest + (gut_before - gut_rest) * gut_left
+    glycogen, water, gut = carried_after(
+        glycogen_before, water_before, gut_before, rest, water_rest, gut_rest, grown, water_left, gut_left
+    )
     away = adaptation - adaptation_rest
     outside = (
         intake
@@ -592,9 +607,10 @@ def expenditure_kcal(model: BodyModel, state: BodyState, diet: Diet, ops: Elemen
 
 
 def current_maintenance_kcal(model: BodyModel, state: BodyState, ops: Elementwise = FLOATS) -> Number:
-    """The intake at which tissue energy is steady at ``state``, adaptation included [kcal/d].
+    """The intake at which tissue energy is steady at ``state`` today, with the adaptation present now [kcal/d].
 
-    Solves expenditure(intake) = intake with the thermic share of the change and the adaptation present now.
+    Solves expenditure(intake) = intake with the thermic share of the change. A log teaches another quantity, settled
+    maintenance: the intake at which tissue holds once adaptation has followed intake there.
     """
     fixed = (
         model.offset_kcal
