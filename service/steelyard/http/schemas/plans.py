@@ -249,7 +249,9 @@ class ForecastPoint(Response, frozen=True, kw_only=True):
     lean_kg: Annotated[Interval, Meta(description="Lean tissue (fat-free mass without glycogen and carried water).")]
     carried_kg: Annotated[Interval, Meta(description="Glycogen, water and gut content against the usual state.")]
     fat_fraction: Annotated[Interval, Meta(description="Fat mass over scale weight, 0 to 1.")]
-    maintenance_kcal: Annotated[Interval, Meta(description="Maintenance of that day's body, with the adaptation present then.")]
+    maintenance_kcal: Annotated[
+        Interval, Meta(description="Maintenance of that day's body, with the adaptation present then.")
+    ]
 
 
 class DayKind(Response, frozen=True, kw_only=True):
