@@ -107,7 +107,11 @@ def test_a_weight_in_the_wrong_unit_is_read_and_noted(position: int, factor: flo
             "LOG_DUPLICATE_INTAKE",
             "/log/intakes/1/date",
         ),
-        (Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST, -1.0)]), "LOG_INTAKE_NOT_A_NUMBER", "/log/intakes/0/intake_kcal"),
+        (
+            Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST, -1.0)]),
+            "LOG_INTAKE_NOT_A_NUMBER",
+            "/log/intakes/0/intake_kcal",
+        ),
     ],
 )
 def test_what_cannot_be_meant_is_refused_by_name(log: Log, code: str, field: str) -> None:
