@@ -68,6 +68,7 @@ def serving(command: list[str], directory: Path, **settings: str) -> Iterator[Ru
         cwd=ROOT,
         env=_environment(url) | {f"STEELYARD_{name.upper()}": value for name, value in settings.items()},
         stdin=subprocess.DEVNULL,
+        start_new_session=True,  # its signals are its own
     )
     try:
         _wait(port, process)
