@@ -19,7 +19,7 @@ from steelyard.http.schemas.decisions import DecisionRequest
 from steelyard.http.schemas.plans import PlanRequest
 
 Json = dict[str, Any]
-SIZES = [pytest.param(400, id="400"), pytest.param(4000, id="4000", marks=pytest.mark.long)]
+SIZES = [pytest.param(400, id="400"), pytest.param(2000, id="2000", marks=pytest.mark.long)]
 CUTS = {"mini_cut", "cut"}
 
 

@@ -122,7 +122,7 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
         logging_config=None,
         openapi_config=None,
         request_max_body_size=settings.body_limit_bytes,
-        stores={"rate_limit": limiter.counts},
+        stores={"rate_limit": limiter.counts},  # type: ignore[dict-item]  # counts with the part of a store it needs
     )
     handler = Cors(app.asgi_handler, settings.allowed_origins) if settings.allowed_origins else app.asgi_handler
     app.asgi_handler = Edge(handler, compress_from_bytes=settings.compress_from_bytes, observers=observers)

@@ -128,7 +128,8 @@ class _Comparison:
             for header in new_headers.keys() - old_headers.keys():
                 yield Change(Level.ADDITIVE, place, f"the header {header} is new")
             for header in old_headers.keys() & new_headers.keys():
-                before, after = old_headers[header], new_headers[header]
+                before = self._header(self._old, old_headers[header])
+                after = self._header(self._new, new_headers[header])
                 if before.get("required") and not after.get("required"):
                     yield Change(Level.BREAKING, place, f"the header {header} may be absent")
                 yield from self._schema(f"{place} header {header}", before["schema"], after["schema"], False)
@@ -212,6 +213,12 @@ class _Comparison:
             yield Change(Level.ADDITIVE, place, "it is deprecated")
         if not _name(old) and not _name(new) and any(union in old for union in ("anyOf", "oneOf")):
             yield from _texts(place, old, new)
+
+    @staticmethod
+    def _header(document: Json, header: Json) -> Json:
+        name = _name(header)
+        resolved: Json = document["components"]["headers"][name] if name else header
+        return resolved
 
     @staticmethod
     def _resolve(document: Json, schema: Json) -> Json:

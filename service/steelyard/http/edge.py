@@ -105,7 +105,7 @@ class _Response:
     def _complete(self, message: Any) -> bool:
         """Add what every response carries. Returns whether the body is to be compressed."""
         headers = [*message["headers"], *_ALWAYS, (_REQUEST_ID, request_id(self._scope).encode("ascii"))]
-        headers += self._scope["state"].get(LIMIT_HEADERS, ())  # type: ignore[typeddict-item]
+        headers += self._scope["state"].get(LIMIT_HEADERS, ())
         length = b"0"
         is_stored = is_page = is_encoded = False
         for name, value in message["headers"]:

@@ -33,12 +33,13 @@ class Limits:
         self.batch_idle_seconds = batch_idle_seconds
         self._body_seconds = body_seconds
         self._computation_seconds = computation_seconds
-        # They share one interpreter with the event loop: more threads would not compute more, only take turns.
-        self._threads = ThreadPoolExecutor(min(4, os.cpu_count() or 1), "computation")
+        self._threads: ThreadPoolExecutor | None = None
 
     def close(self) -> None:
         """Forget the computations that wait for a thread."""
-        self._threads.shutdown(wait=False, cancel_futures=True)
+        if self._threads is not None:
+            self._threads.shutdown(wait=False, cancel_futures=True)
+            self._threads = None  # an application may be started again
 
     async def read_body(self, request: Request[Any, Any, Any]) -> bytes:
         """The whole body. Raises the problem for one that is too long, too slow, or breaks off."""
@@ -73,6 +74,9 @@ class Limits:
         itself, since what a body may hold bounds its work, and keeps its thread until then.
         """
         loop = asyncio.get_running_loop()
+        if self._threads is None:
+            # They share one interpreter with the event loop: more threads would not compute more, only take turns.
+            self._threads = ThreadPoolExecutor(min(4, os.cpu_count() or 1), "computation")
         try:
             async with asyncio.timeout(self._computation_seconds):
                 return await loop.run_in_executor(self._threads, compute, *arguments)
