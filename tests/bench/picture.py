@@ -1,5 +1,6 @@
 """The picture: how far each ratio is from what is asked of it."""
 
+import textwrap
 from pathlib import Path
 
 import matplotlib as mpl
@@ -24,7 +25,7 @@ def figure(rows: list[Row]) -> Figure:
     """The figure by itself."""
     judged = [row for row in rows if row.is_met is not None]
     sections = list(dict.fromkeys(row.section for row in judged))
-    made = Figure(figsize=(9.0, 1.3 + 0.36 * len(judged)), layout="constrained")
+    made = Figure(figsize=(10.0, 1.6 + 0.42 * len(judged)), layout="constrained")
     FigureCanvasSVG(made)
     axes = made.add_subplot()
     axes.axvspan(1e-9, 1.0, color="0.94", zorder=0)
@@ -41,7 +42,7 @@ def figure(rows: list[Row]) -> Figure:
     most = max(_attained(row, value) for row in judged for value in row.ratio)
     axes.set_xlim(min(0.45, least * 0.85), max(2.2, most * 1.2))
     axes.set_ylim(len(judged) - 0.4, -0.6)
-    axes.set_yticks(range(len(judged)), [f"{row.what}" for row in judged])
+    axes.set_yticks(range(len(judged)), [textwrap.fill(row.what, 46) for row in judged])
     axes.xaxis.set_major_formatter(FuncFormatter(lambda value, _: f"{value:g}x"))
     axes.xaxis.set_minor_formatter(NullFormatter())
     ticks = [t for t in (0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50) if axes.get_xlim()[0] <= t <= axes.get_xlim()[1]]
@@ -52,7 +53,7 @@ def figure(rows: list[Row]) -> Figure:
     axes.tick_params(axis="y", length=0)
     for i, section in enumerate(sections):
         axes.plot([], [], _MARKERS[i % len(_MARKERS)], color=_COLOURS[i % len(_COLOURS)], label=section)
-    axes.legend(loc="lower right", frameon=False)
+    made.legend(loc="outside upper right", frameon=False, ncols=len(sections))
     return made
 
 
