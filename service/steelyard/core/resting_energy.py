@@ -161,6 +161,7 @@ class Line(NamedTuple):
     is_applicable: bool
     weight: float
     why_not: Message | None
+    notes: list[str]  # its text, made once
 
 
 class _Plan(NamedTuple):
@@ -236,7 +237,8 @@ def _plan(is_male: bool, status: TrainingStatus, is_fat_measured: bool, interval
             continue
         why_not = _why_not(equation, age, audiences, is_fat_measured)
         weight = 1.0 / len(preferred) if equation in preferred else 0.0
-        lines.append(Line(equation.id, coefficients, why_not is None, weight, why_not))
+        notes = [] if why_not is None else [why_not.text]
+        lines.append(Line(equation.id, coefficients, why_not is None, weight, why_not, notes))
 
     picked = tuple(i for i, line in enumerate(lines) if line.weight > 0.0)
     # Outside every studied age nothing is applicable: the preferred ones then stand for the spread as well.

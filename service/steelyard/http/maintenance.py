@@ -82,16 +82,9 @@ def _methods(preferred: tuple[str, ...], has_log: bool) -> list[str]:
 
 def _rows(assessed: Assessment) -> list[EquationRow]:
     resting = assessed.resting
-    used = resting.preferred
     rows = [
-        EquationRow(
-            id=line.id,
-            kcal_per_day=round(value),
-            is_applicable=line.is_applicable,
-            is_used=line.id in used,
-            notes=[line.why_not.text] if line.why_not else [],
-        )
-        for line, value in zip(resting.lines, resting.values, strict=True)
+        EquationRow(id=id, kcal_per_day=round(value), is_applicable=is_applicable, is_used=weight > 0.0, notes=notes)
+        for (id, _, is_applicable, weight, _, notes), value in zip(resting.lines, resting.values, strict=True)
     ]
     rows += [
         EquationRow(
