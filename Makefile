@@ -13,7 +13,7 @@ compile := $(bin)/uv pip compile --quiet --no-config --universal --python-versio
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help run demo test test-long lint types format contract sdk validate backtest bench chaos load lock clean
+.PHONY: help run demo test test-long lint types format contract contract-release sdk validate backtest bench chaos load lock audit clean
 
 help: ## List the targets
 	@awk 'BEGIN {FS = ":.*## "} /^[a-z-]+:.*## / {printf "  make %-10s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
@@ -45,6 +45,9 @@ format: $(venv)/.dev ## Rewrite the code in the project's style
 contract: $(venv)/.run ## Write the OpenAPI document and the list of problems from the code
 	$(bin)/steelyard contract
 
+contract-release: contract ## Freeze the contract as released; from then on it may only grow
+	$(bin)/python -m steelyard.http.contract_release
+
 sdk: contract ## Generate the SDK's client from the contract
 	$(bin)/python sdk/regenerate.py
 
@@ -68,6 +71,9 @@ lock: $(venv)/.dev ## Pin what pyproject.toml and the .in files ask for; LOCK_AR
 	$(compile) $(requirements)/build.in -c $(requirements)/run.txt -o $(requirements)/build.txt
 	$(compile) pyproject.toml sdk/pyproject.toml $(requirements)/build.in $(requirements)/dev.in \
 		-c $(requirements)/run.txt -c $(requirements)/build.txt -o $(requirements)/dev.txt
+
+audit: $(venv)/.dev ## Look the pinned versions up among known holes; needs a network
+	$(bin)/pip-audit --disable-pip --require-hashes -r $(requirements)/run.txt
 
 clean: ## Remove the environment, caches and local data
 	rm -rf $(venv) .pytest_cache .mypy_cache .ruff_cache .hypothesis .import_linter_cache .schemathesis build dist var
