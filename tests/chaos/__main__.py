@@ -19,8 +19,8 @@ async def rows() -> AsyncIterator[Row]:
     """One scenario after the other, each on a fresh store."""
     with postgresql() as database:
         with sqlite_url() as url:
-            yield await scenarios.worker_killed(url, flush_seconds=1.0, load_seconds=8.0)
-        yield await scenarios.worker_killed(new_database(database), flush_seconds=5.0, load_seconds=15.0)
+            yield await scenarios.worker_killed(url, flush_seconds=1.0, load_seconds=4.0)
+        yield await scenarios.worker_killed(new_database(database), flush_seconds=5.0, load_seconds=4.0)
         yield await scenarios.database_gone(database, new_database(database), grace_seconds=8.0)
         yield await scenarios.database_gone(database, new_database(database), grace_seconds=8.0, hangs=True)
     with valkey() as counts, sqlite_url() as url:

@@ -4,6 +4,7 @@ import asyncio
 from collections.abc import Mapping
 from datetime import UTC, datetime
 
+import pytest
 from steelyard.http.usage import UsageCounter
 from steelyard.store.store import StoreUnavailable, UsageCell, UsageCount
 
@@ -74,3 +75,24 @@ async def test_flushes_on_its_own_and_when_cancelled() -> None:
     task.cancel()
     await asyncio.gather(task, return_exceptions=True)
     assert {cell.operation_id for cell in sink.stored} == {"plan_phases", "read_trend"}
+
+
+async def test_a_flush_that_fails_is_not_the_last(caplog: pytest.LogCaptureFixture) -> None:
+    class Faulty(Sink):
+        async def add_usage(self, counts: Mapping[UsageCell, UsageCount]) -> None:
+            if self.is_gone:
+                self.is_gone = False
+                raise RuntimeError("a fault of the code")
+            await super().add_usage(counts)
+
+    sink = Faulty()
+    sink.is_gone = True
+    usage = UsageCounter(sink, flush_seconds=0.01)
+    task = asyncio.create_task(usage.run())
+    usage.count(7, "plan_phases")
+    while not sink.stored:
+        await asyncio.sleep(0.01)
+    assert "RuntimeError" in caplog.text
+    assert list(sink.stored.values()) == [UsageCount(1, 1)]
+    task.cancel()
+    await asyncio.gather(task, return_exceptions=True)

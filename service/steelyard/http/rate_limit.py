@@ -191,6 +191,9 @@ class RateLimiter:
 
     async def run(self) -> None:
         """Exchange counts with the store for ever, and once more when cancelled."""
+        self._news = asyncio.Event()  # one of this event loop
+        if self._running:
+            self._news.set()
         async with self._counts:  # the framework has closed it before the last exchange, which opens it again
             try:
                 while True:

@@ -63,7 +63,10 @@ class UsageCounter:
         try:
             while True:
                 await asyncio.sleep(self._flush_seconds)
-                await self.flush()
+                try:
+                    await self.flush()
+                except Exception as error:  # whatever it was, the next flush may succeed
+                    _log.error("usage could not be written: %s", type(error).__name__)
         finally:
             with contextlib.suppress(asyncio.CancelledError):
                 await self.flush()
