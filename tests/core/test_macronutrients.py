@@ -27,7 +27,10 @@ def test_totals_floors_and_steps(
     assert macros.intake_kcal % 10 == 0
     assert abs(macros.intake_kcal - intake) <= 5
     assert macros.protein_g % 5 == macros.carbohydrate_g % 5 == macros.fat_g % 5 == 0
-    assert protein * weight - 1e-6 <= macros.protein_g < protein * weight + 5
+    # All the protein asked for where the intake has room for it beside the least fat, and never more.
+    assert macros.protein_g < protein * weight + 5
+    if least_kcal(weight, protein, intake) <= macros.intake_kcal:
+        assert macros.protein_g >= protein * weight - 1e-6
     assert macros.fat_g >= 0.5 * weight - 1e-6
     assert 9 * macros.fat_g >= 0.15 * macros.intake_kcal - 1e-6
     assert macros.carbohydrate_g >= 0
@@ -61,4 +64,4 @@ def test_more_energy_never_means_less_of_it(
 ) -> None:
     less, greater = (split_intake(x, weight, 1.8, preference) for x in (intake, intake + more))
     assert greater.intake_kcal >= less.intake_kcal
-    assert greater.protein_g == less.protein_g
+    assert greater.protein_g >= less.protein_g
