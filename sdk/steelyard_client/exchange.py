@@ -83,6 +83,7 @@ Steps: TypeAlias = Generator[Send | Wait, Reply | SteelyardError | None, Answer]
 
 
 JSON = "application/json"
+LINES = "application/x-ndjson"
 
 
 def exchange(
@@ -92,20 +93,22 @@ def exchange(
     options: Options,
     clock: Callable[[], float],
     media_type: str = JSON,
+    lines: bytes | None = None,
 ) -> Steps[Answer]:
     """Prepare ``request``, have it sent until it is answered or given up, and ``read`` the answer.
 
     Raises ``SteelyardError``. ``clock`` gives seconds that never run backwards. ``media_type`` is that of the answer.
+    ``lines`` is a body that is already encoded, in place of ``request``.
     """
     deadline = clock() + options.timeout_seconds
-    content = _encode(operation, request, options)
+    content = _encode(operation, request, options) if lines is None else lines
     request_id = str(uuid4())  # ours, so that a call without an answer can be looked up too
     headers = {
         "Accept": f"{media_type}, application/problem+json",
         "Authorization": f"Bearer {options.key}",
         "User-Agent": USER_AGENT,
         REQUEST_ID_HEADER: request_id,
-        **({} if content is None else {"Content-Type": "application/json"}),
+        **({} if content is None else {"Content-Type": JSON if lines is None else LINES}),
     }
     url = options.url + operation.path
     retries = 0
