@@ -119,9 +119,10 @@ def changes(question: Question, leanness: Leanness, refused: Refused | None) -> 
         )
     if not q.fat.is_measured:
         add(say("CHANGE_READING_NEEDED"))
-    if leanness.other_due is not None:
-        code = "CHANGE_MOTIVE" if motive(q) is Feeling.CONTENT else "CHANGE_CONTENT"
-        add(say(code, due_percent=100 * leanness.other_due))
+    is_content = motive(q) is Feeling.CONTENT
+    # A wish to be leaner moves the line down, so that it says nothing where a cut is due already.
+    if leanness.other_due is not None and not (is_content and due is not None and q.fat_fraction >= due):
+        add(say("CHANGE_MOTIVE" if is_content else "CHANGE_CONTENT", due_percent=100 * leanness.other_due))
     if refused is not None and refused.action.id == table.UNANSWERED:
         add(say("CHANGE_SCREENING"))
     if refused is not None and refused.action.id in (table.MEDICAL, table.AGE):
