@@ -16,7 +16,7 @@ compile := $(bin)/uv pip compile --quiet --no-config --universal --python-versio
 .PHONY: help run demo test test-long lint types format contract contract-release sdk validate backtest bench chaos load lock audit clean
 
 help: ## List the targets
-	@awk 'BEGIN {FS = ":.*## "} /^[a-z-]+:.*## / {printf "  make %-10s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
+	@awk 'BEGIN {FS = ":.*## "} /^[a-z-]+:.*## / {printf "  make %-17s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
 
 run: $(venv)/.run ## Start the service on loopback with SQLite, and print a development key
 	$(bin)/steelyard serve --development --port $(PORT)

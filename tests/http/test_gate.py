@@ -18,7 +18,14 @@ from steelyard.settings import Settings
 from steelyard.store.store import Store
 from steelyard.store.tables import Table
 
-PUBLIC_PATHS = {"/health/live", "/health/ready", "/openapi.json", "/problems/{slug:path}"}
+PUBLIC_PATHS = {
+    "/health/live",
+    "/health/ready",
+    "/openapi.json",
+    "/problems/{slug:path}",
+    "/reference",
+    "/reference/style.css",
+}
 
 
 @pytest.fixture(scope="module")
