@@ -2,6 +2,7 @@
 
 import asyncio
 import time
+from collections.abc import AsyncIterator, Iterable, Iterator
 from dataclasses import replace
 from functools import partial
 from types import TracebackType
@@ -10,9 +11,11 @@ from typing import Any, Literal, Self, Unpack
 import httpx
 
 from .answers import BodyComposition, Decision, Forecast, Maintenance, Methods, Plan, Review, Trend
+from .batch import Chunk, ChunkAnswer, Line, LineAnswer, chunks, read_lines
 from .environment import service_key, service_url
 from .errors import SteelyardError
 from .exchange import (
+    LINES,
     Answer,
     Model,
     Options,
@@ -35,6 +38,7 @@ from .generated.contract import (
     PLAN_PHASES,
     READ_TREND,
     REVIEW_PHASE,
+    RUN_BATCH,
     Operation,
 )
 from .generated.request_types import (
@@ -100,6 +104,10 @@ class _Client:
         if format not in _MEDIA_TYPES:
             raise ValueError(f"format must be one of {', '.join(_MEDIA_TYPES)}, not {format!r}")
         return exchange(PLAN_PHASES, read_text, request, self._options, time.monotonic, _MEDIA_TYPES[format])
+
+    def _chunk_steps(self, chunk: Chunk) -> Steps[ChunkAnswer]:
+        read = partial(read_lines, chunk)
+        return exchange(RUN_BATCH, read, {}, self._options, time.monotonic, LINES, chunk.content)
 
     def __repr__(self) -> str:
         return f"{type(self).__name__}({self._options.url!r})"  # never the key
@@ -198,6 +206,18 @@ class Steelyard(_Client):
         The keywords are the fields of ``BodyCompositionRequestDict``; each takes a model or a dictionary.
         """
         return self._call(ESTIMATE_BODY_COMPOSITION, BodyComposition, dict(request))
+
+    def run_batch(self, lines: Iterable[Line]) -> Iterator[LineAnswer]:
+        """The answers to many calls, one a line and in their order; a line at fault does not touch the others.
+
+        ``lines`` are read as answers are taken, and sent a few at a time, each few with the client's time limit and
+        retries. Raises what stops the whole, such as ``TooManyRequests``; what is wrong with a line is its ``problem``.
+        """
+        for chunk in chunks(lines):
+            answers, failure = self._drive(self._chunk_steps(chunk))
+            yield from answers
+            if failure is not None:
+                raise failure
 
     def list_methods(self) -> Methods:
         """Every equation, constant and rule that answers cite, with its source."""
@@ -307,6 +327,15 @@ class AsyncSteelyard(_Client):
     async def estimate_body_composition(self, **request: Unpack[BodyCompositionRequestDict]) -> BodyComposition:
         """As ``Steelyard.estimate_body_composition``."""
         return await self._call(ESTIMATE_BODY_COMPOSITION, BodyComposition, dict(request))
+
+    async def run_batch(self, lines: Iterable[Line]) -> AsyncIterator[LineAnswer]:
+        """As ``Steelyard.run_batch``, with ``async for``."""
+        for chunk in chunks(lines):
+            answers, failure = await self._drive(self._chunk_steps(chunk))
+            for answer in answers:
+                yield answer
+            if failure is not None:
+                raise failure
 
     async def list_methods(self) -> Methods:
         """As ``Steelyard.list_methods``."""
