@@ -61,7 +61,7 @@ def violations(request: Json, answer: Json) -> list[str]:
         if phase["kind"] in ("mini_cut", "cut"):
             found += _person(request, answer) + _deficit(request, phase, body) + _goal(request, phase, body)
         elif phase["kind"] == "maintenance":
-            found += _hold(request, phase, body, is_first=phase is answer["phases"][0])
+            found += _hold(request, answer, phase, body)
         else:
             found += _gain(request, phase, body)
         found += _day_kinds(request, phase, body)
@@ -295,25 +295,32 @@ def _goal(request: Json, phase: Json, start: Body) -> list[str]:
     return []
 
 
+# Adaptation is 14 % of the change of intake and fades with 14 days (Hall KD, et al. Lancet 2011;378:826-837): an
+# intake set for the start of a week is off by 1 - 2 (1 - exp(-1/2)) of it on the mean of the week; food costs a tenth
+# to digest.
+FADING = 0.14 * (1 - 2 * (1 - math.exp(-0.5))) / 0.9
+
+
 def _fading(body: Body) -> float:
-    """What fading adaptation and 10 kcal of rounding are worth in a week at maintenance [kcal/d].
+    """What fading adaptation to a deficit of 30 % and 10 kcal of rounding are worth in a week at maintenance [kcal/d].
 
-    Adaptation is 14 % of the change of intake (Hall KD, et al. Lancet 2011;378:826-837), a deficit at most 30 %.
+    Beside them the upkeep of returning water, some kilocalories a day.
     """
-    return 20 + 0.02 * body.maintenance
+    return 20 + FADING * 0.30 * body.maintenance
 
 
-def _hold(request: Json, phase: Json, start: Body, *, is_first: bool) -> list[str]:
+def _hold(request: Json, answer: Json, phase: Json, start: Body) -> list[str]:
     found = []
-    usual = request.get("current_intake_kcal", start.maintenance) if is_first else start.maintenance
+    first = Body.at_start(request, answer).maintenance
+    change = abs(request.get("current_intake_kcal", first) - first)
     for week in phase["weeks"]:
         found += _dietary_fat(request, phase, week)
         if week["element"] != "maintenance":
             found.append(f"a week of {week['element']} at maintenance")
-        # Coming from another intake its adaptation fades within two weeks, and glycogen of some hundred grams
-        # (4.2 kcal/g) fills or empties first. Otherwise never a second cut or a gain.
-        habit = 0.06 * abs(usual - start.maintenance) * math.exp(-(week["week"] - 1) / 2)
-        slack = habit + (160 if is_first and week["week"] <= 2 else 0)
+        # Adaptation to what was eaten before the plan fades too; glycogen of some hundred grams (4.2 kcal/g) fills or
+        # empties in the plan's first weeks. Otherwise never a second cut or a gain.
+        passed = (date.fromisoformat(week["start_date"]) - date.fromisoformat(request["start_date"])).days / 14
+        slack = FADING * change * math.exp(-passed) + (160 if passed < 1 else 0)
         stored = week["energy_balance_kcal"]
         if not -_fading(start) - slack <= stored <= 30 + slack:
             found.append(f"maintenance week {week['week']} stores {stored} kcal/d")
