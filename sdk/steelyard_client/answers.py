@@ -2,14 +2,17 @@
 
 from .generated.models import (
     BodyCompositionResponse,
+    ComparisonResponse,
     DecisionResponse,
     ForecastResponse,
     Interval,
     MaintenanceResponse,
     MethodCatalogue,
     MethodEntry,
+    OptimumResponse,
     PlanResponse,
     ReviewResponse,
+    SeasonResponse,
     TrendResponse,
 )
 
@@ -69,6 +72,18 @@ class BodyComposition(BodyCompositionResponse):
 
     def __repr__(self) -> str:
         return f"<BodyComposition fat {_interval(self.fat_fraction, '.1%')} of body mass>"
+
+
+class Season(SeasonResponse):
+    """What ``plan_season`` answers."""
+
+
+class Comparison(ComparisonResponse):
+    """What ``compare_strategies`` answers."""
+
+
+class Optimum(OptimumResponse):
+    """What ``optimise_season`` answers."""
 
 
 class Methods(MethodCatalogue):

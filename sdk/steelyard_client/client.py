@@ -10,7 +10,19 @@ from typing import Any, Literal, Self, Unpack
 
 import httpx
 
-from .answers import BodyComposition, Decision, Forecast, Maintenance, Methods, Plan, Review, Trend
+from .answers import (
+    BodyComposition,
+    Comparison,
+    Decision,
+    Forecast,
+    Maintenance,
+    Methods,
+    Optimum,
+    Plan,
+    Review,
+    Season,
+    Trend,
+)
 from .batch import Chunk, ChunkAnswer, Line, LineAnswer, chunks, read_lines
 from .environment import service_key, service_url
 from .errors import SteelyardError
@@ -30,12 +42,15 @@ from .exchange import (
     transport_failure,
 )
 from .generated.contract import (
+    COMPARE_STRATEGIES,
     DECIDE_PHASE,
     ESTIMATE_BODY_COMPOSITION,
     ESTIMATE_MAINTENANCE,
     FORECAST_INTAKE,
     LIST_METHODS,
+    OPTIMISE_SEASON,
     PLAN_PHASES,
+    PLAN_SEASON,
     READ_TREND,
     REVIEW_PHASE,
     RUN_BATCH,
@@ -43,11 +58,14 @@ from .generated.contract import (
 )
 from .generated.request_types import (
     BodyCompositionRequestDict,
+    ComparisonRequestDict,
     DecisionRequestDict,
     ForecastRequestDict,
     MaintenanceRequestDict,
+    OptimumRequestDict,
     PlanRequestDict,
     ReviewRequestDict,
+    SeasonRequestDict,
     TrendRequestDict,
 )
 from .retry import RetryPolicy
@@ -207,6 +225,27 @@ class Steelyard(_Client):
         """
         return self._call(ESTIMATE_BODY_COMPOSITION, BodyComposition, dict(request))
 
+    def plan_season(self, **request: Unpack[SeasonRequestDict]) -> Season:
+        """A chain of phases from today to a horizon, by one strategy, inside the limits.
+
+        The keywords are the fields of ``SeasonRequestDict``; each takes a model or a dictionary.
+        """
+        return self._call(PLAN_SEASON, Season, dict(request))
+
+    def compare_strategies(self, **request: Unpack[ComparisonRequestDict]) -> Comparison:
+        """Several strategies for one body side by side.
+
+        The keywords are the fields of ``ComparisonRequestDict``; each takes a model or a dictionary.
+        """
+        return self._call(COMPARE_STRATEGIES, Comparison, dict(request))
+
+    def optimise_season(self, **request: Unpack[OptimumRequestDict]) -> Optimum:
+        """The strategy that gains most lean tissue by the horizon inside the limits.
+
+        The keywords are the fields of ``OptimumRequestDict``; each takes a model or a dictionary.
+        """
+        return self._call(OPTIMISE_SEASON, Optimum, dict(request))
+
     def run_batch(self, lines: Iterable[Line]) -> Iterator[LineAnswer]:
         """The answers to many calls, one a line and in their order; a line at fault does not touch the others.
 
@@ -327,6 +366,18 @@ class AsyncSteelyard(_Client):
     async def estimate_body_composition(self, **request: Unpack[BodyCompositionRequestDict]) -> BodyComposition:
         """As ``Steelyard.estimate_body_composition``."""
         return await self._call(ESTIMATE_BODY_COMPOSITION, BodyComposition, dict(request))
+
+    async def plan_season(self, **request: Unpack[SeasonRequestDict]) -> Season:
+        """As ``Steelyard.plan_season``."""
+        return await self._call(PLAN_SEASON, Season, dict(request))
+
+    async def compare_strategies(self, **request: Unpack[ComparisonRequestDict]) -> Comparison:
+        """As ``Steelyard.compare_strategies``."""
+        return await self._call(COMPARE_STRATEGIES, Comparison, dict(request))
+
+    async def optimise_season(self, **request: Unpack[OptimumRequestDict]) -> Optimum:
+        """As ``Steelyard.optimise_season``."""
+        return await self._call(OPTIMISE_SEASON, Optimum, dict(request))
 
     async def run_batch(self, lines: Iterable[Line]) -> AsyncIterator[LineAnswer]:
         """As ``Steelyard.run_batch``, with ``async for``."""
