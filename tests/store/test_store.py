@@ -305,9 +305,8 @@ async def eventually_reachable(store: Store) -> None:
             await asyncio.sleep(0.05)
 
 
+@pytest.mark.parametrize("store_url", ["postgresql"], indirect=True)
 async def test_a_connection_that_the_server_dropped_is_replaced(store: Store) -> None:
-    if store._engine.dialect.name != "postgresql":
-        pytest.skip("a file drops nobody")
     await store.ping()
     async with store._engine.connect() as connection:
         drop = "SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE pid <> pg_backend_pid()"
