@@ -77,13 +77,22 @@ class BodyComposition(BodyCompositionResponse):
 class Season(SeasonResponse):
     """What ``plan_season`` answers."""
 
+    def __repr__(self) -> str:
+        return f"<Season {self.fingerprint[:8]}, {len(self.cautions)} cautions>"
+
 
 class Comparison(ComparisonResponse):
     """What ``compare_strategies`` answers."""
 
+    def __repr__(self) -> str:
+        return f"<Comparison {self.fingerprint[:8]}, {len(self.cautions)} cautions>"
+
 
 class Optimum(OptimumResponse):
     """What ``optimise_season`` answers."""
+
+    def __repr__(self) -> str:
+        return f"<Optimum {self.fingerprint[:8]}, {len(self.cautions)} cautions>"
 
 
 class Methods(MethodCatalogue):
