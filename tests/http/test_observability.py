@@ -1,5 +1,6 @@
 """What the operator sees: a line per request, spans, probes; and that nothing about a person is among it."""
 
+import asyncio
 import io
 import json
 import logging
@@ -14,7 +15,7 @@ from typing import Any
 
 import msgspec
 import pytest
-from in_process import running
+from in_process import PATIENCE_SECONDS, running
 from lifting_form import EXAMPLE, LiftingForm, sum_lifts
 from msgspec import to_builtins
 from opentelemetry.sdk.trace import TracerProvider
@@ -99,35 +100,53 @@ async def test_every_request_is_one_line(tmp_path: Path, capsys: pytest.CaptureF
     assert fifth["route"] == "/problems/{slug}"
 
 
+def record(status: int = 200) -> RequestRecord:
+    return RequestRecord(
+        time=datetime.now(UTC),
+        event="request",
+        request_id=ID,
+        method="GET",
+        status=status,
+        duration_ms=1.0,
+        answer_bytes=0,
+    )
+
+
+async def test_lines_are_written_soon(own_log: io.StringIO) -> None:
+    """Without a further request to push them out."""
+    stream = io.StringIO()
+    log = RequestLog(stream)
+    log(record())
+    log(record(500))
+    assert not stream.getvalue()
+    async with asyncio.timeout(PATIENCE_SECONDS):
+        while not stream.getvalue():
+            await asyncio.sleep(0.01)
+    assert [line["level"] for line in lines(stream.getvalue())] == ["info", "error"]
+
+
+async def test_lines_that_wait_are_bounded() -> None:
+    stream = io.StringIO()
+    log = RequestLog(stream)
+    for _ in range(2_500):
+        log(record())
+    assert len(lines(stream.getvalue())) == 2_000
+    log.close()
+    log.close()
+    assert len(lines(stream.getvalue())) == 2_500
+
+
 async def test_a_log_that_fails_fails_no_request() -> None:
-    def full(_line: str) -> None:
-        raise OSError("no space left on device")
+    class Full(io.StringIO):
+        def write(self, _text: str) -> int:
+            raise OSError("no space left on device")
 
-    record = RequestRecord(
-        time=datetime.now(UTC),
-        event="request",
-        request_id=ID,
-        method="GET",
-        status=200,
-        duration_ms=1.0,
-        answer_bytes=0,
-    )
-    RequestLog(full)(record)
-
-
-def test_a_fault_of_the_service_is_an_error() -> None:
-    told: list[str] = []
-    record = RequestRecord(
-        time=datetime.now(UTC),
-        event="request",
-        request_id=ID,
-        method="GET",
-        status=500,
-        duration_ms=1.0,
-        answer_bytes=0,
-    )
-    RequestLog(told.append)(record)
-    assert json.loads(told[0])["level"] == "error"
+    closed = io.StringIO()
+    closed.close()
+    for stream in (Full(), closed):
+        log = RequestLog(stream)
+        log(record())
+        log.close()
 
 
 def test_other_messages_have_the_same_form(own_log: io.StringIO) -> None:
@@ -146,8 +165,9 @@ import asyncio, httpx
 from steelyard.http.asgi import create
 
 async def main():
-    transport = httpx.ASGITransport(create())
-    async with httpx.AsyncClient(transport=transport, base_url="http://service.test") as client:
+    app = create()
+    transport = httpx.ASGITransport(app)
+    async with app.lifespan(), httpx.AsyncClient(transport=transport, base_url="http://service.test") as client:
         await client.get("/health/live")
 
 asyncio.run(main())

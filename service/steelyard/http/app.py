@@ -112,6 +112,8 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
             await asyncio.gather(*running, return_exceptions=True)
             limits.close()
             await store.close()
+            for observer in observers:
+                observer.close()
 
     routes = [operation.route(limits) for operation in operations]
     app = Litestar(

@@ -69,6 +69,9 @@ class Metrics:
         if record.problem is not None:
             self._problems.labels(operation, record.problem).inc()
 
+    def close(self) -> None:
+        """Nothing is held."""
+
     def text(self) -> bytes:
         """All metrics in Prometheus' text format, those of the process itself among them."""
         if os.environ.get(MULTIPROCESS_VARIABLE):

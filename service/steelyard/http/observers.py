@@ -1,12 +1,13 @@
 """Who is told of requests, as the operator chose."""
 
+import sys
 from collections.abc import Callable, Mapping
 
 from litestar.handlers import HTTPRouteHandler
 
 from steelyard.settings import Settings
 
-from .observability import Observer, request_log
+from .observability import Observer, RequestLog
 
 
 def observers_and_routes(
@@ -16,7 +17,7 @@ def observers_and_routes(
     observers: list[Observer] = []
     routes: list[HTTPRouteHandler] = []
     if settings.log_requests:
-        observers.append(request_log())
+        observers.append(RequestLog(sys.stderr))
     if settings.metrics:
         from .metrics import Metrics, metrics_route
 

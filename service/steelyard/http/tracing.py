@@ -11,7 +11,7 @@ from steelyard.settings import SettingsError
 from .observability import RequestRecord
 
 if TYPE_CHECKING:
-    from opentelemetry.trace import TracerProvider
+    from opentelemetry.sdk.trace import TracerProvider
 
 _NANOSECONDS = 1_000_000_000
 
@@ -23,6 +23,7 @@ class Spans:
         from opentelemetry import trace
 
         self._trace = trace
+        self._provider = provider
         self._tracer = provider.get_tracer("steelyard")
 
     def __call__(self, record: RequestRecord) -> None:
@@ -54,6 +55,10 @@ class Spans:
         if record.status >= 500:
             span.set_status(trace.StatusCode.ERROR)
         span.end(end)
+
+    def close(self) -> None:
+        """Export what waits."""
+        self._provider.shutdown()
 
 
 def exporting_provider() -> "TracerProvider":
