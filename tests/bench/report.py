@@ -30,6 +30,7 @@ def main(arguments: list[str]) -> None:
     """Measure everything and write it down; of ``arguments``, the names of some parts, print only those."""
     console = Console()
     rows: list[Row] = []
+    busy = os.getloadavg()[1]
     served: Measured | None = None
     failed: list[Exception] = []
     with tempfile.TemporaryDirectory() as name:
@@ -61,7 +62,7 @@ def main(arguments: list[str]) -> None:
     if failed:
         raise ExceptionGroup("not everything was measured, so the page was left as it is", failed)
     if served is not None and not arguments:
-        PAGE.write_text(page(rows, served), encoding="utf-8")
+        PAGE.write_text(page(rows, served, busy), encoding="utf-8")
         picture.draw(rows, PICTURE)
 
 
@@ -137,7 +138,7 @@ def _table(rows: list[Row]) -> Table:
     return table
 
 
-def page(rows: list[Row], served: Measured) -> str:
+def page(rows: list[Row], served: Measured, busy: float) -> str:
     """The page: how it was measured, the table, the picture."""
     lines = [
         "# Speed",
@@ -148,7 +149,8 @@ def page(rows: list[Row], served: Measured) -> str:
         "",
         f"This run: {platform.machine()}, {os.cpu_count()} cores, Python {platform.python_version()}; one worker on a "
         f"core of its own, {http_bench.CONNECTIONS} connections on loopback, closed loop, load generator on the other "
-        "core.",
+        f"core. Other work kept {busy:.1f} processes busy in the five minutes before: above a few tenths expect the "
+        "shares over HTTP to move by a fifth from run to run.",
         "",
         "The reference over HTTP is an empty keyed request: a plain Litestar handler that reads no body and returns an "
         "empty object, behind the same server, router and gate (`bench_service.py`). Handing over a request's body "
