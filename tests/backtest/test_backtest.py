@@ -121,14 +121,14 @@ def _simulated_effects(count: int, draws: int) -> dict[UncertaintySource, Array]
     few = people.take(np.repeat(np.linspace(0, len(people.male) - 1, count).astype(np.int64), draws))
     rng = np.random.default_rng(SEED)
     effects = {}
-    for source in FAT_SOURCES:
+    for source in sorted(FAT_SOURCES):  # a set's order differs between processes, and with it the draws
         change = draw_outcomes(few, Generator.PRIOR, rng, frozenset({source}))[Quantity.FAT_CHANGE][-1]
         effects[source] = change.reshape(count, draws).std(axis=1)
     return effects
 
 
 def test_the_dominant_source_is_the_one_that_simulation_finds() -> None:
-    count, draws = 100, 1_000
+    count, draws = 100, 2_000
     people = _people()
     who = np.linspace(0, len(people.male) - 1, count).astype(np.int64)
     simulated = _simulated_effects(count, draws)
@@ -141,9 +141,10 @@ def test_the_dominant_source_is_the_one_that_simulation_finds() -> None:
         first, second = sorted(sources, key=lambda source: -sds[source])[:2]
         dominant = path.dominant_source(HORIZON_WEEKS[-1])
         assert dominant is not None
-        # An SD of 1,000 draws is known to 2.2 %: sources closer than four such errors of their ratio are a tie.
-        tie = 4.0 * 2.0**0.5 * (2.0 * draws) ** -0.5
-        if sds[first] > (1.0 + tie) * sds[second]:
+        # Sources closer than an eighth are a tie: the ratio of two SDs of 2,000 draws has an error of 2.2 %, and a
+        # move of one SD to one side is not the SD of both (for the maintenance of a lean gainer whose fat has an SD
+        # of 30 %, it is a tenth short).
+        if sds[first] > 1.125 * sds[second]:
             assert dominant is first, (dominant, sds)
             clear.add(first)
         without = forecast(person.body, person.stretches(), sources=ALL_SOURCES - {dominant})

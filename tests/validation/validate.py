@@ -172,7 +172,7 @@ def _power(value: float) -> str:
 def _integrator() -> str:
     body = []
     for name, case in INTEGRATED.items():
-        exact = continuous_model.solve(case.subject, case.meals, freeze_experience_in_stretch=True)[-1]
+        exact = continuous_model.solve(case.subject, case.meals)[-1]
         cells = [name.replace("_", " ")]
         for step in (7.0, 1.0):
             served = served_ends(case, step)[-1]
