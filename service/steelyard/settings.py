@@ -40,6 +40,7 @@ class Settings(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
     log_requests: bool = True  # one JSON line per request, without anything that a request says of a person
     metrics: bool = False  # whether `/metrics` exists
     metrics_token: str = ""  # what a scraper must send as its bearer token, if anything
+    workbench: bool = False  # whether `/workbench`, a page for trying the operations, exists
     tracing: bool = False  # a span per request; needs the extra `tracing`, which OTEL_* variables configure
 
     def __post_init__(self) -> None:

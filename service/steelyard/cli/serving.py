@@ -17,6 +17,7 @@ from granian.server import Server
 from steelyard.http.maintenance import estimate_maintenance
 from steelyard.http.operations import Operation, Scope
 from steelyard.http.rate_limit import RateLimiter
+from steelyard.http.workbench import PAGE_PATH
 from steelyard.store.database import is_embedded
 from steelyard.store.store import Store
 
@@ -37,14 +38,19 @@ _HEADER_MILLISECONDS = 10_000
 @click.option("--port", default=8000, show_default=True, type=click.IntRange(0, 65535), help="0 takes a free one.")
 @click.option("--workers", default=1, show_default=True, type=click.IntRange(1), help="Processes.")
 @click.option("--migrate", is_flag=True, help="Bring the tables up to date first. SQLite's are in any case.")
-@click.option("--development", is_flag=True, help="No rate limit; make a key, print a command to try. SQLite only.")
+@click.option(
+    "--development",
+    is_flag=True,
+    help="No rate limit; make a key, print a command to try; serve `/workbench`. SQLite only.",
+)
 def serve(host: str, port: int, workers: int, migrate: bool, development: bool) -> None:
     """Serve the API until interrupted; then answer what is under way, for `STEELYARD_DRAIN_SECONDS` at most.
 
     A worker that dies is replaced.
     """
     if development:
-        os.environ.setdefault("STEELYARD_RATE_LIMIT_REQUESTS", "0")  # the workers read it as well
+        os.environ.setdefault("STEELYARD_RATE_LIMIT_REQUESTS", "0")  # the workers read these as well
+        os.environ.setdefault("STEELYARD_WORKBENCH", "true")
     settings = current_settings()
     port = _claim_port(host, port)
     if development and not is_embedded(settings.database_url):
@@ -65,6 +71,8 @@ def serve(host: str, port: int, workers: int, migrate: bool, development: bool) 
         shown = "127.0.0.1" if host == "0.0.0.0" else host  # noqa: S104 - compared, not bound
         click.echo(f"\nDevelopment key (earlier ones are revoked):\n\n  {token}\n\nTry it in another shell:\n")
         click.echo(curl_command(estimate_maintenance, f"http://{shown}:{port}", token) + "\n")
+        if settings.workbench:
+            click.echo(f"Or in a browser, with the key pasted there: http://{shown}:{port}{PAGE_PATH}\n")
     os.register_at_fork(after_in_child=_end_when_told)
     Server(
         "steelyard.http.asgi:create",

@@ -53,6 +53,7 @@ from .reviews import review_phase
 from .seasons import compare_strategies, optimise_season, plan_one_season
 from .trends import read_trend
 from .usage import UsageCounter
+from .workbench import workbench_routes
 
 _log = logging.getLogger(__name__)
 
@@ -116,6 +117,8 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
                 observer.close()
 
     routes = [operation.route(limits) for operation in operations]
+    if settings.workbench:
+        routes += workbench_routes(operations)
     app = Litestar(
         [*routes, *health_routes(store), *document_routes(operations), *observer_routes],
         before_request=Gate(keyring, limiter, usage),

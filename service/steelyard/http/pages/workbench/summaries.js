@@ -1,0 +1,244 @@
+// What each operation's answer comes down to: its figures, and its tables. One function per operation, by its id.
+
+import { details, element, part, table } from "./elements.js";
+import { change, count, energy, interval, mass, massChange, number, percent, share, title, words } from "./figures.js";
+
+/** The readable part of an answer. An operation without a summary here shows its plain values. */
+export function summaryOf(operationId, answer) {
+  const { lead, figures, tables } = (SUMMARIES[operationId] ?? plainValues)(answer);
+  const list = figures.filter(([, value]) => value !== undefined && value !== "not known");
+  return part(
+    "Summary",
+    lead ? element("p", { class: "lead" }, lead) : null,
+    list.length
+      ? element("dl", { class: "figures" },
+          ...list.map(([name, value]) => element("div", {}, element("dt", {}, name), element("dd", {}, value))))
+      : null,
+    element("p", { class: "hint" }, "In parentheses: the 80 % interval."),
+    ...(tables ?? []),
+  );
+}
+
+const SUMMARIES = {
+  estimate_maintenance: (a) => ({
+    figures: [
+      ["Maintenance", energy(a.maintenance_kcal)],
+      ["Physical maintenance", energy(a.physical_maintenance_kcal)],
+      ["Resting energy", energy(a.resting_kcal)],
+      ["Activity level", number(a.activity_level, 2)],
+      ["Body fat", share(a.body_fat_fraction)],
+      ["What the log counts for", percent(a.contribution.log_share)],
+    ],
+    tables: [
+      details(
+        `${count(a.equations.filter((row) => row.is_used).length, "equation")} used of ${a.equations.length}`,
+        table("Resting energy by each equation", ["Equation", "kcal/d", "Applies", "Used"],
+          a.equations.map((row) => [words(row.id), number(row.kcal_per_day), yes(row.is_applicable), yes(row.is_used)])),
+      ),
+    ],
+  }),
+
+  estimate_body_composition: (a) => ({
+    figures: [
+      ["Body fat", share(a.fat_fraction)],
+      ["Fat mass", mass(a.fat_kg)],
+      ["Fat-free mass", mass(a.fat_free_kg)],
+      ["Fat-free mass index", interval(a.ffmi, number, 1)],
+      ["The same, normalised for height", interval(a.normalised_ffmi, number, 1)],
+      ["Beside the healthy range", a.healthy_range ? words(a.healthy_range.standing) : undefined],
+    ],
+    tables: [
+      table("What each measurement says", ["Measurement", "Body fat", "Standard deviation", "Counts for"],
+        a.measurements.map((row) => [
+          words(row.kind), percent(row.fat_fraction, 1), percent(row.standard_deviation, 1), percent(row.weight)])),
+    ],
+  }),
+
+  plan_phases: (a) => ({
+    lead: a.feasible ? null : infeasible(a.nearest),
+    figures: [
+      ["Maintenance", energy(a.maintenance_kcal)],
+      ["Body fat at the start", share(a.body_fat_fraction)],
+      ["Deficit at the start", a.deficit_kcal === null ? undefined : `${number(a.deficit_kcal)} kcal/d`],
+      ["Most uncertain through", a.dominant_uncertainty ? words(a.dominant_uncertainty) : undefined],
+    ],
+    tables: a.phases.length
+      ? [
+          table("Phases", ["Phase", "From", "To", "kcal/d", "Weight", "Fat", "Lean tissue", "Carried mass"],
+            a.phases.map((phase) => [
+              title(phase.kind), phase.start_date, phase.end_date, range(phase.weeks.map((week) => week.intake_kcal)),
+              ...["weight_kg", "fat_kg", "lean_kg", "carried_kg"].map((name) => massChange(phase.change[name]))])),
+          details(
+            "Week by week",
+            table("Weeks", ["From", "Phase", "kcal/d", "Protein g", "Carbohydrate g", "Fat g", "Weight at its end kg"],
+              a.phases.flatMap((phase) => phase.weeks.map((week) => [
+                week.start_date, title(phase.kind), number(week.intake_kcal), number(week.protein_g),
+                number(week.carbohydrate_g), number(week.fat_g), interval(week.at_end.weight_kg, number, 1)]))),
+          ),
+        ]
+      : [],
+  }),
+
+  forecast_intake: (a) => ({
+    lead: a.feasible ? null : infeasible(a.nearest),
+    figures: [
+      ["Intake for the target", a.intake_kcal === null ? undefined : readable(a.intake_kcal, "kcal/d")],
+      ["Target reached", a.reached_on === null ? undefined : readable(a.reached_on)],
+      ["Maintenance", energy(a.maintenance_kcal)],
+    ],
+    tables: a.weeks.length ? [bodyByWeek("Forecast", a.weeks)] : [],
+  }),
+
+  read_trend: (a) => ({
+    lead: a.is_conclusive ? null : `Not conclusive yet${a.more_days_needed ? `: ${a.more_days_needed} more days needed` : ""}.`,
+    figures: [
+      ["Weight moves by", `${interval(a.weekly_rate_kg, change, 2)} kg a week`],
+      ["Maintenance now", energy(a.maintenance_kcal)],
+      ["Fat mass", mass(a.composition?.fat_kg)],
+      ["Fat since the log began", massChange(a.composition?.fat_change_kg)],
+      ["Lean tissue since then", massChange(a.composition?.lean_change_kg)],
+      ["Logged of what was eaten", share(a.logging_ratio)],
+      ["Chance of a plateau", percent(a.plateau_probability)],
+    ],
+    tables: [
+      table("What changed", ["Over", "Weight", "Tissue", "Carried mass"],
+        a.changes.map((row) => [
+          count(row.days, "day"), massChange(row.weight_kg), massChange(row.tissue_kg), massChange(row.carried_kg)])),
+    ],
+  }),
+
+  review_phase: (a) => ({
+    lead: `${title(a.verdict)}: ${words(a.decision)}.`,
+    figures: [
+      ["Day of the phase", number(a.days_into_phase)],
+      ["Intake to change by", a.correction_kcal === null ? undefined : `${change(a.correction_kcal, 0)} kcal/d`],
+      ["Tissue since the start", massChange(a.change?.tissue_kg)],
+      ["Tissue as planned", massChange(a.change?.planned_tissue_kg)],
+      ["Carried mass since the start", massChange(a.change?.carried_kg)],
+      ["Eaten against the plan", a.eaten?.difference_kcal ? `${interval(a.eaten.difference_kcal, change)} kcal/d` : undefined],
+      ["Maintenance now", energy(a.maintenance_kcal)],
+      ["The phase ends", a.end_date ?? undefined],
+    ],
+    tables: a.weeks?.length ? [bodyByWeek("What is left of the phase", a.weeks)] : [],
+  }),
+
+  decide_phase: (a) => ({
+    lead: a.recommended
+      ? `${title(a.recommended.kind)}${a.recommended.weeks ? ` for ${count(a.recommended.weeks, "week")}` : ""}.`
+      : title(a.situation),
+    figures: [
+      ["Situation", words(a.situation)],
+      ["Decided by", words(a.decided_by)],
+      ["Body fat", share(a.leanness?.fat_fraction)],
+      ["A cut is due at", percent(a.leanness?.cut_due_fat_fraction, 1)],
+      ["Maintenance", energy(a.maintenance_kcal)],
+    ],
+    tables: [
+      table(`What each choice brings in ${count(a.horizon_weeks, "week")}`,
+        ["Choice", "Open", "Lean tissue", "Fat", "Body fat at the end", "Days dieting", "Score kg"],
+        a.alternatives.map((row) => [
+          title(row.kind), row.open ? "yes" : `no: ${words(row.closed_because ?? "closed")}`, massChange(row.lean_kg),
+          massChange(row.fat_kg), share(row.end_fat_fraction), number(row.days_dieting), number(row.score?.total_kg, 2)])),
+    ],
+  }),
+
+  plan_season: season,
+
+  compare_strategies: (a) => ({
+    figures: [
+      ["Maintenance", energy(a.start.maintenance_kcal)],
+      ["Body fat at the start", share(a.start.body_fat_fraction)],
+      ["Lives drawn for the intervals", number(a.draws)],
+    ],
+    tables: [
+      table("Strategies", ["Strategy", "Within limits", "Lean tissue gained", "Fat gained", "Days dieting", "Cuts", "Body fat at the end"],
+        a.strategies.map((row) => [
+          title(row.label), yes(row.feasible), massChange(row.intervals.lean_gained_kg), massChange(row.intervals.fat_gained_kg),
+          interval(row.intervals.days_dieting), number(row.expected.cuts), share(row.intervals.final_fat_fraction)])),
+      details(
+        "How likely each is to do better than another",
+        table("Chances", ["Strategy", "Over", "More lean tissue", "Less fat", "Fewer days dieting"],
+          a.chances.map((row) => [
+            title(row.label), words(row.over), percent(row.more_lean), percent(row.less_fat), percent(row.fewer_days_dieting)])),
+      ),
+    ],
+  }),
+
+  optimise_season: (a) => {
+    const { tables, ...rest } = season(a);
+    const found = [a.runner_up ? ["Runner-up", a.runner_up] : null, ...(a.trade_off ?? []).map((row) => ["Trade-off", row])];
+    return {
+      ...rest,
+      figures: [...rest.figures, ["Strategies searched", number(a.searched?.strategies)]],
+      tables: [
+        ...tables,
+        details(
+          "What else was found",
+          table("Other strategies", ["What", "Surplus kcal/d", "Cut at", "Cut to", "Lean gained kg", "Days dieting", "Weeks above the band"],
+            found.filter(Boolean).map(([what, { strategy, expected }]) => [
+              what, number(strategy.surplus_kcal), percent(strategy.cut_at_fat_fraction, 1),
+              percent(strategy.cut_to_fat_fraction, 1), number(expected.lean_gained_kg, 2), number(expected.days_dieting),
+              number(expected.weeks_above_band)])),
+        ),
+      ],
+    };
+  },
+};
+
+function season(a) {
+  const totals = a.plan?.totals;
+  return {
+    lead: a.feasible ? null : `No season keeps to the limits. Broken: ${(a.broken_limits ?? []).map((each) => words(each.limit ?? each.id ?? each)).join(", ") || "see the reasons"}.`,
+    figures: [
+      ["Lean tissue gained", massChange(totals?.lean_gained_kg)],
+      ["Fat gained", massChange(totals?.fat_gained_kg)],
+      ["Days dieting", totals ? `${number(totals.days_dieting)} in ${count(totals.cuts, "cut")}` : undefined],
+      ["Body fat at most", share(totals?.peak_fat_fraction)],
+      ["Body fat at the end", share(totals?.final_fat_fraction)],
+      ["Maintenance at the start", energy(a.start.maintenance_kcal)],
+    ],
+    tables: a.plan
+      ? [
+          table("Phases", ["Phase", "From", "To", "Weeks", "kcal/d", "Fat", "Lean tissue"],
+            a.plan.phases.map((phase) => [
+              title(phase.kind), phase.start_date, phase.end_date, number(phase.weeks),
+              range(phase.intakes.map((each) => each.intake_kcal)), massChange(phase.change.fat_kg),
+              massChange(phase.change.lean_kg)])),
+        ]
+      : [],
+  };
+}
+
+function bodyByWeek(caption, weeks) {
+  return table(caption, ["Week from", "kcal/d", "Weight at its end kg", "Fat kg", "Lean tissue kg", "Carried mass kg"],
+    weeks.map((week) => [
+      week.start_date, number(week.intake_kcal), interval(week.at_end.weight_kg, number, 1),
+      number(week.at_end.fat_kg.mean, 1), number(week.at_end.lean_kg.mean, 1), change(week.at_end.carried_kg.mean)]));
+}
+
+const yes = (value) => (value ? "yes" : "no");
+
+function range(values) {
+  const [least, most] = [Math.min(...values), Math.max(...values)];
+  return least === most ? number(least) : `${number(least)} to ${number(most)}`;
+}
+
+function infeasible(nearest) {
+  const near = Object.entries(nearest ?? {}).filter(([, value]) => value !== null);
+  const said = near.map(([name, value]) => `${words(name)} ${typeof value === "number" ? number(value, value % 1 ? 1 : 0) : readable(value)}`);
+  return `No safe plan does what was asked.${said.length ? ` Nearest: ${said.join("; ")}.` : ""}`;
+}
+
+// A value of the wire in a line of text, whatever it is.
+function readable(value, unit = "") {
+  if (value === null || value === undefined) return "not known";
+  if (typeof value === "number") return `${number(value, value % 1 ? 1 : 0)} ${unit}`.trim();
+  if (typeof value !== "object") return words(value);
+  if ("mean" in value && typeof value.mean === "number") return `${interval(value)} ${unit}`.trim();
+  return Object.entries(value).map(([name, each]) => `${words(name)} ${readable(each)}`).join(", ");
+}
+
+function plainValues(answer) {
+  const figures = Object.entries(answer).filter(([, value]) => !Array.isArray(value));
+  return { figures: figures.map(([name, value]) => [title(name), readable(value)]), tables: [] };
+}
