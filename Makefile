@@ -37,6 +37,7 @@ lint: $(venv)/.dev ## Style, and the import rules between the layers
 
 types: $(venv)/.dev ## Static types
 	$(bin)/mypy
+	PYRIGHT_PYTHON_IGNORE_WARNINGS=1 $(bin)/pyright
 
 format: $(venv)/.dev ## Rewrite the code in the project's style
 	$(bin)/ruff check --fix-only .

@@ -6,8 +6,22 @@ dictionaries (typed in ``request_types``) or ``models``; answers are ``models``.
 
 from . import errors, models, request_types, units
 from ._version import __version__
-from .answers import BodyComposition, Decision, Forecast, Maintenance, Methods, Plan, Review, Trend
+from .answers import (
+    BodyComposition,
+    Comparison,
+    Decision,
+    Forecast,
+    Maintenance,
+    Methods,
+    Optimum,
+    Plan,
+    Review,
+    Season,
+    Trend,
+)
+from .batch import Line, LineAnswer
 from .client import AsyncSteelyard, Steelyard
+from .dataframe import to_dataframe
 from .errors import (
     BadRequest,
     BodyTooLarge,
@@ -37,6 +51,7 @@ __all__ = [
     "BadRequest",
     "BodyComposition",
     "BodyTooLarge",
+    "Comparison",
     "ConnectionFailed",
     "Contradiction",
     "Decision",
@@ -44,16 +59,20 @@ __all__ = [
     "Forecast",
     "GuardRailRefusal",
     "InvalidRequest",
+    "Line",
+    "LineAnswer",
     "Maintenance",
     "Methods",
     "NotConfigured",
     "NotFound",
+    "Optimum",
     "OutOfDomain",
     "Plan",
     "ProblemError",
     "Refused",
     "RetryPolicy",
     "Review",
+    "Season",
     "ServiceFault",
     "ServiceUnavailable",
     "Steelyard",
@@ -71,6 +90,7 @@ __all__ = [
     "models",
     "pounds",
     "request_types",
+    "to_dataframe",
     "to_feet_inches",
     "to_inches",
     "to_kilojoules",

@@ -12,6 +12,7 @@ from .generated.models import (
     OptimumResponse,
     PlanResponse,
     ReviewResponse,
+    SeasonPlan,
     SeasonResponse,
     TrendResponse,
 )
@@ -75,24 +76,26 @@ class BodyComposition(BodyCompositionResponse):
 
 
 class Season(SeasonResponse):
-    """What ``plan_season`` answers."""
+    """What ``plan_season`` answers. Where ``feasible`` is false, ``broken_limits`` says which limits it breaks."""
 
     def __repr__(self) -> str:
-        return f"<Season {self.fingerprint[:8]}, {len(self.cautions)} cautions>"
+        return f"<Season {_season(self.plan)}{'' if self.feasible else ', not feasible'}>"
 
 
 class Comparison(ComparisonResponse):
     """What ``compare_strategies`` answers."""
 
     def __repr__(self) -> str:
-        return f"<Comparison {self.fingerprint[:8]}, {len(self.cautions)} cautions>"
+        each = ", ".join(f"{one.label} {one.expected.lean_gained_kg:+.1f} kg lean" for one in self.strategies)
+        return f"<Comparison {each or 'of nothing'}; {len(self.refused)} refused>"
 
 
 class Optimum(OptimumResponse):
     """What ``optimise_season`` answers."""
 
     def __repr__(self) -> str:
-        return f"<Optimum {self.fingerprint[:8]}, {len(self.cautions)} cautions>"
+        searched = f"of {self.searched.strategies} strategies"
+        return f"<Optimum {searched}: {_season(self.plan)}{'' if self.feasible else ', not feasible'}>"
 
 
 class Methods(MethodCatalogue):
@@ -111,3 +114,7 @@ class Methods(MethodCatalogue):
 
 def _interval(interval: Interval, form: str) -> str:
     return f"{interval.mean:{form}} ({interval.lower:{form}} to {interval.upper:{form}})"
+
+
+def _season(plan: SeasonPlan) -> str:
+    return f"{len(plan.weeks)} wk, {plan.totals.cuts} cuts, {_interval(plan.totals.lean_gained_kg, '+.1f')} kg lean"

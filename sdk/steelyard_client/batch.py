@@ -1,11 +1,17 @@
 """Many calls in one: lines are sent a few at a time, so that neither side ever waits for the other to read."""
 
+import hashlib
 import json
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sized
+from contextlib import ExitStack
 from dataclasses import dataclass
-from typing import Any, Literal, NamedTuple, TypedDict
+from os import PathLike
+from types import TracebackType
+from typing import Any, Literal, NamedTuple, Self, TypedDict
 
 from .answers import BodyComposition, Forecast, Maintenance, Plan, Review, Trend
+from .batch_file import AnswerFile
+from .batch_progress import Progress, progress_bar
 from .errors import ProblemError, SteelyardError, UnreadableAnswer, problem_error
 from .exchange import LINES, Reply
 from .request_check import plain
@@ -26,6 +32,8 @@ _RESULTS: dict[str, type[LineResult]] = {
 # body before it reads an answer, and the service reads on only as its answers are taken.
 _CHUNK_BYTES = 65_536
 _CHUNK_LINES = 200
+# Problems that the same line has again whenever it is sent; others (a limit, a fault) may pass, and are not kept.
+_LASTING_STATUSES = frozenset({400, 413, 422})
 
 
 class Line(TypedDict):
@@ -44,43 +52,131 @@ class LineAnswer:
     result: LineResult | None
     problem: ProblemError | None
 
+    def __repr__(self) -> str:
+        return f"<LineAnswer {self.reference!r}: {self.result if self.problem is None else self.problem}>"
+
+
+class Asked(NamedTuple):
+    """A line of a chunk; ``kept`` is its answer where a file has it already."""
+
+    reference: str
+    operation: str
+    digest: str
+    kept: LineAnswer | None
+
 
 class Chunk(NamedTuple):
-    """Some lines that are sent together."""
+    """Some lines that go together; ``content`` holds those that are to be sent."""
 
-    asked: list[tuple[str, str]]  # reference and operation of each
+    asked: list[Asked]
     content: bytes
 
 
 class ChunkAnswer(NamedTuple):
-    """The answers to a chunk; ``failure`` where the service stopped before its end."""
+    """The answers to what was sent of a chunk; ``failure`` where the service stopped before its end."""
 
     answers: list[LineAnswer]
     failure: SteelyardError | None
 
 
-def chunks(lines: Iterable[Mapping[str, Any] | Line]) -> Iterator[Chunk]:
-    """The lines in bodies of a safe size. Bodies are not checked here: the service answers each line by itself.
+NOTHING_SENT = ChunkAnswer([], None)
 
-    Raises ``InvalidRequest`` for what JSON cannot hold, ``KeyError`` for a line without reference or operation.
+
+class BatchRun:
+    """One run over the lines: what is to be sent, and the answers in the order of the lines.
+
+    ``keep_in`` names a file of answers: those in it are not asked for again, and new ones are added.
     """
-    asked: list[tuple[str, str]] = []
-    content: list[bytes] = []
-    size = 0
-    for line in lines:
-        encoded = json.dumps(plain(line), separators=(",", ":")).encode("ascii") + b"\n"
-        if asked and (size + len(encoded) > _CHUNK_BYTES or len(asked) == _CHUNK_LINES):
+
+    def __init__(
+        self,
+        lines: Iterable[Mapping[str, Any] | Line],
+        keep_in: str | PathLike[str] | None,
+        progress: bool | Progress,
+    ) -> None:
+        self._lines = lines
+        self._total = len(lines) if isinstance(lines, Sized) else None
+        self._keep_in = keep_in
+        self._progress = progress
+        self._done = 0
+        self._file: AnswerFile | None = None
+        self._tell: Callable[[int, int | None], None] | None = None
+        self._open = ExitStack()
+
+    def __enter__(self) -> Self:
+        if self._keep_in is not None:
+            self._file = self._open.enter_context(AnswerFile(self._keep_in))
+        if self._progress is True:
+            self._tell = self._open.enter_context(progress_bar())
+        elif self._progress is not False:
+            self._tell = self._progress
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        self._open.close()
+
+    def chunks(self) -> Iterator[Chunk]:
+        """The lines in bodies of a safe size. Bodies are not checked here: the service answers each line by itself.
+
+        Raises ``InvalidRequest`` for what JSON cannot hold, ``KeyError`` for a line without reference or operation,
+        ``ValueError`` for a reference that comes twice where answers are kept by it.
+        """
+        asked: list[Asked] = []
+        content: list[bytes] = []
+        size = 0
+        seen: set[str] = set()
+        for line in self._lines:
+            encoded = json.dumps(plain(line), separators=(",", ":")).encode("ascii") + b"\n"
+            one = Asked(line["reference"], str(line["operation"]), hashlib.sha256(encoded).hexdigest()[:32], None)
+            if self._file is not None:
+                if one.reference in seen:
+                    raise ValueError(f"the reference {one.reference!r} comes twice, and answers are kept by it")
+                seen.add(one.reference)
+                one = one._replace(kept=self._kept(one))
+            sent = b"" if one.kept else encoded
+            if asked and (size + len(sent) > _CHUNK_BYTES or len(asked) == _CHUNK_LINES):
+                yield Chunk(asked, b"".join(content))
+                asked, content, size = [], [], 0
+            asked.append(one)
+            content.append(sent)
+            size += len(sent)
+        if asked:
             yield Chunk(asked, b"".join(content))
-            asked, content, size = [], [], 0
-        asked.append((line["reference"], str(line["operation"])))
-        content.append(encoded)
-        size += len(encoded)
-    if asked:
-        yield Chunk(asked, b"".join(content))
+
+    def merged(self, chunk: Chunk, answered: ChunkAnswer) -> Iterator[LineAnswer]:
+        """The answers of a chunk in its order, each kept before it is handed on; up to where the service stopped."""
+        new = iter(answered.answers)
+        for one in chunk.asked:
+            answer = one.kept
+            if answer is None:
+                answer = next(new, None)
+                if answer is None:
+                    return
+                self._keep(one, answer)
+            self._done += 1
+            if self._tell is not None:
+                self._tell(self._done, self._total)
+            yield answer
+
+    def _kept(self, asked: Asked) -> LineAnswer | None:
+        assert self._file is not None
+        stored = self._file.find(asked.reference, asked.digest)
+        return None if stored is None else _answer(asked.reference, asked.operation, stored, "")
+
+    def _keep(self, asked: Asked, answer: LineAnswer) -> None:
+        if self._file is None:
+            return
+        if answer.result is not None:
+            self._file.add(asked.reference, asked.digest, {"result": answer.result.to_dict()})
+        elif answer.problem is not None and answer.problem.status in _LASTING_STATUSES:
+            self._file.add(asked.reference, asked.digest, {"problem": answer.problem.problem.to_dict()})
 
 
 def read_lines(chunk: Chunk, reply: Reply, request_id: str) -> ChunkAnswer:
     """The answers of a chunk. Raises ``UnreadableAnswer`` for one that was cut off or does not fit."""
+    sent = [one for one in chunk.asked if one.kept is None]
     try:
         *lines, last = [json.loads(text) for text in reply.content.splitlines()]
         is_complete: bool = last["summary"]["is_complete"]
@@ -88,19 +184,19 @@ def read_lines(chunk: Chunk, reply: Reply, request_id: str) -> ChunkAnswer:
         if not is_complete:
             failure = _problem(lines.pop()["problem"], request_id)
         answers = [
-            _answer(reference, operation, line, request_id)
-            for (reference, operation), line in zip(chunk.asked, lines, strict=is_complete)
+            _answer(one.reference, one.operation, line, request_id)
+            for one, line in zip(sent, lines, strict=is_complete)
         ]
     except (ValueError, TypeError, KeyError, AttributeError, IndexError) as error:
         raise UnreadableAnswer(
-            f"The answer of {len(chunk.asked)} lines ({LINES}) was cut off or does not fit the contract: {error}.",
+            f"The answer of {len(sent)} lines ({LINES}) was cut off or does not fit the contract: {error}.",
             request_id=request_id,
             content=reply.content,
         ) from error
     return ChunkAnswer(answers, failure)
 
 
-def _answer(reference: str, operation: str, line: dict[str, Any], request_id: str) -> LineAnswer:
+def _answer(reference: str, operation: str, line: Mapping[str, Any], request_id: str) -> LineAnswer:
     if "problem" in line:
         return LineAnswer(reference, None, _problem(line["problem"], request_id))
     return LineAnswer(reference, _RESULTS[operation].from_dict(line["result"]), None)

@@ -5,6 +5,7 @@ import time
 from collections.abc import AsyncIterator, Iterable, Iterator
 from dataclasses import replace
 from functools import partial
+from os import PathLike
 from types import TracebackType
 from typing import Any, Literal, Self, Unpack
 
@@ -23,7 +24,8 @@ from .answers import (
     Season,
     Trend,
 )
-from .batch import Chunk, ChunkAnswer, Line, LineAnswer, chunks, read_lines
+from .batch import NOTHING_SENT, BatchRun, Chunk, ChunkAnswer, Line, LineAnswer, read_lines
+from .batch_progress import Progress
 from .environment import service_key, service_url
 from .errors import SteelyardError
 from .exchange import (
@@ -246,17 +248,32 @@ class Steelyard(_Client):
         """
         return self._call(OPTIMISE_SEASON, Optimum, dict(request))
 
-    def run_batch(self, lines: Iterable[Line]) -> Iterator[LineAnswer]:
+    def run_batch(
+        self,
+        lines: Iterable[Line],
+        *,
+        keep_in: str | PathLike[str] | None = None,
+        progress: bool | Progress = False,
+    ) -> Iterator[LineAnswer]:
         """The answers to many calls, one a line and in their order; a line at fault does not touch the others.
 
         ``lines`` are read as answers are taken, and sent a few at a time, each few with the client's time limit and
         retries. Raises what stops the whole, such as ``TooManyRequests``; what is wrong with a line is its ``problem``.
+
+        ``keep_in`` names a file in which answers are kept by their reference. Run the same lines with the same file
+        again after anything broke, and only what is missing is asked for; a line that has changed since is asked
+        anew. References are then unique. The file holds what the answers say about people: treat it as such, and
+        delete it when done.
+
+        ``progress`` is true for a bar on standard error (needs ``steelyard-client[progress]``), or a function that is
+        told the lines done and, where ``lines`` has a length, the lines in all.
         """
-        for chunk in chunks(lines):
-            answers, failure = self._drive(self._chunk_steps(chunk))
-            yield from answers
-            if failure is not None:
-                raise failure
+        with BatchRun(lines, keep_in, progress) as run:
+            for chunk in run.chunks():
+                answered = self._drive(self._chunk_steps(chunk)) if chunk.content else NOTHING_SENT
+                yield from run.merged(chunk, answered)
+                if answered.failure is not None:
+                    raise answered.failure
 
     def list_methods(self) -> Methods:
         """Every equation, constant and rule that answers cite, with its source."""
@@ -379,14 +396,21 @@ class AsyncSteelyard(_Client):
         """As ``Steelyard.optimise_season``."""
         return await self._call(OPTIMISE_SEASON, Optimum, dict(request))
 
-    async def run_batch(self, lines: Iterable[Line]) -> AsyncIterator[LineAnswer]:
+    async def run_batch(
+        self,
+        lines: Iterable[Line],
+        *,
+        keep_in: str | PathLike[str] | None = None,
+        progress: bool | Progress = False,
+    ) -> AsyncIterator[LineAnswer]:
         """As ``Steelyard.run_batch``, with ``async for``."""
-        for chunk in chunks(lines):
-            answers, failure = await self._drive(self._chunk_steps(chunk))
-            for answer in answers:
-                yield answer
-            if failure is not None:
-                raise failure
+        with BatchRun(lines, keep_in, progress) as run:
+            for chunk in run.chunks():
+                answered = await self._drive(self._chunk_steps(chunk)) if chunk.content else NOTHING_SENT
+                for answer in run.merged(chunk, answered):
+                    yield answer
+                if answered.failure is not None:
+                    raise answered.failure
 
     async def list_methods(self) -> Methods:
         """As ``Steelyard.list_methods``."""

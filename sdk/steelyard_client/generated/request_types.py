@@ -299,7 +299,7 @@ class DecisionRequestDict(TypedDict):
     phase_history: Phases that are over, oldest first; empty for none. Unknown by default.
     present_phase: The phase under way, where there is one.
     profile: See `ProfileDict`.
-    screening: Safety questions; without them no deficit is recommended.
+    screening: Safety questions; without them no deficit and no gain is recommended.
     """
 
     as_of_date: "datetime.date | str"
@@ -325,7 +325,7 @@ class ForecastRequestDict(TypedDict):
     maintenance: A known maintenance; else it is estimated from profile and log.
     profile: See `ProfileDict`.
     question: What to forecast or to solve for.
-    screening: Safety questions; without them no deficit is forecast.
+    screening: Safety questions; without them no deficit and no gain is forecast.
     start_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
     uncertainty_sources: Which sources of uncertainty the intervals carry; all by default.
     """
@@ -642,7 +642,7 @@ class PlanRequestDict(TypedDict):
     phase: The phase to plan.
     profile: See `ProfileDict`.
     return_to_gain: See `ReturnToGainDict`.
-    screening: Safety questions; without them no deficit is planned.
+    screening: Safety questions; without them no deficit and no gain is planned.
     start_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
     uncertainty_sources: Which sources of uncertainty the intervals carry; all by default.
     """

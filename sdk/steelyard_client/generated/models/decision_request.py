@@ -42,7 +42,7 @@ class DecisionRequest:
             log.
         phase_history (list[PastPhase] | None | Unset):
         present_phase (None | PresentPhase | Unset): The phase under way, where there is one.
-        screening (None | Screening | Unset): Safety questions; without them no deficit is recommended.
+        screening (None | Screening | Unset): Safety questions; without them no deficit and no gain is recommended.
     """
 
     as_of_date: datetime.date

@@ -33,7 +33,7 @@ class ForecastRequest:
         current_intake_kcal (float | None | Unset): What is eaten a day at present; maintenance by default.
         log (Log | None | Unset): Dated weights and intakes to estimate maintenance from.
         maintenance (KnownMaintenance | None | Unset): A known maintenance; else it is estimated from profile and log.
-        screening (None | Screening | Unset): Safety questions; without them no deficit is forecast.
+        screening (None | Screening | Unset): Safety questions; without them no deficit and no gain is forecast.
         uncertainty_sources (list[UncertaintySource] | None | Unset):
     """
 

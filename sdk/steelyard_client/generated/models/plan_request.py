@@ -44,7 +44,7 @@ class PlanRequest:
         pause (None | Pause | Unset): Weeks at maintenance first: travel, illness, injury.
         return_to_gain (ReturnToGain | Unset): What follows a fat-loss phase or a hold: maintenance, then a measured
             surplus.
-        screening (None | Screening | Unset): Safety questions; without them no deficit is planned.
+        screening (None | Screening | Unset): Safety questions; without them no deficit and no gain is planned.
         uncertainty_sources (list[UncertaintySource] | None | Unset):
     """
 
