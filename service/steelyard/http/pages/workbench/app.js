@@ -13,6 +13,7 @@ const at = (id) => document.getElementById(id);
 const [operationChoice, exampleChoice, body, key] = ["operation", "example", "body", "key"].map(at);
 let offered = [];
 let shownPicture = null; // the address of the picture on show, to be let go with it
+let isCurrent = false; // whether the answer on show is that of the body as it stands
 let turn = 0; // of answers that overtake each other only the last is shown
 
 const chosen = () => offered.find((offer) => offer.operation_id === operationChoice.value);
@@ -37,6 +38,8 @@ function chooseExample() {
   body.value = JSON.stringify(example.body, null, 2);
   body.scrollTop = 0;
   showBodyState();
+  clear();
+  say("Nothing sent yet.");
 }
 
 // The invented member in a few words: `Fat to lose (man of 31, 84.6 kg)`.
@@ -129,20 +132,24 @@ async function showAnswer(offer, text, token, answer, mine) {
     if (drawn?.address) URL.revokeObjectURL(drawn.address);
     return;
   }
+  const [cautions, ...others] = messagesOf(answer.json, methods);
   clear(
     summaryOf(offer.operation_id, answer.json),
+    cautions,
     picturePart(offer, drawn),
-    ...messagesOf(answer.json, methods),
+    ...others,
     methodsOf(answer.json, methods),
     rawPart(answer),
   );
   shownPicture = drawn?.address ?? null;
-  say(`Answered in ${number(answer.milliseconds)} ms: ${offer.summary.toLowerCase()}, for the body as sent.`);
+  isCurrent = true;
+  say(`Answered in ${number(answer.milliseconds)} ms.`);
 }
 
 function clear(...views) {
   if (shownPicture) URL.revokeObjectURL(shownPicture);
   shownPicture = null;
+  isCurrent = false;
   at("results").replaceChildren(...views);
 }
 
@@ -181,7 +188,11 @@ async function start() {
   chooseOperation();
   operationChoice.addEventListener("change", chooseOperation);
   exampleChoice.addEventListener("change", chooseExample);
-  body.addEventListener("input", showBodyState);
+  body.addEventListener("input", () => {
+    showBodyState();
+    if (isCurrent) say("The answer shown is of the body before you changed it.");
+    isCurrent = false;
+  });
   body.addEventListener("keydown", (event) => {
     if (event.key === "Enter" && (event.ctrlKey || event.metaKey)) submit(event);
   });

@@ -1,18 +1,8 @@
 // Elements made of names and texts. A text is always a text node, so that nothing an answer says becomes markup.
 
-const SVG = "http://www.w3.org/2000/svg";
-
 /** An element with attributes and children; a child may be a text, an element, or nothing. */
 export function element(name, attributes = {}, ...children) {
-  return filled(document.createElement(name), attributes, children);
-}
-
-/** The same for SVG. */
-export function svgElement(name, attributes = {}, ...children) {
-  return filled(document.createElementNS(SVG, name), attributes, children);
-}
-
-function filled(made, attributes, children) {
+  const made = document.createElement(name);
   for (const [name, value] of Object.entries(attributes)) {
     if (value === false || value === null || value === undefined) continue;
     made.setAttribute(name, value === true ? "" : String(value));
@@ -31,12 +21,14 @@ export function part(title, ...children) {
 export function table(caption, columns, rows) {
   const head = element("tr", {}, ...columns.map((column) => element("th", { scope: "col" }, column)));
   const lines = rows.map((cells) =>
-    element("tr", {}, ...cells.map((cell, i) => element(i ? "td" : "th", i ? {} : { scope: "row" }, cell))),
+    element("tr", {}, ...cells.map((cell, i) => element(i ? "td" : "th", { scope: i ? null : "row", class: isDate(cell) && "date" }, cell))),
   );
   const made = element("table", {}, element("caption", {}, caption), element("thead", {}, head),
     element("tbody", {}, ...lines));
   return element("div", { class: "wide", tabindex: "0", role: "region", "aria-label": caption }, made);
 }
+
+const isDate = (cell) => typeof cell === "string" && /^\d{4}-\d\d-\d\d$/.test(cell);
 
 /** Something to open, with its summary. */
 export function details(summary, ...children) {

@@ -43,12 +43,12 @@ export function methodsOf(answer, catalogue) {
   const kinds = [...new Set(entries.map((entry) => entry.kind))];
   return part(
     "Sources",
-    element("p", {}, `These numbers rest on ${count(entries.length, "entry").replace("entrys", "entries")} of the catalogue, and those on ${count(cited.size, "source")}.`),
+    element("p", {}, `These numbers rest on ${count(entries.length, "entry", "entries")} of the catalogue, and those on ${count(cited.size, "source")}.`),
     ...kinds.map((kind) => {
       const rows = entries.filter((entry) => entry.kind === kind);
       return details(
-        `${title(kind)}: ${number(rows.length)}`,
-        table(`${title(kind)} entries`, ["Id", "What it is", "Formula or value", "Source"],
+        count(rows.length, words(kind)),
+        table(`${title(kind)}s`, ["Id", "What it is", "Formula or value", "Source"],
           rows.map((entry) => [
             element("code", {}, entry.id), entry.summary, entry.formula, sourcesOf(entry, catalogue)])),
       );
@@ -77,7 +77,7 @@ const messageItem = (message) => element("li", {}, message.text, " ", element("c
 function railItem(rail, catalogue) {
   const entry = catalogue?.entries.get(rail.id);
   const limit = rail.limit === null ? "" : `Limit ${plain(rail.limit)} ${rail.unit}`;
-  const read = rail.observed === null ? "" : `${limit ? "; " : ""}found ${plain(rail.observed)} ${limit ? "" : rail.unit}`;
+  const read = rail.observed === null ? "" : `${limit ? "; " : ""}found ${plain(rail.observed)}${limit ? "" : ` ${rail.unit}`}`;
   return element(
     "li", {},
     element("strong", {}, title(rail.action)), ": ", rail.text, " ", element("code", { class: "code" }, rail.id),

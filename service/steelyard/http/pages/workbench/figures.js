@@ -1,6 +1,9 @@
 // Numbers and names as people read them.
 
+const NBSP = "\u00a0";
 const formats = new Map();
+
+const tight = (text) => text.replaceAll(" ", NBSP);
 
 /** A number with so many decimals, and a minus sign that is one. */
 export function number(value, decimals = 0) {
@@ -22,31 +25,31 @@ export function change(value, decimals = 1) {
   return text.startsWith("−") || Number(value.toFixed(decimals)) === 0 ? text : `+${text}`;
 }
 
-/** Mean and interval: `2,379 (2,070 to 2,688)`. */
+/** Mean and interval: `2,379 (2,070 to 2,688)`, which breaks before the interval only. */
 export function interval(value, format = number, decimals = 0, factor = 1) {
   if (value === null || value === undefined) return "not known";
   const [mean, lower, upper] = [value.mean, value.lower, value.upper].map((each) => format(each * factor, decimals));
-  return `${mean} (${lower} to ${upper})`;
+  return `${mean} (${tight(`${lower} to ${upper}`)})`;
 }
 
 /** An interval in kilocalories a day. */
-export const energy = (value) => (value ? `${interval(value)} kcal/d` : "not known");
+export const energy = (value) => (value ? `${interval(value)}${NBSP}kcal/d` : "not known");
 
 /** An interval in kilograms. */
-export const mass = (value) => (value ? `${interval(value, number, 1)} kg` : "not known");
+export const mass = (value) => (value ? `${interval(value, number, 1)}${NBSP}kg` : "not known");
 
 /** An interval of a change in kilograms. */
-export const massChange = (value) => (value ? `${interval(value, change, 1)} kg` : "not known");
+export const massChange = (value) => (value ? `${interval(value, change, 1)}${NBSP}kg` : "not known");
 
 /** An interval of a fraction, as per cent. */
-export const share = (value) => (value ? `${interval(value, number, 1, 100)} %` : "not known");
+export const share = (value) => (value ? `${interval(value, number, 1, 100)}${NBSP}%` : "not known");
 
 /** A fraction as per cent. */
 export const percent = (value, decimals = 0) =>
   value === null || value === undefined ? "not known" : `${number(value * 100, decimals)} %`;
 
 /** A name of the wire for reading: `mini_cut` is `mini cut`. */
-export const words = (name) => String(name).replaceAll("_", " ");
+export const words = (name) => String(name).replaceAll("mini_cut", "mini-cut").replaceAll("_", " ");
 
 /** The same with a capital. */
 export function title(name) {
@@ -55,4 +58,4 @@ export function title(name) {
 }
 
 /** A count with its noun. */
-export const count = (value, noun) => `${number(value)} ${noun}${value === 1 ? "" : "s"}`;
+export const count = (value, noun, nouns = `${noun}s`) => `${number(value)} ${value === 1 ? noun : nouns}`;

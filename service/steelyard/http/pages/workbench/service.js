@@ -4,7 +4,7 @@ const PROBLEM = "application/problem+json";
 const catalogues = new Map();
 
 /** The address of a path of the service, wherever a gateway has put it. */
-export const addressOf = (path) => new URL(path.replace(/^\//, ""), document.baseURI).href;
+export const addressOf = (path) => new URL(`.${path}`, document.baseURI).href;
 
 /** The operations that the page offers. */
 export async function operations() {

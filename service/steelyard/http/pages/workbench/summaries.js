@@ -155,6 +155,9 @@ const SUMMARIES = {
         a.strategies.map((row) => [
           title(row.label), yes(row.feasible), massChange(row.intervals.lean_gained_kg), massChange(row.intervals.fat_gained_kg),
           interval(row.intervals.days_dieting), number(row.expected.cuts), share(row.intervals.final_fat_fraction)])),
+      a.refused.length
+        ? table("Refused", ["Strategy", "Why"], a.refused.map((row) => [title(row.label), `${row.text} (${row.rule})`]))
+        : null,
       details(
         "How likely each is to do better than another",
         table("Chances", ["Strategy", "Over", "More lean tissue", "Less fat", "Fewer days dieting"],
@@ -188,7 +191,7 @@ const SUMMARIES = {
 function season(a) {
   const totals = a.plan?.totals;
   return {
-    lead: a.feasible ? null : `No season keeps to the limits. Broken: ${(a.broken_limits ?? []).map((each) => words(each.limit ?? each.id ?? each)).join(", ") || "see the reasons"}.`,
+    lead: a.feasible ? null : broken(a.broken_limits),
     figures: [
       ["Lean tissue gained", massChange(totals?.lean_gained_kg)],
       ["Fat gained", massChange(totals?.fat_gained_kg)],
@@ -207,6 +210,11 @@ function season(a) {
         ]
       : [],
   };
+}
+
+function broken(limits) {
+  const said = limits.map((each) => `${words(each.limit)} ${readable(each.found)}, allowed ${readable(each.allowed)}`);
+  return `This season does not keep every limit: ${said.join("; ")}.`;
 }
 
 function bodyByWeek(caption, weeks) {
