@@ -390,6 +390,14 @@ def test_a_gain_or_a_hold_off_its_plan_is_corrected_to_its_rate(kind: PhaseKind)
     assert all(kcal >= 0 for kcal in seen[Verdict.SLOWER])
 
 
+def test_a_gain_under_way_is_not_corrected_unscreened() -> None:
+    member, phase = steady(PhaseKind.GAIN, 0.0, 28)
+    with pytest.raises(Refused):
+        review(member, phase, screening=None)
+    member, phase = steady(PhaseKind.MAINTENANCE, 0.0, 28)
+    assert review(member, phase, screening=None).advice.decision is Decision.CONTINUE
+
+
 def test_a_gain_ends_at_its_ceiling() -> None:
     member, phase = steady(PhaseKind.GAIN, 0.0, 28)
     lean = msgspec.structs.replace(phase, fat_ceiling=0.08)

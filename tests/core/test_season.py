@@ -4,8 +4,10 @@ import itertools
 import random
 from datetime import timedelta
 
+import msgspec
 import numpy as np
 import pytest
+from plan_people import CLEAR
 from season_people import START, asked
 from steelyard.core import guard_rails as rails
 from steelyard.core import rail_table as table
@@ -19,6 +21,8 @@ from steelyard.core.season_calendar import BlockedDates, Event
 from steelyard.core.season_policy import Policy, ReadyMade
 from steelyard.core.season_rails import most_deficit_kcal, surplus_for_gain_rate
 from steelyard.core.season_run import BRIDGE, CUT, GAIN, HOLD, Life, WeekRecord, live
+
+PREGNANT = msgspec.structs.replace(CLEAR, is_pregnant=True)
 
 
 def lived(season: Asked, policy: Policy) -> list[WeekRecord]:
@@ -282,12 +286,19 @@ def test_ready_made_strategies_differ_as_their_names_say() -> None:
 
 def test_whoever_is_refused_a_deficit_can_have_a_season_without_cuts() -> None:
     season = asked()
-    subject = season.subject._replace(screening=None)
+    subject = season.subject._replace(screening=PREGNANT)
     refused = season._replace(subject=subject, cutting=may_cut(subject, True))
     with pytest.raises(rails.Refused):
         plan_season(refused, season.ready_made(ReadyMade.SLOW_GAIN_RARE_MINI_CUTS), START)
     planned = plan_season(refused, season.ready_made(ReadyMade.SLOW_GAIN_NO_CUT), START)
     assert {phase.kind for phase in planned.phases} == {"gain"}
+
+
+def test_unanswered_screening_gets_no_season_at_all() -> None:
+    """A season without cuts is a gain, and that is not planned blindly either."""
+    with pytest.raises(rails.Refused) as refused:
+        may_cut(asked().subject._replace(screening=None), True)
+    assert refused.value.action.id == table.UNANSWERED
 
 
 def test_body_fat_from_height_and_weight_never_starts_a_cut() -> None:

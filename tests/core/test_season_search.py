@@ -5,8 +5,10 @@ import random
 from datetime import timedelta
 from typing import Any
 
+import msgspec
 import numpy as np
 import pytest
+from plan_people import CLEAR
 from season_people import START, asked
 from steelyard.core.elementwise import arrays
 from steelyard.core.person import Sex, TrainingStatus
@@ -15,6 +17,8 @@ from steelyard.core.season_calendar import BlockedDates, Event
 from steelyard.core.season_policy import NEVER, Policy, ReadyMade
 from steelyard.core.season_run import live
 from steelyard.core.season_search import SearchResult, search
+
+PREGNANT = msgspec.structs.replace(CLEAR, is_pregnant=True)
 
 
 def searched(season: Asked, *, policies: int = 2000, starts: bool = True, caution: float = 0.0) -> SearchResult:
@@ -199,7 +203,7 @@ def test_caution_prefers_a_surer_season() -> None:
 
 def test_who_may_not_cut_gets_the_best_season_without_one() -> None:
     season = asked(weeks=40)
-    subject = season.subject._replace(screening=None)
+    subject = season.subject._replace(screening=PREGNANT)
     result = searched(season._replace(subject=subject, cutting=may_cut(subject, True)), starts=False)
     assert result.best.outcome.cuts == 0
     assert result.best.policy.cut_at == NEVER

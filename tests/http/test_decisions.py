@@ -106,7 +106,9 @@ async def test_unanswered_screening_is_a_200_that_says_why(service: Running) -> 
     profile = {**ASKED["profile"], "body_fat": {"fat_fraction": 0.2, "method": "dxa"}}
     body = (await post(service, changed(profile=profile, screening=None))).json()
     assert body["situation"] == "cut_refused"
-    assert body["recommended"]["kind"] in {"gain", "maintenance"}
+    assert body["recommended"]["kind"] == "maintenance"
+    gain = next(a for a in body["alternatives"] if a["kind"] == "gain")
+    assert (gain["open"], gain["closed_because"]["code"], gain["plan"]) == (False, "REFUSED_UNANSWERED", None)
     assert {"REFUSED_UNANSWERED", "CHANGE_SCREENING"} <= {
         n["code"] for n in [*body["reasons"], *body["what_would_change"]]
     }

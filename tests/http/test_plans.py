@@ -211,6 +211,7 @@ RAILS = [
     ("a target under the least body fat", asked(cut(target_fat_fraction=0.05)), "body_fat",
      "#/phase/target_fat_fraction"),
     ("unanswered screening", asked(mini(), screening=None), "screening_unanswered", "#/screening"),
+    ("a gain, unscreened", asked({"kind": "gain", "weeks": 8}, screening=None), "screening_unanswered", "#/screening"),
     ("pregnancy", asked(mini(), {"sex": "female"}, screening=CLEAR | {"is_pregnant": True}), "pregnancy_lactation",
      "#/screening/is_pregnant"),
     ("a listed medicine", asked(cut(), screening=CLEAR | {"medicines": ["lithium"]}), "medical",
@@ -245,6 +246,16 @@ async def test_without_a_body_fat_target_none_is_named(service: Running, body: J
     assert answer.status_code == 200, answer.json()
     codes = {note["code"] for phase in answer.json()["phases"] for note in phase["ends_early_when"]}
     assert not {"CEILING_REACHED", "CEILING_NOT_REACHED"} & codes
+
+
+async def test_a_hold_unscreened_stays_a_hold(service: Running) -> None:
+    held = (await post(service, asked(HOLD, screening=None))).json()
+    assert [phase["kind"] for phase in held["phases"]] == ["maintenance"]
+    rail = next(rail for rail in held["guard_rails"] if rail["id"] == "screening_unanswered")
+    assert (rail["action"], rail["limit"], rail["observed"]) == ("capped", 0, 12)
+    answered = (await post(service, asked(HOLD))).json()
+    assert [phase["kind"] for phase in answered["phases"]] == ["maintenance", "gain"]
+    assert not [rail for rail in answered["guard_rails"] if rail["id"] == "screening_unanswered"]
 
 
 # --- what is consistent, and reached by no safe plan ----------------------------------------------------------------

@@ -171,7 +171,6 @@ async def test_a_search_that_would_take_too_long_is_refused(service: Running) ->
 @pytest.mark.parametrize(
     ("changes", "rule"),
     [
-        ({"screening": None}, "screening_unanswered"),
         ({"screening": BASE["season"]["screening"] | {"is_pregnant": True}}, "pregnancy_lactation"),
         ({"screening": BASE["season"]["screening"] | {"eating_disorder": "past"}}, "eating_disorder"),
         ({"screening": BASE["season"]["screening"] | {"medicines": ["lithium"]}}, "medical"),
@@ -201,6 +200,14 @@ async def test_who_may_not_cut_is_refused_cuts_and_given_the_rest(
     optimum = (await send(service, "optimum", request("optimum", **changes, limits=limits))).json()
     assert optimum["plan"]["totals"]["cuts"] == 0
     assert (optimum["plan"]["guard_rails"][0]["id"], optimum["plan"]["guard_rails"][0]["action"]) == (rule, "refused")
+
+
+@pytest.mark.parametrize("kind", ["season", "comparison", "optimum"])
+async def test_unanswered_screening_gets_no_season(service: Running, kind: str) -> None:
+    refused = await send(service, kind, request(kind, screening=None))
+    assert refused.status_code == 422
+    assert refused.json()["type"] == "/problems/guard-rail/screening_unanswered"
+    assert refused.json()["errors"][0]["pointer"] == "#/screening"
 
 
 @pytest.mark.parametrize(

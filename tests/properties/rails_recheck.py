@@ -149,7 +149,8 @@ def _order(request: Json, answer: Json) -> list[str]:
     if phases[0]["start_date"] != request["start_date"]:
         return [f"the plan starts {phases[0]['start_date']}"]
     pause = request.get("pause", {}).get("weeks", 0)
-    after = ["gain"] if then["gain_weeks"] else []
+    # Unscreened, a hold is not followed by a gain.
+    after = ["gain"] if then["gain_weeks"] and request.get("screening") is not None else []
     expected = {
         "maintenance": ["maintenance", *after],
         "gain": ["gain"],
@@ -329,6 +330,8 @@ def _hold(request: Json, answer: Json, phase: Json, start: Body) -> list[str]:
 
 def _gain(request: Json, phase: Json, start: Body) -> list[str]:
     found = [what for week in phase["weeks"] for what in _dietary_fat(request, phase, week)]
+    if request.get("screening") is None:
+        found.append("a gain without screening")
     weeks = len(phase["weeks"])
     gained = phase["change"]["fat_kg"]["mean"] + phase["change"]["lean_kg"]["mean"]
     rate = gained / weeks / start.weight

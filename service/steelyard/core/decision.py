@@ -94,7 +94,7 @@ class _Deciding:
         self.make = Alternatives(q, self.lines, refusal)
         ceiling = None if self.due is None or not 0.08 <= self.due <= 0.4 else round(self.due, 3)
         self.gain = self.make.gain(ceiling=ceiling)
-        until_due = self._weeks_to_due(self.gain.path.states)
+        until_due = None if self.gain.closed else self._weeks_to_due(self.gain.path.states)
         weeks = DEFAULT_WEEKS if self._is_due else max(GAIN_WEEKS_LEAST, until_due or HORIZON_WEEKS)
         self.gain = self._gain_of(weeks)
         self.hold = self.make.hold()
@@ -115,7 +115,7 @@ class _Deciding:
             self.reasons.append(say("DECISION_NO_DEFICIT"))
         self.make = Alternatives(q, None, self.reasons[0])
         self.gain, self.hold = self.make.gain(DEFAULT_WEEKS), self.make.hold()
-        chosen = self.gain if q.grows and q.goal is Goal.MUSCLE else self.hold
+        chosen = self.gain if q.may_grow and q.goal is Goal.MUSCLE else self.hold
         action = self.refused.action
         told = RailAction(action.id, "refused", action.limit, action.observed, action.unit, self.reasons[0])
         if not q.trains:
@@ -190,7 +190,7 @@ class _Deciding:
             when = self.q.day(start.week).isoformat()
             self.reasons.append(say("DECISION_EVENT_LATER", weeks=event.weeks, cut_weeks=start.cut_weeks, date=when))
             self.changes.append(say("CHANGE_EVENT_START", date=when))
-            until = self._gain_of(start.week) if self.q.grows else self._shortened(self.hold, start.week)
+            until = self._gain_of(start.week) if self.q.may_grow else self._shortened(self.hold, start.week)
             return Situation.EVENT_LATER, until
         return self._event_now(event)
 
@@ -224,7 +224,7 @@ class _Deciding:
         if self._is_due:
             return self._due_cut()
         kept = self._kept()
-        self.by_trade = q.grows and not self._is_underweight and not self._is_pregnant
+        self.by_trade = q.may_grow and not self._is_underweight and not self._is_pregnant
         advice = {PhaseKind.GAIN: "Gain.", PhaseKind.MAINTENANCE: "Hold."}[kept.kind]
         if wants_hold:
             self.reasons.append(say("DECISION_WANTS_HOLD"))
@@ -286,7 +286,7 @@ class _Deciding:
         if not self.q.trains:
             self.reasons.append(say("GAIN_NEEDS_TRAINING"))
             self.changes.append(say("CHANGE_TRAINING"))
-        if self._is_pregnant or not self.q.grows:
+        if self._is_pregnant or not self.q.may_grow:
             return self.hold
         return max(self.gain, self.hold, key=lambda a: a.total_kg)
 
@@ -295,7 +295,8 @@ class _Deciding:
 
     @staticmethod
     def _shortened(alternative: Alternative, weeks: int) -> Alternative:
-        assert alternative.fragment is not None
+        if alternative.fragment is None:
+            return alternative
         weeks = max(1, min(weeks, 52 if alternative.kind is PhaseKind.GAIN else HORIZON_WEEKS))
         return alternative._replace(weeks=weeks, fragment=alternative.fragment._replace(weeks=weeks))
 
@@ -355,7 +356,7 @@ class _Deciding:
         q = self.q
         intake = q.body.usual_intake_kcal
         if q.present is None or q.present.kind is not PhaseKind.GAIN or intake is None:
-            return self.gain.path.states
+            return (self.hold if self.gain.closed else self.gain).path.states
         course = Course.of(q)
         diet = Diet(intake, BASELINE_CARBOHYDRATE_SHARE * intake, PROTEIN_DEFAULT_GAIN)
         return [course.start, *walk(course.model, course.start, diet, (7.0,) * HORIZON_WEEKS)]

@@ -111,6 +111,10 @@ class Alternatives:
     def gain(self, weeks: int | None = None, *, ceiling: float | None = None) -> Alternative:
         """A gain; its fragment runs ``weeks`` (the horizon by default)."""
         q = self.question
+        try:
+            rails.check_answered(q.subject)
+        except Refused as refused:
+            return Alternative(PhaseKind.GAIN, None, None, 0, None, refused.action.message)
         aim = GainAim(weeks=HORIZON_WEEKS, surplus_kcal=self.question.surplus_kcal, fat_ceiling=ceiling)
         plan = phase_plan.plan_gain(q.subject, q.body, q.as_of, aim, sources=ALL_SOURCES)
         fragment = Fragment(
@@ -122,7 +126,7 @@ class Alternatives:
         """Maintenance for some weeks, then a gain where one is wanted, else more of the same."""
         q = self.question
         weeks = min(max(1, weeks), HORIZON_WEEKS)
-        gain = HORIZON_WEEKS - weeks if then_gain and q.grows else 0
+        gain = HORIZON_WEEKS - weeks if then_gain and q.may_grow else 0
         plan = phase_plan.plan_hold(
             q.subject,
             q.body,

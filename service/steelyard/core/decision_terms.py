@@ -108,6 +108,11 @@ class Question(NamedTuple):
         return self.trains and self.goal is not Goal.HOLD
 
     @property
+    def may_grow(self) -> bool:
+        """Whether a gain may be planned as well: never before screening is answered."""
+        return self.grows and self.subject.screening is not None
+
+    @property
     def last_cut(self) -> PastPhase | None:
         """The last cut that is over."""
         return next((p for p in reversed(self.history or []) if p.kind.is_deficit), None)

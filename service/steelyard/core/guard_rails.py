@@ -116,6 +116,12 @@ def _warn(
     return RailAction(id, "warned", limit, observed, unit, message)
 
 
+def check_answered(subject: Subject) -> None:
+    """Raises ``Refused`` where screening was not answered: then nothing but maintenance is planned, not even a gain."""
+    if subject.screening is None:
+        raise _refuse(UNANSWERED, "/screening", say("REFUSED_UNANSWERED"))
+
+
 def check_person(subject: Subject) -> list[RailAction]:
     """May this person run a deficit at all? Warnings; raises ``Refused`` on the first rule that says no."""
     warnings: list[RailAction] = []
@@ -125,8 +131,8 @@ def check_person(subject: Subject) -> list[RailAction]:
         raise _refuse(
             AGE, "/profile/age_years", say("REFUSED_UNDER_AGE", limit_years=ADULT_YEARS), ADULT_YEARS, age, "y"
         )
-    if screening is None:
-        raise _refuse(UNANSWERED, "/screening", say("REFUSED_UNANSWERED"))
+    check_answered(subject)
+    assert screening is not None
     if screening.is_pregnant:
         raise _refuse(PREGNANCY, "/screening/is_pregnant", say("REFUSED_PREGNANCY"))
     if screening.is_breastfeeding:

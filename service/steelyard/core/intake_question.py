@@ -77,6 +77,8 @@ class _Asked:
 
     def check(self, diet: Diet, weeks: float, subject: Subject, field: str) -> list[RailAction]:
         """Rails on an intake for ``weeks``, from a body as it is then. Raises ``Refused``."""
+        if diet.intake_kcal > subject.maintenance_kcal + _NO_DEFICIT_KCAL:
+            rails.check_answered(subject)
         if diet.intake_kcal >= subject.maintenance_kcal - _NO_DEFICIT_KCAL:
             return []
         actions = rails.check_person(subject)
@@ -167,6 +169,8 @@ def answer_intake(
     else:
         reasons.append(say("TARGET_UNREACHABLE"))
         wanted = 0.0 if target.value < target.of(asked.state) else 1e9
+    if wanted > subject.maintenance_kcal + _NO_DEFICIT_KCAL:
+        rails.check_answered(subject)
     intake = min(max(wanted, least), most)
     is_feasible = abs(intake - wanted) <= 5.0
     if wanted < least - 5.0 and why is not None:

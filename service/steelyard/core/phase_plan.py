@@ -314,7 +314,11 @@ def plan_gain(
     sources: frozenset[UncertaintySource],
     pause_weeks: int = 0,
 ) -> Plan:
-    """Plan a gain for some weeks, or until a settled weight is reached. ``pause_weeks`` at maintenance come first."""
+    """Plan a gain for some weeks, or until a settled weight is reached. ``pause_weeks`` at maintenance come first.
+
+    Raises: ``guard_rails.Refused`` where screening was not answered.
+    """
+    rails.check_answered(subject)
     draft = _Draft(subject, with_usual_diet(body, subject, aim.preference), start)
     draft.hold(pause_weeks, aim.preference)
     gain = plan_gain_phase(subject, draft.model, draft.state, aim)
@@ -332,16 +336,21 @@ def plan_gain(
 def plan_hold(
     subject: Subject, body: Body, start: date, aim: HoldAim, then: ReturnAim, *, sources: frozenset[UncertaintySource]
 ) -> Plan:
-    """Plan a hold at maintenance, and the gain that follows it."""
+    """Plan a hold at maintenance, and the gain that follows it, which needs screening answered."""
     draft = _Draft(subject, with_usual_diet(body, subject, aim.preference), start)
     draft.hold(aim.weeks, aim.preference)
-    gain = plan_surplus(subject, draft.model, draft.state, then.gain_weeks, then.surplus_kcal, aim.preference)
+    gain_weeks, actions = then.gain_weeks, []
+    if gain_weeks and subject.screening is None:
+        message = say("CAPPED_UNANSWERED")
+        actions.append(RailAction(table.UNANSWERED, "capped", 0, gain_weeks, "weeks of gain", message))
+        gain_weeks = 0
+    gain = plan_surplus(subject, draft.model, draft.state, gain_weeks, then.surplus_kcal, aim.preference)
     draft.add("gain", gain.weeks, gain.states)
     phases, path = draft.finish(sources)
     explain_hold(phases[0], path)
     if len(phases) > 1:
         explain_gain(phases[1], path, gain.surplus_kcal, ceiling_of(subject, then.fat_ceiling))
-    return Plan(None, None, phases, path, gain.actions, [])
+    return Plan(None, None, phases, path, [*actions, *gain.actions], [])
 
 
 def ceiling_of(subject: Subject, asked: float | None) -> float | None:

@@ -226,7 +226,7 @@ EATING_DISORDER = _rule(
 MEDICAL = _rule(
     "medical", "Listed conditions and medicines", "no deficit without clinical clearance", sources=_GUIDELINES
 )
-UNANSWERED = _rule("screening_unanswered", "Screening not answered", "no deficit: unknown is never clear")
+UNANSWERED = _rule("screening_unanswered", "Screening not answered", "maintenance only: unknown is never clear")
 BMI = _rule(
     "bmi",
     "Body mass index and deficits",
@@ -346,8 +346,12 @@ template("REFUSED_MEDICAL", "No deficit is planned with {listed} without a clini
 template("WARNED_CLEARED", "A deficit is planned on the clearance given by: {given_by}. Reason given: {reason}")
 template(
     "REFUSED_UNANSWERED",
-    "No deficit is planned until the screening questions are answered: send `screening`. "
+    "No deficit and no gain is planned until the screening questions are answered: send `screening`. "
     "Unknown is never taken as clear.",
+)
+template(
+    "CAPPED_UNANSWERED",
+    "The gain after maintenance is left out until the screening questions are answered: send `screening`.",
 )
 template(
     "REFUSED_BMI",

@@ -69,7 +69,7 @@ def aftermath(course: Course, now: Now) -> Aftermath:
 def advise(
     phase: PhaseFollowed, course: Course, now: Now, promised: PromisedPath, verdict: Verdict, is_finished: bool
 ) -> Advice:
-    """Decide. Raises ``guard_rails.Refused`` where a deficit is still running and the screening was not answered."""
+    """Decide. Raises ``guard_rails.Refused`` where a deficit or a gain is running and screening was not answered."""
     if is_finished or course.days_left == 0:
         return Advice(Decision.END, 0, 0, [say(texts.OVER)], [])
     if phase.kind.is_deficit:
@@ -249,6 +249,8 @@ def _hold_or_gain(phase: PhaseFollowed, course: Course, now: Now, promised: Prom
         met = say(texts.CEILING_MET, fat_percent=100.0 * fraction, ceiling_percent=percent)
         return Advice(Decision.END, 0, 0, [met], [])
     limits = course.limits(left)
+    if phase.kind is PhaseKind.GAIN:
+        rails.check_answered(course.physical)
     reasons: list[Message] = []
     wanted = 0.0
     if verdict in _OFF_PLAN:

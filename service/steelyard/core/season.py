@@ -61,7 +61,11 @@ class Cutting(NamedTuple):
 
 
 def may_cut(subject: Subject, is_fat_measured: bool) -> Cutting:
-    """Check a person once for all cuts of a season."""
+    """Check a person once for all cuts of a season.
+
+    Raises: ``Refused`` where screening was not answered: nothing but maintenance could be planned.
+    """
+    rails.check_answered(subject)
     try:
         warnings = rails.check_person(subject)
     except Refused as refusal:

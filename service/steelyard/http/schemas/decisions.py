@@ -52,7 +52,7 @@ class DecisionRequest(Request, frozen=True, kw_only=True):
     profile: Profile
     as_of_date: Annotated[date, Meta(description="The day of the decision.", examples=["2026-03-30"])]
     screening: Annotated[
-        Screening | None, Meta(description="Safety questions; without them no deficit is recommended.")
+        Screening | None, Meta(description="Safety questions; without them no deficit and no gain is recommended.")
     ] = None
     goal: Annotated[
         Goal,

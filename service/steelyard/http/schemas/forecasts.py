@@ -78,7 +78,7 @@ class ForecastRequest(Request, frozen=True, kw_only=True):
         PathQuestion | IntakeQuestion | DateQuestion, Meta(description="What to forecast or to solve for.")
     ]
     screening: Annotated[
-        Screening | None, Meta(description="Safety questions; without them no deficit is forecast.")
+        Screening | None, Meta(description="Safety questions; without them no deficit and no gain is forecast.")
     ] = None
     maintenance: Annotated[
         KnownMaintenance | None, Meta(description="A known maintenance; else it is estimated from profile and log.")

@@ -215,7 +215,7 @@ class PlanRequest(Request, frozen=True, kw_only=True):
     start_date: CivilDate
     phase: Annotated[MiniCut | Cut | Gain | Hold, Meta(description="The phase to plan.")]
     screening: Annotated[
-        Screening | None, Meta(description="Safety questions; without them no deficit is planned.")
+        Screening | None, Meta(description="Safety questions; without them no deficit and no gain is planned.")
     ] = None
     return_to_gain: ReturnToGain = ReturnToGain()
     pause: Annotated[Pause | None, Meta(description="Weeks at maintenance first: travel, illness, injury.")] = None

@@ -1,0 +1,231 @@
+"""`POST /v1/forecasts`: each question answers the other, nothing passes a rail, and bad questions are told why."""
+
+from datetime import date, timedelta
+from typing import Any
+
+import pytest
+from in_process import Running
+
+Json = dict[str, Any]
+START = date(2026, 3, 2)
+CLEAR: Json = {
+    "is_pregnant": False,
+    "is_breastfeeding": False,
+    "eating_disorder": "none",
+    "conditions": [],
+    "medicines": [],
+}
+LIFTER: Json = {
+    "sex": "male",
+    "age_years": 31,
+    "height_cm": 180,
+    "weight_kg": 82.0,
+    "body_fat": {"fat_fraction": 0.18, "method": "dxa"},
+    "activity": {"kind": "level", "level": "moderate"},
+    "training": {"status": "intermediate", "resistance_sessions_per_week": 4},
+}
+KNOWN: Json = {"kcal_per_day": 2800, "standard_deviation_kcal": 100}
+# As the answer rounds them.
+STEP = {"weight_kg": 0.01, "fat_kg": 0.01, "fat_fraction": 0.001}
+
+
+def path(*stretches: tuple[int, float], **fields: Any) -> Json:
+    schedule = [{"weeks": weeks, "intake_kcal": kcal} | fields for weeks, kcal in stretches]
+    return {"kind": "path", "schedule": schedule}
+
+
+def intake_for(quantity: str, value: float, weeks: int) -> Json:
+    by_date = (START + timedelta(weeks=weeks)).isoformat()
+    return {"kind": "intake_for_target", "target": {"quantity": quantity, "value": value}, "by_date": by_date}
+
+
+def date_for(quantity: str, value: float, intake_kcal: float) -> Json:
+    target = {"quantity": quantity, "value": value}
+    return {"kind": "date_for_target", "target": target, "intake_kcal": intake_kcal}
+
+
+async def send(service: Running, question: Json, **fields: Any) -> tuple[int, Json]:
+    body = {"profile": LIFTER, "screening": CLEAR, "start_date": START.isoformat(), "maintenance": KNOWN}
+    answer = await service.client.post("/v1/forecasts", json=body | {"question": question} | fields)
+    return answer.status_code, answer.json()
+
+
+def mean(point: Json, quantity: str) -> float:
+    return float(point[quantity]["mean"])
+
+
+# --- where an intake leads ----------------------------------------------------------------------------------------
+
+
+async def test_a_path_has_a_point_a_week_and_intervals_that_widen(service: Running) -> None:
+    status, found = await send(service, path((4, 2500), (6, 2800)))
+    assert status == 200, found
+    weeks = found["weeks"]
+    assert [week["intake_kcal"] for week in weeks] == [2500] * 4 + [2800] * 6
+    assert [week["start_date"] for week in weeks] == [(START + timedelta(weeks=i)).isoformat() for i in range(10)]
+    widths = [week["at_end"]["fat_kg"]["upper"] - week["at_end"]["fat_kg"]["lower"] for week in weeks]
+    assert widths == sorted(widths)
+    assert mean(weeks[3]["at_end"], "fat_kg") < 82.0 * 0.18 - 0.5
+    # Back at what held the old body, the lighter one gains a little.
+    assert mean(weeks[9]["at_end"], "weight_kg") > mean(weeks[3]["at_end"], "weight_kg")
+    assert found["uncertainty"] == sorted(found["uncertainty"], key=lambda effect: -effect["fat_kg"])
+    assert found["cautions"]
+
+
+async def test_at_maintenance_nothing_moves(service: Running) -> None:
+    profile = LIFTER | {"training": {"status": "untrained", "resistance_sessions_per_week": 0}}
+    status, found = await send(service, path((26, 2800)), profile=profile)
+    assert status == 200, found
+    for week in found["weeks"]:
+        assert mean(week["at_end"], "weight_kg") == pytest.approx(82.0, abs=0.011)
+        assert week["energy_balance_kcal"] == pytest.approx(0.0, abs=1.0)
+
+
+async def test_more_eaten_is_never_less_mass(service: Running) -> None:
+    ends = []
+    for kcal in (2300, 2550, 2800, 2950):
+        status, found = await send(service, path((8, kcal)))
+        assert status == 200, found
+        ends.append(mean(found["weeks"][-1]["at_end"], "weight_kg"))
+    assert ends == sorted(ends)
+    assert len(set(ends)) == 4
+
+
+async def test_sources_left_out_narrow_the_interval(service: Running) -> None:
+    question = path((8, 2400))
+    whole = (await send(service, question))[1]["weeks"][-1]["at_end"]["fat_kg"]
+    part = (await send(service, question, uncertainty_sources=["body_fat"]))[1]
+    none = (await send(service, question, uncertainty_sources=[]))[1]["weeks"][-1]["at_end"]["fat_kg"]
+    assert [effect["source"] for effect in part["uncertainty"]] == ["body_fat"]
+    narrow = part["weeks"][-1]["at_end"]["fat_kg"]
+    assert whole["upper"] - whole["lower"] > narrow["upper"] - narrow["lower"] > 0.0
+    assert none["upper"] == none["lower"]
+
+
+# --- the inverse questions ----------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("quantity", "value", "weeks"),
+    [
+        ("weight_kg", 79.5, 6),
+        ("weight_kg", 83.0, 10),
+        ("fat_kg", 12.5, 10),
+        ("fat_fraction", 0.165, 8),
+    ],
+)
+async def test_the_intake_found_reaches_its_target_on_the_day(
+    service: Running, quantity: str, value: float, weeks: int
+) -> None:
+    status, found = await send(service, intake_for(quantity, value, weeks))
+    assert status == 200, found
+    assert found["feasible"]
+    assert found["nearest"] is None
+    assert mean(found["weeks"][-1]["at_end"], quantity) == pytest.approx(value, abs=STEP[quantity])
+    # Eaten as a schedule, the same intake goes the same way.
+    again = (await send(service, path((weeks, found["intake_kcal"]))))[1]
+    end = mean(again["weeks"][-1]["at_end"], quantity)
+    assert end == pytest.approx(value, abs=0.05 if quantity != "fat_fraction" else 0.001)
+
+
+async def test_the_date_found_is_that_on_which_the_path_crosses(service: Running) -> None:
+    status, found = await send(service, date_for("fat_kg", 13.0, 2350))
+    assert status == 200, found
+    days = (date.fromisoformat(found["reached_on"]) - START).days
+    weeks, path_there = -(-days // 7), (await send(service, path((20, 2350), protein_g_per_kg=1.6)))[1]["weeks"]
+    assert mean(path_there[weeks - 1]["at_end"], "fat_kg") <= 13.0 + 0.01
+    assert mean(path_there[weeks - 2]["at_end"], "fat_kg") > 13.0 - 0.01
+    # And asked the other way round, the same intake is found.
+    by_date = {"kind": "intake_for_target", "target": {"quantity": "fat_kg", "value": 13.0}}
+    other = (await send(service, by_date | {"by_date": found["reached_on"]}))[1]
+    assert other["intake_kcal"] == pytest.approx(2350, abs=15)
+
+
+async def test_a_target_beyond_the_rails_is_answered_with_the_nearest_on_each_axis(service: Running) -> None:
+    status, found = await send(service, intake_for("fat_kg", 9.0, 4))
+    assert status == 200, found
+    assert not found["feasible"]
+    assert found["intake_kcal"] is None
+    nearest = found["nearest"]
+    assert {note["code"] for note in found["reasons"]} >= {"TARGET_NEEDS_INTAKE", "TARGET_BEYOND_RAIL"}
+    # Each axis is true of itself: that intake is allowed, leads to that value by the day, and later to the target.
+    status, there = await send(service, path((4, nearest["intake_kcal"])))
+    assert status == 200, there
+    assert mean(there["weeks"][-1]["at_end"], "fat_kg") == pytest.approx(nearest["value"], abs=0.02)
+    assert nearest["value"] > 9.0
+    if nearest["by_date"] is not None:
+        assert date.fromisoformat(nearest["by_date"]) > START + timedelta(weeks=4)
+
+
+async def test_a_gain_too_fast_is_held_to_its_ceiling(service: Running) -> None:
+    status, found = await send(service, intake_for("weight_kg", 88.0, 6))
+    assert status == 200, found
+    assert not found["feasible"]
+    assert "TARGET_TOO_FAST_GAIN" in {note["code"] for note in found["reasons"]}
+    assert 82.0 < found["nearest"]["value"] < 88.0
+
+
+async def test_an_intake_that_leads_away_never_arrives(service: Running) -> None:
+    status, found = await send(service, date_for("weight_kg", 78.0, 2950))
+    assert status == 200, found
+    assert (found["feasible"], found["reached_on"]) == (False, None)
+    assert "TARGET_WRONG_SIDE" in {note["code"] for note in found["reasons"]}
+
+
+# --- rails --------------------------------------------------------------------------------------------------------
+
+
+RAILS: list[tuple[str, Json, Json, str, str]] = [
+    ("a deficit, unanswered", path((4, 2400)), {"screening": None}, "screening_unanswered", "#/screening"),
+    ("a surplus, unanswered", path((4, 3000)), {"screening": None}, "screening_unanswered", "#/screening"),
+    ("a gain to find, unanswered", intake_for("weight_kg", 83.0, 10), {"screening": None}, "screening_unanswered",
+     "#/screening"),
+    ("a deficit at 16", path((4, 2400)), {"profile": LIFTER | {"age_years": 16}}, "age", "#/profile/age_years"),
+    ("a deficit in a second stretch", path((2, 2800), (4, 1400)), {}, "deficit_share",
+     "#/question/schedule/1/intake_kcal"),
+    ("a deficit beyond its share", path((4, 1900)), {}, "deficit_share", "#/question/schedule/0/intake_kcal"),
+    ("a gain beyond its ceiling", path((4, 3900)), {}, "gain_rate", "#/question/schedule/0/intake_kcal"),
+    ("a date for a deep deficit", date_for("weight_kg", 78.0, 1600), {}, "deficit_share", "#/question/intake_kcal"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("question", "fields", "rule", "pointer"), [row[1:] for row in RAILS], ids=[r[0] for r in RAILS]
+)
+async def test_a_rail_refuses_and_names_itself(
+    service: Running, question: Json, fields: Json, rule: str, pointer: str
+) -> None:
+    status, problem = await send(service, question, **fields)
+    assert status == 422, problem
+    assert problem["type"] == f"/problems/guard-rail/{rule}"
+    assert problem["errors"][0]["pointer"] == pointer
+
+
+async def test_maintenance_needs_no_screening(service: Running) -> None:
+    status, found = await send(service, path((4, 2800)), screening=None)
+    assert status == 200, found
+
+
+# --- questions that cannot be asked -------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("question", "code", "pointer"),
+    [
+        pytest.param(intake_for("weight_kg", 80, 1), "DATE_OUT_OF_REACH", "#/question/by_date", id="too-near"),
+        pytest.param(intake_for("weight_kg", 80, -4), "DATE_OUT_OF_REACH", "#/question/by_date", id="past"),
+        pytest.param(intake_for("weight_kg", 80, 160), "DATE_OUT_OF_REACH", "#/question/by_date", id="too-far"),
+        pytest.param(
+            path(*[(52, 2800)] * 4), "SCHEDULE_TOO_LONG", "#/question/schedule", id="four-years",
+        ),
+        pytest.param(
+            path((4, 2500), carbohydrate_g=900), "CARBOHYDRATE_EXCEEDS_INTAKE",
+            "#/question/schedule/0/carbohydrate_g", id="more-carbohydrate-than-food",
+        ),
+    ],
+)  # fmt: skip
+async def test_what_cannot_be_asked(service: Running, question: Json, code: str, pointer: str) -> None:
+    status, problem = await send(service, question)
+    assert status == 422, problem
+    assert problem["type"] == "/problems/out-of-domain"
+    assert [(fault["code"], fault["pointer"]) for fault in problem["errors"]] == [(code, pointer)]
