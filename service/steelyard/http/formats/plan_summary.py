@@ -1,10 +1,9 @@
 """A plan as Markdown (CommonMark with tables) that a coach can paste into a message."""
 
-import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 
 from ..schemas.plans import Phase, PlanRequest, PlanResponse, PlanWeek
-from ..schemas.quantities import Interval
+from . import markdown
 from . import plan_words as words
 
 _FAT_LOSS = ("mini_cut", "cut")
@@ -19,34 +18,28 @@ def summary(request: PlanRequest, plan: PlanResponse) -> bytes:
 def _lines(request: PlanRequest, plan: PlanResponse) -> Iterator[str]:
     yield f"# Plan from {request.start_date}"
     yield ""
-    maintenance, fat = plan.maintenance_kcal, plan.body_fat_fraction
-    coverage = f"{100 * maintenance.coverage:.0f} %"
-    yield (
-        f"Maintenance {maintenance.mean:,.0f} kcal a day ({maintenance.lower:,.0f} to {maintenance.upper:,.0f}), "
-        f"body fat {100 * fat.mean:.1f} % ({100 * fat.lower:.1f} to {100 * fat.upper:.1f}). "
-        f"Ranges in parentheses are {coverage} intervals."
-    )
+    yield markdown.start(plan.maintenance_kcal, plan.body_fat_fraction)
     if not plan.feasible:
-        yield from _section("No safe plan does what was asked", [words.infeasible_text(plan)])
+        yield from markdown.section("No safe plan does what was asked", [words.infeasible_text(plan)])
     else:
         yield from _phases(plan)
         yield from _intakes(plan)
         yield from _forecast(plan)
         yield from _why(plan)
-    yield from _section("Cautions", words.cautions(plan))
+    yield from markdown.section("Cautions", words.cautions(plan))
 
 
 def _phases(plan: PlanResponse) -> Iterator[str]:
     rows = (
         (
-            words.phase_name(phase), str(phase.start_date), str(phase.end_date), str(len(phase.weeks)),
+            words.phase_name(phase.kind), str(phase.start_date), str(phase.end_date), str(len(phase.weeks)),
             *(words.change_text(change) for change in (
                 phase.change.weight_kg, phase.change.fat_kg, phase.change.lean_kg, phase.change.carried_kg,
             )),
         )
         for phase in plan.phases
     )  # fmt: skip
-    yield from _table("Phases", ("phase", "from", "to", "weeks", "weight", "fat", "lean", "carried"), rows)
+    yield from markdown.table("Phases", ("phase", "from", "to", "weeks", "weight", "fat", "lean", "carried"), rows)
     yield ""
     yield "Carried: glycogen, water and gut content, which leave and return with intake."
 
@@ -56,7 +49,7 @@ def _intakes(plan: PlanResponse) -> Iterator[str]:
     rows: list[tuple[str, ...]] = []
     for phase, week, _ in words.intake_changes(plan):
         eaten = (week.protein_g, week.carbohydrate_g, week.fat_g)
-        name = words.phase_name(phase)
+        name = words.phase_name(phase.kind)
         if week.element in words.ELEMENT_NAMES:
             name += f", {words.ELEMENT_NAMES[week.element]}"
         rows.append((str(week.start_date), name, f"{week.intake_kcal:,}", *map(str, eaten), str(week.fibre_g)))
@@ -64,14 +57,14 @@ def _intakes(plan: PlanResponse) -> Iterator[str]:
             day = f"{kind.kind.split('_')[0]} carbohydrate, {kind.days_per_week} days a week"
             eaten = (kind.protein_g, kind.carbohydrate_g, kind.fat_g)
             rows.append(("", day, f"{kind.intake_kcal:,}", *map(str, eaten), ""))
-    yield from _table("Intake", header, rows)
+    yield from markdown.table("Intake", header, rows)
 
 
 def _forecast(plan: PlanResponse) -> Iterator[str]:
     rows = (
         (
-            str(week.at_end.date), words.phase_name(phase), str(week.week), _value(week.at_end.weight_kg),
-            _value(week.at_end.fat_kg), _percent(week.at_end.fat_fraction),
+            str(week.at_end.date), words.phase_name(phase.kind), str(week.week), markdown.value(week.at_end.weight_kg),
+            markdown.value(week.at_end.fat_kg), markdown.percent(week.at_end.fat_fraction),
             f"{week.energy_balance_kcal:+,.0f}",
         )
         for phase in plan.phases
@@ -79,7 +72,7 @@ def _forecast(plan: PlanResponse) -> Iterator[str]:
         if _is_shown(phase, week)
     )  # fmt: skip
     header = ("at the end of", "phase", "week", "scale weight kg", "fat kg", "body fat %", "energy balance kcal a day")
-    yield from _table("Forecast", header, rows)
+    yield from markdown.table("Forecast", header, rows)
 
 
 def _is_shown(phase: Phase, week: PlanWeek) -> bool:
@@ -89,19 +82,19 @@ def _is_shown(phase: Phase, week: PlanWeek) -> bool:
 
 
 def _why(plan: PlanResponse) -> Iterator[str]:
-    yield from _section("Why", words.texts(plan.reasons))
+    yield from markdown.section("Why", words.texts(plan.reasons))
     for phase in plan.phases:
         # What explains the whole plan is not said again.
         said = [text for text in words.texts(phase.reasons) if text not in words.texts(plan.reasons)]
         said += words.texts(phase.ends_early_when) + words.texts(phase.guidance)
-        yield from _section(f"{words.phase_name(phase)} from {phase.start_date}", said)
+        yield from markdown.section(f"{words.phase_name(phase.kind)} from {phase.start_date}", said)
     rule = plan.rule_of_thumb
     if rule is not None:
         fat, drop = (
             "{:.1f} to {:.1f} kg".format(*ends)
             for ends in (rule.fat_loss_common_practice_kg, rule.first_week_drop_common_practice_kg)
         )
-        yield from _section(
+        yield from markdown.section(
             "Beside simple rules",
             [
                 f"At 7,700 kcal a kilogram and a constant deficit: {rule.fat_loss_static_kg:.1f} kg of fat.",
@@ -109,27 +102,3 @@ def _why(plan: PlanResponse) -> Iterator[str]:
                 f"here: {rule.first_week_drop_forecast_kg:.1f} kg in the first week.",
             ],
         )
-
-
-def _section(title: str, said: list[str]) -> Iterator[str]:
-    if said:
-        yield from ("", f"## {title}", "")
-        yield from (f"- {_escaped(text)}" for text in said)
-
-
-def _table(title: str, header: tuple[str, ...], rows: Iterable[tuple[str, ...]]) -> Iterator[str]:
-    yield from ("", f"## {title}", "", f"| {' | '.join(header)} |", f"|{' --- |' * len(header)}")
-    yield from (f"| {' | '.join(row)} |" for row in rows)
-
-
-def _value(value: Interval) -> str:
-    return f"{value.mean:.1f} ({value.lower:.1f} to {value.upper:.1f})"
-
-
-def _percent(value: Interval) -> str:
-    return f"{100 * value.mean:.1f} ({100 * value.lower:.1f} to {100 * value.upper:.1f})"
-
-
-def _escaped(text: str) -> str:
-    """Text that may quote a caller: no links, images, HTML, emphasis or cells come from it."""
-    return re.sub(r"([\\<\[*|])", r"\\\1", text)

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from ..schemas.explanation import Note
 from ..schemas.plans import Phase, PlanResponse, PlanWeek
 from ..schemas.quantities import Interval
+from ..schemas.seasons import IntakeStep
 
 PHASE_NAMES = {"mini_cut": "Mini-cut", "cut": "Cut", "gain": "Gain", "maintenance": "Maintenance"}
 ELEMENT_NAMES = {"easing_in": "easing in", "break": "break"}
@@ -33,9 +34,9 @@ def _eaten(week: PlanWeek) -> tuple[object, ...]:
     return week.intake_kcal, week.protein_g, week.carbohydrate_g, week.fat_g, week.fibre_g, week.day_kinds
 
 
-def phase_name(phase: Phase) -> str:
-    """The name of a phase, for people."""
-    return PHASE_NAMES.get(phase.kind, phase.kind.replace("_", " ").capitalize())
+def phase_name(kind: str) -> str:
+    """The name of a kind of phase, for people."""
+    return PHASE_NAMES.get(kind, kind.replace("_", " ").capitalize())
 
 
 def weeks_text(count: int) -> str:
@@ -49,11 +50,11 @@ def change_text(change: Interval, unit: str = "kg") -> str:
     return f"{mean:+.1f} {unit} ({lower:+.1f} to {upper:+.1f})"
 
 
-def macros_text(week: PlanWeek) -> str:
-    """What is eaten on a day of a week."""
+def eaten_text(eaten: PlanWeek | IntakeStep) -> str:
+    """What is eaten a day."""
     return (
-        f"{week.intake_kcal:,} kcal a day: protein {week.protein_g} g, carbohydrate {week.carbohydrate_g} g, "
-        f"fat {week.fat_g} g, fibre {week.fibre_g} g"
+        f"{eaten.intake_kcal:,} kcal a day: protein {eaten.protein_g} g, carbohydrate {eaten.carbohydrate_g} g, "
+        f"fat {eaten.fat_g} g, fibre {eaten.fibre_g} g"
     )
 
 
