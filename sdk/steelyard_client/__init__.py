@@ -25,11 +25,14 @@ from .dataframe import to_dataframe
 from .errors import (
     BadRequest,
     BodyTooLarge,
+    BodyTooSlow,
     ConnectionFailed,
     Contradiction,
     Forbidden,
     GuardRailRefusal,
     InvalidRequest,
+    MethodNotAllowed,
+    NotAcceptable,
     NotConfigured,
     NotFound,
     OutOfDomain,
@@ -42,7 +45,9 @@ from .errors import (
     TooManyRequests,
     Unauthorized,
     UnreadableAnswer,
+    UnsupportedMediaType,
 )
+from .messages import Messages
 from .retry import RetryPolicy
 from .units import feet_inches, inches, kilojoules, pounds, to_feet_inches, to_inches, to_kilojoules, to_pounds
 
@@ -51,6 +56,7 @@ __all__ = [
     "BadRequest",
     "BodyComposition",
     "BodyTooLarge",
+    "BodyTooSlow",
     "Comparison",
     "ConnectionFailed",
     "Contradiction",
@@ -62,7 +68,10 @@ __all__ = [
     "Line",
     "LineAnswer",
     "Maintenance",
+    "Messages",
+    "MethodNotAllowed",
     "Methods",
+    "NotAcceptable",
     "NotConfigured",
     "NotFound",
     "Optimum",
@@ -82,6 +91,7 @@ __all__ = [
     "Trend",
     "Unauthorized",
     "UnreadableAnswer",
+    "UnsupportedMediaType",
     "__version__",
     "errors",
     "feet_inches",

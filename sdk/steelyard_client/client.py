@@ -49,6 +49,7 @@ from .generated.contract import (
     ESTIMATE_BODY_COMPOSITION,
     ESTIMATE_MAINTENANCE,
     FORECAST_INTAKE,
+    LIST_MESSAGES,
     LIST_METHODS,
     OPTIMISE_SEASON,
     PLAN_PHASES,
@@ -70,6 +71,7 @@ from .generated.request_types import (
     SeasonRequestDict,
     TrendRequestDict,
 )
+from .messages import Messages
 from .retry import RetryPolicy
 
 TIMEOUT_SECONDS = 10.0
@@ -279,6 +281,10 @@ class Steelyard(_Client):
         """Every equation, constant and rule that answers cite, with its source."""
         return self._call(LIST_METHODS, Methods, {})
 
+    def list_messages(self) -> Messages:
+        """The texts of all message codes in every language, with ``localise`` to say what an answer says."""
+        return self._call(LIST_MESSAGES, Messages, {})
+
     def close(self) -> None:
         """Close the connections, also those of clients made by ``with_options``."""
         self._http.close()
@@ -415,6 +421,10 @@ class AsyncSteelyard(_Client):
     async def list_methods(self) -> Methods:
         """As ``Steelyard.list_methods``."""
         return await self._call(LIST_METHODS, Methods, {})
+
+    async def list_messages(self) -> Messages:
+        """As ``Steelyard.list_messages``."""
+        return await self._call(LIST_MESSAGES, Messages, {})
 
     async def aclose(self) -> None:
         """Close the connections, also those of clients made by ``with_options``."""

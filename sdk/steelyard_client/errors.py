@@ -13,7 +13,11 @@
         ├── Unauthorized       401
         ├── Forbidden          403
         ├── NotFound           404
+        ├── MethodNotAllowed   405
+        ├── NotAcceptable      406
+        ├── BodyTooSlow        408
         ├── BodyTooLarge       413
+        ├── UnsupportedMediaType 415
         ├── Refused            422: well-formed, and refused by a rule
         │   ├── GuardRailRefusal   for the person's safety: `rule_id`
         │   ├── Contradiction      fields contradict each other
@@ -143,8 +147,24 @@ class NotFound(ProblemError):
     """404: nothing at this path; often a wrong base URL."""
 
 
+class MethodNotAllowed(ProblemError):
+    """405: the path has no such method; often a proxy or a wrong base URL."""
+
+
+class NotAcceptable(ProblemError):
+    """406: the service has no such form of the answer; a newer one may."""
+
+
+class BodyTooSlow(ProblemError):
+    """408: the body took too long to arrive, or no further line of a batch came."""
+
+
 class BodyTooLarge(ProblemError):
     """413: send fewer entries at a time."""
+
+
+class UnsupportedMediaType(ProblemError):
+    """415: a body of a type or encoding that the service does not read; a proxy may have changed it."""
 
 
 class Refused(ProblemError):
@@ -185,7 +205,11 @@ _BY_STATUS: dict[int, type[ProblemError]] = {
     401: Unauthorized,
     403: Forbidden,
     404: NotFound,
+    405: MethodNotAllowed,
+    406: NotAcceptable,
+    408: BodyTooSlow,
     413: BodyTooLarge,
+    415: UnsupportedMediaType,
     422: Refused,
     429: TooManyRequests,
     502: ServiceUnavailable,

@@ -286,7 +286,10 @@ async def test_unknown_fields_and_values_pass_through(live: LocalService) -> Non
     newer["season"] = {"name": "spring"}
     newer["phases"][0] |= {"kind": "deload", "colour": "teal"}
     newer["guard_rails"] = [
-        {"id": "sleep", "action": "postponed", "limit": 6, "observed": 4, "unit": "h", "text": "", "since": 3}
+        {
+            **{"id": "sleep", "action": "postponed", "limit": 6, "observed": 4, "unit": "h", "since": 3},
+            **{"code": "SHORT_OF_SLEEP", "text": "", "params": {}},
+        }
     ]
     transport = httpx.MockTransport(lambda request: httpx.Response(200, json=newer))
     with Steelyard("http://service.test", KEY, transport=transport) as client:

@@ -2,21 +2,26 @@
 
 import json
 import pickle
+import re
 from typing import Any
 
 import httpx
 import pytest
+from examples.local_service import ROOT
 from hypothesis import given
 from hypothesis import strategies as st
 from sdk_caller import PROFILE, catalogue_answer, problem, problem_answer
 from steelyard_client import (
     BadRequest,
     BodyTooLarge,
+    BodyTooSlow,
     ConnectionFailed,
     Contradiction,
     Forbidden,
     GuardRailRefusal,
     InvalidRequest,
+    MethodNotAllowed,
+    NotAcceptable,
     NotConfigured,
     NotFound,
     OutOfDomain,
@@ -29,22 +34,28 @@ from steelyard_client import (
     TooManyRequests,
     Unauthorized,
     UnreadableAnswer,
+    UnsupportedMediaType,
     errors,
 )
 from steelyard_client.errors import problem_error
 from steelyard_client.models import FieldProblem, FieldProblemParams
 from steelyard_client.request_check import plain
 
+LISTED = re.findall(
+    r"^## `/problems/([\w-]+)`\n\n(\d{3}),", (ROOT / "contracts" / "problems.md").read_text("utf-8"), re.MULTILINE
+)
 KINDS = [
     (400, "schema-violation", BadRequest),
     (400, "not-json", BadRequest),
     (401, "key-required", Unauthorized),
     (403, "scope-missing", Forbidden),
     (404, "not-found", NotFound),
-    (405, "method-not-allowed", ProblemError),
-    (406, "not-acceptable", ProblemError),
+    (405, "method-not-allowed", MethodNotAllowed),
+    (406, "not-acceptable", NotAcceptable),
+    (408, "body-timeout", BodyTooSlow),
     (413, "body-too-large", BodyTooLarge),
-    (415, "unsupported-media-type", ProblemError),
+    (418, "unheard-of", ProblemError),
+    (415, "unsupported-media-type", UnsupportedMediaType),
     (422, "contradiction", Contradiction),
     (422, "out-of-domain", OutOfDomain),
     (422, "guard-rail/age", GuardRailRefusal),
@@ -54,6 +65,19 @@ KINDS = [
     (503, "unavailable", ServiceUnavailable),
     (599, "unheard-of", ServiceFault),
 ]
+
+
+def test_every_kind_of_the_service_has_a_class_of_its_own() -> None:
+    for slug, status in LISTED:
+        error = problem_error(
+            int(status),
+            json.dumps(problem(int(status), slug)).encode(),
+            media_type="application/problem+json",
+            request_id=None,
+            retry_after_seconds=None,
+        )
+        assert type(error) not in {ProblemError, SteelyardError}, slug
+    assert len(LISTED) > 15
 
 
 @pytest.mark.parametrize(("status", "slug", "kind"), KINDS)
@@ -205,5 +229,5 @@ def test_many_faults_are_cut_short() -> None:
 
 def test_every_exception_is_in_the_tree_that_the_module_draws() -> None:
     kinds = [k for k in vars(errors).values() if isinstance(k, type) and issubclass(k, SteelyardError)]
-    assert len(kinds) == 19
+    assert len(kinds) == 23
     assert not [kind.__name__ for kind in kinds if kind.__name__ not in (errors.__doc__ or "")]

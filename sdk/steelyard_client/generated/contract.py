@@ -35,6 +35,7 @@ ESTIMATE_MAINTENANCE = Operation(
 FORECAST_INTAKE = Operation(
     method="POST", path="/v1/forecasts", request="ForecastRequest", is_pure=True
 )
+LIST_MESSAGES = Operation(method="GET", path="/v1/messages", request=None, is_pure=True)
 LIST_METHODS = Operation(method="GET", path="/v1/methods", request=None, is_pure=True)
 OPTIMISE_SEASON = Operation(
     method="POST", path="/v1/seasons/optimum", request="OptimumRequest", is_pure=True

@@ -43,6 +43,7 @@ from .health import health_routes
 from .keyring import Keyring
 from .limits import Limits
 from .maintenance import estimate_maintenance
+from .messages import list_messages
 from .methods import list_methods
 from .observers import observers_and_routes
 from .operations import Operation
@@ -70,6 +71,7 @@ OPERATIONS: tuple[Operation, ...] = (
     compare_strategies,
     optimise_season,
     list_methods,
+    list_messages,
 )
 
 

@@ -142,7 +142,9 @@ def guard_rail(action: RailAction) -> GuardRail:
         limit=action.limit,
         observed=action.observed,
         unit=action.unit,
+        code=action.message.code,
         text=action.message.text,
+        params=action.message.params,
     )
 
 

@@ -97,8 +97,10 @@ def compare_strategies(body: schema.ComparisonRequest) -> schema.ComparisonRespo
     for label, policy in zip(labels, policies, strict=True):
         refusal = asked.cutting.refusal
         if policy.has_cuts and refusal is not None:
-            action = refusal.action
-            refused.append(schema.RefusedStrategy(label=label, rule=action.id, text=action.message.text))
+            rule, said = refusal.action.id, refusal.action.message
+            refused.append(
+                schema.RefusedStrategy(label=label, rule=rule, code=said.code, text=said.text, params=said.params)
+            )
         else:
             kept.append((label, policy))
     if not kept:

@@ -54,6 +54,7 @@ from .gain import Gain
 from .girth_measurement import GirthMeasurement
 from .goal import Goal
 from .guard_rail import GuardRail
+from .guard_rail_params import GuardRailParams
 from .healthy_range import HealthyRange
 from .hold import Hold
 from .intake_entry import IntakeEntry
@@ -63,12 +64,16 @@ from .intake_stretch import IntakeStretch
 from .interval import Interval
 from .known_cuts import KnownCuts
 from .known_maintenance import KnownMaintenance
+from .language import Language
 from .leanness_view import LeannessView
 from .log import Log
 from .maintenance_request import MaintenanceRequest
 from .maintenance_response import MaintenanceResponse
 from .measurement_row import MeasurementRow
 from .medicine import Medicine
+from .message_catalogue import MessageCatalogue
+from .message_texts import MessageTexts
+from .message_texts_texts import MessageTextsTexts
 from .method_catalogue import MethodCatalogue
 from .method_entry import MethodEntry
 from .method_source import MethodSource
@@ -103,6 +108,7 @@ from .reading_measurement import ReadingMeasurement
 from .ready_made import ReadyMade
 from .ready_made_strategy import ReadyMadeStrategy
 from .refused_strategy import RefusedStrategy
+from .refused_strategy_params import RefusedStrategyParams
 from .return_to_gain import ReturnToGain
 from .review_request import ReviewRequest
 from .review_response import ReviewResponse
@@ -143,6 +149,8 @@ from .uncertainty_source import UncertaintySource
 from .verdict_probabilities import VerdictProbabilities
 from .week_followed import WeekFollowed
 from .weight_entry import WeightEntry
+from .word import Word
+from .word_texts import WordTexts
 
 __all__ = (
     "ActivityByLevel",
@@ -199,6 +207,7 @@ __all__ = (
     "GirthMeasurement",
     "Goal",
     "GuardRail",
+    "GuardRailParams",
     "HealthyRange",
     "Hold",
     "IntakeEntry",
@@ -208,12 +217,16 @@ __all__ = (
     "Interval",
     "KnownCuts",
     "KnownMaintenance",
+    "Language",
     "LeannessView",
     "Log",
     "MaintenanceRequest",
     "MaintenanceResponse",
     "MeasurementRow",
     "Medicine",
+    "MessageCatalogue",
+    "MessageTexts",
+    "MessageTextsTexts",
     "MethodCatalogue",
     "MethodEntry",
     "MethodSource",
@@ -248,6 +261,7 @@ __all__ = (
     "ReadyMade",
     "ReadyMadeStrategy",
     "RefusedStrategy",
+    "RefusedStrategyParams",
     "ReturnToGain",
     "ReviewedWeek",
     "ReviewRequest",
@@ -288,4 +302,6 @@ __all__ = (
     "VerdictProbabilities",
     "WeekFollowed",
     "WeightEntry",
+    "Word",
+    "WordTexts",
 )

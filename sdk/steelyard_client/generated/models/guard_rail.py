@@ -1,10 +1,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Any, TypeVar, cast
+from typing import TYPE_CHECKING, Any, TypeVar, cast
 
 from attrs import define as _attrs_define
 from attrs import field as _attrs_field
+
+if TYPE_CHECKING:
+    from ..models.guard_rail_params import GuardRailParams
+
 
 T = TypeVar("T", bound="GuardRail")
 
@@ -15,23 +19,29 @@ class GuardRail:
 
     Attributes:
         action (str): `capped` or `warned`. Extensible.
+        code (str): Code of the text, as in `/v1/messages`.
         id (str): Id of the rule, as in `/v1/methods`.
         limit (float | None): The limit applied.
         observed (float | None): What was asked for or found.
+        params (GuardRailParams): Parameters of the text, units in the names.
         text (str): What was done and why.
         unit (str): Unit of `limit` and `observed`.
     """
 
     action: str
+    code: str
     id: str
     limit: float | None
     observed: float | None
+    params: GuardRailParams
     text: str
     unit: str
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
     def to_dict(self) -> dict[str, Any]:
         action = self.action
+
+        code = self.code
 
         id = self.id
 
@@ -40,6 +50,8 @@ class GuardRail:
 
         observed: float | None
         observed = self.observed
+
+        params = self.params.to_dict()
 
         text = self.text
 
@@ -50,9 +62,11 @@ class GuardRail:
         field_dict.update(
             {
                 "action": action,
+                "code": code,
                 "id": id,
                 "limit": limit,
                 "observed": observed,
+                "params": params,
                 "text": text,
                 "unit": unit,
             }
@@ -62,8 +76,12 @@ class GuardRail:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        from ..models.guard_rail_params import GuardRailParams  # noqa: PLC0415
+
         d = dict(src_dict)
         action = d.pop("action")
+
+        code = d.pop("code")
 
         id = d.pop("id")
 
@@ -81,15 +99,19 @@ class GuardRail:
 
         observed = _parse_observed(d.pop("observed"))
 
+        params = GuardRailParams.from_dict(d.pop("params"))
+
         text = d.pop("text")
 
         unit = d.pop("unit")
 
         guard_rail = cls(
             action=action,
+            code=code,
             id=id,
             limit=limit,
             observed=observed,
+            params=params,
             text=text,
             unit=unit,
         )

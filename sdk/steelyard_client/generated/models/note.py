@@ -18,7 +18,7 @@ class Note:
     """A reason, caution or note: a stable code, its parameters, and the text made from both.
 
     Attributes:
-        code (str): Stable code, UPPER_SNAKE. Extensible.
+        code (str): Stable code, UPPER_SNAKE, as in `/v1/messages`. Extensible.
         params (NoteParams): Every number of the text, units in the names.
         text (str): The message in English.
     """

@@ -1,10 +1,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
 from attrs import define as _attrs_define
 from attrs import field as _attrs_field
+
+if TYPE_CHECKING:
+    from ..models.refused_strategy_params import RefusedStrategyParams
+
 
 T = TypeVar("T", bound="RefusedStrategy")
 
@@ -14,18 +18,26 @@ class RefusedStrategy:
     """A strategy that a rule refuses for this person.
 
     Attributes:
+        code (str): Code of the text, as in `/v1/messages`.
         label (str): Name of a ready-made strategy, or the label given.
+        params (RefusedStrategyParams): Parameters of the text, units in the names.
         rule (str): Id of the rule, as in `/v1/methods`.
         text (str): Why, and what to do.
     """
 
+    code: str
     label: str
+    params: RefusedStrategyParams
     rule: str
     text: str
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
     def to_dict(self) -> dict[str, Any]:
+        code = self.code
+
         label = self.label
+
+        params = self.params.to_dict()
 
         rule = self.rule
 
@@ -35,7 +47,9 @@ class RefusedStrategy:
         field_dict.update(self.additional_properties)
         field_dict.update(
             {
+                "code": code,
                 "label": label,
+                "params": params,
                 "rule": rule,
                 "text": text,
             }
@@ -45,15 +59,23 @@ class RefusedStrategy:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        from ..models.refused_strategy_params import RefusedStrategyParams  # noqa: PLC0415
+
         d = dict(src_dict)
+        code = d.pop("code")
+
         label = d.pop("label")
+
+        params = RefusedStrategyParams.from_dict(d.pop("params"))
 
         rule = d.pop("rule")
 
         text = d.pop("text")
 
         refused_strategy = cls(
+            code=code,
             label=label,
+            params=params,
             rule=rule,
             text=text,
         )

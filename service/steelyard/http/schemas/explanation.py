@@ -18,7 +18,12 @@ MethodIds = Annotated[
 class Note(Response, frozen=True, kw_only=True):
     """A reason, caution or note: a stable code, its parameters, and the text made from both."""
 
-    code: Annotated[str, Meta(description="Stable code, UPPER_SNAKE. Extensible.", examples=["NOT_MEDICAL_ADVICE"])]
+    code: Annotated[
+        str,
+        Meta(
+            description="Stable code, UPPER_SNAKE, as in `/v1/messages`. Extensible.", examples=["NOT_MEDICAL_ADVICE"]
+        ),
+    ]
     text: Annotated[str, Meta(description="The message in English.")]
     params: Annotated[
         dict[str, float | str],
@@ -34,7 +39,9 @@ class GuardRail(Response, frozen=True, kw_only=True):
     limit: Annotated[float | None, Meta(description="The limit applied.", examples=[0.3])]
     observed: Annotated[float | None, Meta(description="What was asked for or found.", examples=[0.34])]
     unit: Annotated[str, Meta(description="Unit of `limit` and `observed`.", examples=["of maintenance"])]
+    code: Annotated[str, Meta(description="Code of the text, as in `/v1/messages`.", examples=["CAPPED_DEFICIT"])]
     text: Annotated[str, Meta(description="What was done and why.")]
+    params: Annotated[dict[str, float | str], Meta(description="Parameters of the text, units in the names.")]
 
 
 class Provenance(Response, frozen=True, kw_only=True):

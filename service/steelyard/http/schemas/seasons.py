@@ -328,7 +328,9 @@ class RefusedStrategy(Response, frozen=True, kw_only=True):
 
     label: Annotated[str, Meta(description="Name of a ready-made strategy, or the label given.")]
     rule: Annotated[str, Meta(description="Id of the rule, as in `/v1/methods`.", examples=["screening_unanswered"])]
+    code: Annotated[str, Meta(description="Code of the text, as in `/v1/messages`.", examples=["REFUSED_UNANSWERED"])]
     text: Annotated[str, Meta(description="Why, and what to do.")]
+    params: Annotated[dict[str, float | str], Meta(description="Parameters of the text, units in the names.")]
 
 
 class BeatChance(Response, frozen=True, kw_only=True):

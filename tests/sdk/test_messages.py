@@ -1,0 +1,85 @@
+"""What answers say, in another language, from the live service's catalogue."""
+
+import json
+import re
+from collections.abc import Iterator
+from typing import Any
+
+import pytest
+from examples.local_service import ROOT, LocalService
+from sdk_caller import PROFILE, SCREENING, START, Caller
+from steelyard_client import GuardRailRefusal, Messages, Steelyard, models
+
+CONTRACT = json.loads((ROOT / "contracts" / "openapi-v1.json").read_text(encoding="utf-8"))
+
+
+@pytest.fixture(scope="module")
+def messages(live: LocalService) -> Messages:
+    with Steelyard(*live, timeout_seconds=60) as client:
+        return client.list_messages()
+
+
+async def test_both_clients_fetch_it(caller: Caller) -> None:
+    answer = await caller("list_messages")
+    assert repr(answer) == f"<Messages {len(answer.messages)} codes in en, de>"
+
+
+def said(value: Any) -> Iterator[models.Note]:
+    """Everything in an answer that has a code, parameters and a text."""
+    if isinstance(value, dict):
+        if {"code", "params", "text"} <= value.keys():
+            yield models.Note.from_dict({name: value[name] for name in ("code", "params", "text")})
+        for item in value.values():
+            yield from said(item)
+    elif isinstance(value, list):
+        for item in value:
+            yield from said(item)
+
+
+def test_english_by_the_catalogue_is_the_text_of_the_answer(messages: Messages, live: LocalService) -> None:
+    """For the examples of every operation: what a client makes of code and parameters is what the service says."""
+    found = set()
+    with Steelyard(*live, timeout_seconds=60) as client:
+        for path, methods in CONTRACT["paths"].items():
+            for operation in methods.values():
+                name = operation["operationId"]
+                content = operation.get("requestBody", {"content": {}})["content"].get("application/json", {})
+                if name == "optimise_season":
+                    continue  # the slowest, and it says nothing that a season does not
+                for example in content.get("examples", {}).values():
+                    answer = getattr(client, name)(**example["value"])
+                    for note in said(answer.to_dict()):
+                        assert messages.localise(note, "en") == note.text, path
+                        assert messages.localise(note, "de") != note.text
+                        found.add(note.code)
+    assert len(found) > 50
+
+
+def note(code: str, text: str, **params: Any) -> models.Note:
+    return models.Note.from_dict({"code": code, "text": text, "params": params})
+
+
+def test_german_numbers_and_words(messages: Messages) -> None:
+    why = "least intake of 1500 kcal/d"
+    one = note("CAPPED_DEFICIT", "x", deficit_kcal=412.6, rule="intake_floor", why=why)
+    expected = "Das Defizit ist durch die Regel `intake_floor` (Mindestmenge von 1500 kcal/d) auf 413 kcal/d begrenzt."
+    assert messages.localise(one, "de-AT") == expected
+    listed = note("REFUSED_MEDICAL", "x", listed="gout, kidney disease, something new")
+    assert messages.localise(listed, "de").startswith("Mit Gicht, einer Nierenkrankheit, something new wird ")
+    assert "1,5 kg" in messages.localise(note("END_AT_TARGET", "x", fat_kg=1.49), "de")
+
+
+def test_what_is_unknown_stays_english(messages: Messages) -> None:
+    assert messages.localise(note("OF_A_NEWER_SERVICE", "Something new."), "de") == "Something new."
+    assert messages.localise(note("END_AT_TARGET", "Its parameter is gone."), "de") == "Its parameter is gone."
+    with pytest.raises(KeyError, match="there is no 'fr', only de, en"):
+        messages.localise(note("END_AT_TARGET", "x", fat_kg=1.0), "fr")
+
+
+def test_a_refusal(messages: Messages, live: LocalService) -> None:
+    phase: Any = {"kind": "mini_cut", "weeks": 4}
+    with Steelyard(*live) as client, pytest.raises(GuardRailRefusal) as caught:
+        client.plan_phases(profile=PROFILE, screening={**SCREENING, "is_pregnant": True}, start_date=START, phase=phase)
+    (fault,) = caught.value.errors
+    assert messages.localise(fault, "en") == fault.detail
+    assert re.match("In der Schwangerschaft wird kein Energiedefizit geplant", messages.localise(fault, "de"))
