@@ -2,7 +2,7 @@
 
 import asyncio
 import os
-from collections.abc import Callable
+from collections.abc import Awaitable, Callable
 from concurrent.futures import ThreadPoolExecutor
 from typing import Any, TypeVar
 
@@ -77,9 +77,13 @@ class Limits:
         if self._threads is None:
             # They share one interpreter with the event loop: more threads would not compute more, only take turns.
             self._threads = ThreadPoolExecutor(min(4, os.cpu_count() or 1), "computation")
+        return await self.within_time(loop.run_in_executor(self._threads, compute, *arguments))
+
+    async def within_time(self, work: Awaitable[T]) -> T:
+        """What ``work`` comes to. Past the time of a computation it is cancelled, and the answer is a problem."""
         try:
             async with asyncio.timeout(self._computation_seconds):
-                return await loop.run_in_executor(self._threads, compute, *arguments)
+                return await work
         except TimeoutError:
             raise _problem(COMPUTATION_TIMEOUT, {"Retry-After": str(BUSY_SECONDS)}) from None
 

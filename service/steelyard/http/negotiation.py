@@ -1,6 +1,6 @@
 """Which media type of an operation's answers a caller gets (RFC 9110 12.5.1)."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 import msgspec
@@ -11,10 +11,14 @@ JSON = "application/json"
 
 
 class Format(msgspec.Struct, frozen=True, kw_only=True):
-    """Another media type for an answer: ``encode`` makes it of the request's body and the computed answer."""
+    """Another media type for an answer: ``encode`` makes it of the request's body and the computed answer.
+
+    ``schema`` is what the contract says of it.
+    """
 
     content_type: str
     encode: Callable[[Any, Any], bytes]
+    schema: Mapping[str, Any] = msgspec.field(default_factory=lambda: {"type": "string"})
 
 
 def negotiate(accept: bytes, offered: Sequence[str]) -> str | None:

@@ -1,0 +1,76 @@
+"""Texts and samples that are placed by the pixel: headers, legends, labels."""
+
+from collections.abc import Sequence
+from typing import Any, NamedTuple
+
+from .palette import SOLID, Look
+from .text_width import width_px
+
+WIDTH = 700  # of every panel, pixels
+TEXT_PX = 12
+LABEL_PX = 11
+HEADER_PX = 22  # the height of a panel's header above it
+LINE_WIDTH = 2.2
+
+Layer = dict[str, Any]
+_SAMPLE_PX = 26
+_GAP_PX = 6  # between a sample and its text
+_NEXT_PX = 16  # between a text and the next sample
+
+
+class Sample(NamedTuple):
+    """An entry of a panel's legend: what one of its marks looks like, and what it stands for."""
+
+    text: str
+    colour: str
+    dash: list[int] = SOLID
+    shape: str | None = None  # a symbol instead of a line
+    is_band: bool = False
+    is_filled: bool = True
+
+
+def text(said: str | Sequence[str], x: float, y: float, colour: str, **mark: Any) -> Layer:
+    """One or more lines of text; the middle of the first is at ``x``, ``y`` within a panel."""
+    lines: Any = said if isinstance(said, str) else list(said)
+    usual = {"align": "left", "baseline": "middle", "fontSize": TEXT_PX}
+    return _placed({"type": "text", "text": lines, "color": colour, **usual, **mark}, x=x, y=y)
+
+
+def header(look: Look, title: str, samples: list[Sample], y: float) -> list[Layer]:
+    """A panel's title and, from the right, its legend, in one line whose middle is at ``y``."""
+    layers = [text(title, 0, y, look.ink, fontWeight="bold")]
+    x = float(WIDTH)
+    for sample in reversed(samples):
+        x -= width_px(sample.text, LABEL_PX)
+        layers.append(text(sample.text, x, y, look.muted, fontSize=LABEL_PX))
+        x -= _GAP_PX
+        layers.append(_drawn(look, sample, x - _SAMPLE_PX, x, y))
+        x -= _SAMPLE_PX + _NEXT_PX
+    return layers
+
+
+def header_px(title: str, samples: list[Sample]) -> float:
+    """The room that ``header`` takes."""
+    legend = sum(_NEXT_PX + _SAMPLE_PX + _GAP_PX + width_px(sample.text, LABEL_PX) for sample in samples)
+    return width_px(title, TEXT_PX, is_bold=True) + legend
+
+
+def symbol(shape: str, colour: str, *, is_filled: bool = True, size: float = 60) -> dict[str, Any]:
+    """The mark of a point."""
+    return {"type": "point", "shape": shape, "color": colour, "filled": is_filled, "size": size, "opacity": 1}
+
+
+def _drawn(look: Look, sample: Sample, left: float, right: float, y: float) -> Layer:
+    if sample.shape is not None:
+        return _placed(symbol(sample.shape, sample.colour, is_filled=sample.is_filled), x=(left + right) / 2, y=y)
+    mark: dict[str, Any] = {"type": "rule", "color": sample.colour, "strokeWidth": LINE_WIDTH}
+    if sample.is_band:
+        mark |= {"strokeWidth": 11, "opacity": look.band_opacity}
+    if sample.dash:
+        mark["strokeDash"] = sample.dash
+    return _placed(mark, x=left, x2=right, y=y)
+
+
+def _placed(mark: dict[str, Any], **pixels: float) -> Layer:
+    encoding = {channel: {"value": round(value, 1)} for channel, value in pixels.items()}
+    return {"data": {"values": [{}]}, "mark": mark, "encoding": encoding}

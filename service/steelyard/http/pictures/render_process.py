@@ -1,0 +1,89 @@
+"""Draws pictures in a process of its own, which ``renderer`` starts by this file's path.
+
+It imports nothing of the service and loads the drawing library, a JavaScript engine, that holds the interpreter's lock
+while it draws. Jobs come on standard input and pictures go out on standard output, each with its length before it. The
+process ends with its input.
+"""
+
+import json
+import re
+import struct
+import sys
+import zlib
+from collections.abc import Iterator
+from typing import Any
+from xml.sax.saxutils import escape
+
+FRAME = struct.Struct(">cI")  # what follows, and its length
+DONE, FAILED = b"D", b"F"
+VEGA_LITE_VERSION = "6.4"
+SCALE = 2  # pixels of a PNG to a pixel of the SVG, for screens of high resolution
+
+_TAG = re.compile(r"<[^<>]*>")
+_MARK_ROLES = re.compile(r' (?:role|aria-[a-z]+)="[^"]*"')
+_PNG_SIGNATURE = b"\x89PNG\r\n\x1a\n"
+_COMPRESSION_LEVEL = 6
+
+
+def main() -> None:
+    """Draw until the input ends."""
+    source, sink = sys.stdin.buffer, sys.stdout.buffer
+    while header := source.read(FRAME.size):
+        _, length = FRAME.unpack(header)
+        status = DONE
+        try:
+            picture = draw(json.loads(source.read(length)))
+        except Exception as error:
+            status, picture = FAILED, type(error).__name__.encode()  # its text may quote a person
+        sink.write(FRAME.pack(status, len(picture)) + picture)
+        sink.flush()
+
+
+def draw(job: dict[str, Any]) -> bytes:
+    """The picture of a job: ``form`` (``svg`` or ``png``), ``specification``, ``id``, ``title``, ``description``."""
+    import vl_convert
+
+    svg = vl_convert.vegalite_to_svg(job["specification"], vl_version=VEGA_LITE_VERSION, allowed_base_urls=[])
+    if job["form"] == "svg":
+        return described_svg(svg, job["id"], job["title"], job["description"]).encode()
+    return described_png(vl_convert.svg_to_png(svg, scale=SCALE), job["title"], job["description"])
+
+
+def described_svg(svg: str, id_: str, title: str, description: str) -> str:
+    """``svg`` as one image with one title and description, in place of a role and a name for each of its marks."""
+    plain = _TAG.sub(lambda tag: _MARK_ROLES.sub("", tag[0]), svg)
+    opening, rest = plain.split(">", 1)
+    names = f"title-{id_} desc-{id_}"
+    return (
+        f'{opening} role="img" aria-labelledby="{names}">'
+        f'<title id="title-{id_}">{escape(title)}</title><desc id="desc-{id_}">{escape(description)}</desc>{rest}\n'
+    )
+
+
+def described_png(png: bytes, title: str, description: str) -> bytes:
+    """``png`` with its texts (as `iTXt` chunks), and its pixels packed to about a third of what they came in."""
+    chunks = list(_chunks(png))
+    pixels = zlib.decompress(b"".join(data for kind, data in chunks if kind == b"IDAT"))
+    packed = zlib.compress(pixels, _COMPRESSION_LEVEL)
+    before = [(kind, data) for kind, data in chunks if kind not in (b"IDAT", b"IEND")]
+    texts = [(b"iTXt", _text(b"Title", title)), (b"iTXt", _text(b"Description", description))]
+    out = [_PNG_SIGNATURE]
+    for kind, data in [*before, *texts, (b"IDAT", packed), (b"IEND", b"")]:
+        out.append(struct.pack(">I", len(data)) + kind + data + struct.pack(">I", zlib.crc32(kind + data)))
+    return b"".join(out)
+
+
+def _text(keyword: bytes, said: str) -> bytes:
+    return keyword + b"\0\0\0en\0\0" + said.encode()  # not compressed, in English, without a translated keyword
+
+
+def _chunks(png: bytes) -> Iterator[tuple[bytes, bytes]]:
+    place = len(_PNG_SIGNATURE)
+    while place < len(png):
+        (length,) = struct.unpack_from(">I", png, place)
+        yield png[place + 4 : place + 8], png[place + 8 : place + 8 + length]
+        place += 12 + length
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,150 @@
+"""The picture of a log that was read."""
+
+from typing import Any
+
+from ..formats import plan_words as words
+from ..schemas.quantities import Interval
+from ..schemas.trends import ChangeSplit, TrendRequest, TrendResponse
+from . import interval_rows, wording
+from . import time_panels as over_time
+from .interval_rows import Group, Row
+from .marks import Layer, Sample, symbol
+from .palette import DASHED, LOOKS, SHAPES, Look, Theme
+from .sheet import Drawing, Message, sheet
+from .time_panels import Span, after
+
+_RECENT_DAYS = 14
+_FEW_WEIGHINGS = 120  # up to here their symbols are large
+
+
+def draw(request: TrendRequest, trend: TrendResponse, theme: Theme) -> Drawing:
+    """Weighings and what is left of them without noise, maintenance, and what the changes are made of."""
+    look = LOOKS[theme]
+    span = Span(trend.days[0].date, after(trend.days[-1].date))
+    panels = [_weight_panel(look, span, trend), _energy_panel(look, span, request, trend)]
+    groups = _groups(look, trend)
+    if groups:
+        panels.append(interval_rows.panel(look, groups, title="Change, kg, with 80 % intervals", samples=[]))
+    return sheet(look, _message(trend), panels, words.texts(trend.cautions) + words.texts(trend.notes))
+
+
+def _weight_panel(look: Look, span: Span, trend: TrendResponse) -> Layer:
+    smoothed: list[dict[str, Any]] = [{"date": str(d.date), **_ends(d.smoothed_weight_kg)} for d in trend.days]
+    tissue: list[dict[str, Any]] = [{"date": str(d.date), "value": d.tissue_kg} for d in trend.days]
+    weighed: list[dict[str, Any]] = [
+        {"date": str(d.date), "value": d.observed_weight_kg, "outlier": d.is_outlier}
+        for d in trend.days
+        if d.observed_weight_kg is not None
+    ]
+    size = 26 if len(weighed) <= _FEW_WEIGHINGS else 9
+    usual = [row for row in weighed if not row["outlier"]]
+    odd = [row for row in weighed if row["outlier"]]
+    samples = [Sample("weighings", look.muted, shape="circle", is_filled=False)]
+    samples += [Sample("outlier", look.muted, shape="cross", is_filled=False)] if odd else []
+    samples += [
+        Sample("smoothed", look.ink),
+        Sample("80 % interval", look.ink, is_band=True),
+        Sample("tissue, without carried mass", look.tissue, DASHED),
+    ]
+    values = [row[end] for row in smoothed for end in ("lower", "upper")]
+    values += [row["value"] for row in (*tissue, *weighed)]
+    return over_time.panel(
+        look,
+        span,
+        title="Scale weight, kg",
+        samples=samples,
+        layers=[
+            over_time.band(look, smoothed, look.ink),
+            over_time.points(usual, symbol("circle", look.muted, is_filled=False, size=size)),
+            over_time.points(odd, symbol("cross", look.muted, is_filled=False, size=2 * size)),
+            over_time.line(tissue, look.tissue, DASHED),
+            over_time.line(smoothed, look.ink),
+        ],
+        ends=over_time.ends_of(values),
+        height=230,
+    )
+
+
+def _energy_panel(look: Look, span: Span, request: TrendRequest, trend: TrendResponse) -> Layer:
+    maintenance: list[dict[str, Any]] = [{"date": str(d.date), **_ends(d.maintenance_kcal)} for d in trend.days]
+    eaten: list[dict[str, Any]] = [
+        {"date": str(entry.date), "value": entry.intake_kcal}
+        for entry in request.log.intakes
+        if span.first <= entry.date < span.last
+    ]
+    samples = [Sample("logged intake", look.muted, shape="square", is_filled=False)] if eaten else []
+    samples += [
+        Sample("maintenance on the log's scale", look.carried, DASHED),
+        Sample("80 % interval", look.carried, is_band=True),
+    ]
+    values = [row[end] for row in maintenance for end in ("lower", "upper")] + [row["value"] for row in eaten]
+    size = 22 if len(eaten) <= _FEW_WEIGHINGS else 8
+    return over_time.panel(
+        look,
+        span,
+        title="Energy, kcal a day",
+        samples=samples,
+        layers=[
+            over_time.band(look, maintenance, look.carried),
+            over_time.points(eaten, symbol("square", look.muted, is_filled=False, size=size)),
+            over_time.line(maintenance, look.carried, DASHED),
+        ],
+        ends=over_time.ends_of(values),
+        height=130,
+        unit_format=",d",
+    )
+
+
+def _groups(look: Look, trend: TrendResponse) -> list[Group]:
+    groups: list[Group] = []
+    whole = trend.changes[-1] if trend.changes else None
+    recent = next((change for change in trend.changes if change.days == _RECENT_DAYS), None)
+    for change in (recent, whole):
+        if change is None or (change is whole and change is recent and groups):
+            continue
+        rows = [Row("Weight", change.weight_kg, look.ink, SHAPES["weight"])]
+        if change is whole and trend.composition is not None:
+            rows.append(Row("Fat", trend.composition.fat_change_kg, look.fat, SHAPES["fat"]))
+            rows.append(Row("Lean tissue", trend.composition.lean_change_kg, look.lean, SHAPES["lean"]))
+        else:
+            rows.append(Row("Tissue: fat and lean", change.tissue_kg, look.tissue, SHAPES["tissue"]))
+        rows.append(Row("Carried mass", change.carried_kg, look.carried, SHAPES["carried"], is_filled=False))
+        groups.append(Group(_window(change, change is whole), rows))
+    return groups
+
+
+def _window(change: ChangeSplit, is_whole: bool) -> str:
+    return f"Over the log, {change.days} days" if is_whole else f"Last {change.days} days"
+
+
+def _message(trend: TrendResponse) -> Message:
+    first, last = trend.days[0], trend.days[-1]
+    title = f"Weight log from {wording.day(first.date)} to {wording.day(last.date)}"
+    lines = []
+    if not trend.is_conclusive:
+        more = f": about {trend.more_days_needed} more days are needed" if trend.more_days_needed else ""
+        lines.append(f"Too little data to tell a direction{more}.")
+    lines.append(
+        f"Smoothed weight from {wording.values(first.smoothed_weight_kg, unit='kg')} to "
+        f"{wording.values(last.smoothed_weight_kg, unit='kg')}. Tissue now changes by "
+        f"{wording.values(trend.weekly_rate_kg, 2, is_change=True, unit='kg')} a week."
+    )
+    lines.append(f"Maintenance on the log's own scale: {wording.values(trend.maintenance_kcal, 0, unit='kcal')} a day.")
+    lines.append(f"In parentheses: {wording.coverage(trend.weekly_rate_kg)} intervals.")
+    said = []
+    if trend.changes:
+        change = trend.changes[-1]
+        said.append(
+            f"Over {change.days} days: weight {wording.changes(change.weight_kg)}, tissue "
+            f"{wording.changes(change.tissue_kg)}, carried mass {wording.changes(change.carried_kg)}."
+        )
+    if trend.composition is not None:
+        said.append(
+            f"Of the tissue: fat {wording.changes(trend.composition.fat_change_kg)}, lean "
+            f"{wording.changes(trend.composition.lean_change_kg)}."
+        )
+    return Message(title, lines, " ".join([f"{title}.", *lines, *said]))
+
+
+def _ends(value: Interval) -> dict[str, float]:
+    return {"value": value.mean, "lower": value.lower, "upper": value.upper}
