@@ -92,9 +92,9 @@ def test_a_luteal_rise_is_no_stall() -> None:
     truth = read(simulated(42, intake_kcal=2200.0, seed=2, noise_kg=0.3), as_of)
     assert told.stall_probability < 0.5 * without.stall_probability
     assert told.stall_probability < 0.1
-    assert abs(told.lasting_rate.mean - truth.lasting_rate.mean) < 0.6 * abs(
-        without.lasting_rate.mean - truth.lasting_rate.mean
-    )
+    # Without the dates the rise may pass for a step of water: then the rate is right as well, but not known as well.
+    assert abs(told.lasting_rate.mean - truth.lasting_rate.mean) < 0.5 * told.lasting_rate.sd
+    assert told.lasting_rate.sd < 0.8 * without.lasting_rate.sd
     size: Estimate | None = told.cycle
     assert size is not None
     assert CYCLE_RISE_KG < size.mean < 2.0  # on the way from what is usual to what is hers

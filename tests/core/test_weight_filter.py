@@ -6,6 +6,7 @@ from typing import Any
 import numpy as np
 import pytest
 from steelyard.core.elementwise import arrays
+from steelyard.core.water_jump import JUMP_CHANCE, JUMP_SD_KG, in_hindsight
 from steelyard.core.weight_filter import DailySeries, FilterSettings, Start, filter_weights
 from steelyard.core.weight_smoother import causal_path, smooth_weights
 
@@ -210,6 +211,54 @@ def test_a_step_of_water_is_granted_and_leaves_maintenance_alone() -> None:
     assert 35 < granted_on < 45
     error = [causal_path(f, daily).maintenance[-1] - 2600.0 for f in (plain, robust)]
     assert abs(error[1]) < 0.5 * abs(error[0])
+
+
+@pytest.mark.parametrize("step_kg", [0.0, 2.0])
+@pytest.mark.parametrize("lag", [0.0, 0.3])
+def test_hindsight_weighs_every_first_day_of_a_step(step_kg: float, lag: float) -> None:
+    """Against passes over weights less a step from each day on: the likelihood is a parabola of its size, the states
+    are straight lines, and both follow from three sizes."""
+    weight, seen, intake, carried = made_log(days=40)
+    weight[12:] += step_kg
+    daily = series(weight, seen, intake, carried, 0.001)
+    chosen = settings(lag=lag, epsilon=25.0)
+
+    def told(began: int, size: float) -> tuple[float, float, float]:
+        less = [w - size * s * (day >= began) for day, (w, s) in enumerate(zip(weight, seen, strict=True))]
+        filtered = filter_weights(
+            daily._replace(weight_kg=[float(w * s) for w, s in zip(less, seen, strict=True)]), chosen, START
+        )
+        path = causal_path(filtered, daily, 39)
+        return filtered.log_likelihood, path.tissue[0] + size, path.maintenance[0]
+
+    plain = filter_weights(daily, chosen, START)
+    now = causal_path(plain, daily, 39)
+    means, spreads, odds = [np.zeros(2)], [np.zeros((2, 2))], [1.0]
+    for began in range(1, 40):
+        (none, *at_none), (plus, *at_plus), (minus, *_) = (told(began, size) for size in (0.0, 1.0, -1.0))
+        score, information = 0.5 * (plus - minus), 2.0 * none - plus - minus
+        precision = information + 1.0 / JUMP_SD_KG**2
+        size = score / precision
+        slope = np.array(at_plus) - np.array(at_none)
+        means.append(size * slope)
+        spreads.append(np.outer(slope, slope) / precision)
+        chance = JUMP_CHANCE / (1.0 - JUMP_CHANCE)
+        odds.append(chance * math.exp(0.5 * score * size) / math.sqrt(precision * JUMP_SD_KG**2))
+    share = np.array(odds) / sum(odds)
+    mean = np.einsum("i,ij->j", share, means)
+    second = np.einsum("i,ijk->jk", share, [s + np.outer(m, m) for s, m in zip(spreads, means, strict=True)])
+    variance = second - np.outer(mean, mean)
+
+    found = in_hindsight(smooth_weights(plain, daily, has_shocks=True).shocks, plain.steps[-1])
+    assert found.probability == pytest.approx(1.0 - share[0], rel=1e-6)
+    assert [found.tissue, found.maintenance] == pytest.approx(mean.tolist(), rel=1e-5)
+    assert [found.tissue_variance, found.covariance, found.maintenance_variance] == pytest.approx(
+        [variance[0, 0], variance[0, 1], variance[1, 1]], rel=1e-5
+    )
+    assert now.tissue[0] == pytest.approx(told(1, 0.0)[1])
+    if step_kg:
+        assert abs(found.day - 12) <= 2
+        assert found.nearby > 0.9 * found.probability
 
 
 def test_ordinary_noise_grants_no_step() -> None:

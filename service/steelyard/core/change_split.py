@@ -6,7 +6,8 @@ import msgspec
 
 from .elementwise import Number
 from .estimate import Estimate
-from .log_maintenance import LogFit, Telling
+from .log_maintenance import LogFit
+from .log_tellings import Telling
 from .weight_filter import Filtered
 from .weight_smoother import Path
 

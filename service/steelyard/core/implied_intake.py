@@ -69,7 +69,7 @@ def implied_intakes(
         rho, 0.0, noise.variance, noise.autocorrelation, BALANCE_DRIFT**2, growth_kg_per_day=tissue.growth_kg_per_day
     )
     start = Start(level, START_SD_KG**2, nothing, (BALANCE_SD * maintenance.mean) ** 2)
-    filtered = filter_weights(series, settings, start, ops=ops)
+    filtered = filter_weights(series, settings, start, watches_jumps=False, ops=ops)
     last = days - 1
     path = smooth_weights(filtered, series, change_days=[last, *(last - window for window in windows)])
     found = []

@@ -4,7 +4,7 @@ All energies in here are on the member's own logging scale unless a name says ``
 learns is the intake *as this person logs it* at which tissue is steady, which is what they can act on.
 """
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from typing import NamedTuple
 
 import msgspec
@@ -13,10 +13,11 @@ from .elementwise import FLOATS, Elementwise, Number
 from .estimate import Estimate
 from .evidence import Basis, Kind, constant, equation
 from .log import DailyLog
+from .log_tellings import Telling, tell_in_hindsight
 from .menstrual_cycle import CYCLE_RISE_KG, causal_less_cycle, fit_cycle
 from .tissue_model import TissueModel, acting_intake
-from .water_jump import JUMP_SD_KG
-from .weight_filter import DailySeries, Filtered, FilterSettings, Start, filter_weights, is_any
+from .water_jump import Correction
+from .weight_filter import DailySeries, Filtered, FilterSettings, Start, filter_weights
 from .weight_noise import Noise, learn_noise, prior_noise
 from .weight_smoother import Path, causal_path
 
@@ -81,14 +82,6 @@ class Segment(NamedTuple):
     unshrunk: Number
 
 
-class Telling(NamedTuple):
-    """The final pass with steps of water known from their first day (and who: 1 or 0), and how likely that is."""
-
-    filtered: Filtered
-    jumps: list[tuple[int, Number]]
-    probability: Number
-
-
 class LogFit(NamedTuple):
     """A log run through the filter: the final pass, it told in hindsight, and the causal views in segments."""
 
@@ -96,6 +89,7 @@ class LogFit(NamedTuple):
     cycle_rise: Sequence[Number] | None
     filtered: Filtered
     tellings: list[Telling]
+    further_step: Correction  # what a step of water beside those of the first telling makes of the last day
     segments: list[Segment]
     prior: Estimate  # on the logging scale
     rho_kcal_per_kg: Number  # on the logging scale
@@ -155,11 +149,18 @@ def fill_intake(log: DailyLog, prior_kcal: Number, ops: Elementwise = FLOATS) ->
 
 
 def fit_log(
-    log: DailyLog, prior: Estimate, tissue: TissueModel, *, with_views: bool = True, ops: Elementwise = FLOATS
+    log: DailyLog,
+    prior: Estimate,
+    tissue: TissueModel,
+    *,
+    change_days: Collection[int] = (),
+    with_views: bool = True,
+    ops: Elementwise = FLOATS,
 ) -> LogFit:
     """Run a cleaned log through the filter.
 
-    Args: ``prior``: maintenance by the equations, physical scale [kcal/d]; ``with_views`` keeps the causal views.
+    Args: ``prior``: maintenance by the equations, physical scale [kcal/d]; ``change_days`` as for ``smooth_weights``
+        (none: a single telling will do); ``with_views`` keeps the causal views.
     """
     days = len(log.weight_kg)
     scaled = prior_on_logging_scale(prior)
@@ -221,12 +222,13 @@ def fit_log(
         filtered = filter_weights(series, settings, start, days=end, ops=ops)
         if with_views:
             segments.append(Segment(first, _causal(filtered, series, log.cycle_rise, first), kept))
-    tellings = _tell(filtered, series, settings, start, ops) if with_views else []
+    tellings, left = tell_in_hindsight(filtered, series, settings, start, change_days, ops)
     return LogFit(
         series,
         log.cycle_rise,
         filtered,
         tellings,
+        left,
         segments,
         scaled,
         rho,
@@ -241,36 +243,6 @@ def fit_log(
 def _causal(filtered: Filtered, series: DailySeries, rise: Sequence[Number] | None, first: int) -> Path:
     path = causal_path(filtered, series, first)
     return path if rise is None else causal_less_cycle(path, fit_cycle(filtered, series, rise), first)
-
-
-def _tell(
-    filtered: Filtered, series: DailySeries, settings: FilterSettings, start: Start, ops: Elementwise
-) -> list[Telling]:
-    """The log told again in hindsight: with the steps of water that are facts, and with one more that may be."""
-    known: dict[int, Number] = {}
-    for _, began, who in filtered.jumps:
-        known[began] = ops.maximum(known.get(began, 0.0), ops.where(who, 1.0, 0.0))
-
-    def told(jumps: dict[int, Number]) -> Filtered:
-        variances = {day: JUMP_SD_KG**2 * who for day, who in jumps.items()}
-        return filter_weights(series, settings, start, known_jumps=variances, ops=ops)
-
-    tellings = [Telling(told(known) if known else filtered, sorted(known.items()), 1.0)]
-    left = filtered.unsettled.get(len(series.weight_kg) - 1)
-    if left is not None:
-        supposed = dict(known)
-        if ops is FLOATS:
-            supposed[int(left.day)] = 1.0
-        else:
-            for day in range(len(series.weight_kg)):
-                here = (left.day == day) & (left.probability > 0.0)
-                if is_any(here):
-                    supposed[day] = ops.maximum(supposed.get(day, 0.0), ops.where(here, 1.0, 0.0))
-        tellings = [
-            tellings[0]._replace(probability=1.0 - left.probability),
-            Telling(told(supposed), sorted(supposed.items()), left.probability),
-        ]
-    return tellings
 
 
 def _first_weight(log: DailyLog, ops: Elementwise) -> Number:
@@ -330,7 +302,8 @@ def posterior_maintenance(fit: LogFit, mean: Number, variance: Number, kept: Num
 def maintenance_from_fit(fit: LogFit, physical_prior: Estimate) -> LogMaintenance:
     """The combined estimate on the last day of a fitted log."""
     days = len(fit.filtered.steps)
-    path = _causal(fit.filtered, fit.series, fit.cycle_rise, days - 1)
+    told = fit.tellings[0].filtered._replace(unsettled={days - 1: fit.further_step})
+    path = _causal(told, fit.series, fit.cycle_rise, days - 1)
     mean, variance = path.maintenance[-1], path.maintenance_variance[-1]
     recent = fit.series.intake_kcal[max(0, days - 1 - int(RATE_DAYS)) : max(1, days - 1)]
     deficit = mean - sum(recent) / len(recent)

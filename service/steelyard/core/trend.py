@@ -15,7 +15,7 @@ from .menstrual_cycle import CYCLE_RISE_KG, CycleFit, fit_cycle, smoothed_less_c
 from .message import Message, say, template
 from .tissue_model import TissueModel
 from .weight_filter import DailySeries, Start, filter_weights
-from .weight_smoother import Path, smooth_weights
+from .weight_smoother import Path
 
 PLATEAU_RATE_KG = constant(
     "plateau_rate", 0.175, unit="kg/week", basis=Basis.JUDGEMENT,
@@ -127,16 +127,16 @@ def read_trend(log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elem
     Args: ``prior``: maintenance by the equations on the physical scale; ``tissue``: see ``TissueModel``. Floats,
         or arrays over people (then without notes).
     """
-    fit = fit_log(log, prior, tissue, ops=ops)
     count = len(log.weight_kg)
     windows = [days for days in CHANGE_WINDOWS if days < count]
     if count > 1 and count - 1 not in windows:
         windows.append(count - 1)
     change_days = frozenset([count - 1, *(count - 1 - days for days in windows)])
+    fit = fit_log(log, prior, tissue, change_days=change_days, ops=ops)
     smooths = []
     cycles: list[CycleFit] = []
     for telling in fit.tellings:
-        path = smooth_weights(telling.filtered, fit.series, change_days=change_days)
+        path = telling.path
         if fit.cycle_rise is not None:
             cycles.append(fit_cycle(telling.filtered, fit.series, fit.cycle_rise))
             path = smoothed_less_cycle(path, cycles[-1])
@@ -288,7 +288,7 @@ def _more_days_needed(fit: LogFit, rate: Estimate) -> int:
 
 def _outliers(fit: LogFit, jumps: list[Jump]) -> frozenset[int]:
     """Days that stood out and did not turn out to be the first of a step of water."""
-    return frozenset(day for day, _ in fit.filtered.outliers) - {jump.day for jump in jumps}
+    return frozenset(day for day, _, _ in fit.filtered.outliers) - {jump.day for jump in jumps}
 
 
 def _notes(

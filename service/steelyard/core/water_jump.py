@@ -1,11 +1,13 @@
-"""Watching for a step of weight that tissue cannot explain: water after creatine, salt, travel or illness.
+"""Steps of weight that tissue cannot explain: water after creatine, salt, travel or illness.
 
-A weighing that stands out opens the hypothesis that a step began there: a regressor run beside the filter with the
-same gains (generalised likelihood ratio, Willsky & Jones 1976). Several days are weighed against each other and
-against no step at all by Bayes' theorem; until that is settled, answers are the mixture of all cases.
+As the days come, a weighing that stands out opens the hypothesis that a step began there: a regressor run beside the
+filter with the same gains (generalised likelihood ratio, Willsky & Jones 1976). Several days are weighed against each
+other and against no step at all by Bayes' theorem; until that is settled, what is known of a day is the mixture of all
+cases. In hindsight every day is weighed, whether it stood out or not: a step may hide in the noise.
 """
 
 import math
+from collections.abc import Sequence
 from typing import Any, NamedTuple
 
 from .elementwise import FLOATS, Elementwise, Number
@@ -22,7 +24,7 @@ JUMP_SD_KG = constant(
     summary="Spread of sudden steps of water (creatine loading alone is 0.5-1.5 kg)",
 )  # fmt: skip
 JUMP_OPENS_SD = constant(
-    "water_jump_suspected", 1.5, unit="SD", basis=Basis.JUDGEMENT,
+    "water_jump_suspected", 2.0, unit="SD", basis=Basis.JUDGEMENT,
     summary="A weighing this far from its forecast opens the hypothesis of a step of water on that day",
 )  # fmt: skip
 JUMP_CHANCE = constant(
@@ -38,6 +40,12 @@ JUMP_DAYS_WATCHED = int(
     constant(
         "water_jump_hypotheses", 3, unit="days", basis=Basis.JUDGEMENT,
         summary="How many days are held at once as the possible first day of a step",
+    )
+)  # fmt: skip
+JUMP_DAYS_AROUND = int(
+    constant(
+        "water_jump_days_around", 3, unit="d", basis=Basis.JUDGEMENT,
+        summary="So many days to each side of the likeliest first day of a step count as the same step",
     )
 )  # fmt: skip
 JUMP_DROPPED = constant(
@@ -68,6 +76,80 @@ class Correction(NamedTuple):
     maintenance_variance: Number
     probability: Number  # that there was a step at all
     day: Number  # the likeliest first day
+    nearby: Number = 0.0  # in hindsight: probability of a step within a few days of that one
+
+
+def in_hindsight(
+    shocks: Sequence[tuple[Number, Number, Number, Number, Number]], last: Sequence[Number], ops: Elementwise = FLOATS
+) -> Correction:
+    """What one more step of water, on whichever day but the first, adds to the states of the last day.
+
+    Every first day is weighed against every other and against no step by Bayes' theorem, size and amplitude integrated
+    out, which is exact with the filter's own weights. Args: ``shocks`` by day from the smoother; ``last``: the filter's
+    last ``Step``.
+    """
+    _, _, _, _, _, _, _, _, _, _, _, t_amp, m_amp, _, own_score, own_information = last
+    per_information = 1.0 / own_information
+    scalar, log = ops is FLOATS, ops.log
+    total: Number = 0.0
+    mean_t: Number = 0.0
+    mean_m: Number = 0.0
+    tt: Number = 0.0
+    tm: Number = 0.0
+    mm: Number = 0.0
+    best: Number = 0.0
+    likeliest: Number = 0.0
+    chances: list[Number] = []
+    for day, (score, information, cross, tissue, maintenance) in enumerate(shocks):
+        if day == 0:
+            continue
+        share = cross * per_information
+        precision = information - cross * share + _INFORMATION
+        size = (score - own_score * share) / precision
+        evidence = 0.5 * (precision * size * size - log(precision / _INFORMATION))
+        if scalar:
+            odds = _ODDS * math.exp(evidence if evidence < _MOST_EVIDENCE else _MOST_EVIDENCE)
+            if odds > best:
+                best, likeliest = odds, day
+        else:
+            odds = _ODDS * ops.exp(ops.minimum(evidence, _MOST_EVIDENCE))
+            likeliest = ops.where(odds > best, day, likeliest)
+            best = ops.maximum(best, odds)
+        level = tissue + share * t_amp
+        spent = maintenance + share * m_amp
+        total = total + odds
+        chances.append(odds)
+        moved = odds * size
+        mean_t = mean_t + moved * level
+        mean_m = mean_m + moved * spent
+        spread = odds / precision + moved * size
+        tt = tt + spread * level * level
+        tm = tm + spread * level * spent
+        mm = mm + spread * spent * spent
+    scale = 1.0 / (1.0 + total)
+    mean_t = mean_t * scale
+    mean_m = mean_m * scale
+    return Correction(
+        mean_t,
+        mean_m,
+        tt * scale - mean_t * mean_t,
+        tm * scale - mean_t * mean_m,
+        mm * scale - mean_m * mean_m,
+        total * scale,
+        likeliest,
+        _nearby(chances, likeliest, ops) * scale,
+    )
+
+
+def _nearby(chances: list[Number], likeliest: Number, ops: Elementwise) -> Number:
+    """Sum of the odds of first days (the list begins with day 1) around the likeliest."""
+    if ops is FLOATS:
+        first = int(likeliest) - 1
+        return sum(chances[max(0, first - JUMP_DAYS_AROUND) : first + JUMP_DAYS_AROUND + 1])
+    near: Number = 0.0
+    for at, odds in enumerate(chances, start=1):
+        near = near + ops.where(abs(likeliest - at) <= JUMP_DAYS_AROUND, odds, 0.0)
+    return near
 
 
 class Fold(NamedTuple):

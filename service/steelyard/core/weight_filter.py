@@ -119,7 +119,8 @@ class Step(NamedTuple):
 class Filtered(NamedTuple):
     """The forward pass: a ``Step`` (as a plain tuple) a day, and the days that stood out.
 
-    ``outliers`` lists the day with True (one person) or the mask over people; ``jumps`` the day on which a step of
+    ``outliers`` lists the day with True (one person) or the mask over people, and by what the variance of its noise was
+    multiplied; ``jumps`` the day on which a step of
     water was granted, the day on which it began, and who; ``unsettled`` by day what steps that are neither granted
     nor dropped add to the states.
     """
@@ -127,7 +128,7 @@ class Filtered(NamedTuple):
     steps: list[tuple[Number, ...]]
     settings: FilterSettings
     log_likelihood: Number
-    outliers: list[tuple[int, Any]]
+    outliers: list[tuple[int, Any, Number]]
     jumps: list[tuple[int, Number, Any]]
     unsettled: dict[int, Correction]
 
@@ -164,11 +165,13 @@ def filter_weights(
     *,
     days: int | None = None,
     known_jumps: Mapping[int, Number] | None = None,
+    watches_jumps: bool = True,
     ops: Elementwise = FLOATS,
 ) -> Filtered:
     """Forward pass over the first ``days`` days (default: all). Never looks ahead.
 
-    ``known_jumps``: variance [kg2] of the steps of water already known to begin on a day.
+    ``known_jumps``: variance [kg2] of the steps of water already known to begin on a day;
+    ``watches_jumps``: whether a robust pass looks out for further ones.
     """
     count = len(series.weight_kg) if days is None else days
     g = 1.0 / settings.rho_kcal_per_kg
@@ -203,7 +206,7 @@ def filter_weights(
     fit: Number = 0.0
     weighed_days: Number = 0.0
     steps: list[tuple[Number, ...]] = []
-    outliers: list[tuple[int, Any]] = []
+    outliers: list[tuple[int, Any, Number]] = []
     jumps: list[tuple[int, Number, Any]] = []
 
     day = -1
@@ -268,8 +271,9 @@ def filter_weights(
                     stands_out = (ratio > cutoff) & (seen > 0.0)
                     is_notable = True
                 if stands_out if scalar else is_any(stands_out):
-                    total = total + ops.where(stands_out, noise * scale * fresh * (ratio / cutoff - 1.0), 0.0)
-                    outliers.append((day, stands_out))
+                    times = ops.where(stands_out, ratio / cutoff, 1.0)
+                    total = total + noise * scale * fresh * (times - 1.0)
+                    outliers.append((day, stands_out, times))
                     # It says little about the noise of the next.
                     linkable = ops.where(stands_out, 0.0, 1.0)
             precision = seen / total
@@ -287,7 +291,7 @@ def filter_weights(
                 m_amp = m_amp + m_gain * e_amp
                 score = score + e_amp * innovation * precision
                 information = information + e_amp * e_amp * precision
-            if robust and is_notable:
+            if robust and watches_jumps and is_notable:
                 granted = watch.observe(
                     day, seen, ratio, innovation, precision, t_gain, m_gain, e_amp, score, information
                 )

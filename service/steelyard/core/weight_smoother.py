@@ -1,10 +1,23 @@
-"""What the weight filter's passes say: the causal view of each day, and the smoothed view of the whole log."""
+"""What the weight filter's passes say: the causal view of each day, and the smoothed view of the whole log.
+
+The backward pass also holds, by day, what the whole log says of a step of water that the filter knew nothing of
+(de Jong & Penzer 1998): the disturbances that it accumulates are the score of such a step.
+"""
 
 from collections.abc import Collection, Sequence
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from .elementwise import Number
+from .evidence import source
 from .weight_filter import DailySeries, Filtered, is_any, slopes_of
+
+source(
+    "de_jong_penzer_1998",
+    "de Jong P, Penzer J. Diagnosing shocks in time series. J Am Stat Assoc 1998;93:796-806",
+    "10.1080/01621459.1998.10473731",
+)
+
+Shock = tuple[Number, Number, Number, Number, Number]
 
 
 class Path(NamedTuple):
@@ -18,6 +31,9 @@ class Path(NamedTuple):
     # Only from the smoother, for the days asked for: variance of tissue, its covariance with its value on the
     # last day, and the fall of tissue for each unit that the amplitude exceeds its mean.
     changes: dict[int, tuple[Number, Number, Number]]
+    # Only where asked for, by day: score and information of a unit step of water that began on it, its cross term with
+    # the amplitude, and how far tissue and maintenance of the last day are from their filtered means for want of it.
+    shocks: list[Shock] = []
 
 
 def causal_path(filtered: Filtered, series: DailySeries, first: int = 0) -> Path:
@@ -32,7 +48,7 @@ def causal_path(filtered: Filtered, series: DailySeries, first: int = 0) -> Path
     for day in range(first, len(filtered.steps)):
         t, m, tt, tm, mm, _, _, _, _, _, _, t_amp, m_amp, _, score, information = filtered.steps[day]
         if day in filtered.unsettled:
-            to_t, to_m, to_tt, to_tm, to_mm, _, _ = filtered.unsettled[day]
+            to_t, to_m, to_tt, to_tm, to_mm = filtered.unsettled[day][:5]
             t, m, tt, tm, mm = t + to_t, m + to_m, tt + to_tt, tm + to_tm, mm + to_mm
         if carried_kg is None:
             level.append(t)
@@ -52,10 +68,19 @@ def causal_path(filtered: Filtered, series: DailySeries, first: int = 0) -> Path
     return Path(level, level_variance, tissue, maintenance, maintenance_variance, {})
 
 
-def smooth_weights(filtered: Filtered, series: DailySeries, *, change_days: Collection[int] = ()) -> Path:
+def _where(flag: Any, now: Shock, later: Shock) -> Shock:
+    """Elementwise choice."""
+    a, b, c, d, e = (flag * one + (1.0 - flag) * other for one, other in zip(now, later, strict=True))
+    return a, b, c, d, e
+
+
+def smooth_weights(
+    filtered: Filtered, series: DailySeries, *, change_days: Collection[int] = (), has_shocks: bool = False
+) -> Path:
     """Backward pass: each day in the light of the whole log.
 
-    ``change_days``: the days of which ``Path.changes`` is wanted, for the errors of changes up to the last day.
+    ``change_days``: the days of which ``Path.changes`` is wanted, for the errors of changes up to the last day;
+    ``has_shocks``: whether ``Path.shocks`` is.
     """
     settings = filtered.settings
     g = 1.0 / settings.rho_kcal_per_kg
@@ -73,11 +98,14 @@ def smooth_weights(filtered: Filtered, series: DailySeries, *, change_days: Coll
     maintenance: list[Number] = []
     maintenance_variance: list[Number] = []
     changes: dict[int, tuple[Number, Number, Number]] = {}
-    covaries = bool(change_days)
+    covaries = bool(change_days) or has_shocks
+    shocks: list[Shock] = []
+    shock: Shock = (0.0, 0.0, 0.0, 1.0, 0.0)
     # Gradient (r_*) and curvature (n_*) of the later weighings' fit, as seen from a day's filtered state; c_* is
-    # the gradient for the amplitude's regressor, w_* carries the last day's tissue back.
+    # the gradient for the amplitude's regressor, w_* and o_* carry the last day's tissue and maintenance back.
     r_t = r_m = n_tt = n_tm = n_mm = c_t = c_m = 0.0
     w_t, w_m = 1.0, 0.0
+    o_t, o_m = 0.0, 1.0
     shift = spread = last_amp = 0.0
     if carries and filtered.steps:
         *_, last_amp, _, _, score, information = filtered.steps[-1]
@@ -124,6 +152,18 @@ def smooth_weights(filtered: Filtered, series: DailySeries, *, change_days: Coll
             q_m = n_tm * t_gain + n_mm * m_gain
             s = q_t * t_gain + q_m * m_gain + precision
             pushed = innovation * precision - r_t * t_gain - r_m * m_gain
+            if has_shocks:
+                of_amplitude = e_amp * precision - c_t * t_gain - c_m * m_gain if carries else 0.0
+                now = (
+                    r_t + pushed, n_tt - q_t - q_t + s, c_t + of_amplitude, w_t - w_t * t_gain - w_m * m_gain,
+                    o_t - o_t * t_gain - o_m * m_gain,
+                )  # fmt: skip
+                # What begins on a day without a weighing shows on the next with one.
+                shock = now if scalar else _where(precision > 0.0, now, shock)
+                shocks.append(shock)
+                back = o_t * t_gain + o_m * m_gain
+                o_t = o_t - t_load * back
+                o_m = o_m - m_load * back
             if is_loaded:
                 r_t = r_t + t_load * pushed
                 r_m = r_m + m_load * pushed
@@ -143,10 +183,13 @@ def smooth_weights(filtered: Filtered, series: DailySeries, *, change_days: Coll
                 back = w_t * t_gain + w_m * m_gain
                 w_t = w_t - t_load * back
                 w_m = w_m - m_load * back
+        elif has_shocks:
+            shocks.append(shock)
         # To the evening before.
         if pulls:
             r_m = keep * r_m
             w_m = keep * w_m
+            o_m = keep * o_m
             n_mm = keep2 * n_mm
             n_tm = keep * n_tm
             c_m = keep * c_m
@@ -158,6 +201,8 @@ def smooth_weights(filtered: Filtered, series: DailySeries, *, change_days: Coll
             c_m = c_m - g * c_t
         if covaries:
             w_m = w_m - g * w_t
+            o_m = o_m - g * o_t
     for column in (level, level_variance, tissue, maintenance, maintenance_variance):
         column.reverse()
-    return Path(level, level_variance, tissue if carries else level, maintenance, maintenance_variance, changes)
+    shocks.reverse()
+    return Path(level, level_variance, tissue if carries else level, maintenance, maintenance_variance, changes, shocks)

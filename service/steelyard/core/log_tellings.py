@@ -1,0 +1,94 @@
+"""A log told in hindsight: with the steps of water that are facts, and with one more where that is likely."""
+
+from collections.abc import Collection
+from typing import Any, NamedTuple
+
+from .elementwise import FLOATS, Elementwise, Number
+from .evidence import Basis, constant
+from .water_jump import JUMP_GRANTED, JUMP_SD_KG, Correction, in_hindsight
+from .weight_filter import DailySeries, Filtered, FilterSettings, Start, filter_weights, is_any
+from .weight_smoother import Path, smooth_weights
+
+TOLD_APART = constant(
+    "water_jump_told_apart", 0.10, unit="1", basis=Basis.JUDGEMENT,
+    summary="Probability of a further step of water from which the log is told both with and without it",
+)  # fmt: skip
+_MOST_FURTHER_FACTS = 2
+
+
+class Telling(NamedTuple):
+    """The final pass with steps of water known from their first day (and who: 1 or 0), and how likely that is."""
+
+    filtered: Filtered
+    jumps: list[tuple[int, Number]]
+    probability: Number
+    path: Path  # smoothed
+
+
+def tell_in_hindsight(
+    filtered: Filtered,
+    series: DailySeries,
+    settings: FilterSettings,
+    start: Start,
+    change_days: Collection[int],
+    ops: Elementwise,
+) -> tuple[list[Telling], Correction]:
+    """The log told in hindsight: with the steps of water that are facts, and with one more that may be.
+
+    Also what one more, on whichever day, makes of the last day.
+    """
+    known: dict[int, Number] = {}
+    has_granted = bool(filtered.jumps)
+    for _, began, who in filtered.jumps:
+        _suppose(known, began, who, len(series.weight_kg), ops)
+
+    def told(jumps: dict[int, Number]) -> Filtered:
+        # What stood out still counts for less, but not where the step explains it.
+        scales = list(series.noise_scale)
+        for day, _, times in filtered.outliers:
+            scales[day] = scales[day] * ops.where(jumps.get(day, 0.0) > 0.0, 1.0, times)
+        given = filter_weights(
+            series._replace(noise_scale=scales),
+            settings._replace(is_robust=False),
+            start,
+            known_jumps={day: JUMP_SD_KG**2 * who for day, who in jumps.items()},
+            ops=ops,
+        )
+        return given._replace(outliers=filtered.outliers)
+
+    base = told(known) if has_granted else filtered
+    path = smooth_weights(base, series, change_days=change_days, has_shocks=True)
+    left = in_hindsight(path.shocks, base.steps[-1], ops)
+    for _ in range(_MOST_FURTHER_FACTS):
+        sure = left.probability > JUMP_GRANTED
+        if not is_any(sure):
+            break
+        _suppose(known, left.day, sure, len(series.weight_kg), ops)
+        base = told(known)
+        path = smooth_weights(base, series, change_days=change_days, has_shocks=True)
+        left = in_hindsight(path.shocks, base.steps[-1], ops)
+    tellings = [Telling(base, sorted(known.items()), 1.0, path)]
+    likely = left.nearby > TOLD_APART
+    if change_days and is_any(likely):
+        supposed = dict(known)
+        _suppose(supposed, left.day, likely, len(series.weight_kg), ops)
+        further = told(supposed)
+        chance = ops.where(likely, left.nearby, 0.0)
+        tellings = [
+            tellings[0]._replace(probability=1.0 - chance),
+            Telling(
+                further, sorted(supposed.items()), chance, smooth_weights(further, series, change_days=change_days)
+            ),
+        ]
+    return tellings, left
+
+
+def _suppose(jumps: dict[int, Number], day: Number, who: Any, days: int, ops: Elementwise) -> None:
+    """Add a step on ``day`` for ``who``, both of one person or each an array over people."""
+    if ops is FLOATS:
+        jumps[int(day)] = 1.0
+        return
+    for at in range(days):
+        here = who & (day == at)
+        if here.any():
+            jumps[at] = ops.maximum(jumps.get(at, 0.0), ops.where(here, 1.0, 0.0))
