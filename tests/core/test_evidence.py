@@ -55,6 +55,10 @@ def test_every_entry_is_told_and_sourced(id: str) -> None:
         assert entry.unit
 
 
+def test_every_source_is_cited() -> None:
+    assert set(SOURCES) == {source for entry in ENTRIES.values() for source in entry.source_ids}
+
+
 # Exact by definition, or mathematics: they need no paper.
 DEFINED = {"kilojoules_per_kilocalorie", "normal_quantile_90", "pounds_per_kilogram"}
 

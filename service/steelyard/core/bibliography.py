@@ -107,10 +107,6 @@ source(
     "10.1152/japplphysiol.00023.2004",
 )
 source(
-    "kozey_2010",
-    "Kozey S et al. Errors in MET estimates of physical activities. J Phys Act Health 2010;7:508-17",
-)
-source(
     "tudor_locke_2018",
     "Tudor-Locke C et al. How fast is fast enough? Walking cadence (steps/min) as a practical estimate of "
     "intensity in adults: a narrative review. Br J Sports Med 2018;52:776-88",
@@ -127,10 +123,6 @@ source(
 source(
     "fao_2003",
     "FAO. Food energy: methods of analysis and conversion factors. FAO Food and Nutrition Paper 77, 2003",
-)
-source(
-    "eu_1169_2011",
-    "Regulation (EU) No 1169/2011 on the provision of food information to consumers, Annex XIV",
 )
 
 # --- body composition -----------------------------------------------------------------------------------
@@ -237,23 +229,11 @@ source(
     "method to measure long-term changes in free-living energy intake. Am J Clin Nutr 2015;102:353-8",
     "10.3945/ajcn.115.111070",
 )
-source(
-    "guo_2018",
-    "Guo J, Brager DC, Hall KD. Simulating long-term human weight-loss dynamics in response to calorie "
-    "restriction. "
-    "Am J Clin Nutr 2018;107:558-65",
-)
 
 # --- daily weights --------------------------------------------------------------------------------------
 source(
     "robinson_1965",
     "Robinson MF, Watson PE. Day-to-day variations in body-weight of young women. Br J Nutr 1965;19:225-35",
-)
-source(
-    "orsama_2014",
-    "Orsama AL et al. Weight rhythms: weight increases during weekends and decreases during weekdays. "
-    "Obes Facts 2014;7:36-47",
-    "10.1159/000356147",
 )
 source(
     "turicchi_2020",
@@ -297,20 +277,10 @@ source(
     "10.1186/s12970-017-0177-8",
 )
 source(
-    "aragon_2017",
-    "Aragon AA et al. International Society of Sports Nutrition position stand: diets and body composition. "
-    "J Int Soc Sports Nutr 2017;14:16",
-)
-source(
     "iraki_2019",
     "Iraki J et al. Nutrition recommendations for bodybuilders in the off-season: a narrative review. "
     "Sports 2019;7:154",
     "10.3390/sports7070154",
-)
-source(
-    "slater_2019",
-    "Slater GJ et al. Is an energy surplus required to maximize skeletal muscle hypertrophy associated with "
-    "resistance training. Front Nutr 2019;6:131",
 )
 source(
     "mountjoy_2023",
@@ -338,16 +308,6 @@ source(
     "cholesterol, protein, and amino acids. 2005",
 )
 source(
-    "who_carbohydrate_2023",
-    "World Health Organization. Carbohydrate intake for adults and children: guideline. 2023",
-)
-source(
-    "efsa_2010",
-    "EFSA Panel on Dietetic Products, Nutrition, and Allergies. Scientific opinion on dietary reference "
-    "values for "
-    "carbohydrates and dietary fibre. EFSA J 2010;8:1462",
-)
-source(
     "who_bmi_2000",
     "World Health Organization. Obesity: preventing and managing the global epidemic. "
     "World Health Organ Tech Rep Ser 894, 2000",
@@ -356,10 +316,6 @@ source(
     "jensen_2014",
     "Jensen MD et al. 2013 AHA/ACC/TOS guideline for the management of overweight and obesity in adults. "
     "Circulation 2014;129:S102-38",
-)
-source(
-    "nice_obesity",
-    "National Institute for Health and Care Excellence. Guideline on overweight and obesity management",
 )
 source(
     "thomas_2016",
@@ -385,26 +341,6 @@ source(
     "Mettler S et al. Increased protein intake reduces lean body mass loss during weight loss in athletes. "
     "Med Sci Sports Exerc 2010;42:326-37",
     "10.1249/MSS.0b013e3181b2ef8e",
-)
-source(
-    "huovinen_2015",
-    "Huovinen HT et al. Body composition and power performance improved after weight reduction in male "
-    "athletes "
-    "without hampering hormonal balance. J Strength Cond Res 2015;29:29-36",
-    "10.1519/JSC.0000000000000619",
-)
-source(
-    "das_2017",
-    "Das SK et al. Body-composition changes in the Comprehensive Assessment of Long-term Effects of "
-    "Reducing Intake "
-    "of Energy (CALERIE)-2 study. Am J Clin Nutr 2017;105:913-27",
-    "10.3945/ajcn.116.137232",
-)
-source(
-    "ravussin_2015",
-    "Ravussin E et al. A 2-year randomized controlled trial of human caloric restriction: feasibility "
-    "and effects on "
-    "predictors of health span and longevity. J Gerontol A Biol Sci Med Sci 2015;70:1097-104",
 )
 source(
     "bouchard_1990",
