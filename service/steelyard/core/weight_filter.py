@@ -34,6 +34,11 @@ source(
     "de Jong P. Smoothing and interpolation with the state-space model. J Am Stat Assoc 1989;84:1085-8",
     "10.1080/01621459.1989.10478875",
 )
+source(
+    "de_jong_penzer_1998",
+    "de Jong P, Penzer J. Diagnosing shocks in time series. J Am Stat Assoc 1998;93:796-806",
+    "10.1080/01621459.1998.10473731",
+)
 source("de_jong_1991", "de Jong P. The diffuse Kalman filter. Ann Stat 1991;19:1073-83", "10.1214/aos/1176348139")
 
 OUTLIER_SD = constant(
@@ -155,7 +160,14 @@ def is_any(flag: Any) -> bool:
     ),
     kind=Kind.MODEL,
     basis=Basis.JUDGEMENT,
-    sources=("hall_chow_2011", "sanghvi_2015", "de_jong_1989", "de_jong_1991", "willsky_jones_1976"),
+    sources=(
+        "hall_chow_2011",
+        "sanghvi_2015",
+        "de_jong_1989",
+        "de_jong_1991",
+        "de_jong_penzer_1998",
+        "willsky_jones_1976",
+    ),
     valid_range="adults; daily entries with gaps",
 )
 def filter_weights(

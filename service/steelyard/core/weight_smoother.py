@@ -8,14 +8,7 @@ from collections.abc import Collection, Sequence
 from typing import Any, NamedTuple
 
 from .elementwise import Number
-from .evidence import source
 from .weight_filter import DailySeries, Filtered, is_any, slopes_of
-
-source(
-    "de_jong_penzer_1998",
-    "de Jong P, Penzer J. Diagnosing shocks in time series. J Am Stat Assoc 1998;93:796-806",
-    "10.1080/01621459.1998.10473731",
-)
 
 Shock = tuple[Number, Number, Number, Number, Number]
 
