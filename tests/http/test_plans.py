@@ -326,7 +326,8 @@ async def test_the_same_request_gives_the_same_bytes(service: Running) -> None:
         ("text/markdown;variant=CommonMark", "text/markdown"),
         ("*/*, application/json;q=0", "text/calendar"),
         ("TEXT/CSV", "text/csv"),
-        ("image/png", None),
+        ("image/*", "image/svg+xml"),
+        ("image/webp", None),
         ("application/json;q=0", None),
     ],
 )

@@ -47,6 +47,7 @@ from .messages import list_messages
 from .methods import list_methods
 from .observers import observers_and_routes
 from .operations import Operation
+from .pictures.renderer import Renderer
 from .plans import plan_phases
 from .problems import handle_exception
 from .rate_limit import RateLimiter
@@ -89,6 +90,7 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
         batch_lines=settings.batch_lines,
         batch_idle_seconds=settings.batch_idle_seconds,
     )
+    renderer = Renderer(seconds=settings.computation_seconds)
     observers, observer_routes = observers_and_routes(
         settings,
         {
@@ -114,11 +116,12 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
                 task.cancel()
             await asyncio.gather(*running, return_exceptions=True)
             limits.close()
+            renderer.close()
             await store.close()
             for observer in observers:
                 observer.close()
 
-    routes = [operation.route(limits) for operation in operations]
+    routes = [operation.route(limits, renderer) for operation in operations]
     if settings.workbench:
         routes += workbench_routes(operations)
     app = Litestar(

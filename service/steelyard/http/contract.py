@@ -14,7 +14,8 @@ from steelyard.core.evidence import Kind as EntryKind
 
 from .deprecation import DEPRECATION_HEADER, SUNSET_HEADER
 from .headers import FINGERPRINT_HEADER
-from .operations import Operation
+from .operations import THEME, Operation
+from .pictures.palette import Theme
 from .problems import (
     BAD_REQUEST,
     BATCH_IDLE,
@@ -33,6 +34,7 @@ from .problems import (
     NOT_ACCEPTABLE,
     NOT_JSON,
     OUT_OF_DOMAIN,
+    QUERY_VIOLATION,
     SCHEMA_VIOLATION,
     SCOPE_MISSING,
     TOO_MANY_REQUESTS,
@@ -81,6 +83,13 @@ _ERROR_HEADERS = {
     "429": ("Retry-After", {"type": "integer", "minimum": 0}, "Seconds to wait before the next try."),
     "503": ("Retry-After", {"type": "integer", "minimum": 0}, "Seconds to wait before the next try."),
 }
+_THEME = {
+    "name": THEME,
+    "in": "query",
+    "required": False,
+    "description": "The page that a picture is for: `light` by default. Other answers do not depend on it.",
+    "schema": {"$ref": _SCHEMAS.format(name=Theme.__name__)},
+}
 
 
 def openapi_document(operations: Iterable[Operation]) -> dict[str, Any]:
@@ -124,8 +133,10 @@ def contract_text(operations: Iterable[Operation]) -> str:
 def _operation(operation: Operation) -> dict[str, Any]:
     body_errors = _STREAM_ERRORS if operation.stream else _BODY_ERRORS if operation.body_type else {}
     errors = _KEY_ERRORS | body_errors | _SERVICE_ERRORS
-    if operation.in_thread:
+    if operation.in_thread or operation.has_pictures:
         errors |= {"503": (UNAVAILABLE, COMPUTATION_TIMEOUT)}
+    if operation.has_pictures:
+        errors |= {"400": (*errors["400"], QUERY_VIOLATION)}
     headers = _common_headers() | _references_to_limits() | _answer_headers(operation)
     document: dict[str, Any] = {
         "operationId": operation.operation_id,
@@ -140,12 +151,14 @@ def _operation(operation: Operation) -> dict[str, Any]:
                 "headers": headers,
                 "content": {
                     "application/json": {"schema": _reference(operation.answer_type)},
-                    **{name: {"schema": {"type": "string"}} for name in operation.formats},
+                    **{name: {"schema": format_.schema} for name, format_ in operation.formats.items()},
                 },
             },
             **{status: _error(status, kinds) for status, kinds in errors.items()},
         },
     }
+    if operation.has_pictures:
+        document["parameters"] = [_THEME]
     if operation.stream:
         _stream_lines(document, operation)
     elif operation.body_type:
@@ -286,7 +299,7 @@ def _reference(type_: type) -> dict[str, str]:
 
 
 def _schemas(operations: list[Operation]) -> dict[str, Any]:
-    roots: list[type] = [Problem]
+    roots: list[type] = [Problem, *([Theme] if any(operation.has_pictures for operation in operations) else [])]
     for operation in operations:
         roots += [type_ for type_ in (operation.body_type, operation.answer_type, *operation.further_types) if type_]
     _, components = msgspec.json.schema_components(list(dict.fromkeys(roots)), ref_template=_SCHEMAS)

@@ -21,6 +21,7 @@ from .headers import (
     CONTENT_ENCODING,
     CONTENT_LENGTH,
     CONTENT_SECURITY_POLICY,
+    CONTENT_TYPE,
     NO_CONTENT_LOADED,
     NO_STORE,
     VARY,
@@ -38,6 +39,7 @@ _ALWAYS: tuple[Header, ...] = ((CONTRACT_HEADER.lower().encode(), CONTRACT_VERSI
 _REQUEST_ID = REQUEST_ID_HEADER.lower().encode()
 _DEPRECATION = DEPRECATION_HEADER.lower().encode()
 _METHODS = frozenset({"GET", "HEAD", "POST", "OPTIONS", "PUT", "PATCH", "DELETE", "TRACE", "CONNECT"})
+_PACKED_TYPE = b"image/png"  # compressed as it is
 _COMPRESSION_LEVEL = 1  # the higher levels win a few percent of length for a multiple of the time
 _LONG_BODY_BYTES = 65_536  # from here on compressing takes so long that it leaves the event loop
 
@@ -115,7 +117,7 @@ class _Response:
                 is_stored = True
             elif name == CONTENT_SECURITY_POLICY:
                 is_page = True
-            elif name == CONTENT_ENCODING:
+            elif name == CONTENT_ENCODING or (name == CONTENT_TYPE and value == _PACKED_TYPE):
                 is_encoded = True
             elif name == _DEPRECATION:
                 self.is_deprecated = True

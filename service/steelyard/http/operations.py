@@ -6,8 +6,8 @@ An ``Operation`` is the one record from which the route, the key check, the usag
 import inspect
 from collections.abc import Callable, Mapping
 from enum import StrEnum
-from functools import partial
-from typing import Any, get_type_hints
+from typing import Any, NamedTuple, TypeAlias, get_type_hints
+from urllib.parse import parse_qs
 
 import msgspec
 from litestar import Request
@@ -18,15 +18,24 @@ from .answers import Answer, encode_finite
 from .conditional import KEYED_DOCUMENT, Document
 from .decoding import BodyDecoder
 from .deprecation import Deprecation, marked_fields, notice, used
-from .headers import FINGERPRINT, VARY
+from .headers import FINGERPRINT, VARY, Header
 from .limits import Limits
 from .negotiation import JSON, Format
+from .pictures import PictureFormat
+from .pictures.palette import Theme
+from .pictures.renderer import Renderer
+from .pictures.sheet import Drawing
+from .problems import QUERY_VIOLATION, ProblemError
 from .refusals import CORE_REFUSALS, refusal
 
 OPERATION = "operation"  # the key of a route's options under which its operation stands
 PUBLIC = "public"  # the same for a route that needs no key
 ANSWER_TYPE = "steelyard_answer_type"  # in the scope's state: the media type that the caller gets
+THEME = "theme"  # the query parameter of operations with pictures
 COUNT_UNITS = "steelyard_count_units"  # in the scope's state of a streamed operation: counts its further units
+
+
+AnyFormat: TypeAlias = Format | PictureFormat
 
 
 class Scope(StrEnum):
@@ -60,14 +69,19 @@ class Operation(msgspec.Struct, frozen=True, kw_only=True):
     media_type: str = JSON
     stream: Callable[[Limits], Callable[..., Any]] | None = None
     further_types: tuple[type, ...] = ()  # of other lines of a streamed answer
-    formats: Mapping[str, Format] = {}  # other media types of the answer, by name; JSON is the default
+    formats: Mapping[str, AnyFormat] = {}  # other media types of the answer, by name; JSON is the default
 
-    def route(self, limits: Limits) -> HTTPRouteHandler:
+    @property
+    def has_pictures(self) -> bool:
+        """Whether answers are also drawn."""
+        return any(isinstance(format_, PictureFormat) for format_ in self.formats.values())
+
+    def route(self, limits: Limits, renderer: Renderer) -> HTTPRouteHandler:
         """The framework's handler for this operation."""
         if self.stream is not None:
             handle = self.stream(limits)
         elif self.body_type is not None:
-            handle = _body_handler(self, self.body_type, limits)
+            handle = _body_handler(self, self.body_type, limits, renderer)
         else:
             handle = _constant_handler(self)
         return HTTPRouteHandler(
@@ -89,7 +103,7 @@ def computation(
     scope: Scope = Scope.COMPUTE,
     in_thread: bool = False,
     deprecation: Deprecation | None = None,
-    formats: Mapping[str, Format] | None = None,
+    formats: Mapping[str, AnyFormat] | None = None,
 ) -> Callable[[Callable[[Any], Any]], Operation]:
     """POST ``path``: the decorated function takes the decoded body and returns the answer, both msgspec structs.
 
@@ -155,23 +169,32 @@ def _constant_handler(operation: Operation) -> Callable[[], Any]:
     return handle
 
 
-def _body_handler(operation: Operation, body_type: type, limits: Limits) -> Callable[..., Any]:
+class _Encoded(NamedTuple):
+    """An answer that is ready to be sent, or to be drawn and then sent."""
+
+    body: bytes | Drawing
+    content_type: str
+    fingerprint: str | None
+    headers: list[Header]
+
+
+def _body_handler(operation: Operation, body_type: type, limits: Limits, renderer: Renderer) -> Callable[..., Any]:
     decode: Callable[[bytes], Any] = BodyDecoder(body_type).decode
     compute = operation.compute
     deprecated = [operation.deprecation] if operation.deprecation else []
     marked = marked_fields(body_type)
+    formats, has_pictures = operation.formats, operation.has_pictures
 
-    formats = operation.formats
-
-    def answer(content: bytes, media_type: str) -> Answer:
+    def answer(content: bytes, format_: AnyFormat | None, theme: Theme) -> _Encoded:
+        encoded: bytes | Drawing
         try:
             body = decode(content)
             computed = compute(body)
             encoded = encode_finite(computed)
-            content_type = media_type
-            if media_type != JSON:
-                content_type = formats[media_type].content_type
-                encoded = formats[media_type].encode(body, computed)
+            if isinstance(format_, PictureFormat):
+                encoded = format_.draw(body, computed, theme)
+            elif format_ is not None:
+                encoded = format_.encode(body, computed)
         except CORE_REFUSALS as error:
             raise refusal(error, body_type) from error
         headers = notice(deprecated + used(body, marked)) if deprecated or marked else []
@@ -180,13 +203,36 @@ def _body_handler(operation: Operation, body_type: type, limits: Limits) -> Call
             headers.append((FINGERPRINT, fingerprint.encode("ascii")))
         if formats:
             headers.append((VARY, b"accept"))
-        return Answer(encoded, content_type.encode("ascii"), headers=headers)
+        return _Encoded(encoded, JSON if format_ is None else format_.content_type, fingerprint, headers)
 
     async def handle(request: Request[Any, Any, Any]) -> ASGIApp:
+        theme = _theme(request) if has_pictures else Theme.LIGHT
         content = await limits.read_body(request)
-        media_type: str = request.scope["state"].get(ANSWER_TYPE, JSON)
-        if operation.in_thread:
-            return await limits.compute(partial(answer, media_type=media_type), content)
-        return answer(content, media_type)
+        format_ = formats.get(request.scope["state"].get(ANSWER_TYPE, JSON))
+        if operation.in_thread or isinstance(format_, PictureFormat):
+            encoded = await limits.compute(answer, content, format_, theme)
+        else:
+            encoded = answer(content, format_, theme)
+        body = encoded.body
+        if isinstance(format_, PictureFormat) and isinstance(body, Drawing):
+            if format_.form:
+                job = {"form": format_.form, "id": encoded.fingerprint, **body._asdict()}
+                body = await limits.within_time(renderer.render(job))
+            else:
+                body = msgspec.json.encode(body.specification)
+        assert isinstance(body, bytes)
+        return Answer(body, encoded.content_type.encode("ascii"), headers=encoded.headers)
 
     return handle
+
+
+def _theme(request: Request[Any, Any, Any]) -> Theme:
+    """The page that a picture is for, of the query. Raises the problem for one that is not offered."""
+    query: bytes = request.scope["query_string"]
+    asked = parse_qs(query.decode("latin-1"), keep_blank_values=True).get(THEME, []) if query else []
+    try:
+        (theme,) = asked or [Theme.LIGHT]
+        return Theme(theme)
+    except ValueError:
+        accepted = " or ".join(f"`{theme}`" for theme in Theme)
+        raise ProblemError(QUERY_VIOLATION, f"The query parameter `{THEME}` is {accepted}, once.") from None

@@ -20,6 +20,7 @@ from .formats import PLAN_FORMATS
 from .logs import maintenance_for
 from .mapping import FRACTION, KCAL, KG, interval
 from .operations import computation
+from .pictures import PLAN_PICTURES
 from .plan_requests import check, plan_of
 from .points import forecast_point
 from .schemas.plans import (
@@ -42,7 +43,7 @@ from .schemas.plans import (
     tag="plans",
     summary="Plan a mini-cut, a cut, a gain or a hold",
     request_examples=PLAN_EXAMPLES,
-    formats=PLAN_FORMATS,
+    formats={**PLAN_FORMATS, **PLAN_PICTURES},
 )
 def plan_phases(body: PlanRequest) -> PlanResponse:
     """Plan a phase and what follows it, inside every guard rail.
@@ -56,7 +57,8 @@ def plan_phases(body: PlanRequest) -> PlanResponse:
 
     `Accept` chooses among JSON, a calendar (`text/calendar`, RFC 5545: an all-day event for each phase and each change
     of intake), the weekly table (`text/csv`, RFC 4180, units in the header) and a summary to paste into a message
-    (`text/markdown`). Cautions are in each of them.
+    (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification). Cautions are in
+    each of them.
     """
     check(body)
     person = mapping.person(body.profile)

@@ -74,6 +74,13 @@ SCHEMA_VIOLATION = _kind(
     "A field is unknown, missing, of another type, or outside its range. `errors` names the first fault found.",
     "Mend the field that `errors[].pointer` names; `params.accepted` says what fits there.",
 )
+QUERY_VIOLATION = _kind(
+    "query-violation",
+    400,
+    "A query parameter is not as the contract has it",
+    "A parameter after the question mark of the address has a value that is not offered, or more than one.",
+    "Leave the parameter out, or send one of the values that `detail` names.",
+)
 KEY_REQUIRED = _kind(
     "key-required",
     401,

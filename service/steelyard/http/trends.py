@@ -14,6 +14,7 @@ from .examples import TREND_EXAMPLES
 from .logs import as_of_day, check_dates
 from .mapping import FRACTION, KCAL, KG, interval, rounded, spread
 from .operations import computation
+from .pictures import TREND_PICTURES
 from .schemas.trends import ChangeSplit, CompositionOverLog, TrendDay, TrendRequest, TrendResponse
 
 _METHODS = (
@@ -36,6 +37,7 @@ _RATIO = 3  # digits
     tag="trends",
     summary="Read a log of weights and intakes",
     request_examples=TREND_EXAMPLES,
+    formats=TREND_PICTURES,
 )
 def read_trend(body: TrendRequest) -> TrendResponse:
     """Read dated weights and intakes: gaps, doubles and outliers are fine.
@@ -45,6 +47,8 @@ def read_trend(body: TrendRequest) -> TrendResponse:
     there is too little data, the answer says so and how many more days are needed. Readings of body fat split tissue
     into fat and lean; days of menstruation keep the rise around them out; and mean intake is read from weight alone,
     for those who log no food.
+
+    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification).
     """
     check_dates(as_of_date=body.as_of_date)
     person = mapping.person(body.profile)

@@ -139,6 +139,7 @@ from .suggested_mini_cut import SuggestedMiniCut
 from .suggested_return import SuggestedReturn
 from .target import Target
 from .target_quantity import TargetQuantity
+from .theme import Theme
 from .training import Training
 from .training_session import TrainingSession
 from .training_status import TrainingStatus
@@ -292,6 +293,7 @@ __all__ = (
     "SuggestedReturn",
     "Target",
     "TargetQuantity",
+    "Theme",
     "Training",
     "TrainingSession",
     "TrainingStatus",

@@ -58,7 +58,7 @@ LOOKS = {
         fat_loss_shade="#F9E8CF",
         hold_shade="#FFFFFF",
         gain_shade="#EAF5FC",
-        band_opacity=0.18,
+        band_opacity=0.13,
     ),
     Theme.DARK: Look(
         background="#15191D",
@@ -72,7 +72,7 @@ LOOKS = {
         fat_loss_shade="#392D14",
         hold_shade="#15191D",
         gain_shade="#17293A",
-        band_opacity=0.28,
+        band_opacity=0.17,
     ),
 }
 

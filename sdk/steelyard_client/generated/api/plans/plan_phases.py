@@ -8,18 +8,31 @@ from ...client import AuthenticatedClient, Client
 from ...models.plan_request import PlanRequest
 from ...models.plan_response import PlanResponse
 from ...models.problem import Problem
-from ...types import Response
+from ...models.theme import Theme
+from ...types import UNSET, Response, Unset
 
 
 def _get_kwargs(
     *,
     body: PlanRequest,
+    theme: Theme | Unset = UNSET,
 ) -> dict[str, Any]:
     headers: dict[str, Any] = {}
+
+    params: dict[str, Any] = {}
+
+    json_theme: str | Unset = UNSET
+    if not isinstance(theme, Unset):
+        json_theme = theme.value
+
+    params["theme"] = json_theme
+
+    params = {k: v for k, v in params.items() if v is not UNSET and v is not None}
 
     _kwargs: dict[str, Any] = {
         "method": "post",
         "url": "/v1/plans",
+        "params": params,
     }
 
     _kwargs["json"] = body.to_dict()
@@ -114,6 +127,7 @@ def sync_detailed(
     *,
     client: AuthenticatedClient,
     body: PlanRequest,
+    theme: Theme | Unset = UNSET,
 ) -> Response[PlanResponse | Problem]:
     """Plan a mini-cut, a cut, a gain or a hold
 
@@ -134,9 +148,12 @@ def sync_detailed(
     and each change
     of intake), the weekly table (`text/csv`, RFC 4180, units in the header) and a summary to paste into
     a message
-    (`text/markdown`). Cautions are in each of them.
+    (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification).
+    Cautions are in
+    each of them.
 
     Args:
+        theme (Theme | Unset): The page a picture is for.
         body (PlanRequest): A person, their screening answers, and the phase to plan.
 
     Raises:
@@ -149,6 +166,7 @@ def sync_detailed(
 
     kwargs = _get_kwargs(
         body=body,
+        theme=theme,
     )
 
     response = client.get_httpx_client().request(
@@ -162,6 +180,7 @@ def sync(
     *,
     client: AuthenticatedClient,
     body: PlanRequest,
+    theme: Theme | Unset = UNSET,
 ) -> PlanResponse | Problem | None:
     """Plan a mini-cut, a cut, a gain or a hold
 
@@ -182,9 +201,12 @@ def sync(
     and each change
     of intake), the weekly table (`text/csv`, RFC 4180, units in the header) and a summary to paste into
     a message
-    (`text/markdown`). Cautions are in each of them.
+    (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification).
+    Cautions are in
+    each of them.
 
     Args:
+        theme (Theme | Unset): The page a picture is for.
         body (PlanRequest): A person, their screening answers, and the phase to plan.
 
     Raises:
@@ -198,6 +220,7 @@ def sync(
     return sync_detailed(
         client=client,
         body=body,
+        theme=theme,
     ).parsed
 
 
@@ -205,6 +228,7 @@ async def asyncio_detailed(
     *,
     client: AuthenticatedClient,
     body: PlanRequest,
+    theme: Theme | Unset = UNSET,
 ) -> Response[PlanResponse | Problem]:
     """Plan a mini-cut, a cut, a gain or a hold
 
@@ -225,9 +249,12 @@ async def asyncio_detailed(
     and each change
     of intake), the weekly table (`text/csv`, RFC 4180, units in the header) and a summary to paste into
     a message
-    (`text/markdown`). Cautions are in each of them.
+    (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification).
+    Cautions are in
+    each of them.
 
     Args:
+        theme (Theme | Unset): The page a picture is for.
         body (PlanRequest): A person, their screening answers, and the phase to plan.
 
     Raises:
@@ -240,6 +267,7 @@ async def asyncio_detailed(
 
     kwargs = _get_kwargs(
         body=body,
+        theme=theme,
     )
 
     response = await client.get_async_httpx_client().request(**kwargs)
@@ -251,6 +279,7 @@ async def asyncio(
     *,
     client: AuthenticatedClient,
     body: PlanRequest,
+    theme: Theme | Unset = UNSET,
 ) -> PlanResponse | Problem | None:
     """Plan a mini-cut, a cut, a gain or a hold
 
@@ -271,9 +300,12 @@ async def asyncio(
     and each change
     of intake), the weekly table (`text/csv`, RFC 4180, units in the header) and a summary to paste into
     a message
-    (`text/markdown`). Cautions are in each of them.
+    (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification).
+    Cautions are in
+    each of them.
 
     Args:
+        theme (Theme | Unset): The page a picture is for.
         body (PlanRequest): A person, their screening answers, and the phase to plan.
 
     Raises:
@@ -288,5 +320,6 @@ async def asyncio(
         await asyncio_detailed(
             client=client,
             body=body,
+            theme=theme,
         )
     ).parsed

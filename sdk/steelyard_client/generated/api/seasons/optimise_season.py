@@ -8,18 +8,31 @@ from ...client import AuthenticatedClient, Client
 from ...models.optimum_request import OptimumRequest
 from ...models.optimum_response import OptimumResponse
 from ...models.problem import Problem
-from ...types import Response
+from ...models.theme import Theme
+from ...types import UNSET, Response, Unset
 
 
 def _get_kwargs(
     *,
     body: OptimumRequest,
+    theme: Theme | Unset = UNSET,
 ) -> dict[str, Any]:
     headers: dict[str, Any] = {}
+
+    params: dict[str, Any] = {}
+
+    json_theme: str | Unset = UNSET
+    if not isinstance(theme, Unset):
+        json_theme = theme.value
+
+    params["theme"] = json_theme
+
+    params = {k: v for k, v in params.items() if v is not UNSET and v is not None}
 
     _kwargs: dict[str, Any] = {
         "method": "post",
         "url": "/v1/seasons/optimum",
+        "params": params,
     }
 
     _kwargs["json"] = body.to_dict()
@@ -114,6 +127,7 @@ def sync_detailed(
     *,
     client: AuthenticatedClient,
     body: OptimumRequest,
+    theme: Theme | Unset = UNSET,
 ) -> Response[OptimumResponse | Problem]:
     """Find the season that gains most lean tissue inside the limits
 
@@ -131,7 +145,13 @@ def sync_detailed(
     without one are searched and the rule is listed under `guard_rails`. A search larger than
     `strategies_searched` x `horizon_weeks` = 1,000,000 is refused with a 422.
 
+    `Accept` chooses among JSON, a calendar (`text/calendar`), a weekly table (`text/csv`), a summary to
+    paste into a
+    message (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
+    specification).
+
     Args:
+        theme (Theme | Unset): The page a picture is for.
         body (OptimumRequest): A person, a horizon and limits: which strategy gains most lean
             tissue inside them?
 
@@ -145,6 +165,7 @@ def sync_detailed(
 
     kwargs = _get_kwargs(
         body=body,
+        theme=theme,
     )
 
     response = client.get_httpx_client().request(
@@ -158,6 +179,7 @@ def sync(
     *,
     client: AuthenticatedClient,
     body: OptimumRequest,
+    theme: Theme | Unset = UNSET,
 ) -> OptimumResponse | Problem | None:
     """Find the season that gains most lean tissue inside the limits
 
@@ -175,7 +197,13 @@ def sync(
     without one are searched and the rule is listed under `guard_rails`. A search larger than
     `strategies_searched` x `horizon_weeks` = 1,000,000 is refused with a 422.
 
+    `Accept` chooses among JSON, a calendar (`text/calendar`), a weekly table (`text/csv`), a summary to
+    paste into a
+    message (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
+    specification).
+
     Args:
+        theme (Theme | Unset): The page a picture is for.
         body (OptimumRequest): A person, a horizon and limits: which strategy gains most lean
             tissue inside them?
 
@@ -190,6 +218,7 @@ def sync(
     return sync_detailed(
         client=client,
         body=body,
+        theme=theme,
     ).parsed
 
 
@@ -197,6 +226,7 @@ async def asyncio_detailed(
     *,
     client: AuthenticatedClient,
     body: OptimumRequest,
+    theme: Theme | Unset = UNSET,
 ) -> Response[OptimumResponse | Problem]:
     """Find the season that gains most lean tissue inside the limits
 
@@ -214,7 +244,13 @@ async def asyncio_detailed(
     without one are searched and the rule is listed under `guard_rails`. A search larger than
     `strategies_searched` x `horizon_weeks` = 1,000,000 is refused with a 422.
 
+    `Accept` chooses among JSON, a calendar (`text/calendar`), a weekly table (`text/csv`), a summary to
+    paste into a
+    message (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
+    specification).
+
     Args:
+        theme (Theme | Unset): The page a picture is for.
         body (OptimumRequest): A person, a horizon and limits: which strategy gains most lean
             tissue inside them?
 
@@ -228,6 +264,7 @@ async def asyncio_detailed(
 
     kwargs = _get_kwargs(
         body=body,
+        theme=theme,
     )
 
     response = await client.get_async_httpx_client().request(**kwargs)
@@ -239,6 +276,7 @@ async def asyncio(
     *,
     client: AuthenticatedClient,
     body: OptimumRequest,
+    theme: Theme | Unset = UNSET,
 ) -> OptimumResponse | Problem | None:
     """Find the season that gains most lean tissue inside the limits
 
@@ -256,7 +294,13 @@ async def asyncio(
     without one are searched and the rule is listed under `guard_rails`. A search larger than
     `strategies_searched` x `horizon_weeks` = 1,000,000 is refused with a 422.
 
+    `Accept` chooses among JSON, a calendar (`text/calendar`), a weekly table (`text/csv`), a summary to
+    paste into a
+    message (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
+    specification).
+
     Args:
+        theme (Theme | Unset): The page a picture is for.
         body (OptimumRequest): A person, a horizon and limits: which strategy gains most lean
             tissue inside them?
 
@@ -272,5 +316,6 @@ async def asyncio(
         await asyncio_detailed(
             client=client,
             body=body,
+            theme=theme,
         )
     ).parsed

@@ -8,18 +8,31 @@ from ...client import AuthenticatedClient, Client
 from ...models.problem import Problem
 from ...models.season_request import SeasonRequest
 from ...models.season_response import SeasonResponse
-from ...types import Response
+from ...models.theme import Theme
+from ...types import UNSET, Response, Unset
 
 
 def _get_kwargs(
     *,
     body: SeasonRequest,
+    theme: Theme | Unset = UNSET,
 ) -> dict[str, Any]:
     headers: dict[str, Any] = {}
+
+    params: dict[str, Any] = {}
+
+    json_theme: str | Unset = UNSET
+    if not isinstance(theme, Unset):
+        json_theme = theme.value
+
+    params["theme"] = json_theme
+
+    params = {k: v for k, v in params.items() if v is not UNSET and v is not None}
 
     _kwargs: dict[str, Any] = {
         "method": "post",
         "url": "/v1/seasons",
+        "params": params,
     }
 
     _kwargs["json"] = body.to_dict()
@@ -114,6 +127,7 @@ def sync_detailed(
     *,
     client: AuthenticatedClient,
     body: SeasonRequest,
+    theme: Theme | Unset = UNSET,
 ) -> Response[Problem | SeasonResponse]:
     """Plan a season under one strategy
 
@@ -131,7 +145,13 @@ def sync_detailed(
     the rule: a
     season without cuts remains possible.
 
+    `Accept` chooses among JSON, a calendar (`text/calendar`), a weekly table (`text/csv`), a summary to
+    paste into a
+    message (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
+    specification).
+
     Args:
+        theme (Theme | Unset): The page a picture is for.
         body (SeasonRequest): A person, a horizon, limits and a strategy.
 
     Raises:
@@ -144,6 +164,7 @@ def sync_detailed(
 
     kwargs = _get_kwargs(
         body=body,
+        theme=theme,
     )
 
     response = client.get_httpx_client().request(
@@ -157,6 +178,7 @@ def sync(
     *,
     client: AuthenticatedClient,
     body: SeasonRequest,
+    theme: Theme | Unset = UNSET,
 ) -> Problem | SeasonResponse | None:
     """Plan a season under one strategy
 
@@ -174,7 +196,13 @@ def sync(
     the rule: a
     season without cuts remains possible.
 
+    `Accept` chooses among JSON, a calendar (`text/calendar`), a weekly table (`text/csv`), a summary to
+    paste into a
+    message (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
+    specification).
+
     Args:
+        theme (Theme | Unset): The page a picture is for.
         body (SeasonRequest): A person, a horizon, limits and a strategy.
 
     Raises:
@@ -188,6 +216,7 @@ def sync(
     return sync_detailed(
         client=client,
         body=body,
+        theme=theme,
     ).parsed
 
 
@@ -195,6 +224,7 @@ async def asyncio_detailed(
     *,
     client: AuthenticatedClient,
     body: SeasonRequest,
+    theme: Theme | Unset = UNSET,
 ) -> Response[Problem | SeasonResponse]:
     """Plan a season under one strategy
 
@@ -212,7 +242,13 @@ async def asyncio_detailed(
     the rule: a
     season without cuts remains possible.
 
+    `Accept` chooses among JSON, a calendar (`text/calendar`), a weekly table (`text/csv`), a summary to
+    paste into a
+    message (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
+    specification).
+
     Args:
+        theme (Theme | Unset): The page a picture is for.
         body (SeasonRequest): A person, a horizon, limits and a strategy.
 
     Raises:
@@ -225,6 +261,7 @@ async def asyncio_detailed(
 
     kwargs = _get_kwargs(
         body=body,
+        theme=theme,
     )
 
     response = await client.get_async_httpx_client().request(**kwargs)
@@ -236,6 +273,7 @@ async def asyncio(
     *,
     client: AuthenticatedClient,
     body: SeasonRequest,
+    theme: Theme | Unset = UNSET,
 ) -> Problem | SeasonResponse | None:
     """Plan a season under one strategy
 
@@ -253,7 +291,13 @@ async def asyncio(
     the rule: a
     season without cuts remains possible.
 
+    `Accept` chooses among JSON, a calendar (`text/calendar`), a weekly table (`text/csv`), a summary to
+    paste into a
+    message (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
+    specification).
+
     Args:
+        theme (Theme | Unset): The page a picture is for.
         body (SeasonRequest): A person, a horizon, limits and a strategy.
 
     Raises:
@@ -268,5 +312,6 @@ async def asyncio(
         await asyncio_detailed(
             client=client,
             body=body,
+            theme=theme,
         )
     ).parsed

@@ -6,20 +6,33 @@ import httpx
 from ... import errors
 from ...client import AuthenticatedClient, Client
 from ...models.problem import Problem
+from ...models.theme import Theme
 from ...models.trend_request import TrendRequest
 from ...models.trend_response import TrendResponse
-from ...types import Response
+from ...types import UNSET, Response, Unset
 
 
 def _get_kwargs(
     *,
     body: TrendRequest,
+    theme: Theme | Unset = UNSET,
 ) -> dict[str, Any]:
     headers: dict[str, Any] = {}
+
+    params: dict[str, Any] = {}
+
+    json_theme: str | Unset = UNSET
+    if not isinstance(theme, Unset):
+        json_theme = theme.value
+
+    params["theme"] = json_theme
+
+    params = {k: v for k, v in params.items() if v is not UNSET and v is not None}
 
     _kwargs: dict[str, Any] = {
         "method": "post",
         "url": "/v1/trends",
+        "params": params,
     }
 
     _kwargs["json"] = body.to_dict()
@@ -114,6 +127,7 @@ def sync_detailed(
     *,
     client: AuthenticatedClient,
     body: TrendRequest,
+    theme: Theme | Unset = UNSET,
 ) -> Response[Problem | TrendResponse]:
     """Read a log of weights and intakes
 
@@ -129,7 +143,11 @@ def sync_detailed(
     weight alone,
     for those who log no food.
 
+    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
+    specification).
+
     Args:
+        theme (Theme | Unset): The page a picture is for.
         body (TrendRequest): A log to read, and whose it is.
 
     Raises:
@@ -142,6 +160,7 @@ def sync_detailed(
 
     kwargs = _get_kwargs(
         body=body,
+        theme=theme,
     )
 
     response = client.get_httpx_client().request(
@@ -155,6 +174,7 @@ def sync(
     *,
     client: AuthenticatedClient,
     body: TrendRequest,
+    theme: Theme | Unset = UNSET,
 ) -> Problem | TrendResponse | None:
     """Read a log of weights and intakes
 
@@ -170,7 +190,11 @@ def sync(
     weight alone,
     for those who log no food.
 
+    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
+    specification).
+
     Args:
+        theme (Theme | Unset): The page a picture is for.
         body (TrendRequest): A log to read, and whose it is.
 
     Raises:
@@ -184,6 +208,7 @@ def sync(
     return sync_detailed(
         client=client,
         body=body,
+        theme=theme,
     ).parsed
 
 
@@ -191,6 +216,7 @@ async def asyncio_detailed(
     *,
     client: AuthenticatedClient,
     body: TrendRequest,
+    theme: Theme | Unset = UNSET,
 ) -> Response[Problem | TrendResponse]:
     """Read a log of weights and intakes
 
@@ -206,7 +232,11 @@ async def asyncio_detailed(
     weight alone,
     for those who log no food.
 
+    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
+    specification).
+
     Args:
+        theme (Theme | Unset): The page a picture is for.
         body (TrendRequest): A log to read, and whose it is.
 
     Raises:
@@ -219,6 +249,7 @@ async def asyncio_detailed(
 
     kwargs = _get_kwargs(
         body=body,
+        theme=theme,
     )
 
     response = await client.get_async_httpx_client().request(**kwargs)
@@ -230,6 +261,7 @@ async def asyncio(
     *,
     client: AuthenticatedClient,
     body: TrendRequest,
+    theme: Theme | Unset = UNSET,
 ) -> Problem | TrendResponse | None:
     """Read a log of weights and intakes
 
@@ -245,7 +277,11 @@ async def asyncio(
     weight alone,
     for those who log no food.
 
+    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
+    specification).
+
     Args:
+        theme (Theme | Unset): The page a picture is for.
         body (TrendRequest): A log to read, and whose it is.
 
     Raises:
@@ -260,5 +296,6 @@ async def asyncio(
         await asyncio_detailed(
             client=client,
             body=body,
+            theme=theme,
         )
     ).parsed
