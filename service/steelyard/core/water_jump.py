@@ -24,7 +24,7 @@ JUMP_SD_KG = constant(
     summary="Spread of sudden steps of water (creatine loading alone is 0.5-1.5 kg)",
 )  # fmt: skip
 JUMP_OPENS_SD = constant(
-    "water_jump_suspected", 2.0, unit="SD", basis=Basis.JUDGEMENT,
+    "water_jump_suspected", 2.5, unit="SD", basis=Basis.JUDGEMENT,
     summary="A weighing this far from its forecast opens the hypothesis of a step of water on that day",
 )  # fmt: skip
 JUMP_CHANCE = constant(
