@@ -1,0 +1,94 @@
+"""A season as calendar, table and summary: each says what the JSON says."""
+
+import copy
+import csv
+import io
+import re
+from datetime import date, timedelta
+from typing import Any
+
+import icalendar
+import msgspec
+import pytest
+from in_process import Running
+from steelyard.http.formats.season_table import HEADER
+from steelyard.http.season_examples import OPTIMUM_EXAMPLES, SEASON_EXAMPLES
+
+Json = dict[str, Any]
+ASKED = {
+    "/v1/seasons": msgspec.to_builtins(SEASON_EXAMPLES["a_year_with_a_holiday"]),
+    "/v1/seasons/optimum": msgspec.to_builtins(OPTIMUM_EXAMPLES["inside_a_band"]) | {"strategies_searched": 500},
+}
+
+
+async def both(service: Running, path: str, accept: str, body: Json | None = None) -> tuple[Json, bytes]:
+    asked = body or ASKED[path]
+    as_json = await service.client.post(path, json=asked)
+    answer = await service.client.post(path, json=asked, headers={"accept": accept})
+    assert (as_json.status_code, answer.status_code) == (200, 200)
+    assert answer.headers["content-type"].partition(";")[0] == accept
+    assert answer.headers["steelyard-fingerprint"] == as_json.json()["fingerprint"]
+    return as_json.json(), answer.content
+
+
+@pytest.mark.parametrize("path", ASKED)
+async def test_the_calendar_has_an_event_for_each_phase_and_intake(service: Running, path: str) -> None:
+    season, content = await both(service, path, "text/calendar")
+    parsed = icalendar.Calendar.from_ical(content)
+    assert not parsed.errors
+    events = list(parsed.walk("VEVENT"))
+    found = [(e["dtstart"].dt.isoformat(), (e["dtend"].dt - timedelta(days=1)).isoformat()) for e in events]
+    phases = [(phase["start_date"], phase["end_date"]) for phase in season["plan"]["phases"]]
+    steps = [step for phase in season["plan"]["phases"] for step in phase["intakes"]]
+    assert found == phases + [(step["start_date"],) * 2 for step in steps]
+    assert len({event["uid"] for event in events}) == len(events)
+    for event, step in zip(events[len(phases) :], steps, strict=True):
+        assert f"{step['intake_kcal']:,} kcal" in event["summary"]
+        assert "not medical advice" in event["description"]
+
+
+@pytest.mark.parametrize("path", ASKED)
+async def test_the_table_has_a_line_for_each_week(service: Running, path: str) -> None:
+    season, content = await both(service, path, "text/csv")
+    header, *rows = csv.reader(io.StringIO(content.decode(), newline=""), strict=True)
+    assert tuple(header) == HEADER
+    assert len(rows) == len(season["plan"]["weeks"])
+    for row, week in zip(rows, season["plan"]["weeks"], strict=True):
+        cells = dict(zip(header, row, strict=True))
+        assert (cells["phase"], cells["start_date"]) == (week["kind"], week["start_date"])
+        assert cells["end_date"] == week["at_end"]["date"]
+        assert int(cells["intake_kcal_per_day"]) == week["intake_kcal"]
+        assert float(cells["fat_lower_kg"]) == week["at_end"]["fat_kg"]["lower"]
+        assert "not medical advice" in cells["cautions"]
+
+
+@pytest.mark.parametrize("path", ASKED)
+async def test_the_summary_has_totals_phases_and_cautions(service: Running, path: str) -> None:
+    season, content = await both(service, path, "text/markdown")
+    text, plan = content.decode(), season["plan"]
+    assert text.startswith(f"# Season from {ASKED[path]['start_date']}, {len(plan['weeks'])} weeks\n")
+    gained = plan["totals"]["lean_gained_kg"]
+    assert f"| lean gained | {gained['mean']:+.1f} kg ({gained['lower']:+.1f} to {gained['upper']:+.1f}) |" in text
+    assert f"| days dieting | {plan['totals']['days_dieting']} |" in text
+    tables = [block for block in re.split(r"\n\n", text) if block.startswith("|")]
+    for block in tables:
+        assert len({line.count("|") for line in block.splitlines()}) == 1
+    assert len(tables[1].splitlines()) == 2 + len(plan["phases"])
+    assert all(phase["start_date"] in tables[1] for phase in plan["phases"])
+    if path.endswith("optimum"):
+        assert len(tables[3].splitlines()) == 2 + len(season["trade_off"])
+    cautions = text.partition("## Cautions")[2]
+    assert all(note["text"] in cautions for note in season["cautions"])
+    assert all(rail["text"] in cautions for rail in plan["guard_rails"])
+
+
+async def test_a_limit_that_is_not_kept_stands_in_every_format(service: Running) -> None:
+    body = copy.deepcopy(ASKED["/v1/seasons"])
+    start = date.fromisoformat(body["start_date"])
+    event = {"date": (start + timedelta(weeks=6)).isoformat(), "most_fat_fraction": 0.09}
+    body["limits"] = (body.get("limits") or {}) | {"events": [event], "blocked_dates": []}
+    for accept in ("text/calendar", "text/csv", "text/markdown"):
+        season, content = await both(service, "/v1/seasons", accept, body)
+        assert not season["feasible"]
+        unfolded = content.decode().replace("\r\n ", "")
+        assert "Not every limit is kept" in unfolded
