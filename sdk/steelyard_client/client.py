@@ -39,6 +39,7 @@ from .exchange import (
     Wait,
     exchange,
     read_answer,
+    read_bytes,
     read_text,
     timed_out,
     transport_failure,
@@ -77,6 +78,9 @@ from .retry import RetryPolicy
 TIMEOUT_SECONDS = 10.0
 CONNECT_TIMEOUT_SECONDS = 2.0
 
+PictureFormat = Literal["svg", "png", "vega_lite"]
+PictureTheme = Literal["light", "dark"]
+_PICTURES = {"svg": "image/svg+xml", "png": "image/png", "vega_lite": "application/vnd.vegalite.v6+json"}
 PlanFormat = Literal["calendar", "csv", "markdown"]
 _MEDIA_TYPES = {"calendar": "text/calendar", "csv": "text/csv", "markdown": "text/markdown"}
 
@@ -126,6 +130,16 @@ class _Client:
         if format not in _MEDIA_TYPES:
             raise ValueError(f"format must be one of {', '.join(_MEDIA_TYPES)}, not {format!r}")
         return exchange(PLAN_PHASES, read_text, request, self._options, time.monotonic, _MEDIA_TYPES[format])
+
+    def _picture(
+        self, operation: Operation, format: PictureFormat, theme: PictureTheme, request: dict[str, Any]
+    ) -> Steps[bytes]:
+        if format not in _PICTURES:
+            raise ValueError(f"format must be one of {', '.join(_PICTURES)}, not {format!r}")
+        if theme not in ("light", "dark"):
+            raise ValueError(f"theme must be light or dark, not {theme!r}")
+        media_type, query = _PICTURES[format], f"?theme={theme}"
+        return exchange(operation, read_bytes, request, self._options, time.monotonic, media_type, query=query)
 
     def _chunk_steps(self, chunk: Chunk) -> Steps[ChunkAnswer]:
         read = partial(read_lines, chunk)
@@ -193,6 +207,33 @@ class Steelyard(_Client):
         ``plan_phases``.
         """
         return self._drive(self._plan_document(format, dict(request)))
+
+    def plan_picture(
+        self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[PlanRequestDict]
+    ) -> bytes:
+        """The same plan as a picture: ``svg``, ``png``, or its ``vega_lite`` specification for apps that draw.
+
+        ``theme`` is the page that it is for. The keywords are those of ``plan_phases``.
+        """
+        return self._drive(self._picture(PLAN_PHASES, format, theme, dict(request)))
+
+    def trend_picture(
+        self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[TrendRequestDict]
+    ) -> bytes:
+        """What ``read_trend`` answers as a picture, as in ``plan_picture``."""
+        return self._drive(self._picture(READ_TREND, format, theme, dict(request)))
+
+    def season_picture(
+        self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[SeasonRequestDict]
+    ) -> bytes:
+        """What ``plan_season`` answers as a picture, as in ``plan_picture``."""
+        return self._drive(self._picture(PLAN_SEASON, format, theme, dict(request)))
+
+    def comparison_picture(
+        self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[ComparisonRequestDict]
+    ) -> bytes:
+        """What ``compare_strategies`` answers as a picture, as in ``plan_picture``."""
+        return self._drive(self._picture(COMPARE_STRATEGIES, format, theme, dict(request)))
 
     def decide_phase(self, **request: Unpack[DecisionRequestDict]) -> Decision:
         """Which phase comes next and why: ``profile``, ``as_of_date``, ``screening``, goal, feeling and history.
@@ -369,6 +410,30 @@ class AsyncSteelyard(_Client):
     async def plan_document(self, format: PlanFormat, **request: Unpack[PlanRequestDict]) -> str:
         """As ``Steelyard.plan_document``."""
         return await self._drive(self._plan_document(format, dict(request)))
+
+    async def plan_picture(
+        self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[PlanRequestDict]
+    ) -> bytes:
+        """As ``Steelyard.plan_picture``."""
+        return await self._drive(self._picture(PLAN_PHASES, format, theme, dict(request)))
+
+    async def trend_picture(
+        self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[TrendRequestDict]
+    ) -> bytes:
+        """As ``Steelyard.trend_picture``."""
+        return await self._drive(self._picture(READ_TREND, format, theme, dict(request)))
+
+    async def season_picture(
+        self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[SeasonRequestDict]
+    ) -> bytes:
+        """As ``Steelyard.season_picture``."""
+        return await self._drive(self._picture(PLAN_SEASON, format, theme, dict(request)))
+
+    async def comparison_picture(
+        self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[ComparisonRequestDict]
+    ) -> bytes:
+        """As ``Steelyard.comparison_picture``."""
+        return await self._drive(self._picture(COMPARE_STRATEGIES, format, theme, dict(request)))
 
     async def decide_phase(self, **request: Unpack[DecisionRequestDict]) -> Decision:
         """As ``Steelyard.decide_phase``."""

@@ -94,11 +94,12 @@ def exchange(
     clock: Callable[[], float],
     media_type: str = JSON,
     lines: bytes | None = None,
+    query: str = "",
 ) -> Steps[Answer]:
     """Prepare ``request``, have it sent until it is answered or given up, and ``read`` the answer.
 
     Raises ``SteelyardError``. ``clock`` gives seconds that never run backwards. ``media_type`` is that of the answer.
-    ``lines`` is a body that is already encoded, in place of ``request``.
+    ``lines`` is a body that is already encoded, in place of ``request``; ``query`` is put after the address.
     """
     deadline = clock() + options.timeout_seconds
     content = _encode(operation, request, options) if lines is None else lines
@@ -110,7 +111,7 @@ def exchange(
         REQUEST_ID_HEADER: request_id,
         **({} if content is None else {"Content-Type": JSON if lines is None else LINES}),
     }
-    url = options.url + operation.path
+    url = options.url + operation.path + query
     retries = 0
     while True:
         left = deadline - clock()
@@ -141,6 +142,11 @@ def transport_failure(error: httpx.HTTPError, send: Send) -> SteelyardError:
 def timed_out(send: Send) -> TimedOut:
     """The failure of a try that used up its time."""
     return TimedOut(f"No full answer of {send.url} in time: {send.timeout_seconds:.3g} s were left for this try.")
+
+
+def read_bytes(reply: Reply, _request_id: str) -> bytes:
+    """The answer as it came."""
+    return reply.content
 
 
 def read_text(reply: Reply, request_id: str) -> str:

@@ -98,6 +98,30 @@ async def test_a_format_that_is_none_and_a_refusal_as_text(caller: Caller) -> No
         await caller("plan_document", format="markdown", **asked)
 
 
+@pytest.mark.parametrize(
+    ("format", "begins"), [("svg", b"<svg "), ("png", b"\x89PNG\r\n"), ("vega_lite", b'{"$schema":')]
+)
+async def test_plan_as_a_picture(caller: Caller, format: str, begins: bytes) -> None:
+    asked = {"profile": PROFILE, "screening": SCREENING, "start_date": START, "phase": WEEKS}
+    light, dark = [await caller("plan_picture", format=format, theme=theme, **asked) for theme in ("light", "dark")]
+    assert light.startswith(begins)
+    assert dark.startswith(begins)
+    assert light != dark
+
+
+async def test_other_answers_as_pictures_and_what_is_none(caller: Caller) -> None:
+    assert b"Weight log from" in await caller("trend_picture", profile=PROFILE, log=log())
+    season = {"profile": PROFILE, "screening": SCREENING, "start_date": START, "horizon_weeks": 12}
+    slow, own = {"kind": "ready_made", "name": "slow_gain_no_cut"}, {"kind": "own", "surplus_kcal": 90}
+    assert b"Season of 12 weeks" in await caller("season_picture", strategy=slow, **season)
+    assert b"2 strategies over 12 weeks" in await caller("comparison_picture", strategies=[slow, own], **season)
+    for wrong in ({"format": "gif"}, {"theme": "sepia"}):
+        with pytest.raises(ValueError, match="must be"):
+            await caller("trend_picture", profile=PROFILE, log=log(), **wrong)
+    with pytest.raises(GuardRailRefusal):
+        await caller("plan_picture", profile=PROFILE, start_date=START, phase=WEEKS)
+
+
 async def test_trend(caller: Caller) -> None:
     answer = await caller("read_trend", profile=PROFILE, log=log())
     assert isinstance(answer, Trend)
@@ -254,7 +278,8 @@ async def test_the_check_before_sending_tells_what_the_service_would(caller: Cal
 def test_every_operation_has_a_method_on_both_clients() -> None:
     for client in (Steelyard, AsyncSteelyard):
         public = {name for name, _ in inspect.getmembers(client, inspect.isfunction) if not name.startswith("_")}
-        assert set(OPERATION_IDS) == public - {"close", "aclose", "with_options", "plan_document"}
+        forms = {name for name in public if name.endswith("_picture")} | {"plan_document"}
+        assert set(OPERATION_IDS) == public - {"close", "aclose", "with_options"} - forms
 
 
 def test_answers_hold_no_closed_choice() -> None:
@@ -287,8 +312,15 @@ async def test_unknown_fields_and_values_pass_through(live: LocalService) -> Non
     newer["phases"][0] |= {"kind": "deload", "colour": "teal"}
     newer["guard_rails"] = [
         {
-            **{"id": "sleep", "action": "postponed", "limit": 6, "observed": 4, "unit": "h", "since": 3},
-            **{"code": "SHORT_OF_SLEEP", "text": "", "params": {}},
+            "id": "sleep",
+            "action": "postponed",
+            "limit": 6,
+            "observed": 4,
+            "unit": "h",
+            "since": 3,
+            "code": "SHORT_OF_SLEEP",
+            "text": "",
+            "params": {},
         }
     ]
     transport = httpx.MockTransport(lambda request: httpx.Response(200, json=newer))
