@@ -282,6 +282,15 @@ def test_outlier_and_stale_log_are_noted() -> None:
     assert all(np.isfinite(trend.causal.maintenance_sd_kcal))
 
 
+@pytest.mark.parametrize(("days_later", "more_days"), [(0, 0), (13, 0), (14, 7), (1000, 7)])
+def test_a_fortnight_without_weighing_is_too_early_to_tell(days_later: int, more_days: int) -> None:
+    """However long the weeks before it were weighed: a model left alone only grows surer of itself."""
+    log = simulated(60, missing=0.0)
+    trend = read(log, FIRST + 59 + days_later)
+    assert trend.more_days_needed == more_days
+    assert ("TREND_TOO_EARLY" in codes(trend.notes)) == bool(more_days)
+
+
 def test_a_step_of_water_is_noted_and_counts_as_carried() -> None:
     log = simulated(50, missing=0.0)
     stepped = [Weighing(e.day, e.weight_kg + (2.5 if e.day >= FIRST + 30 else 0.0)) for e in log.weighings]

@@ -171,6 +171,9 @@ def read_trend(log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elem
         plateau = rate_within(lasting, PLATEAU_RATE_KG)
         stall = rate_over(lasting, -PLATEAU_RATE_KG)
         more_days = _more_days_needed(fit, rate)
+        if _days_unweighed(log) >= LASTING_DAYS:
+            # What is said of the last fortnight is then the model's alone, however sure it is of itself.
+            more_days = max(more_days, int(RATE_DAYS))
         outliers = _outliers(fit, jumps[0])
         notes = (*log.notes, *_notes(log, fit, smooth, jumps[0], more_days, maintenance))
     return Trend(
@@ -286,6 +289,16 @@ def _more_days_needed(fit: LogFit, rate: Estimate) -> int:
     return ahead + 1
 
 
+def _days_unweighed(log: DailyLog) -> int:
+    """Days without a weighing up to the last."""
+    since = 0
+    for seen in reversed(log.is_weighed):
+        if seen:
+            break
+        since += 1
+    return since
+
+
 def _outliers(fit: LogFit, jumps: list[Jump]) -> frozenset[int]:
     """Days that stood out and did not turn out to be the first of a step of water."""
     return frozenset(day for day, _, _ in fit.filtered.outliers) - {jump.day for jump in jumps}
@@ -309,11 +322,7 @@ def _notes(
         notes.append(say(OUTLIER, date=iso_date(log.first_day + day), deviation_kg=deviation))
     for jump in jumps:
         notes.append(say(WATER_JUMP, date=iso_date(log.first_day + jump.day), jump_kg=jump.size_kg))
-    since = 0
-    for seen in reversed(log.is_weighed):
-        if seen:
-            break
-        since += 1
+    since = _days_unweighed(log)
     if since > RATE_DAYS:
         notes.append(say(STALE, days=since))
     ratio = maintenance.logging_ratio
