@@ -13,7 +13,7 @@ compile := $(bin)/uv pip compile --quiet --no-config --universal --python-versio
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help run demo test test-long lint types format contract contract-release sdk validate backtest bench chaos load lock audit clean
+.PHONY: help run demo test test-long lint types format contract contract-release sdk pictures validate backtest bench chaos load lock audit clean
 
 help: ## List the targets
 	@awk 'BEGIN {FS = ":.*## "} /^[a-z-]+:.*## / {printf "  make %-17s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
@@ -51,6 +51,10 @@ contract-release: contract ## Freeze the contract as released; from then on it m
 
 sdk: contract ## Generate the SDK's client from the contract
 	$(bin)/python sdk/regenerate.py
+	$(bin)/python sdk/examples/portal/build.py
+
+pictures: $(venv)/.dev ## Draw the README's picture again
+	$(bin)/python sdk/examples/pictures.py
 
 validate: $(venv)/.dev ## Rewrite the validation page and picture
 	$(bin)/python -m tests.validation.validate

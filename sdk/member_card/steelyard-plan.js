@@ -125,7 +125,7 @@
     :host([theme="light"]) { color-scheme: light; }
     :host([theme="dark"]) { color-scheme: dark; }
     * { box-sizing: border-box; }
-    .card { --ink: light-dark(#1c2326, #e8ebe8); --faint: light-dark(#525d61, #a9b4b5);
+    .card { visibility: visible; --ink: light-dark(#1c2326, #e8ebe8); --faint: light-dark(#525d61, #a9b4b5);
       --sheet: light-dark(#ffffff, #1c2123); --line: light-dark(#cfd4d3, #3d474a);
       --accent: var(--steelyard-accent, light-dark(#1b5e7d, #86c5e3)); --tissue: light-dark(#7a4b00, #f0bb63);
       --warn: light-dark(#8a2f0b, #ffb58a); --warn-sheet: light-dark(#fbeae0, #3a2419);
@@ -252,15 +252,13 @@
       this.#root.replaceChildren();
       if (this.#answer === null) return;
       const today = dayOf(this.getAttribute("date")) ?? localToday();
-      let card;
       try {
-        card = cardOf(this.#answer, words, today);
+        this.#root.append(cardOf(this.#answer, words, today));
+        this.#fitPicture();
       } catch {
-        card = notice(words, words.unreadable); // a field that the contract promises is missing
+        this.#root.replaceChildren(notice(words, words.unreadable)); // what the contract promises is missing
       }
-      card.lang = words.language;
-      this.#root.append(card);
-      this.#fitPicture();
+      this.#root.firstChild.lang = words.language;
     }
 
     // The picture is drawn for the width there is, so that its letters keep their size.

@@ -26,7 +26,7 @@ function say(text) {
 
 function chooseOperation() {
   const offer = chosen();
-  at("operation-summary").textContent = `POST ${offer.path}: ${offer.summary}.`;
+  at("operation-summary").textContent = `POST ${offer.path}. ${offer.description.split("\n\n")[0].replace(/\s+/g, " ")}`;
   exampleChoice.replaceChildren(
     ...offer.examples.map((example) => element("option", { value: example.name }, exampleTitle(example))),
   );

@@ -64,10 +64,10 @@ const SUMMARIES = {
     ],
     tables: a.phases.length
       ? [
-          table("Phases", ["Phase", "From", "To", "kcal/d", "Weight", "Fat", "Lean tissue", "Carried mass"],
+          table("Phases", ["Phase", "From", "To", "kcal/d", "Weight kg", "Fat kg", "Lean tissue kg", "Carried mass kg"],
             a.phases.map((phase) => [
               title(phase.kind), phase.start_date, phase.end_date, range(phase.weeks.map((week) => week.intake_kcal)),
-              ...["weight_kg", "fat_kg", "lean_kg", "carried_kg"].map((name) => massChange(phase.change[name]))])),
+              ...["weight_kg", "fat_kg", "lean_kg", "carried_kg"].map((name) => interval(phase.change[name], change, 1))])),
           details(
             "Week by week",
             table("Weeks", ["From", "Phase", "kcal/d", "Protein g", "Carbohydrate g", "Fat g", "Weight at its end kg"],
@@ -84,7 +84,10 @@ const SUMMARIES = {
     figures: [
       ["Intake for the target", a.intake_kcal === null ? undefined : readable(a.intake_kcal, "kcal/d")],
       ["Target reached", a.reached_on === null ? undefined : readable(a.reached_on)],
-      ["Maintenance", energy(a.maintenance_kcal)],
+      ["Weight at the end", mass(a.weeks.at(-1)?.at_end.weight_kg)],
+      ["Fat mass at the end", mass(a.weeks.at(-1)?.at_end.fat_kg)],
+      ["Maintenance at the start", energy(a.maintenance_kcal)],
+      ["Most uncertain through", a.uncertainty.length ? words(a.uncertainty[0].source) : undefined],
     ],
     tables: a.weeks.length ? [bodyByWeek("Forecast", a.weeks)] : [],
   }),
@@ -202,11 +205,11 @@ function season(a) {
     ],
     tables: a.plan
       ? [
-          table("Phases", ["Phase", "From", "To", "Weeks", "kcal/d", "Fat", "Lean tissue"],
+          table("Phases", ["Phase", "From", "To", "Weeks", "kcal/d", "Fat kg", "Lean tissue kg"],
             a.plan.phases.map((phase) => [
               title(phase.kind), phase.start_date, phase.end_date, number(phase.weeks),
-              range(phase.intakes.map((each) => each.intake_kcal)), massChange(phase.change.fat_kg),
-              massChange(phase.change.lean_kg)])),
+              range(phase.intakes.map((each) => each.intake_kcal)), interval(phase.change.fat_kg, change, 1),
+              interval(phase.change.lean_kg, change, 1)])),
         ]
       : [],
   };

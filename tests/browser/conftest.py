@@ -1,0 +1,65 @@
+"""A real browser, Debian's chromium, and a live service."""
+
+import shutil
+from collections.abc import AsyncIterator, Callable, Iterator
+from contextlib import AsyncExitStack
+from typing import Any
+
+import httpx
+import pytest
+import pytest_asyncio
+from browser_desk import Desk, OpenDesk
+from examples.local_service import LocalService, local_service
+from playwright.async_api import Browser, async_playwright
+from servers import missing
+
+PROGRAMS = ("chromium", "chromium-browser", "google-chrome")
+
+
+@pytest.fixture(scope="session")
+def live() -> Iterator[LocalService]:
+    """The service in a process of its own, as `steelyard serve --development` starts it."""
+    with local_service() as service:
+        yield service
+
+
+@pytest_asyncio.fixture(scope="session", loop_scope="session")
+async def browser() -> AsyncIterator[Browser]:
+    """One browser for all tests of this process."""
+    program = next(filter(None, map(shutil.which, PROGRAMS)), None)
+    if program is None:
+        missing("chromium")
+    async with async_playwright() as playwright:
+        started = await playwright.chromium.launch(executable_path=program)
+        yield started
+        await started.close()
+
+
+@pytest_asyncio.fixture(loop_scope="session")
+async def desk(browser: Browser) -> AsyncIterator[OpenDesk]:
+    """Opens contexts; in the end none of them may have asked for anything foreign or complained."""
+    opened: list[Desk] = []
+    async with AsyncExitStack() as stack:
+
+        async def open_desk(**options: Any) -> Desk:
+            context = await browser.new_context(**options)
+            stack.push_async_callback(context.close)
+            new = Desk(context)
+            await new.guard()
+            opened.append(new)
+            return new
+
+        yield open_desk
+    assert not [address for each in opened for address in each.foreign]
+    assert not [complaint for each in opened for complaint in each.complaints]
+
+
+@pytest.fixture(scope="session")
+def ask(live: LocalService) -> Callable[..., httpx.Response]:
+    """Sends a body to the live service, without a browser."""
+
+    def send(path: str, body: Any) -> httpx.Response:
+        with httpx.Client(transport=httpx.HTTPTransport(), timeout=30) as http:
+            return http.post(f"{live.url}{path}", json=body, headers={"authorization": f"Bearer {live.key}"})
+
+    return send
