@@ -4,7 +4,7 @@ Widths are those of Helvetica in Adobe's Core 14 font metrics, which Arial and L
 brings Liberation Sans along, so that they hold on a machine without any font.
 """
 
-FONT = "Liberation Sans, Arial, Helvetica, sans-serif"
+FONT = "Liberation Sans, Arimo, Arial, Helvetica, Nimbus Sans, sans-serif"
 
 _PER_MILLE = dict(
     zip(
