@@ -5,6 +5,7 @@ The framework's own document loses limits and ``additionalProperties: false``, s
 
 import json
 from collections.abc import Iterable
+from inspect import cleandoc
 from typing import Any
 
 import msgspec
@@ -304,6 +305,9 @@ def _schemas(operations: list[Operation]) -> dict[str, Any]:
         roots += [type_ for type_ in (operation.body_type, operation.answer_type, *operation.further_types) if type_]
     _, components = msgspec.json.schema_components(list(dict.fromkeys(roots)), ref_template=_SCHEMAS)
     _tidy(components)
+    for component in components.values():
+        if "description" in component:  # a docstring, whose indentation Python keeps up to 3.12
+            component["description"] = cleandoc(component["description"])
     return components
 
 

@@ -22,24 +22,24 @@ class MaintenanceResponse:
     """Settled maintenance: the intake at which tissue is stable at today's body and activity, once adaptation has
     followed intake there. (Plans and forecasts list today's, with the adaptation that a deficit has left.)
 
-    Attributes:
-        activity_level (float): Implied physical activity level: maintenance over resting.
-        as_of_date (datetime.date | None): The day the estimate is for.
-        body_fat_fraction (Interval): A central value with the interval that holds the truth with probability
-            ``coverage``.
-        cautions (list[Note]):
-        contract_version (str): Version of the contract.
-        contribution (Contribution): What each kind of evidence says and how much it counted.
-        equations (list[EquationRow]): Every equation, resting and total.
-        fingerprint (str): Digest of the input, the contract and the model version.
-        maintenance_kcal (Interval): A central value with the interval that holds the truth with probability
-            ``coverage``.
-        methods (list[str]): Ids of the equations, constants and rules used; each is in `/v1/methods`.
-        model_version (str): Version of the science.
-        physical_maintenance_kcal (Interval | None): Maintenance in energy really eaten, where it is known to differ
-            from the logging scale.
-        reasons (list[Note]):
-        resting_kcal (Interval): A central value with the interval that holds the truth with probability ``coverage``.
+        Attributes:
+            activity_level (float): Implied physical activity level: maintenance over resting.
+            as_of_date (datetime.date | None): The day the estimate is for.
+            body_fat_fraction (Interval): A central value with the interval that holds the truth with probability
+                ``coverage``.
+            cautions (list[Note]):
+            contract_version (str): Version of the contract.
+            contribution (Contribution): What each kind of evidence says and how much it counted.
+            equations (list[EquationRow]): Every equation, resting and total.
+            fingerprint (str): Digest of the input, the contract and the model version.
+            maintenance_kcal (Interval): A central value with the interval that holds the truth with probability
+                ``coverage``.
+            methods (list[str]): Ids of the equations, constants and rules used; each is in `/v1/methods`.
+            model_version (str): Version of the science.
+            physical_maintenance_kcal (Interval | None): Maintenance in energy really eaten, where it is known to differ
+                from the logging scale.
+            reasons (list[Note]):
+            resting_kcal (Interval): A central value with the interval that holds the truth with probability ``coverage``.
     """
 
     activity_level: float

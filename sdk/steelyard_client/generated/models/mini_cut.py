@@ -24,21 +24,21 @@ class MiniCut:
     Give a goal (one of `fat_loss_kg`, `target_fat_fraction`, `target_weight_kg`), a time (`weeks` or `event_date`),
     or both; the rest is solved.
 
-    Attributes:
-        kind (Literal['mini_cut']):
-        carbohydrate_preference (CarbohydratePreference | Unset): How the energy left after protein is shared between
-            carbohydrate and fat.
-        deficit_kcal (float | None | Unset):
-        easing_in_weeks (int | Unset): How many of the first weeks run at half the deficit, to limit hunger; none by
-            default. Default: 0.
-        event_date (datetime.date | None | Unset):
-        fat_loss_kg (float | None | Unset):
-        protein_g_per_kg (float | None | Unset):
-        target_fat_fraction (float | None | Unset):
-        target_weight_kg (float | None | Unset):
-        weeks (int | None | Unset):
-        weeks_done (int | Unset): Weeks of this phase already done, to plan its rest from the body as it is now.
-            Default: 0.
+        Attributes:
+            kind (Literal['mini_cut']):
+            carbohydrate_preference (CarbohydratePreference | Unset): How the energy left after protein is shared between
+                carbohydrate and fat.
+            deficit_kcal (float | None | Unset):
+            easing_in_weeks (int | Unset): How many of the first weeks run at half the deficit, to limit hunger; none by
+                default. Default: 0.
+            event_date (datetime.date | None | Unset):
+            fat_loss_kg (float | None | Unset):
+            protein_g_per_kg (float | None | Unset):
+            target_fat_fraction (float | None | Unset):
+            target_weight_kg (float | None | Unset):
+            weeks (int | None | Unset):
+            weeks_done (int | Unset): Weeks of this phase already done, to plan its rest from the body as it is now.
+                Default: 0.
     """
 
     kind: Literal["mini_cut"]

@@ -24,21 +24,21 @@ class OptimumResponse:
 
     Where `feasible` is false no searched season keeps the limits: the plan is the nearest.
 
-    Attributes:
-        allowed_weeks_above_band (int): Weeks above the band that were allowed, as asked or by default.
-        broken_limits (list[BrokenLimit]): Limits that the nearest season does not keep.
-        cautions (list[Note]):
-        contract_version (str): Version of the contract.
-        feasible (bool): Whether every limit is kept.
-        fingerprint (str): Digest of the input, the contract and the model version.
-        lean_sd_kg (float | None): SD of lean gained over the draws, where `caution` asked for it.
-        methods (list[str]): Ids of the equations, constants and rules used; each is in `/v1/methods`.
-        model_version (str): Version of the science.
-        plan (SeasonPlan): A season laid out.
-        runner_up (None | OtherSeason): The best that differs in surplus or in its cuts.
-        searched (SearchSize): How much was searched.
-        start (SeasonStart): What the season starts from.
-        trade_off (list[OtherSeason]): Most lean tissue for each number of weeks above the band, fewest weeks first.
+        Attributes:
+            allowed_weeks_above_band (int): Weeks above the band that were allowed, as asked or by default.
+            broken_limits (list[BrokenLimit]): Limits that the nearest season does not keep.
+            cautions (list[Note]):
+            contract_version (str): Version of the contract.
+            feasible (bool): Whether every limit is kept.
+            fingerprint (str): Digest of the input, the contract and the model version.
+            lean_sd_kg (float | None): SD of lean gained over the draws, where `caution` asked for it.
+            methods (list[str]): Ids of the equations, constants and rules used; each is in `/v1/methods`.
+            model_version (str): Version of the science.
+            plan (SeasonPlan): A season laid out.
+            runner_up (None | OtherSeason): The best that differs in surplus or in its cuts.
+            searched (SearchSize): How much was searched.
+            start (SeasonStart): What the season starts from.
+            trade_off (list[OtherSeason]): Most lean tissue for each number of weeks above the band, fewest weeks first.
     """
 
     allowed_weeks_above_band: int

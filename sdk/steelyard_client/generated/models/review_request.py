@@ -24,13 +24,13 @@ class ReviewRequest:
 
     A log that begins some weeks before the phase tells more: it shows what is usual.
 
-    Attributes:
-        log (Log): Weights and intakes in any order; gaps are fine.
-        phase (PhaseFollowed): The phase that is being followed, or was.
-        profile (Profile): The person. Nothing of it is kept.
-        as_of_date (datetime.date | None | Unset): The day to review on; the last day of the log by default.
-        is_finished (bool | Unset): Whether the phase ended on that day, before its last. Default: False.
-        screening (None | Screening | Unset): Safety questions; without them a deficit is not reviewed any further.
+        Attributes:
+            log (Log): Weights and intakes in any order; gaps are fine.
+            phase (PhaseFollowed): The phase that is being followed, or was.
+            profile (Profile): The person. Nothing of it is kept.
+            as_of_date (datetime.date | None | Unset): The day to review on; the last day of the log by default.
+            is_finished (bool | Unset): Whether the phase ended on that day, before its last. Default: False.
+            screening (None | Screening | Unset): Safety questions; without them a deficit is not reviewed any further.
     """
 
     log: Log

@@ -21,10 +21,9 @@ T = TypeVar("T", bound="SkinfoldMeasurement")
 class SkinfoldMeasurement:
     """Skinfolds by caliper at the sites that the equation needs.
 
-        `jackson_pollock_3`: chest, abdomen, thigh (men), triceps, suprailiac, thigh (women). `jackson_pollock_7`:
-    chest,
-        midaxillary, triceps, subscapular, abdomen, suprailiac, thigh. `durnin_womersley_4`: biceps, triceps,
-        subscapular, suprailiac.
+    `jackson_pollock_3`: chest, abdomen, thigh (men), triceps, suprailiac, thigh (women). `jackson_pollock_7`: chest,
+    midaxillary, triceps, subscapular, abdomen, suprailiac, thigh. `durnin_womersley_4`: biceps, triceps,
+    subscapular, suprailiac.
 
         Attributes:
             equation (SkinfoldMethod): Which equation, hence which sites.

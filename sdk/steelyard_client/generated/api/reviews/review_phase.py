@@ -132,7 +132,7 @@ def sync_detailed(
     Args:
         body (ReviewRequest): A person as at the phase's start, the plan, and the log so far.
 
-                A log that begins some weeks before the phase tells more: it shows what is usual.
+            A log that begins some weeks before the phase tells more: it shows what is usual.
 
     Raises:
         errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
@@ -175,7 +175,7 @@ def sync(
     Args:
         body (ReviewRequest): A person as at the phase's start, the plan, and the log so far.
 
-                A log that begins some weeks before the phase tells more: it shows what is usual.
+            A log that begins some weeks before the phase tells more: it shows what is usual.
 
     Raises:
         errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
@@ -213,7 +213,7 @@ async def asyncio_detailed(
     Args:
         body (ReviewRequest): A person as at the phase's start, the plan, and the log so far.
 
-                A log that begins some weeks before the phase tells more: it shows what is usual.
+            A log that begins some weeks before the phase tells more: it shows what is usual.
 
     Raises:
         errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
@@ -254,7 +254,7 @@ async def asyncio(
     Args:
         body (ReviewRequest): A person as at the phase's start, the plan, and the log so far.
 
-                A log that begins some weeks before the phase tells more: it shows what is usual.
+            A log that begins some weeks before the phase tells more: it shows what is usual.
 
     Raises:
         errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
