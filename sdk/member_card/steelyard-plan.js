@@ -9,7 +9,7 @@
 
   const GENERAL_CAUTION = "NOT_MEDICAL_ADVICE"; // of every plan that the service makes
   const DAY = 86_400_000;
-  const MESSAGE_LANGUAGE = "en"; // of the answer's own texts, where it does not say
+  const MESSAGE_LANGUAGE = "en"; // of the answer's own texts, where the page has not translated them
 
   const LABELS = {
     en: {
@@ -107,7 +107,7 @@
       advice:
         "Dies ist eine Information und kein ärztlicher Rat. Sprich mit einer Ärztin, einem Arzt oder einer Ernährungsfachkraft, bevor du deine Ernährung umstellst.",
       mini_cut: "Mini-Cut",
-      cut: "Cut",
+      cut: "Diätphase",
       gain: "Aufbau",
       maintenance: "Erhaltung",
       capped: "Begrenzt",
@@ -182,7 +182,7 @@
   `;
 
   class SteelyardPlan extends HTMLElement {
-    static observedAttributes = ["lang", "date"];
+    static observedAttributes = ["lang", "messages", "date"];
     #root = this.attachShadow({ mode: "open" });
     #answer = null;
     #wasGiven = false;
@@ -247,7 +247,7 @@
     }
 
     #render() {
-      const words = wordsFor(this.closest("[lang]")?.lang || document.documentElement.lang);
+      const words = wordsFor(this.closest("[lang]")?.lang, this.getAttribute("messages") ?? MESSAGE_LANGUAGE);
       this.#drawnWidth = 0;
       this.#root.replaceChildren();
       if (this.#answer === null) return;
@@ -351,7 +351,7 @@
     return element(
       "section", { class: "cautions" },
       element("h3", {}, words.cautions),
-      element("ul", { lang: words.messages(plan) }, ...[...new Set(said)].map((text) => element("li", {}, text))),
+      element("ul", { lang: words.messages }, ...[...new Set(said)].map((text) => element("li", {}, text))),
     );
   }
 
@@ -416,7 +416,7 @@
       element("ul", { class: "list" },
         ...plan.guard_rails.map((rail) =>
           element("li", {}, element("strong", {}, words.kind(rail.action)), ": ",
-            element("span", { lang: words.messages(plan) }, rail.text)))),
+            element("span", { lang: words.messages }, rail.text)))),
     );
   }
 
@@ -426,7 +426,7 @@
     return element(
       "details", { class: "reasons" },
       element("summary", {}, words.reasons),
-      element("ul", { class: "list", lang: words.messages(plan) }, ...said.map((text) => element("li", {}, text))),
+      element("ul", { class: "list", lang: words.messages }, ...said.map((text) => element("li", {}, text))),
     );
   }
 
@@ -442,7 +442,7 @@
       element("h2", {}, words.infeasible),
       element(
         "div", { class: "parts" },
-        element("ul", { class: "list", lang: words.messages(plan) },
+        element("ul", { class: "list", lang: words.messages },
           ...plan.reasons.map((reason) => element("li", {}, reason.text))),
         near.length
           ? element("section", { class: "nearest" }, element("h3", {}, words.nearest),
@@ -462,7 +462,7 @@
       element("h2", {}, words.refused),
       element(
         "div", { class: "parts" },
-        element("section", { class: "cautions", lang: words.messages(problem) },
+        element("section", { class: "cautions", lang: words.messages },
           element("h3", {}, problem.title), element("p", {}, problem.detail)),
         element("p", {}, words.advice),
       ),
@@ -539,7 +539,7 @@
 
   // Words, dates, elements
 
-  function wordsFor(tag) {
+  function wordsFor(tag, messages) {
     const asked = String(tag ?? "").toLowerCase();
     const language = Object.keys(LABELS).find((name) => asked.split("-")[0] === name) ?? "en";
     const labels = LABELS[language];
@@ -559,7 +559,7 @@
       percent: (share) => `${number(share * 100)} %`,
       date: (moment) => day.format(new Date(moment)),
       kind: (name) => (Object.hasOwn(labels, name) && typeof labels[name] === "string" ? labels[name] : String(name).replaceAll("_", " ")),
-      messages: (answer) => (/^[A-Za-z-]{2,20}$/.test(answer.language ?? "") ? answer.language : MESSAGE_LANGUAGE),
+      messages,
     };
   }
 

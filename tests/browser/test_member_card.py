@@ -174,6 +174,8 @@ async def test_its_own_words_follow_the_language(desk: OpenDesk, plan: Json) -> 
     assert f"{intake} kcal am Tag im Mittel" in " ".join(told.split())
     assert await shown.locator(".card").get_attribute("lang") == "de"
     assert await shown.locator(".cautions ul").get_attribute("lang") == "en"  # whose words they are
+    await shown.evaluate("card => card.setAttribute('messages', 'de')")
+    assert await shown.locator(".cautions ul").get_attribute("lang") == "de"
     for tag in ("fr", "x'\"><b>", "en-ZZ-!"):
         await shown.evaluate("(card, tag) => { card.lang = tag; }", tag)
         assert await shown.locator(".week h3").inner_text() == "This week"

@@ -25,9 +25,10 @@ export async function send(path, text, key) {
   return { status: answer.status, headers: answer.headers, text: said, json: parsed(said), milliseconds };
 }
 
-/** The picture of the same request: a blob's address with its text, or what stands in for it. */
+/** The picture of the same request, for a page as light or dark as this: a blob's address with its text, or a status. */
 export async function picture(path, text, key) {
-  const answer = await post(path, text, key, "image/svg+xml");
+  const theme = matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light";
+  const answer = await post(`${path}?theme=${theme}`, text, key, `image/svg+xml, ${PROBLEM};q=0.1`);
   if (answer.status !== 200) return { status: answer.status };
   const svg = await answer.text();
   const said = ["title", "desc"].map((name) => textOf(svg, name)).filter(Boolean).join(". ");
