@@ -1,7 +1,6 @@
 """What a log says: the trend of weight, its split into tissue and carried mass, and maintenance over time."""
 
 import math
-from typing import NamedTuple
 
 import msgspec
 
@@ -10,10 +9,11 @@ from .elementwise import FLOATS, Elementwise, Number
 from .estimate import Estimate
 from .evidence import Basis, Kind, constant, equation
 from .log import DailyLog, iso_date
-from .log_maintenance import RATE_DAYS, LogFit, LogMaintenance, fit_log, maintenance_from_fit
+from .log_maintenance import RATE_DAYS, LogFit, LogMaintenance, Segment, fit_log, maintenance_from_fit
 from .menstrual_cycle import CYCLE_RISE_KG, CycleFit, fit_cycle, smoothed_less_cycle
 from .message import Message, say, template
 from .tissue_model import TissueModel
+from .trend_view import View
 from .weight_filter import DailySeries, Start, filter_weights
 from .weight_smoother import Path
 
@@ -54,18 +54,6 @@ UNDER_LOGGED = template(
     "TREND_UNDER_LOGGED",
     "The log reads about {percent:.0f} % under what the equations lead to expect; eat against the logged scale.",
 )
-
-
-class View(NamedTuple):
-    """Daily columns. ``weight_kg`` is weight without its day-to-day noise; rates are of tissue; maintenance is
-    on the logging scale. Each with its SD."""
-
-    weight_kg: list[Number]
-    weight_sd_kg: list[Number]
-    weekly_rate_kg: list[Number]
-    weekly_rate_sd_kg: list[Number]
-    maintenance_kcal: list[Number]
-    maintenance_sd_kcal: list[Number]
 
 
 class Trend(msgspec.Struct, frozen=True):
@@ -142,13 +130,8 @@ def read_trend(log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elem
             path = smoothed_less_cycle(path, cycles[-1])
         smooths.append(path)
     smooth = smooths[0] if len(smooths) == 1 else mixed_path(smooths, fit.tellings)
-    means = _recent_intake(fit.series)
-    causal = View([], [], [], [], [], [])
-    for segment in fit.segments:
-        _extend(causal, fit, segment.path, means, segment.first, segment.unshrunk, ops)
-    smoothed = View([], [], [], [], [], [])
-    _extend(smoothed, fit, smooth, means, 0, fit.kept, ops)
-    rate = Estimate(causal.weekly_rate_kg[-1], causal.weekly_rate_sd_kg[-1])
+    causal, smoothed = View(fit, fit.segments, ops), View(fit, [Segment(0, smooth, fit.kept)], ops)
+    rate = causal.last_rate
     maintenance = maintenance_from_fit(fit, prior)
     jumps = [jumps_of(fit, telling, path) for telling, path in zip(fit.tellings, smooths, strict=True)]
     notes: tuple[Message, ...] = ()
@@ -216,48 +199,6 @@ def _lasting_rate(weekly: Estimate, changes: tuple[Change, ...]) -> Estimate:
             weeks = LASTING_DAYS / 7.0
             return Estimate(change.tissue.mean / weeks, change.tissue.sd / weeks)
     return weekly
-
-
-def _recent_intake(series: DailySeries) -> list[Number]:
-    """Mean intake over the week before each morning (the first morning: that day's)."""
-    intakes = series.intake_kcal
-    span = int(RATE_DAYS)
-    means = [intakes[0]]
-    total: Number = 0.0
-    for day in range(1, len(intakes)):
-        total = total + intakes[day - 1]
-        if day > span:
-            total = total - intakes[day - 1 - span]
-            means.append(total * (1.0 / span))
-        else:
-            means.append(total * (1.0 / day))
-    return means
-
-
-def _extend(
-    view: View, fit: LogFit, path: Path, means: list[Number], first: int, kept: Number, ops: Elementwise
-) -> None:
-    """Append a stretch of the filter's path to a view."""
-    weekly = 7.0 / fit.rho_kcal_per_kg
-    sqrt = ops.sqrt
-    view.weight_kg.extend(path.level)
-    view.weight_sd_kg.extend([sqrt(variance) for variance in path.level_variance])
-    prior_mean, prior_variance = fit.prior.mean, fit.prior.sd**2
-    unlogged = prior_variance * (1.0 - kept)
-    widened, relative2 = prior_variance / kept, fit.relative_rho_sd**2
-    growth, growth2 = 7.0 * fit.growth_kg_per_day, fit.growth_sd_kcal**2
-    kept2 = kept * kept
-    gaps = [eaten - mean for eaten, mean in zip(means[first:], path.maintenance, strict=False)]
-    view.weekly_rate_kg.extend([weekly * gap + growth for gap in gaps])
-    view.weekly_rate_sd_kg.extend([weekly * sqrt(variance) for variance in path.maintenance_variance])
-    # As ``posterior_maintenance``, inlined for speed; a test holds them together.
-    view.maintenance_kcal.extend([prior_mean + kept * (mean - prior_mean) for mean in path.maintenance])
-    view.maintenance_sd_kcal.extend(
-        [
-            sqrt(kept2 * variance + unlogged + (gap * gap * relative2 + growth2) * (1.0 - variance / widened) ** 2)
-            for gap, variance in zip(gaps, path.maintenance_variance, strict=True)
-        ]
-    )
 
 
 def _more_days_needed(fit: LogFit, rate: Estimate) -> int:
