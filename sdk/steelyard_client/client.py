@@ -81,7 +81,7 @@ CONNECT_TIMEOUT_SECONDS = 2.0
 PictureFormat = Literal["svg", "png", "vega_lite"]
 PictureTheme = Literal["light", "dark"]
 _PICTURES = {"svg": "image/svg+xml", "png": "image/png", "vega_lite": "application/vnd.vegalite.v6+json"}
-PlanFormat = Literal["calendar", "csv", "markdown"]
+DocumentFormat = Literal["calendar", "csv", "markdown"]
 _MEDIA_TYPES = {"calendar": "text/calendar", "csv": "text/csv", "markdown": "text/markdown"}
 
 
@@ -126,10 +126,10 @@ class _Client:
         read = partial(read_answer, answer_type)
         return exchange(operation, read, request, self._options, time.monotonic)
 
-    def _plan_document(self, format: PlanFormat, request: dict[str, Any]) -> Steps[str]:
+    def _document(self, operation: Operation, format: DocumentFormat, request: dict[str, Any]) -> Steps[str]:
         if format not in _MEDIA_TYPES:
             raise ValueError(f"format must be one of {', '.join(_MEDIA_TYPES)}, not {format!r}")
-        return exchange(PLAN_PHASES, read_text, request, self._options, time.monotonic, _MEDIA_TYPES[format])
+        return exchange(operation, read_text, request, self._options, time.monotonic, _MEDIA_TYPES[format])
 
     def _picture(
         self, operation: Operation, format: PictureFormat, theme: PictureTheme, request: dict[str, Any]
@@ -200,13 +200,21 @@ class Steelyard(_Client):
         """
         return self._call(PLAN_PHASES, Plan, dict(request))
 
-    def plan_document(self, format: PlanFormat, **request: Unpack[PlanRequestDict]) -> str:
+    def plan_document(self, format: DocumentFormat, **request: Unpack[PlanRequestDict]) -> str:
         """The same plan as text: a ``calendar`` (RFC 5545), a weekly table (``csv``) or a summary (``markdown``).
 
         Write it with ``newline=""``, so that its line ends stay as the format has them. The keywords are those of
         ``plan_phases``.
         """
-        return self._drive(self._plan_document(format, dict(request)))
+        return self._drive(self._document(PLAN_PHASES, format, dict(request)))
+
+    def season_document(self, format: DocumentFormat, **request: Unpack[SeasonRequestDict]) -> str:
+        """What ``plan_season`` answers as text, as in ``plan_document``."""
+        return self._drive(self._document(PLAN_SEASON, format, dict(request)))
+
+    def optimum_document(self, format: DocumentFormat, **request: Unpack[OptimumRequestDict]) -> str:
+        """What ``optimise_season`` answers as text, as in ``plan_document``."""
+        return self._drive(self._document(OPTIMISE_SEASON, format, dict(request)))
 
     def plan_picture(
         self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[PlanRequestDict]
@@ -407,9 +415,17 @@ class AsyncSteelyard(_Client):
         """As ``Steelyard.plan_phases``."""
         return await self._call(PLAN_PHASES, Plan, dict(request))
 
-    async def plan_document(self, format: PlanFormat, **request: Unpack[PlanRequestDict]) -> str:
+    async def plan_document(self, format: DocumentFormat, **request: Unpack[PlanRequestDict]) -> str:
         """As ``Steelyard.plan_document``."""
-        return await self._drive(self._plan_document(format, dict(request)))
+        return await self._drive(self._document(PLAN_PHASES, format, dict(request)))
+
+    async def season_document(self, format: DocumentFormat, **request: Unpack[SeasonRequestDict]) -> str:
+        """As ``Steelyard.season_document``."""
+        return await self._drive(self._document(PLAN_SEASON, format, dict(request)))
+
+    async def optimum_document(self, format: DocumentFormat, **request: Unpack[OptimumRequestDict]) -> str:
+        """As ``Steelyard.optimum_document``."""
+        return await self._drive(self._document(OPTIMISE_SEASON, format, dict(request)))
 
     async def plan_picture(
         self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[PlanRequestDict]

@@ -90,6 +90,14 @@ async def test_plan_as_text(caller: Caller, format: str, begins: str) -> None:
     assert "not medical advice" in text.replace("\r\n ", "")
 
 
+async def test_seasons_as_text(caller: Caller) -> None:
+    season = {"profile": PROFILE, "screening": SCREENING, "start_date": START, "horizon_weeks": 12}
+    slow = {"kind": "ready_made", "name": "slow_gain_no_cut"}
+    assert "SUMMARY:Gain" in await caller("season_document", format="calendar", strategy=slow, **season)
+    best = await caller("optimum_document", format="markdown", strategies_searched=500, **season)
+    assert "## What weeks above the band buy" in best
+
+
 async def test_a_format_that_is_none_and_a_refusal_as_text(caller: Caller) -> None:
     asked = {"profile": PROFILE, "start_date": START, "phase": WEEKS}
     with pytest.raises(ValueError, match="calendar, csv, markdown"):
@@ -278,7 +286,7 @@ async def test_the_check_before_sending_tells_what_the_service_would(caller: Cal
 def test_every_operation_has_a_method_on_both_clients() -> None:
     for client in (Steelyard, AsyncSteelyard):
         public = {name for name, _ in inspect.getmembers(client, inspect.isfunction) if not name.startswith("_")}
-        forms = {name for name in public if name.endswith("_picture")} | {"plan_document"}
+        forms = {name for name in public if name.endswith(("_picture", "_document"))}
         assert set(OPERATION_IDS) == public - {"close", "aclose", "with_options"} - forms
 
 
