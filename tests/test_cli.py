@@ -313,7 +313,7 @@ def test_served_in_development_the_printed_command_works(tmp_path: Path, workers
                 line = server.stdout.readline()
                 assert line, printed
                 printed += line
-            command = "curl " + printed.partition("curl ")[2].partition("\n\n[")[0].strip()
+            command = "curl " + printed.partition("curl ")[2].partition("\n\n")[0].strip()
             assert estimate_maintenance.path in command
             answer = paste(command)
             assert "kcal" in answer

@@ -234,7 +234,7 @@ IMPORT_CORE = """
 import importlib, pkgutil, sys
 
 class Blocked:
-    roots = {"litestar", "sqlalchemy", "httpx", "granian", "click", "rich", "rich_click", "scipy", "statsmodels"}
+    roots = {"litestar", "sqlalchemy", "httpx", "uvicorn", "click", "rich", "rich_click", "scipy", "statsmodels"}
 
     def find_spec(self, name, path=None, target=None):
         if name.partition(".")[0] in self.roots:

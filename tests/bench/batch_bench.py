@@ -18,7 +18,7 @@ from typing import NamedTuple
 import msgspec
 
 from . import bodies
-from .servers import Running, commands, own_core, serving
+from .servers import SERVED_BY, Running, commands, own_core, serving
 
 LENGTHS = (1_000, 10_000, 100_000)
 EACH_OPERATION_LINES = 300
@@ -128,7 +128,7 @@ def _chunks(connection: socket.socket) -> Iterator[bytes]:
 
 def _serving(directory: str) -> AbstractContextManager[Running]:
     """The server as it is, but that no key's rate holds a batch back and no line is written per request."""
-    return serving(commands()["granian"], Path(directory), rate_limit_requests="0", log_requests="false")
+    return serving(commands()[SERVED_BY], Path(directory), rate_limit_requests="0", log_requests="false")
 
 
 def by_length(lengths: tuple[int, ...]) -> list[Measured]:

@@ -12,9 +12,8 @@ from . import bodies
 from .bench_service import EMPTY, EMPTY_BODY
 from .load import Load, answer, burst, connect, request_bytes
 from .rows import Row, over_rounds
-from .servers import UNHINDERED, Running, commands, own_core, serving
+from .servers import SERVED_BY, UNHINDERED, Running, commands, own_core, serving
 
-SERVED_BY = "granian"  # what `steelyard serve` starts
 CONNECTIONS = 16
 ROUNDS = 9
 BURST_SECONDS = 0.6

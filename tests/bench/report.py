@@ -17,7 +17,7 @@ from .bench_service import EMPTY
 from .http_bench import Client, Measured
 from .load import request_bytes
 from .rows import Ratio, Row, over_rounds, shown
-from .servers import UNHINDERED, commands, own_core, serving
+from .servers import SERVED_BY, UNHINDERED, commands, own_core, serving
 
 PAGE = Path(__file__).with_name("report.md")
 PICTURE = Path(__file__).with_name("ratios.svg")
@@ -83,7 +83,7 @@ def _made(parent: Path, name: str) -> Path:
 
 def _core(directory: Path) -> list[Row]:
     with (
-        serving(commands()[http_bench.SERVED_BY], directory, **UNHINDERED) as server,
+        serving(commands()[SERVED_BY], directory, **UNHINDERED) as server,
         own_core(),
         contextlib.closing(Client(server)) as client,
     ):

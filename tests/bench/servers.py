@@ -12,7 +12,10 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import NamedTuple
 
+from steelyard.cli.bounded_http import BoundedHttp
+
 ROOT = Path(__file__).resolve().parents[2]
+SERVED_BY = "uvicorn"  # what `steelyard serve` starts, with httptools and uvloop
 FACTORY = "tests.bench.bench_service:create"
 # Rates are counted but never reached. Without the line that is logged for each request, which would weigh as much in
 # the empty request as in the others and so raise every share of it.
@@ -41,15 +44,21 @@ class Running(NamedTuple):
 
 
 def commands() -> dict[str, list[str]]:
-    """Command line of each ASGI server that is installed, by name; all with one worker and no access log."""
+    """Command line of each ASGI server, by name; all with one worker, no access log and connections that stay open.
+
+    The first is what `steelyard serve` starts. Of the others, those that are installed.
+    """
+    uvicorn = ["uvicorn", "--factory", "--no-access-log", "--log-level", "error", "--ws", "none", "--no-proxy-headers"]
+    uvicorn += ["--timeout-keep-alive", "600"]
+    bounded = f"{BoundedHttp.__module__}:{BoundedHttp.__name__}"
     found = {
-        "granian": ["granian", "--interface", "asgi", "--factory", "--no-ws", "--workers", "1", "--log-level", "error"]
+        SERVED_BY: [*uvicorn, "--http", bounded, "--loop", "uvloop"],
+        "uvicorn, h11 and asyncio": [*uvicorn, "--http", "h11", "--loop", "asyncio"],
     }
-    if importlib.util.find_spec("uvicorn"):
-        uvicorn = ["uvicorn", "--factory", "--no-access-log", "--log-level", "error", "--ws", "none"]
-        found["uvicorn, h11 and asyncio"] = [*uvicorn, "--http", "h11", "--loop", "asyncio"]
-        if importlib.util.find_spec("uvloop") and importlib.util.find_spec("httptools"):
-            found["uvicorn, httptools and uvloop"] = [*uvicorn, "--http", "httptools", "--loop", "uvloop"]
+    if importlib.util.find_spec("granian"):
+        granian = ["granian", "--interface", "asgi", "--factory", "--no-ws", "--workers", "1", "--log-level", "error"]
+        found["granian, uvloop"] = [*granian, "--loop", "uvloop"]
+        found["granian, asyncio"] = [*granian, "--loop", "asyncio"]
     return found
 
 

@@ -116,7 +116,7 @@ async def _until_ready(service: Served, workers: int, log: Path) -> None:
     deadline = time.monotonic() + START_SECONDS
     while time.monotonic() < deadline:
         assert service.process.poll() is None, log.read_text()
-        if log.read_text().count("Started worker-") == workers:
+        if len(service.workers()) == workers:
             with contextlib.suppress(httpx.HTTPError):
                 if (await service.ask(path="/health/ready")).is_success:
                     return

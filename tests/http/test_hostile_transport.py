@@ -10,6 +10,7 @@ import pytest
 from examples.local_service import LocalService, local_service
 from msgspec import to_builtins
 from raw_http import PATIENCE_SECONDS, is_well, line, lines, post, resident_bytes, send_many
+from steelyard.cli import bounded_http
 from steelyard.http.app import OPERATIONS
 
 MAINTENANCE = next(o for o in OPERATIONS if o.operation_id == "estimate_maintenance")
@@ -197,6 +198,32 @@ async def test_requests_in_a_row_are_answered_in_a_row(served: LocalService) -> 
         await one.send(b"".join(post(PATH, served.key, BODY, x_request_id=id_) for id_ in ids))
         answers = [await one.answer() for _ in ids]
     assert [answer.headers["x-request-id"] for answer in answers] == ids
+
+
+async def test_what_is_left_of_a_refused_body_is_not_read_for_ever(served: LocalService) -> None:
+    """An answer is given to the head already; the caller sends on all the same."""
+    async with line(served.url) as one:
+        one.writer.write(post(PATH, "none.such", content_length=str(2**40)))
+        assert (await one.answer()).status == 401
+        try:
+            for _ in range(4 * bounded_http.UNREAD_BYTES // 65_536):
+                one.writer.write(bytes(65_536))
+                await asyncio.wait_for(one.writer.drain(), PATIENCE_SECONDS)
+                await asyncio.sleep(0)
+            left = await asyncio.wait_for(one.reader.read(), PATIENCE_SECONDS)
+        except ConnectionError:
+            left = b""
+    assert left == b""
+
+
+async def test_a_second_head_is_bounded_as_the_first(served: LocalService) -> None:
+    async with line(served.url) as one:
+        await one.send(b"GET /health/live HTTP/1.1\r\nHost: x\r\n\r\n")
+        assert (await one.answer()).status == 200
+        one.writer.write(b"GET /health/live HTTP/1.1\r\nX: " + b"a" * 2 * bounded_http.HEAD_BYTES)
+        answer = await one.answer()
+    assert answer.status == 431
+    assert answer.headers["content-type"] == "application/problem+json"
 
 
 # Memory

@@ -4,15 +4,12 @@ import json
 import os
 import resource
 import shlex
-import signal
 import socket
+import sys
 import tempfile
 
 import msgspec
 import rich_click as click
-from granian.constants import Interfaces
-from granian.http import HTTP1Settings
-from granian.server import Server
 
 from steelyard.http.maintenance import estimate_maintenance
 from steelyard.http.operations import Operation, Scope
@@ -21,16 +18,13 @@ from steelyard.http.workbench import PAGE_PATH
 from steelyard.store.database import is_embedded
 from steelyard.store.store import Store
 
+from . import workers as processes
 from .opened import current_settings, with_store
 
 DEVELOPMENT_LABEL = "development"
 _ORGANISATION_IN_DEVELOPMENT = "Development"
 
-# The server counts connections, idle and slow ones too, and serves no other beyond this number: so it stands far above
-# what is ever at work, and a connection that sends no complete headers is closed soon.
-_CONNECTIONS = 16_384
 _BACKLOG = 4096
-_HEADER_MILLISECONDS = 10_000
 
 
 @click.command()
@@ -52,7 +46,8 @@ def serve(host: str, port: int, workers: int, migrate: bool, development: bool) 
         os.environ.setdefault("STEELYARD_RATE_LIMIT_REQUESTS", "0")  # the workers read these as well
         os.environ.setdefault("STEELYARD_WORKBENCH", "true")
     settings = current_settings()
-    port = _claim_port(host, port)
+    listening = _bind(host, port)
+    port = listening.getsockname()[1]
     if development and not is_embedded(settings.database_url):
         raise click.UsageError("--development makes a key in the database, so it is for SQLite only")
     RateLimiter.of(settings)  # so that a mistake is said here, and once
@@ -66,38 +61,23 @@ def serve(host: str, port: int, workers: int, migrate: bool, development: bool) 
     if settings.metrics and workers > 1:  # each worker answers for all of them
         os.environ.setdefault("PROMETHEUS_MULTIPROC_DIR", tempfile.mkdtemp(prefix="steelyard-metrics-"))
     _raise_file_limit()
+    shown = "127.0.0.1" if host == "0.0.0.0" else host  # noqa: S104 - compared, not bound
     if development:
         token = with_store(_renew_development_key, settings)
-        shown = "127.0.0.1" if host == "0.0.0.0" else host  # noqa: S104 - compared, not bound
         click.echo(f"\nDevelopment key (earlier ones are revoked):\n\n  {token}\n\nTry it in another shell:\n")
         click.echo(curl_command(estimate_maintenance, f"http://{shown}:{port}", token) + "\n")
         if settings.workbench:
             click.echo(f"Or in a browser, with the key pasted there: http://{shown}:{port}{PAGE_PATH}\n")
-    os.register_at_fork(after_in_child=_end_when_told)
-    Server(
-        "steelyard.http.asgi:create",
-        address=host,
-        port=port,
-        interface=Interfaces.ASGI,
-        workers=workers,
-        websockets=False,
-        backlog=_BACKLOG,
-        backpressure=_CONNECTIONS,
-        http1_settings=HTTP1Settings(header_read_timeout=_HEADER_MILLISECONDS),
-        factory=True,
-        respawn_failed_workers=True,
-        workers_kill_timeout=settings.drain_seconds,
-    ).serve()
-
-
-def _end_when_told() -> None:
-    """Let a signal end a worker that is still starting.
-
-    It begins with its parent's handlers, which would take the signal and do nothing; the parent would then wait for
-    the worker as long as it waits for requests under way. Once it serves, the server has set its own.
-    """
-    for each in (signal.SIGTERM, signal.SIGINT):
-        signal.signal(each, signal.SIG_DFL)
+    click.echo(f"Listening at http://{shown}:{port} with {workers} worker{'s' if workers > 1 else ''}.", err=True)
+    sys.exit(
+        processes.serve(
+            listening,
+            "steelyard.http.asgi:create",
+            workers=workers,
+            drain_seconds=settings.drain_seconds,
+            backlog=_BACKLOG,
+        )
+    )
 
 
 def _raise_file_limit() -> None:
@@ -125,12 +105,13 @@ async def _renew_development_key(store: Store) -> str:
     return token
 
 
-def _claim_port(host: str, port: int) -> int:
-    """``port`` if it can be had, or a free one for 0."""
-    with socket.socket(socket.AF_INET6 if ":" in host else socket.AF_INET) as probe:
-        probe.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
-        try:
-            probe.bind((host, port))
-        except OSError as error:
-            raise click.ClickException(f"cannot listen on {host} port {port}: {error.strerror}") from None
-        return int(probe.getsockname()[1])
+def _bind(host: str, port: int) -> socket.socket:
+    """A socket on ``port``, or on a free one for 0."""
+    listening = socket.socket(socket.AF_INET6 if ":" in host else socket.AF_INET)
+    listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+    try:
+        listening.bind((host, port))
+    except OSError as error:
+        listening.close()
+        raise click.ClickException(f"cannot listen on {host} port {port}: {error.strerror}") from None
+    return listening
