@@ -2,6 +2,7 @@
 
 import numpy as np
 import pytest
+from steelyard.core import forecast as forecasting
 from steelyard.core.elementwise import arrays
 from steelyard.core.energy_balance import BASELINE_GLYCOGEN_KG, Diet, advance, calibrate
 from steelyard.core.estimate import Estimate
@@ -110,6 +111,21 @@ def test_adherence_is_a_share_of_what_is_eaten() -> None:
     more = CUT._replace(intake_kcal=1.04 * CUT.intake_kcal, carbohydrate_kcal=1.04 * CUT.carbohydrate_kcal)
     eaten = forecast(BODY, [Stretch(more, (7.0,) * 4)], sources=only)
     assert path.spreads()[4].fat_kg == pytest.approx(eaten.states[4].fat_kg - path.states[4].fat_kg, abs=0.005)
+
+
+@pytest.mark.parametrize("usual_kcal", [None, 3200.0])
+def test_what_moved_runs_share_with_the_expected_one_is_the_same(
+    usual_kcal: float | None, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The start and the carried mass that are taken over are those that each run finds by itself."""
+    body = BODY._replace(usual_intake_kcal=usual_kcal)
+    shared = forecast(body, PLAN)
+    monkeypatch.setattr(forecasting, "_CARRIED_SOURCES", frozenset(UncertaintySource))
+    monkeypatch.setattr(forecasting, "_START_SOURCES", frozenset(UncertaintySource))
+    alone = forecast(body, PLAN)
+    for ours, own in zip(shared.moved, alone.moved, strict=True):
+        for a, b in zip(ours.states, own.states, strict=True):
+            assert a == pytest.approx(b, rel=1e-12, abs=1e-12)
 
 
 def test_a_change_is_less_uncertain_than_a_level() -> None:

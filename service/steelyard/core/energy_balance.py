@@ -12,6 +12,7 @@ Everything is elementwise: floats, or numpy arrays with people along the first a
 """
 
 import math
+from collections.abc import Sequence
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -262,32 +263,32 @@ class Diet(NamedTuple):
     thermic_shift_kcal: Number = 0.0
 
 
-class _Drive(NamedTuple):
-    """What a diet does to a model, constant over a stretch."""
+class _Rest(NamedTuple):
+    """Where a diet takes the carried mass of a model [kg], and how fast glycogen follows [1/d]."""
 
-    intake: Number
-    glycogen_rest: Number
+    glycogen: Number
+    water: Number
+    gut: Number
     glycogen_rate: Number
-    water_rest: Number
-    gut_rest: Number
+
+
+class _Drive(NamedTuple):
+    """What a diet does to the tissues of a model, constant over a stretch."""
+
+    supply: Number  # intake less the constant and thermic parts of expenditure and the adaptation at rest [kcal/d]
     adaptation_rest: Number
-    thermic: Number
     activity: Number
+    fat_slope: Number  # of expenditure on each tissue, activity included [kcal/kg/d]
+    lean_slope: Number
     surplus_factor: Number
     deficit_factor: Number
     growth: Number
     ceiling: Number
-
-
-class _Pace(NamedTuple):
-    """What the length of a step does: equal steps on one diet share it."""
-
-    days: float
-    grown: Number  # tanh of the step in units of the time in which glycogen settles
-    water_left: float  # shares of a deviation from rest that are left at the end of the step
-    gut_left: float
-    adaptation_left: float
-    adaptation_mean: float  # mean over the step of an adaptation that starts 1 off its rest
+    experience_years: Number
+    experience_per_day: Number  # years that training adds
+    fat_cost: Number  # of synthesis, of a kilocalorie stored as fat
+    lean_extra_cost: Number  # the same of one stored as lean tissue, less that of fat
+    growth_cost: Number  # what a kilogram of lean tissue costs more than the fat that its energy is taken from
 
 
 def calibrate(
@@ -336,6 +337,15 @@ def balance(model: BodyModel, state: BodyState) -> BodyModel:
     return model._replace(offset_kcal=offset)
 
 
+def _responses(protein_g_per_kg: Number, ops: Elementwise) -> tuple[Number, Number]:
+    """How much of what protein can do in a deficit, and in a gain, it does: 0 at the allowance .. 1."""
+    above = protein_g_per_kg - PROTEIN_ORDINARY
+    return (
+        ops.minimum(ops.maximum(above / (PROTEIN_ENOUGH_DEFICIT - PROTEIN_ORDINARY), 0.0), 1.0),
+        ops.minimum(ops.maximum(above / (PROTEIN_ENOUGH_GAIN - PROTEIN_ORDINARY), 0.0), 1.0),
+    )
+
+
 @equation(
     "lean_partition",
     summary="Share of the energy imbalance that goes to or comes from lean tissue",
@@ -358,8 +368,7 @@ def balance(model: BodyModel, state: BodyState) -> BodyModel:
 )
 def deficit_factor(model: BodyModel, protein_g_per_kg: Number, ops: Elementwise = FLOATS) -> Number:
     """Factor on the Forbes lean share in a deficit: 1 without training at ordinary protein, about 0.18 best."""
-    span = PROTEIN_ENOUGH_DEFICIT - PROTEIN_ORDINARY
-    response = ops.minimum(ops.maximum((protein_g_per_kg - PROTEIN_ORDINARY) / span, 0.0), 1.0)
+    response = _responses(protein_g_per_kg, ops)[0]
     dose = model.training_dose
     protein_sparing = PROTEIN_SPARING + (model.protein_sparing_trained - PROTEIN_SPARING) * dose
     return (1.0 - model.training_sparing * dose) * (1.0 - protein_sparing * response) * model.partition_scale
@@ -380,8 +389,7 @@ def deficit_factor(model: BodyModel, protein_g_per_kg: Number, ops: Elementwise 
 )
 def _growth(model: BodyModel, protein_g_per_kg: Number, ops: Elementwise) -> tuple[Number, Number]:
     """Training-driven lean gain and ceiling of surplus-driven lean of a beginner, without any deficit [kg/d]."""
-    span = PROTEIN_ENOUGH_GAIN - PROTEIN_ORDINARY
-    response = ops.minimum(ops.maximum((protein_g_per_kg - PROTEIN_ORDINARY) / span, 0.0), 1.0)
+    response = _responses(protein_g_per_kg, ops)[1]
     protein = (1.0 + PROTEIN_GAIN_BOOST * response) / (1.0 + PROTEIN_GAIN_BOOST)
     return (
         model.training_gain * model.fat_free_kg * model.training_dose * protein,
@@ -402,45 +410,54 @@ def _growth(model: BodyModel, protein_g_per_kg: Number, ops: Elementwise) -> tup
     sources=(*_HALL, "metcalf_1987"),
     valid_range="adults; the gut term is ours",
 )
-def _drive(model: BodyModel, diet: Diet, ops: Elementwise) -> _Drive:
-    change = diet.intake_kcal - model.maintenance_kcal
+def _rest(model: BodyModel, diet: Diet, ops: Elementwise) -> _Rest:
     carbohydrate = ops.maximum(diet.carbohydrate_kcal, 1.0)
     relative = carbohydrate / model.baseline_carbohydrate_kcal
-    glycogen_rest = GLYCOGEN_KG * ops.sqrt(relative)
-    growth, ceiling = _growth(model, diet.protein_g_per_kg, ops)
-    return _Drive(
-        intake=diet.intake_kcal,
-        glycogen_rest=glycogen_rest,
-        # k_G G_rest / rho_G with k_G = usual carbohydrate / baseline glycogen squared
-        glycogen_rate=carbohydrate / (glycogen_rest * GLYCOGEN_ENERGY),
-        water_rest=(diet.sodium_change_mg - SODIUM_BY_CARBOHYDRATE * (1.0 - relative)) / SODIUM_EXCRETION
+    glycogen = GLYCOGEN_KG * ops.sqrt(relative)
+    return _Rest(
+        glycogen,
+        (diet.sodium_change_mg - SODIUM_BY_CARBOHYDRATE * (1.0 - relative)) / SODIUM_EXCRETION
         + model.training_water_kg,
-        gut_rest=model.gut_kg * change / model.maintenance_kcal,
-        adaptation_rest=model.adaptation_share * change,
-        thermic=THERMIC_SHARE * change + diet.thermic_shift_kcal,
-        activity=model.activity_kcal_per_kg + diet.activity_change_kcal_per_kg,
-        surplus_factor=model.surplus_lean_factor * model.partition_scale,
-        deficit_factor=deficit_factor(model, diet.protein_g_per_kg, ops),
-        growth=growth,
-        ceiling=ceiling,
+        model.gut_kg * (diet.intake_kcal - model.maintenance_kcal) / model.maintenance_kcal,
+        # k_G G_rest / rho_G with k_G = usual carbohydrate / baseline glycogen squared
+        carbohydrate / (glycogen * GLYCOGEN_ENERGY),
+    )
+
+
+def _drive(model: BodyModel, diet: Diet, ops: Elementwise) -> _Drive:
+    intake, _, protein, _, activity_change, thermic_shift = diet
+    change = intake - model.maintenance_kcal
+    adaptation_rest = model.adaptation_share * change
+    growth, ceiling = _growth(model, protein, ops)
+    activity = model.activity_kcal_per_kg + activity_change
+    fat_cost = FAT_SYNTHESIS / FAT_ENERGY
+    return _Drive(
+        intake - model.offset_kcal - (THERMIC_SHARE * change + thermic_shift) - adaptation_rest,
+        adaptation_rest,
+        activity,
+        FAT_UPKEEP + activity,
+        LEAN_UPKEEP + activity,
+        model.surplus_lean_factor * model.partition_scale,
+        deficit_factor(model, protein, ops),
+        growth,
+        ceiling,
+        model.experience_years,
+        model.training_dose / 365.25,
+        fat_cost,
+        LEAN_SYNTHESIS / LEAN_ENERGY - fat_cost,
+        LEAN_SYNTHESIS - fat_cost * LEAN_ENERGY,
     )
 
 
 def settle(model: BodyModel, state: BodyState, diet: Diet, ops: Elementwise = FLOATS) -> BodyState:
     """``state`` with its fast parts (glycogen, water, gut, adaptation) at rest on ``diet``; tissues unchanged."""
-    drive = _drive(model, diet, ops)
+    rest = _rest(model, diet, ops)
     return state._replace(
-        glycogen_kg=drive.glycogen_rest,
-        water_kg=drive.water_rest,
-        gut_kg=drive.gut_rest,
-        adaptation_kcal=drive.adaptation_rest,
+        glycogen_kg=rest.glycogen,
+        water_kg=rest.water,
+        gut_kg=rest.gut,
+        adaptation_kcal=model.adaptation_share * (diet.intake_kcal - model.maintenance_kcal),
     )
-
-
-def _freshness(model: BodyModel, day: Number) -> Number:
-    """Share of a beginner's rate of lean gain that is left; experience grows only while training goes on."""
-    years = model.experience_years + model.training_dose * day / 365.25
-    return EXPERIENCE_HALVING_YEARS / (EXPERIENCE_HALVING_YEARS + years)
 
 
 def _tissue_rates(
@@ -450,31 +467,33 @@ def _tissue_rates(
     outside: Number,
     fat: Number,
     lean: Number,
-    carried: Number,
     ops: Elementwise,
 ) -> tuple[Number, Number, Number]:
     """Rates of fat and lean tissue [kg/d] and energy stored in tissue [kcal/d].
 
     ``growth`` is the training-driven gain [kg/d] and ``ceiling_kcal`` the most energy a surplus puts into lean
-    [kcal/d], both at the experience of the day. ``outside`` = intake - energy into glycogen - the constant, thermic
-    and adaptive parts of expenditure.
+    [kcal/d], both at the experience of the day. ``outside`` = intake - energy into glycogen - every part of
+    expenditure that the tissues have no part in: constant, thermic, adaptive, and activity's for carried mass.
     """
-    gap = outside - FAT_UPKEEP * fat - LEAN_UPKEEP * lean - drive.activity * (fat + lean + carried)
+    _, _, _, fat_slope, lean_slope, surplus_factor, deficit_factor, _, _, _, _, fat_cost, lean_extra_cost, extra = drive
+    gap = outside - fat_slope * fat - lean_slope * lean
     base = PARTITION_KG / (PARTITION_KG + fat)
     surplus = ops.maximum(gap, 0.0)
-    wanted = base * drive.surplus_factor
-    share = ops.where(gap > 0.0, wanted / (1.0 + wanted * surplus / ceiling_kcal), base * drive.deficit_factor)
+    wanted = base * surplus_factor
+    share = ops.where(gap > 0.0, wanted / (1.0 + wanted * surplus / ceiling_kcal), base * deficit_factor)
     growth = growth * ops.exp((gap - surplus) / (FAT_SUPPLY_LIMIT * fat))
-    fat_cost = FAT_SYNTHESIS / FAT_ENERGY
-    synthesis = fat_cost + share * (LEAN_SYNTHESIS / LEAN_ENERGY - fat_cost)
-    stored = (gap - growth * (LEAN_SYNTHESIS - fat_cost * LEAN_ENERGY)) / (1.0 + synthesis)
+    stored = (gap - growth * extra) / (1.0 + (fat_cost + share * lean_extra_cost))
     lean_rate = share * stored / LEAN_ENERGY + growth
     return (stored - LEAN_ENERGY * lean_rate) / FAT_ENERGY, lean_rate, stored
 
 
-def _experienced(model: BodyModel, drive: _Drive, day: Number, ops: Elementwise) -> tuple[Number, Number]:
-    """Training-driven gain [kg/d] and ceiling of surplus energy into lean [kcal/d], at the experience of a day."""
-    freshness = _freshness(model, day)
+def _experienced(drive: _Drive, day: Number, ops: Elementwise) -> tuple[Number, Number]:
+    """Training-driven gain [kg/d] and ceiling of surplus energy into lean [kcal/d], at the experience of a day.
+
+    Both follow the share of a beginner's rate that is left; experience grows only while training goes on.
+    """
+    years = drive.experience_years + drive.experience_per_day * day
+    freshness = EXPERIENCE_HALVING_YEARS / (EXPERIENCE_HALVING_YEARS + years)
     return drive.growth * freshness, LEAN_ENERGY * drive.ceiling * ops.maximum(freshness, LEAN_CEILING_FLOOR)
 
 
@@ -482,14 +501,19 @@ def _experienced(model: BodyModel, drive: _Drive, day: Number, ops: Elementwise)
 _LEAST_FAT_KG = 0.25
 
 
-def _pace(drive: _Drive, days: float, ops: Elementwise) -> _Pace:
-    left = _left(days, SODIUM_EXCRETION / SODIUM_PER_LITRE, GUT_DAYS, ADAPTATION_DAYS)
-    return _Pace(days, ops.tanh(drive.glycogen_rate * days), *left)
+def _left(days: float) -> tuple[float, float, float, float]:
+    """Shares of a deviation of water, gut content and adaptation from rest that are left after ``days``.
+
+    The last is the mean over those days of an adaptation that starts 1 off its rest.
+    """
+    return _left_of(days, SODIUM_EXCRETION / SODIUM_PER_LITRE, GUT_DAYS, ADAPTATION_DAYS)
 
 
 @lru_cache(maxsize=64)  # steps have few lengths
-def _left(days: float, water_rate: float, gut_days: float, adaptation_days: float) -> tuple[float, float, float, float]:
-    """The fields of ``_Pace`` after ``grown``: constants are arguments, so that others give others."""
+def _left_of(
+    days: float, water_rate: float, gut_days: float, adaptation_days: float
+) -> tuple[float, float, float, float]:
+    """``_left``, the constants being arguments, so that others give others."""
     adaptation = math.exp(-days / adaptation_days)
     return (
         math.exp(-water_rate * days),
@@ -515,38 +539,41 @@ def carried_after(
     )
 
 
-def _step(model: BodyModel, drive: _Drive, pace: _Pace, state: BodyState, ops: Elementwise) -> BodyState:
+def _step(
+    drive: _Drive,
+    days: float,
+    adaptation_left: float,
+    adaptation_mean: float,
+    state: BodyState,
+    carried_mass: tuple[Number, Number, Number],
+    ops: Elementwise,
+) -> BodyState:
+    """The body after a step, at whose end glycogen, water and gut content are known (``carried_mass``)."""
     fat, lean, glycogen_before, water_before, gut_before, adaptation, day = state
-    days, grown, water_left, gut_left, adaptation_left, adaptation_mean = pace
-    intake, rest, _, water_rest, gut_rest, adaptation_rest, thermic, _, _, _, _, _ = drive
-    glycogen, water, gut = carried_after(
-        glycogen_before, water_before, gut_before, rest, water_rest, gut_rest, grown, water_left, gut_left
-    )
-    away = adaptation - adaptation_rest
-    outside = (
-        intake
-        - GLYCOGEN_ENERGY * (glycogen - glycogen_before) / days
-        - model.offset_kcal
-        - thermic
-        - (adaptation_rest + away * adaptation_mean)
-    )
+    glycogen, water, gut = carried_mass
+    rest = drive.adaptation_rest
+    away = adaptation - rest
     carried = 0.5 * (
         (1.0 + GLYCOGEN_WATER) * (glycogen + glycogen_before) + (water + water_before) + (gut + gut_before)
     )
-    half = 0.5 * days
-    growth, ceiling = _experienced(model, drive, day + half, ops)
-    fat_rate, lean_rate, _ = _tissue_rates(drive, growth, ceiling, outside, fat, lean, carried, ops)
-    middle = ops.maximum(fat + half * fat_rate, _LEAST_FAT_KG)
-    fat_rate, lean_rate, _ = _tissue_rates(
-        drive, growth, ceiling, outside, middle, lean + half * lean_rate, carried, ops
+    outside = (
+        drive.supply
+        - GLYCOGEN_ENERGY * (glycogen - glycogen_before) / days
+        - away * adaptation_mean
+        - drive.activity * carried
     )
+    half = 0.5 * days
+    growth, ceiling = _experienced(drive, day + half, ops)
+    fat_rate, lean_rate, _ = _tissue_rates(drive, growth, ceiling, outside, fat, lean, ops)
+    middle = ops.maximum(fat + half * fat_rate, _LEAST_FAT_KG)
+    fat_rate, lean_rate, _ = _tissue_rates(drive, growth, ceiling, outside, middle, lean + half * lean_rate, ops)
     return BodyState(
         ops.maximum(fat + days * fat_rate, _LEAST_FAT_KG),
         lean + days * lean_rate,
         glycogen,
         water,
         gut,
-        adaptation_rest + away * adaptation_left,
+        rest + away * adaptation_left,
         day + days,
     )
 
@@ -573,25 +600,42 @@ def advance(
     A step of 7 days keeps weight within 3 g of the exact solution over half a year (tested against scipy).
     """
     steps = max(1, -int(-days // step_days))
-    length = days / steps
-    drive = _drive(model, diet, ops)
-    pace = _pace(drive, length, ops)
-    for _ in range(steps):
-        state = _step(model, drive, pace, state, ops)
-    return state
+    return walk(model, state, diet, (days / steps,) * steps, ops)[-1]
 
 
 def walk(
-    model: BodyModel, state: BodyState, diet: Diet, lengths: tuple[float, ...], ops: Elementwise = FLOATS
+    model: BodyModel,
+    state: BodyState,
+    diet: Diet,
+    lengths: tuple[float, ...],
+    ops: Elementwise = FLOATS,
+    carried_of: Sequence[BodyState] | None = None,
 ) -> list[BodyState]:
-    """The body after each of the consecutive steps ``lengths`` [d] on one diet."""
+    """The body after each of the consecutive steps ``lengths`` [d] on one diet.
+
+    ``carried_of`` holds the states, after each of those steps, of a body whose carried mass goes the same way: one with
+    the same maintenance and usual diet, on this diet. Its glycogen, water and gut content are then taken as they are.
+    """
     drive = _drive(model, diet, ops)
     path = []
-    pace = None
-    for length in lengths:
-        if pace is None or length != pace.days:
-            pace = _pace(drive, length, ops)
-        state = _step(model, drive, pace, state, ops)
+    days = 0.0
+    if carried_of is None:
+        rest_glycogen, rest_water, rest_gut, rate = _rest(model, diet, ops)
+    for i, length in enumerate(lengths):
+        if length != days:
+            days = length
+            water_left, gut_left, adaptation_left, adaptation_mean = _left(days)
+            if carried_of is None:
+                grown = ops.tanh(rate * days)
+        if carried_of is None:
+            _, _, glycogen, water, gut, _, _ = state
+            carried = carried_after(
+                glycogen, water, gut, rest_glycogen, rest_water, rest_gut, grown, water_left, gut_left
+            )
+        else:
+            _, _, glycogen, water, gut, _, _ = carried_of[i]
+            carried = glycogen, water, gut
+        state = _step(drive, days, adaptation_left, adaptation_mean, state, carried, ops)
         path.append(state)
     return path
 
@@ -599,10 +643,10 @@ def walk(
 def expenditure_kcal(model: BodyModel, state: BodyState, diet: Diet, ops: Elementwise = FLOATS) -> Number:
     """Momentary expenditure [kcal/d] on ``diet``, synthesis of tissue included, glycogen taken as settled."""
     drive = _drive(model, diet, ops)
-    outside = drive.intake - model.offset_kcal - drive.thermic - state.adaptation_kcal
     carried = state.weight_kg - state.fat_kg - state.lean_kg
-    growth, ceiling = _experienced(model, drive, state.day, ops)
-    stored = _tissue_rates(drive, growth, ceiling, outside, state.fat_kg, state.lean_kg, carried, ops)[2]
+    outside = drive.supply + drive.adaptation_rest - state.adaptation_kcal - drive.activity * carried
+    growth, ceiling = _experienced(drive, state.day, ops)
+    stored = _tissue_rates(drive, growth, ceiling, outside, state.fat_kg, state.lean_kg, ops)[2]
     return diet.intake_kcal - stored
 
 
@@ -612,12 +656,19 @@ def current_maintenance_kcal(model: BodyModel, state: BodyState, ops: Elementwis
     Solves expenditure(intake) = intake with the thermic share of the change. A log teaches another quantity, settled
     maintenance: the intake at which tissue holds once adaptation has followed intake there.
     """
+    return maintenance_of(model, state.fat_kg, state.lean_kg, state.weight_kg, state.adaptation_kcal)
+
+
+def maintenance_of(
+    model: BodyModel, fat_kg: Number, lean_kg: Number, weight_kg: Number, adaptation_kcal: Number
+) -> Number:
+    """``current_maintenance_kcal`` from the parts of a state."""
     fixed = (
         model.offset_kcal
-        + FAT_UPKEEP * state.fat_kg
-        + LEAN_UPKEEP * state.lean_kg
-        + model.activity_kcal_per_kg * state.weight_kg
-        + state.adaptation_kcal
+        + FAT_UPKEEP * fat_kg
+        + LEAN_UPKEEP * lean_kg
+        + model.activity_kcal_per_kg * weight_kg
+        + adaptation_kcal
     )
     return (fixed - THERMIC_SHARE * model.maintenance_kcal) / (1.0 - THERMIC_SHARE)
 

@@ -25,6 +25,7 @@ from .energy_balance import (
     balance,
     calibrate,
     current_maintenance_kcal,
+    maintenance_of,
     settle,
     walk,
 )
@@ -287,9 +288,10 @@ class Forecast(NamedTuple):
 
 
 def _values(model: BodyModel, state: BodyState) -> _Values:
-    fat, lean, weight = state.fat_kg, state.lean_kg, state.weight_kg
+    fat, lean, _, _, _, adaptation, _ = state
+    weight = state.weight_kg
     carried = weight - fat - lean - BASELINE_GLYCOGEN_KG
-    return fat, lean, carried, current_maintenance_kcal(model, state), fat / weight
+    return fat, lean, carried, maintenance_of(model, fat, lean, weight, adaptation), fat / weight
 
 
 def start_body(
@@ -313,15 +315,21 @@ def start_body(
         carbohydrate_share=body.carbohydrate_share,
         ops=ops,
     )
-    if source is UncertaintySource.PARTITION:
-        model = model._replace(partition_scale=ops.exp(PARTITION_SPREAD))
-    if source is UncertaintySource.TRAINING_RESPONSE:
-        model = model._replace(training_gain=TRAINING_GAIN * (1.0 + TRAINING_GAIN_SPREAD))
+    model = _responding(model, source, ops)
     if body.usual_intake_kcal is not None:
         if source is UncertaintySource.ADAPTATION:
             model = adapting(model, body.usual_intake_kcal, 1.0, ops)
         model, state = settle_at(model, state, body.usual_intake_kcal, ops)
     return model, state
+
+
+def _responding(model: BodyModel, source: UncertaintySource | None, ops: Elementwise) -> BodyModel:
+    """The model of someone whose tissues respond one SD of ``source`` otherwise; its balance and rest stay."""
+    if source is UncertaintySource.PARTITION:
+        return model._replace(partition_scale=ops.exp(PARTITION_SPREAD))
+    if source is UncertaintySource.TRAINING_RESPONSE:
+        return model._replace(training_gain=TRAINING_GAIN * (1.0 + TRAINING_GAIN_SPREAD))
+    return model
 
 
 def adapting(model: BodyModel, intake_kcal: Number, score: Number, ops: Elementwise = FLOATS) -> BodyModel:
@@ -357,7 +365,9 @@ def _path(
     plan: list[Stretch],
     ops: Elementwise,
     source: UncertaintySource | None = None,
+    carried_of: list[BodyState] | None = None,
 ) -> list[BodyState]:
+    """The states at the start and after each step of ``plan``; ``carried_of`` as in ``walk``, start included."""
     states = [state]
     for diet, lengths in plan:
         if source is UncertaintySource.ADHERENCE:
@@ -365,7 +375,9 @@ def _path(
             diet = diet._replace(intake_kcal=diet.intake_kcal * scale, carbohydrate_kcal=diet.carbohydrate_kcal * scale)
         elif source is UncertaintySource.ADAPTATION:
             model = adapting(model, diet.intake_kcal, 1.0, ops)
-        states += walk(model, states[-1], diet, lengths, ops)
+        done = len(states)
+        like = None if carried_of is None else carried_of[done : done + len(lengths)]
+        states += walk(model, states[-1], diet, lengths, ops, like)
     return states
 
 
@@ -401,6 +413,10 @@ _RUN_SOURCES = (
     UncertaintySource.ADAPTATION,
     UncertaintySource.ADHERENCE,
 )
+# Those that move glycogen, water or gut content. The others share them with the expected path.
+_CARRIED_SOURCES = frozenset({UncertaintySource.MAINTENANCE, UncertaintySource.ADHERENCE})
+# Those that move the body at the start.
+_START_SOURCES = frozenset({UncertaintySource.MAINTENANCE, UncertaintySource.BODY_FAT})
 
 
 @equation(
@@ -417,25 +433,32 @@ def forecast(
     *,
     sources: frozenset[UncertaintySource] = ALL_SOURCES,
     path: list[BodyState] | None = None,
+    start: tuple[BodyModel, BodyState] | None = None,
     ops: Elementwise = FLOATS,
 ) -> Forecast:
     """The path of ``body`` through ``plan``, with one moved run for each source.
 
     Args: ``plan`` stretches in order, steps of 0.25-14 days. ``sources`` carried into the intervals. ``path`` the
-        expected states, start included, where a caller has walked the plan already.
+        expected states, start included, where a caller has walked the plan already; ``start`` likewise the calibrated
+        body.
     Returns: a state at the start and after each step; ``Forecast.spreads`` gives standard deviations.
     """
-    model, state = start_body(body, None, ops)
+    model, state = start_body(body, None, ops) if start is None else start
+    states = _path(model, state, plan, ops) if path is None else path
     coarse, nodes = _coarse(plan)
+    at_nodes = [states[i] for i in nodes]
     moved = []
     for source in _RUN_SOURCES:
         if source in sources:
-            other_model, other = start_body(body, source, ops)
-            states = _path(other_model, other, coarse, ops, source)
-            moved.append(moved_run(source, other_model, states))
+            is_start_moved = source in _START_SOURCES or body.usual_intake_kcal is not None
+            other_model, other = (
+                start_body(body, source, ops) if is_start_moved else (_responding(model, source, ops), state)
+            )
+            carried_of = None if source in _CARRIED_SOURCES else at_nodes
+            run = _path(other_model, other, coarse, ops, source, carried_of)
+            moved.append(moved_run(source, other_model, run))
     carried_spread = CARRIED_SPREAD if UncertaintySource.CARRIED_MASS in sources else 0.0
     has_noise = UncertaintySource.DAILY_NOISE in sources
-    states = _path(model, state, plan, ops) if path is None else path
     return assemble(model, states, nodes, moved, carried_spread, has_noise, ops)
 
 

@@ -184,20 +184,22 @@ def split_grams(
     wanted = ops.maximum(least_fat, _to(5.0, fat_share * intake_kcal / FAT_KCAL_PER_G, ops))
     wanted = ops.minimum(wanted, most_fat)
 
-    def carbohydrate(fat: Number) -> Number:
-        return ops.maximum(_to(5.0, (left - FAT_KCAL_PER_G * fat) / CARBOHYDRATE_KCAL_PER_G, ops), 0.0)
-
-    def mismatch(fat: Number) -> Number:
-        miss = left - FAT_KCAL_PER_G * fat - CARBOHYDRATE_KCAL_PER_G * carbohydrate(fat)
-        return ops.maximum(miss, -miss)
+    def beside(fat: Number) -> tuple[Number, Number]:
+        """The carbohydrate that goes with this much fat, and how far the total is then off."""
+        spare = left - FAT_KCAL_PER_G * fat
+        carbohydrate = ops.maximum(_to(5.0, spare / CARBOHYDRATE_KCAL_PER_G, ops), 0.0)
+        miss = spare - CARBOHYDRATE_KCAL_PER_G * carbohydrate
+        return carbohydrate, ops.maximum(miss, -miss)
 
     # A neighbouring 5 g of fat often makes the total exact.
-    fat, least_miss = wanted, mismatch(wanted)
+    fat = wanted
+    carbohydrate, least_miss = beside(fat)
     for other in (wanted + 5.0, wanted - 5.0):
-        miss = mismatch(other)
+        its_carbohydrate, miss = beside(other)
         is_better = (other >= least_fat) & (other <= most_fat) & (miss < least_miss)
         fat, least_miss = ops.where(is_better, other, fat), ops.where(is_better, miss, least_miss)
-    return protein, carbohydrate(fat), fat
+        carbohydrate = ops.where(is_better, its_carbohydrate, carbohydrate)
+    return protein, carbohydrate, fat
 
 
 def split_intake(

@@ -13,7 +13,9 @@ from .headers import CONTENT_LENGTH, CONTENT_TYPE, Header
 _json = msgspec.json.Encoder()
 _pack = msgspec.msgpack.Encoder()
 # A MessagePack float64 (0xcb) whose eleven exponent bits are all ones: NaN or an infinity. Bytes of other values
-# may look the same, so that a match is a suspicion; without a match there is none.
+# may look the same, so that a match is a suspicion; without a match there is none. An answer is full of 0xcb, at each
+# of which the pattern starts anew, so its first two bytes are looked for beforehand.
+_HUGE = (b"\xcb\x7f", b"\xcb\xff")
 _SUSPECT = re.compile(rb"\xcb[\x7f\xff][\xf0-\xff]")
 
 
@@ -31,8 +33,10 @@ def encode_finite(answer: Any) -> bytes:
     Without the text ``null`` in the output there is nothing to look for, which is the common and cheap case.
     """
     body = _json.encode(answer)
-    if b"null" in body and _SUSPECT.search(_pack.encode(answer)):
-        _require_finite(msgspec.to_builtins(answer), "$")
+    if b"null" in body:
+        packed = _pack.encode(answer)
+        if (_HUGE[0] in packed or _HUGE[1] in packed) and _SUSPECT.search(packed):
+            _require_finite(msgspec.to_builtins(answer), "$")
     return body
 
 
