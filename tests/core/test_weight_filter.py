@@ -199,6 +199,18 @@ def test_an_outlier_moves_the_level_little() -> None:
     assert moved[True] < 0.2 * moved[False]
 
 
+def test_a_pass_told_its_outliers_equals_the_one_that_found_them() -> None:
+    weight, seen, intake, carried = made_log()
+    weight[[30, 55]] += 4.0, -3.0
+    daily = series(weight, seen, intake, carried, 0.001)
+    found = filter_weights(daily, settings(lag=0.3, epsilon=25.0, is_robust=True), START)
+    assert {day for day, _, _ in found.outliers} >= {30, 55}
+    assert not found.jumps
+    times = {day: times for day, _, times in found.outliers}
+    told = filter_weights(daily, settings(lag=0.3, epsilon=25.0), START, known_outliers=times)
+    assert np.array(told.steps) == pytest.approx(np.array(found.steps), rel=1e-12)
+
+
 def test_a_step_of_water_is_granted_and_leaves_maintenance_alone() -> None:
     weight, seen, intake = steady()
     weight[35:] += 2.0

@@ -5,7 +5,7 @@ from typing import Any, NamedTuple
 
 from .elementwise import FLOATS, Elementwise, Number
 from .evidence import Basis, constant
-from .water_jump import JUMP_GRANTED, JUMP_SD_KG, Correction, in_hindsight
+from .water_jump import JUMP_DAYS_AROUND, JUMP_GRANTED, JUMP_SD_KG, Correction, in_hindsight
 from .weight_filter import DailySeries, Filtered, FilterSettings, Start, filter_weights, is_any
 from .weight_smoother import Path, smooth_weights
 
@@ -37,41 +37,55 @@ def tell_in_hindsight(
 
     Also what one more, on whichever day, makes of the last day.
     """
+    days = len(series.weight_kg)
     known: dict[int, Number] = {}
-    has_granted = bool(filtered.jumps)
     for _, began, who in filtered.jumps:
-        _suppose(known, began, who, len(series.weight_kg), ops)
+        _suppose(known, began, who, days, ops)
+    spared: dict[int, Number] = {}  # weighings that stood out, and count in full all the same
 
     def told(jumps: dict[int, Number]) -> Filtered:
-        # What stood out still counts for less, but not where the step explains it.
-        scales = list(series.noise_scale)
-        for day, _, times in filtered.outliers:
-            scales[day] = scales[day] * ops.where(jumps.get(day, 0.0) > 0.0, 1.0, times)
+        outliers = {
+            day: ops.where(ops.maximum(jumps.get(day, 0.0), spared.get(day, 0.0)) > 0.0, 1.0, times)
+            for day, _, times in filtered.outliers
+        }
         given = filter_weights(
-            series._replace(noise_scale=scales),
+            series,
             settings._replace(is_robust=False),
             start,
             known_jumps={day: JUMP_SD_KG**2 * who for day, who in jumps.items()},
+            known_outliers=outliers,
             ops=ops,
         )
         return given._replace(outliers=filtered.outliers)
 
-    base = told(known) if has_granted else filtered
-    path = smooth_weights(base, series, change_days=change_days, has_shocks=True)
-    left = in_hindsight(path.shocks, base.steps[-1], ops)
+    def weighed(base: Filtered) -> tuple[Path, Correction]:
+        path = smooth_weights(base, series, change_days=change_days, has_shocks=True)
+        return path, in_hindsight(path.shocks, base.steps[-1], ops)
+
+    base = told(known) if known else filtered
+    path, left = weighed(base)
+    likely = left.nearby > TOLD_APART
+    if is_any(likely):
+        # The first weighings of a step stand out for its want, and must not be silenced where it is judged.
+        for day, stands_out, _ in filtered.outliers:
+            near = likely & stands_out & (abs(left.day - day) <= JUMP_DAYS_AROUND)
+            if is_any(near):
+                spared[day] = ops.where(near, 1.0, 0.0)
+        if spared:
+            base = told(known)
+            path, left = weighed(base)
     for _ in range(_MOST_FURTHER_FACTS):
         sure = left.probability > JUMP_GRANTED
         if not is_any(sure):
             break
-        _suppose(known, left.day, sure, len(series.weight_kg), ops)
+        _suppose(known, left.day, sure, days, ops)
         base = told(known)
-        path = smooth_weights(base, series, change_days=change_days, has_shocks=True)
-        left = in_hindsight(path.shocks, base.steps[-1], ops)
+        path, left = weighed(base)
     tellings = [Telling(base, sorted(known.items()), 1.0, path)]
     likely = left.nearby > TOLD_APART
     if change_days and is_any(likely):
         supposed = dict(known)
-        _suppose(supposed, left.day, likely, len(series.weight_kg), ops)
+        _suppose(supposed, left.day, likely, days, ops)
         further = told(supposed)
         chance = ops.where(likely, left.nearby, 0.0)
         tellings = [

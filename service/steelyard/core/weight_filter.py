@@ -177,12 +177,14 @@ def filter_weights(
     *,
     days: int | None = None,
     known_jumps: Mapping[int, Number] | None = None,
+    known_outliers: Mapping[int, Number] | None = None,
     watches_jumps: bool = True,
     ops: Elementwise = FLOATS,
 ) -> Filtered:
     """Forward pass over the first ``days`` days (default: all). Never looks ahead.
 
     ``known_jumps``: variance [kg2] of the steps of water already known to begin on a day;
+    ``known_outliers``: in a pass that is not robust, by what the noise variance of days that stood out is multiplied;
     ``watches_jumps``: whether a robust pass looks out for further ones.
     """
     count = len(series.weight_kg) if days is None else days
@@ -213,7 +215,7 @@ def filter_weights(
     slope: Number = 0.0
     watch = JumpWatch(ops)
     watching = False
-    known = known_jumps or {}
+    known, given = known_jumps or {}, known_outliers or {}
     unsettled: dict[int, Correction] = {}
     fit: Number = 0.0
     weighed_days: Number = 0.0
@@ -288,6 +290,9 @@ def filter_weights(
                     outliers.append((day, stands_out, times))
                     # It says little about the noise of the next.
                     linkable = ops.where(stands_out, 0.0, 1.0)
+            elif day in given:
+                total = total + noise * scale * fresh * (given[day] - 1.0)
+                linkable = ops.where(given[day] > 1.0, 0.0, 1.0)
             precision = seen / total
             t_gain = t_cross * precision
             m_gain = m_cross * precision
