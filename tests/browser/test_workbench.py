@@ -159,6 +159,7 @@ async def test_a_hostile_text_is_text_in_page_and_shell(desk: OpenDesk, live: Lo
     again = json.loads(run(["sh", "-c", await page.locator("#curl").text_content() or ""], live))
     assert [fault["pointer"] for fault in again["errors"]] == [fault["pointer"] for fault in problem["errors"]]
     assert "it's" in again["errors"][0]["pointer"]
+    compile(await page.locator("#python").text_content() or "", "snippet", "exec")
 
 
 # What goes wrong

@@ -15,7 +15,10 @@ export function curlCommand(address, text) {
 
 /** A call through the Python client; `body` is the parsed request. */
 export function pythonCall(base, method, body) {
-  const keywords = Object.entries(body).map(([name, value]) => `        ${name}=${literal(value, 8, name.length + 2)},`);
+  const fields = Object.entries(body);
+  const keywords = fields.filter(([name]) => isName(name)).map(([name, value]) => `        ${name}=${literal(value, 8, name.length + 2)},`);
+  const others = Object.fromEntries(fields.filter(([name]) => !isName(name)));
+  if (Object.keys(others).length) keywords.push(`        **${literal(others, 8, 3)},`);
   return [
     "from steelyard_client import Steelyard",
     "",
@@ -27,6 +30,8 @@ export function pythonCall(base, method, body) {
     "print(answer.fingerprint)",
   ].join("\n");
 }
+
+const isName = (text) => /^[A-Za-z_]\w*$/.test(text);
 
 // A value as a Python literal: on one line where that is short, else one entry a line.
 function literal(value, indent, taken) {
