@@ -433,6 +433,16 @@ def test_widths_are_those_of_the_font() -> None:
         assert width <= text_width.width_px(sentence, 1, is_bold=True) <= 1.15 * width
 
 
+async def test_lines_keep_their_length_in_another_font(service: Running) -> None:
+    root = ElementTree.fromstring(await picture(service, "plan", SVG))
+    lines = [e for e in root.iter() if e.tag in (f"{NAME}text", f"{NAME}tspan") and (e.text or "").endswith("prevail.")]
+    assert lines
+    for line in lines:
+        width = text_width.width_px(line.text or "", 11)
+        assert float(line.get("textLength") or 0) == pytest.approx(width, abs=0.1)
+        assert line.get("lengthAdjust") == "spacingAndGlyphs"
+
+
 @pytest.mark.parametrize("text", ["", "a", "one two three four five", "W" * 200, "日本語 " * 30, "kg " * 100])
 def test_wrapped_lines_fit_and_lose_nothing(text: str) -> None:
     lines = text_width.wrapped(text, 12, 120)

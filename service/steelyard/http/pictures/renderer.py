@@ -12,6 +12,7 @@ from typing import Any
 import msgspec
 
 from .render_process import DONE, FRAME
+from .svg_texts import described
 
 _SCRIPT = Path(__file__).with_name("render_process.py")
 # The drawing library may keep some kilobytes of each picture, so that its process is replaced now and then.
@@ -33,10 +34,13 @@ class Renderer:
         self._drawn_count = 0
 
     async def render(self, job: dict[str, Any]) -> bytes:
-        """The picture of a job of ``render_process.draw``. Raises ``RenderingError``."""
+        """The picture of a job of ``render_process.draw``; an SVG is ``described`` with the job's ``id``.
+
+        Raises ``RenderingError``.
+        """
         if self._thread is None:
             self._thread = ThreadPoolExecutor(1, "picture")  # waits for the process; more would not draw more
-        return await asyncio.get_running_loop().run_in_executor(self._thread, self._render, msgspec.json.encode(job))
+        return await asyncio.get_running_loop().run_in_executor(self._thread, self._render, job)
 
     def close(self) -> None:
         """Forget what waits, and end the process."""
@@ -45,16 +49,18 @@ class Renderer:
             thread.shutdown(wait=False, cancel_futures=True)
         self._end_process()
 
-    def _render(self, content: bytes) -> bytes:
+    def _render(self, job: dict[str, Any]) -> bytes:
         if self._process is not None and (self._process.poll() is not None or self._drawn_count >= _PICTURES_A_PROCESS):
             self._end_process()
         try:
-            status, answer = self._exchange(content)
+            status, answer = self._exchange(msgspec.json.encode(job))
         except (OSError, EOFError, ValueError) as error:  # it was killed, by its timer or from outside
             self._end_process()
             raise RenderingError("the drawing process ended") from error
         if status != DONE:
             raise RenderingError(answer.decode())
+        if job["form"] == "svg":
+            return described(answer.decode(), job["id"], job["title"], job["description"]).encode()
         return answer
 
     def _exchange(self, content: bytes) -> tuple[bytes, bytes]:

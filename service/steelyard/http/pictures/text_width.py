@@ -29,6 +29,11 @@ def width_px(text: str, size_px: float, *, is_bold: bool = False) -> float:
     return width * _BOLD if is_bold else width
 
 
+def is_known(text: str) -> bool:
+    """Whether the width of each character of ``text`` is known, rather than taken for an em."""
+    return all(character in _PER_MILLE for character in text)
+
+
 def wrapped(text: str, size_px: float, width: float, *, is_bold: bool = False) -> list[str]:
     """``text`` in lines of at most ``width`` pixels, parted at spaces that may break; a longer word is broken."""
     lines: list[str] = []
