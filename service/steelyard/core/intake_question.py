@@ -8,7 +8,15 @@ import msgspec
 from . import guard_rails as rails
 from . import rail_table as table
 from .activity_energy import session_kcal
-from .energy_balance import BASELINE_CARBOHYDRATE_SHARE, BodyModel, BodyState, Diet, advance, current_maintenance_kcal
+from .energy_balance import (
+    BASELINE_CARBOHYDRATE_SHARE,
+    BodyModel,
+    BodyState,
+    Diet,
+    advance,
+    current_maintenance_kcal,
+    walk,
+)
 from .forecast import Body, Forecast, Stretch, UncertaintySource, forecast, start_body
 from .guard_rails import RailAction, Subject
 from .macronutrients import CARBOHYDRATE_KCAL_PER_G
@@ -95,8 +103,8 @@ class _Asked:
             exercise_kcal=self.subject.exercise_kcal + added,
         )
 
-    def run(self, stretches: list[Stretch]) -> Forecast:
-        return forecast(self.body, stretches, sources=self.sources)
+    def run(self, stretches: list[Stretch], path: list[BodyState] | None = None) -> Forecast:
+        return forecast(self.body, stretches, sources=self.sources, path=path, start=(self.model, self.state))
 
 
 def answer_path(
@@ -104,21 +112,21 @@ def answer_path(
 ) -> Answer:
     """Forecast a schedule. Raises ``Refused`` for a deficit or a gain that a rail forbids."""
     asked = _Asked(subject, body, sources)
-    state, stretches, intakes = asked.state, [], []
+    path, stretches, intakes = [asked.state], [], []
     actions: list[RailAction] = []
     for i, scheduled in enumerate(schedule):
         diet = diet_of(scheduled, subject.weight_kg, subject.resting_kcal)
         field = f"/question/schedule/{i}/intake_kcal"
-        there = asked.subject_at(state, diet)
+        before = path[-1]
+        there = asked.subject_at(before, diet)
         # Deficits in a row count as one long one.
         weeks = _deficit_weeks(schedule, i, there.maintenance_kcal)
         actions += asked.check(diet, weeks, there, field)
-        after = advance(asked.model, state, diet, 7.0 * scheduled.weeks)
-        actions += _check_change(there, state, after, scheduled.weeks, diet, field)
-        state = after
         stretches.append(Stretch(diet, (7.0,) * scheduled.weeks))
+        path += walk(asked.model, before, *stretches[-1])
+        actions += _check_change(there, before, path[-1], scheduled.weeks, diet, field)
         intakes += [scheduled.intake_kcal] * scheduled.weeks
-    return Answer(asked.run(stretches), intakes, None, None, None, None, None, True, _once(actions), [])
+    return Answer(asked.run(stretches, path), intakes, None, None, None, None, None, True, _once(actions), [])
 
 
 def _deficit_weeks(schedule: list[ScheduledIntake], i: int, maintenance_kcal: float) -> int:

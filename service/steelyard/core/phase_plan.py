@@ -143,7 +143,9 @@ class _Draft:
             phases.append(PlannedPhase(kind, point, weeks, [], [], [], []))
             point += len(rows)
             day += timedelta(days=7 * len(rows))
-        return phases, forecast(self.body, stretches, sources=sources, path=self.states, start=(self.model, self.states[0]))
+        return phases, forecast(
+            self.body, stretches, sources=sources, path=self.states, start=(self.model, self.states[0])
+        )
 
 
 def with_usual_diet(body: Body, subject: Subject, preference: CarbohydratePreference) -> Body:
