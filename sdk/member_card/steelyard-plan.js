@@ -8,6 +8,7 @@
   "use strict";
 
   const GENERAL_CAUTION = "NOT_MEDICAL_ADVICE"; // of every plan that the service makes
+  const SAID_BY_HEADING = "INFEASIBLE"; // a reason that the heading says already, for people
   const DAY = 86_400_000;
   const MESSAGE_LANGUAGE = "en"; // of the answer's own texts, where the page has not translated them
 
@@ -171,6 +172,7 @@
     summary { cursor: pointer; font-weight: 700; }
     summary:focus-visible { outline: 3px solid var(--accent); outline-offset: 2px; }
     .list { margin-top: 6px; }
+    [role="alert"] { margin-top: 8px; }
     .foot { margin-top: 16px; border-top: 1px solid var(--line); padding-top: 8px; }
     @container (min-width: 46em) {
       .parts { grid-template-columns: minmax(0, 3fr) minmax(0, 2fr); }
@@ -443,7 +445,7 @@
       element(
         "div", { class: "parts" },
         element("ul", { class: "list", lang: words.messages },
-          ...plan.reasons.map((reason) => element("li", {}, reason.text))),
+          ...plan.reasons.filter((reason) => reason.code !== SAID_BY_HEADING).map((reason) => element("li", {}, reason.text))),
         near.length
           ? element("section", { class: "nearest" }, element("h3", {}, words.nearest),
               element("ul", { class: "list" }, ...near.map(([value, text]) => element("li", {}, text(value)))))

@@ -214,8 +214,14 @@ async def test_what_is_no_json_is_not_sent(desk: OpenDesk, live: LocalService) -
     assert not asked
 
 
-async def test_a_service_that_is_gone_is_told(desk: OpenDesk, live: LocalService) -> None:
+async def test_what_cannot_be_had_is_told(desk: OpenDesk, live: LocalService) -> None:
     page = await opened(desk, live)
+    await page.route("**/v1/methods", lambda route: route.fulfill(status=403))  # as for a key without that scope
+    await page.route("**/v1/plans?theme=*", lambda route: route.fulfill(status=503))
+    await sent(page, live.key)
+    told = await page.inner_text("#results")
+    assert "could not be read with this key" in told
+    assert "The picture could not be had." in told
     await page.route("**/v1/**", lambda route: route.abort())
     await page.fill("#key", live.key)
     await page.click("#send")
