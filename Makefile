@@ -2,6 +2,7 @@
 PYTHON ?= python3
 PORT ?= 8000
 PYTEST_ARGS ?=
+QA_ARGS ?=
 LOCK_ARGS ?=
 
 venv := .venv
@@ -13,7 +14,7 @@ compile := $(bin)/uv pip compile --quiet --no-config --universal --python-versio
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help run demo test test-long lint types format contract contract-release sdk pictures validate backtest bench chaos load lock audit clean
+.PHONY: help run demo test test-long lint types format contract contract-release sdk pictures validate backtest bench chaos load qa lock audit clean
 
 help: ## List the targets
 	@awk 'BEGIN {FS = ":.*## "} /^[a-z-]+:.*## / {printf "  make %-17s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
@@ -70,6 +71,9 @@ chaos: $(venv)/.dev ## Break the service's surroundings in turn, and write what 
 
 load: $(venv)/.dev ## A hundred thousand requests, and ten thousand connections at once
 	PYTHONPATH=tests $(bin)/python -m tests.chaos.load
+
+qa: $(venv)/.dev ## Check a deployed service: make qa URL=http://127.0.0.1:8000 KEY=...; writes var/qa.xml
+	@STEELYARD_URL="$(URL)" STEELYARD_KEY="$(KEY)" $(bin)/steelyard-qa --junit var/qa.xml $(QA_ARGS)
 
 lock: $(venv)/.dev ## Pin what pyproject.toml and the .in files ask for; LOCK_ARGS=--upgrade takes newer ones
 	$(compile) pyproject.toml -o $(requirements)/run.txt
