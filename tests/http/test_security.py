@@ -77,7 +77,10 @@ def requests() -> Iterator[tuple[Operation, Any]]:
 
 def test_api1_no_request_names_a_stored_object() -> None:
     assert not [path for path in DOCUMENT["paths"] if "{" in path]
-    assert not [call for item in DOCUMENT["paths"].values() for call in item.values() if call.get("parameters")]
+    calls = [call for item in DOCUMENT["paths"].values() for call in item.values()]
+    parameters = {parameter["name"]: parameter for call in calls for parameter in call.get("parameters", [])}
+    assert set(parameters) == {"theme"}  # of pictures: one of a few words, which name nothing that is kept
+    assert SCHEMAS[parameters["theme"]["schema"]["$ref"].rsplit("/", 1)[1]]["enum"] == ["dark", "light"]
     asked = {name for operation in OPERATIONS if operation.body_type for name in reach(operation.body_type.__name__)}
     names = {field for name in asked for field in SCHEMAS[name].get("properties", {})}
     # Ids that a caller makes up to tell their own lines apart are no such names.
@@ -388,7 +391,8 @@ def test_api8_the_linter_for_security_is_on() -> None:
         for path in SERVICE.rglob("*.py")
         for rule in re.findall(r"# noqa: (S\d+)", path.read_text(encoding="utf-8"))
     ]
-    assert set(exempt) <= {("cli/serving.py", "S104")}
+    # The process that draws is this interpreter with a file of the service; nothing of a request is in its command.
+    assert set(exempt) <= {("cli/serving.py", "S104"), ("http/pictures/renderer.py", "S603")}
 
 
 # API9: Improper Inventory Management.

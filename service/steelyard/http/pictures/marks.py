@@ -13,7 +13,8 @@ HEADER_PX = 22  # the height of a panel's header above it
 LINE_WIDTH = 2.2
 
 Layer = dict[str, Any]
-_SAMPLE_PX = 26
+_LINE_SAMPLE_PX = 26
+_SYMBOL_SAMPLE_PX = 12
 _GAP_PX = 6  # between a sample and its text
 _NEXT_PX = 16  # between a text and the next sample
 
@@ -44,20 +45,16 @@ def header(look: Look, title: str, samples: list[Sample], y: float) -> list[Laye
         x -= width_px(sample.text, LABEL_PX)
         layers.append(text(sample.text, x, y, look.muted, fontSize=LABEL_PX))
         x -= _GAP_PX
-        layers.append(_drawn(look, sample, x - _SAMPLE_PX, x, y))
-        x -= _SAMPLE_PX + _NEXT_PX
+        left = x - (_LINE_SAMPLE_PX if sample.shape is None else _SYMBOL_SAMPLE_PX)
+        layers.append(_drawn(look, sample, left, x, y))
+        x = left - _NEXT_PX
     return layers
 
 
-def header_px(title: str, samples: list[Sample]) -> float:
-    """The room that ``header`` takes."""
-    legend = sum(_NEXT_PX + _SAMPLE_PX + _GAP_PX + width_px(sample.text, LABEL_PX) for sample in samples)
-    return width_px(title, TEXT_PX, is_bold=True) + legend
-
-
-def symbol(shape: str, colour: str, *, is_filled: bool = True, size: float = 60) -> dict[str, Any]:
+def symbol(shape: str, colour: str, *, is_filled: bool = True, size: float = 60, **mark: Any) -> dict[str, Any]:
     """The mark of a point."""
-    return {"type": "point", "shape": shape, "color": colour, "filled": is_filled, "size": size, "opacity": 1}
+    usual = {"size": size, "opacity": 1}
+    return {"type": "point", "shape": shape, "color": colour, "filled": is_filled, **usual, **mark}
 
 
 def _drawn(look: Look, sample: Sample, left: float, right: float, y: float) -> Layer:

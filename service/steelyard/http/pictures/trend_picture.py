@@ -14,18 +14,21 @@ from .sheet import Drawing, Message, sheet
 from .time_panels import Span, after
 
 _RECENT_DAYS = 14
-_FEW_WEIGHINGS = 120  # up to here their symbols are large
+_FEW = 120  # up to here, symbols are large and solid
+_MANY = {"size": 7, "strokeWidth": 1, "opacity": 0.45}  # how they are where they would hide each other and the lines
 
 
 def draw(request: TrendRequest, trend: TrendResponse, theme: Theme) -> Drawing:
     """Weighings and what is left of them without noise, maintenance, and what the changes are made of."""
     look = LOOKS[theme]
-    span = Span(trend.days[0].date, after(trend.days[-1].date))
-    panels = [_weight_panel(look, span, trend), _energy_panel(look, span, request, trend)]
+    panels = []
+    if len(trend.days) > 1:
+        span = Span(trend.days[0].date, after(trend.days[-1].date))
+        panels = [_weight_panel(look, span, trend), _energy_panel(look, span, request, trend)]
     groups = _groups(look, trend)
     if groups:
         panels.append(interval_rows.panel(look, groups, title="Change, kg, with 80 % intervals", samples=[]))
-    return sheet(look, _message(trend), panels, words.texts(trend.cautions) + words.texts(trend.notes))
+    return sheet(look, _message(trend), panels, words.texts(trend.cautions) + _notes(trend))
 
 
 def _weight_panel(look: Look, span: Span, trend: TrendResponse) -> Layer:
@@ -36,7 +39,6 @@ def _weight_panel(look: Look, span: Span, trend: TrendResponse) -> Layer:
         for d in trend.days
         if d.observed_weight_kg is not None
     ]
-    size = 26 if len(weighed) <= _FEW_WEIGHINGS else 9
     usual = [row for row in weighed if not row["outlier"]]
     odd = [row for row in weighed if row["outlier"]]
     samples = [Sample("weighings", look.muted, shape="circle", is_filled=False)]
@@ -55,8 +57,11 @@ def _weight_panel(look: Look, span: Span, trend: TrendResponse) -> Layer:
         samples=samples,
         layers=[
             over_time.band(look, smoothed, look.ink),
-            over_time.points(usual, symbol("circle", look.muted, is_filled=False, size=size)),
-            over_time.points(odd, symbol("cross", look.muted, is_filled=False, size=2 * size)),
+            over_time.points(
+                usual,
+                symbol("circle", look.muted, is_filled=False, **({"size": 26} if len(weighed) <= _FEW else _MANY)),
+            ),
+            over_time.points(odd, symbol("cross", look.muted, is_filled=False, size=50)),
             over_time.line(tissue, look.tissue, DASHED),
             over_time.line(smoothed, look.ink),
         ],
@@ -78,7 +83,6 @@ def _energy_panel(look: Look, span: Span, request: TrendRequest, trend: TrendRes
         Sample("80 % interval", look.carried, is_band=True),
     ]
     values = [row[end] for row in maintenance for end in ("lower", "upper")] + [row["value"] for row in eaten]
-    size = 22 if len(eaten) <= _FEW_WEIGHINGS else 8
     return over_time.panel(
         look,
         span,
@@ -86,7 +90,9 @@ def _energy_panel(look: Look, span: Span, request: TrendRequest, trend: TrendRes
         samples=samples,
         layers=[
             over_time.band(look, maintenance, look.carried),
-            over_time.points(eaten, symbol("square", look.muted, is_filled=False, size=size)),
+            over_time.points(
+                eaten, symbol("square", look.muted, is_filled=False, **({"size": 22} if len(eaten) <= _FEW else _MANY))
+            ),
             over_time.line(maintenance, look.carried, DASHED),
         ],
         ends=over_time.ends_of(values),
@@ -114,12 +120,24 @@ def _groups(look: Look, trend: TrendResponse) -> list[Group]:
 
 
 def _window(change: ChangeSplit, is_whole: bool) -> str:
-    return f"Over the log, {change.days} days" if is_whole else f"Last {change.days} days"
+    return f"Over the log, {change.days:,} days" if is_whole else f"Last {change.days} days"
+
+
+def _notes(trend: TrendResponse) -> list[str]:
+    """What is said of the data, once for each kind: a note for every outlier of years would fill the picture."""
+    kinds: dict[str, list[str]] = {}
+    for note, text in zip(trend.notes, words.texts(trend.notes), strict=True):
+        kinds.setdefault(note.code, []).append(text)
+    return [
+        texts[0] if len(texts) == 1 else f"{texts[0]} ({len(texts) - 1} more of this kind.)" for texts in kinds.values()
+    ]
 
 
 def _message(trend: TrendResponse) -> Message:
     first, last = trend.days[0], trend.days[-1]
     title = f"Weight log from {wording.day(first.date)} to {wording.day(last.date)}"
+    if len(trend.days) == 1:
+        title = f"Weight log of {wording.day(first.date)}"
     lines = []
     if not trend.is_conclusive:
         more = f": about {trend.more_days_needed} more days are needed" if trend.more_days_needed else ""
@@ -127,7 +145,7 @@ def _message(trend: TrendResponse) -> Message:
     lines.append(
         f"Smoothed weight from {wording.values(first.smoothed_weight_kg, unit='kg')} to "
         f"{wording.values(last.smoothed_weight_kg, unit='kg')}. Tissue now changes by "
-        f"{wording.values(trend.weekly_rate_kg, 2, is_change=True, unit='kg')} a week."
+        f"{wording.values(trend.weekly_rate_kg, 2, is_change=True, unit='kg')} a\u00a0week."
     )
     lines.append(f"Maintenance on the log's own scale: {wording.values(trend.maintenance_kcal, 0, unit='kcal')} a day.")
     lines.append(f"In parentheses: {wording.coverage(trend.weekly_rate_kg)} intervals.")
