@@ -225,6 +225,12 @@ class Steelyard(_Client):
         """
         return self._drive(self._picture(PLAN_PHASES, format, theme, dict(request)))
 
+    def forecast_picture(
+        self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[ForecastRequestDict]
+    ) -> bytes:
+        """What ``forecast_intake`` answers as a picture, as in ``plan_picture``."""
+        return self._drive(self._picture(FORECAST_INTAKE, format, theme, dict(request)))
+
     def trend_picture(
         self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[TrendRequestDict]
     ) -> bytes:
@@ -432,6 +438,12 @@ class AsyncSteelyard(_Client):
     ) -> bytes:
         """As ``Steelyard.plan_picture``."""
         return await self._drive(self._picture(PLAN_PHASES, format, theme, dict(request)))
+
+    async def forecast_picture(
+        self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[ForecastRequestDict]
+    ) -> bytes:
+        """As ``Steelyard.forecast_picture``."""
+        return await self._drive(self._picture(FORECAST_INTAKE, format, theme, dict(request)))
 
     async def trend_picture(
         self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[TrendRequestDict]

@@ -19,7 +19,7 @@ from in_process import Running
 from jsonschema import Draft7Validator
 from PIL import Image
 from steelyard.http.app import OPERATIONS
-from steelyard.http.examples import PLAN_EXAMPLES, TREND_EXAMPLES
+from steelyard.http.examples import FORECAST_EXAMPLES, PLAN_EXAMPLES, TREND_EXAMPLES
 from steelyard.http.pictures import PNG, SVG, VEGA_LITE, PictureFormat, palette, text_width, wording
 from steelyard.http.pictures.marks import WIDTH
 from steelyard.http.pictures.palette import LOOKS, OKABE_ITO, Look, Theme
@@ -39,6 +39,12 @@ ASKED: dict[str, tuple[str, Json]] = {
         PLAN | {"phase": {"kind": "cut", "fat_loss_kg": 5, "weeks": 20, "break_every_weeks": 6}, "pause": {"weeks": 1}},
     ),
     "gain": ("/v1/plans", PLAN | {"phase": {"kind": "gain", "weeks": 16}}),
+    "forecast": ("/v1/forecasts", msgspec.to_builtins(FORECAST_EXAMPLES["intake_for_target"])),
+    "one day": (
+        "/v1/trends",
+        msgspec.to_builtins(TREND_EXAMPLES["three_weeks"])
+        | {"log": {"weights": [{"date": "2026-03-02", "weight_kg": 84}]}},
+    ),
     "trend": ("/v1/trends", msgspec.to_builtins(TREND_EXAMPLES["three_weeks"])),
     "season": ("/v1/seasons", msgspec.to_builtins(SEASON_EXAMPLES["a_year_with_a_holiday"])),
     "comparison": (
@@ -46,7 +52,7 @@ ASKED: dict[str, tuple[str, Json]] = {
         msgspec.to_builtins(COMPARISON_EXAMPLES["all_ready_made"]) | {"horizon_weeks": 30},
     ),
 }
-OF_EACH_KIND = ("plan", "trend", "season", "comparison")
+OF_EACH_KIND = ("plan", "forecast", "trend", "season", "comparison")
 
 
 async def ask(service: Running, name: str, accept: str, query: str = "") -> Any:
@@ -124,6 +130,22 @@ async def test_a_plan_is_described_in_figures(service: Running) -> None:
         assert caution["text"] in described
 
 
+async def test_a_forecast_is_described_in_figures(service: Running) -> None:
+    forecast = (await ask(service, "forecast", "application/json")).json()
+    described = said(json.loads(await picture(service, "forecast", VEGA_LITE))["description"])
+    last = forecast["weeks"][-1]["at_end"]
+    assert f"to {interval(last['weight_kg'])} at the end of" in described
+    assert f"body fat of {interval(last['fat_fraction'], scale=100)}" in described
+    assert f"{forecast['intake_kcal']:,.0f} kcal a day reach the target on" in described
+
+
+def test_a_forecast_without_a_safe_intake_says_so() -> None:
+    target = {"quantity": "weight_kg", "value": 75}
+    question = ASKED["forecast"][1]["question"] | {"by_date": "2026-04-20", "target": target}
+    drawn = drawing("forecast", question=question)
+    assert "No safe intake reaches the target in time. Nearest: " in drawn.description
+
+
 async def test_a_trend_is_described_in_figures(service: Running) -> None:
     trend = (await ask(service, "trend", "application/json")).json()
     described = said(json.loads(await picture(service, "trend", VEGA_LITE))["description"])
@@ -182,8 +204,7 @@ def published_schema() -> Draft7Validator:
     return Draft7Validator(schema)
 
 
-@pytest.mark.parametrize("theme", Theme)
-@pytest.mark.parametrize("name", ASKED)
+@pytest.mark.parametrize(("name", "theme"), [*((name, Theme.LIGHT) for name in ASKED), ("trend", Theme.DARK)])
 def test_specifications_fit_the_published_schema(name: str, theme: Theme) -> None:
     specification = drawing(name, theme).specification
     assert specification["$schema"].endswith("/v6.json")
@@ -222,9 +243,8 @@ async def test_the_same_request_gives_the_same_bytes(service: Running, form: str
         ("application/vnd.vegalite.v5+json", None),
     ],
 )
-@pytest.mark.parametrize("name", ["trend"])
-async def test_accept_chooses(service: Running, name: str, accept: str, chosen: str | None) -> None:
-    answer = await ask(service, name, accept)
+async def test_accept_chooses(service: Running, accept: str, chosen: str | None) -> None:
+    answer = await ask(service, "one day", accept)
     assert answer.headers["vary"].lower().startswith("accept")
     if chosen is None:
         assert answer.status_code == 406
@@ -262,8 +282,8 @@ async def test_a_refusal_is_a_problem_document(service: Running) -> None:
 
 
 async def test_png_is_not_packed_twice(service: Running) -> None:
-    path, body = ASKED["gain"]
-    for accept, encoding in ((PNG, None), (SVG, "gzip")):
+    for accept, name, encoding in ((PNG, "infeasible", None), (SVG, "gain", "gzip")):
+        path, body = ASKED[name]
         answer = await service.client.post(path, json=body, headers={"Accept": accept, "Accept-Encoding": "gzip"})
         assert answer.headers.get("content-encoding") == encoding
 
@@ -403,7 +423,7 @@ def test_what_shares_a_panel_differs_without_colour(theme: Theme) -> None:
     assert min(steps) >= 3  # and every phase is named, with a line where it begins
 
 
-@pytest.mark.parametrize("name", ["plan", "season", "trend"])
+@pytest.mark.parametrize("name", ["plan", "season", "trend", "forecast"])
 def test_lines_of_a_panel_are_never_told_apart_by_colour_alone(name: str) -> None:
     for panel in drawing(name).specification["vconcat"]:
         lines = [layer["mark"] for layer in panel["layer"] if layer["mark"]["type"] == "line"]

@@ -17,6 +17,7 @@ from .examples import FORECAST_EXAMPLES
 from .logs import check_dates, maintenance_for
 from .mapping import FRACTION, KCAL, KG, interval
 from .operations import computation
+from .pictures import FORECAST_PICTURES
 from .points import forecast_point
 from .schemas.forecasts import (
     DateQuestion,
@@ -39,6 +40,7 @@ _DIGITS = {"weight_kg": KG, "fat_kg": KG, "fat_fraction": FRACTION}
     tag="forecasts",
     summary="Forecast an intake, or find the intake or the date for a target",
     request_examples=FORECAST_EXAMPLES,
+    formats=FORECAST_PICTURES,
 )
 def forecast_intake(body: ForecastRequest) -> ForecastResponse:
     """Answer one question about an intake, inside every guard rail.
@@ -47,6 +49,8 @@ def forecast_intake(body: ForecastRequest) -> ForecastResponse:
     date. `date_for_target`: the date on which a constant intake reaches it. A deficit needs screening answers, and
     an intake that a rail forbids is refused with a 422 that names the rule; a target that no safe intake reaches is
     answered with `feasible: false` and the nearest on each axis.
+
+    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification).
     """
     check_dates(start_date=body.start_date)
     person = mapping.person(body.profile)

@@ -5,7 +5,7 @@ from typing import Any
 
 import msgspec
 
-from . import comparison_picture, plan_picture, season_picture, trend_picture
+from . import comparison_picture, forecast_picture, plan_picture, season_picture, trend_picture
 from .palette import Theme
 from .sheet import Drawing
 
@@ -36,6 +36,7 @@ def _pictures(draw: Callable[[Any, Any, Theme], Drawing]) -> Mapping[str, Pictur
 
 
 PLAN_PICTURES = _pictures(plan_picture.draw)
+FORECAST_PICTURES = _pictures(forecast_picture.draw)
 TREND_PICTURES = _pictures(trend_picture.draw)
 SEASON_PICTURES = _pictures(season_picture.draw)
 COMPARISON_PICTURES = _pictures(comparison_picture.draw)

@@ -15,11 +15,11 @@ from .time_panels import Span, after
 
 
 class Start(NamedTuple):
-    """The body on the morning of the first day."""
+    """The body on the morning of the first day. An answer need not say how much of it is carried mass."""
 
     date: date
     weight_kg: float
-    carried_kg: float
+    carried_kg: float | None
 
 
 class Eaten(NamedTuple):
@@ -41,7 +41,9 @@ def weight_panel(look: Look, span: Span, start: Start, points: Sequence[Forecast
     first = round(start.weight_kg, 3)
     weight: list[dict[str, Any]] = [{"date": at, "value": first, "lower": first, "upper": first}]
     weight += [_interval_row(point, "weight_kg") for point in points]
-    tissue = [{"date": at, "value": round(start.weight_kg - start.carried_kg, 3)}]
+    tissue = []
+    if start.carried_kg is not None:
+        tissue.append({"date": at, "value": round(start.weight_kg - start.carried_kg, 3)})
     tissue += [
         {"date": str(after(point.date)), "value": round(point.weight_kg.mean - point.carried_kg.mean, 3)}
         for point in points
@@ -67,20 +69,23 @@ def weight_panel(look: Look, span: Span, start: Start, points: Sequence[Forecast
 
 
 def fat_panel(
-    look: Look, span: Span, fat_now: Interval, points: Sequence[ForecastPoint], band: tuple[float, float]
+    look: Look,
+    span: Span,
+    fat_now: Interval | None,
+    points: Sequence[ForecastPoint],
+    band: tuple[float, float] | None = None,
 ) -> Layer:
     """Body fat with its interval, and the band that it is to stay in."""
-    rows = [_row(span.first, fat_now, 100.0), *(_interval_row(point, "fat_fraction", 100.0) for point in points)]
-    lines = [round(100 * end, 2) for end in band]
+    rows = [] if fat_now is None else [_row(span.first, fat_now, 100.0)]
+    rows += [_interval_row(point, "fat_fraction", 100.0) for point in points]
+    lines = [round(100 * end, 2) for end in band or ()]
+    samples = [Sample("body fat", look.fat), Sample("80 % interval", look.fat, is_band=True)]
+    samples += [Sample("ends of the chosen band", look.ink, DOTTED)] if lines else []
     return over_time.panel(
         look,
         span,
         title="Body fat, % of scale weight",
-        samples=[
-            Sample("body fat", look.fat),
-            Sample("80 % interval", look.fat, is_band=True),
-            Sample("ends of the chosen band", look.ink, DOTTED),
-        ],
+        samples=samples,
         layers=[
             over_time.band(look, rows, look.fat),
             *(over_time.level(line, look.ink, DOTTED) for line in lines),

@@ -8,18 +8,31 @@ from ...client import AuthenticatedClient, Client
 from ...models.forecast_request import ForecastRequest
 from ...models.forecast_response import ForecastResponse
 from ...models.problem import Problem
-from ...types import Response
+from ...models.theme import Theme
+from ...types import UNSET, Response, Unset
 
 
 def _get_kwargs(
     *,
     body: ForecastRequest,
+    theme: Theme | Unset = UNSET,
 ) -> dict[str, Any]:
     headers: dict[str, Any] = {}
+
+    params: dict[str, Any] = {}
+
+    json_theme: str | Unset = UNSET
+    if not isinstance(theme, Unset):
+        json_theme = theme.value
+
+    params["theme"] = json_theme
+
+    params = {k: v for k, v in params.items() if v is not UNSET and v is not None}
 
     _kwargs: dict[str, Any] = {
         "method": "post",
         "url": "/v1/forecasts",
+        "params": params,
     }
 
     _kwargs["json"] = body.to_dict()
@@ -114,6 +127,7 @@ def sync_detailed(
     *,
     client: AuthenticatedClient,
     body: ForecastRequest,
+    theme: Theme | Unset = UNSET,
 ) -> Response[ForecastResponse | Problem]:
     """Forecast an intake, or find the intake or the date for a target
 
@@ -127,7 +141,11 @@ def sync_detailed(
     intake reaches is
     answered with `feasible: false` and the nearest on each axis.
 
+    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
+    specification).
+
     Args:
+        theme (Theme | Unset): The page a picture is for.
         body (ForecastRequest): A person and a question about what an intake does.
 
     Raises:
@@ -140,6 +158,7 @@ def sync_detailed(
 
     kwargs = _get_kwargs(
         body=body,
+        theme=theme,
     )
 
     response = client.get_httpx_client().request(
@@ -153,6 +172,7 @@ def sync(
     *,
     client: AuthenticatedClient,
     body: ForecastRequest,
+    theme: Theme | Unset = UNSET,
 ) -> ForecastResponse | Problem | None:
     """Forecast an intake, or find the intake or the date for a target
 
@@ -166,7 +186,11 @@ def sync(
     intake reaches is
     answered with `feasible: false` and the nearest on each axis.
 
+    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
+    specification).
+
     Args:
+        theme (Theme | Unset): The page a picture is for.
         body (ForecastRequest): A person and a question about what an intake does.
 
     Raises:
@@ -180,6 +204,7 @@ def sync(
     return sync_detailed(
         client=client,
         body=body,
+        theme=theme,
     ).parsed
 
 
@@ -187,6 +212,7 @@ async def asyncio_detailed(
     *,
     client: AuthenticatedClient,
     body: ForecastRequest,
+    theme: Theme | Unset = UNSET,
 ) -> Response[ForecastResponse | Problem]:
     """Forecast an intake, or find the intake or the date for a target
 
@@ -200,7 +226,11 @@ async def asyncio_detailed(
     intake reaches is
     answered with `feasible: false` and the nearest on each axis.
 
+    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
+    specification).
+
     Args:
+        theme (Theme | Unset): The page a picture is for.
         body (ForecastRequest): A person and a question about what an intake does.
 
     Raises:
@@ -213,6 +243,7 @@ async def asyncio_detailed(
 
     kwargs = _get_kwargs(
         body=body,
+        theme=theme,
     )
 
     response = await client.get_async_httpx_client().request(**kwargs)
@@ -224,6 +255,7 @@ async def asyncio(
     *,
     client: AuthenticatedClient,
     body: ForecastRequest,
+    theme: Theme | Unset = UNSET,
 ) -> ForecastResponse | Problem | None:
     """Forecast an intake, or find the intake or the date for a target
 
@@ -237,7 +269,11 @@ async def asyncio(
     intake reaches is
     answered with `feasible: false` and the nearest on each axis.
 
+    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
+    specification).
+
     Args:
+        theme (Theme | Unset): The page a picture is for.
         body (ForecastRequest): A person and a question about what an intake does.
 
     Raises:
@@ -252,5 +288,6 @@ async def asyncio(
         await asyncio_detailed(
             client=client,
             body=body,
+            theme=theme,
         )
     ).parsed
