@@ -272,23 +272,29 @@ class _Rest(NamedTuple):
     glycogen_rate: Number
 
 
+class _Share(NamedTuple):
+    """How tissues answer energy, constant over a stretch."""
+
+    fat_slope: Number  # of expenditure on each tissue, activity included [kcal/kg/d]
+    lean_slope: Number
+    surplus_factor: Number  # on the lean share
+    deficit_factor: Number
+    fat_cost: Number  # of synthesis, of a kilocalorie stored as fat
+    lean_extra_cost: Number  # the same of one stored as lean tissue, less that of fat
+    growth_cost: Number  # what a kilogram of lean tissue costs more than the fat that its energy is taken from
+
+
 class _Drive(NamedTuple):
     """What a diet does to the tissues of a model, constant over a stretch."""
 
     supply: Number  # intake less the constant and thermic parts of expenditure and the adaptation at rest [kcal/d]
     adaptation_rest: Number
     activity: Number
-    fat_slope: Number  # of expenditure on each tissue, activity included [kcal/kg/d]
-    lean_slope: Number
-    surplus_factor: Number
-    deficit_factor: Number
     growth: Number
     ceiling: Number
     experience_years: Number
     experience_per_day: Number  # years that training adds
-    fat_cost: Number  # of synthesis, of a kilocalorie stored as fat
-    lean_extra_cost: Number  # the same of one stored as lean tissue, less that of fat
-    growth_cost: Number  # what a kilogram of lean tissue costs more than the fat that its energy is taken from
+    share: _Share
 
 
 def calibrate(
@@ -435,17 +441,19 @@ def _drive(model: BodyModel, diet: Diet, ops: Elementwise) -> _Drive:
         intake - model.offset_kcal - (THERMIC_SHARE * change + thermic_shift) - adaptation_rest,
         adaptation_rest,
         activity,
-        FAT_UPKEEP + activity,
-        LEAN_UPKEEP + activity,
-        model.surplus_lean_factor * model.partition_scale,
-        deficit_factor(model, protein, ops),
         growth,
         ceiling,
         model.experience_years,
         model.training_dose / 365.25,
-        fat_cost,
-        LEAN_SYNTHESIS / LEAN_ENERGY - fat_cost,
-        LEAN_SYNTHESIS - fat_cost * LEAN_ENERGY,
+        _Share(
+            FAT_UPKEEP + activity,
+            LEAN_UPKEEP + activity,
+            model.surplus_lean_factor * model.partition_scale,
+            deficit_factor(model, protein, ops),
+            fat_cost,
+            LEAN_SYNTHESIS / LEAN_ENERGY - fat_cost,
+            LEAN_SYNTHESIS - fat_cost * LEAN_ENERGY,
+        ),
     )
 
 
@@ -461,7 +469,7 @@ def settle(model: BodyModel, state: BodyState, diet: Diet, ops: Elementwise = FL
 
 
 def _tissue_rates(
-    drive: _Drive,
+    share_of: _Share,
     growth: Number,
     ceiling_kcal: Number,
     outside: Number,
@@ -475,14 +483,14 @@ def _tissue_rates(
     [kcal/d], both at the experience of the day. ``outside`` = intake - energy into glycogen - every part of
     expenditure that the tissues have no part in: constant, thermic, adaptive, and activity's for carried mass.
     """
-    _, _, _, fat_slope, lean_slope, surplus_factor, deficit_factor, _, _, _, _, fat_cost, lean_extra_cost, extra = drive
+    fat_slope, lean_slope, surplus_factor, deficit_factor, fat_cost, lean_extra_cost, growth_cost = share_of
     gap = outside - fat_slope * fat - lean_slope * lean
     base = PARTITION_KG / (PARTITION_KG + fat)
     surplus = ops.maximum(gap, 0.0)
     wanted = base * surplus_factor
     share = ops.where(gap > 0.0, wanted / (1.0 + wanted * surplus / ceiling_kcal), base * deficit_factor)
     growth = growth * ops.exp((gap - surplus) / (FAT_SUPPLY_LIMIT * fat))
-    stored = (gap - growth * extra) / (1.0 + (fat_cost + share * lean_extra_cost))
+    stored = (gap - growth * growth_cost) / (1.0 + (fat_cost + share * lean_extra_cost))
     lean_rate = share * stored / LEAN_ENERGY + growth
     return (stored - LEAN_ENERGY * lean_rate) / FAT_ENERGY, lean_rate, stored
 
@@ -492,10 +500,12 @@ def _experienced(drive: _Drive, day: Number, ops: Elementwise) -> tuple[Number, 
 
     Both follow the share of a beginner's rate that is left; experience grows only while training goes on.
     """
-    years = drive.experience_years + drive.experience_per_day * day
-    freshness = EXPERIENCE_HALVING_YEARS / (EXPERIENCE_HALVING_YEARS + years)
-    return drive.growth * freshness, LEAN_ENERGY * drive.ceiling * ops.maximum(freshness, LEAN_CEILING_FLOOR)
+    _, _, _, growth, ceiling, years, years_per_day, _ = drive
+    freshness = EXPERIENCE_HALVING_YEARS / (EXPERIENCE_HALVING_YEARS + years + years_per_day * day)
+    return growth * freshness, LEAN_ENERGY * ceiling * ops.maximum(freshness, LEAN_CEILING_FLOOR)
 
+
+_new_tuple = tuple.__new__
 
 # Below this the model means nothing (no one lives there); it only keeps absurd inputs finite.
 _LEAST_FAT_KG = 0.25
@@ -551,30 +561,23 @@ def _step(
     """The body after a step, at whose end glycogen, water and gut content are known (``carried_mass``)."""
     fat, lean, glycogen_before, water_before, gut_before, adaptation, day = state
     glycogen, water, gut = carried_mass
-    rest = drive.adaptation_rest
+    supply, rest, activity, _, _, _, _, share_of = drive
     away = adaptation - rest
     carried = 0.5 * (
         (1.0 + GLYCOGEN_WATER) * (glycogen + glycogen_before) + (water + water_before) + (gut + gut_before)
     )
     outside = (
-        drive.supply
-        - GLYCOGEN_ENERGY * (glycogen - glycogen_before) / days
-        - away * adaptation_mean
-        - drive.activity * carried
+        supply - GLYCOGEN_ENERGY * (glycogen - glycogen_before) / days - away * adaptation_mean - activity * carried
     )
     half = 0.5 * days
     growth, ceiling = _experienced(drive, day + half, ops)
-    fat_rate, lean_rate, _ = _tissue_rates(drive, growth, ceiling, outside, fat, lean, ops)
+    fat_rate, lean_rate, _ = _tissue_rates(share_of, growth, ceiling, outside, fat, lean, ops)
     middle = ops.maximum(fat + half * fat_rate, _LEAST_FAT_KG)
-    fat_rate, lean_rate, _ = _tissue_rates(drive, growth, ceiling, outside, middle, lean + half * lean_rate, ops)
-    return BodyState(
-        ops.maximum(fat + days * fat_rate, _LEAST_FAT_KG),
-        lean + days * lean_rate,
-        glycogen,
-        water,
-        gut,
-        rest + away * adaptation_left,
-        day + days,
+    fat_rate, lean_rate, _ = _tissue_rates(share_of, growth, ceiling, outside, middle, lean + half * lean_rate, ops)
+    fat = ops.maximum(fat + days * fat_rate, _LEAST_FAT_KG)
+    # As ``BodyState(...)``, in half the time: steps are what a forecast is made of.
+    return _new_tuple(
+        BodyState, (fat, lean + days * lean_rate, glycogen, water, gut, rest + away * adaptation_left, day + days)
     )
 
 
@@ -646,7 +649,7 @@ def expenditure_kcal(model: BodyModel, state: BodyState, diet: Diet, ops: Elemen
     carried = state.weight_kg - state.fat_kg - state.lean_kg
     outside = drive.supply + drive.adaptation_rest - state.adaptation_kcal - drive.activity * carried
     growth, ceiling = _experienced(drive, state.day, ops)
-    stored = _tissue_rates(drive, growth, ceiling, outside, state.fat_kg, state.lean_kg, ops)[2]
+    stored = _tissue_rates(drive.share, growth, ceiling, outside, state.fat_kg, state.lean_kg, ops)[2]
     return diet.intake_kcal - stored
 
 

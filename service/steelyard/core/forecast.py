@@ -372,7 +372,8 @@ def _path(
     for diet, lengths in plan:
         if source is UncertaintySource.ADHERENCE:
             scale = 1.0 + ADHERENCE_SPREAD
-            diet = diet._replace(intake_kcal=diet.intake_kcal * scale, carbohydrate_kcal=diet.carbohydrate_kcal * scale)
+            intake, carbohydrate, *others = diet
+            diet = Diet(intake * scale, carbohydrate * scale, *others)
         elif source is UncertaintySource.ADAPTATION:
             model = adapting(model, diet.intake_kcal, 1.0, ops)
         done = len(states)
