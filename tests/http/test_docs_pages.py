@@ -54,6 +54,10 @@ def test_every_operation_and_field_is_there() -> None:
         for operation in item.values():
             assert operation["operationId"] in ids
             assert path in OUTLINE.text
+            section = PAGE[PAGE.index(f'id="{operation["operationId"]}"') :].split("</section>")[0]
+            kinds = [kind for kind in operation["responses"]["200"]["content"] if kind != "application/json"]
+            for name in [parameter["name"] for parameter in operation.get("parameters", [])] + kinds:
+                assert f"<code>{name}</code>" in section, f"{path}: {name}"
     for name, schema in DOCUMENT["components"]["schemas"].items():
         assert name in ids
         section = PAGE[PAGE.index(f'id="{name}"') :].split("</section>")[0]

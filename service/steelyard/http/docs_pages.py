@@ -90,6 +90,13 @@ def _operation(method: str, path: str, operation: Json) -> str:
         f"<p>{_notice(operation)}</p>" if operation.get("deprecated") else "",
         _prose(operation["description"]),
     ]
+    parameters = operation.get("parameters", [])
+    if parameters:
+        parts.append("<h4>Query</h4>")
+        parts += [
+            f"<p><code>{escape(p['name'])}</code> ({_type(p['schema'])}): {_inline(p['description'])}</p>"
+            for p in parameters
+        ]
     if "requestBody" in operation:
         parts.append("<h4>Request</h4>")
         parts += [_content(kind, content) for kind, content in operation["requestBody"]["content"].items()]
@@ -110,7 +117,10 @@ def _content(kind: str, content: Json) -> str:
 
 
 def _answer(status: str, answer: Json) -> str:
-    bodies = "<br>".join(_type(content.get("schema", {})) for content in answer.get("content", {}).values())
+    offered = answer.get("content", {}).items()
+    # Among several media types each is named; JSON alone needs no word.
+    names = {kind: f"<code>{escape(kind)}</code>: " if len(offered) > 1 else "" for kind, _ in offered}
+    bodies = "<br>".join(names[kind] + _type(content.get("schema", {})) for kind, content in offered)
     headers = ", ".join(f"<code>{escape(name)}</code>" for name in sorted(answer.get("headers", {})))
     return _row([f"<code>{status}</code>", bodies or "none", _prose(answer["description"]), headers], "td")
 
