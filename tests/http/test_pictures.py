@@ -4,12 +4,13 @@ import asyncio
 import io
 import json
 import re
+from pathlib import Path
 from typing import Any
 from xml.etree import ElementTree
 
 import msgspec
 import pytest
-from in_process import Running
+from in_process import Running, running
 from pictured import ASKED, PLAN, Json, drawing, published_schema
 from PIL import Image
 from steelyard.http.pictures import PNG, SVG, VEGA_LITE, text_width, wording
@@ -257,6 +258,15 @@ async def test_lines_keep_their_length_in_another_font(service: Running) -> None
         width = text_width.width_px(line.text or "", 11)
         assert float(line.get("textLength") or 0) == pytest.approx(width, abs=0.1)
         assert line.get("lengthAdjust") == "spacingAndGlyphs"
+
+
+async def test_a_picture_past_its_time_is_a_problem(tmp_path: Path) -> None:
+    path, body = ASKED["plan"]
+    async with running(tmp_path, computation_seconds=0.2) as service:  # a process that draws takes longer to start
+        answer = await service.client.post(path, json=body, headers={"Accept": SVG})
+    assert answer.status_code == 503
+    assert answer.json()["code"] == "COMPUTATION_TIMEOUT"
+    assert int(answer.headers["retry-after"]) > 0
 
 
 # The process that draws
