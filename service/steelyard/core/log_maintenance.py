@@ -89,7 +89,8 @@ class LogFit(NamedTuple):
     cycle_rise: Sequence[Number] | None
     filtered: Filtered
     tellings: list[Telling]
-    further_step: Correction  # what a step of water beside those of the first telling makes of the last day
+    judged: Filtered  # the pass by which a further step of water was judged
+    further_step: Correction  # what such a step makes of that pass's last day
     segments: list[Segment]
     prior: Estimate  # on the logging scale
     rho_kcal_per_kg: Number  # on the logging scale
@@ -222,12 +223,13 @@ def fit_log(
         filtered = filter_weights(series, settings, start, days=end, ops=ops)
         if with_views:
             segments.append(Segment(first, _causal(filtered, series, log.cycle_rise, first), kept))
-    tellings, left = tell_in_hindsight(filtered, series, settings, start, change_days, ops)
+    tellings, judged, left = tell_in_hindsight(filtered, series, settings, start, change_days, ops)
     return LogFit(
         series,
         log.cycle_rise,
         filtered,
         tellings,
+        judged,
         left,
         segments,
         scaled,
@@ -302,7 +304,7 @@ def posterior_maintenance(fit: LogFit, mean: Number, variance: Number, kept: Num
 def maintenance_from_fit(fit: LogFit, physical_prior: Estimate) -> LogMaintenance:
     """The combined estimate on the last day of a fitted log."""
     days = len(fit.filtered.steps)
-    told = fit.tellings[0].filtered._replace(unsettled={days - 1: fit.further_step})
+    told = fit.judged._replace(unsettled={days - 1: fit.further_step})
     path = _causal(told, fit.series, fit.cycle_rise, days - 1)
     mean, variance = path.maintenance[-1], path.maintenance_variance[-1]
     recent = fit.series.intake_kcal[max(0, days - 1 - int(RATE_DAYS)) : max(1, days - 1)]

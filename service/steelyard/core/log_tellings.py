@@ -32,10 +32,10 @@ def tell_in_hindsight(
     start: Start,
     change_days: Collection[int],
     ops: Elementwise,
-) -> tuple[list[Telling], Correction]:
+) -> tuple[list[Telling], Filtered, Correction]:
     """The log told in hindsight: with the steps of water that are facts, and with one more that may be.
 
-    Also what one more, on whichever day, makes of the last day.
+    Also the pass in which every first day of one more was weighed, and what that makes of its last day.
     """
     days = len(series.weight_kg)
     known: dict[int, Number] = {}
@@ -43,7 +43,7 @@ def tell_in_hindsight(
         _suppose(known, began, who, days, ops)
     spared: dict[int, Number] = {}  # weighings that stood out, and count in full all the same
 
-    def told(jumps: dict[int, Number]) -> Filtered:
+    def told(jumps: dict[int, Number], spared: dict[int, Number]) -> Filtered:
         outliers = {
             day: ops.where(ops.maximum(jumps.get(day, 0.0), spared.get(day, 0.0)) > 0.0, 1.0, times)
             for day, _, times in filtered.outliers
@@ -62,7 +62,7 @@ def tell_in_hindsight(
         path = smooth_weights(base, series, change_days=change_days, has_shocks=True)
         return path, in_hindsight(path.shocks, base.steps[-1], ops)
 
-    base = told(known) if known else filtered
+    base = told(known, {}) if known else filtered
     path, left = weighed(base)
     likely = left.nearby > TOLD_APART
     if is_any(likely):
@@ -72,21 +72,26 @@ def tell_in_hindsight(
             if is_any(near):
                 spared[day] = ops.where(near, 1.0, 0.0)
         if spared:
-            base = told(known)
+            base = told(known, spared)
             path, left = weighed(base)
     for _ in range(_MOST_FURTHER_FACTS):
         sure = left.probability > JUMP_GRANTED
         if not is_any(sure):
             break
         _suppose(known, left.day, sure, days, ops)
-        base = told(known)
+        base = told(known, spared)
+        path, left = weighed(base)
+    judged, further_step = base, left
+    if spared:
+        # Windows of some days hang on those very weighings: there they stay what they were when they came.
+        base = told(known, {})
         path, left = weighed(base)
     tellings = [Telling(base, sorted(known.items()), 1.0, path)]
     likely = left.nearby > TOLD_APART
     if change_days and is_any(likely):
         supposed = dict(known)
         _suppose(supposed, left.day, likely, days, ops)
-        further = told(supposed)
+        further = told(supposed, {})
         chance = ops.where(likely, left.nearby, 0.0)
         tellings = [
             tellings[0]._replace(probability=1.0 - chance),
@@ -94,7 +99,7 @@ def tell_in_hindsight(
                 further, sorted(supposed.items()), chance, smooth_weights(further, series, change_days=change_days)
             ),
         ]
-    return tellings, left
+    return tellings, judged, further_step
 
 
 def _suppose(jumps: dict[int, Number], day: Number, who: Any, days: int, ops: Elementwise) -> None:
