@@ -5,8 +5,9 @@ from typing import Any
 
 import pytest
 from steelyard.core.assessment import Assessment, assess, body_of
+from steelyard.core.body_constants import BASELINE_GLYCOGEN_KG
+from steelyard.core.body_state import BodyState
 from steelyard.core.deficit_phase import DeficitAim, DeficitKind
-from steelyard.core.energy_balance import BASELINE_GLYCOGEN_KG, BodyState
 from steelyard.core.estimate import Estimate
 from steelyard.core.forecast import ALL_SOURCES, Forecast
 from steelyard.core.gain_phase import GainAim

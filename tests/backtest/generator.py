@@ -17,9 +17,10 @@ from typing import Any, NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 from scipy.special import ndtr, ndtri
-from steelyard.core import energy_balance
+from steelyard.core import body_constants, body_state, energy_balance
+from steelyard.core.body_state import BodyModel, BodyState, Diet, calibrate
 from steelyard.core.elementwise import arrays
-from steelyard.core.energy_balance import BodyModel, BodyState, Diet, calibrate, walk
+from steelyard.core.energy_balance import walk
 from steelyard.core.estimate import Estimate
 from steelyard.core.forecast import (
     ADHERENCE_SPREAD,
@@ -251,24 +252,26 @@ _WORLDS = {
 @contextmanager
 def _physics_of(world: _World) -> Iterator[None]:
     """The core's equations with other constants: a forecast is never made inside."""
-    water = world.glycogen_water * energy_balance.GLYCOGEN_WATER
+    water = world.glycogen_water * body_constants.GLYCOGEN_WATER
     other = {
-        "FAT_ENERGY": world.fat_energy * energy_balance.FAT_ENERGY,
-        "LEAN_ENERGY": world.lean_energy * energy_balance.LEAN_ENERGY,
-        "PARTITION_KG": world.lean_share * energy_balance.PARTITION_KG,
+        "FAT_ENERGY": world.fat_energy * body_constants.FAT_ENERGY,
+        "LEAN_ENERGY": world.lean_energy * body_constants.LEAN_ENERGY,
+        "PARTITION_KG": world.lean_share * body_constants.PARTITION_KG,
         "GLYCOGEN_WATER": water,
-        "BASELINE_GLYCOGEN_KG": energy_balance.GLYCOGEN_KG * (1.0 + water),
-        "SODIUM_BY_CARBOHYDRATE": world.carbohydrate_water * energy_balance.SODIUM_BY_CARBOHYDRATE,
-        "ADAPTATION_DAYS": world.adaptation_days * energy_balance.ADAPTATION_DAYS,
+        "BASELINE_GLYCOGEN_KG": body_constants.GLYCOGEN_KG * (1.0 + water),
+        "SODIUM_BY_CARBOHYDRATE": world.carbohydrate_water * body_constants.SODIUM_BY_CARBOHYDRATE,
+        "ADAPTATION_DAYS": world.adaptation_days * body_constants.ADAPTATION_DAYS,
     }
-    kept = {name: getattr(energy_balance, name) for name in other}
-    for name, value in other.items():
-        setattr(energy_balance, name, value)
+    # Each module of the model holds its own name for a constant.
+    patched = [(module, name) for module in (body_state, energy_balance) for name in other if hasattr(module, name)]
+    kept = [getattr(module, name) for module, name in patched]
+    for module, name in patched:
+        setattr(module, name, other[name])
     try:
         yield
     finally:
-        for name, value in kept.items():
-            setattr(energy_balance, name, value)
+        for (module, name), value in zip(patched, kept, strict=True):
+            setattr(module, name, value)
 
 
 def _misspecified(people: People, rng: np.random.Generator, world: _World) -> _Life:

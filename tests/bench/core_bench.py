@@ -4,8 +4,8 @@ import time
 from collections.abc import Callable
 
 import numpy as np
+from steelyard.core.body_state import Diet
 from steelyard.core.elementwise import FLOATS, arrays
-from steelyard.core.energy_balance import Diet
 from steelyard.core.estimate import Estimate
 from steelyard.core.forecast import Body, Stretch, forecast
 

@@ -12,8 +12,9 @@ from typing import Any
 
 import numpy as np
 import statsmodels.api as sm  # type: ignore[import-untyped]
+from steelyard.core.body_state import Diet, calibrate
 from steelyard.core.elementwise import FLOATS, arrays
-from steelyard.core.energy_balance import Diet, advance, calibrate
+from steelyard.core.energy_balance import advance
 from steelyard.core.estimate import Estimate
 from steelyard.core.log import DailyLog, IntakeDay, Log, Weighing, clean_log
 from steelyard.core.log_maintenance import fill_intake, fit_log, prior_on_logging_scale

@@ -1,8 +1,9 @@
 """The expected path of carried mass is that of the full model, which also moves the tissues."""
 
 import pytest
+from steelyard.core.body_state import Diet, calibrate
 from steelyard.core.carried_mass import expected_carried_kg
-from steelyard.core.energy_balance import Diet, advance, calibrate
+from steelyard.core.energy_balance import advance
 
 
 def test_equals_the_fast_states_of_the_energy_balance_model() -> None:

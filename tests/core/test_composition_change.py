@@ -4,8 +4,9 @@ import numpy as np
 import pytest
 from core.test_trend import MODEL, STATE
 from steelyard.core.body_composition import METHOD_ERRORS
+from steelyard.core.body_state import Diet
 from steelyard.core.composition_change import CompositionChange, FatReading, composition_change, partition_of
-from steelyard.core.energy_balance import Diet, advance
+from steelyard.core.energy_balance import advance
 from steelyard.core.estimate import Estimate
 from steelyard.core.fat_combination import FatValue
 from steelyard.core.person import BodyFatMethod

@@ -10,12 +10,12 @@ from typing import Any
 import pytest
 from steelyard.core import decision_terms as terms
 from steelyard.core.assessment import assess, body_of
+from steelyard.core.body_state import BodyState
 from steelyard.core.decision import Decision, decide
 from steelyard.core.decision_event import event_of, latest_start
 from steelyard.core.decision_pattern import cycling, slow_surplus_kcal
 from steelyard.core.decision_terms import Feeling, Goal, PastPhase, PresentPhase, Question, Situation
 from steelyard.core.decision_trade import Lines, due_at, lines_of, probability_over, score
-from steelyard.core.energy_balance import BodyState
 from steelyard.core.estimate import Estimate
 from steelyard.core.guard_rails import Subject
 from steelyard.core.person import ActivityLevel, BodyFatMethod, BodyFatReading, Person, Sex, Training, TrainingStatus

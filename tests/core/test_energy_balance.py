@@ -7,9 +7,12 @@ import itertools
 
 import numpy as np
 import pytest
+from steelyard.core import body_constants as bc
+from steelyard.core import body_state, linearised_balance
 from steelyard.core import energy_balance as eb
+from steelyard.core.body_state import BodyState, Diet, calibrate
 from steelyard.core.elementwise import arrays
-from steelyard.core.energy_balance import BodyState, Diet, advance, calibrate
+from steelyard.core.energy_balance import advance
 from steelyard.core.forecast import stored_kcal
 from validation import energy_audit
 from validation.energy_audit import MAINTENANCE, PATHS, RESTING, eating, lifter, reference_man
@@ -124,7 +127,7 @@ def test_maintenance_in_who_lifts_trades_fat_for_lean() -> None:
     # At first energy goes only into building: lean costs more to build than the fat that pays for it saves.
     soon = advance(model, state, eating(0, 1.8), 0.01)
     lean_rate = (soon.lean_kg - state.lean_kg) / 0.01
-    building = lean_rate * (eb.LEAN_SYNTHESIS - eb.FAT_SYNTHESIS * eb.LEAN_ENERGY / eb.FAT_ENERGY)
+    building = lean_rate * (bc.LEAN_SYNTHESIS - bc.FAT_SYNTHESIS * bc.LEAN_ENERGY / bc.FAT_ENERGY)
     assert stored_kcal(state, soon) / 0.01 == pytest.approx(-building, rel=0.05)
 
 
@@ -189,7 +192,7 @@ LINEAR = {8: (7026, 31.4), 12: (8032, 28.9), 16: (8733, 27.1), 25: (9731, 24.6),
 @pytest.mark.parametrize("fat", LINEAR)
 def test_linear_form_equals_the_published_closed_form(fat: float) -> None:
     model = reference_man()[0]._replace(activity_kcal_per_kg=10.0)
-    linear = eb.linearise(model, float(fat), eb.PROTEIN_ORDINARY)
+    linear = linearised_balance.linearise(model, float(fat), bc.PROTEIN_ORDINARY)
     exact = (13.0 / 4.184, 92.0 / 4.184, 750.0 / 4.184, 960.0 / 4.184)
     assert tuple(linear) == pytest.approx(closed_form(fat, exact, 10.0), rel=1e-9)
     rounded = closed_form(fat, (3.2, 22.0, 180.0, 230.0), 10.0)
@@ -200,12 +203,12 @@ def test_linear_form_equals_the_published_closed_form(fat: float) -> None:
 def test_linear_form_is_the_slope_of_the_model() -> None:
     # Long after a small change, weight has moved by change / epsilon (hysteresis of fat mass is of second order).
     model, state = reference_man()
-    linear = eb.linearise(model, state.fat_kg, eb.PROTEIN_ORDINARY)
+    linear = linearised_balance.linearise(model, state.fat_kg, bc.PROTEIN_ORDINARY)
     change = -5.0
     end = advance(model, state, eating(change), 365.25 * 30)
     moved = end.tissue_kg - state.tissue_kg
     # The linear form counts tissue alone: activity also saves on the carried mass that left.
-    carried = model.activity_kcal_per_kg * end.carried_kg / (1 - eb.THERMIC_SHARE - eb.ADAPTATION_SHARE)
+    carried = model.activity_kcal_per_kg * end.carried_kg / (1 - bc.THERMIC_SHARE - bc.ADAPTATION_SHARE)
     assert moved == pytest.approx((change - carried) / linear.epsilon_kcal_per_kg_day, rel=0.01)
 
 
@@ -272,13 +275,13 @@ def test_lean_gained_in_a_surplus_saturates_and_the_rest_is_fat() -> None:
     assert np.all(steps > 0)
     assert np.all(np.diff(steps) < 0)
     # Never above the training gain and the ceiling of surplus-driven lean together.
-    ceiling = eb.SURPLUS_LEAN_CEILING * max(1 / 3.5, eb.LEAN_CEILING_FLOOR) + eb.TRAINING_GAIN / 3.5
+    ceiling = bc.SURPLUS_LEAN_CEILING * max(1 / 3.5, bc.LEAN_CEILING_FLOOR) + bc.TRAINING_GAIN / 3.5
     assert max(gained) < 28 * ceiling * model.fat_free_kg
 
 
 def test_without_lifting_training_adds_nothing() -> None:
     model, state = calibrate(weight_kg=80.0, fat_kg=14.0, maintenance_kcal=MAINTENANCE, resting_kcal=RESTING)
-    eager = model._replace(training_gain=10 * eb.TRAINING_GAIN)
+    eager = model._replace(training_gain=10 * bc.TRAINING_GAIN)
     assert advance(model, state, eating(-300, 2.0), 28) == advance(eager, state, eating(-300, 2.0), 28)
 
 
@@ -286,8 +289,8 @@ def test_current_maintenance_holds_the_body_it_was_computed_for() -> None:
     # Eaten at the present adaptation and carried mass, it stores nothing in tissue at that moment.
     model, state = reference_man()
     thin = advance(model, state, eating(-700), 42)
-    level = eb.current_maintenance_kcal(model, thin)
+    level = body_state.current_maintenance_kcal(model, thin)
     assert level < MAINTENANCE
     diet = Diet(level, 0.5 * level, 0.8)
     assert eb.expenditure_kcal(model, thin, diet) == pytest.approx(level, abs=1e-6)
-    assert eb.current_maintenance_kcal(model, state) == pytest.approx(MAINTENANCE, abs=1e-9)
+    assert body_state.current_maintenance_kcal(model, state) == pytest.approx(MAINTENANCE, abs=1e-9)

@@ -3,8 +3,10 @@
 import numpy as np
 import pytest
 from steelyard.core import forecast as forecasting
+from steelyard.core.body_constants import BASELINE_GLYCOGEN_KG
+from steelyard.core.body_state import Diet, calibrate
 from steelyard.core.elementwise import arrays
-from steelyard.core.energy_balance import BASELINE_GLYCOGEN_KG, Diet, advance, calibrate
+from steelyard.core.energy_balance import advance
 from steelyard.core.estimate import Estimate
 from steelyard.core.forecast import (
     Body,

@@ -11,8 +11,9 @@ from plan_people import CLEAR
 from season_people import START, asked
 from steelyard.core import guard_rails as rails
 from steelyard.core import rail_table as table
+from steelyard.core.body_state import Diet
 from steelyard.core.elementwise import arrays
-from steelyard.core.energy_balance import Diet, advance
+from steelyard.core.energy_balance import advance
 from steelyard.core.estimate import Estimate
 from steelyard.core.forecast import Stretch, UncertaintySource, forecast, start_body
 from steelyard.core.person import Sex, TrainingStatus

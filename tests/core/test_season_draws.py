@@ -5,8 +5,8 @@ import pytest
 from scipy import stats
 from scipy.stats import qmc
 from season_people import asked
+from steelyard.core.body_state import current_maintenance_kcal
 from steelyard.core.elementwise import arrays
-from steelyard.core.energy_balance import current_maintenance_kcal
 from steelyard.core.estimate import Estimate
 from steelyard.core.forecast import Body
 from steelyard.core.season import Asked

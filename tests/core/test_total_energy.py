@@ -9,8 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from steelyard.core import total_energy
 from steelyard.core.activity_energy import session_kcal, step_kcal
+from steelyard.core.body_constants import THERMIC_SHARE
 from steelyard.core.elementwise import arrays
-from steelyard.core.energy_balance import THERMIC_SHARE
 from steelyard.core.estimate import Estimate
 from steelyard.core.evidence import ENTRIES
 from steelyard.core.person import (

@@ -7,8 +7,9 @@ from typing import Any
 
 import numpy as np
 import pytest
+from steelyard.core.body_state import Diet, calibrate
 from steelyard.core.elementwise import arrays
-from steelyard.core.energy_balance import Diet, advance, calibrate
+from steelyard.core.energy_balance import advance
 from steelyard.core.estimate import Estimate
 from steelyard.core.log import DailyLog, IntakeDay, Log, LogError, Weighing, clean_log
 from steelyard.core.log_maintenance import (

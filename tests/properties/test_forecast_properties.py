@@ -6,8 +6,9 @@ import numpy as np
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
+from steelyard.core.body_state import BodyModel, BodyState, Diet, calibrate
 from steelyard.core.elementwise import arrays
-from steelyard.core.energy_balance import BodyModel, BodyState, Diet, advance, calibrate
+from steelyard.core.energy_balance import advance
 from steelyard.core.estimate import Estimate
 from steelyard.core.forecast import Body, Stretch, UncertaintySource, forecast
 

@@ -5,7 +5,7 @@ from typing import NamedTuple
 import numpy as np
 from scipy import stats
 from steelyard.core.body_composition import METHOD_ERRORS
-from steelyard.core.energy_balance import Diet
+from steelyard.core.body_state import Diet
 from steelyard.core.estimate import Z80, Estimate
 from steelyard.core.forecast import Body, Stretch, experience_years, forecast, training_dose
 from steelyard.core.person import Training

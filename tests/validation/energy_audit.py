@@ -4,8 +4,10 @@ import math
 from typing import NamedTuple
 
 import numpy as np
+from steelyard.core import body_constants as bc
 from steelyard.core import energy_balance as eb
-from steelyard.core.energy_balance import BodyModel, BodyState, Diet, advance, calibrate
+from steelyard.core.body_state import BodyModel, BodyState, Diet, calibrate
+from steelyard.core.energy_balance import advance
 from steelyard.core.forecast import stored_kcal
 
 # A man of 80 kg, 180 cm, 30 years with 12 kg fat: Mifflin 1990 gives 1780 kcal/d at rest; activity level 1.6.
@@ -30,7 +32,7 @@ def lifter(*, years: float = 0.25, weight_kg: float = 80.0, fat_kg: float = 14.0
     )
 
 
-def eating(change_kcal: float, protein_g_per_kg: float = eb.PROTEIN_ORDINARY, maintenance: float = MAINTENANCE) -> Diet:
+def eating(change_kcal: float, protein_g_per_kg: float = bc.PROTEIN_ORDINARY, maintenance: float = MAINTENANCE) -> Diet:
     """Intake changed from maintenance at the usual share of carbohydrate."""
     intake = maintenance + change_kcal
     return Diet(intake, 0.5 * intake, protein_g_per_kg)
@@ -62,21 +64,21 @@ def expenditure(
     """Expenditure term by term as Hall 2011 writes it, synthesis of both tissues included [kcal/d]."""
     return (
         model.offset_kcal
-        + eb.FAT_UPKEEP * fat
-        + eb.LEAN_UPKEEP * lean
+        + bc.FAT_UPKEEP * fat
+        + bc.LEAN_UPKEEP * lean
         + (model.activity_kcal_per_kg + diet.activity_change_kcal_per_kg) * (fat + lean + carried)
-        + eb.THERMIC_SHARE * (diet.intake_kcal - model.maintenance_kcal)
+        + bc.THERMIC_SHARE * (diet.intake_kcal - model.maintenance_kcal)
         + diet.thermic_shift_kcal
         + adaptation
-        + eb.FAT_SYNTHESIS * rates[0]
-        + eb.LEAN_SYNTHESIS * rates[1]
+        + bc.FAT_SYNTHESIS * rates[0]
+        + bc.LEAN_SYNTHESIS * rates[1]
     )
 
 
 def mean_adaptation(before: BodyState, model: BodyModel, diet: Diet, days: float) -> float:
     """Mean over the step of the exponential approach to its resting value, by its integral."""
     rest = model.adaptation_share * (diet.intake_kcal - model.maintenance_kcal)
-    tau = eb.ADAPTATION_DAYS
+    tau = bc.ADAPTATION_DAYS
     return rest + (before.adaptation_kcal - rest) * tau / days * (1 - math.exp(-days / tau))
 
 
@@ -84,30 +86,30 @@ def tissue_at_midpoint(
     model: BodyModel, diet: Diet, before: BodyState, after: BodyState, days: float
 ) -> tuple[float, float]:
     """Fat and lean half a step on, at the rates of the step's start; the rates solved as linear equations."""
-    glycogen_flow = eb.GLYCOGEN_ENERGY * (after.glycogen_kg - before.glycogen_kg) / days
+    glycogen_flow = bc.GLYCOGEN_ENERGY * (after.glycogen_kg - before.glycogen_kg) / days
     carried = 0.5 * sum(s.weight_kg - s.fat_kg - s.lean_kg for s in (before, after))
     fat, lean = before.fat_kg, before.lean_kg
     upkeep = expenditure(model, diet, fat, lean, carried, mean_adaptation(before, model, diet, days), (0.0, 0.0))
     gap = diet.intake_kcal - glycogen_flow - upkeep
-    share = eb.PARTITION_KG / (eb.PARTITION_KG + fat)
+    share = bc.PARTITION_KG / (bc.PARTITION_KG + fat)
     response = min(max((diet.protein_g_per_kg - 0.8) / (1.62 - 0.8), 0.0), 1.0)
     years = model.experience_years + model.training_dose * (before.day + days / 2) / 365.25
     beginner = model.training_gain * model.fat_free_kg
     if gap > 0:
         share *= model.surplus_lean_factor * model.partition_scale
-        ceiling = eb.SURPLUS_LEAN_CEILING * model.fat_free_kg * max(1 / (1 + years), eb.LEAN_CEILING_FLOOR)
-        share /= 1 + share * gap / (eb.LEAN_ENERGY * ceiling)
+        ceiling = bc.SURPLUS_LEAN_CEILING * model.fat_free_kg * max(1 / (1 + years), bc.LEAN_CEILING_FLOOR)
+        share /= 1 + share * gap / (bc.LEAN_ENERGY * ceiling)
     else:
         share *= eb.deficit_factor(model, diet.protein_g_per_kg)
-    protein = (1 + eb.PROTEIN_GAIN_BOOST * response) / (1 + eb.PROTEIN_GAIN_BOOST)
+    protein = (1 + bc.PROTEIN_GAIN_BOOST * response) / (1 + bc.PROTEIN_GAIN_BOOST)
     grown = beginner * model.training_dose / (1 + years) * protein
-    grown *= math.exp(min(gap, 0.0) / (eb.FAT_SUPPLY_LIMIT * fat))
+    grown *= math.exp(min(gap, 0.0) / (bc.FAT_SUPPLY_LIMIT * fat))
     _stored, fat_rate, lean_rate = np.linalg.solve(
         np.array(
             [
-                [1.0, eb.FAT_SYNTHESIS, eb.LEAN_SYNTHESIS],
-                [-share / eb.LEAN_ENERGY, 0.0, 1.0],
-                [-1.0, eb.FAT_ENERGY, eb.LEAN_ENERGY],
+                [1.0, bc.FAT_SYNTHESIS, bc.LEAN_SYNTHESIS],
+                [-share / bc.LEAN_ENERGY, 0.0, 1.0],
+                [-1.0, bc.FAT_ENERGY, bc.LEAN_ENERGY],
             ]
         ),
         np.array([gap, grown, 0.0]),

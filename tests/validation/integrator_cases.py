@@ -3,7 +3,8 @@
 from typing import NamedTuple
 
 import numpy as np
-from steelyard.core.energy_balance import BodyModel, BodyState, Diet, advance, calibrate
+from steelyard.core.body_state import BodyModel, BodyState, Diet, calibrate
+from steelyard.core.energy_balance import advance
 
 from .continuous_model import Eating, Subject
 

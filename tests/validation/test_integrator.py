@@ -2,8 +2,9 @@
 
 import numpy as np
 import pytest
-from steelyard.core import energy_balance as eb
-from steelyard.core.energy_balance import Diet, advance, calibrate
+from steelyard.core import body_constants as bc
+from steelyard.core.body_state import Diet, calibrate
+from steelyard.core.energy_balance import advance
 from validation import continuous_model as continuous
 from validation.continuous_model import Subject
 from validation.integrator_cases import (
@@ -68,10 +69,14 @@ def test_the_first_day_agrees_where_water_moves_fastest() -> None:
 def test_the_constants_are_those_of_the_papers() -> None:
     # Catches a slip in either writing: these two sets were typed independently.
     c = continuous.EXACT_COSTS
-    served = (eb.FAT_UPKEEP, eb.LEAN_UPKEEP, eb.FAT_SYNTHESIS, eb.LEAN_SYNTHESIS)
+    served = (bc.FAT_UPKEEP, bc.LEAN_UPKEEP, bc.FAT_SYNTHESIS, bc.LEAN_SYNTHESIS)
     assert served == pytest.approx(tuple(c), rel=1e-12)
     # 39.5, 7.6 and 17.6 MJ/kg, as Hall 2008 prints them.
-    for kcal, megajoules in ((eb.FAT_ENERGY, 39.5), (eb.LEAN_ENERGY, 7.6), (eb.GLYCOGEN_ENERGY, 17.6)):
+    for kcal, megajoules in (
+        (bc.FAT_ENERGY, 39.5),
+        (bc.LEAN_ENERGY, 7.6),
+        (bc.GLYCOGEN_ENERGY, 17.6),
+    ):
         assert kcal * 4.184 / 1000 == pytest.approx(megajoules, abs=0.05)
 
 

@@ -10,7 +10,7 @@ as there are days: it is made for this study.
 from typing import NamedTuple
 
 import numpy as np
-from steelyard.core.energy_balance import CARRIED_SPREAD
+from steelyard.core.body_constants import CARRIED_SPREAD
 from steelyard.core.estimate import Z80, Estimate
 from steelyard.core.log import DailyLog
 from steelyard.core.log_maintenance import prior_on_logging_scale

@@ -10,20 +10,17 @@ from typing import Any, NamedTuple, Protocol
 
 import numpy as np
 from numpy.typing import NDArray
-from steelyard.core.elementwise import arrays
-from steelyard.core.energy_balance import (
+from steelyard.core.body_constants import (
     ADAPTATION_SHARE,
     CARRIED_SPREAD,
     FAT_UPKEEP,
     LEAN_UPKEEP,
     THERMIC_SHARE,
     TRAINING_GAIN,
-    BodyModel,
-    BodyState,
-    Diet,
-    advance,
-    calibrate,
 )
+from steelyard.core.body_state import BodyModel, BodyState, Diet, calibrate
+from steelyard.core.elementwise import arrays
+from steelyard.core.energy_balance import advance
 from steelyard.core.estimate import Estimate
 from steelyard.core.forecast import ADAPTATION_SPREAD, PARTITION_SPREAD, TRAINING_GAIN_SPREAD
 from steelyard.core.log import DailyLog

@@ -6,8 +6,7 @@ The fast states of ``energy_balance`` by its own closed forms, without its slow 
 import math
 from collections.abc import Sequence
 
-from .elementwise import FLOATS, Elementwise, Number
-from .energy_balance import (
+from .body_constants import (
     BASELINE_CARBOHYDRATE_SHARE,
     GLYCOGEN_ENERGY,
     GLYCOGEN_KG,
@@ -17,8 +16,9 @@ from .energy_balance import (
     SODIUM_BY_CARBOHYDRATE,
     SODIUM_EXCRETION,
     SODIUM_PER_LITRE,
-    carried_after,
 )
+from .elementwise import FLOATS, Elementwise, Number
+from .energy_balance import carried_after
 
 _LEAST_CARBOHYDRATE = 1.0  # kcal/d, as in the model: keeps a fast finite
 

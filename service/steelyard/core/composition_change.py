@@ -8,8 +8,9 @@ method gets wrong each time cancels in a change: two readings by one method say 
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from .body_state import BodyModel, BodyState, Diet
 from .elementwise import FLOATS
-from .energy_balance import BodyModel, BodyState, Diet, advance
+from .energy_balance import advance
 from .estimate import Estimate
 from .evidence import Kind, equation
 from .fat_combination import FatValue

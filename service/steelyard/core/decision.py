@@ -21,6 +21,8 @@ from datetime import date, timedelta
 
 from . import rail_table as table
 from .body_composition import healthy_range
+from .body_constants import BASELINE_CARBOHYDRATE_SHARE
+from .body_state import BodyState, Diet
 from .decision_alternatives import Alternative, Alternatives, bridge_weeks, refusal_of
 from .decision_answer import Decision, Leanness, Reading, changes, explain
 from .decision_event import Event, event_of, latest_start
@@ -38,7 +40,7 @@ from .decision_terms import (
 )
 from .decision_trade import TRADE_IDS, Course, due_at, lines_of, motive, probability_over
 from .deficit_phase import DeficitKind
-from .energy_balance import BASELINE_CARBOHYDRATE_SHARE, BodyState, Diet, walk
+from .energy_balance import walk
 from .guard_rails import RailAction, Refused
 from .macronutrients import PROTEIN_DEFAULT_GAIN
 from .message import Message, say

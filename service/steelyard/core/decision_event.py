@@ -5,10 +5,10 @@ from typing import NamedTuple
 
 from . import guard_rails as rails
 from . import rail_table as table
+from .body_state import BodyState
 from .decision_terms import EVENT_WEEKS_MOST, Question
 from .decision_trade import Course, Lines
 from .deficit_phase import DeficitAim, DeficitKind, DeficitPhase, subject_at
-from .energy_balance import BodyState
 from .macronutrients import PROTEIN_DEFAULT_DEFICIT
 from .phase_defaults import LEAST_DEFICIT, MOST_WEEKS
 from .season_calendar import SETTLING_WEEKS

@@ -4,6 +4,8 @@ import math
 from typing import NamedTuple
 
 from . import rail_table as table
+from .body_constants import BASELINE_CARBOHYDRATE_SHARE
+from .body_state import BodyModel, BodyState, Diet, current_maintenance_kcal
 from .decision_terms import (
     PATTERN_CYCLES,
     PATTERN_YEARS,
@@ -12,7 +14,7 @@ from .decision_terms import (
     Question,
 )
 from .decision_trade import Course
-from .energy_balance import BASELINE_CARBOHYDRATE_SHARE, BodyModel, BodyState, Diet, advance, current_maintenance_kcal
+from .energy_balance import advance
 from .estimate import Estimate
 from .evidence import Basis, Kind, equation
 from .forecast import Body, Forecast, Stretch, UncertaintySource, forecast, start_body

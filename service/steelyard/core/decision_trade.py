@@ -12,9 +12,10 @@ from typing import NamedTuple
 
 from . import guard_rails as rails
 from . import rail_table as table
+from .body_state import BodyModel, BodyState, current_maintenance_kcal
 from .decision_terms import CONSIDER_ZONE, DIETING_PRICE, HORIZON_WEEKS, LEANNESS_PRICE, Feeling, Goal, Question
 from .deficit_phase import DeficitAim, DeficitPhase
-from .energy_balance import BodyModel, BodyState, current_maintenance_kcal, walk
+from .energy_balance import walk
 from .estimate import Estimate
 from .evidence import Basis, Kind, equation
 from .forecast import Body, start_body

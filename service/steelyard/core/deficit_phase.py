@@ -9,16 +9,9 @@ import msgspec
 
 from . import guard_rails as rails
 from . import rail_table as table
-from .energy_balance import (
-    BASELINE_GLYCOGEN_KG,
-    FAT_SUPPLY_LIMIT,
-    BodyModel,
-    BodyState,
-    Diet,
-    advance,
-    current_maintenance_kcal,
-    walk,
-)
+from .body_constants import BASELINE_GLYCOGEN_KG, FAT_SUPPLY_LIMIT
+from .body_state import BodyModel, BodyState, Diet, current_maintenance_kcal
+from .energy_balance import advance, walk
 from .forecast import Body, start_body
 from .guard_rails import DeficitLimit, Subject
 from .macronutrients import CarbohydratePreference, Macronutrients, least_intake_kcal, split_intake

@@ -8,8 +8,7 @@ recorded in DEVELOPERS.md. Works on floats (one person) and on arrays (many peop
 from enum import StrEnum
 from typing import NamedTuple
 
-from .elementwise import FLOATS, Elementwise, Number
-from .energy_balance import (
+from .body_constants import (
     ADAPTATION_SHARE,
     BASELINE_CARBOHYDRATE_SHARE,
     BASELINE_GLYCOGEN_KG,
@@ -19,16 +18,10 @@ from .energy_balance import (
     GLYCOGEN_ENERGY,
     LEAN_ENERGY,
     TRAINING_GAIN,
-    BodyModel,
-    BodyState,
-    Diet,
-    balance,
-    calibrate,
-    current_maintenance_kcal,
-    maintenance_of,
-    settle,
-    walk,
 )
+from .body_state import BodyModel, BodyState, Diet, balance, calibrate, current_maintenance_kcal, maintenance_of
+from .elementwise import FLOATS, Elementwise, Number
+from .energy_balance import settle, walk
 from .estimate import Estimate
 from .evidence import Basis, Kind, constant, equation
 from .person import Training, TrainingStatus

@@ -7,8 +7,10 @@ from typing import NamedTuple
 import msgspec
 
 from . import rail_table as table
+from .body_constants import BASELINE_GLYCOGEN_KG
+from .body_state import BodyModel, BodyState, current_maintenance_kcal
 from .deficit_phase import Week
-from .energy_balance import BASELINE_GLYCOGEN_KG, BodyModel, BodyState, advance, current_maintenance_kcal, walk
+from .energy_balance import advance, walk
 from .guard_rails import RailAction, Subject
 from .macronutrients import PROTEIN_DEFAULT_GAIN, CarbohydratePreference, split_intake
 from .message import say

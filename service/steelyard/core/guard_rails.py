@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 import msgspec
 
-from .energy_balance import FAT_SUPPLY_LIMIT
+from .body_constants import FAT_SUPPLY_LIMIT
 from .macronutrients import least_intake_kcal
 from .message import Message, say
 from .person import Sex, TrainingStatus

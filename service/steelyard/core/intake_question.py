@@ -8,15 +8,9 @@ import msgspec
 from . import guard_rails as rails
 from . import rail_table as table
 from .activity_energy import session_kcal
-from .energy_balance import (
-    BASELINE_CARBOHYDRATE_SHARE,
-    BodyModel,
-    BodyState,
-    Diet,
-    advance,
-    current_maintenance_kcal,
-    walk,
-)
+from .body_constants import BASELINE_CARBOHYDRATE_SHARE
+from .body_state import BodyModel, BodyState, Diet, current_maintenance_kcal
+from .energy_balance import advance, walk
 from .forecast import Body, Forecast, Stretch, UncertaintySource, forecast, start_body
 from .guard_rails import RailAction, Subject
 from .macronutrients import CARBOHYDRATE_KCAL_PER_G

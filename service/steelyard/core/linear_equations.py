@@ -13,8 +13,8 @@ from enum import StrEnum
 import msgspec
 
 from . import bibliography  # noqa: F401 - registers the sources that equations cite
+from .body_constants import KJ_PER_KCAL
 from .elementwise import FLOATS, Elementwise, Number
-from .energy_balance import KJ_PER_KCAL
 from .errors import OutOfDomain
 from .evidence import Basis, Entry, Kind, register
 from .person import Sex

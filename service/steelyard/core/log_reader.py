@@ -7,8 +7,9 @@ import msgspec
 
 from .assessment import Assessment, body_of
 from .body_composition import fat_estimate, males, method_error
+from .body_constants import BASELINE_CARBOHYDRATE_SHARE
+from .body_state import BodyModel, BodyState
 from .composition_change import CompositionChange, FatReading, composition_change, partition_of
-from .energy_balance import BASELINE_CARBOHYDRATE_SHARE, BodyModel, BodyState
 from .errors import OutOfDomain
 from .estimate import Estimate
 from .evidence import Basis, constant

@@ -5,7 +5,8 @@ from typing import NamedTuple
 
 import msgspec
 
-from .energy_balance import BASELINE_CARBOHYDRATE_SHARE, Diet
+from .body_constants import BASELINE_CARBOHYDRATE_SHARE
+from .body_state import Diet
 from .estimate import Estimate
 from .forecast import Body, Forecast, Stretch, forecast
 from .macronutrients import CARBOHYDRATE_KCAL_PER_G

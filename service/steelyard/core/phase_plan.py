@@ -11,9 +11,11 @@ import msgspec
 
 from . import guard_rails as rails
 from . import rail_table as table
+from .body_constants import CARRIED_IDS, MODEL_IDS
+from .body_state import BodyState, current_maintenance_kcal
 from .deficit_phase import DeficitAim, DeficitKind, DeficitPhase, Week, subject_at
 from .deficit_solver import Nearest, Solved, capped_later, solve
-from .energy_balance import CARRIED_IDS, MODEL_IDS, BodyState, current_maintenance_kcal, walk
+from .energy_balance import walk
 from .forecast import FORECAST_IDS, Body, Forecast, Stretch, UncertaintySource, forecast, start_body
 from .gain_phase import GainAim, plan_gain_phase, plan_surplus
 from .guard_rails import RailAction, Subject

@@ -4,7 +4,7 @@ from datetime import date, timedelta
 from enum import StrEnum
 from typing import NamedTuple
 
-from .energy_balance import Diet
+from .body_state import Diet
 from .forecast import Forecast
 from .macronutrients import CARBOHYDRATE_KCAL_PER_G, Macronutrients
 from .message import Message, say, template

@@ -4,7 +4,7 @@
 """
 
 from . import bibliography  # noqa: F401 - registers the sources named below
-from .energy_balance import FAT_SUPPLY_LIMIT, KJ_PER_KCAL
+from .body_constants import FAT_SUPPLY_LIMIT, KJ_PER_KCAL
 from .evidence import Basis, Entry, Kind, constant, register
 from .message import template
 from .person import Sex, TrainingStatus

@@ -6,7 +6,8 @@ from typing import NamedTuple
 
 from . import guard_rails as rails
 from . import review_texts as texts
-from .energy_balance import BASELINE_CARBOHYDRATE_SHARE, Diet, current_maintenance_kcal
+from .body_constants import BASELINE_CARBOHYDRATE_SHARE
+from .body_state import Diet, current_maintenance_kcal
 from .estimate import Estimate
 from .forecast import Forecast, Stretch, forecast
 from .guard_rails import RailAction

@@ -10,7 +10,8 @@ import msgspec
 
 from . import guard_rails as rails
 from . import rail_table as table
-from .energy_balance import BodyState, Diet, walk
+from .body_state import BodyState, Diet
+from .energy_balance import walk
 from .forecast import Forecast, Stretch, forecast, start_body
 from .guard_rails import DeficitLimit, RailAction, Refused, Subject
 from .macronutrients import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G

@@ -6,8 +6,9 @@ from typing import NamedTuple
 
 from . import log_reader
 from .assessment import Assessment, body_of
+from .body_state import Diet
 from .change_split import Change
-from .energy_balance import Diet, advance
+from .energy_balance import advance
 from .errors import OutOfDomain
 from .estimate import Estimate
 from .forecast import Body, Stretch, UncertaintySource, forecast, start_body

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from . import guard_rails as rails
 from . import rail_table as table
-from .energy_balance import CARRIED_IDS, MODEL_IDS
+from .body_constants import CARRIED_IDS, MODEL_IDS
 from .forecast import ALL_SOURCES, FORECAST_IDS, Body, Forecast, UncertaintySource, start_body
 from .guard_rails import RailAction, Refused, Subject
 from .macronutrients import MACRONUTRIENT_IDS, PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN, split_intake

@@ -7,8 +7,9 @@ inverse normal distribution. The same input gives the same bytes, and every stra
 from statistics import NormalDist
 from typing import Any, NamedTuple
 
+from .body_constants import TRAINING_GAIN
+from .body_state import calibrate
 from .elementwise import arrays
-from .energy_balance import TRAINING_GAIN, calibrate
 from .evidence import Kind, equation, source
 from .forecast import PARTITION_SPREAD, TRAINING_GAIN_SPREAD, Body, adapting, settle_at
 from .season_calendar import Calendar

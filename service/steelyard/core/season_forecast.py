@@ -6,8 +6,10 @@ all bounds; but a gain is set anew every few weeks, and from the first review on
 """
 
 from . import bibliography  # noqa: F401 - registers the sources named below
+from .body_constants import CARRIED_SPREAD
+from .body_state import BodyModel, BodyState, Diet, current_maintenance_kcal
 from .elementwise import arrays
-from .energy_balance import CARRIED_SPREAD, BodyModel, BodyState, Diet, current_maintenance_kcal, walk
+from .energy_balance import walk
 from .evidence import Basis, Kind, constant, equation
 from .forecast import (
     ADHERENCE_SPREAD,

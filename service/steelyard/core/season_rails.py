@@ -6,8 +6,7 @@ The limits are those of ``rail_table``; a test compares them with ``guard_rails`
 from typing import NamedTuple
 
 from . import rail_table as table
-from .elementwise import FLOATS, Elementwise, Number
-from .energy_balance import (
+from .body_constants import (
     EXPERIENCE_HALVING_YEARS,
     FAT_ENERGY,
     FAT_SUPPLY_LIMIT,
@@ -20,14 +19,13 @@ from .energy_balance import (
     PARTITION_KG,
     SURPLUS_LEAN_CEILING,
     THERMIC_SHARE,
-    BodyModel,
-    BodyState,
-    Diet,
-    advance,
-    linearise,
 )
+from .body_state import BodyModel, BodyState, Diet
+from .elementwise import FLOATS, Elementwise, Number
+from .energy_balance import advance
 from .evidence import Basis, Kind, equation
 from .guard_rails import LONG_PHASE_WEEKS, Subject, stricter
+from .linearised_balance import linearise
 from .macronutrients import PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN, least_intake_kcal
 
 # A cut takes two weeks at least; water and tissue take less than this share of body mass in them.

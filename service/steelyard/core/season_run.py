@@ -7,23 +7,13 @@ and thousands of strategies, bodies or draws of uncertainty at once on arrays.
 
 from typing import NamedTuple
 
+from .body_constants import FAT_ENERGY, FAT_SUPPLY_LIMIT, LEAN_ENERGY, PARTITION_KG, THERMIC_SHARE
+from .body_state import BodyModel, BodyState, Diet, current_maintenance_kcal
 from .elementwise import FLOATS, Elementwise, Number
-from .energy_balance import (
-    FAT_ENERGY,
-    FAT_SUPPLY_LIMIT,
-    LEAN_ENERGY,
-    PARTITION_KG,
-    THERMIC_SHARE,
-    BodyModel,
-    BodyState,
-    Diet,
-    current_maintenance_kcal,
-    deficit_factor,
-    linearise,
-    walk,
-)
+from .energy_balance import deficit_factor, walk
 from .evidence import Basis, Kind, constant, equation
 from .forecast import ADHERENCE_SPREAD, adapting
+from .linearised_balance import linearise
 from .macronutrients import (
     CARBOHYDRATE_KCAL_PER_G,
     PROTEIN_DEFAULT_DEFICIT,

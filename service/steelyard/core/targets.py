@@ -4,7 +4,8 @@ from collections.abc import Callable
 from enum import StrEnum
 from typing import NamedTuple
 
-from .energy_balance import BodyModel, BodyState, Diet, advance, walk
+from .body_state import BodyModel, BodyState, Diet
+from .energy_balance import advance, walk
 from .evidence import Basis, Kind, equation
 
 # How far ahead a date is looked for.

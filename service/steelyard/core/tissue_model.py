@@ -4,19 +4,13 @@ import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from .body_constants import ADAPTATION_DAYS, CARRIED_SPREAD, THERMIC_SHARE
+from .body_state import BodyModel, BodyState, Diet
 from .carried_mass import expected_carried_kg
 from .elementwise import FLOATS, Elementwise, Number
-from .energy_balance import (
-    ADAPTATION_DAYS,
-    CARRIED_SPREAD,
-    THERMIC_SHARE,
-    BodyModel,
-    BodyState,
-    Diet,
-    advance,
-    linearise,
-)
+from .energy_balance import advance
 from .evidence import Basis, constant
+from .linearised_balance import linearise
 
 RHO_SPREAD = constant(
     "tissue_energy_spread", 0.09, unit="1", basis=Basis.JUDGEMENT,

@@ -19,8 +19,8 @@ from .activity_energy import (
     session_kcal,
     week_energy,
 )
+from .body_constants import THERMIC_SHARE
 from .elementwise import Number
-from .energy_balance import THERMIC_SHARE
 from .estimate import Estimate
 from .evidence import Basis, Entry, Kind, constant, equation, register
 from .linear_equations import Coefficients, LinearEquation, Terms, by_sex, define, weighted_sums

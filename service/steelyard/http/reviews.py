@@ -3,8 +3,8 @@
 from datetime import date, timedelta
 
 from steelyard.core.assessment import assess, general_cautions
+from steelyard.core.body_constants import CARRIED_IDS, MODEL_IDS
 from steelyard.core.cautions import ON_LOGGING_SCALE
-from steelyard.core.energy_balance import CARRIED_IDS, MODEL_IDS
 from steelyard.core.errors import OutOfDomain
 from steelyard.core.estimate import Estimate
 from steelyard.core.forecast import FORECAST_IDS, Forecast, Spread
