@@ -140,7 +140,7 @@ def draw_people(rng: np.random.Generator, per_cell: int) -> People:
     plan = rng.choice(len(PLANS), n, p=[0.45, 0.15, 0.40])
     # No one holds a deficit for half a year that would take most of the fat there is to lose.
     spare = weight * (fat_fraction - 1.28 * fat_sd - least)
-    deficit = np.minimum(maintenance * rng.uniform(0.08, 0.30, n), 0.6 * energy_balance.FAT_ENERGY * spare / _FINAL_DAY)
+    deficit = np.minimum(maintenance * rng.uniform(0.08, 0.30, n), 0.6 * body_constants.FAT_ENERGY * spare / _FINAL_DAY)
     change = np.choose(plan, [-deficit, 0.0, maintenance * rng.uniform(0.04, 0.20, n)])
     intake = np.round((maintenance + change) / 10.0) * 10.0
     usual = maintenance * rng.choice([1.0, 1.0, 1.1, 0.85], n)
@@ -219,10 +219,10 @@ def _from_prior(people: People, rng: np.random.Generator, sources: frozenset[Unc
         fat_kg=fat,
         maintenance_kcal=body.maintenance_kcal.mean + body.maintenance_kcal.sd * score(UncertaintySource.MAINTENANCE),
         partition_scale=np.exp(PARTITION_SPREAD * score(UncertaintySource.PARTITION)),
-        training_gain=energy_balance.TRAINING_GAIN
+        training_gain=body_constants.TRAINING_GAIN
         * (1.0 + TRAINING_GAIN_SPREAD * score(UncertaintySource.TRAINING_RESPONSE)),
         adaptation_score=score(UncertaintySource.ADAPTATION),
-        carried_scale=1.0 + energy_balance.CARRIED_SPREAD * score(UncertaintySource.CARRIED_MASS),
+        carried_scale=1.0 + body_constants.CARRIED_SPREAD * score(UncertaintySource.CARRIED_MASS),
         eaten=1.0 + ADHERENCE_SPREAD * score(UncertaintySource.ADHERENCE) + 0.0 * _WEEKS,
         drift_kcal=np.zeros((HORIZON_WEEKS[-1], n)),
         noise_kg=noise * rng.standard_normal((len(HORIZON_WEEKS), n)),
@@ -304,10 +304,10 @@ def _misspecified(people: People, rng: np.random.Generator, world: _World) -> _L
         fat_kg=_fat(people, fat_score),
         maintenance_kcal=maintenance,
         partition_scale=np.exp(PARTITION_SPREAD * heavy()),
-        training_gain=energy_balance.TRAINING_GAIN
+        training_gain=body_constants.TRAINING_GAIN
         * np.maximum(world.training_gain * (1.0 + TRAINING_GAIN_SPREAD * heavy()), 0.0),
         adaptation_score=heavy(),
-        carried_scale=1.0 + energy_balance.CARRIED_SPREAD * heavy(),
+        carried_scale=1.0 + body_constants.CARRIED_SPREAD * heavy(),
         eaten=eaten,
         drift_kcal=0.03 * rng.standard_normal(n) * maintenance * share,
         noise_kg=np.array(readings[1:]),
