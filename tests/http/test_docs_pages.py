@@ -2,7 +2,6 @@
 
 import re
 from collections import Counter
-from html.parser import HTMLParser
 from itertools import pairwise
 from typing import Any
 
@@ -10,39 +9,13 @@ import msgspec
 import pytest
 from in_process import Running
 from lifting_form import sum_lifts
+from page_outline import Outline
 from steelyard.http.app import OPERATIONS
 from steelyard.http.contract import openapi_document
 from steelyard.http.docs_pages import STYLE, reference_page
 
 DOCUMENT = openapi_document(OPERATIONS)
 PAGE = reference_page(DOCUMENT)
-VOID = {"meta", "link", "br"}
-
-
-class Outline(HTMLParser):
-    """What a page is made of; fails on a tag that is closed wrongly."""
-
-    def __init__(self, page: str) -> None:
-        super().__init__()
-        self.tags: list[tuple[str, dict[str, str | None]]] = []
-        self.text = ""
-        self._open: list[str] = []
-        self.feed(page)
-        assert not self._open, f"never closed: {self._open}"
-
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        self.tags.append((tag, dict(attrs)))
-        if tag not in VOID:
-            self._open.append(tag)
-
-    def handle_endtag(self, tag: str) -> None:
-        assert self._open.pop() == tag, f"</{tag}> closes another"
-
-    def handle_data(self, data: str) -> None:
-        self.text += data
-
-    def all(self, tag: str) -> list[dict[str, str | None]]:
-        return [attributes for name, attributes in self.tags if name == tag]
 
 
 OUTLINE = Outline(PAGE)

@@ -11,6 +11,9 @@ EXPECTED = {
     "Five lines to a plan": PAGE.partition("`<Plan ")[2].partition(" ... ")[0],
     "The client": "-0.",
     "Async": "18.5",
+    "Data frames": "2026-03-28",
+    "Batches": "second 400 ",
+    "Another language": "Dies ist Information, kein ärztlicher Rat.",
     "Errors": "screening_unanswered",
     "Units": "185.0 (5, 11.0)",
 }

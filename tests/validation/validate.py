@@ -1,6 +1,7 @@
 """Writes ``report.md`` and its picture: ``make validate``."""
 
 import re
+import shutil
 from pathlib import Path
 
 import numpy as np
@@ -14,6 +15,7 @@ from .integrator_cases import served_ends
 
 REPORT = Path(__file__).with_name("report.md")
 PICTURE = Path(__file__).with_name("forecast_against_measured.svg")
+SERVED = Path(__file__).resolve().parents[2] / "service" / "steelyard" / "http" / "pages" / "science"
 
 
 def table(head: list[str], rows: list[list[str]]) -> str:
@@ -267,6 +269,8 @@ def main() -> None:
     rows = [row for case in CASES for row in compare(case)]
     picture.draw(rows, PICTURE)
     REPORT.write_text(report(rows), encoding="utf-8")
+    shutil.copy(REPORT, SERVED / "validation.md")  # the service shows both
+    shutil.copy(PICTURE, SERVED)
     print(f"{REPORT.name} and {PICTURE.name} written")
 
 

@@ -14,6 +14,7 @@ from steelyard.core.evidence import Kind as EntryKind
 from .conditional import Document
 from .contract import contract_text, openapi_document
 from .docs_pages import PAGE_PATH, POLICY, STYLE, STYLE_PATH, reference_page
+from .guides import guide_routes
 from .headers import CONTENT_SECURITY_POLICY
 from .operations import Operation
 from .problems import GUARD_RAIL, KINDS, NOT_FOUND, ROOT, ProblemError
@@ -96,4 +97,4 @@ def document_routes(operations: Iterable[Operation]) -> list[HTTPRouteHandler]:
             raise ProblemError(NOT_FOUND, "There is no such problem type; `contracts/problems.md` lists them.")
         return page
 
-    return [openapi, reference, reference_style, problem]
+    return [openapi, reference, reference_style, problem, *guide_routes()]
