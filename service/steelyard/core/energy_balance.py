@@ -54,6 +54,8 @@ from .body_state import BodyModel, BodyState, Diet
 from .elementwise import FLOATS, Elementwise, Number
 from .evidence import Basis, Kind, equation
 
+_new_tuple = tuple.__new__
+
 
 class _Rest(NamedTuple):
     """Where a diet takes the carried mass of a model [kg], and how fast glycogen follows [1/d]."""
@@ -250,8 +252,6 @@ def _experienced(drive: _Drive, day: Number, ops: Elementwise) -> tuple[Number, 
     freshness = EXPERIENCE_HALVING_YEARS / (EXPERIENCE_HALVING_YEARS + years + years_per_day * day)
     return growth * freshness, LEAN_ENERGY * ceiling * ops.maximum(freshness, LEAN_CEILING_FLOOR)
 
-
-_new_tuple = tuple.__new__
 
 # Below this the model means nothing (no one lives there); it only keeps absurd inputs finite.
 _LEAST_FAT_KG = 0.25

@@ -97,7 +97,7 @@ def forecast_intake(body: ForecastRequest) -> ForecastResponse:
         guard_rails=[mapping.guard_rail(action) for action in answer.actions],
         reasons=mapping.notes([assessed.resting.reason, *answer.reasons]),
         cautions=mapping.notes(general_cautions(person, assessed)),
-        methods=sorted({*assessed.resting.preferred, *PHASE_METHOD_IDS, *METHOD_IDS}),
+        methods=mapping.method_ids(assessed.resting.preferred, PHASE_METHOD_IDS, METHOD_IDS),
     )
 
 

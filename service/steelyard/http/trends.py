@@ -94,7 +94,7 @@ def read_trend(body: TrendRequest) -> TrendResponse:
         notes=mapping.notes(trend.notes),
         reasons=mapping.notes([assessed.resting.reason]),
         cautions=mapping.notes([*general_cautions(person, assessed), ON_LOGGING_SCALE]),
-        methods=sorted({*assessed.resting.preferred, *_METHODS}),
+        methods=mapping.method_ids(assessed.resting.preferred, _METHODS),
     )
 
 
