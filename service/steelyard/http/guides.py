@@ -180,7 +180,7 @@ def _entries() -> str:
     parts = []
     for kind, group in groupby(entries, key=lambda entry: entry.kind):
         rows = "".join(_entry(entry) for entry in group)
-        head = "".join(f'<th scope="col">{name}</th>' for name in ("Id", "What", "Formula", "Support and sources"))
+        head = "".join(f'<th scope="col">{name}</th>' for name in ("What", "Formula", "Support and sources"))
         parts.append(f'<h2 id="{kind.value}s">{kind.value.capitalize()}s</h2><div class="wide"><table>')
         parts.append(f"<thead><tr>{head}</tr></thead><tbody>{rows}</tbody></table></div>")
     return "\n".join(parts)
@@ -192,7 +192,7 @@ def _entry(entry: Entry) -> str:
     cited = ", ".join(f'<a href="#source-{id_}">{id_}</a>' for id_ in entry.source_ids)
     support = f"{escape(entry.basis.value)}: {cited}" if cited else escape(entry.basis.value)
     return (
-        f'<tr id="{entry.id}"><td><code>{entry.id}</code></td><td>{escape(entry.summary)}{holds}</td>'
+        f'<tr id="{entry.id}"><td><code>{entry.id}</code><br>{escape(entry.summary)}{holds}</td>'
         f"<td>{escape(entry.formula)}{spread}</td><td>{support}</td></tr>"
     )
 
