@@ -19,6 +19,11 @@ from steelyard.store.store import Store
 from steelyard.store.tables import Table
 
 PUBLIC_PATHS = {
+    "/guides",
+    "/guides/{name:str}",
+    "/science",
+    "/science/forecast_against_measured.svg",
+    "/science/validation",
     "/health/live",
     "/health/ready",
     "/openapi.json",

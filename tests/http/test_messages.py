@@ -10,11 +10,10 @@ from in_process import Running
 from steelyard.core import catalogue  # noqa: F401 - registers every template
 from steelyard.core.fat_combination import BodyFatMethod
 from steelyard.core.guard_rails import Subject, deficit_limits
-from steelyard.core.message import templates
 from steelyard.core.person import Sex, TrainingStatus
 from steelyard.core.phase_followed import PhaseKind
 from steelyard.core.screening import Condition, Medicine
-from steelyard.http.messages import catalogue_of, list_messages, parameters, translations
+from steelyard.http.messages import ENGLISH_TEXTS, catalogue_of, list_messages, parameters, translations
 
 LANGUAGES = translations()
 
@@ -22,22 +21,22 @@ LANGUAGES = translations()
 async def test_it_is_served_whole(service: Running) -> None:
     answer = (await service.client.get("/v1/messages")).json()
     assert [language["tag"] for language in answer["languages"]] == ["en", *LANGUAGES]
-    assert [message["code"] for message in answer["messages"]] == sorted(templates())
+    assert [message["code"] for message in answer["messages"]] == sorted(ENGLISH_TEXTS)
     for message in answer["messages"]:
         assert message["texts"].keys() == {"en", "de"}
-        assert message["texts"]["en"] == templates()[message["code"]]
+        assert message["texts"]["en"] == ENGLISH_TEXTS[message["code"]]
         for text in message["texts"].values():
             assert sorted(parameters(text)) == message["params"]
 
 
 def test_a_translation_is_not_the_english_text() -> None:
     for translation in LANGUAGES.values():
-        assert not [code for code, text in templates().items() if translation.texts[code] == text]
+        assert not [code for code, text in ENGLISH_TEXTS.items() if translation.texts[code] == text]
 
 
 def test_what_protects_people_is_said_in_each_language() -> None:
     """Every refusal for a person's own state sends them to someone, and the caution says what it is not."""
-    referring = {code for code, text in templates().items() if "physician or a registered dietitian" in text}
+    referring = {code for code, text in ENGLISH_TEXTS.items() if "physician or a registered dietitian" in text}
     assert len(referring) >= 8
     for code in referring:
         text = LANGUAGES["de"].texts[code]
@@ -62,7 +61,7 @@ CODE, TEXT = next((code, text) for code, text in GERMAN.texts.items() if paramet
 )
 def test_a_file_that_went_astray_is_noticed(texts: dict[str, str]) -> None:
     with pytest.raises(ValueError, match=r"^de: "):
-        catalogue_of(templates(), {"de": msgspec.structs.replace(GERMAN, texts=texts)})
+        catalogue_of(ENGLISH_TEXTS, {"de": msgspec.structs.replace(GERMAN, texts=texts)})
 
 
 def known(text: str) -> bool:
@@ -98,7 +97,7 @@ def test_why_a_deficit_is_limited_is_translated() -> None:
 
 def test_the_english_templates_take_their_parameters() -> None:
     """Each form fits a number or a word, so that no answer can fail while it is said."""
-    for text in templates().values():
+    for text in ENGLISH_TEXTS.values():
         filled = {name: 1 if form in {"d", "+d"} else 1.5 if form else "x" for name, form in parameters(text).items()}
         assert text.format(**filled)
-    assert len(list_messages.compute().messages) == len(templates())
+    assert len(list_messages.compute().messages) == len(ENGLISH_TEXTS)

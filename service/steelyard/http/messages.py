@@ -17,6 +17,7 @@ from .request_id import CONTRACT_VERSION
 from .schemas.messages import Language, MessageCatalogue, MessageTexts, Word
 
 ENGLISH = Language(tag="en", name="English", decimal_mark=".")
+ENGLISH_TEXTS = templates()  # every template is registered by now, and none is later
 
 
 class Translation(msgspec.Struct, frozen=True, forbid_unknown_fields=True):
@@ -90,4 +91,4 @@ def list_messages() -> MessageCatalogue:
     separated by a comma, is replaced by that; any other word stays as it is. Errors in a request are told to
     developers, in English.
     """
-    return catalogue_of(templates(), translations())
+    return catalogue_of(ENGLISH_TEXTS, translations())
