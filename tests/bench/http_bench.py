@@ -155,11 +155,13 @@ def compare_servers(directory: Path) -> list[Row]:
     """The server that is used over each other one installed, all started at once and loaded in turn."""
     with contextlib.ExitStack() as stack:
         stack.enter_context(own_core())
-        clients: dict[str, tuple[Client, dict[str, bytes]]] = {}
+        servers: dict[str, Running] = {}
         for i, (name, command) in enumerate(commands().items()):
             place = directory / str(i)
             place.mkdir()
-            server = stack.enter_context(serving(command, place, **UNHINDERED))
+            servers[name] = stack.enter_context(serving(command, place, **UNHINDERED))
+        clients: dict[str, tuple[Client, dict[str, bytes]]] = {}
+        for name, server in servers.items():  # once all are there: a connection that stays mute is closed
             client = stack.enter_context(contextlib.closing(Client(server)))
             clients[name] = (
                 client,
