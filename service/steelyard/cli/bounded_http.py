@@ -14,7 +14,7 @@ from uvicorn.protocols.http.httptools_impl import STATUS_LINE, HttpToolsProtocol
 HEAD_BYTES = 65_536
 HEADERS = 100
 PATH_BYTES = 8_192
-HEAD_SECONDS = 10.0  # a connection that has sent no complete head by then is closed
+HEAD_SECONDS = 10.0  # from a head's first byte to its last
 UNREAD_BYTES = 2_097_152  # of a body whose request is answered already; then the connection is closed
 
 
@@ -22,31 +22,36 @@ class BoundedHttp(HttpToolsProtocol):
     """One connection."""
 
     _refused_with = HTTPStatus.BAD_REQUEST
+    _is_mute = False
     _is_head_open = False
     _head_bytes = 0
     _unread_bytes = 0
     _head_timer: asyncio.TimerHandle | None = None
 
     def connection_made(self, transport: asyncio.Transport) -> None:  # type: ignore[override]
-        """Expect the first head."""
+        """Wait for the first byte as long as for a further request."""
         super().connection_made(transport)
-        self._expect_head()
+        self._head_timer = self.loop.call_later(self.timeout_keep_alive, self._give_up)
+        self._is_mute = True
 
     def connection_lost(self, exc: Exception | None) -> None:
         """Forget the connection."""
-        self._head_arrived()
+        self._stop_waiting()
         super().connection_lost(exc)
 
     def data_received(self, data: bytes) -> None:
         """Parse what came; refuse a head that is too long so far."""
         self._head_bytes += len(data)
+        if self._is_mute:
+            self._is_mute = False
+            self._stop_waiting()
         super().data_received(data)
         if self._is_head_open:
             if self._head_bytes > HEAD_BYTES:
                 is_path = len(self.url) > PATH_BYTES
                 self._refuse(HTTPStatus.REQUEST_URI_TOO_LONG if is_path else HTTPStatus.REQUEST_HEADER_FIELDS_TOO_LARGE)
             elif self._head_timer is None:
-                self._expect_head()
+                self._head_timer = self.loop.call_later(HEAD_SECONDS, self._give_up)
 
     def on_message_begin(self) -> None:
         """A head begins."""
@@ -57,7 +62,7 @@ class BoundedHttp(HttpToolsProtocol):
     def on_headers_complete(self) -> None:
         """A head is there. Raises where it is past a bound, which the parser passes on as broken HTTP."""
         self._is_head_open = False
-        self._head_arrived()
+        self._stop_waiting()
         if self.parser.get_http_version() not in ("1.0", "1.1"):
             raise httptools.HttpParserError
         if len(self.url) > PATH_BYTES:
@@ -94,7 +99,7 @@ class BoundedHttp(HttpToolsProtocol):
             self.transport.close()
 
     def _refuse(self, status: HTTPStatus) -> None:
-        self._head_arrived()
+        self._stop_waiting()
         self._is_head_open = False
         if self.transport.is_closing():
             return
@@ -104,10 +109,7 @@ class BoundedHttp(HttpToolsProtocol):
         self.transport.write(STATUS_LINE[status.value] + head + body)
         self.transport.close()
 
-    def _expect_head(self) -> None:
-        self._head_timer = self.loop.call_later(HEAD_SECONDS, self._give_up)
-
-    def _head_arrived(self) -> None:
+    def _stop_waiting(self) -> None:
         if self._head_timer is not None:
             self._head_timer.cancel()
             self._head_timer = None
