@@ -161,6 +161,21 @@ async def test_one_weighing_is_too_early_to_tell(service: Running) -> None:
     assert answer["log_share"] == pytest.approx(0.0, abs=1e-3)
 
 
+async def test_the_rate_of_the_last_day_is_that_of_the_answer(service: Running) -> None:
+    answer = await read(service, request(steady(28), intakes(28)))
+    assert answer["days"][-1]["weekly_rate_kg"] == answer["weekly_rate_kg"]
+
+
+async def test_the_rate_of_a_day_looks_a_week_back(service: Running) -> None:
+    eaten = [{"date": day(i), "intake_kcal": 2900 if i < 14 else 2200} for i in range(28)]
+    answer = await read(service, request(steady(28), eaten))
+    rates = [row["weekly_rate_kg"] for row in answer["days"]]
+    assert all(rate["lower"] < rate["mean"] < rate["upper"] for rate in rates)
+    # 700 kcal a day are 4,900 a week, and tissue holds some 7,700 to 11,000 kcal/kg.
+    assert 4900 / 11000 < rates[13]["mean"] - rates[21]["mean"] < 4900 / 7700
+    assert rates[14]["mean"] > rates[17]["mean"] > rates[21]["mean"]
+
+
 async def test_order_does_not_matter_but_is_noted(service: Running) -> None:
     body = request(steady(15), intakes(15))
     shuffled = request(body["log"]["weights"][::-1], body["log"]["intakes"][::-1])

@@ -119,6 +119,7 @@ def _days(trend: Trend, observed: list[float | None]) -> list[TrendDay]:
             smoothed_weight_kg=spread(smoothed.weight_kg[i], smoothed.weight_sd_kg[i], KG),
             tissue_kg=rounded(split.tissue_kg[i], KG),
             carried_kg=rounded(split.carried_kg[i], KG),
+            weekly_rate_kg=spread(smoothed.weekly_rate_kg[i], smoothed.weekly_rate_sd_kg[i], KG),
             maintenance_kcal=spread(smoothed.maintenance_kcal[i], smoothed.maintenance_sd_kcal[i], KCAL),
         )
         for i, weight in enumerate(observed)

@@ -28,6 +28,7 @@ class TrendDay:
         smoothed_weight_kg (Interval): A central value with the interval that holds the truth with probability
             ``coverage``.
         tissue_kg (float): Smoothed weight less carried mass: fat and lean tissue.
+        weekly_rate_kg (Interval): A central value with the interval that holds the truth with probability ``coverage``.
         weight_kg (Interval): A central value with the interval that holds the truth with probability ``coverage``.
     """
 
@@ -38,6 +39,7 @@ class TrendDay:
     observed_weight_kg: float | None
     smoothed_weight_kg: Interval
     tissue_kg: float
+    weekly_rate_kg: Interval
     weight_kg: Interval
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
@@ -57,6 +59,8 @@ class TrendDay:
 
         tissue_kg = self.tissue_kg
 
+        weekly_rate_kg = self.weekly_rate_kg.to_dict()
+
         weight_kg = self.weight_kg.to_dict()
 
         field_dict: dict[str, Any] = {}
@@ -70,6 +74,7 @@ class TrendDay:
                 "observed_weight_kg": observed_weight_kg,
                 "smoothed_weight_kg": smoothed_weight_kg,
                 "tissue_kg": tissue_kg,
+                "weekly_rate_kg": weekly_rate_kg,
                 "weight_kg": weight_kg,
             }
         )
@@ -100,6 +105,8 @@ class TrendDay:
 
         tissue_kg = d.pop("tissue_kg")
 
+        weekly_rate_kg = Interval.from_dict(d.pop("weekly_rate_kg"))
+
         weight_kg = Interval.from_dict(d.pop("weight_kg"))
 
         trend_day = cls(
@@ -110,6 +117,7 @@ class TrendDay:
             observed_weight_kg=observed_weight_kg,
             smoothed_weight_kg=smoothed_weight_kg,
             tissue_kg=tissue_kg,
+            weekly_rate_kg=weekly_rate_kg,
             weight_kg=weight_kg,
         )
 

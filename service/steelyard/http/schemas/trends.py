@@ -56,6 +56,12 @@ class TrendDay(Response, frozen=True, kw_only=True):
             examples=[-0.8],
         ),
     ]
+    weekly_rate_kg: Annotated[
+        Interval,
+        Meta(
+            description="Rate of tissue change at the intake of the week before, from the whole log, kilograms a week."
+        ),
+    ]
     maintenance_kcal: Annotated[Interval, Meta(description="Maintenance that day, from the whole log.")]
 
 
