@@ -11,7 +11,7 @@ import pytest
 from in_process import Running, running
 from lifting_form import EXAMPLE, sum_lifts
 from steelyard.core.guard_rails import RailAction, Refused
-from steelyard.core.message import say, template
+from steelyard.core.message import say
 from steelyard.http.documents import problem_page
 from steelyard.http.operations import Operation
 from steelyard.http.problems import (
@@ -23,7 +23,7 @@ from steelyard.http.problems import (
 )
 
 ROOT = Path(__file__).resolve().parents[2]
-REFUSED_IN_TEST = template("REFUSED_IN_TEST", "See a clinician about the {load_kg:g} kg.")
+SAID = say("WARNED_GAIN_RATE", percent=0.4)  # any message with a parameter
 
 
 def raising(error: Exception, name: str) -> Operation:
@@ -35,7 +35,7 @@ def raising(error: Exception, name: str) -> Operation:
     return msgspec.structs.replace(sum_lifts, compute=fail, path=f"/v1/{name}", operation_id=name)
 
 
-ACTION = RailAction("some_rule", "refused", None, None, "", say(REFUSED_IN_TEST, load_kg=100.0))
+ACTION = RailAction("some_rule", "refused", None, None, "", SAID)
 FAILING = (
     raising(Unprocessable(CONTRADICTION, "Mend it.", [fault("#/sets", "END_BEFORE_START", "so", days=3)]), "both"),
     raising(GuardRailRefusal("some_rule", "See a clinician."), "rail"),
@@ -77,9 +77,9 @@ async def test_refusal_of_the_core_names_the_rule_and_the_field(failing: Running
     problem = await post(failing, "core_rail")
     assert (problem["status"], problem["type"]) == (422, "/problems/guard-rail/some_rule")
     (entry,) = problem["errors"]
-    assert (entry["pointer"], entry["code"]) == ("#/sets/0/load_kg", REFUSED_IN_TEST)
-    assert entry["params"] == {"load_kg": 100.0}
-    assert problem["detail"] == entry["detail"] == "See a clinician about the 100 kg."
+    assert (entry["pointer"], entry["code"]) == ("#/sets/0/load_kg", "WARNED_GAIN_RATE")
+    assert entry["params"] == {"percent": 0.4}
+    assert problem["detail"] == entry["detail"] == SAID.text
 
 
 async def test_out_of_domain_finds_the_field(failing: Running) -> None:
