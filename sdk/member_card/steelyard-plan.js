@@ -306,7 +306,7 @@
         "div", { class: "parts" },
         weekPart(shown, current, words, today),
         cautionsPart(plan, words),
-        forecastPart(weeks, words, today),
+        forecastPart(plan, weeks, words, today),
         phasesPart(plan, current?.phase, words),
         railsPart(plan, words),
         reasonsPart(plan, shown.phase, words),
@@ -357,9 +357,9 @@
     );
   }
 
-  function forecastPart(weeks, words, today) {
+  function forecastPart(plan, weeks, words, today) {
     const picture = element("div", { class: "picture" });
-    picture.draw = (width) => drawForecast(weeks, words, today, width);
+    picture.draw = (width) => drawForecast(weeks, plan.start_weight_kg, words, today, width);
     const coverage = words.percent(weeks[0].week.at_end.weight_kg.coverage);
     return element(
       "section", {},
@@ -476,7 +476,7 @@
 
   // The picture
 
-  function drawForecast(weeks, words, today, width) {
+  function drawForecast(weeks, startWeight, words, today, width) {
     const height = Math.round(Math.min(300, Math.max(190, width * 0.45)));
     const [left, right, top, bottom] = [38, 8, 28, 24];
     const points = weeks.map(({ week }) => {
@@ -484,6 +484,10 @@
       return { day: dayOf(date), weight, tissue: weight.mean - carried.mean };
     });
     const [start, end] = [weeks[0].from, weeks.at(-1).to];
+    if (typeof startWeight === "number") {
+      const weight = { lower: startWeight, mean: startWeight, upper: startWeight };
+      points.unshift({ day: start, weight, tissue: startWeight }); // carried mass counts from here
+    }
     const least = Math.min(...points.map((p) => Math.min(p.weight.lower, p.tissue)));
     const most = Math.max(...points.map((p) => Math.max(p.weight.upper, p.tissue)));
     const step = stepFor(most - least, height < 240 ? 5 : 6);

@@ -116,7 +116,8 @@ async def test_the_picture_is_drawn_from_the_forecast(desk: OpenDesk, plan: Json
     picture = shown.locator(".picture svg")
     ends = [week["at_end"] for phase in plan["phases"] for week in phase["weeks"]]
     label = await picture.get_attribute("aria-label") or ""
-    assert f"{ends[0]['weight_kg']['mean']:.1f} kg" in label
+    start = plan["start_weight_kg"]
+    assert f"{start:.1f} kg" in label
     assert f"{ends[-1]['weight_kg']['lower']:.1f} and {ends[-1]['weight_kg']['upper']:.1f} kg" in label
     axis = [
         (float(y) - 4, float(value))
@@ -133,9 +134,10 @@ async def test_the_picture_is_drawn_from_the_forecast(desk: OpenDesk, plan: Json
         return [v0 + (y - y0) * (v1 - v0) / (y1 - y0) for y in heights]
 
     drawn_to = 0.06 * (v1 - v0) / (y1 - y0)  # coordinates have one decimal
-    weights = [end["weight_kg"]["mean"] for end in ends]
-    tissue = [end["weight_kg"]["mean"] - end["carried_kg"]["mean"] for end in ends]
-    band = [end["weight_kg"]["upper"] for end in ends] + [end["weight_kg"]["lower"] for end in reversed(ends)]
+    weights = [start] + [end["weight_kg"]["mean"] for end in ends]
+    tissue = [start] + [end["weight_kg"]["mean"] - end["carried_kg"]["mean"] for end in ends]
+    upper, lower = [[start] + [end["weight_kg"][name] for end in ends] for name in ("upper", "lower")]
+    band = upper + lower[::-1]
     assert await values("weight") == pytest.approx(weights, abs=abs(drawn_to))
     assert await values("tissue") == pytest.approx(tissue, abs=abs(drawn_to))
     assert await values("band") == pytest.approx(band, abs=abs(drawn_to))

@@ -94,6 +94,7 @@ def _response(
         maintenance_kcal=interval(maintenance, KCAL),
         resting_kcal=interval(assessed.resting, KCAL),
         body_fat_fraction=interval(assessed.fat, FRACTION),
+        start_weight_kg=body.profile.weight_kg,
         deficit_kcal=_rounded(plan.deficit_kcal, KCAL),
         phases=phases,
         guard_rails=[mapping.guard_rail(action) for action in plan.actions],

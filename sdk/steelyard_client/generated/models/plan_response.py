@@ -41,6 +41,7 @@ class PlanResponse:
         reasons (list[Note]):
         resting_kcal (Interval): A central value with the interval that holds the truth with probability ``coverage``.
         rule_of_thumb (None | RuleOfThumb): Simple rules beside the forecast.
+        start_weight_kg (float): Scale weight the plan starts from, as given.
     """
 
     body_fat_fraction: Interval
@@ -59,6 +60,7 @@ class PlanResponse:
     reasons: list[Note]
     resting_kcal: Interval
     rule_of_thumb: None | RuleOfThumb
+    start_weight_kg: float
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
     def to_dict(self) -> dict[str, Any]:
@@ -119,6 +121,8 @@ class PlanResponse:
         else:
             rule_of_thumb = self.rule_of_thumb
 
+        start_weight_kg = self.start_weight_kg
+
         field_dict: dict[str, Any] = {}
         field_dict.update(self.additional_properties)
         field_dict.update(
@@ -139,6 +143,7 @@ class PlanResponse:
                 "reasons": reasons,
                 "resting_kcal": resting_kcal,
                 "rule_of_thumb": rule_of_thumb,
+                "start_weight_kg": start_weight_kg,
             }
         )
 
@@ -244,6 +249,8 @@ class PlanResponse:
 
         rule_of_thumb = _parse_rule_of_thumb(d.pop("rule_of_thumb"))
 
+        start_weight_kg = d.pop("start_weight_kg")
+
         plan_response = cls(
             body_fat_fraction=body_fat_fraction,
             cautions=cautions,
@@ -261,6 +268,7 @@ class PlanResponse:
             reasons=reasons,
             resting_kcal=resting_kcal,
             rule_of_thumb=rule_of_thumb,
+            start_weight_kg=start_weight_kg,
         )
 
         plan_response.additional_properties = d

@@ -351,6 +351,7 @@ class PlanResponse(Provenance, frozen=True, kw_only=True):
     maintenance_kcal: Annotated[Interval, Meta(description="Maintenance the plan starts from.")]
     resting_kcal: Annotated[Interval, Meta(description="Resting energy expenditure.")]
     body_fat_fraction: Annotated[Interval, Meta(description="Body fat the plan starts from, 0 to 1.")]
+    start_weight_kg: Annotated[float, Meta(description="Scale weight the plan starts from, as given.", examples=[84.6])]
     deficit_kcal: Annotated[
         float | None,
         Meta(description="Deficit at the start of the mini-cut, where one is planned.", examples=[500]),
