@@ -5,25 +5,9 @@ from typing import Any
 
 import pytest
 from in_process import Running
+from request_people import CLEAR, LIFTER, Json
 
-Json = dict[str, Any]
 START = date(2026, 3, 2)
-CLEAR: Json = {
-    "is_pregnant": False,
-    "is_breastfeeding": False,
-    "eating_disorder": "none",
-    "conditions": [],
-    "medicines": [],
-}
-LIFTER: Json = {
-    "sex": "male",
-    "age_years": 31,
-    "height_cm": 180,
-    "weight_kg": 82.0,
-    "body_fat": {"fat_fraction": 0.18, "method": "dxa"},
-    "activity": {"kind": "level", "level": "moderate"},
-    "training": {"status": "intermediate", "resistance_sessions_per_week": 4},
-}
 KNOWN: Json = {"kcal_per_day": 2800, "standard_deviation_kcal": 100}
 # As the answer rounds them.
 STEP = {"weight_kg": 0.01, "fat_kg": 0.01, "fat_fraction": 0.001}

@@ -10,26 +10,10 @@ import httpx
 import icalendar
 import pytest
 from in_process import Running
+from request_people import CLEAR, LIFTER, Json
 from steelyard.http.formats.plan_table import HEADER
 
-Json = dict[str, Any]
 PATH = "/v1/plans"
-CLEAR: Json = {
-    "is_pregnant": False,
-    "is_breastfeeding": False,
-    "eating_disorder": "none",
-    "conditions": [],
-    "medicines": [],
-}
-LIFTER: Json = {
-    "sex": "male",
-    "age_years": 31,
-    "height_cm": 180,
-    "weight_kg": 82.0,
-    "body_fat": {"fat_fraction": 0.18, "method": "dxa"},
-    "activity": {"kind": "level", "level": "moderate"},
-    "training": {"status": "intermediate", "resistance_sessions_per_week": 4},
-}
 FORMATS = ("application/json", "text/calendar", "text/csv", "text/markdown")
 
 
