@@ -220,11 +220,17 @@ def test_an_intake_asked_for_is_refused_just_outside_and_not_just_inside() -> No
 def test_change_of_a_phase(share: float, end_fat: float, rule: str | None) -> None:
     assert rails.breaks_change(subject(), share, end_fat) == rule
     if rule is None:
-        rails.refuse_change(subject(), share, end_fat, "/x")
+        rails.refuse_change(subject(), share, end_fat, "/x", is_deficit=False)
     else:
         with pytest.raises(Refused) as refused:
-            rails.refuse_change(subject(), share, end_fat, "/x")
+            rails.refuse_change(subject(), share, end_fat, "/x", is_deficit=False)
         assert refused.value.action.id == rule
+
+
+def test_a_deficit_counts_where_lean_tissue_hides_it() -> None:
+    """A beginner's lean tissue may rise by what fat falls, so that tissue as a whole stays."""
+    assert rails.breaks_change(subject(), 0.0, 0.0599, is_deficit=True) == "body_fat"
+    assert rails.breaks_change(subject(), 0.0, 0.0601, is_deficit=True) is None
 
 
 @pytest.mark.parametrize(

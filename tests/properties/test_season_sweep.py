@@ -105,6 +105,11 @@ def test_optima_stay_inside_the_rails() -> None:
     assert set(counted) <= {"feasible", "infeasible", *REFUSALS}, counted
 
 
+def test_a_body_adapted_to_little_loses_no_faster_than_the_rail() -> None:
+    """Its expenditure rises again while it eats more than before, if less than it needs."""
+    assert checked_optima(range(5064, 5065))["feasible"] == 1
+
+
 @pytest.mark.long
 def test_many_more_optima_stay_inside_the_rails() -> None:
     print(checked_optima(range(5_000, 7_000)))

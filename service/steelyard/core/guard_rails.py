@@ -245,20 +245,28 @@ def refuse_deficit(subject: Subject, intake_kcal: float, weeks: float, field: st
         raise _refuse(strictest.rule, field, message, strictest.deficit_kcal, deficit, "kcal/d")
 
 
-def breaks_change(subject: Subject, tissue_share_per_week: float, end_fat_fraction: float) -> str | None:
-    """The rule that a phase as a whole breaks, given its mean change of tissue and its end."""
+def breaks_change(
+    subject: Subject, tissue_share_per_week: float, end_fat_fraction: float, *, is_deficit: bool = False
+) -> str | None:
+    """The rule that a phase as a whole breaks, given its mean change of tissue and its end.
+
+    ``is_deficit``: whether less is eaten than maintenance. It need not show in tissue: a beginner's lean tissue may
+    rise by what fat falls.
+    """
     if tissue_share_per_week < -LOSS_LIMIT:
         return LOSS
-    if tissue_share_per_week < 0.0 and end_fat_fraction < stricter(FAT_FRACTION_FLOOR, subject.sex):
+    if (is_deficit or tissue_share_per_week < 0.0) and end_fat_fraction < stricter(FAT_FRACTION_FLOOR, subject.sex):
         return BODY_FAT
     if tissue_share_per_week > GAIN_RATE_LIMIT[subject.training_status] + 1e-9:
         return GAIN_RATE
     return None
 
 
-def refuse_change(subject: Subject, tissue_share_per_week: float, end_fat_fraction: float, field: str) -> None:
+def refuse_change(
+    subject: Subject, tissue_share_per_week: float, end_fat_fraction: float, field: str, *, is_deficit: bool
+) -> None:
     """Raise ``Refused`` where an intake asked for changes the body faster or further than a rule allows."""
-    rule = breaks_change(subject, tissue_share_per_week, end_fat_fraction)
+    rule = breaks_change(subject, tissue_share_per_week, end_fat_fraction, is_deficit=is_deficit)
     percent = 100 * tissue_share_per_week
     if rule == LOSS:
         message = say("REFUSED_LOSS", percent=-percent, limit_percent=100 * LOSS_LIMIT)

@@ -139,9 +139,10 @@ def _check_change(
     """Rails on what an intake does over a stretch: rate of loss, end body fat, rate of gain."""
     share = float((after.tissue_kg - before.tissue_kg) / weeks / before.weight_kg)
     end_fraction = float(after.fat_kg / after.weight_kg)
-    rails.refuse_change(subject, share, end_fraction, field)
+    is_deficit = diet.intake_kcal < subject.maintenance_kcal - _NO_DEFICIT_KCAL
+    rails.refuse_change(subject, share, end_fraction, field, is_deficit=is_deficit)
     actions: list[RailAction] = []
-    if diet.intake_kcal < subject.maintenance_kcal - _NO_DEFICIT_KCAL:
+    if is_deficit:
         actions += rails.warn_deficit(subject, diet.intake_kcal, -share, end_fraction)
     return actions
 
@@ -236,19 +237,18 @@ def _safe_intakes(
     least = subject.maintenance_kcal - max(0.0, strictest.deficit_kcal)
     days = 7.0 * weeks
 
-    def breaks(intake_kcal: float) -> bool:
+    def breaks(intake_kcal: float) -> str | None:
         end = advance(model, state, diet(intake_kcal), days, step_days=14.0)
         share = float((end.tissue_kg - state.tissue_kg) / weeks / state.weight_kg)
-        return rails.breaks_change(subject, share, float(end.fat_kg / end.weight_kg)) is not None
+        is_deficit = intake_kcal < subject.maintenance_kcal - _NO_DEFICIT_KCAL
+        return rails.breaks_change(subject, share, float(end.fat_kg / end.weight_kg), is_deficit=is_deficit)
 
     if breaks(least):
         low, high = least, subject.maintenance_kcal
         while high - low > 2.0:
             middle = 0.5 * (low + high)
             low, high = (middle, high) if breaks(middle) else (low, middle)
-        end = advance(model, state, diet(low), days, step_days=14.0)
-        share = float((end.tissue_kg - state.tissue_kg) / weeks / state.weight_kg)
-        rule = rails.breaks_change(subject, share, float(end.fat_kg / end.weight_kg)) or table.LOSS
+        rule = breaks(low) or table.LOSS
         strictest = rails.DeficitLimit(rule, subject.maintenance_kcal - high, "what the phase as a whole may do")
         least = high
     return least, _most_intake(model, state, subject, weeks, diet), strictest

@@ -127,7 +127,7 @@ class _Deficit:
         if self.phase.kind is PhaseKind.MINI_CUT and course.days_gone >= most_days:
             return self._end(say(texts.LIMIT_REACHED, days=course.days_gone, limit_days=most_days))
         room = limits.most - limits.least
-        if room < (LEAST_DEFICIT if self.is_judged else 0.0):
+        if room < (LEAST_DEFICIT if self.is_judged else 1.0):
             return self._end(say(texts.NO_ROOM, rule=limits.why.rule, why=limits.why.why))
         return self._go_on(limits)
 

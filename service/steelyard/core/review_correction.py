@@ -150,8 +150,9 @@ class Course:
             weeks = (self.days_gone + days) / DAYS_PER_WEEK
             as_logged = rails.deficit_limits(self.logged, weeks)[0]
             as_eaten = rails.deficit_limits(self.physical, weeks)[0]
-            least_logged = self.logged.maintenance_kcal - as_logged.deficit_kcal
-            least_eaten = self.ratio * (self.physical.maintenance_kcal - as_eaten.deficit_kcal)
+            # A rail on deficits asks for maintenance at most, whatever it leaves.
+            least_logged = self.logged.maintenance_kcal - max(0.0, as_logged.deficit_kcal)
+            least_eaten = self.ratio * (self.physical.maintenance_kcal - max(0.0, as_eaten.deficit_kcal))
             least, why = max((least_logged, as_logged), (least_eaten, as_eaten), key=lambda pair: pair[0])
         low = least - lowest
         most = self._most(days, self.maintenance_kcal - highest)
@@ -172,7 +173,8 @@ class Course:
     def _breaks(self, change_kcal: float, days: int) -> str | None:
         end = self.end(change_kcal, days)
         share = float(end.tissue_kg - self.state.tissue_kg) / (days / DAYS_PER_WEEK) / self.physical.weight_kg
-        return rails.breaks_change(self.physical, share, float(end.fat_kg / end.weight_kg))
+        is_deficit = min(self.intakes(change_kcal, days)) < self.maintenance_kcal - NO_DEFICIT_KCAL
+        return rails.breaks_change(self.physical, share, float(end.fat_kg / end.weight_kg), is_deficit=is_deficit)
 
     def _most(self, days: int, at_maintenance: float) -> float:
         if self.phase.kind.is_deficit:

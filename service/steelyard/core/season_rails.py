@@ -107,7 +107,8 @@ def most_deficit_kcal(
 ) -> Number:
     """The largest deficit that every rail allows at the start of a cut of up to ``weeks`` [kcal/d]; may be negative.
 
-    The rate of loss is held in the first days, when it is fastest: the phase's mean is then slower for any length.
+    The rate of loss is held in the first days, when it is fastest: the phase's mean is then slower for any length. A
+    body still adapted to eating less than it will is the exception: what its expenditure may rise again counts as well.
     """
     weight = state.weight_kg
     is_long = weeks > LONG_PHASE_WEEKS
@@ -119,7 +120,8 @@ def most_deficit_kcal(
     most = ops.minimum(table.DEFICIT_SHARE_LIMIT * maintenance_kcal, FAT_SUPPLY_LIMIT * seen_fat_kg)
     most = ops.minimum(most, maintenance_kcal - available * (weight - seen_fat_kg) - limits.exercise_kcal)
     most = ops.minimum(most, maintenance_kcal - ops.maximum(floor, least_intake_kcal(weight, ops)))
-    most = ops.minimum(most, table.LOSS_LIMIT * weight / 7.0 * per_kg)
+    recovery = ops.maximum(0.0, -state.adaptation_kcal)
+    most = ops.minimum(most, table.LOSS_LIMIT * weight / 7.0 * per_kg - recovery)
     return ops.minimum(most, limits.most_deficit_kcal)
 
 
