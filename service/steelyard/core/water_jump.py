@@ -127,8 +127,20 @@ def in_hindsight(
         tm = tm + spread * level * spent
         mm = mm + spread * spent * spent
     scale = 1.0 / (1.0 + total)
-    mean_t = mean_t * scale
-    mean_m = mean_m * scale
+    mixed = _mixed(scale, total, (mean_t, mean_m), (tt, tm, mm), likeliest)
+    return mixed._replace(nearby=_nearby(chances, likeliest, ops) * scale)
+
+
+def _mixed(
+    scale: Number,
+    total: Number,
+    first: tuple[Number, Number],
+    second: tuple[Number, Number, Number],
+    day: Number,
+) -> Correction:
+    """The mixture from sums over its cases weighted by their odds: ``first`` and ``second`` moments about no step."""
+    mean_t, mean_m = first[0] * scale, first[1] * scale
+    tt, tm, mm = second
     return Correction(
         mean_t,
         mean_m,
@@ -136,8 +148,7 @@ def in_hindsight(
         tm * scale - mean_t * mean_m,
         mm * scale - mean_m * mean_m,
         total * scale,
-        likeliest,
-        _nearby(chances, likeliest, ops) * scale,
+        day,
     )
 
 
@@ -332,17 +343,7 @@ class JumpWatch:
             day = self._ops.where(odds > best, held.day, day)
             best = self._ops.maximum(best, odds)
         scale = self._ops.where(total > _UNLIKELY, 1.0 / (1.0 + total), 0.0)
-        mean_t = mean_t * scale
-        mean_m = mean_m * scale
-        return Correction(
-            mean_t,
-            mean_m,
-            tt * scale - mean_t * mean_t,
-            tm * scale - mean_t * mean_m,
-            mm * scale - mean_m * mean_m,
-            total * scale,
-            day,
-        )
+        return _mixed(scale, total, (mean_t, mean_m), (tt, tm, mm), day)
 
     def fold(self, who: Any) -> list[Fold]:
         """End the watch for ``who``: the likeliest day becomes part of the filter."""

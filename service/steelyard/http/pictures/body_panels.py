@@ -4,7 +4,6 @@ from collections.abc import Sequence
 from datetime import date
 from typing import Any, NamedTuple
 
-from ..formats.plan_words import PHASE_NAMES
 from ..schemas.plans import ForecastPoint, PhaseTotals
 from ..schemas.quantities import Interval
 from . import time_panels as over_time
@@ -134,11 +133,6 @@ def changes_group(look: Look, heading: str, change: PhaseTotals) -> Group:
             Row("Carried mass", change.carried_kg, look.carried, SHAPES["carried"], is_filled=False),
         ],
     )
-
-
-def phase_name(kind: str) -> str:
-    """The name of a kind of phase, for people."""
-    return PHASE_NAMES.get(kind, kind.replace("_", " ").capitalize())
 
 
 def _interval_row(point: ForecastPoint, field: str, scale: float = 1.0) -> dict[str, Any]:

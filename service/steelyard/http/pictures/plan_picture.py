@@ -5,7 +5,7 @@ from itertools import groupby
 from ..formats import plan_words as words
 from ..schemas.plans import Phase, PlanRequest, PlanResponse
 from . import interval_rows, wording
-from .body_panels import Eaten, changes_group, intake_panel, phase_name, start_of, weight_panel
+from .body_panels import Eaten, changes_group, intake_panel, start_of, weight_panel
 from .palette import LOOKS, Theme
 from .sheet import Drawing, Message, sheet
 from .time_panels import Shade, Span, after
@@ -29,7 +29,8 @@ def draw(request: PlanRequest, plan: PlanResponse, theme: Theme) -> Drawing:
     span = Span(start.date, after(points[-1].date), shades)
     eaten = [Eaten(week.start_date, after(week.at_end.date), week.intake_kcal) for week in weeks]
     groups = [
-        changes_group(look, f"{phase_name(p.kind)}, {words.weeks_text(len(p.weeks))}", p.change) for p in plan.phases
+        changes_group(look, f"{words.phase_name(p.kind)}, {words.weeks_text(len(p.weeks))}", p.change)
+        for p in plan.phases
     ]
     panels = [
         weight_panel(look, span, start, points),
@@ -48,7 +49,7 @@ def _shades(phase: Phase) -> list[Shade]:
         shades.append(
             Shade("maintenance", "Break", start, end)
             if is_break
-            else Shade(phase.kind, phase_name(phase.kind), start, end)
+            else Shade(phase.kind, words.phase_name(phase.kind), start, end)
         )
     return shades
 
@@ -56,7 +57,7 @@ def _shades(phase: Phase) -> list[Shade]:
 def _message(plan: PlanResponse, start_kg: float) -> Message:
     first, last = plan.phases[0], plan.phases[-1].weeks[-1].at_end
     title = (
-        wording.listed([f"{phase_name(p.kind)} of {words.weeks_text(len(p.weeks))}" for p in plan.phases])
+        wording.listed([f"{words.phase_name(p.kind)} of {words.weeks_text(len(p.weeks))}" for p in plan.phases])
         .lower()
         .capitalize()
     )
@@ -69,7 +70,7 @@ def _message(plan: PlanResponse, start_kg: float) -> Message:
     if losing is not None and losing is not plan.phases[-1]:
         end = losing.weeks[-1].at_end
         lines.append(
-            f"At the end of the {phase_name(losing.kind).lower()}, on {wording.day(end.date)}: "
+            f"At the end of the {words.phase_name(losing.kind).lower()}, on {wording.day(end.date)}: "
             f"{wording.values(end.weight_kg, unit='kg')}, fat {wording.changes(losing.change.fat_kg)}, lean tissue "
             f"{wording.changes(losing.change.lean_kg)}."
         )
@@ -83,7 +84,7 @@ def _phase_text(phase: Phase) -> str:
     intake = f"{low:,} kcal" if low == high else f"{low:,} to {high:,} kcal"
     change = phase.change
     return (
-        f"{phase_name(phase.kind)}, {wording.day(phase.start_date)} to {wording.day(phase.end_date)}: {intake} a day, "
-        f"weight {wording.changes(change.weight_kg)}, fat {wording.changes(change.fat_kg)}, lean tissue "
-        f"{wording.changes(change.lean_kg)}, carried mass {wording.changes(change.carried_kg)}."
+        f"{words.phase_name(phase.kind)}, {wording.day(phase.start_date)} to {wording.day(phase.end_date)}: "
+        f"{intake} a day, weight {wording.changes(change.weight_kg)}, fat {wording.changes(change.fat_kg)}, "
+        f"lean tissue {wording.changes(change.lean_kg)}, carried mass {wording.changes(change.carried_kg)}."
     )

@@ -3,7 +3,7 @@
 from ..formats import plan_words as words
 from ..schemas.seasons import OptimumResponse, SeasonPlan, SeasonQuestion, SeasonResponse
 from . import interval_rows, wording
-from .body_panels import Eaten, fat_panel, intake_panel, phase_name, start_of, weight_panel
+from .body_panels import Eaten, fat_panel, intake_panel, start_of, weight_panel
 from .interval_rows import Group, Row
 from .palette import LOOKS, SHAPES, Theme
 from .sheet import Drawing, Message, sheet
@@ -24,7 +24,7 @@ def draw(_request: SeasonQuestion, season: SeasonResponse | OptimumResponse, the
     first = plan.phases[0]
     at_end = next(point for point in points if point.date >= first.end_date)
     start = start_of(first.start_date, at_end, first.change)
-    shades = tuple(Shade(p.kind, phase_name(p.kind), p.start_date, after(p.end_date)) for p in plan.phases)
+    shades = tuple(Shade(p.kind, words.phase_name(p.kind), p.start_date, after(p.end_date)) for p in plan.phases)
     span = Span(start.date, after(points[-1].date), shades)
     eaten = [Eaten(week.start_date, after(week.at_end.date), week.intake_kcal) for week in plan.weeks]
     totals = Group(
@@ -75,7 +75,7 @@ def _message(season: SeasonResponse | OptimumResponse, start_kg: float) -> Messa
 
 def _phase_texts(plan: SeasonPlan) -> list[str]:
     return [
-        f"{phase_name(phase.kind)}, {wording.day(phase.start_date)} to {wording.day(phase.end_date)}: weight "
+        f"{words.phase_name(phase.kind)}, {wording.day(phase.start_date)} to {wording.day(phase.end_date)}: weight "
         f"{wording.changes(phase.change.weight_kg)}, fat {wording.changes(phase.change.fat_kg)}, lean tissue "
         f"{wording.changes(phase.change.lean_kg)}."
         for phase in plan.phases
