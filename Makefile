@@ -19,7 +19,7 @@ compile := $(bin)/uv pip compile --quiet --no-config --universal --python-versio
 help: ## List the targets
 	@awk 'BEGIN {FS = ":.*## "} /^[a-z-]+:.*## / {printf "  make %-17s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
 
-run: $(venv)/.run ## Start the service on loopback with SQLite, and print a development key
+run: $(venv)/.compiled ## Start the service on loopback with SQLite, and print a development key
 	$(bin)/steelyard serve --development --port $(PORT)
 
 demo: $(venv)/.dev ## An invented member end to end through the SDK, then stop
@@ -44,7 +44,7 @@ format: $(venv)/.dev ## Rewrite the code in the project's style
 	$(bin)/ruff check --fix-only .
 	$(bin)/ruff format .
 
-contract: $(venv)/.run ## Write the OpenAPI document and the list of problems from the code
+contract: $(venv)/.compiled ## Write the OpenAPI document and the list of problems from the code
 	$(bin)/steelyard contract
 
 contract-release: contract ## Freeze the contract as released; from then on it may only grow
@@ -103,9 +103,14 @@ $(venv)/.run: $(venv)/.made $(requirements)/run.txt $(requirements)/build.txt py
 	@echo "Installing what the service runs on ..."
 	$(pip_install) --require-hashes -r $(requirements)/run.txt -r $(requirements)/build.txt
 	$(pip_install) --no-deps --no-build-isolation -e .
+	@touch $@ $(venv)/.compiled
+
+# Without a C compiler the core runs as it is written.
+$(venv)/.compiled: $(venv)/.run $(wildcard service/steelyard/core/*.py service/compile_core/*.py)
+	-$(bin)/python service/compile_core/build.py
 	@touch $@
 
-$(venv)/.dev: $(venv)/.run $(requirements)/dev.txt sdk/pyproject.toml
+$(venv)/.dev: $(venv)/.run $(requirements)/dev.txt sdk/pyproject.toml | $(venv)/.compiled
 	@echo "Installing what the tests need ..."
 	$(pip_install) --require-hashes -r $(requirements)/dev.txt
 	$(pip_install) --no-deps --no-build-isolation -e sdk

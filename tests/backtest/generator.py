@@ -344,7 +344,7 @@ def _live(people: People, life: _Life, adaptation_factor: float) -> dict[Quantit
             diet.protein_g_per_kg,
             thermic_shift_kcal=life.drift_kcal[week],
         )
-        state = walk(adapted(eaten.intake_kcal), state, eaten, (7.0,), OPS)[0]
+        state = walk(adapted(eaten.intake_kcal), state, eaten, (7.0,), ops=OPS)[0]
         if week + 1 in HORIZON_WEEKS:
             _record(outcomes, start, state, life.carried_scale, life.noise_kg[HORIZON_WEEKS.index(week + 1)])
     return {quantity: np.array(values) for quantity, values in outcomes.items()}

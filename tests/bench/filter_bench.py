@@ -53,7 +53,7 @@ def _plain(weights: list[Any], like: Any) -> Callable[[], object]:
     one = like * 0.0 + 1.0
     series = DailySeries(weights, [one] * DAYS, [one] * DAYS, [_INTAKE * one] * DAYS, [120.0**2 * one] * DAYS)
     ops = FLOATS if isinstance(like, float) else arrays()
-    return lambda: smooth_weights(filter_weights(series, _SETTINGS, _START, ops=ops), series)
+    return lambda: smooth_weights(filter_weights(series, _SETTINGS, _START, ops=ops), series, ops=ops)
 
 
 def _statsmodels(weights: list[float]) -> Any:

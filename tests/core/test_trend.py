@@ -197,7 +197,7 @@ def test_many_people_equal_one_at_a_time() -> None:
     usual = prior_on_logging_scale(PRIOR).mean
     ops = arrays()
     together = tissue_model(
-        MODEL, STATE, 1.8, intake_kcal=fill_intake(many, usual, ops).intake_kcal, usual_intake_kcal=usual, ops=ops
+        MODEL, STATE, 1.8, intake_kcal=fill_intake(many, usual, ops=ops).intake_kcal, usual_intake_kcal=usual, ops=ops
     )
     trend = read_trend(many, PRIOR, together, ops=ops)
     for person, daily in enumerate(logs):

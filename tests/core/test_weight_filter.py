@@ -161,8 +161,9 @@ def test_many_people_equal_one_at_a_time(is_robust: bool) -> None:
 
     names = ("weight_kg", "is_weighed", "noise_scale", "intake_kcal", "intake_variance", "carried_kg")
     many = DailySeries(*(column(name) for name in names), column("carried_slope"), START.maintenance_kcal)
-    filtered = filter_weights(many, chosen, START, ops=arrays())
-    causal, smooth = causal_path(filtered, many), smooth_weights(filtered, many)
+    ops = arrays()
+    filtered = filter_weights(many, chosen, START, ops=ops)
+    causal, smooth = causal_path(filtered, many, ops=ops), smooth_weights(filtered, many, ops=ops)
     for person, daily in enumerate(single):
         alone = filter_weights(daily, chosen, START)
         assert filtered.log_likelihood[person] == pytest.approx(alone.log_likelihood, abs=1e-9)

@@ -54,7 +54,7 @@ def floor_of(cell: Cell, made: People, *, is_jump_told: bool = True, is_ratio_to
         weights,
         log.is_weighed,
         log.noise_scale,
-        acting_intake(log.intake_kcal, usual, exact.adaptation_gain),
+        acting_intake(log.intake_kcal, usual, exact.adaptation_gain, ops=OPS),
         [np.zeros(people)] * days,
         exact.carried_kg,
         exact.carried_slope,
@@ -79,7 +79,7 @@ def floor_of(cell: Cell, made: People, *, is_jump_told: bool = True, is_ratio_to
     for began in cases:
         known = {} if began is None else {began: np.full(people, JUMP_SD_KG**2)}
         filtered = filter_weights(series, settings, start, known_jumps=known, ops=OPS)
-        path = causal_path(filtered, series, days - 1)
+        path = causal_path(filtered, series, days - 1, ops=OPS)
         odds = 1.0 if began is None else JUMP_CHANCE / (1.0 - JUMP_CHANCE)
         fits.append(filtered.log_likelihood + np.log(odds))
         means.append(path.maintenance[-1])

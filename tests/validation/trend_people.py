@@ -245,7 +245,7 @@ def simulate(cell: Cell, people: int, seed: int) -> People:
     assumed, start = calibrate(weight_kg=weight, fat_kg=fat_as_told, maintenance_kcal=told, **settings)
     usual = prior_on_logging_scale(prior).mean
     body = tissue_model(
-        assumed, start, 1.8, intake_kcal=fill_intake(log, usual, OPS).intake_kcal, usual_intake_kcal=usual, ops=OPS
+        assumed, start, 1.8, intake_kcal=fill_intake(log, usual, ops=OPS).intake_kcal, usual_intake_kcal=usual, ops=OPS
     )
     trend = read_trend(log, prior, body, ops=OPS)
     truth = ratio * bodies.settled(state)

@@ -16,6 +16,7 @@ from rich.console import Console
 from rich.table import Table
 from sqlalchemy.engine import make_url
 
+from steelyard.core.compiled import is_compiled
 from steelyard.http.rate_limit import MemoryCounts, RateLimiter
 from steelyard.settings import Settings, SettingsError
 from steelyard.store.database import is_embedded
@@ -77,6 +78,7 @@ async def _examine(contracts: Path) -> list[Finding]:
     findings = [Finding("settings", State.OK, f"{len(set_here)} set in the environment")]
     findings += [finding async for finding in _of_store(settings)]
     findings.append(await _of_limits(settings))
+    findings.append(_of_core())
     findings.append(_of_contract(contracts))
     findings += _of_directories(settings)
     return findings
@@ -138,6 +140,12 @@ async def _of_limits(settings: Settings) -> Finding:
         # It serves nevertheless, with every process counting alone.
         return Finding("limits", State.NOTE, f"{limit} but their store failed with {type(error).__name__}")
     return Finding("limits", State.OK, f"{limit} counted by all processes together")
+
+
+def _of_core() -> Finding:
+    if is_compiled():
+        return Finding("core", State.OK, "compiled")
+    return Finding("core", State.NOTE, "runs as it is written, more slowly: the install found no C compiler")
 
 
 def _of_contract(directory: Path) -> Finding:

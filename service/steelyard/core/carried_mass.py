@@ -17,12 +17,14 @@ from .body_constants import (
     SODIUM_EXCRETION,
     SODIUM_PER_LITRE,
 )
+from .compiled import compiled
 from .elementwise import FLOATS, Elementwise, Number
 from .energy_balance import carried_after
 
 _LEAST_CARBOHYDRATE = 1.0  # kcal/d, as in the model: keeps a fast finite
 
 
+@compiled
 def expected_carried_kg(
     intake_kcal: Sequence[Number],
     usual_intake_kcal: Number,
@@ -37,9 +39,9 @@ def expected_carried_kg(
     physical): resting values follow their ratio, and the scale only touches the speed of glycogen (under 20 g).
     Without ``carbohydrate_kcal`` its share of energy is constant.
     """
-    usual_carbohydrate = usual_carbohydrate_kcal
-    if usual_carbohydrate is None:
-        usual_carbohydrate = usual_intake_kcal * BASELINE_CARBOHYDRATE_SHARE
+    usual_carbohydrate = (
+        usual_intake_kcal * BASELINE_CARBOHYDRATE_SHARE if usual_carbohydrate_kcal is None else usual_carbohydrate_kcal
+    )
     water_left = math.exp(-SODIUM_EXCRETION / SODIUM_PER_LITRE)
     gut_left = math.exp(-1.0 / GUT_DAYS)
     bound = 1.0 + GLYCOGEN_WATER

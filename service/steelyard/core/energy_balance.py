@@ -51,6 +51,7 @@ from .body_constants import (
     TRAINING_WATER_KG,
 )
 from .body_state import BodyModel, BodyState, Diet
+from .compiled import compiled, inlined
 from .elementwise import FLOATS, Elementwise, Number
 from .evidence import Basis, Kind, equation
 
@@ -91,6 +92,7 @@ class _Drive(NamedTuple):
     share: _Share
 
 
+@inlined
 def _responses(protein_g_per_kg: Number, ops: Elementwise) -> tuple[Number, Number]:
     """How much of what protein can do in a deficit, and in a gain, it does: 0 at the allowance .. 1."""
     above = protein_g_per_kg - PROTEIN_ORDINARY
@@ -120,6 +122,7 @@ def _responses(protein_g_per_kg: Number, ops: Elementwise) -> tuple[Number, Numb
     ),
     valid_range="adults; factors for training and protein are ours, calibrated on pooled trials",
 )
+@inlined
 def deficit_factor(model: BodyModel, protein_g_per_kg: Number, ops: Elementwise = FLOATS) -> Number:
     """Factor on the Forbes lean share in a deficit: 1 without training at ordinary protein, about 0.18 best."""
     response = _responses(protein_g_per_kg, ops)[0]
@@ -141,6 +144,7 @@ def deficit_factor(model: BodyModel, protein_g_per_kg: Number, ops: Elementwise 
     sources=("benito_2020", "morton_2018", "murphy_2022", "alpert_2005"),
     valid_range="adults; the fade with the deficit is ours: pooled trials put the balance point near 500 kcal/d",
 )
+@inlined
 def _growth(model: BodyModel, protein_g_per_kg: Number, ops: Elementwise) -> tuple[Number, Number]:
     """Training-driven lean gain and ceiling of surplus-driven lean of a beginner, without any deficit [kg/d]."""
     response = _responses(protein_g_per_kg, ops)[1]
@@ -164,6 +168,7 @@ def _growth(model: BodyModel, protein_g_per_kg: Number, ops: Elementwise) -> tup
     sources=(*HALL, "metcalf_1987"),
     valid_range="adults; the gut term is ours",
 )
+@inlined
 def _rest(model: BodyModel, diet: Diet, ops: Elementwise) -> _Rest:
     carbohydrate = ops.maximum(diet.carbohydrate_kcal, 1.0)
     relative = carbohydrate / model.baseline_carbohydrate_kcal
@@ -178,6 +183,7 @@ def _rest(model: BodyModel, diet: Diet, ops: Elementwise) -> _Rest:
     )
 
 
+@inlined
 def _drive(model: BodyModel, diet: Diet, ops: Elementwise) -> _Drive:
     intake, _, protein, _, activity_change, thermic_shift = diet
     change = intake - model.maintenance_kcal
@@ -216,6 +222,7 @@ def settle(model: BodyModel, state: BodyState, diet: Diet, ops: Elementwise = FL
     )
 
 
+@inlined
 def _tissue_rates(
     share_of: _Share,
     growth: Number,
@@ -243,6 +250,7 @@ def _tissue_rates(
     return (stored - LEAN_ENERGY * lean_rate) / FAT_ENERGY, lean_rate, stored
 
 
+@inlined
 def _experienced(drive: _Drive, day: Number, ops: Elementwise) -> tuple[Number, Number]:
     """Training-driven gain [kg/d] and ceiling of surplus energy into lean [kcal/d], at the experience of a day.
 
@@ -279,6 +287,7 @@ def _left_of(
     )
 
 
+@inlined
 def carried_after(
     glycogen: Number, water: Number, gut: Number, glycogen_rest: Number, water_rest: Number, gut_rest: Number,
     grown: Number, water_left: Number, gut_left: Number,
@@ -295,6 +304,7 @@ def carried_after(
     )
 
 
+@inlined
 def _step(
     drive: _Drive,
     days: float,
@@ -349,16 +359,18 @@ def advance(
     A step of 7 days keeps weight within 3 g of the exact solution over half a year (tested against scipy).
     """
     steps = max(1, -int(-days // step_days))
-    return walk(model, state, diet, (days / steps,) * steps, ops)[-1]
+    return walk(model, state, diet, (days / steps,) * steps, ops=ops)[-1]
 
 
+@compiled
 def walk(
     model: BodyModel,
     state: BodyState,
     diet: Diet,
     lengths: tuple[float, ...],
-    ops: Elementwise = FLOATS,
+    *,
     carried_of: Sequence[BodyState] | None = None,
+    ops: Elementwise = FLOATS,
 ) -> list[BodyState]:
     """The body after each of the consecutive steps ``lengths`` [d] on one diet.
 

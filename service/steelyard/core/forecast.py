@@ -371,7 +371,7 @@ def _path(
             model = adapting(model, diet.intake_kcal, 1.0, ops)
         done = len(states)
         like = None if carried_of is None else carried_of[done : done + len(lengths)]
-        states += walk(model, states[-1], diet, lengths, ops, like)
+        states += walk(model, states[-1], diet, lengths, carried_of=like, ops=ops)
     return states
 
 

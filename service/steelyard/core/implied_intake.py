@@ -61,7 +61,7 @@ def implied_intakes(
         level = ops.where((level == 0.0) & (seen > 0.0), weight, level)
     noise = prior_noise(level, ops)
     # Weight less nothing: over one and two days tissue hardly moves.
-    noise = learn_noise(weights, log.is_weighed, noise, [days], ops)[0]
+    noise = learn_noise(weights, log.is_weighed, noise, [days], ops=ops)[0]
     rho = tissue.rho_kcal_per_kg
     nothing = 0.0 * level
     series = DailySeries(weights, log.is_weighed, log.noise_scale, [nothing] * days, [nothing] * days)
@@ -71,7 +71,7 @@ def implied_intakes(
     start = Start(level, START_SD_KG**2, nothing, (BALANCE_SD * maintenance.mean) ** 2)
     filtered = filter_weights(series, settings, start, watches_jumps=False, ops=ops)
     last = days - 1
-    path = smooth_weights(filtered, series, change_days=[last, *(last - window for window in windows)])
+    path = smooth_weights(filtered, series, change_days=[last, *(last - window for window in windows)], ops=ops)
     found = []
     for window in windows:
         then = last - window

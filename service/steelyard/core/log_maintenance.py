@@ -9,6 +9,7 @@ from typing import NamedTuple
 
 import msgspec
 
+from .compiled import compiled
 from .elementwise import FLOATS, Elementwise, Number
 from .estimate import Estimate
 from .evidence import Basis, Kind, constant, equation
@@ -117,7 +118,8 @@ def prior_on_logging_scale(physical: Estimate) -> Estimate:
     return Estimate(LOGGING_RATIO * physical.mean, variance**0.5)
 
 
-def fill_intake(log: DailyLog, prior_kcal: Number, ops: Elementwise = FLOATS) -> FilledIntake:
+@compiled
+def fill_intake(log: DailyLog, prior_kcal: Number, *, ops: Elementwise = FLOATS) -> FilledIntake:
     """Intake on every day; where none was logged, the running habit (never from later days).
 
     Before the first logged day the habit is ``prior_kcal`` (maintenance on the logging scale).
@@ -165,7 +167,7 @@ def fit_log(
     """
     days = len(log.weight_kg)
     scaled = prior_on_logging_scale(prior)
-    filled = fill_intake(log, scaled.mean, ops)
+    filled = fill_intake(log, scaled.mean, ops=ops)
     # The whole energy balance is read on the logging scale, so the energy of a kilogram is too.
     rho = LOGGING_RATIO * tissue.rho_kcal_per_kg
     relative = ((tissue.rho_sd / tissue.rho_kcal_per_kg) ** 2 + (LOGGING_RATIO_SD / LOGGING_RATIO) ** 2) ** 0.5
@@ -178,7 +180,7 @@ def fit_log(
         weight_kg,
         log.is_weighed,
         log.noise_scale,
-        acting_intake(filled.intake_kcal, tissue.usual_kcal, tissue.adaptation_gain),
+        acting_intake(filled.intake_kcal, tissue.usual_kcal, tissue.adaptation_gain, ops=ops),
         filled.variance,
         tissue.carried_kg,
         tissue.carried_slope,
@@ -190,7 +192,11 @@ def fit_log(
     noises = [noise]
     if turns:
         noises += learn_noise(
-            _detrended(series, scaled.mean, rho, tissue.growth_kg_per_day), log.is_weighed, noise, turns, ops
+            _detrended(series, scaled.mean, rho, tissue.growth_kg_per_day, ops=ops),
+            log.is_weighed,
+            noise,
+            turns,
+            ops=ops,
         )
     logged_until = 0.0 * scaled.mean
     counted = 0
@@ -222,7 +228,7 @@ def fit_log(
         )
         filtered = filter_weights(series, settings, start, days=end, ops=ops)
         if with_views:
-            segments.append(Segment(first, _causal(filtered, series, log.cycle_rise, first), kept))
+            segments.append(Segment(first, _causal(filtered, series, log.cycle_rise, first, ops), kept))
     tellings, judged, left = tell_in_hindsight(filtered, series, settings, start, change_days, ops)
     return LogFit(
         series,
@@ -242,9 +248,11 @@ def fit_log(
     )
 
 
-def _causal(filtered: Filtered, series: DailySeries, rise: Sequence[Number] | None, first: int) -> Path:
-    path = causal_path(filtered, series, first)
-    return path if rise is None else causal_less_cycle(path, fit_cycle(filtered, series, rise), first)
+def _causal(
+    filtered: Filtered, series: DailySeries, rise: Sequence[Number] | None, first: int, ops: Elementwise
+) -> Path:
+    path = causal_path(filtered, series, first, ops=ops)
+    return path if rise is None else causal_less_cycle(path, fit_cycle(filtered, series, rise), first, ops)
 
 
 def _first_weight(log: DailyLog, ops: Elementwise) -> Number:
@@ -260,7 +268,15 @@ def _first_weight(log: DailyLog, ops: Elementwise) -> Number:
     return weight
 
 
-def _detrended(series: DailySeries, maintenance_kcal: Number, rho: Number, growth_kg_per_day: Number) -> list[Number]:
+@compiled
+def _detrended(
+    series: DailySeries,
+    maintenance_kcal: Number,
+    rho: Number,
+    growth_kg_per_day: Number,
+    *,
+    ops: Elementwise = FLOATS,
+) -> list[Number]:
     """Weight less the path of tissue and carried mass that the prior expects."""
     g = 1.0 / rho
     level = maintenance_kcal - growth_kg_per_day * rho
@@ -301,11 +317,11 @@ def posterior_maintenance(fit: LogFit, mean: Number, variance: Number, kept: Num
     sources=("hall_chow_2011", "sanghvi_2015"),
     valid_range="adults with dated weighings; without intakes the equations stay in charge",
 )
-def maintenance_from_fit(fit: LogFit, physical_prior: Estimate) -> LogMaintenance:
+def maintenance_from_fit(fit: LogFit, physical_prior: Estimate, ops: Elementwise = FLOATS) -> LogMaintenance:
     """The combined estimate on the last day of a fitted log."""
     days = len(fit.filtered.steps)
     told = fit.judged._replace(unsettled={days - 1: fit.further_step})
-    path = _causal(told, fit.series, fit.cycle_rise, days - 1)
+    path = _causal(told, fit.series, fit.cycle_rise, days - 1, ops)
     mean, variance = path.maintenance[-1], path.maintenance_variance[-1]
     recent = fit.series.intake_kcal[max(0, days - 1 - int(RATE_DAYS)) : max(1, days - 1)]
     deficit = mean - sum(recent) / len(recent)
@@ -333,4 +349,4 @@ def maintenance_from_log(
     log: DailyLog, prior: Estimate, tissue: TissueModel, ops: Elementwise = FLOATS
 ) -> LogMaintenance:
     """Maintenance from the equations' estimate (``prior``, physical scale) and a cleaned log."""
-    return maintenance_from_fit(fit_log(log, prior, tissue, with_views=False, ops=ops), prior)
+    return maintenance_from_fit(fit_log(log, prior, tissue, with_views=False, ops=ops), prior, ops)

@@ -59,8 +59,8 @@ def tell_in_hindsight(
         return given._replace(outliers=filtered.outliers)
 
     def weighed(base: Filtered) -> tuple[Path, Correction]:
-        path = smooth_weights(base, series, change_days=change_days, has_shocks=True)
-        return path, in_hindsight(path.shocks, base.steps[-1], ops)
+        path = smooth_weights(base, series, change_days=change_days, has_shocks=True, ops=ops)
+        return path, in_hindsight(path.shocks, base.steps[-1], ops=ops)
 
     base = told(known, {}) if known else filtered
     path, left = weighed(base)
@@ -96,7 +96,10 @@ def tell_in_hindsight(
         tellings = [
             tellings[0]._replace(probability=1.0 - chance),
             Telling(
-                further, sorted(supposed.items()), chance, smooth_weights(further, series, change_days=change_days)
+                further,
+                sorted(supposed.items()),
+                chance,
+                smooth_weights(further, series, change_days=change_days, ops=ops),
             ),
         ]
     return tellings, judged, further_step

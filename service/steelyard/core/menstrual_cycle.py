@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from . import bibliography  # noqa: F401 - registers the sources named below
-from .elementwise import Number
+from .elementwise import FLOATS, Elementwise, Number
 from .evidence import Basis, constant, source
 from .weight_filter import DailySeries, Filtered
 from .weight_smoother import Path, causal_path, smooth_weights
@@ -134,15 +134,15 @@ def fit_cycle(filtered: Filtered, series: DailySeries, rise: Sequence[Number]) -
     return CycleFit(response, series._replace(reference_kcal=0.0), excess, variance)
 
 
-def causal_less_cycle(path: Path, cycle: CycleFit, first: int) -> Path:
+def causal_less_cycle(path: Path, cycle: CycleFit, first: int, ops: Elementwise = FLOATS) -> Path:
     """A causal path from day ``first`` on with the rise as known on each day taken out."""
-    answer = causal_path(cycle.response, cycle.series, first)
+    answer = causal_path(cycle.response, cycle.series, first, ops=ops)
     return _less(path, answer, cycle.excess_kg[first:], cycle.variance[first:])
 
 
-def smoothed_less_cycle(path: Path, cycle: CycleFit) -> Path:
+def smoothed_less_cycle(path: Path, cycle: CycleFit, ops: Elementwise = FLOATS) -> Path:
     """A smoothed path with the rise as read from the whole log taken out."""
-    answer = smooth_weights(cycle.response, cycle.series)
+    answer = smooth_weights(cycle.response, cycle.series, ops=ops)
     days = len(path.level)
     excess, variance = cycle.excess_kg[-1], cycle.variance[-1]
     less = _less(path, answer, [excess] * days, [variance] * days)

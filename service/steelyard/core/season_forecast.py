@@ -87,7 +87,7 @@ def _moved_runs(body: Body, weeks: list[WeekRecord], sources: list[UncertaintySo
         eaten = intake * (1.0 + share * adherence)  # type: ignore[operator]
         carbohydrate = week.diet.carbohydrate_kcal / week.intake_kcal * eaten
         diet = Diet(eaten, carbohydrate, week.diet.protein_g_per_kg)
-        state = walk(adapting(model, eaten, adaptation, ops), state, diet, (7.0,), ops)[0]
+        state = walk(adapting(model, eaten, adaptation, ops), state, diet, (7.0,), ops=ops)[0]
         path.append(state)
     runs = []
     for k, source in enumerate(sources):

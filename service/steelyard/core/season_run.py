@@ -238,7 +238,7 @@ def live(
         carbohydrate_kcal = CARBOHYDRATE_KCAL_PER_G * carbohydrate_g
         before = state
         diet = Diet(eaten, carbohydrate_kcal * ratio, protein_g / base_weight)
-        state = walk(moved, before, diet, (7.0,), ops)[0]
+        state = walk(moved, before, diet, (7.0,), ops=ops)[0]
         if record is not None:
             record.append(
                 WeekRecord(

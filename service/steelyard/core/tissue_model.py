@@ -7,6 +7,7 @@ from typing import NamedTuple
 from .body_constants import ADAPTATION_DAYS, CARRIED_SPREAD, THERMIC_SHARE
 from .body_state import BodyModel, BodyState, Diet
 from .carried_mass import expected_carried_kg
+from .compiled import compiled
 from .elementwise import FLOATS, Elementwise, Number
 from .energy_balance import advance
 from .evidence import Basis, constant
@@ -101,7 +102,10 @@ def tissue_model(
     )
 
 
-def acting_intake(intake_kcal: Sequence[Number], settled_kcal: Number, adaptation_gain: Number) -> list[Number]:
+@compiled
+def acting_intake(
+    intake_kcal: Sequence[Number], settled_kcal: Number, adaptation_gain: Number, *, ops: Elementwise = FLOATS
+) -> list[Number]:
     """Intake as tissue feels it while adaptation lags behind: more after a rise, less after a cut [kcal/d].
 
     Adaptation follows intake with its time constant from ``settled_kcal`` on (Hall 2011).

@@ -127,12 +127,12 @@ def read_trend(log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elem
         path = telling.path
         if fit.cycle_rise is not None:
             cycles.append(fit_cycle(telling.filtered, fit.series, fit.cycle_rise))
-            path = smoothed_less_cycle(path, cycles[-1])
+            path = smoothed_less_cycle(path, cycles[-1], ops)
         smooths.append(path)
     smooth = smooths[0] if len(smooths) == 1 else mixed_path(smooths, fit.tellings)
     causal, smoothed = View(fit, fit.segments, ops), View(fit, [Segment(0, smooth, fit.kept)], ops)
     rate = causal.last_rate
-    maintenance = maintenance_from_fit(fit, prior)
+    maintenance = maintenance_from_fit(fit, prior, ops)
     jumps = [jumps_of(fit, telling, path) for telling, path in zip(fit.tellings, smooths, strict=True)]
     notes: tuple[Message, ...] = ()
     more_days = 0

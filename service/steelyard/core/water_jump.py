@@ -10,6 +10,7 @@ import math
 from collections.abc import Sequence
 from typing import Any, NamedTuple
 
+from .compiled import compiled
 from .elementwise import FLOATS, Elementwise, Number
 from .evidence import Basis, constant, source
 
@@ -79,8 +80,12 @@ class Correction(NamedTuple):
     nearby: Number = 0.0  # in hindsight: probability of a step within a few days of that one
 
 
+@compiled
 def in_hindsight(
-    shocks: Sequence[tuple[Number, Number, Number, Number, Number]], last: Sequence[Number], ops: Elementwise = FLOATS
+    shocks: Sequence[tuple[Number, Number, Number, Number, Number]],
+    last: Sequence[Number],
+    *,
+    ops: Elementwise = FLOATS,
 ) -> Correction:
     """What one more step of water, on whichever day but the first, adds to the states of the last day.
 

@@ -25,6 +25,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any, NamedTuple
 
 from . import bibliography  # noqa: F401 - registers the sources named below
+from .compiled import compiled
 from .elementwise import FLOATS, Elementwise, Number
 from .evidence import Basis, Kind, constant, equation, source
 from .water_jump import JUMP_GRANTED, JUMP_OPENS_SD, Correction, JumpWatch
@@ -170,6 +171,7 @@ def is_any(flag: Any) -> bool:
     ),
     valid_range="adults; daily entries with gaps",
 )
+@compiled
 def filter_weights(
     series: DailySeries,
     settings: FilterSettings,

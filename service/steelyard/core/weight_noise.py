@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from . import bibliography  # noqa: F401 - registers the sources named below
+from .compiled import compiled
 from .elementwise import FLOATS, Elementwise, Number
 from .evidence import Basis, Kind, constant, equation
 
@@ -68,11 +69,13 @@ def prior_noise(weight_kg: Number, ops: Elementwise = FLOATS) -> Noise:
     basis=Basis.JUDGEMENT,
     valid_range="daily weighings; the estimate of r from one member's month is rough (SD about 0.2)",
 )
+@compiled
 def learn_noise(
     detrended_kg: Sequence[Number],
     is_weighed: Sequence[Number],
     prior: Noise,
     days: Sequence[int],
+    *,
     ops: Elementwise = FLOATS,
 ) -> list[Noise]:
     """The noise as known after each count of days in ``days`` (ascending), each from the days before it only.

@@ -7,7 +7,8 @@ The backward pass also holds, by day, what the whole log says of a step of water
 from collections.abc import Collection, Sequence
 from typing import Any, NamedTuple
 
-from .elementwise import Number
+from .compiled import compiled
+from .elementwise import FLOATS, Elementwise, Number
 from .weight_filter import DailySeries, Filtered, is_any, slopes_of
 
 Shock = tuple[Number, Number, Number, Number, Number]
@@ -29,7 +30,8 @@ class Path(NamedTuple):
     shocks: list[Shock] = []
 
 
-def causal_path(filtered: Filtered, series: DailySeries, first: int = 0) -> Path:
+@compiled
+def causal_path(filtered: Filtered, series: DailySeries, first: int = 0, *, ops: Elementwise = FLOATS) -> Path:
     """What was known on each day from ``first`` on, from weighings up to that day."""
     level: list[Number] = []
     level_variance: list[Number] = []
@@ -67,8 +69,14 @@ def _where(flag: Any, now: Shock, later: Shock) -> Shock:
     return a, b, c, d, e
 
 
+@compiled
 def smooth_weights(
-    filtered: Filtered, series: DailySeries, *, change_days: Collection[int] = (), has_shocks: bool = False
+    filtered: Filtered,
+    series: DailySeries,
+    *,
+    change_days: Collection[int] = (),
+    has_shocks: bool = False,
+    ops: Elementwise = FLOATS,
 ) -> Path:
     """Backward pass: each day in the light of the whole log.
 
@@ -84,7 +92,7 @@ def smooth_weights(
     carried_kg: Sequence[Number] = series.carried_kg or ()
     slopes = slopes_of(series)
     is_loaded = carries or is_any(settings.autocorrelation != 0.0)
-    scalar = all(isinstance(gain, float) for gain in filtered.steps[-1][5:7]) if filtered.steps else True
+    scalar = ops is FLOATS
     level: list[Number] = []
     level_variance: list[Number] = []
     tissue: list[Number] = []

@@ -1,0 +1,381 @@
+"""Cython source for floats, made from the core's own formulas.
+
+The core writes every formula once, for floats and for arrays (``steelyard.core.elementwise``). Functions marked
+``@compiled`` and ``@inlined`` are rewritten here for floats alone: ``Number`` becomes a C double, ``ops.exp`` the C
+function, ``ops is FLOATS`` true, and what only arrays need falls away. Nothing is imported: only the text is read.
+
+What the rewriting takes for granted, and tests on the whole (the answers must agree to the last bit): a local name that
+takes part in arithmetic is a double, or an index where it starts from a whole number; a constant is a float named in
+capitals; everything else stays a Python object.
+"""
+
+import ast
+from collections.abc import Iterable, Iterator
+from pathlib import Path
+from types import CodeType
+from typing import NamedTuple
+
+_ENTRY, _INLINED = "compiled", "inlined"
+_HEAD = """\
+# cython: language_level=3, boundscheck=True, wraparound=True, cdivision=False, infer_types=True
+import math as _math
+from libc.math cimport exp as _c_exp, log as _c_log, sqrt as _c_sqrt, tanh as _c_tanh
+
+# Beyond what C and Python have in common Python's own functions answer, with Python's errors.
+cdef inline double _exp(double x) except? -1.0:
+    return _c_exp(x) if -700.0 < x < 700.0 else _math.exp(x)
+
+cdef inline double _log(double x) except? -1.0:
+    return _c_log(x) if 0.0 < x < 1e300 else _math.log(x)
+
+cdef inline double _sqrt(double x) except? -1.0:
+    return _c_sqrt(x) if x >= 0.0 else _math.sqrt(x)
+
+cdef inline double _tanh(double x) except? -1.0:
+    return _c_tanh(x)
+
+cdef inline double _maximum(double a, double b) except? -1.0:
+    return b if b > a else a
+
+cdef inline double _minimum(double a, double b) except? -1.0:
+    return b if b < a else a
+"""
+_OPS = {name: f"_{name}" for name in ("exp", "log", "sqrt", "tanh", "maximum", "minimum")}
+_DOUBLES = {"Number", "float"}
+
+
+class _Marked(NamedTuple):
+    """A function to rewrite, and the module it is from."""
+
+    module: str
+    node: ast.FunctionDef
+    is_entry: bool
+
+    @property
+    def name(self) -> str:
+        return f"{self.module}__{self.node.name}"
+
+
+class Cython(NamedTuple):
+    """The source of the extension module, and the functions that it was made from, by name."""
+
+    text: str
+    marked: dict[str, CodeType]
+
+
+def specialise(core: Path) -> Cython:
+    """Rewrite the marked functions of the package in the directory ``core``."""
+    trees = {path.stem: ast.parse(path.read_text(encoding="utf-8")) for path in sorted(core.glob("*.py"))}
+    marked = {
+        (module, node.name): _Marked(module, node, mark == _ENTRY)
+        for module, tree in trees.items()
+        for node in tree.body
+        if isinstance(node, ast.FunctionDef) and (mark := _mark(node)) is not None
+    }
+    origins = {module: _origins(module, tree) for module, tree in trees.items()}
+    parts = [_HEAD]
+    taken: dict[str, tuple[str, str]] = {}  # what is taken from the core: here -> (module, name there)
+    bodies = []
+    for one in marked.values():
+        rewriter = _Rewriter(one, origins[one.module], marked)
+        bodies.append(rewriter.text())
+        taken |= rewriter.taken
+    for name in sorted(taken):
+        module, there = taken[name]
+        kind = "cdef double " if there.isupper() and there != "FLOATS" else ""
+        parts.append(f"from steelyard.core.{module} import {there} as _it\n{kind}{name} = _it\n")
+    # Helpers before those that call them is not needed: C functions of a module know each other.
+    twins = ", ".join(f"{one.name!r}: {one.name}" for one in marked.values() if one.is_entry)
+    parts += [*bodies, f"TWINS = {{{twins}}}\n"]
+    codes = {module: _codes(core / f"{module}.py") for module in {one.module for one in marked.values()}}
+    return Cython("\n".join(parts), {one.name: codes[one.module][one.node.name] for one in marked.values()})
+
+
+def _codes(path: Path) -> dict[str, CodeType]:
+    """The code of a module's functions."""
+    whole = compile(path.read_text(encoding="utf-8"), str(path), "exec", dont_inherit=True)
+    return {c.co_name: c for c in whole.co_consts if isinstance(c, CodeType)}
+
+
+def _mark(node: ast.FunctionDef) -> str | None:
+    for decorator in node.decorator_list:
+        if isinstance(decorator, ast.Name) and decorator.id in (_ENTRY, _INLINED):
+            return decorator.id
+    return None
+
+
+def _origins(module: str, tree: ast.Module) -> dict[str, tuple[str, str]]:
+    """Where the global names of a module come from, within the package."""
+    found: dict[str, tuple[str, str]] = {}
+    for node in tree.body:
+        if isinstance(node, ast.ImportFrom) and node.level == 1 and node.module:
+            found |= {alias.asname or alias.name: (node.module, alias.name) for alias in node.names}
+        elif isinstance(node, ast.ClassDef | ast.FunctionDef):
+            found[node.name] = (module, node.name)
+        elif isinstance(node, ast.Assign | ast.AnnAssign):
+            targets = node.targets if isinstance(node, ast.Assign) else [node.target]
+            found |= {n.id: (module, n.id) for t in targets for n in ast.walk(t) if isinstance(n, ast.Name)}
+    return found
+
+
+def _names(node: ast.AST) -> Iterator[str]:
+    return (n.id for n in ast.walk(node) if isinstance(n, ast.Name))
+
+
+class _Rewriter(ast.NodeTransformer):
+    """One function, for floats."""
+
+    def __init__(
+        self, one: _Marked, origins: dict[str, tuple[str, str]], marked: dict[tuple[str, str], _Marked]
+    ) -> None:
+        self._one = one
+        self._origins = origins
+        self._marked = marked
+        self._aliases: dict[str, str] = {}  # local names of the functions of ``ops``
+        self._true: set[str] = set()  # local names that are true on floats
+        self.taken: dict[str, tuple[str, str]] = {}
+        arguments = one.node.args
+        self._parameters = [*arguments.posonlyargs, *arguments.args, *arguments.kwonlyargs]
+        self._locals = {a.arg for a in self._parameters} | {
+            n.id for n in ast.walk(one.node) if isinstance(n, ast.Name) and isinstance(n.ctx, ast.Store)
+        }
+
+    def text(self) -> str:
+        node = self._one.node
+        body = node.body[1:] if ast.get_docstring(node, clean=False) is not None else node.body
+        rewritten = ast.Module(self._block(body), [])
+        parameters = {a.arg for a in self._parameters}
+        doubles = {a.arg for a in self._parameters if _is_double(a.annotation)}
+        indices, floats = _local_types(rewritten)
+        self._refuse_none(rewritten, floats)
+        lines = []
+        for kind, names in (("Py_ssize_t", indices), ("double", floats - indices)):
+            own = sorted(names & self._locals - parameters - {"_"})
+            if own:
+                lines.append(f"    cdef {kind} {', '.join(own)}")
+        lines += ["    " + line for line in ast.unparse(ast.fix_missing_locations(rewritten)).splitlines()]
+        return f"{self._signature(doubles)}\n" + "\n".join(lines) + "\n"
+
+    def _refuse_none(self, tree: ast.Module, floats: set[str]) -> None:
+        """A double cannot hold the None of a parameter: such a name would fail only when None comes."""
+        optional = {a.arg for a in self._parameters if a.annotation is not None and "None" in ast.unparse(a.annotation)}
+        for node in ast.walk(tree):
+            if isinstance(node, ast.Assign) and isinstance(node.value, ast.Name) and node.value.id in optional:
+                for name in floats & {t.id for t in node.targets if isinstance(t, ast.Name)}:
+                    raise ValueError(f"{self._one.name}: {name} may be None and takes part in arithmetic")
+
+    def _signature(self, doubles: set[str]) -> str:
+        arguments = self._one.node.args
+        defaults: dict[str, ast.expr | None] = {
+            a.arg: d for a, d in zip(arguments.args[::-1], arguments.defaults[::-1], strict=False)
+        }
+        defaults |= {a.arg: d for a, d in zip(arguments.kwonlyargs, arguments.kw_defaults, strict=True)}
+        keyword_only = [a for a in arguments.kwonlyargs if a.arg != "ops"] if self._one.is_entry else []
+        shown = []
+        for a in self._parameters:
+            if a.arg == "ops":
+                continue
+            if keyword_only and a is keyword_only[0]:
+                shown.append("*")
+            default = defaults.get(a.arg)
+            text = f"double {a.arg}" if a.arg in doubles else a.arg
+            shown.append(text if default is None else f"{text}={ast.unparse(self.visit(default))}")
+        head = f"{self._one.name}({', '.join(shown)}):"
+        return f"def {head}" if self._one.is_entry else f"cdef {_returned(self._one.node.returns)}{head}"
+
+    def _block(self, body: Iterable[ast.stmt]) -> list[ast.stmt]:
+        made: list[ast.stmt] = []
+        for statement in body:
+            rewritten = self.visit(statement)
+            if isinstance(rewritten, list):
+                made += rewritten
+            elif rewritten is not None:
+                made.append(rewritten)
+        return made or [ast.Pass()]
+
+    # Statements
+
+    def visit_Assign(self, node: ast.Assign) -> ast.stmt | None:
+        if len(node.targets) > 1:  # a = b = 0.0
+            return ast.Assign(node.targets, self.visit(node.value), lineno=0)
+        target = node.targets[0]
+        pairs = (
+            list(zip(target.elts, node.value.elts, strict=True))
+            if isinstance(target, ast.Tuple) and isinstance(node.value, ast.Tuple) and not _is_starred(node)
+            else [(target, node.value)]
+        )
+        kept = []
+        for to, value in pairs:
+            function = _ops_function(value)
+            if function is not None and isinstance(to, ast.Name):
+                self._aliases[to.id] = function
+                continue
+            made = self.visit(value)
+            if isinstance(made, ast.Constant) and made.value is True and isinstance(to, ast.Name):
+                self._true.add(to.id)
+                continue
+            kept.append((to, made))
+        if not kept:
+            return None
+        if len(pairs) == 1:
+            return ast.Assign([self.visit(kept[0][0])], kept[0][1], lineno=0)
+        return ast.Assign(
+            [ast.Tuple([to for to, _ in kept], ast.Store())], ast.Tuple([v for _, v in kept], ast.Load()), lineno=0
+        )
+
+    def visit_AnnAssign(self, node: ast.AnnAssign) -> ast.stmt | None:
+        if node.value is None:
+            return None
+        return self.visit_Assign(ast.Assign([node.target], node.value, lineno=0))
+
+    def visit_If(self, node: ast.If) -> ast.stmt | list[ast.stmt] | None:
+        test = self.visit(node.test)
+        if isinstance(test, ast.Constant) and isinstance(test.value, bool):
+            chosen = node.body if test.value else node.orelse
+            return self._block(chosen) if chosen else None
+        return ast.If(test, self._block(node.body), self._block(node.orelse) if node.orelse else [])
+
+    def visit_For(self, node: ast.For) -> ast.stmt:
+        return ast.For(node.target, self.visit(node.iter), self._block(node.body), [], lineno=0)
+
+    # Expressions
+
+    def visit_Compare(self, node: ast.Compare) -> ast.expr:
+        if _is_floats_test(node):
+            return ast.Constant(isinstance(node.ops[0], ast.Is))
+        return self.generic_visit(node)  # type: ignore[return-value]
+
+    def visit_UnaryOp(self, node: ast.UnaryOp) -> ast.expr:
+        made: ast.UnaryOp = self.generic_visit(node)  # type: ignore[assignment]
+        if isinstance(made.op, ast.Not) and isinstance(made.operand, ast.Constant):
+            return ast.Constant(not made.operand.value)
+        return made
+
+    def visit_BoolOp(self, node: ast.BoolOp) -> ast.expr:
+        decides = isinstance(node.op, ast.Or)
+        values: list[ast.expr] = []
+        for value in node.values:
+            made = self.visit(value)
+            if isinstance(made, ast.Constant) and isinstance(made.value, bool):
+                if made.value is decides:
+                    return made if not values else ast.BoolOp(node.op, [*values, made])
+                continue
+            values.append(made)
+        if not values:
+            return ast.Constant(not decides)
+        return values[0] if len(values) == 1 else ast.BoolOp(node.op, values)
+
+    def visit_IfExp(self, node: ast.IfExp) -> ast.expr:
+        test = self.visit(node.test)
+        if isinstance(test, ast.Constant) and isinstance(test.value, bool):
+            return self.visit(node.body if test.value else node.orelse)  # type: ignore[no-any-return]
+        return ast.IfExp(test, self.visit(node.body), self.visit(node.orelse))
+
+    def visit_Call(self, node: ast.Call) -> ast.expr:
+        function = _ops_function(node.func)
+        if function is None and isinstance(node.func, ast.Name):
+            function = self._aliases.get(node.func.id)
+        if function == "where":
+            condition, if_true, if_false = (self.visit(a) for a in node.args)
+            return ast.IfExp(condition, if_true, if_false)
+        if function is not None:
+            return ast.Call(ast.Name(_OPS[function], ast.Load()), [self.visit(a) for a in node.args], [])
+        if isinstance(node.func, ast.Name) and node.func.id not in self._locals:
+            if node.func.id == "is_any":
+                return self.visit(node.args[0])  # type: ignore[no-any-return]
+            one = self._marked.get(self._origins.get(node.func.id, ("", "")))
+            if one is not None:
+                return ast.Call(
+                    ast.Name(one.name, ast.Load()),
+                    [self.visit(a) for a in node.args if not _is_ops(a)],
+                    [ast.keyword(k.arg, self.visit(k.value)) for k in node.keywords if k.arg != "ops"],
+                )
+        return self.generic_visit(node)  # type: ignore[return-value]
+
+    def visit_Attribute(self, node: ast.Attribute) -> ast.expr:
+        if isinstance(node.value, ast.Name) and node.value.id == "math":
+            if node.attr in _OPS:
+                return ast.Name(_OPS[node.attr], ast.Load())
+            return ast.Attribute(ast.Name("_math", ast.Load()), node.attr, ast.Load())
+        return self.generic_visit(node)  # type: ignore[return-value]
+
+    def visit_Name(self, node: ast.Name) -> ast.expr:
+        if node.id in self._true and isinstance(node.ctx, ast.Load):
+            return ast.Constant(True)
+        if node.id == "ops" and node.id in self._locals:
+            return ast.Name(self._take("elementwise", "FLOATS"), ast.Load())
+        if node.id in self._locals or node.id not in self._origins:
+            return node
+        return ast.Name(self._take(*self._origins[node.id]), ast.Load())
+
+    def _take(self, module: str, there: str) -> str:
+        name = f"{module}__{there}"
+        self.taken[name] = (module, there)
+        return name
+
+
+def _is_ops(node: ast.expr) -> bool:
+    return isinstance(node, ast.Name) and node.id == "ops"
+
+
+def _ops_function(node: ast.expr) -> str | None:
+    return node.attr if isinstance(node, ast.Attribute) and _is_ops(node.value) else None
+
+
+def _is_floats_test(node: ast.Compare) -> bool:
+    (right,) = node.comparators[:1]
+    return _is_ops(node.left) and isinstance(right, ast.Name) and right.id == "FLOATS"
+
+
+def _is_starred(node: ast.Assign) -> bool:
+    return any(isinstance(n, ast.Starred) for n in ast.walk(node))
+
+
+def _is_double(annotation: ast.expr | None) -> bool:
+    return isinstance(annotation, ast.Name) and annotation.id in _DOUBLES
+
+
+def _returned(annotation: ast.expr | None) -> str:
+    """The C type of what an inlined function returns: a double, a tuple of them, or an object."""
+    if _is_double(annotation):
+        return "double "
+    if isinstance(annotation, ast.Subscript) and isinstance(annotation.value, ast.Name):
+        elements = annotation.slice.elts if isinstance(annotation.slice, ast.Tuple) else []
+        if annotation.value.id == "tuple" and elements and all(_is_double(e) for e in elements):
+            return f"({', '.join(['double'] * len(elements))}) "
+    return ""
+
+
+def _local_types(tree: ast.Module) -> tuple[set[str], set[str]]:
+    """Names that are indices, and names that take part in arithmetic."""
+    indices: set[str] = set()
+    floats: set[str] = set()
+    for node in ast.walk(tree):
+        if isinstance(node, ast.BinOp | ast.AugAssign):
+            sides = [node.left, node.right] if isinstance(node, ast.BinOp) else [node.target, node.value]
+            if not any(isinstance(side, ast.List | ast.ListComp) for side in sides):
+                floats.update(side.id for side in sides if isinstance(side, ast.Name))
+        elif isinstance(node, ast.UnaryOp) and isinstance(node.op, ast.USub) and isinstance(node.operand, ast.Name):
+            floats.add(node.operand.id)
+        if isinstance(node, ast.Assign) and isinstance(node.targets[0], ast.Name) and _is_whole(node.value):
+            indices.add(node.targets[0].id)
+        if isinstance(node, ast.Assign) and _is_decimal(node.value):
+            floats.update(target.id for target in node.targets if isinstance(target, ast.Name))
+        if isinstance(node, ast.For) and isinstance(node.iter, ast.Call) and isinstance(node.iter.func, ast.Name):
+            if node.iter.func.id == "range" and isinstance(node.target, ast.Name):
+                indices.add(node.target.id)
+            if node.iter.func.id == "enumerate" and isinstance(node.target, ast.Tuple):
+                indices.update(_names(node.target.elts[0]))
+    return indices, floats
+
+
+def _is_whole(node: ast.expr) -> bool:
+    if isinstance(node, ast.UnaryOp):
+        node = node.operand
+    if isinstance(node, ast.Call) and isinstance(node.func, ast.Name):
+        return node.func.id in ("len", "int")
+    return isinstance(node, ast.Constant) and type(node.value) is int
+
+
+def _is_decimal(node: ast.expr) -> bool:
+    return isinstance(node, ast.Constant) and type(node.value) is float

@@ -1,0 +1,5 @@
+from collections.abc import Callable, Mapping
+from typing import Any
+
+TWINS: Mapping[str, Callable[..., Any]]
+DIGEST: int
