@@ -4,7 +4,8 @@ from typing import NamedTuple
 
 import msgspec
 
-from .elementwise import Number
+from .compiled import compiled
+from .elementwise import FLOATS, Elementwise, Number
 from .estimate import Estimate
 from .log_maintenance import LogFit
 from .log_tellings import Telling
@@ -52,7 +53,8 @@ class DailySplit(NamedTuple):
     carried_kg: list[Number]
 
 
-def daily_split(fit: LogFit, paths: list[Path], jumps: list[list[Jump]]) -> DailySplit:
+@compiled
+def daily_split(fit: LogFit, paths: list[Path], jumps: list[list[Jump]], *, ops: Elementwise = FLOATS) -> DailySplit:
     """The split of each day, tellings mixed by their probabilities."""
     days = len(paths[0].level)
     tissue: list[Number] = [0.0] * days

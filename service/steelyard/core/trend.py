@@ -165,7 +165,7 @@ def read_trend(log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elem
         causal=causal,
         smoothed=smoothed,
         outliers=outliers,
-        split=daily_split(fit, smooths, jumps),
+        split=daily_split(fit, smooths, jumps, ops=ops),
         cycle=_cycle(fit, cycles),
         changes=changes,
         weekly_rate=rate,

@@ -3,7 +3,8 @@
 from collections.abc import Sequence
 from functools import cached_property
 
-from .elementwise import Elementwise, Number
+from .compiled import compiled
+from .elementwise import FLOATS, Elementwise, Number
 from .estimate import Estimate
 from .log_maintenance import RATE_DAYS, LogFit, Segment
 
@@ -26,8 +27,10 @@ class View:
     @cached_property
     def weight_sd_kg(self) -> list[Number]:
         """Its SD."""
-        sqrt = self._ops.sqrt
-        return [sqrt(variance) for segment in self._segments for variance in segment.path.level_variance]
+        return self._deviations(1.0, [segment.path.level_variance for segment in self._segments])
+
+    def _deviations(self, factor: Number, variances: list[list[Number]]) -> list[Number]:
+        return _chained([deviations(column, factor, ops=self._ops) for column in variances])
 
     @property
     def last_rate(self) -> Estimate:
@@ -41,17 +44,14 @@ class View:
         )
 
     @cached_property
+    def _maintenance(self) -> list[Number]:
+        """Maintenance as the filter has it, intake that was not logged included."""
+        return _chained([segment.path.maintenance for segment in self._segments])
+
+    @cached_property
     def _gaps(self) -> list[Number]:
         """Mean intake over the week before each morning (the first morning: that day's) less maintenance."""
-        intakes, span = self._fit.series.intake_kcal, int(RATE_DAYS)
-        means, total = [intakes[0]], 0.0 * intakes[0]
-        for day in range(1, len(intakes)):
-            total = total + intakes[day - 1]
-            if day > span:
-                total = total - intakes[day - 1 - span]
-            means.append(total * (1.0 / min(day, span)))
-        maintenance = [mean for segment in self._segments for mean in segment.path.maintenance]
-        return [eaten - mean for eaten, mean in zip(means, maintenance, strict=True)]
+        return week_gaps(self._fit.series.intake_kcal, self._maintenance, ops=self._ops)
 
     @cached_property
     def weekly_rate_kg(self) -> list[Number]:
@@ -62,10 +62,8 @@ class View:
     @cached_property
     def weekly_rate_sd_kg(self) -> list[Number]:
         """Its SD."""
-        weekly, sqrt = _DAYS_PER_WEEK / self._fit.rho_kcal_per_kg, self._ops.sqrt
-        return [weekly * sqrt(v) for segment in self._segments for v in segment.path.maintenance_variance]
-
-    # As ``posterior_maintenance``, column by column for speed; a test holds them together.
+        weekly = _DAYS_PER_WEEK / self._fit.rho_kcal_per_kg
+        return self._deviations(weekly, [segment.path.maintenance_variance for segment in self._segments])
 
     @cached_property
     def maintenance_kcal(self) -> list[Number]:
@@ -78,15 +76,64 @@ class View:
     @cached_property
     def maintenance_sd_kcal(self) -> list[Number]:
         """Its SD."""
-        sqrt, prior_variance = self._ops.sqrt, self._fit.prior.sd**2
-        relative2, growth2 = self._fit.relative_rho_sd**2, self._fit.growth_sd_kcal**2
-        found: list[Number] = []
-        gaps = iter(self._gaps)
+        fit, gaps = self._fit, self._gaps
+        relative2, growth2 = fit.relative_rho_sd**2, fit.growth_sd_kcal**2
+        found, first = [], 0
         for segment in self._segments:
-            kept = segment.unshrunk
-            kept2, unlogged, per_widened = kept * kept, prior_variance * (1.0 - kept), kept / prior_variance
-            found += [
-                sqrt(kept2 * v + unlogged + (gap * gap * relative2 + growth2) * (1.0 - v * per_widened) ** 2)
-                for v, gap in zip(segment.path.maintenance_variance, gaps, strict=False)
-            ]
-        return found
+            variances = segment.path.maintenance_variance
+            end = first + len(variances)
+            found.append(
+                posterior_deviations(
+                    variances, gaps[first:end], segment.unshrunk, fit.prior.sd**2, relative2, growth2, ops=self._ops
+                )
+            )
+            first = end
+        return _chained(found)
+
+
+def _chained(columns: list[list[Number]]) -> list[Number]:
+    """Segments' columns, one after the other."""
+    return columns[0] if len(columns) == 1 else [value for column in columns for value in column]
+
+
+@compiled
+def deviations(variances: Sequence[Number], factor: Number, *, ops: Elementwise = FLOATS) -> list[Number]:
+    """``factor`` times the roots of variances."""
+    found = []
+    for variance in variances:
+        found.append(factor * ops.sqrt(variance))
+    return found
+
+
+@compiled
+def week_gaps(intakes: Sequence[Number], maintenance: Sequence[Number], *, ops: Elementwise = FLOATS) -> list[Number]:
+    """Mean intake over the week before each morning (the first morning: that day's) less maintenance [kcal/d]."""
+    span = int(RATE_DAYS)
+    gaps = [intakes[0] - maintenance[0]]
+    total = 0.0 * intakes[0]
+    for day in range(1, len(intakes)):
+        total = total + intakes[day - 1]
+        if day > span:
+            total = total - intakes[day - 1 - span]
+        gaps.append(total * (1.0 / min(day, span)) - maintenance[day])
+    return gaps
+
+
+@compiled
+def posterior_deviations(
+    variances: Sequence[Number],
+    gaps: Sequence[Number],
+    kept: Number,
+    prior_variance: Number,
+    relative2: Number,
+    growth2: Number,
+    *,
+    ops: Elementwise = FLOATS,
+) -> list[Number]:
+    """As ``posterior_maintenance``, column by column for speed; a test holds them together."""
+    kept2, unlogged, per_widened = kept * kept, prior_variance * (1.0 - kept), kept / prior_variance
+    found = []
+    for variance, gap in zip(variances, gaps, strict=True):
+        from_log = 1.0 - variance * per_widened
+        found.append(ops.sqrt(kept2 * variance + unlogged + (gap * gap * relative2 + growth2) * (from_log * from_log)))
+    return found

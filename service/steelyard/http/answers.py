@@ -30,10 +30,11 @@ class NonFiniteAnswer(ArithmeticError):  # noqa: N818 - named for what it is abo
 def encode_finite(answer: Any) -> bytes:
     """``answer`` as JSON. Raises ``NonFiniteAnswer`` where msgspec would write ``null`` for NaN or an infinity.
 
-    Without the text ``null`` in the output there is nothing to look for, which is the common and cheap case.
+    Where the output has as many ``null`` as the answer itself has fields of None there is nothing to look for, which is
+    the common and cheap case.
     """
     body = _json.encode(answer)
-    if b"null" in body:
+    if body.count(b"null") > sum(getattr(answer, field) is None for field in getattr(answer, "__struct_fields__", ())):
         packed = _pack.encode(answer)
         if (_HUGE[0] in packed or _HUGE[1] in packed) and _SUSPECT.search(packed):
             _require_finite(msgspec.to_builtins(answer), "$")

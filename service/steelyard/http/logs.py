@@ -1,6 +1,5 @@
 """What the endpoints share in reading a log."""
 
-from collections.abc import Sequence
 from datetime import date
 
 from steelyard.core import log_reader
@@ -15,6 +14,7 @@ from .schemas import log as log_schema
 from .schemas.plans import KnownMaintenance
 
 FIRST_DATE, LAST_DATE = date(2000, 1, 1), date(2100, 12, 31)
+_FIRST_DAY, _LAST_DAY = FIRST_DATE.toordinal(), LAST_DATE.toordinal()
 
 
 def check_dates(**dates: date | None) -> None:
@@ -27,23 +27,25 @@ def check_dates(**dates: date | None) -> None:
 
 def as_of_day(entries: log_schema.Log, as_of_date: date | None, mapped: Log) -> int:
     """The day to read a log at: as asked, or its last. ``mapped`` is the same log as the core has it."""
-    dated: list[tuple[str, Sequence[log_schema.WeightEntry | log_schema.IntakeEntry]]] = [
-        ("weights", entries.weights),
-        ("intakes", entries.intakes),
-    ]
-    for name, rows in dated:
-        for i, row in enumerate(rows):
-            if not FIRST_DATE <= row.date <= LAST_DATE:
-                detail = f"Send a date from {FIRST_DATE} to {LAST_DATE}; this is {row.date}."
-                raise OutOfDomain("DATE_OUT_OF_RANGE", f"/log/{name}/{i}/date", detail)
-    for i, day in enumerate(entries.cycle):
-        if not FIRST_DATE <= day <= LAST_DATE:
-            detail = f"Send a date from {FIRST_DATE} to {LAST_DATE}; this is {day}."
-            raise OutOfDomain("DATE_OUT_OF_RANGE", f"/log/cycle/{i}", detail)
+    days = [*(w.day for w in mapped.weighings), *(i.day for i in mapped.intakes), *mapped.cycle_starts]
+    if days and not (min(days) >= _FIRST_DAY and max(days) <= _LAST_DAY):
+        raise _out_of_range(entries)
     if as_of_date is not None:
         check_dates(as_of_date=as_of_date)
         return as_of_date.toordinal()
     return log_reader.last_day(mapped)
+
+
+def _out_of_range(entries: log_schema.Log) -> OutOfDomain:
+    """What is said of the first entry whose date cannot be counted on from."""
+    dated = [
+        *((f"weights/{i}/date", row.date) for i, row in enumerate(entries.weights)),
+        *((f"intakes/{i}/date", row.date) for i, row in enumerate(entries.intakes)),
+        *((f"cycle/{i}", day) for i, day in enumerate(entries.cycle)),
+    ]
+    field, value = next((field, value) for field, value in dated if not FIRST_DATE <= value <= LAST_DATE)
+    detail = f"Send a date from {FIRST_DATE} to {LAST_DATE}; this is {value}."
+    return OutOfDomain("DATE_OUT_OF_RANGE", f"/log/{field}", detail)
 
 
 def maintenance_for(

@@ -1,5 +1,6 @@
 """Between the wire and the core: requests to core types, core results to wire objects. No decisions here."""
 
+from collections.abc import Iterator, Sequence
 from functools import cache
 from hashlib import sha256
 from typing import TYPE_CHECKING, Any
@@ -7,11 +8,12 @@ from typing import TYPE_CHECKING, Any
 import msgspec
 
 from steelyard.core.assessment import Assessment
-from steelyard.core.estimate import Z80, Estimate
+from steelyard.core.estimate import Estimate
 from steelyard.core.guard_rails import RailAction, Subject
 from steelyard.core.log import IntakeDay, Log, Weighing
 from steelyard.core.message import Message
 from steelyard.core.person import ActivityWeek, BodyFatReading, Person, Session, Training
+from steelyard.core.rounding import bounds, bounds_columns, rounded_column
 from steelyard.core.screening import Clearance, Screening
 from steelyard.core.version import MODEL_VERSION
 
@@ -97,9 +99,7 @@ def log(entries: log_schema.Log) -> Log:
     )
 
 
-# Adding and taking away 1.5 x 2^52 rounds a float to the nearest integer, ties to even, as IEEE 754 adds do.
-# ``round`` with digits goes by way of decimal text and takes six times as long; an answer has hundreds of numbers.
-_TO_INTEGER = 6755399441055744.0
+# Powers of ten by number of digits.
 _SCALES = (1.0, 10.0, 100.0, 1000.0, 10000.0)
 
 
@@ -110,18 +110,18 @@ def interval(estimate: Estimate, digits: int) -> Interval:
 
 def spread(mean: float, sd: float, digits: int) -> Interval:
     """``interval`` of a mean and its standard deviation."""
-    half, scale = Z80 * sd, _SCALES[digits]
-    return Interval(
-        lower=((mean - half) * scale + _TO_INTEGER - _TO_INTEGER) / scale,
-        mean=(mean * scale + _TO_INTEGER - _TO_INTEGER) / scale,
-        upper=((mean + half) * scale + _TO_INTEGER - _TO_INTEGER) / scale,
-    )
+    lower, middle, upper = bounds(mean, sd, _SCALES[digits])
+    return Interval(lower, middle, upper)
 
 
-def rounded(value: float, digits: int) -> float:
-    """A value at the wire's precision, as in ``interval``."""
-    scale = _SCALES[digits]
-    return (value * scale + _TO_INTEGER - _TO_INTEGER) / scale
+def intervals(means: Sequence[float], sds: Sequence[float], digits: int) -> Iterator[Interval]:
+    """``spread`` of each pair."""
+    return map(Interval, *bounds_columns(means, sds, _SCALES[digits]))
+
+
+def column(values: Sequence[float], digits: int) -> list[float]:
+    """Values at the wire's precision, as in ``interval``."""
+    return rounded_column(values, _SCALES[digits])
 
 
 def note(message: Message) -> Note:

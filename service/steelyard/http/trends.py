@@ -1,5 +1,6 @@
 """`POST /v1/trends`: weight freed from noise, its rate, its split, and maintenance now."""
 
+from collections.abc import Sequence
 from datetime import date
 
 from steelyard.core import log_reader
@@ -12,7 +13,7 @@ from . import mapping
 from .body_composition import core_measurement
 from .examples import TREND_EXAMPLES
 from .logs import as_of_day, check_dates
-from .mapping import FRACTION, KCAL, KG, interval, rounded, spread
+from .mapping import FRACTION, KCAL, KG, column, interval, intervals
 from .operations import computation
 from .pictures import TREND_PICTURES
 from .schemas.trends import ChangeSplit, CompositionOverLog, TrendDay, TrendRequest, TrendResponse
@@ -87,10 +88,7 @@ def read_trend(body: TrendRequest) -> TrendResponse:
             )
             for change in trend.changes
         ],
-        days=_days(
-            trend,
-            [w if seen else None for w, seen in zip(daily.weight_kg, daily.is_weighed, strict=True)],
-        ),
+        days=_days(trend, daily.weight_kg, daily.is_weighed),
         notes=mapping.notes(trend.notes),
         reasons=mapping.notes([assessed.resting.reason]),
         cautions=mapping.notes([*general_cautions(person, assessed), ON_LOGGING_SCALE]),
@@ -108,19 +106,22 @@ def _composition(change: CompositionChange) -> CompositionOverLog:
     )
 
 
-def _days(trend: Trend, observed: list[float | None]) -> list[TrendDay]:
+def _days(trend: Trend, weight_kg: Sequence[float], is_weighed: Sequence[float]) -> list[TrendDay]:
     causal, smoothed, split = trend.causal, trend.smoothed, trend.split
-    return [
-        TrendDay(
-            date=date.fromordinal(trend.first_day + i),
-            observed_weight_kg=None if weight is None else rounded(weight, KG),
-            is_outlier=i in trend.outliers,
-            weight_kg=spread(causal.weight_kg[i], causal.weight_sd_kg[i], KG),
-            smoothed_weight_kg=spread(smoothed.weight_kg[i], smoothed.weight_sd_kg[i], KG),
-            tissue_kg=rounded(split.tissue_kg[i], KG),
-            carried_kg=rounded(split.carried_kg[i], KG),
-            weekly_rate_kg=spread(smoothed.weekly_rate_kg[i], smoothed.weekly_rate_sd_kg[i], KG),
-            maintenance_kcal=spread(smoothed.maintenance_kcal[i], smoothed.maintenance_sd_kcal[i], KCAL),
+    first, outliers = trend.first_day, trend.outliers
+    days = range(len(weight_kg))
+    observed = column(weight_kg, KG)
+    return list(
+        map(
+            TrendDay,
+            map(date.fromordinal, range(first, first + len(days))),
+            [weight if seen else None for weight, seen in zip(observed, is_weighed, strict=True)],
+            [day in outliers for day in days],
+            intervals(causal.weight_kg, causal.weight_sd_kg, KG),
+            intervals(smoothed.weight_kg, smoothed.weight_sd_kg, KG),
+            column(split.tissue_kg, KG),
+            column(split.carried_kg, KG),
+            intervals(smoothed.weekly_rate_kg, smoothed.weekly_rate_sd_kg, KG),
+            intervals(smoothed.maintenance_kcal, smoothed.maintenance_sd_kcal, KCAL),
         )
-        for i, weight in enumerate(observed)
-    ]
+    )

@@ -1,4 +1,7 @@
-"""Wire quantities: unit, range, description and an example for each kind of number."""
+"""Wire quantities: unit, range, description and an example for each kind of number.
+
+Bodies and answers are trees: they hold no cycles, so that the garbage collector need not look at them (``gc=False``).
+"""
 
 from datetime import date
 from typing import Annotated
@@ -7,11 +10,11 @@ import msgspec
 from msgspec import Meta
 
 
-class Request(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+class Request(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, gc=False):
     """Base of what a caller sends: unknown fields are refused."""
 
 
-class Response(msgspec.Struct, frozen=True, kw_only=True):
+class Response(msgspec.Struct, frozen=True, kw_only=True, gc=False):
     """Base of what the service answers: fields may be added within a major version."""
 
 
@@ -32,7 +35,7 @@ CivilDate = Annotated[
 ]
 
 
-class Interval(Response, frozen=True, kw_only=True):
+class Interval(Response, frozen=True):
     """A central value with the interval that holds the truth with probability ``coverage``."""
 
     lower: Annotated[float, Meta(description="Lower end of the interval.", examples=[2480])]

@@ -36,7 +36,7 @@ class TrendRequest(Request, frozen=True, kw_only=True):
     ] = []
 
 
-class TrendDay(Response, frozen=True, kw_only=True):
+class TrendDay(Response, frozen=True):
     """One day of the trend. `weight_kg` uses only the past; `smoothed_weight_kg` also what came after."""
 
     date: CivilDate
