@@ -16,32 +16,11 @@ from types import CodeType
 from typing import NamedTuple
 
 _ENTRY, _INLINED = "compiled", "inlined"
-_HEAD = """\
-# cython: language_level=3, boundscheck=True, wraparound=True, cdivision=False, infer_types=True
-import math as _math
-from libc.math cimport exp as _c_exp, log as _c_log, sqrt as _c_sqrt, tanh as _c_tanh
-
-# Beyond what C and Python have in common Python's own functions answer, with Python's errors.
-cdef inline double _exp(double x) except? -1.0:
-    return _c_exp(x) if -700.0 < x < 700.0 else _math.exp(x)
-
-cdef inline double _log(double x) except? -1.0:
-    return _c_log(x) if 0.0 < x < 1e300 else _math.log(x)
-
-cdef inline double _sqrt(double x) except? -1.0:
-    return _c_sqrt(x) if x >= 0.0 else _math.sqrt(x)
-
-cdef inline double _tanh(double x) except? -1.0:
-    return _c_tanh(x)
-
-cdef inline double _maximum(double a, double b) except? -1.0:
-    return b if b > a else a
-
-cdef inline double _minimum(double a, double b) except? -1.0:
-    return b if b < a else a
-"""
+# What the generated functions call.
+_HEAD = Path(__file__).with_name("head.pyx")
 _OPS = {name: f"_{name}" for name in ("exp", "log", "sqrt", "tanh", "maximum", "minimum")}
 _DOUBLES = {"Number", "float"}
+STEP_WIDTH = 16  # numbers in a day of the weight filter
 
 
 class _Marked(NamedTuple):
@@ -73,7 +52,7 @@ def specialise(core: Path) -> Cython:
         if isinstance(node, ast.FunctionDef) and (mark := _mark(node)) is not None
     }
     origins = {module: _origins(module, tree) for module, tree in trees.items()}
-    parts = [_HEAD]
+    parts = [_HEAD.read_text(encoding="utf-8")]
     taken: dict[str, tuple[str, str]] = {}  # what is taken from the core: here -> (module, name there)
     bodies = []
     for one in marked.values():
@@ -133,6 +112,8 @@ class _Rewriter(ast.NodeTransformer):
         self._marked = marked
         self._aliases: dict[str, str] = {}  # local names of the functions of ``ops``
         self._true: set[str] = set()  # local names that are true on floats
+        self._rows: set[str] = set()  # local names of ``Rows``
+        self._made: dict[str, list[str]] = {}  # names made up here, by their C type
         self.taken: dict[str, tuple[str, str]] = {}
         arguments = one.node.args
         self._parameters = [*arguments.posonlyargs, *arguments.args, *arguments.kwonlyargs]
@@ -149,7 +130,9 @@ class _Rewriter(ast.NodeTransformer):
         indices, floats = _local_types(rewritten)
         self._refuse_none(rewritten, floats)
         lines = []
-        for kind, names in (("Py_ssize_t", indices), ("double", floats - indices)):
+        for kind, made in self._made.items():
+            lines += [f"    cdef {kind} {name}" for name in made]
+        for kind, names in (("Py_ssize_t", indices), ("double", floats - indices), ("Rows", self._rows)):
             own = sorted(names & self._locals - parameters - {"_"})
             if own:
                 lines.append(f"    cdef {kind} {', '.join(own)}")
@@ -195,7 +178,15 @@ class _Rewriter(ast.NodeTransformer):
 
     # Statements
 
-    def visit_Assign(self, node: ast.Assign) -> ast.stmt | None:
+    def visit_Assign(self, node: ast.Assign) -> ast.stmt | list[ast.stmt] | None:
+        if _is_step(node.value) and isinstance(node.targets[0], ast.Tuple):
+            value = node.value
+            assert isinstance(value, ast.Subscript)
+            rows = self._make("Rows", "rows")
+            return [
+                _assign(rows, _call("_rows_of", self.visit(value.value))),
+                *self._unpacked(rows, self.visit(value.slice), node.targets[0].elts),
+            ]
         if len(node.targets) > 1:  # a = b = 0.0
             return ast.Assign(node.targets, self.visit(node.value), lineno=0)
         target = node.targets[0]
@@ -223,9 +214,12 @@ class _Rewriter(ast.NodeTransformer):
             [ast.Tuple([to for to, _ in kept], ast.Store())], ast.Tuple([v for _, v in kept], ast.Load()), lineno=0
         )
 
-    def visit_AnnAssign(self, node: ast.AnnAssign) -> ast.stmt | None:
+    def visit_AnnAssign(self, node: ast.AnnAssign) -> ast.stmt | list[ast.stmt] | None:
         if node.value is None:
             return None
+        if ast.unparse(node.annotation) == "list[tuple[Number, ...]]" and isinstance(node.target, ast.Name):
+            self._rows.add(node.target.id)
+            return _assign(node.target.id, _call("Rows", ast.Constant(STEP_WIDTH)))
         return self.visit_Assign(ast.Assign([node.target], node.value, lineno=0))
 
     def visit_If(self, node: ast.If) -> ast.stmt | list[ast.stmt] | None:
@@ -235,7 +229,75 @@ class _Rewriter(ast.NodeTransformer):
             return self._block(chosen) if chosen else None
         return ast.If(test, self._block(node.body), self._block(node.orelse) if node.orelse else [])
 
-    def visit_For(self, node: ast.For) -> ast.stmt:
+    def visit_Expr(self, node: ast.Expr) -> ast.stmt | list[ast.stmt]:
+        call = node.value
+        if (
+            isinstance(call, ast.Call)
+            and isinstance(call.func, ast.Attribute)
+            and call.func.attr == "append"
+            and isinstance(call.func.value, ast.Name)
+            and call.func.value.id in self._rows
+        ):
+            (row,) = call.args
+            assert isinstance(row, ast.Tuple)
+            assert len(row.elts) == STEP_WIDTH
+            to = self._make("double*", "row")
+            return [
+                ast.parse(f"{to} = {call.func.value.id}.grow()").body[0],
+                *(
+                    ast.Assign([ast.Subscript(_name(to), ast.Constant(i), ast.Store())], self.visit(value), lineno=0)
+                    for i, value in enumerate(row.elts)
+                ),
+            ]
+        return self.generic_visit(node)  # type: ignore[return-value]
+
+    def visit_For(self, node: ast.For) -> ast.stmt | list[ast.stmt]:
+        over = node.iter
+        if isinstance(over, ast.Call) and isinstance(over.func, ast.Name) and isinstance(node.target, ast.Tuple):
+            if over.func.id == "reversed" and _is_steps(over.args[0]):
+                rows, at = self._make("Rows", "rows"), self._make("Py_ssize_t", "at")
+                loop = ast.parse(f"for {at} in range({rows}.count - 1, -1, -1): pass").body[0]
+                assert isinstance(loop, ast.For)
+                loop.body = [*self._unpacked(rows, _name(at), node.target.elts), *self._block(node.body)]
+                return [_assign(rows, _call("_rows_of", self.visit(over.args[0]))), loop]
+            if over.func.id == "zip" and all(isinstance(t, ast.Name) for t in node.target.elts):
+                return self._indexed(node, over.args, node.target.elts)
+        return self._plain_for(node)
+
+    def _indexed(self, node: ast.For, columns: list[ast.expr], targets: list[ast.expr]) -> list[ast.stmt]:
+        """A loop over columns of one length, by index: no tuple is made for each row."""
+        at = self._make("Py_ssize_t", "at")
+        names = [self._make("object", "column") for _ in columns]
+        taken: list[ast.stmt] = [_assign(name, self.visit(column)) for name, column in zip(names, columns, strict=True)]
+        lengths = " == ".join(f"len({name})" for name in names)
+        check = ast.parse(f"if not {lengths}: raise ValueError('columns of different lengths')").body
+        loop = ast.parse(f"for {at} in range(len({names[0]})): pass").body[0]
+        assert isinstance(loop, ast.For)
+        loop.body = [
+            ast.Assign([target], ast.Subscript(_name(name), _name(at), ast.Load()), lineno=0)
+            for target, name in zip(targets, names, strict=True)
+        ]
+        loop.body += self._block(node.body)
+        return [*taken, *check, loop]
+
+    def _unpacked(self, rows: str, at: ast.expr, targets: list[ast.expr]) -> list[ast.stmt]:
+        """The numbers of a row, to the names of a tuple; ``_`` takes none and ``*_`` the most."""
+        row = self._make("double*", "row")
+        missing = STEP_WIDTH - len(targets)
+        made: list[ast.stmt] = [_assign(row, ast.Call(ast.Attribute(_name(rows), "at", ast.Load()), [at], []))]
+        for position, target in enumerate(targets):
+            is_after = any(isinstance(t, ast.Starred) for t in targets[:position])
+            if isinstance(target, ast.Name) and target.id != "_":
+                index = ast.Constant(position + (missing if is_after else 0))
+                made.append(_assign(target.id, ast.Subscript(_name(row), index, ast.Load())))
+        return made
+
+    def _make(self, kind: str, name: str) -> str:
+        made = self._made.setdefault(kind, [])
+        made.append(f"_{name}_{sum(map(len, self._made.values()))}")
+        return made[-1]
+
+    def _plain_for(self, node: ast.For) -> ast.stmt:
         return ast.For(node.target, self.visit(node.iter), self._block(node.body), [], lineno=0)
 
     # Expressions
@@ -314,6 +376,27 @@ class _Rewriter(ast.NodeTransformer):
         return name
 
 
+def _name(name: str) -> ast.Name:
+    return ast.Name(name, ast.Load())
+
+
+def _assign(name: str, value: ast.expr) -> ast.stmt:
+    return ast.Assign([ast.Name(name, ast.Store())], value, lineno=0)
+
+
+def _call(name: str, *arguments: ast.expr) -> ast.expr:
+    return ast.Call(_name(name), list(arguments), [])
+
+
+def _is_steps(node: ast.expr) -> bool:
+    """Whether an expression is the days of a pass of the filter."""
+    return isinstance(node, ast.Attribute) and node.attr == "steps"
+
+
+def _is_step(node: ast.expr) -> bool:
+    return isinstance(node, ast.Subscript) and _is_steps(node.value)
+
+
 def _is_ops(node: ast.expr) -> bool:
     return isinstance(node, ast.Name) and node.id == "ops"
 
@@ -359,8 +442,12 @@ def _local_types(tree: ast.Module) -> tuple[set[str], set[str]]:
             floats.add(node.operand.id)
         if isinstance(node, ast.Assign) and isinstance(node.targets[0], ast.Name) and _is_whole(node.value):
             indices.add(node.targets[0].id)
-        if isinstance(node, ast.Assign) and _is_decimal(node.value):
-            floats.update(target.id for target in node.targets if isinstance(target, ast.Name))
+        if isinstance(node, ast.Assign):
+            names = {target.id for target in node.targets if isinstance(target, ast.Name)}
+            if _is_decimal(node.value) or (isinstance(node.value, ast.BinOp) and len(names) > 1):
+                floats.update(names)
+        if isinstance(node, ast.Compare) and isinstance(node.ops[0], ast.Lt | ast.Gt | ast.LtE | ast.GtE):
+            floats.update(side.id for side in (node.left, *node.comparators) if isinstance(side, ast.Name))
         if isinstance(node, ast.For) and isinstance(node.iter, ast.Call) and isinstance(node.iter.func, ast.Name):
             if node.iter.func.id == "range" and isinstance(node.target, ast.Name):
                 indices.add(node.target.id)

@@ -131,7 +131,7 @@ class Filtered(NamedTuple):
     nor dropped add to the states.
     """
 
-    steps: list[tuple[Number, ...]]
+    steps: Sequence[tuple[Number, ...]]
     settings: FilterSettings
     log_likelihood: Number
     outliers: list[tuple[int, Any, Number]]

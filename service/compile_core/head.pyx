@@ -1,0 +1,69 @@
+# cython: language_level=3, boundscheck=True, wraparound=True, cdivision=False, infer_types=True
+import math as _math
+from cpython.mem cimport PyMem_Free, PyMem_Realloc
+from libc.math cimport exp as _c_exp, log as _c_log, sqrt as _c_sqrt, tanh as _c_tanh
+
+# Beyond what C and Python have in common Python's own functions answer, with Python's errors.
+cdef inline double _exp(double x) except? -1.0:
+    return _c_exp(x) if -700.0 < x < 700.0 else _math.exp(x)
+
+cdef inline double _log(double x) except? -1.0:
+    return _c_log(x) if 0.0 < x < 1e300 else _math.log(x)
+
+cdef inline double _sqrt(double x) except? -1.0:
+    return _c_sqrt(x) if x >= 0.0 else _math.sqrt(x)
+
+cdef inline double _tanh(double x) except? -1.0:
+    return _c_tanh(x)
+
+cdef inline double _maximum(double a, double b) except? -1.0:
+    return b if b > a else a
+
+cdef inline double _minimum(double a, double b) except? -1.0:
+    return b if b < a else a
+
+cdef class Rows:
+    """Rows of equally many doubles: what is a list of tuples in the core, without an object for every number."""
+    cdef double* data
+    cdef Py_ssize_t width, count, room
+
+    def __cinit__(self, Py_ssize_t width):
+        self.width, self.count, self.room, self.data = width, 0, 0, NULL
+
+    def __dealloc__(self):
+        PyMem_Free(self.data)
+
+    cdef double* grow(self) except NULL:
+        if self.count == self.room:
+            self.room = 2 * self.room + 32
+            larger = <double*>PyMem_Realloc(self.data, self.room * self.width * sizeof(double))
+            if larger == NULL:
+                raise MemoryError
+            self.data = larger
+        self.count += 1
+        return self.data + (self.count - 1) * self.width
+
+    cdef double* at(self, Py_ssize_t row) except NULL:
+        if row < 0:
+            row += self.count
+        if not 0 <= row < self.count:
+            raise IndexError(row)
+        return self.data + row * self.width
+
+    def __len__(self):
+        return self.count
+
+    def __getitem__(self, Py_ssize_t row):
+        values = self.at(row)
+        return tuple([values[i] for i in range(self.width)])
+
+cdef Rows _rows_of(steps):
+    """``steps`` as rows, whichever they are."""
+    if isinstance(steps, Rows):
+        return steps
+    made = Rows(len(steps[0]) if len(steps) else 0)
+    for step in steps:
+        to = made.grow()
+        for i in range(made.width):
+            to[i] = step[i]
+    return made
