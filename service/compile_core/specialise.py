@@ -56,7 +56,7 @@ def specialise(core: Path) -> Cython:
     taken: dict[str, tuple[str, str]] = {}  # what is taken from the core: here -> (module, name there)
     bodies = []
     for one in marked.values():
-        rewriter = _Rewriter(one, origins[one.module], marked)
+        rewriter = _Rewriter(one, origins[one.module], marked, _private_tuples(trees[one.module]))
         bodies.append(rewriter.text())
         taken |= rewriter.taken
     for name in sorted(taken):
@@ -97,6 +97,14 @@ def _origins(module: str, tree: ast.Module) -> dict[str, tuple[str, str]]:
     return found
 
 
+def _private_tuples(tree: ast.Module) -> set[str]:
+    return {
+        node.name
+        for node in tree.body
+        if isinstance(node, ast.ClassDef) and node.name[0] == "_" and any("NamedTuple" in _names(b) for b in node.bases)
+    }
+
+
 def _names(node: ast.AST) -> Iterator[str]:
     return (n.id for n in ast.walk(node) if isinstance(n, ast.Name))
 
@@ -105,7 +113,11 @@ class _Rewriter(ast.NodeTransformer):
     """One function, for floats."""
 
     def __init__(
-        self, one: _Marked, origins: dict[str, tuple[str, str]], marked: dict[tuple[str, str], _Marked]
+        self,
+        one: _Marked,
+        origins: dict[str, tuple[str, str]],
+        marked: dict[tuple[str, str], _Marked],
+        private: set[str],
     ) -> None:
         self._one = one
         self._origins = origins
@@ -113,6 +125,8 @@ class _Rewriter(ast.NodeTransformer):
         self._aliases: dict[str, str] = {}  # local names of the functions of ``ops``
         self._true: set[str] = set()  # local names that are true on floats
         self._rows: set[str] = set()  # local names of ``Rows``
+        # Named tuples that never leave their module are read by position alone, and plain ones are made faster.
+        self._private = private
         self._made: dict[str, list[str]] = {}  # names made up here, by their C type
         self.taken: dict[str, tuple[str, str]] = {}
         arguments = one.node.args
@@ -343,6 +357,8 @@ class _Rewriter(ast.NodeTransformer):
         if function is not None:
             return ast.Call(ast.Name(_OPS[function], ast.Load()), [self.visit(a) for a in node.args], [])
         if isinstance(node.func, ast.Name) and node.func.id not in self._locals:
+            if node.func.id in self._private and not node.keywords:
+                return ast.Tuple([self.visit(a) for a in node.args], ast.Load())
             if node.func.id == "is_any":
                 return self.visit(node.args[0])  # type: ignore[no-any-return]
             one = self._marked.get(self._origins.get(node.func.id, ("", "")))

@@ -30,38 +30,34 @@ def _told(code: CodeType) -> str:
 
 
 class _Twins:
-    """The compiled forms by name, loaded when the first is asked for: they need the modules that they are made from."""
+    """The compiled forms by name: ``None`` until the first is asked for, since they need the modules they are from."""
 
-    def __init__(self) -> None:
-        self._found: Mapping[str, Callable[..., Any]] | None = None
-        self.is_wanted = True
-
-    def find(self) -> Mapping[str, Callable[..., Any]]:
-        """The compiled forms; none where there is no build, or one of other code."""
-        if self._found is None:
-            self._found = self._load()
-        return self._found if self.is_wanted else {}
-
-    def _load(self) -> Mapping[str, Callable[..., Any]]:
-        try:
-            from ._floats import DIGEST, TWINS
-        except ImportError:
-            return {}
-        codes = {name: function.__code__ for name, function in _marked.items()}
-        return TWINS if digest_of(codes) == DIGEST else {}
+    found: Mapping[str, Callable[..., Any]] | None = None
 
 
-_twins = _Twins()
+def _load() -> Mapping[str, Callable[..., Any]]:
+    """The compiled forms; none where there is no build, or one of other code."""
+    _Twins.found = {}
+    try:
+        from ._floats import DIGEST, TWINS
+    except ImportError:
+        return _Twins.found
+    if digest_of({name: function.__code__ for name, function in _marked.items()}) == DIGEST:
+        _Twins.found = TWINS
+    return _Twins.found
+
+
+def use_compiled(wanted: bool) -> bool:
+    """Use the compiled forms (or leave them alone, to compare the two); return whether they are in use."""
+    if wanted:
+        return bool(_load())
+    _Twins.found = {}
+    return False
 
 
 def is_compiled() -> bool:
     """Whether the compiled forms are in use."""
-    return bool(_twins.find())
-
-
-def use_compiled(wanted: bool) -> None:
-    """Use the compiled forms, where there are any, or leave them alone (to compare the two)."""
-    _twins.is_wanted = wanted
+    return bool(_load() if _Twins.found is None else _Twins.found)
 
 
 def _name(function: Callable[..., Any]) -> str:
@@ -82,7 +78,8 @@ def compiled(function: Callable[P, R]) -> Callable[P, R]:
     @wraps(function)
     def call(*args: Any, ops: Elementwise = FLOATS, **keywords: Any) -> Any:
         if ops is FLOATS:
-            twin = _twins.find().get(name)
+            twins = _Twins.found
+            twin = (_load() if twins is None else twins).get(name)
             if twin is not None:
                 return twin(*args, **keywords)
         return function(*args, ops=ops, **keywords)  # type: ignore[arg-type]

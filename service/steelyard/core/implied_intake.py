@@ -7,10 +7,10 @@ runs without any intake: energy balance is then a slowly wandering state of its 
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from .elementwise import FLOATS, Elementwise, Number
+from .elementwise import FLOATS, Elementwise
 from .estimate import Estimate
 from .evidence import Basis, Kind, constant, equation
-from .log import DailyLog
+from .log import DailyLog, first_weight
 from .tissue_model import TissueModel
 from .weight_filter import DailySeries, FilterSettings, Start, filter_weights
 from .weight_noise import learn_noise, prior_noise
@@ -56,9 +56,7 @@ def implied_intakes(
     """
     days = len(log.weight_kg)
     weights = log.weight_kg
-    level: Number = 0.0
-    for weight, seen in zip(weights, log.is_weighed, strict=True):
-        level = ops.where((level == 0.0) & (seen > 0.0), weight, level)
+    level = first_weight(log, ops)
     noise = prior_noise(level, ops)
     # Weight less nothing: over one and two days tissue hardly moves.
     noise = learn_noise(weights, log.is_weighed, noise, [days], ops=ops)[0]

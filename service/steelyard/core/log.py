@@ -12,7 +12,7 @@ from typing import NamedTuple
 
 import msgspec
 
-from .elementwise import Number
+from .elementwise import FLOATS, Elementwise, Number
 from .errors import OutOfDomain
 from .evidence import Basis, constant
 from .menstrual_cycle import cycle_rise
@@ -110,6 +110,10 @@ class DailyLog(NamedTuple):
     cycle_rise: Sequence[Number] | None = None
 
 
+# A weighing within these of the one before it is believed as it is.
+_LEAST_STEP, _MOST_STEP = 0.95, 1.05
+
+
 class LogError(OutOfDomain):
     """An entry of a log that cannot be meant. ``field`` is the entry's path, as in ``/log/weights/3/weight_kg``."""
 
@@ -124,9 +128,7 @@ def clean_log(log: Log, as_of_day: int, reference_weight_kg: float | None = None
     if not log.weighings:
         raise LogError("LOG_WITHOUT_WEIGHT", "/log/weights", "Send at least one weighing.")
     notes: list[Message] = []
-    first = min(entry.day for entry in log.weighings)
-    if log.intakes:
-        first = min(first, min(entry.day for entry in log.intakes))
+    first = min([*[entry.day for entry in log.weighings], *[entry.day for entry in log.intakes]])
     count = as_of_day - first + 1
     weight, noise_scale, is_weighed = _daily_weights(log.weighings, first, count, reference_weight_kg, notes)
 
@@ -184,6 +186,9 @@ def _daily_weights(
         order = sorted(order, key=days.__getitem__)
     if days[order[-1]] - first >= count:
         raise LogError("LOG_ENTRY_IN_FUTURE", f"/log/weights/{order[-1]}/date", "The day lies after the as-of day.")
+    ordinary = _ordinary_weights(days, [float(w.weight_kg) for w in weighings], first, count, reference_kg)
+    if ordinary is not None:
+        return ordinary
     weight, number = [0.0] * count, [0] * count
     accepted: list[float] = []
     last_day = days[order[0]]
@@ -200,7 +205,7 @@ def _daily_weights(
         else:
             # Nothing before it: the weighings after it settle the unit of the first.
             expected = _middle([float(weighings[i].weight_kg) for i in order[position : position + 5]])
-        if not 0.95 < given / expected < 1.05:
+        if not _LEAST_STEP < given / expected < _MOST_STEP:
             # The last weight may itself be a slip that the filter will discount, so ask the last few.
             expected = _middle(accepted[-5:]) if accepted else expected
             since = day - last_day if accepted else None
@@ -219,6 +224,22 @@ def _daily_weights(
     else:
         scale = [1.0] * count
     return weight, scale, [1.0 if n else 0.0 for n in number]
+
+
+def _ordinary_weights(
+    days: list[int], weights: list[float], first: int, count: int, reference_kg: float | None
+) -> tuple[list[float], list[float], list[float]] | None:
+    """The columns of a log of which nothing is to be said: in order, one weighing a day, no gap and no odd weight."""
+    if reference_kg is None or first + count - 1 - days[-1] > GAP_DAYS:
+        return None
+    before_kg, before = reference_kg, days[0] - 1
+    weight, seen = [0.0] * count, [0.0] * count
+    for day, given in zip(days, weights, strict=True):
+        if not (_LEAST_STEP < given / before_kg < _MOST_STEP and 0 < day - before <= GAP_DAYS):
+            return None
+        weight[day - first], seen[day - first] = given, 1.0
+        before_kg, before = given, day
+    return weight, [1.0] * count, seen
 
 
 def _middle(values: list[float]) -> float:
@@ -244,3 +265,17 @@ def _believable(
             f"The weight {given:g} kg cannot follow {expected:g} kg after {days_since} days: correct or remove it.",
         )
     return given
+
+
+def first_weight(log: DailyLog, ops: Elementwise) -> Number:
+    """The first weighing [kg]; 0 where there is none."""
+    weight: Number = 0.0
+    for given, seen in zip(log.weight_kg, log.is_weighed, strict=True):
+        if ops is FLOATS:
+            if seen:
+                return given
+        else:
+            weight = ops.where(weight > 0.0, weight, given * seen)
+            if (weight > 0.0).all():
+                break
+    return weight

@@ -13,7 +13,7 @@ from .compiled import compiled
 from .elementwise import FLOATS, Elementwise, Number
 from .estimate import Estimate
 from .evidence import Basis, Kind, constant, equation
-from .log import DailyLog
+from .log import DailyLog, first_weight
 from .log_tellings import Telling, tell_in_hindsight
 from .menstrual_cycle import CYCLE_RISE_KG, causal_less_cycle, fit_cycle
 from .tissue_model import TissueModel, acting_intake
@@ -186,8 +186,8 @@ def fit_log(
         tissue.carried_slope,
         tissue.usual_kcal,
     )
-    first_weight = _first_weight(log, ops)
-    noise = prior_noise(first_weight, ops)
+    first_kg = first_weight(log, ops)
+    noise = prior_noise(first_kg, ops)
     turns = [day for day in RELEARN_DAYS if day <= days]
     noises = [noise]
     if turns:
@@ -215,7 +215,7 @@ def fit_log(
         unlogged = 1.0 - logged_until / upto
         bias = (UNLOGGED_BIAS * scaled.mean * unlogged) ** 2
         kept = scaled.sd**2 / (scaled.sd**2 + bias)
-        start = Start(first_weight, START_SD_KG**2, scaled.mean, scaled.sd**2 + bias)
+        start = Start(first_kg, START_SD_KG**2, scaled.mean, scaled.sd**2 + bias)
         settings = FilterSettings(
             rho,
             LOGGING_RATIO * tissue.expenditure_slope_kcal_per_kg_day,
@@ -253,19 +253,6 @@ def _causal(
 ) -> Path:
     path = causal_path(filtered, series, first, ops=ops)
     return path if rise is None else causal_less_cycle(path, fit_cycle(filtered, series, rise), first, ops)
-
-
-def _first_weight(log: DailyLog, ops: Elementwise) -> Number:
-    weight: Number = 0.0
-    for given, seen in zip(log.weight_kg, log.is_weighed, strict=True):
-        if ops is FLOATS:
-            if seen:
-                return given
-        else:
-            weight = ops.where(weight > 0.0, weight, given * seen)
-            if (weight > 0.0).all():
-                break
-    return weight
 
 
 @compiled

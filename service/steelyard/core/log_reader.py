@@ -54,7 +54,7 @@ def last_day(log: Log) -> int:
     """The last day that a log says anything of. Raises ``OutOfDomain`` for a log without weighings."""
     if not log.weighings:
         raise OutOfDomain("LOG_WITHOUT_WEIGHT", "/log/weights", "Send at least one weighing.")
-    return max(max(w.day for w in log.weighings), max((i.day for i in log.intakes), default=0))
+    return max([*[w.day for w in log.weighings], *[i.day for i in log.intakes]])
 
 
 def prepare(

@@ -57,7 +57,7 @@ class View:
     def weekly_rate_kg(self) -> list[Number]:
         """Rate of tissue at the last week's intake."""
         weekly, growth = _DAYS_PER_WEEK / self._fit.rho_kcal_per_kg, _DAYS_PER_WEEK * self._fit.growth_kg_per_day
-        return [weekly * gap + growth for gap in self._gaps]
+        return drawn_to(self._gaps, 0.0, weekly, growth, ops=self._ops)
 
     @cached_property
     def weekly_rate_sd_kg(self) -> list[Number]:
@@ -69,9 +69,7 @@ class View:
     def maintenance_kcal(self) -> list[Number]:
         """Maintenance."""
         prior = self._fit.prior.mean
-        return [
-            prior + segment.unshrunk * (mean - prior) for segment in self._segments for mean in segment.path.maintenance
-        ]
+        return _chained([drawn_to(s.path.maintenance, prior, s.unshrunk, prior, ops=self._ops) for s in self._segments])
 
     @cached_property
     def maintenance_sd_kcal(self) -> list[Number]:
@@ -102,6 +100,17 @@ def deviations(variances: Sequence[Number], factor: Number, *, ops: Elementwise 
     found = []
     for variance in variances:
         found.append(factor * ops.sqrt(variance))
+    return found
+
+
+@compiled
+def drawn_to(
+    values: Sequence[Number], centre: Number, factor: Number, to: Number, *, ops: Elementwise = FLOATS
+) -> list[Number]:
+    """``factor`` times the distance of each value from ``centre``, beyond ``to``."""
+    found = []
+    for value in values:
+        found.append(to + factor * (value - centre))
     return found
 
 

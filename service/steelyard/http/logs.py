@@ -27,7 +27,7 @@ def check_dates(**dates: date | None) -> None:
 
 def as_of_day(entries: log_schema.Log, as_of_date: date | None, mapped: Log) -> int:
     """The day to read a log at: as asked, or its last. ``mapped`` is the same log as the core has it."""
-    days = [*(w.day for w in mapped.weighings), *(i.day for i in mapped.intakes), *mapped.cycle_starts]
+    days = [*[w.day for w in mapped.weighings], *[i.day for i in mapped.intakes], *mapped.cycle_starts]
     if days and not (min(days) >= _FIRST_DAY and max(days) <= _LAST_DAY):
         raise _out_of_range(entries)
     if as_of_date is not None:
