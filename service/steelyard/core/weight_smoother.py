@@ -116,14 +116,13 @@ def smooth_weights(
         filtered.steps
     ):
         day -= 1
-        u_t = tt * n_tt + tm * n_tm
-        u_m = tt * n_tm + tm * n_mm
-        v_t = tm * n_tt + mm * n_tm
-        v_m = tm * n_tm + mm * n_mm
+        # Variances fall by P n P, with P the filtered covariance and n the curvature.
+        shared, tm2 = tm * n_tm, tm * tm
+        by_t, by_m = tt * n_tt + shared, mm * n_mm + shared
         t_hat = t + tt * r_t + tm * r_m
         m_hat = m + tm * r_t + mm * r_m
-        t_variance = tt - u_t * tt - u_m * tm
-        m_variance = mm - v_t * tm - v_m * mm
+        t_variance = tt - tt * (by_t + shared) - tm2 * n_mm
+        m_variance = mm - mm * (by_m + shared) - tm2 * n_tt
         base_variance = t_variance
         if carries:
             t_amp = t_amp + tt * c_t + tm * c_m
@@ -131,7 +130,7 @@ def smooth_weights(
             carried, slope = carried_kg[day], slopes[day]
             apart = carried - t_amp - slope * m_amp
             level.append(t_hat + mean * carried + slope * (m_hat - reference) + shift * apart)
-            t_variance = t_variance + slope * (2.0 * (tm - u_t * tm - u_m * mm) + slope * m_variance)
+            t_variance = t_variance + slope * (2.0 * (tm - tm * (by_t + by_m - shared) - tt * mm * n_tm) + slope * m_variance)
             t_hat = t_hat - shift * t_amp
             m_hat = m_hat - shift * m_amp
             m_variance = m_variance + m_amp * m_amp * spread
