@@ -22,6 +22,9 @@ cdef inline double _maximum(double a, double b) except? -1.0:
 cdef inline double _minimum(double a, double b) except? -1.0:
     return b if b < a else a
 
+cdef inline double _number(x) except? -1.0:
+    return x
+
 cdef class Rows:
     """Rows of equally many doubles: what is a list of tuples in the core, without an object for every number."""
     cdef double* data

@@ -28,11 +28,45 @@ class _Marked(NamedTuple):
 
     module: str
     node: ast.FunctionDef
-    is_entry: bool
+    is_entry: bool  # called from Python, and not only from what is compiled as well
+    owner: ast.ClassDef | None = None
+
+    @property
+    def name(self) -> str:
+        return self.node.name if self.owner else f"{self.module}__{self.node.name}"
+
+    @property
+    def full_name(self) -> str:
+        """Under which the core knows it."""
+        return f"{self.module}__{self.owner.name}.{self.node.name}" if self.owner else self.name
+
+
+class _Class(NamedTuple):
+    """A class to rewrite, with the annotations of its fields."""
+
+    module: str
+    node: ast.ClassDef
+    fields: dict[str, str]
 
     @property
     def name(self) -> str:
         return f"{self.module}__{self.node.name}"
+
+    def methods(self) -> list[_Marked]:
+        return [
+            _Marked(self.module, node, node.name == "__init__" or bool(node.decorator_list), self.node)
+            for node in self.node.body
+            if isinstance(node, ast.FunctionDef)
+        ]
+
+
+class _Known(NamedTuple):
+    """All that is marked, by module and name; and of one module, where its global names come from."""
+
+    functions: dict[tuple[str, str], _Marked]
+    classes: dict[tuple[str, str], _Class]
+    origins: dict[str, tuple[str, str]]
+    private: set[str]
 
 
 class Cython(NamedTuple):
@@ -45,38 +79,91 @@ class Cython(NamedTuple):
 def specialise(core: Path) -> Cython:
     """Rewrite the marked functions of the package in the directory ``core``."""
     trees = {path.stem: ast.parse(path.read_text(encoding="utf-8")) for path in sorted(core.glob("*.py"))}
-    marked = {
+    functions = {
         (module, node.name): _Marked(module, node, mark == _ENTRY)
         for module, tree in trees.items()
         for node in tree.body
         if isinstance(node, ast.FunctionDef) and (mark := _mark(node)) is not None
     }
-    origins = {module: _origins(module, tree) for module, tree in trees.items()}
-    parts = [_HEAD.read_text(encoding="utf-8")]
+    classes = {
+        (module, node.name): _Class(module, node, _fields(node))
+        for module, tree in trees.items()
+        for node in tree.body
+        if isinstance(node, ast.ClassDef) and _mark(node) is not None
+    }
     taken: dict[str, tuple[str, str]] = {}  # what is taken from the core: here -> (module, name there)
     bodies = []
-    for one in marked.values():
-        rewriter = _Rewriter(one, origins[one.module], marked, _private_tuples(trees[one.module]))
-        bodies.append(rewriter.text())
-        taken |= rewriter.taken
+    members = []
+    for cls in classes.values():
+        lines = [f"cdef class {cls.name}:"]
+        lines += [f"    cdef public {_field_type(kind)} {field}" for field, kind in cls.fields.items()]
+        for method in cls.methods():
+            text, names = _rewritten(method, trees, functions, classes)
+            lines += ["    " + line for line in text.splitlines()]
+            taken |= names
+            members.append(method)
+        bodies.append("\n".join(lines) + "\n")
+    for one in functions.values():
+        text, names = _rewritten(one, trees, functions, classes)
+        bodies.append(text)
+        taken |= names
+    parts = [_HEAD.read_text(encoding="utf-8")]
     for name in sorted(taken):
         module, there = taken[name]
         kind = "cdef double " if there.isupper() and there != "FLOATS" else ""
         parts.append(f"from steelyard.core.{module} import {there} as _it\n{kind}{name} = _it\n")
-    # Helpers before those that call them is not needed: C functions of a module know each other.
-    twins = ", ".join(f"{one.name!r}: {one.name}" for one in marked.values() if one.is_entry)
+    twins = ", ".join(f"{one.name!r}: {one.name}" for one in functions.values() if one.is_entry)
     parts += [*bodies, f"TWINS = {{{twins}}}\n"]
-    codes = {module: _codes(core / f"{module}.py") for module in {one.module for one in marked.values()}}
-    return Cython("\n".join(parts), {one.name: codes[one.module][one.node.name] for one in marked.values()})
+    marked = [*functions.values(), *members]
+    codes = {module: _codes(core / f"{module}.py", module) for module in {one.module for one in marked}}
+    return Cython("\n".join(parts), {one.full_name: codes[one.module][one.full_name] for one in marked})
 
 
-def _codes(path: Path) -> dict[str, CodeType]:
-    """The code of a module's functions."""
+def _rewritten(
+    one: _Marked,
+    trees: dict[str, ast.Module],
+    functions: dict[tuple[str, str], _Marked],
+    classes: dict[tuple[str, str], _Class],
+) -> tuple[str, dict[str, tuple[str, str]]]:
+    tree = trees[one.module]
+    rewriter = _Rewriter(one, _Known(functions, classes, _origins(one.module, tree), _private_tuples(tree)))
+    return rewriter.text(), rewriter.taken
+
+
+def _codes(path: Path, module: str) -> dict[str, CodeType]:
+    """The code of a module's functions and methods."""
     whole = compile(path.read_text(encoding="utf-8"), str(path), "exec", dont_inherit=True)
-    return {c.co_name: c for c in whole.co_consts if isinstance(c, CodeType)}
+    found = {}
+    for code in whole.co_consts:
+        if isinstance(code, CodeType):
+            found[f"{module}__{code.co_name}"] = code
+            inner = [c for c in code.co_consts if isinstance(c, CodeType)]
+            found |= {f"{module}__{code.co_name}.{c.co_name}": c for c in inner}
+    return found
 
 
-def _mark(node: ast.FunctionDef) -> str | None:
+def _fields(node: ast.ClassDef) -> dict[str, str]:
+    """The fields that ``__init__`` sets, with their annotations or those of the parameters they are set to."""
+    (init,) = (n for n in node.body if isinstance(n, ast.FunctionDef) and n.name == "__init__")
+    parameters = {a.arg: ast.unparse(a.annotation) for a in init.args.args if a.annotation is not None}
+    found = {}
+    for statement in init.body:
+        if isinstance(statement, ast.AnnAssign) and isinstance(statement.target, ast.Attribute):
+            found[statement.target.attr] = ast.unparse(statement.annotation)
+        elif isinstance(statement, ast.Assign) and isinstance(statement.value, ast.Name):
+            (target,) = statement.targets
+            if isinstance(target, ast.Attribute) and statement.value.id != "ops":
+                found[target.attr] = parameters[statement.value.id]
+    return found
+
+
+def _field_type(annotation: str) -> str:
+    if annotation in _DOUBLES:
+        return "double"
+    return "list" if annotation.startswith("list[") else "object"
+
+
+def _mark(node: ast.FunctionDef | ast.ClassDef) -> str | None:
     for decorator in node.decorator_list:
         if isinstance(decorator, ast.Name) and decorator.id in (_ENTRY, _INLINED):
             return decorator.id
@@ -112,21 +199,13 @@ def _names(node: ast.AST) -> Iterator[str]:
 class _Rewriter(ast.NodeTransformer):
     """One function, for floats."""
 
-    def __init__(
-        self,
-        one: _Marked,
-        origins: dict[str, tuple[str, str]],
-        marked: dict[tuple[str, str], _Marked],
-        private: set[str],
-    ) -> None:
+    def __init__(self, one: _Marked, known: _Known) -> None:
         self._one = one
-        self._origins = origins
-        self._marked = marked
+        self._functions, self._classes, self._origins, self._private = known
+        self._typed: dict[str, str] = {}  # local names that hold an object of a rewritten class -> its C type
         self._aliases: dict[str, str] = {}  # local names of the functions of ``ops``
         self._true: set[str] = set()  # local names that are true on floats
         self._rows: set[str] = set()  # local names of ``Rows``
-        # Named tuples that never leave their module are read by position alone, and plain ones are made faster.
-        self._private = private
         self._made: dict[str, list[str]] = {}  # names made up here, by their C type
         self.taken: dict[str, tuple[str, str]] = {}
         arguments = one.node.args
@@ -144,6 +223,7 @@ class _Rewriter(ast.NodeTransformer):
         indices, floats = _local_types(rewritten)
         self._refuse_none(rewritten, floats)
         lines = []
+        lines += [f"    cdef {kind} {name}" for name, kind in sorted(self._typed.items())]
         for kind, made in self._made.items():
             lines += [f"    cdef {kind} {name}" for name in made]
         for kind, names in (("Py_ssize_t", indices), ("double", floats - indices), ("Rows", self._rows)):
@@ -178,6 +258,8 @@ class _Rewriter(ast.NodeTransformer):
             text = f"double {a.arg}" if a.arg in doubles else a.arg
             shown.append(text if default is None else f"{text}={ast.unparse(self.visit(default))}")
         head = f"{self._one.name}({', '.join(shown)}):"
+        if self._one.owner and self._one.node.decorator_list:
+            return f"@property\ndef {head}"
         return f"def {head}" if self._one.is_entry else f"cdef {_returned(self._one.node.returns)}{head}"
 
     def _block(self, body: Iterable[ast.stmt]) -> list[ast.stmt]:
@@ -188,6 +270,8 @@ class _Rewriter(ast.NodeTransformer):
                 made += rewritten
             elif rewritten is not None:
                 made.append(rewritten)
+            if made and isinstance(made[-1], ast.Return | ast.Break | ast.Continue):
+                break
         return made or [ast.Pass()]
 
     # Statements
@@ -211,13 +295,18 @@ class _Rewriter(ast.NodeTransformer):
         )
         kept = []
         for to, value in pairs:
+            if _is_ops(value):
+                continue
+            if isinstance(to, ast.Name) and isinstance(value, ast.Call) and isinstance(value.func, ast.Name):
+                self._hold(to.id, self._origins.get(value.func.id))
             function = _ops_function(value)
             if function is not None and isinstance(to, ast.Name):
                 self._aliases[to.id] = function
                 continue
             made = self.visit(value)
-            if isinstance(made, ast.Constant) and made.value is True and isinstance(to, ast.Name):
-                self._true.add(to.id)
+            if not isinstance(value, ast.Constant) and _is_true(made) and _is_scalar_flag(to):
+                if isinstance(to, ast.Name):
+                    self._true.add(to.id)
                 continue
             kept.append((to, made))
         if not kept:
@@ -276,7 +365,15 @@ class _Rewriter(ast.NodeTransformer):
                 return [_assign(rows, _call("_rows_of", self.visit(over.args[0]))), loop]
             if over.func.id == "zip" and all(isinstance(t, ast.Name) for t in node.target.elts):
                 return self._indexed(node, over.args, node.target.elts)
+        if self._one.owner and isinstance(over, ast.Attribute) and isinstance(node.target, ast.Name):
+            of = self._classes[self._one.module, self._one.owner.name].fields.get(over.attr, "")
+            self._hold(node.target.id, self._origins.get(of.removeprefix("list[").removesuffix("]")))
         return self._plain_for(node)
+
+    def _hold(self, name: str, origin: tuple[str, str] | None) -> None:
+        """Note that a name holds objects of a rewritten class, if that is what ``origin`` is."""
+        if origin in self._classes:
+            self._typed[name] = self._classes[origin].name
 
     def _indexed(self, node: ast.For, columns: list[ast.expr], targets: list[ast.expr]) -> list[ast.stmt]:
         """A loop over columns of one length, by index: no tuple is made for each row."""
@@ -315,6 +412,12 @@ class _Rewriter(ast.NodeTransformer):
         return ast.For(node.target, self.visit(node.iter), self._block(node.body), [], lineno=0)
 
     # Expressions
+
+    def visit_BinOp(self, node: ast.BinOp) -> ast.expr:
+        made: ast.BinOp = self.generic_visit(node)  # type: ignore[assignment]
+        if not isinstance(made.left, ast.List | ast.ListComp):
+            made.left, made.right = _number(made.left), _number(made.right)
+        return made
 
     def visit_Compare(self, node: ast.Compare) -> ast.expr:
         if _is_floats_test(node):
@@ -357,11 +460,13 @@ class _Rewriter(ast.NodeTransformer):
         if function is not None:
             return ast.Call(ast.Name(_OPS[function], ast.Load()), [self.visit(a) for a in node.args], [])
         if isinstance(node.func, ast.Name) and node.func.id not in self._locals:
+            # Named tuples that never leave their module are read by position alone, and plain ones are made faster.
             if node.func.id in self._private and not node.keywords:
                 return ast.Tuple([self.visit(a) for a in node.args], ast.Load())
             if node.func.id == "is_any":
                 return self.visit(node.args[0])  # type: ignore[no-any-return]
-            one = self._marked.get(self._origins.get(node.func.id, ("", "")))
+            origin = self._origins.get(node.func.id, ("", ""))
+            one = self._functions.get(origin) or self._classes.get(origin)
             if one is not None:
                 return ast.Call(
                     ast.Name(one.name, ast.Load()),
@@ -371,6 +476,8 @@ class _Rewriter(ast.NodeTransformer):
         return self.generic_visit(node)  # type: ignore[return-value]
 
     def visit_Attribute(self, node: ast.Attribute) -> ast.expr:
+        if _is_scalar_flag(node) and isinstance(node.ctx, ast.Load):
+            return ast.Constant(True)
         if isinstance(node.value, ast.Name) and node.value.id == "math":
             if node.attr in _OPS:
                 return ast.Name(_OPS[node.attr], ast.Load())
@@ -404,6 +511,12 @@ def _call(name: str, *arguments: ast.expr) -> ast.expr:
     return ast.Call(_name(name), list(arguments), [])
 
 
+def _number(node: ast.expr) -> ast.expr:
+    """An element of a column that takes part in arithmetic, as a double."""
+    is_element = isinstance(node, ast.Subscript) and not isinstance(node.slice, ast.Slice)
+    return _call("_number", node) if is_element else node
+
+
 def _is_steps(node: ast.expr) -> bool:
     """Whether an expression is the days of a pass of the filter."""
     return isinstance(node, ast.Attribute) and node.attr == "steps"
@@ -414,7 +527,16 @@ def _is_step(node: ast.expr) -> bool:
 
 
 def _is_ops(node: ast.expr) -> bool:
-    return isinstance(node, ast.Name) and node.id == "ops"
+    return (isinstance(node, ast.Name) and node.id == "ops") or ast.unparse(node) == "self._ops"
+
+
+def _is_true(node: ast.expr) -> bool:
+    return isinstance(node, ast.Constant) and node.value is True
+
+
+def _is_scalar_flag(node: ast.expr) -> bool:
+    """Whether something may hold that this is for floats: a local name, or a class's own note of it."""
+    return isinstance(node, ast.Name) or ast.unparse(node) == "self._scalar"
 
 
 def _ops_function(node: ast.expr) -> str | None:

@@ -61,14 +61,14 @@ def daily_split(fit: LogFit, paths: list[Path], jumps: list[list[Jump]], *, ops:
     carried: list[Number] = [0.0] * days
     for telling, path, steps in zip(fit.tellings, paths, jumps, strict=True):
         sizes = {jump.day: jump.size_kg for jump in steps}
-        share = telling.probability
+        share, tissues, levels = telling.probability, path.tissue, path.level
         stepped: Number = 0.0
         for day in range(days):
             if day in sizes:
                 stepped = stepped + sizes[day]
-            held = path.tissue[day] - stepped
+            held = tissues[day] - stepped
             tissue[day] = tissue[day] + share * held
-            carried[day] = carried[day] + share * (path.level[day] - held)
+            carried[day] = carried[day] + share * (levels[day] - held)
     return DailySplit(tissue, carried)
 
 

@@ -7,7 +7,7 @@ speed. A build that does not belong to the very code at hand is left alone.
 
 from collections.abc import Callable, Mapping
 from functools import wraps
-from types import CodeType
+from types import CodeType, FunctionType
 from typing import Any, ParamSpec, TypeVar, cast
 from zlib import crc32
 
@@ -15,6 +15,7 @@ from .elementwise import FLOATS, Elementwise
 
 P = ParamSpec("P")
 R = TypeVar("R")
+T = TypeVar("T")
 
 _marked: dict[str, Callable[..., Any]] = {}
 
@@ -60,14 +61,20 @@ def is_compiled() -> bool:
     return bool(_load() if _Twins.found is None else _Twins.found)
 
 
-def _name(function: Callable[..., Any]) -> str:
-    return f"{function.__module__.rpartition('.')[2]}__{function.__name__}"
+def _name(marked: Any) -> str:
+    return f"{marked.__module__.rpartition('.')[2]}__{marked.__name__}"
 
 
-def inlined(function: Callable[P, R]) -> Callable[P, R]:
-    """Mark a function that compiled ones call; it stays as it is."""
-    _marked[_name(function)] = function
-    return function
+def inlined(marked: T) -> T:
+    """Mark a function, or a class, that compiled ones use; it stays as it is."""
+    if isinstance(marked, FunctionType):
+        _marked[_name(marked)] = marked
+    else:
+        for member in vars(marked).values():
+            function = member.fget if isinstance(member, property) else member
+            if isinstance(function, FunctionType):
+                _marked[f"{_name(marked)}.{function.__name__}"] = function
+    return marked
 
 
 def compiled(function: Callable[P, R]) -> Callable[P, R]:

@@ -118,17 +118,30 @@ class LogError(OutOfDomain):
     """An entry of a log that cannot be meant. ``field`` is the entry's path, as in ``/log/weights/3/weight_kg``."""
 
 
-def clean_log(log: Log, as_of_day: int, reference_weight_kg: float | None = None) -> DailyLog:
+def first_day(log: Log) -> int:
+    """The day of the first entry. Raises ``LogError`` for a log without weighings."""
+    if not log.weighings:
+        raise LogError("LOG_WITHOUT_WEIGHT", "/log/weights", "Send at least one weighing.")
+    return min([*[entry.day for entry in log.weighings], *[entry.day for entry in log.intakes]])
+
+
+def last_day(log: Log) -> int:
+    """The day of the last entry, in the same way."""
+    if not log.weighings:
+        raise LogError("LOG_WITHOUT_WEIGHT", "/log/weights", "Send at least one weighing.")
+    return max([*[entry.day for entry in log.weighings], *[entry.day for entry in log.intakes]])
+
+
+def clean_log(log: Log, as_of_day: int, reference_weight_kg: float | None = None, first: int | None = None) -> DailyLog:
     """Daily columns from the first entry to ``as_of_day``.
 
-    Args: ``reference_weight_kg``: the member's stated weight, which settles the unit of the first weighing.
+    Args: ``reference_weight_kg``: the member's stated weight, which settles the unit of the first weighing; ``first``:
+        the log's ``first_day``, where it is known.
     Raises: ``LogError`` on an empty log, an entry after ``as_of_day``, two intakes for a day, a value that is not
         a positive finite number, or a jump that nobody can make.
     """
-    if not log.weighings:
-        raise LogError("LOG_WITHOUT_WEIGHT", "/log/weights", "Send at least one weighing.")
     notes: list[Message] = []
-    first = min([*[entry.day for entry in log.weighings], *[entry.day for entry in log.intakes]])
+    first = first_day(log) if first is None else first
     count = as_of_day - first + 1
     weight, noise_scale, is_weighed = _daily_weights(log.weighings, first, count, reference_weight_kg, notes)
 
@@ -154,7 +167,7 @@ def clean_log(log: Log, as_of_day: int, reference_weight_kg: float | None = None
         if entry.is_partial:
             partial += 1
             continue
-        intake[at], is_logged[at] = float(entry.intake_kcal), 1.0
+        intake[at], is_logged[at] = entry.intake_kcal, 1.0
         if entry.carbohydrate_g is not None:
             carbohydrate[at], has_carbohydrate[at] = 4.0 * entry.carbohydrate_g, 1.0
     if partial:
@@ -186,7 +199,7 @@ def _daily_weights(
         order = sorted(order, key=days.__getitem__)
     if days[order[-1]] - first >= count:
         raise LogError("LOG_ENTRY_IN_FUTURE", f"/log/weights/{order[-1]}/date", "The day lies after the as-of day.")
-    ordinary = _ordinary_weights(days, [float(w.weight_kg) for w in weighings], first, count, reference_kg)
+    ordinary = _ordinary_weights(days, [w.weight_kg for w in weighings], first, count, reference_kg)
     if ordinary is not None:
         return ordinary
     weight, number = [0.0] * count, [0] * count

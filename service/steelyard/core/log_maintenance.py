@@ -209,8 +209,7 @@ def fit_log(
             continue
         # Intake that was not logged may lie off the habit for good: the filter cannot tell that from maintenance.
         upto = turns[index - 1] if index else min(RELEARN_DAYS[0], days)
-        for day in range(counted, upto):
-            logged_until = logged_until + log.is_logged[day]
+        logged_until = logged_until + sum(log.is_logged[counted:upto])
         counted = upto
         unlogged = 1.0 - logged_until / upto
         bias = (UNLOGGED_BIAS * scaled.mean * unlogged) ** 2

@@ -17,7 +17,7 @@ from .fat_combination import FatValue
 from .fat_measurements import Measurement, Subject, read
 from .forecast import start_body
 from .implied_intake import ImpliedIntake, implied_intakes
-from .log import DailyLog, Log, clean_log
+from .log import DailyLog, Log, clean_log, first_day
 from .log_maintenance import LogMaintenance, fill_intake, maintenance_from_log, prior_on_logging_scale
 from .person import Person
 from .tissue_model import TissueModel, tissue_model
@@ -50,13 +50,6 @@ class Reading(NamedTuple):
     state: BodyState
 
 
-def last_day(log: Log) -> int:
-    """The last day that a log says anything of. Raises ``OutOfDomain`` for a log without weighings."""
-    if not log.weighings:
-        raise OutOfDomain("LOG_WITHOUT_WEIGHT", "/log/weights", "Send at least one weighing.")
-    return max([*[w.day for w in log.weighings], *[i.day for i in log.intakes]])
-
-
 def prepare(
     person: Person, assessed: Assessment, log: Log, as_of_day: int, usual_intake_kcal: float | None = None
 ) -> Reading:
@@ -65,11 +58,11 @@ def prepare(
     Args: ``usual_intake_kcal``: eaten a day before the log began, on the logging scale; maintenance when None.
     Raises: ``OutOfDomain`` on entries that cannot be meant or a log over five years.
     """
-    days = [w.day for w in log.weighings] + [i.day for i in log.intakes]
-    if days and as_of_day - min(days) >= MOST_LOG_DAYS:
+    first = first_day(log)
+    if as_of_day - first >= MOST_LOG_DAYS:
         detail = f"The log spans more than {MOST_LOG_DAYS} days: send the last {MOST_LOG_DAYS} at most."
         raise OutOfDomain("LOG_TOO_LONG", "/log", detail)
-    daily = clean_log(log, as_of_day, person.weight_kg)
+    daily = clean_log(log, as_of_day, person.weight_kg, first)
     prior = prior_on_logging_scale(assessed.total)
     usual = usual_intake_kcal if usual_intake_kcal is not None else prior.mean
     filled = fill_intake(daily, prior.mean)

@@ -8,9 +8,10 @@ cases. In hindsight every day is weighed, whether it stood out or not: a step ma
 
 import math
 from collections.abc import Sequence
+from operator import attrgetter
 from typing import Any, NamedTuple
 
-from .compiled import compiled
+from .compiled import compiled, inlined
 from .elementwise import FLOATS, Elementwise, Number
 from .evidence import Basis, constant, source
 
@@ -64,6 +65,7 @@ _GRANTED = JUMP_GRANTED / (1.0 - JUMP_GRANTED)
 _LEAST_EVIDENCE = math.log(JUMP_DROPPED)
 _EVEN_EVIDENCE = -math.log(_ODDS)
 _UNLIKELY = 0.05  # odds of a step under which nothing is made of it
+_odds_of = attrgetter("odds")
 _MOST_EVIDENCE = 50.0  # keeps the exponential finite; such a step was granted long before
 
 
@@ -184,6 +186,7 @@ class Fold(NamedTuple):
     information: Number
 
 
+@inlined
 class _Hypothesis:
     """A step from ``day`` on. ``tissue`` and ``maintenance``: how the filter's states answer to a unit step that it
     does not know of; ``score``, ``information`` and ``cross`` its least-squares sums, the latter with the amplitude
@@ -210,6 +213,7 @@ class _Hypothesis:
         self.size: Number = 0.0
 
 
+@inlined
 class JumpWatch:
     """The hypotheses held (elementwise over people)."""
 
@@ -304,7 +308,7 @@ class JumpWatch:
         if self._scalar:
             held = [h for h in self._held if h.odds > 0.0]
             if len(held) > JUMP_DAYS_WATCHED:
-                held.remove(min(held, key=lambda h: h.odds))
+                held.remove(min(held, key=_odds_of))
             self._held = held
             return
         # Each person keeps their own few; a day stays in the list while anyone holds it.

@@ -130,7 +130,9 @@ def smooth_weights(
             carried, slope = carried_kg[day], slopes[day]
             apart = carried - t_amp - slope * m_amp
             level.append(t_hat + mean * carried + slope * (m_hat - reference) + shift * apart)
-            t_variance = t_variance + slope * (2.0 * (tm - tm * (by_t + by_m - shared) - tt * mm * n_tm) + slope * m_variance)
+            t_variance = t_variance + slope * (
+                2.0 * (tm - tm * (by_t + by_m - shared) - tt * mm * n_tm) + slope * m_variance
+            )
             t_hat = t_hat - shift * t_amp
             m_hat = m_hat - shift * m_amp
             m_variance = m_variance + m_amp * m_amp * spread

@@ -6,7 +6,7 @@ from steelyard.core import log_reader
 from steelyard.core.assessment import Assessment
 from steelyard.core.errors import OutOfDomain
 from steelyard.core.estimate import Estimate
-from steelyard.core.log import Log
+from steelyard.core.log import Log, last_day
 from steelyard.core.person import Person
 
 from . import mapping
@@ -33,7 +33,7 @@ def as_of_day(entries: log_schema.Log, as_of_date: date | None, mapped: Log) -> 
     if as_of_date is not None:
         check_dates(as_of_date=as_of_date)
         return as_of_date.toordinal()
-    return log_reader.last_day(mapped)
+    return last_day(mapped)
 
 
 def _out_of_range(entries: log_schema.Log) -> OutOfDomain:
