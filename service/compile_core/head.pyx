@@ -53,6 +53,16 @@ cdef class Rows:
             raise IndexError(row)
         return self.data + row * self.width
 
+    def reverse(self):
+        cdef Py_ssize_t i, low = 0, high = self.count - 1
+        while low < high:
+            for i in range(self.width):
+                self.data[low * self.width + i], self.data[high * self.width + i] = (
+                    self.data[high * self.width + i], self.data[low * self.width + i]
+                )
+            low += 1
+            high -= 1
+
     def __len__(self):
         return self.count
 

@@ -21,6 +21,8 @@ _HEAD = Path(__file__).with_name("head.pyx")
 _OPS = {name: f"_{name}" for name in ("exp", "log", "sqrt", "tanh", "maximum", "minimum")}
 _DOUBLES = {"Number", "float"}
 STEP_WIDTH = 16  # numbers in a day of the weight filter
+# Local lists that become ``Rows``, by annotation: how many numbers a row has.
+_ROW_WIDTHS = {"list[tuple[Number, ...]]": STEP_WIDTH, "list[Shock]": 5}
 
 
 class _Marked(NamedTuple):
@@ -205,7 +207,7 @@ class _Rewriter(ast.NodeTransformer):
         self._typed: dict[str, str] = {}  # local names that hold an object of a rewritten class -> its C type
         self._aliases: dict[str, str] = {}  # local names of the functions of ``ops``
         self._true: set[str] = set()  # local names that are true on floats
-        self._rows: set[str] = set()  # local names of ``Rows``
+        self._rows: dict[str, int] = {}  # local names of ``Rows``, with their widths
         self._made: dict[str, list[str]] = {}  # names made up here, by their C type
         self.taken: dict[str, tuple[str, str]] = {}
         arguments = one.node.args
@@ -226,7 +228,7 @@ class _Rewriter(ast.NodeTransformer):
         lines += [f"    cdef {kind} {name}" for name, kind in sorted(self._typed.items())]
         for kind, made in self._made.items():
             lines += [f"    cdef {kind} {name}" for name in made]
-        for kind, names in (("Py_ssize_t", indices), ("double", floats - indices), ("Rows", self._rows)):
+        for kind, names in (("Py_ssize_t", indices), ("double", floats - indices), ("Rows", set(self._rows))):
             own = sorted(names & self._locals - parameters - {"_"})
             if own:
                 lines.append(f"    cdef {kind} {', '.join(own)}")
@@ -320,9 +322,10 @@ class _Rewriter(ast.NodeTransformer):
     def visit_AnnAssign(self, node: ast.AnnAssign) -> ast.stmt | list[ast.stmt] | None:
         if node.value is None:
             return None
-        if ast.unparse(node.annotation) == "list[tuple[Number, ...]]" and isinstance(node.target, ast.Name):
-            self._rows.add(node.target.id)
-            return _assign(node.target.id, _call("Rows", ast.Constant(STEP_WIDTH)))
+        width = _ROW_WIDTHS.get(ast.unparse(node.annotation))
+        if width is not None and isinstance(node.target, ast.Name):
+            self._rows[node.target.id] = width
+            return _assign(node.target.id, _call("Rows", ast.Constant(width)))
         return self.visit_Assign(ast.Assign([node.target], node.value, lineno=0))
 
     def visit_If(self, node: ast.If) -> ast.stmt | list[ast.stmt] | None:
@@ -343,7 +346,7 @@ class _Rewriter(ast.NodeTransformer):
         ):
             (row,) = call.args
             assert isinstance(row, ast.Tuple)
-            assert len(row.elts) == STEP_WIDTH
+            assert len(row.elts) == self._rows[call.func.value.id]
             to = self._make("double*", "row")
             return [
                 ast.parse(f"{to} = {call.func.value.id}.grow()").body[0],
@@ -358,11 +361,14 @@ class _Rewriter(ast.NodeTransformer):
         over = node.iter
         if isinstance(over, ast.Call) and isinstance(over.func, ast.Name) and isinstance(node.target, ast.Tuple):
             if over.func.id == "reversed" and _is_steps(over.args[0]):
-                rows, at = self._make("Rows", "rows"), self._make("Py_ssize_t", "at")
-                loop = ast.parse(f"for {at} in range({rows}.count - 1, -1, -1): pass").body[0]
-                assert isinstance(loop, ast.For)
-                loop.body = [*self._unpacked(rows, _name(at), node.target.elts), *self._block(node.body)]
-                return [_assign(rows, _call("_rows_of", self.visit(over.args[0]))), loop]
+                at = self._make("Py_ssize_t", "at")
+                return self._over_rows(over.args[0], at, "range({}.count - 1, -1, -1)", node.target.elts, node.body)
+            day, row = (*node.target.elts, None)[:2]
+            if over.func.id == "enumerate" and isinstance(row, ast.Tuple) and isinstance(day, ast.Name):
+                what = over.args[0]
+                if isinstance(what, ast.Call) and isinstance(what.func, ast.Name) and what.func.id == "zip":
+                    return self._indexed(node, what.args, row.elts, day.id)
+                return self._over_rows(what, day.id, "range({}.count)", row.elts, node.body)
             if over.func.id == "zip" and all(isinstance(t, ast.Name) for t in node.target.elts):
                 return self._indexed(node, over.args, node.target.elts)
         if self._one.owner and isinstance(over, ast.Attribute) and isinstance(node.target, ast.Name):
@@ -375,9 +381,21 @@ class _Rewriter(ast.NodeTransformer):
         if origin in self._classes:
             self._typed[name] = self._classes[origin].name
 
-    def _indexed(self, node: ast.For, columns: list[ast.expr], targets: list[ast.expr]) -> list[ast.stmt]:
+    def _over_rows(
+        self, what: ast.expr, at: str, order: str, targets: list[ast.expr], body: list[ast.stmt]
+    ) -> list[ast.stmt]:
+        """A loop over rows, by index."""
+        rows = self._make("Rows", "rows")
+        loop = ast.parse(f"for {at} in {order.format(rows)}: pass").body[0]
+        assert isinstance(loop, ast.For)
+        loop.body = [*self._unpacked(rows, _name(at), targets), *self._block(body)]
+        return [_assign(rows, _call("_rows_of", self.visit(what))), loop]
+
+    def _indexed(
+        self, node: ast.For, columns: list[ast.expr], targets: list[ast.expr], at: str | None = None
+    ) -> list[ast.stmt]:
         """A loop over columns of one length, by index: no tuple is made for each row."""
-        at = self._make("Py_ssize_t", "at")
+        at = at or self._make("Py_ssize_t", "at")
         names = [self._make("object", "column") for _ in columns]
         taken: list[ast.stmt] = [_assign(name, self.visit(column)) for name, column in zip(names, columns, strict=True)]
         lengths = " == ".join(f"len({name})" for name in names)

@@ -6,6 +6,7 @@ method gets wrong each time cancels in a change: two readings by one method say 
 """
 
 from collections.abc import Sequence
+from operator import mul
 from typing import NamedTuple
 
 from .body_state import BodyModel, BodyState, Diet
@@ -108,12 +109,15 @@ def composition_change(
         change, by_training = since(reading.day)
         weight = weight_kg[reading.day]
         load = [1.0, -change, -by_training, *[weight if m == reading.value.method else 0.0 for m in methods]]
-        spread = [sum(cov[i][j] * load[j] for j in range(size)) for i in range(size)]
+        spread = [sum(map(mul, row, load)) for row in cov]
         error = (reading.value.error.day_to_day_sd * weight) ** 2
-        total = sum(load[i] * spread[i] for i in range(size)) + error
-        surprise = reading.value.fat_fraction * weight - sum(a * b for a, b in zip(load, mean, strict=True))
+        total = sum(map(mul, load, spread)) + error
+        surprise = reading.value.fat_fraction * weight - sum(map(mul, load, mean))
         mean = [m + s / total * surprise for m, s in zip(mean, spread, strict=True)]
-        cov = [[cov[i][j] - spread[i] * spread[j] / total for j in range(size)] for i in range(size)]
+        cov = [
+            [c - own * other / total for c, other in zip(row, spread, strict=True)]
+            for row, own in zip(cov, spread, strict=True)
+        ]
 
     change, by_training = since(0)
     fat_change = mean[1] * change + mean[2] * by_training

@@ -87,7 +87,7 @@ def tissue_model(
     slope = None
     if not is_usual_known:
         step = _DERIVATIVE_STEP * usual_intake_kcal
-        slope = [(up - at) / step for up, at in zip(carried(usual_intake_kcal + step), path, strict=True)]
+        slope = _slopes(path, carried(usual_intake_kcal + step), step, ops=ops)
     return TissueModel(
         linear.rho_kcal_per_kg,
         RHO_SPREAD * linear.rho_kcal_per_kg,
@@ -100,6 +100,17 @@ def tissue_model(
         usual_intake_kcal,
         model.adaptation_share / (1.0 - THERMIC_SHARE - model.adaptation_share),
     )
+
+
+@compiled
+def _slopes(
+    values: Sequence[Number], further: Sequence[Number], step: Number, *, ops: Elementwise = FLOATS
+) -> list[Number]:
+    """The derivative by difference: of values at a point, and a ``step`` further."""
+    slopes = []
+    for at, up in zip(values, further, strict=True):
+        slopes.append((up - at) / step)
+    return slopes
 
 
 @compiled

@@ -5,7 +5,7 @@ The backward pass also holds, by day, what the whole log says of a step of water
 """
 
 from collections.abc import Collection, Sequence
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from .compiled import compiled
 from .elementwise import FLOATS, Elementwise, Number
@@ -27,7 +27,7 @@ class Path(NamedTuple):
     changes: dict[int, tuple[Number, Number, Number]]
     # Only where asked for, by day: score and information of a unit step of water that began on it, its cross term with
     # the amplitude, and how far tissue and maintenance of the last day are from their filtered means for want of it.
-    shocks: list[Shock] = []
+    shocks: Sequence[Shock] = ()
 
 
 @compiled
@@ -63,12 +63,6 @@ def causal_path(filtered: Filtered, series: DailySeries, first: int = 0, *, ops:
     return Path(level, level_variance, tissue, maintenance, maintenance_variance, {})
 
 
-def _where(flag: Any, now: Shock, later: Shock) -> Shock:
-    """Elementwise choice."""
-    a, b, c, d, e = (flag * one + (1.0 - flag) * other for one, other in zip(now, later, strict=True))
-    return a, b, c, d, e
-
-
 @compiled
 def smooth_weights(
     filtered: Filtered,
@@ -101,12 +95,13 @@ def smooth_weights(
     changes: dict[int, tuple[Number, Number, Number]] = {}
     covaries = bool(change_days) or has_shocks
     shocks: list[Shock] = []
-    shock: Shock = (0.0, 0.0, 0.0, 1.0, 0.0)
     # Gradient (r_*) and curvature (n_*) of the later weighings' fit, as seen from a day's filtered state; c_* is
     # the gradient for the amplitude's regressor, w_* and o_* carry the last day's tissue and maintenance back.
     r_t = r_m = n_tt = n_tm = n_mm = c_t = c_m = 0.0
     w_t, w_m = 1.0, 0.0
     o_t, o_m = 0.0, 1.0
+    shown_score = shown_information = shown_cross = shown_maintenance = 0.0
+    shown_tissue: Number = 1.0
     shift = spread = last_amp = 0.0
     if carries and filtered.steps:
         *_, last_amp, _, _, score, information = filtered.steps[-1]
@@ -156,13 +151,14 @@ def smooth_weights(
             pushed = innovation * precision - r_t * t_gain - r_m * m_gain
             if has_shocks:
                 of_amplitude = e_amp * precision - c_t * t_gain - c_m * m_gain if carries else 0.0
-                now = (
-                    r_t + pushed, n_tt - q_t - q_t + s, c_t + of_amplitude, w_t - w_t * t_gain - w_m * m_gain,
-                    o_t - o_t * t_gain - o_m * m_gain,
-                )  # fmt: skip
                 # What begins on a day without a weighing shows on the next with one.
-                shock = now if scalar else _where(precision > 0.0, now, shock)
-                shocks.append(shock)
+                is_seen = precision > 0.0
+                shown_score = ops.where(is_seen, r_t + pushed, shown_score)
+                shown_information = ops.where(is_seen, n_tt - q_t - q_t + s, shown_information)
+                shown_cross = ops.where(is_seen, c_t + of_amplitude, shown_cross)
+                shown_tissue = ops.where(is_seen, w_t - w_t * t_gain - w_m * m_gain, shown_tissue)
+                shown_maintenance = ops.where(is_seen, o_t - o_t * t_gain - o_m * m_gain, shown_maintenance)
+                shocks.append((shown_score, shown_information, shown_cross, shown_tissue, shown_maintenance))
                 back = o_t * t_gain + o_m * m_gain
                 o_t = o_t - t_load * back
                 o_m = o_m - m_load * back
@@ -186,7 +182,7 @@ def smooth_weights(
                 w_t = w_t - t_load * back
                 w_m = w_m - m_load * back
         elif has_shocks:
-            shocks.append(shock)
+            shocks.append((shown_score, shown_information, shown_cross, shown_tissue, shown_maintenance))
         # To the evening before.
         if pulls:
             r_m = keep * r_m
