@@ -24,11 +24,11 @@ def build() -> Path:
     sys.path[:0] = [str(SERVICE), str(Path(__file__).parent)]
     try:
         from specialise import specialise
-        from steelyard.core.compiled import digest_of
+        from steelyard.core.compiled import checksum_of
     finally:
         del sys.path[:2]
     cython = specialise(CORE)
-    text = f"{cython.text}\nDIGEST = {digest_of(cython.marked)}\n"
+    text = f"{cython.text}\nCHECKSUM = {checksum_of(cython.marked)}\n"
     _SCRATCH.mkdir(parents=True, exist_ok=True)
     source = _SCRATCH / "_floats.pyx"
     if not source.exists() or source.read_text(encoding="utf-8") != text:

@@ -116,7 +116,7 @@ def test_a_build_of_other_code_is_left_alone(monkeypatch: pytest.MonkeyPatch) ->
     from steelyard.core import _floats
 
     assert compiled.use_compiled(True)
-    monkeypatch.setattr(_floats, "DIGEST", _floats.DIGEST + 1)
+    monkeypatch.setattr(_floats, "CHECKSUM", _floats.CHECKSUM + 1)
     assert not compiled.use_compiled(True)
     assert not compiled.is_compiled()
 
@@ -157,13 +157,13 @@ def test_an_install_without_a_compiler_goes_on_and_says_so(monkeypatch: pytest.M
     assert "cc" in warnings[0]
 
 
-def test_the_digest_follows_what_code_does_and_not_where_it_stands() -> None:
+def test_the_checksum_follows_what_code_does_and_not_where_it_stands() -> None:
     def code(text: str) -> Any:
         namespace: dict[str, Any] = {}
         exec(compile(text, "some_file", "exec"), namespace)
         return namespace["f"].__code__
 
-    plain = compiled.digest_of({"f": code("def f(x):\n    return x + 1.0\n")})
-    assert compiled.digest_of({"f": code("\n# moved\n\ndef f(x):\n    return x + 1.0\n")}) == plain
+    plain = compiled.checksum_of({"f": code("def f(x):\n    return x + 1.0\n")})
+    assert compiled.checksum_of({"f": code("\n# moved\n\ndef f(x):\n    return x + 1.0\n")}) == plain
     for other in ("x + 1.5", "x - 1.0", "[x + 1.0 for _ in '1'][0]"):
-        assert compiled.digest_of({"f": code(f"def f(x):\n    return {other}\n")}) != plain
+        assert compiled.checksum_of({"f": code(f"def f(x):\n    return {other}\n")}) != plain

@@ -137,8 +137,9 @@ print(json.dumps({{"answer": answer, "entry": catalogue.entries()[{id!r}].value}
 def asked_of(package_parent: Path, operation: str, examples: str, id: str) -> Any:
     """The answer to an example and a catalogue value, from a package in another process."""
     code = _ASK.format(examples=examples, operation=operation, id=id)
+    # Without bytecode files: an edit within the second that keeps the length would be answered by the old one.
     done = subprocess.run(
-        [sys.executable, "-c", code], cwd=package_parent, env={"PYTHONPATH": str(package_parent)}, capture_output=True,
+        [sys.executable, "-B", "-c", code], cwd=package_parent, env={"PYTHONPATH": str(package_parent)}, capture_output=True,
         text=True, check=False,
     )  # fmt: skip
     assert done.returncode == 0, done.stderr

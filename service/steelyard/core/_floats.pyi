@@ -2,4 +2,4 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 TWINS: Mapping[str, Callable[..., Any]]
-DIGEST: int
+CHECKSUM: int

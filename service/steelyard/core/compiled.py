@@ -20,7 +20,7 @@ T = TypeVar("T")
 _marked: dict[str, Callable[..., Any]] = {}
 
 
-def digest_of(codes: Mapping[str, CodeType]) -> int:
+def checksum_of(codes: Mapping[str, CodeType]) -> int:
     """A number for what functions, by name, do, apart from where they stand."""
     return crc32("".join(f"{name}:{_told(codes[name])}" for name in sorted(codes)).encode())
 
@@ -40,10 +40,10 @@ def _load() -> Mapping[str, Callable[..., Any]]:
     """The compiled forms; none where there is no build, or one of other code."""
     _Twins.found = {}
     try:
-        from ._floats import DIGEST, TWINS
+        from ._floats import CHECKSUM, TWINS
     except ImportError:
         return _Twins.found
-    if digest_of({name: function.__code__ for name, function in _marked.items()}) == DIGEST:
+    if checksum_of({name: function.__code__ for name, function in _marked.items()}) == CHECKSUM:
         _Twins.found = TWINS
     return _Twins.found
 

@@ -7,7 +7,6 @@ plainly a slip, says so in a coded message, and refuses what cannot be meant, na
 import math
 from collections.abc import Sequence
 from datetime import date
-from itertools import pairwise
 from typing import NamedTuple
 
 import msgspec
@@ -118,30 +117,23 @@ class LogError(OutOfDomain):
     """An entry of a log that cannot be meant. ``field`` is the entry's path, as in ``/log/weights/3/weight_kg``."""
 
 
-def first_day(log: Log) -> int:
-    """The day of the first entry. Raises ``LogError`` for a log without weighings."""
+def entry_days(log: Log) -> list[int]:
+    """The days of all entries, as they came. Raises ``LogError`` for a log without weighings."""
     if not log.weighings:
         raise LogError("LOG_WITHOUT_WEIGHT", "/log/weights", "Send at least one weighing.")
-    return min([*[entry.day for entry in log.weighings], *[entry.day for entry in log.intakes]])
-
-
-def last_day(log: Log) -> int:
-    """The day of the last entry, in the same way."""
-    if not log.weighings:
-        raise LogError("LOG_WITHOUT_WEIGHT", "/log/weights", "Send at least one weighing.")
-    return max([*[entry.day for entry in log.weighings], *[entry.day for entry in log.intakes]])
+    return [*[entry.day for entry in log.weighings], *[entry.day for entry in log.intakes]]
 
 
 def clean_log(log: Log, as_of_day: int, reference_weight_kg: float | None = None, first: int | None = None) -> DailyLog:
     """Daily columns from the first entry to ``as_of_day``.
 
     Args: ``reference_weight_kg``: the member's stated weight, which settles the unit of the first weighing; ``first``:
-        the log's ``first_day``, where it is known.
+        the day of the first entry, where it is known.
     Raises: ``LogError`` on an empty log, an entry after ``as_of_day``, two intakes for a day, a value that is not
         a positive finite number, or a jump that nobody can make.
     """
     notes: list[Message] = []
-    first = first_day(log) if first is None else first
+    first = min(entry_days(log)) if first is None else first
     count = as_of_day - first + 1
     weight, noise_scale, is_weighed = _daily_weights(log.weighings, first, count, reference_weight_kg, notes)
 
@@ -150,7 +142,7 @@ def clean_log(log: Log, as_of_day: int, reference_weight_kg: float | None = None
     taken: set[int] = set()
     partial = 0
     for index, entry in enumerate(log.intakes):
-        at = entry.day - first
+        at, eaten = entry.day - first, entry.intake_kcal
         if at >= count:
             raise LogError("LOG_ENTRY_IN_FUTURE", f"/log/intakes/{index}/date", "The day lies after the as-of day.")
         if at in taken:
@@ -160,14 +152,14 @@ def clean_log(log: Log, as_of_day: int, reference_weight_kg: float | None = None
                 "Send one intake for a day: add its parts together.",
             )
         taken.add(at)
-        if not 0.0 <= entry.intake_kcal < math.inf:
+        if not 0.0 <= eaten < math.inf:
             raise LogError(
                 "LOG_INTAKE_NOT_A_NUMBER", f"/log/intakes/{index}/intake_kcal", "Send a number of at least 0."
             )
         if entry.is_partial:
             partial += 1
             continue
-        intake[at], is_logged[at] = entry.intake_kcal, 1.0
+        intake[at], is_logged[at] = eaten, 1.0
         if entry.carbohydrate_g is not None:
             carbohydrate[at], has_carbohydrate[at] = 4.0 * entry.carbohydrate_g, 1.0
     if partial:
@@ -194,7 +186,7 @@ def _daily_weights(
 ) -> tuple[list[float], list[float], list[float]]:
     days = [entry.day for entry in weighings]
     order: Sequence[int] = range(len(weighings))
-    if any(later < earlier for earlier, later in pairwise(days)):
+    if days != sorted(days):
         notes.append(say(SORTED))
         order = sorted(order, key=days.__getitem__)
     if days[order[-1]] - first >= count:

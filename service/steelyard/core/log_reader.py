@@ -17,7 +17,7 @@ from .fat_combination import FatValue
 from .fat_measurements import Measurement, Subject, read
 from .forecast import start_body
 from .implied_intake import ImpliedIntake, implied_intakes
-from .log import DailyLog, Log, clean_log, first_day
+from .log import DailyLog, Log, clean_log, entry_days
 from .log_maintenance import LogMaintenance, fill_intake, maintenance_from_log, prior_on_logging_scale
 from .person import Person
 from .tissue_model import TissueModel, tissue_model
@@ -58,7 +58,7 @@ def prepare(
     Args: ``usual_intake_kcal``: eaten a day before the log began, on the logging scale; maintenance when None.
     Raises: ``OutOfDomain`` on entries that cannot be meant or a log over five years.
     """
-    first = first_day(log)
+    first = min(entry_days(log))
     if as_of_day - first >= MOST_LOG_DAYS:
         detail = f"The log spans more than {MOST_LOG_DAYS} days: send the last {MOST_LOG_DAYS} at most."
         raise OutOfDomain("LOG_TOO_LONG", "/log", detail)
