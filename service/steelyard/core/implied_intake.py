@@ -58,7 +58,7 @@ def implied_intakes(
     weights = log.weight_kg
     level = first_weight(log, ops)
     noise = prior_noise(level, ops)
-    # Weight less nothing: over one and two days tissue hardly moves.
+    # Weight less nothing: what tissue does in four weeks is near enough a line, which the noise is read around.
     noise = learn_noise(weights, log.is_weighed, noise, [days], ops=ops)[0]
     rho = tissue.rho_kcal_per_kg
     nothing = 0.0 * level
