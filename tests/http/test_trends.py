@@ -7,7 +7,9 @@ import pytest
 from in_process import Running
 from msgspec import to_builtins
 from steelyard.core.log_reader import MOST_LOG_DAYS
+from steelyard.core.mixture import Skewed
 from steelyard.http.examples import TREND_EXAMPLES
+from steelyard.http.mapping import interval
 
 PATH = "/v1/trends"
 FIRST = date(2026, 3, 2)
@@ -261,3 +263,15 @@ async def test_the_split_of_a_day_adds_up(service: Running) -> None:
     answer = await read(service, EXAMPLE)
     for row in answer["days"]:
         assert row["tissue_kg"] + row["carried_kg"] == pytest.approx(row["smoothed_weight_kg"]["mean"], abs=2e-3)
+
+
+async def test_maintenance_is_said_to_lie_where_a_step_of_water_would_put_it(service: Running) -> None:
+    """A step up in mid-log looks like a loss that slowed down: maintenance may be as it seems, or much higher."""
+    fallen = [84.0 - 0.06 * i + 0.5 * ((i * 7) % 5 - 2) / 2 + (i >= 14) for i in range(28)]
+    found = (await read(service, request(weights(*fallen), intakes(28, 2300.0))))["maintenance_kcal"]
+    assert found["upper"] - found["mean"] > 1.1 * (found["mean"] - found["lower"])
+
+
+def test_an_uneven_interval_is_rounded_as_it_is() -> None:
+    found = interval(Skewed(2500.04, 100.0, (2400.06, 2700.24)), 1)
+    assert (found.lower, found.mean, found.upper) == (2400.1, 2500.0, 2700.2)

@@ -16,6 +16,7 @@ from .evidence import Basis, Kind, constant, equation
 from .log import DailyLog, first_weight
 from .log_tellings import Telling, tell_in_hindsight
 from .menstrual_cycle import CYCLE_RISE_KG, causal_less_cycle, fit_cycle
+from .mixture import mixed
 from .tissue_model import TissueModel, acting_intake
 from .water_jump import Correction
 from .weight_filter import DailySeries, Filtered, FilterSettings, Start, filter_weights
@@ -64,6 +65,7 @@ RATE_DAYS = constant(
     "rate_window", 7.0, unit="d", basis=Basis.COMMON_PRACTICE,
     summary="The weekly rate is that of the mean intake over this many days",
 )  # fmt: skip
+_LEAST_CHANCE = 1e-9  # of a step of water: what is divided by it is then as small
 # Days of log after which the noise is read again and the pass repeated: early views stay as they were.
 RELEARN_DAYS = (14, 28, 112, 448, 1792, 7168)
 
@@ -291,12 +293,29 @@ def posterior_maintenance(fit: LogFit, mean: Number, variance: Number, kept: Num
     )
 
 
+def _with_ends(estimate: Estimate, fit: LogFit, mean: Number, variance: Number, ops: Elementwise) -> Estimate:
+    """The estimate, its interval that of the mixture: no further step of water, or one (``mean`` and ``variance``).
+
+    One that is there has tissue and maintenance lie elsewhere, so that what is left to one side is not to the other.
+    """
+    step, kept = fit.further_step, fit.kept
+    chance = step.probability
+    moved = step.maintenance / ops.maximum(chance, _LEAST_CHANCE)
+    spread = (step.maintenance_variance + step.maintenance**2) / ops.maximum(chance, _LEAST_CHANCE) - moved * moved
+    plain = variance - step.maintenance_variance
+    rest = estimate.sd**2 - kept * kept * variance  # what the filter does not carry
+    without = Estimate(estimate.mean - kept * step.maintenance, ops.sqrt(kept * kept * plain + rest))
+    stepped = Estimate(without.mean + kept * moved, ops.sqrt(kept * kept * (plain + ops.maximum(spread, 0.0)) + rest))
+    return mixed(estimate, without, stepped, chance, ops)
+
+
 @equation(
     "log_maintenance",
     summary="Maintenance from the equations (prior) and the log (likelihood), on the member's logging scale",
     formula=(
         f"prior on the logging scale = {LOGGING_RATIO:g} (SD {LOGGING_RATIO_SD:g}) x equations; posterior by the "
-        "weight filter; share of the log = 1 - posterior variance / prior variance"
+        "weight filter; share of the log = 1 - posterior variance / prior variance; interval that of the mixture over "
+        "a further step of water and none"
     ),
     kind=Kind.MODEL,
     basis=Basis.JUDGEMENT,
@@ -312,6 +331,7 @@ def maintenance_from_fit(fit: LogFit, physical_prior: Estimate, ops: Elementwise
     recent = fit.series.intake_kcal[max(0, days - 1 - int(RATE_DAYS)) : max(1, days - 1)]
     deficit = mean - sum(recent) / len(recent)
     estimate = posterior_maintenance(fit, mean, variance, fit.kept, deficit)
+    estimate = _with_ends(estimate, fit, mean, variance, ops)
     prior = fit.prior
     # The surprise on the logging scale is shared between the ratio and the physical estimate by their spreads.
     surprise = (estimate.mean - prior.mean) / prior.sd**2
