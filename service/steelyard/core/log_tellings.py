@@ -10,8 +10,9 @@ from .weight_filter import DailySeries, Filtered, FilterSettings, Start, filter_
 from .weight_smoother import Path, smooth_weights
 
 TOLD_APART = constant(
-    "water_jump_told_apart", 0.10, unit="1", basis=Basis.JUDGEMENT,
-    summary="Probability of a further step of water from which the log is told both with and without it",
+    "water_jump_told_apart", 0.20, unit="1", basis=Basis.JUDGEMENT,
+    summary="Probability of a further step of water around a day from which the log is told both with and without it: "
+    "more than the 0.16 that the seven days around any day have before the weighings are looked at",
 )  # fmt: skip
 _MOST_FURTHER_FACTS = 2
 
@@ -92,7 +93,8 @@ def tell_in_hindsight(
         supposed = dict(known)
         _suppose(supposed, left.day, likely, days, ops)
         further = told(supposed, {})
-        chance = ops.where(likely, left.nearby, 0.0)
+        # Steps on other days than those around it are told by neither: the two share what is left.
+        chance = ops.where(likely, left.nearby / (1.0 - left.probability + left.nearby), 0.0)
         tellings = [
             tellings[0]._replace(probability=1.0 - chance),
             Telling(

@@ -30,9 +30,10 @@ JUMP_OPENS_SD = constant(
     summary="A weighing this far from its forecast opens the hypothesis of a step of water on that day",
 )  # fmt: skip
 JUMP_CHANCE = constant(
-    "water_jump_chance", 0.01, unit="1/d", basis=Basis.JUDGEMENT,
-    summary="Chance that a lasting step of water begins on a given day: three or four a year (salt, travel, "
-    "illness, creatine)",
+    "water_jump_chance", 0.025, unit="1/d", basis=Basis.JUDGEMENT,
+    summary="Chance that a lasting step of water begins on a given day (salt, travel, illness, creatine): even odds "
+    "of one within four weeks, so that a month with a step and one without are read with the same care. How often "
+    "they happen is not known; one in fifteen weeks, read so, is read no worse",
 )  # fmt: skip
 JUMP_GRANTED = constant(
     "water_jump_granted", 0.99, unit="1", basis=Basis.JUDGEMENT,
