@@ -47,7 +47,7 @@ def in_front(live: LocalService, change: Change, operations: set[str] = KEPT) ->
             try:
                 answer = upstream.request(self.command, self.path, content=content, headers=headers)
             except httpx.LocalProtocolError:  # a header that httpx does not send on
-                answer = httpx.Response(400)
+                answer = httpx.Response(400, request=httpx.Request(self.command, f"{live.url}{self.path}"))
             if self.path == "/openapi.json":
                 document = answer.json()
                 paths = {
@@ -70,7 +70,7 @@ def in_front(live: LocalService, change: Change, operations: set[str] = KEPT) ->
         def log_message(self, format: str, *args: Any) -> None:
             pass
 
-    for method in ("GET", "POST", "PUT", "HEAD", "OPTIONS", "PATCH", "DELETE", "TRACE"):
+    for method in ("GET", "POST", "PUT", "HEAD", "OPTIONS", "PATCH", "DELETE", "TRACE", "QUERY"):
         setattr(Handler, f"do_{method}", Handler.hand_on)
     server = ThreadingHTTPServer(("127.0.0.1", 0), Handler)
     threading.Thread(target=server.serve_forever, daemon=True).start()
