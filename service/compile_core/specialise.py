@@ -434,8 +434,16 @@ class _Rewriter(ast.NodeTransformer):
     def visit_BinOp(self, node: ast.BinOp) -> ast.expr:
         made: ast.BinOp = self.generic_visit(node)  # type: ignore[assignment]
         if not isinstance(made.left, ast.List | ast.ListComp):
-            made.left, made.right = _number(made.left), _number(made.right)
+            made.left, made.right = self._number(made.left), self._number(made.right)
         return made
+
+    def _number(self, node: ast.expr) -> ast.expr:
+        """What takes part in arithmetic, as a double where it is an element of a column or a field of an object."""
+        is_element = isinstance(node, ast.Subscript) and not isinstance(node.slice, ast.Slice)
+        is_field = isinstance(node, ast.Attribute) and isinstance(node.value, ast.Name)
+        if is_field and (node.value.id in self._typed or node.value.id in ("self", "_math")):
+            return node
+        return _call("_number", node) if is_element or is_field else node
 
     def visit_Compare(self, node: ast.Compare) -> ast.expr:
         if _is_floats_test(node):
@@ -527,12 +535,6 @@ def _assign(name: str, value: ast.expr) -> ast.stmt:
 
 def _call(name: str, *arguments: ast.expr) -> ast.expr:
     return ast.Call(_name(name), list(arguments), [])
-
-
-def _number(node: ast.expr) -> ast.expr:
-    """An element of a column that takes part in arithmetic, as a double."""
-    is_element = isinstance(node, ast.Subscript) and not isinstance(node.slice, ast.Slice)
-    return _call("_number", node) if is_element else node
 
 
 def _is_steps(node: ast.expr) -> bool:

@@ -139,9 +139,13 @@ def asked_of(package_parent: Path, operation: str, examples: str, id: str) -> An
     code = _ASK.format(examples=examples, operation=operation, id=id)
     # Without bytecode files: an edit within the second that keeps the length would be answered by the old one.
     done = subprocess.run(
-        [sys.executable, "-B", "-c", code], cwd=package_parent, env={"PYTHONPATH": str(package_parent)}, capture_output=True,
-        text=True, check=False,
-    )  # fmt: skip
+        [sys.executable, "-B", "-c", code],
+        cwd=package_parent,
+        env={"PYTHONPATH": str(package_parent)},
+        capture_output=True,
+        text=True,
+        check=False,
+    )
     assert done.returncode == 0, done.stderr
     return json.loads(done.stdout)
 

@@ -18,7 +18,14 @@ from .body_constants import (
     TRAINING_SPARING,
     TRAINING_WATER_KG,
 )
+from .compiled import inlined
 from .elementwise import FLOATS, Elementwise, Number
+
+
+@inlined
+def scale_weight(fat_kg: Number, lean_kg: Number, glycogen_kg: Number, water_kg: Number, gut_kg: Number) -> Number:
+    """What the scale shows of the parts of a body [kg]."""
+    return fat_kg + lean_kg + glycogen_kg * (1.0 + GLYCOGEN_WATER) + water_kg + gut_kg
 
 
 class BodyModel(NamedTuple):
@@ -67,7 +74,7 @@ class BodyState(NamedTuple):
     def weight_kg(self) -> Number:
         """Scale weight [kg]."""
         fat, lean, glycogen, water, gut, _, _ = self
-        return fat + lean + glycogen * (1.0 + GLYCOGEN_WATER) + water + gut
+        return scale_weight(fat, lean, glycogen, water, gut)
 
     @property
     def fat_free_kg(self) -> Number:
@@ -141,6 +148,7 @@ def current_maintenance_kcal(model: BodyModel, state: BodyState, ops: Elementwis
     return maintenance_of(model, state.fat_kg, state.lean_kg, state.weight_kg, state.adaptation_kcal)
 
 
+@inlined
 def maintenance_of(
     model: BodyModel, fat_kg: Number, lean_kg: Number, weight_kg: Number, adaptation_kcal: Number
 ) -> Number:

@@ -5,6 +5,7 @@ standard deviation; sources are independent, so their squared effects add. Why t
 recorded in DEVELOPERS.md. Works on floats (one person) and on arrays (many people at once).
 """
 
+from collections.abc import Sequence
 from enum import StrEnum
 from typing import NamedTuple
 
@@ -19,7 +20,17 @@ from .body_constants import (
     LEAN_ENERGY,
     TRAINING_GAIN,
 )
-from .body_state import BodyModel, BodyState, Diet, balance, calibrate, current_maintenance_kcal, maintenance_of
+from .body_state import (
+    BodyModel,
+    BodyState,
+    Diet,
+    balance,
+    calibrate,
+    current_maintenance_kcal,
+    maintenance_of,
+    scale_weight,
+)
+from .compiled import compiled
 from .elementwise import FLOATS, Elementwise, Number
 from .energy_balance import settle, walk
 from .estimate import Estimate
@@ -235,30 +246,9 @@ class Forecast(NamedTuple):
 
     def _spread_at(self, node: int, since: int | None) -> Spread:
         point = self.nodes[node]
-        fat_here, lean_here, carried_here, maintenance_here, fraction_here = self.values[node]
-        weight = fat = lean = carried = maintenance = fraction = 0.0
-        for run in self.moved:
-            # Never in place: on arrays the values are the states themselves.
-            fat_, lean_, carried_, maintenance_, fraction_ = run.values[node]
-            fat_ = fat_ - fat_here
-            lean_ = lean_ - lean_here
-            carried_ = carried_ - carried_here
-            maintenance_ = maintenance_ - maintenance_here
-            fraction_ = fraction_ - fraction_here
-            if since is not None:
-                before, start = run.values[since], self.values[since]
-                fat_ = fat_ - (before[0] - start[0])
-                lean_ = lean_ - (before[1] - start[1])
-                carried_ = carried_ - (before[2] - start[2])
-                maintenance_ = maintenance_ - (before[3] - start[3])
-                fraction_ = fraction_ - (before[4] - start[4])
-            change = fat_ + lean_ + carried_
-            weight = weight + change * change
-            fat = fat + fat_ * fat_
-            lean = lean + lean_ * lean_
-            carried = carried + carried_ * carried_
-            maintenance = maintenance + maintenance_ * maintenance_
-            fraction = fraction + fraction_ * fraction_
+        weight, fat, lean, carried, maintenance, fraction = _squared_moves(
+            self.values, [run.values for run in self.moved], node, since, ops=self.ops
+        )
         origin = self.states[self.nodes[since] if since is not None else 0].carried_kg
         response = self.carried_spread * (self.states[point].carried_kg - origin)
         response = response * response
@@ -280,11 +270,54 @@ class Forecast(NamedTuple):
         return max(effects, key=lambda source: abs(float(effects[source]))) if effects else None
 
 
-def _values(model: BodyModel, state: BodyState) -> _Values:
-    fat, lean, _, _, _, adaptation, _ = state
-    weight = state.weight_kg
-    carried = weight - fat - lean - BASELINE_GLYCOGEN_KG
-    return fat, lean, carried, maintenance_of(model, fat, lean, weight, adaptation), fat / weight
+@compiled
+def _values_of(model: BodyModel, states: Sequence[BodyState], *, ops: Elementwise = FLOATS) -> list[_Values]:
+    found: list[_Values] = []
+    for fat, lean, glycogen, water, gut, adaptation, _ in states:
+        weight = scale_weight(fat, lean, glycogen, water, gut)
+        carried = weight - fat - lean - BASELINE_GLYCOGEN_KG
+        found.append((fat, lean, carried, maintenance_of(model, fat, lean, weight, adaptation), fat / weight))
+    return found
+
+
+@compiled
+def _squared_moves(
+    expected: Sequence[_Values],
+    moved: Sequence[Sequence[_Values]],
+    node: int,
+    since: int | None,
+    *,
+    ops: Elementwise = FLOATS,
+) -> tuple[Number, ...]:
+    """How far the runs in ``moved`` lie from the expected one at a node (less at ``since``), squared and added up.
+
+    Of weight, fat, lean and carried mass, maintenance and fat fraction.
+    """
+    fat_here, lean_here, carried_here, maintenance_here, fraction_here = expected[node]
+    weight = fat = lean = carried = maintenance = fraction = 0.0
+    for run in moved:
+        # Never in place: on arrays the values are the states themselves.
+        fat_, lean_, carried_, maintenance_, fraction_ = run[node]
+        fat_ = fat_ - fat_here
+        lean_ = lean_ - lean_here
+        carried_ = carried_ - carried_here
+        maintenance_ = maintenance_ - maintenance_here
+        fraction_ = fraction_ - fraction_here
+        if since is not None:
+            before, start = run[since], expected[since]
+            fat_ = fat_ - (before[0] - start[0])
+            lean_ = lean_ - (before[1] - start[1])
+            carried_ = carried_ - (before[2] - start[2])
+            maintenance_ = maintenance_ - (before[3] - start[3])
+            fraction_ = fraction_ - (before[4] - start[4])
+        change = fat_ + lean_ + carried_
+        weight = weight + change * change
+        fat = fat + fat_ * fat_
+        lean = lean + lean_ * lean_
+        carried = carried + carried_ * carried_
+        maintenance = maintenance + maintenance_ * maintenance_
+        fraction = fraction + fraction_ * fraction_
+    return weight, fat, lean, carried, maintenance, fraction
 
 
 def start_body(
@@ -450,15 +483,15 @@ def forecast(
             )
             carried_of = None if source in _CARRIED_SOURCES else at_nodes
             run = _path(other_model, other, coarse, ops, source, carried_of)
-            moved.append(moved_run(source, other_model, run))
+            moved.append(moved_run(source, other_model, run, ops))
     carried_spread = CARRIED_SPREAD if UncertaintySource.CARRIED_MASS in sources else 0.0
     has_noise = UncertaintySource.DAILY_NOISE in sources
     return assemble(model, states, nodes, moved, carried_spread, has_noise, ops)
 
 
-def moved_run(source: UncertaintySource, model: BodyModel, states: list[BodyState]) -> Moved:
+def moved_run(source: UncertaintySource, model: BodyModel, states: list[BodyState], ops: Elementwise = FLOATS) -> Moved:
     """A run moved by one SD of ``source``, from its states at the nodes."""
-    return Moved(source, model, states, [_values(model, state) for state in states])
+    return Moved(source, model, states, _values_of(model, states, ops=ops))
 
 
 def assemble(
@@ -471,7 +504,7 @@ def assemble(
     ops: Elementwise = FLOATS,
 ) -> Forecast:
     """A forecast from its expected states and the runs moved at its nodes."""
-    values = [_values(model, states[i]) for i in nodes]
+    values = _values_of(model, [states[i] for i in nodes], ops=ops)
     return Forecast(model, states, nodes, moved, values, carried_spread, has_noise, ops)
 
 
