@@ -106,8 +106,8 @@ $(venv)/.run: $(venv)/.made $(requirements)/run.txt $(requirements)/build.txt py
 	@touch $@ $(venv)/.compiled
 
 # Without a C compiler the core runs as it is written.
-$(venv)/.compiled: $(venv)/.run $(wildcard service/steelyard/core/*.py service/compile_core/*.py)
-	-$(bin)/python service/compile_core/build.py
+$(venv)/.compiled: $(venv)/.run $(wildcard service/steelyard/core/*.py service/compile_core/*.py service/compile_core/head.pyx)
+	-$(bin)/python service/compile_core/compile_floats.py
 	@touch $@
 
 $(venv)/.dev: $(venv)/.run $(requirements)/dev.txt sdk/pyproject.toml | $(venv)/.compiled

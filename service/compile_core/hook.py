@@ -22,7 +22,7 @@ class CompiledCoreHook(BuildHookInterface[Any]):
             return
         sys.path.insert(0, str(Path(__file__).parent))
         try:
-            made = importlib.import_module("build").build()
+            made = importlib.import_module("compile_floats").build()
         except (Exception, SystemExit) as error:  # a compiler's absence has many names, and none may stop an install
             self.app.display_warning(f"The core was not compiled and runs as it is written, more slowly: {error}")
             return

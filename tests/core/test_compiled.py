@@ -142,7 +142,7 @@ def test_an_install_without_a_compiler_goes_on_and_says_so(monkeypatch: pytest.M
     def no_compiler() -> Path:
         raise SystemExit("error: command 'cc' failed: No such file or directory")
 
-    monkeypatch.setitem(sys.modules, "build", SimpleNamespace(build=no_compiler))
+    monkeypatch.setitem(sys.modules, "compile_floats", SimpleNamespace(build=no_compiler))
     hook_type = _module("hook").CompiledCoreHook
     warnings: list[str] = []
     hook = hook_type.__new__(hook_type)

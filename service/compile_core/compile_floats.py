@@ -1,4 +1,4 @@
-"""Compile the core's formulas on floats into the package: ``python service/compile_core/build.py``.
+"""Compile the core's formulas on floats into the package: ``python service/compile_core/compile_floats.py``.
 
 Needs Cython, setuptools and a C compiler. Nothing is done where the result is already that of the present source.
 """

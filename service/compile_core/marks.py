@@ -1,0 +1,106 @@
+"""What is marked in the core to be compiled, read from its text."""
+
+import ast
+from collections.abc import Iterator
+from typing import NamedTuple
+
+ENTRY, INLINED = "compiled", "inlined"
+
+
+class Marked(NamedTuple):
+    """A function to rewrite, and the module it is from."""
+
+    module: str
+    node: ast.FunctionDef
+    is_entry: bool  # called from Python, and not only from what is compiled as well
+    owner: ast.ClassDef | None = None
+
+    @property
+    def name(self) -> str:
+        return self.node.name if self.owner else f"{self.module}__{self.node.name}"
+
+    @property
+    def full_name(self) -> str:
+        """Under which the core knows it."""
+        return f"{self.module}__{self.owner.name}.{self.node.name}" if self.owner else self.name
+
+
+class Class(NamedTuple):
+    """A class to rewrite, with the annotations of its fields."""
+
+    module: str
+    node: ast.ClassDef
+    fields: dict[str, str]
+
+    @property
+    def name(self) -> str:
+        return f"{self.module}__{self.node.name}"
+
+    def methods(self) -> list[Marked]:
+        return [
+            Marked(self.module, node, node.name == "__init__" or bool(node.decorator_list), self.node)
+            for node in self.node.body
+            if isinstance(node, ast.FunctionDef)
+        ]
+
+
+class Known(NamedTuple):
+    """All that is marked, by module and name; and of one module, where its global names come from."""
+
+    functions: dict[tuple[str, str], Marked]
+    classes: dict[tuple[str, str], Class]
+    origins: dict[str, tuple[str, str]]
+    private: set[str]
+
+
+def fields_of(node: ast.ClassDef) -> dict[str, str]:
+    """The fields that ``__init__`` sets, with their annotations or those of the parameters they are set to."""
+    (init,) = (n for n in node.body if isinstance(n, ast.FunctionDef) and n.name == "__init__")
+    parameters = {a.arg: ast.unparse(a.annotation) for a in init.args.args if a.annotation is not None}
+    found = {}
+    for statement in init.body:
+        if isinstance(statement, ast.AnnAssign) and isinstance(statement.target, ast.Attribute):
+            found[statement.target.attr] = ast.unparse(statement.annotation)
+        elif isinstance(statement, ast.Assign) and isinstance(statement.value, ast.Name):
+            (target,) = statement.targets
+            if isinstance(target, ast.Attribute) and statement.value.id != "ops":
+                found[target.attr] = parameters[statement.value.id]
+    return found
+
+
+def mark_of(node: ast.FunctionDef | ast.ClassDef) -> str | None:
+    """The mark that a function or class carries."""
+    for decorator in node.decorator_list:
+        if isinstance(decorator, ast.Name) and decorator.id in (ENTRY, INLINED):
+            return decorator.id
+    return None
+
+
+def origins_of(module: str, tree: ast.Module) -> dict[str, tuple[str, str]]:
+    """Where the global names of a module come from, within the package."""
+    found: dict[str, tuple[str, str]] = {}
+    for node in tree.body:
+        if isinstance(node, ast.ImportFrom) and node.level == 1 and node.module:
+            found |= {alias.asname or alias.name: (node.module, alias.name) for alias in node.names}
+        elif isinstance(node, ast.ClassDef | ast.FunctionDef):
+            found[node.name] = (module, node.name)
+        elif isinstance(node, ast.Assign | ast.AnnAssign):
+            targets = node.targets if isinstance(node, ast.Assign) else [node.target]
+            found |= {n.id: (module, n.id) for t in targets for n in ast.walk(t) if isinstance(n, ast.Name)}
+    return found
+
+
+def private_tuples(tree: ast.Module) -> set[str]:
+    """The named tuples of a module that never leave it."""
+    return {
+        node.name
+        for node in tree.body
+        if isinstance(node, ast.ClassDef)
+        and node.name[0] == "_"
+        and any("NamedTuple" in names_in(b) for b in node.bases)
+    }
+
+
+def names_in(node: ast.AST) -> Iterator[str]:
+    """The names that occur in a piece of code."""
+    return (n.id for n in ast.walk(node) if isinstance(n, ast.Name))

@@ -1,0 +1,397 @@
+"""One marked function of the core, rewritten for floats alone, in Cython."""
+
+import ast
+from collections.abc import Iterable
+
+from local_types import is_double, local_types
+from marks import Known, Marked
+
+_OPS = {name: f"_{name}" for name in ("exp", "log", "sqrt", "tanh", "maximum", "minimum")}
+STEP_WIDTH = 16  # numbers in a day of the weight filter
+# Local lists that become ``Rows``, by annotation: how many numbers a row has.
+_ROW_WIDTHS = {"list[tuple[Number, ...]]": STEP_WIDTH, "list[Shock]": 5}
+
+
+class Rewriter(ast.NodeTransformer):
+    """One function, for floats."""
+
+    def __init__(self, one: Marked, known: Known) -> None:
+        self._one = one
+        self._functions, self._classes, self._origins, self._private = known
+        self._typed: dict[str, str] = {}  # local names that hold an object of a rewritten class -> its C type
+        self._aliases: dict[str, str] = {}  # local names of the functions of ``ops``
+        self._true: set[str] = set()  # local names that are true on floats
+        self._rows: dict[str, int] = {}  # local names of ``Rows``, with their widths
+        self._made: dict[str, list[str]] = {}  # names made up here, by their C type
+        self.taken: dict[str, tuple[str, str]] = {}
+        arguments = one.node.args
+        self._parameters = [*arguments.posonlyargs, *arguments.args, *arguments.kwonlyargs]
+        self._locals = {a.arg for a in self._parameters} | {
+            n.id for n in ast.walk(one.node) if isinstance(n, ast.Name) and isinstance(n.ctx, ast.Store)
+        }
+
+    def text(self) -> str:
+        node = self._one.node
+        body = node.body[1:] if ast.get_docstring(node, clean=False) is not None else node.body
+        rewritten = ast.Module(self._block(body), [])
+        parameters = {a.arg for a in self._parameters}
+        doubles = {a.arg for a in self._parameters if is_double(a.annotation)}
+        indices, floats = local_types(rewritten)
+        self._refuse_none(rewritten, floats)
+        lines = []
+        lines += [f"    cdef {kind} {name}" for name, kind in sorted(self._typed.items())]
+        for kind, made in self._made.items():
+            lines += [f"    cdef {kind} {name}" for name in made]
+        for kind, names in (("Py_ssize_t", indices), ("double", floats - indices), ("Rows", set(self._rows))):
+            own = sorted(names & self._locals - parameters - {"_"})
+            if own:
+                lines.append(f"    cdef {kind} {', '.join(own)}")
+        lines += ["    " + line for line in ast.unparse(ast.fix_missing_locations(rewritten)).splitlines()]
+        return f"{self._signature(doubles)}\n" + "\n".join(lines) + "\n"
+
+    def _refuse_none(self, tree: ast.Module, floats: set[str]) -> None:
+        """A double cannot hold the None of a parameter: such a name would fail only when None comes."""
+        optional = {a.arg for a in self._parameters if a.annotation is not None and "None" in ast.unparse(a.annotation)}
+        for node in ast.walk(tree):
+            if isinstance(node, ast.Assign) and isinstance(node.value, ast.Name) and node.value.id in optional:
+                for name in floats & {t.id for t in node.targets if isinstance(t, ast.Name)}:
+                    raise ValueError(f"{self._one.name}: {name} may be None and takes part in arithmetic")
+
+    def _signature(self, doubles: set[str]) -> str:
+        arguments = self._one.node.args
+        defaults: dict[str, ast.expr | None] = {
+            a.arg: d for a, d in zip(arguments.args[::-1], arguments.defaults[::-1], strict=False)
+        }
+        defaults |= {a.arg: d for a, d in zip(arguments.kwonlyargs, arguments.kw_defaults, strict=True)}
+        keyword_only = [a for a in arguments.kwonlyargs if a.arg != "ops"] if self._one.is_entry else []
+        shown = []
+        for a in self._parameters:
+            if a.arg == "ops":
+                continue
+            if keyword_only and a is keyword_only[0]:
+                shown.append("*")
+            default = defaults.get(a.arg)
+            text = f"double {a.arg}" if a.arg in doubles else a.arg
+            shown.append(text if default is None else f"{text}={ast.unparse(self.visit(default))}")
+        head = f"{self._one.name}({', '.join(shown)}):"
+        if self._one.owner and self._one.node.decorator_list:
+            return f"@property\ndef {head}"
+        return f"def {head}" if self._one.is_entry else f"cdef {_returned(self._one.node.returns)}{head}"
+
+    def _block(self, body: Iterable[ast.stmt]) -> list[ast.stmt]:
+        made: list[ast.stmt] = []
+        for statement in body:
+            rewritten = self.visit(statement)
+            if isinstance(rewritten, list):
+                made += rewritten
+            elif rewritten is not None:
+                made.append(rewritten)
+            if made and isinstance(made[-1], ast.Return | ast.Break | ast.Continue):
+                break
+        return made or [ast.Pass()]
+
+    # Statements
+
+    def visit_Assign(self, node: ast.Assign) -> ast.stmt | list[ast.stmt] | None:
+        if _is_step(node.value) and isinstance(node.targets[0], ast.Tuple):
+            value = node.value
+            assert isinstance(value, ast.Subscript)
+            rows = self._make("Rows", "rows")
+            return [
+                _assign(rows, _call("_rows_of", self.visit(value.value))),
+                *self._unpacked(rows, self.visit(value.slice), node.targets[0].elts),
+            ]
+        if len(node.targets) > 1:  # a = b = 0.0
+            return ast.Assign(node.targets, self.visit(node.value), lineno=0)
+        target = node.targets[0]
+        pairs = (
+            list(zip(target.elts, node.value.elts, strict=True))
+            if isinstance(target, ast.Tuple) and isinstance(node.value, ast.Tuple) and not _is_starred(node)
+            else [(target, node.value)]
+        )
+        kept = []
+        for to, value in pairs:
+            if _is_ops(value):
+                continue
+            if isinstance(to, ast.Name) and isinstance(value, ast.Call) and isinstance(value.func, ast.Name):
+                self._hold(to.id, self._origins.get(value.func.id))
+            function = _ops_function(value)
+            if function is not None and isinstance(to, ast.Name):
+                self._aliases[to.id] = function
+                continue
+            made = self.visit(value)
+            if not isinstance(value, ast.Constant) and _is_true(made) and _is_scalar_flag(to):
+                if isinstance(to, ast.Name):
+                    self._true.add(to.id)
+                continue
+            kept.append((to, made))
+        if not kept:
+            return None
+        if len(pairs) == 1:
+            return ast.Assign([self.visit(kept[0][0])], kept[0][1], lineno=0)
+        return ast.Assign(
+            [ast.Tuple([to for to, _ in kept], ast.Store())], ast.Tuple([v for _, v in kept], ast.Load()), lineno=0
+        )
+
+    def visit_AnnAssign(self, node: ast.AnnAssign) -> ast.stmt | list[ast.stmt] | None:
+        if node.value is None:
+            return None
+        width = _ROW_WIDTHS.get(ast.unparse(node.annotation))
+        if width is not None and isinstance(node.target, ast.Name):
+            self._rows[node.target.id] = width
+            return _assign(node.target.id, _call("Rows", ast.Constant(width)))
+        return self.visit_Assign(ast.Assign([node.target], node.value, lineno=0))
+
+    def visit_If(self, node: ast.If) -> ast.stmt | list[ast.stmt] | None:
+        test = self.visit(node.test)
+        if isinstance(test, ast.Constant) and isinstance(test.value, bool):
+            chosen = node.body if test.value else node.orelse
+            return self._block(chosen) if chosen else None
+        return ast.If(test, self._block(node.body), self._block(node.orelse) if node.orelse else [])
+
+    def visit_Expr(self, node: ast.Expr) -> ast.stmt | list[ast.stmt]:
+        call = node.value
+        if (
+            isinstance(call, ast.Call)
+            and isinstance(call.func, ast.Attribute)
+            and call.func.attr == "append"
+            and isinstance(call.func.value, ast.Name)
+            and call.func.value.id in self._rows
+        ):
+            (row,) = call.args
+            assert isinstance(row, ast.Tuple)
+            assert len(row.elts) == self._rows[call.func.value.id]
+            to = self._make("double*", "row")
+            return [
+                ast.parse(f"{to} = {call.func.value.id}.grow()").body[0],
+                *(
+                    ast.Assign([ast.Subscript(_name(to), ast.Constant(i), ast.Store())], self.visit(value), lineno=0)
+                    for i, value in enumerate(row.elts)
+                ),
+            ]
+        return self.generic_visit(node)  # type: ignore[return-value]
+
+    def visit_For(self, node: ast.For) -> ast.stmt | list[ast.stmt]:
+        over = node.iter
+        if isinstance(over, ast.Call) and isinstance(over.func, ast.Name) and isinstance(node.target, ast.Tuple):
+            if over.func.id == "reversed" and _is_steps(over.args[0]):
+                at = self._make("Py_ssize_t", "at")
+                return self._over_rows(over.args[0], at, "range({}.count - 1, -1, -1)", node.target.elts, node.body)
+            day, row = (*node.target.elts, None)[:2]
+            if over.func.id == "enumerate" and isinstance(row, ast.Tuple) and isinstance(day, ast.Name):
+                what = over.args[0]
+                if isinstance(what, ast.Call) and isinstance(what.func, ast.Name) and what.func.id == "zip":
+                    return self._indexed(node, what.args, row.elts, day.id)
+                return self._over_rows(what, day.id, "range({}.count)", row.elts, node.body)
+            if over.func.id == "zip" and all(isinstance(t, ast.Name) for t in node.target.elts):
+                return self._indexed(node, over.args, node.target.elts)
+        if self._one.owner and isinstance(over, ast.Attribute) and isinstance(node.target, ast.Name):
+            of = self._classes[self._one.module, self._one.owner.name].fields.get(over.attr, "")
+            self._hold(node.target.id, self._origins.get(of.removeprefix("list[").removesuffix("]")))
+        return self._plain_for(node)
+
+    def _hold(self, name: str, origin: tuple[str, str] | None) -> None:
+        """Note that a name holds objects of a rewritten class, if that is what ``origin`` is."""
+        if origin in self._classes:
+            self._typed[name] = self._classes[origin].name
+
+    def _over_rows(
+        self, what: ast.expr, at: str, order: str, targets: list[ast.expr], body: list[ast.stmt]
+    ) -> list[ast.stmt]:
+        """A loop over rows, by index."""
+        rows = self._make("Rows", "rows")
+        loop = ast.parse(f"for {at} in {order.format(rows)}: pass").body[0]
+        assert isinstance(loop, ast.For)
+        loop.body = [*self._unpacked(rows, _name(at), targets), *self._block(body)]
+        return [_assign(rows, _call("_rows_of", self.visit(what))), loop]
+
+    def _indexed(
+        self, node: ast.For, columns: list[ast.expr], targets: list[ast.expr], at: str | None = None
+    ) -> list[ast.stmt]:
+        """A loop over columns of one length, by index: no tuple is made for each row."""
+        at = at or self._make("Py_ssize_t", "at")
+        names = [self._make("object", "column") for _ in columns]
+        taken: list[ast.stmt] = [_assign(name, self.visit(column)) for name, column in zip(names, columns, strict=True)]
+        lengths = " == ".join(f"len({name})" for name in names)
+        check = ast.parse(f"if not {lengths}: raise ValueError('columns of different lengths')").body
+        loop = ast.parse(f"for {at} in range(len({names[0]})): pass").body[0]
+        assert isinstance(loop, ast.For)
+        loop.body = [
+            ast.Assign([target], ast.Subscript(_name(name), _name(at), ast.Load()), lineno=0)
+            for target, name in zip(targets, names, strict=True)
+        ]
+        loop.body += self._block(node.body)
+        return [*taken, *check, loop]
+
+    def _unpacked(self, rows: str, at: ast.expr, targets: list[ast.expr]) -> list[ast.stmt]:
+        """The numbers of a row, to the names of a tuple; ``_`` takes none and ``*_`` the most."""
+        row = self._make("double*", "row")
+        missing = STEP_WIDTH - len(targets)
+        made: list[ast.stmt] = [_assign(row, ast.Call(ast.Attribute(_name(rows), "at", ast.Load()), [at], []))]
+        for position, target in enumerate(targets):
+            is_after = any(isinstance(t, ast.Starred) for t in targets[:position])
+            if isinstance(target, ast.Name) and target.id != "_":
+                index = ast.Constant(position + (missing if is_after else 0))
+                made.append(_assign(target.id, ast.Subscript(_name(row), index, ast.Load())))
+        return made
+
+    def _make(self, kind: str, name: str) -> str:
+        made = self._made.setdefault(kind, [])
+        made.append(f"_{name}_{sum(map(len, self._made.values()))}")
+        return made[-1]
+
+    def _plain_for(self, node: ast.For) -> ast.stmt:
+        return ast.For(node.target, self.visit(node.iter), self._block(node.body), [], lineno=0)
+
+    # Expressions
+
+    def visit_BinOp(self, node: ast.BinOp) -> ast.expr:
+        made: ast.BinOp = self.generic_visit(node)  # type: ignore[assignment]
+        if not isinstance(made.left, ast.List | ast.ListComp):
+            made.left, made.right = self._number(made.left), self._number(made.right)
+        return made
+
+    def _number(self, node: ast.expr) -> ast.expr:
+        """What takes part in arithmetic, as a double where it is an element of a column or a field of an object."""
+        is_element = isinstance(node, ast.Subscript) and not isinstance(node.slice, ast.Slice)
+        is_field = isinstance(node, ast.Attribute) and isinstance(node.value, ast.Name)
+        if is_field and (node.value.id in self._typed or node.value.id in ("self", "_math")):
+            return node
+        return _call("_number", node) if is_element or is_field else node
+
+    def visit_Compare(self, node: ast.Compare) -> ast.expr:
+        if _is_floats_test(node):
+            return ast.Constant(isinstance(node.ops[0], ast.Is))
+        return self.generic_visit(node)  # type: ignore[return-value]
+
+    def visit_UnaryOp(self, node: ast.UnaryOp) -> ast.expr:
+        made: ast.UnaryOp = self.generic_visit(node)  # type: ignore[assignment]
+        if isinstance(made.op, ast.Not) and isinstance(made.operand, ast.Constant):
+            return ast.Constant(not made.operand.value)
+        return made
+
+    def visit_BoolOp(self, node: ast.BoolOp) -> ast.expr:
+        decides = isinstance(node.op, ast.Or)
+        values: list[ast.expr] = []
+        for value in node.values:
+            made = self.visit(value)
+            if isinstance(made, ast.Constant) and isinstance(made.value, bool):
+                if made.value is decides:
+                    return made if not values else ast.BoolOp(node.op, [*values, made])
+                continue
+            values.append(made)
+        if not values:
+            return ast.Constant(not decides)
+        return values[0] if len(values) == 1 else ast.BoolOp(node.op, values)
+
+    def visit_IfExp(self, node: ast.IfExp) -> ast.expr:
+        test = self.visit(node.test)
+        if isinstance(test, ast.Constant) and isinstance(test.value, bool):
+            return self.visit(node.body if test.value else node.orelse)  # type: ignore[no-any-return]
+        return ast.IfExp(test, self.visit(node.body), self.visit(node.orelse))
+
+    def visit_Call(self, node: ast.Call) -> ast.expr:
+        function = _ops_function(node.func)
+        if function is None and isinstance(node.func, ast.Name):
+            function = self._aliases.get(node.func.id)
+        if function == "where":
+            condition, if_true, if_false = (self.visit(a) for a in node.args)
+            return ast.IfExp(condition, if_true, if_false)
+        if function is not None:
+            return ast.Call(ast.Name(_OPS[function], ast.Load()), [self.visit(a) for a in node.args], [])
+        if isinstance(node.func, ast.Name) and node.func.id not in self._locals:
+            # Named tuples that never leave their module are read by position alone, and plain ones are made faster.
+            if node.func.id in self._private and not node.keywords:
+                return ast.Tuple([self.visit(a) for a in node.args], ast.Load())
+            if node.func.id == "is_any":
+                return self.visit(node.args[0])  # type: ignore[no-any-return]
+            origin = self._origins.get(node.func.id, ("", ""))
+            one = self._functions.get(origin) or self._classes.get(origin)
+            if one is not None:
+                return ast.Call(
+                    ast.Name(one.name, ast.Load()),
+                    [self.visit(a) for a in node.args if not _is_ops(a)],
+                    [ast.keyword(k.arg, self.visit(k.value)) for k in node.keywords if k.arg != "ops"],
+                )
+        return self.generic_visit(node)  # type: ignore[return-value]
+
+    def visit_Attribute(self, node: ast.Attribute) -> ast.expr:
+        if _is_scalar_flag(node) and isinstance(node.ctx, ast.Load):
+            return ast.Constant(True)
+        if isinstance(node.value, ast.Name) and node.value.id == "math":
+            if node.attr in _OPS:
+                return ast.Name(_OPS[node.attr], ast.Load())
+            return ast.Attribute(ast.Name("_math", ast.Load()), node.attr, ast.Load())
+        return self.generic_visit(node)  # type: ignore[return-value]
+
+    def visit_Name(self, node: ast.Name) -> ast.expr:
+        if node.id in self._true and isinstance(node.ctx, ast.Load):
+            return ast.Constant(True)
+        if node.id == "ops" and node.id in self._locals:
+            return ast.Name(self._take("elementwise", "FLOATS"), ast.Load())
+        if node.id in self._locals or node.id not in self._origins:
+            return node
+        return ast.Name(self._take(*self._origins[node.id]), ast.Load())
+
+    def _take(self, module: str, there: str) -> str:
+        name = f"{module}__{there}"
+        self.taken[name] = (module, there)
+        return name
+
+
+def _name(name: str) -> ast.Name:
+    return ast.Name(name, ast.Load())
+
+
+def _assign(name: str, value: ast.expr) -> ast.stmt:
+    return ast.Assign([ast.Name(name, ast.Store())], value, lineno=0)
+
+
+def _call(name: str, *arguments: ast.expr) -> ast.expr:
+    return ast.Call(_name(name), list(arguments), [])
+
+
+def _is_steps(node: ast.expr) -> bool:
+    """Whether an expression is the days of a pass of the filter."""
+    return isinstance(node, ast.Attribute) and node.attr == "steps"
+
+
+def _is_step(node: ast.expr) -> bool:
+    return isinstance(node, ast.Subscript) and _is_steps(node.value)
+
+
+def _is_ops(node: ast.expr) -> bool:
+    return (isinstance(node, ast.Name) and node.id == "ops") or ast.unparse(node) == "self._ops"
+
+
+def _is_true(node: ast.expr) -> bool:
+    return isinstance(node, ast.Constant) and node.value is True
+
+
+def _is_scalar_flag(node: ast.expr) -> bool:
+    """Whether something may hold that this is for floats: a local name, or a class's own note of it."""
+    return isinstance(node, ast.Name) or ast.unparse(node) == "self._scalar"
+
+
+def _ops_function(node: ast.expr) -> str | None:
+    return node.attr if isinstance(node, ast.Attribute) and _is_ops(node.value) else None
+
+
+def _is_floats_test(node: ast.Compare) -> bool:
+    (right,) = node.comparators[:1]
+    return _is_ops(node.left) and isinstance(right, ast.Name) and right.id == "FLOATS"
+
+
+def _is_starred(node: ast.Assign) -> bool:
+    return any(isinstance(n, ast.Starred) for n in ast.walk(node))
+
+
+def _returned(annotation: ast.expr | None) -> str:
+    """The C type of what an inlined function returns: a double, a tuple of them, or an object."""
+    if is_double(annotation):
+        return "double "
+    if isinstance(annotation, ast.Subscript) and isinstance(annotation.value, ast.Name):
+        elements = annotation.slice.elts if isinstance(annotation.slice, ast.Tuple) else []
+        if annotation.value.id == "tuple" and elements and all(is_double(e) for e in elements):
+            return f"({', '.join(['double'] * len(elements))}) "
+    return ""
