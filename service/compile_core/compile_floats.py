@@ -19,7 +19,7 @@ _FLAGS = ["-O2", "-ffp-contract=off", "-fno-builtin-pow", "-w"]
 def build() -> Path:
     """Compile; return the extension module's file. Raises whatever the tools raise where one is missing or fails."""
     from Cython.Build import cythonize
-    from setuptools import Distribution, Extension
+    from setuptools import Distribution, Extension  # type: ignore[import-untyped]
 
     sys.path[:0] = [str(SERVICE), str(Path(__file__).parent)]
     try:
@@ -34,7 +34,8 @@ def build() -> Path:
     if not source.exists() or source.read_text(encoding="utf-8") != text:
         source.write_text(text, encoding="utf-8")
     extension = Extension("steelyard.core._floats", [str(source)], extra_compile_args=_FLAGS)
-    command = Distribution({"ext_modules": cythonize([extension], quiet=True)}).get_command_obj("build_ext")
+    modules = cythonize([extension], quiet=True)  # type: ignore[no-untyped-call]
+    command = Distribution({"ext_modules": modules}).get_command_obj("build_ext")
     command.build_lib, command.build_temp = str(_SCRATCH), str(_SCRATCH / "objects")
     command.ensure_finalized()
     command.run()

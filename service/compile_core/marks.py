@@ -92,13 +92,8 @@ def origins_of(module: str, tree: ast.Module) -> dict[str, tuple[str, str]]:
 
 def private_tuples(tree: ast.Module) -> set[str]:
     """The named tuples of a module that never leave it."""
-    return {
-        node.name
-        for node in tree.body
-        if isinstance(node, ast.ClassDef)
-        and node.name[0] == "_"
-        and any("NamedTuple" in names_in(b) for b in node.bases)
-    }
+    classes = [node for node in tree.body if isinstance(node, ast.ClassDef) and node.name[0] == "_"]
+    return {node.name for node in classes if any("NamedTuple" in names_in(base) for base in node.bases)}
 
 
 def names_in(node: ast.AST) -> Iterator[str]:

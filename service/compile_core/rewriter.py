@@ -254,9 +254,12 @@ class Rewriter(ast.NodeTransformer):
     def _number(self, node: ast.expr) -> ast.expr:
         """What takes part in arithmetic, as a double where it is an element of a column or a field of an object."""
         is_element = isinstance(node, ast.Subscript) and not isinstance(node.slice, ast.Slice)
-        is_field = isinstance(node, ast.Attribute) and isinstance(node.value, ast.Name)
-        if is_field and (node.value.id in self._typed or node.value.id in ("self", "_math")):
-            return node
+        is_field = (
+            isinstance(node, ast.Attribute)
+            and isinstance(node.value, ast.Name)
+            and node.value.id not in self._typed
+            and node.value.id not in ("self", "_math")
+        )
         return _call("_number", node) if is_element or is_field else node
 
     def visit_Compare(self, node: ast.Compare) -> ast.expr:
