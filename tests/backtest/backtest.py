@@ -12,7 +12,11 @@ from typing import NamedTuple
 
 import numpy as np
 from steelyard.core.estimate import Z80
-from steelyard.core.forecast import ALL_SOURCES, Forecast, Spread, UncertaintySource, forecast
+from steelyard.core.forecast import Forecast, Spread, forecast
+from steelyard.core.forecast_sources import (
+    ALL_SOURCES,
+    UncertaintySource,
+)
 
 from .generator import (
     HORIZON_WEEKS,

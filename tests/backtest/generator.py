@@ -22,13 +22,13 @@ from steelyard.core.body_state import BodyModel, BodyState, Diet, calibrate
 from steelyard.core.elementwise import arrays
 from steelyard.core.energy_balance import walk
 from steelyard.core.estimate import Estimate
-from steelyard.core.forecast import (
+from steelyard.core.forecast import Stretch
+from steelyard.core.forecast_sources import (
     ADHERENCE_SPREAD,
     ALL_SOURCES,
     PARTITION_SPREAD,
     TRAINING_GAIN_SPREAD,
     Body,
-    Stretch,
     UncertaintySource,
     adapting,
     experience_years,

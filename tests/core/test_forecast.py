@@ -8,14 +8,12 @@ from steelyard.core.body_state import Diet, calibrate
 from steelyard.core.elementwise import arrays
 from steelyard.core.energy_balance import advance
 from steelyard.core.estimate import Estimate
-from steelyard.core.forecast import (
+from steelyard.core.forecast import Stretch, forecast, stored_kcal
+from steelyard.core.forecast_sources import (
     Body,
-    Stretch,
     UncertaintySource,
     experience_years,
-    forecast,
     start_body,
-    stored_kcal,
     training_dose,
 )
 from steelyard.core.person import Training, TrainingStatus

@@ -10,7 +10,11 @@ from steelyard.core.body_state import BodyModel, BodyState, Diet, calibrate
 from steelyard.core.elementwise import arrays
 from steelyard.core.energy_balance import advance
 from steelyard.core.estimate import Estimate
-from steelyard.core.forecast import Body, Stretch, UncertaintySource, forecast
+from steelyard.core.forecast import Stretch, forecast
+from steelyard.core.forecast_sources import (
+    Body,
+    UncertaintySource,
+)
 
 some = settings(deadline=None, max_examples=60)
 ANY_DOSE = st.floats(0, 1)

@@ -9,7 +9,10 @@ from .decision_terms import BRIDGE_SHARE, BRIDGE_WEEKS_MOST, HORIZON_WEEKS, Ques
 from .decision_trade import Lines, Score, score
 from .deficit_phase import DeficitAim, DeficitKind
 from .estimate import Estimate
-from .forecast import ALL_SOURCES, Forecast
+from .forecast import Forecast
+from .forecast_sources import (
+    ALL_SOURCES,
+)
 from .gain_phase import GainAim
 from .guard_rails import Refused
 from .message import Message, say, template

@@ -8,7 +8,10 @@ import msgspec
 from .body_constants import BASELINE_CARBOHYDRATE_SHARE
 from .body_state import Diet
 from .estimate import Estimate
-from .forecast import Body, Forecast, Stretch, forecast
+from .forecast import Forecast, Stretch, forecast
+from .forecast_sources import (
+    Body,
+)
 from .macronutrients import CARBOHYDRATE_KCAL_PER_G
 
 DAYS_PER_WEEK = 7

@@ -16,7 +16,13 @@ from .body_state import BodyState, current_maintenance_kcal
 from .deficit_phase import DeficitAim, DeficitKind, DeficitPhase, Week, subject_at
 from .deficit_solver import Nearest, Solved, capped_later, solve
 from .energy_balance import walk
-from .forecast import FORECAST_IDS, Body, Forecast, Stretch, UncertaintySource, forecast, start_body
+from .forecast import Forecast, Stretch, forecast
+from .forecast_sources import (
+    FORECAST_IDS,
+    Body,
+    UncertaintySource,
+    start_body,
+)
 from .gain_phase import GainAim, plan_gain_phase, plan_surplus
 from .guard_rails import RailAction, Subject
 from .macronutrients import (

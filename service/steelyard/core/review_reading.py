@@ -11,7 +11,12 @@ from .change_split import Change
 from .energy_balance import advance
 from .errors import OutOfDomain
 from .estimate import Estimate
-from .forecast import Body, Stretch, UncertaintySource, forecast, start_body
+from .forecast import Stretch, forecast
+from .forecast_sources import (
+    Body,
+    UncertaintySource,
+    start_body,
+)
 from .log import Log
 from .log_maintenance import (
     LOGGING_ERROR,

@@ -11,16 +11,13 @@ from .body_state import BodyModel, BodyState, Diet, current_maintenance_kcal
 from .elementwise import arrays
 from .energy_balance import walk
 from .evidence import Basis, Kind, constant, equation
-from .forecast import (
+from .forecast import Forecast, Moved, assemble, moved_run
+from .forecast_sources import (
     ADHERENCE_SPREAD,
     ALL_SOURCES,
     Body,
-    Forecast,
-    Moved,
     UncertaintySource,
     adapting,
-    assemble,
-    moved_run,
     start_body,
 )
 from .phase_defaults import GAIN_RESET_WEEKS

@@ -4,7 +4,9 @@ from typing import Annotated
 
 from msgspec import Meta
 
-from steelyard.core.forecast import UncertaintySource
+from steelyard.core.forecast_sources import (
+    UncertaintySource,
+)
 from steelyard.core.targets import TargetQuantity
 
 from .explanation import GuardRail, MethodIds, Note, Provenance

@@ -6,7 +6,9 @@ from typing import Annotated
 
 from msgspec import Meta
 
-from steelyard.core.forecast import UncertaintySource
+from steelyard.core.forecast_sources import (
+    UncertaintySource,
+)
 from steelyard.core.macronutrients import CarbohydratePreference
 
 from .explanation import GuardRail, MethodIds, Note, Provenance
