@@ -31,15 +31,16 @@ class NonFiniteAnswer(ArithmeticError):  # noqa: N818 - named for what it is abo
 def encode_finite(answer: Any) -> bytes:
     """``answer`` as JSON. Raises ``NonFiniteAnswer`` where msgspec would write ``null`` for NaN or an infinity.
 
-    Where the output has as many ``null`` as the answer itself has fields of None there is nothing to look for, which is
+    Where the output has no ``null``, or as many as the answer itself has fields of None, there is nothing to look for:
     the common and cheap case.
     """
     body = _json.encode(answer)
-    empty = [field for field in getattr(answer, "__struct_fields__", ()) if getattr(answer, field) is None]
-    if len(_NULL.findall(body)) > len(empty):
-        packed = _pack.encode(answer)
-        if (_HUGE[0] in packed or _HUGE[1] in packed) and _SUSPECT.search(packed):
-            _require_finite(msgspec.to_builtins(answer), "$")
+    if b"null" in body:
+        empty = [field for field in getattr(answer, "__struct_fields__", ()) if getattr(answer, field) is None]
+        if len(_NULL.findall(body)) > len(empty):
+            packed = _pack.encode(answer)
+            if (_HUGE[0] in packed or _HUGE[1] in packed) and _SUSPECT.search(packed):
+                _require_finite(msgspec.to_builtins(answer), "$")
     return body
 
 

@@ -2,8 +2,10 @@
 
 import asyncio
 import os
-from collections.abc import Awaitable, Callable
+from collections.abc import Awaitable, Callable, Coroutine, Generator
 from concurrent.futures import ThreadPoolExecutor
+from functools import partial
+from types import CoroutineType
 from typing import Any, TypeVar
 
 from litestar import Request
@@ -51,21 +53,38 @@ class Limits:
                     raise _problem(BODY_TOO_LARGE)
         parts: list[bytes] = []
         length, has_more = 0, True
+        deadline: float | None = None
+        while has_more:
+            message, deadline = await self._receive(request, deadline)
+            if message["type"] == "http.disconnect":
+                # Nobody is left to read the answer; what matters is that it is no fault of the service.
+                raise ProblemError(BAD_REQUEST, "The connection was closed before the body was complete.")
+            parts.append(message.get("body", b""))
+            length += len(parts[-1])
+            if length > self._body_bytes:
+                raise _problem(BODY_TOO_LARGE)
+            has_more = message.get("more_body", False)
+        return parts[0] if len(parts) == 1 else b"".join(parts)
+
+    async def _receive(self, request: Request[Any, Any, Any], deadline: float | None) -> tuple[Any, float | None]:
+        """The next message, and by when all have to be there (``None`` while none had to be waited for).
+
+        A body is usually there with its head, and a timer costs as much as decoding it, so that time counts from when
+        there is something to wait for.
+        """
+        arriving: Any = request.receive()
+        if isinstance(arriving, CoroutineType):
+            try:
+                arriving = _Begun(arriving, arriving.send(None))
+            except StopIteration as arrived:
+                return arrived.value, deadline
+        if deadline is None:
+            deadline = asyncio.get_running_loop().time() + self._body_seconds
         try:
-            async with asyncio.timeout(self._body_seconds):
-                while has_more:
-                    message: Any = await request.receive()
-                    if message["type"] == "http.disconnect":
-                        # Nobody is left to read the answer; what matters is that it is no fault of the service.
-                        raise ProblemError(BAD_REQUEST, "The connection was closed before the body was complete.")
-                    parts.append(message.get("body", b""))
-                    length += len(parts[-1])
-                    if length > self._body_bytes:
-                        raise _problem(BODY_TOO_LARGE)
-                    has_more = message.get("more_body", False)
+            async with asyncio.timeout_at(deadline):
+                return await arriving, deadline
         except TimeoutError:
             raise _problem(BODY_TIMEOUT, {"Connection": "close"}) from None
-        return parts[0] if len(parts) == 1 else b"".join(parts)
 
     async def compute(self, compute: Callable[..., T], *arguments: Any) -> T:
         """``compute(*arguments)`` in a thread. Past its time the answer is a problem.
@@ -86,6 +105,29 @@ class Limits:
                 return await work
         except TimeoutError:
             raise _problem(COMPUTATION_TIMEOUT, {"Retry-After": str(BUSY_SECONDS)}) from None
+
+
+class _Begun:
+    """A coroutine that was begun by hand and now waits for ``future``: awaiting this goes on with it."""
+
+    __slots__ = ("_coroutine", "_future")
+
+    def __init__(self, coroutine: Coroutine[Any, Any, Any], future: Any) -> None:
+        self._coroutine, self._future = coroutine, future
+
+    def __await__(self) -> Generator[Any, Any, Any]:
+        awaited = self._future
+        while True:
+            try:
+                value = yield awaited
+            except BaseException as error:  # a cancellation, for instance, is the coroutine's to see
+                go_on = partial(self._coroutine.throw, error)
+            else:
+                go_on = partial(self._coroutine.send, value)
+            try:
+                awaited = go_on()
+            except StopIteration as end:
+                return end.value
 
 
 def _problem(kind: Kind, headers: dict[str, str] | None = None) -> ProblemError:
