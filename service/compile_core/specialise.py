@@ -65,9 +65,11 @@ def specialise(core: Path) -> Cython:
         module, there = taken[name]
         kind = "cdef double " if there.isupper() and there != "FLOATS" else ""
         parts.append(f"from steelyard.core.{module} import {there} as _it\n{kind}{name} = _it\n")
+    marked = [*functions.values(), *members]
+    # All are loaded with it, so that what it was made from can be told.
+    parts += [f"import steelyard.core.{module}" for module in sorted({one.module for one in marked})]
     twins = ", ".join(f"{one.name!r}: {one.name}" for one in functions.values() if one.is_entry)
     parts += [*bodies, f"TWINS = {{{twins}}}\n"]
-    marked = [*functions.values(), *members]
     codes = {module: _codes(core / f"{module}.py", module) for module in {one.module for one in marked}}
     return Cython("\n".join(parts), {one.full_name: codes[one.module][one.full_name] for one in marked})
 

@@ -2,7 +2,8 @@
 
 Shared case: the local linear trend over a year, fixed variances, the initial state known and equal; a test holds
 likelihood and smoothed states together. Both go from a person's weights to smoothed states, statsmodels by its ordinary
-calls: it binds data to a model, so that it makes one a person, and wraps the result. What its compiled recursions alone
+calls: it binds data to a model, so that it makes one a person, gives the likelihood along the way, which ours leaves
+to whoever asks, and wraps the result. What its compiled recursions alone
 take, with the model made beforehand and no wrapper, is shown too. All in processor time.
 """
 

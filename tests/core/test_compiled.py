@@ -3,6 +3,7 @@
 import importlib.util
 import random
 import shutil
+import subprocess
 import sys
 from collections.abc import Iterator
 from datetime import date, timedelta
@@ -167,3 +168,10 @@ def test_the_checksum_follows_what_code_does_and_not_where_it_stands() -> None:
     assert compiled.checksum_of({"f": code("\n# moved\n\ndef f(x):\n    return x + 1.0\n")}) == plain
     for other in ("x + 1.5", "x - 1.0", "[x + 1.0 for _ in '1'][0]"):
         assert compiled.checksum_of({"f": code(f"def f(x):\n    return {other}\n")}) != plain
+
+
+@pytest.mark.usefixtures("both_forms")
+def test_the_compiled_forms_are_found_whatever_was_imported_first() -> None:
+    """Their checksum is of all that is marked, so that loading them loads the modules they are from."""
+    code = "from steelyard.core import carried_mass, compiled; raise SystemExit(not compiled.is_compiled())"
+    subprocess.run([sys.executable, "-c", code], check=True)

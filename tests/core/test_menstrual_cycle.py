@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 from core.test_trend import FIRST, PRIOR, VIEW_COLUMNS, body, simulated
 from core.test_weight_filter import START, made_log, series, settings
+from filter_likelihood import log_likelihood
 from steelyard.core.estimate import Estimate
 from steelyard.core.log import Log, LogError, Weighing, clean_log
 from steelyard.core.menstrual_cycle import CYCLE_RISE_KG, CYCLE_RISE_SD_KG, cycle_rise, fit_cycle
@@ -50,7 +51,7 @@ def test_the_size_learnt_is_that_of_least_squares(lag: float) -> None:
 
     def likelihood(size: float) -> float:
         run = filter_weights(series(weight - size * rise, seen, intake, carried, 0.001), chosen, START)
-        return run.log_likelihood - 0.5 * (size / CYCLE_RISE_SD_KG) ** 2
+        return log_likelihood(run, daily) - 0.5 * (size / CYCLE_RISE_SD_KG) ** 2
 
     low, middle, high = (likelihood(size) for size in (-1.0, 0.0, 1.0))
     curvature = 2.0 * middle - low - high

@@ -5,6 +5,7 @@ from typing import Any
 
 import numpy as np
 import pytest
+from filter_likelihood import log_likelihood
 from steelyard.core.elementwise import arrays
 from steelyard.core.water_jump import JUMP_CHANCE, JUMP_SD_KG, in_hindsight
 from steelyard.core.weight_filter import DailySeries, FilterSettings, Start, filter_weights
@@ -52,8 +53,9 @@ def test_special_case_equals_the_local_linear_trend_of_statsmodels(gaps: bool) -
     if not gaps:
         seen = np.ones(DAYS, bool)
     intake, g = 2300.0, 1.0 / RHO
-    filtered = filter_weights(series(weight, seen, [intake] * DAYS), settings(), START)
-    smooth = smooth_weights(filtered, series(weight, seen, [intake] * DAYS))
+    daily = series(weight, seen, [intake] * DAYS)
+    filtered = filter_weights(daily, settings(), START)
+    smooth = smooth_weights(filtered, daily)
 
     model = sm.tsa.UnobservedComponents(np.where(seen, weight, np.nan), "local linear trend", loglikelihood_burn=0)
     model.ssm.initialize_known(
@@ -61,7 +63,7 @@ def test_special_case_equals_the_local_linear_trend_of_statsmodels(gaps: bool) -
         np.diag([START.tissue_variance, g * g * START.maintenance_variance]),
     )
     result = model.smooth([0.25, g * g * 120.0**2, g * g * DRIFT])
-    assert filtered.log_likelihood == pytest.approx(result.llf, abs=1e-8)
+    assert log_likelihood(filtered, daily) == pytest.approx(result.llf, abs=1e-8)
     level, slope = result.smoothed_state
     assert np.abs(np.array(smooth.tissue) - level).max() < 1e-8
     assert np.abs(g * (intake - np.array(smooth.maintenance)) - slope).max() < 1e-8
@@ -127,7 +129,7 @@ def test_whole_model_equals_a_dense_filter(lag: float, slope: float) -> None:
     fit, expected, expected_smooth, cross = dense(weight, seen, intake, carried, slope, lag, epsilon)
 
     kg = 1e-9 if lag == 0.0 else 4e-3
-    assert filtered.log_likelihood == pytest.approx(fit, abs=1e-8 if lag == 0.0 else 0.001 * seen.sum())
+    assert log_likelihood(filtered, daily) == pytest.approx(fit, abs=1e-8 if lag == 0.0 else 0.001 * seen.sum())
     for day in range(DAYS):
         for path, (state, cov) in ((causal, expected[day]), (smooth, expected_smooth[day])):
             kcal = 1e-6 if lag == 0.0 else 0.02 * cov[1, 1] ** 0.5
@@ -163,10 +165,11 @@ def test_many_people_equal_one_at_a_time(is_robust: bool) -> None:
     many = DailySeries(*(column(name) for name in names), column("carried_slope"), START.maintenance_kcal)
     ops = arrays()
     filtered = filter_weights(many, chosen, START, ops=ops)
+    fits = log_likelihood(filtered, many, ops)
     causal, smooth = causal_path(filtered, many, ops=ops), smooth_weights(filtered, many, ops=ops)
     for person, daily in enumerate(single):
         alone = filter_weights(daily, chosen, START)
-        assert filtered.log_likelihood[person] == pytest.approx(alone.log_likelihood, abs=1e-9)
+        assert fits[person] == pytest.approx(log_likelihood(alone, daily), abs=1e-9)
         for all_paths, path in (
             (causal, causal_path(alone, daily)),
             (smooth, smooth_weights(alone, daily)),
@@ -242,7 +245,7 @@ def test_hindsight_weighs_every_first_day_of_a_step(step_kg: float, lag: float) 
             daily._replace(weight_kg=[float(w * s) for w, s in zip(less, seen, strict=True)]), chosen, START
         )
         path = causal_path(filtered, daily, 39)
-        return filtered.log_likelihood, path.tissue[0] + size, path.maintenance[0]
+        return log_likelihood(filtered, daily), path.tissue[0] + size, path.maintenance[0]
 
     plain = filter_weights(daily, chosen, START)
     now = causal_path(plain, daily, 39)

@@ -10,6 +10,7 @@ as there are days: it is made for this study.
 from typing import NamedTuple
 
 import numpy as np
+from filter_likelihood import log_likelihood
 from steelyard.core.body_constants import CARRIED_SPREAD
 from steelyard.core.estimate import Z80, Estimate
 from steelyard.core.log import DailyLog
@@ -81,7 +82,7 @@ def floor_of(cell: Cell, made: People, *, is_jump_told: bool = True, is_ratio_to
         filtered = filter_weights(series, settings, start, known_jumps=known, ops=OPS)
         path = causal_path(filtered, series, days - 1, ops=OPS)
         odds = 1.0 if began is None else JUMP_CHANCE / (1.0 - JUMP_CHANCE)
-        fits.append(filtered.log_likelihood + np.log(odds))
+        fits.append(log_likelihood(filtered, series, OPS) + np.log(odds))
         means.append(path.maintenance[-1])
         variances.append(path.maintenance_variance[-1])
     fit = np.array(fits)

@@ -20,7 +20,6 @@ tissue mass is today's minus the known flow between. The backward pass is the di
 Written once, elementwise: floats for one person, numpy arrays with people along the first axis for many.
 """
 
-import math
 from collections.abc import Mapping, Sequence
 from typing import Any, NamedTuple
 
@@ -47,7 +46,6 @@ OUTLIER_SD = constant(
     summary="A weighing further than this from its forecast counts for less, the less the further it is; one in "
     "eighty ordinary weighings is",
 )  # fmt: skip
-_LOG_2PI = math.log(2.0 * math.pi)
 
 
 class DailySeries(NamedTuple):
@@ -133,7 +131,6 @@ class Filtered(NamedTuple):
 
     steps: Sequence[tuple[Number, ...]]
     settings: FilterSettings
-    log_likelihood: Number
     outliers: list[tuple[int, Any, Number]]
     jumps: list[tuple[int, Number, Any]]
     unsettled: dict[int, Correction]
@@ -196,6 +193,7 @@ def filter_weights(
     drift, noise, phi = settings.drift_variance, settings.noise_variance, settings.autocorrelation
     is_linked = is_any(phi != 0.0)
     growth, amplitude, reference = settings.growth_kg_per_day, settings.amplitude_mean, series.reference_kcal
+    grows = is_any(growth != 0.0)
     g2 = g * g
     robust, cutoff, watch_from = settings.is_robust, OUTLIER_SD**2, JUMP_OPENS_SD**2
     carried: Sequence[Number] = series.carried_kg or ()
@@ -203,13 +201,11 @@ def filter_weights(
     carries = series.carried_kg is not None
     is_loaded = is_linked or carries
     scalar = ops is FLOATS
-    log = ops.log
 
     t_mean, m_mean = start.tissue_kg, start.maintenance_kcal
     tt, tm, mm = start.tissue_variance, 0.0, start.maintenance_variance
     t_amp = m_amp = e_amp = score = 0.0
     information: Number = 1.0 / settings.amplitude_variance if carries else 1.0
-    prior_information = information
     link: Number = 0.0  # autocorrelation with the weighing before, 0 where there is none or it stood out
     gap: Number = 0.0
     t_load, m_load, fresh = 1.0, 0.0, 1.0
@@ -219,8 +215,6 @@ def filter_weights(
     watching = False
     known, given = known_jumps or {}, known_outliers or {}
     unsettled: dict[int, Correction] = {}
-    fit: Number = 0.0
-    weighed_days: Number = 0.0
     steps: list[tuple[Number, ...]] = []
     outliers: list[tuple[int, Any, Number]] = []
     jumps: list[tuple[int, Number, Any]] = []
@@ -233,7 +227,7 @@ def filter_weights(
         day += 1
         if day == count:
             break
-        flow = g * intake + growth
+        flow = g * intake + growth if grows else g * intake
         if day in known:
             tt = tt + known[day]
             link = ops.where(known[day] > 0.0, 0.0, link)
@@ -303,8 +297,6 @@ def filter_weights(
             tt = tt - t_gain * t_cross
             tm = tm - t_gain * m_cross
             mm = mm - m_gain * m_cross
-            fit = fit + innovation * innovation * precision + seen * log(total)
-            weighed_days = weighed_days + seen
             if carries:
                 t_amp = t_amp + t_gain * e_amp
                 m_amp = m_amp + m_gain * e_amp
@@ -361,7 +353,4 @@ def filter_weights(
         if carries:
             t_amp = t_amp - g * m_amp
             m_amp = keep * m_amp
-    likelihood = -0.5 * (fit + _LOG_2PI * weighed_days)
-    if carries:
-        likelihood = likelihood + 0.5 * (score * score / information - log(information / prior_information))
-    return Filtered(steps, settings, likelihood, outliers, jumps, unsettled)
+    return Filtered(steps, settings, outliers, jumps, unsettled)
