@@ -10,9 +10,7 @@ from steelyard.core.body_state import BodyState
 from steelyard.core.deficit_phase import DeficitAim, DeficitKind
 from steelyard.core.estimate import Estimate
 from steelyard.core.forecast import Forecast
-from steelyard.core.forecast_sources import (
-    ALL_SOURCES,
-)
+from steelyard.core.forecast_sources import ALL_SOURCES
 from steelyard.core.gain_phase import GainAim
 from steelyard.core.guard_rails import Subject
 from steelyard.core.person import (

@@ -13,10 +13,7 @@ from steelyard.core.assessment import Assessment, assess
 from steelyard.core.body_constants import ADAPTATION_SHARE, GUT_CONTENT_KG
 from steelyard.core.body_state import BodyModel, BodyState, Diet, calibrate
 from steelyard.core.energy_balance import advance
-from steelyard.core.forecast_sources import (
-    experience_years,
-    training_dose,
-)
+from steelyard.core.forecast_sources import experience_years, training_dose
 from steelyard.core.guard_rails import Subject, deficit_limits
 from steelyard.core.log import IntakeDay, Log, Weighing
 from steelyard.core.macronutrients import split_intake

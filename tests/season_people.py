@@ -4,9 +4,7 @@ from datetime import date
 from typing import Any
 
 from steelyard.core.estimate import Estimate
-from steelyard.core.forecast_sources import (
-    Body,
-)
+from steelyard.core.forecast_sources import Body
 from steelyard.core.guard_rails import Subject
 from steelyard.core.person import Sex, TrainingStatus
 from steelyard.core.screening import EatingDisorder, Screening

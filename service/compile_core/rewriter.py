@@ -120,7 +120,7 @@ class Rewriter(ast.NodeTransformer):
                 self._aliases[to.id] = function
                 continue
             made = self.visit(value)
-            if not isinstance(value, ast.Constant) and _is_true(made) and _is_scalar_flag(to):
+            if not isinstance(value, ast.Constant) and _truth(made) and _is_scalar_flag(to):
                 if isinstance(to, ast.Name):
                     self._true.add(to.id)
                 continue
@@ -144,8 +144,8 @@ class Rewriter(ast.NodeTransformer):
 
     def visit_If(self, node: ast.If) -> ast.stmt | list[ast.stmt] | None:
         test = self.visit(node.test)
-        if isinstance(test, ast.Constant) and isinstance(test.value, bool):
-            chosen = node.body if test.value else node.orelse
+        if (is_true := _truth(test)) is not None:
+            chosen = node.body if is_true else node.orelse
             return self._block(chosen) if chosen else None
         return ast.If(test, self._block(node.body), self._block(node.orelse) if node.orelse else [])
 
@@ -269,8 +269,8 @@ class Rewriter(ast.NodeTransformer):
 
     def visit_UnaryOp(self, node: ast.UnaryOp) -> ast.expr:
         made: ast.UnaryOp = self.generic_visit(node)  # type: ignore[assignment]
-        if isinstance(made.op, ast.Not) and isinstance(made.operand, ast.Constant):
-            return ast.Constant(not made.operand.value)
+        if isinstance(made.op, ast.Not) and (is_true := _truth(made.operand)) is not None:
+            return ast.Constant(not is_true)
         return made
 
     def visit_BoolOp(self, node: ast.BoolOp) -> ast.expr:
@@ -278,8 +278,8 @@ class Rewriter(ast.NodeTransformer):
         values: list[ast.expr] = []
         for value in node.values:
             made = self.visit(value)
-            if isinstance(made, ast.Constant) and isinstance(made.value, bool):
-                if made.value is decides:
+            if (is_true := _truth(made)) is not None:
+                if is_true is decides:
                     return made if not values else ast.BoolOp(node.op, [*values, made])
                 continue
             values.append(made)
@@ -289,8 +289,8 @@ class Rewriter(ast.NodeTransformer):
 
     def visit_IfExp(self, node: ast.IfExp) -> ast.expr:
         test = self.visit(node.test)
-        if isinstance(test, ast.Constant) and isinstance(test.value, bool):
-            return self.visit(node.body if test.value else node.orelse)  # type: ignore[no-any-return]
+        if (is_true := _truth(test)) is not None:
+            return self.visit(node.body if is_true else node.orelse)  # type: ignore[no-any-return]
         return ast.IfExp(test, self.visit(node.body), self.visit(node.orelse))
 
     def visit_Call(self, node: ast.Call) -> ast.expr:
@@ -301,7 +301,7 @@ class Rewriter(ast.NodeTransformer):
             condition, if_true, if_false = (self.visit(a) for a in node.args)
             return ast.IfExp(condition, if_true, if_false)
         if function is not None:
-            return ast.Call(ast.Name(_OPS[function], ast.Load()), [self.visit(a) for a in node.args], [])
+            return _call(_OPS[function], *(self.visit(a) for a in node.args))
         if isinstance(node.func, ast.Name) and node.func.id not in self._locals:
             # Named tuples that never leave their module are read by position alone, and plain ones are made faster.
             if node.func.id in self._private and not node.keywords:
@@ -312,7 +312,7 @@ class Rewriter(ast.NodeTransformer):
             one = self._functions.get(origin) or self._classes.get(origin)
             if one is not None:
                 return ast.Call(
-                    ast.Name(one.name, ast.Load()),
+                    _name(one.name),
                     [self.visit(a) for a in node.args if not _is_ops(a)],
                     [ast.keyword(k.arg, self.visit(k.value)) for k in node.keywords if k.arg != "ops"],
                 )
@@ -323,18 +323,18 @@ class Rewriter(ast.NodeTransformer):
             return ast.Constant(True)
         if isinstance(node.value, ast.Name) and node.value.id == "math":
             if node.attr in _OPS:
-                return ast.Name(_OPS[node.attr], ast.Load())
-            return ast.Attribute(ast.Name("_math", ast.Load()), node.attr, ast.Load())
+                return _name(_OPS[node.attr])
+            return ast.Attribute(_name("_math"), node.attr, ast.Load())
         return self.generic_visit(node)  # type: ignore[return-value]
 
     def visit_Name(self, node: ast.Name) -> ast.expr:
         if node.id in self._true and isinstance(node.ctx, ast.Load):
             return ast.Constant(True)
         if node.id == "ops" and node.id in self._locals:
-            return ast.Name(self._take("elementwise", "FLOATS"), ast.Load())
+            return _name(self._take("elementwise", "FLOATS"))
         if node.id in self._locals or node.id not in self._origins:
             return node
-        return ast.Name(self._take(*self._origins[node.id]), ast.Load())
+        return _name(self._take(*self._origins[node.id]))
 
     def _take(self, module: str, there: str) -> str:
         name = f"{module}__{there}"
@@ -367,8 +367,9 @@ def _is_ops(node: ast.expr) -> bool:
     return (isinstance(node, ast.Name) and node.id == "ops") or ast.unparse(node) == "self._ops"
 
 
-def _is_true(node: ast.expr) -> bool:
-    return isinstance(node, ast.Constant) and node.value is True
+def _truth(node: ast.expr) -> bool | None:
+    """What an expression is known to be, or None."""
+    return node.value if isinstance(node, ast.Constant) and isinstance(node.value, bool) else None
 
 
 def _is_scalar_flag(node: ast.expr) -> bool:

@@ -44,6 +44,10 @@ def specialise(core: Path) -> Cython:
         for node in tree.body
         if isinstance(node, ast.ClassDef) and mark_of(node) is not None
     }
+    known = {
+        module: Known(functions, classes, origins_of(module, tree), private_tuples(tree))
+        for module, tree in trees.items()
+    }
     taken: dict[str, tuple[str, str]] = {}  # what is taken from the core: here -> (module, name there)
     bodies = []
     members = []
@@ -51,15 +55,15 @@ def specialise(core: Path) -> Cython:
         lines = [f"cdef class {cls.name}:"]
         lines += [f"    cdef public {_field_type(kind)} {field}" for field, kind in cls.fields.items()]
         for method in cls.methods():
-            text, names = _rewritten(method, trees, functions, classes)
-            lines += ["    " + line for line in text.splitlines()]
-            taken |= names
+            rewriter = Rewriter(method, known[method.module])
+            lines += ["    " + line for line in rewriter.text().splitlines()]
+            taken |= rewriter.taken
             members.append(method)
         bodies.append("\n".join(lines) + "\n")
     for one in functions.values():
-        text, names = _rewritten(one, trees, functions, classes)
-        bodies.append(text)
-        taken |= names
+        rewriter = Rewriter(one, known[one.module])
+        bodies.append(rewriter.text())
+        taken |= rewriter.taken
     parts = [_HEAD.read_text(encoding="utf-8")]
     for name in sorted(taken):
         module, there = taken[name]
@@ -72,17 +76,6 @@ def specialise(core: Path) -> Cython:
     parts += [*bodies, f"TWINS = {{{twins}}}\n"]
     codes = {module: _codes(core / f"{module}.py", module) for module in {one.module for one in marked}}
     return Cython("\n".join(parts), {one.full_name: codes[one.module][one.full_name] for one in marked})
-
-
-def _rewritten(
-    one: Marked,
-    trees: dict[str, ast.Module],
-    functions: dict[tuple[str, str], Marked],
-    classes: dict[tuple[str, str], Class],
-) -> tuple[str, dict[str, tuple[str, str]]]:
-    tree = trees[one.module]
-    rewriter = Rewriter(one, Known(functions, classes, origins_of(one.module, tree), private_tuples(tree)))
-    return rewriter.text(), rewriter.taken
 
 
 def _codes(path: Path, module: str) -> dict[str, CodeType]:

@@ -13,10 +13,7 @@ from typing import NamedTuple
 import numpy as np
 from steelyard.core.estimate import Z80
 from steelyard.core.forecast import Forecast, Spread, forecast
-from steelyard.core.forecast_sources import (
-    ALL_SOURCES,
-    UncertaintySource,
-)
+from steelyard.core.forecast_sources import ALL_SOURCES, UncertaintySource
 
 from .generator import (
     HORIZON_WEEKS,

@@ -9,9 +9,7 @@ from steelyard.core.compiled import use_compiled
 from steelyard.core.elementwise import FLOATS, arrays
 from steelyard.core.estimate import Estimate
 from steelyard.core.forecast import Stretch, forecast
-from steelyard.core.forecast_sources import (
-    Body,
-)
+from steelyard.core.forecast_sources import Body
 
 from .rows import Row, over_rounds, paired
 

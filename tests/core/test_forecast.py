@@ -9,13 +9,7 @@ from steelyard.core.elementwise import arrays
 from steelyard.core.energy_balance import advance
 from steelyard.core.estimate import Estimate
 from steelyard.core.forecast import Stretch, forecast, stored_kcal
-from steelyard.core.forecast_sources import (
-    Body,
-    UncertaintySource,
-    experience_years,
-    start_body,
-    training_dose,
-)
+from steelyard.core.forecast_sources import Body, UncertaintySource, experience_years, start_body, training_dose
 from steelyard.core.person import Training, TrainingStatus
 
 BODY = Body(

@@ -23,9 +23,7 @@ from steelyard.core.assessment import assess, body_of
 from steelyard.core.day_split import least_day_kcal, split_week
 from steelyard.core.deficit_phase import DeficitKind
 from steelyard.core.estimate import Estimate
-from steelyard.core.forecast_sources import (
-    ALL_SOURCES,
-)
+from steelyard.core.forecast_sources import ALL_SOURCES
 from steelyard.core.guard_rails import Refused
 from steelyard.core.macronutrients import split_intake
 from steelyard.core.person import Person, Sex

@@ -8,9 +8,7 @@ from plan_people import MAN, ORDINARY, START, change, fields_of, person, plan, s
 from steelyard.core.assessment import assess, body_of
 from steelyard.core.deficit_phase import DeficitAim
 from steelyard.core.estimate import Estimate
-from steelyard.core.forecast_sources import (
-    ALL_SOURCES,
-)
+from steelyard.core.forecast_sources import ALL_SOURCES
 from steelyard.core.guard_rails import Refused
 from steelyard.core.person import Person, Sex, Training, TrainingStatus
 from steelyard.core.phase_plan import History, ReturnAim, plan_deficit

@@ -16,10 +16,7 @@ from steelyard.core.elementwise import arrays
 from steelyard.core.energy_balance import advance
 from steelyard.core.estimate import Estimate
 from steelyard.core.forecast import Stretch, forecast
-from steelyard.core.forecast_sources import (
-    UncertaintySource,
-    start_body,
-)
+from steelyard.core.forecast_sources import UncertaintySource, start_body
 from steelyard.core.person import Sex, TrainingStatus
 from steelyard.core.season import Asked, History, may_cut, plan_season
 from steelyard.core.season_calendar import BlockedDates, Event

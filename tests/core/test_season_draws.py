@@ -8,9 +8,7 @@ from season_people import asked
 from steelyard.core.body_state import current_maintenance_kcal
 from steelyard.core.elementwise import arrays
 from steelyard.core.estimate import Estimate
-from steelyard.core.forecast_sources import (
-    Body,
-)
+from steelyard.core.forecast_sources import Body
 from steelyard.core.season import Asked
 from steelyard.core.season_draws import DRAWS, chance, drawn_lives, live_draws, normal_scores, stack
 from steelyard.core.season_policy import Policy, ReadyMade

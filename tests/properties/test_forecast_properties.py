@@ -11,10 +11,7 @@ from steelyard.core.elementwise import arrays
 from steelyard.core.energy_balance import advance
 from steelyard.core.estimate import Estimate
 from steelyard.core.forecast import Stretch, forecast
-from steelyard.core.forecast_sources import (
-    Body,
-    UncertaintySource,
-)
+from steelyard.core.forecast_sources import Body, UncertaintySource
 
 some = settings(deadline=None, max_examples=60)
 ANY_DOSE = st.floats(0, 1)

@@ -8,11 +8,7 @@ from steelyard.core.body_composition import METHOD_ERRORS
 from steelyard.core.body_state import Diet
 from steelyard.core.estimate import Z80, Estimate
 from steelyard.core.forecast import Stretch, forecast
-from steelyard.core.forecast_sources import (
-    Body,
-    experience_years,
-    training_dose,
-)
+from steelyard.core.forecast_sources import Body, experience_years, training_dose
 from steelyard.core.person import Training
 from steelyard.core.weight_noise import NOISE_FLOOR_KG, NOISE_FRACTION
 

@@ -22,11 +22,7 @@ from steelyard.core.body_state import BodyModel, BodyState, Diet, calibrate
 from steelyard.core.elementwise import arrays
 from steelyard.core.energy_balance import advance
 from steelyard.core.estimate import Estimate
-from steelyard.core.forecast_sources import (
-    ADAPTATION_SPREAD,
-    PARTITION_SPREAD,
-    TRAINING_GAIN_SPREAD,
-)
+from steelyard.core.forecast_sources import ADAPTATION_SPREAD, PARTITION_SPREAD, TRAINING_GAIN_SPREAD
 from steelyard.core.log import DailyLog
 from steelyard.core.log_maintenance import LOGGING_RATIO, LOGGING_RATIO_SD, fill_intake, prior_on_logging_scale
 from steelyard.core.menstrual_cycle import CYCLE_RISE_KG, CYCLE_RISE_SD_KG, cycle_rise

@@ -6,11 +6,7 @@ from . import body_composition, resting_energy, total_energy
 from .body_composition import FatEstimate
 from .cautions import FAT_FROM_BMI, NOT_MEDICAL_ADVICE, TWO_SEXES
 from .estimate import Estimate
-from .forecast_sources import (
-    Body,
-    experience_years,
-    training_dose,
-)
+from .forecast_sources import Body, experience_years, training_dose
 from .message import Message
 from .person import Person, Sex
 from .resting_energy import RestingEnergy

@@ -15,9 +15,7 @@ from .energy_balance import advance
 from .estimate import Estimate
 from .evidence import Kind, equation
 from .fat_combination import FatValue
-from .forecast_sources import (
-    PARTITION_SPREAD,
-)
+from .forecast_sources import PARTITION_SPREAD
 from .tissue_model import GROWTH_SPREAD
 
 _TRIAL_DAYS = 28.0

@@ -10,9 +10,7 @@ from .decision_trade import Lines, Score, score
 from .deficit_phase import DeficitAim, DeficitKind
 from .estimate import Estimate
 from .forecast import Forecast
-from .forecast_sources import (
-    ALL_SOURCES,
-)
+from .forecast_sources import ALL_SOURCES
 from .gain_phase import GainAim
 from .guard_rails import Refused
 from .message import Message, say, template

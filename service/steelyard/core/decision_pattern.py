@@ -18,11 +18,7 @@ from .energy_balance import advance
 from .estimate import Estimate
 from .evidence import Basis, Kind, equation
 from .forecast import Forecast, Stretch, forecast
-from .forecast_sources import (
-    Body,
-    UncertaintySource,
-    start_body,
-)
+from .forecast_sources import Body, UncertaintySource, start_body
 from .gain_phase import gain_weeks
 from .guard_rails import Subject
 from .macronutrients import PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN, CarbohydratePreference

@@ -6,9 +6,7 @@ from typing import NamedTuple
 
 from .body_composition import FatEstimate
 from .evidence import Basis, constant
-from .forecast_sources import (
-    Body,
-)
+from .forecast_sources import Body
 from .guard_rails import Subject
 from .phase_followed import PhaseKind
 from .season_policy import Band

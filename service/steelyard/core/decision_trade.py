@@ -18,10 +18,7 @@ from .deficit_phase import DeficitAim, DeficitPhase
 from .energy_balance import walk
 from .estimate import Estimate
 from .evidence import Basis, Kind, equation
-from .forecast_sources import (
-    Body,
-    start_body,
-)
+from .forecast_sources import Body, start_body
 from .gain_phase import plan_surplus
 from .guard_rails import Subject
 from .macronutrients import PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN, CarbohydratePreference, split_intake

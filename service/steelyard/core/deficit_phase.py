@@ -12,10 +12,7 @@ from . import rail_table as table
 from .body_constants import BASELINE_GLYCOGEN_KG, FAT_SUPPLY_LIMIT
 from .body_state import BodyModel, BodyState, Diet, current_maintenance_kcal
 from .energy_balance import advance, walk
-from .forecast_sources import (
-    Body,
-    start_body,
-)
+from .forecast_sources import Body, start_body
 from .guard_rails import DeficitLimit, Subject
 from .macronutrients import CarbohydratePreference, Macronutrients, least_intake_kcal, split_intake
 from .phase_defaults import (

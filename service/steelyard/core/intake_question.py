@@ -12,11 +12,7 @@ from .body_constants import BASELINE_CARBOHYDRATE_SHARE
 from .body_state import BodyModel, BodyState, Diet, current_maintenance_kcal
 from .energy_balance import advance, walk
 from .forecast import Forecast, Stretch, forecast
-from .forecast_sources import (
-    Body,
-    UncertaintySource,
-    start_body,
-)
+from .forecast_sources import Body, UncertaintySource, start_body
 from .guard_rails import RailAction, Subject
 from .macronutrients import CARBOHYDRATE_KCAL_PER_G
 from .message import Message, say, template

@@ -109,10 +109,6 @@ class DailyLog(NamedTuple):
     cycle_rise: Sequence[Number] | None = None
 
 
-# A weighing within these of the one before it is believed as it is.
-_LEAST_STEP, _MOST_STEP = 0.95, 1.05
-
-
 class LogError(OutOfDomain):
     """An entry of a log that cannot be meant. ``field`` is the entry's path, as in ``/log/weights/3/weight_kg``."""
 
@@ -191,9 +187,6 @@ def _daily_weights(
         order = sorted(order, key=days.__getitem__)
     if days[order[-1]] - first >= count:
         raise LogError("LOG_ENTRY_IN_FUTURE", f"/log/weights/{order[-1]}/date", "The day lies after the as-of day.")
-    ordinary = _ordinary_weights(days, [w.weight_kg for w in weighings], first, count, reference_kg)
-    if ordinary is not None:
-        return ordinary
     weight, number = [0.0] * count, [0] * count
     accepted: list[float] = []
     last_day = days[order[0]]
@@ -210,7 +203,7 @@ def _daily_weights(
         else:
             # Nothing before it: the weighings after it settle the unit of the first.
             expected = _middle([float(weighings[i].weight_kg) for i in order[position : position + 5]])
-        if not _LEAST_STEP < given / expected < _MOST_STEP:
+        if not 0.95 < given / expected < 1.05:
             # The last weight may itself be a slip that the filter will discount, so ask the last few.
             expected = _middle(accepted[-5:]) if accepted else expected
             since = day - last_day if accepted else None
@@ -229,22 +222,6 @@ def _daily_weights(
     else:
         scale = [1.0] * count
     return weight, scale, [1.0 if n else 0.0 for n in number]
-
-
-def _ordinary_weights(
-    days: list[int], weights: list[float], first: int, count: int, reference_kg: float | None
-) -> tuple[list[float], list[float], list[float]] | None:
-    """The columns of a log of which nothing is to be said: in order, one weighing a day, no gap and no odd weight."""
-    if reference_kg is None or first + count - 1 - days[-1] > GAP_DAYS:
-        return None
-    before_kg, before = reference_kg, days[0] - 1
-    weight, seen = [0.0] * count, [0.0] * count
-    for day, given in zip(days, weights, strict=True):
-        if not (_LEAST_STEP < given / before_kg < _MOST_STEP and 0 < day - before <= GAP_DAYS):
-            return None
-        weight[day - first], seen[day - first] = given, 1.0
-        before_kg, before = given, day
-    return weight, [1.0] * count, seen
 
 
 def _middle(values: list[float]) -> float:

@@ -15,9 +15,7 @@ from .estimate import Estimate
 from .evidence import Basis, constant
 from .fat_combination import FatValue
 from .fat_measurements import Measurement, Subject, read
-from .forecast_sources import (
-    start_body,
-)
+from .forecast_sources import start_body
 from .implied_intake import ImpliedIntake, implied_intakes
 from .log import DailyLog, Log, clean_log, entry_days
 from .log_maintenance import LogMaintenance, fill_intake, maintenance_from_log, prior_on_logging_scale

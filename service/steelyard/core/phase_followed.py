@@ -9,9 +9,7 @@ from .body_constants import BASELINE_CARBOHYDRATE_SHARE
 from .body_state import Diet
 from .estimate import Estimate
 from .forecast import Forecast, Stretch, forecast
-from .forecast_sources import (
-    Body,
-)
+from .forecast_sources import Body
 from .macronutrients import CARBOHYDRATE_KCAL_PER_G
 
 DAYS_PER_WEEK = 7

@@ -17,12 +17,7 @@ from .deficit_phase import DeficitAim, DeficitKind, DeficitPhase, Week, subject_
 from .deficit_solver import Nearest, Solved, capped_later, solve
 from .energy_balance import walk
 from .forecast import Forecast, Stretch, forecast
-from .forecast_sources import (
-    FORECAST_IDS,
-    Body,
-    UncertaintySource,
-    start_body,
-)
+from .forecast_sources import FORECAST_IDS, Body, UncertaintySource, start_body
 from .gain_phase import GainAim, plan_gain_phase, plan_surplus
 from .guard_rails import RailAction, Subject
 from .macronutrients import (

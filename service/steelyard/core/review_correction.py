@@ -13,9 +13,7 @@ from . import rail_table as table
 from .body_state import BodyState, Diet
 from .energy_balance import walk
 from .forecast import Forecast, Stretch, forecast
-from .forecast_sources import (
-    start_body,
-)
+from .forecast_sources import start_body
 from .guard_rails import DeficitLimit, RailAction, Refused, Subject
 from .macronutrients import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G
 from .phase_followed import DAYS_PER_WEEK, FollowedWeek, PhaseFollowed, diet_of_week

@@ -12,11 +12,7 @@ from .energy_balance import advance
 from .errors import OutOfDomain
 from .estimate import Estimate
 from .forecast import Stretch, forecast
-from .forecast_sources import (
-    Body,
-    UncertaintySource,
-    start_body,
-)
+from .forecast_sources import Body, UncertaintySource, start_body
 from .log import Log
 from .log_maintenance import (
     LOGGING_ERROR,

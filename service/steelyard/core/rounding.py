@@ -21,11 +21,7 @@ def rounded(value: Number, scale: Number) -> Number:
 def bounds(mean: Number, sd: Number, scale: Number) -> tuple[Number, Number, Number]:
     """Lower end of the 80 % interval, mean and upper end, rounded once."""
     half = Z80 * sd
-    return (
-        ((mean - half) * scale + TO_INTEGER - TO_INTEGER) / scale,
-        (mean * scale + TO_INTEGER - TO_INTEGER) / scale,
-        ((mean + half) * scale + TO_INTEGER - TO_INTEGER) / scale,
-    )
+    return rounded(mean - half, scale), rounded(mean, scale), rounded(mean + half, scale)
 
 
 @compiled

@@ -7,13 +7,7 @@ from . import guard_rails as rails
 from . import rail_table as table
 from .body_constants import CARRIED_IDS, MODEL_IDS
 from .forecast import Forecast
-from .forecast_sources import (
-    ALL_SOURCES,
-    FORECAST_IDS,
-    Body,
-    UncertaintySource,
-    start_body,
-)
+from .forecast_sources import ALL_SOURCES, FORECAST_IDS, Body, UncertaintySource, start_body
 from .guard_rails import RailAction, Refused, Subject
 from .macronutrients import MACRONUTRIENT_IDS, PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN, split_intake
 from .message import Message, say, template

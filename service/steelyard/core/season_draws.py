@@ -11,13 +11,7 @@ from .body_constants import TRAINING_GAIN
 from .body_state import calibrate
 from .elementwise import arrays
 from .evidence import Kind, equation, source
-from .forecast_sources import (
-    PARTITION_SPREAD,
-    TRAINING_GAIN_SPREAD,
-    Body,
-    adapting,
-    settle_at,
-)
+from .forecast_sources import PARTITION_SPREAD, TRAINING_GAIN_SPREAD, Body, adapting, settle_at
 from .season_calendar import Calendar
 from .season_forecast import left_by_review
 from .season_policy import Policy

@@ -12,14 +12,7 @@ from .elementwise import arrays
 from .energy_balance import walk
 from .evidence import Basis, Kind, constant, equation
 from .forecast import Forecast, Moved, assemble, moved_run
-from .forecast_sources import (
-    ADHERENCE_SPREAD,
-    ALL_SOURCES,
-    Body,
-    UncertaintySource,
-    adapting,
-    start_body,
-)
+from .forecast_sources import ADHERENCE_SPREAD, ALL_SOURCES, Body, UncertaintySource, adapting, start_body
 from .phase_defaults import GAIN_RESET_WEEKS
 from .season_run import WeekRecord
 

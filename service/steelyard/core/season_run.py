@@ -12,10 +12,7 @@ from .body_state import BodyModel, BodyState, Diet, current_maintenance_kcal
 from .elementwise import FLOATS, Elementwise, Number
 from .energy_balance import deficit_factor, walk
 from .evidence import Basis, Kind, constant, equation
-from .forecast_sources import (
-    ADHERENCE_SPREAD,
-    adapting,
-)
+from .forecast_sources import ADHERENCE_SPREAD, adapting
 from .linearised_balance import linearise
 from .macronutrients import (
     CARBOHYDRATE_KCAL_PER_G,

@@ -10,9 +10,7 @@ from typing import Any, NamedTuple
 from . import rail_table as table
 from .elementwise import arrays
 from .evidence import Basis, Kind, constant, equation
-from .forecast_sources import (
-    Body,
-)
+from .forecast_sources import Body
 from .phase_defaults import CUT_WEEKS_MOST
 from .season_calendar import Calendar
 from .season_draws import drawn_lives, live_draws, stack

@@ -193,7 +193,6 @@ def filter_weights(
     drift, noise, phi = settings.drift_variance, settings.noise_variance, settings.autocorrelation
     is_linked = is_any(phi != 0.0)
     growth, amplitude, reference = settings.growth_kg_per_day, settings.amplitude_mean, series.reference_kcal
-    grows = is_any(growth != 0.0)
     g2 = g * g
     robust, cutoff, watch_from = settings.is_robust, OUTLIER_SD**2, JUMP_OPENS_SD**2
     carried: Sequence[Number] = series.carried_kg or ()
@@ -227,7 +226,7 @@ def filter_weights(
         day += 1
         if day == count:
             break
-        flow = g * intake + growth if grows else g * intake
+        flow = g * intake + growth
         if day in known:
             tt = tt + known[day]
             link = ops.where(known[day] > 0.0, 0.0, link)

@@ -158,7 +158,6 @@ def smooth_weights(
                 shown_cross = ops.where(is_seen, c_t + of_amplitude, shown_cross)
                 shown_tissue = ops.where(is_seen, w_t - w_t * t_gain - w_m * m_gain, shown_tissue)
                 shown_maintenance = ops.where(is_seen, o_t - o_t * t_gain - o_m * m_gain, shown_maintenance)
-                shocks.append((shown_score, shown_information, shown_cross, shown_tissue, shown_maintenance))
                 back = o_t * t_gain + o_m * m_gain
                 o_t = o_t - t_load * back
                 o_m = o_m - m_load * back
@@ -181,7 +180,7 @@ def smooth_weights(
                 back = w_t * t_gain + w_m * m_gain
                 w_t = w_t - t_load * back
                 w_m = w_m - m_load * back
-        elif has_shocks:
+        if has_shocks:
             shocks.append((shown_score, shown_information, shown_cross, shown_tissue, shown_maintenance))
         # To the evening before.
         if pulls:

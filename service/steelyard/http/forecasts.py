@@ -5,11 +5,7 @@ from datetime import date, timedelta
 from steelyard.core import intake_question
 from steelyard.core.assessment import assess, body_of, general_cautions
 from steelyard.core.errors import OutOfDomain
-from steelyard.core.forecast_sources import (
-    ALL_SOURCES,
-    Body,
-    UncertaintySource,
-)
+from steelyard.core.forecast_sources import ALL_SOURCES, Body, UncertaintySource
 from steelyard.core.guard_rails import Subject
 from steelyard.core.intake_question import METHOD_IDS, Answer, ScheduledIntake
 from steelyard.core.person import Session

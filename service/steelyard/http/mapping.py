@@ -12,9 +12,8 @@ from steelyard.core.estimate import Estimate
 from steelyard.core.guard_rails import RailAction, Subject
 from steelyard.core.log import IntakeDay, Log, Weighing
 from steelyard.core.message import Message
-from steelyard.core.mixture import Skewed
 from steelyard.core.person import ActivityWeek, BodyFatReading, Person, Session, Training
-from steelyard.core.rounding import bounds, bounds_columns, rounded_column
+from steelyard.core.rounding import bounds, bounds_columns, rounded, rounded_column
 from steelyard.core.screening import Clearance, Screening
 from steelyard.core.version import MODEL_VERSION
 
@@ -106,13 +105,12 @@ _SCALES = (1.0, 10.0, 100.0, 1000.0, 10000.0)
 
 def interval(estimate: Estimate, digits: int) -> Interval:
     """The 80 % interval of an estimate, rounded once. Holds for values below 2^51 / 10^digits."""
-    if isinstance(estimate, Skewed):
-        return Interval(*column((estimate.lower, estimate.mean, estimate.upper), digits))
-    return spread(estimate.mean, estimate.sd, digits)
+    scale = _SCALES[digits]
+    return Interval(rounded(estimate.lower, scale), rounded(estimate.mean, scale), rounded(estimate.upper, scale))
 
 
 def spread(mean: float, sd: float, digits: int) -> Interval:
-    """``interval`` of a mean and its standard deviation."""
+    """``interval`` of a mean and its standard deviation, for points of which an answer has many."""
     lower, middle, upper = bounds(mean, sd, _SCALES[digits])
     return Interval(lower, middle, upper)
 

@@ -8,10 +8,7 @@ from steelyard.core import phase_plan
 from steelyard.core.assessment import Assessment
 from steelyard.core.deficit_phase import DeficitAim, DeficitKind
 from steelyard.core.errors import OutOfDomain
-from steelyard.core.forecast_sources import (
-    ALL_SOURCES,
-    Body,
-)
+from steelyard.core.forecast_sources import ALL_SOURCES, Body
 from steelyard.core.gain_phase import GainAim
 from steelyard.core.guard_rails import Subject
 from steelyard.core.phase_plan import History, HoldAim, Plan, ReturnAim

@@ -8,10 +8,7 @@ from steelyard.core.day_split import least_day_kcal, split_week
 from steelyard.core.deficit_phase import subject_at
 from steelyard.core.estimate import Estimate
 from steelyard.core.forecast import Forecast, Spread
-from steelyard.core.forecast_sources import (
-    ALL_SOURCES,
-    UncertaintySource,
-)
+from steelyard.core.forecast_sources import ALL_SOURCES, UncertaintySource
 from steelyard.core.guard_rails import Subject
 from steelyard.core.macronutrients import Macronutrients
 from steelyard.core.person import Person

@@ -8,9 +8,7 @@ from steelyard.core.cautions import ON_LOGGING_SCALE
 from steelyard.core.errors import OutOfDomain
 from steelyard.core.estimate import Estimate
 from steelyard.core.forecast import Forecast, Spread
-from steelyard.core.forecast_sources import (
-    FORECAST_IDS,
-)
+from steelyard.core.forecast_sources import FORECAST_IDS
 from steelyard.core.phase_followed import FollowedWeek
 from steelyard.core.phase_followed import PhaseFollowed as CorePhase
 from steelyard.core.rail_table import RAIL_IDS

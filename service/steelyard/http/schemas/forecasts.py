@@ -4,9 +4,7 @@ from typing import Annotated
 
 from msgspec import Meta
 
-from steelyard.core.forecast_sources import (
-    UncertaintySource,
-)
+from steelyard.core.forecast_sources import UncertaintySource
 from steelyard.core.targets import TargetQuantity
 
 from .explanation import GuardRail, MethodIds, Note, Provenance

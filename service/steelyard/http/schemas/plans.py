@@ -6,9 +6,7 @@ from typing import Annotated
 
 from msgspec import Meta
 
-from steelyard.core.forecast_sources import (
-    UncertaintySource,
-)
+from steelyard.core.forecast_sources import UncertaintySource
 from steelyard.core.macronutrients import CarbohydratePreference
 
 from .explanation import GuardRail, MethodIds, Note, Provenance
