@@ -203,16 +203,16 @@ def trend_view(trend: Trend, plan: Plan) -> Group:
     for name in ("weighed", "mean kg", "trend kg (80 %)", "carried kg", "forecast kg (80 %)"):
         weeks.add_column(name, justify="right")
     forecast = {week.at_end.date: week.at_end.weight_kg for phase in plan.phases for week in phase.weeks}
-    for last in range(6, len(trend.days), 7):
-        rows = trend.days[last - 6 : last + 1]
-        observed = [row.observed_weight_kg for row in rows if row.observed_weight_kg is not None]
-        end, expected = rows[-1], forecast.get(rows[-1].date)
+    days, smoothed = trend.days, trend.days.smoothed_weight_kg
+    for last in range(6, len(days.date), 7):
+        observed = [weight for weight in days.observed_weight_kg[last - 6 : last + 1] if weight is not None]
+        expected = forecast.get(days.date[last])
         weeks.add_row(
-            f"{end.date:%d %b}",
+            f"{days.date[last]:%d %b}",
             f"{len(observed)} of 7",
             f"{sum(observed) / len(observed):.1f}" if observed else "-",
-            f"{end.smoothed_weight_kg.mean:.1f} ({between(end.smoothed_weight_kg, '.1f')})",
-            signed(end.carried_kg),
+            f"{smoothed.mean[last]:.1f} ({smoothed.lower[last]:.1f} to {smoothed.upper[last]:.1f})",
+            signed(days.carried_kg[last]),
             f"{expected.mean:.1f} ({between(expected, '.1f')})" if expected else "[dim]before the plan[/dim]",
         )
     split = Table(box=box.SIMPLE_HEAD, pad_edge=False)

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING, Any
 
 from .answers import Comparison, Forecast, Optimum, Plan, Season, Trend
-from .generated.models import Interval
+from .generated.models import Interval, IntervalColumns
 
 if TYPE_CHECKING:
     import pandas
@@ -48,7 +48,9 @@ def _rows(answer: Any) -> Iterable[dict[str, Any]]:
                 for week in phase.weeks:
                     yield {"phase": number, "kind": phase.kind, **_fields(week)}
         case Trend():
-            yield from map(_fields, answer.days)
+            columns = _columns(_fields(answer.days))
+            for row in zip(*columns.values(), strict=True):
+                yield dict(zip(columns, row, strict=True))
         case Season() | Optimum():
             yield from map(_fields, answer.plan.weeks)
         case Forecast():
@@ -68,6 +70,16 @@ def _fields(model: Any) -> dict[str, Any]:
     """The fields of a generated model; those that this version does not know are left out."""
     names = [field.name for field in type(model).__attrs_attrs__ if field.name != "additional_properties"]
     return {name: getattr(model, name) for name in names}
+
+
+def _columns(days: Mapping[str, Any]) -> dict[str, list[Any]]:
+    columns: dict[str, list[Any]] = {}
+    for name, value in days.items():
+        if isinstance(value, IntervalColumns):
+            columns |= {name: value.mean, f"{name}_lower": value.lower, f"{name}_upper": value.upper}
+        else:
+            columns[name] = value
+    return columns
 
 
 def _flat(row: Mapping[str, Any]) -> dict[str, Any]:

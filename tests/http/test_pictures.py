@@ -104,8 +104,8 @@ def test_a_forecast_without_a_safe_intake_says_so() -> None:
 async def test_a_trend_is_described_in_figures(service: Running) -> None:
     trend = (await ask(service, "trend", "application/json")).json()
     described = said(json.loads(await picture(service, "trend", VEGA_LITE))["description"])
-    days, whole = trend["days"], trend["changes"][-1]
-    start, end = (interval(days[i]["smoothed_weight_kg"]) for i in (0, -1))
+    smoothed, whole = trend["days"]["smoothed_weight_kg"], trend["changes"][-1]
+    start, end = (interval({name: smoothed[name][i] for name in ("lower", "mean", "upper")}) for i in (0, -1))
     assert f"Smoothed weight from {start} to {end}" in described
     assert interval(trend["weekly_rate_kg"], 2) in described
     assert f"Over {whole['days']} days: weight {interval(whole['weight_kg'])}" in described

@@ -13,6 +13,7 @@ from steelyard.http.mapping import interval
 
 PATH = "/v1/trends"
 FIRST = date(2026, 3, 2)
+_ENDS = ("lower", "mean", "upper")
 EXAMPLE = to_builtins(TREND_EXAMPLES["three_weeks"])
 
 
@@ -48,6 +49,12 @@ async def read(service: Running, body: dict[str, Any]) -> dict[str, Any]:
     assert answer.status_code == 200, answer.text
     found: dict[str, Any] = answer.json()
     return found
+
+
+def columns(days: dict[str, Any]) -> list[list[Any]]:
+    """Every column of the days, those of intervals one by one."""
+    intervals = [c for c in days.values() if isinstance(c, dict)]
+    return [c for c in days.values() if isinstance(c, list)] + [c[e] for c in intervals for e in _ENDS]
 
 
 def codes(answer: dict[str, Any]) -> set[str]:
@@ -159,23 +166,25 @@ async def test_one_weighing_is_too_early_to_tell(service: Running) -> None:
     assert {"TREND_TOO_EARLY", "TREND_TOO_SPARSE"} & codes(answer)
     assert answer["changes"] == []
     assert answer["composition"] is None
-    assert len(answer["days"]) == 1
+    assert {len(column) for column in columns(answer["days"])} == {1}
     assert answer["log_share"] == pytest.approx(0.0, abs=1e-3)
 
 
 async def test_the_rate_of_the_last_day_is_that_of_the_answer(service: Running) -> None:
     answer = await read(service, request(steady(28), intakes(28)))
-    assert answer["days"][-1]["weekly_rate_kg"] == answer["weekly_rate_kg"]
+    rates = answer["days"]["weekly_rate_kg"]
+    assert {end: rates[end][-1] for end in _ENDS} | {"coverage": 0.8} == answer["weekly_rate_kg"]
 
 
 async def test_the_rate_of_a_day_looks_a_week_back(service: Running) -> None:
     eaten = [{"date": day(i), "intake_kcal": 2900 if i < 14 else 2200} for i in range(28)]
     answer = await read(service, request(steady(28), eaten))
-    rates = [row["weekly_rate_kg"] for row in answer["days"]]
-    assert all(rate["lower"] < rate["mean"] < rate["upper"] for rate in rates)
+    rates = answer["days"]["weekly_rate_kg"]
+    mean = rates["mean"]
+    assert all(low < middle < high for low, middle, high in zip(rates["lower"], mean, rates["upper"], strict=True))
     # 700 kcal a day are 4,900 a week, and tissue holds some 7,700 to 11,000 kcal/kg.
-    assert 4900 / 11000 < rates[13]["mean"] - rates[21]["mean"] < 4900 / 7700
-    assert rates[14]["mean"] > rates[17]["mean"] > rates[21]["mean"]
+    assert 4900 / 11000 < mean[13] - mean[21] < 4900 / 7700
+    assert mean[14] > mean[17] > mean[21]
 
 
 async def test_order_does_not_matter_but_is_noted(service: Running) -> None:
@@ -190,8 +199,8 @@ async def test_order_does_not_matter_but_is_noted(service: Running) -> None:
 async def test_several_weighings_on_a_day_are_one_row(service: Running) -> None:
     twice = [*steady(10), {"date": day(4), "weight_kg": 84.6, "order": 1}]
     answer = await read(service, request(twice))
-    assert len(answer["days"]) == 10
-    assert answer["days"][4]["observed_weight_kg"] == pytest.approx((twice[4]["weight_kg"] + 84.6) / 2, abs=1e-3)
+    assert {len(column) for column in columns(answer["days"])} == {10}
+    assert answer["days"]["observed_weight_kg"][4] == pytest.approx((twice[4]["weight_kg"] + 84.6) / 2, abs=1e-3)
 
 
 async def test_pounds_sent_as_kilograms_are_caught(service: Running) -> None:
@@ -201,7 +210,7 @@ async def test_pounds_sent_as_kilograms_are_caught(service: Running) -> None:
     (note,) = [note for note in answer["notes"] if note["code"] == "LOG_UNIT_MIX_UP"]
     assert note["params"]["date"] == day(7)
     assert day(7) in note["text"]
-    assert answer["days"][7]["observed_weight_kg"] == pytest.approx(84.0, abs=0.6)
+    assert answer["days"]["observed_weight_kg"][7] == pytest.approx(84.0, abs=0.6)
 
 
 async def test_an_outlier_is_named_with_its_reason(service: Running) -> None:
@@ -211,7 +220,8 @@ async def test_an_outlier_is_named_with_its_reason(service: Running) -> None:
     (note,) = [note for note in answer["notes"] if note["code"] == "TREND_OUTLIER"]
     assert note["params"]["date"] == day(12)
     assert note["params"]["deviation_kg"] == pytest.approx(4.0, abs=0.8)
-    assert [row["date"] for row in answer["days"] if row["is_outlier"]] == [day(12)]
+    rows = zip(answer["days"]["date"], answer["days"]["is_outlier"], strict=True)
+    assert [date for date, is_outlier in rows if is_outlier] == [day(12)]
 
 
 async def test_weights_alone_imply_an_intake(service: Running) -> None:
@@ -261,8 +271,9 @@ async def test_days_of_menstruation_bring_their_rise(service: Running) -> None:
 
 async def test_the_split_of_a_day_adds_up(service: Running) -> None:
     answer = await read(service, EXAMPLE)
-    for row in answer["days"]:
-        assert row["tissue_kg"] + row["carried_kg"] == pytest.approx(row["smoothed_weight_kg"]["mean"], abs=2e-3)
+    days = answer["days"]
+    parts = [tissue + carried for tissue, carried in zip(days["tissue_kg"], days["carried_kg"], strict=True)]
+    assert parts == pytest.approx(days["smoothed_weight_kg"]["mean"], abs=2e-3)
 
 
 async def test_maintenance_is_said_to_lie_where_a_step_of_water_would_put_it(service: Running) -> None:

@@ -136,8 +136,8 @@ async def test_other_answers_as_pictures_and_what_is_none(caller: Caller) -> Non
 async def test_trend(caller: Caller) -> None:
     answer = await caller("read_trend", profile=PROFILE, log=log())
     assert isinstance(answer, Trend)
-    assert len(answer.days) == 21
-    assert answer.days[-1].date == answer.as_of_date == START - timedelta(days=1)
+    assert len(answer.days.date) == len(answer.days.weight_kg.mean) == 21
+    assert answer.days.date[-1] == answer.as_of_date == START - timedelta(days=1)
 
 
 async def test_methods(caller: Caller) -> None:

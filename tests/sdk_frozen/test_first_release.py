@@ -125,7 +125,7 @@ def test_trend_of_a_log(client: Steelyard) -> None:
     answer = client.read_trend(profile=PROFILE, log=LOG)
     assert isinstance(answer, Trend)
     assert answer.as_of_date == START - timedelta(days=1)
-    assert len(answer.days) == 28
+    assert len(answer.days.date) == len(answer.days.smoothed_weight_kg.mean) == 28
     assert answer.weekly_rate_kg.lower < answer.weekly_rate_kg.mean < answer.weekly_rate_kg.upper
 
 

@@ -1,6 +1,6 @@
 """Between the wire and the core: requests to core types, core results to wire objects. No decisions here."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from functools import cache
 from hashlib import sha256
 from typing import TYPE_CHECKING, Any
@@ -21,7 +21,7 @@ from .request_id import CONTRACT_VERSION
 from .schemas import log as log_schema
 from .schemas import profile as profile_schema
 from .schemas.explanation import GuardRail, Note
-from .schemas.quantities import Interval
+from .schemas.quantities import Interval, IntervalColumns
 
 if TYPE_CHECKING:
     from hashlib import _Hash as HASH
@@ -115,9 +115,9 @@ def spread(mean: float, sd: float, digits: int) -> Interval:
     return Interval(lower, middle, upper)
 
 
-def intervals(means: Sequence[float], sds: Sequence[float], digits: int) -> Iterator[Interval]:
+def interval_columns(means: Sequence[float], sds: Sequence[float], digits: int) -> IntervalColumns:
     """``spread`` of each pair."""
-    return map(Interval, *bounds_columns(means, sds, _SCALES[digits]))
+    return IntervalColumns(*bounds_columns(means, sds, _SCALES[digits]))
 
 
 def column(values: Sequence[float], digits: int) -> list[float]:

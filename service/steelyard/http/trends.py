@@ -1,22 +1,22 @@
 """`POST /v1/trends`: weight freed from noise, its rate, its split, and maintenance now."""
 
-from collections.abc import Sequence
 from datetime import date
 
 from steelyard.core import log_reader
 from steelyard.core.assessment import assess, general_cautions
 from steelyard.core.cautions import ON_LOGGING_SCALE
 from steelyard.core.composition_change import CompositionChange
+from steelyard.core.log import DailyLog
 from steelyard.core.trend import Trend
 
 from . import mapping
 from .body_composition import core_measurement
 from .examples import TREND_EXAMPLES
 from .logs import as_of_day, check_dates
-from .mapping import FRACTION, KCAL, KG, column, interval, intervals
+from .mapping import FRACTION, KCAL, KG, column, interval, interval_columns
 from .operations import computation
 from .pictures import TREND_PICTURES
-from .schemas.trends import ChangeSplit, CompositionOverLog, TrendDay, TrendRequest, TrendResponse
+from .schemas.trends import ChangeSplit, CompositionOverLog, TrendDays, TrendRequest, TrendResponse
 
 _METHODS = (
     "trend_reading",
@@ -63,7 +63,6 @@ def read_trend(body: TrendRequest) -> TrendResponse:
         for i, m in enumerate(body.measurements)
     ]
     composition = log_reader.composition(person, reading, trend, measured)
-    daily = reading.daily
     maintenance = trend.maintenance
     return TrendResponse(
         **mapping.provenance("read_trend", body),
@@ -88,7 +87,7 @@ def read_trend(body: TrendRequest) -> TrendResponse:
             )
             for change in trend.changes
         ],
-        days=_days(trend, daily.weight_kg, daily.is_weighed),
+        days=_days(trend, reading.daily),
         notes=mapping.notes(trend.notes),
         reasons=mapping.notes([assessed.resting.reason]),
         cautions=mapping.notes([*general_cautions(person, assessed), ON_LOGGING_SCALE]),
@@ -106,22 +105,21 @@ def _composition(change: CompositionChange) -> CompositionOverLog:
     )
 
 
-def _days(trend: Trend, weight_kg: Sequence[float], is_weighed: Sequence[float]) -> list[TrendDay]:
+def _days(trend: Trend, log: DailyLog) -> TrendDays:
     causal, smoothed, split = trend.causal, trend.smoothed, trend.split
-    first, outliers = trend.first_day, trend.outliers
-    days = range(len(weight_kg))
-    observed = column(weight_kg, KG)
-    return list(
-        map(
-            TrendDay,
-            map(date.fromordinal, range(first, first + len(days))),
-            [weight if seen else None for weight, seen in zip(observed, is_weighed, strict=True)],
-            [day in outliers for day in days],
-            intervals(causal.weight_kg, causal.weight_sd_kg, KG),
-            intervals(smoothed.weight_kg, smoothed.weight_sd_kg, KG),
-            column(split.tissue_kg, KG),
-            column(split.carried_kg, KG),
-            intervals(smoothed.weekly_rate_kg, smoothed.weekly_rate_sd_kg, KG),
-            intervals(smoothed.maintenance_kcal, smoothed.maintenance_sd_kcal, KCAL),
-        )
+    first, count = trend.first_day, trend.days
+    observed = column(log.weight_kg, KG)
+    is_outlier = [False] * count
+    for day in trend.outliers:
+        is_outlier[day] = True
+    return TrendDays(
+        date=list(map(date.fromordinal, range(first, first + count))),
+        observed_weight_kg=[weight if seen else None for weight, seen in zip(observed, log.is_weighed, strict=True)],
+        is_outlier=is_outlier,
+        weight_kg=interval_columns(causal.weight_kg, causal.weight_sd_kg, KG),
+        smoothed_weight_kg=interval_columns(smoothed.weight_kg, smoothed.weight_sd_kg, KG),
+        tissue_kg=column(split.tissue_kg, KG),
+        carried_kg=column(split.carried_kg, KG),
+        weekly_rate_kg=interval_columns(smoothed.weekly_rate_kg, smoothed.weekly_rate_sd_kg, KG),
+        maintenance_kcal=interval_columns(smoothed.maintenance_kcal, smoothed.maintenance_sd_kcal, KCAL),
     )

@@ -62,6 +62,7 @@ from .intake_question import IntakeQuestion
 from .intake_step import IntakeStep
 from .intake_stretch import IntakeStretch
 from .interval import Interval
+from .interval_columns import IntervalColumns
 from .known_cuts import KnownCuts
 from .known_maintenance import KnownMaintenance
 from .language import Language
@@ -143,7 +144,7 @@ from .theme import Theme
 from .training import Training
 from .training_session import TrainingSession
 from .training_status import TrainingStatus
-from .trend_day import TrendDay
+from .trend_days import TrendDays
 from .trend_request import TrendRequest
 from .trend_response import TrendResponse
 from .uncertainty_source import UncertaintySource
@@ -216,6 +217,7 @@ __all__ = (
     "IntakeStep",
     "IntakeStretch",
     "Interval",
+    "IntervalColumns",
     "KnownCuts",
     "KnownMaintenance",
     "Language",
@@ -297,7 +299,7 @@ __all__ = (
     "Training",
     "TrainingSession",
     "TrainingStatus",
-    "TrendDay",
+    "TrendDays",
     "TrendRequest",
     "TrendResponse",
     "UncertaintySource",

@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from ..models.composition_over_log import CompositionOverLog
     from ..models.interval import Interval
     from ..models.note import Note
-    from ..models.trend_day import TrendDay
+    from ..models.trend_days import TrendDays
 
 
 T = TypeVar("T", bound="TrendResponse")
@@ -30,7 +30,10 @@ class TrendResponse:
         contract_version (str): Version of the contract.
         cycle_rise_kg (Interval | None): Rise of weight around menstruation, where its days were given; the trend leaves
             it out.
-        days (list[TrendDay]): One row a day, from the first entry to the day read at.
+        days (TrendDays): Every day from the first entry to the day read at, in columns of equal length: row `i` of each
+            is `date[i]`.
+
+            `weight_kg` uses only the past; all else also what came after.
         fingerprint (str): Digest of the input, the contract and the model version.
         is_conclusive (bool): False while there is too little data to tell a direction.
         log_share (float): Share of the maintenance estimate that rests on the log, 0 to 1.
@@ -55,7 +58,7 @@ class TrendResponse:
     composition: CompositionOverLog | None
     contract_version: str
     cycle_rise_kg: Interval | None
-    days: list[TrendDay]
+    days: TrendDays
     fingerprint: str
     is_conclusive: bool
     log_share: float
@@ -101,10 +104,7 @@ class TrendResponse:
         else:
             cycle_rise_kg = self.cycle_rise_kg
 
-        days = []
-        for days_item_data in self.days:
-            days_item = days_item_data.to_dict()
-            days.append(days_item)
+        days = self.days.to_dict()
 
         fingerprint = self.fingerprint
 
@@ -174,7 +174,7 @@ class TrendResponse:
         from ..models.composition_over_log import CompositionOverLog  # noqa: PLC0415
         from ..models.interval import Interval  # noqa: PLC0415
         from ..models.note import Note  # noqa: PLC0415
-        from ..models.trend_day import TrendDay  # noqa: PLC0415
+        from ..models.trend_days import TrendDays  # noqa: PLC0415
 
         d = dict(src_dict)
         as_of_date = datetime.date.fromisoformat(d.pop("as_of_date"))
@@ -225,12 +225,7 @@ class TrendResponse:
 
         cycle_rise_kg = _parse_cycle_rise_kg(d.pop("cycle_rise_kg"))
 
-        days = []
-        _days = d.pop("days")
-        for days_item_data in _days:
-            days_item = TrendDay.from_dict(days_item_data)
-
-            days.append(days_item)
+        days = TrendDays.from_dict(d.pop("days"))
 
         fingerprint = d.pop("fingerprint")
 

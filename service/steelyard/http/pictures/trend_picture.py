@@ -1,9 +1,10 @@
 """The picture of a log that was read."""
 
+from datetime import date
 from typing import Any
 
 from ..formats import plan_words as words
-from ..schemas.quantities import Interval
+from ..schemas.quantities import Interval, IntervalColumns
 from ..schemas.trends import ChangeSplit, TrendRequest, TrendResponse
 from . import interval_rows, wording
 from . import time_panels as over_time
@@ -22,8 +23,9 @@ def draw(request: TrendRequest, trend: TrendResponse, theme: Theme) -> Drawing:
     """Weighings and what is left of them without noise, maintenance, and what the changes are made of."""
     look = LOOKS[theme]
     panels = []
-    if len(trend.days) > 1:
-        span = Span(trend.days[0].date, after(trend.days[-1].date))
+    dates = trend.days.date
+    if len(dates) > 1:
+        span = Span(dates[0], after(dates[-1]))
         panels = [_weight_panel(look, span, trend), _energy_panel(look, span, request, trend)]
     groups = _groups(look, trend)
     if groups:
@@ -32,12 +34,13 @@ def draw(request: TrendRequest, trend: TrendResponse, theme: Theme) -> Drawing:
 
 
 def _weight_panel(look: Look, span: Span, trend: TrendResponse) -> Layer:
-    smoothed: list[dict[str, Any]] = [{"date": str(d.date), **_ends(d.smoothed_weight_kg)} for d in trend.days]
-    tissue: list[dict[str, Any]] = [{"date": str(d.date), "value": d.tissue_kg} for d in trend.days]
+    days = trend.days
+    smoothed = _rows(days.date, days.smoothed_weight_kg)
+    tissue = [{"date": str(day), "value": value} for day, value in zip(days.date, days.tissue_kg, strict=True)]
     weighed: list[dict[str, Any]] = [
-        {"date": str(d.date), "value": d.observed_weight_kg, "outlier": d.is_outlier}
-        for d in trend.days
-        if d.observed_weight_kg is not None
+        {"date": str(day), "value": weight, "outlier": is_outlier}
+        for day, weight, is_outlier in zip(days.date, days.observed_weight_kg, days.is_outlier, strict=True)
+        if weight is not None
     ]
     usual = [row for row in weighed if not row["outlier"]]
     odd = [row for row in weighed if row["outlier"]]
@@ -71,7 +74,7 @@ def _weight_panel(look: Look, span: Span, trend: TrendResponse) -> Layer:
 
 
 def _energy_panel(look: Look, span: Span, request: TrendRequest, trend: TrendResponse) -> Layer:
-    maintenance: list[dict[str, Any]] = [{"date": str(d.date), **_ends(d.maintenance_kcal)} for d in trend.days]
+    maintenance = _rows(trend.days.date, trend.days.maintenance_kcal)
     eaten: list[dict[str, Any]] = [
         {"date": str(entry.date), "value": entry.intake_kcal}
         for entry in request.log.intakes
@@ -134,17 +137,17 @@ def _notes(trend: TrendResponse) -> list[str]:
 
 
 def _message(trend: TrendResponse) -> Message:
-    first, last = trend.days[0], trend.days[-1]
-    title = f"Weight log from {wording.day(first.date)} to {wording.day(last.date)}"
-    if len(trend.days) == 1:
-        title = f"Weight log of {wording.day(first.date)}"
+    days = trend.days
+    title = f"Weight log from {wording.day(days.date[0])} to {wording.day(days.date[-1])}"
+    if len(days.date) == 1:
+        title = f"Weight log of {wording.day(days.date[0])}"
     lines = []
     if not trend.is_conclusive:
         more = f": about {trend.more_days_needed} more days are needed" if trend.more_days_needed else ""
         lines.append(f"Too little data to tell a direction{more}.")
     lines.append(
-        f"Smoothed weight from {wording.values(first.smoothed_weight_kg, unit='kg')} to "
-        f"{wording.values(last.smoothed_weight_kg, unit='kg')}. Tissue now changes by "
+        f"Smoothed weight from {wording.values(_interval(days.smoothed_weight_kg, 0), unit='kg')} to "
+        f"{wording.values(_interval(days.smoothed_weight_kg, -1), unit='kg')}. Tissue now changes by "
         f"{wording.values(trend.weekly_rate_kg, 2, is_change=True, unit='kg')} a\u00a0week."
     )
     lines.append(f"Maintenance on the log's own scale: {wording.values(trend.maintenance_kcal, 0, unit='kcal')} a day.")
@@ -164,5 +167,12 @@ def _message(trend: TrendResponse) -> Message:
     return Message(title, lines, " ".join([f"{title}.", *lines, *said]))
 
 
-def _ends(value: Interval) -> dict[str, float]:
-    return {"value": value.mean, "lower": value.lower, "upper": value.upper}
+def _rows(dates: list[date], columns: IntervalColumns) -> list[dict[str, Any]]:
+    return [
+        {"date": str(day), "value": mean, "lower": lower, "upper": upper}
+        for day, lower, mean, upper in zip(dates, columns.lower, columns.mean, columns.upper, strict=True)
+    ]
+
+
+def _interval(columns: IntervalColumns, row: int) -> Interval:
+    return Interval(columns.lower[row], columns.mean[row], columns.upper[row], columns.coverage)

@@ -42,3 +42,12 @@ class Interval(Response, frozen=True):
     mean: Annotated[float, Meta(description="Central value.", examples=[2710])]
     upper: Annotated[float, Meta(description="Upper end of the interval.", examples=[2940])]
     coverage: Annotated[float, Meta(description="Probability the interval is meant to hold.", examples=[0.8])] = 0.8
+
+
+class IntervalColumns(Response, frozen=True):
+    """Intervals of many rows, in columns of equal length: a third of the bytes of as many ``Interval``."""
+
+    lower: Annotated[list[float], Meta(description="Lower ends of the intervals.", examples=[[2480, 2475]])]
+    mean: Annotated[list[float], Meta(description="Central values.", examples=[[2710, 2704]])]
+    upper: Annotated[list[float], Meta(description="Upper ends of the intervals.", examples=[[2940, 2933]])]
+    coverage: Annotated[float, Meta(description="Probability each is meant to hold.", examples=[0.8])] = 0.8

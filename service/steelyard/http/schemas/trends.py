@@ -8,7 +8,7 @@ from .body_composition import GirthMeasurement, ReadingMeasurement, SkinfoldMeas
 from .explanation import MethodIds, Note, Provenance
 from .log import Log
 from .profile import Profile
-from .quantities import CivilDate, EnergyPerDay, Interval, Request, Response
+from .quantities import CivilDate, EnergyPerDay, Interval, IntervalColumns, Request, Response
 
 
 class DatedMeasurement(Request, frozen=True, kw_only=True):
@@ -36,33 +36,45 @@ class TrendRequest(Request, frozen=True, kw_only=True):
     ] = []
 
 
-class TrendDay(Response, frozen=True):
-    """One day of the trend. `weight_kg` uses only the past; `smoothed_weight_kg` also what came after."""
+class TrendDays(Response, frozen=True):
+    """Every day from the first entry to the day read at, in columns of equal length: row `i` of each is `date[i]`.
 
-    date: CivilDate
-    observed_weight_kg: Annotated[float | None, Meta(description="Mean of the day's weighings.", examples=[81.9])]
-    is_outlier: Annotated[
-        bool, Meta(description="Whether the day's weight stands out and counts for less.", examples=[False])
+    `weight_kg` uses only the past; all else also what came after.
+    """
+
+    date: Annotated[list[CivilDate], Meta(description="The days, one after the other.")]
+    observed_weight_kg: Annotated[
+        list[float | None],
+        Meta(description="Mean of the day's weighings; null on days without.", examples=[[81.9, None, 82.3]]),
     ]
-    weight_kg: Annotated[Interval, Meta(description="Weight freed from noise, from the past only.")]
-    smoothed_weight_kg: Annotated[Interval, Meta(description="Weight freed from noise, from the whole log.")]
+    is_outlier: Annotated[
+        list[bool],
+        Meta(description="Whether the day's weight stands out and counts for less.", examples=[[False, False, True]]),
+    ]
+    weight_kg: Annotated[IntervalColumns, Meta(description="Weight freed from noise, from the past only.")]
+    smoothed_weight_kg: Annotated[IntervalColumns, Meta(description="Weight freed from noise, from the whole log.")]
     tissue_kg: Annotated[
-        float, Meta(description="Smoothed weight less carried mass: fat and lean tissue.", examples=[82.1])
+        list[float],
+        Meta(
+            description="Smoothed weight less carried mass: fat and lean tissue, kilograms.",
+            examples=[[82.1, 82.0, 82.0]],
+        ),
     ]
     carried_kg: Annotated[
-        float,
+        list[float],
         Meta(
-            description="Glycogen, water and gut content against what they were before the log, with steps of water.",
-            examples=[-0.8],
+            description="Glycogen, water and gut content against what they were before the log, with steps of water, "
+            "kilograms.",
+            examples=[[-0.8, -0.9, -0.9]],
         ),
     ]
     weekly_rate_kg: Annotated[
-        Interval,
+        IntervalColumns,
         Meta(
             description="Rate of tissue change at the intake of the week before, from the whole log, kilograms a week."
         ),
     ]
-    maintenance_kcal: Annotated[Interval, Meta(description="Maintenance that day, from the whole log.")]
+    maintenance_kcal: Annotated[IntervalColumns, Meta(description="Maintenance that day, from the whole log.")]
 
 
 class ChangeSplit(Response, frozen=True, kw_only=True):
@@ -143,7 +155,7 @@ class TrendResponse(Provenance, frozen=True, kw_only=True):
         CompositionOverLog | None, Meta(description="Fat and lean part of the change over the log; null for one day.")
     ]
     changes: Annotated[list[ChangeSplit], Meta(description="Changes over the last days and over the log.")]
-    days: Annotated[list[TrendDay], Meta(description="One row a day, from the first entry to the day read at.")]
+    days: Annotated[TrendDays, Meta(description="The trend day by day, in columns.")]
     notes: Annotated[list[Note], Meta(description="Data quality: outliers, gaps, unit mix-ups.")]
     reasons: list[Note]
     cautions: list[Note]
