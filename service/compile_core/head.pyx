@@ -70,6 +70,69 @@ cdef class Rows:
         values = self.at(row)
         return tuple([values[i] for i in range(self.width)])
 
+cdef class Column:
+    """Doubles: what is a list of numbers in the core, without an object for each. From outside, it is read like one."""
+    cdef double* data
+    cdef Py_ssize_t count, room
+
+    def __dealloc__(self):
+        PyMem_Free(self.data)
+
+    cdef inline int append(self, double value) except -1:
+        if self.count == self.room:
+            self.room = 2 * self.room + 64
+            larger = <double*>PyMem_Realloc(self.data, self.room * sizeof(double))
+            if larger == NULL:
+                raise MemoryError
+            self.data = larger
+        self.data[self.count] = value
+        self.count += 1
+        return 0
+
+    cdef inline double* at(self, Py_ssize_t row) except NULL:
+        if row < 0:
+            row += self.count
+        if not 0 <= row < self.count:
+            raise IndexError(row)
+        return self.data + row
+
+    def reverse(self):
+        cdef Py_ssize_t low = 0, high = self.count - 1
+        while low < high:
+            self.data[low], self.data[high] = self.data[high], self.data[low]
+            low += 1
+            high -= 1
+
+    def __len__(self):
+        return self.count
+
+    def __getitem__(self, row):
+        cdef Py_ssize_t i
+        if isinstance(row, slice):
+            return [self.data[i] for i in range(*row.indices(self.count))]
+        return self.at(row)[0]
+
+    def __eq__(self, other):
+        return list(self) == list(other) if isinstance(other, Column | list) else NotImplemented
+
+    def __repr__(self):
+        return repr(list(self))
+
+cdef Column _column_of(values):
+    """``values`` as a column, whichever they are; None stays."""
+    if values is None or isinstance(values, Column):
+        return values
+    made = Column()
+    for value in values:
+        made.append(value)
+    return made
+
+cdef Column _column_repeated(double value, Py_ssize_t times):
+    made = Column()
+    for _ in range(times):
+        made.append(value)
+    return made
+
 cdef Rows _rows_of(steps):
     """``steps`` as rows, whichever they are."""
     if isinstance(steps, Rows):

@@ -1,8 +1,9 @@
 """What is marked in the core to be compiled, read from its text."""
 
 import ast
-from collections.abc import Iterator
 from typing import NamedTuple
+
+from local_types import is_column, names_in
 
 ENTRY, INLINED = "compiled", "inlined"
 
@@ -51,6 +52,7 @@ class Known(NamedTuple):
     classes: dict[tuple[str, str], Class]
     origins: dict[str, tuple[str, str]]
     private: set[str]
+    column_fields: dict[str, set[str]]  # of the core's classes, by name: which fields are columns
 
 
 def fields_of(node: ast.ClassDef) -> dict[str, str]:
@@ -96,6 +98,11 @@ def private_tuples(tree: ast.Module) -> set[str]:
     return {node.name for node in classes if any("NamedTuple" in names_in(base) for base in node.bases)}
 
 
-def names_in(node: ast.AST) -> Iterator[str]:
-    """The names that occur in a piece of code."""
-    return (n.id for n in ast.walk(node) if isinstance(n, ast.Name))
+def column_fields(tree: ast.Module) -> dict[str, set[str]]:
+    """The fields of a module's classes that are columns."""
+    found = {}
+    for cls in tree.body:
+        if isinstance(cls, ast.ClassDef):
+            fields = [n for n in cls.body if isinstance(n, ast.AnnAssign) and is_column(n.annotation)]
+            found[cls.name] = {n.target.id for n in fields if isinstance(n.target, ast.Name)}
+    return found

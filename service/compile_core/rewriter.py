@@ -3,7 +3,7 @@
 import ast
 from collections.abc import Iterable
 
-from local_types import is_double, local_types
+from local_types import is_column, is_double, local_types
 from marks import Known, Marked
 
 _OPS = {name: f"_{name}" for name in ("exp", "log", "sqrt", "tanh", "maximum", "minimum")}
@@ -17,18 +17,22 @@ class Rewriter(ast.NodeTransformer):
 
     def __init__(self, one: Marked, known: Known) -> None:
         self._one = one
-        self._functions, self._classes, self._origins, self._private = known
+        self._functions, self._classes, self._origins, self._private, self._column_fields = known
         self._typed: dict[str, str] = {}  # local names that hold an object of a rewritten class -> its C type
         self._aliases: dict[str, str] = {}  # local names of the functions of ``ops``
         self._true: set[str] = set()  # local names that are true on floats
         self._rows: dict[str, int] = {}  # local names of ``Rows``, with their widths
         self._made: dict[str, list[str]] = {}  # names made up here, by their C type
+        self._columns: dict[str, str] = {}  # local names of columns, with the names of their ``Column``
+        self._given: dict[str, str] = {}  # those of parameters that are read as columns
         self.taken: dict[str, tuple[str, str]] = {}
         arguments = one.node.args
         self._parameters = [*arguments.posonlyargs, *arguments.args, *arguments.kwonlyargs]
         self._locals = {a.arg for a in self._parameters} | {
             n.id for n in ast.walk(one.node) if isinstance(n, ast.Name) and isinstance(n.ctx, ast.Store)
         }
+        self._columns |= {a.arg: f"_of_{a.arg}" for a in self._parameters if is_column(a.annotation)}
+        self._classes_of = {a.arg: a.annotation.id for a in self._parameters if isinstance(a.annotation, ast.Name)}
 
     def text(self) -> str:
         node = self._one.node
@@ -37,6 +41,8 @@ class Rewriter(ast.NodeTransformer):
         parameters = {a.arg for a in self._parameters}
         doubles = {a.arg for a in self._parameters if is_double(a.annotation)}
         indices, floats = local_types(rewritten)
+        columns = set(self._columns.values()) & self._locals | set(self._given.values())
+        floats -= columns
         self._refuse_none(rewritten, floats)
         lines = []
         lines += [f"    cdef {kind} {name}" for name, kind in sorted(self._typed.items())]
@@ -46,6 +52,8 @@ class Rewriter(ast.NodeTransformer):
             own = sorted(names & self._locals - parameters - {"_"})
             if own:
                 lines.append(f"    cdef {kind} {', '.join(own)}")
+        lines += [f"    cdef Column {name}" for name in sorted(columns)]
+        lines += [f"    {name} = _column_of({given})" for given, name in sorted(self._given.items())]
         lines += ["    " + line for line in ast.unparse(ast.fix_missing_locations(rewritten)).splitlines()]
         return f"{self._signature(doubles)}\n" + "\n".join(lines) + "\n"
 
@@ -137,10 +145,35 @@ class Rewriter(ast.NodeTransformer):
         if node.value is None:
             return None
         width = _ROW_WIDTHS.get(ast.unparse(node.annotation))
+        if is_column(node.annotation) and isinstance(node.target, ast.Name):
+            self._columns[node.target.id] = node.target.id
+            return _assign(node.target.id, self._column(node.value))
         if width is not None and isinstance(node.target, ast.Name):
             self._rows[node.target.id] = width
             return _assign(node.target.id, _call("Rows", ast.Constant(width)))
         return self.visit_Assign(ast.Assign([node.target], node.value, lineno=0))
+
+    def _column(self, value: ast.expr) -> ast.expr:
+        """What a column begins as."""
+        if isinstance(value, ast.List) and not value.elts:
+            return _call("Column")
+        if isinstance(value, ast.BinOp) and isinstance(value.left, ast.List):
+            return _call("_column_repeated", self.visit(value.left.elts[0]), self.visit(value.right))
+        return _call("_column_of", self.visit(value))
+
+    def _column_name(self, node: ast.expr) -> str | None:
+        """The name of the ``Column`` that an expression is, if it is one by name."""
+        if not isinstance(node, ast.Name) or node.id not in self._columns:
+            return None
+        name = self._columns[node.id]
+        if name != node.id:
+            self._given[node.id] = name
+        return name
+
+    def _is_column(self, node: ast.expr) -> bool:
+        if isinstance(node, ast.Attribute) and isinstance(node.value, ast.Name):
+            return node.attr in self._column_fields.get(self._classes_of.get(node.value.id, ""), ())
+        return isinstance(node, ast.Name) and node.id in self._columns
 
     def visit_If(self, node: ast.If) -> ast.stmt | list[ast.stmt] | None:
         test = self.visit(node.test)
@@ -178,6 +211,9 @@ class Rewriter(ast.NodeTransformer):
                 at = self._make("Py_ssize_t", "at")
                 return self._over_rows(over.args[0], at, "range({}.count - 1, -1, -1)", node.target.elts, node.body)
             day, row = (*node.target.elts, None)[:2]
+            if over.func.id == "enumerate" and isinstance(day, ast.Name) and self._is_column(over.args[0]):
+                assert isinstance(row, ast.Name)
+                return self._indexed(node, over.args, [row], day.id)
             if over.func.id == "enumerate" and isinstance(row, ast.Tuple) and isinstance(day, ast.Name):
                 what = over.args[0]
                 if isinstance(what, ast.Call) and isinstance(what.func, ast.Name) and what.func.id == "zip":
@@ -188,6 +224,8 @@ class Rewriter(ast.NodeTransformer):
         if self._one.owner and isinstance(over, ast.Attribute) and isinstance(node.target, ast.Name):
             of = self._classes[self._one.module, self._one.owner.name].fields.get(over.attr, "")
             self._hold(node.target.id, self._origins.get(of.removeprefix("list[").removesuffix("]")))
+        if self._is_column(over):
+            return self._indexed(node, [over], [node.target])
         return self._plain_for(node)
 
     def _hold(self, name: str, origin: tuple[str, str] | None) -> None:
@@ -210,16 +248,23 @@ class Rewriter(ast.NodeTransformer):
     ) -> list[ast.stmt]:
         """A loop over columns of one length, by index: no tuple is made for each row."""
         at = at or self._make("Py_ssize_t", "at")
-        names = [self._make("object", "column") for _ in columns]
-        taken: list[ast.stmt] = [_assign(name, self.visit(column)) for name, column in zip(names, columns, strict=True)]
+        taken: list[ast.stmt] = []
+        names = []
+        elements: list[ast.stmt] = []
+        for target, column in zip(targets, columns, strict=True):
+            name = self._column_name(column)
+            if name is None:
+                is_column = self._is_column(column)
+                name = self._make("Column" if is_column else "object", "column")
+                taken.append(_assign(name, _call("_column_of", column) if is_column else self.visit(column)))
+            names.append(name)
+            of = f"{name}.data" if self._is_column(column) else name
+            elements += ast.parse(f"{ast.unparse(target)} = {of}[{at}]").body
         lengths = " == ".join(f"len({name})" for name in names)
         check = ast.parse(f"if not {lengths}: raise ValueError('columns of different lengths')").body
         loop = ast.parse(f"for {at} in range(len({names[0]})): pass").body[0]
         assert isinstance(loop, ast.For)
-        loop.body = [
-            ast.Assign([target], ast.Subscript(_name(name), _name(at), ast.Load()), lineno=0)
-            for target, name in zip(targets, names, strict=True)
-        ]
+        loop.body = elements
         loop.body += self._block(node.body)
         return [*taken, *check, loop]
 
@@ -253,7 +298,7 @@ class Rewriter(ast.NodeTransformer):
 
     def _number(self, node: ast.expr) -> ast.expr:
         """What takes part in arithmetic, as a double where it is an element of a column or a field of an object."""
-        is_element = isinstance(node, ast.Subscript) and not isinstance(node.slice, ast.Slice)
+        is_element = isinstance(node, ast.Subscript) and not isinstance(node.slice, ast.Slice) and not _is_double(node)
         is_field = (
             isinstance(node, ast.Attribute)
             and isinstance(node.value, ast.Name)
@@ -318,6 +363,13 @@ class Rewriter(ast.NodeTransformer):
                 )
         return self.generic_visit(node)  # type: ignore[return-value]
 
+    def visit_Subscript(self, node: ast.Subscript) -> ast.expr:
+        name = None if isinstance(node.slice, ast.Slice) else self._column_name(node.value)
+        if name is None:
+            return self.generic_visit(node)  # type: ignore[return-value]
+        element = ast.Call(ast.Attribute(_name(name), "at", ast.Load()), [self.visit(node.slice)], [])
+        return ast.Subscript(element, ast.Constant(0), node.ctx)
+
     def visit_Attribute(self, node: ast.Attribute) -> ast.expr:
         if _is_scalar_flag(node) and isinstance(node.ctx, ast.Load):
             return ast.Constant(True)
@@ -352,6 +404,11 @@ def _assign(name: str, value: ast.expr) -> ast.stmt:
 
 def _call(name: str, *arguments: ast.expr) -> ast.expr:
     return ast.Call(_name(name), list(arguments), [])
+
+
+def _is_double(node: ast.Subscript) -> bool:
+    """Whether an element is a double already: that of a ``Column``."""
+    return isinstance(node.value, ast.Call)
 
 
 def _is_steps(node: ast.expr) -> bool:

@@ -15,7 +15,7 @@ from types import CodeType
 from typing import NamedTuple
 
 from local_types import DOUBLES
-from marks import ENTRY, Class, Known, Marked, fields_of, mark_of, origins_of, private_tuples
+from marks import ENTRY, Class, Known, Marked, column_fields, fields_of, mark_of, origins_of, private_tuples
 from rewriter import Rewriter
 
 # What the generated functions call.
@@ -44,8 +44,9 @@ def specialise(core: Path) -> Cython:
         for node in tree.body
         if isinstance(node, ast.ClassDef) and mark_of(node) is not None
     }
+    columns = {name: fields for tree in trees.values() for name, fields in column_fields(tree).items()}
     known = {
-        module: Known(functions, classes, origins_of(module, tree), private_tuples(tree))
+        module: Known(functions, classes, origins_of(module, tree), private_tuples(tree), columns)
         for module, tree in trees.items()
     }
     taken: dict[str, tuple[str, str]] = {}  # what is taken from the core: here -> (module, name there)

@@ -18,7 +18,7 @@ from .body_constants import (
     SODIUM_PER_LITRE,
 )
 from .compiled import compiled
-from .elementwise import FLOATS, Elementwise, Number
+from .elementwise import FLOATS, Column, Elementwise, Number
 from .energy_balance import carried_after
 
 _LEAST_CARBOHYDRATE = 1.0  # kcal/d, as in the model: keeps a fast finite
@@ -32,7 +32,7 @@ def expected_carried_kg(
     carbohydrate_kcal: Sequence[Number] | None = None,
     usual_carbohydrate_kcal: Number | None = None,
     ops: Elementwise = FLOATS,
-) -> list[Number]:
+) -> Column:
     """Deviation of carried mass [kg] on the morning of each day, before that day's ``intake_kcal``.
 
     It starts settled at ``usual_intake_kcal``; intakes and usual intake must be on one scale (logged or
@@ -50,7 +50,7 @@ def expected_carried_kg(
     glycogen: Number = GLYCOGEN_KG
     water: Number = 0.0
     gut: Number = 0.0
-    path: list[Number] = []
+    path: Column = []
     for day, intake in enumerate(intake_kcal):
         path.append((glycogen - GLYCOGEN_KG) * bound + water + gut)
         excess = intake * per_usual - 1.0

@@ -5,7 +5,7 @@ from typing import NamedTuple
 import msgspec
 
 from .compiled import compiled
-from .elementwise import FLOATS, Elementwise, Number
+from .elementwise import FLOATS, Column, Elementwise, Number
 from .estimate import Estimate
 from .log_maintenance import LogFit
 from .log_tellings import Telling
@@ -49,19 +49,21 @@ class DailySplit(NamedTuple):
     """Smoothed weight on each day, split: ``carried_kg`` is the deviation of glycogen, water and gut content from what
     they were before the log began, steps of water included; ``tissue_kg`` the rest."""
 
-    tissue_kg: list[Number]
-    carried_kg: list[Number]
+    tissue_kg: Column
+    carried_kg: Column
 
 
 @compiled
 def daily_split(fit: LogFit, paths: list[Path], jumps: list[list[Jump]], *, ops: Elementwise = FLOATS) -> DailySplit:
     """The split of each day, tellings mixed by their probabilities."""
     days = len(paths[0].level)
-    tissue: list[Number] = [0.0] * days
-    carried: list[Number] = [0.0] * days
+    tissue: Column = [0.0] * days
+    carried: Column = [0.0] * days
     for telling, path, steps in zip(fit.tellings, paths, jumps, strict=True):
         sizes = {jump.day: jump.size_kg for jump in steps}
-        share, tissues, levels = telling.probability, path.tissue, path.level
+        share = telling.probability
+        tissues: Column = path.tissue
+        levels: Column = path.level
         stepped: Number = 0.0
         for day in range(days):
             if day in sizes:
@@ -77,10 +79,10 @@ def mixed_path(paths: list[Path], tellings: list[Telling]) -> Path:
     without, with_step = paths
     no, yes = (telling.probability for telling in tellings)
 
-    def means(a: list[Number], b: list[Number]) -> list[Number]:
+    def means(a: Column, b: Column) -> Column:
         return [no * x + yes * y for x, y in zip(a, b, strict=True)]
 
-    def variances(a: list[Number], b: list[Number], at: list[Number], bt: list[Number]) -> list[Number]:
+    def variances(a: Column, b: Column, at: Column, bt: Column) -> Column:
         apart = no * yes
         return [no * x + yes * y + apart * (p - q) * (p - q) for x, y, p, q in zip(a, b, at, bt, strict=True)]
 

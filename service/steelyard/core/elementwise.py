@@ -7,11 +7,14 @@ go through ``maximum``, ``minimum`` and ``where``, never through ``if``.
 
 import math
 from collections.abc import Callable
-from typing import Any, NamedTuple
+from typing import Any, NamedTuple, TypeAlias
 
 # A plain float, or a numpy array with people along the first axis. Formulas use operators only, so one
 # alias is honest for both; numpy is not imported for a single request.
 Number = Any
+# Numbers of many days, one after the other. Compiled functions keep them as an array of doubles, which is read like a
+# list; what an answer is written from stays ``list[Number]``.
+Column: TypeAlias = list[Number]
 
 
 class Elementwise(NamedTuple):

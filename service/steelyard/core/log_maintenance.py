@@ -10,7 +10,7 @@ from typing import NamedTuple
 import msgspec
 
 from .compiled import compiled
-from .elementwise import FLOATS, Elementwise, Number
+from .elementwise import FLOATS, Column, Elementwise, Number
 from .estimate import Estimate
 from .evidence import Basis, Kind, constant, equation
 from .log import DailyLog, first_weight
@@ -73,8 +73,8 @@ RELEARN_DAYS = (14, 28, 112, 448, 1792, 7168)
 class FilledIntake(NamedTuple):
     """Intake on every day, with the variance of its error [kcal2]."""
 
-    intake_kcal: list[Number]
-    variance: list[Number]
+    intake_kcal: Column
+    variance: Column
 
 
 class Segment(NamedTuple):
@@ -128,8 +128,8 @@ def fill_intake(log: DailyLog, prior_kcal: Number, *, ops: Elementwise = FLOATS)
     """
     scalar = ops is FLOATS
     habit, seen = prior_kcal, 0.0 * prior_kcal
-    intakes: list[Number] = []
-    variances: list[Number] = []
+    intakes: Column = []
+    variances: Column = []
     error2, variation2 = LOGGING_ERROR**2, INTAKE_VARIATION**2
     slowest = 1.0 / HABIT_DAYS
     for intake, logged in zip(log.intake_kcal, log.is_logged, strict=True):
@@ -264,13 +264,13 @@ def _detrended(
     growth_kg_per_day: Number,
     *,
     ops: Elementwise = FLOATS,
-) -> list[Number]:
+) -> Column:
     """Weight less the path of tissue and carried mass that the prior expects."""
     g = 1.0 / rho
     level = maintenance_kcal - growth_kg_per_day * rho
     expected: Number = 0.0
-    left: list[Number] = []
-    carried = series.carried_kg
+    left: Column = []
+    carried: Sequence[Number] | None = series.carried_kg
     for day, (weight, intake) in enumerate(zip(series.weight_kg, series.intake_kcal, strict=True)):
         left.append(weight - expected if carried is None else weight - expected - carried[day])
         expected = expected + g * (intake - level)

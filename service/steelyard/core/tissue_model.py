@@ -8,7 +8,7 @@ from .body_constants import ADAPTATION_DAYS, CARRIED_SPREAD, THERMIC_SHARE
 from .body_state import BodyModel, BodyState, Diet
 from .carried_mass import expected_carried_kg
 from .compiled import compiled
-from .elementwise import FLOATS, Elementwise, Number
+from .elementwise import FLOATS, Column, Elementwise, Number
 from .energy_balance import advance
 from .evidence import Basis, constant
 from .linearised_balance import linearise
@@ -74,7 +74,7 @@ def tissue_model(
     growth = advance(model, state, level, 1.0, ops=ops).tissue_kg - state.tissue_kg
     share = model.baseline_carbohydrate_kcal / model.maintenance_kcal
 
-    def carried(usual: Number) -> list[Number]:
+    def carried(usual: Number) -> Column:
         return expected_carried_kg(
             intake_kcal,
             usual,
@@ -103,9 +103,7 @@ def tissue_model(
 
 
 @compiled
-def _slopes(
-    values: Sequence[Number], further: Sequence[Number], step: Number, *, ops: Elementwise = FLOATS
-) -> list[Number]:
+def _slopes(values: Sequence[Number], further: Sequence[Number], step: Number, *, ops: Elementwise = FLOATS) -> Column:
     """The derivative by difference: of values at a point, and a ``step`` further."""
     slopes = []
     for at, up in zip(values, further, strict=True):
@@ -116,7 +114,7 @@ def _slopes(
 @compiled
 def acting_intake(
     intake_kcal: Sequence[Number], settled_kcal: Number, adaptation_gain: Number, *, ops: Elementwise = FLOATS
-) -> list[Number]:
+) -> Column:
     """Intake as tissue feels it while adaptation lags behind: more after a rise, less after a cut [kcal/d].
 
     Adaptation follows intake with its time constant from ``settled_kcal`` on (Hall 2011).

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from functools import cached_property
 
 from .compiled import compiled
-from .elementwise import FLOATS, Elementwise, Number
+from .elementwise import FLOATS, Column, Elementwise, Number
 from .estimate import Estimate
 from .log_maintenance import RATE_DAYS, LogFit, Segment
 
@@ -20,16 +20,16 @@ class View:
         self._fit, self._segments, self._ops = fit, segments, ops
 
     @cached_property
-    def weight_kg(self) -> list[Number]:
+    def weight_kg(self) -> Column:
         """Weight without noise."""
         return [level for segment in self._segments for level in segment.path.level]
 
     @cached_property
-    def weight_sd_kg(self) -> list[Number]:
+    def weight_sd_kg(self) -> Column:
         """Its SD."""
         return self._deviations(1.0, [segment.path.level_variance for segment in self._segments])
 
-    def _deviations(self, factor: Number, variances: list[list[Number]]) -> list[Number]:
+    def _deviations(self, factor: Number, variances: list[Column]) -> Column:
         return _chained([deviations(column, factor, ops=self._ops) for column in variances])
 
     @property
@@ -44,35 +44,35 @@ class View:
         )
 
     @cached_property
-    def _maintenance(self) -> list[Number]:
+    def _maintenance(self) -> Column:
         """Maintenance as the filter has it, intake that was not logged included."""
         return _chained([segment.path.maintenance for segment in self._segments])
 
     @cached_property
-    def _gaps(self) -> list[Number]:
+    def _gaps(self) -> Column:
         """Mean intake over the week before each morning (the first morning: that day's) less maintenance."""
         return week_gaps(self._fit.series.intake_kcal, self._maintenance, ops=self._ops)
 
     @cached_property
-    def weekly_rate_kg(self) -> list[Number]:
+    def weekly_rate_kg(self) -> Column:
         """Rate of tissue at the last week's intake."""
         weekly, growth = _DAYS_PER_WEEK / self._fit.rho_kcal_per_kg, _DAYS_PER_WEEK * self._fit.growth_kg_per_day
         return drawn_to(self._gaps, 0.0, weekly, growth, ops=self._ops)
 
     @cached_property
-    def weekly_rate_sd_kg(self) -> list[Number]:
+    def weekly_rate_sd_kg(self) -> Column:
         """Its SD."""
         weekly = _DAYS_PER_WEEK / self._fit.rho_kcal_per_kg
         return self._deviations(weekly, [segment.path.maintenance_variance for segment in self._segments])
 
     @cached_property
-    def maintenance_kcal(self) -> list[Number]:
+    def maintenance_kcal(self) -> Column:
         """Maintenance."""
         prior = self._fit.prior.mean
         return _chained([drawn_to(s.path.maintenance, prior, s.unshrunk, prior, ops=self._ops) for s in self._segments])
 
     @cached_property
-    def maintenance_sd_kcal(self) -> list[Number]:
+    def maintenance_sd_kcal(self) -> Column:
         """Its SD."""
         fit, gaps = self._fit, self._gaps
         relative2, growth2 = fit.relative_rho_sd**2, fit.growth_sd_kcal**2
@@ -89,13 +89,13 @@ class View:
         return _chained(found)
 
 
-def _chained(columns: list[list[Number]]) -> list[Number]:
+def _chained(columns: list[Column]) -> Column:
     """Segments' columns, one after the other."""
     return columns[0] if len(columns) == 1 else [value for column in columns for value in column]
 
 
 @compiled
-def deviations(variances: Sequence[Number], factor: Number, *, ops: Elementwise = FLOATS) -> list[Number]:
+def deviations(variances: Sequence[Number], factor: Number, *, ops: Elementwise = FLOATS) -> Column:
     """``factor`` times the roots of variances."""
     found = []
     for variance in variances:
@@ -106,7 +106,7 @@ def deviations(variances: Sequence[Number], factor: Number, *, ops: Elementwise 
 @compiled
 def drawn_to(
     values: Sequence[Number], centre: Number, factor: Number, to: Number, *, ops: Elementwise = FLOATS
-) -> list[Number]:
+) -> Column:
     """``factor`` times the distance of each value from ``centre``, beyond ``to``."""
     found = []
     for value in values:
@@ -115,7 +115,7 @@ def drawn_to(
 
 
 @compiled
-def week_gaps(intakes: Sequence[Number], maintenance: Sequence[Number], *, ops: Elementwise = FLOATS) -> list[Number]:
+def week_gaps(intakes: Sequence[Number], maintenance: Sequence[Number], *, ops: Elementwise = FLOATS) -> Column:
     """Mean intake over the week before each morning (the first morning: that day's) less maintenance [kcal/d]."""
     span = int(RATE_DAYS)
     gaps = [intakes[0] - maintenance[0]]
@@ -138,7 +138,7 @@ def posterior_deviations(
     growth2: Number,
     *,
     ops: Elementwise = FLOATS,
-) -> list[Number]:
+) -> Column:
     """As ``posterior_maintenance``, column by column for speed; a test holds them together."""
     kept2, unlogged, per_widened = kept * kept, prior_variance * (1.0 - kept), kept / prior_variance
     found = []

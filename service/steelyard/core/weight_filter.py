@@ -196,7 +196,7 @@ def filter_weights(
     g2 = g * g
     robust, cutoff, watch_from = settings.is_robust, OUTLIER_SD**2, JUMP_OPENS_SD**2
     carried: Sequence[Number] = series.carried_kg or ()
-    slopes = slopes_of(series)
+    slopes: Sequence[Number] = slopes_of(series)
     carries = series.carried_kg is not None
     is_loaded = is_linked or carries
     scalar = ops is FLOATS

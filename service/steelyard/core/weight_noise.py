@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from . import bibliography  # noqa: F401 - registers the sources named below
 from .compiled import compiled
-from .elementwise import FLOATS, Elementwise, Number
+from .elementwise import FLOATS, Column, Elementwise, Number
 from .evidence import Basis, Kind, constant, equation, source
 
 source(
@@ -125,7 +125,7 @@ def _without_jumps(
     days: int,
     *,
     ops: Elementwise = FLOATS,
-) -> list[Number]:
+) -> Column:
     """Weight on each day since the first weighing, large moves from one weighing to the next cut.
 
     ``fresh_variance``: half the mean squared difference of weighings a day apart, as expected.
@@ -133,7 +133,7 @@ def _without_jumps(
     scalar = ops is FLOATS
     square, pairs = NOISE_PRIOR_PAIRS * fresh_variance, NOISE_PRIOR_PAIRS + 0.0 * fresh_variance
     level = before = started = day_before = 0.0 * fresh_variance
-    calm: list[Number] = []
+    calm: Column = []
     for day in range(days):
         seen = is_weighed[day]
         if not (scalar and not seen):

@@ -8,7 +8,7 @@ from collections.abc import Collection, Sequence
 from typing import NamedTuple
 
 from .compiled import compiled
-from .elementwise import FLOATS, Elementwise, Number
+from .elementwise import FLOATS, Column, Elementwise, Number
 from .weight_filter import DailySeries, Filtered, is_any, slopes_of
 
 Shock = tuple[Number, Number, Number, Number, Number]
@@ -17,11 +17,11 @@ Shock = tuple[Number, Number, Number, Number, Number]
 class Path(NamedTuple):
     """Daily means and variances. ``level`` = tissue + amplitude x expected carried mass (weight without noise)."""
 
-    level: list[Number]
-    level_variance: list[Number]
-    tissue: list[Number]
-    maintenance: list[Number]
-    maintenance_variance: list[Number]
+    level: Column
+    level_variance: Column
+    tissue: Column
+    maintenance: Column
+    maintenance_variance: Column
     # Only from the smoother, for the days asked for: variance of tissue, its covariance with its value on the
     # last day, and the fall of tissue for each unit that the amplitude exceeds its mean.
     changes: dict[int, tuple[Number, Number, Number]]
@@ -33,13 +33,14 @@ class Path(NamedTuple):
 @compiled
 def causal_path(filtered: Filtered, series: DailySeries, first: int = 0, *, ops: Elementwise = FLOATS) -> Path:
     """What was known on each day from ``first`` on, from weighings up to that day."""
-    level: list[Number] = []
-    level_variance: list[Number] = []
-    tissue: list[Number] = []
-    maintenance: list[Number] = []
-    maintenance_variance: list[Number] = []
+    level: Column = []
+    level_variance: Column = []
+    tissue: Column = []
+    maintenance: Column = []
+    maintenance_variance: Column = []
     mean, reference = filtered.settings.amplitude_mean, series.reference_kcal
-    carried_kg, slopes = series.carried_kg, slopes_of(series)
+    carried_kg: Sequence[Number] | None = series.carried_kg
+    slopes: Sequence[Number] = slopes_of(series)
     for day in range(first, len(filtered.steps)):
         t, m, tt, tm, mm, _, _, _, _, _, _, t_amp, m_amp, _, score, information = filtered.steps[day]
         if day in filtered.unsettled:
@@ -84,14 +85,14 @@ def smooth_weights(
     mean, reference = settings.amplitude_mean, series.reference_kcal
     carries = series.carried_kg is not None
     carried_kg: Sequence[Number] = series.carried_kg or ()
-    slopes = slopes_of(series)
+    slopes: Sequence[Number] = slopes_of(series)
     is_loaded = carries or is_any(settings.autocorrelation != 0.0)
     scalar = ops is FLOATS
-    level: list[Number] = []
-    level_variance: list[Number] = []
-    tissue: list[Number] = []
-    maintenance: list[Number] = []
-    maintenance_variance: list[Number] = []
+    level: Column = []
+    level_variance: Column = []
+    tissue: Column = []
+    maintenance: Column = []
+    maintenance_variance: Column = []
     changes: dict[int, tuple[Number, Number, Number]] = {}
     covaries = bool(change_days) or has_shocks
     shocks: list[Shock] = []
