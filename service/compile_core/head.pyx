@@ -1,7 +1,8 @@
 # cython: language_level=3, boundscheck=True, wraparound=True, cdivision=False, infer_types=True
 import math as _math
-from cpython.mem cimport PyMem_Free, PyMem_Realloc
-from libc.math cimport exp as _c_exp, log as _c_log, sqrt as _c_sqrt, tanh as _c_tanh
+cimport cython as _cython
+from cpython.mem cimport PyMem_Free, PyMem_Malloc, PyMem_Realloc
+from libc.math cimport INFINITY as _INFINITY, exp as _c_exp, fabs, log as _c_log, signbit, sqrt as _c_sqrt, tanh as _c_tanh
 
 # Beyond what C and Python have in common Python's own functions answer, with Python's errors.
 cdef inline double _exp(double x) except? -1.0:
@@ -70,6 +71,23 @@ cdef class Rows:
         values = self.at(row)
         return tuple([values[i] for i in range(self.width)])
 
+DEF _LONGEST = 16  # ",-999999999.9999"
+
+@_cython.cdivision(True)
+cdef inline char* _digits(char* to, unsigned long long number, int least):
+    """Write the digits of a number, at least so many; return where they end."""
+    cdef char reverse[20]
+    cdef int count = 0
+    while number or count < least:
+        reverse[count] = 48 + number % 10
+        number = number // 10
+        count += 1
+    while count:
+        count -= 1
+        to[0] = reverse[count]
+        to += 1
+    return to
+
 cdef class Column:
     """Doubles: what is a list of numbers in the core, without an object for each. From outside, it is read like one."""
     cdef double* data
@@ -111,6 +129,47 @@ cdef class Column:
         if isinstance(row, slice):
             return [self.data[i] for i in range(*row.indices(self.count))]
         return self.at(row)[0]
+
+    @_cython.cdivision(True)
+    def as_json(self):
+        """The numbers as a JSON array, each with as many digits as tell it apart: what ``json.dumps`` makes of them.
+
+        For numbers of at most four decimals under a billion, of which an answer's columns are made; None where any
+        is something else. A number's decimals are then those of a whole number, which takes a fifth of the time of
+        finding the shortest that tell any number apart.
+        """
+        cdef Py_ssize_t i
+        cdef double size
+        cdef unsigned long long whole
+        cdef char* text = <char*>PyMem_Malloc(_LONGEST * self.count + 2)
+        cdef char* to = text
+        if text == NULL:
+            raise MemoryError
+        try:
+            to[0] = b"["
+            to += 1
+            for i in range(self.count):
+                size = fabs(self.data[i])
+                if not size < 1e9:
+                    return None
+                whole = <unsigned long long>(size * 1e4 + 0.5)
+                if whole / 1e4 != size:
+                    return None
+                if i:
+                    to[0] = b","
+                    to += 1
+                if signbit(self.data[i]):
+                    to[0] = b"-"
+                    to += 1
+                to = _digits(to, whole // 10000, 1)
+                to[0] = b"."
+                to = _digits(to + 1, whole % 10000, 4)
+                while to[-1] == b"0" and to[-2] != b".":
+                    to -= 1
+            to[0] = b"]"
+            return text[: to + 1 - text]
+        finally:
+            PyMem_Free(text)
 
     def __eq__(self, other):
         return list(self) == list(other) if isinstance(other, Column | list) else NotImplemented

@@ -12,6 +12,16 @@ def is_double(annotation: ast.expr | None) -> bool:
     return isinstance(annotation, ast.Name) and annotation.id in DOUBLES
 
 
+def is_annotated(annotation: ast.expr | None, text: str) -> bool:
+    """Whether an annotation reads so."""
+    return annotation is not None and ast.unparse(annotation) == text
+
+
+def is_index(annotation: ast.expr | None) -> bool:
+    """Whether what is annotated so is a whole number."""
+    return is_annotated(annotation, "int")
+
+
 def is_column(annotation: ast.expr | None) -> bool:
     """Whether what is annotated so is a column of doubles, or None."""
     return annotation is not None and ast.unparse(annotation).removesuffix(" | None") in COLUMNS

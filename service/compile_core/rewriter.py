@@ -3,7 +3,7 @@
 import ast
 from collections.abc import Iterable
 
-from local_types import is_column, is_double, local_types
+from local_types import is_annotated, is_column, is_double, is_index, local_types
 from marks import Known, Marked
 
 _OPS = {name: f"_{name}" for name in ("exp", "log", "sqrt", "tanh", "maximum", "minimum")}
@@ -24,6 +24,7 @@ class Rewriter(ast.NodeTransformer):
         self._rows: dict[str, int] = {}  # local names of ``Rows``, with their widths
         self._made: dict[str, list[str]] = {}  # names made up here, by their C type
         self._columns: dict[str, str] = {}  # local names of columns, with the names of their ``Column``
+        self._indices: set[str] = set()  # names of loops over whole numbers
         self._given: dict[str, str] = {}  # those of parameters that are read as columns
         self.taken: dict[str, tuple[str, str]] = {}
         arguments = one.node.args
@@ -32,6 +33,7 @@ class Rewriter(ast.NodeTransformer):
             n.id for n in ast.walk(one.node) if isinstance(n, ast.Name) and isinstance(n.ctx, ast.Store)
         }
         self._columns |= {a.arg: f"_of_{a.arg}" for a in self._parameters if is_column(a.annotation)}
+        self._wholes = {a.arg for a in self._parameters if is_annotated(a.annotation, "Sequence[int]")}
         self._classes_of = {a.arg: a.annotation.id for a in self._parameters if isinstance(a.annotation, ast.Name)}
 
     def text(self) -> str:
@@ -41,6 +43,7 @@ class Rewriter(ast.NodeTransformer):
         parameters = {a.arg for a in self._parameters}
         doubles = {a.arg for a in self._parameters if is_double(a.annotation)}
         indices, floats = local_types(rewritten)
+        indices |= self._indices
         columns = set(self._columns.values()) & self._locals | set(self._given.values())
         floats -= columns
         self._refuse_none(rewritten, floats)
@@ -79,7 +82,8 @@ class Rewriter(ast.NodeTransformer):
             if keyword_only and a is keyword_only[0]:
                 shown.append("*")
             default = defaults.get(a.arg)
-            text = f"double {a.arg}" if a.arg in doubles else a.arg
+            kind = "double " if a.arg in doubles else "Py_ssize_t " if is_index(a.annotation) else ""
+            text = f"{kind}{a.arg}"
             shown.append(text if default is None else f"{text}={ast.unparse(self.visit(default))}")
         head = f"{self._one.name}({', '.join(shown)}):"
         if self._one.owner and self._one.node.decorator_list:
@@ -226,6 +230,8 @@ class Rewriter(ast.NodeTransformer):
             self._hold(node.target.id, self._origins.get(of.removeprefix("list[").removesuffix("]")))
         if self._is_column(over):
             return self._indexed(node, [over], [node.target])
+        if isinstance(over, ast.Name) and over.id in self._wholes and isinstance(node.target, ast.Name):
+            self._indices.add(node.target.id)
         return self._plain_for(node)
 
     def _hold(self, name: str, origin: tuple[str, str] | None) -> None:
@@ -262,6 +268,8 @@ class Rewriter(ast.NodeTransformer):
             elements += ast.parse(f"{ast.unparse(target)} = {of}[{at}]").body
         lengths = " == ".join(f"len({name})" for name in names)
         check = ast.parse(f"if not {lengths}: raise ValueError('columns of different lengths')").body
+        if len(names) == 1:
+            check = []
         loop = ast.parse(f"for {at} in range(len({names[0]})): pass").body[0]
         assert isinstance(loop, ast.For)
         loop.body = elements
@@ -374,8 +382,8 @@ class Rewriter(ast.NodeTransformer):
         if _is_scalar_flag(node) and isinstance(node.ctx, ast.Load):
             return ast.Constant(True)
         if isinstance(node.value, ast.Name) and node.value.id == "math":
-            if node.attr in _OPS:
-                return _name(_OPS[node.attr])
+            if node.attr in _OPS or node.attr == "inf":
+                return _name(_OPS.get(node.attr, "_INFINITY"))
             return ast.Attribute(_name("_math"), node.attr, ast.Load())
         return self.generic_visit(node)  # type: ignore[return-value]
 

@@ -68,7 +68,7 @@ def specialise(core: Path) -> Cython:
     parts = [_HEAD.read_text(encoding="utf-8")]
     for name in sorted(taken):
         module, there = taken[name]
-        kind = "cdef double " if there.isupper() and there != "FLOATS" else ""
+        kind = "" if not there.isupper() or there == "FLOATS" else _constant_type(trees[module], there)
         parts.append(f"from steelyard.core.{module} import {there} as _it\n{kind}{name} = _it\n")
     marked = [*functions.values(), *members]
     # All are loaded with it, so that what it was made from can be told.
@@ -77,6 +77,15 @@ def specialise(core: Path) -> Cython:
     parts += [*bodies, f"TWINS = {{{twins}}}\n"]
     codes = {module: _codes(core / f"{module}.py", module) for module in {one.module for one in marked}}
     return Cython("\n".join(parts), {one.full_name: codes[one.module][one.full_name] for one in marked})
+
+
+def _constant_type(tree: ast.Module, name: str) -> str:
+    """The C type of a constant: a whole number where it is written as one, else a double."""
+    for node in tree.body:
+        if isinstance(node, ast.Assign) and isinstance(node.targets[0], ast.Name) and node.targets[0].id == name:
+            if isinstance(node.value, ast.Constant) and type(node.value.value) is int:
+                return "cdef Py_ssize_t "
+    return "cdef double "
 
 
 def _codes(path: Path, module: str) -> dict[str, CodeType]:

@@ -16,6 +16,7 @@ import pytest
 from request_people import CLEAR, LIFTER
 from servers import REQUIRED
 from steelyard.core import compiled
+from steelyard.http.answers import encode_finite
 from steelyard.http.app import OPERATIONS
 
 COMPILE_CORE = Path(__file__).resolve().parents[2] / "service" / "compile_core"
@@ -33,7 +34,7 @@ def both_forms() -> Iterator[None]:
 
 
 def _answer(operation_id: str, body: Any) -> bytes:
-    return msgspec.json.encode(_ANSWERS[operation_id].compute(body))
+    return encode_finite(_ANSWERS[operation_id].compute(body))
 
 
 def _same_in_both_forms(operation_id: str, body: Any) -> None:

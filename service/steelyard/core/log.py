@@ -7,13 +7,16 @@ plainly a slip, says so in a coded message, and refuses what cannot be meant, na
 import math
 from collections.abc import Sequence
 from datetime import date
+from functools import cached_property
 from typing import NamedTuple
 
 import msgspec
 
-from .elementwise import FLOATS, Elementwise, Number
+from .compiled import compiled, inlined
+from .elementwise import FLOATS, Column, Elementwise, Number
 from .errors import OutOfDomain
 from .evidence import Basis, constant
+from .macronutrients import CARBOHYDRATE_KCAL_PER_G
 from .menstrual_cycle import cycle_rise
 from .message import Message, say, template
 
@@ -81,12 +84,28 @@ class IntakeDay(msgspec.Struct, frozen=True):
     is_partial: bool = False
 
 
-class Log(msgspec.Struct, frozen=True):
-    """What a member sent."""
+class Log(msgspec.Struct, frozen=True, dict=True):
+    """What a member sent. The first and last day of entries raise ``LogError`` for a log without weighings."""
 
     weighings: Sequence[Weighing]
     intakes: Sequence[IntakeDay] = ()
     cycle_starts: Sequence[int] = ()  # days on which a menstruation began, also from before the log
+
+    @cached_property
+    def first_day(self) -> int:
+        """The day of the first entry."""
+        return min(self._days)
+
+    @cached_property
+    def last_day(self) -> int:
+        """The day of the last entry."""
+        return max(self._days)
+
+    @cached_property
+    def _days(self) -> list[int]:
+        if not self.weighings:
+            raise LogError("LOG_WITHOUT_WEIGHT", "/log/weights", "Send at least one weighing.")
+        return [*[entry.day for entry in self.weighings], *[entry.day for entry in self.intakes]]
 
 
 class DailyLog(NamedTuple):
@@ -113,51 +132,21 @@ class LogError(OutOfDomain):
     """An entry of a log that cannot be meant. ``field`` is the entry's path, as in ``/log/weights/3/weight_kg``."""
 
 
-def entry_days(log: Log) -> list[int]:
-    """The days of all entries, as they came. Raises ``LogError`` for a log without weighings."""
-    if not log.weighings:
-        raise LogError("LOG_WITHOUT_WEIGHT", "/log/weights", "Send at least one weighing.")
-    return [*[entry.day for entry in log.weighings], *[entry.day for entry in log.intakes]]
-
-
-def clean_log(log: Log, as_of_day: int, reference_weight_kg: float | None = None, first: int | None = None) -> DailyLog:
+def clean_log(log: Log, as_of_day: int, reference_weight_kg: float | None = None) -> DailyLog:
     """Daily columns from the first entry to ``as_of_day``.
 
-    Args: ``reference_weight_kg``: the member's stated weight, which settles the unit of the first weighing; ``first``:
-        the day of the first entry, where it is known.
+    Args: ``reference_weight_kg``: the member's stated weight, which settles the unit of the first weighing.
     Raises: ``LogError`` on an empty log, an entry after ``as_of_day``, two intakes for a day, a value that is not
         a positive finite number, or a jump that nobody can make.
     """
     notes: list[Message] = []
-    first = min(entry_days(log)) if first is None else first
+    first = log.first_day
     count = as_of_day - first + 1
-    weight, noise_scale, is_weighed = _daily_weights(log.weighings, first, count, reference_weight_kg, notes)
-
-    intake, is_logged = [0.0] * max(count, 0), [0.0] * max(count, 0)
-    carbohydrate, has_carbohydrate = list(intake), list(intake)
-    taken: set[int] = set()
-    partial = 0
-    for index, entry in enumerate(log.intakes):
-        at, eaten = entry.day - first, entry.intake_kcal
-        if at >= count:
-            raise LogError("LOG_ENTRY_IN_FUTURE", f"/log/intakes/{index}/date", "The day lies after the as-of day.")
-        if at in taken:
-            raise LogError(
-                "LOG_DUPLICATE_INTAKE",
-                f"/log/intakes/{index}/date",
-                "Send one intake for a day: add its parts together.",
-            )
-        taken.add(at)
-        if not 0.0 <= eaten < math.inf:
-            raise LogError(
-                "LOG_INTAKE_NOT_A_NUMBER", f"/log/intakes/{index}/intake_kcal", "Send a number of at least 0."
-            )
-        if entry.is_partial:
-            partial += 1
-            continue
-        intake[at], is_logged[at] = eaten, 1.0
-        if entry.carbohydrate_g is not None:
-            carbohydrate[at], has_carbohydrate[at] = 4.0 * entry.carbohydrate_g, 1.0
+    days, kilograms = _believed(log.weighings, first + count, reference_weight_kg, notes)
+    weight, noise_scale, is_weighed = _weights_by_day(days, kilograms, first, count)
+    intake, is_logged, carbohydrate, has_carbohydrate, partial, wrong = _intakes_by_day(log.intakes, first, count)
+    if wrong < len(log.intakes):
+        raise _wrong_intake(log.intakes, wrong, first + count)
     if partial:
         notes.append(say(PARTIAL, count=partial))
     # The as-of day is usually not over when it is sent, so it is not counted as missing.
@@ -177,51 +166,134 @@ def clean_log(log: Log, as_of_day: int, reference_weight_kg: float | None = None
     )
 
 
-def _daily_weights(
-    weighings: Sequence[Weighing], first: int, count: int, reference_kg: float | None, notes: list[Message]
-) -> tuple[list[float], list[float], list[float]]:
+@compiled
+def _intakes_by_day(
+    entries: Sequence[IntakeDay], first: int, count: int, *, ops: Elementwise = FLOATS
+) -> tuple[Column, Column, Column, Column, int, int]:
+    """The last four columns of a log, how many days are partial, and how many entries were taken before a wrong one."""
+    intake: Column = [0.0] * count
+    is_logged: Column = [0.0] * count
+    carbohydrate: Column = [0.0] * count
+    has_carbohydrate: Column = [0.0] * count
+    is_taken: Column = [0.0] * count
+    partial = 0
+    for index in range(len(entries)):
+        entry = entries[index]
+        at = int(entry.day - first)
+        eaten = entry.intake_kcal
+        if at >= count or is_taken[at] > 0.0 or not 0.0 <= eaten < math.inf:
+            return intake, is_logged, carbohydrate, has_carbohydrate, partial, index
+        is_taken[at] = 1.0
+        if entry.is_partial:
+            partial += 1
+        else:
+            intake[at] = eaten
+            is_logged[at] = 1.0
+            if entry.carbohydrate_g is not None:
+                carbohydrate[at] = CARBOHYDRATE_KCAL_PER_G * entry.carbohydrate_g
+                has_carbohydrate[at] = 1.0
+    return intake, is_logged, carbohydrate, has_carbohydrate, partial, len(entries)
+
+
+def _wrong_intake(entries: Sequence[IntakeDay], index: int, end: int) -> LogError:
+    """What is wrong with an entry."""
+    day = entries[index].day
+    if day >= end:
+        return LogError("LOG_ENTRY_IN_FUTURE", f"/log/intakes/{index}/date", "The day lies after the as-of day.")
+    if day in [entry.day for entry in entries[:index]]:
+        detail = "Send one intake for a day: add its parts together."
+        return LogError("LOG_DUPLICATE_INTAKE", f"/log/intakes/{index}/date", detail)
+    return LogError("LOG_INTAKE_NOT_A_NUMBER", f"/log/intakes/{index}/intake_kcal", "Send a number of at least 0.")
+
+
+@compiled
+def _weights_by_day(
+    days: Sequence[int], kilograms: Sequence[Number], first: int, count: int, *, ops: Elementwise = FLOATS
+) -> tuple[Column, Column, Column]:
+    """The first three columns of a log: several weighings of a day become their mean, which is less noisy."""
+    weight: Column = [0.0] * count
+    number: Column = [0.0] * count
+    for index in range(len(kilograms)):
+        at = int(days[index] - first)
+        weight[at] = weight[at] + kilograms[index]
+        number[at] = number[at] + 1.0
+    noise_scale: Column = []
+    is_weighed: Column = []
+    for at in range(count):
+        several = number[at]
+        if several > 1.0:
+            weight[at] = weight[at] / several
+            noise_scale.append(1.0 - WITHIN_DAY_SHARE + WITHIN_DAY_SHARE / several)
+        else:
+            noise_scale.append(1.0)
+        is_weighed.append(1.0 if several > 0.0 else 0.0)
+    return weight, noise_scale, is_weighed
+
+
+def _believed(
+    weighings: Sequence[Weighing], end: int, reference_kg: float | None, notes: list[Message]
+) -> tuple[list[int], list[float]]:
+    """The days of the weighings in order of time, and what each is read as [kg]; ``end``: the day after the last."""
     days = [entry.day for entry in weighings]
     order: Sequence[int] = range(len(weighings))
     if days != sorted(days):
         notes.append(say(SORTED))
         order = sorted(order, key=days.__getitem__)
-    if days[order[-1]] - first >= count:
+        weighings, days = [weighings[i] for i in order], sorted(days)
+    if days[-1] >= end:
         raise LogError("LOG_ENTRY_IN_FUTURE", f"/log/weights/{order[-1]}/date", "The day lies after the as-of day.")
-    weight, number = [0.0] * count, [0] * count
     accepted: list[float] = []
-    last_day = days[order[0]]
-    for position, index in enumerate(order):
-        day, given = days[index], float(weighings[index].weight_kg)
+    while True:
+        at = len(accepted)
+        accepted += _usual(weighings, at, accepted[-1] if at else reference_kg or 0.0, days[max(at - 1, 0)])
+        at = len(accepted)
+        if at == len(weighings):
+            break
+        # One that is not like the one before, comes long after it, or has none before it.
+        day, given, index = days[at], float(weighings[at].weight_kg), order[at]
         if not 0.0 < given < math.inf:
             raise LogError(
                 "LOG_WEIGHT_NOT_A_NUMBER", f"/log/weights/{index}/weight_kg", "Send a positive weight in kilograms."
             )
-        if accepted:
-            expected = accepted[-1]
-        elif reference_kg is not None:
-            expected = reference_kg
-        else:
-            # Nothing before it: the weighings after it settle the unit of the first.
-            expected = _middle([float(weighings[i].weight_kg) for i in order[position : position + 5]])
-        if not 0.95 < given / expected < 1.05:
-            # The last weight may itself be a slip that the filter will discount, so ask the last few.
-            expected = _middle(accepted[-5:]) if accepted else expected
-            since = day - last_day if accepted else None
+        since = day - days[at - 1] if accepted else None
+        if not (accepted and _is_like(given, accepted[-1])):
+            if accepted:
+                # The last weight may itself be a slip that the filter will discount, so ask the last few.
+                expected = _middle(accepted[-5:])
+            elif reference_kg is not None:
+                expected = reference_kg
+            else:
+                # Nothing before it: the weighings after it settle the unit of the first.
+                expected = _middle([float(entry.weight_kg) for entry in weighings[:5]])
             given = _believable(given, expected, day, since, index, notes)
-        if day - last_day > GAP_DAYS:
-            notes.append(say(GAP, date=iso_date(last_day), days=day - last_day - 1))
+        if since is not None and since > GAP_DAYS:
+            notes.append(say(GAP, date=iso_date(days[at - 1]), days=since - 1))
         accepted.append(given)
-        last_day = day
-        weight[day - first] += given
-        number[day - first] += 1
-    if first + count - 1 - last_day > GAP_DAYS:
-        notes.append(say(GAP, date=iso_date(last_day), days=first + count - 1 - last_day))
-    if len(weighings) > count or max(number) > 1:
-        weight = [total / n if n > 1 else total for total, n in zip(weight, number, strict=True)]
-        scale = [1.0 - WITHIN_DAY_SHARE + WITHIN_DAY_SHARE / n if n > 1 else 1.0 for n in number]
-    else:
-        scale = [1.0] * count
-    return weight, scale, [1.0 if n else 0.0 for n in number]
+    if end - 1 - days[-1] > GAP_DAYS:
+        notes.append(say(GAP, date=iso_date(days[-1]), days=end - 1 - days[-1]))
+    return days, accepted
+
+
+@inlined
+def _is_like(weight_kg: Number, before_kg: Number) -> bool:
+    """Whether a weight needs no second look after the one before."""
+    return bool(0.95 * before_kg < weight_kg < 1.05 * before_kg)
+
+
+@compiled
+def _usual(
+    weighings: Sequence[Weighing], first: int, before_kg: Number, before_day: Number, *, ops: Elementwise = FLOATS
+) -> Column:
+    """The weights from the ``first``-th on, up to one that needs a second look; before them the one given."""
+    found: Column = []
+    for index in range(first, len(weighings)):
+        weighing = weighings[index]
+        weight, day = weighing.weight_kg, weighing.day
+        if day - before_day > GAP_DAYS or not _is_like(weight, before_kg):
+            break
+        found.append(weight)
+        before_kg, before_day = weight, day
+    return found
 
 
 def _middle(values: list[float]) -> float:

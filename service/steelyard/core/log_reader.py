@@ -17,7 +17,7 @@ from .fat_combination import FatValue
 from .fat_measurements import Measurement, Subject, read
 from .forecast_sources import start_body
 from .implied_intake import ImpliedIntake, implied_intakes
-from .log import DailyLog, Log, clean_log, entry_days
+from .log import DailyLog, Log, clean_log
 from .log_maintenance import LogMaintenance, fill_intake, maintenance_from_log, prior_on_logging_scale
 from .person import Person
 from .tissue_model import TissueModel, tissue_model
@@ -58,11 +58,10 @@ def prepare(
     Args: ``usual_intake_kcal``: eaten a day before the log began, on the logging scale; maintenance when None.
     Raises: ``OutOfDomain`` on entries that cannot be meant or a log over five years.
     """
-    first = min(entry_days(log))
-    if as_of_day - first >= MOST_LOG_DAYS:
+    if as_of_day - log.first_day >= MOST_LOG_DAYS:
         detail = f"The log spans more than {MOST_LOG_DAYS} days: send the last {MOST_LOG_DAYS} at most."
         raise OutOfDomain("LOG_TOO_LONG", "/log", detail)
-    daily = clean_log(log, as_of_day, person.weight_kg, first)
+    daily = clean_log(log, as_of_day, person.weight_kg)
     prior = prior_on_logging_scale(assessed.total)
     usual = usual_intake_kcal if usual_intake_kcal is not None else prior.mean
     filled = fill_intake(daily, prior.mean)

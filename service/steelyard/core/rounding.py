@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from .compiled import compiled, inlined
-from .elementwise import FLOATS, Elementwise, Number
+from .elementwise import FLOATS, Column, Elementwise, Number
 from .estimate import Z80
 
 # Adding and taking away 1.5 x 2^52 rounds a float to the nearest integer, ties to even, as IEEE 754 adds do.
@@ -25,9 +25,9 @@ def bounds(mean: Number, sd: Number, scale: Number) -> tuple[Number, Number, Num
 
 
 @compiled
-def rounded_column(values: Sequence[Number], scale: Number, *, ops: Elementwise = FLOATS) -> list[Number]:
+def rounded_column(values: Sequence[Number], scale: Number, *, ops: Elementwise = FLOATS) -> Column:
     """``rounded`` of each value."""
-    found = []
+    found: Column = []
     for value in values:
         found.append(rounded(value, scale))
     return found
@@ -36,11 +36,11 @@ def rounded_column(values: Sequence[Number], scale: Number, *, ops: Elementwise 
 @compiled
 def bounds_columns(
     means: Sequence[Number], sds: Sequence[Number], scale: Number, *, ops: Elementwise = FLOATS
-) -> tuple[list[Number], list[Number], list[Number]]:
+) -> tuple[Column, Column, Column]:
     """``bounds`` of each pair, as three columns."""
-    lowers: list[Number] = []
-    middles: list[Number] = []
-    uppers: list[Number] = []
+    lowers: Column = []
+    middles: Column = []
+    uppers: Column = []
     for mean, sd in zip(means, sds, strict=True):
         lower, middle, upper = bounds(mean, sd, scale)
         lowers.append(lower)

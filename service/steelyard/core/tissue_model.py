@@ -105,7 +105,7 @@ def tissue_model(
 @compiled
 def _slopes(values: Sequence[Number], further: Sequence[Number], step: Number, *, ops: Elementwise = FLOATS) -> Column:
     """The derivative by difference: of values at a point, and a ``step`` further."""
-    slopes = []
+    slopes: Column = []
     for at, up in zip(values, further, strict=True):
         slopes.append((up - at) / step)
     return slopes
@@ -121,7 +121,7 @@ def acting_intake(
     """
     follow = 1.0 - math.exp(-1.0 / ADAPTATION_DAYS)
     behind = settled_kcal
-    acting = []
+    acting: Column = []
     for intake in intake_kcal:
         acting.append(intake + adaptation_gain * (intake - behind))
         behind = behind + follow * (intake - behind)

@@ -22,15 +22,17 @@ class View:
     @cached_property
     def weight_kg(self) -> Column:
         """Weight without noise."""
-        return [level for segment in self._segments for level in segment.path.level]
+        return self._chained([segment.path.level for segment in self._segments])
 
     @cached_property
     def weight_sd_kg(self) -> Column:
         """Its SD."""
-        return self._deviations(1.0, [segment.path.level_variance for segment in self._segments])
+        variances = self._chained([segment.path.level_variance for segment in self._segments])
+        return deviations(variances, 1.0, ops=self._ops)
 
-    def _deviations(self, factor: Number, variances: list[Column]) -> Column:
-        return _chained([deviations(column, factor, ops=self._ops) for column in variances])
+    def _chained(self, columns: list[Column]) -> Column:
+        """Segments' columns, one after the other."""
+        return columns[0] if len(columns) == 1 else chained(columns, ops=self._ops)
 
     @property
     def last_rate(self) -> Estimate:
@@ -46,7 +48,7 @@ class View:
     @cached_property
     def _maintenance(self) -> Column:
         """Maintenance as the filter has it, intake that was not logged included."""
-        return _chained([segment.path.maintenance for segment in self._segments])
+        return self._chained([segment.path.maintenance for segment in self._segments])
 
     @cached_property
     def _gaps(self) -> Column:
@@ -63,13 +65,15 @@ class View:
     def weekly_rate_sd_kg(self) -> Column:
         """Its SD."""
         weekly = _DAYS_PER_WEEK / self._fit.rho_kcal_per_kg
-        return self._deviations(weekly, [segment.path.maintenance_variance for segment in self._segments])
+        variances = self._chained([segment.path.maintenance_variance for segment in self._segments])
+        return deviations(variances, weekly, ops=self._ops)
 
     @cached_property
     def maintenance_kcal(self) -> Column:
         """Maintenance."""
         prior = self._fit.prior.mean
-        return _chained([drawn_to(s.path.maintenance, prior, s.unshrunk, prior, ops=self._ops) for s in self._segments])
+        parts = [drawn_to(s.path.maintenance, prior, s.unshrunk, prior, ops=self._ops) for s in self._segments]
+        return self._chained(parts)
 
     @cached_property
     def maintenance_sd_kcal(self) -> Column:
@@ -86,18 +90,24 @@ class View:
                 )
             )
             first = end
-        return _chained(found)
+        return self._chained(found)
 
 
-def _chained(columns: list[Column]) -> Column:
-    """Segments' columns, one after the other."""
-    return columns[0] if len(columns) == 1 else [value for column in columns for value in column]
+@compiled
+def chained(columns: Sequence[Column], *, ops: Elementwise = FLOATS) -> Column:
+    """Columns, one after the other."""
+    found: Column = []
+    for one in columns:
+        column: Column = one
+        for value in column:
+            found.append(value)
+    return found
 
 
 @compiled
 def deviations(variances: Sequence[Number], factor: Number, *, ops: Elementwise = FLOATS) -> Column:
     """``factor`` times the roots of variances."""
-    found = []
+    found: Column = []
     for variance in variances:
         found.append(factor * ops.sqrt(variance))
     return found
@@ -108,7 +118,7 @@ def drawn_to(
     values: Sequence[Number], centre: Number, factor: Number, to: Number, *, ops: Elementwise = FLOATS
 ) -> Column:
     """``factor`` times the distance of each value from ``centre``, beyond ``to``."""
-    found = []
+    found: Column = []
     for value in values:
         found.append(to + factor * (value - centre))
     return found
@@ -118,7 +128,8 @@ def drawn_to(
 def week_gaps(intakes: Sequence[Number], maintenance: Sequence[Number], *, ops: Elementwise = FLOATS) -> Column:
     """Mean intake over the week before each morning (the first morning: that day's) less maintenance [kcal/d]."""
     span = int(RATE_DAYS)
-    gaps = [intakes[0] - maintenance[0]]
+    gaps: Column = []
+    gaps.append(intakes[0] - maintenance[0])
     total = 0.0 * intakes[0]
     for day in range(1, len(intakes)):
         total = total + intakes[day - 1]
@@ -141,7 +152,7 @@ def posterior_deviations(
 ) -> Column:
     """As ``posterior_maintenance``, column by column for speed; a test holds them together."""
     kept2, unlogged, per_widened = kept * kept, prior_variance * (1.0 - kept), kept / prior_variance
-    found = []
+    found: Column = []
     for variance, gap in zip(variances, gaps, strict=True):
         from_log = 1.0 - variance * per_widened
         found.append(ops.sqrt(kept2 * variance + unlogged + (gap * gap * relative2 + growth2) * (from_log * from_log)))

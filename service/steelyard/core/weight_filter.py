@@ -186,7 +186,9 @@ def filter_weights(
     ``known_outliers``: in a pass that is not robust, by what the noise variance of days that stood out is multiplied;
     ``watches_jumps``: whether a robust pass looks out for further ones.
     """
-    count = len(series.weight_kg) if days is None else days
+    count = len(series.weight_kg)
+    if days is not None:
+        count = days
     g = 1.0 / settings.rho_kcal_per_kg
     pull = settings.expenditure_slope_kcal_per_kg_day * g
     keep, keep2, pulls = 1.0 - pull, (1.0 - pull) ** 2, is_any(pull != 0.0)
@@ -213,6 +215,7 @@ def filter_weights(
     watch = JumpWatch(ops)
     watching = False
     known, given = known_jumps or {}, known_outliers or {}
+    is_known, is_given = bool(known), bool(given)  # asked first: few logs have either
     unsettled: dict[int, Correction] = {}
     steps: list[tuple[Number, ...]] = []
     outliers: list[tuple[int, Any, Number]] = []
@@ -227,7 +230,7 @@ def filter_weights(
         if day == count:
             break
         flow = g * intake + growth
-        if day in known:
+        if is_known and day in known:
             tt = tt + known[day]
             link = ops.where(known[day] > 0.0, 0.0, link)
         if scalar and not seen:
@@ -285,7 +288,7 @@ def filter_weights(
                     outliers.append((day, stands_out, times))
                     # It says little about the noise of the next.
                     linkable = ops.where(stands_out, 0.0, 1.0)
-            elif day in given:
+            elif is_given and day in given:
                 total = total + noise * scale * fresh * (given[day] - 1.0)
                 linkable = ops.where(given[day] > 1.0, 0.0, 1.0)
             precision = seen / total

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from . import bibliography  # noqa: F401 - registers the sources named below
-from .compiled import compiled
+from .compiled import compiled, inlined
 from .elementwise import FLOATS, Column, Elementwise, Number
 from .evidence import Basis, Kind, constant, equation, source
 
@@ -90,6 +90,7 @@ def prior_noise(weight_kg: Number, ops: Elementwise = FLOATS) -> Noise:
     sources=("jones_1980", "patterson_thompson_1971"),
     valid_range="daily weighings; one member's month hardly tells r from what is usual",
 )
+@compiled
 def learn_noise(
     detrended_kg: Sequence[Number],
     is_weighed: Sequence[Number],
@@ -104,20 +105,27 @@ def learn_noise(
     """
     calm = _without_jumps(detrended_kg, is_weighed, prior.variance * (1.0 - prior.autocorrelation), days[-1], ops=ops)
     learnt: list[Noise] = []
-    whole: list[Number] = [0.0 * prior.variance] * 11
+    whole: Column = [0.0 * prior.variance] * 11
     upto = 0
     for wanted in days:
         while upto + _SPAN_DAYS <= wanted:
             span = _around_a_line(calm, is_weighed, upto, upto + _SPAN_DAYS, ops=ops)
-            whole = [a + b for a, b in zip(whole, span, strict=True)]
+            whole = _added(whole, span)
             upto += _SPAN_DAYS
         rest = _around_a_line(calm, is_weighed, upto, wanted, ops=ops)
-        sums = [a + b for a, b in zip(whole, rest, strict=True)]
-        learnt.append(_weigh(sums, prior.variance, prior.autocorrelation, ops=ops))
+        learnt.append(_weigh(_added(whole, rest), prior.variance, prior.autocorrelation, ops=ops))
     return learnt
 
 
-@compiled
+@inlined
+def _added(sums: Sequence[Number], further: Sequence[Number]) -> Column:
+    both: Column = []
+    for one, other in zip(sums, further, strict=True):
+        both.append(one + other)
+    return both
+
+
+@inlined
 def _without_jumps(
     detrended_kg: Sequence[Number],
     is_weighed: Sequence[Number],
@@ -151,7 +159,7 @@ def _without_jumps(
     return calm
 
 
-@compiled
+@inlined
 def _around_a_line(
     calm_kg: Sequence[Number], is_weighed: Sequence[Number], first: int, end: int, *, ops: Elementwise = FLOATS
 ) -> tuple[Number, ...]:
@@ -206,7 +214,7 @@ def _around_a_line(
     )  # fmt: skip
 
 
-@compiled
+@inlined
 def _weigh(
     sums: Sequence[Number], prior_variance: Number, prior_correlation: float, *, ops: Elementwise = FLOATS
 ) -> Noise:

@@ -6,7 +6,7 @@ from steelyard.core import log_reader
 from steelyard.core.assessment import Assessment
 from steelyard.core.errors import OutOfDomain
 from steelyard.core.estimate import Estimate
-from steelyard.core.log import Log, entry_days
+from steelyard.core.log import Log
 from steelyard.core.person import Person
 
 from . import mapping
@@ -27,14 +27,13 @@ def check_dates(**dates: date | None) -> None:
 
 def as_of_day(entries: log_schema.Log, as_of_date: date | None, mapped: Log) -> int:
     """The day to read a log at: as asked, or its last. ``mapped`` is the same log as the core has it."""
-    days = entry_days(mapped)
-    for some in (days, mapped.cycle_starts):
-        if some and not (min(some) >= _FIRST_DAY and max(some) <= _LAST_DAY):
-            raise _out_of_range(entries)
+    starts = mapped.cycle_starts
+    if min([mapped.first_day, *starts]) < _FIRST_DAY or max([mapped.last_day, *starts]) > _LAST_DAY:
+        raise _out_of_range(entries)
     if as_of_date is not None:
         check_dates(as_of_date=as_of_date)
         return as_of_date.toordinal()
-    return max(days)
+    return mapped.last_day
 
 
 def _out_of_range(entries: log_schema.Log) -> OutOfDomain:
