@@ -81,11 +81,10 @@ def specialise(core: Path) -> Cython:
 
 def _constant_type(tree: ast.Module, name: str) -> str:
     """The C type of a constant: a whole number where it is written as one, else a double."""
-    for node in tree.body:
-        if isinstance(node, ast.Assign) and isinstance(node.targets[0], ast.Name) and node.targets[0].id == name:
-            if isinstance(node.value, ast.Constant) and type(node.value.value) is int:
-                return "cdef Py_ssize_t "
-    return "cdef double "
+    values = {ast.unparse(n.targets[0]): n.value for n in tree.body if isinstance(n, ast.Assign)}
+    value = values.get(name)
+    is_whole = isinstance(value, ast.Constant) and type(value.value) is int
+    return "cdef Py_ssize_t " if is_whole else "cdef double "
 
 
 def _codes(path: Path, module: str) -> dict[str, CodeType]:

@@ -135,7 +135,12 @@ def fat_estimate(person: Person) -> FatEstimate:
         value = checked_fat_fraction(reading.fat_fraction, "fat_fraction")
         is_measured = reading.method is not BodyFatMethod.BMI_EQUATION
         return FatEstimate(value, error.sd, method=reading.method, is_measured=is_measured)
-    sd = method_error(BodyFatMethod.BMI_EQUATION, status).sd
+    return fat_by_size(person)
+
+
+def fat_by_size(person: Person) -> FatEstimate:
+    """Body fat of a person by BMI, age and sex, whatever was measured."""
+    sd = method_error(BodyFatMethod.BMI_EQUATION, person.training.status).sd
     values = [
         fat_fraction_from_bmi(person.weight_kg, person.height_cm, person.age_years, male) for male in males(person.sex)
     ]

@@ -6,11 +6,11 @@ method gets wrong each time cancels in a change: two readings by one method say 
 """
 
 from collections.abc import Sequence
-from operator import mul
 from typing import NamedTuple
 
 from .body_state import BodyModel, BodyState, Diet
-from .elementwise import FLOATS
+from .compiled import compiled
+from .elementwise import FLOATS, Column, Elementwise, Number
 from .energy_balance import advance
 from .estimate import Estimate
 from .evidence import Kind, equation
@@ -97,7 +97,8 @@ def composition_change(
     bias = {reading.value.method: reading.value.error.bias_sd for reading in readings}
     sds = [prior_fat_kg.sd, PARTITION_SPREAD * abs(lean_share), GROWTH_SPREAD, *[bias[method] for method in methods]]
     size = len(mean)
-    cov = [[sds[i] ** 2 if i == j else 0.0 for j in range(size)] for i in range(size)]
+    covariance = [0.0] * (size * size)  # row by row
+    covariance[:: size + 1] = [sd * sd for sd in sds]
 
     def since(day: int) -> tuple[float, float]:
         """Change of tissue from ``day`` to the last, and what the factor on training moves of it into fat."""
@@ -109,25 +110,50 @@ def composition_change(
         change, by_training = since(reading.day)
         weight = weight_kg[reading.day]
         load = [1.0, -change, -by_training, *[weight if m == reading.value.method else 0.0 for m in methods]]
-        spread = [sum(map(mul, row, load)) for row in cov]
-        error = (reading.value.error.day_to_day_sd * weight) ** 2
-        total = sum(map(mul, load, spread)) + error
-        surprise = reading.value.fat_fraction * weight - sum(map(mul, load, mean))
-        mean = [m + s / total * surprise for m, s in zip(mean, spread, strict=True)]
-        cov = [
-            [c - own * other / total for c, other in zip(row, spread, strict=True)]
-            for row, own in zip(cov, spread, strict=True)
-        ]
+        error = reading.value.error.day_to_day_sd * weight
+        mean, covariance = _taken_in(mean, covariance, load, reading.value.fat_fraction * weight, error * error)
 
     change, by_training = since(0)
     fat_change = mean[1] * change + mean[2] * by_training
-    variance = cov[1][1] * change**2 + cov[2][2] * by_training**2 + 2.0 * cov[1][2] * change * by_training
-    weight = weight_kg[last]
+    of_share, of_training, of_both = covariance[size + 1], covariance[2 * size + 2], covariance[size + 2]
+    variance = of_share * change**2 + of_training * by_training**2 + 2.0 * of_both * change * by_training
+    weight, fat_sd = weight_kg[last], covariance[0] ** 0.5
     return CompositionChange(
         last,
-        Estimate(mean[0], cov[0][0] ** 0.5),
-        Estimate(mean[0] / weight, cov[0][0] ** 0.5 / weight),
+        Estimate(mean[0], fat_sd),
+        Estimate(mean[0] / weight, fat_sd / weight),
         Estimate(fat_change, (variance + (mean[1] * tissue_sd_kg) ** 2) ** 0.5),
         Estimate(change - fat_change, (variance + ((1.0 - mean[1]) * tissue_sd_kg) ** 2) ** 0.5),
         len(readings),
     )
+
+
+@compiled
+def _taken_in(
+    mean: Sequence[Number],
+    covariance: Sequence[Number],
+    load: Sequence[Number],
+    value: Number,
+    variance: Number,
+    *,
+    ops: Elementwise = FLOATS,
+) -> tuple[Column, Column]:
+    """Mean and covariance of what is unknown, given that ``load`` times it was read as ``value``."""
+    size = len(mean)
+    spread: Column = []
+    total, surprise = variance, value
+    for i in range(size):
+        along = 0.0
+        for j in range(size):
+            along = along + covariance[i * size + j] * load[j]
+        spread.append(along)
+        total = total + load[i] * along
+        surprise = surprise - load[i] * mean[i]
+    new_mean: Column = []
+    new_covariance: Column = []
+    for i in range(size):
+        gain = spread[i] / total
+        new_mean.append(mean[i] + gain * surprise)
+        for j in range(size):
+            new_covariance.append(covariance[i * size + j] - gain * spread[j])
+    return new_mean, new_covariance

@@ -3,10 +3,8 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
-import msgspec
-
 from .assessment import Assessment, body_of
-from .body_composition import fat_estimate, males, method_error
+from .body_composition import fat_by_size, males, method_error
 from .body_constants import BASELINE_CARBOHYDRATE_SHARE
 from .body_state import BodyModel, BodyState
 from .composition_change import CompositionChange, FatReading, composition_change, partition_of
@@ -134,7 +132,7 @@ def composition(
         told = person.body_fat
         spread = method_error(told.method, person.training.status)
         readings.append(FatReading(last, FatValue(told.fat_fraction, told.method, spread)))
-    by_size = fat_estimate(msgspec.structs.replace(person, body_fat=None))
+    by_size = fat_by_size(person)
     weight = weights[last]
     tissue = trend.split.tissue_kg
     return composition_change(

@@ -47,3 +47,14 @@ def bounds_columns(
         middles.append(middle)
         uppers.append(upper)
     return lowers, middles, uppers
+
+
+@compiled
+def rounded_where(
+    values: Sequence[Number], is_there: Sequence[Number], scale: Number, *, ops: Elementwise = FLOATS
+) -> list[Number | None]:
+    """``rounded`` of each value that is there, None for the others."""
+    found: list[Number | None] = []
+    for value, there in zip(values, is_there, strict=True):
+        found.append(rounded(value, scale) if there > 0.0 else None)
+    return found

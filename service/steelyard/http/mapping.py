@@ -13,7 +13,7 @@ from steelyard.core.guard_rails import RailAction, Subject
 from steelyard.core.log import IntakeDay, Log, Weighing
 from steelyard.core.message import Message
 from steelyard.core.person import ActivityWeek, BodyFatReading, Person, Session, Training
-from steelyard.core.rounding import bounds, bounds_columns, rounded, rounded_column
+from steelyard.core.rounding import bounds, bounds_columns, rounded, rounded_column, rounded_where
 from steelyard.core.screening import Clearance, Screening
 from steelyard.core.version import MODEL_VERSION
 
@@ -123,6 +123,11 @@ def interval_columns(means: Sequence[float], sds: Sequence[float], digits: int) 
 def column(values: Sequence[float], digits: int) -> list[float]:
     """Values at the wire's precision, as in ``interval``."""
     return rounded_column(values, _SCALES[digits])
+
+
+def column_with_gaps(values: Sequence[float], is_there: Sequence[float], digits: int) -> list[float | None]:
+    """``column`` with None for values that are not there."""
+    return rounded_where(values, is_there, _SCALES[digits])
 
 
 def note(message: Message) -> Note:

@@ -13,7 +13,7 @@ from . import mapping
 from .body_composition import core_measurement
 from .examples import TREND_EXAMPLES
 from .logs import as_of_day, check_dates
-from .mapping import FRACTION, KCAL, KG, column, interval, interval_columns
+from .mapping import FRACTION, KCAL, KG, column, column_with_gaps, interval, interval_columns
 from .operations import computation
 from .pictures import TREND_PICTURES
 from .schemas.trends import ChangeSplit, CompositionOverLog, TrendDays, TrendRequest, TrendResponse
@@ -108,13 +108,12 @@ def _composition(change: CompositionChange) -> CompositionOverLog:
 def _days(trend: Trend, log: DailyLog) -> TrendDays:
     causal, smoothed, split = trend.causal, trend.smoothed, trend.split
     first, count = trend.first_day, trend.days
-    observed = column(log.weight_kg, KG)
     is_outlier = [False] * count
     for day in trend.outliers:
         is_outlier[day] = True
     return TrendDays(
         date=list(map(date.fromordinal, range(first, first + count))),
-        observed_weight_kg=[weight if seen else None for weight, seen in zip(observed, log.is_weighed, strict=True)],
+        observed_weight_kg=column_with_gaps(log.weight_kg, log.is_weighed, KG),
         is_outlier=is_outlier,
         weight_kg=interval_columns(causal.weight_kg, causal.weight_sd_kg, KG),
         smoothed_weight_kg=interval_columns(smoothed.weight_kg, smoothed.weight_sd_kg, KG),
