@@ -9,11 +9,10 @@ from .elementwise import FLOATS, Column, Elementwise, Number
 from .estimate import Estimate
 from .log_maintenance import LogFit
 from .log_tellings import Telling
-from .weight_filter import Filtered
 from .weight_smoother import Path
 
 
-class Change(msgspec.Struct, frozen=True):
+class Change(msgspec.Struct, frozen=True, gc=False):
     """Change over the ``days`` up to the as-of day, and its parts [kg]."""
 
     days: int
@@ -115,11 +114,11 @@ def mixed_change(changes: list[Change], tellings: list[Telling]) -> Change:
     return Change(a.days, mixed(a.weight, b.weight), mixed(a.tissue, b.tissue), mixed(a.carried, b.carried))
 
 
-def change_of(fit: LogFit, filtered: Filtered, smooth: Path, jumps: list[Jump], days: int) -> Change:
+def change_of(fit: LogFit, information: Number, smooth: Path, jumps: list[Jump], days: int) -> Change:
+    """The change over the last ``days``. ``information``: how well the amplitude of carried mass is known."""
     last = len(smooth.level) - 1
     then = last - days
     carried = fit.series.carried_kg
-    information = filtered.steps[-1][15]
     jumped: Number = 0.0
     jump_variance: Number = 0.0
     for jump in jumps:

@@ -14,7 +14,7 @@ Z80 = constant(
 )
 
 
-class Estimate(msgspec.Struct, frozen=True):
+class Estimate(msgspec.Struct, frozen=True, gc=False):
     """A mean and its standard deviation, in the same unit."""
 
     mean: float

@@ -7,7 +7,8 @@ runs without any intake: energy balance is then a slowly wandering state of its 
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from .elementwise import FLOATS, Elementwise
+from .compiled import compiled
+from .elementwise import FLOATS, Elementwise, Number
 from .estimate import Estimate
 from .evidence import Basis, Kind, constant, equation
 from .log import DailyLog, first_weight
@@ -78,7 +79,7 @@ def implied_intakes(
         variance = path.changes[last][0] + own - 2.0 * shared + CARRIED_UNKNOWN_KG**2
         rate = change / window - tissue.growth_kg_per_day
         # Expenditure followed tissue: on the way to the last day's body it differed from that day's.
-        mean_tissue = sum(path.tissue[then:]) / (window + 1)
+        mean_tissue = _mean_from(path.tissue, then, ops=ops)
         then_spent = tissue.expenditure_slope_kcal_per_kg_day * (mean_tissue - path.tissue[last])
         found.append(
             ImpliedIntake(
@@ -96,3 +97,12 @@ def implied_intakes(
             )
         )
     return found
+
+
+@compiled
+def _mean_from(values: Sequence[Number], first: int, *, ops: Elementwise = FLOATS) -> Number:
+    """Mean of the values from the ``first``-th on."""
+    total: Number = 0.0
+    for index in range(first, len(values)):
+        total = total + values[index]
+    return total / (len(values) - first)

@@ -67,7 +67,7 @@ def iso_date(day: int) -> str:
     return date.fromordinal(day).isoformat()
 
 
-class Weighing(msgspec.Struct, frozen=True):
+class Weighing(msgspec.Struct, frozen=True, gc=False):
     """Scale weight on a day; ``order`` sorts several on one day (they are averaged, so it only documents)."""
 
     day: int
@@ -75,7 +75,7 @@ class Weighing(msgspec.Struct, frozen=True):
     order: int | None = None
 
 
-class IntakeDay(msgspec.Struct, frozen=True):
+class IntakeDay(msgspec.Struct, frozen=True, gc=False):
     """Energy eaten on a day. A partial day says that something was left out."""
 
     day: int

@@ -139,16 +139,9 @@ def read_trend(log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elem
     plateau: Number = math.nan
     outliers: frozenset[int] = frozenset()
     stall: Number = math.nan
-    changes = tuple(
-        mixed_change(
-            [
-                change_of(fit, telling.filtered, path, jumped, days)
-                for telling, path, jumped in zip(fit.tellings, smooths, jumps, strict=True)
-            ],
-            fit.tellings,
-        )
-        for days in windows
-    )
+    informations = [telling.filtered.steps[-1][15] for telling in fit.tellings]
+    told = list(zip(informations, smooths, jumps, strict=True))
+    changes = tuple(mixed_change([change_of(fit, *one, days) for one in told], fit.tellings) for days in windows)
     lasting = _lasting_rate(rate, changes)
     if ops is FLOATS:
         plateau = rate_within(lasting, PLATEAU_RATE_KG)
@@ -158,7 +151,7 @@ def read_trend(log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elem
             # What is said of the last fortnight is then the model's alone, however sure it is of itself.
             more_days = max(more_days, int(RATE_DAYS))
         outliers = _outliers(fit, jumps[0])
-        notes = (*log.notes, *_notes(log, fit, smooth, jumps[0], more_days, maintenance))
+        notes = (*log.notes, *_notes(log, fit, smooth, outliers, jumps[0], more_days, maintenance))
     return Trend(
         first_day=log.first_day,
         days=count,
@@ -249,6 +242,7 @@ def _notes(
     log: DailyLog,
     fit: LogFit,
     smooth: Path,
+    outliers: frozenset[int],
     jumps: list[Jump],
     more_days: int,
     maintenance: LogMaintenance,
@@ -258,7 +252,7 @@ def _notes(
         notes.append(say(TOO_SPARSE, more_days=_LOOK_AHEAD_DAYS))
     elif more_days:
         notes.append(say(TOO_EARLY, more_days=more_days))
-    for day in sorted(_outliers(fit, jumps)):
+    for day in sorted(outliers):
         deviation = fit.series.weight_kg[day] - smooth.level[day]
         notes.append(say(OUTLIER, date=iso_date(log.first_day + day), deviation_kg=deviation))
     for jump in jumps:
