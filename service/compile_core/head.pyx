@@ -74,19 +74,20 @@ cdef class Rows:
 DEF _LONGEST = 16  # ",-999999999.9999"
 
 @_cython.cdivision(True)
-cdef inline char* _digits(char* to, unsigned long long number, int least):
+cdef inline char* _digits(char* to, unsigned int number, int least):
     """Write the digits of a number, at least so many; return where they end."""
-    cdef char reverse[20]
-    cdef int count = 0
-    while number or count < least:
-        reverse[count] = 48 + number % 10
-        number = number // 10
+    cdef int count = least
+    cdef unsigned int bound = 1
+    cdef int i
+    for i in range(least):
+        bound *= 10
+    while number >= bound and count < 10:
+        bound *= 10
         count += 1
-    while count:
-        count -= 1
-        to[0] = reverse[count]
-        to += 1
-    return to
+    for i in range(count - 1, -1, -1):
+        to[i] = 48 + number % 10
+        number = number // 10
+    return to + count
 
 cdef class Column:
     """Doubles: what is a list of numbers in the core, without an object for each. From outside, it is read like one."""
@@ -141,6 +142,8 @@ cdef class Column:
         cdef Py_ssize_t i
         cdef double size
         cdef unsigned long long whole
+        cdef unsigned int decimals
+        cdef int count
         cdef char* text = <char*>PyMem_Malloc(_LONGEST * self.count + 2)
         cdef char* to = text
         if text == NULL:
@@ -163,9 +166,11 @@ cdef class Column:
                     to += 1
                 to = _digits(to, whole // 10000, 1)
                 to[0] = b"."
-                to = _digits(to + 1, whole % 10000, 4)
-                while to[-1] == b"0" and to[-2] != b".":
-                    to -= 1
+                decimals, count = whole % 10000, 4
+                while count > 1 and decimals % 10 == 0:
+                    decimals = decimals // 10
+                    count -= 1
+                to = _digits(to + 1, decimals, count)
             to[0] = b"]"
             return text[: to + 1 - text]
         finally:

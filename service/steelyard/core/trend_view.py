@@ -13,7 +13,7 @@ _DAYS_PER_WEEK = 7.0
 
 class View:
     """Daily columns. ``weight_kg`` is weight without its day-to-day noise; rates are of tissue; maintenance is
-    on the logging scale. Each with its SD, and each worked out when it is first asked for."""
+    on the logging scale. Each with its SD, and each worked out when it is asked for."""
 
     def __init__(self, fit: LogFit, segments: Sequence[Segment], ops: Elementwise) -> None:
         """``segments`` follow each other and make up the whole log."""
@@ -24,7 +24,7 @@ class View:
         """Weight without noise."""
         return self._chained([segment.path.level for segment in self._segments])
 
-    @cached_property
+    @property
     def weight_sd_kg(self) -> Column:
         """Its SD."""
         variances = self._chained([segment.path.level_variance for segment in self._segments])
@@ -55,27 +55,27 @@ class View:
         """Mean intake over the week before each morning (the first morning: that day's) less maintenance."""
         return week_gaps(self._fit.series.intake_kcal, self._maintenance, ops=self._ops)
 
-    @cached_property
+    @property
     def weekly_rate_kg(self) -> Column:
         """Rate of tissue at the last week's intake."""
         weekly, growth = _DAYS_PER_WEEK / self._fit.rho_kcal_per_kg, _DAYS_PER_WEEK * self._fit.growth_kg_per_day
         return drawn_to(self._gaps, 0.0, weekly, growth, ops=self._ops)
 
-    @cached_property
+    @property
     def weekly_rate_sd_kg(self) -> Column:
         """Its SD."""
         weekly = _DAYS_PER_WEEK / self._fit.rho_kcal_per_kg
         variances = self._chained([segment.path.maintenance_variance for segment in self._segments])
         return deviations(variances, weekly, ops=self._ops)
 
-    @cached_property
+    @property
     def maintenance_kcal(self) -> Column:
         """Maintenance."""
         prior = self._fit.prior.mean
         parts = [drawn_to(s.path.maintenance, prior, s.unshrunk, prior, ops=self._ops) for s in self._segments]
         return self._chained(parts)
 
-    @cached_property
+    @property
     def maintenance_sd_kcal(self) -> Column:
         """Its SD."""
         fit, gaps = self._fit, self._gaps
