@@ -71,7 +71,7 @@ cdef class Rows:
         values = self.at(row)
         return tuple([values[i] for i in range(self.width)])
 
-DEF _LONGEST = 16  # ",-999999999.9999"
+cdef Py_ssize_t _LONGEST = 16  # ",-999999999.9999"
 
 @_cython.cdivision(True)
 cdef inline char* _digits(char* to, unsigned int number, int least):

@@ -5,6 +5,21 @@ from collections.abc import Iterable
 
 from local_types import is_annotated, is_column, is_double, is_index, local_types
 from marks import Known, Marked
+from syntax import (
+    assigned,
+    c_type_of,
+    call_of,
+    is_floats_test,
+    is_of_column,
+    is_ops,
+    is_scalar_flag,
+    is_starred,
+    is_step,
+    is_steps,
+    name_of,
+    ops_function,
+    truth,
+)
 
 _OPS = {name: f"_{name}" for name in ("exp", "log", "sqrt", "tanh", "maximum", "minimum")}
 STEP_WIDTH = 16  # numbers in a day of the weight filter
@@ -88,7 +103,7 @@ class Rewriter(ast.NodeTransformer):
         head = f"{self._one.name}({', '.join(shown)}):"
         if self._one.owner and self._one.node.decorator_list:
             return f"@property\ndef {head}"
-        return f"def {head}" if self._one.is_entry else f"cdef {_returned(self._one.node.returns)}{head}"
+        return f"def {head}" if self._one.is_entry else f"cdef {c_type_of(self._one.node.returns)}{head}"
 
     def _block(self, body: Iterable[ast.stmt]) -> list[ast.stmt]:
         made: list[ast.stmt] = []
@@ -105,12 +120,12 @@ class Rewriter(ast.NodeTransformer):
     # Statements
 
     def visit_Assign(self, node: ast.Assign) -> ast.stmt | list[ast.stmt] | None:
-        if _is_step(node.value) and isinstance(node.targets[0], ast.Tuple):
+        if is_step(node.value) and isinstance(node.targets[0], ast.Tuple):
             value = node.value
             assert isinstance(value, ast.Subscript)
             rows = self._make("Rows", "rows")
             return [
-                _assign(rows, _call("_rows_of", self.visit(value.value))),
+                assigned(rows, call_of("_rows_of", self.visit(value.value))),
                 *self._unpacked(rows, self.visit(value.slice), node.targets[0].elts),
             ]
         if len(node.targets) > 1:  # a = b = 0.0
@@ -118,21 +133,21 @@ class Rewriter(ast.NodeTransformer):
         target = node.targets[0]
         pairs = (
             list(zip(target.elts, node.value.elts, strict=True))
-            if isinstance(target, ast.Tuple) and isinstance(node.value, ast.Tuple) and not _is_starred(node)
+            if isinstance(target, ast.Tuple) and isinstance(node.value, ast.Tuple) and not is_starred(node)
             else [(target, node.value)]
         )
         kept = []
         for to, value in pairs:
-            if _is_ops(value):
+            if is_ops(value):
                 continue
             if isinstance(to, ast.Name) and isinstance(value, ast.Call) and isinstance(value.func, ast.Name):
                 self._hold(to.id, self._origins.get(value.func.id))
-            function = _ops_function(value)
+            function = ops_function(value)
             if function is not None and isinstance(to, ast.Name):
                 self._aliases[to.id] = function
                 continue
             made = self.visit(value)
-            if not isinstance(value, ast.Constant) and _truth(made) and _is_scalar_flag(to):
+            if not isinstance(value, ast.Constant) and truth(made) and is_scalar_flag(to):
                 if isinstance(to, ast.Name):
                     self._true.add(to.id)
                 continue
@@ -151,19 +166,19 @@ class Rewriter(ast.NodeTransformer):
         width = _ROW_WIDTHS.get(ast.unparse(node.annotation))
         if is_column(node.annotation) and isinstance(node.target, ast.Name):
             self._columns[node.target.id] = node.target.id
-            return _assign(node.target.id, self._column(node.value))
+            return assigned(node.target.id, self._column(node.value))
         if width is not None and isinstance(node.target, ast.Name):
             self._rows[node.target.id] = width
-            return _assign(node.target.id, _call("Rows", ast.Constant(width)))
+            return assigned(node.target.id, call_of("Rows", ast.Constant(width)))
         return self.visit_Assign(ast.Assign([node.target], node.value, lineno=0))
 
     def _column(self, value: ast.expr) -> ast.expr:
         """What a column begins as."""
         if isinstance(value, ast.List) and not value.elts:
-            return _call("Column")
+            return call_of("Column")
         if isinstance(value, ast.BinOp) and isinstance(value.left, ast.List):
-            return _call("_column_repeated", self.visit(value.left.elts[0]), self.visit(value.right))
-        return _call("_column_of", self.visit(value))
+            return call_of("_column_repeated", self.visit(value.left.elts[0]), self.visit(value.right))
+        return call_of("_column_of", self.visit(value))
 
     def _column_name(self, node: ast.expr) -> str | None:
         """The name of the ``Column`` that an expression is, if it is one by name."""
@@ -181,7 +196,7 @@ class Rewriter(ast.NodeTransformer):
 
     def visit_If(self, node: ast.If) -> ast.stmt | list[ast.stmt] | None:
         test = self.visit(node.test)
-        if (is_true := _truth(test)) is not None:
+        if (is_true := truth(test)) is not None:
             chosen = node.body if is_true else node.orelse
             return self._block(chosen) if chosen else None
         return ast.If(test, self._block(node.body), self._block(node.orelse) if node.orelse else [])
@@ -202,7 +217,7 @@ class Rewriter(ast.NodeTransformer):
             return [
                 ast.parse(f"{to} = {call.func.value.id}.grow()").body[0],
                 *(
-                    ast.Assign([ast.Subscript(_name(to), ast.Constant(i), ast.Store())], self.visit(value), lineno=0)
+                    ast.Assign([ast.Subscript(name_of(to), ast.Constant(i), ast.Store())], self.visit(value), lineno=0)
                     for i, value in enumerate(row.elts)
                 ),
             ]
@@ -211,7 +226,7 @@ class Rewriter(ast.NodeTransformer):
     def visit_For(self, node: ast.For) -> ast.stmt | list[ast.stmt]:
         over = node.iter
         if isinstance(over, ast.Call) and isinstance(over.func, ast.Name) and isinstance(node.target, ast.Tuple):
-            if over.func.id == "reversed" and _is_steps(over.args[0]):
+            if over.func.id == "reversed" and is_steps(over.args[0]):
                 at = self._make("Py_ssize_t", "at")
                 return self._over_rows(over.args[0], at, "range({}.count - 1, -1, -1)", node.target.elts, node.body)
             day, row = (*node.target.elts, None)[:2]
@@ -246,8 +261,8 @@ class Rewriter(ast.NodeTransformer):
         rows = self._make("Rows", "rows")
         loop = ast.parse(f"for {at} in {order.format(rows)}: pass").body[0]
         assert isinstance(loop, ast.For)
-        loop.body = [*self._unpacked(rows, _name(at), targets), *self._block(body)]
-        return [_assign(rows, _call("_rows_of", self.visit(what))), loop]
+        loop.body = [*self._unpacked(rows, name_of(at), targets), *self._block(body)]
+        return [assigned(rows, call_of("_rows_of", self.visit(what))), loop]
 
     def _indexed(
         self, node: ast.For, columns: list[ast.expr], targets: list[ast.expr], at: str | None = None
@@ -262,7 +277,7 @@ class Rewriter(ast.NodeTransformer):
             if name is None:
                 is_column = self._is_column(column)
                 name = self._make("Column" if is_column else "object", "column")
-                taken.append(_assign(name, _call("_column_of", column) if is_column else self.visit(column)))
+                taken.append(assigned(name, call_of("_column_of", column) if is_column else self.visit(column)))
             names.append(name)
             of = f"{name}.data" if self._is_column(column) else name
             elements += ast.parse(f"{ast.unparse(target)} = {of}[{at}]").body
@@ -280,12 +295,12 @@ class Rewriter(ast.NodeTransformer):
         """The numbers of a row, to the names of a tuple; ``_`` takes none and ``*_`` the most."""
         row = self._make("double*", "row")
         missing = STEP_WIDTH - len(targets)
-        made: list[ast.stmt] = [_assign(row, ast.Call(ast.Attribute(_name(rows), "at", ast.Load()), [at], []))]
+        made: list[ast.stmt] = [assigned(row, ast.Call(ast.Attribute(name_of(rows), "at", ast.Load()), [at], []))]
         for position, target in enumerate(targets):
             is_after = any(isinstance(t, ast.Starred) for t in targets[:position])
             if isinstance(target, ast.Name) and target.id != "_":
                 index = ast.Constant(position + (missing if is_after else 0))
-                made.append(_assign(target.id, ast.Subscript(_name(row), index, ast.Load())))
+                made.append(assigned(target.id, ast.Subscript(name_of(row), index, ast.Load())))
         return made
 
     def _make(self, kind: str, name: str) -> str:
@@ -306,23 +321,25 @@ class Rewriter(ast.NodeTransformer):
 
     def _number(self, node: ast.expr) -> ast.expr:
         """What takes part in arithmetic, as a double where it is an element of a column or a field of an object."""
-        is_element = isinstance(node, ast.Subscript) and not isinstance(node.slice, ast.Slice) and not _is_double(node)
+        is_element = (
+            isinstance(node, ast.Subscript) and not isinstance(node.slice, ast.Slice) and not is_of_column(node)
+        )
         is_field = (
             isinstance(node, ast.Attribute)
             and isinstance(node.value, ast.Name)
             and node.value.id not in self._typed
             and node.value.id not in ("self", "_math")
         )
-        return _call("_number", node) if is_element or is_field else node
+        return call_of("_number", node) if is_element or is_field else node
 
     def visit_Compare(self, node: ast.Compare) -> ast.expr:
-        if _is_floats_test(node):
+        if is_floats_test(node):
             return ast.Constant(isinstance(node.ops[0], ast.Is))
         return self.generic_visit(node)  # type: ignore[return-value]
 
     def visit_UnaryOp(self, node: ast.UnaryOp) -> ast.expr:
         made: ast.UnaryOp = self.generic_visit(node)  # type: ignore[assignment]
-        if isinstance(made.op, ast.Not) and (is_true := _truth(made.operand)) is not None:
+        if isinstance(made.op, ast.Not) and (is_true := truth(made.operand)) is not None:
             return ast.Constant(not is_true)
         return made
 
@@ -331,7 +348,7 @@ class Rewriter(ast.NodeTransformer):
         values: list[ast.expr] = []
         for value in node.values:
             made = self.visit(value)
-            if (is_true := _truth(made)) is not None:
+            if (is_true := truth(made)) is not None:
                 if is_true is decides:
                     return made if not values else ast.BoolOp(node.op, [*values, made])
                 continue
@@ -342,19 +359,19 @@ class Rewriter(ast.NodeTransformer):
 
     def visit_IfExp(self, node: ast.IfExp) -> ast.expr:
         test = self.visit(node.test)
-        if (is_true := _truth(test)) is not None:
+        if (is_true := truth(test)) is not None:
             return self.visit(node.body if is_true else node.orelse)  # type: ignore[no-any-return]
         return ast.IfExp(test, self.visit(node.body), self.visit(node.orelse))
 
     def visit_Call(self, node: ast.Call) -> ast.expr:
-        function = _ops_function(node.func)
+        function = ops_function(node.func)
         if function is None and isinstance(node.func, ast.Name):
             function = self._aliases.get(node.func.id)
         if function == "where":
             condition, if_true, if_false = (self.visit(a) for a in node.args)
             return ast.IfExp(condition, if_true, if_false)
         if function is not None:
-            return _call(_OPS[function], *(self.visit(a) for a in node.args))
+            return call_of(_OPS[function], *(self.visit(a) for a in node.args))
         if isinstance(node.func, ast.Name) and node.func.id not in self._locals:
             # Named tuples that never leave their module are read by position alone, and plain ones are made faster.
             if node.func.id in self._private and not node.keywords:
@@ -365,8 +382,8 @@ class Rewriter(ast.NodeTransformer):
             one = self._functions.get(origin) or self._classes.get(origin)
             if one is not None:
                 return ast.Call(
-                    _name(one.name),
-                    [self.visit(a) for a in node.args if not _is_ops(a)],
+                    name_of(one.name),
+                    [self.visit(a) for a in node.args if not is_ops(a)],
                     [ast.keyword(k.arg, self.visit(k.value)) for k in node.keywords if k.arg != "ops"],
                 )
         return self.generic_visit(node)  # type: ignore[return-value]
@@ -375,92 +392,28 @@ class Rewriter(ast.NodeTransformer):
         name = None if isinstance(node.slice, ast.Slice) else self._column_name(node.value)
         if name is None:
             return self.generic_visit(node)  # type: ignore[return-value]
-        element = ast.Call(ast.Attribute(_name(name), "at", ast.Load()), [self.visit(node.slice)], [])
+        element = ast.Call(ast.Attribute(name_of(name), "at", ast.Load()), [self.visit(node.slice)], [])
         return ast.Subscript(element, ast.Constant(0), node.ctx)
 
     def visit_Attribute(self, node: ast.Attribute) -> ast.expr:
-        if _is_scalar_flag(node) and isinstance(node.ctx, ast.Load):
+        if is_scalar_flag(node) and isinstance(node.ctx, ast.Load):
             return ast.Constant(True)
         if isinstance(node.value, ast.Name) and node.value.id == "math":
             if node.attr in _OPS or node.attr == "inf":
-                return _name(_OPS.get(node.attr, "_INFINITY"))
-            return ast.Attribute(_name("_math"), node.attr, ast.Load())
+                return name_of(_OPS.get(node.attr, "_INFINITY"))
+            return ast.Attribute(name_of("_math"), node.attr, ast.Load())
         return self.generic_visit(node)  # type: ignore[return-value]
 
     def visit_Name(self, node: ast.Name) -> ast.expr:
         if node.id in self._true and isinstance(node.ctx, ast.Load):
             return ast.Constant(True)
         if node.id == "ops" and node.id in self._locals:
-            return _name(self._take("elementwise", "FLOATS"))
+            return name_of(self._take("elementwise", "FLOATS"))
         if node.id in self._locals or node.id not in self._origins:
             return node
-        return _name(self._take(*self._origins[node.id]))
+        return name_of(self._take(*self._origins[node.id]))
 
     def _take(self, module: str, there: str) -> str:
         name = f"{module}__{there}"
         self.taken[name] = (module, there)
         return name
-
-
-def _name(name: str) -> ast.Name:
-    return ast.Name(name, ast.Load())
-
-
-def _assign(name: str, value: ast.expr) -> ast.stmt:
-    return ast.Assign([ast.Name(name, ast.Store())], value, lineno=0)
-
-
-def _call(name: str, *arguments: ast.expr) -> ast.expr:
-    return ast.Call(_name(name), list(arguments), [])
-
-
-def _is_double(node: ast.Subscript) -> bool:
-    """Whether an element is a double already: that of a ``Column``."""
-    return isinstance(node.value, ast.Call)
-
-
-def _is_steps(node: ast.expr) -> bool:
-    """Whether an expression is the days of a pass of the filter."""
-    return isinstance(node, ast.Attribute) and node.attr == "steps"
-
-
-def _is_step(node: ast.expr) -> bool:
-    return isinstance(node, ast.Subscript) and _is_steps(node.value)
-
-
-def _is_ops(node: ast.expr) -> bool:
-    return (isinstance(node, ast.Name) and node.id == "ops") or ast.unparse(node) == "self._ops"
-
-
-def _truth(node: ast.expr) -> bool | None:
-    """What an expression is known to be, or None."""
-    return node.value if isinstance(node, ast.Constant) and isinstance(node.value, bool) else None
-
-
-def _is_scalar_flag(node: ast.expr) -> bool:
-    """Whether something may hold that this is for floats: a local name, or a class's own note of it."""
-    return isinstance(node, ast.Name) or ast.unparse(node) == "self._scalar"
-
-
-def _ops_function(node: ast.expr) -> str | None:
-    return node.attr if isinstance(node, ast.Attribute) and _is_ops(node.value) else None
-
-
-def _is_floats_test(node: ast.Compare) -> bool:
-    (right,) = node.comparators[:1]
-    return _is_ops(node.left) and isinstance(right, ast.Name) and right.id == "FLOATS"
-
-
-def _is_starred(node: ast.Assign) -> bool:
-    return any(isinstance(n, ast.Starred) for n in ast.walk(node))
-
-
-def _returned(annotation: ast.expr | None) -> str:
-    """The C type of what an inlined function returns: a double, a tuple of them, or an object."""
-    if is_double(annotation):
-        return "double "
-    if isinstance(annotation, ast.Subscript) and isinstance(annotation.value, ast.Name):
-        elements = annotation.slice.elts if isinstance(annotation.slice, ast.Tuple) else []
-        if annotation.value.id == "tuple" and elements and all(is_double(e) for e in elements):
-            return f"({', '.join(['double'] * len(elements))}) "
-    return ""

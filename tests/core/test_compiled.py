@@ -1,11 +1,12 @@
 """The compiled forms of formulas: the same answers to the last bit, and nothing lost where there are none."""
 
 import importlib.util
+import math
 import random
 import shutil
 import subprocess
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
 from pathlib import Path
 from types import ModuleType, SimpleNamespace
@@ -16,7 +17,9 @@ import pytest
 from request_people import CLEAR, LIFTER
 from servers import REQUIRED
 from steelyard.core import compiled
-from steelyard.http.answers import encode_finite
+from steelyard.core.rounding import rounded_column
+from steelyard.core.trend_view import drawn_to
+from steelyard.http.answers import NonFiniteAnswer, encode_finite
 from steelyard.http.app import OPERATIONS
 
 COMPILE_CORE = Path(__file__).resolve().parents[2] / "service" / "compile_core"
@@ -111,6 +114,54 @@ def test_plans_are_made_the_same_in_both_forms(seed: int) -> None:
         except Exception as refusal:  # whoever is refused is refused the same
             told.append(repr(refusal).encode())
     assert told[0] == told[1]
+
+
+def _column(values: Sequence[float], scale: float = 1000.0) -> Any:
+    """A column of a compiled function, which the wire's precision leaves as it is."""
+    return rounded_column(values, scale)
+
+
+@pytest.mark.usefixtures("both_forms")
+def test_a_column_is_read_like_a_list() -> None:
+    values = [80.5, -1.25, 0.0, 3.125]
+    column = _column(values)
+    assert not isinstance(column, list)
+    assert len(column) == 4
+    assert column[0] == 80.5
+    assert column[-1] == 3.125
+    assert column[1:3] == [-1.25, 0.0]
+    assert list(column) == list(reversed(list(reversed(column)))) == values
+    assert column == values
+    assert column != [*values, 1.0]
+    assert repr(column) == repr(values)
+    for beyond in (4, -5):
+        with pytest.raises(IndexError):
+            column[beyond]
+    assert list(_column([])) == []
+
+
+@pytest.mark.usefixtures("both_forms")
+@pytest.mark.parametrize("digits", range(5))
+def test_columns_are_written_as_the_library_writes_lists(digits: int) -> None:
+    rng, scale = random.Random(digits), 10.0**digits
+    sizes = (1e-4, 1e-3, 1.0, 100.0, 1e4, 9.99e8)
+    values = [rng.choice((-1.0, 1.0)) * rng.random() * rng.choice(sizes) for _ in range(20_000)]
+    values += [0.0, -0.0, 1.0, -1.0, 10.0, 100.0, 0.1, 0.01, 0.001, 0.0001, 999_999_999.0, -0.5, 12345.6789]
+    column = _column(values, scale)
+    assert column.as_json() == msgspec.json.encode(list(column))
+    assert _column([]).as_json() == b"[]"
+
+
+@pytest.mark.usefixtures("both_forms")
+@pytest.mark.parametrize("odd", [math.nan, math.inf, -math.inf, 1e9, 1.23456, 1.0 / 3.0])
+def test_a_column_of_other_numbers_is_left_to_the_library(odd: float) -> None:
+    column = drawn_to([80.0, odd], 0.0, 1.0, 0.0)  # as it comes, not rounded
+    assert getattr(column, "as_json")() is None  # noqa: B009 - a list has none
+    if math.isfinite(odd):
+        assert encode_finite(column) == msgspec.json.encode([80.0, odd])
+    else:
+        with pytest.raises(NonFiniteAnswer, match=r"\$\[1\]"):
+            encode_finite(column)
 
 
 @pytest.mark.usefixtures("both_forms")
