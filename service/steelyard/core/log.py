@@ -91,21 +91,37 @@ class Log(msgspec.Struct, frozen=True, dict=True):
     intakes: Sequence[IntakeDay] = ()
     cycle_starts: Sequence[int] = ()  # days on which a menstruation began, also from before the log
 
-    @cached_property
+    @property
     def first_day(self) -> int:
         """The day of the first entry."""
-        return min(self._days)
+        return self._span[0]
 
-    @cached_property
+    @property
     def last_day(self) -> int:
         """The day of the last entry."""
-        return max(self._days)
+        return self._span[1]
 
     @cached_property
-    def _days(self) -> list[int]:
+    def _span(self) -> tuple[int, int]:
         if not self.weighings:
             raise LogError("LOG_WITHOUT_WEIGHT", "/log/weights", "Send at least one weighing.")
-        return [*[entry.day for entry in self.weighings], *[entry.day for entry in self.intakes]]
+        day = self.weighings[0].day
+        first, last = _first_and_last(self.intakes, *_first_and_last(self.weighings, day, day))
+        return int(first), int(last)
+
+
+@compiled
+def _first_and_last(
+    entries: Sequence[Weighing | IntakeDay], first: Number, last: Number, *, ops: Elementwise = FLOATS
+) -> tuple[Number, Number]:
+    """The first and the last day of entries, and of those given."""
+    for entry in entries:
+        day = entry.day
+        if day < first:
+            first = day
+        if day > last:
+            last = day
+    return first, last
 
 
 class DailyLog(NamedTuple):
