@@ -14,6 +14,7 @@ import msgspec
 
 from . import bibliography  # noqa: F401 - registers the sources that equations cite
 from .body_constants import KJ_PER_KCAL
+from .compiled import compiled
 from .elementwise import FLOATS, Elementwise, Number
 from .errors import OutOfDomain
 from .evidence import Basis, Entry, Kind, register
@@ -115,11 +116,14 @@ def weighted_sum(
     age_years: Number,
     ffm_kg: Number,
     fat_mass_kg: Number,
+    *,
+    ops: Elementwise = FLOATS,
 ) -> Number:
     """The sum in kcal/d. Measures that an equation does not use have a zero coefficient: pass 0 if unknown."""
-    return weighted_sums((coefficients,), weight_kg, height_cm, age_years, ffm_kg, fat_mass_kg)[0]
+    return weighted_sums((coefficients,), weight_kg, height_cm, age_years, ffm_kg, fat_mass_kg, ops=ops)[0]
 
 
+@compiled
 def weighted_sums(
     table: Sequence[Coefficients],
     weight_kg: Number,
@@ -127,12 +131,14 @@ def weighted_sums(
     age_years: Number,
     ffm_kg: Number,
     fat_mass_kg: Number,
+    *,
+    ops: Elementwise = FLOATS,
 ) -> list[Number]:
     """``weighted_sum`` of many equations for the same measures, which costs little more than one."""
-    return [
-        c + w * weight_kg + h * height_cm + a * age_years + lean * ffm_kg + fat * fat_mass_kg
-        for c, w, h, a, lean, fat in table
-    ]
+    found: list[Number] = []
+    for c, w, h, a, lean, fat in table:
+        found.append(c + w * weight_kg + h * height_cm + a * age_years + lean * ffm_kg + fat * fat_mass_kg)
+    return found
 
 
 class Cell(msgspec.Struct, frozen=True, kw_only=True):
@@ -228,6 +234,7 @@ class LinearEquation(msgspec.Struct, frozen=True, kw_only=True):
                     age_years,
                     ffm_kg,
                     fat_mass_kg,
+                    ops=ops,
                 )
                 total = value if position == 0 else ops.where(age_years >= cell.from_years, value, total)
             by_sex.append(total)

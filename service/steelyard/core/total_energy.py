@@ -269,7 +269,7 @@ class Components(msgspec.Struct, frozen=True):
 
 
 class TotalEnergy(Estimate, frozen=True, kw_only=True):
-    """Total energy expenditure in kcal/d, the implied PAL, the parts and the cross-check.
+    """Total energy expenditure in kcal/d, the implied PAL and the parts.
 
     ``exercise_kcal`` is the net energy of training sessions in kcal/d, as energy availability needs it; of a
     person who told only a level it is taken from their weekly resistance sessions, and is part of the level.
@@ -278,7 +278,6 @@ class TotalEnergy(Estimate, frozen=True, kw_only=True):
     pal: float
     components: Components
     exercise_kcal: float
-    cross_check: tuple[EerRow, ...]
     notes: tuple[Message, ...]
 
 
@@ -315,7 +314,6 @@ def estimate(person: Person, resting: Estimate) -> TotalEnergy:
         pal=pal,
         components=Components(rest, thermic, total - rest - thermic),
         exercise_kcal=exercise,
-        cross_check=cross_check(person, pal),
         notes=pal_notes(pal),
     )
 

@@ -7,6 +7,7 @@ from typing import Any
 
 import msgspec
 from litestar.types import Receive, Scope, Send
+from msgspec.structs import astuple
 
 from .headers import CONTENT_LENGTH, CONTENT_TYPE, Header
 
@@ -43,8 +44,8 @@ def encode_finite(answer: Any) -> bytes:
     """
     body = _json.encode(answer)
     if b"null" in body:
-        empty = [field for field in getattr(answer, "__struct_fields__", ()) if getattr(answer, field) is None]
-        if len(_NULL.findall(body)) > len(empty):
+        empty = astuple(answer).count(None) if isinstance(answer, msgspec.Struct) else 0
+        if len(_NULL.findall(body)) > empty:
             packed = _pack.encode(answer)
             if (_HUGE[0] in packed or _HUGE[1] in packed) and _SUSPECT.search(packed):
                 _require_finite(msgspec.to_builtins(answer, enc_hook=list), "$")

@@ -9,6 +9,7 @@ from steelyard.core.cautions import FROM_EQUATIONS, ON_LOGGING_SCALE
 from steelyard.core.estimate import Estimate
 from steelyard.core.log_maintenance import LogMaintenance
 from steelyard.core.person import Person
+from steelyard.core.total_energy import cross_check
 
 from . import mapping
 from .examples import MAINTENANCE_EXAMPLES
@@ -63,7 +64,7 @@ def _response(
         resting_kcal=interval(assessed.resting, KCAL),
         activity_level=round(level, 2),
         body_fat_fraction=interval(assessed.fat, FRACTION),
-        equations=_rows(assessed),
+        equations=_rows(person, assessed),
         contribution=Contribution(
             prior_kcal=interval(prior, KCAL),
             prior_share=round(1.0 if learnt is None else learnt.prior_share, 3),
@@ -80,7 +81,7 @@ def _methods(preferred: tuple[str, ...], has_log: bool) -> list[str]:
     return sorted({*preferred, "forecast_interval", *(_LOG_METHODS if has_log else ())})
 
 
-def _rows(assessed: Assessment) -> list[EquationRow]:
+def _rows(person: Person, assessed: Assessment) -> list[EquationRow]:
     resting = assessed.resting
     rows = [
         EquationRow(id=id, kcal_per_day=round(value), is_applicable=is_applicable, is_used=weight > 0.0, notes=notes)
@@ -94,6 +95,6 @@ def _rows(assessed: Assessment) -> list[EquationRow]:
             is_used=False,
             notes=[row.why_not.text] if row.why_not else [],
         )
-        for row in assessed.total.cross_check
+        for row in cross_check(person, assessed.total.pal)
     ]
     return rows
