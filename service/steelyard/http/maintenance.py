@@ -84,13 +84,13 @@ def _methods(preferred: tuple[str, ...], has_log: bool) -> list[str]:
 def _rows(person: Person, assessed: Assessment) -> list[EquationRow]:
     resting = assessed.resting
     rows = [
-        EquationRow(id=id, kcal_per_day=round(value), is_applicable=is_applicable, is_used=weight > 0.0, notes=notes)
+        EquationRow(id, round(value), is_applicable, weight > 0.0, notes)
         for (id, _, is_applicable, weight, _, notes), value in zip(resting.lines, resting.values, strict=True)
     ]
     rows += [
         EquationRow(
-            id=row.id,
-            kcal_per_day=round(row.kcal_per_day),
+            row.id,
+            round(row.kcal_per_day),
             is_applicable=row.is_applicable and row.is_match,
             is_used=False,
             notes=[row.why_not.text] if row.why_not else [],

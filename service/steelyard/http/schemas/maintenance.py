@@ -20,7 +20,7 @@ class MaintenanceRequest(Request, frozen=True, kw_only=True):
     ] = None
 
 
-class EquationRow(Response, frozen=True, kw_only=True):
+class EquationRow(Response, frozen=True):
     """One prediction equation: its value for this person and whether it was used."""
 
     id: Annotated[str, Meta(description="Id of the equation.", examples=["mifflin"])]
