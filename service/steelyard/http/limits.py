@@ -55,7 +55,19 @@ class Limits:
         length, has_more = 0, True
         deadline: float | None = None
         while has_more:
-            message, deadline = await self._receive(request, deadline)
+            arriving: Any = request.receive()
+            message = None
+            # A body is usually there with its head, and a timer costs as much as decoding it, so that time counts from
+            # when there is something to wait for.
+            if isinstance(arriving, CoroutineType):
+                try:
+                    arriving = _Begun(arriving, arriving.send(None))
+                except StopIteration as arrived:
+                    message = arrived.value
+            if message is None:
+                if deadline is None:
+                    deadline = asyncio.get_running_loop().time() + self._body_seconds
+                message = await _by(deadline, arriving)
             if message["type"] == "http.disconnect":
                 # Nobody is left to read the answer; what matters is that it is no fault of the service.
                 raise ProblemError(BAD_REQUEST, "The connection was closed before the body was complete.")
@@ -65,26 +77,6 @@ class Limits:
                 raise _problem(BODY_TOO_LARGE)
             has_more = message.get("more_body", False)
         return parts[0] if len(parts) == 1 else b"".join(parts)
-
-    async def _receive(self, request: Request[Any, Any, Any], deadline: float | None) -> tuple[Any, float | None]:
-        """The next message, and by when all have to be there (``None`` while none had to be waited for).
-
-        A body is usually there with its head, and a timer costs as much as decoding it, so that time counts from when
-        there is something to wait for.
-        """
-        arriving: Any = request.receive()
-        if isinstance(arriving, CoroutineType):
-            try:
-                arriving = _Begun(arriving, arriving.send(None))
-            except StopIteration as arrived:
-                return arrived.value, deadline
-        if deadline is None:
-            deadline = asyncio.get_running_loop().time() + self._body_seconds
-        try:
-            async with asyncio.timeout_at(deadline):
-                return await arriving, deadline
-        except TimeoutError:
-            raise _problem(BODY_TIMEOUT, {"Connection": "close"}) from None
 
     async def compute(self, compute: Callable[..., T], *arguments: Any) -> T:
         """``compute(*arguments)`` in a thread. Past its time the answer is a problem.
@@ -105,6 +97,15 @@ class Limits:
                 return await work
         except TimeoutError:
             raise _problem(COMPUTATION_TIMEOUT, {"Retry-After": str(BUSY_SECONDS)}) from None
+
+
+async def _by(deadline: float, arriving: Awaitable[Any]) -> Any:
+    """The next message. Raises the problem for one that is not there by the ``deadline``."""
+    try:
+        async with asyncio.timeout_at(deadline):
+            return await arriving
+    except TimeoutError:
+        raise _problem(BODY_TIMEOUT, {"Connection": "close"}) from None
 
 
 class _Begun:
