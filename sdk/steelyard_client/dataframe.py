@@ -72,11 +72,16 @@ def _fields(model: Any) -> dict[str, Any]:
     return {name: getattr(model, name) for name in names}
 
 
+def _ends(name: str, value: Interval | IntervalColumns) -> dict[str, Any]:
+    """An interval, or a column of them, under three names."""
+    return {name: value.mean, f"{name}_lower": value.lower, f"{name}_upper": value.upper}
+
+
 def _columns(days: Mapping[str, Any]) -> dict[str, list[Any]]:
     columns: dict[str, list[Any]] = {}
     for name, value in days.items():
         if isinstance(value, IntervalColumns):
-            columns |= {name: value.mean, f"{name}_lower": value.lower, f"{name}_upper": value.upper}
+            columns |= _ends(name, value)
         else:
             columns[name] = value
     return columns
@@ -86,7 +91,7 @@ def _flat(row: Mapping[str, Any]) -> dict[str, Any]:
     flat: dict[str, Any] = {}
     for name, value in row.items():
         if isinstance(value, Interval):
-            flat |= {name: value.mean, f"{name}_lower": value.lower, f"{name}_upper": value.upper}
+            flat |= _ends(name, value)
         elif name == _AT_END:
             body = _fields(value)
             flat |= _flat({"end_date": body.pop("date"), **body})

@@ -136,7 +136,7 @@ cdef class Column:
         """The numbers as a JSON array, each with as many digits as tell it apart: what ``json.dumps`` makes of them.
 
         For numbers of at most four decimals under a billion, of which an answer's columns are made; None where any
-        is something else. A number's decimals are then those of a whole number, which takes a fifth of the time of
+        is something else. A number's decimals are then those of a whole number, which takes a quarter of the time of
         finding the shortest that tell any number apart.
         """
         cdef Py_ssize_t i

@@ -1,30 +1,8 @@
 """Which local names of a rewritten function are doubles, and which are indices."""
 
 import ast
-from collections.abc import Iterator
 
-DOUBLES = {"Number", "float"}
-COLUMNS = {"Column", "Sequence[Number]"}
-
-
-def is_double(annotation: ast.expr | None) -> bool:
-    """Whether what is annotated so is a double."""
-    return isinstance(annotation, ast.Name) and annotation.id in DOUBLES
-
-
-def is_annotated(annotation: ast.expr | None, text: str) -> bool:
-    """Whether an annotation reads so."""
-    return annotation is not None and ast.unparse(annotation) == text
-
-
-def is_index(annotation: ast.expr | None) -> bool:
-    """Whether what is annotated so is a whole number."""
-    return is_annotated(annotation, "int")
-
-
-def is_column(annotation: ast.expr | None) -> bool:
-    """Whether what is annotated so is a column of doubles, or None."""
-    return annotation is not None and ast.unparse(annotation).removesuffix(" | None") in COLUMNS
+from syntax import names_in
 
 
 def local_types(tree: ast.Module) -> tuple[set[str], set[str]]:
@@ -64,8 +42,3 @@ def _is_whole(node: ast.expr) -> bool:
 
 def _is_decimal(node: ast.expr) -> bool:
     return isinstance(node, ast.Constant) and type(node.value) is float
-
-
-def names_in(node: ast.AST) -> Iterator[str]:
-    """The names that occur in a piece of code."""
-    return (n.id for n in ast.walk(node) if isinstance(n, ast.Name))

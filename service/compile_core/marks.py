@@ -3,7 +3,7 @@
 import ast
 from typing import NamedTuple
 
-from local_types import is_column, names_in
+from syntax import is_column, names_in
 
 ENTRY, INLINED = "compiled", "inlined"
 

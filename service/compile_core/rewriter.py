@@ -3,13 +3,17 @@
 import ast
 from collections.abc import Iterable
 
-from local_types import is_annotated, is_column, is_double, is_index, local_types
+from local_types import local_types
 from marks import Known, Marked
 from syntax import (
     assigned,
     c_type_of,
     call_of,
+    is_annotated,
+    is_column,
+    is_double,
     is_floats_test,
+    is_index,
     is_of_column,
     is_ops,
     is_scalar_flag,
@@ -39,8 +43,8 @@ class Rewriter(ast.NodeTransformer):
         self._rows: dict[str, int] = {}  # local names of ``Rows``, with their widths
         self._made: dict[str, list[str]] = {}  # names made up here, by their C type
         self._columns: dict[str, str] = {}  # local names of columns, with the names of their ``Column``
-        self._indices: set[str] = set()  # names of loops over whole numbers
         self._given: dict[str, str] = {}  # those of parameters that are read as columns
+        self._indices: set[str] = set()  # names of loops over whole numbers
         self.taken: dict[str, tuple[str, str]] = {}
         arguments = one.node.args
         self._parameters = [*arguments.posonlyargs, *arguments.args, *arguments.kwonlyargs]
@@ -282,14 +286,12 @@ class Rewriter(ast.NodeTransformer):
             of = f"{name}.data" if self._is_column(column) else name
             elements += ast.parse(f"{ast.unparse(target)} = {of}[{at}]").body
         lengths = " == ".join(f"len({name})" for name in names)
-        check = ast.parse(f"if not {lengths}: raise ValueError('columns of different lengths')").body
-        if len(names) == 1:
-            check = []
+        check = f"if not {lengths}: raise ValueError('columns of different lengths')" if len(names) > 1 else ""
         loop = ast.parse(f"for {at} in range(len({names[0]})): pass").body[0]
         assert isinstance(loop, ast.For)
         loop.body = elements
         loop.body += self._block(node.body)
-        return [*taken, *check, loop]
+        return [*taken, *ast.parse(check).body, loop]
 
     def _unpacked(self, rows: str, at: ast.expr, targets: list[ast.expr]) -> list[ast.stmt]:
         """The numbers of a row, to the names of a tuple; ``_`` takes none and ``*_`` the most."""

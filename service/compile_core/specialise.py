@@ -14,9 +14,9 @@ from pathlib import Path
 from types import CodeType
 from typing import NamedTuple
 
-from local_types import DOUBLES
 from marks import ENTRY, Class, Known, Marked, column_fields, fields_of, mark_of, origins_of, private_tuples
 from rewriter import Rewriter
+from syntax import DOUBLES
 
 # What the generated functions call.
 _HEAD = Path(__file__).with_name("head.pyx")

@@ -1,8 +1,35 @@
 """Small questions about syntax trees of the core, and small trees made."""
 
 import ast
+from collections.abc import Iterator
 
-from local_types import is_double
+DOUBLES = {"Number", "float"}
+COLUMNS = {"Column", "Sequence[Number]"}
+
+
+def is_double(annotation: ast.expr | None) -> bool:
+    """Whether what is annotated so is a double."""
+    return isinstance(annotation, ast.Name) and annotation.id in DOUBLES
+
+
+def is_annotated(annotation: ast.expr | None, text: str) -> bool:
+    """Whether an annotation reads so."""
+    return annotation is not None and ast.unparse(annotation) == text
+
+
+def is_index(annotation: ast.expr | None) -> bool:
+    """Whether what is annotated so is a whole number."""
+    return is_annotated(annotation, "int")
+
+
+def is_column(annotation: ast.expr | None) -> bool:
+    """Whether what is annotated so is a column of doubles, or None."""
+    return annotation is not None and ast.unparse(annotation).removesuffix(" | None") in COLUMNS
+
+
+def names_in(node: ast.AST) -> Iterator[str]:
+    """The names that occur in a piece of code."""
+    return (n.id for n in ast.walk(node) if isinstance(n, ast.Name))
 
 
 def name_of(name: str) -> ast.Name:
