@@ -3,6 +3,7 @@
 from datetime import date
 from typing import Any
 
+from steelyard.core.band import usual_band
 from steelyard.core.estimate import Estimate
 from steelyard.core.forecast_sources import Body
 from steelyard.core.guard_rails import Subject
@@ -10,7 +11,6 @@ from steelyard.core.person import Sex, TrainingStatus
 from steelyard.core.screening import EatingDisorder, Screening
 from steelyard.core.season import Asked, History, may_cut
 from steelyard.core.season_calendar import BlockedDates, Event, make_calendar
-from steelyard.core.season_policy import usual_band
 from steelyard.core.season_search import SeasonLimits
 
 START = date(2026, 3, 30)

@@ -19,6 +19,7 @@ from numpy.typing import NDArray
 from scipy.special import ndtr, ndtri
 from steelyard.core import body_constants, body_state, energy_balance
 from steelyard.core.body_state import BodyModel, BodyState, Diet, calibrate
+from steelyard.core.daily_noise import prior_noise
 from steelyard.core.elementwise import arrays
 from steelyard.core.energy_balance import walk
 from steelyard.core.estimate import Estimate
@@ -37,7 +38,6 @@ from steelyard.core.forecast_sources import (
 )
 from steelyard.core.person import Training, TrainingStatus
 from steelyard.core.resting_equations import CUNNINGHAM_1980, MIFFLIN
-from steelyard.core.weight_noise import prior_noise
 
 Array = NDArray[np.float64]
 OPS = arrays()

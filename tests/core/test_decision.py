@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 from steelyard.core import decision_terms as terms
 from steelyard.core.assessment import assess, body_of
+from steelyard.core.band import Band, usual_band
 from steelyard.core.body_state import BodyState
 from steelyard.core.decision import Decision, decide
 from steelyard.core.decision_event import event_of, latest_start
@@ -21,7 +22,6 @@ from steelyard.core.guard_rails import Subject
 from steelyard.core.person import ActivityLevel, BodyFatMethod, BodyFatReading, Person, Sex, Training, TrainingStatus
 from steelyard.core.phase_followed import PhaseKind
 from steelyard.core.screening import Condition, EatingDisorder, Screening
-from steelyard.core.season_policy import Band, usual_band
 
 AS_OF = date(2026, 3, 30)
 

@@ -6,14 +6,13 @@ from math import exp, log
 
 import numpy as np
 import pytest
+from steelyard.core.daily_noise import Noise, prior_noise
 from steelyard.core.elementwise import arrays
 from steelyard.core.weight_noise import (
     NOISE_AUTOCORRELATION_LIMIT,
     NOISE_AUTOCORRELATION_SD,
     NOISE_PRIOR_PAIRS,
-    Noise,
     learn_noise,
-    prior_noise,
 )
 
 PRIOR = Noise(0.45**2, 0.2)

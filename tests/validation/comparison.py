@@ -6,11 +6,11 @@ import numpy as np
 from scipy import stats
 from steelyard.core.body_composition import METHOD_ERRORS
 from steelyard.core.body_state import Diet
+from steelyard.core.daily_noise import NOISE_FLOOR_KG, NOISE_FRACTION
 from steelyard.core.estimate import Z80, Estimate
 from steelyard.core.forecast import Stretch, forecast
 from steelyard.core.forecast_sources import Body, experience_years, training_dose
 from steelyard.core.person import Training
-from steelyard.core.weight_noise import NOISE_FLOOR_KG, NOISE_FRACTION
 
 from .cases import Case, Measured
 

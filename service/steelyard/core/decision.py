@@ -44,12 +44,19 @@ from .energy_balance import walk
 from .guard_rails import RailAction, Refused
 from .macronutrients import PROTEIN_DEFAULT_GAIN
 from .message import Message, say
-from .phase_defaults import DEFAULT_WEEKS, MOST_WEEKS
+from .phase_defaults import DEFAULT_WEEKS, LONG_CUT_WEEKS, MOST_WEEKS
 from .phase_followed import PhaseKind
-from .phase_plan import METHOD_IDS as PLAN_IDS
-from .season_policy import LONG_CUT_WEEKS
+from .phase_plan import PLAN_METHOD_IDS
 
-METHOD_IDS = (*TERM_IDS, *TRADE_IDS, *PATTERN_IDS, *PLAN_IDS, "healthy_body_fat", "long_cut_weeks", "slow_gain_share")
+DECISION_METHOD_IDS = (
+    *TERM_IDS,
+    *TRADE_IDS,
+    *PATTERN_IDS,
+    *PLAN_METHOD_IDS,
+    "healthy_body_fat",
+    "long_cut_weeks",
+    "slow_gain_share",
+)
 # A quarter of a point from its target a cut has arrived.
 _ARRIVED = 0.0025
 

@@ -14,10 +14,9 @@ from .forecast_sources import ALL_SOURCES
 from .gain_phase import GainAim
 from .guard_rails import Refused
 from .message import Message, say, template
-from .phase_defaults import DEFAULT_WEEKS, MOST_WEEKS
+from .phase_defaults import DEFAULT_WEEKS, LONG_CUT_WEEKS, MOST_WEEKS
 from .phase_followed import PhaseKind
 from .phase_plan import History, HoldAim, Plan, ReturnAim
-from .season_policy import LONG_CUT_WEEKS
 
 template(
     "CUT_NEEDS_READING",

@@ -10,9 +10,7 @@ from .decision_terms import EVENT_WEEKS_MOST, Question
 from .decision_trade import Course, Lines
 from .deficit_phase import DeficitAim, DeficitKind, DeficitPhase, subject_at
 from .macronutrients import PROTEIN_DEFAULT_DEFICIT
-from .phase_defaults import LEAST_DEFICIT, MOST_WEEKS
-from .season_calendar import SETTLING_WEEKS
-from .season_policy import LONG_CUT_WEEKS
+from .phase_defaults import LEAST_DEFICIT, LONG_CUT_WEEKS, MOST_WEEKS, SETTLING_WEEKS
 
 
 class Event(NamedTuple):

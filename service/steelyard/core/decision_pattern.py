@@ -22,10 +22,9 @@ from .forecast_sources import Body, UncertaintySource, start_body
 from .gain_phase import gain_weeks
 from .guard_rails import Subject
 from .macronutrients import PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN, CarbohydratePreference
-from .phase_defaults import DEFAULT_WEEKS, SURPLUS_DEFAULT
+from .phase_defaults import DEFAULT_WEEKS, SLOW_GAIN_SHARE, SURPLUS_DEFAULT
 from .phase_followed import PhaseKind
 from .phases import as_diet
-from .season_policy import SLOW_GAIN_SHARE
 from .targets import crossing
 
 # Energy enters both courses alike; these do not.

@@ -4,12 +4,12 @@ from datetime import date, timedelta
 from enum import StrEnum
 from typing import NamedTuple
 
+from .band import Band
 from .body_composition import FatEstimate
 from .evidence import Basis, constant
 from .forecast_sources import Body
 from .guard_rails import Subject
 from .phase_followed import PhaseKind
-from .season_policy import Band
 
 
 class Goal(StrEnum):

@@ -17,11 +17,11 @@ from .body_constants import (
 )
 from .body_state import BodyModel, BodyState, Diet, current_maintenance_kcal, maintenance_of, scale_weight
 from .compiled import compiled
+from .daily_noise import prior_noise
 from .elementwise import FLOATS, Elementwise, Number
 from .energy_balance import walk
 from .evidence import Basis, Kind, equation
 from .forecast_sources import ADHERENCE_SPREAD, ALL_SOURCES, Body, UncertaintySource, adapting, responding, start_body
-from .weight_noise import prior_noise
 
 
 class Stretch(NamedTuple):

@@ -8,13 +8,14 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from .compiled import compiled
+from .daily_noise import prior_noise
 from .elementwise import FLOATS, Elementwise, Number
 from .estimate import Estimate
 from .evidence import Basis, Kind, constant, equation
 from .log import DailyLog, first_weight
 from .tissue_model import TissueModel
 from .weight_filter import DailySeries, FilterSettings, Start, filter_weights
-from .weight_noise import learn_noise, prior_noise
+from .weight_noise import learn_noise
 from .weight_smoother import smooth_weights
 
 BALANCE_SD = constant(

@@ -25,7 +25,7 @@ template("TARGET_BEYOND_RAIL", "The rule `{rule}` ({why}) allows no less than {l
 template("TARGET_TOO_FAST_GAIN", "Reaching it would be a gain faster than {percent:.2f} % of body mass a week.")
 template("TARGET_UNREACHABLE", "No constant intake reaches the target by this date.")
 
-METHOD_IDS = ("intake_for_target", "date_for_target")
+QUESTION_METHOD_IDS = ("intake_for_target", "date_for_target")
 # A difference from maintenance smaller than this is no deficit: it is within rounding.
 _NO_DEFICIT_KCAL = 25.0
 

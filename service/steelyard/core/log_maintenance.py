@@ -10,6 +10,7 @@ from typing import NamedTuple
 import msgspec
 
 from .compiled import compiled
+from .daily_noise import Noise, prior_noise
 from .elementwise import FLOATS, Column, Elementwise, Number
 from .estimate import Estimate
 from .evidence import Basis, Kind, constant, equation
@@ -20,7 +21,7 @@ from .mixture import mixed
 from .tissue_model import TissueModel, acting_intake
 from .water_jump import Correction
 from .weight_filter import DailySeries, Filtered, FilterSettings, Start, filter_weights
-from .weight_noise import Noise, learn_noise, prior_noise
+from .weight_noise import learn_noise
 from .weight_smoother import Path, causal_path
 
 LOGGING_RATIO = constant(

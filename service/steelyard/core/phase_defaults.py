@@ -120,3 +120,16 @@ LEAST_DEFICIT = constant(
     "deficit_least", 100.0, unit="kcal/d", summary="Deficit below which a mini-cut is not worth its cost",
     basis=Basis.JUDGEMENT,
 )  # fmt: skip
+SLOW_GAIN_SHARE = constant(
+    "slow_gain_share", 0.5, unit="1", basis=Basis.JUDGEMENT,
+    summary="Rate of a slow gain as a share of the ceiling on the rate of gain: the recommended rate is taken as half",
+)  # fmt: skip
+LONG_CUT_WEEKS = int(
+    constant("long_cut_weeks", 16, unit="weeks", summary="Longest cut after a fast gain", basis=Basis.JUDGEMENT)
+)
+SETTLING_WEEKS = int(
+    constant(
+        "event_settling_weeks", 1, unit="weeks", basis=Basis.JUDGEMENT,
+        summary="Least maintenance between the end of a cut and an event or the horizon, in which carried mass returns",
+    )
+)  # fmt: skip

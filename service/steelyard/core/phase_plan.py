@@ -46,7 +46,7 @@ from .phases import (
 )
 from .screening import Condition
 
-METHOD_IDS = (*MODEL_IDS, *CARRIED_IDS, *FORECAST_IDS, *MACRONUTRIENT_IDS, *table.RAIL_IDS)
+PLAN_METHOD_IDS = (*MODEL_IDS, *CARRIED_IDS, *FORECAST_IDS, *MACRONUTRIENT_IDS, *table.RAIL_IDS)
 
 
 class HoldAim(msgspec.Struct, frozen=True, kw_only=True):

@@ -5,17 +5,18 @@ from typing import NamedTuple
 
 from . import guard_rails as rails
 from . import rail_table as table
+from .band import Band
 from .body_constants import CARRIED_IDS, MODEL_IDS
 from .forecast import Forecast
 from .forecast_sources import ALL_SOURCES, FORECAST_IDS, Body, UncertaintySource, start_body
 from .guard_rails import RailAction, Refused, Subject
 from .macronutrients import MACRONUTRIENT_IDS, PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN, split_intake
 from .message import Message, say, template
-from .phase_defaults import MOST_WEEKS
+from .phase_defaults import MOST_WEEKS, SLOW_GAIN_SHARE
 from .phases import PlannedPhase, PlannedWeek
 from .season_calendar import Calendar
 from .season_forecast import season_forecast
-from .season_policy import POLICY_IDS, SLOW_GAIN_SHARE, Band, Policy, ReadyMade, ready_made
+from .season_policy import POLICY_IDS, Policy, ReadyMade, ready_made
 from .season_rails import PersonLimits, person_limits, surplus_for_gain_rate
 from .season_reasons import explain_phases, season_actions
 from .season_run import BRIDGE, CUT, GAIN, HOLD, Life, Outcome, WeekRecord, live
@@ -28,7 +29,7 @@ template(
 )
 template("REFUSED_BAND", "No body-fat target is planned for this person: leave the band and targets of events out.")
 
-METHOD_IDS = (
+SEASON_METHOD_IDS = (
     "season_model", "season_interval", "season_review_spread", "surplus_for_gain_rate", "hold_hysteresis",
     "gain_reset_weeks", "event_settling_weeks",
     *POLICY_IDS, *MODEL_IDS, *CARRIED_IDS, *FORECAST_IDS, *MACRONUTRIENT_IDS, *table.RAIL_IDS,

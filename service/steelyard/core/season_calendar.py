@@ -3,15 +3,7 @@
 from datetime import date
 from typing import NamedTuple
 
-from .evidence import Basis, constant
-from .phase_defaults import LEAST_WEEKS
-
-SETTLING_WEEKS = int(
-    constant(
-        "event_settling_weeks", 1, unit="weeks", basis=Basis.JUDGEMENT,
-        summary="Least maintenance between the end of a cut and an event or the horizon, in which carried mass returns",
-    )
-)  # fmt: skip
+from .phase_defaults import LEAST_WEEKS, SETTLING_WEEKS
 
 # Above every body fat: no target.
 NO_TARGET = 1.0

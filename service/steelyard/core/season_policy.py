@@ -5,34 +5,17 @@ from enum import StrEnum
 from typing import NamedTuple
 
 from . import rail_table as table
+from .band import Band
 from .elementwise import Number
 from .evidence import Basis, constant
-from .person import Sex
-from .phase_defaults import FAT_CEILING, LEAST_WEEKS, MOST_WEEKS
+from .phase_defaults import LEAST_WEEKS, LONG_CUT_WEEKS, MOST_WEEKS
 
 NEVER = math.inf  # the body fat at which a strategy without cuts cuts
 
-_BAND_LOWER = {
-    Sex.MALE: constant(
-        "band_lower_male", 0.10, unit="1", basis=Basis.COMMON_PRACTICE,
-        summary="Lower end of the body-fat band of men aiming to look lean all year: 10-15 %, a cut from 15-17 %",
-    ),
-    Sex.FEMALE: constant(
-        "band_lower_female", 0.18, unit="1", basis=Basis.JUDGEMENT,
-        summary="Lower end of the body-fat band of women aiming to look lean all year, by analogy: 18-24 %",
-    ),
-}  # fmt: skip
 FAST_GAIN_OVERSHOOT = constant(
     "fast_gain_overshoot", 0.03, unit="1", basis=Basis.JUDGEMENT,
     summary="How far over the band the long gain of a fast gain with a long cut goes before it is cut",
 )  # fmt: skip
-SLOW_GAIN_SHARE = constant(
-    "slow_gain_share", 0.5, unit="1", basis=Basis.JUDGEMENT,
-    summary="Rate of a slow gain as a share of the ceiling on the rate of gain: the recommended rate is taken as half",
-)  # fmt: skip
-LONG_CUT_WEEKS = int(
-    constant("long_cut_weeks", 16, unit="weeks", summary="Longest cut after a fast gain", basis=Basis.JUDGEMENT)
-)
 
 
 class Policy(NamedTuple):
@@ -62,20 +45,6 @@ class Policy(NamedTuple):
     def without_cuts(self) -> "Policy":
         """The same gain, never cut."""
         return self._replace(cut_at=NEVER, most_cuts=0)
-
-
-class Band(NamedTuple):
-    """The body-fat fractions between which a person wants to stay."""
-
-    lower: float
-    upper: float
-
-
-def usual_band(sex: Sex) -> Band:
-    """The band where none was chosen; half way between both sets where neither fits."""
-    if sex is Sex.UNSPECIFIED:
-        return Band(sum(_BAND_LOWER.values()) / 2, sum(FAT_CEILING.values()) / 2)
-    return Band(_BAND_LOWER[sex], FAT_CEILING[sex])
 
 
 class ReadyMade(StrEnum):

@@ -8,13 +8,14 @@ less than a few hundred one after another: why this and no general optimiser is 
 from typing import Any, NamedTuple
 
 from . import rail_table as table
+from .band import Band
 from .elementwise import arrays
 from .evidence import Basis, Kind, constant, equation
 from .forecast_sources import Body
 from .phase_defaults import CUT_WEEKS_MOST
 from .season_calendar import Calendar
 from .season_draws import drawn_lives, live_draws, stack
-from .season_policy import NEVER, Band, Policy
+from .season_policy import NEVER, Policy
 from .season_rails import PersonLimits
 from .season_run import Life, Outcome, live
 

@@ -7,10 +7,10 @@ usual, with large moves from one weighing to the next cut so that a jump of wate
 
 import math
 from collections.abc import Sequence
-from typing import NamedTuple
 
 from . import bibliography  # noqa: F401 - registers the sources named below
 from .compiled import compiled, inlined
+from .daily_noise import Noise
 from .elementwise import FLOATS, Column, Elementwise, Number
 from .evidence import Basis, Kind, constant, equation, source
 
@@ -27,19 +27,6 @@ source(
     "10.1093/biomet/58.3.545",
 )
 
-NOISE_FRACTION = constant(
-    "weight_noise", 0.0055, unit="1", standard_deviation=0.002, basis=Basis.FROM_MEMORY,
-    sources=("robinson_1965", "turicchi_2020"),
-    summary="SD of scale weight around its trend from day to day, as a fraction of body mass (0.5-0.6 %)",
-)  # fmt: skip
-NOISE_FLOOR_KG = constant(
-    "weight_noise_floor", 0.3, unit="kg", basis=Basis.JUDGEMENT, sources=("robinson_1965",),
-    summary="Least SD of scale weight from day to day",
-)  # fmt: skip
-NOISE_AUTOCORRELATION = constant(
-    "weight_noise_autocorrelation", 0.20, unit="1", standard_deviation=0.2, basis=Basis.FROM_MEMORY,
-    summary="Correlation of the noise of weighings a day apart, before the log says otherwise",
-)  # fmt: skip
 NOISE_AUTOCORRELATION_LIMIT = constant(
     "weight_noise_autocorrelation_limit", 0.6, unit="1", basis=Basis.JUDGEMENT,
     summary="Largest correlation that a log can argue for",
@@ -62,18 +49,6 @@ _SPAN_DAYS = 28
 _LEAST_WEIGHINGS = 3.0  # two make the line
 _LEAST_FIT = -1e9  # less than any
 _CORRELATION_STEP = 0.1  # half of what a month can tell apart
-
-
-class Noise(NamedTuple):
-    """Variance of the noise of a single weighing [kg2] and its correlation over one day."""
-
-    variance: Number
-    autocorrelation: Number
-
-
-def prior_noise(weight_kg: Number, ops: Elementwise = FLOATS) -> Noise:
-    """Noise of a person of ``weight_kg`` before any log."""
-    return Noise(ops.maximum(NOISE_FRACTION * weight_kg, NOISE_FLOOR_KG) ** 2, NOISE_AUTOCORRELATION)
 
 
 @equation(

@@ -5,6 +5,7 @@ from datetime import timedelta
 from steelyard.core import decision, guard_rails
 from steelyard.core import decision_terms as terms
 from steelyard.core.assessment import assess, body_of, general_cautions
+from steelyard.core.band import Band, usual_band
 from steelyard.core.cautions import FAT_FROM_BMI
 from steelyard.core.decision_alternatives import Alternative, Fragment, refusal_of
 from steelyard.core.decision_answer import Decision
@@ -15,7 +16,6 @@ from steelyard.core.message import Message, say
 from steelyard.core.person import Sex
 from steelyard.core.phase_followed import PhaseKind
 from steelyard.core.rail_table import ADULT_YEARS
-from steelyard.core.season_policy import Band, usual_band
 
 from . import mapping
 from .decision_checks import check
@@ -96,7 +96,7 @@ def decide_phase(body: schema.DecisionRequest) -> schema.DecisionResponse:
         maintenance_kcal=interval(maintenance, KCAL),
         guard_rails=[mapping.guard_rail(action) for action in found.actions],
         cautions=mapping.notes(cautions),
-        methods=sorted({*assessed.resting.preferred, *decision.METHOD_IDS}),
+        methods=sorted({*assessed.resting.preferred, *decision.DECISION_METHOD_IDS}),
     )
 
 

@@ -7,9 +7,9 @@ from steelyard.core.assessment import assess, body_of, general_cautions
 from steelyard.core.errors import OutOfDomain
 from steelyard.core.forecast_sources import ALL_SOURCES, Body, UncertaintySource
 from steelyard.core.guard_rails import Subject
-from steelyard.core.intake_question import METHOD_IDS, Answer, ScheduledIntake
+from steelyard.core.intake_question import QUESTION_METHOD_IDS, Answer, ScheduledIntake
 from steelyard.core.person import Session
-from steelyard.core.phase_plan import METHOD_IDS as PHASE_METHOD_IDS
+from steelyard.core.phase_plan import PLAN_METHOD_IDS
 from steelyard.core.targets import Target
 
 from . import mapping
@@ -97,7 +97,7 @@ def forecast_intake(body: ForecastRequest) -> ForecastResponse:
         guard_rails=[mapping.guard_rail(action) for action in answer.actions],
         reasons=mapping.notes([assessed.resting.reason, *answer.reasons]),
         cautions=mapping.notes(general_cautions(person, assessed)),
-        methods=mapping.method_ids(assessed.resting.preferred, PHASE_METHOD_IDS, METHOD_IDS),
+        methods=mapping.method_ids(assessed.resting.preferred, PLAN_METHOD_IDS, QUESTION_METHOD_IDS),
     )
 
 

@@ -103,7 +103,7 @@ def _response(
         dominant_uncertainty=dominant.value if dominant else None,
         reasons=mapping.notes([assessed.resting.reason, *plan.reasons]),
         cautions=mapping.notes(general_cautions(person, assessed)),
-        methods=mapping.method_ids(assessed.resting.preferred, phase_plan.METHOD_IDS),
+        methods=mapping.method_ids(assessed.resting.preferred, phase_plan.PLAN_METHOD_IDS),
     )
 
 

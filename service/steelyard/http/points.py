@@ -2,8 +2,8 @@
 
 from datetime import date
 
+from steelyard.core.daily_noise import NOISE_FLOOR_KG, NOISE_FRACTION
 from steelyard.core.forecast import Forecast, Spread
-from steelyard.core.weight_noise import NOISE_FLOOR_KG, NOISE_FRACTION
 
 from .mapping import FRACTION, KCAL, KG, spread
 from .schemas.plans import ForecastPoint

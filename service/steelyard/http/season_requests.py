@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from steelyard.core import rail_table as table
 from steelyard.core.assessment import Assessment, assess, body_of
+from steelyard.core.band import Band, usual_band
 from steelyard.core.errors import OutOfDomain
 from steelyard.core.estimate import Estimate
 from steelyard.core.guard_rails import RailAction, Refused, stricter
@@ -12,7 +13,7 @@ from steelyard.core.message import say
 from steelyard.core.person import Person, Sex
 from steelyard.core.season import Asked, Cutting, History, may_cut, season_band
 from steelyard.core.season_calendar import BlockedDates, Calendar, Event, make_calendar
-from steelyard.core.season_policy import Band, Policy, usual_band
+from steelyard.core.season_policy import Policy
 from steelyard.core.season_search import SeasonLimits
 
 from . import mapping

@@ -7,7 +7,7 @@ from steelyard.core.assessment import general_cautions
 from steelyard.core.guard_rails import Refused
 from steelyard.core.message import say
 from steelyard.core.phase_defaults import GAIN_RESET_WEEKS
-from steelyard.core.season import METHOD_IDS, broken_limits, plan_season
+from steelyard.core.season import SEASON_METHOD_IDS, broken_limits, plan_season
 from steelyard.core.season_policy import ReadyMade
 
 from . import mapping, season_answers
@@ -263,4 +263,4 @@ def _cautions(known: Situation) -> list[Note]:
 
 
 def _methods(known: Situation, *more: str) -> list[str]:
-    return sorted({*known.assessed.resting.preferred, *METHOD_IDS, *more})
+    return sorted({*known.assessed.resting.preferred, *SEASON_METHOD_IDS, *more})
