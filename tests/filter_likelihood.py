@@ -3,8 +3,8 @@
 import math
 from typing import Any
 
-from steelyard.core.elementwise import FLOATS, Elementwise
-from steelyard.core.weight_filter import DailySeries, Filtered
+from steelyard.science.log.filter import DailySeries, Filtered
+from steelyard.science.numbers.elementwise import FLOATS, Elementwise
 
 
 def log_likelihood(filtered: Filtered, series: DailySeries, ops: Elementwise = FLOATS) -> Any:

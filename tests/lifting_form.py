@@ -6,8 +6,8 @@ from typing import Annotated
 
 import msgspec
 from msgspec import Meta
-from steelyard.core.errors import OutOfDomain
 from steelyard.http.operations import computation
+from steelyard.science.register.errors import OutOfDomain
 
 
 class Lift(StrEnum):

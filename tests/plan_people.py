@@ -4,16 +4,13 @@ from datetime import date
 from typing import Any
 
 import pytest
-from steelyard.core.assessment import Assessment, assess, body_of
-from steelyard.core.body_constants import BASELINE_GLYCOGEN_KG
-from steelyard.core.body_state import BodyState
-from steelyard.core.deficit_phase import DeficitAim, DeficitKind
-from steelyard.core.estimate import Estimate
-from steelyard.core.forecast import Forecast
-from steelyard.core.forecast_sources import ALL_SOURCES
-from steelyard.core.gain_phase import GainAim
-from steelyard.core.guard_rails import Subject
-from steelyard.core.person import (
+from steelyard.science.body.constants import BASELINE_GLYCOGEN_KG
+from steelyard.science.body.forecasting import Forecast
+from steelyard.science.body.state import BodyState
+from steelyard.science.body.uncertainty import ALL_SOURCES
+from steelyard.science.measures.assessment import Assessment, assess, body_of
+from steelyard.science.numbers.estimate import Estimate
+from steelyard.science.person.person import (
     ActivityLevel,
     BodyFatMethod,
     BodyFatReading,
@@ -22,8 +19,11 @@ from steelyard.core.person import (
     Training,
     TrainingStatus,
 )
-from steelyard.core.phase_plan import History, Plan, ReturnAim, plan_deficit, plan_gain
-from steelyard.core.screening import EatingDisorder, Screening
+from steelyard.science.person.screening import EatingDisorder, Screening
+from steelyard.science.phase.deficit import DeficitAim, DeficitKind
+from steelyard.science.phase.gain import GainAim
+from steelyard.science.phase.plan import History, Plan, ReturnAim, plan_deficit, plan_gain
+from steelyard.science.rails.guard_rails import Subject
 
 CLEAR = Screening(is_pregnant=False, is_breastfeeding=False, eating_disorder=EatingDisorder.NONE)
 START = date(2026, 3, 2)

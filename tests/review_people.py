@@ -8,18 +8,26 @@ take for maintenance; the plan starts from the maintenance read from that log.
 import random
 from typing import NamedTuple
 
-from steelyard.core import log_reader
-from steelyard.core.assessment import Assessment, assess
-from steelyard.core.body_constants import ADAPTATION_SHARE, GUT_CONTENT_KG
-from steelyard.core.body_state import BodyModel, BodyState, Diet, calibrate
-from steelyard.core.energy_balance import advance
-from steelyard.core.forecast_sources import experience_years, training_dose
-from steelyard.core.guard_rails import Subject, deficit_limits
-from steelyard.core.log import IntakeDay, Log, Weighing
-from steelyard.core.macronutrients import split_intake
-from steelyard.core.person import ActivityLevel, BodyFatMethod, BodyFatReading, Person, Sex, Training, TrainingStatus
-from steelyard.core.phase_followed import FollowedWeek, PhaseFollowed, PhaseKind
-from steelyard.core.screening import EatingDisorder, Screening
+from steelyard.science.body.constants import ADAPTATION_SHARE, GUT_CONTENT_KG
+from steelyard.science.body.energy_balance import advance
+from steelyard.science.body.state import BodyModel, BodyState, Diet, calibrate
+from steelyard.science.body.uncertainty import experience_years, training_dose
+from steelyard.science.log import reader as log_reader
+from steelyard.science.log.entries import IntakeDay, Log, Weighing
+from steelyard.science.measures.assessment import Assessment, assess
+from steelyard.science.person.person import (
+    ActivityLevel,
+    BodyFatMethod,
+    BodyFatReading,
+    Person,
+    Sex,
+    Training,
+    TrainingStatus,
+)
+from steelyard.science.person.screening import EatingDisorder, Screening
+from steelyard.science.phase.followed import FollowedWeek, PhaseFollowed, PhaseKind
+from steelyard.science.rails.guard_rails import Subject, deficit_limits
+from steelyard.science.rails.macronutrients import split_intake
 
 CLEAR = Screening(is_pregnant=False, is_breastfeeding=False, eating_disorder=EatingDisorder.NONE)
 START_DAY = 738_000

@@ -3,15 +3,15 @@
 from datetime import date
 from typing import Any
 
-from steelyard.core.band import usual_band
-from steelyard.core.estimate import Estimate
-from steelyard.core.forecast_sources import Body
-from steelyard.core.guard_rails import Subject
-from steelyard.core.person import Sex, TrainingStatus
-from steelyard.core.screening import EatingDisorder, Screening
-from steelyard.core.season import Asked, History, may_cut
-from steelyard.core.season_calendar import BlockedDates, Event, make_calendar
-from steelyard.core.season_search import SeasonLimits
+from steelyard.science.body.uncertainty import Body
+from steelyard.science.numbers.estimate import Estimate
+from steelyard.science.person.person import Sex, TrainingStatus
+from steelyard.science.person.screening import EatingDisorder, Screening
+from steelyard.science.phase.band import usual_band
+from steelyard.science.rails.guard_rails import Subject
+from steelyard.science.season.calendar import BlockedDates, Event, make_calendar
+from steelyard.science.season.optimum import SeasonLimits
+from steelyard.science.season.plan import Asked, History, may_cut
 
 START = date(2026, 3, 30)
 CLEAR = Screening(is_pregnant=False, is_breastfeeding=False, eating_disorder=EatingDisorder.NONE)

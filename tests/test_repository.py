@@ -209,9 +209,13 @@ def test_import_contracts_hold() -> None:
 @pytest.mark.parametrize(
     ("module", "statement"),
     [
-        ("core/estimate.py", "import litestar"),
-        ("core/estimate.py", "import random"),
-        ("core/estimate.py", "from steelyard import store"),
+        ("science/numbers/estimate.py", "import litestar"),
+        ("science/numbers/estimate.py", "import random"),
+        ("science/numbers/estimate.py", "from steelyard import store"),
+        ("science/rails/table.py", "from steelyard.science import phase"),
+        ("science/season/plan.py", "from steelyard.science import decision"),
+        ("science/rails/table.py", "from steelyard.science.body.state import BodyState"),
+        ("http/app.py", "from steelyard.science.rails.table import INTAKE_FLOOR"),
         ("store/__init__.py", "from steelyard import http"),
     ],
 )
@@ -243,8 +247,8 @@ class Blocked:
 sys.meta_path.insert(0, Blocked())
 if sys.argv[1:]:
     importlib.import_module(sys.argv[1])
-import steelyard.core
-names = [m.name for m in pkgutil.walk_packages(steelyard.core.__path__, "steelyard.core.")]
+import steelyard.science
+names = [m.name for m in pkgutil.walk_packages(steelyard.science.__path__, "steelyard.science.")]
 for name in names:
     importlib.import_module(name)
 print(len(names), "numpy" in sys.modules)
@@ -256,7 +260,7 @@ def test_core_imports_without_web_store_or_optimiser() -> None:
     result = run(sys.executable, "-c", IMPORT_CORE, PYTHONPATH=SERVICE)
     assert result.returncode == 0, result.stderr
     count, numpy_loaded = result.stdout.split()
-    modules = [p for p in (ROOT / "service" / "steelyard" / "core").rglob("*.py") if p.name != "__init__.py"]
+    modules = [p for p in (ROOT / "service" / "steelyard" / "science").rglob("*.py") if p.name != "__init__.py"]
     assert int(count) >= len(modules) > 0
     assert numpy_loaded == "False"
 

@@ -9,7 +9,7 @@ import sysconfig
 from pathlib import Path
 
 SERVICE = Path(__file__).resolve().parents[1]
-CORE = SERVICE / "steelyard" / "core"
+CORE = SERVICE / "steelyard" / "science"
 _SCRATCH = SERVICE.parent / "build" / "compile_core"
 # The same answer to the last bit: no fused operations, no function of the compiler's own for a library's. Cython's own
 # code sets variables that it does not always use.
@@ -24,7 +24,7 @@ def build() -> Path:
     sys.path[:0] = [str(SERVICE), str(Path(__file__).parent)]
     try:
         from specialise import specialise
-        from steelyard.core.compiled import checksum_of
+        from steelyard.science.numbers.twins import checksum_of
     finally:
         del sys.path[:2]
     cython = specialise(CORE)
@@ -33,7 +33,7 @@ def build() -> Path:
     source = _SCRATCH / "_floats.pyx"
     if not source.exists() or source.read_text(encoding="utf-8") != text:
         source.write_text(text, encoding="utf-8")
-    extension = Extension("steelyard.core._floats", [str(source)], extra_compile_args=_FLAGS)
+    extension = Extension("steelyard.science._floats", [str(source)], extra_compile_args=_FLAGS)
     modules = cythonize([extension], quiet=True)  # type: ignore[no-untyped-call]
     command = Distribution({"ext_modules": modules}).get_command_obj("build_ext")
     command.build_lib, command.build_temp = str(_SCRATCH), str(_SCRATCH / "objects")
@@ -42,7 +42,7 @@ def build() -> Path:
     name = f"_floats{sysconfig.get_config_var('EXT_SUFFIX')}"
     # Put in place at once: a running service may have the old one open.
     beside = CORE / f"{name}.new"
-    shutil.copyfile(_SCRATCH / "steelyard" / "core" / name, beside)
+    shutil.copyfile(_SCRATCH / "steelyard" / "science" / name, beside)
     return beside.replace(CORE / name)
 
 

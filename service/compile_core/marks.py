@@ -8,6 +8,11 @@ from syntax import is_column, names_in
 ENTRY, INLINED = "compiled", "inlined"
 
 
+def mangled(module: str, name: str) -> str:
+    """The name in the extension module of what the core has as ``name`` in ``module`` (``room.module``)."""
+    return f"{module.replace('.', '_')}__{name}"
+
+
 class Marked(NamedTuple):
     """A function to rewrite, and the module it is from."""
 
@@ -18,12 +23,12 @@ class Marked(NamedTuple):
 
     @property
     def name(self) -> str:
-        return self.node.name if self.owner else f"{self.module}__{self.node.name}"
+        return self.node.name if self.owner else mangled(self.module, self.node.name)
 
     @property
     def full_name(self) -> str:
         """Under which the core knows it."""
-        return f"{self.module}__{self.owner.name}.{self.node.name}" if self.owner else self.name
+        return f"{mangled(self.module, self.owner.name)}.{self.node.name}" if self.owner else self.name
 
 
 class Class(NamedTuple):
@@ -35,7 +40,7 @@ class Class(NamedTuple):
 
     @property
     def name(self) -> str:
-        return f"{self.module}__{self.node.name}"
+        return mangled(self.module, self.node.name)
 
     def methods(self) -> list[Marked]:
         return [
@@ -78,12 +83,28 @@ def mark_of(node: ast.FunctionDef | ast.ClassDef) -> str | None:
     return None
 
 
-def origins_of(module: str, tree: ast.Module) -> dict[str, tuple[str, str]]:
+def faces_of(trees: dict[str, ast.Module]) -> dict[tuple[str, str], tuple[str, str]]:
+    """Where the names that a room's ``__init__`` shows come from: (room, name) -> (room.module, name)."""
+    return {
+        (room, alias.asname or alias.name): (f"{room}.{node.module}", alias.name)
+        for room, tree in trees.items()
+        for node in tree.body
+        if isinstance(node, ast.ImportFrom) and node.level == 1
+        for alias in node.names
+    }
+
+
+def origins_of(
+    module: str, tree: ast.Module, faces: dict[tuple[str, str], tuple[str, str]]
+) -> dict[str, tuple[str, str]]:
     """Where the global names of a module come from, within the package."""
+    room = module.partition(".")[0]
     found: dict[str, tuple[str, str]] = {}
     for node in tree.body:
         if isinstance(node, ast.ImportFrom) and node.level == 1 and node.module:
-            found |= {alias.asname or alias.name: (node.module, alias.name) for alias in node.names}
+            found |= {alias.asname or alias.name: (f"{room}.{node.module}", alias.name) for alias in node.names}
+        elif isinstance(node, ast.ImportFrom) and node.level == 2 and node.module:
+            found |= {alias.asname or alias.name: faces[node.module, alias.name] for alias in node.names}
         elif isinstance(node, ast.ClassDef | ast.FunctionDef):
             found[node.name] = (module, node.name)
         elif isinstance(node, ast.Assign | ast.AnnAssign):

@@ -4,7 +4,7 @@ import ast
 from collections.abc import Iterable
 
 from local_types import local_types
-from marks import Known, Marked
+from marks import Known, Marked, mangled
 from syntax import (
     assigned,
     c_type_of,
@@ -410,12 +410,12 @@ class Rewriter(ast.NodeTransformer):
         if node.id in self._true and isinstance(node.ctx, ast.Load):
             return ast.Constant(True)
         if node.id == "ops" and node.id in self._locals:
-            return name_of(self._take("elementwise", "FLOATS"))
+            return name_of(self._take("numbers.elementwise", "FLOATS"))
         if node.id in self._locals or node.id not in self._origins:
             return node
         return name_of(self._take(*self._origins[node.id]))
 
     def _take(self, module: str, there: str) -> str:
-        name = f"{module}__{there}"
+        name = mangled(module, there)
         self.taken[name] = (module, there)
         return name

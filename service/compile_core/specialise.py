@@ -1,6 +1,6 @@
 """Cython source for floats, made from the core's own formulas.
 
-The core writes every formula once, for floats and for arrays (``steelyard.core.elementwise``). Functions marked
+The core writes every formula once, for floats and for arrays (``numbers/elementwise.py``). Functions marked
 ``@compiled`` and ``@inlined`` are rewritten here for floats alone: ``Number`` becomes a C double, ``ops.exp`` the C
 function, ``ops is FLOATS`` true, and what only arrays need falls away. Nothing is imported: only the text is read.
 
@@ -14,7 +14,19 @@ from pathlib import Path
 from types import CodeType
 from typing import NamedTuple
 
-from marks import ENTRY, Class, Known, Marked, column_fields, fields_of, mark_of, origins_of, private_tuples
+from marks import (
+    ENTRY,
+    Class,
+    Known,
+    Marked,
+    column_fields,
+    faces_of,
+    fields_of,
+    mangled,
+    mark_of,
+    origins_of,
+    private_tuples,
+)
 from rewriter import Rewriter
 from syntax import DOUBLES
 
@@ -31,7 +43,9 @@ class Cython(NamedTuple):
 
 def specialise(core: Path) -> Cython:
     """Rewrite the marked functions of the package in the directory ``core``."""
-    trees = {path.stem: ast.parse(path.read_text(encoding="utf-8")) for path in sorted(core.glob("*.py"))}
+    found = {path: ast.parse(path.read_text(encoding="utf-8")) for path in sorted(core.glob("*/*.py"))}
+    trees = {f"{path.parent.name}.{path.stem}": tree for path, tree in found.items() if path.stem != "__init__"}
+    faces = faces_of({path.parent.name: tree for path, tree in found.items() if path.stem == "__init__"})
     functions = {
         (module, node.name): Marked(module, node, mark == ENTRY)
         for module, tree in trees.items()
@@ -46,7 +60,7 @@ def specialise(core: Path) -> Cython:
     }
     columns = {name: fields for tree in trees.values() for name, fields in column_fields(tree).items()}
     known = {
-        module: Known(functions, classes, origins_of(module, tree), private_tuples(tree), columns)
+        module: Known(functions, classes, origins_of(module, tree, faces), private_tuples(tree), columns)
         for module, tree in trees.items()
     }
     taken: dict[str, tuple[str, str]] = {}  # what is taken from the core: here -> (module, name there)
@@ -69,13 +83,14 @@ def specialise(core: Path) -> Cython:
     for name in sorted(taken):
         module, there = taken[name]
         kind = "" if not there.isupper() or there == "FLOATS" else _constant_type(trees[module], there)
-        parts.append(f"from steelyard.core.{module} import {there} as _it\n{kind}{name} = _it\n")
+        parts.append(f"from steelyard.science.{module} import {there} as _it\n{kind}{name} = _it\n")
     marked = [*functions.values(), *members]
     # All are loaded with it, so that what it was made from can be told.
-    parts += [f"import steelyard.core.{module}" for module in sorted({one.module for one in marked})]
+    parts += [f"import steelyard.science.{module}" for module in sorted({one.module for one in marked})]
     twins = ", ".join(f"{one.name!r}: {one.name}" for one in functions.values() if one.is_entry)
     parts += [*bodies, f"TWINS = {{{twins}}}\n"]
-    codes = {module: _codes(core / f"{module}.py", module) for module in {one.module for one in marked}}
+    marked_modules = {one.module for one in marked}
+    codes = {module: _codes(core / f"{module.replace('.', '/')}.py", module) for module in marked_modules}
     return Cython("\n".join(parts), {one.full_name: codes[one.module][one.full_name] for one in marked})
 
 
@@ -93,9 +108,9 @@ def _codes(path: Path, module: str) -> dict[str, CodeType]:
     found = {}
     for code in whole.co_consts:
         if isinstance(code, CodeType):
-            found[f"{module}__{code.co_name}"] = code
+            found[mangled(module, code.co_name)] = code
             inner = [c for c in code.co_consts if isinstance(c, CodeType)]
-            found |= {f"{module}__{code.co_name}.{c.co_name}": c for c in inner}
+            found |= {f"{mangled(module, code.co_name)}.{c.co_name}": c for c in inner}
     return found
 
 

@@ -11,9 +11,9 @@ width over the reference's mean width for the same people.
 from typing import NamedTuple
 
 import numpy as np
-from steelyard.core.estimate import Z80
-from steelyard.core.forecast import Forecast, Spread, forecast
-from steelyard.core.forecast_sources import ALL_SOURCES, UncertaintySource
+from steelyard.science.body.forecasting import Forecast, Spread, forecast
+from steelyard.science.body.uncertainty import ALL_SOURCES, UncertaintySource
+from steelyard.science.numbers.estimate import Z80
 
 from .generator import (
     HORIZON_WEEKS,

@@ -17,14 +17,14 @@ from typing import Any, NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 from scipy.special import ndtr, ndtri
-from steelyard.core import body_constants, body_state, energy_balance
-from steelyard.core.body_state import BodyModel, BodyState, Diet, calibrate
-from steelyard.core.daily_noise import prior_noise
-from steelyard.core.elementwise import arrays
-from steelyard.core.energy_balance import walk
-from steelyard.core.estimate import Estimate
-from steelyard.core.forecast import Stretch
-from steelyard.core.forecast_sources import (
+from steelyard.science.body import constants as body_constants
+from steelyard.science.body import energy_balance
+from steelyard.science.body import state as body_state
+from steelyard.science.body.daily_noise import prior_noise
+from steelyard.science.body.energy_balance import walk
+from steelyard.science.body.forecasting import Stretch
+from steelyard.science.body.state import BodyModel, BodyState, Diet, calibrate
+from steelyard.science.body.uncertainty import (
     ADHERENCE_SPREAD,
     ALL_SOURCES,
     PARTITION_SPREAD,
@@ -36,8 +36,10 @@ from steelyard.core.forecast_sources import (
     settle_at,
     training_dose,
 )
-from steelyard.core.person import Training, TrainingStatus
-from steelyard.core.resting_equations import CUNNINGHAM_1980, MIFFLIN
+from steelyard.science.measures.resting_equations import CUNNINGHAM_1980_EQUATION, MIFFLIN
+from steelyard.science.numbers.elementwise import arrays
+from steelyard.science.numbers.estimate import Estimate
+from steelyard.science.person.person import Training, TrainingStatus
 
 Array = NDArray[np.float64]
 OPS = arrays()
@@ -126,7 +128,9 @@ def draw_people(rng: np.random.Generator, per_cell: int) -> People:
 
     age = rng.uniform(19.0, 60.0, n)
     general = MIFFLIN.evaluate(weight, 100.0 * height, age, male.astype(float), ops=OPS)
-    trained = CUNNINGHAM_1980.evaluate(weight, 100.0 * height, age, male.astype(float), ffm_kg=fat_free, ops=OPS)
+    trained = CUNNINGHAM_1980_EQUATION.evaluate(
+        weight, 100.0 * height, age, male.astype(float), ffm_kg=fat_free, ops=OPS
+    )
     resting = np.where(status == 0, general, trained)
     maintenance = resting * rng.uniform(1.4, 2.0, n)
     from_log = rng.random(n) < 0.5

@@ -5,7 +5,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 import numpy as np
-from steelyard.core.forecast import Stretch, forecast
+from steelyard.science.body.forecasting import Stretch, forecast
 
 from .backtest import (
     MISSPECIFIED_COVERAGE,

@@ -27,8 +27,8 @@ from backtest.generator import (
     draw_outcomes,
     draw_people,
 )
-from steelyard.core.forecast import Forecast, Spread, forecast
-from steelyard.core.forecast_sources import ALL_SOURCES, UncertaintySource
+from steelyard.science.body.forecasting import Forecast, Spread, forecast
+from steelyard.science.body.uncertainty import ALL_SOURCES, UncertaintySource
 
 # What moves the change of fat: carried mass and noise move only the scale.
 FAT_SOURCES = ALL_SOURCES - {UncertaintySource.CARRIED_MASS, UncertaintySource.DAILY_NOISE}

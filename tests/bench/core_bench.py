@@ -4,12 +4,12 @@ import time
 from collections.abc import Callable
 
 import numpy as np
-from steelyard.core.body_state import Diet
-from steelyard.core.compiled import use_compiled
-from steelyard.core.elementwise import FLOATS, arrays
-from steelyard.core.estimate import Estimate
-from steelyard.core.forecast import Stretch, forecast
-from steelyard.core.forecast_sources import Body
+from steelyard.science.body.forecasting import Stretch, forecast
+from steelyard.science.body.state import Diet
+from steelyard.science.body.uncertainty import Body
+from steelyard.science.numbers.elementwise import FLOATS, arrays
+from steelyard.science.numbers.estimate import Estimate
+from steelyard.science.numbers.twins import use_compiled
 
 from .rows import Row, over_rounds, paired
 

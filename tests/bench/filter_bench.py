@@ -13,16 +13,16 @@ from typing import Any
 
 import numpy as np
 import statsmodels.api as sm  # type: ignore[import-untyped]
-from steelyard.core.body_state import Diet, calibrate
-from steelyard.core.elementwise import FLOATS, arrays
-from steelyard.core.energy_balance import advance
-from steelyard.core.estimate import Estimate
-from steelyard.core.log import DailyLog, IntakeDay, Log, Weighing, clean_log
-from steelyard.core.log_maintenance import fill_intake, fit_log, prior_on_logging_scale
-from steelyard.core.tissue_model import TissueModel, tissue_model
-from steelyard.core.trend import read_trend
-from steelyard.core.weight_filter import DailySeries, FilterSettings, Start, filter_weights
-from steelyard.core.weight_smoother import smooth_weights
+from steelyard.science.body.energy_balance import advance
+from steelyard.science.body.state import Diet, calibrate
+from steelyard.science.log.entries import DailyLog, IntakeDay, Log, Weighing, clean_log
+from steelyard.science.log.filter import DailySeries, FilterSettings, Start, filter_weights
+from steelyard.science.log.maintenance import fill_intake, fit_log, prior_on_logging_scale
+from steelyard.science.log.smoother import smooth_weights
+from steelyard.science.log.tissue_model import TissueModel, tissue_model
+from steelyard.science.log.trend_reading import read_trend
+from steelyard.science.numbers.elementwise import FLOATS, arrays
+from steelyard.science.numbers.estimate import Estimate
 
 from .rows import Row, paired
 

@@ -12,12 +12,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from in_process import Running
 from msgspec import convert, to_builtins
-from steelyard.core import catalogue
-from steelyard.core.body_composition import METHOD_ERRORS
-from steelyard.core.estimate import Z80
-from steelyard.core.person import BodyFatMethod, Sex, TrainingStatus
 from steelyard.http.body_composition import estimate_body_composition
 from steelyard.http.schemas.body_composition import BodyCompositionRequest, BodyCompositionResponse
+from steelyard.science import catalogue
+from steelyard.science.measures.body_composition import METHOD_ERRORS
+from steelyard.science.numbers.estimate import Z80
+from steelyard.science.person.person import BodyFatMethod, Sex, TrainingStatus
 
 PATH = "/v1/body-composition"
 MAN = {"sex": "male", "age_years": 30, "height_cm": 180, "weight_kg": 80, "training_status": "intermediate"}

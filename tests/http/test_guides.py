@@ -7,9 +7,9 @@ from urllib.parse import urljoin
 import pytest
 from in_process import Running
 from page_outline import Outline
-from steelyard.core import catalogue
 from steelyard.http.guides import _render, guide_names, science_page
 from steelyard.http.problems import KINDS
+from steelyard.science import catalogue
 from validation import validate
 
 PATHS = ["/guides", *(f"/guides/{name}" for name in guide_names()), "/science", "/science/validation"]

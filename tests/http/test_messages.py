@@ -7,13 +7,13 @@ from typing import Any
 import msgspec
 import pytest
 from in_process import Running
-from steelyard.core import catalogue  # noqa: F401 - registers every template
-from steelyard.core.fat_combination import BodyFatMethod
-from steelyard.core.guard_rails import Subject, deficit_limits
-from steelyard.core.person import Sex, TrainingStatus
-from steelyard.core.phase_followed import PhaseKind
-from steelyard.core.screening import Condition, Medicine
 from steelyard.http.messages import ENGLISH_TEXTS, catalogue_of, list_messages, parameters, translations
+from steelyard.science import catalogue  # noqa: F401 - registers every template
+from steelyard.science.measures.fat_combination import BodyFatMethod
+from steelyard.science.person.person import Sex, TrainingStatus
+from steelyard.science.person.screening import Condition, Medicine
+from steelyard.science.phase.followed import PhaseKind
+from steelyard.science.rails.guard_rails import Subject, deficit_limits
 
 LANGUAGES = translations()
 

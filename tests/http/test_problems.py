@@ -10,8 +10,6 @@ import msgspec
 import pytest
 from in_process import Running, running
 from lifting_form import EXAMPLE, sum_lifts
-from steelyard.core.guard_rails import RailAction, Refused
-from steelyard.core.message import say
 from steelyard.http.documents import problem_page
 from steelyard.http.operations import Operation
 from steelyard.http.problems import (
@@ -21,6 +19,8 @@ from steelyard.http.problems import (
     Unprocessable,
     fault,
 )
+from steelyard.science.rails.guard_rails import RailAction, Refused
+from steelyard.science.register.message import say
 
 ROOT = Path(__file__).resolve().parents[2]
 SAID = say("WARNED_GAIN_RATE", percent=0.4)  # any message with a parameter

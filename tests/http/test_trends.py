@@ -6,10 +6,10 @@ from typing import Any
 import pytest
 from in_process import Running
 from msgspec import to_builtins
-from steelyard.core.log_reader import MOST_LOG_DAYS
-from steelyard.core.mixture import Skewed
 from steelyard.http.examples import TREND_EXAMPLES
 from steelyard.http.mapping import interval
+from steelyard.science.log.reader import MOST_LOG_DAYS
+from steelyard.science.numbers.mixture import Skewed
 
 PATH = "/v1/trends"
 FIRST = date(2026, 3, 2)

@@ -4,7 +4,7 @@ import random
 from datetime import date, timedelta
 from typing import Any
 
-from steelyard.core.person import ActivityLevel, BodyFatMethod, TrainingStatus
+from steelyard.science.person.person import ActivityLevel, BodyFatMethod, TrainingStatus
 
 CLEAR = {
     "is_pregnant": False,

@@ -11,12 +11,12 @@ import msgspec
 import pytest
 from properties.decision_requests import request
 from properties.rails_recheck import violations
-from steelyard.core.guard_rails import Refused
 from steelyard.http.answers import encode_finite
 from steelyard.http.decisions import decide_phase
 from steelyard.http.plans import plan_phases
 from steelyard.http.schemas.decisions import DecisionRequest
 from steelyard.http.schemas.plans import PlanRequest
+from steelyard.science.rails.guard_rails import Refused
 
 Json = dict[str, Any]
 SIZES = [pytest.param(400, id="400"), pytest.param(2000, id="2000", marks=pytest.mark.long)]

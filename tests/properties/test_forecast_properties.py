@@ -6,12 +6,12 @@ import numpy as np
 import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
-from steelyard.core.body_state import BodyModel, BodyState, Diet, calibrate
-from steelyard.core.elementwise import arrays
-from steelyard.core.energy_balance import advance
-from steelyard.core.estimate import Estimate
-from steelyard.core.forecast import Stretch, forecast
-from steelyard.core.forecast_sources import Body, UncertaintySource
+from steelyard.science.body.energy_balance import advance
+from steelyard.science.body.forecasting import Stretch, forecast
+from steelyard.science.body.state import BodyModel, BodyState, Diet, calibrate
+from steelyard.science.body.uncertainty import Body, UncertaintySource
+from steelyard.science.numbers.elementwise import arrays
+from steelyard.science.numbers.estimate import Estimate
 
 some = settings(deadline=None, max_examples=60)
 ANY_DOSE = st.floats(0, 1)

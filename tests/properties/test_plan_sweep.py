@@ -17,10 +17,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from properties.plan_requests import CLEAR, KINDS, request
 from properties.rails_recheck import violations
-from steelyard.core.guard_rails import Refused
 from steelyard.http.plans import plan_phases
 from steelyard.http.problems import ProblemError
 from steelyard.http.schemas.plans import PlanRequest
+from steelyard.science.rails.guard_rails import Refused
 
 Json = dict[str, Any]
 # Anyone and eligible people: ten thousand requests in every run, and four times as many in the long one.

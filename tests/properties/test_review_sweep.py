@@ -16,13 +16,13 @@ import msgspec
 import pytest
 from properties.plan_requests import CLEAR, LEAST_FAT, profile
 from properties.rails_recheck import FAT_SUPPLY, GAIN_RATE, INTAKE_FLOOR, exercise_kcal, numbers
-from steelyard.core.assessment import assess
-from steelyard.core.errors import OutOfDomain
-from steelyard.core.guard_rails import Refused
 from steelyard.http import mapping
 from steelyard.http.reviews import review_phase
 from steelyard.http.schemas.profile import Profile
 from steelyard.http.schemas.reviews import ReviewRequest
+from steelyard.science.measures.assessment import assess
+from steelyard.science.rails.guard_rails import Refused
+from steelyard.science.register.errors import OutOfDomain
 
 Json = dict[str, Any]
 START = date(2026, 3, 2)

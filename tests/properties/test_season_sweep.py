@@ -9,12 +9,12 @@ import msgspec
 import pytest
 from properties import season_requests
 from properties.season_recheck import violations
-from steelyard.core.errors import OutOfDomain
-from steelyard.core.guard_rails import Refused
 from steelyard.http.answers import encode_finite
 from steelyard.http.operations import Operation
 from steelyard.http.problems import ProblemError
 from steelyard.http.seasons import compare_strategies, optimise_season, plan_one_season
+from steelyard.science.rails.guard_rails import Refused
+from steelyard.science.register.errors import OutOfDomain
 
 
 def answer(operation: Operation, request: dict[str, Any]) -> dict[str, Any] | str:

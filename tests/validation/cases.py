@@ -13,8 +13,8 @@ forecast: where a paper leaves a figure of the simulation open, one rule fills i
 
 from typing import NamedTuple
 
-from steelyard.core.person import ActivityLevel, BodyFatMethod, TrainingStatus
-from steelyard.core.total_energy import PAL_BANDS
+from steelyard.science.measures.total_energy import PAL_BANDS
+from steelyard.science.person.person import ActivityLevel, BodyFatMethod, TrainingStatus
 
 
 class Measured(NamedTuple):

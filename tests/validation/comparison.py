@@ -4,13 +4,13 @@ from typing import NamedTuple
 
 import numpy as np
 from scipy import stats
-from steelyard.core.body_composition import METHOD_ERRORS
-from steelyard.core.body_state import Diet
-from steelyard.core.daily_noise import NOISE_FLOOR_KG, NOISE_FRACTION
-from steelyard.core.estimate import Z80, Estimate
-from steelyard.core.forecast import Stretch, forecast
-from steelyard.core.forecast_sources import Body, experience_years, training_dose
-from steelyard.core.person import Training
+from steelyard.science.body.daily_noise import NOISE_FLOOR_KG, NOISE_FRACTION
+from steelyard.science.body.forecasting import Stretch, forecast
+from steelyard.science.body.state import Diet
+from steelyard.science.body.uncertainty import Body, experience_years, training_dose
+from steelyard.science.measures.body_composition import METHOD_ERRORS
+from steelyard.science.numbers.estimate import Z80, Estimate
+from steelyard.science.person.person import Training
 
 from .cases import Case, Measured
 

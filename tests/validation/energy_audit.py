@@ -4,11 +4,11 @@ import math
 from typing import NamedTuple
 
 import numpy as np
-from steelyard.core import body_constants as bc
-from steelyard.core import energy_balance as eb
-from steelyard.core.body_state import BodyModel, BodyState, Diet, calibrate
-from steelyard.core.energy_balance import advance
-from steelyard.core.forecast import stored_kcal
+from steelyard.science.body import constants as bc
+from steelyard.science.body import energy_balance as eb
+from steelyard.science.body.energy_balance import advance
+from steelyard.science.body.forecasting import stored_kcal
+from steelyard.science.body.state import BodyModel, BodyState, Diet, calibrate
 
 # A man of 80 kg, 180 cm, 30 years with 12 kg fat: Mifflin 1990 gives 1780 kcal/d at rest; activity level 1.6.
 RESTING, MAINTENANCE = 1780.0, 2848.0

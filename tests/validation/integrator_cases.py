@@ -3,8 +3,8 @@
 from typing import NamedTuple
 
 import numpy as np
-from steelyard.core.body_state import BodyModel, BodyState, Diet, calibrate
-from steelyard.core.energy_balance import advance
+from steelyard.science.body.energy_balance import advance
+from steelyard.science.body.state import BodyModel, BodyState, Diet, calibrate
 
 from .continuous_model import Eating, Subject
 

@@ -8,8 +8,8 @@ to about a tenth.
 
 from typing import NamedTuple
 
-from steelyard.core.body_state import Diet, calibrate
-from steelyard.core.energy_balance import advance
+from steelyard.science.body.energy_balance import advance
+from steelyard.science.body.state import Diet, calibrate
 
 LB_KG = 0.45359237
 KCAL_PER_LB = (9.0, 11.0)

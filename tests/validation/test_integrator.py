@@ -2,9 +2,9 @@
 
 import numpy as np
 import pytest
-from steelyard.core import body_constants as bc
-from steelyard.core.body_state import Diet, calibrate
-from steelyard.core.energy_balance import advance
+from steelyard.science.body import constants as bc
+from steelyard.science.body.energy_balance import advance
+from steelyard.science.body.state import Diet, calibrate
 from validation import continuous_model as continuous
 from validation.continuous_model import Subject
 from validation.integrator_cases import (

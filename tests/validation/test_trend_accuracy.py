@@ -11,7 +11,7 @@ from typing import Any
 
 import numpy as np
 import pytest
-from steelyard.core.estimate import Z80
+from steelyard.science.numbers.estimate import Z80
 from validation.trend_accuracy import (
     HONEST,
     JUMPED,

@@ -10,10 +10,10 @@ import numpy as np
 if __package__ == "tests.validation":
     sys.path[:0] = [str(Path(__file__).resolve().parents[2] / part) for part in ("service", "tests")]
 
-from steelyard.core.estimate import Z80
-from steelyard.core.implied_intake import implied_intakes
-from steelyard.core.trend import PLATEAU_RATE_KG, STALL_CALLED
-from steelyard.core.water_jump import JUMP_CHANCE
+from steelyard.science.log.implied_intake import implied_intakes
+from steelyard.science.log.trend_reading import PLATEAU_RATE_KG, STALL_CALLED
+from steelyard.science.log.water import JUMP_CHANCE
+from steelyard.science.numbers.estimate import Z80
 from validation.trend_floor import Floor, baselines, floor_of, rms
 from validation.trend_people import CORE, OPS, OTHER, RAISED, REFEED, Cell, simulate
 

@@ -11,14 +11,14 @@ from typing import NamedTuple
 
 import numpy as np
 from filter_likelihood import log_likelihood
-from steelyard.core.body_constants import CARRIED_SPREAD
-from steelyard.core.estimate import Z80, Estimate
-from steelyard.core.log import DailyLog
-from steelyard.core.log_maintenance import prior_on_logging_scale
-from steelyard.core.tissue_model import acting_intake, tissue_model
-from steelyard.core.water_jump import JUMP_CHANCE, JUMP_SD_KG
-from steelyard.core.weight_filter import DailySeries, FilterSettings, Start, filter_weights
-from steelyard.core.weight_smoother import causal_path
+from steelyard.science.body.constants import CARRIED_SPREAD
+from steelyard.science.log.entries import DailyLog
+from steelyard.science.log.filter import DailySeries, FilterSettings, Start, filter_weights
+from steelyard.science.log.maintenance import prior_on_logging_scale
+from steelyard.science.log.smoother import causal_path
+from steelyard.science.log.tissue_model import acting_intake, tissue_model
+from steelyard.science.log.water import JUMP_CHANCE, JUMP_SD_KG
+from steelyard.science.numbers.estimate import Z80, Estimate
 from validation.trend_people import OPS, OTHER, Array, Cell, People
 
 STATIC_KCAL_PER_KG = 7700.0  # the rule of thumb both baselines use

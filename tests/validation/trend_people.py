@@ -10,7 +10,7 @@ from typing import Any, NamedTuple, Protocol
 
 import numpy as np
 from numpy.typing import NDArray
-from steelyard.core.body_constants import (
+from steelyard.science.body.constants import (
     ADAPTATION_SHARE,
     CARRIED_SPREAD,
     FAT_UPKEEP,
@@ -18,17 +18,17 @@ from steelyard.core.body_constants import (
     THERMIC_SHARE,
     TRAINING_GAIN,
 )
-from steelyard.core.body_state import BodyModel, BodyState, Diet, calibrate
-from steelyard.core.elementwise import arrays
-from steelyard.core.energy_balance import advance
-from steelyard.core.estimate import Estimate
-from steelyard.core.forecast_sources import ADAPTATION_SPREAD, PARTITION_SPREAD, TRAINING_GAIN_SPREAD
-from steelyard.core.log import DailyLog
-from steelyard.core.log_maintenance import LOGGING_RATIO, LOGGING_RATIO_SD, fill_intake, prior_on_logging_scale
-from steelyard.core.menstrual_cycle import CYCLE_RISE_KG, CYCLE_RISE_SD_KG, cycle_rise
-from steelyard.core.tissue_model import TissueModel, tissue_model
-from steelyard.core.trend import Trend, read_trend
-from steelyard.core.water_jump import JUMP_CHANCE, JUMP_SD_KG
+from steelyard.science.body.energy_balance import advance
+from steelyard.science.body.state import BodyModel, BodyState, Diet, calibrate
+from steelyard.science.body.uncertainty import ADAPTATION_SPREAD, PARTITION_SPREAD, TRAINING_GAIN_SPREAD
+from steelyard.science.log.cycle import CYCLE_RISE_KG, CYCLE_RISE_SD_KG, cycle_rise
+from steelyard.science.log.entries import DailyLog
+from steelyard.science.log.maintenance import LOGGING_RATIO, LOGGING_RATIO_SD, fill_intake, prior_on_logging_scale
+from steelyard.science.log.tissue_model import TissueModel, tissue_model
+from steelyard.science.log.trend_reading import Trend, read_trend
+from steelyard.science.log.water import JUMP_CHANCE, JUMP_SD_KG
+from steelyard.science.numbers.elementwise import arrays
+from steelyard.science.numbers.estimate import Estimate
 
 Array = NDArray[np.float64]
 OPS = arrays()

@@ -6,7 +6,7 @@ import matplotlib as mpl
 import numpy as np
 from matplotlib.backends.backend_svg import FigureCanvasSVG
 from matplotlib.figure import Figure
-from steelyard.core.estimate import Z80
+from steelyard.science.numbers.estimate import Z80
 from validation.trend_people import CORE, Cell, simulate
 
 _MEMBER = Cell(0.5, 0.3, 70, baseline_days=14, jump_kg=1.5, generator=CORE)

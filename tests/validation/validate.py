@@ -5,7 +5,7 @@ import shutil
 from pathlib import Path
 
 import numpy as np
-from steelyard.core.version import MODEL_VERSION
+from steelyard.science.register.version import MODEL_VERSION
 
 from . import comparison, continuous_model, energy_audit, long_horizon, picture
 from .cases import CASES, SENSITIVITY, with_activity_level

@@ -1,10 +1,18 @@
 """`POST /v1/body-composition`: fat and fat-free mass from whatever was measured."""
 
-from steelyard.core import composition_estimate, fat_measurements
-from steelyard.core.body_composition import Standing
-from steelyard.core.composition_estimate import Bounds, Composition, Position
-from steelyard.core.fat_measurements import Girths, HeightAndWeight, Skinfolds, Subject
-from steelyard.core.person import BodyFatReading
+from steelyard.science import measures
+from steelyard.science.measures import (
+    Bounds,
+    Composition,
+    Girths,
+    HeightAndWeight,
+    Position,
+    Skinfolds,
+    Standing,
+    Subject,
+    estimate_composition,
+)
+from steelyard.science.person import BodyFatReading
 
 from . import mapping
 from .examples import BODY_COMPOSITION_EXAMPLES
@@ -48,11 +56,11 @@ def estimate_body_composition(body: BodyCompositionRequest) -> BodyCompositionRe
         weight_kg=body.weight_kg,
         training=body.training_status,
     )
-    result = composition_estimate.estimate(subject, [core_measurement(m) for m in body.measurements])
+    result = estimate_composition(subject, [core_measurement(m) for m in body.measurements])
     return _response(body, result)
 
 
-def core_measurement(wire: Measurement) -> fat_measurements.Measurement:
+def core_measurement(wire: Measurement) -> measures.Measurement:
     """The core's measurement."""
     match wire:
         case GirthMeasurement():

@@ -10,8 +10,8 @@ from typing import Any
 
 import msgspec
 
-from steelyard.core import catalogue
-from steelyard.core.evidence import Kind as EntryKind
+from steelyard.science import catalogue
+from steelyard.science.register import Kind as EntryKind
 
 from .deprecation import DEPRECATION_HEADER, SUNSET_HEADER
 from .headers import FINGERPRINT_HEADER

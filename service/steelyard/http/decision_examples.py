@@ -2,10 +2,9 @@
 
 from datetime import date
 
-from steelyard.core.decision_terms import Feeling, Goal
-from steelyard.core.person import ActivityLevel, BodyFatMethod, Sex, TrainingStatus
-from steelyard.core.phase_followed import PhaseKind
-from steelyard.core.screening import EatingDisorder
+from steelyard.science.decision import Feeling, Goal
+from steelyard.science.person import ActivityLevel, BodyFatMethod, EatingDisorder, Sex, TrainingStatus
+from steelyard.science.phase import PhaseKind
 
 from .schemas.decisions import ChosenBand, DecisionRequest, PastPhase, PresentPhase
 from .schemas.profile import ActivityByLevel, BodyFat, Profile, Screening, Training

@@ -2,20 +2,26 @@
 
 from datetime import timedelta
 
-from steelyard.core import decision, guard_rails
-from steelyard.core import decision_terms as terms
-from steelyard.core.assessment import assess, body_of, general_cautions
-from steelyard.core.band import Band, usual_band
-from steelyard.core.cautions import FAT_FROM_BMI
-from steelyard.core.decision_alternatives import Alternative, Fragment, refusal_of
-from steelyard.core.decision_answer import Decision
-from steelyard.core.decision_pattern import Pattern
-from steelyard.core.decision_terms import Question
-from steelyard.core.guard_rails import Subject
-from steelyard.core.message import Message, say
-from steelyard.core.person import Sex
-from steelyard.core.phase_followed import PhaseKind
-from steelyard.core.rail_table import ADULT_YEARS
+from steelyard.science import rails
+from steelyard.science.decision import (
+    DECISION_METHOD_IDS,
+    HORIZON_WEEKS,
+    Alternative,
+    Decision,
+    Fragment,
+    PastPhase,
+    Pattern,
+    PresentPhase,
+    Question,
+    decide,
+    refusal_of,
+    speaks_of_leanness,
+)
+from steelyard.science.measures import assess, body_of, general_cautions
+from steelyard.science.person import Sex
+from steelyard.science.phase import Band, PhaseKind, usual_band
+from steelyard.science.rails import ADULT_YEARS, Subject
+from steelyard.science.register import FAT_FROM_BMI, Message, say
 
 from . import mapping
 from .decision_checks import check
@@ -50,13 +56,13 @@ def decide_phase(body: schema.DecisionRequest) -> schema.DecisionResponse:
     assessed = assess(person)
     maintenance = maintenance_for(body.maintenance, body.log, person, assessed)
     subject = mapping.subject(person, assessed, maintenance, body.screening)
-    may_speak = decision.speaks_of_leanness(refusal_of(subject)[1])
+    may_speak = speaks_of_leanness(refusal_of(subject)[1])
     if may_speak:
         _check_targets(body, subject)
     chosen = body.band if may_speak else None
     present = body.present_phase
     history = body.phase_history
-    found = decision.decide(
+    found = decide(
         Question(
             subject=subject,
             body=body_of(person, assessed, maintenance, body.current_intake_kcal),
@@ -69,7 +75,7 @@ def decide_phase(body: schema.DecisionRequest) -> schema.DecisionResponse:
             feeling=body.feeling,
             event=body.event_date,
             event_fat_fraction=body.event_fat_fraction,
-            present=None if present is None else terms.PresentPhase(present.kind, present.weeks_done),
+            present=None if present is None else PresentPhase(present.kind, present.weeks_done),
             history=None if history is None else [_past(phase) for phase in history],
         )
     )
@@ -88,7 +94,7 @@ def decide_phase(body: schema.DecisionRequest) -> schema.DecisionResponse:
             plan=_fragment(body, found.recommended.fragment),
         ),
         alternatives=[_alternative(body, found, alternative) for alternative in found.alternatives],
-        horizon_weeks=terms.HORIZON_WEEKS,
+        horizon_weeks=HORIZON_WEEKS,
         leanness=_leanness(body, found, assessed.fat.sd, interval(assessed.fat, FRACTION)),
         pattern=None if found.pattern is None else _pattern(found.pattern),
         reasons=mapping.notes(reasons),
@@ -96,12 +102,12 @@ def decide_phase(body: schema.DecisionRequest) -> schema.DecisionResponse:
         maintenance_kcal=interval(maintenance, KCAL),
         guard_rails=[mapping.guard_rail(action) for action in found.actions],
         cautions=mapping.notes(cautions),
-        methods=sorted({*assessed.resting.preferred, *decision.DECISION_METHOD_IDS}),
+        methods=sorted({*assessed.resting.preferred, *DECISION_METHOD_IDS}),
     )
 
 
-def _past(phase: schema.PastPhase) -> terms.PastPhase:
-    return terms.PastPhase(
+def _past(phase: schema.PastPhase) -> PastPhase:
+    return PastPhase(
         phase.kind,
         phase.start_date,
         phase.weeks,
@@ -115,9 +121,9 @@ def _past(phase: schema.PastPhase) -> terms.PastPhase:
 def _check_targets(body: schema.DecisionRequest, subject: Subject) -> None:
     """Refuse body-fat targets under the least that is planned."""
     if body.band is not None:
-        guard_rails.refuse_target(subject, body.band.lower_fat_fraction, "/band/lower_fat_fraction")
+        rails.refuse_target(subject, body.band.lower_fat_fraction, "/band/lower_fat_fraction")
     if body.event_fat_fraction is not None:
-        guard_rails.refuse_target(subject, body.event_fat_fraction, "/event_fat_fraction")
+        rails.refuse_target(subject, body.event_fat_fraction, "/event_fat_fraction")
 
 
 def _fragment(body: schema.DecisionRequest, fragment: Fragment | None) -> schema.PlanFragment:

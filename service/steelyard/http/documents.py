@@ -8,8 +8,8 @@ from litestar.handlers import HTTPRouteHandler
 from litestar.params import FromPath
 from litestar.types import ASGIApp
 
-from steelyard.core import catalogue
-from steelyard.core.evidence import Kind as EntryKind
+from steelyard.science import catalogue
+from steelyard.science.register import Kind as EntryKind
 
 from .conditional import Document
 from .contract import contract_text, openapi_document

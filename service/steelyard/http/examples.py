@@ -2,10 +2,9 @@
 
 from datetime import date, timedelta
 
-from steelyard.core.body_density import SkinfoldMethod
-from steelyard.core.person import ActivityLevel, BodyFatMethod, Sex, TrainingStatus
-from steelyard.core.screening import EatingDisorder
-from steelyard.core.targets import TargetQuantity
+from steelyard.science.body import TargetQuantity
+from steelyard.science.measures import SkinfoldMethod
+from steelyard.science.person import ActivityLevel, BodyFatMethod, EatingDisorder, Sex, TrainingStatus
 
 from .schemas.body_composition import (
     BmiMeasurement,

@@ -2,15 +2,20 @@
 
 from datetime import date, timedelta
 
-from steelyard.core import intake_question
-from steelyard.core.assessment import assess, body_of, general_cautions
-from steelyard.core.errors import OutOfDomain
-from steelyard.core.forecast_sources import ALL_SOURCES, Body, UncertaintySource
-from steelyard.core.guard_rails import Subject
-from steelyard.core.intake_question import QUESTION_METHOD_IDS, Answer, ScheduledIntake
-from steelyard.core.person import Session
-from steelyard.core.phase_plan import PLAN_METHOD_IDS
-from steelyard.core.targets import Target
+from steelyard.science.body import ALL_SOURCES, Body, Target, UncertaintySource
+from steelyard.science.measures import assess, body_of, general_cautions
+from steelyard.science.person import Session
+from steelyard.science.phase import (
+    PLAN_METHOD_IDS,
+    QUESTION_METHOD_IDS,
+    Answer,
+    ScheduledIntake,
+    answer_date,
+    answer_intake,
+    answer_path,
+)
+from steelyard.science.rails import Subject
+from steelyard.science.register import OutOfDomain
 
 from . import mapping
 from .examples import FORECAST_EXAMPLES
@@ -111,12 +116,10 @@ def _answer(body: ForecastRequest, subject: Subject, of: Body) -> Answer:
             detail = f"Set a date 14 days to {_MOST_WEEKS} weeks after the start; this is {days} days after it."
             raise OutOfDomain("DATE_OUT_OF_REACH", "/question/by_date", detail)
         target = _target(question.target)
-        return intake_question.answer_intake(subject, of, target, days, question.protein_g_per_kg, sources)
+        return answer_intake(subject, of, target, days, question.protein_g_per_kg, sources)
     if isinstance(question, DateQuestion):
         target = _target(question.target)
-        return intake_question.answer_date(
-            subject, of, target, question.intake_kcal, question.protein_g_per_kg, sources
-        )
+        return answer_date(subject, of, target, question.intake_kcal, question.protein_g_per_kg, sources)
     if sum(stretch.weeks for stretch in question.schedule) > _MOST_WEEKS:
         detail = f"The schedule is longer than {_MOST_WEEKS} weeks in all: shorten it."
         raise OutOfDomain("SCHEDULE_TOO_LONG", "/question/schedule", detail)
@@ -137,7 +140,7 @@ def _answer(body: ForecastRequest, subject: Subject, of: Body) -> Answer:
         if s.carbohydrate_g is not None and 4.0 * s.carbohydrate_g > s.intake_kcal:
             detail = f"{s.carbohydrate_g:g} g of carbohydrate is more energy than the {s.intake_kcal:g} kcal eaten."
             raise OutOfDomain("CARBOHYDRATE_EXCEEDS_INTAKE", f"/question/schedule/{i}/carbohydrate_g", detail)
-    return intake_question.answer_path(subject, of, schedule, sources)
+    return answer_path(subject, of, schedule, sources)
 
 
 def _target(field: TargetField) -> Target:

@@ -14,8 +14,8 @@ from litestar.handlers import HTTPRouteHandler
 from litestar.params import FromPath
 from litestar.types import ASGIApp
 
-from steelyard.core import catalogue
-from steelyard.core.evidence import Entry, Kind
+from steelyard.science import catalogue
+from steelyard.science.register import Entry, Kind
 
 from .conditional import Document
 from .docs_pages import POLICY, STYLE_PATH

@@ -2,12 +2,11 @@
 
 from datetime import date
 
-from steelyard.core import log_reader
-from steelyard.core.assessment import Assessment
-from steelyard.core.errors import OutOfDomain
-from steelyard.core.estimate import Estimate
-from steelyard.core.log import Log
-from steelyard.core.person import Person
+from steelyard.science.log import Log, log_maintenance
+from steelyard.science.measures import Assessment
+from steelyard.science.numbers import Estimate
+from steelyard.science.person import Person
+from steelyard.science.register import OutOfDomain
 
 from . import mapping
 from .schemas import log as log_schema
@@ -56,5 +55,5 @@ def maintenance_for(
         return Estimate(known.kcal_per_day, known.standard_deviation_kcal)
     if entries is not None:
         log = mapping.log(entries)
-        return log_reader.log_maintenance(person, assessed, log, as_of_day(entries, None, log)).maintenance
+        return log_maintenance(person, assessed, log, as_of_day(entries, None, log)).maintenance
     return Estimate(assessed.total.mean, assessed.total.sd)

@@ -3,13 +3,11 @@
 from datetime import date
 from functools import cache
 
-from steelyard.core import log_reader
-from steelyard.core.assessment import Assessment, assess, general_cautions
-from steelyard.core.cautions import FROM_EQUATIONS, ON_LOGGING_SCALE
-from steelyard.core.estimate import Estimate
-from steelyard.core.log_maintenance import LogMaintenance
-from steelyard.core.person import Person
-from steelyard.core.total_energy import cross_check
+from steelyard.science.log import LogMaintenance, log_maintenance
+from steelyard.science.measures import Assessment, assess, cross_check, general_cautions
+from steelyard.science.numbers import Estimate
+from steelyard.science.person import Person
+from steelyard.science.register import FROM_EQUATIONS, ON_LOGGING_SCALE
 
 from . import mapping
 from .examples import MAINTENANCE_EXAMPLES
@@ -43,7 +41,7 @@ def estimate_maintenance(body: MaintenanceRequest) -> MaintenanceResponse:
         log = mapping.log(body.log)
         ordinal = as_of_day(body.log, body.as_of_date, log)
         day = date.fromordinal(ordinal)
-        learnt = log_reader.log_maintenance(person, assessed, log, ordinal)
+        learnt = log_maintenance(person, assessed, log, ordinal)
     return _response(body, person, assessed, learnt, day)
 
 

@@ -7,15 +7,12 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 
-from steelyard.core.assessment import Assessment
-from steelyard.core.estimate import Estimate
-from steelyard.core.guard_rails import RailAction, Subject
-from steelyard.core.log import IntakeDay, Log, Weighing
-from steelyard.core.message import Message
-from steelyard.core.person import ActivityWeek, BodyFatReading, Person, Session, Training
-from steelyard.core.rounding import bounds, bounds_columns, rounded, rounded_column, rounded_where
-from steelyard.core.screening import Clearance, Screening
-from steelyard.core.version import MODEL_VERSION
+from steelyard.science.log import IntakeDay, Log, Weighing
+from steelyard.science.measures import Assessment
+from steelyard.science.numbers import Estimate, bounds, bounds_columns, rounded, rounded_column, rounded_where
+from steelyard.science.person import ActivityWeek, BodyFatReading, Clearance, Person, Screening, Session, Training
+from steelyard.science.rails import RailAction, Subject
+from steelyard.science.register import MODEL_VERSION, Message
 
 from .request_id import CONTRACT_VERSION
 from .schemas import log as log_schema

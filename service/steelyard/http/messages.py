@@ -9,8 +9,8 @@ from string import Formatter
 
 import msgspec
 
-from steelyard.core import catalogue  # noqa: F401 - registers every template
-from steelyard.core.message import templates
+from steelyard.science import catalogue  # noqa: F401 - registers every template
+from steelyard.science.register import templates
 
 from .operations import Scope, constant_document
 from .request_id import CONTRACT_VERSION

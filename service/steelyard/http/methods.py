@@ -1,6 +1,6 @@
 """GET /v1/methods."""
 
-from steelyard.core import catalogue
+from steelyard.science import catalogue
 
 from .operations import Scope, constant_document
 from .request_id import CONTRACT_VERSION

@@ -3,15 +3,23 @@
 from datetime import date
 from typing import NoReturn
 
-from steelyard.core import guard_rails as rails
-from steelyard.core import phase_plan
-from steelyard.core.assessment import Assessment
-from steelyard.core.deficit_phase import DeficitAim, DeficitKind
-from steelyard.core.errors import OutOfDomain
-from steelyard.core.forecast_sources import ALL_SOURCES, Body
-from steelyard.core.gain_phase import GainAim
-from steelyard.core.guard_rails import Subject
-from steelyard.core.phase_plan import History, HoldAim, Plan, ReturnAim
+from steelyard.science import rails
+from steelyard.science.body import ALL_SOURCES, Body
+from steelyard.science.measures import Assessment
+from steelyard.science.phase import (
+    DeficitAim,
+    DeficitKind,
+    GainAim,
+    History,
+    HoldAim,
+    Plan,
+    ReturnAim,
+    plan_deficit,
+    plan_gain,
+    plan_hold,
+)
+from steelyard.science.rails import Subject
+from steelyard.science.register import OutOfDomain
 
 from .logs import check_dates
 from .problems import CONTRADICTION, Unprocessable, fault
@@ -138,17 +146,17 @@ def plan_of(body: PlanRequest, assessed: Assessment, subject: Subject, of: Body)
             fat_ceiling=phase.fat_ceiling_fraction,
             preference=phase.carbohydrate_preference,
         )
-        return phase_plan.plan_gain(subject, of, start, aim, sources=sources, pause_weeks=pause_weeks)
+        return plan_gain(subject, of, start, aim, sources=sources, pause_weeks=pause_weeks)
     if isinstance(phase, Hold):
         hold = HoldAim(weeks=phase.weeks, preference=phase.carbohydrate_preference)
-        return phase_plan.plan_hold(subject, of, start, hold, then, sources=sources)
+        return plan_hold(subject, of, start, hold, then, sources=sources)
     fat_kg = float(assessed.fat.mean) * body.profile.weight_kg
     if phase.fat_loss_kg is not None and phase.fat_loss_kg >= fat_kg:
         detail = f"There are {fat_kg:.1f} kg of fat in all: ask for less than {phase.fat_loss_kg:g}."
         _contradiction("/phase/fat_loss_kg", "GOAL_BEYOND_BODY", detail)
     until_event = _weeks_until_event(body, phase)
     history = body.cut_history
-    return phase_plan.plan_deficit(
+    return plan_deficit(
         subject,
         of,
         start,

@@ -2,18 +2,21 @@
 
 from datetime import timedelta
 
-from steelyard.core import phase_defaults, phase_plan
-from steelyard.core.assessment import Assessment, assess, body_of, general_cautions
-from steelyard.core.day_split import least_day_kcal, split_week
-from steelyard.core.deficit_phase import subject_at
-from steelyard.core.estimate import Estimate
-from steelyard.core.forecast import Forecast, Spread
-from steelyard.core.forecast_sources import ALL_SOURCES, UncertaintySource
-from steelyard.core.guard_rails import Subject
-from steelyard.core.macronutrients import Macronutrients
-from steelyard.core.person import Person
-from steelyard.core.phase_plan import Plan
-from steelyard.core.phases import Element, PlannedPhase
+from steelyard.science.body import ALL_SOURCES, Forecast, Spread, UncertaintySource
+from steelyard.science.measures import Assessment, assess, body_of, general_cautions
+from steelyard.science.numbers import Estimate
+from steelyard.science.person import Person
+from steelyard.science.phase import (
+    COMMON_FIRST_DROP_KG,
+    COMMON_LOSS_KG_PER_WEEK,
+    PLAN_METHOD_IDS,
+    STATIC_KCAL_PER_KG,
+    Element,
+    Plan,
+    PlannedPhase,
+    subject_at,
+)
+from steelyard.science.rails import Macronutrients, Subject, least_day_kcal, split_week
 
 from . import mapping
 from .examples import PLAN_EXAMPLES
@@ -103,7 +106,7 @@ def _response(
         dominant_uncertainty=dominant.value if dominant else None,
         reasons=mapping.notes([assessed.resting.reason, *plan.reasons]),
         cautions=mapping.notes(general_cautions(person, assessed)),
-        methods=mapping.method_ids(assessed.resting.preferred, phase_plan.PLAN_METHOD_IDS),
+        methods=mapping.method_ids(assessed.resting.preferred, PLAN_METHOD_IDS),
     )
 
 
@@ -190,11 +193,11 @@ def _day_kinds(split: DaySplit, now: Subject, weeks_in_deficit: int, day: Macron
 def _rule_of_thumb(cut: PlannedPhase, deficit_kcal: float, path: Forecast) -> RuleOfThumb:
     """What simple rules say of the weeks in a deficit, beside the forecast."""
     weeks = sum(week.element in (Element.DEFICIT, Element.EASING_IN) for week in cut.weeks)
-    lower, upper = phase_defaults.COMMON_LOSS_KG_PER_WEEK
+    lower, upper = COMMON_LOSS_KG_PER_WEEK
     first, second = path.states[cut.first], path.states[cut.first + 1]
     return RuleOfThumb(
-        fat_loss_static_kg=round(deficit_kcal * 7 * weeks / phase_defaults.STATIC_KCAL_PER_KG, 2),
+        fat_loss_static_kg=round(deficit_kcal * 7 * weeks / STATIC_KCAL_PER_KG, 2),
         fat_loss_common_practice_kg=[round(lower * weeks, 2), round(upper * weeks, 2)],
-        first_week_drop_common_practice_kg=list(phase_defaults.COMMON_FIRST_DROP_KG),
+        first_week_drop_common_practice_kg=list(COMMON_FIRST_DROP_KG),
         first_week_drop_forecast_kg=round(float(first.weight_kg - second.weight_kg), 2),
     )

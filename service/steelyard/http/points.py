@@ -2,8 +2,7 @@
 
 from datetime import date
 
-from steelyard.core.daily_noise import NOISE_FLOOR_KG, NOISE_FRACTION
-from steelyard.core.forecast import Forecast, Spread
+from steelyard.science.body import NOISE_FLOOR_KG, NOISE_FRACTION, Forecast, Spread
 
 from .mapping import FRACTION, KCAL, KG, spread
 from .schemas.plans import ForecastPoint

@@ -1,7 +1,7 @@
 """The core's refusals as problem documents."""
 
-from steelyard.core.errors import OutOfDomain
-from steelyard.core.guard_rails import Refused
+from steelyard.science.rails import Refused
+from steelyard.science.register import OutOfDomain
 
 from . import accepted
 from .problems import OUT_OF_DOMAIN, GuardRailRefusal, ProblemError, Unprocessable, fault

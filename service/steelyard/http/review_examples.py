@@ -2,9 +2,8 @@
 
 from datetime import date, timedelta
 
-from steelyard.core.person import ActivityLevel, BodyFatMethod, Sex, TrainingStatus
-from steelyard.core.phase_followed import PhaseKind
-from steelyard.core.screening import EatingDisorder
+from steelyard.science.person import ActivityLevel, BodyFatMethod, EatingDisorder, Sex, TrainingStatus
+from steelyard.science.phase import PhaseKind
 
 from .schemas.log import IntakeEntry, Log, WeightEntry
 from .schemas.plans import KnownMaintenance

@@ -2,19 +2,15 @@
 
 from datetime import date, timedelta
 
-from steelyard.core.assessment import assess, general_cautions
-from steelyard.core.body_constants import CARRIED_IDS, MODEL_IDS
-from steelyard.core.cautions import ON_LOGGING_SCALE
-from steelyard.core.errors import OutOfDomain
-from steelyard.core.estimate import Estimate
-from steelyard.core.forecast import Forecast, Spread
-from steelyard.core.forecast_sources import FORECAST_IDS
-from steelyard.core.phase_followed import FollowedWeek
-from steelyard.core.phase_followed import PhaseFollowed as CorePhase
-from steelyard.core.rail_table import RAIL_IDS
-from steelyard.core.review import Review
-from steelyard.core.review import review_phase as review
-from steelyard.core.review_texts import REVIEW_IDS
+from steelyard.science.body import CARRIED_IDS, FORECAST_IDS, MODEL_IDS, Forecast, Spread
+from steelyard.science.measures import assess, general_cautions
+from steelyard.science.numbers import Estimate
+from steelyard.science.phase import FollowedWeek
+from steelyard.science.phase import PhaseFollowed as CorePhase
+from steelyard.science.rails import RAIL_IDS
+from steelyard.science.register import ON_LOGGING_SCALE, OutOfDomain
+from steelyard.science.review import REVIEW_IDS, Review
+from steelyard.science.review import review_phase as review
 
 from . import mapping
 from .logs import as_of_day, check_dates

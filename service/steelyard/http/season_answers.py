@@ -2,12 +2,10 @@
 
 from datetime import date, timedelta
 
-from steelyard.core.estimate import Estimate
-from steelyard.core.forecast import Forecast, Spread
-from steelyard.core.phases import PlannedPhase
-from steelyard.core.season import BrokenLimit, Season
-from steelyard.core.season_policy import NEVER, Policy
-from steelyard.core.season_run import Outcome
+from steelyard.science.body import Forecast, Spread
+from steelyard.science.numbers import Estimate
+from steelyard.science.phase import PlannedPhase
+from steelyard.science.season import NEVER, BrokenLimit, Outcome, Policy, Season
 
 from . import mapping
 from .mapping import FRACTION, KCAL, KG, interval

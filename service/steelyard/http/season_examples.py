@@ -2,9 +2,8 @@
 
 from datetime import date
 
-from steelyard.core.person import ActivityLevel, BodyFatMethod, Sex, TrainingStatus
-from steelyard.core.screening import EatingDisorder
-from steelyard.core.season_policy import ReadyMade
+from steelyard.science.person import ActivityLevel, BodyFatMethod, EatingDisorder, Sex, TrainingStatus
+from steelyard.science.season import ReadyMade
 
 from .schemas.plans import CutHistory
 from .schemas.profile import ActivityByLevel, BodyFat, Profile, Screening, Training

@@ -3,18 +3,26 @@
 from datetime import date, timedelta
 from typing import NamedTuple
 
-from steelyard.core import rail_table as table
-from steelyard.core.assessment import Assessment, assess, body_of
-from steelyard.core.band import Band, usual_band
-from steelyard.core.errors import OutOfDomain
-from steelyard.core.estimate import Estimate
-from steelyard.core.guard_rails import RailAction, Refused, stricter
-from steelyard.core.message import say
-from steelyard.core.person import Person, Sex
-from steelyard.core.season import Asked, Cutting, History, may_cut, season_band
-from steelyard.core.season_calendar import BlockedDates, Calendar, Event, make_calendar
-from steelyard.core.season_policy import Policy
-from steelyard.core.season_search import SeasonLimits
+from steelyard.science import rails
+from steelyard.science.measures import Assessment, assess, body_of
+from steelyard.science.numbers import Estimate
+from steelyard.science.person import Person, Sex
+from steelyard.science.phase import Band, usual_band
+from steelyard.science.rails import RailAction, Refused, stricter
+from steelyard.science.register import OutOfDomain, say
+from steelyard.science.season import (
+    Asked,
+    BlockedDates,
+    Calendar,
+    Cutting,
+    Event,
+    History,
+    Policy,
+    SeasonLimits,
+    make_calendar,
+    may_cut,
+    season_band,
+)
 
 from . import mapping
 from .logs import check_dates, maintenance_for
@@ -123,10 +131,10 @@ def _check_target(fraction: float, sex: Sex, cutting: Cutting, field: str) -> No
     if cutting.forbids_targets and cutting.refusal is not None:
         action = RailAction(cutting.refusal.action.id, "refused", None, None, "", say("REFUSED_BAND"))
         raise Refused(action, field)
-    floor = stricter(table.FAT_FRACTION_FLOOR, sex)
+    floor = stricter(rails.FAT_FRACTION_FLOOR, sex)
     if fraction < floor:
         message = say("REFUSED_END_BODY_FAT", fat_percent=100 * fraction, limit_percent=100 * floor)
-        raise Refused(RailAction(table.BODY_FAT, "refused", floor, fraction, "1", message), field)
+        raise Refused(RailAction(rails.BODY_FAT, "refused", floor, fraction, "1", message), field)
 
 
 def _calendar(body: schema.SeasonQuestion, cutting: Cutting) -> Calendar:
@@ -135,7 +143,7 @@ def _calendar(body: schema.SeasonQuestion, cutting: Cutting) -> Calendar:
     events = [Event(e.date, e.most_fat_fraction) for e in limits.events]
     closed_from = None
     screening = body.screening
-    years_left = table.OLDER_YEARS - body.profile.age_years
+    years_left = rails.OLDER_YEARS - body.profile.age_years
     if years_left > 0 and (screening is None or screening.clinical_clearance is None):
         # From that birthday on a deficit needs clearance: no cut may reach it.
         closed_from = int(years_left * 365.25 / 7)

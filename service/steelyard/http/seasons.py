@@ -2,13 +2,24 @@
 
 from typing import Any
 
-from steelyard.core import season_draws, season_search
-from steelyard.core.assessment import general_cautions
-from steelyard.core.guard_rails import Refused
-from steelyard.core.message import say
-from steelyard.core.phase_defaults import GAIN_RESET_WEEKS
-from steelyard.core.season import SEASON_METHOD_IDS, broken_limits, plan_season
-from steelyard.core.season_policy import ReadyMade
+from steelyard.science.measures import general_cautions
+from steelyard.science.phase import GAIN_RESET_WEEKS
+from steelyard.science.rails import Refused
+from steelyard.science.register import say
+from steelyard.science.season import (
+    DRAWS,
+    MOST_POLICY_WEEKS,
+    SEASON_METHOD_IDS,
+    Found,
+    ReadyMade,
+    broken_limits,
+    chance_to_beat,
+    drawn_lives,
+    live_draws,
+    plan_season,
+    search,
+    stack,
+)
 
 from . import mapping, season_answers
 from .formats import SEASON_FORMATS
@@ -115,9 +126,9 @@ def compare_strategies(body: schema.ComparisonRequest) -> schema.ComparisonRespo
     if not kept:
         assert isinstance(asked.cutting.refusal, Refused)
         raise asked.cutting.refusal
-    outcome = season_draws.live_draws(
-        season_draws.drawn_lives(asked.body),
-        season_draws.stack([policy for _, policy in kept]),
+    outcome = live_draws(
+        drawn_lives(asked.body),
+        stack([policy for _, policy in kept]),
         asked.person(),
         asked.calendar,
         asked.limits.band.upper,
@@ -140,7 +151,7 @@ def compare_strategies(body: schema.ComparisonRequest) -> schema.ComparisonRespo
     for i, (label, _) in enumerate(kept):
         for j, (other, _) in enumerate(kept):
             if i != j:
-                chance = season_draws.chance(outcome, i, j)
+                chance = chance_to_beat(outcome, i, j)
                 chances.append(
                     schema.BeatChance(
                         label=label,
@@ -156,7 +167,7 @@ def compare_strategies(body: schema.ComparisonRequest) -> schema.ComparisonRespo
         strategies=compared,
         refused=refused,
         chances=chances,
-        draws=season_draws.DRAWS,
+        draws=DRAWS,
         cautions=mapping.notes(general_cautions(known.person, known.assessed)),
         methods=_methods(known, "season_draws"),
     )
@@ -205,14 +216,14 @@ def optimise_season(body: schema.OptimumRequest) -> schema.OptimumResponse:
     `Accept` chooses among JSON, a calendar (`text/calendar`), a weekly table (`text/csv`), a summary to paste into a
     message (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification).
     """
-    check_search(body.strategies_searched, body.horizon_weeks, season_search.MOST_POLICY_WEEKS)
+    check_search(body.strategies_searched, body.horizon_weeks, MOST_POLICY_WEEKS)
     known = situation(body)
     asked = known.asked
     refusal = asked.cutting.refusal
     if refusal is None and body.limits.most_cuts != 0:
         check_room(known, body)
     ready = [asked.ready_made(name) for name in ReadyMade]
-    result = season_search.search(
+    result = search(
         asked.body,
         asked.life,
         asked.person(),
@@ -250,7 +261,7 @@ def optimise_season(body: schema.OptimumRequest) -> schema.OptimumResponse:
     )
 
 
-def _other(found: season_search.Found) -> schema.OtherSeason:
+def _other(found: Found) -> schema.OtherSeason:
     return schema.OtherSeason(
         strategy=season_answers.strategy_numbers(found.policy),
         expected=season_answers.season_outcome(found.outcome),

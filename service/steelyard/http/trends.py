@@ -2,12 +2,17 @@
 
 from datetime import date
 
-from steelyard.core import log_reader
-from steelyard.core.assessment import assess, general_cautions
-from steelyard.core.cautions import ON_LOGGING_SCALE
-from steelyard.core.composition_change import CompositionChange
-from steelyard.core.log import DailyLog
-from steelyard.core.trend import Trend
+from steelyard.science.log import (
+    CompositionChange,
+    DailyLog,
+    Measured,
+    Trend,
+    composition_of_log,
+    intake_from_weight,
+    trend_of_log,
+)
+from steelyard.science.measures import assess, general_cautions
+from steelyard.science.register import ON_LOGGING_SCALE
 
 from . import mapping
 from .body_composition import core_measurement
@@ -56,13 +61,13 @@ def read_trend(body: TrendRequest) -> TrendResponse:
     assessed = assess(person)
     log = mapping.log(body.log)
     day = as_of_day(body.log, body.as_of_date, log)
-    trend, reading = log_reader.trend(person, assessed, log, day, body.usual_intake_kcal)
-    implied = log_reader.intake_from_weight(assessed, reading, trend)
+    trend, reading = trend_of_log(person, assessed, log, day, body.usual_intake_kcal)
+    implied = intake_from_weight(assessed, reading, trend)
     measured = [
-        log_reader.Measured(m.date.toordinal(), core_measurement(m.measurement), f"/measurements/{i}")
+        Measured(m.date.toordinal(), core_measurement(m.measurement), f"/measurements/{i}")
         for i, m in enumerate(body.measurements)
     ]
-    composition = log_reader.composition(person, reading, trend, measured)
+    composition = composition_of_log(person, reading, trend, measured)
     maintenance = trend.maintenance
     return TrendResponse(
         **mapping.provenance("read_trend", body),

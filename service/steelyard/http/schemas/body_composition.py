@@ -4,9 +4,8 @@ from typing import Annotated
 
 from msgspec import Meta
 
-from steelyard.core.body_density import SkinfoldMethod
-from steelyard.core.fat_measurements import DensityConversion
-from steelyard.core.person import BodyFatMethod, Sex, TrainingStatus
+from steelyard.science.measures import DensityConversion, SkinfoldMethod
+from steelyard.science.person import BodyFatMethod, Sex, TrainingStatus
 
 from .explanation import MethodIds, Note, Provenance
 from .quantities import AgeYears, FatFraction, HeightCm, Interval, Request, Response, WeightKg

@@ -5,8 +5,8 @@ from typing import Annotated
 
 from msgspec import Meta
 
-from steelyard.core.decision_terms import Feeling, Goal
-from steelyard.core.phase_followed import PhaseKind
+from steelyard.science.decision import Feeling, Goal
+from steelyard.science.phase import PhaseKind
 
 from .explanation import GuardRail, MethodIds, Note, Provenance
 from .log import Log

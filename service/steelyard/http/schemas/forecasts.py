@@ -4,8 +4,7 @@ from typing import Annotated
 
 from msgspec import Meta
 
-from steelyard.core.forecast_sources import UncertaintySource
-from steelyard.core.targets import TargetQuantity
+from steelyard.science.body import TargetQuantity, UncertaintySource
 
 from .explanation import GuardRail, MethodIds, Note, Provenance
 from .log import Log

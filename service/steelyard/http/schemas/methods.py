@@ -5,7 +5,7 @@ from typing import Annotated
 import msgspec
 from msgspec import Meta
 
-from steelyard.core.evidence import Basis, Entry, Kind, Source
+from steelyard.science.register import Basis, Entry, Kind, Source
 
 
 class MethodEntry(msgspec.Struct, frozen=True, kw_only=True):

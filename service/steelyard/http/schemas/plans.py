@@ -6,8 +6,8 @@ from typing import Annotated
 
 from msgspec import Meta
 
-from steelyard.core.forecast_sources import UncertaintySource
-from steelyard.core.macronutrients import CarbohydratePreference
+from steelyard.science.body import UncertaintySource
+from steelyard.science.rails import CarbohydratePreference
 
 from .explanation import GuardRail, MethodIds, Note, Provenance
 from .log import Log

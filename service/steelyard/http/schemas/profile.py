@@ -4,8 +4,15 @@ from typing import Annotated
 
 from msgspec import Meta
 
-from steelyard.core.person import ActivityLevel, BodyFatMethod, Sex, TrainingStatus
-from steelyard.core.screening import Condition, EatingDisorder, Medicine
+from steelyard.science.person import (
+    ActivityLevel,
+    BodyFatMethod,
+    Condition,
+    EatingDisorder,
+    Medicine,
+    Sex,
+    TrainingStatus,
+)
 
 from .quantities import AgeYears, FatFraction, HeightCm, Request, WeightKg
 

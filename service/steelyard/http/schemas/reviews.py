@@ -4,7 +4,7 @@ from typing import Annotated
 
 from msgspec import Meta
 
-from steelyard.core.phase_followed import PhaseKind
+from steelyard.science.phase import PhaseKind
 
 from .explanation import GuardRail, MethodIds, Note, Provenance
 from .log import Log

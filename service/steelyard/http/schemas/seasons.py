@@ -4,7 +4,7 @@ from typing import Annotated
 
 from msgspec import Meta
 
-from steelyard.core.season_policy import ReadyMade
+from steelyard.science.season import ReadyMade
 
 from .explanation import GuardRail, MethodIds, Note, Provenance
 from .log import Log

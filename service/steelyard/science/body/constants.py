@@ -1,0 +1,204 @@
+"""The constants of the body model: energies, costs, carried mass, and what lifting and protein change."""
+
+from ..register import (
+    ALPERT_2005,
+    BENITO_2020,
+    BOUCHARD_1990,
+    BRAY_2012,
+    CAMPBELL_2020,
+    CONVERTINO_1991,
+    DIAZ_1992,
+    FORBES_1987,
+    FORBES_2000,
+    HALL_2008,
+    HALL_2010,
+    HALL_2011,
+    IOM_2005,
+    JAGER_2017,
+    LEVINE_1999,
+    METCALF_1987,
+    METTLER_2010,
+    MORTON_2018,
+    ROBERTS_2020,
+    WEINHEIMER_2010,
+    WYCHERLEY_2012,
+    Basis,
+    constant,
+)
+
+KJ_PER_KCAL = constant(
+    "kilojoules_per_kilocalorie", 4.184, unit="kJ/kcal", summary="Thermochemical calorie, exact by definition"
+)
+HALL = (HALL_2011, HALL_2010)
+
+
+def _from_kj(id: str, kj: float, unit: str, summary: str) -> float:
+    """A constant printed in kJ, registered and returned in kcal."""
+    return constant(id, kj / KJ_PER_KCAL, unit=unit, summary=f"{summary} ({kj:g} kJ in the source)", sources=HALL)
+
+
+FAT_ENERGY = constant(
+    "energy_density_fat_mass", 9441.0, unit="kcal/kg", summary="Energy density of fat mass (39.5 MJ/kg)",
+    sources=(HALL_2008,),
+)  # fmt: skip
+LEAN_ENERGY = constant(
+    "energy_density_lean_tissue", 1816.0, unit="kcal/kg", summary="Energy density of lean tissue (7.6 MJ/kg)",
+    sources=(HALL_2008,),
+)  # fmt: skip
+GLYCOGEN_ENERGY = constant(
+    "energy_density_glycogen", 4206.0, unit="kcal/kg", summary="Energy density of glycogen (17.6 MJ/kg)",
+    sources=(HALL_2008,),
+)  # fmt: skip
+FORBES_KG = constant(
+    "forbes_slope", 10.4, unit="kg", summary="Slope of fat-free mass on ln(fat mass)", basis=Basis.FROM_MEMORY,
+    sources=(FORBES_1987, FORBES_2000),
+)  # fmt: skip
+# Share of ENERGY to lean is C / (C + fat mass) with C in kg.
+PARTITION_KG = FORBES_KG * LEAN_ENERGY / FAT_ENERGY
+
+FAT_UPKEEP = _from_kj("resting_cost_fat_mass", 13.0, "kcal/kg/d", "Resting cost of a kilogram of fat mass")
+LEAN_UPKEEP = _from_kj("resting_cost_lean", 92.0, "kcal/kg/d", "Resting cost of a kilogram of lean tissue")
+FAT_SYNTHESIS = _from_kj("synthesis_cost_fat_mass", 750.0, "kcal/kg", "Cost of building a kilogram of fat")
+LEAN_SYNTHESIS = _from_kj("synthesis_cost_lean", 960.0, "kcal/kg", "Cost of building a kilogram of lean tissue")
+
+THERMIC_SHARE = constant(
+    "thermic_effect_of_feeding", 0.10, unit="kcal/kcal", summary="Thermic effect per change of intake",
+    sources=HALL,
+)  # fmt: skip
+ADAPTATION_SHARE = constant(
+    "adaptive_thermogenesis_share", 0.14, unit="kcal/kcal", standard_deviation=0.10,
+    summary="Adaptive change of expenditure per change of intake, spontaneous activity included; the spread "
+    "between people under overfeeding is large (Levine 1999)",
+    sources=(*HALL, LEVINE_1999),
+)  # fmt: skip
+ADAPTATION_DAYS = constant(
+    "adaptive_thermogenesis_time", 14.0, unit="d", summary="Time constant of adaptation", sources=HALL
+)
+GLYCOGEN_KG = constant("glycogen_baseline", 0.5, unit="kg", summary="Body glycogen at energy balance", sources=HALL)
+GLYCOGEN_WATER = constant(
+    "glycogen_water", 2.7, unit="kg/kg", summary="Water stored with each kilogram of glycogen", sources=HALL
+)
+SODIUM_PER_LITRE = constant(
+    "sodium_extracellular", 3220.0, unit="mg/L", summary="Sodium in extracellular water", sources=HALL
+)
+SODIUM_EXCRETION = constant(
+    "sodium_excretion", 3000.0, unit="mg/L/d", summary="Sodium excretion per litre of excess extracellular water",
+    sources=HALL,
+)  # fmt: skip
+SODIUM_BY_CARBOHYDRATE = constant(
+    "sodium_excretion_carbohydrate", 4000.0, unit="mg/d", summary="Sodium retained or lost with carbohydrate",
+    sources=HALL,
+)  # fmt: skip
+GUT_CONTENT_KG = constant(
+    "gut_content", 0.5, unit="kg", standard_deviation=0.3, basis=Basis.JUDGEMENT,
+    summary="Gut content of a fasting morning at the usual intake, taken as proportional to intake: half of what fills "
+    "the gut through the day, since the fat-free mass of six pooled restriction arms fell less than the larger figure "
+    "says",
+)  # fmt: skip
+GUT_DAYS = constant(
+    "gut_transit_time", 1.5, unit="d", summary="Mean transit time through the colon (35 h)",
+    basis=Basis.FROM_MEMORY, sources=(METCALF_1987,),
+)  # fmt: skip
+BASELINE_CARBOHYDRATE_SHARE = constant(
+    "carbohydrate_share_baseline", 0.5, unit="kcal/kcal",
+    summary="Share of intake from carbohydrate at the usual diet, where it was not given", sources=HALL,
+)  # fmt: skip
+
+CARRIED_SPREAD = constant(
+    "carried_mass_spread",
+    0.4,
+    unit="1",
+    summary="Between-person SD of carried mass for a given change of diet, as a share of its mean: salt, gut content "
+    "and how settled the diet was",
+    basis=Basis.JUDGEMENT,
+)
+
+# --- what lifting and protein change -------------------------------------------------------------------------
+PROTEIN_ORDINARY = constant(
+    "protein_ordinary", 0.8, unit="g/kg/d", summary="Protein allowance at which the base partition applies",
+    basis=Basis.FROM_MEMORY, sources=(IOM_2005,),
+)  # fmt: skip
+PROTEIN_ENOUGH_GAIN = constant(
+    "protein_breakpoint", 1.62, unit="g/kg/d", summary="Protein beyond which lean gain no longer rises",
+    sources=(MORTON_2018,),
+)  # fmt: skip
+PROTEIN_GAIN_BOOST = constant(
+    "protein_gain_boost", 0.27, unit="1", summary="Added lean gain with enough protein (27 %)",
+    basis=Basis.FROM_MEMORY, sources=(MORTON_2018,),
+)  # fmt: skip
+PROTEIN_ENOUGH_DEFICIT = constant(
+    "protein_enough_deficit", 2.0, unit="g/kg/d",
+    summary="Protein at which sparing of lean tissue in a deficit is taken as complete (between the 1.6-2.2 of "
+    "the trade and the 2.3 g/kg of Mettler 2010)",
+    basis=Basis.JUDGEMENT, sources=(METTLER_2010, JAGER_2017),
+)  # fmt: skip
+TRAINING_SPARING = constant(
+    "training_sparing", 0.5, unit="1", standard_deviation=0.15,
+    summary="Share of the lean loss of a deficit that training prevents (exercise halved the lean share of the "
+    "loss in the pooled studies)",
+    basis=Basis.FROM_MEMORY, sources=(WEINHEIMER_2010,),
+)  # fmt: skip
+PROTEIN_SPARING = constant(
+    "protein_sparing", 0.25, unit="1",
+    summary="Share of the remaining lean loss that protein prevents without training (0.43 kg of about 1.7 kg)",
+    basis=Basis.FROM_MEMORY, sources=(WYCHERLEY_2012,),
+)  # fmt: skip
+PROTEIN_SPARING_TRAINED = constant(
+    "protein_sparing_trained", 0.65, unit="1", standard_deviation=0.2,
+    summary="Share of the remaining lean loss that protein prevents in people who lift (low- against "
+    "high-protein arms of trained people)",
+    basis=Basis.JUDGEMENT, sources=(METTLER_2010, CAMPBELL_2020),
+)  # fmt: skip
+SURPLUS_LEAN_FACTOR = constant(
+    "surplus_lean_factor", 0.8, unit="1", standard_deviation=0.3,
+    summary="Factor on the Forbes lean share in a surplus; overfed lean men stored less lean than it says",
+    basis=Basis.JUDGEMENT, sources=(BOUCHARD_1990,),
+)  # fmt: skip
+TRAINING_WATER_KG = constant(
+    "training_water", 0.5, unit="kg", standard_deviation=0.3, basis=Basis.FROM_MEMORY, sources=(CONVERTINO_1991,),
+    summary="Water that new or clearly increased training adds within days: plasma volume (about 0.4 L) and glycogen",
+)  # fmt: skip
+BEGINNER_GAIN_KG = constant(
+    "beginner_lean_gain", 1.53, unit="kg", basis=Basis.FROM_MEMORY, sources=(BENITO_2020,),
+    summary="Fat-free mass gained by untrained men in about 10.4 weeks of resistance training, water included",
+)  # fmt: skip
+# Per kilogram of fat-free mass: the men of those trials had about 64 kg; relative gain is equal in women.
+TRAINING_GAIN = constant(
+    "training_lean_gain", (BEGINNER_GAIN_KG - TRAINING_WATER_KG) / 64.0 / (10.4 * 7.0), unit="kg/kg/d",
+    standard_deviation=0.5 * (BEGINNER_GAIN_KG - TRAINING_WATER_KG) / 64.0 / (10.4 * 7.0), basis=Basis.FROM_MEMORY,
+    summary="Lean tissue that training adds a day in beginners, per kilogram of fat-free mass (about 64 kg in the "
+    "trials); relative gain taken equal in women",
+    sources=(BENITO_2020, ROBERTS_2020),
+)  # fmt: skip
+SURPLUS_LEAN_CEILING = constant(
+    "surplus_lean_ceiling", 0.30 / 64.0 / 7.0, unit="kg/kg/d", basis=Basis.FROM_MEMORY,
+    summary="Ceiling of lean tissue that a surplus alone adds a day in people new to training, per kilogram of fat-"
+    "free mass (0.30 kg a week at 64 kg): pooled overfeeding trials stored less lean than the Forbes share, the "
+    "more so the larger the surplus",
+    sources=(BOUCHARD_1990, BRAY_2012, LEVINE_1999, DIAZ_1992),
+)  # fmt: skip
+EXPERIENCE_HALVING_YEARS = constant(
+    "training_gain_halving", 1.0, unit="y", basis=Basis.JUDGEMENT,
+    summary="Years of training after which the beginner's rate of lean gain has halved: rate = 1 / (1 + years)",
+)  # fmt: skip
+LEAN_CEILING_FLOOR = constant(
+    "lean_ceiling_floor", 0.33, unit="1", basis=Basis.JUDGEMENT,
+    summary="Least share of the beginner's ceiling on surplus-driven lean, for supporting (non-muscle) tissue",
+)  # fmt: skip
+FULL_DOSE_SESSIONS = constant(
+    "training_full_dose", 2.0, unit="sessions/week", basis=Basis.JUDGEMENT,
+    summary="Resistance sessions a week from which the training effect counts in full",
+)  # fmt: skip
+FAT_SUPPLY_LIMIT = constant(
+    "fat_supply_limit", 290.0 / KJ_PER_KCAL, unit="kcal/kg/d",
+    summary="Most energy that fat mass can release (290 kJ/kg/d in the source)", sources=(ALPERT_2005,),
+)  # fmt: skip
+
+# Glycogen with its water at energy balance [kg].
+BASELINE_GLYCOGEN_KG = GLYCOGEN_KG * (1.0 + GLYCOGEN_WATER)
+
+MODEL_IDS = (
+    "energy_balance_model", "lean_partition", "training_lean_term", "energy_density_fat_mass",
+    "energy_density_lean_tissue", "forbes_slope", "adaptive_thermogenesis_share", "thermic_effect_of_feeding",
+)  # fmt: skip
+CARRIED_IDS = ("carried_mass_model", "glycogen_baseline", "glycogen_water", "sodium_excretion", "gut_content")

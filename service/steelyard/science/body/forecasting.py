@@ -1,0 +1,319 @@
+"""Forecasts with intervals: the nominal path, and how far each source of uncertainty moves it.
+
+The propagation is linearised: the model is run once as expected and once more for each source, moved by one
+standard deviation; sources are independent, so their squared effects add. Why this and not an ensemble is
+recorded in DEVELOPERS.md. Works on floats (one person) and on arrays (many people at once).
+"""
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from ..numbers import FLOATS, Elementwise, Number, compiled
+from ..register import Basis, Kind, equation
+from .constants import BASELINE_GLYCOGEN_KG, CARRIED_SPREAD, FAT_ENERGY, GLYCOGEN_ENERGY, LEAN_ENERGY
+from .daily_noise import prior_noise
+from .energy_balance import walk
+from .state import BodyModel, BodyState, Diet, current_maintenance_kcal, maintenance_of, scale_weight
+from .uncertainty import ADHERENCE_SPREAD, ALL_SOURCES, Body, UncertaintySource, adapting, responding, start_body
+
+
+class Stretch(NamedTuple):
+    """A diet held for consecutive steps of ``lengths`` days; one forecast point at the end of each."""
+
+    diet: Diet
+    lengths: tuple[float, ...]
+
+
+class Spread(NamedTuple):
+    """Standard deviations at a point [kg, kcal/d, 1], daily noise left out."""
+
+    weight_kg: Number
+    fat_kg: Number
+    lean_kg: Number
+    carried_kg: Number
+    maintenance_kcal: Number
+    fat_fraction: Number
+
+
+def _between(low: Spread, high: Spread, share: Number) -> Spread:
+    weight, fat, lean, carried, maintenance, fraction = low
+    return Spread(
+        weight + share * (high.weight_kg - weight),
+        fat + share * (high.fat_kg - fat),
+        lean + share * (high.lean_kg - lean),
+        carried + share * (high.carried_kg - carried),
+        maintenance + share * (high.maintenance_kcal - maintenance),
+        fraction + share * (high.fat_fraction - fraction),
+    )
+
+
+# Fat, lean and carried mass [kg], maintenance [kcal/d] and fat fraction of a state.
+_Values = tuple[Number, Number, Number, Number, Number]
+
+
+class Moved(NamedTuple):
+    """A run with one source moved by one SD: its states at the nodes, and what is told of each."""
+
+    source: UncertaintySource
+    model: BodyModel
+    states: list[BodyState]
+    values: list[_Values]
+
+
+class Forecast(NamedTuple):
+    """The expected path (``states[0]`` is the start), and the moved ones beside it at the ``nodes``.
+
+    Nodes are the indices of the start, of the end of every stretch, and of some points between: what a source
+    does changes slowly, so that the moved runs take longer steps, and SDs between nodes are interpolated.
+    """
+
+    model: BodyModel
+    states: list[BodyState]
+    nodes: list[int]
+    moved: list[Moved]
+    values: list[_Values]  # of the expected path, at the nodes
+    carried_spread: float
+    has_noise: bool = True
+    ops: Elementwise = FLOATS
+
+    def energy_balance_kcal(self, i: int) -> Number:
+        """Mean energy stored a day in the step that ends at point ``i`` [kcal/d]."""
+        before, after = self.states[i - 1], self.states[i]
+        return stored_kcal(before, after) / (after.day - before.day)
+
+    def maintenance_kcal(self, i: int) -> Number:
+        """Maintenance of the body at point ``i`` [kcal/d]."""
+        return current_maintenance_kcal(self.model, self.states[i])
+
+    def spreads(self) -> list[Spread]:
+        """SDs of the values at every point."""
+        at_nodes = [self._spread_at(n, None) for n in range(len(self.nodes))]
+        spreads = [at_nodes[0]]
+        for n in range(1, len(self.nodes)):
+            low, high = at_nodes[n - 1], at_nodes[n]
+            first, last = self.states[self.nodes[n - 1]].day, self.states[self.nodes[n]].day
+            for i in range(self.nodes[n - 1] + 1, self.nodes[n]):
+                spreads.append(_between(low, high, (self.states[i].day - first) / (last - first)))
+            spreads.append(high)
+        return spreads
+
+    def scale_weight_sd(self, i: int, spread: Spread) -> Number:
+        """SD of a single weighing at point ``i``, whose ``spread`` is given [kg].
+
+        The starting weight was itself a noisy reading, so its noise counts as well as that day's.
+        """
+        if not self.has_noise:
+            return spread.weight_kg
+        noise = prior_noise(self.states[i].weight_kg, self.ops).variance
+        return self.ops.sqrt(spread.weight_kg * spread.weight_kg + 2.0 * noise)
+
+    def spread_of_change(self, since: int, until: int) -> Spread:
+        """SDs of the change between two points that are nodes (the start, or ends of stretches)."""
+        return self._spread_at(self.nodes.index(until), self.nodes.index(since))
+
+    def _spread_at(self, node: int, since: int | None) -> Spread:
+        point = self.nodes[node]
+        weight, fat, lean, carried, maintenance, fraction = _squared_moves(
+            self.values, [run.values for run in self.moved], node, since, ops=self.ops
+        )
+        origin = self.states[self.nodes[since] if since is not None else 0].carried_kg
+        response = self.carried_spread * (self.states[point].carried_kg - origin)
+        response = response * response
+        sqrt = self.ops.sqrt
+        return Spread(
+            sqrt(weight + response), sqrt(fat), sqrt(lean), sqrt(carried + response), sqrt(maintenance),
+            sqrt(fraction),
+        )  # fmt: skip
+
+    def fat_effects(self, until: int) -> dict[UncertaintySource, Number]:
+        """How far each source, moved by one SD, moves the change of fat mass up to a node [kg]."""
+        node = self.nodes.index(until)
+        change = self.states[until].fat_kg - self.states[0].fat_kg
+        return {run.source: run.states[node].fat_kg - run.states[0].fat_kg - change for run in self.moved}
+
+    def dominant_source(self, until: int) -> UncertaintySource | None:
+        """The source that moves the change of fat mass up to a node most (one person)."""
+        effects = self.fat_effects(until)
+        return max(effects, key=lambda source: abs(float(effects[source]))) if effects else None
+
+
+@compiled
+def _values_of(model: BodyModel, states: Sequence[BodyState], *, ops: Elementwise = FLOATS) -> list[_Values]:
+    found: list[_Values] = []
+    for fat, lean, glycogen, water, gut, adaptation, _ in states:
+        weight = scale_weight(fat, lean, glycogen, water, gut)
+        carried = weight - fat - lean - BASELINE_GLYCOGEN_KG
+        found.append((fat, lean, carried, maintenance_of(model, fat, lean, weight, adaptation), fat / weight))
+    return found
+
+
+@compiled
+def _squared_moves(
+    expected: Sequence[_Values],
+    moved: Sequence[Sequence[_Values]],
+    node: int,
+    since: int | None,
+    *,
+    ops: Elementwise = FLOATS,
+) -> tuple[Number, ...]:
+    """How far the runs in ``moved`` lie from the expected one at a node (less at ``since``), squared and added up.
+
+    Of weight, fat, lean and carried mass, maintenance and fat fraction.
+    """
+    fat_here, lean_here, carried_here, maintenance_here, fraction_here = expected[node]
+    weight = fat = lean = carried = maintenance = fraction = 0.0
+    for run in moved:
+        # Never in place: on arrays the values are the states themselves.
+        fat_, lean_, carried_, maintenance_, fraction_ = run[node]
+        fat_ = fat_ - fat_here
+        lean_ = lean_ - lean_here
+        carried_ = carried_ - carried_here
+        maintenance_ = maintenance_ - maintenance_here
+        fraction_ = fraction_ - fraction_here
+        if since is not None:
+            before, start = run[since], expected[since]
+            fat_ = fat_ - (before[0] - start[0])
+            lean_ = lean_ - (before[1] - start[1])
+            carried_ = carried_ - (before[2] - start[2])
+            maintenance_ = maintenance_ - (before[3] - start[3])
+            fraction_ = fraction_ - (before[4] - start[4])
+        change = fat_ + lean_ + carried_
+        weight = weight + change * change
+        fat = fat + fat_ * fat_
+        lean = lean + lean_ * lean_
+        carried = carried + carried_ * carried_
+        maintenance = maintenance + maintenance_ * maintenance_
+        fraction = fraction + fraction_ * fraction_
+    return weight, fat, lean, carried, maintenance, fraction
+
+
+def _path(
+    model: BodyModel,
+    state: BodyState,
+    plan: list[Stretch],
+    ops: Elementwise,
+    source: UncertaintySource | None = None,
+    carried_of: list[BodyState] | None = None,
+) -> list[BodyState]:
+    """The states at the start and after each step of ``plan``; ``carried_of`` as in ``walk``, start included."""
+    states = [state]
+    for diet, lengths in plan:
+        if source is UncertaintySource.ADHERENCE:
+            scale = 1.0 + ADHERENCE_SPREAD
+            intake, carbohydrate, *others = diet
+            diet = Diet(intake * scale, carbohydrate * scale, *others)
+        elif source is UncertaintySource.ADAPTATION:
+            model = adapting(model, diet.intake_kcal, 1.0, ops)
+        done = len(states)
+        like = None if carried_of is None else carried_of[done : done + len(lengths)]
+        states += walk(model, states[-1], diet, lengths, carried_of=like, ops=ops)
+    return states
+
+
+_FIRST_NODE_DAYS = 7.0  # after a change of diet, when carried mass moves
+_NODE_DAYS = 28.0
+
+
+def _coarse(plan: list[Stretch]) -> tuple[list[Stretch], list[int]]:
+    """The plan in longer steps, and the indices of the fine points at which they end."""
+    coarse, nodes, point = [], [0], 0
+    for diet, lengths in plan:
+        steps: list[float] = []
+        open_days = 0.0
+        for k, days in enumerate(lengths):
+            open_days += days
+            limit = _NODE_DAYS if steps else _FIRST_NODE_DAYS
+            is_last = k == len(lengths) - 1
+            if is_last or open_days + lengths[k + 1] > limit:
+                steps.append(open_days)
+                nodes.append(point + k + 1)
+                open_days = 0.0
+        point += len(lengths)
+        coarse.append(Stretch(diet, tuple(steps)))
+    return coarse, nodes
+
+
+# Sources that need a run of their own; carried mass is a multiple of the nominal path, noise is added last.
+_RUN_SOURCES = (
+    UncertaintySource.MAINTENANCE,
+    UncertaintySource.BODY_FAT,
+    UncertaintySource.PARTITION,
+    UncertaintySource.TRAINING_RESPONSE,
+    UncertaintySource.ADAPTATION,
+    UncertaintySource.ADHERENCE,
+)
+# Those that move glycogen, water or gut content. The others share them with the expected path.
+_CARRIED_SOURCES = frozenset({UncertaintySource.MAINTENANCE, UncertaintySource.ADHERENCE})
+# Those that move the body at the start.
+_START_SOURCES = frozenset({UncertaintySource.MAINTENANCE, UncertaintySource.BODY_FAT})
+
+
+@equation(
+    "forecast_interval",
+    summary="80 % interval of every forecast value",
+    formula="mean +- 1.2816 x SD; the SD adds the squared effects of one-SD moves of each source of uncertainty",
+    kind=Kind.MODEL,
+    basis=Basis.JUDGEMENT,
+    valid_range="moves small enough for the model to be near linear; coverage is back-tested",
+)
+def forecast(
+    body: Body,
+    plan: list[Stretch],
+    *,
+    sources: frozenset[UncertaintySource] = ALL_SOURCES,
+    path: list[BodyState] | None = None,
+    start: tuple[BodyModel, BodyState] | None = None,
+    ops: Elementwise = FLOATS,
+) -> Forecast:
+    """The path of ``body`` through ``plan``, with one moved run for each source.
+
+    Args: ``plan`` stretches in order, steps of 0.25-14 days. ``sources`` carried into the intervals. ``path`` the
+        expected states, start included, where a caller has walked the plan already; ``start`` likewise the calibrated
+        body.
+    Returns: a state at the start and after each step; ``Forecast.spreads`` gives standard deviations.
+    """
+    model, state = start_body(body, None, ops) if start is None else start
+    states = _path(model, state, plan, ops) if path is None else path
+    coarse, nodes = _coarse(plan)
+    at_nodes = [states[i] for i in nodes]
+    moved = []
+    for source in _RUN_SOURCES:
+        if source in sources:
+            is_start_moved = source in _START_SOURCES or body.usual_intake_kcal is not None
+            other_model, other = (
+                start_body(body, source, ops) if is_start_moved else (responding(model, source, ops), state)
+            )
+            carried_of = None if source in _CARRIED_SOURCES else at_nodes
+            run = _path(other_model, other, coarse, ops, source, carried_of)
+            moved.append(moved_run(source, other_model, run, ops))
+    carried_spread = CARRIED_SPREAD if UncertaintySource.CARRIED_MASS in sources else 0.0
+    has_noise = UncertaintySource.DAILY_NOISE in sources
+    return assemble(model, states, nodes, moved, carried_spread, has_noise, ops)
+
+
+def moved_run(source: UncertaintySource, model: BodyModel, states: list[BodyState], ops: Elementwise = FLOATS) -> Moved:
+    """A run moved by one SD of ``source``, from its states at the nodes."""
+    return Moved(source, model, states, _values_of(model, states, ops=ops))
+
+
+def assemble(
+    model: BodyModel,
+    states: list[BodyState],
+    nodes: list[int],
+    moved: list[Moved],
+    carried_spread: float,
+    has_noise: bool,
+    ops: Elementwise = FLOATS,
+) -> Forecast:
+    """A forecast from its expected states and the runs moved at its nodes."""
+    values = _values_of(model, [states[i] for i in nodes], ops=ops)
+    return Forecast(model, states, nodes, moved, values, carried_spread, has_noise, ops)
+
+
+def stored_kcal(before: BodyState, after: BodyState) -> Number:
+    """Energy stored in fat, lean tissue and glycogen between two states [kcal]."""
+    return (
+        FAT_ENERGY * (after.fat_kg - before.fat_kg)
+        + LEAN_ENERGY * (after.lean_kg - before.lean_kg)
+        + GLYCOGEN_ENERGY * (after.glycogen_kg - before.glycogen_kg)
+    )

@@ -1,0 +1,162 @@
+"""One person's calibrated model, the body on a day, what is eaten, and the intake that holds the body there."""
+
+from typing import NamedTuple
+
+from ..numbers import FLOATS, Elementwise, Number, inlined
+from .constants import (
+    ADAPTATION_SHARE,
+    BASELINE_CARBOHYDRATE_SHARE,
+    BASELINE_GLYCOGEN_KG,
+    FAT_UPKEEP,
+    GLYCOGEN_KG,
+    GLYCOGEN_WATER,
+    GUT_CONTENT_KG,
+    LEAN_UPKEEP,
+    PROTEIN_SPARING_TRAINED,
+    SURPLUS_LEAN_FACTOR,
+    THERMIC_SHARE,
+    TRAINING_GAIN,
+    TRAINING_SPARING,
+    TRAINING_WATER_KG,
+)
+
+
+@inlined
+def scale_weight(fat_kg: Number, lean_kg: Number, glycogen_kg: Number, water_kg: Number, gut_kg: Number) -> Number:
+    """What the scale shows of the parts of a body [kg]."""
+    return fat_kg + lean_kg + glycogen_kg * (1.0 + GLYCOGEN_WATER) + water_kg + gut_kg
+
+
+class BodyModel(NamedTuple):
+    """One person's calibrated parameters (or many people's, as arrays). Energies in kcal/d."""
+
+    maintenance_kcal: Number
+    baseline_carbohydrate_kcal: Number
+    offset_kcal: Number  # constant expenditure that makes intake = maintenance a balance
+    activity_kcal_per_kg: Number
+    fat_free_kg: Number  # at baseline; scales the training-driven gain
+    experience_years: Number
+    training_dose: Number  # 0 none .. 1 full
+    training_sparing: Number = TRAINING_SPARING
+    protein_sparing_trained: Number = PROTEIN_SPARING_TRAINED
+    surplus_lean_factor: Number = SURPLUS_LEAN_FACTOR
+    training_gain: Number = TRAINING_GAIN
+    adaptation_share: Number = ADAPTATION_SHARE
+    gut_kg: Number = GUT_CONTENT_KG
+    partition_scale: Number = 1.0  # between-person factor on the lean share
+    training_water_kg: Number = 0.0  # that new training adds
+
+
+class BodyState(NamedTuple):
+    """The body on a day. ``water_kg`` and ``gut_kg`` are deviations from the calibrated baseline."""
+
+    fat_kg: Number
+    lean_kg: Number
+    glycogen_kg: Number
+    water_kg: Number
+    gut_kg: Number
+    adaptation_kcal: Number
+    day: Number = 0.0
+
+    @property
+    def tissue_kg(self) -> Number:
+        """Fat mass and lean tissue [kg]."""
+        return self.fat_kg + self.lean_kg
+
+    @property
+    def carried_kg(self) -> Number:
+        """Glycogen with its water, extracellular water and gut content, as a deviation from baseline [kg]."""
+        _, _, glycogen, water, gut, _, _ = self
+        return (glycogen - GLYCOGEN_KG) * (1.0 + GLYCOGEN_WATER) + water + gut
+
+    @property
+    def weight_kg(self) -> Number:
+        """Scale weight [kg]."""
+        fat, lean, glycogen, water, gut, _, _ = self
+        return scale_weight(fat, lean, glycogen, water, gut)
+
+    @property
+    def fat_free_kg(self) -> Number:
+        """Fat-free mass: lean tissue, glycogen and water, without gut content [kg]."""
+        return self.lean_kg + self.glycogen_kg * (1.0 + GLYCOGEN_WATER) + self.water_kg
+
+
+class Diet(NamedTuple):
+    """What is eaten each day of a stretch. Sodium, activity and thermic shifts are against baseline."""
+
+    intake_kcal: Number
+    carbohydrate_kcal: Number
+    protein_g_per_kg: Number
+    sodium_change_mg: Number = 0.0
+    activity_change_kcal_per_kg: Number = 0.0
+    thermic_shift_kcal: Number = 0.0
+
+
+def calibrate(
+    *,
+    weight_kg: Number,
+    fat_kg: Number,
+    maintenance_kcal: Number,
+    resting_kcal: Number,
+    experience_years: Number = 0.0,
+    training_dose: Number = 0.0,
+    new_training: Number = 0.0,
+    carbohydrate_share: Number = BASELINE_CARBOHYDRATE_SHARE,
+    ops: Elementwise = FLOATS,
+) -> tuple[BodyModel, BodyState]:
+    """The model and baseline state of a person for whom eating ``maintenance_kcal`` keeps tissue energy steady.
+
+    Args: masses [kg]; ``maintenance_kcal`` and ``resting_kcal`` [kcal/d]; ``training_dose`` and ``new_training``
+        0-1;        ``carbohydrate_share`` of the usual intake (0-1). Floats or arrays of one shape.
+    Source: Hall 2011; activity coefficient delta = ((1 - thermic share) PAL - 1) RMR / weight.
+    """
+    lean = weight_kg - fat_kg - BASELINE_GLYCOGEN_KG
+    activity = ops.maximum(((1.0 - THERMIC_SHARE) * maintenance_kcal - resting_kcal) / weight_kg, 0.0)
+    model = BodyModel(
+        maintenance_kcal=maintenance_kcal,
+        baseline_carbohydrate_kcal=maintenance_kcal * carbohydrate_share,
+        offset_kcal=0.0,
+        activity_kcal_per_kg=activity,
+        fat_free_kg=weight_kg - fat_kg,
+        experience_years=experience_years,
+        training_dose=training_dose,
+        training_water_kg=TRAINING_WATER_KG * new_training,
+    )
+    state = BodyState(fat_kg, lean, GLYCOGEN_KG, 0.0, 0.0, 0.0)
+    return balance(model, state), state
+
+
+def balance(model: BodyModel, state: BodyState) -> BodyModel:
+    """Set the constant term so that maintenance intake, ordinary training and ``state`` store no energy."""
+    # The training-driven term is left out: what it costs (a few kcal/d) belongs to growth, not to upkeep.
+    offset = (
+        model.maintenance_kcal
+        - FAT_UPKEEP * state.fat_kg
+        - LEAN_UPKEEP * state.lean_kg
+        - model.activity_kcal_per_kg * state.weight_kg
+    )
+    return model._replace(offset_kcal=offset)
+
+
+def current_maintenance_kcal(model: BodyModel, state: BodyState, ops: Elementwise = FLOATS) -> Number:
+    """The intake at which tissue energy is steady at ``state`` today, with the adaptation present now [kcal/d].
+
+    Solves expenditure(intake) = intake with the thermic share of the change. A log teaches another quantity, settled
+    maintenance: the intake at which tissue holds once adaptation has followed intake there.
+    """
+    return maintenance_of(model, state.fat_kg, state.lean_kg, state.weight_kg, state.adaptation_kcal)
+
+
+@inlined
+def maintenance_of(
+    model: BodyModel, fat_kg: Number, lean_kg: Number, weight_kg: Number, adaptation_kcal: Number
+) -> Number:
+    """``current_maintenance_kcal`` from the parts of a state."""
+    fixed = (
+        model.offset_kcal
+        + FAT_UPKEEP * fat_kg
+        + LEAN_UPKEEP * lean_kg
+        + model.activity_kcal_per_kg * weight_kg
+        + adaptation_kcal
+    )
+    return (fixed - THERMIC_SHARE * model.maintenance_kcal) / (1.0 - THERMIC_SHARE)

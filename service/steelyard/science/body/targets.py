@@ -1,0 +1,132 @@
+"""Inverse questions: the intake for a target, the date for an intake, the intake behind a weight change."""
+
+from collections.abc import Callable
+from enum import StrEnum
+from typing import NamedTuple
+
+from ..register import HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, equation
+from .energy_balance import advance, walk
+from .state import BodyModel, BodyState, Diet
+
+# How far ahead a date is looked for.
+MOST_DAYS = 3 * 365
+
+
+class TargetQuantity(StrEnum):
+    """What a target is set in."""
+
+    WEIGHT_KG = "weight_kg"
+    FAT_KG = "fat_kg"
+    FAT_FRACTION = "fat_fraction"
+
+
+class Target(NamedTuple):
+    """A value to reach."""
+
+    quantity: TargetQuantity
+    value: float
+
+    def of(self, state: BodyState) -> float:
+        """The quantity of a state."""
+        if self.quantity is TargetQuantity.WEIGHT_KG:
+            return float(state.weight_kg)
+        if self.quantity is TargetQuantity.FAT_KG:
+            return float(state.fat_kg)
+        return float(state.fat_kg / state.weight_kg)
+
+
+def crossing(excess: Callable[[float], float], low: float, high: float, tolerance: float = 2.0) -> float:
+    """Where a rising, nearly linear function crosses zero: the bound beyond it, within ``tolerance`` of it.
+
+    ``low`` where even the lower end is beyond it, ``high`` where even the upper end is not.
+    """
+    below, above = excess(low), excess(high)
+    if below >= 0.0:
+        return low
+    if above < 0.0:
+        return high
+    for _ in range(60):
+        if high - low <= tolerance:
+            break
+        # The chord lands close; a little beyond it on either side brackets the crossing.
+        guess = low + (high - low) * (-below / (above - below))
+        for trial in (min(high, guess + 0.4 * tolerance), max(low, guess - 0.4 * tolerance), 0.5 * (low + high)):
+            if low < trial < high:
+                value = excess(trial)
+                if value < 0.0:
+                    low, below = trial, value
+                else:
+                    high, above = trial, value
+            if high - low <= tolerance:
+                break
+    return high
+
+
+@equation(
+    "intake_for_target",
+    summary="Constant daily intake that reaches a target by a date",
+    formula="root of forecast(intake) - target in the intake, to 2 kcal/d: more intake never gives less mass or fat",
+    kind=Kind.MODEL,
+    basis=Basis.JUDGEMENT,
+)
+def intake_for_target(
+    model: BodyModel, state: BodyState, target: Target, days: float, diet: Callable[[float], Diet]
+) -> float | None:
+    """The intake [kcal/d] that reaches ``target`` after ``days``, or None where none from 0 to 3x maintenance does.
+
+    ``diet`` makes the diet of an intake. Monotone in the intake for weight and fat.
+    """
+    highest = 3.0 * float(model.maintenance_kcal)
+
+    def excess(intake_kcal: float) -> float:
+        return target.of(advance(model, state, diet(intake_kcal), days, step_days=14.0)) - target.value
+
+    if excess(1.0) > 0.0 or excess(highest) < 0.0:
+        return None
+    return crossing(excess, 1.0, highest)
+
+
+@equation(
+    "date_for_target",
+    summary="First day on which a constant intake reaches a target",
+    formula="first crossing of the forecast path, week by week and then to the day",
+    kind=Kind.MODEL,
+    basis=Basis.JUDGEMENT,
+)
+def days_for_target(model: BodyModel, state: BodyState, target: Target, diet: Diet) -> int | None:
+    """Days after which ``diet`` first reaches ``target`` from its present side; None if not within three years."""
+    start = target.of(state) - target.value
+    if start == 0.0:
+        return 0
+    before = state
+    for week, after in enumerate(walk(model, state, diet, (7.0,) * (MOST_DAYS // 7))):
+        if (target.of(after) - target.value) * start <= 0.0:
+            for day, now in enumerate(walk(model, before, diet, (1.0,) * 7)):
+                if (target.of(now) - target.value) * start <= 0.0:
+                    return 7 * week + day + 1
+            return 7 * week + 7
+        before = after
+    return None
+
+
+@equation(
+    "intake_from_weight_change",
+    summary="Mean intake implied by a change of tissue mass over a window",
+    formula="root of forecast tissue change(intake) - observed change in the intake",
+    kind=Kind.MODEL,
+    basis=Basis.PUBLISHED,
+    sources=(HALL_CHOW_2011, SANGHVI_2015),
+)
+def intake_from_tissue_change(
+    model: BodyModel, state: BodyState, change_kg: float, days: float, diet: Callable[[float], Diet]
+) -> float | None:
+    """The constant intake [kcal/d] that changes tissue mass by ``change_kg`` in ``days``; None where none does."""
+    highest = 3.0 * float(model.maintenance_kcal)
+
+    def excess(intake_kcal: float) -> float:
+        after = advance(model, state, diet(intake_kcal), days)
+        return float(after.tissue_kg - state.tissue_kg) - change_kg
+
+    if excess(1.0) > 0.0 or excess(highest) < 0.0:
+        return None
+    return crossing(excess, 1.0, highest)

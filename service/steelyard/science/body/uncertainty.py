@@ -1,0 +1,187 @@
+"""What makes a forecast uncertain, and a body as it is known at the start, or moved by one SD of one source."""
+
+from enum import StrEnum
+from typing import NamedTuple
+
+from ..numbers import FLOATS, Elementwise, Estimate, Number
+from ..person import Training, TrainingStatus
+from ..register import CAMPBELL_2020, LEVINE_1999, SCHLOGL_2015, Basis, constant
+from .constants import ADAPTATION_SHARE, BASELINE_CARBOHYDRATE_SHARE, FULL_DOSE_SESSIONS, TRAINING_GAIN
+from .energy_balance import settle
+from .state import BodyModel, BodyState, Diet, balance, calibrate
+
+
+class UncertaintySource(StrEnum):
+    """What makes a forecast uncertain."""
+
+    MAINTENANCE = "maintenance"
+    BODY_FAT = "body_fat"
+    PARTITION = "partition"
+    TRAINING_RESPONSE = "training_response"
+    ADAPTATION = "adaptation"
+    ADHERENCE = "adherence"
+    CARRIED_MASS = "carried_mass"
+    DAILY_NOISE = "daily_noise"
+
+
+ALL_SOURCES = frozenset(UncertaintySource)
+
+PARTITION_SPREAD = constant(
+    "partition_spread",
+    0.35,
+    unit="1",
+    summary="Between-person SD of the logarithm of the lean share",
+    basis=Basis.JUDGEMENT,
+    sources=(CAMPBELL_2020,),
+)
+TRAINING_GAIN_SPREAD = constant(
+    "training_gain_spread",
+    0.5,
+    unit="1",
+    summary="Between-person SD of the training-driven lean gain, as a share of its mean",
+    basis=Basis.JUDGEMENT,
+)
+ADAPTATION_SPREAD = constant(
+    "adaptation_spread",
+    0.10,
+    unit="kcal/kcal",
+    summary="Between-person SD of the adaptive share of a deficit, spontaneous activity included",
+    basis=Basis.JUDGEMENT,
+)
+# The range of a normal sample of 16 spans 3.53 SD on average (Tippett 1925, the control-chart constant d2).
+OVERFEEDING_SPREAD = constant(
+    "adaptation_spread_overfeeding",
+    round((692.0 + 98.0) / 1000.0 / 3.53, 2),
+    unit="kcal/kcal",
+    summary="Between-person SD of the adaptive share of a surplus: spontaneous activity moved by -98 to +692 kcal/d "
+    "in 16 people overfed by 1000 kcal/d, and a normal sample of 16 spans 3.53 SD. Who saves much in a deficit burns "
+    "little of a surplus (correlated in 37 people): taken as fully opposed, which errs to the wide side after a cut",
+    basis=Basis.FROM_MEMORY,
+    sources=(LEVINE_1999, SCHLOGL_2015),
+)
+ADHERENCE_SPREAD = constant(
+    "adherence_spread",
+    0.04,
+    unit="1",
+    summary="SD of mean eaten over planned intake through a phase",
+    basis=Basis.JUDGEMENT,
+)
+_YEARS = {
+    TrainingStatus.UNTRAINED: constant(
+        "experience_untrained", 0.0, unit="y", summary="Years of training counted", basis=Basis.JUDGEMENT
+    ),
+    TrainingStatus.NOVICE: constant(
+        "experience_novice", 0.5, unit="y", summary="Years of training counted", basis=Basis.JUDGEMENT
+    ),
+    TrainingStatus.INTERMEDIATE: constant(
+        "experience_intermediate", 2.5, unit="y", summary="Years of training counted", basis=Basis.JUDGEMENT
+    ),
+    TrainingStatus.ADVANCED: constant(
+        "experience_advanced", 7.0, unit="y", summary="Years of training counted", basis=Basis.JUDGEMENT
+    ),
+}
+NEW_PROGRAMME_SHARE = constant(
+    "new_programme_experience",
+    0.5,
+    unit="1",
+    summary="Share of the years counted when a programme is new or clearly increased",
+    basis=Basis.JUDGEMENT,
+)
+
+FORECAST_IDS = (
+    "forecast_interval",
+    "partition_spread",
+    "adaptation_spread",
+    "adaptation_spread_overfeeding",
+    "adherence_spread",
+)
+
+
+def experience_years(training: Training) -> float:
+    """Years of training the lean terms count for this person."""
+    years = _YEARS[training.status]
+    return years * NEW_PROGRAMME_SHARE if training.is_new_programme else years
+
+
+def training_dose(training: Training) -> float:
+    """Share of the training effect that the weekly sessions earn, 0-1."""
+    return min(1.0, training.resistance_sessions_per_week / FULL_DOSE_SESSIONS)
+
+
+class Body(NamedTuple):
+    """What is known of a body at the start. Estimates hold floats, or arrays for many people."""
+
+    weight_kg: Number
+    fat_kg: Estimate
+    maintenance_kcal: Estimate
+    resting_kcal: Number
+    experience_years: Number = 0.0
+    training_dose: Number = 0.0
+    new_training: Number = 0.0  # 1 where training started or clearly increased within the last weeks
+    carbohydrate_share: Number = BASELINE_CARBOHYDRATE_SHARE  # of the usual intake
+    usual_intake_kcal: Number | None = None  # what was eaten until now; maintenance when None
+
+
+def start_body(
+    body: Body, source: UncertaintySource | None = None, ops: Elementwise = FLOATS
+) -> tuple[BodyModel, BodyState]:
+    """The calibrated model and state of a body, moved by one SD of ``source``."""
+    fat = body.fat_kg.mean
+    maintenance = body.maintenance_kcal.mean
+    if source is UncertaintySource.BODY_FAT:
+        fat = fat + body.fat_kg.sd
+    if source is UncertaintySource.MAINTENANCE:
+        maintenance = maintenance + body.maintenance_kcal.sd
+    model, state = calibrate(
+        weight_kg=body.weight_kg,
+        fat_kg=fat,
+        maintenance_kcal=maintenance,
+        resting_kcal=body.resting_kcal,
+        experience_years=body.experience_years,
+        training_dose=body.training_dose,
+        new_training=body.new_training,
+        carbohydrate_share=body.carbohydrate_share,
+        ops=ops,
+    )
+    model = responding(model, source, ops)
+    if body.usual_intake_kcal is not None:
+        if source is UncertaintySource.ADAPTATION:
+            model = adapting(model, body.usual_intake_kcal, 1.0, ops)
+        model, state = settle_at(model, state, body.usual_intake_kcal, ops)
+    return model, state
+
+
+def responding(model: BodyModel, source: UncertaintySource | None, ops: Elementwise) -> BodyModel:
+    """The model of someone whose tissues respond one SD of ``source`` otherwise; its balance and rest stay."""
+    if source is UncertaintySource.PARTITION:
+        return model._replace(partition_scale=ops.exp(PARTITION_SPREAD))
+    if source is UncertaintySource.TRAINING_RESPONSE:
+        return model._replace(training_gain=TRAINING_GAIN * (1.0 + TRAINING_GAIN_SPREAD))
+    return model
+
+
+def adapting(model: BodyModel, intake_kcal: Number, score: Number, ops: Elementwise = FLOATS) -> BodyModel:
+    """The model of someone whose adaptation is ``score`` SDs from the mean, while eating ``intake_kcal`` [kcal/d].
+
+    A positive score saves more in a deficit and burns less of a surplus.
+    """
+    spread = ops.where(intake_kcal > model.maintenance_kcal, -OVERFEEDING_SPREAD, ADAPTATION_SPREAD)
+    return model._replace(adaptation_share=ADAPTATION_SHARE + spread * score)
+
+
+def settle_at(
+    model: BodyModel, state: BodyState, usual_intake_kcal: Number, ops: Elementwise = FLOATS
+) -> tuple[BodyModel, BodyState]:
+    """Model and state of someone who has been eating ``usual_intake_kcal`` [kcal/d], at the same scale weight.
+
+    Someone leaving a surplus is fuller of glycogen and water than at balance, so the scale holds less lean tissue.
+    """
+    usual = Diet(
+        usual_intake_kcal,
+        usual_intake_kcal * model.baseline_carbohydrate_kcal / model.maintenance_kcal,
+        protein_g_per_kg=0.0,
+    )
+    settled = settle(model, state, usual, ops)
+    state = settled._replace(lean_kg=state.lean_kg - (settled.carried_kg - state.carried_kg))
+    # The constant holds for the adapted state: maintenance is what the tissues need unadapted.
+    return balance(model, state), state

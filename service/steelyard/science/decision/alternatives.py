@@ -1,0 +1,234 @@
+"""The alternatives of a decision: each a plan over the common horizon, with its forecast and its score."""
+
+import math
+from typing import NamedTuple
+
+from .. import rails
+from ..body import ALL_SOURCES, Forecast
+from ..numbers import Estimate
+from ..phase import (
+    DEFAULT_WEEKS,
+    LONG_CUT_WEEKS,
+    MOST_WEEKS,
+    DeficitAim,
+    DeficitKind,
+    GainAim,
+    History,
+    HoldAim,
+    PhaseKind,
+    Plan,
+    ReturnAim,
+    plan_deficit,
+    plan_gain,
+    plan_hold,
+)
+from ..rails import Refused
+from ..register import Message, say, template
+from .terms import BRIDGE_SHARE, BRIDGE_WEEKS_MOST, HORIZON_WEEKS, Question
+from .trade import Lines, Score, score
+
+template(
+    "CUT_NEEDS_READING",
+    "Body fat computed from height and weight never starts a cut: measure it (skinfolds, girths, DXA) and ask again.",
+)
+template("CUT_NO_ROOM", "No cut of this kind fits into the weeks that are left for it.")
+template("GAIN_NEEDS_TRAINING", "A surplus without resistance training is stored as fat: start training first.")
+
+
+class Fragment(NamedTuple):
+    """What to ask a planner for. Exactly what the alternative was planned with."""
+
+    kind: PhaseKind
+    weeks: int | None = None
+    target_fat_fraction: float | None = None
+    surplus_kcal: float | None = None
+    fat_ceiling: float | None = None
+    weeks_done: int = 0
+    for_event: bool = False
+    maintenance_weeks: int = 1
+    gain_weeks: int = 0
+
+
+class Alternative(NamedTuple):
+    """One way on. ``closed`` says why it is not open to this person; then there is no plan.
+
+    ``weeks`` is the length of its first phase; the changes are over the common horizon.
+    """
+
+    kind: PhaseKind
+    fragment: Fragment | None
+    plan: Plan | None
+    weeks: int
+    score: Score | None
+    closed: Message | None = None
+    reaches_target: bool = True
+
+    @property
+    def total_kg(self) -> float:
+        """The score; least where the alternative is closed."""
+        return -math.inf if self.score is None else self.score.total_kg
+
+    @property
+    def weeks_dieting(self) -> int:
+        """Weeks in a deficit within the horizon."""
+        return self.weeks if self.kind.is_deficit and self.plan is not None else 0
+
+    @property
+    def path(self) -> Forecast:
+        """Its forecast; ask open alternatives only."""
+        assert self.plan is not None
+        assert self.plan.forecast is not None
+        return self.plan.forecast
+
+    @property
+    def last(self) -> int:
+        """The point of the forecast at its end."""
+        assert self.plan is not None
+        return self.plan.phases[-1].weeks[-1].point
+
+    def change(self, name: str) -> Estimate:
+        """Change of a mass [kg] over the horizon."""
+        path = self.path
+        sd = path.spread_of_change(0, self.last)
+        mean = float(getattr(path.states[self.last], name) - getattr(path.states[0], name))
+        return Estimate(mean, float(getattr(sd, name)))
+
+    def end_fat_fraction(self) -> Estimate:
+        """Body fat at the end of the horizon."""
+        state = self.path.states[self.last]
+        return Estimate(float(state.fat_kg / state.weight_kg), float(self.path.spreads()[self.last].fat_fraction))
+
+    def weeks_above(self, fraction: float) -> int:
+        """Weeks that end with body fat above ``fraction``."""
+        return sum(float(s.fat_kg / s.weight_kg) > fraction for s in self.path.states[1:])
+
+
+def bridge_weeks(cut_weeks: int) -> int:
+    """Weeks at maintenance after a cut: one after a mini-cut, more after a long one."""
+    if cut_weeks <= MOST_WEEKS:
+        return 1
+    return min(BRIDGE_WEEKS_MOST, math.ceil(cut_weeks / BRIDGE_SHARE))
+
+
+class Alternatives:
+    """Makes the alternatives of one question. ``counts_from`` None leaves body fat out of every score."""
+
+    def __init__(self, question: Question, lines: Lines | None, refusal: Message | None) -> None:
+        self.question, self.lines, self.refusal = question, lines, refusal
+        self.counts_from = None if lines is None else lines.counts_from
+
+    def gain(self, weeks: int | None = None, *, ceiling: float | None = None) -> Alternative:
+        """A gain; its fragment runs ``weeks`` (the horizon by default)."""
+        q = self.question
+        try:
+            rails.check_answered(q.subject)
+        except Refused as refused:
+            return Alternative(PhaseKind.GAIN, None, None, 0, None, refused.action.message)
+        aim = GainAim(weeks=HORIZON_WEEKS, surplus_kcal=self.question.surplus_kcal, fat_ceiling=ceiling)
+        plan = plan_gain(q.subject, q.body, q.as_of, aim, sources=ALL_SOURCES)
+        fragment = Fragment(
+            PhaseKind.GAIN, weeks or HORIZON_WEEKS, surplus_kcal=self.question.surplus_kcal, fat_ceiling=ceiling
+        )
+        return self._open(PhaseKind.GAIN, fragment, plan, weeks or HORIZON_WEEKS)
+
+    def hold(self, weeks: int = HORIZON_WEEKS, *, then_gain: bool = False) -> Alternative:
+        """Maintenance for some weeks, then a gain where one is wanted, else more of the same."""
+        q = self.question
+        weeks = min(max(1, weeks), HORIZON_WEEKS)
+        gain = HORIZON_WEEKS - weeks if then_gain and q.may_grow else 0
+        plan = plan_hold(
+            q.subject,
+            q.body,
+            q.as_of,
+            HoldAim(weeks=HORIZON_WEEKS - gain),
+            ReturnAim(gain_weeks=gain, surplus_kcal=q.surplus_kcal),
+            sources=ALL_SOURCES,
+        )
+        fragment = Fragment(PhaseKind.MAINTENANCE, weeks, surplus_kcal=q.surplus_kcal, gain_weeks=gain)
+        return self._open(PhaseKind.MAINTENANCE, fragment, plan, weeks)
+
+    def short_cut(self) -> Alternative:
+        """A mini-cut of usual length, wherever it leads; ask where a mini-cut is open."""
+        fragment = Fragment(PhaseKind.MINI_CUT, DEFAULT_WEEKS, surplus_kcal=self.question.surplus_kcal)
+        plan = self._plan(DeficitAim(weeks=DEFAULT_WEEKS), 1, 0)
+        if not plan.is_feasible:
+            return Alternative(PhaseKind.MINI_CUT, None, None, 0, None, plan.reasons[-1])
+        return self._through(PhaseKind.MINI_CUT, fragment, plan, reaches=False)
+
+    def cut(
+        self, kind: DeficitKind, *, weeks_done: int = 0, until_event: int | None = None, target: float | None = None
+    ) -> Alternative:
+        """A cut to the target of the motive, or as far as its longest length goes; then maintenance and a gain."""
+        named = PhaseKind(kind.value)
+        if self.refusal is not None:
+            return Alternative(named, None, None, 0, None, self.refusal)
+        if not self.question.fat.is_measured:
+            return Alternative(named, None, None, 0, None, say("CUT_NEEDS_READING"))
+        assert self.lines is not None
+        wanted = self.lines.target if target is None else target
+        aim = DeficitAim(kind=kind, target_fat_fraction=wanted, at_most_weeks=until_event, weeks_done=weeks_done)
+        longest = MOST_WEEKS if kind is DeficitKind.MINI_CUT else LONG_CUT_WEEKS
+        most = min(longest - weeks_done, longest if until_event is None else until_event)
+        if most < aim.least_weeks:
+            return Alternative(named, None, None, 0, None, say("CUT_NO_ROOM"))
+        # A cut under way goes on at once; another waits for the latest day that will do.
+        is_for_event = until_event is not None and not weeks_done
+        usual = Fragment(named, surplus_kcal=self.question.surplus_kcal, weeks_done=weeks_done)
+        fragment, reaches = usual._replace(target_fat_fraction=wanted, for_event=is_for_event), True
+        try:
+            plan = self._plan(aim, 1, 0)
+            if not plan.is_feasible or plan.cut_phase is None or len(plan.cut_phase.weeks) > most:
+                # Met already, or out of reach in that time: what its usual or longest length does.
+                reaches = plan.nearest is not None and plan.nearest.weeks == 0
+                weeks = max(aim.least_weeks, min(most, DEFAULT_WEEKS)) if reaches else most
+                fragment = usual._replace(weeks=weeks)
+                plan = self._plan(DeficitAim(kind=kind, weeks=weeks, weeks_done=weeks_done), 1, 0)
+            if not plan.is_feasible or plan.cut_phase is None:
+                return Alternative(named, None, None, 0, None, plan.reasons[-1])
+            return self._through(named, fragment, plan, reaches=reaches)
+        except Refused as refused:
+            return Alternative(named, None, None, 0, None, refused.action.message)
+
+    def _through(self, named: PhaseKind, fragment: Fragment, plan: Plan, *, reaches: bool) -> Alternative:
+        """A solved cut through the horizon: after its bridge a gain, or more maintenance where that scores better."""
+        assert plan.cut_phase is not None
+        weeks, done = len(plan.cut_phase.weeks), fragment.weeks_done
+        rest = max(1, HORIZON_WEEKS - weeks)
+        bridge = min(rest, bridge_weeks(weeks + done))
+        kind = DeficitKind(named.value)
+        again = DeficitAim(kind=kind, weeks=weeks, deficit_kcal=plan.deficit_kcal, weeks_done=done)
+        ways = []
+        for gain in sorted({0 if not reaches else rest - bridge, rest - bridge} if self.question.grows else {0}):
+            full = self._plan(again, rest - gain, gain)
+            if not full.is_feasible:
+                return Alternative(named, None, None, 0, None, full.reasons[-1])
+            # Before an event the maintenance that lets water settle is as long as its room says.
+            after = 1 if fragment.for_event else bridge
+            asked = fragment._replace(maintenance_weeks=after, gain_weeks=gain)
+            ways.append(self._open(named, asked, full, weeks)._replace(reaches_target=reaches))
+        return max(ways, key=lambda way: way.total_kg)
+
+    def _plan(self, aim: DeficitAim, maintenance_weeks: int, gain_weeks: int) -> Plan:
+        q = self.question
+        return plan_deficit(
+            q.subject,
+            q.body,
+            q.as_of,
+            aim,
+            ReturnAim(maintenance_weeks=maintenance_weeks, gain_weeks=gain_weeks, surplus_kcal=q.surplus_kcal),
+            history=History(q.cuts_last_12_months, q.weeks_since_cut),
+            sources=ALL_SOURCES if gain_weeks or maintenance_weeks > 1 else frozenset(),
+        )
+
+    def _open(self, kind: PhaseKind, fragment: Fragment, plan: Plan, weeks: int) -> Alternative:
+        assert plan.forecast is not None
+        dieting = weeks if kind.is_deficit else 0
+        return Alternative(kind, fragment, plan, weeks, score(plan.forecast.states, dieting, self.counts_from))
+
+
+def refusal_of(subject: rails.Subject) -> tuple[list[rails.RailAction], Refused | None]:
+    """Warnings where a rail lets this person run a deficit, or its refusal."""
+    try:
+        return rails.check_person(subject), None
+    except Refused as refused:
+        return [], refused

@@ -1,0 +1,53 @@
+"""Reading a log of weights and intakes: noise, water, trend, maintenance, and what tissue did."""
+
+from .change_split import (
+    Change,
+)
+from .entries import (
+    DailyLog,
+    IntakeDay,
+    Log,
+    Weighing,
+)
+from .fat_and_lean import (
+    CompositionChange,
+)
+from .maintenance import (
+    LOGGING_ERROR,
+    LOGGING_RATIO,
+    UNLOGGED_BIAS,
+    LogMaintenance,
+    fill_intake,
+    prior_on_logging_scale,
+)
+from .reader import (
+    Measured,
+    composition_of_log,
+    intake_from_weight,
+    log_maintenance,
+    trend_of_log,
+)
+from .trend_reading import (
+    Trend,
+)
+
+__all__ = [
+    "LOGGING_ERROR",
+    "LOGGING_RATIO",
+    "UNLOGGED_BIAS",
+    "Change",
+    "CompositionChange",
+    "DailyLog",
+    "IntakeDay",
+    "Log",
+    "LogMaintenance",
+    "Measured",
+    "Trend",
+    "Weighing",
+    "composition_of_log",
+    "fill_intake",
+    "intake_from_weight",
+    "log_maintenance",
+    "prior_on_logging_scale",
+    "trend_of_log",
+]

@@ -1,0 +1,348 @@
+"""A member's log of weighings and intakes, and its cleaning into one entry a day.
+
+Days are proleptic Gregorian ordinals of civil dates, as ``datetime.date`` counts them. Cleaning repairs what is
+plainly a slip, says so in a coded message, and refuses what cannot be meant, naming the entry.
+"""
+
+import math
+from collections.abc import Sequence
+from datetime import date
+from functools import cached_property
+from typing import NamedTuple
+
+import msgspec
+
+from ..numbers import FLOATS, Column, Elementwise, Number, compiled, inlined
+from ..rails import CARBOHYDRATE_KCAL_PER_G
+from ..register import Basis, Message, OutOfDomain, constant, say, template
+from .cycle import cycle_rise
+
+POUNDS_PER_KG = constant(
+    "pounds_per_kilogram", 1.0 / 0.45359237, unit="lb/kg",
+    summary="International avoirdupois pound, 0.45359237 kg exactly (agreement of 1959)",
+)  # fmt: skip
+UNIT_TOLERANCE = constant(
+    "unit_mix_up_tolerance", 0.06, unit="1", basis=Basis.JUDGEMENT,
+    summary="A weight is read as pounds (or as kilograms divided twice) when the ratio to the weights before is "
+    "within this fraction of the unit ratio",
+)  # fmt: skip
+ABSURD_JUMP = constant(
+    "absurd_weight_jump", 0.20, unit="1", basis=Basis.JUDGEMENT,
+    summary="Largest believable change between weighings a day apart, as a fraction of body mass",
+)  # fmt: skip
+ABSURD_JUMP_PER_DAY = constant(
+    "absurd_weight_jump_growth", 0.003, unit="1/d", basis=Basis.JUDGEMENT,
+    summary="What each further day between two weighings adds to the largest believable change (2 % a week)",
+)  # fmt: skip
+WITHIN_DAY_SHARE = constant(
+    "within_day_noise_share", 0.5, unit="1", basis=Basis.JUDGEMENT,
+    summary="Share of the noise variance of a weighing that a second weighing of the day does not share",
+)  # fmt: skip
+GAP_DAYS = constant(
+    "logging_gap", 7.0, unit="d", basis=Basis.JUDGEMENT, summary="Days without a weighing that are pointed out"
+)
+
+SORTED = template("LOG_SORTED", "The entries were out of order and have been sorted by day.")
+UNIT_MIX_UP = template(
+    "LOG_UNIT_MIX_UP",
+    "The weight {given:.1f} of {date} fits the others only in another unit and was read as {read_kg:.1f} kg.",
+)
+GAP = template("LOG_GAP", "No weighing for {days} days after {date}.")
+PARTIAL = template("LOG_PARTIAL_INTAKE", "{count} partly logged days were treated as days without intake.")
+INTAKE_MISSING = template(
+    "LOG_INTAKE_MISSING",
+    "{count} of {days} days have no full intake; the running habit stands in, with a wider interval.",
+)
+NO_INTAKE = template(
+    "LOG_NO_INTAKE",
+    "No intake was logged: the trend of weight can be read, but maintenance rests on the equations.",
+)
+
+
+def iso_date(day: int) -> str:
+    """The civil date of an ordinal, for messages."""
+    return date.fromordinal(day).isoformat()
+
+
+class Weighing(msgspec.Struct, frozen=True, gc=False):
+    """Scale weight on a day; ``order`` sorts several on one day (they are averaged, so it only documents)."""
+
+    day: int
+    weight_kg: float
+    order: int | None = None
+
+
+class IntakeDay(msgspec.Struct, frozen=True, gc=False):
+    """Energy eaten on a day. A partial day says that something was left out."""
+
+    day: int
+    intake_kcal: float
+    carbohydrate_g: float | None = None
+    is_partial: bool = False
+
+
+class Log(msgspec.Struct, frozen=True, dict=True):
+    """What a member sent. The first and last day of entries raise ``LogError`` for a log without weighings."""
+
+    weighings: Sequence[Weighing]
+    intakes: Sequence[IntakeDay] = ()
+    cycle_starts: Sequence[int] = ()  # days on which a menstruation began, also from before the log
+
+    @property
+    def first_day(self) -> int:
+        """The day of the first entry."""
+        return self._span[0]
+
+    @property
+    def last_day(self) -> int:
+        """The day of the last entry."""
+        return self._span[1]
+
+    @cached_property
+    def _span(self) -> tuple[int, int]:
+        if not self.weighings:
+            raise LogError("LOG_WITHOUT_WEIGHT", "/log/weights", "Send at least one weighing.")
+        day = self.weighings[0].day
+        first, last = _first_and_last(self.intakes, *_first_and_last(self.weighings, day, day))
+        return int(first), int(last)
+
+
+@compiled
+def _first_and_last(
+    entries: Sequence[Weighing | IntakeDay], first: Number, last: Number, *, ops: Elementwise = FLOATS
+) -> tuple[Number, Number]:
+    """The first and the last day of entries, and of those given."""
+    for entry in entries:
+        day = entry.day
+        if day < first:
+            first = day
+        if day > last:
+            last = day
+    return first, last
+
+
+class DailyLog(NamedTuple):
+    """One entry a day from ``first_day`` on; floats for one person, or arrays over people.
+
+    ``weight_kg`` and ``intake_kcal`` are 0 where ``is_weighed`` and ``is_logged`` are 0. ``noise_scale`` is the
+    noise variance of the day's weight against that of a single weighing. ``carbohydrate_kcal`` is 0 where
+    ``has_carbohydrate`` is 0. ``cycle_rise``: share of the rise around menstruation on each day, or None.
+    """
+
+    first_day: int
+    weight_kg: Sequence[Number]
+    is_weighed: Sequence[Number]
+    noise_scale: Sequence[Number]
+    intake_kcal: Sequence[Number]
+    is_logged: Sequence[Number]
+    carbohydrate_kcal: Sequence[Number]
+    has_carbohydrate: Sequence[Number]
+    notes: tuple[Message, ...] = ()
+    cycle_rise: Sequence[Number] | None = None
+
+
+class LogError(OutOfDomain):
+    """An entry of a log that cannot be meant. ``field`` is the entry's path, as in ``/log/weights/3/weight_kg``."""
+
+
+def clean_log(log: Log, as_of_day: int, reference_weight_kg: float | None = None) -> DailyLog:
+    """Daily columns from the first entry to ``as_of_day``.
+
+    Args: ``reference_weight_kg``: the member's stated weight, which settles the unit of the first weighing.
+    Raises: ``LogError`` on an empty log, an entry after ``as_of_day``, two intakes for a day, a value that is not
+        a positive finite number, or a jump that nobody can make.
+    """
+    notes: list[Message] = []
+    first = log.first_day
+    count = as_of_day - first + 1
+    days, kilograms = _believed(log.weighings, first + count, reference_weight_kg, notes)
+    weight, noise_scale, is_weighed = _weights_by_day(days, kilograms, first, count)
+    intake, is_logged, carbohydrate, has_carbohydrate, partial, wrong = _intakes_by_day(log.intakes, first, count)
+    if wrong < len(log.intakes):
+        raise _wrong_intake(log.intakes, wrong, first + count)
+    if partial:
+        notes.append(say(PARTIAL, count=partial))
+    # The as-of day is usually not over when it is sent, so it is not counted as missing.
+    missing = int(count - 1 - sum(is_logged[:-1]))
+    if not any(is_logged):
+        notes.append(say(NO_INTAKE))
+    elif missing > 0:
+        notes.append(say(INTAKE_MISSING, count=missing, days=count - 1))
+    rise = None
+    if log.cycle_starts:
+        if max(log.cycle_starts) > as_of_day:
+            index = log.cycle_starts.index(max(log.cycle_starts))
+            raise LogError("LOG_ENTRY_IN_FUTURE", f"/log/cycle/{index}", "The day lies after the as-of day.")
+        rise = cycle_rise(sorted(set(log.cycle_starts)), first, count)
+    return DailyLog(
+        first, weight, is_weighed, noise_scale, intake, is_logged, carbohydrate, has_carbohydrate, tuple(notes), rise
+    )
+
+
+@compiled
+def _intakes_by_day(
+    entries: Sequence[IntakeDay], first: int, count: int, *, ops: Elementwise = FLOATS
+) -> tuple[Column, Column, Column, Column, int, int]:
+    """The last four columns of a log, how many days are partial, and how many entries were taken before a wrong one."""
+    intake: Column = [0.0] * count
+    is_logged: Column = [0.0] * count
+    carbohydrate: Column = [0.0] * count
+    has_carbohydrate: Column = [0.0] * count
+    is_taken: Column = [0.0] * count
+    partial = 0
+    for index in range(len(entries)):
+        entry = entries[index]
+        at = int(entry.day - first)
+        eaten = entry.intake_kcal
+        if at >= count or is_taken[at] > 0.0 or not 0.0 <= eaten < math.inf:
+            return intake, is_logged, carbohydrate, has_carbohydrate, partial, index
+        is_taken[at] = 1.0
+        if entry.is_partial:
+            partial += 1
+        else:
+            intake[at] = eaten
+            is_logged[at] = 1.0
+            if entry.carbohydrate_g is not None:
+                carbohydrate[at] = CARBOHYDRATE_KCAL_PER_G * entry.carbohydrate_g
+                has_carbohydrate[at] = 1.0
+    return intake, is_logged, carbohydrate, has_carbohydrate, partial, len(entries)
+
+
+def _wrong_intake(entries: Sequence[IntakeDay], index: int, end: int) -> LogError:
+    """What is wrong with an entry."""
+    day = entries[index].day
+    if day >= end:
+        return LogError("LOG_ENTRY_IN_FUTURE", f"/log/intakes/{index}/date", "The day lies after the as-of day.")
+    if day in [entry.day for entry in entries[:index]]:
+        detail = "Send one intake for a day: add its parts together."
+        return LogError("LOG_DUPLICATE_INTAKE", f"/log/intakes/{index}/date", detail)
+    return LogError("LOG_INTAKE_NOT_A_NUMBER", f"/log/intakes/{index}/intake_kcal", "Send a number of at least 0.")
+
+
+@compiled
+def _weights_by_day(
+    days: Sequence[int], kilograms: Sequence[Number], first: int, count: int, *, ops: Elementwise = FLOATS
+) -> tuple[Column, Column, Column]:
+    """The first three columns of a log: several weighings of a day become their mean, which is less noisy."""
+    weight: Column = [0.0] * count
+    number: Column = [0.0] * count
+    for index in range(len(kilograms)):
+        at = int(days[index] - first)
+        weight[at] = weight[at] + kilograms[index]
+        number[at] = number[at] + 1.0
+    noise_scale: Column = []
+    is_weighed: Column = []
+    for at in range(count):
+        several = number[at]
+        if several > 1.0:
+            weight[at] = weight[at] / several
+            noise_scale.append(1.0 - WITHIN_DAY_SHARE + WITHIN_DAY_SHARE / several)
+        else:
+            noise_scale.append(1.0)
+        is_weighed.append(1.0 if several > 0.0 else 0.0)
+    return weight, noise_scale, is_weighed
+
+
+def _believed(
+    weighings: Sequence[Weighing], end: int, reference_kg: float | None, notes: list[Message]
+) -> tuple[list[int], list[float]]:
+    """The days of the weighings in order of time, and what each is read as [kg]; ``end``: the day after the last."""
+    days = [entry.day for entry in weighings]
+    order: Sequence[int] = range(len(weighings))
+    if days != sorted(days):
+        notes.append(say(SORTED))
+        order = sorted(order, key=days.__getitem__)
+        weighings, days = [weighings[i] for i in order], sorted(days)
+    if days[-1] >= end:
+        raise LogError("LOG_ENTRY_IN_FUTURE", f"/log/weights/{order[-1]}/date", "The day lies after the as-of day.")
+    accepted: list[float] = []
+    while True:
+        at = len(accepted)
+        accepted += _usual(weighings, at, accepted[-1] if at else reference_kg or 0.0, days[max(at - 1, 0)])
+        at = len(accepted)
+        if at == len(weighings):
+            break
+        # One that is not like the one before, comes long after it, or has none before it.
+        day, given, index = days[at], float(weighings[at].weight_kg), order[at]
+        if not 0.0 < given < math.inf:
+            raise LogError(
+                "LOG_WEIGHT_NOT_A_NUMBER", f"/log/weights/{index}/weight_kg", "Send a positive weight in kilograms."
+            )
+        since = day - days[at - 1] if accepted else None
+        if not (accepted and _is_like(given, accepted[-1])):
+            if accepted:
+                # The last weight may itself be a slip that the filter will discount, so ask the last few.
+                expected = _middle(accepted[-5:])
+            elif reference_kg is not None:
+                expected = reference_kg
+            else:
+                # Nothing before it: the weighings after it settle the unit of the first.
+                expected = _middle([float(entry.weight_kg) for entry in weighings[:5]])
+            given = _believable(given, expected, day, since, index, notes)
+        if since is not None and since > GAP_DAYS:
+            notes.append(say(GAP, date=iso_date(days[at - 1]), days=since - 1))
+        accepted.append(given)
+    if end - 1 - days[-1] > GAP_DAYS:
+        notes.append(say(GAP, date=iso_date(days[-1]), days=end - 1 - days[-1]))
+    return days, accepted
+
+
+@inlined
+def _is_like(weight_kg: Number, before_kg: Number) -> bool:
+    """Whether a weight needs no second look after the one before."""
+    return bool(0.95 * before_kg < weight_kg < 1.05 * before_kg)
+
+
+@compiled
+def _usual(
+    weighings: Sequence[Weighing], first: int, before_kg: Number, before_day: Number, *, ops: Elementwise = FLOATS
+) -> Column:
+    """The weights from the ``first``-th on, up to one that needs a second look; before them the one given."""
+    found: Column = []
+    for index in range(first, len(weighings)):
+        weighing = weighings[index]
+        weight, day = weighing.weight_kg, weighing.day
+        if day - before_day > GAP_DAYS or not _is_like(weight, before_kg):
+            break
+        found.append(weight)
+        before_kg, before_day = weight, day
+    return found
+
+
+def _middle(values: list[float]) -> float:
+    return sorted(values)[len(values) // 2]
+
+
+def _believable(
+    given: float, expected: float, day: int, days_since: int | None, index: int, notes: list[Message]
+) -> float:
+    """``given`` in kilograms, repaired where another unit explains it."""
+    for factor in (1.0 / POUNDS_PER_KG, POUNDS_PER_KG):
+        if abs(given * factor / expected - 1.0) < UNIT_TOLERANCE:
+            read = given * factor
+            notes.append(say(UNIT_MIX_UP, date=iso_date(day), given=given, read_kg=read))
+            return read
+    # The first weighing may be years older than the stated weight, so only its unit is questioned.
+    if days_since is not None and abs(given - expected) > expected * (
+        ABSURD_JUMP + ABSURD_JUMP_PER_DAY * max(days_since - 1, 0)
+    ):
+        raise LogError(
+            "LOG_ABSURD_JUMP",
+            f"/log/weights/{index}/weight_kg",
+            f"The weight {given:g} kg cannot follow {expected:g} kg after {days_since} days: correct or remove it.",
+        )
+    return given
+
+
+def first_weight(log: DailyLog, ops: Elementwise) -> Number:
+    """The first weighing [kg]; 0 where there is none."""
+    weight: Number = 0.0
+    for given, seen in zip(log.weight_kg, log.is_weighed, strict=True):
+        if ops is FLOATS:
+            if seen:
+                return given
+        else:
+            weight = ops.where(weight > 0.0, weight, given * seen)
+            if (weight > 0.0).all():
+                break
+    return weight

@@ -1,0 +1,158 @@
+"""Read a person's log: their equations as prior, their body model for tissue and carried mass, one filter."""
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from ..body import BASELINE_CARBOHYDRATE_SHARE, BodyModel, BodyState, start_body
+from ..measures import Assessment, FatValue, Measurement, Subject, body_of, fat_by_size, males, method_error, read
+from ..numbers import Estimate
+from ..person import Person
+from ..register import Basis, OutOfDomain, constant
+from .entries import DailyLog, Log, clean_log
+from .fat_and_lean import CompositionChange, FatReading, composition_change, partition_of
+from .implied_intake import ImpliedIntake, implied_intakes
+from .maintenance import LogMaintenance, fill_intake, maintenance_from_log, prior_on_logging_scale
+from .tissue_model import TissueModel, tissue_model
+from .trend_reading import Trend, read_trend
+
+USUAL_PROTEIN = constant(
+    "protein_usual",
+    1.6,
+    unit="g/kg/d",
+    summary="Protein taken as eaten through a log that does not tell",
+    basis=Basis.JUDGEMENT,
+)
+MOST_LOG_DAYS = int(
+    constant(
+        "log_days_most",
+        1830,
+        unit="d",
+        summary="Longest stretch of a log that is read at once (five years)",
+        basis=Basis.JUDGEMENT,
+    )
+)
+
+
+class Reading(NamedTuple):
+    """A cleaned log with what it takes to read it."""
+
+    daily: DailyLog
+    tissue: TissueModel
+    model: BodyModel
+    state: BodyState
+
+
+def prepare(
+    person: Person, assessed: Assessment, log: Log, as_of_day: int, usual_intake_kcal: float | None = None
+) -> Reading:
+    """Clean a log and calibrate the body model to it.
+
+    Args: ``usual_intake_kcal``: eaten a day before the log began, on the logging scale; maintenance when None.
+    Raises: ``OutOfDomain`` on entries that cannot be meant or a log over five years.
+    """
+    if as_of_day - log.first_day >= MOST_LOG_DAYS:
+        detail = f"The log spans more than {MOST_LOG_DAYS} days: send the last {MOST_LOG_DAYS} at most."
+        raise OutOfDomain("LOG_TOO_LONG", "/log", detail)
+    daily = clean_log(log, as_of_day, person.weight_kg)
+    prior = prior_on_logging_scale(assessed.total)
+    usual = usual_intake_kcal if usual_intake_kcal is not None else prior.mean
+    filled = fill_intake(daily, prior.mean)
+    carbohydrate = None
+    if any(daily.has_carbohydrate):
+        carbohydrate = [
+            logged if has else BASELINE_CARBOHYDRATE_SHARE * intake
+            for logged, has, intake in zip(
+                daily.carbohydrate_kcal, daily.has_carbohydrate, filled.intake_kcal, strict=True
+            )
+        ]
+    model, state = start_body(body_of(person, assessed, assessed.total))
+    tissue = tissue_model(
+        model,
+        state,
+        USUAL_PROTEIN,
+        intake_kcal=filled.intake_kcal,
+        usual_intake_kcal=usual,
+        is_usual_known=usual_intake_kcal is not None,
+        carbohydrate_kcal=carbohydrate,
+    )
+    return Reading(daily, tissue, model, state)
+
+
+def log_maintenance(person: Person, assessed: Assessment, log: Log, as_of_day: int) -> LogMaintenance:
+    """Maintenance on the as-of day, from the equations and the log."""
+    reading = prepare(person, assessed, log, as_of_day)
+    return maintenance_from_log(reading.daily, assessed.total, reading.tissue)
+
+
+def trend_of_log(
+    person: Person, assessed: Assessment, log: Log, as_of_day: int, usual_intake_kcal: float | None = None
+) -> tuple[Trend, Reading]:
+    """The trend of a log as read on the as-of day, and the reading it rests on."""
+    reading = prepare(person, assessed, log, as_of_day, usual_intake_kcal)
+    return read_trend(reading.daily, assessed.total, reading.tissue), reading
+
+
+class Measured(NamedTuple):
+    """A measurement of body fat on a day; ``field`` is its path, for refusals."""
+
+    day: int
+    measurement: Measurement
+    field: str
+
+
+def composition_of_log(
+    person: Person, reading: Reading, trend: Trend, measured: Sequence[Measured]
+) -> CompositionChange | None:
+    """Fat and lean part of the change of tissue over a log; None for a single day.
+
+    The person's own reading of body fat counts as one of the last day. Raises ``OutOfDomain`` on a measurement that
+    lies outside the log or that no living body has.
+    """
+    if not trend.changes:
+        return None
+    daily, weights = reading.daily, trend.smoothed.weight_kg
+    last = len(weights) - 1
+    readings = []
+    for measure in sorted(measured, key=lambda m: m.day):
+        at = measure.day - daily.first_day
+        if not 0 <= at <= last:
+            detail = "Send measurements of days within the log: from its first entry to the day that it is read at."
+            raise OutOfDomain("MEASUREMENT_OUTSIDE_LOG", f"{measure.field}/date", detail)
+        try:
+            readings.append(FatReading(at, _fat_value(person, weights[at], measure.measurement)))
+        except OutOfDomain as error:
+            raise OutOfDomain(error.code, f"{measure.field}/measurement", error.detail) from error
+    if person.body_fat is not None:
+        told = person.body_fat
+        spread = method_error(told.method, person.training.status)
+        readings.append(FatReading(last, FatValue(told.fat_fraction, told.method, spread)))
+    by_size = fat_by_size(person)
+    weight = weights[last]
+    tissue = trend.split.tissue_kg
+    return composition_change(
+        Estimate(by_size.mean * weight, by_size.sd * weight),
+        partition_of(reading.model, reading.state, USUAL_PROTEIN, is_gaining=tissue[-1] > tissue[0]),
+        readings,
+        weights,
+        tissue,
+        trend.changes[-1].tissue.sd,
+    )
+
+
+def _fat_value(person: Person, weight_kg: float, measurement: Measurement) -> FatValue:
+    subject = Subject(
+        sex=person.sex,
+        age_years=person.age_years,
+        height_cm=person.height_cm,
+        weight_kg=weight_kg,
+        training=person.training.status,
+    )
+    values = [read(subject, measurement, male).value for male in males(person.sex)]
+    return values[0]._replace(fat_fraction=sum(value.fat_fraction for value in values) / len(values))
+
+
+def intake_from_weight(assessed: Assessment, reading: Reading, trend: Trend) -> dict[int, ImpliedIntake]:
+    """Mean intake from the path of weight alone, by length of window in days, for the windows of ``trend``."""
+    windows = [change.days for change in trend.changes]
+    found = implied_intakes(reading.daily, Estimate(assessed.total.mean, assessed.total.sd), reading.tissue, windows)
+    return {implied.days: implied for implied in found}

@@ -1,0 +1,133 @@
+"""What the log reader needs to know of a body: energy of a kilogram, its slope, growth and carried mass."""
+
+import math
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from ..body import (
+    ADAPTATION_DAYS,
+    CARRIED_SPREAD,
+    THERMIC_SHARE,
+    BodyModel,
+    BodyState,
+    Diet,
+    advance,
+    expected_carried_kg,
+    linearise,
+)
+from ..numbers import FLOATS, Column, Elementwise, Number, compiled
+from ..register import Basis, constant
+
+RHO_SPREAD = constant(
+    "tissue_energy_spread", 0.09, unit="1", basis=Basis.JUDGEMENT,
+    summary="SD between people of the effective energy of a kilogram of tissue, as a fraction: body-fat error, "
+    "partition and adaptation together, as far as they act within some weeks",
+)  # fmt: skip
+GROWTH_SPREAD = constant(
+    "training_growth_spread", 0.5, unit="1", basis=Basis.JUDGEMENT,
+    summary="SD between people of mass gained through training at energy balance, as a fraction of the expected",
+)  # fmt: skip
+
+
+# Maintenance is uncertain by about a tenth, so the difference is taken over part of that.
+_DERIVATIVE_STEP = 0.05
+
+
+class TissueModel(NamedTuple):
+    """One person's (or arrays over people's) constants for reading a log, on the physical scale.
+
+    ``carried_kg``: expected deviation of carried mass on each morning of the log (None: not modelled), with
+    ``carried_sd_fraction`` the SD of its amplitude around 1. ``growth_kg_per_day``: tissue mass that training
+    adds at energy balance (lean gained for fat lost), with its SD.
+    ``carried_slope``: derivative of ``carried_kg`` by the intake that the body was settled at, ``usual_kcal``,
+    both on the logging scale; None where that intake was known. ``adaptation_gain``: adaptation over what is left
+    of a change of intake after adaptation and thermic effect; ``rho`` holds once adaptation has followed intake,
+    which takes weeks, and until then a change of intake acts stronger by this share.
+    """
+
+    rho_kcal_per_kg: Number
+    rho_sd: Number
+    expenditure_slope_kcal_per_kg_day: Number
+    carried_kg: Sequence[Number] | None = None
+    carried_sd_fraction: Number = CARRIED_SPREAD
+    growth_kg_per_day: Number = 0.0
+    growth_sd: Number = 0.0
+    carried_slope: Sequence[Number] | None = None
+    usual_kcal: Number = 0.0
+    adaptation_gain: Number = 0.0
+
+
+def tissue_model(
+    model: BodyModel,
+    state: BodyState,
+    protein_g_per_kg: Number,
+    *,
+    intake_kcal: Sequence[Number],
+    usual_intake_kcal: Number,
+    is_usual_known: bool = False,
+    carbohydrate_kcal: Sequence[Number] | None = None,
+    ops: Elementwise = FLOATS,
+) -> TissueModel:
+    """The constants of a calibrated body, and the carried mass that a log of intakes lets expect.
+
+    Args: ``intake_kcal`` on every day of the log and ``usual_intake_kcal`` (at which the body was settled before
+        it), both on the logging scale; not ``is_usual_known`` when the latter is only the expected maintenance;
+        ``carbohydrate_kcal`` on every day, on the same scale, where it was logged.
+    """
+    linear = linearise(model, state.fat_kg, protein_g_per_kg, ops=ops)
+    level = Diet(model.maintenance_kcal, model.baseline_carbohydrate_kcal, protein_g_per_kg)
+    growth = advance(model, state, level, 1.0, ops=ops).tissue_kg - state.tissue_kg
+    share = model.baseline_carbohydrate_kcal / model.maintenance_kcal
+
+    def carried(usual: Number) -> Column:
+        return expected_carried_kg(
+            intake_kcal,
+            usual,
+            carbohydrate_kcal=carbohydrate_kcal,
+            usual_carbohydrate_kcal=usual * share,
+            ops=ops,
+        )
+
+    path = carried(usual_intake_kcal)
+    slope = None
+    if not is_usual_known:
+        step = _DERIVATIVE_STEP * usual_intake_kcal
+        slope = _slopes(path, carried(usual_intake_kcal + step), step, ops=ops)
+    return TissueModel(
+        linear.rho_kcal_per_kg,
+        RHO_SPREAD * linear.rho_kcal_per_kg,
+        linear.epsilon_kcal_per_kg_day,
+        path,
+        CARRIED_SPREAD,
+        growth,
+        GROWTH_SPREAD * growth,
+        slope,
+        usual_intake_kcal,
+        model.adaptation_share / (1.0 - THERMIC_SHARE - model.adaptation_share),
+    )
+
+
+@compiled
+def _slopes(values: Sequence[Number], further: Sequence[Number], step: Number, *, ops: Elementwise = FLOATS) -> Column:
+    """The derivative by difference: of values at a point, and a ``step`` further."""
+    slopes: Column = []
+    for at, up in zip(values, further, strict=True):
+        slopes.append((up - at) / step)
+    return slopes
+
+
+@compiled
+def acting_intake(
+    intake_kcal: Sequence[Number], settled_kcal: Number, adaptation_gain: Number, *, ops: Elementwise = FLOATS
+) -> Column:
+    """Intake as tissue feels it while adaptation lags behind: more after a rise, less after a cut [kcal/d].
+
+    Adaptation follows intake with its time constant from ``settled_kcal`` on (Hall 2011).
+    """
+    follow = 1.0 - math.exp(-1.0 / ADAPTATION_DAYS)
+    behind = settled_kcal
+    acting: Column = []
+    for intake in intake_kcal:
+        acting.append(intake + adaptation_gain * (intake - behind))
+        behind = behind + follow * (intake - behind)
+    return acting

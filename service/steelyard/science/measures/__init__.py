@@ -1,0 +1,73 @@
+"""What equations say of a person today: resting and total energy, body fat from whatever was measured."""
+
+from .activity_energy import (
+    session_kcal,
+)
+from .assessment import (
+    Assessment,
+    assess,
+    body_of,
+    general_cautions,
+)
+from .body_composition import (
+    FatEstimate,
+    FatRange,
+    Standing,
+    fat_by_size,
+    healthy_range,
+    males,
+    method_error,
+)
+from .body_density import (
+    SkinfoldMethod,
+)
+from .composition_estimate import (
+    Bounds,
+    Composition,
+    Position,
+    estimate_composition,
+)
+from .fat_combination import (
+    FatValue,
+)
+from .fat_measurements import (
+    DensityConversion,
+    Girths,
+    HeightAndWeight,
+    Measurement,
+    Skinfolds,
+    Subject,
+    read,
+)
+from .total_energy import (
+    cross_check,
+)
+
+__all__ = [
+    "Assessment",
+    "Bounds",
+    "Composition",
+    "DensityConversion",
+    "FatEstimate",
+    "FatRange",
+    "FatValue",
+    "Girths",
+    "HeightAndWeight",
+    "Measurement",
+    "Position",
+    "SkinfoldMethod",
+    "Skinfolds",
+    "Standing",
+    "Subject",
+    "assess",
+    "body_of",
+    "cross_check",
+    "estimate_composition",
+    "fat_by_size",
+    "general_cautions",
+    "healthy_range",
+    "males",
+    "method_error",
+    "read",
+    "session_kcal",
+]

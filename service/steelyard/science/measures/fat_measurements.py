@@ -1,0 +1,247 @@
+"""What may be measured of body fat, and each measurement as a value with its error by the equations of a sex.
+
+Girths, skinfolds, a reading, or height and weight alone. Body fat is a fraction 0-1, masses kg, heights and girths
+cm, skinfolds mm.
+"""
+
+import math
+from collections.abc import Callable, Mapping
+from enum import StrEnum
+
+import msgspec
+
+from ..person import BodyFatMethod, BodyFatReading, Sex, TrainingStatus
+from ..register import Basis, Entry, Kind, Message, OutOfDomain, constant, register, say, template
+from .body_composition import METHOD_ERRORS, MethodError, method_error
+from .body_density import (
+    SkinfoldMethod,
+    brozek,
+    checked_fat_fraction,
+    density_from_skinfolds,
+    hodgdon_beckett_men,
+    hodgdon_beckett_women,
+    siri,
+    skinfold_sites,
+)
+from .body_mass_index import bmi, fat_fraction_from_bmi
+from .fat_combination import FatValue
+
+# --- what may be measured -------------------------------------------------------------------------------------
+
+
+class DensityConversion(StrEnum):
+    """How body density becomes body fat."""
+
+    SIRI = "siri"
+    BROZEK = "brozek"
+
+
+class Girths(msgspec.Struct, frozen=True, kw_only=True):
+    """Girths in cm by name: ``neck_cm`` and ``abdomen_cm`` (navel) for men; ``neck_cm``, ``waist_cm``, ``hip_cm``
+    for women; all of them for an unspecified sex."""
+
+    girths_cm: Mapping[str, float]
+
+
+class Skinfolds(msgspec.Struct, frozen=True, kw_only=True):
+    """Skinfolds in mm by site, the equation for them, and how its density becomes fat."""
+
+    skinfolds_mm: Mapping[str, float]
+    equation: SkinfoldMethod
+    conversion: DensityConversion = DensityConversion.SIRI
+
+
+class HeightAndWeight(msgspec.Struct, frozen=True):
+    """No more than height and weight: the last resort."""
+
+
+Measurement = Girths | Skinfolds | BodyFatReading | HeightAndWeight
+
+
+class Subject(msgspec.Struct, frozen=True, kw_only=True):
+    """Whose body it is."""
+
+    sex: Sex
+    age_years: float
+    height_cm: float
+    weight_kg: float
+    training: TrainingStatus
+
+
+# --- the range in which an equation was published ---------------------------------------------------------------
+
+# Years of age, both ends included, as in the ``valid_range`` of each equation.
+AGE_RANGES: dict[str, tuple[float, float]] = {
+    "hodgdon_beckett_men": (18.0, math.inf),
+    "hodgdon_beckett_women": (18.0, math.inf),
+    "jackson_pollock_3_men": (18.0, 61.0),
+    "jackson_pollock_7_men": (18.0, 61.0),
+    "jackson_pollock_ward_3_women": (18.0, 55.0),
+    "jackson_pollock_ward_7_women": (18.0, 55.0),
+    "durnin_womersley_men": (17.0, 72.0),
+    "durnin_womersley_women": (16.0, 68.0),
+    "body_fat_from_bmi": (18.0, math.inf),
+}
+_BMI_TO = 35.0  # of the narrowest of the three equations
+_OUTSIDE_FACTOR = constant(
+    "body_fat_outside_range_factor",
+    1.5,
+    unit="1",
+    summary="How many times larger the bias of a body-fat equation is taken outside its published range",
+    basis=Basis.JUDGEMENT,
+)
+register(
+    Entry(
+        id="body_fat_outside_range",
+        kind=Kind.RULE,
+        summary="Body fat by an equation outside its published range: answered with a warning and a wider interval",
+        formula=f"outside the range of ages, or BMI above {_BMI_TO:g} for the BMI equations: bias × "
+        f"{_OUTSIDE_FACTOR:g}",
+        basis=Basis.JUDGEMENT,
+    )
+)
+_OUTSIDE_AGE = template(
+    "METHOD_OUTSIDE_AGE_RANGE",
+    "`{method}` was published for {from_years:g} to {to_years:g} years of age; at {age_years:g} its error was taken "
+    "{factor:g} times as large.",
+)
+_UNDER_AGE = template(
+    "METHOD_UNDER_AGE_RANGE",
+    "`{method}` was published for {from_years:g} years of age and over; at {age_years:g} its error was taken "
+    "{factor:g} times as large.",
+)
+_OUTSIDE_BMI = template(
+    "METHOD_OUTSIDE_BMI_RANGE",
+    "Body fat from BMI was published for a BMI of up to {to_kg_m2:g} kg/m²; at {bmi_kg_m2:.1f} its error was taken "
+    "{factor:g} times as large.",
+)
+OUTSIDE_CODES = (_OUTSIDE_AGE, _UNDER_AGE, _OUTSIDE_BMI)
+_MUSCULAR = template(
+    "BMI_OVERSTATES_WITH_MUSCLE",
+    "BMI cannot tell muscle from fat: in athletes it gives about {points:g} points too much body fat. Its error was "
+    "taken larger for that.",
+)
+_NOT_USED = template("MEASURE_NOT_USED", "The equation does not use {fields}.")
+_BMI_POINTS = 8  # mean excess in the athletes of an open data set, see the tests
+
+# --- one measurement ----------------------------------------------------------------------------------------------
+
+
+class Value(msgspec.Struct, frozen=True, kw_only=True):
+    """A measurement as read by the equations of one sex."""
+
+    value: FatValue
+    methods: tuple[str, ...]
+    notes: tuple[Message, ...] = ()
+
+
+_CONVERSIONS: dict[DensityConversion, Callable[[float], float]] = {
+    DensityConversion.SIRI: siri,
+    DensityConversion.BROZEK: brozek,
+}
+
+
+def read(subject: Subject, measurement: Measurement, male: float) -> Value:
+    """A measurement by the equations of one sex (``male`` 1 or 0).
+
+    Raises ``OutOfDomain`` naming the measure (``hip_cm``, ``thigh``; empty for all together) where one is missing or
+    the result is impossible.
+    """
+    match measurement:
+        case Girths():
+            return _read_girths(subject, measurement, male == 1.0)
+        case Skinfolds():
+            return _read_skinfolds(subject, measurement, male == 1.0)
+        case BodyFatReading():
+            error = method_error(measurement.method, subject.training)
+            fraction = checked_fat_fraction(measurement.fat_fraction, "fat_fraction")
+            methods = (f"body_fat_error_{measurement.method}",)
+            return Value(value=FatValue(fraction, measurement.method, error), methods=methods)
+        case HeightAndWeight():
+            return _read_bmi(subject, male)
+
+
+def _read_girths(subject: Subject, measurement: Girths, is_male: bool) -> Value:
+    girths = measurement.girths_cm
+    needed = ("abdomen_cm", "neck_cm") if is_male else ("waist_cm", "hip_cm", "neck_cm")
+    for name in needed:
+        if name not in girths:
+            who = "men" if is_male else "women"
+            text = " and ".join(", ".join(needed).rsplit(", ", 1))
+            raise OutOfDomain("GIRTH_MISSING", name, f"Send {name}: the equation for {who} needs {text}.")
+    density: float
+    if is_male:
+        density = hodgdon_beckett_men(girths["abdomen_cm"], girths["neck_cm"], subject.height_cm)
+    else:
+        density = hodgdon_beckett_women(girths["waist_cm"], girths["hip_cm"], girths["neck_cm"], subject.height_cm)
+    method = "hodgdon_beckett_men" if is_male else "hodgdon_beckett_women"
+    error, notes = _within_age(METHOD_ERRORS[BodyFatMethod.GIRTHS], subject.age_years, method, method)
+    fraction = checked_fat_fraction(siri(density), "")
+    methods = (method, "siri", "body_fat_error_girths")
+    return Value(value=FatValue(fraction, BodyFatMethod.GIRTHS, error), methods=methods, notes=notes)
+
+
+def _read_skinfolds(subject: Subject, measurement: Skinfolds, is_male: bool) -> Value:
+    equation = measurement.equation
+    density = density_from_skinfolds(equation, is_male, measurement.skinfolds_mm, subject.age_years)
+    fraction = checked_fat_fraction(_CONVERSIONS[measurement.conversion](density), "")
+    method, ranged = _skinfold_ids(equation, is_male)
+    error, notes = _within_age(METHOD_ERRORS[BodyFatMethod.SKINFOLDS], subject.age_years, method, ranged)
+    methods = (method, measurement.conversion.value, "body_fat_error_skinfolds")
+    return Value(value=FatValue(fraction, BodyFatMethod.SKINFOLDS, error), methods=methods, notes=notes)
+
+
+def _skinfold_ids(equation: SkinfoldMethod, is_male: bool) -> tuple[str, str]:
+    """Ids in the catalogue and in ``AGE_RANGES``."""
+    if equation is SkinfoldMethod.DURNIN_WOMERSLEY_4:
+        return "durnin_womersley", "durnin_womersley_men" if is_male else "durnin_womersley_women"
+    sites = equation.value.removeprefix("jackson_pollock_")
+    id = f"jackson_pollock_{sites}_men" if is_male else f"jackson_pollock_ward_{sites}_women"
+    return id, id
+
+
+def _read_bmi(subject: Subject, male: float) -> Value:
+    fraction: float = fat_fraction_from_bmi(subject.weight_kg, subject.height_cm, subject.age_years, male)
+    error = method_error(BodyFatMethod.BMI_EQUATION, subject.training)
+    error, notes = _within_age(error, subject.age_years, "body_fat_from_bmi", "body_fat_from_bmi")
+    index = bmi(subject.weight_kg, subject.height_cm)
+    if index > _BMI_TO:
+        error = error.widened(_OUTSIDE_FACTOR)
+        notes += (say(_OUTSIDE_BMI, bmi_kg_m2=round(index, 2), to_kg_m2=_BMI_TO, factor=_OUTSIDE_FACTOR),)
+    is_trained = subject.training is not TrainingStatus.UNTRAINED
+    if is_trained:
+        notes += (say(_MUSCULAR, points=_BMI_POINTS),)
+    methods = ("body_fat_from_bmi", f"body_fat_error_{'bmi_trained' if is_trained else 'bmi_equation'}")
+    return Value(value=FatValue(fraction, BodyFatMethod.BMI_EQUATION, error), methods=methods, notes=notes)
+
+
+def _within_age(
+    error: MethodError, age_years: float, method: str, ranged: str
+) -> tuple[MethodError, tuple[Message, ...]]:
+    """The error of an equation at this age, larger outside its published range, and what to say of it."""
+    lower, upper = AGE_RANGES[ranged]
+    if lower <= age_years <= upper:
+        return error, ()
+    params: dict[str, float | str] = {
+        "method": method,
+        "age_years": age_years,
+        "from_years": lower,
+        "factor": _OUTSIDE_FACTOR,
+    }
+    note = say(_UNDER_AGE, **params) if math.isinf(upper) else say(_OUTSIDE_AGE, **params, to_years=upper)
+    return error.widened(_OUTSIDE_FACTOR), (note,)
+
+
+def unused(measurement: Measurement, sex: Sex) -> tuple[Message, ...]:
+    """Measures sent that no equation for this sex reads."""
+    if isinstance(measurement, Girths):
+        reads = {"neck_cm"}
+        reads |= {"abdomen_cm"} if sex is not Sex.FEMALE else set()
+        reads |= {"waist_cm", "hip_cm"} if sex is not Sex.MALE else set()
+        extra = [name for name in measurement.girths_cm if name not in reads]
+    elif isinstance(measurement, Skinfolds):
+        sites = skinfold_sites(measurement.equation, sex)
+        extra = [f"{site}_mm" for site in measurement.skinfolds_mm if site not in sites]
+    else:
+        return ()
+    return (say(_NOT_USED, fields=", ".join(extra)),) if extra else ()

@@ -1,0 +1,47 @@
+"""Numbers as the science has them: estimates with intervals, formulas for floats and arrays alike, rounding."""
+
+from .elementwise import (
+    FLOATS,
+    Column,
+    Elementwise,
+    Number,
+    arrays,
+)
+from .estimate import (
+    Z80,
+    Estimate,
+)
+from .mixture import (
+    mixed,
+)
+from .rounding import (
+    bounds,
+    bounds_columns,
+    rounded,
+    rounded_column,
+    rounded_where,
+)
+from .twins import (
+    compiled,
+    inlined,
+    is_compiled,
+)
+
+__all__ = [
+    "FLOATS",
+    "Z80",
+    "Column",
+    "Elementwise",
+    "Estimate",
+    "Number",
+    "arrays",
+    "bounds",
+    "bounds_columns",
+    "compiled",
+    "inlined",
+    "is_compiled",
+    "mixed",
+    "rounded",
+    "rounded_column",
+    "rounded_where",
+]

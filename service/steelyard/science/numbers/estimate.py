@@ -1,0 +1,31 @@
+"""A number with its uncertainty."""
+
+import msgspec
+
+from ..register import Basis, constant
+
+# The 0.90 quantile of the standard normal: mean +- this many SD holds 80 %.
+Z80 = constant(
+    "normal_quantile_90",
+    1.2815515655446004,
+    unit="SD",
+    summary="Half-width of an 80 % interval of a normal distribution, in standard deviations",
+    basis=Basis.PUBLISHED,
+)
+
+
+class Estimate(msgspec.Struct, frozen=True, gc=False):
+    """A mean and its standard deviation, in the same unit."""
+
+    mean: float
+    sd: float
+
+    @property
+    def lower(self) -> float:
+        """Lower end of the 80 % interval."""
+        return self.mean - Z80 * self.sd
+
+    @property
+    def upper(self) -> float:
+        """Upper end of the 80 % interval."""
+        return self.mean + Z80 * self.sd

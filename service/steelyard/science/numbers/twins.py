@@ -1,0 +1,94 @@
+"""Formulas that run compiled on floats where the install could build them, and as they are written everywhere.
+
+``@compiled`` marks a function whose float form is built by ``service/compile_core`` from its own source, ``@inlined``
+one that such functions call. Both forms give the same answer to the last bit (tested), so that it shows in nothing but
+speed. A build that does not belong to the very code at hand is left alone.
+"""
+
+from collections.abc import Callable, Mapping
+from functools import wraps
+from types import CodeType, FunctionType
+from typing import Any, ParamSpec, TypeVar, cast
+from zlib import crc32
+
+from .elementwise import FLOATS, Elementwise
+
+P = ParamSpec("P")
+R = TypeVar("R")
+T = TypeVar("T")
+
+_marked: dict[str, Callable[..., Any]] = {}
+
+
+def checksum_of(codes: Mapping[str, CodeType]) -> int:
+    """A number for what functions, by name, do, apart from where they stand."""
+    return crc32("".join(f"{name}:{_told(codes[name])}" for name in sorted(codes)).encode())
+
+
+def _told(code: CodeType) -> str:
+    constants = [_told(c) if isinstance(c, CodeType) else repr(c) for c in code.co_consts]
+    return repr((code.co_code.hex(), code.co_names, code.co_varnames, constants))
+
+
+class _Twins:
+    """The compiled forms by name: ``None`` until the first is asked for, since they need the modules they are from."""
+
+    found: Mapping[str, Callable[..., Any]] | None = None
+
+
+def _load() -> Mapping[str, Callable[..., Any]]:
+    """The compiled forms; none where there is no build, or one of other code."""
+    _Twins.found = {}
+    try:
+        from steelyard.science._floats import CHECKSUM, TWINS
+    except ImportError:
+        return _Twins.found
+    if checksum_of({name: function.__code__ for name, function in _marked.items()}) == CHECKSUM:
+        _Twins.found = TWINS
+    return _Twins.found
+
+
+def use_compiled(wanted: bool) -> bool:
+    """Use the compiled forms (or leave them alone, to compare the two); return whether they are in use."""
+    if wanted:
+        return bool(_load())
+    _Twins.found = {}
+    return False
+
+
+def is_compiled() -> bool:
+    """Whether the compiled forms are in use."""
+    return bool(_load() if _Twins.found is None else _Twins.found)
+
+
+def _name(marked: Any) -> str:
+    return f"{'_'.join(marked.__module__.split('.')[-2:])}__{marked.__name__}"
+
+
+def inlined(marked: T) -> T:
+    """Mark a function, or a class, that compiled ones use; it stays as it is."""
+    if isinstance(marked, FunctionType):
+        _marked[_name(marked)] = marked
+    else:
+        for member in vars(marked).values():
+            function = member.fget if isinstance(member, property) else member
+            if isinstance(function, FunctionType):
+                _marked[f"{_name(marked)}.{function.__name__}"] = function
+    return marked
+
+
+def compiled(function: Callable[P, R]) -> Callable[P, R]:
+    """Run ``function``, which takes ``ops`` by keyword, in its compiled form on floats where there is one."""
+    name = _name(function)
+    _marked[name] = function
+
+    @wraps(function)
+    def call(*args: Any, ops: Elementwise = FLOATS, **keywords: Any) -> Any:
+        if ops is FLOATS:
+            twins = _Twins.found
+            twin = (_load() if twins is None else twins).get(name)
+            if twin is not None:
+                return twin(*args, **keywords)
+        return function(*args, ops=ops, **keywords)  # type: ignore[arg-type]
+
+    return cast(Callable[P, R], call)

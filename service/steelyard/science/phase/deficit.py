@@ -1,0 +1,323 @@
+"""A fat-loss phase: its weeks and body for any deficit and length, and what the rails on the whole path allow."""
+
+import math
+from collections.abc import Iterator
+from enum import StrEnum
+from typing import NamedTuple
+
+import msgspec
+
+from .. import rails
+from ..body import (
+    BASELINE_GLYCOGEN_KG,
+    FAT_SUPPLY_LIMIT,
+    Body,
+    BodyModel,
+    BodyState,
+    Diet,
+    advance,
+    crossing,
+    current_maintenance_kcal,
+    start_body,
+    walk,
+)
+from ..rails import CarbohydratePreference, DeficitLimit, Macronutrients, Subject, least_intake_kcal, split_intake
+from .defaults import (
+    CUT_DEFAULT_WEEKS,
+    CUT_RESET_WEEKS,
+    CUT_WEEKS_MOST,
+    DEFAULT_WEEKS,
+    EASING_SHARE,
+    LEAST_WEEKS,
+    MOST_WEEKS,
+    STATIC_KCAL_PER_KG,
+)
+from .phases import Element, as_diet
+
+# Steps of some weeks end within a few grams of weekly ones, near enough to look for a goal.
+_SEARCH_STEP_DAYS = 21.0
+
+
+class DeficitKind(StrEnum):
+    """The two kinds of fat-loss phase: short and brisk with one fixed intake, or longer with intakes set anew."""
+
+    MINI_CUT = "mini_cut"
+    CUT = "cut"
+
+
+class DeficitAim(msgspec.Struct, frozen=True, kw_only=True):
+    """What is asked of a fat-loss phase. One goal at most; what is ``None`` is solved for or usual.
+
+    ``weeks`` counts every week of the phase, easing in and breaks included; ``at_most_weeks`` bounds it where it is
+    solved for. ``weeks_done`` were spent in a deficit before the start, in the same phase.
+    """
+
+    kind: DeficitKind = DeficitKind.MINI_CUT
+    fat_loss_kg: float | None = None
+    target_fat_fraction: float | None = None
+    target_weight_kg: float | None = None
+    weeks: int | None = None
+    at_most_weeks: int | None = None
+    deficit_kcal: float | None = None
+    protein_g_per_kg: float | None = None
+    preference: CarbohydratePreference = CarbohydratePreference.BALANCED
+    easing_in_weeks: int = 0
+    break_every_weeks: int | None = None
+    break_weeks: int = 1
+    weeks_done: int = 0
+
+    @property
+    def has_goal(self) -> bool:
+        """Whether something is to be reached, rather than a length to be spent."""
+        return not (self.fat_loss_kg is None and self.target_fat_fraction is None and self.target_weight_kg is None)
+
+    @property
+    def most_weeks(self) -> int:
+        """The longest phase of this kind that is still open."""
+        most = MOST_WEEKS - self.weeks_done if self.kind is DeficitKind.MINI_CUT else CUT_WEEKS_MOST
+        return most if self.at_most_weeks is None else min(most, self.at_most_weeks)
+
+    @property
+    def least_weeks(self) -> int:
+        """The shortest phase of this kind, or what may be left of one under way."""
+        usual = LEAST_WEEKS if self.kind is DeficitKind.MINI_CUT else MOST_WEEKS + 1
+        return max(1, usual - self.weeks_done, self.easing_in_weeks + 1)
+
+    @property
+    def usual_weeks(self) -> int:
+        """The length where neither a goal nor weeks are given: all the time before an event, else a usual one."""
+        if self.at_most_weeks is not None:
+            return self.most_weeks
+        usual = DEFAULT_WEEKS if self.kind is DeficitKind.MINI_CUT else CUT_DEFAULT_WEEKS
+        return min(max(usual - self.weeks_done, self.least_weeks), self.most_weeks)
+
+
+class Week(NamedTuple):
+    """A planned week: what it is for, what to eat each day, and the body mass that its protein is meant for [kg]."""
+
+    element: Element
+    intake: Macronutrients
+    weight_kg: float
+
+
+class _Path(NamedTuple):
+    """The weeks of one deficit, and the body at the end of each."""
+
+    elements: list[Element]
+    rows: list[Week]
+    states: list[BodyState]
+
+
+class DeficitPhase:
+    """A fat-loss phase being solved for one body."""
+
+    def __init__(
+        self,
+        subject: Subject,
+        body: Body,
+        aim: DeficitAim,
+        protein_g_per_kg: float,
+        start: tuple[BodyModel, BodyState] | None = None,
+    ) -> None:
+        """``start`` is the calibrated ``body``, where a caller has it."""
+        self.aim = aim
+        self.protein = protein_g_per_kg
+        self.model, state = start_body(body) if start is None else start
+        self.starting(state, subject)
+
+    def starting(self, state: BodyState, subject: Subject) -> None:
+        """Start from a later state of the same body (after a pause)."""
+        self.state, self.subject = state, subject
+        self._paths: dict[float, _Path] = {}
+        self._set_goal()
+
+    # --- the goal ---------------------------------------------------------------------------------------------
+
+    def _set_goal(self) -> None:
+        aim = self.aim
+        if aim.fat_loss_kg is not None:
+            self._goal = float(self.state.fat_kg) - aim.fat_loss_kg
+        elif aim.target_fat_fraction is not None:
+            self._goal = aim.target_fat_fraction
+        elif aim.target_weight_kg is not None:
+            self._goal = aim.target_weight_kg
+        else:
+            self._goal = -math.inf
+
+    def left(self, state: BodyState) -> float:
+        """How far ``state`` is above the goal, in the goal's own unit. Weight and fraction are of the settled body."""
+        if self.aim.target_fat_fraction is not None:
+            return float(state.fat_kg / (state.tissue_kg + BASELINE_GLYCOGEN_KG)) - self._goal
+        if self.aim.target_weight_kg is not None:
+            return float(state.tissue_kg) + BASELINE_GLYCOGEN_KG - self._goal
+        return float(state.fat_kg) - self._goal
+
+    def tolerance(self, weeks: int) -> float:
+        """What 10 kcal/d of rounding is worth in the goal's unit."""
+        kilograms = 10 * 7 * weeks / STATIC_KCAL_PER_KG
+        return kilograms / self.subject.weight_kg if self.aim.target_fat_fraction is not None else kilograms
+
+    # --- the path ---------------------------------------------------------------------------------------------
+
+    def elements(self, weeks: int) -> list[Element]:
+        """What each week is for."""
+        elements = [Element.EASING_IN] * min(self.aim.easing_in_weeks, weeks)
+        since_break = len(elements)
+        while len(elements) < weeks:
+            every = self.aim.break_every_weeks
+            # A break at the very end would only be the maintenance that follows anyway.
+            if every is not None and since_break >= every and weeks - len(elements) > self.aim.break_weeks:
+                elements += [Element.BREAK] * self.aim.break_weeks
+                since_break = 0
+            else:
+                elements.append(Element.DEFICIT)
+                since_break += 1
+        return elements
+
+    def run(self, deficit_kcal: float, weeks: int) -> tuple[list[Week], list[BodyState]]:
+        """The weeks and the states at their ends."""
+        elements = self.elements(weeks)
+        known = self._paths.get(deficit_kcal)
+        # The first weeks of a longer phase are those of a shorter one, breaks near its end apart.
+        if known is None or known.elements[:weeks] != elements:
+            rows: list[Week] = []
+            states: list[BodyState] = []
+            for row, diet, n in self._blocks(elements, deficit_kcal, states):
+                rows += [row] * n
+                states += walk(self.model, states[-1] if states else self.state, diet, (7.0,) * n)
+            known = self._paths[deficit_kcal] = _Path(elements, rows, states)
+        return known.rows[:weeks], known.states[:weeks]
+
+    def _blocks(
+        self, elements: list[Element], deficit_kcal: float, states: list[BodyState]
+    ) -> Iterator[tuple[Week, Diet, int]]:
+        """Each run of weeks on one intake, with its length; ``states`` must have grown before the next is asked for."""
+        weight = self.subject.weight_kg
+        at, weeks = 0, len(elements)
+        longest = weeks if self.aim.kind is DeficitKind.MINI_CUT else CUT_RESET_WEEKS
+        while at < weeks:
+            # Maintenance of a break is set anew each week, as adaptation fades.
+            n, most = 1, 1 if elements[at] is Element.BREAK else longest
+            while at + n < weeks and n < most and elements[at + n] is elements[at]:
+                n += 1
+            macros = self._intake(elements[at], deficit_kcal, weeks, states[-1] if states else None)
+            yield Week(elements[at], macros, weight), as_diet(macros, weight), n
+            at += n
+
+    def _intake(self, element: Element, deficit_kcal: float, weeks: int, state: BodyState | None) -> Macronutrients:
+        """What to eat in a block of weeks that begins at ``state`` (``None``: the start of the phase)."""
+        subject = self.subject
+        if element is Element.BREAK:
+            maintenance = float(current_maintenance_kcal(self.model, state or self.state))
+            return split_intake(maintenance, subject.weight_kg, self.protein, self.aim.preference)
+        maintenance = subject.maintenance_kcal
+        deficit = (EASING_SHARE if element is Element.EASING_IN else 1.0) * deficit_kcal
+        if self.aim.kind is DeficitKind.CUT and state is not None:
+            now = subject_at(subject, self.model, state)
+            maintenance = now.maintenance_kcal
+            deficit = min(deficit, max(0.0, self.limits(now, weeks)[0].deficit_kcal))
+        # Rounded up to 10 kcal, so that rounding never deepens a deficit past a rail.
+        intake = math.ceil((maintenance - deficit) / 10.0 - 1e-9) * 10
+        return split_intake(intake, subject.weight_kg, self.protein, self.aim.preference)
+
+    def end(self, deficit_kcal: float, weeks: int) -> BodyState:
+        """The body at the end, in long steps where its weeks are not known already."""
+        known = self._paths.get(deficit_kcal)
+        elements = self.elements(weeks)
+        if known is not None and known.elements[:weeks] == elements:
+            return known.states[weeks - 1]
+        states: list[BodyState] = []
+        for _, diet, n in self._blocks(elements, deficit_kcal, states):
+            before = states[-1] if states else self.state
+            states.append(advance(self.model, before, diet, 7.0 * n, step_days=_SEARCH_STEP_DAYS))
+        return states[-1]
+
+    def resets(self, deficit_kcal: float, weeks: int) -> list[tuple[Week, Subject]]:
+        """The first week at each full deficit of a phase, and the body that it is set for."""
+        rows, states = self.run(deficit_kcal, weeks)
+        found = []
+        for i, row in enumerate(rows):
+            if row.element is Element.DEFICIT and (i == 0 or row is not rows[i - 1]):
+                is_set_anew = i > 0 and self.aim.kind is DeficitKind.CUT
+                now = subject_at(self.subject, self.model, states[i - 1]) if is_set_anew else self.subject
+                found.append((row, now))
+        return found
+
+    def loss_share(self, end: BodyState, weeks: int) -> float:
+        """Tissue lost a week of deficit, as a share of the starting body mass."""
+        spent = sum(element is not Element.BREAK for element in self.elements(weeks))
+        return float((self.state.tissue_kg - end.tissue_kg) / spent / self.subject.weight_kg)
+
+    # --- the rails on the path --------------------------------------------------------------------------------
+
+    def broken_rule(self, deficit_kcal: float, weeks: int) -> str | None:
+        """The rule of the whole path that this deficit would break."""
+        rows, states = self.run(deficit_kcal, weeks)
+        end = states[-1]
+        floor = rails.stricter(rails.FAT_FRACTION_FLOOR, self.subject.sex)
+        if end.fat_kg / end.weight_kg < floor:
+            return rails.BODY_FAT
+        if self.loss_share(end, weeks) > rails.LOSS_LIMIT:
+            return rails.LOSS
+        drawn = float(current_maintenance_kcal(self.model, end)) - rows[-1].intake.intake_kcal
+        return rails.FAT_SUPPLY if drawn > FAT_SUPPLY_LIMIT * end.fat_kg else None
+
+    def limits(self, now: Subject, weeks: int) -> list[DeficitLimit]:
+        """The largest deficit of each rule for the body ``now`` in a phase of ``weeks``, strictest first [kcal/d]."""
+        limits = rails.deficit_limits(now, weeks + self.aim.weeks_done)
+        if now.weight_kg < self.subject.weight_kg:
+            # Protein and fat are shared out for the mass at the start.
+            room = now.maintenance_kcal - least_intake_kcal(self.subject.weight_kg)
+            if room < limits[0].deficit_kcal:
+                limits.insert(0, DeficitLimit(rails.PROTEIN, room, "room for the least protein and fat"))
+        return limits
+
+    def cap(self, wanted_kcal: float, weeks: int, *, is_history_known: bool) -> DeficitLimit | None:
+        """The largest deficit inside every rail, where that is less than ``wanted_kcal``, and the rule that binds."""
+        limits = self.limits(self.subject, weeks)
+        if not is_history_known:
+            limits.append(DeficitLimit(rails.CUT_HISTORY, rails.DEFAULT_DEFICIT, "cut history unknown"))
+            limits.sort(key=lambda limit: limit.deficit_kcal)
+        strictest = limits[0]
+        high = min(wanted_kcal, strictest.deficit_kcal)
+        rule = self.broken_rule(high, weeks) if high > 0 else None
+        if rule is None:
+            return None if wanted_kcal <= strictest.deficit_kcal else strictest
+        low = 0.0
+        while high - low > 5.0:
+            middle = 0.5 * (low + high)
+            broken = self.broken_rule(middle, weeks)
+            if broken is None:
+                low = middle
+            else:
+                rule, high = broken, middle
+        why = {
+            rails.BODY_FAT: "end body fat",
+            rails.LOSS: f"tissue loss of {rails.LOSS_LIMIT:.0%} a week",
+            rails.FAT_SUPPLY: "what fat mass can release",
+        }[rule]
+        return DeficitLimit(rule, low, why)
+
+    # --- solving ----------------------------------------------------------------------------------------------
+
+    def deficit_for_goal(self, weeks: int) -> float:
+        """The deficit that reaches the goal in these weeks, whatever the rails on the whole path say [kcal/d]."""
+        highest = 0.9 * self.subject.maintenance_kcal
+        return crossing(lambda deficit: -self.left(self.end(deficit, weeks)), 0.0, highest)
+
+    def weeks_for_goal(self, deficit_kcal: float, at_most: int) -> int | None:
+        """The fewest weeks that reach the goal at this deficit, if at most ``at_most`` do."""
+        states = self.run(deficit_kcal, at_most)[1]
+        for week in range(self.aim.least_weeks, at_most + 1):
+            if self.left(states[week - 1]) <= 0.5 * self.tolerance(week):
+                return week
+        return None
+
+
+def subject_at(subject: Subject, model: BodyModel, state: BodyState) -> Subject:
+    """What the rails read of the same person at a later state."""
+    return subject._replace(
+        weight_kg=float(state.weight_kg),
+        fat_kg=float(state.fat_kg),
+        maintenance_kcal=float(current_maintenance_kcal(model, state)),
+    )

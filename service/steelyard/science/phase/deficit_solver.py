@@ -1,0 +1,143 @@
+"""The deficit, the length or the goal of a fat-loss phase, solved inside the rails, or the nearest that is safe."""
+
+import math
+from collections.abc import Callable
+from typing import NamedTuple
+
+from .. import rails
+from ..rails import DeficitLimit, RailAction
+from ..register import Message, say
+from .defaults import CUT_WEEKS_MOST, LEAST_DEFICIT, LEAST_WEEKS, MOST_WEEKS, STATIC_KCAL_PER_KG
+from .deficit import DeficitKind, DeficitPhase
+
+
+class Nearest(NamedTuple):
+    """The nearest safe value on each axis, the others kept as asked."""
+
+    fat_loss_kg: float | None
+    weeks: int | None
+    deficit_kcal: float | None
+
+
+class Solved(NamedTuple):
+    """A phase that does what was asked, or the nearest that is safe."""
+
+    nearest: Nearest | None
+    deficit_kcal: float
+    weeks: int
+    reasons: list[Message]
+    actions: list[RailAction]
+
+
+def solve(phase: DeficitPhase, *, is_history_known: bool) -> Solved:
+    """Deficit and weeks for the aim, or the nearest that is safe."""
+    aim = phase.aim
+    asked = aim.deficit_kcal
+    if aim.has_goal and phase.left(phase.state) <= phase.tolerance(LEAST_WEEKS):
+        return Solved(Nearest(0.0, 0, 0.0), 0.0, 0, [say("GOAL_ALREADY_MET")], [])
+    if aim.most_weeks < aim.least_weeks:
+        return Solved(Nearest(None, None, None), 0.0, 0, [say("PHASE_USED_UP", weeks=aim.weeks_done)], [])
+
+    def cap(wanted_kcal: float, weeks: int) -> DeficitLimit | None:
+        return phase.cap(wanted_kcal, weeks, is_history_known=is_history_known)
+
+    wanted = asked if asked is not None else rails.DEFAULT_DEFICIT
+    found: int | None
+    if aim.weeks is not None or not aim.has_goal:
+        found = aim.weeks if aim.weeks is not None else aim.usual_weeks
+        if aim.has_goal and asked is None:
+            wanted = phase.deficit_for_goal(found)
+        limit = cap(wanted, found)
+    else:
+        # Limits are first taken for the longest phase that is open.
+        weeks = aim.most_weeks
+        limit = cap(wanted, weeks)
+        found = phase.weeks_for_goal(_held(wanted, limit), weeks)
+        if found is None and asked is None:
+            # More than the longest phase at the usual deficit: as brisk as is usual, but no brisker.
+            wanted = min(rails.BRISK_DEFICIT, phase.deficit_for_goal(weeks))
+            limit = cap(wanted, weeks)
+            found = phase.weeks_for_goal(_held(wanted, limit), weeks)
+        for _ in range(4):
+            # A shorter phase is allowed another deficit, which may take another number of weeks.
+            if found is None or found == weeks:
+                break
+            weeks = found
+            limit = cap(wanted, weeks)
+            again = phase.weeks_for_goal(_held(wanted, limit), aim.most_weeks)
+            found = None if again is None else max(again, weeks)
+    if limit is not None and limit.deficit_kcal < LEAST_DEFICIT:
+        return _no_room(limit, wanted)
+    deficit = _held(wanted, limit)
+    actions = [_capped(limit, wanted)] if limit is not None and wanted > limit.deficit_kcal + 1.0 else []
+    if found is None or (aim.has_goal and phase.left(phase.end(deficit, found)) > phase.tolerance(found)):
+        return Solved(_nearest(phase, cap), 0.0, 0, [], actions)
+    reasons = _reasons(phase, deficit, found)
+    if not actions and asked is not None:
+        reasons.append(say("DEFICIT_ASKED", deficit_kcal=deficit))
+    elif not actions and wanted == rails.DEFAULT_DEFICIT:
+        reasons.append(say("DEFICIT_DEFAULT", deficit_kcal=deficit))
+    return Solved(None, deficit, found, reasons, actions)
+
+
+def _held(wanted_kcal: float, limit: DeficitLimit | None) -> float:
+    return wanted_kcal if limit is None else min(wanted_kcal, limit.deficit_kcal)
+
+
+def _reasons(phase: DeficitPhase, deficit_kcal: float, weeks: int) -> list[Message]:
+    aim = phase.aim
+    lost = float(phase.state.fat_kg - phase.end(deficit_kcal, weeks).fat_kg)
+    if not aim.has_goal:
+        usual = "WEEKS_DEFAULT" if aim.kind is DeficitKind.MINI_CUT else "CUT_WEEKS_DEFAULT"
+        reasons = [say(usual, weeks=weeks)] if aim.weeks is None else []
+        return [*reasons, say("FAT_SOLVED", fat_kg=lost, weeks=weeks)]
+    if aim.weeks is not None:
+        return [say("DEFICIT_SOLVED", deficit_kcal=deficit_kcal, fat_kg=lost, weeks=weeks)]
+    return [say("WEEKS_SOLVED", weeks=weeks, fat_kg=lost)]
+
+
+def _no_room(limit: DeficitLimit, wanted_kcal: float) -> Solved:
+    why = say("NO_SAFE_DEFICIT", rule=limit.rule, why=limit.why)
+    action = RailAction(limit.rule, "refused", max(0.0, limit.deficit_kcal), wanted_kcal, "kcal/d", why)
+    return Solved(Nearest(None, None, None), 0.0, 0, [why], [action])
+
+
+def _capped(limit: DeficitLimit, asked_kcal: float) -> RailAction:
+    if limit.rule == rails.CUT_HISTORY:
+        message = say("CAPPED_HISTORY_UNKNOWN", deficit_kcal=limit.deficit_kcal)
+        return RailAction(limit.rule, "capped", limit.deficit_kcal, asked_kcal, "kcal/d", message)
+    return rails.capped(limit, asked_kcal)
+
+
+def _nearest(phase: DeficitPhase, cap: Callable[[float, int], DeficitLimit | None]) -> Nearest:
+    """The nearest on each axis, such that asking for it is feasible."""
+    aim = phase.aim
+    length = aim.weeks if aim.weeks is not None else aim.most_weeks
+    boundless = phase.subject.maintenance_kcal
+    limit = _held(boundless, cap(boundless, length))
+    ceiling = math.inf if aim.deficit_kcal is None else aim.deficit_kcal
+    # Asked without weeks, a goal is planned at the usual deficit or briskly; with weeks, at what the rails allow.
+    usable = limit if aim.weeks is not None else min(limit, rails.BRISK_DEFICIT)
+    lost = float(phase.state.fat_kg - phase.end(min(usable, ceiling), length).fat_kg)
+    within = 10 * 7 * length / STATIC_KCAL_PER_KG
+    weeks = None
+    for candidate in (*range(aim.least_weeks, MOST_WEEKS + 1), *range(MOST_WEEKS + 2, CUT_WEEKS_MOST + 1, 2)):
+        if candidate < length or (candidate > aim.most_weeks and aim.kind is DeficitKind.CUT):
+            continue
+        wanted = min(boundless, ceiling)
+        allowed = _held(wanted, cap(wanted, candidate))
+        if phase.left(phase.end(allowed, candidate)) <= phase.tolerance(candidate) * 0.5:
+            weeks = candidate
+            break
+    return Nearest(max(0.0, math.floor(100 * (lost - within)) / 100), weeks, math.floor(limit))
+
+
+def capped_later(phase: DeficitPhase, deficit_kcal: float, weeks: int) -> list[RailAction]:
+    """What a rail takes off the deficit of a cut when its intake is set anew, at its strictest."""
+    if phase.aim.kind is not DeficitKind.CUT:
+        return []
+    limits = [phase.limits(now, weeks)[0] for _, now in phase.resets(deficit_kcal, weeks)[1:]]
+    strictest = min(limits, key=lambda limit: limit.deficit_kcal, default=None)
+    if strictest is None or deficit_kcal <= strictest.deficit_kcal + 1.0:
+        return []
+    return [rails.capped(strictest, deficit_kcal)]

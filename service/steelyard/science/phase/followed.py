@@ -1,0 +1,133 @@
+"""A phase that is being followed, or was: what it asked for, and the path that it promised."""
+
+from enum import StrEnum
+from typing import NamedTuple
+
+import msgspec
+
+from ..body import BASELINE_CARBOHYDRATE_SHARE, Body, Diet, Forecast, Stretch, forecast
+from ..numbers import Estimate
+from ..rails import CARBOHYDRATE_KCAL_PER_G
+
+DAYS_PER_WEEK = 7
+
+
+class PhaseKind(StrEnum):
+    """What a phase is for."""
+
+    MINI_CUT = "mini_cut"
+    CUT = "cut"
+    GAIN = "gain"
+    MAINTENANCE = "maintenance"
+
+    @property
+    def is_deficit(self) -> bool:
+        """Whether the phase is there to lose fat."""
+        return self in (PhaseKind.MINI_CUT, PhaseKind.CUT)
+
+
+class Verdict(StrEnum):
+    """What a phase is against its plan. Faster: further towards its purpose; at maintenance, further up."""
+
+    WITHIN_INTERVAL = "within_interval"
+    FASTER = "faster"
+    SLOWER = "slower"
+    TOO_EARLY = "too_early"
+
+
+class FollowedWeek(msgspec.Struct, frozen=True, kw_only=True):
+    """A week as planned, a day's amounts. Carbohydrate None: half of the energy. A break is at maintenance."""
+
+    intake_kcal: float
+    protein_g: float
+    carbohydrate_g: float | None = None
+    is_break: bool = False
+
+
+class PhaseFollowed(msgspec.Struct, frozen=True, kw_only=True):
+    """The plan. ``maintenance`` is what it started from, on the scale of its intakes.
+
+    ``fat_loss_kg`` is the fat it is to lose; None where its length is the target. ``usual_intake_kcal`` was eaten
+    before it (None: maintenance). ``fat_ceiling`` (fraction) ends a gain.
+    """
+
+    kind: PhaseKind
+    start_day: int
+    weeks: tuple[FollowedWeek, ...]
+    maintenance: Estimate
+    usual_intake_kcal: float | None = None
+    fat_loss_kg: float | None = None
+    fat_ceiling: float | None = None
+
+    @property
+    def days(self) -> int:
+        """Planned length."""
+        return DAYS_PER_WEEK * len(self.weeks)
+
+    @property
+    def end_day(self) -> int:
+        """The morning after its last day."""
+        return self.start_day + self.days
+
+    def week_of(self, day: int) -> FollowedWeek:
+        """The week that a day of the phase, counted from 0, falls in; the last one beyond the end."""
+        return self.weeks[min(day // DAYS_PER_WEEK, len(self.weeks) - 1)]
+
+
+def diet_of_week(week: FollowedWeek, weight_kg: float, scale: float = 1.0) -> Diet:
+    """The model's diet of a planned week, its energy times ``scale`` (1 over the logging ratio: as really eaten)."""
+    carbohydrate = (
+        BASELINE_CARBOHYDRATE_SHARE * week.intake_kcal
+        if week.carbohydrate_g is None
+        else CARBOHYDRATE_KCAL_PER_G * week.carbohydrate_g
+    )
+    return Diet(scale * week.intake_kcal, scale * carbohydrate, week.protein_g / weight_kg)
+
+
+class PromisedChange(NamedTuple):
+    """Change that the plan expects over a window [kg], with the SD of its forecast."""
+
+    tissue: Estimate
+    fat: Estimate
+
+
+class PromisedPath:
+    """The plan's own forecast, days counted from its start.
+
+    Its intakes and the maintenance that it started from stand on the member's logging scale, and the body lives on
+    the physical one: a deficit of 500 kcal as logged at 90 % is one of 556 kcal.
+    """
+
+    def __init__(self, phase: PhaseFollowed, body: Body, ratio: float, marks: tuple[int, ...]) -> None:
+        """``body`` as before the phase, physical scale; ``ratio``: logged over eaten; ``marks``: the days of the
+        phase between which changes will be asked for."""
+        self._marks = sorted({0, phase.days, *(min(max(mark, 0), phase.days) for mark in marks)})
+        stretches: list[Stretch] = []
+        self._points = {0: 0}
+        day = point = 0
+        while day < phase.days:
+            ends = [mark for mark in self._marks if mark > day]
+            until = min(ends[0], day - day % DAYS_PER_WEEK + DAYS_PER_WEEK)
+            diet = diet_of_week(phase.week_of(day), body.weight_kg, 1.0 / ratio)
+            # A stretch ends on every mark, so that the moved runs have a node there.
+            if stretches and stretches[-1].diet == diet and day not in self._marks:
+                stretches[-1] = Stretch(diet, (*stretches[-1].lengths, float(until - day)))
+            else:
+                stretches.append(Stretch(diet, (float(until - day),)))
+            day, point = until, point + 1
+            self._points[day] = point
+        self.forecast: Forecast = forecast(body, stretches)
+
+    def change(self, since: int, until: int) -> PromisedChange:
+        """The change between two marks."""
+        path = self.forecast
+        first, last = self._points[since], self._points[until]
+        node, from_node = path.nodes.index(last), path.nodes.index(first)
+        before, after = path.states[first], path.states[last]
+        tissue, fat = after.tissue_kg - before.tissue_kg, after.fat_kg - before.fat_kg
+        tissue2 = fat2 = 0.0
+        for run in path.moved:
+            there, then = run.states[node], run.states[from_node]
+            tissue2 += float(there.tissue_kg - then.tissue_kg - tissue) ** 2
+            fat2 += float(there.fat_kg - then.fat_kg - fat) ** 2
+        return PromisedChange(Estimate(float(tissue), tissue2**0.5), Estimate(float(fat), fat2**0.5))

@@ -1,0 +1,161 @@
+"""A gain: its weeks, the surplus that the ceiling on its rate allows, and the weeks that reach a weight."""
+
+import math
+from functools import cache
+from typing import NamedTuple
+
+import msgspec
+
+from .. import rails
+from ..body import BASELINE_GLYCOGEN_KG, BodyModel, BodyState, advance, crossing, current_maintenance_kcal, walk
+from ..rails import PROTEIN_DEFAULT_GAIN, CarbohydratePreference, RailAction, Subject, split_intake
+from ..register import say
+from .defaults import GAIN_RESET_WEEKS, SURPLUS_DEFAULT
+from .deficit import Week
+from .phases import Element, as_diet
+
+# A gain towards a weight is looked for this far ahead.
+_MOST_WEEKS = 52
+_USUAL_WEEKS = 12
+
+
+class GainAim(msgspec.Struct, frozen=True, kw_only=True):
+    """A gain: its weeks, or the settled weight at which it ends, after ``weeks`` at most."""
+
+    weeks: int | None = None
+    surplus_kcal: float | None = None
+    target_weight_kg: float | None = None
+    fat_ceiling: float | None = None
+    preference: CarbohydratePreference = CarbohydratePreference.BALANCED
+
+    @property
+    def longest_weeks(self) -> int:
+        """The length, or where a weight is to be reached how far ahead it is looked for."""
+        if self.weeks is not None:
+            return self.weeks
+        return _USUAL_WEEKS if self.target_weight_kg is None else _MOST_WEEKS
+
+
+class Gain(NamedTuple):
+    """A gain that is planned: its weeks, the body at the end of each, the surplus [kcal/d], and what a rail did."""
+
+    weeks: list[Week]
+    states: list[BodyState]
+    surplus_kcal: float
+    actions: list[RailAction]
+
+
+def plan_surplus(
+    subject: Subject,
+    model: BodyModel,
+    state: BodyState,
+    weeks: int,
+    asked_kcal: float | None,
+    preference: CarbohydratePreference,
+    at_most_kcal: float = math.inf,
+) -> Gain:
+    """Weeks at the surplus asked for, or the usual one, held under the ceiling on the rate of gain."""
+    wanted = asked_kcal if asked_kcal is not None else SURPLUS_DEFAULT[subject.training_status]
+    if not weeks:
+        return Gain([], [], wanted, [])
+    limit = rails.GAIN_RATE_LIMIT[subject.training_status]
+
+    def share(end: BodyState) -> float:
+        return float((end.tissue_kg - state.tissue_kg) / weeks / state.weight_kg)
+
+    @cache
+    def rate(kcal: float) -> float:
+        return share(gain_weeks(subject, model, state, kcal, weeks, preference)[1])
+
+    surplus, actions = min(wanted, at_most_kcal), []
+    rows, states = _run(subject, model, state, surplus, weeks, preference)
+    if share(states[-1]) > limit:
+        # A step under the crossing keeps the rounded intakes under the ceiling too; long steps are a few grams off.
+        surplus = crossing(lambda kcal: rate(kcal) - limit, 0.0, surplus)
+        while surplus > 0.0 and share(states[-1]) > limit:
+            surplus = max(0.0, surplus - 10.0)
+            rows, states = _run(subject, model, state, surplus, weeks, preference)
+    found = share(states[-1])
+    # Where no one asked for more than fits, the usual size was only a start.
+    if asked_kcal is not None and surplus < asked_kcal:
+        message = say("CAPPED_GAIN_RATE", surplus_kcal=surplus, percent=100 * limit)
+        actions = [RailAction(rails.GAIN_RATE, "capped", limit, rate(wanted), "of body mass a week", message)]
+    elif asked_kcal is not None and found > rails.GAIN_RATE_WARN_SHARE * limit:
+        message = say("WARNED_GAIN_RATE", percent=100 * found)
+        warn_at = rails.GAIN_RATE_WARN_SHARE * limit
+        actions = [RailAction(rails.GAIN_RATE, "warned", warn_at, found, "of body mass a week", message)]
+    return Gain(rows, states, surplus, actions)
+
+
+def plan_gain_phase(subject: Subject, model: BodyModel, state: BodyState, aim: GainAim) -> Gain | None:
+    """The gain asked for; None where no gain inside its ceiling reaches the weight in time.
+
+    With a target the gain ends with the first week that reaches it.
+    """
+    weeks, at_most = aim.longest_weeks, math.inf
+    while True:
+        gain = plan_surplus(subject, model, state, weeks, aim.surplus_kcal, aim.preference, at_most)
+        if aim.target_weight_kg is None:
+            return gain
+        found = _weeks_to_weight(subject, model, state, gain.surplus_kcal, aim)
+        if found is None or found == weeks:
+            return gain if found else None
+        # The ceiling holds for the mean of the weeks there are. The surplus only falls, so that this ends.
+        weeks, at_most = found, gain.surplus_kcal
+
+
+def _weeks_to_weight(
+    subject: Subject, model: BodyModel, state: BodyState, surplus_kcal: float, aim: GainAim
+) -> int | None:
+    """The fewest weeks of the gain after which the settled weight is reached."""
+    states = _run(subject, model, state, surplus_kcal, aim.longest_weeks, aim.preference)[1]
+    for week, reached in enumerate(states, start=1):
+        if reached.tissue_kg + BASELINE_GLYCOGEN_KG >= (aim.target_weight_kg or 0.0):
+            return week
+    return None
+
+
+def _run(
+    subject: Subject,
+    model: BodyModel,
+    state: BodyState,
+    surplus_kcal: float,
+    weeks: int,
+    preference: CarbohydratePreference,
+) -> tuple[list[Week], list[BodyState]]:
+    """Weeks of a gain, the intake set anew every few, and the body at the end of each."""
+    rows: list[Week] = []
+    states = [state]
+    while len(rows) < weeks:
+        n = min(GAIN_RESET_WEEKS, weeks - len(rows))
+        row = _week(subject, model, states[-1], surplus_kcal, preference)
+        rows += [row] * n
+        states += walk(model, states[-1], as_diet(row.intake, row.weight_kg), (7.0,) * n)
+    return rows, states[1:]
+
+
+def gain_weeks(
+    subject: Subject,
+    model: BodyModel,
+    state: BodyState,
+    surplus_kcal: float,
+    weeks: int,
+    preference: CarbohydratePreference,
+) -> tuple[list[Week], BodyState]:
+    """Weeks of a gain, the intake set anew every few, and the body at their end, in long steps for searching."""
+    rows: list[Week] = []
+    while len(rows) < weeks:
+        n = min(GAIN_RESET_WEEKS, weeks - len(rows))
+        row = _week(subject, model, state, surplus_kcal, preference)
+        rows += [row] * n
+        state = advance(model, state, as_diet(row.intake, row.weight_kg), 7.0 * n, step_days=28.0)
+    return rows, state
+
+
+def _week(
+    subject: Subject, model: BodyModel, state: BodyState, surplus_kcal: float, preference: CarbohydratePreference
+) -> Week:
+    # Rounded down to 10 kcal, so that rounding never lifts the gain past its ceiling.
+    intake = int(current_maintenance_kcal(model, state) + surplus_kcal) // 10 * 10
+    macros = split_intake(intake, subject.weight_kg, PROTEIN_DEFAULT_GAIN, preference)
+    return Week(Element.SURPLUS, macros, subject.weight_kg)

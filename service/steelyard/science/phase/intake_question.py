@@ -1,0 +1,278 @@
+"""Questions about an intake, answered inside the guard rails: a path, an intake for a target, a date for one."""
+
+from collections.abc import Callable
+from typing import NamedTuple
+
+import msgspec
+
+from .. import rails
+from ..body import (
+    BASELINE_CARBOHYDRATE_SHARE,
+    Body,
+    BodyModel,
+    BodyState,
+    Diet,
+    Forecast,
+    Stretch,
+    Target,
+    UncertaintySource,
+    advance,
+    crossing,
+    current_maintenance_kcal,
+    days_for_target,
+    forecast,
+    intake_for_target,
+    start_body,
+    walk,
+)
+from ..measures import session_kcal
+from ..person import Session
+from ..rails import CARBOHYDRATE_KCAL_PER_G, RailAction, Subject
+from ..register import Message, say, template
+
+template("TARGET_WRONG_SIDE", "This intake moves away from the target, or levels off before it.")
+template("TARGET_NEEDS_INTAKE", "The target by this date takes {intake_kcal:.0f} kcal/d.")
+template("TARGET_BEYOND_RAIL", "The rule `{rule}` ({why}) allows no less than {least_intake_kcal:.0f} kcal/d.")
+template("TARGET_TOO_FAST_GAIN", "Reaching it would be a gain faster than {percent:.2f} % of body mass a week.")
+template("TARGET_UNREACHABLE", "No constant intake reaches the target by this date.")
+
+QUESTION_METHOD_IDS = ("intake_for_target", "date_for_target")
+# A difference from maintenance smaller than this is no deficit: it is within rounding.
+_NO_DEFICIT_KCAL = 25.0
+
+
+class ScheduledIntake(msgspec.Struct, frozen=True, kw_only=True):
+    """An intake held for some weeks."""
+
+    weeks: int
+    intake_kcal: float
+    protein_g_per_kg: float = 1.6
+    carbohydrate_g: float | None = None
+    sodium_change_mg: float = 0.0
+    added_sessions: tuple[Session, ...] = ()
+
+
+class Answer(NamedTuple):
+    """The path, what was found, and how near a safe intake comes where the target is out of reach."""
+
+    path: Forecast
+    intakes: list[float]  # one a week
+    found_intake_kcal: float | None
+    reached_day: int | None
+    nearest_value: float | None
+    nearest_day: int | None
+    nearest_intake_kcal: float | None
+    is_feasible: bool
+    actions: list[RailAction]
+    reasons: list[Message]
+
+
+def diet_of(scheduled: ScheduledIntake, weight_kg: float, resting_kcal: float) -> Diet:
+    """The model's diet for a scheduled intake; added training raises expenditure."""
+    carbohydrate = scheduled.carbohydrate_g
+    added = sum(session_kcal(s.met, s.minutes, s.times_per_week, resting_kcal) for s in scheduled.added_sessions)
+    return Diet(
+        scheduled.intake_kcal,
+        BASELINE_CARBOHYDRATE_SHARE * scheduled.intake_kcal
+        if carbohydrate is None
+        else CARBOHYDRATE_KCAL_PER_G * carbohydrate,
+        scheduled.protein_g_per_kg,
+        sodium_change_mg=scheduled.sodium_change_mg,
+        activity_change_kcal_per_kg=added / weight_kg,
+    )
+
+
+class _Asked:
+    """A person and the state from which questions are asked."""
+
+    def __init__(self, subject: Subject, body: Body, sources: frozenset[UncertaintySource]) -> None:
+        self.subject, self.body, self.sources = subject, body, sources
+        self.model, self.state = start_body(body)
+
+    def check(self, diet: Diet, weeks: float, subject: Subject, field: str) -> list[RailAction]:
+        """Rails on an intake for ``weeks``, from a body as it is then. Raises ``Refused``."""
+        if diet.intake_kcal > subject.maintenance_kcal + _NO_DEFICIT_KCAL:
+            rails.check_answered(subject)
+        if diet.intake_kcal >= subject.maintenance_kcal - _NO_DEFICIT_KCAL:
+            return []
+        actions = rails.check_person(subject)
+        rails.refuse_deficit(subject, diet.intake_kcal, weeks, field)
+        return actions
+
+    def subject_at(self, state: BodyState, diet: Diet) -> Subject:
+        """What the rails read of the body at ``state``; added training counts as exercise and as maintenance."""
+        added = float(diet.activity_change_kcal_per_kg * state.weight_kg)
+        return self.subject._replace(
+            weight_kg=float(state.weight_kg),
+            fat_kg=float(state.fat_kg),
+            maintenance_kcal=float(current_maintenance_kcal(self.model, state)) + added,
+            exercise_kcal=self.subject.exercise_kcal + added,
+        )
+
+    def run(self, stretches: list[Stretch], path: list[BodyState] | None = None) -> Forecast:
+        return forecast(self.body, stretches, sources=self.sources, path=path, start=(self.model, self.state))
+
+
+def answer_path(
+    subject: Subject, body: Body, schedule: list[ScheduledIntake], sources: frozenset[UncertaintySource]
+) -> Answer:
+    """Forecast a schedule. Raises ``Refused`` for a deficit or a gain that a rail forbids."""
+    asked = _Asked(subject, body, sources)
+    path, stretches, intakes = [asked.state], [], []
+    actions: list[RailAction] = []
+    for i, scheduled in enumerate(schedule):
+        diet = diet_of(scheduled, subject.weight_kg, subject.resting_kcal)
+        field = f"/question/schedule/{i}/intake_kcal"
+        before = path[-1]
+        there = asked.subject_at(before, diet)
+        # Deficits in a row count as one long one.
+        weeks = _deficit_weeks(schedule, i, there.maintenance_kcal)
+        actions += asked.check(diet, weeks, there, field)
+        stretches.append(Stretch(diet, (7.0,) * scheduled.weeks))
+        path += walk(asked.model, before, *stretches[-1])
+        actions += _check_change(there, before, path[-1], scheduled.weeks, diet, field)
+        intakes += [scheduled.intake_kcal] * scheduled.weeks
+    return Answer(asked.run(stretches, path), intakes, None, None, None, None, None, True, _once(actions), [])
+
+
+def _deficit_weeks(schedule: list[ScheduledIntake], i: int, maintenance_kcal: float) -> int:
+    weeks = schedule[i].weeks
+    for step in (-1, 1):
+        j = i + step
+        while 0 <= j < len(schedule) and schedule[j].intake_kcal < maintenance_kcal - _NO_DEFICIT_KCAL:
+            weeks += schedule[j].weeks
+            j += step
+    return weeks
+
+
+def _check_change(
+    subject: Subject, before: BodyState, after: BodyState, weeks: float, diet: Diet, field: str
+) -> list[RailAction]:
+    """Rails on what an intake does over a stretch: rate of loss, end body fat, rate of gain."""
+    share = float((after.tissue_kg - before.tissue_kg) / weeks / before.weight_kg)
+    end_fraction = float(after.fat_kg / after.weight_kg)
+    is_deficit = diet.intake_kcal < subject.maintenance_kcal - _NO_DEFICIT_KCAL
+    rails.refuse_change(subject, share, end_fraction, field, is_deficit=is_deficit)
+    actions: list[RailAction] = []
+    if is_deficit:
+        actions += rails.warn_deficit(subject, diet.intake_kcal, -share, end_fraction)
+    return actions
+
+
+def _once(actions: list[RailAction]) -> list[RailAction]:
+    seen: dict[tuple[str, str], RailAction] = {}
+    for action in actions:
+        seen.setdefault((action.id, action.message.code), action)
+    return list(seen.values())
+
+
+def answer_intake(
+    subject: Subject, body: Body, target: Target, days: int, protein_g_per_kg: float,
+    sources: frozenset[UncertaintySource],
+) -> Answer:  # fmt: skip
+    """The constant intake for a target by a date; the nearest safe one where rails forbid it."""
+    asked = _Asked(subject, body, sources)
+
+    def diet(intake_kcal: float) -> Diet:
+        return Diet(intake_kcal, BASELINE_CARBOHYDRATE_SHARE * intake_kcal, protein_g_per_kg)
+
+    wanted = intake_for_target(asked.model, asked.state, target, float(days), diet)
+    least, most, why = _safe_intakes(asked, days / 7.0, diet)
+    reasons: list[Message] = []
+    if wanted is not None:
+        reasons.append(say("TARGET_NEEDS_INTAKE", intake_kcal=wanted))
+    else:
+        reasons.append(say("TARGET_UNREACHABLE"))
+        wanted = 0.0 if target.value < target.of(asked.state) else 1e9
+    if wanted > subject.maintenance_kcal + _NO_DEFICIT_KCAL:
+        rails.check_answered(subject)
+    intake = min(max(wanted, least), most)
+    is_feasible = abs(intake - wanted) <= 5.0
+    if wanted < least - 5.0 and why is not None:
+        reasons.append(say("TARGET_BEYOND_RAIL", rule=why.rule, why=why.why, least_intake_kcal=least))
+    elif wanted > most + 5.0:
+        limit = rails.GAIN_RATE_LIMIT[subject.training_status]
+        reasons.append(say("TARGET_TOO_FAST_GAIN", percent=100 * limit))
+    chosen = diet(intake)
+    actions = []
+    if intake < subject.maintenance_kcal - _NO_DEFICIT_KCAL:
+        after = advance(asked.model, asked.state, chosen, float(days))
+        actions = rails.check_person(subject)
+        actions += _check_change(subject, asked.state, after, days / 7.0, chosen, "/question/target/value")
+    path, intakes = _constant(asked, chosen, days)
+    if is_feasible:
+        return Answer(path, intakes, intake, days, None, None, None, True, _once(actions), reasons)
+    nearest = target.of(path.states[-1])
+    day = days_for_target(asked.model, asked.state, target, chosen)
+    return Answer(path, intakes, None, None, nearest, day, intake, False, _once(actions), reasons)
+
+
+def answer_date(
+    subject: Subject, body: Body, target: Target, intake_kcal: float, protein_g_per_kg: float,
+    sources: frozenset[UncertaintySource],
+) -> Answer:  # fmt: skip
+    """The date on which a constant intake reaches a target. Raises ``Refused`` for an intake that rails forbid."""
+    asked = _Asked(subject, body, sources)
+    chosen = Diet(intake_kcal, BASELINE_CARBOHYDRATE_SHARE * intake_kcal, protein_g_per_kg)
+    day = days_for_target(asked.model, asked.state, target, chosen)
+    horizon = day if day is not None else 26 * 7
+    weeks = max(1.0, horizon / 7.0)
+    field = "/question/intake_kcal"
+    actions = asked.check(chosen, weeks, subject, field)
+    after = advance(asked.model, asked.state, chosen, 7.0 * weeks)
+    actions += _check_change(subject, asked.state, after, weeks, chosen, field)
+    path, intakes = _constant(asked, chosen, max(7, horizon))
+    if day is not None:
+        return Answer(path, intakes, intake_kcal, day, None, None, None, True, _once(actions), [])
+    value = target.of(path.states[-1])
+    reasons = [say("TARGET_WRONG_SIDE")]
+    return Answer(path, intakes, intake_kcal, None, value, None, None, False, _once(actions), reasons)
+
+
+def _constant(asked: _Asked, diet: Diet, days: int) -> tuple[Forecast, list[float]]:
+    weeks, rest = divmod(days, 7)
+    lengths = (7.0,) * weeks + ((float(rest),) if rest else ())
+    return asked.run([Stretch(diet, lengths)]), [float(diet.intake_kcal)] * len(lengths)
+
+
+def _safe_intakes(
+    asked: _Asked, weeks: float, diet: Callable[[float], Diet]
+) -> tuple[float, float, rails.DeficitLimit | None]:
+    """The least and the most intake inside the rails for this long, and the rule that sets the least."""
+    subject, state, model = asked.subject, asked.state, asked.model
+    try:
+        rails.check_person(subject)
+    except rails.Refused as refusal:
+        why = rails.DeficitLimit(refusal.action.id, 0.0, refusal.action.message.text)
+        return subject.maintenance_kcal, _most_intake(model, state, subject, weeks, diet), why
+    strictest = rails.deficit_limits(subject, weeks)[0]
+    least = subject.maintenance_kcal - max(0.0, strictest.deficit_kcal)
+    days = 7.0 * weeks
+
+    def breaks(intake_kcal: float) -> str | None:
+        end = advance(model, state, diet(intake_kcal), days, step_days=14.0)
+        share = float((end.tissue_kg - state.tissue_kg) / weeks / state.weight_kg)
+        is_deficit = intake_kcal < subject.maintenance_kcal - _NO_DEFICIT_KCAL
+        return rails.breaks_change(subject, share, float(end.fat_kg / end.weight_kg), is_deficit=is_deficit)
+
+    if breaks(least):
+        low, high = least, subject.maintenance_kcal
+        while high - low > 2.0:
+            middle = 0.5 * (low + high)
+            low, high = (middle, high) if breaks(middle) else (low, middle)
+        rule = breaks(low) or rails.LOSS
+        strictest = rails.DeficitLimit(rule, subject.maintenance_kcal - high, "what the phase as a whole may do")
+        least = high
+    return least, _most_intake(model, state, subject, weeks, diet), strictest
+
+
+def _most_intake(
+    model: BodyModel, state: BodyState, subject: Subject, weeks: float, diet: Callable[[float], Diet]
+) -> float:
+    limit = rails.GAIN_RATE_LIMIT[subject.training_status]
+
+    def excess(intake_kcal: float) -> float:
+        end = advance(model, state, diet(intake_kcal), 7.0 * weeks, step_days=14.0)
+        return float((end.tissue_kg - state.tissue_kg) / weeks / state.weight_kg) - limit
+
+    return crossing(excess, subject.maintenance_kcal, 3.0 * subject.maintenance_kcal) - 2.0

@@ -1,0 +1,376 @@
+"""Plan phases: a fat-loss phase with the maintenance and gain that follow, a gain, or a hold, inside every rail.
+
+A pause (travel, illness, injury) holds at maintenance first; the phase is then planned from the body as it is by
+then. What no safe plan reaches is answered with the nearest on each axis.
+"""
+
+from datetime import date, timedelta
+from typing import NamedTuple
+
+import msgspec
+
+from .. import rails
+from ..body import (
+    CARRIED_IDS,
+    FORECAST_IDS,
+    MODEL_IDS,
+    Body,
+    BodyState,
+    Forecast,
+    Stretch,
+    UncertaintySource,
+    current_maintenance_kcal,
+    forecast,
+    start_body,
+    walk,
+)
+from ..person import Condition, Sex
+from ..rails import (
+    CARBOHYDRATE_KCAL_PER_G,
+    FAT_KCAL_PER_G,
+    MACRONUTRIENT_IDS,
+    PROTEIN_DEFAULT_DEFICIT,
+    PROTEIN_DEFAULT_GAIN,
+    PROTEIN_FLOOR_DEFICIT,
+    CarbohydratePreference,
+    RailAction,
+    Subject,
+    split_intake,
+)
+from ..register import Message, say
+from .defaults import FAT_CEILING
+from .deficit import DeficitAim, DeficitKind, DeficitPhase, Week, subject_at
+from .deficit_solver import Nearest, Solved, capped_later, solve
+from .gain import GainAim, plan_gain_phase, plan_surplus
+from .phases import (
+    Element,
+    PlannedPhase,
+    PlannedWeek,
+    as_diet,
+    explain_cut,
+    explain_gain,
+    explain_hold,
+    explain_maintenance,
+    explain_pause,
+)
+
+PLAN_METHOD_IDS = (*MODEL_IDS, *CARRIED_IDS, *FORECAST_IDS, *MACRONUTRIENT_IDS, *rails.RAIL_IDS)
+
+
+class HoldAim(msgspec.Struct, frozen=True, kw_only=True):
+    """A hold at maintenance."""
+
+    weeks: int
+    preference: CarbohydratePreference = CarbohydratePreference.BALANCED
+
+
+class ReturnAim(msgspec.Struct, frozen=True, kw_only=True):
+    """What follows a fat-loss phase or a hold."""
+
+    maintenance_weeks: int = 1
+    gain_weeks: int = 12
+    surplus_kcal: float | None = None
+    fat_ceiling: float | None = None
+
+
+class History(NamedTuple):
+    """Cuts already done; ``None`` where not told."""
+
+    cuts_last_12_months: int | None = None
+    weeks_since_last_cut: int | None = None
+
+
+class Plan(NamedTuple):
+    """The plan, or why there is none. ``cut`` is the index of the fat-loss phase in ``phases``."""
+
+    nearest: Nearest | None
+    deficit_kcal: float | None
+    phases: list[PlannedPhase]
+    forecast: Forecast | None
+    actions: list[RailAction]
+    reasons: list[Message]
+    cut: int | None = None
+
+    @property
+    def is_feasible(self) -> bool:
+        """Whether the plan does what was asked."""
+        return self.nearest is None
+
+    @property
+    def cut_phase(self) -> PlannedPhase | None:
+        """The fat-loss phase, where there is one."""
+        return None if self.cut is None or not self.phases else self.phases[self.cut]
+
+
+class _Draft:
+    """Phases being laid end to end: weeks as they are added, and the body at their end."""
+
+    def __init__(self, subject: Subject, body: Body, start: date) -> None:
+        self.subject, self.body, self.start = subject, body, start
+        self.model, self.state = start_body(body)
+        self.kinds: list[str] = []
+        self.weeks: list[list[Week]] = []
+        self.states = [self.state]
+
+    def add(self, kind: str, weeks: list[Week], states: list[BodyState]) -> None:
+        """Add weeks and the body at the end of each."""
+        if not weeks:
+            return
+        self.states += states
+        self.state = states[-1]
+        if self.kinds and self.kinds[-1] == kind:
+            self.weeks[-1] += weeks
+        else:
+            self.kinds.append(kind)
+            self.weeks.append(weeks[:])
+
+    def holding(self, weeks: int, preference: CarbohydratePreference) -> tuple[list[Week], list[BodyState]]:
+        """Weeks at maintenance from here, the intake set anew each week."""
+        rows, states, weight = [], [self.state], self.subject.weight_kg
+        for _ in range(weeks):
+            maintenance = float(current_maintenance_kcal(self.model, states[-1]))
+            macros = split_intake(maintenance, weight, PROTEIN_DEFAULT_GAIN, preference)
+            rows.append(Week(Element.MAINTENANCE, macros, weight))
+            states += walk(self.model, states[-1], as_diet(macros, weight), (7.0,))
+        return rows, states[1:]
+
+    def hold(self, weeks: int, preference: CarbohydratePreference) -> None:
+        """Add weeks at maintenance."""
+        self.add("maintenance", *self.holding(weeks, preference))
+
+    def finish(self, sources: frozenset[UncertaintySource]) -> tuple[list[PlannedPhase], Forecast]:
+        """The phases with their forecast."""
+        stretches: list[Stretch] = []
+        phases, point, day = [], 0, self.start
+        for kind, rows in zip(self.kinds, self.weeks, strict=True):
+            weeks = []
+            for i, row in enumerate(rows):
+                # A stretch never spans two phases, so that the ends of phases are nodes of the forecast.
+                if i and row.intake == rows[i - 1].intake:
+                    stretches[-1] = Stretch(stretches[-1].diet, (*stretches[-1].lengths, 7.0))
+                else:
+                    stretches.append(Stretch(as_diet(row.intake, row.weight_kg), (7.0,)))
+                weeks.append(PlannedWeek(day + timedelta(days=7 * i), row.intake, point + 1 + i, row.element))
+            phases.append(PlannedPhase(kind, point, weeks, [], [], [], []))
+            point += len(rows)
+            day += timedelta(days=7 * len(rows))
+        return phases, forecast(
+            self.body, stretches, sources=sources, path=self.states, start=(self.model, self.states[0])
+        )
+
+
+def with_usual_diet(body: Body, subject: Subject, preference: CarbohydratePreference) -> Body:
+    """The body whose usual diet has the carbohydrate that its planned maintenance will have.
+
+    Otherwise carried mass would come back to another level than it left.
+    """
+    usual = split_intake(subject.maintenance_kcal, subject.weight_kg, PROTEIN_DEFAULT_GAIN, preference)
+    return body._replace(carbohydrate_share=CARBOHYDRATE_KCAL_PER_G * usual.carbohydrate_g / usual.intake_kcal)
+
+
+def plan_deficit(
+    subject: Subject,
+    body: Body,
+    start: date,
+    aim: DeficitAim,
+    then: ReturnAim,
+    *,
+    history: History,
+    sources: frozenset[UncertaintySource],
+    pause_weeks: int = 0,
+    weeks_until_event: int | None = None,
+) -> Plan:
+    """Plan a mini-cut or a cut, the maintenance after it and the return to a gain.
+
+    Args: ``pause_weeks`` at maintenance come first. ``weeks_until_event`` are left for the phase before an event and
+        the maintenance that lets carried mass settle; what the phase does not need of them is held at maintenance.
+    Raises: ``guard_rails.Refused`` where a rule forbids any deficit for this person.
+    """
+    actions = rails.check_person(subject)
+    actions += rails.warn_history(history.cuts_last_12_months, history.weeks_since_last_cut)
+    protein, protein_actions = _protein(subject, aim)
+    actions += protein_actions
+    if weeks_until_event is not None:
+        aim = msgspec.structs.replace(aim, at_most_weeks=weeks_until_event)
+    if aim.target_fat_fraction is not None:
+        rails.refuse_target(subject, aim.target_fat_fraction, "/phase/target_fat_fraction")
+    draft = _Draft(subject, with_usual_diet(body, subject, aim.preference), start)
+    draft.hold(pause_weeks, aim.preference)
+    phase = DeficitPhase(subject, draft.body, aim, protein, start=(draft.model, draft.states[0]))
+    if pause_weeks:
+        phase.starting(draft.state, subject_at(subject, draft.model, draft.state))
+    is_known = history.cuts_last_12_months is not None
+    solved = solve(phase, is_history_known=is_known)
+    if solved.nearest is None and weeks_until_event is not None and solved.weeks < weeks_until_event:
+        solved, waited = _wait(draft, phase, solved, weeks_until_event, is_history_known=is_known)
+        pause_weeks += waited
+    actions += solved.actions
+    if solved.nearest is not None:
+        return Plan(solved.nearest, None, [], None, actions, [say("INFEASIBLE"), *solved.reasons])
+    return _lay_out(draft, phase, solved, then, sources, actions, pause_weeks)
+
+
+def _wait(
+    draft: _Draft, phase: DeficitPhase, solved: Solved, weeks_until_event: int, *, is_history_known: bool
+) -> tuple[Solved, int]:
+    """The phase as late before its event as will do, and the weeks at maintenance that come before it.
+
+    A shorter wait for the next phase, and the goal is met on the day.
+    """
+    aim, subject, longest = phase.aim, phase.subject, weeks_until_event - solved.weeks
+    rows, states = draft.holding(longest, aim.preference)
+
+    def after(weeks: int) -> Solved | None:
+        phase.aim = msgspec.structs.replace(aim, at_most_weeks=weeks_until_event - weeks)
+        phase.starting(states[weeks - 1], subject_at(subject, draft.model, states[weeks - 1]))
+        later = solve(phase, is_history_known=is_history_known)
+        return later if later.nearest is None and later.weeks <= weeks_until_event - weeks else None
+
+    # A body that has waited may need another number of weeks, have met the goal already, or have less room.
+    least, beyond, trial = 0, longest + 1, longest
+    while beyond - least > 1:
+        if after(trial) is None:
+            beyond = trial
+        else:
+            least = trial
+        trial = beyond - 1 if beyond > longest - 2 else (least + beyond) // 2
+    later = after(least) if least else None
+    if later is None:
+        phase.aim = aim
+        phase.starting(draft.state, subject)
+        return solved, 0
+    draft.add("maintenance", rows[:least], states[:least])
+    return later, least
+
+
+def _protein(subject: Subject, aim: DeficitAim) -> tuple[float, list[RailAction]]:
+    actions = []
+    protein = aim.protein_g_per_kg if aim.protein_g_per_kg is not None else PROTEIN_DEFAULT_DEFICIT
+    if protein < PROTEIN_FLOOR_DEFICIT:
+        message = say("CAPPED_PROTEIN", limit=PROTEIN_FLOOR_DEFICIT)
+        actions.append(RailAction(rails.PROTEIN, "capped", PROTEIN_FLOOR_DEFICIT, protein, "g/kg/d", message))
+        protein = PROTEIN_FLOOR_DEFICIT
+    screening = subject.screening
+    if screening is not None and Condition.KIDNEY_DISEASE in screening.conditions:
+        actions.append(RailAction(rails.PROTEIN, "warned", None, protein, "g/kg/d", say("WARNED_KIDNEY_PROTEIN")))
+    return protein, actions
+
+
+def _lay_out(
+    draft: _Draft,
+    phase: DeficitPhase,
+    solved: Solved,
+    then: ReturnAim,
+    sources: frozenset[UncertaintySource],
+    actions: list[RailAction],
+    pause_weeks: int,
+) -> Plan:
+    """Weeks, intakes, forecast and words of a solved phase and what follows."""
+    aim, model, subject = phase.aim, draft.model, phase.subject
+    rows, states = phase.run(solved.deficit_kcal, solved.weeks)
+    end = states[-1]
+    draft.add(aim.kind.value, rows, states)
+    cut = len(draft.kinds) - 1
+    maintenance_after = float(current_maintenance_kcal(model, end))
+    draft.hold(then.maintenance_weeks, aim.preference)
+    gain = plan_surplus(draft.subject, model, draft.state, then.gain_weeks, then.surplus_kcal, aim.preference)
+    draft.add("gain", gain.weeks, gain.states)
+    phases, path = draft.finish(sources)
+
+    full = min((row.intake for row in rows if row.element is Element.DEFICIT), key=lambda m: m.intake_kcal)
+    actions = [
+        *actions,
+        *capped_later(phase, solved.deficit_kcal, solved.weeks),
+        *gain.actions,
+        *_warnings(phase, solved, end),
+        *rails.warn_macronutrients(full.intake_kcal, FAT_KCAL_PER_G * full.fat_g, full.carbohydrate_g),
+    ]
+    given = full.protein_g / subject.weight_kg
+    if given < phase.protein - 0.05:
+        message = say("CAPPED_PROTEIN_ROOM", given=given, asked=phase.protein)
+        actions.append(RailAction(rails.DIETARY_FAT, "capped", given, phase.protein, "g/kg/d", message))
+    if pause_weeks:
+        explain_pause(phases[0], pause_weeks)
+    explain_cut(
+        phases[cut],
+        path,
+        reasons=solved.reasons,
+        protein_g_per_kg=min(given, phase.protein),
+        easing_in_weeks=aim.easing_in_weeks,
+        training_dose=model.training_dose,
+        fat_loss_kg=aim.fat_loss_kg,
+        is_mini=aim.kind is DeficitKind.MINI_CUT,
+        has_breaks=any(row.element is Element.BREAK for row in rows),
+    )
+    explain_maintenance(phases[cut + 1], path, subject.maintenance_kcal - maintenance_after, maintenance_after)
+    if len(phases) > cut + 2:
+        explain_gain(phases[cut + 2], path, gain.surplus_kcal, ceiling_of(subject, then.fat_ceiling))
+    return Plan(None, solved.deficit_kcal, phases, path, actions, solved.reasons, cut)
+
+
+def _warnings(phase: DeficitPhase, solved: Solved, end: BodyState) -> list[RailAction]:
+    """Warnings on the deficit, each rule's once: at the first of the intakes that it warns of."""
+    loss, fraction = phase.loss_share(end, solved.weeks), float(end.fat_kg / end.weight_kg)
+    found: dict[str, RailAction] = {}
+    for row, now in phase.resets(solved.deficit_kcal, solved.weeks):
+        for action in rails.warn_deficit(now, row.intake.intake_kcal, loss, fraction):
+            found.setdefault(action.id, action)
+    return list(found.values())
+
+
+def plan_gain(
+    subject: Subject,
+    body: Body,
+    start: date,
+    aim: GainAim,
+    *,
+    sources: frozenset[UncertaintySource],
+    pause_weeks: int = 0,
+) -> Plan:
+    """Plan a gain for some weeks, or until a settled weight is reached. ``pause_weeks`` at maintenance come first.
+
+    Raises: ``guard_rails.Refused`` where screening was not answered.
+    """
+    rails.check_answered(subject)
+    draft = _Draft(subject, with_usual_diet(body, subject, aim.preference), start)
+    draft.hold(pause_weeks, aim.preference)
+    gain = plan_gain_phase(subject, draft.model, draft.state, aim)
+    if gain is None:
+        message = say("GAIN_TARGET_TOO_FAR", weeks=aim.longest_weeks)
+        return Plan(Nearest(None, None, None), None, [], None, [], [say("INFEASIBLE"), message])
+    draft.add("gain", gain.weeks, gain.states)
+    phases, path = draft.finish(sources)
+    if pause_weeks:
+        explain_pause(phases[0], pause_weeks)
+    explain_gain(phases[-1], path, gain.surplus_kcal, ceiling_of(subject, aim.fat_ceiling))
+    return Plan(None, None, phases, path, gain.actions, [])
+
+
+def plan_hold(
+    subject: Subject, body: Body, start: date, aim: HoldAim, then: ReturnAim, *, sources: frozenset[UncertaintySource]
+) -> Plan:
+    """Plan a hold at maintenance, and the gain that follows it, which needs screening answered."""
+    draft = _Draft(subject, with_usual_diet(body, subject, aim.preference), start)
+    draft.hold(aim.weeks, aim.preference)
+    gain_weeks, actions = then.gain_weeks, []
+    if gain_weeks and subject.screening is None:
+        message = say("CAPPED_UNANSWERED")
+        actions.append(RailAction(rails.UNANSWERED, "capped", 0, gain_weeks, "weeks of gain", message))
+        gain_weeks = 0
+    gain = plan_surplus(subject, draft.model, draft.state, gain_weeks, then.surplus_kcal, aim.preference)
+    draft.add("gain", gain.weeks, gain.states)
+    phases, path = draft.finish(sources)
+    explain_hold(phases[0], path)
+    if len(phases) > 1:
+        explain_gain(phases[1], path, gain.surplus_kcal, ceiling_of(subject, then.fat_ceiling))
+    return Plan(None, None, phases, path, [*actions, *gain.actions], [])
+
+
+def ceiling_of(subject: Subject, asked: float | None) -> float | None:
+    """The body fat at which a gain is to stop: as asked, or the usual one; None where none may be named."""
+    if asked is not None:
+        return asked
+    if rails.forbids_fat_target(subject) is not None:
+        return None
+    # Where neither set fits, the lower one warns the earlier.
+    return min(FAT_CEILING.values()) if subject.sex is Sex.UNSPECIFIED else FAT_CEILING[subject.sex]

@@ -1,0 +1,226 @@
+"""From a daily energy to grams of protein, fat, carbohydrate and fibre."""
+
+from enum import StrEnum
+
+import msgspec
+
+from ..numbers import FLOATS, Elementwise, Number
+from ..register import (
+    FAO_2003,
+    HELMS_2014,
+    IOM_2005,
+    IRAKI_2019,
+    MERRILL_1973,
+    MORTON_2018,
+    WHITTAKER_2021,
+    Basis,
+    constant,
+    equation,
+)
+
+PROTEIN_KCAL_PER_G = constant(
+    "atwater_protein",
+    4.0,
+    unit="kcal/g",
+    summary="Metabolisable energy of protein",
+    basis=Basis.FROM_MEMORY,
+    sources=(MERRILL_1973, FAO_2003),
+)
+CARBOHYDRATE_KCAL_PER_G = constant(
+    "atwater_carbohydrate",
+    4.0,
+    unit="kcal/g",
+    summary="Metabolisable energy of carbohydrate",
+    basis=Basis.FROM_MEMORY,
+    sources=(MERRILL_1973, FAO_2003),
+)
+FAT_KCAL_PER_G = constant(
+    "atwater_fat",
+    9.0,
+    unit="kcal/g",
+    summary="Metabolisable energy of fat",
+    basis=Basis.FROM_MEMORY,
+    sources=(MERRILL_1973, FAO_2003),
+)
+FIBRE_G_PER_KCAL = constant(
+    "fibre_adequate_intake",
+    0.014,
+    unit="g/kcal",
+    summary="Adequate intake of fibre, 14 g per 1000 kcal",
+    basis=Basis.FROM_MEMORY,
+    sources=(IOM_2005,),
+)
+FAT_FLOOR_G_PER_KG = constant(
+    "fat_floor_mass",
+    0.5,
+    unit="g/kg/d",
+    summary="Least dietary fat per kilogram of body mass",
+    sources=(IRAKI_2019, WHITTAKER_2021),
+)
+FAT_FLOOR_SHARE = constant(
+    "fat_floor_share",
+    0.15,
+    unit="of energy",
+    summary="Least dietary fat as a share of energy",
+    sources=(HELMS_2014,),
+)
+PROTEIN_FLOOR_DEFICIT = constant(
+    "protein_floor_deficit",
+    1.6,
+    unit="g/kg/d",
+    summary="Least protein in a deficit",
+    sources=(MORTON_2018,),
+)
+PROTEIN_DEFAULT_DEFICIT = constant(
+    "protein_default_deficit",
+    2.0,
+    unit="g/kg/d",
+    summary="Protein planned in a deficit: the middle of 1.8-2.2 g/kg",
+    basis=Basis.COMMON_PRACTICE,
+)
+PROTEIN_DEFAULT_GAIN = constant(
+    "protein_default_gain",
+    1.8,
+    unit="g/kg/d",
+    summary="Protein planned at maintenance and in a gain: within 1.6-2.2 g/kg",
+    sources=(IRAKI_2019, MORTON_2018),
+)
+
+
+class CarbohydratePreference(StrEnum):
+    """How the energy left after protein is shared between carbohydrate and fat."""
+
+    LOWER = "lower"
+    BALANCED = "balanced"
+    HIGHER = "higher"
+
+
+_FAT_SHARE = {
+    CarbohydratePreference.LOWER: constant(
+        "fat_share_lower_carbohydrate",
+        0.38,
+        unit="of energy",
+        summary="Dietary fat where lower carbohydrate is preferred",
+        basis=Basis.JUDGEMENT,
+    ),
+    CarbohydratePreference.BALANCED: constant(
+        "fat_share_balanced",
+        0.27,
+        unit="of energy",
+        summary="Dietary fat by default: the middle of the acceptable range of 20-35 %",
+        basis=Basis.FROM_MEMORY,
+        sources=(IOM_2005,),
+    ),
+    CarbohydratePreference.HIGHER: constant(
+        "fat_share_higher_carbohydrate",
+        0.20,
+        unit="of energy",
+        summary="Dietary fat where higher carbohydrate is preferred: the least of 20-35 %",
+        basis=Basis.FROM_MEMORY,
+        sources=(IOM_2005,),
+    ),
+}
+
+
+class Macronutrients(msgspec.Struct, frozen=True):
+    """A day's intake: energy to 10 kcal, grams to 5 g, fibre (part of the carbohydrate) to 1 g."""
+
+    intake_kcal: int
+    protein_g: int
+    carbohydrate_g: int
+    fat_g: int
+    fibre_g: int
+
+
+MACRONUTRIENT_IDS = (
+    "macronutrient_split",
+    "atwater_protein",
+    "atwater_carbohydrate",
+    "atwater_fat",
+    "fibre_adequate_intake",
+)
+
+
+def fat_share(preference: CarbohydratePreference) -> float:
+    """Share of energy from dietary fat under a preference, where its floors do not ask for more."""
+    return _FAT_SHARE[preference]
+
+
+def _to(step: float, value: Number, ops: Elementwise) -> Number:
+    """``value`` to the nearest multiple of ``step``; half way goes to the even one, as with ``round``."""
+    steps = value / step
+    nearest = (steps + 0.5) // 1.0
+    is_tie = (nearest - steps == 0.5) & (nearest % 2.0 == 1.0)
+    return step * ops.where(is_tie, nearest - 1.0, nearest)
+
+
+def _up_to(step: float, value: Number) -> Number:
+    return -(-value // step) * step
+
+
+def least_intake_kcal(weight_kg: Number, ops: Elementwise = FLOATS) -> Number:
+    """The least daily energy that holds the floors of protein in a deficit and of fat, with their rounding [kcal]."""
+    protein = PROTEIN_KCAL_PER_G * (PROTEIN_FLOOR_DEFICIT * weight_kg + 5.0)
+    by_mass = protein + FAT_KCAL_PER_G * (FAT_FLOOR_G_PER_KG * weight_kg + 5.0)
+    by_share = (protein + FAT_KCAL_PER_G * 5.0) / (1.0 - FAT_FLOOR_SHARE)
+    return ops.maximum(by_mass, by_share)
+
+
+@equation(
+    "macronutrient_split",
+    summary="Grams of each macronutrient for a daily energy",
+    formula=(
+        f"protein by body mass; fat by preference, at least {FAT_FLOOR_G_PER_KG:g} g/kg and {FAT_FLOOR_SHARE:.0%} "
+        f"of energy; carbohydrate is the rest; {PROTEIN_KCAL_PER_G:g} P + {CARBOHYDRATE_KCAL_PER_G:g} C + "
+        f"{FAT_KCAL_PER_G:g} F within 10 kcal of the intake"
+    ),
+    basis=Basis.COMMON_PRACTICE,
+    sources=(MERRILL_1973, IOM_2005),
+)
+def split_grams(
+    intake_kcal: Number, weight_kg: Number, protein_g_per_kg: Number, fat_share: Number, ops: Elementwise = FLOATS
+) -> tuple[Number, Number, Number]:
+    """Grams of protein, carbohydrate and fat, to 5 g, for a daily energy [kcal, a multiple of 10] and body mass [kg].
+
+    Floats or arrays. Protein is rounded up so that no floor is undercut, and is as much as asked for only where the
+    energy has room for it beside the least fat: an intake of ``least_intake_kcal`` has room for both floors.
+    """
+    floor = ops.maximum(FAT_FLOOR_G_PER_KG * weight_kg, FAT_FLOOR_SHARE * intake_kcal / FAT_KCAL_PER_G)
+    least_fat = _up_to(5.0, floor - 1e-9)
+    room = (intake_kcal - FAT_KCAL_PER_G * least_fat) / PROTEIN_KCAL_PER_G // 5.0 * 5.0
+    protein = ops.minimum(_up_to(5.0, protein_g_per_kg * weight_kg - 1e-9), ops.maximum(room, 0.0))
+    left = intake_kcal - PROTEIN_KCAL_PER_G * protein
+    most_fat = ops.maximum(least_fat, left / FAT_KCAL_PER_G // 5.0 * 5.0)
+    wanted = ops.maximum(least_fat, _to(5.0, fat_share * intake_kcal / FAT_KCAL_PER_G, ops))
+    wanted = ops.minimum(wanted, most_fat)
+
+    def beside(fat: Number) -> tuple[Number, Number]:
+        """The carbohydrate that goes with this much fat, and how far the total is then off."""
+        spare = left - FAT_KCAL_PER_G * fat
+        carbohydrate = ops.maximum(_to(5.0, spare / CARBOHYDRATE_KCAL_PER_G, ops), 0.0)
+        miss = spare - CARBOHYDRATE_KCAL_PER_G * carbohydrate
+        return carbohydrate, ops.maximum(miss, -miss)
+
+    # A neighbouring 5 g of fat often makes the total exact.
+    fat = wanted
+    carbohydrate, least_miss = beside(fat)
+    for other in (wanted + 5.0, wanted - 5.0):
+        its_carbohydrate, miss = beside(other)
+        is_better = (other >= least_fat) & (other <= most_fat) & (miss < least_miss)
+        fat, least_miss = ops.where(is_better, other, fat), ops.where(is_better, miss, least_miss)
+        carbohydrate = ops.where(is_better, its_carbohydrate, carbohydrate)
+    return protein, carbohydrate, fat
+
+
+def split_intake(
+    intake_kcal: float,
+    weight_kg: float,
+    protein_g_per_kg: float,
+    preference: CarbohydratePreference = CarbohydratePreference.BALANCED,
+) -> Macronutrients:
+    """Split a daily energy [kcal] for a body mass [kg] into amounts a person can follow (``split_grams``)."""
+    intake = int(_to(10.0, intake_kcal, FLOATS))
+    grams = split_grams(float(intake), weight_kg, protein_g_per_kg, _FAT_SHARE[preference])
+    protein, carbohydrate, fat = (int(value) for value in grams)
+    fibre = min(round(FIBRE_G_PER_KCAL * intake), carbohydrate)
+    return Macronutrients(intake, protein, carbohydrate, fat, fibre)

@@ -1,0 +1,457 @@
+"""The table of guard rails: every limit and rule, with its source, and the texts of what a rail says.
+
+``guard_rails`` applies it.
+"""
+
+from ..body import FAT_SUPPLY_LIMIT, KJ_PER_KCAL
+from ..person import Sex, TrainingStatus
+from ..register import (
+    ALPERT_2005,
+    GARTHE_2011,
+    HELMS_2014,
+    IOM_2005,
+    IRAKI_2019,
+    JENSEN_2014,
+    LOUCKS_2003,
+    MORGAN_1999,
+    MORTON_2018,
+    MOUNTJOY_2023,
+    THOMAS_2016,
+    WHITTAKER_2021,
+    WHO_BMI_2000,
+    Basis,
+    Entry,
+    Kind,
+    Source,
+    constant,
+    register,
+    template,
+)
+
+
+def _rule(
+    id: str, summary: str, formula: str, *, sources: tuple[Source, ...] = (), basis: Basis = Basis.JUDGEMENT
+) -> str:
+    return register(Entry(id=id, kind=Kind.RULE, summary=summary, formula=formula, basis=basis, sources=sources))
+
+
+_GUIDELINES = (MOUNTJOY_2023, THOMAS_2016, JENSEN_2014)
+
+ADULT_YEARS = constant("adult_age", 18.0, unit="y", summary="Least age for a deficit", basis=Basis.JUDGEMENT)
+YOUNG_ADULT_YEARS = constant(
+    "young_adult_age", 20.0, unit="y", summary="Below this age a deficit carries a warning", basis=Basis.JUDGEMENT
+)
+OLDER_YEARS = constant(
+    "older_age", 65.0, unit="y", summary="From this age a deficit needs clearance", basis=Basis.JUDGEMENT
+)
+BMI_FLOOR = constant(
+    "bmi_floor",
+    18.5,
+    unit="kg/m2",
+    summary="Least body mass index for a deficit (underweight below)",
+    sources=(WHO_BMI_2000,),
+)
+BMI_WARN = constant(
+    "bmi_warn",
+    20.0,
+    unit="kg/m2",
+    summary="Body mass index below which a deficit carries a warning",
+    basis=Basis.JUDGEMENT,
+)
+FAT_FRACTION_FLOOR = {
+    Sex.MALE: constant(
+        "fat_fraction_floor_male",
+        0.06,
+        unit="1",
+        summary="Least body fat after a deficit, men",
+        basis=Basis.JUDGEMENT,
+    ),
+    Sex.FEMALE: constant(
+        "fat_fraction_floor_female",
+        0.14,
+        unit="1",
+        summary="Least body fat after a deficit, women",
+        basis=Basis.JUDGEMENT,
+    ),
+}
+FAT_FRACTION_WARN = {
+    Sex.MALE: constant(
+        "fat_fraction_warn_male",
+        0.08,
+        unit="1",
+        summary="Body fat below which a target is warned of, men",
+        basis=Basis.JUDGEMENT,
+    ),
+    Sex.FEMALE: constant(
+        "fat_fraction_warn_female",
+        0.18,
+        unit="1",
+        summary="Body fat below which a target is warned of, women",
+        basis=Basis.JUDGEMENT,
+    ),
+}
+DEFICIT_SHARE_LIMIT = constant(
+    "deficit_share_limit", 0.30, unit="of maintenance", summary="Largest deficit", basis=Basis.JUDGEMENT
+)
+DEFICIT_SHARE_WARN = constant(
+    "deficit_share_warn",
+    0.25,
+    unit="of maintenance",
+    summary="Deficit above which a warning is given",
+    basis=Basis.JUDGEMENT,
+)
+FAT_SUPPLY_WARN = constant(
+    "fat_supply_warn",
+    203.0 / KJ_PER_KCAL,
+    unit="kcal/kg/d",
+    summary="The cautious, later figure for the energy fat mass can release (203 kJ/kg/d)",
+    basis=Basis.FROM_MEMORY,
+    sources=(ALPERT_2005,),
+)
+LOSS_LIMIT = constant(
+    "tissue_loss_limit",
+    0.010,
+    unit="of body mass a week",
+    summary="Fastest planned tissue loss, phase mean",
+    sources=(HELMS_2014, GARTHE_2011),
+)
+LOSS_WARN = constant(
+    "tissue_loss_warn",
+    0.008,
+    unit="of body mass a week",
+    summary="Planned tissue loss above which to warn",
+    basis=Basis.JUDGEMENT,
+    sources=(GARTHE_2011,),
+)
+AVAILABILITY_LIMIT = constant(
+    "energy_availability_limit",
+    25.0,
+    unit="kcal/kg fat-free mass/d",
+    summary="Least energy availability planned",
+    basis=Basis.JUDGEMENT,
+    sources=(MOUNTJOY_2023, LOUCKS_2003),
+)
+AVAILABILITY_WARN = constant(
+    "energy_availability_warn",
+    30.0,
+    unit="kcal/kg fat-free mass/d",
+    basis=Basis.FROM_MEMORY,
+    summary="Energy availability below which it is called low",
+    sources=(MOUNTJOY_2023, LOUCKS_2003),
+)
+INTAKE_FLOOR = {
+    Sex.FEMALE: constant(
+        "intake_floor_female",
+        1200.0,
+        unit="kcal/d",
+        summary="Least daily intake planned, women",
+        sources=(JENSEN_2014,),
+    ),
+    Sex.MALE: constant(
+        "intake_floor_male",
+        1500.0,
+        unit="kcal/d",
+        summary="Least daily intake planned, men",
+        sources=(JENSEN_2014,),
+    ),
+}
+CARBOHYDRATE_WARN_G = constant(
+    "carbohydrate_warn",
+    130.0,
+    unit="g/d",
+    summary="Recommended dietary allowance of carbohydrate",
+    basis=Basis.FROM_MEMORY,
+    sources=(IOM_2005,),
+)
+FAT_SHARE_WARN = constant(
+    "fat_share_warn",
+    0.20,
+    unit="of energy",
+    summary="Dietary fat below which a warning is given",
+    basis=Basis.FROM_MEMORY,
+    sources=(IOM_2005,),
+)
+DEFAULT_DEFICIT = constant(
+    "deficit_default",
+    500.0,
+    unit="kcal/d",
+    summary="Deficit of a mini-cut unless asked otherwise",
+    basis=Basis.COMMON_PRACTICE,
+)
+BRISK_DEFICIT = constant(
+    "deficit_brisk",
+    750.0,
+    unit="kcal/d",
+    summary="Upper end of the usual deficit of a mini-cut",
+    basis=Basis.COMMON_PRACTICE,
+)
+CUTS_A_YEAR_WARN = constant(
+    "cuts_a_year", 3.0, unit="cuts", summary="Cuts in twelve months above which to warn", basis=Basis.JUDGEMENT
+)
+WEEKS_BETWEEN_CUTS = constant(
+    "weeks_between_cuts",
+    8.0,
+    unit="weeks",
+    summary="Time since the last cut below which to warn",
+    basis=Basis.JUDGEMENT,
+)
+GAIN_RATE_LIMIT = {
+    TrainingStatus.UNTRAINED: constant(
+        "gain_rate_untrained",
+        0.005,
+        unit="of body mass a week",
+        summary="Fastest planned gain, untrained",
+        sources=(IRAKI_2019,),
+    ),
+    TrainingStatus.NOVICE: constant(
+        "gain_rate_novice",
+        0.005,
+        unit="of body mass a week",
+        summary="Fastest planned gain, novice",
+        sources=(IRAKI_2019,),
+    ),
+    TrainingStatus.INTERMEDIATE: constant(
+        "gain_rate_intermediate",
+        0.0025,
+        unit="of body mass a week",
+        summary="Fastest planned gain, intermediate",
+        sources=(IRAKI_2019,),
+    ),
+    TrainingStatus.ADVANCED: constant(
+        "gain_rate_advanced",
+        0.0015,
+        unit="of body mass a week",
+        summary="Fastest planned gain, advanced",
+        basis=Basis.JUDGEMENT,
+    ),
+}
+GAIN_RATE_WARN_SHARE = constant(
+    "gain_rate_warn_share",
+    0.75,
+    unit="1",
+    basis=Basis.JUDGEMENT,
+    summary="Share of the ceiling above which a gain is warned of: half above the recommended rate, which is "
+    "taken as half the ceiling",
+)
+
+AGE = _rule(
+    "age", "Age and deficits", "under 18 refused; 18-19 warned; 65 and over needs clearance", sources=_GUIDELINES
+)
+PREGNANCY = _rule("pregnancy_lactation", "Pregnancy and breastfeeding", "no deficit", sources=_GUIDELINES)
+EATING_DISORDER = _rule(
+    "eating_disorder",
+    "Eating disorder, current or past",
+    "no deficit and no body-fat target; any doubt warned",
+    sources=(MORGAN_1999, *_GUIDELINES),
+)
+MEDICAL = _rule(
+    "medical", "Listed conditions and medicines", "no deficit without clinical clearance", sources=_GUIDELINES
+)
+UNANSWERED = _rule("screening_unanswered", "Screening not answered", "maintenance only: unknown is never clear")
+BMI = _rule(
+    "bmi",
+    "Body mass index and deficits",
+    f"under {BMI_FLOOR:g} refused; under {BMI_WARN:g} warned",
+    sources=(WHO_BMI_2000,),
+)
+BODY_FAT = _rule(
+    "body_fat",
+    "Body fat and deficits",
+    "no deficit at, and none that ends under, 6 % (men) or 14 % (women); under 8 / 18 % warned",
+)
+DEFICIT = _rule(
+    "deficit_share",
+    "Size of a deficit",
+    f"at most {DEFICIT_SHARE_LIMIT:.0%} of maintenance; over {DEFICIT_SHARE_WARN:.0%} warned",
+)
+FAT_SUPPLY = _rule(
+    "fat_supply",
+    "Energy that fat mass can release",
+    f"deficit at most {FAT_SUPPLY_LIMIT:.1f} kcal per kg fat mass; over {FAT_SUPPLY_WARN:.1f} warned",
+    basis=Basis.PUBLISHED,
+    sources=(ALPERT_2005,),
+)
+LOSS = _rule(
+    "tissue_loss",
+    "Rate of planned tissue loss",
+    f"phase mean at most {LOSS_LIMIT:.1%} of body mass a week; over {LOSS_WARN:.1%} warned",
+    basis=Basis.PUBLISHED,
+    sources=(HELMS_2014, GARTHE_2011),
+)
+AVAILABILITY = _rule(
+    "energy_availability",
+    "Energy availability: (intake - exercise) / fat-free mass",
+    f"at least {AVAILABILITY_LIMIT:g} kcal/kg/d; under {AVAILABILITY_WARN:g} warned, six weeks at most",
+    basis=Basis.FROM_MEMORY,
+    sources=(MOUNTJOY_2023, LOUCKS_2003),
+)
+FLOOR = _rule(
+    "intake_floor",
+    "Least daily intake",
+    "1,200 (women), 1,500 (men) kcal/d; under resting energy warned",
+    basis=Basis.PUBLISHED,
+    sources=(JENSEN_2014,),
+)
+PROTEIN = _rule("protein", "Protein in a deficit", "at least 1.6 g/kg/d", basis=Basis.PUBLISHED, sources=(MORTON_2018,))
+DIETARY_FAT = _rule(
+    "dietary_fat",
+    "Dietary fat",
+    "at least 0.5 g/kg and 15 % of energy; under 20 % warned",
+    sources=(IRAKI_2019, HELMS_2014, WHITTAKER_2021),
+)
+CARBOHYDRATE = _rule(
+    "carbohydrate",
+    "Carbohydrate",
+    f"under {CARBOHYDRATE_WARN_G:g} g/d warned",
+    basis=Basis.FROM_MEMORY,
+    sources=(IOM_2005,),
+)
+GAIN_RATE = _rule(
+    "gain_rate",
+    "Rate of planned gain",
+    "at most 0.5 % of body mass a week untrained or novice, 0.25 % intermediate, 0.15 % advanced",
+    sources=(IRAKI_2019,),
+)
+CUT_HISTORY = _rule(
+    "cut_history",
+    "Cuts already done",
+    "more than three a year or within eight weeks of the last warned; unknown keeps to the default deficit",
+)
+
+RAIL_IDS = (
+    AGE,
+    PREGNANCY,
+    EATING_DISORDER,
+    MEDICAL,
+    UNANSWERED,
+    BMI,
+    BODY_FAT,
+    DEFICIT,
+    FAT_SUPPLY,
+    LOSS,
+    AVAILABILITY,
+    FLOOR,
+    PROTEIN,
+    DIETARY_FAT,
+    CARBOHYDRATE,
+    GAIN_RATE,
+    CUT_HISTORY,
+)
+
+_REFER = (
+    "Please speak to a physician or a registered dietitian before any energy deficit; maintenance and trends remain "
+    "available."
+)
+template("REFUSED_UNDER_AGE", "No deficit is planned under {limit_years:g} years of age. " + _REFER)
+template(
+    "REFUSED_OLDER_WITHOUT_CLEARANCE",
+    "From {limit_years:g} years of age a deficit needs a clinician's clearance (loss of muscle and bone). " + _REFER,
+)
+template("WARNED_YOUNG_ADULT", "At 18 or 19 the body may still be maturing: keep the deficit small and short.")
+template("REFUSED_PREGNANCY", "No deficit is planned during pregnancy. " + _REFER)
+template("REFUSED_BREASTFEEDING", "No deficit is planned while breastfeeding. " + _REFER)
+template(
+    "REFUSED_EATING_DISORDER",
+    "No deficit and no body-fat target are planned with an eating disorder, now or "
+    "before. " + _REFER + " Local eating-disorder services can be reached without a referral in many places.",
+)
+template(
+    "WARNED_EATING_DISORDER_DOUBT",
+    "You were unsure about an eating disorder. If eating or weight worries you, "
+    "talk to a clinician first, and stop the phase if it makes them worse.",
+)
+template("REFUSED_FAT_TARGET", "No body-fat target is planned for this person, in a gain neither. " + _REFER)
+template("REFUSED_MEDICAL", "No deficit is planned with {listed} without a clinician's clearance. " + _REFER)
+template("WARNED_CLEARED", "A deficit is planned on the clearance given by: {given_by}. Reason given: {reason}")
+template(
+    "REFUSED_UNANSWERED",
+    "No deficit and no gain is planned until the screening questions are answered: send `screening`. "
+    "Unknown is never taken as clear.",
+)
+template(
+    "CAPPED_UNANSWERED",
+    "The gain after maintenance is left out until the screening questions are answered: send `screening`.",
+)
+template(
+    "REFUSED_BMI",
+    "At a body mass index of {bmi:.1f} kg/m2 (under {limit:g}: underweight) no deficit is planned. " + _REFER,
+)
+template("WARNED_BMI", "A body mass index of {bmi:.1f} kg/m2 is near the underweight range: keep the phase short.")
+template("REFUSED_BODY_FAT", "At {fat_percent:.1f} % body fat (least {limit_percent:g} %) no deficit is planned.")
+template(
+    "REFUSED_LOSS",
+    "This loses {percent:.2f} % of body mass a week as tissue, more than {limit_percent:g} %: eat more.",
+)
+template(
+    "REFUSED_END_BODY_FAT",
+    "This ends at {fat_percent:.1f} % body fat, under the least of {limit_percent:g} %: shorten it or eat more.",
+)
+template(
+    "REFUSED_GAIN_RATE",
+    "This gains {percent:.2f} % of body mass a week as tissue, more than the {limit_percent:g} % for this training "
+    "experience: the excess is fat. Eat less.",
+)
+template(
+    "REFUSED_TARGET", "A target of {fat_percent:.1f} % body fat is under the least of {limit_percent:g} %: aim higher."
+)
+template(
+    "CAPPED_PROTEIN_ROOM",
+    "Protein is {given:.1f} g/kg/d instead of {asked:.1f}: the intake has no room for more beside the least fat.",
+)
+template("CAPPED_BODY_FAT", "The phase is kept from ending under {limit_percent:g} % body fat.")
+template("WARNED_BODY_FAT", "The phase ends at {fat_percent:.1f} % body fat, leaner than most people can hold well.")
+template("CAPPED_DEFICIT", "The deficit is capped at {deficit_kcal:.0f} kcal/d by the rule `{rule}` ({why}).")
+template(
+    "REFUSED_DEFICIT",
+    "A deficit of {deficit_kcal:.0f} kcal/d is more than the {limit_kcal:.0f} that the rule `{rule}` ({why}) allows: "
+    "eat at least {least_intake_kcal:.0f} kcal/d.",
+)
+template("WARNED_DEFICIT_SHARE", "The deficit is {share_percent:.0f} % of maintenance: expect hunger and fatigue.")
+template(
+    "WARNED_FAT_SUPPLY",
+    "The deficit of {observed:.0f} kcal per kg fat mass is above the cautious {limit:.0f}: "
+    "more of the loss may be lean.",
+)
+template("WARNED_LOSS", "Tissue is planned to fall by {percent:.2f} % of body mass a week: fast; watch strength.")
+template(
+    "WARNED_AVAILABILITY",
+    "Energy availability is {observed:.0f} kcal per kg fat-free mass a day, under "
+    "{limit:g}: tolerable for some weeks only. Watch sleep, mood, libido and, for women, the cycle; stop if "
+    "they change.",
+)
+template(
+    "WARNED_UNDER_RESTING",
+    "The intake of {intake_kcal:.0f} kcal/d is under resting energy "
+    "({resting_kcal:.0f}): acceptable for a mini-cut only.",
+)
+template("CAPPED_PROTEIN", "Protein is raised to {limit:g} g/kg/d, the least in a deficit.")
+template("WARNED_KIDNEY_PROTEIN", "High protein with kidney disease needs a clinician's agreement.")
+template("WARNED_DIETARY_FAT", "Dietary fat is {share_percent:.0f} % of energy, low for long stretches.")
+template(
+    "WARNED_CARBOHYDRATE",
+    "Carbohydrate is {carbohydrate_g:.0f} g/d, under the allowance of {limit_g:g} g: training may feel harder.",
+)
+template(
+    "CAPPED_GAIN_RATE",
+    "The surplus is capped at {surplus_kcal:.0f} kcal/d: gaining faster than {percent:.2f} % "
+    "of body mass a week adds mostly fat at this training experience.",
+)
+template(
+    "WARNED_GAIN_RATE",
+    "A gain of {percent:.2f} % of body mass a week is fast for this training experience: more of it will be fat.",
+)
+template(
+    "CAPPED_HISTORY_UNKNOWN",
+    "Past cuts are unknown, so the deficit stays at the default {deficit_kcal:.0f} "
+    "kcal/d; send `cut_history` to ask for more.",
+)
+template(
+    "WARNED_CUTS_A_YEAR",
+    "This would be cut number {cuts:g} in twelve months. Repeated cutting costs training "
+    "time: gaining more slowly would need fewer.",
+)
+template(
+    "WARNED_RECENT_CUT",
+    "The last cut ended {weeks:g} weeks ago, less than {limit_weeks:g}: a longer stretch at "
+    "maintenance or in a small surplus is usually the better trade.",
+)

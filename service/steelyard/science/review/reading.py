@@ -1,0 +1,240 @@
+"""What a log says of a phase so far: tissue and carried mass, what was eaten, and the body that is left."""
+
+import math
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from ..body import Body, Diet, Stretch, UncertaintySource, advance, forecast, start_body
+from ..log import (
+    LOGGING_ERROR,
+    LOGGING_RATIO,
+    UNLOGGED_BIAS,
+    Change,
+    Log,
+    LogMaintenance,
+    Trend,
+    fill_intake,
+    prior_on_logging_scale,
+    trend_of_log,
+)
+from ..measures import Assessment, body_of
+from ..numbers import Estimate
+from ..person import Person
+from ..phase import PhaseFollowed, diet_of_week
+from ..register import Message, OutOfDomain
+
+_RECENT_DAYS = 7
+# Maintenance over resting energy: beyond these the log's intakes and weights belong to no one.
+_LEAST_RATIO, _MOST_RATIO = 0.4, 5.0
+
+
+class Changes(NamedTuple):
+    """Change over a window and its parts [kg]."""
+
+    weight: Estimate
+    tissue: Estimate
+    carried: Estimate
+
+
+class Eaten(NamedTuple):
+    """Intake against the plan, on the logging scale [kcal/d].
+
+    ``difference`` covers all days of the phase, also those without a log (None: no day was logged).
+    """
+
+    days: int
+    days_logged: int
+    logged_kcal: float | None
+    planned_kcal: float
+    difference: Estimate | None
+
+
+class Now(NamedTuple):
+    """A phase as read on a day: what changed since its start, and the body there is."""
+
+    day: int
+    days: int  # of the phase so far
+    window_days: int  # of them, since the first weighing within it
+    weighings: int  # within the window
+    window: Changes
+    eaten: Eaten
+    maintenance: LogMaintenance
+    ratio: float  # logged over eaten energy
+    recent_intake_kcal: float  # a day, over the last week, logging scale
+    fortnight_tissue: Estimate | None  # change of tissue over the last two weeks
+    fortnight_intake_kcal: float | None  # logged a day over the last two weeks
+    weight_kg: Estimate  # without daily noise
+    noise_sd_kg: float
+    rho_kcal_per_kg: float  # on the logging scale
+    notes: tuple[Message, ...]
+
+
+def change_over(trend: Trend, days: int) -> Changes:
+    """Change over the last ``days`` of a log, for any number of days that it has.
+
+    Weight and its split are known on every day. The trend tells the errors of some windows; between two of them
+    variances are interpolated.
+    """
+    last = trend.days - 1
+    nothing = Estimate(0.0, 0.0)
+    nearer = Change(0, nothing, nothing, nothing)
+    if days <= 0 or not trend.changes:
+        return Changes(nothing, nothing, nothing)
+    further = trend.changes[-1]
+    for change in sorted(trend.changes, key=lambda c: c.days):
+        if change.days <= days:
+            nearer = change
+        if change.days >= days:
+            further = change
+            break
+    if nearer.days == days:
+        return Changes(nearer.weight, nearer.tissue, nearer.carried)
+    share = (days - nearer.days) / (further.days - nearer.days)
+
+    def over(column: Sequence[float], near: Estimate, far: Estimate) -> Estimate:
+        variance = near.sd**2 + share * (far.sd**2 - near.sd**2)
+        return Estimate(column[last] - column[last - days], math.sqrt(variance))
+
+    return Changes(
+        over(trend.smoothed.weight_kg, nearer.weight, further.weight),
+        over(trend.split.tissue_kg, nearer.tissue, further.tissue),
+        over(trend.split.carried_kg, nearer.carried, further.carried),
+    )
+
+
+def read_phase(person: Person, assessed: Assessment, phase: PhaseFollowed, log: Log, day: int) -> Now:
+    """Read a log on the morning of ``day``, which lies in the phase or is the one after its last.
+
+    Raises: ``OutOfDomain`` on a log that cannot be read, or one that fits no living body.
+    """
+    trend, reading = trend_of_log(person, assessed, log, day, phase.usual_intake_kcal)
+    daily = reading.daily
+    last = trend.days - 1
+    first = next(i for i, seen in enumerate(daily.is_weighed) if seen)
+    then = min(last, max(phase.start_day - daily.first_day, first))
+    filled = fill_intake(daily, prior_on_logging_scale(assessed.total).mean).intake_kcal
+    maintenance = trend.maintenance
+    ratio = min(1.2, max(0.5, maintenance.logging_ratio.mean))
+    physical = maintenance.maintenance.mean / ratio
+    if not _LEAST_RATIO < physical / assessed.resting.mean < _MOST_RATIO:
+        detail = (
+            f"Read together, intakes and weights put maintenance at {physical:.0f} kcal/d, which no body of this "
+            "size has: correct the log, or mark days that were logged in part."
+        )
+        raise OutOfDomain("LOG_FITS_NO_BODY", "/log/intakes", detail)
+    recent = filled[max(0, last - _RECENT_DAYS) : last] or filled[:1]
+    two_weeks = slice(max(0, last - 14), last)
+    fortnight = [
+        eaten for eaten, logged in zip(daily.intake_kcal[two_weeks], daily.is_logged[two_weeks], strict=True) if logged
+    ]
+    return Now(
+        day=day,
+        days=day - phase.start_day,
+        window_days=last - then,
+        weighings=int(sum(daily.is_weighed[then:])),
+        window=change_over(trend, last - then),
+        eaten=_eaten(phase, daily.intake_kcal, daily.is_logged, daily.first_day, day),
+        maintenance=maintenance,
+        ratio=ratio,
+        recent_intake_kcal=sum(recent) / len(recent),
+        fortnight_tissue=change_over(trend, 14).tissue if last >= 14 else None,
+        fortnight_intake_kcal=sum(fortnight) / len(fortnight) if len(fortnight) >= _RECENT_DAYS else None,
+        weight_kg=Estimate(trend.smoothed.weight_kg[-1], trend.smoothed.weight_sd_kg[-1]),
+        noise_sd_kg=trend.noise_sd_kg,
+        rho_kcal_per_kg=LOGGING_RATIO * reading.tissue.rho_kcal_per_kg,
+        notes=trend.notes,
+    )
+
+
+def _eaten(
+    phase: PhaseFollowed, intake: Sequence[float], is_logged: Sequence[float], first_day: int, day: int
+) -> Eaten:
+    days = day - phase.start_day
+    planned = [phase.week_of(i).intake_kcal for i in range(days)]
+    mean_planned = sum(planned) / days if days else phase.weeks[0].intake_kcal
+    logged, gaps = [], []
+    for i in range(days):
+        at = phase.start_day + i - first_day
+        if 0 <= at < len(intake) and is_logged[at]:
+            logged.append(intake[at])
+            gaps.append(intake[at] - planned[i])
+    if not logged:
+        return Eaten(days, 0, None, mean_planned, None)
+    n = len(logged)
+    mean = sum(logged) / n
+    # The logged days carry their random error; the others may differ from them for good.
+    error2 = (LOGGING_ERROR * mean) ** 2 / n + ((1.0 - n / days) * UNLOGGED_BIAS * mean) ** 2
+    return Eaten(days, n, mean, mean_planned, Estimate(sum(gaps) / n, math.sqrt(error2)))
+
+
+class BodyNow(NamedTuple):
+    """The body on the day of the review, on the physical scale, and its changes since the phase's start [kg]."""
+
+    body: Body
+    tissue: Estimate
+    fat: Estimate
+    lean: Estimate
+
+
+# Sources that decide how a known change of tissue is shared between fat and lean.
+_SHARING = frozenset({UncertaintySource.BODY_FAT, UncertaintySource.PARTITION, UncertaintySource.TRAINING_RESPONSE})
+
+
+def body_now(person: Person, assessed: Assessment, phase: PhaseFollowed, now: Now, unseen_tissue: Estimate) -> BodyNow:
+    """Split the change of tissue into fat and lean as the model shares it, and carry the body on from there.
+
+    Args: ``unseen_tissue``: change from the phase's start to the first weighing within it, which no one saw.
+    """
+    tissue = Estimate(now.window.tissue.mean + unseen_tissue.mean, math.hypot(now.window.tissue.sd, unseen_tissue.sd))
+    scale = 1.0 / now.ratio
+    log_maintenance = now.maintenance.maintenance
+    maintenance = Estimate(scale * log_maintenance.mean, scale * log_maintenance.sd)
+    usual = None if phase.usual_intake_kcal is None else scale * phase.usual_intake_kcal
+    before = body_of(person, assessed, maintenance, usual)
+    fat = lean = Estimate(0.0, 0.0)
+    if now.days > 0:
+        fat, lean = _share(person, phase, now, before, tissue, scale)
+    weight = now.weight_kg.mean
+    fat_kg = min(max(before.fat_kg.mean + fat.mean, 0.02 * weight), 0.65 * weight)
+    return BodyNow(
+        before._replace(
+            weight_kg=weight,
+            fat_kg=Estimate(fat_kg, math.hypot(before.fat_kg.sd, fat.sd)),
+            maintenance_kcal=maintenance,
+            experience_years=before.experience_years + before.training_dose * now.days / 365.25,
+            new_training=0.0,
+            usual_intake_kcal=scale * now.recent_intake_kcal,
+        ),
+        tissue,
+        fat,
+        lean,
+    )
+
+
+def _share(
+    person: Person, phase: PhaseFollowed, now: Now, before: Body, tissue: Estimate, scale: float
+) -> tuple[Estimate, Estimate]:
+    """Change of fat and of lean tissue, given that of both."""
+    eaten = now.eaten.planned_kcal + (now.eaten.difference.mean if now.eaten.difference else 0.0)
+    planned = diet_of_week(phase.week_of(now.days // 2), person.weight_kg)
+    share = planned.carbohydrate_kcal / planned.intake_kcal
+    diet = Diet(scale * eaten, scale * eaten * share, planned.protein_g_per_kg)
+    weeks, rest = divmod(now.days, 7)
+    lengths = (7.0,) * weeks + ((float(rest),) if rest else ())
+    path = forecast(before, [Stretch(diet, lengths)], sources=_SHARING)
+    start, end = path.states[0], path.states[-1]
+    model, state = start_body(before)
+    more = advance(model, state, diet._replace(intake_kcal=diet.intake_kcal + 100.0), float(now.days))
+    # How much of a further kilogram of tissue is fat.
+    of_fat = float((more.fat_kg - end.fat_kg) / (more.tissue_kg - end.tissue_kg))
+    expected_fat, expected = float(end.fat_kg - start.fat_kg), float(end.tissue_kg - start.tissue_kg)
+    fat = expected_fat + of_fat * (tissue.mean - expected)
+    sharing2 = 0.0
+    for run in path.moved:
+        moved, then = run.states[-1], run.states[0]
+        apart = float(moved.tissue_kg - then.tissue_kg) - expected
+        sharing2 += (float(moved.fat_kg - then.fat_kg) - expected_fat - of_fat * apart) ** 2
+    return (
+        Estimate(fat, math.sqrt((of_fat * tissue.sd) ** 2 + sharing2)),
+        Estimate(tissue.mean - fat, math.sqrt(((1.0 - of_fat) * tissue.sd) ** 2 + sharing2)),
+    )

@@ -1,0 +1,256 @@
+"""Review a phase: what happened against what was planned, and what to do about it.
+
+The verdict compares the change of tissue that the log tells with the 80 % interval that the plan's own forecast
+had for that day, so that water never counts. Until a fortnight of the phase and enough weighings are there, it is
+too early. What restores the target is then sought from the present state, inside every guard rail.
+"""
+
+import math
+
+import msgspec
+
+from ..body import Forecast
+from ..log import Log, LogMaintenance
+from ..measures import Assessment, body_of
+from ..numbers import Estimate
+from ..person import Person
+from ..phase import DAYS_PER_WEEK, MOST_WEEKS, PhaseFollowed, PhaseKind, PromisedPath, Verdict
+from ..rails import RailAction, Subject
+from ..register import Basis, Kind, Message, OutOfDomain, equation, say
+from . import texts
+from .advice import Advice, Aftermath, Decision, advise, aftermath
+from .correction import Course, Stint
+from .reading import Changes, Eaten, Now, body_now, read_phase
+
+_MOST_DAYS_AHEAD = 56
+
+
+class Probabilities(msgspec.Struct, frozen=True):
+    """Where the change of tissue truly lies against the plan's interval; they add up to 1."""
+
+    within_interval: float
+    faster: float
+    slower: float
+
+
+class Review(msgspec.Struct, frozen=True):
+    """A phase reviewed. Changes since its start [kg], intakes on the logging scale [kcal/d].
+
+    ``since_day`` begins the window that the log covers; ``ratio`` is logged over eaten energy.
+    ``planned_tissue`` and ``changes`` are of the window that the log covers, ``tissue``, ``fat`` and ``lean`` of
+    the whole phase so far. ``path`` has a point at the end of each of ``stints`` (from the day reviewed on).
+    """
+
+    day: int
+    days: int
+    since_day: int
+    ratio: float
+    is_finished: bool
+    verdict: Verdict
+    probabilities: Probabilities
+    more_days_needed: int
+    planned_tissue: Estimate
+    changes: Changes
+    tissue: Estimate
+    fat: Estimate
+    lean: Estimate
+    fat_fraction: Estimate
+    eaten: Eaten
+    implied_difference: Estimate | None
+    maintenance: LogMaintenance
+    maintenance_change: Estimate
+    advice: Advice
+    path: Forecast | None
+    stints: list[Stint]
+    weight_kg: Estimate
+    noise_sd_kg: float
+    aftermath: Aftermath | None
+    reasons: list[Message]
+    notes: list[Message]
+
+    @property
+    def actions(self) -> list[RailAction]:
+        """What the rails did."""
+        return self.advice.actions
+
+
+def _below(limit: float, estimate: Estimate) -> float:
+    """Probability that a normal quantity lies below a limit."""
+    if estimate.sd <= 0.0:
+        return 1.0 if estimate.mean < limit else 0.0
+    return 0.5 * (1.0 + math.erf((limit - estimate.mean) / (estimate.sd * math.sqrt(2.0))))
+
+
+def probabilities(kind: PhaseKind, planned: Estimate, observed: Estimate) -> Probabilities:
+    """Where the true change of tissue lies against the plan's 80 % interval, given what the log tells of it."""
+    lower, upper = _below(planned.lower, observed), 1.0 - _below(planned.upper, observed)
+    faster, slower = (lower, upper) if kind.is_deficit else (upper, lower)
+    return Probabilities(max(0.0, 1.0 - lower - upper), faster, slower)
+
+
+def more_days_needed(window_days: int, weighings: int, planned: Estimate, observed: Estimate) -> int:
+    """Days of logging until the phase can be judged; 0 when it can.
+
+    A fortnight, a week's worth of weighings, and an error of tissue no larger than half the plan's interval, which
+    grows with the days while the error stays.
+    """
+    need = max(texts.LEAST_DAYS - window_days, texts.LEAST_WEIGHINGS - weighings, 0)
+    half = planned.upper - planned.mean
+    if observed.sd > half and window_days > 0:
+        grown = _MOST_DAYS_AHEAD if half <= 0.0 else math.ceil(window_days * (observed.sd / half - 1.0))
+        need = max(need, grown, 1)
+    return min(need, _MOST_DAYS_AHEAD)
+
+
+def judge(likely: Probabilities) -> Verdict:
+    """The likeliest of the three; off the plan only when that is likelier than not."""
+    if likely.faster > 0.5:
+        return Verdict.FASTER
+    if likely.slower > 0.5:
+        return Verdict.SLOWER
+    return Verdict.WITHIN_INTERVAL
+
+
+@equation(
+    "phase_review",
+    summary="Verdict on a phase, and the smallest correction of its intake",
+    formula=(
+        "probability that the change of tissue since the start lies under, in or over the 80 % interval of the "
+        f"plan's forecast; too early before {texts.LEAST_DAYS} days or {texts.LEAST_WEIGHINGS} weighings, or while the "
+        "error of tissue exceeds half the interval; correction: root of forecast(from today's body) - target in the "
+        "intake, rounded to 10 kcal inside every rail"
+    ),
+    kind=Kind.MODEL,
+    basis=Basis.JUDGEMENT,
+    valid_range="phases of at least two weeks with dated weighings",
+)
+def review_phase(
+    person: Person,
+    assessed: Assessment,
+    subject: Subject,
+    phase: PhaseFollowed,
+    log: Log,
+    as_of_day: int,
+    *,
+    is_finished: bool = False,
+) -> Review:
+    """Review ``phase`` on the morning of ``as_of_day``.
+
+    Args: ``person``, ``assessed`` and ``subject`` as at the phase's start; ``log`` may begin before it, which helps.
+    Raises: ``OutOfDomain`` on a log that cannot be read or a phase that had not begun; ``guard_rails.Refused``
+        where a deficit is still running and the screening was not answered.
+    """
+    if as_of_day < phase.start_day:
+        detail = "The phase begins after the day to review it on."
+        raise OutOfDomain("REVIEW_BEFORE_START", "/phase/start_date", detail)
+    if phase.kind is PhaseKind.MINI_CUT and len(phase.weeks) > MOST_WEEKS:
+        detail = f"A mini-cut has at most {MOST_WEEKS} weeks: send a longer one as a `cut`."
+        raise OutOfDomain("MINI_CUT_TOO_LONG", "/phase/weeks", detail)
+    if phase.fat_loss_kg is not None and not phase.kind.is_deficit:
+        detail = "Only a `mini_cut` or a `cut` has fat to lose."
+        raise OutOfDomain("FAT_LOSS_WITHOUT_DEFICIT", "/phase/fat_loss_kg", detail)
+    finished = is_finished or as_of_day >= phase.end_day
+    day = min(as_of_day, phase.end_day)
+    log, later = _until(log, day, as_of_day)
+    now = read_phase(person, assessed, phase, log, day)
+
+    unseen = now.days - now.window_days
+    scale = 1.0 / now.ratio
+    usual = None if phase.usual_intake_kcal is None else scale * phase.usual_intake_kcal
+    from_start = Estimate(scale * phase.maintenance.mean, scale * phase.maintenance.sd)
+    promised = PromisedPath(phase, body_of(person, assessed, from_start, usual), now.ratio, (unseen, now.days))
+    planned = promised.change(unseen, now.days).tissue
+    body = body_now(person, assessed, phase, now, promised.change(0, unseen).tissue)
+    likely = probabilities(phase.kind, planned, now.window.tissue)
+    more_days = more_days_needed(now.window_days, now.weighings, planned, now.window.tissue)
+    verdict = Verdict.TOO_EARLY if more_days else judge(likely)
+
+    course = Course(phase, subject, body, now.ratio, day)
+    advice = advise(phase, course, now, promised, verdict, finished)
+    path, stints = (None, []) if advice.days_ahead == 0 else course.forecast(advice.correction_kcal, advice.days_ahead)
+    ends = advice.decision is Decision.END
+    after = aftermath(course, now) if ends else None
+    observed = now.window.tissue
+    implied = None
+    if now.window_days >= DAYS_PER_WEEK:
+        per_day = now.rho_kcal_per_kg / now.window_days
+        implied = Estimate(per_day * (observed.mean - planned.mean), per_day * math.hypot(observed.sd, planned.sd))
+    maintenance = now.maintenance.maintenance
+    fat = body.body.fat_kg
+    notes = list(now.notes)
+    if later:
+        notes.append(say(texts.LATER_ENTRIES, count=later))
+    if unseen:
+        notes.append(say(texts.WINDOW_SHORTER, days=unseen))
+    return Review(
+        day=day,
+        days=now.days,
+        since_day=phase.start_day + unseen,
+        ratio=now.ratio,
+        is_finished=finished,
+        verdict=verdict,
+        probabilities=likely,
+        more_days_needed=more_days,
+        planned_tissue=planned,
+        changes=now.window,
+        tissue=body.tissue,
+        fat=body.fat,
+        lean=body.lean,
+        fat_fraction=Estimate(fat.mean / now.weight_kg.mean, fat.sd / now.weight_kg.mean),
+        eaten=now.eaten,
+        implied_difference=implied,
+        maintenance=now.maintenance,
+        maintenance_change=Estimate(
+            maintenance.mean - phase.maintenance.mean, math.hypot(maintenance.sd, phase.maintenance.sd)
+        ),
+        advice=advice,
+        path=path,
+        stints=stints,
+        weight_kg=now.weight_kg,
+        noise_sd_kg=now.noise_sd_kg,
+        aftermath=after,
+        reasons=[*_reasons(phase, now, planned, likely, verdict, more_days), *advice.reasons],
+        notes=notes,
+    )
+
+
+def _until(log: Log, day: int, as_of_day: int) -> tuple[Log, int]:
+    """The log up to a day, and how many entries were left out. What lies after the as-of day stays, to be refused."""
+
+    def is_kept(entry_day: int) -> bool:
+        return entry_day <= day or entry_day > as_of_day
+
+    weighings = [w for w in log.weighings if is_kept(w.day)]
+    intakes = [i for i in log.intakes if is_kept(i.day)]
+    left_out = len(log.weighings) + len(log.intakes) - len(weighings) - len(intakes)
+    return (Log(weighings, intakes), left_out) if left_out else (log, 0)
+
+
+def _reasons(
+    phase: PhaseFollowed, now: Now, planned: Estimate, likely: Probabilities, verdict: Verdict, more_days: int
+) -> list[Message]:
+    """Why the verdict is what it is, and what was eaten."""
+    observed = now.window.tissue.mean
+    found: list[Message] = []
+    if verdict is Verdict.TOO_EARLY:
+        found.append(say(texts.TOO_EARLY, more_days=more_days))
+    elif verdict is Verdict.WITHIN_INTERVAL:
+        found.append(say(texts.WITHIN, observed_kg=observed, lower_kg=planned.lower, upper_kg=planned.upper))
+    else:
+        chance = likely.faster if verdict is Verdict.FASTER else likely.slower
+        found.append(
+            say(texts.OUTSIDE, observed_kg=observed, lower_kg=planned.lower, upper_kg=planned.upper, probability=chance)
+        )
+    difference = now.eaten.difference
+    if difference is None:
+        if now.days:
+            found.append(say(texts.NO_INTAKE))
+    elif difference.lower > 0.0 and difference.mean > texts.NOTABLE_KCAL:
+        found.append(say(texts.ATE_MORE, difference_kcal=difference.mean))
+    elif difference.upper < 0.0 and difference.mean < -texts.NOTABLE_KCAL:
+        found.append(say(texts.ATE_LESS, difference_kcal=-difference.mean))
+    elif verdict in (Verdict.FASTER, Verdict.SLOWER):
+        maintenance = now.maintenance.maintenance.mean
+        code = texts.NEEDS_LESS if observed > planned.mean else texts.NEEDS_MORE
+        found.append(say(code, maintenance_kcal=maintenance, planned_kcal=phase.maintenance.mean))
+    return found

@@ -1,0 +1,104 @@
+"""Intervals of a season: its phases as planned, its intakes set anew from the log as the plan says.
+
+The same linear propagation as ``forecast``: every source of uncertainty is moved by one standard deviation, here all
+of them at once as one array. Eaten as written for years, an error of a tenth in maintenance would carry a body out of
+all bounds; but a gain is set anew every few weeks, and from the first review on the log has shown most of the error.
+"""
+
+from ..body import (
+    ADHERENCE_SPREAD,
+    ALL_SOURCES,
+    CARRIED_SPREAD,
+    Body,
+    BodyModel,
+    BodyState,
+    Diet,
+    Forecast,
+    Moved,
+    UncertaintySource,
+    adapting,
+    assemble,
+    current_maintenance_kcal,
+    moved_run,
+    start_body,
+    walk,
+)
+from ..numbers import arrays
+from ..phase import GAIN_RESET_WEEKS
+from ..register import (
+    HALL_CHOW_2011,
+    Basis,
+    Kind,
+    constant,
+    equation,
+)
+from .run import WeekRecord
+
+REVIEW_SPREAD = constant(
+    "season_review_spread", 25.0, unit="kcal/d", basis=Basis.JUDGEMENT, sources=(HALL_CHOW_2011,),
+    summary="SD of the mean error in energy through a season whose intake is set anew from the log every four weeks: "
+    "28 days of weights alone give about 94 kcal/d, the mean of a year's 13 such readings 26",
+)  # fmt: skip
+_MOVED = tuple(s for s in UncertaintySource if s not in (UncertaintySource.CARRIED_MASS, UncertaintySource.DAILY_NOISE))
+
+
+def left_by_review(body: Body) -> float:
+    """Share of an error in energy (maintenance, adherence) that reading the log leaves, 0-1."""
+    error = (body.maintenance_kcal.sd**2 + (ADHERENCE_SPREAD * body.maintenance_kcal.mean) ** 2) ** 0.5
+    return min(1.0, REVIEW_SPREAD / float(error))
+
+
+@equation(
+    "season_interval",
+    summary="80 % interval of every value of a season",
+    formula="as forecast_interval, phases as planned; where the plan sets the intake, the balance of the moved "
+    f"body sets it, of whose error the log leaves what season_review_spread says from week {GAIN_RESET_WEEKS + 1}",
+    kind=Kind.MODEL,
+    basis=Basis.JUDGEMENT,
+)
+def season_forecast(
+    body: Body, weeks: list[WeekRecord], sources: frozenset[UncertaintySource] = ALL_SOURCES
+) -> Forecast:
+    """The forecast of a lived season (floats): the expected states, and the moved ones at every week's end."""
+    model, _ = start_body(body)
+    states = [weeks[0].before, *(week.after for week in weeks)]
+    moved: list[UncertaintySource] = [source for source in _MOVED if source in sources]
+    runs = _moved_runs(body, weeks, moved) if moved else []
+    carried = CARRIED_SPREAD if UncertaintySource.CARRIED_MASS in sources else 0.0
+    noise = UncertaintySource.DAILY_NOISE in sources
+    return assemble(model, states, list(range(len(states))), runs, carried, noise)
+
+
+def _moved_runs(body: Body, weeks: list[WeekRecord], sources: list[UncertaintySource]) -> list[Moved]:
+    import numpy as np
+
+    ops = arrays()
+    starts = [start_body(body, source) for source in sources]
+    model = BodyModel(*[np.array(column, dtype=float) for column in zip(*[m for m, _ in starts], strict=True)])
+    state = BodyState(*[np.array(column, dtype=float) for column in zip(*[s for _, s in starts], strict=True)])
+    state = state._replace(day=starts[0][1].day)
+
+    def one_sd(source: UncertaintySource, size: float) -> object:
+        return np.array([size if s is source else 0.0 for s in sources])
+
+    error = one_sd(UncertaintySource.MAINTENANCE, body.maintenance_kcal.sd)
+    adherence = one_sd(UncertaintySource.ADHERENCE, ADHERENCE_SPREAD)
+    adaptation = one_sd(UncertaintySource.ADAPTATION, 1.0)
+    later = left_by_review(body)
+    path, intake = [state], state.fat_kg
+    for w, week in enumerate(weeks):
+        share = 1.0 if w < GAIN_RESET_WEEKS else later
+        if week.is_set:
+            # As far above or below balance as planned, for the body as it then is.
+            seen = current_maintenance_kcal(model, state) - share * error  # type: ignore[operator]
+            intake = seen + (week.intake_kcal - week.maintenance_kcal)
+        eaten = intake * (1.0 + share * adherence)  # type: ignore[operator]
+        carbohydrate = week.diet.carbohydrate_kcal / week.intake_kcal * eaten
+        diet = Diet(eaten, carbohydrate, week.diet.protein_g_per_kg)
+        state = walk(adapting(model, eaten, adaptation, ops), state, diet, (7.0,), ops=ops)[0]
+        path.append(state)
+    runs = []
+    for k, source in enumerate(sources):
+        own = [BodyState(*[float(value[k]) for value in s[:-1]])._replace(day=s.day) for s in path]
+        runs.append(moved_run(source, starts[k][0], own))
+    return runs

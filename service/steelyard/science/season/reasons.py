@@ -1,0 +1,179 @@
+"""What the rails did in a season, and the words that go with its phases."""
+
+from datetime import timedelta
+
+from .. import rails
+from ..body import Forecast
+from ..person import Condition
+from ..phase import GAIN_RESET_WEEKS, PlannedPhase
+from ..rails import FAT_KCAL_PER_G, LOSS_LIMIT, PROTEIN_DEFAULT_DEFICIT, RailAction, Subject
+from ..register import Message, say, template
+from .policy import NEVER, Policy
+from .run import BRIDGE, CUT, WeekRecord
+
+template(
+    "SEASON_GAIN",
+    "The gain runs at a surplus of {surplus_kcal:.0f} kcal/d; the intake is set anew every {weeks} weeks for the "
+    "changed body.",
+)
+template(
+    "SEASON_CUT",
+    "Body fat is expected at {fat_percent:.1f} %: the cut starts {deficit_kcal:.0f} kcal/d under maintenance and runs "
+    "to {end_percent:.1f} % or {weeks} weeks, whichever is first.",
+)
+template("SEASON_BRIDGE", "Maintenance after the cut lets glycogen, water and food return: the scale rises, not fat.")
+template(
+    "SEASON_HOLD",
+    "Body fat stands at the {fat_percent:.1f} % at which this strategy stops gaining, and no cut may start.",
+)
+template("SEASON_LEVEL", "This strategy has no surplus: intake follows maintenance, and training does the building.")
+template("SEASON_NO_CUT", "No cut falls into these weeks: body fat does not call for one that may be made.")
+template("SEASON_CUTS", "{cuts} cut(s) of {weeks} weeks in all, {share_percent:.0f} % of the season.")
+template(
+    "SEASON_PHYSIOLOGY",
+    "Lean gained counts lean tissue, without glycogen and water: part comes from training in any phase, part from the "
+    "surplus, whose lean share falls as it grows.",
+)
+template(
+    "SEASON_REVIEWED",
+    "The intervals hold for keeping these phases and setting the intake anew from the log where the plan sets it, "
+    "every {weeks} weeks in a gain; eaten as written without that, they would be far wider.",
+)
+
+
+def subject_at(subject: Subject, week: WeekRecord) -> Subject:
+    """What the rails read of the body at the start of a week."""
+    return subject._replace(
+        weight_kg=float(week.before.weight_kg),
+        fat_kg=float(week.before.fat_kg),
+        maintenance_kcal=float(week.maintenance_kcal),
+    )
+
+
+def season_actions(
+    subject: Subject,
+    is_history_unknown: bool,
+    policy: Policy,
+    weeks: list[WeekRecord],
+    phases: list[PlannedPhase],
+    path: Forecast,
+) -> list[RailAction]:
+    """What each rail did, once per rule and kind of message, where it did it first."""
+    actions: list[RailAction] = []
+    cut_starts: list[int] = []
+    for phase in phases:
+        first, end = path.states[phase.first], path.states[phase.weeks[-1].point]
+        week, length = weeks[phase.first], len(phase.weeks)
+        rate = float((end.tissue_kg - first.tissue_kg) / length / first.weight_kg)
+        macros = phase.weeks[0].intake
+        if week.mode == CUT:
+            there = subject_at(subject, week)
+            if week.deficit_kcal < policy.deficit_kcal - 0.5:
+                actions.append(_capped(there, week, policy, is_history_unknown))
+            fraction = float(end.fat_kg / end.weight_kg)
+            actions += rails.warn_deficit(there, macros.intake_kcal, -rate, fraction)
+            actions += rails.warn_macronutrients(
+                macros.intake_kcal, FAT_KCAL_PER_G * macros.fat_g, macros.carbohydrate_g
+            )
+            cut_starts.append(phase.first)
+        elif phase.kind == "gain":
+            actions += _gain_actions(subject, policy, week, rate)
+    actions += _history_actions(subject, cut_starts, phases)
+    once: dict[tuple[str, str], RailAction] = {}
+    for action in actions:
+        once.setdefault((action.id, action.message.code), action)
+    return list(once.values())
+
+
+def _capped(there: Subject, week: WeekRecord, policy: Policy, is_history_unknown: bool) -> RailAction:
+    deficit, asked = float(week.deficit_kcal), float(policy.deficit_kcal)
+    if is_history_unknown and deficit >= rails.DEFAULT_DEFICIT - 0.5:
+        message = say("CAPPED_HISTORY_UNKNOWN", deficit_kcal=deficit)
+        return RailAction(rails.CUT_HISTORY, "capped", deficit, asked, "kcal/d", message)
+    strictest = rails.deficit_limits(there, float(week.cut_weeks))[0]
+    if strictest.deficit_kcal > deficit + 5.0:
+        strictest = rails.DeficitLimit(rails.LOSS, deficit, f"tissue loss of {LOSS_LIMIT:.0%} a week")
+    return rails.capped(strictest._replace(deficit_kcal=deficit), asked)
+
+
+def _gain_actions(subject: Subject, policy: Policy, week: WeekRecord, rate: float) -> list[RailAction]:
+    limit = rails.GAIN_RATE_LIMIT[subject.training_status]
+    unit = "of body mass a week"
+    if week.surplus_limit_kcal < policy.surplus_kcal - 0.5:
+        message = say("CAPPED_GAIN_RATE", surplus_kcal=float(week.surplus_kcal), percent=100 * limit)
+        return [RailAction(rails.GAIN_RATE, "capped", limit, None, unit, message)]
+    warn_at = rails.GAIN_RATE_WARN_SHARE * limit
+    if rate > warn_at:
+        message = say("WARNED_GAIN_RATE", percent=100 * rate)
+        return [RailAction(rails.GAIN_RATE, "warned", warn_at, rate, unit, message)]
+    return []
+
+
+def _history_actions(subject: Subject, cut_starts: list[int], phases: list[PlannedPhase]) -> list[RailAction]:
+    actions: list[RailAction] = []
+    ends = {p.first: p.first + len(p.weeks) for p in phases}
+    for k, first in enumerate(cut_starts):
+        in_year = sum(1 for other in cut_starts[:k] if first - other < 52)
+        gap = first - ends[cut_starts[k - 1]] if k else None
+        actions += rails.warn_history(in_year, gap)
+    screening = subject.screening
+    if cut_starts and screening is not None and Condition.KIDNEY_DISEASE in screening.conditions:
+        message = say("WARNED_KIDNEY_PROTEIN")
+        actions.append(RailAction(rails.PROTEIN, "warned", None, PROTEIN_DEFAULT_DEFICIT, "g/kg/d", message))
+    return actions
+
+
+def explain_phases(
+    policy: Policy, weeks: list[WeekRecord], phases: list[PlannedPhase], path: Forecast
+) -> list[Message]:
+    """Fill in why each phase is as it is; returns the season's own reasons."""
+    cuts = dieting = 0
+    for phase in phases:
+        week = weeks[phase.first]
+        state = path.states[phase.first]
+        fat_percent = 100 * float(state.fat_kg / state.weight_kg)
+        if week.mode == CUT:
+            cuts, dieting = cuts + 1, dieting + len(phase.weeks)
+            phase.reasons.append(
+                say(
+                    "SEASON_CUT",
+                    fat_percent=fat_percent,
+                    deficit_kcal=float(week.deficit_kcal),
+                    end_percent=100 * float(week.cut_to),
+                    weeks=int(week.cut_weeks),
+                )
+            )
+            phase.reasons.append(say("PROTEIN_WHY", protein_g_per_kg=PROTEIN_DEFAULT_DEFICIT))
+            phase.ends_early_when.extend([say("END_ON_SIGNS"), say("END_ON_FAST_LOSS", percent=100 * LOSS_LIMIT)])
+            phase.guidance.extend([say("TRAIN_IN_DEFICIT"), say("WEIGH_DAILY")])
+            if path.model.training_dose < 1.0:
+                phase.cautions.append(say("NO_TRAINING"))
+        elif phase.kind == "gain":
+            phase.reasons.append(say("SEASON_GAIN", surplus_kcal=float(week.surplus_kcal), weeks=GAIN_RESET_WEEKS))
+            phase.guidance.append(say("TRAIN_IN_GAIN"))
+            if policy.cut_at < NEVER:
+                phase.ends_early_when.append(_ceiling(policy, phase, path))
+        elif week.mode == BRIDGE:
+            phase.reasons.append(say("SEASON_BRIDGE"))
+            end = path.states[phase.weeks[-1].point]
+            phase.cautions.append(say("REBOUND", carried_kg=float(end.carried_kg - state.carried_kg)))
+        elif policy.surplus_kcal > 0:
+            phase.reasons.append(say("SEASON_HOLD", fat_percent=100 * float(policy.cut_at)))
+        else:
+            phase.reasons.append(say("SEASON_LEVEL"))
+    reasons = [say("SEASON_PHYSIOLOGY")]
+    if cuts:
+        reasons.append(say("SEASON_CUTS", cuts=cuts, weeks=dieting, share_percent=100 * dieting / len(weeks)))
+    elif policy.has_cuts:
+        reasons.append(say("SEASON_NO_CUT"))
+    return reasons
+
+
+def _ceiling(policy: Policy, phase: PlannedPhase, path: Forecast) -> Message:
+    percent = round(100 * float(policy.cut_at), 1)
+    for week in phase.weeks:
+        state = path.states[week.point]
+        if state.fat_kg / state.weight_kg >= policy.cut_at:
+            when = (week.start + timedelta(days=6)).isoformat()
+            return say("CEILING_REACHED", fat_percent=percent, date=when)
+    return say("CEILING_NOT_REACHED", fat_percent=percent)

@@ -1,0 +1,288 @@
+"""Total energy: activity levels, composed weeks, the thermic effect, the cross-check."""
+
+import math
+
+import msgspec
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from steelyard.science.body.constants import THERMIC_SHARE
+from steelyard.science.measures import total_energy
+from steelyard.science.measures.activity_energy import session_kcal, step_kcal
+from steelyard.science.measures.total_energy import EerCategory, eer_category
+from steelyard.science.numbers.elementwise import arrays
+from steelyard.science.numbers.estimate import Estimate
+from steelyard.science.person.person import ActivityLevel, ActivityWeek, Person, Session, Sex, Training, TrainingStatus
+from steelyard.science.register.evidence import ENTRIES
+
+RESTING = Estimate(1780.0, 160.0)
+
+
+def person(
+    activity: ActivityLevel | ActivityWeek = ActivityLevel.MODERATE,
+    sex: Sex = Sex.MALE,
+    age: float = 30.0,
+    sessions_per_week: float = 0.0,
+) -> Person:
+    is_woman = sex is Sex.FEMALE
+    return Person(
+        sex=sex,
+        age_years=age,
+        height_cm=166.0 if is_woman else 180.0,
+        weight_kg=62.0 if is_woman else 80.0,
+        activity=activity,
+        training=Training(status=TrainingStatus.INTERMEDIATE, resistance_sessions_per_week=sessions_per_week),
+    )
+
+
+def week(steps: float = 0.0, *sessions: Session) -> ActivityWeek:
+    return ActivityWeek(steps_per_day=steps, sessions=sessions)
+
+
+LIFTING = Session(met=5.0, minutes=60.0, times_per_week=4.0)
+
+
+# --- activity levels ------------------------------------------------------------------------------------------
+
+
+def test_levels_cover_the_published_bands_without_gaps() -> None:
+    # FAO/WHO/UNU 2004: sedentary or light 1.40-1.69, moderately active 1.70-1.99, vigorous 2.00-2.40.
+    bands = [total_energy.PAL_BANDS[level] for level in ActivityLevel]
+    assert [low for low, _ in bands[1:]] == [high for _, high in bands[:-1]]
+    edges = {edge for band in bands for edge in band}
+    assert {1.40, 1.70, 2.00, 2.40} <= edges
+
+
+@pytest.mark.parametrize("level", ActivityLevel)
+def test_a_level_is_the_middle_of_its_band_and_half_of_it_wide(level: ActivityLevel) -> None:
+    low, high = total_energy.PAL_BANDS[level]
+    result = total_energy.estimate(person(level), RESTING)
+    assert result.pal == pytest.approx((low + high) / 2)
+    assert result.mean == pytest.approx(RESTING.mean * (low + high) / 2)
+    from_level = total_energy.estimate(person(level), Estimate(RESTING.mean, 0.0))
+    assert from_level.sd == pytest.approx(RESTING.mean * (high - low) / 2)
+    assert result.sd == pytest.approx(math.hypot(from_level.sd, result.pal * RESTING.sd))
+
+
+def test_a_level_already_holds_training() -> None:
+    none = total_energy.estimate(person(sessions_per_week=0.0), RESTING)
+    five = total_energy.estimate(person(sessions_per_week=5.0), RESTING)
+    assert five.mean == none.mean
+    assert five.components == none.components
+    assert five.exercise_kcal > none.exercise_kcal == 0.0
+
+
+# --- composed weeks -------------------------------------------------------------------------------------------
+
+
+def test_session_energy_gives_the_worked_value() -> None:
+    # Computed independently: 60 min at 5 MET on a resting rate of 1780 kcal/d, every day: 296.7 kcal net.
+    assert session_kcal(5.0, 60.0, 7.0, 1780.0) == pytest.approx(296.7, abs=0.05)
+
+
+def test_an_empty_week_is_a_day_of_sitting() -> None:
+    result = total_energy.estimate(person(week()), RESTING)
+    assert result.pal == pytest.approx(total_energy.SITTING_PAL)
+    assert result.exercise_kcal == 0.0
+
+
+def test_a_session_adds_its_net_energy_and_the_thermic_effect_of_what_pays_for_it_once() -> None:
+    idle = total_energy.estimate(person(week()), RESTING)
+    active = total_energy.estimate(person(week(0.0, LIFTING)), RESTING)
+    net = session_kcal(5.0, 60.0, 4.0, RESTING.mean)
+    assert active.mean - idle.mean == pytest.approx(net / (1 - THERMIC_SHARE))
+    assert active.exercise_kcal == pytest.approx(net)
+    assert active.components.activity_kcal - idle.components.activity_kcal == pytest.approx(net)
+    assert active.components.thermic_effect_kcal == pytest.approx(THERMIC_SHARE * active.mean)
+
+
+def test_the_weekly_count_of_sessions_is_not_added_to_a_composed_week() -> None:
+    without = total_energy.estimate(person(week(6000, LIFTING), sessions_per_week=0), RESTING)
+    with_count = total_energy.estimate(person(week(6000, LIFTING), sessions_per_week=4), RESTING)
+    assert with_count == without
+
+
+def test_rest_is_not_paid_twice() -> None:
+    # A bout at rest (1 MET) or below costs nothing above rest.
+    for met in (0.5, 1.0):
+        bout = Session(met=met, minutes=120.0, times_per_week=7.0)
+        assert total_energy.estimate(person(week(0, bout)), RESTING).mean == pytest.approx(
+            total_energy.estimate(person(week()), RESTING).mean
+        )
+
+
+def test_table_errors_widen_a_composed_week() -> None:
+    sure = Estimate(RESTING.mean, 0.0)
+    idle = total_energy.estimate(person(week()), sure)
+    busy = total_energy.estimate(person(week(12000, LIFTING)), sure)
+    assert idle.sd == pytest.approx(RESTING.mean * 0.07)
+    paid = 1 / (1 - THERMIC_SHARE)
+    assert busy.sd == pytest.approx(
+        math.hypot(
+            idle.sd,
+            0.3 * paid * step_kcal(12000, RESTING.mean),
+            0.3 * paid * session_kcal(5, 60, 4, RESTING.mean),
+        )
+    )
+
+
+activities = st.one_of(
+    st.sampled_from(ActivityLevel),
+    st.builds(
+        ActivityWeek,
+        steps_per_day=st.floats(0, 40000),
+        sessions=st.lists(
+            st.builds(
+                Session,
+                met=st.floats(1, 15),
+                minutes=st.floats(1, 240),
+                times_per_week=st.floats(0.25, 14),
+            ),
+            max_size=5,
+        ).map(tuple),
+    ),
+)
+
+
+@given(
+    activity=activities,
+    sex=st.sampled_from(Sex),
+    resting=st.builds(Estimate, st.floats(700, 4000), st.floats(20, 400)),
+)
+def test_the_parts_add_up_to_the_total(activity: ActivityLevel | ActivityWeek, sex: Sex, resting: Estimate) -> None:
+    result = total_energy.estimate(person(activity, sex), resting)
+    parts = result.components
+    assert parts.resting_kcal + parts.thermic_effect_kcal + parts.activity_kcal == pytest.approx(result.mean)
+    assert parts.resting_kcal == resting.mean
+    assert parts.activity_kcal > 0.0
+    assert result.pal == pytest.approx(result.mean / resting.mean)
+    assert result.sd >= result.pal * resting.sd * (1 - 1e-12)
+    assert bool(result.notes) is (result.pal > 2.4)
+
+
+@given(steps=st.floats(0, 30000), more=st.floats(0, 5000), met=st.floats(1, 12), extra=st.floats(0, 3))
+def test_more_movement_never_lowers_the_total(steps: float, more: float, met: float, extra: float) -> None:
+    bout = Session(met=met, minutes=60, times_per_week=3)
+    base = total_energy.estimate(person(week(steps, bout)), RESTING).mean
+    stepped = total_energy.estimate(person(week(steps + more, bout)), RESTING).mean
+    harder = msgspec.structs.replace(bout, met=met + extra)
+    assert stepped >= base
+    assert total_energy.estimate(person(week(steps, harder)), RESTING).mean >= base
+
+
+def test_activity_energy_on_arrays_equals_scalars() -> None:
+    rng = np.random.default_rng(3)
+    met, minutes, times, rest = (rng.uniform(low, high, 50) for low, high in ((0.5, 12), (5, 120), (0, 7), (900, 3000)))
+    np.testing.assert_allclose(
+        session_kcal(met, minutes, times, rest, arrays()),
+        [session_kcal(*map(float, row)) for row in zip(met, minutes, times, rest, strict=True)],
+    )
+    np.testing.assert_allclose(
+        step_kcal(minutes * 100, rest, arrays()),
+        [step_kcal(float(m) * 100, float(r)) for m, r in zip(minutes, rest, strict=True)],
+    )
+
+
+# --- notes ----------------------------------------------------------------------------------------------------
+
+
+def test_an_activity_hard_to_sustain_is_noted() -> None:
+    hard = Session(met=10.0, minutes=180.0, times_per_week=7.0)
+    result = total_energy.estimate(person(week(10000, hard)), RESTING)
+    assert result.pal > 2.4
+    assert [note.code for note in result.notes] == ["PAL_ABOVE_SUSTAINABLE"]
+    assert f"{result.pal:.2f}" in result.notes[0].text
+
+
+def test_notes_begin_beyond_the_limits() -> None:
+    assert total_energy.pal_notes(2.4) == total_energy.pal_notes(1.2) == ()
+    assert [n.code for n in total_energy.pal_notes(2.401)] == ["PAL_ABOVE_SUSTAINABLE"]
+    assert [n.code for n in total_energy.pal_notes(1.199)] == ["PAL_BELOW_PLAUSIBLE"]
+    assert total_energy.pal_notes(1.199)[0].text
+
+
+# --- thermic effect -------------------------------------------------------------------------------------------
+
+
+def test_thermic_effect_of_a_mixed_diet_is_about_a_tenth() -> None:
+    # Westerterp 2004: about 10 % of a mixed diet (here 15 % protein, 50 % carbohydrate, 35 % fat); the nutrient
+    # middles must come to it within the half-widths that the ranges of the nutrients leave (0.15 x 5 + 0.50 x 2.5
+    # + 0.35 x 1.5 points = 2.5).
+    share = total_energy.thermic_effect_kcal(0.15, 0.50, 0.35)
+    assert share == pytest.approx(THERMIC_SHARE, abs=0.0253)
+
+
+def test_protein_costs_most_to_digest() -> None:
+    costs = [total_energy.thermic_effect_kcal(*row) for row in ((100, 0, 0), (0, 100, 0), (0, 0, 100))]
+    assert costs == sorted(costs, reverse=True)
+    assert total_energy.thermic_effect_kcal(0, 0, 0, 100) > costs[1]
+    for nutrient, share in (("protein", "0.25"), ("carbohydrate", "0.075"), ("fat", "0.015"), ("alcohol", "0.2")):
+        assert ENTRIES[f"thermic_effect_{nutrient}"].value == float(share)
+        assert share in ENTRIES["thermic_effect_by_nutrient"].formula
+
+
+# --- cross-check ----------------------------------------------------------------------------------------------
+
+
+# Computed independently of this code from the published coefficients: catches slips of typing only.
+@pytest.mark.parametrize(
+    ("category", "man", "woman"),
+    [
+        (EerCategory.INACTIVE, 2726.2, 2050.1),
+        (EerCategory.LOW_ACTIVE, 2945.8, 2213.75),
+        (EerCategory.ACTIVE, 3126.3, 2350.7),
+        (EerCategory.VERY_ACTIVE, 3495.8, 2585.9),
+    ],
+)
+def test_requirements_give_the_worked_values(category: EerCategory, man: float, woman: float) -> None:
+    for sex, value, error in ((Sex.MALE, man, 340.0), (Sex.FEMALE, woman, 246.0)):
+        rows = {row.id: row for row in total_energy.cross_check(person(sex=sex), 1.6)}
+        assert rows[f"eer_{category}"].kcal_per_day == pytest.approx(value, abs=0.05)
+        assert rows[f"eer_{category}"].standard_error == error
+
+
+# Health Canada, DRI tables, adults: inactive 1.00 <= PAL < 1.53, low active < 1.68, active < 1.85, then very active.
+@pytest.mark.parametrize(
+    ("pal", "category"),
+    [
+        (1.0, EerCategory.INACTIVE),
+        (1.5299, EerCategory.INACTIVE),
+        (1.53, EerCategory.LOW_ACTIVE),
+        (1.6799, EerCategory.LOW_ACTIVE),
+        (1.68, EerCategory.ACTIVE),
+        (1.8499, EerCategory.ACTIVE),
+        (1.85, EerCategory.VERY_ACTIVE),
+        (3.0, EerCategory.VERY_ACTIVE),
+    ],
+)
+def test_categories_follow_the_published_limits(pal: float, category: EerCategory) -> None:
+    assert eer_category(pal) is category
+
+
+@pytest.mark.parametrize("sex", Sex)
+@pytest.mark.parametrize("level", ActivityLevel)
+def test_exactly_the_category_of_the_implied_level_is_marked(sex: Sex, level: ActivityLevel) -> None:
+    whose = person(level, sex)
+    result = total_energy.estimate(whose, RESTING)
+    marked = [row.id for row in total_energy.cross_check(whose, result.pal) if row.is_match]
+    assert marked == [f"eer_{eer_category(result.pal)}"]
+
+
+def test_unspecified_sex_averages_the_requirements_and_widens() -> None:
+    both = total_energy.cross_check(person(sex=Sex.UNSPECIFIED), 1.6)
+    man = total_energy.cross_check(person(sex=Sex.MALE), 1.6)
+    body = msgspec.structs.replace(person(sex=Sex.FEMALE), height_cm=180.0, weight_kg=80.0)
+    woman = total_energy.cross_check(body, 1.6)
+    for b, m, w in zip(both, man, woman, strict=True):
+        assert b.kcal_per_day == pytest.approx((m.kcal_per_day + w.kcal_per_day) / 2)
+        gap = abs(m.kcal_per_day - w.kcal_per_day) / 2
+        assert b.standard_error == pytest.approx((340 + 246) / 2 + gap)
+
+
+def test_requirements_of_adults_are_not_claimed_for_the_young() -> None:
+    for row in total_energy.cross_check(person(age=17.0), 1.6):
+        assert not row.is_applicable
+        assert row.why_not is not None
+        assert "19" in row.why_not.text
+    assert all(row.is_applicable for row in total_energy.cross_check(person(age=19.0), 1.6))

@@ -1,0 +1,299 @@
+"""Each guard rail just inside and just outside its limit, and each refusal.
+
+Limits are typed here again; their sources stand beside them in ``rail_table``.
+"""
+
+from typing import Any
+
+import pytest
+from steelyard.science.person.person import Sex, TrainingStatus
+from steelyard.science.person.screening import Clearance, Condition, EatingDisorder, Medicine, Screening
+from steelyard.science.rails import guard_rails as rails
+from steelyard.science.rails import table
+from steelyard.science.rails.guard_rails import Refused, Subject
+
+CLEAR = Screening(is_pregnant=False, is_breastfeeding=False, eating_disorder=EatingDisorder.NONE)
+CLEARED = Clearance(given_by="physician", reason="well controlled, reviewed this month")
+
+
+def subject(**changed: Any) -> Subject:
+    """A trained man of 80 kg at 15 % fat, unless ``changed``."""
+    values = {
+        "sex": Sex.MALE,
+        "age_years": 30.0,
+        "height_cm": 180.0,
+        "weight_kg": 80.0,
+        "fat_kg": 12.0,
+        "maintenance_kcal": 2850.0,
+        "resting_kcal": 1780.0,
+        "exercise_kcal": 250.0,
+        "training_status": TrainingStatus.INTERMEDIATE,
+        "screening": CLEAR,
+    }
+    return Subject(**{**values, **changed})
+
+
+def screened(**changed: Any) -> Screening:
+    values = {"is_pregnant": False, "is_breastfeeding": False, "eating_disorder": EatingDisorder.NONE}
+    return Screening(**{**values, **changed})
+
+
+def woman(**changed: Any) -> Subject:
+    values = {"sex": Sex.FEMALE, "weight_kg": 62.0, "height_cm": 166.0, "fat_kg": 16.0, "maintenance_kcal": 2100.0}
+    return subject(**{**values, **changed})
+
+
+# --- refusals --------------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("who", "rule", "field"),
+    [
+        pytest.param(subject(age_years=17.9), "age", "/profile/age_years", id="under-18"),
+        pytest.param(subject(age_years=65.0), "age", "/profile/age_years", id="65-without-clearance"),
+        pytest.param(subject(screening=None), "screening_unanswered", "/screening", id="unanswered"),
+        pytest.param(
+            woman(screening=screened(is_pregnant=True)), "pregnancy_lactation", "/screening/is_pregnant", id="pregnant"
+        ),
+        pytest.param(
+            woman(screening=screened(is_breastfeeding=True)),
+            "pregnancy_lactation",
+            "/screening/is_breastfeeding",
+            id="breastfeeding",
+        ),
+        pytest.param(
+            subject(screening=screened(eating_disorder=EatingDisorder.CURRENT)),
+            "eating_disorder",
+            "/screening/eating_disorder",
+            id="eating-disorder-current",
+        ),
+        pytest.param(
+            subject(screening=screened(eating_disorder=EatingDisorder.PAST)),
+            "eating_disorder",
+            "/screening/eating_disorder",
+            id="eating-disorder-past",
+        ),
+        pytest.param(subject(height_cm=208.0), "bmi", "/profile/weight_kg", id="underweight"),
+        pytest.param(subject(fat_kg=0.06 * 80), "body_fat", "/profile/body_fat", id="body-fat-man"),
+        pytest.param(woman(fat_kg=0.14 * 62), "body_fat", "/profile/body_fat", id="body-fat-woman"),
+        pytest.param(
+            subject(sex=Sex.UNSPECIFIED, fat_kg=0.13 * 80),
+            "body_fat",
+            "/profile/body_fat",
+            id="stricter-of-both",
+        ),
+    ],
+)
+def test_refused(who: Subject, rule: str, field: str) -> None:
+    with pytest.raises(Refused) as refused:
+        rails.check_person(who)
+    assert refused.value.action.id == rule
+    assert refused.value.action.action == "refused"
+    assert refused.value.field == field
+    assert refused.value.action.message.text
+
+
+@pytest.mark.parametrize("condition", list(Condition))
+def test_every_listed_condition_needs_clearance(condition: Condition) -> None:
+    with pytest.raises(Refused) as refused:
+        rails.check_person(subject(screening=screened(conditions=(condition,))))
+    assert refused.value.action.id == "medical"
+    assert refused.value.field == "/screening/conditions"
+    assert condition.replace("_", " ") in refused.value.action.message.text
+    assert "physician" in refused.value.action.message.text
+    echoed = rails.check_person(subject(screening=screened(conditions=(condition,), clearance=CLEARED)))
+    assert any(CLEARED.reason in action.message.text and action.id == "medical" for action in echoed)
+
+
+@pytest.mark.parametrize("medicine", list(Medicine))
+def test_every_listed_medicine_needs_clearance(medicine: Medicine) -> None:
+    with pytest.raises(Refused) as refused:
+        rails.check_person(subject(screening=screened(medicines=(medicine,))))
+    assert (refused.value.action.id, refused.value.field) == ("medical", "/screening/medicines")
+    assert rails.check_person(subject(screening=screened(medicines=(medicine,), clearance=CLEARED)))
+
+
+@pytest.mark.parametrize(
+    "answers",
+    [
+        {"is_pregnant": True},
+        {"is_breastfeeding": True},
+        {"eating_disorder": EatingDisorder.CURRENT},
+        {"eating_disorder": EatingDisorder.PAST},
+    ],
+)
+def test_no_clearance_opens_what_allows_none(answers: dict[str, Any]) -> None:
+    with pytest.raises(Refused):
+        rails.check_person(woman(screening=screened(clearance=CLEARED, **answers)))
+
+
+def test_no_clearance_opens_minor_age_or_low_weight() -> None:
+    for who in (subject(age_years=17.0), subject(height_cm=208.0), subject(fat_kg=4.0)):
+        with pytest.raises(Refused):
+            rails.check_person(who._replace(screening=screened(clearance=CLEARED)))
+
+
+# --- just inside -----------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("who", "warned"),
+    [
+        pytest.param(subject(), set(), id="ordinary-man"),
+        pytest.param(woman(), set(), id="ordinary-woman"),
+        pytest.param(subject(age_years=18.0), {"age"}, id="18"),
+        pytest.param(subject(age_years=19.9), {"age"}, id="19"),
+        pytest.param(subject(age_years=20.0), set(), id="20"),
+        pytest.param(subject(age_years=64.9), set(), id="64"),
+        pytest.param(subject(age_years=65.0, screening=screened(clearance=CLEARED)), {"age"}, id="65-cleared"),
+        pytest.param(subject(height_cm=100 * (80 / 18.51) ** 0.5), {"bmi"}, id="bmi-18.5"),
+        pytest.param(subject(height_cm=100 * (80 / 19.99) ** 0.5), {"bmi"}, id="bmi-under-20"),
+        pytest.param(subject(height_cm=100 * (80 / 20.01) ** 0.5), set(), id="bmi-20"),
+        pytest.param(subject(fat_kg=0.061 * 80), set(), id="body-fat-man"),
+        pytest.param(woman(fat_kg=0.141 * 62), set(), id="body-fat-woman"),
+        pytest.param(
+            subject(screening=screened(eating_disorder=EatingDisorder.UNSURE)), {"eating_disorder"}, id="unsure"
+        ),
+    ],
+)
+def test_allowed(who: Subject, warned: set[str]) -> None:
+    actions = rails.check_person(who)
+    assert {action.id for action in actions} == warned
+    assert all(action.action == "warned" for action in actions)
+
+
+# --- limits on a deficit ---------------------------------------------------------------------------------------
+
+
+def limit(who: Subject, rule: str, weeks: float = 6) -> float:
+    return next(found.deficit_kcal for found in rails.deficit_limits(who, weeks) if found.rule == rule)
+
+
+def test_the_limits_of_an_ordinary_man() -> None:
+    # 30 % of 2850; 290 kJ/kg on 12 kg; 25 kcal/kg on 68 kg and 250 of training; floor of 1500.
+    man = subject()
+    assert limit(man, "deficit_share") == pytest.approx(0.30 * 2850)
+    assert limit(man, "fat_supply") == pytest.approx(290 / 4.184 * 12)
+    assert limit(man, "energy_availability") == pytest.approx(2850 - 25 * 68 - 250)
+    assert limit(man, "intake_floor") == pytest.approx(2850 - 1500)
+    assert limit(woman(), "intake_floor") == pytest.approx(2100 - 1200)
+    assert limit(woman(sex=Sex.UNSPECIFIED), "intake_floor") == pytest.approx(2100 - 1500)
+
+
+def test_a_longer_phase_has_stricter_limits() -> None:
+    # More than six weeks is a cut: resting energy is the floor, and no low energy availability.
+    man = subject()
+    assert limit(man, "intake_floor", 6.1) == pytest.approx(2850 - 1780)
+    assert limit(man, "energy_availability", 6.1) == pytest.approx(2850 - 30 * 68 - 250)
+    assert limit(man, "intake_floor", 6.0) == pytest.approx(2850 - 1500)
+
+
+def test_the_strictest_limit_comes_first() -> None:
+    found = rails.deficit_limits(subject())
+    assert [x.deficit_kcal for x in found] == sorted(x.deficit_kcal for x in found)
+    assert {x.rule for x in found} == {"deficit_share", "fat_supply", "energy_availability", "intake_floor", "protein"}
+
+
+def test_an_intake_asked_for_is_refused_just_outside_and_not_just_inside() -> None:
+    man = subject()
+    strictest = rails.deficit_limits(man)[0]
+    least = man.maintenance_kcal - strictest.deficit_kcal
+    rails.refuse_deficit(man, least, 4, "/schedule/0/intake_kcal")
+    with pytest.raises(Refused) as refused:
+        rails.refuse_deficit(man, least - 10, 4, "/schedule/0/intake_kcal")
+    assert refused.value.action.id == strictest.rule
+    assert refused.value.field == "/schedule/0/intake_kcal"
+
+
+@pytest.mark.parametrize(
+    ("share", "end_fat", "rule"),
+    [
+        (-0.00999, 0.10, None),
+        (-0.01001, 0.10, "tissue_loss"),
+        (-0.005, 0.0601, None),
+        (-0.005, 0.0599, "body_fat"),
+        (0.0, 0.05, None),  # lean already, but not losing
+        (0.00249, 0.15, None),
+        (0.00251, 0.15, "gain_rate"),
+    ],
+)
+def test_change_of_a_phase(share: float, end_fat: float, rule: str | None) -> None:
+    assert rails.breaks_change(subject(), share, end_fat) == rule
+    if rule is None:
+        rails.refuse_change(subject(), share, end_fat, "/x", is_deficit=False)
+    else:
+        with pytest.raises(Refused) as refused:
+            rails.refuse_change(subject(), share, end_fat, "/x", is_deficit=False)
+        assert refused.value.action.id == rule
+
+
+def test_a_deficit_counts_where_lean_tissue_hides_it() -> None:
+    """A beginner's lean tissue may rise by what fat falls, so that tissue as a whole stays."""
+    assert rails.breaks_change(subject(), 0.0, 0.0599, is_deficit=True) == "body_fat"
+    assert rails.breaks_change(subject(), 0.0, 0.0601, is_deficit=True) is None
+
+
+@pytest.mark.parametrize(
+    ("status", "limit_share"),
+    [
+        (TrainingStatus.UNTRAINED, 0.005),
+        (TrainingStatus.NOVICE, 0.005),
+        (TrainingStatus.INTERMEDIATE, 0.0025),
+        (TrainingStatus.ADVANCED, 0.0015),
+    ],
+)
+def test_rate_of_gain_by_training_status(status: TrainingStatus, limit_share: float) -> None:
+    who = subject(training_status=status)
+    assert rails.breaks_change(who, limit_share - 1e-6, 0.15) is None
+    assert rails.breaks_change(who, limit_share + 1e-6, 0.15) == "gain_rate"
+
+
+# --- warnings --------------------------------------------------------------------------------------------------
+
+
+def warned(who: Subject, intake: float, loss: float = 0.004, end_fat: float = 0.13) -> set[str]:
+    return {action.id for action in rails.warn_deficit(who, intake, loss, end_fat)}
+
+
+def test_warnings_on_a_deficit_just_inside_and_outside() -> None:
+    # Each alone: the man's other values are moved out of the way.
+    plenty = subject(fat_kg=20.0, exercise_kcal=0.0)
+    assert warned(plenty, 2850 * 0.751) == set()
+    assert warned(plenty, 2850 * 0.749) == {"deficit_share"}
+    lean = subject(exercise_kcal=0.0)
+    supply = 203 / 4.184 * 12
+    assert warned(lean, 2850 - supply + 1) == set()
+    assert warned(lean, 2850 - supply - 1) == {"fat_supply"}
+    assert warned(plenty, 2400, loss=0.0079) == set()
+    assert warned(plenty, 2400, loss=0.0081) == {"tissue_loss"}
+    active = subject(fat_kg=20.0, exercise_kcal=600.0)
+    assert warned(active, 30 * 60 + 600 + 1) == set()
+    assert warned(active, 30 * 60 + 600 - 1) == {"energy_availability"}
+    slow = subject(fat_kg=40.0, exercise_kcal=0.0, maintenance_kcal=2300.0)
+    assert warned(slow, 1781, end_fat=0.45) == set()
+    assert warned(slow, 1779, end_fat=0.45) == {"intake_floor"}
+    assert warned(plenty, 2600, end_fat=0.081) == set()
+    assert warned(plenty, 2600, end_fat=0.079) == {"body_fat"}
+    assert warned(woman(fat_kg=25.0, exercise_kcal=0.0), 1900, end_fat=0.179) == {"body_fat"}
+
+
+def test_warnings_on_nutrients() -> None:
+    assert rails.warn_macronutrients(2000, 0.201 * 2000, 131) == []
+    assert {x.id for x in rails.warn_macronutrients(2000, 0.199 * 2000, 131)} == {"dietary_fat"}
+    assert {x.id for x in rails.warn_macronutrients(2000, 0.201 * 2000, 129)} == {"carbohydrate"}
+
+
+def test_warnings_on_history() -> None:
+    assert rails.warn_history(2, 8) == []
+    assert len(rails.warn_history(3, 8)) == 1
+    assert len(rails.warn_history(2, 7)) == 1
+    assert len(rails.warn_history(3, 7)) == 2
+    assert rails.warn_history(None, None) == []
+
+
+def test_every_rule_is_in_the_catalogue_and_every_action_names_one() -> None:
+    from steelyard.science import catalogue
+
+    entries = catalogue.entries()
+    assert set(table.RAIL_IDS) <= set(entries)
+    assert all(entries[id].kind == "rule" for id in table.RAIL_IDS)
