@@ -26,7 +26,7 @@ from .operations import COUNT_UNITS, Operation
 from .operations import Scope as KeyScope
 from .plans import plan_phases
 from .problems import BATCH_IDLE, BATCH_TOO_LONG, LINE_TOO_LONG, ProblemError, as_problem, problem_of
-from .refusals import CORE_REFUSALS, refusal
+from .refusals import REFUSALS, refusal
 from .request_id import request_id
 from .reviews import review_phase
 from .schemas.batches import BatchAnswer, BatchCounts, BatchLine, BatchSummary
@@ -75,7 +75,7 @@ class Single(NamedTuple):
         """The bytes that the operation called by itself answers with. Raises what it would raise."""
         try:
             return encode_finite(self.compute(self.decode(body)))
-        except CORE_REFUSALS as error:
+        except REFUSALS as error:
             raise refusal(error, self.body_type) from error
 
 

@@ -9,6 +9,7 @@ import msgspec
 
 from steelyard.science.log import IntakeDay, Log, Weighing
 from steelyard.science.measures import Assessment
+from steelyard.science.member import Told
 from steelyard.science.numbers import Estimate, bounds, bounds_columns, rounded, rounded_column, rounded_where
 from steelyard.science.person import ActivityWeek, BodyFatReading, Clearance, Person, Screening, Session, Training
 from steelyard.science.rails import RailAction, Subject
@@ -18,6 +19,7 @@ from .request_id import CONTRACT_VERSION
 from .schemas import log as log_schema
 from .schemas import profile as profile_schema
 from .schemas.explanation import GuardRail, Note
+from .schemas.plans import KnownMaintenance
 from .schemas.quantities import Interval, IntervalColumns
 
 if TYPE_CHECKING:
@@ -84,6 +86,24 @@ def subject(
         exercise_kcal=assessed.total.exercise_kcal,
         training_status=whose.training.status,
         screening=screening(answers),
+    )
+
+
+def told(
+    profile: profile_schema.Profile,
+    *,
+    screened: profile_schema.Screening | None = None,
+    known: KnownMaintenance | None = None,
+    entries: log_schema.Log | None = None,
+    current_intake_kcal: float | None = None,
+) -> Told:
+    """What a request tells of a member."""
+    return Told(
+        person=person(profile),
+        screening=screening(screened),
+        maintenance=None if known is None else Estimate(known.kcal_per_day, known.standard_deviation_kcal),
+        log=None if entries is None else log(entries),
+        current_intake_kcal=current_intake_kcal,
     )
 
 

@@ -26,7 +26,7 @@ from .pictures.palette import Theme
 from .pictures.renderer import Renderer
 from .pictures.sheet import Drawing
 from .problems import QUERY_VIOLATION, ProblemError
-from .refusals import CORE_REFUSALS, refusal
+from .refusals import REFUSALS, refusal
 
 OPERATION = "operation"  # the key of a route's options under which its operation stands
 PUBLIC = "public"  # the same for a route that needs no key
@@ -195,7 +195,7 @@ def _body_handler(operation: Operation, body_type: type, limits: Limits, rendere
                 encoded = format_.draw(body, computed, theme)
             elif format_ is not None:
                 encoded = format_.encode(body, computed)
-        except CORE_REFUSALS as error:
+        except REFUSALS as error:
             raise refusal(error, body_type) from error
         headers = notice(deprecated + used(body, marked)) if deprecated or marked else []
         fingerprint = getattr(computed, "fingerprint", None)

@@ -1,19 +1,28 @@
-"""The core's refusals as problem documents."""
+"""The refusals of science and answers as problem documents."""
 
 from steelyard.science.rails import Refused
-from steelyard.science.register import OutOfDomain
+from steelyard.science.register import Contradiction, OutOfDomain
 
 from . import accepted
-from .problems import OUT_OF_DOMAIN, GuardRailRefusal, ProblemError, Unprocessable, fault
+from .problems import CONTRADICTION, OUT_OF_DOMAIN, GuardRailRefusal, ProblemError, Unprocessable, fault
 
-CORE_REFUSALS = (OutOfDomain, Refused)
+REFUSALS = (OutOfDomain, Refused)
 
 
 def refusal(error: OutOfDomain | Refused, body_type: type) -> ProblemError:
-    """The 422 for a refusal of the core. A bare field name is looked up in ``body_type``."""
-    pointer = f"#{error.field}" if error.field.startswith("/") else accepted.find_pointer(body_type, error.field)
+    """The 422 for a refusal, with the place in a request of ``body_type`` of what it names."""
+    pointer = pointer_to(error.field, body_type)
     if isinstance(error, Refused):
         message = error.action.message
         faults = [fault(pointer, message.code, message.text, **message.params)]
         return GuardRailRefusal(error.action.id, message.text, faults)
-    return Unprocessable(OUT_OF_DOMAIN, error.detail, [fault(pointer, error.code, error.detail)])
+    kind = CONTRADICTION if isinstance(error, Contradiction) else OUT_OF_DOMAIN
+    return Unprocessable(kind, error.detail, [fault(pointer, error.code, error.detail)])
+
+
+def pointer_to(name: str, body_type: type) -> str:
+    """The JSON Pointer of an input called ``name``, such as ``log.weights[3].date``."""
+    if name.startswith("/"):
+        return f"#{name}"
+    first, *rest = name.replace("[", ".").replace("]", "").split(".")
+    return "/".join([accepted.find_pointer(body_type, first), *rest])

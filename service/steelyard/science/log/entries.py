@@ -101,7 +101,7 @@ class Log(msgspec.Struct, frozen=True, dict=True):
     @cached_property
     def _span(self) -> tuple[int, int]:
         if not self.weighings:
-            raise LogError("LOG_WITHOUT_WEIGHT", "/log/weights", "Send at least one weighing.")
+            raise LogError("LOG_WITHOUT_WEIGHT", "log.weights", "Send at least one weighing.")
         day = self.weighings[0].day
         first, last = _first_and_last(self.intakes, *_first_and_last(self.weighings, day, day))
         return int(first), int(last)
@@ -172,7 +172,7 @@ def clean_log(log: Log, as_of_day: int, reference_weight_kg: float | None = None
     if log.cycle_starts:
         if max(log.cycle_starts) > as_of_day:
             index = log.cycle_starts.index(max(log.cycle_starts))
-            raise LogError("LOG_ENTRY_IN_FUTURE", f"/log/cycle/{index}", "The day lies after the as-of day.")
+            raise LogError("LOG_ENTRY_IN_FUTURE", f"log.cycle[{index}]", "The day lies after the as-of day.")
         rise = cycle_rise(sorted(set(log.cycle_starts)), first, count)
     return DailyLog(
         first, weight, is_weighed, noise_scale, intake, is_logged, carbohydrate, has_carbohydrate, tuple(notes), rise
@@ -212,11 +212,11 @@ def _wrong_intake(entries: Sequence[IntakeDay], index: int, end: int) -> LogErro
     """What is wrong with an entry."""
     day = entries[index].day
     if day >= end:
-        return LogError("LOG_ENTRY_IN_FUTURE", f"/log/intakes/{index}/date", "The day lies after the as-of day.")
+        return LogError("LOG_ENTRY_IN_FUTURE", f"log.intakes[{index}].date", "The day lies after the as-of day.")
     if day in [entry.day for entry in entries[:index]]:
         detail = "Send one intake for a day: add its parts together."
-        return LogError("LOG_DUPLICATE_INTAKE", f"/log/intakes/{index}/date", detail)
-    return LogError("LOG_INTAKE_NOT_A_NUMBER", f"/log/intakes/{index}/intake_kcal", "Send a number of at least 0.")
+        return LogError("LOG_DUPLICATE_INTAKE", f"log.intakes[{index}].date", detail)
+    return LogError("LOG_INTAKE_NOT_A_NUMBER", f"log.intakes[{index}].intake_kcal", "Send a number of at least 0.")
 
 
 @compiled
@@ -254,7 +254,7 @@ def _believed(
         order = sorted(order, key=days.__getitem__)
         weighings, days = [weighings[i] for i in order], sorted(days)
     if days[-1] >= end:
-        raise LogError("LOG_ENTRY_IN_FUTURE", f"/log/weights/{order[-1]}/date", "The day lies after the as-of day.")
+        raise LogError("LOG_ENTRY_IN_FUTURE", f"log.weights[{order[-1]}].date", "The day lies after the as-of day.")
     accepted: list[float] = []
     while True:
         at = len(accepted)
@@ -266,7 +266,7 @@ def _believed(
         day, given, index = days[at], float(weighings[at].weight_kg), order[at]
         if not 0.0 < given < math.inf:
             raise LogError(
-                "LOG_WEIGHT_NOT_A_NUMBER", f"/log/weights/{index}/weight_kg", "Send a positive weight in kilograms."
+                "LOG_WEIGHT_NOT_A_NUMBER", f"log.weights[{index}].weight_kg", "Send a positive weight in kilograms."
             )
         since = day - days[at - 1] if accepted else None
         if not (accepted and _is_like(given, accepted[-1])):
@@ -328,7 +328,7 @@ def _believable(
     ):
         raise LogError(
             "LOG_ABSURD_JUMP",
-            f"/log/weights/{index}/weight_kg",
+            f"log.weights[{index}].weight_kg",
             f"The weight {given:g} kg cannot follow {expected:g} kg after {days_since} days: correct or remove it.",
         )
     return given

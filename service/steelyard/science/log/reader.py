@@ -52,7 +52,7 @@ def prepare(
     """
     if as_of_day - log.first_day >= MOST_LOG_DAYS:
         detail = f"The log spans more than {MOST_LOG_DAYS} days: send the last {MOST_LOG_DAYS} at most."
-        raise OutOfDomain("LOG_TOO_LONG", "/log", detail)
+        raise OutOfDomain("LOG_TOO_LONG", "log", detail)
     daily = clean_log(log, as_of_day, person.weight_kg)
     prior = prior_on_logging_scale(assessed.total)
     usual = usual_intake_kcal if usual_intake_kcal is not None else prior.mean
@@ -117,11 +117,11 @@ def composition_of_log(
         at = measure.day - daily.first_day
         if not 0 <= at <= last:
             detail = "Send measurements of days within the log: from its first entry to the day that it is read at."
-            raise OutOfDomain("MEASUREMENT_OUTSIDE_LOG", f"{measure.field}/date", detail)
+            raise OutOfDomain("MEASUREMENT_OUTSIDE_LOG", f"{measure.field}.date", detail)
         try:
             readings.append(FatReading(at, _fat_value(person, weights[at], measure.measurement)))
         except OutOfDomain as error:
-            raise OutOfDomain(error.code, f"{measure.field}/measurement", error.detail) from error
+            raise OutOfDomain(error.code, f"{measure.field}.measurement", error.detail) from error
     if person.body_fat is not None:
         told = person.body_fat
         spread = method_error(told.method, person.training.status)

@@ -39,7 +39,11 @@ from .fat_measurements import (
     Subject,
     read,
 )
+from .resting_energy import (
+    RestingEnergy,
+)
 from .total_energy import (
+    EerRow,
     cross_check,
 )
 
@@ -48,6 +52,7 @@ __all__ = [
     "Bounds",
     "Composition",
     "DensityConversion",
+    "EerRow",
     "FatEstimate",
     "FatRange",
     "FatValue",
@@ -55,6 +60,7 @@ __all__ = [
     "HeightAndWeight",
     "Measurement",
     "Position",
+    "RestingEnergy",
     "SkinfoldMethod",
     "Skinfolds",
     "Standing",

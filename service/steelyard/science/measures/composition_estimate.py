@@ -145,7 +145,7 @@ def _placed(subject: Subject, measurement: Measurement, i: int, male: float) -> 
         return read(subject, measurement, male)
     except OutOfDomain as error:
         field = f"{error.field}_mm" if error.code == "SKINFOLD_SITE_MISSING" else error.field
-        place = f"/measurements/{i}/{field}" if field not in ("", "skinfolds_mm") else f"/measurements/{i}"
+        place = f"measurements[{i}].{field}" if field not in ("", "skinfolds_mm") else f"measurements[{i}]"
         raise OutOfDomain(error.code, place, error.detail) from None
 
 

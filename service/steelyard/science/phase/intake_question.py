@@ -122,7 +122,7 @@ def answer_path(
     actions: list[RailAction] = []
     for i, scheduled in enumerate(schedule):
         diet = diet_of(scheduled, subject.weight_kg, subject.resting_kcal)
-        field = f"/question/schedule/{i}/intake_kcal"
+        field = f"question.schedule[{i}].intake_kcal"
         before = path[-1]
         there = asked.subject_at(before, diet)
         # Deficits in a row count as one long one.
@@ -198,7 +198,7 @@ def answer_intake(
     if intake < subject.maintenance_kcal - _NO_DEFICIT_KCAL:
         after = advance(asked.model, asked.state, chosen, float(days))
         actions = rails.check_person(subject)
-        actions += _check_change(subject, asked.state, after, days / 7.0, chosen, "/question/target/value")
+        actions += _check_change(subject, asked.state, after, days / 7.0, chosen, "question.target.value")
     path, intakes = _constant(asked, chosen, days)
     if is_feasible:
         return Answer(path, intakes, intake, days, None, None, None, True, _once(actions), reasons)
@@ -217,7 +217,7 @@ def answer_date(
     day = days_for_target(asked.model, asked.state, target, chosen)
     horizon = day if day is not None else 26 * 7
     weeks = max(1.0, horizon / 7.0)
-    field = "/question/intake_kcal"
+    field = "question.intake_kcal"
     actions = asked.check(chosen, weeks, subject, field)
     after = advance(asked.model, asked.state, chosen, 7.0 * weeks)
     actions += _check_change(subject, asked.state, after, weeks, chosen, field)

@@ -193,7 +193,7 @@ def plan_deficit(
     if weeks_until_event is not None:
         aim = msgspec.structs.replace(aim, at_most_weeks=weeks_until_event)
     if aim.target_fat_fraction is not None:
-        rails.refuse_target(subject, aim.target_fat_fraction, "/phase/target_fat_fraction")
+        rails.refuse_target(subject, aim.target_fat_fraction, "phase.target_fat_fraction")
     draft = _Draft(subject, with_usual_diet(body, subject, aim.preference), start)
     draft.hold(pause_weeks, aim.preference)
     phase = DeficitPhase(subject, draft.body, aim, protein, start=(draft.model, draft.states[0]))

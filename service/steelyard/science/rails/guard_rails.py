@@ -65,7 +65,7 @@ class RailAction(msgspec.Struct, frozen=True):
 
 
 class Refused(Exception):  # noqa: N818 - a refusal is an answer, not a fault
-    """A rail refuses. ``field`` is the JSON pointer of the request field that it reads."""
+    """A rail refuses. ``field`` names the input that it reads (``register/errors.py``)."""
 
     def __init__(self, action: RailAction, field: str) -> None:
         super().__init__(action.message.text)
@@ -118,7 +118,7 @@ def _warn(
 def check_answered(subject: Subject) -> None:
     """Raises ``Refused`` where screening was not answered: then nothing but maintenance is planned, not even a gain."""
     if subject.screening is None:
-        raise _refuse(UNANSWERED, "/screening", say("REFUSED_UNANSWERED"))
+        raise _refuse(UNANSWERED, "screening", say("REFUSED_UNANSWERED"))
 
 
 def check_person(subject: Subject) -> list[RailAction]:
@@ -127,27 +127,25 @@ def check_person(subject: Subject) -> list[RailAction]:
     screening = subject.screening
     age = subject.age_years
     if age < ADULT_YEARS:
-        raise _refuse(
-            AGE, "/profile/age_years", say("REFUSED_UNDER_AGE", limit_years=ADULT_YEARS), ADULT_YEARS, age, "y"
-        )
+        raise _refuse(AGE, "age_years", say("REFUSED_UNDER_AGE", limit_years=ADULT_YEARS), ADULT_YEARS, age, "y")
     check_answered(subject)
     assert screening is not None
     if screening.is_pregnant:
-        raise _refuse(PREGNANCY, "/screening/is_pregnant", say("REFUSED_PREGNANCY"))
+        raise _refuse(PREGNANCY, "screening.is_pregnant", say("REFUSED_PREGNANCY"))
     if screening.is_breastfeeding:
-        raise _refuse(PREGNANCY, "/screening/is_breastfeeding", say("REFUSED_BREASTFEEDING"))
+        raise _refuse(PREGNANCY, "screening.is_breastfeeding", say("REFUSED_BREASTFEEDING"))
     if screening.eating_disorder in (EatingDisorder.CURRENT, EatingDisorder.PAST):
-        raise _refuse(EATING_DISORDER, "/screening/eating_disorder", say("REFUSED_EATING_DISORDER"))
+        raise _refuse(EATING_DISORDER, "screening.eating_disorder", say("REFUSED_EATING_DISORDER"))
     if screening.eating_disorder is EatingDisorder.UNSURE:
         warnings.append(_warn(EATING_DISORDER, say("WARNED_EATING_DISORDER_DOUBT")))
     listed: list[Condition | Medicine] = [*screening.conditions, *screening.medicines]
     if listed and screening.clearance is None:
-        field = "/screening/conditions" if screening.conditions else "/screening/medicines"
+        field = "screening.conditions" if screening.conditions else "screening.medicines"
         raise _refuse(MEDICAL, field, say("REFUSED_MEDICAL", listed=", ".join(x.replace("_", " ") for x in listed)))
     if age >= OLDER_YEARS and screening.clearance is None:
         raise _refuse(
             AGE,
-            "/profile/age_years",
+            "age_years",
             say("REFUSED_OLDER_WITHOUT_CLEARANCE", limit_years=OLDER_YEARS),
             OLDER_YEARS,
             age,
@@ -160,13 +158,13 @@ def check_person(subject: Subject) -> list[RailAction]:
         warnings.append(_warn(AGE, say("WARNED_YOUNG_ADULT"), YOUNG_ADULT_YEARS, age, "y"))
     bmi = subject.bmi
     if bmi < BMI_FLOOR:
-        raise _refuse(BMI, "/profile/weight_kg", say("REFUSED_BMI", bmi=bmi, limit=BMI_FLOOR), BMI_FLOOR, bmi, "kg/m2")
+        raise _refuse(BMI, "weight_kg", say("REFUSED_BMI", bmi=bmi, limit=BMI_FLOOR), BMI_FLOOR, bmi, "kg/m2")
     if bmi < BMI_WARN:
         warnings.append(_warn(BMI, say("WARNED_BMI", bmi=bmi), BMI_WARN, bmi, "kg/m2"))
     floor = stricter(FAT_FRACTION_FLOOR, subject.sex)
     if subject.fat_fraction <= floor:
         message = say("REFUSED_BODY_FAT", fat_percent=100 * subject.fat_fraction, limit_percent=100 * floor)
-        raise _refuse(BODY_FAT, "/profile/body_fat", message, floor, subject.fat_fraction, "1")
+        raise _refuse(BODY_FAT, "body_fat", message, floor, subject.fat_fraction, "1")
     return warnings
 
 

@@ -83,6 +83,7 @@ from .cautions import (
     TWO_SEXES,
 )
 from .errors import (
+    Contradiction,
     OutOfDomain,
 )
 from .evidence import (
@@ -190,6 +191,7 @@ __all__ = [
     "WHO_BMI_2000",
     "WYCHERLEY_2012",
     "Basis",
+    "Contradiction",
     "Entry",
     "Kind",
     "Message",

@@ -121,7 +121,7 @@ def read_phase(person: Person, assessed: Assessment, phase: PhaseFollowed, log: 
             f"Read together, intakes and weights put maintenance at {physical:.0f} kcal/d, which no body of this "
             "size has: correct the log, or mark days that were logged in part."
         )
-        raise OutOfDomain("LOG_FITS_NO_BODY", "/log/intakes", detail)
+        raise OutOfDomain("LOG_FITS_NO_BODY", "log.intakes", detail)
     recent = filled[max(0, last - _RECENT_DAYS) : last] or filled[:1]
     two_weeks = slice(max(0, last - 14), last)
     fortnight = [

@@ -142,13 +142,13 @@ def review_phase(
     """
     if as_of_day < phase.start_day:
         detail = "The phase begins after the day to review it on."
-        raise OutOfDomain("REVIEW_BEFORE_START", "/phase/start_date", detail)
+        raise OutOfDomain("REVIEW_BEFORE_START", "phase.start_date", detail)
     if phase.kind is PhaseKind.MINI_CUT and len(phase.weeks) > MOST_WEEKS:
         detail = f"A mini-cut has at most {MOST_WEEKS} weeks: send a longer one as a `cut`."
-        raise OutOfDomain("MINI_CUT_TOO_LONG", "/phase/weeks", detail)
+        raise OutOfDomain("MINI_CUT_TOO_LONG", "phase.weeks", detail)
     if phase.fat_loss_kg is not None and not phase.kind.is_deficit:
         detail = "Only a `mini_cut` or a `cut` has fat to lose."
-        raise OutOfDomain("FAT_LOSS_WITHOUT_DEFICIT", "/phase/fat_loss_kg", detail)
+        raise OutOfDomain("FAT_LOSS_WITHOUT_DEFICIT", "phase.fat_loss_kg", detail)
     finished = is_finished or as_of_day >= phase.end_day
     day = min(as_of_day, phase.end_day)
     log, later = _until(log, day, as_of_day)

@@ -76,7 +76,7 @@ def may_cut(subject: Subject, is_fat_measured: bool) -> Cutting:
         return Cutting([], refusal)
     if not is_fat_measured:
         action = RailAction(rails.BODY_FAT, "refused", None, None, "", say("REFUSED_CUT_WITHOUT_READING"))
-        return Cutting(warnings, Refused(action, "/profile/body_fat"))
+        return Cutting(warnings, Refused(action, "body_fat"))
     return Cutting(warnings, None)
 
 
@@ -224,5 +224,5 @@ def season_band(asked_band: Band | None, usual: Band, cutting: Cutting) -> Band:
         refusal = cutting.refusal
         assert refusal is not None
         action = RailAction(refusal.action.id, "refused", None, None, "", say("REFUSED_BAND"))
-        raise Refused(action, "/limits/band")
+        raise Refused(action, "limits.band")
     return asked_band or usual

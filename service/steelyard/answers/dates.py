@@ -1,0 +1,39 @@
+"""Which dates are answered for: those from which days can be counted on."""
+
+from collections.abc import Iterator, Mapping
+from datetime import date
+
+from steelyard.science.log import Log
+from steelyard.science.register import OutOfDomain
+
+FIRST_DATE, LAST_DATE = date(2000, 1, 1), date(2100, 12, 31)
+_FIRST_DAY, _LAST_DAY = FIRST_DATE.toordinal(), LAST_DATE.toordinal()
+
+
+def check_dates(dates: Mapping[str, date | None]) -> None:
+    """Raises ``OutOfDomain`` naming the first date, by name, that is too early or too late."""
+    for name, value in dates.items():
+        if value is not None and not FIRST_DATE <= value <= LAST_DATE:
+            detail = f"Send a date from {FIRST_DATE} to {LAST_DATE}; this is {value}."
+            raise OutOfDomain("DATE_OUT_OF_RANGE", name, detail)
+
+
+def last_day_of(log: Log, as_of: date | None) -> int:
+    """The day to read a log at: as asked, or its last. Raises ``OutOfDomain`` naming an entry with an odd date."""
+    starts = log.cycle_starts
+    if min([log.first_day, *starts]) < _FIRST_DAY or max([log.last_day, *starts]) > _LAST_DAY:
+        check_dates(dict(_dated(log)))
+    if as_of is not None:
+        check_dates({"as_of_date": as_of})
+        return as_of.toordinal()
+    return log.last_day
+
+
+def _dated(log: Log) -> Iterator[tuple[str, date]]:
+    """The entries of a log by name."""
+    for i, weighing in enumerate(log.weighings):
+        yield f"log.weights[{i}].date", date.fromordinal(weighing.day)
+    for i, intake in enumerate(log.intakes):
+        yield f"log.intakes[{i}].date", date.fromordinal(intake.day)
+    for i, day in enumerate(log.cycle_starts):
+        yield f"log.cycle[{i}]", date.fromordinal(day)

@@ -1,0 +1,71 @@
+"""At which intake is this member's tissue stable?"""
+
+from datetime import date
+from typing import NamedTuple
+
+from steelyard.science.measures import EerRow, RestingEnergy, cross_check
+from steelyard.science.member import Member, Told
+from steelyard.science.numbers import Estimate
+from steelyard.science.register import FROM_EQUATIONS, ON_LOGGING_SCALE
+
+from .answered import Answered
+from .dates import check_dates, last_day_of
+
+
+class MaintenanceAsked(NamedTuple):
+    """Whose maintenance; for which day, the last of the log when None."""
+
+    told: Told
+    as_of: date | None = None
+
+
+class Maintenance(NamedTuple):
+    """Maintenance [kcal/d] and what it rests on.
+
+    ``settled`` is on the member's own logging scale; ``physical`` what is eaten, where a log tells the two apart.
+    ``activity_level`` is maintenance over resting energy.
+    """
+
+    as_of: date | None
+    settled: Estimate
+    physical: Estimate | None
+    prior: Estimate
+    prior_share: float
+    log_share: float
+    activity_level: float
+    resting: RestingEnergy
+    fat_fraction: Estimate
+    requirements: tuple[EerRow, ...]
+
+
+def estimate_maintenance(asked: MaintenanceAsked) -> Answered[Maintenance]:
+    """Estimate maintenance from equations, activity and, where there is one, a log. Raises ``OutOfDomain``."""
+    check_dates({"as_of_date": asked.as_of})
+    told, day = asked.told, asked.as_of
+    if told.log is not None:
+        ordinal = last_day_of(told.log, asked.as_of)
+        day = date.fromordinal(ordinal)
+        told = told._replace(as_of_day=ordinal)
+    member = Member(told)
+    assessed, learnt = member.assessed, member.learnt
+    physical = member.prior if learnt is None else learnt.physical
+    return Answered(
+        Maintenance(
+            as_of=day,
+            settled=member.maintenance,
+            physical=None if learnt is None else learnt.physical,
+            prior=member.prior,
+            prior_share=1.0 if learnt is None else learnt.prior_share,
+            log_share=0.0 if learnt is None else learnt.log_share,
+            activity_level=physical.mean / assessed.resting.mean,
+            resting=assessed.resting,
+            fat_fraction=assessed.fat,
+            requirements=cross_check(member.person, assessed.total.pal),
+        ),
+        reasons=[assessed.resting.reason, *assessed.resting.notes, *assessed.total.notes],
+        cautions=[*member.cautions, FROM_EQUATIONS if learnt is None else ON_LOGGING_SCALE],
+        methods=(*assessed.resting.preferred, "forecast_interval", *(_LOG_METHODS if learnt is not None else ())),
+    )
+
+
+_LOG_METHODS = ("log_maintenance", "weight_filter", "linearised_energy_balance", "carried_mass_model")

@@ -1,0 +1,92 @@
+"""A member: what was told of them, and what follows from it, each computed once and asked for by name."""
+
+from functools import cached_property
+from typing import NamedTuple
+
+from ..body import Body
+from ..log import Log, LogMaintenance, log_maintenance
+from ..measures import Assessment, assess, body_of, general_cautions
+from ..numbers import Estimate
+from ..person import Person, Screening
+from ..rails import Subject
+from ..register import Message
+
+
+class Told(NamedTuple):
+    """What a caller tells of a member.
+
+    ``maintenance`` [kcal/d] where it is known, else it comes from ``log`` read on ``as_of_day`` (its last day when
+    None), else from the equations; ``current_intake_kcal`` is eaten a day now, maintenance when None.
+    """
+
+    person: Person
+    screening: Screening | None = None
+    maintenance: Estimate | None = None
+    log: Log | None = None
+    as_of_day: int | None = None
+    current_intake_kcal: float | None = None
+
+
+class Member:
+    """One person with everything that a computation asks of them. Facets raise ``OutOfDomain`` on impossible input."""
+
+    def __init__(self, told: Told) -> None:
+        self.told = told
+
+    @property
+    def person(self) -> Person:
+        """Who they are, as told."""
+        return self.told.person
+
+    @cached_property
+    def assessed(self) -> Assessment:
+        """Body fat, resting and total energy from equations alone."""
+        return assess(self.person)
+
+    @cached_property
+    def learnt(self) -> LogMaintenance | None:
+        """What the log says of maintenance; None without one, or where maintenance was told."""
+        log = self.told.log
+        if self.told.maintenance is not None or log is None:
+            return None
+        day = log.last_day if self.told.as_of_day is None else self.told.as_of_day
+        return log_maintenance(self.person, self.assessed, log, day)
+
+    @cached_property
+    def prior(self) -> Estimate:
+        """Maintenance from equations and activity [kcal/d]."""
+        return Estimate(self.assessed.total.mean, self.assessed.total.sd)
+
+    @cached_property
+    def maintenance(self) -> Estimate:
+        """Maintenance to plan from [kcal/d]: as told, else from the log, else from the equations."""
+        if self.told.maintenance is not None:
+            return self.told.maintenance
+        return self.prior if self.learnt is None else self.learnt.maintenance
+
+    @property
+    def cautions(self) -> list[Message]:
+        """The cautions that every answer about them carries."""
+        return general_cautions(self.person, self.assessed)
+
+    @cached_property
+    def subject(self) -> Subject:
+        """What the guard rails read of them."""
+        person, assessed = self.person, self.assessed
+        return Subject(
+            sex=person.sex,
+            age_years=person.age_years,
+            height_cm=person.height_cm,
+            weight_kg=person.weight_kg,
+            fat_kg=assessed.fat.mean * person.weight_kg,
+            maintenance_kcal=self.maintenance.mean,
+            resting_kcal=assessed.resting.mean,
+            exercise_kcal=assessed.total.exercise_kcal,
+            training_status=person.training.status,
+            screening=self.told.screening,
+        )
+
+    @cached_property
+    def body(self) -> Body:
+        """The body as a forecast starts from it."""
+        return body_of(self.person, self.assessed, self.maintenance, self.told.current_intake_kcal)
