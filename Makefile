@@ -14,7 +14,7 @@ compile := $(bin)/uv pip compile --quiet --no-config --universal --python-versio
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help run demo test test-long lint types format contract contract-release sdk pictures validate backtest bench chaos load qa lock audit clean
+.PHONY: help run demo test test-long rooms lint types format contract contract-release sdk pictures validate backtest bench chaos load qa lock audit clean
 
 help: ## List the targets
 	@awk 'BEGIN {FS = ":.*## "} /^[a-z-]+:.*## / {printf "  make %-17s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
@@ -30,6 +30,9 @@ test: lint types ## Everything that gates a landing
 
 test-long: $(venv)/.dev ## The long sweeps
 	$(bin)/python -m pytest -n auto -m long $(PYTEST_ARGS)
+
+rooms: $(venv)/.dev ## Draw the rooms of the package and the arrows between them
+	$(bin)/python -m tests.rooms
 
 lint: $(venv)/.dev ## Style, and the import rules between the layers
 	$(bin)/ruff check .
@@ -48,7 +51,7 @@ contract: $(venv)/.compiled ## Write the OpenAPI document and the list of proble
 	$(bin)/steelyard contract
 
 contract-release: contract ## Freeze the contract as released; from then on it may only grow
-	$(bin)/python -m steelyard.http.contract_release
+	$(bin)/python contracts/tools/contract_release.py
 
 sdk: contract ## Generate the SDK's client from the contract
 	$(bin)/python sdk/regenerate.py

@@ -10,13 +10,13 @@ from typing import Any
 
 import httpx
 import pytest
+from contract_changes import Change, Level, changes, objections
+from contract_release import CHANGELOG, UNRELEASED, headings, release, released_path
 from in_process import Running
 from jsonschema import Draft202012Validator
 from openapi_spec_validator import OpenAPIV31SpecValidator
 from steelyard.http.app import OPERATIONS
 from steelyard.http.contract import openapi_document
-from steelyard.http.contract_changes import Change, Level, changes, objections
-from steelyard.http.contract_release import CHANGELOG, UNRELEASED, headings, release, released_path
 from steelyard.http.request_id import CONTRACT_VERSION
 
 ROOT = Path(__file__).resolve().parents[2]

@@ -1,6 +1,6 @@
 """The OWASP API Security Top 10 of 2023, row by row: what each asks of this service, as tests.
 
-``DEVELOPERS.md`` has the same rows as a table, with what other tests hold.
+``service/security.md`` has the same rows as a table, with what other tests hold.
 """
 
 import ast
@@ -453,7 +453,7 @@ def test_api10_no_other_service_is_called() -> None:
 
 
 def test_every_row_is_in_the_contributors_table_and_has_a_test() -> None:
-    table = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+    table = (ROOT / "service" / "security.md").read_text(encoding="utf-8")
     tests = [name for name in vars(sys.modules[__name__]) if name.startswith("test_api")]
     for row in ROWS:
         assert f"| {row} " in table

@@ -121,7 +121,7 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
             for observer in observers:
                 observer.close()
 
-    routes = [operation.route(limits, renderer) for operation in operations]
+    routes = [operation.route(limits, renderer.render) for operation in operations]
     if settings.workbench:
         routes += workbench_routes(operations)
     app = Litestar(

@@ -15,8 +15,8 @@ from steelyard.science.register import Kind as EntryKind
 
 from .deprecation import DEPRECATION_HEADER, SUNSET_HEADER
 from .headers import FINGERPRINT_HEADER
-from .operations import THEME, Operation
-from .pictures.palette import Theme
+from .negotiation import Option
+from .operations import Operation
 from .problems import (
     BAD_REQUEST,
     BATCH_IDLE,
@@ -84,13 +84,6 @@ _ERROR_HEADERS = {
     "429": ("Retry-After", {"type": "integer", "minimum": 0}, "Seconds to wait before the next try."),
     "503": ("Retry-After", {"type": "integer", "minimum": 0}, "Seconds to wait before the next try."),
 }
-_THEME = {
-    "name": THEME,
-    "in": "query",
-    "required": False,
-    "description": "The page that a picture is for: `light` by default. Other answers do not depend on it.",
-    "schema": {"$ref": _SCHEMAS.format(name=Theme.__name__)},
-}
 
 
 def openapi_document(operations: Iterable[Operation]) -> dict[str, Any]:
@@ -134,9 +127,9 @@ def contract_text(operations: Iterable[Operation]) -> str:
 def _operation(operation: Operation) -> dict[str, Any]:
     body_errors = _STREAM_ERRORS if operation.stream else _BODY_ERRORS if operation.body_type else {}
     errors = _KEY_ERRORS | body_errors | _SERVICE_ERRORS
-    if operation.in_thread or operation.has_pictures:
+    if operation.in_thread or operation.is_slow_to_format:
         errors |= {"503": (UNAVAILABLE, COMPUTATION_TIMEOUT)}
-    if operation.has_pictures:
+    if operation.options:
         errors |= {"400": (*errors["400"], QUERY_VIOLATION)}
     headers = _common_headers() | _references_to_limits() | _answer_headers(operation)
     document: dict[str, Any] = {
@@ -158,8 +151,8 @@ def _operation(operation: Operation) -> dict[str, Any]:
             **{status: _error(status, kinds) for status, kinds in errors.items()},
         },
     }
-    if operation.has_pictures:
-        document["parameters"] = [_THEME]
+    if operation.options:
+        document["parameters"] = [_parameter(option) for option in operation.options]
     if operation.stream:
         _stream_lines(document, operation)
     elif operation.body_type:
@@ -295,12 +288,22 @@ def _limit_header(description: str, example: str) -> dict[str, Any]:
     return {"required": False, "description": description, "schema": {"type": "string"}, "example": example}
 
 
+def _parameter(option: Option) -> dict[str, Any]:
+    return {
+        "name": option.name,
+        "in": "query",
+        "required": False,
+        "description": option.description,
+        "schema": _reference(option.values),
+    }
+
+
 def _reference(type_: type) -> dict[str, str]:
     return {"$ref": _SCHEMAS.format(name=type_.__name__)}
 
 
 def _schemas(operations: list[Operation]) -> dict[str, Any]:
-    roots: list[type] = [Problem, *([Theme] if any(operation.has_pictures for operation in operations) else [])]
+    roots: list[type] = [Problem, *(option.values for operation in operations for option in operation.options)]
     for operation in operations:
         roots += [type_ for type_ in (operation.body_type, operation.answer_type, *operation.further_types) if type_]
     _, components = msgspec.json.schema_components(list(dict.fromkeys(roots)), ref_template=_SCHEMAS)

@@ -1,24 +1,65 @@
 """Which media type of an operation's answers a caller gets (RFC 9110 12.5.1)."""
 
-from collections.abc import Callable, Mapping, Sequence
-from typing import Any
+from collections.abc import Awaitable, Callable, Mapping, Sequence
+from enum import StrEnum
+from typing import Any, ClassVar, TypeAlias
+from urllib.parse import parse_qs
 
 import msgspec
 
 from .headers import quality
+from .problems import QUERY_VIOLATION, ProblemError
 
 JSON = "application/json"
+
+# Does a job in a process of its own, off the event loop.
+Workshop: TypeAlias = Callable[[Mapping[str, Any]], Awaitable[bytes]]
+
+
+class Option(msgspec.Struct, frozen=True, kw_only=True):
+    """A query parameter that some formats of an operation read, with the values it takes."""
+
+    name: str
+    default: StrEnum
+    description: str
+
+    @property
+    def values(self) -> type[StrEnum]:
+        """What may be asked for."""
+        return type(self.default)
+
+    def read(self, query: bytes) -> StrEnum:
+        """What a query asks for. Raises the problem for what is not offered."""
+        asked = parse_qs(query.decode("latin-1"), keep_blank_values=True).get(self.name, []) if query else []
+        try:
+            (value,) = asked or [self.default]
+            return self.values(value)
+        except ValueError:
+            accepted = " or ".join(f"`{value}`" for value in self.values)
+            raise ProblemError(QUERY_VIOLATION, f"The query parameter `{self.name}` is {accepted}, once.") from None
 
 
 class Format(msgspec.Struct, frozen=True, kw_only=True):
     """Another media type for an answer: ``encode`` makes it of the request's body and the computed answer.
 
-    ``schema`` is what the contract says of it.
+    ``schema`` is what the contract says of it. A format that is not made at once has an ``option`` that it reads, or
+    ``is_slow`` and is finished in a workshop.
     """
 
     content_type: str
-    encode: Callable[[Any, Any], bytes]
+    encode: Callable[..., Any]
     schema: Mapping[str, Any] = msgspec.field(default_factory=lambda: {"type": "string"})
+
+    option: ClassVar[Option | None] = None
+    is_slow: ClassVar[bool] = False
+
+    def make(self, body: Any, answer: Any, chosen: StrEnum | None) -> Any:
+        """The answer in this format, or what ``finish`` makes it of."""
+        return self.encode(body, answer)
+
+    async def finish(self, made: Any, id: str | None, workshop: Workshop) -> bytes:
+        """What is sent. ``id`` tells equal answers of equal requests."""
+        return bytes(made)
 
 
 def negotiate(accept: bytes, offered: Sequence[str]) -> str | None:

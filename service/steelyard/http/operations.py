@@ -6,8 +6,7 @@ An ``Operation`` is the one record from which the route, the key check, the usag
 import inspect
 from collections.abc import Callable, Mapping
 from enum import StrEnum
-from typing import Any, NamedTuple, TypeAlias, get_type_hints
-from urllib.parse import parse_qs
+from typing import Any, NamedTuple, get_type_hints
 
 import msgspec
 from litestar import Request
@@ -20,22 +19,13 @@ from .decoding import BodyDecoder
 from .deprecation import Deprecation, marked_fields, notice, used
 from .headers import FINGERPRINT, VARY, Header
 from .limits import Limits
-from .negotiation import JSON, Format
-from .pictures import PictureFormat
-from .pictures.palette import Theme
-from .pictures.renderer import Renderer
-from .pictures.sheet import Drawing
-from .problems import QUERY_VIOLATION, ProblemError
+from .negotiation import JSON, Format, Option, Workshop
 from .refusals import REFUSALS, refusal
 
 OPERATION = "operation"  # the key of a route's options under which its operation stands
 PUBLIC = "public"  # the same for a route that needs no key
 ANSWER_TYPE = "steelyard_answer_type"  # in the scope's state: the media type that the caller gets
-THEME = "theme"  # the query parameter of operations with pictures
 COUNT_UNITS = "steelyard_count_units"  # in the scope's state of a streamed operation: counts its further units
-
-
-AnyFormat: TypeAlias = Format | PictureFormat
 
 
 class Scope(StrEnum):
@@ -69,19 +59,25 @@ class Operation(msgspec.Struct, frozen=True, kw_only=True):
     media_type: str = JSON
     stream: Callable[[Limits], Callable[..., Any]] | None = None
     further_types: tuple[type, ...] = ()  # of other lines of a streamed answer
-    formats: Mapping[str, AnyFormat] = {}  # other media types of the answer, by name; JSON is the default
+    formats: Mapping[str, Format] = {}  # other media types of the answer, by name; JSON is the default
 
     @property
-    def has_pictures(self) -> bool:
-        """Whether answers are also drawn."""
-        return any(isinstance(format_, PictureFormat) for format_ in self.formats.values())
+    def options(self) -> list[Option]:
+        """The query parameters that its formats read."""
+        found = [format_.option for format_ in self.formats.values() if format_.option is not None]
+        return list({option.name: option for option in found}.values())
 
-    def route(self, limits: Limits, renderer: Renderer) -> HTTPRouteHandler:
+    @property
+    def is_slow_to_format(self) -> bool:
+        """Whether some format is finished in a workshop."""
+        return any(format_.is_slow for format_ in self.formats.values())
+
+    def route(self, limits: Limits, workshop: Workshop) -> HTTPRouteHandler:
         """The framework's handler for this operation."""
         if self.stream is not None:
             handle = self.stream(limits)
         elif self.body_type is not None:
-            handle = _body_handler(self, self.body_type, limits, renderer)
+            handle = _body_handler(self, self.body_type, limits, workshop)
         else:
             handle = _constant_handler(self)
         return HTTPRouteHandler(
@@ -103,7 +99,7 @@ def computation(
     scope: Scope = Scope.COMPUTE,
     in_thread: bool = False,
     deprecation: Deprecation | None = None,
-    formats: Mapping[str, AnyFormat] | None = None,
+    formats: Mapping[str, Format] | None = None,
 ) -> Callable[[Callable[[Any], Any]], Operation]:
     """POST ``path``: the decorated function takes the decoded body and returns the answer, both msgspec structs.
 
@@ -170,31 +166,28 @@ def _constant_handler(operation: Operation) -> Callable[[], Any]:
 
 
 class _Encoded(NamedTuple):
-    """An answer that is ready to be sent, or to be drawn and then sent."""
+    """An answer that is ready to be sent, or to be finished by its format and then sent."""
 
-    body: bytes | Drawing
+    made: Any
     content_type: str
     fingerprint: str | None
     headers: list[Header]
 
 
-def _body_handler(operation: Operation, body_type: type, limits: Limits, renderer: Renderer) -> Callable[..., Any]:
+def _body_handler(operation: Operation, body_type: type, limits: Limits, workshop: Workshop) -> Callable[..., Any]:
     decode: Callable[[bytes], Any] = BodyDecoder(body_type).decode
     compute = operation.compute
     deprecated = [operation.deprecation] if operation.deprecation else []
     marked = marked_fields(body_type)
-    formats, has_pictures = operation.formats, operation.has_pictures
+    formats, options = operation.formats, operation.options
 
-    def answer(content: bytes, format_: AnyFormat | None, theme: Theme) -> _Encoded:
-        encoded: bytes | Drawing
+    def answer(content: bytes, format_: Format | None, chosen: Mapping[str, StrEnum]) -> _Encoded:
         try:
             body = decode(content)
             computed = compute(body)
-            encoded = encode_finite(computed)
-            if isinstance(format_, PictureFormat):
-                encoded = format_.draw(body, computed, theme)
-            elif format_ is not None:
-                encoded = format_.encode(body, computed)
+            made: Any = encode_finite(computed)
+            if format_ is not None:
+                made = format_.make(body, computed, chosen[format_.option.name] if format_.option else None)
         except REFUSALS as error:
             raise refusal(error, body_type) from error
         headers = notice(deprecated + used(body, marked)) if deprecated or marked else []
@@ -203,36 +196,20 @@ def _body_handler(operation: Operation, body_type: type, limits: Limits, rendere
             headers.append((FINGERPRINT, fingerprint.encode("ascii")))
         if formats:
             headers.append((VARY, b"accept"))
-        return _Encoded(encoded, JSON if format_ is None else format_.content_type, fingerprint, headers)
+        return _Encoded(made, JSON if format_ is None else format_.content_type, fingerprint, headers)
 
     async def handle(request: Request[Any, Any, Any]) -> ASGIApp:
-        theme = _theme(request) if has_pictures else Theme.LIGHT
+        query: bytes = request.scope["query_string"]
+        chosen = {option.name: option.read(query) for option in options}
         content = await limits.read_body(request)
         format_ = formats.get(request.scope["state"].get(ANSWER_TYPE, JSON))
-        if operation.in_thread or isinstance(format_, PictureFormat):
-            encoded = await limits.compute(answer, content, format_, theme)
+        if operation.in_thread or (format_ is not None and format_.is_slow):
+            encoded = await limits.compute(answer, content, format_, chosen)
         else:
-            encoded = answer(content, format_, theme)
-        body = encoded.body
-        if isinstance(format_, PictureFormat) and isinstance(body, Drawing):
-            if format_.form:
-                job = {"form": format_.form, "id": encoded.fingerprint, **body._asdict()}
-                body = await limits.within_time(renderer.render(job))
-            else:
-                body = msgspec.json.encode(body.specification)
-        assert isinstance(body, bytes)
+            encoded = answer(content, format_, chosen)
+        body = encoded.made
+        if format_ is not None:
+            body = await limits.within_time(format_.finish(body, encoded.fingerprint, workshop))
         return Answer(body, encoded.content_type.encode("ascii"), headers=encoded.headers)
 
     return handle
-
-
-def _theme(request: Request[Any, Any, Any]) -> Theme:
-    """The page that a picture is for, of the query. Raises the problem for one that is not offered."""
-    query: bytes = request.scope["query_string"]
-    asked = parse_qs(query.decode("latin-1"), keep_blank_values=True).get(THEME, []) if query else []
-    try:
-        (theme,) = asked or [Theme.LIGHT]
-        return Theme(theme)
-    except ValueError:
-        accepted = " or ".join(f"`{theme}`" for theme in Theme)
-        raise ProblemError(QUERY_VIOLATION, f"The query parameter `{THEME}` is {accepted}, once.") from None

@@ -1,10 +1,12 @@
 """Answers as pictures: one Vega-Lite specification each, as it is, or drawn as SVG or PNG."""
 
 from collections.abc import Callable, Mapping
-from typing import Any
+from enum import StrEnum
+from typing import Any, ClassVar
 
 import msgspec
 
+from ..negotiation import Format, Option, Workshop
 from . import comparison_picture, forecast_picture, plan_picture, season_picture, trend_picture
 from .palette import Theme
 from .sheet import Drawing
@@ -12,18 +14,35 @@ from .sheet import Drawing
 SVG = "image/svg+xml"
 PNG = "image/png"
 VEGA_LITE = "application/vnd.vegalite.v6+json"  # the name that notebooks gave it; no registry has one
+THEME = Option(
+    name="theme",
+    default=Theme.LIGHT,
+    description="The page that a picture is for: `light` by default. Other answers do not depend on it.",
+)
 
 
-class PictureFormat(msgspec.Struct, frozen=True, kw_only=True):
+class PictureFormat(Format, frozen=True, kw_only=True):
     """A picture of an answer. ``form`` is what ``render_process`` makes of it; empty for the specification itself.
 
-    ``draw`` makes it of the request's body, the computed answer and the theme; ``schema`` is what the contract says.
+    ``encode`` lays it out from the request's body, the computed answer and the theme.
     """
 
-    content_type: str
     form: str
-    schema: Mapping[str, Any]
-    draw: Callable[[Any, Any, Theme], Drawing]
+
+    option: ClassVar[Option | None] = THEME
+    is_slow: ClassVar[bool] = True
+
+    def make(self, body: Any, answer: Any, chosen: StrEnum | None) -> Drawing:
+        """The picture, laid out and not drawn."""
+        drawing: Drawing = self.encode(body, answer, chosen or Theme.LIGHT)
+        return drawing
+
+    async def finish(self, made: Any, id: str | None, workshop: Workshop) -> bytes:
+        """The picture as bytes: drawn, or its specification."""
+        drawing: Drawing = made
+        if not self.form:
+            return msgspec.json.encode(drawing.specification)
+        return await workshop({"form": self.form, "id": id, **drawing._asdict()})
 
 
 def _pictures(draw: Callable[[Any, Any, Theme], Drawing]) -> Mapping[str, PictureFormat]:
@@ -32,7 +51,9 @@ def _pictures(draw: Callable[[Any, Any, Theme], Drawing]) -> Mapping[str, Pictur
         (PNG, "png", {"type": "string", "format": "binary"}),
         (VEGA_LITE, "", {"type": "object"}),
     ]
-    return {name: PictureFormat(content_type=name, form=form, schema=schema, draw=draw) for name, form, schema in forms}
+    return {
+        name: PictureFormat(content_type=name, form=form, schema=schema, encode=draw) for name, form, schema in forms
+    }
 
 
 PLAN_PICTURES = _pictures(plan_picture.draw)

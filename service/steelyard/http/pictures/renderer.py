@@ -3,6 +3,7 @@
 import asyncio
 import subprocess
 import sys
+from collections.abc import Mapping
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import suppress
 from pathlib import Path
@@ -33,7 +34,7 @@ class Renderer:
         self._process: subprocess.Popen[bytes] | None = None
         self._drawn_count = 0
 
-    async def render(self, job: dict[str, Any]) -> bytes:
+    async def render(self, job: Mapping[str, Any]) -> bytes:
         """The picture of a job of ``render_process.draw``; an SVG is ``described`` with the job's ``id``.
 
         Raises ``RenderingError``.
@@ -49,7 +50,7 @@ class Renderer:
             thread.shutdown(wait=False, cancel_futures=True)
         self._end_process()
 
-    def _render(self, job: dict[str, Any]) -> bytes:
+    def _render(self, job: Mapping[str, Any]) -> bytes:
         if self._process is not None and (self._process.poll() is not None or self._drawn_count >= _PICTURES_A_PROCESS):
             self._end_process()
         try:

@@ -9,9 +9,9 @@ import sys
 from datetime import UTC, datetime
 from pathlib import Path
 
-from .app import OPERATIONS
-from .contract import contract_text
-from .request_id import CONTRACT_VERSION
+from steelyard.http.app import OPERATIONS
+from steelyard.http.contract import contract_text
+from steelyard.http.request_id import CONTRACT_VERSION
 
 CONTRACTS = Path("contracts")
 CHANGELOG = "CHANGELOG.md"
