@@ -20,10 +20,6 @@ TOOLS = Path(sys.executable).parent
 SERVICE = str(ROOT / "service")
 
 TOP_LEVEL = {
-    ".ci",
-    ".dockerignore",
-    ".editorconfig",
-    ".gitignore",
     "CHANGELOG.md",
     "DEVELOPERS.md",
     "LICENSE",
@@ -55,7 +51,6 @@ REGISTRY_HOSTS = [
         ("anaconda", "org"),
     ]
 ]
-MACHINE_PATH = re.compile(r"(?<![\w.~}-])/(?:work|tmp|root|home|Users)/[\w.-]+")
 
 
 def run(*command: str | Path, cwd: Path = ROOT, **environment: str) -> subprocess.CompletedProcess[str]:
@@ -88,7 +83,9 @@ def text_of(path: Path) -> str:
 
 
 def test_top_level_holds_only_known_entries(tracked: list[Path]) -> None:
-    assert {path.relative_to(ROOT).parts[0] for path in tracked} <= TOP_LEVEL
+    """Dot-files are the tools' own: whoever hosts the project may add theirs."""
+    names = {path.relative_to(ROOT).parts[0] for path in tracked}
+    assert {name for name in names if not name.startswith(".")} <= TOP_LEVEL
 
 
 def test_no_registry_host_is_named(tracked: list[Path]) -> None:
@@ -101,12 +98,10 @@ def test_no_registry_host_is_named(tracked: list[Path]) -> None:
     assert not found
 
 
-def test_no_path_of_one_machine_is_named(tracked: list[Path]) -> None:
-    found = [
-        f"{path.relative_to(ROOT)}: {match.group()}"
-        for path in tracked
-        for match in MACHINE_PATH.finditer(text_of(path))
-    ]
+def test_no_path_of_this_machine_is_named(tracked: list[Path]) -> None:
+    """Paths in examples are welcome; where this checkout or its user lives is nobody's business."""
+    own = [str(path) for path in {ROOT, Path.home()} if len(path.parts) > 2]
+    found = [f"{path.relative_to(ROOT)}: {place}" for path in tracked for place in own if place in text_of(path)]
     assert not found
 
 

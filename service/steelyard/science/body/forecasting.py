@@ -2,7 +2,7 @@
 
 The propagation is linearised: the model is run once as expected and once more for each source, moved by one
 standard deviation; sources are independent, so their squared effects add. Why this and not an ensemble is
-recorded in DEVELOPERS.md. Works on floats (one person) and on arrays (many people at once).
+recorded in `service/decisions`. Works on floats (one person) and on arrays (many people at once).
 """
 
 from collections.abc import Sequence

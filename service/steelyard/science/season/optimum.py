@@ -2,7 +2,7 @@
 
 A season's outcome jumps with every number of its strategy (a cut a week earlier, one cut more, an intake rounded to
 10 kcal), so that no gradient and no smooth model of it exists. Thousands of strategies lived at once on arrays cost
-less than a few hundred one after another: why this and no general optimiser is recorded in DEVELOPERS.md.
+less than a few hundred one after another: why this and no general optimiser is recorded in `service/decisions`.
 """
 
 from typing import Any, NamedTuple
