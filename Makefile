@@ -4,6 +4,7 @@ PORT ?= 8000
 PYTEST_ARGS ?=
 QA_ARGS ?=
 LOCK_ARGS ?=
+MUTANTS_ARGS ?= --count 200
 
 venv := .venv
 bin := $(venv)/bin
@@ -14,7 +15,7 @@ compile := $(bin)/uv pip compile --quiet --no-config --universal --python-versio
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help run demo test test-long rooms lint types format contract contract-release sdk pictures validate backtest bench chaos load qa lock audit clean
+.PHONY: help run demo test test-long mutants rooms lint types format contract contract-release sdk pictures validate backtest bench chaos load qa lock audit clean
 
 help: ## List the targets
 	@awk 'BEGIN {FS = ":.*## "} /^[a-z-]+:.*## / {printf "  make %-17s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
@@ -33,6 +34,9 @@ test-long: $(venv)/.dev ## The long sweeps
 
 rooms: $(venv)/.dev ## Draw the rooms of the package and the arrows between them
 	$(bin)/python -m tests.rooms
+
+mutants: $(venv)/.dev ## Make 200 small faults in the science and the answers, and count what the tests notice; hours
+	$(bin)/python -m tests.mutants $(MUTANTS_ARGS)
 
 lint: $(venv)/.dev ## Style, and the import rules between the layers
 	$(bin)/ruff check .
