@@ -1,0 +1,448 @@
+"""Is an answer inside every rail? Worked out again from its own numbers, with nothing of the rails' code.
+
+``violations(operation, request, status, body)`` gives what is wrong, each as "rule: figures"; nothing where all is
+well. Where the requirement can be read in two ways the protective one is taken:
+
+- *The logging ratio* is what the answer tells as ``logging_ratio`` (an interval; in a season beside the maintenance it
+  starts from). Without logged intakes it is 1. An answer that rests on logged intakes and does not tell it is a
+  violation, and is judged by the ratio that the trend of the same log has.
+- *The physical maintenance* of those who may not diet is the higher of the prior of the equations and
+  ``physical_maintenance_kcal``; a maintenance that the caller knows cannot lower it. In pregnancy nothing is taken off.
+- *Energy availability* counts exercise of a level too: an hour at 5 MET a session, or, where that is more, what a level
+  has over a physical activity level of 1.70. It fades by the expected body fat less the lower half of the reading's own
+  interval, and not at all for body fat from height and weight. For an unspecified sex women's fade holds.
+- *Resting energy* moves with the body: what is gone rests no more.
+- *Deficits less than four weeks apart* count as one. The length of a last cut that ended less than four weeks ago is
+  not told, hence taken as six weeks.
+- *A day split*: rails on intake hold for the lower day.
+- *A forecast's* weeks are a deficit under 97.5 % of maintenance, a gain over 102.5 %; the first against maintenance as
+  estimated, whatever is eaten now.
+- *Protein* is per kilogram of the weight at the start, or of ``protein_reference_kg`` where the answer tells one (no
+  less than the weight at a body mass index of 25).
+- *Leanness* is a target, ceiling or band of body fat in any field, or a text that gives one; the estimate of body fat
+  itself may stand.
+- *Under a body mass index of 16* plans, forecasts, decisions, seasons and reviews tell no intake at all; an estimate of
+  maintenance or a trend may stand, with the urgent referral.
+- *Logged loss* counts from log lines of four weeks whose two halves both lose 2 % a week or more, so that neither water
+  nor noise is taken for it.
+"""
+
+import math
+from collections.abc import Iterator
+from datetime import date, timedelta
+from typing import Any, NamedTuple
+
+from . import limits, stretches, week_rails, words
+from .limits import Person, Ratio
+from .week_rails import Scene
+
+Json = dict[str, Any]
+DIETS = {
+    "plan_phases", "forecast_intake", "decide_phase", "plan_season", "compare_strategies", "optimise_season",
+    "review_phase",
+}  # fmt: skip
+SIGNED = {"change", "changes", "carried_kg", "energy_balance_kcal", "correction_kcal", "params", "score", "pattern"}
+
+
+def violations(operation: str, request: Json, status: int, body: Json) -> list[str]:
+    """What is wrong with what came back; empty when nothing is."""
+    if status >= 500 or status == 0:
+        return [f"fault: status {status}"]
+    if operation == "estimate_body_composition":
+        return list(_numbers(body)) if status == 200 else []
+    person = limits.person_of(request)
+    found = list(_absurd(operation, request, person, status, body))
+    if status != 200:
+        return found + (list(_refused(operation, person, body)) if person and operation in DIETS else [])
+    found += _numbers(body)
+    if "NOT_MEDICAL_ADVICE" not in {note["code"] for note in body["cautions"]}:
+        found.append("caution: none that this is no medical advice")
+    if person is None:
+        return [*found, "maintenance: an answer for whom maintenance is refused"]
+    ratio = limits.ratio_of(request, body)
+    found += _told_of_log(operation, request, person, ratio, body)
+    if operation in DIETS:
+        found += _who(operation, request, person, body)
+        found += _weeks(operation, request, person, ratio, body)
+    found += _OF.get(operation, _nothing)(request, person, body)
+    return found
+
+
+def _nothing(request: Json, person: Person, body: Json) -> Iterator[str]:
+    yield from ()
+
+
+# --- numbers ---------------------------------------------------------------------------------------------------
+
+
+def _numbers(value: Any, place: str = "$", *, signed: bool = False) -> Iterator[str]:
+    """Numbers that are not finite, and masses and energies under nothing, ends of intervals included."""
+    if isinstance(value, dict):
+        for key, item in value.items():
+            free = signed or key in SIGNED or "change" in key or "difference" in key or "rate" in key
+            free = free or key.endswith(("_cost_kg", "lean_gained_kg", "fat_gained_kg", "_rise_kg", "rebound_kg"))
+            free = free or (key in ("lean_kg", "fat_kg") and "alternatives" in place)
+            yield from _numbers(item, f"{place}.{key}", signed=free)
+    elif isinstance(value, list):
+        for i, item in enumerate(value):
+            yield from _numbers(item, f"{place}[{i}]", signed=signed)
+    elif isinstance(value, int | float) and not isinstance(value, bool):
+        if not math.isfinite(value):
+            yield f"not_finite: {place}"
+        elif value < 0 and not signed and any(unit in place for unit in ("_kg", "_kcal", "fraction", "_g")):
+            yield f"negative: {place} {value}"
+
+
+# --- the person ------------------------------------------------------------------------------------------------
+
+
+def _refused(operation: str, person: Person, problem: Json) -> Iterator[str]:
+    """A refusal of the person tells all of them, each with whom to see."""
+    told = {fault["code"]: fault["detail"] for fault in problem.get("errors", [])}
+    due = person.refusals()
+    if told.keys() & due:
+        for code in sorted(due - told.keys()):
+            yield f"refusals: {code} untold beside {sorted(told)}"
+        for code in sorted(due & words.OWN_REFERRAL.keys() & told.keys()):
+            if not words.OWN_REFERRAL[code].search(told[code]):
+                yield f"referral: {code} does not say whom to see"
+    if person.bmi < limits.REFEEDING_BMI - 0.005 and not words.says(problem, words.URGENT):
+        yield f"refeeding: BMI {person.bmi:.1f} refused without an urgent referral"
+
+
+def _who(operation: str, request: Json, person: Person, answer: Json) -> Iterator[str]:
+    due = person.refusals()
+    if due and _plans_deficit(operation, answer):
+        yield f"who: a deficit for {sorted(due)}"
+    refused = {rail["code"] for rail in words.guard_rails(answer) if rail["action"] == "refused"}
+    if operation == "decide_phase" and refused & due and due - refused:
+        yield f"refusals: {sorted(due - refused)} untold beside {sorted(refused)}"
+    if not person.may_hear_of_leanness:
+        yield from (f"leanness: {place}" for place in list(words.leanness(answer))[:3])
+        target = request.get("question", {}).get("target", {}).get("quantity")
+        if target in ("fat_kg", "fat_fraction") and answer["feasible"]:
+            yield f"leanness: a target of {target}"
+    if person.may_diet_never and person.screening is not None and not words.says(answer, words.REFERRAL):
+        yield "referral: nothing says whom to see"
+    if person.bmi < limits.REFEEDING_BMI - 0.005 or _starved(request, person):
+        if list(_intakes(answer)):
+            yield f"refeeding: an intake is told at BMI {person.bmi:.1f}"
+        if not words.says(answer, words.URGENT):
+            yield f"refeeding: no urgent referral at BMI {person.bmi:.1f}"
+
+
+def _starved(request: Json, person: Person) -> bool:
+    """Underweight with under half of resting energy logged, or clearly losing fast."""
+    if person.bmi >= limits.UNDERWEIGHT - 0.005:
+        return False
+    eaten = _logged(request, 14)
+    return (len(eaten) >= 7 and sum(eaten) / len(eaten) < 0.49 * person.resting) or logged_loss(request) > 0.02
+
+
+def _plans_deficit(operation: str, answer: Json) -> bool:
+    if operation == "plan_phases":
+        return any(phase["kind"] in stretches.DEFICITS for phase in answer["phases"])
+    if operation == "decide_phase":
+        ways = [way for way in answer["alternatives"] if way["open"]]
+        return any(way["kind"] in stretches.DEFICITS for way in [answer["recommended"], *ways])
+    if operation in ("plan_season", "optimise_season"):
+        return bool(answer["plan"]["totals"]["cuts"])
+    if operation == "compare_strategies":
+        return any(strategy["expected"]["cuts"] for strategy in answer["strategies"])
+    return False
+
+
+def _intakes(value: Any) -> Iterator[float]:
+    """Every intake that an answer tells to eat."""
+    if isinstance(value, dict):
+        for key, item in value.items():
+            if key in ("intake_kcal", "surplus_kcal", "correction_kcal") and isinstance(item, int | float) and item:
+                yield item
+            else:
+                yield from _intakes(item)
+    elif isinstance(value, list):
+        for item in value:
+            yield from _intakes(item)
+
+
+# --- what no body has ------------------------------------------------------------------------------------------
+
+
+def _absurd(operation: str, request: Json, person: Person | None, status: int, body: Json) -> Iterator[str]:
+    profile = request["profile"]
+    hours = sum(s["minutes"] / 60 * s["times_per_week"] for s in profile["activity"].get("sessions", []))
+    if hours > 168.01 and status == 200:
+        yield f"week: {hours:.0f} hours of sessions in it"
+    square = (profile["height_cm"] / 100) ** 2
+    reading = profile.get("body_fat")
+    if reading:
+        index = (1 - reading["fat_fraction"]) * profile["weight_kg"] / square
+        if index > limits.NO_BODY + 0.05 and status == 200:
+            yield f"no_body: fat-free mass index {index:.1f} is answered"
+        asked = index > limits.MUSCULAR[profile["sex"]] + 0.05
+    else:
+        index = profile["weight_kg"] / square
+        asked = index > 40.05
+    if asked and status == 200 and not words.says(body, words.POUNDS):
+        yield f"pounds: not asked at {index:.1f} kg/m2"
+    if person is None or status != 200 or "maintenance_kcal" not in body or operation == "read_trend":
+        return
+    physical = (body.get("physical_maintenance_kcal") or body["maintenance_kcal"])["mean"]
+    times = physical / person.resting
+    if times > limits.REFUSED_OVER + 0.01:
+        yield f"maintenance: {times:.1f} times resting energy is answered"
+    elif times > limits.ASKED_ABOUT + 0.01 and not words.says(body, words.ASKS):
+        yield f"maintenance: {times:.1f} times resting energy is not asked about"
+    elif times < limits.BELIEVED - 0.01 and not (request.get("log") or {}).get("intakes"):
+        yield f"maintenance: {times:.2f} times resting energy is believed"
+
+
+# --- the log ---------------------------------------------------------------------------------------------------
+
+
+def _logged(request: Json, days: int) -> list[float]:
+    """Full days of the last ``days`` of the log."""
+    log = request.get("log") or {}
+    full = [entry for entry in log.get("intakes", []) if not entry.get("is_partial")]
+    if not full or not log.get("weights"):
+        return []
+    last = max(entry["date"] for entry in [*full, *log["weights"]])
+    since = (date.fromisoformat(last) - timedelta(days=days)).isoformat()
+    return [entry["intake_kcal"] for entry in full if entry["date"] > since]
+
+
+def logged_loss(request: Json) -> float:
+    """Body mass lost a week over the last four weeks, the slower of their halves; 0 where the log does not tell."""
+    weights = (request.get("log") or {}).get("weights", [])
+    if not weights:
+        return 0.0
+    last = max(date.fromisoformat(entry["date"]) for entry in weights)
+    return min(_slope(weights, last - timedelta(days=ago), 14) for ago in (14, 0))
+
+
+def _slope(weights: list[Json], last: date, days: int) -> float:
+    rows = [(-(last - date.fromisoformat(w["date"])).days, w["weight_kg"]) for w in weights]
+    rows = [row for row in rows if -days < row[0] <= 0]
+    if len(rows) < 9:
+        return 0.0
+    day, weight = (sum(column) / len(rows) for column in zip(*rows, strict=True))
+    spread = sum((x - day) ** 2 for x, _ in rows)
+    return -7 * sum((x - day) * (y - weight) for x, y in rows) / spread / weight if spread else 0.0
+
+
+def _told_of_log(operation: str, request: Json, person: Person, ratio: Ratio, answer: Json) -> Iterator[str]:
+    if not request.get("log"):
+        return
+    if request["log"].get("intakes") and operation != "read_trend":
+        if not ratio.is_told:
+            yield "logging_scale: the logging ratio is not told"
+        if not words.says(answer, words.SCALE):
+            yield "logging_scale: nothing says that it is the person's own"
+    lost = logged_loss(request)
+    if lost > 0.02:
+        if not any("LOSS" in note["code"] or "WEIGHT_LOSS" in note["code"] for note in words.notes(answer)):
+            yield f"logged_loss: {100 * lost:.1f} % a week, nothing said"
+        if operation in DIETS - {"review_phase"} and _starts_deficit(operation, answer):
+            yield f"logged_loss: {100 * lost:.1f} % a week, and a deficit on top"
+        if not _in_deficit(request) and operation == "review_phase" and not words.says(answer, words.REFERRAL, {
+            "notes": [note for note in words.notes(answer) if note["code"] != "NOT_MEDICAL_ADVICE"],
+        }):  # fmt: skip
+            yield f"logged_loss: {100 * lost:.1f} % a week, unexplained, without a referral"
+    eaten = _logged(request, 14)
+    if len(eaten) >= 10:
+        mean = sum(eaten) / len(eaten) / ratio.mean
+        # Clearly: a tenth of it under the floor.
+        if mean < 0.9 * limits.FLOOR[person.sex] and "intake_floor" not in words.rails(answer) \
+                and not words.has_code(answer, "FLOOR"):  # fmt: skip
+            yield f"eaten: {mean:.0f} kcal/d, and no floor named"
+
+
+def _starts_deficit(operation: str, answer: Json) -> bool:
+    if operation == "decide_phase":
+        return answer["recommended"]["kind"] in stretches.DEFICITS
+    return _plans_deficit(operation, answer)
+
+
+def _in_deficit(request: Json) -> bool:
+    return request.get("phase", {}).get("kind") in stretches.DEFICITS
+
+
+# --- weeks -----------------------------------------------------------------------------------------------------
+
+_STRETCHES = {
+    "plan_phases": stretches.of_plan,
+    "forecast_intake": stretches.of_forecast,
+    "plan_season": stretches.of_season,
+    "optimise_season": stretches.of_season,
+    "review_phase": stretches.of_review,
+}
+
+
+def _weeks(operation: str, request: Json, person: Person, ratio: Ratio, answer: Json) -> Iterator[str]:
+    made = _STRETCHES.get(operation)
+    if made is None:
+        return
+    every = list(made(person, request, answer))
+    if not every:
+        return
+    reference = answer.get("protein_reference_kg")
+    if reference is not None and reference < min(person.weight, 25 * person.height_m**2) - 0.5:
+        yield f"protein: a reference mass of {reference:g} kg"
+    has_log = bool((request.get("log") or {}).get("intakes")) and not request.get("maintenance")
+    start = every[0].weeks[0].before
+    physical = answer.get("physical_maintenance_kcal")
+    eaten = physical["mean"] if physical else start.maintenance / ratio.mean if has_log else 0.0
+    history = operation in ("forecast_intake", "review_phase") or request.get("cut_history") is not None
+    scene = Scene(person, ratio, eaten, start, reference, history)
+    for stretch in every:
+        yield from week_rails.violations(scene, stretch)
+        if stretch.is_deficit:
+            if person.refusals():
+                yield f"who: a deficit for {sorted(person.refusals())}"
+            yield from _said_of_deficit(operation, scene, stretch, answer)
+
+
+def _said_of_deficit(operation: str, scene: Scene, stretch: stretches.Stretch, answer: Json) -> Iterator[str]:
+    told = words.rails(answer)
+    for rule, why in week_rails.warned(scene, stretch):
+        if rule not in told:
+            yield f"unwarned: {rule}, {why}"
+    if not scene.history_known and "cut_history" not in told:
+        yield "unwarned: cut_history, unknown"
+    if not scene.person.is_measured and not words.has_code(answer, "MEASURE"):
+        yield "unwarned: fat from height and weight, and nothing says to measure first"
+    if operation == "forecast_intake":
+        return
+    for sign, pattern in words.STOP_SIGNS.items():
+        if not (scene.person.sex == "male" and sign == "a missed period") and not words.says(answer, pattern):
+            yield f"stop_signs: {sign} is not named"
+
+
+# --- one operation's own ---------------------------------------------------------------------------------------
+
+
+def _plan(request: Json, person: Person, answer: Json) -> Iterator[str]:
+    if not answer["feasible"] and (answer["nearest"] is None or answer["phases"] or not answer["reasons"]):
+        yield "infeasible: without `nearest` or a reason, or with phases"
+
+
+def _forecast(request: Json, person: Person, answer: Json) -> Iterator[str]:
+    target = request["question"].get("target")
+    if target is None or not answer["feasible"]:
+        return
+    if target["quantity"] == "weight_kg" and target["value"] < min(
+        person.weight, limits.UNDERWEIGHT * person.height_m**2 - week_rails.GRAM
+    ):
+        yield f"bmi: a target of {target['value'] / person.height_m**2:.2f}"
+    if target["quantity"] == "fat_fraction" and target["value"] < limits.LEAST_FAT[person.sex]:
+        yield f"body_fat: a target of {target['value']:g}"
+
+
+def _decision(request: Json, person: Person, answer: Json) -> Iterator[str]:
+    next_ = answer["recommended"]
+    if next_["kind"] in stretches.DEFICITS:
+        if (person.screening or {}).get("eating_disorder") == "unsure":
+            yield "doubt: a deficit is recommended before a doubt about an eating disorder is answered"
+        if person.bmi < limits.NEAR_UNDERWEIGHT and request.get("goal", "muscle") in ("muscle", "hold"):
+            yield f"near_underweight: a deficit is recommended at BMI {person.bmi:.1f}"
+        weeks = next_["weeks"] + (next_["plan"]["phase"].get("weeks_done") or 0)
+        if (weeks > limits.SHORT_WEEKS) != (next_["kind"] == "cut"):
+            yield f"kind: {weeks} weeks are called a {next_['kind']}"
+
+
+def _review(request: Json, person: Person, answer: Json) -> Iterator[str]:
+    kind, correction = request["phase"]["kind"], answer["correction_kcal"]
+    verdict = answer["verdict"]
+    maintenance = answer["maintenance_kcal"]["mean"]
+    intakes = [week["intake_kcal"] for week in answer["weeks"]]
+    if correction < 0:
+        if person.may_diet_never:
+            yield f"review: {correction} for someone whose intake may not be lowered"
+        if verdict in ("within_interval", "too_early"):
+            yield f"review: {correction} while {verdict}"
+        if kind in ("gain", "maintenance") and intakes and min(intakes) < maintenance - 10:
+            yield f"review: a {kind} lowered to {min(intakes):g} under maintenance {maintenance:g}"
+    if correction < -limits.STEP:
+        yield f"review: a step of {correction}"
+    rails = words.rails(answer)
+    if correction > limits.STEP and not rails & {"intake_floor", "energy_availability"}:
+        yield f"review: a step of {correction} that no floor asks for"
+    if correction > 0 and kind in stretches.DEFICITS and intakes and max(intakes) > maintenance + 10 + correction:
+        yield f"review: {max(intakes):g} is past maintenance {maintenance:g} in a {kind}"
+    if bool((person.screening or {}).get("is_pregnant")) and verdict == "faster":
+        yield "review: a gain in pregnancy is called faster"
+    after = answer.get("after")
+    if after:
+        yield from _after(request, person, answer, after)
+
+
+def _after(request: Json, person: Person, answer: Json, after: Json) -> Iterator[str]:
+    """What comes after passes the same gate as a hold."""
+    ratio = limits.ratio_of(request, answer)
+    last = stretches.body_at(after["points"][-1])
+    weight = person.weight + answer["change"]["weight_kg"]["mean"]
+    fraction = answer["body_fat_fraction"]["mean"]
+    maintenance = answer["maintenance_kcal"]["mean"]
+    settled = weight - answer["change"]["carried_kg"]["mean"]
+    now = stretches.Body(weight, fraction * weight, settled, fraction, maintenance)
+    intake = after["intake_kcal"]
+    week = stretches.Week(intake, intake, 14, False, now, last)
+    # Resting energy is that of the profile, at the phase's start: what was lost since rests no more.
+    began = stretches.body_now(person, maintenance)
+    physical = (answer.get("physical_maintenance_kcal") or {"mean": 0.0})["mean"]
+    scene = Scene(person, ratio, physical, began)
+    held = stretches.Stretch("maintenance", [week], is_start_settled=False)
+    yield from (f"after_{found}" for found in week_rails.violations(scene, held))
+
+
+def _maintenance(request: Json, person: Person, answer: Json) -> Iterator[str]:
+    share = answer["contribution"]
+    for name in ("prior_share", "log_share"):
+        if not 0 <= share[name] <= 1:
+            yield f"share: {name} {share[name]}"
+    yield from _urgent(person, request, answer)
+
+
+def _trend(request: Json, person: Person, answer: Json) -> Iterator[str]:
+    if not 0 <= answer["log_share"] <= 1:
+        yield f"share: log_share {answer['log_share']}"
+    yield from _urgent(person, request, answer)
+
+
+def _urgent(person: Person, request: Json, answer: Json) -> Iterator[str]:
+    starved = person.bmi < limits.REFEEDING_BMI - 0.005 or _starved(request, person)
+    if starved and not words.says(answer, words.URGENT):
+        yield f"refeeding: no urgent referral at BMI {person.bmi:.1f}"
+
+
+_OF: dict[str, Any] = {
+    "plan_phases": _plan,
+    "forecast_intake": _forecast,
+    "decide_phase": _decision,
+    "review_phase": _review,
+    "estimate_maintenance": _maintenance,
+    "read_trend": _trend,
+}
+
+
+def rule_of(violation: str) -> str:
+    """The name before the figures; of a warning that is missing, with the rail's id."""
+    rule, _, figures = violation.partition(": ")
+    return f"{rule} {figures.split(',')[0]}" if rule == "unwarned" else rule
+
+
+class Outcome(NamedTuple):
+    """What became of a request, in one word."""
+
+    kind: str
+    found: list[str]
+
+
+def outcome(operation: str, request: Json, status: int, body: Json) -> Outcome:
+    """The row of the sweep's table that an answer counts in, and what is wrong with it."""
+    found = violations(operation, request, status, body)
+    if status >= 500:
+        return Outcome("fault", found)
+    if status != 200:
+        return Outcome("refused", found)
+    return Outcome("feasible" if body.get("feasible", True) else "infeasible", found)

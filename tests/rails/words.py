@@ -1,0 +1,95 @@
+"""What an answer says in words: codes, texts, and the fields that speak of leanness."""
+
+import re
+from collections.abc import Iterator
+from typing import Any
+
+Json = dict[str, Any]
+
+REFERRAL = re.compile(r"physician|doctor|clinician|dietitian|midwife|specialist|service", re.IGNORECASE)
+URGENT = re.compile(r"urgent|today|at once|immediately|emergency|same day|without delay", re.IGNORECASE)
+# Each refusal's own referral: whom that person should see.
+OWN_REFERRAL = {
+    "REFUSED_UNDER_AGE": re.compile(r"physician|doctor|clinician|p(a)?ediatric", re.IGNORECASE),
+    "REFUSED_PREGNANCY": re.compile(r"midwife|obstetric|antenatal|maternity", re.IGNORECASE),
+    "REFUSED_BREASTFEEDING": re.compile(r"midwife|health visitor|lactation|clinician|physician|doctor", re.IGNORECASE),
+    "REFUSED_EATING_DISORDER": re.compile(r"eating[- ]disorder (service|team|clinic)", re.IGNORECASE),
+    "REFUSED_MEDICAL": REFERRAL,
+    "REFUSED_OLDER_WITHOUT_CLEARANCE": REFERRAL,
+    "REFUSED_BMI": REFERRAL,
+}
+STOP_SIGNS = {
+    "low mood": re.compile(r"\bmood\b", re.IGNORECASE),
+    "binge eating": re.compile(r"\bbing", re.IGNORECASE),
+    "a missed period": re.compile(r"\bperiod\b|\bcycle\b|menstru", re.IGNORECASE),
+    "falling strength": re.compile(r"strength", re.IGNORECASE),
+}
+POUNDS = re.compile(r"pounds|\blbs?\b", re.IGNORECASE)
+ASKS = re.compile(r"\?|\bcheck\b|\bconfirm\b|\bsure\b", re.IGNORECASE)
+SCALE = re.compile(r"logging scale|logging ratio|as logged|own log", re.IGNORECASE)
+_LEANNESS = re.compile(
+    r"\d[\d.]*\s*% body fat|body fat[^.]{0,60}\d[\d.]*\s*%|\blean(er|ness)\b|\btoo fat\b", re.IGNORECASE
+)
+# Fields that set or tell a body fat to go for.
+_TARGETS = {
+    "target_fat_fraction", "cut_to_fat_fraction", "cut_at_fat_fraction", "fat_ceiling_fraction", "leanness",
+    "band_lower_fat_fraction", "band_upper_fat_fraction", "counts_from_fat_fraction", "cut_due_fat_fraction",
+    "leanness_price_kg", "weeks_above_band", "healthy_range",
+}  # fmt: skip
+
+
+def notes(value: Any) -> Iterator[Json]:
+    """Every note, guard rail, refused strategy and field problem: what has a code and a text."""
+    if isinstance(value, dict):
+        if "code" in value and ("text" in value or "pointer" in value):
+            yield {**value, "text": value.get("text") or value.get("detail", "")}
+        for item in value.values():
+            yield from notes(item)
+    elif isinstance(value, list):
+        for item in value:
+            yield from notes(item)
+
+
+def says(answer: Json, pattern: re.Pattern[str], where: Any = None) -> bool:
+    """Whether any text of an answer, or of a part of it, matches."""
+    part = answer if where is None else where
+    return any(pattern.search(note["text"]) for note in notes(part)) or bool(pattern.search(part.get("detail", "")))
+
+
+def has_code(answer: Json, part: str) -> bool:
+    """Whether any code contains ``part``."""
+    return any(part in note["code"] for note in notes(answer))
+
+
+def rails(answer: Json) -> set[str]:
+    """Ids of the rails that an answer reports, wherever it does."""
+    return {rail["id"] for rail in guard_rails(answer)}
+
+
+def guard_rails(value: Any) -> Iterator[Json]:
+    """Every reported rail."""
+    if isinstance(value, dict):
+        yield from value.get("guard_rails") or []
+        for key, item in value.items():
+            if key != "guard_rails":
+                yield from guard_rails(item)
+    elif isinstance(value, list):
+        for item in value:
+            yield from guard_rails(item)
+
+
+def leanness(value: Any, place: str = "$") -> Iterator[str]:
+    """Places where a body-fat target or leanness is spoken of. A refusal may name the target that it refuses."""
+    if isinstance(value, dict):
+        if str(value.get("code", "")).startswith("REFUSED_"):
+            return
+        for key, item in value.items():
+            if key in _TARGETS and item not in (None, [], 0, 0.0):
+                yield f"{place}.{key}"
+            elif key == "text" and isinstance(item, str) and _LEANNESS.search(item):
+                yield f"{place}.text: {item}"
+            else:
+                yield from leanness(item, f"{place}.{key}")
+    elif isinstance(value, list):
+        for i, item in enumerate(value):
+            yield from leanness(item, f"{place}[{i}]")
