@@ -79,7 +79,7 @@ def _numbers(value: Any, place: str = "$", *, signed: bool = False) -> Iterator[
     """Numbers that are not finite, and masses and energies under nothing, ends of intervals included."""
     if isinstance(value, dict):
         for key, item in value.items():
-            free = signed or key in SIGNED or "change" in key or "difference" in key or "rate" in key
+            free = signed or key in SIGNED or "change" in key or "difference" in key or "rate" in key or "drop" in key
             free = free or key.endswith(("_cost_kg", "lean_gained_kg", "fat_gained_kg", "_rise_kg", "rebound_kg"))
             free = free or (key in ("lean_kg", "fat_kg") and "alternatives" in place)
             yield from _numbers(item, f"{place}.{key}", signed=free)
@@ -234,9 +234,10 @@ def _told_of_log(operation: str, request: Json, person: Person, ratio: Ratio, an
     if not request.get("log"):
         return
     if request["log"].get("intakes") and operation != "read_trend":
-        if not ratio.is_told:
+        rests = not request.get("maintenance") or operation == "review_phase"
+        if rests and not ratio.is_told:
             yield "logging_scale: the logging ratio is not told"
-        if not words.says(answer, words.SCALE):
+        if rests and not words.says(answer, words.SCALE):
             yield "logging_scale: nothing says that it is the person's own"
     lost = logged_loss(request)
     if lost > 0.02:
@@ -251,8 +252,9 @@ def _told_of_log(operation: str, request: Json, person: Person, ratio: Ratio, an
     eaten = _logged(request, 14)
     if len(eaten) >= 10:
         mean = sum(eaten) / len(eaten) / ratio.mean
-        # Clearly: a tenth of it under the floor.
-        if mean < 0.9 * limits.FLOOR[person.sex] and "intake_floor" not in words.rails(answer) \
+        # Clearly: a tenth of it under the floor, by somebody who needs more.
+        floor = limits.FLOOR[person.sex]
+        if mean < 0.9 * floor < 0.8 * person.prior and "intake_floor" not in words.rails(answer) \
                 and not words.has_code(answer, "FLOOR"):  # fmt: skip
             yield f"eaten: {mean:.0f} kcal/d, and no floor named"
 
@@ -289,11 +291,14 @@ def _weeks(operation: str, request: Json, person: Person, ratio: Ratio, answer: 
     if reference is not None and reference < min(person.weight, 25 * person.height_m**2) - 0.5:
         yield f"protein: a reference mass of {reference:g} kg"
     has_log = bool((request.get("log") or {}).get("intakes")) and not request.get("maintenance")
+    is_review = operation == "review_phase"
     start = every[0].weeks[0].before
+    if is_review:
+        start = stretches.body_now(person, start.maintenance)
     physical = answer.get("physical_maintenance_kcal")
     eaten = physical["mean"] if physical else start.maintenance / ratio.mean if has_log else 0.0
-    history = operation in ("forecast_intake", "review_phase") or request.get("cut_history") is not None
-    scene = Scene(person, ratio, eaten, start, reference, history)
+    history = is_review or operation == "forecast_intake" or request.get("cut_history") is not None
+    scene = Scene(person, ratio, eaten, start, reference, history, is_review)
     for stretch in every:
         yield from week_rails.violations(scene, stretch)
         if stretch.is_deficit:
@@ -309,7 +314,7 @@ def _said_of_deficit(operation: str, scene: Scene, stretch: stretches.Stretch, a
             yield f"unwarned: {rule}, {why}"
     if not scene.history_known and "cut_history" not in told:
         yield "unwarned: cut_history, unknown"
-    if not scene.person.is_measured and not words.has_code(answer, "MEASURE"):
+    if not (scene.person.is_measured or words.has_code(answer, "MEASURE") or words.says(answer, words.MEASURE)):
         yield "unwarned: fat from height and weight, and nothing says to measure first"
     if operation == "forecast_intake":
         return
@@ -365,7 +370,8 @@ def _review(request: Json, person: Person, answer: Json) -> Iterator[str]:
     if correction < -limits.STEP:
         yield f"review: a step of {correction}"
     rails = words.rails(answer)
-    if correction > limits.STEP and not rails & {"intake_floor", "energy_availability"}:
+    is_raised = person.may_diet_never or rails & {"intake_floor", "energy_availability"}
+    if correction > limits.STEP and not is_raised:
         yield f"review: a step of {correction} that no floor asks for"
     if correction > 0 and kind in stretches.DEFICITS and intakes and max(intakes) > maintenance + 10 + correction:
         yield f"review: {max(intakes):g} is past maintenance {maintenance:g} in a {kind}"
@@ -379,18 +385,14 @@ def _review(request: Json, person: Person, answer: Json) -> Iterator[str]:
 def _after(request: Json, person: Person, answer: Json, after: Json) -> Iterator[str]:
     """What comes after passes the same gate as a hold."""
     ratio = limits.ratio_of(request, answer)
-    last = stretches.body_at(after["points"][-1])
-    weight = person.weight + answer["change"]["weight_kg"]["mean"]
-    fraction = answer["body_fat_fraction"]["mean"]
+    now, last = (stretches.body_at(point) for point in (after["points"][0], after["points"][-1]))
     maintenance = answer["maintenance_kcal"]["mean"]
-    settled = weight - answer["change"]["carried_kg"]["mean"]
-    now = stretches.Body(weight, fraction * weight, settled, fraction, maintenance)
     intake = after["intake_kcal"]
-    week = stretches.Week(intake, intake, 14, False, now, last)
+    week = stretches.Week(intake, intake, 14, False, now._replace(maintenance=maintenance), last)
     # Resting energy is that of the profile, at the phase's start: what was lost since rests no more.
     began = stretches.body_now(person, maintenance)
     physical = (answer.get("physical_maintenance_kcal") or {"mean": 0.0})["mean"]
-    scene = Scene(person, ratio, physical, began)
+    scene = Scene(person, ratio, physical, began, is_review=True)
     held = stretches.Stretch("maintenance", [week], is_start_settled=False)
     yield from (f"after_{found}" for found in week_rails.violations(scene, held))
 

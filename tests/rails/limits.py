@@ -181,11 +181,14 @@ class Ratio(NamedTuple):
 
 
 def ratio_of(request: Json, answer: Json) -> Ratio:
-    """The logging ratio of an answer; as the trend has it where the answer does not tell, 1 without logged intakes."""
+    """The logging ratio of an answer; as the trend has it where the answer does not tell, 1 without logged intakes.
+
+    Of an estimate of maintenance the two scales are telling enough. A maintenance that the caller knows has no ratio.
+    """
     told = answer.get("logging_ratio") or answer.get("start", {}).get("logging_ratio")
     if told:
         return Ratio(told["mean"], told["upper"], True)
-    if not (request.get("log") or {}).get("intakes"):
+    if not (request.get("log") or {}).get("intakes") or (request.get("maintenance")):
         return Ratio(1.0, 1.0, True)
     asked = {"profile": request["profile"], "log": request["log"]}
     if request.get("as_of_date") and "phase" in request:
@@ -194,4 +197,4 @@ def ratio_of(request: Json, answer: Json) -> Ratio:
     found = read.body.get("logging_ratio") or {"mean": 1.0, "upper": 1.0}
     physical = answer.get("physical_maintenance_kcal")
     mean = answer["maintenance_kcal"]["mean"] / physical["mean"] if physical else found["mean"]
-    return Ratio(mean, max(mean, found["upper"]), bool(physical) and bool(answer.get("logging_ratio")))
+    return Ratio(mean, max(mean, found["upper"]), bool(physical) and "contribution" in answer)

@@ -132,8 +132,9 @@ def log(
     ends: date = START,
     partial: float = 0.05,
     noise_kg: float = 0.5,
+    profile_ago: int = 1,
 ) -> Json:
-    """Dated weights and intakes that end the day before ``ends`` at the profile's weight.
+    """Dated weights and intakes that end the day before ``ends``; ``profile_ago`` days before it at the profile's weight.
 
     ``eaten`` is what is truly eaten a day, of which ``ratio`` is logged. Weight follows at 7,700 kcal a kilogram, or as
     ``change_a_week`` says, a share of body mass.
@@ -144,7 +145,7 @@ def log(
     weights, intakes = [], []
     for ago in range(days, 0, -1):
         when = (ends - timedelta(days=ago)).isoformat()
-        weight = person["weight_kg"] - a_day * (ago - 1) + rng.gauss(0, noise_kg)
+        weight = person["weight_kg"] - a_day * (ago - profile_ago) + rng.gauss(0, noise_kg)
         if rng.random() < 0.9 or ago == 1:
             weights.append({"date": when, "weight_kg": round(min(300.0, max(30.0, weight)), 2)})
         if rng.random() < 0.9:

@@ -5,7 +5,7 @@ from collections.abc import Callable
 from datetime import timedelta
 from typing import Any
 
-from .people import START, any_log, expenditure, known_maintenance, profile, screening
+from .people import START, any_log, expenditure, known_maintenance, log, profile, screening
 
 Json = dict[str, Any]
 READY = (
@@ -242,7 +242,7 @@ def review(rng: random.Random) -> Json:
         },
     }  # fmt: skip
     from_any = rng.random() < 0.3
-    logged = any_log(rng, person) if from_any else _followed(rng, person, need, intake, days + before)
+    logged = any_log(rng, person) if from_any else _followed(rng, person, need, intake, days, before)
     asked["log"] = logged
     asked["is_finished"] = rng.random() < 0.1
     if kind in ("mini_cut", "cut") and rng.random() < 0.4:
@@ -250,13 +250,11 @@ def review(rng: random.Random) -> Json:
     return asked
 
 
-def _followed(rng: random.Random, person: Json, need: float, intake: float, days: int) -> Json:
-    from .people import log
-
+def _followed(rng: random.Random, person: Json, need: float, intake: float, days: int, before: int) -> Json:
+    """A log of a phase by somebody who eats about what is told, but for what they do not log."""
     ratio = rng.uniform(0.4, 1.3)
-    eaten = intake / ratio * rng.uniform(0.85, 1.15)
-    made = log(rng, person, days=days, ratio=ratio, eaten=min(1.3 * need, max(0.6 * need, eaten)), maintenance=need)
-    return made
+    eaten = min(1.3 * need, max(0.6 * need, intake / ratio * rng.uniform(0.85, 1.15)))
+    return log(rng, person, days=days + before, ratio=ratio, eaten=eaten, maintenance=need, profile_ago=days)
 
 
 def trend(rng: random.Random) -> Json:

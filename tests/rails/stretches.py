@@ -181,12 +181,11 @@ def of_season(person: Person, request: Json, answer: Json) -> Iterator[Stretch]:
 
 
 def of_review(person: Person, request: Json, answer: Json) -> Iterator[Stretch]:
-    """The days to come of the phase under review."""
+    """The days to come of the phase under review; the body now is taken from its first week's end."""
     phase = request["phase"]
-    weight = person.weight + answer["change"]["weight_kg"]["mean"]
-    carried = answer["change"]["carried_kg"]["mean"]
-    fraction = answer["body_fat_fraction"]["mean"]
-    body = Body(weight, fraction * weight, weight - carried, fraction, answer["maintenance_kcal"]["mean"])
+    if not answer["weeks"]:
+        return
+    body = body_at(answer["weeks"][0]["at_end"])
     weeks = []
     for week in answer["weeks"]:
         after = body_at(week["at_end"])
@@ -201,5 +200,4 @@ def of_review(person: Person, request: Json, answer: Json) -> Iterator[Stretch]:
             )
         )  # fmt: skip
         body = after
-    if weeks:
-        yield Stretch(phase["kind"], weeks, answer["days_into_phase"] / 7, is_start_settled=False)
+    yield Stretch(phase["kind"], weeks, answer["days_into_phase"] / 7, is_start_settled=False)

@@ -21,9 +21,10 @@ class Scene(NamedTuple):
     person: Person
     ratio: Ratio
     physical: float  # posterior mean of maintenance in energy eaten; 0 where the prior stays
-    start: Body
+    start: Body  # the body whose resting energy is the person's
     protein_mass: float | None = None  # the reference mass that the answer tells
     history_known: bool = True
+    is_review: bool = False  # of a phase under way, which is changed in steps
 
     def eaten(self, told: float) -> float:
         """Expected to be eaten, by the ratio's mean."""
@@ -150,7 +151,7 @@ def _hold_day(scene: Scene, stretch: Stretch, week: Week) -> Iterator[str]:
     # A maintenance under the floor leaves a hold there, where it would else be a gain.
     if scene.eaten(week.before.maintenance) > floor + slack and low < floor - slack:
         yield f"hold_floor: {low:.0f} eaten, under {floor}"
-    if stretch.is_deficit or scene.person.may_diet_never:
+    if stretch.is_deficit or scene.person.may_diet_never or scene.is_review:
         return
     if week.intake < 0.9 * week.before.maintenance - 25:
         yield f"hold_deficit: {week.intake:g} of {week.before.maintenance:g} is a deficit by another name"
@@ -160,7 +161,7 @@ def _underweight(scene: Scene, stretch: Stretch, week: Week) -> Iterator[str]:
     """No target under the underweight limit, whatever the weeks are called."""
     least = limits.UNDERWEIGHT * scene.person.height_m**2
     lost = scene.start.settled - week.after.settled
-    if not stretch.is_deficit and week.after.settled < least - GRAM and lost > 0.5:
+    if not (stretch.is_deficit or scene.is_review) and week.after.settled < least - GRAM and lost > 0.5:
         yield f"bmi: {week.after.settled / scene.person.height_m**2:.2f}, {lost:.1f} kg lost"
 
 

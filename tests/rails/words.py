@@ -26,6 +26,7 @@ STOP_SIGNS = {
 }
 POUNDS = re.compile(r"pounds|\blbs?\b", re.IGNORECASE)
 ASKS = re.compile(r"\?|\bcheck\b|\bconfirm\b|\bsure\b", re.IGNORECASE)
+MEASURE = re.compile(r"\bmeasure\b[^.]*\b(fat|first)\b", re.IGNORECASE)
 SCALE = re.compile(r"logging scale|logging ratio|as logged|own log", re.IGNORECASE)
 _LEANNESS = re.compile(
     r"\d[\d.]*\s*% body fat|body fat[^.]{0,60}\d[\d.]*\s*%|\blean(er|ness)\b|\btoo fat\b", re.IGNORECASE
