@@ -16,7 +16,7 @@ settings.load_profile("steady")
 
 def pytest_terminal_summary(terminalreporter: TerminalReporter) -> None:
     """Say what the sweeps counted."""
-    reports = [report for key in ("passed", "failed") for report in terminalreporter.getreports(key)]
+    reports = [report for key in ("passed", "failed", "xfailed") for report in terminalreporter.getreports(key)]
     lines = [value for report in reports for name, value in report.user_properties if name == "sweep"]
     if lines:
         terminalreporter.section("sweeps")

@@ -8,9 +8,10 @@ well. Where the requirement can be read in two ways the protective one is taken:
   violation, and is judged by the ratio that the trend of the same log has.
 - *The physical maintenance* of those who may not diet is the higher of the prior of the equations and
   ``physical_maintenance_kcal``; a maintenance that the caller knows cannot lower it. In pregnancy nothing is taken off.
-- *Energy availability* counts exercise of a level too: an hour at 5 MET a session, or, where that is more, what a level
-  has over a physical activity level of 1.70. It fades by the expected body fat less the lower half of the reading's own
-  interval, and not at all for body fat from height and weight. For an unspecified sex women's fade holds.
+- *Energy availability* counts exercise of a level too: an hour at 5 MET a session, or, where that is more, what the
+  level has over a physical activity level of 1.70 (``exercise_kcal`` where the answer tells it, if not too little). It
+  fades by the expected body fat less the lower half of the reading's own interval, and not at all for body fat from
+  height and weight. For an unspecified sex women's fade holds.
 - *Resting energy* moves with the body: what is gone rests no more.
 - *Deficits less than four weeks apart* count as one. The length of a last cut that ended less than four weeks ago is
   not told, hence taken as six weeks.
@@ -53,12 +54,14 @@ def violations(operation: str, request: Json, status: int, body: Json) -> list[s
     person = limits.person_of(request)
     found = list(_absurd(operation, request, person, status, body))
     if status != 200:
-        return found + (list(_refused(operation, person, body)) if person and operation in DIETS else [])
+        return found + (list(_refused(request, person, body)) if person and operation in DIETS else [])
     found += _numbers(body)
     if "NOT_MEDICAL_ADVICE" not in {note["code"] for note in body["cautions"]}:
         found.append("caution: none that this is no medical advice")
     if person is None:
         return [*found, "maintenance: an answer for whom maintenance is refused"]
+    if body.get("exercise_kcal") is not None:
+        person = person._replace(exercise=limits.exercise(request["profile"], person.resting, body["exercise_kcal"]))
     ratio = limits.ratio_of(request, body)
     found += _told_of_log(operation, request, person, ratio, body)
     if operation in DIETS:
@@ -96,17 +99,19 @@ def _numbers(value: Any, place: str = "$", *, signed: bool = False) -> Iterator[
 # --- the person ------------------------------------------------------------------------------------------------
 
 
-def _refused(operation: str, person: Person, problem: Json) -> Iterator[str]:
+def _refused(request: Json, person: Person, problem: Json) -> Iterator[str]:
     """A refusal of the person tells all of them, each with whom to see."""
     told = {fault["code"]: fault["detail"] for fault in problem.get("errors", [])}
     due = person.refusals()
-    if told.keys() & due:
+    # Unanswered questions refuse a gain too, of which the other rules say nothing.
+    is_of_deficit = _in_deficit(request) or bool(told.keys() & (due - {"REFUSED_UNANSWERED"}))
+    if is_of_deficit and told.keys() & due:
         for code in sorted(due - told.keys()):
             yield f"refusals: {code} untold beside {sorted(told)}"
         for code in sorted(due & words.OWN_REFERRAL.keys() & told.keys()):
             if not words.OWN_REFERRAL[code].search(told[code]):
                 yield f"referral: {code} does not say whom to see"
-    if person.bmi < limits.REFEEDING_BMI - 0.005 and not words.says(problem, words.URGENT):
+    if _needs_doctor(request, person) and not words.says(problem, words.URGENT):
         yield f"refeeding: BMI {person.bmi:.1f} refused without an urgent referral"
 
 
@@ -124,17 +129,19 @@ def _who(operation: str, request: Json, person: Person, answer: Json) -> Iterato
             yield f"leanness: a target of {target}"
     if person.may_diet_never and person.screening is not None and not words.says(answer, words.REFERRAL):
         yield "referral: nothing says whom to see"
-    if person.bmi < limits.REFEEDING_BMI - 0.005 or _starved(request, person):
+    if _needs_doctor(request, person):
         if list(_intakes(answer)):
             yield f"refeeding: an intake is told at BMI {person.bmi:.1f}"
         if not words.says(answer, words.URGENT):
             yield f"refeeding: no urgent referral at BMI {person.bmi:.1f}"
 
 
-def _starved(request: Json, person: Person) -> bool:
-    """Underweight with under half of resting energy logged, or clearly losing fast."""
+def _needs_doctor(request: Json, person: Person) -> bool:
+    """Under BMI 16, or underweight with under half of resting energy logged, or clearly losing fast."""
     if person.bmi >= limits.UNDERWEIGHT - 0.005:
         return False
+    if person.bmi < limits.REFEEDING_BMI - 0.005:
+        return True
     eaten = _logged(request, 14)
     return (len(eaten) >= 7 and sum(eaten) / len(eaten) < 0.49 * person.resting) or logged_loss(request) > 0.02
 
@@ -298,7 +305,10 @@ def _weeks(operation: str, request: Json, person: Person, ratio: Ratio, answer: 
     physical = answer.get("physical_maintenance_kcal")
     eaten = physical["mean"] if physical else start.maintenance / ratio.mean if has_log else 0.0
     history = is_review or operation == "forecast_intake" or request.get("cut_history") is not None
-    scene = Scene(person, ratio, eaten, start, reference, history, is_review)
+    settled = 0.0
+    if operation == "forecast_intake":
+        settled = (start if every[0].is_start_settled else every[0].weeks[0].after).settled
+    scene = Scene(person, ratio, eaten, start, reference, history, is_review, settled)
     for stretch in every:
         yield from week_rails.violations(scene, stretch)
         if stretch.is_deficit:
@@ -412,8 +422,7 @@ def _trend(request: Json, person: Person, answer: Json) -> Iterator[str]:
 
 
 def _urgent(person: Person, request: Json, answer: Json) -> Iterator[str]:
-    starved = person.bmi < limits.REFEEDING_BMI - 0.005 or _starved(request, person)
-    if starved and not words.says(answer, words.URGENT):
+    if _needs_doctor(request, person) and not words.says(answer, words.URGENT):
         yield f"refeeding: no urgent referral at BMI {person.bmi:.1f}"
 
 

@@ -39,8 +39,10 @@ MUSCULAR = {"male": 27.0, "female": 23.0, "unspecified": 27.0}  # kg/m2 of fat-f
 NO_BODY = 36.0  # kg/m2 of fat-free mass; judgement
 # What a kilogram costs at rest: Hall KD, et al. Lancet 2011;378:826-37, 13 and 92 kJ/kg/d.
 FAT_UPKEEP, LEAN_UPKEEP = 13 / 4.184, 92 / 4.184
-# A level implies exercise: at the least what its band has over that of walking and seated work (PAL 1.70); judgement.
-IMPLIED_EXERCISE = {"sedentary": 0.0, "light": 0.0, "moderate": 0.0, "active": 0.15, "very_active": 0.30}
+# A level implies exercise, a share of resting energy: what the middle of its band has over walking and seated work (PAL
+# 1.70), nine tenths of it past digestion. Where an answer tells its own figure, no less than the band's lower end has.
+IMPLIED_EXERCISE = {"sedentary": 0.0, "light": 0.0, "moderate": 0.07, "active": 0.20, "very_active": 0.45}
+LEAST_EXERCISE = {"sedentary": 0.0, "light": 0.0, "moderate": 0.0, "active": 0.13, "very_active": 0.27}
 
 
 class Person(NamedTuple):
@@ -153,13 +155,16 @@ def person_of(request: Json) -> Person | None:
     )
 
 
-def exercise(profile: Json, resting: float) -> float:
-    """Net energy of training: (MET - 1) x own resting rate; of a level at the least what it and its sessions imply."""
+def exercise(profile: Json, resting: float, told: float | None = None) -> float:
+    """Net energy of training: (MET - 1) x own resting rate; of a level what it or its lifting implies."""
     activity = profile["activity"]
     if activity["kind"] == "week":
         return bouts_kcal(activity.get("sessions", []), resting)
     lifting = {"met": 5.0, "minutes": 60.0, "times_per_week": profile["training"]["resistance_sessions_per_week"]}
-    return max(bouts_kcal([lifting], resting), IMPLIED_EXERCISE[activity["level"]] * resting)
+    least = bouts_kcal([lifting], resting)
+    if told is not None:
+        return max(told, least, LEAST_EXERCISE[activity["level"]] * resting)
+    return max(least, IMPLIED_EXERCISE[activity["level"]] * resting)
 
 
 def bouts_kcal(bouts: list[Json], resting: float) -> float:

@@ -134,10 +134,10 @@ def log(
     noise_kg: float = 0.5,
     profile_ago: int = 1,
 ) -> Json:
-    """Dated weights and intakes that end the day before ``ends``; ``profile_ago`` days before it at the profile's weight.
+    """Dated weights and intakes that end the day before ``ends``.
 
-    ``eaten`` is what is truly eaten a day, of which ``ratio`` is logged. Weight follows at 7,700 kcal a kilogram, or as
-    ``change_a_week`` says, a share of body mass.
+    ``profile_ago`` days before it the weight is the profile's. ``eaten`` is what is truly eaten a day, of which
+    ``ratio`` is logged. Weight follows at 7,700 kcal a kilogram, or as ``change_a_week`` says, a share of body mass.
     """
     need = expenditure(person) if maintenance is None else maintenance
     ate = need if eaten is None else eaten

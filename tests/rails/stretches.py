@@ -1,5 +1,6 @@
 """Answers of every endpoint as the same thing: stretches of weeks, each with a body before and after it."""
 
+import math
 from collections.abc import Iterator
 from datetime import date
 from typing import Any, NamedTuple
@@ -55,12 +56,17 @@ class Stretch(NamedTuple):
         return self.weeks_before + sum(week.days for week in self.weeks) / 7 > 6.0 + 1e-9
 
 
-def body_at(point: Json) -> Body:
-    """The expected body of a forecast's point."""
+def body_at(point: Json, most: float = math.inf) -> Body:
+    """The expected body of a forecast's point; its maintenance is ``most`` at the most."""
     weight, fat, carried, fraction = (
         point[key]["mean"] for key in ("weight_kg", "fat_kg", "carried_kg", "fat_fraction")
     )
-    return Body(weight, fat, weight - carried, fraction, point["maintenance_kcal"]["mean"])
+    return Body(weight, fat, weight - carried, fraction, min(most, point["maintenance_kcal"]["mean"]))
+
+
+def _most_maintenance(request: Json, settled: float) -> float:
+    """What is eaten now makes no deficit larger: of somebody who overeats, maintenance is as settled."""
+    return settled if request.get("current_intake_kcal", 0) > settled else math.inf
 
 
 def body_now(person: Person, maintenance: float, carried: float = 0.0, fraction: float | None = None) -> Body:
@@ -77,11 +83,12 @@ def of_plan(person: Person, request: Json, answer: Json) -> Iterator[Stretch]:
     first = answer["phases"][0]
     carried = first["weeks"][-1]["at_end"]["carried_kg"]["mean"] - first["change"]["carried_kg"]["mean"]
     body = body_now(person, answer["maintenance_kcal"]["mean"], carried, answer["body_fat_fraction"]["mean"])
+    most = _most_maintenance(request, body.maintenance)
     before = weeks_of_history(request) + asked.get("weeks_done", 0)
     for phase in answer["phases"]:
         weeks = []
         for week in phase["weeks"]:
-            after = body_at(week["at_end"])
+            after = body_at(week["at_end"], most)
             least = min(day["intake_kcal"] for day in (week, *week["day_kinds"]))
             weeks.append(
                 Week(
@@ -106,9 +113,10 @@ def of_forecast(person: Person, request: Json, answer: Json) -> Iterator[Stretch
     body = body_now(person, answer["maintenance_kcal"]["mean"])
     schedule = [s for s in request["question"].get("schedule", []) for _ in range(s["weeks"])]
     per_kg = request["question"].get("protein_g_per_kg", 1.6)
+    most = _most_maintenance(request, body.maintenance)
     runs: list[tuple[str, list[Week]]] = []
     for i, week in enumerate(answer["weeks"]):
-        after = body_at(week["at_end"])
+        after = body_at(week["at_end"], most)
         asked = schedule[i] if schedule else {}
         protein = asked.get("protein_g_per_kg", per_kg if not schedule else 1.6) * person.weight
         days = (date.fromisoformat(week["at_end"]["date"]) - date.fromisoformat(week["start_date"])).days + 1
@@ -152,13 +160,14 @@ def of_season(person: Person, request: Json, answer: Json) -> Iterator[Stretch]:
     """The phases of a season; short ones close together count as one deficit."""
     plan, start = answer["plan"], answer["start"]
     body = body_now(person, start["maintenance_kcal"]["mean"], fraction=start["body_fat_fraction"]["mean"])
+    most = _most_maintenance(request, body.maintenance)
     runs: list[tuple[str, list[Week]]] = []
     at = 0
     for phase in plan["phases"]:
         weeks = []
         steps = [step for step in phase["intakes"] for _ in range(step["weeks"])]
         for week, step in zip(plan["weeks"][at : at + phase["weeks"]], steps, strict=True):
-            after = body_at(week["at_end"])
+            after = body_at(week["at_end"], most)
             intake = week["intake_kcal"]
             weeks.append(
                 Week(

@@ -1,8 +1,10 @@
 """What was seen to go wrong, each by name. Every answer is held to the whole table besides what is named here."""
 
 import copy
+import itertools
 import random
 import re
+from collections.abc import Callable
 from datetime import timedelta
 from pathlib import Path
 from typing import Any
@@ -17,11 +19,6 @@ from .words import POUNDS, REFERRAL, SCALE, STOP_SIGNS, URGENT, has_code, leanne
 
 Json = dict[str, Any]
 CARD = Path(__file__).parents[2] / "sdk" / "member_card" / "steelyard-plan.js"
-
-
-def unmet(reason: str) -> pytest.MarkDecorator:
-    """What is not held yet: taken away as it is met, and red where it is met and still here."""
-    return pytest.mark.xfail(strict=True, reason=reason)
 
 
 def checked(operation: str, request: Json) -> Answered:
@@ -188,7 +185,7 @@ def test_a_gain_on_plan_that_is_logged_at_seventy_percent_is_not_lowered() -> No
     rng = random.Random(6)
     eaten = 3000.0
     logged = log(rng, MAN, days=56, eaten=eaten, ratio=0.7, maintenance=2750, profile_ago=28)
-    asked = reviewed(MAN, "gain", round(0.7 * eaten), logged, maintenance=round(0.7 * 2750), protein=150)
+    asked = reviewed(MAN, "gain", eaten, logged, maintenance=2750, protein=150)
     answered = checked("review_phase", asked)
     assert answered.body["correction_kcal"] >= 0
 
@@ -248,9 +245,12 @@ def test_a_week_has_168_hours() -> None:
 @pytest.mark.parametrize(
     ("person", "screening"), [(GIRL, CLEAR), (WOMAN, DISORDER), (WOMAN, CLEAR | {"eating_disorder": "past"})]
 )
-def test_a_forecast_takes_no_fat_target_from_those_who_may_not_have_one(person: Json, screening: Json) -> None:
+@pytest.mark.parametrize(("quantity", "value"), [("fat_fraction", 0.272), ("fat_kg", 17.0)])
+def test_a_forecast_takes_no_fat_target_from_those_who_may_not_have_one(
+    person: Json, screening: Json, quantity: str, value: float
+) -> None:
     question = {
-        "kind": "date_for_target", "target": {"quantity": "fat_fraction", "value": 0.27}, "intake_kcal": 2900,
+        "kind": "intake_for_target", "target": {"quantity": quantity, "value": value}, "by_date": "2027-02-01",
     }  # fmt: skip
     answered = checked("forecast_intake", forecast(person, question, screening=screening))
     assert not answered.is_answer
@@ -259,7 +259,9 @@ def test_a_forecast_takes_no_fat_target_from_those_who_may_not_have_one(person: 
 def test_a_review_ends_no_boys_gain_at_a_body_fat() -> None:
     boy = someone("male", 15, 172, 60, 0.164)
     logged = log(random.Random(8), boy, days=42, eaten=2750, maintenance=2600, profile_ago=28)
-    answered = checked("review_phase", reviewed(boy, "gain", 2700, logged, maintenance=2600, fat_ceiling_fraction=0.165))
+    answered = checked(
+        "review_phase", reviewed(boy, "gain", 2700, logged, maintenance=2600, fat_ceiling_fraction=0.165)
+    )
     assert list(leanness(answered.body)) == []
 
 
@@ -314,16 +316,17 @@ def test_a_review_does_not_go_on_with_forty_grams_of_protein() -> None:
 
 
 def test_a_forecast_of_a_deficit_takes_no_third_of_a_gram_of_protein() -> None:
-    stretch = {"weeks": 4, "intake_kcal": 2200, "protein_g_per_kg": 0.3}
+    stretch = {"weeks": 4, "intake_kcal": 2800, "protein_g_per_kg": 0.3}
     answered = checked("forecast_intake", forecast(MAN, {"kind": "path", "schedule": [stretch]}))
     assert not answered.is_answer
 
 
-def test_macronutrients_fit_into_what_a_review_tells() -> None:
-    logged = log(random.Random(10), MAN, days=28, eaten=2600, maintenance=2600, profile_ago=14)
-    asked = reviewed(MAN, "maintenance", 2600, logged, days=14, maintenance=2600, protein=300)
-    asked["phase"]["weeks"] = [dict(week, carbohydrate_g=840) for week in asked["phase"]["weeks"]]
-    checked("review_phase", asked)
+def test_macronutrients_fit_into_what_is_eaten() -> None:
+    person = someone("male", 30, 185, 100, 0.18)
+    stretch = {"weeks": 4, "intake_kcal": 2600, "protein_g_per_kg": 5, "carbohydrate_g": 640}
+    known = {"kcal_per_day": 2900, "standard_deviation_kcal": 100}
+    asked = forecast(person, {"kind": "path", "schedule": [stretch]}, maintenance=known)
+    assert not checked("forecast_intake", asked).is_answer
 
 
 # --- what must be said -----------------------------------------------------------------------------------------
@@ -358,9 +361,13 @@ def test_a_clearance_of_blanks_clears_nothing() -> None:
 
 
 def test_a_low_present_intake_hides_no_deficit() -> None:
+    person = someone("male", 40, 176, 85, 0.30) | {
+        "activity": {"kind": "level", "level": "moderate"},
+        "training": {"status": "untrained", "resistance_sessions_per_week": 0},
+    }
     known = {"kcal_per_day": 2700, "standard_deviation_kcal": 120}
     question = {"kind": "path", "schedule": [{"weeks": 4, "intake_kcal": 1810}]}
-    asked = forecast(MAN, question, maintenance=known, current_intake_kcal=1850)
+    asked = forecast(person, question, maintenance=known, current_intake_kcal=1850)
     assert not checked("forecast_intake", asked).is_answer
 
 
@@ -436,7 +443,8 @@ def test_a_level_implies_its_exercise() -> None:
         "activity": {"kind": "level", "level": "very_active"},
         "training": {"status": "untrained", "resistance_sessions_per_week": 0},
     }
-    asked = planned(runner, {"kind": "cut", "weeks": 8, "deficit_kcal": 800}, cut_history=HISTORY)
+    known = {"kcal_per_day": 2450, "standard_deviation_kcal": 120}
+    asked = planned(runner, {"kind": "cut", "weeks": 8}, cut_history=HISTORY, maintenance=known)
     answered = checked("plan_phases", asked)
     assert answered.is_answer
     assert "energy_availability" in rails(answered.body)
@@ -471,18 +479,26 @@ def test_what_is_really_eaten_is_railed(operation: str) -> None:
 # --- deficits close together -----------------------------------------------------------------------------------
 
 
-def test_mini_cuts_a_week_apart_count_as_one() -> None:
-    person = copy.deepcopy(WOMAN)
+RUNS = {"kind": "week", "steps_per_day": 5000, "sessions": [{"met": 9, "minutes": 60, "times_per_week": 5}]}
+
+
+@pytest.mark.parametrize(
+    ("activity", "known"), [({"kind": "level", "level": "light"}, 2450), (RUNS, 2350)], ids=["light", "runs"]
+)
+def test_mini_cuts_a_week_apart_count_as_one(activity: Json, known: int) -> None:
+    person = copy.deepcopy(WOMAN) | {"activity": activity}
     history: Json = {"cuts_last_12_months": 0}
-    for cuts in range(3):
-        asked = planned(person, {"kind": "mini_cut"}, cut_history=history, return_to_gain={"gain_weeks": 0})
+    for cuts in range(4):
+        phase = {"kind": "mini_cut", "weeks": 6, "deficit_kcal": 1000}
+        asked = planned(person, phase, cut_history=history, return_to_gain={"gain_weeks": 0})
+        asked["maintenance"] = {"kcal_per_day": known, "standard_deviation_kcal": 120}
         answered = checked("plan_phases", asked)
         if not answered.is_answer or not answered.body["feasible"]:
             break
         end = answered.body["phases"][-1]["weeks"][-1]["at_end"]
         weight = end["weight_kg"]["mean"]
         person["weight_kg"] = round(weight, 1)
-        person["body_fat"]["fat_fraction"] = round(end["fat_kg"]["mean"] / weight, 3)
+        person["body_fat"] = {"fat_fraction": round(end["fat_kg"]["mean"] / weight, 3), "method": "dxa"}
         history = {"cuts_last_12_months": cuts + 1, "weeks_since_last_cut": 1}
     assert person["weight_kg"] / 1.66**2 >= 18.5
 
@@ -504,17 +520,24 @@ def test_a_seasons_cuts_close_together_count_as_one() -> None:
     "person", [someone("female", 35, 166, 78, 0.33), someone("male", 55, 178, 92, 0.28)], ids=["woman", "man"]
 )
 def test_those_who_are_not_lean_are_not_throttled(person: Json) -> None:
-    answered = checked("plan_phases", planned(person, {"kind": "cut", "weeks": 12}, cut_history=HISTORY))
+    sessions = [{"met": 8, "minutes": 60, "times_per_week": 3}]
+    person = person | {
+        "activity": {"kind": "week", "steps_per_day": 2000, "sessions": sessions},
+        "training": {"status": "untrained", "resistance_sessions_per_week": 0},
+    }
+    answered = checked("plan_phases", planned(person, {"kind": "cut", "weeks": 20}, cut_history=HISTORY))
     assert answered.body["feasible"]
-    week = answered.body["phases"][0]["weeks"][0]
-    assert answered.body["maintenance_kcal"]["mean"] - week["intake_kcal"] >= 400
+    weeks = answered.body["phases"][0]["weeks"]
+    # The default of 500 is set anew every few weeks, between which a smaller body needs up to 60 less.
+    for before, week in itertools.pairwise(weeks):
+        assert before["at_end"]["maintenance_kcal"]["mean"] - week["intake_kcal"] >= 440
 
 
 # --- stop signs in every form ----------------------------------------------------------------------------------
 
 
 @pytest.mark.parametrize(
-    "form", ["text/csv", "text/markdown", "text/calendar", "application/vnd.vega.v6+json", "application/json"]
+    "form", ["text/csv", "text/markdown", "text/calendar", "application/vnd.vegalite.v6+json", "application/json"]
 )
 def test_stop_signs_are_in_every_form(form: str) -> None:
     asked = planned(WOMAN, {"kind": "mini_cut", "weeks": 4}, cut_history=HISTORY)
@@ -536,22 +559,31 @@ def test_every_seen_case_is_judged_by_rules_with_names() -> None:
     asked = planned(MAN, {"kind": "mini_cut", "weeks": 4, "deficit_kcal": 400}, cut_history=HISTORY)
     answer = ask("plan_phases", asked).body
     assert violations("plan_phases", asked, 200, answer) == []
-    moved: list[tuple[str, Any, Any]] = []
-    week = lambda body: body["phases"][0]["weeks"][1]  # noqa: E731
-    moved += [
-        ("deficit_share", lambda b: week(b).update(intake_kcal=1700), None),
-        ("intake_floor", lambda b: week(b).update(intake_kcal=1400), None),
-        ("macronutrients", lambda b: week(b).update(carbohydrate_g=900), None),
-        ("protein", lambda b: week(b).update(protein_g=100), None),
-        ("dietary_fat", lambda b: week(b).update(fat_g=30), None),
-        ("bmi", lambda b: week(b)["at_end"]["weight_kg"].update(mean=58.0), None),
-        ("body_fat", lambda b: week(b)["at_end"]["fat_fraction"].update(mean=0.05), None),
-        ("fat_supply", lambda b: week(b)["at_end"]["fat_kg"].update(mean=3.0), None),
-        ("tissue_loss", lambda b: b["phases"][0]["weeks"][-1]["at_end"]["weight_kg"].update(mean=72.0), None),
-        ("negative", lambda b: week(b)["at_end"]["fat_kg"].update(lower=-0.1), None),
-        ("not_finite", lambda b: week(b)["at_end"]["fat_kg"].update(mean=float("nan")), None),
-    ]
-    for rule, move, _ in moved:
+
+    def week(body: Json) -> Json:
+        found: Json = body["phases"][0]["weeks"][1]
+        return found
+
+    moves: dict[str, Callable[[Json], None]] = {
+        "deficit_share": lambda body: week(body).update(intake_kcal=1700),
+        "intake_floor": lambda body: week(body).update(intake_kcal=1400),
+        "floor_told": lambda body: week(body).update(intake_kcal=1190),
+        "energy_availability": lambda body: week(body).update(intake_kcal=1600),
+        "macronutrients": lambda body: week(body).update(carbohydrate_g=900),
+        "protein": lambda body: week(body).update(protein_g=100),
+        "dietary_fat": lambda body: week(body).update(fat_g=30),
+        "bmi": lambda body: week(body)["at_end"]["weight_kg"].update(mean=58.0),
+        "body_fat": lambda body: week(body)["at_end"]["fat_fraction"].update(mean=0.05),
+        "fat_supply": lambda body: week(body)["at_end"]["fat_kg"].update(mean=3.0),
+        "tissue_loss": lambda body: body["phases"][0]["weeks"][-1]["at_end"]["weight_kg"].update(mean=72.0),
+        "hold_resting": lambda body: body["phases"][1]["weeks"][0].update(intake_kcal=1500),
+        "gain_rate": lambda body: body["phases"][2]["weeks"][-1]["at_end"]["weight_kg"].update(mean=90.0),
+        "negative": lambda body: week(body)["at_end"]["fat_kg"].update(lower=-0.1),
+        "not_finite": lambda body: week(body)["at_end"]["fat_kg"].update(mean=float("nan")),
+        "stop_signs": lambda body: body["phases"][0].update(ends_early_when=[]),
+        "caution": lambda body: body.update(cautions=[]),
+    }
+    for rule, move in moves.items():
         changed = copy.deepcopy(answer)
         move(changed)
         found = {rule_of(what) for what in violations("plan_phases", asked, 200, changed)}
