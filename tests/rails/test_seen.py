@@ -4,14 +4,13 @@ import copy
 import itertools
 import random
 import re
-from collections.abc import Callable
 from datetime import timedelta
 from pathlib import Path
 from typing import Any
 
 import pytest
 
-from .checker import rule_of, violations
+from .checker import violations
 from .people import BLANKS, CLEAR, START, log, someone
 from .requests import review as random_review
 from .service import Answered, ask
@@ -552,39 +551,3 @@ def test_the_member_card_names_stop_signs_and_no_guard_rail() -> None:
     card = CARD.read_text(encoding="utf-8")
     assert "ends_early_when" in card
     assert "guard rail" not in card.split("const DE")[0].replace("guard_rail", "")
-
-
-def test_every_seen_case_is_judged_by_rules_with_names() -> None:
-    """The checker can fail: a plan's answer with one figure moved is caught by the rule that it breaks."""
-    asked = planned(MAN, {"kind": "mini_cut", "weeks": 4, "deficit_kcal": 400}, cut_history=HISTORY)
-    answer = ask("plan_phases", asked).body
-    assert violations("plan_phases", asked, 200, answer) == []
-
-    def week(body: Json) -> Json:
-        found: Json = body["phases"][0]["weeks"][1]
-        return found
-
-    moves: dict[str, Callable[[Json], None]] = {
-        "deficit_share": lambda body: week(body).update(intake_kcal=1700),
-        "intake_floor": lambda body: week(body).update(intake_kcal=1400),
-        "floor_told": lambda body: week(body).update(intake_kcal=1190),
-        "energy_availability": lambda body: week(body).update(intake_kcal=1600),
-        "macronutrients": lambda body: week(body).update(carbohydrate_g=900),
-        "protein": lambda body: week(body).update(protein_g=100),
-        "dietary_fat": lambda body: week(body).update(fat_g=30),
-        "bmi": lambda body: week(body)["at_end"]["weight_kg"].update(mean=58.0),
-        "body_fat": lambda body: week(body)["at_end"]["fat_fraction"].update(mean=0.05),
-        "fat_supply": lambda body: week(body)["at_end"]["fat_kg"].update(mean=3.0),
-        "tissue_loss": lambda body: body["phases"][0]["weeks"][-1]["at_end"]["weight_kg"].update(mean=72.0),
-        "hold_resting": lambda body: body["phases"][1]["weeks"][0].update(intake_kcal=1500),
-        "gain_rate": lambda body: body["phases"][2]["weeks"][-1]["at_end"]["weight_kg"].update(mean=90.0),
-        "negative": lambda body: week(body)["at_end"]["fat_kg"].update(lower=-0.1),
-        "not_finite": lambda body: week(body)["at_end"]["fat_kg"].update(mean=float("nan")),
-        "stop_signs": lambda body: body["phases"][0].update(ends_early_when=[]),
-        "caution": lambda body: body.update(cautions=[]),
-    }
-    for rule, move in moves.items():
-        changed = copy.deepcopy(answer)
-        move(changed)
-        found = {rule_of(what) for what in violations("plan_phases", asked, 200, changed)}
-        assert rule in found, (rule, found)

@@ -61,6 +61,19 @@ class Swept:
                 found = [*found, f"suggested: {answered.body.get('detail', 'infeasible')}"]
             self._count(found, request)
 
+    def repeat(self, asked: Json, answer: Json) -> None:
+        """Each strategy of a comparison as a season by itself: the same outcome, and inside every rail."""
+        named = {strategy.get("name") or strategy["label"]: strategy for strategy in asked["strategies"]}
+        question = {key: value for key, value in asked.items() if key != "strategies"}
+        for compared in answer["strategies"]:
+            request = question | {"strategy": named[compared["label"]]}
+            answered = ask("plan_season", request)
+            found = violations("plan_season", request, answered.status, answered.body)
+            totals = answered.body.get("plan", {}).get("totals", {"cuts": -1})
+            if totals["cuts"] != compared["expected"]["cuts"]:
+                found = [*found, f"compared: {compared['expected']['cuts']} cuts, as a season {totals['cuts']}"]
+            self._count(found, request)
+
     def _count(self, found: list[str], request: Json) -> None:
         self.violations += bool(found)
         for rule in {rule_of(what) for what in found}:
@@ -97,6 +110,8 @@ def swept(operation: str, size: int, seed: int) -> Swept:
         answer = seen.add(operation, request)
         if operation == "decide_phase" and answer:
             seen.follow(request, answer)
+        if operation == "compare_strategies" and answer:
+            seen.repeat(request, answer)
     return seen
 
 
