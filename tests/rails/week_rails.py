@@ -83,7 +83,7 @@ def _told(scene: Scene, week: Week) -> Iterator[str]:
 def _nutrients(scene: Scene, stretch: Stretch, week: Week) -> Iterator[str]:
     if week.protein is None:
         return
-    mass = min(other.after.weight for other in stretch.weeks)
+    mass = min(scene.start.weight, *(other.after.weight for other in stretch.weeks))
     if scene.protein_mass is not None:
         mass = min(mass, scene.protein_mass)
     least_fat = max(limits.DIETARY_FAT * mass, limits.DIETARY_FAT_SHARE * week.intake / 9)
