@@ -547,7 +547,12 @@ def test_stop_signs_are_in_every_form(form: str) -> None:
     assert [sign for sign, pattern in STOP_SIGNS.items() if not pattern.search(text)] == []
 
 
-def test_the_member_card_names_stop_signs_and_no_guard_rail() -> None:
-    card = CARD.read_text(encoding="utf-8")
-    assert "ends_early_when" in card
-    assert "guard rail" not in card.split("const DE")[0].replace("guard_rail", "")
+def test_the_member_card_shows_what_ends_a_phase_early() -> None:
+    assert "ends_early_when" in CARD.read_text(encoding="utf-8")
+
+
+def test_a_refusal_has_a_heading_in_words_for_a_member() -> None:
+    # The card shows a problem's title as its heading.
+    answered = ask("plan_phases", planned(GIRL, {"kind": "mini_cut", "weeks": 4}))
+    assert answered.status == 422
+    assert "guard rail" not in answered.body["title"].lower()
