@@ -50,7 +50,7 @@ def violations(operation: str, request: Json, status: int, body: Json) -> list[s
     if status >= 500 or status == 0:
         return [f"fault: status {status}"]
     if operation == "estimate_body_composition":
-        return list(_numbers(body)) if status == 200 else []
+        return [*_numbers(body), *_muscular(request, body)] if status == 200 else []
     person = limits.person_of(request)
     found = list(_absurd(operation, request, person, status, body))
     if status != 200:
@@ -202,6 +202,15 @@ def _absurd(operation: str, request: Json, person: Person | None, status: int, b
         yield f"maintenance: {times:.1f} times resting energy is not asked about"
     elif times < limits.BELIEVED - 0.01 and not (request.get("log") or {}).get("intakes"):
         yield f"maintenance: {times:.2f} times resting energy is believed"
+
+
+def _muscular(request: Json, body: Json) -> Iterator[str]:
+    """The fat-free mass index of a measured body, judged where it is told."""
+    index = body["ffmi"]["mean"]
+    if body["is_measured"] and index > limits.NO_BODY + 0.05:
+        yield f"no_body: fat-free mass index {index:.1f} is answered"
+    if body["is_measured"] and index > limits.MUSCULAR[request["sex"]] + 0.05 and not words.says(body, words.POUNDS):
+        yield f"pounds: not asked at {index:.1f} kg/m2"
 
 
 # --- the log ---------------------------------------------------------------------------------------------------
