@@ -8,8 +8,7 @@ from steelyard.science.body.constants import BASELINE_GLYCOGEN_KG
 from steelyard.science.body.forecasting import Forecast
 from steelyard.science.body.state import BodyState
 from steelyard.science.body.uncertainty import ALL_SOURCES
-from steelyard.science.measures.assessment import Assessment, assess, body_of
-from steelyard.science.numbers.estimate import Estimate
+from steelyard.science.member import Member, Told
 from steelyard.science.person.person import (
     ActivityLevel,
     BodyFatMethod,
@@ -23,7 +22,6 @@ from steelyard.science.person.screening import EatingDisorder, Screening
 from steelyard.science.phase.deficit import DeficitAim, DeficitKind
 from steelyard.science.phase.gain import GainAim
 from steelyard.science.phase.plan import History, Plan, ReturnAim, plan_deficit, plan_gain
-from steelyard.science.rails.guard_rails import Subject
 
 CLEAR = Screening(is_pregnant=False, is_breastfeeding=False, eating_disorder=EatingDisorder.NONE)
 START = date(2026, 3, 2)
@@ -58,19 +56,9 @@ SEATED = Person(
 ORDINARY = [pytest.param(MAN, id="man-80-kg-15-%"), pytest.param(WOMAN, id="woman-62-kg-26-%")]
 
 
-def subject_of(who: Person, assessed: Assessment, screening: Screening | None = CLEAR) -> Subject:
-    return Subject(
-        sex=who.sex,
-        age_years=who.age_years,
-        height_cm=who.height_cm,
-        weight_kg=who.weight_kg,
-        fat_kg=assessed.fat.mean * who.weight_kg,
-        maintenance_kcal=assessed.total.mean,
-        resting_kcal=assessed.resting.mean,
-        exercise_kcal=assessed.total.exercise_kcal,
-        training_status=who.training.status,
-        screening=screening,
-    )
+def member_of(who: Person, screening: Screening | None = CLEAR, usual: float | None = None) -> Member:
+    """The person as a planner takes them, eating ``usual`` now."""
+    return Member(Told(who, screening, current_intake_kcal=usual))
 
 
 def plan(
@@ -83,11 +71,8 @@ def plan(
     event: int | None = None,
     **aim: Any,
 ) -> Plan:
-    assessed = assess(who)
-    maintenance = Estimate(assessed.total.mean, assessed.total.sd)
     return plan_deficit(
-        subject_of(who, assessed),
-        body_of(who, assessed, maintenance, usual),
+        member_of(who, usual=usual),
         START,
         DeficitAim(**aim),
         then or ReturnAim(),
@@ -103,10 +88,7 @@ def cut(who: Person, then: ReturnAim | None = None, **asked: Any) -> Plan:
 
 
 def gain(who: Person, pause: int = 0, **aim: Any) -> Plan:
-    assessed = assess(who)
-    body = body_of(who, assessed, Estimate(assessed.total.mean, assessed.total.sd))
-    aim_ = GainAim(**aim)
-    return plan_gain(subject_of(who, assessed), body, START, aim_, sources=ALL_SOURCES, pause_weeks=pause)
+    return plan_gain(member_of(who), START, GainAim(**aim), sources=ALL_SOURCES, pause_weeks=pause)
 
 
 def forecast_of(found: Plan) -> Forecast:

@@ -6,6 +6,45 @@ come this way, so that what is tested is what is served.
 """
 
 from .answered import Answered
+from .forecast import (
+    DateAsked,
+    ForecastAsked,
+    IntakeAsked,
+    IntakeForecast,
+    NearestReached,
+    PathAsked,
+    WeekForecast,
+    forecast_intake,
+)
 from .maintenance import Maintenance, MaintenanceAsked, estimate_maintenance
+from .plan import (
+    PhasePlanned,
+    PhasesPlanned,
+    PlanAsked,
+    SimpleRules,
+    SplitAsked,
+    WeekPlanned,
+    plan_phases,
+)
 
-__all__ = ["Answered", "Maintenance", "MaintenanceAsked", "estimate_maintenance"]
+__all__ = [
+    "Answered",
+    "DateAsked",
+    "ForecastAsked",
+    "IntakeAsked",
+    "IntakeForecast",
+    "Maintenance",
+    "MaintenanceAsked",
+    "NearestReached",
+    "PathAsked",
+    "PhasePlanned",
+    "PhasesPlanned",
+    "PlanAsked",
+    "SimpleRules",
+    "SplitAsked",
+    "WeekForecast",
+    "WeekPlanned",
+    "estimate_maintenance",
+    "forecast_intake",
+    "plan_phases",
+]

@@ -17,7 +17,8 @@ from steelyard.science.decision import (
     refusal_of,
     speaks_of_leanness,
 )
-from steelyard.science.measures import assess, body_of, general_cautions
+from steelyard.science.measures import assess, general_cautions
+from steelyard.science.member import Member
 from steelyard.science.person import Sex
 from steelyard.science.phase import Band, PhaseKind, usual_band
 from steelyard.science.rails import ADULT_YEARS, Subject
@@ -56,6 +57,15 @@ def decide_phase(body: schema.DecisionRequest) -> schema.DecisionResponse:
     assessed = assess(person)
     maintenance = maintenance_for(body.maintenance, body.log, person, assessed)
     subject = mapping.subject(person, assessed, maintenance, body.screening)
+    member = Member(
+        mapping.told(
+            body.profile,
+            screened=body.screening,
+            known=body.maintenance,
+            entries=body.log,
+            current_intake_kcal=body.current_intake_kcal,
+        )
+    )
     may_speak = speaks_of_leanness(refusal_of(subject)[1])
     if may_speak:
         _check_targets(body, subject)
@@ -64,9 +74,7 @@ def decide_phase(body: schema.DecisionRequest) -> schema.DecisionResponse:
     history = body.phase_history
     found = decide(
         Question(
-            subject=subject,
-            body=body_of(person, assessed, maintenance, body.current_intake_kcal),
-            fat=assessed.fat,
+            member=member,
             as_of=body.as_of_date,
             band=usual_band(person.sex)
             if chosen is None

@@ -1,26 +1,12 @@
 """`POST /v1/forecasts`: where an intake leads, and the intake or date for a target."""
 
-from datetime import date, timedelta
-
-from steelyard.science.body import ALL_SOURCES, Body, Target, UncertaintySource
-from steelyard.science.measures import assess, body_of, general_cautions
-from steelyard.science.person import Session
-from steelyard.science.phase import (
-    PLAN_METHOD_IDS,
-    QUESTION_METHOD_IDS,
-    Answer,
-    ScheduledIntake,
-    answer_date,
-    answer_intake,
-    answer_path,
-)
-from steelyard.science.rails import Subject
-from steelyard.science.register import OutOfDomain
+from steelyard import answers
+from steelyard.science.body import ALL_SOURCES, BodyTarget
+from steelyard.science.phase import ScheduledIntake
 
 from . import mapping
 from .examples import FORECAST_EXAMPLES
-from .logs import check_dates, maintenance_for
-from .mapping import FRACTION, KCAL, KG, interval
+from .mapping import FRACTION, KCAL, KG, interval, rounded_if_any
 from .operations import computation
 from .pictures import FORECAST_PICTURES
 from .points import forecast_point
@@ -30,12 +16,13 @@ from .schemas.forecasts import (
     ForecastResponse,
     ForecastWeek,
     IntakeQuestion,
+    IntakeStretch,
     NearestTarget,
+    PathQuestion,
     SourceEffect,
+    Target,
 )
-from .schemas.forecasts import Target as TargetField
 
-_MOST_WEEKS = 156
 _DIGITS = {"weight_kg": KG, "fat_kg": KG, "fat_fraction": FRACTION}
 
 
@@ -57,99 +44,75 @@ def forecast_intake(body: ForecastRequest) -> ForecastResponse:
 
     `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification).
     """
-    check_dates(start_date=body.start_date)
-    person = mapping.person(body.profile)
-    assessed = assess(person)
-    maintenance = maintenance_for(body.maintenance, body.log, person, assessed)
-    subject = mapping.subject(person, assessed, maintenance, body.screening)
-    answer = _answer(body, subject, body_of(person, assessed, maintenance, body.current_intake_kcal))
-    path = answer.path
-    noise = body.uncertainty_sources is None or UncertaintySource.DAILY_NOISE in body.uncertainty_sources
-    spreads = path.spreads()
-    end = len(path.states) - 1
-    effects = sorted(path.fat_effects(end).items(), key=lambda item: -abs(item[1]))
     question = body.question
-    digits = KG if not hasattr(question, "target") else _DIGITS[question.target.quantity]
+    answer = answers.forecast_intake(
+        answers.ForecastAsked(
+            told=mapping.told(
+                body.profile,
+                screened=body.screening,
+                known=body.maintenance,
+                entries=body.log,
+                current_intake_kcal=body.current_intake_kcal,
+            ),
+            start=body.start_date,
+            question=_asked(question),
+            sources=ALL_SOURCES if body.uncertainty_sources is None else frozenset(body.uncertainty_sources),
+        )
+    )
+    found = answer.value
+    digits = KG if isinstance(question, PathQuestion) else _DIGITS[question.target.quantity]
     return ForecastResponse(
         **mapping.provenance("forecast_intake", body),
-        feasible=answer.is_feasible,
+        feasible=found.nearest is None,
         nearest=None
-        if answer.is_feasible
+        if found.nearest is None
         else NearestTarget(
-            value=None if answer.nearest_value is None else round(answer.nearest_value, digits),
-            by_date=_day(body.start_date, answer.nearest_day),
-            intake_kcal=None if answer.nearest_intake_kcal is None else round(answer.nearest_intake_kcal, KCAL),
+            value=rounded_if_any(found.nearest.value, digits),
+            by_date=found.nearest.by,
+            intake_kcal=rounded_if_any(found.nearest.intake_kcal, KCAL),
         ),
-        intake_kcal=None if answer.found_intake_kcal is None else round(answer.found_intake_kcal, KCAL),
-        reached_on=_day(body.start_date, answer.reached_day),
-        maintenance_kcal=interval(maintenance, KCAL),
+        intake_kcal=rounded_if_any(found.intake_kcal, KCAL),
+        reached_on=found.reached_on,
+        maintenance_kcal=interval(found.maintenance, KCAL),
         weeks=[
             ForecastWeek(
-                start_date=body.start_date + timedelta(days=int(path.states[i].day)),
-                intake_kcal=round(intake, KCAL),
-                energy_balance_kcal=round(path.energy_balance_kcal(i + 1), KCAL),
-                at_end=forecast_point(
-                    body.start_date + timedelta(days=int(path.states[i + 1].day) - 1),
-                    path,
-                    i + 1,
-                    spreads[i + 1],
-                    noise,
-                ),
+                start_date=week.start,
+                intake_kcal=round(week.intake_kcal, KCAL),
+                energy_balance_kcal=round(week.energy_balance_kcal, KCAL),
+                at_end=forecast_point(week.last_day, week.at_end),
             )
-            for i, intake in enumerate(answer.intakes)
+            for week in found.weeks
         ],
-        uncertainty=[SourceEffect(source=source.value, fat_kg=round(abs(effect), KG)) for source, effect in effects],
+        uncertainty=[
+            SourceEffect(source=source.value, fat_kg=round(abs(effect), KG)) for source, effect in found.effects
+        ],
         guard_rails=[mapping.guard_rail(action) for action in answer.actions],
-        reasons=mapping.notes([assessed.resting.reason, *answer.reasons]),
-        cautions=mapping.notes(general_cautions(person, assessed)),
-        methods=mapping.method_ids(assessed.resting.preferred, PLAN_METHOD_IDS, QUESTION_METHOD_IDS),
+        reasons=mapping.notes(answer.reasons),
+        cautions=mapping.notes(answer.cautions),
+        methods=mapping.method_ids(answer.methods),
     )
 
 
-def _answer(body: ForecastRequest, subject: Subject, of: Body) -> Answer:
-    sources = ALL_SOURCES if body.uncertainty_sources is None else frozenset(body.uncertainty_sources)
-    question = body.question
+def _asked(
+    question: PathQuestion | IntakeQuestion | DateQuestion,
+) -> answers.PathAsked | answers.IntakeAsked | answers.DateAsked:
     if isinstance(question, IntakeQuestion):
-        check_dates(**{"question/by_date": question.by_date})
-        days = (question.by_date - body.start_date).days
-        if not 14 <= days <= 7 * _MOST_WEEKS:
-            detail = f"Set a date 14 days to {_MOST_WEEKS} weeks after the start; this is {days} days after it."
-            raise OutOfDomain("DATE_OUT_OF_REACH", "/question/by_date", detail)
-        target = _target(question.target)
-        return answer_intake(subject, of, target, days, question.protein_g_per_kg, sources)
+        return answers.IntakeAsked(_target(question.target), question.by_date, question.protein_g_per_kg)
     if isinstance(question, DateQuestion):
-        target = _target(question.target)
-        return answer_date(subject, of, target, question.intake_kcal, question.protein_g_per_kg, sources)
-    if sum(stretch.weeks for stretch in question.schedule) > _MOST_WEEKS:
-        detail = f"The schedule is longer than {_MOST_WEEKS} weeks in all: shorten it."
-        raise OutOfDomain("SCHEDULE_TOO_LONG", "/question/schedule", detail)
-    schedule = [
-        ScheduledIntake(
-            weeks=s.weeks,
-            intake_kcal=s.intake_kcal,
-            protein_g_per_kg=s.protein_g_per_kg,
-            carbohydrate_g=s.carbohydrate_g,
-            sodium_change_mg=s.sodium_change_mg,
-            added_sessions=tuple(
-                Session(met=x.met, minutes=x.minutes, times_per_week=x.times_per_week) for x in s.added_sessions
-            ),
-        )
-        for s in question.schedule
-    ]
-    for i, s in enumerate(question.schedule):
-        if s.carbohydrate_g is not None and 4.0 * s.carbohydrate_g > s.intake_kcal:
-            detail = f"{s.carbohydrate_g:g} g of carbohydrate is more energy than the {s.intake_kcal:g} kcal eaten."
-            raise OutOfDomain("CARBOHYDRATE_EXCEEDS_INTAKE", f"/question/schedule/{i}/carbohydrate_g", detail)
-    return answer_path(subject, of, schedule, sources)
+        return answers.DateAsked(_target(question.target), question.intake_kcal, question.protein_g_per_kg)
+    return answers.PathAsked([_scheduled(stretch) for stretch in question.schedule])
 
 
-def _target(field: TargetField) -> Target:
-    least, most = {"weight_kg": (30, 300), "fat_kg": (1, 150), "fat_fraction": (0.03, 0.6)}[field.quantity]
-    if not least <= field.value <= most:
-        detail = f"Set a target of {least} to {most} for {field.quantity.value}; this is {field.value:g}."
-        raise OutOfDomain("TARGET_OUT_OF_RANGE", "/question/target/value", detail)
-    return Target(field.quantity, field.value)
+def _target(target: Target) -> BodyTarget:
+    return BodyTarget(target.quantity, target.value)
 
 
-def _day(start: date, days: int | None) -> date | None:
-    return None if days is None else start + timedelta(days=days)
+def _scheduled(stretch: IntakeStretch) -> ScheduledIntake:
+    return ScheduledIntake(
+        weeks=stretch.weeks,
+        intake_kcal=stretch.intake_kcal,
+        protein_g_per_kg=stretch.protein_g_per_kg,
+        carbohydrate_g=stretch.carbohydrate_g,
+        sodium_change_mg=stretch.sodium_change_mg,
+        added_sessions=tuple(mapping.session(added) for added in stretch.added_sessions),
+    )

@@ -41,9 +41,7 @@ def person(profile: profile_schema.Profile) -> Person:
         if isinstance(activity, profile_schema.ActivityByLevel)
         else ActivityWeek(
             steps_per_day=activity.steps_per_day,
-            sessions=tuple(
-                Session(met=s.met, minutes=s.minutes, times_per_week=s.times_per_week) for s in activity.sessions
-            ),
+            sessions=tuple(session(each) for each in activity.sessions),
         ),
         training=Training(
             status=profile.training.status,
@@ -54,6 +52,11 @@ def person(profile: profile_schema.Profile) -> Person:
         if profile.body_fat
         else None,
     )
+
+
+def session(training: profile_schema.TrainingSession) -> Session:
+    """The core's training session."""
+    return Session(met=training.met, minutes=training.minutes, times_per_week=training.times_per_week)
 
 
 def screening(answers: profile_schema.Screening | None) -> Screening | None:
@@ -124,6 +127,11 @@ def interval(estimate: Estimate, digits: int) -> Interval:
     """The 80 % interval of an estimate, rounded once. Holds for values below 2^51 / 10^digits."""
     scale = _SCALES[digits]
     return Interval(rounded(estimate.lower, scale), rounded(estimate.mean, scale), rounded(estimate.upper, scale))
+
+
+def rounded_if_any(value: float | None, digits: int) -> float | None:
+    """A value at the wire's precision, where there is one."""
+    return None if value is None else round(value, digits)
 
 
 def spread(mean: float, sd: float, digits: int) -> Interval:

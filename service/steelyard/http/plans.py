@@ -1,36 +1,23 @@
 """`POST /v1/plans`: a fat-loss phase with its return to a gain, a gain, or a hold."""
 
-from datetime import timedelta
-
-from steelyard.science.body import ALL_SOURCES, Forecast, Spread, UncertaintySource
-from steelyard.science.measures import Assessment, assess, body_of, general_cautions
-from steelyard.science.numbers import Estimate
-from steelyard.science.person import Person
-from steelyard.science.phase import (
-    COMMON_FIRST_DROP_KG,
-    COMMON_LOSS_KG_PER_WEEK,
-    PLAN_METHOD_IDS,
-    STATIC_KCAL_PER_KG,
-    Element,
-    Plan,
-    PlannedPhase,
-    subject_at,
-)
-from steelyard.science.rails import Macronutrients, Subject, least_day_kcal, split_week
+from steelyard import answers
+from steelyard.science.body import ALL_SOURCES, PathChange
+from steelyard.science.phase import DeficitAim, DeficitKind, GainAim, History, HoldAim, ReturnAim
+from steelyard.science.rails import SplitWeek
 
 from . import mapping
 from .examples import PLAN_EXAMPLES
 from .formats import PLAN_FORMATS
-from .logs import maintenance_for
 from .mapping import FRACTION, KCAL, KG, interval
 from .operations import computation
 from .pictures import PLAN_PICTURES
-from .plan_requests import check, plan_of
 from .points import forecast_point
 from .schemas.plans import (
     Cut,
     DayKind,
-    DaySplit,
+    Gain,
+    Hold,
+    MiniCut,
     Nearest,
     Phase,
     PhaseTotals,
@@ -64,100 +51,95 @@ def plan_phases(body: PlanRequest) -> PlanResponse:
     (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification). Cautions are in
     each of them.
     """
-    check(body)
-    person = mapping.person(body.profile)
-    assessed = assess(person)
-    maintenance = maintenance_for(body.maintenance, body.log, person, assessed)
-    subject = mapping.subject(person, assessed, maintenance, body.screening)
-    plan = plan_of(body, assessed, subject, body_of(person, assessed, maintenance, body.current_intake_kcal))
-    return _response(body, person, assessed, maintenance, subject, plan)
-
-
-def _response(
-    body: PlanRequest, person: Person, assessed: Assessment, maintenance: Estimate, subject: Subject, plan: Plan
-) -> PlanResponse:
-    path = plan.forecast
-    noise = UncertaintySource.DAILY_NOISE in (
-        ALL_SOURCES if body.uncertainty_sources is None else body.uncertainty_sources
-    )
-    spreads = [] if path is None else path.spreads()
-    phases = [] if path is None else [_phase(body, subject, p, path, spreads, noise) for p in plan.phases]
-    cut = plan.cut_phase
-    dominant = None if path is None else path.dominant_source((cut or plan.phases[0]).weeks[-1].point)
-    nearest = plan.nearest
+    answer = answers.plan_phases(_asked(body))
+    plan = answer.value
     return PlanResponse(
         **mapping.provenance("plan_phases", body),
-        feasible=plan.is_feasible,
+        feasible=plan.nearest is None,
         nearest=None
-        if nearest is None
+        if plan.nearest is None
         else Nearest(
-            fat_loss_kg=_rounded(nearest.fat_loss_kg, 2),
-            weeks=nearest.weeks,
-            deficit_kcal=_rounded(nearest.deficit_kcal, KCAL),
+            fat_loss_kg=mapping.rounded_if_any(plan.nearest.fat_loss_kg, 2),
+            weeks=plan.nearest.weeks,
+            deficit_kcal=mapping.rounded_if_any(plan.nearest.deficit_kcal, KCAL),
         ),
-        maintenance_kcal=interval(maintenance, KCAL),
-        resting_kcal=interval(assessed.resting, KCAL),
-        body_fat_fraction=interval(assessed.fat, FRACTION),
+        maintenance_kcal=interval(plan.maintenance, KCAL),
+        resting_kcal=interval(plan.resting, KCAL),
+        body_fat_fraction=interval(plan.fat_fraction, FRACTION),
         start_weight_kg=body.profile.weight_kg,
-        deficit_kcal=_rounded(plan.deficit_kcal, KCAL),
-        phases=phases,
-        guard_rails=[mapping.guard_rail(action) for action in plan.actions],
-        rule_of_thumb=None if path is None or cut is None else _rule_of_thumb(cut, plan.deficit_kcal or 0.0, path),
-        dominant_uncertainty=dominant.value if dominant else None,
-        reasons=mapping.notes([assessed.resting.reason, *plan.reasons]),
-        cautions=mapping.notes(general_cautions(person, assessed)),
-        methods=mapping.method_ids(assessed.resting.preferred, PLAN_METHOD_IDS),
+        deficit_kcal=mapping.rounded_if_any(plan.deficit_kcal, KCAL),
+        phases=[_phase(planned) for planned in plan.phases],
+        guard_rails=[mapping.guard_rail(action) for action in answer.actions],
+        rule_of_thumb=None if plan.rules is None else _rule_of_thumb(plan.rules),
+        dominant_uncertainty=None if plan.dominant_source is None else plan.dominant_source.value,
+        reasons=mapping.notes(answer.reasons),
+        cautions=mapping.notes(answer.cautions),
+        methods=mapping.method_ids(answer.methods),
     )
 
 
-def _rounded(value: float | None, digits: int) -> float | None:
-    return None if value is None else round(value, digits)
+def _asked(body: PlanRequest) -> answers.PlanAsked:
+    phase, after, split, history = body.phase, body.return_to_gain, body.day_split, body.cut_history
+    return answers.PlanAsked(
+        told=mapping.told(
+            body.profile,
+            screened=body.screening,
+            known=body.maintenance,
+            entries=body.log,
+            current_intake_kcal=body.current_intake_kcal,
+        ),
+        start=body.start_date,
+        aim=_aim(phase),
+        then=ReturnAim(
+            maintenance_weeks=after.maintenance_weeks,
+            gain_weeks=after.gain_weeks,
+            surplus_kcal=after.surplus_kcal,
+            fat_ceiling=after.fat_ceiling_fraction,
+        ),
+        event=phase.event_date if isinstance(phase, MiniCut | Cut) else None,
+        pause_weeks=0 if body.pause is None else body.pause.weeks,
+        split=None if split is None else answers.SplitAsked(split.higher_days_per_week, split.carbohydrate_shift),
+        history=History() if history is None else History(history.cuts_last_12_months, history.weeks_since_last_cut),
+        sources=ALL_SOURCES if body.uncertainty_sources is None else frozenset(body.uncertainty_sources),
+    )
 
 
-def _phase(
-    body: PlanRequest,
-    subject: Subject,
-    phase: PlannedPhase,
-    path: Forecast,
-    spreads: list[Spread],
-    with_noise: bool,
-) -> Phase:
-    split, asked, last = body.day_split, body.phase, phase.weeks[-1]
-    weeks_in_deficit = len(phase.weeks) + asked.weeks_done if isinstance(asked, Cut) and phase.kind == "cut" else 0
-    first, end = path.states[phase.first], path.states[last.point]
-    sd = path.spread_of_change(phase.first, last.point)
-    weight = Estimate(float(end.weight_kg - first.weight_kg), sd.weight_kg)
+def _aim(phase: MiniCut | Cut | Gain | Hold) -> DeficitAim | GainAim | HoldAim:
+    if isinstance(phase, Gain):
+        return GainAim(
+            weeks=phase.weeks,
+            surplus_kcal=phase.surplus_kcal,
+            target_weight_kg=phase.target_weight_kg,
+            fat_ceiling=phase.fat_ceiling_fraction,
+            preference=phase.carbohydrate_preference,
+        )
+    if isinstance(phase, Hold):
+        return HoldAim(weeks=phase.weeks, preference=phase.carbohydrate_preference)
+    is_cut = isinstance(phase, Cut)
+    return DeficitAim(
+        kind=DeficitKind.CUT if is_cut else DeficitKind.MINI_CUT,
+        fat_loss_kg=phase.fat_loss_kg,
+        target_fat_fraction=phase.target_fat_fraction,
+        target_weight_kg=phase.target_weight_kg,
+        weeks=phase.weeks,
+        deficit_kcal=phase.deficit_kcal,
+        protein_g_per_kg=phase.protein_g_per_kg,
+        preference=phase.carbohydrate_preference,
+        easing_in_weeks=phase.easing_in_weeks,
+        break_every_weeks=phase.break_every_weeks if isinstance(phase, Cut) else None,
+        break_weeks=phase.break_weeks if isinstance(phase, Cut) else 1,
+        weeks_done=phase.weeks_done,
+    )
+
+
+def _phase(planned: answers.PhasePlanned) -> Phase:
+    phase = planned.phase
     return Phase(
         kind=phase.kind,
         start_date=phase.weeks[0].start,
-        end_date=last.start + timedelta(days=6),
-        weeks=[
-            PlanWeek(
-                week=i + 1,
-                start_date=week.start,
-                days=7,
-                element=week.element.value,
-                intake_kcal=week.intake.intake_kcal,
-                protein_g=week.intake.protein_g,
-                carbohydrate_g=week.intake.carbohydrate_g,
-                fat_g=week.intake.fat_g,
-                fibre_g=week.intake.fibre_g,
-                day_kinds=[]
-                if split is None
-                else _day_kinds(split, _subject_before(subject, path, week.point), weeks_in_deficit, week.intake),
-                energy_balance_kcal=round(path.energy_balance_kcal(week.point), KCAL),
-                at_end=forecast_point(
-                    week.start + timedelta(days=6), path, week.point, spreads[week.point], with_noise
-                ),
-            )
-            for i, week in enumerate(phase.weeks)
-        ],
-        change=PhaseTotals(
-            weight_kg=interval(weight, KG),
-            fat_kg=interval(Estimate(end.fat_kg - first.fat_kg, sd.fat_kg), KG),
-            lean_kg=interval(Estimate(end.lean_kg - first.lean_kg, sd.lean_kg), KG),
-            carried_kg=interval(Estimate(end.carried_kg - first.carried_kg, sd.carried_kg), KG),
-        ),
+        end_date=phase.weeks[-1].last_day,
+        weeks=[_week(i + 1, week) for i, week in enumerate(planned.weeks)],
+        change=_totals(planned.change),
         ends_early_when=mapping.notes(phase.ends_early_when),
         guidance=mapping.notes(phase.guidance),
         reasons=mapping.notes(phase.reasons),
@@ -165,17 +147,38 @@ def _phase(
     )
 
 
-def _subject_before(subject: Subject, path: Forecast, point: int) -> Subject:
-    """The body at the start of the week that ends at ``point``."""
-    return subject if point == 1 else subject_at(subject, path.model, path.states[point - 1])
+def _week(number: int, planned: answers.WeekPlanned) -> PlanWeek:
+    week, intake = planned.week, planned.week.intake
+    return PlanWeek(
+        week=number,
+        start_date=week.start,
+        days=7,
+        element=week.element.value,
+        intake_kcal=intake.intake_kcal,
+        protein_g=intake.protein_g,
+        carbohydrate_g=intake.carbohydrate_g,
+        fat_g=intake.fat_g,
+        fibre_g=intake.fibre_g,
+        day_kinds=[] if planned.split is None else _day_kinds(planned.split),
+        energy_balance_kcal=round(planned.energy_balance_kcal, KCAL),
+        at_end=forecast_point(week.last_day, planned.at_end),
+    )
 
 
-def _day_kinds(split: DaySplit, now: Subject, weeks_in_deficit: int, day: Macronutrients) -> list[DayKind]:
-    least = least_day_kcal(now, weeks_in_deficit)
-    week = split_week(day, split.higher_days_per_week, split.carbohydrate_shift, least)
+def _totals(change: PathChange) -> PhaseTotals:
+    """What a phase is expected to do from its first to its last day."""
+    return PhaseTotals(
+        weight_kg=interval(change.weight_kg, KG),
+        fat_kg=interval(change.fat_kg, KG),
+        lean_kg=interval(change.lean_kg, KG),
+        carried_kg=interval(change.carried_kg, KG),
+    )
+
+
+def _day_kinds(split: SplitWeek) -> list[DayKind]:
     kinds = (
-        ("higher_carbohydrate", week.higher, week.higher_days),
-        ("lower_carbohydrate", week.lower, 7 - week.higher_days),
+        ("higher_carbohydrate", split.higher, split.higher_days),
+        ("lower_carbohydrate", split.lower, 7 - split.higher_days),
     )
     return [
         DayKind(
@@ -190,14 +193,10 @@ def _day_kinds(split: DaySplit, now: Subject, weeks_in_deficit: int, day: Macron
     ]
 
 
-def _rule_of_thumb(cut: PlannedPhase, deficit_kcal: float, path: Forecast) -> RuleOfThumb:
-    """What simple rules say of the weeks in a deficit, beside the forecast."""
-    weeks = sum(week.element in (Element.DEFICIT, Element.EASING_IN) for week in cut.weeks)
-    lower, upper = COMMON_LOSS_KG_PER_WEEK
-    first, second = path.states[cut.first], path.states[cut.first + 1]
+def _rule_of_thumb(rules: answers.SimpleRules) -> RuleOfThumb:
     return RuleOfThumb(
-        fat_loss_static_kg=round(deficit_kcal * 7 * weeks / STATIC_KCAL_PER_KG, 2),
-        fat_loss_common_practice_kg=[round(lower * weeks, 2), round(upper * weeks, 2)],
-        first_week_drop_common_practice_kg=list(COMMON_FIRST_DROP_KG),
-        first_week_drop_forecast_kg=round(float(first.weight_kg - second.weight_kg), 2),
+        fat_loss_static_kg=round(rules.static_loss_kg, 2),
+        fat_loss_common_practice_kg=[round(loss, 2) for loss in rules.common_loss_kg],
+        first_week_drop_common_practice_kg=list(rules.common_first_drop_kg),
+        first_week_drop_forecast_kg=round(rules.forecast_first_drop_kg, 2),
     )

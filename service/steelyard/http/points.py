@@ -2,26 +2,21 @@
 
 from datetime import date
 
-from steelyard.science.body import NOISE_FLOOR_KG, NOISE_FRACTION, Forecast, Spread
+from steelyard.science.body import PathPoint
 
 from .mapping import FRACTION, KCAL, KG, spread
 from .schemas.plans import ForecastPoint
 
 
-def forecast_point(day: date, path: Forecast, i: int, sd: Spread, with_noise: bool) -> ForecastPoint:
-    """The body at point ``i`` with 80 % intervals; scale weight with the noise of a single weighing."""
-    state = path.states[i]
-    fat, lean = state.fat_kg, state.lean_kg
-    weight = float(state.weight_kg)
-    weight_sd, fat_sd, lean_sd, carried_sd, maintenance_sd, fraction_sd = sd
-    # The starting weight was itself a noisy reading, so its noise counts as well as that day's.
-    noise = max(NOISE_FRACTION * weight, NOISE_FLOOR_KG) if with_noise else 0.0
+def forecast_point(day: date, at: PathPoint) -> ForecastPoint:
+    """The body at a point with 80 % intervals."""
+    weight, fat, lean, carried, maintenance, fraction, sd = at
     return ForecastPoint(
         date=day,
-        weight_kg=spread(weight, (weight_sd**2 + 2.0 * noise**2) ** 0.5, KG),
-        fat_kg=spread(fat, fat_sd, KG),
-        lean_kg=spread(lean, lean_sd, KG),
-        carried_kg=spread(state.carried_kg, carried_sd, KG),
-        fat_fraction=spread(fat / weight, fraction_sd, FRACTION),
-        maintenance_kcal=spread(path.maintenance_kcal(i), maintenance_sd, KCAL),
+        weight_kg=spread(weight, sd.weight_kg, KG),
+        fat_kg=spread(fat, sd.fat_kg, KG),
+        lean_kg=spread(lean, sd.lean_kg, KG),
+        carried_kg=spread(carried, sd.carried_kg, KG),
+        fat_fraction=spread(fraction, sd.fat_fraction, FRACTION),
+        maintenance_kcal=spread(maintenance, sd.maintenance_kcal, KCAL),
     )

@@ -50,7 +50,7 @@ def broken_limits(broken: list[BrokenLimit]) -> list[schema.BrokenLimit]:
 def season_plan(season: Season, start: date, band_upper: float) -> schema.SeasonPlan:
     """A season laid out."""
     path = season.forecast
-    spreads = path.spreads()
+    spreads, points = path.spreads(), path.points()
     return schema.SeasonPlan(
         strategy=strategy_numbers(season.policy),
         totals=_totals(season, spreads, start, band_upper),
@@ -62,7 +62,7 @@ def season_plan(season: Season, start: date, band_upper: float) -> schema.Season
                 kind=phase.kind,
                 intake_kcal=week.intake.intake_kcal,
                 energy_balance_kcal=round(float(path.energy_balance_kcal(week.point)), KCAL),
-                at_end=forecast_point(week.start + timedelta(days=6), path, week.point, spreads[week.point], True),
+                at_end=forecast_point(week.last_day, points[week.point]),
             )
             for phase in season.phases
             for week in phase.weeks

@@ -15,7 +15,7 @@ from steelyard.science.decision.pattern import cycling, slow_surplus_kcal
 from steelyard.science.decision.rules import Decision, decide
 from steelyard.science.decision.terms import Feeling, Goal, PastPhase, PresentPhase, Question, Situation
 from steelyard.science.decision.trade import Lines, due_at, lines_of, probability_over, score
-from steelyard.science.measures.assessment import assess, body_of
+from steelyard.science.member import Member, Told
 from steelyard.science.numbers.estimate import Estimate
 from steelyard.science.person.person import (
     ActivityLevel,
@@ -29,7 +29,6 @@ from steelyard.science.person.person import (
 from steelyard.science.person.screening import Condition, EatingDisorder, Screening
 from steelyard.science.phase.band import Band, usual_band
 from steelyard.science.phase.followed import PhaseKind
-from steelyard.science.rails.guard_rails import Subject
 
 AS_OF = date(2026, 3, 30)
 
@@ -67,16 +66,11 @@ def question(
         training=Training(status=status, resistance_sessions_per_week=sessions),
         body_fat=None if method is None else BodyFatReading(fat_fraction=fat, method=method),
     )
-    assessed = assess(person)
     maintenance = Estimate(2650.0 if sex is Sex.MALE else 2050.0, 150.0)
-    subject = Subject(
-        sex, age, person.height_cm, person.weight_kg, assessed.fat.mean * person.weight_kg, maintenance.mean,
-        assessed.resting.mean, assessed.total.exercise_kcal, status, screening,
-    )  # fmt: skip
     given: dict[str, Any] = {
         "band": usual_band(sex), "goal": Goal.MUSCLE, "feeling": Feeling.CONTENT, "history": [], **others,
     }  # fmt: skip
-    return Question(subject, body_of(person, assessed, maintenance), assessed.fat, AS_OF, **given)
+    return Question(Member(Told(person, screening, maintenance)), AS_OF, **given)
 
 
 def past(kind: PhaseKind, weeks_ago: int, weeks: int, *weights: float) -> PastPhase:
@@ -116,7 +110,7 @@ def test_not_yet_gains_on_and_says_when_a_cut_becomes_due() -> None:
 
 def test_a_faster_present_gain_is_due_sooner() -> None:
     slow = question(0.15, present=PresentPhase(PhaseKind.GAIN, 8))
-    fast = slow._replace(body=slow.body._replace(usual_intake_kcal=3200.0))
+    fast = slow._replace(member=Member(slow.member.told._replace(current_intake_kcal=3200.0)))
     weeks = [decide(q).leanness.due_weeks for q in (slow, fast)]  # type: ignore[union-attr]
     assert weeks[0] is not None
     assert weeks[1] is not None

@@ -14,14 +14,13 @@ from plan_people import (
     forecast_of,
     gain,
     lengths,
+    member_of,
     person,
     plan,
     settled_kg,
-    subject_of,
 )
 from steelyard.science.body.uncertainty import ALL_SOURCES
-from steelyard.science.measures.assessment import assess, body_of
-from steelyard.science.numbers.estimate import Estimate
+from steelyard.science.measures.assessment import assess
 from steelyard.science.person.person import Person, Sex
 from steelyard.science.phase.deficit import DeficitKind
 from steelyard.science.phase.phases import Element
@@ -222,11 +221,7 @@ def test_the_ceiling_of_a_gain_is_dated() -> None:
 
 @pytest.mark.parametrize("who", ORDINARY)
 def test_a_hold_keeps_tissue(who: Person) -> None:
-    assessed = assess(who)
-    body = body_of(who, assessed, Estimate(assessed.total.mean, assessed.total.sd))
-    found = plan_hold(
-        subject_of(who, assessed), body, START, HoldAim(weeks=12), ReturnAim(gain_weeks=4), sources=ALL_SOURCES
-    )
+    found = plan_hold(member_of(who), START, HoldAim(weeks=12), ReturnAim(gain_weeks=4), sources=ALL_SOURCES)
     assert lengths(found) == [("maintenance", 12), ("gain", 4)]
     states = forecast_of(found).states
     # Training goes on: some fat becomes lean tissue, at the same energy.
@@ -240,7 +235,7 @@ def test_a_hold_keeps_tissue(who: Person) -> None:
 @pytest.mark.parametrize("higher_days", [1, 2, 3, 4, 5, 6])
 @pytest.mark.parametrize("shift", [0.05, 0.2, 0.6])
 def test_a_split_keeps_the_week_and_the_floor_of_its_lower_days(higher_days: int, shift: float) -> None:
-    man = subject_of(MAN, assess(MAN))
+    man = member_of(MAN).subject
     least = least_day_kcal(man)
     for intake in (int(least // 10 * 10 + 10), 2400, 2900):
         day = split_intake(intake, 80.0, 2.0)
@@ -260,6 +255,6 @@ def test_a_split_shifts_what_was_asked_for_where_there_is_room() -> None:
 
 
 def test_a_lower_day_of_a_long_cut_has_a_higher_floor() -> None:
-    seated = subject_of(SEATED, assess(SEATED))
+    seated = member_of(SEATED).subject
     assert least_day_kcal(seated, 12) > least_day_kcal(seated, 4)
     assert least_day_kcal(seated, 12) >= seated.resting_kcal

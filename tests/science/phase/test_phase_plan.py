@@ -4,10 +4,9 @@ from datetime import timedelta
 from itertools import pairwise
 
 import pytest
-from plan_people import MAN, ORDINARY, START, change, fields_of, person, plan, subject_of
+from plan_people import MAN, ORDINARY, START, change, fields_of, member_of, person, plan
 from steelyard.science.body.uncertainty import ALL_SOURCES
-from steelyard.science.measures.assessment import assess, body_of
-from steelyard.science.numbers.estimate import Estimate
+from steelyard.science.measures.assessment import assess
 from steelyard.science.person.person import Person, Sex, Training, TrainingStatus
 from steelyard.science.phase.deficit import DeficitAim
 from steelyard.science.phase.plan import History, ReturnAim, plan_deficit
@@ -183,12 +182,9 @@ def test_nobody_without_room_gets_a_deficit() -> None:
 
 
 def test_screening_is_required() -> None:
-    assessed = assess(MAN)
-    maintenance = Estimate(assessed.total.mean, assessed.total.sd)
     with pytest.raises(Refused) as refused:
         plan_deficit(
-            subject_of(MAN, assessed, screening=None),
-            body_of(MAN, assessed, maintenance),
+            member_of(MAN, screening=None),
             START,
             DeficitAim(),
             ReturnAim(),

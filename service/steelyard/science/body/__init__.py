@@ -26,8 +26,6 @@ from .constants import (
     TRAINING_GAIN,
 )
 from .daily_noise import (
-    NOISE_FLOOR_KG,
-    NOISE_FRACTION,
     Noise,
     prior_noise,
 )
@@ -39,6 +37,8 @@ from .energy_balance import (
 from .forecasting import (
     Forecast,
     Moved,
+    PathChange,
+    PathPoint,
     Spread,
     Stretch,
     assemble,
@@ -56,7 +56,7 @@ from .state import (
     current_maintenance_kcal,
 )
 from .targets import (
-    Target,
+    BodyTarget,
     TargetQuantity,
     crossing,
     days_for_target,
@@ -97,8 +97,6 @@ __all__ = [
     "LEAN_ENERGY",
     "LEAN_UPKEEP",
     "MODEL_IDS",
-    "NOISE_FLOOR_KG",
-    "NOISE_FRACTION",
     "PARTITION_KG",
     "PARTITION_SPREAD",
     "SURPLUS_LEAN_CEILING",
@@ -108,13 +106,15 @@ __all__ = [
     "Body",
     "BodyModel",
     "BodyState",
+    "BodyTarget",
     "Diet",
     "Forecast",
     "Moved",
     "Noise",
+    "PathChange",
+    "PathPoint",
     "Spread",
     "Stretch",
-    "Target",
     "TargetQuantity",
     "UncertaintySource",
     "adapting",

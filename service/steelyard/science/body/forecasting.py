@@ -8,7 +8,7 @@ recorded in `service/decisions`. Works on floats (one person) and on arrays (man
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from ..numbers import FLOATS, Elementwise, Number, compiled
+from ..numbers import FLOATS, Elementwise, Estimate, Number, compiled
 from ..register import Basis, Kind, equation
 from .constants import BASELINE_GLYCOGEN_KG, CARRIED_SPREAD, FAT_ENERGY, GLYCOGEN_ENERGY, LEAN_ENERGY
 from .daily_noise import prior_noise
@@ -45,6 +45,27 @@ def _between(low: Spread, high: Spread, share: Number) -> Spread:
         maintenance + share * (high.maintenance_kcal - maintenance),
         fraction + share * (high.fat_fraction - fraction),
     )
+
+
+class PathPoint(NamedTuple):
+    """The body expected at a point [kg, kcal/d, 1], and its SDs: that of scale weight is of a single weighing."""
+
+    weight_kg: Number
+    fat_kg: Number
+    lean_kg: Number
+    carried_kg: Number
+    maintenance_kcal: Number
+    fat_fraction: Number
+    sd: Spread
+
+
+class PathChange(NamedTuple):
+    """What changes between two points of a path [kg], daily noise left out."""
+
+    weight_kg: Estimate
+    fat_kg: Estimate
+    lean_kg: Estimate
+    carried_kg: Estimate
 
 
 # Fat, lean and carried mass [kg], maintenance [kcal/d] and fat fraction of a state.
@@ -97,6 +118,23 @@ class Forecast(NamedTuple):
             spreads.append(high)
         return spreads
 
+    def points(self) -> list[PathPoint]:
+        """What is expected at every point, the start included."""
+        return [self._point(i, spread) for i, spread in enumerate(self.spreads())]
+
+    def _point(self, i: int, spread: Spread) -> PathPoint:
+        state = self.states[i]
+        weight, fat = state.weight_kg, state.fat_kg
+        return PathPoint(
+            weight,
+            fat,
+            state.lean_kg,
+            state.carried_kg,
+            self.maintenance_kcal(i),
+            fat / weight,
+            spread._replace(weight_kg=self.scale_weight_sd(i, spread)),
+        )
+
     def scale_weight_sd(self, i: int, spread: Spread) -> Number:
         """SD of a single weighing at point ``i``, whose ``spread`` is given [kg].
 
@@ -110,6 +148,17 @@ class Forecast(NamedTuple):
     def spread_of_change(self, since: int, until: int) -> Spread:
         """SDs of the change between two points that are nodes (the start, or ends of stretches)."""
         return self._spread_at(self.nodes.index(until), self.nodes.index(since))
+
+    def change(self, since: int, until: int) -> PathChange:
+        """The change between two points that are nodes, of one person."""
+        first, end = self.states[since], self.states[until]
+        sd = self.spread_of_change(since, until)
+        return PathChange(
+            Estimate(float(end.weight_kg - first.weight_kg), float(sd.weight_kg)),
+            Estimate(float(end.fat_kg - first.fat_kg), float(sd.fat_kg)),
+            Estimate(float(end.lean_kg - first.lean_kg), float(sd.lean_kg)),
+            Estimate(float(end.carried_kg - first.carried_kg), float(sd.carried_kg)),
+        )
 
     def _spread_at(self, node: int, since: int | None) -> Spread:
         point = self.nodes[node]

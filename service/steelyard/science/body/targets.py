@@ -20,7 +20,7 @@ class TargetQuantity(StrEnum):
     FAT_FRACTION = "fat_fraction"
 
 
-class Target(NamedTuple):
+class BodyTarget(NamedTuple):
     """A value to reach."""
 
     quantity: TargetQuantity
@@ -70,7 +70,7 @@ def crossing(excess: Callable[[float], float], low: float, high: float, toleranc
     basis=Basis.JUDGEMENT,
 )
 def intake_for_target(
-    model: BodyModel, state: BodyState, target: Target, days: float, diet: Callable[[float], Diet]
+    model: BodyModel, state: BodyState, target: BodyTarget, days: float, diet: Callable[[float], Diet]
 ) -> float | None:
     """The intake [kcal/d] that reaches ``target`` after ``days``, or None where none from 0 to 3x maintenance does.
 
@@ -93,7 +93,7 @@ def intake_for_target(
     kind=Kind.MODEL,
     basis=Basis.JUDGEMENT,
 )
-def days_for_target(model: BodyModel, state: BodyState, target: Target, diet: Diet) -> int | None:
+def days_for_target(model: BodyModel, state: BodyState, target: BodyTarget, diet: Diet) -> int | None:
     """Days after which ``diet`` first reaches ``target`` from its present side; None if not within three years."""
     start = target.of(state) - target.value
     if start == 0.0:

@@ -125,7 +125,7 @@ class Alternatives:
         except Refused as refused:
             return Alternative(PhaseKind.GAIN, None, None, 0, None, refused.action.message)
         aim = GainAim(weeks=HORIZON_WEEKS, surplus_kcal=self.question.surplus_kcal, fat_ceiling=ceiling)
-        plan = plan_gain(q.subject, q.body, q.as_of, aim, sources=ALL_SOURCES)
+        plan = plan_gain(q.member, q.as_of, aim, sources=ALL_SOURCES)
         fragment = Fragment(
             PhaseKind.GAIN, weeks or HORIZON_WEEKS, surplus_kcal=self.question.surplus_kcal, fat_ceiling=ceiling
         )
@@ -137,8 +137,7 @@ class Alternatives:
         weeks = min(max(1, weeks), HORIZON_WEEKS)
         gain = HORIZON_WEEKS - weeks if then_gain and q.may_grow else 0
         plan = plan_hold(
-            q.subject,
-            q.body,
+            q.member,
             q.as_of,
             HoldAim(weeks=HORIZON_WEEKS - gain),
             ReturnAim(gain_weeks=gain, surplus_kcal=q.surplus_kcal),
@@ -211,8 +210,7 @@ class Alternatives:
     def _plan(self, aim: DeficitAim, maintenance_weeks: int, gain_weeks: int) -> Plan:
         q = self.question
         return plan_deficit(
-            q.subject,
-            q.body,
+            q.member,
             q.as_of,
             aim,
             ReturnAim(maintenance_weeks=maintenance_weeks, gain_weeks=gain_weeks, surplus_kcal=q.surplus_kcal),

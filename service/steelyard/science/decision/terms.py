@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from ..body import Body
 from ..measures import FatEstimate
+from ..member import Member
 from ..phase import Band, PhaseKind
 from ..rails import Subject
 from ..register import Basis, constant
@@ -76,11 +77,9 @@ class PresentPhase(NamedTuple):
 
 
 class Question(NamedTuple):
-    """A person and what they want. ``history`` is oldest first; ``None`` is unknown. The body eats as it does now."""
+    """A member and what they want. ``history`` is oldest first; ``None`` is unknown. The body eats as it does now."""
 
-    subject: Subject
-    body: Body
-    fat: FatEstimate
+    member: Member
     as_of: date
     band: Band
     goal: Goal
@@ -90,6 +89,21 @@ class Question(NamedTuple):
     present: PresentPhase | None = None
     history: list[PastPhase] | None = None
     surplus_kcal: float | None = None  # of a gain; as training experience has it where None
+
+    @property
+    def subject(self) -> Subject:
+        """What the guard rails read of the member."""
+        return self.member.subject
+
+    @property
+    def body(self) -> Body:
+        """The member's body."""
+        return self.member.body
+
+    @property
+    def fat(self) -> FatEstimate:
+        """Body fat as a fraction, and where it comes from."""
+        return self.member.assessed.fat
 
     @property
     def fat_fraction(self) -> float:

@@ -25,6 +25,9 @@ from .deficit import (
     DeficitPhase,
     subject_at,
 )
+from .deficit_solver import (
+    NearestSafe,
+)
 from .followed import (
     DAYS_PER_WEEK,
     FollowedWeek,
@@ -41,7 +44,7 @@ from .gain import (
 )
 from .intake_question import (
     QUESTION_METHOD_IDS,
-    Answer,
+    IntakeAnswer,
     ScheduledIntake,
     answer_date,
     answer_intake,
@@ -82,7 +85,6 @@ __all__ = [
     "SLOW_GAIN_SHARE",
     "STATIC_KCAL_PER_KG",
     "SURPLUS_DEFAULT",
-    "Answer",
     "Band",
     "DeficitAim",
     "DeficitKind",
@@ -92,6 +94,8 @@ __all__ = [
     "GainAim",
     "History",
     "HoldAim",
+    "IntakeAnswer",
+    "NearestSafe",
     "PhaseFollowed",
     "PhaseKind",
     "Plan",

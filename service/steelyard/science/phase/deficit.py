@@ -7,10 +7,8 @@ from typing import NamedTuple
 
 import msgspec
 
-from .. import rails
 from ..body import (
     BASELINE_GLYCOGEN_KG,
-    FAT_SUPPLY_LIMIT,
     Body,
     BodyModel,
     BodyState,
@@ -21,7 +19,17 @@ from ..body import (
     start_body,
     walk,
 )
-from ..rails import CarbohydratePreference, DeficitLimit, Macronutrients, Subject, least_intake_kcal, split_intake
+from ..rails import (
+    HISTORY_LIMIT,
+    CarbohydratePreference,
+    DeficitLimit,
+    LossPath,
+    Macronutrients,
+    Subject,
+    deficit_limits,
+    path_limit,
+    split_intake,
+)
 from .defaults import (
     CUT_DEFAULT_WEEKS,
     CUT_RESET_WEEKS,
@@ -254,29 +262,19 @@ class DeficitPhase:
         """The rule of the whole path that this deficit would break."""
         rows, states = self.run(deficit_kcal, weeks)
         end = states[-1]
-        floor = rails.stricter(rails.FAT_FRACTION_FLOOR, self.subject.sex)
-        if end.fat_kg / end.weight_kg < floor:
-            return rails.BODY_FAT
-        if self.loss_share(end, weeks) > rails.LOSS_LIMIT:
-            return rails.LOSS
         drawn = float(current_maintenance_kcal(self.model, end)) - rows[-1].intake.intake_kcal
-        return rails.FAT_SUPPLY if drawn > FAT_SUPPLY_LIMIT * end.fat_kg else None
+        done = LossPath(self.loss_share(end, weeks), float(end.fat_kg), float(end.weight_kg), drawn)
+        return done.broken_rule(self.subject.sex)
 
     def limits(self, now: Subject, weeks: int) -> list[DeficitLimit]:
         """The largest deficit of each rule for the body ``now`` in a phase of ``weeks``, strictest first [kcal/d]."""
-        limits = rails.deficit_limits(now, weeks + self.aim.weeks_done)
-        if now.weight_kg < self.subject.weight_kg:
-            # Protein and fat are shared out for the mass at the start.
-            room = now.maintenance_kcal - least_intake_kcal(self.subject.weight_kg)
-            if room < limits[0].deficit_kcal:
-                limits.insert(0, DeficitLimit(rails.PROTEIN, room, "room for the least protein and fat"))
-        return limits
+        return deficit_limits(now, weeks + self.aim.weeks_done, fed_for_kg=self.subject.weight_kg)
 
     def cap(self, wanted_kcal: float, weeks: int, *, is_history_known: bool) -> DeficitLimit | None:
         """The largest deficit inside every rail, where that is less than ``wanted_kcal``, and the rule that binds."""
         limits = self.limits(self.subject, weeks)
         if not is_history_known:
-            limits.append(DeficitLimit(rails.CUT_HISTORY, rails.DEFAULT_DEFICIT, "cut history unknown"))
+            limits.append(HISTORY_LIMIT)
             limits.sort(key=lambda limit: limit.deficit_kcal)
         strictest = limits[0]
         high = min(wanted_kcal, strictest.deficit_kcal)
@@ -291,12 +289,7 @@ class DeficitPhase:
                 low = middle
             else:
                 rule, high = broken, middle
-        why = {
-            rails.BODY_FAT: "end body fat",
-            rails.LOSS: f"tissue loss of {rails.LOSS_LIMIT:.0%} a week",
-            rails.FAT_SUPPLY: "what fat mass can release",
-        }[rule]
-        return DeficitLimit(rule, low, why)
+        return path_limit(rule, low)
 
     # --- solving ----------------------------------------------------------------------------------------------
 

@@ -11,7 +11,7 @@ from .defaults import CUT_WEEKS_MOST, LEAST_DEFICIT, LEAST_WEEKS, MOST_WEEKS, ST
 from .deficit import DeficitKind, DeficitPhase
 
 
-class Nearest(NamedTuple):
+class NearestSafe(NamedTuple):
     """The nearest safe value on each axis, the others kept as asked."""
 
     fat_loss_kg: float | None
@@ -22,7 +22,7 @@ class Nearest(NamedTuple):
 class Solved(NamedTuple):
     """A phase that does what was asked, or the nearest that is safe."""
 
-    nearest: Nearest | None
+    nearest: NearestSafe | None
     deficit_kcal: float
     weeks: int
     reasons: list[Message]
@@ -34,9 +34,9 @@ def solve(phase: DeficitPhase, *, is_history_known: bool) -> Solved:
     aim = phase.aim
     asked = aim.deficit_kcal
     if aim.has_goal and phase.left(phase.state) <= phase.tolerance(LEAST_WEEKS):
-        return Solved(Nearest(0.0, 0, 0.0), 0.0, 0, [say("GOAL_ALREADY_MET")], [])
+        return Solved(NearestSafe(0.0, 0, 0.0), 0.0, 0, [say("GOAL_ALREADY_MET")], [])
     if aim.most_weeks < aim.least_weeks:
-        return Solved(Nearest(None, None, None), 0.0, 0, [say("PHASE_USED_UP", weeks=aim.weeks_done)], [])
+        return Solved(NearestSafe(None, None, None), 0.0, 0, [say("PHASE_USED_UP", weeks=aim.weeks_done)], [])
 
     def cap(wanted_kcal: float, weeks: int) -> DeficitLimit | None:
         return phase.cap(wanted_kcal, weeks, is_history_known=is_history_known)
@@ -69,7 +69,7 @@ def solve(phase: DeficitPhase, *, is_history_known: bool) -> Solved:
     if limit is not None and limit.deficit_kcal < LEAST_DEFICIT:
         return _no_room(limit, wanted)
     deficit = _held(wanted, limit)
-    actions = [_capped(limit, wanted)] if limit is not None and wanted > limit.deficit_kcal + 1.0 else []
+    actions = [rails.capped(limit, wanted)] if limit is not None and wanted > limit.deficit_kcal + 1.0 else []
     if found is None or (aim.has_goal and phase.left(phase.end(deficit, found)) > phase.tolerance(found)):
         return Solved(_nearest(phase, cap), 0.0, 0, [], actions)
     reasons = _reasons(phase, deficit, found)
@@ -97,19 +97,11 @@ def _reasons(phase: DeficitPhase, deficit_kcal: float, weeks: int) -> list[Messa
 
 
 def _no_room(limit: DeficitLimit, wanted_kcal: float) -> Solved:
-    why = say("NO_SAFE_DEFICIT", rule=limit.rule, why=limit.why)
-    action = RailAction(limit.rule, "refused", max(0.0, limit.deficit_kcal), wanted_kcal, "kcal/d", why)
-    return Solved(Nearest(None, None, None), 0.0, 0, [why], [action])
+    action = rails.without_room(limit, wanted_kcal)
+    return Solved(NearestSafe(None, None, None), 0.0, 0, [action.message], [action])
 
 
-def _capped(limit: DeficitLimit, asked_kcal: float) -> RailAction:
-    if limit.rule == rails.CUT_HISTORY:
-        message = say("CAPPED_HISTORY_UNKNOWN", deficit_kcal=limit.deficit_kcal)
-        return RailAction(limit.rule, "capped", limit.deficit_kcal, asked_kcal, "kcal/d", message)
-    return rails.capped(limit, asked_kcal)
-
-
-def _nearest(phase: DeficitPhase, cap: Callable[[float, int], DeficitLimit | None]) -> Nearest:
+def _nearest(phase: DeficitPhase, cap: Callable[[float, int], DeficitLimit | None]) -> NearestSafe:
     """The nearest on each axis, such that asking for it is feasible."""
     aim = phase.aim
     length = aim.weeks if aim.weeks is not None else aim.most_weeks
@@ -129,7 +121,7 @@ def _nearest(phase: DeficitPhase, cap: Callable[[float, int], DeficitLimit | Non
         if phase.left(phase.end(allowed, candidate)) <= phase.tolerance(candidate) * 0.5:
             weeks = candidate
             break
-    return Nearest(max(0.0, math.floor(100 * (lost - within)) / 100), weeks, math.floor(limit))
+    return NearestSafe(max(0.0, math.floor(100 * (lost - within)) / 100), weeks, math.floor(limit))
 
 
 def capped_later(phase: DeficitPhase, deficit_kcal: float, weeks: int) -> list[RailAction]:

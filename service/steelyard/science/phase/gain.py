@@ -9,7 +9,6 @@ import msgspec
 from .. import rails
 from ..body import BASELINE_GLYCOGEN_KG, BodyModel, BodyState, advance, crossing, current_maintenance_kcal, walk
 from ..rails import PROTEIN_DEFAULT_GAIN, CarbohydratePreference, RailAction, Subject, split_intake
-from ..register import say
 from .defaults import GAIN_RESET_WEEKS, SURPLUS_DEFAULT
 from .deficit import Week
 from .phases import Element, as_diet
@@ -36,7 +35,7 @@ class GainAim(msgspec.Struct, frozen=True, kw_only=True):
         return _USUAL_WEEKS if self.target_weight_kg is None else _MOST_WEEKS
 
 
-class Gain(NamedTuple):
+class PlannedGain(NamedTuple):
     """A gain that is planned: its weeks, the body at the end of each, the surplus [kcal/d], and what a rail did."""
 
     weeks: list[Week]
@@ -53,11 +52,11 @@ def plan_surplus(
     asked_kcal: float | None,
     preference: CarbohydratePreference,
     at_most_kcal: float = math.inf,
-) -> Gain:
+) -> PlannedGain:
     """Weeks at the surplus asked for, or the usual one, held under the ceiling on the rate of gain."""
     wanted = asked_kcal if asked_kcal is not None else SURPLUS_DEFAULT[subject.training_status]
     if not weeks:
-        return Gain([], [], wanted, [])
+        return PlannedGain([], [], wanted, [])
     limit = rails.GAIN_RATE_LIMIT[subject.training_status]
 
     def share(end: BodyState) -> float:
@@ -67,7 +66,8 @@ def plan_surplus(
     def rate(kcal: float) -> float:
         return share(gain_weeks(subject, model, state, kcal, weeks, preference)[1])
 
-    surplus, actions = min(wanted, at_most_kcal), []
+    surplus = min(wanted, at_most_kcal)
+    actions: list[RailAction] = []
     rows, states = _run(subject, model, state, surplus, weeks, preference)
     if share(states[-1]) > limit:
         # A step under the crossing keeps the rounded intakes under the ceiling too; long steps are a few grams off.
@@ -75,19 +75,15 @@ def plan_surplus(
         while surplus > 0.0 and share(states[-1]) > limit:
             surplus = max(0.0, surplus - 10.0)
             rows, states = _run(subject, model, state, surplus, weeks, preference)
-    found = share(states[-1])
     # Where no one asked for more than fits, the usual size was only a start.
     if asked_kcal is not None and surplus < asked_kcal:
-        message = say("CAPPED_GAIN_RATE", surplus_kcal=surplus, percent=100 * limit)
-        actions = [RailAction(rails.GAIN_RATE, "capped", limit, rate(wanted), "of body mass a week", message)]
-    elif asked_kcal is not None and found > rails.GAIN_RATE_WARN_SHARE * limit:
-        message = say("WARNED_GAIN_RATE", percent=100 * found)
-        warn_at = rails.GAIN_RATE_WARN_SHARE * limit
-        actions = [RailAction(rails.GAIN_RATE, "warned", warn_at, found, "of body mass a week", message)]
-    return Gain(rows, states, surplus, actions)
+        actions = [rails.capped_gain(subject.training_status, surplus, rate(wanted))]
+    elif asked_kcal is not None:
+        actions = rails.warn_gain(subject.training_status, share(states[-1]))
+    return PlannedGain(rows, states, surplus, actions)
 
 
-def plan_gain_phase(subject: Subject, model: BodyModel, state: BodyState, aim: GainAim) -> Gain | None:
+def plan_gain_phase(subject: Subject, model: BodyModel, state: BodyState, aim: GainAim) -> PlannedGain | None:
     """The gain asked for; None where no gain inside its ceiling reaches the weight in time.
 
     With a target the gain ends with the first week that reaches it.

@@ -8,13 +8,12 @@ import msgspec
 from .. import rails
 from ..body import (
     BASELINE_CARBOHYDRATE_SHARE,
-    Body,
     BodyModel,
     BodyState,
+    BodyTarget,
     Diet,
     Forecast,
     Stretch,
-    Target,
     UncertaintySource,
     advance,
     crossing,
@@ -26,6 +25,7 @@ from ..body import (
     walk,
 )
 from ..measures import session_kcal
+from ..member import Member
 from ..person import Session
 from ..rails import CARBOHYDRATE_KCAL_PER_G, RailAction, Subject
 from ..register import Message, say, template
@@ -52,7 +52,7 @@ class ScheduledIntake(msgspec.Struct, frozen=True, kw_only=True):
     added_sessions: tuple[Session, ...] = ()
 
 
-class Answer(NamedTuple):
+class IntakeAnswer(NamedTuple):
     """The path, what was found, and how near a safe intake comes where the target is out of reach."""
 
     path: Forecast
@@ -83,11 +83,11 @@ def diet_of(scheduled: ScheduledIntake, weight_kg: float, resting_kcal: float) -
 
 
 class _Asked:
-    """A person and the state from which questions are asked."""
+    """A member and the state from which questions are asked."""
 
-    def __init__(self, subject: Subject, body: Body, sources: frozenset[UncertaintySource]) -> None:
-        self.subject, self.body, self.sources = subject, body, sources
-        self.model, self.state = start_body(body)
+    def __init__(self, member: Member, sources: frozenset[UncertaintySource]) -> None:
+        self.subject, self.body, self.sources = member.subject, member.body, sources
+        self.model, self.state = start_body(self.body)
 
     def check(self, diet: Diet, weeks: float, subject: Subject, field: str) -> list[RailAction]:
         """Rails on an intake for ``weeks``, from a body as it is then. Raises ``Refused``."""
@@ -113,11 +113,9 @@ class _Asked:
         return forecast(self.body, stretches, sources=self.sources, path=path, start=(self.model, self.state))
 
 
-def answer_path(
-    subject: Subject, body: Body, schedule: list[ScheduledIntake], sources: frozenset[UncertaintySource]
-) -> Answer:
+def answer_path(member: Member, schedule: list[ScheduledIntake], sources: frozenset[UncertaintySource]) -> IntakeAnswer:
     """Forecast a schedule. Raises ``Refused`` for a deficit or a gain that a rail forbids."""
-    asked = _Asked(subject, body, sources)
+    asked, subject = _Asked(member, sources), member.subject
     path, stretches, intakes = [asked.state], [], []
     actions: list[RailAction] = []
     for i, scheduled in enumerate(schedule):
@@ -132,7 +130,7 @@ def answer_path(
         path += walk(asked.model, before, *stretches[-1])
         actions += _check_change(there, before, path[-1], scheduled.weeks, diet, field)
         intakes += [scheduled.intake_kcal] * scheduled.weeks
-    return Answer(asked.run(stretches, path), intakes, None, None, None, None, None, True, _once(actions), [])
+    return IntakeAnswer(asked.run(stretches, path), intakes, None, None, None, None, None, True, _once(actions), [])
 
 
 def _deficit_weeks(schedule: list[ScheduledIntake], i: int, maintenance_kcal: float) -> int:
@@ -167,11 +165,11 @@ def _once(actions: list[RailAction]) -> list[RailAction]:
 
 
 def answer_intake(
-    subject: Subject, body: Body, target: Target, days: int, protein_g_per_kg: float,
+    member: Member, target: BodyTarget, days: int, protein_g_per_kg: float,
     sources: frozenset[UncertaintySource],
-) -> Answer:  # fmt: skip
+) -> IntakeAnswer:  # fmt: skip
     """The constant intake for a target by a date; the nearest safe one where rails forbid it."""
-    asked = _Asked(subject, body, sources)
+    asked, subject = _Asked(member, sources), member.subject
 
     def diet(intake_kcal: float) -> Diet:
         return Diet(intake_kcal, BASELINE_CARBOHYDRATE_SHARE * intake_kcal, protein_g_per_kg)
@@ -201,18 +199,18 @@ def answer_intake(
         actions += _check_change(subject, asked.state, after, days / 7.0, chosen, "question.target.value")
     path, intakes = _constant(asked, chosen, days)
     if is_feasible:
-        return Answer(path, intakes, intake, days, None, None, None, True, _once(actions), reasons)
+        return IntakeAnswer(path, intakes, intake, days, None, None, None, True, _once(actions), reasons)
     nearest = target.of(path.states[-1])
     day = days_for_target(asked.model, asked.state, target, chosen)
-    return Answer(path, intakes, None, None, nearest, day, intake, False, _once(actions), reasons)
+    return IntakeAnswer(path, intakes, None, None, nearest, day, intake, False, _once(actions), reasons)
 
 
 def answer_date(
-    subject: Subject, body: Body, target: Target, intake_kcal: float, protein_g_per_kg: float,
+    member: Member, target: BodyTarget, intake_kcal: float, protein_g_per_kg: float,
     sources: frozenset[UncertaintySource],
-) -> Answer:  # fmt: skip
+) -> IntakeAnswer:  # fmt: skip
     """The date on which a constant intake reaches a target. Raises ``Refused`` for an intake that rails forbid."""
-    asked = _Asked(subject, body, sources)
+    asked, subject = _Asked(member, sources), member.subject
     chosen = Diet(intake_kcal, BASELINE_CARBOHYDRATE_SHARE * intake_kcal, protein_g_per_kg)
     day = days_for_target(asked.model, asked.state, target, chosen)
     horizon = day if day is not None else 26 * 7
@@ -223,10 +221,10 @@ def answer_date(
     actions += _check_change(subject, asked.state, after, weeks, chosen, field)
     path, intakes = _constant(asked, chosen, max(7, horizon))
     if day is not None:
-        return Answer(path, intakes, intake_kcal, day, None, None, None, True, _once(actions), [])
+        return IntakeAnswer(path, intakes, intake_kcal, day, None, None, None, True, _once(actions), [])
     value = target.of(path.states[-1])
     reasons = [say("TARGET_WRONG_SIDE")]
-    return Answer(path, intakes, intake_kcal, None, value, None, None, False, _once(actions), reasons)
+    return IntakeAnswer(path, intakes, intake_kcal, None, value, None, None, False, _once(actions), reasons)
 
 
 def _constant(asked: _Asked, diet: Diet, days: int) -> tuple[Forecast, list[float]]:

@@ -83,7 +83,6 @@ template(
     "PHASE_USED_UP",
     "{weeks} weeks of this mini-cut are done, which is as long as one may be: go to maintenance, or plan a longer cut.",
 )
-template("NO_SAFE_DEFICIT", "The rule `{rule}` ({why}) leaves no room for a useful deficit.")
 
 
 class Element(StrEnum):
@@ -104,6 +103,11 @@ class PlannedWeek(NamedTuple):
     point: int
     element: Element = Element.MAINTENANCE
 
+    @property
+    def last_day(self) -> date:
+        """Its last day."""
+        return self.start + timedelta(days=6)
+
 
 class PlannedPhase(NamedTuple):
     """A phase: forecast points ``first`` (its start) to the point of its last week."""
@@ -115,6 +119,11 @@ class PlannedPhase(NamedTuple):
     ends_early_when: list[Message]
     guidance: list[Message]
     cautions: list[Message]
+
+    @property
+    def last_point(self) -> int:
+        """The forecast point at its end."""
+        return self.weeks[-1].point
 
 
 def as_diet(macros: Macronutrients, weight_kg: float) -> Diet:

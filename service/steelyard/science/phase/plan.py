@@ -24,14 +24,13 @@ from ..body import (
     start_body,
     walk,
 )
-from ..person import Condition, Sex
+from ..member import Member
+from ..person import Sex
 from ..rails import (
     CARBOHYDRATE_KCAL_PER_G,
     FAT_KCAL_PER_G,
     MACRONUTRIENT_IDS,
-    PROTEIN_DEFAULT_DEFICIT,
     PROTEIN_DEFAULT_GAIN,
-    PROTEIN_FLOOR_DEFICIT,
     CarbohydratePreference,
     RailAction,
     Subject,
@@ -40,8 +39,8 @@ from ..rails import (
 from ..register import Message, say
 from .defaults import FAT_CEILING
 from .deficit import DeficitAim, DeficitKind, DeficitPhase, Week, subject_at
-from .deficit_solver import Nearest, Solved, capped_later, solve
-from .gain import GainAim, plan_gain_phase, plan_surplus
+from .deficit_solver import NearestSafe, Solved, capped_later, solve
+from .gain import GainAim, PlannedGain, plan_gain_phase, plan_surplus
 from .phases import (
     Element,
     PlannedPhase,
@@ -83,7 +82,7 @@ class History(NamedTuple):
 class Plan(NamedTuple):
     """The plan, or why there is none. ``cut`` is the index of the fat-loss phase in ``phases``."""
 
-    nearest: Nearest | None
+    nearest: NearestSafe | None
     deficit_kcal: float | None
     phases: list[PlannedPhase]
     forecast: Forecast | None
@@ -105,9 +104,10 @@ class Plan(NamedTuple):
 class _Draft:
     """Phases being laid end to end: weeks as they are added, and the body at their end."""
 
-    def __init__(self, subject: Subject, body: Body, start: date) -> None:
-        self.subject, self.body, self.start = subject, body, start
-        self.model, self.state = start_body(body)
+    def __init__(self, member: Member, preference: CarbohydratePreference, start: date) -> None:
+        self.subject, self.preference, self.start = member.subject, preference, start
+        self.body = with_usual_diet(member.body, member.subject, preference)
+        self.model, self.state = start_body(self.body)
         self.kinds: list[str] = []
         self.weeks: list[list[Week]] = []
         self.states = [self.state]
@@ -124,19 +124,25 @@ class _Draft:
             self.kinds.append(kind)
             self.weeks.append(weeks[:])
 
-    def holding(self, weeks: int, preference: CarbohydratePreference) -> tuple[list[Week], list[BodyState]]:
+    def holding(self, weeks: int) -> tuple[list[Week], list[BodyState]]:
         """Weeks at maintenance from here, the intake set anew each week."""
         rows, states, weight = [], [self.state], self.subject.weight_kg
         for _ in range(weeks):
             maintenance = float(current_maintenance_kcal(self.model, states[-1]))
-            macros = split_intake(maintenance, weight, PROTEIN_DEFAULT_GAIN, preference)
+            macros = split_intake(maintenance, weight, PROTEIN_DEFAULT_GAIN, self.preference)
             rows.append(Week(Element.MAINTENANCE, macros, weight))
             states += walk(self.model, states[-1], as_diet(macros, weight), (7.0,))
         return rows, states[1:]
 
-    def hold(self, weeks: int, preference: CarbohydratePreference) -> None:
+    def hold(self, weeks: int) -> None:
         """Add weeks at maintenance."""
-        self.add("maintenance", *self.holding(weeks, preference))
+        self.add("maintenance", *self.holding(weeks))
+
+    def grow(self, weeks: int, asked_kcal: float | None) -> PlannedGain:
+        """Add weeks of a gain, at the surplus asked for or the usual one."""
+        gain = plan_surplus(self.subject, self.model, self.state, weeks, asked_kcal, self.preference)
+        self.add("gain", gain.weeks, gain.states)
+        return gain
 
     def finish(self, sources: frozenset[UncertaintySource]) -> tuple[list[PlannedPhase], Forecast]:
         """The phases with their forecast."""
@@ -169,8 +175,7 @@ def with_usual_diet(body: Body, subject: Subject, preference: CarbohydratePrefer
 
 
 def plan_deficit(
-    subject: Subject,
-    body: Body,
+    member: Member,
     start: date,
     aim: DeficitAim,
     then: ReturnAim,
@@ -186,16 +191,17 @@ def plan_deficit(
         the maintenance that lets carried mass settle; what the phase does not need of them is held at maintenance.
     Raises: ``guard_rails.Refused`` where a rule forbids any deficit for this person.
     """
+    subject = member.subject
     actions = rails.check_person(subject)
     actions += rails.warn_history(history.cuts_last_12_months, history.weeks_since_last_cut)
-    protein, protein_actions = _protein(subject, aim)
+    protein, protein_actions = rails.protein_in_deficit(subject, aim.protein_g_per_kg)
     actions += protein_actions
     if weeks_until_event is not None:
         aim = msgspec.structs.replace(aim, at_most_weeks=weeks_until_event)
     if aim.target_fat_fraction is not None:
         rails.refuse_target(subject, aim.target_fat_fraction, "phase.target_fat_fraction")
-    draft = _Draft(subject, with_usual_diet(body, subject, aim.preference), start)
-    draft.hold(pause_weeks, aim.preference)
+    draft = _Draft(member, aim.preference, start)
+    draft.hold(pause_weeks)
     phase = DeficitPhase(subject, draft.body, aim, protein, start=(draft.model, draft.states[0]))
     if pause_weeks:
         phase.starting(draft.state, subject_at(subject, draft.model, draft.state))
@@ -218,7 +224,7 @@ def _wait(
     A shorter wait for the next phase, and the goal is met on the day.
     """
     aim, subject, longest = phase.aim, phase.subject, weeks_until_event - solved.weeks
-    rows, states = draft.holding(longest, aim.preference)
+    rows, states = draft.holding(longest)
 
     def after(weeks: int) -> Solved | None:
         phase.aim = msgspec.structs.replace(aim, at_most_weeks=weeks_until_event - weeks)
@@ -243,19 +249,6 @@ def _wait(
     return later, least
 
 
-def _protein(subject: Subject, aim: DeficitAim) -> tuple[float, list[RailAction]]:
-    actions = []
-    protein = aim.protein_g_per_kg if aim.protein_g_per_kg is not None else PROTEIN_DEFAULT_DEFICIT
-    if protein < PROTEIN_FLOOR_DEFICIT:
-        message = say("CAPPED_PROTEIN", limit=PROTEIN_FLOOR_DEFICIT)
-        actions.append(RailAction(rails.PROTEIN, "capped", PROTEIN_FLOOR_DEFICIT, protein, "g/kg/d", message))
-        protein = PROTEIN_FLOOR_DEFICIT
-    screening = subject.screening
-    if screening is not None and Condition.KIDNEY_DISEASE in screening.conditions:
-        actions.append(RailAction(rails.PROTEIN, "warned", None, protein, "g/kg/d", say("WARNED_KIDNEY_PROTEIN")))
-    return protein, actions
-
-
 def _lay_out(
     draft: _Draft,
     phase: DeficitPhase,
@@ -272,9 +265,8 @@ def _lay_out(
     draft.add(aim.kind.value, rows, states)
     cut = len(draft.kinds) - 1
     maintenance_after = float(current_maintenance_kcal(model, end))
-    draft.hold(then.maintenance_weeks, aim.preference)
-    gain = plan_surplus(draft.subject, model, draft.state, then.gain_weeks, then.surplus_kcal, aim.preference)
-    draft.add("gain", gain.weeks, gain.states)
+    draft.hold(then.maintenance_weeks)
+    gain = draft.grow(then.gain_weeks, then.surplus_kcal)
     phases, path = draft.finish(sources)
 
     full = min((row.intake for row in rows if row.element is Element.DEFICIT), key=lambda m: m.intake_kcal)
@@ -286,9 +278,7 @@ def _lay_out(
         *rails.warn_macronutrients(full.intake_kcal, FAT_KCAL_PER_G * full.fat_g, full.carbohydrate_g),
     ]
     given = full.protein_g / subject.weight_kg
-    if given < phase.protein - 0.05:
-        message = say("CAPPED_PROTEIN_ROOM", given=given, asked=phase.protein)
-        actions.append(RailAction(rails.DIETARY_FAT, "capped", given, phase.protein, "g/kg/d", message))
+    actions += rails.cap_protein_to_room(given, phase.protein)
     if pause_weeks:
         explain_pause(phases[0], pause_weeks)
     explain_cut(
@@ -319,8 +309,7 @@ def _warnings(phase: DeficitPhase, solved: Solved, end: BodyState) -> list[RailA
 
 
 def plan_gain(
-    subject: Subject,
-    body: Body,
+    member: Member,
     start: date,
     aim: GainAim,
     *,
@@ -331,13 +320,14 @@ def plan_gain(
 
     Raises: ``guard_rails.Refused`` where screening was not answered.
     """
+    subject = member.subject
     rails.check_answered(subject)
-    draft = _Draft(subject, with_usual_diet(body, subject, aim.preference), start)
-    draft.hold(pause_weeks, aim.preference)
+    draft = _Draft(member, aim.preference, start)
+    draft.hold(pause_weeks)
     gain = plan_gain_phase(subject, draft.model, draft.state, aim)
     if gain is None:
         message = say("GAIN_TARGET_TOO_FAR", weeks=aim.longest_weeks)
-        return Plan(Nearest(None, None, None), None, [], None, [], [say("INFEASIBLE"), message])
+        return Plan(NearestSafe(None, None, None), None, [], None, [], [say("INFEASIBLE"), message])
     draft.add("gain", gain.weeks, gain.states)
     phases, path = draft.finish(sources)
     if pause_weeks:
@@ -347,22 +337,17 @@ def plan_gain(
 
 
 def plan_hold(
-    subject: Subject, body: Body, start: date, aim: HoldAim, then: ReturnAim, *, sources: frozenset[UncertaintySource]
+    member: Member, start: date, aim: HoldAim, then: ReturnAim, *, sources: frozenset[UncertaintySource]
 ) -> Plan:
     """Plan a hold at maintenance, and the gain that follows it, which needs screening answered."""
-    draft = _Draft(subject, with_usual_diet(body, subject, aim.preference), start)
-    draft.hold(aim.weeks, aim.preference)
-    gain_weeks, actions = then.gain_weeks, []
-    if gain_weeks and subject.screening is None:
-        message = say("CAPPED_UNANSWERED")
-        actions.append(RailAction(rails.UNANSWERED, "capped", 0, gain_weeks, "weeks of gain", message))
-        gain_weeks = 0
-    gain = plan_surplus(subject, draft.model, draft.state, gain_weeks, then.surplus_kcal, aim.preference)
-    draft.add("gain", gain.weeks, gain.states)
+    draft = _Draft(member, aim.preference, start)
+    draft.hold(aim.weeks)
+    weeks, actions = rails.gain_weeks_allowed(member.subject, then.gain_weeks)
+    gain = draft.grow(weeks, then.surplus_kcal)
     phases, path = draft.finish(sources)
     explain_hold(phases[0], path)
     if len(phases) > 1:
-        explain_gain(phases[1], path, gain.surplus_kcal, ceiling_of(subject, then.fat_ceiling))
+        explain_gain(phases[1], path, gain.surplus_kcal, ceiling_of(member.subject, then.fat_ceiling))
     return Plan(None, None, phases, path, [*actions, *gain.actions], [])
 
 

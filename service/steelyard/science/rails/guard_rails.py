@@ -11,7 +11,7 @@ import msgspec
 from ..body import FAT_SUPPLY_LIMIT
 from ..person import Condition, EatingDisorder, Medicine, Screening, Sex, TrainingStatus
 from ..register import Message, say
-from .macronutrients import least_intake_kcal
+from .macronutrients import PROTEIN_DEFAULT_DEFICIT, PROTEIN_FLOOR_DEFICIT, least_intake_kcal
 from .table import (
     ADULT_YEARS,
     AGE,
@@ -26,6 +26,7 @@ from .table import (
     CARBOHYDRATE_WARN_G,
     CUT_HISTORY,
     CUTS_A_YEAR_WARN,
+    DEFAULT_DEFICIT,
     DEFICIT,
     DEFICIT_SHARE_LIMIT,
     DEFICIT_SHARE_WARN,
@@ -39,6 +40,7 @@ from .table import (
     FLOOR,
     GAIN_RATE,
     GAIN_RATE_LIMIT,
+    GAIN_RATE_WARN_SHARE,
     INTAKE_FLOOR,
     LOSS,
     LOSS_LIMIT,
@@ -113,6 +115,10 @@ def _warn(
     id: str, message: Message, limit: float | None = None, observed: float | None = None, unit: str = ""
 ) -> RailAction:
     return RailAction(id, "warned", limit, observed, unit, message)
+
+
+def _cap(id: str, message: Message, limit: float, observed: float, unit: str) -> RailAction:
+    return RailAction(id, "capped", limit, observed, unit, message)
 
 
 def check_answered(subject: Subject) -> None:
@@ -197,8 +203,14 @@ class DeficitLimit(NamedTuple):
 LONG_PHASE_WEEKS = 6
 
 
-def deficit_limits(subject: Subject, weeks: float = LONG_PHASE_WEEKS) -> list[DeficitLimit]:
-    """The largest deficit that each rule allows at the start of a phase of ``weeks``, strictest first."""
+def deficit_limits(
+    subject: Subject, weeks: float = LONG_PHASE_WEEKS, *, fed_for_kg: float | None = None
+) -> list[DeficitLimit]:
+    """The largest deficit that each rule allows at the start of a phase of ``weeks``, strictest first.
+
+    ``fed_for_kg`` is the body mass that protein and fat are shared out for, where that was another, at the start.
+    """
+    fed_kg = subject.weight_kg if fed_for_kg is None else max(subject.weight_kg, fed_for_kg)
     fat_free = subject.weight_kg - subject.fat_kg
     is_long = weeks > LONG_PHASE_WEEKS
     least_available = AVAILABILITY_WARN if is_long else AVAILABILITY_LIMIT
@@ -217,12 +229,46 @@ def deficit_limits(subject: Subject, weeks: float = LONG_PHASE_WEEKS) -> list[De
         ),
         DeficitLimit(
             PROTEIN,
-            subject.maintenance_kcal - least_intake_kcal(subject.weight_kg),
+            subject.maintenance_kcal - least_intake_kcal(fed_kg),
             "room for the least protein and fat",
         ),
         DeficitLimit(FLOOR, subject.maintenance_kcal - floor, f"least intake of {floor:.0f} kcal/d"),
     ]
     return sorted(limits, key=lambda limit: limit.deficit_kcal)
+
+
+# Of a person whose past cuts are not known.
+HISTORY_LIMIT = DeficitLimit(CUT_HISTORY, DEFAULT_DEFICIT, "cut history unknown")
+
+
+class LossPath(NamedTuple):
+    """What a deficit does by its end: tissue lost a week over the starting body mass, the body then, the deficit then.
+
+    ``drawn_kcal`` is what the last intake leaves to be drawn from the body [kcal/d].
+    """
+
+    loss_share_per_week: float
+    fat_kg: float
+    weight_kg: float
+    drawn_kcal: float
+
+    def broken_rule(self, sex: Sex) -> str | None:
+        """The rule that the phase as a whole breaks."""
+        if self.fat_kg / self.weight_kg < stricter(FAT_FRACTION_FLOOR, sex):
+            return BODY_FAT
+        if self.loss_share_per_week > LOSS_LIMIT:
+            return LOSS
+        return FAT_SUPPLY if self.drawn_kcal > FAT_SUPPLY_LIMIT * self.fat_kg else None
+
+
+def path_limit(rule: str, deficit_kcal: float) -> DeficitLimit:
+    """The largest deficit [kcal/d] with which a phase as a whole keeps a rule of ``LossPath``."""
+    why = {
+        BODY_FAT: "end body fat",
+        LOSS: f"tissue loss of {LOSS_LIMIT:.0%} a week",
+        FAT_SUPPLY: "what fat mass can release",
+    }[rule]
+    return DeficitLimit(rule, deficit_kcal, why)
 
 
 def refuse_deficit(subject: Subject, intake_kcal: float, weeks: float, field: str) -> None:
@@ -288,8 +334,62 @@ def refuse_target(subject: Subject, target_fat_fraction: float, field: str) -> N
 
 def capped(limit: DeficitLimit, asked_kcal: float) -> RailAction:
     """The report of a deficit held at a limit."""
-    message = say("CAPPED_DEFICIT", deficit_kcal=limit.deficit_kcal, rule=limit.rule, why=limit.why)
-    return RailAction(limit.rule, "capped", limit.deficit_kcal, asked_kcal, "kcal/d", message)
+    if limit.rule == CUT_HISTORY:
+        message = say("CAPPED_HISTORY_UNKNOWN", deficit_kcal=limit.deficit_kcal)
+    else:
+        message = say("CAPPED_DEFICIT", deficit_kcal=limit.deficit_kcal, rule=limit.rule, why=limit.why)
+    return _cap(limit.rule, message, limit.deficit_kcal, asked_kcal, "kcal/d")
+
+
+def without_room(limit: DeficitLimit, asked_kcal: float) -> RailAction:
+    """The report of a limit that leaves no useful deficit. It is an answer, so that nothing is raised."""
+    message = say("NO_SAFE_DEFICIT", rule=limit.rule, why=limit.why)
+    return RailAction(limit.rule, "refused", max(0.0, limit.deficit_kcal), asked_kcal, "kcal/d", message)
+
+
+def protein_in_deficit(subject: Subject, asked_g_per_kg: float | None) -> tuple[float, list[RailAction]]:
+    """Protein to plan in a deficit [g/kg/d]: as asked, else the usual, and no less than its floor."""
+    protein = PROTEIN_DEFAULT_DEFICIT if asked_g_per_kg is None else asked_g_per_kg
+    actions = []
+    if protein < PROTEIN_FLOOR_DEFICIT:
+        message = say("CAPPED_PROTEIN", limit=PROTEIN_FLOOR_DEFICIT)
+        actions.append(_cap(PROTEIN, message, PROTEIN_FLOOR_DEFICIT, protein, "g/kg/d"))
+        protein = PROTEIN_FLOOR_DEFICIT
+    screening = subject.screening
+    if screening is not None and Condition.KIDNEY_DISEASE in screening.conditions:
+        actions.append(_warn(PROTEIN, say("WARNED_KIDNEY_PROTEIN"), None, protein, "g/kg/d"))
+    return protein, actions
+
+
+def cap_protein_to_room(given_g_per_kg: float, asked_g_per_kg: float) -> list[RailAction]:
+    """The report of protein for which an intake has no room beside the least fat."""
+    if given_g_per_kg >= asked_g_per_kg - 0.05:
+        return []
+    message = say("CAPPED_PROTEIN_ROOM", given=given_g_per_kg, asked=asked_g_per_kg)
+    return [_cap(DIETARY_FAT, message, given_g_per_kg, asked_g_per_kg, "g/kg/d")]
+
+
+def gain_weeks_allowed(subject: Subject, asked_weeks: int) -> tuple[int, list[RailAction]]:
+    """The weeks of gain that may follow a hold: none where screening was not answered."""
+    if not asked_weeks or subject.screening is not None:
+        return asked_weeks, []
+    return 0, [_cap(UNANSWERED, say("CAPPED_UNANSWERED"), 0, asked_weeks, "weeks of gain")]
+
+
+def capped_gain(status: TrainingStatus, surplus_kcal: float, asked_share_per_week: float) -> RailAction:
+    """The report of a surplus held under the ceiling on the rate of gain; ``asked_share_per_week`` is without it."""
+    limit = GAIN_RATE_LIMIT[status]
+    message = say("CAPPED_GAIN_RATE", surplus_kcal=surplus_kcal, percent=100 * limit)
+    return _cap(GAIN_RATE, message, limit, asked_share_per_week, "of body mass a week")
+
+
+def warn_gain(status: TrainingStatus, share_per_week: float) -> list[RailAction]:
+    """Warnings on a surplus asked for that the ceiling allows."""
+    warn_at = GAIN_RATE_WARN_SHARE * GAIN_RATE_LIMIT[status]
+    if share_per_week <= warn_at:
+        return []
+    message = say("WARNED_GAIN_RATE", percent=100 * share_per_week)
+    return [_warn(GAIN_RATE, message, warn_at, share_per_week, "of body mass a week")]
 
 
 def warn_deficit(

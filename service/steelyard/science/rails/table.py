@@ -424,6 +424,7 @@ template(
     "The intake of {intake_kcal:.0f} kcal/d is under resting energy "
     "({resting_kcal:.0f}): acceptable for a mini-cut only.",
 )
+template("NO_SAFE_DEFICIT", "The rule `{rule}` ({why}) leaves no room for a useful deficit.")
 template("CAPPED_PROTEIN", "Protein is raised to {limit:g} g/kg/d, the least in a deficit.")
 template("WARNED_KIDNEY_PROTEIN", "High protein with kidney disease needs a clinician's agreement.")
 template("WARNED_DIETARY_FAT", "Dietary fat is {share_percent:.0f} % of energy, low for long stretches.")

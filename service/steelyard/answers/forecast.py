@@ -1,0 +1,178 @@
+"""Where does an intake lead, and which intake or date reaches a target?"""
+
+from datetime import date, timedelta
+from typing import NamedTuple
+
+from steelyard.science.body import ALL_SOURCES, BodyTarget, PathPoint, TargetQuantity, UncertaintySource
+from steelyard.science.member import Member, Told
+from steelyard.science.numbers import Estimate
+from steelyard.science.phase import (
+    PLAN_METHOD_IDS,
+    QUESTION_METHOD_IDS,
+    IntakeAnswer,
+    ScheduledIntake,
+    answer_date,
+    answer_intake,
+    answer_path,
+)
+from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G
+from steelyard.science.register import OutOfDomain
+
+from .answered import Answered
+from .dates import check_dates
+from .member import member_of
+
+_MOST_WEEKS, _LEAST_DAYS = 156, 14
+# Within which a target makes sense, whoever it is for.
+_TARGETS: dict[TargetQuantity, tuple[float, float]] = {
+    TargetQuantity.WEIGHT_KG: (30, 300),
+    TargetQuantity.FAT_KG: (1, 150),
+    TargetQuantity.FAT_FRACTION: (0.03, 0.6),
+}
+
+
+class PathAsked(NamedTuple):
+    """Where do these intakes lead, one after the other?"""
+
+    schedule: list[ScheduledIntake]
+
+
+class IntakeAsked(NamedTuple):
+    """Which constant intake reaches a target by a date?"""
+
+    target: BodyTarget
+    by: date
+    protein_g_per_kg: float
+
+
+class DateAsked(NamedTuple):
+    """When does a constant intake reach a target?"""
+
+    target: BodyTarget
+    intake_kcal: float
+    protein_g_per_kg: float
+
+
+class ForecastAsked(NamedTuple):
+    """A question about an intake from the day ``start``; ``sources`` of uncertainty are carried by the intervals."""
+
+    told: Told
+    start: date
+    question: PathAsked | IntakeAsked | DateAsked
+    sources: frozenset[UncertaintySource] = ALL_SOURCES
+
+
+class NearestReached(NamedTuple):
+    """How near a safe intake comes: the value by the date asked, the date of the target, and that intake."""
+
+    value: float | None
+    by: date | None
+    intake_kcal: float | None
+
+
+class WeekForecast(NamedTuple):
+    """A week (a shorter one ends a path of days): what is eaten, the energy stored a day, the body at its end."""
+
+    start: date
+    last_day: date
+    intake_kcal: float
+    energy_balance_kcal: float
+    at_end: PathPoint
+
+
+class IntakeForecast(NamedTuple):
+    """Where an intake leads. ``nearest`` is set where no safe intake reaches the target.
+
+    ``effects`` are what each source moves the change of fat mass at the end by [kg], the largest first.
+    """
+
+    maintenance: Estimate
+    nearest: NearestReached | None
+    intake_kcal: float | None
+    reached_on: date | None
+    weeks: list[WeekForecast]
+    effects: list[tuple[UncertaintySource, float]]
+
+
+def forecast_intake(asked: ForecastAsked) -> Answered[IntakeForecast]:
+    """Forecast an intake, or find one. Raises ``OutOfDomain``, and ``Refused`` for an intake that a rule forbids."""
+    check_dates({"start_date": asked.start})
+    member = member_of(asked.told)
+    maintenance = member.maintenance
+    found = _answer(asked, member)
+    path = found.path
+    effects = path.fat_effects(len(path.states) - 1)
+    resting = member.assessed.resting
+    return Answered(
+        IntakeForecast(
+            maintenance=maintenance,
+            nearest=None
+            if found.is_feasible
+            else NearestReached(found.nearest_value, _day(asked, found.nearest_day), found.nearest_intake_kcal),
+            intake_kcal=found.found_intake_kcal,
+            reached_on=_day(asked, found.reached_day),
+            weeks=_weeks(asked, found),
+            effects=sorted(effects.items(), key=lambda effect: -abs(effect[1])),
+        ),
+        reasons=[resting.reason, *found.reasons],
+        cautions=member.cautions,
+        actions=found.actions,
+        methods=(*resting.preferred, *PLAN_METHOD_IDS, *QUESTION_METHOD_IDS),
+    )
+
+
+def _answer(asked: ForecastAsked, member: Member) -> IntakeAnswer:
+    question = asked.question
+    if isinstance(question, IntakeAsked):
+        check_dates({"question.by_date": question.by})
+        days = (question.by - asked.start).days
+        if not _LEAST_DAYS <= days <= 7 * _MOST_WEEKS:
+            detail = (
+                f"Set a date {_LEAST_DAYS} days to {_MOST_WEEKS} weeks after the start; this is {days} days after it."
+            )
+            raise OutOfDomain("DATE_OUT_OF_REACH", "question.by_date", detail)
+        _check_target(question.target)
+        return answer_intake(member, question.target, days, question.protein_g_per_kg, asked.sources)
+    if isinstance(question, DateAsked):
+        _check_target(question.target)
+        return answer_date(member, question.target, question.intake_kcal, question.protein_g_per_kg, asked.sources)
+    _check_schedule(question.schedule)
+    return answer_path(member, question.schedule, asked.sources)
+
+
+def _check_target(target: BodyTarget) -> None:
+    least, most = _TARGETS[target.quantity]
+    if not least <= target.value <= most:
+        detail = f"Set a target of {least} to {most} for {target.quantity.value}; this is {target.value:g}."
+        raise OutOfDomain("TARGET_OUT_OF_RANGE", "question.target.value", detail)
+
+
+def _check_schedule(schedule: list[ScheduledIntake]) -> None:
+    if sum(stretch.weeks for stretch in schedule) > _MOST_WEEKS:
+        detail = f"The schedule is longer than {_MOST_WEEKS} weeks in all: shorten it."
+        raise OutOfDomain("SCHEDULE_TOO_LONG", "question.schedule", detail)
+    for i, stretch in enumerate(schedule):
+        grams = stretch.carbohydrate_g
+        if grams is not None and CARBOHYDRATE_KCAL_PER_G * grams > stretch.intake_kcal:
+            detail = f"{grams:g} g of carbohydrate is more energy than the {stretch.intake_kcal:g} kcal eaten."
+            raise OutOfDomain("CARBOHYDRATE_EXCEEDS_INTAKE", f"question.schedule[{i}].carbohydrate_g", detail)
+
+
+def _weeks(asked: ForecastAsked, found: IntakeAnswer) -> list[WeekForecast]:
+    path = found.path
+    points = path.points()
+    days = [int(state.day) for state in path.states]
+    return [
+        WeekForecast(
+            asked.start + timedelta(days=days[i]),
+            asked.start + timedelta(days=days[i + 1] - 1),
+            intake,
+            path.energy_balance_kcal(i + 1),
+            points[i + 1],
+        )
+        for i, intake in enumerate(found.intakes)
+    ]
+
+
+def _day(asked: ForecastAsked, days: int | None) -> date | None:
+    return None if days is None else asked.start + timedelta(days=days)

@@ -1,0 +1,303 @@
+"""What should this member eat in a phase and after it, and where does it lead?"""
+
+from datetime import date
+from typing import NamedTuple, NoReturn
+
+from steelyard.science import rails
+from steelyard.science.body import ALL_SOURCES, Forecast, PathChange, PathPoint, UncertaintySource
+from steelyard.science.measures import RestingEnergy
+from steelyard.science.member import Member, Told
+from steelyard.science.numbers import Estimate
+from steelyard.science.phase import (
+    COMMON_FIRST_DROP_KG,
+    COMMON_LOSS_KG_PER_WEEK,
+    PLAN_METHOD_IDS,
+    STATIC_KCAL_PER_KG,
+    DeficitAim,
+    DeficitKind,
+    Element,
+    GainAim,
+    History,
+    HoldAim,
+    NearestSafe,
+    Plan,
+    PlannedPhase,
+    PlannedWeek,
+    ReturnAim,
+    plan_deficit,
+    plan_gain,
+    plan_hold,
+    subject_at,
+)
+from steelyard.science.rails import SplitWeek, Subject, least_day_kcal, split_week
+from steelyard.science.register import Contradiction, OutOfDomain
+
+from .answered import Answered
+from .dates import check_dates
+from .member import member_of
+
+_GOALS = ("fat_loss_kg", "target_fat_fraction", "target_weight_kg")
+_MOST_WEEKS_TO_EVENT = 156
+
+
+class SplitAsked(NamedTuple):
+    """Days of a week with more carbohydrate, and how much more as a share of the mean."""
+
+    higher_days: int
+    carbohydrate_shift: float
+
+
+class PlanAsked(NamedTuple):
+    """Which phase, from which day, and what follows it.
+
+    ``event`` is the day to be ready for; ``pause_weeks`` at maintenance come first; ``sources`` of uncertainty are
+    carried by the intervals.
+    """
+
+    told: Told
+    start: date
+    aim: DeficitAim | GainAim | HoldAim
+    then: ReturnAim
+    event: date | None = None
+    pause_weeks: int = 0
+    split: SplitAsked | None = None
+    history: History = History()
+    sources: frozenset[UncertaintySource] = ALL_SOURCES
+
+
+class WeekPlanned(NamedTuple):
+    """A week: its day, the days of a split where one was asked for, the energy stored a day, the body at its end."""
+
+    week: PlannedWeek
+    split: SplitWeek | None
+    energy_balance_kcal: float
+    at_end: PathPoint
+
+
+class PhasePlanned(NamedTuple):
+    """A phase, its weeks, and the change over it."""
+
+    phase: PlannedPhase
+    weeks: list[WeekPlanned]
+    change: PathChange
+
+
+class SimpleRules(NamedTuple):
+    """What simple rules say of the weeks in a deficit, beside the forecast [kg]."""
+
+    static_loss_kg: float
+    common_loss_kg: tuple[float, float]
+    common_first_drop_kg: tuple[float, float]
+    forecast_first_drop_kg: float
+
+
+class PhasesPlanned(NamedTuple):
+    """A plan and what it starts from. ``nearest`` is set where no safe plan does what was asked: then no phases are."""
+
+    maintenance: Estimate
+    resting: RestingEnergy
+    fat_fraction: Estimate
+    nearest: NearestSafe | None
+    deficit_kcal: float | None
+    phases: list[PhasePlanned]
+    rules: SimpleRules | None
+    dominant_source: UncertaintySource | None
+
+
+def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
+    """Plan a phase and what follows it.
+
+    Raises: ``Contradiction`` for what no plan could do, whoever the member is; ``OutOfDomain``; ``Refused`` where a
+        rule forbids it for this member.
+    """
+    until_event = _check(asked)
+    member = member_of(asked.told)
+    plan = _plan(asked, member, until_event)
+    assessed, path, cut = member.assessed, plan.forecast, plan.cut_phase
+    return Answered(
+        PhasesPlanned(
+            maintenance=member.maintenance,
+            resting=assessed.resting,
+            fat_fraction=assessed.fat,
+            nearest=plan.nearest,
+            deficit_kcal=plan.deficit_kcal,
+            phases=[] if path is None else _phases(asked, member.subject, plan, path),
+            rules=None if path is None or cut is None else _simple_rules(cut, plan.deficit_kcal or 0.0, path),
+            dominant_source=None if path is None else path.dominant_source((cut or plan.phases[0]).last_point),
+        ),
+        reasons=[assessed.resting.reason, *plan.reasons],
+        cautions=member.cautions,
+        actions=plan.actions,
+        methods=(*assessed.resting.preferred, *PLAN_METHOD_IDS),
+    )
+
+
+# --- what no plan could do ------------------------------------------------------------------------------------------
+
+
+def _check(asked: PlanAsked) -> int | None:
+    """Raises where no plan could do what is asked. Returns the weeks left before an event, where there is one."""
+    check_dates({"start_date": asked.start})
+    aim, weight_kg = asked.aim, asked.told.person.weight_kg
+    if isinstance(aim, HoldAim):
+        if asked.pause_weeks:
+            detail = "A hold is at maintenance throughout: add the weeks of the pause to `phase.weeks`."
+            raise Contradiction("PAUSE_OF_HOLD", "pause", detail)
+        return None
+    if isinstance(aim, GainAim):
+        _check_target_weight(aim.target_weight_kg, weight_kg, is_gain=True)
+        return None
+    return _check_deficit(asked, aim)
+
+
+def _check_deficit(asked: PlanAsked, aim: DeficitAim) -> int | None:
+    goals = [goal for goal in _GOALS if getattr(aim, goal) is not None]
+    if len(goals) > 1:
+        _contradict(goals[1], "SEVERAL_GOALS", f"Set one goal: leave out {' and '.join(goals[1:])}.")
+    if aim.weeks is not None and asked.event is not None:
+        _contradict("event_date", "SEVERAL_TIMES", "Set `weeks` or `event_date`, not both.")
+    if goals and aim.weeks is not None and aim.deficit_kcal is not None:
+        detail = "A goal and the weeks settle the deficit: leave one of the three out."
+        _contradict("deficit_kcal", "PHASE_OVERDETERMINED", detail)
+    if aim.break_every_weeks is None and aim.break_weeks != 1:
+        detail = "Breaks have a length but no interval: set `break_every_weeks`, or leave `break_weeks` out."
+        _contradict("break_weeks", "BREAKS_WITHOUT_INTERVAL", detail)
+    _check_weeks(aim)
+    until_event = None if asked.event is None else _weeks_until(asked.event, asked, aim)
+    person = asked.told.person
+    _check_target_weight(aim.target_weight_kg, person.weight_kg, is_gain=False)
+    present, target = person.body_fat, aim.target_fat_fraction
+    if target is not None and present and target >= present.fat_fraction:
+        detail = f"Set a target below the present body fat of {present.fat_fraction:g}; this is {target:g}."
+        _contradict("target_fat_fraction", "TARGET_ON_WRONG_SIDE", detail)
+    return until_event
+
+
+def _check_weeks(aim: DeficitAim) -> None:
+    kind = aim.kind.value
+    if aim.weeks is None:
+        if 0 < aim.most_weeks <= aim.easing_in_weeks:
+            detail = f"{aim.most_weeks} week(s) of this {kind} are left: ease in for fewer."
+            _contradict("easing_in_weeks", "EASING_FILLS_PHASE", detail)
+        return
+    if aim.easing_in_weeks >= aim.weeks:
+        detail = "The easing-in weeks are part of `weeks`: leave at least one week at the full deficit."
+        _contradict("easing_in_weeks", "EASING_FILLS_PHASE", detail)
+    done = f" beside the {aim.weeks_done} done" if aim.weeks_done else ""
+    if aim.weeks < aim.least_weeks:
+        detail = f"A {kind} has {aim.least_weeks} weeks or more{done}; shorter ones have another kind."
+        _contradict("weeks", "TOO_SHORT_FOR_KIND", detail)
+    if aim.weeks > aim.most_weeks:
+        detail = f"A {kind} has at most {max(0, aim.most_weeks)} weeks{done}; longer ones have another kind."
+        _contradict("weeks", "TOO_LONG_FOR_KIND", detail)
+
+
+def _check_target_weight(target_kg: float | None, weight_kg: float, *, is_gain: bool) -> None:
+    if target_kg is not None and (target_kg <= weight_kg if is_gain else target_kg >= weight_kg):
+        side = "above" if is_gain else "below"
+        detail = f"Set a target {side} the present weight of {weight_kg:g} kg; this is {target_kg:g}."
+        _contradict("target_weight_kg", "TARGET_ON_WRONG_SIDE", detail)
+
+
+def _weeks_until(event: date, asked: PlanAsked, aim: DeficitAim) -> int:
+    """Whole weeks left for the phase before its event and the maintenance that precedes it."""
+    check_dates({"phase.event_date": event})
+    if event <= asked.start:
+        detail = f"The event must come after the start on {asked.start}; it is on {event}."
+        _contradict("event_date", "EVENT_BEFORE_START", detail)
+    maintenance = asked.then.maintenance_weeks
+    weeks = (event - asked.start).days // 7 - maintenance - asked.pause_weeks
+    if weeks < aim.least_weeks:
+        detail = (
+            f"The event leaves {max(0, weeks)} weeks for the phase, once {maintenance} week(s) of maintenance and "
+            f"{asked.pause_weeks} of pause are taken off: it needs {aim.least_weeks} or more. Move the event or the "
+            "start."
+        )
+        _contradict("event_date", "EVENT_TOO_SOON", detail)
+    if weeks > _MOST_WEEKS_TO_EVENT:
+        detail = f"The event is {weeks} weeks after the phase could start, more than {_MOST_WEEKS_TO_EVENT}."
+        raise OutOfDomain("EVENT_TOO_FAR", "phase.event_date", detail)
+    return weeks
+
+
+def _contradict(name: str, code: str, detail: str) -> NoReturn:
+    raise Contradiction(code, f"phase.{name}", detail)
+
+
+# --- the plan -------------------------------------------------------------------------------------------------------
+
+
+def _plan(asked: PlanAsked, member: Member, until_event: int | None) -> Plan:
+    aim, subject = asked.aim, member.subject
+    if isinstance(aim, DeficitAim):
+        fat_kg = float(subject.fat_kg)
+        if aim.fat_loss_kg is not None and aim.fat_loss_kg >= fat_kg:
+            detail = f"There are {fat_kg:.1f} kg of fat in all: ask for less than {aim.fat_loss_kg:g}."
+            _contradict("fat_loss_kg", "GOAL_BEYOND_BODY", detail)
+        return plan_deficit(
+            member,
+            asked.start,
+            aim,
+            asked.then,
+            history=asked.history,
+            sources=asked.sources,
+            pause_weeks=asked.pause_weeks,
+            weeks_until_event=until_event,
+        )
+    if asked.split is not None:
+        # A lower day is a day in a deficit.
+        rails.check_person(subject)
+    if isinstance(aim, GainAim):
+        if aim.fat_ceiling is not None:
+            rails.refuse_fat_target(subject, "phase.fat_ceiling_fraction")
+        return plan_gain(member, asked.start, aim, sources=asked.sources, pause_weeks=asked.pause_weeks)
+    if asked.then.fat_ceiling is not None:
+        rails.refuse_fat_target(subject, "return_to_gain.fat_ceiling_fraction")
+    return plan_hold(member, asked.start, aim, asked.then, sources=asked.sources)
+
+
+def _phases(asked: PlanAsked, subject: Subject, plan: Plan, path: Forecast) -> list[PhasePlanned]:
+    points = path.points()
+    return [
+        PhasePlanned(
+            phase,
+            [
+                WeekPlanned(
+                    week,
+                    None
+                    if asked.split is None
+                    else _split(asked, asked.split, phase, week, _subject_before(subject, path, week.point)),
+                    path.energy_balance_kcal(week.point),
+                    points[week.point],
+                )
+                for week in phase.weeks
+            ],
+            path.change(phase.first, phase.last_point),
+        )
+        for phase in plan.phases
+    ]
+
+
+def _subject_before(subject: Subject, path: Forecast, point: int) -> Subject:
+    """What the rails read at the start of the week that ends at ``point``."""
+    return subject if point == 1 else subject_at(subject, path.model, path.states[point - 1])
+
+
+def _split(asked: PlanAsked, split: SplitAsked, phase: PlannedPhase, week: PlannedWeek, now: Subject) -> SplitWeek:
+    aim, weeks_in_deficit = asked.aim, 0
+    if isinstance(aim, DeficitAim) and aim.kind is DeficitKind.CUT and phase.kind == aim.kind:
+        weeks_in_deficit = len(phase.weeks) + aim.weeks_done
+    least = least_day_kcal(now, weeks_in_deficit)
+    return split_week(week.intake, split.higher_days, split.carbohydrate_shift, least)
+
+
+def _simple_rules(cut: PlannedPhase, deficit_kcal: float, path: Forecast) -> SimpleRules:
+    weeks = sum(week.element in (Element.DEFICIT, Element.EASING_IN) for week in cut.weeks)
+    lower, upper = COMMON_LOSS_KG_PER_WEEK
+    first, second = path.states[cut.first], path.states[cut.first + 1]
+    return SimpleRules(
+        static_loss_kg=deficit_kcal * 7 * weeks / STATIC_KCAL_PER_KG,
+        common_loss_kg=(lower * weeks, upper * weeks),
+        common_first_drop_kg=COMMON_FIRST_DROP_KG,
+        forecast_first_drop_kg=float(first.weight_kg - second.weight_kg),
+    )

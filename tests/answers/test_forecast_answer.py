@@ -1,0 +1,86 @@
+"""Questions about an intake asked without any web."""
+
+from datetime import date, timedelta
+from typing import Any
+
+import pytest
+from plan_people import CLEAR, MAN, START
+from steelyard import answers
+from steelyard.science.body import BodyTarget, TargetQuantity, UncertaintySource
+from steelyard.science.member import Told
+from steelyard.science.phase import ScheduledIntake
+from steelyard.science.register import OutOfDomain
+
+KG = TargetQuantity.WEIGHT_KG
+
+
+def ask(question: answers.PathAsked | answers.IntakeAsked | answers.DateAsked, **others: Any) -> answers.ForecastAsked:
+    return answers.ForecastAsked(**{"told": Told(MAN, CLEAR), "start": START, "question": question, **others})
+
+
+def path(*weeks: int, **others: Any) -> answers.PathAsked:
+    return answers.PathAsked([ScheduledIntake(weeks=n, intake_kcal=2500.0, **others) for n in weeks])
+
+
+def by(days: int, kg: float = 79.0) -> answers.IntakeAsked:
+    return answers.IntakeAsked(BodyTarget(KG, kg), START + timedelta(days=days), 1.8)
+
+
+@pytest.mark.parametrize(
+    ("question", "code", "name"),
+    [
+        (path(100, 57), "SCHEDULE_TOO_LONG", "question.schedule"),
+        (path(1, carbohydrate_g=626.0), "CARBOHYDRATE_EXCEEDS_INTAKE", "question.schedule[0].carbohydrate_g"),
+        (by(13), "DATE_OUT_OF_REACH", "question.by_date"),
+        (by(156 * 7 + 1), "DATE_OUT_OF_REACH", "question.by_date"),
+        (by(400 * 365), "DATE_OUT_OF_RANGE", "question.by_date"),
+        (by(60, 29.9), "TARGET_OUT_OF_RANGE", "question.target.value"),
+        (
+            answers.DateAsked(BodyTarget(TargetQuantity.FAT_FRACTION, 0.029), 2300.0, 1.8),
+            "TARGET_OUT_OF_RANGE",
+            "question.target.value",
+        ),
+    ],
+)
+def test_what_is_out_of_reach_is_named(question: Any, code: str, name: str) -> None:
+    with pytest.raises(OutOfDomain) as raised:
+        answers.forecast_intake(ask(question))
+    assert (raised.value.code, raised.value.field) == (code, name)
+
+
+@pytest.mark.parametrize("question", [path(100, 56), path(1, carbohydrate_g=625.0), by(14, 79.6), by(156 * 7, 75.0)])
+def test_what_is_just_in_reach_is_answered(question: Any) -> None:
+    assert answers.forecast_intake(ask(question)).value.weeks
+
+
+def test_a_start_that_cannot_be_counted_from_is_named() -> None:
+    with pytest.raises(OutOfDomain) as raised:
+        answers.forecast_intake(ask(path(4), start=date(2101, 1, 1)))
+    assert raised.value.field == "start_date"
+
+
+def test_weeks_follow_each_other_to_the_date_asked_for() -> None:
+    found = answers.forecast_intake(ask(by(31, 79.0))).value
+    assert found.nearest is None
+    assert found.reached_on == START + timedelta(days=31)
+    assert [(week.last_day - week.start).days + 1 for week in found.weeks] == [7, 7, 7, 7, 3]
+    for before, after in zip(found.weeks, found.weeks[1:], strict=False):
+        assert after.start == before.last_day + timedelta(days=1)
+    assert found.weeks[-1].at_end.weight_kg == pytest.approx(79.0, abs=0.05)
+
+
+def test_what_is_uncertain_comes_largest_first_and_without_what_was_left_out() -> None:
+    left = frozenset({UncertaintySource.MAINTENANCE, UncertaintySource.ADHERENCE, UncertaintySource.PARTITION})
+    effects = answers.forecast_intake(ask(path(12), sources=left)).value.effects
+    assert {source for source, _ in effects} == left
+    sizes = [abs(kg) for _, kg in effects]
+    assert sizes == sorted(sizes, reverse=True)
+
+
+def test_a_weighing_has_its_noise_twice() -> None:
+    """As of a plan: 0.55 % of body mass (Robinson and Watson 1965; Turicchi et al. 2020), here above its floor."""
+    noise_alone = answers.forecast_intake(ask(path(4), sources=frozenset({UncertaintySource.DAILY_NOISE}))).value
+    for week in noise_alone.weeks:
+        at = week.at_end
+        assert at.sd.weight_kg == pytest.approx(2**0.5 * 0.0055 * at.weight_kg)
+        assert at.sd.fat_kg == at.sd.lean_kg == at.sd.carried_kg == 0.0

@@ -1,0 +1,130 @@
+"""A plan asked for without any web: what cannot stand together, what an answer carries, and its intervals."""
+
+from datetime import date, timedelta
+from typing import Any
+
+import pytest
+from plan_people import CLEAR, MAN, START, WOMAN
+from steelyard import answers
+from steelyard.science.body import ALL_SOURCES, UncertaintySource
+from steelyard.science.log import Log, Weighing
+from steelyard.science.member import Told
+from steelyard.science.numbers import Estimate
+from steelyard.science.person import Person
+from steelyard.science.phase import DeficitAim, DeficitKind, GainAim, HoldAim, ReturnAim
+from steelyard.science.rails import Refused
+from steelyard.science.register import Contradiction, OutOfDomain
+
+THEN = ReturnAim(gain_weeks=2)
+
+
+def ask(aim: DeficitAim | GainAim | HoldAim, who: Person = MAN, **others: Any) -> answers.PlanAsked:
+    return answers.PlanAsked(**{"told": Told(who, CLEAR), "start": START, "aim": aim, "then": THEN, **others})
+
+
+@pytest.mark.parametrize(
+    ("asked", "code", "name"),
+    [
+        (ask(HoldAim(weeks=4), pause_weeks=1), "PAUSE_OF_HOLD", "pause"),
+        (ask(GainAim(target_weight_kg=80.0)), "TARGET_ON_WRONG_SIDE", "phase.target_weight_kg"),
+        (ask(DeficitAim(target_weight_kg=80.0)), "TARGET_ON_WRONG_SIDE", "phase.target_weight_kg"),
+        (ask(DeficitAim(target_fat_fraction=0.15)), "TARGET_ON_WRONG_SIDE", "phase.target_fat_fraction"),
+        (ask(DeficitAim(fat_loss_kg=1.0, target_weight_kg=79.0)), "SEVERAL_GOALS", "phase.target_weight_kg"),
+        (ask(DeficitAim(weeks=4), event=START + timedelta(days=90)), "SEVERAL_TIMES", "phase.event_date"),
+        (ask(DeficitAim(fat_loss_kg=1.0, weeks=4, deficit_kcal=400.0)), "PHASE_OVERDETERMINED", "phase.deficit_kcal"),
+        (ask(DeficitAim(kind=DeficitKind.CUT, break_weeks=2)), "BREAKS_WITHOUT_INTERVAL", "phase.break_weeks"),
+        (ask(DeficitAim(weeks=2, easing_in_weeks=2)), "EASING_FILLS_PHASE", "phase.easing_in_weeks"),
+        (ask(DeficitAim(weeks_done=5, easing_in_weeks=1)), "EASING_FILLS_PHASE", "phase.easing_in_weeks"),
+        (ask(DeficitAim(weeks=1)), "TOO_SHORT_FOR_KIND", "phase.weeks"),
+        (ask(DeficitAim(weeks=6, weeks_done=1)), "TOO_LONG_FOR_KIND", "phase.weeks"),
+        (ask(DeficitAim(), event=START), "EVENT_BEFORE_START", "phase.event_date"),
+        (ask(DeficitAim(), event=START + timedelta(days=20)), "EVENT_TOO_SOON", "phase.event_date"),
+        (ask(DeficitAim(fat_loss_kg=12.0)), "GOAL_BEYOND_BODY", "phase.fat_loss_kg"),
+    ],
+)  # fmt: skip
+def test_what_cannot_stand_together_is_named(asked: answers.PlanAsked, code: str, name: str) -> None:
+    with pytest.raises(Contradiction) as raised:
+        answers.plan_phases(asked)
+    assert (raised.value.code, raised.value.field) == (code, name)
+
+
+def test_the_last_week_and_the_last_event_that_stand() -> None:
+    """The neighbours of what is refused: the checks are no stricter than they say."""
+    assert answers.plan_phases(ask(DeficitAim(weeks=2, easing_in_weeks=1))).value.phases
+    # A mini-cut of two weeks and the week that follows it, to the day.
+    found = answers.plan_phases(ask(DeficitAim(), event=START + timedelta(days=21))).value
+    assert [len(planned.weeks) for planned in found.phases] == [2, 1, 2]
+    for weeks, is_open in ((157, True), (158, False)):
+        asked = ask(DeficitAim(fat_loss_kg=1.0), event=START + timedelta(weeks=weeks))
+        if is_open:
+            assert answers.plan_phases(asked).value.phases
+        else:
+            with pytest.raises(OutOfDomain) as raised:
+                answers.plan_phases(asked)
+            assert (raised.value.code, raised.value.field) == ("EVENT_TOO_FAR", "phase.event_date")
+
+
+def test_days_that_cannot_be_counted_from_are_named() -> None:
+    log = Log([Weighing(date(1999, 12, 31).toordinal(), 80.0)])
+    odd = Told(MAN, CLEAR, log=log)
+    for asked, name in (
+        (ask(HoldAim(weeks=2), start=date(1999, 12, 31)), "start_date"),
+        (ask(DeficitAim(), event=date(2101, 1, 1)), "phase.event_date"),
+        (ask(HoldAim(weeks=2), told=odd), "log.weights[0].date"),
+    ):
+        with pytest.raises(OutOfDomain) as raised:
+            answers.plan_phases(asked)
+        assert (raised.value.code, raised.value.field) == ("DATE_OUT_OF_RANGE", name)
+    # Nothing is read from a log where maintenance is known.
+    known = odd._replace(maintenance=Estimate(2600.0, 100.0))
+    assert answers.plan_phases(ask(HoldAim(weeks=2), told=known)).value.maintenance.mean == 2600.0
+
+
+@pytest.mark.parametrize("aim", [GainAim(weeks=4), HoldAim(weeks=4)])
+def test_lower_days_are_days_in_a_deficit(aim: GainAim | HoldAim) -> None:
+    minor = Told(Person(**{**{name: getattr(MAN, name) for name in MAN.__struct_fields__}, "age_years": 17}), CLEAR)
+    assert answers.plan_phases(ask(aim, told=minor)).value.phases
+    with pytest.raises(Refused) as refused:
+        answers.plan_phases(ask(aim, told=minor, split=answers.SplitAsked(3, 0.2)))
+    assert refused.value.action.id == "age"
+
+
+def test_the_days_of_a_split_come_as_often_as_asked_and_keep_the_week() -> None:
+    found = answers.plan_phases(ask(DeficitAim(), split=answers.SplitAsked(3, 0.2))).value
+    for planned in found.phases:
+        for week in planned.weeks:
+            assert week.split is not None
+            assert week.split.higher_days == 3
+            total = 3 * week.split.higher.intake_kcal + 4 * week.split.lower.intake_kcal
+            assert total == 7 * week.week.intake.intake_kcal
+
+
+def test_simple_rules_count_the_weeks_in_a_deficit() -> None:
+    """Six weeks at 500 kcal/d and 7,700 kcal a kilogram; 0.45-0.9 kg a week as commonly quoted."""
+    found = answers.plan_phases(ask(DeficitAim(weeks=6, deficit_kcal=500.0))).value
+    assert found.rules is not None
+    assert found.deficit_kcal == 500.0
+    assert found.rules.static_loss_kg == pytest.approx(500 * 42 / 7700)
+    assert found.rules.common_loss_kg == pytest.approx((2.7, 5.4))
+    states = [planned.at_end for planned in found.phases[0].weeks]
+    assert found.rules.forecast_first_drop_kg == pytest.approx(80.0 - states[0].weight_kg, abs=1e-6)
+    assert answers.plan_phases(ask(HoldAim(weeks=2))).value.rules is None
+
+
+@pytest.mark.parametrize("who", [MAN, WOMAN])
+def test_a_weighing_has_its_noise_twice(who: Person) -> None:
+    """That of the day, and that of the weighing that the plan starts from.
+
+    0.55 % of body mass and at least 0.3 kg (Robinson and Watson 1965; Turicchi et al. 2020), written out here so that
+    the plan is not compared with itself.
+    """
+    exact = ask(DeficitAim(), who, sources=ALL_SOURCES - {UncertaintySource.DAILY_NOISE})
+    quiet, noisy = answers.plan_phases(exact).value, answers.plan_phases(ask(DeficitAim(), who)).value
+    for phase, other in zip(noisy.phases, quiet.phases, strict=True):
+        assert phase.change == other.change
+        for week, same in zip(phase.weeks, other.weeks, strict=True):
+            at, calm = week.at_end, same.at_end
+            noise = max(0.0055 * at.weight_kg, 0.3)
+            assert at.sd.weight_kg**2 - calm.sd.weight_kg**2 == pytest.approx(2 * noise**2)
+            assert at._replace(sd=calm.sd) == calm
+            assert at.sd._replace(weight_kg=0) == calm.sd._replace(weight_kg=0)
