@@ -8,12 +8,15 @@ import msgspec
 import pytest
 from in_process import Running
 from steelyard.http.messages import ENGLISH_TEXTS, catalogue_of, list_messages, parameters, translations
-from steelyard.science import catalogue  # noqa: F401 - registers every template
+from steelyard.science import (
+    catalogue,  # noqa: F401 - registers every template
+)
 from steelyard.science.measures.fat_combination import BodyFatMethod
 from steelyard.science.person.person import Sex, TrainingStatus
 from steelyard.science.person.screening import Condition, Medicine
 from steelyard.science.phase.followed import PhaseKind
-from steelyard.science.rails.guard_rails import Subject, deficit_limits
+from steelyard.science.rails.guard_rails import Subject, deficit_limits, path_limit
+from steelyard.science.rails.table import BODY_FAT, FAT_SUPPLY, LOSS
 
 LANGUAGES = translations()
 
@@ -92,6 +95,7 @@ def test_why_a_deficit_is_limited_is_translated() -> None:
         )
         limits = deficit_limits(subject, weeks)
         assert len(limits) > 3
+        limits += [path_limit(rule, 300.0) for rule in (BODY_FAT, LOSS, FAT_SUPPLY)]
         assert not [limit.why for limit in limits if not known(limit.why)]
 
 

@@ -49,37 +49,37 @@ def woman(**changed: Any) -> Subject:
 @pytest.mark.parametrize(
     ("who", "rule", "field"),
     [
-        pytest.param(subject(age_years=17.9), "age", "/profile/age_years", id="under-18"),
-        pytest.param(subject(age_years=65.0), "age", "/profile/age_years", id="65-without-clearance"),
-        pytest.param(subject(screening=None), "screening_unanswered", "/screening", id="unanswered"),
+        pytest.param(subject(age_years=17.9), "age", "age_years", id="under-18"),
+        pytest.param(subject(age_years=65.0), "age", "age_years", id="65-without-clearance"),
+        pytest.param(subject(screening=None), "screening_unanswered", "screening", id="unanswered"),
         pytest.param(
-            woman(screening=screened(is_pregnant=True)), "pregnancy_lactation", "/screening/is_pregnant", id="pregnant"
+            woman(screening=screened(is_pregnant=True)), "pregnancy_lactation", "screening.is_pregnant", id="pregnant"
         ),
         pytest.param(
             woman(screening=screened(is_breastfeeding=True)),
             "pregnancy_lactation",
-            "/screening/is_breastfeeding",
+            "screening.is_breastfeeding",
             id="breastfeeding",
         ),
         pytest.param(
             subject(screening=screened(eating_disorder=EatingDisorder.CURRENT)),
             "eating_disorder",
-            "/screening/eating_disorder",
+            "screening.eating_disorder",
             id="eating-disorder-current",
         ),
         pytest.param(
             subject(screening=screened(eating_disorder=EatingDisorder.PAST)),
             "eating_disorder",
-            "/screening/eating_disorder",
+            "screening.eating_disorder",
             id="eating-disorder-past",
         ),
-        pytest.param(subject(height_cm=208.0), "bmi", "/profile/weight_kg", id="underweight"),
-        pytest.param(subject(fat_kg=0.06 * 80), "body_fat", "/profile/body_fat", id="body-fat-man"),
-        pytest.param(woman(fat_kg=0.14 * 62), "body_fat", "/profile/body_fat", id="body-fat-woman"),
+        pytest.param(subject(height_cm=208.0), "bmi", "weight_kg", id="underweight"),
+        pytest.param(subject(fat_kg=0.06 * 80), "body_fat", "body_fat", id="body-fat-man"),
+        pytest.param(woman(fat_kg=0.14 * 62), "body_fat", "body_fat", id="body-fat-woman"),
         pytest.param(
             subject(sex=Sex.UNSPECIFIED, fat_kg=0.13 * 80),
             "body_fat",
-            "/profile/body_fat",
+            "body_fat",
             id="stricter-of-both",
         ),
     ],
@@ -98,7 +98,7 @@ def test_every_listed_condition_needs_clearance(condition: Condition) -> None:
     with pytest.raises(Refused) as refused:
         rails.check_person(subject(screening=screened(conditions=(condition,))))
     assert refused.value.action.id == "medical"
-    assert refused.value.field == "/screening/conditions"
+    assert refused.value.field == "screening.conditions"
     assert condition.replace("_", " ") in refused.value.action.message.text
     assert "physician" in refused.value.action.message.text
     echoed = rails.check_person(subject(screening=screened(conditions=(condition,), clearance=CLEARED)))
@@ -109,7 +109,7 @@ def test_every_listed_condition_needs_clearance(condition: Condition) -> None:
 def test_every_listed_medicine_needs_clearance(medicine: Medicine) -> None:
     with pytest.raises(Refused) as refused:
         rails.check_person(subject(screening=screened(medicines=(medicine,))))
-    assert (refused.value.action.id, refused.value.field) == ("medical", "/screening/medicines")
+    assert (refused.value.action.id, refused.value.field) == ("medical", "screening.medicines")
     assert rails.check_person(subject(screening=screened(medicines=(medicine,), clearance=CLEARED)))
 
 
@@ -289,6 +289,75 @@ def test_warnings_on_history() -> None:
     assert len(rails.warn_history(2, 7)) == 1
     assert len(rails.warn_history(3, 7)) == 2
     assert rails.warn_history(None, None) == []
+
+
+# --- what is held at a limit -----------------------------------------------------------------------------------
+
+
+def test_protein_in_a_deficit_has_a_floor() -> None:
+    """1.6 g/kg/d: Morton et al. 2018."""
+    assert rails.protein_in_deficit(subject(), None) == (2.0, [])
+    assert rails.protein_in_deficit(subject(), 1.6) == (1.6, [])
+    given, (action,) = rails.protein_in_deficit(subject(), 1.59)
+    assert given == 1.6
+    assert (action.id, action.action, action.limit, action.observed) == ("protein", "capped", 1.6, 1.59)
+
+
+def test_protein_with_kidney_disease_is_warned_of_even_where_cleared() -> None:
+    screening = screened(conditions=(Condition.KIDNEY_DISEASE,), clearance=CLEARED)
+    given, (action,) = rails.protein_in_deficit(subject(screening=screening), 2.4)
+    assert given == 2.4
+    assert (action.id, action.action, action.message.code) == ("protein", "warned", "WARNED_KIDNEY_PROTEIN")
+
+
+def test_protein_short_of_what_was_asked_is_said_beyond_rounding() -> None:
+    assert rails.cap_protein_to_room(1.95, 2.0) == []
+    (action,) = rails.cap_protein_to_room(1.94, 2.0)
+    assert (action.id, action.action, action.limit, action.observed) == ("dietary_fat", "capped", 1.94, 2.0)
+
+
+def test_no_gain_follows_a_hold_where_screening_is_not_answered() -> None:
+    assert rails.gain_weeks_allowed(subject(), 12) == (12, [])
+    assert rails.gain_weeks_allowed(subject(screening=None), 0) == (0, [])
+    weeks, (action,) = rails.gain_weeks_allowed(subject(screening=None), 12)
+    assert weeks == 0
+    assert (action.id, action.action, action.observed) == ("screening_unanswered", "capped", 12)
+
+
+def test_a_gain_is_warned_of_near_its_ceiling() -> None:
+    """0.25 % of body mass a week at this experience; the warning comes at three quarters of it (both judgement)."""
+    assert rails.warn_gain(TrainingStatus.INTERMEDIATE, 0.001874) == []
+    (action,) = rails.warn_gain(TrainingStatus.INTERMEDIATE, 0.001876)
+    assert (action.id, action.action, action.observed) == ("gain_rate", "warned", 0.001876)
+    capped = rails.capped_gain(TrainingStatus.INTERMEDIATE, 180.0, 0.004)
+    assert (capped.id, capped.action, capped.limit, capped.observed) == ("gain_rate", "capped", 0.0025, 0.004)
+
+
+def test_a_deficit_is_held_by_what_its_whole_path_does() -> None:
+    """Least body fat 6 % (a man's, judgement), tissue loss of 1 % a week, 290 kJ/d from a kg of fat (Alpert 2005)."""
+    kept = rails.LossPath(loss_share_per_week=0.0099, fat_kg=8.0, weight_kg=75.0, drawn_kcal=300.0)
+    assert kept.broken_rule(Sex.MALE) is None
+    assert kept._replace(fat_kg=0.0599 * 75.0).broken_rule(Sex.MALE) == "body_fat"
+    assert kept._replace(fat_kg=0.12 * 75.0).broken_rule(Sex.FEMALE) == "body_fat"
+    assert kept._replace(fat_kg=0.12 * 75.0).broken_rule(Sex.UNSPECIFIED) == "body_fat"
+    assert kept._replace(loss_share_per_week=0.0101).broken_rule(Sex.MALE) == "tissue_loss"
+    assert kept._replace(drawn_kcal=8.0 * 290 / 4.184 + 1).broken_rule(Sex.MALE) == "fat_supply"
+    for rule in ("body_fat", "tissue_loss", "fat_supply"):
+        assert rails.path_limit(rule, 410.0)[:2] == (rule, 410.0)
+
+
+def test_unknown_history_is_told_from_other_caps() -> None:
+    assert rails.capped(rails.HISTORY_LIMIT, 700.0).message.code == "CAPPED_HISTORY_UNKNOWN"
+    assert rails.capped(rails.DeficitLimit("deficit_share", 600.0, "why"), 700.0).message.code == "CAPPED_DEFICIT"
+
+
+def test_protein_and_fat_shared_out_for_the_start_leave_less_room_later() -> None:
+    lighter = subject(weight_kg=70.0, fat_kg=20.0, maintenance_kcal=1700.0, resting_kcal=1400.0, exercise_kcal=0.0)
+    room = {limit.rule: limit.deficit_kcal for limit in rails.deficit_limits(lighter)}["protein"]
+    fed = {limit.rule: limit.deficit_kcal for limit in rails.deficit_limits(lighter, fed_for_kg=80.0)}["protein"]
+    heavier = {limit.rule: limit.deficit_kcal for limit in rails.deficit_limits(lighter, fed_for_kg=60.0)}["protein"]
+    assert fed == 1700.0 - rails.least_intake_kcal(80.0)
+    assert fed < room == heavier
 
 
 def test_every_rule_is_in_the_catalogue_and_every_action_names_one() -> None:
