@@ -18,9 +18,9 @@ from hypothesis import strategies as st
 from properties.plan_requests import CLEAR, KINDS, request
 from properties.rails_recheck import violations
 from steelyard.http.plans import plan_phases
-from steelyard.http.problems import ProblemError
 from steelyard.http.schemas.plans import PlanRequest
 from steelyard.science.rails.guard_rails import Refused
+from steelyard.science.register.errors import Contradiction
 
 Json = dict[str, Any]
 # Anyone and eligible people: ten thousand requests in every run, and four times as many in the long one.
@@ -57,8 +57,8 @@ def asked_for(asked: Json) -> Json | str:
         return plan(asked)
     except Refused as refused:
         return f"refused {refused.action.id}"
-    except ProblemError as problem:
-        return f"contradiction {problem.errors[0].code}"
+    except Contradiction as contradiction:
+        return f"contradiction {contradiction.code}"
 
 
 def sweep(size: int, *, eligible: bool = False) -> Sweep:
