@@ -90,5 +90,5 @@ def test_a_weighing_has_its_noise_twice() -> None:
     noise_alone = answers.forecast_intake(ask(path(4), sources=frozenset({UncertaintySource.DAILY_NOISE}))).value
     for week in noise_alone.weeks:
         at = week.at_end
-        assert at.sd.weight_kg == pytest.approx(2**0.5 * 0.0055 * at.weight_kg)
-        assert at.sd.fat_kg == at.sd.lean_kg == at.sd.carried_kg == 0.0
+        assert at.weighing_sd_kg == pytest.approx(2**0.5 * 0.0055 * at.weight_kg)
+        assert at.spread.fat_kg == at.spread.lean_kg == at.spread.carried_kg == 0.0

@@ -125,6 +125,6 @@ def test_a_weighing_has_its_noise_twice(who: Person) -> None:
         for week, same in zip(phase.weeks, other.weeks, strict=True):
             at, calm = week.at_end, same.at_end
             noise = max(0.0055 * at.weight_kg, 0.3)
-            assert at.sd.weight_kg**2 - calm.sd.weight_kg**2 == pytest.approx(2 * noise**2)
-            assert at._replace(sd=calm.sd) == calm
-            assert at.sd._replace(weight_kg=0) == calm.sd._replace(weight_kg=0)
+            assert at.weighing_sd_kg**2 - calm.weighing_sd_kg**2 == pytest.approx(2 * noise**2)
+            assert at._replace(weighing_sd_kg=calm.weighing_sd_kg) == calm
+            assert calm.weighing_sd_kg == calm.spread.weight_kg

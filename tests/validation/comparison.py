@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 import numpy as np
 from scipy import stats
-from steelyard.science.body.daily_noise import prior_noise
+from steelyard.science.body.daily_noise import noise_variance
 from steelyard.science.body.forecasting import Stretch, forecast
 from steelyard.science.body.state import Diet
 from steelyard.science.body.uncertainty import Body, experience_years, training_dose
@@ -70,7 +70,7 @@ def simulate(case: Case) -> dict[str, Estimate]:
     spread = path.spread_of_change(0, last)
     first, end = path.states[0], path.states[last]
     mass, fat = end.weight_kg - first.weight_kg, end.fat_kg - first.fat_kg
-    noise = prior_noise(case.weight_kg).variance
+    noise = noise_variance(case.weight_kg)
     reading = METHOD_ERRORS[case.method].day_to_day_sd * case.weight_kg
     lean_variance = spread.lean_kg**2 + spread.carried_kg**2
     return {

@@ -10,13 +10,14 @@ from .schemas.plans import ForecastPoint
 
 def forecast_point(day: date, at: PathPoint) -> ForecastPoint:
     """The body at a point with 80 % intervals."""
-    weight, fat, lean, carried, maintenance, fraction, sd = at
+    weight, fat, lean, carried, maintenance, fraction, sd, weighing_sd = at
+    _, fat_sd, lean_sd, carried_sd, maintenance_sd, fraction_sd = sd
     return ForecastPoint(
         date=day,
-        weight_kg=spread(weight, sd.weight_kg, KG),
-        fat_kg=spread(fat, sd.fat_kg, KG),
-        lean_kg=spread(lean, sd.lean_kg, KG),
-        carried_kg=spread(carried, sd.carried_kg, KG),
-        fat_fraction=spread(fraction, sd.fat_fraction, FRACTION),
-        maintenance_kcal=spread(maintenance, sd.maintenance_kcal, KCAL),
+        weight_kg=spread(weight, weighing_sd, KG),
+        fat_kg=spread(fat, fat_sd, KG),
+        lean_kg=spread(lean, lean_sd, KG),
+        carried_kg=spread(carried, carried_sd, KG),
+        fat_fraction=spread(fraction, fraction_sd, FRACTION),
+        maintenance_kcal=spread(maintenance, maintenance_sd, KCAL),
     )

@@ -50,7 +50,8 @@ def broken_limits(broken: list[BrokenLimit]) -> list[schema.BrokenLimit]:
 def season_plan(season: Season, start: date, band_upper: float) -> schema.SeasonPlan:
     """A season laid out."""
     path = season.forecast
-    spreads, points = path.spreads(), path.points()
+    points = path.points()
+    spreads = [at.spread for at in points]
     return schema.SeasonPlan(
         strategy=strategy_numbers(season.policy),
         totals=_totals(season, spreads, start, band_upper),

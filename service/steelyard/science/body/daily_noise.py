@@ -34,4 +34,9 @@ class Noise(NamedTuple):
 
 def prior_noise(weight_kg: Number, ops: Elementwise = FLOATS) -> Noise:
     """Noise of a person of ``weight_kg`` before any log."""
-    return Noise(ops.maximum(NOISE_FRACTION * weight_kg, NOISE_FLOOR_KG) ** 2, NOISE_AUTOCORRELATION)
+    return Noise(noise_variance(weight_kg, ops), NOISE_AUTOCORRELATION)
+
+
+def noise_variance(weight_kg: Number, ops: Elementwise = FLOATS) -> Number:
+    """Variance of the noise of a single weighing of a person of ``weight_kg``, before any log [kg2]."""
+    return ops.maximum(NOISE_FRACTION * weight_kg, NOISE_FLOOR_KG) ** 2

@@ -11,7 +11,7 @@ from typing import NamedTuple
 from ..numbers import FLOATS, Elementwise, Estimate, Number, compiled
 from ..register import Basis, Kind, equation
 from .constants import BASELINE_GLYCOGEN_KG, CARRIED_SPREAD, FAT_ENERGY, GLYCOGEN_ENERGY, LEAN_ENERGY
-from .daily_noise import prior_noise
+from .daily_noise import noise_variance
 from .energy_balance import walk
 from .state import BodyModel, BodyState, Diet, current_maintenance_kcal, maintenance_of, scale_weight
 from .uncertainty import ADHERENCE_SPREAD, ALL_SOURCES, Body, UncertaintySource, adapting, responding, start_body
@@ -48,7 +48,7 @@ def _between(low: Spread, high: Spread, share: Number) -> Spread:
 
 
 class PathPoint(NamedTuple):
-    """The body expected at a point [kg, kcal/d, 1], and its SDs: that of scale weight is of a single weighing."""
+    """The body expected at a point [kg, kcal/d, 1] with its SDs, and the SD of a single weighing there [kg]."""
 
     weight_kg: Number
     fat_kg: Number
@@ -56,7 +56,8 @@ class PathPoint(NamedTuple):
     carried_kg: Number
     maintenance_kcal: Number
     fat_fraction: Number
-    sd: Spread
+    spread: Spread
+    weighing_sd_kg: Number
 
 
 class PathChange(NamedTuple):
@@ -120,30 +121,37 @@ class Forecast(NamedTuple):
 
     def points(self) -> list[PathPoint]:
         """What is expected at every point, the start included."""
-        return [self._point(i, spread) for i, spread in enumerate(self.spreads())]
-
-    def _point(self, i: int, spread: Spread) -> PathPoint:
-        state = self.states[i]
-        weight, fat = state.weight_kg, state.fat_kg
-        return PathPoint(
-            weight,
-            fat,
-            state.lean_kg,
-            state.carried_kg,
-            self.maintenance_kcal(i),
-            fat / weight,
-            spread._replace(weight_kg=self.scale_weight_sd(i, spread)),
-        )
+        found = []
+        for state, spread in zip(self.states, self.spreads(), strict=True):
+            fat, lean, glycogen, water, gut, adaptation, _ = state
+            weight = scale_weight(fat, lean, glycogen, water, gut)
+            found.append(
+                PathPoint(
+                    weight,
+                    fat,
+                    lean,
+                    state.carried_kg,
+                    maintenance_of(self.model, fat, lean, weight, adaptation),
+                    fat / weight,
+                    spread,
+                    self.weighing_sd(weight, spread),
+                )
+            )
+        return found
 
     def scale_weight_sd(self, i: int, spread: Spread) -> Number:
-        """SD of a single weighing at point ``i``, whose ``spread`` is given [kg].
+        """SD of a single weighing at point ``i``, whose ``spread`` is given [kg]."""
+        return self.weighing_sd(self.states[i].weight_kg, spread)
+
+    def weighing_sd(self, weight_kg: Number, spread: Spread) -> Number:
+        """SD of a single weighing where ``weight_kg`` is expected with ``spread`` [kg].
 
         The starting weight was itself a noisy reading, so its noise counts as well as that day's.
         """
         if not self.has_noise:
             return spread.weight_kg
-        noise = prior_noise(self.states[i].weight_kg, self.ops).variance
-        return self.ops.sqrt(spread.weight_kg * spread.weight_kg + 2.0 * noise)
+        sd = spread.weight_kg
+        return self.ops.sqrt(sd * sd + 2.0 * noise_variance(weight_kg, self.ops))
 
     def spread_of_change(self, since: int, until: int) -> Spread:
         """SDs of the change between two points that are nodes (the start, or ends of stretches)."""
