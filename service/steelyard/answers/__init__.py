@@ -6,6 +6,7 @@ come this way, so that what is tested is what is served.
 """
 
 from .answered import Answered
+from .decision import DecisionAsked, LeannessFound, PhaseDecided, WayOn, decide_phase
 from .forecast import (
     DateAsked,
     ForecastAsked,
@@ -17,33 +18,30 @@ from .forecast import (
     forecast_intake,
 )
 from .maintenance import Maintenance, MaintenanceAsked, estimate_maintenance
-from .plan import (
-    PhasePlanned,
-    PhasesPlanned,
-    PlanAsked,
-    SimpleRules,
-    SplitAsked,
-    WeekPlanned,
-    plan_phases,
-)
+from .plan import PhasePlanned, PhasesPlanned, PlanAsked, SimpleRules, SplitAsked, WeekPlanned, plan_phases
 
 __all__ = [
     "Answered",
     "DateAsked",
+    "DecisionAsked",
     "ForecastAsked",
     "IntakeAsked",
     "IntakeForecast",
+    "LeannessFound",
     "Maintenance",
     "MaintenanceAsked",
     "NearestReached",
     "PathAsked",
+    "PhaseDecided",
     "PhasePlanned",
     "PhasesPlanned",
     "PlanAsked",
     "SimpleRules",
     "SplitAsked",
+    "WayOn",
     "WeekForecast",
     "WeekPlanned",
+    "decide_phase",
     "estimate_maintenance",
     "forecast_intake",
     "plan_phases",

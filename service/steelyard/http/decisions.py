@@ -1,37 +1,15 @@
 """`POST /v1/decisions`: which phase now, and why."""
 
-from datetime import timedelta
-
-from steelyard.science import rails
-from steelyard.science.decision import (
-    DECISION_METHOD_IDS,
-    HORIZON_WEEKS,
-    Alternative,
-    Decision,
-    Fragment,
-    PastPhase,
-    Pattern,
-    PresentPhase,
-    Question,
-    decide,
-    refusal_of,
-    speaks_of_leanness,
-)
-from steelyard.science.measures import assess, general_cautions
-from steelyard.science.member import Member
-from steelyard.science.person import Sex
-from steelyard.science.phase import Band, PhaseKind, usual_band
-from steelyard.science.rails import ADULT_YEARS, Subject
-from steelyard.science.register import FAT_FROM_BMI, Message, say
+from steelyard import answers
+from steelyard.science.decision import FinishedPhase, Fragment, OngoingPhase, Pattern
+from steelyard.science.phase import Band, History, PhaseKind
+from steelyard.science.register import Message
 
 from . import mapping
-from .decision_checks import check
 from .decision_examples import DECISION_EXAMPLES
-from .logs import maintenance_for
 from .mapping import FRACTION, KCAL, KG, interval
 from .operations import computation
 from .schemas import decisions as schema
-from .schemas.quantities import Interval
 
 
 @computation(
@@ -52,46 +30,8 @@ def decide_phase(body: schema.DecisionRequest) -> schema.DecisionResponse:
     from height and weight never starts a cut. To whom no body fat may be spoken of, none is: `leanness` and the fat
     of the alternatives are null.
     """
-    check(body)
-    person = mapping.person(body.profile)
-    assessed = assess(person)
-    maintenance = maintenance_for(body.maintenance, body.log, person, assessed)
-    subject = mapping.subject(person, assessed, maintenance, body.screening)
-    member = Member(
-        mapping.told(
-            body.profile,
-            screened=body.screening,
-            known=body.maintenance,
-            entries=body.log,
-            current_intake_kcal=body.current_intake_kcal,
-        )
-    )
-    may_speak = speaks_of_leanness(refusal_of(subject)[1])
-    if may_speak:
-        _check_targets(body, subject)
-    chosen = body.band if may_speak else None
-    present = body.present_phase
-    history = body.phase_history
-    found = decide(
-        Question(
-            member=member,
-            as_of=body.as_of_date,
-            band=usual_band(person.sex)
-            if chosen is None
-            else Band(chosen.lower_fat_fraction, chosen.upper_fat_fraction),
-            goal=body.goal,
-            feeling=body.feeling,
-            event=body.event_date,
-            event_fat_fraction=body.event_fat_fraction,
-            present=None if present is None else PresentPhase(present.kind, present.weeks_done),
-            history=None if history is None else [_past(phase) for phase in history],
-        )
-    )
-    reasons, cautions = list(found.reasons), general_cautions(person, assessed)
-    if not may_speak:
-        cautions = [caution for caution in cautions if caution != FAT_FROM_BMI]
-        if body.band is not None or body.event_fat_fraction is not None:
-            reasons.append(say("DECISION_CHOICES_LEFT_OUT"))
+    answer = answers.decide_phase(_asked(body))
+    found = answer.value
     return schema.DecisionResponse(
         **mapping.provenance("decide_phase", body),
         situation=found.situation.value,
@@ -99,23 +39,44 @@ def decide_phase(body: schema.DecisionRequest) -> schema.DecisionResponse:
         recommended=schema.NextPhase(
             kind=found.recommended.kind.value,
             weeks=found.recommended.weeks,
-            plan=_fragment(body, found.recommended.fragment),
+            plan=_plan(body, found, found.recommended.fragment),
         ),
-        alternatives=[_alternative(body, found, alternative) for alternative in found.alternatives],
-        horizon_weeks=HORIZON_WEEKS,
-        leanness=_leanness(body, found, assessed.fat.sd, interval(assessed.fat, FRACTION)),
-        pattern=None if found.pattern is None else _pattern(found.pattern),
-        reasons=mapping.notes(reasons),
-        what_would_change=mapping.notes(found.changes),
-        maintenance_kcal=interval(maintenance, KCAL),
-        guard_rails=[mapping.guard_rail(action) for action in found.actions],
-        cautions=mapping.notes(cautions),
-        methods=sorted({*assessed.resting.preferred, *DECISION_METHOD_IDS}),
+        alternatives=[_alternative(body, found, way) for way in found.ways],
+        horizon_weeks=found.horizon_weeks,
+        leanness=None if found.leanness is None else _leanness(found.leanness),
+        pattern=None if found.pattern is None else _pattern(found.pattern, found.pattern_notes),
+        reasons=mapping.notes(answer.reasons),
+        what_would_change=mapping.notes(found.what_would_change),
+        maintenance_kcal=interval(found.maintenance, KCAL),
+        guard_rails=[mapping.guard_rail(action) for action in answer.actions],
+        cautions=mapping.notes(answer.cautions),
+        methods=mapping.method_ids(answer.methods),
     )
 
 
-def _past(phase: schema.PastPhase) -> PastPhase:
-    return PastPhase(
+def _asked(body: schema.DecisionRequest) -> answers.DecisionAsked:
+    band, present, history = body.band, body.present_phase, body.phase_history
+    return answers.DecisionAsked(
+        mapping.told(
+            body.profile,
+            screened=body.screening,
+            known=body.maintenance,
+            entries=body.log,
+            current_intake_kcal=body.current_intake_kcal,
+        ),
+        as_of=body.as_of_date,
+        goal=body.goal,
+        feeling=body.feeling,
+        band=None if band is None else Band(band.lower_fat_fraction, band.upper_fat_fraction),
+        event=body.event_date,
+        event_fat_fraction=body.event_fat_fraction,
+        present=None if present is None else OngoingPhase(present.kind, present.weeks_done),
+        history=None if history is None else [_finished(phase) for phase in history],
+    )
+
+
+def _finished(phase: schema.PastPhase) -> FinishedPhase:
+    return FinishedPhase(
         phase.kind,
         phase.start_date,
         phase.weeks,
@@ -126,25 +87,17 @@ def _past(phase: schema.PastPhase) -> PastPhase:
     )
 
 
-def _check_targets(body: schema.DecisionRequest, subject: Subject) -> None:
-    """Refuse body-fat targets under the least that is planned."""
-    if body.band is not None:
-        rails.refuse_target(subject, body.band.lower_fat_fraction, "/band/lower_fat_fraction")
-    if body.event_fat_fraction is not None:
-        rails.refuse_target(subject, body.event_fat_fraction, "/event_fat_fraction")
-
-
-def _fragment(body: schema.DecisionRequest, fragment: Fragment | None) -> schema.PlanFragment:
+def _plan(body: schema.DecisionRequest, found: answers.PhaseDecided, fragment: Fragment | None) -> schema.PlanFragment:
     assert fragment is not None
     return schema.PlanFragment(
         start_date=body.as_of_date,
         phase=_phase(body, fragment),
         return_to_gain=schema.SuggestedReturn(
-            maintenance_weeks=min(4, fragment.maintenance_weeks),
-            gain_weeks=min(26, fragment.gain_weeks),
+            maintenance_weeks=fragment.maintenance_weeks,
+            gain_weeks=fragment.gain_weeks,
             surplus_kcal=fragment.surplus_kcal,
         ),
-        cut_history=_cut_history(body),
+        cut_history=None if found.cut_history is None else _known_cuts(found.cut_history),
         current_intake_kcal=body.current_intake_kcal,
     )
 
@@ -157,7 +110,8 @@ def _phase(
             weeks=fragment.weeks, surplus_kcal=fragment.surplus_kcal, fat_ceiling_fraction=fragment.fat_ceiling
         )
     if fragment.kind is PhaseKind.MAINTENANCE:
-        return schema.SuggestedHold(weeks=fragment.weeks or 1)
+        assert fragment.weeks is not None
+        return schema.SuggestedHold(weeks=fragment.weeks)
     make = schema.SuggestedMiniCut if fragment.kind is PhaseKind.MINI_CUT else schema.SuggestedCut
     return make(
         weeks=fragment.weeks,
@@ -167,68 +121,58 @@ def _phase(
     )
 
 
-def _cut_history(body: schema.DecisionRequest) -> schema.KnownCuts | None:
-    if body.phase_history is None:
-        return None
-    past = [_past(phase) for phase in body.phase_history if phase.kind.is_deficit]
-    since = (body.as_of_date - past[-1].end).days // 7 if past else None
-    recent = sum((body.as_of_date - phase.end).days < 365 for phase in past)
+def _known_cuts(history: History) -> schema.KnownCuts:
+    assert history.cuts_last_12_months is not None
     return schema.KnownCuts(
-        cuts_last_12_months=min(12, recent), weeks_since_last_cut=None if since is None else min(520, since)
+        cuts_last_12_months=history.cuts_last_12_months, weeks_since_last_cut=history.weeks_since_last_cut
     )
 
 
-def _alternative(body: schema.DecisionRequest, found: Decision, one: Alternative) -> schema.PhaseAlternative:
-    if one.closed is not None or one.score is None:
+def _alternative(
+    body: schema.DecisionRequest, found: answers.PhaseDecided, way: answers.WayOn
+) -> schema.PhaseAlternative:
+    score = way.score
+    if score is None:
         return schema.PhaseAlternative(
-            kind=one.kind.value, open=False, closed_because=None if one.closed is None else mapping.note(one.closed),
+            kind=way.kind.value, open=False, closed_because=None if way.closed is None else mapping.note(way.closed),
             weeks=None, lean_kg=None, fat_kg=None, end_fat_fraction=None, days_dieting=None, weeks_above_band=None,
             score=None, plan=None,
         )  # fmt: skip
-    speaks = found.leanness is not None
-    upper = (usual_band(body.profile.sex) if body.band is None else Band(0.0, body.band.upper_fat_fraction)).upper
-    parts = one.score
     return schema.PhaseAlternative(
-        kind=one.kind.value,
+        kind=way.kind.value,
         open=True,
         closed_because=None,
-        weeks=one.weeks,
-        lean_kg=interval(one.change("lean_kg"), KG),
-        fat_kg=interval(one.change("fat_kg"), KG) if speaks else None,
-        end_fat_fraction=interval(one.end_fat_fraction(), FRACTION) if speaks else None,
-        days_dieting=7 * one.weeks_dieting,
-        weeks_above_band=one.weeks_above(upper) if speaks else None,
+        weeks=way.weeks,
+        lean_kg=None if way.lean_kg is None else interval(way.lean_kg, KG),
+        fat_kg=None if way.fat_kg is None else interval(way.fat_kg, KG),
+        end_fat_fraction=None if way.end_fat_fraction is None else interval(way.end_fat_fraction, FRACTION),
+        days_dieting=7 * way.weeks_dieting,
+        weeks_above_band=way.weeks_above_band,
         score=schema.ScoreParts(
-            lean_kg=round(parts.lean_kg, KG),
-            dieting_price_kg=round(parts.dieting_price_kg, KG),
-            leanness_price_kg=round(parts.leanness_price_kg, KG),
-            total_kg=round(parts.total_kg, KG),
+            lean_kg=round(score.lean_kg, KG),
+            dieting_price_kg=round(score.dieting_price_kg, KG),
+            leanness_price_kg=round(score.leanness_price_kg, KG),
+            total_kg=round(score.total_kg, KG),
         ),
-        plan=_fragment(body, one.fragment),
+        plan=_plan(body, found, way.fragment),
     )
 
 
-def _leanness(body: schema.DecisionRequest, found: Decision, sd: float, fat: Interval) -> schema.LeannessView | None:
-    view = found.leanness
-    if view is None:
-        return None
-    band, sex = body.band, body.profile.sex
-    usual = usual_band(sex)
-    is_adult = body.profile.age_years >= ADULT_YEARS
-    reading = view.reading
+def _leanness(found: answers.LeannessFound) -> schema.LeannessView:
+    reading, healthy = found.reading, found.healthy
     return schema.LeannessView(
-        fat_fraction=fat,
-        band_lower_fat_fraction=round(usual.lower if band is None else band.lower_fat_fraction, FRACTION),
-        band_upper_fat_fraction=round(usual.upper if band is None else band.upper_fat_fraction, FRACTION),
-        band_basis="chosen" if band is not None else "common practice" if sex is Sex.MALE else "judgement",
-        counts_from_fat_fraction=round(view.lines.counts_from, FRACTION),
-        target_fat_fraction=round(view.lines.target, FRACTION),
-        cut_due_fat_fraction=_rounded(view.due),
-        cut_due_date=None if view.due_weeks is None else body.as_of_date + timedelta(days=7 * view.due_weeks),
-        healthy_lower_fat_fraction=view.healthy.lower if is_adult else None,
-        healthy_upper_fat_fraction=view.healthy.upper if is_adult else None,
+        fat_fraction=interval(found.fat, FRACTION),
+        band_lower_fat_fraction=round(found.band.lower, FRACTION),
+        band_upper_fat_fraction=round(found.band.upper, FRACTION),
+        band_basis=found.band_basis,
+        counts_from_fat_fraction=round(found.lines.counts_from, FRACTION),
+        target_fat_fraction=round(found.lines.target, FRACTION),
+        cut_due_fat_fraction=_rounded(found.due),
+        cut_due_date=found.due_date,
+        healthy_lower_fat_fraction=None if healthy is None else healthy.lower,
+        healthy_upper_fat_fraction=None if healthy is None else healthy.upper,
         reading_is_good_enough=reading.is_good_enough,
-        reading_sd=round(sd, FRACTION),
+        reading_sd=round(found.fat.sd, FRACTION),
         probability_over_line=round(reading.probability_over_line, FRACTION),
         margin_over_due=_rounded(reading.margin),
         probability_other_side=_rounded(reading.probability_other_side),
@@ -239,28 +183,12 @@ def _rounded(value: float | None) -> float | None:
     return None if value is None else round(value, FRACTION)
 
 
-def _pattern(pattern: Pattern) -> schema.CyclingPattern:
-    lean = pattern.lean_cost_kg
-    figures = {"lean_kg": lean.mean, "lower_kg": lean.lower, "upper_kg": lean.upper}
-    notes: list[Message] = [
-        say("PATTERN_CYCLES", cycles=pattern.cycles, weeks=pattern.weeks, dieting_weeks=pattern.weeks_dieting),
-        say("PATTERN_COST", weeks=pattern.weeks, **figures) if lean.mean > 0.05 else say("PATTERN_NO_LEAN", **figures),
-    ]
-    fat = pattern.fat_cost_kg.mean
-    if fat < 0.0:
-        dieting = {"slow_weeks": pattern.slow_weeks_dieting, "dieting_weeks": pattern.weeks_dieting}
-        notes.append(say("PATTERN_FAT", fat_kg=-fat, **dieting))
-    else:
-        notes.append(say("PATTERN_NO_FAT", fat_kg=fat))
-    if pattern.weeks_lost:
-        notes.append(say("PATTERN_WEEKS", weeks=pattern.weeks_lost))
-    if pattern.assumed:
-        notes.append(say("PATTERN_ASSUMED", phases=pattern.assumed))
+def _pattern(pattern: Pattern, notes: list[Message]) -> schema.CyclingPattern:
     return schema.CyclingPattern(
         cycles=pattern.cycles,
         weeks=pattern.weeks,
         weeks_dieting=pattern.weeks_dieting,
-        lean_cost_kg=interval(lean, KG),
+        lean_cost_kg=interval(pattern.lean_cost_kg, KG),
         fat_cost_kg=interval(pattern.fat_cost_kg, KG),
         weeks_lost=pattern.weeks_lost,
         slow_weeks_dieting=pattern.slow_weeks_dieting,

@@ -13,9 +13,9 @@ from steelyard.science.decision import terms
 from steelyard.science.decision.event import event_of, latest_start
 from steelyard.science.decision.pattern import cycling, slow_surplus_kcal
 from steelyard.science.decision.rules import Decision, decide
-from steelyard.science.decision.terms import Feeling, Goal, PastPhase, PresentPhase, Question, Situation
-from steelyard.science.decision.trade import Lines, due_at, lines_of, probability_over, score
-from steelyard.science.member import Member, Told
+from steelyard.science.decision.terms import Feeling, FinishedPhase, Goal, OngoingPhase, Question, Situation
+from steelyard.science.decision.trade import Lines, due_at, lines_of, score
+from steelyard.science.member.member import Member, Told
 from steelyard.science.numbers.estimate import Estimate
 from steelyard.science.person.person import (
     ActivityLevel,
@@ -54,6 +54,7 @@ def question(
     sessions: float = 4.0,
     method: BodyFatMethod | None = BodyFatMethod.DXA,
     screening: Screening | None = CLEAR,
+    current_intake_kcal: float | None = None,
     **others: Any,
 ) -> Question:
     """An invented lifter's question. ``method`` None leaves the reading out; the maintenance stays the same."""
@@ -67,15 +68,16 @@ def question(
         body_fat=None if method is None else BodyFatReading(fat_fraction=fat, method=method),
     )
     maintenance = Estimate(2650.0 if sex is Sex.MALE else 2050.0, 150.0)
+    member = Member(Told(person, screening, maintenance, current_intake_kcal=current_intake_kcal))
     given: dict[str, Any] = {
         "band": usual_band(sex), "goal": Goal.MUSCLE, "feeling": Feeling.CONTENT, "history": [], **others,
     }  # fmt: skip
-    return Question(Member(Told(person, screening, maintenance)), AS_OF, **given)
+    return Question(member, AS_OF, **given)
 
 
-def past(kind: PhaseKind, weeks_ago: int, weeks: int, *weights: float) -> PastPhase:
+def past(kind: PhaseKind, weeks_ago: int, weeks: int, *weights: float) -> FinishedPhase:
     """A phase that ended some weeks ago."""
-    return PastPhase(kind, AS_OF - timedelta(days=7 * (weeks_ago + weeks)), weeks, *weights)
+    return FinishedPhase(kind, AS_OF - timedelta(days=7 * (weeks_ago + weeks)), weeks, *weights)
 
 
 def codes(found: Decision) -> set[str]:
@@ -109,8 +111,8 @@ def test_not_yet_gains_on_and_says_when_a_cut_becomes_due() -> None:
 
 
 def test_a_faster_present_gain_is_due_sooner() -> None:
-    slow = question(0.15, present=PresentPhase(PhaseKind.GAIN, 8))
-    fast = slow._replace(member=Member(slow.member.told._replace(current_intake_kcal=3200.0)))
+    present = OngoingPhase(PhaseKind.GAIN, 8)
+    slow, fast = question(0.15, present=present), question(0.15, present=present, current_intake_kcal=3200.0)
     weeks = [decide(q).leanness.due_weeks for q in (slow, fast)]  # type: ignore[union-attr]
     assert weeks[0] is not None
     assert weeks[1] is not None
@@ -148,13 +150,13 @@ def test_unhappy_though_very_lean_is_not_cut() -> None:
     ("kind", "weeks", "bridge"), [(PhaseKind.MINI_CUT, 6, 1), (PhaseKind.MINI_CUT, 9, 2), (PhaseKind.CUT, 17, 3)]
 )
 def test_too_long_in_a_cut_goes_to_maintenance(kind: PhaseKind, weeks: int, bridge: int) -> None:
-    found = decide(question(0.2, present=PresentPhase(kind, weeks)))
+    found = decide(question(0.2, present=OngoingPhase(kind, weeks)))
     assert found.situation is Situation.CUT_TOO_LONG
     assert (found.recommended.kind, found.recommended.weeks) == (PhaseKind.MAINTENANCE, bridge)
 
 
 def test_a_cut_at_its_target_is_done_and_one_before_it_goes_on() -> None:
-    present = PresentPhase(PhaseKind.MINI_CUT, 3)
+    present = OngoingPhase(PhaseKind.MINI_CUT, 3)
     done, going = decide(question(0.135, present=present)), decide(question(0.155, present=present))
     assert (done.situation, done.recommended.kind) == (Situation.CUT_DONE, PhaseKind.MAINTENANCE)
     assert (going.situation, going.recommended.kind) == (Situation.CUT_UNDER_WAY, PhaseKind.MINI_CUT)
@@ -163,8 +165,8 @@ def test_a_cut_at_its_target_is_done_and_one_before_it_goes_on() -> None:
     assert going.recommended.fragment.weeks_done == 3
 
 
-@pytest.mark.parametrize("present", [None, PresentPhase(PhaseKind.MAINTENANCE, 1)])
-def test_after_a_cut_comes_the_bridge_and_then_a_gain(present: PresentPhase | None) -> None:
+@pytest.mark.parametrize("present", [None, OngoingPhase(PhaseKind.MAINTENANCE, 1)])
+def test_after_a_cut_comes_the_bridge_and_then_a_gain(present: OngoingPhase | None) -> None:
     found = decide(question(0.18, history=[past(PhaseKind.CUT, 1, 16)], present=present))
     assert found.situation is Situation.CUT_JUST_ENDED
     assert (found.recommended.kind, found.recommended.weeks) == (PhaseKind.MAINTENANCE, 1)
@@ -293,7 +295,7 @@ def test_a_poor_reading_near_the_line_is_repeated_first() -> None:
 
 def test_the_probability_is_that_of_a_normal_error() -> None:
     # Standard normal table: P(Z < 1) = 0.8413.
-    assert probability_over(Estimate(0.18, 0.03), 0.15) == pytest.approx(0.8413, abs=5e-5)
+    assert Estimate(0.18, 0.03).probability_over(0.15) == pytest.approx(0.8413, abs=5e-5)
 
 
 NO_DEFICIT = [
@@ -309,7 +311,7 @@ NO_DEFICIT = [
 
 @pytest.mark.parametrize(("change", "rule"), NO_DEFICIT)
 @pytest.mark.parametrize(
-    "situation", [{}, {"present": PresentPhase(PhaseKind.MINI_CUT, 2)}, {"event": AS_OF + timedelta(weeks=9)}]
+    "situation", [{}, {"present": OngoingPhase(PhaseKind.MINI_CUT, 2)}, {"event": AS_OF + timedelta(weeks=9)}]
 )
 def test_no_deficit_where_a_rail_refuses_it(change: dict[str, Any], rule: str, situation: dict[str, Any]) -> None:
     found = decide(question(0.22, **{"feeling": Feeling.UNHAPPY, **change, **situation}))
@@ -464,7 +466,7 @@ def test_repeated_fast_gain_and_cut_is_warned_of_with_figures() -> None:
     assert found.recommended.kind is PhaseKind.GAIN
     assert found.recommended.fragment is not None
     slow = found.recommended.fragment.surplus_kcal
-    assert slow == slow_surplus_kcal(asked.subject, asked.body)
+    assert slow == slow_surplus_kcal(asked.member)
     assert "DECISION_GAIN_SLOWLY" in codes(found)
     usual = decide(question(0.14)).recommended
     assert found.recommended.change("fat_kg").mean < usual.change("fat_kg").mean
@@ -472,7 +474,7 @@ def test_repeated_fast_gain_and_cut_is_warned_of_with_figures() -> None:
 
 def test_the_same_gains_made_slowly_are_no_pattern() -> None:
     slow = [
-        PastPhase(p.kind, p.start, p.weeks, 80.0, 80.0 * (1 + 0.002 * p.weeks)) if p.kind is PhaseKind.GAIN else p
+        FinishedPhase(p.kind, p.start, p.weeks, 80.0, 80.0 * (1 + 0.002 * p.weeks)) if p.kind is PhaseKind.GAIN else p
         for p in FAST
     ]
     assert cycling(question(0.14, history=slow)) == []
@@ -486,7 +488,7 @@ def test_one_cycle_is_no_pattern_and_neither_is_one_long_ago() -> None:
 
 
 def test_phases_without_weights_are_assumed_and_said_so() -> None:
-    bare = [PastPhase(p.kind, p.start, min(p.weeks, 15)) for p in FAST]
+    bare = [FinishedPhase(p.kind, p.start, min(p.weeks, 15)) for p in FAST]
     pattern = decide(question(0.14, history=bare)).pattern
     assert pattern is not None
     assert pattern.assumed == 4

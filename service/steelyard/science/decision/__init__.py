@@ -7,6 +7,11 @@ from .alternatives import (
 )
 from .answer import (
     Decision,
+    pattern_notes,
+)
+from .facts import (
+    Leanness,
+    LineReading,
 )
 from .pattern import (
     Pattern,
@@ -19,10 +24,15 @@ from .rules import (
 from .terms import (
     HORIZON_WEEKS,
     Feeling,
+    FinishedPhase,
     Goal,
-    PastPhase,
-    PresentPhase,
+    OngoingPhase,
     Question,
+    Situation,
+)
+from .trade import (
+    Lines,
+    Score,
 )
 
 __all__ = [
@@ -31,13 +41,19 @@ __all__ = [
     "Alternative",
     "Decision",
     "Feeling",
+    "FinishedPhase",
     "Fragment",
     "Goal",
-    "PastPhase",
+    "Leanness",
+    "LineReading",
+    "Lines",
+    "OngoingPhase",
     "Pattern",
-    "PresentPhase",
     "Question",
+    "Score",
+    "Situation",
     "decide",
+    "pattern_notes",
     "refusal_of",
     "speaks_of_leanness",
 ]

@@ -13,7 +13,6 @@ from ..phase import (
     DeficitAim,
     DeficitKind,
     GainAim,
-    History,
     HoldAim,
     PhaseKind,
     Plan,
@@ -33,6 +32,8 @@ template(
 )
 template("CUT_NO_ROOM", "No cut of this kind fits into the weeks that are left for it.")
 template("GAIN_NEEDS_TRAINING", "A surplus without resistance training is stored as fat: start training first.")
+
+_MOST_GAIN_WEEKS = 52  # longer a gain is not planned
 
 
 class Fragment(NamedTuple):
@@ -85,6 +86,13 @@ class Alternative(NamedTuple):
         """The point of the forecast at its end."""
         assert self.plan is not None
         return self.plan.phases[-1].weeks[-1].point
+
+    def shortened(self, weeks: int) -> "Alternative":
+        """The same way on, its first phase planned for ``weeks``."""
+        if self.fragment is None:
+            return self
+        weeks = max(1, min(weeks, _MOST_GAIN_WEEKS if self.kind is PhaseKind.GAIN else HORIZON_WEEKS))
+        return self._replace(weeks=weeks, fragment=self.fragment._replace(weeks=weeks))
 
     def change(self, name: str) -> Estimate:
         """Change of a mass [kg] over the horizon."""
@@ -214,7 +222,7 @@ class Alternatives:
             q.as_of,
             aim,
             ReturnAim(maintenance_weeks=maintenance_weeks, gain_weeks=gain_weeks, surplus_kcal=q.surplus_kcal),
-            history=History(q.cuts_last_12_months, q.weeks_since_cut),
+            history=q.cut_history,
             sources=ALL_SOURCES if gain_weeks or maintenance_weeks > 1 else frozenset(),
         )
 

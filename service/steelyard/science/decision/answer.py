@@ -3,35 +3,35 @@
 from typing import NamedTuple
 
 from .. import rails
-from ..measures import FatRange, Standing, healthy_range
+from ..measures import FatRange, Standing
 from ..phase import PhaseKind
-from ..rails import RailAction, Refused
+from ..rails import RailAction
 from ..register import Message, say
 from . import reasons as decision_reasons  # noqa: F401 - registers the texts
 from .alternatives import Alternative
+from .facts import Facts, Leanness
 from .pattern import Pattern
-from .terms import HORIZON_WEEKS, TIE_KG, Feeling, Question, Situation
-from .trade import Lines, motive
+from .terms import EVENT_WEEKS_MOST, HORIZON_WEEKS, TIE_KG, Feeling, Situation
+from .trade import motive
+
+# Less lean tissue than this is no cost to speak of.
+_LEAST_LEAN_COST_KG = 0.05
 
 
-class Reading(NamedTuple):
-    """What the body-fat reading can carry. ``margin`` is how far it is over the due line, where there is one."""
+class Ruling(NamedTuple):
+    """What a rule says: the situation, the alternative that follows from it, and why.
 
-    is_good_enough: bool
-    probability_over_line: float
-    margin: float | None
-    probability_other_side: float | None
+    ``headline`` is told before everything else. ``cuts`` are the cuts that were weighed, where not those of the facts.
+    ``by_trade``: the score decided, not a rule.
+    """
 
-
-class Leanness(NamedTuple):
-    """Everything about body fat; absent where none may be spoken of."""
-
-    lines: Lines
-    due: float | None
-    other_due: float | None  # for someone content; for those who are, for someone who would like to be leaner
-    due_weeks: int | None
-    healthy: FatRange
-    reading: Reading
+    situation: Situation
+    chosen: Alternative
+    reasons: tuple[Message, ...]
+    changes: tuple[Message, ...] = ()
+    headline: Message | None = None
+    by_trade: bool = False
+    cuts: tuple[Alternative, ...] | None = None
 
 
 class Decision(NamedTuple):
@@ -48,20 +48,45 @@ class Decision(NamedTuple):
     actions: list[RailAction]
 
 
-def explain(
-    question: Question,
-    chosen: Alternative,
-    listed: list[Alternative],
-    *,
-    by_trade: bool,
-    refused: Refused | None,
-    pattern: Pattern | None,
-) -> list[Message]:
-    """The reasons that come after that of the situation."""
-    q, fat = question, 100.0 * question.fat_fraction
+def answer(facts: Facts, ruling: Ruling) -> Decision:
+    """The decision that a ruling makes."""
+    chosen = ruling.chosen
+    weighed = [facts.gain, facts.hold, *(facts.cuts if ruling.cuts is None else ruling.cuts)]
+    # The recommended one stands for its kind.
+    others = [a for a in weighed if a.kind is not chosen.kind]
+    listed = sorted([chosen, *others], key=lambda a: -a.total_kg)
+    first = [] if ruling.headline is None else [ruling.headline]
+    if facts.is_event_far:
+        first.append(say("DECISION_EVENT_FAR", weeks=EVENT_WEEKS_MOST))
+    return Decision(
+        situation=ruling.situation,
+        recommended=chosen,
+        alternatives=listed,
+        by_trade=ruling.by_trade,
+        leanness=facts.leanness,
+        pattern=facts.pattern,
+        reasons=[*first, *ruling.reasons, *explain(facts, ruling, listed)],
+        changes=[*ruling.changes, *changes(facts)],
+        actions=_actions(facts, chosen),
+    )
+
+
+def _actions(facts: Facts, chosen: Alternative) -> list[RailAction]:
+    """What the rails did: to the member, and to the plan that is recommended."""
+    actions = list(facts.warnings) if chosen.kind.is_deficit else []
+    if facts.refused is not None:
+        actions.append(facts.refused.action)
+    if chosen.plan is not None:
+        actions += [a for a in chosen.plan.actions if a not in actions]
+    return actions
+
+
+def explain(facts: Facts, ruling: Ruling, listed: list[Alternative]) -> list[Message]:
+    """The reasons that come after those of the rule that decided."""
+    q, chosen = facts.question, ruling.chosen
     reasons: list[Message] = []
     others = [a for a in listed if a.kind.is_deficit is not chosen.kind.is_deficit and a.score is not None]
-    if by_trade and others:
+    if ruling.by_trade and others:
         other = max(others, key=lambda a: a.total_kg)
         reasons.append(
             say(
@@ -75,29 +100,33 @@ def explain(
         )
         if abs(chosen.total_kg - other.total_kg) < TIE_KG:
             reasons.append(say("DECISION_CLOSE", tie_kg=TIE_KG))
-    healthy = healthy_range(q.subject.sex, q.subject.age_years)
-    standing = healthy.standing(q.fat_fraction)
-    bounds = {"lower_percent": 100 * healthy.lower, "upper_percent": 100 * healthy.upper}
-    if standing is Standing.WITHIN:
-        reasons.append(say("DECISION_WITHIN_HEALTHY", fat_percent=fat, **bounds))
-    elif standing is Standing.BELOW:
-        reasons.append(say("DECISION_BELOW_HEALTHY", fat_percent=fat, lower_percent=bounds["lower_percent"]))
-    else:
-        reasons.append(say("DECISION_ABOVE_HEALTHY", fat_percent=fat, upper_percent=bounds["upper_percent"]))
+    reasons.append(_health(q.fat_fraction, facts.leanness.healthy))
     if q.history is None:
         reasons.append(say("DECISION_HISTORY_UNKNOWN"))
-    if refused is not None:
-        reasons.append(refused.action.message)
-    if pattern is not None and chosen.kind is PhaseKind.GAIN:
-        slow = None if chosen.fragment is None else chosen.fragment.surplus_kcal
-        if slow is not None:
-            reasons.append(say("DECISION_GAIN_SLOWLY", surplus_kcal=slow))
+    if facts.refused is not None:
+        reasons.append(facts.refused.action.message)
+    slow = None if chosen.fragment is None else chosen.fragment.surplus_kcal
+    if facts.pattern is not None and chosen.kind is PhaseKind.GAIN and slow is not None:
+        reasons.append(say("DECISION_GAIN_SLOWLY", surplus_kcal=slow))
     return reasons
 
 
-def changes(question: Question, leanness: Leanness, refused: Refused | None) -> list[Message]:
-    """What would change the answer."""
-    q, due, reading = question, leanness.due, leanness.reading
+def _health(fat_fraction: float, healthy: FatRange) -> Message:
+    """How body fat stands to the healthy range."""
+    fat, lower, upper = 100.0 * fat_fraction, 100 * healthy.lower, 100 * healthy.upper
+    match healthy.standing(fat_fraction):
+        case Standing.WITHIN:
+            return say("DECISION_WITHIN_HEALTHY", fat_percent=fat, lower_percent=lower, upper_percent=upper)
+        case Standing.BELOW:
+            return say("DECISION_BELOW_HEALTHY", fat_percent=fat, lower_percent=lower)
+        case Standing.ABOVE:
+            return say("DECISION_ABOVE_HEALTHY", fat_percent=fat, upper_percent=upper)
+
+
+def changes(facts: Facts) -> list[Message]:
+    """What would change the answer, whatever rule gave it."""
+    q, leanness, refused = facts.question, facts.leanness, facts.refused
+    due, reading = leanness.due, leanness.reading
     found: list[Message] = []
     add = found.append
     if due is None:
@@ -128,3 +157,21 @@ def changes(question: Question, leanness: Leanness, refused: Refused | None) -> 
     if refused is not None and refused.action.id in (rails.MEDICAL, rails.AGE):
         add(say("CHANGE_CLEARANCE"))
     return found
+
+
+def pattern_notes(pattern: Pattern) -> list[Message]:
+    """What is said of a pattern of fast gain and cut, and of what it cost."""
+    lean, fat = pattern.lean_cost_kg, pattern.fat_cost_kg.mean
+    figures = {"lean_kg": lean.mean, "lower_kg": lean.lower, "upper_kg": lean.upper}
+    dieting = {"slow_weeks": pattern.slow_weeks_dieting, "dieting_weeks": pattern.weeks_dieting}
+    has_cost = lean.mean > _LEAST_LEAN_COST_KG
+    notes = [
+        say("PATTERN_CYCLES", cycles=pattern.cycles, weeks=pattern.weeks, dieting_weeks=pattern.weeks_dieting),
+        say("PATTERN_COST", weeks=pattern.weeks, **figures) if has_cost else say("PATTERN_NO_LEAN", **figures),
+        say("PATTERN_FAT", fat_kg=-fat, **dieting) if fat < 0.0 else say("PATTERN_NO_FAT", fat_kg=fat),
+    ]
+    if pattern.weeks_lost:
+        notes.append(say("PATTERN_WEEKS", weeks=pattern.weeks_lost))
+    if pattern.assumed:
+        notes.append(say("PATTERN_ASSUMED", phases=pattern.assumed))
+    return notes

@@ -17,10 +17,10 @@ from ..phase import (
 )
 from ..rails import PROTEIN_DEFAULT_DEFICIT
 from .terms import EVENT_WEEKS_MOST, Question
-from .trade import Course, Lines
+from .trade import Lines, UsualCourse
 
 
-class Event(NamedTuple):
+class EventAhead(NamedTuple):
     """An event that counts: whole weeks until it, the body fat wanted for it, and the weeks left for a cut."""
 
     day: date
@@ -33,14 +33,14 @@ class Event(NamedTuple):
         return self.weeks - SETTLING_WEEKS
 
 
-class Start(NamedTuple):
+class LatestStart(NamedTuple):
     """The latest week at which the cut for an event may start, and its weeks from there (0: none is needed)."""
 
     week: int
     cut_weeks: int
 
 
-def event_of(question: Question, lines: Lines) -> Event | None:
+def event_of(question: Question, lines: Lines) -> EventAhead | None:
     """The event, where there is one near enough to count."""
     if question.event is None:
         return None
@@ -48,23 +48,23 @@ def event_of(question: Question, lines: Lines) -> Event | None:
     if weeks > EVENT_WEEKS_MOST:
         return None
     target = lines.target if question.event_fat_fraction is None else question.event_fat_fraction
-    return Event(question.event, weeks, target)
+    return EventAhead(question.event, weeks, target)
 
 
-def latest_start(question: Question, event: Event) -> Start | None:
+def latest_start(question: Question, event: EventAhead) -> LatestStart | None:
     """The latest start after a gain (a hold where none is wanted); None where even now is too late."""
-    course = Course.of(question)
+    course = UsualCourse.of(question)
     move = course.gain if question.grows else course.hold
     states = [course.start, *move(course.start, max(1, event.weeks))]
     cut = _Cut(question, course, event)
 
-    def found(week: int) -> Start | None:
+    def found(week: int) -> LatestStart | None:
         needed = cut.weeks(states[week])
-        return None if needed is None or week + needed > event.room else Start(week, needed)
+        return None if needed is None or week + needed > event.room else LatestStart(week, needed)
 
     # No cut at all where the body is still lean enough on the day.
     if float(states[event.weeks].fat_kg / states[event.weeks].weight_kg) <= event.target:
-        return Start(event.weeks, 0)
+        return LatestStart(event.weeks, 0)
     low, best = 0, found(0)
     if best is None:
         return None
@@ -82,14 +82,14 @@ def latest_start(question: Question, event: Event) -> Start | None:
 class _Cut:
     """The weeks of a usual cut to the event's body fat, from any state."""
 
-    def __init__(self, question: Question, course: Course, event: Event) -> None:
-        self.course, self.subject = course, question.subject
+    def __init__(self, question: Question, course: UsualCourse, event: EventAhead) -> None:
+        self.course, self.subject = course, question.member.subject
         target = event.target
         self.mini = DeficitPhase(
-            course.subject, course.body, DeficitAim(target_fat_fraction=target), PROTEIN_DEFAULT_DEFICIT
+            self.subject, course.body, DeficitAim(target_fat_fraction=target), PROTEIN_DEFAULT_DEFICIT
         )
         long = DeficitAim(kind=DeficitKind.CUT, target_fat_fraction=target)
-        self.long = DeficitPhase(course.subject, course.body, long, PROTEIN_DEFAULT_DEFICIT)
+        self.long = DeficitPhase(self.subject, course.body, long, PROTEIN_DEFAULT_DEFICIT)
 
     def weeks(self, state: BodyState) -> int | None:
         subject = subject_at(self.subject, self.course.model, state)

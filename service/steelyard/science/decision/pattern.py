@@ -6,7 +6,6 @@ from typing import NamedTuple
 from .. import rails
 from ..body import (
     BASELINE_CARBOHYDRATE_SHARE,
-    Body,
     BodyModel,
     BodyState,
     Diet,
@@ -19,12 +18,13 @@ from ..body import (
     forecast,
     start_body,
 )
+from ..member import Member
 from ..numbers import Estimate
 from ..phase import DEFAULT_WEEKS, SLOW_GAIN_SHARE, SURPLUS_DEFAULT, PhaseKind, as_diet, gain_weeks
-from ..rails import PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN, CarbohydratePreference, Subject
+from ..rails import PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN, CarbohydratePreference
 from ..register import Basis, Kind, equation
-from .terms import PATTERN_CYCLES, PATTERN_YEARS, SHORT_GAIN_WEEKS, PastPhase, Question
-from .trade import Course
+from .terms import PATTERN_CYCLES, PATTERN_YEARS, SHORT_GAIN_WEEKS, FinishedPhase, Question
+from .trade import UsualCourse
 
 # Energy enters both courses alike; these do not.
 _SOURCES = frozenset({UncertaintySource.BODY_FAT, UncertaintySource.PARTITION, UncertaintySource.TRAINING_RESPONSE})
@@ -50,9 +50,10 @@ class Pattern(NamedTuple):
     assumed: int
 
 
-def slow_surplus_kcal(subject: Subject, body: Body) -> float:
+def slow_surplus_kcal(member: Member) -> float:
     """The surplus of a slow gain: half the ceiling on the rate, at least 50 kcal/d."""
-    model, state = start_body(body)
+    subject = member.subject
+    model, state = start_body(member.body)
     wanted = SLOW_GAIN_SHARE * rails.GAIN_RATE_LIMIT[subject.training_status]
     weeks = 12
 
@@ -63,7 +64,7 @@ def slow_surplus_kcal(subject: Subject, body: Body) -> float:
     return max(50.0, round(crossing(excess, 0.0, SURPLUS_DEFAULT[subject.training_status]), -1))
 
 
-def is_fast(gain: PastPhase, question: Question) -> bool:
+def is_fast(gain: FinishedPhase, question: Question) -> bool:
     """Whether a gain went over the ceiling on its rate; where weights are missing, whether it was short."""
     if gain.start_weight_kg is None or gain.end_weight_kg is None:
         return gain.weeks < SHORT_GAIN_WEEKS
@@ -71,7 +72,7 @@ def is_fast(gain: PastPhase, question: Question) -> bool:
     return rate > rails.GAIN_RATE_LIMIT[question.subject.training_status]
 
 
-def cycling(question: Question) -> list[PastPhase]:
+def cycling(question: Question) -> list[FinishedPhase]:
     """The phases from the first fast gain that a cut followed to the last such cut; empty where there are too few."""
     history = [p for p in question.history or [] if (question.as_of - p.end).days <= PATTERN_YEARS * 365.25]
     first: int | None = None
@@ -102,18 +103,18 @@ def pattern_of(question: Question) -> Pattern | None:
     phases = cycling(question)
     if not phases:
         return None
-    body = question.body._replace(usual_intake_kcal=None)
+    member = question.member.eating_maintenance()
+    subject, body = member.subject, member.body
     model, state = start_body(body)
     past: list[Stretch] = []
     assumed = 0
     for phase in phases:
-        diet, is_assumed = _eaten(phase, question, model, state)
+        diet, is_assumed = eaten(phase, question, model, state)
         assumed += is_assumed
         past.append(Stretch(diet, (7.0,) * phase.weeks))
         state = advance(model, state, diet, 7.0 * phase.weeks)
     weeks = sum(p.weeks for p in phases)
-    subject = question.subject
-    surplus = slow_surplus_kcal(subject, body)
+    surplus = slow_surplus_kcal(member)
     rows, _ = gain_weeks(subject, *start_body(body), surplus, weeks, CarbohydratePreference.BALANCED)
     slow = forecast(body, [Stretch(as_diet(r.intake, subject.weight_kg), (7.0,)) for r in rows], sources=_SOURCES)
     cycled = forecast(body, past, sources=_SOURCES)
@@ -133,12 +134,12 @@ def pattern_of(question: Question) -> Pattern | None:
 
 def _dieting_weeks(question: Question, fat_kg: float) -> int:
     """Weeks in which usual mini-cuts lose this much fat."""
-    course = Course.of(question)
+    course = UsualCourse.of(question)
     lost = float(course.start.fat_kg - course.cut(DEFAULT_WEEKS)[-1].fat_kg) / DEFAULT_WEEKS
     return math.ceil(max(0.0, fat_kg) / max(lost, 0.05))
 
 
-def _eaten(phase: PastPhase, question: Question, model: BodyModel, state: BodyState) -> tuple[Diet, bool]:
+def eaten(phase: FinishedPhase, question: Question, model: BodyModel, state: BodyState) -> tuple[Diet, bool]:
     """The diet that changes the body as the phase did, and whether its size had to be assumed."""
     maintenance = float(current_maintenance_kcal(model, state))
     protein = PROTEIN_DEFAULT_DEFICIT if phase.kind.is_deficit else PROTEIN_DEFAULT_GAIN

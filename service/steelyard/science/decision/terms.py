@@ -7,7 +7,7 @@ from typing import NamedTuple
 from ..body import Body
 from ..measures import FatEstimate
 from ..member import Member
-from ..phase import Band, PhaseKind
+from ..phase import Band, History, PhaseKind
 from ..rails import Subject
 from ..register import Basis, constant
 
@@ -52,7 +52,7 @@ class Situation(StrEnum):
     CUT_FOR_LEANNESS = "cut_for_leanness"
 
 
-class PastPhase(NamedTuple):
+class FinishedPhase(NamedTuple):
     """A phase that is over; weights [kg] and body-fat fractions where known."""
 
     kind: PhaseKind
@@ -69,7 +69,7 @@ class PastPhase(NamedTuple):
         return self.start + timedelta(days=7 * self.weeks)
 
 
-class PresentPhase(NamedTuple):
+class OngoingPhase(NamedTuple):
     """The phase under way and the weeks done of it."""
 
     kind: PhaseKind
@@ -86,8 +86,8 @@ class Question(NamedTuple):
     feeling: Feeling
     event: date | None = None
     event_fat_fraction: float | None = None
-    present: PresentPhase | None = None
-    history: list[PastPhase] | None = None
+    present: OngoingPhase | None = None
+    history: list[FinishedPhase] | None = None
     surplus_kcal: float | None = None  # of a gain; as training experience has it where None
 
     @property
@@ -126,7 +126,7 @@ class Question(NamedTuple):
         return self.grows and self.subject.screening is not None
 
     @property
-    def last_cut(self) -> PastPhase | None:
+    def last_cut(self) -> FinishedPhase | None:
         """The last cut that is over."""
         return next((p for p in reversed(self.history or []) if p.kind.is_deficit), None)
 
@@ -142,6 +142,11 @@ class Question(NamedTuple):
         if self.history is None:
             return None
         return sum(p.kind.is_deficit and (self.as_of - p.end).days < 365 for p in self.history)
+
+    @property
+    def cut_history(self) -> History:
+        """The cuts already made, as a planner asks for them."""
+        return History(self.cuts_last_12_months, self.weeks_since_cut)
 
     def day(self, weeks: int) -> date:
         """The date this many weeks on."""

@@ -7,12 +7,11 @@ which a cut becomes due: where a usual mini-cut scores as high as the better of 
 """
 
 from collections.abc import Sequence
-from statistics import NormalDist
 from typing import NamedTuple
 
 from .. import rails
-from ..body import Body, BodyModel, BodyState, crossing, current_maintenance_kcal, start_body, walk
-from ..numbers import Estimate
+from ..body import BodyModel, BodyState, crossing, current_maintenance_kcal, start_body, walk
+from ..member import Member
 from ..phase import (
     DEFAULT_WEEKS,
     GAIN_RESET_WEEKS,
@@ -23,7 +22,7 @@ from ..phase import (
     plan_surplus,
     with_usual_diet,
 )
-from ..rails import PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN, CarbohydratePreference, Subject, split_intake
+from ..rails import PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN, CarbohydratePreference, split_intake
 from ..register import Basis, Kind, equation
 from .terms import CONSIDER_ZONE, DIETING_PRICE, HORIZON_WEEKS, LEANNESS_PRICE, Feeling, Goal, Question
 
@@ -99,11 +98,6 @@ def score(states: Sequence[BodyState], weeks_dieting: int, counts_from: float | 
     return Score(lean, DIETING_PRICE * weeks_dieting, LEANNESS_PRICE * over)
 
 
-def probability_over(fat: Estimate, fraction: float) -> float:
-    """Probability that body fat is over ``fraction``, given the error of its reading."""
-    return 1.0 - NormalDist(fat.mean, max(fat.sd, 1e-6)).cdf(fraction)
-
-
 @equation(
     "decision_due",
     summary="Body fat at which a cut becomes due",
@@ -123,7 +117,9 @@ def due_at(question: Question, counts_from: float) -> float | None:
     if question.grows:
         # Fitted once, on the line: it hardly moves with body fat, and asking for it spares the search for it.
         line = _course_at(question, counts_from)
-        fitted = plan_surplus(line.subject, line.model, line.start, HORIZON_WEEKS, question.surplus_kcal, _BALANCED)
+        fitted = plan_surplus(
+            line.member.subject, line.model, line.start, HORIZON_WEEKS, question.surplus_kcal, _BALANCED
+        )
         question = question._replace(surplus_kcal=fitted.surplus_kcal)
 
     def advantage(fraction: float) -> float:
@@ -139,12 +135,9 @@ def due_at(question: Question, counts_from: float) -> float | None:
     return None
 
 
-def _course_at(question: Question, fraction: float) -> "Course":
+def _course_at(question: Question, fraction: float) -> "UsualCourse":
     """The course of the same person with another body fat."""
-    weight = question.subject.weight_kg
-    subject = question.subject._replace(fat_kg=fraction * weight)
-    body = question.body._replace(fat_kg=Estimate(fraction * weight, question.fat.sd * weight))
-    return Course(with_usual_diet(body, subject, _BALANCED), subject, question.surplus_kcal)
+    return UsualCourse(question.member.with_body_fat(fraction), question.surplus_kcal)
 
 
 def _advantage_kg(question: Question, fraction: float, counts_from: float) -> float:
@@ -164,18 +157,19 @@ def _advantage_kg(question: Question, fraction: float, counts_from: float) -> fl
     return best - kept
 
 
-class Course:
-    """Weekly states of one body through phases of usual size, without intervals."""
+class UsualCourse:
+    """Weekly states of a member through phases of usual size, without intervals."""
 
-    def __init__(self, body: Body, subject: Subject, surplus_kcal: float | None = None) -> None:
-        self.body, self.subject, self.surplus_kcal = body, subject, surplus_kcal
+    def __init__(self, member: Member, surplus_kcal: float | None = None) -> None:
+        self.member, self.surplus_kcal = member, surplus_kcal
+        self.body = with_usual_diet(member.body, member.subject, _BALANCED)
         self.model: BodyModel
-        self.model, self.start = start_body(body)
+        self.model, self.start = start_body(self.body)
 
     @classmethod
-    def of(cls, question: Question) -> "Course":
-        """The course of the person as they are."""
-        return cls(with_usual_diet(question.body, question.subject, _BALANCED), question.subject, question.surplus_kcal)
+    def of(cls, question: Question) -> "UsualCourse":
+        """The course of the member as they are."""
+        return cls(question.member, question.surplus_kcal)
 
     def hold(self, state: BodyState, weeks: int) -> list[BodyState]:
         """States at the ends of weeks at maintenance."""
@@ -184,21 +178,21 @@ class Course:
             # Weekly at first, while what a deficit left behind fades.
             n = 1 if len(states) <= GAIN_RESET_WEEKS else min(GAIN_RESET_WEEKS, weeks + 1 - len(states))
             maintenance = float(current_maintenance_kcal(self.model, states[-1]))
-            macros = split_intake(maintenance, self.subject.weight_kg, PROTEIN_DEFAULT_GAIN, _BALANCED)
-            states += walk(self.model, states[-1], as_diet(macros, self.subject.weight_kg), (7.0,) * n)
+            weight_kg = self.member.subject.weight_kg
+            macros = split_intake(maintenance, weight_kg, PROTEIN_DEFAULT_GAIN, _BALANCED)
+            states += walk(self.model, states[-1], as_diet(macros, weight_kg), (7.0,) * n)
         return states[1:]
 
     def gain(self, state: BodyState, weeks: int) -> list[BodyState]:
         """States at the ends of weeks of a gain of usual size."""
-        return plan_surplus(self.subject, self.model, state, weeks, self.surplus_kcal, _BALANCED).states
+        return plan_surplus(self.member.subject, self.model, state, weeks, self.surplus_kcal, _BALANCED).states
 
     def cut(self, weeks: int) -> list[BodyState]:
         """States at the ends of weeks of a mini-cut from the start."""
-        strictest = rails.deficit_limits(self.subject, weeks)[0].deficit_kcal
+        subject = self.member.subject
+        strictest = rails.deficit_limits(subject, weeks)[0].deficit_kcal
         deficit = min(rails.DEFAULT_DEFICIT, max(LEAST_DEFICIT, strictest))
-        return DeficitPhase(self.subject, self.body, DeficitAim(weeks=weeks), PROTEIN_DEFAULT_DEFICIT).run(
-            deficit, weeks
-        )[1]
+        return DeficitPhase(subject, self.body, DeficitAim(weeks=weeks), PROTEIN_DEFAULT_DEFICIT).run(deficit, weeks)[1]
 
 
 TRADE_IDS = ("decision_lines", "decision_score", "decision_due")

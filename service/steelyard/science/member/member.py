@@ -3,6 +3,8 @@
 from functools import cached_property
 from typing import NamedTuple
 
+from msgspec.structs import replace
+
 from ..body import Body
 from ..log import Log, LogMaintenance, log_maintenance
 from ..measures import Assessment, assess, body_of, general_cautions
@@ -90,3 +92,17 @@ class Member:
     def body(self) -> Body:
         """The body as a forecast starts from it."""
         return body_of(self.person, self.assessed, self.maintenance, self.told.current_intake_kcal)
+
+    def with_body_fat(self, fat_fraction: float) -> "Member":
+        """The same member, had they this body fat: weight, maintenance, resting energy and the reading's error stay."""
+        fat = replace(self.assessed.fat, mean=fat_fraction)
+        return self._supposed(self.told, self.assessed._replace(fat=fat))
+
+    def eating_maintenance(self) -> "Member":
+        """The same member, had they eaten at maintenance until now."""
+        return self._supposed(self.told._replace(current_intake_kcal=None), self.assessed)
+
+    def _supposed(self, told: Told, assessed: Assessment) -> "Member":
+        other = Member(told)
+        other.assessed, other.maintenance = assessed, self.maintenance
+        return other

@@ -1,5 +1,7 @@
 """A number with its uncertainty."""
 
+from statistics import NormalDist
+
 import msgspec
 
 from ..register import Basis, constant
@@ -12,6 +14,10 @@ Z80 = constant(
     summary="Half-width of an 80 % interval of a normal distribution, in standard deviations",
     basis=Basis.PUBLISHED,
 )
+
+
+# Without an error there would be no distribution to ask.
+_LEAST_SD = 1e-6
 
 
 class Estimate(msgspec.Struct, frozen=True, gc=False):
@@ -29,3 +35,7 @@ class Estimate(msgspec.Struct, frozen=True, gc=False):
     def upper(self) -> float:
         """Upper end of the 80 % interval."""
         return self.mean + Z80 * self.sd
+
+    def probability_over(self, limit: float) -> float:
+        """Probability that the value is over ``limit``, its error taken as normal."""
+        return 1.0 - NormalDist(self.mean, max(self.sd, _LEAST_SD)).cdf(limit)
