@@ -4,14 +4,23 @@ from datetime import date
 from typing import Any
 
 from steelyard.science.body.uncertainty import Body
+from steelyard.science.member.member import Member, Told
 from steelyard.science.numbers.estimate import Estimate
-from steelyard.science.person.person import Sex, TrainingStatus
+from steelyard.science.person.person import (
+    ActivityLevel,
+    BodyFatMethod,
+    BodyFatReading,
+    Person,
+    Sex,
+    Training,
+    TrainingStatus,
+)
 from steelyard.science.person.screening import EatingDisorder, Screening
 from steelyard.science.phase.band import usual_band
+from steelyard.science.phase.plan import History
 from steelyard.science.rails.guard_rails import Subject
-from steelyard.science.season.calendar import BlockedDates, Event, make_calendar
-from steelyard.science.season.optimum import SeasonLimits
-from steelyard.science.season.plan import Asked, History, may_cut
+from steelyard.science.season.asked import Asked, SeasonBounds, may_cut
+from steelyard.science.season.calendar import BlockedDays, Event, make_calendar
 
 START = date(2026, 3, 30)
 CLEAR = Screening(is_pregnant=False, is_breastfeeding=False, eating_disorder=EatingDisorder.NONE)
@@ -28,7 +37,7 @@ def asked(
     years: float = 2.5,
     dose: float = 1.0,
     weeks: int = 52,
-    blocked: list[BlockedDates] | None = None,
+    blocked: list[BlockedDays] | None = None,
     events: list[Event] | None = None,
     history: History = History(0, None),  # noqa: B008 - a value
     **limits: Any,
@@ -38,11 +47,31 @@ def asked(
         sex, 30.0, height_cm, weight_kg, fat_fraction * weight_kg, maintenance_kcal, 0.63 * maintenance_kcal, 150.0,
         status, CLEAR,
     )  # fmt: skip
+    maintenance = Estimate(maintenance_kcal, 200.0)
     body = Body(
-        weight_kg, Estimate(fat_fraction * weight_kg, 0.03 * weight_kg), Estimate(maintenance_kcal, 200.0),
-        subject.resting_kcal, years, dose,
+        weight_kg, Estimate(fat_fraction * weight_kg, 0.03 * weight_kg), maintenance, subject.resting_kcal, years, dose
     )  # fmt: skip
+    reading = BodyFatReading(fat_fraction=fat_fraction, method=BodyFatMethod.DXA)
+    person = Person(
+        sex=sex, age_years=30.0, height_cm=height_cm, weight_kg=weight_kg, activity=ActivityLevel.LIGHT,
+        training=Training(status=status, resistance_sessions_per_week=4.0 * dose), body_fat=reading,
+    )  # fmt: skip
+    member = having(Member(Told(person, CLEAR, maintenance)), subject=subject, body=body)
     calendar = make_calendar(START, weeks, blocked or [], events or [])
     return Asked(
-        subject, body, may_cut(subject, True), history, calendar, SeasonLimits(usual_band(sex), **limits)
+        member, may_cut(member), history, calendar, SeasonBounds(usual_band(sex), **limits)
     )  # fmt: skip
+
+
+def having(member: Member, **facets: Any) -> Member:
+    """The same member with some facets given, others as they are."""
+    other = Member(member.told)
+    vars(other).update({**vars(member), **facets})
+    return other
+
+
+def screened(season: Asked, screening: Screening | None) -> Asked:
+    """The same season of somebody who answered the safety questions so."""
+    told = season.member.told._replace(screening=screening)
+    member = having(Member(told), subject=season.member.subject._replace(screening=screening), body=season.member.body)
+    return season._replace(member=member, cutting=may_cut(member))

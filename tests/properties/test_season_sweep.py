@@ -12,7 +12,7 @@ from properties.season_recheck import violations
 from steelyard.http.answers import encode_finite
 from steelyard.http.operations import Operation
 from steelyard.http.problems import ProblemError
-from steelyard.http.seasons import compare_strategies, optimise_season, plan_one_season
+from steelyard.http.seasons import compare_strategies, optimise_season, plan_season
 from steelyard.science.rails.guard_rails import Refused
 from steelyard.science.register.errors import OutOfDomain
 
@@ -35,7 +35,7 @@ def swept(seeds: range, *, eligible: bool) -> Counter[str]:
     counted: Counter[str] = Counter()
     for seed in seeds:
         request = season_requests.season(random.Random(seed), eligible=eligible)
-        found = answer(plan_one_season, request)
+        found = answer(plan_season, request)
         if isinstance(found, str):
             counted[found] += 1
             continue

@@ -19,30 +19,60 @@ from .forecast import (
 )
 from .maintenance import Maintenance, MaintenanceAsked, estimate_maintenance
 from .plan import PhasePlanned, PhasesPlanned, PlanAsked, SimpleRules, SplitAsked, WeekPlanned, plan_phases
+from .season import SeasonAsked, SeasonLaidOut, SeasonPhasePlanned, SeasonPlanned, plan_season
+from .season_comparison import (
+    ComparisonAsked,
+    PairChance,
+    SeasonsCompared,
+    StrategyFollowed,
+    StrategyShut,
+    compare_strategies,
+)
+from .season_optimum import OptimumAsked, SeasonOptimum, optimise_season
+from .season_terms import LimitsAsked, SeasonFrom, SeasonTerms, StrategyAsked, StrategyInNumbers
 
 __all__ = [
     "Answered",
+    "ComparisonAsked",
     "DateAsked",
     "DecisionAsked",
     "ForecastAsked",
     "IntakeAsked",
     "IntakeForecast",
     "LeannessFound",
+    "LimitsAsked",
     "Maintenance",
     "MaintenanceAsked",
     "NearestReached",
+    "OptimumAsked",
+    "PairChance",
     "PathAsked",
     "PhaseDecided",
     "PhasePlanned",
     "PhasesPlanned",
     "PlanAsked",
+    "SeasonAsked",
+    "SeasonFrom",
+    "SeasonLaidOut",
+    "SeasonOptimum",
+    "SeasonPhasePlanned",
+    "SeasonPlanned",
+    "SeasonTerms",
+    "SeasonsCompared",
     "SimpleRules",
     "SplitAsked",
+    "StrategyAsked",
+    "StrategyFollowed",
+    "StrategyInNumbers",
+    "StrategyShut",
     "WayOn",
     "WeekForecast",
     "WeekPlanned",
+    "compare_strategies",
     "decide_phase",
     "estimate_maintenance",
     "forecast_intake",
+    "optimise_season",
     "plan_phases",
+    "plan_season",
 ]

@@ -52,7 +52,7 @@ from .plans import plan_phases
 from .problems import handle_exception
 from .rate_limit import RateLimiter
 from .reviews import review_phase
-from .seasons import compare_strategies, optimise_season, plan_one_season
+from .seasons import compare_strategies, optimise_season, plan_season
 from .trends import read_trend
 from .usage import UsageCounter
 from .workbench import workbench_routes
@@ -68,7 +68,7 @@ OPERATIONS: tuple[Operation, ...] = (
     review_phase,
     decide_phase,
     run_batch,
-    plan_one_season,
+    plan_season,
     compare_strategies,
     optimise_season,
     list_methods,

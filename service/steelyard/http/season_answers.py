@@ -1,11 +1,20 @@
 """A planned season as the wire shows it."""
 
-from datetime import date, timedelta
+from typing import Any
 
-from steelyard.science.body import Forecast, Spread
-from steelyard.science.numbers import Estimate
-from steelyard.science.phase import PlannedPhase
-from steelyard.science.season import NEVER, BrokenLimit, Outcome, Policy, Season
+from steelyard import answers
+from steelyard.science.body import PathChange
+from steelyard.science.season import (
+    NEVER,
+    DrawnInterval,
+    DrawnOutcome,
+    Found,
+    IntakeRun,
+    Outcome,
+    Policy,
+    SeasonSums,
+    UnkeptLimit,
+)
 
 from . import mapping
 from .mapping import FRACTION, KCAL, KG, interval
@@ -13,6 +22,20 @@ from .points import forecast_point
 from .schemas import seasons as schema
 from .schemas.plans import PhaseTotals
 from .schemas.quantities import Interval
+
+# Counts over draws to a tenth.
+_COUNT = 1
+
+
+def season_start(start: answers.SeasonFrom) -> schema.SeasonStart:
+    """What the season starts from."""
+    return schema.SeasonStart(
+        maintenance_kcal=interval(start.maintenance, KCAL),
+        resting_kcal=interval(start.resting, KCAL),
+        body_fat_fraction=interval(start.fat_fraction, FRACTION),
+        band_lower_fat_fraction=round(start.band.lower, FRACTION),
+        band_upper_fat_fraction=round(start.band.upper, FRACTION),
+    )
 
 
 def strategy_numbers(policy: Policy) -> schema.StrategyNumbers:
@@ -42,81 +65,81 @@ def season_outcome(outcome: Outcome) -> schema.SeasonOutcome:
     )
 
 
-def broken_limits(broken: list[BrokenLimit]) -> list[schema.BrokenLimit]:
+def drawn_outcome(drawn: DrawnOutcome) -> schema.OutcomeIntervals:
+    """What a season comes to over the draws."""
+    return schema.OutcomeIntervals(
+        lean_gained_kg=_drawn(drawn.lean_gained_kg, KG),
+        fat_gained_kg=_drawn(drawn.fat_gained_kg, KG),
+        mean_fat_kg=_drawn(drawn.mean_fat_kg, KG),
+        peak_fat_fraction=_drawn(drawn.peak_fat_fraction, FRACTION),
+        final_fat_fraction=_drawn(drawn.final_fat_fraction, FRACTION),
+        weeks_above_band=_drawn(drawn.weeks_above_band, _COUNT),
+        days_dieting=_drawn(drawn.days_dieting, _COUNT),
+        cuts=_drawn(drawn.cuts, _COUNT),
+    )
+
+
+def _drawn(drawn: DrawnInterval, digits: int) -> Interval:
+    return Interval(*[round(value, digits) for value in drawn])
+
+
+def other_season(found: Found) -> schema.OtherSeason:
+    """Another strategy of a search."""
+    return schema.OtherSeason(strategy=strategy_numbers(found.policy), expected=season_outcome(found.outcome))
+
+
+def unkept_limits(unkept: list[UnkeptLimit]) -> list[schema.BrokenLimit]:
     """Limits that are not kept."""
-    return [schema.BrokenLimit(limit=b.limit, allowed=b.allowed, found=round(b.found, FRACTION)) for b in broken]
+    return [schema.BrokenLimit(limit=u.limit, allowed=u.allowed, found=round(u.found, FRACTION)) for u in unkept]
 
 
-def season_plan(season: Season, start: date, band_upper: float) -> schema.SeasonPlan:
-    """A season laid out."""
-    path = season.forecast
-    points = path.points()
-    spreads = [at.spread for at in points]
+def season_plan(laid_out: answers.SeasonLaidOut, answer: answers.Answered[Any]) -> schema.SeasonPlan:
+    """A season laid out, with the reasons of its answer and what the rails did."""
     return schema.SeasonPlan(
-        strategy=strategy_numbers(season.policy),
-        totals=_totals(season, spreads, start, band_upper),
-        phases=[_phase(phase, path) for phase in season.phases],
+        strategy=strategy_numbers(laid_out.policy),
+        totals=_totals(laid_out.sums),
+        phases=[_phase(planned) for planned in laid_out.phases],
         weeks=[
             schema.SeasonWeek(
-                week=week.point,
-                start_date=week.start,
-                kind=phase.kind,
-                intake_kcal=week.intake.intake_kcal,
-                energy_balance_kcal=round(float(path.energy_balance_kcal(week.point)), KCAL),
-                at_end=forecast_point(week.last_day, points[week.point]),
+                week=planned.week.point,
+                start_date=planned.week.start,
+                kind=phase.phase.kind,
+                intake_kcal=planned.week.intake.intake_kcal,
+                energy_balance_kcal=round(planned.energy_balance_kcal, KCAL),
+                at_end=forecast_point(planned.week.last_day, planned.at_end),
             )
-            for phase in season.phases
-            for week in phase.weeks
+            for phase in laid_out.phases
+            for planned in phase.weeks
         ],
-        guard_rails=[mapping.guard_rail(action) for action in season.actions],
-        reasons=mapping.notes(season.reasons),
+        guard_rails=[mapping.guard_rail(action) for action in answer.actions],
+        reasons=mapping.notes(answer.reasons),
     )
 
 
-def _totals(season: Season, spreads: list[Spread], start: date, band_upper: float) -> schema.SeasonTotals:
-    path = season.forecast
-    last = len(path.states) - 1
-    first, end = path.states[0], path.states[last]
-    change = path.spread_of_change(0, last)
-    fractions = [
-        Estimate(float(state.fat_kg / state.weight_kg), float(spread.fat_fraction))
-        for state, spread in zip(path.states, spreads, strict=True)
-    ]
-    peak = max(range(1, last + 1), key=lambda i: fractions[i].mean)
-    after = fractions[1:]
+def _totals(sums: SeasonSums) -> schema.SeasonTotals:
+    above = sums.weeks_above_band
     return schema.SeasonTotals(
-        lean_gained_kg=interval(Estimate(float(end.lean_kg - first.lean_kg), float(change.lean_kg)), KG),
-        fat_gained_kg=interval(Estimate(float(end.fat_kg - first.fat_kg), float(change.fat_kg)), KG),
-        mean_fat_kg=round(sum(float(state.fat_kg) for state in path.states[1:]) / last, KG),
-        peak_fat_fraction=interval(fractions[peak], FRACTION),
-        peak_date=start + timedelta(days=7 * peak - 1),
-        final_fat_fraction=interval(fractions[last], FRACTION),
-        weeks_above_band=Interval(
-            lower=sum(f.lower > band_upper for f in after),
-            mean=sum(f.mean > band_upper for f in after),
-            upper=sum(f.upper > band_upper for f in after),
-        ),
-        days_dieting=7 * season.dieting_weeks,
-        cuts=season.cuts,
+        lean_gained_kg=interval(sums.lean_gained_kg, KG),
+        fat_gained_kg=interval(sums.fat_gained_kg, KG),
+        mean_fat_kg=round(sums.mean_fat_kg, KG),
+        peak_fat_fraction=interval(sums.peak_fat_fraction, FRACTION),
+        peak_date=sums.peak_day,
+        final_fat_fraction=interval(sums.final_fat_fraction, FRACTION),
+        weeks_above_band=Interval(lower=above.lower, mean=above.expected, upper=above.upper),
+        days_dieting=7 * sums.dieting_weeks,
+        cuts=sums.cuts,
     )
 
 
-def _phase(phase: PlannedPhase, path: Forecast) -> schema.SeasonPhase:
-    last = phase.weeks[-1]
-    first, end = path.states[phase.first], path.states[last.point]
-    sd = path.spread_of_change(phase.first, last.point)
+def _phase(planned: answers.SeasonPhasePlanned) -> schema.SeasonPhase:
+    phase = planned.phase
     return schema.SeasonPhase(
         kind=phase.kind,
         start_date=phase.weeks[0].start,
-        end_date=last.start + timedelta(days=6),
+        end_date=phase.weeks[-1].last_day,
         weeks=len(phase.weeks),
-        intakes=_intakes(phase),
-        change=PhaseTotals(
-            weight_kg=interval(Estimate(float(end.weight_kg - first.weight_kg), float(sd.weight_kg)), KG),
-            fat_kg=interval(Estimate(float(end.fat_kg - first.fat_kg), float(sd.fat_kg)), KG),
-            lean_kg=interval(Estimate(float(end.lean_kg - first.lean_kg), float(sd.lean_kg)), KG),
-            carried_kg=interval(Estimate(float(end.carried_kg - first.carried_kg), float(sd.carried_kg)), KG),
-        ),
+        intakes=[_intake(run) for run in planned.runs],
+        change=_change(planned.change),
         ends_early_when=mapping.notes(phase.ends_early_when),
         guidance=mapping.notes(phase.guidance),
         reasons=mapping.notes(phase.reasons),
@@ -124,25 +147,23 @@ def _phase(phase: PlannedPhase, path: Forecast) -> schema.SeasonPhase:
     )
 
 
-def _intakes(phase: PlannedPhase) -> list[schema.IntakeStep]:
-    runs: list[tuple[int, int]] = []
-    for i, week in enumerate(phase.weeks):
-        if runs and phase.weeks[runs[-1][0]].intake == week.intake:
-            runs[-1] = (runs[-1][0], runs[-1][1] + 1)
-        else:
-            runs.append((i, 1))
-    steps = []
-    for i, weeks in runs:
-        macros = phase.weeks[i].intake
-        steps.append(
-            schema.IntakeStep(
-                start_date=phase.weeks[i].start,
-                weeks=weeks,
-                intake_kcal=macros.intake_kcal,
-                protein_g=macros.protein_g,
-                carbohydrate_g=macros.carbohydrate_g,
-                fat_g=macros.fat_g,
-                fibre_g=macros.fibre_g,
-            )
-        )
-    return steps
+def _change(change: PathChange) -> PhaseTotals:
+    return PhaseTotals(
+        weight_kg=interval(change.weight_kg, KG),
+        fat_kg=interval(change.fat_kg, KG),
+        lean_kg=interval(change.lean_kg, KG),
+        carried_kg=interval(change.carried_kg, KG),
+    )
+
+
+def _intake(run: IntakeRun) -> schema.IntakeStep:
+    intake = run.intake
+    return schema.IntakeStep(
+        start_date=run.start,
+        weeks=run.weeks,
+        intake_kcal=intake.intake_kcal,
+        protein_g=intake.protein_g,
+        carbohydrate_g=intake.carbohydrate_g,
+        fat_g=intake.fat_g,
+        fibre_g=intake.fibre_g,
+    )

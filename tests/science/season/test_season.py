@@ -8,18 +8,21 @@ import msgspec
 import numpy as np
 import pytest
 from plan_people import CLEAR
-from season_people import START, asked
+from season_people import START, asked, having, screened
 from steelyard.science.body.energy_balance import advance
 from steelyard.science.body.forecasting import Stretch, forecast
 from steelyard.science.body.state import Diet
 from steelyard.science.body.uncertainty import UncertaintySource, start_body
+from steelyard.science.member.member import Member
 from steelyard.science.numbers.elementwise import arrays
 from steelyard.science.numbers.estimate import Estimate
 from steelyard.science.person.person import Sex, TrainingStatus
+from steelyard.science.phase.plan import History
 from steelyard.science.rails import guard_rails as rails
 from steelyard.science.rails import table
-from steelyard.science.season.calendar import BlockedDates, Event
-from steelyard.science.season.plan import Asked, History, may_cut, plan_season
+from steelyard.science.season.asked import Asked, may_cut
+from steelyard.science.season.calendar import BlockedDays, Event
+from steelyard.science.season.plan import live_season
 from steelyard.science.season.policy import Policy, ReadyMade
 from steelyard.science.season.rails_by_week import most_deficit_kcal, surplus_for_gain_rate
 from steelyard.science.season.run import BRIDGE, CUT, GAIN, HOLD, Life, WeekRecord, live
@@ -48,7 +51,7 @@ def random_policy(rng: random.Random) -> Policy:
 
 def test_arrays_live_the_same_seasons_as_floats() -> None:
     rng = random.Random(4)
-    season = asked(weeks=80, blocked=[BlockedDates(START + timedelta(days=100), START + timedelta(days=160))],
+    season = asked(weeks=80, blocked=[BlockedDays(START + timedelta(days=100), START + timedelta(days=160))],
                    events=[Event(START + timedelta(days=300), 0.13)])  # fmt: skip
     policies = [random_policy(rng) for _ in range(60)]
     columns = Policy(*[np.array(column) for column in zip(*policies, strict=True)])
@@ -79,15 +82,15 @@ def test_deficit_limit_is_the_strictest_of_the_rails() -> None:
         model, state = season.life[:2]
         weeks = rng.choice([2, 6, 7, 16])
         found = most_deficit_kcal(
-            season.person(), model, state, state.fat_kg, season.subject.maintenance_kcal, float(weeks)
+            season.person(), model, state, state.fat_kg, season.member.subject.maintenance_kcal, float(weeks)
         )
-        strictest = rails.deficit_limits(season.subject, weeks)[0].deficit_kcal
+        strictest = rails.deficit_limits(season.member.subject, weeks)[0].deficit_kcal
         assert found <= strictest + 1e-6
         if found > strictest - 1e-6:
             compared += 1
         else:
             # Then it is the rate of loss that binds; usual carbohydrate, so that no glycogen is burnt instead.
-            diet = Diet(season.subject.maintenance_kcal - found, model.baseline_carbohydrate_kcal, 2.0)
+            diet = Diet(season.member.subject.maintenance_kcal - found, model.baseline_carbohydrate_kcal, 2.0)
             end = advance(model, state, diet, 1.0)
             assert 0.8 * table.LOSS_LIMIT < (state.tissue_kg - end.tissue_kg) * 7 / weight <= table.LOSS_LIMIT
     assert compared > 150
@@ -162,7 +165,7 @@ def test_a_cut_keeps_its_intake_and_a_gain_is_set_every_four_weeks() -> None:
 def test_no_cut_runs_on_blocked_dates_or_into_an_event() -> None:
     first, last = START + timedelta(days=3), START + timedelta(days=80)
     party = START + timedelta(days=7 * 20 + 2)
-    season = asked(fat_fraction=0.2, blocked=[BlockedDates(first, last)], events=[Event(party)])
+    season = asked(fat_fraction=0.2, blocked=[BlockedDays(first, last)], events=[Event(party)])
     sequence = modes(season, Policy(150.0, 0.17, 0.13, 500.0, 16.0))
     assert "C" not in sequence[:12]  # the week of day 3 to that of day 80
     assert sequence[12:19] == "C" * 7  # at once, and no longer than until the week before the event
@@ -170,7 +173,7 @@ def test_no_cut_runs_on_blocked_dates_or_into_an_event() -> None:
 
 
 def test_body_fat_above_the_ceiling_is_held_while_no_cut_may_start() -> None:
-    season = asked(fat_fraction=0.2, blocked=[BlockedDates(START, START + timedelta(days=700))])
+    season = asked(fat_fraction=0.2, blocked=[BlockedDays(START, START + timedelta(days=700))])
     assert set(modes(season, Policy(150.0, 0.17, 0.13))) == {"H"}
 
 
@@ -191,11 +194,11 @@ def test_a_season_arrives_lean_at_an_event(wanted: float) -> None:
 
 def test_an_event_out_of_reach_is_told() -> None:
     season = asked(fat_fraction=0.25, events=[Event(START + timedelta(days=40), 0.12)])
-    planned = plan_season(season, Policy(100.0, 0.17, 0.12, 500.0), START)
-    assert [broken.limit for broken in planned.broken] == ["event_fat_fraction"]
-    assert planned.broken[0].found > 0.08
+    planned = live_season(season, Policy(100.0, 0.17, 0.12, 500.0), START)
+    assert [unkept.limit for unkept in planned.unkept] == ["event_fat_fraction"]
+    assert planned.unkept[0].found > 0.08
     on_the_day = asked(fat_fraction=0.2, events=[Event(START, 0.12)])
-    assert plan_season(on_the_day, Policy(100.0, 0.17, 0.12), START).broken[0].found == pytest.approx(0.08)
+    assert live_season(on_the_day, Policy(100.0, 0.17, 0.12), START).unkept[0].found == pytest.approx(0.08)
 
 
 def test_limits_on_cuts_are_kept() -> None:
@@ -223,7 +226,7 @@ def test_earlier_cuts_count_within_the_year() -> None:
 
 def test_totals_agree_with_the_weeks() -> None:
     season = asked(weeks=100)
-    planned = plan_season(season, season.ready_made(ReadyMade.FAST_GAIN_LONG_CUT), START)
+    planned = live_season(season, season.ready_made(ReadyMade.FAST_GAIN_LONG_CUT), START)
     states = planned.forecast.states
     outcome = planned.outcome
     assert states[-1].lean_kg - states[0].lean_kg == pytest.approx(outcome.lean_gained_kg)
@@ -238,8 +241,8 @@ def test_totals_agree_with_the_weeks() -> None:
 def test_what_is_shown_is_what_was_lived() -> None:
     """The printed intakes, eaten week by week in the model, give the states of the season."""
     season = asked(weeks=60)
-    planned = plan_season(season, season.ready_made(ReadyMade.FAST_GAIN_REPEATED_MINI_CUTS), START)
-    model, state = start_body(season.body)
+    planned = live_season(season, season.ready_made(ReadyMade.FAST_GAIN_REPEATED_MINI_CUTS), START)
+    model, state = start_body(season.member.body)
     weeks = lived(season, planned.policy)
     rows = [row for phase in planned.phases for row in phase.weeks]
     for row, week in zip(rows, weeks, strict=True):
@@ -254,11 +257,12 @@ def test_what_is_shown_is_what_was_lived() -> None:
 def test_intervals_widen_and_hold_more_with_a_worse_reading() -> None:
     season = asked(weeks=104)
     policy = season.ready_made(ReadyMade.SLOW_GAIN_RARE_MINI_CUTS)
-    spreads = plan_season(season, policy, START).forecast.spreads()
+    spreads = live_season(season, policy, START).forecast.spreads()
     assert spreads[104].lean_kg > spreads[26].lean_kg > spreads[0].lean_kg
-    fat = season.body.fat_kg
-    worse = season._replace(body=season.body._replace(fat_kg=Estimate(fat.mean, 2 * fat.sd)))
-    assert plan_season(worse, policy, START).forecast.spreads()[50].fat_kg > spreads[50].fat_kg
+    fat = season.member.body.fat_kg
+    body = season.member.body._replace(fat_kg=Estimate(fat.mean, 2 * fat.sd))
+    worse = season._replace(member=having(season.member, body=body))
+    assert live_season(worse, policy, START).forecast.spreads()[50].fat_kg > spreads[50].fat_kg
 
 
 def test_a_review_keeps_an_error_in_maintenance_from_growing() -> None:
@@ -266,9 +270,9 @@ def test_a_review_keeps_an_error_in_maintenance_from_growing() -> None:
     season = asked(weeks=104)
     policy = season.ready_made(ReadyMade.SLOW_GAIN_NO_CUT)
     sources = frozenset({UncertaintySource.MAINTENANCE})
-    reviewed = plan_season(season, policy, START, sources).forecast.spreads()
+    reviewed = live_season(season, policy, START, sources).forecast.spreads()
     stretches = [Stretch(week.diet, (7.0,)) for week in lived(season, policy)]
-    written = forecast(season.body, stretches, sources=sources).spreads()
+    written = forecast(season.member.body, stretches, sources=sources).spreads()
     assert reviewed[4].fat_kg == pytest.approx(written[4].fat_kg, rel=0.02)  # no review until then
     assert 2.0 * reviewed[104].fat_kg < written[104].fat_kg
 
@@ -288,23 +292,24 @@ def test_ready_made_strategies_differ_as_their_names_say() -> None:
 
 def test_whoever_is_refused_a_deficit_can_have_a_season_without_cuts() -> None:
     season = asked()
-    subject = season.subject._replace(screening=PREGNANT)
-    refused = season._replace(subject=subject, cutting=may_cut(subject, True))
+    refused = screened(season, PREGNANT)
     with pytest.raises(rails.Refused):
-        plan_season(refused, season.ready_made(ReadyMade.SLOW_GAIN_RARE_MINI_CUTS), START)
-    planned = plan_season(refused, season.ready_made(ReadyMade.SLOW_GAIN_NO_CUT), START)
+        live_season(refused, season.ready_made(ReadyMade.SLOW_GAIN_RARE_MINI_CUTS), START)
+    planned = live_season(refused, season.ready_made(ReadyMade.SLOW_GAIN_NO_CUT), START)
     assert {phase.kind for phase in planned.phases} == {"gain"}
 
 
 def test_unanswered_screening_gets_no_season_at_all() -> None:
     """A season without cuts is a gain, and that is not planned blindly either."""
     with pytest.raises(rails.Refused) as refused:
-        may_cut(asked().subject._replace(screening=None), True)
+        screened(asked(), None)
     assert refused.value.action.id == table.UNANSWERED
 
 
 def test_body_fat_from_height_and_weight_never_starts_a_cut() -> None:
-    refusal = may_cut(asked().subject, False).refusal
+    member = asked().member
+    unread = Member(member.told._replace(person=msgspec.structs.replace(member.person, body_fat=None)))
+    refusal = may_cut(unread).refusal
     assert refusal is not None
     assert refusal.action.id == table.BODY_FAT
 
@@ -320,7 +325,7 @@ def test_hold_waits_until_body_fat_has_fallen() -> None:
 def test_life_may_differ_from_what_is_believed() -> None:
     """Somebody who burns more than believed loses at first, until the log has shown it."""
     season = asked(dose=0.0)
-    model, state = start_body(season.body)
+    model, state = start_body(season.member.body)
     more = model._replace(offset_kcal=model.offset_kcal + 300.0, maintenance_kcal=model.maintenance_kcal + 300.0)
     policy = Policy(0.0).without_cuts
     blind = live(

@@ -4,20 +4,20 @@ import numpy as np
 import pytest
 from scipy import stats
 from scipy.stats import qmc
-from season_people import asked
+from season_people import asked, having
 from steelyard.science.body.state import current_maintenance_kcal
 from steelyard.science.body.uncertainty import Body
 from steelyard.science.numbers.elementwise import arrays
 from steelyard.science.numbers.estimate import Estimate
+from steelyard.science.season.asked import Asked
 from steelyard.science.season.draws import DRAWS, chance_to_beat, drawn_lives, live_draws, normal_scores, stack
-from steelyard.science.season.plan import Asked
 from steelyard.science.season.policy import Policy, ReadyMade
 from steelyard.science.season.run import Outcome, live
 
 
 def outcomes(season: Asked, policies: list[Policy]) -> Outcome:
     return live_draws(
-        drawn_lives(season.body), stack(policies), season.person(), season.calendar, season.limits.band.upper
+        drawn_lives(season.member.body), stack(policies), season.person(), season.calendar, season.limits.band.upper
     )
 
 
@@ -43,17 +43,17 @@ def test_scores_are_spread_like_independent_normals() -> None:
 
 def test_the_drawn_are_believed_to_be_the_expected() -> None:
     season = asked()
-    life = drawn_lives(season.body)
-    np.testing.assert_allclose(life.state.fat_kg - life.fat_error_kg, season.body.fat_kg.mean)
+    life = drawn_lives(season.member.body)
+    np.testing.assert_allclose(life.state.fat_kg - life.fat_error_kg, season.member.body.fat_kg.mean)
     balance = current_maintenance_kcal(life.model, life.state, arrays())
-    np.testing.assert_allclose(balance - life.maintenance_error_kcal, season.body.maintenance_kcal.mean)
-    np.testing.assert_allclose(life.state.weight_kg, season.body.weight_kg)
+    np.testing.assert_allclose(balance - life.maintenance_error_kcal, season.member.body.maintenance_kcal.mean)
+    np.testing.assert_allclose(life.state.weight_kg, season.member.body.weight_kg)
 
 
 def test_without_uncertainty_in_the_body_draws_surround_the_expected() -> None:
     season = asked()
-    sure = Body(*season.body)._replace(fat_kg=Estimate(12.0, 1e-9), maintenance_kcal=Estimate(2800.0, 1e-9))
-    known = season._replace(body=sure)
+    sure = Body(*season.member.body)._replace(fat_kg=Estimate(12.0, 1e-9), maintenance_kcal=Estimate(2800.0, 1e-9))
+    known = season._replace(member=having(season.member, body=sure))
     policy = known.ready_made(ReadyMade.SLOW_GAIN_NO_CUT)
     expected = live(known.life, policy, known.person(), known.calendar, 0.17)
     lean = outcomes(known, [policy]).lean_gained_kg[0]

@@ -9,12 +9,12 @@ import msgspec
 import numpy as np
 import pytest
 from plan_people import CLEAR
-from season_people import START, asked
+from season_people import START, asked, screened
 from steelyard.science.numbers.elementwise import arrays
 from steelyard.science.person.person import Sex, TrainingStatus
-from steelyard.science.season.calendar import BlockedDates, Event
+from steelyard.science.season.asked import Asked, unkept_limits
+from steelyard.science.season.calendar import BlockedDays, Event
 from steelyard.science.season.optimum import SearchResult, search
-from steelyard.science.season.plan import Asked, broken_limits, may_cut
 from steelyard.science.season.policy import NEVER, Policy, ReadyMade
 from steelyard.science.season.run import live
 
@@ -23,10 +23,7 @@ PREGNANT = msgspec.structs.replace(CLEAR, is_pregnant=True)
 
 def searched(season: Asked, *, policies: int = 2000, starts: bool = True, caution: float = 0.0) -> SearchResult:
     ready = tuple(season.ready_made(name) for name in ReadyMade)
-    return search(
-        season.body, season.life, season.person(), season.calendar, season.limits, season.surplus_kcal(1.0),
-        policies=policies, starts=ready if starts else (), caution=caution,
-    )  # fmt: skip
+    return search(season, policies=policies, starts=ready if starts else (), caution=caution)
 
 
 def random_season(rng: random.Random) -> Asked:
@@ -48,7 +45,7 @@ def random_season(rng: random.Random) -> Asked:
     blocked = []
     if rng.random() < 0.4:
         day = rng.randint(0, 7 * weeks - 40)
-        blocked = [BlockedDates(START + timedelta(days=day), START + timedelta(days=day + rng.randint(3, 60)))]
+        blocked = [BlockedDays(START + timedelta(days=day), START + timedelta(days=day + rng.randint(3, 60)))]
     return asked(
         weight_kg=weight, fat_fraction=fraction, maintenance_kcal=weight * rng.uniform(28, 42), sex=sex,
         height_cm=height, status=status, years=years, dose=rng.choice([0.5, 1.0]), weeks=weeks, blocked=blocked,
@@ -63,7 +60,7 @@ def comparable(season: Asked, result: SearchResult) -> list[tuple[ReadyMade, flo
     for name in ReadyMade:
         policy = season.ready_made(name)
         outcome = live(season.life, policy, season.person(), season.calendar, season.limits.band.upper)
-        if not broken_limits(outcome, limits):
+        if not unkept_limits(outcome, limits):
             found.append((name, float(outcome.lean_gained_kg)))
     return found
 
@@ -162,12 +159,12 @@ def test_limits_are_kept() -> None:
         found = result.best.outcome
         limits = season.limits
         if result.is_feasible:
-            assert not broken_limits(found, limits)
+            assert not unkept_limits(found, limits)
             assert found.weeks_above_band <= result.allowed_weeks_above
             assert limits.most_cuts is None or found.cuts <= limits.most_cuts
         else:
             infeasible += 1
-            assert broken_limits(found, limits._replace(most_weeks_above_band=result.allowed_weeks_above))
+            assert unkept_limits(found, limits._replace(most_weeks_above_band=result.allowed_weeks_above))
     assert infeasible < 8
 
 
@@ -203,8 +200,7 @@ def test_caution_prefers_a_surer_season() -> None:
 
 def test_who_may_not_cut_gets_the_best_season_without_one() -> None:
     season = asked(weeks=40)
-    subject = season.subject._replace(screening=PREGNANT)
-    result = searched(season._replace(subject=subject, cutting=may_cut(subject, True)), starts=False)
+    result = searched(screened(season, PREGNANT), starts=False)
     assert result.best.outcome.cuts == 0
     assert result.best.policy.cut_at == NEVER
 

@@ -1,35 +1,42 @@
 """A chain of phases to a horizon: lived week by week under one strategy, compared, and searched for the best."""
 
+from .asked import (
+    Asked,
+    Cutting,
+    SeasonBounds,
+    UnkeptLimit,
+    check_target,
+    may_cut,
+    season_band,
+    unkept_limits,
+    week_of_clearance,
+)
 from .calendar import (
-    BlockedDates,
+    BlockedDays,
     Calendar,
     Event,
     make_calendar,
 )
 from .draws import (
     DRAWS,
+    Chance,
+    DrawnInterval,
+    DrawnOutcome,
     chance_to_beat,
     drawn_lives,
+    drawn_outcome,
     live_draws,
     stack,
 )
 from .optimum import (
     MOST_POLICY_WEEKS,
     Found,
-    SeasonLimits,
     search,
 )
 from .plan import (
     SEASON_METHOD_IDS,
-    Asked,
-    BrokenLimit,
-    Cutting,
-    History,
     Season,
-    broken_limits,
-    may_cut,
-    plan_season,
-    season_band,
+    live_season,
 )
 from .policy import (
     NEVER,
@@ -39,6 +46,12 @@ from .policy import (
 from .run import (
     Outcome,
 )
+from .totals import (
+    IntakeRun,
+    SeasonSums,
+    intake_runs,
+    season_sums,
+)
 
 __all__ = [
     "DRAWS",
@@ -46,26 +59,35 @@ __all__ = [
     "NEVER",
     "SEASON_METHOD_IDS",
     "Asked",
-    "BlockedDates",
-    "BrokenLimit",
+    "BlockedDays",
     "Calendar",
+    "Chance",
     "Cutting",
+    "DrawnInterval",
+    "DrawnOutcome",
     "Event",
     "Found",
-    "History",
+    "IntakeRun",
     "Outcome",
     "Policy",
     "ReadyMade",
     "Season",
-    "SeasonLimits",
-    "broken_limits",
+    "SeasonBounds",
+    "SeasonSums",
+    "UnkeptLimit",
     "chance_to_beat",
+    "check_target",
     "drawn_lives",
+    "drawn_outcome",
+    "intake_runs",
     "live_draws",
+    "live_season",
     "make_calendar",
     "may_cut",
-    "plan_season",
     "search",
     "season_band",
+    "season_sums",
     "stack",
+    "unkept_limits",
+    "week_of_clearance",
 ]

@@ -16,7 +16,7 @@ class Event(NamedTuple):
     fat_fraction: float | None = None
 
 
-class BlockedDates(NamedTuple):
+class BlockedDays(NamedTuple):
     """Days from ``first`` to ``last`` on which no cut may run."""
 
     first: date
@@ -43,7 +43,7 @@ class Calendar(NamedTuple):
 
 
 def make_calendar(
-    start: date, weeks: int, blocked: list[BlockedDates], events: list[Event], closed_from_week: int | None = None
+    start: date, weeks: int, blocked: list[BlockedDays], events: list[Event], closed_from_week: int | None = None
 ) -> Calendar:
     """The calendar of ``weeks`` from ``start``. From ``closed_from_week`` on no cut may run at all."""
     closed = [False] * weeks

@@ -114,6 +114,46 @@ def live_draws(
     return live(life, columns, limits, calendar, band_upper, ops=arrays())
 
 
+class DrawnInterval(NamedTuple):
+    """The median and the 80 % interval of a value over the draws."""
+
+    lower: float
+    median: float
+    upper: float
+
+
+class DrawnOutcome(NamedTuple):
+    """What those who follow a strategy come to, over the draws: as ``Outcome``, with days for weeks of dieting."""
+
+    lean_gained_kg: DrawnInterval
+    fat_gained_kg: DrawnInterval
+    mean_fat_kg: DrawnInterval
+    peak_fat_fraction: DrawnInterval
+    final_fat_fraction: DrawnInterval
+    weeks_above_band: DrawnInterval
+    days_dieting: DrawnInterval
+    cuts: DrawnInterval
+
+
+def drawn_outcome(outcome: Outcome, one: int) -> DrawnOutcome:
+    """The intervals of strategy ``one`` over the common draws."""
+    import numpy as np
+
+    def over(values: Any) -> DrawnInterval:
+        return DrawnInterval(*[float(value) for value in np.percentile(values, [10, 50, 90])])
+
+    return DrawnOutcome(
+        lean_gained_kg=over(outcome.lean_gained_kg[one]),
+        fat_gained_kg=over(outcome.fat_gained_kg[one]),
+        mean_fat_kg=over(outcome.mean_fat_kg[one]),
+        peak_fat_fraction=over(outcome.peak_fat_fraction[one]),
+        final_fat_fraction=over(outcome.final_fat_fraction[one]),
+        weeks_above_band=over(outcome.weeks_above_band[one]),
+        days_dieting=over(7 * outcome.weeks_dieting[one]),
+        cuts=over(outcome.cuts[one]),
+    )
+
+
 class Chance(NamedTuple):
     """Probabilities that one strategy beats another; equal outcomes count half."""
 

@@ -8,21 +8,17 @@ less than a few hundred one after another: why this and no general optimiser is 
 from typing import Any, NamedTuple
 
 from .. import rails
-from ..body import Body
 from ..numbers import arrays
-from ..phase import CUT_WEEKS_MOST, Band
+from ..phase import CUT_WEEKS_MOST
 from ..register import Basis, Kind, constant, equation
-from .calendar import Calendar
+from .asked import TARGET_TOLERANCE, Asked
 from .draws import drawn_lives, live_draws, stack
 from .policy import NEVER, Policy
-from .rails_by_week import PersonLimits
-from .run import Life, Outcome, live
+from .run import Outcome, live
 
 # Strategies times weeks that one search may live: about a second of one core.
 MOST_POLICY_WEEKS = 1_000_000
 DEFAULT_POLICIES = 6000
-# A target met to a tenth of a point is met.
-TARGET_TOLERANCE = 0.001
 _GRID_SHARE = 0.45
 _LEVELS = (8, 8, 4, 3, 4)  # surplus, cut_at, drop, deficit, longest cut: their proportions in the grid
 # Rounds of refinement: lines, or steps of the grid's divided by this.
@@ -36,17 +32,6 @@ ABOVE_ALLOWANCE = constant(
     summary="Weeks above the band that an optimum may have where no limit was given, over the fewest possible: who "
     "starts above it need not cut as hard as the rails allow",
 )  # fmt: skip
-
-
-class SeasonLimits(NamedTuple):
-    """What a season must keep to. ``None`` leaves a count open."""
-
-    band: Band
-    most_weeks_above_band: int | None = None
-    most_weeks_dieting: int | None = None
-    most_cuts: int | None = None
-    cuts_a_year: int = 3
-    weeks_between_cuts: int = 8
 
 
 class Found(NamedTuple):
@@ -72,19 +57,19 @@ class SearchResult(NamedTuple):
 class _Space:
     """What is searched: the person, the calendar, the limits, and every strategy lived so far."""
 
-    def __init__(
-        self, life: Life, person: PersonLimits, calendar: Calendar, limits: SeasonLimits, fast_surplus_kcal: float
-    ) -> None:
+    def __init__(self, asked: Asked) -> None:
         import numpy as np
 
         self.np = np
-        self.life, self.person, self.calendar, self.limits = life, person, calendar, limits
-        floor = max(limits.band.lower, person.fat_floor)
-        top = max(60.0, 1.3 * fast_surplus_kcal)
+        self.life, self.person, self.calendar, self.limits = asked.life, asked.person(), asked.calendar, asked.limits
+        limits = asked.limits
+        floor = max(limits.band.lower, self.person.fat_floor)
+        # Somewhat over the surplus at which the ceiling on the rate of gain is met.
+        top = max(60.0, 1.3 * asked.surplus_kcal(1.0))
         # Surplus, cut_at, drop under it, deficit, longest cut: least and most of each.
         self.low = np.array([10.0, floor + 2 * _LEAST_DROP, _LEAST_DROP, 250.0, 2.0])
         self.high = np.array([top, max(limits.band.upper + _OVER_BAND, floor + 0.05), 0.08, rails.BRISK_DEFICIT, 0.0])
-        self.high[4] = min(CUT_WEEKS_MOST, max(2.0, float(max(calendar.open_weeks))), 20.0)
+        self.high[4] = min(CUT_WEEKS_MOST, max(2.0, float(max(asked.calendar.open_weeks))), 20.0)
         self.floor = floor
         self.points: Any = np.zeros((0, 6))
         self.outcome: Any = np.zeros((0, len(Outcome._fields)))
@@ -221,12 +206,7 @@ def _padded(np: Any, moves: Any) -> Any:
     basis=Basis.JUDGEMENT,
 )
 def search(
-    body: Body,
-    life: Life,
-    person: PersonLimits,
-    calendar: Calendar,
-    limits: SeasonLimits,
-    fast_surplus_kcal: float,
+    asked: Asked,
     *,
     policies: int = DEFAULT_POLICIES,
     starts: tuple[Policy, ...] = (),
@@ -234,10 +214,10 @@ def search(
 ) -> SearchResult:
     """Search about ``policies`` strategies.
 
-    Args: ``fast_surplus_kcal`` at which the ceiling on the rate of gain is met; ``starts`` strategies that are lived
-        as well; ``caution`` standard deviations of lean gained that are taken off its mean.
+    Args: ``starts`` strategies that are lived as well; ``caution`` standard deviations of lean gained that are taken
+        off its mean.
     """
-    space = _Space(life, person, calendar, limits, fast_surplus_kcal)
+    space = _Space(asked)
     np = space.np
     points = space.grid(int(_GRID_SHARE * policies))
     if starts:
@@ -252,8 +232,8 @@ def search(
     if caution > 0.0 and kept:
         short = _spread_out(space, list(order[:kept]), _SHORTLIST)
         drawn = live_draws(
-            drawn_lives(body, _SHORTLIST_DRAWS),
-            stack([space.found(i).policy for i in short]), person, calendar, limits.band.upper,
+            drawn_lives(asked.member.body, _SHORTLIST_DRAWS),
+            stack([space.found(i).policy for i in short]), space.person, space.calendar, space.limits.band.upper,
         )  # fmt: skip
         lean = np.asarray(drawn.lean_gained_kg)
         sd = lean.std(axis=1)

@@ -1,0 +1,103 @@
+"""Where does one strategy lead through a season of phases?"""
+
+from typing import NamedTuple
+
+from steelyard.science.body import PathChange, PathPoint
+from steelyard.science.member import Told
+from steelyard.science.phase import GAIN_RESET_WEEKS, PlannedPhase, PlannedWeek
+from steelyard.science.register import Message, say
+from steelyard.science.season import (
+    SEASON_METHOD_IDS,
+    Asked,
+    IntakeRun,
+    Policy,
+    Season,
+    SeasonSums,
+    UnkeptLimit,
+    intake_runs,
+    live_season,
+    season_sums,
+)
+
+from .answered import Answered
+from .season_terms import SeasonFrom, SeasonTerms, StrategyAsked, check_room, policy_of, season_from, understand
+
+
+class SeasonAsked(NamedTuple):
+    """Whose season, on which terms, under which strategy."""
+
+    told: Told
+    terms: SeasonTerms
+    strategy: StrategyAsked
+
+
+class SeasonWeekPlanned(NamedTuple):
+    """A week: its intake, the energy stored a day [kcal], the body at its end."""
+
+    week: PlannedWeek
+    energy_balance_kcal: float
+    at_end: PathPoint
+
+
+class SeasonPhasePlanned(NamedTuple):
+    """A phase of a season: what is eaten in it, in order, and what it changes."""
+
+    phase: PlannedPhase
+    weeks: list[SeasonWeekPlanned]
+    runs: list[IntakeRun]
+    change: PathChange
+
+
+class SeasonLaidOut(NamedTuple):
+    """A strategy followed to the horizon: its dated phases and what they come to."""
+
+    policy: Policy
+    sums: SeasonSums
+    phases: list[SeasonPhasePlanned]
+
+
+class SeasonPlanned(NamedTuple):
+    """A season under one strategy; feasible where it keeps every limit."""
+
+    start: SeasonFrom
+    laid_out: SeasonLaidOut
+    unkept: list[UnkeptLimit]
+
+
+def plan_season(asked: SeasonAsked) -> Answered[SeasonPlanned]:
+    """Plan a season. Raises ``Contradiction``, ``OutOfDomain``, and ``Refused`` where a rule forbids its cuts."""
+    known = understand(asked.told, asked.terms)
+    policy = policy_of(asked.strategy, known, "strategy")
+    if policy.has_cuts:
+        check_room(known, asked.terms)
+    season = live_season(known, policy, asked.terms.start)
+    return Answered(
+        SeasonPlanned(season_from(known), lay_out(season, known), season.unkept),
+        reasons=season.reasons,
+        cautions=reviewed_cautions(known),
+        actions=season.actions,
+        methods=(*known.member.assessed.resting.preferred, *SEASON_METHOD_IDS),
+    )
+
+
+def lay_out(season: Season, known: Asked) -> SeasonLaidOut:
+    """A season as dated phases, with what they come to."""
+    path, points = season.forecast, season.forecast.points()
+    phases = [
+        SeasonPhasePlanned(
+            phase=phase,
+            weeks=[
+                SeasonWeekPlanned(week, float(path.energy_balance_kcal(week.point)), points[week.point])
+                for week in phase.weeks
+            ],
+            runs=intake_runs(phase),
+            change=path.change(phase.first, phase.weeks[-1].point),
+        )
+        for phase in season.phases
+    ]
+    return SeasonLaidOut(season.policy, season_sums(season, points, known.limits.band.upper), phases)
+
+
+def reviewed_cautions(known: Asked) -> list[Message]:
+    """The cautions of a season whose intervals rest on setting the intake anew."""
+    return [*known.member.cautions, say("SEASON_REVIEWED", weeks=GAIN_RESET_WEEKS)]

@@ -1,0 +1,128 @@
+"""Which of several strategies for a season does what better, and how probably?"""
+
+from typing import NamedTuple
+
+from steelyard.science.member import Told
+from steelyard.science.rails import RailAction
+from steelyard.science.register import Contradiction
+from steelyard.science.season import (
+    DRAWS,
+    SEASON_METHOD_IDS,
+    Chance,
+    DrawnOutcome,
+    Outcome,
+    Policy,
+    ReadyMade,
+    UnkeptLimit,
+    chance_to_beat,
+    drawn_lives,
+    drawn_outcome,
+    live_draws,
+    live_season,
+    stack,
+)
+
+from .answered import Answered
+from .season_terms import SeasonFrom, SeasonTerms, StrategyAsked, check_room, policy_of, season_from, understand
+
+
+class ComparisonAsked(NamedTuple):
+    """Whose season, on which terms, under which strategies."""
+
+    told: Told
+    terms: SeasonTerms
+    strategies: list[StrategyAsked]
+
+
+class StrategyFollowed(NamedTuple):
+    """A strategy followed by the expected body (``expected``, ``unkept``, ``actions``) and over the draws."""
+
+    label: str
+    policy: Policy
+    unkept: list[UnkeptLimit]
+    expected: Outcome
+    drawn: DrawnOutcome
+    actions: list[RailAction]
+
+
+class StrategyShut(NamedTuple):
+    """A strategy that a rule refuses this member."""
+
+    label: str
+    action: RailAction
+
+
+class PairChance(NamedTuple):
+    """How probably strategy ``label`` beats ``over``."""
+
+    label: str
+    over: str
+    chance: Chance
+
+
+class SeasonsCompared(NamedTuple):
+    """Strategies on the same body and the same draws, every ordered pair of them, and those that are refused."""
+
+    start: SeasonFrom
+    followed: list[StrategyFollowed]
+    refused: list[StrategyShut]
+    chances: list[PairChance]
+    draws: int
+
+
+def compare_strategies(asked: ComparisonAsked) -> Answered[SeasonsCompared]:
+    """Follow each strategy. Raises ``Contradiction``, ``OutOfDomain``, and ``Refused`` where each is refused."""
+    known = understand(asked.told, asked.terms)
+    labels = _labels(asked.strategies)
+    policies = [policy_of(strategy, known, f"strategies[{i}]") for i, strategy in enumerate(asked.strategies)]
+    if any(policy.has_cuts for policy in policies):
+        check_room(known, asked.terms)
+    refusal = known.cutting.refusal
+    is_shut = [policy.has_cuts and refusal is not None for policy in policies]
+    if refusal is not None and all(is_shut):
+        raise refusal
+    named = zip(labels, policies, is_shut, strict=True)
+    kept = [(label, policy) for label, policy, shut in named if not shut]
+    outcome = live_draws(
+        drawn_lives(known.member.body),
+        stack([policy for _, policy in kept]),
+        known.person(),
+        known.calendar,
+        known.limits.band.upper,
+    )
+    followed = []
+    for k, (label, policy) in enumerate(kept):
+        season = live_season(known, policy, asked.terms.start, sources=frozenset())
+        drawn = drawn_outcome(outcome, k)
+        followed.append(StrategyFollowed(label, policy, season.unkept, season.outcome, drawn, season.actions))
+    refused = [] if refusal is None else [
+        StrategyShut(label, refusal.action) for label, shut in zip(labels, is_shut, strict=True) if shut
+    ]  # fmt: skip
+    return Answered(
+        SeasonsCompared(season_from(known), followed, refused, _chances([label for label, _ in kept], outcome), DRAWS),
+        reasons=[],
+        cautions=known.member.cautions,
+        methods=(*known.member.assessed.resting.preferred, *SEASON_METHOD_IDS, "season_draws"),
+    )
+
+
+def _labels(strategies: list[StrategyAsked]) -> list[str]:
+    """The names under which strategies are listed. Raises ``Contradiction`` for one that comes twice."""
+    labels: list[str] = []
+    for i, strategy in enumerate(strategies):
+        is_ready = isinstance(strategy, ReadyMade)
+        label = strategy.value if isinstance(strategy, ReadyMade) else strategy.label
+        if label in labels:
+            detail = f"Two strategies are called {label}: give each its own label."
+            raise Contradiction("STRATEGY_TWICE", f"strategies[{i}].{'name' if is_ready else 'label'}", detail)
+        labels.append(label)
+    return labels
+
+
+def _chances(labels: list[str], outcome: Outcome) -> list[PairChance]:
+    return [
+        PairChance(label, other, chance_to_beat(outcome, i, j))
+        for i, label in enumerate(labels)
+        for j, other in enumerate(labels)
+        if i != j
+    ]

@@ -1,0 +1,92 @@
+"""Which season gains most lean tissue inside the limits?"""
+
+from typing import NamedTuple
+
+from steelyard.science.member import Told
+from steelyard.science.register import OutOfDomain
+from steelyard.science.season import (
+    MOST_POLICY_WEEKS,
+    SEASON_METHOD_IDS,
+    Found,
+    ReadyMade,
+    UnkeptLimit,
+    live_season,
+    search,
+    unkept_limits,
+)
+
+from .answered import Answered
+from .season import SeasonLaidOut, lay_out, reviewed_cautions
+from .season_terms import SeasonFrom, SeasonTerms, check_room, season_from, understand
+
+
+class OptimumAsked(NamedTuple):
+    """Whose season, on which terms; about how many strategies to search, and how surely.
+
+    ``caution``: standard deviations of lean gained that are taken off its mean.
+    """
+
+    told: Told
+    terms: SeasonTerms
+    strategies_searched: int
+    caution: float = 0.0
+
+
+class SeasonOptimum(NamedTuple):
+    """The best season and another unlike it, the trade-off, and how much was searched.
+
+    ``unkept`` of the nearest where none is feasible. ``lean_sd_kg`` where ``caution`` asked for it.
+    """
+
+    start: SeasonFrom
+    is_feasible: bool
+    unkept: list[UnkeptLimit]
+    laid_out: SeasonLaidOut
+    lean_sd_kg: float | None
+    allowed_weeks_above: int
+    runner_up: Found | None
+    trade_off: list[Found]
+    searched: int
+    within_limits: int
+
+
+def optimise_season(asked: OptimumAsked) -> Answered[SeasonOptimum]:
+    """Search the best season. Raises ``OutOfDomain`` for a search that would not end in time, and ``Contradiction``."""
+    terms = asked.terms
+    if asked.strategies_searched * terms.weeks > MOST_POLICY_WEEKS:
+        most, wanted = MOST_POLICY_WEEKS // terms.weeks, asked.strategies_searched
+        detail = f"For {terms.weeks} weeks search at most {most} strategies; {wanted} would take too long."
+        raise OutOfDomain("SEARCH_TOO_LARGE", "strategies_searched", detail)
+    known = understand(asked.told, terms)
+    refusal = known.cutting.refusal
+    if refusal is None and terms.limits.most_cuts != 0:
+        check_room(known, terms)
+    ready = [known.ready_made(name) for name in ReadyMade]
+    result = search(
+        known,
+        policies=asked.strategies_searched,
+        starts=tuple(policy for policy in ready if refusal is None or not policy.has_cuts),
+        caution=asked.caution,
+    )
+    season = live_season(known, result.best.policy, terms.start)
+    allowed = known.limits._replace(most_weeks_above_band=result.allowed_weeks_above)
+    return Answered(
+        SeasonOptimum(
+            start=season_from(known),
+            is_feasible=result.is_feasible,
+            unkept=unkept_limits(result.best.outcome, allowed),
+            laid_out=lay_out(season, known),
+            lean_sd_kg=result.best.lean_sd_kg,
+            allowed_weeks_above=result.allowed_weeks_above,
+            runner_up=result.runner_up,
+            trade_off=result.curve,
+            searched=result.policies,
+            within_limits=result.kept,
+        ),
+        reasons=season.reasons,
+        cautions=reviewed_cautions(known),
+        actions=season.actions if refusal is None else [refusal.action, *season.actions],
+        methods=(
+            *known.member.assessed.resting.preferred, *SEASON_METHOD_IDS, "season_optimum", "weeks_above_allowance",
+        ),
+    )  # fmt: skip

@@ -1,0 +1,174 @@
+"""What a season is asked for: a member, whether they may cut, a calendar, and what the season must keep to."""
+
+from typing import NamedTuple
+
+from .. import rails
+from ..body import start_body
+from ..member import Member
+from ..person import Sex
+from ..phase import SLOW_GAIN_SHARE, Band, History
+from ..rails import RailAction, Refused, stricter
+from ..register import say, template
+from .calendar import Calendar
+from .policy import Policy, ReadyMade, ready_made
+from .rails_by_week import PersonLimits, person_limits, surplus_for_gain_rate
+from .run import Life, Outcome
+
+template(
+    "REFUSED_CUT_WITHOUT_READING",
+    "Cuts of a season start at a body fat, and a value computed from height and weight never starts one: send a "
+    "reading in `body_fat`.",
+)
+template("REFUSED_BAND", "No body-fat target is planned for this person: leave the band and targets of events out.")
+
+# A target met to a tenth of a point is met.
+TARGET_TOLERANCE = 0.001
+# Rules that forbid a body-fat target as well as a deficit.
+_NO_TARGET_RULES = frozenset({rails.AGE, rails.EATING_DISORDER})
+_DAYS_A_YEAR = 365.25
+
+
+class SeasonBounds(NamedTuple):
+    """What a season must keep to. ``None`` leaves a count open."""
+
+    band: Band
+    most_weeks_above_band: int | None = None
+    most_weeks_dieting: int | None = None
+    most_cuts: int | None = None
+    cuts_a_year: int = 3
+    weeks_between_cuts: int = 8
+
+
+class Cutting(NamedTuple):
+    """Whether a person may cut: warnings where they may, the refusal where not."""
+
+    warnings: list[RailAction]
+    refusal: Refused | None
+
+    @property
+    def forbids_targets(self) -> bool:
+        """Whether a body-fat target is forbidden as well."""
+        refusal = self.refusal
+        if refusal is None or refusal.action.id not in _NO_TARGET_RULES:
+            return False
+        # From 65 years on clearance is wanted; only the young have no body-fat target.
+        limit = refusal.action.limit
+        return refusal.action.id != rails.AGE or limit == rails.ADULT_YEARS
+
+
+def may_cut(member: Member) -> Cutting:
+    """Check a member once for all cuts of a season.
+
+    Raises: ``Refused`` where screening was not answered: nothing but maintenance could be planned.
+    """
+    subject = member.subject
+    rails.check_answered(subject)
+    try:
+        warnings = rails.check_person(subject)
+    except Refused as refusal:
+        return Cutting([], refusal)
+    if not member.assessed.fat.is_measured:
+        action = RailAction(rails.BODY_FAT, "refused", None, None, "", say("REFUSED_CUT_WITHOUT_READING"))
+        return Cutting(warnings, Refused(action, "body_fat"))
+    return Cutting(warnings, None)
+
+
+class Asked(NamedTuple):
+    """A member and what surrounds their season."""
+
+    member: Member
+    cutting: Cutting
+    history: History
+    calendar: Calendar
+    limits: SeasonBounds
+
+    @property
+    def life(self) -> Life:
+        """The expected body."""
+        model, state = start_body(self.member.body)
+        return Life(model, state)
+
+    def person(self) -> PersonLimits:
+        """What the rails read of the person."""
+        life = self.life
+        return person_limits(
+            self.member.subject,
+            life.model,
+            life.state,
+            may_cut=self.cutting.refusal is None,
+            cuts_last_12_months=self.history.cuts_last_12_months,
+            weeks_since_last_cut=self.history.weeks_since_last_cut,
+        )
+
+    def surplus_kcal(self, share_of_ceiling: float) -> float:
+        """The surplus that gains at a share of the ceiling on the rate, at the start [kcal/d]."""
+        model, state = self.life[:2]
+        person, weight = self.person(), state.weight_kg
+        rate = share_of_ceiling * person.gain_limit
+        return float(surplus_for_gain_rate(person, model, state, state.fat_kg, model.maintenance_kcal, weight, rate))
+
+    def ready_made(self, name: ReadyMade) -> Policy:
+        """A ready-made strategy for this person, under their limits on cuts."""
+        policy = ready_made(name, self.limits.band, self.surplus_kcal(SLOW_GAIN_SHARE), self.surplus_kcal(1.0))
+        return self.limited(policy)
+
+    def limited(self, policy: Policy) -> Policy:
+        """A strategy under the limits on cuts and the lower end of the band."""
+        if not policy.has_cuts:
+            return policy
+        limits = self.limits
+        return policy._replace(
+            most_cuts=policy.most_cuts if limits.most_cuts is None else min(policy.most_cuts, limits.most_cuts),
+            cuts_a_year=min(policy.cuts_a_year, limits.cuts_a_year),
+            weeks_between_cuts=max(policy.weeks_between_cuts, limits.weeks_between_cuts),
+        )
+
+
+class UnkeptLimit(NamedTuple):
+    """A limit that a season does not keep."""
+
+    limit: str
+    allowed: float
+    found: float
+
+
+def unkept_limits(outcome: Outcome, limits: SeasonBounds) -> list[UnkeptLimit]:
+    """The limits that an outcome does not keep, with what was allowed and what was found."""
+    unkept = []
+    if limits.most_weeks_above_band is not None and outcome.weeks_above_band > limits.most_weeks_above_band:
+        allowed = float(limits.most_weeks_above_band)
+        unkept.append(UnkeptLimit("weeks_above_band", allowed, float(outcome.weeks_above_band)))
+    if limits.most_weeks_dieting is not None and outcome.weeks_dieting > limits.most_weeks_dieting:
+        unkept.append(UnkeptLimit("weeks_dieting", float(limits.most_weeks_dieting), float(outcome.weeks_dieting)))
+    if outcome.missed_target > TARGET_TOLERANCE:
+        unkept.append(UnkeptLimit("event_fat_fraction", 0.0, float(outcome.missed_target)))
+    return unkept
+
+
+def check_target(fraction: float, sex: Sex, cutting: Cutting, field: str) -> None:
+    """Raise ``Refused`` for a body-fat target under the least, or for any where none may be planned."""
+    if cutting.forbids_targets and cutting.refusal is not None:
+        raise Refused(RailAction(cutting.refusal.action.id, "refused", None, None, "", say("REFUSED_BAND")), field)
+    floor = stricter(rails.FAT_FRACTION_FLOOR, sex)
+    if fraction < floor:
+        message = say("REFUSED_END_BODY_FAT", fat_percent=100 * fraction, limit_percent=100 * floor)
+        raise Refused(RailAction(rails.BODY_FAT, "refused", floor, fraction, "1", message), field)
+
+
+def week_of_clearance(member: Member) -> int | None:
+    """The week from which on a deficit needs clearance that was not given, by age; None where there is none ahead."""
+    screening = member.told.screening
+    years_left = rails.OLDER_YEARS - member.person.age_years
+    if years_left <= 0 or (screening is not None and screening.clearance is not None):
+        return None
+    return int(years_left * _DAYS_A_YEAR / 7)
+
+
+def season_band(asked_band: Band | None, usual: Band, cutting: Cutting) -> Band:
+    """The band of a season. Raises ``Refused`` where one is asked for and no body-fat target may be planned."""
+    if asked_band is not None and cutting.forbids_targets:
+        refusal = cutting.refusal
+        assert refusal is not None
+        action = RailAction(refusal.action.id, "refused", None, None, "", say("REFUSED_BAND"))
+        raise Refused(action, "limits.band")
+    return asked_band or usual
