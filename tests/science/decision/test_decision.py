@@ -8,10 +8,14 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
-from steelyard.science.body.state import BodyState
+from steelyard.science.body.energy_balance import advance
+from steelyard.science.body.state import BodyState, Diet
+from steelyard.science.body.uncertainty import start_body
 from steelyard.science.decision import terms
+from steelyard.science.decision.alternatives import Alternatives
 from steelyard.science.decision.event import event_of, latest_start
-from steelyard.science.decision.pattern import cycling, slow_surplus_kcal
+from steelyard.science.decision.facts import present_path
+from steelyard.science.decision.pattern import cycling, eaten, slow_surplus_kcal
 from steelyard.science.decision.rules import Decision, decide
 from steelyard.science.decision.terms import Feeling, FinishedPhase, Goal, OngoingPhase, Question, Situation
 from steelyard.science.decision.trade import Lines, due_at, lines_of, score
@@ -29,6 +33,8 @@ from steelyard.science.person.person import (
 from steelyard.science.person.screening import Condition, EatingDisorder, Screening
 from steelyard.science.phase.band import Band, usual_band
 from steelyard.science.phase.followed import PhaseKind
+from steelyard.science.phase.plan import with_usual_diet
+from steelyard.science.rails.macronutrients import CarbohydratePreference
 
 AS_OF = date(2026, 3, 30)
 
@@ -117,6 +123,24 @@ def test_a_faster_present_gain_is_due_sooner() -> None:
     assert weeks[0] is not None
     assert weeks[1] is not None
     assert weeks[1] < weeks[0]
+
+
+def test_the_present_rate_is_that_of_what_is_eaten_now() -> None:
+    """Week by week on the model, on its own: 3200 kcal/d, half of it carbohydrate (Hall's usual diet), 1.8 g/kg."""
+    asked = question(0.15, present=OngoingPhase(PhaseKind.GAIN, 8), current_intake_kcal=3200.0)
+    usual = Alternatives(asked, None, None).hold()
+    path = present_path(asked, usual)
+    model, state = start_body(with_usual_diet(asked.body, asked.subject, CarbohydratePreference.BALANCED))
+    assert len(path) == 27
+    for week in range(1, 27):
+        state = advance(model, state, Diet(3200.0, 1600.0, 1.8), 7.0)
+        assert path[week].weight_kg == pytest.approx(state.weight_kg, rel=1e-9)
+        assert path[week].glycogen_kg == pytest.approx(state.glycogen_kg, rel=1e-9)
+    # Nothing else is known of who holds, or does not say what they eat.
+    resting = asked._replace(present=OngoingPhase(PhaseKind.MAINTENANCE, 8))
+    assert present_path(resting, usual) is usual.path.states
+    silent = question(0.15, present=OngoingPhase(PhaseKind.GAIN, 8))
+    assert present_path(silent, usual) is usual.path.states
 
 
 def test_over_the_due_line_a_cut_is_recommended() -> None:
@@ -492,6 +516,50 @@ def test_phases_without_weights_are_assumed_and_said_so() -> None:
     pattern = decide(question(0.14, history=bare)).pattern
     assert pattern is not None
     assert pattern.assumed == 4
+
+
+def of_a_phase(phase: FinishedPhase) -> tuple[Diet, bool, BodyState, BodyState]:
+    """The diet that a past phase is taken to have had, whether that was assumed, and the body before and after it."""
+    asked = question(0.14)
+    model, state = start_body(asked.body)
+    diet, is_assumed = eaten(phase, asked, model, state)
+    return diet, is_assumed, state, advance(model, state, diet, 7.0 * phase.weeks)
+
+
+@pytest.mark.parametrize(
+    "phase",
+    [
+        past(PhaseKind.GAIN, 0, 12, 78.0, 81.0),
+        past(PhaseKind.CUT, 0, 8, 84.0, 79.0),
+        past(PhaseKind.MAINTENANCE, 0, 8, 80.0, 80.0),
+    ],
+)
+def test_a_past_phase_changed_weight_by_the_share_that_was_told(phase: FinishedPhase) -> None:
+    diet, is_assumed, before, after = of_a_phase(phase)
+    assert phase.start_weight_kg is not None
+    assert phase.end_weight_kg is not None
+    assert not is_assumed
+    share = phase.end_weight_kg / phase.start_weight_kg
+    assert float(after.weight_kg / before.weight_kg) == pytest.approx(share, abs=2e-4)
+    # Half of the energy from carbohydrate: Hall's usual diet. Protein of a cut and of what is none, as planned.
+    assert diet.carbohydrate_kcal == pytest.approx(0.5 * diet.intake_kcal)
+    assert diet.protein_g_per_kg == (2.0 if phase.kind.is_deficit else 1.8)
+
+
+def test_a_past_phase_without_weights_changed_body_fat_as_was_told() -> None:
+    phase = past(PhaseKind.CUT, 0, 8)._replace(start_fat_fraction=0.20, end_fat_fraction=0.165)
+    _, is_assumed, before, after = of_a_phase(phase)
+    assert not is_assumed
+    moved = float(after.fat_kg / after.weight_kg - before.fat_kg / before.weight_kg)
+    assert moved == pytest.approx(-0.035, abs=2e-4)
+
+
+@pytest.mark.parametrize("known", ["start_fat_fraction", "end_fat_fraction", "start_weight_kg", "end_weight_kg"])
+def test_half_a_figure_of_a_past_phase_is_none(known: str) -> None:
+    diet, is_assumed, *_ = of_a_phase(past(PhaseKind.MAINTENANCE, 0, 8)._replace(**{known: 0.2}))
+    assert is_assumed
+    # A hold is at maintenance.
+    assert diet.intake_kcal == pytest.approx(2650.0)
 
 
 def test_cuts_that_give_little_back_cost_less_lean_tissue() -> None:
