@@ -9,13 +9,14 @@ from typing import Any
 
 import pytest
 from steelyard.science.body.energy_balance import advance
+from steelyard.science.body.forecasting import Forecast, Moved
 from steelyard.science.body.state import BodyState, Diet
-from steelyard.science.body.uncertainty import start_body
+from steelyard.science.body.uncertainty import UncertaintySource, start_body
 from steelyard.science.decision import terms
 from steelyard.science.decision.alternatives import Alternatives
 from steelyard.science.decision.event import event_of, latest_start
 from steelyard.science.decision.facts import present_path
-from steelyard.science.decision.pattern import cycling, eaten, slow_surplus_kcal
+from steelyard.science.decision.pattern import cycling, difference, eaten, slow_surplus_kcal
 from steelyard.science.decision.rules import Decision, decide
 from steelyard.science.decision.terms import Feeling, FinishedPhase, Goal, OngoingPhase, Question, Situation
 from steelyard.science.decision.trade import Lines, due_at, lines_of, score
@@ -494,6 +495,41 @@ def test_repeated_fast_gain_and_cut_is_warned_of_with_figures() -> None:
     assert "DECISION_GAIN_SLOWLY" in codes(found)
     usual = decide(question(0.14)).recommended
     assert found.recommended.change("fat_kg").mean < usual.change("fat_kg").mean
+
+
+def test_a_slow_gain_runs_at_half_the_ceiling_on_its_rate() -> None:
+    path = decide(question(0.14, history=FAST)).recommended.path.states
+    rate = float(path[12].tissue_kg - path[0].tissue_kg) / 12.0 / 80.0
+    # Half of the 0.25 % of body mass a week of somebody intermediate; set to 10 kcal/d.
+    assert rate == pytest.approx(0.5 * 0.0025, rel=0.05)
+
+
+def test_the_fat_that_cycling_ends_with_less_of_takes_weeks_of_dieting() -> None:
+    lean, fat = (
+        decide(question(0.14, history=[p._replace(end_weight_kg=end) if p.kind in CUTS else p for p in FAST])).pattern
+        for end in (79.0, 82.5)
+    )
+    assert lean is not None
+    assert fat is not None
+    # A usual mini-cut of such a man loses 0.2 to 0.5 kg of fat a week.
+    assert lean.fat_cost_kg.mean < -1.0
+    assert -lean.fat_cost_kg.mean / 0.5 < lean.slow_weeks_dieting < -lean.fat_cost_kg.mean / 0.2
+    assert fat.fat_cost_kg.mean > 1.0
+    assert fat.slow_weeks_dieting == 0
+
+
+def test_errors_of_a_difference_add_up_by_their_squares() -> None:
+    model, start = start_body(question().body)
+
+    def course(gained: float, *moved: float) -> Forecast:
+        first, *others = [[start, start._replace(lean_kg=start.lean_kg + kg)] for kg in (gained, *moved)]
+        runs = [Moved(UncertaintySource.PARTITION, model, states, []) for states in others]
+        return Forecast(model, first, [0, 1], runs, [], 0.0)
+
+    # Means differ by 1 kg; one source moves the difference by 0.3 kg, the other by -0.4: 3-4-5.
+    found = difference(course(2.0, 2.3, 2.0), course(1.0, 1.0, 1.4), "lean_kg")
+    assert found.mean == pytest.approx(1.0)
+    assert found.sd == pytest.approx(0.5)
 
 
 def test_the_same_gains_made_slowly_are_no_pattern() -> None:

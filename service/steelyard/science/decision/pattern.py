@@ -124,8 +124,8 @@ def pattern_of(question: Question) -> Pattern | None:
         cycles=sum(p.kind.is_deficit for p in phases),
         weeks=weeks,
         weeks_dieting=sum(p.weeks for p in phases if p.kind.is_deficit),
-        lean_cost_kg=_difference(slow, cycled, "lean_kg"),
-        fat_cost_kg=_difference(cycled, slow, "fat_kg"),
+        lean_cost_kg=difference(slow, cycled, "lean_kg"),
+        fat_cost_kg=difference(cycled, slow, "fat_kg"),
         weeks_lost=None if had is None else weeks - had,
         slow_weeks_dieting=_dieting_weeks(question, float(slow.states[-1].fat_kg - cycled.states[-1].fat_kg)),
         assumed=assumed,
@@ -172,7 +172,7 @@ def _fat_fraction(state: BodyState) -> float:
     return float(state.fat_kg / state.weight_kg)
 
 
-def _difference(more: Forecast, less: Forecast, name: str) -> Estimate:
+def difference(more: Forecast, less: Forecast, name: str) -> Estimate:
     """How much more of a mass one course gains [kg], with what the sources make of the difference."""
 
     def gained(states: list[BodyState]) -> float:
