@@ -129,4 +129,4 @@ def test_a_date_to_come_is_refused_by_name() -> None:
     log = simulated(20)
     with pytest.raises(LogError) as refusal:
         clean_log(Log(log.weighings, log.intakes, (FIRST, FIRST + 30)), FIRST + 19)
-    assert (refusal.value.code, refusal.value.field) == ("LOG_ENTRY_IN_FUTURE", "/log/cycle/1")
+    assert (refusal.value.code, refusal.value.field) == ("LOG_ENTRY_IN_FUTURE", "log.cycle[1]")

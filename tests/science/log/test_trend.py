@@ -99,22 +99,22 @@ def test_a_weight_in_the_wrong_unit_is_read_and_noted(position: int, factor: flo
 @pytest.mark.parametrize(
     ("log", "code", "field"),
     [
-        (weigh(80.0, 120.0), "LOG_ABSURD_JUMP", "/log/weights/1/weight_kg"),
-        (weigh(80.0, 8.0), "LOG_ABSURD_JUMP", "/log/weights/1/weight_kg"),
-        (weigh(80.0, -1.0), "LOG_WEIGHT_NOT_A_NUMBER", "/log/weights/1/weight_kg"),
-        (weigh(float("nan")), "LOG_WEIGHT_NOT_A_NUMBER", "/log/weights/0/weight_kg"),
-        (Log([]), "LOG_WITHOUT_WEIGHT", "/log/weights"),
-        (Log([Weighing(FIRST + 9, 80.0)]), "LOG_ENTRY_IN_FUTURE", "/log/weights/0/date"),
-        (Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST + 9, 2e3)]), "LOG_ENTRY_IN_FUTURE", "/log/intakes/0/date"),
+        (weigh(80.0, 120.0), "LOG_ABSURD_JUMP", "log.weights[1].weight_kg"),
+        (weigh(80.0, 8.0), "LOG_ABSURD_JUMP", "log.weights[1].weight_kg"),
+        (weigh(80.0, -1.0), "LOG_WEIGHT_NOT_A_NUMBER", "log.weights[1].weight_kg"),
+        (weigh(float("nan")), "LOG_WEIGHT_NOT_A_NUMBER", "log.weights[0].weight_kg"),
+        (Log([]), "LOG_WITHOUT_WEIGHT", "log.weights"),
+        (Log([Weighing(FIRST + 9, 80.0)]), "LOG_ENTRY_IN_FUTURE", "log.weights[0].date"),
+        (Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST + 9, 2e3)]), "LOG_ENTRY_IN_FUTURE", "log.intakes[0].date"),
         (
             Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST, 2e3), IntakeDay(FIRST, 2e3)]),
             "LOG_DUPLICATE_INTAKE",
-            "/log/intakes/1/date",
+            "log.intakes[1].date",
         ),
         (
             Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST, -1.0)]),
             "LOG_INTAKE_NOT_A_NUMBER",
-            "/log/intakes/0/intake_kcal",
+            "log.intakes[0].intake_kcal",
         ),
     ],
 )

@@ -301,11 +301,11 @@ def test_an_equation_outside_its_range_adds_nothing_beside_one_within() -> None:
 @pytest.mark.parametrize(
     ("measurement", "sex", "code", "place"),
     [
-        (Girths(girths_cm={"neck_cm": 86.0, "abdomen_cm": 86.0}), Sex.MALE, "GIRTHS_IMPOSSIBLE", "/neck_cm"),
+        (Girths(girths_cm={"neck_cm": 86.0, "abdomen_cm": 86.0}), Sex.MALE, "GIRTHS_IMPOSSIBLE", ".neck_cm"),
         (Girths(girths_cm={"neck_cm": 39.0, "abdomen_cm": 50.0}), Sex.MALE, "BODY_FAT_OUTSIDE_DOMAIN", ""),
         (Girths(girths_cm={"neck_cm": 39.0, "abdomen_cm": 250.0}), Sex.MALE, "BODY_FAT_OUTSIDE_DOMAIN", ""),
-        (Girths(girths_cm={"neck_cm": 32.0, "waist_cm": 72.0}), Sex.FEMALE, "GIRTH_MISSING", "/hip_cm"),
-        (JP3, Sex.FEMALE, "SKINFOLD_SITE_MISSING", "/triceps_mm"),
+        (Girths(girths_cm={"neck_cm": 32.0, "waist_cm": 72.0}), Sex.FEMALE, "GIRTH_MISSING", ".hip_cm"),
+        (JP3, Sex.FEMALE, "SKINFOLD_SITE_MISSING", ".triceps_mm"),
     ],
 )
 def test_what_is_impossible_is_refused_where_it_stands(
@@ -313,7 +313,7 @@ def test_what_is_impossible_is_refused_where_it_stands(
 ) -> None:
     with pytest.raises(OutOfDomain) as raised:
         estimate(BodyFatReading(fat_fraction=0.2, method=BodyFatMethod.DXA), measurement, sex=sex)
-    assert (raised.value.code, raised.value.field) == (code, f"/measurements/1{place}")
+    assert (raised.value.code, raised.value.field) == (code, f"measurements[1]{place}")
 
 
 def test_no_measurement_is_refused() -> None:

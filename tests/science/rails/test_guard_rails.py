@@ -198,11 +198,11 @@ def test_an_intake_asked_for_is_refused_just_outside_and_not_just_inside() -> No
     man = subject()
     strictest = rails.deficit_limits(man)[0]
     least = man.maintenance_kcal - strictest.deficit_kcal
-    rails.refuse_deficit(man, least, 4, "/schedule/0/intake_kcal")
+    rails.refuse_deficit(man, least, 4, "schedule[0].intake_kcal")
     with pytest.raises(Refused) as refused:
-        rails.refuse_deficit(man, least - 10, 4, "/schedule/0/intake_kcal")
+        rails.refuse_deficit(man, least - 10, 4, "schedule[0].intake_kcal")
     assert refused.value.action.id == strictest.rule
-    assert refused.value.field == "/schedule/0/intake_kcal"
+    assert refused.value.field == "schedule[0].intake_kcal"
 
 
 @pytest.mark.parametrize(
