@@ -15,6 +15,8 @@ from steelyard.science.body.uncertainty import experience_years, training_dose
 from steelyard.science.log import reader as log_reader
 from steelyard.science.log.entries import IntakeDay, Log, Weighing
 from steelyard.science.measures.assessment import Assessment, assess
+from steelyard.science.member.member import Member as ToldMember
+from steelyard.science.member.member import Told
 from steelyard.science.person.person import (
     ActivityLevel,
     BodyFatMethod,
@@ -25,7 +27,7 @@ from steelyard.science.person.person import (
     TrainingStatus,
 )
 from steelyard.science.person.screening import EatingDisorder, Screening
-from steelyard.science.phase.followed import FollowedWeek, PhaseFollowed, PhaseKind
+from steelyard.science.phase.followed import FollowedPhase, FollowedWeek, PhaseKind
 from steelyard.science.rails.guard_rails import Subject, deficit_limits
 from steelyard.science.rails.macronutrients import split_intake
 
@@ -105,21 +107,13 @@ class Member:
     def log(self) -> Log:
         return Log(list(self.weighings), list(self.intakes))
 
-    def subject(self, maintenance_kcal: float | None = None) -> Subject:
+    def told(self, screening: Screening | None = CLEAR) -> ToldMember:
+        """What a reviewer is told of them, as at the phase's start."""
+        return ToldMember(Told(self.person, screening))
+
+    def subject(self, maintenance_kcal: float) -> Subject:
         """What the rails read at the phase's start."""
-        assessed, person = self.assessed, self.person
-        return Subject(
-            sex=person.sex,
-            age_years=person.age_years,
-            height_cm=person.height_cm,
-            weight_kg=person.weight_kg,
-            fat_kg=assessed.fat.mean * person.weight_kg,
-            maintenance_kcal=assessed.total.mean if maintenance_kcal is None else maintenance_kcal,
-            resting_kcal=assessed.resting.mean,
-            exercise_kcal=assessed.total.exercise_kcal,
-            training_status=person.training.status,
-            screening=CLEAR,
-        )
+        return self.told().subject._replace(maintenance_kcal=maintenance_kcal)
 
     def live(self, planned_kcal: float, habits: Habits = AS_PLANNED) -> None:
         """A day: weigh in the morning (or not), eat, log."""
@@ -135,7 +129,7 @@ class Member:
         self.noise = self.lag * self.noise + rng.gauss(0.0, fresh)
         self.day += 1
 
-    def plan(self, weeks: int, deficit_kcal: float = 500.0, fat_loss_kg: float | None = None) -> PhaseFollowed:
+    def plan(self, weeks: int, deficit_kcal: float = 500.0, fat_loss_kg: float | None = None) -> FollowedPhase:
         """A cut planned from the log so far."""
         read = log_reader.log_maintenance(self.person, self.assessed, self.log, self.day - 1).maintenance
         largest = deficit_limits(self.subject(read.mean), float(weeks))[0].deficit_kcal
@@ -146,7 +140,7 @@ class Member:
             protein_g=float(macros.protein_g),
             carbohydrate_g=float(macros.carbohydrate_g),
         )
-        return PhaseFollowed(
+        return FollowedPhase(
             kind=PhaseKind.MINI_CUT if weeks <= 6 else PhaseKind.CUT,
             start_day=START_DAY,
             weeks=(week,) * weeks,
@@ -154,7 +148,7 @@ class Member:
             fat_loss_kg=fat_loss_kg,
         )
 
-    def follow(self, phase: PhaseFollowed, days: int, habits: Habits, correction_kcal: float = 0.0) -> None:
+    def follow(self, phase: FollowedPhase, days: int, habits: Habits, correction_kcal: float = 0.0) -> None:
         """Live some days of a phase, the intake corrected."""
         for _ in range(days):
             gone = self.day - START_DAY

@@ -5,8 +5,20 @@ what the guard rails did and what it was computed with. Endpoints, batches, exam
 come this way, so that what is tested is what is served.
 """
 
-from .answered import Answered
-from .decision import DecisionAsked, LeannessFound, PhaseDecided, WayOn, decide_phase
+from .answered import (
+    Answered,
+)
+from .composition import (
+    CompositionAsked,
+    estimate_composition,
+)
+from .decision import (
+    DecisionAsked,
+    LeannessFound,
+    PhaseDecided,
+    WayOn,
+    decide_phase,
+)
 from .forecast import (
     DateAsked,
     ForecastAsked,
@@ -17,9 +29,34 @@ from .forecast import (
     WeekForecast,
     forecast_intake,
 )
-from .maintenance import Maintenance, MaintenanceAsked, estimate_maintenance
-from .plan import PhasePlanned, PhasesPlanned, PlanAsked, SimpleRules, SplitAsked, WeekPlanned, plan_phases
-from .season import SeasonAsked, SeasonLaidOut, SeasonPhasePlanned, SeasonPlanned, plan_season
+from .maintenance import (
+    Maintenance,
+    MaintenanceAsked,
+    estimate_maintenance,
+)
+from .plan import (
+    PhasePlanned,
+    PhasesPlanned,
+    PlanAsked,
+    SimpleRules,
+    SplitAsked,
+    WeekPlanned,
+    plan_phases,
+)
+from .review import (
+    FirstWeeksAfter,
+    PhaseReviewed,
+    ReviewAsked,
+    WeekAhead,
+    review_phase,
+)
+from .season import (
+    SeasonAsked,
+    SeasonLaidOut,
+    SeasonPhasePlanned,
+    SeasonPlanned,
+    plan_season,
+)
 from .season_comparison import (
     ComparisonAsked,
     PairChance,
@@ -28,14 +65,31 @@ from .season_comparison import (
     StrategyShut,
     compare_strategies,
 )
-from .season_optimum import OptimumAsked, SeasonOptimum, optimise_season
-from .season_terms import LimitsAsked, SeasonFrom, SeasonTerms, StrategyAsked, StrategyInNumbers
+from .season_optimum import (
+    OptimumAsked,
+    SeasonOptimum,
+    optimise_season,
+)
+from .season_terms import (
+    LimitsAsked,
+    SeasonFrom,
+    SeasonTerms,
+    StrategyAsked,
+    StrategyInNumbers,
+)
+from .trend import (
+    TrendAsked,
+    TrendRead,
+    read_trend,
+)
 
 __all__ = [
     "Answered",
     "ComparisonAsked",
+    "CompositionAsked",
     "DateAsked",
     "DecisionAsked",
+    "FirstWeeksAfter",
     "ForecastAsked",
     "IntakeAsked",
     "IntakeForecast",
@@ -49,8 +103,10 @@ __all__ = [
     "PathAsked",
     "PhaseDecided",
     "PhasePlanned",
+    "PhaseReviewed",
     "PhasesPlanned",
     "PlanAsked",
+    "ReviewAsked",
     "SeasonAsked",
     "SeasonFrom",
     "SeasonLaidOut",
@@ -65,14 +121,20 @@ __all__ = [
     "StrategyFollowed",
     "StrategyInNumbers",
     "StrategyShut",
+    "TrendAsked",
+    "TrendRead",
     "WayOn",
+    "WeekAhead",
     "WeekForecast",
     "WeekPlanned",
     "compare_strategies",
     "decide_phase",
+    "estimate_composition",
     "estimate_maintenance",
     "forecast_intake",
     "optimise_season",
     "plan_phases",
     "plan_season",
+    "read_trend",
+    "review_phase",
 ]

@@ -1,18 +1,7 @@
 """`POST /v1/body-composition`: fat and fat-free mass from whatever was measured."""
 
-from steelyard.science import measures
-from steelyard.science.measures import (
-    Bounds,
-    Composition,
-    Girths,
-    HeightAndWeight,
-    Position,
-    Skinfolds,
-    Standing,
-    Subject,
-    estimate_composition,
-)
-from steelyard.science.person import BodyFatReading
+from steelyard import answers
+from steelyard.science.measures import Bounds, MeasuredPerson, Position, Standing
 
 from . import mapping
 from .examples import BODY_COMPOSITION_EXAMPLES
@@ -21,18 +10,13 @@ from .operations import computation
 from .schemas.body_composition import (
     BodyCompositionRequest,
     BodyCompositionResponse,
-    GirthMeasurement,
     HealthyRange,
-    Measurement,
     MeasurementRow,
-    ReadingMeasurement,
-    SkinfoldMeasurement,
 )
 from .schemas.quantities import Interval
 
 _INDEX = 2  # digits of an index in kg/m²
 _PROBABILITY = 3
-_METHODS = ("body_fat_combination", "ffmi", "ffmi_normalised")
 
 
 @computation(
@@ -49,40 +33,16 @@ def estimate_body_composition(body: BodyCompositionRequest) -> BodyCompositionRe
     once, and repeats shrink only the part of an error that differs from day to day. Measurements that disagree widen
     the interval and are named. The answer says where the body fat stands against the healthy range for age and sex.
     """
-    subject = Subject(
+    person = MeasuredPerson(
         sex=body.sex,
         age_years=body.age_years,
         height_cm=body.height_cm,
         weight_kg=body.weight_kg,
         training=body.training_status,
     )
-    result = estimate_composition(subject, [core_measurement(m) for m in body.measurements])
-    return _response(body, result)
-
-
-def core_measurement(wire: Measurement) -> measures.Measurement:
-    """The core's measurement."""
-    match wire:
-        case GirthMeasurement():
-            return Girths(girths_cm=_given(wire, "_cm"))
-        case SkinfoldMeasurement():
-            folds = {name.removesuffix("_mm"): value for name, value in _given(wire, "_mm").items()}
-            return Skinfolds(skinfolds_mm=folds, equation=wire.equation, conversion=wire.conversion)
-        case ReadingMeasurement():
-            return BodyFatReading(fat_fraction=wire.fat_fraction, method=wire.method)
-        case _:
-            return HeightAndWeight()
-
-
-def _given(wire: GirthMeasurement | SkinfoldMeasurement, suffix: str) -> dict[str, float]:
-    """The measures that were sent, by name."""
-    names = (name for name in wire.__struct_fields__ if name.endswith(suffix))
-    return {name: value for name in names if (value := getattr(wire, name)) is not None}
-
-
-def _response(body: BodyCompositionRequest, result: Composition) -> BodyCompositionResponse:
-    methods = {*_METHODS, *(id for row in result.rows for id in row.methods)}
-    methods |= {"healthy_body_fat"} if result.position else set()
+    measured = tuple(mapping.measurement(m) for m in body.measurements)
+    answer = answers.estimate_composition(answers.CompositionAsked(person, measured))
+    result = answer.value
     return BodyCompositionResponse(
         **mapping.provenance("estimate_body_composition", body),
         fat_fraction=_interval(result.fat_fraction, FRACTION),
@@ -104,8 +64,8 @@ def _response(body: BodyCompositionRequest, result: Composition) -> BodyComposit
             for wire, row in zip(body.measurements, result.rows, strict=True)
         ],
         notes=mapping.notes(result.notes),
-        cautions=mapping.notes(result.cautions),
-        methods=sorted(methods),
+        cautions=mapping.notes(answer.cautions),
+        methods=mapping.method_ids(answer.methods),
     )
 
 

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 import msgspec
 
 from steelyard.science.log import IntakeDay, Log, Weighing
-from steelyard.science.measures import Assessment
+from steelyard.science.measures import Assessment, Girths, HeightAndWeight, Measurement, Skinfolds
 from steelyard.science.member import Told
 from steelyard.science.numbers import Estimate, bounds, bounds_columns, rounded, rounded_column, rounded_where
 from steelyard.science.person import ActivityWeek, BodyFatReading, Clearance, Person, Screening, Session, Training
@@ -16,6 +16,7 @@ from steelyard.science.rails import RailAction, Subject
 from steelyard.science.register import MODEL_VERSION, Message
 
 from .request_id import CONTRACT_VERSION
+from .schemas import body_composition as composition_schema
 from .schemas import log as log_schema
 from .schemas import profile as profile_schema
 from .schemas.explanation import GuardRail, Note
@@ -117,6 +118,28 @@ def log(entries: log_schema.Log) -> Log:
         [IntakeDay(i.date.toordinal(), i.intake_kcal, i.carbohydrate_g, i.is_partial) for i in entries.intakes],
         [day.toordinal() for day in entries.cycle],
     )
+
+
+def measurement(wire: composition_schema.Measurement) -> Measurement:
+    """The core's measurement."""
+    match wire:
+        case composition_schema.GirthMeasurement():
+            return Girths(girths_cm=_given(wire, "_cm"))
+        case composition_schema.SkinfoldMeasurement():
+            folds = {name.removesuffix("_mm"): value for name, value in _given(wire, "_mm").items()}
+            return Skinfolds(skinfolds_mm=folds, equation=wire.equation, conversion=wire.conversion)
+        case composition_schema.ReadingMeasurement():
+            return BodyFatReading(fat_fraction=wire.fat_fraction, method=wire.method)
+        case _:
+            return HeightAndWeight()
+
+
+def _given(
+    wire: composition_schema.GirthMeasurement | composition_schema.SkinfoldMeasurement, suffix: str
+) -> dict[str, float]:
+    """The measures that were sent, by name."""
+    names = (name for name in wire.__struct_fields__ if name.endswith(suffix))
+    return {name: value for name in names if (value := getattr(wire, name)) is not None}
 
 
 # Powers of ten by number of digits.

@@ -1,19 +1,13 @@
 """`POST /v1/reviews`: a phase against its plan, and what to do about it."""
 
-from datetime import date, timedelta
+from datetime import date
 
-from steelyard.science.body import CARRIED_IDS, FORECAST_IDS, MODEL_IDS, Forecast, Spread
-from steelyard.science.measures import assess, general_cautions
+from steelyard import answers
 from steelyard.science.numbers import Estimate
-from steelyard.science.phase import FollowedWeek
-from steelyard.science.phase import PhaseFollowed as CorePhase
-from steelyard.science.rails import RAIL_IDS
-from steelyard.science.register import ON_LOGGING_SCALE, OutOfDomain
-from steelyard.science.review import REVIEW_IDS, Review
-from steelyard.science.review import review_phase as review
+from steelyard.science.phase import FollowedPhase, FollowedWeek
+from steelyard.science.review import BodyAhead, Review
 
 from . import mapping
-from .logs import as_of_day, check_dates
 from .mapping import FRACTION, KCAL, KG, interval
 from .operations import computation
 from .review_examples import REVIEW_EXAMPLES
@@ -28,9 +22,6 @@ from .schemas.reviews import (
     ReviewResponse,
     VerdictProbabilities,
 )
-
-_LOG_IDS = ("trend_reading", "weight_filter", "log_maintenance", "linearised_energy_balance")
-_METHODS = (*REVIEW_IDS, *_LOG_IDS, *MODEL_IDS, *CARRIED_IDS, *FORECAST_IDS, *RAIL_IDS)
 
 
 @computation(
@@ -49,18 +40,20 @@ def review_phase(body: ReviewRequest) -> ReviewResponse:
     extended; `reasons` say why. Once it is over, `change` says what was lost, and `after` what the first weeks will
     look like. A deficit that is still running needs screening answers.
     """
-    check_dates(**{"phase/start_date": body.phase.start_date, "as_of_date": body.as_of_date})
-    person = mapping.person(body.profile)
-    assessed = assess(person)
-    log = mapping.log(body.log)
-    day = as_of_day(body.log, body.as_of_date, log)
-    subject = mapping.subject(person, assessed, Estimate(assessed.total.mean, assessed.total.sd), body.screening)
-    found = review(person, assessed, subject, _phase(body.phase), log, day, is_finished=body.is_finished)
+    answer = answers.review_phase(
+        answers.ReviewAsked(
+            mapping.told(body.profile, screened=body.screening, entries=body.log),
+            _phase(body.phase),
+            body.as_of_date,
+            body.is_finished,
+        )
+    )
+    reviewed = answer.value
+    found = reviewed.review
     maintenance = found.maintenance
-    end = date.fromordinal(found.day + found.advice.days_ahead)
     return ReviewResponse(
         **mapping.provenance("review_phase", body),
-        as_of_date=date.fromordinal(day),
+        as_of_date=reviewed.as_of,
         days_into_phase=found.days,
         is_finished=found.is_finished,
         verdict=found.verdict.value,
@@ -78,23 +71,19 @@ def review_phase(body: ReviewRequest) -> ReviewResponse:
         maintenance_change_kcal=interval(found.maintenance_change, KCAL),
         correction_kcal=found.advice.correction_kcal,
         decision=found.advice.decision.value,
-        end_date=max(end - timedelta(days=1), body.phase.start_date),
-        weeks=_weeks(found),
-        after=_after(found),
-        guard_rails=[mapping.guard_rail(action) for action in found.actions],
+        end_date=reviewed.last_date,
+        weeks=[_week(week) for week in reviewed.weeks],
+        after=None if reviewed.after is None else _after(reviewed.after),
+        guard_rails=[mapping.guard_rail(action) for action in answer.actions],
         notes=mapping.notes(found.notes),
-        reasons=mapping.notes([assessed.resting.reason, *found.reasons]),
-        cautions=mapping.notes([*general_cautions(person, assessed), ON_LOGGING_SCALE]),
-        methods=sorted({*assessed.resting.preferred, *_METHODS}),
+        reasons=mapping.notes(answer.reasons),
+        cautions=mapping.notes(answer.cautions),
+        methods=mapping.method_ids(answer.methods),
     )
 
 
-def _phase(phase: PhaseFollowed) -> CorePhase:
-    for i, week in enumerate(phase.weeks):
-        if 4.0 * (week.protein_g + (week.carbohydrate_g or 0.0)) > week.intake_kcal + 20.0:
-            detail = "Protein and carbohydrate of this week are more energy than its intake."
-            raise OutOfDomain("NUTRIENTS_EXCEED_INTAKE", f"/phase/weeks/{i}/intake_kcal", detail)
-    return CorePhase(
+def _phase(phase: PhaseFollowed) -> FollowedPhase:
+    return FollowedPhase(
         kind=phase.kind,
         start_day=phase.start_date.toordinal(),
         weeks=tuple(
@@ -137,55 +126,33 @@ def _change(found: Review) -> ChangeSoFar:
     )
 
 
-def _weeks(found: Review) -> list[ReviewedWeek]:
-    path = found.path
-    if path is None:
-        return []
-    spreads = path.spreads()
-    weeks = []
-    for i, stint in enumerate(found.stints, 1):
-        grams = stint.week.carbohydrate_g
-        weeks.append(
-            ReviewedWeek(
-                start_date=date.fromordinal(found.day + stint.end - stint.days),
-                days=stint.days,
-                intake_kcal=round(stint.week.intake_kcal, KCAL),
-                protein_g=round(stint.week.protein_g, KCAL),
-                carbohydrate_g=None if grams is None else round(grams, KCAL),
-                at_end=_point(found, path, i, spreads[i], stint.end),
-            )
-        )
-    return weeks
-
-
-def _after(found: Review) -> FirstWeeksAfter | None:
-    after = found.aftermath
-    if after is None:
-        return None
-    spreads = after.path.spreads()
-    return FirstWeeksAfter(
-        intake_kcal=after.intake_kcal,
-        rebound_kg=interval(after.rebound, KG),
-        points=[
-            _point(found, after.path, i, spreads[i], round(after.path.states[i].day))
-            for i in range(1, len(after.path.states))
-        ],
+def _week(week: answers.WeekAhead) -> ReviewedWeek:
+    grams = week.diet.carbohydrate_g
+    return ReviewedWeek(
+        start_date=week.start,
+        days=week.days,
+        intake_kcal=round(week.diet.intake_kcal, KCAL),
+        protein_g=round(week.diet.protein_g, KCAL),
+        carbohydrate_g=None if grams is None else round(grams, KCAL),
+        at_end=_point(week.at_end),
     )
 
 
-def _point(found: Review, path: Forecast, i: int, sd: Spread, days: int) -> ForecastPoint:
-    """The body on the evening ``days`` from now. Scale weight carries the error of today's level and daily noise."""
-    state = path.states[i]
-    weight = float(state.weight_kg)
-    weight_sd = (sd.weight_kg**2 + found.weight_kg.sd**2 + found.noise_sd_kg**2) ** 0.5
+def _after(after: answers.FirstWeeksAfter) -> FirstWeeksAfter:
+    return FirstWeeksAfter(
+        intake_kcal=after.intake_kcal,
+        rebound_kg=interval(after.rebound, KG),
+        points=[_point(body) for body in after.points],
+    )
+
+
+def _point(body: BodyAhead) -> ForecastPoint:
     return ForecastPoint(
-        date=date.fromordinal(found.day + days - 1),
-        weight_kg=interval(Estimate(weight, weight_sd), KG),
-        fat_kg=interval(Estimate(state.fat_kg, sd.fat_kg), KG),
-        lean_kg=interval(Estimate(state.lean_kg, sd.lean_kg), KG),
-        carried_kg=interval(Estimate(state.carried_kg, sd.carried_kg), KG),
-        fat_fraction=interval(Estimate(state.fat_kg / weight, sd.fat_fraction), FRACTION),
-        maintenance_kcal=interval(
-            Estimate(found.ratio * path.maintenance_kcal(i), found.ratio * sd.maintenance_kcal), KCAL
-        ),
+        date=date.fromordinal(body.day),
+        weight_kg=interval(body.weight, KG),
+        fat_kg=interval(body.fat, KG),
+        lean_kg=interval(body.lean, KG),
+        carried_kg=interval(body.carried, KG),
+        fat_fraction=interval(body.fat_fraction, FRACTION),
+        maintenance_kcal=interval(body.maintenance, KCAL),
     )

@@ -2,38 +2,16 @@
 
 from datetime import date
 
-from steelyard.science.log import (
-    CompositionChange,
-    DailyLog,
-    Measured,
-    Trend,
-    composition_of_log,
-    intake_from_weight,
-    trend_of_log,
-)
-from steelyard.science.measures import assess, general_cautions
-from steelyard.science.register import ON_LOGGING_SCALE
+from steelyard import answers
+from steelyard.science.log import CompositionChange, DailyLog, Trend
 
 from . import mapping
-from .body_composition import core_measurement
 from .examples import TREND_EXAMPLES
-from .logs import as_of_day, check_dates
 from .mapping import FRACTION, KCAL, KG, column, column_with_gaps, interval, interval_columns
 from .operations import computation
 from .pictures import TREND_PICTURES
 from .schemas.trends import ChangeSplit, CompositionOverLog, TrendDays, TrendRequest, TrendResponse
 
-_METHODS = (
-    "trend_reading",
-    "weight_filter",
-    "weight_noise_model",
-    "log_maintenance",
-    "linearised_energy_balance",
-    "carried_mass_model",
-    "energy_balance_model",
-    "implied_intake",
-    "composition_change",
-)
 _RATIO = 3  # digits
 
 
@@ -56,22 +34,20 @@ def read_trend(body: TrendRequest) -> TrendResponse:
 
     `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification).
     """
-    check_dates(as_of_date=body.as_of_date)
-    person = mapping.person(body.profile)
-    assessed = assess(person)
-    log = mapping.log(body.log)
-    day = as_of_day(body.log, body.as_of_date, log)
-    trend, reading = trend_of_log(person, assessed, log, day, body.usual_intake_kcal)
-    implied = intake_from_weight(assessed, reading, trend)
-    measured = [
-        Measured(m.date.toordinal(), core_measurement(m.measurement), f"/measurements/{i}")
-        for i, m in enumerate(body.measurements)
-    ]
-    composition = composition_of_log(person, reading, trend, measured)
+    answer = answers.read_trend(
+        answers.TrendAsked(
+            mapping.told(body.profile, entries=body.log),
+            body.as_of_date,
+            body.usual_intake_kcal,
+            tuple((m.date, mapping.measurement(m.measurement)) for m in body.measurements),
+        )
+    )
+    found = answer.value
+    trend, implied, composition = found.trend, found.implied, found.composition
     maintenance = trend.maintenance
     return TrendResponse(
         **mapping.provenance("read_trend", body),
-        as_of_date=date.fromordinal(day),
+        as_of_date=found.as_of,
         is_conclusive=trend.more_days_needed == 0,
         more_days_needed=trend.more_days_needed or None,
         weekly_rate_kg=interval(trend.weekly_rate, KG),
@@ -92,11 +68,11 @@ def read_trend(body: TrendRequest) -> TrendResponse:
             )
             for change in trend.changes
         ],
-        days=_days(trend, reading.daily),
+        days=_days(trend, found.daily),
         notes=mapping.notes(trend.notes),
-        reasons=mapping.notes([assessed.resting.reason]),
-        cautions=mapping.notes([*general_cautions(person, assessed), ON_LOGGING_SCALE]),
-        methods=mapping.method_ids(assessed.resting.preferred, _METHODS),
+        reasons=mapping.notes(answer.reasons),
+        cautions=mapping.notes(answer.cautions),
+        methods=mapping.method_ids(answer.methods),
     )
 
 

@@ -18,9 +18,9 @@ from steelyard.science.measures.fat_measurements import (
     DensityConversion,
     Girths,
     HeightAndWeight,
+    MeasuredPerson,
     Measurement,
     Skinfolds,
-    Subject,
 )
 from steelyard.science.numbers.estimate import Z80
 from steelyard.science.person.person import BodyFatMethod, BodyFatReading, Sex, TrainingStatus
@@ -34,9 +34,11 @@ def value(fraction: float, method: BodyFatMethod = BodyFatMethod.DXA) -> FatValu
     return FatValue(fraction, method, METHOD_ERRORS[method])
 
 
-def subject(sex: Sex = Sex.MALE, age: float = 30.0, weight: float = 80.0, training: str = "intermediate") -> Subject:
+def subject(
+    sex: Sex = Sex.MALE, age: float = 30.0, weight: float = 80.0, training: str = "intermediate"
+) -> MeasuredPerson:
     height = 166.0 if sex is Sex.FEMALE else 180.0
-    return Subject(sex=sex, age_years=age, height_cm=height, weight_kg=weight, training=TrainingStatus(training))
+    return MeasuredPerson(sex=sex, age_years=age, height_cm=height, weight_kg=weight, training=TrainingStatus(training))
 
 
 def estimate(*measurements: Measurement, **who: object) -> Composition:
@@ -225,7 +227,7 @@ def test_an_unspecified_sex_gets_the_range_over_both() -> None:
     girths = Girths(girths_cm={"neck_cm": 35.0, "abdomen_cm": 84.0, "waist_cm": 74.0, "hip_cm": 98.0})
     who = {"age_years": 30.0, "height_cm": 172.0, "weight_kg": 70.0, "training": TrainingStatus.NOVICE}
     man, woman, both = (
-        composition_estimate.estimate_composition(Subject(sex=sex, **who), [girths, HeightAndWeight()])  # type: ignore[arg-type]
+        composition_estimate.estimate_composition(MeasuredPerson(sex=sex, **who), [girths, HeightAndWeight()])  # type: ignore[arg-type]
         for sex in (Sex.MALE, Sex.FEMALE, Sex.UNSPECIFIED)
     )
     assert both.fat_fraction.lower == pytest.approx(min(man.fat_fraction.lower, woman.fat_fraction.lower))

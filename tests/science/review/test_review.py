@@ -10,10 +10,10 @@ from steelyard.science.log import reader as log_reader
 from steelyard.science.log.entries import IntakeDay, Log, LogError, Weighing
 from steelyard.science.numbers.estimate import Estimate
 from steelyard.science.person.screening import Screening
-from steelyard.science.phase.followed import PhaseFollowed, PhaseKind, Verdict
+from steelyard.science.phase.followed import FollowedPhase, PhaseKind, Verdict
 from steelyard.science.rails.guard_rails import Refused
 from steelyard.science.register.errors import OutOfDomain
-from steelyard.science.review.advice import Decision
+from steelyard.science.review.advice import NextStep
 from steelyard.science.review.correction import corrected_week, down, up
 from steelyard.science.review.reading import change_over
 from steelyard.science.review.review import Probabilities, Review, judge, more_days_needed, probabilities, review_phase
@@ -28,10 +28,9 @@ ROOMY_DEFICIT_KCAL = 300.0  # leaves a correction room under the rails
 
 
 def review(
-    member: Member, phase: PhaseFollowed, *, is_finished: bool = False, screening: Screening | None = CLEAR
+    member: Member, phase: FollowedPhase, *, is_finished: bool = False, screening: Screening | None = CLEAR
 ) -> Review:
-    subject = member.subject()._replace(screening=screening)
-    return review_phase(member.person, member.assessed, subject, phase, member.log, member.day, is_finished=is_finished)
+    return review_phase(member.told(screening), phase, member.log, member.day, is_finished=is_finished)
 
 
 def codes(found: Review) -> set[str]:
@@ -119,7 +118,7 @@ def test_early_days_are_too_early(habits: Habits, day: int) -> None:
         assert case.found.verdict is Verdict.TOO_EARLY
         assert case.found.more_days_needed >= 14 - day
         assert case.found.advice.correction_kcal >= 0  # only a rail moves it, and rails only raise
-        assert case.found.advice.decision is Decision.CONTINUE
+        assert case.found.advice.decision is NextStep.CONTINUE
     moved = sum(case.found.advice.correction_kcal > 0 for case in cases(habits)[day]) / PEOPLE
     assert moved <= 0.15
 
@@ -216,7 +215,7 @@ def test_a_correction_brings_the_member_back_to_target(habits: Habits, most_bias
     assert abs(mean) <= most_bias_kg
 
 
-def expected_fat_change(member: Member, phase: PhaseFollowed, found: Review) -> float:
+def expected_fat_change(member: Member, phase: FollowedPhase, found: Review) -> float:
     """The fat that the phase was to lose, as its own review tells it: what the corrected path ends at."""
     assert found.path is not None
     ahead = float(found.path.states[-1].fat_kg - found.path.states[0].fat_kg)
@@ -259,7 +258,7 @@ def test_it_ends_when_the_purpose_is_met() -> None:
     member.follow(phase, 28, AS_PLANNED)
     phase = msgspec.structs.replace(phase, fat_loss_kg=-0.9 * review(member, phase).fat.mean)
     found = review(member, phase)
-    assert found.advice.decision is Decision.END
+    assert found.advice.decision is NextStep.END
     assert "REVIEW_PURPOSE_MET" in codes(found)
     assert found.path is None
     assert found.aftermath is not None
@@ -275,7 +274,7 @@ def test_who_is_faster_shortens_a_phase_with_fat_to_lose() -> None:
         phase = msgspec.structs.replace(phase, fat_loss_kg=expected)
         member.follow(phase, 16, UNDER_EATER)
         found = review(member, phase)
-        if found.advice.decision is Decision.SHORTEN:
+        if found.advice.decision is NextStep.SHORTEN:
             shortened += 1
             assert found.verdict is Verdict.FASTER
             assert found.advice.days_ahead <= 42 - 16 - 4
@@ -285,7 +284,7 @@ def test_who_is_faster_shortens_a_phase_with_fat_to_lose() -> None:
     assert shortened >= 3
 
 
-def review_of_target(member: Member, phase: PhaseFollowed) -> float:
+def review_of_target(member: Member, phase: FollowedPhase) -> float:
     """About the fat that a plan of six weeks loses [kg]."""
     deficit = phase.maintenance.mean - phase.weeks[0].intake_kcal
     return deficit / 0.9 * 42 * 0.85 / 9000.0
@@ -299,7 +298,7 @@ def test_who_is_slower_and_held_by_a_rail_extends_a_cut() -> None:
         phase = msgspec.structs.replace(phase, fat_loss_kg=1.1 * review_of_target(member, phase) * 56 / 42)
         member.follow(phase, 35, Habits(logged_beyond_kcal=350.0))
         found = review(member, phase)
-        if found.advice.decision is Decision.EXTEND:
+        if found.advice.decision is NextStep.EXTEND:
             extended += 1
             assert found.advice.days_ahead > 56 - 35
             assert found.advice.days_ahead <= 56 - 35 + 42
@@ -316,7 +315,7 @@ def test_a_mini_cut_is_never_extended_past_six_weeks() -> None:
         member.follow(phase, 28, OVEREATER)
         found = review(member, phase)
         assert 28 + found.advice.days_ahead <= 42
-        if found.verdict is Verdict.SLOWER and found.advice.decision is not Decision.END:
+        if found.verdict is Verdict.SLOWER and found.advice.decision is not NextStep.END:
             assert codes(found) & {"REVIEW_EXTEND", "REVIEW_OUT_OF_REACH", "REVIEW_CORRECTED"}
 
 
@@ -331,7 +330,7 @@ def test_after_the_phase(is_early: bool) -> None:
     found = review(member, phase, is_finished=is_early)
     assert found.is_finished
     assert found.days == (24 if is_early else 28)
-    assert found.advice.decision is Decision.END
+    assert found.advice.decision is NextStep.END
     assert found.advice.correction_kcal == 0
     assert found.fat.mean + found.lean.mean == pytest.approx(found.tissue.mean)
     assert found.fat.mean < -0.5
@@ -353,14 +352,14 @@ def test_screening_unanswered_is_refused_and_a_new_condition_ends_the_phase() ->
         review(member, phase, screening=None)
     pregnant = msgspec.structs.replace(CLEAR, is_pregnant=True)
     found = review(member, phase, screening=pregnant)
-    assert found.advice.decision is Decision.END
+    assert found.advice.decision is NextStep.END
     assert [action.action for action in found.actions] == ["refused"]
     assert found.aftermath is not None
     # What is over can be told to anyone.
-    assert review(member, phase, is_finished=True, screening=None).advice.decision is Decision.END
+    assert review(member, phase, is_finished=True, screening=None).advice.decision is NextStep.END
 
 
-def steady(kind: PhaseKind, extra_kcal: float, days: int, seed: int = 8) -> tuple[Member, PhaseFollowed]:
+def steady(kind: PhaseKind, extra_kcal: float, days: int, seed: int = 8) -> tuple[Member, FollowedPhase]:
     """A hold, or a gain of 250 kcal/d, with something logged beyond it."""
     member = Member(seed)
     cut = member.plan(8)
@@ -381,7 +380,7 @@ def test_a_gain_or_a_hold_off_its_plan_is_corrected_to_its_rate(kind: PhaseKind)
             found = review(member, phase)
             if not is_capped(found):
                 seen[found.verdict].append(found.advice.correction_kcal)
-            assert found.advice.decision is Decision.CONTINUE
+            assert found.advice.decision is NextStep.CONTINUE
             if found.verdict is Verdict.FASTER:
                 assert extra > 0.0 or found.advice.correction_kcal <= 0
     assert len(seen[Verdict.FASTER]) >= 5
@@ -395,15 +394,15 @@ def test_a_gain_under_way_is_not_corrected_unscreened() -> None:
     with pytest.raises(Refused):
         review(member, phase, screening=None)
     member, phase = steady(PhaseKind.MAINTENANCE, 0.0, 28)
-    assert review(member, phase, screening=None).advice.decision is Decision.CONTINUE
+    assert review(member, phase, screening=None).advice.decision is NextStep.CONTINUE
 
 
 def test_a_gain_ends_at_its_ceiling() -> None:
     member, phase = steady(PhaseKind.GAIN, 0.0, 28)
     lean = msgspec.structs.replace(phase, fat_ceiling=0.08)
-    assert review(member, lean).advice.decision is Decision.END
+    assert review(member, lean).advice.decision is NextStep.END
     assert "REVIEW_CEILING_MET" in codes(review(member, lean))
-    assert review(member, msgspec.structs.replace(phase, fat_ceiling=0.4)).advice.decision is Decision.CONTINUE
+    assert review(member, msgspec.structs.replace(phase, fat_ceiling=0.4)).advice.decision is NextStep.CONTINUE
 
 
 def test_losing_fast_as_logged_raises_the_intake() -> None:
@@ -433,26 +432,25 @@ def test_bad_input_is_named() -> None:
     member = Member(9)
     phase = member.plan(4)
     member.follow(phase, 10, AS_PLANNED)
-    subject = member.subject()
 
     def attempt(**changes: object) -> str:
         changed = msgspec.structs.replace(phase, **changes)
         with pytest.raises(OutOfDomain) as refused:
-            review_phase(member.person, member.assessed, subject, changed, member.log, member.day)
+            review_phase(member.told(), changed, member.log, member.day)
         return refused.value.code
 
     assert attempt(start_day=START_DAY + 30) == "REVIEW_BEFORE_START"
     assert attempt(weeks=phase.weeks * 2) == "MINI_CUT_TOO_LONG"
     assert attempt(kind=PhaseKind.GAIN, fat_loss_kg=1.0) == "FAT_LOSS_WITHOUT_DEFICIT"
     with pytest.raises(LogError):
-        review_phase(member.person, member.assessed, subject, phase, Log([]), member.day)
+        review_phase(member.told(), phase, Log([]), member.day)
     ahead = Log([*member.log.weighings, Weighing(member.day + 3, 80.0)], member.log.intakes)
     with pytest.raises(LogError):
-        review_phase(member.person, member.assessed, subject, phase, ahead, member.day)
+        review_phase(member.told(), phase, ahead, member.day)
     fasting = Log([Weighing(START_DAY - 400 + i, 80.0) for i in range(410)],
                   [IntakeDay(START_DAY - 400 + i, 1.0) for i in range(409)])  # fmt: skip
     with pytest.raises(OutOfDomain) as refused:
-        review_phase(member.person, member.assessed, subject, phase, fasting, START_DAY + 9)
+        review_phase(member.told(), phase, fasting, START_DAY + 9)
     assert refused.value.code == "LOG_FITS_NO_BODY"
 
 
@@ -460,13 +458,13 @@ def test_the_first_day_and_a_log_that_begins_late() -> None:
     member = Member(10)
     phase = member.plan(4)
     first = Log([Weighing(START_DAY, member.person.weight_kg)])
-    found = review_phase(member.person, member.assessed, member.subject(), phase, first, START_DAY)
+    found = review_phase(member.told(), phase, first, START_DAY)
     assert found.verdict is Verdict.TOO_EARLY
     assert found.eaten.difference is None
     assert found.advice.days_ahead == 28
     member.follow(phase, 20, AS_PLANNED)
     late = Log([w for w in member.log.weighings if w.day >= START_DAY + 6], member.log.intakes)
-    found = review_phase(member.person, member.assessed, member.subject(), phase, late, member.day)
+    found = review_phase(member.told(), phase, late, member.day)
     assert found.since_day >= START_DAY + 6
     assert "REVIEW_WINDOW_SHORTER" in {note.code for note in found.notes}
     assert found.tissue.mean < found.changes.tissue.mean

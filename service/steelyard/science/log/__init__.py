@@ -12,6 +12,9 @@ from .entries import (
 from .fat_and_lean import (
     CompositionChange,
 )
+from .implied_intake import (
+    ImpliedIntake,
+)
 from .maintenance import (
     LOGGING_ERROR,
     LOGGING_RATIO,
@@ -38,6 +41,7 @@ __all__ = [
     "Change",
     "CompositionChange",
     "DailyLog",
+    "ImpliedIntake",
     "IntakeDay",
     "Log",
     "LogMaintenance",

@@ -4,7 +4,17 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from ..body import BASELINE_CARBOHYDRATE_SHARE, BodyModel, BodyState, start_body
-from ..measures import Assessment, FatValue, Measurement, Subject, body_of, fat_by_size, males, method_error, read
+from ..measures import (
+    Assessment,
+    FatValue,
+    MeasuredPerson,
+    Measurement,
+    body_of,
+    fat_by_size,
+    males,
+    method_error,
+    read,
+)
 from ..numbers import Estimate
 from ..person import Person
 from ..register import Basis, OutOfDomain, constant
@@ -93,7 +103,7 @@ def trend_of_log(
 
 
 class Measured(NamedTuple):
-    """A measurement of body fat on a day; ``field`` is its path, for refusals."""
+    """A measurement of body fat on a day; ``field`` is its name, for refusals."""
 
     day: int
     measurement: Measurement
@@ -140,7 +150,7 @@ def composition_of_log(
 
 
 def _fat_value(person: Person, weight_kg: float, measurement: Measurement) -> FatValue:
-    subject = Subject(
+    subject = MeasuredPerson(
         sex=person.sex,
         age_years=person.age_years,
         height_cm=person.height_cm,

@@ -83,17 +83,6 @@ class Trend(msgspec.Struct, frozen=True):
     notes: tuple[Message, ...]
 
 
-def rate_within(rate: Estimate, limit_kg: float) -> float:
-    """Probability that a weekly rate lies within plus or minus ``limit_kg`` (normal)."""
-    scale = rate.sd * math.sqrt(2.0)
-    return 0.5 * (math.erf((limit_kg - rate.mean) / scale) - math.erf((-limit_kg - rate.mean) / scale))
-
-
-def rate_over(rate: Estimate, limit_kg: float) -> float:
-    """Probability that a weekly rate lies over ``limit_kg`` (normal)."""
-    return 0.5 * math.erfc((limit_kg - rate.mean) / (rate.sd * math.sqrt(2.0)))
-
-
 @equation(
     "trend_reading",
     summary="Trend of a log: rate of tissue, split of a change, probability of a plateau",
@@ -142,8 +131,8 @@ def read_trend(log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elem
     changes = tuple(mixed_change([change_of(fit, *one, days) for one in told], fit.tellings) for days in windows)
     lasting = _lasting_rate(rate, changes)
     if ops is FLOATS:
-        plateau = rate_within(lasting, PLATEAU_RATE_KG)
-        stall = rate_over(lasting, -PLATEAU_RATE_KG)
+        plateau = lasting.probability_under(PLATEAU_RATE_KG) - lasting.probability_under(-PLATEAU_RATE_KG)
+        stall = lasting.probability_over(-PLATEAU_RATE_KG)
         more_days = _more_days_needed(fit, rate)
         if _days_unweighed(log) >= LASTING_DAYS:
             # What is said of the last fortnight is then the model's alone, however sure it is of itself.

@@ -4,7 +4,6 @@ The measurements are read by the equations of each sex that applies and combined
 over both. Body fat is a fraction 0-1, masses kg, indices kg/m².
 """
 
-import math
 from collections.abc import Sequence
 
 import msgspec
@@ -17,7 +16,7 @@ from .body_composition import FatEstimate, FatRange, Standing, healthy_range, lo
 from .body_density import FAT_FRACTION_FROM, FAT_FRACTION_TO
 from .body_mass_index import ffmi, ffmi_normalised, ffmi_notes
 from .fat_combination import Combined, combine
-from .fat_measurements import OUTSIDE_CODES, Measurement, Subject, Value, read, unused
+from .fat_measurements import OUTSIDE_CODES, MeasuredPerson, Measurement, Value, read, unused
 
 _RANGE_FROM, _RANGE_TO = 20.0, 79.0  # ages of the published table of healthy ranges
 _NO_WEIGHT = template(
@@ -44,7 +43,7 @@ _CONTINUED = template(
 )
 
 
-class Row(msgspec.Struct, frozen=True, kw_only=True):
+class MeasurementRead(msgspec.Struct, frozen=True, kw_only=True):
     """One measurement: its value with the error it has alone, its weight in the answer, the methods behind it."""
 
     fat: Estimate
@@ -87,15 +86,15 @@ class Composition(msgspec.Struct, frozen=True, kw_only=True):
     ffmi: Bounds
     ffmi_normalised: Bounds
     position: Position | None
-    rows: tuple[Row, ...]
+    rows: tuple[MeasurementRead, ...]
     notes: tuple[Message, ...]
     cautions: tuple[Message, ...]
 
 
-def estimate_composition(subject: Subject, measurements: Sequence[Measurement]) -> Composition:
+def estimate_composition(subject: MeasuredPerson, measurements: Sequence[Measurement]) -> Composition:
     """Body composition from at least one measurement.
 
-    Raises ``OutOfDomain`` naming the measurement (``/measurements/2/hip_cm``) for a missing girth or skinfold, for a
+    Raises ``OutOfDomain`` naming the measurement (``measurements[2].hip_cm``) for a missing girth or skinfold, for a
     sum of skinfolds above its cap, and where body fat comes out impossible or outside 0.03-0.60.
     """
     if not measurements:
@@ -140,7 +139,7 @@ def _possible(lower: float, mean: float, upper: float) -> Bounds:
     return Bounds(*(min(max(x, FAT_FRACTION_FROM), FAT_FRACTION_TO) for x in (lower, mean, upper)))
 
 
-def _placed(subject: Subject, measurement: Measurement, i: int, male: float) -> Value:
+def _placed(subject: MeasuredPerson, measurement: Measurement, i: int, male: float) -> Value:
     try:
         return read(subject, measurement, male)
     except OutOfDomain as error:
@@ -156,7 +155,7 @@ def _over_sexes(by_sex: Sequence[Estimate]) -> Estimate:
     return Estimate(mean, reach / Z80)
 
 
-def _row(sex: Sex, measurement: Measurement, reads: Sequence[Value], weights: Sequence[float]) -> Row:
+def _row(sex: Sex, measurement: Measurement, reads: Sequence[Value], weights: Sequence[float]) -> MeasurementRead:
     fat = _over_sexes([Estimate(read.value.fat_fraction, read.value.error.sd) for read in reads])
     weight = sum(weights) / len(weights)
     notes = [note for read in reads for note in read.notes]
@@ -166,15 +165,15 @@ def _row(sex: Sex, measurement: Measurement, reads: Sequence[Value], weights: Se
         notes.append(say(_NO_WEIGHT))
     methods = tuple(dict.fromkeys(id for read in reads for id in read.methods))
     methods += ("body_fat_outside_range",) if is_widened else ()
-    return Row(fat=fat, weight=weight, methods=methods, notes=tuple(notes))
+    return MeasurementRead(fat=fat, weight=weight, methods=methods, notes=tuple(notes))
 
 
-def _position(subject: Subject, mean: float, by_sex: Sequence[Estimate]) -> Position:
+def _position(subject: MeasuredPerson, mean: float, by_sex: Sequence[Estimate]) -> Position:
     healthy = healthy_range(subject.sex, subject.age_years)
 
     def below(limit: float) -> float:
         """Probability of less; for an unspecified sex both count the same."""
-        return sum(0.5 * math.erfc((e.mean - limit) / (e.sd * math.sqrt(2.0))) for e in by_sex) / len(by_sex)
+        return sum(e.probability_under(limit) for e in by_sex) / len(by_sex)
 
     lower, upper = below(healthy.lower), below(healthy.upper)
     return Position(
@@ -184,7 +183,7 @@ def _position(subject: Subject, mean: float, by_sex: Sequence[Estimate]) -> Posi
     )
 
 
-def _notes(subject: Subject, combined: Sequence[Combined], normalised: float) -> tuple[Message, ...]:
+def _notes(subject: MeasuredPerson, combined: Sequence[Combined], normalised: float) -> tuple[Message, ...]:
     notes = [note for c in combined for note in c.notes]
     notes += ffmi_notes(subject.sex, normalised)
     if subject.age_years >= ADULT_YEARS and not _RANGE_FROM <= subject.age_years < _RANGE_TO + 1.0:
@@ -192,7 +191,7 @@ def _notes(subject: Subject, combined: Sequence[Combined], normalised: float) ->
     return tuple(notes)
 
 
-def _cautions(subject: Subject, fat: FatEstimate) -> tuple[Message, ...]:
+def _cautions(subject: MeasuredPerson, fat: FatEstimate) -> tuple[Message, ...]:
     cautions = [NOT_MEDICAL_ADVICE]
     if not fat.is_measured:
         cautions.append(FAT_FROM_BMI)

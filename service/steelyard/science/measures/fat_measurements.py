@@ -58,7 +58,7 @@ class HeightAndWeight(msgspec.Struct, frozen=True):
 Measurement = Girths | Skinfolds | BodyFatReading | HeightAndWeight
 
 
-class Subject(msgspec.Struct, frozen=True, kw_only=True):
+class MeasuredPerson(msgspec.Struct, frozen=True, kw_only=True):
     """Whose body it is."""
 
     sex: Sex
@@ -141,7 +141,7 @@ _CONVERSIONS: dict[DensityConversion, Callable[[float], float]] = {
 }
 
 
-def read(subject: Subject, measurement: Measurement, male: float) -> Value:
+def read(subject: MeasuredPerson, measurement: Measurement, male: float) -> Value:
     """A measurement by the equations of one sex (``male`` 1 or 0).
 
     Raises ``OutOfDomain`` naming the measure (``hip_cm``, ``thigh``; empty for all together) where one is missing or
@@ -161,7 +161,7 @@ def read(subject: Subject, measurement: Measurement, male: float) -> Value:
             return _read_bmi(subject, male)
 
 
-def _read_girths(subject: Subject, measurement: Girths, is_male: bool) -> Value:
+def _read_girths(subject: MeasuredPerson, measurement: Girths, is_male: bool) -> Value:
     girths = measurement.girths_cm
     needed = ("abdomen_cm", "neck_cm") if is_male else ("waist_cm", "hip_cm", "neck_cm")
     for name in needed:
@@ -181,7 +181,7 @@ def _read_girths(subject: Subject, measurement: Girths, is_male: bool) -> Value:
     return Value(value=FatValue(fraction, BodyFatMethod.GIRTHS, error), methods=methods, notes=notes)
 
 
-def _read_skinfolds(subject: Subject, measurement: Skinfolds, is_male: bool) -> Value:
+def _read_skinfolds(subject: MeasuredPerson, measurement: Skinfolds, is_male: bool) -> Value:
     equation = measurement.equation
     density = density_from_skinfolds(equation, is_male, measurement.skinfolds_mm, subject.age_years)
     fraction = checked_fat_fraction(_CONVERSIONS[measurement.conversion](density), "")
@@ -200,7 +200,7 @@ def _skinfold_ids(equation: SkinfoldMethod, is_male: bool) -> tuple[str, str]:
     return id, id
 
 
-def _read_bmi(subject: Subject, male: float) -> Value:
+def _read_bmi(subject: MeasuredPerson, male: float) -> Value:
     fraction: float = fat_fraction_from_bmi(subject.weight_kg, subject.height_cm, subject.age_years, male)
     error = method_error(BodyFatMethod.BMI_EQUATION, subject.training)
     error, notes = _within_age(error, subject.age_years, "body_fat_from_bmi", "body_fat_from_bmi")

@@ -1,6 +1,6 @@
 """A number with its uncertainty."""
 
-from statistics import NormalDist
+import math
 
 import msgspec
 
@@ -14,10 +14,6 @@ Z80 = constant(
     summary="Half-width of an 80 % interval of a normal distribution, in standard deviations",
     basis=Basis.PUBLISHED,
 )
-
-
-# Without an error there would be no distribution to ask.
-_LEAST_SD = 1e-6
 
 
 class Estimate(msgspec.Struct, frozen=True, gc=False):
@@ -36,6 +32,12 @@ class Estimate(msgspec.Struct, frozen=True, gc=False):
         """Upper end of the 80 % interval."""
         return self.mean + Z80 * self.sd
 
+    def probability_under(self, limit: float) -> float:
+        """Probability that the value lies under ``limit``, its error taken as normal; without an error 0 or 1."""
+        if self.sd <= 0.0:
+            return 1.0 if self.mean < limit else 0.0
+        return 0.5 * (1.0 + math.erf((limit - self.mean) / (self.sd * math.sqrt(2.0))))
+
     def probability_over(self, limit: float) -> float:
-        """Probability that the value is over ``limit``, its error taken as normal."""
-        return 1.0 - NormalDist(self.mean, max(self.sd, _LEAST_SD)).cdf(limit)
+        """Probability that the value lies over ``limit``."""
+        return 1.0 - self.probability_under(limit)

@@ -44,7 +44,7 @@ class FollowedWeek(msgspec.Struct, frozen=True, kw_only=True):
     is_break: bool = False
 
 
-class PhaseFollowed(msgspec.Struct, frozen=True, kw_only=True):
+class FollowedPhase(msgspec.Struct, frozen=True, kw_only=True):
     """The plan. ``maintenance`` is what it started from, on the scale of its intakes.
 
     ``fat_loss_kg`` is the fat it is to lose; None where its length is the target. ``usual_intake_kcal`` was eaten
@@ -98,7 +98,7 @@ class PromisedPath:
     the physical one: a deficit of 500 kcal as logged at 90 % is one of 556 kcal.
     """
 
-    def __init__(self, phase: PhaseFollowed, body: Body, ratio: float, marks: tuple[int, ...]) -> None:
+    def __init__(self, phase: FollowedPhase, body: Body, ratio: float, marks: tuple[int, ...]) -> None:
         """``body`` as before the phase, physical scale; ``ratio``: logged over eaten; ``marks``: the days of the
         phase between which changes will be asked for."""
         self._marks = sorted({0, phase.days, *(min(max(mark, 0), phase.days) for mark in marks)})

@@ -1,6 +1,7 @@
 """A phase held against its plan: the verdict, the correction and the advice."""
 
 from .review import (
+    BodyAhead,
     Review,
     review_phase,
 )
@@ -8,8 +9,4 @@ from .texts import (
     REVIEW_IDS,
 )
 
-__all__ = [
-    "REVIEW_IDS",
-    "Review",
-    "review_phase",
-]
+__all__ = ["REVIEW_IDS", "BodyAhead", "Review", "review_phase"]

@@ -7,11 +7,11 @@ from typing import NamedTuple
 from .. import rails
 from ..body import BASELINE_CARBOHYDRATE_SHARE, Diet, Forecast, Stretch, current_maintenance_kcal, forecast
 from ..numbers import Estimate
-from ..phase import DAYS_PER_WEEK, LEAST_DEFICIT, MOST_WEEKS, PhaseFollowed, PhaseKind, PromisedPath, Verdict
+from ..phase import DAYS_PER_WEEK, LEAST_DEFICIT, MOST_WEEKS, FollowedPhase, PhaseKind, PromisedPath, Verdict
 from ..rails import GAIN_RATE, GAIN_RATE_LIMIT, LOSS_LIMIT, PROTEIN_DEFAULT_GAIN, UNANSWERED, RailAction
 from ..register import Message, say
 from . import texts
-from .correction import STEP_KCAL, Course, Limits, down, up
+from .correction import STEP_KCAL, IntakeLimits, RestOfPhase, down, up
 from .reading import Now
 
 _AFTERMATH_LENGTHS = (3.0, 4.0, 7.0)
@@ -22,7 +22,7 @@ _OFF_PLAN = (Verdict.FASTER, Verdict.SLOWER)
 _LEAST_SEARCHED_KCAL = 500.0
 
 
-class Decision(StrEnum):
+class NextStep(StrEnum):
     """What becomes of the phase."""
 
     CONTINUE = "continue"
@@ -34,7 +34,7 @@ class Decision(StrEnum):
 class Advice(NamedTuple):
     """The decision, the change of the planned intake [kcal/d], and how many days are still to come."""
 
-    decision: Decision
+    decision: NextStep
     correction_kcal: int
     days_ahead: int
     reasons: list[Message]
@@ -49,7 +49,7 @@ class Aftermath(NamedTuple):
     rebound: Estimate
 
 
-def aftermath(course: Course, now: Now) -> Aftermath:
+def aftermath(course: RestOfPhase, now: Now) -> Aftermath:
     """What the first weeks after the phase look like, at the maintenance of the body there is."""
     physical = float(current_maintenance_kcal(course.model, course.state))
     intake = STEP_KCAL * round(course.ratio * physical / STEP_KCAL)
@@ -63,22 +63,24 @@ def aftermath(course: Course, now: Now) -> Aftermath:
 
 
 def advise(
-    phase: PhaseFollowed, course: Course, now: Now, promised: PromisedPath, verdict: Verdict, is_finished: bool
+    phase: FollowedPhase, course: RestOfPhase, now: Now, promised: PromisedPath, verdict: Verdict, is_finished: bool
 ) -> Advice:
     """Decide. Raises ``guard_rails.Refused`` where a deficit or a gain is running and screening was not answered."""
     if is_finished or course.days_left == 0:
-        return Advice(Decision.END, 0, 0, [say(texts.OVER)], [])
+        return Advice(NextStep.END, 0, 0, [say(texts.OVER)], [])
     if phase.kind.is_deficit:
         return _Deficit(phase, course, now, promised, verdict).advise()
     return _hold_or_gain(phase, course, now, promised, verdict)
 
 
-def _held(limits: Limits, wanted: float) -> int:
+def _held(limits: IntakeLimits, wanted: float) -> int:
     """A change of intake rounded to a step, inside the limits; the least wins where they leave nothing."""
     return max(min(down(wanted), down(limits.most)), up(limits.least))
 
 
-def _rail_actions(limits: Limits, course: Course, change_kcal: int, wanted: float, days: int) -> list[RailAction]:
+def _rail_actions(
+    limits: IntakeLimits, course: RestOfPhase, change_kcal: int, wanted: float, days: int
+) -> list[RailAction]:
     """What the rails did to the days to come."""
     actions = list(limits.warnings)
     intake = min(course.intakes(float(change_kcal), days))
@@ -97,7 +99,7 @@ class _Deficit:
     """A mini-cut or a cut in its course."""
 
     def __init__(
-        self, phase: PhaseFollowed, course: Course, now: Now, promised: PromisedPath, verdict: Verdict
+        self, phase: FollowedPhase, course: RestOfPhase, now: Now, promised: PromisedPath, verdict: Verdict
     ) -> None:
         self.phase, self.course, self.now, self.verdict = phase, course, now, verdict
         expected = -promised.change(0, phase.days).fat.mean
@@ -131,9 +133,9 @@ class _Deficit:
         return min(self.course.intakes(0.0, self.course.days_left))
 
     def _end(self, reason: Message, actions: list[RailAction] | None = None) -> Advice:
-        return Advice(Decision.END, 0, 0, [reason], [*self.actions, *(actions or [])])
+        return Advice(NextStep.END, 0, 0, [reason], [*self.actions, *(actions or [])])
 
-    def _with_logged_loss(self, limits: Limits) -> Limits:
+    def _with_logged_loss(self, limits: IntakeLimits) -> IntakeLimits:
         """The rail on what was really lost: too fast over two settled weeks raises the intake."""
         now, weight = self.now, self.course.physical.weight_kg
         if now.fortnight_tissue is None or now.days < 14 + texts.SETTLING_DAYS:
@@ -158,9 +160,9 @@ class _Deficit:
         why = rails.DeficitLimit(texts.LOGGED_LOSS, limits.most - least, "loss as logged")
         return limits._replace(least=least, why=why)
 
-    def _go_on(self, limits: Limits) -> Advice:
+    def _go_on(self, limits: IntakeLimits) -> Advice:
         course, left = self.course, self.course.days_left
-        wanted, days, decision = 0.0, left, Decision.CONTINUE
+        wanted, days, decision = 0.0, left, NextStep.CONTINUE
         if left < texts.LEAST_DAYS_LEFT and self.verdict in _OFF_PLAN:
             self.reasons.append(say(texts.TOO_LATE, days=left))
         elif self.verdict is Verdict.SLOWER or (self.verdict is Verdict.FASTER and self.phase.fat_loss_kg is None):
@@ -175,11 +177,11 @@ class _Deficit:
             most = self._most_days()
             reach = course.days_to_lose(self.target, float(change), most)
             if reach is not None and reach <= left - texts.LEAST_DAYS_LEFT and self.verdict is Verdict.FASTER:
-                decision, days = Decision.SHORTEN, reach
+                decision, days = NextStep.SHORTEN, reach
                 self.reasons.append(say(texts.SHORTEN, date=self._date(reach), days=left - reach))
             elif self._falls_short(float(change)):
                 if reach is not None and reach > left:
-                    decision, days = Decision.EXTEND, reach
+                    decision, days = NextStep.EXTEND, reach
                     self.reasons.append(say(texts.EXTEND, date=self._date(reach), days=reach - left))
                 elif reach is None:
                     fat = -course.fat_change(float(change), left)
@@ -189,14 +191,14 @@ class _Deficit:
             longer = course.limits(days)
             held = max(change, up(longer.least))
             if held != change:
-                decision, days = Decision.CONTINUE, left
+                decision, days = NextStep.CONTINUE, left
                 self.reasons = [r for r in self.reasons if r.code != texts.EXTEND]
                 fat = -course.fat_change(float(change), left)
                 self.reasons.append(say(texts.OUT_OF_REACH, fat_kg=fat, target_kg=self.target))
         self._warn_of_eaten(limits)
         return Advice(decision, change, days, self.reasons, [*self.actions, *actions])
 
-    def _explain(self, limits: Limits, change: int, wanted: float) -> None:
+    def _explain(self, limits: IntakeLimits, change: int, wanted: float) -> None:
         why = limits.why
         if change == wanted:
             if change:
@@ -223,7 +225,7 @@ class _Deficit:
     def _date(self, days: int) -> str:
         return date.fromordinal(self.now.day + days).isoformat()
 
-    def _warn_of_eaten(self, limits: Limits) -> None:
+    def _warn_of_eaten(self, limits: IntakeLimits) -> None:
         """What is logged is held to the rails as well."""
         eaten = self.now.fortnight_intake_kcal
         least = self._lowest() + limits.least
@@ -234,7 +236,9 @@ class _Deficit:
             self.actions.append(RailAction(why.rule, "warned", least, eaten, "kcal/d", message))
 
 
-def _hold_or_gain(phase: PhaseFollowed, course: Course, now: Now, promised: PromisedPath, verdict: Verdict) -> Advice:
+def _hold_or_gain(
+    phase: FollowedPhase, course: RestOfPhase, now: Now, promised: PromisedPath, verdict: Verdict
+) -> Advice:
     """A gain or a hold: the rate to come is restored, and never what was missed."""
     left = course.days_left
     fraction = course.physical.fat_fraction
@@ -243,7 +247,7 @@ def _hold_or_gain(phase: PhaseFollowed, course: Course, now: Now, promised: Prom
     if ceiling is not None and is_judged and fraction >= ceiling:
         percent = round(100.0 * ceiling, 1)
         met = say(texts.CEILING_MET, fat_percent=100.0 * fraction, ceiling_percent=percent)
-        return Advice(Decision.END, 0, 0, [met], [])
+        return Advice(NextStep.END, 0, 0, [met], [])
     limits = course.limits(left)
     if phase.kind is PhaseKind.GAIN:
         rails.check_answered(course.physical)
@@ -270,4 +274,4 @@ def _hold_or_gain(phase: PhaseFollowed, course: Course, now: Now, promised: Prom
         actions.append(RailAction(GAIN_RATE, "capped", limit, None, "of body mass a week", held))
     elif change:
         reasons.append(say(texts.CORRECTED, correction_kcal=change))
-    return Advice(Decision.CONTINUE, change, left, reasons, actions)
+    return Advice(NextStep.CONTINUE, change, left, reasons, actions)

@@ -10,7 +10,7 @@ import msgspec
 
 from .. import rails
 from ..body import BodyState, Diet, Forecast, Stretch, crossing, forecast, start_body, walk
-from ..phase import DAYS_PER_WEEK, FollowedWeek, PhaseFollowed, diet_of_week
+from ..phase import DAYS_PER_WEEK, FollowedPhase, FollowedWeek, diet_of_week
 from ..rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G, DeficitLimit, RailAction, Refused, Subject
 from .reading import BodyNow
 
@@ -27,7 +27,7 @@ class Stint(NamedTuple):
     week: FollowedWeek
 
 
-class Limits(NamedTuple):
+class IntakeLimits(NamedTuple):
     """What the rails allow for the days to come, as changes of the planned intake [kcal/d], and why.
 
     ``refusal`` is set where no deficit at all is allowed.
@@ -55,10 +55,10 @@ def corrected_week(week: FollowedWeek, change_kcal: float) -> FollowedWeek:
     return msgspec.structs.replace(week, intake_kcal=week.intake_kcal + change_kcal, carbohydrate_g=grams)
 
 
-class Course:
+class RestOfPhase:
     """The rest of a phase, for any change of its intake."""
 
-    def __init__(self, phase: PhaseFollowed, subject: Subject, now: BodyNow, ratio: float, day: int) -> None:
+    def __init__(self, phase: FollowedPhase, subject: Subject, now: BodyNow, ratio: float, day: int) -> None:
         """``subject``: the person as at the phase's start; ``day`` of the review; ``ratio``: logged over eaten."""
         self.phase, self.ratio, self.now = phase, ratio, now
         self.days_gone = day - phase.start_day
@@ -129,7 +129,7 @@ class Course:
         stints = self.stints(change_kcal, days)
         return forecast(self.now.body, [Stretch(self._diet(s), (float(s.days),)) for s in stints]), stints
 
-    def limits(self, days: int) -> Limits:
+    def limits(self, days: int) -> IntakeLimits:
         """What the rails allow over the ``days`` to come."""
         intakes = self.intakes(0.0, days)
         lowest, highest = min(intakes), max(intakes)
@@ -163,7 +163,7 @@ class Course:
                     high = middle
             words = "end body fat" if broken == rails.BODY_FAT else f"tissue loss of {rails.LOSS_LIMIT:.0%} a week"
             low, why = high, DeficitLimit(broken, self.maintenance_kcal - lowest - high, words)
-        return Limits(low, most, why, refusal, warnings)
+        return IntakeLimits(low, most, why, refusal, warnings)
 
     def _breaks(self, change_kcal: float, days: int) -> str | None:
         end = self.end(change_kcal, days)

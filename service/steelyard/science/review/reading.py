@@ -17,10 +17,10 @@ from ..log import (
     prior_on_logging_scale,
     trend_of_log,
 )
-from ..measures import Assessment, body_of
+from ..measures import body_of
+from ..member import Member
 from ..numbers import Estimate
-from ..person import Person
-from ..phase import PhaseFollowed, diet_of_week
+from ..phase import FollowedPhase, diet_of_week
 from ..register import Message, OutOfDomain
 
 _RECENT_DAYS = 7
@@ -36,7 +36,7 @@ class Changes(NamedTuple):
     carried: Estimate
 
 
-class Eaten(NamedTuple):
+class EatenSoFar(NamedTuple):
     """Intake against the plan, on the logging scale [kcal/d].
 
     ``difference`` covers all days of the phase, also those without a log (None: no day was logged).
@@ -57,7 +57,7 @@ class Now(NamedTuple):
     window_days: int  # of them, since the first weighing within it
     weighings: int  # within the window
     window: Changes
-    eaten: Eaten
+    eaten: EatenSoFar
     maintenance: LogMaintenance
     ratio: float  # logged over eaten energy
     recent_intake_kcal: float  # a day, over the last week, logging scale
@@ -102,12 +102,13 @@ def change_over(trend: Trend, days: int) -> Changes:
     )
 
 
-def read_phase(person: Person, assessed: Assessment, phase: PhaseFollowed, log: Log, day: int) -> Now:
+def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int) -> Now:
     """Read a log on the morning of ``day``, which lies in the phase or is the one after its last.
 
     Raises: ``OutOfDomain`` on a log that cannot be read, or one that fits no living body.
     """
-    trend, reading = trend_of_log(person, assessed, log, day, phase.usual_intake_kcal)
+    assessed = member.assessed
+    trend, reading = trend_of_log(member.person, assessed, log, day, phase.usual_intake_kcal)
     daily = reading.daily
     last = trend.days - 1
     first = next(i for i, seen in enumerate(daily.is_weighed) if seen)
@@ -147,8 +148,8 @@ def read_phase(person: Person, assessed: Assessment, phase: PhaseFollowed, log: 
 
 
 def _eaten(
-    phase: PhaseFollowed, intake: Sequence[float], is_logged: Sequence[float], first_day: int, day: int
-) -> Eaten:
+    phase: FollowedPhase, intake: Sequence[float], is_logged: Sequence[float], first_day: int, day: int
+) -> EatenSoFar:
     days = day - phase.start_day
     planned = [phase.week_of(i).intake_kcal for i in range(days)]
     mean_planned = sum(planned) / days if days else phase.weeks[0].intake_kcal
@@ -159,12 +160,12 @@ def _eaten(
             logged.append(intake[at])
             gaps.append(intake[at] - planned[i])
     if not logged:
-        return Eaten(days, 0, None, mean_planned, None)
+        return EatenSoFar(days, 0, None, mean_planned, None)
     n = len(logged)
     mean = sum(logged) / n
     # The logged days carry their random error; the others may differ from them for good.
     error2 = (LOGGING_ERROR * mean) ** 2 / n + ((1.0 - n / days) * UNLOGGED_BIAS * mean) ** 2
-    return Eaten(days, n, mean, mean_planned, Estimate(sum(gaps) / n, math.sqrt(error2)))
+    return EatenSoFar(days, n, mean, mean_planned, Estimate(sum(gaps) / n, math.sqrt(error2)))
 
 
 class BodyNow(NamedTuple):
@@ -180,7 +181,7 @@ class BodyNow(NamedTuple):
 _SHARING = frozenset({UncertaintySource.BODY_FAT, UncertaintySource.PARTITION, UncertaintySource.TRAINING_RESPONSE})
 
 
-def body_now(person: Person, assessed: Assessment, phase: PhaseFollowed, now: Now, unseen_tissue: Estimate) -> BodyNow:
+def body_now(member: Member, phase: FollowedPhase, now: Now, unseen_tissue: Estimate) -> BodyNow:
     """Split the change of tissue into fat and lean as the model shares it, and carry the body on from there.
 
     Args: ``unseen_tissue``: change from the phase's start to the first weighing within it, which no one saw.
@@ -190,10 +191,10 @@ def body_now(person: Person, assessed: Assessment, phase: PhaseFollowed, now: No
     log_maintenance = now.maintenance.maintenance
     maintenance = Estimate(scale * log_maintenance.mean, scale * log_maintenance.sd)
     usual = None if phase.usual_intake_kcal is None else scale * phase.usual_intake_kcal
-    before = body_of(person, assessed, maintenance, usual)
+    before = body_of(member.person, member.assessed, maintenance, usual)
     fat = lean = Estimate(0.0, 0.0)
     if now.days > 0:
-        fat, lean = _share(person, phase, now, before, tissue, scale)
+        fat, lean = _share(phase, now, before, tissue, scale)
     weight = now.weight_kg.mean
     fat_kg = min(max(before.fat_kg.mean + fat.mean, 0.02 * weight), 0.65 * weight)
     return BodyNow(
@@ -211,12 +212,10 @@ def body_now(person: Person, assessed: Assessment, phase: PhaseFollowed, now: No
     )
 
 
-def _share(
-    person: Person, phase: PhaseFollowed, now: Now, before: Body, tissue: Estimate, scale: float
-) -> tuple[Estimate, Estimate]:
+def _share(phase: FollowedPhase, now: Now, before: Body, tissue: Estimate, scale: float) -> tuple[Estimate, Estimate]:
     """Change of fat and of lean tissue, given that of both."""
     eaten = now.eaten.planned_kcal + (now.eaten.difference.mean if now.eaten.difference else 0.0)
-    planned = diet_of_week(phase.week_of(now.days // 2), person.weight_kg)
+    planned = diet_of_week(phase.week_of(now.days // 2), before.weight_kg)
     share = planned.carbohydrate_kcal / planned.intake_kcal
     diet = Diet(scale * eaten, scale * eaten * share, planned.protein_g_per_kg)
     weeks, rest = divmod(now.days, 7)

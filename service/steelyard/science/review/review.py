@@ -6,21 +6,23 @@ too early. What restores the target is then sought from the present state, insid
 """
 
 import math
+from collections.abc import Sequence
+from typing import NamedTuple
 
 import msgspec
 
-from ..body import Forecast
+from ..body import Forecast, Spread
 from ..log import Log, LogMaintenance
-from ..measures import Assessment, body_of
+from ..measures import body_of
+from ..member import Member
 from ..numbers import Estimate
-from ..person import Person
-from ..phase import DAYS_PER_WEEK, MOST_WEEKS, PhaseFollowed, PhaseKind, PromisedPath, Verdict
-from ..rails import RailAction, Subject
+from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, PromisedPath, Verdict
+from ..rails import RailAction
 from ..register import Basis, Kind, Message, OutOfDomain, equation, say
 from . import texts
-from .advice import Advice, Aftermath, Decision, advise, aftermath
-from .correction import Course, Stint
-from .reading import Changes, Eaten, Now, body_now, read_phase
+from .advice import Advice, Aftermath, NextStep, advise, aftermath
+from .correction import RestOfPhase, Stint
+from .reading import Changes, EatenSoFar, Now, body_now, read_phase
 
 _MOST_DAYS_AHEAD = 56
 
@@ -31,6 +33,21 @@ class Probabilities(msgspec.Struct, frozen=True):
     within_interval: float
     faster: float
     slower: float
+
+
+class BodyAhead(NamedTuple):
+    """The body on the evening of ``day``: masses [kg], maintenance on the logging scale [kcal/d].
+
+    ``weight`` is a single weighing: it carries the error of today's level and daily noise.
+    """
+
+    day: int
+    weight: Estimate
+    fat: Estimate
+    lean: Estimate
+    carried: Estimate
+    fat_fraction: Estimate
+    maintenance: Estimate
 
 
 class Review(msgspec.Struct, frozen=True):
@@ -55,7 +72,7 @@ class Review(msgspec.Struct, frozen=True):
     fat: Estimate
     lean: Estimate
     fat_fraction: Estimate
-    eaten: Eaten
+    eaten: EatenSoFar
     implied_difference: Estimate | None
     maintenance: LogMaintenance
     maintenance_change: Estimate
@@ -73,17 +90,29 @@ class Review(msgspec.Struct, frozen=True):
         """What the rails did."""
         return self.advice.actions
 
+    def bodies_on(self, path: Forecast, days: Sequence[int]) -> list[BodyAhead]:
+        """The bodies at the points of ``path`` after its start, which are so many days from the day reviewed on."""
+        spreads = path.spreads()
+        return [self._body_at(path, i, spreads[i], after) for i, after in enumerate(days, 1)]
 
-def _below(limit: float, estimate: Estimate) -> float:
-    """Probability that a normal quantity lies below a limit."""
-    if estimate.sd <= 0.0:
-        return 1.0 if estimate.mean < limit else 0.0
-    return 0.5 * (1.0 + math.erf((limit - estimate.mean) / (estimate.sd * math.sqrt(2.0))))
+    def _body_at(self, path: Forecast, i: int, sd: Spread, days: int) -> BodyAhead:
+        state = path.states[i]
+        weight = float(state.weight_kg)
+        weight_sd = (sd.weight_kg**2 + self.weight_kg.sd**2 + self.noise_sd_kg**2) ** 0.5
+        return BodyAhead(
+            day=self.day + days - 1,
+            weight=Estimate(weight, weight_sd),
+            fat=Estimate(state.fat_kg, sd.fat_kg),
+            lean=Estimate(state.lean_kg, sd.lean_kg),
+            carried=Estimate(state.carried_kg, sd.carried_kg),
+            fat_fraction=Estimate(state.fat_kg / weight, sd.fat_fraction),
+            maintenance=Estimate(self.ratio * path.maintenance_kcal(i), self.ratio * sd.maintenance_kcal),
+        )
 
 
 def probabilities(kind: PhaseKind, planned: Estimate, observed: Estimate) -> Probabilities:
     """Where the true change of tissue lies against the plan's 80 % interval, given what the log tells of it."""
-    lower, upper = _below(planned.lower, observed), 1.0 - _below(planned.upper, observed)
+    lower, upper = observed.probability_under(planned.lower), observed.probability_over(planned.upper)
     faster, slower = (lower, upper) if kind.is_deficit else (upper, lower)
     return Probabilities(max(0.0, 1.0 - lower - upper), faster, slower)
 
@@ -125,18 +154,11 @@ def judge(likely: Probabilities) -> Verdict:
     valid_range="phases of at least two weeks with dated weighings",
 )
 def review_phase(
-    person: Person,
-    assessed: Assessment,
-    subject: Subject,
-    phase: PhaseFollowed,
-    log: Log,
-    as_of_day: int,
-    *,
-    is_finished: bool = False,
+    member: Member, phase: FollowedPhase, log: Log, as_of_day: int, *, is_finished: bool = False
 ) -> Review:
     """Review ``phase`` on the morning of ``as_of_day``.
 
-    Args: ``person``, ``assessed`` and ``subject`` as at the phase's start; ``log`` may begin before it, which helps.
+    Args: ``member`` as at the phase's start; ``log`` may begin before it, which helps.
     Raises: ``OutOfDomain`` on a log that cannot be read or a phase that had not begun; ``guard_rails.Refused``
         where a deficit is still running and the screening was not answered.
     """
@@ -152,23 +174,25 @@ def review_phase(
     finished = is_finished or as_of_day >= phase.end_day
     day = min(as_of_day, phase.end_day)
     log, later = _until(log, day, as_of_day)
-    now = read_phase(person, assessed, phase, log, day)
+    now = read_phase(member, phase, log, day)
 
     unseen = now.days - now.window_days
     scale = 1.0 / now.ratio
     usual = None if phase.usual_intake_kcal is None else scale * phase.usual_intake_kcal
     from_start = Estimate(scale * phase.maintenance.mean, scale * phase.maintenance.sd)
-    promised = PromisedPath(phase, body_of(person, assessed, from_start, usual), now.ratio, (unseen, now.days))
+    promised = PromisedPath(
+        phase, body_of(member.person, member.assessed, from_start, usual), now.ratio, (unseen, now.days)
+    )
     planned = promised.change(unseen, now.days).tissue
-    body = body_now(person, assessed, phase, now, promised.change(0, unseen).tissue)
+    body = body_now(member, phase, now, promised.change(0, unseen).tissue)
     likely = probabilities(phase.kind, planned, now.window.tissue)
     more_days = more_days_needed(now.window_days, now.weighings, planned, now.window.tissue)
     verdict = Verdict.TOO_EARLY if more_days else judge(likely)
 
-    course = Course(phase, subject, body, now.ratio, day)
+    course = RestOfPhase(phase, member.subject, body, now.ratio, day)
     advice = advise(phase, course, now, promised, verdict, finished)
     path, stints = (None, []) if advice.days_ahead == 0 else course.forecast(advice.correction_kcal, advice.days_ahead)
-    ends = advice.decision is Decision.END
+    ends = advice.decision is NextStep.END
     after = aftermath(course, now) if ends else None
     observed = now.window.tissue
     implied = None
@@ -227,7 +251,7 @@ def _until(log: Log, day: int, as_of_day: int) -> tuple[Log, int]:
 
 
 def _reasons(
-    phase: PhaseFollowed, now: Now, planned: Estimate, likely: Probabilities, verdict: Verdict, more_days: int
+    phase: FollowedPhase, now: Now, planned: Estimate, likely: Probabilities, verdict: Verdict, more_days: int
 ) -> list[Message]:
     """Why the verdict is what it is, and what was eaten."""
     observed = now.window.tissue.mean

@@ -1,0 +1,116 @@
+"""How does a phase stand against its plan, and what is to be done about it?"""
+
+from datetime import date
+from typing import NamedTuple
+
+from steelyard.science.body import CARRIED_IDS, FORECAST_IDS, MODEL_IDS
+from steelyard.science.member import Member, Told
+from steelyard.science.numbers import Estimate
+from steelyard.science.phase import FollowedPhase, FollowedWeek
+from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G, RAIL_IDS
+from steelyard.science.register import ON_LOGGING_SCALE, OutOfDomain
+from steelyard.science.review import REVIEW_IDS, BodyAhead, Review
+from steelyard.science.review import review_phase as review
+
+from .answered import Answered
+from .dates import check_dates, last_day_of
+
+_ROUNDING_KCAL = 20.0  # by which grams rounded to the next five may exceed their energy
+
+
+class ReviewAsked(NamedTuple):
+    """Which phase of whose, told as they were at its start, with the log that ``told`` holds; on which day, the last
+    of the log when None. ``is_finished``: it was ended on that day."""
+
+    told: Told
+    phase: FollowedPhase
+    as_of: date | None = None
+    is_finished: bool = False
+
+
+class WeekAhead(NamedTuple):
+    """Days to come on one diet, from ``start``, as corrected; ``at_end`` the body on their last evening."""
+
+    start: date
+    days: int
+    diet: FollowedWeek
+    at_end: BodyAhead
+
+
+class FirstWeeksAfter(NamedTuple):
+    """The first weeks at maintenance after the phase: what to eat (logging scale), what returns, the body then."""
+
+    intake_kcal: int
+    rebound: Estimate
+    points: list[BodyAhead]
+
+
+class PhaseReviewed(NamedTuple):
+    """A phase reviewed on a day, with the last day that it is to have."""
+
+    as_of: date
+    review: Review
+    last_date: date
+    weeks: list[WeekAhead]
+    after: FirstWeeksAfter | None
+
+
+def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
+    """Review a phase. Raises ``OutOfDomain``, and ``Refused`` where a deficit runs and screening was not answered."""
+    phase = asked.phase
+    start = date.fromordinal(phase.start_day)
+    check_dates({"phase.start_date": start, "as_of_date": asked.as_of})
+    log = asked.told.log
+    if log is None:
+        raise ValueError("a phase is reviewed with a log")
+    # Its maintenance at the start is that of the equations: what the log says of it is part of the review.
+    member = Member(asked.told._replace(log=None))
+    assessed = member.assessed
+    day = last_day_of(log, asked.as_of)
+    _check_nutrients(phase)
+    found = review(member, phase, log, day, is_finished=asked.is_finished)
+    last_day = found.day + found.advice.days_ahead - 1
+    return Answered(
+        PhaseReviewed(
+            as_of=date.fromordinal(day),
+            review=found,
+            last_date=max(date.fromordinal(last_day), start),
+            weeks=_weeks(found),
+            after=_after(found),
+        ),
+        reasons=[assessed.resting.reason, *found.reasons],
+        cautions=[*member.cautions, ON_LOGGING_SCALE],
+        actions=found.actions,
+        methods=(*assessed.resting.preferred, *_METHODS),
+    )
+
+
+def _check_nutrients(phase: FollowedPhase) -> None:
+    """Raises ``OutOfDomain`` naming the first week whose protein and carbohydrate are more than its energy."""
+    for i, week in enumerate(phase.weeks):
+        of_protein = PROTEIN_KCAL_PER_G * week.protein_g
+        if of_protein + CARBOHYDRATE_KCAL_PER_G * (week.carbohydrate_g or 0.0) > week.intake_kcal + _ROUNDING_KCAL:
+            detail = "Protein and carbohydrate of this week are more energy than its intake."
+            raise OutOfDomain("NUTRIENTS_EXCEED_INTAKE", f"phase.weeks[{i}].intake_kcal", detail)
+
+
+def _weeks(found: Review) -> list[WeekAhead]:
+    if found.path is None:
+        return []
+    bodies = found.bodies_on(found.path, [stint.end for stint in found.stints])
+    return [
+        WeekAhead(date.fromordinal(found.day + stint.end - stint.days), stint.days, stint.week, body)
+        for stint, body in zip(found.stints, bodies, strict=True)
+    ]
+
+
+def _after(found: Review) -> FirstWeeksAfter | None:
+    after = found.aftermath
+    if after is None:
+        return None
+    days = [round(state.day) for state in after.path.states[1:]]
+    return FirstWeeksAfter(after.intake_kcal, after.rebound, found.bodies_on(after.path, days))
+
+
+_LOG_IDS = ("trend_reading", "weight_filter", "log_maintenance", "linearised_energy_balance")
+_METHODS = (*REVIEW_IDS, *_LOG_IDS, *MODEL_IDS, *CARRIED_IDS, *FORECAST_IDS, *RAIL_IDS)

@@ -1,0 +1,84 @@
+"""What does a log of weights and intakes say?"""
+
+from datetime import date
+from typing import NamedTuple
+
+from steelyard.science.log import (
+    CompositionChange,
+    DailyLog,
+    ImpliedIntake,
+    Measured,
+    Trend,
+    composition_of_log,
+    intake_from_weight,
+    trend_of_log,
+)
+from steelyard.science.measures import Measurement
+from steelyard.science.member import Member, Told
+from steelyard.science.register import ON_LOGGING_SCALE
+
+from .answered import Answered
+from .dates import check_dates, last_day_of
+
+
+class TrendAsked(NamedTuple):
+    """Whose log, which ``told`` holds; read on which day, its last when None.
+
+    ``usual_intake_kcal`` was eaten a day before the log began, maintenance when None. ``measurements`` of body fat are
+    dated.
+    """
+
+    told: Told
+    as_of: date | None = None
+    usual_intake_kcal: float | None = None
+    measurements: tuple[tuple[date, Measurement], ...] = ()
+
+
+class TrendRead(NamedTuple):
+    """A log as read on a day.
+
+    ``daily`` is what was logged, cleaned; ``implied`` intake from weight alone, by length of window in days;
+    ``composition`` None for a log of one day.
+    """
+
+    as_of: date
+    trend: Trend
+    daily: DailyLog
+    implied: dict[int, ImpliedIntake]
+    composition: CompositionChange | None
+
+
+def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
+    """Read a log. Raises ``OutOfDomain`` naming an entry that cannot be meant."""
+    check_dates({"as_of_date": asked.as_of})
+    member = Member(asked.told)
+    person, assessed, log = member.person, member.assessed, asked.told.log
+    if log is None:
+        raise ValueError("a trend is read from a log")
+    day = last_day_of(log, asked.as_of)
+    trend, reading = trend_of_log(person, assessed, log, day, asked.usual_intake_kcal)
+    implied = intake_from_weight(assessed, reading, trend)
+    measured = [
+        Measured(on.toordinal(), measurement, f"measurements[{i}]")
+        for i, (on, measurement) in enumerate(asked.measurements)
+    ]
+    composition = composition_of_log(person, reading, trend, measured)
+    return Answered(
+        TrendRead(date.fromordinal(day), trend, reading.daily, implied, composition),
+        reasons=[assessed.resting.reason],
+        cautions=[*member.cautions, ON_LOGGING_SCALE],
+        methods=(*assessed.resting.preferred, *_METHODS),
+    )
+
+
+_METHODS = (
+    "trend_reading",
+    "weight_filter",
+    "weight_noise_model",
+    "log_maintenance",
+    "linearised_energy_balance",
+    "carried_mass_model",
+    "energy_balance_model",
+    "implied_intake",
+    "composition_change",
+)
