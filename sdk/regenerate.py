@@ -94,8 +94,11 @@ def contract_module(document: Schema) -> str:
         for path, methods in document["paths"].items()
         for method, operation in methods.items()
     }
+    lines_of_batches = _lines_of_batches(document)
     lines = [
-        "from typing import Any, NamedTuple",
+        "from typing import Any, Literal, NamedTuple",
+        "",
+        f"from .models import {', '.join(sorted(set(lines_of_batches.values())))}",
         "",
         f"CONTRACT_VERSION = {document['info']['version']!r}",
         "",
@@ -110,9 +113,28 @@ def contract_module(document: Schema) -> str:
     for name, operation in sorted(operations.items()):
         arguments = ", ".join(f"{key}={value!r}" for key, value in operation.items())
         lines.append(f"{name.upper()} = Operation({arguments})")
+    answers = ", ".join(f"{name!r}: {model}" for name, model in lines_of_batches.items())
+    lines += [
+        "",
+        "# What a line of a batch may ask for, and what it is answered with.",
+        f"LineOperation = Literal[{', '.join(map(repr, lines_of_batches))}]",
+        f"LineResult = {' | '.join(lines_of_batches.values())}",
+        f"LINE_RESULTS: dict[str, type[LineResult]] = {{{answers}}}",
+    ]
     schemas = {name: _rules(schema) for name, schema in request_schemas(document).items()}
     lines += ["", f"REQUEST_SCHEMAS: dict[str, Any] = {pprint.pformat(schemas, width=WIDTH)}"]
     return "\n".join(lines) + "\n"
+
+
+def _lines_of_batches(document: Schema) -> dict[str, str]:
+    """The operations that a line of a batch may ask for, each with the schema of its answer."""
+    asked = set(document["components"]["schemas"]["BatchOperation"]["enum"])
+    return {
+        operation["operationId"]: _schema_name(operation["responses"]["200"]["content"]["application/json"]["schema"])
+        for methods in document["paths"].values()
+        for operation in methods.values()
+        if operation.get("operationId") in asked
+    }
 
 
 def types_module(document: Schema) -> str:

@@ -1,5 +1,7 @@
 """The main answers: the generated models, with a short ``repr``."""
 
+from typing import TypeVar
+
 from .generated.models import (
     BodyCompositionResponse,
     ComparisonResponse,
@@ -16,6 +18,13 @@ from .generated.models import (
     SeasonResponse,
     TrendResponse,
 )
+
+Model = TypeVar("Model")
+
+
+def shown(model: type[Model]) -> type[Model]:
+    """The answer of this module for a generated model; the model itself where there is none."""
+    return next((kind for kind in model.__subclasses__() if kind.__module__ == __name__), model)
 
 
 class Maintenance(MaintenanceResponse):

@@ -7,27 +7,17 @@ from contextlib import ExitStack
 from dataclasses import dataclass
 from os import PathLike
 from types import TracebackType
-from typing import Any, Literal, NamedTuple, Self, TypedDict
+from typing import Any, NamedTuple, Self, TypedDict
 
-from .answers import BodyComposition, Forecast, Maintenance, Plan, Review, Trend
+from .answers import shown
 from .batch_file import AnswerFile
 from .batch_progress import Progress, progress_bar
 from .errors import ProblemError, SteelyardError, UnreadableAnswer, problem_error
 from .exchange import LINES, Reply
+from .generated.contract import LINE_RESULTS, LineOperation, LineResult
 from .request_check import plain
 
-LineOperation = Literal[
-    "estimate_body_composition", "estimate_maintenance", "forecast_intake", "plan_phases", "read_trend", "review_phase"
-]
-LineResult = BodyComposition | Maintenance | Forecast | Plan | Trend | Review
-_RESULTS: dict[str, type[LineResult]] = {
-    "estimate_body_composition": BodyComposition,
-    "estimate_maintenance": Maintenance,
-    "forecast_intake": Forecast,
-    "plan_phases": Plan,
-    "read_trend": Trend,
-    "review_phase": Review,
-}
+_RESULTS = {operation: shown(model) for operation, model in LINE_RESULTS.items()}
 # A body that the buffers of a connection hold even while the service sends and nobody reads: httpx sends the whole
 # body before it reads an answer, and the service reads on only as its answers are taken.
 _CHUNK_BYTES = 65_536

@@ -1,6 +1,15 @@
 """Generated from the contract by regenerate.py: do not edit."""
 
-from typing import Any, NamedTuple
+from typing import Any, Literal, NamedTuple
+
+from .models import (
+    BodyCompositionResponse,
+    ForecastResponse,
+    MaintenanceResponse,
+    PlanResponse,
+    ReviewResponse,
+    TrendResponse,
+)
 
 CONTRACT_VERSION = "1.0.0"
 
@@ -53,6 +62,32 @@ REVIEW_PHASE = Operation(
     method="POST", path="/v1/reviews", request="ReviewRequest", is_pure=True
 )
 RUN_BATCH = Operation(method="POST", path="/v1/batches", request=None, is_pure=True)
+
+# What a line of a batch may ask for, and what it is answered with.
+LineOperation = Literal[
+    "estimate_body_composition",
+    "forecast_intake",
+    "estimate_maintenance",
+    "plan_phases",
+    "review_phase",
+    "read_trend",
+]
+LineResult = (
+    BodyCompositionResponse
+    | ForecastResponse
+    | MaintenanceResponse
+    | PlanResponse
+    | ReviewResponse
+    | TrendResponse
+)
+LINE_RESULTS: dict[str, type[LineResult]] = {
+    "estimate_body_composition": BodyCompositionResponse,
+    "forecast_intake": ForecastResponse,
+    "estimate_maintenance": MaintenanceResponse,
+    "plan_phases": PlanResponse,
+    "review_phase": ReviewResponse,
+    "read_trend": TrendResponse,
+}
 
 REQUEST_SCHEMAS: dict[str, Any] = {
     "ActivityByLevel": {

@@ -9,6 +9,7 @@ from typing import Any
 
 import httpx
 
+from ..generated.contract import LINE_RESULTS
 from .deployment import Broken, Deployment, Operation, broken
 
 PROBLEM = "application/problem+json"
@@ -239,7 +240,7 @@ def lines_are_answered_like_single_calls(run: Run) -> None:
     lines: list[dict[str, Any]] = []
     singles: list[dict[str, Any]] = []
     for operation, body, answer in run.answered_examples():
-        if len(lines) < _LINES and operation.id in _BATCHED:
+        if len(lines) < _LINES and operation.id in LINE_RESULTS:
             lines.append({"reference": str(len(lines)), "operation": operation.id, "body": body})
             singles.append(_json(answer))
     *answered, last = run.deployment.lines(batch, lines)
@@ -251,13 +252,6 @@ def lines_are_answered_like_single_calls(run: Run) -> None:
         if line.get("result") != single:
             raise Broken(f"line {line.get('line')} of a batch differs from the single call")
 
-
-_BATCHED = frozenset(
-    {
-        *("estimate_body_composition", "estimate_maintenance", "forecast_intake"),
-        *("plan_phases", "read_trend", "review_phase"),
-    }
-)
 
 CHECKS: tuple[Callable[[Run], None], ...] = (
     no_deficit_without_screening,

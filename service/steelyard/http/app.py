@@ -31,41 +31,31 @@ from litestar import Litestar
 from steelyard.settings import Settings
 from steelyard.store.store import Store, StoreUnavailable
 
+from .batch_lines import BATCHED
 from .batches import run_batch
-from .body_composition import estimate_body_composition
 from .cors import Cors
 from .decisions import decide_phase
 from .documents import document_routes
 from .edge import Edge
-from .forecasts import forecast_intake
 from .gate import Gate
 from .health import health_routes
 from .keyring import Keyring
 from .limits import Limits
-from .maintenance import estimate_maintenance
 from .messages import list_messages
 from .methods import list_methods
 from .observers import observers_and_routes
 from .operations import Operation
 from .pictures.renderer import Renderer
-from .plans import plan_phases
 from .problems import handle_exception
 from .rate_limit import RateLimiter
-from .reviews import review_phase
 from .seasons import compare_strategies, optimise_season, plan_season
-from .trends import read_trend
 from .usage import UsageCounter
 from .workbench import workbench_routes
 
 _log = logging.getLogger(__name__)
 
 OPERATIONS: tuple[Operation, ...] = (
-    estimate_body_composition,
-    estimate_maintenance,
-    forecast_intake,
-    plan_phases,
-    read_trend,
-    review_phase,
+    *BATCHED,
     decide_phase,
     run_batch,
     plan_season,

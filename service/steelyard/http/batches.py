@@ -14,23 +14,17 @@ from litestar import Request
 from litestar.types import ASGIApp, Receive, Scope, Send
 
 from .answers import encode_finite
-from .batch_examples import BATCH_EXAMPLES
-from .body_composition import estimate_body_composition
+from .batch_lines import BATCH_EXAMPLES, BATCHED, BatchLine
 from .decoding import BodyDecoder
-from .forecasts import forecast_intake
 from .headers import CONTENT_TYPE
 from .limits import Limits
 from .line_reader import Disconnected, Line, LineReader
-from .maintenance import estimate_maintenance
 from .operations import COUNT_UNITS, Operation
 from .operations import Scope as KeyScope
-from .plans import plan_phases
 from .problems import BATCH_IDLE, BATCH_TOO_LONG, LINE_TOO_LONG, ProblemError, as_problem, problem_of
 from .refusals import REFUSALS, refusal
 from .request_id import request_id
-from .reviews import review_phase
-from .schemas.batches import BatchAnswer, BatchCounts, BatchLine, BatchSummary
-from .trends import read_trend
+from .schemas.batches import BatchAnswer, BatchCounts, BatchSummary
 
 MEDIA_TYPE = "application/x-ndjson"
 PATH = "/v1/batches"
@@ -234,16 +228,7 @@ class BatchStream:
         return body + tally.summary(is_complete=False)
 
 
-_ANSWERER = LineAnswerer(
-    (
-        estimate_body_composition,
-        estimate_maintenance,
-        forecast_intake,
-        plan_phases,
-        read_trend,
-        review_phase,
-    )
-)
+_ANSWERER = LineAnswerer(BATCHED)
 
 
 def _stream(limits: Limits) -> Callable[..., Any]:

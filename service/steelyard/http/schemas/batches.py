@@ -1,35 +1,12 @@
-"""`POST /v1/batches`: the lines that come in and the lines that go out."""
+"""`POST /v1/batches`: the lines that go out; those that come in stand with what they may ask for."""
 
-from enum import StrEnum
 from typing import Annotated
 
 import msgspec
 from msgspec import Meta
 
 from .problems import Problem
-from .quantities import Request, Response
-
-
-class BatchOperation(StrEnum):
-    """The operations that a line may ask for: those that take one person."""
-
-    ESTIMATE_BODY_COMPOSITION = "estimate_body_composition"
-    ESTIMATE_MAINTENANCE = "estimate_maintenance"
-    FORECAST_INTAKE = "forecast_intake"
-    PLAN_PHASES = "plan_phases"
-    READ_TREND = "read_trend"
-    REVIEW_PHASE = "review_phase"
-
-
-class BatchLine(Request, frozen=True, kw_only=True):
-    """One line in: an operation and its body, under a reference of the caller's choosing."""
-
-    reference: Annotated[
-        str,
-        Meta(min_length=1, max_length=200, description="Comes back with the answer.", examples=["member-0042"]),
-    ]
-    operation: Annotated[BatchOperation, Meta(description="Id of the operation.", examples=["read_trend"])]
-    body: Annotated[msgspec.Raw, Meta(description="The body that the operation takes when it is called by itself.")]
+from .quantities import Response
 
 
 class BatchAnswer(Response, frozen=True, kw_only=True):
