@@ -1,8 +1,8 @@
 # cython: language_level=3, boundscheck=True, wraparound=True, cdivision=False, infer_types=True
 import math as _math
 cimport cython as _cython
-from cpython.mem cimport PyMem_Free, PyMem_Malloc, PyMem_Realloc
-from libc.math cimport INFINITY as _INFINITY, exp as _c_exp, fabs, log as _c_log, signbit, sqrt as _c_sqrt, tanh as _c_tanh
+from cpython.mem cimport PyMem_Free, PyMem_Realloc
+from libc.math cimport INFINITY as _INFINITY, exp as _c_exp, fabs, log as _c_log, sqrt as _c_sqrt, tanh as _c_tanh
 
 # Beyond what C and Python have in common Python's own functions answer, with Python's errors.
 cdef inline double _exp(double x) except? -1.0:
@@ -71,24 +71,6 @@ cdef class Rows:
         values = self.at(row)
         return tuple([values[i] for i in range(self.width)])
 
-cdef Py_ssize_t _LONGEST = 16  # ",-999999999.9999"
-
-@_cython.cdivision(True)
-cdef inline char* _digits(char* to, unsigned int number, int least):
-    """Write the digits of a number, at least so many; return where they end."""
-    cdef int count = least
-    cdef unsigned int bound = 1
-    cdef int i
-    for i in range(least):
-        bound *= 10
-    while number >= bound and count < 10:
-        bound *= 10
-        count += 1
-    for i in range(count - 1, -1, -1):
-        to[i] = 48 + number % 10
-        number = number // 10
-    return to + count
-
 cdef class Column:
     """Doubles: what is a list of numbers in the core, without an object for each. From outside, it is read like one."""
     cdef double* data
@@ -130,51 +112,6 @@ cdef class Column:
         if isinstance(row, slice):
             return [self.data[i] for i in range(*row.indices(self.count))]
         return self.at(row)[0]
-
-    @_cython.cdivision(True)
-    def as_json(self):
-        """The numbers as a JSON array, each with as many digits as tell it apart: what ``json.dumps`` makes of them.
-
-        For numbers of at most four decimals under a billion, of which an answer's columns are made; None where any
-        is something else. A number's decimals are then those of a whole number, which takes a quarter of the time of
-        finding the shortest that tell any number apart.
-        """
-        cdef Py_ssize_t i
-        cdef double size
-        cdef unsigned long long whole
-        cdef unsigned int decimals
-        cdef int count
-        cdef char* text = <char*>PyMem_Malloc(_LONGEST * self.count + 2)
-        cdef char* to = text
-        if text == NULL:
-            raise MemoryError
-        try:
-            to[0] = b"["
-            to += 1
-            for i in range(self.count):
-                size = fabs(self.data[i])
-                if not size < 1e9:
-                    return None
-                whole = <unsigned long long>(size * 1e4 + 0.5)
-                if whole / 1e4 != size:
-                    return None
-                if i:
-                    to[0] = b","
-                    to += 1
-                if signbit(self.data[i]):
-                    to[0] = b"-"
-                    to += 1
-                to = _digits(to, whole // 10000, 1)
-                to[0] = b"."
-                decimals, count = whole % 10000, 4
-                while count > 1 and decimals % 10 == 0:
-                    decimals = decimals // 10
-                    count -= 1
-                to = _digits(to + 1, decimals, count)
-            to[0] = b"]"
-            return text[: to + 1 - text]
-        finally:
-            PyMem_Free(text)
 
     def __eq__(self, other):
         return list(self) == list(other) if isinstance(other, Column | list) else NotImplemented

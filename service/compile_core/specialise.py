@@ -32,6 +32,8 @@ from syntax import DOUBLES
 
 # What the generated functions call.
 _HEAD = Path(__file__).with_name("head.pyx")
+# What the encoder of answers takes from the same module.
+_JSON = Path(__file__).with_name("json_columns.pyx")
 
 
 class Cython(NamedTuple):
@@ -79,7 +81,7 @@ def specialise(core: Path) -> Cython:
         rewriter = Rewriter(one, known[one.module])
         bodies.append(rewriter.text())
         taken |= rewriter.taken
-    parts = [_HEAD.read_text(encoding="utf-8")]
+    parts = [part.read_text(encoding="utf-8") for part in (_HEAD, _JSON)]
     for name in sorted(taken):
         module, there = taken[name]
         kind = "" if not there.isupper() or there == "FLOATS" else _constant_type(trees[module], there)

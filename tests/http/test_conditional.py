@@ -149,7 +149,7 @@ async def test_the_same_request_gives_the_same_bytes(service: Running, operation
 
 ANSWERS_IN_A_FRESH_PROCESS = """
 import hashlib, sys
-from steelyard.http.answers import encode_finite
+from steelyard.http.encoding import encode_finite
 from steelyard.http.app import OPERATIONS
 for operation in OPERATIONS:
     if operation.media_type == "application/json" and not operation.in_thread:

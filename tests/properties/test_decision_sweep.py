@@ -11,8 +11,8 @@ import msgspec
 import pytest
 from properties.decision_requests import request
 from properties.rails_recheck import violations
-from steelyard.http.answers import encode_finite
 from steelyard.http.decisions import decide_phase
+from steelyard.http.encoding import encode_finite
 from steelyard.http.plans import plan_phases
 from steelyard.http.schemas.decisions import DecisionRequest
 from steelyard.http.schemas.plans import PlanRequest

@@ -9,7 +9,7 @@ import msgspec
 import pytest
 from properties import season_requests
 from properties.season_recheck import violations
-from steelyard.http.answers import encode_finite
+from steelyard.http.encoding import encode_finite
 from steelyard.http.operations import Operation
 from steelyard.http.problems import ProblemError
 from steelyard.http.seasons import compare_strategies, optimise_season, plan_season

@@ -13,9 +13,9 @@ import msgspec
 from litestar import Request
 from litestar.types import ASGIApp, Receive, Scope, Send
 
-from .answers import encode_finite
 from .batch_lines import BATCH_EXAMPLES, BATCHED, BatchLine
 from .decoding import BodyDecoder
+from .encoding import encode_finite
 from .headers import CONTENT_TYPE
 from .limits import Limits
 from .line_reader import Disconnected, Line, LineReader

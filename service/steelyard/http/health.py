@@ -6,7 +6,7 @@ from litestar.types import ASGIApp
 from steelyard.store.schema import is_behind
 from steelyard.store.store import Store, StoreUnavailable
 
-from .answers import Answer
+from .encoding import EncodedAnswer
 from .gate import RETRY_AFTER_SECONDS
 from .problems import UNAVAILABLE, ProblemError
 from .public import public
@@ -22,7 +22,7 @@ def health_routes(store: Store) -> list[HTTPRouteHandler]:
     @public("/health/live")
     async def live() -> ASGIApp:
         """200 as long as the process can answer at all."""
-        return Answer(b'{"status":"live"}')
+        return EncodedAnswer(b'{"status":"live"}')
 
     @public("/health/ready")
     async def ready() -> ASGIApp:
@@ -34,6 +34,6 @@ def health_routes(store: Store) -> list[HTTPRouteHandler]:
             raise _not_ready(UNAVAILABLE.meaning) from None
         if behind:
             raise _not_ready("The operator's store is behind this version; run `steelyard migrate`.")
-        return Answer(b'{"status":"ready"}')
+        return EncodedAnswer(b'{"status":"ready"}')
 
     return [live, ready]

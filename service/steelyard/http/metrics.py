@@ -20,7 +20,7 @@ from prometheus_client.core import GaugeMetricFamily
 from prometheus_client.multiprocess import MultiProcessCollector
 from prometheus_client.registry import Collector
 
-from .answers import Answer
+from .encoding import EncodedAnswer
 from .observability import RequestRecord
 from .problems import KEY_REQUIRED, ProblemError
 from .public import public
@@ -105,6 +105,6 @@ def metrics_route(metrics: Metrics, token: str) -> HTTPRouteHandler:
             if not hmac.compare_digest(sent, expected):
                 headers = {"WWW-Authenticate": 'Bearer realm="steelyard metrics"'}
                 raise ProblemError(KEY_REQUIRED, "Send the token that the operator set for metrics.", headers=headers)
-        return Answer(metrics.text(), _MEDIA_TYPE)
+        return EncodedAnswer(metrics.text(), _MEDIA_TYPE)
 
     return scrape

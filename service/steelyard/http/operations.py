@@ -13,10 +13,10 @@ from litestar import Request
 from litestar.handlers import HTTPRouteHandler
 from litestar.types import ASGIApp
 
-from .answers import Answer, encode_finite
 from .conditional import KEYED_DOCUMENT, Document
 from .decoding import BodyDecoder
 from .deprecation import Deprecation, marked_fields, notice, used
+from .encoding import EncodedAnswer, encode_finite
 from .headers import FINGERPRINT, VARY, Header
 from .limits import Limits
 from .negotiation import JSON, Format, Option, Workshop
@@ -210,6 +210,6 @@ def _body_handler(operation: Operation, body_type: type, limits: Limits, worksho
         body = encoded.made
         if format_ is not None:
             body = await limits.within_time(format_.finish(body, encoded.fingerprint, workshop))
-        return Answer(body, encoded.content_type.encode("ascii"), headers=encoded.headers)
+        return EncodedAnswer(body, encoded.content_type.encode("ascii"), headers=encoded.headers)
 
     return handle

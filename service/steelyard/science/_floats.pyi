@@ -3,3 +3,5 @@ from typing import Any
 
 TWINS: Mapping[str, Callable[..., Any]]
 CHECKSUM: int
+
+def json_array(column: Any) -> bytes | None: ...

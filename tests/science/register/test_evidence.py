@@ -12,8 +12,8 @@ from typing import Any
 import msgspec
 import pytest
 import steelyard
-from steelyard.http.answers import encode_finite
 from steelyard.http.app import OPERATIONS
+from steelyard.http.encoding import encode_finite
 from steelyard.http.methods import list_methods
 from steelyard.science import catalogue
 from steelyard.science.register import evidence
