@@ -11,7 +11,7 @@ from lifting_form import sum_lifts
 from litestar.handlers import HTTPRouteHandler
 from steelyard.http.app import OPERATIONS, create_app
 from steelyard.http.gate import Gate
-from steelyard.http.methods import list_methods
+from steelyard.http.method_catalogue import list_methods
 from steelyard.http.negotiation import JSON, negotiate
 from steelyard.http.operations import OPERATION, PUBLIC, Operation, Scope
 from steelyard.settings import Settings

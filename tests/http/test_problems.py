@@ -10,7 +10,7 @@ import msgspec
 import pytest
 from in_process import Running, running
 from lifting_form import EXAMPLE, sum_lifts
-from steelyard.http.documents import problem_page
+from steelyard.http.contract_routes import problem_page
 from steelyard.http.operations import Operation
 from steelyard.http.problems import (
     CONTRADICTION,

@@ -14,7 +14,7 @@ import pytest
 from in_process import BASE_URL, PATIENCE_SECONDS, running
 from lifting_form import sum_lifts
 from servers import Server
-from steelyard.http.methods import list_methods
+from steelyard.http.method_catalogue import list_methods
 from steelyard.http.problems import TOO_MANY_REQUESTS, ProblemError
 from steelyard.http.rate_limit import LIMIT_HEADERS, MemoryCounts, RateLimiter, SharedCounts
 from steelyard.http.valkey_counts import ValkeyCounts

@@ -27,7 +27,7 @@ from litestar.handlers import HTTPRouteHandler
 from msgspec import to_builtins
 from steelyard.http.app import OPERATIONS, create_app
 from steelyard.http.contract import openapi_document
-from steelyard.http.methods import list_methods
+from steelyard.http.method_catalogue import list_methods
 from steelyard.http.observability import log_to
 from steelyard.http.operations import OPERATION, PUBLIC, Operation, Scope
 from steelyard.settings import Settings

@@ -33,21 +33,21 @@ from steelyard.store.store import Store, StoreUnavailable
 
 from .batch_lines import BATCHED
 from .batches import run_batch
+from .contract_routes import document_routes
 from .cors import Cors
 from .decisions import decide_phase
-from .documents import document_routes
 from .edge import Edge
 from .gate import Gate
 from .health import health_routes
 from .keyring import Keyring
-from .limits import Limits
 from .messages import list_messages
-from .methods import list_methods
+from .method_catalogue import list_methods
 from .observers import observers_and_routes
 from .operations import Operation
 from .pictures.renderer import Renderer
 from .problems import handle_exception
 from .rate_limit import RateLimiter
+from .request_bounds import RequestBounds
 from .seasons import compare_strategies, optimise_season, plan_season
 from .usage import UsageCounter
 from .workbench import workbench_routes
@@ -73,7 +73,7 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
     keyring = Keyring(store, cache_seconds=settings.key_cache_seconds, grace_seconds=settings.key_grace_seconds)
 
     limiter = RateLimiter.of(settings)
-    limits = Limits(
+    limits = RequestBounds(
         body_bytes=settings.body_limit_bytes,
         body_seconds=settings.body_seconds,
         computation_seconds=settings.computation_seconds,

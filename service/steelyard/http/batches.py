@@ -17,12 +17,12 @@ from .batch_lines import BATCH_EXAMPLES, BATCHED, BatchLine
 from .decoding import BodyDecoder
 from .encoding import encode_finite
 from .headers import CONTENT_TYPE
-from .limits import Limits
 from .line_reader import Disconnected, Line, LineReader
 from .operations import COUNT_UNITS, Operation
 from .operations import Scope as KeyScope
 from .problems import BATCH_IDLE, BATCH_TOO_LONG, LINE_TOO_LONG, ProblemError, as_problem, problem_of
 from .refusals import REFUSALS, refusal
+from .request_bounds import RequestBounds
 from .request_id import request_id
 from .schemas.batches import BatchAnswer, BatchCounts, BatchSummary
 
@@ -148,7 +148,7 @@ class _Tally:
 class BatchStream:
     """Reads, answers and sends, a few lines at a time: an ASGI application that is the response."""
 
-    def __init__(self, answerer: LineAnswerer, limits: Limits) -> None:
+    def __init__(self, answerer: LineAnswerer, limits: RequestBounds) -> None:
         self._answerer = answerer
         self._limits = limits
 
@@ -231,7 +231,7 @@ class BatchStream:
 _ANSWERER = LineAnswerer(BATCHED)
 
 
-def _stream(limits: Limits) -> Callable[..., Any]:
+def _stream(limits: RequestBounds) -> Callable[..., Any]:
     async def handle(request: Request[Any, Any, Any]) -> ASGIApp:
         return BatchStream(_ANSWERER, limits)
 

@@ -14,8 +14,8 @@ from urllib.parse import quote
 
 import msgspec
 
-from . import accepted
-from .accepted import Step
+from . import body_schema
+from .body_schema import Step
 from .problems import NOT_JSON, SCHEMA_VIOLATION, ProblemError, fault
 
 T = TypeVar("T")
@@ -77,13 +77,13 @@ class BodyDecoder(Generic[T]):
         return self._wrong(path, code, _WORDS[code])
 
     def _wrong(self, path: list[Step], code: str, words: str) -> ProblemError:
-        fits = accepted.describe(self.body_type, path)
+        fits = body_schema.describe(self.body_type, path)
         params = {"accepted": fits} if fits else {}
         detail = f"{_name(path)} {words}" + (f"; accepted is {fits}." if fits else ".")
         return ProblemError(SCHEMA_VIOLATION, detail, [fault(_pointer(path), code, detail, **params)])
 
     def _unknown(self, path: list[Step], name: str) -> ProblemError:
-        names = accepted.field_names(self.body_type, path)
+        names = body_schema.field_names(self.body_type, path)
         if path and not names:  # no object there, so that the place was part of the caller's odd name
             return self._unknown([], name)
         close = difflib.get_close_matches(name[:_QUOTED_NAME_LENGTH], names, 1)

@@ -8,8 +8,8 @@ from steelyard.store.store import Store, StoreUnavailable
 
 from .encoding import EncodedAnswer
 from .gate import RETRY_AFTER_SECONDS
+from .keyless import public
 from .problems import UNAVAILABLE, ProblemError
-from .public import public
 
 
 def _not_ready(detail: str) -> ProblemError:

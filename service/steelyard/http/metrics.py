@@ -21,9 +21,9 @@ from prometheus_client.multiprocess import MultiProcessCollector
 from prometheus_client.registry import Collector
 
 from .encoding import EncodedAnswer
+from .keyless import public
 from .observability import RequestRecord
 from .problems import KEY_REQUIRED, ProblemError
-from .public import public
 
 PATH = "/metrics"
 MULTIPROCESS_VARIABLE = "PROMETHEUS_MULTIPROC_DIR"  # prometheus-client's own

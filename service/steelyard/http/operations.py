@@ -18,9 +18,9 @@ from .decoding import BodyDecoder
 from .deprecation import Deprecation, marked_fields, notice, used
 from .encoding import EncodedAnswer, encode_finite
 from .headers import FINGERPRINT, VARY, Header
-from .limits import Limits
 from .negotiation import JSON, Format, Option, Workshop
 from .refusals import REFUSALS, refusal
+from .request_bounds import RequestBounds
 
 OPERATION = "operation"  # the key of a route's options under which its operation stands
 PUBLIC = "public"  # the same for a route that needs no key
@@ -57,7 +57,7 @@ class Operation(msgspec.Struct, frozen=True, kw_only=True):
     # A streamed operation reads and answers lines: it handles its own body, of this media type both ways, while
     # ``body_type`` and ``answer_type`` are those of a line.
     media_type: str = JSON
-    stream: Callable[[Limits], Callable[..., Any]] | None = None
+    stream: Callable[[RequestBounds], Callable[..., Any]] | None = None
     further_types: tuple[type, ...] = ()  # of other lines of a streamed answer
     formats: Mapping[str, Format] = {}  # other media types of the answer, by name; JSON is the default
 
@@ -72,7 +72,7 @@ class Operation(msgspec.Struct, frozen=True, kw_only=True):
         """Whether some format is finished in a workshop."""
         return any(format_.is_slow for format_ in self.formats.values())
 
-    def route(self, limits: Limits, workshop: Workshop) -> HTTPRouteHandler:
+    def route(self, limits: RequestBounds, workshop: Workshop) -> HTTPRouteHandler:
         """The framework's handler for this operation."""
         if self.stream is not None:
             handle = self.stream(limits)
@@ -174,7 +174,9 @@ class _Encoded(NamedTuple):
     headers: list[Header]
 
 
-def _body_handler(operation: Operation, body_type: type, limits: Limits, workshop: Workshop) -> Callable[..., Any]:
+def _body_handler(
+    operation: Operation, body_type: type, limits: RequestBounds, workshop: Workshop
+) -> Callable[..., Any]:
     decode: Callable[[bytes], Any] = BodyDecoder(body_type).decode
     compute = operation.compute
     deprecated = [operation.deprecation] if operation.deprecation else []

@@ -3,7 +3,7 @@
 from steelyard.science.rails import Refused
 from steelyard.science.register import Contradiction, OutOfDomain
 
-from . import accepted
+from . import body_schema
 from .problems import CONTRADICTION, OUT_OF_DOMAIN, GuardRailRefusal, ProblemError, Unprocessable, fault
 
 REFUSALS = (OutOfDomain, Refused)
@@ -25,4 +25,4 @@ def pointer_to(name: str, body_type: type) -> str:
     if name.startswith("/"):
         return f"#{name}"
     first, *rest = name.replace("[", ".").replace("]", "").split(".")
-    return "/".join([accepted.find_pointer(body_type, first), *rest])
+    return "/".join([body_schema.find_pointer(body_type, first), *rest])

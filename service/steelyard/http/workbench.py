@@ -14,9 +14,9 @@ from litestar.types import ASGIApp
 
 from .conditional import Document
 from .headers import CONTENT_SECURITY_POLICY
+from .keyless import public
 from .negotiation import JSON
 from .operations import Operation
-from .public import public
 
 PAGE_PATH = "/workbench"
 OPERATIONS_PATH = f"{PAGE_PATH}/operations.json"

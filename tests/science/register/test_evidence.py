@@ -14,7 +14,7 @@ import pytest
 import steelyard
 from steelyard.http.app import OPERATIONS
 from steelyard.http.encoding import encode_finite
-from steelyard.http.methods import list_methods
+from steelyard.http.method_catalogue import list_methods
 from steelyard.science import catalogue
 from steelyard.science.register import evidence
 from steelyard.science.register.evidence import Basis, Kind

@@ -11,14 +11,14 @@ from litestar.types import ASGIApp
 from steelyard.science import catalogue
 from steelyard.science.register import Kind as EntryKind
 
+from .api_reference import PAGE_PATH, POLICY, STYLE, STYLE_PATH, reference_page
 from .conditional import Document
 from .contract import contract_text, openapi_document
-from .docs_pages import PAGE_PATH, POLICY, STYLE, STYLE_PATH, reference_page
-from .guides import guide_routes
+from .guide_pages import guide_routes
 from .headers import CONTENT_SECURITY_POLICY
+from .keyless import public
 from .operations import Operation
 from .problems import GUARD_RAIL, KINDS, NOT_FOUND, ROOT, ProblemError
-from .public import public
 
 
 class ProblemPage(msgspec.Struct, frozen=True, kw_only=True):

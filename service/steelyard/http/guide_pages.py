@@ -17,11 +17,11 @@ from litestar.types import ASGIApp
 from steelyard.science import catalogue
 from steelyard.science.register import Entry, Kind
 
+from .api_reference import POLICY, STYLE_PATH
 from .conditional import Document
-from .docs_pages import POLICY, STYLE_PATH
 from .headers import CONTENT_SECURITY_POLICY
+from .keyless import public
 from .problems import KINDS, NOT_FOUND, ProblemError
-from .public import public
 
 GUIDES_PATH = "/guides"
 SCIENCE_PATH = "/science"

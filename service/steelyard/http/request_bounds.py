@@ -18,7 +18,7 @@ T = TypeVar("T")
 BUSY_SECONDS = 5  # what `Retry-After` says when a computation took too long
 
 
-class Limits:
+class RequestBounds:
     """Reads bodies and runs long computations, each within its time."""
 
     def __init__(
