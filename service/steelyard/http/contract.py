@@ -11,7 +11,7 @@ from typing import Any
 import msgspec
 
 from steelyard.science import catalogue
-from steelyard.science.register import Kind as EntryKind
+from steelyard.science.register import Kind
 
 from .deprecation import DEPRECATION_HEADER, SUNSET_HEADER
 from .headers import FINGERPRINT_HEADER
@@ -41,7 +41,7 @@ from .problems import (
     TOO_MANY_REQUESTS,
     UNAVAILABLE,
     UNSUPPORTED_MEDIA_TYPE,
-    Kind,
+    ProblemKind,
 )
 from .rate_limit import DEGRADED_HEADER, RATE_LIMIT_HEADER, RATE_LIMIT_POLICY_HEADER
 from .request_id import CONTRACT_HEADER, CONTRACT_VERSION, REQUEST_ID_HEADER
@@ -220,7 +220,7 @@ def _header(description: str, **schema: Any) -> dict[str, Any]:
     return {"required": True, "description": description, "schema": {"type": "string", **schema}}
 
 
-def _error(status: str, kinds: tuple[Kind, ...]) -> dict[str, Any]:
+def _error(status: str, kinds: tuple[ProblemKind, ...]) -> dict[str, Any]:
     headers = _common_headers()
     if status == "429":
         headers |= _references_to_limits()
@@ -239,7 +239,7 @@ def _error(status: str, kinds: tuple[Kind, ...]) -> dict[str, Any]:
     }
 
 
-def _example(kind: Kind) -> Problem:
+def _example(kind: ProblemKind) -> Problem:
     suffix = f"/{guard_rail_rules()[0].id}" if kind is GUARD_RAIL else ""
     return Problem(
         type=kind.type + suffix,
@@ -354,7 +354,7 @@ def problems_text() -> str:
 
 def guard_rail_rules() -> list[Any]:
     """The rules of the catalogue, sorted by id."""
-    return sorted((e for e in catalogue.entries().values() if e.kind is EntryKind.RULE), key=lambda e: e.id)
+    return sorted((e for e in catalogue.entries().values() if e.kind is Kind.RULE), key=lambda e: e.id)
 
 
 def _cell(text: str) -> str:

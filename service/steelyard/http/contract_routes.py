@@ -9,7 +9,7 @@ from litestar.params import FromPath
 from litestar.types import ASGIApp
 
 from steelyard.science import catalogue
-from steelyard.science.register import Kind as EntryKind
+from steelyard.science.register import Kind
 
 from .api_reference import PAGE_PATH, POLICY, STYLE, STYLE_PATH, reference_page
 from .conditional import Document
@@ -49,7 +49,7 @@ def problem_page(slug: str) -> ProblemPage | None:
     if not rule_id:
         return page
     rule = catalogue.entries().get(rule_id)
-    if kind is not GUARD_RAIL or rule is None or rule.kind is not EntryKind.RULE:
+    if kind is not GUARD_RAIL or rule is None or rule.kind is not Kind.RULE:
         return None
     return msgspec.structs.replace(page, type=f"{kind.type}/{rule_id}", meaning=f"{kind.meaning} {rule.summary}")
 

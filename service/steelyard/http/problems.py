@@ -24,7 +24,7 @@ ROOT = "/problems/"
 _log = logging.getLogger(__name__)
 
 
-class Kind(msgspec.Struct, frozen=True):
+class ProblemKind(msgspec.Struct, frozen=True):
     """A kind of problem. ``slug`` is the last part of its ``type`` and never changes its meaning."""
 
     slug: str
@@ -44,11 +44,11 @@ class Kind(msgspec.Struct, frozen=True):
         return self.slug.replace("-", "_").upper()
 
 
-KINDS: dict[str, Kind] = {}
+KINDS: dict[str, ProblemKind] = {}
 
 
-def _kind(slug: str, status: int, title: str, meaning: str, remedy: str) -> Kind:
-    KINDS[slug] = kind = Kind(slug, status, title, meaning, remedy)
+def _kind(slug: str, status: int, title: str, meaning: str, remedy: str) -> ProblemKind:
+    KINDS[slug] = kind = ProblemKind(slug, status, title, meaning, remedy)
     return kind
 
 
@@ -232,7 +232,7 @@ class ProblemError(Exception):
 
     def __init__(
         self,
-        kind: Kind,
+        kind: ProblemKind,
         detail: str,
         errors: Sequence[FieldProblem] = (),
         *,

@@ -11,7 +11,7 @@ from typing import Any, TypeVar
 from litestar import Request
 
 from .headers import CONTENT_LENGTH
-from .problems import BAD_REQUEST, BODY_TIMEOUT, BODY_TOO_LARGE, COMPUTATION_TIMEOUT, Kind, ProblemError
+from .problems import BAD_REQUEST, BODY_TIMEOUT, BODY_TOO_LARGE, COMPUTATION_TIMEOUT, ProblemError, ProblemKind
 
 T = TypeVar("T")
 
@@ -131,5 +131,5 @@ class _Begun:
                 return end.value
 
 
-def _problem(kind: Kind, headers: dict[str, str] | None = None) -> ProblemError:
+def _problem(kind: ProblemKind, headers: dict[str, str] | None = None) -> ProblemError:
     return ProblemError(kind, f"{kind.meaning} {kind.remedy}", headers=headers)

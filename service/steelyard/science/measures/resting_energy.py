@@ -102,7 +102,7 @@ _BOTH_SEXES = template(
 )
 
 
-class EquationRow(msgspec.Struct, frozen=True, gc=False):
+class EquationResult(msgspec.Struct, frozen=True, gc=False):
     """One equation's answer. ``weight`` is its share among the preferred; 0 for the others."""
 
     id: str
@@ -121,7 +121,7 @@ class RestingEnergy(Estimate, frozen=True, kw_only=True):
     age, if any) to ``sd``; for an unspecified sex half the difference of the sexes is then added.
     """
 
-    lines: tuple["Line", ...]
+    lines: tuple["EquationLine", ...]
     values: list[float]
     preferred: tuple[str, ...]
     reason: Message
@@ -131,17 +131,17 @@ class RestingEnergy(Estimate, frozen=True, kw_only=True):
     body_fat_sd: float
 
     @property
-    def rows(self) -> tuple[EquationRow, ...]:
+    def rows(self) -> tuple[EquationResult, ...]:
         """Every equation with its answer."""
         return tuple(
             [
-                EquationRow(line.id, value, line.is_applicable, line.weight, line.why_not)
+                EquationResult(line.id, value, line.is_applicable, line.weight, line.why_not)
                 for line, value in zip(self.lines, self.values, strict=True)
             ]
         )
 
 
-class BodyFat(Protocol):
+class FatKnown(Protocol):
     """What is needed of a body-fat estimate: a fraction 0-1, its SD, and whether a reading is behind it."""
 
     @property
@@ -152,7 +152,7 @@ class BodyFat(Protocol):
     def is_measured(self) -> bool: ...
 
 
-class Line(NamedTuple):
+class EquationLine(NamedTuple):
     """What an equation is for people like this one: the same but for the answer."""
 
     id: str
@@ -166,7 +166,7 @@ class Line(NamedTuple):
 class _Plan(NamedTuple):
     """All that does not depend on the person's measures."""
 
-    lines: tuple[Line, ...]
+    lines: tuple[EquationLine, ...]
     table: tuple[Coefficients, ...]
     preferred: tuple[int, ...]
     spread: tuple[int, ...]
@@ -229,7 +229,7 @@ def _plan(is_male: bool, status: TrainingStatus, is_fat_measured: bool, interval
     holding = tuple(e for e in group if e.holds_at(age))
     preferred = holding or group
 
-    lines: list[Line] = []
+    lines: list[EquationLine] = []
     for equation in RESTING_EQUATIONS:
         coefficients = equation.coefficients(is_male, age)
         if coefficients is None:
@@ -237,7 +237,7 @@ def _plan(is_male: bool, status: TrainingStatus, is_fat_measured: bool, interval
         why_not = _why_not(equation, age, audiences, is_fat_measured)
         weight = 1.0 / len(preferred) if equation in preferred else 0.0
         notes = [] if why_not is None else [why_not.text]
-        lines.append(Line(equation.id, coefficients, why_not is None, weight, why_not, notes))
+        lines.append(EquationLine(equation.id, coefficients, why_not is None, weight, why_not, notes))
 
     picked = tuple(i for i, line in enumerate(lines) if line.weight > 0.0)
     # Outside every studied age nothing is applicable: the preferred ones then stand for the spread as well.
@@ -256,12 +256,12 @@ def _plan(is_male: bool, status: TrainingStatus, is_fat_measured: bool, interval
     )
 
 
-def _general(lines: list[Line]) -> tuple[int, ...]:
+def _general(lines: list[EquationLine]) -> tuple[int, ...]:
     """Equations that need no body fat, for people outside every studied age."""
     return tuple(i for i, line in enumerate(lines) if line.coefficients[4] == 0.0)
 
 
-def estimate(person: Person, fat: BodyFat) -> RestingEnergy:
+def estimate(person: Person, fat: FatKnown) -> RestingEnergy:
     """Resting energy expenditure in kcal/d of one person, given their body fat (fraction 0-1).
 
     Any age is answered; outside the ages studied the interval widens and a note says so.
@@ -275,7 +275,7 @@ def estimate(person: Person, fat: BodyFat) -> RestingEnergy:
     return _both(woman, man)
 
 
-def _estimate(person: Person, fat: BodyFat, plan: _Plan) -> RestingEnergy:
+def _estimate(person: Person, fat: FatKnown, plan: _Plan) -> RestingEnergy:
     weight, height, age = person.weight_kg, person.height_cm, person.age_years
     fat_mass = weight * fat.mean
     ffm = weight - fat_mass
