@@ -77,7 +77,7 @@ def test_weeks_to_come_follow_each_other_to_the_last_day(member: Member, phase: 
     for week in reviewed.weeks:
         assert week.start == days
         days += timedelta(days=week.days)
-        assert week.at_end.day == days.toordinal() - 1
+        assert week.last_day == days - timedelta(days=1)
     assert reviewed.last_date == days - timedelta(days=1)
     assert reviewed.after is None
 
@@ -85,10 +85,13 @@ def test_weeks_to_come_follow_each_other_to_the_last_day(member: Member, phase: 
 def test_a_single_weighing_ahead_carries_todays_error_and_daily_noise(member: Member, phase: FollowedPhase) -> None:
     found = answers.review_phase(ask(member, phase)).value.review
     assert isinstance(found.path, Forecast)
-    (first, *_) = found.bodies_on(found.path, [found.stints[0].end])
-    sd = found.path.spreads()[1].weight_kg
-    assert first.weight.sd**2 == pytest.approx(sd**2 + found.weight_kg.sd**2 + found.noise_sd_kg**2)
-    assert first.maintenance.mean == pytest.approx(found.ratio * found.path.maintenance_kcal(1))
+    first = found.points_of(found.path)[0]
+    forecast = found.path.spreads()[1]
+    assert first.weighing_sd_kg**2 == pytest.approx(
+        forecast.weight_kg**2 + found.weight_kg.sd**2 + found.noise_sd_kg**2
+    )
+    assert first.maintenance_kcal == pytest.approx(found.ratio * found.path.maintenance_kcal(1))
+    assert first.spread.maintenance_kcal == pytest.approx(found.ratio * forecast.maintenance_kcal)
 
 
 def test_a_phase_that_ended_shows_the_weeks_after_it(member: Member, phase: FollowedPhase) -> None:
@@ -96,7 +99,7 @@ def test_a_phase_that_ended_shows_the_weeks_after_it(member: Member, phase: Foll
     assert reviewed.weeks == []
     assert reviewed.last_date == reviewed.as_of - timedelta(days=1)
     assert reviewed.after is not None
-    assert [body.day - member.day + 1 for body in reviewed.after.points] == [3, 7, 14]
+    assert [(day - reviewed.as_of).days + 1 for day, _ in reviewed.after.points] == [3, 7, 14]
 
 
 def test_a_phase_has_at_least_its_first_day(member: Member) -> None:

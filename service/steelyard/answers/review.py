@@ -3,13 +3,13 @@
 from datetime import date
 from typing import NamedTuple
 
-from steelyard.science.body import CARRIED_IDS, FORECAST_IDS, MODEL_IDS
+from steelyard.science.body import CARRIED_IDS, FORECAST_IDS, MODEL_IDS, PathPoint
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import FollowedPhase, FollowedWeek
 from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G, RAIL_IDS
 from steelyard.science.register import ON_LOGGING_SCALE, OutOfDomain
-from steelyard.science.review import REVIEW_IDS, BodyAhead, Review
+from steelyard.science.review import REVIEW_IDS, Review
 from steelyard.science.review import review_phase as review
 
 from .answered import Answered
@@ -29,20 +29,22 @@ class ReviewAsked(NamedTuple):
 
 
 class WeekAhead(NamedTuple):
-    """Days to come on one diet, from ``start``, as corrected; ``at_end`` the body on their last evening."""
+    """Days to come on one diet, as corrected; ``at_end`` the body on their last evening."""
 
     start: date
+    last_day: date
     days: int
     diet: FollowedWeek
-    at_end: BodyAhead
+    at_end: PathPoint
 
 
 class FirstWeeksAfter(NamedTuple):
-    """The first weeks at maintenance after the phase: what to eat (logging scale), what returns, the body then."""
+    """The first weeks at maintenance after the phase: what to eat (logging scale), the mass that returns [kg],
+    and the body on the evening of some days."""
 
     intake_kcal: int
     rebound: Estimate
-    points: list[BodyAhead]
+    points: list[tuple[date, PathPoint]]
 
 
 class PhaseReviewed(NamedTuple):
@@ -97,10 +99,15 @@ def _check_nutrients(phase: FollowedPhase) -> None:
 def _weeks(found: Review) -> list[WeekAhead]:
     if found.path is None:
         return []
-    bodies = found.bodies_on(found.path, [stint.end for stint in found.stints])
     return [
-        WeekAhead(date.fromordinal(found.day + stint.end - stint.days), stint.days, stint.week, body)
-        for stint, body in zip(found.stints, bodies, strict=True)
+        WeekAhead(
+            start=date.fromordinal(found.day + stint.end - stint.days),
+            last_day=date.fromordinal(found.day + stint.end - 1),
+            days=stint.days,
+            diet=stint.week,
+            at_end=at,
+        )
+        for stint, at in zip(found.stints, found.points_of(found.path), strict=True)
     ]
 
 
@@ -108,8 +115,9 @@ def _after(found: Review) -> FirstWeeksAfter | None:
     after = found.aftermath
     if after is None:
         return None
-    days = [round(state.day) for state in after.path.states[1:]]
-    return FirstWeeksAfter(after.intake_kcal, after.rebound, found.bodies_on(after.path, days))
+    evenings = [date.fromordinal(found.day + round(state.day) - 1) for state in after.path.states[1:]]
+    points = list(zip(evenings, found.points_of(after.path), strict=True))
+    return FirstWeeksAfter(after.intake_kcal, after.rebound, points)
 
 
 _LOG_IDS = ("trend_reading", "weight_filter", "log_maintenance", "linearised_energy_balance")

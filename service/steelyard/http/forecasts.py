@@ -9,7 +9,6 @@ from .examples import FORECAST_EXAMPLES
 from .mapping import FRACTION, KCAL, KG, interval, rounded_if_any
 from .operations import computation
 from .pictures import FORECAST_PICTURES
-from .points import forecast_point
 from .schemas.forecasts import (
     DateQuestion,
     ForecastRequest,
@@ -79,7 +78,7 @@ def forecast_intake(body: ForecastRequest) -> ForecastResponse:
                 start_date=week.start,
                 intake_kcal=round(week.intake_kcal, KCAL),
                 energy_balance_kcal=round(week.energy_balance_kcal, KCAL),
-                at_end=forecast_point(week.last_day, week.at_end),
+                at_end=mapping.forecast_point(week.last_day, week.at_end),
             )
             for week in found.weeks
         ],

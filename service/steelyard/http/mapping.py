@@ -1,18 +1,20 @@
 """Between the wire and the core: requests to core types, core results to wire objects. No decisions here."""
 
 from collections.abc import Sequence
+from datetime import date
 from functools import cache
 from hashlib import sha256
 from typing import TYPE_CHECKING, Any
 
 import msgspec
 
+from steelyard.science.body import PathPoint
 from steelyard.science.log import IntakeDay, Log, Weighing
-from steelyard.science.measures import Assessment, Girths, HeightAndWeight, Measurement, Skinfolds
+from steelyard.science.measures import Girths, HeightAndWeight, Measurement, Skinfolds
 from steelyard.science.member import Told
 from steelyard.science.numbers import Estimate, bounds, bounds_columns, rounded, rounded_column, rounded_where
 from steelyard.science.person import ActivityWeek, BodyFatReading, Clearance, Person, Screening, Session, Training
-from steelyard.science.rails import RailAction, Subject
+from steelyard.science.rails import RailAction
 from steelyard.science.register import MODEL_VERSION, Message
 
 from .request_id import CONTRACT_VERSION
@@ -20,7 +22,7 @@ from .schemas import body_composition as composition_schema
 from .schemas import log as log_schema
 from .schemas import profile as profile_schema
 from .schemas.explanation import GuardRail, Note
-from .schemas.plans import KnownMaintenance
+from .schemas.plans import ForecastPoint, KnownMaintenance
 from .schemas.quantities import Interval, IntervalColumns
 
 if TYPE_CHECKING:
@@ -72,24 +74,6 @@ def screening(answers: profile_schema.Screening | None) -> Screening | None:
         conditions=tuple(answers.conditions),
         medicines=tuple(answers.medicines),
         clearance=Clearance(given_by=clearance.given_by, reason=clearance.reason) if clearance else None,
-    )
-
-
-def subject(
-    whose: Person, assessed: Assessment, maintenance: Estimate, answers: profile_schema.Screening | None
-) -> Subject:
-    """What the guard rails read of a person."""
-    return Subject(
-        sex=whose.sex,
-        age_years=whose.age_years,
-        height_cm=whose.height_cm,
-        weight_kg=whose.weight_kg,
-        fat_kg=assessed.fat.mean * whose.weight_kg,
-        maintenance_kcal=maintenance.mean,
-        resting_kcal=assessed.resting.mean,
-        exercise_kcal=assessed.total.exercise_kcal,
-        training_status=whose.training.status,
-        screening=screening(answers),
     )
 
 
@@ -176,6 +160,21 @@ def column(values: Sequence[float], digits: int) -> list[float]:
 def column_with_gaps(values: Sequence[float], is_there: Sequence[float], digits: int) -> list[float | None]:
     """``column`` with None for values that are not there."""
     return rounded_where(values, is_there, _SCALES[digits])
+
+
+def forecast_point(day: date, at: PathPoint) -> ForecastPoint:
+    """The body at a point with 80 % intervals."""
+    weight, fat, lean, carried, maintenance, fraction, sd, weighing_sd = at
+    _, fat_sd, lean_sd, carried_sd, maintenance_sd, fraction_sd = sd
+    return ForecastPoint(
+        date=day,
+        weight_kg=spread(weight, weighing_sd, KG),
+        fat_kg=spread(fat, fat_sd, KG),
+        lean_kg=spread(lean, lean_sd, KG),
+        carried_kg=spread(carried, carried_sd, KG),
+        fat_fraction=spread(fraction, fraction_sd, FRACTION),
+        maintenance_kcal=spread(maintenance, maintenance_sd, KCAL),
+    )
 
 
 def note(message: Message) -> Note:

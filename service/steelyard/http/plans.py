@@ -11,7 +11,6 @@ from .formats import PLAN_FORMATS
 from .mapping import FRACTION, KCAL, KG, interval
 from .operations import computation
 from .pictures import PLAN_PICTURES
-from .points import forecast_point
 from .schemas.plans import (
     Cut,
     DayKind,
@@ -161,7 +160,7 @@ def _week(number: int, planned: answers.WeekPlanned) -> PlanWeek:
         fibre_g=intake.fibre_g,
         day_kinds=[] if planned.split is None else _day_kinds(planned.split),
         energy_balance_kcal=round(planned.energy_balance_kcal, KCAL),
-        at_end=forecast_point(week.last_day, planned.at_end),
+        at_end=mapping.forecast_point(week.last_day, planned.at_end),
     )
 
 

@@ -22,7 +22,5 @@ def refusal(error: OutOfDomain | Refused, body_type: type) -> ProblemError:
 
 def pointer_to(name: str, body_type: type) -> str:
     """The JSON Pointer of an input called ``name``, such as ``log.weights[3].date``."""
-    if name.startswith("/"):
-        return f"#{name}"
     first, *rest = name.replace("[", ".").replace("]", "").split(".")
     return "/".join([body_schema.find_pointer(body_type, first), *rest])

@@ -5,13 +5,12 @@ from datetime import date
 from steelyard import answers
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import FollowedPhase, FollowedWeek
-from steelyard.science.review import BodyAhead, Review
+from steelyard.science.review import Review
 
 from . import mapping
 from .mapping import FRACTION, KCAL, KG, interval
 from .operations import computation
 from .review_examples import REVIEW_EXAMPLES
-from .schemas.plans import ForecastPoint
 from .schemas.reviews import (
     ChangeSoFar,
     EatenAgainstPlan,
@@ -134,7 +133,7 @@ def _week(week: answers.WeekAhead) -> ReviewedWeek:
         intake_kcal=round(week.diet.intake_kcal, KCAL),
         protein_g=round(week.diet.protein_g, KCAL),
         carbohydrate_g=None if grams is None else round(grams, KCAL),
-        at_end=_point(week.at_end),
+        at_end=mapping.forecast_point(week.last_day, week.at_end),
     )
 
 
@@ -142,17 +141,5 @@ def _after(after: answers.FirstWeeksAfter) -> FirstWeeksAfter:
     return FirstWeeksAfter(
         intake_kcal=after.intake_kcal,
         rebound_kg=interval(after.rebound, KG),
-        points=[_point(body) for body in after.points],
-    )
-
-
-def _point(body: BodyAhead) -> ForecastPoint:
-    return ForecastPoint(
-        date=date.fromordinal(body.day),
-        weight_kg=interval(body.weight, KG),
-        fat_kg=interval(body.fat, KG),
-        lean_kg=interval(body.lean, KG),
-        carried_kg=interval(body.carried, KG),
-        fat_fraction=interval(body.fat_fraction, FRACTION),
-        maintenance_kcal=interval(body.maintenance, KCAL),
+        points=[mapping.forecast_point(day, at) for day, at in after.points],
     )

@@ -18,7 +18,6 @@ from steelyard.science.season import (
 
 from . import mapping
 from .mapping import FRACTION, KCAL, KG, interval
-from .points import forecast_point
 from .schemas import seasons as schema
 from .schemas.plans import PhaseTotals
 from .schemas.quantities import Interval
@@ -106,7 +105,7 @@ def season_plan(laid_out: answers.SeasonLaidOut, answer: answers.Answered[Any]) 
                 kind=phase.phase.kind,
                 intake_kcal=planned.week.intake.intake_kcal,
                 energy_balance_kcal=round(planned.energy_balance_kcal, KCAL),
-                at_end=forecast_point(planned.week.last_day, planned.at_end),
+                at_end=mapping.forecast_point(planned.week.last_day, planned.at_end),
             )
             for phase in laid_out.phases
             for planned in phase.weeks

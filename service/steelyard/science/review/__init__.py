@@ -1,7 +1,6 @@
 """A phase held against its plan: the verdict, the correction and the advice."""
 
 from .review import (
-    BodyAhead,
     Review,
     review_phase,
 )
@@ -9,4 +8,8 @@ from .texts import (
     REVIEW_IDS,
 )
 
-__all__ = ["REVIEW_IDS", "BodyAhead", "Review", "review_phase"]
+__all__ = [
+    "REVIEW_IDS",
+    "Review",
+    "review_phase",
+]

@@ -6,12 +6,10 @@ too early. What restores the target is then sought from the present state, insid
 """
 
 import math
-from collections.abc import Sequence
-from typing import NamedTuple
 
 import msgspec
 
-from ..body import Forecast, Spread
+from ..body import Forecast, PathPoint
 from ..log import Log, LogMaintenance
 from ..measures import body_of
 from ..member import Member
@@ -33,21 +31,6 @@ class Probabilities(msgspec.Struct, frozen=True):
     within_interval: float
     faster: float
     slower: float
-
-
-class BodyAhead(NamedTuple):
-    """The body on the evening of ``day``: masses [kg], maintenance on the logging scale [kcal/d].
-
-    ``weight`` is a single weighing: it carries the error of today's level and daily noise.
-    """
-
-    day: int
-    weight: Estimate
-    fat: Estimate
-    lean: Estimate
-    carried: Estimate
-    fat_fraction: Estimate
-    maintenance: Estimate
 
 
 class Review(msgspec.Struct, frozen=True):
@@ -90,24 +73,18 @@ class Review(msgspec.Struct, frozen=True):
         """What the rails did."""
         return self.advice.actions
 
-    def bodies_on(self, path: Forecast, days: Sequence[int]) -> list[BodyAhead]:
-        """The bodies at the points of ``path`` after its start, which are so many days from the day reviewed on."""
-        spreads = path.spreads()
-        return [self._body_at(path, i, spreads[i], after) for i, after in enumerate(days, 1)]
-
-    def _body_at(self, path: Forecast, i: int, sd: Spread, days: int) -> BodyAhead:
-        state = path.states[i]
-        weight = float(state.weight_kg)
-        weight_sd = (sd.weight_kg**2 + self.weight_kg.sd**2 + self.noise_sd_kg**2) ** 0.5
-        return BodyAhead(
-            day=self.day + days - 1,
-            weight=Estimate(weight, weight_sd),
-            fat=Estimate(state.fat_kg, sd.fat_kg),
-            lean=Estimate(state.lean_kg, sd.lean_kg),
-            carried=Estimate(state.carried_kg, sd.carried_kg),
-            fat_fraction=Estimate(state.fat_kg / weight, sd.fat_fraction),
-            maintenance=Estimate(self.ratio * path.maintenance_kcal(i), self.ratio * sd.maintenance_kcal),
-        )
+    def points_of(self, path: Forecast) -> list[PathPoint]:
+        """The points of a path from the day reviewed on, its start left out: maintenance on the logging scale, and a
+        single weighing with the error of today's level and daily noise."""
+        weighing = self.weight_kg.sd**2 + self.noise_sd_kg**2
+        return [
+            at._replace(
+                maintenance_kcal=self.ratio * at.maintenance_kcal,
+                spread=at.spread._replace(maintenance_kcal=self.ratio * at.spread.maintenance_kcal),
+                weighing_sd_kg=(at.spread.weight_kg**2 + weighing) ** 0.5,
+            )
+            for at in path.points()[1:]
+        ]
 
 
 def probabilities(kind: PhaseKind, planned: Estimate, observed: Estimate) -> Probabilities:
