@@ -39,7 +39,7 @@ ACTION = RailAction("some_rule", "refused", None, None, "", SAID)
 FAILING = (
     raising(Unprocessable(CONTRADICTION, "Mend it.", [fault("#/sets", "END_BEFORE_START", "so", days=3)]), "both"),
     raising(GuardRailRefusal("some_rule", "See a clinician."), "rail"),
-    raising(Refused(ACTION, "/sets/0/load_kg"), "core_rail"),
+    raising(Refused(ACTION, "sets[0].load_kg"), "core_rail"),
     raising(ZeroDivisionError("height 178.25 of the person"), "crash"),
     raising(RecursionError("178.25"), "deep_crash"),
 )
