@@ -9,7 +9,7 @@ from typing import Any, NamedTuple
 import httpx
 from litestar import Litestar
 from steelyard.http.app import OPERATIONS, create_app
-from steelyard.http.operations import Operation, Scope
+from steelyard.http.operation.operation import Operation, Scope
 from steelyard.settings import Settings
 from steelyard.store.store import Store
 

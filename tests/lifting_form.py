@@ -6,7 +6,7 @@ from typing import Annotated
 
 import msgspec
 from msgspec import Meta
-from steelyard.http.operations import computation
+from steelyard.http.operation.operation import computation
 from steelyard.science.register.errors import OutOfDomain
 
 

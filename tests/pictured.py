@@ -8,11 +8,11 @@ from typing import Any
 import msgspec
 from jsonschema import Draft7Validator
 from steelyard.http.app import OPERATIONS
-from steelyard.http.examples import FORECAST_EXAMPLES, PLAN_EXAMPLES, TREND_EXAMPLES
-from steelyard.http.pictures import SVG, PictureFormat
-from steelyard.http.pictures.palette import Theme
-from steelyard.http.pictures.sheet import Drawing
-from steelyard.http.season_examples import COMPARISON_EXAMPLES, SEASON_EXAMPLES
+from steelyard.http.endpoints.examples.examples import FORECAST_EXAMPLES, PLAN_EXAMPLES, TREND_EXAMPLES
+from steelyard.http.endpoints.examples.seasons import COMPARISON_EXAMPLES, SEASON_EXAMPLES
+from steelyard.http.rendering.pictures import SVG, PictureFormat
+from steelyard.http.rendering.pictures.palette import Theme
+from steelyard.http.rendering.pictures.sheet import Drawing
 
 Json = dict[str, Any]
 PLAN: Json = msgspec.to_builtins(PLAN_EXAMPLES["fat_to_lose"])

@@ -19,7 +19,7 @@ from click.testing import CliRunner, Result
 from in_process import PATIENCE_SECONDS
 from servers import free_port, new_database
 from steelyard.cli import cli, contract_files, curl_command
-from steelyard.http.maintenance import estimate_maintenance
+from steelyard.http.endpoints.maintenance import estimate_maintenance
 from steelyard.science.numbers.twins import is_compiled
 from steelyard.store.store import Store, UsageCell, UsageCount
 

@@ -16,7 +16,7 @@ from typing import Any
 import kubernetes_validate
 import pytest
 import yaml
-from steelyard.http.health import health_routes
+from steelyard.http.edge.health import health_routes
 from steelyard.settings import PREFIX, Settings, SettingsError, read_settings
 from steelyard.store.store import Store
 

@@ -10,8 +10,8 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from steelyard.http.app import OPERATIONS
-from steelyard.http.contract import contract_text
-from steelyard.http.request_id import CONTRACT_VERSION
+from steelyard.http.pages.contract import contract_text
+from steelyard.http.wire.request_id import CONTRACT_VERSION
 
 CONTRACTS = Path("contracts")
 CHANGELOG = "CHANGELOG.md"

@@ -162,14 +162,14 @@ def by_operation(lines: int) -> dict[str, float]:
 
 def review() -> bytes:
     """A review midway through a mini-cut, as in the contract's example."""
-    from steelyard.http.review_examples import REVIEW_EXAMPLES
+    from steelyard.http.endpoints.examples.reviews import REVIEW_EXAMPLES
 
     return msgspec.json.encode(REVIEW_EXAMPLES["midway"])
 
 
 def composition() -> bytes:
     """Body composition, as in the contract's example."""
-    from steelyard.http.examples import BODY_COMPOSITION_EXAMPLES
+    from steelyard.http.endpoints.examples.examples import BODY_COMPOSITION_EXAMPLES
 
     return msgspec.json.encode(BODY_COMPOSITION_EXAMPLES["skinfolds_girths_and_readings"])
 

@@ -10,7 +10,7 @@ import os
 import msgspec
 from litestar import Litestar, get
 from steelyard.http.app import OPERATIONS, create_app
-from steelyard.http.operations import OPERATION, computation
+from steelyard.http.operation.operation import OPERATION, computation
 from steelyard.settings import read_settings
 
 EMPTY = "/empty"

@@ -15,7 +15,7 @@ from examples.local_service import LocalService
 from playwright.async_api import Page
 from servers import missing
 from steelyard.http.app import OPERATIONS
-from steelyard.http.workbench import PICTURE
+from steelyard.http.pages.workbench import PICTURE
 
 pytestmark = pytest.mark.asyncio(loop_scope="session")
 

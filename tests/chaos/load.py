@@ -11,7 +11,7 @@ import time
 from collections import Counter
 from pathlib import Path
 
-from steelyard.http.maintenance import estimate_maintenance
+from steelyard.http.endpoints.maintenance import estimate_maintenance
 
 from .scenarios import Row, row_of
 from .served import BODY, HANG_SECONDS, Served, headers, served, sqlite_url

@@ -9,7 +9,7 @@ from collections.abc import Awaitable, Callable
 from typing import NamedTuple
 
 from servers import Server
-from steelyard.http.maintenance import estimate_maintenance
+from steelyard.http.endpoints.maintenance import estimate_maintenance
 
 from .served import BODY, HANG_SECONDS, Served, headers, load, served
 

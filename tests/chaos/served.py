@@ -17,8 +17,8 @@ from typing import Any, NamedTuple
 import httpx
 import msgspec
 from servers import free_port
-from steelyard.http.maintenance import estimate_maintenance
-from steelyard.http.operations import Scope
+from steelyard.http.endpoints.maintenance import estimate_maintenance
+from steelyard.http.operation.operation import Scope
 from steelyard.store.store import Store
 
 ROOT = Path(__file__).resolve().parents[2]

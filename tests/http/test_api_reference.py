@@ -10,9 +10,9 @@ import pytest
 from in_process import Running
 from lifting_form import sum_lifts
 from page_outline import Outline
-from steelyard.http.api_reference import STYLE, reference_page
 from steelyard.http.app import OPERATIONS
-from steelyard.http.contract import openapi_document
+from steelyard.http.pages.api_reference import STYLE, reference_page
+from steelyard.http.pages.contract import openapi_document
 
 DOCUMENT = openapi_document(OPERATIONS)
 PAGE = reference_page(DOCUMENT)

@@ -12,7 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from in_process import Running
 from msgspec import convert, to_builtins
-from steelyard.http.body_composition import estimate_body_composition
+from steelyard.http.endpoints.body_composition import estimate_body_composition
 from steelyard.http.schemas.body_composition import BodyCompositionRequest, BodyCompositionResponse
 from steelyard.science import catalogue
 from steelyard.science.measures.body_composition import METHOD_ERRORS

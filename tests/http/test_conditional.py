@@ -12,9 +12,9 @@ import pytest
 from in_process import Running
 from msgspec import to_builtins
 from steelyard.http.app import OPERATIONS
-from steelyard.http.conditional import compress, entity_tag, matches
-from steelyard.http.headers import accepts_gzip
-from steelyard.http.operations import Operation
+from steelyard.http.operation.operation import Operation
+from steelyard.http.wire.conditional import compress, entity_tag, matches
+from steelyard.http.wire.headers import accepts_gzip
 
 ROOT = Path(__file__).resolve().parents[2]
 DOCUMENTS = ["/v1/methods", "/openapi.json", "/problems/guard-rail", "/reference", "/reference/style.css"]
@@ -149,7 +149,7 @@ async def test_the_same_request_gives_the_same_bytes(service: Running, operation
 
 ANSWERS_IN_A_FRESH_PROCESS = """
 import hashlib, sys
-from steelyard.http.encoding import encode_finite
+from steelyard.http.wire.encoding import encode_finite
 from steelyard.http.app import OPERATIONS
 for operation in OPERATIONS:
     if operation.media_type == "application/json" and not operation.in_thread:

@@ -12,9 +12,9 @@ from in_process import Running
 from lifting_form import LiftedTotal, sum_lifts
 from steelyard.cli import contract_files
 from steelyard.http.app import OPERATIONS
-from steelyard.http.contract import contract_text, openapi_document
-from steelyard.http.operations import OPERATION, Operation
-from steelyard.http.problems import KINDS
+from steelyard.http.operation.operation import OPERATION, Operation
+from steelyard.http.pages.contract import contract_text, openapi_document
+from steelyard.http.wire.problems import KINDS
 
 CONTRACTS = Path(__file__).resolve().parents[2] / "contracts"
 DOCUMENT = openapi_document(OPERATIONS)

@@ -6,7 +6,7 @@ from typing import Any
 import msgspec
 import pytest
 from in_process import Running
-from steelyard.http.decision_examples import DECISION_EXAMPLES
+from steelyard.http.endpoints.examples.decisions import DECISION_EXAMPLES
 
 ASKED: dict[str, Any] = msgspec.json.decode(msgspec.json.encode(DECISION_EXAMPLES["not_yet"]))
 

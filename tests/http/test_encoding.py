@@ -7,7 +7,7 @@ import msgspec
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from steelyard.http.encoding import NonFiniteAnswer, encode_finite
+from steelyard.http.wire.encoding import NonFiniteAnswer, encode_finite
 
 
 class Day(msgspec.Struct):

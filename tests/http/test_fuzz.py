@@ -8,8 +8,8 @@ import schemathesis
 from hypothesis import HealthCheck, settings
 from in_process import BASE_URL, PATIENCE_SECONDS
 from steelyard.http.app import OPERATIONS, create_app
-from steelyard.http.contract import openapi_document
-from steelyard.http.operations import Scope
+from steelyard.http.operation.operation import Scope
+from steelyard.http.pages.contract import openapi_document
 from steelyard.settings import Settings
 from steelyard.store.store import Store
 

@@ -10,10 +10,10 @@ from in_process import BASE_URL, PATIENCE_SECONDS, Running, alive, running
 from lifting_form import sum_lifts
 from litestar.handlers import HTTPRouteHandler
 from steelyard.http.app import OPERATIONS, create_app
-from steelyard.http.gate import Gate
-from steelyard.http.method_catalogue import list_methods
-from steelyard.http.negotiation import JSON, negotiate
-from steelyard.http.operations import OPERATION, PUBLIC, Operation, Scope
+from steelyard.http.endpoints.method_catalogue import list_methods
+from steelyard.http.gate.gate import Gate
+from steelyard.http.operation.operation import OPERATION, PUBLIC, Operation, Scope
+from steelyard.http.wire.negotiation import JSON, negotiate
 from steelyard.settings import Settings
 from steelyard.store.store import Store
 from steelyard.store.tables import Table

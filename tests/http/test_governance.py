@@ -16,8 +16,8 @@ from in_process import Running
 from jsonschema import Draft202012Validator
 from openapi_spec_validator import OpenAPIV31SpecValidator
 from steelyard.http.app import OPERATIONS
-from steelyard.http.contract import openapi_document
-from steelyard.http.request_id import CONTRACT_VERSION
+from steelyard.http.pages.contract import openapi_document
+from steelyard.http.wire.request_id import CONTRACT_VERSION
 
 ROOT = Path(__file__).resolve().parents[2]
 CONTRACTS = ROOT / "contracts"

@@ -7,8 +7,8 @@ from urllib.parse import urljoin
 import pytest
 from in_process import Running
 from page_outline import Outline
-from steelyard.http.guide_pages import _render, guide_names, science_page
-from steelyard.http.problems import KINDS
+from steelyard.http.pages.guide_pages import _render, guide_names, science_page
+from steelyard.http.wire.problems import KINDS
 from steelyard.science import catalogue
 from validation import validate
 

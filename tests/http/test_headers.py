@@ -16,10 +16,10 @@ from in_process import BASE_URL, Running, running
 from lifting_form import EXAMPLE, sum_lifts
 from msgspec import Meta, to_builtins
 from steelyard.http.app import OPERATIONS
-from steelyard.http.contract import openapi_document
-from steelyard.http.deprecation import Deprecation, deprecated_field, marked_fields, notice, used
-from steelyard.http.operations import Operation, computation
-from steelyard.http.trace_context import TraceContext, read_traceparent
+from steelyard.http.operation.operation import Operation, computation
+from steelyard.http.pages.contract import openapi_document
+from steelyard.http.wire.deprecation import Deprecation, deprecated_field, marked_fields, notice, used
+from steelyard.http.wire.trace_context import TraceContext, read_traceparent
 
 EVERYWHERE = {
     "steelyard-contract": "1.0.0",

@@ -13,7 +13,7 @@ from in_process import Running, running
 from lifting_form import EXAMPLE, sum_lifts, sum_lifts_in_thread
 from msgspec import to_builtins
 from steelyard.http.app import OPERATIONS
-from steelyard.http.operations import Operation
+from steelyard.http.operation.operation import Operation
 
 JSON = {"content-type": "application/json"}
 PATH = sum_lifts.path

@@ -4,7 +4,7 @@ import asyncio
 from datetime import UTC, datetime, timedelta
 
 import pytest
-from steelyard.http.keyring import RETRY_SECONDS, Keyring
+from steelyard.http.gate.keyring import RETRY_SECONDS, Keyring
 from steelyard.store.keys import Key, sha256
 from steelyard.store.store import StoreUnavailable
 

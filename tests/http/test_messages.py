@@ -7,7 +7,7 @@ from typing import Any
 import msgspec
 import pytest
 from in_process import Running
-from steelyard.http.messages import ENGLISH_TEXTS, catalogue_of, list_messages, parameters, translations
+from steelyard.http.endpoints.messages import ENGLISH_TEXTS, catalogue_of, list_messages, parameters, translations
 from steelyard.science import (
     catalogue,  # noqa: F401 - registers every template
 )

@@ -86,8 +86,8 @@ async def test_a_token_keeps_others_out(tmp_path: Path) -> None:
 ONE_WORKER = """
 import sys
 from datetime import UTC, datetime
-from steelyard.http.metrics import Metrics
-from steelyard.http.observability import RequestRecord
+from steelyard.http.edge.metrics import Metrics
+from steelyard.http.wire.observability import RequestRecord
 metrics = Metrics()
 for _ in range(int(sys.argv[1])):
     metrics(

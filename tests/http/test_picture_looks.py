@@ -10,10 +10,10 @@ import matplotlib
 import msgspec
 import pytest
 from pictured import ASKED, drawing, published_schema
-from steelyard.http.pictures import palette, text_width
-from steelyard.http.pictures.marks import WIDTH
-from steelyard.http.pictures.palette import LOOKS, OKABE_ITO, Look, Theme
-from steelyard.http.pictures.time_panels import Shade, Span, ends_of, labels_of, ticks_of
+from steelyard.http.rendering.pictures import palette, text_width
+from steelyard.http.rendering.pictures.marks import WIDTH
+from steelyard.http.rendering.pictures.palette import LOOKS, OKABE_ITO, Look, Theme
+from steelyard.http.rendering.pictures.time_panels import Shade, Span, ends_of, labels_of, ticks_of
 
 # Colours
 

@@ -13,9 +13,9 @@ import pytest
 from in_process import Running, running
 from pictured import ASKED, PLAN, Json, drawing, published_schema
 from PIL import Image
-from steelyard.http.pictures import PNG, SVG, VEGA_LITE, text_width, wording
-from steelyard.http.pictures.palette import LOOKS, Theme
-from steelyard.http.pictures.renderer import Renderer, RenderingError
+from steelyard.http.rendering.pictures import PNG, SVG, VEGA_LITE, text_width, wording
+from steelyard.http.rendering.pictures.palette import LOOKS, Theme
+from steelyard.http.rendering.pictures.renderer import Renderer, RenderingError
 
 NAME = "{http://www.w3.org/2000/svg}"
 OF_EACH_KIND = ("plan", "forecast", "trend", "season", "comparison")

@@ -11,7 +11,7 @@ import icalendar
 import pytest
 from in_process import Running
 from request_people import CLEAR, LIFTER, Json
-from steelyard.http.formats.plan_table import HEADER
+from steelyard.http.rendering.formats.plan_table import HEADER
 
 PATH = "/v1/plans"
 FORMATS = ("application/json", "text/calendar", "text/csv", "text/markdown")

@@ -10,15 +10,9 @@ import msgspec
 import pytest
 from in_process import Running, running
 from lifting_form import EXAMPLE, sum_lifts
-from steelyard.http.contract_routes import problem_page
-from steelyard.http.operations import Operation
-from steelyard.http.problems import (
-    CONTRADICTION,
-    KINDS,
-    GuardRailRefusal,
-    Unprocessable,
-    fault,
-)
+from steelyard.http.operation.operation import Operation
+from steelyard.http.pages.contract_routes import problem_page
+from steelyard.http.wire.problems import CONTRADICTION, KINDS, GuardRailRefusal, Unprocessable, fault
 from steelyard.science.rails.guard_rails import RailAction, Refused
 from steelyard.science.register.message import say
 

@@ -14,10 +14,10 @@ import pytest
 from in_process import BASE_URL, PATIENCE_SECONDS, running
 from lifting_form import sum_lifts
 from servers import Server
-from steelyard.http.method_catalogue import list_methods
-from steelyard.http.problems import TOO_MANY_REQUESTS, ProblemError
-from steelyard.http.rate_limit import LIMIT_HEADERS, MemoryCounts, RateLimiter, SharedCounts
-from steelyard.http.valkey_counts import ValkeyCounts
+from steelyard.http.endpoints.method_catalogue import list_methods
+from steelyard.http.gate.rate_limit import LIMIT_HEADERS, MemoryCounts, RateLimiter, SharedCounts
+from steelyard.http.gate.valkey_counts import ValkeyCounts
+from steelyard.http.wire.problems import TOO_MANY_REQUESTS, ProblemError
 from steelyard.settings import Settings, SettingsError
 from steelyard.store.keys import Key, Quota
 

@@ -4,7 +4,7 @@ from uuid import UUID
 
 import pytest
 from in_process import Running
-from steelyard.http.request_id import CONTRACT_VERSION
+from steelyard.http.wire.request_id import CONTRACT_VERSION
 
 CALLERS = "6F1C1F3A-43f5-4d0c-9a52-0a3f1f0f6b1e"
 

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 from in_process import Running
 from msgspec import to_builtins
-from steelyard.http.review_examples import REVIEW_EXAMPLES
+from steelyard.http.endpoints.examples.reviews import REVIEW_EXAMPLES
 
 PATH = "/v1/reviews"
 EXAMPLES: dict[str, Any] = {name: to_builtins(example) for name, example in REVIEW_EXAMPLES.items()}

@@ -11,8 +11,8 @@ import icalendar
 import msgspec
 import pytest
 from in_process import Running
-from steelyard.http.formats.season_table import HEADER
-from steelyard.http.season_examples import OPTIMUM_EXAMPLES, SEASON_EXAMPLES
+from steelyard.http.endpoints.examples.seasons import OPTIMUM_EXAMPLES, SEASON_EXAMPLES
+from steelyard.http.rendering.formats.season_table import HEADER
 
 Json = dict[str, Any]
 ASKED = {

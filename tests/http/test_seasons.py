@@ -7,7 +7,7 @@ import msgspec
 import pytest
 from in_process import Running
 from properties.season_recheck import violations
-from steelyard.http.season_examples import COMPARISON_EXAMPLES, OPTIMUM_EXAMPLES, SEASON_EXAMPLES
+from steelyard.http.endpoints.examples.seasons import COMPARISON_EXAMPLES, OPTIMUM_EXAMPLES, SEASON_EXAMPLES
 
 PATHS = {"season": "/v1/seasons", "comparison": "/v1/seasons/comparison", "optimum": "/v1/seasons/optimum"}
 BASE: dict[str, dict[str, Any]] = {

@@ -26,10 +26,10 @@ from lifting_form import EXAMPLE, sum_lifts
 from litestar.handlers import HTTPRouteHandler
 from msgspec import to_builtins
 from steelyard.http.app import OPERATIONS, create_app
-from steelyard.http.contract import openapi_document
-from steelyard.http.method_catalogue import list_methods
-from steelyard.http.observability import log_to
-from steelyard.http.operations import OPERATION, PUBLIC, Operation, Scope
+from steelyard.http.endpoints.method_catalogue import list_methods
+from steelyard.http.operation.operation import OPERATION, PUBLIC, Operation, Scope
+from steelyard.http.pages.contract import openapi_document
+from steelyard.http.wire.observability import log_to
 from steelyard.settings import Settings
 from steelyard.store import keys
 from steelyard.store.keys import sha256

@@ -6,8 +6,8 @@ from typing import Any
 import pytest
 from in_process import Running
 from msgspec import to_builtins
-from steelyard.http.examples import TREND_EXAMPLES
-from steelyard.http.mapping import interval
+from steelyard.http.endpoints.examples.examples import TREND_EXAMPLES
+from steelyard.http.endpoints.mapping import interval
 from steelyard.science.log.reader import MOST_LOG_DAYS
 from steelyard.science.numbers.mixture import Skewed
 

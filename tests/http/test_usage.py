@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from datetime import UTC, datetime
 
 import pytest
-from steelyard.http.usage import UsageCounter
+from steelyard.http.gate.usage import UsageCounter
 from steelyard.store.store import StoreUnavailable, UsageCell, UsageCount
 
 

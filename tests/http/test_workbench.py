@@ -9,8 +9,8 @@ import pytest
 from in_process import BASE_URL, Running, running
 from msgspec import to_builtins
 from steelyard.http.app import OPERATIONS
-from steelyard.http.operations import Operation
-from steelyard.http.workbench import PICTURE, offers, without_unset
+from steelyard.http.operation.operation import Operation
+from steelyard.http.pages.workbench import PICTURE, offers, without_unset
 
 OFFERED = [operation for operation in OPERATIONS if operation.body_type and not operation.stream]
 

@@ -11,11 +11,11 @@ import msgspec
 import pytest
 from properties.decision_requests import request
 from properties.rails_recheck import violations
-from steelyard.http.decisions import decide_phase
-from steelyard.http.encoding import encode_finite
-from steelyard.http.plans import plan_phases
+from steelyard.http.endpoints.decisions import decide_phase
+from steelyard.http.endpoints.plans import plan_phases
 from steelyard.http.schemas.decisions import DecisionRequest
 from steelyard.http.schemas.plans import PlanRequest
+from steelyard.http.wire.encoding import encode_finite
 from steelyard.science.rails.guard_rails import Refused
 
 Json = dict[str, Any]

@@ -17,7 +17,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from properties.plan_requests import CLEAR, KINDS, request
 from properties.rails_recheck import violations
-from steelyard.http.plans import plan_phases
+from steelyard.http.endpoints.plans import plan_phases
 from steelyard.http.schemas.plans import PlanRequest
 from steelyard.science.rails.guard_rails import Refused
 from steelyard.science.register.errors import Contradiction

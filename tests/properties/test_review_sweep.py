@@ -16,8 +16,8 @@ import msgspec
 import pytest
 from properties.plan_requests import CLEAR, LEAST_FAT, profile
 from properties.rails_recheck import FAT_SUPPLY, GAIN_RATE, INTAKE_FLOOR, exercise_kcal, numbers
-from steelyard.http import mapping
-from steelyard.http.reviews import review_phase
+from steelyard.http.endpoints import mapping
+from steelyard.http.endpoints.reviews import review_phase
 from steelyard.http.schemas.profile import Profile
 from steelyard.http.schemas.reviews import ReviewRequest
 from steelyard.science.measures.assessment import assess

@@ -9,10 +9,10 @@ import msgspec
 import pytest
 from properties import season_requests
 from properties.season_recheck import violations
-from steelyard.http.encoding import encode_finite
-from steelyard.http.operations import Operation
-from steelyard.http.problems import ProblemError
-from steelyard.http.seasons import compare_strategies, optimise_season, plan_season
+from steelyard.http.endpoints.seasons import compare_strategies, optimise_season, plan_season
+from steelyard.http.operation.operation import Operation
+from steelyard.http.wire.encoding import encode_finite
+from steelyard.http.wire.problems import ProblemError
 from steelyard.science.rails.guard_rails import Refused
 from steelyard.science.register.errors import OutOfDomain
 

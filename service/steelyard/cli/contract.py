@@ -5,7 +5,7 @@ from pathlib import Path
 import rich_click as click
 
 from steelyard.http.app import OPERATIONS
-from steelyard.http.contract import contract_text, problems_text
+from steelyard.http.pages.contract import contract_text, problems_text
 
 
 @click.command()

@@ -16,7 +16,7 @@ from rich.console import Console
 from rich.table import Table
 from sqlalchemy.engine import make_url
 
-from steelyard.http.rate_limit import MemoryCounts, RateLimiter
+from steelyard.http.gate.rate_limit import MemoryCounts, RateLimiter
 from steelyard.science.numbers import is_compiled
 from steelyard.settings import Settings, SettingsError
 from steelyard.store.database import is_embedded

@@ -6,7 +6,7 @@ import rich_click as click
 from rich.console import Console
 from rich.table import Table
 
-from steelyard.http.operations import Scope
+from steelyard.http.operation.operation import Scope
 from steelyard.store.keys import Key
 from steelyard.store.store import Store
 

@@ -11,10 +11,10 @@ import tempfile
 import msgspec
 import rich_click as click
 
-from steelyard.http.maintenance import estimate_maintenance
-from steelyard.http.operations import Operation, Scope
-from steelyard.http.rate_limit import RateLimiter
-from steelyard.http.workbench import PAGE_PATH
+from steelyard.http.endpoints.maintenance import estimate_maintenance
+from steelyard.http.gate.rate_limit import RateLimiter
+from steelyard.http.operation.operation import Operation, Scope
+from steelyard.http.pages.workbench import PAGE_PATH
 from steelyard.store.database import is_embedded
 from steelyard.store.store import Store
 

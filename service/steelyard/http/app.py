@@ -31,26 +31,26 @@ from litestar import Litestar
 from steelyard.settings import Settings
 from steelyard.store.store import Store, StoreUnavailable
 
-from .batch_lines import BATCHED
-from .batches import run_batch
-from .contract_routes import document_routes
-from .cors import Cors
-from .decisions import decide_phase
-from .edge import Edge
-from .gate import Gate
-from .health import health_routes
-from .keyring import Keyring
-from .messages import list_messages
-from .method_catalogue import list_methods
-from .observers import observers_and_routes
-from .operations import Operation
-from .pictures.renderer import Renderer
-from .problems import handle_exception
-from .rate_limit import RateLimiter
-from .request_bounds import RequestBounds
-from .seasons import compare_strategies, optimise_season, plan_season
-from .usage import UsageCounter
-from .workbench import workbench_routes
+from .edge.cors import Cors
+from .edge.edge import Edge
+from .edge.health import health_routes
+from .edge.observers import observers_and_routes
+from .endpoints.batch_lines import BATCHED
+from .endpoints.batches import run_batch
+from .endpoints.decisions import decide_phase
+from .endpoints.messages import list_messages
+from .endpoints.method_catalogue import list_methods
+from .endpoints.seasons import compare_strategies, optimise_season, plan_season
+from .gate.gate import Gate
+from .gate.keyring import Keyring
+from .gate.rate_limit import RateLimiter
+from .gate.usage import UsageCounter
+from .operation.operation import Operation
+from .pages.contract_routes import document_routes
+from .pages.workbench import workbench_routes
+from .rendering.pictures.renderer import Renderer
+from .wire.problems import handle_exception
+from .wire.request_bounds import RequestBounds
 
 _log = logging.getLogger(__name__)
 

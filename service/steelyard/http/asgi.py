@@ -8,7 +8,7 @@ from litestar import Litestar
 from steelyard.settings import read_settings
 
 from .app import create_app
-from .observability import log_to
+from .wire.observability import log_to
 
 
 def create() -> Litestar:

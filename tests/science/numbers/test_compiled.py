@@ -17,7 +17,7 @@ import pytest
 from request_people import CLEAR, LIFTER
 from servers import REQUIRED
 from steelyard.http.app import OPERATIONS
-from steelyard.http.encoding import NonFiniteAnswer, encode_finite
+from steelyard.http.wire.encoding import NonFiniteAnswer, encode_finite
 from steelyard.science.log.view import drawn_to
 from steelyard.science.numbers import twins as compiled
 from steelyard.science.numbers.rounding import rounded_column

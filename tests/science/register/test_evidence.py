@@ -13,8 +13,8 @@ import msgspec
 import pytest
 import steelyard
 from steelyard.http.app import OPERATIONS
-from steelyard.http.encoding import encode_finite
-from steelyard.http.method_catalogue import list_methods
+from steelyard.http.endpoints.method_catalogue import list_methods
+from steelyard.http.wire.encoding import encode_finite
 from steelyard.science import catalogue
 from steelyard.science.register import evidence
 from steelyard.science.register.evidence import Basis, Kind
@@ -114,7 +114,7 @@ def test_the_catalogue_served_is_the_register() -> None:
 _ASK = """
 import json, msgspec
 from steelyard.science import catalogue
-from steelyard.http.examples import {examples}
+from steelyard.http.endpoints.examples.examples import {examples}
 from steelyard.http.app import OPERATIONS
 operation = next(o for o in OPERATIONS if o.operation_id == {operation!r})
 answer = msgspec.json.decode(msgspec.json.encode(operation.compute(next(iter({examples}.values())))))

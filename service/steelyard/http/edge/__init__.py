@@ -1,0 +1,1 @@
+"""The outermost layer: what every response carries, time, log, metrics and probes."""

@@ -1,0 +1,171 @@
+"""The outermost layer, between the server and the framework: one thin wrapper in place of a stack of middleware.
+
+It adds the headers that every response carries, compresses long answers, and tells the observers how each request
+ended.
+"""
+
+import asyncio
+from collections.abc import Sequence
+from datetime import UTC, datetime
+from time import perf_counter
+from typing import Any
+
+from litestar.types import ASGIApp, Message, Receive, Scope, Send
+
+from ..gate.rate_limit import LIMIT_HEADERS
+from ..operation.operation import OPERATION, Operation
+from ..wire.conditional import compress
+from ..wire.deprecation import DEPRECATION_HEADER
+from ..wire.headers import (
+    ACCEPT_ENCODING,
+    ALWAYS,
+    CACHE_CONTROL,
+    CONTENT_ENCODING,
+    CONTENT_LENGTH,
+    CONTENT_SECURITY_POLICY,
+    CONTENT_TYPE,
+    NO_CONTENT_LOADED,
+    NO_STORE,
+    VARY,
+    Header,
+    accepts_gzip,
+)
+from ..wire.observability import KEY_PREFIX, PROBLEM_CODE, Observer, RequestRecord
+from ..wire.problems import fault_answer
+from ..wire.request_id import CONTRACT_HEADER, CONTRACT_VERSION, REQUEST_ID_HEADER, request_id
+from ..wire.trace_context import TRACEPARENT, TraceContext, read_traceparent
+
+_ALWAYS: tuple[Header, ...] = ((CONTRACT_HEADER.lower().encode(), CONTRACT_VERSION.encode()), *ALWAYS)
+_REQUEST_ID = REQUEST_ID_HEADER.lower().encode()
+_DEPRECATION = DEPRECATION_HEADER.lower().encode()
+_METHODS = frozenset({"GET", "HEAD", "POST", "OPTIONS", "PUT", "PATCH", "DELETE", "TRACE", "CONNECT"})
+_PACKED_TYPE = b"image/png"  # compressed as it is
+_COMPRESSION_LEVEL = 1  # the higher levels win a few percent of length for a multiple of the time
+_LONG_BODY_BYTES = 65_536  # from here on compressing takes so long that it leaves the event loop
+
+
+class Edge:
+    """Wraps the framework's ASGI handler."""
+
+    def __init__(self, app: ASGIApp, *, compress_from_bytes: int, observers: Sequence[Observer] = ()) -> None:
+        self._app = app
+        self._compress_from_bytes = compress_from_bytes
+        self._observers = tuple(observers)
+
+    async def __call__(self, scope: Scope, receive: Receive, send: Send) -> None:
+        """Serve one request."""
+        started = perf_counter()
+        response = _Response(scope, send, self._compress_from_bytes)
+        try:
+            await self._app(scope, receive, response.send)
+        except Exception as error:
+            # The framework has no answer of its own to a fault in answering. The server must not see the exception,
+            # since it would log its text, which may quote a person.
+            body, headers = fault_answer(scope, error)
+            if response.status:
+                raise ConnectionAbortedError("the answer broke off") from None
+            await response.send({"type": "http.response.start", "status": 500, "headers": headers})
+            await response.send({"type": "http.response.body", "body": body, "more_body": False})
+        finally:
+            if self._observers:
+                record = _record(scope, response, perf_counter() - started)
+                for observe in self._observers:
+                    observe(record)
+
+
+class _Response:
+    """The way of a response to the server."""
+
+    __slots__ = ("_compress_from_bytes", "_held", "_scope", "_send", "is_deprecated", "length", "status")
+
+    def __init__(self, scope: Scope, send: Send, compress_from_bytes: int) -> None:
+        self._scope = scope
+        self._send = send
+        self._compress_from_bytes = compress_from_bytes
+        self._held: Any = None
+        self.status = 0
+        self.length = 0
+        self.is_deprecated = False
+
+    async def send(self, message: Message) -> None:
+        """Pass a message on, with headers added and a long body compressed."""
+        if message["type"] == "http.response.start":
+            self.status = message["status"]
+            if self._complete(message):
+                self._held = message  # until the body is there, since compressing changes the headers
+                return
+        elif message["type"] == "http.response.body":
+            body = message["body"]
+            if self._held is not None:
+                start, self._held = self._held, None
+                if not message.get("more_body"):
+                    body = message["body"] = await _compressed(start, body)
+                await self._send(start)
+            self.length += len(body)
+        await self._send(message)
+
+    def _complete(self, message: Any) -> bool:
+        """Add what every response carries. Returns whether the body is to be compressed."""
+        headers = [*message["headers"], *_ALWAYS, (_REQUEST_ID, request_id(self._scope).encode("ascii"))]
+        headers += self._scope["state"].get(LIMIT_HEADERS, ())
+        length = b"0"
+        is_stored = is_page = is_encoded = False
+        for name, value in message["headers"]:
+            if name == CONTENT_LENGTH:
+                length = value
+            elif name == CACHE_CONTROL:
+                is_stored = True
+            elif name == CONTENT_SECURITY_POLICY:
+                is_page = True
+            elif name == CONTENT_ENCODING or (name == CONTENT_TYPE and value == _PACKED_TYPE):
+                is_encoded = True
+            elif name == _DEPRECATION:
+                self.is_deprecated = True
+        if not is_stored:
+            headers.append(NO_STORE)
+        if not is_page:
+            headers.append(NO_CONTENT_LOADED)
+        message["headers"] = headers
+        if is_stored or is_encoded or int(length) < self._compress_from_bytes:
+            return False
+        headers.append((VARY, ACCEPT_ENCODING))
+        return any(name == ACCEPT_ENCODING and accepts_gzip(value) for name, value in self._scope["headers"])
+
+
+async def _compressed(start: Any, body: bytes) -> bytes:
+    """``body`` as gzip, with the headers in ``start`` made to fit."""
+    if len(body) < _LONG_BODY_BYTES:
+        short = compress(body, _COMPRESSION_LEVEL)
+    else:
+        short = await asyncio.to_thread(compress, body, _COMPRESSION_LEVEL)
+    headers = [header for header in start["headers"] if header[0] != CONTENT_LENGTH]
+    start["headers"] = [*headers, (CONTENT_LENGTH, b"%d" % len(short)), (CONTENT_ENCODING, b"gzip")]
+    return short
+
+
+def _record(scope: Any, response: _Response, seconds: float) -> RequestRecord:
+    state = scope["state"]
+    handler = scope.get("route_handler")
+    operation: Operation | None = handler.opt.get(OPERATION) if handler else None
+    method: str = scope["method"]
+    trace: TraceContext | None = None
+    for name, value in scope["headers"]:
+        if name == TRACEPARENT:
+            trace = read_traceparent(value)
+    return RequestRecord(
+        time=datetime.now(UTC),
+        event="request",
+        request_id=request_id(scope),
+        method=method if method in _METHODS else "other",
+        route=scope.get("path_template") or None,
+        operation=operation.operation_id if operation else None,
+        status=response.status,
+        problem=state.get(PROBLEM_CODE),
+        duration_ms=round(seconds * 1000, 3),
+        answer_bytes=response.length,
+        key=state.get(KEY_PREFIX),
+        trace_id=trace.trace_id if trace else None,
+        parent_id=trace.parent_id if trace else None,
+        is_sampled=trace.is_sampled if trace else False,
+        is_deprecated=response.is_deprecated,
+    )

@@ -1,0 +1,1 @@
+"""One module a resource: decode, call an answer, encode."""

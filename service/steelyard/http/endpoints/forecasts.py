@@ -1,0 +1,117 @@
+"""`POST /v1/forecasts`: where an intake leads, and the intake or date for a target."""
+
+from steelyard import answers
+from steelyard.science.body import ALL_SOURCES, BodyTarget
+from steelyard.science.phase import ScheduledIntake
+
+from ..operation.operation import computation
+from ..rendering.pictures import FORECAST_PICTURES
+from ..schemas.forecasts import (
+    DateQuestion,
+    ForecastRequest,
+    ForecastResponse,
+    ForecastWeek,
+    IntakeQuestion,
+    IntakeStretch,
+    NearestTarget,
+    PathQuestion,
+    SourceEffect,
+    Target,
+)
+from . import mapping
+from .examples.examples import FORECAST_EXAMPLES
+from .mapping import FRACTION, KCAL, KG, interval, rounded_if_any
+
+_DIGITS = {"weight_kg": KG, "fat_kg": KG, "fat_fraction": FRACTION}
+
+
+@computation(
+    "/v1/forecasts",
+    operation_id="forecast_intake",
+    tag="forecasts",
+    summary="Forecast an intake, or find the intake or the date for a target",
+    request_examples=FORECAST_EXAMPLES,
+    formats=FORECAST_PICTURES,
+)
+def forecast_intake(body: ForecastRequest) -> ForecastResponse:
+    """Answer one question about an intake, inside every guard rail.
+
+    `path`: where a schedule of intakes leads. `intake_for_target`: the constant intake that reaches a target by a
+    date. `date_for_target`: the date on which a constant intake reaches it. A deficit needs screening answers, and
+    an intake that a rail forbids is refused with a 422 that names the rule; a target that no safe intake reaches is
+    answered with `feasible: false` and the nearest on each axis.
+
+    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification).
+    """
+    question = body.question
+    answer = answers.forecast_intake(
+        answers.ForecastAsked(
+            told=mapping.told(
+                body.profile,
+                screened=body.screening,
+                known=body.maintenance,
+                entries=body.log,
+                current_intake_kcal=body.current_intake_kcal,
+            ),
+            start=body.start_date,
+            question=_asked(question),
+            sources=ALL_SOURCES if body.uncertainty_sources is None else frozenset(body.uncertainty_sources),
+        )
+    )
+    found = answer.value
+    digits = KG if isinstance(question, PathQuestion) else _DIGITS[question.target.quantity]
+    return ForecastResponse(
+        **mapping.provenance("forecast_intake", body),
+        feasible=found.nearest is None,
+        nearest=None
+        if found.nearest is None
+        else NearestTarget(
+            value=rounded_if_any(found.nearest.value, digits),
+            by_date=found.nearest.by,
+            intake_kcal=rounded_if_any(found.nearest.intake_kcal, KCAL),
+        ),
+        intake_kcal=rounded_if_any(found.intake_kcal, KCAL),
+        reached_on=found.reached_on,
+        maintenance_kcal=interval(found.maintenance, KCAL),
+        weeks=[
+            ForecastWeek(
+                start_date=week.start,
+                intake_kcal=round(week.intake_kcal, KCAL),
+                energy_balance_kcal=round(week.energy_balance_kcal, KCAL),
+                at_end=mapping.forecast_point(week.last_day, week.at_end),
+            )
+            for week in found.weeks
+        ],
+        uncertainty=[
+            SourceEffect(source=source.value, fat_kg=round(abs(effect), KG)) for source, effect in found.effects
+        ],
+        guard_rails=[mapping.guard_rail(action) for action in answer.actions],
+        reasons=mapping.notes(answer.reasons),
+        cautions=mapping.notes(answer.cautions),
+        methods=mapping.method_ids(answer.methods),
+    )
+
+
+def _asked(
+    question: PathQuestion | IntakeQuestion | DateQuestion,
+) -> answers.PathAsked | answers.IntakeAsked | answers.DateAsked:
+    if isinstance(question, IntakeQuestion):
+        return answers.IntakeAsked(_target(question.target), question.by_date, question.protein_g_per_kg)
+    if isinstance(question, DateQuestion):
+        return answers.DateAsked(_target(question.target), question.intake_kcal, question.protein_g_per_kg)
+    return answers.PathAsked([_scheduled(stretch) for stretch in question.schedule])
+
+
+def _target(target: Target) -> BodyTarget:
+    return BodyTarget(target.quantity, target.value)
+
+
+def _scheduled(stretch: IntakeStretch) -> ScheduledIntake:
+    return ScheduledIntake(
+        weeks=stretch.weeks,
+        intake_kcal=stretch.intake_kcal,
+        protein_g_per_kg=stretch.protein_g_per_kg,
+        carbohydrate_g=stretch.carbohydrate_g,
+        sodium_change_mg=stretch.sodium_change_mg,
+        added_sessions=tuple(mapping.session(added) for added in stretch.added_sessions),
+    )

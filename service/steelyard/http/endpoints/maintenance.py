@@ -1,0 +1,65 @@
+"""`POST /v1/maintenance`: the intake at which tissue energy is stable."""
+
+from steelyard import answers
+
+from ..operation.operation import computation
+from ..schemas.maintenance import Contribution, EquationRow, MaintenanceRequest, MaintenanceResponse
+from . import mapping
+from .examples.examples import MAINTENANCE_EXAMPLES
+from .mapping import FRACTION, KCAL, interval
+
+
+@computation(
+    "/v1/maintenance",
+    operation_id="estimate_maintenance",
+    tag="maintenance",
+    summary="Estimate maintenance energy",
+    request_examples=MAINTENANCE_EXAMPLES,
+)
+def estimate_maintenance(body: MaintenanceRequest) -> MaintenanceResponse:
+    """Estimate maintenance from prediction equations, activity and, where there is one, a log.
+
+    The equations are the prior, the log of weights and intakes the likelihood; the answer is on the person's own
+    logging scale and says how much each counted. Every equation is listed with whether it applies.
+    """
+    answer = answers.estimate_maintenance(
+        answers.MaintenanceAsked(mapping.told(body.profile, entries=body.log), body.as_of_date)
+    )
+    found = answer.value
+    return MaintenanceResponse(
+        **mapping.provenance("estimate_maintenance", body),
+        as_of_date=found.as_of,
+        maintenance_kcal=interval(found.settled, KCAL),
+        physical_maintenance_kcal=None if found.physical is None else interval(found.physical, KCAL),
+        resting_kcal=interval(found.resting, KCAL),
+        activity_level=round(found.activity_level, 2),
+        body_fat_fraction=interval(found.fat_fraction, FRACTION),
+        equations=_rows(found),
+        contribution=Contribution(
+            prior_kcal=interval(found.prior, KCAL),
+            prior_share=round(found.prior_share, 3),
+            log_share=round(found.log_share, 3),
+        ),
+        reasons=mapping.notes(answer.reasons),
+        cautions=mapping.notes(answer.cautions),
+        methods=mapping.method_ids(answer.methods),
+    )
+
+
+def _rows(found: answers.Maintenance) -> list[EquationRow]:
+    resting = found.resting
+    rows = [
+        EquationRow(id, round(value), is_applicable, weight > 0.0, notes)
+        for (id, _, is_applicable, weight, _, notes), value in zip(resting.lines, resting.values, strict=True)
+    ]
+    rows += [
+        EquationRow(
+            row.id,
+            round(row.kcal_per_day),
+            is_applicable=row.is_applicable and row.is_match,
+            is_used=False,
+            notes=[row.why_not.text] if row.why_not else [],
+        )
+        for row in found.requirements
+    ]
+    return rows

@@ -1,0 +1,226 @@
+"""Between the wire and the core: requests to core types, core results to wire objects. No decisions here."""
+
+from collections.abc import Sequence
+from datetime import date
+from functools import cache
+from hashlib import sha256
+from typing import TYPE_CHECKING, Any
+
+import msgspec
+
+from steelyard.science.body import PathPoint
+from steelyard.science.log import IntakeDay, Log, Weighing
+from steelyard.science.measures import Girths, HeightAndWeight, Measurement, Skinfolds
+from steelyard.science.member import Told
+from steelyard.science.numbers import Estimate, bounds, bounds_columns, rounded, rounded_column, rounded_where
+from steelyard.science.person import ActivityWeek, BodyFatReading, Clearance, Person, Screening, Session, Training
+from steelyard.science.rails import RailAction
+from steelyard.science.register import MODEL_VERSION, Message
+
+from ..schemas import body_composition as composition_schema
+from ..schemas import log as log_schema
+from ..schemas import profile as profile_schema
+from ..schemas.explanation import GuardRail, Note
+from ..schemas.plans import ForecastPoint, KnownMaintenance
+from ..schemas.quantities import Interval, IntervalColumns
+from ..wire.request_id import CONTRACT_VERSION
+
+if TYPE_CHECKING:
+    from hashlib import _Hash as HASH
+
+# Stated precision of the wire: whole kilocalories, grams of mass, a hundredth of a percent of body fat.
+KCAL, KG, FRACTION = 0, 3, 4
+
+
+def person(profile: profile_schema.Profile) -> Person:
+    """The core's person."""
+    activity = profile.activity
+    return Person(
+        sex=profile.sex,
+        age_years=profile.age_years,
+        height_cm=profile.height_cm,
+        weight_kg=profile.weight_kg,
+        activity=activity.level
+        if isinstance(activity, profile_schema.ActivityByLevel)
+        else ActivityWeek(
+            steps_per_day=activity.steps_per_day,
+            sessions=tuple(session(each) for each in activity.sessions),
+        ),
+        training=Training(
+            status=profile.training.status,
+            resistance_sessions_per_week=profile.training.resistance_sessions_per_week,
+            is_new_programme=profile.training.is_new_programme,
+        ),
+        body_fat=BodyFatReading(fat_fraction=profile.body_fat.fat_fraction, method=profile.body_fat.method)
+        if profile.body_fat
+        else None,
+    )
+
+
+def session(training: profile_schema.TrainingSession) -> Session:
+    """The core's training session."""
+    return Session(met=training.met, minutes=training.minutes, times_per_week=training.times_per_week)
+
+
+def screening(answers: profile_schema.Screening | None) -> Screening | None:
+    """The core's screening answers."""
+    if answers is None:
+        return None
+    clearance = answers.clinical_clearance
+    return Screening(
+        is_pregnant=answers.is_pregnant,
+        is_breastfeeding=answers.is_breastfeeding,
+        eating_disorder=answers.eating_disorder,
+        conditions=tuple(answers.conditions),
+        medicines=tuple(answers.medicines),
+        clearance=Clearance(given_by=clearance.given_by, reason=clearance.reason) if clearance else None,
+    )
+
+
+def told(
+    profile: profile_schema.Profile,
+    *,
+    screened: profile_schema.Screening | None = None,
+    known: KnownMaintenance | None = None,
+    entries: log_schema.Log | None = None,
+    current_intake_kcal: float | None = None,
+) -> Told:
+    """What a request tells of a member."""
+    return Told(
+        person=person(profile),
+        screening=screening(screened),
+        maintenance=None if known is None else Estimate(known.kcal_per_day, known.standard_deviation_kcal),
+        log=None if entries is None else log(entries),
+        current_intake_kcal=current_intake_kcal,
+    )
+
+
+def log(entries: log_schema.Log) -> Log:
+    """The core's log, days as proleptic ordinals."""
+    return Log(
+        [Weighing(w.date.toordinal(), w.weight_kg, w.order) for w in entries.weights],
+        [IntakeDay(i.date.toordinal(), i.intake_kcal, i.carbohydrate_g, i.is_partial) for i in entries.intakes],
+        [day.toordinal() for day in entries.cycle],
+    )
+
+
+def measurement(wire: composition_schema.Measurement) -> Measurement:
+    """The core's measurement."""
+    match wire:
+        case composition_schema.GirthMeasurement():
+            return Girths(girths_cm=_given(wire, "_cm"))
+        case composition_schema.SkinfoldMeasurement():
+            folds = {name.removesuffix("_mm"): value for name, value in _given(wire, "_mm").items()}
+            return Skinfolds(skinfolds_mm=folds, equation=wire.equation, conversion=wire.conversion)
+        case composition_schema.ReadingMeasurement():
+            return BodyFatReading(fat_fraction=wire.fat_fraction, method=wire.method)
+        case _:
+            return HeightAndWeight()
+
+
+def _given(
+    wire: composition_schema.GirthMeasurement | composition_schema.SkinfoldMeasurement, suffix: str
+) -> dict[str, float]:
+    """The measures that were sent, by name."""
+    names = (name for name in wire.__struct_fields__ if name.endswith(suffix))
+    return {name: value for name in names if (value := getattr(wire, name)) is not None}
+
+
+# Powers of ten by number of digits.
+_SCALES = (1.0, 10.0, 100.0, 1000.0, 10000.0)
+
+
+def interval(estimate: Estimate, digits: int) -> Interval:
+    """The 80 % interval of an estimate, rounded once. Holds for values below 2^51 / 10^digits."""
+    scale = _SCALES[digits]
+    return Interval(rounded(estimate.lower, scale), rounded(estimate.mean, scale), rounded(estimate.upper, scale))
+
+
+def rounded_if_any(value: float | None, digits: int) -> float | None:
+    """A value at the wire's precision, where there is one."""
+    return None if value is None else round(value, digits)
+
+
+def spread(mean: float, sd: float, digits: int) -> Interval:
+    """``interval`` of a mean and its standard deviation, for points of which an answer has many."""
+    lower, middle, upper = bounds(mean, sd, _SCALES[digits])
+    return Interval(lower, middle, upper)
+
+
+def interval_columns(means: Sequence[float], sds: Sequence[float], digits: int) -> IntervalColumns:
+    """``spread`` of each pair."""
+    return IntervalColumns(*bounds_columns(means, sds, _SCALES[digits]))
+
+
+def column(values: Sequence[float], digits: int) -> list[float]:
+    """Values at the wire's precision, as in ``interval``."""
+    return rounded_column(values, _SCALES[digits])
+
+
+def column_with_gaps(values: Sequence[float], is_there: Sequence[float], digits: int) -> list[float | None]:
+    """``column`` with None for values that are not there."""
+    return rounded_where(values, is_there, _SCALES[digits])
+
+
+def forecast_point(day: date, at: PathPoint) -> ForecastPoint:
+    """The body at a point with 80 % intervals."""
+    weight, fat, lean, carried, maintenance, fraction, sd, weighing_sd = at
+    _, fat_sd, lean_sd, carried_sd, maintenance_sd, fraction_sd = sd
+    return ForecastPoint(
+        date=day,
+        weight_kg=spread(weight, weighing_sd, KG),
+        fat_kg=spread(fat, fat_sd, KG),
+        lean_kg=spread(lean, lean_sd, KG),
+        carried_kg=spread(carried, carried_sd, KG),
+        fat_fraction=spread(fraction, fraction_sd, FRACTION),
+        maintenance_kcal=spread(maintenance, maintenance_sd, KCAL),
+    )
+
+
+def note(message: Message) -> Note:
+    """A message with its text."""
+    return Note(code=message.code, text=message.text, params=message.params)
+
+
+def notes(messages: list[Message] | tuple[Message, ...]) -> list[Note]:
+    """Messages with their texts, each once."""
+    return [note(m) for i, m in enumerate(messages) if not i or m not in messages[:i]]
+
+
+def guard_rail(action: RailAction) -> GuardRail:
+    """What a rail did."""
+    return GuardRail(
+        id=action.id,
+        action=action.action,
+        limit=action.limit,
+        observed=action.observed,
+        unit=action.unit,
+        code=action.message.code,
+        text=action.message.text,
+        params=action.message.params,
+    )
+
+
+@cache  # as many as there are operations and sets of preferred equations
+def method_ids(*ids: tuple[str, ...]) -> list[str]:
+    """The ids of what an answer rests on, each once, in the order of the alphabet. Not to be changed: it is shared."""
+    return sorted({id for some in ids for id in some})
+
+
+_canonical = msgspec.msgpack.Encoder()  # of equal bodies the same bytes, and faster than text
+
+
+@cache
+def _seed(operation_id: str) -> "HASH":
+    return sha256(f"{operation_id}\n{CONTRACT_VERSION}\n{MODEL_VERSION}\n".encode())
+
+
+def provenance(operation_id: str, body: msgspec.Struct) -> dict[str, Any]:
+    """Versions and the fingerprint of a request: equal fingerprints mean equal answers."""
+    digest = _seed(operation_id).copy()
+    digest.update(_canonical.encode(body))
+    return {
+        "model_version": MODEL_VERSION,
+        "contract_version": CONTRACT_VERSION,
+        "fingerprint": digest.hexdigest()[:32],
+    }

@@ -1,0 +1,201 @@
+"""`POST /v1/plans`: a fat-loss phase with its return to a gain, a gain, or a hold."""
+
+from steelyard import answers
+from steelyard.science.body import ALL_SOURCES, PathChange
+from steelyard.science.phase import DeficitAim, DeficitKind, GainAim, History, HoldAim, ReturnAim
+from steelyard.science.rails import SplitWeek
+
+from ..operation.operation import computation
+from ..rendering.formats import PLAN_FORMATS
+from ..rendering.pictures import PLAN_PICTURES
+from ..schemas.plans import (
+    Cut,
+    DayKind,
+    Gain,
+    Hold,
+    MiniCut,
+    Nearest,
+    Phase,
+    PhaseTotals,
+    PlanRequest,
+    PlanResponse,
+    PlanWeek,
+    RuleOfThumb,
+)
+from . import mapping
+from .examples.examples import PLAN_EXAMPLES
+from .mapping import FRACTION, KCAL, KG, interval
+
+
+@computation(
+    "/v1/plans",
+    operation_id="plan_phases",
+    tag="plans",
+    summary="Plan a mini-cut, a cut, a gain or a hold",
+    request_examples=PLAN_EXAMPLES,
+    formats={**PLAN_FORMATS, **PLAN_PICTURES},
+)
+def plan_phases(body: PlanRequest) -> PlanResponse:
+    """Plan a phase and what follows it, inside every guard rail.
+
+    A fat-loss phase (`mini_cut` or `cut`) takes a goal, a time, or both: the rest is solved. Each week has its intake
+    and macronutrients, and a forecast of scale weight, fat, lean tissue and carried mass with 80 % intervals. Where no
+    safe plan does what was asked, `feasible` is false and `nearest` says what would. A person for whom no deficit is
+    safe gets a 422 whose type names the rule. Screening answers are required: without them no deficit is planned. To
+    plan the rest of a phase under way send the body as it is now, `weeks_done` and what is eaten now as
+    `current_intake_kcal`.
+
+    `Accept` chooses among JSON, a calendar (`text/calendar`, RFC 5545: an all-day event for each phase and each change
+    of intake), the weekly table (`text/csv`, RFC 4180, units in the header) and a summary to paste into a message
+    (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification). Cautions are in
+    each of them.
+    """
+    answer = answers.plan_phases(_asked(body))
+    plan = answer.value
+    return PlanResponse(
+        **mapping.provenance("plan_phases", body),
+        feasible=plan.nearest is None,
+        nearest=None
+        if plan.nearest is None
+        else Nearest(
+            fat_loss_kg=mapping.rounded_if_any(plan.nearest.fat_loss_kg, 2),
+            weeks=plan.nearest.weeks,
+            deficit_kcal=mapping.rounded_if_any(plan.nearest.deficit_kcal, KCAL),
+        ),
+        maintenance_kcal=interval(plan.maintenance, KCAL),
+        resting_kcal=interval(plan.resting, KCAL),
+        body_fat_fraction=interval(plan.fat_fraction, FRACTION),
+        start_weight_kg=body.profile.weight_kg,
+        deficit_kcal=mapping.rounded_if_any(plan.deficit_kcal, KCAL),
+        phases=[_phase(planned) for planned in plan.phases],
+        guard_rails=[mapping.guard_rail(action) for action in answer.actions],
+        rule_of_thumb=None if plan.rules is None else _rule_of_thumb(plan.rules),
+        dominant_uncertainty=None if plan.dominant_source is None else plan.dominant_source.value,
+        reasons=mapping.notes(answer.reasons),
+        cautions=mapping.notes(answer.cautions),
+        methods=mapping.method_ids(answer.methods),
+    )
+
+
+def _asked(body: PlanRequest) -> answers.PlanAsked:
+    phase, after, split, history = body.phase, body.return_to_gain, body.day_split, body.cut_history
+    return answers.PlanAsked(
+        told=mapping.told(
+            body.profile,
+            screened=body.screening,
+            known=body.maintenance,
+            entries=body.log,
+            current_intake_kcal=body.current_intake_kcal,
+        ),
+        start=body.start_date,
+        aim=_aim(phase),
+        then=ReturnAim(
+            maintenance_weeks=after.maintenance_weeks,
+            gain_weeks=after.gain_weeks,
+            surplus_kcal=after.surplus_kcal,
+            fat_ceiling=after.fat_ceiling_fraction,
+        ),
+        event=phase.event_date if isinstance(phase, MiniCut | Cut) else None,
+        pause_weeks=0 if body.pause is None else body.pause.weeks,
+        split=None if split is None else answers.SplitAsked(split.higher_days_per_week, split.carbohydrate_shift),
+        history=History() if history is None else History(history.cuts_last_12_months, history.weeks_since_last_cut),
+        sources=ALL_SOURCES if body.uncertainty_sources is None else frozenset(body.uncertainty_sources),
+    )
+
+
+def _aim(phase: MiniCut | Cut | Gain | Hold) -> DeficitAim | GainAim | HoldAim:
+    if isinstance(phase, Gain):
+        return GainAim(
+            weeks=phase.weeks,
+            surplus_kcal=phase.surplus_kcal,
+            target_weight_kg=phase.target_weight_kg,
+            fat_ceiling=phase.fat_ceiling_fraction,
+            preference=phase.carbohydrate_preference,
+        )
+    if isinstance(phase, Hold):
+        return HoldAim(weeks=phase.weeks, preference=phase.carbohydrate_preference)
+    is_cut = isinstance(phase, Cut)
+    return DeficitAim(
+        kind=DeficitKind.CUT if is_cut else DeficitKind.MINI_CUT,
+        fat_loss_kg=phase.fat_loss_kg,
+        target_fat_fraction=phase.target_fat_fraction,
+        target_weight_kg=phase.target_weight_kg,
+        weeks=phase.weeks,
+        deficit_kcal=phase.deficit_kcal,
+        protein_g_per_kg=phase.protein_g_per_kg,
+        preference=phase.carbohydrate_preference,
+        easing_in_weeks=phase.easing_in_weeks,
+        break_every_weeks=phase.break_every_weeks if isinstance(phase, Cut) else None,
+        break_weeks=phase.break_weeks if isinstance(phase, Cut) else 1,
+        weeks_done=phase.weeks_done,
+    )
+
+
+def _phase(planned: answers.PhasePlanned) -> Phase:
+    phase = planned.phase
+    return Phase(
+        kind=phase.kind,
+        start_date=phase.weeks[0].start,
+        end_date=phase.weeks[-1].last_day,
+        weeks=[_week(i + 1, week) for i, week in enumerate(planned.weeks)],
+        change=_totals(planned.change),
+        ends_early_when=mapping.notes(phase.ends_early_when),
+        guidance=mapping.notes(phase.guidance),
+        reasons=mapping.notes(phase.reasons),
+        cautions=mapping.notes(phase.cautions),
+    )
+
+
+def _week(number: int, planned: answers.WeekPlanned) -> PlanWeek:
+    week, intake = planned.week, planned.week.intake
+    return PlanWeek(
+        week=number,
+        start_date=week.start,
+        days=7,
+        element=week.element.value,
+        intake_kcal=intake.intake_kcal,
+        protein_g=intake.protein_g,
+        carbohydrate_g=intake.carbohydrate_g,
+        fat_g=intake.fat_g,
+        fibre_g=intake.fibre_g,
+        day_kinds=[] if planned.split is None else _day_kinds(planned.split),
+        energy_balance_kcal=round(planned.energy_balance_kcal, KCAL),
+        at_end=mapping.forecast_point(week.last_day, planned.at_end),
+    )
+
+
+def _totals(change: PathChange) -> PhaseTotals:
+    """What a phase is expected to do from its first to its last day."""
+    return PhaseTotals(
+        weight_kg=interval(change.weight_kg, KG),
+        fat_kg=interval(change.fat_kg, KG),
+        lean_kg=interval(change.lean_kg, KG),
+        carried_kg=interval(change.carried_kg, KG),
+    )
+
+
+def _day_kinds(split: SplitWeek) -> list[DayKind]:
+    kinds = (
+        ("higher_carbohydrate", split.higher, split.higher_days),
+        ("lower_carbohydrate", split.lower, 7 - split.higher_days),
+    )
+    return [
+        DayKind(
+            kind=kind,
+            days_per_week=days,
+            intake_kcal=macros.intake_kcal,
+            protein_g=macros.protein_g,
+            carbohydrate_g=macros.carbohydrate_g,
+            fat_g=macros.fat_g,
+        )
+        for kind, macros, days in kinds
+    ]
+
+
+def _rule_of_thumb(rules: answers.SimpleRules) -> RuleOfThumb:
+    return RuleOfThumb(
+        fat_loss_static_kg=round(rules.static_loss_kg, 2),
+        fat_loss_common_practice_kg=[round(loss, 2) for loss in rules.common_loss_kg],
+        first_week_drop_common_practice_kg=list(rules.common_first_drop_kg),
+        first_week_drop_forecast_kg=round(rules.forecast_first_drop_kg, 2),
+    )

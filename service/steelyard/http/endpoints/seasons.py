@@ -1,0 +1,169 @@
+"""`POST /v1/seasons`, its comparison and its optimum: chains of phases to a horizon of up to three years."""
+
+from steelyard import answers
+
+from ..operation.operation import computation
+from ..rendering.formats import SEASON_FORMATS
+from ..rendering.pictures import COMPARISON_PICTURES, SEASON_PICTURES
+from ..schemas import seasons as schema
+from . import mapping
+from .examples.seasons import COMPARISON_EXAMPLES, OPTIMUM_EXAMPLES, SEASON_EXAMPLES
+from .mapping import FRACTION, KG
+from .season_answers import (
+    drawn_outcome,
+    other_season,
+    season_outcome,
+    season_plan,
+    season_start,
+    strategy_numbers,
+    unkept_limits,
+)
+from .season_requests import strategy_asked, terms_asked, told_of
+
+
+@computation(
+    "/v1/seasons",
+    operation_id="plan_season",
+    tag="seasons",
+    summary="Plan a season under one strategy",
+    request_examples=SEASON_EXAMPLES,
+    in_thread=True,
+    formats={**SEASON_FORMATS, **SEASON_PICTURES},
+)
+def plan_season(body: schema.SeasonRequest) -> schema.SeasonResponse:
+    """Chain gains, cuts and maintenance from today to a horizon of 12 to 156 weeks, as one strategy says.
+
+    Each week the body is looked at: a gain runs until body fat reaches the strategy's ceiling, a cut starts where the
+    calendar and every guard rail allow one, and maintenance follows it. Weekly values carry 80 % intervals for
+    keeping the phases and setting intakes anew from the log. Limits that the strategy does not keep are listed in
+    `broken_limits`, with `feasible` false; the plan is then the nearest it gets. A strategy with cuts needs screening
+    answers and a body-fat reading, and somebody for whom no deficit is safe gets a 422 whose type names the rule: a
+    season without cuts remains possible.
+
+    `Accept` chooses among JSON, a calendar (`text/calendar`), a weekly table (`text/csv`), a summary to paste into a
+    message (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification).
+    """
+    answer = answers.plan_season(answers.SeasonAsked(told_of(body), terms_asked(body), strategy_asked(body.strategy)))
+    found = answer.value
+    return schema.SeasonResponse(
+        **mapping.provenance("plan_season", body),
+        feasible=not found.unkept,
+        broken_limits=unkept_limits(found.unkept),
+        start=season_start(found.start),
+        plan=season_plan(found.laid_out, answer),
+        cautions=mapping.notes(answer.cautions),
+        methods=mapping.method_ids(answer.methods),
+    )
+
+
+@computation(
+    "/v1/seasons/comparison",
+    operation_id="compare_strategies",
+    tag="seasons",
+    summary="Compare strategies for a season side by side",
+    request_examples=COMPARISON_EXAMPLES,
+    in_thread=True,
+    formats=COMPARISON_PICTURES,
+)
+def compare_strategies(body: schema.ComparisonRequest) -> schema.ComparisonResponse:
+    """Follow several strategies on the same body, and on the same draws of everything uncertain.
+
+    For each: what it comes to for the expected body, the median and 80 % interval over the draws, and for each pair
+    how probable it is that one beats the other on lean tissue gained, fat carried and days dieting. The draws follow
+    the strategy, not a written plan: cuts start when the body fat that is seen says so, and intakes are set anew from
+    the log. The draws are a fixed table: the same request gives the same bytes. Strategies that a rule refuses for
+    this person are listed under `refused`; where every one is refused, the answer is that refusal as a 422.
+
+    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification).
+    """
+    answer = answers.compare_strategies(
+        answers.ComparisonAsked(
+            told_of(body), terms_asked(body), [strategy_asked(strategy) for strategy in body.strategies]
+        )
+    )
+    found = answer.value
+    return schema.ComparisonResponse(
+        **mapping.provenance("compare_strategies", body),
+        start=season_start(found.start),
+        strategies=[_compared(strategy) for strategy in found.followed],
+        refused=[_refused(strategy) for strategy in found.refused],
+        chances=[_chance(pair) for pair in found.chances],
+        draws=found.draws,
+        cautions=mapping.notes(answer.cautions),
+        methods=mapping.method_ids(answer.methods),
+    )
+
+
+def _compared(one: answers.StrategyFollowed) -> schema.ComparedStrategy:
+    return schema.ComparedStrategy(
+        label=one.label,
+        strategy=strategy_numbers(one.policy),
+        feasible=not one.unkept,
+        broken_limits=unkept_limits(one.unkept),
+        expected=season_outcome(one.expected),
+        intervals=drawn_outcome(one.drawn),
+        guard_rails=[mapping.guard_rail(action) for action in one.actions],
+    )
+
+
+def _refused(one: answers.StrategyShut) -> schema.RefusedStrategy:
+    said = one.action.message
+    return schema.RefusedStrategy(
+        label=one.label, rule=one.action.id, code=said.code, text=said.text, params=said.params
+    )
+
+
+def _chance(pair: answers.PairChance) -> schema.BeatChance:
+    return schema.BeatChance(
+        label=pair.label,
+        over=pair.over,
+        more_lean=round(pair.chance.more_lean, FRACTION),
+        less_fat=round(pair.chance.less_fat, FRACTION),
+        fewer_days_dieting=round(pair.chance.fewer_days_dieting, FRACTION),
+    )
+
+
+@computation(
+    "/v1/seasons/optimum",
+    operation_id="optimise_season",
+    tag="seasons",
+    summary="Find the season that gains most lean tissue inside the limits",
+    request_examples=OPTIMUM_EXAMPLES,
+    in_thread=True,
+    formats={**SEASON_FORMATS, **SEASON_PICTURES},
+)
+def optimise_season(body: schema.OptimumRequest) -> schema.OptimumResponse:
+    """Search thousands of strategies for the most lean tissue at the horizon, inside limits and guard rails.
+
+    Surplus, the body fat at which to cut, how far, how hard and how long are crossed in a grid and refined; the
+    ready-made strategies are searched as well, so that the optimum never falls short of one that keeps the limits.
+    `trade_off` shows how much lean tissue each week above the band buys. Without a limit on weeks above the band, at
+    most a quarter more than the fewest possible are allowed. Where a rule forbids cuts for this person, only seasons
+    without one are searched and the rule is listed under `guard_rails`. A search larger than
+    `strategies_searched` x `horizon_weeks` = 1,000,000 is refused with a 422.
+
+    `Accept` chooses among JSON, a calendar (`text/calendar`), a weekly table (`text/csv`), a summary to paste into a
+    message (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification).
+    """
+    answer = answers.optimise_season(
+        answers.OptimumAsked(told_of(body), terms_asked(body), body.strategies_searched, body.caution)
+    )
+    found = answer.value
+    return schema.OptimumResponse(
+        **mapping.provenance("optimise_season", body),
+        feasible=found.is_feasible,
+        broken_limits=unkept_limits(found.unkept),
+        start=season_start(found.start),
+        plan=season_plan(found.laid_out, answer),
+        lean_sd_kg=None if found.lean_sd_kg is None else round(found.lean_sd_kg, KG),
+        allowed_weeks_above_band=found.allowed_weeks_above,
+        runner_up=None if found.runner_up is None else other_season(found.runner_up),
+        trade_off=[other_season(one) for one in found.trade_off],
+        searched=schema.SearchSize(
+            strategies=found.searched,
+            within_limits=found.within_limits,
+            strategy_weeks=found.searched * body.horizon_weeks,
+        ),
+        cautions=mapping.notes(answer.cautions),
+        methods=mapping.method_ids(answer.methods),
+    )

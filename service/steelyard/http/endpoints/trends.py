@@ -1,0 +1,105 @@
+"""`POST /v1/trends`: weight freed from noise, its rate, its split, and maintenance now."""
+
+from datetime import date
+
+from steelyard import answers
+from steelyard.science.log import CompositionChange, DailyLog, Trend
+
+from ..operation.operation import computation
+from ..rendering.pictures import TREND_PICTURES
+from ..schemas.trends import ChangeSplit, CompositionOverLog, TrendDays, TrendRequest, TrendResponse
+from . import mapping
+from .examples.examples import TREND_EXAMPLES
+from .mapping import FRACTION, KCAL, KG, column, column_with_gaps, interval, interval_columns
+
+_RATIO = 3  # digits
+
+
+@computation(
+    "/v1/trends",
+    operation_id="read_trend",
+    tag="trends",
+    summary="Read a log of weights and intakes",
+    request_examples=TREND_EXAMPLES,
+    formats=TREND_PICTURES,
+)
+def read_trend(body: TrendRequest) -> TrendResponse:
+    """Read dated weights and intakes: gaps, doubles and outliers are fine.
+
+    Weight is freed from daily noise, its rate is that of tissue, and recent change is split into tissue and
+    carried mass (glycogen, water, gut content). Maintenance is learnt on the person's own logging scale. While
+    there is too little data, the answer says so and how many more days are needed. Readings of body fat split tissue
+    into fat and lean; days of menstruation keep the rise around them out; and mean intake is read from weight alone,
+    for those who log no food.
+
+    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification).
+    """
+    answer = answers.read_trend(
+        answers.TrendAsked(
+            mapping.told(body.profile, entries=body.log),
+            body.as_of_date,
+            body.usual_intake_kcal,
+            tuple((m.date, mapping.measurement(m.measurement)) for m in body.measurements),
+        )
+    )
+    found = answer.value
+    trend, implied, composition = found.trend, found.implied, found.composition
+    maintenance = trend.maintenance
+    return TrendResponse(
+        **mapping.provenance("read_trend", body),
+        as_of_date=found.as_of,
+        is_conclusive=trend.more_days_needed == 0,
+        more_days_needed=trend.more_days_needed or None,
+        weekly_rate_kg=interval(trend.weekly_rate, KG),
+        plateau_probability=round(trend.plateau_probability, 3),
+        stall_probability=round(trend.stall_probability, 3),
+        maintenance_kcal=interval(maintenance.maintenance, KCAL),
+        logging_ratio=interval(maintenance.logging_ratio, _RATIO),
+        log_share=round(maintenance.log_share, 3),
+        cycle_rise_kg=None if trend.cycle is None else interval(trend.cycle, KG),
+        composition=None if composition is None else _composition(composition),
+        changes=[
+            ChangeSplit(
+                days=change.days,
+                weight_kg=interval(change.weight, KG),
+                tissue_kg=interval(change.tissue, KG),
+                carried_kg=interval(change.carried, KG),
+                implied_intake_kcal=interval(implied[change.days].intake_kcal, KCAL),
+            )
+            for change in trend.changes
+        ],
+        days=_days(trend, found.daily),
+        notes=mapping.notes(trend.notes),
+        reasons=mapping.notes(answer.reasons),
+        cautions=mapping.notes(answer.cautions),
+        methods=mapping.method_ids(answer.methods),
+    )
+
+
+def _composition(change: CompositionChange) -> CompositionOverLog:
+    return CompositionOverLog(
+        fat_kg=interval(change.fat_kg, KG),
+        fat_fraction=interval(change.fat_fraction, FRACTION),
+        fat_change_kg=interval(change.fat_change_kg, KG),
+        lean_change_kg=interval(change.lean_change_kg, KG),
+        reading_count=change.reading_count,
+    )
+
+
+def _days(trend: Trend, log: DailyLog) -> TrendDays:
+    causal, smoothed, split = trend.causal, trend.smoothed, trend.split
+    first, count = trend.first_day, trend.days
+    is_outlier = [False] * count
+    for day in trend.outliers:
+        is_outlier[day] = True
+    return TrendDays(
+        date=list(map(date.fromordinal, range(first, first + count))),
+        observed_weight_kg=column_with_gaps(log.weight_kg, log.is_weighed, KG),
+        is_outlier=is_outlier,
+        weight_kg=interval_columns(causal.weight_kg, causal.weight_sd_kg, KG),
+        smoothed_weight_kg=interval_columns(smoothed.weight_kg, smoothed.weight_sd_kg, KG),
+        tissue_kg=column(split.tissue_kg, KG),
+        carried_kg=column(split.carried_kg, KG),
+        weekly_rate_kg=interval_columns(smoothed.weekly_rate_kg, smoothed.weekly_rate_sd_kg, KG),
+        maintenance_kcal=interval_columns(smoothed.maintenance_kcal, smoothed.maintenance_sd_kcal, KCAL),
+    )

@@ -1,0 +1,1 @@
+"""The gate before every route: keys, scopes, limits, quotas, and the count of use."""

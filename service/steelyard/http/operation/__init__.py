@@ -1,0 +1,1 @@
+"""What an operation is, and how one becomes a route."""

@@ -1,0 +1,217 @@
+"""What an operation is, and the two decorators that make one out of a plain function.
+
+An ``Operation`` is the one record from which the route, the key check, the usage count and the contract are made.
+"""
+
+import inspect
+from collections.abc import Callable, Mapping
+from enum import StrEnum
+from typing import Any, NamedTuple, get_type_hints
+
+import msgspec
+from litestar import Request
+from litestar.handlers import HTTPRouteHandler
+from litestar.types import ASGIApp
+
+from ..wire.conditional import KEYED_DOCUMENT, Document
+from ..wire.decoding import BodyDecoder
+from ..wire.deprecation import Deprecation, marked_fields, notice, used
+from ..wire.encoding import EncodedAnswer, encode_finite
+from ..wire.headers import FINGERPRINT, VARY, Header
+from ..wire.negotiation import JSON, Format, Option, Workshop
+from ..wire.refusals import REFUSALS, refusal
+from ..wire.request_bounds import RequestBounds
+
+OPERATION = "operation"  # the key of a route's options under which its operation stands
+PUBLIC = "public"  # the same for a route that needs no key
+ANSWER_TYPE = "steelyard_answer_type"  # in the scope's state: the media type that the caller gets
+COUNT_UNITS = "steelyard_count_units"  # in the scope's state of a streamed operation: counts its further units
+
+
+class Scope(StrEnum):
+    """What a key may be used for."""
+
+    COMPUTE = "compute"
+    METHODS = "methods"
+
+
+class Operation(msgspec.Struct, frozen=True, kw_only=True):
+    """One operation of the contract. ``compute`` is pure, so that the same request may be sent again.
+
+    ``request_examples`` maps a slug to an example body (a struct of ``body_type``).
+    """
+
+    operation_id: str
+    method: str
+    path: str
+    tag: str
+    summary: str
+    description: str
+    scope: Scope
+    compute: Callable[..., Any]
+    answer_type: type
+    body_type: type | None = None
+    request_examples: Mapping[str, Any] = {}
+    in_thread: bool = False
+    deprecation: Deprecation | None = None
+    # A streamed operation reads and answers lines: it handles its own body, of this media type both ways, while
+    # ``body_type`` and ``answer_type`` are those of a line.
+    media_type: str = JSON
+    stream: Callable[[RequestBounds], Callable[..., Any]] | None = None
+    further_types: tuple[type, ...] = ()  # of other lines of a streamed answer
+    formats: Mapping[str, Format] = {}  # other media types of the answer, by name; JSON is the default
+
+    @property
+    def options(self) -> list[Option]:
+        """The query parameters that its formats read."""
+        found = [format_.option for format_ in self.formats.values() if format_.option is not None]
+        return list({option.name: option for option in found}.values())
+
+    @property
+    def is_slow_to_format(self) -> bool:
+        """Whether some format is finished in a workshop."""
+        return any(format_.is_slow for format_ in self.formats.values())
+
+    def route(self, limits: RequestBounds, workshop: Workshop) -> HTTPRouteHandler:
+        """The framework's handler for this operation."""
+        if self.stream is not None:
+            handle = self.stream(limits)
+        elif self.body_type is not None:
+            handle = _body_handler(self, self.body_type, limits, workshop)
+        else:
+            handle = _constant_handler(self)
+        return HTTPRouteHandler(
+            self.path,
+            http_method=["GET", "HEAD"] if self.method == "GET" else [self.method],  # type: ignore[list-item]
+            status_code=200,
+            name=self.operation_id,
+            opt={OPERATION: self},
+        )(handle)
+
+
+def computation(
+    path: str,
+    *,
+    operation_id: str,
+    tag: str,
+    summary: str,
+    request_examples: Mapping[str, Any],
+    scope: Scope = Scope.COMPUTE,
+    in_thread: bool = False,
+    deprecation: Deprecation | None = None,
+    formats: Mapping[str, Format] | None = None,
+) -> Callable[[Callable[[Any], Any]], Operation]:
+    """POST ``path``: the decorated function takes the decoded body and returns the answer, both msgspec structs.
+
+    Its type hints give the schemas, its docstring the description in the contract. ``in_thread`` keeps a
+    computation of many milliseconds off the event loop.
+    """
+
+    def make(compute: Callable[[Any], Any]) -> Operation:
+        hints = get_type_hints(compute)
+        answer_type = hints.pop("return")
+        (body_type,) = hints.values()
+        return Operation(
+            operation_id=operation_id,
+            method="POST",
+            path=path,
+            tag=tag,
+            summary=summary,
+            description=inspect.cleandoc(compute.__doc__ or ""),
+            scope=scope,
+            compute=compute,
+            answer_type=answer_type,
+            body_type=body_type,
+            request_examples=request_examples,
+            in_thread=in_thread,
+            deprecation=deprecation,
+            formats=formats or {},
+        )
+
+    return make
+
+
+def constant_document(
+    path: str, *, operation_id: str, tag: str, summary: str, scope: Scope
+) -> Callable[[Callable[[], Any]], Operation]:
+    """GET ``path``: the decorated function returns what stays the same for the life of the process."""
+
+    def make(compute: Callable[[], Any]) -> Operation:
+        return Operation(
+            operation_id=operation_id,
+            method="GET",
+            path=path,
+            tag=tag,
+            summary=summary,
+            description=inspect.cleandoc(compute.__doc__ or ""),
+            scope=scope,
+            compute=compute,
+            answer_type=get_type_hints(compute)["return"],
+        )
+
+    return make
+
+
+def _constant_handler(operation: Operation) -> Callable[[], Any]:
+    made: list[Document] = []
+
+    async def handle() -> ASGIApp:
+        if not made:
+            headers = notice([operation.deprecation] if operation.deprecation else [])
+            body = encode_finite(operation.compute())
+            made.append(Document(body, cache_control=KEYED_DOCUMENT, headers=headers))
+        return made[0]
+
+    return handle
+
+
+class _Encoded(NamedTuple):
+    """An answer that is ready to be sent, or to be finished by its format and then sent."""
+
+    made: Any
+    content_type: str
+    fingerprint: str | None
+    headers: list[Header]
+
+
+def _body_handler(
+    operation: Operation, body_type: type, limits: RequestBounds, workshop: Workshop
+) -> Callable[..., Any]:
+    decode: Callable[[bytes], Any] = BodyDecoder(body_type).decode
+    compute = operation.compute
+    deprecated = [operation.deprecation] if operation.deprecation else []
+    marked = marked_fields(body_type)
+    formats, options = operation.formats, operation.options
+
+    def answer(content: bytes, format_: Format | None, chosen: Mapping[str, StrEnum]) -> _Encoded:
+        try:
+            body = decode(content)
+            computed = compute(body)
+            made: Any = encode_finite(computed)
+            if format_ is not None:
+                made = format_.make(body, computed, chosen[format_.option.name] if format_.option else None)
+        except REFUSALS as error:
+            raise refusal(error, body_type) from error
+        headers = notice(deprecated + used(body, marked)) if deprecated or marked else []
+        fingerprint = getattr(computed, "fingerprint", None)
+        if fingerprint is not None:
+            headers.append((FINGERPRINT, fingerprint.encode("ascii")))
+        if formats:
+            headers.append((VARY, b"accept"))
+        return _Encoded(made, JSON if format_ is None else format_.content_type, fingerprint, headers)
+
+    async def handle(request: Request[Any, Any, Any]) -> ASGIApp:
+        query: bytes = request.scope["query_string"]
+        chosen = {option.name: option.read(query) for option in options}
+        content = await limits.read_body(request)
+        format_ = formats.get(request.scope["state"].get(ANSWER_TYPE, JSON))
+        if operation.in_thread or (format_ is not None and format_.is_slow):
+            encoded = await limits.compute(answer, content, format_, chosen)
+        else:
+            encoded = answer(content, format_, chosen)
+        body = encoded.made
+        if format_ is not None:
+            body = await limits.within_time(format_.finish(body, encoded.fingerprint, workshop))
+        return EncodedAnswer(body, encoded.content_type.encode("ascii"), headers=encoded.headers)
+
+    return handle

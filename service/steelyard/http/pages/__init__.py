@@ -1,0 +1,1 @@
+"""Pages and documents about the service: reference, guides, science, workbench, the contract."""

@@ -1,0 +1,361 @@
+"""The OpenAPI 3.1 document, built from the operations and the msgspec types that decode and encode.
+
+The framework's own document loses limits and ``additionalProperties: false``, so the whole document is made here.
+"""
+
+import json
+from collections.abc import Iterable
+from inspect import cleandoc
+from typing import Any
+
+import msgspec
+
+from steelyard.science import catalogue
+from steelyard.science.register import Kind
+
+from ..gate.rate_limit import DEGRADED_HEADER, RATE_LIMIT_HEADER, RATE_LIMIT_POLICY_HEADER
+from ..operation.operation import Operation
+from ..schemas.problems import Problem
+from ..wire.deprecation import DEPRECATION_HEADER, SUNSET_HEADER
+from ..wire.headers import FINGERPRINT_HEADER
+from ..wire.negotiation import Option
+from ..wire.problems import (
+    BAD_REQUEST,
+    BATCH_IDLE,
+    BATCH_TOO_LONG,
+    BODY_TIMEOUT,
+    BODY_TOO_LARGE,
+    COMPUTATION_TIMEOUT,
+    CONTRADICTION,
+    GUARD_RAIL,
+    INTERNAL_ERROR,
+    KEY_REJECTED,
+    KEY_REQUIRED,
+    KINDS,
+    LINE_TOO_LONG,
+    MEDIA_TYPE,
+    NOT_ACCEPTABLE,
+    NOT_JSON,
+    OUT_OF_DOMAIN,
+    QUERY_VIOLATION,
+    SCHEMA_VIOLATION,
+    SCOPE_MISSING,
+    TOO_MANY_REQUESTS,
+    UNAVAILABLE,
+    UNSUPPORTED_MEDIA_TYPE,
+    ProblemKind,
+)
+from ..wire.request_id import CONTRACT_HEADER, CONTRACT_VERSION, REQUEST_ID_HEADER
+
+_SCHEMAS = "#/components/schemas/{name}"
+_PURE_MARK = "x-steelyard-pure"
+
+_DESCRIPTION = """\
+Maintenance energy, training-diet phases and weight logs for people who lift.
+
+Every request carries an API key: `Authorization: Bearer <prefix>.<secret>`. Nothing that a request says about a
+person is stored. An operation marked `x-steelyard-pure: true` computes from its request alone, so that the same
+request may safely be sent again.
+
+Errors are problem documents (RFC 9457). 400 means that the body does not fit this contract; 422 that it fits, and
+is refused by a rule: fields that contradict each other, or a guard rail. Requests reject unknown fields. Answers
+may gain fields, so a client must ignore those it does not know, as well as unknown values where a description says
+"Extensible". Of a name repeated within one JSON object, the last value counts.
+
+Results are estimates for healthy adults and not medical advice. See a physician or a registered dietitian before
+changing a diet; local rules prevail.
+"""
+
+_EXAMPLE_INSTANCE = "urn:uuid:6f1c1f3a-43f5-4d0c-9a52-0a3f1f0f6b1e"
+_KEY_ERRORS = {"401": (KEY_REQUIRED, KEY_REJECTED), "403": (SCOPE_MISSING,), "406": (NOT_ACCEPTABLE,)}
+_BODY_ERRORS = {
+    "400": (NOT_JSON, SCHEMA_VIOLATION, BAD_REQUEST),
+    "408": (BODY_TIMEOUT,),
+    "413": (BODY_TOO_LARGE,),
+    "415": (UNSUPPORTED_MEDIA_TYPE,),
+    "422": (CONTRADICTION, OUT_OF_DOMAIN, GUARD_RAIL),
+}
+# What is wrong with a line is told on its line.
+_STREAM_ERRORS = {"400": (BAD_REQUEST,), "415": (UNSUPPORTED_MEDIA_TYPE,)}
+_LINE_ERRORS = (LINE_TOO_LONG, BATCH_TOO_LONG, BATCH_IDLE)
+_SERVICE_ERRORS = {"429": (TOO_MANY_REQUESTS,), "500": (INTERNAL_ERROR,), "503": (UNAVAILABLE,)}
+_ERROR_HEADERS = {
+    "401": ("WWW-Authenticate", {"type": "string"}, "How to authenticate (RFC 6750)."),
+    "429": ("Retry-After", {"type": "integer", "minimum": 0}, "Seconds to wait before the next try."),
+    "503": ("Retry-After", {"type": "integer", "minimum": 0}, "Seconds to wait before the next try."),
+}
+
+
+def openapi_document(operations: Iterable[Operation]) -> dict[str, Any]:
+    """The contract of ``operations`` as plain JSON values, in a fixed order."""
+    operations = sorted(operations, key=lambda o: (o.path, o.method))
+    paths: dict[str, Any] = {}
+    for operation in operations:
+        paths.setdefault(operation.path, {})[operation.method.lower()] = _operation(operation)
+    return {
+        "openapi": "3.1.0",
+        "info": {
+            "title": "Steelyard",
+            "version": CONTRACT_VERSION,
+            "summary": "Estimates, plans and log readings for people who lift",
+            "description": _DESCRIPTION,
+            "license": {"name": "Apache-2.0", "identifier": "Apache-2.0"},
+        },
+        "tags": [{"name": tag} for tag in sorted({operation.tag for operation in operations})],
+        "security": [{"ApiKey": []}],
+        "paths": paths,
+        "components": {
+            "schemas": _schemas(operations),
+            "headers": _limit_headers(),
+            "securitySchemes": {
+                "ApiKey": {
+                    "type": "http",
+                    "scheme": "bearer",
+                    "bearerFormat": "<prefix>.<secret>",
+                    "description": "An API key, which the operator makes with `steelyard keys create`.",
+                }
+            },
+        },
+    }
+
+
+def contract_text(operations: Iterable[Operation]) -> str:
+    """The contract as it is committed and served: indented JSON with sorted keys and a final newline."""
+    return json.dumps(openapi_document(operations), indent=2, sort_keys=True, ensure_ascii=False) + "\n"
+
+
+def _operation(operation: Operation) -> dict[str, Any]:
+    body_errors = _STREAM_ERRORS if operation.stream else _BODY_ERRORS if operation.body_type else {}
+    errors = _KEY_ERRORS | body_errors | _SERVICE_ERRORS
+    if operation.in_thread or operation.is_slow_to_format:
+        errors |= {"503": (UNAVAILABLE, COMPUTATION_TIMEOUT)}
+    if operation.options:
+        errors |= {"400": (*errors["400"], QUERY_VIOLATION)}
+    headers = _common_headers() | _references_to_limits() | _answer_headers(operation)
+    document: dict[str, Any] = {
+        "operationId": operation.operation_id,
+        "tags": [operation.tag],
+        "summary": operation.summary,
+        "description": operation.description,
+        _PURE_MARK: True,
+        "security": [{"ApiKey": []}],
+        "responses": {
+            "200": {
+                "description": "The answer.",
+                "headers": headers,
+                "content": {
+                    "application/json": {"schema": _reference(operation.answer_type)},
+                    **{name: {"schema": format_.schema} for name, format_ in operation.formats.items()},
+                },
+            },
+            **{status: _error(status, kinds) for status, kinds in errors.items()},
+        },
+    }
+    if operation.options:
+        document["parameters"] = [_parameter(option) for option in operation.options]
+    if operation.stream:
+        _stream_lines(document, operation)
+    elif operation.body_type:
+        document["requestBody"] = {
+            "required": True,
+            "content": {
+                "application/json": {
+                    "schema": _reference(operation.body_type),
+                    "examples": {
+                        name: {"value": msgspec.to_builtins(example)}
+                        for name, example in operation.request_examples.items()
+                    },
+                }
+            },
+        }
+    else:
+        document["responses"]["304"] = {
+            "description": "The caller's copy, whose `ETag` came in `If-None-Match`, is still right.",
+            "headers": headers,
+        }
+    if operation.deprecation:
+        document |= operation.deprecation.marks()
+        document["description"] += f"\n\nDeprecated: {operation.deprecation.instead}"
+    return document
+
+
+def _stream_lines(document: dict[str, Any], operation: Operation) -> None:
+    """A body of lines: OpenAPI 3.1 has no word for it, so the schemas of the lines stand beside it."""
+    text = {"type": "string", "format": "binary"}
+    lines = b"".join(msgspec.json.encode(example) + b"\n" for example in operation.request_examples.values())
+    document["requestBody"] = {
+        "required": True,
+        "content": {operation.media_type: {"schema": text, "examples": {"lines": {"value": lines.decode()}}}},
+    }
+    document["responses"]["200"]["content"] = {operation.media_type: {"schema": text}}
+    document["responses"]["200"]["description"] = "\n".join(
+        [
+            "The answers, a line each. Beside the problems of the operations themselves a line may say:",
+            "",
+            *(f"- `{kind.type}` ({kind.status}): {kind.meaning}" for kind in _LINE_ERRORS),
+        ]
+    )
+    document["x-steelyard-lines"] = {
+        "request": _reference(operation.body_type or object),
+        "answers": [_reference(operation.answer_type), *map(_reference, operation.further_types)],
+    }
+
+
+def _answer_headers(operation: Operation) -> dict[str, Any]:
+    found: dict[str, Any] = {}
+    if "fingerprint" in getattr(operation.answer_type, "__struct_fields__", ()):
+        found[FINGERPRINT_HEADER] = _header("The answer's `fingerprint`.", pattern="^[0-9a-f]{32}$")
+    if operation.formats:
+        found["Vary"] = _header("That the answer depends on `Accept` (RFC 9110 12.5.5).")
+    if operation.body_type is None:
+        found["ETag"] = _header("Changes with the answer (RFC 9110 8.8.3); send it back in `If-None-Match`.")
+    if operation.deprecation:
+        found[DEPRECATION_HEADER] = _header("Since when this is deprecated (RFC 9745).")
+        if operation.deprecation.sunset:
+            found[SUNSET_HEADER] = _header("When this may stop working (RFC 8594).")
+    return found
+
+
+def _header(description: str, **schema: Any) -> dict[str, Any]:
+    return {"required": True, "description": description, "schema": {"type": "string", **schema}}
+
+
+def _error(status: str, kinds: tuple[ProblemKind, ...]) -> dict[str, Any]:
+    headers = _common_headers()
+    if status == "429":
+        headers |= _references_to_limits()
+    if status in _ERROR_HEADERS:
+        name, schema, description = _ERROR_HEADERS[status]
+        headers[name] = {"required": True, "description": description, "schema": schema}
+    return {
+        "description": "\n".join(f"- `{kind.type}`: {kind.meaning}" for kind in kinds),
+        "headers": headers,
+        "content": {
+            MEDIA_TYPE: {
+                "schema": _reference(Problem),
+                "examples": {kind.slug: {"value": msgspec.to_builtins(_example(kind))} for kind in kinds},
+            }
+        },
+    }
+
+
+def _example(kind: ProblemKind) -> Problem:
+    suffix = f"/{guard_rail_rules()[0].id}" if kind is GUARD_RAIL else ""
+    return Problem(
+        type=kind.type + suffix,
+        title=kind.title,
+        status=kind.status,
+        detail=f"{kind.meaning} {kind.remedy}",
+        instance=_EXAMPLE_INSTANCE,
+        code=kind.code,
+    )
+
+
+def _common_headers() -> dict[str, Any]:
+    return {
+        CONTRACT_HEADER: _header("The version of this contract that the service speaks."),
+        REQUEST_ID_HEADER: _header(
+            "The request's id: the caller's `X-Request-Id` if that was a UUID, else a new one.", format="uuid"
+        ),
+    }
+
+
+def _limit_headers() -> dict[str, Any]:
+    """What the contract says once, under its components, of the headers about limits."""
+    return {
+        RATE_LIMIT_POLICY_HEADER: _limit_header(
+            'The limits on the key: `"burst";q=60000;w=60` allows 60000 units in 60 seconds. A request is one unit, a '
+            "batch as many as it has lines. Absent where nothing is limited.",
+            '"burst";q=60000;w=60, "daily-key";q=100000;w=86400',
+        ),
+        RATE_LIMIT_HEADER: _limit_header(
+            'What is left of each limit: `"burst";r=59990;t=12` is 59990 units, and 12 seconds until there are more.',
+            '"burst";r=59990;t=12, "daily-key";r=99990;t=43200',
+        ),
+        DEGRADED_HEADER: _limit_header(
+            "Present when a part of the service is at fault that the answer does not rest on: with `rate-limit` what "
+            "is left was counted by one process alone. Extensible.",
+            "rate-limit",
+        ),
+    }
+
+
+def _references_to_limits() -> dict[str, Any]:
+    return {name: {"$ref": f"#/components/headers/{name}"} for name in _limit_headers()}
+
+
+def _limit_header(description: str, example: str) -> dict[str, Any]:
+    return {"required": False, "description": description, "schema": {"type": "string"}, "example": example}
+
+
+def _parameter(option: Option) -> dict[str, Any]:
+    return {
+        "name": option.name,
+        "in": "query",
+        "required": False,
+        "description": option.description,
+        "schema": _reference(option.values),
+    }
+
+
+def _reference(type_: type) -> dict[str, str]:
+    return {"$ref": _SCHEMAS.format(name=type_.__name__)}
+
+
+def _schemas(operations: list[Operation]) -> dict[str, Any]:
+    roots: list[type] = [Problem, *(option.values for operation in operations for option in operation.options)]
+    for operation in operations:
+        roots += [type_ for type_ in (operation.body_type, operation.answer_type, *operation.further_types) if type_]
+    _, components = msgspec.json.schema_components(list(dict.fromkeys(roots)), ref_template=_SCHEMAS)
+    _tidy(components)
+    for component in components.values():
+        if "description" in component:  # a docstring, whose indentation Python keeps up to 3.12
+            component["description"] = cleandoc(component["description"])
+    return components
+
+
+def _tidy(node: Any) -> None:
+    """Give enums their type, single values ``const``, and tagged unions ``oneOf``, which generators expect."""
+    if isinstance(node, dict):
+        choices = node.get("enum")
+        if isinstance(choices, list) and "type" not in node:
+            if all(isinstance(choice, str) for choice in choices):
+                node["type"] = "string"
+            if len(choices) == 1:
+                node["const"] = node.pop("enum")[0]
+        if "discriminator" in node and "anyOf" in node:
+            node["oneOf"] = node.pop("anyOf")
+        for child in node.values():
+            _tidy(child)
+    elif isinstance(node, list):
+        for child in node:
+            _tidy(child)
+
+
+def problems_text() -> str:
+    """The documentation of every problem type, as it is committed."""
+    lines = [
+        "# Problems",
+        "",
+        "Generated by `steelyard contract`. Every error is an RFC 9457 problem document. Its `type` is one of",
+        "these, and `GET` of the type answers with the same text.",
+        "",
+    ]
+    for kind in sorted(KINDS.values(), key=lambda k: (k.status, k.slug)):
+        suffix = "/<rule id>" if kind is GUARD_RAIL else ""
+        lines += [f"## `{kind.type}{suffix}`", "", f"{kind.status}, `{kind.code}`: {kind.title}.", ""]
+        lines += [kind.meaning, "", f"*What to do:* {kind.remedy}", ""]
+        if kind is GUARD_RAIL:
+            lines += ["| rule id | rule |", "| --- | --- |"]
+            lines += [f"| `{rule.id}` | {_cell(rule.summary)} |" for rule in guard_rail_rules()]
+            lines.append("")
+    return "\n".join(lines)
+
+
+def guard_rail_rules() -> list[Any]:
+    """The rules of the catalogue, sorted by id."""
+    return sorted((e for e in catalogue.entries().values() if e.kind is Kind.RULE), key=lambda e: e.id)
+
+
+def _cell(text: str) -> str:
+    return text.replace("|", "\\|").replace("\n", " ")

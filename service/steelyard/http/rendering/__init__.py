@@ -1,0 +1,1 @@
+"""Answers in other media types: calendar, table, summary, picture."""

@@ -1,0 +1,21 @@
+"""Answers in other media types than JSON."""
+
+from collections.abc import Callable
+from typing import Any
+
+from ...wire.negotiation import Format
+from . import plan_calendar, plan_summary, plan_table, season_calendar, season_summary, season_table
+
+_Encode = Callable[[Any, Any], bytes]
+
+
+def _formats(calendar: _Encode, table: _Encode, summary: _Encode) -> dict[str, Format]:
+    return {
+        "text/calendar": Format(content_type="text/calendar; charset=utf-8", encode=calendar),
+        "text/csv": Format(content_type="text/csv; charset=utf-8; header=present", encode=table),
+        "text/markdown": Format(content_type="text/markdown; charset=utf-8", encode=summary),
+    }
+
+
+PLAN_FORMATS = _formats(plan_calendar.calendar, plan_table.table, plan_summary.summary)
+SEASON_FORMATS = _formats(season_calendar.calendar, season_table.table, season_summary.summary)

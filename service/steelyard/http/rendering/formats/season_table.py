@@ -1,0 +1,29 @@
+"""A season's weeks as comma-separated values (RFC 4180), one line a week, units in the header."""
+
+import csv
+import io
+from datetime import timedelta
+
+from ...schemas.seasons import SeasonQuestion
+from . import forecast_columns, season_words
+
+HEADER = (
+    "phase", "week", "start_date", "end_date", "intake_kcal_per_day", "energy_balance_kcal_per_day",
+    *forecast_columns.HEADER, "cautions",
+)  # fmt: skip
+
+
+def table(_request: SeasonQuestion, season: season_words.Answer) -> bytes:
+    """The weekly table, forecasts being those at the end of each week."""
+    text = io.StringIO(newline="")
+    writer = csv.writer(text, lineterminator="\r\n")
+    writer.writerow(HEADER)
+    said = " ".join(season_words.cautions(season))
+    for week in season.plan.weeks:
+        writer.writerow(
+            (
+                week.kind, week.week, week.start_date, week.start_date + timedelta(days=6), week.intake_kcal,
+                week.energy_balance_kcal, *forecast_columns.cells(week.at_end), said,
+            )
+        )  # fmt: skip
+    return text.getvalue().encode()

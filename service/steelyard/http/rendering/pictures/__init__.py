@@ -1,0 +1,63 @@
+"""Answers as pictures: one Vega-Lite specification each, as it is, or drawn as SVG or PNG."""
+
+from collections.abc import Callable, Mapping
+from enum import StrEnum
+from typing import Any, ClassVar
+
+import msgspec
+
+from ...wire.negotiation import Format, Option, Workshop
+from . import comparison_picture, forecast_picture, plan_picture, season_picture, trend_picture
+from .palette import Theme
+from .sheet import Drawing
+
+SVG = "image/svg+xml"
+PNG = "image/png"
+VEGA_LITE = "application/vnd.vegalite.v6+json"  # the name that notebooks gave it; no registry has one
+THEME = Option(
+    name="theme",
+    default=Theme.LIGHT,
+    description="The page that a picture is for: `light` by default. Other answers do not depend on it.",
+)
+
+
+class PictureFormat(Format, frozen=True, kw_only=True):
+    """A picture of an answer. ``form`` is what ``render_process`` makes of it; empty for the specification itself.
+
+    ``encode`` lays it out from the request's body, the computed answer and the theme.
+    """
+
+    form: str
+
+    option: ClassVar[Option | None] = THEME
+    is_slow: ClassVar[bool] = True
+
+    def make(self, body: Any, answer: Any, chosen: StrEnum | None) -> Drawing:
+        """The picture, laid out and not drawn."""
+        drawing: Drawing = self.encode(body, answer, chosen or Theme.LIGHT)
+        return drawing
+
+    async def finish(self, made: Any, id: str | None, workshop: Workshop) -> bytes:
+        """The picture as bytes: drawn, or its specification."""
+        drawing: Drawing = made
+        if not self.form:
+            return msgspec.json.encode(drawing.specification)
+        return await workshop({"form": self.form, "id": id, **drawing._asdict()})
+
+
+def _pictures(draw: Callable[[Any, Any, Theme], Drawing]) -> Mapping[str, PictureFormat]:
+    forms: list[tuple[str, str, dict[str, Any]]] = [
+        (SVG, "svg", {"type": "string"}),
+        (PNG, "png", {"type": "string", "format": "binary"}),
+        (VEGA_LITE, "", {"type": "object"}),
+    ]
+    return {
+        name: PictureFormat(content_type=name, form=form, schema=schema, encode=draw) for name, form, schema in forms
+    }
+
+
+PLAN_PICTURES = _pictures(plan_picture.draw)
+FORECAST_PICTURES = _pictures(forecast_picture.draw)
+TREND_PICTURES = _pictures(trend_picture.draw)
+SEASON_PICTURES = _pictures(season_picture.draw)
+COMPARISON_PICTURES = _pictures(comparison_picture.draw)

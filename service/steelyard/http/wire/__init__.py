@@ -1,0 +1,1 @@
+"""What stands on the wire: encoding, decoding, problems, negotiation, headers and caching."""
