@@ -22,7 +22,7 @@ from opentelemetry.sdk.trace import TracerProvider
 from opentelemetry.sdk.trace.export import SimpleSpanProcessor
 from opentelemetry.sdk.trace.export.in_memory_span_exporter import InMemorySpanExporter
 from steelyard.http.app import OPERATIONS
-from steelyard.http.edge.edge import tracing
+from steelyard.http.edge import tracing
 from steelyard.http.operation.operation import Operation, computation
 from steelyard.http.wire.observability import JsonFormatter, RequestLog, RequestRecord, log_to
 from steelyard.settings import SettingsError

@@ -392,7 +392,7 @@ def test_api8_the_linter_for_security_is_on() -> None:
         for rule in re.findall(r"# noqa: (S\d+)", path.read_text(encoding="utf-8"))
     ]
     # The process that draws is this interpreter with a file of the service; nothing of a request is in its command.
-    assert set(exempt) <= {("cli/serving.py", "S104"), ("http/pictures/renderer.py", "S603")}
+    assert set(exempt) <= {("cli/serving.py", "S104"), ("http/rendering/pictures/renderer.py", "S603")}
 
 
 # API9: Improper Inventory Management.

@@ -1,6 +1,6 @@
 """Guides and the science page: Markdown of the package as pages of plain HTML, without a script, for anyone to read.
 
-``pages/guides`` and ``pages/science`` hold the texts. HTML inside them is not let through. ``{problems}`` in a text
+``guides`` and ``science`` beside this hold the texts. HTML inside them is not let through. ``{problems}`` in a text
 becomes the table of problem kinds, and below the science text stands every entry of the catalogue.
 """
 
@@ -25,7 +25,7 @@ from .api_reference import POLICY, STYLE_PATH
 
 GUIDES_PATH = "/guides"
 SCIENCE_PATH = "/science"
-_PAGES = files(__package__) / "pages"
+_PAGES = files(__package__)
 # Paths that the texts name in code, which become links on the pages.
 _LINKED = {"/reference", "/science", "/guides", "/openapi.json", "/workbench"}
 _ORDER = (Kind.MODEL, Kind.EQUATION, Kind.RULE, Kind.CONSTANT)

@@ -1,6 +1,6 @@
 """The workbench: a page on which an integrator tries the operations. Public as a page; what it sends needs a key.
 
-Its files lie in ``pages/workbench`` and hold all that there is: no other origin is asked for anything.
+Its files lie in ``workbench`` beside this and hold all that there is: no other origin is asked for anything.
 """
 
 from collections.abc import Iterable, Iterator
@@ -29,7 +29,7 @@ POLICY = (
     b"require-trusted-types-for 'script'; trusted-types 'none'"
 )
 
-_FOLDER = files(__package__) / "pages" / "workbench"
+_FOLDER = files(__package__) / "workbench"
 _INDEX = "index.html"
 _MEDIA_TYPES = {
     ".html": b"text/html; charset=utf-8",
