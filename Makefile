@@ -114,7 +114,7 @@ $(venv)/.run: $(venv)/.made $(requirements)/run.txt $(requirements)/build.txt py
 
 # Without a C compiler the core runs as it is written.
 $(venv)/.compiled: $(venv)/.run $(wildcard service/steelyard/science/*/*.py service/compile_core/*.py service/compile_core/*.pyx)
-	-$(bin)/python service/compile_core/compile_floats.py
+	$(bin)/python service/compile_core/compile_floats.py
 	@touch $@
 
 $(venv)/.dev: $(venv)/.run $(requirements)/dev.txt sdk/pyproject.toml | $(venv)/.compiled

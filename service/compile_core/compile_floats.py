@@ -1,8 +1,12 @@
 """Compile the core's formulas on floats into the package: ``python service/compile_core/compile_floats.py``.
 
-Needs Cython, setuptools and a C compiler. Nothing is done where the result is already that of the present source.
+Needs Cython, setuptools and a C compiler: where one is missing the core runs as it is written. Whatever else goes wrong
+is an error. Nothing is done where the result is already that of the present source.
 """
 
+import importlib.util
+import os
+import shlex
 import shutil
 import sys
 import sysconfig
@@ -16,11 +20,31 @@ _SCRATCH = SERVICE.parent / "build" / "compile_core"
 _FLAGS = ["-O2", "-ffp-contract=off", "-fno-builtin-pow", "-w"]
 
 
-def build() -> Path:
-    """Compile; return the extension module's file. Raises whatever the tools raise where one is missing or fails."""
-    from Cython.Build import cythonize
-    from setuptools import Distribution, Extension  # type: ignore[import-untyped]
+class NoCompiler(Exception):  # noqa: N818 - named for what happened
+    """A tool to compile with is not here."""
 
+
+def check_tools() -> None:
+    """Raises ``NoCompiler`` naming the first tool that is missing."""
+    for library in ("Cython", "setuptools"):
+        if importlib.util.find_spec(library) is None:
+            raise NoCompiler(f"{library} is not installed")
+    if sys.platform == "win32":
+        return  # the tools look for the compiler themselves
+    compiler = shlex.split(os.environ.get("CC") or sysconfig.get_config_var("CC") or "cc")[0]
+    if shutil.which(compiler) is None:
+        raise NoCompiler(f"there is no C compiler: {compiler} is not found")
+    headers = Path(sysconfig.get_path("include"))
+    if not (headers / "Python.h").exists():
+        raise NoCompiler("the headers of Python are not installed")
+
+
+def build() -> Path:
+    """Compile; return the extension module's file.
+
+    Raises ``NotRewritten`` with file and line for what cannot be rewritten, ``NoCompiler`` where a tool is missing, and
+    what the tools raise where one fails.
+    """
     sys.path[:0] = [str(SERVICE), str(Path(__file__).parent)]
     try:
         from specialise import specialise
@@ -29,6 +53,10 @@ def build() -> Path:
         del sys.path[:2]
     cython = specialise(CORE)
     text = f"{cython.text}\nCHECKSUM = {checksum_of(cython.marked)}\n"
+    check_tools()
+    from Cython.Build import cythonize
+    from setuptools import Distribution, Extension  # type: ignore[import-untyped]
+
     _SCRATCH.mkdir(parents=True, exist_ok=True)
     source = _SCRATCH / "_floats.pyx"
     if not source.exists() or source.read_text(encoding="utf-8") != text:
@@ -47,4 +75,7 @@ def build() -> Path:
 
 
 if __name__ == "__main__":
-    print(f"Compiled {build().relative_to(SERVICE.parent)}")
+    try:
+        print(f"Compiled {build().relative_to(SERVICE.parent)}")
+    except NoCompiler as missing:
+        print(f"Not compiled, the core runs as it is written, more slowly: {missing}")

@@ -134,13 +134,19 @@ cdef Column _column_repeated(double value, Py_ssize_t times):
         made.append(value)
     return made
 
-cdef Rows _rows_of(steps):
-    """``steps`` as rows, whichever they are."""
+cdef Rows _rows_of(steps, Py_ssize_t least, bint may_have_more):
+    """``steps`` as rows, whichever they are, each of ``least`` numbers, or more where it may have more."""
+    cdef Rows made
     if isinstance(steps, Rows):
-        return steps
-    made = Rows(len(steps[0]) if len(steps) else 0)
-    for step in steps:
-        to = made.grow()
-        for i in range(made.width):
-            to[i] = step[i]
+        made = steps
+    else:
+        made = Rows(len(steps[0]) if len(steps) else least)
+        for step in steps:
+            if len(step) != made.width:
+                raise ValueError("rows of different lengths")
+            to = made.grow()
+            for i in range(made.width):
+                to[i] = step[i]
+    if made.width < least or (made.width > least and not may_have_more):
+        raise ValueError(f"a row of {made.width} numbers where {least} are read")
     return made

@@ -8,6 +8,10 @@ from syntax import is_column, names_in
 ENTRY, INLINED = "compiled", "inlined"
 
 
+class NotRewritten(Exception):  # noqa: N818 - named for what happened
+    """A marked function has something whose compiled form might not do the same."""
+
+
 def mangled(module: str, name: str) -> str:
     """The name in the extension module of what the core has as ``name`` in ``module`` (``room.module``)."""
     return f"{module.replace('.', '_')}__{name}"
@@ -20,6 +24,10 @@ class Marked(NamedTuple):
     node: ast.FunctionDef
     is_entry: bool  # called from Python, and not only from what is compiled as well
     owner: ast.ClassDef | None = None
+
+    def refusal(self, node: ast.AST, why: str) -> "NotRewritten":
+        """That ``node`` of it cannot be rewritten, with file and line."""
+        return NotRewritten(f"{self.module.replace('.', '/')}.py:{getattr(node, 'lineno', self.node.lineno)}: {why}")
 
     @property
     def name(self) -> str:
@@ -58,6 +66,8 @@ class Known(NamedTuple):
     origins: dict[str, tuple[str, str]]
     private: set[str]
     column_fields: dict[str, set[str]]  # of the core's classes, by name: which fields are columns
+    widths: dict[tuple[str, str], int]  # how many numbers a row has, by what describes it
+    wholes: set[tuple[str, str]]  # constants that are whole numbers
 
 
 def fields_of(node: ast.ClassDef) -> dict[str, str]:
@@ -126,4 +136,31 @@ def column_fields(tree: ast.Module) -> dict[str, set[str]]:
         if isinstance(cls, ast.ClassDef):
             fields = [n for n in cls.body if isinstance(n, ast.AnnAssign) and is_column(n.annotation)]
             found[cls.name] = {n.target.id for n in fields if isinstance(n.target, ast.Name)}
+    return found
+
+
+def row_widths(module: str, tree: ast.Module) -> dict[tuple[str, str], int]:
+    """How many numbers there are in what may describe a row: a named tuple, or a name for a tuple's type."""
+    found = {}
+    for node in tree.body:
+        match node:
+            case ast.ClassDef(name=name, bases=[ast.Name(id="NamedTuple")]):
+                found[module, name] = sum(isinstance(n, ast.AnnAssign) for n in node.body)
+            case ast.Assign(
+                targets=[ast.Name(id=name)],
+                value=ast.Subscript(value=ast.Name(id="tuple"), slice=ast.Tuple(elts=elements)),
+            ):
+                found[module, name] = len(elements)
+    return found
+
+
+def whole_constants(module: str, tree: ast.Module) -> set[tuple[str, str]]:
+    """The constants of a module that are whole numbers: written as one, or made one."""
+    found = set()
+    for node in tree.body:
+        match node:
+            case ast.Assign(targets=[ast.Name(id=name)], value=ast.Constant(value=value)) if type(value) is int:
+                found.add((module, name))
+            case ast.Assign(targets=[ast.Name(id=name)], value=ast.Call(func=ast.Name(id="int" | "whole_constant"))):
+                found.add((module, name))
     return found

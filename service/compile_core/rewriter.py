@@ -2,6 +2,7 @@
 
 import ast
 from collections.abc import Iterable
+from typing import Any
 
 from local_types import local_types
 from marks import Known, Marked, mangled
@@ -24,11 +25,18 @@ from syntax import (
     ops_function,
     truth,
 )
+from wholes import Wholes
 
 _OPS = {name: f"_{name}" for name in ("exp", "log", "sqrt", "tanh", "maximum", "minimum")}
-STEP_WIDTH = 16  # numbers in a day of the weight filter
-# Local lists that become ``Rows``, by annotation: how many numbers a row has.
-_ROW_WIDTHS = {"list[tuple[Number, ...]]": STEP_WIDTH, "list[Shock]": 5}
+# All that is rewritten, or stays as it is and does the same compiled.
+_SYNTAX = (
+    ast.Assign, ast.AnnAssign, ast.AugAssign, ast.Expr, ast.For, ast.While, ast.If, ast.Return, ast.Break, ast.Continue,
+    ast.Pass, ast.Name, ast.Constant, ast.Attribute, ast.Subscript, ast.Slice, ast.Starred, ast.Call, ast.keyword,
+    ast.BinOp, ast.UnaryOp, ast.BoolOp, ast.Compare, ast.IfExp, ast.Tuple, ast.List, ast.Dict, ast.ListComp,
+    ast.DictComp, ast.GeneratorExp, ast.comprehension, ast.JoinedStr, ast.FormattedValue, ast.expr_context,
+    ast.unaryop, ast.boolop, ast.cmpop,
+)  # fmt: skip
+_OPERATORS = (ast.Add, ast.Sub, ast.Mult, ast.Div, ast.Pow, ast.BitAnd, ast.BitOr)
 
 
 class Rewriter(ast.NodeTransformer):
@@ -36,7 +44,8 @@ class Rewriter(ast.NodeTransformer):
 
     def __init__(self, one: Marked, known: Known) -> None:
         self._one = one
-        self._functions, self._classes, self._origins, self._private, self._column_fields = known
+        self._functions, self._classes, self._origins, self._private, self._column_fields, self._widths, wholes = known
+        self._whole = Wholes(one.node, {name for name, origin in self._origins.items() if origin in wholes})
         self._typed: dict[str, str] = {}  # local names that hold an object of a rewritten class -> its C type
         self._aliases: dict[str, str] = {}  # local names of the functions of ``ops``
         self._true: set[str] = set()  # local names that are true on floats
@@ -47,6 +56,8 @@ class Rewriter(ast.NodeTransformer):
         self._indices: set[str] = set()  # names of loops over whole numbers
         self.taken: dict[str, tuple[str, str]] = {}
         arguments = one.node.args
+        if arguments.vararg or arguments.kwarg:
+            raise one.refusal(one.node, "parameters with a star are not known to the rewriter")
         self._parameters = [*arguments.posonlyargs, *arguments.args, *arguments.kwonlyargs]
         self._locals = {a.arg for a in self._parameters} | {
             n.id for n in ast.walk(one.node) if isinstance(n, ast.Name) and isinstance(n.ctx, ast.Store)
@@ -79,13 +90,24 @@ class Rewriter(ast.NodeTransformer):
         lines += ["    " + line for line in ast.unparse(ast.fix_missing_locations(rewritten)).splitlines()]
         return f"{self._signature(doubles)}\n" + "\n".join(lines) + "\n"
 
+    def visit(self, node: ast.AST) -> Any:
+        if isinstance(node, ast.BinOp | ast.AugAssign) and not isinstance(node.op, _OPERATORS):
+            raise self._one.refusal(node, f"{type(node.op).__name__} is not known to the rewriter")
+        if not isinstance(node, (*_SYNTAX, *_OPERATORS)):
+            raise self._one.refusal(node, f"{type(node).__name__} is not known to the rewriter")
+        if isinstance(node, ast.For | ast.While) and node.orelse:
+            raise self._one.refusal(node, "a loop with an else is not known to the rewriter")
+        if isinstance(node, ast.Constant) and type(node.value) is int and not self._whole.may_stand(node):
+            raise self._one.refusal(node, f"write {node.value}.0: the whole number {node.value} would become it")
+        return super().visit(node)
+
     def _refuse_none(self, tree: ast.Module, floats: set[str]) -> None:
         """A double cannot hold the None of a parameter: such a name would fail only when None comes."""
         optional = {a.arg for a in self._parameters if a.annotation is not None and "None" in ast.unparse(a.annotation)}
         for node in ast.walk(tree):
             if isinstance(node, ast.Assign) and isinstance(node.value, ast.Name) and node.value.id in optional:
                 for name in floats & {t.id for t in node.targets if isinstance(t, ast.Name)}:
-                    raise ValueError(f"{self._one.name}: {name} may be None and takes part in arithmetic")
+                    raise self._one.refusal(self._one.node, f"{name} may be None and takes part in arithmetic")
 
     def _signature(self, doubles: set[str]) -> str:
         arguments = self._one.node.args
@@ -129,7 +151,7 @@ class Rewriter(ast.NodeTransformer):
             assert isinstance(value, ast.Subscript)
             rows = self._make("Rows", "rows")
             return [
-                assigned(rows, call_of("_rows_of", self.visit(value.value))),
+                assigned(rows, self._rows_of(value.value, node.targets[0].elts)),
                 *self._unpacked(rows, self.visit(value.slice), node.targets[0].elts),
             ]
         if len(node.targets) > 1:  # a = b = 0.0
@@ -167,7 +189,7 @@ class Rewriter(ast.NodeTransformer):
     def visit_AnnAssign(self, node: ast.AnnAssign) -> ast.stmt | list[ast.stmt] | None:
         if node.value is None:
             return None
-        width = _ROW_WIDTHS.get(ast.unparse(node.annotation))
+        width = self._row_width(node.value)
         if is_column(node.annotation) and isinstance(node.target, ast.Name):
             self._columns[node.target.id] = node.target.id
             return assigned(node.target.id, self._column(node.value))
@@ -175,6 +197,16 @@ class Rewriter(ast.NodeTransformer):
             self._rows[node.target.id] = width
             return assigned(node.target.id, call_of("Rows", ast.Constant(width)))
         return self.visit_Assign(ast.Assign([node.target], node.value, lineno=0))
+
+    def _row_width(self, value: ast.expr) -> int | None:
+        """How many numbers there are in the rows that ``rows(...)`` makes a list for, if it is that."""
+        if not (isinstance(value, ast.Call) and isinstance(value.func, ast.Name) and value.func.id == "rows"):
+            return None
+        (kind,) = value.args
+        width = self._widths.get(self._origins.get(ast.unparse(kind), ("", "")))
+        if width is None:
+            raise self._one.refusal(value, f"{ast.unparse(kind)} is neither a named tuple nor a tuple's type by name")
+        return width
 
     def _column(self, value: ast.expr) -> ast.expr:
         """What a column begins as."""
@@ -215,8 +247,9 @@ class Rewriter(ast.NodeTransformer):
             and call.func.value.id in self._rows
         ):
             (row,) = call.args
-            assert isinstance(row, ast.Tuple)
-            assert len(row.elts) == self._rows[call.func.value.id]
+            width = self._rows[call.func.value.id]
+            if not isinstance(row, ast.Tuple) or len(row.elts) != width:
+                raise self._one.refusal(node, f"a row here is a tuple of {width} numbers, written out")
             to = self._make("double*", "row")
             return [
                 ast.parse(f"{to} = {call.func.value.id}.grow()").body[0],
@@ -266,7 +299,13 @@ class Rewriter(ast.NodeTransformer):
         loop = ast.parse(f"for {at} in {order.format(rows)}: pass").body[0]
         assert isinstance(loop, ast.For)
         loop.body = [*self._unpacked(rows, name_of(at), targets), *self._block(body)]
-        return [assigned(rows, call_of("_rows_of", self.visit(what))), loop]
+        return [assigned(rows, self._rows_of(what, targets)), loop]
+
+    def _rows_of(self, what: ast.expr, targets: list[ast.expr]) -> ast.expr:
+        """``what`` as rows, which have as many numbers as there are targets, or more where one is starred."""
+        starred = sum(isinstance(target, ast.Starred) for target in targets)
+        least = ast.Constant(len(targets) - starred)
+        return call_of("_rows_of", self.visit(what), least, ast.Constant(bool(starred)))
 
     def _indexed(
         self, node: ast.For, columns: list[ast.expr], targets: list[ast.expr], at: str | None = None
@@ -293,16 +332,15 @@ class Rewriter(ast.NodeTransformer):
         loop.body += self._block(node.body)
         return [*taken, *ast.parse(check).body, loop]
 
-    def _unpacked(self, rows: str, at: ast.expr, targets: list[ast.expr]) -> list[ast.stmt]:
+    def _unpacked(self, rows: str, day: ast.expr, targets: list[ast.expr]) -> list[ast.stmt]:
         """The numbers of a row, to the names of a tuple; ``_`` takes none and ``*_`` the most."""
         row = self._make("double*", "row")
-        missing = STEP_WIDTH - len(targets)
-        made: list[ast.stmt] = [assigned(row, ast.Call(ast.Attribute(name_of(rows), "at", ast.Load()), [at], []))]
+        made: list[ast.stmt] = [assigned(row, ast.Call(ast.Attribute(name_of(rows), "at", ast.Load()), [day], []))]
         for position, target in enumerate(targets):
             is_after = any(isinstance(t, ast.Starred) for t in targets[:position])
             if isinstance(target, ast.Name) and target.id != "_":
-                index = ast.Constant(position + (missing if is_after else 0))
-                made.append(assigned(target.id, ast.Subscript(name_of(row), index, ast.Load())))
+                at = f"{rows}.width - {len(targets) - position}" if is_after else str(position)
+                made += ast.parse(f"{target.id} = {row}[{at}]").body
         return made
 
     def _make(self, kind: str, name: str) -> str:

@@ -5,8 +5,9 @@ The core writes every formula once, for floats and for arrays (``numbers/element
 function, ``ops is FLOATS`` true, and what only arrays need falls away. Nothing is imported: only the text is read.
 
 What the rewriting takes for granted, and tests on the whole (the answers must agree to the last bit): a local name that
-takes part in arithmetic is a double, or an index where it starts from a whole number; a constant is a float named in
-capitals; everything else stays a Python object.
+takes part in arithmetic is a double, or an index where it starts from a whole number; a constant is a number named in
+capitals; everything else stays a Python object. What it does not know, and whole numbers where they would become
+doubles, it refuses (``NotRewritten``) with file and line.
 """
 
 import ast
@@ -26,6 +27,8 @@ from marks import (
     mark_of,
     origins_of,
     private_tuples,
+    row_widths,
+    whole_constants,
 )
 from rewriter import Rewriter
 from syntax import DOUBLES
@@ -61,8 +64,12 @@ def specialise(core: Path) -> Cython:
         if isinstance(node, ast.ClassDef) and mark_of(node) is not None
     }
     columns = {name: fields for tree in trees.values() for name, fields in column_fields(tree).items()}
+    widths = {name: width for module, tree in trees.items() for name, width in row_widths(module, tree).items()}
+    wholes = {name for module, tree in trees.items() for name in whole_constants(module, tree)}
     known = {
-        module: Known(functions, classes, origins_of(module, tree, faces), private_tuples(tree), columns)
+        module: Known(
+            functions, classes, origins_of(module, tree, faces), private_tuples(tree), columns, widths, wholes
+        )
         for module, tree in trees.items()
     }
     taken: dict[str, tuple[str, str]] = {}  # what is taken from the core: here -> (module, name there)
@@ -84,7 +91,8 @@ def specialise(core: Path) -> Cython:
     parts = [part.read_text(encoding="utf-8") for part in (_HEAD, _JSON)]
     for name in sorted(taken):
         module, there = taken[name]
-        kind = "" if not there.isupper() or there == "FLOATS" else _constant_type(trees[module], there)
+        is_constant = there.isupper() and there != "FLOATS"
+        kind = ("cdef Py_ssize_t " if (module, there) in wholes else "cdef double ") if is_constant else ""
         parts.append(f"from steelyard.science.{module} import {there} as _it\n{kind}{name} = _it\n")
     marked = [*functions.values(), *members]
     # All are loaded with it, so that what it was made from can be told.
@@ -94,14 +102,6 @@ def specialise(core: Path) -> Cython:
     marked_modules = {one.module for one in marked}
     codes = {module: _codes(core / f"{module.replace('.', '/')}.py", module) for module in marked_modules}
     return Cython("\n".join(parts), {one.full_name: codes[one.module][one.full_name] for one in marked})
-
-
-def _constant_type(tree: ast.Module, name: str) -> str:
-    """The C type of a constant: a whole number where it is written as one, else a double."""
-    values = {ast.unparse(n.targets[0]): n.value for n in tree.body if isinstance(n, ast.Assign)}
-    value = values.get(name)
-    is_whole = isinstance(value, ast.Constant) and type(value.value) is int
-    return "cdef Py_ssize_t " if is_whole else "cdef double "
 
 
 def _codes(path: Path, module: str) -> dict[str, CodeType]:

@@ -1,6 +1,5 @@
 """The compiled forms of formulas: the same answers to the last bit, and nothing lost where there are none."""
 
-import importlib.util
 import math
 import random
 import shutil
@@ -8,8 +7,6 @@ import subprocess
 import sys
 from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
-from pathlib import Path
-from types import ModuleType, SimpleNamespace
 from typing import Any
 
 import msgspec
@@ -22,7 +19,6 @@ from steelyard.science.log.view import drawn_to
 from steelyard.science.numbers import twins as compiled
 from steelyard.science.numbers.rounding import rounded_column
 
-COMPILE_CORE = Path(__file__).resolve().parents[3] / "service" / "compile_core"
 _ANSWERS = {operation.operation_id: operation for operation in OPERATIONS if operation.request_examples}
 
 
@@ -186,34 +182,6 @@ def test_without_a_build_the_core_runs_as_it_is_written(monkeypatch: pytest.Monk
     example = next(iter(_ANSWERS["read_trend"].request_examples.values()))
     assert _answer("read_trend", example)
     assert not compiled.is_compiled()
-
-
-def _module(name: str) -> ModuleType:
-    spec = importlib.util.spec_from_file_location(name, COMPILE_CORE / f"{name}.py")
-    assert spec is not None
-    assert spec.loader is not None
-    module = importlib.util.module_from_spec(spec)
-    spec.loader.exec_module(module)
-    return module
-
-
-def test_an_install_without_a_compiler_goes_on_and_says_so(monkeypatch: pytest.MonkeyPatch) -> None:
-    def no_compiler() -> Path:
-        raise SystemExit("error: command 'cc' failed: No such file or directory")
-
-    monkeypatch.setitem(sys.modules, "compile_floats", SimpleNamespace(build=no_compiler))
-    hook_type = _module("hook").CompiledCoreHook
-    warnings: list[str] = []
-    hook = hook_type.__new__(hook_type)
-    for name, value in {
-        "_BuildHookInterface__target_name": "wheel",
-        "_BuildHookInterface__app": SimpleNamespace(display_warning=warnings.append),
-    }.items():
-        setattr(hook, name, value)
-    build_data: dict[str, Any] = {"artifacts": []}
-    hook.initialize("standard", build_data)
-    assert build_data == {"artifacts": []}
-    assert "cc" in warnings[0]
 
 
 def test_the_checksum_follows_what_code_does_and_not_where_it_stands() -> None:

@@ -23,7 +23,7 @@ Written once, elementwise: floats for one person, numpy arrays with people along
 from collections.abc import Mapping, Sequence
 from typing import Any, NamedTuple
 
-from ..numbers import FLOATS, Elementwise, Number, compiled
+from ..numbers import FLOATS, Elementwise, Number, compiled, rows
 from ..register import (
     HALL_CHOW_2011,
     SANGHVI_2015,
@@ -225,7 +225,7 @@ def filter_weights(
     known, given = known_jumps or {}, known_outliers or {}
     is_known, is_given = bool(known), bool(given)  # asked first: few logs have either
     unsettled: dict[int, Correction] = {}
-    steps: list[tuple[Number, ...]] = []
+    steps: list[tuple[Number, ...]] = rows(Step)
     outliers: list[tuple[int, Any, Number]] = []
     jumps: list[tuple[int, Number, Any]] = []
 

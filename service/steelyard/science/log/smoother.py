@@ -7,7 +7,7 @@ The backward pass also holds, by day, what the whole log says of a step of water
 from collections.abc import Collection, Sequence
 from typing import NamedTuple
 
-from ..numbers import FLOATS, Column, Elementwise, Number, compiled
+from ..numbers import FLOATS, Column, Elementwise, Number, compiled, rows
 from .filter import DailySeries, Filtered, is_any, slopes_of
 
 Shock = tuple[Number, Number, Number, Number, Number]
@@ -94,7 +94,7 @@ def smooth_weights(
     maintenance_variance: Column = []
     changes: dict[int, tuple[Number, Number, Number]] = {}
     covaries = bool(change_days) or has_shocks
-    shocks: list[Shock] = []
+    shocks: list[Shock] = rows(Shock)
     # Gradient (r_*) and curvature (n_*) of the later weighings' fit, as seen from a day's filtered state; c_* is
     # the gradient for the amplitude's regressor, w_* and o_* carry the last day's tissue and maintenance back.
     r_t = r_m = n_tt = n_tm = n_mm = c_t = c_m = 0.0

@@ -6,6 +6,7 @@ from .elementwise import (
     Elementwise,
     Number,
     arrays,
+    rows,
 )
 from .estimate import (
     Z80,
@@ -44,4 +45,5 @@ __all__ = [
     "rounded",
     "rounded_column",
     "rounded_where",
+    "rows",
 ]

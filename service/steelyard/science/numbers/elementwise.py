@@ -17,6 +17,14 @@ Number = Any
 Column: TypeAlias = list[Number]
 
 
+def rows(_kind: Any) -> list[Any]:
+    """An empty list of rows, plain tuples with the fields of ``kind``: a named tuple, or a tuple's type by name.
+
+    Compiled functions keep them as doubles, so many a row.
+    """
+    return []
+
+
 class Elementwise(NamedTuple):
     """Elementwise functions with one meaning on floats and on arrays.
 
