@@ -109,6 +109,7 @@ class _Drive(NamedTuple):
 @inlined
 def _responses(protein_g_per_kg: Number, ops: Elementwise) -> tuple[Number, Number]:
     """How much of what protein can do in a deficit, and in a gain, it does: 0 at the allowance .. 1."""
+    # (protein - ordinary) / (enough - ordinary), within 0 .. 1
     above = protein_g_per_kg - PROTEIN_ORDINARY
     return (
         ops.minimum(ops.maximum(above / (PROTEIN_ENOUGH_DEFICIT - PROTEIN_ORDINARY), 0.0), 1.0),
@@ -186,13 +187,16 @@ def _growth(model: BodyModel, protein_g_per_kg: Number, ops: Elementwise) -> tup
 def _rest(model: BodyModel, diet: Diet, ops: Elementwise) -> _Rest:
     carbohydrate = ops.maximum(diet.carbohydrate_kcal, 1.0)
     relative = carbohydrate / model.baseline_carbohydrate_kcal
+    # At rest carbohydrate = k_G glycogen squared, hence the root.
     glycogen = GLYCOGEN_KG * ops.sqrt(relative)
     return _Rest(
         glycogen,
+        # Extracellular water where sodium eaten = sodium excreted, less of which is kept with less carbohydrate.
         (diet.sodium_change_mg - SODIUM_BY_CARBOHYDRATE * (1.0 - relative)) / SODIUM_EXCRETION
         + model.training_water_kg,
+        # Gut content in proportion to intake.
         model.gut_kg * (diet.intake_kcal - model.maintenance_kcal) / model.maintenance_kcal,
-        # k_G G_rest / rho_G with k_G = usual carbohydrate / baseline glycogen squared
+        # k_G G_rest / rho_G with k_G = usual carbohydrate / baseline glycogen squared: rate of ``carried_after``.
         carbohydrate / (glycogen * GLYCOGEN_ENERGY),
     )
 
@@ -206,6 +210,7 @@ def _drive(model: BodyModel, diet: Diet, ops: Elementwise) -> _Drive:
     activity = model.activity_kcal_per_kg + activity_change
     fat_cost = FAT_SYNTHESIS / FAT_ENERGY
     return _Drive(
+        # Expenditure = offset + thermic share x change + adaptation + (upkeep + activity) x tissue + synthesis.
         intake - model.offset_kcal - (THERMIC_SHARE * change + thermic_shift) - adaptation_rest,
         adaptation_rest,
         activity,
@@ -253,13 +258,20 @@ def _tissue_rates(
     expenditure that the tissues have no part in: constant, thermic, adaptive, and activity's for carried mass.
     """
     fat_slope, lean_slope, surplus_factor, deficit_factor, fat_cost, lean_extra_cost, growth_cost = share_of
+    # What is left for tissue before the cost of making it: intake - expenditure.
     gap = outside - fat_slope * fat - lean_slope * lean
+    # Forbes: of each kilocalorie C / (C + fat) is lean; in a surplus times a factor and under a ceiling:
+    # share x surplus tends to ceiling_kcal as the surplus grows.
     base = PARTITION_KG / (PARTITION_KG + fat)
     surplus = ops.maximum(gap, 0.0)
     wanted = base * surplus_factor
     share = ops.where(gap > 0.0, wanted / (1.0 + wanted * surplus / ceiling_kcal), base * deficit_factor)
+    # What training adds fades with the deficit (gap - surplus, under 0) over what fat can supply.
     growth = growth * ops.exp((gap - surplus) / (FAT_SUPPLY_LIMIT * fat))
+    # stored + cost of making it = gap, solved for stored: a kilocalorie stored as fat costs fat_cost to make, as lean
+    # tissue lean_extra_cost more, and a kilogram that training adds, its energy taken from fat, growth_cost.
     stored = (gap - growth * growth_cost) / (1.0 + (fat_cost + share * lean_extra_cost))
+    # stored = fat energy x d(fat)/dt + lean energy x d(lean)/dt, of which `share` is lean, and growth on top.
     lean_rate = share * stored / LEAN_ENERGY + growth
     return (stored - LEAN_ENERGY * lean_rate) / FAT_ENERGY, lean_rate, stored
 
@@ -291,7 +303,9 @@ def _left(days: float) -> tuple[float, float, float, float]:
 def _left_of(
     days: float, water_rate: float, gut_days: float, adaptation_days: float
 ) -> tuple[float, float, float, float]:
-    """``_left``, the constants being arguments, so that others give others."""
+    """What ``_left`` returns. It is kept by the constants too, so that a test may set one without stale results."""
+    # d(deviation)/dt = -rate x deviation, so that exp(-rate t) of it is left. The mean of exp(-t / T) over 0..days is
+    # (1 - exp(-days / T)) T / days.
     adaptation = math.exp(-days / adaptation_days)
     return (
         math.exp(-water_rate * days),
@@ -333,18 +347,22 @@ def _step(
     glycogen, water, gut = carried_mass
     supply, rest, activity, _, _, _, _, share_of = drive
     away = adaptation - rest
+    # Mean mass of what is carried, for the energy of moving it: by the trapezoid over the step.
     carried = 0.5 * (
         (1.0 + GLYCOGEN_WATER) * (glycogen + glycogen_before) + (water + water_before) + (gut + gut_before)
     )
+    # Intake less what tissues have no part in: energy into glycogen, adaptation's mean, activity for carried mass.
     outside = (
         supply - GLYCOGEN_ENERGY * (glycogen - glycogen_before) / days - away * adaptation_mean - activity * carried
     )
+    # Midpoint rule (Runge-Kutta 2): the rates half a step on are those of the whole step.
     half = 0.5 * days
     growth, ceiling = _experienced(drive, day + half, ops)
     fat_rate, lean_rate, _ = _tissue_rates(share_of, growth, ceiling, outside, fat, lean, ops)
     middle = ops.maximum(fat + half * fat_rate, _LEAST_FAT_KG)
     fat_rate, lean_rate, _ = _tissue_rates(share_of, growth, ceiling, outside, middle, lean + half * lean_rate, ops)
     fat = ops.maximum(fat + days * fat_rate, _LEAST_FAT_KG)
+    # Adaptation tends to its rest in closed form: rest + (adaptation - rest) exp(-days / T).
     # As ``BodyState(...)``, in half the time: steps are what a forecast is made of.
     return _new_tuple(
         BodyState, (fat, lean + days * lean_rate, glycogen, water, gut, rest + away * adaptation_left, day + days)
@@ -391,6 +409,7 @@ def walk(
     ``carried_of`` holds the states, after each of those steps, of a body whose carried mass goes the same way: one with
     the same maintenance and usual diet, on this diet. Its glycogen, water and gut content are then taken as they are.
     """
+    # For each step: what depends on its length alone; carried mass after it, in closed form; then the tissues.
     drive = _drive(model, diet, ops)
     path = []
     days = 0.0

@@ -197,6 +197,8 @@ def filter_weights(
     count = len(series.weight_kg)
     if days is not None:
         count = days
+    # Below, x = (tissue, maintenance) with means t_mean, m_mean and covariance P = (tt tm; tm mm); h = (t_load, m_load)
+    # is how a weighing reads x, and phi the autocorrelation of its noise.
     g = 1.0 / settings.rho_kcal_per_kg
     pull = settings.expenditure_slope_kcal_per_kg_day * g
     keep, keep2, pulls = 1.0 - pull, (1.0 - pull) ** 2, is_any(pull != 0.0)
@@ -257,6 +259,8 @@ def filter_weights(
                 observed = weight - amplitude * now_carried + slope * reference
                 m_load = slope
             if is_linked:
+                # Less link = phi^gap times the weighing before, read forward by the known flow: what is left of the
+                # noise is fresh, with variance (1 - link^2) R. tissue then = tissue now - between + gap g maintenance.
                 t_load = 1.0 - link
                 m_load = slope - link * (before_slope + gap * g)
                 fresh = 1.0 - link * link
@@ -264,11 +268,13 @@ def filter_weights(
             else:
                 observed_new = observed
             if is_loaded:
+                # e = y - h x; cross = P h'; its variance F = h P h' + R.
                 innovation = observed_new - t_load * t_mean - m_load * m_mean
                 t_cross = t_load * tt + m_load * tm
                 m_cross = t_load * tm + m_load * mm
                 total = t_load * t_cross + m_load * m_cross + noise * scale * fresh
                 if carries:
+                    # How e falls for each unit of the amplitude above its mean: the filter's own regression.
                     e_amp = now_carried - link * before_carried - t_load * t_amp - m_load * m_amp
             else:
                 innovation = observed - t_mean
@@ -276,6 +282,7 @@ def filter_weights(
                 total = tt + noise * scale
             linkable = 1.0
             if robust:
+                # e^2 / F, with the amplitude at its estimate score / information rather than at its mean.
                 if carries:
                     surprise = innovation - score / information * e_amp
                     spread = total + e_amp * e_amp / information
@@ -290,6 +297,7 @@ def filter_weights(
                 else:
                     stands_out = (ratio > cutoff) & (seen > 0.0)
                     is_notable = True
+                # R times ratio / cutoff: the further off, the less it counts.
                 if stands_out if scalar else is_any(stands_out):
                     times = ops.where(stands_out, ratio / cutoff, 1.0)
                     total = total + noise * scale * fresh * (times - 1.0)
@@ -299,6 +307,7 @@ def filter_weights(
             elif is_given and day in given:
                 total = total + noise * scale * fresh * (given[day] - 1.0)
                 linkable = ops.where(given[day] > 1.0, 0.0, 1.0)
+            # Gain K = P h' / F; x = x + K e; P = P - K (P h')'. Without a weighing precision and K are 0.
             precision = seen / total
             t_gain = t_cross * precision
             m_gain = m_cross * precision
@@ -308,6 +317,7 @@ def filter_weights(
             tm = tm - t_gain * m_cross
             mm = mm - m_gain * m_cross
             if carries:
+                # The amplitude by least squares over the innovations: score / information.
                 t_amp = t_amp + t_gain * e_amp
                 m_amp = m_amp + m_gain * e_amp
                 score = score + e_amp * innovation * precision
@@ -349,12 +359,13 @@ def filter_weights(
             if correction is not None:
                 unsettled[day] = correction
             watch.next_day(g, keep)
-        # To the next morning.
+        # To the next morning, x = A x + flow with A = (1 -g; 0 1), P = A P A' + the variance of the flow ...
         t_mean = t_mean + flow - g * m_mean
         half = g * mm
         rest = tm - half
         tt = tt - g * (tm + rest) + g2 * error
         tm = rest
+        # ... and maintenance follows intake: m = m + pull (intake - m), its spread times keep = 1 - pull.
         if pulls:
             m_mean = m_mean + pull * (intake - m_mean)
             tm = keep * rest
