@@ -5,7 +5,7 @@ from typing import NamedTuple
 from steelyard.science.measures import Composition, MeasuredPerson, Measurement
 from steelyard.science.measures import estimate_composition as composition_of
 
-from .answered import Answered
+from .answered import Answered, answering
 
 
 class CompositionAsked(NamedTuple):
@@ -15,13 +15,8 @@ class CompositionAsked(NamedTuple):
     measurements: tuple[Measurement, ...]
 
 
+@answering
 def estimate_composition(asked: CompositionAsked) -> Answered[Composition]:
     """Estimate body fat and fat-free mass from all measurements. Raises ``OutOfDomain`` naming one."""
     found = composition_of(asked.person, asked.measurements)
-    methods = {*_METHODS, *(id for row in found.rows for id in row.methods)}
-    if found.position is not None:
-        methods.add("healthy_body_fat")
-    return Answered(found, reasons=[], cautions=list(found.cautions), methods=tuple(sorted(methods)))
-
-
-_METHODS = ("body_fat_combination", "ffmi", "ffmi_normalised")
+    return Answered(found, reasons=[], cautions=list(found.cautions))

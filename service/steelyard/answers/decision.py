@@ -5,7 +5,6 @@ from typing import NamedTuple
 
 from steelyard.science import rails
 from steelyard.science.decision import (
-    DECISION_METHOD_IDS,
     HORIZON_WEEKS,
     Alternative,
     Decision,
@@ -34,7 +33,7 @@ from steelyard.science.phase import Band, History, PhaseKind, usual_band
 from steelyard.science.rails import ADULT_YEARS
 from steelyard.science.register import FAT_FROM_BMI, Contradiction, Message, say
 
-from .answered import Answered
+from .answered import Answered, answering
 from .dates import check_dates
 from .member import member_of
 
@@ -115,6 +114,7 @@ class PhaseDecided(NamedTuple):
     cut_history: History | None
 
 
+@answering
 def decide_phase(asked: DecisionAsked) -> Answered[PhaseDecided]:
     """Decide which phase comes next. Raises ``OutOfDomain``, ``Contradiction``, ``Refused`` for a target too low."""
     _check(asked)
@@ -145,7 +145,6 @@ def decide_phase(asked: DecisionAsked) -> Answered[PhaseDecided]:
         reasons=reasons,
         cautions=cautions,
         actions=found.actions,
-        methods=(*member.assessed.resting.preferred, *DECISION_METHOD_IDS),
     )
 
 

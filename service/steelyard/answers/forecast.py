@@ -7,8 +7,6 @@ from steelyard.science.body import ALL_SOURCES, BodyTarget, PathPoint, TargetQua
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import (
-    PLAN_METHOD_IDS,
-    QUESTION_METHOD_IDS,
     IntakeAnswer,
     ScheduledIntake,
     answer_date,
@@ -18,7 +16,7 @@ from steelyard.science.phase import (
 from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G
 from steelyard.science.register import OutOfDomain
 
-from .answered import Answered
+from .answered import Answered, answering
 from .dates import check_dates
 from .member import member_of
 
@@ -94,6 +92,7 @@ class IntakeForecast(NamedTuple):
     effects: list[tuple[UncertaintySource, float]]
 
 
+@answering
 def forecast_intake(asked: ForecastAsked) -> Answered[IntakeForecast]:
     """Forecast an intake, or find one. Raises ``OutOfDomain``, and ``Refused`` for an intake that a rule forbids."""
     check_dates({"start_date": asked.start})
@@ -117,7 +116,6 @@ def forecast_intake(asked: ForecastAsked) -> Answered[IntakeForecast]:
         reasons=[resting.reason, *found.reasons],
         cautions=member.cautions,
         actions=found.actions,
-        methods=(*resting.preferred, *PLAN_METHOD_IDS, *QUESTION_METHOD_IDS),
     )
 
 

@@ -6,9 +6,9 @@ from typing import NamedTuple
 from steelyard.science.measures import EerRow, RestingEnergy, cross_check
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
-from steelyard.science.register import FROM_EQUATIONS, ON_LOGGING_SCALE
+from steelyard.science.register import FROM_EQUATIONS, ON_LOGGING_SCALE, record
 
-from .answered import Answered
+from .answered import Answered, answering
 from .dates import check_dates, last_day_of
 
 
@@ -38,6 +38,7 @@ class Maintenance(NamedTuple):
     requirements: tuple[EerRow, ...]
 
 
+@answering
 def estimate_maintenance(asked: MaintenanceAsked) -> Answered[Maintenance]:
     """Estimate maintenance from equations, activity and, where there is one, a log. Raises ``OutOfDomain``."""
     check_dates({"as_of_date": asked.as_of})
@@ -48,6 +49,7 @@ def estimate_maintenance(asked: MaintenanceAsked) -> Answered[Maintenance]:
         told = told._replace(as_of_day=ordinal)
     member = Member(told)
     assessed, learnt = member.assessed, member.learnt
+    record(*(line.id for line in assessed.resting.lines))  # the answer shows each
     physical = member.prior if learnt is None else learnt.physical
     return Answered(
         Maintenance(
@@ -64,8 +66,4 @@ def estimate_maintenance(asked: MaintenanceAsked) -> Answered[Maintenance]:
         ),
         reasons=[assessed.resting.reason, *assessed.resting.notes, *assessed.total.notes],
         cautions=[*member.cautions, FROM_EQUATIONS if learnt is None else ON_LOGGING_SCALE],
-        methods=(*assessed.resting.preferred, "forecast_interval", *(_LOG_METHODS if learnt is not None else ())),
     )
-
-
-_LOG_METHODS = ("log_maintenance", "weight_filter", "linearised_energy_balance", "carried_mass_model")

@@ -11,7 +11,6 @@ from steelyard.science.numbers import Estimate
 from steelyard.science.phase import (
     COMMON_FIRST_DROP_KG,
     COMMON_LOSS_KG_PER_WEEK,
-    PLAN_METHOD_IDS,
     STATIC_KCAL_PER_KG,
     DeficitAim,
     DeficitKind,
@@ -32,7 +31,7 @@ from steelyard.science.phase import (
 from steelyard.science.rails import SplitWeek, Subject, least_day_kcal, split_week
 from steelyard.science.register import Contradiction, OutOfDomain
 
-from .answered import Answered
+from .answered import Answered, answering
 from .dates import check_dates
 from .member import member_of
 
@@ -104,6 +103,7 @@ class PhasesPlanned(NamedTuple):
     dominant_source: UncertaintySource | None
 
 
+@answering
 def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
     """Plan a phase and what follows it.
 
@@ -128,7 +128,6 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
         reasons=[assessed.resting.reason, *plan.reasons],
         cautions=member.cautions,
         actions=plan.actions,
-        methods=(*assessed.resting.preferred, *PLAN_METHOD_IDS),
     )
 
 

@@ -3,16 +3,16 @@
 from datetime import date
 from typing import NamedTuple
 
-from steelyard.science.body import CARRIED_IDS, FORECAST_IDS, MODEL_IDS, PathPoint
+from steelyard.science.body import PathPoint
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import FollowedPhase, FollowedWeek
-from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G, RAIL_IDS
+from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G
 from steelyard.science.register import ON_LOGGING_SCALE, OutOfDomain
-from steelyard.science.review import REVIEW_IDS, Review
+from steelyard.science.review import Review
 from steelyard.science.review import review_phase as review
 
-from .answered import Answered
+from .answered import Answered, answering
 from .dates import check_dates, last_day_of
 
 _ROUNDING_KCAL = 20.0  # by which grams rounded to the next five may exceed their energy
@@ -57,6 +57,7 @@ class PhaseReviewed(NamedTuple):
     after: FirstWeeksAfter | None
 
 
+@answering
 def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
     """Review a phase. Raises ``OutOfDomain``, and ``Refused`` where a deficit runs and screening was not answered."""
     phase = asked.phase
@@ -83,7 +84,6 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
         reasons=[assessed.resting.reason, *found.reasons],
         cautions=[*member.cautions, ON_LOGGING_SCALE],
         actions=found.actions,
-        methods=(*assessed.resting.preferred, *_METHODS),
     )
 
 
@@ -118,7 +118,3 @@ def _after(found: Review) -> FirstWeeksAfter | None:
     evenings = [date.fromordinal(found.day + round(state.day) - 1) for state in after.path.states[1:]]
     points = list(zip(evenings, found.points_of(after.path), strict=True))
     return FirstWeeksAfter(after.intake_kcal, after.rebound, points)
-
-
-_LOG_IDS = ("trend_reading", "weight_filter", "log_maintenance", "linearised_energy_balance")
-_METHODS = (*REVIEW_IDS, *_LOG_IDS, *MODEL_IDS, *CARRIED_IDS, *FORECAST_IDS, *RAIL_IDS)

@@ -7,7 +7,6 @@ from steelyard.science.member import Told
 from steelyard.science.phase import GAIN_RESET_WEEKS, PlannedPhase, PlannedWeek
 from steelyard.science.register import Message, say
 from steelyard.science.season import (
-    SEASON_METHOD_IDS,
     Asked,
     IntakeRun,
     Policy,
@@ -19,7 +18,7 @@ from steelyard.science.season import (
     season_sums,
 )
 
-from .answered import Answered
+from .answered import Answered, answering
 from .season_terms import SeasonFrom, SeasonTerms, StrategyAsked, check_room, policy_of, season_from, understand
 
 
@@ -64,6 +63,7 @@ class SeasonPlanned(NamedTuple):
     unkept: list[UnkeptLimit]
 
 
+@answering
 def plan_season(asked: SeasonAsked) -> Answered[SeasonPlanned]:
     """Plan a season. Raises ``Contradiction``, ``OutOfDomain``, and ``Refused`` where a rule forbids its cuts."""
     known = understand(asked.told, asked.terms)
@@ -76,7 +76,6 @@ def plan_season(asked: SeasonAsked) -> Answered[SeasonPlanned]:
         reasons=season.reasons,
         cautions=reviewed_cautions(known),
         actions=season.actions,
-        methods=(*known.member.assessed.resting.preferred, *SEASON_METHOD_IDS),
     )
 
 

@@ -7,7 +7,6 @@ from steelyard.science.rails import RailAction
 from steelyard.science.register import Contradiction
 from steelyard.science.season import (
     DRAWS,
-    SEASON_METHOD_IDS,
     Chance,
     DrawnOutcome,
     Outcome,
@@ -22,7 +21,7 @@ from steelyard.science.season import (
     stack,
 )
 
-from .answered import Answered
+from .answered import Answered, answering
 from .season_terms import SeasonFrom, SeasonTerms, StrategyAsked, check_room, policy_of, season_from, understand
 
 
@@ -70,6 +69,7 @@ class SeasonsCompared(NamedTuple):
     draws: int
 
 
+@answering
 def compare_strategies(asked: ComparisonAsked) -> Answered[SeasonsCompared]:
     """Follow each strategy. Raises ``Contradiction``, ``OutOfDomain``, and ``Refused`` where each is refused."""
     known = understand(asked.told, asked.terms)
@@ -102,7 +102,6 @@ def compare_strategies(asked: ComparisonAsked) -> Answered[SeasonsCompared]:
         SeasonsCompared(season_from(known), followed, refused, _chances([label for label, _ in kept], outcome), DRAWS),
         reasons=[],
         cautions=known.member.cautions,
-        methods=(*known.member.assessed.resting.preferred, *SEASON_METHOD_IDS, "season_draws"),
     )
 
 

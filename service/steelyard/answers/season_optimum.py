@@ -6,7 +6,6 @@ from steelyard.science.member import Told
 from steelyard.science.register import OutOfDomain
 from steelyard.science.season import (
     MOST_POLICY_WEEKS,
-    SEASON_METHOD_IDS,
     Found,
     ReadyMade,
     UnkeptLimit,
@@ -15,7 +14,7 @@ from steelyard.science.season import (
     unkept_limits,
 )
 
-from .answered import Answered
+from .answered import Answered, answering
 from .season import SeasonLaidOut, lay_out, reviewed_cautions
 from .season_terms import SeasonFrom, SeasonTerms, check_room, season_from, understand
 
@@ -50,6 +49,7 @@ class SeasonOptimum(NamedTuple):
     within_limits: int
 
 
+@answering
 def optimise_season(asked: OptimumAsked) -> Answered[SeasonOptimum]:
     """Search the best season. Raises ``OutOfDomain`` for a search that would not end in time, and ``Contradiction``."""
     terms = asked.terms
@@ -86,7 +86,4 @@ def optimise_season(asked: OptimumAsked) -> Answered[SeasonOptimum]:
         reasons=season.reasons,
         cautions=reviewed_cautions(known),
         actions=season.actions if refusal is None else [refusal.action, *season.actions],
-        methods=(
-            *known.member.assessed.resting.preferred, *SEASON_METHOD_IDS, "season_optimum", "weeks_above_allowance",
-        ),
     )  # fmt: skip

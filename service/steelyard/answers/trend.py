@@ -17,7 +17,7 @@ from steelyard.science.measures import Measurement
 from steelyard.science.member import Member, Told
 from steelyard.science.register import ON_LOGGING_SCALE
 
-from .answered import Answered
+from .answered import Answered, answering
 from .dates import check_dates, last_day_of
 
 
@@ -48,6 +48,7 @@ class TrendRead(NamedTuple):
     composition: CompositionChange | None
 
 
+@answering
 def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
     """Read a log. Raises ``OutOfDomain`` naming an entry that cannot be meant."""
     check_dates({"as_of_date": asked.as_of})
@@ -67,18 +68,4 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
         TrendRead(date.fromordinal(day), trend, reading.daily, implied, composition),
         reasons=[assessed.resting.reason],
         cautions=[*member.cautions, ON_LOGGING_SCALE],
-        methods=(*assessed.resting.preferred, *_METHODS),
     )
-
-
-_METHODS = (
-    "trend_reading",
-    "weight_filter",
-    "weight_noise_model",
-    "log_maintenance",
-    "linearised_energy_balance",
-    "carried_mass_model",
-    "energy_balance_model",
-    "implied_intake",
-    "composition_change",
-)

@@ -196,9 +196,3 @@ FAT_SUPPLY_LIMIT = constant(
 
 # Glycogen with its water at energy balance [kg].
 BASELINE_GLYCOGEN_KG = GLYCOGEN_KG * (1.0 + GLYCOGEN_WATER)
-
-MODEL_IDS = (
-    "energy_balance_model", "lean_partition", "training_lean_term", "energy_density_fat_mass",
-    "energy_density_lean_tissue", "forbes_slope", "adaptive_thermogenesis_share", "thermic_effect_of_feeding",
-)  # fmt: skip
-CARRIED_IDS = ("carried_mass_model", "glycogen_baseline", "glycogen_water", "sodium_excretion", "gut_content")

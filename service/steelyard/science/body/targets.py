@@ -4,7 +4,7 @@ from collections.abc import Callable
 from enum import StrEnum
 from typing import NamedTuple
 
-from ..register import HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, equation
+from ..register import HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, equation, traced
 from .energy_balance import advance, walk
 from .state import BodyModel, BodyState, Diet
 
@@ -62,6 +62,7 @@ def crossing(excess: Callable[[float], float], low: float, high: float, toleranc
     return high
 
 
+@traced
 @equation(
     "intake_for_target",
     summary="Constant daily intake that reaches a target by a date",
@@ -86,6 +87,7 @@ def intake_for_target(
     return crossing(excess, 1.0, highest)
 
 
+@traced
 @equation(
     "date_for_target",
     summary="First day on which a constant intake reaches a target",
@@ -109,6 +111,7 @@ def days_for_target(model: BodyModel, state: BodyState, target: BodyTarget, diet
     return None
 
 
+@traced
 @equation(
     "intake_from_weight_change",
     summary="Mean intake implied by a change of tissue mass over a window",

@@ -88,14 +88,6 @@ NEW_PROGRAMME_SHARE = constant(
     basis=Basis.JUDGEMENT,
 )
 
-FORECAST_IDS = (
-    "forecast_interval",
-    "partition_spread",
-    "adaptation_spread",
-    "adaptation_spread_overfeeding",
-    "adherence_spread",
-)
-
 
 def experience_years(training: Training) -> float:
     """Years of training the lean terms count for this person."""

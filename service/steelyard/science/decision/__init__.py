@@ -17,7 +17,6 @@ from .pattern import (
     Pattern,
 )
 from .rules import (
-    DECISION_METHOD_IDS,
     decide,
     speaks_of_leanness,
 )
@@ -36,7 +35,6 @@ from .trade import (
 )
 
 __all__ = [
-    "DECISION_METHOD_IDS",
     "HORIZON_WEEKS",
     "Alternative",
     "Decision",

@@ -16,6 +16,7 @@ from ..phase import (
     subject_at,
 )
 from ..rails import PROTEIN_DEFAULT_DEFICIT
+from ..register import traced
 from .terms import EVENT_WEEKS_MOST, Question
 from .trade import Lines, UsualCourse
 
@@ -40,6 +41,7 @@ class LatestStart(NamedTuple):
     cut_weeks: int
 
 
+@traced
 def event_of(question: Question, lines: Lines) -> EventAhead | None:
     """The event, where there is one near enough to count."""
     if question.event is None:
@@ -51,6 +53,7 @@ def event_of(question: Question, lines: Lines) -> EventAhead | None:
     return EventAhead(question.event, weeks, target)
 
 
+@traced
 def latest_start(question: Question, event: EventAhead) -> LatestStart | None:
     """The latest start after a gain (a hold where none is wanted); None where even now is too late."""
     course = UsualCourse.of(question)

@@ -22,7 +22,7 @@ from ..member import Member
 from ..numbers import Estimate
 from ..phase import DEFAULT_WEEKS, SLOW_GAIN_SHARE, SURPLUS_DEFAULT, PhaseKind, as_diet, gain_weeks
 from ..rails import PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN, CarbohydratePreference
-from ..register import Basis, Kind, equation
+from ..register import Basis, Kind, equation, traced
 from .terms import PATTERN_CYCLES, PATTERN_YEARS, SHORT_GAIN_WEEKS, FinishedPhase, Question
 from .trade import UsualCourse
 
@@ -87,6 +87,7 @@ def cycling(question: Question) -> list[FinishedPhase]:
     return history[first : last + 1] if first is not None and cycles >= PATTERN_CYCLES else []
 
 
+@traced
 @equation(
     "decision_pattern_cost",
     summary="What repeated fast gain and cut cost against a slow gain",
@@ -183,6 +184,3 @@ def difference(more: Forecast, less: Forecast, name: str) -> Estimate:
     for one, other in zip(more.moved, less.moved, strict=True):
         variance += (gained(one.states) - gained(other.states) - mean) ** 2
     return Estimate(mean, variance**0.5)
-
-
-PATTERN_IDS = ("decision_pattern_cost",)

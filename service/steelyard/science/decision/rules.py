@@ -20,26 +20,16 @@ from collections.abc import Callable
 from datetime import timedelta
 
 from .. import rails
-from ..phase import DEFAULT_WEEKS, LONG_CUT_WEEKS, MOST_WEEKS, PLAN_METHOD_IDS, DeficitKind, PhaseKind
+from ..phase import DEFAULT_WEEKS, LONG_CUT_WEEKS, MOST_WEEKS, DeficitKind, PhaseKind
 from ..rails import RailAction, Refused
 from ..register import Message, say
 from .alternatives import Alternative, Alternatives, bridge_weeks, refusal_of
 from .answer import Decision, Ruling, answer
 from .event import EventAhead, latest_start
 from .facts import Facts, facts_of
-from .pattern import PATTERN_IDS
-from .terms import GAIN_WEEKS_LEAST, HORIZON_WEEKS, TERM_IDS, TRIGGER_PROBABILITY, Feeling, Goal, Question, Situation
-from .trade import TRADE_IDS, motive
+from .terms import GAIN_WEEKS_LEAST, HORIZON_WEEKS, TRIGGER_PROBABILITY, Feeling, Goal, Question, Situation
+from .trade import motive
 
-DECISION_METHOD_IDS = (
-    *TERM_IDS,
-    *TRADE_IDS,
-    *PATTERN_IDS,
-    *PLAN_METHOD_IDS,
-    "healthy_body_fat",
-    "long_cut_weeks",
-    "slow_gain_share",
-)
 # A quarter of a point from its target a cut has arrived.
 _ARRIVED = 0.0025
 # An event nearer than this leaves no room for the shortest cut.

@@ -217,10 +217,3 @@ SHORT_GAIN_WEEKS = constant(
     "decision_short_gain", 16.0, unit="weeks", basis=Basis.JUDGEMENT,
     summary="A gain of unknown rate that a cut ends within these weeks counts as fast",
 )  # fmt: skip
-
-TERM_IDS = (
-    "decision_horizon", "decision_consider_zone", "decision_leanness_price", "decision_dieting_price",
-    "decision_trigger_probability", "decision_bridge_share", "decision_bridge_most", "decision_gain_weeks_least",
-    "decision_event_weeks_most", "decision_tie", "decision_pattern_cycles", "decision_pattern_years",
-    "decision_short_gain",
-)  # fmt: skip

@@ -193,6 +193,3 @@ class UsualCourse:
         strictest = rails.deficit_limits(subject, weeks)[0].deficit_kcal
         deficit = min(rails.DEFAULT_DEFICIT, max(LEAST_DEFICIT, strictest))
         return DeficitPhase(subject, self.body, DeficitAim(weeks=weeks), PROTEIN_DEFAULT_DEFICIT).run(deficit, weeks)[1]
-
-
-TRADE_IDS = ("decision_lines", "decision_score", "decision_due")

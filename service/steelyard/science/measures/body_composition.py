@@ -15,10 +15,12 @@ from ..person import BodyFatMethod, Person, Sex, TrainingStatus
 from ..register import (
     GALLAGHER_2000,
     Basis,
+    Choice,
     Kind,
     constant,
     equation,
     source,
+    traced,
 )
 from .body_density import checked_fat_fraction
 from .body_mass_index import fat_fraction_from_bmi
@@ -59,7 +61,7 @@ class MethodError(NamedTuple):
 def _error(method: BodyFatMethod, sd: float, day_to_day_sd: float, shape_loading: float, spread: str) -> MethodError:
     name = method.replace("_", " ")
     is_measured_here = method is BodyFatMethod.GIRTHS
-    constant(
+    whole = constant(
         f"body_fat_error_{method}",
         sd,
         unit="1",
@@ -67,7 +69,7 @@ def _error(method: BodyFatMethod, sd: float, day_to_day_sd: float, shape_loading
         basis=Basis.PUBLISHED if is_measured_here else Basis.FROM_MEMORY,
         sources=(JOHNSON_1996,) if is_measured_here else (),
     )
-    constant(
+    by_day = constant(
         f"body_fat_repeatability_{method}",
         day_to_day_sd,
         unit="1",
@@ -75,7 +77,7 @@ def _error(method: BodyFatMethod, sd: float, day_to_day_sd: float, shape_loading
         basis=Basis.FROM_MEMORY if method is BodyFatMethod.DXA else Basis.JUDGEMENT,
     )
     is_from_data = method in (BodyFatMethod.GIRTHS, BodyFatMethod.BMI_EQUATION)
-    constant(
+    shared = constant(
         f"body_fat_shape_loading_{method}",
         shape_loading,
         unit="1",
@@ -83,14 +85,14 @@ def _error(method: BodyFatMethod, sd: float, day_to_day_sd: float, shape_loading
         basis=Basis.PUBLISHED if is_from_data else Basis.JUDGEMENT,
         sources=(JOHNSON_1996,) if is_from_data else (),
     )
-    return MethodError(sd, day_to_day_sd, shape_loading)
+    return MethodError(whole, by_day, shared)
 
 
 # Girths: the root mean square error in the 249 sound men of the open data is 5.0 points, 4.2 once the error of
 # underwater weighing itself is taken off. In the same men the errors of girths and of the BMI equations correlate by
 # 0.81 (about their means) to 0.87 (about zero): 0.9 each.
-METHOD_ERRORS: dict[BodyFatMethod, MethodError] = {
-    method: _error(method, sd, day_to_day_sd, shape_loading, spread)
+METHOD_ERRORS: dict[BodyFatMethod, MethodError] = Choice(
+    (method, _error(method, sd, day_to_day_sd, shape_loading, spread))
     for method, sd, day_to_day_sd, shape_loading, spread in (
         (BodyFatMethod.FOUR_COMPARTMENT, 0.0125, 0.008, 0.0, "1-1.5 points"),
         (BodyFatMethod.DXA, 0.025, 0.010, 0.0, "2-3 points"),
@@ -102,7 +104,7 @@ METHOD_ERRORS: dict[BodyFatMethod, MethodError] = {
         (BodyFatMethod.VISUAL, 0.050, 0.015, 0.6, "4-6 points"),
         (BodyFatMethod.BMI_EQUATION, 0.060, 0.002, 0.9, "4-6 points, more in people who lift"),
     )
-}
+)
 BMI_ERROR_TRAINED = constant(
     "body_fat_error_bmi_trained",
     0.08,
@@ -110,7 +112,9 @@ BMI_ERROR_TRAINED = constant(
     summary="Error of body fat from BMI in people who train (1 SD; about 8 points too high in athletes)",
     basis=Basis.JUDGEMENT,
 )
-_BMI_TRAINED = METHOD_ERRORS[BodyFatMethod.BMI_EQUATION]._replace(sd=BMI_ERROR_TRAINED)
+_ERRORS_TRAINED = Choice(
+    {BodyFatMethod.BMI_EQUATION: METHOD_ERRORS[BodyFatMethod.BMI_EQUATION]._replace(sd=BMI_ERROR_TRAINED)}
+)
 
 
 class FatEstimate(Estimate, frozen=True, kw_only=True):
@@ -125,9 +129,8 @@ class FatEstimate(Estimate, frozen=True, kw_only=True):
 
 def method_error(method: BodyFatMethod, status: TrainingStatus) -> MethodError:
     """The error of a method in a person of this training status."""
-    if method is BodyFatMethod.BMI_EQUATION and status is not TrainingStatus.UNTRAINED:
-        return _BMI_TRAINED
-    return METHOD_ERRORS[method]
+    is_trained = status is not TrainingStatus.UNTRAINED
+    return _ERRORS_TRAINED[method] if is_trained and method in _ERRORS_TRAINED else METHOD_ERRORS[method]
 
 
 def fat_estimate(person: Person) -> FatEstimate:
@@ -144,6 +147,7 @@ def fat_estimate(person: Person) -> FatEstimate:
     return fat_by_size(person)
 
 
+@traced
 def fat_by_size(person: Person) -> FatEstimate:
     """Body fat of a person by BMI, age and sex, whatever was measured."""
     sd = method_error(BodyFatMethod.BMI_EQUATION, person.training.status).sd
@@ -206,6 +210,7 @@ def _ranges_formula() -> str:
     )
 
 
+@traced
 @equation(
     "healthy_body_fat",
     summary="Body fat that goes with a BMI of 18.5 to 25, by sex and age",

@@ -23,6 +23,7 @@ from ..register import (
     OutOfDomain,
     constant,
     equation,
+    traced,
 )
 from .linear_equations import every, plain, signed_sum
 
@@ -57,12 +58,14 @@ _SIRI = _TwoComponent(495.0, 450.0)
 _BROZEK = _TwoComponent(457.0, 414.2)
 
 
+@traced
 @equation("siri", summary="Body fat from density (Siri)", formula=_SIRI.formula, sources=(SIRI_1961,))
 def siri(density: Number) -> Number:
     """Fat fraction from body density in kg/L (Siri 1961). No check of the range."""
     return (_SIRI.a / density - _SIRI.b) / 100.0
 
 
+@traced
 @equation("brozek", summary="Body fat from density (Brozek)", formula=_BROZEK.formula, sources=(BROZEK_1963,))
 def brozek(density: Number) -> Number:
     """Fat fraction from body density in kg/L (Brozek 1963). Above Siri below 16.3 % fat. No check of the range."""
@@ -111,6 +114,7 @@ def _log10(x: Number, ops: Elementwise) -> Number:
     return ops.log(x) / math.log(10.0)
 
 
+@traced
 @equation(
     "hodgdon_beckett_men",
     summary="Body density of men from abdomen at the navel, neck and height (SEE 3.5 % fat)",
@@ -123,6 +127,7 @@ def hodgdon_beckett_men(abdomen_cm: Number, neck_cm: Number, height_cm: Number, 
     return _GIRTHS_MEN.density(abdomen_cm - neck_cm, height_cm, ops)
 
 
+@traced
 @equation(
     "hodgdon_beckett_women",
     summary="Body density of women from waist, hip, neck and height (SEE 3.7 % fat)",
@@ -196,6 +201,7 @@ def _check_sum(sum_mm: Number, cap_mm: float) -> None:
         )
 
 
+@traced
 @equation(
     "jackson_pollock_3_men",
     summary="Body density of men from three skinfolds",
@@ -208,6 +214,7 @@ def jackson_pollock_3_men(sum_mm: Number, age_years: Number) -> Number:
     return _JP3.density(sum_mm, age_years)
 
 
+@traced
 @equation(
     "jackson_pollock_7_men",
     summary="Body density of men from seven skinfolds",
@@ -220,6 +227,7 @@ def jackson_pollock_7_men(sum_mm: Number, age_years: Number) -> Number:
     return _JP7.density(sum_mm, age_years)
 
 
+@traced
 @equation(
     "jackson_pollock_ward_3_women",
     summary="Body density of women from three skinfolds",
@@ -232,6 +240,7 @@ def jackson_pollock_ward_3_women(sum_mm: Number, age_years: Number) -> Number:
     return _JPW3.density(sum_mm, age_years)
 
 
+@traced
 @equation(
     "jackson_pollock_ward_7_women",
     summary="Body density of women from seven skinfolds",
@@ -272,6 +281,7 @@ def _durnin_formula(who: str, bands: tuple[_Band, ...]) -> str:
     return f"{who}: Db = {rows}"
 
 
+@traced
 @equation(
     "durnin_womersley",
     summary="Body density from four skinfolds by sex and age band",

@@ -20,6 +20,7 @@ from ..register import (
     equation,
     say,
     template,
+    traced,
 )
 from .body_density import FAT_FRACTION_FROM, FAT_FRACTION_TO
 from .linear_equations import plain, signed_sum
@@ -88,6 +89,7 @@ def ffmi_normalised(weight_kg: Number, height_cm: Number, fat_fraction: Number) 
     return ffmi(weight_kg, height_cm, fat_fraction) + _FFMI_SLOPE * (_FFMI_HEIGHT_M - height_cm / 100.0)
 
 
+@traced
 def ffmi_notes(sex: Sex, value: float) -> tuple[Message, ...]:
     """A request to check the entries when the index is one that few reach; never more than that."""
     limit = FFMI_UNUSUAL_WOMEN if sex is Sex.FEMALE else FFMI_UNUSUAL_MEN

@@ -16,7 +16,7 @@ from .body_composition import FatEstimate, FatRange, Standing, healthy_range, lo
 from .body_density import FAT_FRACTION_FROM, FAT_FRACTION_TO
 from .body_mass_index import ffmi, ffmi_normalised, ffmi_notes
 from .fat_combination import Combined, combine
-from .fat_measurements import OUTSIDE_CODES, MeasuredPerson, Measurement, Value, read, unused
+from .fat_measurements import MeasuredPerson, Measurement, Value, read, unused
 
 _RANGE_FROM, _RANGE_TO = 20.0, 79.0  # ages of the published table of healthy ranges
 _NO_WEIGHT = template(
@@ -159,12 +159,10 @@ def _row(sex: Sex, measurement: Measurement, reads: Sequence[Value], weights: Se
     fat = _over_sexes([Estimate(read.value.fat_fraction, read.value.error.sd) for read in reads])
     weight = sum(weights) / len(weights)
     notes = [note for read in reads for note in read.notes]
-    is_widened = any(note.code in OUTSIDE_CODES for note in notes)
     notes += unused(measurement, sex)
     if weight == 0.0:
         notes.append(say(_NO_WEIGHT))
     methods = tuple(dict.fromkeys(id for read in reads for id in read.methods))
-    methods += ("body_fat_outside_range",) if is_widened else ()
     return MeasurementRead(fat=fat, weight=weight, methods=methods, notes=tuple(notes))
 
 

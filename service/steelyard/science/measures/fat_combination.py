@@ -14,7 +14,7 @@ import msgspec
 
 from ..numbers import Estimate
 from ..person import BodyFatMethod
-from ..register import Basis, Entry, Kind, Message, constant, register, say, template
+from ..register import Basis, Kind, Message, constant, equation, say, template, traced
 from .body_composition import MethodError
 
 _DOUBT_FROM = constant(
@@ -30,21 +30,6 @@ _DOUBT_FULL = constant(
     unit="SD",
     summary="Difference of two body-fat values from which their observed spread counts in full",
     basis=Basis.JUDGEMENT,
-)
-register(
-    Entry(
-        id="body_fat_combination",
-        kind=Kind.MODEL,
-        summary="One body fat from several measurements, repeats and shared errors included",
-        formula=(
-            "within a method: mean of its n values, variance = bias² + day-to-day² / n. Across methods: covariance = "
-            "product of the biases and shape loadings; weights proportional to the row sums of the inverse "
-            "covariance and never negative, which without shared errors are 1 / variance. Where two values differ by "
-            f"more than {_DOUBT_FROM:g} SD, the observed variance between methods is added, growing to its full size "
-            f"at {_DOUBT_FULL:g} SD; repeats that scatter as much take their observed scatter"
-        ),
-        basis=Basis.JUDGEMENT,
-    )
 )
 _DISAGREE = template(
     "MEASUREMENTS_DISAGREE",
@@ -94,6 +79,20 @@ class _Group(NamedTuple):
         return self.error.bias_sd**2 - self.shared**2 + self.repeat_variance / len(self.rows)
 
 
+@traced
+@equation(
+    "body_fat_combination",
+    kind=Kind.MODEL,
+    summary="One body fat from several measurements, repeats and shared errors included",
+    formula=(
+        "within a method: mean of its n values, variance = bias² + day-to-day² / n. Across methods: covariance = "
+        "product of the biases and shape loadings; weights proportional to the row sums of the inverse "
+        "covariance and never negative, which without shared errors are 1 / variance. Where two values differ by "
+        f"more than {_DOUBT_FROM:g} SD, the observed variance between methods is added, growing to its full size "
+        f"at {_DOUBT_FULL:g} SD; repeats that scatter as much take their observed scatter"
+    ),
+    basis=Basis.JUDGEMENT,
+)
 def combine(values: Sequence[FatValue]) -> Combined:
     """Combine at least one value. The mean lies between the values, and values that agree never widen the answer."""
     notes: list[Message] = []

@@ -11,7 +11,7 @@ from enum import StrEnum
 import msgspec
 
 from ..person import BodyFatMethod, BodyFatReading, Sex, TrainingStatus
-from ..register import Basis, Entry, Kind, Message, OutOfDomain, constant, register, say, template
+from ..register import Basis, Kind, Message, OutOfDomain, Recording, constant, equation, say, template, traced
 from .body_composition import METHOD_ERRORS, MethodError, method_error
 from .body_density import (
     SkinfoldMethod,
@@ -90,16 +90,6 @@ _OUTSIDE_FACTOR = constant(
     summary="How many times larger the bias of a body-fat equation is taken outside its published range",
     basis=Basis.JUDGEMENT,
 )
-register(
-    Entry(
-        id="body_fat_outside_range",
-        kind=Kind.RULE,
-        summary="Body fat by an equation outside its published range: answered with a warning and a wider interval",
-        formula=f"outside the range of ages, or BMI above {_BMI_TO:g} for the BMI equations: bias × "
-        f"{_OUTSIDE_FACTOR:g}",
-        basis=Basis.JUDGEMENT,
-    )
-)
 _OUTSIDE_AGE = template(
     "METHOD_OUTSIDE_AGE_RANGE",
     "`{method}` was published for {from_years:g} to {to_years:g} years of age; at {age_years:g} its error was taken "
@@ -131,8 +121,8 @@ class Value(msgspec.Struct, frozen=True, kw_only=True):
     """A measurement as read by the equations of one sex."""
 
     value: FatValue
-    methods: tuple[str, ...]
     notes: tuple[Message, ...] = ()
+    methods: tuple[str, ...] = ()  # what it was read with
 
 
 _CONVERSIONS: dict[DensityConversion, Callable[[float], float]] = {
@@ -147,6 +137,13 @@ def read(subject: MeasuredPerson, measurement: Measurement, male: float) -> Valu
     Raises ``OutOfDomain`` naming the measure (``hip_cm``, ``thigh``; empty for all together) where one is missing or
     the result is impossible.
     """
+    with Recording() as recording:
+        value = _read(subject, measurement, male)
+    return msgspec.structs.replace(value, methods=recording.entries())
+
+
+@traced
+def _read(subject: MeasuredPerson, measurement: Measurement, male: float) -> Value:
     match measurement:
         case Girths():
             return _read_girths(subject, measurement, male == 1.0)
@@ -155,12 +152,12 @@ def read(subject: MeasuredPerson, measurement: Measurement, male: float) -> Valu
         case BodyFatReading():
             error = method_error(measurement.method, subject.training)
             fraction = checked_fat_fraction(measurement.fat_fraction, "fat_fraction")
-            methods = (f"body_fat_error_{measurement.method}",)
-            return Value(value=FatValue(fraction, measurement.method, error), methods=methods)
+            return Value(value=FatValue(fraction, measurement.method, error))
         case HeightAndWeight():
             return _read_bmi(subject, male)
 
 
+@traced
 def _read_girths(subject: MeasuredPerson, measurement: Girths, is_male: bool) -> Value:
     girths = measurement.girths_cm
     needed = ("abdomen_cm", "neck_cm") if is_male else ("waist_cm", "hip_cm", "neck_cm")
@@ -177,18 +174,17 @@ def _read_girths(subject: MeasuredPerson, measurement: Girths, is_male: bool) ->
     method = "hodgdon_beckett_men" if is_male else "hodgdon_beckett_women"
     error, notes = _within_age(METHOD_ERRORS[BodyFatMethod.GIRTHS], subject.age_years, method, method)
     fraction = checked_fat_fraction(siri(density), "")
-    methods = (method, "siri", "body_fat_error_girths")
-    return Value(value=FatValue(fraction, BodyFatMethod.GIRTHS, error), methods=methods, notes=notes)
+    return Value(value=FatValue(fraction, BodyFatMethod.GIRTHS, error), notes=notes)
 
 
+@traced
 def _read_skinfolds(subject: MeasuredPerson, measurement: Skinfolds, is_male: bool) -> Value:
     equation = measurement.equation
     density = density_from_skinfolds(equation, is_male, measurement.skinfolds_mm, subject.age_years)
     fraction = checked_fat_fraction(_CONVERSIONS[measurement.conversion](density), "")
     method, ranged = _skinfold_ids(equation, is_male)
     error, notes = _within_age(METHOD_ERRORS[BodyFatMethod.SKINFOLDS], subject.age_years, method, ranged)
-    methods = (method, measurement.conversion.value, "body_fat_error_skinfolds")
-    return Value(value=FatValue(fraction, BodyFatMethod.SKINFOLDS, error), methods=methods, notes=notes)
+    return Value(value=FatValue(fraction, BodyFatMethod.SKINFOLDS, error), notes=notes)
 
 
 def _skinfold_ids(equation: SkinfoldMethod, is_male: bool) -> tuple[str, str]:
@@ -200,19 +196,31 @@ def _skinfold_ids(equation: SkinfoldMethod, is_male: bool) -> tuple[str, str]:
     return id, id
 
 
+@traced
 def _read_bmi(subject: MeasuredPerson, male: float) -> Value:
     fraction: float = fat_fraction_from_bmi(subject.weight_kg, subject.height_cm, subject.age_years, male)
     error = method_error(BodyFatMethod.BMI_EQUATION, subject.training)
     error, notes = _within_age(error, subject.age_years, "body_fat_from_bmi", "body_fat_from_bmi")
     index = bmi(subject.weight_kg, subject.height_cm)
     if index > _BMI_TO:
-        error = error.widened(_OUTSIDE_FACTOR)
+        error = _widened(error)
         notes += (say(_OUTSIDE_BMI, bmi_kg_m2=round(index, 2), to_kg_m2=_BMI_TO, factor=_OUTSIDE_FACTOR),)
     is_trained = subject.training is not TrainingStatus.UNTRAINED
     if is_trained:
         notes += (say(_MUSCULAR, points=_BMI_POINTS),)
-    methods = ("body_fat_from_bmi", f"body_fat_error_{'bmi_trained' if is_trained else 'bmi_equation'}")
-    return Value(value=FatValue(fraction, BodyFatMethod.BMI_EQUATION, error), methods=methods, notes=notes)
+    return Value(value=FatValue(fraction, BodyFatMethod.BMI_EQUATION, error), notes=notes)
+
+
+@traced
+@equation(
+    "body_fat_outside_range",
+    kind=Kind.RULE,
+    summary="Body fat by an equation outside its published range: answered with a warning and a wider interval",
+    formula=f"outside the range of ages, or BMI above {_BMI_TO:g} for the BMI equations: bias × {_OUTSIDE_FACTOR:g}",
+    basis=Basis.JUDGEMENT,
+)
+def _widened(error: MethodError) -> MethodError:
+    return error.widened(_OUTSIDE_FACTOR)
 
 
 def _within_age(
@@ -229,7 +237,7 @@ def _within_age(
         "factor": _OUTSIDE_FACTOR,
     }
     note = say(_UNDER_AGE, **params) if math.isinf(upper) else say(_OUTSIDE_AGE, **params, to_years=upper)
-    return error.widened(_OUTSIDE_FACTOR), (note,)
+    return _widened(error), (note,)
 
 
 def unused(measurement: Measurement, sex: Sex) -> tuple[Message, ...]:

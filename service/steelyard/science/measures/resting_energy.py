@@ -14,7 +14,7 @@ import msgspec
 
 from ..numbers import Estimate
 from ..person import Person, Sex, TrainingStatus
-from ..register import Basis, Entry, Kind, Message, constant, register, say, template
+from ..register import Basis, Kind, Message, constant, equation, record, say, template, traced
 from .linear_equations import Audience, Coefficients, LinearEquation, weighted_sums
 from .resting_equations import (
     CUNNINGHAM_1980_EQUATION,
@@ -50,22 +50,6 @@ OLDER_ERROR = constant(
     unit="1/y",
     summary="Relative error added for each year above the ages an equation was made for",
     basis=Basis.JUDGEMENT,
-)
-
-register(
-    Entry(
-        id="resting_energy",
-        kind=Kind.MODEL,
-        summary="Resting energy: median of the equations made for people like this one",
-        formula=(
-            "mean = median(preferred equations); "
-            f"sd² = between² + ({INDIVIDUAL_ERROR:g} mean)² + (W |dREE/dFFM − dREE/dFM| sd of fat fraction)² "
-            f"+ (extrapolation mean)², extrapolation = {YOUNGER_ERROR:g} a year below or {OLDER_ERROR:g} a year "
-            "above the studied ages; between = SD of the preferred equations, or of all applicable ones where "
-            "fewer than three are preferred; sex unspecified: mean of both, half the difference added to sd"
-        ),
-        basis=Basis.JUDGEMENT,
-    )
 )
 
 _NEEDS_FAT = template("EQUATION_NEEDS_BODY_FAT", "Needs a measured body fat; shown here with an estimated one.")
@@ -174,6 +158,7 @@ class _Plan(NamedTuple):
     studied_from: float
     studied_until: float
     ids: tuple[str, ...]
+    counted: tuple[str, ...]  # ids of the preferred and of those that tell the spread
     reason: Message
 
 
@@ -230,28 +215,30 @@ def _plan(is_male: bool, status: TrainingStatus, is_fat_measured: bool, interval
     preferred = holding or group
 
     lines: list[EquationLine] = []
-    for equation in RESTING_EQUATIONS:
-        coefficients = equation.coefficients(is_male, age)
+    for one in RESTING_EQUATIONS:
+        coefficients = one.coefficients(is_male, age)
         if coefficients is None:
             continue
-        why_not = _why_not(equation, age, audiences, is_fat_measured)
-        weight = 1.0 / len(preferred) if equation in preferred else 0.0
+        why_not = _why_not(one, age, audiences, is_fat_measured)
+        weight = 1.0 / len(preferred) if one in preferred else 0.0
         notes = [] if why_not is None else [why_not.text]
-        lines.append(EquationLine(equation.id, coefficients, why_not is None, weight, why_not, notes))
+        lines.append(EquationLine(one.id, coefficients, why_not is None, weight, why_not, notes))
 
     picked = tuple(i for i, line in enumerate(lines) if line.weight > 0.0)
     # Outside every studied age nothing is applicable: the preferred ones then stand for the spread as well.
     applicable = tuple(i for i, line in enumerate(lines) if line.is_applicable)
     chosen = [lines[i].coefficients for i in picked]
+    spread = picked if len(picked) >= 3 else (applicable or _general(lines))
     return _Plan(
         lines=tuple(lines),
         table=tuple(line.coefficients for line in lines),
         preferred=picked,
-        spread=picked if len(picked) >= 3 else (applicable or _general(lines)),
+        spread=spread,
         fat_slope=sum(c[5] - c[4] for c in chosen) / len(chosen),
         studied_from=min(e.age_from_years for e in preferred),
         studied_until=max(e.age_to_years for e in preferred) + 1.0,
         ids=tuple(lines[i].id for i in picked),
+        counted=tuple(lines[i].id for i in sorted({*picked, *spread})),
         reason=reason,
     )
 
@@ -261,6 +248,20 @@ def _general(lines: list[EquationLine]) -> tuple[int, ...]:
     return tuple(i for i, line in enumerate(lines) if line.coefficients[4] == 0.0)
 
 
+@traced
+@equation(
+    "resting_energy",
+    kind=Kind.MODEL,
+    summary="Resting energy: median of the equations made for people like this one",
+    formula=(
+        "mean = median(preferred equations); "
+        f"sd² = between² + ({INDIVIDUAL_ERROR:g} mean)² + (W |dREE/dFFM − dREE/dFM| sd of fat fraction)² "
+        f"+ (extrapolation mean)², extrapolation = {YOUNGER_ERROR:g} a year below or {OLDER_ERROR:g} a year "
+        "above the studied ages; between = SD of the preferred equations, or of all applicable ones where "
+        "fewer than three are preferred; sex unspecified: mean of both, half the difference added to sd"
+    ),
+    basis=Basis.JUDGEMENT,
+)
 def estimate(person: Person, fat: FatKnown) -> RestingEnergy:
     """Resting energy expenditure in kcal/d of one person, given their body fat (fraction 0-1).
 
@@ -280,6 +281,7 @@ def _estimate(person: Person, fat: FatKnown, plan: _Plan) -> RestingEnergy:
     fat_mass = weight * fat.mean
     ffm = weight - fat_mass
     values = weighted_sums(plan.table, weight, height, age, ffm, fat_mass)
+    record(*plan.counted)
     mean = _median([values[i] for i in plan.preferred])
     between = _standard_deviation([values[i] for i in plan.spread])
     individual = INDIVIDUAL_ERROR * mean

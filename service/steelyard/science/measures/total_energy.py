@@ -14,7 +14,7 @@ import msgspec
 
 from ..body import THERMIC_SHARE
 from ..numbers import Estimate, Number
-from ..person import ActivityLevel, Person, Sex
+from ..person import ActivityLevel, ActivityWeek, Person, Sex
 from ..register import (
     BYRNE_2005,
     FAO_2004,
@@ -22,14 +22,13 @@ from ..register import (
     NASEM_2023,
     WESTERTERP_2004,
     Basis,
-    Entry,
     Kind,
     Message,
     constant,
     equation,
-    register,
     say,
     template,
+    traced,
 )
 from .activity_energy import (
     ACTIVITY_ERROR,
@@ -75,34 +74,6 @@ SITTING_PAL = constant(
     basis=Basis.JUDGEMENT,
     sources=(FAO_2004,),
     standard_deviation=SITTING_PAL_SD,
-)
-
-register(
-    Entry(
-        id="total_energy_from_pal",
-        kind=Kind.MODEL,
-        summary="Total energy from an activity level that already holds training and the thermic effect",
-        formula=(
-            "TEE = PAL REE with the middle of the band; sd of PAL = half the width of the band "
-            "(wider than uniform, since people misjudge their level)"
-        ),
-        basis=Basis.PUBLISHED,
-        sources=(FAO_2004,),
-    )
-)
-register(
-    Entry(
-        id="total_energy_from_week",
-        kind=Kind.MODEL,
-        summary="Total energy from a composed week; the thermic effect of the food that pays for it counted once",
-        formula=(
-            f"TEE = {SITTING_PAL:g} REE + (net steps + net sessions) / (1 − {THERMIC_SHARE:g}); "
-            f"sd² = (PAL sd(REE))² + ({SITTING_PAL_SD:g} REE)² "
-            f"+ ({ACTIVITY_ERROR:g} / {1 - THERMIC_SHARE:g})² (steps² + sessions²)"
-        ),
-        basis=Basis.JUDGEMENT,
-        sources=(FAO_2004, BYRNE_2005),
-    )
 )
 
 PAL_BANDS: dict[ActivityLevel, tuple[float, float]] = dict(
@@ -296,29 +267,60 @@ class TotalEnergy(Estimate, frozen=True, kw_only=True):
 
 def estimate(person: Person, resting: Estimate) -> TotalEnergy:
     """Total energy expenditure in kcal/d from resting energy (kcal/d) and the person's activity."""
-    rest, activity = resting.mean, person.activity
+    activity = person.activity
     if isinstance(activity, ActivityLevel):
-        level = _PAL[activity]
-        pal = level.mean
-        variance = (pal * resting.sd) ** 2 + (rest * level.sd) ** 2
-        exercise = session_kcal(
-            RESISTANCE_SQUAT_DEADLIFT_MET,
-            LIFTING_BOUT_MINUTES,
-            person.training.resistance_sessions_per_week,
-            rest,
-        )
-    else:
-        week = week_energy(activity, rest)
-        paid = 1.0 / (1.0 - THERMIC_SHARE)  # food for the movement has its own thermic effect
-        pal = SITTING_PAL + paid * (week.steps_kcal + week.sessions_kcal) / rest
-        error = ACTIVITY_ERROR * paid
-        variance = (
-            (pal * resting.sd) ** 2
-            + (rest * SITTING_PAL_SD) ** 2
-            + (error * week.steps_kcal) ** 2
-            + (error * week.sessions_kcal) ** 2
-        )
-        exercise = week.sessions_kcal
+        return _from_level(activity, resting, person.training.resistance_sessions_per_week)
+    return _from_week(activity, resting)
+
+
+@traced
+@equation(
+    "total_energy_from_pal",
+    kind=Kind.MODEL,
+    summary="Total energy from an activity level that already holds training and the thermic effect",
+    formula=(
+        "TEE = PAL REE with the middle of the band; sd of PAL = half the width of the band "
+        "(wider than uniform, since people misjudge their level)"
+    ),
+    basis=Basis.PUBLISHED,
+    sources=(FAO_2004,),
+)
+def _from_level(activity: ActivityLevel, resting: Estimate, sessions_per_week: float) -> TotalEnergy:
+    rest, level = resting.mean, _PAL[activity]
+    variance = (level.mean * resting.sd) ** 2 + (rest * level.sd) ** 2
+    exercise = session_kcal(RESISTANCE_SQUAT_DEADLIFT_MET, LIFTING_BOUT_MINUTES, sessions_per_week, rest)
+    return _total(level.mean, rest, variance, exercise)
+
+
+@traced
+@equation(
+    "total_energy_from_week",
+    kind=Kind.MODEL,
+    summary="Total energy from a composed week; the thermic effect of the food that pays for it counted once",
+    formula=(
+        f"TEE = {SITTING_PAL:g} REE + (net steps + net sessions) / (1 − {THERMIC_SHARE:g}); "
+        f"sd² = (PAL sd(REE))² + ({SITTING_PAL_SD:g} REE)² "
+        f"+ ({ACTIVITY_ERROR:g} / {1 - THERMIC_SHARE:g})² (steps² + sessions²)"
+    ),
+    basis=Basis.JUDGEMENT,
+    sources=(FAO_2004, BYRNE_2005),
+)
+def _from_week(activity: ActivityWeek, resting: Estimate) -> TotalEnergy:
+    rest = resting.mean
+    week = week_energy(activity, rest)
+    paid = 1.0 / (1.0 - THERMIC_SHARE)  # food for the movement has its own thermic effect
+    pal = SITTING_PAL + paid * (week.steps_kcal + week.sessions_kcal) / rest
+    error = ACTIVITY_ERROR * paid
+    variance = (
+        (pal * resting.sd) ** 2
+        + (rest * SITTING_PAL_SD) ** 2
+        + (error * week.steps_kcal) ** 2
+        + (error * week.sessions_kcal) ** 2
+    )
+    return _total(pal, rest, variance, week.sessions_kcal)
+
+
+def _total(pal: float, rest: float, variance: float, exercise_kcal: float) -> TotalEnergy:
     total = pal * rest
     thermic = THERMIC_SHARE * total
     return TotalEnergy(
@@ -326,7 +328,7 @@ def estimate(person: Person, resting: Estimate) -> TotalEnergy:
         math.sqrt(variance),
         pal=pal,
         components=Components(rest, thermic, total - rest - thermic),
-        exercise_kcal=exercise,
+        exercise_kcal=exercise_kcal,
         notes=pal_notes(pal),
     )
 

@@ -11,7 +11,7 @@ from ..measures import Assessment, assess, body_of, general_cautions
 from ..numbers import Estimate
 from ..person import Person, Screening
 from ..rails import Subject
-from ..register import Message
+from ..register import Message, traced
 
 
 class Told(NamedTuple):
@@ -51,6 +51,10 @@ class Member:
         log = self.told.log
         if self.told.maintenance is not None or log is None:
             return None
+        return self._learn(log)
+
+    @traced
+    def _learn(self, log: Log) -> LogMaintenance:
         day = log.last_day if self.told.as_of_day is None else self.told.as_of_day
         return log_maintenance(self.person, self.assessed, log, day)
 

@@ -43,7 +43,6 @@ from .gain import (
     plan_surplus,
 )
 from .intake_question import (
-    QUESTION_METHOD_IDS,
     IntakeAnswer,
     ScheduledIntake,
     answer_date,
@@ -57,7 +56,6 @@ from .phases import (
     as_diet,
 )
 from .plan import (
-    PLAN_METHOD_IDS,
     History,
     HoldAim,
     Plan,
@@ -79,8 +77,6 @@ __all__ = [
     "LEAST_WEEKS",
     "LONG_CUT_WEEKS",
     "MOST_WEEKS",
-    "PLAN_METHOD_IDS",
-    "QUESTION_METHOD_IDS",
     "SETTLING_WEEKS",
     "SLOW_GAIN_SHARE",
     "STATIC_KCAL_PER_KG",

@@ -9,6 +9,7 @@ import msgspec
 from .. import rails
 from ..body import BASELINE_GLYCOGEN_KG, BodyModel, BodyState, advance, crossing, current_maintenance_kcal, walk
 from ..rails import PROTEIN_DEFAULT_GAIN, CarbohydratePreference, RailAction, Subject, split_intake
+from ..register import traced
 from .defaults import GAIN_RESET_WEEKS, SURPLUS_DEFAULT
 from .deficit import Week
 from .phases import Element, as_diet
@@ -83,6 +84,7 @@ def plan_surplus(
     return PlannedGain(rows, states, surplus, actions)
 
 
+@traced
 def plan_gain_phase(subject: Subject, model: BodyModel, state: BodyState, aim: GainAim) -> PlannedGain | None:
     """The gain asked for; None where no gain inside its ceiling reaches the weight in time.
 

@@ -28,15 +28,13 @@ from ..measures import session_kcal
 from ..member import Member
 from ..person import Session
 from ..rails import CARBOHYDRATE_KCAL_PER_G, RailAction, Subject
-from ..register import Message, say, template
+from ..register import Message, say, template, traced
 
 template("TARGET_WRONG_SIDE", "This intake moves away from the target, or levels off before it.")
 template("TARGET_NEEDS_INTAKE", "The target by this date takes {intake_kcal:.0f} kcal/d.")
 template("TARGET_BEYOND_RAIL", "The rule `{rule}` ({why}) allows no less than {least_intake_kcal:.0f} kcal/d.")
 template("TARGET_TOO_FAST_GAIN", "Reaching it would be a gain faster than {percent:.2f} % of body mass a week.")
 template("TARGET_UNREACHABLE", "No constant intake reaches the target by this date.")
-
-QUESTION_METHOD_IDS = ("intake_for_target", "date_for_target")
 # A difference from maintenance smaller than this is no deficit: it is within rounding.
 _NO_DEFICIT_KCAL = 25.0
 
@@ -113,6 +111,7 @@ class _Asked:
         return forecast(self.body, stretches, sources=self.sources, path=path, start=(self.model, self.state))
 
 
+@traced
 def answer_path(member: Member, schedule: list[ScheduledIntake], sources: frozenset[UncertaintySource]) -> IntakeAnswer:
     """Forecast a schedule. Raises ``Refused`` for a deficit or a gain that a rail forbids."""
     asked, subject = _Asked(member, sources), member.subject
@@ -164,6 +163,7 @@ def _once(actions: list[RailAction]) -> list[RailAction]:
     return list(seen.values())
 
 
+@traced
 def answer_intake(
     member: Member, target: BodyTarget, days: int, protein_g_per_kg: float,
     sources: frozenset[UncertaintySource],
@@ -205,6 +205,7 @@ def answer_intake(
     return IntakeAnswer(path, intakes, None, None, nearest, day, intake, False, _once(actions), reasons)
 
 
+@traced
 def answer_date(
     member: Member, target: BodyTarget, intake_kcal: float, protein_g_per_kg: float,
     sources: frozenset[UncertaintySource],

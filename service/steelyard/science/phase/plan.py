@@ -11,9 +11,6 @@ import msgspec
 
 from .. import rails
 from ..body import (
-    CARRIED_IDS,
-    FORECAST_IDS,
-    MODEL_IDS,
     Body,
     BodyState,
     Forecast,
@@ -29,14 +26,13 @@ from ..person import Sex
 from ..rails import (
     CARBOHYDRATE_KCAL_PER_G,
     FAT_KCAL_PER_G,
-    MACRONUTRIENT_IDS,
     PROTEIN_DEFAULT_GAIN,
     CarbohydratePreference,
     RailAction,
     Subject,
     split_intake,
 )
-from ..register import Message, say
+from ..register import Message, say, traced
 from .defaults import FAT_CEILING
 from .deficit import DeficitAim, DeficitKind, DeficitPhase, Week, subject_at
 from .deficit_solver import NearestSafe, Solved, capped_later, solve
@@ -52,8 +48,6 @@ from .phases import (
     explain_maintenance,
     explain_pause,
 )
-
-PLAN_METHOD_IDS = (*MODEL_IDS, *CARRIED_IDS, *FORECAST_IDS, *MACRONUTRIENT_IDS, *rails.RAIL_IDS)
 
 
 class HoldAim(msgspec.Struct, frozen=True, kw_only=True):
@@ -174,6 +168,7 @@ def with_usual_diet(body: Body, subject: Subject, preference: CarbohydratePrefer
     return body._replace(carbohydrate_share=CARBOHYDRATE_KCAL_PER_G * usual.carbohydrate_g / usual.intake_kcal)
 
 
+@traced
 def plan_deficit(
     member: Member,
     start: date,
@@ -216,6 +211,7 @@ def plan_deficit(
     return _lay_out(draft, phase, solved, then, sources, actions, pause_weeks)
 
 
+@traced
 def _wait(
     draft: _Draft, phase: DeficitPhase, solved: Solved, weeks_until_event: int, *, is_history_known: bool
 ) -> tuple[Solved, int]:
@@ -308,6 +304,7 @@ def _warnings(phase: DeficitPhase, solved: Solved, end: BodyState) -> list[RailA
     return list(found.values())
 
 
+@traced
 def plan_gain(
     member: Member,
     start: date,
@@ -336,6 +333,7 @@ def plan_gain(
     return Plan(None, None, phases, path, gain.actions, [])
 
 
+@traced
 def plan_hold(
     member: Member, start: date, aim: HoldAim, then: ReturnAim, *, sources: frozenset[UncertaintySource]
 ) -> Plan:

@@ -38,7 +38,6 @@ from .guard_rails import (
 from .macronutrients import (
     CARBOHYDRATE_KCAL_PER_G,
     FAT_KCAL_PER_G,
-    MACRONUTRIENT_IDS,
     PROTEIN_DEFAULT_DEFICIT,
     PROTEIN_DEFAULT_GAIN,
     PROTEIN_KCAL_PER_G,
@@ -75,7 +74,6 @@ from .table import (
     OLDER_YEARS,
     PREGNANCY,
     PROTEIN,
-    RAIL_IDS,
     UNANSWERED,
     WEEKS_BETWEEN_CUTS,
 )
@@ -106,7 +104,6 @@ __all__ = [
     "LONG_PHASE_WEEKS",
     "LOSS",
     "LOSS_LIMIT",
-    "MACRONUTRIENT_IDS",
     "MEDICAL",
     "OLDER_YEARS",
     "PREGNANCY",
@@ -114,7 +111,6 @@ __all__ = [
     "PROTEIN_DEFAULT_DEFICIT",
     "PROTEIN_DEFAULT_GAIN",
     "PROTEIN_KCAL_PER_G",
-    "RAIL_IDS",
     "UNANSWERED",
     "WEEKS_BETWEEN_CUTS",
     "CarbohydratePreference",

@@ -3,6 +3,7 @@
 from math import gcd
 from typing import NamedTuple
 
+from ..register import traced
 from .guard_rails import LONG_PHASE_WEEKS, Subject, deficit_limits
 from .macronutrients import CARBOHYDRATE_KCAL_PER_G, Macronutrients
 
@@ -15,6 +16,7 @@ class SplitWeek(NamedTuple):
     higher_days: int
 
 
+@traced
 def least_day_kcal(now: Subject, weeks_in_deficit: int = LONG_PHASE_WEEKS) -> float:
     """The least intake on a lower day for the body ``now`` [kcal].
 
@@ -23,6 +25,7 @@ def least_day_kcal(now: Subject, weeks_in_deficit: int = LONG_PHASE_WEEKS) -> fl
     return now.maintenance_kcal - deficit_limits(now, weeks_in_deficit)[0].deficit_kcal
 
 
+@traced
 def split_week(day: Macronutrients, higher_days: int, shift: float, least_intake_kcal: float) -> SplitWeek:
     """Move carbohydrate from the lower days to the ``higher_days``, about ``shift`` of the mean more on those.
 

@@ -10,7 +10,7 @@ import msgspec
 
 from ..body import FAT_SUPPLY_LIMIT
 from ..person import Condition, EatingDisorder, Medicine, Screening, Sex, TrainingStatus
-from ..register import Message, say
+from ..register import Message, say, traced
 from .macronutrients import PROTEIN_DEFAULT_DEFICIT, PROTEIN_FLOOR_DEFICIT, least_intake_kcal
 from .table import (
     ADULT_YEARS,
@@ -127,6 +127,7 @@ def check_answered(subject: Subject) -> None:
         raise _refuse(UNANSWERED, "screening", say("REFUSED_UNANSWERED"))
 
 
+@traced
 def check_person(subject: Subject) -> list[RailAction]:
     """May this person run a deficit at all? Warnings; raises ``Refused`` on the first rule that says no."""
     warnings: list[RailAction] = []
@@ -184,6 +185,7 @@ def forbids_fat_target(subject: Subject) -> str | None:
     return None
 
 
+@traced
 def refuse_fat_target(subject: Subject, field: str) -> None:
     """Raise ``Refused`` where a body-fat target is asked for and a rule forbids any."""
     rule = forbids_fat_target(subject)
@@ -271,6 +273,7 @@ def path_limit(rule: str, deficit_kcal: float) -> DeficitLimit:
     return DeficitLimit(rule, deficit_kcal, why)
 
 
+@traced
 def refuse_deficit(subject: Subject, intake_kcal: float, weeks: float, field: str) -> None:
     """Raise ``Refused`` where an intake asked for is a larger deficit than a rule allows."""
     strictest = deficit_limits(subject, weeks)[0]
@@ -305,6 +308,7 @@ def breaks_change(
     return None
 
 
+@traced
 def refuse_change(
     subject: Subject, tissue_share_per_week: float, end_fat_fraction: float, field: str, *, is_deficit: bool
 ) -> None:
@@ -324,6 +328,7 @@ def refuse_change(
         raise _refuse(GAIN_RATE, field, message, limit, tissue_share_per_week, "of body mass a week")
 
 
+@traced
 def refuse_target(subject: Subject, target_fat_fraction: float, field: str) -> None:
     """Raise ``Refused`` for a body-fat target under the least that is planned."""
     floor = stricter(FAT_FRACTION_FLOOR, subject.sex)
@@ -347,6 +352,7 @@ def without_room(limit: DeficitLimit, asked_kcal: float) -> RailAction:
     return RailAction(limit.rule, "refused", max(0.0, limit.deficit_kcal), asked_kcal, "kcal/d", message)
 
 
+@traced
 def protein_in_deficit(subject: Subject, asked_g_per_kg: float | None) -> tuple[float, list[RailAction]]:
     """Protein to plan in a deficit [g/kg/d]: as asked, else the usual, and no less than its floor."""
     protein = PROTEIN_DEFAULT_DEFICIT if asked_g_per_kg is None else asked_g_per_kg
@@ -361,6 +367,7 @@ def protein_in_deficit(subject: Subject, asked_g_per_kg: float | None) -> tuple[
     return protein, actions
 
 
+@traced
 def cap_protein_to_room(given_g_per_kg: float, asked_g_per_kg: float) -> list[RailAction]:
     """The report of protein for which an intake has no room beside the least fat."""
     if given_g_per_kg >= asked_g_per_kg - 0.05:
@@ -369,6 +376,7 @@ def cap_protein_to_room(given_g_per_kg: float, asked_g_per_kg: float) -> list[Ra
     return [_cap(DIETARY_FAT, message, given_g_per_kg, asked_g_per_kg, "g/kg/d")]
 
 
+@traced
 def gain_weeks_allowed(subject: Subject, asked_weeks: int) -> tuple[int, list[RailAction]]:
     """The weeks of gain that may follow a hold: none where screening was not answered."""
     if not asked_weeks or subject.screening is not None:
@@ -376,6 +384,7 @@ def gain_weeks_allowed(subject: Subject, asked_weeks: int) -> tuple[int, list[Ra
     return 0, [_cap(UNANSWERED, say("CAPPED_UNANSWERED"), 0, asked_weeks, "weeks of gain")]
 
 
+@traced
 def capped_gain(status: TrainingStatus, surplus_kcal: float, asked_share_per_week: float) -> RailAction:
     """The report of a surplus held under the ceiling on the rate of gain; ``asked_share_per_week`` is without it."""
     limit = GAIN_RATE_LIMIT[status]
@@ -383,6 +392,7 @@ def capped_gain(status: TrainingStatus, surplus_kcal: float, asked_share_per_wee
     return _cap(GAIN_RATE, message, limit, asked_share_per_week, "of body mass a week")
 
 
+@traced
 def warn_gain(status: TrainingStatus, share_per_week: float) -> list[RailAction]:
     """Warnings on a surplus asked for that the ceiling allows."""
     warn_at = GAIN_RATE_WARN_SHARE * GAIN_RATE_LIMIT[status]
@@ -392,6 +402,7 @@ def warn_gain(status: TrainingStatus, share_per_week: float) -> list[RailAction]
     return [_warn(GAIN_RATE, message, warn_at, share_per_week, "of body mass a week")]
 
 
+@traced
 def warn_deficit(
     subject: Subject, intake_kcal: float, loss_share_per_week: float, end_fat_fraction: float
 ) -> list[RailAction]:
@@ -461,6 +472,7 @@ def warn_macronutrients(intake_kcal: float, fat_kcal: float, carbohydrate_g: flo
     return warnings
 
 
+@traced
 def warn_history(cuts_last_12_months: int | None, weeks_since_last_cut: int | None) -> list[RailAction]:
     """Warnings on how often this person cuts."""
     warnings = []

@@ -132,15 +132,6 @@ class Macronutrients(msgspec.Struct, frozen=True):
     fibre_g: int
 
 
-MACRONUTRIENT_IDS = (
-    "macronutrient_split",
-    "atwater_protein",
-    "atwater_carbohydrate",
-    "atwater_fat",
-    "fibre_adequate_intake",
-)
-
-
 def fat_share(preference: CarbohydratePreference) -> float:
     """Share of energy from dietary fat under a preference, where its floors do not ask for more."""
     return _FAT_SHARE[preference]

@@ -318,26 +318,6 @@ CUT_HISTORY = _rule(
     "more than three a year or within eight weeks of the last warned; unknown keeps to the default deficit",
 )
 
-RAIL_IDS = (
-    AGE,
-    PREGNANCY,
-    EATING_DISORDER,
-    MEDICAL,
-    UNANSWERED,
-    BMI,
-    BODY_FAT,
-    DEFICIT,
-    FAT_SUPPLY,
-    LOSS,
-    AVAILABILITY,
-    FLOOR,
-    PROTEIN,
-    DIETARY_FAT,
-    CARBOHYDRATE,
-    GAIN_RATE,
-    CUT_HISTORY,
-)
-
 _REFER = (
     "Please speak to a physician or a registered dietitian before any energy deficit; maintenance and trends remain "
     "available."

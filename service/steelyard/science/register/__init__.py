@@ -104,6 +104,15 @@ from .message import (
     template,
     templates,
 )
+from .provenance import (
+    Choice,
+    Recording,
+    record,
+    traced,
+)
+from .reach import (
+    entries_in,
+)
 from .version import (
     MODEL_VERSION,
 )
@@ -191,17 +200,22 @@ __all__ = [
     "WHO_BMI_2000",
     "WYCHERLEY_2012",
     "Basis",
+    "Choice",
     "Contradiction",
     "Entry",
     "Kind",
     "Message",
     "OutOfDomain",
+    "Recording",
     "Source",
     "constant",
+    "entries_in",
     "equation",
+    "record",
     "register",
     "say",
     "source",
     "template",
     "templates",
+    "traced",
 ]

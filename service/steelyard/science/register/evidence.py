@@ -59,7 +59,9 @@ class Entry(msgspec.Struct, frozen=True, kw_only=True):
         return tuple(source.id for source in self.sources)
 
 
+_identity = id  # the name is taken by that of entries below
 _sources: dict[str, Source] = {}
+_constants: dict[int, tuple[float, str]] = {}  # by identity: each is an object of its own
 _entries: dict[str, Entry] = {}
 
 SOURCES: Mapping[str, Source] = MappingProxyType(_sources)
@@ -92,8 +94,8 @@ def constant(
     sources: tuple[Source, ...] = (),
     standard_deviation: float | None = None,
 ) -> float:
-    """Define a constant: register it under ``id`` and return its value in ``unit``."""
-    register(
+    """Define a constant: register it under ``id`` and return its value in ``unit``, by which it is known again."""
+    id_of = register(
         Entry(
             id=id,
             kind=Kind.CONSTANT,
@@ -106,7 +108,15 @@ def constant(
             standard_deviation=standard_deviation,
         )
     )
-    return float(value)
+    own = value * 1.0  # a new object, by which it is known again
+    _constants[_identity(own)] = own, id_of
+    return own
+
+
+def constant_id(value: float) -> str | None:
+    """The id of a constant, known again by identity; None for any other number."""
+    found = _constants.get(_identity(value))
+    return None if found is None else found[1]
 
 
 _F = TypeVar("_F", bound=Callable[..., Any])
@@ -135,7 +145,8 @@ def equation(
         )
     )
 
-    def unchanged(function: _F) -> _F:
+    def marked(function: _F) -> _F:
+        function.__entry__ = id  # type: ignore[attr-defined]
         return function
 
-    return unchanged
+    return marked

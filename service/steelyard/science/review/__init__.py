@@ -4,12 +4,8 @@ from .review import (
     Review,
     review_phase,
 )
-from .texts import (
-    REVIEW_IDS,
-)
 
 __all__ = [
-    "REVIEW_IDS",
     "Review",
     "review_phase",
 ]

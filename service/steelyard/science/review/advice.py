@@ -9,7 +9,7 @@ from ..body import BASELINE_CARBOHYDRATE_SHARE, Diet, Forecast, Stretch, current
 from ..numbers import Estimate
 from ..phase import DAYS_PER_WEEK, LEAST_DEFICIT, MOST_WEEKS, FollowedPhase, PhaseKind, PromisedPath, Verdict
 from ..rails import GAIN_RATE, GAIN_RATE_LIMIT, LOSS_LIMIT, PROTEIN_DEFAULT_GAIN, UNANSWERED, RailAction
-from ..register import Message, say
+from ..register import Message, say, traced
 from . import texts
 from .correction import STEP_KCAL, IntakeLimits, RestOfPhase, down, up
 from .reading import Now
@@ -49,6 +49,7 @@ class Aftermath(NamedTuple):
     rebound: Estimate
 
 
+@traced
 def aftermath(course: RestOfPhase, now: Now) -> Aftermath:
     """What the first weeks after the phase look like, at the maintenance of the body there is."""
     physical = float(current_maintenance_kcal(course.model, course.state))
@@ -62,6 +63,7 @@ def aftermath(course: RestOfPhase, now: Now) -> Aftermath:
     return Aftermath(intake, path, Estimate(carried, float(spread.carried_kg)))
 
 
+@traced
 def advise(
     phase: FollowedPhase, course: RestOfPhase, now: Now, promised: PromisedPath, verdict: Verdict, is_finished: bool
 ) -> Advice:

@@ -98,14 +98,6 @@ LOGGED_LOSS = register(
     )
 )
 
-REVIEW_IDS = (
-    "phase_review",
-    "review_days_least",
-    "review_weighings_least",
-    LOGGED_LOSS,
-    "logged_loss_limit",
-)
-
 TOO_EARLY = template(
     "REVIEW_TOO_EARLY",
     "Too early to tell: the scale still speaks of water. About {more_days} more days of weighing and logging are "

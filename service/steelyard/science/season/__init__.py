@@ -34,7 +34,6 @@ from .optimum import (
     search,
 )
 from .plan import (
-    SEASON_METHOD_IDS,
     Season,
     live_season,
 )
@@ -57,7 +56,6 @@ __all__ = [
     "DRAWS",
     "MOST_POLICY_WEEKS",
     "NEVER",
-    "SEASON_METHOD_IDS",
     "Asked",
     "BlockedDays",
     "Calendar",

@@ -9,7 +9,7 @@ from typing import Any, NamedTuple
 
 from ..body import PARTITION_SPREAD, TRAINING_GAIN, TRAINING_GAIN_SPREAD, Body, adapting, calibrate, settle_at
 from ..numbers import arrays
-from ..register import Kind, equation, source
+from ..register import Kind, equation, source, traced
 from .calendar import Calendar
 from .forecast import left_by_review
 from .policy import Policy
@@ -55,6 +55,7 @@ def normal_scores(draws: int = DRAWS) -> Any:
     return np.concatenate([scores, -scores])
 
 
+@traced
 def drawn_lives(body: Body, draws: int = DRAWS) -> Life:
     """The people that ``body`` may be, as arrays over draws. All are believed to be the one expected.
 
@@ -102,6 +103,7 @@ def stack(policies: list[Policy]) -> Policy:
     return Policy(*[np.array(column, dtype=float) for column in zip(*policies, strict=True)])
 
 
+@traced
 def live_draws(
     life: Life, policies: Policy, limits: PersonLimits, calendar: Calendar, band_upper: float
 ) -> Outcome:  # fmt: skip

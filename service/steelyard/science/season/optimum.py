@@ -10,7 +10,7 @@ from typing import Any, NamedTuple
 from .. import rails
 from ..numbers import arrays
 from ..phase import CUT_WEEKS_MOST
-from ..register import Basis, Kind, constant, equation
+from ..register import Basis, Kind, constant, equation, traced
 from .asked import TARGET_TOLERANCE, Asked
 from .draws import drawn_lives, live_draws, stack
 from .policy import NEVER, Policy
@@ -196,6 +196,7 @@ def _padded(np: Any, moves: Any) -> Any:
     return np.concatenate([moves, np.zeros((len(moves), 1))], axis=1)
 
 
+@traced
 @equation(
     "season_optimum",
     summary="The strategy with the most lean tissue at the horizon, inside the limits",

@@ -3,28 +3,20 @@
 from datetime import date, timedelta
 from typing import NamedTuple
 
-from .. import rails
-from ..body import ALL_SOURCES, CARRIED_IDS, FORECAST_IDS, MODEL_IDS, Forecast, UncertaintySource
+from ..body import ALL_SOURCES, Forecast, UncertaintySource
 from ..phase import MOST_WEEKS, PlannedPhase, PlannedWeek
 from ..rails import (
-    MACRONUTRIENT_IDS,
     PROTEIN_DEFAULT_DEFICIT,
     PROTEIN_DEFAULT_GAIN,
     RailAction,
     split_intake,
 )
-from ..register import Message
+from ..register import Message, traced
 from .asked import Asked, UnkeptLimit, unkept_limits
 from .forecast import season_forecast
-from .policy import POLICY_IDS, Policy
+from .policy import Policy
 from .reasons import explain_phases, season_actions
 from .run import BRIDGE, CUT, GAIN, HOLD, Outcome, WeekRecord, live
-
-SEASON_METHOD_IDS = (
-    "season_model", "season_interval", "season_review_spread", "surplus_for_gain_rate", "hold_hysteresis",
-    "gain_reset_weeks", "event_settling_weeks",
-    *POLICY_IDS, *MODEL_IDS, *CARRIED_IDS, *FORECAST_IDS, *MACRONUTRIENT_IDS, *rails.RAIL_IDS,
-)  # fmt: skip
 
 
 class Season(NamedTuple):
@@ -41,6 +33,7 @@ class Season(NamedTuple):
     cuts: int
 
 
+@traced
 def live_season(
     asked: Asked, policy: Policy, start: date, sources: frozenset[UncertaintySource] = ALL_SOURCES
 ) -> Season:

@@ -69,8 +69,3 @@ def ready_made(name: ReadyMade, band: Band, slow_surplus_kcal: float, fast_surpl
             longest_cut_weeks=max(LEAST_WEEKS, MOST_WEEKS - 2),
         )  # fmt: skip
     return Policy(slow).without_cuts
-
-
-POLICY_IDS = (
-    "band_lower_male", "band_lower_female", "fast_gain_overshoot", "slow_gain_share", "long_cut_weeks",
-)  # fmt: skip

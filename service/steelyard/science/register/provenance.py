@@ -1,0 +1,98 @@
+"""What an answer was computed with: noted by what computed it, so that no list of it is kept by hand.
+
+Two things together. While an answer is computed, functions marked ``@traced`` note that they ran, and what is chosen by
+data (an equation out of a table) is noted by ``record`` or by being taken from a ``Choice``. Each traced function then
+stands for the entries of the register that its code can reach (``reach.py``), up to other traced functions, which note
+themselves. Marking more functions tells branches apart more finely; marking fewer never loses an entry.
+"""
+
+from collections.abc import Callable, Iterable, Mapping
+from contextvars import ContextVar, Token
+from functools import lru_cache, wraps
+from typing import Any, ParamSpec, TypeVar
+
+from .reach import TRACED, entries_in, reached
+
+P = ParamSpec("P")
+R = TypeVar("R")
+K = TypeVar("K")
+V = TypeVar("V")
+
+# Functions and ids of entries; None while nothing is recorded.
+_noted: ContextVar[set[Any] | None] = ContextVar("noted", default=None)
+
+
+class Recording:
+    """Notes what runs inside its ``with``; what was noted is told to a recording around it as well."""
+
+    def __enter__(self) -> "Recording":
+        self._mine: set[Any] = set()
+        self._outer = _noted.get()
+        self._token: Token[set[Any] | None] = _noted.set(self._mine)
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        _noted.reset(self._token)
+        if self._outer is not None:
+            self._outer |= self._mine
+
+    def entries(self) -> tuple[str, ...]:
+        """Ids of the entries that what ran can reach, in the order of the alphabet."""
+        return _entries_of(frozenset(self._mine))
+
+
+@lru_cache(maxsize=4096)  # people differ, the ways through the code are few
+def _entries_of(noted: frozenset[Any]) -> tuple[str, ...]:
+    found: set[str] = set()
+    for one in noted:
+        found |= {one} if isinstance(one, str) else reached(one)
+    return tuple(sorted(found))
+
+
+def traced(function: Callable[P, R]) -> Callable[P, R]:
+    """Note each run of ``function``. For what runs a few times an answer, never for every day of a loop.
+
+    Not for what is only called inside a cached function: it does not run again when the result is taken from there.
+    """
+
+    @wraps(function)
+    def call(*args: P.args, **keywords: P.kwargs) -> R:
+        noted = _noted.get()
+        if noted is not None:
+            noted.add(call)
+        return function(*args, **keywords)
+
+    setattr(call, TRACED, True)
+    return call
+
+
+def record(*ids: str) -> None:
+    """Note entries that data chose."""
+    noted = _noted.get()
+    if noted is not None:
+        noted.update(ids)
+
+
+class Choice(dict[K, V]):
+    """A table from which data chooses: what is taken from it by key is noted, not the table as a whole.
+
+    Only ``table[key]`` tells what is chosen, so that nothing else may be asked of the values.
+    """
+
+    is_choice = True
+
+    def __init__(self, table: Mapping[K, V] | Iterable[tuple[K, V]]) -> None:
+        super().__init__(table)
+        self._entries = {key: entries_in(value) for key, value in super().items()}
+
+    def __getitem__(self, key: K) -> V:
+        noted = _noted.get()
+        if noted is not None:
+            noted |= self._entries[key]
+        return super().__getitem__(key)
+
+    def get(self, *_: Any) -> Any:
+        """Not there."""
+        raise TypeError("take what is chosen by table[key]")
+
+    values = items = get
