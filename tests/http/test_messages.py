@@ -8,9 +8,6 @@ import msgspec
 import pytest
 from in_process import Running
 from steelyard.http.endpoints.messages import ENGLISH_TEXTS, catalogue_of, list_messages, parameters, translations
-from steelyard.science import (
-    catalogue,  # noqa: F401 - registers every template
-)
 from steelyard.science.measures.fat_combination import BodyFatMethod
 from steelyard.science.person.person import Sex, TrainingStatus
 from steelyard.science.person.screening import Condition, Medicine

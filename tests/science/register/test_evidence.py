@@ -180,3 +180,10 @@ def test_one_literal_moves_answer_and_catalogue(copied: Path, id: str, operation
     assert after["entry"] == pytest.approx(before["entry"] * factor)
     assert after["answer"] != before["answer"]
     assert asked_of(copied, operation, examples, id) == before
+
+
+def test_nothing_is_imported_for_what_importing_it_does() -> None:
+    """The catalogue imports every module of the science; no other import stands for registering something."""
+    service = Path(steelyard.__file__).parent
+    unused = re.compile(r"noqa:.*F401")
+    assert not [path.name for path in service.rglob("*.py") if unused.search(path.read_text(encoding="utf-8"))]

@@ -9,15 +9,14 @@ from string import Formatter
 
 import msgspec
 
-from steelyard.science import catalogue  # noqa: F401 - registers every template
-from steelyard.science.register import templates
+from steelyard.science import catalogue
 
 from ..operation.operation import Scope, constant_document
 from ..schemas.messages import Language, MessageCatalogue, MessageTexts, Word
 from ..wire.request_id import CONTRACT_VERSION
 
 ENGLISH = Language(tag="en", name="English", decimal_mark=".")
-ENGLISH_TEXTS = templates()  # every template is registered by now, and none is later
+ENGLISH_TEXTS = catalogue.templates()
 
 
 class Translation(msgspec.Struct, frozen=True, forbid_unknown_fields=True):

@@ -6,11 +6,11 @@ from .. import rails
 from ..measures import FatRange, Standing
 from ..phase import PhaseKind
 from ..rails import RailAction
-from ..register import Message, say
-from . import reasons as decision_reasons  # noqa: F401 - registers the texts
+from ..register import Message
 from .alternatives import Alternative
 from .facts import Facts, Leanness
 from .pattern import Pattern
+from .reasons import say
 from .terms import EVENT_WEEKS_MOST, HORIZON_WEEKS, TIE_KG, Feeling, Situation
 from .trade import motive
 

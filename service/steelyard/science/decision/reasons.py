@@ -1,6 +1,8 @@
 """The words of a decision: one text for each situation, for what would change it, and for the pattern."""
 
-from ..register import template
+from ..register import say, template
+
+__all__ = ["say"]  # from here, so that whoever says the words has them
 
 template(
     "DECISION_NO_DEFICIT",
