@@ -16,7 +16,7 @@ from ..schemas.messages import Language, MessageCatalogue, MessageTexts, Word
 from ..wire.request_id import CONTRACT_VERSION
 
 ENGLISH = Language(tag="en", name="English", decimal_mark=".")
-ENGLISH_TEXTS = catalogue.templates()
+ENGLISH_TEXTS = dict(catalogue.templates())
 
 
 class Translation(msgspec.Struct, frozen=True, forbid_unknown_fields=True):

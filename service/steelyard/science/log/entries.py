@@ -8,7 +8,7 @@ import math
 from collections.abc import Sequence
 from datetime import date
 from functools import cached_property
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 import msgspec
 
@@ -343,6 +343,7 @@ def first_weight(log: DailyLog, ops: Elementwise) -> Number:
                 return given
         else:
             weight = ops.where(weight > 0.0, weight, given * seen)
-            if (weight > 0.0).all():
+            known: Any = weight > 0.0
+            if known.all():
                 break
     return weight

@@ -266,7 +266,7 @@ class JumpWatch:
             if unexplained > _OPENS:
                 self._held.append(_Hypothesis(day, True))
         else:
-            opens = (unexplained > _OPENS) & (seen > 0.0)
+            opens: Any = (unexplained > _OPENS) & (seen > 0.0)
             if opens.any():
                 self._held.append(_Hypothesis(day, opens))
         total: Number = 0.0
@@ -328,7 +328,7 @@ class JumpWatch:
 
         ``t_amp`` and ``m_amp``: how the states answer to a unit of the amplitude.
         """
-        likely = self._total > _UNLIKELY
+        likely: Any = self._total > _UNLIKELY
         if not (likely if self._scalar else likely.any()):
             return None
         total: Number = 0.0
@@ -361,7 +361,7 @@ class JumpWatch:
             best = self._ops.maximum(best, held.odds)
         folds = []
         for held in self._held:
-            here = held.odds == best if self._scalar else who & (held.odds == best) & (best > 0.0)
+            here: Any = held.odds == best if self._scalar else who & (held.odds == best) & (best > 0.0)
             if not (here if self._scalar else here.any()):
                 continue
             size = held.score / held.information

@@ -9,6 +9,7 @@ the matter of ``age_from_years`` and ``age_to_years``.
 import math
 from collections.abc import Sequence
 from enum import StrEnum
+from typing import Any
 
 import msgspec
 
@@ -249,7 +250,7 @@ class LinearEquation(msgspec.Struct, frozen=True, kw_only=True):
         return [cell for cell in self.cells if cell.sex is None or cell.sex is sex]
 
 
-def every(condition: Number) -> bool:
+def every(condition: Any) -> bool:
     """Whether a condition holds for the one person, or for all of an array."""
     return condition if isinstance(condition, bool) else bool(condition.all())
 

@@ -9,9 +9,10 @@ import math
 from collections.abc import Callable
 from typing import Any, NamedTuple, TypeAlias
 
-# A plain float, or a numpy array with people along the first axis. Formulas use operators only, so one
-# alias is honest for both; numpy is not imported for a single request.
-Number = Any
+# A float, or a numpy array with people along the first axis: a formula uses operators and ``ops`` only, which mean the
+# same for both. It is checked as a formula for one person. Whoever computes for many says so by ``many``, and takes the
+# arrays that come back by ``arrayed``; what asks an array itself (``any``, ``all``) is behind ``ops is FLOATS``.
+Number: TypeAlias = float
 # Numbers of many days, one after the other. Compiled functions keep them as an array of doubles, which is read like a
 # list; what an answer is written from stays ``list[Number]``.
 Column: TypeAlias = list[Number]
@@ -60,4 +61,15 @@ def arrays() -> Elementwise:
     """The same functions over numpy arrays."""
     import numpy as np
 
-    return Elementwise(np.exp, np.log, np.sqrt, np.tanh, np.maximum, np.minimum, np.where)
+    where: Any = np.where
+    return Elementwise(np.exp, np.log, np.sqrt, np.tanh, np.maximum, np.minimum, where)
+
+
+def many(array: Any) -> Number:
+    """An array across people, where a formula takes a number."""
+    return array  # type: ignore[no-any-return]
+
+
+def arrayed(number: Number) -> Any:
+    """The array across people that a formula made of arrays."""
+    return number

@@ -8,7 +8,7 @@ from statistics import NormalDist
 from typing import Any, NamedTuple
 
 from ..body import PARTITION_SPREAD, TRAINING_GAIN, TRAINING_GAIN_SPREAD, Body, adapting, calibrate, settle_at
-from ..numbers import arrays
+from ..numbers import Number, arrayed, arrays, many
 from ..register import Kind, equation, source, traced
 from .calendar import Calendar
 from .forecast import left_by_review
@@ -100,7 +100,7 @@ def stack(policies: list[Policy]) -> Policy:
     """Policies as arrays of shape (policies,)."""
     import numpy as np
 
-    return Policy(*[np.array(column, dtype=float) for column in zip(*policies, strict=True)])
+    return Policy(*[many(np.array(column, dtype=float)) for column in zip(*policies, strict=True)])
 
 
 @traced
@@ -112,7 +112,7 @@ def live_draws(
     A strategy is followed, not a written plan: its cuts start when the body fat that is seen says so, and its
     intakes are set anew from what the log has shown until then.
     """
-    columns = Policy(*[column[:, None] for column in policies])
+    columns = Policy(*[many(arrayed(column)[:, None]) for column in policies])
     return live(life, columns, limits, calendar, band_upper, ops=arrays())
 
 
@@ -141,18 +141,18 @@ def drawn_outcome(outcome: Outcome, one: int) -> DrawnOutcome:
     """The intervals of strategy ``one`` over the common draws."""
     import numpy as np
 
-    def over(values: Any) -> DrawnInterval:
-        return DrawnInterval(*[float(value) for value in np.percentile(values, [10, 50, 90])])
+    def over(values: Number) -> DrawnInterval:
+        return DrawnInterval(*[float(value) for value in np.percentile(arrayed(values)[one], [10, 50, 90])])
 
     return DrawnOutcome(
-        lean_gained_kg=over(outcome.lean_gained_kg[one]),
-        fat_gained_kg=over(outcome.fat_gained_kg[one]),
-        mean_fat_kg=over(outcome.mean_fat_kg[one]),
-        peak_fat_fraction=over(outcome.peak_fat_fraction[one]),
-        final_fat_fraction=over(outcome.final_fat_fraction[one]),
-        weeks_above_band=over(outcome.weeks_above_band[one]),
-        days_dieting=over(7 * outcome.weeks_dieting[one]),
-        cuts=over(outcome.cuts[one]),
+        lean_gained_kg=over(outcome.lean_gained_kg),
+        fat_gained_kg=over(outcome.fat_gained_kg),
+        mean_fat_kg=over(outcome.mean_fat_kg),
+        peak_fat_fraction=over(outcome.peak_fat_fraction),
+        final_fat_fraction=over(outcome.final_fat_fraction),
+        weeks_above_band=over(outcome.weeks_above_band),
+        days_dieting=over(7 * outcome.weeks_dieting),
+        cuts=over(outcome.cuts),
     )
 
 

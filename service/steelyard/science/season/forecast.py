@@ -23,7 +23,7 @@ from ..body import (
     start_body,
     walk,
 )
-from ..numbers import arrays
+from ..numbers import Number, arrayed, arrays, many
 from ..phase import GAIN_RESET_WEEKS
 from ..register import (
     HALL_CHOW_2011,
@@ -74,12 +74,12 @@ def _moved_runs(body: Body, weeks: list[WeekRecord], sources: list[UncertaintySo
 
     ops = arrays()
     starts = [start_body(body, source) for source in sources]
-    model = BodyModel(*[np.array(column, dtype=float) for column in zip(*[m for m, _ in starts], strict=True)])
-    state = BodyState(*[np.array(column, dtype=float) for column in zip(*[s for _, s in starts], strict=True)])
+    model = BodyModel(*[many(np.array(column, dtype=float)) for column in zip(*[m for m, _ in starts], strict=True)])
+    state = BodyState(*[many(np.array(column, dtype=float)) for column in zip(*[s for _, s in starts], strict=True)])
     state = state._replace(day=starts[0][1].day)
 
-    def one_sd(source: UncertaintySource, size: float) -> object:
-        return np.array([size if s is source else 0.0 for s in sources])
+    def one_sd(source: UncertaintySource, size: float) -> Number:
+        return many(np.array([size if s is source else 0.0 for s in sources]))
 
     error = one_sd(UncertaintySource.MAINTENANCE, body.maintenance_kcal.sd)
     adherence = one_sd(UncertaintySource.ADHERENCE, ADHERENCE_SPREAD)
@@ -90,15 +90,15 @@ def _moved_runs(body: Body, weeks: list[WeekRecord], sources: list[UncertaintySo
         share = 1.0 if w < GAIN_RESET_WEEKS else later
         if week.is_set:
             # As far above or below balance as planned, for the body as it then is.
-            seen = current_maintenance_kcal(model, state) - share * error  # type: ignore[operator]
+            seen = current_maintenance_kcal(model, state) - share * error
             intake = seen + (week.intake_kcal - week.maintenance_kcal)
-        eaten = intake * (1.0 + share * adherence)  # type: ignore[operator]
+        eaten = intake * (1.0 + share * adherence)
         carbohydrate = week.diet.carbohydrate_kcal / week.intake_kcal * eaten
         diet = Diet(eaten, carbohydrate, week.diet.protein_g_per_kg)
         state = walk(adapting(model, eaten, adaptation, ops), state, diet, (7.0,), ops=ops)[0]
         path.append(state)
     runs = []
     for k, source in enumerate(sources):
-        own = [BodyState(*[float(value[k]) for value in s[:-1]])._replace(day=s.day) for s in path]
+        own = [BodyState(*[float(arrayed(value)[k]) for value in s[:-1]])._replace(day=s.day) for s in path]
         runs.append(moved_run(source, starts[k][0], own))
     return runs

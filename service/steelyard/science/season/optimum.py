@@ -8,7 +8,7 @@ less than a few hundred one after another: why this and no general optimiser is 
 from typing import Any, NamedTuple
 
 from .. import rails
-from ..numbers import arrays
+from ..numbers import arrayed, arrays
 from ..phase import CUT_WEEKS_MOST
 from ..register import Basis, Kind, constant, equation, traced
 from .asked import TARGET_TOLERANCE, Asked
@@ -110,7 +110,7 @@ class _Space:
     def found(self, i: int, lean_sd_kg: float | None = None) -> Found:
         policy = self.policy(self.points[i : i + 1])
         outcome = Outcome(*[float(value) for value in self.outcome[i]])
-        return Found(Policy(*[float(column[0]) for column in policy]), outcome, lean_sd_kg)
+        return Found(Policy(*[float(arrayed(column)[0]) for column in policy]), outcome, lean_sd_kg)
 
     def column(self, name: str) -> Any:
         return self.outcome[:, Outcome._fields.index(name)]
