@@ -88,7 +88,7 @@ def answers(names: bool) -> dict[str, tuple[str, list[str] | None]]:
     """
     from provenance.asked import further
     from steelyard.http.app import OPERATIONS
-    from steelyard.http.encoding import encode_finite
+    from steelyard.http.wire.encoding import encode_finite
     from steelyard.science.numbers import twins
     from steelyard.science.register import provenance
 
