@@ -15,18 +15,18 @@ _LIMITS = {
 }
 
 
-class Step(NamedTuple):
+class PhasedIntake(NamedTuple):
     """An intake, and the phase it is eaten in."""
 
     phase: SeasonPhase
     step: IntakeStep
 
 
-def steps(answer: Answer) -> Iterator[Step]:
+def steps(answer: Answer) -> Iterator[PhasedIntake]:
     """Every change of intake, in order; the first intake is one."""
     for phase in answer.plan.phases:
         for step in phase.intakes:
-            yield Step(phase, step)
+            yield PhasedIntake(phase, step)
 
 
 def broken_limits(answer: Answer) -> list[str]:

@@ -13,7 +13,7 @@ from .palette import DASHED, DOTTED, SHAPES, Look
 from .time_panels import Span, after
 
 
-class Start(NamedTuple):
+class PathStart(NamedTuple):
     """The body on the morning of the first day. An answer need not say how much of it is carried mass."""
 
     date: date
@@ -29,12 +29,12 @@ class Eaten(NamedTuple):
     intake_kcal: float
 
 
-def start_of(first: date, end: ForecastPoint, change: PhaseTotals) -> Start:
+def start_of(first: date, end: ForecastPoint, change: PhaseTotals) -> PathStart:
     """The body before ``change``, which led to ``end``."""
-    return Start(first, end.weight_kg.mean - change.weight_kg.mean, end.carried_kg.mean - change.carried_kg.mean)
+    return PathStart(first, end.weight_kg.mean - change.weight_kg.mean, end.carried_kg.mean - change.carried_kg.mean)
 
 
-def weight_panel(look: Look, span: Span, start: Start, points: Sequence[ForecastPoint]) -> Layer:
+def weight_panel(look: Look, span: Span, start: PathStart, points: Sequence[ForecastPoint]) -> Layer:
     """Scale weight with its interval, and tissue: what is left of it without carried mass."""
     at = str(start.date)
     first = round(start.weight_kg, 3)

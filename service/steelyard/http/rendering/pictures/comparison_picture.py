@@ -7,7 +7,7 @@ from . import interval_rows, wording
 from .interval_rows import Group, Row
 from .marks import Layer, Sample
 from .palette import LOOKS, SHAPES, Look, Theme
-from .sheet import Drawing, Message, sheet
+from .sheet import Drawing, Headline, sheet
 
 
 def draw(request: ComparisonRequest, comparison: ComparisonResponse, theme: Theme) -> Drawing:
@@ -57,7 +57,7 @@ def _name(label: str) -> str:
     return words.one_line(wording.READY_MADE_NAMES.get(label, label))
 
 
-def _message(comparison: ComparisonResponse, weeks: int) -> Message:
+def _message(comparison: ComparisonResponse, weeks: int) -> Headline:
     strategies = comparison.strategies
     title = f"{len(strategies)} strategies over {words.weeks_text(weeks)}"
     if len(strategies) == 1:
@@ -78,7 +78,7 @@ def _message(comparison: ComparisonResponse, weeks: int) -> Message:
         f"Medians over {comparison.draws} draws of what is uncertain; in parentheses: "
         f"{wording.coverage(best.intervals.lean_gained_kg)} intervals."
     )
-    return Message(title, lines, " ".join([f"{title}.", *lines, *map(_strategy_text, strategies)]))
+    return Headline(title, lines, " ".join([f"{title}.", *lines, *map(_strategy_text, strategies)]))
 
 
 def _best(strategies: list[ComparedStrategy], field: str, sign: int) -> ComparedStrategy:

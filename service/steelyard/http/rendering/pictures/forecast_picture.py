@@ -3,16 +3,16 @@
 from ...schemas.forecasts import ForecastRequest, ForecastResponse, PathQuestion
 from ..formats import plan_words as words
 from . import wording
-from .body_panels import Eaten, Start, fat_panel, intake_panel, weight_panel
+from .body_panels import Eaten, PathStart, fat_panel, intake_panel, weight_panel
 from .palette import LOOKS, Theme
-from .sheet import Drawing, Message, sheet
+from .sheet import Drawing, Headline, sheet
 from .time_panels import Span, after
 
 
 def draw(request: ForecastRequest, forecast: ForecastResponse, theme: Theme) -> Drawing:
     """Weight against tissue, body fat, and intake against maintenance."""
     look = LOOKS[theme]
-    start = Start(request.start_date, request.profile.weight_kg, None)
+    start = PathStart(request.start_date, request.profile.weight_kg, None)
     points = [week.at_end for week in forecast.weeks]
     panels = []
     if points:
@@ -27,7 +27,7 @@ def draw(request: ForecastRequest, forecast: ForecastResponse, theme: Theme) -> 
     return sheet(look, _message(request, forecast), panels, cautions)
 
 
-def _message(request: ForecastRequest, forecast: ForecastResponse) -> Message:
+def _message(request: ForecastRequest, forecast: ForecastResponse) -> Headline:
     title = f"Forecast of {words.weeks_text(len(forecast.weeks))}"
     lines = []
     if not isinstance(request.question, PathQuestion):
@@ -43,7 +43,7 @@ def _message(request: ForecastRequest, forecast: ForecastResponse) -> Message:
         f"Maintenance at the start: {wording.values(forecast.maintenance_kcal, 0, unit='kcal')} a\u00a0day. "
         f"In parentheses: {wording.coverage(forecast.maintenance_kcal)} intervals."
     )
-    return Message(title, lines, " ".join([f"{title}.", *lines]))
+    return Headline(title, lines, " ".join([f"{title}.", *lines]))
 
 
 def _target_text(forecast: ForecastResponse) -> str:

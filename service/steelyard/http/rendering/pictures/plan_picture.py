@@ -7,7 +7,7 @@ from ..formats import plan_words as words
 from . import interval_rows, wording
 from .body_panels import Eaten, changes_group, intake_panel, start_of, weight_panel
 from .palette import LOOKS, Theme
-from .sheet import Drawing, Message, sheet
+from .sheet import Drawing, Headline, sheet
 from .time_panels import Shade, Span, after
 
 _FAT_LOSS = ("mini_cut", "cut")
@@ -20,7 +20,7 @@ def draw(request: PlanRequest, plan: PlanResponse, theme: Theme) -> Drawing:
     if not plan.phases:
         title = "No safe plan does what was asked"
         said = words.infeasible_text(plan)
-        return sheet(look, Message(title, [said], f"{title}. {said}"), [], cautions)
+        return sheet(look, Headline(title, [said], f"{title}. {said}"), [], cautions)
     weeks = [week for phase in plan.phases for week in phase.weeks]
     points = [week.at_end for week in weeks]
     first = plan.phases[0]
@@ -54,7 +54,7 @@ def _shades(phase: Phase) -> list[Shade]:
     return shades
 
 
-def _message(plan: PlanResponse, start_kg: float) -> Message:
+def _message(plan: PlanResponse, start_kg: float) -> Headline:
     first, last = plan.phases[0], plan.phases[-1].weeks[-1].at_end
     title = (
         wording.listed([f"{words.phase_name(p.kind)} of {words.weeks_text(len(p.weeks))}" for p in plan.phases])
@@ -75,7 +75,7 @@ def _message(plan: PlanResponse, start_kg: float) -> Message:
             f"{wording.changes(losing.change.lean_kg)}."
         )
     lines.append(f"In parentheses: {wording.coverage(last.weight_kg)} intervals.")
-    return Message(title, lines, " ".join([f"{title}.", *lines, *map(_phase_text, plan.phases)]))
+    return Headline(title, lines, " ".join([f"{title}.", *lines, *map(_phase_text, plan.phases)]))
 
 
 def _phase_text(phase: Phase) -> str:

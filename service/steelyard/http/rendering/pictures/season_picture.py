@@ -6,7 +6,7 @@ from . import interval_rows, wording
 from .body_panels import Eaten, fat_panel, intake_panel, start_of, weight_panel
 from .interval_rows import Group, Row
 from .palette import LOOKS, SHAPES, Theme
-from .sheet import Drawing, Message, sheet
+from .sheet import Drawing, Headline, sheet
 from .time_panels import Shade, Span, after
 
 _LIMIT_NAMES = {
@@ -52,7 +52,7 @@ def _cautions(season: SeasonResponse | OptimumResponse) -> list[str]:
     return list(dict.fromkeys(said))
 
 
-def _message(season: SeasonResponse | OptimumResponse, start_kg: float) -> Message:
+def _message(season: SeasonResponse | OptimumResponse, start_kg: float) -> Headline:
     plan, totals = season.plan, season.plan.totals
     first, last = plan.weeks[0], plan.weeks[-1].at_end
     cuts = "no cut" if not totals.cuts else f"{totals.cuts} cut{'' if totals.cuts == 1 else 's'}"
@@ -70,7 +70,7 @@ def _message(season: SeasonResponse | OptimumResponse, start_kg: float) -> Messa
         for limit in season.broken_limits
     ]
     lines.append(f"In parentheses: {wording.coverage(last.weight_kg)} intervals.")
-    return Message(title, lines, " ".join([f"{title}.", *lines, *_phase_texts(plan)]))
+    return Headline(title, lines, " ".join([f"{title}.", *lines, *_phase_texts(plan)]))
 
 
 def _phase_texts(plan: SeasonPlan) -> list[str]:

@@ -12,7 +12,7 @@ _LINE_PX = 15
 _PADDING_PX = 18
 
 
-class Message(NamedTuple):
+class Headline(NamedTuple):
     """What a picture says in words: its title, the lines under it, and the text for those who cannot see it."""
 
     title: str
@@ -28,7 +28,7 @@ class Drawing(NamedTuple):
     specification: dict[str, Any]
 
 
-def sheet(look: Look, message: Message, panels: list[Layer], cautions: list[str]) -> Drawing:
+def sheet(look: Look, message: Headline, panels: list[Layer], cautions: list[str]) -> Drawing:
     """The picture of ``panels``, in their order."""
     title = {
         "text": wrapped(message.title, _TITLE_PX, WIDTH, is_bold=True),

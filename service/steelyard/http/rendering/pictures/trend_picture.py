@@ -11,7 +11,7 @@ from . import time_panels as over_time
 from .interval_rows import Group, Row
 from .marks import Layer, Sample, symbol
 from .palette import DASHED, LOOKS, SHAPES, Look, Theme
-from .sheet import Drawing, Message, sheet
+from .sheet import Drawing, Headline, sheet
 from .time_panels import Span, after
 
 _RECENT_DAYS = 14
@@ -136,7 +136,7 @@ def _notes(trend: TrendResponse) -> list[str]:
     ]
 
 
-def _message(trend: TrendResponse) -> Message:
+def _message(trend: TrendResponse) -> Headline:
     days = trend.days
     title = f"Weight log from {wording.day(days.date[0])} to {wording.day(days.date[-1])}"
     if len(days.date) == 1:
@@ -164,7 +164,7 @@ def _message(trend: TrendResponse) -> Message:
             f"Of the tissue: fat {wording.changes(trend.composition.fat_change_kg)}, lean "
             f"{wording.changes(trend.composition.lean_change_kg)}."
         )
-    return Message(title, lines, " ".join([f"{title}.", *lines, *said]))
+    return Headline(title, lines, " ".join([f"{title}.", *lines, *said]))
 
 
 def _rows(dates: list[date], columns: IntervalColumns) -> list[dict[str, Any]]:
