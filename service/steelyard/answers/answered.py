@@ -6,7 +6,7 @@ from typing import Generic, NamedTuple, TypeVar
 
 from steelyard.science.numbers import Z80
 from steelyard.science.rails import RailAction
-from steelyard.science.register import Message, Recording, entries_in, record, traced
+from steelyard.science.register import Message, entries_in, recorded
 
 Value = TypeVar("Value")
 Asked = TypeVar("Asked")
@@ -24,18 +24,16 @@ class Answered(NamedTuple, Generic[Value]):
     reasons: list[Message]
     cautions: list[Message]
     actions: list[RailAction] = []
-    methods: tuple[str, ...] = ()
+    methods: list[str] = []
 
 
 def answering(answer: Callable[[Asked], Answered[Value]]) -> Callable[[Asked], Answered[Value]]:
     """Have an answer say what it was computed with."""
-    noting = traced(answer)
+    recording = recorded(answer, *_SHOWN_WITH)
 
     @wraps(answer)
     def answered(asked: Asked) -> Answered[Value]:
-        with Recording() as recording:
-            record(*_SHOWN_WITH)
-            made = noting(asked)
-        return made._replace(methods=recording.entries())
+        (value, reasons, cautions, actions, _), methods = recording(asked)
+        return Answered(value, reasons, cautions, actions, methods)
 
     return answered

@@ -49,7 +49,7 @@ def estimate_maintenance(asked: MaintenanceAsked) -> Answered[Maintenance]:
         told = told._replace(as_of_day=ordinal)
     member = Member(told)
     assessed, learnt = member.assessed, member.learnt
-    record(*(line.id for line in assessed.resting.lines))  # the answer shows each
+    record(*assessed.resting.listed)  # the answer shows each
     physical = member.prior if learnt is None else learnt.physical
     return Answered(
         Maintenance(

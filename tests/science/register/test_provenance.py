@@ -90,7 +90,7 @@ def test_an_equation_owns_what_its_function_reaches() -> None:
     assert "gut_content" not in reach.owned_by("lean_partition")
 
 
-def _noted(function: Callable[[], object]) -> tuple[str, ...]:
+def _noted(function: Callable[[], object]) -> list[str]:
     with Recording() as recording:
         function()
     return recording.entries()
@@ -107,8 +107,8 @@ def test_what_ran_is_noted_and_what_did_not_is_not() -> None:
 
     ran.__wrapped__.__module__ = did_not.__wrapped__.__module__ = total_energy.__name__  # type: ignore[attr-defined]
     assert did_not is not None
-    assert _noted(lambda: record("age")) == ("age",)
-    assert _noted(lambda: None) == ()
+    assert _noted(lambda: record("age")) == ["age"]
+    assert _noted(lambda: None) == []
 
 
 def test_a_recording_tells_the_one_around_it() -> None:
@@ -118,13 +118,13 @@ def test_a_recording_tells_the_one_around_it() -> None:
             record("bmi")
         record("medical")
     record("protein")  # no one listens
-    assert inner.entries() == ("bmi",)
-    assert outer.entries() == ("age", "bmi", "medical")
+    assert inner.entries() == ["bmi"]
+    assert outer.entries() == ["age", "bmi", "medical"]
 
 
 def test_a_choice_tells_what_was_chosen() -> None:
     error, by_day, shared = (f"body_fat_{part}_dxa" for part in ("error", "repeatability", "shape_loading"))
-    assert _noted(lambda: METHOD_ERRORS[BodyFatMethod.DXA]) == (error, by_day, shared)
+    assert _noted(lambda: METHOD_ERRORS[BodyFatMethod.DXA]) == [error, by_day, shared]
     with pytest.raises(TypeError):
         METHOD_ERRORS.get(BodyFatMethod.DXA)
     assert isinstance(METHOD_ERRORS, provenance.Choice)

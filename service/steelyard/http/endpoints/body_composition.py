@@ -60,7 +60,7 @@ def estimate_body_composition(body: BodyCompositionRequest) -> BodyCompositionRe
         ],
         notes=mapping.notes(result.notes),
         cautions=mapping.notes(answer.cautions),
-        methods=mapping.method_ids(answer.methods),
+        methods=answer.methods,
     )
 
 

@@ -50,7 +50,7 @@ def decide_phase(body: schema.DecisionRequest) -> schema.DecisionResponse:
         maintenance_kcal=interval(found.maintenance, KCAL),
         guard_rails=[mapping.guard_rail(action) for action in answer.actions],
         cautions=mapping.notes(answer.cautions),
-        methods=mapping.method_ids(answer.methods),
+        methods=answer.methods,
     )
 
 

@@ -88,7 +88,7 @@ def forecast_intake(body: ForecastRequest) -> ForecastResponse:
         guard_rails=[mapping.guard_rail(action) for action in answer.actions],
         reasons=mapping.notes(answer.reasons),
         cautions=mapping.notes(answer.cautions),
-        methods=mapping.method_ids(answer.methods),
+        methods=answer.methods,
     )
 
 

@@ -42,7 +42,7 @@ def estimate_maintenance(body: MaintenanceRequest) -> MaintenanceResponse:
         ),
         reasons=mapping.notes(answer.reasons),
         cautions=mapping.notes(answer.cautions),
-        methods=mapping.method_ids(answer.methods),
+        methods=answer.methods,
     )
 
 

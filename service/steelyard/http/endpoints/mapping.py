@@ -201,12 +201,6 @@ def guard_rail(action: RailAction) -> GuardRail:
     )
 
 
-@cache  # as many as there are operations and sets of preferred equations
-def method_ids(*ids: tuple[str, ...]) -> list[str]:
-    """The ids of what an answer rests on, each once, in the order of the alphabet. Not to be changed: it is shared."""
-    return sorted({id for some in ids for id in some})
-
-
 _canonical = msgspec.msgpack.Encoder()  # of equal bodies the same bytes, and faster than text
 
 

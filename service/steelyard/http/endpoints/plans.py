@@ -73,7 +73,7 @@ def plan_phases(body: PlanRequest) -> PlanResponse:
         dominant_uncertainty=None if plan.dominant_source is None else plan.dominant_source.value,
         reasons=mapping.notes(answer.reasons),
         cautions=mapping.notes(answer.cautions),
-        methods=mapping.method_ids(answer.methods),
+        methods=answer.methods,
     )
 
 

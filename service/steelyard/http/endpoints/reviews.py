@@ -77,7 +77,7 @@ def review_phase(body: ReviewRequest) -> ReviewResponse:
         notes=mapping.notes(found.notes),
         reasons=mapping.notes(answer.reasons),
         cautions=mapping.notes(answer.cautions),
-        methods=mapping.method_ids(answer.methods),
+        methods=answer.methods,
     )
 
 

@@ -52,7 +52,7 @@ def plan_season(body: schema.SeasonRequest) -> schema.SeasonResponse:
         start=season_start(found.start),
         plan=season_plan(found.laid_out, answer),
         cautions=mapping.notes(answer.cautions),
-        methods=mapping.method_ids(answer.methods),
+        methods=answer.methods,
     )
 
 
@@ -90,7 +90,7 @@ def compare_strategies(body: schema.ComparisonRequest) -> schema.ComparisonRespo
         chances=[_chance(pair) for pair in found.chances],
         draws=found.draws,
         cautions=mapping.notes(answer.cautions),
-        methods=mapping.method_ids(answer.methods),
+        methods=answer.methods,
     )
 
 
@@ -165,5 +165,5 @@ def optimise_season(body: schema.OptimumRequest) -> schema.OptimumResponse:
             strategy_weeks=found.searched * body.horizon_weeks,
         ),
         cautions=mapping.notes(answer.cautions),
-        methods=mapping.method_ids(answer.methods),
+        methods=answer.methods,
     )

@@ -72,7 +72,7 @@ def read_trend(body: TrendRequest) -> TrendResponse:
         notes=mapping.notes(trend.notes),
         reasons=mapping.notes(answer.reasons),
         cautions=mapping.notes(answer.cautions),
-        methods=mapping.method_ids(answer.methods),
+        methods=answer.methods,
     )
 
 

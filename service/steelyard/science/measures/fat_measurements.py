@@ -5,7 +5,7 @@ cm, skinfolds mm.
 """
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from enum import StrEnum
 
 import msgspec
@@ -122,7 +122,7 @@ class Value(msgspec.Struct, frozen=True, kw_only=True):
 
     value: FatValue
     notes: tuple[Message, ...] = ()
-    methods: tuple[str, ...] = ()  # what it was read with
+    methods: Sequence[str] = ()  # what it was read with
 
 
 _CONVERSIONS: dict[DensityConversion, Callable[[float], float]] = {
@@ -139,10 +139,9 @@ def read(subject: MeasuredPerson, measurement: Measurement, male: float) -> Valu
     """
     with Recording() as recording:
         value = _read(subject, measurement, male)
-    return msgspec.structs.replace(value, methods=recording.entries())
+    return Value(value=value.value, notes=value.notes, methods=recording.entries())
 
 
-@traced
 def _read(subject: MeasuredPerson, measurement: Measurement, male: float) -> Value:
     match measurement:
         case Girths():
@@ -150,11 +149,16 @@ def _read(subject: MeasuredPerson, measurement: Measurement, male: float) -> Val
         case Skinfolds():
             return _read_skinfolds(subject, measurement, male == 1.0)
         case BodyFatReading():
-            error = method_error(measurement.method, subject.training)
-            fraction = checked_fat_fraction(measurement.fat_fraction, "fat_fraction")
-            return Value(value=FatValue(fraction, measurement.method, error))
+            return _read_reading(subject, measurement)
         case HeightAndWeight():
             return _read_bmi(subject, male)
+
+
+@traced
+def _read_reading(subject: MeasuredPerson, measurement: BodyFatReading) -> Value:
+    error = method_error(measurement.method, subject.training)
+    fraction = checked_fat_fraction(measurement.fat_fraction, "fat_fraction")
+    return Value(value=FatValue(fraction, measurement.method, error))
 
 
 @traced

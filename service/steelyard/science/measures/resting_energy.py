@@ -108,6 +108,7 @@ class RestingEnergy(Estimate, frozen=True, kw_only=True):
     lines: tuple["EquationLine", ...]
     values: list[float]
     preferred: tuple[str, ...]
+    listed: tuple[str, ...]  # ids of the lines
     reason: Message
     notes: tuple[Message, ...]
     between_equations_sd: float
@@ -158,6 +159,7 @@ class _Plan(NamedTuple):
     studied_from: float
     studied_until: float
     ids: tuple[str, ...]
+    listed: tuple[str, ...]
     counted: tuple[str, ...]  # ids of the preferred and of those that tell the spread
     reason: Message
 
@@ -238,6 +240,7 @@ def _plan(is_male: bool, status: TrainingStatus, is_fat_measured: bool, interval
         studied_from=min(e.age_from_years for e in preferred),
         studied_until=max(e.age_to_years for e in preferred) + 1.0,
         ids=tuple(lines[i].id for i in picked),
+        listed=tuple(line.id for line in lines),
         counted=tuple(lines[i].id for i in sorted({*picked, *spread})),
         reason=reason,
     )
@@ -301,6 +304,7 @@ def _estimate(person: Person, fat: FatKnown, plan: _Plan) -> RestingEnergy:
         lines=plan.lines,
         values=values,
         preferred=plan.ids,
+        listed=plan.listed,
         reason=plan.reason,
         notes=notes,
         between_equations_sd=between,
@@ -319,6 +323,7 @@ def _both(woman: RestingEnergy, man: RestingEnergy) -> RestingEnergy:
         lines=tuple([line for line, _ in both]),
         values=[(value + men[line.id]) / 2.0 for line, value in both],
         preferred=woman.preferred,
+        listed=tuple([line.id for line, _ in both]),
         reason=woman.reason,
         notes=(*woman.notes, say(_BOTH_SEXES)),
         between_equations_sd=(woman.between_equations_sd + man.between_equations_sd) / 2.0,

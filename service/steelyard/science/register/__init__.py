@@ -108,6 +108,7 @@ from .provenance import (
     Choice,
     Recording,
     record,
+    recorded,
     traced,
 )
 from .reach import (
@@ -212,6 +213,7 @@ __all__ = [
     "entries_in",
     "equation",
     "record",
+    "recorded",
     "register",
     "say",
     "source",

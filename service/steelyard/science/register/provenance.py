@@ -15,10 +15,11 @@ from .reach import TRACED, entries_in, reached
 
 P = ParamSpec("P")
 R = TypeVar("R")
+T = TypeVar("T")
 K = TypeVar("K")
 V = TypeVar("V")
 
-# Functions and ids of entries; None while nothing is recorded.
+# Functions, and tuples of ids of entries; None while nothing is recorded.
 _noted: ContextVar[set[Any] | None] = ContextVar("noted", default=None)
 
 
@@ -36,17 +37,17 @@ class Recording:
         if self._outer is not None:
             self._outer |= self._mine
 
-    def entries(self) -> tuple[str, ...]:
-        """Ids of the entries that what ran can reach, in the order of the alphabet."""
+    def entries(self) -> list[str]:
+        """Ids of the entries that what ran can reach, in the order of the alphabet. Not to be changed: it is shared."""
         return _entries_of(frozenset(self._mine))
 
 
 @lru_cache(maxsize=4096)  # people differ, the ways through the code are few
-def _entries_of(noted: frozenset[Any]) -> tuple[str, ...]:
+def _entries_of(noted: frozenset[Any]) -> list[str]:
     found: set[str] = set()
     for one in noted:
-        found |= {one} if isinstance(one, str) else reached(one)
-    return tuple(sorted(found))
+        found |= reached(one) if callable(one) else set(one)
+    return sorted(found)
 
 
 def traced(function: Callable[P, R]) -> Callable[P, R]:
@@ -66,11 +67,32 @@ def traced(function: Callable[P, R]) -> Callable[P, R]:
     return call
 
 
+def recorded(function: Callable[[T], R], *ids: str) -> Callable[[T], tuple[R, list[str]]]:
+    """``function``, which returns what it returned with the entries it was computed with: as ``Recording``, but faster.
+
+    ``ids`` are noted for every run.
+    """
+    always = (ids, function)
+
+    def call(argument: T) -> tuple[R, list[str]]:
+        mine: set[Any] = {*always}
+        outer, token = _noted.get(), _noted.set(mine)
+        try:
+            value = function(argument)
+        finally:
+            _noted.reset(token)
+        if outer is not None:
+            outer |= mine
+        return value, _entries_of(frozenset(mine))
+
+    return call
+
+
 def record(*ids: str) -> None:
     """Note entries that data chose."""
     noted = _noted.get()
     if noted is not None:
-        noted.update(ids)
+        noted.add(ids)
 
 
 class Choice(dict[K, V]):
@@ -83,12 +105,12 @@ class Choice(dict[K, V]):
 
     def __init__(self, table: Mapping[K, V] | Iterable[tuple[K, V]]) -> None:
         super().__init__(table)
-        self._entries = {key: entries_in(value) for key, value in super().items()}
+        self._entries = {key: tuple(sorted(entries_in(value))) for key, value in super().items()}
 
     def __getitem__(self, key: K) -> V:
         noted = _noted.get()
         if noted is not None:
-            noted |= self._entries[key]
+            noted.add(self._entries[key])
         return super().__getitem__(key)
 
     def get(self, *_: Any) -> Any:
