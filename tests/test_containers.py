@@ -192,7 +192,7 @@ def _kubernetes_settings() -> dict[str, str]:
     }
     for _, template in pods():
         for variable in template["spec"]["containers"][0].get("env", []):
-            found[variable["name"]] = samples[variable["valueFrom"]["secretKeyRef"]["key"]]
+            found[variable["name"]] = variable.get("value") or samples[variable["valueFrom"]["secretKeyRef"]["key"]]
     return found
 
 

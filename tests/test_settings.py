@@ -16,9 +16,9 @@ def test_values_are_read_and_overridden() -> None:
 
 
 def test_switches_and_origins() -> None:
-    environment = {"STEELYARD_METRICS": "true", "STEELYARD_CORS_ORIGINS": "https://a.example, http://localhost:5173"}
+    environment = {"STEELYARD_WORKBENCH": "true", "STEELYARD_CORS_ORIGINS": "https://a.example, http://localhost:5173"}
     settings = read_settings(environment)
-    assert settings.metrics is True
+    assert settings.workbench is True
     assert settings.allowed_origins == ("https://a.example", "http://localhost:5173")
 
 
@@ -38,6 +38,7 @@ def test_the_clients_variables_are_not_the_services() -> None:
         ("STEELYARD_USAGE_FLUSH_SECONDS", "nan", "STEELYARD_USAGE_FLUSH_SECONDS must be above 0"),
         ("STEELYARD_BODY_SECONDS", "0", "STEELYARD_BODY_SECONDS must be above 0"),
         ("STEELYARD_METRICS", "perhaps", "STEELYARD_METRICS must be true or false"),
+        ("STEELYARD_METRICS", "1", "STEELYARD_METRICS needs a token that scrapers send, STEELYARD_METRICS_TOKEN; "),
         ("STEELYARD_CORS_ORIGINS", "*", "STEELYARD_CORS_ORIGINS must be origins such as "),
         ("STEELYARD_CORS_ORIGINS", "https://a.example/path", "STEELYARD_CORS_ORIGINS must be origins such as "),
         ("STEELYARD_MIGRATE_AT_START", "maybe", "STEELYARD_MIGRATE_AT_START must be true or false"),

@@ -38,8 +38,9 @@ class Settings(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
     compress_from_bytes: int = 4096  # shorter answers are not worth compressing
     cors_origins: str = ""  # origins of web pages that may call, separated by commas; none by default
     log_requests: bool = True  # one JSON line per request, without anything that a request says of a person
-    metrics: bool = False  # whether `/metrics` exists
-    metrics_token: str = ""  # what a scraper must send as its bearer token, if anything
+    metrics: bool = False  # whether `/metrics` exists; needs `metrics_token` or `metrics_public`
+    metrics_token: str = ""  # what a scraper must send as its bearer token
+    metrics_public: bool = False  # whether `/metrics` is for anyone who reaches the port, without a token
     workbench: bool = False  # whether `/workbench`, a page for trying the operations, exists
     tracing: bool = False  # a span per request; needs the extra `tracing`, which OTEL_* variables configure
 
@@ -67,6 +68,12 @@ class Settings(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
                 raise ValueError(f"{_variable(name)} must be 0 or more")
         if self.rate_limit_store_url and "://" not in self.rate_limit_store_url:
             raise ValueError(f"{_variable('rate_limit_store_url')} must be a URL such as valkey://localhost:6379/0")
+        if self.metrics and not (self.metrics_token or self.metrics_public):
+            token, public = _variable("metrics_token"), _variable("metrics_public")
+            raise ValueError(
+                f"{_variable('metrics')} needs a token that scrapers send, {token}; {public}=true lets anyone "
+                "read them who reaches the port"
+            )
         if any(not _ORIGIN.fullmatch(origin) for origin in self.allowed_origins):
             raise ValueError(f"{_variable('cors_origins')} must be origins such as https://desk.example")
 

@@ -24,7 +24,7 @@ ONES = b'{"profile": ' + b"1" * (LIMIT - 13) + b"}"
 @pytest.fixture(scope="module")
 def served() -> Iterator[LocalService]:
     """The service, which waits less long for bodies than it would otherwise."""
-    with local_service(body_seconds=str(BODY_SECONDS), metrics="true") as service:
+    with local_service(body_seconds=str(BODY_SECONDS), metrics="true", metrics_public="true") as service:
         yield service
 
 

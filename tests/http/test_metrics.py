@@ -17,7 +17,7 @@ ROOT = Path(__file__).resolve().parents[2]
 
 @pytest.fixture(scope="module")
 async def measured(tmp_path_factory: pytest.TempPathFactory) -> AsyncIterator[Running]:
-    async with running(tmp_path_factory.mktemp("measured"), (sum_lifts,), metrics=True) as started:
+    async with running(tmp_path_factory.mktemp("measured"), (sum_lifts,), metrics=True, metrics_public=True) as started:
         yield started
 
 

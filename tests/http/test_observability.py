@@ -250,7 +250,8 @@ async def test_a_persons_weight_is_found_nowhere(
     crash, crash_apart = failing("crash", ZeroDivisionError), failing("crash_apart", KeyError, in_thread=True)
     operations = (MAINTENANCE, sum_lifts, crash, crash_apart)
     told: list[str] = []
-    async with running(tmp_path, operations, log_requests=True, metrics=True, tracing=True) as started:
+    observed = {"log_requests": True, "metrics": True, "metrics_public": True, "tracing": True}
+    async with running(tmp_path, operations, **observed) as started:
         client = started.client
         person = to_builtins(next(iter(MAINTENANCE.request_examples.values())))
         person["profile"]["weight_kg"] = CANARY

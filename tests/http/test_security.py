@@ -170,7 +170,8 @@ async def test_api2_no_key_in_logs_metrics_or_answers(
         monkeypatch.setattr(logger, name, getattr(logger, name))
     log_to(stream)
     told = []
-    async with running(tmp_path, (sum_lifts, list_methods), log_requests=True, metrics=True) as started:
+    observed = {"log_requests": True, "metrics": True, "metrics_public": True}
+    async with running(tmp_path, (sum_lifts, list_methods), **observed) as started:
         prefix, _, secret = started.token.partition(".")
         wrong = secret[:-3] + "!?!"
         body = to_builtins(EXAMPLE)

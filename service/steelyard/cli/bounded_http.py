@@ -1,37 +1,72 @@
-"""HTTP/1.1 with bounds: how long a request's head may be, how long it may take, how much of a body is thrown away.
+"""HTTP/1.1 with bounds and manners: how long a request's head, trailers and rest may be and take, and what is refused.
 
-The server's own protocol has none of the three: a caller could keep a connection open with headers that never end, or
-fill the memory with them.
+The server's own protocol has no bound on any of them, merges trailers into the head, and drops the body of a request
+that asks for another protocol. What is refused here is answered by the application, as everything is: see
+``wire_refusals``.
 """
 
 import asyncio
-import json
-from http import HTTPStatus
+import urllib.parse
+from typing import Any
 
 import httptools
-from uvicorn.protocols.http.httptools_impl import STATUS_LINE, HttpToolsProtocol
+from uvicorn.protocols.http.httptools_impl import HttpToolsProtocol, RequestResponseCycle
 
-HEAD_BYTES = 65_536
-HEADERS = 100
-PATH_BYTES = 8_192
+from steelyard.http.wire.problems import BAD_REQUEST, HEAD_TOO_LARGE, OVERLOADED, PATH_TOO_LONG, ProblemKind
+from steelyard.http.wire.wire_refusals import refuse
+
+from .head_rules import FIELDS, HEAD_BYTES, PATH_BYTES, fault, is_long, without_upgrade
+
 HEAD_SECONDS = 10.0  # from a head's first byte to its last
 UNREAD_BYTES = 2_097_152  # of a body whose request is answered already; then the connection is closed
+UNREAD_SECONDS = 10.0  # and how long it may go on
+# What is no body within one (lengths of chunks, their extensions, trailers): as much as a head, and 16 bytes for each
+# of the body, which is three times what chunks of one byte need.
+FRAMING_BYTES = HEAD_BYTES
+FRAMING_PER_BYTE = 16
+_PIECE_BYTES = 16_384  # the parser is given no more at a time, so that a bound is noticed where it is passed
+
+
+class Cycle(RequestResponseCycle):
+    """One request and its answer. A body that breaks off says so, and can still be answered."""
+
+    is_broken = False
+
+    def break_off(self, kind: ProblemKind) -> None:
+        """The body is at fault: whoever waits for it is told, and the connection ends with the answer."""
+        refuse(self.scope, kind)  # type: ignore[arg-type]
+        self.is_broken = True
+        self.keep_alive = False
+        self.message_event.set()
+
+    async def receive(self) -> Any:
+        """The next part of the body, or the news that there is none."""
+        if not self.is_broken:
+            message = await super().receive()
+            if not self.is_broken:
+                return message
+        return {"type": "http.disconnect"}
 
 
 class BoundedHttp(HttpToolsProtocol):
     """One connection."""
 
-    _refused_with = HTTPStatus.BAD_REQUEST
     _is_mute = False
     _is_head_open = False
+    _is_body_open = False
+    _is_done = False  # nothing more is read: what came was broken
+    _refused_as: ProblemKind = BAD_REQUEST
     _head_bytes = 0
+    _framing_bytes = 0
+    _body_bytes = 0  # of the piece that is being parsed
+    _trailers = 0
     _unread_bytes = 0
-    _head_timer: asyncio.TimerHandle | None = None
+    _timer: asyncio.TimerHandle | None = None
 
     def connection_made(self, transport: asyncio.Transport) -> None:  # type: ignore[override]
         """Wait for the first byte as long as for a further request."""
         super().connection_made(transport)
-        self._head_timer = self.loop.call_later(self.timeout_keep_alive, self._give_up)
+        self._timer = self.loop.call_later(self.timeout_keep_alive, self._give_up)
         self._is_mute = True
 
     def connection_lost(self, exc: Exception | None) -> None:
@@ -40,80 +75,176 @@ class BoundedHttp(HttpToolsProtocol):
         super().connection_lost(exc)
 
     def data_received(self, data: bytes) -> None:
-        """Parse what came; refuse a head that is too long so far."""
-        self._head_bytes += len(data)
+        """Parse what came, a piece at a time; refuse what is past a bound so far."""
+        self._unset_keepalive_if_required()
         if self._is_mute:
             self._is_mute = False
             self._stop_waiting()
-        super().data_received(data)
-        if self._is_head_open:
+        if len(data) <= _PIECE_BYTES:
+            self._feed(data)
+            return
+        for start in range(0, len(data), _PIECE_BYTES):
+            self._feed(data[start : start + _PIECE_BYTES])
+
+    def _feed(self, data: bytes) -> None:
+        if self._is_done:
+            self._throw_away(len(data))
+            return
+        self._head_bytes += len(data)
+        self._body_bytes = 0
+        try:
+            self.parser.feed_data(data)
+        except httptools.HttpParserUpgrade as asked:
+            self._go_on_without_upgrade(data[asked.args[0] :])
+            return
+        except httptools.HttpParserError:
+            self._refuse(self._refused_as)
+            return
+        if self._is_body_open:
+            passed = self._framing_bytes + len(data) - (1 + FRAMING_PER_BYTE) * self._body_bytes
+            self._framing_bytes = max(0, passed)
+            if self._framing_bytes > FRAMING_BYTES:
+                self._refuse(HEAD_TOO_LARGE)
+        elif self._is_head_open:
             if self._head_bytes > HEAD_BYTES:
-                is_path = len(self.url) > PATH_BYTES
-                self._refuse(HTTPStatus.REQUEST_URI_TOO_LONG if is_path else HTTPStatus.REQUEST_HEADER_FIELDS_TOO_LARGE)
-            elif self._head_timer is None:
-                self._head_timer = self.loop.call_later(HEAD_SECONDS, self._give_up)
+                self._refuse(PATH_TOO_LONG if len(self.url) > PATH_BYTES else HEAD_TOO_LARGE)
+            elif self._timer is None:
+                self._timer = self.loop.call_later(HEAD_SECONDS, self._give_up)
+
+    def _go_on_without_upgrade(self, rest: bytes) -> None:
+        """Another protocol is asked for: parse the head again without the wish, since the parser passed its body by."""
+        head = without_upgrade(self.parser.get_method(), self.url, self.headers)
+        self.parser = httptools.HttpRequestParser(self)
+        self.parser.set_dangerous_leniencies(lenient_data_after_close=True)  # as the server's own has it
+        self._head_bytes = 0
+        self._feed(head)
+        if rest:
+            self.data_received(rest)
 
     def on_message_begin(self) -> None:
         """A head begins."""
         self._is_head_open = True
-        self._unread_bytes = 0
+        self._trailers = self._unread_bytes = self._framing_bytes = 0
         super().on_message_begin()
 
+    def on_header(self, name: bytes, value: bytes) -> None:
+        """A field: of the head, or behind the body, where it is counted and passed over (RFC 9110 6.5.1)."""
+        if self._is_head_open:
+            super().on_header(name, value)
+            return
+        self._trailers += 1
+        if self._trailers > FIELDS:
+            self._refused_as = HEAD_TOO_LARGE
+            raise httptools.HttpParserError
+
     def on_headers_complete(self) -> None:
-        """A head is there. Raises where it is past a bound, which the parser passes on as broken HTTP."""
-        self._is_head_open = False
-        self._stop_waiting()
-        if self.parser.get_http_version() not in ("1.0", "1.1"):
-            raise httptools.HttpParserError
-        if len(self.url) > PATH_BYTES:
-            self._refused_with = HTTPStatus.REQUEST_URI_TOO_LONG
-            raise httptools.HttpParserError
+        """A head is there: start its request. Raises where it is refused, which the parser passes on."""
+        parser = self.parser
+        if parser.should_upgrade() and parser.get_method() != b"CONNECT":
+            return  # parsed again at once
+        version = parser.get_http_version()
+        found = fault(parser.get_method(), version, self.url, self.headers)
         # What came with the head in one piece counts towards it, so its true length is asked for only then.
-        if len(self.headers) > HEADERS or (
-            self._head_bytes > HEAD_BYTES and sum(len(name) + len(value) for name, value in self.headers) > HEAD_BYTES
-        ):
-            self._refused_with = HTTPStatus.REQUEST_HEADER_FIELDS_TOO_LARGE
+        if found is None and self._head_bytes > HEAD_BYTES and is_long(self.headers):
+            found = HEAD_TOO_LARGE
+        if found is not None:
+            self._refused_as = found
             raise httptools.HttpParserError
+        self._is_head_open, self._is_body_open = False, True
+        self._stop_waiting()
         self._head_bytes = 0
-        super().on_headers_complete()
+        url = httptools.parse_url(self.url)
+        scope: Any = self.scope
+        scope["method"] = parser.get_method().decode("ascii")
+        scope["http_version"] = version
+        raw_path = url.path or b"/"  # RFC 9112 3.2.1
+        path = raw_path.decode("ascii")
+        scope["path"] = urllib.parse.unquote(path) if "%" in path else path
+        scope["raw_path"] = raw_path
+        scope["query_string"] = url.query or b""
+        limit = self.limit_concurrency
+        if limit is not None and (len(self.connections) >= limit or len(self.tasks) >= limit):
+            refuse(scope, OVERLOADED)
+        self._begin(keep_alive=version == "1.1" and parser.should_keep_alive())
 
     def on_body(self, body: bytes) -> None:
         """A piece of a body: for the request, or nobody, where that is answered already."""
+        self._body_bytes += len(body)
         if self.cycle.response_complete:
-            self._unread_bytes += len(body)
-            if self._unread_bytes > UNREAD_BYTES:
-                self.transport.close()
+            self._throw_away(len(body))
             return
         super().on_body(body)
 
     def on_message_complete(self) -> None:
         """The next bytes belong to another request."""
+        if self._is_head_open:  # one that asked for an upgrade, and is parsed again
+            return
+        self._is_body_open = False
         self._head_bytes = 0
+        self._stop_waiting()
         super().on_message_complete()
 
-    def send_400_response(self, msg: str) -> None:
-        """Refuse what is not HTTP, or past a bound, and close. Nothing of what was sent is sent back."""
-        if self.cycle is None or self.cycle.response_complete or not self.cycle.response_started:
-            self._refuse(self._refused_with)
-        else:
-            self.transport.close()
+    def on_response_complete(self) -> None:
+        """An answer is sent. What is left of the request's body may take a while, and no longer."""
+        super().on_response_complete()
+        if self._is_body_open and self.cycle.response_complete and self._timer is None:
+            self._timer = self.loop.call_later(UNREAD_SECONDS, self._give_up)
 
-    def _refuse(self, status: HTTPStatus) -> None:
+    def _begin(self, *, keep_alive: bool) -> None:
+        """Start the request in ``scope``, or queue it behind the one under way."""
+        before = self.cycle
+        self.cycle = Cycle(
+            scope=self.scope,
+            transport=self.transport,
+            flow=self.flow,
+            logger=self.logger,
+            access_logger=self.access_logger,
+            access_log=self.access_log,
+            default_headers=self.server_state.default_headers,
+            message_event=asyncio.Event(),
+            expect_100_continue=self.expect_100_continue,
+            keep_alive=keep_alive,
+            on_response=self.on_response_complete,
+        )
+        if before is None or before.response_complete:
+            self._start_asgi_task(self.cycle, self.app)
+        else:
+            self.flow.pause_reading()
+            self.pipeline.appendleft((self.cycle, self.app))
+
+    def _refuse(self, kind: ProblemKind) -> None:
+        """What came is broken, or past a bound: have that answered after what came before it, and close."""
+        self._is_done = True
         self._stop_waiting()
-        self._is_head_open = False
         if self.transport.is_closing():
             return
-        problem = {"type": "about:blank", "title": status.phrase, "status": status.value}
-        body = json.dumps(problem, separators=(",", ":")).encode()
-        head = b"content-type: application/problem+json\r\ncontent-length: %d\r\nconnection: close\r\n\r\n" % len(body)
-        self.transport.write(STATUS_LINE[status.value] + head + body)
-        self.transport.close()
+        if self._is_body_open:
+            cycle: Any = self.cycle
+            if cycle.response_complete:
+                self.transport.close()
+            else:
+                cycle.break_off(kind)
+            return
+        if not self._is_head_open:  # not even its first byte was taken
+            self.on_message_begin()
+        self._is_head_open = False
+        scope: Any = self.scope
+        # Of the head nothing is believed, save the request's id: it may be broken anywhere.
+        scope.update(method="", path="/", raw_path=b"/", query_string=b"", http_version="1.1")
+        refuse(scope, kind)
+        self._begin(keep_alive=False)
+        self.cycle.more_body = False
+
+    def _throw_away(self, length: int) -> None:
+        self._unread_bytes += length
+        if self._unread_bytes > UNREAD_BYTES:
+            self.transport.close()
 
     def _stop_waiting(self) -> None:
-        if self._head_timer is not None:
-            self._head_timer.cancel()
-            self._head_timer = None
+        if self._timer is not None:
+            self._timer.cancel()
+            self._timer = None
 
     def _give_up(self) -> None:
-        self._head_timer = None
+        self._timer = None
         self.transport.close()

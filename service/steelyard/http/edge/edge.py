@@ -31,9 +31,10 @@ from ..wire.headers import (
     accepts_gzip,
 )
 from ..wire.observability import KEY_PREFIX, PROBLEM_CODE, Observer, RequestRecord
-from ..wire.problems import fault_answer
+from ..wire.problems import INTERNAL_ERROR, answer_problem, log_fault
 from ..wire.request_id import CONTRACT_HEADER, CONTRACT_VERSION, REQUEST_ID_HEADER, request_id
 from ..wire.trace_context import TRACEPARENT, TraceContext, read_traceparent
+from ..wire.wire_refusals import wire_refusal
 
 _ALWAYS: tuple[Header, ...] = ((CONTRACT_HEADER.lower().encode(), CONTRACT_VERSION.encode()), *ALWAYS)
 _REQUEST_ID = REQUEST_ID_HEADER.lower().encode()
@@ -57,15 +58,19 @@ class Edge:
         started = perf_counter()
         response = _Response(scope, send, self._compress_from_bytes)
         try:
-            await self._app(scope, receive, response.send)
+            refused = wire_refusal(scope)
+            if refused is None:
+                await self._app(scope, receive, response.send)
+            else:
+                await answer_problem(scope, response.send, refused)
         except Exception as error:
             # The framework has no answer of its own to a fault in answering. The server must not see the exception,
             # since it would log its text, which may quote a person.
-            body, headers = fault_answer(scope, error)
             if response.status:
+                scope["state"][PROBLEM_CODE] = INTERNAL_ERROR.code
+                log_fault(error, request_id(scope))
                 raise ConnectionAbortedError("the answer broke off") from None
-            await response.send({"type": "http.response.start", "status": 500, "headers": headers})
-            await response.send({"type": "http.response.body", "body": body, "more_body": False})
+            await answer_problem(scope, response.send, error)
         finally:
             if self._observers:
                 record = _record(scope, response, perf_counter() - started)

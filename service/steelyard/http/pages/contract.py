@@ -37,6 +37,7 @@ from ..wire.problems import (
     NOT_ACCEPTABLE,
     NOT_JSON,
     OUT_OF_DOMAIN,
+    OVERLOADED,
     QUERY_VIOLATION,
     SCHEMA_VIOLATION,
     SCOPE_MISSING,
@@ -78,7 +79,7 @@ _BODY_ERRORS = {
 # What is wrong with a line is told on its line.
 _STREAM_ERRORS = {"400": (BAD_REQUEST,), "415": (UNSUPPORTED_MEDIA_TYPE,)}
 _LINE_ERRORS = (LINE_TOO_LONG, BATCH_TOO_LONG, BATCH_IDLE)
-_SERVICE_ERRORS = {"429": (TOO_MANY_REQUESTS,), "500": (INTERNAL_ERROR,), "503": (UNAVAILABLE,)}
+_SERVICE_ERRORS = {"429": (TOO_MANY_REQUESTS,), "500": (INTERNAL_ERROR,), "503": (UNAVAILABLE, OVERLOADED)}
 _ERROR_HEADERS = {
     "401": ("WWW-Authenticate", {"type": "string"}, "How to authenticate (RFC 6750)."),
     "429": ("Retry-After", {"type": "integer", "minimum": 0}, "Seconds to wait before the next try."),
@@ -128,7 +129,7 @@ def _operation(operation: Operation) -> dict[str, Any]:
     body_errors = _STREAM_ERRORS if operation.stream else _BODY_ERRORS if operation.body_type else {}
     errors = _KEY_ERRORS | body_errors | _SERVICE_ERRORS
     if operation.in_thread or operation.is_slow_to_format:
-        errors |= {"503": (UNAVAILABLE, COMPUTATION_TIMEOUT)}
+        errors |= {"503": (UNAVAILABLE, OVERLOADED, COMPUTATION_TIMEOUT)}
     if operation.options:
         errors |= {"400": (*errors["400"], QUERY_VIOLATION)}
     headers = _common_headers() | _references_to_limits() | _answer_headers(operation)

@@ -12,7 +12,7 @@ from typing import Any
 import msgspec
 from litestar import Request, Response
 from litestar.exceptions import HTTPException
-from litestar.types import Scope
+from litestar.types import Scope, Send
 
 from ..schemas.problems import FieldProblem, Problem
 from .observability import PROBLEM_CODE
@@ -137,6 +137,28 @@ BODY_TOO_LARGE = _kind(
     "The body is longer than the service reads (1 MiB unless the operator set another limit).",
     "Send fewer entries at a time.",
 )
+PATH_TOO_LONG = _kind(
+    "path-too-long",
+    414,
+    "The path is too long",
+    "The path of the request is longer than 8 KiB.",
+    "Compare the path with `/openapi.json`; what an operation takes goes into its body.",
+)
+HEAD_TOO_LARGE = _kind(
+    "head-too-large",
+    431,
+    "The header fields are too large",
+    "The header fields, or the fields behind the body, are more than 100 or longer than 64 KiB together, or the body "
+    "is sent in chunks of almost nothing.",
+    "Send fewer and shorter header fields, and the body in larger chunks.",
+)
+TRANSFER_CODING = _kind(
+    "transfer-coding",
+    501,
+    "The transfer coding is not known",
+    "The `Transfer-Encoding` names more than `chunked`.",
+    "Send the body with `Content-Length`, or in chunks and not compressed.",
+)
 LINE_TOO_LONG = _kind(
     "line-too-long",
     413,
@@ -208,6 +230,13 @@ COMPUTATION_TIMEOUT = _kind(
     "The computation took too long",
     "The service is busy, or the request asks for much at once. Nothing was computed in part.",
     "Wait for the seconds in `Retry-After`, then repeat the request; if it fails again, ask for less at once.",
+)
+OVERLOADED = _kind(
+    "overloaded",
+    503,
+    "The service is overloaded",
+    "More is asked of the service at once than it can answer in time. Nothing was computed.",
+    "Wait for the seconds in `Retry-After`, then repeat the same request.",
 )
 UNAVAILABLE = _kind(
     "unavailable",
@@ -288,10 +317,15 @@ def handle_exception(request: Request[Any, Any, Any], error: Exception) -> Respo
     )
 
 
-def fault_answer(scope: Scope, error: Exception) -> tuple[bytes, list[tuple[bytes, bytes]]]:
-    """Body and headers of a 500 for a fault that even the exception handler did not get."""
-    body = _document(scope, ProblemError(INTERNAL_ERROR, INTERNAL_ERROR.meaning), error)
-    return body, [(b"content-type", MEDIA_TYPE.encode()), (b"content-length", b"%d" % len(body))]
+async def answer_problem(scope: Scope, send: Send, error: Exception) -> None:
+    """Answer outside the framework: what it is not asked, and a fault that even its exception handler did not get."""
+    problem = as_problem(error)
+    body = _document(scope, problem, error)
+    headers = [(name.lower().encode(), value.encode()) for name, value in problem.headers.items()]
+    headers += [(b"content-type", MEDIA_TYPE.encode()), (b"content-length", b"%d" % len(body))]
+    await send({"type": "http.response.start", "status": problem.kind.status, "headers": headers})
+    sent = b"" if scope.get("method") == "HEAD" else body
+    await send({"type": "http.response.body", "body": sent, "more_body": False})
 
 
 def _document(scope: Scope, problem: ProblemError, error: Exception) -> bytes:
@@ -302,7 +336,7 @@ def _document(scope: Scope, problem: ProblemError, error: Exception) -> bytes:
 def problem_of(problem: ProblemError, error: Exception, id_: str) -> Problem:
     """The document of a problem in the request ``id_``; a fault of the service behind it is logged."""
     if problem.kind is INTERNAL_ERROR:
-        _log_fault(error, id_)
+        log_fault(error, id_)
     suffix = f"/{problem.rule_id}" if problem.rule_id else ""
     return Problem(
         type=problem.kind.type + suffix,
@@ -315,7 +349,7 @@ def problem_of(problem: ProblemError, error: Exception, id_: str) -> Problem:
     )
 
 
-def _log_fault(error: Exception, id_: str) -> None:
+def log_fault(error: Exception, id_: str) -> None:
     """Log where a fault arose. Not its text: an exception's message may quote a person's data."""
     places = [f"{f.filename}:{f.lineno} in {f.name}" for f in traceback.extract_tb(error.__traceback__)]
     _log.error("request %s failed with %s at %s", id_, type(error).__qualname__, " < ".join(reversed(places)))

@@ -12,6 +12,7 @@ from litestar import Request
 
 from .headers import CONTENT_LENGTH
 from .problems import BAD_REQUEST, BODY_TIMEOUT, BODY_TOO_LARGE, COMPUTATION_TIMEOUT, ProblemError, ProblemKind
+from .wire_refusals import broken_body
 
 T = TypeVar("T")
 
@@ -69,8 +70,7 @@ class RequestBounds:
                     deadline = asyncio.get_running_loop().time() + self._body_seconds
                 message = await _by(deadline, arriving)
             if message["type"] == "http.disconnect":
-                # Nobody is left to read the answer; what matters is that it is no fault of the service.
-                raise ProblemError(BAD_REQUEST, "The connection was closed before the body was complete.")
+                raise broken_body(request.scope)
             parts.append(message.get("body", b""))
             length += len(parts[-1])
             if length > self._body_bytes:

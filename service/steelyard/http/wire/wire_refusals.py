@@ -1,0 +1,43 @@
+"""Requests that are refused before the framework sees them: broken HTTP, a second spelling of a path, too much at once.
+
+The server's protocol says what it refuses in the scope's state; the outermost layer answers. So each refusal is a
+problem document with a request id, and is logged and counted like any other answer.
+"""
+
+from litestar.types import Scope
+
+from .problems import BAD_REQUEST, KINDS, NOT_FOUND, OVERLOADED, ProblemKind, ProblemError
+
+REFUSED = "steelyard_refused"  # in the scope's state: the slug of what the server's protocol refuses
+BUSY_SECONDS = 1  # what `Retry-After` says of a process that has too much to do
+
+
+def refuse(scope: Scope, kind: ProblemKind) -> None:
+    """Have the request answered with ``kind`` and nothing else."""
+    scope["state"][REFUSED] = kind.slug
+
+
+def wire_refusal(scope: Scope) -> ProblemError | None:
+    """The problem that a request is to be answered with at once, if there is one."""
+    slug = scope["state"].get(REFUSED)
+    if slug is not None:
+        return _problem(KINDS[slug])
+    raw = scope["raw_path"]
+    # Nothing served needs an escape. A second spelling would pass rules about paths of what stands in front.
+    if b"%" in raw or b"//" in raw or (raw[-1:] == b"/" and len(raw) > 1):
+        return _problem(NOT_FOUND)
+    return None
+
+
+def broken_body(scope: Scope) -> ProblemError:
+    """The problem for a body that ended before it was complete: as the protocol says, or the caller has gone."""
+    slug = scope["state"].get(REFUSED)
+    if slug is not None:
+        return _problem(KINDS[slug])
+    # Nobody is left to read the answer; what matters is that it is no fault of the service.
+    return ProblemError(BAD_REQUEST, "The connection was closed before the body was complete.")
+
+
+def _problem(kind: ProblemKind) -> ProblemError:
+    headers = {"Retry-After": str(BUSY_SECONDS)} if kind is OVERLOADED else None
+    return ProblemError(kind, f"{kind.meaning} {kind.remedy}", headers=headers)

@@ -1,0 +1,288 @@
+"""What HTTP/1.1 forbids or leaves open, byte by byte, against the service in a process of its own, over loopback.
+
+RFC 9110 and RFC 9112 are named where a test holds the service to them.
+"""
+
+import asyncio
+import json
+import re
+from collections.abc import Iterator
+from uuid import UUID
+
+import httpx
+import pytest
+from examples.local_service import LocalService, local_service
+from msgspec import to_builtins
+from raw_http import PATIENCE_SECONDS, Raw, is_well, line, post, resident_bytes
+from steelyard.cli import bounded_http, head_rules
+from steelyard.http.app import OPERATIONS
+from steelyard.http.wire.request_id import CONTRACT_HEADER
+
+MAINTENANCE = next(o for o in OPERATIONS if o.operation_id == "estimate_maintenance")
+PATH = MAINTENANCE.path
+BODY = json.dumps(to_builtins(MAINTENANCE.request_examples["profile_only"])).encode()
+LIVE = b"GET /health/live HTTP/1.1\r\nHost: service.test\r\n\r\n"
+REJECTED = "none.such"
+
+
+@pytest.fixture(scope="module")
+def served() -> Iterator[LocalService]:
+    with local_service(metrics="true", metrics_public="true", body_seconds="2") as service:
+        yield service
+
+
+async def answer_to(served: LocalService, sent: bytes) -> Raw:
+    async with line(served.url) as one:
+        one.writer.write(sent)
+        return await one.answer()
+
+
+def chunked(key: str, *chunks: bytes, end: bytes = b"0\r\n") -> bytes:
+    """A request in chunks, up to where its trailers would begin."""
+    body = b"".join(b"%x\r\n%b\r\n" % (len(chunk), chunk) for chunk in chunks)
+    return post(PATH, key, transfer_encoding="chunked", content_length="") + body + end
+
+
+# Trailers
+
+
+FLOODS = {
+    "many fields": b"".join(b"X%d: y\r\n" % number for number in range(4_000)),
+    "one field without an end": b"X: " + b"a" * 65_536,
+}
+
+
+@pytest.mark.parametrize("flood", FLOODS.values(), ids=FLOODS.keys())
+@pytest.mark.parametrize("is_known", [True, False], ids=["with a key", "without a key"])
+async def test_trailers_are_bounded_and_the_connection_closes(
+    served: LocalService, flood: bytes, is_known: bool
+) -> None:
+    """RFC 9110 6.5.1 lets a server discard trailers. Whoever sends on without an end is cut off."""
+    before = await resident_bytes(served.url)
+    sent = 0
+    async with line(served.url) as one:
+        await one.send(chunked(served.key if is_known else REJECTED, BODY))
+        try:
+            for _ in range(1_000):
+                one.writer.write(flood)
+                await asyncio.wait_for(one.writer.drain(), PATIENCE_SECONDS)
+                sent += len(flood)
+        except ConnectionError:
+            pass
+    assert sent < 20_000_000, "the connection stays open"
+    assert await resident_bytes(served.url) - before < 10_000_000
+    assert await is_well(served.url)
+
+
+async def test_too_many_trailers_are_refused_in_words(served: LocalService) -> None:
+    fields = b"".join(b"X%d: y\r\n" % number for number in range(head_rules.FIELDS + 2))
+    answer = await answer_to(served, chunked(served.key, BODY) + fields)
+    assert (answer.status, answer.type) == (431, "/problems/head-too-large")
+    assert answer.headers["connection"] == "close"
+
+
+async def test_a_few_trailers_are_read_and_passed_over(served: LocalService) -> None:
+    async with line(served.url) as one:
+        await one.send(chunked(served.key, BODY) + b"X-Checksum: 1\r\nContent-Type: text/html\r\n\r\n" + LIVE)
+        assert (await one.answer()).status == 200
+        assert b"live" in (await one.answer()).body
+
+
+@pytest.mark.parametrize("pause_seconds", [0.0, 0.3], ids=["in one piece", "later"])
+async def test_a_key_in_a_trailer_counts_for_nothing(served: LocalService, pause_seconds: float) -> None:
+    """Neither does a good one help, nor does a bad one hurt (RFC 9110 6.5.1: never merged)."""
+    for in_head, in_trailer, status in (
+        (REJECTED, served.key, 401),
+        (served.key, REJECTED, 200),
+        ("", served.key, 401),
+    ):
+        async with line(served.url) as one:
+            head = chunked(in_head, BODY).replace(b"Authorization: Bearer \r\n", b"")
+            if pause_seconds:
+                await one.send(head)
+                await asyncio.sleep(pause_seconds)
+                await one.send(b"Authorization: Bearer %b\r\n\r\n" % in_trailer.encode())
+            else:
+                await one.send(head + b"Authorization: Bearer %b\r\n\r\n" % in_trailer.encode())
+            assert (await one.answer()).status == status
+
+
+async def test_trailers_that_never_end_are_given_up(served: LocalService) -> None:
+    async with line(served.url) as one:
+        await one.send(chunked(served.key, BODY) + b"X: y\r\n")
+        answer = await one.answer()
+    assert (answer.status, answer.type) == (408, "/problems/body-timeout")
+
+
+async def test_the_rest_of_an_answered_body_has_its_time(served: LocalService) -> None:
+    """The answer is there at once, since the key is wrong; the body then drips on."""
+    async with line(served.url) as one:
+        await one.send(chunked(REJECTED, BODY) + b"X: y\r\n")
+        assert (await one.answer()).status == 401
+        async with asyncio.timeout(2 * bounded_http.UNREAD_SECONDS):
+            while not one.reader.at_eof() and one.reader.exception() is None:
+                one.writer.write(b"X: y\r\n")
+                await asyncio.sleep(0.5)
+
+
+async def test_extensions_of_chunks_are_bounded(served: LocalService) -> None:
+    head = post(PATH, served.key, transfer_encoding="chunked", content_length="")
+    answer = await answer_to(served, head + b"5;x=" + b"a" * 4 * bounded_http.FRAMING_BYTES)
+    assert (answer.status, answer.type) == (431, "/problems/head-too-large")
+
+
+async def test_a_body_in_chunks_of_one_byte_is_read(served: LocalService) -> None:
+    body = BODY + b" " * 60_000
+    chunks = chunked(served.key, *(bytes([byte]) for byte in body)) + b"\r\n"
+    assert len(chunks) - len(body) > 4 * bounded_http.FRAMING_BYTES
+    assert (await answer_to(served, chunks)).status == 200
+
+
+# Another protocol
+
+
+UPGRADES = {
+    "h2c, as Java's client asks": "Connection: Upgrade, HTTP2-Settings\r\nUpgrade: h2c\r\nHTTP2-Settings: AAEAAEAA",
+    "websocket": "Connection: Upgrade\r\nUpgrade: websocket",
+    "anything": "Connection: keep-alive, Upgrade\r\nUpgrade: x/1, y/2",
+}
+
+
+@pytest.mark.parametrize("fields", UPGRADES.values(), ids=UPGRADES.keys())
+@pytest.mark.parametrize("form", ["length", "chunks", "byte by byte"])
+async def test_an_upgrade_is_ignored_and_the_body_read(served: LocalService, fields: str, form: str) -> None:
+    """RFC 9110 7.8: a server may ignore it; RFC 7540 3.2 has the request answered as HTTP/1.1 then."""
+    sent = post(PATH, served.key, BODY) if form != "chunks" else chunked(served.key, BODY) + b"\r\n"
+    sent = sent.replace(b"\r\nHost", b"\r\n" + fields.encode() + b"\r\nHost", 1)
+    async with line(served.url) as one:
+        for piece in [sent[i : i + 1] for i in range(len(sent))] if form == "byte by byte" else [sent]:
+            await one.send(piece)
+        assert (await one.answer()).status == 200
+        await one.send(LIVE)
+        assert b"live" in (await one.answer()).body
+
+
+async def test_no_byte_of_a_body_is_a_request(served: LocalService) -> None:
+    for fields in UPGRADES.values():
+        sent = post(PATH, served.key, LIVE).replace(b"\r\nHost", b"\r\n" + fields.encode() + b"\r\nHost", 1)
+        async with line(served.url) as one:
+            await one.send(sent)
+            answer = await one.answer()
+            assert (answer.status, answer.type) == (400, "/problems/not-json")
+            with pytest.raises(TimeoutError):
+                await asyncio.wait_for(one.reader.readexactly(1), 0.3)
+
+
+# Heads that the RFCs refuse
+
+
+def head(*fields: str, method: str = "GET", path: str = "/health/live", version: str = "1.1") -> bytes:
+    return "\r\n".join([f"{method} {path} HTTP/{version}", *fields, "", ""]).encode()
+
+
+_HOST = "Host: service.test"
+REFUSED = {
+    "no host (RFC 9112 3.2)": (head(), 400, "bad-request"),
+    "two hosts (RFC 9112 3.2)": (head(_HOST, "Host: other.test"), 400, "bad-request"),
+    "the same host twice": (head(_HOST, _HOST), 400, "bad-request"),
+    "two keys (RFC 9110 5.3)": (
+        head(_HOST, "Authorization: Bearer a.b", "Authorization: Bearer c.d"),
+        400,
+        "bad-request",
+    ),
+    "two media types": (head(_HOST, "Content-Type: a/b", "Content-Type: application/json"), 400, "bad-request"),
+    "gzip in chunks (RFC 9112 6.1)": (head(_HOST, "Transfer-Encoding: gzip, chunked"), 501, "transfer-coding"),
+    "gzip in chunks, in two lines": (
+        head(_HOST, "Transfer-Encoding: gzip", "Transfer-Encoding: chunked"),
+        400,
+        "bad-request",
+    ),
+    "chunks twice (RFC 9112 7.1)": (head(_HOST, "Transfer-Encoding: chunked, chunked"), 400, "bad-request"),
+    "no chunks at the end (RFC 9112 6.3)": (head(_HOST, "Transfer-Encoding: gzip"), 400, "bad-request"),
+    "chunks in HTTP/1.0 (RFC 9112 6.1)": (head(_HOST, "Transfer-Encoding: chunked", version="1.0"), 400, "bad-request"),
+    "a tunnel": (head(_HOST, method="CONNECT", path="elsewhere.example:443"), 400, "bad-request"),
+    "a path of 9 kB": (head(_HOST, path="/" + "a" * 9_000), 414, "path-too-long"),
+    "a path without an end": (b"GET /" + b"a" * 100_000, 414, "path-too-long"),
+    "a head without an end": (b"GET / HTTP/1.1\r\nX: " + b"a" * 100_000, 431, "head-too-large"),
+    "many fields": (head(_HOST, *(f"X{i}: y" for i in range(101))), 431, "head-too-large"),
+    "no HTTP at all": (b"\x16\x03\x01\x02\x00hello\r\n\r\n", 400, "bad-request"),
+    "a chunk that is no number": (
+        head(
+            _HOST,
+            "Transfer-Encoding: chunked",
+            "Content-Type: application/json",
+            "Authorization: Bearer KEY",
+            method="POST",
+            path=PATH,
+        )
+        + b"zz\r\n",
+        400,
+        "bad-request",
+    ),
+}
+
+
+@pytest.mark.parametrize(("sent", "status", "slug"), REFUSED.values(), ids=REFUSED.keys())
+async def test_a_refusal_is_a_problem_document_with_an_id(
+    served: LocalService, sent: bytes, status: int, slug: str
+) -> None:
+    before = await problems_counted(served.url)
+    answer = await answer_to(served, sent.replace(b"KEY", served.key.encode()))
+    assert (answer.status, answer.type) == (status, f"/problems/{slug}")
+    assert answer.headers["content-type"] == "application/problem+json"
+    assert answer.headers["connection"] == "close"
+    assert answer.headers[CONTRACT_HEADER.lower()]
+    problem = json.loads(answer.body)
+    assert UUID(answer.headers["x-request-id"]) == UUID(problem["instance"])
+    assert len(answer.body) < 1_000, "what was sent is not sent back"
+    counted = await problems_counted(served.url)
+    code = slug.replace("-", "_").upper()
+    assert counted.get(code, 0) == before.get(code, 0) + 1
+
+
+async def problems_counted(url: str) -> dict[str, float]:
+    async with httpx.AsyncClient(transport=httpx.AsyncHTTPTransport(), timeout=PATIENCE_SECONDS) as http:
+        text = (await http.get(f"{url}/metrics")).text
+    found = re.findall(r'^steelyard_problems_total\{code="(\w+)",operation="\w+"\} (\S+)$', text, re.MULTILINE)
+    counted: dict[str, float] = {}
+    for code, count in found:
+        counted[code] = counted.get(code, 0) + float(count)
+    return counted
+
+
+async def test_the_id_of_a_caller_who_is_refused_is_kept(served: LocalService) -> None:
+    id_ = "6f1c1f3a-43f5-4d0c-9a52-0a3f1f0f6b1e"
+    answer = await answer_to(served, head(_HOST, f"X-Request-Id: {id_}", "Host: other.test"))
+    assert answer.headers["x-request-id"] == id_
+
+
+async def test_a_refusal_waits_for_the_answers_before_it(served: LocalService) -> None:
+    async with line(served.url) as one:
+        await one.send(post(PATH, served.key, BODY) + head(_HOST, "Host: other.test") + LIVE)
+        assert [(await one.answer()).status, (await one.answer()).status] == [200, 400]
+        assert await one.rest() == b""
+
+
+async def test_http_1_0_needs_no_host(served: LocalService) -> None:
+    """As checks of health in proxies send it (RFC 9112 3.2 asks it of HTTP/1.1)."""
+    assert (await answer_to(served, head(version="1.0"))).status == 200
+
+
+# One spelling of a path
+
+
+@pytest.mark.parametrize(
+    "path",
+    ["/%6detrics", "//metrics", "/metrics%2f", "/metrics/", "/./metrics", "/v1/../metrics", "/metrics;a=b", "/Metrics"],
+)
+async def test_metrics_have_one_spelling(served: LocalService, path: str) -> None:
+    assert (await answer_to(served, head(_HOST, path="/metrics"))).status == 200
+    answer = await answer_to(served, head(_HOST, path=path))
+    assert (answer.status, answer.type) == (404, "/problems/not-found")
+
+
+@pytest.mark.parametrize("path", ["/v1%2fmaintenance", "/v1//maintenance", "/v1/maintenance/", "/v1/%6daintenance"])
+async def test_an_operation_has_one_spelling(served: LocalService, path: str) -> None:
+    assert (await answer_to(served, post(PATH, served.key, BODY))).status == 200
+    answer = await answer_to(served, post(path, served.key, BODY))
+    assert (answer.status, answer.type) == (404, "/problems/not-found")
