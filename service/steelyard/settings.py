@@ -22,7 +22,7 @@ class Settings(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
     database_url: str = "sqlite+aiosqlite:///var/steelyard.sqlite3"
     migrate_at_start: bool = False  # whether a start may change the tables; those of SQLite it may in any case
     body_limit_bytes: int = 1_048_576
-    key_cache_seconds: float = 30.0  # how long a verified key is believed: the delay of a revocation
+    key_cache_seconds: float = 5.0  # how long a verified key is believed: the delay of a revocation
     key_grace_seconds: float = 900.0  # how long a verified key still works while the store is unreachable
     store_timeout_seconds: float = 2.0
     usage_flush_seconds: float = 5.0  # the most usage that a killed process can lose

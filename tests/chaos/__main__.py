@@ -8,7 +8,7 @@ from pathlib import Path
 
 from servers import new_database, postgresql, valkey
 
-from . import scenarios
+from . import scenarios, strangers
 from .scenarios import Row
 from .served import sqlite_url
 
@@ -23,6 +23,9 @@ async def rows() -> AsyncIterator[Row]:
         yield await scenarios.worker_killed(new_database(database), flush_seconds=5.0, load_seconds=4.0)
         yield await scenarios.database_gone(database, new_database(database), grace_seconds=8.0)
         yield await scenarios.database_gone(database, new_database(database), grace_seconds=8.0, hangs=True)
+        yield await strangers.invented_keys(new_database(database))
+    with sqlite_url() as url:
+        yield await strangers.invented_keys(url)
     with valkey() as counts, sqlite_url() as url:
         yield await scenarios.limits_store_gone(counts, url)
         yield await scenarios.limits_store_gone(counts, url, hangs=True)

@@ -54,7 +54,7 @@ async def many_connections(store_url: str, *, connections: int) -> Row:
                 streams += await asyncio.gather(*opening)
             message = _message(service)
             started = time.monotonic()
-            answers = await asyncio.gather(*(_exchange(reader, writer, message) for reader, writer in streams))
+            answers = await asyncio.gather(*(exchange(reader, writer, message) for reader, writer in streams))
             seconds = time.monotonic() - started
             after = (await service.ask()).status_code
             memory = _resident_mib(service)
@@ -81,7 +81,7 @@ async def _spread(service: Served, requests: int, connections: int) -> Counter[i
     async def one(share: int) -> None:
         reader, writer = await asyncio.open_connection("127.0.0.1", service.port)
         for _ in range(share):
-            statuses[await _exchange(reader, writer, message)] += 1
+            statuses[await exchange(reader, writer, message)] += 1
         writer.close()
 
     shares = [requests // connections + (index < requests % connections) for index in range(connections)]
@@ -95,7 +95,7 @@ def _message(service: Served) -> bytes:
     return f"POST {estimate_maintenance.path} HTTP/1.1\r\n{head}\r\n".encode() + BODY
 
 
-async def _exchange(reader: asyncio.StreamReader, writer: asyncio.StreamWriter, message: bytes) -> int:
+async def exchange(reader: asyncio.StreamReader, writer: asyncio.StreamWriter, message: bytes) -> int:
     """Send, and read the whole answer; its status, 0 where there is none."""
     try:
         async with asyncio.timeout(6 * HANG_SECONDS):

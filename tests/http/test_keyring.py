@@ -1,10 +1,12 @@
 """The cache of verified keys, on a clock that the test moves."""
 
 import asyncio
+from collections.abc import Collection
 from datetime import UTC, datetime, timedelta
 
 import pytest
-from steelyard.http.gate.keyring import RETRY_SECONDS, Keyring
+from steelyard.http.gate.key_lookups import MOST_AT_ONCE
+from steelyard.http.gate.keyring import _MOST_UNKNOWN, RETRY_SECONDS, Keyring
 from steelyard.store.keys import Key, sha256
 from steelyard.store.store import StoreUnavailable
 
@@ -28,11 +30,11 @@ class FakeStore:
             created_time=START,
         )
 
-    async def find_key(self, prefix: str) -> Key | None:
+    async def find_keys(self, prefixes: Collection[str]) -> dict[str, Key]:
         self.look_ups += 1
         if self.is_gone:
             raise StoreUnavailable
-        return self.key if self.key and self.key.prefix == prefix else None
+        return {self.key.prefix: self.key} if self.key and self.key.prefix in prefixes else {}
 
 
 class Clock:
@@ -102,6 +104,7 @@ async def test_deleted_key_is_forgotten(parts: Parts) -> None:
     clock.seconds = CACHE_SECONDS + 0.1
     assert await keyring.verify("abc", "right") is None
     store.is_gone = True
+    clock.seconds += CACHE_SECONDS + 0.1
     with pytest.raises(StoreUnavailable):
         await keyring.verify("abc", "right")
 
@@ -154,11 +157,11 @@ async def test_a_store_that_failed_is_left_alone_for_a_while(parts: Parts) -> No
 class HangingStore(FakeStore):
     """Once gone, it answers nobody."""
 
-    async def find_key(self, prefix: str) -> Key | None:
+    async def find_keys(self, prefixes: Collection[str]) -> dict[str, Key]:
         if self.is_gone:
             self.look_ups += 1
             await asyncio.sleep(3600)
-        return await super().find_key(prefix)
+        return await super().find_keys(prefixes)
 
 
 async def settle() -> None:
@@ -179,8 +182,8 @@ async def test_one_request_at_a_time_tries_a_store_that_failed() -> None:
     for clock.seconds in (2.0, 1000.0):
         assert await keyring.verify("abc", "right") is not None, "the others are not kept"
     assert store.look_ups == look_ups + 1
-    for each in (*keyring._finding.values(), trying):
-        each.cancel()
+    keyring.close()
+    trying.cancel()
     await asyncio.gather(trying, return_exceptions=True)
     clock.seconds += RETRY_SECONDS
     store.is_gone = False
@@ -195,10 +198,12 @@ class SlowStore(FakeStore):
     def __init__(self) -> None:
         super().__init__()
         self.may_go_on = asyncio.Event()
+        self.asked: list[list[str]] = []
 
-    async def find_key(self, prefix: str) -> Key | None:
+    async def find_keys(self, prefixes: Collection[str]) -> dict[str, Key]:
+        self.asked.append(list(prefixes))
         await self.may_go_on.wait()
-        return await super().find_key(prefix)
+        return await super().find_keys(prefixes)
 
 
 async def test_many_requests_at_once_ask_for_a_key_once() -> None:
@@ -213,7 +218,6 @@ async def test_many_requests_at_once_ask_for_a_key_once() -> None:
     assert store.look_ups == 1
     assert isinstance(answers[0], asyncio.CancelledError), "its end is not that of the others"
     assert [answer is store.key for answer in answers[1:]] == [True] * 499 + [False] * 500
-    assert keyring._finding == {}
 
 
 async def test_guesses_leave_nothing_behind(parts: Parts) -> None:
@@ -222,3 +226,41 @@ async def test_guesses_leave_nothing_behind(parts: Parts) -> None:
         assert await keyring.verify(f"guess{number}", "x") is None
         assert await keyring.verify("abc", f"guess{number}") is None
     assert keyring._entries == {}
+
+
+async def test_a_known_key_is_read_again_beside_any_number_of_strangers() -> None:
+    """Eight hundred strangers wait for a store that takes its time; the known key's look-up does not wait for them."""
+    store = SlowStore()
+    store.may_go_on.set()
+    keyring = Keyring(store, cache_seconds=0.0, grace_seconds=GRACE_SECONDS)
+    assert await keyring.verify("abc", "right") is not None
+    store.may_go_on.clear()
+    store.asked.clear()
+    strangers = [asyncio.create_task(keyring.verify(f"stranger{n}", "x")) for n in range(800)]
+    await settle()
+    known = asyncio.create_task(keyring.verify("abc", "right"))
+    await settle()
+    assert ["abc"] in store.asked
+    assert len(store.asked) == 2, "of the strangers, one query is under way"
+    store.may_go_on.set()
+    assert await known is not None
+    assert set(await asyncio.gather(*strangers)) == {None}
+    assert len(store.asked) == 1 + -(-800 // MOST_AT_ONCE)
+    assert max(map(len, store.asked)) == MOST_AT_ONCE
+
+
+async def test_a_key_that_is_not_known_is_not_asked_for_again_and_again(parts: Parts) -> None:
+    keyring, store, clock = parts
+    for _ in range(10):
+        assert await keyring.verify("other", "x") is None
+    assert store.look_ups == 1
+    clock.seconds = CACHE_SECONDS + 0.1
+    assert await keyring.verify("other", "x") is None
+    assert store.look_ups == 2
+
+
+async def test_what_is_remembered_of_strangers_is_bounded(parts: Parts) -> None:
+    keyring, _, _ = parts
+    for number in range(_MOST_UNKNOWN + 10):
+        await keyring.verify(f"guess{number}", "x")
+    assert len(keyring._unknown) <= _MOST_UNKNOWN

@@ -105,6 +105,7 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
             for task in running:
                 task.cancel()
             await asyncio.gather(*running, return_exceptions=True)
+            keyring.close()
             limits.close()
             renderer.close()
             await store.close()

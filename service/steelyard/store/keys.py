@@ -8,6 +8,7 @@ from datetime import date, datetime
 import msgspec
 
 _PREFIX_ALPHABET = "abcdefghijkmnpqrstuvwxyz23456789"  # nothing that is easily misread
+_PREFIX_LETTERS = frozenset(_PREFIX_ALPHABET)
 _PREFIX_LENGTH = 10
 _SECRET_BYTES = 32
 
@@ -57,6 +58,11 @@ def sha256(secret: str) -> bytes:
 def new_prefix() -> str:
     """A fresh public prefix."""
     return "".join(secrets.choice(_PREFIX_ALPHABET) for _ in range(_PREFIX_LENGTH))
+
+
+def is_prefix(text: str) -> bool:
+    """Whether ``text`` may be a prefix: a cheap look before one at the store."""
+    return len(text) == _PREFIX_LENGTH and not set(text) - _PREFIX_LETTERS
 
 
 def new_secret() -> str:

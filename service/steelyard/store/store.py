@@ -1,7 +1,7 @@
 """The operator's store: one object over the database, SQLite with nothing to set up by default."""
 
 import asyncio
-from collections.abc import AsyncIterator, Iterable, Mapping
+from collections.abc import AsyncIterator, Collection, Iterable, Mapping
 from contextlib import asynccontextmanager
 from datetime import UTC, date, datetime, timedelta
 from importlib import import_module
@@ -50,8 +50,8 @@ class UsageLine(NamedTuple):
 class KeySource(Protocol):
     """Where the key check reads keys from."""
 
-    async def find_key(self, prefix: str) -> Key | None:
-        """The key of that prefix, usable or not. Raises ``StoreUnavailable``."""
+    async def find_keys(self, prefixes: Collection[str]) -> dict[str, Key]:
+        """The keys of those prefixes that there are, usable or not. Raises ``StoreUnavailable``."""
         ...
 
 
@@ -156,9 +156,13 @@ class Store:
 
     async def find_key(self, prefix: str) -> Key | None:
         """The key of that prefix, usable or not, with what its quotas have left."""
+        return (await self.find_keys([prefix])).get(prefix)
+
+    async def find_keys(self, prefixes: Collection[str]) -> dict[str, Key]:
+        """The same for several prefixes in one query; those that there are."""
         async with self._reading() as connection:
-            keys = await _select_keys(connection, KeyRow.prefix == prefix)
-            return await _count_quotas(connection, keys[0]) if keys else None
+            keys = await _select_keys(connection, KeyRow.prefix.in_(prefixes))
+            return {key.prefix: await _count_quotas(connection, key) for key in keys}
 
     async def list_keys(self) -> list[Key]:
         """All keys, oldest first; what their quotas have left is not counted."""
