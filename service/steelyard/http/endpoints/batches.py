@@ -6,7 +6,7 @@ whatever the length of the batch, and a caller that reads slowly slows the readi
 
 import asyncio
 from collections import Counter
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Awaitable, Callable, Iterable, Mapping
 from typing import Any, NamedTuple
 
 import msgspec
@@ -170,7 +170,7 @@ class BatchStream:
 
     async def _answer_all(self, reader: LineReader, tally: _Tally, scope: Scope, send: Send, id_: str) -> bytes:
         """Answer line after line; returns what comes last."""
-        count_units: Callable[[int], None] = scope["state"][COUNT_UNITS]
+        count_units: Callable[[int], Awaitable[None]] = scope["state"][COUNT_UNITS]
         most = self._limits.batch_lines
         while True:
             left = most - tally.lines
@@ -194,12 +194,12 @@ class BatchStream:
                 detail = f"A batch holds at most {most} lines here. {BATCH_TOO_LONG.remedy}"
                 return self._cut_off(tally, excess.number, ProblemError(BATCH_TOO_LONG, detail), id_)
 
-    async def _admit(self, count_units: Callable[[int], None], units: int) -> ProblemError | None:
+    async def _admit(self, count_units: Callable[[int], Awaitable[None]], units: int) -> ProblemError | None:
         """Count units; where the key's rate is reached, wait for its next window once, if that is near."""
         has_waited = False
         while units > 0:
             try:
-                count_units(units)
+                await count_units(units)
             except ProblemError as error:
                 seconds = float(error.headers.get("Retry-After", "inf"))
                 if has_waited or seconds > self._limits.batch_idle_seconds:

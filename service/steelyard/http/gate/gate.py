@@ -64,7 +64,7 @@ class Gate:
         request.scope["state"][KEY_PREFIX] = key.prefix
         if operation.scope not in key.scopes:
             raise ProblemError(SCOPE_MISSING, f"This operation needs a key with the scope `{operation.scope}`.")
-        self._limiter.charge(key, request.scope)
+        await self._limiter.charge(key, request.scope)
         self._usage.count(key.id, operation.operation_id)
         expected = operation.media_type
         if operation.stream is not None:
@@ -79,9 +79,9 @@ class Gate:
         if operation.body_type is not None:
             _require_plain(media_type, encoding, expected)
 
-    def _count_further_units(self, key: Key, scope: Scope, operation_id: str, units: int) -> None:
+    async def _count_further_units(self, key: Key, scope: Scope, operation_id: str, units: int) -> None:
         """Take what a request costs beyond its first unit. Raises the problem where a limit is reached."""
-        self._limiter.charge(key, scope, units)
+        await self._limiter.charge(key, scope, units)
         self._usage.count_further_units(key.id, operation_id, units)
 
     async def _authenticate(self, authorization: bytes) -> Key:

@@ -4,11 +4,12 @@ Windows are fixed: a limit of ``w`` seconds starts anew whenever the Unix time i
 quota is that of a day in UTC, and all processes begin a window together. Around such a moment a caller may spend two
 windows' limits in quick succession.
 
-A request is admitted by counts in this process's memory, never by waiting for anybody. Behind them stands one of the
-framework's stores, to which the counts are added every ``sync_seconds``, and which answers with what all processes
-counted together. So a limit is kept exactly in one process; several processes that share a store may together admit
-more by what the others take in between two exchanges. When the store is gone, each process goes on with its own
-counts: every answer then carries ``Steelyard-Degraded: rate-limit``, and N processes admit up to N times the limit.
+One process keeps its counts in its own memory. Several that share a store take what they admit out of it beforehand:
+a process has a lease of units, for what it used lately (at most a twentieth of the limit), and a request beyond the
+lease waits for one exchange with the store, with all others that wait. So together they never admit more than the
+limit, in whatever burst; what is leased and not used goes back with the next exchange, every ``sync_seconds``. A store
+that does not answer within ``WAIT_SECONDS`` delays no further request: each process then goes on with its own counts,
+every answer carries ``Steelyard-Degraded: rate-limit``, and N processes admit up to N times the limit.
 
 Source of the header fields and of their syntax: draft-ietf-httpapi-ratelimit-headers-11, "RateLimit header fields for
 HTTP" (R. Polli, A. Martinez, D. Miller, 2026), which is not yet a standard.
@@ -22,7 +23,7 @@ import time
 from collections.abc import Callable, Mapping
 from datetime import date
 from types import TracebackType
-from typing import Protocol
+from typing import NamedTuple, Protocol
 
 from litestar.stores.memory import MemoryStore
 from litestar.types import Scope
@@ -36,9 +37,12 @@ RATE_LIMIT_HEADER = "RateLimit"
 RATE_LIMIT_POLICY_HEADER = "RateLimit-Policy"
 DEGRADED_HEADER = "Steelyard-Degraded"
 BURST = "burst"
+WAIT_SECONDS = 1.0  # the longest time that a request waits for the shared store, once until it answers again
 LIMIT_HEADERS = "steelyard_limit_headers"  # in the scope's state: what the limiter adds to the response
 
 _SECONDS_PER_DAY = 86_400
+_LEASE_SHARE = 20  # a lease ahead of use is at most this part of the limit
+_LEASE_UNTIL = 0.8  # of the limit; near its end nothing is leased that others may need
 _rate_limit = RATE_LIMIT_HEADER.lower().encode()
 _rate_limit_policy = RATE_LIMIT_POLICY_HEADER.lower().encode()
 _degraded = (DEGRADED_HEADER.lower().encode(), b"rate-limit")
@@ -77,21 +81,65 @@ class MemoryCounts(MemoryStore):
         return totals
 
 
+class _Asked(NamedTuple):
+    """What a process asks of the store for a meter's window."""
+
+    meter: "_Meter"
+    number: int
+    units: int  # to take out; below zero, to give back
+    surplus: int  # to give back as well
+
+
 class _Meter:
     """What was used of one limit in its present window."""
 
-    __slots__ = ("_head", "floor", "limit", "name", "number", "pending", "policy", "subject", "used", "window")
+    __slots__ = (
+        *("_head", "floor", "leased", "limit", "name", "number", "policy", "recent", "subject", "surplus", "used"),
+        *("wanted", "window"),
+    )
 
     def __init__(self, name: str, subject: str, limit: int, window: int) -> None:
         self.name, self.subject, self.limit, self.window = name, subject, limit, window
         self.number = -1  # of the window, counted from 1970
-        self.used = self.pending = self.floor = 0  # by all; of that not yet in the store; what the ledger knows of
+        self.used = self.floor = 0  # by all, as far as is known; what the ledger knows of
+        self.leased = 0  # taken out of the store and not yet used; below zero what was used without the store
+        self.surplus = 0  # taken out beyond the limit: goes back
+        self.recent = self.wanted = 0  # used since the last exchange; asked for by requests that wait
         self.policy = b'"%b";q=%d;w=%d' % (name.encode(), limit, window)
         self._head = b'"%b";r=' % name.encode()
 
     def begin(self, number: int) -> None:
         self.number = number
-        self.used = self.pending = self.floor = 0
+        self.used = self.floor = self.leased = self.surplus = self.recent = 0
+
+    def take(self, units: int) -> None:
+        self.used += units
+        self.leased -= units
+        self.recent += units
+
+    def ask(self, *, looks_ahead: bool) -> _Asked:
+        """What to take out of the store; what is to go back can no longer be used from now on."""
+        ahead = 0
+        if looks_ahead and self.used < _LEASE_UNTIL * self.limit:
+            ahead = min(self.recent, self.limit // _LEASE_SHARE)
+        asked = _Asked(self, self.number, self.wanted + ahead - self.leased, self.surplus)
+        self.recent = self.surplus = 0
+        self.leased += min(0, asked.units)
+        return asked
+
+    def forget(self, asked: _Asked) -> None:
+        """The store could not be reached: all is as before."""
+        if self.number == asked.number:
+            self.leased -= min(0, asked.units)
+            self.surplus += asked.surplus
+
+    def learn(self, asked: _Asked, total: int) -> None:
+        """What the store counts now, of all processes together."""
+        if self.number == asked.number:
+            self.leased += max(0, asked.units)
+            self.surplus = max(0, min(total - self.limit, self.leased))
+            self.leased -= self.surplus
+            self.used = max(total - self.surplus - self.leased, self.floor)
 
     def left(self, now: float) -> bytes:
         return b"%b%d;t=%d" % (self._head, max(self.limit - self.used, 0), self.seconds_left(now))
@@ -113,7 +161,8 @@ class _Account:
 class RateLimiter:
     """Admits requests, or refuses them with 429.
 
-    ``requests`` per ``window_seconds`` is what each key may send, 0 for any number; quotas come with the keys.
+    ``requests`` per ``window_seconds`` is what each key may send, 0 for any number; quotas come with the keys. Without
+    ``is_shared`` the counts are this process's own, and nobody ever waits for them.
     """
 
     def __init__(
@@ -123,6 +172,7 @@ class RateLimiter:
         requests: int,
         window_seconds: int,
         sync_seconds: float,
+        is_shared: bool = False,
         clock: Callable[[], float] = time.time,
     ) -> None:
         self._counts = counts
@@ -134,10 +184,13 @@ class RateLimiter:
         self._meters: dict[str, _Meter] = {}  # as many as there are keys and organisations that called
         self._running: dict[str, _Meter] = {}  # those with something used in the present window
         self._news = asyncio.Event()
+        self._exchanging = asyncio.Lock()
+        self._next_exchange: asyncio.Task[None] | None = None
+        self._is_shared = is_shared
         self.is_degraded = False
         self.refused_count = 0
 
-    def charge(self, key: Key, scope: Scope, units: int = 1) -> None:
+    async def charge(self, key: Key, scope: Scope, units: int = 1) -> None:
         """Take ``units`` off every limit of the key, or off none and raise the problem that says when to come again.
 
         Either way the response to ``scope`` will tell what is left.
@@ -145,9 +198,46 @@ class RateLimiter:
         account = self._accounts.get(key.id)
         if account is None or account.key is not key:
             account = self._open(key)
-        meters = account.meters
-        if not meters:
+        if not account.meters:
             return
+        if self._is_shared:
+            await self._lease(account.meters, units)
+        self._take(account, scope, units)
+
+    async def _lease(self, meters: list[_Meter], units: int) -> None:
+        """Have that many units leased of each meter, unless a limit is reached or the store does not answer."""
+        while not self.is_degraded:
+            now = self._clock()
+            for meter in meters:
+                if meter.number != now // meter.window:
+                    self._begin(meter, now)
+            short = [meter for meter in meters if meter.leased < units]
+            if not short or any(meter.used + units > meter.limit for meter in meters):
+                return
+            for meter in short:
+                meter.wanted += units
+            try:
+                async with asyncio.timeout(WAIT_SECONDS):
+                    await self._exchange_soon()
+            except TimeoutError:
+                self._note(degraded=True, why="a slow answer")
+            finally:
+                for meter in short:
+                    meter.wanted -= units
+
+    async def _exchange_soon(self) -> None:
+        """Wait for an exchange that begins from now on; all who wait share it."""
+        if self._next_exchange is None:
+            self._next_exchange = asyncio.create_task(self._exchange_next())
+        await asyncio.shield(self._next_exchange)
+
+    async def _exchange_next(self) -> None:
+        async with self._exchanging:
+            self._next_exchange = None
+            await self._exchange(looks_ahead=True)
+
+    def _take(self, account: _Account, scope: Scope, units: int) -> None:
+        meters = account.meters
         now = self._clock()
         refusing = []
         for meter in meters:
@@ -157,8 +247,7 @@ class RateLimiter:
                 refusing.append(meter)
         if not refusing:
             for meter in meters:
-                meter.used += units
-                meter.pending += units
+                meter.take(units)
         left = meters[0].left(now) if len(meters) == 1 else b", ".join([meter.left(now) for meter in meters])
         headers = (account.policy, (_rate_limit, left))
         scope["state"][LIMIT_HEADERS] = (*headers, _degraded) if self.is_degraded else headers
@@ -182,6 +271,7 @@ class RateLimiter:
             requests=settings.rate_limit_requests,
             window_seconds=settings.rate_limit_window_seconds,
             sync_seconds=settings.rate_limit_sync_seconds,
+            is_shared=bool(settings.rate_limit_store_url),
         )
 
     @property
@@ -206,31 +296,37 @@ class RateLimiter:
                         self._news.set()
             finally:
                 with contextlib.suppress(asyncio.CancelledError):
-                    await self.exchange()
+                    await self._exchange(looks_ahead=False)  # what is leased goes back
 
     async def exchange(self) -> None:
-        """Add what is new to the store's counts, and learn what all processes counted together."""
+        """Take out of the store what is needed, give back what is not, and learn what all processes have."""
+        async with self._exchanging:
+            await self._exchange(looks_ahead=self._is_shared)
+
+    async def _exchange(self, *, looks_ahead: bool) -> None:
         now = self._clock()
         for subject, meter in list(self._running.items()):
             if meter.number != now // meter.window:
                 del self._running[subject]
-        sent = [(meter, meter.number, meter.pending) for meter in self._running.values()]
+        sent = [meter.ask(looks_ahead=looks_ahead) for meter in self._running.values()]
         if not sent:
             return
-        names = [f"{meter.subject}:{meter.window}:{number}" for meter, number, _ in sent]
+        names = [f"{asked.meter.subject}:{asked.meter.window}:{asked.number}" for asked in sent]
         try:
             totals = await self._counts.add(
-                dict(zip(names, (pending for *_, pending in sent), strict=True)),
+                dict(zip(names, (asked.units - asked.surplus for asked in sent), strict=True)),
                 # One window longer than needed, for processes whose clock is behind.
-                dict(zip(names, (2 * meter.window for meter, *_ in sent), strict=True)),
+                dict(zip(names, (2 * asked.meter.window for asked in sent), strict=True)),
             )
-        except Exception as error:
+        except BaseException as error:
+            for asked in sent:
+                asked.meter.forget(asked)
+            if not isinstance(error, Exception):
+                raise
             self._note(degraded=True, why=type(error).__name__)
             return
-        for (meter, number, pending), total in zip(sent, totals, strict=True):
-            if meter.number == number:
-                meter.pending -= pending
-                meter.used = max(total + meter.pending, meter.floor)
+        for asked, total in zip(sent, totals, strict=True):
+            asked.meter.learn(asked, total)
         self._note(degraded=False)
 
     def _note(self, *, degraded: bool, why: str = "") -> None:
@@ -257,12 +353,8 @@ class RateLimiter:
         if meter is None or meter.limit != limit:
             fresh = self._meters[subject] = _Meter(name, subject, limit, window)
             if meter is not None:  # the operator has changed the quota: what was used stays used
-                fresh.number, fresh.used, fresh.pending, fresh.floor = (
-                    meter.number,
-                    meter.used,
-                    meter.pending,
-                    meter.floor,
-                )
+                for name_ in ("number", "used", "leased", "surplus", "recent", "floor"):
+                    setattr(fresh, name_, getattr(meter, name_))
                 if subject in self._running:
                     self._running[subject] = fresh
             meter = fresh
