@@ -137,6 +137,12 @@ def new_database(server: Server) -> str:
     return f"postgresql+asyncpg://steelyard@127.0.0.1:{server.port}/{name}"
 
 
+def run_sql(server: Server, *statements: str) -> None:
+    """Run statements as the server's owner, each by itself."""
+    for statement in statements:
+        _query(server.port, statement)
+
+
 def _postgresql_is_ready(port: int) -> bool:
     try:
         _query(port, "SELECT 1")

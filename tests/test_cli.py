@@ -21,7 +21,7 @@ from servers import free_port, new_database
 from steelyard.cli import cli, contract_files, curl_command
 from steelyard.http.endpoints.maintenance import estimate_maintenance
 from steelyard.science.numbers.twins import is_compiled
-from steelyard.store.store import Store, UsageCell, UsageCount
+from steelyard.store.store import FlushId, Store, UsageCell, UsageCount
 
 Run = Callable[..., Result]
 
@@ -52,7 +52,7 @@ def test_life_of_a_key(run: Run) -> None:
     assert "compute" not in row
     assert "usable" in row
     assert secret not in listed
-    assert "within 30 s" in succeed(run("keys", "revoke", prefix))
+    assert "within 5 s" in succeed(run("keys", "revoke", prefix))
     assert "revoked" in succeed(run("keys", "list"))
     again = run("keys", "revoke", prefix)
     assert again.exit_code == 1
@@ -83,7 +83,7 @@ def test_quotas_are_set_and_lifted(run: Run) -> None:
     token = succeed(run("keys", "create", "--organisation", "Quarry Lane Gym"))
     prefix = token.partition(".")[0]
     assert "500 a day" in succeed(run("quotas", "set", "--key", prefix, "500"))
-    assert "within 30 s" in succeed(run("quotas", "set", "--organisation", "Quarry Lane Gym", "9000"))
+    assert "within 5 s" in succeed(run("quotas", "set", "--organisation", "Quarry Lane Gym", "9000"))
     assert "key 500, organisation 9000" in succeed(run("keys", "list"))
     succeed(run("quotas", "lift", "--key", prefix))
     listed = succeed(run("keys", "list"))
@@ -114,7 +114,8 @@ def used(run: Run, database_url: str) -> list[str]:
                 UsageCell(quarry, "run_batch", date(2026, 3, 3)): UsageCount(1, 400),
                 UsageCell(dockside, "plan_phases", date(2026, 3, 3)): UsageCount(5, 5),
                 UsageCell(dockside, "plan_phases", date(2026, 5, 1)): UsageCount(9, 9),
-            }
+            },
+            FlushId("a", 1),
         )
         await store.close()
 
@@ -149,9 +150,9 @@ def test_usage_is_reported(run: Run, used: list[str]) -> None:
 def test_tables_are_checked_and_migrated(run: Run) -> None:
     behind = run("migrate", "--check")
     assert behind.exit_code == 1
-    assert "needs 0002" in behind.stderr
-    assert "Applied 0001, 0002." in succeed(run("migrate"))
-    assert "up to date, at revision 0002" in succeed(run("migrate"))
+    assert "needs 0003" in behind.stderr
+    assert "Applied 0001, 0002, 0003." in succeed(run("migrate"))
+    assert "up to date, at revision 0003" in succeed(run("migrate"))
     succeed(run("migrate", "--check"))
 
 

@@ -1,10 +1,14 @@
 """The processes of ``steelyard serve``. What becomes of them under load: ``tests/chaos``."""
 
+import os
 import subprocess
 import sys
 import textwrap
+from pathlib import Path
 
 from raw_http import PATIENCE_SECONDS
+
+ROOT = Path(__file__).resolve().parents[1]
 
 
 def supervised(run: str, before: str = "") -> subprocess.CompletedProcess[str]:
@@ -18,7 +22,11 @@ def supervised(run: str, before: str = "") -> subprocess.CompletedProcess[str]:
         sys.exit(Workers(2, socket.socket(), run, end_within_seconds=1.0).serve())
     """
     return subprocess.run(
-        [sys.executable, "-c", textwrap.dedent(program)], capture_output=True, text=True, timeout=PATIENCE_SECONDS
+        [sys.executable, "-c", textwrap.dedent(program)],
+        env=os.environ | {"PYTHONPATH": str(ROOT / "service")},
+        capture_output=True,
+        text=True,
+        timeout=PATIENCE_SECONDS,
     )
 
 

@@ -116,6 +116,35 @@ def test_workers_that_share_a_port_answer_for_each_other(tmp_path: Path) -> None
     assert count in run.stdout.splitlines()
 
 
+ONE_GAUGE = """
+import sys
+from steelyard.http.metrics import Metrics
+from steelyard.http.observability import Measured
+number = float(sys.argv[1])
+metrics = Metrics({
+    "waiting": Measured("Added up.", lambda: number),
+    "longest": Measured("The longest.", lambda: number, "livemax"),
+})
+print(metrics.text().decode())
+if number == 3:
+    from steelyard.cli.workers import _forget_gauges
+    import os
+    _forget_gauges(os.getpid())
+"""
+
+
+def test_numbers_of_workers_are_put_together_while_they_live(tmp_path: Path) -> None:
+    environment = os.environ | {"PYTHONPATH": str(ROOT / "service"), "PROMETHEUS_MULTIPROC_DIR": str(tmp_path)}
+    told = []
+    for number in ("2", "3", "4"):
+        command = [sys.executable, "-c", ONE_GAUGE, number]
+        told.append(subprocess.run(command, env=environment, capture_output=True, text=True, check=True).stdout)
+    assert "steelyard_waiting 5.0" in told[1]
+    assert "steelyard_longest 3.0" in told[1]
+    assert "steelyard_waiting 6.0" in told[2], "the second has ended"
+    assert "steelyard_longest 4.0" in told[2]
+
+
 def test_without_metrics_their_library_is_not_even_loaded() -> None:
     check = (
         "import sys, steelyard.http.app; sys.exit('prometheus_client' in sys.modules or 'opentelemetry' in sys.modules)"

@@ -3,10 +3,14 @@
 import asyncio
 from collections.abc import Mapping
 from datetime import UTC, datetime
+from pathlib import Path
 
 import pytest
+from in_process import running
+from steelyard.http.endpoints.method_catalogue import list_methods
+from steelyard.http.gate import usage as usage_module
 from steelyard.http.gate.usage import UsageCounter
-from steelyard.store.store import StoreUnavailable, UsageCell, UsageCount
+from steelyard.store.store import FlushId, StoreUnavailable, UsageCell, UsageCount
 
 
 class Sink:
@@ -15,8 +19,10 @@ class Sink:
     def __init__(self) -> None:
         self.is_gone = False
         self.stored: dict[UsageCell, UsageCount] = {}
+        self.asked: list[tuple[FlushId, dict[UsageCell, UsageCount]]] = []
 
-    async def add_usage(self, counts: Mapping[UsageCell, UsageCount]) -> None:
+    async def add_usage(self, counts: Mapping[UsageCell, UsageCount], flush: FlushId) -> None:
+        self.asked.append((flush, dict(counts)))
         if self.is_gone:
             raise StoreUnavailable("gone")
         for cell, count in counts.items():
@@ -33,7 +39,7 @@ async def test_counts_are_kept_while_the_store_is_gone() -> None:
     await usage.flush()
     usage.count(7, "plan_phases")
     usage.count(8, "plan_phases")
-    usage.count_further_units(8, "plan_phases", 39)
+    usage.count(8, "plan_phases", requests=0, units=39)
     sink.is_gone = False
     await usage.flush()
     await usage.flush()
@@ -44,24 +50,84 @@ async def test_counts_are_kept_while_the_store_is_gone() -> None:
     }
 
 
-async def test_a_flush_that_is_cancelled_loses_nothing() -> None:
-    class Slow(Sink):
-        async def add_usage(self, counts: Mapping[UsageCell, UsageCount]) -> None:
-            if self.is_gone:
-                await asyncio.sleep(3600)
-            await super().add_usage(counts)
+class Slow(Sink):
+    """Takes its time while it is gone."""
 
+    def __init__(self) -> None:
+        super().__init__()
+        self.may_go_on = asyncio.Event()
+
+    async def add_usage(self, counts: Mapping[UsageCell, UsageCount], flush: FlushId) -> None:
+        await self.may_go_on.wait()
+        await super().add_usage(counts, flush)
+
+
+async def test_a_flush_that_is_cancelled_leaves_its_write_alone() -> None:
     sink = Slow()
-    sink.is_gone = True
     usage = UsageCounter(sink, flush_seconds=1.0)
     usage.count(7, "plan_phases")
     flushing = asyncio.create_task(usage.flush())
     await asyncio.sleep(0)
     flushing.cancel()
     await asyncio.gather(flushing, return_exceptions=True)
-    sink.is_gone = False
+    usage.count(7, "plan_phases")
+    assert not await usage.flush(0.01), "the first write is still under way"
+    assert usage.waiting_units == 2
+    sink.may_go_on.set()
+    assert await usage.flush()
+    assert await usage.flush()
+    assert list(sink.stored.values()) == [UsageCount(2, 2)]
+    assert [flush.number for flush, _ in sink.asked] == [1, 2]
+    assert (usage.waiting_units, usage.waiting_seconds) == (0, 0.0)
+
+
+async def test_a_flush_that_failed_is_sent_again_as_it_was() -> None:
+    """Under its id: the store may have carried it out all the same."""
+    sink = Sink()
+    usage = UsageCounter(sink, flush_seconds=1.0)
+    sink.is_gone = True
+    for _ in range(5):
+        usage.count(7, "plan_phases")
+        await usage.flush()
+    assert len({(flush, str(counts)) for flush, counts in sink.asked}) == 1
+    assert usage.waiting_units == 5
+    assert usage.waiting_seconds > 0
+    assert len(usage._counted) == 1, "what waits is one number for a key, an operation and a day"
+
+
+async def test_full_is_said(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(usage_module, "MOST_CELLS", 3)
+    usage = UsageCounter(Sink(), flush_seconds=1.0)
+    for key_id in range(3):
+        assert not usage.is_full
+        usage.count(key_id, "plan_phases")
+    assert usage.is_full
     await usage.flush()
-    assert list(sink.stored.values()) == [UsageCount(1, 1)]
+    assert not usage.is_full
+
+
+async def test_what_a_full_ledger_cannot_count_is_not_answered(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(usage_module, "MOST_CELLS", 1)
+    async with running(tmp_path, (list_methods,), usage_flush_seconds=3600.0) as started:
+        assert (await started.client.get("/v1/methods")).status_code == 200
+        refused = await started.client.get("/v1/methods")
+        assert (refused.status_code, refused.json()["type"]) == (503, "/problems/unavailable")
+        assert int(refused.headers["retry-after"]) > 0
+    assert [count.requests for count in (await started.store.usage()).values()] == [1]
+
+
+async def test_a_write_under_way_at_the_end_is_waited_for() -> None:
+    sink = Slow()
+    usage = UsageCounter(sink, flush_seconds=0.001)
+    task = asyncio.create_task(usage.run())
+    usage.count(7, "plan_phases")
+    await asyncio.sleep(0.05)
+    usage.count(7, "plan_phases")
+    task.cancel()
+    await asyncio.sleep(0.05)
+    sink.may_go_on.set()
+    await asyncio.gather(task, return_exceptions=True)
+    assert list(sink.stored.values()) == [UsageCount(2, 2)]
 
 
 async def test_flushes_on_its_own_and_when_cancelled() -> None:
@@ -79,11 +145,11 @@ async def test_flushes_on_its_own_and_when_cancelled() -> None:
 
 async def test_a_flush_that_fails_is_not_the_last(caplog: pytest.LogCaptureFixture) -> None:
     class Faulty(Sink):
-        async def add_usage(self, counts: Mapping[UsageCell, UsageCount]) -> None:
+        async def add_usage(self, counts: Mapping[UsageCell, UsageCount], flush: FlushId) -> None:
             if self.is_gone:
                 self.is_gone = False
                 raise RuntimeError("a fault of the code")
-            await super().add_usage(counts)
+            await super().add_usage(counts, flush)
 
     sink = Faulty()
     sink.is_gone = True

@@ -17,6 +17,8 @@ from steelyard.store.schema import HEAD, SchemaBehind, alembic_config
 from steelyard.store.store import Store, StoreUnavailable, UsageCount
 from steelyard.store.tables import Table
 
+LATER = ["0002", "0003"]  # the revisions after the first
+
 
 @pytest_asyncio.fixture(loop_scope="function")
 async def store(store_url: str) -> AsyncIterator[Store]:
@@ -43,7 +45,7 @@ def test_the_head_is_the_newest_migration() -> None:
 
 async def test_migrated_tables_are_what_the_code_says(store: Store) -> None:
     assert await store.revision() is None
-    assert await store.migrate() == ["0001", HEAD]
+    assert await store.migrate() == ["0001", *LATER]
     assert await store.migrate() == []
     assert await store.revision() == HEAD
 
@@ -72,7 +74,7 @@ async def test_a_migration_keeps_what_was_there(store: Store) -> None:
         connection.exec_driver_sql("INSERT INTO usage VALUES (1, 'plan_phases', '2026-03-02', 7)")
 
     await begin_and(store, fill)
-    assert await store.migrate() == [HEAD]
+    assert await store.migrate() == LATER
     (key,) = await store.list_keys()
     assert (key.organisation, key.prefix, key.label, key.quotas, key.replaces_id) == (
         "Quarry Lane Gym",
@@ -88,14 +90,14 @@ async def test_tables_from_before_migrations_are_taken_over(store: Store) -> Non
     await begin_and(store, run_to("0001"))
     await begin_and(store, lambda connection: connection.execute(text("DROP TABLE alembic_version")))
     assert await store.revision() == "0001"
-    assert await store.migrate() == [HEAD]
+    assert await store.migrate() == LATER
     assert await store.revision() == HEAD
 
 
 async def test_processes_that_migrate_at_once_do_it_once(store_url: str) -> None:
     stores = [Store(store_url, timeout_seconds=PATIENCE_SECONDS) for _ in range(4)]
     applied = await asyncio.gather(*(store.migrate() for store in stores))
-    assert sorted(applied) == [[], [], [], ["0001", HEAD]]
+    assert sorted(applied) == [[], [], [], ["0001", *LATER]]
     for store in stores:
         await store.close()
 

@@ -12,7 +12,7 @@ from in_process import PATIENCE_SECONDS
 from servers import free_port
 from sqlalchemy import text
 from steelyard.store.keys import new_secret, sha256
-from steelyard.store.store import Store, StoreUnavailable, UsageCell, UsageCount, UsageLine
+from steelyard.store.store import FlushId, Store, StoreUnavailable, UsageCell, UsageCount, UsageLine
 from steelyard.store.tables import Table
 
 MONDAY, TUESDAY = date(2026, 3, 2), date(2026, 3, 3)
@@ -136,7 +136,8 @@ async def test_quotas_come_with_what_the_ledger_counted_today(store: Store) -> N
             UsageCell(till.id, "plan_phases", yesterday): UsageCount(7, 7),
             UsageCell(desk.id, "plan_phases", today): UsageCount(5, 5),
             UsageCell(other.id, "plan_phases", today): UsageCount(9, 9),
-        }
+        },
+        FlushId("a", 1),
     )
     quotas = {}
     for key in (till, desk, other):
@@ -182,8 +183,8 @@ async def test_usage_adds_up(store: Store) -> None:
         UsageCell(key.id, "plan_phases", MONDAY): UsageCount(3, 3),
         UsageCell(key.id, "plan_phases", TUESDAY): UsageCount(1, 1),
     }
-    for counts in (first, {}, second):
-        await store.add_usage(counts)
+    for number, counts in enumerate((first, {}, second)):
+        await store.add_usage(counts, FlushId("a", number))
     assert await store.usage() == {
         UsageCell(key.id, "plan_phases", MONDAY): UsageCount(5, 5),
         UsageCell(key.id, "read_trend", MONDAY): UsageCount(1, 40),
@@ -201,16 +202,41 @@ async def test_usage_is_added_whole_or_not_at_all(store: Store) -> None:
     one = UsageCount(1, 1)
     with pytest.raises(StoreUnavailable):
         await store.add_usage(
-            {UsageCell(key.id, "plan_phases", MONDAY): one, UsageCell(999, "plan_phases", MONDAY): one}
+            {UsageCell(key.id, "plan_phases", MONDAY): one, UsageCell(999, "plan_phases", MONDAY): one},
+            FlushId("a", 1),
         )
     assert await store.usage() == {}
+    await store.add_usage({UsageCell(key.id, "plan_phases", MONDAY): one}, FlushId("a", 1))
+    assert await store.usage() != {}, "its id was not taken by the flush that failed"
+
+
+async def test_a_flush_is_applied_once(store: Store) -> None:
+    """Sent again, because its answer was lost, and by two connections at once."""
+    key, _ = await store.create_key("Quarry Lane Gym", ["compute"])
+    cell = UsageCell(key.id, "plan_phases", MONDAY)
+    for _ in range(3):
+        await store.add_usage({cell: UsageCount(2, 5)}, FlushId("a", 1))
+    await asyncio.gather(*(store.add_usage({cell: UsageCount(1, 1)}, FlushId("a", 2)) for _ in range(5)))
+    await store.add_usage({cell: UsageCount(1, 1)}, FlushId("b", 1))
+    await store.add_usage({cell: UsageCount(9, 9)}, FlushId("a", 1))
+    assert await store.usage() == {cell: UsageCount(4, 7)}
+
+
+async def test_old_usage_is_forgotten(store: Store) -> None:
+    key, _ = await store.create_key("Quarry Lane Gym", ["compute"])
+    days = {UsageCell(key.id, "plan_phases", day): UsageCount(1, 1) for day in (MONDAY, TUESDAY)}
+    await store.add_usage(days, FlushId("a", 1))
+    assert await store.forget_usage(TUESDAY) == 1
+    assert [cell.day for cell in await store.usage()] == [TUESDAY]
 
 
 async def test_two_processes_add_to_one_count(store: Store, store_url: str) -> None:
     key, _ = await store.create_key("Quarry Lane Gym", ["compute"])
     cell = UsageCell(key.id, "plan_phases", MONDAY)
     other = Store(store_url, timeout_seconds=PATIENCE_SECONDS)
-    await asyncio.gather(*(s.add_usage({cell: UsageCount(1, 2)}) for s in [store, other] * 10))
+    await asyncio.gather(
+        *(s.add_usage({cell: UsageCount(1, 2)}, FlushId(f"{n}", 1)) for n, s in enumerate([store, other] * 10))
+    )
     await other.close()
     assert await store.usage() == {cell: UsageCount(20, 40)}
 
@@ -337,4 +363,7 @@ def test_tables_hold_the_operators_side_alone() -> None:
         "usage.day",
         "usage.request_count",
         "usage.unit_count",
+        "usage_writers.writer",
+        "usage_writers.flush_number",
+        "usage_writers.written_time",
     }

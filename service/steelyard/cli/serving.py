@@ -15,6 +15,7 @@ from steelyard.http.endpoints.maintenance import estimate_maintenance
 from steelyard.http.gate.rate_limit import RateLimiter
 from steelyard.http.operation.operation import Operation, Scope
 from steelyard.http.pages.workbench import PAGE_PATH
+from steelyard.http.wire.observability import MULTIPROCESS_VARIABLE
 from steelyard.store.database import is_embedded
 from steelyard.store.store import Store
 
@@ -59,7 +60,7 @@ def serve(host: str, port: int, workers: int, migrate: bool, development: bool) 
             err=True,
         )
     if settings.metrics and workers > 1:  # each worker answers for all of them
-        os.environ.setdefault("PROMETHEUS_MULTIPROC_DIR", tempfile.mkdtemp(prefix="steelyard-metrics-"))
+        os.environ.setdefault(MULTIPROCESS_VARIABLE, tempfile.mkdtemp(prefix="steelyard-metrics-"))
     _raise_file_limit()
     shown = "127.0.0.1" if host == "0.0.0.0" else host  # noqa: S104 - compared, not bound
     if development:

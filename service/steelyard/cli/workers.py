@@ -12,6 +12,8 @@ from typing import NoReturn
 
 from uvicorn import Config, Server
 
+from steelyard.http.observability import MULTIPROCESS_VARIABLE
+
 from .bounded_http import BoundedHttp
 
 _LOOK_SECONDS = 0.1
@@ -47,9 +49,19 @@ class Workers:
     """Some processes that serve one listening socket."""
 
     def __init__(
-        self, count: int, listening: socket.socket, run: Callable[[], None], *, end_within_seconds: float
+        self,
+        count: int,
+        listening: socket.socket,
+        run: Callable[[], None],
+        *,
+        end_within_seconds: float,
+        on_end: Callable[[int], None] = lambda _: None,
     ) -> None:
-        """``run`` serves until the process is told to end (SIGTERM), within ``end_within_seconds``."""
+        """``run`` serves until the process is told to end (SIGTERM), within ``end_within_seconds``.
+
+        ``on_end`` is told of each process that has ended.
+        """
+        self._on_end = on_end
         self._count = count
         self._listening = listening
         self._run = run
@@ -117,6 +129,7 @@ class Workers:
             found, status = os.waitpid(process, os.WNOHANG)
             if found:
                 del self._started[process]
+                self._on_end(process)
                 is_new = time.monotonic() - started < _START_SECONDS
                 has_given_up = has_given_up or (is_new and os.waitstatus_to_exitcode(status) > 0)
         return has_given_up
@@ -143,4 +156,13 @@ def serve(listening: socket.socket, factory: str, *, workers: int, drain_seconds
     def run() -> None:
         Server(config).run([listening])
 
-    return Workers(workers, listening, run, end_within_seconds=drain_seconds + _LAST_WRITES_SECONDS).serve()
+    end_within_seconds = drain_seconds + _LAST_WRITES_SECONDS
+    return Workers(workers, listening, run, end_within_seconds=end_within_seconds, on_end=_forget_gauges).serve()
+
+
+def _forget_gauges(process: int) -> None:
+    """What a worker measured of itself ends with it; what it counted stays."""
+    if os.environ.get(MULTIPROCESS_VARIABLE):
+        from prometheus_client.multiprocess import mark_process_dead
+
+        mark_process_dead(process)  # type: ignore[no-untyped-call]

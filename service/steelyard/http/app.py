@@ -49,6 +49,7 @@ from .operation.operation import Operation
 from .pages.contract_routes import document_routes
 from .pages.workbench import workbench_routes
 from .rendering.pictures.renderer import Renderer
+from .wire.observability import Measured
 from .wire.problems import handle_exception
 from .wire.request_bounds import RequestBounds
 
@@ -84,11 +85,14 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
     observers, observer_routes = observers_and_routes(
         settings,
         {
-            "limits_degraded": (
-                "1 while the limits are counted without the shared store.",
-                lambda: limiter.is_degraded,
+            "limits_degraded": Measured(
+                "1 while the limits are counted without the shared store.", lambda: limiter.is_degraded, "livemax"
             ),
-            "limits_refused": ("Requests refused by a limit since the start.", lambda: limiter.refused_count),
+            "limits_refused": Measured("Requests refused by a limit since the start.", lambda: limiter.refused_count),
+            "usage_waiting_units": Measured("Units counted and not yet written.", lambda: usage.waiting_units),
+            "usage_waiting_seconds": Measured(
+                "How long the oldest of them has waited.", lambda: usage.waiting_seconds, "livemax"
+            ),
         },
     )
 
@@ -98,7 +102,7 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
             await store.prepare(migrate=settings.migrate_at_start)
         except StoreUnavailable as error:  # the process starts all the same, and is not ready until the store is
             _log.warning("started without the store: %s", error)
-        running = [asyncio.create_task(usage.run()), asyncio.create_task(limiter.run())]
+        running = [asyncio.create_task(run()) for run in (usage.run, limiter.run, *(each.run for each in observers))]
         try:
             yield
         finally:

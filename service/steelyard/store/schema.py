@@ -8,7 +8,7 @@ from sqlalchemy import Connection, inspect, text
 if TYPE_CHECKING:
     from alembic.config import Config
 
-HEAD = "0002"  # the newest migration; written here so that a start need not load Alembic to compare
+HEAD = "0003"  # the newest migration; written here so that a start need not load Alembic to compare
 _FIRST = "0001"
 _MIGRATION_LOCK = 7_311_953_021  # any number, as long as every version of this service takes the same
 

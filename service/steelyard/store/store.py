@@ -8,16 +8,18 @@ from importlib import import_module
 from typing import Any, NamedTuple, Protocol
 
 from msgspec.structs import replace
-from sqlalchemy import func, insert, select, update
+from sqlalchemy import delete, func, insert, select, update
 from sqlalchemy.exc import SQLAlchemyError
 from sqlalchemy.ext.asyncio import AsyncConnection
 
 from . import schema
 from .database import StoreUnavailable, is_embedded, open_engine
 from .keys import Key, Quota, new_prefix, new_secret, sha256
-from .tables import KeyRow, OrganisationRow, UsageRow
+from .tables import KeyRow, OrganisationRow, UsageRow, UsageWriterRow
 
-__all__ = ["KeySource", "Store", "StoreUnavailable", "UsageCell", "UsageCount", "UsageLine", "UsageSink"]
+__all__ = ["FlushId", "KeySource", "Store", "StoreUnavailable", "UsageCell", "UsageCount", "UsageLine", "UsageSink"]
+
+COMMIT_SECONDS = 60.0
 
 
 class UsageCell(NamedTuple):
@@ -33,6 +35,13 @@ class UsageCount(NamedTuple):
 
     requests: int
     units: int
+
+
+class FlushId(NamedTuple):
+    """Which flush of which process: one is applied once, and those of a process one after the other."""
+
+    writer: str
+    number: int
 
 
 class UsageLine(NamedTuple):
@@ -58,8 +67,8 @@ class KeySource(Protocol):
 class UsageSink(Protocol):
     """Where usage counts go."""
 
-    async def add_usage(self, counts: Mapping[UsageCell, UsageCount]) -> None:
-        """Add the counts to what is stored, all or none. Raises ``StoreUnavailable``."""
+    async def add_usage(self, counts: Mapping[UsageCell, UsageCount], flush: FlushId) -> None:
+        """Add the counts to what is stored, all or none, and not twice for one id. Raises ``StoreUnavailable``."""
         ...
 
 
@@ -191,12 +200,25 @@ class Store:
         async with self._writing() as connection:
             return (await connection.execute(change)).rowcount > 0
 
-    async def add_usage(self, counts: Mapping[UsageCell, UsageCount]) -> None:
-        """Add the counts to what is stored, all or none."""
+    async def add_usage(self, counts: Mapping[UsageCell, UsageCount], flush: FlushId) -> None:
+        """Add the counts to what is stored, all or none, and not twice for one id.
+
+        A commit takes as long as it takes, up to ``COMMIT_SECONDS``: one that is broken off may be carried out or not,
+        which the id would show, but the database would have to wait for the same thing once more.
+        """
         if not counts:
             return
         # The engine has loaded its own dialect; loading the other's too would lengthen every start by a tenth.
-        added = import_module(f"sqlalchemy.dialects.{self._engine.dialect.name}").insert(UsageRow)
+        dialect = import_module(f"sqlalchemy.dialects.{self._engine.dialect.name}")
+        writer = dialect.insert(UsageWriterRow).values(
+            writer=flush.writer, flush_number=flush.number, written_time=datetime.now(UTC)
+        )
+        is_next = writer.on_conflict_do_update(
+            index_elements=[UsageWriterRow.writer],
+            set_={"flush_number": writer.excluded.flush_number, "written_time": writer.excluded.written_time},
+            where=UsageWriterRow.flush_number < writer.excluded.flush_number,
+        ).returning(UsageWriterRow.writer)
+        added = dialect.insert(UsageRow)
         upsert = added.on_conflict_do_update(
             index_elements=[UsageRow.key_id, UsageRow.operation_id, UsageRow.day],
             set_={
@@ -208,8 +230,16 @@ class Store:
             cell._asdict() | {"request_count": count.requests, "unit_count": count.units}
             for cell, count in sorted(counts.items())
         ]
+        async with self._writing(commit_seconds=COMMIT_SECONDS) as connection:
+            if await connection.scalar(is_next) is not None:
+                await connection.execute(upsert, rows)
+
+    async def forget_usage(self, before: date) -> int:
+        """Delete the usage of the days before a date, and what is known of processes gone since. Returns the rows."""
+        start = datetime.combine(before, datetime.min.time(), UTC)
         async with self._writing() as connection:
-            await connection.execute(upsert, rows)
+            await connection.execute(delete(UsageWriterRow).where(UsageWriterRow.written_time < start))
+            return (await connection.execute(delete(UsageRow).where(UsageRow.day < before))).rowcount
 
     async def usage(self) -> dict[UsageCell, UsageCount]:
         """All usage counts."""
@@ -246,11 +276,13 @@ class Store:
             return await connection.scalar(select(func.count()).select_from(OrganisationRow)) or 0
 
     @asynccontextmanager
-    async def _writing(self) -> AsyncIterator[AsyncConnection]:
-        """A transaction, bounded in time."""
+    async def _writing(self, *, commit_seconds: float | None = None) -> AsyncIterator[AsyncConnection]:
+        """A transaction, bounded in time; its commit may be allowed another time than the rest."""
         with _unavailable():
-            async with asyncio.timeout(self._timeout_seconds), self._engine.begin() as connection:
+            async with asyncio.timeout(self._timeout_seconds) as bound, self._engine.begin() as connection:
                 yield connection
+                if commit_seconds is not None:
+                    bound.reschedule(asyncio.get_running_loop().time() + commit_seconds)
 
     @asynccontextmanager
     async def _reading(self) -> AsyncIterator[AsyncConnection]:

@@ -78,3 +78,13 @@ class UsageRow(Table):
     day: Mapped[date] = mapped_column(Date, primary_key=True)
     request_count: Mapped[int]
     unit_count: Mapped[int] = mapped_column(server_default="0")
+
+
+class UsageWriterRow(Table):
+    """A process that writes usage, and the number of its last flush that was applied: each is applied once."""
+
+    __tablename__ = "usage_writers"
+
+    writer: Mapped[str] = mapped_column(String(32), primary_key=True)
+    flush_number: Mapped[int]
+    written_time: Mapped[datetime] = mapped_column(UtcDateTime)

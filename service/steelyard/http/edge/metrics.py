@@ -7,6 +7,7 @@ Every process has its own numbers. Where several workers share one port, set ``P
 directory: the workers then keep their numbers there and each answers for all of them.
 """
 
+import asyncio
 import hmac
 import os
 from collections.abc import Callable, Mapping
@@ -15,29 +16,27 @@ from typing import Any
 from litestar import Request
 from litestar.handlers import HTTPRouteHandler
 from litestar.types import ASGIApp
-from prometheus_client import REGISTRY, CollectorRegistry, Counter, Histogram, exposition
-from prometheus_client.core import GaugeMetricFamily
+from prometheus_client import REGISTRY, CollectorRegistry, Counter, Gauge, Histogram, exposition
 from prometheus_client.multiprocess import MultiProcessCollector
-from prometheus_client.registry import Collector
 
 from ..operation.keyless import public
 from ..wire.encoding import EncodedAnswer
-from ..wire.observability import RequestRecord
+from ..wire.observability import MULTIPROCESS_VARIABLE, Measured, RequestRecord
 from ..wire.problems import KEY_REQUIRED, ProblemError
 
 PATH = "/metrics"
-MULTIPROCESS_VARIABLE = "PROMETHEUS_MULTIPROC_DIR"  # prometheus-client's own
 
 # From an empty answer to the longest search; each about twice the one before.
 _BUCKET_SECONDS = (0.00025, 0.0005, 0.001, 0.0025, 0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1.0, 2.5, 5.0, 10.0, 25.0)
+_GAUGE_SECONDS = 1.0
 _NO_OPERATION = "none"  # the probes, the documents, and what leads nowhere
 _MEDIA_TYPE = exposition.CONTENT_TYPE_LATEST.encode()
 
 
 class Metrics:
-    """Observes requests, and writes what was observed. ``gauges`` are read whenever the metrics are asked for."""
+    """Observes requests, and writes what was observed. ``gauges`` are read every second and when they are asked for."""
 
-    def __init__(self, gauges: Mapping[str, tuple[str, Callable[[], float]]] | None = None) -> None:
+    def __init__(self, gauges: Mapping[str, Measured] | None = None) -> None:
         self._registry = CollectorRegistry()
         self._seconds = Histogram(
             "steelyard_request_seconds",
@@ -52,7 +51,13 @@ class Metrics:
         self._bytes = Counter(
             "steelyard_answer_bytes", "Bytes of answers' bodies.", ["operation"], registry=self._registry
         )
-        self._registry.register(_Gauges(gauges or {}))
+        self._gauges = [
+            (
+                Gauge(f"steelyard_{name}", each.meaning, registry=self._registry, multiprocess_mode=each.together),
+                each.read,
+            )
+            for name, each in (gauges or {}).items()
+        ]
         self._observe: dict[tuple[str | None, str, int], Callable[[float], Any]] = {}
         self._add: dict[str | None, Callable[[float], Any]] = {}
 
@@ -72,25 +77,24 @@ class Metrics:
     def close(self) -> None:
         """Nothing is held."""
 
+    async def run(self) -> None:
+        """Have the gauges ready for other workers, which answer for this one."""
+        while True:
+            self._read_gauges()
+            await asyncio.sleep(_GAUGE_SECONDS)
+
+    def _read_gauges(self) -> None:
+        for gauge, read in self._gauges:
+            gauge.set(read())
+
     def text(self) -> bytes:
         """All metrics in Prometheus' text format, those of the process itself among them."""
+        self._read_gauges()
         if os.environ.get(MULTIPROCESS_VARIABLE):
             shared = CollectorRegistry()
             MultiProcessCollector(shared)  # type: ignore[no-untyped-call]
             return exposition.generate_latest(shared)
         return exposition.generate_latest(self._registry) + exposition.generate_latest(REGISTRY)
-
-
-class _Gauges(Collector):
-    """Numbers that are read when they are asked for."""
-
-    def __init__(self, gauges: Mapping[str, tuple[str, Callable[[], float]]]) -> None:
-        self._gauges = gauges
-
-    def collect(self) -> Any:
-        """The gauges as they stand."""
-        for name, (meaning, read) in self._gauges.items():
-            yield GaugeMetricFamily(f"steelyard_{name}", meaning, value=read())
 
 
 def metrics_route(metrics: Metrics, token: str) -> HTTPRouteHandler:

@@ -1,17 +1,17 @@
 """Who is told of requests, as the operator chose."""
 
 import sys
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 
 from litestar.handlers import HTTPRouteHandler
 
 from steelyard.settings import Settings
 
-from ..wire.observability import Observer, RequestLog
+from ..wire.observability import Measured, Observer, RequestLog
 
 
 def observers_and_routes(
-    settings: Settings, gauges: Mapping[str, tuple[str, Callable[[], float]]]
+    settings: Settings, gauges: Mapping[str, Measured]
 ) -> tuple[list[Observer], list[HTTPRouteHandler]]:
     """The observers, and the routes that show what they saw. What is switched off is not even imported."""
     observers: list[Observer] = []

@@ -56,6 +56,9 @@ class Spans:
             span.set_status(trace.StatusCode.ERROR)
         span.end(end)
 
+    async def run(self) -> None:
+        """Nothing beside: the exporter has a thread of its own."""
+
     def close(self) -> None:
         """Export what waits."""
         self._provider.shutdown()

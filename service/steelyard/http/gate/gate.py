@@ -64,6 +64,8 @@ class Gate:
         request.scope["state"][KEY_PREFIX] = key.prefix
         if operation.scope not in key.scopes:
             raise ProblemError(SCOPE_MISSING, f"This operation needs a key with the scope `{operation.scope}`.")
+        if self._usage.is_full:
+            raise _unavailable("Use cannot be written down at the moment, and none is given away.")
         await self._limiter.charge(key, request.scope)
         self._usage.count(key.id, operation.operation_id)
         expected = operation.media_type
@@ -82,7 +84,7 @@ class Gate:
     async def _count_further_units(self, key: Key, scope: Scope, operation_id: str, units: int) -> None:
         """Take what a request costs beyond its first unit. Raises the problem where a limit is reached."""
         await self._limiter.charge(key, scope, units)
-        self._usage.count_further_units(key.id, operation_id, units)
+        self._usage.count(key.id, operation_id, requests=0, units=units)
 
     async def _authenticate(self, authorization: bytes) -> Key:
         scheme, _, token = authorization.decode("latin-1").partition(" ")
@@ -95,11 +97,7 @@ class Gate:
             # A prefix that cannot be one is not worth a look-up.
             key = await self._keyring.verify(prefix, secret) if is_prefix(prefix) else None
         except StoreUnavailable:
-            raise ProblemError(
-                UNAVAILABLE,
-                f"{UNAVAILABLE.meaning} {UNAVAILABLE.remedy}",
-                headers={"Retry-After": str(RETRY_AFTER_SECONDS)},
-            ) from None
+            raise _unavailable(UNAVAILABLE.meaning) from None
         if key is None:
             challenge = f'{_REALM}, error="invalid_token"'
             raise ProblemError(
@@ -108,6 +106,11 @@ class Gate:
                 headers={"WWW-Authenticate": challenge},
             )
         return key
+
+
+def _unavailable(meaning: str) -> ProblemError:
+    headers = {"Retry-After": str(RETRY_AFTER_SECONDS)}
+    return ProblemError(UNAVAILABLE, f"{meaning} {UNAVAILABLE.remedy}", headers=headers)
 
 
 def _require_plain(media_type: bytes, encoding: bytes, expected: str) -> None:

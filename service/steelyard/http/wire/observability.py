@@ -8,14 +8,17 @@ public prefix.
 import asyncio
 import contextlib
 import logging
+from collections.abc import Callable
 from datetime import UTC, datetime
-from typing import Any, Protocol, TextIO
+from typing import Any, Literal, NamedTuple, Protocol, TextIO
 
 import msgspec
 
 # Where the layers below the edge leave, in the scope's state, what a line should say.
 KEY_PREFIX = "steelyard_key_prefix"
 PROBLEM_CODE = "steelyard_problem_code"
+
+MULTIPROCESS_VARIABLE = "PROMETHEUS_MULTIPROC_DIR"  # prometheus-client's own
 
 _SERVICE = "steelyard"
 _LOG_SECONDS = 0.1  # the longest time that a line waits
@@ -49,9 +52,21 @@ class Observer(Protocol):
 
     def __call__(self, record: RequestRecord) -> None: ...
 
+    async def run(self) -> None:
+        """What is to be done beside, until it is cancelled."""
+        ...
+
     def close(self) -> None:
         """Let go of what is still held, when the service stops."""
         ...
+
+
+class Measured(NamedTuple):
+    """A number that is read when it is asked for, and how those of several workers are put together."""
+
+    meaning: str
+    read: Callable[[], float]
+    together: Literal["livesum", "livemax"] = "livesum"
 
 
 class RequestLog:
@@ -73,6 +88,9 @@ class RequestLog:
         self._lines.append(_json.encode(record))
         if len(self._lines) >= _LOG_LINES:
             self.close()
+
+    async def run(self) -> None:
+        """Nothing beside."""
 
     def close(self) -> None:
         """Write the lines that wait."""

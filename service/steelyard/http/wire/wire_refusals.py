@@ -6,7 +6,7 @@ problem document with a request id, and is logged and counted like any other ans
 
 from litestar.types import Scope
 
-from .problems import BAD_REQUEST, KINDS, NOT_FOUND, OVERLOADED, ProblemKind, ProblemError
+from .problems import BAD_REQUEST, KINDS, NOT_FOUND, OVERLOADED, ProblemError, ProblemKind
 
 REFUSED = "steelyard_refused"  # in the scope's state: the slug of what the server's protocol refuses
 BUSY_SECONDS = 1  # what `Retry-After` says of a process that has too much to do
