@@ -33,6 +33,7 @@ class Settings(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
     drain_seconds: int = 20  # how long a stopping server waits for the requests under way
     body_seconds: float = 10.0  # the most time a body may take to arrive
     computation_seconds: float = 20.0  # the most time a long computation may take, its wait for a thread included
+    queue_seconds: float = 5.0  # the longest expected wait for a turn at a long computation; beyond it, a 429 or 503
     batch_lines: int = 200_000  # the most lines of one batch; `body_limit_bytes` holds for each of them
     batch_idle_seconds: float = 60.0  # the most time until the next line of a batch arrives
     compress_from_bytes: int = 4096  # shorter answers are not worth compressing
@@ -57,6 +58,7 @@ class Settings(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
             "drain_seconds",
             "body_seconds",
             "computation_seconds",
+            "queue_seconds",
             "batch_lines",
             "batch_idle_seconds",
             "compress_from_bytes",

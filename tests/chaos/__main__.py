@@ -8,7 +8,7 @@ from pathlib import Path
 
 from servers import new_database, postgresql, valkey
 
-from . import scenarios, strangers
+from . import fairness, scenarios, strangers
 from .scenarios import Row
 from .served import sqlite_url
 
@@ -26,6 +26,8 @@ async def rows() -> AsyncIterator[Row]:
         yield await strangers.invented_keys(new_database(database))
     with sqlite_url() as url:
         yield await strangers.invented_keys(url)
+    with sqlite_url() as url:
+        yield await fairness.batch_beside_optima(url)
     with valkey() as counts, sqlite_url() as url:
         yield await scenarios.limits_store_gone(counts, url)
         yield await scenarios.limits_store_gone(counts, url, hangs=True)

@@ -5,7 +5,7 @@ That limits go on without their store is tested in ``tests/http/test_rate_limit.
 
 from servers import Server, new_database
 
-from . import scenarios, strangers
+from . import fairness, scenarios, strangers
 from .scenarios import Row
 from .served import sqlite_url
 
@@ -25,6 +25,11 @@ async def test_the_database_is_gone(postgresql_server: Server) -> None:
 
 async def test_strangers_with_invented_keys_delay_nobody(postgresql_server: Server) -> None:
     kept(await strangers.invented_keys(new_database(postgresql_server), connections=200, cache_seconds=1.0))
+
+
+async def test_a_key_is_not_delayed_by_anothers_crowd() -> None:
+    with sqlite_url() as url:
+        kept(await fairness.batch_beside_optima(url))
 
 
 async def test_it_is_told_to_stop() -> None:

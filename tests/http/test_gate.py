@@ -5,6 +5,7 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import httpx
+import msgspec
 import pytest
 from in_process import BASE_URL, PATIENCE_SECONDS, Running, alive, running
 from lifting_form import sum_lifts
@@ -13,9 +14,12 @@ from steelyard.http.app import OPERATIONS, create_app
 from steelyard.http.endpoints.method_catalogue import list_methods
 from steelyard.http.gate.gate import Gate
 from steelyard.http.operation.operation import OPERATION, PUBLIC, Operation, Scope
+from steelyard.http.schemas.decisions import decide_phase
+from steelyard.http.schemas.plans import plan_phases
+from steelyard.http.weights import PICTURE_UNITS
 from steelyard.http.wire.negotiation import JSON, negotiate
 from steelyard.settings import Settings
-from steelyard.store.store import Store
+from steelyard.store.store import Store, UsageCount
 from steelyard.store.tables import Table
 
 PUBLIC_PATHS = {
@@ -224,3 +228,24 @@ async def test_usage_is_counted_and_survives_a_shutdown(tmp_path: Path) -> None:
 async def test_settings_reach_the_application(tmp_path: Path) -> None:
     app = create_app(Settings(database_url=f"sqlite+aiosqlite:///{tmp_path}/x.sqlite3", body_limit_bytes=7))
     assert app.request_max_body_size == 7
+
+
+async def test_a_request_costs_what_its_operation_weighs(tmp_path: Path) -> None:
+    """In the limit, as the answer tells, and in the ledger; a drawn picture more than the answer it shows."""
+    weighed = ((plan_phases, 1), (decide_phase, 10))
+    svg = 1 + PICTURE_UNITS
+    operations = [operation for operation, _ in weighed]
+    async with running(tmp_path, operations, rate_limit_requests=1000, rate_limit_window_seconds=86_400) as started:
+        left = 1000
+        for operation, cost in weighed:
+            body = msgspec.json.encode(next(iter(operation.request_examples.values())))
+            sent = {"content-type": "application/json"}
+            answer = await started.client.post(operation.path, content=body, headers=sent)
+            left -= cost
+            assert (answer.status_code, f"r={left};" in answer.headers["ratelimit"]) == (200, True)
+        sent = {"content-type": "application/json", "accept": "image/svg+xml"}
+        await started.client.post(plan_phases.path, content=b"{", headers=sent)
+        refused = await started.client.post(plan_phases.path, content=b"{", headers=sent | {"accept": "x/y"})
+        assert f"r={left - svg - 1};" in refused.headers["ratelimit"]
+    used = {cell.operation_id: count for cell, count in (await started.store.usage()).items()}
+    assert used == {"plan_phases": UsageCount(3, 2 + svg), "decide_phase": UsageCount(1, 10)}

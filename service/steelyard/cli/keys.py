@@ -116,7 +116,7 @@ def quotas() -> None:
 @click.option("--key", "prefix", help="Limit the key with this prefix.")
 @click.argument("daily_units", type=click.IntRange(0))
 def set_quota(organisation: str | None, prefix: str | None, daily_units: int) -> None:
-    """Allow DAILY_UNITS a day: a request is one unit, a batch as many as it has lines."""
+    """Allow DAILY_UNITS a day: a request costs what its operation weighs in the contract."""
     _change_quota(organisation, prefix, daily_units)
     click.echo(f"Limited to {daily_units} a day. {_delay()}")
 

@@ -33,7 +33,7 @@ def usage() -> None:
 def report(
     first: datetime | None, last: datetime | None, columns: tuple[str, ...], organisation: str | None, form: str
 ) -> None:
-    """Report requests and units: a request is one unit, a batch as many as it has lines.
+    """Report requests and units: a request costs what its operation weighs in the contract.
 
     What a running service has counted is here within `STEELYARD_USAGE_FLUSH_SECONDS`.
     """

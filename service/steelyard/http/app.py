@@ -80,6 +80,7 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
         computation_seconds=settings.computation_seconds,
         batch_lines=settings.batch_lines,
         batch_idle_seconds=settings.batch_idle_seconds,
+        queue_seconds=settings.queue_seconds,
     )
     renderer = Renderer(seconds=settings.computation_seconds)
     observers, observer_routes = observers_and_routes(
@@ -89,6 +90,14 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
                 "1 while the limits are counted without the shared store.", lambda: limiter.is_degraded, "livemax"
             ),
             "limits_refused": Measured("Requests refused by a limit since the start.", lambda: limiter.refused_count),
+            "turns_waiting": Measured(
+                "Long computations and pictures that wait for their turn.",
+                lambda: limits.turns.waiting_count + limits.picture_turns.waiting_count,
+            ),
+            "turns_refused": Measured(
+                "Those refused since the start, since they would have waited too long.",
+                lambda: limits.turns.refused_count + limits.picture_turns.refused_count,
+            ),
             "usage_waiting_units": Measured("Units counted and not yet written.", lambda: usage.waiting_units),
             "usage_waiting_seconds": Measured(
                 "How long the oldest of them has waited.", lambda: usage.waiting_seconds, "livemax"

@@ -187,7 +187,7 @@ class BatchStream:
             refused = await self._admit(count_units, further)
             if refused is not None:
                 return self._cut_off(tally, lines[0].number, refused, id_)
-            body = await self._answer(lines, tally, id_)
+            body = await self._answer(lines, tally, scope, id_)
             if body:
                 await send({"type": "http.response.body", "body": body, "more_body": True})
             if excess is not None:
@@ -210,14 +210,14 @@ class BatchStream:
                 break
         return None
 
-    async def _answer(self, lines: list[Line], tally: _Tally, id_: str) -> bytes:
+    async def _answer(self, lines: list[Line], tally: _Tally, scope: Scope, id_: str) -> bytes:
         """The answer lines of a few lines."""
         if not lines:
             return b""
         answer, problem = self._answerer.answer, self._answerer.problem
         try:
-            answers = await self._limits.compute(lambda: [answer(line, id_) for line in lines])
-        except ProblemError as error:  # too long a wait for a thread
+            answers = await self._limits.compute(scope, lambda: [answer(line, id_) for line in lines], is_patient=True)
+        except ProblemError as error:  # too long a computation
             answers = [problem(line.number, None, error, id_) for line in lines]
         for _, status in answers:
             tally.add(status)

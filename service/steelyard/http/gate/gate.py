@@ -29,6 +29,7 @@ from ..wire.problems import (
 from .keyring import Keyring
 from .rate_limit import RateLimiter
 from .usage import UsageCounter
+from .weights import units
 
 RETRY_AFTER_SECONDS = 5
 _REALM = 'Bearer realm="steelyard"'
@@ -66,14 +67,15 @@ class Gate:
             raise ProblemError(SCOPE_MISSING, f"This operation needs a key with the scope `{operation.scope}`.")
         if self._usage.is_full:
             raise _unavailable("Use cannot be written down at the moment, and none is given away.")
-        await self._limiter.charge(key, request.scope)
-        self._usage.count(key.id, operation.operation_id)
         expected = operation.media_type
+        offered = (expected, *operation.formats) if operation.formats else (expected,)
+        answer_type = negotiate(accept, offered)
+        cost = units(operation, answer_type)
+        await self._limiter.charge(key, request.scope, cost)
+        self._usage.count(key.id, operation.operation_id, units=cost)
         if operation.stream is not None:
             count = partial(self._count_further_units, key, request.scope, operation.operation_id)
             request.scope["state"][COUNT_UNITS] = count
-        offered = (expected, *operation.formats) if operation.formats else (expected,)
-        answer_type = negotiate(accept, offered)
         if answer_type is None:
             detail = f"This operation answers {', '.join(f'`{name}`' for name in offered)}. {NOT_ACCEPTABLE.remedy}"
             raise ProblemError(NOT_ACCEPTABLE, detail, headers={"Vary": "accept"} if operation.formats else None)

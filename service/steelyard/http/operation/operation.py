@@ -6,6 +6,7 @@ An ``Operation`` is the one record from which the route, the key check, the usag
 import inspect
 from collections.abc import Callable, Mapping
 from enum import StrEnum
+from functools import partial
 from typing import Any, NamedTuple, get_type_hints
 
 import msgspec
@@ -206,12 +207,12 @@ def _body_handler(
         content = await limits.read_body(request)
         format_ = formats.get(request.scope["state"].get(ANSWER_TYPE, JSON))
         if operation.in_thread or (format_ is not None and format_.is_slow):
-            encoded = await limits.compute(answer, content, format_, chosen)
+            encoded = await limits.compute(request.scope, partial(answer, content, format_, chosen))
         else:
             encoded = answer(content, format_, chosen)
         body = encoded.made
         if format_ is not None:
-            body = await limits.within_time(format_.finish(body, encoded.fingerprint, workshop))
+            body = await format_.finish(body, encoded.fingerprint, partial(limits.draw, request.scope, workshop))
         return EncodedAnswer(body, encoded.content_type.encode("ascii"), headers=encoded.headers)
 
     return handle

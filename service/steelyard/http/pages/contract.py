@@ -16,6 +16,7 @@ from steelyard.science.register import Kind
 from ..gate.rate_limit import DEGRADED_HEADER, RATE_LIMIT_HEADER, RATE_LIMIT_POLICY_HEADER
 from ..operation.operation import Operation
 from ..schemas.problems import Problem
+from ..weights import PICTURE_UNITS, units
 from ..wire.deprecation import DEPRECATION_HEADER, SUNSET_HEADER
 from ..wire.headers import FINGERPRINT_HEADER
 from ..wire.negotiation import Option
@@ -50,6 +51,7 @@ from ..wire.request_id import CONTRACT_HEADER, CONTRACT_VERSION, REQUEST_ID_HEAD
 
 _SCHEMAS = "#/components/schemas/{name}"
 _PURE_MARK = "x-steelyard-pure"
+_UNITS_MARK = "x-steelyard-units"
 
 _DESCRIPTION = """\
 Maintenance energy, training-diet phases and weight logs for people who lift.
@@ -139,6 +141,7 @@ def _operation(operation: Operation) -> dict[str, Any]:
         "summary": operation.summary,
         "description": operation.description,
         _PURE_MARK: True,
+        _UNITS_MARK: units(operation),
         "security": [{"ApiKey": []}],
         "responses": {
             "200": {
@@ -265,8 +268,9 @@ def _limit_headers() -> dict[str, Any]:
     """What the contract says once, under its components, of the headers about limits."""
     return {
         RATE_LIMIT_POLICY_HEADER: _limit_header(
-            'The limits on the key: `"burst";q=60000;w=60` allows 60000 units in 60 seconds. A request is one unit, a '
-            "batch as many as it has lines. Absent where nothing is limited.",
+            'The limits on the key: `"burst";q=60000;w=60` allows 60000 units in 60 seconds. A request costs the '
+            "`x-steelyard-units` of its operation, a batch those for each of its lines, and a drawn picture "
+            f"{PICTURE_UNITS} more. Absent where nothing is limited.",
             '"burst";q=60000;w=60, "daily-key";q=100000;w=86400',
         ),
         RATE_LIMIT_HEADER: _limit_header(

@@ -1,7 +1,6 @@
 """How long a body may be, and how much time a request may take: its body to arrive, its answer to be computed."""
 
 import asyncio
-import os
 from collections.abc import Awaitable, Callable, Coroutine, Generator
 from concurrent.futures import ThreadPoolExecutor
 from functools import partial
@@ -9,13 +8,19 @@ from types import CoroutineType
 from typing import Any, TypeVar
 
 from litestar import Request
+from litestar.types import Scope
 
+from .fair_queue import FairQueue, Turn
 from .headers import CONTENT_LENGTH
+from .observability import KEY_PREFIX
 from .problems import BAD_REQUEST, BODY_TIMEOUT, BODY_TOO_LARGE, COMPUTATION_TIMEOUT, ProblemError, ProblemKind
 from .wire_refusals import broken_body
 
 T = TypeVar("T")
+J = TypeVar("J")
 
+# They share one interpreter with the event loop: more threads would not compute more, only take turns.
+_THREADS = 2
 BUSY_SECONDS = 5  # what `Retry-After` says when a computation took too long
 
 
@@ -30,6 +35,7 @@ class RequestBounds:
         computation_seconds: float,
         batch_lines: int = 200_000,
         batch_idle_seconds: float = 60.0,
+        queue_seconds: float = 5.0,
     ) -> None:
         self.line_bytes = self._body_bytes = body_bytes  # a line of a batch is a body of its own
         self.batch_lines = batch_lines
@@ -37,6 +43,8 @@ class RequestBounds:
         self._body_seconds = body_seconds
         self._computation_seconds = computation_seconds
         self._threads: ThreadPoolExecutor | None = None
+        self.turns = FairQueue(_THREADS, door_seconds=queue_seconds)
+        self.picture_turns = FairQueue(1, door_seconds=queue_seconds)
 
     def close(self) -> None:
         """Forget the computations that wait for a thread."""
@@ -68,7 +76,7 @@ class RequestBounds:
             if message is None:
                 if deadline is None:
                     deadline = asyncio.get_running_loop().time() + self._body_seconds
-                message = await _by(deadline, arriving)
+                message = await _arrived_by(deadline, arriving)
             if message["type"] == "http.disconnect":
                 raise broken_body(request.scope)
             parts.append(message.get("body", b""))
@@ -78,28 +86,48 @@ class RequestBounds:
             has_more = message.get("more_body", False)
         return parts[0] if len(parts) == 1 else b"".join(parts)
 
-    async def compute(self, compute: Callable[..., T], *arguments: Any) -> T:
-        """``compute(*arguments)`` in a thread. Past its time the answer is a problem.
+    async def compute(self, scope: Scope, compute: Callable[[], T], *, is_patient: bool = False) -> T:
+        """``compute()`` in a thread, when it is the turn of the request's key. Past its time the answer is a problem.
 
-        A computation that waits for a thread is then dropped. One that has begun cannot be stopped: it ends by
-        itself, since what a body may hold bounds its work, and keeps its thread until then.
+        One that has begun cannot be stopped: it ends by itself, since what a body may hold bounds its work, and keeps
+        its thread and its turn until then. A wait that would be too long is refused at once, but for the ``patient``,
+        whose time begins with their turn.
         """
         loop = asyncio.get_running_loop()
         if self._threads is None:
-            # They share one interpreter with the event loop: more threads would not compute more, only take turns.
-            self._threads = ThreadPoolExecutor(min(4, os.cpu_count() or 1), "computation")
-        return await self.within_time(loop.run_in_executor(self._threads, compute, *arguments))
+            self._threads = ThreadPoolExecutor(_THREADS, "computation")
+        threads, deadline = self._threads, loop.time() + self._computation_seconds
+        turn = await self._turn(self.turns, scope, None if is_patient else deadline)
+        working = loop.run_in_executor(threads, compute)
+        working.add_done_callback(lambda _: turn.close())
+        return await self._by(None if is_patient else deadline, asyncio.shield(working))
 
-    async def within_time(self, work: Awaitable[T]) -> T:
-        """What ``work`` comes to. Past the time of a computation it is cancelled, and the answer is a problem."""
+    async def draw(self, scope: Scope, workshop: Callable[[J], Awaitable[T]], job: J) -> T:
+        """What the workshop makes of the job, when it is the turn of the request's key."""
+        deadline = asyncio.get_running_loop().time() + self._computation_seconds
+        turn = await self._turn(self.picture_turns, scope, deadline)
         try:
-            async with asyncio.timeout(self._computation_seconds):
+            return await self._by(deadline, workshop(job))
+        finally:
+            turn.close()
+
+    async def _turn(self, queue: FairQueue, scope: Scope, deadline: float | None) -> Turn:
+        who = scope["state"].get(KEY_PREFIX)
+        if deadline is None:
+            return await queue.enter(who, is_patient=True)
+        return await self._by(deadline, queue.enter(who))
+
+    async def _by(self, deadline: float | None, work: Awaitable[T]) -> T:
+        """What ``work`` comes to. Past the time of a computation it is cancelled, and the answer is a problem."""
+        loop = asyncio.get_running_loop()
+        try:
+            async with asyncio.timeout_at(loop.time() + self._computation_seconds if deadline is None else deadline):
                 return await work
         except TimeoutError:
             raise _problem(COMPUTATION_TIMEOUT, {"Retry-After": str(BUSY_SECONDS)}) from None
 
 
-async def _by(deadline: float, arriving: Awaitable[Any]) -> Any:
+async def _arrived_by(deadline: float, arriving: Awaitable[Any]) -> Any:
     """The next message. Raises the problem for one that is not there by the ``deadline``."""
     try:
         async with asyncio.timeout_at(deadline):
