@@ -17,6 +17,7 @@ import kubernetes_validate
 import pytest
 import yaml
 from steelyard.http.edge.health import health_routes
+from steelyard.http.readiness import Readiness
 from steelyard.settings import PREFIX, Settings, SettingsError, read_settings
 from steelyard.store.store import Store
 
@@ -226,7 +227,11 @@ def test_every_command_named_exists(compose: dict[str, Any]) -> None:
 
 
 def test_every_probe_asks_a_path_that_is_served() -> None:
-    served = {path for route in health_routes(Store("sqlite+aiosqlite://", timeout_seconds=1)) for path in route.paths}
+    served = {
+        path
+        for route in health_routes(Readiness(Store("sqlite+aiosqlite://"), grace_seconds=0))
+        for path in route.paths
+    }
     container = of_kind("Deployment")["spec"]["template"]["spec"]["containers"][0]
     ports = {port["name"] for port in container["ports"]}
     for probe in ("startupProbe", "livenessProbe", "readinessProbe"):

@@ -8,9 +8,9 @@ from pathlib import Path
 
 from servers import new_database, postgresql, valkey
 
-from . import fairness, scenarios, strangers
+from . import endings, fairness, scenarios, strangers
 from .scenarios import Row
-from .served import sqlite_url
+from .served import migrated, sqlite_url
 
 REPORT = Path(__file__).with_name("report.md")
 
@@ -23,6 +23,9 @@ async def rows() -> AsyncIterator[Row]:
         yield await scenarios.worker_killed(new_database(database), flush_seconds=5.0, load_seconds=4.0)
         yield await scenarios.database_gone(database, new_database(database), grace_seconds=8.0)
         yield await scenarios.database_gone(database, new_database(database), grace_seconds=8.0, hangs=True)
+        url = new_database(database)
+        await migrated(url)
+        yield await scenarios.started_without_database(database, url)
         yield await strangers.invented_keys(new_database(database))
     with sqlite_url() as url:
         yield await strangers.invented_keys(url)
@@ -31,6 +34,11 @@ async def rows() -> AsyncIterator[Row]:
     with valkey() as counts, sqlite_url() as url:
         yield await scenarios.limits_store_gone(counts, url)
         yield await scenarios.limits_store_gone(counts, url, hangs=True)
+    for how in endings.Gone:
+        with sqlite_url() as url:
+            yield await endings.parent_gone(url, how)
+    with sqlite_url() as url:
+        yield await endings.told_to_stop_with_a_batch(url)
     with sqlite_url() as url:
         yield await scenarios.told_to_stop(url, under_way=50)
     with sqlite_url() as url:

@@ -115,6 +115,11 @@ async def database_gone(
 
                 await _until(over)
                 refused = await service.ask()
+
+                async def unready() -> bool:
+                    return (await service.ask(path="/health/ready")).status_code == 503
+
+                await _until(unready)
             finally:
                 server.thaw() if hangs else server.start()
 
@@ -136,11 +141,11 @@ async def database_gone(
     return row_of(
         f"The database {'hangs' if hangs else 'is killed'}, and comes back",
         f"A key verified before works for {grace_seconds:g} s (`KEY_GRACE_SECONDS`) and the {cache_seconds:g} s of the "
-        "cache; a new key gets 503 with `Retry-After`; the service is live and not ready; nothing hangs; use is "
-        "counted once the database is back.",
+        "cache; a new key gets 503 with `Retry-After`; the service is live, and ready as long as verified keys work, "
+        "so that no proxy takes it out; nothing hangs; use is counted once the database is back.",
         f"Verified key: {in_grace} in that time, 503 after {grace:.1f} s; new key: {unseen.status_code} "
         f"with `Retry-After: {unseen.headers.get('retry-after')}`; live "
-        f"{live.status_code}, ready {ready.status_code}; slowest answer "
+        f"{live.status_code}, ready {ready.status_code}, and not ready after the grace; slowest answer "
         f"{running.longest():.1f} s; back {recovery:.1f} s after the database; all {answered} answered were counted "
         f"{counted_after:.1f} s later.",
         {
@@ -149,9 +154,36 @@ async def database_gone(
             "then 503 with Retry-After": refused.status_code == 503 and int(refused.headers["retry-after"]) > 0,
             "a new key gets 503 with Retry-After": unseen.status_code == 503
             and int(unseen.headers.get("retry-after", 0)) > 0,
-            "live and not ready": (live.status_code, ready.status_code) == (200, 503),
+            "live and ready": (live.status_code, ready.status_code) == (200, 200),
             "nothing hangs": running.longest() < HANG_SECONDS,
             "nothing but 200 and 503": set(statuses) <= {200, 503},
+        },
+    )
+
+
+async def started_without_database(server: Server, store_url: str) -> Row:
+    """The database's server is away when the service starts, and comes later."""
+    server.stop()
+    try:
+        async with served(store_url, workers=2, store_timeout_seconds=1.0, waits_until="live") as service:
+            live, ready = await service.ask(path="/health/live"), await service.ask(path="/health/ready")
+            server.start()
+
+            async def is_ready() -> bool:
+                return (await service.ask(path="/health/ready")).status_code == 200
+
+            seconds = await _until(is_ready)
+    finally:
+        server.stop()
+        server.start()
+    return row_of(
+        "The service starts while the database is away",
+        "It starts, is live and not ready, and is ready soon after the database is there.",
+        f"Live {live.status_code}, ready {ready.status_code}; ready {seconds:.1f} s after the database.",
+        {
+            "it starts": live.status_code == 200,
+            "it is not ready": ready.status_code == 503,
+            "it becomes ready": seconds < HANG_SECONDS,
         },
     )
 

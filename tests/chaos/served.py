@@ -79,12 +79,16 @@ def client() -> httpx.AsyncClient:
 
 
 @asynccontextmanager
-async def served(store_url: str, *, workers: int = 1, **settings: Any) -> AsyncIterator[Served]:
-    """Start the service, and end it whatever happens."""
-    store = Store(store_url, timeout_seconds=HANG_SECONDS)
-    await store.migrate()
-    tokens = [(await store.create_key("Quarry Lane Gym", list(Scope)))[1] for _ in range(2)]
-    await store.close()
+async def served(
+    store_url: str, *, workers: int = 1, waits_until: str = "ready", **settings: Any
+) -> AsyncIterator[Served]:
+    """Start the service, and end it whatever happens. One that is to be ``live`` alone gets no keys."""
+    tokens = ["", ""]
+    if waits_until == "ready":
+        store = Store(store_url, timeout_seconds=HANG_SECONDS)
+        await store.migrate()
+        tokens = [(await store.create_key("Quarry Lane Gym", list(Scope)))[1] for _ in range(2)]
+        await store.close()
     port = free_port()
     environment = {name: value for name, value in os.environ.items() if not name.startswith("STEELYARD_")}
     chosen = {"database_url": store_url, "log_requests": "false", "rate_limit_requests": 0} | settings
@@ -104,7 +108,7 @@ async def served(store_url: str, *, workers: int = 1, **settings: Any) -> AsyncI
             )
         service = Served(process, port, store_url, tokens)
         try:
-            await _until_ready(service, workers, log)
+            await _until_ready(service, workers, log, f"/health/{waits_until}")
             yield service
         finally:
             with contextlib.suppress(ProcessLookupError):
@@ -112,13 +116,13 @@ async def served(store_url: str, *, workers: int = 1, **settings: Any) -> AsyncI
             process.wait()
 
 
-async def _until_ready(service: Served, workers: int, log: Path) -> None:
+async def _until_ready(service: Served, workers: int, log: Path, path: str) -> None:
     deadline = time.monotonic() + START_SECONDS
     while time.monotonic() < deadline:
         assert service.process.poll() is None, log.read_text()
         if len(service.workers()) == workers:
             with contextlib.suppress(httpx.HTTPError):
-                if (await service.ask(path="/health/ready")).is_success:
+                if (await service.ask(path=path)).is_success:
                     return
         await asyncio.sleep(0.05)
     raise AssertionError(f"the service did not become ready:\n{log.read_text()}")
@@ -179,6 +183,13 @@ async def load(service: Served, connections: int = CONNECTIONS) -> AsyncIterator
     finally:
         stop.set()
         await asyncio.gather(*tasks)
+
+
+async def migrated(store_url: str) -> None:
+    """See that the tables are there."""
+    store = Store(store_url, timeout_seconds=HANG_SECONDS)
+    await store.migrate()
+    await store.close()
 
 
 @contextlib.contextmanager

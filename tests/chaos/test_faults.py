@@ -3,11 +3,12 @@
 That limits go on without their store is tested in ``tests/http/test_rate_limit.py``.
 """
 
+import pytest
 from servers import Server, new_database
 
-from . import fairness, scenarios, strangers
+from . import endings, fairness, scenarios, strangers
 from .scenarios import Row
-from .served import sqlite_url
+from .served import migrated, sqlite_url
 
 
 def kept(row: Row) -> None:
@@ -30,6 +31,23 @@ async def test_strangers_with_invented_keys_delay_nobody(postgresql_server: Serv
 async def test_a_key_is_not_delayed_by_anothers_crowd() -> None:
     with sqlite_url() as url:
         kept(await fairness.batch_beside_optima(url))
+
+
+@pytest.mark.parametrize("how", endings.Gone)
+async def test_the_parent_of_the_workers_is_gone(how: endings.Gone) -> None:
+    with sqlite_url() as url:
+        kept(await endings.parent_gone(url, how))
+
+
+async def test_it_is_told_to_stop_with_a_batch_under_way() -> None:
+    with sqlite_url() as url:
+        kept(await endings.told_to_stop_with_a_batch(url))
+
+
+async def test_it_starts_without_its_database(postgresql_server: Server) -> None:
+    url = new_database(postgresql_server)
+    await migrated(url)
+    kept(await scenarios.started_without_database(postgresql_server, url))
 
 
 async def test_it_is_told_to_stop() -> None:

@@ -13,6 +13,7 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
+import httpx
 import msgspec
 import pytest
 from in_process import PATIENCE_SECONDS, running
@@ -22,7 +23,7 @@ from opentelemetry.sdk.trace import TracerProvider
 from opentelemetry.sdk.trace.export import SimpleSpanProcessor
 from opentelemetry.sdk.trace.export.in_memory_span_exporter import InMemorySpanExporter
 from steelyard.http.app import OPERATIONS
-from steelyard.http.edge import tracing
+from steelyard.http.edge import readiness, tracing
 from steelyard.http.operation.operation import Operation, computation
 from steelyard.http.wire.observability import JsonFormatter, RequestLog, RequestRecord, log_to
 from steelyard.settings import SettingsError
@@ -343,23 +344,31 @@ async def test_a_fault_in_answering_is_not_handed_to_the_server(tmp_path: Path, 
 # Probes
 
 
-async def test_ready_means_that_keys_can_be_checked(tmp_path: Path) -> None:
-    async with running(tmp_path, ()) as started:
+async def test_ready_means_that_keys_can_be_checked(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(readiness, "LOOK_SECONDS", 0.01)
+    async with running(tmp_path, (), key_grace_seconds=0.0) as started:
+
+        async def becomes(status: int) -> httpx.Response:
+            async with asyncio.timeout(PATIENCE_SECONDS):
+                while (answer := await started.client.get("/health/ready")).status_code != status:
+                    await asyncio.sleep(0.01)
+            return answer
+
         for path, said in (("/health/live", "live"), ("/health/ready", "ready")):
             answer = await started.client.get(path, headers={"authorization": ""})
             assert (answer.status_code, answer.json()) == (200, {"status": said})
             assert answer.headers["cache-control"] == "no-store"
-        with sqlite3.connect(tmp_path / "operator.sqlite3") as connection:
-            connection.execute("UPDATE alembic_version SET version_num = '0000'")
-        behind = await started.client.get("/health/ready")
-        assert behind.status_code == 503
-        assert "steelyard migrate" in behind.json()["detail"]
-        assert int(behind.headers["retry-after"]) > 0
-        with sqlite3.connect(tmp_path / "operator.sqlite3") as connection:
-            connection.execute("UPDATE alembic_version SET version_num = ?", (schema.HEAD,))
-        assert (await started.client.get("/health/ready")).status_code == 200
+        for revision, said in (("0000", "steelyard migrate"), ("garbage", "none of this service's")):
+            with sqlite3.connect(tmp_path / "operator.sqlite3") as connection:
+                connection.execute("UPDATE alembic_version SET version_num = ?", (revision,))
+            behind = await becomes(503)
+            assert said in behind.json()["detail"]
+            assert int(behind.headers["retry-after"]) > 0
+            with sqlite3.connect(tmp_path / "operator.sqlite3") as connection:
+                connection.execute("UPDATE alembic_version SET version_num = ?", (schema.HEAD,))
+            await becomes(200)
         with sqlite3.connect(tmp_path / "operator.sqlite3") as connection:
             for table in reversed(Table.metadata.sorted_tables):
                 connection.execute(f"DROP TABLE {table.name}")
-        assert (await started.client.get("/health/ready")).status_code == 503
+        assert "tables are missing" in (await becomes(503)).json()["detail"]
         assert (await started.client.get("/health/live")).status_code == 200

@@ -3,7 +3,7 @@
 import rich_click as click
 
 from steelyard.settings import SettingsError
-from steelyard.store.schema import SchemaBehind
+from steelyard.store.schema import SchemaBehind, SchemaUnknown
 from steelyard.store.store import StoreUnavailable
 
 from .contract import contract, contract_files
@@ -33,5 +33,5 @@ def main() -> None:
     """Run the command line; what the operator can mend is said in one line."""
     try:
         cli()
-    except (SettingsError, StoreUnavailable, SchemaBehind) as error:
+    except (SettingsError, StoreUnavailable, SchemaBehind, SchemaUnknown) as error:
         raise SystemExit(f"steelyard: {error}") from None

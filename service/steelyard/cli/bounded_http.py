@@ -8,12 +8,14 @@ that asks for another protocol. What is refused here is answered by the applicat
 import asyncio
 import urllib.parse
 from typing import Any
+from weakref import WeakKeyDictionary
 
 import httptools
 from uvicorn.protocols.http.httptools_impl import HttpToolsProtocol, RequestResponseCycle
+from uvicorn.server import ServerState
 
 from steelyard.http.wire.problems import BAD_REQUEST, HEAD_TOO_LARGE, OVERLOADED, PATH_TOO_LONG, ProblemKind
-from steelyard.http.wire.wire_refusals import refuse
+from steelyard.http.wire.wire_refusals import ENDING, refuse
 
 from .head_rules import FIELDS, HEAD_BYTES, PATH_BYTES, fault, is_long, without_upgrade
 
@@ -25,6 +27,9 @@ UNREAD_SECONDS = 10.0  # and how long it may go on
 FRAMING_BYTES = HEAD_BYTES
 FRAMING_PER_BYTE = 16
 _PIECE_BYTES = 16_384  # the parser is given no more at a time, so that a bound is noticed where it is passed
+
+
+_endings: WeakKeyDictionary[ServerState, asyncio.Event] = WeakKeyDictionary()
 
 
 class Cycle(RequestResponseCycle):
@@ -121,6 +126,15 @@ class BoundedHttp(HttpToolsProtocol):
         if rest:
             self.data_received(rest)
 
+    def shutdown(self) -> None:
+        """The process is told to end: what would go on for long is to come to an end."""
+        self._ending().set()
+        super().shutdown()
+
+    def _ending(self) -> asyncio.Event:
+        """One event for all connections of the process."""
+        return _endings.setdefault(self.server_state, asyncio.Event())
+
     def on_message_begin(self) -> None:
         """A head begins."""
         self._is_head_open = True
@@ -162,6 +176,7 @@ class BoundedHttp(HttpToolsProtocol):
         scope["path"] = urllib.parse.unquote(path) if "%" in path else path
         scope["raw_path"] = raw_path
         scope["query_string"] = url.query or b""
+        scope["state"][ENDING] = self._ending()
         limit = self.limit_concurrency
         if limit is not None and (len(self.connections) >= limit or len(self.tasks) >= limit):
             refuse(scope, OVERLOADED)

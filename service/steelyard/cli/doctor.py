@@ -20,7 +20,7 @@ from steelyard.http.gate.rate_limit import MemoryCounts, RateLimiter
 from steelyard.science.numbers import is_compiled
 from steelyard.settings import Settings, SettingsError
 from steelyard.store.database import is_embedded
-from steelyard.store.schema import HEAD, is_behind
+from steelyard.store.schema import HEAD, SchemaUnknown, is_behind
 from steelyard.store.store import Store, StoreUnavailable
 
 from .contract import stale_files
@@ -105,7 +105,7 @@ async def _of_store(settings: Settings) -> AsyncIterator[Finding]:
         else:
             detail = f"at revision {found}; needed is {HEAD}: run `steelyard migrate`"
             yield Finding("tables", State.FAILED, detail)
-    except StoreUnavailable as error:
+    except (StoreUnavailable, SchemaUnknown) as error:
         yield Finding("store", State.FAILED, str(error))
     finally:
         await store.close()

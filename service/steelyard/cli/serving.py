@@ -11,16 +11,18 @@ import tempfile
 import msgspec
 import rich_click as click
 
+from steelyard.http.edge.tracing import check_tracing
 from steelyard.http.endpoints.maintenance import estimate_maintenance
 from steelyard.http.gate.rate_limit import RateLimiter
 from steelyard.http.operation.operation import Operation, Scope
 from steelyard.http.pages.workbench import PAGE_PATH
 from steelyard.http.wire.observability import MULTIPROCESS_VARIABLE
+from steelyard.settings import Settings
 from steelyard.store.database import is_embedded
-from steelyard.store.store import Store
+from steelyard.store.store import Store, StoreUnavailable
 
 from . import workers as processes
-from .opened import current_settings, with_store
+from .opened import current_settings, open_store, with_store
 
 DEVELOPMENT_LABEL = "development"
 _ORGANISATION_IN_DEVELOPMENT = "Development"
@@ -52,7 +54,7 @@ def serve(host: str, port: int, workers: int, migrate: bool, development: bool) 
     if development and not is_embedded(settings.database_url):
         raise click.UsageError("--development makes a key in the database, so it is for SQLite only")
     RateLimiter.of(settings)  # so that a mistake is said here, and once
-    with_store(Store.ping, settings, migrate=migrate)  # before the workers, which would race for it
+    _prepare_store(settings, migrate=migrate)  # before the workers, which would race for it
     if workers > 1 and settings.rate_limit_requests and not settings.rate_limit_store_url:
         click.echo(
             f"Each of the {workers} workers keeps the rate limit alone, so that a key may send {workers} times as "
@@ -79,6 +81,18 @@ def serve(host: str, port: int, workers: int, migrate: bool, development: bool) 
             backlog=_BACKLOG,
         )
     )
+
+
+def _prepare_store(settings: Settings, *, migrate: bool) -> None:
+    """See that the tables are as needed. A server that is away is waited for by the workers, which are not ready."""
+    check_tracing(settings)
+    try:
+        with_store(Store.ping, settings, migrate=migrate)
+    except StoreUnavailable as error:
+        open_store(settings)  # a URL that cannot be used is a mistake
+        if is_embedded(settings.database_url):
+            raise
+        click.echo(f"Starting without the store, not ready until it answers: {error}.", err=True)
 
 
 def _raise_file_limit() -> None:

@@ -4,6 +4,7 @@ import os
 import signal
 import socket
 import sys
+import threading
 import time
 import traceback
 from collections.abc import Callable
@@ -16,6 +17,8 @@ from steelyard.http.observability import MULTIPROCESS_VARIABLE
 
 from .bounded_http import BoundedHttp
 
+_ENDING = frozenset({signal.SIGTERM, signal.SIGINT, signal.SIGHUP})  # SIGHUP: the terminal was closed
+_PARENT_SECONDS = 1.0  # how often a worker looks whether its parent is there
 _LOOK_SECONDS = 0.1
 _START_SECONDS = 30.0  # a worker that gives up within them could not start
 _LAST_WRITES_SECONDS = 5.0  # beyond the drain, for what is counted to be written
@@ -70,11 +73,11 @@ class Workers:
         self._is_told_to_end = False
 
     def serve(self) -> int:
-        """Serve until SIGTERM or SIGINT, and end the workers. Returns the exit code of the whole.
+        """Serve until SIGTERM, SIGINT or SIGHUP, and end the workers. Returns the exit code of the whole.
 
         A worker that dies is replaced; one that cannot start ends them all, since the next could not either.
         """
-        before = {each: signal.signal(each, self._end) for each in (signal.SIGTERM, signal.SIGINT)}
+        before = {each: signal.signal(each, self._end) for each in _ENDING}
         exit_code = 0
         try:
             while not self._is_told_to_end:
@@ -96,12 +99,16 @@ class Workers:
         sys.stdout.flush()
         sys.stderr.flush()
         # Until the new process has handlers of its own a signal must end it, not be remembered by its parent's.
-        signals = {signal.SIGTERM, signal.SIGINT}
+        signals = _ENDING
         signal.pthread_sigmask(signal.SIG_BLOCK, signals)
+        parent = os.getpid()
         process = os.fork()
         if not process:
             for each in signals:
                 signal.signal(each, signal.SIG_DFL)
+            # The terminal is the parent's, which tells this process to end: not with work under way.
+            signal.signal(signal.SIGHUP, signal.SIG_IGN)
+            threading.Thread(target=_end_with, args=(parent,), daemon=True).start()
             signal.pthread_sigmask(signal.SIG_UNBLOCK, signals)
             self._work()
         signal.pthread_sigmask(signal.SIG_UNBLOCK, signals)
@@ -145,6 +152,13 @@ class Workers:
                 for process in self._started:
                     os.kill(process, signal.SIGKILL)
             time.sleep(_LOOK_SECONDS / 2)
+
+
+def _end_with(parent: int) -> None:
+    """End this process when its parent is gone, however it went: nobody would replace or end it."""
+    while os.getppid() == parent:
+        time.sleep(_PARENT_SECONDS)
+    os.kill(os.getpid(), signal.SIGTERM)
 
 
 def serve(listening: socket.socket, factory: str, *, workers: int, drain_seconds: int, backlog: int) -> int:

@@ -24,7 +24,8 @@ answered as a 422 by ``http/refusals.py``.
 import asyncio
 import contextlib
 import logging
-from collections.abc import AsyncIterator, Sequence
+from collections.abc import AsyncIterator, Coroutine, Sequence
+from typing import Any, Protocol
 
 from litestar import Litestar
 
@@ -46,8 +47,10 @@ from .gate.keyring import Keyring
 from .gate.rate_limit import RateLimiter
 from .gate.usage import UsageCounter
 from .operation.operation import Operation
+from .overload import Overload
 from .pages.contract_routes import document_routes
 from .pages.workbench import workbench_routes
+from .readiness import Readiness
 from .rendering.pictures.renderer import Renderer
 from .wire.observability import Measured
 from .wire.problems import handle_exception
@@ -67,6 +70,12 @@ OPERATIONS: tuple[Operation, ...] = (
 )
 
 
+class Beside(Protocol):
+    """What runs beside the requests until it is cancelled."""
+
+    def run(self) -> Coroutine[Any, Any, None]: ...
+
+
 def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS) -> Litestar:
     """The ASGI application. Its store is opened at start-up and closed, with all usage written, at shutdown."""
     store = Store(settings.database_url, timeout_seconds=settings.store_timeout_seconds)
@@ -82,6 +91,8 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
         batch_idle_seconds=settings.batch_idle_seconds,
         queue_seconds=settings.queue_seconds,
     )
+    readiness = Readiness(store, grace_seconds=settings.key_grace_seconds, is_full=lambda: usage.is_full)
+    overload = Overload()
     renderer = Renderer(seconds=settings.computation_seconds)
     observers, observer_routes = observers_and_routes(
         settings,
@@ -90,6 +101,16 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
                 "1 while the limits are counted without the shared store.", lambda: limiter.is_degraded, "livemax"
             ),
             "limits_refused": Measured("Requests refused by a limit since the start.", lambda: limiter.refused_count),
+            "store_failing": Measured(
+                "1 while the operator's store does not answer.", lambda: readiness.store_fault is not None, "livemax"
+            ),
+            "not_ready": Measured(
+                "1 while the process is not ready.", lambda: readiness.problem is not None, "livemax"
+            ),
+            "late_seconds": Measured("How late the event loop is.", lambda: overload.late_seconds, "livemax"),
+            "overload_refused": Measured(
+                "Requests refused since the start, since the event loop was late.", lambda: overload.refused_count
+            ),
             "turns_waiting": Measured(
                 "Long computations and pictures that wait for their turn.",
                 lambda: limits.turns.waiting_count + limits.picture_turns.waiting_count,
@@ -111,7 +132,9 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
             await store.prepare(migrate=settings.migrate_at_start)
         except StoreUnavailable as error:  # the process starts all the same, and is not ready until the store is
             _log.warning("started without the store: %s", error)
-        running = [asyncio.create_task(run()) for run in (usage.run, limiter.run, *(each.run for each in observers))]
+        await readiness.look()
+        beside: list[Beside] = [usage, limiter, readiness, overload, *observers]
+        running = [asyncio.create_task(each.run()) for each in beside]
         try:
             yield
         finally:
@@ -129,7 +152,7 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
     if settings.workbench:
         routes += workbench_routes(operations)
     app = Litestar(
-        [*routes, *health_routes(store), *document_routes(operations), *observer_routes],
+        [*routes, *health_routes(readiness), *document_routes(operations), *observer_routes],
         before_request=Gate(keyring, limiter, usage),
         exception_handlers={Exception: handle_exception},
         lifespan=[lifespan],
@@ -139,5 +162,7 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
         stores={"rate_limit": limiter.counts},  # type: ignore[dict-item]  # counts with the part of a store it needs
     )
     handler = Cors(app.asgi_handler, settings.allowed_origins) if settings.allowed_origins else app.asgi_handler
-    app.asgi_handler = Edge(handler, compress_from_bytes=settings.compress_from_bytes, observers=observers)
+    app.asgi_handler = Edge(
+        handler, compress_from_bytes=settings.compress_from_bytes, observers=observers, overload=overload
+    )
     return app

@@ -1,5 +1,6 @@
 """The version of the tables: what the database has, what this code needs, and how to get there."""
 
+import re
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -10,6 +11,7 @@ if TYPE_CHECKING:
 
 HEAD = "0003"  # the newest migration; written here so that a start need not load Alembic to compare
 _FIRST = "0001"
+_REVISION = re.compile(r"\d{4}")
 _MIGRATION_LOCK = 7_311_953_021  # any number, as long as every version of this service takes the same
 
 
@@ -25,11 +27,23 @@ class SchemaBehind(Exception):  # noqa: N818 - a state of the database
         self.found = found
 
 
+class SchemaUnknown(Exception):  # noqa: N818 - a state of the database
+    """The database has tables of something else, or its record of their version is damaged."""
+
+    def __init__(self, found: str) -> None:
+        super().__init__(
+            f"the database says that its tables are at revision {found[:40]!r}, which is none of this service's: see "
+            "that the URL names the right database, or restore the table `alembic_version` from a backup"
+        )
+
+
 def revision(connection: Connection) -> str | None:
     """The revision of the database's tables; None when there are none."""
     tables = inspect(connection)
     if tables.has_table("alembic_version"):
         found: str | None = connection.execute(text("SELECT version_num FROM alembic_version")).scalar()
+        if found and not _REVISION.fullmatch(found):
+            raise SchemaUnknown(found)
         if found:
             return found
     return _FIRST if tables.has_table("api_keys") else None  # made before there were migrations

@@ -13,7 +13,7 @@ from sqlalchemy.exc import SQLAlchemyError
 from sqlalchemy.ext.asyncio import AsyncConnection
 
 from . import schema
-from .database import StoreUnavailable, is_embedded, open_engine
+from .database import StoreUnavailable, fault_of, is_embedded, open_engine
 from .keys import Key, Quota, new_prefix, new_secret, sha256
 from .tables import KeyRow, OrganisationRow, UsageRow, UsageWriterRow
 
@@ -301,9 +301,11 @@ class _unavailable:  # noqa: N801 - used like a function
     def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, _trace: object) -> None:
         if isinstance(error, TimeoutError):
             raise StoreUnavailable("the database did not answer in time") from error
+        if error is None:
+            return
         driver = type(error).__module__.partition(".")[0]  # what asyncpg raises on connecting comes unwrapped
         if isinstance(error, SQLAlchemyError | OSError) or driver == "asyncpg":
-            raise StoreUnavailable(f"the database failed: {type(error).__name__}") from error
+            raise StoreUnavailable(fault_of(error)) from error
 
 
 async def _insert_key(connection: AsyncConnection, **row: Any) -> tuple[Key, str]:

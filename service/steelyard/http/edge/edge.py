@@ -14,6 +14,8 @@ from litestar.types import ASGIApp, Message, Receive, Scope, Send
 
 from ..gate.rate_limit import LIMIT_HEADERS
 from ..operation.operation import OPERATION, Operation
+from ..overload import Overload
+from ..schemas.problems import OVERLOADED
 from ..wire.conditional import compress
 from ..wire.deprecation import DEPRECATION_HEADER
 from ..wire.headers import (
@@ -34,12 +36,13 @@ from ..wire.observability import KEY_PREFIX, PROBLEM_CODE, Observer, RequestReco
 from ..wire.problems import INTERNAL_ERROR, answer_problem, log_fault
 from ..wire.request_id import CONTRACT_HEADER, CONTRACT_VERSION, REQUEST_ID_HEADER, request_id
 from ..wire.trace_context import TRACEPARENT, TraceContext, read_traceparent
-from ..wire.wire_refusals import wire_refusal
+from ..wire.wire_refusals import problem_of_kind, wire_refusal
 
 _ALWAYS: tuple[Header, ...] = ((CONTRACT_HEADER.lower().encode(), CONTRACT_VERSION.encode()), *ALWAYS)
 _REQUEST_ID = REQUEST_ID_HEADER.lower().encode()
 _DEPRECATION = DEPRECATION_HEADER.lower().encode()
 _METHODS = frozenset({"GET", "HEAD", "POST", "OPTIONS", "PUT", "PATCH", "DELETE", "TRACE", "CONNECT"})
+_PROBES = "/health/"  # answered however much there is to do
 _PACKED_TYPE = b"image/png"  # compressed as it is
 _COMPRESSION_LEVEL = 1  # the higher levels win a few percent of length for a multiple of the time
 _LONG_BODY_BYTES = 65_536  # from here on compressing takes so long that it leaves the event loop
@@ -48,8 +51,16 @@ _LONG_BODY_BYTES = 65_536  # from here on compressing takes so long that it leav
 class Edge:
     """Wraps the framework's ASGI handler."""
 
-    def __init__(self, app: ASGIApp, *, compress_from_bytes: int, observers: Sequence[Observer] = ()) -> None:
+    def __init__(
+        self,
+        app: ASGIApp,
+        *,
+        compress_from_bytes: int,
+        observers: Sequence[Observer] = (),
+        overload: Overload | None = None,
+    ) -> None:
         self._app = app
+        self._overload = overload or Overload()
         self._compress_from_bytes = compress_from_bytes
         self._observers = tuple(observers)
 
@@ -59,6 +70,9 @@ class Edge:
         response = _Response(scope, send, self._compress_from_bytes)
         try:
             refused = wire_refusal(scope)
+            if self._overload.is_on and refused is None and not scope["path"].startswith(_PROBES):
+                self._overload.refused_count += 1
+                refused = problem_of_kind(OVERLOADED)
             if refused is None:
                 await self._app(scope, receive, response.send)
             else:

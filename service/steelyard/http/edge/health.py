@@ -1,22 +1,24 @@
 """Whether the process lives, and whether it can serve. Public, and outside the contract."""
 
+import msgspec
 from litestar.handlers import HTTPRouteHandler
 from litestar.types import ASGIApp
-
-from steelyard.store.schema import is_behind
-from steelyard.store.store import Store, StoreUnavailable
 
 from ..gate.gate import RETRY_AFTER_SECONDS
 from ..operation.keyless import public
 from ..wire.encoding import EncodedAnswer
 from ..wire.problems import UNAVAILABLE, ProblemError
+from .readiness import Readiness
 
 
-def _not_ready(detail: str) -> ProblemError:
-    return ProblemError(UNAVAILABLE, detail, headers={"Retry-After": str(RETRY_AFTER_SECONDS)})
+class Ready(msgspec.Struct, omit_defaults=True):
+    """The answer of the second probe; ``store`` is what is wrong with it while the keys' grace lasts."""
+
+    status: str
+    store: str | None = None
 
 
-def health_routes(store: Store) -> list[HTTPRouteHandler]:
+def health_routes(readiness: Readiness) -> list[HTTPRouteHandler]:
     """The two probes."""
 
     @public("/health/live")
@@ -26,14 +28,10 @@ def health_routes(store: Store) -> list[HTTPRouteHandler]:
 
     @public("/health/ready")
     async def ready() -> ASGIApp:
-        """200 when keys can be checked: the store answers, and its tables are what this code needs; else 503."""
-        try:
-            behind = is_behind(await store.revision())
-            await store.ping()
-        except StoreUnavailable:
-            raise _not_ready(UNAVAILABLE.meaning) from None
-        if behind:
-            raise _not_ready("The operator's store is behind this version; run `steelyard migrate`.")
-        return EncodedAnswer(b'{"status":"ready"}')
+        """200 when keys can be checked and use be counted, as of the last look; else 503."""
+        problem = readiness.problem
+        if problem is not None:
+            raise ProblemError(UNAVAILABLE, problem, headers={"Retry-After": str(RETRY_AFTER_SECONDS)})
+        return EncodedAnswer(msgspec.json.encode(Ready("ready", readiness.store_fault)))
 
     return [live, ready]

@@ -4,15 +4,18 @@ A span carries what a line of the request log carries, and joins the caller's tr
 OpenTelemetry semantic conventions for HTTP server spans (1.23 and later).
 """
 
+from importlib.util import find_spec
 from typing import TYPE_CHECKING, Any
 
-from steelyard.settings import SettingsError
+from steelyard.settings import Settings, SettingsError
 
 from ..wire.observability import RequestRecord
 
 if TYPE_CHECKING:
     from opentelemetry.sdk.trace import TracerProvider
 
+_NEEDS_EXTRA = "STEELYARD_TRACING needs the packages of the extra: pip install 'steelyard[tracing]'"
+_PACKAGES = ("opentelemetry", "opentelemetry.sdk", "opentelemetry.exporter")  # each found after its parent
 _NANOSECONDS = 1_000_000_000
 
 
@@ -64,6 +67,12 @@ class Spans:
         self._provider.shutdown()
 
 
+def check_tracing(settings: Settings) -> None:
+    """Raise ``SettingsError`` where tracing is switched on without its packages."""
+    if settings.tracing and not all(map(find_spec, _PACKAGES)):
+        raise SettingsError(_NEEDS_EXTRA)
+
+
 def exporting_provider() -> "TracerProvider":
     """A provider that sends spans where the standard ``OTEL_EXPORTER_OTLP_*`` variables say."""
     try:
@@ -72,7 +81,7 @@ def exporting_provider() -> "TracerProvider":
         from opentelemetry.sdk.trace import TracerProvider
         from opentelemetry.sdk.trace.export import BatchSpanProcessor
     except ImportError:
-        raise SettingsError("STEELYARD_TRACING needs the packages of the extra `steelyard[tracing]`") from None
+        raise SettingsError(_NEEDS_EXTRA) from None
     provider = TracerProvider(resource=Resource.create({"service.name": "steelyard"}))
     provider.add_span_processor(BatchSpanProcessor(OTLPSpanExporter()))
     return provider

@@ -16,14 +16,16 @@ from litestar.types import ASGIApp, Receive, Scope, Send
 from ..operation.operation import COUNT_UNITS, Operation
 from ..operation.operation import Scope as KeyScope
 from ..schemas.batches import BatchAnswer, BatchCounts, BatchSummary
+from ..schemas.problems import SERVICE_ENDING
 from ..wire.decoding import BodyDecoder
 from ..wire.encoding import encode_finite
 from ..wire.headers import CONTENT_TYPE
-from ..wire.line_reader import Disconnected, Line, LineReader
+from ..wire.line_reader import Disconnected, Ending, Line, LineReader
 from ..wire.problems import BATCH_IDLE, BATCH_TOO_LONG, LINE_TOO_LONG, ProblemError, as_problem, problem_of
 from ..wire.refusals import REFUSALS, refusal
 from ..wire.request_bounds import RequestBounds
 from ..wire.request_id import request_id
+from ..wire.wire_refusals import ENDING, problem_of_kind
 from .batch_lines import BATCH_EXAMPLES, BATCHED, BatchLine
 
 MEDIA_TYPE = "application/x-ndjson"
@@ -156,7 +158,12 @@ class BatchStream:
         """Answer the batch. Ends without a summary only where the caller has gone."""
         limits = self._limits
         id_ = request_id(scope)
-        reader = LineReader(receive, line_bytes=limits.line_bytes, idle_seconds=limits.batch_idle_seconds)
+        reader = LineReader(
+            receive,
+            line_bytes=limits.line_bytes,
+            idle_seconds=limits.batch_idle_seconds,
+            ending=scope["state"].get(ENDING),
+        )
         tally = _Tally()
         headers = [(CONTENT_TYPE, MEDIA_TYPE.encode())]
         await send({"type": "http.response.start", "status": 200, "headers": headers})
@@ -178,6 +185,8 @@ class BatchStream:
                 lines = await reader.next_lines(min(CHUNK_LINES, left + 1), CHUNK_BYTES)
             except TimeoutError:
                 return self._cut_off(tally, reader.number + 1, ProblemError(BATCH_IDLE, BATCH_IDLE.meaning), id_)
+            except Ending:
+                return self._cut_off(tally, reader.number + 1, problem_of_kind(SERVICE_ENDING), id_)
             if not lines:
                 return tally.summary(is_complete=True)
             excess = lines[left] if len(lines) > left else None

@@ -17,11 +17,18 @@ class Disconnected(Exception):  # noqa: N818 - named for what happened
     """The caller has gone."""
 
 
+class Ending(Exception):  # noqa: N818 - named for what happens
+    """The process is told to end."""
+
+
 class LineReader:
     """Splits the body at newlines. Blank lines are numbered and passed over."""
 
-    def __init__(self, receive: Receive, *, line_bytes: int, idle_seconds: float) -> None:
+    def __init__(
+        self, receive: Receive, *, line_bytes: int, idle_seconds: float, ending: asyncio.Event | None = None
+    ) -> None:
         self._receive = receive
+        self._ending = ending or asyncio.Event()
         self._line_bytes = line_bytes
         self._idle_seconds = idle_seconds
         self._buffer = bytearray()
@@ -39,9 +46,11 @@ class LineReader:
     async def next_lines(self, most_lines: int, most_bytes: int) -> list[Line]:
         """The lines that are there, at least one, at most so many; none at the end of the body.
 
-        Raises ``Disconnected``, or ``TimeoutError`` where nothing arrives in time.
+        Raises ``Disconnected``, ``TimeoutError`` where nothing arrives in time, or ``Ending``, with no line taken.
         """
         while True:
+            if self._ending.is_set():
+                raise Ending
             lines = self._take(most_lines, most_bytes)
             if lines or not self._has_more:
                 self._notice_disconnect()
@@ -54,12 +63,22 @@ class LineReader:
             self._watch.cancel()
 
     async def _read(self) -> None:
-        async with asyncio.timeout(self._idle_seconds):
-            message: Any = await self._receive()
+        message: Any = await self._next_message()
         if message["type"] == "http.disconnect":
             raise Disconnected
         self._buffer += message.get("body", b"")
         self._has_more = message.get("more_body", False)
+
+    async def _next_message(self) -> Any:
+        arriving, ending = asyncio.ensure_future(self._receive()), asyncio.ensure_future(self._ending.wait())
+        try:
+            await asyncio.wait((arriving, ending), timeout=self._idle_seconds, return_when=asyncio.FIRST_COMPLETED)
+            if arriving.done():
+                return arriving.result()
+            raise Ending if ending.done() else TimeoutError
+        finally:
+            arriving.cancel()
+            ending.cancel()
 
     def _notice_disconnect(self) -> None:
         """Once the body is read, the next message can only say that the caller has gone."""

@@ -21,6 +21,7 @@ PROBLEM_CODE = "steelyard_problem_code"
 MULTIPROCESS_VARIABLE = "PROMETHEUS_MULTIPROC_DIR"  # prometheus-client's own
 
 _SERVICE = "steelyard"
+_SERVER = "uvicorn.error"  # it logs what ends a request, with all of an exception unless it is told otherwise
 _LOG_SECONDS = 0.1  # the longest time that a line waits
 _LOG_LINES = 1000  # the most lines that wait
 _json = msgspec.json.Encoder()
@@ -121,7 +122,8 @@ def log_to(stream: TextIO) -> None:
     """Send the service's own messages to ``stream`` as JSON lines, in place of where they went before."""
     handler = logging.StreamHandler(stream)
     handler.setFormatter(JsonFormatter())
-    logger = logging.getLogger(_SERVICE)
-    logger.handlers = [handler]
-    logger.propagate = False
-    logger.setLevel(logging.INFO)
+    for name, level in ((_SERVICE, logging.INFO), (_SERVER, logging.ERROR)):
+        logger = logging.getLogger(name)
+        logger.handlers = [handler]
+        logger.propagate = False
+        logger.setLevel(level)

@@ -231,6 +231,13 @@ COMPUTATION_TIMEOUT = _kind(
     "The service is busy, or the request asks for much at once. Nothing was computed in part.",
     "Wait for the seconds in `Retry-After`, then repeat the request; if it fails again, ask for less at once.",
 )
+SERVICE_ENDING = _kind(
+    "service-ending",
+    503,
+    "The service is being stopped",
+    "The process that answers this batch was told to end. The lines before this one are answered.",
+    "Send the lines from this one on in another batch.",
+)
 OVERLOADED = _kind(
     "overloaded",
     503,

@@ -9,6 +9,7 @@ from litestar.types import Scope
 from .problems import BAD_REQUEST, KINDS, NOT_FOUND, OVERLOADED, ProblemError, ProblemKind
 
 REFUSED = "steelyard_refused"  # in the scope's state: the slug of what the server's protocol refuses
+ENDING = "steelyard_ending"  # in the scope's state: an event that is set when the process is told to end
 BUSY_SECONDS = 1  # what `Retry-After` says of a process that has too much to do
 
 
@@ -21,11 +22,11 @@ def wire_refusal(scope: Scope) -> ProblemError | None:
     """The problem that a request is to be answered with at once, if there is one."""
     slug = scope["state"].get(REFUSED)
     if slug is not None:
-        return _problem(KINDS[slug])
+        return problem_of_kind(KINDS[slug])
     raw = scope["raw_path"]
     # Nothing served needs an escape. A second spelling would pass rules about paths of what stands in front.
     if b"%" in raw or b"//" in raw or (raw[-1:] == b"/" and len(raw) > 1):
-        return _problem(NOT_FOUND)
+        return problem_of_kind(NOT_FOUND)
     return None
 
 
@@ -33,11 +34,12 @@ def broken_body(scope: Scope) -> ProblemError:
     """The problem for a body that ended before it was complete: as the protocol says, or the caller has gone."""
     slug = scope["state"].get(REFUSED)
     if slug is not None:
-        return _problem(KINDS[slug])
+        return problem_of_kind(KINDS[slug])
     # Nobody is left to read the answer; what matters is that it is no fault of the service.
     return ProblemError(BAD_REQUEST, "The connection was closed before the body was complete.")
 
 
-def _problem(kind: ProblemKind) -> ProblemError:
+def problem_of_kind(kind: ProblemKind) -> ProblemError:
+    """The problem of a kind that says all there is to say."""
     headers = {"Retry-After": str(BUSY_SECONDS)} if kind is OVERLOADED else None
     return ProblemError(kind, f"{kind.meaning} {kind.remedy}", headers=headers)

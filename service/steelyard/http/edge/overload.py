@@ -1,0 +1,32 @@
+"""Whether the process has more to do than it can answer in time: how late its event loop is.
+
+Callers who would wait for seconds are better told so at once, and sent to another replica.
+"""
+
+import asyncio
+
+LATE_SECONDS = 5.0  # from here on requests are refused
+_LOOK_SECONDS = 0.25
+_CALM_SECONDS = 0.5  # and below it no longer
+
+
+class Overload:
+    """How late the event loop was at the last look."""
+
+    def __init__(self) -> None:
+        self.is_on = False
+        self.late_seconds = 0.0
+        self.refused_count = 0
+
+    async def run(self) -> None:
+        """Look for ever."""
+        loop = asyncio.get_running_loop()
+        while True:
+            due = loop.time() + _LOOK_SECONDS
+            await asyncio.sleep(_LOOK_SECONDS)
+            self.see(loop.time() - due)
+
+    def see(self, late_seconds: float) -> None:
+        """Take note of how late it is."""
+        self.late_seconds = late_seconds
+        self.is_on = late_seconds > (_CALM_SECONDS if self.is_on else LATE_SECONDS)

@@ -1,0 +1,82 @@
+"""Whether this process can serve: looked at every second by a task, and read by whoever asks.
+
+Ready means that keys can be checked and use be counted. While the store is unreachable, keys that were verified before
+go on for their grace, so that the process stays ready for as long: all replicas lose the store at the same moment, and
+a proxy that then took out each of them would make the grace void.
+"""
+
+import asyncio
+import time
+from collections.abc import Callable
+from typing import Protocol
+
+from steelyard.store.schema import SchemaUnknown, is_behind
+from steelyard.store.store import StoreUnavailable
+
+LOOK_SECONDS = 1.0
+
+
+class Looked(Protocol):
+    """What is looked at of a store."""
+
+    async def revision(self) -> str | None:
+        """The revision of its tables."""
+        ...
+
+    async def ping(self) -> None:
+        """Return if the tables can be read."""
+        ...
+
+
+class Readiness:
+    """What was seen at the last look."""
+
+    def __init__(
+        self,
+        store: Looked,
+        *,
+        grace_seconds: float,
+        is_full: Callable[[], bool] = lambda: False,
+        monotonic: Callable[[], float] = time.monotonic,
+    ) -> None:
+        self._store = store
+        self._grace_seconds = grace_seconds
+        self._is_full = is_full
+        self._monotonic = monotonic
+        self._answered_at: float | None = None  # when the store last answered
+        self._not_fit: str | None = None  # what is wrong with its tables
+        self.store_fault: str | None = "the database was not asked yet"
+
+    async def look(self) -> None:
+        """Ask the store."""
+        try:
+            behind = is_behind(await self._store.revision())
+            self._not_fit = "The operator's store is behind this version; run `steelyard migrate`." if behind else None
+            if not behind:
+                await self._store.ping()
+        except StoreUnavailable as error:
+            self.store_fault = str(error)
+        except SchemaUnknown as error:
+            self._not_fit = f"{error}."
+        else:
+            self.store_fault = None
+            self._answered_at = self._monotonic()
+
+    async def run(self) -> None:
+        """Look for ever."""
+        while True:
+            await asyncio.sleep(LOOK_SECONDS)
+            await self.look()
+
+    @property
+    def problem(self) -> str | None:
+        """Why the process is not ready, if it is not."""
+        if self._not_fit is not None:
+            return self._not_fit
+        if self._is_full():
+            return "Use cannot be written to the operator's store, and no more of it can be kept."
+        if self.store_fault is not None:
+            seen = self._answered_at
+            if seen is None or self._monotonic() - seen > self._grace_seconds:
+                return f"The operator's store cannot be used: {self.store_fault}."
+        return None
