@@ -28,5 +28,6 @@ class Overload:
 
     def see(self, late_seconds: float) -> None:
         """Take note of how late it is."""
-        self.late_seconds = late_seconds
-        self.is_on = late_seconds > (_CALM_SECONDS if self.is_on else LATE_SECONDS)
+        # Late once may be a machine that slept; late again is too much to do.
+        was_late, self.late_seconds = self.late_seconds > LATE_SECONDS, late_seconds
+        self.is_on = late_seconds > _CALM_SECONDS if self.is_on else was_late and late_seconds > LATE_SECONDS
