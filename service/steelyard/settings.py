@@ -34,6 +34,7 @@ class Settings(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
     body_seconds: float = 10.0  # the most time a body may take to arrive
     computation_seconds: float = 20.0  # the most time a long computation may take, its wait for a thread included
     queue_seconds: float = 5.0  # the longest expected wait for a turn at a long computation; beyond it, a 429 or 503
+    overload_seconds: float = 5.0  # requests are shed while the event loop is later than this; 0 is never
     batch_lines: int = 200_000  # the most lines of one batch; `body_limit_bytes` holds for each of them
     batch_idle_seconds: float = 60.0  # the most time until the next line of a batch arrives
     compress_from_bytes: int = 4096  # shorter answers are not worth compressing
@@ -65,7 +66,7 @@ class Settings(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
         ):
             if not getattr(self, name) > 0:
                 raise ValueError(f"{_variable(name)} must be above 0")
-        for name in ("key_cache_seconds", "key_grace_seconds", "rate_limit_requests"):
+        for name in ("key_cache_seconds", "key_grace_seconds", "rate_limit_requests", "overload_seconds"):
             if not getattr(self, name) >= 0:
                 raise ValueError(f"{_variable(name)} must be 0 or more")
         if self.rate_limit_store_url and "://" not in self.rate_limit_store_url:

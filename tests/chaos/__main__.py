@@ -8,7 +8,7 @@ from pathlib import Path
 
 from servers import new_database, postgresql, valkey
 
-from . import endings, fairness, scenarios, strangers
+from . import endings, fairness, proxied, scenarios, strangers
 from .scenarios import Row
 from .served import migrated, sqlite_url
 
@@ -26,6 +26,7 @@ async def rows() -> AsyncIterator[Row]:
         url = new_database(database)
         await migrated(url)
         yield await scenarios.started_without_database(database, url)
+        yield await proxied.grace_behind_the_proxy(database, new_database(database))
         yield await strangers.invented_keys(new_database(database))
     with sqlite_url() as url:
         yield await strangers.invented_keys(url)

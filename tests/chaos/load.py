@@ -1,4 +1,6 @@
-"""``make load``: a hundred thousand requests, and ten thousand connections at once. On loopback, and bounded.
+"""``make load``: a hundred thousand requests, ten thousand connections at once, and a crowd through the proxy.
+
+On loopback, and bounded.
 
 Nothing here is a measure of speed, for which there is ``make bench``.
 """
@@ -11,10 +13,11 @@ import time
 from collections import Counter
 from pathlib import Path
 
-from steelyard.http.endpoints.maintenance import estimate_maintenance
+from steelyard.http.proxied import load_through_the_proxy
 
 from .scenarios import Row, row_of
-from .served import BODY, HANG_SECONDS, Served, headers, served, sqlite_url
+from .served import HANG_SECONDS, Served, served, sqlite_url
+from .wire import exchange, message
 
 REPORT = Path(__file__).with_name("load.md")
 _SPARE_FILES = 500  # of what this process may have open, for all that is not a connection
@@ -52,9 +55,9 @@ async def many_connections(store_url: str, *, connections: int) -> Row:
             for _ in range(possible // 100):
                 opening = (asyncio.open_connection("127.0.0.1", service.port) for _ in range(100))
                 streams += await asyncio.gather(*opening)
-            message = _message(service)
+            sent = message(service.token)
             started = time.monotonic()
-            answers = await asyncio.gather(*(exchange(reader, writer, message) for reader, writer in streams))
+            answers = await asyncio.gather(*(exchange(reader, writer, sent) for reader, writer in streams))
             seconds = time.monotonic() - started
             after = (await service.ask()).status_code
             memory = _resident_mib(service)
@@ -76,36 +79,17 @@ async def many_connections(store_url: str, *, connections: int) -> Row:
 async def _spread(service: Served, requests: int, connections: int) -> Counter[int]:
     """That many requests over a few connections."""
     statuses: Counter[int] = Counter()
-    message = _message(service)
+    sent = message(service.token)
 
     async def one(share: int) -> None:
         reader, writer = await asyncio.open_connection("127.0.0.1", service.port)
         for _ in range(share):
-            statuses[await exchange(reader, writer, message)] += 1
+            statuses[await exchange(reader, writer, sent)] += 1
         writer.close()
 
     shares = [requests // connections + (index < requests % connections) for index in range(connections)]
     await asyncio.gather(*(one(share) for share in shares))
     return statuses
-
-
-def _message(service: Served) -> bytes:
-    lines = {"Host": "127.0.0.1", **headers(service.token), "Content-Length": str(len(BODY))}
-    head = "".join(f"{name}: {value}\r\n" for name, value in lines.items())
-    return f"POST {estimate_maintenance.path} HTTP/1.1\r\n{head}\r\n".encode() + BODY
-
-
-async def exchange(reader: asyncio.StreamReader, writer: asyncio.StreamWriter, message: bytes) -> int:
-    """Send, and read the whole answer; its status, 0 where there is none."""
-    try:
-        async with asyncio.timeout(6 * HANG_SECONDS):
-            writer.write(message)
-            head = await reader.readuntil(b"\r\n\r\n")
-            length = next(line for line in head.lower().split(b"\r\n") if line.startswith(b"content-length:"))
-            await reader.readexactly(int(length.partition(b":")[2]))
-    except (TimeoutError, OSError, EOFError):
-        return 0
-    return int(head.split(maxsplit=2)[1])
 
 
 def _resident_mib(service: Served) -> list[int]:
@@ -124,6 +108,8 @@ async def main() -> int:
         rows = [await many_requests(url, requests=wanted.requests, warm_up=wanted.requests // 5)]
     with sqlite_url() as url:
         rows.append(await many_connections(url, connections=wanted.connections))
+    with sqlite_url() as url:
+        rows.append(await load_through_the_proxy(url))
     lines = ["# Load: what is promised, what was seen", "", "Written by `make load`, on loopback.", ""]
     lines += ["| load | promised | seen | kept |", "| --- | --- | --- | --- |", *(row.line() for row in rows)]
     REPORT.write_text("\n".join(lines) + "\n", encoding="utf-8")

@@ -5,14 +5,13 @@ import secrets
 import time
 from collections import Counter
 
-from steelyard.http.maintenance import estimate_maintenance
 from steelyard.http.operations import Scope
 from steelyard.store.keys import new_prefix
 from steelyard.store.store import Store
 
-from .load import exchange
 from .scenarios import Row, row_of
-from .served import BODY, HANG_SECONDS, Served, headers, served
+from .served import HANG_SECONDS, Served, served
+from .wire import exchange, message
 
 
 async def invented_keys(store_url: str, *, connections: int = 800, cache_seconds: float = 3.0) -> Row:
@@ -56,12 +55,6 @@ async def invented_keys(store_url: str, *, connections: int = 800, cache_seconds
 async def _stranger(service: Served, stop: asyncio.Event, told: Counter[int]) -> None:
     reader, writer = await asyncio.open_connection("127.0.0.1", service.port)
     while not stop.is_set():
-        lines = {
-            "Host": "127.0.0.1",
-            **headers(f"{new_prefix()}.{secrets.token_urlsafe(8)}"),
-            "Content-Length": str(len(BODY)),
-        }
-        head = "".join(f"{name}: {value}\r\n" for name, value in lines.items())
-        message = f"POST {estimate_maintenance.path} HTTP/1.1\r\n{head}\r\n".encode() + BODY
-        told[await exchange(reader, writer, message)] += 1
+        sent = message(f"{new_prefix()}.{secrets.token_urlsafe(8)}")
+        told[await exchange(reader, writer, sent)] += 1
     writer.close()

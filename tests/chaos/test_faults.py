@@ -3,10 +3,12 @@
 That limits go on without their store is tested in ``tests/http/test_rate_limit.py``.
 """
 
+import shutil
+
 import pytest
 from servers import Server, new_database
 
-from . import endings, fairness, scenarios, strangers
+from . import endings, fairness, proxied, scenarios, strangers
 from .scenarios import Row
 from .served import migrated, sqlite_url
 
@@ -48,6 +50,17 @@ async def test_it_starts_without_its_database(postgresql_server: Server) -> None
     url = new_database(postgresql_server)
     await migrated(url)
     kept(await scenarios.started_without_database(postgresql_server, url))
+
+
+@pytest.mark.skipif(shutil.which("haproxy") is None, reason="needs haproxy")
+async def test_a_known_key_outlives_the_database_behind_the_proxy(postgresql_server: Server) -> None:
+    kept(await proxied.grace_behind_the_proxy(postgresql_server, new_database(postgresql_server)))
+
+
+@pytest.mark.skipif(shutil.which("haproxy") is None, reason="needs haproxy")
+async def test_a_crowd_is_served_through_the_proxy() -> None:
+    with sqlite_url() as url:
+        kept(await proxied.load_through_the_proxy(url, requests=4_000))
 
 
 async def test_it_is_told_to_stop() -> None:

@@ -6,12 +6,13 @@ import pytest
 from in_process import running
 from lifting_form import sum_lifts
 from steelyard.http.edge import Edge
-from steelyard.http.overload import LATE_SECONDS, Overload
+from steelyard.http.overload import Overload
 from steelyard.http.readiness import Readiness
 from steelyard.store.schema import HEAD
 from steelyard.store.store import StoreUnavailable
 
 GRACE_SECONDS = 900.0
+LATE_SECONDS = 5.0
 
 
 class FakeStore:
@@ -88,7 +89,7 @@ async def test_whoever_asks_does_not_ask_the_store(tmp_path: Path, monkeypatch: 
 
 
 async def test_a_process_with_too_much_to_do_says_so_at_once(tmp_path: Path) -> None:
-    async with running(tmp_path, (sum_lifts,)) as started:
+    async with running(tmp_path, (sum_lifts,), overload_seconds=LATE_SECONDS) as started:
         edge = started.app.asgi_handler
         assert isinstance(edge, Edge)
         edge._overload.see(LATE_SECONDS + 1)
@@ -105,7 +106,7 @@ async def test_a_process_with_too_much_to_do_says_so_at_once(tmp_path: Path) -> 
 
 
 def test_a_loop_that_is_a_little_late_is_not_overloaded() -> None:
-    overload = Overload()
+    overload = Overload(LATE_SECONDS)
     for _ in range(3):
         overload.see(LATE_SECONDS)
     assert not overload.is_on

@@ -92,7 +92,7 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
         queue_seconds=settings.queue_seconds,
     )
     readiness = Readiness(store, grace_seconds=settings.key_grace_seconds, is_full=lambda: usage.is_full)
-    overload = Overload()
+    overload = Overload(settings.overload_seconds)
     renderer = Renderer(seconds=settings.computation_seconds)
     observers, observer_routes = observers_and_routes(
         settings,

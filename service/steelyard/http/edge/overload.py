@@ -4,16 +4,17 @@ Callers who would wait for seconds are better told so at once, and sent to anoth
 """
 
 import asyncio
+import math
 
-LATE_SECONDS = 5.0  # from here on requests are refused
 _LOOK_SECONDS = 0.25
 _CALM_SECONDS = 0.5  # and below it no longer
 
 
 class Overload:
-    """How late the event loop was at the last look."""
+    """How late the event loop was at the last look. Later than ``most_seconds`` is too late; 0 is never."""
 
-    def __init__(self) -> None:
+    def __init__(self, most_seconds: float = 0.0) -> None:
+        self._most_seconds = most_seconds or math.inf
         self.is_on = False
         self.late_seconds = 0.0
         self.refused_count = 0
@@ -29,5 +30,5 @@ class Overload:
     def see(self, late_seconds: float) -> None:
         """Take note of how late it is."""
         # Late once may be a machine that slept; late again is too much to do.
-        was_late, self.late_seconds = self.late_seconds > LATE_SECONDS, late_seconds
-        self.is_on = late_seconds > _CALM_SECONDS if self.is_on else was_late and late_seconds > LATE_SECONDS
+        was_late, self.late_seconds = self.late_seconds > self._most_seconds, late_seconds
+        self.is_on = late_seconds > _CALM_SECONDS if self.is_on else was_late and late_seconds > self._most_seconds
