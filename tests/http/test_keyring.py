@@ -6,7 +6,7 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 from steelyard.http.gate.key_lookups import MOST_AT_ONCE
-from steelyard.http.gate.keyring import _MOST_UNKNOWN, RETRY_SECONDS, Keyring
+from steelyard.http.gate.keyring import _MOST_UNKNOWN, RETRY_SECONDS, Keyring, Rejection
 from steelyard.store.keys import Key, sha256
 from steelyard.store.store import StoreUnavailable
 
@@ -69,40 +69,40 @@ Parts = tuple[Keyring, FakeStore, Clock]
 async def test_store_is_asked_once_per_cache_time(parts: Parts) -> None:
     keyring, store, clock = parts
     for clock.seconds in (0.0, 10.0, CACHE_SECONDS):
-        assert await keyring.verify("abc", "right") is not None
+        assert isinstance(await keyring.verify("abc", "right"), Key)
     assert store.look_ups == 1
     clock.seconds = CACHE_SECONDS + 0.1
-    assert await keyring.verify("abc", "right") is not None
+    assert isinstance(await keyring.verify("abc", "right"), Key)
     assert store.look_ups == 2
 
 
 async def test_wrong_secret_is_refused_with_and_without_cache(parts: Parts) -> None:
     keyring, store, _ = parts
-    assert await keyring.verify("abc", "wrong") is None
-    assert await keyring.verify("abc", "right") is not None
+    assert isinstance(await keyring.verify("abc", "wrong"), Rejection)
+    assert isinstance(await keyring.verify("abc", "right"), Key)
     look_ups = store.look_ups
-    assert await keyring.verify("abc", "wrong") is None
-    assert await keyring.verify("abc", "") is None
+    assert isinstance(await keyring.verify("abc", "wrong"), Rejection)
+    assert isinstance(await keyring.verify("abc", ""), Rejection)
     assert store.look_ups == look_ups
 
 
 async def test_revocation_takes_effect_within_the_cache_time(parts: Parts) -> None:
     keyring, store, clock = parts
-    assert await keyring.verify("abc", "right") is not None
+    assert isinstance(await keyring.verify("abc", "right"), Key)
     assert store.key is not None
     store.key = Key(**{f: getattr(store.key, f) for f in Key.__struct_fields__} | {"revoked_time": START})
-    assert await keyring.verify("abc", "right") is not None
+    assert isinstance(await keyring.verify("abc", "right"), Key)
     clock.seconds = CACHE_SECONDS + 0.1
-    assert await keyring.verify("abc", "right") is None
-    assert await keyring.verify("abc", "right") is None
+    assert isinstance(await keyring.verify("abc", "right"), Rejection)
+    assert isinstance(await keyring.verify("abc", "right"), Rejection)
 
 
 async def test_deleted_key_is_forgotten(parts: Parts) -> None:
     keyring, store, clock = parts
-    assert await keyring.verify("abc", "right") is not None
+    assert isinstance(await keyring.verify("abc", "right"), Key)
     store.key = None
     clock.seconds = CACHE_SECONDS + 0.1
-    assert await keyring.verify("abc", "right") is None
+    assert isinstance(await keyring.verify("abc", "right"), Rejection)
     store.is_gone = True
     clock.seconds += CACHE_SECONDS + 0.1
     with pytest.raises(StoreUnavailable):
@@ -115,18 +115,18 @@ async def test_expiry_takes_effect_at_once(parts: Parts) -> None:
     expiry = START + timedelta(seconds=10)
     store.key = Key(**{f: getattr(store.key, f) for f in Key.__struct_fields__} | {"expiry_time": expiry})
     clock.seconds = 9.9
-    assert await keyring.verify("abc", "right") is not None
+    assert isinstance(await keyring.verify("abc", "right"), Key)
     clock.seconds = 10.0
-    assert await keyring.verify("abc", "right") is None
+    assert isinstance(await keyring.verify("abc", "right"), Rejection)
 
 
 async def test_store_gone(parts: Parts) -> None:
     keyring, store, clock = parts
-    assert await keyring.verify("abc", "right") is not None
+    assert isinstance(await keyring.verify("abc", "right"), Key)
     store.is_gone = True
     clock.seconds = CACHE_SECONDS + GRACE_SECONDS
-    assert await keyring.verify("abc", "right") is not None
-    assert await keyring.verify("abc", "wrong") is None
+    assert isinstance(await keyring.verify("abc", "right"), Key)
+    assert isinstance(await keyring.verify("abc", "wrong"), Rejection)
     with pytest.raises(StoreUnavailable):
         await keyring.verify("other", "right")
     clock.seconds += 0.1
@@ -134,23 +134,23 @@ async def test_store_gone(parts: Parts) -> None:
         await keyring.verify("abc", "right")
     store.is_gone = False
     clock.seconds += RETRY_SECONDS
-    assert await keyring.verify("abc", "right") is not None
+    assert isinstance(await keyring.verify("abc", "right"), Key)
 
 
 async def test_a_store_that_failed_is_left_alone_for_a_while(parts: Parts) -> None:
     """So that neither good keys nor guesses wait for a database that does not answer."""
     keyring, store, clock = parts
-    assert await keyring.verify("abc", "right") is not None
+    assert isinstance(await keyring.verify("abc", "right"), Key)
     store.is_gone = True
     clock.seconds = CACHE_SECONDS + 1
     look_ups = store.look_ups
     for _ in range(10):
-        assert await keyring.verify("abc", "right") is not None
+        assert isinstance(await keyring.verify("abc", "right"), Key)
         with pytest.raises(StoreUnavailable):
             await keyring.verify("other", "right")
     assert store.look_ups == look_ups + 1
     clock.seconds += RETRY_SECONDS
-    assert await keyring.verify("abc", "right") is not None
+    assert isinstance(await keyring.verify("abc", "right"), Key)
     assert store.look_ups == look_ups + 2
 
 
@@ -173,21 +173,21 @@ async def settle() -> None:
 async def test_one_request_at_a_time_tries_a_store_that_failed() -> None:
     store, clock = HangingStore(), Clock()
     keyring = Keyring(store, cache_seconds=0.0, grace_seconds=1e9, monotonic=clock.monotonic, now=clock.now)
-    assert await keyring.verify("abc", "right") is not None
+    assert isinstance(await keyring.verify("abc", "right"), Key)
     clock.seconds = 1.0
     keyring._is_down, store.is_gone = True, True
     look_ups = store.look_ups
     trying = asyncio.create_task(keyring.verify("other", "right"))
     await settle()
     for clock.seconds in (2.0, 1000.0):
-        assert await keyring.verify("abc", "right") is not None, "the others are not kept"
+        assert isinstance(await keyring.verify("abc", "right"), Key), "the others are not kept"
     assert store.look_ups == look_ups + 1
     keyring.close()
     trying.cancel()
     await asyncio.gather(trying, return_exceptions=True)
     clock.seconds += RETRY_SECONDS
     store.is_gone = False
-    assert await keyring.verify("abc", "right") is not None
+    assert isinstance(await keyring.verify("abc", "right"), Key)
     assert store.look_ups == look_ups + 2, "a try that was cancelled does not keep the next from trying"
     assert not keyring._is_down
 
@@ -223,8 +223,8 @@ async def test_many_requests_at_once_ask_for_a_key_once() -> None:
 async def test_guesses_leave_nothing_behind(parts: Parts) -> None:
     keyring, _, _ = parts
     for number in range(100):
-        assert await keyring.verify(f"guess{number}", "x") is None
-        assert await keyring.verify("abc", f"guess{number}") is None
+        assert isinstance(await keyring.verify(f"guess{number}", "x"), Rejection)
+        assert isinstance(await keyring.verify("abc", f"guess{number}"), Rejection)
     assert keyring._entries == {}
 
 
@@ -233,7 +233,7 @@ async def test_a_known_key_is_read_again_beside_any_number_of_strangers() -> Non
     store = SlowStore()
     store.may_go_on.set()
     keyring = Keyring(store, cache_seconds=0.0, grace_seconds=GRACE_SECONDS)
-    assert await keyring.verify("abc", "right") is not None
+    assert isinstance(await keyring.verify("abc", "right"), Key)
     store.may_go_on.clear()
     store.asked.clear()
     strangers = [asyncio.create_task(keyring.verify(f"stranger{n}", "x")) for n in range(800)]
@@ -243,8 +243,8 @@ async def test_a_known_key_is_read_again_beside_any_number_of_strangers() -> Non
     assert ["abc"] in store.asked
     assert len(store.asked) == 2, "of the strangers, one query is under way"
     store.may_go_on.set()
-    assert await known is not None
-    assert set(await asyncio.gather(*strangers)) == {None}
+    assert isinstance(await known, Key)
+    assert set(await asyncio.gather(*strangers)) == {Rejection.UNKNOWN}
     assert len(store.asked) == 1 + -(-800 // MOST_AT_ONCE)
     assert max(map(len, store.asked)) == MOST_AT_ONCE
 
@@ -252,10 +252,10 @@ async def test_a_known_key_is_read_again_beside_any_number_of_strangers() -> Non
 async def test_a_key_that_is_not_known_is_not_asked_for_again_and_again(parts: Parts) -> None:
     keyring, store, clock = parts
     for _ in range(10):
-        assert await keyring.verify("other", "x") is None
+        assert isinstance(await keyring.verify("other", "x"), Rejection)
     assert store.look_ups == 1
     clock.seconds = CACHE_SECONDS + 0.1
-    assert await keyring.verify("other", "x") is None
+    assert isinstance(await keyring.verify("other", "x"), Rejection)
     assert store.look_ups == 2
 
 

@@ -24,10 +24,12 @@ from opentelemetry.sdk.trace.export import SimpleSpanProcessor
 from opentelemetry.sdk.trace.export.in_memory_span_exporter import InMemorySpanExporter
 from steelyard.http.app import OPERATIONS
 from steelyard.http.edge import readiness, tracing
+from steelyard.http.endpoints.batches import run_batch
 from steelyard.http.operation.operation import Operation, computation
 from steelyard.http.wire.observability import JsonFormatter, RequestLog, RequestRecord, log_to
 from steelyard.settings import SettingsError
 from steelyard.store import schema
+from steelyard.store.keys import new_prefix
 from steelyard.store.tables import Table
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -339,6 +341,52 @@ async def test_a_fault_in_answering_is_not_handed_to_the_server(tmp_path: Path, 
             await started.app(scope, receive, send)  # type: ignore[arg-type]
     assert raised.value.__suppress_context__
     assert str(CANARY) not in str(raised.value) + own_log.getvalue()
+
+
+# Keys that are not accepted, and batches
+
+
+async def test_a_key_that_is_not_accepted_leaves_a_trace(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """For the operator: whose key, and why. Of what is no key, nothing that was sent."""
+    settings = {"log_requests": True, "metrics": True, "metrics_public": True, "key_cache_seconds": 0.0}
+    async with running(tmp_path, (sum_lifts,), **settings) as started:
+        prefix = started.token.partition(".")[0]
+        invented = new_prefix()
+        for token in (f"{invented}.x", f"{prefix}.wrong", "Kim-87.x"):
+            await started.client.post(sum_lifts.path, headers={"authorization": f"Bearer {token}"})
+        await started.store.revoke_key(prefix)
+        await started.client.post(sum_lifts.path)
+        _, expired = await started.store.create_key("Gym", ["compute"], expiry_time=datetime(2020, 1, 1, tzinfo=UTC))
+        await started.client.post(sum_lifts.path, headers={"authorization": f"Bearer {expired}"})
+        measured = (await started.client.get("/metrics")).text
+    told = capsys.readouterr().err
+    seen = [(line.get("rejection"), line.get("key")) for line in lines(told) if line["status"] == 401]
+    assert seen == [
+        ("unknown", None),
+        ("wrong_secret", prefix),
+        ("unknown", None),
+        ("revoked", prefix),
+        ("expired", expired.partition(".")[0]),
+    ]
+    assert invented not in told
+    assert "Kim" not in told
+    assert 'steelyard_keys_rejected_total{reason="unknown"} 2.0' in measured
+
+
+async def test_a_batch_tells_how_it_went(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    settings = {"log_requests": True, "metrics": True, "metrics_public": True, "batch_lines": 3}
+    async with running(tmp_path, (run_batch,), **settings) as started:
+        for count in (2, 5):
+            sent = {"content-type": "application/x-ndjson"}
+            await started.client.post(run_batch.path, content=b"{}\n" * count, headers=sent)
+        measured = (await started.client.get("/metrics")).text
+    told = [line for line in lines(capsys.readouterr().err) if line.get("operation") == "run_batch"]
+    assert [(line["lines"], line["line_problems"], line["is_complete"]) for line in told] == [
+        (2, 2, True),
+        (3, 3, False),
+    ]
+    assert 'steelyard_batch_lines_total{outcome="problem"} 5.0' in measured
+    assert 'steelyard_batches_total{end="cut_off"} 1.0' in measured
 
 
 # Probes

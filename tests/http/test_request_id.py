@@ -29,14 +29,37 @@ async def test_every_response_has_them(service: Running, method: str, path: str)
     assert all(answer.headers.get_list("steelyard-contract") == [CONTRACT_VERSION] for answer in answers)
 
 
-async def test_callers_id_is_kept(service: Running) -> None:
-    answer = await service.client.get("/nothing", headers={"x-request-id": CALLERS})
-    assert answer.headers["x-request-id"] == CALLERS.lower()
-    assert answer.json()["instance"] == f"urn:uuid:{CALLERS.lower()}"
+@pytest.mark.parametrize(
+    ("sent", "instance"),
+    [
+        (CALLERS, f"urn:uuid:{CALLERS.lower()}"),
+        ("01ARZ3NDEKTSV4RRFFQ69G5FAV", "#01ARZ3NDEKTSV4RRFFQ69G5FAV"),
+        ("Root=1-67891233-abcdef012345678912345678", "#Root=1-67891233-abcdef012345678912345678"),
+    ],
+)
+async def test_callers_id_is_kept(service: Running, sent: str, instance: str) -> None:
+    answer = await service.client.get("/nothing", headers={"x-request-id": sent})
+    assert answer.headers["x-request-id"] == sent
+    assert answer.json()["instance"] == instance
 
 
-@pytest.mark.parametrize("odd", ["", "42", CALLERS + "0", "x" * 5000, CALLERS.replace("-", ""), "{" + CALLERS + "}"])
+@pytest.mark.parametrize(
+    "odd",
+    [
+        "",
+        "x" * 129,
+        "{" + CALLERS + "}",
+        "42",
+        "1234567",
+        "87.654321",
+        "m@gym.test",
+        "a b c d e",
+        'abcdefg"',
+        "abcdefg%0d",
+        "äääääääää",
+    ],
+)
 async def test_callers_odd_id_is_replaced(service: Running, odd: str) -> None:
-    answer = await service.client.get("/nothing", headers={"x-request-id": odd})
+    answer = await service.client.get("/nothing", headers=[(b"x-request-id", odd.encode("latin-1"))])
     assert answer.headers["x-request-id"] != odd
     UUID(answer.headers["x-request-id"])

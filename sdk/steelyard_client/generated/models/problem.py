@@ -22,7 +22,7 @@ class Problem:
     Attributes:
         code (str): The kind of problem in capitals. Extensible.
         detail (str): What happened in this request, and how to mend it.
-        instance (str): The request id as a URN, to quote to the operator.
+        instance (str): The request id as a URI reference, to quote to the operator: a URN where it is a UUID.
         status (int): The HTTP status code.
         title (str): The kind of problem in words; the same for every occurrence.
         type_ (str): URI reference of the kind of problem; GET it for its documentation. Extensible.

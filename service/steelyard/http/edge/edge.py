@@ -32,11 +32,12 @@ from ..wire.headers import (
     Header,
     accepts_gzip,
 )
-from ..wire.observability import KEY_PREFIX, PROBLEM_CODE, Observer, RequestRecord
+from ..wire.observability import BATCH_COUNTS, KEY_PREFIX, KEY_REJECTION, PROBLEM_CODE, Observer, RequestRecord
 from ..wire.problems import INTERNAL_ERROR, answer_problem, log_fault
 from ..wire.request_id import CONTRACT_HEADER, CONTRACT_VERSION, REQUEST_ID_HEADER, request_id
 from ..wire.trace_context import TRACEPARENT, TraceContext, read_traceparent
 from ..wire.wire_refusals import problem_of_kind, wire_refusal
+from .overload import Overload
 
 _ALWAYS: tuple[Header, ...] = ((CONTRACT_HEADER.lower().encode(), CONTRACT_VERSION.encode()), *ALWAYS)
 _REQUEST_ID = REQUEST_ID_HEADER.lower().encode()
@@ -167,6 +168,7 @@ def _record(scope: Any, response: _Response, seconds: float) -> RequestRecord:
     handler = scope.get("route_handler")
     operation: Operation | None = handler.opt.get(OPERATION) if handler else None
     method: str = scope["method"]
+    lines, line_problems, is_complete = state.get(BATCH_COUNTS, (None, None, None))
     trace: TraceContext | None = None
     for name, value in scope["headers"]:
         if name == TRACEPARENT:
@@ -183,6 +185,10 @@ def _record(scope: Any, response: _Response, seconds: float) -> RequestRecord:
         duration_ms=round(seconds * 1000, 3),
         answer_bytes=response.length,
         key=state.get(KEY_PREFIX),
+        rejection=state.get(KEY_REJECTION),
+        lines=lines,
+        line_problems=line_problems,
+        is_complete=is_complete,
         trace_id=trace.trace_id if trace else None,
         parent_id=trace.parent_id if trace else None,
         is_sampled=trace.is_sampled if trace else False,

@@ -48,6 +48,18 @@ class Metrics:
         self._problems = Counter(
             "steelyard_problems", "Answers that were problem documents.", ["operation", "code"], registry=self._registry
         )
+        self._rejected = Counter(
+            "steelyard_keys_rejected", "Requests with a key that is not accepted.", ["reason"], registry=self._registry
+        )
+        self._lines = Counter(
+            "steelyard_batch_lines", "Lines of batches that were answered.", ["outcome"], registry=self._registry
+        )
+        self._batches = Counter(
+            "steelyard_batches",
+            "Batches, by whether they were answered to their end.",
+            ["end"],
+            registry=self._registry,
+        )
         self._bytes = Counter(
             "steelyard_answer_bytes", "Bytes of answers' bodies.", ["operation"], registry=self._registry
         )
@@ -73,6 +85,13 @@ class Metrics:
         self._add[record.operation](record.answer_bytes)
         if record.problem is not None:
             self._problems.labels(operation, record.problem).inc()
+        if record.rejection is not None:
+            self._rejected.labels(record.rejection).inc()
+        if record.lines is not None:
+            problems = record.line_problems or 0
+            self._lines.labels("result").inc(record.lines - problems)
+            self._lines.labels("problem").inc(problems)
+            self._batches.labels("complete" if record.is_complete else "cut_off").inc()
 
     def close(self) -> None:
         """Nothing is held."""

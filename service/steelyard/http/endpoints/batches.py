@@ -21,6 +21,7 @@ from ..wire.decoding import BodyDecoder
 from ..wire.encoding import encode_finite
 from ..wire.headers import CONTENT_TYPE
 from ..wire.line_reader import Disconnected, Ending, Line, LineReader
+from ..wire.observability import BATCH_COUNTS
 from ..wire.problems import BATCH_IDLE, BATCH_TOO_LONG, LINE_TOO_LONG, ProblemError, as_problem, problem_of
 from ..wire.refusals import REFUSALS, refusal
 from ..wire.request_bounds import RequestBounds
@@ -128,6 +129,7 @@ class _Tally:
     def __init__(self) -> None:
         self.lines = self.results = 0
         self.by_status: Counter[str] = Counter()
+        self.is_complete = False
 
     def add(self, status: int) -> None:
         self.lines += 1
@@ -137,6 +139,7 @@ class _Tally:
             self.by_status[str(status)] += 1
 
     def summary(self, *, is_complete: bool) -> bytes:
+        self.is_complete = is_complete
         counts = BatchCounts(
             lines=self.lines,
             results=self.results,
@@ -173,6 +176,7 @@ class BatchStream:
             return
         finally:
             reader.close()
+            scope["state"][BATCH_COUNTS] = (tally.lines, tally.by_status.total(), tally.is_complete)
         await send({"type": "http.response.body", "body": end, "more_body": False})
 
     async def _answer_all(self, reader: LineReader, tally: _Tally, scope: Scope, send: Send, id_: str) -> bytes:

@@ -15,8 +15,9 @@ from steelyard.store.store import StoreUnavailable
 
 from ..operation.operation import ANSWER_TYPE, COUNT_UNITS, OPERATION, PUBLIC, Operation
 from ..wire.negotiation import negotiate
-from ..wire.observability import KEY_PREFIX
+from ..wire.observability import KEY_PREFIX, KEY_REJECTION
 from ..wire.problems import (
+from .keyring import Keyring, Rejection
     INTERNAL_ERROR,
     KEY_REJECTED,
     KEY_REQUIRED,
@@ -61,7 +62,7 @@ class Gate:
                 media_type = value
             elif name == b"content-encoding":
                 encoding = value
-        key = await self._authenticate(authorization)
+        key = await self._authenticate(authorization, request.scope)
         request.scope["state"][KEY_PREFIX] = key.prefix
         if operation.scope not in key.scopes:
             raise ProblemError(SCOPE_MISSING, f"This operation needs a key with the scope `{operation.scope}`.")
@@ -88,7 +89,7 @@ class Gate:
         await self._limiter.charge(key, scope, units)
         self._usage.count(key.id, operation_id, requests=0, units=units)
 
-    async def _authenticate(self, authorization: bytes) -> Key:
+    async def _authenticate(self, authorization: bytes, scope: Scope) -> Key:
         scheme, _, token = authorization.decode("latin-1").partition(" ")
         prefix, dot, secret = token.strip().partition(".")
         if scheme.lower() != "bearer" or not (prefix and dot and secret):
@@ -97,10 +98,14 @@ class Gate:
             )
         try:
             # A prefix that cannot be one is not worth a look-up.
-            key = await self._keyring.verify(prefix, secret) if is_prefix(prefix) else None
+            key = await self._keyring.verify(prefix, secret) if is_prefix(prefix) else Rejection.UNKNOWN
         except StoreUnavailable:
             raise _unavailable(UNAVAILABLE.meaning) from None
-        if key is None:
+        if isinstance(key, Rejection):
+            state = scope["state"]
+            state[KEY_REJECTION] = key.value
+            if key is not Rejection.UNKNOWN:  # of what is no key nothing is written down
+                state[KEY_PREFIX] = prefix
             challenge = f'{_REALM}, error="invalid_token"'
             raise ProblemError(
                 KEY_REJECTED,

@@ -4,6 +4,7 @@ import math
 import time
 from collections.abc import Callable
 from datetime import UTC, datetime
+from enum import StrEnum
 from typing import NamedTuple
 
 from steelyard.store.keys import Key
@@ -14,6 +15,15 @@ from .key_lookups import Found, Lane
 RETRY_SECONDS = 1.0
 _MOST_KEYS = 10_000  # far more than an operator hands out; a bound on memory all the same
 _MOST_UNKNOWN = 10_000
+
+
+class Rejection(StrEnum):
+    """Why a key is not accepted: for the operator, and never told to the caller."""
+
+    UNKNOWN = "unknown"
+    WRONG_SECRET = "wrong_secret"  # noqa: S105 - a word, and no secret
+    REVOKED = "revoked"
+    EXPIRED = "expired"
 
 
 class _Entry(NamedTuple):
@@ -53,22 +63,24 @@ class Keyring:
         self._is_down = False
         self._next_try = 0.0  # on the monotonic clock
 
-    async def verify(self, prefix: str, secret: str) -> Key | None:
-        """The usable key that prefix and secret belong to, or None. Raises ``StoreUnavailable``."""
+    async def verify(self, prefix: str, secret: str) -> Key | Rejection:
+        """The usable key that prefix and secret belong to, or why there is none. Raises ``StoreUnavailable``."""
         entry = self._entries.get(prefix)
         if entry is None:
             if self._is_unknown(prefix):
-                return None
+                return Rejection.UNKNOWN
             entry = await self._read(prefix, None)
         elif self._monotonic() - entry.read_at > self._cache_seconds:
             entry = await self._read(prefix, entry)
             if entry is not None:
                 self._entries[prefix] = entry
-        if entry is None or not entry.key.fits(secret):
-            return None
+        if entry is None:
+            return Rejection.UNKNOWN
+        if not entry.key.fits(secret):
+            return Rejection.WRONG_SECRET
         if not entry.key.is_usable(self._now()):
             self._entries.pop(prefix, None)
-            return None
+            return Rejection.REVOKED if entry.key.revoked_time else Rejection.EXPIRED
         if prefix not in self._entries:
             if len(self._entries) >= _MOST_KEYS:
                 self._entries.clear()

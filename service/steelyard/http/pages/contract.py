@@ -15,6 +15,7 @@ from steelyard.science.register import Kind
 
 from ..gate.rate_limit import DEGRADED_HEADER, RATE_LIMIT_HEADER, RATE_LIMIT_POLICY_HEADER
 from ..operation.operation import Operation
+from ..operation.weights import PICTURE_UNITS, units
 from ..schemas.problems import Problem
 from ..weights import PICTURE_UNITS, units
 from ..wire.deprecation import DEPRECATION_HEADER, SUNSET_HEADER
@@ -48,7 +49,7 @@ from ..wire.problems import (
     UNSUPPORTED_MEDIA_TYPE,
     ProblemKind,
 )
-from ..wire.request_id import CONTRACT_HEADER, CONTRACT_VERSION, REQUEST_ID_HEADER
+from ..wire.request_id import CONTRACT_HEADER, CONTRACT_VERSION, PATTERN, REQUEST_ID_HEADER
 
 _SCHEMAS = "#/components/schemas/{name}"
 _PURE_MARK = "x-steelyard-pure"
@@ -260,7 +261,8 @@ def _common_headers() -> dict[str, Any]:
     return {
         CONTRACT_HEADER: _header("The version of this contract that the service speaks."),
         REQUEST_ID_HEADER: _header(
-            "The request's id: the caller's `X-Request-Id` if that was a UUID, else a new one.", format="uuid"
+            "The request's id: the caller's `X-Request-Id` if that fits the pattern, else a new UUID.",
+            pattern=f"^{PATTERN}$",
         ),
     }
 

@@ -42,7 +42,7 @@ class Problem(msgspec.Struct, frozen=True, kw_only=True):
     instance: Annotated[
         str,
         Meta(
-            description="The request id as a URN, to quote to the operator.",
+            description="The request id as a URI reference, to quote to the operator: a URN where it is a UUID.",
             examples=["urn:uuid:6f1c1f3a-43f5-4d0c-9a52-0a3f1f0f6b1e"],
         ),
     ]

@@ -16,6 +16,8 @@ import msgspec
 
 # Where the layers below the edge leave, in the scope's state, what a line should say.
 KEY_PREFIX = "steelyard_key_prefix"
+KEY_REJECTION = "steelyard_key_rejection"
+BATCH_COUNTS = "steelyard_batch_counts"
 PROBLEM_CODE = "steelyard_problem_code"
 
 MULTIPROCESS_VARIABLE = "PROMETHEUS_MULTIPROC_DIR"  # prometheus-client's own
@@ -42,6 +44,10 @@ class RequestRecord(msgspec.Struct, kw_only=True, omit_defaults=True):
     duration_ms: float
     answer_bytes: int
     key: str | None = None
+    rejection: str | None = None  # why a key was not accepted
+    lines: int | None = None  # of a batch, of those the ones at fault, and whether it was answered to its end
+    line_problems: int | None = None
+    is_complete: bool | None = None
     trace_id: str | None = None
     parent_id: str | None = None
     is_sampled: bool = False

@@ -16,7 +16,7 @@ from litestar.types import Scope, Send
 
 from ..schemas.problems import FieldProblem, Problem
 from .observability import PROBLEM_CODE
-from .request_id import request_id
+from .request_id import instance, request_id
 
 MEDIA_TYPE = "application/problem+json"
 ROOT = "/problems/"
@@ -350,7 +350,7 @@ def problem_of(problem: ProblemError, error: Exception, id_: str) -> Problem:
         title=problem.kind.title,
         status=problem.kind.status,
         detail=problem.detail,
-        instance=f"urn:uuid:{id_}",
+        instance=instance(id_),
         code=problem.kind.code,
         errors=problem.errors,
     )
