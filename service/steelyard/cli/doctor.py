@@ -14,6 +14,7 @@ from typing import NamedTuple
 import rich_click as click
 from rich.console import Console
 from rich.table import Table
+from rich.text import Text
 from sqlalchemy.engine import make_url
 
 from steelyard.http.gate.rate_limit import MemoryCounts, RateLimiter
@@ -63,7 +64,7 @@ def doctor(contracts: Path) -> None:
     for name in ("check", "state", "detail"):
         table.add_column(name, overflow="fold", no_wrap=name != "detail")
     for finding in findings:
-        table.add_row(finding.check, f"[{_STYLES[finding.state]}]{finding.state}[/]", finding.detail)
+        table.add_row(finding.check, Text(finding.state, _STYLES[finding.state]), Text(finding.detail))
     Console().print(table)
     if any(finding.state is State.FAILED for finding in findings):
         sys.exit(1)

@@ -1,10 +1,13 @@
 """``steelyard keys`` and ``steelyard quotas``: who may call, and how much."""
 
 from datetime import UTC, datetime, timedelta
+from typing import Any
 
+import msgspec
 import rich_click as click
 from rich.console import Console
 from rich.table import Table
+from rich.text import Text
 
 from steelyard.http.operation.operation import Scope
 from steelyard.store.keys import Key
@@ -14,6 +17,55 @@ from .opened import current_settings, with_store
 
 _SCOPES = [scope.value for scope in Scope]
 _LIFETIME = click.IntRange(1, 3650)
+_LONGEST = 200  # of a name, as its column has it
+
+_as_json = click.option("--json", "as_json", is_flag=True, help="Print JSON, for scripts.")
+_expiring = click.option("--expiring-days", type=_LIFETIME, help="Only keys that expire within so many days.")
+
+
+def _name(_context: click.Context, _option: click.Parameter, value: str) -> str:
+    """A name that can be told from others in a table, a report and a log."""
+    name = _label(_context, _option, value)
+    if not name:
+        raise click.BadParameter("an organisation needs a name")
+    return name
+
+
+def _label(_context: click.Context, _option: click.Parameter, value: str) -> str:
+    text = value.strip()
+    if len(text) > _LONGEST or not text.isprintable():
+        raise click.BadParameter(f"at most {_LONGEST} characters, all of which can be printed")
+    return text
+
+
+def described(key: Key) -> dict[str, Any]:
+    """A key in JSON, without its secret."""
+    return {
+        "prefix": key.prefix,
+        "organisation": key.organisation,
+        "label": key.label,
+        "scopes": sorted(key.scopes),
+        "created_time": key.created_time,
+        "expiry_time": key.expiry_time,
+        "state": _state(key, datetime.now(UTC)),
+        "daily_quotas": {quota.subject.partition(":")[0]: quota.daily_units for quota in key.quotas},
+    }
+
+
+def _json(value: Any) -> str:
+    return msgspec.json.format(msgspec.json.encode(value)).decode()
+
+
+def _state(key: Key, now: datetime) -> str:
+    return "usable" if key.is_usable(now) else "revoked" if key.revoked_time else "expired"
+
+
+def _is_chosen(key: Key, organisation: str | None, expiring_days: int | None, now: datetime) -> bool:
+    if organisation is not None and key.organisation != organisation:
+        return False
+    if expiring_days is None:
+        return True
+    return key.is_usable(now) and key.expiry_time is not None and key.expiry_time < now + timedelta(days=expiring_days)
 
 
 @click.group()
@@ -22,48 +74,62 @@ def keys() -> None:
 
 
 @keys.command("create")
-@click.option("--organisation", required=True, help="Whom the key is for; made if new.")
-@click.option("--label", default="", help="What the key is for.")
+@click.option("--organisation", required=True, callback=_name, help="Whom the key is for; made if new.")
+@click.option("--label", default="", callback=_label, help="What the key is for.")
 @click.option("--scope", "scopes", multiple=True, type=click.Choice(_SCOPES), help="Repeat for several; default all.")
 @click.option("--days", type=_LIFETIME, help="Days until the key expires; default never.")
-def create_key(organisation: str, label: str, scopes: tuple[str, ...], days: int | None) -> None:
+@_as_json
+def create_key(organisation: str, label: str, scopes: tuple[str, ...], days: int | None, as_json: bool) -> None:
     """Make a key and print it, once: only a hash of it is kept."""
 
     async def create(store: Store) -> tuple[Key, str]:
         return await store.create_key(organisation, scopes or _SCOPES, label=label, expiry_time=_in_days(days))
 
     key, token = with_store(create)
-    click.echo(token)
+    if as_json:
+        click.echo(_json(described(key) | {"token": token}))
+    else:
+        click.echo(token)
     click.echo(f"Key {key.prefix} for {key.organisation}. It is not shown again.", err=True)
 
 
 @keys.command("list")
-def list_keys() -> None:
-    """List all keys, without their secrets."""
+@click.option("--organisation", help="Only this organisation's.")
+@_expiring
+@_as_json
+def list_keys(organisation: str | None, expiring_days: int | None, as_json: bool) -> None:
+    """List keys, without their secrets."""
+    now = datetime.now(UTC)
+    listed = with_store(Store.list_keys)
+    prefixes = {key.id: key.prefix for key in listed}
+    chosen = [key for key in listed if _is_chosen(key, organisation, expiring_days, now)]
+    if as_json:
+        click.echo(_json([described(key) | {"replaces": prefixes.get(key.replaces_id or 0)} for key in chosen]))
+        return
     table = Table()
     table.add_column("prefix", no_wrap=True, min_width=10)  # it must stay whole: it is what `revoke` takes
     for name in ("organisation", "label", "scopes", "created", "expires", "state", "replaces", "quotas a day"):
         table.add_column(name, overflow="fold")
-    now = datetime.now(UTC)
-    listed = with_store(Store.list_keys)
-    prefixes = {key.id: key.prefix for key in listed}
-    for key in listed:
-        table.add_row(
+    for key in chosen:
+        cells = (
             key.prefix,
             key.organisation,
             key.label,
             " ".join(sorted(key.scopes)),
             key.created_time.date().isoformat(),
             _moment(key.expiry_time, now) if key.expiry_time else "never",
-            "usable" if key.is_usable(now) else "revoked" if key.revoked_time else "expired",
+            _state(key, now),
             prefixes.get(key.replaces_id or 0, ""),
             ", ".join(f"{quota.subject.partition(':')[0]} {quota.daily_units}" for quota in key.quotas),
         )
+        table.add_row(*map(Text, cells))  # as it is: a name may look like markup
     Console().print(table)
 
 
 @keys.command("rotate")
-@click.argument("prefix")
+@click.argument("prefixes", nargs=-1, metavar="[PREFIX]...")
+@click.option("--organisation", help="All usable keys of this organisation.")
+@_expiring
 @click.option(
     "--overlap-hours",
     default=24.0,
@@ -71,24 +137,55 @@ def list_keys() -> None:
     type=click.FloatRange(0, 24 * 90),
     help="How long the old key goes on working; never longer than it would have.",
 )
-@click.option("--days", type=_LIFETIME, help="Days until the new key expires; default as the old one was made.")
-def rotate_key(prefix: str, overlap_hours: float, days: int | None) -> None:
-    """Replace the key with this PREFIX by a new one like it, and print that, once."""
-    prefix = prefix.partition(".")[0]
+@click.option("--days", type=_LIFETIME, help="Days until a new key expires; default as the old one was made.")
+@_as_json
+def rotate_keys(
+    prefixes: tuple[str, ...],
+    organisation: str | None,
+    expiring_days: int | None,
+    overlap_hours: float,
+    days: int | None,
+    as_json: bool,
+) -> None:
+    """Replace keys by new ones like them, and print those, once: by PREFIX, or all that the options choose.
 
-    async def rotate(store: Store) -> tuple[Key, str] | None:
-        return await store.rotate_key(prefix, overlap=timedelta(hours=overlap_hours), expiry_time=_in_days(days))
+    A key that a newer one replaces already is passed over, unless it is named.
+    """
+    if bool(prefixes) == bool(organisation or expiring_days):
+        raise click.UsageError("name either prefixes, or --organisation or --expiring-days or both")
+    named = [prefix.partition(".")[0] for prefix in prefixes]
 
-    rotated = with_store(rotate)
-    if rotated is None:
-        raise click.ClickException(f"there is no usable key {prefix} to rotate")
-    key, token = rotated
-    click.echo(token)
-    click.echo(
-        f"Key {key.prefix} for {key.organisation}. It is not shown again. "
-        f"{prefix} works for {overlap_hours:g} h more at most.",
-        err=True,
-    )
+    async def rotate(store: Store) -> list[tuple[str, Key, str]]:
+        now = datetime.now(UTC)
+        listed = await store.list_keys()
+        replaced = {key.replaces_id for key in listed}
+        chosen = named or [
+            key.prefix
+            for key in listed
+            if _is_chosen(key, organisation, expiring_days, now) and key.is_usable(now) and key.id not in replaced
+        ]
+        usable = {key.prefix for key in listed if key.is_usable(now)}
+        for prefix in chosen:  # before the first is changed
+            if prefix not in usable:
+                raise click.ClickException(f"there is no usable key {prefix} to rotate")
+        made = []
+        for prefix in chosen:
+            rotated = await store.rotate_key(prefix, overlap=timedelta(hours=overlap_hours), expiry_time=_in_days(days))
+            if rotated is not None:
+                made.append((prefix, *rotated))
+                if not as_json:  # at once: what is made and not shown is lost
+                    click.echo(rotated[1])
+        return made
+
+    made = with_store(rotate)
+    if as_json:
+        click.echo(_json([described(key) | {"replaces": old, "token": token} for old, key, token in made]))
+    for old, key, _ in made:
+        click.echo(
+            f"Key {key.prefix} for {key.organisation} replaces {old}: that works for {overlap_hours:g} h more at most.",
+            err=True,
+        )
+    click.echo(f"{len(made)} rotated. The new keys are not shown again.", err=True)
 
 
 @keys.command("revoke")

@@ -7,6 +7,8 @@ import shlex
 import socket
 import sys
 import tempfile
+from datetime import UTC, datetime, timedelta
+from functools import partial
 
 import msgspec
 import rich_click as click
@@ -19,6 +21,7 @@ from steelyard.http.pages.workbench import PAGE_PATH
 from steelyard.http.wire.observability import MULTIPROCESS_VARIABLE
 from steelyard.settings import Settings
 from steelyard.store.database import is_embedded
+from steelyard.store.keys import Key
 from steelyard.store.store import Store, StoreUnavailable
 
 from . import workers as processes
@@ -27,6 +30,7 @@ from .opened import current_settings, open_store, with_store
 DEVELOPMENT_LABEL = "development"
 _ORGANISATION_IN_DEVELOPMENT = "Development"
 
+_DEVELOPMENT_KEY_LIFE = timedelta(days=30)
 _BACKLOG = 4096
 
 
@@ -64,23 +68,25 @@ def serve(host: str, port: int, workers: int, migrate: bool, development: bool) 
     if settings.metrics and workers > 1:  # each worker answers for all of them
         os.environ.setdefault(MULTIPROCESS_VARIABLE, tempfile.mkdtemp(prefix="steelyard-metrics-"))
     _raise_file_limit()
+    key: Key | None = None
     shown = "127.0.0.1" if host == "0.0.0.0" else host  # noqa: S104 - compared, not bound
     if development:
-        token = with_store(_renew_development_key, settings)
-        click.echo(f"\nDevelopment key (earlier ones are revoked):\n\n  {token}\n\nTry it in another shell:\n")
+        key, token = with_store(_make_development_key, settings)
+        click.echo(f"\nDevelopment key (revoked when this ends):\n\n  {token}\n\nTry it in another shell:\n")
         click.echo(curl_command(estimate_maintenance, f"http://{shown}:{port}", token) + "\n")
         if settings.workbench:
             click.echo(f"Or in a browser, with the key pasted there: http://{shown}:{port}{PAGE_PATH}\n")
     click.echo(f"Listening at http://{shown}:{port} with {workers} worker{'s' if workers > 1 else ''}.", err=True)
-    sys.exit(
-        processes.serve(
-            listening,
-            "steelyard.http.asgi:create",
-            workers=workers,
-            drain_seconds=settings.drain_seconds,
-            backlog=_BACKLOG,
-        )
+    exit_code = processes.serve(
+        listening,
+        "steelyard.http.asgi:create",
+        workers=workers,
+        drain_seconds=settings.drain_seconds,
+        backlog=_BACKLOG,
     )
+    if key is not None:
+        with_store(partial(Store.revoke_key, prefix=key.prefix), settings)
+    sys.exit(exit_code)
 
 
 def _prepare_store(settings: Settings, *, migrate: bool) -> None:
@@ -112,12 +118,14 @@ def curl_command(operation: Operation, url: str, token: str) -> str:
     return " \\\n  ".join(parts)
 
 
-async def _renew_development_key(store: Store) -> str:
-    for key in await store.list_keys():
-        if key.label == DEVELOPMENT_LABEL and key.revoked_time is None:
-            await store.revoke_key(key.prefix)
-    _, token = await store.create_key(_ORGANISATION_IN_DEVELOPMENT, list(Scope), label=DEVELOPMENT_LABEL)
-    return token
+async def _make_development_key(store: Store) -> tuple[Key, str]:
+    """A key of this start's own: another that runs beside it keeps its key. It expires, should it be left behind."""
+    return await store.create_key(
+        _ORGANISATION_IN_DEVELOPMENT,
+        list(Scope),
+        label=DEVELOPMENT_LABEL,
+        expiry_time=datetime.now(UTC) + _DEVELOPMENT_KEY_LIFE,
+    )
 
 
 def _bind(host: str, port: int) -> socket.socket:

@@ -9,6 +9,7 @@ from datetime import UTC, date, datetime, timedelta
 import rich_click as click
 from rich.console import Console
 from rich.table import Table
+from rich.text import Text
 
 from steelyard.store.store import Store, UsageLine
 
@@ -58,6 +59,23 @@ def report(
         _print_table(rows, chosen, first_day, last_day)
 
 
+@usage.command("forget")
+@click.option("--before", required=True, type=_DATE, help="The first day (UTC) that is kept.")
+@click.option("--yes", is_flag=True, help="Do not ask.")
+def forget(before: datetime, yes: bool) -> None:
+    """Delete the ledger of the days before a date: what is billed need not be kept for ever."""
+    first_kept = before.date()
+    if first_kept > datetime.now(UTC).date():
+        raise click.UsageError("--before lies in the future, and today's quotas are counted from the ledger")
+    if not yes:
+        click.confirm(f"Delete all usage before {first_kept}?", abort=True)
+
+    async def delete(store: Store) -> int:
+        return await store.forget_usage(first_kept)
+
+    click.echo(f"Deleted {with_store(delete)} counts.")
+
+
 def _sums(lines: list[UsageLine], columns: list[str]) -> list[dict[str, str | int]]:
     requests: Counter[tuple[str, ...]] = Counter()
     units: Counter[tuple[str, ...]] = Counter()
@@ -84,5 +102,5 @@ def _print_table(rows: list[dict[str, str | int]], columns: list[str], first_day
     for name in ("requests", "units"):
         table.add_column(name, footer=str(sum(int(row[name]) for row in rows)), justify="right")
     for row in rows:
-        table.add_row(*(str(value) for value in row.values()))
+        table.add_row(*(Text(str(value)) for value in row.values()))  # as it is: a name may look like markup
     Console().print(table)
