@@ -23,7 +23,7 @@ help: ## List the targets
 run: $(venv)/.compiled ## Start the service on loopback with SQLite, and print a development key
 	$(bin)/steelyard serve --development --port $(PORT)
 
-demo: $(venv)/.dev ## An invented member end to end through the SDK, then stop
+demo: $(venv)/.sdk ## An invented member end to end through the SDK, then stop
 	$(bin)/python sdk/examples/demo.py
 
 test: lint types ## Everything that gates a landing
@@ -87,6 +87,7 @@ lock: $(venv)/.dev ## Pin what pyproject.toml and the .in files ask for; LOCK_AR
 	$(compile) $(requirements)/build.in -c $(requirements)/run.txt -o $(requirements)/build.txt
 	$(compile) pyproject.toml sdk/pyproject.toml $(requirements)/build.in $(requirements)/dev.in \
 		-c $(requirements)/run.txt -c $(requirements)/build.txt -o $(requirements)/dev.txt
+	$(compile) sdk/pyproject.toml -c $(requirements)/run.txt -c $(requirements)/dev.txt -o $(requirements)/sdk.txt
 
 audit: $(venv)/.dev ## Look the pinned versions up among known holes; needs a network
 	$(bin)/pip-audit --disable-pip --require-hashes -r $(requirements)/run.txt
@@ -115,6 +116,13 @@ $(venv)/.run: $(venv)/.made $(requirements)/run.txt $(requirements)/build.txt py
 # Without a C compiler the core runs as it is written.
 $(venv)/.compiled: $(venv)/.run $(wildcard service/steelyard/science/*/*.py service/compile_core/*.py service/compile_core/*.pyx)
 	$(bin)/python service/compile_core/compile_floats.py
+	@touch $@
+
+# The SDK beside the service: what the demo needs.
+$(venv)/.sdk: $(venv)/.run $(requirements)/sdk.txt sdk/pyproject.toml | $(venv)/.compiled
+	@echo "Installing the SDK ..."
+	$(pip_install) --require-hashes -r $(requirements)/run.txt -r $(requirements)/sdk.txt
+	$(pip_install) --no-deps --no-build-isolation -e sdk
 	@touch $@
 
 $(venv)/.dev: $(venv)/.run $(requirements)/dev.txt sdk/pyproject.toml | $(venv)/.compiled
