@@ -17,7 +17,7 @@ import kubernetes_validate
 import pytest
 import yaml
 from steelyard.http.edge.health import health_routes
-from steelyard.http.readiness import Readiness
+from steelyard.http.edge.readiness import Readiness
 from steelyard.settings import PREFIX, Settings, SettingsError, read_settings
 from steelyard.store.store import Store
 

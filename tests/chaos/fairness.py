@@ -7,8 +7,8 @@ from collections import Counter
 
 import httpx
 import msgspec
-from steelyard.http.plans import plan_phases
-from steelyard.http.seasons import optimise_season
+from steelyard.http.endpoints.plans import plan_phases
+from steelyard.http.endpoints.seasons import optimise_season
 
 from .scenarios import Row, row_of
 from .served import HANG_SECONDS, Served, client, headers, served

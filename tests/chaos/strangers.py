@@ -5,7 +5,7 @@ import secrets
 import time
 from collections import Counter
 
-from steelyard.http.operations import Scope
+from steelyard.http.operation.operation import Scope
 from steelyard.store.keys import new_prefix
 from steelyard.store.store import Store
 

@@ -2,7 +2,7 @@
 
 import asyncio
 
-from steelyard.http.maintenance import estimate_maintenance
+from steelyard.http.endpoints.maintenance import estimate_maintenance
 
 from .served import BODY, HANG_SECONDS, headers
 

@@ -3,8 +3,8 @@
 import asyncio
 
 import pytest
-from steelyard.http.fair_queue import FairQueue
-from steelyard.http.problems import OVERLOADED, TOO_MANY_REQUESTS, ProblemError
+from steelyard.http.wire.fair_queue import FairQueue
+from steelyard.http.wire.problems import OVERLOADED, TOO_MANY_REQUESTS, ProblemError
 
 
 class Clock:

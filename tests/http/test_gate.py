@@ -14,9 +14,9 @@ from steelyard.http.app import OPERATIONS, create_app
 from steelyard.http.endpoints.method_catalogue import list_methods
 from steelyard.http.gate.gate import Gate
 from steelyard.http.operation.operation import OPERATION, PUBLIC, Operation, Scope
+from steelyard.http.operation.weights import PICTURE_UNITS
 from steelyard.http.schemas.decisions import decide_phase
 from steelyard.http.schemas.plans import plan_phases
-from steelyard.http.weights import PICTURE_UNITS
 from steelyard.http.wire.negotiation import JSON, negotiate
 from steelyard.settings import Settings
 from steelyard.store.store import Store, UsageCount

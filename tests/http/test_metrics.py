@@ -118,8 +118,8 @@ def test_workers_that_share_a_port_answer_for_each_other(tmp_path: Path) -> None
 
 ONE_GAUGE = """
 import sys
-from steelyard.http.metrics import Metrics
-from steelyard.http.observability import Measured
+from steelyard.http.edge.metrics import Metrics
+from steelyard.http.wire.observability import Measured
 number = float(sys.argv[1])
 metrics = Metrics({
     "waiting": Measured("Added up.", lambda: number),

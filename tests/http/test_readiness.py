@@ -5,9 +5,9 @@ from pathlib import Path
 import pytest
 from in_process import running
 from lifting_form import sum_lifts
-from steelyard.http.edge import Edge
-from steelyard.http.overload import Overload
-from steelyard.http.readiness import Readiness
+from steelyard.http.edge.edge import Edge
+from steelyard.http.edge.overload import Overload
+from steelyard.http.edge.readiness import Readiness
 from steelyard.store.schema import HEAD
 from steelyard.store.store import StoreUnavailable
 

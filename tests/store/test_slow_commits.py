@@ -8,7 +8,7 @@ from collections.abc import Iterator
 import servers
 from in_process import PATIENCE_SECONDS
 from servers import Server, new_database
-from steelyard.http.usage import UsageCounter
+from steelyard.http.gate.usage import UsageCounter
 from steelyard.store import store as store_module
 from steelyard.store.store import Store
 

@@ -13,7 +13,7 @@ from typing import NoReturn
 
 from uvicorn import Config, Server
 
-from steelyard.http.observability import MULTIPROCESS_VARIABLE
+from steelyard.http.wire.observability import MULTIPROCESS_VARIABLE
 
 from .bounded_http import BoundedHttp
 

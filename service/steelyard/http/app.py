@@ -36,6 +36,8 @@ from .edge.cors import Cors
 from .edge.edge import Edge
 from .edge.health import health_routes
 from .edge.observers import observers_and_routes
+from .edge.overload import Overload
+from .edge.readiness import Readiness
 from .endpoints.batch_lines import BATCHED
 from .endpoints.batches import run_batch
 from .endpoints.decisions import decide_phase
@@ -47,10 +49,8 @@ from .gate.keyring import Keyring
 from .gate.rate_limit import RateLimiter
 from .gate.usage import UsageCounter
 from .operation.operation import Operation
-from .overload import Overload
 from .pages.contract_routes import document_routes
 from .pages.workbench import workbench_routes
-from .readiness import Readiness
 from .rendering.pictures.renderer import Renderer
 from .wire.observability import Measured
 from .wire.problems import handle_exception

@@ -14,8 +14,6 @@ from litestar.types import ASGIApp, Message, Receive, Scope, Send
 
 from ..gate.rate_limit import LIMIT_HEADERS
 from ..operation.operation import OPERATION, Operation
-from ..overload import Overload
-from ..schemas.problems import OVERLOADED
 from ..wire.conditional import compress
 from ..wire.deprecation import DEPRECATION_HEADER
 from ..wire.headers import (
@@ -33,7 +31,7 @@ from ..wire.headers import (
     accepts_gzip,
 )
 from ..wire.observability import BATCH_COUNTS, KEY_PREFIX, KEY_REJECTION, PROBLEM_CODE, Observer, RequestRecord
-from ..wire.problems import INTERNAL_ERROR, answer_problem, log_fault
+from ..wire.problems import INTERNAL_ERROR, OVERLOADED, answer_problem, log_fault
 from ..wire.request_id import CONTRACT_HEADER, CONTRACT_VERSION, REQUEST_ID_HEADER, request_id
 from ..wire.trace_context import TRACEPARENT, TraceContext, read_traceparent
 from ..wire.wire_refusals import problem_of_kind, wire_refusal

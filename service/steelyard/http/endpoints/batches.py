@@ -16,13 +16,20 @@ from litestar.types import ASGIApp, Receive, Scope, Send
 from ..operation.operation import COUNT_UNITS, Operation
 from ..operation.operation import Scope as KeyScope
 from ..schemas.batches import BatchAnswer, BatchCounts, BatchSummary
-from ..schemas.problems import SERVICE_ENDING
 from ..wire.decoding import BodyDecoder
 from ..wire.encoding import encode_finite
 from ..wire.headers import CONTENT_TYPE
 from ..wire.line_reader import Disconnected, Ending, Line, LineReader
 from ..wire.observability import BATCH_COUNTS
-from ..wire.problems import BATCH_IDLE, BATCH_TOO_LONG, LINE_TOO_LONG, ProblemError, as_problem, problem_of
+from ..wire.problems import (
+    BATCH_IDLE,
+    BATCH_TOO_LONG,
+    LINE_TOO_LONG,
+    SERVICE_ENDING,
+    ProblemError,
+    as_problem,
+    problem_of,
+)
 from ..wire.refusals import REFUSALS, refusal
 from ..wire.request_bounds import RequestBounds
 from ..wire.request_id import request_id

@@ -14,10 +14,10 @@ from steelyard.store.keys import Key, is_prefix
 from steelyard.store.store import StoreUnavailable
 
 from ..operation.operation import ANSWER_TYPE, COUNT_UNITS, OPERATION, PUBLIC, Operation
+from ..operation.weights import units
 from ..wire.negotiation import negotiate
 from ..wire.observability import KEY_PREFIX, KEY_REJECTION
 from ..wire.problems import (
-from .keyring import Keyring, Rejection
     INTERNAL_ERROR,
     KEY_REJECTED,
     KEY_REQUIRED,
@@ -27,10 +27,9 @@ from .keyring import Keyring, Rejection
     UNSUPPORTED_MEDIA_TYPE,
     ProblemError,
 )
-from .keyring import Keyring
+from .keyring import Keyring, Rejection
 from .rate_limit import RateLimiter
 from .usage import UsageCounter
-from .weights import units
 
 RETRY_AFTER_SECONDS = 5
 _REALM = 'Bearer realm="steelyard"'

@@ -13,5 +13,5 @@ def units(operation: Operation, answer_type: str | None = None) -> int:
     """The units of a request that is answered in ``answer_type``; of a batch, of each line."""
     format_ = operation.formats.get(answer_type or "")
     # A slow format is finished in a workshop, unless what was made is sent as it is.
-    is_drawn = format_ is not None and format_.is_slow and getattr(format_, "form", "")
+    is_drawn = format_ is not None and format_.is_slow and bool(getattr(format_, "form", ""))
     return _UNITS.get(operation.operation_id, 1) + (PICTURE_UNITS if is_drawn else 0)

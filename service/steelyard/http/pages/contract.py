@@ -17,7 +17,6 @@ from ..gate.rate_limit import DEGRADED_HEADER, RATE_LIMIT_HEADER, RATE_LIMIT_POL
 from ..operation.operation import Operation
 from ..operation.weights import PICTURE_UNITS, units
 from ..schemas.problems import Problem
-from ..weights import PICTURE_UNITS, units
 from ..wire.deprecation import DEPRECATION_HEADER, SUNSET_HEADER
 from ..wire.headers import FINGERPRINT_HEADER
 from ..wire.negotiation import Option
