@@ -11,12 +11,12 @@ from in_process import BASE_URL, PATIENCE_SECONDS, Running, alive, running
 from lifting_form import sum_lifts
 from litestar.handlers import HTTPRouteHandler
 from steelyard.http.app import OPERATIONS, create_app
+from steelyard.http.endpoints.decisions import decide_phase
 from steelyard.http.endpoints.method_catalogue import list_methods
+from steelyard.http.endpoints.plans import plan_phases
 from steelyard.http.gate.gate import Gate
 from steelyard.http.operation.operation import OPERATION, PUBLIC, Operation, Scope
 from steelyard.http.operation.weights import PICTURE_UNITS
-from steelyard.http.schemas.decisions import decide_phase
-from steelyard.http.schemas.plans import plan_phases
 from steelyard.http.wire.negotiation import JSON, negotiate
 from steelyard.settings import Settings
 from steelyard.store.store import Store, UsageCount
