@@ -15,7 +15,7 @@ compile := $(bin)/uv pip compile --quiet --no-config --universal --python-versio
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help run demo test test-long mutants rooms lint types format contract contract-release sdk pictures validate backtest bench chaos load qa lock audit clean
+.PHONY: help run demo test test-long mutants rooms lint types format contract handbook contract-release sdk pictures validate backtest bench chaos load qa lock audit clean
 
 help: ## List the targets
 	@awk 'BEGIN {FS = ":.*## "} /^[a-z-]+:.*## / {printf "  make %-17s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
@@ -54,6 +54,9 @@ format: $(venv)/.dev ## Rewrite the code in the project's style
 contract: $(venv)/.compiled ## Write the OpenAPI document and the list of problems from the code
 	$(bin)/steelyard contract
 
+handbook: $(venv)/.run ## Write the page of settings from the code
+	$(bin)/steelyard settings > docker/settings.md
+
 contract-release: contract ## Freeze the contract as released; from then on it may only grow
 	$(bin)/python contracts/tools/contract_release.py
 
@@ -87,6 +90,7 @@ lock: $(venv)/.dev ## Pin what pyproject.toml and the .in files ask for; LOCK_AR
 	$(compile) $(requirements)/build.in -c $(requirements)/run.txt -o $(requirements)/build.txt
 	$(compile) pyproject.toml sdk/pyproject.toml $(requirements)/build.in $(requirements)/dev.in \
 		-c $(requirements)/run.txt -c $(requirements)/build.txt -o $(requirements)/dev.txt
+	$(compile) pyproject.toml --extra tracing -c $(requirements)/run.txt -c $(requirements)/dev.txt -o $(requirements)/image.txt
 	$(compile) sdk/pyproject.toml -c $(requirements)/run.txt -c $(requirements)/dev.txt -o $(requirements)/sdk.txt
 
 audit: $(venv)/.dev ## Look the pinned versions up among known holes; needs a network

@@ -163,6 +163,7 @@ def direct_requirements(*sources: Path) -> Iterator[Requirement]:
         ("run.txt", ["pyproject.toml"]),
         ("build.txt", ["service/requirements/build.in"]),
         ("sdk.txt", ["sdk/pyproject.toml"]),
+        ("image.txt", ["pyproject.toml"]),
         (
             "dev.txt",
             [
@@ -185,11 +186,12 @@ def test_compiled_requirements_are_hashed_and_satisfy_their_sources(compiled: st
 def test_the_service_and_its_tests_run_on_the_same_versions() -> None:
     run_pins, build_pins, dev_pins, sdk_pins = (pins(f"{name}.txt") for name in ("run", "build", "dev", "sdk"))
     assert sdk_pins.items() <= dev_pins.items()
+    assert run_pins.items() <= pins("image.txt").items()
     assert run_pins.items() <= dev_pins.items()
     assert build_pins.items() <= dev_pins.items()
 
 
-@pytest.mark.parametrize("name", ["run.txt", "build.txt", "dev.txt", "sdk.txt", "build.in", "dev.in"])
+@pytest.mark.parametrize("name", ["run.txt", "build.txt", "dev.txt", "sdk.txt", "image.txt", "build.in", "dev.in"])
 def test_requirements_name_no_index(name: str) -> None:
     text = (REQUIREMENTS / name).read_text()
     assert not re.search(r"--(?:extra-)?index-url|--find-links|--trusted-host|://|^-[ife]\b", text, re.MULTILINE)

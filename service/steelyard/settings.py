@@ -19,15 +19,15 @@ class SettingsError(ValueError):
 class Settings(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """The service's settings; ``STEELYARD_DATABASE_URL`` sets ``database_url``, and so on."""
 
-    database_url: str = "sqlite+aiosqlite:///var/steelyard.sqlite3"
+    database_url: str = "sqlite+aiosqlite:///var/steelyard.sqlite3"  # where keys, quotas and the ledger are
     migrate_at_start: bool = False  # whether a start may change the tables; those of SQLite it may in any case
-    body_limit_bytes: int = 1_048_576
+    body_limit_bytes: int = 1_048_576  # the longest body, and the longest line of a batch
     key_cache_seconds: float = 5.0  # how long a verified key is believed: the delay of a revocation
     key_grace_seconds: float = 900.0  # how long a verified key still works while the store is unreachable
-    store_timeout_seconds: float = 2.0
+    store_timeout_seconds: float = 2.0  # the most time for one exchange with the database or the limits' store
     usage_flush_seconds: float = 5.0  # the most usage that a killed process can lose
-    rate_limit_requests: int = 60_000  # of each key in a window (a batch counts its lines); 0 is any number
-    rate_limit_window_seconds: int = 60
+    rate_limit_requests: int = 60_000  # units of each key in a window (`x-steelyard-units`); 0 is any number
+    rate_limit_window_seconds: int = 60  # how long a window of the rate limit is
     rate_limit_store_url: str = ""  # valkey://... where several processes share limits; none is each process's memory
     rate_limit_sync_seconds: float = 0.2  # how old the counts of the other processes may be
     drain_seconds: int = 20  # how long a stopping server waits for the requests under way

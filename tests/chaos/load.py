@@ -13,8 +13,7 @@ import time
 from collections import Counter
 from pathlib import Path
 
-from steelyard.http.proxied import load_through_the_proxy
-
+from .proxied import load_through_the_proxy
 from .scenarios import Row, row_of
 from .served import HANG_SECONDS, Served, served, sqlite_url
 from .wire import exchange, message

@@ -11,6 +11,7 @@ from .doctor import doctor
 from .keys import keys, quotas
 from .schema import migrate
 from .serving import curl_command, serve
+from .settings_page import settings_command
 from .usage import usage
 
 __all__ = ["cli", "contract_files", "curl_command", "main"]
@@ -25,7 +26,7 @@ def cli() -> None:
     """
 
 
-for _command in (serve, keys, quotas, usage, migrate, contract, doctor):
+for _command in (serve, keys, quotas, usage, migrate, contract, settings_command, doctor):
     cli.add_command(_command)
 
 

@@ -1,0 +1,90 @@
+"""The operator's handbook: what it names exists, and what it tells to do works."""
+
+import re
+import subprocess
+from pathlib import Path
+
+import pytest
+import servers
+import yaml
+from in_process import PATIENCE_SECONDS
+from servers import Server, new_database
+from steelyard.cli import cli
+from steelyard.cli.settings_page import settings_page
+from steelyard.http.app import create_app
+from steelyard.settings import PREFIX, Settings
+from steelyard.store.store import FlushId, Store, UsageCell, UsageCount
+
+DOCKER = Path(__file__).resolve().parents[1] / "docker"
+HANDBOOK = (DOCKER / "handbook.md").read_text()
+ALERTS = yaml.safe_load((DOCKER / "alerts.yaml").read_text())["groups"][0]["rules"]
+
+
+def test_the_page_of_settings_is_what_the_code_says() -> None:
+    assert (DOCKER / "settings.md").read_text() == settings_page()
+    assert all(PREFIX + name.upper() in settings_page() for name in Settings.__struct_fields__)
+
+
+def test_what_the_handbook_names_exists() -> None:
+    for link in re.findall(r"\]\(([\w./-]+)\)", HANDBOOK):
+        assert (DOCKER / link).exists(), link
+    for setting in re.findall(rf"{PREFIX}(\w+)", HANDBOOK):
+        assert setting.lower() in Settings.__struct_fields__, setting
+    for command in re.findall(r"`steelyard (\w+)", HANDBOOK):
+        assert command in cli.commands, command
+    for group, command in re.findall(r"`steelyard (keys|quotas|usage) (\w+)", HANDBOOK):
+        assert command in cli.commands[group].commands, command  # type: ignore[attr-defined]
+
+
+def test_every_alert_has_a_remedy_and_a_metric(tmp_path: Path) -> None:
+    for rule in ALERTS:
+        assert re.search(rf"^\|[^|]*\b{rule['alert']}\b", HANDBOOK, re.MULTILINE), rule["alert"]
+    settings = Settings(
+        database_url=f"sqlite+aiosqlite:///{tmp_path}/x.sqlite3", metrics=True, metrics_public=True, log_requests=False
+    )
+    create_app(settings)
+    served = (DOCKER.parent / "service" / "steelyard" / "http").rglob("*.py")
+    source = "\n".join(path.read_text() for path in served)
+    for rule in ALERTS:
+        for name in re.findall(r"steelyard_(\w+?)(?:_total|_count)?\b(?=[\[{ )=>])", rule["expr"]):
+            assert re.search(rf'"(?:steelyard_)?{name}"', source), name
+
+
+def test_the_unit_of_systemd_leaves_time_to_drain() -> None:
+    unit = (DOCKER / "steelyard.service").read_text()
+    stop = re.search(r"^TimeoutStopSec=(\d+)$", unit, re.MULTILINE)
+    assert stop is not None
+    assert int(stop[1]) > Settings().drain_seconds + 5
+
+
+@pytest.mark.parametrize("store_url", ["postgresql"], indirect=True)
+async def test_a_backup_is_restored(postgresql_server: Server, store_url: str, tmp_path: Path) -> None:
+    """By the commands that the handbook gives."""
+    programs = {name: servers._postgresql_program(name) for name in ("pg_dump", "pg_restore")}
+    if not all(programs.values()):
+        servers.missing("pg_dump")
+    store = Store(store_url, timeout_seconds=PATIENCE_SECONDS)
+    await store.migrate()
+    key, token = await store.create_key("Quarry Lane Gym", ["compute"])
+    used = {UsageCell(key.id, "plan_phases", key.created_time.date()): UsageCount(3, 30)}
+    await store.add_usage(used, FlushId("a", 1))
+    await store.close()
+    empty = new_database(postgresql_server)
+    plain = {"DATABASE": store_url, "NEW_DATABASE": empty}
+    block = re.findall(r"```sh\n(.*?)```", HANDBOOK, re.DOTALL)[0]
+    for line in block.splitlines():
+        words = line.replace('"', "").split()
+        words[0] = programs[words[0]] or words[0]
+        for name, url in plain.items():
+            words = [re.sub(rf"\${name}$", url.replace("+asyncpg", ""), word) for word in words]
+        subprocess.run(words, check=True, cwd=tmp_path, capture_output=True)
+    restored = Store(empty, timeout_seconds=PATIENCE_SECONDS)
+    await restored.prepare()
+    found = await restored.find_key(key.prefix)
+    assert found is not None
+    assert found.fits(token.partition(".")[2])
+    assert await restored.usage() == used
+    await restored.create_key("Quarry Lane Gym", ["compute"])
+    await restored.add_usage(used, FlushId("a", 1))
+    assert await restored.usage() == used, "a flush from before the backup is not applied again"
+    await restored.close()
