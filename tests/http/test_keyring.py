@@ -53,6 +53,7 @@ def parts() -> "Parts":
     return (
         Keyring(
             store,
+            is_prefix=bool,
             cache_seconds=CACHE_SECONDS,
             grace_seconds=GRACE_SECONDS,
             monotonic=clock.monotonic,
@@ -172,7 +173,9 @@ async def settle() -> None:
 
 async def test_one_request_at_a_time_tries_a_store_that_failed() -> None:
     store, clock = HangingStore(), Clock()
-    keyring = Keyring(store, cache_seconds=0.0, grace_seconds=1e9, monotonic=clock.monotonic, now=clock.now)
+    keyring = Keyring(
+        store, is_prefix=bool, cache_seconds=0.0, grace_seconds=1e9, monotonic=clock.monotonic, now=clock.now
+    )
     assert isinstance(await keyring.verify("abc", "right"), Key)
     clock.seconds = 1.0
     keyring._is_down, store.is_gone = True, True
@@ -208,7 +211,7 @@ class SlowStore(FakeStore):
 
 async def test_many_requests_at_once_ask_for_a_key_once() -> None:
     store = SlowStore()
-    keyring = Keyring(store, cache_seconds=CACHE_SECONDS, grace_seconds=GRACE_SECONDS)
+    keyring = Keyring(store, is_prefix=bool, cache_seconds=CACHE_SECONDS, grace_seconds=GRACE_SECONDS)
     asking = [asyncio.create_task(keyring.verify("abc", secret)) for secret in ["right"] * 500 + ["wrong"] * 500]
     await settle()
     asking[0].cancel()
@@ -232,7 +235,7 @@ async def test_a_known_key_is_read_again_beside_any_number_of_strangers() -> Non
     """Eight hundred strangers wait for a store that takes its time; the known key's look-up does not wait for them."""
     store = SlowStore()
     store.may_go_on.set()
-    keyring = Keyring(store, cache_seconds=0.0, grace_seconds=GRACE_SECONDS)
+    keyring = Keyring(store, is_prefix=bool, cache_seconds=0.0, grace_seconds=GRACE_SECONDS)
     assert isinstance(await keyring.verify("abc", "right"), Key)
     store.may_go_on.clear()
     store.asked.clear()

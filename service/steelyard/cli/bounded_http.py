@@ -133,7 +133,10 @@ class BoundedHttp(HttpToolsProtocol):
 
     def _ending(self) -> asyncio.Event:
         """One event for all connections of the process."""
-        return _endings.setdefault(self.server_state, asyncio.Event())
+        ending = _endings.get(self.server_state)
+        if ending is None:
+            ending = _endings[self.server_state] = asyncio.Event()
+        return ending
 
     def on_message_begin(self) -> None:
         """A head begins."""
@@ -154,10 +157,10 @@ class BoundedHttp(HttpToolsProtocol):
     def on_headers_complete(self) -> None:
         """A head is there: start its request. Raises where it is refused, which the parser passes on."""
         parser = self.parser
-        if parser.should_upgrade() and parser.get_method() != b"CONNECT":
+        method, version = parser.get_method(), parser.get_http_version()
+        if parser.should_upgrade() and method != b"CONNECT":
             return  # parsed again at once
-        version = parser.get_http_version()
-        found = fault(parser.get_method(), version, self.url, self.headers)
+        found = fault(method, version, self.url, self.headers)
         # What came with the head in one piece counts towards it, so its true length is asked for only then.
         if found is None and self._head_bytes > HEAD_BYTES and is_long(self.headers):
             found = HEAD_TOO_LARGE
@@ -169,7 +172,7 @@ class BoundedHttp(HttpToolsProtocol):
         self._head_bytes = 0
         url = httptools.parse_url(self.url)
         scope: Any = self.scope
-        scope["method"] = parser.get_method().decode("ascii")
+        scope["method"] = method.decode("ascii")
         scope["http_version"] = version
         raw_path = url.path or b"/"  # RFC 9112 3.2.1
         path = raw_path.decode("ascii")

@@ -10,7 +10,7 @@ from typing import Any
 from litestar import Request
 from litestar.types import Scope
 
-from steelyard.store.keys import Key, is_prefix
+from steelyard.store.keys import Key
 from steelyard.store.store import StoreUnavailable
 
 from ..operation.operation import ANSWER_TYPE, COUNT_UNITS, OPERATION, PUBLIC, Operation
@@ -96,8 +96,7 @@ class Gate:
                 KEY_REQUIRED, f"{KEY_REQUIRED.meaning} {KEY_REQUIRED.remedy}", headers={"WWW-Authenticate": _REALM}
             )
         try:
-            # A prefix that cannot be one is not worth a look-up.
-            key = await self._keyring.verify(prefix, secret) if is_prefix(prefix) else Rejection.UNKNOWN
+            key = await self._keyring.verify(prefix, secret)
         except StoreUnavailable:
             raise _unavailable(UNAVAILABLE.meaning) from None
         if isinstance(key, Rejection):

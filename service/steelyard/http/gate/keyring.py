@@ -7,7 +7,7 @@ from datetime import UTC, datetime
 from enum import StrEnum
 from typing import NamedTuple
 
-from steelyard.store.keys import Key
+from steelyard.store.keys import Key, is_prefix
 from steelyard.store.store import KeySource, StoreUnavailable
 
 from .key_lookups import Found, Lane
@@ -52,7 +52,9 @@ class Keyring:
         grace_seconds: float,
         monotonic: Callable[[], float] = time.monotonic,
         now: Callable[[], datetime] = lambda: datetime.now(UTC),
+        is_prefix: Callable[[str], bool] = is_prefix,
     ) -> None:
+        self._is_prefix = is_prefix  # what cannot be one is not worth a look-up
         self._cache_seconds = cache_seconds
         self._grace_seconds = grace_seconds
         self._monotonic = monotonic
@@ -67,7 +69,7 @@ class Keyring:
         """The usable key that prefix and secret belong to, or why there is none. Raises ``StoreUnavailable``."""
         entry = self._entries.get(prefix)
         if entry is None:
-            if self._is_unknown(prefix):
+            if self._is_unknown(prefix) or not self._is_prefix(prefix):
                 return Rejection.UNKNOWN
             entry = await self._read(prefix, None)
         elif self._monotonic() - entry.read_at > self._cache_seconds:
