@@ -17,6 +17,7 @@
         ├── NotAcceptable      406
         ├── BodyTooSlow        408
         ├── BodyTooLarge       413
+        ├── HeadTooLarge       414, 431
         ├── UnsupportedMediaType 415
         ├── Refused            422: well-formed, and refused by a rule
         │   ├── GuardRailRefusal   for the person's safety: `rule_id`
@@ -163,6 +164,10 @@ class BodyTooLarge(ProblemError):
     """413: send fewer entries at a time."""
 
 
+class HeadTooLarge(ProblemError):
+    """414 or 431: the path or the header fields are too long; often a proxy adds some."""
+
+
 class UnsupportedMediaType(ProblemError):
     """415: a body of a type or encoding that the service does not read; a proxy may have changed it."""
 
@@ -209,9 +214,11 @@ _BY_STATUS: dict[int, type[ProblemError]] = {
     406: NotAcceptable,
     408: BodyTooSlow,
     413: BodyTooLarge,
+    414: HeadTooLarge,
     415: UnsupportedMediaType,
     422: Refused,
     429: TooManyRequests,
+    431: HeadTooLarge,
     502: ServiceUnavailable,
     503: ServiceUnavailable,
     504: ServiceUnavailable,
