@@ -223,8 +223,8 @@ async def limits_store_gone(server: Server, store_url: str, *, hangs: bool = Fal
     degraded = sum(each.is_degraded for each in running.answered)
     return row_of(
         f"The store of the limits {'hangs' if hangs else 'is killed'}, and comes back",
-        "Each worker goes on with its own counts; answers say `Steelyard-Degraded: rate-limit`; no request fails or "
-        "waits; limits are shared again when it is back.",
+        "Each worker goes on with its own counts; answers say `Steelyard-Degraded: rate-limit`; no request fails, and "
+        "none waits longer than a second, once; limits are shared again when it is back.",
         f"{running.statuses(since=gone_at)} since; {degraded} answers said so, the first after {notice:.1f} s; shared "
         f"again {recovery:.1f} s after it was back; slowest answer {running.longest():.1f} s.",
         {
