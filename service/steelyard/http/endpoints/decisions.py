@@ -9,7 +9,7 @@ from ..operation.operation import computation
 from ..schemas import decisions as schema
 from . import mapping
 from .examples.decisions import DECISION_EXAMPLES
-from .mapping import FRACTION, KCAL, KG, interval
+from .mapping import FRACTION, KCAL, KG, amount, interval
 
 
 @computation(
@@ -47,7 +47,7 @@ def decide_phase(body: schema.DecisionRequest) -> schema.DecisionResponse:
         pattern=None if found.pattern is None else _pattern(found.pattern, found.pattern_notes),
         reasons=mapping.notes(answer.reasons),
         what_would_change=mapping.notes(found.what_would_change),
-        maintenance_kcal=interval(found.maintenance, KCAL),
+        maintenance_kcal=amount(found.maintenance, KCAL),
         guard_rails=[mapping.guard_rail(action) for action in answer.actions],
         cautions=mapping.notes(answer.cautions),
         methods=answer.methods,
@@ -145,7 +145,7 @@ def _alternative(
         weeks=way.weeks,
         lean_kg=None if way.lean_kg is None else interval(way.lean_kg, KG),
         fat_kg=None if way.fat_kg is None else interval(way.fat_kg, KG),
-        end_fat_fraction=None if way.end_fat_fraction is None else interval(way.end_fat_fraction, FRACTION),
+        end_fat_fraction=None if way.end_fat_fraction is None else amount(way.end_fat_fraction, FRACTION),
         days_dieting=7 * way.weeks_dieting,
         weeks_above_band=way.weeks_above_band,
         score=schema.ScoreParts(
@@ -161,7 +161,7 @@ def _alternative(
 def _leanness(found: answers.LeannessFound) -> schema.LeannessView:
     reading, healthy = found.reading, found.healthy
     return schema.LeannessView(
-        fat_fraction=interval(found.fat, FRACTION),
+        fat_fraction=amount(found.fat, FRACTION),
         band_lower_fat_fraction=round(found.band.lower, FRACTION),
         band_upper_fat_fraction=round(found.band.upper, FRACTION),
         band_basis=found.band_basis,

@@ -20,7 +20,7 @@ from ..schemas.forecasts import (
 )
 from . import mapping
 from .examples.examples import FORECAST_EXAMPLES
-from .mapping import FRACTION, KCAL, KG, interval, rounded_if_any
+from .mapping import FRACTION, KCAL, KG, amount, rounded_if_any
 
 _DIGITS = {"weight_kg": KG, "fat_kg": KG, "fat_fraction": FRACTION}
 
@@ -72,7 +72,7 @@ def forecast_intake(body: ForecastRequest) -> ForecastResponse:
         ),
         intake_kcal=rounded_if_any(found.intake_kcal, KCAL),
         reached_on=found.reached_on,
-        maintenance_kcal=interval(found.maintenance, KCAL),
+        maintenance_kcal=amount(found.maintenance, KCAL),
         weeks=[
             ForecastWeek(
                 start_date=week.start,

@@ -6,7 +6,7 @@ from ..operation.operation import computation
 from ..schemas.maintenance import Contribution, EquationRow, MaintenanceRequest, MaintenanceResponse
 from . import mapping
 from .examples.examples import MAINTENANCE_EXAMPLES
-from .mapping import FRACTION, KCAL, interval
+from .mapping import FRACTION, KCAL, amount
 
 
 @computation(
@@ -29,14 +29,14 @@ def estimate_maintenance(body: MaintenanceRequest) -> MaintenanceResponse:
     return MaintenanceResponse(
         **mapping.provenance("estimate_maintenance", body),
         as_of_date=found.as_of,
-        maintenance_kcal=interval(found.settled, KCAL),
-        physical_maintenance_kcal=None if found.physical is None else interval(found.physical, KCAL),
-        resting_kcal=interval(found.resting, KCAL),
+        maintenance_kcal=amount(found.settled, KCAL),
+        physical_maintenance_kcal=None if found.physical is None else amount(found.physical, KCAL),
+        resting_kcal=amount(found.resting, KCAL),
         activity_level=round(found.activity_level, 2),
-        body_fat_fraction=interval(found.fat_fraction, FRACTION),
+        body_fat_fraction=amount(found.fat_fraction, FRACTION),
         equations=_rows(found),
         contribution=Contribution(
-            prior_kcal=interval(found.prior, KCAL),
+            prior_kcal=amount(found.prior, KCAL),
             prior_share=round(found.prior_share, 3),
             log_share=round(found.log_share, 3),
         ),

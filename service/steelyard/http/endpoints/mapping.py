@@ -12,7 +12,15 @@ from steelyard.science.body import PathPoint
 from steelyard.science.log import IntakeDay, Log, Weighing
 from steelyard.science.measures import Girths, HeightAndWeight, Measurement, Skinfolds
 from steelyard.science.member import Told
-from steelyard.science.numbers import Estimate, bounds, bounds_columns, rounded, rounded_column, rounded_where
+from steelyard.science.numbers import (
+    Estimate,
+    amount_bounds,
+    bounds,
+    bounds_columns,
+    rounded,
+    rounded_column,
+    rounded_where,
+)
 from steelyard.science.person import ActivityWeek, BodyFatReading, Clearance, Person, Screening, Session, Training
 from steelyard.science.rails import RailAction
 from steelyard.science.register import MODEL_VERSION, Message
@@ -136,6 +144,11 @@ def interval(estimate: Estimate, digits: int) -> Interval:
     return Interval(rounded(estimate.lower, scale), rounded(estimate.mean, scale), rounded(estimate.upper, scale))
 
 
+def amount(estimate: Estimate, digits: int) -> Interval:
+    """``interval`` of what cannot be less than nothing: a mass, an energy, a share."""
+    return Interval(*amount_bounds(estimate.mean, estimate.sd, _SCALES[digits]))
+
+
 def rounded_if_any(value: float | None, digits: int) -> float | None:
     """A value at the wire's precision, where there is one."""
     return None if value is None else round(value, digits)
@@ -144,6 +157,12 @@ def rounded_if_any(value: float | None, digits: int) -> float | None:
 def spread(mean: float, sd: float, digits: int) -> Interval:
     """``interval`` of a mean and its standard deviation, for points of which an answer has many."""
     lower, middle, upper = bounds(mean, sd, _SCALES[digits])
+    return Interval(lower, middle, upper)
+
+
+def amount_spread(mean: float, sd: float, digits: int) -> Interval:
+    """``amount`` of a mean and its standard deviation."""
+    lower, middle, upper = amount_bounds(mean, sd, _SCALES[digits])
     return Interval(lower, middle, upper)
 
 
@@ -168,12 +187,12 @@ def forecast_point(day: date, at: PathPoint) -> ForecastPoint:
     _, fat_sd, lean_sd, carried_sd, maintenance_sd, fraction_sd = sd
     return ForecastPoint(
         date=day,
-        weight_kg=spread(weight, weighing_sd, KG),
-        fat_kg=spread(fat, fat_sd, KG),
-        lean_kg=spread(lean, lean_sd, KG),
+        weight_kg=amount_spread(weight, weighing_sd, KG),
+        fat_kg=amount_spread(fat, fat_sd, KG),
+        lean_kg=amount_spread(lean, lean_sd, KG),
         carried_kg=spread(carried, carried_sd, KG),
-        fat_fraction=spread(fraction, fraction_sd, FRACTION),
-        maintenance_kcal=spread(maintenance, maintenance_sd, KCAL),
+        fat_fraction=amount_spread(fraction, fraction_sd, FRACTION),
+        maintenance_kcal=amount_spread(maintenance, maintenance_sd, KCAL),
     )
 
 

@@ -24,7 +24,7 @@ from ..schemas.plans import (
 )
 from . import mapping
 from .examples.examples import PLAN_EXAMPLES
-from .mapping import FRACTION, KCAL, KG, interval
+from .mapping import FRACTION, KCAL, KG, amount, interval
 
 
 @computation(
@@ -62,9 +62,9 @@ def plan_phases(body: PlanRequest) -> PlanResponse:
             weeks=plan.nearest.weeks,
             deficit_kcal=mapping.rounded_if_any(plan.nearest.deficit_kcal, KCAL),
         ),
-        maintenance_kcal=interval(plan.maintenance, KCAL),
-        resting_kcal=interval(plan.resting, KCAL),
-        body_fat_fraction=interval(plan.fat_fraction, FRACTION),
+        maintenance_kcal=amount(plan.maintenance, KCAL),
+        resting_kcal=amount(plan.resting, KCAL),
+        body_fat_fraction=amount(plan.fat_fraction, FRACTION),
         start_weight_kg=body.profile.weight_kg,
         deficit_kcal=mapping.rounded_if_any(plan.deficit_kcal, KCAL),
         phases=[_phase(planned) for planned in plan.phases],

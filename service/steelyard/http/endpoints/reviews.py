@@ -20,7 +20,7 @@ from ..schemas.reviews import (
 )
 from . import mapping
 from .examples.reviews import REVIEW_EXAMPLES
-from .mapping import FRACTION, KCAL, KG, interval
+from .mapping import FRACTION, KCAL, KG, amount, interval
 
 
 @computation(
@@ -64,9 +64,9 @@ def review_phase(body: ReviewRequest) -> ReviewResponse:
         more_days_needed=found.more_days_needed or None,
         eaten=_eaten(found),
         change=_change(found),
-        body_fat_fraction=interval(found.fat_fraction, FRACTION),
-        maintenance_kcal=interval(maintenance.maintenance, KCAL),
-        physical_maintenance_kcal=interval(maintenance.physical, KCAL),
+        body_fat_fraction=amount(found.fat_fraction, FRACTION),
+        maintenance_kcal=amount(maintenance.maintenance, KCAL),
+        physical_maintenance_kcal=amount(maintenance.physical, KCAL),
         maintenance_change_kcal=interval(found.maintenance_change, KCAL),
         correction_kcal=found.advice.correction_kcal,
         decision=found.advice.decision.value,

@@ -20,7 +20,7 @@ from ..schemas import seasons as schema
 from ..schemas.plans import PhaseTotals
 from ..schemas.quantities import Interval
 from . import mapping
-from .mapping import FRACTION, KCAL, KG, interval
+from .mapping import FRACTION, KCAL, KG, amount, interval
 
 # Counts over draws to a tenth.
 _COUNT = 1
@@ -29,9 +29,9 @@ _COUNT = 1
 def season_start(start: answers.SeasonFrom) -> schema.SeasonStart:
     """What the season starts from."""
     return schema.SeasonStart(
-        maintenance_kcal=interval(start.maintenance, KCAL),
-        resting_kcal=interval(start.resting, KCAL),
-        body_fat_fraction=interval(start.fat_fraction, FRACTION),
+        maintenance_kcal=amount(start.maintenance, KCAL),
+        resting_kcal=amount(start.resting, KCAL),
+        body_fat_fraction=amount(start.fat_fraction, FRACTION),
         band_lower_fat_fraction=round(start.band.lower, FRACTION),
         band_upper_fat_fraction=round(start.band.upper, FRACTION),
     )
@@ -121,9 +121,9 @@ def _totals(sums: SeasonSums) -> schema.SeasonTotals:
         lean_gained_kg=interval(sums.lean_gained_kg, KG),
         fat_gained_kg=interval(sums.fat_gained_kg, KG),
         mean_fat_kg=round(sums.mean_fat_kg, KG),
-        peak_fat_fraction=interval(sums.peak_fat_fraction, FRACTION),
+        peak_fat_fraction=amount(sums.peak_fat_fraction, FRACTION),
         peak_date=sums.peak_day,
-        final_fat_fraction=interval(sums.final_fat_fraction, FRACTION),
+        final_fat_fraction=amount(sums.final_fat_fraction, FRACTION),
         weeks_above_band=Interval(lower=above.lower, mean=above.expected, upper=above.upper),
         days_dieting=7 * sums.dieting_weeks,
         cuts=sums.cuts,

@@ -10,7 +10,7 @@ from ..rendering.pictures import TREND_PICTURES
 from ..schemas.trends import ChangeSplit, CompositionOverLog, TrendDays, TrendRequest, TrendResponse
 from . import mapping
 from .examples.examples import TREND_EXAMPLES
-from .mapping import FRACTION, KCAL, KG, column, column_with_gaps, interval, interval_columns
+from .mapping import FRACTION, KCAL, KG, amount, column, column_with_gaps, interval, interval_columns
 
 _RATIO = 3  # digits
 
@@ -53,7 +53,7 @@ def read_trend(body: TrendRequest) -> TrendResponse:
         weekly_rate_kg=interval(trend.weekly_rate, KG),
         plateau_probability=round(trend.plateau_probability, 3),
         stall_probability=round(trend.stall_probability, 3),
-        maintenance_kcal=interval(maintenance.maintenance, KCAL),
+        maintenance_kcal=amount(maintenance.maintenance, KCAL),
         logging_ratio=interval(maintenance.logging_ratio, _RATIO),
         log_share=round(maintenance.log_share, 3),
         cycle_rise_kg=None if trend.cycle is None else interval(trend.cycle, KG),
@@ -64,7 +64,7 @@ def read_trend(body: TrendRequest) -> TrendResponse:
                 weight_kg=interval(change.weight, KG),
                 tissue_kg=interval(change.tissue, KG),
                 carried_kg=interval(change.carried, KG),
-                implied_intake_kcal=interval(implied[change.days].intake_kcal, KCAL),
+                implied_intake_kcal=amount(implied[change.days].intake_kcal, KCAL),
             )
             for change in trend.changes
         ],
@@ -78,8 +78,8 @@ def read_trend(body: TrendRequest) -> TrendResponse:
 
 def _composition(change: CompositionChange) -> CompositionOverLog:
     return CompositionOverLog(
-        fat_kg=interval(change.fat_kg, KG),
-        fat_fraction=interval(change.fat_fraction, FRACTION),
+        fat_kg=amount(change.fat_kg, KG),
+        fat_fraction=amount(change.fat_fraction, FRACTION),
         fat_change_kg=interval(change.fat_change_kg, KG),
         lean_change_kg=interval(change.lean_change_kg, KG),
         reading_count=change.reading_count,

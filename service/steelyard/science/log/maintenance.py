@@ -10,6 +10,7 @@ from typing import NamedTuple
 import msgspec
 
 from ..body import Noise, prior_noise
+from ..measures import EXPENDITURE_BELIEVED, EXPENDITURE_REFUSED, check_expenditure
 from ..numbers import FLOATS, Column, Elementwise, Estimate, Number, compiled, mixed
 from ..register import HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, constant, equation
 from .cycle import CYCLE_RISE_KG, causal_less_cycle, fit_cycle
@@ -33,6 +34,13 @@ LOGGING_RATIO_SD = constant(
     unit="1",
     basis=Basis.JUDGEMENT,
     summary="Spread of the logging ratio between people who keep a log",
+)
+LOGGING_RATIO_LEAST = constant(
+    "logging_ratio_least",
+    0.3,
+    unit="1",
+    basis=Basis.JUDGEMENT,
+    summary="Logged over eaten energy under which what was sent is no log of meals",
 )
 LOGGING_ERROR = constant(
     "logging_error", 0.05, unit="1", basis=Basis.JUDGEMENT,
@@ -336,7 +344,7 @@ def maintenance_from_fit(fit: LogFit, physical_prior: Estimate, ops: Elementwise
     shrink = (prior.sd**2 - estimate.sd**2) / prior.sd**4
     of_ratio = physical_prior.mean * LOGGING_RATIO_SD**2
     of_physical = LOGGING_RATIO * physical_prior.sd**2
-    log_share = 1.0 - estimate.sd**2 / prior.sd**2
+    log_share = ops.maximum(0.0, 1.0 - estimate.sd**2 / prior.sd**2)
     return LogMaintenance(
         estimate,
         Estimate(
@@ -346,6 +354,27 @@ def maintenance_from_fit(fit: LogFit, physical_prior: Estimate, ops: Elementwise
         Estimate(LOGGING_RATIO + of_ratio * surprise, (LOGGING_RATIO_SD**2 - of_ratio**2 * shrink) ** 0.5),
         1.0 - log_share,
         log_share,
+    )
+
+
+def as_believed(found: LogMaintenance, prior: Estimate, resting_kcal: float) -> LogMaintenance:
+    """``found`` of one person, its physical estimate that of the equations where the log's is one that no body has.
+
+    What is logged is then so little that something was left out, or the equations err for this body, or it is ill.
+    Raises: ``OutOfDomain`` where the log says more than any body spends.
+    """
+    if found.physical.mean > EXPENDITURE_REFUSED * resting_kcal:
+        check_expenditure(found.physical.mean, resting_kcal, "log")
+    if found.physical.mean >= EXPENDITURE_BELIEVED * resting_kcal:
+        return found
+    least = LOGGING_RATIO_LEAST * prior.mean
+    settled = found.maintenance
+    if settled.mean < least:
+        settled = Estimate(least, settled.sd)
+    ratio = settled.mean / prior.mean
+    spread = ratio * ((settled.sd / settled.mean) ** 2 + (prior.sd / prior.mean) ** 2) ** 0.5
+    return LogMaintenance(
+        settled, Estimate(prior.mean, prior.sd), Estimate(ratio, spread), found.prior_share, found.log_share
     )
 
 

@@ -3,6 +3,8 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
+import msgspec
+
 from ..body import BASELINE_CARBOHYDRATE_SHARE, BodyModel, BodyState, start_body
 from ..measures import (
     Assessment,
@@ -21,7 +23,7 @@ from ..register import Basis, OutOfDomain, constant
 from .entries import DailyLog, Log, clean_log
 from .fat_and_lean import CompositionChange, FatReading, composition_change, partition_of
 from .implied_intake import ImpliedIntake, implied_intakes
-from .maintenance import LogMaintenance, fill_intake, maintenance_from_log, prior_on_logging_scale
+from .maintenance import LogMaintenance, as_believed, fill_intake, maintenance_from_log, prior_on_logging_scale
 from .tissue_model import TissueModel, tissue_model
 from .trend_reading import Trend, read_trend
 
@@ -91,7 +93,8 @@ def prepare(
 def log_maintenance(person: Person, assessed: Assessment, log: Log, as_of_day: int) -> LogMaintenance:
     """Maintenance on the as-of day, from the equations and the log."""
     reading = prepare(person, assessed, log, as_of_day)
-    return maintenance_from_log(reading.daily, assessed.total, reading.tissue)
+    found = maintenance_from_log(reading.daily, assessed.total, reading.tissue)
+    return as_believed(found, assessed.total, assessed.resting.mean)
 
 
 def trend_of_log(
@@ -99,7 +102,9 @@ def trend_of_log(
 ) -> tuple[Trend, Reading]:
     """The trend of a log as read on the as-of day, and the reading it rests on."""
     reading = prepare(person, assessed, log, as_of_day, usual_intake_kcal)
-    return read_trend(reading.daily, assessed.total, reading.tissue), reading
+    trend = read_trend(reading.daily, assessed.total, reading.tissue)
+    believed = as_believed(trend.maintenance, assessed.total, assessed.resting.mean)
+    return msgspec.structs.replace(trend, maintenance=believed), reading
 
 
 class Measured(NamedTuple):

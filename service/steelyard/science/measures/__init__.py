@@ -39,6 +39,12 @@ from .fat_measurements import (
     Skinfolds,
     read,
 )
+from .plausible import (
+    EXPENDITURE_BELIEVED,
+    EXPENDITURE_REFUSED,
+    check_expenditure,
+    doubts_about_expenditure,
+)
 from .resting_energy import (
     RestingEnergy,
 )
@@ -48,6 +54,8 @@ from .total_energy import (
 )
 
 __all__ = [
+    "EXPENDITURE_BELIEVED",
+    "EXPENDITURE_REFUSED",
     "Assessment",
     "Bounds",
     "Composition",
@@ -67,7 +75,9 @@ __all__ = [
     "Standing",
     "assess",
     "body_of",
+    "check_expenditure",
     "cross_check",
+    "doubts_about_expenditure",
     "estimate_composition",
     "fat_by_size",
     "general_cautions",

@@ -8,6 +8,7 @@ from ..person import Person, Sex
 from ..register import FAT_FROM_BMI, NOT_MEDICAL_ADVICE, TWO_SEXES, Message
 from . import body_composition, resting_energy, total_energy
 from .body_composition import FatEstimate
+from .plausible import check_body, check_expenditure, doubts_about_body, doubts_about_expenditure
 from .resting_energy import RestingEnergy
 from .total_energy import TotalEnergy
 
@@ -21,10 +22,13 @@ class Assessment(NamedTuple):
 
 
 def assess(person: Person) -> Assessment:
-    """Assess a person. Raises ``OutOfDomain`` where a reading is impossible."""
+    """Assess a person. Raises ``OutOfDomain`` where a reading is impossible, or where no body is like that."""
+    check_body(person)
     fat = body_composition.fat_estimate(person)
     resting = resting_energy.estimate(person, fat)
-    return Assessment(fat, resting, total_energy.estimate(person, resting))
+    total = total_energy.estimate(person, resting)
+    check_expenditure(total.mean, resting.mean, "activity")
+    return Assessment(fat, resting, total)
 
 
 def body_of(
@@ -51,4 +55,8 @@ def general_cautions(person: Person, assessed: Assessment) -> list[Message]:
         cautions.append(FAT_FROM_BMI)
     if person.sex is Sex.UNSPECIFIED:
         cautions.append(TWO_SEXES)
-    return cautions
+    return [
+        *cautions,
+        *doubts_about_body(person),
+        *doubts_about_expenditure(assessed.total.mean, assessed.resting.mean),
+    ]

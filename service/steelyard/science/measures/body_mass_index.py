@@ -51,23 +51,23 @@ _FFMI_HEIGHT_M = constant(
 )
 FFMI_UNUSUAL_MEN = constant(
     "ffmi_unusual_men",
-    26.0,
+    27.0,
     unit="kg/m²",
     summary="Fat-free mass index above which a man's figures are worth a second look",
-    basis=Basis.FROM_MEMORY,
+    basis=Basis.JUDGEMENT,
     sources=(KOURI_1995,),
 )
 FFMI_UNUSUAL_WOMEN = constant(
     "ffmi_unusual_women",
-    22.0,
+    23.0,
     unit="kg/m²",
     summary="Fat-free mass index above which a woman's figures are worth a second look",
-    basis=Basis.FROM_MEMORY,
+    basis=Basis.JUDGEMENT,
 )
 _FFMI_HIGH = template(
     "FAT_FREE_MASS_INDEX_UNUSUAL",
-    "A fat-free mass index of {ffmi:.1f} kg/m² is above {limit:g}, which few people reach. Check the weight, "
-    "the height and the body-fat reading.",
+    "A fat-free mass index of {ffmi:.1f} kg/m² is above {limit:g}, which few people reach. Check the weight "
+    "(kilograms, or pounds?), the height and the body-fat reading.",
 )
 
 

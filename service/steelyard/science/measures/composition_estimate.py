@@ -17,6 +17,7 @@ from .body_density import FAT_FRACTION_FROM, FAT_FRACTION_TO
 from .body_mass_index import ffmi, ffmi_normalised, ffmi_notes
 from .fat_combination import Combined, combine
 from .fat_measurements import MeasuredPerson, Measurement, Value, read, unused
+from .plausible import check_fat_free_mass
 
 _RANGE_FROM, _RANGE_TO = 20.0, 79.0  # ages of the published table of healthy ranges
 _NO_WEIGHT = template(
@@ -118,6 +119,8 @@ def estimate_composition(subject: MeasuredPerson, measurements: Sequence[Measure
     fraction = _possible(min(e.lower for e in by_sex), joined.mean, max(e.upper for e in by_sex))
     weight, index = subject.weight_kg, ffmi(subject.weight_kg, subject.height_cm, 0.0)
     normalised = ffmi_normalised(weight, subject.height_cm, 0.0)
+    if fat.is_measured:
+        check_fat_free_mass(index * (1.0 - fraction.mean))
     is_adult = subject.age_years >= ADULT_YEARS
     bounds = fraction.scaled(-index, normalised)
     return Composition(
@@ -129,7 +132,7 @@ def estimate_composition(subject: MeasuredPerson, measurements: Sequence[Measure
         ffmi_normalised=bounds,
         position=_position(subject, joined.mean, by_sex) if is_adult else None,
         rows=rows,
-        notes=_notes(subject, combined, bounds.mean),
+        notes=_notes(subject, combined, index * (1.0 - fraction.mean)),
         cautions=_cautions(subject, fat),
     )
 
@@ -181,9 +184,9 @@ def _position(subject: MeasuredPerson, mean: float, by_sex: Sequence[Estimate]) 
     )
 
 
-def _notes(subject: MeasuredPerson, combined: Sequence[Combined], normalised: float) -> tuple[Message, ...]:
+def _notes(subject: MeasuredPerson, combined: Sequence[Combined], fat_free_index: float) -> tuple[Message, ...]:
     notes = [note for c in combined for note in c.notes]
-    notes += ffmi_notes(subject.sex, normalised)
+    notes += ffmi_notes(subject.sex, fat_free_index)
     if subject.age_years >= ADULT_YEARS and not _RANGE_FROM <= subject.age_years < _RANGE_TO + 1.0:
         notes.append(say(_CONTINUED, from_years=_RANGE_FROM, to_years=_RANGE_TO))
     return tuple(notes)

@@ -7,7 +7,14 @@ from msgspec.structs import replace
 
 from ..body import Body
 from ..log import Log, LogMaintenance, log_maintenance
-from ..measures import Assessment, assess, body_of, general_cautions
+from ..measures import (
+    Assessment,
+    assess,
+    body_of,
+    check_expenditure,
+    doubts_about_expenditure,
+    general_cautions,
+)
 from ..numbers import Estimate
 from ..person import Person, Screening
 from ..rails import Subject
@@ -56,7 +63,9 @@ class Member:
     @traced
     def _learn(self, log: Log) -> LogMaintenance:
         day = log.last_day if self.told.as_of_day is None else self.told.as_of_day
-        return log_maintenance(self.person, self.assessed, log, day)
+        found = log_maintenance(self.person, self.assessed, log, day)
+        # Weights alone say nothing of the logging scale, nor of maintenance.
+        return found if log.intakes else None
 
     @cached_property
     def prior(self) -> Estimate:
@@ -67,13 +76,17 @@ class Member:
     def maintenance(self) -> Estimate:
         """Maintenance to plan from [kcal/d]: as told, else from the log, else from the equations."""
         if self.told.maintenance is not None:
+            check_expenditure(self.told.maintenance.mean, self.assessed.resting.mean, "maintenance.kcal_per_day")
             return self.told.maintenance
         return self.prior if self.learnt is None else self.learnt.maintenance
 
     @property
     def cautions(self) -> list[Message]:
         """The cautions that every answer about them carries."""
-        return general_cautions(self.person, self.assessed)
+        physical = self.maintenance if self.learnt is None else self.learnt.physical
+        doubts = doubts_about_expenditure(physical.mean, self.assessed.resting.mean)
+        cautions = general_cautions(self.person, self.assessed)
+        return [*cautions, *(doubt for doubt in doubts if doubt not in cautions)]
 
     @cached_property
     def subject(self) -> Subject:

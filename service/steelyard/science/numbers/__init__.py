@@ -18,6 +18,7 @@ from .mixture import (
     mixed,
 )
 from .rounding import (
+    amount_bounds,
     bounds,
     bounds_columns,
     rounded,
@@ -37,6 +38,7 @@ __all__ = [
     "Elementwise",
     "Estimate",
     "Number",
+    "amount_bounds",
     "arrayed",
     "arrays",
     "bounds",

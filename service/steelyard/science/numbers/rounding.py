@@ -24,6 +24,13 @@ def bounds(mean: Number, sd: Number, scale: Number) -> tuple[Number, Number, Num
     return rounded(mean - half, scale), rounded(mean, scale), rounded(mean + half, scale)
 
 
+@inlined
+def amount_bounds(mean: Number, sd: Number, scale: Number, ops: Elementwise = FLOATS) -> tuple[Number, Number, Number]:
+    """``bounds`` of what cannot be less than nothing: a mass, an energy eaten or spent, a share."""
+    lower, middle, upper = bounds(mean, sd, scale)
+    return ops.maximum(lower, 0.0), ops.maximum(middle, 0.0), ops.maximum(upper, 0.0)
+
+
 @compiled
 def rounded_column(values: Sequence[Number], scale: Number, *, ops: Elementwise = FLOATS) -> Column:
     """``rounded`` of each value."""

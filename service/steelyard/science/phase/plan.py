@@ -49,6 +49,9 @@ from .phases import (
     explain_pause,
 )
 
+# Of a usual diet: carried mass follows its ratio to what is eaten, and no one lives on nothing of it for good.
+_LEAST_CARBOHYDRATE_SHARE = 0.05
+
 
 class HoldAim(msgspec.Struct, frozen=True, kw_only=True):
     """A hold at maintenance."""
@@ -165,7 +168,8 @@ def with_usual_diet(body: Body, subject: Subject, preference: CarbohydratePrefer
     Otherwise carried mass would come back to another level than it left.
     """
     usual = split_intake(subject.maintenance_kcal, subject.weight_kg, PROTEIN_DEFAULT_GAIN, preference)
-    return body._replace(carbohydrate_share=CARBOHYDRATE_KCAL_PER_G * usual.carbohydrate_g / usual.intake_kcal)
+    share = CARBOHYDRATE_KCAL_PER_G * usual.carbohydrate_g / usual.intake_kcal
+    return body._replace(carbohydrate_share=max(_LEAST_CARBOHYDRATE_SHARE, share))
 
 
 @traced

@@ -181,6 +181,12 @@ JACKSON_2002 = source(
     "index. "
     "Int J Obes 2002;26:789-96",
 )
+THURBER_2019 = source(
+    "thurber_2019",
+    "Thurber C et al. Extreme events reveal an alimentary limit on sustained maximal human energy expenditure. "
+    "Sci Adv 2019;5:eaaw0341",
+    "10.1126/sciadv.aaw0341",
+)
 KOURI_1995 = source(
     "kouri_1995",
     "Kouri EM et al. Fat-free mass index in users and nonusers of anabolic-androgenic steroids. "
