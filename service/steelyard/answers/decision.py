@@ -117,8 +117,8 @@ class PhaseDecided(NamedTuple):
 @answering
 def decide_phase(asked: DecisionAsked) -> Answered[PhaseDecided]:
     """Decide which phase comes next. Raises ``OutOfDomain``, ``Contradiction``, ``Refused`` for a target too low."""
-    _check(asked)
     member = member_of(asked.told)
+    _check(asked)
     may_speak = speaks_of_leanness(refusal_of(member.subject)[1])
     if may_speak:
         _check_targets(asked, member)

@@ -95,8 +95,8 @@ class IntakeForecast(NamedTuple):
 @answering
 def forecast_intake(asked: ForecastAsked) -> Answered[IntakeForecast]:
     """Forecast an intake, or find one. Raises ``OutOfDomain``, and ``Refused`` for an intake that a rule forbids."""
-    check_dates({"start_date": asked.start})
     member = member_of(asked.told)
+    check_dates({"start_date": asked.start})
     maintenance = member.maintenance
     found = _answer(asked, member)
     path = found.path

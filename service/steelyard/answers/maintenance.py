@@ -6,7 +6,7 @@ from typing import NamedTuple
 from steelyard.science.measures import EerRow, RestingEnergy, cross_check
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
-from steelyard.science.register import FROM_EQUATIONS, ON_LOGGING_SCALE, record
+from steelyard.science.register import FROM_EQUATIONS, record
 
 from .answered import Answered, answering
 from .dates import check_dates, last_day_of
@@ -65,5 +65,5 @@ def estimate_maintenance(asked: MaintenanceAsked) -> Answered[Maintenance]:
             requirements=cross_check(member.person, assessed.total.pal),
         ),
         reasons=[assessed.resting.reason, *assessed.resting.notes, *assessed.total.notes],
-        cautions=[*member.cautions, FROM_EQUATIONS if learnt is None else ON_LOGGING_SCALE],
+        cautions=[*member.cautions, *([FROM_EQUATIONS] if learnt is None else [])],
     )

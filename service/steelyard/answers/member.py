@@ -1,12 +1,18 @@
 """Who is asked about: the way in that every question about a plan takes."""
 
 from steelyard.science.member import Member, Told
+from steelyard.science.rails import check_urgent
 
 from .dates import last_day_of
 
 
 def member_of(told: Told) -> Member:
-    """The member, their log read on its last day where maintenance rests on it. Raises ``OutOfDomain``."""
+    """The member, their log read on its last day where maintenance rests on it. Raises ``OutOfDomain``.
+
+    Raises ``Refused`` where a doctor must see them before any intake is told.
+    """
     if told.log is not None and told.maintenance is None:
         last_day_of(told.log, None)
-    return Member(told)
+    member = Member(told)
+    check_urgent(member.seen)
+    return member

@@ -110,8 +110,8 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
     Raises: ``Contradiction`` for what no plan could do, whoever the member is; ``OutOfDomain``; ``Refused`` where a
         rule forbids it for this member.
     """
-    until_event = _check(asked)
     member = member_of(asked.told)
+    until_event = _check(asked)
     plan = _plan(asked, member, until_event)
     assessed, path, cut = member.assessed, plan.forecast, plan.cut_phase
     return Answered(

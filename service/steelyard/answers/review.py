@@ -7,7 +7,7 @@ from steelyard.science.body import PathPoint
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import FollowedPhase, FollowedWeek
-from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G
+from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G, check_urgent
 from steelyard.science.register import ON_LOGGING_SCALE, OutOfDomain
 from steelyard.science.review import Review
 from steelyard.science.review import review_phase as review
@@ -60,6 +60,7 @@ class PhaseReviewed(NamedTuple):
 @answering
 def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
     """Review a phase. Raises ``OutOfDomain``, and ``Refused`` where a deficit runs and screening was not answered."""
+    check_urgent(Member(asked.told).seen)
     phase = asked.phase
     start = date.fromordinal(phase.start_day)
     check_dates({"phase.start_date": start, "as_of_date": asked.as_of})

@@ -85,5 +85,5 @@ def optimise_season(asked: OptimumAsked) -> Answered[SeasonOptimum]:
         ),
         reasons=season.reasons,
         cautions=reviewed_cautions(known),
-        actions=season.actions if refusal is None else [refusal.action, *season.actions],
+        actions=season.actions if refusal is None else [*refusal.actions, *season.actions],
     )  # fmt: skip

@@ -81,11 +81,14 @@ class SeasonFrom(NamedTuple):
 
 def understand(told: Told, terms: SeasonTerms) -> Asked:
     """The question of a member. Raises ``Contradiction``, ``OutOfDomain``, and ``Refused`` for a target too low."""
+    member = member_of(told)
     check_dates({"start_date": terms.start})
     _check_limits(terms)
-    member = member_of(told)
     _check_energies(member)
     cutting = may_cut(member)
+    if cutting.forbids_targets and cutting.refusal is not None:
+        # A season is about the band of body fat that it keeps to.
+        raise cutting.refusal
     limits = terms.limits
     return Asked(
         member=member,

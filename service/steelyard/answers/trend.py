@@ -15,7 +15,6 @@ from steelyard.science.log import (
 )
 from steelyard.science.measures import Measurement
 from steelyard.science.member import Member, Told
-from steelyard.science.register import ON_LOGGING_SCALE
 
 from .answered import Answered, answering
 from .dates import check_dates, last_day_of
@@ -58,6 +57,7 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
         raise ValueError("a trend is read from a log")
     day = last_day_of(log, asked.as_of)
     trend, reading = trend_of_log(person, assessed, log, day, asked.usual_intake_kcal)
+    member = member.with_log_read(trend.maintenance)
     implied = intake_from_weight(assessed, reading, trend)
     measured = [
         Measured(on.toordinal(), measurement, f"measurements[{i}]")
@@ -67,5 +67,5 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
     return Answered(
         TrendRead(date.fromordinal(day), trend, reading.daily, implied, composition),
         reasons=[assessed.resting.reason],
-        cautions=[*member.cautions, ON_LOGGING_SCALE],
+        cautions=member.cautions,
     )

@@ -11,11 +11,13 @@ REFUSALS = (OutOfDomain, Refused)
 
 def refusal(error: OutOfDomain | Refused, body_type: type) -> ProblemError:
     """The 422 for a refusal, with the place in a request of ``body_type`` of what it names."""
-    pointer = pointer_to(error.field, body_type)
     if isinstance(error, Refused):
-        message = error.action.message
-        faults = [fault(pointer, message.code, message.text, **message.params)]
-        return GuardRailRefusal(error.action.id, message.text, faults)
+        faults = []
+        for action, field in error.all:
+            message = action.message
+            faults.append(fault(pointer_to(field, body_type), message.code, message.text, **message.params))
+        return GuardRailRefusal(error.action.id, error.text, faults)
+    pointer = pointer_to(error.field, body_type)
     kind = CONTRADICTION if isinstance(error, Contradiction) else OUT_OF_DOMAIN
     return Unprocessable(kind, error.detail, [fault(pointer, error.code, error.detail)])
 

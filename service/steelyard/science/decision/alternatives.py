@@ -235,6 +235,8 @@ class Alternatives:
 def refusal_of(subject: rails.Subject) -> tuple[list[rails.RailAction], Refused | None]:
     """Warnings where a rail lets this person run a deficit, or its refusal."""
     try:
-        return rails.check_person(subject), None
+        warnings = rails.check_person(subject)
+        rails.check_doubt(subject)
+        return warnings, None
     except Refused as refused:
         return [], refused

@@ -75,7 +75,7 @@ def _actions(facts: Facts, chosen: Alternative) -> list[RailAction]:
     """What the rails did: to the member, and to the plan that is recommended."""
     actions = list(facts.warnings) if chosen.kind.is_deficit else []
     if facts.refused is not None:
-        actions.append(facts.refused.action)
+        actions.extend(facts.refused.actions)
     if chosen.plan is not None:
         actions += [a for a in chosen.plan.actions if a not in actions]
     return actions
@@ -104,7 +104,7 @@ def explain(facts: Facts, ruling: Ruling, listed: list[Alternative]) -> list[Mes
     if q.history is None:
         reasons.append(say("DECISION_HISTORY_UNKNOWN"))
     if facts.refused is not None:
-        reasons.append(facts.refused.action.message)
+        reasons.extend(action.message for action in facts.refused.actions)
     slow = None if chosen.fragment is None else chosen.fragment.surplus_kcal
     if facts.pattern is not None and chosen.kind is PhaseKind.GAIN and slow is not None:
         reasons.append(say("DECISION_GAIN_SLOWLY", surplus_kcal=slow))
@@ -152,9 +152,9 @@ def changes(facts: Facts) -> list[Message]:
     # A wish to be leaner moves the line down, so that it says nothing where a cut is due already.
     if leanness.other_due is not None and not (is_content and due is not None and q.fat_fraction >= due):
         add(say("CHANGE_MOTIVE" if is_content else "CHANGE_CONTENT", due_percent=100 * leanness.other_due))
-    if refused is not None and refused.action.id == rails.UNANSWERED:
+    if refused is not None and rails.UNANSWERED in refused.ids:
         add(say("CHANGE_SCREENING"))
-    if refused is not None and refused.action.id in (rails.MEDICAL, rails.AGE):
+    if refused is not None and refused.ids & {rails.MEDICAL, rails.AGE}:
         add(say("CHANGE_CLEARANCE"))
     return found
 

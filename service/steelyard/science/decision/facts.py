@@ -78,7 +78,7 @@ class Facts(NamedTuple):
         return self._refused_by(rails.PREGNANCY)
 
     def _refused_by(self, *rules: str) -> bool:
-        return self.refused is not None and self.refused.action.id in rules
+        return self.refused is not None and not self.refused.ids.isdisjoint(rules)
 
 
 def facts_of(question: Question, warnings: list[RailAction], refused: Refused | None) -> Facts:

@@ -21,7 +21,7 @@ from datetime import timedelta
 
 from .. import rails
 from ..phase import DEFAULT_WEEKS, LONG_CUT_WEEKS, MOST_WEEKS, DeficitKind, PhaseKind
-from ..rails import RailAction, Refused
+from ..rails import Refused
 from ..register import Message, say
 from .alternatives import Alternative, Alternatives, bridge_weeks, refusal_of
 from .answer import Decision, Ruling, answer
@@ -53,16 +53,17 @@ def speaks_of_leanness(refused: Refused | None) -> bool:
     """Whether body fat may be spoken of: not with an eating disorder, and not under 18."""
     if refused is None:
         return True
-    action = refused.action
-    return action.id != rails.EATING_DISORDER and not (action.id == rails.AGE and action.limit == rails.ADULT_YEARS)
+    return not any(
+        action.id == rails.EATING_DISORDER or (action.id == rails.AGE and action.limit == rails.ADULT_YEARS)
+        for action in refused.actions
+    )
 
 
 # --- 1: no fat-loss phase, nothing about leanness -------------------------------------------------------------
 
 
 def _without_leanness(q: Question, refused: Refused) -> Decision:
-    action = refused.action
-    is_young = action.id == rails.AGE
+    is_young = q.subject.age_years < rails.ADULT_YEARS
     why = say("DECISION_UNDER_AGE", limit_years=rails.ADULT_YEARS) if is_young else say("DECISION_NO_DEFICIT")
     make = Alternatives(q, None, why)
     gain, hold = make.gain(DEFAULT_WEEKS), make.hold()
@@ -75,7 +76,7 @@ def _without_leanness(q: Question, refused: Refused) -> Decision:
         pattern=None,
         reasons=[why] if q.trains else [why, say("GAIN_NEEDS_TRAINING")],
         changes=[],
-        actions=[RailAction(action.id, "refused", action.limit, action.observed, action.unit, why)],
+        actions=refused.actions,
     )
 
 

@@ -18,6 +18,7 @@ from .implied_intake import (
 from .maintenance import (
     LOGGING_ERROR,
     LOGGING_RATIO,
+    LOGGING_RATIO_LEAST,
     UNLOGGED_BIAS,
     LogMaintenance,
     fill_intake,
@@ -37,6 +38,7 @@ from .trend_reading import (
 __all__ = [
     "LOGGING_ERROR",
     "LOGGING_RATIO",
+    "LOGGING_RATIO_LEAST",
     "UNLOGGED_BIAS",
     "Change",
     "CompositionChange",

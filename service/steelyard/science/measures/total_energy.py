@@ -55,6 +55,14 @@ _PAL_EDGES = (
     _edge("sustainable_to", 2.40, "Upper end of a vigorous lifestyle: above it hard to sustain"),
 )
 PAL_SUSTAINABLE = _PAL_EDGES[-1]
+PAL_WITHOUT_EXERCISE = constant(
+    "pal_without_exercise",
+    1.70,
+    unit="1",
+    summary="Upper end of a lifestyle without much training: what a level has above it counts as exercise",
+    basis=Basis.JUDGEMENT,
+    sources=(FAO_2004,),
+)
 PAL_PLAUSIBLE_FROM = constant(
     "pal_plausible_from",
     1.2,
@@ -255,8 +263,9 @@ class Components(msgspec.Struct, frozen=True):
 class TotalEnergy(Estimate, frozen=True, kw_only=True):
     """Total energy expenditure in kcal/d, the implied PAL and the parts.
 
-    ``exercise_kcal`` is the net energy of training sessions in kcal/d, as energy availability needs it; of a
-    person who told only a level it is taken from their weekly resistance sessions, and is part of the level.
+    ``exercise_kcal`` is the net energy of training sessions in kcal/d, as energy availability needs it. Of a person who
+    told only a level it is part of that: what the level has over ``PAL_WITHOUT_EXERCISE``, and no less than
+    their weekly resistance sessions.
     """
 
     pal: float
@@ -288,7 +297,9 @@ def estimate(person: Person, resting: Estimate) -> TotalEnergy:
 def _from_level(activity: ActivityLevel, resting: Estimate, sessions_per_week: float) -> TotalEnergy:
     rest, level = resting.mean, _PAL[activity]
     variance = (level.mean * resting.sd) ** 2 + (rest * level.sd) ** 2
-    exercise = session_kcal(RESISTANCE_SQUAT_DEADLIFT_MET, LIFTING_BOUT_MINUTES, sessions_per_week, rest)
+    lifting = session_kcal(RESISTANCE_SQUAT_DEADLIFT_MET, LIFTING_BOUT_MINUTES, sessions_per_week, rest)
+    # What the level has over a day of walking and seated work is training, or work as hard.
+    exercise = max(lifting, (1.0 - THERMIC_SHARE) * (level.mean - PAL_WITHOUT_EXERCISE) * rest)
     return _total(level.mean, rest, variance, exercise)
 
 

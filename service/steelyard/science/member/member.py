@@ -6,7 +6,7 @@ from typing import NamedTuple
 from msgspec.structs import replace
 
 from ..body import Body
-from ..log import Log, LogMaintenance, log_maintenance
+from ..log import LOGGING_RATIO_LEAST, Log, LogMaintenance, log_maintenance
 from ..measures import (
     Assessment,
     assess,
@@ -17,8 +17,8 @@ from ..measures import (
 )
 from ..numbers import Estimate
 from ..person import Person, Screening
-from ..rails import Subject
-from ..register import Message, traced
+from ..rails import Logged, Scale, Subject, judge_logged, logged_of, urgent_referral, whom_to_see
+from ..register import ON_LOGGING_SCALE, Message, traced
 
 
 class Told(NamedTuple):
@@ -86,11 +86,44 @@ class Member:
         physical = self.maintenance if self.learnt is None else self.learnt.physical
         doubts = doubts_about_expenditure(physical.mean, self.assessed.resting.mean)
         cautions = general_cautions(self.person, self.assessed)
-        return [*cautions, *(doubt for doubt in doubts if doubt not in cautions)]
+        cautions += [doubt for doubt in doubts if doubt not in cautions]
+        cautions += [*urgent_referral(self.subject), *whom_to_see(self.subject)]
+        cautions += [action.message for action in judge_logged(self.subject)]
+        if self.learnt is not None:
+            cautions.append(ON_LOGGING_SCALE)
+        return cautions
 
     @cached_property
     def subject(self) -> Subject:
         """What the guard rails read of them."""
+        return self.seen._replace(
+            maintenance_kcal=self.maintenance.mean,
+            scale=self.scale,
+            physical_kcal=self.prior.mean if self.learnt is None else max(self.prior.mean, self.learnt.physical.mean),
+        )
+
+    @cached_property
+    def scale(self) -> Scale:
+        """How much of what they eat they log; 1 without a log, or where maintenance is known."""
+        if self.learnt is None:
+            return Scale()
+        ratio = self.learnt.logging_ratio
+        return Scale(max(LOGGING_RATIO_LEAST, ratio.mean), max(ratio.mean, min(1.0, ratio.upper)))
+
+    @cached_property
+    def logged(self) -> Logged:
+        """What their log says as it stands, of which the rails judge."""
+        log, until = self.told.log, self.told.as_of_day
+        if log is None:
+            return Logged()
+        last = log.last_day if until is None else until
+        weights = [(weighing.day, weighing.weight_kg) for weighing in log.weighings]
+        eaten = [(row.day, row.intake_kcal) for row in log.intakes if not row.is_partial]
+        return logged_of(weights, eaten, last)
+
+    @cached_property
+    def seen(self) -> Subject:
+        """What the rails read of them before any maintenance is worked out: who they are, and what they logged."""
         person, assessed = self.person, self.assessed
         return Subject(
             sex=person.sex,
@@ -98,17 +131,28 @@ class Member:
             height_cm=person.height_cm,
             weight_kg=person.weight_kg,
             fat_kg=assessed.fat.mean * person.weight_kg,
-            maintenance_kcal=self.maintenance.mean,
+            maintenance_kcal=self.prior.mean,
             resting_kcal=assessed.resting.mean,
             exercise_kcal=assessed.total.exercise_kcal,
             training_status=person.training.status,
             screening=self.told.screening,
+            is_fat_measured=assessed.fat.is_measured,
+            fat_below=assessed.fat.mean - assessed.fat.lower,
+            physical_kcal=self.prior.mean,
+            logged=self.logged,
         )
 
     @cached_property
     def body(self) -> Body:
         """The body as a forecast starts from it."""
         return body_of(self.person, self.assessed, self.maintenance, self.told.current_intake_kcal)
+
+    def with_log_read(self, learnt: LogMaintenance) -> "Member":
+        """The same member, their log read already."""
+        other = Member(self.told)
+        other.assessed = self.assessed
+        other.learnt = learnt if self.told.log is not None and self.told.log.intakes else None
+        return other
 
     def with_body_fat(self, fat_fraction: float) -> "Member":
         """The same member, had they this body fat: weight, maintenance, resting energy and the reading's error stay."""

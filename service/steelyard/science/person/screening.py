@@ -5,9 +5,13 @@ nutrition and athletic performance (Thomas 2016), the AHA/ACC/TOS guideline (Jen
 (Morgan 1999). It informs; it does not diagnose.
 """
 
+import re
 from enum import StrEnum
 
 import msgspec
+
+# A word: letters of any script.
+_LETTERS = re.compile(r"[^\W\d_]{2,}")
 
 
 class EatingDisorder(StrEnum):
@@ -55,6 +59,11 @@ class Clearance(msgspec.Struct, frozen=True, kw_only=True):
 
     given_by: str
     reason: str
+
+    @property
+    def is_in_words(self) -> bool:
+        """Whether it names somebody and gives a reason; blanks and signs clear nothing."""
+        return len(_LETTERS.findall(self.given_by)) > 0 and len(_LETTERS.findall(self.reason)) > 1
 
 
 class Screening(msgspec.Struct, frozen=True, kw_only=True):

@@ -14,6 +14,7 @@ from ..body import (
     Diet,
     Forecast,
     Stretch,
+    TargetQuantity,
     UncertaintySource,
     advance,
     crossing,
@@ -170,6 +171,7 @@ def answer_intake(
 ) -> IntakeAnswer:  # fmt: skip
     """The constant intake for a target by a date; the nearest safe one where rails forbid it."""
     asked, subject = _Asked(member, sources), member.subject
+    _check_target(target, subject)
 
     def diet(intake_kcal: float) -> Diet:
         return Diet(intake_kcal, BASELINE_CARBOHYDRATE_SHARE * intake_kcal, protein_g_per_kg)
@@ -212,6 +214,7 @@ def answer_date(
 ) -> IntakeAnswer:  # fmt: skip
     """The date on which a constant intake reaches a target. Raises ``Refused`` for an intake that rails forbid."""
     asked, subject = _Asked(member, sources), member.subject
+    _check_target(target, subject)
     chosen = Diet(intake_kcal, BASELINE_CARBOHYDRATE_SHARE * intake_kcal, protein_g_per_kg)
     day = days_for_target(asked.model, asked.state, target, chosen)
     horizon = day if day is not None else 26 * 7
@@ -226,6 +229,12 @@ def answer_date(
     value = target.of(path.states[-1])
     reasons = [say("TARGET_WRONG_SIDE")]
     return IntakeAnswer(path, intakes, intake_kcal, None, value, None, None, False, _once(actions), reasons)
+
+
+def _check_target(target: BodyTarget, subject: Subject) -> None:
+    """Raises ``Refused`` for a target of body fat where none may be spoken of."""
+    if target.quantity is not TargetQuantity.WEIGHT_KG:
+        rails.refuse_fat_target(subject, "question.target.quantity")
 
 
 def _constant(asked: _Asked, diet: Diet, days: int) -> tuple[Forecast, list[float]]:

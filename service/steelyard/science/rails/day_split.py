@@ -4,8 +4,9 @@ from math import gcd
 from typing import NamedTuple
 
 from ..register import traced
-from .guard_rails import LONG_PHASE_WEEKS, Subject, deficit_limits
+from .guard_rails import LONG_PHASE_WEEKS, deficit_limits
 from .macronutrients import CARBOHYDRATE_KCAL_PER_G, Macronutrients
+from .subject import Subject
 
 
 class SplitWeek(NamedTuple):

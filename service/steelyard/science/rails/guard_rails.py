@@ -1,4 +1,4 @@
-"""The guard rails: one table of rules, applied to every phase on every endpoint.
+"""The guard rails on what is eaten: the largest deficit of each rule, and what is refused, capped or warned of.
 
 Each rule has an id, a limit, a basis and an action. A refusal raises ``Refused``; a cap or a warning is a
 ``RailAction`` that the answer lists. Nothing silently exceeds a rail.
@@ -6,21 +6,16 @@ Each rule has an id, a limit, a basis and an action. A refusal raises ``Refused`
 
 from typing import NamedTuple
 
-import msgspec
-
 from ..body import FAT_SUPPLY_LIMIT
-from ..person import Condition, EatingDisorder, Medicine, Screening, Sex, TrainingStatus
-from ..register import Message, say, traced
+from ..person import Condition, Sex, TrainingStatus
+from ..register import say, traced
 from .macronutrients import PROTEIN_DEFAULT_DEFICIT, PROTEIN_FLOOR_DEFICIT, least_intake_kcal
+from .person_rails import may_not_diet
+from .subject import RailAction, Refused, Subject, capping, refusing, stricter, warning
 from .table import (
-    ADULT_YEARS,
-    AGE,
     AVAILABILITY,
     AVAILABILITY_LIMIT,
     AVAILABILITY_WARN,
-    BMI,
-    BMI_FLOOR,
-    BMI_WARN,
     BODY_FAT,
     CARBOHYDRATE,
     CARBOHYDRATE_WARN_G,
@@ -31,13 +26,13 @@ from .table import (
     DEFICIT_SHARE_LIMIT,
     DEFICIT_SHARE_WARN,
     DIETARY_FAT,
-    EATING_DISORDER,
     FAT_FRACTION_FLOOR,
     FAT_FRACTION_WARN,
     FAT_SHARE_WARN,
     FAT_SUPPLY,
     FAT_SUPPLY_WARN,
     FLOOR,
+    FLOOR_TOLD,
     GAIN_RATE,
     GAIN_RATE_LIMIT,
     GAIN_RATE_WARN_SHARE,
@@ -45,152 +40,11 @@ from .table import (
     LOSS,
     LOSS_LIMIT,
     LOSS_WARN,
-    MEDICAL,
-    OLDER_YEARS,
-    PREGNANCY,
     PROTEIN,
+    RESTING_TOLD,
     UNANSWERED,
     WEEKS_BETWEEN_CUTS,
-    YOUNG_ADULT_YEARS,
 )
-
-
-class RailAction(msgspec.Struct, frozen=True):
-    """What a rail did: ``capped``, ``warned`` or ``refused``, with its limit and what it saw."""
-
-    id: str
-    action: str
-    limit: float | None
-    observed: float | None
-    unit: str
-    message: Message
-
-
-class Refused(Exception):  # noqa: N818 - a refusal is an answer, not a fault
-    """A rail refuses. ``field`` names the input that it reads (``register/errors.py``)."""
-
-    def __init__(self, action: RailAction, field: str) -> None:
-        super().__init__(action.message.text)
-        self.action = action
-        self.field = field
-
-
-class Subject(NamedTuple):
-    """What the rails read of a person at the start of a phase."""
-
-    sex: Sex
-    age_years: float
-    height_cm: float
-    weight_kg: float
-    fat_kg: float
-    maintenance_kcal: float
-    resting_kcal: float
-    exercise_kcal: float
-    training_status: TrainingStatus
-    screening: Screening | None
-
-    @property
-    def bmi(self) -> float:
-        """Body mass index [kg/m2]."""
-        return self.weight_kg / (self.height_cm / 100.0) ** 2
-
-    @property
-    def fat_fraction(self) -> float:
-        """Fat mass over body mass."""
-        return self.fat_kg / self.weight_kg
-
-
-def stricter(table: dict[Sex, float], sex: Sex) -> float:
-    """The limit for a sex; the stricter (higher) one where neither set fits."""
-    return max(table.values()) if sex is Sex.UNSPECIFIED else table[sex]
-
-
-def _refuse(
-    id: str, field: str, message: Message, limit: float | None = None, observed: float | None = None, unit: str = ""
-) -> Refused:
-    return Refused(RailAction(id, "refused", limit, observed, unit, message), field)
-
-
-def _warn(
-    id: str, message: Message, limit: float | None = None, observed: float | None = None, unit: str = ""
-) -> RailAction:
-    return RailAction(id, "warned", limit, observed, unit, message)
-
-
-def _cap(id: str, message: Message, limit: float, observed: float, unit: str) -> RailAction:
-    return RailAction(id, "capped", limit, observed, unit, message)
-
-
-def check_answered(subject: Subject) -> None:
-    """Raises ``Refused`` where screening was not answered: then nothing but maintenance is planned, not even a gain."""
-    if subject.screening is None:
-        raise _refuse(UNANSWERED, "screening", say("REFUSED_UNANSWERED"))
-
-
-@traced
-def check_person(subject: Subject) -> list[RailAction]:
-    """May this person run a deficit at all? Warnings; raises ``Refused`` on the first rule that says no."""
-    warnings: list[RailAction] = []
-    screening = subject.screening
-    age = subject.age_years
-    if age < ADULT_YEARS:
-        raise _refuse(AGE, "age_years", say("REFUSED_UNDER_AGE", limit_years=ADULT_YEARS), ADULT_YEARS, age, "y")
-    check_answered(subject)
-    assert screening is not None
-    if screening.is_pregnant:
-        raise _refuse(PREGNANCY, "screening.is_pregnant", say("REFUSED_PREGNANCY"))
-    if screening.is_breastfeeding:
-        raise _refuse(PREGNANCY, "screening.is_breastfeeding", say("REFUSED_BREASTFEEDING"))
-    if screening.eating_disorder in (EatingDisorder.CURRENT, EatingDisorder.PAST):
-        raise _refuse(EATING_DISORDER, "screening.eating_disorder", say("REFUSED_EATING_DISORDER"))
-    if screening.eating_disorder is EatingDisorder.UNSURE:
-        warnings.append(_warn(EATING_DISORDER, say("WARNED_EATING_DISORDER_DOUBT")))
-    listed: list[Condition | Medicine] = [*screening.conditions, *screening.medicines]
-    if listed and screening.clearance is None:
-        field = "screening.conditions" if screening.conditions else "screening.medicines"
-        raise _refuse(MEDICAL, field, say("REFUSED_MEDICAL", listed=", ".join(x.replace("_", " ") for x in listed)))
-    if age >= OLDER_YEARS and screening.clearance is None:
-        raise _refuse(
-            AGE,
-            "age_years",
-            say("REFUSED_OLDER_WITHOUT_CLEARANCE", limit_years=OLDER_YEARS),
-            OLDER_YEARS,
-            age,
-            "y",
-        )
-    if screening.clearance is not None and (listed or age >= OLDER_YEARS):
-        cleared = say("WARNED_CLEARED", given_by=screening.clearance.given_by, reason=screening.clearance.reason)
-        warnings.append(_warn(MEDICAL if listed else AGE, cleared))
-    if age < YOUNG_ADULT_YEARS:
-        warnings.append(_warn(AGE, say("WARNED_YOUNG_ADULT"), YOUNG_ADULT_YEARS, age, "y"))
-    bmi = subject.bmi
-    if bmi < BMI_FLOOR:
-        raise _refuse(BMI, "weight_kg", say("REFUSED_BMI", bmi=bmi, limit=BMI_FLOOR), BMI_FLOOR, bmi, "kg/m2")
-    if bmi < BMI_WARN:
-        warnings.append(_warn(BMI, say("WARNED_BMI", bmi=bmi), BMI_WARN, bmi, "kg/m2"))
-    floor = stricter(FAT_FRACTION_FLOOR, subject.sex)
-    if subject.fat_fraction <= floor:
-        message = say("REFUSED_BODY_FAT", fat_percent=100 * subject.fat_fraction, limit_percent=100 * floor)
-        raise _refuse(BODY_FAT, "body_fat", message, floor, subject.fat_fraction, "1")
-    return warnings
-
-
-def forbids_fat_target(subject: Subject) -> str | None:
-    """The rule that forbids a body-fat target, for a deficit or a gain; None where none does."""
-    if subject.age_years < ADULT_YEARS:
-        return AGE
-    screening = subject.screening
-    if screening is not None and screening.eating_disorder in (EatingDisorder.CURRENT, EatingDisorder.PAST):
-        return EATING_DISORDER
-    return None
-
-
-@traced
-def refuse_fat_target(subject: Subject, field: str) -> None:
-    """Raise ``Refused`` where a body-fat target is asked for and a rule forbids any."""
-    rule = forbids_fat_target(subject)
-    if rule is not None:
-        raise _refuse(rule, field, say("REFUSED_FAT_TARGET"))
 
 
 class DeficitLimit(NamedTuple):
@@ -213,30 +67,57 @@ def deficit_limits(
     ``fed_for_kg`` is the body mass that protein and fat are shared out for, where that was another, at the start.
     """
     fed_kg = subject.weight_kg if fed_for_kg is None else max(subject.weight_kg, fed_for_kg)
-    fat_free = subject.weight_kg - subject.fat_kg
-    is_long = weeks > LONG_PHASE_WEEKS
-    least_available = AVAILABILITY_WARN if is_long else AVAILABILITY_LIMIT
-    floor = stricter(INTAKE_FLOOR, subject.sex)
-    if is_long:
-        floor = max(floor, subject.resting_kcal)
+    maintenance, scale = subject.maintenance_kcal, subject.scale
+    available, why = least_available_kcal(subject, weeks)
+    floor = least_told_kcal(subject, weeks)
     limits = [
-        DeficitLimit(
-            DEFICIT, DEFICIT_SHARE_LIMIT * subject.maintenance_kcal, f"{DEFICIT_SHARE_LIMIT:.0%} of maintenance"
-        ),
-        DeficitLimit(FAT_SUPPLY, FAT_SUPPLY_LIMIT * subject.fat_kg, "what fat mass can release"),
-        DeficitLimit(
-            AVAILABILITY,
-            subject.maintenance_kcal - least_available * fat_free - subject.exercise_kcal,
-            f"energy availability of {least_available:g} kcal per kg fat-free mass",
-        ),
-        DeficitLimit(
-            PROTEIN,
-            subject.maintenance_kcal - least_intake_kcal(fed_kg),
-            "room for the least protein and fat",
-        ),
-        DeficitLimit(FLOOR, subject.maintenance_kcal - floor, f"least intake of {floor:.0f} kcal/d"),
+        DeficitLimit(DEFICIT, DEFICIT_SHARE_LIMIT * maintenance, f"{DEFICIT_SHARE_LIMIT:.0%} of maintenance"),
+        DeficitLimit(FAT_SUPPLY, scale.ratio * FAT_SUPPLY_LIMIT * subject.fat_kg, "what fat mass can release"),
+        DeficitLimit(AVAILABILITY, maintenance - available, why),
+        DeficitLimit(PROTEIN, maintenance - least_intake_kcal(fed_kg), "room for the least protein and fat"),
+        DeficitLimit(FLOOR, maintenance - floor, f"least intake of {floor:.0f} kcal/d"),
     ]
     return sorted(limits, key=lambda limit: limit.deficit_kcal)
+
+
+def least_available_kcal(subject: Subject, weeks: float) -> tuple[float, str]:
+    """The least intake told for energy availability in a deficit of ``weeks`` [kcal/d], and why in words.
+
+    It fades where measured body fat is high: the limits come from lean athletes.
+    """
+    left, scale = subject.availability_left, subject.scale
+
+    def told(limit: float, ratio: float) -> float:
+        return (left * limit * subject.fat_free_kg + subject.exercise_kcal) * ratio if left > 0.0 else 0.0
+
+    least, limit = told(AVAILABILITY_LIMIT, scale.most), AVAILABILITY_LIMIT
+    if weeks > LONG_PHASE_WEEKS and told(AVAILABILITY_WARN, scale.ratio) > least:
+        least, limit = told(AVAILABILITY_WARN, scale.ratio), AVAILABILITY_WARN
+    return least, f"energy availability of {left * limit:.3g} kcal per kg fat-free mass"
+
+
+def least_told_kcal(subject: Subject, weeks: float) -> float:
+    """The least intake told in a deficit of ``weeks`` by its floors [kcal/d]: as eaten, and whatever a log says."""
+    floor = stricter(INTAKE_FLOOR, subject.sex)
+    if weeks > LONG_PHASE_WEEKS:
+        floor = max(floor, subject.resting_kcal)
+    return max(floor * subject.scale.most, absolute_floor_kcal(subject))
+
+
+def absolute_floor_kcal(subject: Subject) -> float:
+    """The least intake told to anyone, whatever a log says [kcal/d]."""
+    told = FLOOR_TOLD[Sex.MALE if subject.sex is Sex.MALE else Sex.FEMALE]
+    return max(told, RESTING_TOLD * subject.resting_kcal)
+
+
+def least_held_kcal(subject: Subject) -> float:
+    """The least intake told on a hold or a gain [kcal/d]: rest, the floor where maintenance lies above it, and need."""
+    scale = subject.scale
+    least = max(subject.resting_kcal * scale.most, absolute_floor_kcal(subject))
+    floor = stricter(INTAKE_FLOOR, subject.sex)
+    if subject.maintenance_kcal > floor * scale.ratio:
+        least = max(least, floor * scale.most)
+    return max(least, subject.need_kcal) if may_not_diet(subject) else least
 
 
 # Of a person whose past cuts are not known.
@@ -288,7 +169,7 @@ def refuse_deficit(subject: Subject, intake_kcal: float, weeks: float, field: st
             why=strictest.why,
             least_intake_kcal=subject.maintenance_kcal - strictest.deficit_kcal,
         )
-        raise _refuse(strictest.rule, field, message, strictest.deficit_kcal, deficit, "kcal/d")
+        raise Refused(*refusing(strictest.rule, field, message, strictest.deficit_kcal, deficit, "kcal/d"))
 
 
 def breaks_change(
@@ -317,15 +198,15 @@ def refuse_change(
     percent = 100 * tissue_share_per_week
     if rule == LOSS:
         message = say("REFUSED_LOSS", percent=-percent, limit_percent=100 * LOSS_LIMIT)
-        raise _refuse(LOSS, field, message, LOSS_LIMIT, -tissue_share_per_week, "of body mass a week")
+        raise Refused(*refusing(LOSS, field, message, LOSS_LIMIT, -tissue_share_per_week, "of body mass a week"))
     if rule == BODY_FAT:
         floor = stricter(FAT_FRACTION_FLOOR, subject.sex)
         message = say("REFUSED_END_BODY_FAT", fat_percent=100 * end_fat_fraction, limit_percent=100 * floor)
-        raise _refuse(BODY_FAT, field, message, floor, end_fat_fraction, "1")
+        raise Refused(*refusing(BODY_FAT, field, message, floor, end_fat_fraction, "1"))
     if rule == GAIN_RATE:
         limit = GAIN_RATE_LIMIT[subject.training_status]
         message = say("REFUSED_GAIN_RATE", percent=percent, limit_percent=100 * limit)
-        raise _refuse(GAIN_RATE, field, message, limit, tissue_share_per_week, "of body mass a week")
+        raise Refused(*refusing(GAIN_RATE, field, message, limit, tissue_share_per_week, "of body mass a week"))
 
 
 @traced
@@ -334,7 +215,7 @@ def refuse_target(subject: Subject, target_fat_fraction: float, field: str) -> N
     floor = stricter(FAT_FRACTION_FLOOR, subject.sex)
     if target_fat_fraction < floor:
         message = say("REFUSED_TARGET", fat_percent=100 * target_fat_fraction, limit_percent=100 * floor)
-        raise _refuse(BODY_FAT, field, message, floor, target_fat_fraction, "1")
+        raise Refused(*refusing(BODY_FAT, field, message, floor, target_fat_fraction, "1"))
 
 
 def capped(limit: DeficitLimit, asked_kcal: float) -> RailAction:
@@ -343,7 +224,7 @@ def capped(limit: DeficitLimit, asked_kcal: float) -> RailAction:
         message = say("CAPPED_HISTORY_UNKNOWN", deficit_kcal=limit.deficit_kcal)
     else:
         message = say("CAPPED_DEFICIT", deficit_kcal=limit.deficit_kcal, rule=limit.rule, why=limit.why)
-    return _cap(limit.rule, message, limit.deficit_kcal, asked_kcal, "kcal/d")
+    return capping(limit.rule, message, limit.deficit_kcal, asked_kcal, "kcal/d")
 
 
 def without_room(limit: DeficitLimit, asked_kcal: float) -> RailAction:
@@ -359,11 +240,11 @@ def protein_in_deficit(subject: Subject, asked_g_per_kg: float | None) -> tuple[
     actions = []
     if protein < PROTEIN_FLOOR_DEFICIT:
         message = say("CAPPED_PROTEIN", limit=PROTEIN_FLOOR_DEFICIT)
-        actions.append(_cap(PROTEIN, message, PROTEIN_FLOOR_DEFICIT, protein, "g/kg/d"))
+        actions.append(capping(PROTEIN, message, PROTEIN_FLOOR_DEFICIT, protein, "g/kg/d"))
         protein = PROTEIN_FLOOR_DEFICIT
     screening = subject.screening
     if screening is not None and Condition.KIDNEY_DISEASE in screening.conditions:
-        actions.append(_warn(PROTEIN, say("WARNED_KIDNEY_PROTEIN"), None, protein, "g/kg/d"))
+        actions.append(warning(PROTEIN, say("WARNED_KIDNEY_PROTEIN"), None, protein, "g/kg/d"))
     return protein, actions
 
 
@@ -373,7 +254,7 @@ def cap_protein_to_room(given_g_per_kg: float, asked_g_per_kg: float) -> list[Ra
     if given_g_per_kg >= asked_g_per_kg - 0.05:
         return []
     message = say("CAPPED_PROTEIN_ROOM", given=given_g_per_kg, asked=asked_g_per_kg)
-    return [_cap(DIETARY_FAT, message, given_g_per_kg, asked_g_per_kg, "g/kg/d")]
+    return [capping(DIETARY_FAT, message, given_g_per_kg, asked_g_per_kg, "g/kg/d")]
 
 
 @traced
@@ -381,7 +262,7 @@ def gain_weeks_allowed(subject: Subject, asked_weeks: int) -> tuple[int, list[Ra
     """The weeks of gain that may follow a hold: none where screening was not answered."""
     if not asked_weeks or subject.screening is not None:
         return asked_weeks, []
-    return 0, [_cap(UNANSWERED, say("CAPPED_UNANSWERED"), 0, asked_weeks, "weeks of gain")]
+    return 0, [capping(UNANSWERED, say("CAPPED_UNANSWERED"), 0, asked_weeks, "weeks of gain")]
 
 
 @traced
@@ -389,7 +270,7 @@ def capped_gain(status: TrainingStatus, surplus_kcal: float, asked_share_per_wee
     """The report of a surplus held under the ceiling on the rate of gain; ``asked_share_per_week`` is without it."""
     limit = GAIN_RATE_LIMIT[status]
     message = say("CAPPED_GAIN_RATE", surplus_kcal=surplus_kcal, percent=100 * limit)
-    return _cap(GAIN_RATE, message, limit, asked_share_per_week, "of body mass a week")
+    return capping(GAIN_RATE, message, limit, asked_share_per_week, "of body mass a week")
 
 
 @traced
@@ -399,7 +280,7 @@ def warn_gain(status: TrainingStatus, share_per_week: float) -> list[RailAction]
     if share_per_week <= warn_at:
         return []
     message = say("WARNED_GAIN_RATE", percent=100 * share_per_week)
-    return [_warn(GAIN_RATE, message, warn_at, share_per_week, "of body mass a week")]
+    return [warning(GAIN_RATE, message, warn_at, share_per_week, "of body mass a week")]
 
 
 @traced
@@ -409,31 +290,18 @@ def warn_deficit(
     """Warnings on a deficit that every limit allows."""
     warnings: list[RailAction] = []
     deficit = subject.maintenance_kcal - intake_kcal
+    eaten = intake_kcal / subject.scale.ratio
     share = deficit / subject.maintenance_kcal
     if share > DEFICIT_SHARE_WARN:
-        warnings.append(
-            _warn(
-                DEFICIT,
-                say("WARNED_DEFICIT_SHARE", share_percent=100 * share),
-                DEFICIT_SHARE_WARN,
-                share,
-                "of maintenance",
-            )
-        )
-    per_fat = deficit / subject.fat_kg
+        message = say("WARNED_DEFICIT_SHARE", share_percent=100 * share)
+        warnings.append(warning(DEFICIT, message, DEFICIT_SHARE_WARN, share, "of maintenance"))
+    per_fat = deficit / subject.scale.ratio / subject.fat_kg
     if per_fat > FAT_SUPPLY_WARN:
-        warnings.append(
-            _warn(
-                FAT_SUPPLY,
-                say("WARNED_FAT_SUPPLY", observed=per_fat, limit=FAT_SUPPLY_WARN),
-                FAT_SUPPLY_WARN,
-                per_fat,
-                "kcal/kg/d",
-            )
-        )
+        message = say("WARNED_FAT_SUPPLY", observed=per_fat, limit=FAT_SUPPLY_WARN)
+        warnings.append(warning(FAT_SUPPLY, message, FAT_SUPPLY_WARN, per_fat, "kcal/kg/d"))
     if loss_share_per_week > LOSS_WARN:
         warnings.append(
-            _warn(
+            warning(
                 LOSS,
                 say("WARNED_LOSS", percent=100 * loss_share_per_week),
                 LOSS_WARN,
@@ -441,17 +309,17 @@ def warn_deficit(
                 "of body mass a week",
             )
         )
-    available = (intake_kcal - subject.exercise_kcal) / (subject.weight_kg - subject.fat_kg)
+    available = (eaten - subject.exercise_kcal) / subject.fat_free_kg
     if available < AVAILABILITY_WARN:
         message = say("WARNED_AVAILABILITY", observed=available, limit=AVAILABILITY_WARN)
-        warnings.append(_warn(AVAILABILITY, message, AVAILABILITY_WARN, available, "kcal/kg fat-free mass/d"))
-    if intake_kcal < subject.resting_kcal:
-        message = say("WARNED_UNDER_RESTING", intake_kcal=intake_kcal, resting_kcal=subject.resting_kcal)
-        warnings.append(_warn(FLOOR, message, subject.resting_kcal, intake_kcal, "kcal/d"))
+        warnings.append(warning(AVAILABILITY, message, AVAILABILITY_WARN, available, "kcal/kg fat-free mass/d"))
+    if eaten < subject.resting_kcal:
+        message = say("WARNED_UNDER_RESTING", intake_kcal=eaten, resting_kcal=subject.resting_kcal)
+        warnings.append(warning(FLOOR, message, subject.resting_kcal, eaten, "kcal/d"))
     lean_warn = stricter(FAT_FRACTION_WARN, subject.sex)
     if end_fat_fraction < lean_warn:
         warnings.append(
-            _warn(
+            warning(
                 BODY_FAT, say("WARNED_BODY_FAT", fat_percent=100 * end_fat_fraction), lean_warn, end_fat_fraction, "1"
             )
         )
@@ -464,11 +332,13 @@ def warn_macronutrients(intake_kcal: float, fat_kcal: float, carbohydrate_g: flo
     share = fat_kcal / intake_kcal
     if share < FAT_SHARE_WARN:
         warnings.append(
-            _warn(DIETARY_FAT, say("WARNED_DIETARY_FAT", share_percent=100 * share), FAT_SHARE_WARN, share, "of energy")
+            warning(
+                DIETARY_FAT, say("WARNED_DIETARY_FAT", share_percent=100 * share), FAT_SHARE_WARN, share, "of energy"
+            )
         )
     if carbohydrate_g < CARBOHYDRATE_WARN_G:
         message = say("WARNED_CARBOHYDRATE", carbohydrate_g=carbohydrate_g, limit_g=CARBOHYDRATE_WARN_G)
-        warnings.append(_warn(CARBOHYDRATE, message, CARBOHYDRATE_WARN_G, carbohydrate_g, "g/d"))
+        warnings.append(warning(CARBOHYDRATE, message, CARBOHYDRATE_WARN_G, carbohydrate_g, "g/d"))
     return warnings
 
 
@@ -478,8 +348,8 @@ def warn_history(cuts_last_12_months: int | None, weeks_since_last_cut: int | No
     warnings = []
     if cuts_last_12_months is not None and cuts_last_12_months + 1 > CUTS_A_YEAR_WARN:
         message = say("WARNED_CUTS_A_YEAR", cuts=cuts_last_12_months + 1)
-        warnings.append(_warn(CUT_HISTORY, message, CUTS_A_YEAR_WARN, cuts_last_12_months + 1.0, "cuts"))
+        warnings.append(warning(CUT_HISTORY, message, CUTS_A_YEAR_WARN, cuts_last_12_months + 1.0, "cuts"))
     if weeks_since_last_cut is not None and weeks_since_last_cut < WEEKS_BETWEEN_CUTS:
         message = say("WARNED_RECENT_CUT", weeks=weeks_since_last_cut, limit_weeks=WEEKS_BETWEEN_CUTS)
-        warnings.append(_warn(CUT_HISTORY, message, WEEKS_BETWEEN_CUTS, float(weeks_since_last_cut), "weeks"))
+        warnings.append(warning(CUT_HISTORY, message, WEEKS_BETWEEN_CUTS, float(weeks_since_last_cut), "weeks"))
     return warnings

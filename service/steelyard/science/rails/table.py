@@ -16,6 +16,8 @@ from ..register import (
     MORGAN_1999,
     MORTON_2018,
     MOUNTJOY_2023,
+    NASEM_2023,
+    NICE_2006,
     THOMAS_2016,
     WHITTAKER_2021,
     WHO_BMI_2000,
@@ -234,6 +236,139 @@ GAIN_RATE_WARN_SHARE = constant(
     "taken as half the ceiling",
 )
 
+REFEEDING_BMI = constant(
+    "refeeding_bmi",
+    16.0,
+    unit="kg/m2",
+    summary="Body mass index under which no intake is told: a doctor must see the person now",
+    basis=Basis.FROM_MEMORY,
+    sources=(NICE_2006,),
+)
+REFEEDING_SHARE = constant(
+    "refeeding_intake",
+    0.5,
+    unit="of resting energy",
+    summary="Logged intake under which an underweight person must see a doctor now",
+    basis=Basis.JUDGEMENT,
+    sources=(NICE_2006,),
+)
+REFEEDING_LOSS = constant(
+    "refeeding_loss",
+    0.02,
+    unit="of body mass a week",
+    summary="Logged loss over which an underweight person must see a doctor now",
+    basis=Basis.JUDGEMENT,
+    sources=(NICE_2006,),
+)
+LOGGED_LOSS_LIMIT = constant(
+    "logged_loss_limit",
+    0.015,
+    unit="of body mass a week",
+    summary="Logged loss of weight over which no deficit is planned on top and intake is to be raised",
+    sources=(HELMS_2014,),
+)
+LOGGED_LOSS_WARN = constant(
+    "logged_loss_warn",
+    0.010,
+    unit="of body mass a week",
+    summary="Logged loss of weight over which to warn",
+    sources=(HELMS_2014,),
+)
+FLOOR_TOLD = {
+    Sex.FEMALE: constant(
+        "intake_floor_told_female",
+        1000.0,
+        unit="kcal/d",
+        summary="Least intake told to women, whatever a log says",
+        basis=Basis.JUDGEMENT,
+    ),
+    Sex.MALE: constant(
+        "intake_floor_told_male",
+        1200.0,
+        unit="kcal/d",
+        summary="Least intake told to men, whatever a log says",
+        basis=Basis.JUDGEMENT,
+    ),
+}
+RESTING_TOLD = constant(
+    "resting_told",
+    0.8,
+    unit="of resting energy",
+    summary="Least intake told, whatever a log says",
+    basis=Basis.JUDGEMENT,
+)
+AVAILABILITY_FADE = {
+    Sex.MALE: (
+        constant(
+            "availability_fade_from_male",
+            0.18,
+            unit="1",
+            basis=Basis.JUDGEMENT,
+            summary="Measured body fat from which limits on energy availability fade, men",
+        ),
+        constant(
+            "availability_fade_to_male",
+            0.25,
+            unit="1",
+            basis=Basis.JUDGEMENT,
+            summary="Measured body fat from which energy availability only warns, men",
+        ),
+    ),
+    Sex.FEMALE: (
+        constant(
+            "availability_fade_from_female",
+            0.27,
+            unit="1",
+            basis=Basis.JUDGEMENT,
+            summary="Measured body fat from which limits on energy availability fade, women",
+        ),
+        constant(
+            "availability_fade_to_female",
+            0.35,
+            unit="1",
+            basis=Basis.JUDGEMENT,
+            summary="Measured body fat from which energy availability only warns, women",
+        ),
+    ),
+}
+NEED_SHARE = constant(
+    "need_share",
+    0.90,
+    unit="of maintenance",
+    summary="Least that is told to those whose intake may not be lowered",
+    basis=Basis.JUDGEMENT,
+)
+NEED_RATIO_LEAST = constant(
+    "need_logging_ratio",
+    0.8,
+    unit="1",
+    summary="Least logging ratio believed of those whose intake may not be lowered",
+    basis=Basis.JUDGEMENT,
+)
+BREASTFEEDING_KCAL = constant(
+    "breastfeeding_energy",
+    380.0,
+    unit="kcal/d",
+    summary="Energy that breastfeeding adds, the smaller of the two reference figures",
+    basis=Basis.FROM_MEMORY,
+    sources=(NASEM_2023,),
+)
+APART_WEEKS = constant(
+    "deficits_apart",
+    4.0,
+    unit="weeks",
+    summary="Weeks between two deficits under which they count as one",
+    basis=Basis.JUDGEMENT,
+)
+
+REFEEDING = _rule(
+    "refeeding",
+    "Who needs a doctor now",
+    f"no intake told at a body mass index under {REFEEDING_BMI:g}, or under {BMI_FLOOR:g} with a log under half of "
+    "resting energy or of fast loss",
+    basis=Basis.FROM_MEMORY,
+    sources=(NICE_2006,),
+)
 AGE = _rule(
     "age", "Age and deficits", "under 18 refused; 18-19 warned; 65 and over needs clearance", sources=_GUIDELINES
 )
@@ -328,12 +463,81 @@ template(
     "From {limit_years:g} years of age a deficit needs a clinician's clearance (loss of muscle and bone). " + _REFER,
 )
 template("WARNED_YOUNG_ADULT", "At 18 or 19 the body may still be maturing: keep the deficit small and short.")
-template("REFUSED_PREGNANCY", "No deficit is planned during pregnancy. " + _REFER)
-template("REFUSED_BREASTFEEDING", "No deficit is planned while breastfeeding. " + _REFER)
+template(
+    "REFUSED_PREGNANCY",
+    "No deficit is planned during pregnancy. Please speak to your midwife or obstetric team about weight and food; "
+    "maintenance and trends remain available.",
+)
+template(
+    "REFUSED_BREASTFEEDING",
+    "No deficit is planned while breastfeeding. Please speak to your midwife, health visitor or physician first; "
+    "maintenance and trends remain available.",
+)
+template(
+    "REFUSED_LOGGED_LOSS",
+    "The log loses {percent:.1f} % of body mass a week, more than {limit_percent:g} %: no deficit is planned on top. "
+    "Eat more, and see a clinician if the loss was not meant.",
+)
+template(
+    "WARNED_LOGGED_LOSS",
+    "The log loses {percent:.1f} % of body mass a week: eat more. Unexplained weight loss is for a clinician to see.",
+)
+template(
+    "WARNED_EATEN_FLOOR",
+    "About {eaten_kcal:.0f} kcal/d were eaten by the log, under the least of {limit_kcal:.0f}: eat more. Low mood, "
+    "binge eating or a missed period are signs to stop and to see a clinician.",
+)
+template(
+    "WARNED_EATEN_AVAILABILITY",
+    "What was eaten by the log leaves {observed:.0f} kcal per kg fat-free mass a day beside exercise, under {limit:g}. "
+    "Low mood, binge eating or a missed period are signs to stop and to see a clinician.",
+)
+template(
+    "REFUSED_REFEEDING",
+    "At a body mass index of {bmi:.1f} kg/m2, or with so little eaten at a low one, no intake is told here: eating "
+    "more without supervision can be dangerous. Please see a doctor today, urgently.",
+)
+template(
+    "REFUSED_CLEARANCE_WITHOUT_WORDS",
+    "The clearance has no name or no reason in words: send who gave it and why a deficit is acceptable.",
+)
+template(
+    "REFUSED_DOUBT",
+    "You were unsure about an eating disorder. No deficit is recommended until a short questionnaire with a clinician, "
+    "or an eating-disorder service, has answered it.",
+)
+template(
+    "RATIO_DECIDES",
+    "The logging scale decides here: you log about {percent:.0f} % of what you eat. Weigh all food for a week, so that "
+    "it is known better.",
+)
+template(
+    "MEASURE_FIRST",
+    "Body fat was not measured, so the deficit stays at the default {deficit_kcal:.0f} kcal/d at most: measure body "
+    "fat first to ask for more.",
+)
+template(
+    "WARNED_HISTORY_UNKNOWN",
+    "Past cuts are unknown, so the deficit is the default at most: send `cut_history`.",
+)
+template(
+    "RAISED_TO_FLOOR",
+    "The intake is raised to {intake_kcal:.0f} kcal/d, the least that is told on a hold or a gain for this body.",
+)
+template("CAPPED_BMI", "The deficit ends where body mass index would come under {limit:g} kg/m2.")
+template(
+    "SEE_MIDWIFE", "Food and weight in pregnancy: speak to your midwife or obstetric team; intake is not lowered here."
+)
+template("SEE_AFTER_BIRTH", "While breastfeeding intake is not lowered here: speak to your midwife or physician.")
+template(
+    "SEE_EATING_DISORDER_SERVICE",
+    "Intake is not lowered here. An eating-disorder service or your clinician can help with food and weight.",
+)
+template("SEE_FOR_MINORS", "Under 18 intake is not lowered here: speak to a physician or paediatrician about weight.")
 template(
     "REFUSED_EATING_DISORDER",
-    "No deficit and no body-fat target are planned with an eating disorder, now or "
-    "before. " + _REFER + " Local eating-disorder services can be reached without a referral in many places.",
+    "No deficit and no body-fat target are planned with an eating disorder, now or before. Please speak to an "
+    "eating-disorder service or your clinician; services can be reached without a referral in many places.",
 )
 template(
     "WARNED_EATING_DISORDER_DOUBT",

@@ -181,6 +181,11 @@ JACKSON_2002 = source(
     "index. "
     "Int J Obes 2002;26:789-96",
 )
+NICE_2006 = source(
+    "nice_cg32",
+    "National Institute for Health and Care Excellence. Nutrition support for adults, clinical guideline 32, 2006, "
+    "1.4: people at risk of refeeding problems",
+)
 THURBER_2019 = source(
     "thurber_2019",
     "Thurber C et al. Extreme events reveal an alimentary limit on sustained maximal human energy expenditure. "

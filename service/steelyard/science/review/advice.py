@@ -144,15 +144,15 @@ class _Deficit:
             return limits
         weekly = -now.fortnight_tissue.mean / 2.0
         share = weekly / weight
-        if share <= texts.LOGGED_LOSS_WARN:
+        if share <= rails.LOGGED_LOSS_WARN:
             return limits
-        limit = texts.LOGGED_LOSS_WARN
-        if share > texts.LOGGED_LOSS_LIMIT:
-            limit = texts.LOGGED_LOSS_LIMIT
+        limit = rails.LOGGED_LOSS_WARN
+        if share > rails.LOGGED_LOSS_LIMIT:
+            limit = rails.LOGGED_LOSS_LIMIT
         message = say(texts.LOST_FAST, percent=100.0 * share, limit=100.0 * limit)
-        action = "capped" if share > texts.LOGGED_LOSS_LIMIT else "warned"
+        action = "capped" if share > rails.LOGGED_LOSS_LIMIT else "warned"
         self.actions.append(RailAction(texts.LOGGED_LOSS, action, limit, share, "of body mass a week", message))
-        if share <= texts.LOGGED_LOSS_LIMIT or now.fortnight_intake_kcal is None:
+        if share <= rails.LOGGED_LOSS_LIMIT or now.fortnight_intake_kcal is None:
             return limits
         # Against what was eaten: what was lost beyond the planned limit, spread over a week.
         excess = (weekly - LOSS_LIMIT * weight) * now.rho_kcal_per_kg / DAYS_PER_WEEK

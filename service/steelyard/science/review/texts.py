@@ -1,5 +1,6 @@
 """The constants and the words of a review."""
 
+from .. import rails
 from ..register import (
     HELMS_2014,
     Basis,
@@ -69,29 +70,14 @@ SHORTFALL_SHARE = constant(
     summary="Share of the fat to lose that may be missing at the end without an extension",
     basis=Basis.JUDGEMENT,
 )
-LOGGED_LOSS_LIMIT = constant(
-    "logged_loss_limit",
-    0.015,
-    unit="of body mass a week",
-    summary="Loss over the last two weeks, water settled, from which the intake is raised",
-    basis=Basis.JUDGEMENT,
-    sources=(HELMS_2014,),
-)
-LOGGED_LOSS_WARN = constant(
-    "logged_loss_warn",
-    0.010,
-    unit="of body mass a week",
-    summary="Loss over the last two weeks, water settled, above which to warn",
-    sources=(HELMS_2014,),
-)
 LOGGED_LOSS = register(
     Entry(
         id="logged_loss",
         kind=Kind.RULE,
         summary="Rate of loss as logged, once water has settled",
         formula=(
-            f"over {LOGGED_LOSS_LIMIT:.1%} of body mass a week in the last two weeks the intake is raised; over "
-            f"{LOGGED_LOSS_WARN:.1%} warned"
+            f"over {rails.LOGGED_LOSS_LIMIT:.1%} of body mass a week in the last two weeks the intake is raised; over "
+            f"{rails.LOGGED_LOSS_WARN:.1%} warned"
         ),
         basis=Basis.JUDGEMENT,
         sources=(HELMS_2014,),

@@ -23,8 +23,6 @@ template("REFUSED_BAND", "No body-fat target is planned for this person: leave t
 
 # A target met to a tenth of a point is met.
 TARGET_TOLERANCE = 0.001
-# Rules that forbid a body-fat target as well as a deficit.
-_NO_TARGET_RULES = frozenset({rails.AGE, rails.EATING_DISORDER})
 _DAYS_A_YEAR = 365.25
 
 
@@ -48,12 +46,11 @@ class Cutting(NamedTuple):
     @property
     def forbids_targets(self) -> bool:
         """Whether a body-fat target is forbidden as well."""
-        refusal = self.refusal
-        if refusal is None or refusal.action.id not in _NO_TARGET_RULES:
-            return False
         # From 65 years on clearance is wanted; only the young have no body-fat target.
-        limit = refusal.action.limit
-        return refusal.action.id != rails.AGE or limit == rails.ADULT_YEARS
+        return self.refusal is not None and any(
+            action.id == rails.EATING_DISORDER or (action.id == rails.AGE and action.limit == rails.ADULT_YEARS)
+            for action in self.refusal.actions
+        )
 
 
 def may_cut(member: Member) -> Cutting:

@@ -1,0 +1,51 @@
+"""What is logged is judged too, on every endpoint that gets a log: what was really eaten, and how fast weight falls."""
+
+from collections.abc import Sequence
+
+from ..register import say, traced
+from .subject import Logged, RailAction, Subject, stricter, warning
+from .table import AVAILABILITY, AVAILABILITY_LIMIT, FLOOR, INTAKE_FLOOR, LOGGED_LOSS_WARN, LOSS
+
+_EATEN_DAYS, _LEAST_DAYS, _HALF_DAYS, _LEAST_WEIGHTS = 14, 7, 14, 9
+# A tenth under a floor is more than a log's days differ by chance.
+_CLEARLY = 0.9
+
+
+def logged_of(weights: Sequence[tuple[int, float]], intakes: Sequence[tuple[int, float]], last_day: int) -> Logged:
+    """What a log says as it stands. Rows are (day, kg) and (day, kcal of a full day), up to ``last_day``."""
+    eaten = [kcal for day, kcal in intakes if last_day - _EATEN_DAYS < day <= last_day]
+    return Logged(
+        sum(eaten) / len(eaten) if len(eaten) >= _LEAST_DAYS else None,
+        max(0.0, min(_loss_share(weights, last_day - ago) for ago in (_HALF_DAYS, 0))),
+    )
+
+
+def _loss_share(weights: Sequence[tuple[int, float]], last_day: int) -> float:
+    """Body mass lost a week, as the slope of a straight line over two weeks; 0 with few weights."""
+    rows = [row for row in weights if last_day - _HALF_DAYS < row[0] <= last_day]
+    if len(rows) < _LEAST_WEIGHTS:
+        return 0.0
+    day, weight = (sum(column) / len(rows) for column in zip(*rows, strict=True))
+    spread = sum((x - day) ** 2 for x, _ in rows)
+    return -7.0 * sum((x - day) * (kg - weight) for x, kg in rows) / spread / weight if spread else 0.0
+
+
+@traced
+def judge_logged(subject: Subject) -> list[RailAction]:
+    """Warnings on what a log says was eaten and lost."""
+    logged, found = subject.logged, []
+    if logged.loss_share > LOGGED_LOSS_WARN:
+        message = say("WARNED_LOGGED_LOSS", percent=100 * logged.loss_share)
+        found.append(warning(LOSS, message, LOGGED_LOSS_WARN, logged.loss_share, "of body mass a week"))
+    if logged.eaten_kcal is None:
+        return found
+    eaten = logged.eaten_kcal / subject.scale.ratio
+    floor = stricter(INTAKE_FLOOR, subject.sex)
+    if eaten < _CLEARLY * floor < subject.physical_kcal:
+        message = say("WARNED_EATEN_FLOOR", eaten_kcal=eaten, limit_kcal=floor)
+        found.append(warning(FLOOR, message, floor, eaten, "kcal/d"))
+    available = (eaten - subject.exercise_kcal) / subject.fat_free_kg
+    if available < subject.availability_left * AVAILABILITY_LIMIT:
+        message = say("WARNED_EATEN_AVAILABILITY", observed=available, limit=AVAILABILITY_LIMIT)
+        found.append(warning(AVAILABILITY, message, AVAILABILITY_LIMIT, available, "kcal/kg fat-free mass/d"))
+    return found

@@ -1,0 +1,187 @@
+"""Who may diet, who may hear of leanness, and who must see a doctor first: every refusal at once."""
+
+from collections.abc import Iterator
+
+from ..person import Condition, EatingDisorder, Medicine
+from ..register import Message, say, traced
+from .subject import RailAction, Refused, Subject, refusing, stricter, warning
+from .table import (
+    ADULT_YEARS,
+    AGE,
+    BMI,
+    BMI_FLOOR,
+    BMI_WARN,
+    BODY_FAT,
+    EATING_DISORDER,
+    FAT_FRACTION_FLOOR,
+    LOGGED_LOSS_LIMIT,
+    LOSS,
+    MEDICAL,
+    OLDER_YEARS,
+    PREGNANCY,
+    REFEEDING,
+    REFEEDING_BMI,
+    REFEEDING_LOSS,
+    REFEEDING_SHARE,
+    UNANSWERED,
+    YOUNG_ADULT_YEARS,
+)
+
+
+def check_answered(subject: Subject) -> None:
+    """Raises ``Refused`` where screening was not answered: then nothing but maintenance is planned, not even a gain."""
+    if subject.screening is None:
+        raise Refused(*refusing(UNANSWERED, "screening", say("REFUSED_UNANSWERED")))
+
+
+@traced
+def check_person(subject: Subject) -> list[RailAction]:
+    """May this person run a deficit at all? Warnings; raises ``Refused`` with every rule that says no."""
+    found = list(_refusals(subject))
+    if found:
+        raise Refused(*found[0], *found[1:])
+    return list(_warnings(subject))
+
+
+def _refusals(subject: Subject) -> Iterator[tuple[RailAction, str]]:
+    screening, age = subject.screening, subject.age_years
+    if age < ADULT_YEARS:
+        yield refusing(AGE, "age_years", say("REFUSED_UNDER_AGE", limit_years=ADULT_YEARS), ADULT_YEARS, age, "y")
+    if screening is None:
+        yield refusing(UNANSWERED, "screening", say("REFUSED_UNANSWERED"))
+    else:
+        if screening.is_pregnant:
+            yield refusing(PREGNANCY, "screening.is_pregnant", say("REFUSED_PREGNANCY"))
+        if screening.is_breastfeeding:
+            yield refusing(PREGNANCY, "screening.is_breastfeeding", say("REFUSED_BREASTFEEDING"))
+        if has_eating_disorder(subject):
+            yield refusing(EATING_DISORDER, "screening.eating_disorder", say("REFUSED_EATING_DISORDER"))
+        yield from _uncleared(subject)
+    bmi = subject.bmi
+    if bmi < BMI_FLOOR:
+        yield refusing(BMI, "weight_kg", say("REFUSED_BMI", bmi=bmi, limit=BMI_FLOOR), BMI_FLOOR, bmi, "kg/m2")
+    floor = stricter(FAT_FRACTION_FLOOR, subject.sex)
+    if subject.fat_fraction <= floor:
+        message = say("REFUSED_BODY_FAT", fat_percent=100 * subject.fat_fraction, limit_percent=100 * floor)
+        yield refusing(BODY_FAT, "body_fat", message, floor, subject.fat_fraction, "1")
+    lost = subject.logged.loss_share
+    if lost > LOGGED_LOSS_LIMIT:
+        message = say("REFUSED_LOGGED_LOSS", percent=100 * lost, limit_percent=100 * LOGGED_LOSS_LIMIT)
+        yield refusing(LOSS, "log", message, LOGGED_LOSS_LIMIT, lost, "of body mass a week")
+
+
+def _uncleared(subject: Subject) -> Iterator[tuple[RailAction, str]]:
+    screening, age = subject.screening, subject.age_years
+    if screening is None or is_cleared(subject):
+        return
+    listed: list[Condition | Medicine] = [*screening.conditions, *screening.medicines]
+    if listed:
+        field = "screening.conditions" if screening.conditions else "screening.medicines"
+        message = say("REFUSED_MEDICAL", listed=", ".join(x.replace("_", " ") for x in listed))
+        yield refusing(MEDICAL, field, message)
+    if age >= OLDER_YEARS:
+        message = say("REFUSED_OLDER_WITHOUT_CLEARANCE", limit_years=OLDER_YEARS)
+        yield refusing(AGE, "age_years", message, OLDER_YEARS, age, "y")
+    if screening.clearance is not None and (listed or age >= OLDER_YEARS):
+        message = say("REFUSED_CLEARANCE_WITHOUT_WORDS")
+        yield refusing(MEDICAL, "screening.clinical_clearance", message)
+
+
+def _warnings(subject: Subject) -> Iterator[RailAction]:
+    screening, age, bmi = subject.screening, subject.age_years, subject.bmi
+    assert screening is not None
+    if screening.eating_disorder is EatingDisorder.UNSURE:
+        yield warning(EATING_DISORDER, say("WARNED_EATING_DISORDER_DOUBT"))
+    listed = bool(screening.conditions or screening.medicines)
+    clearance = screening.clearance
+    if clearance is not None and (listed or age >= OLDER_YEARS):
+        cleared = say("WARNED_CLEARED", given_by=clearance.given_by, reason=clearance.reason)
+        yield warning(MEDICAL if listed else AGE, cleared)
+    if age < YOUNG_ADULT_YEARS:
+        yield warning(AGE, say("WARNED_YOUNG_ADULT"), YOUNG_ADULT_YEARS, age, "y")
+    if bmi < BMI_WARN:
+        yield warning(BMI, say("WARNED_BMI", bmi=bmi), BMI_WARN, bmi, "kg/m2")
+
+
+def is_cleared(subject: Subject) -> bool:
+    """Whether a supervising professional cleared a deficit, in words."""
+    screening = subject.screening
+    return screening is not None and screening.clearance is not None and screening.clearance.is_in_words
+
+
+def has_eating_disorder(subject: Subject) -> bool:
+    """Now or before."""
+    screening = subject.screening
+    return screening is not None and screening.eating_disorder in (EatingDisorder.CURRENT, EatingDisorder.PAST)
+
+
+def check_doubt(subject: Subject) -> None:
+    """Raises ``Refused`` where a doubt about an eating disorder was not answered: no deficit is then recommended."""
+    screening = subject.screening
+    if screening is not None and screening.eating_disorder is EatingDisorder.UNSURE:
+        raise Refused(*refusing(EATING_DISORDER, "screening.eating_disorder", say("REFUSED_DOUBT")))
+
+
+def may_not_diet(subject: Subject) -> bool:
+    """Whether intake may not go under need: minors, in pregnancy, breastfeeding, eating disorder, unscreened."""
+    screening = subject.screening
+    return (
+        screening is None
+        or subject.age_years < ADULT_YEARS
+        or screening.is_pregnant
+        or screening.is_breastfeeding
+        or has_eating_disorder(subject)
+    )
+
+
+def whom_to_see(subject: Subject) -> list[Message]:
+    """What those whose intake may not be lowered are told of whom to see, where screening says who they are."""
+    screening = subject.screening
+    if screening is None:
+        return []
+    return [
+        say(code)
+        for code, applies in (
+            ("SEE_FOR_MINORS", subject.age_years < ADULT_YEARS),
+            ("SEE_MIDWIFE", screening.is_pregnant),
+            ("SEE_AFTER_BIRTH", screening.is_breastfeeding),
+            ("SEE_EATING_DISORDER_SERVICE", has_eating_disorder(subject)),
+        )
+        if applies
+    ]
+
+
+def needs_doctor(subject: Subject) -> bool:
+    """Whether no intake may be told at all: starved, or underweight and eating next to nothing or losing fast."""
+    bmi, logged = subject.bmi, subject.logged
+    if bmi < REFEEDING_BMI:
+        return True
+    eats_little = logged.eaten_kcal is not None and logged.eaten_kcal < REFEEDING_SHARE * subject.resting_kcal
+    return bmi < BMI_FLOOR and (eats_little or logged.loss_share > REFEEDING_LOSS)
+
+
+@traced
+def urgent_referral(subject: Subject) -> list[Message]:
+    """What somebody who needs a doctor now is told, beside an estimate."""
+    return [say("REFUSED_REFEEDING", bmi=subject.bmi)] if needs_doctor(subject) else []
+
+
+def check_urgent(subject: Subject) -> None:
+    """Raises ``Refused`` where a doctor must see the person before any intake is told."""
+    for message in urgent_referral(subject):
+        raise Refused(*refusing(REFEEDING, "weight_kg", message, REFEEDING_BMI, subject.bmi, "kg/m2"))
+
+
+def forbids_fat_target(subject: Subject) -> str | None:
+    """The rule that forbids a body-fat target, for a deficit or a gain; None where none does."""
+    if subject.age_years < ADULT_YEARS:
+        return AGE
+    return EATING_DISORDER if has_eating_disorder(subject) else None
+
+
+@traced
+def refuse_fat_target(subject: Subject, field: str) -> None:
+    """Raise ``Refused`` where a body-fat target is asked for and a rule forbids any."""
+    rule = forbids_fat_target(subject)
+    if rule is not None:
+        raise Refused(*refusing(rule, field, say("REFUSED_FAT_TARGET")))

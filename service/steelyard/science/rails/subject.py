@@ -1,0 +1,162 @@
+"""What the guard rails read of a person, what a rail does, and a refusal, which is all that are due at once."""
+
+from typing import NamedTuple
+
+import msgspec
+
+from ..person import Screening, Sex, TrainingStatus
+from ..register import Message
+from .table import (
+    AVAILABILITY_FADE,
+    BREASTFEEDING_KCAL,
+    NEED_RATIO_LEAST,
+    NEED_SHARE,
+)
+
+
+class RailAction(msgspec.Struct, frozen=True):
+    """What a rail did: ``capped``, ``warned`` or ``refused``, with its limit and what it saw."""
+
+    id: str
+    action: str
+    limit: float | None
+    observed: float | None
+    unit: str
+    message: Message
+
+
+class Refused(Exception):  # noqa: N818 - a refusal is an answer, not a fault
+    """Rails refuse. ``field`` names the input that the first reads (``register/errors.py``), ``all`` has every one."""
+
+    def __init__(self, action: RailAction, field: str, *more: tuple[RailAction, str]) -> None:
+        self.all = ((action, field), *more)
+        super().__init__(self.text)
+        self.action = action
+        self.field = field
+
+    @property
+    def text(self) -> str:
+        """What all of them say, each referral once."""
+        return " ".join(dict.fromkeys(action.message.text for action, _ in self.all))
+
+    @property
+    def actions(self) -> list[RailAction]:
+        """What each rail did."""
+        return [action for action, _ in self.all]
+
+    @property
+    def ids(self) -> frozenset[str]:
+        """The rules that refuse."""
+        return frozenset(action.id for action, _ in self.all)
+
+
+class Scale(NamedTuple):
+    """Logged over eaten energy: its mean, and the upper end of its 80 % interval, 1 at most.
+
+    What is told is on the scale of the log; rails on the body hold for what is eaten. 1 where no log was read.
+    """
+
+    ratio: float = 1.0
+    most: float = 1.0
+
+    @property
+    def is_learnt(self) -> bool:
+        """Whether a log tells it."""
+        return self != Scale()
+
+
+class Logged(NamedTuple):
+    """What a log says as it stands: the mean of the full days of its last two weeks, and how fast weight falls.
+
+    ``eaten_kcal`` is on the logging scale, None with less than a week of them; ``loss_share`` is the slower of the two
+    halves of four weeks, of body mass a week, 0 where there are not enough weights.
+    """
+
+    eaten_kcal: float | None = None
+    loss_share: float = 0.0
+
+
+class Subject(NamedTuple):
+    """What the rails read of a person on a day. ``maintenance_kcal`` is on the logging scale, as what is told is.
+
+    ``fat_below`` is the lower half of the interval of measured body fat [fraction]; ``physical_kcal`` the higher of the
+    means of the equations and of the log, 0 where neither is known.
+    """
+
+    sex: Sex
+    age_years: float
+    height_cm: float
+    weight_kg: float
+    fat_kg: float
+    maintenance_kcal: float
+    resting_kcal: float
+    exercise_kcal: float
+    training_status: TrainingStatus
+    screening: Screening | None
+    scale: Scale = Scale()
+    is_fat_measured: bool = True
+    fat_below: float = 0.0
+    physical_kcal: float = 0.0
+    logged: Logged = Logged()
+    carried_kg: float = 0.0
+
+    @property
+    def bmi(self) -> float:
+        """Body mass index of tissue and what is usually carried [kg/m2]."""
+        return (self.weight_kg - self.carried_kg) / (self.height_cm / 100.0) ** 2
+
+    @property
+    def fat_fraction(self) -> float:
+        """Fat mass over body mass."""
+        return self.fat_kg / self.weight_kg
+
+    @property
+    def fat_free_kg(self) -> float:
+        """Fat-free mass [kg]."""
+        return self.weight_kg - self.fat_kg
+
+    @property
+    def availability_left(self) -> float:
+        """What is left of the limits on energy availability at this body fat: 1 for the lean, 0 where they only warn.
+
+        Fat from height and weight never exempts. Where neither sex fits, the fade that begins later.
+        """
+        if not self.is_fat_measured:
+            return 1.0
+        first, last = AVAILABILITY_FADE[Sex.MALE if self.sex is Sex.MALE else Sex.FEMALE]
+        return min(1.0, max(0.0, (last - (self.fat_fraction - self.fat_below)) / (last - first)))
+
+    @property
+    def need_kcal(self) -> float:
+        """The least to be told, on the logging scale, to somebody whose intake may not be lowered [kcal/d]."""
+        screening, need = self.screening, self.physical_kcal
+        if screening is not None and screening.is_pregnant:
+            share = 1.0
+        else:
+            share = NEED_SHARE
+            need += BREASTFEEDING_KCAL if screening is not None and screening.is_breastfeeding else 0.0
+        return share * need * max(self.scale.ratio, NEED_RATIO_LEAST)
+
+
+def stricter(table: dict[Sex, float], sex: Sex) -> float:
+    """The limit for a sex; the stricter (higher) one where neither set fits."""
+    return max(table.values()) if sex is Sex.UNSPECIFIED else table[sex]
+
+
+def refusing(
+    id: str, field: str, message: Message, limit: float | None = None, observed: float | None = None, unit: str = ""
+) -> tuple[RailAction, str]:
+    """One rule's refusal and the field that it reads."""
+    return RailAction(id, "refused", limit, observed, unit, message), field
+
+
+def warning(
+    id: str, message: Message, limit: float | None = None, observed: float | None = None, unit: str = ""
+) -> RailAction:
+    """One rule's warning."""
+    return RailAction(id, "warned", limit, observed, unit, message)
+
+
+def capping(id: str, message: Message, limit: float, observed: float, unit: str) -> RailAction:
+    """One rule's cap."""
+    return RailAction(id, "capped", limit, observed, unit, message)
