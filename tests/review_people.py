@@ -28,8 +28,9 @@ from steelyard.science.person.person import (
 )
 from steelyard.science.person.screening import EatingDisorder, Screening
 from steelyard.science.phase.followed import FollowedPhase, FollowedWeek, PhaseKind
-from steelyard.science.rails.guard_rails import Subject, deficit_limits
+from steelyard.science.rails.guard_rails import deficit_limits
 from steelyard.science.rails.macronutrients import split_intake
+from steelyard.science.rails.subject import Subject
 
 CLEAR = Screening(is_pregnant=False, is_breastfeeding=False, eating_disorder=EatingDisorder.NONE)
 START_DAY = 738_000

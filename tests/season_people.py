@@ -18,7 +18,7 @@ from steelyard.science.person.person import (
 from steelyard.science.person.screening import EatingDisorder, Screening
 from steelyard.science.phase.band import usual_band
 from steelyard.science.phase.plan import History
-from steelyard.science.rails.guard_rails import Subject
+from steelyard.science.rails.subject import Subject
 from steelyard.science.season.asked import Asked, SeasonBounds, may_cut
 from steelyard.science.season.calendar import BlockedDays, Event, make_calendar
 

@@ -12,7 +12,8 @@ from steelyard.science.measures.fat_combination import BodyFatMethod
 from steelyard.science.person.person import Sex, TrainingStatus
 from steelyard.science.person.screening import Condition, Medicine
 from steelyard.science.phase.followed import PhaseKind
-from steelyard.science.rails.guard_rails import Subject, deficit_limits, path_limit
+from steelyard.science.rails.guard_rails import deficit_limits, path_limit
+from steelyard.science.rails.subject import Subject
 from steelyard.science.rails.table import BODY_FAT, FAT_SUPPLY, LOSS
 
 LANGUAGES = translations()

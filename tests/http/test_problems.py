@@ -13,7 +13,7 @@ from lifting_form import EXAMPLE, sum_lifts
 from steelyard.http.operation.operation import Operation
 from steelyard.http.pages.contract_routes import problem_page
 from steelyard.http.wire.problems import CONTRADICTION, KINDS, GuardRailRefusal, Unprocessable, fault
-from steelyard.science.rails.guard_rails import RailAction, Refused
+from steelyard.science.rails.subject import RailAction, Refused
 from steelyard.science.register.message import say
 
 ROOT = Path(__file__).resolve().parents[2]

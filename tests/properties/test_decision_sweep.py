@@ -16,7 +16,7 @@ from steelyard.http.endpoints.plans import plan_phases
 from steelyard.http.schemas.decisions import DecisionRequest
 from steelyard.http.schemas.plans import PlanRequest
 from steelyard.http.wire.encoding import encode_finite
-from steelyard.science.rails.guard_rails import Refused
+from steelyard.science.rails.subject import Refused
 
 Json = dict[str, Any]
 SIZES = [pytest.param(400, id="400"), pytest.param(2000, id="2000", marks=pytest.mark.long)]

@@ -19,7 +19,7 @@ from properties.plan_requests import CLEAR, KINDS, request
 from properties.rails_recheck import violations
 from steelyard.http.endpoints.plans import plan_phases
 from steelyard.http.schemas.plans import PlanRequest
-from steelyard.science.rails.guard_rails import Refused
+from steelyard.science.rails.subject import Refused
 from steelyard.science.register.errors import Contradiction
 
 Json = dict[str, Any]

@@ -21,7 +21,7 @@ from steelyard.http.endpoints.reviews import review_phase
 from steelyard.http.schemas.profile import Profile
 from steelyard.http.schemas.reviews import ReviewRequest
 from steelyard.science.measures.assessment import assess
-from steelyard.science.rails.guard_rails import Refused
+from steelyard.science.rails.subject import Refused
 from steelyard.science.register.errors import OutOfDomain
 
 Json = dict[str, Any]

@@ -13,7 +13,7 @@ from steelyard.http.endpoints.seasons import compare_strategies, optimise_season
 from steelyard.http.operation.operation import Operation
 from steelyard.http.wire.encoding import encode_finite
 from steelyard.http.wire.problems import ProblemError
-from steelyard.science.rails.guard_rails import Refused
+from steelyard.science.rails.subject import Refused
 from steelyard.science.register.errors import OutOfDomain
 
 

@@ -25,6 +25,7 @@ from steelyard.science.decision import (
     refusal_of,
     speaks_of_leanness,
 )
+from steelyard.science.log import LogMaintenance
 from steelyard.science.measures import FatRange
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
@@ -111,6 +112,7 @@ class PhaseDecided(NamedTuple):
     pattern_notes: list[Message]
     what_would_change: list[Message]
     maintenance: Estimate
+    learnt: LogMaintenance | None
     cut_history: History | None
 
 
@@ -213,6 +215,7 @@ def _decided(question: Question, found: Decision, *, is_band_chosen: bool) -> Ph
         pattern_notes=[] if found.pattern is None else pattern_notes(found.pattern),
         what_would_change=found.changes,
         maintenance=question.member.maintenance,
+        learnt=question.member.learnt,
         cut_history=None if question.history is None else _known_cuts(question.cut_history),
     )
 

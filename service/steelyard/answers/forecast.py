@@ -4,6 +4,7 @@ from datetime import date, timedelta
 from typing import NamedTuple
 
 from steelyard.science.body import ALL_SOURCES, BodyTarget, PathPoint, TargetQuantity, UncertaintySource
+from steelyard.science.log import LogMaintenance
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import (
@@ -85,6 +86,7 @@ class IntakeForecast(NamedTuple):
     """
 
     maintenance: Estimate
+    learnt: LogMaintenance | None
     nearest: NearestReached | None
     intake_kcal: float | None
     reached_on: date | None
@@ -105,6 +107,7 @@ def forecast_intake(asked: ForecastAsked) -> Answered[IntakeForecast]:
     return Answered(
         IntakeForecast(
             maintenance=maintenance,
+            learnt=member.learnt,
             nearest=None
             if found.is_feasible
             else NearestReached(found.nearest_value, _day(asked, found.nearest_day), found.nearest_intake_kcal),

@@ -5,6 +5,7 @@ from typing import NamedTuple, NoReturn
 
 from steelyard.science import rails
 from steelyard.science.body import ALL_SOURCES, Forecast, PathChange, PathPoint, UncertaintySource
+from steelyard.science.log import LogMaintenance
 from steelyard.science.measures import RestingEnergy
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
@@ -94,6 +95,7 @@ class PhasesPlanned(NamedTuple):
     """A plan and what it starts from. ``nearest`` is set where no safe plan does what was asked: then no phases are."""
 
     maintenance: Estimate
+    learnt: LogMaintenance | None
     resting: RestingEnergy
     fat_fraction: Estimate
     nearest: NearestSafe | None
@@ -117,6 +119,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
     return Answered(
         PhasesPlanned(
             maintenance=member.maintenance,
+            learnt=member.learnt,
             resting=assessed.resting,
             fat_fraction=assessed.fat,
             nearest=plan.nearest,

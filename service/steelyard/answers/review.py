@@ -8,7 +8,7 @@ from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import FollowedPhase, FollowedWeek
 from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G, check_urgent
-from steelyard.science.register import ON_LOGGING_SCALE, OutOfDomain
+from steelyard.science.register import OutOfDomain
 from steelyard.science.review import Review
 from steelyard.science.review import review_phase as review
 
@@ -83,7 +83,7 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
             after=_after(found),
         ),
         reasons=[assessed.resting.reason, *found.reasons],
-        cautions=[*member.cautions, ON_LOGGING_SCALE],
+        cautions=Member(asked.told).with_log_read(found.maintenance).cautions,
         actions=found.actions,
     )
 

@@ -3,6 +3,7 @@
 from datetime import date, timedelta
 from typing import NamedTuple
 
+from steelyard.science.log import LogMaintenance
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import Band, History, usual_band
@@ -74,6 +75,7 @@ class SeasonFrom(NamedTuple):
     """What a season starts from: maintenance and resting energy [kcal/d], body fat and its band as fractions."""
 
     maintenance: Estimate
+    learnt: LogMaintenance | None
     resting: Estimate
     fat_fraction: Estimate
     band: Band
@@ -109,7 +111,9 @@ def understand(told: Told, terms: SeasonTerms) -> Asked:
 def season_from(asked: Asked) -> SeasonFrom:
     """What the season starts from."""
     member = asked.member
-    return SeasonFrom(member.maintenance, member.assessed.resting, member.assessed.fat, asked.limits.band)
+    return SeasonFrom(
+        member.maintenance, member.learnt, member.assessed.resting, member.assessed.fat, asked.limits.band
+    )
 
 
 def policy_of(strategy: StrategyAsked, asked: Asked, name: str) -> Policy:

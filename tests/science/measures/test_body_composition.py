@@ -234,10 +234,11 @@ def test_ffmi_gives_the_worked_values() -> None:
 
 
 def test_an_unusual_index_asks_for_a_check() -> None:
-    assert body_mass_index.ffmi_notes(Sex.MALE, 26.0) == ()
-    assert body_mass_index.ffmi_notes(Sex.FEMALE, 22.0) == ()
-    (note,) = body_mass_index.ffmi_notes(Sex.FEMALE, 22.1)
-    assert "22.1" in note.text
+    assert body_mass_index.ffmi_notes(Sex.MALE, 27.0) == ()
+    assert body_mass_index.ffmi_notes(Sex.FEMALE, 23.0) == ()
+    (note,) = body_mass_index.ffmi_notes(Sex.FEMALE, 23.1)
+    assert "23.1" in note.text
+    assert "pounds" in note.text
     assert body_mass_index.ffmi_notes(Sex.UNSPECIFIED, 25.0) == ()
 
 

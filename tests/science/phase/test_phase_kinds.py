@@ -26,8 +26,8 @@ from steelyard.science.phase.deficit import DeficitKind
 from steelyard.science.phase.phases import Element
 from steelyard.science.phase.plan import HoldAim, ReturnAim, plan_hold
 from steelyard.science.rails.day_split import least_day_kcal, split_week
-from steelyard.science.rails.guard_rails import Refused
 from steelyard.science.rails.macronutrients import split_intake
+from steelyard.science.rails.subject import Refused
 
 # --- cuts ------------------------------------------------------------------------------------------------------
 

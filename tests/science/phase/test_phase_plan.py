@@ -10,7 +10,7 @@ from steelyard.science.measures.assessment import assess
 from steelyard.science.person.person import Person, Sex, Training, TrainingStatus
 from steelyard.science.phase.deficit import DeficitAim
 from steelyard.science.phase.plan import History, ReturnAim, plan_deficit
-from steelyard.science.rails.guard_rails import Refused
+from steelyard.science.rails.subject import Refused
 
 # --- the ordinary case -----------------------------------------------------------------------------------------
 

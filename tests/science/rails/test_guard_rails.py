@@ -6,11 +6,11 @@ Limits are typed here again; their sources stand beside them in ``rail_table``.
 from typing import Any
 
 import pytest
+from steelyard.science import rails
 from steelyard.science.person.person import Sex, TrainingStatus
 from steelyard.science.person.screening import Clearance, Condition, EatingDisorder, Medicine, Screening
-from steelyard.science.rails import guard_rails as rails
 from steelyard.science.rails import table
-from steelyard.science.rails.guard_rails import Refused, Subject
+from steelyard.science.rails.subject import Refused, Subject
 
 CLEAR = Screening(is_pregnant=False, is_breastfeeding=False, eating_disorder=EatingDisorder.NONE)
 CLEARED = Clearance(given_by="physician", reason="well controlled, reviewed this month")

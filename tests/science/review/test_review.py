@@ -11,7 +11,7 @@ from steelyard.science.log.entries import IntakeDay, Log, LogError, Weighing
 from steelyard.science.numbers.estimate import Estimate
 from steelyard.science.person.screening import Screening
 from steelyard.science.phase.followed import FollowedPhase, PhaseKind, Verdict
-from steelyard.science.rails.guard_rails import Refused
+from steelyard.science.rails.subject import Refused
 from steelyard.science.register.errors import OutOfDomain
 from steelyard.science.review.advice import NextStep
 from steelyard.science.review.correction import corrected_week, down, up

@@ -32,11 +32,15 @@ class DecisionResponse:
         guard_rails (list[GuardRail]): Rails that refused, capped or warned.
         horizon_weeks (int): Horizon of the alternatives.
         leanness (LeannessView | None): Null where nothing about leanness is to be said to this person.
+        logging_ratio (Interval | None): Logged over eaten energy, where a log of intakes was read; null without one.
+            Guard rails on the body divide what is told by its mean, those that protect by its upper end, 1 at most.
         maintenance_kcal (Interval): A central value with the interval that holds the truth with probability
             ``coverage``.
         methods (list[str]): Ids of the equations, constants and rules used; each is in `/v1/methods`.
         model_version (str): Version of the science.
         pattern (CyclingPattern | None): Set where the history shows one.
+        physical_maintenance_kcal (Interval | None): Maintenance in energy really eaten, kilocalories a day, where a log
+            of intakes was read; null without one. `maintenance_kcal` is on the scale of that log.
         reasons (list[Note]):
         recommended (NextPhase): The phase that comes next.
         situation (str): Which rule decided: `no_deficit`, `cut_refused`, `cut_too_long`, `cut_done`, `cut_under_way`,
@@ -54,10 +58,12 @@ class DecisionResponse:
     guard_rails: list[GuardRail]
     horizon_weeks: int
     leanness: LeannessView | None
+    logging_ratio: Interval | None
     maintenance_kcal: Interval
     methods: list[str]
     model_version: str
     pattern: CyclingPattern | None
+    physical_maintenance_kcal: Interval | None
     reasons: list[Note]
     recommended: NextPhase
     situation: str
@@ -66,6 +72,7 @@ class DecisionResponse:
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.cycling_pattern import CyclingPattern  # noqa: PLC0415
+        from ..models.interval import Interval  # noqa: PLC0415
         from ..models.leanness_view import LeannessView  # noqa: PLC0415
 
         alternatives = []
@@ -97,6 +104,12 @@ class DecisionResponse:
         else:
             leanness = self.leanness
 
+        logging_ratio: dict[str, Any] | None
+        if isinstance(self.logging_ratio, Interval):
+            logging_ratio = self.logging_ratio.to_dict()
+        else:
+            logging_ratio = self.logging_ratio
+
         maintenance_kcal = self.maintenance_kcal.to_dict()
 
         methods = self.methods
@@ -108,6 +121,12 @@ class DecisionResponse:
             pattern = self.pattern.to_dict()
         else:
             pattern = self.pattern
+
+        physical_maintenance_kcal: dict[str, Any] | None
+        if isinstance(self.physical_maintenance_kcal, Interval):
+            physical_maintenance_kcal = self.physical_maintenance_kcal.to_dict()
+        else:
+            physical_maintenance_kcal = self.physical_maintenance_kcal
 
         reasons = []
         for reasons_item_data in self.reasons:
@@ -135,10 +154,12 @@ class DecisionResponse:
                 "guard_rails": guard_rails,
                 "horizon_weeks": horizon_weeks,
                 "leanness": leanness,
+                "logging_ratio": logging_ratio,
                 "maintenance_kcal": maintenance_kcal,
                 "methods": methods,
                 "model_version": model_version,
                 "pattern": pattern,
+                "physical_maintenance_kcal": physical_maintenance_kcal,
                 "reasons": reasons,
                 "recommended": recommended,
                 "situation": situation,
@@ -203,6 +224,21 @@ class DecisionResponse:
 
         leanness = _parse_leanness(d.pop("leanness"))
 
+        def _parse_logging_ratio(data: object) -> Interval | None:
+            if data is None:
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                logging_ratio_type_0 = Interval.from_dict(data)
+
+                return logging_ratio_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(Interval | None, data)
+
+        logging_ratio = _parse_logging_ratio(d.pop("logging_ratio"))
+
         maintenance_kcal = Interval.from_dict(d.pop("maintenance_kcal"))
 
         methods = cast(list[str], d.pop("methods"))
@@ -223,6 +259,23 @@ class DecisionResponse:
             return cast(CyclingPattern | None, data)
 
         pattern = _parse_pattern(d.pop("pattern"))
+
+        def _parse_physical_maintenance_kcal(data: object) -> Interval | None:
+            if data is None:
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                physical_maintenance_kcal_type_0 = Interval.from_dict(data)
+
+                return physical_maintenance_kcal_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(Interval | None, data)
+
+        physical_maintenance_kcal = _parse_physical_maintenance_kcal(
+            d.pop("physical_maintenance_kcal")
+        )
 
         reasons = []
         _reasons = d.pop("reasons")
@@ -251,10 +304,12 @@ class DecisionResponse:
             guard_rails=guard_rails,
             horizon_weeks=horizon_weeks,
             leanness=leanness,
+            logging_ratio=logging_ratio,
             maintenance_kcal=maintenance_kcal,
             methods=methods,
             model_version=model_version,
             pattern=pattern,
+            physical_maintenance_kcal=physical_maintenance_kcal,
             reasons=reasons,
             recommended=recommended,
             situation=situation,

@@ -30,11 +30,15 @@ class ForecastResponse:
         fingerprint (str): Digest of the input, the contract and the model version.
         guard_rails (list[GuardRail]): Rails that warned.
         intake_kcal (float | None): The intake asked about or found, for targets.
+        logging_ratio (Interval | None): Logged over eaten energy, where a log of intakes was read; null without one.
+            Guard rails on the body divide what is told by its mean, those that protect by its upper end, 1 at most.
         maintenance_kcal (Interval): A central value with the interval that holds the truth with probability
             ``coverage``.
         methods (list[str]): Ids of the equations, constants and rules used; each is in `/v1/methods`.
         model_version (str): Version of the science.
         nearest (NearestTarget | None): Set when not feasible.
+        physical_maintenance_kcal (Interval | None): Maintenance in energy really eaten, kilocalories a day, where a log
+            of intakes was read; null without one. `maintenance_kcal` is on the scale of that log.
         reached_on (datetime.date | None): When the target is reached, for targets.
         reasons (list[Note]):
         uncertainty (list[SourceEffect]): What makes the forecast uncertain, largest first.
@@ -47,10 +51,12 @@ class ForecastResponse:
     fingerprint: str
     guard_rails: list[GuardRail]
     intake_kcal: float | None
+    logging_ratio: Interval | None
     maintenance_kcal: Interval
     methods: list[str]
     model_version: str
     nearest: NearestTarget | None
+    physical_maintenance_kcal: Interval | None
     reached_on: datetime.date | None
     reasons: list[Note]
     uncertainty: list[SourceEffect]
@@ -58,6 +64,7 @@ class ForecastResponse:
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
     def to_dict(self) -> dict[str, Any]:
+        from ..models.interval import Interval  # noqa: PLC0415
         from ..models.nearest_target import NearestTarget  # noqa: PLC0415
 
         cautions = []
@@ -79,6 +86,12 @@ class ForecastResponse:
         intake_kcal: float | None
         intake_kcal = self.intake_kcal
 
+        logging_ratio: dict[str, Any] | None
+        if isinstance(self.logging_ratio, Interval):
+            logging_ratio = self.logging_ratio.to_dict()
+        else:
+            logging_ratio = self.logging_ratio
+
         maintenance_kcal = self.maintenance_kcal.to_dict()
 
         methods = self.methods
@@ -90,6 +103,12 @@ class ForecastResponse:
             nearest = self.nearest.to_dict()
         else:
             nearest = self.nearest
+
+        physical_maintenance_kcal: dict[str, Any] | None
+        if isinstance(self.physical_maintenance_kcal, Interval):
+            physical_maintenance_kcal = self.physical_maintenance_kcal.to_dict()
+        else:
+            physical_maintenance_kcal = self.physical_maintenance_kcal
 
         reached_on: None | str
         if isinstance(self.reached_on, datetime.date):
@@ -122,10 +141,12 @@ class ForecastResponse:
                 "fingerprint": fingerprint,
                 "guard_rails": guard_rails,
                 "intake_kcal": intake_kcal,
+                "logging_ratio": logging_ratio,
                 "maintenance_kcal": maintenance_kcal,
                 "methods": methods,
                 "model_version": model_version,
                 "nearest": nearest,
+                "physical_maintenance_kcal": physical_maintenance_kcal,
                 "reached_on": reached_on,
                 "reasons": reasons,
                 "uncertainty": uncertainty,
@@ -172,6 +193,21 @@ class ForecastResponse:
 
         intake_kcal = _parse_intake_kcal(d.pop("intake_kcal"))
 
+        def _parse_logging_ratio(data: object) -> Interval | None:
+            if data is None:
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                logging_ratio_type_0 = Interval.from_dict(data)
+
+                return logging_ratio_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(Interval | None, data)
+
+        logging_ratio = _parse_logging_ratio(d.pop("logging_ratio"))
+
         maintenance_kcal = Interval.from_dict(d.pop("maintenance_kcal"))
 
         methods = cast(list[str], d.pop("methods"))
@@ -192,6 +228,23 @@ class ForecastResponse:
             return cast(NearestTarget | None, data)
 
         nearest = _parse_nearest(d.pop("nearest"))
+
+        def _parse_physical_maintenance_kcal(data: object) -> Interval | None:
+            if data is None:
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                physical_maintenance_kcal_type_0 = Interval.from_dict(data)
+
+                return physical_maintenance_kcal_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(Interval | None, data)
+
+        physical_maintenance_kcal = _parse_physical_maintenance_kcal(
+            d.pop("physical_maintenance_kcal")
+        )
 
         def _parse_reached_on(data: object) -> datetime.date | None:
             if data is None:
@@ -236,10 +289,12 @@ class ForecastResponse:
             fingerprint=fingerprint,
             guard_rails=guard_rails,
             intake_kcal=intake_kcal,
+            logging_ratio=logging_ratio,
             maintenance_kcal=maintenance_kcal,
             methods=methods,
             model_version=model_version,
             nearest=nearest,
+            physical_maintenance_kcal=physical_maintenance_kcal,
             reached_on=reached_on,
             reasons=reasons,
             uncertainty=uncertainty,

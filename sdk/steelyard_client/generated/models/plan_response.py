@@ -32,12 +32,16 @@ class PlanResponse:
         feasible (bool): Whether a safe plan does what was asked.
         fingerprint (str): Digest of the input, the contract and the model version.
         guard_rails (list[GuardRail]): Rails that capped or warned.
+        logging_ratio (Interval | None): Logged over eaten energy, where a log of intakes was read; null without one.
+            Guard rails on the body divide what is told by its mean, those that protect by its upper end, 1 at most.
         maintenance_kcal (Interval): A central value with the interval that holds the truth with probability
             ``coverage``.
         methods (list[str]): Ids of the equations, constants and rules used; each is in `/v1/methods`.
         model_version (str): Version of the science.
         nearest (Nearest | None): Set when not feasible.
         phases (list[Phase]):
+        physical_maintenance_kcal (Interval | None): Maintenance in energy really eaten, kilocalories a day, where a log
+            of intakes was read; null without one. `maintenance_kcal` is on the scale of that log.
         reasons (list[Note]):
         resting_kcal (Interval): A central value with the interval that holds the truth with probability ``coverage``.
         rule_of_thumb (None | RuleOfThumb): Simple rules beside the forecast.
@@ -52,11 +56,13 @@ class PlanResponse:
     feasible: bool
     fingerprint: str
     guard_rails: list[GuardRail]
+    logging_ratio: Interval | None
     maintenance_kcal: Interval
     methods: list[str]
     model_version: str
     nearest: Nearest | None
     phases: list[Phase]
+    physical_maintenance_kcal: Interval | None
     reasons: list[Note]
     resting_kcal: Interval
     rule_of_thumb: None | RuleOfThumb
@@ -64,6 +70,7 @@ class PlanResponse:
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
     def to_dict(self) -> dict[str, Any]:
+        from ..models.interval import Interval  # noqa: PLC0415
         from ..models.nearest import Nearest  # noqa: PLC0415
         from ..models.rule_of_thumb import RuleOfThumb  # noqa: PLC0415
 
@@ -91,6 +98,12 @@ class PlanResponse:
             guard_rails_item = guard_rails_item_data.to_dict()
             guard_rails.append(guard_rails_item)
 
+        logging_ratio: dict[str, Any] | None
+        if isinstance(self.logging_ratio, Interval):
+            logging_ratio = self.logging_ratio.to_dict()
+        else:
+            logging_ratio = self.logging_ratio
+
         maintenance_kcal = self.maintenance_kcal.to_dict()
 
         methods = self.methods
@@ -107,6 +120,12 @@ class PlanResponse:
         for phases_item_data in self.phases:
             phases_item = phases_item_data.to_dict()
             phases.append(phases_item)
+
+        physical_maintenance_kcal: dict[str, Any] | None
+        if isinstance(self.physical_maintenance_kcal, Interval):
+            physical_maintenance_kcal = self.physical_maintenance_kcal.to_dict()
+        else:
+            physical_maintenance_kcal = self.physical_maintenance_kcal
 
         reasons = []
         for reasons_item_data in self.reasons:
@@ -135,11 +154,13 @@ class PlanResponse:
                 "feasible": feasible,
                 "fingerprint": fingerprint,
                 "guard_rails": guard_rails,
+                "logging_ratio": logging_ratio,
                 "maintenance_kcal": maintenance_kcal,
                 "methods": methods,
                 "model_version": model_version,
                 "nearest": nearest,
                 "phases": phases,
+                "physical_maintenance_kcal": physical_maintenance_kcal,
                 "reasons": reasons,
                 "resting_kcal": resting_kcal,
                 "rule_of_thumb": rule_of_thumb,
@@ -197,6 +218,21 @@ class PlanResponse:
 
             guard_rails.append(guard_rails_item)
 
+        def _parse_logging_ratio(data: object) -> Interval | None:
+            if data is None:
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                logging_ratio_type_0 = Interval.from_dict(data)
+
+                return logging_ratio_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(Interval | None, data)
+
+        logging_ratio = _parse_logging_ratio(d.pop("logging_ratio"))
+
         maintenance_kcal = Interval.from_dict(d.pop("maintenance_kcal"))
 
         methods = cast(list[str], d.pop("methods"))
@@ -224,6 +260,23 @@ class PlanResponse:
             phases_item = Phase.from_dict(phases_item_data)
 
             phases.append(phases_item)
+
+        def _parse_physical_maintenance_kcal(data: object) -> Interval | None:
+            if data is None:
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                physical_maintenance_kcal_type_0 = Interval.from_dict(data)
+
+                return physical_maintenance_kcal_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(Interval | None, data)
+
+        physical_maintenance_kcal = _parse_physical_maintenance_kcal(
+            d.pop("physical_maintenance_kcal")
+        )
 
         reasons = []
         _reasons = d.pop("reasons")
@@ -260,11 +313,13 @@ class PlanResponse:
             feasible=feasible,
             fingerprint=fingerprint,
             guard_rails=guard_rails,
+            logging_ratio=logging_ratio,
             maintenance_kcal=maintenance_kcal,
             methods=methods,
             model_version=model_version,
             nearest=nearest,
             phases=phases,
+            physical_maintenance_kcal=physical_maintenance_kcal,
             reasons=reasons,
             resting_kcal=resting_kcal,
             rule_of_thumb=rule_of_thumb,

@@ -43,6 +43,8 @@ class ReviewResponse:
         fingerprint (str): Digest of the input, the contract and the model version.
         guard_rails (list[GuardRail]): Rails that refused, capped or warned.
         is_finished (bool): Whether the phase is over.
+        logging_ratio (Interval | None): Logged over eaten energy, where a log of intakes was read; null without one.
+            Guard rails on the body divide what is told by its mean, those that protect by its upper end, 1 at most.
         maintenance_change_kcal (Interval): A central value with the interval that holds the truth with probability
             ``coverage``.
         maintenance_kcal (Interval): A central value with the interval that holds the truth with probability
@@ -74,6 +76,7 @@ class ReviewResponse:
     fingerprint: str
     guard_rails: list[GuardRail]
     is_finished: bool
+    logging_ratio: Interval | None
     maintenance_change_kcal: Interval
     maintenance_kcal: Interval
     methods: list[str]
@@ -89,6 +92,7 @@ class ReviewResponse:
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.first_weeks_after import FirstWeeksAfter  # noqa: PLC0415
+        from ..models.interval import Interval  # noqa: PLC0415
 
         after: dict[str, Any] | None
         if isinstance(self.after, FirstWeeksAfter):
@@ -127,6 +131,12 @@ class ReviewResponse:
             guard_rails.append(guard_rails_item)
 
         is_finished = self.is_finished
+
+        logging_ratio: dict[str, Any] | None
+        if isinstance(self.logging_ratio, Interval):
+            logging_ratio = self.logging_ratio.to_dict()
+        else:
+            logging_ratio = self.logging_ratio
 
         maintenance_change_kcal = self.maintenance_change_kcal.to_dict()
 
@@ -178,6 +188,7 @@ class ReviewResponse:
                 "fingerprint": fingerprint,
                 "guard_rails": guard_rails,
                 "is_finished": is_finished,
+                "logging_ratio": logging_ratio,
                 "maintenance_change_kcal": maintenance_change_kcal,
                 "maintenance_kcal": maintenance_kcal,
                 "methods": methods,
@@ -258,6 +269,21 @@ class ReviewResponse:
 
         is_finished = d.pop("is_finished")
 
+        def _parse_logging_ratio(data: object) -> Interval | None:
+            if data is None:
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                logging_ratio_type_0 = Interval.from_dict(data)
+
+                return logging_ratio_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(Interval | None, data)
+
+        logging_ratio = _parse_logging_ratio(d.pop("logging_ratio"))
+
         maintenance_change_kcal = Interval.from_dict(d.pop("maintenance_change_kcal"))
 
         maintenance_kcal = Interval.from_dict(d.pop("maintenance_kcal"))
@@ -317,6 +343,7 @@ class ReviewResponse:
             fingerprint=fingerprint,
             guard_rails=guard_rails,
             is_finished=is_finished,
+            logging_ratio=logging_ratio,
             maintenance_change_kcal=maintenance_change_kcal,
             maintenance_kcal=maintenance_kcal,
             methods=methods,

@@ -73,6 +73,7 @@ def forecast_intake(body: ForecastRequest) -> ForecastResponse:
         intake_kcal=rounded_if_any(found.intake_kcal, KCAL),
         reached_on=found.reached_on,
         maintenance_kcal=amount(found.maintenance, KCAL),
+        **mapping.log_scale(found.learnt),
         weeks=[
             ForecastWeek(
                 start_date=week.start,

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 import msgspec
 
 from steelyard.science.body import PathPoint
-from steelyard.science.log import IntakeDay, Log, Weighing
+from steelyard.science.log import IntakeDay, Log, LogMaintenance, Weighing
 from steelyard.science.measures import Girths, HeightAndWeight, Measurement, Skinfolds
 from steelyard.science.member import Told
 from steelyard.science.numbers import (
@@ -38,6 +38,7 @@ if TYPE_CHECKING:
 
 # Stated precision of the wire: whole kilocalories, grams of mass, a hundredth of a percent of body fat.
 KCAL, KG, FRACTION = 0, 3, 4
+_RATIO = 3
 
 
 def person(profile: profile_schema.Profile) -> Person:
@@ -147,6 +148,14 @@ def interval(estimate: Estimate, digits: int) -> Interval:
 def amount(estimate: Estimate, digits: int) -> Interval:
     """``interval`` of what cannot be less than nothing: a mass, an energy, a share."""
     return Interval(*amount_bounds(estimate.mean, estimate.sd, _SCALES[digits]))
+
+
+def log_scale(learnt: LogMaintenance | None) -> dict[str, Any]:
+    """What a log that was read says of the two scales, as fields of an answer."""
+    return {
+        "physical_maintenance_kcal": None if learnt is None else amount(learnt.physical, KCAL),
+        "logging_ratio": None if learnt is None else amount(learnt.logging_ratio, _RATIO),
+    }
 
 
 def rounded_if_any(value: float | None, digits: int) -> float | None:

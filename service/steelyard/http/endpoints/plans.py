@@ -63,6 +63,7 @@ def plan_phases(body: PlanRequest) -> PlanResponse:
             deficit_kcal=mapping.rounded_if_any(plan.nearest.deficit_kcal, KCAL),
         ),
         maintenance_kcal=amount(plan.maintenance, KCAL),
+        **mapping.log_scale(plan.learnt),
         resting_kcal=amount(plan.resting, KCAL),
         body_fat_fraction=amount(plan.fat_fraction, FRACTION),
         start_weight_kg=body.profile.weight_kg,

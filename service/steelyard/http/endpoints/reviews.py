@@ -66,7 +66,7 @@ def review_phase(body: ReviewRequest) -> ReviewResponse:
         change=_change(found),
         body_fat_fraction=amount(found.fat_fraction, FRACTION),
         maintenance_kcal=amount(maintenance.maintenance, KCAL),
-        physical_maintenance_kcal=amount(maintenance.physical, KCAL),
+        **mapping.log_scale(maintenance),
         maintenance_change_kcal=interval(found.maintenance_change, KCAL),
         correction_kcal=found.advice.correction_kcal,
         decision=found.advice.decision.value,

@@ -30,6 +30,7 @@ def season_start(start: answers.SeasonFrom) -> schema.SeasonStart:
     """What the season starts from."""
     return schema.SeasonStart(
         maintenance_kcal=amount(start.maintenance, KCAL),
+        **mapping.log_scale(start.learnt),
         resting_kcal=amount(start.resting, KCAL),
         body_fat_fraction=amount(start.fat_fraction, FRACTION),
         band_lower_fat_fraction=round(start.band.lower, FRACTION),

@@ -12,7 +12,17 @@ from .explanation import GuardRail, MethodIds, Note, Provenance
 from .log import Log
 from .plans import KnownMaintenance
 from .profile import Profile, Screening
-from .quantities import CivilDate, EnergyPerDay, FatFraction, Interval, Request, Response, WeightKg
+from .quantities import (
+    CivilDate,
+    EnergyPerDay,
+    FatFraction,
+    Interval,
+    LoggingRatio,
+    PhysicalMaintenance,
+    Request,
+    Response,
+    WeightKg,
+)
 
 _Kind = Annotated[PhaseKind, Meta(description="Kind of the phase.", examples=["gain"])]
 _KindOut = Annotated[
@@ -286,6 +296,8 @@ class DecisionResponse(Provenance, frozen=True, kw_only=True):
     reasons: list[Note]
     what_would_change: list[Note]
     maintenance_kcal: Annotated[Interval, Meta(description="Maintenance that the answer starts from.")]
+    physical_maintenance_kcal: PhysicalMaintenance
+    logging_ratio: LoggingRatio
     guard_rails: Annotated[list[GuardRail], Meta(description="Rails that refused, capped or warned.")]
     cautions: list[Note]
     methods: MethodIds

@@ -10,7 +10,7 @@ from .explanation import GuardRail, MethodIds, Note, Provenance
 from .log import Log
 from .plans import ForecastPoint, KnownMaintenance
 from .profile import Profile, Screening, TrainingSession
-from .quantities import CivilDate, EnergyPerDay, Interval, Request, Response
+from .quantities import CivilDate, EnergyPerDay, Interval, LoggingRatio, PhysicalMaintenance, Request, Response
 
 
 class IntakeStretch(Request, frozen=True, kw_only=True):
@@ -129,6 +129,8 @@ class ForecastResponse(Provenance, frozen=True, kw_only=True):
     ]
     reached_on: Annotated[CivilDate | None, Meta(description="When the target is reached, for targets.")]
     maintenance_kcal: Annotated[Interval, Meta(description="Maintenance the forecast starts from.")]
+    physical_maintenance_kcal: PhysicalMaintenance
+    logging_ratio: LoggingRatio
     weeks: list[ForecastWeek]
     uncertainty: Annotated[list[SourceEffect], Meta(description="What makes the forecast uncertain, largest first.")]
     guard_rails: Annotated[list[GuardRail], Meta(description="Rails that warned.")]

@@ -12,7 +12,16 @@ from steelyard.science.rails import CarbohydratePreference
 from .explanation import GuardRail, MethodIds, Note, Provenance
 from .log import Log
 from .profile import Profile, Screening
-from .quantities import CivilDate, EnergyPerDay, FatFraction, Interval, Request, Response
+from .quantities import (
+    CivilDate,
+    EnergyPerDay,
+    FatFraction,
+    Interval,
+    LoggingRatio,
+    PhysicalMaintenance,
+    Request,
+    Response,
+)
 
 _FatLossKg = Annotated[float, Meta(ge=0.2, le=30, description="Fat to lose, kilograms.", examples=[2.0])]
 _TargetWeightKg = Annotated[
@@ -349,6 +358,8 @@ class PlanResponse(Provenance, frozen=True, kw_only=True):
     feasible: Annotated[bool, Meta(description="Whether a safe plan does what was asked.", examples=[True])]
     nearest: Annotated[Nearest | None, Meta(description="Set when not feasible.")]
     maintenance_kcal: Annotated[Interval, Meta(description="Maintenance the plan starts from.")]
+    physical_maintenance_kcal: PhysicalMaintenance
+    logging_ratio: LoggingRatio
     resting_kcal: Annotated[Interval, Meta(description="Resting energy expenditure.")]
     body_fat_fraction: Annotated[Interval, Meta(description="Body fat the plan starts from, 0 to 1.")]
     start_weight_kg: Annotated[float, Meta(description="Scale weight the plan starts from, as given.", examples=[84.6])]

@@ -51,3 +51,19 @@ class IntervalColumns(Response, frozen=True):
     mean: Annotated[list[float], Meta(description="Central values.", examples=[[2710, 2704]])]
     upper: Annotated[list[float], Meta(description="Upper ends of the intervals.", examples=[[2940, 2933]])]
     coverage: Annotated[float, Meta(description="Probability each is meant to hold.", examples=[0.8])] = 0.8
+
+
+PhysicalMaintenance = Annotated[
+    Interval | None,
+    Meta(
+        description="Maintenance in energy really eaten, kilocalories a day, where a log of intakes was read; null "
+        "without one. `maintenance_kcal` is on the scale of that log."
+    ),
+]
+LoggingRatio = Annotated[
+    Interval | None,
+    Meta(
+        description="Logged over eaten energy, where a log of intakes was read; null without one. Guard rails on the "
+        "body divide what is told by its mean, those that protect by its upper end, 1 at most."
+    ),
+]

@@ -10,7 +10,7 @@ from .explanation import GuardRail, MethodIds, Note, Provenance
 from .log import Log
 from .plans import ForecastPoint, KnownMaintenance
 from .profile import Profile, Screening
-from .quantities import CivilDate, EnergyPerDay, Interval, Request, Response
+from .quantities import CivilDate, EnergyPerDay, Interval, LoggingRatio, Request, Response
 
 
 class WeekFollowed(Request, frozen=True, kw_only=True):
@@ -159,6 +159,7 @@ class ReviewResponse(Provenance, frozen=True, kw_only=True):
     body_fat_fraction: Annotated[Interval, Meta(description="Body fat now, 0 to 1.")]
     maintenance_kcal: Annotated[Interval, Meta(description="Maintenance as re-estimated, on the logging scale.")]
     physical_maintenance_kcal: Annotated[Interval, Meta(description="The same in energy really eaten.")]
+    logging_ratio: LoggingRatio
     maintenance_change_kcal: Annotated[
         Interval, Meta(description="Maintenance now less that which the plan started from.")
     ]

@@ -10,7 +10,16 @@ from .explanation import GuardRail, MethodIds, Note, Provenance
 from .log import Log
 from .plans import CutHistory, ForecastPoint, KnownMaintenance, PhaseTotals
 from .profile import Profile, Screening
-from .quantities import CivilDate, EnergyPerDay, FatFraction, Interval, Request, Response
+from .quantities import (
+    CivilDate,
+    EnergyPerDay,
+    FatFraction,
+    Interval,
+    LoggingRatio,
+    PhysicalMaintenance,
+    Request,
+    Response,
+)
 
 HorizonWeeks = Annotated[int, Meta(ge=12, le=156, description="Length of the season in weeks.", examples=[52])]
 
@@ -281,6 +290,8 @@ class SeasonStart(Response, frozen=True, kw_only=True):
     """What the season starts from."""
 
     maintenance_kcal: Annotated[Interval, Meta(description="Maintenance.")]
+    physical_maintenance_kcal: PhysicalMaintenance
+    logging_ratio: LoggingRatio
     resting_kcal: Annotated[Interval, Meta(description="Resting energy expenditure.")]
     body_fat_fraction: Annotated[Interval, Meta(description="Body fat, 0 to 1.")]
     band_lower_fat_fraction: Annotated[float, Meta(description="Lower end of the band.", examples=[0.1])]
