@@ -70,7 +70,9 @@ def test_a_level_already_holds_training() -> None:
     five = total_energy.estimate(person(sessions_per_week=5.0), RESTING)
     assert five.mean == none.mean
     assert five.components == none.components
-    assert five.exercise_kcal > none.exercise_kcal == 0.0
+    assert five.exercise_kcal > none.exercise_kcal
+    # A moderate level (PAL 1.775) has 0.075 over a day without training, nine tenths of it past digestion.
+    assert none.exercise_kcal == pytest.approx(0.9 * 0.075 * RESTING.mean)
 
 
 # --- composed weeks -------------------------------------------------------------------------------------------

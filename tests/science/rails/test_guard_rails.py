@@ -176,8 +176,10 @@ def test_the_limits_of_an_ordinary_man() -> None:
     assert limit(man, "fat_supply") == pytest.approx(290 / 4.184 * 12)
     assert limit(man, "energy_availability") == pytest.approx(2850 - 25 * 68 - 250)
     assert limit(man, "intake_floor") == pytest.approx(2850 - 1500)
-    assert limit(woman(), "intake_floor") == pytest.approx(2100 - 1200)
-    assert limit(woman(sex=Sex.UNSPECIFIED), "intake_floor") == pytest.approx(2100 - 1500)
+    small = woman(resting_kcal=1400.0)
+    assert limit(small, "intake_floor") == pytest.approx(2100 - 1200)
+    assert limit(small._replace(resting_kcal=1780.0), "intake_floor") == pytest.approx(2100 - 0.8 * 1780)
+    assert limit(small._replace(sex=Sex.UNSPECIFIED), "intake_floor") == pytest.approx(2100 - 1500)
 
 
 def test_a_longer_phase_has_stricter_limits() -> None:

@@ -58,14 +58,14 @@ class Member:
         log = self.told.log
         if self.told.maintenance is not None or log is None:
             return None
-        return self._learn(log)
+        found = self._learn(log)
+        # Weights alone say nothing of the logging scale, nor of maintenance.
+        return found if log.intakes else None
 
     @traced
     def _learn(self, log: Log) -> LogMaintenance:
         day = log.last_day if self.told.as_of_day is None else self.told.as_of_day
-        found = log_maintenance(self.person, self.assessed, log, day)
-        # Weights alone say nothing of the logging scale, nor of maintenance.
-        return found if log.intakes else None
+        return log_maintenance(self.person, self.assessed, log, day)
 
     @cached_property
     def prior(self) -> Estimate:

@@ -21,13 +21,19 @@ from ..body import (
 )
 from ..rails import (
     HISTORY_LIMIT,
+    LOSS,
+    LOSS_LIMIT,
+    MEASURE_LIMIT,
     CarbohydratePreference,
     DeficitLimit,
-    LossPath,
     Macronutrients,
     Subject,
+    broken_on_day,
     deficit_limits,
+    held_kcal,
+    least_on_day_kcal,
     path_limit,
+    resting_limit,
     split_intake,
 )
 from .defaults import (
@@ -126,10 +132,12 @@ class DeficitPhase:
         aim: DeficitAim,
         protein_g_per_kg: float,
         start: tuple[BodyModel, BodyState] | None = None,
+        weeks_before: float = 0.0,
     ) -> None:
-        """``start`` is the calibrated ``body``, where a caller has it."""
+        """``start`` is the calibrated ``body``, where a caller has it; ``weeks_before`` count as of this deficit."""
         self.aim = aim
         self.protein = protein_g_per_kg
+        self.weeks_before = weeks_before
         self.model, state = start_body(body) if start is None else start
         self.starting(state, subject)
 
@@ -216,8 +224,9 @@ class DeficitPhase:
         """What to eat in a block of weeks that begins at ``state`` (``None``: the start of the phase)."""
         subject = self.subject
         if element is Element.BREAK:
-            maintenance = float(current_maintenance_kcal(self.model, state or self.state))
-            return split_intake(maintenance, subject.weight_kg, self.protein, self.aim.preference)
+            now = subject_at(subject, self.model, state or self.state)
+            held = held_kcal(now, now.maintenance_kcal)
+            return split_intake(held, subject.weight_kg, self.protein, self.aim.preference)
         maintenance = subject.maintenance_kcal
         deficit = (EASING_SHARE if element is Element.EASING_IN else 1.0) * deficit_kcal
         if self.aim.kind is DeficitKind.CUT and state is not None:
@@ -226,7 +235,20 @@ class DeficitPhase:
             deficit = min(deficit, max(0.0, self.limits(now, weeks)[0].deficit_kcal))
         # Rounded up to 10 kcal, so that rounding never deepens a deficit past a rail.
         intake = math.ceil((maintenance - deficit) / 10.0 - 1e-9) * 10
-        return split_intake(intake, subject.weight_kg, self.protein, self.aim.preference)
+        macros = split_intake(intake, subject.weight_kg, self.protein, self.aim.preference)
+        if self.aim.kind is DeficitKind.MINI_CUT or deficit <= 0.0:
+            return macros
+        # The limits move with the body: they hold at the end of these weeks as well.
+        state = self.state if state is None else state
+        days = 7.0 * min(weeks, CUT_RESET_WEEKS)
+        end = advance(self.model, state, as_diet(macros, subject.weight_kg), days, step_days=_SEARCH_STEP_DAYS)
+        least = least_on_day_kcal(
+            subject_at(subject, self.model, end), weeks + self.aim.weeks_done + self.weeks_before
+        )[0]
+        if least <= intake:
+            return macros
+        raised = min(math.ceil(least / 10.0) * 10, math.ceil(maintenance / 10.0) * 10)
+        return split_intake(max(intake, raised), subject.weight_kg, self.protein, self.aim.preference)
 
     def end(self, deficit_kcal: float, weeks: int) -> BodyState:
         """The body at the end, in long steps where its weeks are not known already."""
@@ -261,21 +283,32 @@ class DeficitPhase:
     def broken_rule(self, deficit_kcal: float, weeks: int) -> str | None:
         """The rule of the whole path that this deficit would break."""
         rows, states = self.run(deficit_kcal, weeks)
-        end = states[-1]
-        drawn = float(current_maintenance_kcal(self.model, end)) - rows[-1].intake.intake_kcal
-        done = LossPath(self.loss_share(end, weeks), float(end.fat_kg), float(end.weight_kg), drawn)
-        return done.broken_rule(self.subject.sex)
+        length = weeks + self.aim.weeks_done + self.weeks_before
+        # The worst comes last, and with what came before out of balance, first.
+        for row, state in zip(reversed(rows), reversed(states), strict=True):
+            if row.element is Element.BREAK:
+                continue
+            broken = broken_on_day(subject_at(self.subject, self.model, state), row.intake.intake_kcal, length)
+            if broken is not None:
+                return broken
+        return LOSS if self.loss_share(states[-1], weeks) > LOSS_LIMIT else None
 
     def limits(self, now: Subject, weeks: int) -> list[DeficitLimit]:
         """The largest deficit of each rule for the body ``now`` in a phase of ``weeks``, strictest first [kcal/d]."""
-        return deficit_limits(now, weeks + self.aim.weeks_done, fed_for_kg=self.subject.weight_kg)
+        length = weeks + self.aim.weeks_done + self.weeks_before
+        limits = deficit_limits(now, length, fed_for_kg=self.subject.weight_kg)
+        if self.aim.deficit_kcal is None and not self.aim.has_goal:
+            limits = sorted([*limits, resting_limit(now)], key=lambda limit: limit.deficit_kcal)
+        return limits
 
     def cap(self, wanted_kcal: float, weeks: int, *, is_history_known: bool) -> DeficitLimit | None:
         """The largest deficit inside every rail, where that is less than ``wanted_kcal``, and the rule that binds."""
         limits = self.limits(self.subject, weeks)
         if not is_history_known:
             limits.append(HISTORY_LIMIT)
-            limits.sort(key=lambda limit: limit.deficit_kcal)
+        if not self.subject.is_fat_measured:
+            limits.append(MEASURE_LIMIT)
+        limits.sort(key=lambda limit: limit.deficit_kcal)
         strictest = limits[0]
         high = min(wanted_kcal, strictest.deficit_kcal)
         rule = self.broken_rule(high, weeks) if high > 0 else None
@@ -313,4 +346,5 @@ def subject_at(subject: Subject, model: BodyModel, state: BodyState) -> Subject:
         weight_kg=float(state.weight_kg),
         fat_kg=float(state.fat_kg),
         maintenance_kcal=float(current_maintenance_kcal(model, state)),
+        carried_kg=float(state.carried_kg),
     )

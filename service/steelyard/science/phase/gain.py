@@ -8,10 +8,10 @@ import msgspec
 
 from .. import rails
 from ..body import BASELINE_GLYCOGEN_KG, BodyModel, BodyState, advance, crossing, current_maintenance_kcal, walk
-from ..rails import PROTEIN_DEFAULT_GAIN, CarbohydratePreference, RailAction, Subject, split_intake
+from ..rails import PROTEIN_DEFAULT_GAIN, CarbohydratePreference, RailAction, Subject, held_kcal, split_intake
 from ..register import traced
 from .defaults import GAIN_RESET_WEEKS, SURPLUS_DEFAULT
-from .deficit import Week
+from .deficit import Week, subject_at
 from .phases import Element, as_diet
 
 # A gain towards a weight is looked for this far ahead.
@@ -155,5 +155,6 @@ def _week(
 ) -> Week:
     # Rounded down to 10 kcal, so that rounding never lifts the gain past its ceiling.
     intake = int(current_maintenance_kcal(model, state) + surplus_kcal) // 10 * 10
+    intake = int(held_kcal(subject_at(subject, model, state), intake))
     macros = split_intake(intake, subject.weight_kg, PROTEIN_DEFAULT_GAIN, preference)
     return Week(Element.SURPLUS, macros, subject.weight_kg)

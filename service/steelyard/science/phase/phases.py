@@ -70,6 +70,10 @@ template("TRAIN_IN_GAIN", "Add load or repetitions before adding sets; the surpl
 template("WEIGH_DAILY", "Weigh daily under the same conditions and judge weekly means.")
 template("INFEASIBLE", "No safe plan does what was asked; `nearest` says what would on each axis.")
 template("PAUSED", "{weeks} week(s) at maintenance first; the phase is planned from the body as it will be then.")
+template(
+    "HELD_AT_CEILING",
+    "Body fat is at or over the ceiling of this gain already: it is held. A phase of fat loss comes before a gain.",
+)
 template("HOLD_WHY", "Maintenance holds tissue where it is at {maintenance_kcal:.0f} kcal/d.")
 template(
     "BREAKS_WHY",

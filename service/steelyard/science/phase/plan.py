@@ -75,6 +75,12 @@ class History(NamedTuple):
     cuts_last_12_months: int | None = None
     weeks_since_last_cut: int | None = None
 
+    def weeks_that_count(self, pause_weeks: int) -> float:
+        """Weeks of the last deficit that count as of the next: as many as a short one has, as it is not told."""
+        since = self.weeks_since_last_cut
+        is_close = since is not None and since + pause_weeks < rails.APART_WEEKS
+        return float(rails.LONG_PHASE_WEEKS) if is_close else 0.0
+
 
 class Plan(NamedTuple):
     """The plan, or why there is none. ``cut`` is the index of the fat-loss phase in ``phases``."""
@@ -108,6 +114,12 @@ class _Draft:
         self.kinds: list[str] = []
         self.weeks: list[list[Week]] = []
         self.states = [self.state]
+        self.raised: list[RailAction] = []
+
+    @property
+    def actions(self) -> list[RailAction]:
+        """What floors did to holds: the first of them."""
+        return self.raised[:1]
 
     def add(self, kind: str, weeks: list[Week], states: list[BodyState]) -> None:
         """Add weeks and the body at the end of each."""
@@ -125,8 +137,10 @@ class _Draft:
         """Weeks at maintenance from here, the intake set anew each week."""
         rows, states, weight = [], [self.state], self.subject.weight_kg
         for _ in range(weeks):
-            maintenance = float(current_maintenance_kcal(self.model, states[-1]))
-            macros = split_intake(maintenance, weight, PROTEIN_DEFAULT_GAIN, self.preference)
+            now = subject_at(self.subject, self.model, states[-1])
+            held = rails.held_kcal(now, now.maintenance_kcal)
+            self.raised += rails.raised_to_floor(now, now.maintenance_kcal)
+            macros = split_intake(held, weight, PROTEIN_DEFAULT_GAIN, self.preference)
             rows.append(Week(Element.MAINTENANCE, macros, weight))
             states += walk(self.model, states[-1], as_diet(macros, weight), (7.0,))
         return rows, states[1:]
@@ -135,8 +149,11 @@ class _Draft:
         """Add weeks at maintenance."""
         self.add("maintenance", *self.holding(weeks))
 
-    def grow(self, weeks: int, asked_kcal: float | None) -> PlannedGain:
-        """Add weeks of a gain, at the surplus asked for or the usual one."""
+    def grow(self, weeks: int, asked_kcal: float | None, ceiling: float | None) -> PlannedGain:
+        """Add weeks of a gain, at the surplus asked for or the usual one; of a hold for a body over its ``ceiling``."""
+        if weeks and is_at_ceiling(self.state, ceiling):
+            self.hold(weeks)
+            return PlannedGain([], [], 0.0, [])
         gain = plan_surplus(self.subject, self.model, self.state, weeks, asked_kcal, self.preference)
         self.add("gain", gain.weeks, gain.states)
         return gain
@@ -160,6 +177,11 @@ class _Draft:
         return phases, forecast(
             self.body, stretches, sources=sources, path=self.states, start=(self.model, self.states[0])
         )
+
+
+def is_at_ceiling(state: BodyState, ceiling: float | None) -> bool:
+    """Whether a body is as fat as the ceiling of its gain, where one was asked for: then no gain is planned."""
+    return ceiling is not None and float(state.fat_kg / state.weight_kg) >= ceiling
 
 
 def with_usual_diet(body: Body, subject: Subject, preference: CarbohydratePreference) -> Body:
@@ -201,7 +223,14 @@ def plan_deficit(
         rails.refuse_target(subject, aim.target_fat_fraction, "phase.target_fat_fraction")
     draft = _Draft(member, aim.preference, start)
     draft.hold(pause_weeks)
-    phase = DeficitPhase(subject, draft.body, aim, protein, start=(draft.model, draft.states[0]))
+    phase = DeficitPhase(
+        subject,
+        draft.body,
+        aim,
+        protein,
+        start=(draft.model, draft.states[0]),
+        weeks_before=0.0 if aim.weeks_done else history.weeks_that_count(pause_weeks),
+    )
     if pause_weeks:
         phase.starting(draft.state, subject_at(subject, draft.model, draft.state))
     is_known = history.cuts_last_12_months is not None
@@ -266,7 +295,7 @@ def _lay_out(
     cut = len(draft.kinds) - 1
     maintenance_after = float(current_maintenance_kcal(model, end))
     draft.hold(then.maintenance_weeks)
-    gain = draft.grow(then.gain_weeks, then.surplus_kcal)
+    gain = draft.grow(then.gain_weeks, then.surplus_kcal, then.fat_ceiling)
     phases, path = draft.finish(sources)
 
     full = min((row.intake for row in rows if row.element is Element.DEFICIT), key=lambda m: m.intake_kcal)
@@ -275,7 +304,7 @@ def _lay_out(
         *capped_later(phase, solved.deficit_kcal, solved.weeks),
         *gain.actions,
         *_warnings(phase, solved, end),
-        *rails.warn_macronutrients(full.intake_kcal, FAT_KCAL_PER_G * full.fat_g, full.carbohydrate_g),
+        *draft.actions,
     ]
     given = full.protein_g / subject.weight_kg
     actions += rails.cap_protein_to_room(given, phase.protein)
@@ -301,10 +330,14 @@ def _lay_out(
 def _warnings(phase: DeficitPhase, solved: Solved, end: BodyState) -> list[RailAction]:
     """Warnings on the deficit, each rule's once: at the first of the intakes that it warns of."""
     loss, fraction = phase.loss_share(end, solved.weeks), float(end.fat_kg / end.weight_kg)
+    bmi = subject_at(phase.subject, phase.model, end).bmi
     found: dict[str, RailAction] = {}
     for row, now in phase.resets(solved.deficit_kcal, solved.weeks):
-        for action in rails.warn_deficit(now, row.intake.intake_kcal, loss, fraction):
-            found.setdefault(action.id, action)
+        day = row.intake
+        warned = rails.warn_deficit(now, day.intake_kcal, loss, fraction, bmi)
+        warned += rails.warn_macronutrients(day.intake_kcal, FAT_KCAL_PER_G * day.fat_g, day.carbohydrate_g)
+        for action in warned:
+            found.setdefault(action.message.code, action)
     return list(found.values())
 
 
@@ -325,6 +358,11 @@ def plan_gain(
     rails.check_answered(subject)
     draft = _Draft(member, aim.preference, start)
     draft.hold(pause_weeks)
+    if is_at_ceiling(draft.state, aim.fat_ceiling):
+        draft.hold(aim.longest_weeks)
+        phases, path = draft.finish(sources)
+        explain_hold(phases[0], path)
+        return Plan(None, None, phases, path, draft.actions, [say("HELD_AT_CEILING")])
     gain = plan_gain_phase(subject, draft.model, draft.state, aim)
     if gain is None:
         message = say("GAIN_TARGET_TOO_FAR", weeks=aim.longest_weeks)
@@ -334,7 +372,7 @@ def plan_gain(
     if pause_weeks:
         explain_pause(phases[0], pause_weeks)
     explain_gain(phases[-1], path, gain.surplus_kcal, ceiling_of(subject, aim.fat_ceiling))
-    return Plan(None, None, phases, path, gain.actions, [])
+    return Plan(None, None, phases, path, [*gain.actions, *draft.actions], [])
 
 
 @traced
@@ -345,12 +383,12 @@ def plan_hold(
     draft = _Draft(member, aim.preference, start)
     draft.hold(aim.weeks)
     weeks, actions = rails.gain_weeks_allowed(member.subject, then.gain_weeks)
-    gain = draft.grow(weeks, then.surplus_kcal)
+    gain = draft.grow(weeks, then.surplus_kcal, then.fat_ceiling)
     phases, path = draft.finish(sources)
     explain_hold(phases[0], path)
     if len(phases) > 1:
         explain_gain(phases[1], path, gain.surplus_kcal, ceiling_of(member.subject, then.fat_ceiling))
-    return Plan(None, None, phases, path, [*actions, *gain.actions], [])
+    return Plan(None, None, phases, path, [*actions, *gain.actions, *draft.actions], [])
 
 
 def ceiling_of(subject: Subject, asked: float | None) -> float | None:

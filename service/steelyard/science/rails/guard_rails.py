@@ -4,6 +4,7 @@ Each rule has an id, a limit, a basis and an action. A refusal raises ``Refused`
 ``RailAction`` that the answer lists. Nothing silently exceeds a rail.
 """
 
+import math
 from typing import NamedTuple
 
 from ..body import FAT_SUPPLY_LIMIT
@@ -16,6 +17,9 @@ from .table import (
     AVAILABILITY,
     AVAILABILITY_LIMIT,
     AVAILABILITY_WARN,
+    BMI,
+    BMI_FLOOR,
+    BMI_WARN,
     BODY_FAT,
     CARBOHYDRATE,
     CARBOHYDRATE_WARN_G,
@@ -122,34 +126,52 @@ def least_held_kcal(subject: Subject) -> float:
 
 # Of a person whose past cuts are not known.
 HISTORY_LIMIT = DeficitLimit(CUT_HISTORY, DEFAULT_DEFICIT, "cut history unknown")
+# Of a person whose body fat was not measured.
+MEASURE_LIMIT = DeficitLimit(BODY_FAT, DEFAULT_DEFICIT, "body fat not measured")
+# Half a step of what an intake is rounded to, and a hair.
+_WITHIN_KCAL = 0.5
+_STEP_KCAL = 10.0
 
 
-class LossPath(NamedTuple):
-    """What a deficit does by its end: tissue lost a week over the starting body mass, the body then, the deficit then.
+def deficit_of(subject: Subject, intake_kcal: float) -> float:
+    """Maintenance less what is told [kcal/d]."""
+    return subject.maintenance_kcal - intake_kcal
 
-    ``drawn_kcal`` is what the last intake leaves to be drawn from the body [kcal/d].
-    """
 
-    loss_share_per_week: float
-    fat_kg: float
-    weight_kg: float
-    drawn_kcal: float
+def resting_limit(subject: Subject) -> DeficitLimit:
+    """The largest deficit over resting energy as eaten: no larger one is planned unless it, or a goal, is asked for."""
+    least = subject.resting_kcal * subject.scale.most
+    return DeficitLimit(FLOOR, subject.maintenance_kcal - least, f"resting energy of {subject.resting_kcal:.0f} kcal/d")
 
-    def broken_rule(self, sex: Sex) -> str | None:
-        """The rule that the phase as a whole breaks."""
-        if self.fat_kg / self.weight_kg < stricter(FAT_FRACTION_FLOOR, sex):
-            return BODY_FAT
-        if self.loss_share_per_week > LOSS_LIMIT:
-            return LOSS
-        return FAT_SUPPLY if self.drawn_kcal > FAT_SUPPLY_LIMIT * self.fat_kg else None
+
+def least_on_day_kcal(now: Subject, weeks: float) -> tuple[float, str]:
+    """The least intake told for the body ``now`` on a day of a deficit of ``weeks`` [kcal/d], and its rule."""
+    return max(
+        (least_told_kcal(now, weeks), FLOOR),
+        (least_available_kcal(now, weeks)[0], AVAILABILITY),
+        (now.maintenance_kcal - now.scale.ratio * FAT_SUPPLY_LIMIT * now.fat_kg, FAT_SUPPLY),
+    )
+
+
+def broken_on_day(now: Subject, intake_kcal: float, weeks: float) -> str | None:
+    """The rule that the body ``now`` breaks on a day of a deficit of ``weeks``, eating ``intake_kcal`` as told."""
+    if now.bmi < BMI_FLOOR:
+        return BMI
+    if now.fat_fraction < stricter(FAT_FRACTION_FLOOR, now.sex):
+        return BODY_FAT
+    least, rule = least_on_day_kcal(now, weeks)
+    return rule if intake_kcal < least - _WITHIN_KCAL else None
 
 
 def path_limit(rule: str, deficit_kcal: float) -> DeficitLimit:
-    """The largest deficit [kcal/d] with which a phase as a whole keeps a rule of ``LossPath``."""
+    """The largest deficit [kcal/d] with which a phase keeps a rule on each of its days."""
     why = {
         BODY_FAT: "end body fat",
+        BMI: f"body mass index of {BMI_FLOOR:g} kg/m2",
         LOSS: f"tissue loss of {LOSS_LIMIT:.0%} a week",
         FAT_SUPPLY: "what fat mass can release",
+        AVAILABILITY: "energy availability on its last days",
+        FLOOR: "the least intake on its last days",
     }[rule]
     return DeficitLimit(rule, deficit_kcal, why)
 
@@ -220,8 +242,10 @@ def refuse_target(subject: Subject, target_fat_fraction: float, field: str) -> N
 
 def capped(limit: DeficitLimit, asked_kcal: float) -> RailAction:
     """The report of a deficit held at a limit."""
-    if limit.rule == CUT_HISTORY:
+    if limit is HISTORY_LIMIT:
         message = say("CAPPED_HISTORY_UNKNOWN", deficit_kcal=limit.deficit_kcal)
+    elif limit is MEASURE_LIMIT:
+        message = say("MEASURE_FIRST", deficit_kcal=limit.deficit_kcal)
     else:
         message = say("CAPPED_DEFICIT", deficit_kcal=limit.deficit_kcal, rule=limit.rule, why=limit.why)
     return capping(limit.rule, message, limit.deficit_kcal, asked_kcal, "kcal/d")
@@ -285,10 +309,20 @@ def warn_gain(status: TrainingStatus, share_per_week: float) -> list[RailAction]
 
 @traced
 def warn_deficit(
-    subject: Subject, intake_kcal: float, loss_share_per_week: float, end_fat_fraction: float
+    subject: Subject, intake_kcal: float, loss_share_per_week: float, end_fat_fraction: float, end_bmi: float = math.inf
 ) -> list[RailAction]:
     """Warnings on a deficit that every limit allows."""
     warnings: list[RailAction] = []
+    if end_bmi < BMI_WARN:
+        warnings.append(warning(BMI, say("WARNED_BMI", bmi=end_bmi), BMI_WARN, end_bmi, "kg/m2"))
+    if not subject.is_fat_measured:
+        message = say("MEASURE_FIRST", deficit_kcal=DEFAULT_DEFICIT)
+        warnings.append(warning(BODY_FAT, message, DEFAULT_DEFICIT, deficit_of(subject, intake_kcal), "kcal/d"))
+    if subject.scale.is_learnt:
+        least, rule = least_on_day_kcal(subject, LONG_PHASE_WEEKS)
+        if intake_kcal < least + 2 * _STEP_KCAL:
+            message = say("RATIO_DECIDES", percent=100 * subject.scale.ratio)
+            warnings.append(warning(rule, message, least, intake_kcal, "kcal/d"))
     deficit = subject.maintenance_kcal - intake_kcal
     eaten = intake_kcal / subject.scale.ratio
     share = deficit / subject.maintenance_kcal
@@ -344,8 +378,10 @@ def warn_macronutrients(intake_kcal: float, fat_kcal: float, carbohydrate_g: flo
 
 @traced
 def warn_history(cuts_last_12_months: int | None, weeks_since_last_cut: int | None) -> list[RailAction]:
-    """Warnings on how often this person cuts."""
+    """Warnings on how often this person cuts, or that it is not known."""
     warnings = []
+    if cuts_last_12_months is None:
+        warnings.append(warning(CUT_HISTORY, say("WARNED_HISTORY_UNKNOWN"), DEFAULT_DEFICIT, None, "kcal/d"))
     if cuts_last_12_months is not None and cuts_last_12_months + 1 > CUTS_A_YEAR_WARN:
         message = say("WARNED_CUTS_A_YEAR", cuts=cuts_last_12_months + 1)
         warnings.append(warning(CUT_HISTORY, message, CUTS_A_YEAR_WARN, cuts_last_12_months + 1.0, "cuts"))
@@ -353,3 +389,17 @@ def warn_history(cuts_last_12_months: int | None, weeks_since_last_cut: int | No
         message = say("WARNED_RECENT_CUT", weeks=weeks_since_last_cut, limit_weeks=WEEKS_BETWEEN_CUTS)
         warnings.append(warning(CUT_HISTORY, message, WEEKS_BETWEEN_CUTS, float(weeks_since_last_cut), "weeks"))
     return warnings
+
+
+def held_kcal(now: Subject, wanted_kcal: float) -> float:
+    """What is told on a day of a hold or a gain: what is wanted, and no less than the floors, up to the next 10."""
+    least = math.ceil(least_held_kcal(now) / _STEP_KCAL - 1e-9) * _STEP_KCAL
+    return max(wanted_kcal, least)
+
+
+def raised_to_floor(now: Subject, wanted_kcal: float) -> list[RailAction]:
+    """The report of a hold or a gain whose intake a floor raises."""
+    told = held_kcal(now, wanted_kcal)
+    if told <= wanted_kcal + _STEP_KCAL:
+        return []
+    return [capping(FLOOR, say("RAISED_TO_FLOOR", intake_kcal=told), told, wanted_kcal, "kcal/d")]

@@ -536,7 +536,7 @@ template(
 template("SEE_FOR_MINORS", "Under 18 intake is not lowered here: speak to a physician or paediatrician about weight.")
 template(
     "REFUSED_EATING_DISORDER",
-    "No deficit and no body-fat target are planned with an eating disorder, now or before. Please speak to an "
+    "No deficit and no target for the body are planned with an eating disorder, now or before. Please speak to an "
     "eating-disorder service or your clinician; services can be reached without a referral in many places.",
 )
 template(
