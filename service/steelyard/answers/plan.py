@@ -1,5 +1,6 @@
 """What should this member eat in a phase and after it, and where does it lead?"""
 
+from collections.abc import Iterable
 from datetime import date
 from typing import NamedTuple, NoReturn
 
@@ -14,7 +15,6 @@ from steelyard.science.phase import (
     COMMON_LOSS_KG_PER_WEEK,
     STATIC_KCAL_PER_KG,
     DeficitAim,
-    DeficitKind,
     Element,
     GainAim,
     History,
@@ -268,7 +268,7 @@ def _phases(asked: PlanAsked, subject: Subject, plan: Plan, path: Forecast) -> l
                     week,
                     None
                     if asked.split is None
-                    else _split(asked, asked.split, phase, week, _subject_before(subject, path, week.point)),
+                    else _split(asked, asked.split, phase, week, _around(subject, path, week.point)),
                     path.energy_balance_kcal(week.point),
                     points[week.point],
                 )
@@ -280,16 +280,23 @@ def _phases(asked: PlanAsked, subject: Subject, plan: Plan, path: Forecast) -> l
     ]
 
 
-def _subject_before(subject: Subject, path: Forecast, point: int) -> Subject:
-    """What the rails read at the start of the week that ends at ``point``."""
-    return subject if point == 1 else subject_at(subject, path.model, path.states[point - 1])
+def _around(subject: Subject, path: Forecast, point: int) -> tuple[Subject, ...]:
+    """What the rails read at the start and at the end of the week that ends at ``point``."""
+    before = subject if point == 1 else subject_at(subject, path.model, path.states[point - 1])
+    return before, subject_at(subject, path.model, path.states[point])
 
 
-def _split(asked: PlanAsked, split: SplitAsked, phase: PlannedPhase, week: PlannedWeek, now: Subject) -> SplitWeek:
-    aim, weeks_in_deficit = asked.aim, 0
-    if isinstance(aim, DeficitAim) and aim.kind is DeficitKind.CUT and phase.kind == aim.kind:
-        weeks_in_deficit = len(phase.weeks) + aim.weeks_done
-    least = least_day_kcal(now, weeks_in_deficit)
+def _split(
+    asked: PlanAsked, split: SplitAsked, phase: PlannedPhase, week: PlannedWeek, on: Iterable[Subject]
+) -> SplitWeek:
+    """The days of a week, none of which breaks a rail for the bodies that it begins and ends with."""
+    aim, weeks_in_deficit = asked.aim, 0.0
+    is_deficit = isinstance(aim, DeficitAim) and phase.kind == aim.kind
+    if isinstance(aim, DeficitAim) and is_deficit:
+        before = 0.0 if aim.weeks_done else asked.history.weeks_that_count(asked.pause_weeks)
+        weeks_in_deficit = len(phase.weeks) + aim.weeks_done + before
+    is_held = not is_deficit or week.element is Element.BREAK
+    least = max(least_day_kcal(now, weeks_in_deficit, is_held=is_held) for now in on)
     return split_week(week.intake, split.higher_days, split.carbohydrate_shift, least)
 
 

@@ -17,7 +17,7 @@ from ..measures import (
 )
 from ..numbers import Estimate
 from ..person import Person, Screening
-from ..rails import Logged, Scale, Subject, judge_logged, logged_of, urgent_referral, whom_to_see
+from ..rails import BMI_WARN, Logged, Scale, Subject, judge_logged, logged_of, urgent_referral, whom_to_see
 from ..register import ON_LOGGING_SCALE, Message, traced
 
 
@@ -108,7 +108,9 @@ class Member:
         if self.learnt is None:
             return Scale()
         ratio = self.learnt.logging_ratio
-        return Scale(max(LOGGING_RATIO_LEAST, ratio.mean), max(ratio.mean, min(1.0, ratio.upper)))
+        # Near the underweight range nobody honest with a low maintenance may be taken for somebody who logs little.
+        most = 1.0 if self.seen.bmi < BMI_WARN else min(1.0, ratio.upper)
+        return Scale(max(LOGGING_RATIO_LEAST, ratio.mean), max(ratio.mean, most))
 
     @cached_property
     def logged(self) -> Logged:

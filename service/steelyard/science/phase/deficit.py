@@ -20,6 +20,7 @@ from ..body import (
     walk,
 )
 from ..rails import (
+    BMI_WARN,
     HISTORY_LIMIT,
     LOSS,
     LOSS_LIMIT,
@@ -297,7 +298,8 @@ class DeficitPhase:
         """The largest deficit of each rule for the body ``now`` in a phase of ``weeks``, strictest first [kcal/d]."""
         length = weeks + self.aim.weeks_done + self.weeks_before
         limits = deficit_limits(now, length, fed_for_kg=self.subject.weight_kg)
-        if self.aim.deficit_kcal is None and not self.aim.has_goal:
+        is_near_underweight = self.subject.bmi < BMI_WARN
+        if is_near_underweight and self.aim.deficit_kcal is None and not self.aim.has_goal:
             limits = sorted([*limits, resting_limit(now)], key=lambda limit: limit.deficit_kcal)
         return limits
 

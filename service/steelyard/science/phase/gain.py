@@ -37,7 +37,10 @@ class GainAim(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class PlannedGain(NamedTuple):
-    """A gain that is planned: its weeks, the body at the end of each, the surplus [kcal/d], and what a rail did."""
+    """A gain that is planned: its weeks, the body at the end of each, the surplus [kcal/d], and what a rail did.
+
+    No weeks where none can be planned inside the rails.
+    """
 
     weeks: list[Week]
     states: list[BodyState]
@@ -76,6 +79,9 @@ def plan_surplus(
         while surplus > 0.0 and share(states[-1]) > limit:
             surplus = max(0.0, surplus - 10.0)
             rows, states = _run(subject, model, state, surplus, weeks, preference)
+        if share(states[-1]) > limit:
+            # What this body needs at least is more than a gain may be: no gain is planned, but a hold.
+            return PlannedGain([], [], 0.0, [])
     # Where no one asked for more than fits, the usual size was only a start.
     if asked_kcal is not None and surplus < asked_kcal:
         actions = [rails.capped_gain(subject.training_status, surplus, rate(wanted))]
@@ -93,7 +99,7 @@ def plan_gain_phase(subject: Subject, model: BodyModel, state: BodyState, aim: G
     weeks, at_most = aim.longest_weeks, math.inf
     while True:
         gain = plan_surplus(subject, model, state, weeks, aim.surplus_kcal, aim.preference, at_most)
-        if aim.target_weight_kg is None:
+        if aim.target_weight_kg is None or not gain.weeks:
             return gain
         found = _weeks_to_weight(subject, model, state, gain.surplus_kcal, aim)
         if found is None or found == weeks:

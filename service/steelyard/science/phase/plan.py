@@ -156,6 +156,8 @@ class _Draft:
             return PlannedGain([], [], 0.0, [])
         gain = plan_surplus(self.subject, self.model, self.state, weeks, asked_kcal, self.preference)
         self.add("gain", gain.weeks, gain.states)
+        if weeks and not gain.weeks:
+            self.hold(weeks)
         return gain
 
     def finish(self, sources: frozenset[UncertaintySource]) -> tuple[list[PlannedPhase], Forecast]:
@@ -367,6 +369,11 @@ def plan_gain(
     if gain is None:
         message = say("GAIN_TARGET_TOO_FAR", weeks=aim.longest_weeks)
         return Plan(NearestSafe(None, None, None), None, [], None, [], [say("INFEASIBLE"), message])
+    if not gain.weeks:
+        draft.hold(aim.longest_weeks)
+        phases, path = draft.finish(sources)
+        explain_hold(phases[0], path)
+        return Plan(None, None, phases, path, draft.actions, [])
     draft.add("gain", gain.weeks, gain.states)
     phases, path = draft.finish(sources)
     if pause_weeks:

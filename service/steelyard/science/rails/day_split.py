@@ -4,7 +4,7 @@ from math import gcd
 from typing import NamedTuple
 
 from ..register import traced
-from .guard_rails import LONG_PHASE_WEEKS, deficit_limits
+from .guard_rails import LONG_PHASE_WEEKS, deficit_limits, least_held_kcal
 from .macronutrients import CARBOHYDRATE_KCAL_PER_G, Macronutrients
 from .subject import Subject
 
@@ -18,12 +18,13 @@ class SplitWeek(NamedTuple):
 
 
 @traced
-def least_day_kcal(now: Subject, weeks_in_deficit: int = LONG_PHASE_WEEKS) -> float:
-    """The least intake on a lower day for the body ``now`` [kcal].
+def least_day_kcal(now: Subject, weeks_in_deficit: float = LONG_PHASE_WEEKS, *, is_held: bool = False) -> float:
+    """The least intake on a lower day for the body ``now`` [kcal]; ``is_held`` in a phase that is no deficit.
 
     It is a day in a deficit, whatever the phase is, and no deeper than a rail allows for a whole phase.
     """
-    return now.maintenance_kcal - deficit_limits(now, weeks_in_deficit)[0].deficit_kcal
+    least = now.maintenance_kcal - deficit_limits(now, weeks_in_deficit)[0].deficit_kcal
+    return max(least, least_held_kcal(now)) if is_held else least
 
 
 @traced

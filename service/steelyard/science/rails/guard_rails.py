@@ -139,7 +139,7 @@ def deficit_of(subject: Subject, intake_kcal: float) -> float:
 
 
 def resting_limit(subject: Subject) -> DeficitLimit:
-    """The largest deficit over resting energy as eaten: no larger one is planned unless it, or a goal, is asked for."""
+    """The largest deficit over resting energy; near the underweight range nobody is planned more who asks for none."""
     least = subject.resting_kcal * subject.scale.most
     return DeficitLimit(FLOOR, subject.maintenance_kcal - least, f"resting energy of {subject.resting_kcal:.0f} kcal/d")
 
