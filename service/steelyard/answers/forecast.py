@@ -14,7 +14,7 @@ from steelyard.science.phase import (
     answer_intake,
     answer_path,
 )
-from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G
+from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G, least_fat_kcal
 from steelyard.science.register import OutOfDomain
 
 from .answered import Answered, answering
@@ -137,7 +137,7 @@ def _answer(asked: ForecastAsked, member: Member) -> IntakeAnswer:
     if isinstance(question, DateAsked):
         _check_target(question.target)
         return answer_date(member, question.target, question.intake_kcal, question.protein_g_per_kg, asked.sources)
-    _check_schedule(question.schedule)
+    _check_schedule(question.schedule, member.person.weight_kg)
     return answer_path(member, question.schedule, asked.sources)
 
 
@@ -148,15 +148,20 @@ def _check_target(target: BodyTarget) -> None:
         raise OutOfDomain("TARGET_OUT_OF_RANGE", "question.target.value", detail)
 
 
-def _check_schedule(schedule: list[ScheduledIntake]) -> None:
+def _check_schedule(schedule: list[ScheduledIntake], weight_kg: float) -> None:
     if sum(stretch.weeks for stretch in schedule) > _MOST_WEEKS:
         detail = f"The schedule is longer than {_MOST_WEEKS} weeks in all: shorten it."
         raise OutOfDomain("SCHEDULE_TOO_LONG", "question.schedule", detail)
     for i, stretch in enumerate(schedule):
-        grams = stretch.carbohydrate_g
-        if grams is not None and CARBOHYDRATE_KCAL_PER_G * grams > stretch.intake_kcal:
-            detail = f"{grams:g} g of carbohydrate is more energy than the {stretch.intake_kcal:g} kcal eaten."
-            raise OutOfDomain("CARBOHYDRATE_EXCEEDS_INTAKE", f"question.schedule[{i}].carbohydrate_g", detail)
+        protein = PROTEIN_KCAL_PER_G * stretch.protein_g_per_kg * weight_kg
+        carbohydrate = CARBOHYDRATE_KCAL_PER_G * (stretch.carbohydrate_g or 0.0)
+        fat = least_fat_kcal(stretch.intake_kcal, weight_kg)
+        if protein + carbohydrate + fat > stretch.intake_kcal:
+            detail = (
+                f"{protein:.0f} kcal of protein, {carbohydrate:.0f} of carbohydrate and the least {fat:.0f} of fat are "
+                f"more than the {stretch.intake_kcal:g} kcal eaten."
+            )
+            raise OutOfDomain("NUTRIENTS_EXCEED_INTAKE", f"question.schedule[{i}].intake_kcal", detail)
 
 
 def _weeks(asked: ForecastAsked, found: IntakeAnswer) -> list[WeekForecast]:

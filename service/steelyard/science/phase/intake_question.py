@@ -8,6 +8,7 @@ import msgspec
 from .. import rails
 from ..body import (
     BASELINE_CARBOHYDRATE_SHARE,
+    BASELINE_GLYCOGEN_KG,
     BodyModel,
     BodyState,
     BodyTarget,
@@ -28,7 +29,17 @@ from ..body import (
 from ..measures import session_kcal
 from ..member import Member
 from ..person import Session
-from ..rails import CARBOHYDRATE_KCAL_PER_G, RailAction, Subject
+from ..rails import (
+    CARBOHYDRATE_KCAL_PER_G,
+    Broken,
+    Purpose,
+    RailAction,
+    Subject,
+    ToldWeek,
+    first_broken,
+    purpose_of,
+    refusal_of_week,
+)
 from ..register import Message, say, template, traced
 
 template("TARGET_WRONG_SIDE", "This intake moves away from the target, or levels off before it.")
@@ -94,7 +105,8 @@ class _Asked:
             rails.check_answered(subject)
         if diet.intake_kcal >= subject.maintenance_kcal - _NO_DEFICIT_KCAL:
             return []
-        actions = rails.check_person(subject)
+        actions = rails.check_person(self.subject)
+        rails.refuse_protein(diet.protein_g_per_kg, field)
         rails.refuse_deficit(subject, diet.intake_kcal, weeks, field)
         return actions
 
@@ -104,9 +116,47 @@ class _Asked:
         return self.subject._replace(
             weight_kg=float(state.weight_kg),
             fat_kg=float(state.fat_kg),
-            maintenance_kcal=float(current_maintenance_kcal(self.model, state)) + added,
+            maintenance_kcal=self.maintenance_at(state) + added,
             exercise_kcal=self.subject.exercise_kcal + added,
+            carried_kg=float(state.carried_kg),
         )
+
+    def maintenance_at(self, state: BodyState) -> float:
+        """Maintenance that a deficit is counted from: at the start the settled one, whatever is eaten now [kcal/d]."""
+        now = float(current_maintenance_kcal(self.model, state))
+        return max(now, self.subject.maintenance_kcal) if state.day <= self.state.day else now
+
+    def weeks_of(self, states: list[BodyState], diets: list[Diet]) -> list[ToldWeek]:
+        """The weeks between states as the gate reads them."""
+        weeks = []
+        for before, after, diet in zip(states, states[1:], diets, strict=False):
+            there, then = self.subject_at(before, diet), self.subject_at(after, diet)
+            purpose = purpose_of(diet.intake_kcal, there.maintenance_kcal)
+            protein_g = diet.protein_g_per_kg * self.subject.weight_kg
+            weeks.append(ToldWeek(diet.intake_kcal, there, then, purpose, float(after.day - before.day), protein_g))
+        return weeks
+
+    def check_deficits(self, weeks: list[ToldWeek]) -> list[RailAction]:
+        """Rails on the person, and on the first day, where an intake turns into a deficit. Raises ``Refused``."""
+        first = next((week for week in weeks if week.purpose is Purpose.DEFICIT), None)
+        if first is None:
+            return []
+        end = weeks[-1].after
+        return [
+            *rails.check_person(self.subject),
+            *rails.warn_deficit(first.before, first.intake_kcal, 0.0, end.fat_fraction, end.bmi),
+        ]
+
+    def broken_by(self, diet: Diet, days: float) -> Broken | None:
+        """The first rule that a constant diet breaks."""
+        return first_broken(self.constant_weeks(diet, days))
+
+    def constant_weeks(self, diet: Diet, days: float) -> list[ToldWeek]:
+        """The weeks of a constant diet."""
+        whole, rest = divmod(days, 7.0)
+        lengths = (7.0,) * int(whole) + ((rest,) if rest else ())
+        states = [self.state, *walk(self.model, self.state, diet, lengths)]
+        return self.weeks_of(states, [diet] * len(lengths))
 
     def run(self, stretches: list[Stretch], path: list[BodyState] | None = None) -> Forecast:
         return forecast(self.body, stretches, sources=self.sources, path=path, start=(self.model, self.state))
@@ -118,6 +168,8 @@ def answer_path(member: Member, schedule: list[ScheduledIntake], sources: frozen
     asked, subject = _Asked(member, sources), member.subject
     path, stretches, intakes = [asked.state], [], []
     actions: list[RailAction] = []
+    diets: list[Diet] = []
+    fields: list[str] = []
     for i, scheduled in enumerate(schedule):
         diet = diet_of(scheduled, subject.weight_kg, subject.resting_kcal)
         field = f"question.schedule[{i}].intake_kcal"
@@ -130,6 +182,13 @@ def answer_path(member: Member, schedule: list[ScheduledIntake], sources: frozen
         path += walk(asked.model, before, *stretches[-1])
         actions += _check_change(there, before, path[-1], scheduled.weeks, diet, field)
         intakes += [scheduled.intake_kcal] * scheduled.weeks
+        diets += [diet] * scheduled.weeks
+        fields += [field] * scheduled.weeks
+    weeks_told = asked.weeks_of(path, diets)
+    actions += asked.check_deficits(weeks_told)
+    broken = first_broken(weeks_told)
+    if broken is not None:
+        raise refusal_of_week(broken, fields[broken.week])
     return IntakeAnswer(asked.run(stretches, path), intakes, None, None, None, None, None, True, _once(actions), [])
 
 
@@ -153,7 +212,9 @@ def _check_change(
     rails.refuse_change(subject, share, end_fraction, field, is_deficit=is_deficit)
     actions: list[RailAction] = []
     if is_deficit:
-        actions += rails.warn_deficit(subject, diet.intake_kcal, -share, end_fraction)
+        settled = float(after.tissue_kg) + BASELINE_GLYCOGEN_KG
+        bmi = settled / (subject.height_cm / 100.0) ** 2
+        actions += rails.warn_deficit(subject, diet.intake_kcal, -share, end_fraction, bmi)
     return actions
 
 
@@ -177,6 +238,12 @@ def answer_intake(
         return Diet(intake_kcal, BASELINE_CARBOHYDRATE_SHARE * intake_kcal, protein_g_per_kg)
 
     wanted = intake_for_target(asked.model, asked.state, target, float(days), diet)
+    if wanted is None:
+        is_less = target.value < target.of(asked.state)
+    else:
+        is_less = wanted < subject.maintenance_kcal - _NO_DEFICIT_KCAL
+    if is_less:
+        rails.check_person(subject)
     least, most, why = _safe_intakes(asked, days / 7.0, diet)
     reasons: list[Message] = []
     if wanted is not None:
@@ -199,6 +266,8 @@ def answer_intake(
         after = advance(asked.model, asked.state, chosen, float(days))
         actions = rails.check_person(subject)
         actions += _check_change(subject, asked.state, after, days / 7.0, chosen, "question.target.value")
+        rails.refuse_protein(protein_g_per_kg, "question.protein_g_per_kg")
+    actions += _refuse_broken(asked, chosen, float(days), "question.target.value")
     path, intakes = _constant(asked, chosen, days)
     if is_feasible:
         return IntakeAnswer(path, intakes, intake, days, None, None, None, True, _once(actions), reasons)
@@ -223,6 +292,7 @@ def answer_date(
     actions = asked.check(chosen, weeks, subject, field)
     after = advance(asked.model, asked.state, chosen, 7.0 * weeks)
     actions += _check_change(subject, asked.state, after, weeks, chosen, field)
+    actions += _refuse_broken(asked, chosen, float(max(7, horizon)), field)
     path, intakes = _constant(asked, chosen, max(7, horizon))
     if day is not None:
         return IntakeAnswer(path, intakes, intake_kcal, day, None, None, None, True, _once(actions), [])
@@ -235,6 +305,20 @@ def _check_target(target: BodyTarget, subject: Subject) -> None:
     """Raises ``Refused`` for a target of body fat where none may be spoken of."""
     if target.quantity is not TargetQuantity.WEIGHT_KG:
         rails.refuse_fat_target(subject, "question.target.quantity")
+    if target.quantity is TargetQuantity.FAT_FRACTION and target.value <= subject.fat_fraction:
+        rails.refuse_target(subject, target.value, "question.target.value")
+    if target.quantity is TargetQuantity.WEIGHT_KG and target.value <= subject.weight_kg:
+        rails.refuse_weight_target(subject, target.value, "question.target.value")
+
+
+def _refuse_broken(asked: _Asked, diet: Diet, days: float, field: str) -> list[RailAction]:
+    """Warnings; raises ``Refused`` where a constant diet breaks a rule on a day of its way."""
+    weeks = asked.constant_weeks(diet, days)
+    actions = asked.check_deficits(weeks)
+    broken = first_broken(weeks)
+    if broken is not None:
+        raise refusal_of_week(broken, field)
+    return actions
 
 
 def _constant(asked: _Asked, diet: Diet, days: int) -> tuple[Forecast, list[float]]:
@@ -251,9 +335,10 @@ def _safe_intakes(
     try:
         rails.check_person(subject)
     except rails.Refused as refusal:
-        why = rails.DeficitLimit(refusal.action.id, 0.0, refusal.action.message.text)
-        return subject.maintenance_kcal, _most_intake(model, state, subject, weeks, diet), why
-    strictest = rails.deficit_limits(subject, weeks)[0]
+        why = rails.DeficitLimit(refusal.action.id, 0.0, refusal.text)
+        least = rails.held_kcal(subject, subject.maintenance_kcal)
+        return least, max(least, _most_intake(model, state, subject, weeks, diet)), why
+    strictest = rails.measured_limits(subject, weeks)[0]
     least = subject.maintenance_kcal - max(0.0, strictest.deficit_kcal)
     days = 7.0 * weeks
 
@@ -261,7 +346,11 @@ def _safe_intakes(
         end = advance(model, state, diet(intake_kcal), days, step_days=14.0)
         share = float((end.tissue_kg - state.tissue_kg) / weeks / state.weight_kg)
         is_deficit = intake_kcal < subject.maintenance_kcal - _NO_DEFICIT_KCAL
-        return rails.breaks_change(subject, share, float(end.fat_kg / end.weight_kg), is_deficit=is_deficit)
+        found = rails.breaks_change(subject, share, float(end.fat_kg / end.weight_kg), is_deficit=is_deficit)
+        if found is not None:
+            return found
+        broken = asked.broken_by(diet(intake_kcal), days)
+        return None if broken is None else broken.rule
 
     if breaks(least):
         low, high = least, subject.maintenance_kcal

@@ -84,6 +84,14 @@ def deficit_limits(
     return sorted(limits, key=lambda limit: limit.deficit_kcal)
 
 
+def measured_limits(subject: Subject, weeks: float) -> list[DeficitLimit]:
+    """``deficit_limits``, the default one being the largest where body fat was not measured."""
+    limits = deficit_limits(subject, weeks)
+    if not subject.is_fat_measured:
+        limits.append(MEASURE_LIMIT)
+    return sorted(limits, key=lambda limit: limit.deficit_kcal)
+
+
 def least_available_kcal(subject: Subject, weeks: float) -> tuple[float, str]:
     """The least intake told for energy availability in a deficit of ``weeks`` [kcal/d], and why in words.
 
@@ -179,10 +187,9 @@ def path_limit(rule: str, deficit_kcal: float) -> DeficitLimit:
 @traced
 def refuse_deficit(subject: Subject, intake_kcal: float, weeks: float, field: str) -> None:
     """Raise ``Refused`` where an intake asked for is a larger deficit than a rule allows."""
-    strictest = deficit_limits(subject, weeks)[0]
+    strictest = measured_limits(subject, weeks)[0]
     deficit = subject.maintenance_kcal - intake_kcal
-    # Half a rounding step of the intake is no breach.
-    if deficit > strictest.deficit_kcal + 5.0:
+    if deficit > strictest.deficit_kcal + _WITHIN_KCAL:
         message = say(
             "REFUSED_DEFICIT",
             deficit_kcal=deficit,
@@ -238,6 +245,21 @@ def refuse_target(subject: Subject, target_fat_fraction: float, field: str) -> N
     if target_fat_fraction < floor:
         message = say("REFUSED_TARGET", fat_percent=100 * target_fat_fraction, limit_percent=100 * floor)
         raise Refused(*refusing(BODY_FAT, field, message, floor, target_fat_fraction, "1"))
+
+
+def refuse_weight_target(subject: Subject, target_kg: float, field: str) -> None:
+    """Raise ``Refused`` for a weight to reach that is underweight."""
+    bmi = target_kg / (subject.height_cm / 100.0) ** 2
+    if bmi < BMI_FLOOR:
+        message = say("REFUSED_END_BMI", bmi=bmi, limit=BMI_FLOOR)
+        raise Refused(*refusing(BMI, field, message, BMI_FLOOR, bmi, "kg/m2"))
+
+
+def refuse_protein(asked_g_per_kg: float, field: str) -> None:
+    """Raise ``Refused`` where protein is less than a deficit needs."""
+    if asked_g_per_kg < PROTEIN_FLOOR_DEFICIT - 1e-9:
+        message = say("REFUSED_PROTEIN", observed=asked_g_per_kg, limit=PROTEIN_FLOOR_DEFICIT)
+        raise Refused(*refusing(PROTEIN, field, message, PROTEIN_FLOOR_DEFICIT, asked_g_per_kg, "g/kg/d"))
 
 
 def capped(limit: DeficitLimit, asked_kcal: float) -> RailAction:

@@ -157,6 +157,11 @@ def least_intake_kcal(weight_kg: Number, ops: Elementwise = FLOATS) -> Number:
     return ops.maximum(by_mass, by_share)
 
 
+def least_fat_kcal(intake_kcal: float, weight_kg: float) -> float:
+    """The least energy from dietary fat beside an intake [kcal/d]."""
+    return max(FAT_KCAL_PER_G * FAT_FLOOR_G_PER_KG * weight_kg, FAT_FLOOR_SHARE * intake_kcal)
+
+
 @equation(
     "macronutrient_split",
     summary="Grams of each macronutrient for a daily energy",

@@ -101,9 +101,19 @@ class Subject(NamedTuple):
     carried_kg: float = 0.0
 
     @property
+    def settled_kg(self) -> float:
+        """Tissue and what is usually carried [kg]."""
+        return self.weight_kg - self.carried_kg
+
+    @property
     def bmi(self) -> float:
-        """Body mass index of tissue and what is usually carried [kg/m2]."""
-        return (self.weight_kg - self.carried_kg) / (self.height_cm / 100.0) ** 2
+        """Body mass index of tissue and what is usually carried [kg/m2]: a week's water changes nothing."""
+        return self.settled_kg / (self.height_cm / 100.0) ** 2
+
+    @property
+    def is_pregnant(self) -> bool:
+        """As told."""
+        return self.screening is not None and self.screening.is_pregnant
 
     @property
     def fat_fraction(self) -> float:

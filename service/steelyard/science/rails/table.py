@@ -524,7 +524,19 @@ template(
     "RAISED_TO_FLOOR",
     "The intake is raised to {intake_kcal:.0f} kcal/d, the least that is told on a hold or a gain for this body.",
 )
-template("CAPPED_BMI", "The deficit ends where body mass index would come under {limit:g} kg/m2.")
+template(
+    "REFUSED_END_BMI",
+    "This comes to a body mass index of {bmi:.1f} kg/m2, under {limit:g} (underweight): shorten it or eat more.",
+)
+template(
+    "REFUSED_HELD",
+    "{intake_kcal:.0f} kcal/d is under the least that is told to this body outside a deficit: eat at least "
+    "{least_intake_kcal:.0f} kcal/d, and speak to a physician or dietitian if that is more than you can.",
+)
+template(
+    "REFUSED_PROTEIN",
+    "Protein of {observed:g} g/kg/d is under the {limit:g} that a deficit needs at least: plan more.",
+)
 template(
     "SEE_MIDWIFE", "Food and weight in pregnancy: speak to your midwife or obstetric team; intake is not lowered here."
 )
