@@ -14,7 +14,8 @@ from steelyard.science.register import OutOfDomain
 
 KG = TargetQuantity.WEIGHT_KG
 MAINTENANCE = float(round(assess(MAN).total.mean / 4.0) * 4)
-MOST_G = MAINTENANCE / 4  # of carbohydrate: all of the energy
+# Of carbohydrate, beside 1.6 g/kg of protein for 80 kg and 15 % of the energy from fat.
+MOST_G = (0.85 * MAINTENANCE - 4 * 1.6 * 80) / 4 - 0.01
 
 
 def ask(question: answers.PathAsked | answers.IntakeAsked | answers.DateAsked, **others: Any) -> answers.ForecastAsked:
@@ -36,8 +37,8 @@ def by(days: int, kg: float = 79.0) -> answers.IntakeAsked:
         (path(100, 57), "SCHEDULE_TOO_LONG", "question.schedule"),
         (
             path(1, carbohydrate_g=MAINTENANCE / 4 + 0.1),
-            "CARBOHYDRATE_EXCEEDS_INTAKE",
-            "question.schedule[0].carbohydrate_g",
+            "NUTRIENTS_EXCEED_INTAKE",
+            "question.schedule[0].intake_kcal",
         ),
         (by(13), "DATE_OUT_OF_REACH", "question.by_date"),
         (by(156 * 7 + 1), "DATE_OUT_OF_REACH", "question.by_date"),

@@ -186,7 +186,7 @@ async def test_a_rail_refuses_and_names_itself(
 
 
 async def test_maintenance_needs_no_screening(service: Running) -> None:
-    status, found = await send(service, path((4, 2800)), screening=None)
+    status, found = await send(service, path((4, 3560)), screening=None, maintenance=None)
     assert status == 200, found
 
 
@@ -203,8 +203,8 @@ async def test_maintenance_needs_no_screening(service: Running) -> None:
             path(*[(52, 2800)] * 4), "SCHEDULE_TOO_LONG", "#/question/schedule", id="four-years",
         ),
         pytest.param(
-            path((4, 2500), carbohydrate_g=900), "CARBOHYDRATE_EXCEEDS_INTAKE",
-            "#/question/schedule/0/carbohydrate_g", id="more-carbohydrate-than-food",
+            path((4, 2500), carbohydrate_g=900), "NUTRIENTS_EXCEED_INTAKE",
+            "#/question/schedule/0/intake_kcal", id="more-carbohydrate-than-food",
         ),
     ],
 )  # fmt: skip

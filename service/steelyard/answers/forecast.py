@@ -14,7 +14,7 @@ from steelyard.science.phase import (
     answer_intake,
     answer_path,
 )
-from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G, least_fat_kcal
+from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G, Cleared, clear, least_fat_kcal
 from steelyard.science.register import OutOfDomain
 
 from .answered import Answered, answering
@@ -90,8 +90,13 @@ class IntakeForecast(NamedTuple):
     nearest: NearestReached | None
     intake_kcal: float | None
     reached_on: date | None
-    weeks: list[WeekForecast]
+    told: Cleared[list[WeekForecast]]
     effects: list[tuple[UncertaintySource, float]]
+
+    @property
+    def weeks(self) -> list[WeekForecast]:
+        """The weeks, which have passed the gate."""
+        return self.told.value
 
 
 @answering
@@ -113,7 +118,7 @@ def forecast_intake(asked: ForecastAsked) -> Answered[IntakeForecast]:
             else NearestReached(found.nearest_value, _day(asked, found.nearest_day), found.nearest_intake_kcal),
             intake_kcal=found.found_intake_kcal,
             reached_on=_day(asked, found.reached_day),
-            weeks=_weeks(asked, found),
+            told=clear(_weeks(asked, found), found.told, "question"),
             effects=sorted(effects.items(), key=lambda effect: -abs(effect[1])),
         ),
         reasons=[resting.reason, *found.reasons],

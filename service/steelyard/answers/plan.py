@@ -1,6 +1,6 @@
 """What should this member eat in a phase and after it, and where does it lead?"""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from datetime import date
 from typing import NamedTuple, NoReturn
 
@@ -29,8 +29,19 @@ from steelyard.science.phase import (
     plan_hold,
     subject_at,
 )
-from steelyard.science.rails import SplitWeek, Subject, least_day_kcal, split_week
-from steelyard.science.register import Contradiction, OutOfDomain
+from steelyard.science.rails import (
+    Cleared,
+    Purpose,
+    Refused,
+    SplitWeek,
+    Subject,
+    ToldWeek,
+    clear,
+    least_day_kcal,
+    nothing_told,
+    split_week,
+)
+from steelyard.science.register import Contradiction, OutOfDomain, say
 
 from .answered import Answered, answering
 from .dates import check_dates
@@ -100,9 +111,14 @@ class PhasesPlanned(NamedTuple):
     fat_fraction: Estimate
     nearest: NearestSafe | None
     deficit_kcal: float | None
-    phases: list[PhasePlanned]
+    told: Cleared[list[PhasePlanned]]
     rules: SimpleRules | None
     dominant_source: UncertaintySource | None
+
+    @property
+    def phases(self) -> list[PhasePlanned]:
+        """The phases, which have passed the gate."""
+        return self.told.value
 
 
 @answering
@@ -115,6 +131,12 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
     member = member_of(asked.told)
     until_event = _check(asked)
     plan = _plan(asked, member, until_event)
+    try:
+        told = _told(asked, member.subject, plan)
+    except Refused as refusal:
+        nothing = NearestSafe(None, None, None)
+        plan = Plan(nothing, None, [], None, [*plan.actions, *refusal.actions], [say("INFEASIBLE"), *refusal.messages])
+        told = nothing_told([])
     assessed, path, cut = member.assessed, plan.forecast, plan.cut_phase
     return Answered(
         PhasesPlanned(
@@ -124,7 +146,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
             fat_fraction=assessed.fat,
             nearest=plan.nearest,
             deficit_kcal=plan.deficit_kcal,
-            phases=[] if path is None else _phases(asked, member.subject, plan, path),
+            told=told,
             rules=None if path is None or cut is None else _simple_rules(cut, plan.deficit_kcal or 0.0, path),
             dominant_source=None if path is None else path.dominant_source((cut or plan.phases[0]).last_point),
         ),
@@ -256,6 +278,35 @@ def _plan(asked: PlanAsked, member: Member, until_event: int | None) -> Plan:
     if asked.then.fat_ceiling is not None:
         rails.refuse_fat_target(subject, "return_to_gain.fat_ceiling_fraction")
     return plan_hold(member, asked.start, aim, asked.then, sources=asked.sources)
+
+
+def _told(asked: PlanAsked, subject: Subject, plan: Plan) -> Cleared[list[PhasePlanned]]:
+    """The phases of a plan, each of their days inside the rails. Raises ``Refused``."""
+    path = plan.forecast
+    if path is None:
+        return nothing_told([])
+    phases = _phases(asked, subject, plan, path)
+    aim, weeks_before = asked.aim, 0.0
+    if isinstance(aim, DeficitAim):
+        weeks_before = aim.weeks_done or asked.history.weeks_that_count(asked.pause_weeks)
+    weeks = [week for planned in phases for week in _told_weeks(planned, subject, path)]
+    return clear(phases, weeks, "phase", weeks_before=weeks_before)
+
+
+def _told_weeks(planned: PhasePlanned, subject: Subject, path: Forecast) -> Iterator[ToldWeek]:
+    for planned_week in planned.weeks:
+        week, split = planned_week.week, planned_week.split
+        before, after = _around(subject, path, week.point)
+        least = week.intake.intake_kcal if split is None else split.lower.intake_kcal
+        purpose = _PURPOSES.get(week.element, Purpose.DEFICIT)
+        yield ToldWeek(float(least), before, after, purpose, protein_g=float(week.intake.protein_g))
+
+
+_PURPOSES = {
+    Element.BREAK: Purpose.BREAK,
+    Element.MAINTENANCE: Purpose.HOLD,
+    Element.SURPLUS: Purpose.GAIN,
+}
 
 
 def _phases(asked: PlanAsked, subject: Subject, plan: Plan, path: Forecast) -> list[PhasePlanned]:

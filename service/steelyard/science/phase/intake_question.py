@@ -63,9 +63,13 @@ class ScheduledIntake(msgspec.Struct, frozen=True, kw_only=True):
 
 
 class IntakeAnswer(NamedTuple):
-    """The path, what was found, and how near a safe intake comes where the target is out of reach."""
+    """The path, what was found, and how near a safe intake comes where the target is out of reach.
+
+    ``told`` are its weeks as the gate reads them.
+    """
 
     path: Forecast
+    told: list[ToldWeek]
     intakes: list[float]  # one a week
     found_intake_kcal: float | None
     reached_day: int | None
@@ -189,7 +193,9 @@ def answer_path(member: Member, schedule: list[ScheduledIntake], sources: frozen
     broken = first_broken(weeks_told)
     if broken is not None:
         raise refusal_of_week(broken, fields[broken.week])
-    return IntakeAnswer(asked.run(stretches, path), intakes, None, None, None, None, None, True, _once(actions), [])
+    return IntakeAnswer(
+        asked.run(stretches, path), weeks_told, intakes, None, None, None, None, None, True, _once(actions), []
+    )
 
 
 def _deficit_weeks(schedule: list[ScheduledIntake], i: int, maintenance_kcal: float) -> int:
@@ -267,13 +273,14 @@ def answer_intake(
         actions = rails.check_person(subject)
         actions += _check_change(subject, asked.state, after, days / 7.0, chosen, "question.target.value")
         rails.refuse_protein(protein_g_per_kg, "question.protein_g_per_kg")
-    actions += _refuse_broken(asked, chosen, float(days), "question.target.value")
+    warned, told = _refuse_broken(asked, chosen, float(days), "question.target.value")
+    actions += warned
     path, intakes = _constant(asked, chosen, days)
     if is_feasible:
-        return IntakeAnswer(path, intakes, intake, days, None, None, None, True, _once(actions), reasons)
+        return IntakeAnswer(path, told, intakes, intake, days, None, None, None, True, _once(actions), reasons)
     nearest = target.of(path.states[-1])
     day = days_for_target(asked.model, asked.state, target, chosen)
-    return IntakeAnswer(path, intakes, None, None, nearest, day, intake, False, _once(actions), reasons)
+    return IntakeAnswer(path, told, intakes, None, None, nearest, day, intake, False, _once(actions), reasons)
 
 
 @traced
@@ -292,13 +299,14 @@ def answer_date(
     actions = asked.check(chosen, weeks, subject, field)
     after = advance(asked.model, asked.state, chosen, 7.0 * weeks)
     actions += _check_change(subject, asked.state, after, weeks, chosen, field)
-    actions += _refuse_broken(asked, chosen, float(max(7, horizon)), field)
+    warned, told = _refuse_broken(asked, chosen, float(max(7, horizon)), field)
+    actions += warned
     path, intakes = _constant(asked, chosen, max(7, horizon))
     if day is not None:
-        return IntakeAnswer(path, intakes, intake_kcal, day, None, None, None, True, _once(actions), [])
+        return IntakeAnswer(path, told, intakes, intake_kcal, day, None, None, None, True, _once(actions), [])
     value = target.of(path.states[-1])
     reasons = [say("TARGET_WRONG_SIDE")]
-    return IntakeAnswer(path, intakes, intake_kcal, None, value, None, None, False, _once(actions), reasons)
+    return IntakeAnswer(path, told, intakes, intake_kcal, None, value, None, None, False, _once(actions), reasons)
 
 
 def _check_target(target: BodyTarget, subject: Subject) -> None:
@@ -311,14 +319,14 @@ def _check_target(target: BodyTarget, subject: Subject) -> None:
         rails.refuse_weight_target(subject, target.value, "question.target.value")
 
 
-def _refuse_broken(asked: _Asked, diet: Diet, days: float, field: str) -> list[RailAction]:
-    """Warnings; raises ``Refused`` where a constant diet breaks a rule on a day of its way."""
+def _refuse_broken(asked: _Asked, diet: Diet, days: float, field: str) -> tuple[list[RailAction], list[ToldWeek]]:
+    """Warnings, and the weeks as the gate reads them; raises ``Refused`` where one of them breaks a rule."""
     weeks = asked.constant_weeks(diet, days)
     actions = asked.check_deficits(weeks)
     broken = first_broken(weeks)
     if broken is not None:
         raise refusal_of_week(broken, field)
-    return actions
+    return actions, weeks
 
 
 def _constant(asked: _Asked, diet: Diet, days: int) -> tuple[Forecast, list[float]]:

@@ -7,9 +7,12 @@ from .day_split import (
 )
 from .gate import (
     Broken,
+    Cleared,
     Purpose,
     ToldWeek,
+    clear,
     first_broken,
+    nothing_told,
     purpose_of,
     refusal_of_week,
 )
@@ -155,6 +158,7 @@ __all__ = [
     "WEEKS_BETWEEN_CUTS",
     "Broken",
     "CarbohydratePreference",
+    "Cleared",
     "DeficitLimit",
     "Logged",
     "Macronutrients",
@@ -174,6 +178,7 @@ __all__ = [
     "check_doubt",
     "check_person",
     "check_urgent",
+    "clear",
     "deficit_limits",
     "fat_share",
     "first_broken",
@@ -187,6 +192,7 @@ __all__ = [
     "least_on_day_kcal",
     "logged_of",
     "measured_limits",
+    "nothing_told",
     "path_limit",
     "protein_in_deficit",
     "purpose_of",

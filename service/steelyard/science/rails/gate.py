@@ -43,6 +43,7 @@ class Purpose(StrEnum):
     """What a week is for."""
 
     DEFICIT = "deficit"
+    BREAK = "break"  # at maintenance, within a deficit
     HOLD = "hold"
     GAIN = "gain"
 
@@ -116,7 +117,7 @@ def first_broken(weeks: Sequence[ToldWeek], *, weeks_before: float = 0.0) -> Bro
 
 def _all_broken(weeks: Sequence[ToldWeek], weeks_before: float) -> Iterator[Broken]:
     at, since, counted = 0, 0.0, weeks_before
-    for purpose, group in groupby(weeks, key=lambda week: week.purpose):
+    for purpose, group in groupby(weeks, key=_run_purpose):
         run = list(group)
         length = sum(week.days for week in run) / 7.0
         if purpose is Purpose.DEFICIT:
@@ -130,8 +131,15 @@ def _all_broken(weeks: Sequence[ToldWeek], weeks_before: float) -> Iterator[Brok
         at += len(run)
 
 
+def _run_purpose(week: ToldWeek) -> Purpose:
+    return Purpose.DEFICIT if week.purpose is Purpose.BREAK else week.purpose
+
+
 def _deficit_run(run: Sequence[ToldWeek], at: int, weeks: float) -> Iterator[Broken]:
     for i, week in enumerate(run, start=at):
+        if week.purpose is Purpose.BREAK:
+            yield from _held_run([week], i, Purpose.HOLD)
+            continue
         least = (1.0 - DEFICIT_SHARE_LIMIT) * week.before.maintenance_kcal
         if week.intake_kcal < least - _WITHIN_KCAL:
             yield _too_little(i, DEFICIT, week, least, f"{DEFICIT_SHARE_LIMIT:.0%} of maintenance")
@@ -179,7 +187,8 @@ def _held_run(run: Sequence[ToldWeek], at: int, purpose: Purpose) -> Iterator[Br
 def _change_share(run: Sequence[ToldWeek]) -> float:
     """Change of tissue a week, of the body mass at the start."""
     first, last = run[0].before, run[-1].after
-    return (last.settled_kg - first.settled_kg) / (sum(week.days for week in run) / 7.0) / first.weight_kg
+    spent = sum(week.days for week in run if week.purpose is not Purpose.BREAK) / 7.0
+    return (last.settled_kg - first.settled_kg) / spent / first.weight_kg
 
 
 def _too_little(i: int, rule: str, week: ToldWeek, least: float, why: str) -> Broken:

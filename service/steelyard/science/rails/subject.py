@@ -45,6 +45,11 @@ class Refused(Exception):  # noqa: N818 - a refusal is an answer, not a fault
         return [action for action, _ in self.all]
 
     @property
+    def messages(self) -> list[Message]:
+        """What each of them says."""
+        return [action.message for action, _ in self.all]
+
+    @property
     def ids(self) -> frozenset[str]:
         """The rules that refuse."""
         return frozenset(action.id for action, _ in self.all)
