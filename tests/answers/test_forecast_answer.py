@@ -10,6 +10,7 @@ from steelyard.science.body import BodyTarget, TargetQuantity, UncertaintySource
 from steelyard.science.measures import assess
 from steelyard.science.member import Told
 from steelyard.science.phase import ScheduledIntake
+from steelyard.science.rails import Refused
 from steelyard.science.register import OutOfDomain
 
 KG = TargetQuantity.WEIGHT_KG
@@ -93,3 +94,13 @@ def test_a_weighing_has_its_noise_twice() -> None:
         at = week.at_end
         assert at.weighing_sd_kg == pytest.approx(2**0.5 * 0.0055 * at.weight_kg)
         assert at.spread.fat_kg == at.spread.lean_kg == at.spread.carried_kg == 0.0
+
+
+def test_a_forecast_that_forgets_the_rails_is_stopped_by_the_gate(monkeypatch: pytest.MonkeyPatch) -> None:
+    """What is forecast passes the gate whoever judged it before: without that call these weeks would be told."""
+    for name in ("first_broken", "rails.refuse_deficit", "rails.refuse_change"):
+        monkeypatch.setattr(f"steelyard.science.phase.intake_question.{name}", lambda *_, **__: None)
+    starving = answers.PathAsked([ScheduledIntake(weeks=4, intake_kcal=1000.0)])
+    with pytest.raises(Refused) as refused:
+        answers.forecast_intake(ask(starving))
+    assert refused.value.field == "question"

@@ -128,3 +128,30 @@ def test_a_weighing_has_its_noise_twice(who: Person) -> None:
             assert at.weighing_sd_kg**2 - calm.weighing_sd_kg**2 == pytest.approx(2 * noise**2)
             assert at._replace(weighing_sd_kg=calm.weighing_sd_kg) == calm
             assert calm.weighing_sd_kg == calm.spread.weight_kg
+
+
+# --- the gate ---------------------------------------------------------------------------------------------------------
+
+
+def test_a_planner_that_forgets_the_rails_is_stopped_by_the_gate(monkeypatch: pytest.MonkeyPatch) -> None:
+    """What is planned passes the gate whoever planned it: without that call this plan would be told."""
+    monkeypatch.setattr("steelyard.science.phase.deficit.DeficitPhase.cap", lambda *_, **__: None)
+    wild = answers.plan_phases(ask(DeficitAim(weeks=4, deficit_kcal=1900.0)))
+    assert wild.value.phases == []
+    assert wild.value.nearest is not None
+    assert {"INFEASIBLE", "REFUSED_DEFICIT"} <= {reason.code for reason in wild.reasons}
+    assert "refused" in {action.action for action in wild.actions}
+
+
+def test_a_hold_that_forgets_its_floor_is_stopped_by_the_gate(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("steelyard.science.rails.held_kcal", lambda now, wanted_kcal: 900.0)
+    held = answers.plan_phases(ask(HoldAim(weeks=4)))
+    assert held.value.phases == []
+    assert "REFUSED_HELD" in {reason.code for reason in held.reasons}
+
+
+def test_phases_that_did_not_pass_the_gate_are_no_answer() -> None:
+    told = answers.plan_phases(ask(HoldAim(weeks=4))).value
+    assert told.phases
+    with pytest.raises(AttributeError):
+        _ = told._replace(told=told.phases).phases  # type: ignore[arg-type]

@@ -180,6 +180,13 @@ def interval_columns(means: Sequence[float], sds: Sequence[float], digits: int) 
     return IntervalColumns(*bounds_columns(means, sds, _SCALES[digits]))
 
 
+def amount_columns(means: Sequence[float], sds: Sequence[float], digits: int) -> IntervalColumns:
+    """``amount_spread`` of each pair."""
+    lower, mean, upper = bounds_columns(means, sds, _SCALES[digits])
+    clamped = [[max(0.0, value) for value in values] for values in (lower, mean, upper)]
+    return IntervalColumns(clamped[0], clamped[1], clamped[2])
+
+
 def column(values: Sequence[float], digits: int) -> list[float]:
     """Values at the wire's precision, as in ``interval``."""
     return rounded_column(values, _SCALES[digits])

@@ -10,7 +10,7 @@ from ..rendering.pictures import TREND_PICTURES
 from ..schemas.trends import ChangeSplit, CompositionOverLog, TrendDays, TrendRequest, TrendResponse
 from . import mapping
 from .examples.examples import TREND_EXAMPLES
-from .mapping import FRACTION, KCAL, KG, amount, column, column_with_gaps, interval, interval_columns
+from .mapping import FRACTION, KCAL, KG, amount, amount_columns, column, column_with_gaps, interval, interval_columns
 
 _RATIO = 3  # digits
 
@@ -96,10 +96,10 @@ def _days(trend: Trend, log: DailyLog) -> TrendDays:
         date=list(map(date.fromordinal, range(first, first + count))),
         observed_weight_kg=column_with_gaps(log.weight_kg, log.is_weighed, KG),
         is_outlier=is_outlier,
-        weight_kg=interval_columns(causal.weight_kg, causal.weight_sd_kg, KG),
-        smoothed_weight_kg=interval_columns(smoothed.weight_kg, smoothed.weight_sd_kg, KG),
+        weight_kg=amount_columns(causal.weight_kg, causal.weight_sd_kg, KG),
+        smoothed_weight_kg=amount_columns(smoothed.weight_kg, smoothed.weight_sd_kg, KG),
         tissue_kg=column(split.tissue_kg, KG),
         carried_kg=column(split.carried_kg, KG),
         weekly_rate_kg=interval_columns(smoothed.weekly_rate_kg, smoothed.weekly_rate_sd_kg, KG),
-        maintenance_kcal=interval_columns(smoothed.maintenance_kcal, smoothed.maintenance_sd_kcal, KCAL),
+        maintenance_kcal=amount_columns(smoothed.maintenance_kcal, smoothed.maintenance_sd_kcal, KCAL),
     )

@@ -69,8 +69,8 @@ class Facts(NamedTuple):
 
     @property
     def is_underweight(self) -> bool:
-        """Whether a rail refuses a deficit for want of mass."""
-        return self._refused_by(rails.BMI, rails.BODY_FAT)
+        """Whether a rail refuses a deficit for want of mass, and a gain is open."""
+        return self._refused_by(rails.BMI, rails.BODY_FAT) and self.gain.closed is None
 
     @property
     def is_pregnant(self) -> bool:

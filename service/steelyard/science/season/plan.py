@@ -3,6 +3,7 @@
 from datetime import date, timedelta
 from typing import NamedTuple
 
+from .. import rails
 from ..body import ALL_SOURCES, Forecast, UncertaintySource
 from ..phase import MOST_WEEKS, PlannedPhase, PlannedWeek
 from ..rails import (
@@ -50,6 +51,8 @@ def live_season(
     has_cuts = any(week.mode == CUT for week in weeks)
     actions = list(asked.cutting.warnings) if has_cuts else []
     is_history_unknown = asked.history.cuts_last_12_months is None
+    if has_cuts and is_history_unknown:
+        actions += rails.warn_history(None, None)
     actions += season_actions(asked.member.subject, is_history_unknown, policy, weeks, phases, path)
     reasons = explain_phases(policy, weeks, phases, path)
     unkept = unkept_limits(outcome, asked.limits)
