@@ -288,7 +288,7 @@ def _told(asked: PlanAsked, subject: Subject, plan: Plan) -> Cleared[list[PhaseP
     phases = _phases(asked, subject, plan, path)
     aim, weeks_before = asked.aim, 0.0
     if isinstance(aim, DeficitAim):
-        weeks_before = aim.weeks_done or asked.history.weeks_that_count(asked.pause_weeks)
+        weeks_before = aim.weeks_done or asked.history.weeks_that_count
     weeks = [week for planned in phases for week in _told_weeks(planned, subject, path)]
     return clear(phases, weeks, "phase", weeks_before=weeks_before)
 
@@ -344,7 +344,7 @@ def _split(
     aim, weeks_in_deficit = asked.aim, 0.0
     is_deficit = isinstance(aim, DeficitAim) and phase.kind == aim.kind
     if isinstance(aim, DeficitAim) and is_deficit:
-        before = 0.0 if aim.weeks_done else asked.history.weeks_that_count(asked.pause_weeks)
+        before = 0.0 if aim.weeks_done else asked.history.weeks_that_count
         weeks_in_deficit = len(phase.weeks) + aim.weeks_done + before
     is_held = not is_deficit or week.element is Element.BREAK
     least = max(least_day_kcal(now, weeks_in_deficit, is_held=is_held) for now in on)

@@ -342,7 +342,7 @@ def test_no_deficit_where_a_rail_refuses_it(change: dict[str, Any], rule: str, s
     found = decide(question(0.22, **{"feeling": Feeling.UNHAPPY, **change, **situation}))
     assert found.recommended.kind not in CUTS
     assert all(a.closed is not None for a in found.alternatives if a.kind in CUTS)
-    assert [a.id for a in found.actions if a.action == "refused"] == [rule]
+    assert {a.id for a in found.actions if a.action == "refused"} == {rule}
 
 
 def test_underweight_gains_and_pregnancy_holds() -> None:
@@ -377,8 +377,9 @@ def test_better_screening_never_makes_it_worse(fat: float, feeling: Feeling) -> 
     gout = screened(conditions=(Condition.GOUT,))
     before = [decide(question(fat, feeling=feeling, screening=s)) for s in (None, gout)]
     clear = decide(question(fat, feeling=feeling))
+    # Whom nobody screened is held at need, by the equations, which is over the maintenance that is known here.
+    assert clear.recommended.total_kg >= before[1].recommended.total_kg - 1e-9
     for worse in before:
-        assert clear.recommended.total_kg >= worse.recommended.total_kg - 1e-9
         open_before = {a.kind for a in worse.alternatives if a.closed is None}
         assert open_before <= {a.kind for a in clear.alternatives if a.closed is None}
 

@@ -184,8 +184,9 @@ class UsualCourse:
         return states[1:]
 
     def gain(self, state: BodyState, weeks: int) -> list[BodyState]:
-        """States at the ends of weeks of a gain of usual size."""
-        return plan_surplus(self.member.subject, self.model, state, weeks, self.surplus_kcal, _BALANCED).states
+        """States at the ends of weeks of a gain of usual size; of a hold where no gain is inside the rails."""
+        planned = plan_surplus(self.member.subject, self.model, state, weeks, self.surplus_kcal, _BALANCED)
+        return planned.states or self.hold(state, weeks)
 
     def cut(self, weeks: int) -> list[BodyState]:
         """States at the ends of weeks of a mini-cut from the start."""

@@ -75,10 +75,11 @@ class History(NamedTuple):
     cuts_last_12_months: int | None = None
     weeks_since_last_cut: int | None = None
 
-    def weeks_that_count(self, pause_weeks: int) -> float:
+    @property
+    def weeks_that_count(self) -> float:
         """Weeks of the last deficit that count as of the next: as many as a short one has, as it is not told."""
         since = self.weeks_since_last_cut
-        is_close = since is not None and since + pause_weeks < rails.APART_WEEKS
+        is_close = since is not None and since < rails.APART_WEEKS
         return float(rails.LONG_PHASE_WEEKS) if is_close else 0.0
 
 
@@ -231,7 +232,7 @@ def plan_deficit(
         aim,
         protein,
         start=(draft.model, draft.states[0]),
-        weeks_before=0.0 if aim.weeks_done else history.weeks_that_count(pause_weeks),
+        weeks_before=0.0 if aim.weeks_done else history.weeks_that_count,
     )
     if pause_weeks:
         phase.starting(draft.state, subject_at(subject, draft.model, draft.state))

@@ -131,14 +131,19 @@ class Subject(NamedTuple):
         return self.weight_kg - self.fat_kg
 
     @property
+    def availability_fade(self) -> tuple[float, float]:
+        """Body fat from and to which limits on energy availability fade; out of reach where it was not measured."""
+        if not self.is_fat_measured:
+            return 2.0, 3.0
+        return AVAILABILITY_FADE[Sex.MALE if self.sex is Sex.MALE else Sex.FEMALE]
+
+    @property
     def availability_left(self) -> float:
         """What is left of the limits on energy availability at this body fat: 1 for the lean, 0 where they only warn.
 
         Fat from height and weight never exempts. Where neither sex fits, the fade that begins later.
         """
-        if not self.is_fat_measured:
-            return 1.0
-        first, last = AVAILABILITY_FADE[Sex.MALE if self.sex is Sex.MALE else Sex.FEMALE]
+        first, last = self.availability_fade
         return min(1.0, max(0.0, (last - (self.fat_fraction - self.fat_below)) / (last - first)))
 
     @property

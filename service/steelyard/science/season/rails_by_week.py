@@ -45,6 +45,11 @@ class PersonLimits(NamedTuple):
 
     fat_floor: float
     intake_floor_kcal: float
+    told_floor_kcal: float  # whatever a log says
+    ratio: float  # logged over eaten, its mean
+    most_ratio: float  # and the upper end of its interval
+    fade: tuple[float, float]  # body fat from and to which limits on energy availability fade
+    fat_below: float  # the lower half of the interval of measured body fat
     resting_kcal: float
     start_fat_kg: float
     start_lean_kg: float
@@ -76,6 +81,11 @@ def person_limits(
     return PersonLimits(
         fat_floor=stricter(rails.FAT_FRACTION_FLOOR, subject.sex),
         intake_floor_kcal=stricter(rails.INTAKE_FLOOR, subject.sex),
+        told_floor_kcal=rails.absolute_floor_kcal(subject),
+        ratio=subject.scale.ratio,
+        most_ratio=subject.scale.most,
+        fade=subject.availability_fade,
+        fat_below=subject.fat_below,
         resting_kcal=subject.resting_kcal,
         start_fat_kg=float(state.fat_kg),
         start_lean_kg=float(state.lean_kg),
@@ -104,6 +114,22 @@ def resting_now_kcal(limits: PersonLimits, fat_kg: Number, lean_kg: Number) -> N
     )
 
 
+def _available_kcal(
+    limits: PersonLimits, weight_kg: Number, fat_kg: Number, is_long: Number, ops: Elementwise
+) -> Number:
+    """The least intake told for energy availability [kcal/d]; nothing where measured body fat is high."""
+    first, last = limits.fade
+    left = (last - (fat_kg / weight_kg - limits.fat_below)) / (last - first)
+    left = ops.minimum(1.0, ops.maximum(0.0, left))
+
+    def told(limit: float, ratio: float) -> Number:
+        return (left * limit * (weight_kg - fat_kg) + limits.exercise_kcal) * ratio
+
+    short = told(rails.AVAILABILITY_LIMIT, limits.most_ratio)
+    longer = ops.maximum(short, told(rails.AVAILABILITY_WARN, limits.ratio))
+    return ops.where(left > 0.0, ops.where(is_long, longer, short), 0.0)
+
+
 def most_deficit_kcal(
     limits: PersonLimits,
     model: BodyModel,
@@ -120,13 +146,14 @@ def most_deficit_kcal(
     """
     weight = state.weight_kg
     is_long = weeks > LONG_PHASE_WEEKS
-    available = ops.where(is_long, rails.AVAILABILITY_WARN, rails.AVAILABILITY_LIMIT)
+    available = _available_kcal(limits, weight, seen_fat_kg, is_long, ops)
     resting = resting_now_kcal(limits, seen_fat_kg, state.lean_kg)
     floor = ops.where(is_long, ops.maximum(resting, limits.intake_floor_kcal), limits.intake_floor_kcal)
     linear = linearise(model, seen_fat_kg, PROTEIN_DEFAULT_DEFICIT, ops=ops)
     per_kg = linear.rho_kcal_per_kg * (1.0 - THERMIC_SHARE - model.adaptation_share) / (1.0 - THERMIC_SHARE)
-    most = ops.minimum(rails.DEFICIT_SHARE_LIMIT * maintenance_kcal, FAT_SUPPLY_LIMIT * seen_fat_kg)
-    most = ops.minimum(most, maintenance_kcal - available * (weight - seen_fat_kg) - limits.exercise_kcal)
+    floor = ops.maximum(floor * limits.most_ratio, limits.told_floor_kcal)
+    most = ops.minimum(rails.DEFICIT_SHARE_LIMIT * maintenance_kcal, limits.ratio * FAT_SUPPLY_LIMIT * seen_fat_kg)
+    most = ops.minimum(most, maintenance_kcal - available)
     most = ops.minimum(most, maintenance_kcal - ops.maximum(floor, least_intake_kcal(weight, ops)))
     recovery = ops.maximum(0.0, -state.adaptation_kcal)
     most = ops.minimum(most, rails.LOSS_LIMIT * weight / 7.0 * per_kg - recovery)
