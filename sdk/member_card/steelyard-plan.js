@@ -39,6 +39,7 @@
       phases: "Phases",
       now: "now",
       weeks: (count) => (count === 1 ? "1 week" : `${count} weeks`),
+      endsEarly: "Ends early",
       ofFat: "Fat",
       ofLean: "Lean tissue",
       ofCarried: "Carried mass",
@@ -89,6 +90,7 @@
       phases: "Phasen",
       now: "jetzt",
       weeks: (count) => (count === 1 ? "1 Woche" : `${count} Wochen`),
+      endsEarly: "Endet früher",
       ofFat: "Fett",
       ofLean: "Mageres Gewebe",
       ofCarried: "Getragene Masse",
@@ -165,6 +167,7 @@
     .phases > li { border-inline-start: 4px solid var(--line); padding-inline-start: 12px; }
     .phases > li[aria-current] { border-color: var(--accent); }
     .phase-name { font-weight: 700; }
+    .stop { margin-top: 6px; font-weight: 600; }
     .change { display: grid; gap: 2px; margin-top: 4px; }
     .change div { display: grid; grid-template-columns: 7.5em minmax(0, 1fr); align-items: baseline; }
     .change dd { font-weight: 400; }
@@ -407,7 +410,16 @@
           element("div", {}, element("dt", {}, name),
             element("dd", {}, `${words.change(change.mean)} kg `,
               element("span", { class: "faint" }, `(${words.range(words.change(change.lower), words.change(change.upper))})`))))),
+      ...signsToStop(phase, words),
     );
+  }
+
+  function signsToStop(phase, words) {
+    if (!phase.ends_early_when?.length) return [];
+    return [
+      element("p", { class: "stop" }, words.endsEarly),
+      element("ul", { class: "list", lang: words.messages }, ...phase.ends_early_when.map((each) => element("li", {}, each.text))),
+    ];
   }
 
   function railsPart(plan, words) {

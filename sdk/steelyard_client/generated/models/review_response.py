@@ -40,6 +40,7 @@ class ReviewResponse:
         decision (str): `continue`, `end`, `shorten` or `extend`. Extensible.
         eaten (EatenAgainstPlan): Intake as logged against intake as planned, both on the logging scale.
         end_date (datetime.date): Last day of the phase, as decided.
+        ends_early_when (list[Note]): What ends the days to come before their last; empty where no deficit goes on.
         fingerprint (str): Digest of the input, the contract and the model version.
         guard_rails (list[GuardRail]): Rails that refused, capped or warned.
         is_finished (bool): Whether the phase is over.
@@ -73,6 +74,7 @@ class ReviewResponse:
     decision: str
     eaten: EatenAgainstPlan
     end_date: datetime.date
+    ends_early_when: list[Note]
     fingerprint: str
     guard_rails: list[GuardRail]
     is_finished: bool
@@ -122,6 +124,11 @@ class ReviewResponse:
         eaten = self.eaten.to_dict()
 
         end_date = self.end_date.isoformat()
+
+        ends_early_when = []
+        for ends_early_when_item_data in self.ends_early_when:
+            ends_early_when_item = ends_early_when_item_data.to_dict()
+            ends_early_when.append(ends_early_when_item)
 
         fingerprint = self.fingerprint
 
@@ -185,6 +192,7 @@ class ReviewResponse:
                 "decision": decision,
                 "eaten": eaten,
                 "end_date": end_date,
+                "ends_early_when": ends_early_when,
                 "fingerprint": fingerprint,
                 "guard_rails": guard_rails,
                 "is_finished": is_finished,
@@ -257,6 +265,13 @@ class ReviewResponse:
         eaten = EatenAgainstPlan.from_dict(d.pop("eaten"))
 
         end_date = datetime.date.fromisoformat(d.pop("end_date"))
+
+        ends_early_when = []
+        _ends_early_when = d.pop("ends_early_when")
+        for ends_early_when_item_data in _ends_early_when:
+            ends_early_when_item = Note.from_dict(ends_early_when_item_data)
+
+            ends_early_when.append(ends_early_when_item)
 
         fingerprint = d.pop("fingerprint")
 
@@ -340,6 +355,7 @@ class ReviewResponse:
             decision=decision,
             eaten=eaten,
             end_date=end_date,
+            ends_early_when=ends_early_when,
             fingerprint=fingerprint,
             guard_rails=guard_rails,
             is_finished=is_finished,

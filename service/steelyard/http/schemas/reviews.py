@@ -176,6 +176,9 @@ class ReviewResponse(Provenance, frozen=True, kw_only=True):
     ]
     end_date: Annotated[CivilDate, Meta(description="Last day of the phase, as decided.")]
     weeks: Annotated[list[ReviewedWeek], Meta(description="The days to come; empty where the phase ends.")]
+    ends_early_when: Annotated[
+        list[Note], Meta(description="What ends the days to come before their last; empty where no deficit goes on.")
+    ]
     after: Annotated[FirstWeeksAfter | None, Meta(description="Set where the phase ends or is over.")]
     guard_rails: Annotated[list[GuardRail], Meta(description="Rails that refused, capped or warned.")]
     notes: Annotated[list[Note], Meta(description="Data quality: outliers, gaps, unit mix-ups.")]

@@ -205,7 +205,7 @@ OUT_OF_DOMAIN = _kind(
 GUARD_RAIL = _kind(
     "guard-rail",
     422,
-    "A guard rail forbids this",
+    "For your safety, this is not planned",
     "The request is understood, and refused for the person's safety. The `type` ends in the id of the rule, "
     "which `/v1/methods` describes.",
     "Follow the referral in `detail`. Do not work around the rule.",

@@ -54,6 +54,7 @@ from .phases import (
     PlannedPhase,
     PlannedWeek,
     as_diet,
+    signs_to_stop,
 )
 from .plan import (
     History,
@@ -111,6 +112,7 @@ __all__ = [
     "plan_gain",
     "plan_hold",
     "plan_surplus",
+    "signs_to_stop",
     "subject_at",
     "usual_band",
     "with_usual_diet",

@@ -137,6 +137,11 @@ def as_diet(macros: Macronutrients, weight_kg: float) -> Diet:
     )
 
 
+def signs_to_stop() -> list[Message]:
+    """What ends a deficit before its last day, whatever its plan."""
+    return [say("END_ON_SIGNS"), say("END_ON_FAST_LOSS", percent=100 * LOSS_LIMIT)]
+
+
 def explain_cut(
     phase: PlannedPhase,
     path: Forecast,
@@ -174,8 +179,7 @@ def explain_cut(
         fat = float(path.states[first].fat_kg - path.states[last].fat_kg)
     phase.ends_early_when.append(say("END_AT_TARGET", fat_kg=fat))
     phase.ends_early_when.append(say("END_AT_LIMIT" if is_mini else "END_CUT_AT_LIMIT", weeks=len(phase.weeks)))
-    phase.ends_early_when.append(say("END_ON_SIGNS"))
-    phase.ends_early_when.append(say("END_ON_FAST_LOSS", percent=100 * LOSS_LIMIT))
+    phase.ends_early_when.extend(signs_to_stop())
     phase.guidance.append(say("TRAIN_IN_DEFICIT"))
     phase.guidance.append(say("WEIGH_DAILY"))
 

@@ -14,7 +14,7 @@ from ..log import Log, LogMaintenance
 from ..measures import body_of
 from ..member import Member
 from ..numbers import Estimate
-from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, PromisedPath, Verdict
+from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, PromisedPath, Verdict, signs_to_stop
 from ..rails import RailAction
 from ..register import Basis, Kind, Message, OutOfDomain, equation, say
 from . import texts
@@ -46,6 +46,7 @@ class Review(msgspec.Struct, frozen=True):
     since_day: int
     ratio: float
     is_finished: bool
+    is_deficit: bool
     verdict: Verdict
     probabilities: Probabilities
     more_days_needed: int
@@ -67,6 +68,11 @@ class Review(msgspec.Struct, frozen=True):
     aftermath: Aftermath | None
     reasons: list[Message]
     notes: list[Message]
+
+    @property
+    def ends_early_when(self) -> list[Message]:
+        """What ends the days to come before their last; empty where no deficit goes on."""
+        return signs_to_stop() if self.is_deficit and self.advice.days_ahead else []
 
     @property
     def actions(self) -> list[RailAction]:
@@ -189,6 +195,7 @@ def review_phase(
         since_day=phase.start_day + unseen,
         ratio=now.ratio,
         is_finished=finished,
+        is_deficit=phase.kind.is_deficit,
         verdict=verdict,
         probabilities=likely,
         more_days_needed=more_days,

@@ -5,7 +5,7 @@ from datetime import timedelta
 from .. import rails
 from ..body import Forecast
 from ..person import Condition
-from ..phase import GAIN_RESET_WEEKS, PlannedPhase
+from ..phase import GAIN_RESET_WEEKS, PlannedPhase, signs_to_stop
 from ..rails import FAT_KCAL_PER_G, LOSS_LIMIT, PROTEIN_DEFAULT_DEFICIT, RailAction, Subject
 from ..register import Message, say, template
 from .policy import NEVER, Policy
@@ -144,7 +144,7 @@ def explain_phases(
                 )
             )
             phase.reasons.append(say("PROTEIN_WHY", protein_g_per_kg=PROTEIN_DEFAULT_DEFICIT))
-            phase.ends_early_when.extend([say("END_ON_SIGNS"), say("END_ON_FAST_LOSS", percent=100 * LOSS_LIMIT)])
+            phase.ends_early_when.extend(signs_to_stop())
             phase.guidance.extend([say("TRAIN_IN_DEFICIT"), say("WEIGH_DAILY")])
             if path.model.training_dose < 1.0:
                 phase.cautions.append(say("NO_TRAINING"))

@@ -11,7 +11,7 @@ from . import plan_words as words
 HEADER = (
     "phase", "week", "start_date", "end_date", "element", "intake_kcal_per_day", "protein_g_per_day",
     "carbohydrate_g_per_day", "fat_g_per_day", "fibre_g_per_day", "energy_balance_kcal_per_day",
-    *forecast_columns.HEADER, "cautions",
+    *forecast_columns.HEADER, "cautions", "ends_early_when",
 )  # fmt: skip
 
 
@@ -22,14 +22,15 @@ def table(_request: PlanRequest, plan: PlanResponse) -> bytes:
     writer.writerow(HEADER)
     said = " ".join(words.cautions(plan))
     if not plan.feasible:
-        writer.writerow(["none", *[""] * (len(HEADER) - 2), f"{words.infeasible_text(plan)} {said}"])
+        writer.writerow(["none", *[""] * (len(HEADER) - 3), f"{words.infeasible_text(plan)} {said}", ""])
     for phase in plan.phases:
+        stops = " ".join(words.texts(phase.ends_early_when))
         for week in phase.weeks:
             writer.writerow(
                 (
                     phase.kind, week.week, week.start_date, week.start_date + timedelta(days=week.days - 1),
                     week.element, week.intake_kcal, week.protein_g, week.carbohydrate_g, week.fat_g, week.fibre_g,
-                    week.energy_balance_kcal, *forecast_columns.cells(week.at_end), said,
+                    week.energy_balance_kcal, *forecast_columns.cells(week.at_end), said, stops,
                 )
             )  # fmt: skip
     return text.getvalue().encode()

@@ -1,13 +1,13 @@
 """What the formats of a plan share: its words, and where its intake changes."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
 from typing import NamedTuple
 
 from ...schemas.explanation import Note
 from ...schemas.plans import Phase, PlanResponse, PlanWeek
 from ...schemas.quantities import Interval
-from ...schemas.seasons import IntakeStep
+from ...schemas.seasons import IntakeStep, SeasonPhase
 
 PHASE_NAMES = {"mini_cut": "Mini-cut", "cut": "Cut", "gain": "Gain", "maintenance": "Maintenance"}
 ELEMENT_NAMES = {"easing_in": "easing in", "break": "break"}
@@ -74,6 +74,12 @@ def cautions(plan: PlanResponse) -> list[str]:
     for phase in plan.phases:
         said += texts(phase.cautions)
     said += [one_line(rail.text) for rail in plan.guard_rails]
+    return list(dict.fromkeys(said))
+
+
+def signs_to_stop(phases: Sequence[Phase] | Sequence[SeasonPhase]) -> list[str]:
+    """What ends each phase before its last day, said once."""
+    said = [f"{phase_name(phase.kind)} ends early: {text}" for phase in phases for text in texts(phase.ends_early_when)]
     return list(dict.fromkeys(said))
 
 

@@ -5,11 +5,11 @@ import io
 from datetime import timedelta
 
 from ...schemas.seasons import SeasonQuestion
-from . import forecast_columns, season_words
+from . import forecast_columns, plan_words, season_words
 
 HEADER = (
     "phase", "week", "start_date", "end_date", "intake_kcal_per_day", "energy_balance_kcal_per_day",
-    *forecast_columns.HEADER, "cautions",
+    *forecast_columns.HEADER, "cautions", "ends_early_when",
 )  # fmt: skip
 
 
@@ -19,11 +19,12 @@ def table(_request: SeasonQuestion, season: season_words.Answer) -> bytes:
     writer = csv.writer(text, lineterminator="\r\n")
     writer.writerow(HEADER)
     said = " ".join(season_words.cautions(season))
-    for week in season.plan.weeks:
+    for phase, week in season_words.weeks(season):
         writer.writerow(
             (
                 week.kind, week.week, week.start_date, week.start_date + timedelta(days=6), week.intake_kcal,
                 week.energy_balance_kcal, *forecast_columns.cells(week.at_end), said,
+                " ".join(plan_words.texts(phase.ends_early_when)),
             )
         )  # fmt: skip
     return text.getvalue().encode()

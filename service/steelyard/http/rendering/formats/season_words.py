@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from ...schemas.seasons import IntakeStep, OptimumResponse, SeasonPhase, SeasonResponse
+from ...schemas.seasons import IntakeStep, OptimumResponse, SeasonPhase, SeasonResponse, SeasonWeek
 from .plan_words import one_line, texts
 
 Answer = SeasonResponse | OptimumResponse
@@ -27,6 +27,12 @@ def steps(answer: Answer) -> Iterator[PhasedIntake]:
     for phase in answer.plan.phases:
         for step in phase.intakes:
             yield PhasedIntake(phase, step)
+
+
+def weeks(answer: Answer) -> Iterator[tuple[SeasonPhase, SeasonWeek]]:
+    """Every week with its phase, in order."""
+    phases = (phase for phase in answer.plan.phases for _ in range(phase.weeks))
+    return zip(phases, answer.plan.weeks, strict=True)
 
 
 def broken_limits(answer: Answer) -> list[str]:

@@ -37,7 +37,7 @@ def draw(request: PlanRequest, plan: PlanResponse, theme: Theme) -> Drawing:
         intake_panel(look, span, eaten, plan.maintenance_kcal, points),
         interval_rows.panel(look, groups, title="Change in each phase, kg, with 80 % intervals", samples=[]),
     ]
-    return sheet(look, _message(plan, start.weight_kg), panels, cautions)
+    return sheet(look, _message(plan, start.weight_kg), panels, [*cautions, *words.signs_to_stop(plan.phases)])
 
 
 def _shades(phase: Phase) -> list[Shade]:

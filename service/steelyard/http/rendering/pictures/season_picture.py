@@ -1,6 +1,6 @@
 """The picture of a season, as planned under one strategy or found by a search."""
 
-from ...schemas.seasons import OptimumResponse, SeasonPlan, SeasonQuestion, SeasonResponse
+from ...schemas.seasons import OptimumResponse, SeasonPhase, SeasonPlan, SeasonQuestion, SeasonResponse
 from ..formats import plan_words as words
 from . import interval_rows, wording
 from .body_panels import Eaten, fat_panel, intake_panel, start_of, weight_panel
@@ -41,7 +41,9 @@ def draw(_request: SeasonQuestion, season: SeasonResponse | OptimumResponse, the
         intake_panel(look, span, eaten, begun.maintenance_kcal, points),
         interval_rows.panel(look, [totals], title="Change over the season, kg, with 80 % intervals", samples=[]),
     ]
-    return sheet(look, _message(season, start.weight_kg), panels, _cautions(season))
+    return sheet(
+        look, _message(season, start.weight_kg), panels, [*_cautions(season), *_signs_to_stop(season.plan.phases)]
+    )
 
 
 def _cautions(season: SeasonResponse | OptimumResponse) -> list[str]:
@@ -50,6 +52,11 @@ def _cautions(season: SeasonResponse | OptimumResponse) -> list[str]:
     said = words.texts([*season.cautions, *reversed(notes.values())])
     said += [words.one_line(rail.text) for rail in season.plan.guard_rails]
     return list(dict.fromkeys(said))
+
+
+def _signs_to_stop(phases: list[SeasonPhase]) -> list[str]:
+    """What ends phases of each kind early, said once."""
+    return words.signs_to_stop(list({phase.kind: phase for phase in reversed(phases)}.values())[::-1])
 
 
 def _message(season: SeasonResponse | OptimumResponse, start_kg: float) -> Headline:
