@@ -25,6 +25,7 @@ from steelyard.science.rails.subject import Refused
 from steelyard.science.register.errors import OutOfDomain
 
 Json = dict[str, Any]
+FLOOR_TOLD = {"male": 1200, "female": 1000, "unspecified": 1000}
 START = date(2026, 3, 2)
 SIZES = [pytest.param(400, id="400"), pytest.param(8000, id="8000", marks=pytest.mark.long)]
 
@@ -117,7 +118,7 @@ def test_every_request_is_answered_or_refused_by_name(size: int) -> None:
     verdicts = Counter(s.answer["verdict"] for s in answered)
     decisions = Counter(s.answer["decision"] for s in answered)
     print(f"\n{dict(refused)} {dict(verdicts)} {dict(decisions)}")
-    assert set(refused) <= {"screening_unanswered", "LOG_ABSURD_JUMP", "LOG_FITS_NO_BODY", "LOG_WITHOUT_WEIGHT"}
+    assert set(refused) <= {"screening_unanswered", "LOG_ABSURD_JUMP", "MAINTENANCE_IMPLAUSIBLE", "LOG_WITHOUT_WEIGHT"}
     assert len(answered) >= 0.85 * size
     assert set(verdicts) == {"within_interval", "faster", "slower", "too_early"}
     assert {"continue", "end"} <= set(decisions)
@@ -190,7 +191,14 @@ def violations(s: Swept) -> list[str]:
     days = a["days_into_phase"] + sum(w["days"] for w in a["weeks"])
     is_long = days > 42
     deficit = maintenance - lowest
-    if deficit <= 25 + slack:
+    if kind in ("gain", "maintenance"):
+        # What is raised in steps may be under maintenance for now; no floor may be under it.
+        need(lowest / ratio >= 0.99 * resting - slack or a["correction_kcal"] >= 0, "lowered under resting energy")
+        need(lowest >= FLOOR_TOLD[sex] - 1.0, f"{lowest} told, whatever the log says")
+        end = a["weeks"][-1]["at_end"]["fat_fraction"]["mean"]
+        is_raised = a["correction_kcal"] >= 200 or lowest >= maintenance - 25 - slack
+        need(end >= LEAST_FAT[sex] - 5e-4 or is_raised, f"body fat {end} at the end, and nothing raised")
+    elif deficit <= 25 + slack:
         if "screening" not in asked or asked["screening"]["is_breastfeeding"]:
             return found
     else:
@@ -199,15 +207,19 @@ def violations(s: Swept) -> list[str]:
         floor = INTAKE_FLOOR[sex]
         if is_long:
             floor = max(floor, resting)
-        need(lowest >= floor - 1.0, f"{lowest} under the floor {floor:.0f}")
-        need(lowest / ratio >= floor - slack, f"{lowest} under the floor {floor:.0f}, physical")
+        need(lowest >= FLOOR_TOLD[sex] - 1.0, f"{lowest} told, whatever the log says")
+        need(lowest / ratio >= floor - slack, f"{lowest} under the floor {floor:.0f}, eaten")
         need(deficit <= 0.30 * maintenance + slack, f"deficit {deficit:.0f} of {maintenance}")
         fraction = a["body_fat_fraction"]["mean"]
         fat_now = fraction * weight
         need(deficit / ratio <= FAT_SUPPLY * fat_now * 1.05 + slack, f"deficit {deficit:.0f} over the supply of fat")
         exercise = exercise_kcal(person, resting)
-        available = (lowest - exercise) / (weight - fat_now)
-        need(available >= (30 if is_long else 25) * 0.985, f"energy availability {available:.1f}")
+        available = (lowest / ratio - exercise) / (weight - fat_now)
+        # It fades where body fat is high, by the lower end of the reading.
+        first, last = (0.18, 0.25) if sex == "male" else (0.27, 0.35)
+        low = fraction - (assessed.fat.mean - assessed.fat.lower)
+        left = min(1.0, max(0.0, (last - low) / (last - first))) if assessed.fat.is_measured else 1.0
+        need(available >= left * (30 if is_long else 25) * 0.985, f"energy availability {available:.1f}")
         end = a["weeks"][-1]["at_end"]["fat_fraction"]["mean"]
         need(end >= LEAST_FAT[sex] - 5e-4, f"body fat {end} at the end")
         ahead = sum(w["days"] for w in a["weeks"])

@@ -58,6 +58,7 @@ class ReviewResponse:
             ``coverage``.
         probabilities (VerdictProbabilities): Where the change of tissue lies against the plan's 80 % interval; they add
             up to 1.
+        protein_reference_kg (float | None): Body mass that the least protein of a deficit is reckoned by.
         reasons (list[Note]):
         verdict (str): `within_interval`, `faster`, `slower` or `too_early`. Extensible.
         weeks (list[ReviewedWeek]): The days to come; empty where the phase ends.
@@ -87,6 +88,7 @@ class ReviewResponse:
     notes: list[Note]
     physical_maintenance_kcal: Interval
     probabilities: VerdictProbabilities
+    protein_reference_kg: float | None
     reasons: list[Note]
     verdict: str
     weeks: list[ReviewedWeek]
@@ -165,6 +167,9 @@ class ReviewResponse:
 
         probabilities = self.probabilities.to_dict()
 
+        protein_reference_kg: float | None
+        protein_reference_kg = self.protein_reference_kg
+
         reasons = []
         for reasons_item_data in self.reasons:
             reasons_item = reasons_item_data.to_dict()
@@ -205,6 +210,7 @@ class ReviewResponse:
                 "notes": notes,
                 "physical_maintenance_kcal": physical_maintenance_kcal,
                 "probabilities": probabilities,
+                "protein_reference_kg": protein_reference_kg,
                 "reasons": reasons,
                 "verdict": verdict,
                 "weeks": weeks,
@@ -327,6 +333,15 @@ class ReviewResponse:
 
         probabilities = VerdictProbabilities.from_dict(d.pop("probabilities"))
 
+        def _parse_protein_reference_kg(data: object) -> float | None:
+            if data is None:
+                return data
+            return cast(float | None, data)
+
+        protein_reference_kg = _parse_protein_reference_kg(
+            d.pop("protein_reference_kg")
+        )
+
         reasons = []
         _reasons = d.pop("reasons")
         for reasons_item_data in _reasons:
@@ -368,6 +383,7 @@ class ReviewResponse:
             notes=notes,
             physical_maintenance_kcal=physical_maintenance_kcal,
             probabilities=probabilities,
+            protein_reference_kg=protein_reference_kg,
             reasons=reasons,
             verdict=verdict,
             weeks=weeks,

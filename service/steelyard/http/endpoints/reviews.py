@@ -72,6 +72,7 @@ def review_phase(body: ReviewRequest) -> ReviewResponse:
         decision=found.advice.decision.value,
         end_date=reviewed.last_date,
         weeks=[_week(week) for week in reviewed.weeks],
+        protein_reference_kg=mapping.rounded_if_any(found.protein_reference_kg, KG),
         ends_early_when=mapping.notes(found.ends_early_when),
         after=None if reviewed.after is None else _after(reviewed.after),
         guard_rails=[mapping.guard_rail(action) for action in answer.actions],

@@ -176,6 +176,9 @@ class ReviewResponse(Provenance, frozen=True, kw_only=True):
     ]
     end_date: Annotated[CivilDate, Meta(description="Last day of the phase, as decided.")]
     weeks: Annotated[list[ReviewedWeek], Meta(description="The days to come; empty where the phase ends.")]
+    protein_reference_kg: Annotated[
+        float | None, Meta(description="Body mass that the least protein of a deficit is reckoned by.", examples=[80.0])
+    ]
     ends_early_when: Annotated[
         list[Note], Meta(description="What ends the days to come before their last; empty where no deficit goes on.")
     ]

@@ -105,9 +105,11 @@ class Member:
     @cached_property
     def scale(self) -> Scale:
         """How much of what they eat they log; 1 without a log, or where maintenance is known."""
-        if self.learnt is None:
-            return Scale()
-        ratio = self.learnt.logging_ratio
+        return Scale() if self.learnt is None else self.scale_by(self.learnt)
+
+    def scale_by(self, learnt: LogMaintenance) -> Scale:
+        """How much of what they eat a log holds, by what it says of their maintenance."""
+        ratio = learnt.logging_ratio
         # Near the underweight range nobody honest with a low maintenance may be taken for somebody who logs little.
         most = 1.0 if self.seen.bmi < BMI_WARN else min(1.0, ratio.upper)
         return Scale(max(LOGGING_RATIO_LEAST, ratio.mean), max(ratio.mean, most))

@@ -208,6 +208,21 @@ def split_grams(
     return protein, carbohydrate, fat
 
 
+def fitted_grams(
+    intake_kcal: float, weight_kg: float, protein_g: float, carbohydrate_g: float | None
+) -> tuple[float, float | None]:
+    """Grams of protein and carbohydrate that fit into a daily energy beside the least fat for a body mass [kg].
+
+    Carbohydrate gives way first, in steps of 5 g, then protein.
+    """
+    room = max(0.0, intake_kcal - least_fat_kcal(intake_kcal, weight_kg))
+    protein = min(protein_g, room // PROTEIN_KCAL_PER_G)
+    if carbohydrate_g is None:
+        return protein, None
+    left = (room - PROTEIN_KCAL_PER_G * protein) / CARBOHYDRATE_KCAL_PER_G
+    return protein, min(carbohydrate_g, left // 5.0 * 5.0)
+
+
 def split_intake(
     intake_kcal: float,
     weight_kg: float,

@@ -1,11 +1,12 @@
 """What to do about a phase: go on, correct the intake, or end, shorten or extend it."""
 
+from bisect import bisect_left
 from datetime import date
 from enum import StrEnum
 from typing import NamedTuple
 
 from .. import rails
-from ..body import BASELINE_CARBOHYDRATE_SHARE, Diet, Forecast, Stretch, current_maintenance_kcal, forecast
+from ..body import BASELINE_CARBOHYDRATE_SHARE, Diet, Forecast, Stretch, forecast
 from ..numbers import Estimate
 from ..phase import DAYS_PER_WEEK, LEAST_DEFICIT, MOST_WEEKS, FollowedPhase, PhaseKind, PromisedPath, Verdict
 from ..rails import GAIN_RATE, GAIN_RATE_LIMIT, LOSS_LIMIT, PROTEIN_DEFAULT_GAIN, UNANSWERED, RailAction
@@ -17,6 +18,8 @@ from .reading import Now
 _AFTERMATH_LENGTHS = (3.0, 4.0, 7.0)
 # What 10 kcal/d of rounding is worth over six weeks, at about 8,000 kcal a kilogram.
 _ROUNDING_KG = 0.05
+# What protects the body at once is not come to in steps.
+_FLOORS = (rails.FLOOR, rails.AVAILABILITY)
 _OFF_PLAN = (Verdict.FASTER, Verdict.SLOWER)
 # Nobody is told to eat less than this, whatever a target would take.
 _LEAST_SEARCHED_KCAL = 500.0
@@ -52,8 +55,8 @@ class Aftermath(NamedTuple):
 @traced
 def aftermath(course: RestOfPhase, now: Now) -> Aftermath:
     """What the first weeks after the phase look like, at the maintenance of the body there is."""
-    physical = float(current_maintenance_kcal(course.model, course.state))
-    intake = STEP_KCAL * round(course.ratio * physical / STEP_KCAL)
+    now_body = course.subject_at(course.state)
+    intake = int(rails.held_kcal(course.subject, STEP_KCAL * round(now_body.maintenance_kcal / STEP_KCAL)))
     eaten = intake / course.ratio
     diet = Diet(eaten, BASELINE_CARBOHYDRATE_SHARE * eaten, PROTEIN_DEFAULT_GAIN)
     path = forecast(course.now.body, [Stretch(diet, (days,)) for days in _AFTERMATH_LENGTHS])
@@ -72,29 +75,47 @@ def advise(
         return Advice(NextStep.END, 0, 0, [say(texts.OVER)], [])
     if phase.kind.is_deficit:
         return _Deficit(phase, course, now, promised, verdict).advise()
-    return _hold_or_gain(phase, course, now, promised, verdict)
+    return _HoldOrGain(phase, course, now, promised, verdict).advise()
 
 
-def _held(limits: IntakeLimits, wanted: float) -> int:
-    """A change of intake rounded to a step, inside the limits; the least wins where they leave nothing."""
-    return max(min(down(wanted), down(limits.most)), up(limits.least))
+class _Held(NamedTuple):
+    """A change of intake as the rails leave it [kcal/d]; ``is_raised``: whether one of them asked for more."""
+
+    change_kcal: int
+    is_raised: bool
 
 
-def _rail_actions(
-    limits: IntakeLimits, course: RestOfPhase, change_kcal: int, wanted: float, days: int
-) -> list[RailAction]:
+def _held(limits: IntakeLimits, wanted: float) -> _Held:
+    """A change rounded to 10 kcal, one step at most and inside the limits; the least of them wins.
+
+    The limit on what is most never lowers an intake: it only holds what is added.
+    """
+    change = down(min(max(wanted, -texts.MOST_STEP_KCAL), texts.MOST_STEP_KCAL))
+    if change > 0:
+        change = min(change, max(0, down(min(limits.most, change))))
+    least = up(limits.least)
+    return _Held(max(change, least), least > change)
+
+
+def _is_one_step(limits: IntakeLimits) -> bool:
+    """Whether one step brings a deficit inside the rails, or what protects the body at once asks for more."""
+    return up(limits.least) <= texts.MOST_STEP_KCAL or limits.why.rule in _FLOORS
+
+
+def _rail_actions(limits: IntakeLimits, course: RestOfPhase, held: _Held, wanted: float, days: int) -> list[RailAction]:
     """What the rails did to the days to come."""
     actions = list(limits.warnings)
+    change_kcal = held.change_kcal
     intake = min(course.intakes(float(change_kcal), days))
-    if change_kcal > wanted:
+    if held.is_raised:
         asked = course.maintenance_kcal - (intake - change_kcal + wanted)
         actions.append(rails.capped(limits.why, asked))
     end = course.end(float(change_kcal), days)
     weeks = days / DAYS_PER_WEEK
-    loss = float(course.state.tissue_kg - end.tissue_kg) / weeks / course.physical.weight_kg
-    if course.maintenance_kcal - intake > LEAST_DEFICIT / 2.0:
-        actions += rails.warn_deficit(course.logged, intake, loss, float(end.fat_kg / end.weight_kg))
-    return actions
+    loss = float(course.state.tissue_kg - end.tissue_kg) / weeks / course.subject.weight_kg
+    then = course.subject_at(end)
+    actions += rails.warn_deficit(course.subject, intake, loss, then.fat_fraction, then.bmi)
+    return [*actions, *course.protein_actions]
 
 
 class _Deficit:
@@ -107,18 +128,21 @@ class _Deficit:
         expected = -promised.change(0, phase.days).fat.mean
         self.target = expected if phase.fat_loss_kg is None else phase.fat_loss_kg
         self.is_judged = verdict is not Verdict.TOO_EARLY
+        self.left = course.days_left
         self.reasons: list[Message] = []
         self.actions: list[RailAction] = []
 
     def advise(self) -> Advice:
         course = self.course
-        limits = course.limits(course.days_left)
+        limits = course.limits(self.left)
         if limits.refusal is not None:
             if limits.refusal.action.id == UNANSWERED:
                 raise limits.refusal
             action = limits.refusal.action
-            return self._end(say(texts.NOT_SAFE, rule=action.id, why=action.message.text), [action])
-        limits = self._with_logged_loss(limits)
+            more = [other.message for other in limits.refusal.actions[1:]]
+            ended = self._end(say(texts.NOT_SAFE, rule=action.id, why=action.message.text), limits.refusal.actions)
+            return ended._replace(reasons=[*ended.reasons, *more])
+        limits = self._with_logged_loss(self._shortened(limits))
         lost = -course.now.fat.mean
         if self.is_judged and self.target > 0.0 and lost >= self.target:
             return self._end(say(texts.PURPOSE_MET, fat_kg=lost, target_kg=self.target))
@@ -128,18 +152,41 @@ class _Deficit:
         room = limits.most - limits.least
         if room < (LEAST_DEFICIT if self.is_judged else 1.0):
             return self._end(say(texts.NO_ROOM, rule=limits.why.rule, why=limits.why.why))
+        if not _is_one_step(limits):
+            return self._end(say(texts.PAST_RAIL, rule=limits.why.rule, why=limits.why.why))
         return self._go_on(limits)
+
+    def _shortened(self, limits: IntakeLimits) -> IntakeLimits:
+        """The limits of as many whole weeks less as bring the rest inside every rail with one step.
+
+        As they are where all of it is inside, or less than a week would be.
+        """
+        most = (self.left - texts.LEAST_DAYS_LEFT) // DAYS_PER_WEEK
+        if _is_one_step(limits):
+            return limits
+
+        def after(weeks_less: int) -> IntakeLimits:
+            return self.course.limits(self.left - DAYS_PER_WEEK * weeks_less)
+
+        weeks = bisect_left(range(max(1, most + 1)), True, lo=1, key=lambda less: _is_one_step(after(less)))
+        if weeks > most:
+            return limits
+        inside = after(weeks)
+        self.left -= DAYS_PER_WEEK * weeks
+        why = limits.why
+        self.reasons.append(say(texts.SHORTENED, date=self._date(self.left), rule=why.rule, why=why.why))
+        return inside
 
     def _lowest(self) -> float:
         """The least intake of the days to come, as planned."""
-        return min(self.course.intakes(0.0, self.course.days_left))
+        return min(self.course.intakes(0.0, self.left))
 
     def _end(self, reason: Message, actions: list[RailAction] | None = None) -> Advice:
         return Advice(NextStep.END, 0, 0, [reason], [*self.actions, *(actions or [])])
 
     def _with_logged_loss(self, limits: IntakeLimits) -> IntakeLimits:
         """The rail on what was really lost: too fast over two settled weeks raises the intake."""
-        now, weight = self.now, self.course.physical.weight_kg
+        now, weight = self.now, self.course.subject.weight_kg
         if now.fortnight_tissue is None or now.days < 14 + texts.SETTLING_DAYS:
             return limits
         weekly = -now.fortnight_tissue.mean / 2.0
@@ -156,24 +203,26 @@ class _Deficit:
             return limits
         # Against what was eaten: what was lost beyond the planned limit, spread over a week.
         excess = (weekly - LOSS_LIMIT * weight) * now.rho_kcal_per_kg / DAYS_PER_WEEK
-        least = min(now.fortnight_intake_kcal + excess - self._lowest(), limits.most)
+        least = min(now.fortnight_intake_kcal + excess - self._lowest(), limits.most, float(texts.MOST_STEP_KCAL))
         if least <= limits.least:
             return limits
         why = rails.DeficitLimit(texts.LOGGED_LOSS, limits.most - least, "loss as logged")
         return limits._replace(least=least, why=why)
 
     def _go_on(self, limits: IntakeLimits) -> Advice:
-        course, left = self.course, self.course.days_left
-        wanted, days, decision = 0.0, left, NextStep.CONTINUE
+        course, left = self.course, self.left
+        planned = NextStep.CONTINUE if left == course.days_left else NextStep.SHORTEN
+        wanted, days, decision = 0.0, left, planned
         if left < texts.LEAST_DAYS_LEFT and self.verdict in _OFF_PLAN:
             self.reasons.append(say(texts.TOO_LATE, days=left))
         elif self.verdict is Verdict.SLOWER or (self.verdict is Verdict.FASTER and self.phase.fat_loss_kg is None):
             low = min(limits.least, _LEAST_SEARCHED_KCAL - self._lowest())
             wanted = float(down(course.restore_fat(self.target, left, low, max(limits.most, limits.least))))
             wanted = min(wanted, 0.0) if self.verdict is Verdict.SLOWER else max(wanted, 0.0)
-        change = _held(limits, wanted)
-        actions = _rail_actions(limits, course, change, wanted, left)
-        self._explain(limits, change, wanted)
+        held = _held(limits, wanted)
+        change = held.change_kcal
+        actions = _rail_actions(limits, course, held, wanted, left)
+        self._explain(limits, held, wanted)
         reach = None
         if self.phase.fat_loss_kg is not None and self.is_judged:
             most = self._most_days()
@@ -188,23 +237,21 @@ class _Deficit:
                 elif reach is None:
                     fat = -course.fat_change(float(change), left)
                     self.reasons.append(say(texts.OUT_OF_REACH, fat_kg=fat, target_kg=self.target))
-        if days > left:
-            # More days may bring a stricter rail: a phase over six weeks is a long one.
-            longer = course.limits(days)
-            held = max(change, up(longer.least))
-            if held != change:
-                decision, days = NextStep.CONTINUE, left
-                self.reasons = [r for r in self.reasons if r.code != texts.EXTEND]
-                fat = -course.fat_change(float(change), left)
-                self.reasons.append(say(texts.OUT_OF_REACH, fat_kg=fat, target_kg=self.target))
+        # More days may bring a stricter rail: a phase over six weeks is a long one.
+        if days > left and up(course.limits(days).least) > change:
+            decision, days = planned, left
+            self.reasons = [r for r in self.reasons if r.code != texts.EXTEND]
+            fat = -course.fat_change(float(change), left)
+            self.reasons.append(say(texts.OUT_OF_REACH, fat_kg=fat, target_kg=self.target))
         self._warn_of_eaten(limits)
         return Advice(decision, change, days, self.reasons, [*self.actions, *actions])
 
-    def _explain(self, limits: IntakeLimits, change: int, wanted: float) -> None:
-        why = limits.why
-        if change == wanted:
+    def _explain(self, limits: IntakeLimits, held: _Held, wanted: float) -> None:
+        why, change = limits.why, held.change_kcal
+        if not held.is_raised:
             if change:
-                self.reasons.append(say(texts.CORRECTED, correction_kcal=change))
+                code = texts.CORRECTED if change == wanted else texts.STEPPED
+                self.reasons.append(say(code, correction_kcal=change))
         elif change > 0:
             self.reasons.append(say(texts.RAISED, correction_kcal=change, rule=why.rule, why=why.why))
         else:
@@ -214,14 +261,14 @@ class _Deficit:
     def _most_days(self) -> int:
         if self.phase.kind is PhaseKind.MINI_CUT:
             return MOST_WEEKS * DAYS_PER_WEEK - self.course.days_gone
-        return self.course.days_left + texts.MOST_EXTENSION_DAYS
+        return self.left + texts.MOST_EXTENSION_DAYS
 
     def _falls_short(self, change: float) -> bool:
         """Whether the target is missed by enough to matter: when slower, or near the end."""
-        short = self.target + self.course.fat_change(change, self.course.days_left)
+        short = self.target + self.course.fat_change(change, self.left)
         if self.verdict is Verdict.SLOWER:
             return short > _ROUNDING_KG
-        is_near = self.course.days_left <= DAYS_PER_WEEK
+        is_near = self.left <= DAYS_PER_WEEK
         return self.verdict is Verdict.WITHIN_INTERVAL and is_near and short > texts.SHORTFALL_SHARE * self.target
 
     def _date(self, days: int) -> str:
@@ -238,42 +285,120 @@ class _Deficit:
             self.actions.append(RailAction(why.rule, "warned", least, eaten, "kcal/d", message))
 
 
-def _hold_or_gain(
-    phase: FollowedPhase, course: RestOfPhase, now: Now, promised: PromisedPath, verdict: Verdict
-) -> Advice:
-    """A gain or a hold: the rate to come is restored, and never what was missed."""
-    left = course.days_left
-    fraction = course.physical.fat_fraction
-    is_judged = verdict is not Verdict.TOO_EARLY
-    ceiling = phase.fat_ceiling if phase.kind is PhaseKind.GAIN else None
-    if ceiling is not None and is_judged and fraction >= ceiling:
+class _HoldOrGain:
+    """A gain or a hold in its course: the rate to come is restored in steps, and never what was missed."""
+
+    def __init__(
+        self, phase: FollowedPhase, course: RestOfPhase, now: Now, promised: PromisedPath, verdict: Verdict
+    ) -> None:
+        self.phase, self.course, self.now, self.promised, self.verdict = phase, course, now, promised, verdict
+        self.reasons: list[Message] = []
+
+    def advise(self) -> Advice:
+        course, subject = self.course, self.course.subject
+        if self.phase.kind is PhaseKind.GAIN:
+            rails.check_answered(subject)
+        met = self._ceiling_met()
+        if met is not None:
+            return Advice(NextStep.END, 0, 0, [met], [])
+        left = course.days_left
+        limits = course.limits(left)
+        for supposing in (self._as_eaten_so_far, self._as_planned):
+            # Nothing is lowered while the scale does not contradict the plan: what else explains the two together?
+            if limits.most < 0.0 and self.verdict is not Verdict.FASTER and supposing():
+                limits = course.limits(left)
+        wanted = self._wanted()
+        held = _held(limits, wanted)
+        change = held.change_kcal
+        if self.phase.kind is PhaseKind.GAIN and change > limits.most + 0.5 * STEP_KCAL:
+            limit = 100.0 * GAIN_RATE_LIMIT[subject.training_status]
+            return Advice(NextStep.END, 0, 0, [say(texts.TOO_FAST_A_GAIN, limit_percent=limit)], [])
+        actions = list(course.protein_actions)
+        if held.is_raised:
+            why = limits.why
+            self.reasons.append(say(texts.RAISED, correction_kcal=change, rule=why.rule, why=why.why))
+            actions += rails.raised_to_floor(subject, min(course.intakes(0.0, left)))
+        elif change < min(wanted, texts.MOST_STEP_KCAL):
+            actions.append(self._held_under_ceiling(change))
+        elif change:
+            self.reasons.append(say(texts.CORRECTED if change == wanted else texts.STEPPED, correction_kcal=change))
+        return Advice(NextStep.CONTINUE, change, left, self.reasons, actions)
+
+    def _ceiling_met(self) -> Message | None:
+        """Why a gain ends at its ceiling of body fat; it is not spoken of to those who may hear of no such target."""
+        subject, ceiling = self.course.subject, self.phase.fat_ceiling
+        if self.phase.kind is not PhaseKind.GAIN or ceiling is None or self.verdict is Verdict.TOO_EARLY:
+            return None
+        if subject.fat_fraction < ceiling or rails.forbids_fat_target(subject) is not None:
+            return None
         percent = round(100.0 * ceiling, 1)
-        met = say(texts.CEILING_MET, fat_percent=100.0 * fraction, ceiling_percent=percent)
-        return Advice(NextStep.END, 0, 0, [met], [])
-    limits = course.limits(left)
-    if phase.kind is PhaseKind.GAIN:
-        rails.check_answered(course.physical)
-    reasons: list[Message] = []
-    wanted = 0.0
-    if verdict in _OFF_PLAN:
-        if left < texts.LEAST_DAYS_LEFT:
-            reasons.append(say(texts.TOO_LATE, days=left))
-        else:
-            ahead = promised.change(course.days_gone, phase.days).tissue.mean
-            span = 0.5 * course.maintenance_kcal
-            wanted = float(down(course.restore_tissue(ahead, left, -span, span)))
-            wanted = min(wanted, 0.0) if verdict is Verdict.FASTER else max(wanted, 0.0)
-    change = _held(limits, wanted)
-    actions = _rail_actions(limits, course, change, wanted, left)
-    if change > wanted:
-        why = limits.why
-        reasons.append(say(texts.RAISED, correction_kcal=change, rule=why.rule, why=why.why))
-    elif change < wanted:
-        limit = GAIN_RATE_LIMIT[course.physical.training_status]
-        surplus = max(course.intakes(float(change), left)) - course.maintenance_kcal
+        return say(texts.CEILING_MET, fat_percent=100.0 * subject.fat_fraction, ceiling_percent=percent)
+
+    def _as_eaten_so_far(self) -> bool:
+        """Forecast the days to come as they were eaten so far, where the log holds less than is told."""
+        eaten = self.now.eaten
+        if eaten.logged_kcal is None or eaten.logged_kcal >= eaten.planned_kcal:
+            return False
+        self.course.share_followed = eaten.logged_kcal / eaten.planned_kcal
+        self.reasons.append(say(texts.AS_EATEN_SO_FAR, percent=100.0 * self.course.share_followed))
+        return True
+
+    def _as_planned(self) -> bool:
+        """Forecast the days to come by the maintenance that the plan started from."""
+        self.course.suppose(self.phase.maintenance)
+        self.reasons = [reason for reason in self.reasons if reason.code != texts.AS_EATEN_SO_FAR]
+        self.reasons.append(say(texts.AS_PLANNED, maintenance_kcal=self.phase.maintenance.mean))
+        return True
+
+    def _wanted(self) -> float:
+        """The change that restores the rate to come [kcal/d]; a loss that nobody planned asks for a step up."""
+        course, left = self.course, self.course.days_left
+        lowest = min(course.intakes(0.0, left))
+        to_maintenance = course.maintenance_kcal - lowest
+        wanted = 0.0
+        if self.verdict in _OFF_PLAN:
+            if left < texts.LEAST_DAYS_LEFT:
+                self.reasons.append(say(texts.TOO_LATE, days=left))
+            else:
+                ahead = self.promised.change(course.days_gone, self.phase.days).tissue.mean
+                span = 0.5 * course.maintenance_kcal
+                wanted = float(down(course.restore_tissue(ahead, left, -span, span)))
+                if self.verdict is Verdict.FASTER:
+                    # Never under maintenance, and never lowered for those whose intake may not be.
+                    wanted = min(0.0, max(wanted, float(up(to_maintenance))))
+                    wanted = 0.0 if rails.may_not_diet(course.subject) else wanted
+                else:
+                    wanted = max(wanted, 0.0)
+        if self._is_losing() or self._comes_too_low():
+            wanted = max(wanted, min(float(down(to_maintenance)), float(texts.MOST_STEP_KCAL)))
+        return wanted
+
+    def _is_losing(self) -> bool:
+        """Whether weight goes that nobody planned to lose; it is said, with whom to see."""
+        weight, days = self.course.subject.weight_kg, self.now.window_days
+        recent = self.now.fortnight_tissue
+        of_late = 0.0 if recent is None or self.now.days < 14 else -recent.mean / weight
+        so_far = -self.now.window.tissue.mean / weight
+        if so_far > texts.UNEXPLAINED_SHARE:
+            self.reasons.append(say(texts.UNEXPLAINED_LOSS, percent=100.0 * so_far, days=days))
+            return True
+        if of_late > 2.0 * rails.LOGGED_LOSS_WARN:
+            self.reasons.append(say(texts.UNEXPLAINED_LOSS, percent=100.0 * of_late, days=14))
+            return True
+        return False
+
+    def _comes_too_low(self) -> bool:
+        """Whether what is eaten under maintenance leads to a body that no deficit may lead to."""
+        course, left = self.course, self.course.days_left
+        then = course.subject_at(course.end(0.0, left))
+        if then.fat_kg >= course.subject.fat_kg:
+            return False
+        return then.bmi < rails.BMI_FLOOR or then.fat_fraction < rails.stricter(rails.FAT_FRACTION_FLOOR, then.sex)
+
+    def _held_under_ceiling(self, change: int) -> RailAction:
+        course = self.course
+        limit = GAIN_RATE_LIMIT[course.subject.training_status]
+        surplus = max(course.intakes(float(change), course.days_left)) - course.maintenance_kcal
         held = say("CAPPED_GAIN_RATE", surplus_kcal=surplus, percent=100.0 * limit)
-        reasons.append(held)
-        actions.append(RailAction(GAIN_RATE, "capped", limit, None, "of body mass a week", held))
-    elif change:
-        reasons.append(say(texts.CORRECTED, correction_kcal=change))
-    return Advice(NextStep.CONTINUE, change, left, reasons, actions)
+        self.reasons.append(held)
+        return RailAction(GAIN_RATE, "capped", limit, None, "of body mass a week", held)

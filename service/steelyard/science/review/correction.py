@@ -1,17 +1,29 @@
 """The rest of a phase from the present state: where an intake leads, what the rails allow, what restores the target.
 
 Intakes and corrections are on the member's logging scale; the body lives on the physical one (logged over the
-logging ratio). Rails are tested on both, and the stricter wins.
+logging ratio), and the rails are compared with what is eaten.
 """
 
+import math
 from typing import NamedTuple
 
 import msgspec
 
 from .. import rails
-from ..body import BodyState, Diet, Forecast, Stretch, crossing, forecast, start_body, walk
+from ..body import (
+    BodyState,
+    Diet,
+    Forecast,
+    Stretch,
+    crossing,
+    current_maintenance_kcal,
+    forecast,
+    start_body,
+    walk,
+)
+from ..numbers import Estimate
 from ..phase import DAYS_PER_WEEK, FollowedPhase, FollowedWeek, diet_of_week
-from ..rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G, DeficitLimit, RailAction, Refused, Subject
+from ..rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G, DeficitLimit, Logged, RailAction, Refused, Subject
 from .reading import BodyNow
 
 STEP_KCAL = 10
@@ -61,21 +73,53 @@ class RestOfPhase:
     def __init__(self, phase: FollowedPhase, subject: Subject, now: BodyNow, ratio: float, day: int) -> None:
         """``subject``: the person as at the phase's start; ``day`` of the review; ``ratio``: logged over eaten."""
         self.phase, self.ratio, self.now = phase, ratio, now
+        # Of what is told, the share that is logged: all of it, unless it is found otherwise.
+        self.share_followed = 1.0
         self.days_gone = day - phase.start_day
         self.days_left = max(0, phase.end_day - day)
         self.model, self.state = start_body(now.body)
         # Settled maintenance: what adaptation takes off for the time being would hide part of a deficit.
-        self.physical = subject._replace(
+        self.subject = subject._replace(
             weight_kg=float(now.body.weight_kg),
             fat_kg=float(now.body.fat_kg.mean),
-            maintenance_kcal=float(now.body.maintenance_kcal.mean),
+            maintenance_kcal=ratio * float(now.body.maintenance_kcal.mean),
+            carried_kg=float(self.state.carried_kg),
         )
-        self.logged = self.physical._replace(maintenance_kcal=ratio * self.physical.maintenance_kcal)
+        # Grams are shared out for the mass that the plan was made for.
+        self.fed_kg = max(subject.weight_kg, self.subject.weight_kg)
+        self.protein_g, self.protein_actions = self._least_protein()
+
+    def _least_protein(self) -> tuple[float, list[RailAction]]:
+        """Protein under which no week of a deficit goes [g/d], and the report where the plan has less."""
+        if not self.phase.kind.is_deficit:
+            return 0.0, []
+        ahead = self.phase.weeks[self.days_gone // DAYS_PER_WEEK :] or self.phase.weeks
+        planned = min(week.protein_g for week in ahead)
+        per_kg, actions = rails.protein_in_deficit(self.subject, planned / self.fed_kg)
+        return (math.ceil(per_kg * self.fed_kg) if per_kg * self.fed_kg > planned else 0.0), actions
+
+    def suppose(self, maintenance: Estimate) -> None:
+        """Forecast from this maintenance (logging scale) instead of the one that the log tells [kcal/d]."""
+        self.share_followed = 1.0
+        physical = Estimate(maintenance.mean / self.ratio, maintenance.sd / self.ratio)
+        self.now = self.now._replace(body=self.now.body._replace(maintenance_kcal=physical))
+        self.model, self.state = start_body(self.now.body)
+        self.subject = self.subject._replace(maintenance_kcal=maintenance.mean)
 
     @property
     def maintenance_kcal(self) -> float:
         """Settled maintenance of today's body, logging scale [kcal/d]."""
-        return self.logged.maintenance_kcal
+        return self.subject.maintenance_kcal
+
+    def subject_at(self, state: BodyState) -> Subject:
+        """What the rails read of a body on the way, with the maintenance it has then."""
+        maintenance = self.ratio * float(current_maintenance_kcal(self.model, state))
+        return self.subject._replace(
+            weight_kg=float(state.weight_kg),
+            fat_kg=float(state.fat_kg),
+            carried_kg=float(state.carried_kg),
+            maintenance_kcal=maintenance,
+        )
 
     def stints(self, change_kcal: float, days: int) -> list[Stint]:
         """The days to come as planned and changed, week by week; the last week's diet goes on beyond the end."""
@@ -85,9 +129,19 @@ class RestOfPhase:
             day = self.days_gone + gone
             length = min(DAYS_PER_WEEK - day % DAYS_PER_WEEK, days - gone)
             gone += length
-            week = self.phase.week_of(day)
-            found.append(Stint(length, gone, week if week.is_break else corrected_week(week, change_kcal)))
+            found.append(Stint(length, gone, self._told(self.phase.week_of(day), change_kcal)))
         return found
+
+    def _told(self, week: FollowedWeek, change_kcal: float) -> FollowedWeek:
+        """A week as corrected. A break keeps to the floors of a hold; grams fit into the energy, protein first."""
+        if week.is_break:
+            told = msgspec.structs.replace(week, intake_kcal=rails.held_kcal(self.subject, week.intake_kcal))
+        else:
+            told = corrected_week(week, change_kcal)
+        protein, carbohydrate = rails.fitted_grams(
+            told.intake_kcal, self.fed_kg, max(told.protein_g, self.protein_g), told.carbohydrate_g
+        )
+        return msgspec.structs.replace(told, protein_g=protein, carbohydrate_g=carbohydrate)
 
     def intakes(self, change_kcal: float, days: int) -> list[float]:
         """Intakes of the days to come by week, logging scale, breaks left out where there is anything else."""
@@ -96,13 +150,18 @@ class RestOfPhase:
 
     def end(self, change_kcal: float, days: int) -> BodyState:
         """The body after ``days``."""
-        state = self.state
+        return self._walked(change_kcal, days)[-1][1]
+
+    def _walked(self, change_kcal: float, days: int) -> list[tuple[FollowedWeek, BodyState]]:
+        """Each stint's week, and the body at its end."""
+        found, state = [], self.state
         for stint in self.stints(change_kcal, days):
             state = walk(self.model, state, self._diet(stint), (float(stint.days),))[-1]
-        return state
+            found.append((stint.week, state))
+        return found
 
     def _diet(self, stint: Stint) -> Diet:
-        return diet_of_week(stint.week, self.physical.weight_kg, 1.0 / self.ratio)
+        return diet_of_week(stint.week, self.subject.weight_kg, self.share_followed / self.ratio)
 
     def fat_change(self, change_kcal: float, days: int) -> float:
         """Change of fat from the phase's start to ``days`` from now [kg]."""
@@ -131,52 +190,66 @@ class RestOfPhase:
 
     def limits(self, days: int) -> IntakeLimits:
         """What the rails allow over the ``days`` to come."""
+        return self._deficit_limits(days) if self.phase.kind.is_deficit else self._held_limits(days)
+
+    def _held_limits(self, days: int) -> IntakeLimits:
+        """Of a hold or a gain: floors and need, and the ceiling on the rate of gain."""
         intakes = self.intakes(0.0, days)
         lowest, highest = min(intakes), max(intakes)
-        warnings: list[RailAction] = []
-        refusal: Refused | None = None
+        least = max(rails.held_kcal(now, 0.0) for now in (self.subject, self.subject_at(self.end(0.0, days))))
+        why = DeficitLimit(rails.FLOOR, self.maintenance_kcal - least, f"least intake of {least:.0f} kcal/d")
+        if self.subject.is_pregnant:
+            return IntakeLimits(least - lowest, math.inf, why, None, [])
+        limit = rails.GAIN_RATE_LIMIT[self.subject.training_status] * self.subject.weight_kg * days / DAYS_PER_WEEK
+        at_maintenance = self.maintenance_kcal - highest
+        top = max(at_maintenance, 0.0) + self.maintenance_kcal
+        most = crossing(lambda kcal: self.tissue_ahead(kcal, days) - limit, at_maintenance, top) - 2.0
+        return IntakeLimits(least - lowest, most, why, None, [])
+
+    def _deficit_limits(self, days: int) -> IntakeLimits:
+        """Of a deficit: each day's limits for that day's body, whatever of them binds."""
+        intakes = self.intakes(0.0, days)
+        lowest, highest = min(intakes), max(intakes)
+        most = self.maintenance_kcal - highest
         try:
-            warnings = rails.check_person(self.physical)
+            # Loss as logged ends no deficit that runs: it raises its intake.
+            warnings = rails.check_person(self.subject._replace(logged=Logged()))
         except Refused as refused:
-            refusal = refused
             why = DeficitLimit(refused.action.id, NO_DEFICIT_KCAL, "no deficit for this person")
-            least = self.maintenance_kcal - NO_DEFICIT_KCAL
-        else:
-            weeks = (self.days_gone + days) / DAYS_PER_WEEK
-            as_logged = rails.deficit_limits(self.logged, weeks)[0]
-            as_eaten = rails.deficit_limits(self.physical, weeks)[0]
-            # A rail on deficits asks for maintenance at most, whatever it leaves.
-            least_logged = self.logged.maintenance_kcal - max(0.0, as_logged.deficit_kcal)
-            least_eaten = self.ratio * (self.physical.maintenance_kcal - max(0.0, as_eaten.deficit_kcal))
-            least, why = max((least_logged, as_logged), (least_eaten, as_eaten), key=lambda pair: pair[0])
-        low = least - lowest
-        most = self._most(days, self.maintenance_kcal - highest)
+            return IntakeLimits(self.maintenance_kcal - NO_DEFICIT_KCAL - lowest, most, why, refused, [])
+        weeks = (self.days_gone + days) / DAYS_PER_WEEK
+        found = rails.deficit_limits(self.subject, weeks, fed_for_kg=self.fed_kg)
+        if not self.subject.is_fat_measured:
+            found.append(rails.MEASURE_LIMIT)
+        why = min(found, key=lambda limit: limit.deficit_kcal)
+        # A rail on deficits asks for maintenance at most, whatever it leaves.
+        low = self.maintenance_kcal - max(0.0, why.deficit_kcal) - lowest
         broken = self._breaks(low, days)
-        if broken in (rails.LOSS, rails.BODY_FAT):
+        if broken is not None:
             high = max(low, self.maintenance_kcal - lowest)
             while high - low > 1.0:
                 middle = 0.5 * (low + high)
                 now_broken = self._breaks(middle, days)
-                if now_broken in (rails.LOSS, rails.BODY_FAT):
+                if now_broken is not None:
                     low, broken = middle, now_broken
                 else:
                     high = middle
-            words = "end body fat" if broken == rails.BODY_FAT else f"tissue loss of {rails.LOSS_LIMIT:.0%} a week"
-            low, why = high, DeficitLimit(broken, self.maintenance_kcal - lowest - high, words)
-        return IntakeLimits(low, most, why, refusal, warnings)
+            low, why = high, rails.path_limit(broken, self.maintenance_kcal - lowest - high)
+        return IntakeLimits(low, most, why, None, warnings)
 
     def _breaks(self, change_kcal: float, days: int) -> str | None:
-        end = self.end(change_kcal, days)
-        share = float(end.tissue_kg - self.state.tissue_kg) / (days / DAYS_PER_WEEK) / self.physical.weight_kg
-        is_deficit = min(self.intakes(change_kcal, days)) < self.maintenance_kcal - NO_DEFICIT_KCAL
-        return rails.breaks_change(self.physical, share, float(end.fat_kg / end.weight_kg), is_deficit=is_deficit)
-
-    def _most(self, days: int, at_maintenance: float) -> float:
-        if self.phase.kind.is_deficit:
-            return at_maintenance
-        limit = rails.GAIN_RATE_LIMIT[self.physical.training_status] * self.physical.weight_kg * days / DAYS_PER_WEEK
-        highest = max(at_maintenance, 0.0) + self.maintenance_kcal
-        return crossing(lambda kcal: self.tissue_ahead(kcal, days) - limit, at_maintenance, highest) - 2.0
+        """The rule that a deficit with this change breaks on some day; None where there is no deficit left."""
+        if min(self.intakes(change_kcal, days)) >= self.maintenance_kcal - NO_DEFICIT_KCAL:
+            return None
+        weeks = (self.days_gone + days) / DAYS_PER_WEEK
+        walked = self._walked(change_kcal, days)
+        for week, state in reversed(walked):
+            eaten = math.inf if week.is_break else week.intake_kcal
+            broken = rails.broken_on_day(self.subject_at(state), eaten, weeks)
+            if broken is not None:
+                return broken
+        lost = float(self.state.tissue_kg - walked[-1][1].tissue_kg) / (days / DAYS_PER_WEEK)
+        return rails.LOSS if lost > rails.LOSS_LIMIT * self.subject.weight_kg else None
 
     def restore_fat(self, fat_kg: float, days: int, low: float, high: float) -> float:
         """The change of intake, within limits, that has lost this much fat at the end [kcal/d]."""

@@ -8,6 +8,7 @@ from ..body import Body, Diet, Stretch, UncertaintySource, advance, forecast, st
 from ..log import (
     LOGGING_ERROR,
     LOGGING_RATIO,
+    LOGGING_RATIO_LEAST,
     UNLOGGED_BIAS,
     Change,
     Log,
@@ -21,11 +22,9 @@ from ..measures import body_of
 from ..member import Member
 from ..numbers import Estimate
 from ..phase import FollowedPhase, diet_of_week
-from ..register import Message, OutOfDomain
+from ..register import Message
 
 _RECENT_DAYS = 7
-# Maintenance over resting energy: beyond these the log's intakes and weights belong to no one.
-_LEAST_RATIO, _MOST_RATIO = 0.4, 5.0
 
 
 class Changes(NamedTuple):
@@ -115,14 +114,7 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int) -> Now:
     then = min(last, max(phase.start_day - daily.first_day, first))
     filled = fill_intake(daily, prior_on_logging_scale(assessed.total).mean).intake_kcal
     maintenance = trend.maintenance
-    ratio = min(1.2, max(0.5, maintenance.logging_ratio.mean))
-    physical = maintenance.maintenance.mean / ratio
-    if not _LEAST_RATIO < physical / assessed.resting.mean < _MOST_RATIO:
-        detail = (
-            f"Read together, intakes and weights put maintenance at {physical:.0f} kcal/d, which no body of this "
-            "size has: correct the log, or mark days that were logged in part."
-        )
-        raise OutOfDomain("LOG_FITS_NO_BODY", "log.intakes", detail)
+    ratio = min(1.2, max(LOGGING_RATIO_LEAST, maintenance.logging_ratio.mean))
     recent = filled[max(0, last - _RECENT_DAYS) : last] or filled[:1]
     two_weeks = slice(max(0, last - 14), last)
     fortnight = [

@@ -15,7 +15,7 @@ from ..measures import body_of
 from ..member import Member
 from ..numbers import Estimate
 from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, PromisedPath, Verdict, signs_to_stop
-from ..rails import RailAction
+from ..rails import RailAction, Subject
 from ..register import Basis, Kind, Message, OutOfDomain, equation, say
 from . import texts
 from .advice import Advice, Aftermath, NextStep, advise, aftermath
@@ -47,6 +47,7 @@ class Review(msgspec.Struct, frozen=True):
     ratio: float
     is_finished: bool
     is_deficit: bool
+    protein_reference_kg: float | None
     verdict: Verdict
     probabilities: Probabilities
     more_days_needed: int
@@ -170,9 +171,12 @@ def review_phase(
     body = body_now(member, phase, now, promised.change(0, unseen).tissue)
     likely = probabilities(phase.kind, planned, now.window.tissue)
     more_days = more_days_needed(now.window_days, now.weighings, planned, now.window.tissue)
+    subject = _subject(member, log, now)
     verdict = Verdict.TOO_EARLY if more_days else judge(likely)
+    if subject.is_pregnant and verdict is Verdict.FASTER:
+        verdict = Verdict.WITHIN_INTERVAL
 
-    course = RestOfPhase(phase, member.subject, body, now.ratio, day)
+    course = RestOfPhase(phase, subject, body, now.ratio, day)
     advice = advise(phase, course, now, promised, verdict, finished)
     path, stints = (None, []) if advice.days_ahead == 0 else course.forecast(advice.correction_kcal, advice.days_ahead)
     ends = advice.decision is NextStep.END
@@ -196,6 +200,7 @@ def review_phase(
         ratio=now.ratio,
         is_finished=finished,
         is_deficit=phase.kind.is_deficit,
+        protein_reference_kg=course.fed_kg if phase.kind.is_deficit else None,
         verdict=verdict,
         probabilities=likely,
         more_days_needed=more_days,
@@ -217,8 +222,22 @@ def review_phase(
         weight_kg=now.weight_kg,
         noise_sd_kg=now.noise_sd_kg,
         aftermath=after,
-        reasons=[*_reasons(phase, now, planned, likely, verdict, more_days), *advice.reasons],
+        reasons=[
+            *_reasons(phase, now, planned, likely, verdict, more_days, is_pregnant=subject.is_pregnant),
+            *advice.reasons,
+        ],
         notes=notes,
+    )
+
+
+def _subject(member: Member, log: Log, now: Now) -> Subject:
+    """What the rails read of the member at the phase's start, with what the log tells of their scale."""
+    learnt = now.maintenance
+    return member.subject._replace(
+        maintenance_kcal=learnt.maintenance.mean,
+        scale=member.scale_by(learnt),
+        physical_kcal=max(member.prior.mean, learnt.physical.mean),
+        logged=Member(member.told._replace(log=log)).logged,
     )
 
 
@@ -235,13 +254,22 @@ def _until(log: Log, day: int, as_of_day: int) -> tuple[Log, int]:
 
 
 def _reasons(
-    phase: FollowedPhase, now: Now, planned: Estimate, likely: Probabilities, verdict: Verdict, more_days: int
+    phase: FollowedPhase,
+    now: Now,
+    planned: Estimate,
+    likely: Probabilities,
+    verdict: Verdict,
+    more_days: int,
+    *,
+    is_pregnant: bool,
 ) -> list[Message]:
     """Why the verdict is what it is, and what was eaten."""
     observed = now.window.tissue.mean
     found: list[Message] = []
     if verdict is Verdict.TOO_EARLY:
         found.append(say(texts.TOO_EARLY, more_days=more_days))
+    elif is_pregnant:
+        found.append(say(texts.IN_PREGNANCY, observed_kg=observed))
     elif verdict is Verdict.WITHIN_INTERVAL:
         found.append(say(texts.WITHIN, observed_kg=observed, lower_kg=planned.lower, upper_kg=planned.upper))
     else:

@@ -70,6 +70,22 @@ SHORTFALL_SHARE = constant(
     summary="Share of the fat to lose that may be missing at the end without an extension",
     basis=Basis.JUDGEMENT,
 )
+MOST_STEP_KCAL = int(
+    constant(
+        "review_step_most",
+        200,
+        unit="kcal/d",
+        summary="Largest change of intake by one review, but where a floor or those who may not diet ask for more",
+        basis=Basis.JUDGEMENT,
+    )
+)
+UNEXPLAINED_SHARE = constant(
+    "unexplained_loss_share",
+    0.05,
+    unit="of body mass",
+    summary="Loss over a hold or a gain from which a clinician is to look for its cause, however slow",
+    basis=Basis.JUDGEMENT,
+)
 LOGGED_LOSS = register(
     Entry(
         id="logged_loss",
@@ -120,6 +136,11 @@ NEEDS_MORE = template(
 CORRECTED = template(
     "REVIEW_CORRECTED", "{correction_kcal:+d} kcal/d from now on is the smallest change that restores the target."
 )
+STEPPED = template(
+    "REVIEW_STEPPED",
+    "{correction_kcal:+d} kcal/d from now on is one step towards the target; the next review says whether another is "
+    "due.",
+)
 CORRECTION_HELD = template(
     "REVIEW_CORRECTION_HELD",
     "Restoring the target would take a further {missing_kcal:.0f} kcal/d, which the rule `{rule}` ({why}) forbids.",
@@ -165,6 +186,38 @@ REBOUND_AHEAD = template(
     "REVIEW_REBOUND",
     "Back at maintenance the scale is expected to rise by about {carried_kg:.1f} kg within two weeks as glycogen, "
     "water and food return. That is not fat.",
+)
+PAST_RAIL = template(
+    "REVIEW_PAST_RAIL",
+    "By what the log tells, this plan is past the rule `{rule}` ({why}) by more than one step can mend: end it, and "
+    "plan anew from what is known now.",
+)
+SHORTENED = template(
+    "REVIEW_SHORTENED_BY_RAIL",
+    "Later days of this plan are past the rule `{rule}` ({why}) by more than one step can mend: it ends around {date}.",
+)
+TOO_FAST_A_GAIN = template(
+    "REVIEW_GAIN_PAST_CEILING",
+    "As planned, this gain is faster than {limit_percent:g} % of body mass a week: end it, and plan a slower one.",
+)
+UNEXPLAINED_LOSS = template(
+    "REVIEW_UNEXPLAINED_LOSS",
+    "{percent:.1f} % of body mass is gone in {days} days without a plan to lose any. That is unexplained weight loss: "
+    "see a clinician. The intake goes up in steps.",
+)
+AS_EATEN_SO_FAR = template(
+    "REVIEW_AS_EATEN_SO_FAR",
+    "The log holds {percent:.0f} % of what is planned: the days to come are forecast as they were eaten so far.",
+)
+AS_PLANNED = template(
+    "REVIEW_AS_PLANNED",
+    "By the log maintenance is lower than planned, but nothing more is gained than planned: the days to come are "
+    "forecast by the plan's own maintenance of {maintenance_kcal:.0f} kcal/d.",
+)
+IN_PREGNANCY = template(
+    "REVIEW_IN_PREGNANCY",
+    "Tissue has changed by {observed_kg:+.1f} kg. Weight gained in pregnancy is not held against a plan: your midwife "
+    "or obstetric team follows it.",
 )
 LATER_ENTRIES = template(
     "REVIEW_LATER_ENTRIES", "{count} entries after the phase's end were left out: they tell of what came next."
