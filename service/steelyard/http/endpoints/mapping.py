@@ -147,7 +147,8 @@ def interval(estimate: Estimate, digits: int) -> Interval:
 
 def amount(estimate: Estimate, digits: int) -> Interval:
     """``interval`` of what cannot be less than nothing: a mass, an energy, a share."""
-    return Interval(*amount_bounds(estimate.mean, estimate.sd, _SCALES[digits]))
+    found = interval(estimate, digits)
+    return Interval(max(0.0, found.lower), max(0.0, found.mean), max(0.0, found.upper))
 
 
 def log_scale(learnt: LogMaintenance | None) -> dict[str, Any]:
