@@ -155,3 +155,13 @@ def test_phases_that_did_not_pass_the_gate_are_no_answer() -> None:
     assert told.phases
     with pytest.raises(AttributeError):
         _ = told._replace(told=told.phases).phases  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize("share", [0.6, 1.3])
+def test_what_is_carried_on_the_first_day_is_no_tissue_to_the_gate(share: float) -> None:
+    """Somebody who eats little or much now gets the gain of somebody who eats at maintenance."""
+    known = Estimate(2700.0, 120.0)
+    told = Told(MAN, CLEAR, known, current_intake_kcal=share * known.mean)
+    assert [planned.phase.kind for planned in answers.plan_phases(ask(GainAim(weeks=12), told=told)).value.phases] == [
+        "gain"
+    ]

@@ -333,7 +333,11 @@ def _phases(asked: PlanAsked, subject: Subject, plan: Plan, path: Forecast) -> l
 
 def _around(subject: Subject, path: Forecast, point: int) -> tuple[Subject, ...]:
     """What the rails read at the start and at the end of the week that ends at ``point``."""
-    before = subject if point == 1 else subject_at(subject, path.model, path.states[point - 1])
+    started = path.states[point - 1]
+    before = subject_at(subject, path.model, started)
+    if point == 1:
+        # A deficit is against settled maintenance, whatever is eaten now; what is carried then is no tissue.
+        before = subject._replace(carried_kg=float(started.carried_kg))
     return before, subject_at(subject, path.model, path.states[point])
 
 
