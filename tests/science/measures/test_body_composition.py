@@ -273,7 +273,7 @@ def test_every_method_has_an_error_and_agrees_with_the_single_reading(method: Bo
     ],
 )
 def test_healthy_ranges_follow_the_table(sex: Sex, age: float, lower: float, upper: float) -> None:
-    # Gallagher 2000, table of ranges by sex and age (values from memory).
+    # Gallagher 2000, table of ranges by sex and age (read in transcriptions that agree).
     assert body_composition.healthy_range(sex, age) == FatRange(lower, upper)
 
 

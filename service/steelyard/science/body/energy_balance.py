@@ -23,10 +23,10 @@ from ..register import (
     BOUCHARD_1990,
     FORBES_1987,
     HALL_2007,
-    METCALF_1987,
     METTLER_2010,
     MORTON_2018,
     MURPHY_2022,
+    TRANSIT_2011,
     WEINHEIMER_2010,
     WYCHERLEY_2012,
     Basis,
@@ -180,7 +180,7 @@ def _growth(model: BodyModel, protein_g_per_kg: Number, ops: Elementwise) -> tup
         f"{TRAINING_WATER_KG:g} kg of water"
     ),
     kind=Kind.MODEL,
-    sources=(*HALL, METCALF_1987),
+    sources=(*HALL, TRANSIT_2011),
     valid_range="adults; the gut term is ours",
 )
 @inlined

@@ -12,7 +12,7 @@ import msgspec
 from ..body import Noise, prior_noise
 from ..measures import EXPENDITURE_BELIEVED, EXPENDITURE_REFUSED, check_expenditure
 from ..numbers import FLOATS, Column, Elementwise, Estimate, Number, compiled, mixed
-from ..register import HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, constant, equation
+from ..register import BLACK_2000, HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, constant, equation
 from .cycle import CYCLE_RISE_KG, causal_less_cycle, fit_cycle
 from .entries import DailyLog, first_weight
 from .filter import DailySeries, Filtered, FilterSettings, Start, filter_weights
@@ -47,7 +47,7 @@ LOGGING_ERROR = constant(
     summary="Random error of a logged day, as a fraction of intake, beside the constant ratio",
 )  # fmt: skip
 INTAKE_VARIATION = constant(
-    "intake_variation", 0.23, unit="1", basis=Basis.FROM_MEMORY,
+    "intake_variation", 0.23, unit="1", sources=(BLACK_2000,),
     summary="Day-to-day coefficient of variation of one person's intake, for days without a log",
 )  # fmt: skip
 UNLOGGED_BIAS = constant(

@@ -14,7 +14,7 @@ import msgspec
 
 from ..numbers import Estimate
 from ..person import Person, Sex, TrainingStatus
-from ..register import Basis, Kind, Message, constant, equation, record, say, template, traced
+from ..register import BLACK_2000, Basis, Kind, Message, constant, equation, record, say, template, traced
 from .linear_equations import Audience, Coefficients, LinearEquation, weighted_sums
 from .resting_equations import (
     CUNNINGHAM_1980_EQUATION,
@@ -34,8 +34,9 @@ INDIVIDUAL_ERROR = constant(
     "resting_energy_individual_error",
     0.08,
     unit="1",
-    summary="One standard deviation of a person's measured resting energy about any equation (7-10 %)",
-    basis=Basis.FROM_MEMORY,
+    summary="One standard deviation of a person's measured resting energy about any equation (8 % in the earlier "
+    "criteria for judging reported intakes, 8.5 % in their revision)",
+    sources=(BLACK_2000,),
 )
 YOUNGER_ERROR = constant(
     "resting_energy_extrapolation_younger",

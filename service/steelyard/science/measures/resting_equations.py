@@ -20,7 +20,6 @@ from ..register import (
     SCHOFIELD_1985,
     TEN_HAAF_2014,
     TINSLEY_2019,
-    Basis,
 )
 from .linear_equations import Audience, Cell, EnergyUnit, LinearEquation, Terms, by_sex, by_sex_and_age, define
 
@@ -163,7 +162,6 @@ OWEN_ATHLETE = define(
         age_to_years=65,
         population="8 female athletes",
         audience=Audience.TRAINED,
-        basis=Basis.FROM_MEMORY,
     )
 )
 MULLER_WEIGHT = define(
@@ -192,7 +190,6 @@ MULLER_FFM = define(
         age_to_years=_FEW_MEASURED_BEYOND,
         population="German adults, pooled",
         unit=EnergyUnit.MJ_PER_DAY,
-        basis=Basis.FROM_MEMORY,
     )
 )
 HENRY_WEIGHT = define(

@@ -21,6 +21,7 @@ from ..register import (
     HEALTH_CANADA_DRI,
     NASEM_2023,
     WESTERTERP_2004,
+    WESTERTERP_2013,
     Basis,
     Kind,
     Message,
@@ -67,8 +68,8 @@ PAL_PLAUSIBLE_FROM = constant(
     "pal_plausible_from",
     1.2,
     unit="1",
-    summary="Below this level a person is bedridden or a figure is wrong",
-    basis=Basis.FROM_MEMORY,
+    summary="Least level of a life that can be kept up (1.1-1.2): below it a person is bedridden or a figure is wrong",
+    sources=(WESTERTERP_2013,),
 )
 SITTING_PAL_SD = 0.07
 SITTING_PAL = constant(
@@ -102,13 +103,13 @@ _PAL = {level: Estimate((low + high) / 2.0, (high - low) / 2.0) for level, (low,
 # --- thermic effect of food -----------------------------------------------------------------------------
 
 
+# The ranges were read where the paper is cited (three texts agree); its abstract gives their order, not the figures.
 def _thermic(nutrient: str, share: float, sd: float, spread: str) -> float:
     return constant(
         f"thermic_effect_{nutrient}",
         share,
         unit="kcal/kcal",
         summary=f"Thermic effect of {nutrient}, share of its energy (middle of {spread})",
-        basis=Basis.FROM_MEMORY,
         sources=(WESTERTERP_2004,),
         standard_deviation=sd,
     )
@@ -127,7 +128,6 @@ THERMIC_ALCOHOL = _thermic("alcohol", 0.20, 0.10, "10-30 %")
         f"{THERMIC_PROTEIN:g} P + {THERMIC_CARBOHYDRATE:g} C + {THERMIC_FAT:g} F + {THERMIC_ALCOHOL:g} Alc, "
         "each in kcal/d"
     ),
-    basis=Basis.FROM_MEMORY,
     sources=(WESTERTERP_2004,),
 )
 def thermic_effect_kcal(

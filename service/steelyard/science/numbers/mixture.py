@@ -1,15 +1,14 @@
 """The 80 % interval of what is one of two normals: it does not lie evenly around its mean."""
 
-from ..register import Basis, Kind, equation, source
+from ..register import Kind, equation, source
 from .elementwise import FLOATS, Elementwise, Number
 from .estimate import Z80, Estimate
 from .twins import compiled, inlined
 
-PAGE_1977 = source(
-    "page_1977",
-    "Page E. Approximations to the cumulative normal function and its inverse for use on a pocket calculator. "
-    "Appl Stat 1977;26:75-6",
-    "10.2307/2346872",
+HENDRYCKS_2016 = source(
+    "hendrycks_2016",
+    "Hendrycks D, Gimpel K. Gaussian error linear units (GELUs). arXiv 1606.08415, 2016: the normal distribution by a "
+    "hyperbolic tangent",
 )
 _HALF = 0.4  # of an interval of 80 %
 
@@ -32,7 +31,7 @@ class Skewed(Estimate, frozen=True):
 
 @inlined
 def normal_share(z: Number, ops: Elementwise = FLOATS) -> Number:
-    """Share of a standard normal under ``z`` (Page 1977, recalled; within 0.0002)."""
+    """Share of a standard normal under ``z`` (Hendrycks and Gimpel 2016; within 0.0002)."""
     return 0.5 + 0.5 * ops.tanh(0.7978845608 * z * (1.0 + 0.044715 * z * z))
 
 
@@ -60,8 +59,7 @@ def _end(
     summary="80 % interval of what is one of two normals, as likely as given",
     formula="10 % of (1 - p) normal(m0, sd0) + p normal(m1, sd1) lie under its lower end, 10 % over its upper end",
     kind=Kind.EQUATION,
-    basis=Basis.FROM_MEMORY,
-    sources=(PAGE_1977,),
+    sources=(HENDRYCKS_2016,),
     valid_range="any",
 )
 def mixed(whole: Estimate, first: Estimate, second: Estimate, share: Number, ops: Elementwise = FLOATS) -> Estimate:

@@ -104,8 +104,8 @@ FAT_CEILING = {
     ),
 }
 STATIC_KCAL_PER_KG = constant(
-    "static_rule", 7700.0, unit="kcal/kg", summary="Energy of adipose tissue, used by the static rule for comparison",
-    basis=Basis.FROM_MEMORY, sources=(HALL_2008,),
+    "static_rule", 7700.0, unit="kcal/kg", sources=(HALL_2008,),
+    summary="Energy of adipose tissue, used by the static rule for comparison (3500 kcal/lb, 32.2 MJ/kg)",
 )  # fmt: skip
 COMMON_LOSS_KG_PER_WEEK = (
     constant("common_loss_lower", 0.45, unit="kg/week", summary="Fat loss commonly quoted for a mini-cut, lower",

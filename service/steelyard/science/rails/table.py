@@ -7,6 +7,8 @@ from ..body import FAT_SUPPLY_LIMIT, KJ_PER_KCAL
 from ..person import Sex, TrainingStatus
 from ..register import (
     ALPERT_2005,
+    ARETA_2021,
+    FAGERBERG_2018,
     GARTHE_2011,
     HELMS_2014,
     IOM_2005,
@@ -137,9 +139,8 @@ AVAILABILITY_WARN = constant(
     "energy_availability_warn",
     30.0,
     unit="kcal/kg fat-free mass/d",
-    basis=Basis.FROM_MEMORY,
     summary="Energy availability below which it is called low",
-    sources=(MOUNTJOY_2023, LOUCKS_2003),
+    sources=(ARETA_2021, FAGERBERG_2018),
 )
 INTAKE_FLOOR = {
     Sex.FEMALE: constant(
@@ -162,15 +163,13 @@ CARBOHYDRATE_WARN_G = constant(
     130.0,
     unit="g/d",
     summary="Recommended dietary allowance of carbohydrate",
-    basis=Basis.FROM_MEMORY,
     sources=(IOM_2005,),
 )
 FAT_SHARE_WARN = constant(
     "fat_share_warn",
     0.20,
     unit="of energy",
-    summary="Dietary fat below which a warning is given",
-    basis=Basis.FROM_MEMORY,
+    summary="Dietary fat below which a warning is given: the least of the acceptable range of 20-35 %",
     sources=(IOM_2005,),
 )
 DEFAULT_DEFICIT = constant(
@@ -416,9 +415,10 @@ LOSS = _rule(
 AVAILABILITY = _rule(
     "energy_availability",
     "Energy availability: (intake - exercise) / fat-free mass",
-    f"at least {AVAILABILITY_LIMIT:g} kcal/kg/d; under {AVAILABILITY_WARN:g} warned, six weeks at most",
-    basis=Basis.FROM_MEMORY,
-    sources=(MOUNTJOY_2023, LOUCKS_2003),
+    f"at least {AVAILABILITY_LIMIT:g} kcal/kg/d; under {AVAILABILITY_WARN:g} warned, six weeks at most (the weeks are "
+    "our choice)",
+    basis=Basis.PUBLISHED,
+    sources=(ARETA_2021, FAGERBERG_2018),
 )
 FLOOR = _rule(
     "intake_floor",
@@ -438,7 +438,7 @@ CARBOHYDRATE = _rule(
     "carbohydrate",
     "Carbohydrate",
     f"under {CARBOHYDRATE_WARN_G:g} g/d warned",
-    basis=Basis.FROM_MEMORY,
+    basis=Basis.PUBLISHED,
     sources=(IOM_2005,),
 )
 GAIN_RATE = _rule(

@@ -106,23 +106,32 @@ BYRNE_2005 = source(
     "Byrne NM et al. Metabolic equivalent: one size does not fit all. J Appl Physiol 2005;99:1112-9",
     "10.1152/japplphysiol.00023.2004",
 )
-TUDOR_LOCKE_2018 = source(
-    "tudor_locke_2018",
-    "Tudor-Locke C et al. How fast is fast enough? Walking cadence (steps/min) as a practical estimate of "
-    "intensity in adults: a narrative review. Br J Sports Med 2018;52:776-88",
+TUDOR_LOCKE_2019 = source(
+    "tudor_locke_2019",
+    "Tudor-Locke C et al. Walking cadence (steps/min) and intensity in 21-40 year olds: CADENCE-adults. "
+    "Int J Behav Nutr Phys Act 2019;16:8",
+    "10.1186/s12966-019-0769-6",
+)
+WESTERTERP_2013 = source(
+    "westerterp_2013",
+    "Westerterp KR. Physical activity and physical activity induced energy expenditure in humans: measurement, "
+    "determinants, and effects. Front Physiol 2013;4:90",
+    "10.3389/fphys.2013.00090",
+)
+BLACK_2000 = source(
+    "black_2000",
+    "Black AE. Critical evaluation of energy intake using the Goldberg cut-off for energy intake:basal metabolic "
+    "rate. A practical guide to its calculation, use and limitations. Int J Obes 2000;24:1119-30",
 )
 WESTERTERP_2004 = source(
     "westerterp_2004",
     "Westerterp KR. Diet induced thermogenesis. Nutr Metab (Lond) 2004;1:5",
     "10.1186/1743-7075-1-5",
 )
-MERRILL_1973 = source(
-    "merrill_1973",
-    "Merrill AL, Watt BK. Energy value of foods: basis and derivation. USDA Agriculture Handbook 74, 1973",
-)
-FAO_2003 = source(
-    "fao_2003",
-    "FAO. Food energy: methods of analysis and conversion factors. FAO Food and Nutrition Paper 77, 2003",
+EU_1169_2011 = source(
+    "eu_1169_2011",
+    "Regulation (EU) No 1169/2011 of the European Parliament and of the Council on the provision of food information "
+    "to consumers, Annex XIV: conversion factors for the calculation of energy. 2011",
 )
 
 # --- body composition -----------------------------------------------------------------------------------
@@ -197,6 +206,36 @@ KOURI_1995 = source(
     "Kouri EM et al. Fat-free mass index in users and nonusers of anabolic-androgenic steroids. "
     "Clin J Sport Med 1995;5:223-8",
 )
+VAN_DER_PLOEG_2003 = source(
+    "van_der_ploeg_2003",
+    "van der Ploeg GE, Withers RT, Laforgia J. Percent body fat via DEXA: comparison with a four-compartment model. "
+    "J Appl Physiol 2003;94:499-506",
+)
+MOON_2007 = source(
+    "moon_2007",
+    "Moon JR et al. Percent body fat estimations in college women using field and laboratory methods: "
+    "a three-compartment model approach. J Int Soc Sports Nutr 2007;4:16",
+    "10.1186/1550-2783-4-16",
+)
+MOON_2008 = source(
+    "moon_2008",
+    "Moon JR et al. Percent body fat estimations in college men using field and laboratory methods: "
+    "a three-compartment model approach. Dyn Med 2008;7:7",
+    "10.1186/1476-5918-7-7",
+)
+PETERSON_2011 = source(
+    "peterson_2011",
+    "Peterson JT, Repovich WES, Parascand CR. Accuracy of consumer grade bioelectrical impedance analysis devices "
+    "compared to air displacement plethysmography. Int J Exerc Sci 2011;4:176-84",
+)
+FRIEDL_1994 = source(
+    "friedl_1994",
+    "Friedl KE et al. Lower limit of body fat in healthy active men. J Appl Physiol 1994;77:933-40",
+)
+ROBERTS_1998 = source(
+    "roberts_1998",
+    "Roberts WO. Certifying wrestlers' minimum weight: a new requirement. Phys Sportsmed 1998;26(10)",
+)
 
 # --- partition, tissue energy and the dynamic model -----------------------------------------------------
 HALL_2008 = source(
@@ -206,11 +245,6 @@ HALL_2008 = source(
 )
 FORBES_1987 = source(
     "forbes_1987", "Forbes GB. Lean body mass-body fat interrelationships in humans. Nutr Rev 1987;45:225-31"
-)
-FORBES_2000 = source(
-    "forbes_2000",
-    "Forbes GB. Body fat content influences the body composition response to nutrition and exercise. "
-    "Ann N Y Acad Sci 2000;904:359-65",
 )
 HALL_2007 = source(
     "hall_2007",
@@ -308,6 +342,19 @@ LOUCKS_2003 = source(
     "availability in "
     "regularly menstruating women. J Clin Endocrinol Metab 2003;88:297-311",
 )
+ARETA_2021 = source(
+    "areta_2021",
+    "Areta JL, Taylor HL, Koehler K. Low energy availability: history, definition and evidence of its endocrine, "
+    "metabolic and physiological effects in prospective studies in females and males. "
+    "Eur J Appl Physiol 2021;121:1-21",
+    "10.1007/s00421-020-04516-0",
+)
+FAGERBERG_2018 = source(
+    "fagerberg_2018",
+    "Fagerberg P. Negative consequences of low energy availability in natural male bodybuilding: a review. "
+    "Int J Sport Nutr Exerc Metab 2018;28:385-402",
+    "10.1123/ijsnem.2016-0332",
+)
 WHITTAKER_2021 = source(
     "whittaker_2021",
     "Whittaker J, Wu K. Low-fat diets and testosterone in men: systematic review and meta-analysis of "
@@ -374,6 +421,11 @@ WEINHEIMER_2010 = source(
     "restriction and exercise on fat-free mass in middle-aged and older adults. Nutr Rev 2010;68:375-88",
     "10.1111/j.1753-4887.2010.00298.x",
 )
+BALLOR_1994 = source(
+    "ballor_1994",
+    "Ballor DL, Poehlman ET. Exercise-training enhances fat-free mass preservation during diet-induced weight loss: "
+    "a meta-analytical finding. Int J Obes Relat Metab Disord 1994;18:35-40",
+)
 WYCHERLEY_2012 = source(
     "wycherley_2012",
     "Wycherley TP, Moran LJ, Clifton PM, Noakes M, Brinkworth GD. Effects of energy-restricted high-protein, "
@@ -399,11 +451,10 @@ SCHLOGL_2015 = source(
     "fasting and overfeeding identify phenotypes associated with weight change. Diabetes 2015;64:3680-9",
     "10.2337/db15-0382",
 )
-METCALF_1987 = source(
-    "metcalf_1987",
-    "Metcalf AM, Phillips SF, Zinsmeister AR, MacCarty RL, Beart RW, Wolff BG. Simplified assessment of "
-    "segmental colonic transit. Gastroenterology 1987;92:40-7",
-    "10.1016/0016-5085(87)90837-7",
+TRANSIT_2011 = source(
+    "transit_2011",
+    "Study of segmental colonic transit time in healthy men. Hepatogastroenterology 2011;58:1519-22",
+    "10.5754/hge10849",
 )
 ROBERTS_2020 = source(
     "roberts_2020",
