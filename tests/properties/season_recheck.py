@@ -20,6 +20,7 @@ class _Body(NamedTuple):
     lean: float
     fraction: float
     maintenance: float
+    carried: float = 0.0
 
 
 def _bodies(request: dict[str, Any], answer: dict[str, Any]) -> list[_Body]:
@@ -29,7 +30,12 @@ def _bodies(request: dict[str, Any], answer: dict[str, Any]) -> list[_Body]:
     start = _Body(weight, fat, weight - fat - 1.85, fat / weight, answer["start"]["maintenance_kcal"]["mean"])
     ends = [week["at_end"] for week in answer["plan"]["weeks"]]
     return [start] + [
-        _Body(*(e[k]["mean"] for k in ("weight_kg", "fat_kg", "lean_kg", "fat_fraction", "maintenance_kcal")))
+        _Body(
+            *(
+                e[k]["mean"]
+                for k in ("weight_kg", "fat_kg", "lean_kg", "fat_fraction", "maintenance_kcal", "carried_kg")
+            )
+        )
         for e in ends
     ]
 
@@ -104,7 +110,11 @@ def _phase(
     need(intake >= INTAKE_FLOOR[sex], f"intake {intake} under the floor")
     need(maintenance - intake <= 0.30 * maintenance + 2, f"deficit over 30 % ({intake} of {maintenance})")
     available = (intake - exercise) / fat_free
-    need(available >= (30 if is_long else 25) - 0.05, f"energy availability {available:.2f}")
+    fat = answer["start"]["body_fat_fraction"]
+    first, last = (0.18, 0.25) if sex == "male" else (0.27, 0.35)
+    # It fades where body fat is high, by the lower end of its reading.
+    left = min(1.0, max(0.0, (last - before.fraction + fat["mean"] - fat["lower"]) / (last - first)))
+    need(available >= left * ((30 if is_long else 25) - 0.05) - 0.05, f"energy availability {available:.2f}")
     if is_long:
         now = resting + FAT_UPKEEP * (before.fat - bodies[0].fat) + LEAN_UPKEEP * (before.lean - bodies[0].lean)
         need(intake >= now - 2, f"intake {intake} under resting {now:.0f} in a long cut")
@@ -117,7 +127,11 @@ def _phase(
         need(body.fraction >= LEAST_FAT[sex] - 5e-5, f"body fat {body.fraction} in week {week}")
         drawn = -answer["plan"]["weeks"][week - 1]["energy_balance_kcal"]
         need(drawn <= FAT_SUPPLY * bodies[week - 1].fat + 2, f"{drawn} kcal/d drawn in week {week}")
-        need(bodies[week - 1].weight >= 18.5 * (profile["height_cm"] / 100) ** 2 - 2e-3, f"BMI in week {week}")
+        # Of tissue and usual carried mass: a week's water ends no diet.
+        need(
+            bodies[week - 1].weight - bodies[week - 1].carried >= 18.5 * (profile["height_cm"] / 100) ** 2 - 2e-3,
+            f"BMI in week {week}",
+        )
     if not request.get("cut_history"):
         need(maintenance - intake <= 502, "history unknown and a deficit over the default")
     return found

@@ -93,6 +93,11 @@ template(
 )
 template("DECISION_WANTS_HOLD", "You want to hold, and nothing speaks against it.")
 template(
+    "DECISION_NEAR_UNDERWEIGHT",
+    "A body mass index of {bmi:.1f} kg/m2 is near the underweight range: holding comes first, and no fat-loss phase is "
+    "started under {limit:g}.",
+)
+template(
     "DECISION_WANTS_HOLD_OVER",
     "You want to hold. For the leanness you chose a cut would be due at {due_percent:.1f} %; nothing but that speaks "
     "for one.",

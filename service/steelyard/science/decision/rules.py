@@ -198,6 +198,10 @@ def _over_the_due_line(facts: Facts) -> Ruling | None:
         return _keep(facts, Situation.WANTS_HOLD, say("DECISION_WANTS_HOLD_OVER", due_percent=100 * leanness.due))
     if facts.refused is not None:
         return _refused_cut(facts)
+    if q.subject.bmi < rails.BMI_WARN and q.goal in (Goal.MUSCLE, Goal.HOLD):
+        # How somebody feels about their body starts no deficit this near to underweight.
+        why = say("DECISION_NEAR_UNDERWEIGHT", bmi=q.subject.bmi, limit=rails.BMI_WARN)
+        return _keep(facts, Situation.WANTS_HOLD if q.goal is Goal.HOLD else Situation.NOT_YET, why)
     if not leanness.reading.is_good_enough:
         return _measure_first(facts, leanness.reading.probability_over_line)
     blocked = _too_soon(facts)

@@ -3,7 +3,6 @@
 from datetime import date, timedelta
 from typing import NamedTuple
 
-from .. import rails
 from ..body import ALL_SOURCES, Forecast, UncertaintySource
 from ..phase import MOST_WEEKS, PlannedPhase, PlannedWeek
 from ..rails import (
@@ -50,10 +49,7 @@ def live_season(
     path = season_forecast(asked.member.body, weeks, sources)
     has_cuts = any(week.mode == CUT for week in weeks)
     actions = list(asked.cutting.warnings) if has_cuts else []
-    is_history_unknown = asked.history.cuts_last_12_months is None
-    if has_cuts and is_history_unknown:
-        actions += rails.warn_history(None, None)
-    actions += season_actions(asked.member.subject, is_history_unknown, policy, weeks, phases, path)
+    actions += season_actions(asked.member.subject, asked.history, policy, weeks, phases, path)
     reasons = explain_phases(policy, weeks, phases, path)
     unkept = unkept_limits(outcome, asked.limits)
     return Season(

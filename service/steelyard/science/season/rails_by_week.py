@@ -26,6 +26,7 @@ from ..body import (
     linearise,
 )
 from ..numbers import FLOATS, Elementwise, Number
+from ..phase import LEAST_WEEKS
 from ..rails import (
     LONG_PHASE_WEEKS,
     PROTEIN_DEFAULT_DEFICIT,
@@ -38,6 +39,9 @@ from ..register import Basis, Kind, equation
 
 # A cut takes two weeks at least; water and tissue take less than this share of body mass in them.
 _BMI_MARGIN = 1.05
+_LEAST_DAYS = 7.0 * LEAST_WEEKS
+# Tissue lost for the energy of a kilogram of fat, at most.
+TISSUE_FOR_FAT = 1.5
 
 
 class PersonLimits(NamedTuple):
@@ -45,11 +49,6 @@ class PersonLimits(NamedTuple):
 
     fat_floor: float
     intake_floor_kcal: float
-    told_floor_kcal: float  # whatever a log says
-    ratio: float  # logged over eaten, its mean
-    most_ratio: float  # and the upper end of its interval
-    fade: tuple[float, float]  # body fat from and to which limits on energy availability fade
-    fat_below: float  # the lower half of the interval of measured body fat
     resting_kcal: float
     start_fat_kg: float
     start_lean_kg: float
@@ -61,6 +60,14 @@ class PersonLimits(NamedTuple):
     may_cut: bool
     cuts_last_year: int
     weeks_since_cut: int
+    weeks_of_last_cut: float = 0.0  # that count as of one soon after it
+    ratio: float = 1.0  # logged over eaten energy: its mean, and what the limits that protect are told by
+    ratio_most: float = 1.0
+    floor_told_kcal: float = 0.0  # least told to anyone, whatever a log says
+    least_held_kcal: float = 0.0  # least told on a hold or a gain
+    fade_first: float = 1.0  # body fat from which on energy availability fades to a warning, and where it has
+    fade_last: float = 2.0
+    fat_below: float = 0.0  # lower half of the interval of measured body fat, as a fraction
 
 
 def person_limits(
@@ -78,14 +85,11 @@ def person_limits(
     settled = state._replace(adaptation_kcal=0.0)
     grown = float(advance(model, settled, level, 1.0).tissue_kg - settled.tissue_kg)
     known = cuts_last_12_months is not None
+    fade_first, fade_last = subject.availability_fade
+    is_close = weeks_since_last_cut is not None and weeks_since_last_cut < rails.APART_WEEKS
     return PersonLimits(
         fat_floor=stricter(rails.FAT_FRACTION_FLOOR, subject.sex),
         intake_floor_kcal=stricter(rails.INTAKE_FLOOR, subject.sex),
-        told_floor_kcal=rails.absolute_floor_kcal(subject),
-        ratio=subject.scale.ratio,
-        most_ratio=subject.scale.most,
-        fade=subject.availability_fade,
-        fat_below=subject.fat_below,
         resting_kcal=subject.resting_kcal,
         start_fat_kg=float(state.fat_kg),
         start_lean_kg=float(state.lean_kg),
@@ -97,6 +101,14 @@ def person_limits(
         may_cut=may_cut,
         cuts_last_year=cuts_last_12_months or 0,
         weeks_since_cut=52 if weeks_since_last_cut is None else weeks_since_last_cut,
+        weeks_of_last_cut=float(LONG_PHASE_WEEKS) if is_close else 0.0,
+        ratio=subject.scale.ratio,
+        ratio_most=subject.scale.most,
+        floor_told_kcal=rails.absolute_floor_kcal(subject),
+        least_held_kcal=rails.held_kcal(subject, 0.0),
+        fade_first=fade_first,
+        fade_last=fade_last,
+        fat_below=subject.fat_below,
     )
 
 
@@ -114,20 +126,21 @@ def resting_now_kcal(limits: PersonLimits, fat_kg: Number, lean_kg: Number) -> N
     )
 
 
-def _available_kcal(
-    limits: PersonLimits, weight_kg: Number, fat_kg: Number, is_long: Number, ops: Elementwise
+def least_told_kcal(
+    limits: PersonLimits, weight_kg: Number, seen_fat_kg: Number, lean_kg: Number, is_long: Number, ops: Elementwise
 ) -> Number:
-    """The least intake told for energy availability [kcal/d]; nothing where measured body fat is high."""
-    first, last = limits.fade
-    left = (last - (fat_kg / weight_kg - limits.fat_below)) / (last - first)
-    left = ops.minimum(1.0, ops.maximum(0.0, left))
-
-    def told(limit: float, ratio: float) -> Number:
-        return (left * limit * (weight_kg - fat_kg) + limits.exercise_kcal) * ratio
-
-    short = told(rails.AVAILABILITY_LIMIT, limits.most_ratio)
-    longer = ops.maximum(short, told(rails.AVAILABILITY_WARN, limits.ratio))
-    return ops.where(left > 0.0, ops.where(is_long, longer, short), 0.0)
+    """The least intake told in a cut by its floors and by energy availability [kcal/d], for a body on a day."""
+    resting = resting_now_kcal(limits, seen_fat_kg, lean_kg)
+    floor = ops.where(is_long, ops.maximum(resting, limits.intake_floor_kcal), limits.intake_floor_kcal)
+    floor = ops.maximum(floor * limits.ratio_most, limits.floor_told_kcal)
+    # What is left of the limits where body fat is high, by the lower end of its reading.
+    over = limits.fade_last - (seen_fat_kg / weight_kg - limits.fat_below)
+    left = ops.minimum(1.0, ops.maximum(0.0, over / (limits.fade_last - limits.fade_first)))
+    fat_free = left * (weight_kg - seen_fat_kg)
+    short = (rails.AVAILABILITY_LIMIT * fat_free + limits.exercise_kcal) * limits.ratio_most
+    long = (rails.AVAILABILITY_WARN * fat_free + limits.exercise_kcal) * limits.ratio
+    available = ops.where(is_long, ops.maximum(short, long), short)
+    return ops.maximum(floor, ops.where(left > 0.0, available, 0.0))
 
 
 def most_deficit_kcal(
@@ -146,18 +159,29 @@ def most_deficit_kcal(
     """
     weight = state.weight_kg
     is_long = weeks > LONG_PHASE_WEEKS
-    available = _available_kcal(limits, weight, seen_fat_kg, is_long, ops)
-    resting = resting_now_kcal(limits, seen_fat_kg, state.lean_kg)
-    floor = ops.where(is_long, ops.maximum(resting, limits.intake_floor_kcal), limits.intake_floor_kcal)
     linear = linearise(model, seen_fat_kg, PROTEIN_DEFAULT_DEFICIT, ops=ops)
     per_kg = linear.rho_kcal_per_kg * (1.0 - THERMIC_SHARE - model.adaptation_share) / (1.0 - THERMIC_SHARE)
-    floor = ops.maximum(floor * limits.most_ratio, limits.told_floor_kcal)
-    most = ops.minimum(rails.DEFICIT_SHARE_LIMIT * maintenance_kcal, limits.ratio * FAT_SUPPLY_LIMIT * seen_fat_kg)
-    most = ops.minimum(most, maintenance_kcal - available)
-    most = ops.minimum(most, maintenance_kcal - ops.maximum(floor, least_intake_kcal(weight, ops)))
+    supply = FAT_SUPPLY_LIMIT * limits.ratio * seen_fat_kg
+    # A deficit is against settled maintenance: of a body adapted to eating less, part of it is there already.
     recovery = ops.maximum(0.0, -state.adaptation_kcal)
+    most = ops.minimum(rails.DEFICIT_SHARE_LIMIT * (maintenance_kcal + recovery), supply) - recovery
+    floor = least_told_kcal(limits, weight, seen_fat_kg, state.lean_kg, is_long, ops)
+    most = ops.minimum(most, maintenance_kcal - ops.maximum(floor, least_intake_kcal(weight, ops)))
+
+    def after(deficit: Number) -> Number:
+        """What the body allows that the shortest cut of this deficit leaves."""
+        lost = _LEAST_DAYS / FAT_ENERGY * ops.maximum(deficit, 0.0)
+        then = least_told_kcal(limits, weight - lost, seen_fat_kg - lost, state.lean_kg, is_long, ops)
+        return ops.minimum(most, maintenance_kcal - then)
+
+    # The shortest cut is to end inside the rails as well. A larger deficit leaves less room: the crossing by Aitken's
+    # extrapolation, and whatever that leaves open on the safe side.
+    first = after(most)
+    down, back = most - first, after(first) - first
+    met = first + back * down / ops.maximum(down + back, 1e-9)
+    most = ops.minimum(met, after(met))
     most = ops.minimum(most, rails.LOSS_LIMIT * weight / 7.0 * per_kg - recovery)
-    return ops.minimum(most, limits.most_deficit_kcal)
+    return ops.minimum(most, limits.most_deficit_kcal - recovery)
 
 
 @equation(

@@ -5,7 +5,7 @@ from datetime import timedelta
 from .. import rails
 from ..body import Forecast
 from ..person import Condition
-from ..phase import GAIN_RESET_WEEKS, PlannedPhase, signs_to_stop
+from ..phase import GAIN_RESET_WEEKS, History, PlannedPhase, signs_to_stop
 from ..rails import FAT_KCAL_PER_G, LOSS_LIMIT, PROTEIN_DEFAULT_DEFICIT, RailAction, Subject
 from ..register import Message, say, template
 from .policy import NEVER, Policy
@@ -46,13 +46,14 @@ def subject_at(subject: Subject, week: WeekRecord) -> Subject:
     return subject._replace(
         weight_kg=float(week.before.weight_kg),
         fat_kg=float(week.before.fat_kg),
+        carried_kg=float(week.before.carried_kg),
         maintenance_kcal=float(week.maintenance_kcal),
     )
 
 
 def season_actions(
     subject: Subject,
-    is_history_unknown: bool,
+    history: History,
     policy: Policy,
     weeks: list[WeekRecord],
     phases: list[PlannedPhase],
@@ -69,16 +70,17 @@ def season_actions(
         if week.mode == CUT:
             there = subject_at(subject, week)
             if week.deficit_kcal < policy.deficit_kcal - 0.5:
-                actions.append(_capped(there, week, policy, is_history_unknown))
+                actions.append(_capped(there, week, policy, history.cuts_last_12_months is None))
             fraction = float(end.fat_kg / end.weight_kg)
-            actions += rails.warn_deficit(there, macros.intake_kcal, -rate, fraction)
+            end_bmi = there._replace(weight_kg=float(end.weight_kg), carried_kg=float(end.carried_kg)).bmi
+            actions += rails.warn_deficit(there, macros.intake_kcal, -rate, fraction, end_bmi)
             actions += rails.warn_macronutrients(
                 macros.intake_kcal, FAT_KCAL_PER_G * macros.fat_g, macros.carbohydrate_g
             )
             cut_starts.append(phase.first)
         elif phase.kind == "gain":
             actions += _gain_actions(subject, policy, week, rate)
-    actions += _history_actions(subject, cut_starts, phases)
+    actions += _history_actions(subject, history, cut_starts, phases)
     once: dict[tuple[str, str], RailAction] = {}
     for action in actions:
         once.setdefault((action.id, action.message.code), action)
@@ -90,7 +92,7 @@ def _capped(there: Subject, week: WeekRecord, policy: Policy, is_history_unknown
     if is_history_unknown and deficit >= rails.DEFAULT_DEFICIT - 0.5:
         message = say("CAPPED_HISTORY_UNKNOWN", deficit_kcal=deficit)
         return RailAction(rails.CUT_HISTORY, "capped", deficit, asked, "kcal/d", message)
-    strictest = rails.deficit_limits(there, float(week.cut_weeks))[0]
+    strictest = rails.deficit_limits(there, float(week.cut_weeks + week.weeks_before))[0]
     if strictest.deficit_kcal > deficit + 5.0:
         strictest = rails.DeficitLimit(rails.LOSS, deficit, f"tissue loss of {LOSS_LIMIT:.0%} a week")
     return rails.capped(strictest._replace(deficit_kcal=deficit), asked)
@@ -109,12 +111,17 @@ def _gain_actions(subject: Subject, policy: Policy, week: WeekRecord, rate: floa
     return []
 
 
-def _history_actions(subject: Subject, cut_starts: list[int], phases: list[PlannedPhase]) -> list[RailAction]:
+def _history_actions(
+    subject: Subject, history: History, cut_starts: list[int], phases: list[PlannedPhase]
+) -> list[RailAction]:
     actions: list[RailAction] = []
     ends = {p.first: p.first + len(p.weeks) for p in phases}
     for k, first in enumerate(cut_starts):
-        in_year = sum(1 for other in cut_starts[:k] if first - other < 52)
-        gap = first - ends[cut_starts[k - 1]] if k else None
+        since, before = history.weeks_since_last_cut, history.cuts_last_12_months
+        in_year: int | None = sum(1 for other in cut_starts[:k] if first - other < 52)
+        gap = first - ends[cut_starts[k - 1]] if k else None if since is None else since + first
+        if not k:
+            in_year = before
         actions += rails.warn_history(in_year, gap)
     screening = subject.screening
     if cut_starts and screening is not None and Condition.KIDNEY_DISEASE in screening.conditions:

@@ -13,7 +13,6 @@ from ..body import (
     FAT_SUPPLY_LIMIT,
     LEAN_ENERGY,
     PARTITION_KG,
-    THERMIC_SHARE,
     BodyModel,
     BodyState,
     Diet,
@@ -26,7 +25,9 @@ from ..body import (
 from ..numbers import FLOATS, Elementwise, Number
 from ..phase import GAIN_RESET_WEEKS, LEAST_DEFICIT, LEAST_WEEKS
 from ..rails import (
+    APART_WEEKS,
     CARBOHYDRATE_KCAL_PER_G,
+    LONG_PHASE_WEEKS,
     PROTEIN_DEFAULT_DEFICIT,
     PROTEIN_DEFAULT_GAIN,
     CarbohydratePreference,
@@ -36,7 +37,15 @@ from ..rails import (
 from ..register import Basis, Kind, constant, equation
 from .calendar import Calendar
 from .policy import Policy
-from .rails_by_week import PersonLimits, least_start_weight_kg, most_deficit_kcal, settling_kcal, surplus_for_gain_rate
+from .rails_by_week import (
+    TISSUE_FOR_FAT,
+    PersonLimits,
+    least_start_weight_kg,
+    least_told_kcal,
+    most_deficit_kcal,
+    settling_kcal,
+    surplus_for_gain_rate,
+)
 
 GAIN, CUT, BRIDGE, HOLD = 0, 1, 2, 3  # what a week is: BRIDGE follows a cut, HOLD waits at the ceiling
 
@@ -75,6 +84,7 @@ class WeekRecord(NamedTuple):
     deficit_kcal: Number
     deficit_limit_kcal: Number
     cut_weeks: Number  # most that the cut may take
+    weeks_before: Number  # of a cut just before, that count as of this one
     cut_to: Number
     maintenance_kcal: Number
     surplus_kcal: Number
@@ -151,6 +161,7 @@ def live(
     mode = where((fraction < policy.cut_at) & (policy.surplus_kcal > 0.0), zero + GAIN, zero + HOLD)
     in_phase, owed, intake, deficit, cut_weeks, cut_to = zero, zero, zero, zero, zero, zero
     base_weight = state.weight_kg + zero
+    counted, weeks_before = zero + limits.weeks_of_last_cut, zero
     since, recent, cuts = zero + limits.weeks_since_cut, zero + limits.cuts_last_year, zero
     started: list[Number] = []
     peak, above, dieting, fat_sum, missed = zero, zero, zero, zero, zero
@@ -169,18 +180,23 @@ def live(
         balance = current_maintenance_kcal(model, state) - share * life.maintenance_error_kcal
 
         # A cut ends at its body fat or its length, and before another week could pass the floor or the fat's supply.
-        after_week = (seen_fat - 7.0 / FAT_ENERGY * deficit) / weight
+        next_fat = seen_fat - 7.0 / FAT_ENERGY * deficit
+        next_weight = weight - TISSUE_FOR_FAT * (seen_fat - next_fat)
+        after_week = next_fat / weight
+        is_long = weeks_before + cut_weeks > LONG_PHASE_WEEKS
         ends = (
             ((fraction <= cut_to) & (in_phase >= LEAST_WEEKS))
             | (in_phase >= cut_weeks)
             | (after_week < limits.fat_floor)
-            | (weight < limits.least_weight_kg)
-            | ((1.0 - THERMIC_SHARE) * (balance - intake) > FAT_SUPPLY_LIMIT * seen_fat)
+            | (next_weight - state.carried_kg < limits.least_weight_kg)
+            | (balance - intake > FAT_SUPPLY_LIMIT * limits.ratio * next_fat)
+            | (intake < least_told_kcal(limits, next_weight, next_fat, state.lean_kg, is_long, ops))
         )
         done = (mode == CUT) & ends
         mode = where(done, BRIDGE, mode)
         owed = where(done, maximum(policy.maintenance_weeks, 1.0), owed)
         since = where(done, 0.0, since)
+        counted = where(done, weeks_before + in_phase, counted)
 
         # May one start, and does the strategy or an event want it?
         starts = zero > 1.0
@@ -188,7 +204,9 @@ def live(
         open_weeks = calendar.open_weeks[week] if limits.may_cut else 0
         if open_weeks >= LEAST_WEEKS:
             length = minimum(policy.longest_cut_weeks, open_weeks)
-            limit = most_deficit_kcal(limits, model, state, seen_fat, balance, length, ops)
+            # Two deficits with less than four weeks between them are one.
+            close = where(since < APART_WEEKS, counted, 0.0)
+            limit = most_deficit_kcal(limits, model, state, seen_fat, balance, length + close, ops)
             possible = minimum(policy.deficit_kcal, limit)
             wants = (fraction >= policy.cut_at) & (since >= policy.weeks_between_cuts)
             aim = where(wants, policy.cut_to, 1.0)
@@ -209,6 +227,7 @@ def live(
             starts = (mode != CUT) & (owed <= 0.0) & fits & wants
             deficit = where(starts, possible, deficit)
             cut_weeks = where(starts, length, cut_weeks)
+            weeks_before = where(starts, close, weeks_before)
             cut_to = where(starts, aim, cut_to)
 
         bridged = (mode == BRIDGE) & (owed <= 0.0)
@@ -229,7 +248,8 @@ def live(
             allowed = maximum(allowed - settling_kcal(model, state, 7 * GAIN_RESET_WEEKS, ops), 0.0)
         gain_intake = (balance + minimum(policy.surplus_kcal, allowed)) // 10.0 * 10.0
         cut_intake = -(-(balance - deficit) // 10.0) * 10.0
-        hold_intake = (balance + 5.0) // 10.0 * 10.0
+        gain_intake = maximum(gain_intake, limits.least_held_kcal)
+        hold_intake = maximum((balance + 5.0) // 10.0 * 10.0, limits.least_held_kcal)
         is_reset = changed | (in_phase % GAIN_RESET_WEEKS == 0)
         is_hold = (mode == BRIDGE) | (mode == HOLD)
         sets_gain = (mode == GAIN) & is_reset
@@ -259,6 +279,7 @@ def live(
                     deficit_kcal=deficit,
                     deficit_limit_kcal=limit,
                     cut_weeks=cut_weeks,
+                    weeks_before=weeks_before,
                     cut_to=cut_to,
                     maintenance_kcal=balance,
                     surplus_kcal=minimum(policy.surplus_kcal, allowed),
