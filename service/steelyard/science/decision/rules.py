@@ -91,6 +91,8 @@ def _in_a_cut(facts: Facts) -> Ruling | None:
     if facts.refused is not None:
         kept = facts.gain if facts.is_underweight else bridge
         return Ruling(Situation.CUT_REFUSED, kept, (say("DECISION_CUT_REFUSED_UNDER_WAY"),))
+    if _is_near_underweight(q):
+        return Ruling(Situation.CUT_REFUSED, bridge, (_near_underweight(q),))
     is_mini = present.kind is PhaseKind.MINI_CUT
     if present.weeks >= (MOST_WEEKS if is_mini else LONG_CUT_WEEKS):
         why = say("DECISION_CUT_TOO_LONG", weeks=present.weeks, bridge_weeks=bridge.weeks)
@@ -144,6 +146,8 @@ def _for_an_event(facts: Facts) -> Ruling | None:
         return _keep(facts, Situation.EVENT_READY, why, weeks=event.weeks)
     if facts.refused is not None:
         return _refused_cut(facts)
+    if _is_near_underweight(q):
+        return _hold_first(facts)
     if not q.fat.is_measured:
         return _measure_first(facts, None)
     if event.room < _LEAST_ROOM:
@@ -198,10 +202,8 @@ def _over_the_due_line(facts: Facts) -> Ruling | None:
         return _keep(facts, Situation.WANTS_HOLD, say("DECISION_WANTS_HOLD_OVER", due_percent=100 * leanness.due))
     if facts.refused is not None:
         return _refused_cut(facts)
-    if q.subject.bmi < rails.BMI_WARN and q.goal in (Goal.MUSCLE, Goal.HOLD):
-        # How somebody feels about their body starts no deficit this near to underweight.
-        why = say("DECISION_NEAR_UNDERWEIGHT", bmi=q.subject.bmi, limit=rails.BMI_WARN)
-        return _keep(facts, Situation.WANTS_HOLD if q.goal is Goal.HOLD else Situation.NOT_YET, why)
+    if _is_near_underweight(q):
+        return _hold_first(facts)
     if not leanness.reading.is_good_enough:
         return _measure_first(facts, leanness.reading.probability_over_line)
     blocked = _too_soon(facts)
@@ -253,6 +255,20 @@ RULES: tuple[Callable[[Facts], Ruling | None], ...] = (
 
 
 # --- what several rules share ---------------------------------------------------------------------------------
+
+
+def _is_near_underweight(q: Question) -> bool:
+    """Whether a deficit would be this near to underweight without a goal that calls for one: feelings call for none."""
+    return q.subject.bmi < rails.BMI_WARN and q.goal in (Goal.MUSCLE, Goal.HOLD)
+
+
+def _near_underweight(q: Question) -> Message:
+    return say("DECISION_NEAR_UNDERWEIGHT", bmi=q.subject.bmi, limit=rails.BMI_WARN)
+
+
+def _hold_first(facts: Facts) -> Ruling:
+    q = facts.question
+    return _keep(facts, Situation.WANTS_HOLD if q.goal is Goal.HOLD else Situation.NOT_YET, _near_underweight(q))
 
 
 def _wants_hold(q: Question) -> bool:

@@ -47,7 +47,8 @@ def subject_at(subject: Subject, week: WeekRecord) -> Subject:
         weight_kg=float(week.before.weight_kg),
         fat_kg=float(week.before.fat_kg),
         carried_kg=float(week.before.carried_kg),
-        maintenance_kcal=float(week.maintenance_kcal),
+        # Settled: what a body adapted to eating less does not burn for now is no less of a deficit.
+        maintenance_kcal=float(week.maintenance_kcal) + max(0.0, -float(week.before.adaptation_kcal)),
     )
 
 

@@ -205,7 +205,7 @@ def live(
         if open_weeks >= LEAST_WEEKS:
             length = minimum(policy.longest_cut_weeks, open_weeks)
             # Two deficits with less than four weeks between them are one.
-            close = where(since < APART_WEEKS, counted, 0.0)
+            close = where((since < APART_WEEKS) & (counted > 0.0), counted + since, 0.0)
             limit = most_deficit_kcal(limits, model, state, seen_fat, balance, length + close, ops)
             possible = minimum(policy.deficit_kcal, limit)
             wants = (fraction >= policy.cut_at) & (since >= policy.weeks_between_cuts)
