@@ -26,6 +26,10 @@ template(
     "SEASON_HOLD",
     "Body fat stands at the {fat_percent:.1f} % at which this strategy stops gaining, and no cut may start.",
 )
+template(
+    "SEASON_HELD_AT_NEED",
+    "The least intake for this body is about its maintenance or over it: it is held there, and no surplus is added.",
+)
 template("SEASON_LEVEL", "This strategy has no surplus: intake follows maintenance, and training does the building.")
 template("SEASON_NO_CUT", "No cut falls into these weeks: body fat does not call for one that may be made.")
 template("SEASON_CUTS", "{cuts} cut(s) of {weeks} weeks in all, {share_percent:.0f} % of the season.")
@@ -165,6 +169,8 @@ def explain_phases(
             phase.reasons.append(say("SEASON_BRIDGE"))
             end = path.states[phase.weeks[-1].point]
             phase.cautions.append(say("REBOUND", carried_kg=float(end.carried_kg - state.carried_kg)))
+        elif policy.surplus_kcal > 0 and fat_percent < 100 * policy.cut_at - 1.0:
+            phase.reasons.append(say("SEASON_HELD_AT_NEED"))
         elif policy.surplus_kcal > 0:
             phase.reasons.append(say("SEASON_HOLD", fat_percent=100 * float(policy.cut_at)))
         else:

@@ -158,14 +158,15 @@ def live(
     zero = 0.0 * policy.surplus_kcal + 0.0 * state.fat_kg
     first_lean, first_fat = state.lean_kg, state.fat_kg
     fraction = (state.fat_kg - life.fat_error_kg) / state.weight_kg + zero
-    mode = where((fraction < policy.cut_at) & (policy.surplus_kcal > 0.0), zero + GAIN, zero + HOLD)
+    # Whose least intake is over maintenance is held there: a surplus on top would gain faster than it may.
+    can_gain = (policy.surplus_kcal > 0.0) & (limits.least_held_kcal <= model.maintenance_kcal + 10.0)
+    mode = where((fraction < policy.cut_at) & can_gain, zero + GAIN, zero + HOLD)
     in_phase, owed, intake, deficit, cut_weeks, cut_to = zero, zero, zero, zero, zero, zero
     base_weight = state.weight_kg + zero
     counted, weeks_before = zero + limits.weeks_of_last_cut, zero
     since, recent, cuts = zero + limits.weeks_since_cut, zero + limits.cuts_last_year, zero
     started: list[Number] = []
     peak, above, dieting, fat_sum, missed = zero, zero, zero, zero, zero
-    can_gain = policy.surplus_kcal > 0.0
     least_start = least_start_weight_kg(limits)
     balanced_fat = fat_share(CarbohydratePreference.BALANCED)
 
