@@ -164,6 +164,7 @@ def most_deficit_kcal(
     supply = FAT_SUPPLY_LIMIT * limits.ratio * seen_fat_kg
     # A deficit is against settled maintenance: of a body adapted to eating less, part of it is there already.
     recovery = ops.maximum(0.0, -state.adaptation_kcal)
+    recovery = recovery + model.activity_kcal_per_kg * ops.maximum(0.0, -state.carried_kg)
     most = ops.minimum(rails.DEFICIT_SHARE_LIMIT * (maintenance_kcal + recovery), supply) - recovery
     floor = least_told_kcal(limits, weight, seen_fat_kg, state.lean_kg, is_long, ops)
     most = ops.minimum(most, maintenance_kcal - ops.maximum(floor, least_intake_kcal(weight, ops)))
