@@ -31,6 +31,7 @@ template(
     "Body fat computed from height and weight never starts a cut: measure it (skinfolds, girths, DXA) and ask again.",
 )
 template("CUT_NO_ROOM", "No cut of this kind fits into the weeks that are left for it.")
+template("GAIN_NO_ROOM", "The least intake for this body leaves no gain inside its ceiling: it is held.")
 template("GAIN_NEEDS_TRAINING", "A surplus without resistance training is stored as fat: start training first.")
 
 _MOST_GAIN_WEEKS = 52  # longer a gain is not planned
@@ -134,6 +135,9 @@ class Alternatives:
             return Alternative(PhaseKind.GAIN, None, None, 0, None, refused.action.message)
         aim = GainAim(weeks=HORIZON_WEEKS, surplus_kcal=self.question.surplus_kcal, fat_ceiling=ceiling)
         plan = plan_gain(q.member, q.as_of, aim, sources=ALL_SOURCES)
+        if not plan.is_feasible or all(phase.kind != PhaseKind.GAIN.value for phase in plan.phases):
+            why = plan.reasons[-1] if plan.reasons else say("GAIN_NO_ROOM")
+            return Alternative(PhaseKind.GAIN, None, None, 0, None, why)
         fragment = Fragment(
             PhaseKind.GAIN, weeks or HORIZON_WEEKS, surplus_kcal=self.question.surplus_kcal, fat_ceiling=ceiling
         )

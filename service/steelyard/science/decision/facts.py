@@ -91,6 +91,8 @@ def facts_of(question: Question, warnings: list[RailAction], refused: Refused | 
     due = due_at(q, lines.counts_from)
     make = Alternatives(q, lines, None if refused is None else refused.action.message)
     is_ceiling = due is not None and _LEAST_CEILING <= due <= _MOST_CEILING
+    if due is not None and q.fat_fraction >= due and refused is not None and rails.BMI in refused.ids:
+        is_ceiling = False  # who is underweight gains, whatever the share of fat
     gain = make.gain(ceiling=round(due, 3) if due is not None and is_ceiling else None)
     gain = gain.shortened(_gain_weeks(q, gain, due))
     hold = make.hold()

@@ -69,7 +69,7 @@ def _without_leanness(q: Question, refused: Refused) -> Decision:
     gain, hold = make.gain(DEFAULT_WEEKS), make.hold()
     return Decision(
         situation=Situation.NO_DEFICIT,
-        recommended=gain if q.may_grow and q.goal is Goal.MUSCLE else hold,
+        recommended=gain if q.may_grow and q.goal is Goal.MUSCLE and gain.closed is None else hold,
         alternatives=[gain, hold],
         by_trade=False,
         leanness=None,
@@ -89,7 +89,7 @@ def _in_a_cut(facts: Facts) -> Ruling | None:
         return None
     bridge = facts.make.hold(bridge_weeks(present.weeks), then_gain=True)
     if facts.refused is not None:
-        kept = facts.gain if facts.is_underweight else bridge
+        kept = facts.gain if facts.is_underweight and facts.gain.closed is None else bridge
         return Ruling(Situation.CUT_REFUSED, kept, (say("DECISION_CUT_REFUSED_UNDER_WAY"),))
     if _is_near_underweight(q):
         return Ruling(Situation.CUT_REFUSED, bridge, (_near_underweight(q),))
@@ -160,7 +160,7 @@ def _for_an_event(facts: Facts) -> Ruling | None:
         when = q.day(start.week).isoformat()
         return Ruling(
             Situation.EVENT_LATER,
-            (facts.gain if q.may_grow else facts.hold).shortened(start.week),
+            (facts.gain if q.may_grow and facts.gain.closed is None else facts.hold).shortened(start.week),
             (say("DECISION_EVENT_LATER", weeks=event.weeks, cut_weeks=start.cut_weeks, date=when),),
             (say("CHANGE_EVENT_START", date=when),),
         )
@@ -278,7 +278,7 @@ def _wants_hold(q: Question) -> bool:
 def _without_a_cut(facts: Facts) -> tuple[Alternative, tuple[Message, ...], tuple[Message, ...]]:
     """What is best without a cut, what is to be said of it, and what would change it."""
     if facts.is_underweight:
-        return facts.gain, (), ()
+        return facts.hold if facts.gain.closed else facts.gain, (), ()
     q = facts.question
     may_gain = q.may_grow and not facts.is_pregnant
     kept = max(facts.gain, facts.hold, key=lambda a: a.total_kg) if may_gain else facts.hold
