@@ -78,13 +78,17 @@ class Body(NamedTuple):
     maintenance: float
     resting: float
     exercise: float
+    fat_below: float = -1.0  # half the interval of a reading; under 0 where the fade does not hold
 
     @classmethod
     def at_start(cls, request: Json, answer: Json) -> "Body":
         weight, resting = request["profile"]["weight_kg"], answer["resting_kcal"]["mean"]
         fat = answer["body_fat_fraction"]["mean"] * weight
         exercise = exercise_kcal(request["profile"], resting)
-        return cls(weight, fat, math.nan, answer["maintenance_kcal"]["mean"], resting, exercise)
+        told, reading = answer["body_fat_fraction"], request["profile"].get("body_fat")
+        is_measured = reading is not None and reading["method"] != "bmi_equation"
+        below = told["mean"] - told["lower"] if is_measured else -1.0
+        return cls(weight, fat, math.nan, answer["maintenance_kcal"]["mean"], resting, exercise, below)
 
     def after(self, week: Json) -> "Body":
         end = week["at_end"]
@@ -93,11 +97,14 @@ class Body(NamedTuple):
 
     def least_intake(self, sex: str, *, is_long: bool) -> dict[str, float]:
         """The least intake by each rule on a day in a deficit, a kilocalorie of printing allowed for."""
-        available = (30.0 if is_long else 25.0) - 0.05
+        # It fades where measured body fat is high, by the lower end of the reading.
+        first, last = (0.18, 0.25) if sex == "male" else (0.27, 0.35)
+        left = min(1.0, max(0.0, (last - self.fat / self.weight + self.fat_below) / (last - first)))
+        available = left * ((30.0 if is_long else 25.0) - 0.05) - (0.05 if left < 1.0 else 0.0)
         return {
             "floor": max(INTAKE_FLOOR[sex], self.resting - 1 if is_long else 0.0),
             "share": 0.70 * self.maintenance - 1,
-            "energy availability": self.exercise + available * (self.weight - self.fat) - 1,
+            "energy availability": self.exercise + available * (self.weight - self.fat) - 1 if left else 0.0,
             "fat supply": self.maintenance - FAT_SUPPLY * self.fat - 1.5,
         }
 

@@ -67,7 +67,7 @@ FFMI_UNUSUAL_WOMEN = constant(
 _FFMI_HIGH = template(
     "FAT_FREE_MASS_INDEX_UNUSUAL",
     "A fat-free mass index of {ffmi:.1f} kg/m² is above {limit:g}, which few people reach. Check the weight "
-    "(kilograms, or pounds?), the height and the body-fat reading.",
+    "(kilograms, or pounds?), the height and the reading.",
 )
 
 
