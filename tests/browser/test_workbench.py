@@ -296,7 +296,7 @@ async def test_the_keyboard_is_enough(desk: OpenDesk, live: LocalService) -> Non
 async def test_axe_finds_nothing_serious(desk: OpenDesk, live: LocalService, scheme: str) -> None:
     page = await opened(desk, live, color_scheme=scheme)
     await sent(page, live.key)
-    for group in ("#part-summary ~ details", "#part-sources ~ details:has-text('equations')"):
+    for group in ("#part-summary ~ details", "#part-sources ~ details:has(> summary:has-text('equations'))"):
         await page.locator(f"{group} summary").click()
     assert await serious_findings(page) == []
     await page.fill("#body", (await page.input_value("#body")).replace("178", "1.78"))

@@ -90,7 +90,7 @@ async def test_unexpected_exception_gives_nothing_away(
     with caplog.at_level(logging.DEBUG):
         problem = await post(failing, name)
     assert (problem["status"], problem["type"], problem["errors"]) == (500, "/problems/internal-error", [])
-    told = msgspec.json.encode(problem).decode()
+    told = msgspec.json.encode(problem | {"instance": ""}).decode()  # an id may hold any digits
     assert not re.search(r"178|Error\b|Traceback|File|\.py", told)
     # The log says what and where, under the request's id; not the exception's text, which may quote a person.
     (record,) = [r for r in caplog.records if r.levelno >= logging.ERROR]

@@ -147,6 +147,11 @@ def _dates(answer: Json) -> list[str]:
     return found
 
 
+def _is_raised(answer: Json) -> bool:
+    """Whether the answer says that intake is raised to what the body needs: a hold then may store energy."""
+    return any(rail["code"] == "RAISED_TO_FLOOR" for rail in answer["guard_rails"])
+
+
 def _order(request: Json, answer: Json) -> list[str]:
     """The phases that must follow one another, and how long they are."""
     asked, then = request["phase"], request.get("return_to_gain", {"maintenance_weeks": 1, "gain_weeks": 12})
@@ -158,6 +163,15 @@ def _order(request: Json, answer: Json) -> list[str]:
     pause = request.get("pause", {}).get("weeks", 0)
     # Unscreened, a hold is not followed by a gain.
     after = ["gain"] if then["gain_weeks"] and request.get("screening") is not None else []
+    # A body at the ceiling of its gain, or over it, is held for the weeks of that gain (planning, section 3).
+    held = 0
+    if "gain" not in kinds:
+        ceiling = asked.get("fat_ceiling_fraction", math.inf) - 0.001
+        if kind == "gain" and (answer["body_fat_fraction"]["mean"] >= ceiling or _is_raised(answer)):
+            return [] if set(kinds) == {"maintenance"} else [f"phases {kinds}, not a hold"]
+        end = phases[-1]["weeks"][-1]["at_end"]["fat_fraction"]["mean"]
+        if after and (end >= then.get("fat_ceiling_fraction", math.inf) - 0.001 or _is_raised(answer)):
+            after, held = [], then["gain_weeks"]
     expected = {
         "maintenance": ["maintenance", *after],
         "gain": ["gain"],
@@ -174,19 +188,20 @@ def _order(request: Json, answer: Json) -> list[str]:
     follow = phases[kinds.index("gain")] if kind != "gain" and "gain" in kinds else None
     if follow is not None and len(follow["weeks"]) != then["gain_weeks"]:
         found.append(f"a gain of {len(follow['weeks'])} weeks")
-    if asked.get("weeks") is not None and len(main["weeks"]) != asked["weeks"]:
+    if asked.get("weeks") is not None and len(main["weeks"]) - (held if kind == "maintenance" else 0) != asked["weeks"]:
         reached = kind == "gain" and "target_weight_kg" in asked and len(main["weeks"]) < asked["weeks"]
         if not reached:
             found.append(f"{len(main['weeks'])} weeks for {asked['weeks']} asked")
     if kind in ("mini_cut", "cut"):
         hold = phases[2 if waited else 1]
-        if len(hold["weeks"]) != then["maintenance_weeks"]:
+        if len(hold["weeks"]) - held != then["maintenance_weeks"]:
             found.append("maintenance of another length")
         total = len(main["weeks"]) + asked.get("weeks_done", 0)
         if not (2 <= total <= 6 if kind == "mini_cut" else total >= 7 and len(main["weeks"]) <= 26):
             found.append(f"a {kind} of {len(main['weeks'])} weeks, {total} in all")
         if "event_date" in asked:
-            left = (date.fromisoformat(asked["event_date"]) - date.fromisoformat(hold["end_date"])).days - 1
+            settled = date.fromisoformat(hold["end_date"]) - timedelta(days=7 * held)
+            left = (date.fromisoformat(asked["event_date"]) - settled).days - 1
             if left < 0:
                 found.append(f"{left} days between the end of maintenance and the event")
     return found
@@ -332,7 +347,7 @@ def _hold(request: Json, answer: Json, phase: Json, start: Body) -> list[str]:
         passed = (date.fromisoformat(week["start_date"]) - date.fromisoformat(request["start_date"])).days / 14
         slack = FADING * change * math.exp(-passed) + (160 if passed < 1 else 0)
         stored = week["energy_balance_kcal"]
-        if not -_fading(start) - slack <= stored <= 30 + slack:
+        if not -_fading(start) - slack <= stored <= (math.inf if _is_raised(answer) else 30 + slack):
             found.append(f"maintenance week {week['week']} stores {stored} kcal/d")
     return found
 

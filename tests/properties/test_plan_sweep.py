@@ -20,7 +20,7 @@ from properties.rails_recheck import violations
 from steelyard.http.endpoints.plans import plan_phases
 from steelyard.http.schemas.plans import PlanRequest
 from steelyard.science.rails.subject import Refused
-from steelyard.science.register.errors import Contradiction
+from steelyard.science.register.errors import Contradiction, OutOfDomain
 
 Json = dict[str, Any]
 # Anyone and eligible people: ten thousand requests in every run, and four times as many in the long one.
@@ -48,6 +48,7 @@ _sweeps: dict[tuple[int, bool], Sweep] = {}
 REFUSALS = {
     "refused age", "refused bmi", "refused body_fat", "refused eating_disorder", "refused medical",
     "refused pregnancy_lactation", "refused screening_unanswered", "contradiction GOAL_BEYOND_BODY",
+    "out of domain MAINTENANCE_IMPLAUSIBLE", "out of domain FAT_FREE_MASS_IMPLAUSIBLE", "refused refeeding",
 }  # fmt: skip
 
 
@@ -59,6 +60,8 @@ def asked_for(asked: Json) -> Json | str:
         return f"refused {refused.action.id}"
     except Contradiction as contradiction:
         return f"contradiction {contradiction.code}"
+    except OutOfDomain as outside:
+        return f"out of domain {outside.code}"
 
 
 def sweep(size: int, *, eligible: bool = False) -> Sweep:

@@ -55,7 +55,7 @@ def test_a_trend_is_its_days_and_a_missing_weight_is_missing(client: Steelyard) 
 
 
 def test_a_forecast_is_its_weeks(client: Steelyard) -> None:
-    question: Any = {"kind": "path", "schedule": [{"weeks": 4, "intake_kcal": 2000}]}
+    question: Any = {"kind": "path", "schedule": [{"weeks": 4, "intake_kcal": 2400}]}
     forecast = client.forecast_intake(profile=PROFILE, start_date=START, question=question, screening=SCREENING)
     frame = to_dataframe(forecast)
     assert len(frame) == len(forecast.weeks) == 4

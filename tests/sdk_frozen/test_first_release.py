@@ -134,7 +134,7 @@ def test_forecast_of_an_intake(client: Steelyard) -> None:
         profile=PROFILE,
         screening=SCREENING,
         start_date=START,
-        question={"kind": "path", "schedule": [{"weeks": 4, "intake_kcal": 2000, "protein_g_per_kg": 2.0}]},
+        question={"kind": "path", "schedule": [{"weeks": 4, "intake_kcal": 2400, "protein_g_per_kg": 2.0}]},
     )
     assert isinstance(answer, Forecast)
     assert answer.feasible

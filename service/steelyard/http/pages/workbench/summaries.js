@@ -140,7 +140,7 @@ const SUMMARIES = {
       table(`What each choice brings in ${count(a.horizon_weeks, "week")}`,
         ["Choice", "Open", "Lean tissue", "Fat", "Body fat at the end", "Days dieting", "Score kg"],
         a.alternatives.map((row) => [
-          title(row.kind), row.open ? "yes" : `no: ${words(row.closed_because ?? "closed")}`, massChange(row.lean_kg),
+          title(row.kind), row.open ? "yes" : `no: ${row.closed_because?.text ?? "closed"}`, massChange(row.lean_kg),
           massChange(row.fat_kg), share(row.end_fat_fraction), number(row.days_dieting), number(row.score?.total_kg, 2)])),
     ],
   }),
