@@ -169,7 +169,7 @@ def _order(request: Json, answer: Json) -> list[str]:
         ceiling = asked.get("fat_ceiling_fraction", math.inf) - 0.001
         if kind == "gain" and (answer["body_fat_fraction"]["mean"] >= ceiling or _is_raised(answer)):
             return [] if set(kinds) == {"maintenance"} else [f"phases {kinds}, not a hold"]
-        end = phases[-1]["weeks"][-1]["at_end"]["fat_fraction"]["mean"]
+        end = max(week["at_end"]["fat_fraction"]["mean"] for week in phases[-1]["weeks"])
         if after and (end >= then.get("fat_ceiling_fraction", math.inf) - 0.001 or _is_raised(answer)):
             after, held = [], then["gain_weeks"]
     expected = {
