@@ -191,7 +191,7 @@ def test_any_window_agrees_with_the_trend() -> None:
 def test_a_correction_brings_the_member_back_to_target(habits: Habits, most_bias_kg: float) -> None:
     """From day 21 on the corrected plan is eaten (as logged, what was unlogged stays unlogged) until day 42."""
     with_it, without = [], []
-    for seed in range(90):
+    for seed in range(150):  # maintenance lies nearer to the floors than resting energy times activity alone had it
         member = Member(seed)
         phase = member.plan(6, ROOMY_DEFICIT_KCAL)
         member.follow(phase, 21, habits)
