@@ -13,17 +13,17 @@ from ..body import (
     FAT_UPKEEP,
     GLYCOGEN_ENERGY,
     GLYCOGEN_KG,
-    LEAN_CEILING_FLOOR,
     LEAN_ENERGY,
     LEAN_UPKEEP,
-    PARTITION_KG,
-    SURPLUS_LEAN_CEILING,
     THERMIC_SHARE,
     BodyModel,
     BodyState,
     Diet,
     advance,
+    ceiling_kcal,
     linearise,
+    surplus_factor,
+    surplus_share,
 )
 from ..numbers import FLOATS, Elementwise, Number
 from ..rails import (
@@ -149,12 +149,12 @@ def most_deficit_kcal(
     available = _available_kcal(limits, weight, seen_fat_kg, is_long, ops)
     resting = resting_now_kcal(limits, seen_fat_kg, state.lean_kg)
     floor = ops.where(is_long, ops.maximum(resting, limits.intake_floor_kcal), limits.intake_floor_kcal)
-    linear = linearise(model, seen_fat_kg, PROTEIN_DEFAULT_DEFICIT, ops=ops)
-    per_kg = linear.rho_kcal_per_kg * (1.0 - THERMIC_SHARE - model.adaptation_share) / (1.0 - THERMIC_SHARE)
     floor = ops.maximum(floor * limits.most_ratio, limits.told_floor_kcal)
     most = ops.minimum(rails.DEFICIT_SHARE_LIMIT * maintenance_kcal, limits.ratio * FAT_SUPPLY_LIMIT * seen_fat_kg)
     most = ops.minimum(most, maintenance_kcal - available)
     most = ops.minimum(most, maintenance_kcal - ops.maximum(floor, least_intake_kcal(weight, ops)))
+    linear = linearise(model, seen_fat_kg, PROTEIN_DEFAULT_DEFICIT, gap_kcal=-ops.maximum(most, 0.0), ops=ops)
+    per_kg = linear.rho_kcal_per_kg * (1.0 - THERMIC_SHARE - model.adaptation_share) / (1.0 - THERMIC_SHARE)
     recovery = ops.maximum(0.0, -state.adaptation_kcal)
     most = ops.minimum(most, rails.LOSS_LIMIT * weight / 7.0 * per_kg - recovery)
     return ops.minimum(most, limits.most_deficit_kcal)
@@ -187,8 +187,8 @@ def surplus_for_gain_rate(
     freshness = EXPERIENCE_HALVING_YEARS / (EXPERIENCE_HALVING_YEARS + years)
     at_start = EXPERIENCE_HALVING_YEARS / (EXPERIENCE_HALVING_YEARS + model.experience_years)
     wanted = ops.maximum(rate * base_weight_kg / 7.0 - limits.growth_kg_per_day * freshness / at_start, 0.0)
-    share = PARTITION_KG / (PARTITION_KG + seen_fat_kg) * model.surplus_lean_factor * model.partition_scale
-    ceiling = LEAN_ENERGY * SURPLUS_LEAN_CEILING * model.fat_free_kg * ops.maximum(freshness, LEAN_CEILING_FLOOR)
+    share = surplus_share(seen_fat_kg, surplus_factor(model, PROTEIN_DEFAULT_GAIN, ops), model.level_partition)
+    ceiling = ceiling_kcal(model, ops, state.day)
     a = share / (ceiling * FAT_ENERGY)
     b = 1.0 / FAT_ENERGY + share * (1.0 / LEAN_ENERGY - 1.0 / FAT_ENERGY) - wanted * share / ceiling
     stored = (ops.sqrt(b * b + 4.0 * a * wanted) - b) / (2.0 * a)
