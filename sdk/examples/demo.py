@@ -212,7 +212,7 @@ def trend_view(trend: Trend, plan: Plan) -> Group:
             f"{len(observed)} of 7",
             f"{sum(observed) / len(observed):.1f}" if observed else "-",
             f"{smoothed.mean[last]:.1f} ({smoothed.lower[last]:.1f} to {smoothed.upper[last]:.1f})",
-            signed(days.carried_kg[last]),
+            signed(days.carried_kg.mean[last]),
             f"{expected.mean:.1f} ({between(expected, '.1f')})" if expected else "[dim]before the plan[/dim]",
         )
     split = Table(box=box.SIMPLE_HEAD, pad_edge=False)

@@ -11,6 +11,8 @@ import shutil
 import sys
 import sysconfig
 from pathlib import Path
+from types import CodeType
+from typing import Any
 
 SERVICE = Path(__file__).resolve().parents[1]
 CORE = SERVICE / "steelyard" / "science"
@@ -18,6 +20,18 @@ _SCRATCH = SERVICE.parent / "build" / "compile_core"
 # The same answer to the last bit: no fused operations, no function of the compiler's own for a library's. Cython's own
 # code sets variables that it does not always use.
 _FLAGS = ["-O2", "-ffp-contract=off", "-fno-builtin-pow", "-w"]
+
+
+# Modules that the compiler takes as they are, with the types in the .pxd beside them: functions over rows of doubles.
+KERNELS = ("log/kernel",)
+_DIRECTIVES = {
+    "annotation_typing": False,  # the .pxd says more
+    "infer_types": True,
+    "boundscheck": False,
+    "wraparound": False,
+    "cdivision": True,
+    "initializedcheck": False,
+}
 
 
 class NoCompiler(Exception):  # noqa: N818 - named for what happened
@@ -39,8 +53,8 @@ def check_tools() -> None:
         raise NoCompiler("the headers of Python are not installed")
 
 
-def build() -> Path:
-    """Compile; return the extension module's file.
+def build() -> list[Path]:
+    """Compile; return the extension modules' files.
 
     Raises ``NotRewritten`` with file and line for what cannot be rewritten, ``NoCompiler`` where a tool is missing, and
     what the tools raise where one fails.
@@ -63,19 +77,51 @@ def build() -> Path:
         source.write_text(text, encoding="utf-8")
     extension = Extension("steelyard.science._floats", [str(source)], extra_compile_args=_FLAGS)
     modules = cythonize([extension], quiet=True)  # type: ignore[no-untyped-call]
+    kernels = [_kernel_source(name, checksum_of) for name in KERNELS]
+    modules += cythonize(  # type: ignore[no-untyped-call]
+        [
+            # By its bare name, by which the compiler finds the types beside it.
+            Extension(path.stem, [str(path)], extra_compile_args=[*_FLAGS, "-O3"])
+            for path in kernels
+        ],
+        compiler_directives=_DIRECTIVES,
+        quiet=True,
+    )
     command = Distribution({"ext_modules": modules}).get_command_obj("build_ext")
     command.build_lib, command.build_temp = str(_SCRATCH), str(_SCRATCH / "objects")
     command.ensure_finalized()
     command.run()
-    name = f"_floats{sysconfig.get_config_var('EXT_SUFFIX')}"
-    # Put in place at once: a running service may have the old one open.
-    beside = CORE / f"{name}.new"
-    shutil.copyfile(_SCRATCH / "steelyard" / "science" / name, beside)
-    return beside.replace(CORE / name)
+    # Put in place at once: a running service may have the old ones open.
+    suffix = sysconfig.get_config_var("EXT_SUFFIX")
+    made = [_SCRATCH / "steelyard" / "science" / f"_floats{suffix}", *(_SCRATCH / f"{p.stem}{suffix}" for p in kernels)]
+    return [_put_in_place(path) for path in made]
+
+
+def _kernel_source(name: str, checksum_of: Any) -> Path:
+    """Copy a kernel and its types to the scratch directory, under the name of its compiled form."""
+    written = CORE / f"{name}.py"
+    text = written.read_text(encoding="utf-8")
+    whole = compile(text, str(written), "exec", dont_inherit=True)
+    codes = {code.co_name: code for code in whole.co_consts if isinstance(code, CodeType)}
+    # C's functions of that name are the same library's.
+    text = text.replace("\nfrom math import ", "\nfrom cython.cimports.libc.math import ")
+    text += f"\n\ndef checksum():\n    return {checksum_of(codes)}\n"
+    found = _SCRATCH / f"_{written.stem}.py"
+    for path, new in ((found, text), (found.with_suffix(".pxd"), written.with_suffix(".pxd").read_text("utf-8"))):
+        if not path.exists() or path.read_text(encoding="utf-8") != new:
+            path.write_text(new, encoding="utf-8")
+    return found
+
+
+def _put_in_place(made: Path) -> Path:
+    beside = CORE / f"{made.name}.new"
+    shutil.copyfile(made, beside)
+    return beside.replace(CORE / made.name)
 
 
 if __name__ == "__main__":
     try:
-        print(f"Compiled {build().relative_to(SERVICE.parent)}")
+        for made in build():
+            print(f"Compiled {made.relative_to(SERVICE.parent)}")
     except NoCompiler as missing:
         print(f"Not compiled, the core runs as it is written, more slowly: {missing}")

@@ -31,6 +31,6 @@ class CompiledCoreHook(BuildHookInterface[Any]):
         except compile_floats.NoCompiler as missing:
             self.app.display_warning(f"The core was not compiled and runs as it is written, more slowly: {missing}")
             return
-        build_data["artifacts"].append(str(made.relative_to(Path(self.root).resolve())))
+        build_data["artifacts"] += [str(path.relative_to(Path(self.root).resolve())) for path in made]
         build_data["infer_tag"] = True
         build_data["pure_python"] = False

@@ -61,7 +61,8 @@ async def test_svg_is_one_image_with_a_title_and_a_description(service: Running,
 
 def interval(value: Json, digits: int = 1, scale: float = 1.0) -> str:
     """An interval as the description has it, written here from the answer anew."""
-    mean, lower, upper = (f"{scale * value[end]:.{digits}f}".replace("-", "−") for end in ("mean", "lower", "upper"))
+    ends = (round(scale * value[end], digits) + 0.0 for end in ("mean", "lower", "upper"))  # no zero has a sign
+    mean, lower, upper = (f"{end:.{digits}f}".replace("-", "−") for end in ends)
     return f"{mean}|{lower} to {upper}"
 
 

@@ -27,7 +27,6 @@ from steelyard_client import (
     NotConfigured,
     NotFound,
     Plan,
-    Refused,
     RetryPolicy,
     Steelyard,
     Trend,
@@ -230,9 +229,9 @@ async def test_fields_that_contradict_each_other(caller: Caller) -> None:
 
 async def test_two_intakes_for_one_date(caller: Caller) -> None:
     twice = log()
-    twice["intakes"].append(twice["intakes"][-1])
-    with pytest.raises(Refused, match="one intake"):
-        await caller("read_trend", profile=PROFILE, log=twice)
+    twice["intakes"].append({**twice["intakes"][-1], "intake_kcal": 700.0})
+    answer = await caller("read_trend", profile=PROFILE, log=twice)
+    assert "LOG_INTAKE_TWICE" in [note.code for note in answer.notes]
 
 
 async def test_a_body_over_the_limit(caller: Caller) -> None:
@@ -258,7 +257,7 @@ FAULTY: dict[str, dict[str, Any]] = {
     "a truth for a number": {"profile": {**PROFILE, "age_years": True}},
     "wrong form": {"profile": PROFILE, "as_of_date": "4 May 2026"},
     "null": {"profile": {**PROFILE, "training": None}},
-    "in a list": {"profile": PROFILE, "log": {"weights": [{"date": "2026-05-01", "weight_kg": 7.4}]}},
+    "in a list": {"profile": PROFILE, "log": {"weights": [{"date": "2026-05-01", "weight_kg": -7.4}]}},
     "too many": {
         "profile": {
             **PROFILE,

@@ -394,7 +394,8 @@ class IntakeEntryDict(TypedDict):
 
     carbohydrate_g: Carbohydrate eaten, grams. 0 to 2000.
     date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
-    intake_kcal: Energy eaten in a day, kilocalories. 0 to 15000.
+    intake_kcal: Energy eaten in a day, kilocalories. One that cannot be meant so is set aside and named. 0 to
+        100000.
     is_partial: Whether the day was logged only in part.
     """
 
@@ -912,6 +913,8 @@ class TrainingSessionDict(TypedDict):
 class TrendRequestDict(TypedDict):
     """A log to read, and whose it is.
 
+    aim: What weight is meant to do; by default it is read from the log. A stall is told only where it is meant to
+        fall.
     as_of_date: The day to read the log at; its last day by default.
     log: See `LogDict`.
     measurements: Body-fat readings, girths or skinfolds during the log.
@@ -919,6 +922,7 @@ class TrendRequestDict(TypedDict):
     usual_intake_kcal: What was eaten a day before the log began; maintenance by default. 800 to 8000.
     """
 
+    aim: "NotRequired[models.Aim | Literal['gain', 'hold', 'lose'] | None]"
     as_of_date: "NotRequired[datetime.date | str | None]"
     log: "models.Log | LogDict"
     measurements: (
@@ -948,7 +952,7 @@ class WeightEntryDict(TypedDict):
 
     date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
     order: Order within the day, for several weighings. 0 to 50.
-    weight_kg: Body mass in kilograms. 30 to 300.
+    weight_kg: Body mass in kilograms. One that does not go with those around it is set aside and named.
     """
 
     date: "datetime.date | str"

@@ -15,6 +15,7 @@ from steelyard.science.log import (
 )
 from steelyard.science.measures import Measurement
 from steelyard.science.member import Member, Told
+from steelyard.science.register import FROM_EQUATIONS
 
 from .answered import Answered, answering
 from .dates import check_dates, last_day_of
@@ -24,13 +25,14 @@ class TrendAsked(NamedTuple):
     """Whose log, which ``told`` holds; read on which day, its last when None.
 
     ``usual_intake_kcal`` was eaten a day before the log began, maintenance when None. ``measurements`` of body fat are
-    dated.
+    dated. ``is_loss_meant``: whether the person means to lose; None reads it from the log.
     """
 
     told: Told
     as_of: date | None = None
     usual_intake_kcal: float | None = None
     measurements: tuple[tuple[date, Measurement], ...] = ()
+    is_loss_meant: bool | None = None
 
 
 class TrendRead(NamedTuple):
@@ -56,7 +58,9 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
     if log is None:
         raise ValueError("a trend is read from a log")
     day = last_day_of(log, asked.as_of)
-    trend, reading = trend_of_log(person, assessed, log, day, asked.usual_intake_kcal)
+    trend, reading = trend_of_log(
+        person, assessed, log, day, asked.usual_intake_kcal, is_loss_meant=asked.is_loss_meant
+    )
     member = member.with_log_read(trend.maintenance)
     implied = intake_from_weight(assessed, reading, trend)
     measured = [
@@ -67,5 +71,5 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
     return Answered(
         TrendRead(date.fromordinal(day), trend, reading.daily, implied, composition),
         reasons=[assessed.resting.reason],
-        cautions=member.cautions,
+        cautions=[*member.cautions, *([FROM_EQUATIONS] if member.learnt is None else [])],
     )

@@ -10,16 +10,10 @@ import pytest
 from steelyard.science.body.energy_balance import advance
 from steelyard.science.body.state import Diet, calibrate
 from steelyard.science.log.entries import DailyLog, IntakeDay, Log, LogError, Weighing, clean_log
-from steelyard.science.log.maintenance import (
-    fill_intake,
-    fit_log,
-    maintenance_from_log,
-    posterior_maintenance,
-    prior_on_logging_scale,
-)
+from steelyard.science.log.logging_scale import fill_intake, prior_on_logging_scale
+from steelyard.science.log.maintenance import maintenance_from_log
 from steelyard.science.log.tissue_model import TissueModel, tissue_model
 from steelyard.science.log.trend_reading import PLATEAU_RATE_KG, Trend, read_trend
-from steelyard.science.numbers.elementwise import arrays
 from steelyard.science.numbers.estimate import Estimate
 
 FIRST = 739_000
@@ -34,7 +28,7 @@ MODEL, STATE = calibrate(
 
 def body(daily: DailyLog) -> TissueModel:
     usual = prior_on_logging_scale(PRIOR).mean
-    return tissue_model(MODEL, STATE, 1.8, intake_kcal=fill_intake(daily, usual).intake_kcal, usual_intake_kcal=usual)
+    return tissue_model(MODEL, STATE, 1.8, intake_kcal=fill_intake(daily, usual), usual_intake_kcal=usual)
 
 
 def read(log: Log, as_of: int) -> Trend:
@@ -99,18 +93,11 @@ def test_a_weight_in_the_wrong_unit_is_read_and_noted(position: int, factor: flo
 @pytest.mark.parametrize(
     ("log", "code", "field"),
     [
-        (weigh(80.0, 120.0), "LOG_ABSURD_JUMP", "log.weights[1].weight_kg"),
-        (weigh(80.0, 8.0), "LOG_ABSURD_JUMP", "log.weights[1].weight_kg"),
         (weigh(80.0, -1.0), "LOG_WEIGHT_NOT_A_NUMBER", "log.weights[1].weight_kg"),
         (weigh(float("nan")), "LOG_WEIGHT_NOT_A_NUMBER", "log.weights[0].weight_kg"),
         (Log([]), "LOG_WITHOUT_WEIGHT", "log.weights"),
         (Log([Weighing(FIRST + 9, 80.0)]), "LOG_ENTRY_IN_FUTURE", "log.weights[0].date"),
         (Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST + 9, 2e3)]), "LOG_ENTRY_IN_FUTURE", "log.intakes[0].date"),
-        (
-            Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST, 2e3), IntakeDay(FIRST, 2e3)]),
-            "LOG_DUPLICATE_INTAKE",
-            "log.intakes[1].date",
-        ),
         (
             Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST, -1.0)]),
             "LOG_INTAKE_NOT_A_NUMBER",
@@ -122,6 +109,69 @@ def test_what_cannot_be_meant_is_refused_by_name(log: Log, code: str, field: str
     with pytest.raises(LogError) as refusal:
         clean_log(log, FIRST + 5)
     assert (refusal.value.code, refusal.value.field) == (code, field)
+
+
+LEVEL = [80.0, 80.4, 79.8, 80.2, 79.9, 80.1, 80.3]
+
+
+@pytest.mark.parametrize("position", [0, 1, 3, 6])
+@pytest.mark.parametrize(
+    ("given", "code"),
+    [(90.2, "LOG_WEIGHT_SET_ASIDE"), (68.0, "LOG_WEIGHT_SET_ASIDE"), (8.02, "LOG_WEIGHT_DECIMAL"),
+     (802.0, "LOG_WEIGHT_DECIMAL"), (120.0, "LOG_WEIGHT_SET_ASIDE")],
+)  # fmt: skip
+def test_a_slip_is_set_aside_and_named_and_the_rest_is_read(position: int, given: float, code: str) -> None:
+    kilograms = list(LEVEL)
+    kilograms[position] = given
+    daily = clean_log(weigh(*kilograms), FIRST + 6, 80.0)
+    assert daily.is_weighed == [float(at != position) for at in range(7)]
+    assert [kg for kg in daily.weight_kg if kg] == [kg for at, kg in enumerate(LEVEL) if at != position]
+    assert codes(daily.notes).count(code) == 1
+
+
+def test_a_log_all_of_which_is_set_aside_is_refused_by_name() -> None:
+    with pytest.raises(LogError) as refusal:
+        clean_log(weigh(7.9), FIRST, 80.0)
+    assert (refusal.value.code, refusal.value.field) == ("LOG_WITHOUT_WEIGHT", "log.weights")
+
+
+def test_the_second_of_its_kind_in_a_row_is_no_slip() -> None:
+    daily = clean_log(weigh(80.0, 80.2, 79.9, 87.0, 87.2, 86.9), FIRST + 5)
+    assert daily.is_weighed == [1.0, 1.0, 1.0, 0.0, 1.0, 1.0]
+
+
+def test_what_was_sent_twice_counts_once() -> None:
+    twice = Log(
+        [Weighing(FIRST, 80.0, 0), Weighing(FIRST, 80.0, 0), Weighing(FIRST + 1, 80.2)],
+        [
+            IntakeDay(FIRST, 2200.0),
+            IntakeDay(FIRST, 2200.0),
+            IntakeDay(FIRST + 1, 2100.0),
+            IntakeDay(FIRST + 1, 2500.0),
+        ],
+    )
+    daily = clean_log(twice, FIRST + 1)
+    assert daily.noise_scale == [1.0, 1.0]
+    assert daily.is_logged == [1.0, 0.0]
+    assert {"LOG_WEIGHT_TWICE", "LOG_INTAKE_TWICE"} <= set(codes(daily.notes))
+
+
+def test_kilojoules_and_a_lost_digit_are_set_aside_and_a_fast_is_not() -> None:
+    eaten = [2300.0, 2250.0, 9600.0, 230.0, 0.0, 2400.0]
+    log = Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST + at, kcal) for at, kcal in enumerate(eaten)])
+    daily = clean_log(log, FIRST + 5)
+    assert daily.is_logged == [1.0, 1.0, 0.0, 0.0, 1.0, 1.0]
+    assert {"LOG_INTAKE_KILOJOULES", "LOG_INTAKE_SET_ASIDE"} <= set(codes(daily.notes))
+    whole = Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST + at, 9700.0 + 100.0 * at) for at in range(6)])
+    assert sum(clean_log(whole, FIRST + 6).is_logged) == 0.0
+
+
+def test_a_slip_of_ten_kilograms_on_the_first_day_changes_nothing() -> None:
+    log = simulated(40, missing=0.0)
+    spoilt = [Weighing(e.day, e.weight_kg + (10.0 if e.day == FIRST else 0.0)) for e in log.weighings]
+    plain, found = read(log, FIRST + 39), read(Log(spoilt, log.intakes), FIRST + 39)
+    assert found.changes[-1].tissue.mean == pytest.approx(plain.changes[-1].tissue.mean, abs=0.3)
+    assert found.changes[-1].carried.mean == pytest.approx(plain.changes[-1].carried.mean, abs=0.3)
 
 
 def test_a_slow_change_over_a_gap_is_believed() -> None:
@@ -156,58 +206,23 @@ def test_the_causal_view_never_changes_when_days_are_appended() -> None:
         earlier = read(part, FIRST + last)
         for name in VIEW_COLUMNS:
             assert getattr(whole.causal, name)[: last + 1] == getattr(earlier.causal, name), (last, name)
-        # The estimate of the day weighs every first day of a step of water; the view knows those that stood out.
-        if last < 40:
-            now = earlier.maintenance.maintenance
-            assert abs(now.mean - whole.causal.maintenance_kcal[last]) < 0.15 * now.sd
-            assert 1.0 <= now.sd / whole.causal.maintenance_sd_kcal[last] < 1.15
 
 
 def test_causal_and_smoothed_views_meet_on_the_last_day() -> None:
-    """But for a step of water that may have begun: seed 4 has none on its last day."""
     trend = read(simulated(40, seed=4), FIRST + 39)
-    assert trend.causal.maintenance_kcal[-1] == pytest.approx(trend.smoothed.maintenance_kcal[-1], rel=1e-9)
-    assert trend.causal.weight_kg[-1] == pytest.approx(trend.smoothed.weight_kg[-1], rel=1e-9)
+    # In hindsight explanations of a few per cent are left out.
+    assert trend.causal.maintenance_kcal[-1] == pytest.approx(trend.smoothed.maintenance_kcal[-1], rel=0.01)
+    assert trend.causal.weight_kg[-1] == pytest.approx(trend.smoothed.weight_kg[-1], abs=0.02)
     # Earlier days are known better with hindsight.
     assert trend.smoothed.maintenance_sd_kcal[10] < trend.causal.maintenance_sd_kcal[10]
     assert trend.smoothed.weight_sd_kg[10] < trend.causal.weight_sd_kg[10]
 
 
 def test_the_views_and_the_estimate_use_one_posterior() -> None:
-    daily = clean_log(simulated(35), FIRST + 34)
-    fit = fit_log(daily, PRIOR, body(daily))
-    trend = read_trend(daily, PRIOR, body(daily))
-    segment = fit.segments[-1]
-    mean, variance = segment.path.maintenance[-1], segment.path.maintenance_variance[-1]
-    week = fit.series.intake_kcal[27:34]
-    estimate = posterior_maintenance(fit, mean, variance, fit.kept, mean - sum(week) / 7)
-    assert trend.causal.maintenance_kcal[-1] == pytest.approx(estimate.mean, rel=1e-12)
-    assert trend.causal.maintenance_sd_kcal[-1] == pytest.approx(estimate.sd, rel=1e-12)
-    # The estimate adds what a step of water nobody saw would make of it.
-    more = fit.further_step
-    told = posterior_maintenance(fit, mean + more.maintenance, variance + more.maintenance_variance, fit.kept, 0.0)
-    assert trend.maintenance.maintenance.mean == pytest.approx(told.mean, rel=1e-12)
-    assert estimate.sd < trend.maintenance.maintenance.sd
-
-
-def test_many_people_equal_one_at_a_time() -> None:
-    logs = [clean_log(simulated(30, seed=seed), FIRST + 29) for seed in range(5)]
-    names = [name for name in DailyLog._fields if name not in ("first_day", "notes", "cycle_rise")]
-    many = DailyLog(FIRST, *([np.array(v) for v in zip(*(getattr(d, n) for d in logs), strict=True)] for n in names))
-    usual = prior_on_logging_scale(PRIOR).mean
-    ops = arrays()
-    together = tissue_model(
-        MODEL, STATE, 1.8, intake_kcal=fill_intake(many, usual, ops=ops).intake_kcal, usual_intake_kcal=usual, ops=ops
-    )
-    trend = read_trend(many, PRIOR, together, ops=ops)
-    for person, daily in enumerate(logs):
-        alone = read_trend(daily, PRIOR, body(daily))
-        assert trend.maintenance.maintenance.mean[person] == pytest.approx(alone.maintenance.maintenance.mean, rel=1e-9)
-        assert trend.maintenance.maintenance.sd[person] == pytest.approx(alone.maintenance.maintenance.sd, rel=1e-9)
-        assert trend.weekly_rate.mean[person] == pytest.approx(alone.weekly_rate.mean, rel=1e-9)
-        for ours, theirs in zip(trend.changes, alone.changes, strict=True):
-            assert ours.tissue.mean[person] == pytest.approx(theirs.tissue.mean, rel=1e-8)
-            assert ours.weight.sd[person] == pytest.approx(theirs.weight.sd, rel=1e-8)
+    trend = read(simulated(35), FIRST + 34)
+    assert trend.causal.maintenance_kcal[-1] == pytest.approx(trend.maintenance.maintenance.mean, rel=1e-9)
+    assert trend.causal.maintenance_sd_kcal[-1] == pytest.approx(trend.maintenance.maintenance.sd, rel=1e-3)
+    assert trend.causal.weekly_rate_kg[-1] == trend.weekly_rate.mean
 
 
 # --- what it says ----------------------------------------------------------------------------------------

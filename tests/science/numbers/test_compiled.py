@@ -157,7 +157,7 @@ def test_columns_are_written_as_the_library_writes_lists(digits: int) -> None:
 @pytest.mark.usefixtures("both_forms")
 @pytest.mark.parametrize("odd", [math.nan, math.inf, -math.inf, 1e9, 1.23456, 1.0 / 3.0])
 def test_a_column_of_other_numbers_is_left_to_the_library(odd: float) -> None:
-    column = drawn_to([80.0, odd], 0.0, 1.0, 0.0)  # as it comes, not rounded
+    column = drawn_to([80.0, odd], 1.0, [1.0, 1.0], 0.0)  # as it comes, not rounded
     assert _json_array(column) is None
     if math.isfinite(odd):
         assert encode_finite(column) == msgspec.json.encode([80.0, odd])

@@ -3,6 +3,7 @@
 from .activity_by_level import ActivityByLevel
 from .activity_by_week import ActivityByWeek
 from .activity_level import ActivityLevel
+from .aim import Aim
 from .batch_answer import BatchAnswer
 from .batch_counts import BatchCounts
 from .batch_counts_problems_by_status import BatchCountsProblemsByStatus
@@ -42,6 +43,8 @@ from .density_conversion import DensityConversion
 from .eaten_against_plan import EatenAgainstPlan
 from .eating_disorder import EatingDisorder
 from .equation_row import EquationRow
+from .explained_change import ExplainedChange
+from .explanation_row import ExplanationRow
 from .feeling import Feeling
 from .field_problem import FieldProblem
 from .field_problem_params import FieldProblemParams
@@ -158,6 +161,7 @@ __all__ = (
     "ActivityByLevel",
     "ActivityByWeek",
     "ActivityLevel",
+    "Aim",
     "BatchAnswer",
     "BatchCounts",
     "BatchCountsProblemsByStatus",
@@ -197,6 +201,8 @@ __all__ = (
     "EatenAgainstPlan",
     "EatingDisorder",
     "EquationRow",
+    "ExplainedChange",
+    "ExplanationRow",
     "Feeling",
     "FieldProblem",
     "FieldProblemParams",

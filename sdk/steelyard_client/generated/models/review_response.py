@@ -60,7 +60,8 @@ class ReviewResponse:
             up to 1.
         protein_reference_kg (float | None): Body mass that the least protein of a deficit is reckoned by.
         reasons (list[Note]):
-        verdict (str): `within_interval`, `faster`, `slower` or `too_early`. Extensible.
+        verdict (str): `within_interval`, `faster`, `slower`, `contradicted` (the scale moves against what plan and log
+            say: the reasons name what settles it) or `too_early`. Extensible.
         weeks (list[ReviewedWeek]): The days to come; empty where the phase ends.
     """
 

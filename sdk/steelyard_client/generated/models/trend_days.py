@@ -21,8 +21,8 @@ class TrendDays:
     `weight_kg` uses only the past; all else also what came after.
 
         Attributes:
-            carried_kg (list[float]): Glycogen, water and gut content against what they were before the log, with steps of
-                water, kilograms.
+            carried_kg (IntervalColumns): Intervals of many rows, in columns of equal length: a third of the bytes of as
+                many ``Interval``.
             date (list[datetime.date]): The days, one after the other.
             is_outlier (list[bool]): Whether the day's weight stands out and counts for less.
             maintenance_kcal (IntervalColumns): Intervals of many rows, in columns of equal length: a third of the bytes of
@@ -30,26 +30,27 @@ class TrendDays:
             observed_weight_kg (list[float | None]): Mean of the day's weighings; null on days without.
             smoothed_weight_kg (IntervalColumns): Intervals of many rows, in columns of equal length: a third of the bytes
                 of as many ``Interval``.
-            tissue_kg (list[float]): Smoothed weight less carried mass: fat and lean tissue, kilograms.
+            tissue_kg (IntervalColumns): Intervals of many rows, in columns of equal length: a third of the bytes of as many
+                ``Interval``.
             weekly_rate_kg (IntervalColumns): Intervals of many rows, in columns of equal length: a third of the bytes of as
                 many ``Interval``.
             weight_kg (IntervalColumns): Intervals of many rows, in columns of equal length: a third of the bytes of as many
                 ``Interval``.
     """
 
-    carried_kg: list[float]
+    carried_kg: IntervalColumns
     date: list[datetime.date]
     is_outlier: list[bool]
     maintenance_kcal: IntervalColumns
     observed_weight_kg: list[float | None]
     smoothed_weight_kg: IntervalColumns
-    tissue_kg: list[float]
+    tissue_kg: IntervalColumns
     weekly_rate_kg: IntervalColumns
     weight_kg: IntervalColumns
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
     def to_dict(self) -> dict[str, Any]:
-        carried_kg = self.carried_kg
+        carried_kg = self.carried_kg.to_dict()
 
         date = []
         for date_item_data in self.date:
@@ -68,7 +69,7 @@ class TrendDays:
 
         smoothed_weight_kg = self.smoothed_weight_kg.to_dict()
 
-        tissue_kg = self.tissue_kg
+        tissue_kg = self.tissue_kg.to_dict()
 
         weekly_rate_kg = self.weekly_rate_kg.to_dict()
 
@@ -97,7 +98,7 @@ class TrendDays:
         from ..models.interval_columns import IntervalColumns  # noqa: PLC0415
 
         d = dict(src_dict)
-        carried_kg = cast(list[float], d.pop("carried_kg"))
+        carried_kg = IntervalColumns.from_dict(d.pop("carried_kg"))
 
         date = []
         _date = d.pop("date")
@@ -127,7 +128,7 @@ class TrendDays:
 
         smoothed_weight_kg = IntervalColumns.from_dict(d.pop("smoothed_weight_kg"))
 
-        tissue_kg = cast(list[float], d.pop("tissue_kg"))
+        tissue_kg = IntervalColumns.from_dict(d.pop("tissue_kg"))
 
         weekly_rate_kg = IntervalColumns.from_dict(d.pop("weekly_rate_kg"))
 

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any, TypeVar, cast
 
 from attrs import define as _attrs_define
 
+from ..models.aim import Aim
 from ..types import UNSET, Unset
 
 if TYPE_CHECKING:
@@ -24,6 +25,8 @@ class TrendRequest:
     Attributes:
         log (Log): Weights and intakes in any order; gaps are fine.
         profile (Profile): The person. Nothing of it is kept.
+        aim (Aim | None | Unset): What weight is meant to do; by default it is read from the log. A stall is told only
+            where it is meant to fall.
         as_of_date (datetime.date | None | Unset): The day to read the log at; its last day by default.
         measurements (list[DatedMeasurement] | Unset): Body-fat readings, girths or skinfolds during the log.
         usual_intake_kcal (float | None | Unset): What was eaten a day before the log began; maintenance by default.
@@ -31,6 +34,7 @@ class TrendRequest:
 
     log: Log
     profile: Profile
+    aim: Aim | None | Unset = UNSET
     as_of_date: datetime.date | None | Unset = UNSET
     measurements: list[DatedMeasurement] | Unset = UNSET
     usual_intake_kcal: float | None | Unset = UNSET
@@ -39,6 +43,14 @@ class TrendRequest:
         log = self.log.to_dict()
 
         profile = self.profile.to_dict()
+
+        aim: None | str | Unset
+        if isinstance(self.aim, Unset):
+            aim = UNSET
+        elif isinstance(self.aim, Aim):
+            aim = self.aim.value
+        else:
+            aim = self.aim
 
         as_of_date: None | str | Unset
         if isinstance(self.as_of_date, Unset):
@@ -69,6 +81,8 @@ class TrendRequest:
                 "profile": profile,
             }
         )
+        if aim is not UNSET:
+            field_dict["aim"] = aim
         if as_of_date is not UNSET:
             field_dict["as_of_date"] = as_of_date
         if measurements is not UNSET:
@@ -88,6 +102,23 @@ class TrendRequest:
         log = Log.from_dict(d.pop("log"))
 
         profile = Profile.from_dict(d.pop("profile"))
+
+        def _parse_aim(data: object) -> Aim | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, str):
+                    raise TypeError()
+                aim_type_0 = Aim(data)
+
+                return aim_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(Aim | None | Unset, data)
+
+        aim = _parse_aim(d.pop("aim", UNSET))
 
         def _parse_as_of_date(data: object) -> datetime.date | None | Unset:
             if data is None:
@@ -127,6 +158,7 @@ class TrendRequest:
         trend_request = cls(
             log=log,
             profile=profile,
+            aim=aim,
             as_of_date=as_of_date,
             measurements=measurements,
             usual_intake_kcal=usual_intake_kcal,

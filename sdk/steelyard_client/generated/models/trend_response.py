@@ -10,6 +10,7 @@ from attrs import field as _attrs_field
 if TYPE_CHECKING:
     from ..models.change_split import ChangeSplit
     from ..models.composition_over_log import CompositionOverLog
+    from ..models.explained_change import ExplainedChange
     from ..models.interval import Interval
     from ..models.note import Note
     from ..models.trend_days import TrendDays
@@ -34,6 +35,8 @@ class TrendResponse:
             is `date[i]`.
 
             `weight_kg` uses only the past; all else also what came after.
+        explained (ExplainedChange | None): What explains the last four weeks; null with fewer than ten days or without
+            intakes.
         fingerprint (str): Digest of the input, the contract and the model version.
         is_conclusive (bool): False while there is too little data to tell a direction.
         log_share (float): Share of the maintenance estimate that rests on the log, 0 to 1.
@@ -44,11 +47,13 @@ class TrendResponse:
         model_version (str): Version of the science.
         more_days_needed (int | None): About how many more days of data a direction needs.
         notes (list[Note]): Data quality: outliers, gaps, unit mix-ups.
+        physical_maintenance_kcal (Interval): A central value with the interval that holds the truth with probability
+            ``coverage``.
         plateau_probability (float): Probability that tissue has been steady for a fortnight (within 0.175 kg a week), 0
             to 1.
         reasons (list[Note]):
-        stall_probability (float): Probability that tissue has not been falling over the last fortnight (by 0.175 kg a
-            week or more), 0 to 1. Of someone who means to lose, a stall is called from 0.78 on.
+        stall_probability (float | None): Probability that tissue has not been falling over the last fortnight (by 0.175
+            kg a week or more), 0 to 1; a stall is called from 0.5 on. Null where no loss is meant.
         weekly_rate_kg (Interval): A central value with the interval that holds the truth with probability ``coverage``.
     """
 
@@ -59,6 +64,7 @@ class TrendResponse:
     contract_version: str
     cycle_rise_kg: Interval | None
     days: TrendDays
+    explained: ExplainedChange | None
     fingerprint: str
     is_conclusive: bool
     log_share: float
@@ -68,14 +74,16 @@ class TrendResponse:
     model_version: str
     more_days_needed: int | None
     notes: list[Note]
+    physical_maintenance_kcal: Interval
     plateau_probability: float
     reasons: list[Note]
-    stall_probability: float
+    stall_probability: float | None
     weekly_rate_kg: Interval
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.composition_over_log import CompositionOverLog  # noqa: PLC0415
+        from ..models.explained_change import ExplainedChange  # noqa: PLC0415
         from ..models.interval import Interval  # noqa: PLC0415
 
         as_of_date = self.as_of_date.isoformat()
@@ -106,6 +114,12 @@ class TrendResponse:
 
         days = self.days.to_dict()
 
+        explained: dict[str, Any] | None
+        if isinstance(self.explained, ExplainedChange):
+            explained = self.explained.to_dict()
+        else:
+            explained = self.explained
+
         fingerprint = self.fingerprint
 
         is_conclusive = self.is_conclusive
@@ -128,6 +142,8 @@ class TrendResponse:
             notes_item = notes_item_data.to_dict()
             notes.append(notes_item)
 
+        physical_maintenance_kcal = self.physical_maintenance_kcal.to_dict()
+
         plateau_probability = self.plateau_probability
 
         reasons = []
@@ -135,6 +151,7 @@ class TrendResponse:
             reasons_item = reasons_item_data.to_dict()
             reasons.append(reasons_item)
 
+        stall_probability: float | None
         stall_probability = self.stall_probability
 
         weekly_rate_kg = self.weekly_rate_kg.to_dict()
@@ -150,6 +167,7 @@ class TrendResponse:
                 "contract_version": contract_version,
                 "cycle_rise_kg": cycle_rise_kg,
                 "days": days,
+                "explained": explained,
                 "fingerprint": fingerprint,
                 "is_conclusive": is_conclusive,
                 "log_share": log_share,
@@ -159,6 +177,7 @@ class TrendResponse:
                 "model_version": model_version,
                 "more_days_needed": more_days_needed,
                 "notes": notes,
+                "physical_maintenance_kcal": physical_maintenance_kcal,
                 "plateau_probability": plateau_probability,
                 "reasons": reasons,
                 "stall_probability": stall_probability,
@@ -172,6 +191,7 @@ class TrendResponse:
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
         from ..models.change_split import ChangeSplit  # noqa: PLC0415
         from ..models.composition_over_log import CompositionOverLog  # noqa: PLC0415
+        from ..models.explained_change import ExplainedChange  # noqa: PLC0415
         from ..models.interval import Interval  # noqa: PLC0415
         from ..models.note import Note  # noqa: PLC0415
         from ..models.trend_days import TrendDays  # noqa: PLC0415
@@ -227,6 +247,21 @@ class TrendResponse:
 
         days = TrendDays.from_dict(d.pop("days"))
 
+        def _parse_explained(data: object) -> ExplainedChange | None:
+            if data is None:
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                explained_type_0 = ExplainedChange.from_dict(data)
+
+                return explained_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(ExplainedChange | None, data)
+
+        explained = _parse_explained(d.pop("explained"))
+
         fingerprint = d.pop("fingerprint")
 
         is_conclusive = d.pop("is_conclusive")
@@ -255,6 +290,10 @@ class TrendResponse:
 
             notes.append(notes_item)
 
+        physical_maintenance_kcal = Interval.from_dict(
+            d.pop("physical_maintenance_kcal")
+        )
+
         plateau_probability = d.pop("plateau_probability")
 
         reasons = []
@@ -264,7 +303,12 @@ class TrendResponse:
 
             reasons.append(reasons_item)
 
-        stall_probability = d.pop("stall_probability")
+        def _parse_stall_probability(data: object) -> float | None:
+            if data is None:
+                return data
+            return cast(float | None, data)
+
+        stall_probability = _parse_stall_probability(d.pop("stall_probability"))
 
         weekly_rate_kg = Interval.from_dict(d.pop("weekly_rate_kg"))
 
@@ -276,6 +320,7 @@ class TrendResponse:
             contract_version=contract_version,
             cycle_rise_kg=cycle_rise_kg,
             days=days,
+            explained=explained,
             fingerprint=fingerprint,
             is_conclusive=is_conclusive,
             log_share=log_share,
@@ -285,6 +330,7 @@ class TrendResponse:
             model_version=model_version,
             more_days_needed=more_days_needed,
             notes=notes,
+            physical_maintenance_kcal=physical_maintenance_kcal,
             plateau_probability=plateau_probability,
             reasons=reasons,
             stall_probability=stall_probability,

@@ -3,14 +3,22 @@
 from datetime import date
 
 from steelyard import answers
-from steelyard.science.log import CompositionChange, DailyLog, Trend
+from steelyard.science.log import CompositionChange, DailyLog, Explained, Trend
 
 from ..operation.operation import computation
 from ..rendering.pictures import TREND_PICTURES
-from ..schemas.trends import ChangeSplit, CompositionOverLog, TrendDays, TrendRequest, TrendResponse
+from ..schemas.trends import (
+    ChangeSplit,
+    CompositionOverLog,
+    ExplainedChange,
+    ExplanationRow,
+    TrendDays,
+    TrendRequest,
+    TrendResponse,
+)
 from . import mapping
 from .examples.examples import TREND_EXAMPLES
-from .mapping import FRACTION, KCAL, KG, amount, amount_columns, column, column_with_gaps, interval, interval_columns
+from .mapping import FRACTION, KCAL, KG, amount, amount_columns, column_with_gaps, interval, interval_columns
 
 _RATIO = 3  # digits
 
@@ -40,6 +48,7 @@ def read_trend(body: TrendRequest) -> TrendResponse:
             body.as_of_date,
             body.usual_intake_kcal,
             tuple((m.date, mapping.measurement(m.measurement)) for m in body.measurements),
+            None if body.aim is None else body.aim == "lose",
         )
     )
     found = answer.value
@@ -52,12 +61,14 @@ def read_trend(body: TrendRequest) -> TrendResponse:
         more_days_needed=trend.more_days_needed or None,
         weekly_rate_kg=interval(trend.weekly_rate, KG),
         plateau_probability=round(trend.plateau_probability, 3),
-        stall_probability=round(trend.stall_probability, 3),
+        stall_probability=None if trend.stall_probability is None else round(trend.stall_probability, 3),
         maintenance_kcal=amount(maintenance.maintenance, KCAL),
+        physical_maintenance_kcal=amount(maintenance.physical, KCAL),
         logging_ratio=interval(maintenance.logging_ratio, _RATIO),
         log_share=round(maintenance.log_share, 3),
         cycle_rise_kg=None if trend.cycle is None else interval(trend.cycle, KG),
         composition=None if composition is None else _composition(composition),
+        explained=None if trend.explained is None else _explained(trend.explained),
         changes=[
             ChangeSplit(
                 days=change.days,
@@ -86,8 +97,18 @@ def _composition(change: CompositionChange) -> CompositionOverLog:
     )
 
 
+def _explained(explained: Explained) -> ExplainedChange:
+    return ExplainedChange(
+        days=explained.days,
+        tissue_beyond_log_kg=interval(explained.tissue_off, KG),
+        carried_beyond_log_kg=interval(explained.water_off, KG),
+        causes=[ExplanationRow(one.cause.value, round(one.probability, 3)) for one in explained.causes],
+        settles=None if explained.settles is None else mapping.notes([explained.settles])[0],
+    )
+
+
 def _days(trend: Trend, log: DailyLog) -> TrendDays:
-    causal, smoothed, split = trend.causal, trend.smoothed, trend.split
+    causal, smoothed = trend.causal, trend.smoothed
     first, count = trend.first_day, trend.days
     is_outlier = [False] * count
     for day in trend.outliers:
@@ -98,8 +119,8 @@ def _days(trend: Trend, log: DailyLog) -> TrendDays:
         is_outlier=is_outlier,
         weight_kg=amount_columns(causal.weight_kg, causal.weight_sd_kg, KG),
         smoothed_weight_kg=amount_columns(smoothed.weight_kg, smoothed.weight_sd_kg, KG),
-        tissue_kg=column(split.tissue_kg, KG),
-        carried_kg=column(split.carried_kg, KG),
+        tissue_kg=amount_columns(smoothed.tissue_kg, smoothed.tissue_sd_kg, KG),
+        carried_kg=interval_columns(smoothed.carried_kg, smoothed.carried_sd_kg, KG),
         weekly_rate_kg=interval_columns(smoothed.weekly_rate_kg, smoothed.weekly_rate_sd_kg, KG),
         maintenance_kcal=amount_columns(smoothed.maintenance_kcal, smoothed.maintenance_sd_kcal, KCAL),
     )

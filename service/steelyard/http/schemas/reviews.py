@@ -146,7 +146,8 @@ class ReviewResponse(Provenance, frozen=True, kw_only=True):
     verdict: Annotated[
         str,
         Meta(
-            description="`within_interval`, `faster`, `slower` or `too_early`. Extensible.",
+            description="`within_interval`, `faster`, `slower`, `contradicted` (the scale moves against what plan and "
+            "log say: the reasons name what settles it) or `too_early`. Extensible.",
             examples=["within_interval"],
         ),
     ]

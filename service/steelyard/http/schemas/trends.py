@@ -1,5 +1,6 @@
 """`POST /v1/trends`."""
 
+from enum import StrEnum
 from typing import Annotated
 
 from msgspec import Meta
@@ -18,6 +19,14 @@ class DatedMeasurement(Request, frozen=True, kw_only=True):
     measurement: GirthMeasurement | SkinfoldMeasurement | ReadingMeasurement
 
 
+class Aim(StrEnum):
+    """What someone means their weight to do."""
+
+    LOSE = "lose"
+    HOLD = "hold"
+    GAIN = "gain"
+
+
 class TrendRequest(Request, frozen=True, kw_only=True):
     """A log to read, and whose it is."""
 
@@ -29,6 +38,13 @@ class TrendRequest(Request, frozen=True, kw_only=True):
     usual_intake_kcal: Annotated[
         EnergyPerDay | None,
         Meta(description="What was eaten a day before the log began; maintenance by default."),
+    ] = None
+    aim: Annotated[
+        Aim | None,
+        Meta(
+            description="What weight is meant to do; by default it is read from the log. A stall is told only where "
+            "it is meant to fall."
+        ),
     ] = None
     measurements: Annotated[
         list[DatedMeasurement],
@@ -54,18 +70,13 @@ class TrendDays(Response, frozen=True):
     weight_kg: Annotated[IntervalColumns, Meta(description="Weight freed from noise, from the past only.")]
     smoothed_weight_kg: Annotated[IntervalColumns, Meta(description="Weight freed from noise, from the whole log.")]
     tissue_kg: Annotated[
-        list[float],
-        Meta(
-            description="Smoothed weight less carried mass: fat and lean tissue, kilograms.",
-            examples=[[82.1, 82.0, 82.0]],
-        ),
+        IntervalColumns, Meta(description="Smoothed weight less carried mass: fat and lean tissue, kilograms.")
     ]
     carried_kg: Annotated[
-        list[float],
+        IntervalColumns,
         Meta(
-            description="Glycogen, water and gut content against what they were before the log, with steps of water, "
-            "kilograms.",
-            examples=[[-0.8, -0.9, -0.9]],
+            description="Glycogen, water and gut content against what they were before the log, kilograms. Water that "
+            "intake does not explain is in it while it lasts; it fades."
         ),
     ]
     weekly_rate_kg: Annotated[
@@ -105,6 +116,35 @@ class CompositionOverLog(Response, frozen=True, kw_only=True):
     ]
 
 
+class ExplanationRow(Response, frozen=True):
+    """An explanation and its probability."""
+
+    cause: Annotated[
+        str,
+        Meta(
+            description="`as_logged`: weight did what log and equations lead to expect; `logging`: more, or less, was "
+            "eaten than the usual share that is logged; `maintenance`: the body spends more, or less, than the "
+            "equations say; `water`: carried mass moved without intake as its cause. Extensible.",
+            examples=["as_logged"],
+        ),
+    ]
+    probability: Annotated[float, Meta(description="0 to 1; all of them add up to 1.", examples=[0.64])]
+
+
+class ExplainedChange(Response, frozen=True, kw_only=True):
+    """Scale, log and equations against each other over the last weeks: explanations by their odds."""
+
+    days: Annotated[int, Meta(description="So many days up to the day read at.", examples=[28])]
+    tissue_beyond_log_kg: Annotated[
+        Interval, Meta(description="Change of tissue beyond what the log at its word leads to expect.")
+    ]
+    carried_beyond_log_kg: Annotated[
+        Interval, Meta(description="Change of carried mass beyond what intake leads to expect.")
+    ]
+    causes: Annotated[list[ExplanationRow], Meta(description="The explanations, the likeliest first.")]
+    settles: Annotated[Note | None, Meta(description="What would settle between them; null where all goes as logged.")]
+
+
 class TrendResponse(Provenance, frozen=True, kw_only=True):
     """The log read: weight freed from noise, its rate, what changed, and maintenance now."""
 
@@ -124,10 +164,10 @@ class TrendResponse(Provenance, frozen=True, kw_only=True):
         ),
     ]
     stall_probability: Annotated[
-        float,
+        float | None,
         Meta(
             description="Probability that tissue has not been falling over the last fortnight (by 0.175 kg a week or "
-            "more), 0 to 1. Of someone who means to lose, a stall is called from 0.78 on.",
+            "more), 0 to 1; a stall is called from 0.5 on. Null where no loss is meant.",
             examples=[0.12],
         ),
     ]
@@ -137,6 +177,9 @@ class TrendResponse(Provenance, frozen=True, kw_only=True):
             description="Settled maintenance now, on the logging scale: the intake at which tissue would hold once "
             "adaptation has followed intake there. Someone deep in a deficit needs less for the first weeks."
         ),
+    ]
+    physical_maintenance_kcal: Annotated[
+        Interval, Meta(description="The same in energy really eaten: what the body spends.")
     ]
     logging_ratio: Annotated[
         Interval,
@@ -153,6 +196,10 @@ class TrendResponse(Provenance, frozen=True, kw_only=True):
     ]
     composition: Annotated[
         CompositionOverLog | None, Meta(description="Fat and lean part of the change over the log; null for one day.")
+    ]
+    explained: Annotated[
+        ExplainedChange | None,
+        Meta(description="What explains the last four weeks; null with fewer than ten days or without intakes."),
     ]
     changes: Annotated[list[ChangeSplit], Meta(description="Changes over the last days and over the log.")]
     days: Annotated[TrendDays, Meta(description="The trend day by day, in columns.")]

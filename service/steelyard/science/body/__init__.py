@@ -24,7 +24,6 @@ from .constants import (
     TRAINING_GAIN,
 )
 from .daily_noise import (
-    Noise,
     prior_noise,
 )
 from .energy_balance import (
@@ -103,7 +102,6 @@ __all__ = [
     "Diet",
     "Forecast",
     "Moved",
-    "Noise",
     "PathChange",
     "PathPoint",
     "Stretch",

@@ -9,20 +9,23 @@ from .entries import (
     Log,
     Weighing,
 )
+from .explanations import (
+    Explained,
+)
 from .fat_and_lean import (
     CompositionChange,
 )
 from .implied_intake import (
     ImpliedIntake,
 )
-from .maintenance import (
-    LOGGING_ERROR,
+from .logging_scale import (
     LOGGING_RATIO,
     LOGGING_RATIO_LEAST,
-    UNLOGGED_BIAS,
-    LogMaintenance,
     fill_intake,
     prior_on_logging_scale,
+)
+from .maintenance import (
+    LogMaintenance,
 )
 from .reader import (
     Measured,
@@ -34,15 +37,20 @@ from .reader import (
 from .trend_reading import (
     Trend,
 )
+from .witnesses import (
+    DAY_ERROR,
+    UNLOGGED_BIAS,
+)
 
 __all__ = [
-    "LOGGING_ERROR",
+    "DAY_ERROR",
     "LOGGING_RATIO",
     "LOGGING_RATIO_LEAST",
     "UNLOGGED_BIAS",
     "Change",
     "CompositionChange",
     "DailyLog",
+    "Explained",
     "ImpliedIntake",
     "IntakeDay",
     "Log",

@@ -12,6 +12,7 @@ from typing import Any, NamedTuple
 
 import msgspec
 
+from ..body import KJ_PER_KCAL
 from ..numbers import FLOATS, Column, Elementwise, Number, compiled, inlined
 from ..rails import CARBOHYDRATE_KCAL_PER_G
 from ..register import Basis, Message, OutOfDomain, constant, say, template
@@ -26,9 +27,18 @@ UNIT_TOLERANCE = constant(
     summary="A weight is read as pounds (or as kilograms divided twice) when the ratio to the weights before is "
     "within this fraction of the unit ratio",
 )  # fmt: skip
-ABSURD_JUMP = constant(
-    "absurd_weight_jump", 0.20, unit="1", basis=Basis.JUDGEMENT,
-    summary="Largest believable change between weighings a day apart, as a fraction of body mass",
+FAR_WEIGHT = constant(
+    "far_weight", 0.06, unit="1", basis=Basis.JUDGEMENT,
+    summary="A weighing further than this fraction of body mass from those before is set aside (a typing slip, or "
+    "another person's weight) unless the next one says the same",
+)  # fmt: skip
+FAR_INTAKE = constant(
+    "far_intake", 2.8, unit="1", basis=Basis.JUDGEMENT,
+    summary="An intake over so many times the habit is set aside: kilojoules, or a slip of the decimal point",
+)  # fmt: skip
+USUAL_KCAL_PER_KG = constant(
+    "usual_intake_per_kg", 32.0, unit="kcal/kg/d", basis=Basis.JUDGEMENT,
+    summary="Habit that a first intake is held against (an active adult)",
 )  # fmt: skip
 ABSURD_JUMP_PER_DAY = constant(
     "absurd_weight_jump_growth", 0.003, unit="1/d", basis=Basis.JUDGEMENT,
@@ -42,10 +52,35 @@ GAP_DAYS = constant(
     "logging_gap", 7.0, unit="d", basis=Basis.JUDGEMENT, summary="Days without a weighing that are pointed out"
 )
 
+_HABIT_SHARE = 0.1
+_LEAST_FOLLOWING = 3
+
 SORTED = template("LOG_SORTED", "The entries were out of order and have been sorted by day.")
 UNIT_MIX_UP = template(
     "LOG_UNIT_MIX_UP",
     "The weight {given:.1f} of {date} fits the others only in another unit and was read as {read_kg:.1f} kg.",
+)
+SET_ASIDE = template(
+    "LOG_WEIGHT_SET_ASIDE",
+    "The weight {given:g} kg of {date} does not go with {expected_kg:.1f} kg around it and was set aside: a slip, or "
+    "another person's weight? Correct it or leave it out.",
+)
+DECIMAL_SLIP = template(
+    "LOG_WEIGHT_DECIMAL",
+    "The weight {given:g} kg of {date} was set aside: is the decimal point in its place? Around it are "
+    "{expected_kg:.1f} kg.",
+)
+TWICE = template("LOG_WEIGHT_TWICE", "{count} weighings were sent twice and counted once.")
+INTAKE_TWICE = template(
+    "LOG_INTAKE_TWICE", "Two different intakes were sent for {date}: neither is read. Send one, its parts added up."
+)
+KILOJOULES = template(
+    "LOG_INTAKE_KILOJOULES",
+    "{count} intakes from {date} on fit this person only as kilojoules and were set aside: send kilocalories.",
+)
+INTAKE_SLIP = template(
+    "LOG_INTAKE_SET_ASIDE",
+    "The intake {given_kcal:.0f} kcal of {date} was set aside: is the decimal point in its place?",
 )
 GAP = template("LOG_GAP", "No weighing for {days} days after {date}.")
 PARTIAL = template("LOG_PARTIAL_INTAKE", "{count} partly logged days were treated as days without intake.")
@@ -139,6 +174,8 @@ class DailyLog(NamedTuple):
     has_carbohydrate: Sequence[Number]
     notes: tuple[Message, ...] = ()
     cycle_rise: Sequence[Number] | None = None
+    water_kg: Sequence[Number] | None = None
+    water_variance: Sequence[Number] | None = None
 
 
 class LogError(OutOfDomain):
@@ -155,11 +192,18 @@ def clean_log(log: Log, as_of_day: int, reference_weight_kg: float | None = None
     notes: list[Message] = []
     first = log.first_day
     count = as_of_day - first + 1
+    intakes = _one_a_day(log.intakes, notes)
     days, kilograms = _believed(log.weighings, first + count, reference_weight_kg, notes)
     weight, noise_scale, is_weighed = _weights_by_day(days, kilograms, first, count)
-    intake, is_logged, carbohydrate, has_carbohydrate, partial, wrong = _intakes_by_day(log.intakes, first, count)
-    if wrong < len(log.intakes):
-        raise _wrong_intake(log.intakes, wrong, first + count)
+    intake, is_logged, carbohydrate, has_carbohydrate, partial, wrong = _intakes_by_day(intakes, first, count)
+    if wrong < len(intakes):
+        raise _wrong_intake(log.intakes, intakes[wrong], first + count)
+    usual = USUAL_KCAL_PER_KG * _middle(list(kilograms[:5]))
+    far = [int(at) for at in _far_intakes(intake, is_logged, usual)]
+    if far:
+        intake, is_logged, has_carbohydrate = _set_aside(
+            list(intake), list(is_logged), list(has_carbohydrate), far, first, usual, notes
+        )
     if partial:
         notes.append(say(PARTIAL, count=partial))
     # The as-of day is usually not over when it is sent, so it is not counted as missing.
@@ -208,15 +252,67 @@ def _intakes_by_day(
     return intake, is_logged, carbohydrate, has_carbohydrate, partial, len(entries)
 
 
-def _wrong_intake(entries: Sequence[IntakeDay], index: int, end: int) -> LogError:
+def _wrong_intake(entries: Sequence[IntakeDay], wrong: IntakeDay, end: int) -> LogError:
     """What is wrong with an entry."""
-    day = entries[index].day
-    if day >= end:
+    index = next(i for i, entry in enumerate(entries) if entry is wrong)
+    if wrong.day >= end:
         return LogError("LOG_ENTRY_IN_FUTURE", f"log.intakes[{index}].date", "The day lies after the as-of day.")
-    if day in [entry.day for entry in entries[:index]]:
-        detail = "Send one intake for a day: add its parts together."
-        return LogError("LOG_DUPLICATE_INTAKE", f"log.intakes[{index}].date", detail)
     return LogError("LOG_INTAKE_NOT_A_NUMBER", f"log.intakes[{index}].intake_kcal", "Send a number of at least 0.")
+
+
+def _one_a_day(entries: Sequence[IntakeDay], notes: list[Message]) -> Sequence[IntakeDay]:
+    """Intakes, one a day: what was sent twice counts once, and of two that differ neither counts."""
+    if len({entry.day for entry in entries}) == len(entries):
+        return entries
+    by_day: dict[int, IntakeDay | None] = {}
+    for entry in entries:
+        if entry.day not in by_day:
+            by_day[entry.day] = entry
+        elif (first := by_day[entry.day]) is not None and first != entry:
+            by_day[entry.day] = None
+            notes.append(say(INTAKE_TWICE, date=iso_date(entry.day)))
+    return [entry for entry in by_day.values() if entry is not None]
+
+
+def _set_aside(
+    intake: Column,
+    is_logged: Column,
+    has_carbohydrate: Column,
+    far: list[int],
+    first: int,
+    usual_kcal: float,
+    notes: list[Message],
+) -> tuple[Column, Column, Column]:
+    """Take intakes out of the columns that cannot be meant in kilocalories, and name them."""
+    kilojoules = []
+    for at in far:
+        given = intake[at]
+        if 0.5 * usual_kcal < given / KJ_PER_KCAL < 2.0 * usual_kcal:
+            kilojoules.append(at)
+        else:
+            notes.append(say(INTAKE_SLIP, date=iso_date(first + at), given_kcal=given))
+        intake[at] = is_logged[at] = has_carbohydrate[at] = 0.0
+    if kilojoules:
+        notes.append(say(KILOJOULES, count=len(kilojoules), date=iso_date(first + kilojoules[0])))
+    return intake, is_logged, has_carbohydrate
+
+
+@compiled
+def _far_intakes(
+    intake: Sequence[Number], is_logged: Sequence[Number], usual_kcal: Number, *, ops: Elementwise = FLOATS
+) -> Column:
+    """The days whose intake is far over the habit, or a tenth of it; a day without food is a fast."""
+    habit = usual_kcal
+    found: Column = []
+    for at in range(len(intake)):
+        eaten = intake[at]
+        if is_logged[at] > 0.0:
+            tenth = 10.0 * eaten
+            if eaten > FAR_INTAKE * habit or 0.75 * habit < tenth < 1.25 * habit:
+                found.append(at)
+            else:
+                habit = habit + _HABIT_SHARE * (eaten - habit)
+    return found
 
 
 @compiled
@@ -246,7 +342,10 @@ def _weights_by_day(
 def _believed(
     weighings: Sequence[Weighing], end: int, reference_kg: float | None, notes: list[Message]
 ) -> tuple[list[int], list[float]]:
-    """The days of the weighings in order of time, and what each is read as [kg]; ``end``: the day after the last."""
+    """The days of the weighings that are read, in order of time, and what each is read as [kg].
+
+    Slips are set aside and named. ``end``: the day after the last.
+    """
     days = [entry.day for entry in weighings]
     order: Sequence[int] = range(len(weighings))
     if days != sorted(days):
@@ -255,11 +354,18 @@ def _believed(
         weighings, days = [weighings[i] for i in order], sorted(days)
     if days[-1] >= end:
         raise LogError("LOG_ENTRY_IN_FUTURE", f"log.weights[{order[-1]}].date", "The day lies after the as-of day.")
+    if len(set(days)) < len(days):
+        weighings, days, order = _told_once(weighings, order, notes)
     accepted: list[float] = []
+    kept: list[int] = []
+    aside: list[tuple[int, float]] = []
+    at = 0
     while True:
-        at = len(accepted)
-        accepted += _usual(weighings, at, accepted[-1] if at else reference_kg or 0.0, days[max(at - 1, 0)])
-        at = len(accepted)
+        before = accepted[-1] if accepted else reference_kg or 0.0
+        found = _usual(weighings, at, before, kept[-1] if kept else days[0])
+        accepted += found
+        kept += days[at : at + len(found)]
+        at += len(found)
         if at == len(weighings):
             break
         # One that is not like the one before, comes long after it, or has none before it.
@@ -268,23 +374,40 @@ def _believed(
             raise LogError(
                 "LOG_WEIGHT_NOT_A_NUMBER", f"log.weights[{index}].weight_kg", "Send a positive weight in kilograms."
             )
-        since = day - days[at - 1] if accepted else None
+        read: float | None = given
         if not (accepted and _is_like(given, accepted[-1])):
-            if accepted:
-                # The last weight may itself be a slip that the filter will discount, so ask the last few.
-                expected = _middle(accepted[-5:])
-            elif reference_kg is not None:
-                expected = reference_kg
-            else:
-                # Nothing before it: the weighings after it settle the unit of the first.
-                expected = _middle([float(entry.weight_kg) for entry in weighings[:5]])
-            given = _believable(given, expected, day, since, index, notes)
-        if since is not None and since > GAP_DAYS:
-            notes.append(say(GAP, date=iso_date(days[at - 1]), days=since - 1))
-        accepted.append(given)
-    if end - 1 - days[-1] > GAP_DAYS:
-        notes.append(say(GAP, date=iso_date(days[-1]), days=end - 1 - days[-1]))
-    return days, accepted
+            following = [float(entry.weight_kg) for entry in weighings[at + 1 : at + 4]] if not accepted else []
+            read = _believable(given, day, accepted, kept, reference_kg, following, aside, notes)
+        if read is None:
+            aside.append((day, given))
+        else:
+            if kept and day - kept[-1] > GAP_DAYS:
+                notes.append(say(GAP, date=iso_date(kept[-1]), days=day - kept[-1] - 1))
+            accepted.append(read)
+            kept.append(day)
+        at += 1
+    if not kept:
+        detail = "None of the weights goes with the stated weight: correct them, or that."
+        raise LogError("LOG_WITHOUT_WEIGHT", "log.weights", detail)
+    if end - 1 - kept[-1] > GAP_DAYS:
+        notes.append(say(GAP, date=iso_date(kept[-1]), days=end - 1 - kept[-1]))
+    return kept, accepted
+
+
+def _told_once(
+    weighings: Sequence[Weighing], order: Sequence[int], notes: list[Message]
+) -> tuple[list[Weighing], list[int], list[int]]:
+    """Weighings without those that repeat one of the same day and order to the gram."""
+    seen: set[tuple[int, float, int | None]] = set()
+    found: list[tuple[Weighing, int]] = []
+    for weighing, index in zip(weighings, order, strict=True):
+        key = (weighing.day, weighing.weight_kg, weighing.order)
+        if key not in seen:
+            seen.add(key)
+            found.append((weighing, index))
+    if len(found) < len(weighings):
+        notes.append(say(TWICE, count=len(weighings) - len(found)))
+    return [w for w, _ in found], [w.day for w, _ in found], [i for _, i in found]
 
 
 @inlined
@@ -314,24 +437,49 @@ def _middle(values: list[float]) -> float:
 
 
 def _believable(
-    given: float, expected: float, day: int, days_since: int | None, index: int, notes: list[Message]
-) -> float:
-    """``given`` in kilograms, repaired where another unit explains it."""
+    given: float,
+    day: int,
+    accepted: list[float],
+    kept: list[int],
+    reference_kg: float | None,
+    following: list[float],
+    aside: list[tuple[int, float]],
+    notes: list[Message],
+) -> float | None:
+    """``given`` in kilograms, read in another unit where that explains it; None where it is set aside.
+
+    Args: the weighings read so far and their days; the stated weight; those that follow, for a first one; what was set
+        aside before.
+    """
+    if accepted:
+        # The last weight may itself be a slip that the reader will discount, so ask the last few.
+        expected, since = _middle(accepted[-5:]), day - kept[-1]
+    else:
+        # Nothing before it: the stated weight settles its unit, or those after it.
+        expected, since = reference_kg if reference_kg is not None else _middle([given, *following]), 0
+    if _is_like(given, expected):
+        return given
     for factor in (1.0 / POUNDS_PER_KG, POUNDS_PER_KG):
         if abs(given * factor / expected - 1.0) < UNIT_TOLERANCE:
             read = given * factor
             notes.append(say(UNIT_MIX_UP, date=iso_date(day), given=given, read_kg=read))
             return read
-    # The first weighing may be years older than the stated weight, so only its unit is questioned.
-    if days_since is not None and abs(given - expected) > expected * (
-        ABSURD_JUMP + ABSURD_JUMP_PER_DAY * max(days_since - 1, 0)
-    ):
-        raise LogError(
-            "LOG_ABSURD_JUMP",
-            f"log.weights[{index}].weight_kg",
-            f"The weight {given:g} kg cannot follow {expected:g} kg after {days_since} days: correct or remove it.",
-        )
-    return given
+    for factor in (0.1, 10.0):
+        if abs(given * factor / expected - 1.0) < UNIT_TOLERANCE:
+            notes.append(say(DECIMAL_SLIP, date=iso_date(day), given=given, expected_kg=expected))
+            return None
+    if not accepted:
+        # The first weighing may be years older than the stated weight, so that only those after it can tell.
+        if len(following) < _LEAST_FOLLOWING:
+            return given
+        expected = _middle(following)
+    elif aside and day - aside[-1][0] <= GAP_DAYS and _is_like(given, aside[-1][1]):
+        # The second of its kind in a row is no slip.
+        return given
+    if abs(given - expected) <= expected * (FAR_WEIGHT + ABSURD_JUMP_PER_DAY * max(since - 1, 0)):
+        return given
+    notes.append(say(SET_ASIDE, date=iso_date(day), given=given, expected_kg=expected))
+    return None
 
 
 def first_weight(log: DailyLog, ops: Elementwise) -> Number:

@@ -1,20 +1,29 @@
 """Mean intake over a window read from weight alone, for people who do not log food.
 
-``intake = maintenance + rho (change of tissue) / days``, the linearised energy balance solved for intake. The filter
-runs without any intake: energy balance is then a slowly wandering state of its own.
+``intake = maintenance + rho (change of tissue) / days``, the linearised energy balance solved for intake. The bank runs
+without any intake: energy balance is then a slowly wandering state of its own.
 """
 
+from array import array
 from collections.abc import Sequence
 from typing import NamedTuple
 
 from ..body import prior_noise
 from ..numbers import FLOATS, Elementwise, Estimate, Number, compiled
 from ..register import HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, constant, equation
+from . import kernel as k
 from .entries import DailyLog, first_weight
-from .filter import DailySeries, FilterSettings, Start, filter_weights
-from .noise import learn_noise
-from .smoother import smooth_weights
 from .tissue_model import TissueModel
+from .witnesses import (
+    LINGERS,
+    NOISE_SCALE,
+    START_SD_KG,
+    WATER_SD_KG,
+    change_under,
+    mixed,
+    run_bank,
+    settings_of,
+)
 
 BALANCE_SD = constant(
     "unlogged_balance_sd", 0.20, unit="1", basis=Basis.JUDGEMENT,
@@ -28,7 +37,10 @@ CARRIED_UNKNOWN_KG = constant(
     "unlogged_carried_sd", 0.3, unit="kg", basis=Basis.JUDGEMENT,
     summary="SD of the change of carried mass over a window when nothing is known of intake",
 )  # fmt: skip
-START_SD_KG = 5.0  # of tissue around the first weighing: wide, so that the log alone sets the level
+
+
+# Without a log of food little tells explanations apart: few are worth their time.
+_SPLITS_FROM_SD = 3.0
 
 
 class ImpliedIntake(NamedTuple):
@@ -48,38 +60,46 @@ class ImpliedIntake(NamedTuple):
     valid_range="adults at steady habits; on the physical scale, maintenance by the equations",
 )
 def implied_intakes(
-    log: DailyLog, maintenance: Estimate, tissue: TissueModel, windows: Sequence[int], ops: Elementwise = FLOATS
+    log: DailyLog, maintenance: Estimate, tissue: TissueModel, windows: Sequence[int]
 ) -> list[ImpliedIntake]:
     """Mean intake over the last days of a log, for each of ``windows`` (in days, shorter than the log).
 
     Args: ``maintenance`` by the equations on the physical scale, at the last day's body. No intake of the log is used.
     """
     days = len(log.weight_kg)
-    weights = log.weight_kg
-    level = first_weight(log, ops)
-    noise = prior_noise(level, ops)
-    # Weight less nothing: what tissue does in four weeks is near enough a line, which the noise is read around.
-    noise = learn_noise(weights, log.is_weighed, noise, [days], ops=ops)[0]
+    level = first_weight(log, FLOATS)
+    noise = NOISE_SCALE**2 * prior_noise(level).variance
     rho = tissue.rho_kcal_per_kg
-    nothing = 0.0 * level
-    series = DailySeries(weights, log.is_weighed, log.noise_scale, [nothing] * days, [nothing] * days)
-    settings = FilterSettings(
-        rho, 0.0, noise.variance, noise.autocorrelation, BALANCE_DRIFT**2, growth_kg_per_day=tissue.growth_kg_per_day
-    )
-    start = Start(level, START_SD_KG**2, nothing, (BALANCE_SD * maintenance.mean) ** 2)
-    filtered = filter_weights(series, settings, start, watches_jumps=False, ops=ops)
+    columns = array("d", bytes(8 * k.COLUMNS * days))
+    columns[k.WEIGHED :: k.COLUMNS] = array("d", log.weight_kg)
+    columns[k.SEEN :: k.COLUMNS] = array("d", log.is_weighed)
+    columns[k.SCALE :: k.COLUMNS] = array("d", log.noise_scale)
+    settings = settings_of(tissue, noise, has_cycle=True)
+    # Energy balance as such wanders; alpha, which no intake moves, is 1 and known.
+    settings[k.PULL] = settings[k.ALPHA_DRIFT] = 0.0
+    settings[k.BETA_DRIFT] = (BALANCE_DRIFT / rho) ** 2
+    start = array("d", bytes(8 * (k.STATES + k.STATES**2)))
+    start[0], start[1] = level, 1.0
+    for at, variance in (
+        (0, START_SD_KG**2),
+        (2, (BALANCE_SD * maintenance.mean / rho) ** 2),
+        (5, WATER_SD_KG**2),
+        (6, noise * LINGERS),
+    ):
+        start[k.STATES + at * (k.STATES + 1)] = variance
+    settings[k.SPLITS_FROM] = _SPLITS_FROM_SD**2
+    passed = run_bank(columns, settings, start, days, with_then=False, least_told=0.2)
+    tissues = passed.now[6 * days : 7 * days]
     last = days - 1
-    path = smooth_weights(filtered, series, change_days=[last, *(last - window for window in windows)], ops=ops)
     found = []
     for window in windows:
         then = last - window
-        change = path.tissue[last] - path.tissue[then]
-        own, shared, _ = path.changes[then]
-        variance = path.changes[last][0] + own - 2.0 * shared + CARRIED_UNKNOWN_KG**2
-        rate = change / window - tissue.growth_kg_per_day
+        change = mixed([change_under(one, k.TISSUE, last, then) for one in passed.told])
+        variance = change.sd**2 + CARRIED_UNKNOWN_KG**2
+        rate = change.mean / window - tissue.growth_kg_per_day
         # Expenditure followed tissue: on the way to the last day's body it differed from that day's.
-        mean_tissue = _mean_from(path.tissue, then, ops=ops)
-        then_spent = tissue.expenditure_slope_kcal_per_kg_day * (mean_tissue - path.tissue[last])
+        mean_tissue = _mean_from(tissues, then)
+        then_spent = tissue.expenditure_slope_kcal_per_kg_day * (mean_tissue - tissues[last])
         found.append(
             ImpliedIntake(
                 window,

@@ -23,7 +23,8 @@ from ..register import Basis, OutOfDomain, constant
 from .entries import DailyLog, Log, clean_log
 from .fat_and_lean import CompositionChange, FatReading, composition_change, partition_of
 from .implied_intake import ImpliedIntake, implied_intakes
-from .maintenance import LogMaintenance, as_believed, fill_intake, maintenance_from_log, prior_on_logging_scale
+from .logging_scale import fill_intake, prior_on_logging_scale
+from .maintenance import LogMaintenance, as_believed, maintenance_from_log
 from .tissue_model import TissueModel, tissue_model
 from .trend_reading import Trend, read_trend
 
@@ -73,16 +74,14 @@ def prepare(
     if any(daily.has_carbohydrate):
         carbohydrate = [
             logged if has else BASELINE_CARBOHYDRATE_SHARE * intake
-            for logged, has, intake in zip(
-                daily.carbohydrate_kcal, daily.has_carbohydrate, filled.intake_kcal, strict=True
-            )
+            for logged, has, intake in zip(daily.carbohydrate_kcal, daily.has_carbohydrate, filled, strict=True)
         ]
     model, state = start_body(body_of(person, assessed, assessed.total))
     tissue = tissue_model(
         model,
         state,
         USUAL_PROTEIN,
-        intake_kcal=filled.intake_kcal,
+        intake_kcal=filled,
         usual_intake_kcal=usual,
         is_usual_known=usual_intake_kcal is not None,
         carbohydrate_kcal=carbohydrate,
@@ -98,11 +97,22 @@ def log_maintenance(person: Person, assessed: Assessment, log: Log, as_of_day: i
 
 
 def trend_of_log(
-    person: Person, assessed: Assessment, log: Log, as_of_day: int, usual_intake_kcal: float | None = None
+    person: Person,
+    assessed: Assessment,
+    log: Log,
+    as_of_day: int,
+    usual_intake_kcal: float | None = None,
+    *,
+    phase_days: Sequence[int] = (),
+    is_loss_meant: bool | None = None,
 ) -> tuple[Trend, Reading]:
-    """The trend of a log as read on the as-of day, and the reading it rests on."""
+    """The trend of a log as read on the as-of day, and the reading it rests on.
+
+    Args: ``phase_days``: on which a phase is known to have begun; ``is_loss_meant``: see ``read_trend``.
+    """
     reading = prepare(person, assessed, log, as_of_day, usual_intake_kcal)
-    trend = read_trend(reading.daily, assessed.total, reading.tissue)
+    known = [day - reading.daily.first_day for day in phase_days]
+    trend = read_trend(reading.daily, assessed.total, reading.tissue, phase_days=known, is_loss_meant=is_loss_meant)
     believed = as_believed(trend.maintenance, assessed.total, assessed.resting.mean)
     return msgspec.structs.replace(trend, maintenance=believed), reading
 
@@ -143,7 +153,7 @@ def composition_of_log(
         readings.append(FatReading(last, FatValue(told.fat_fraction, told.method, spread)))
     by_size = fat_by_size(person)
     weight = weights[last]
-    tissue = trend.split.tissue_kg
+    tissue = trend.smoothed.tissue_kg
     return composition_change(
         Estimate(by_size.mean * weight, by_size.sd * weight),
         partition_of(reading.model, reading.state, USUAL_PROTEIN, is_gaining=tissue[-1] > tissue[0]),

@@ -19,9 +19,9 @@ from ..numbers import FLOATS, Column, Elementwise, Number, compiled
 from ..register import Basis, constant
 
 RHO_SPREAD = constant(
-    "tissue_energy_spread", 0.09, unit="1", basis=Basis.JUDGEMENT,
+    "tissue_energy_spread", 0.13, unit="1", basis=Basis.JUDGEMENT,
     summary="SD between people of the effective energy of a kilogram of tissue, as a fraction: body-fat error, "
-    "partition and adaptation together, as far as they act within some weeks",
+    "partition, adaptation and what the model leaves out together (6,000 to 12,000 kcal/kg have been measured)",
 )  # fmt: skip
 GROWTH_SPREAD = constant(
     "training_growth_spread", 0.5, unit="1", basis=Basis.JUDGEMENT,
@@ -31,6 +31,7 @@ GROWTH_SPREAD = constant(
 
 # Maintenance is uncertain by about a tenth, so the difference is taken over part of that.
 _DERIVATIVE_STEP = 0.05
+_SETTLED_DAYS = 21
 
 
 class TissueModel(NamedTuple):
@@ -39,6 +40,7 @@ class TissueModel(NamedTuple):
     ``carried_kg``: expected deviation of carried mass on each morning of the log (None: not modelled), with
     ``carried_sd_fraction`` the SD of its amplitude around 1. ``growth_kg_per_day``: tissue mass that training
     adds at energy balance (lean gained for fat lost), with its SD.
+    ``carried_per_kcal``: carried mass that a lasting change of intake moves [kg per kcal/d, logging scale].
     ``carried_slope``: derivative of ``carried_kg`` by the intake that the body was settled at, ``usual_kcal``,
     both on the logging scale; None where that intake was known. ``adaptation_gain``: adaptation over what is left
     of a change of intake after adaptation and thermic effect; ``rho`` holds once adaptation has followed intake,
@@ -55,6 +57,12 @@ class TissueModel(NamedTuple):
     carried_slope: Sequence[Number] | None = None
     usual_kcal: Number = 0.0
     adaptation_gain: Number = 0.0
+    carried_per_kcal: Number = 0.0011
+
+    @property
+    def usual_load_kg(self) -> Number:
+        """Carried mass that goes with the usual intake, against nothing eaten, were it linear down to there."""
+        return self.carried_per_kcal * self.usual_kcal
 
 
 def tissue_model(
@@ -90,8 +98,9 @@ def tissue_model(
 
     path = carried(usual_intake_kcal)
     slope = None
+    step = _DERIVATIVE_STEP * usual_intake_kcal
+    settled = expected_carried_kg([usual_intake_kcal + step] * _SETTLED_DAYS, usual_intake_kcal, ops=ops)
     if not is_usual_known:
-        step = _DERIVATIVE_STEP * usual_intake_kcal
         slope = _slopes(path, carried(usual_intake_kcal + step), step, ops=ops)
     return TissueModel(
         linear.rho_kcal_per_kg,
@@ -104,6 +113,7 @@ def tissue_model(
         slope,
         usual_intake_kcal,
         model.adaptation_share / (1.0 - THERMIC_SHARE - model.adaptation_share),
+        settled[-1] / step,
     )
 
 

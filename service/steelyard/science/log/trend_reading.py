@@ -1,33 +1,71 @@
 """What a log says: the trend of weight, its split into tissue and carried mass, and maintenance over time."""
 
 import math
+from array import array
+from collections.abc import Sequence
 
 import msgspec
 
-from ..numbers import FLOATS, Elementwise, Estimate, Number
+from ..numbers import Estimate, kernel_in_use
 from ..register import HALL_CHOW_2011, Basis, Kind, Message, constant, equation, say, template
-from .change_split import Change, DailySplit, Jump, change_of, daily_split, jumps_of, mixed_change, mixed_path
-from .cycle import CYCLE_RISE_KG, CycleFit, fit_cycle, smoothed_less_cycle
+from . import kernel as k
+from .change_split import Change, WaterEvent, change_of, logging_change, water_events, water_lately, wrong_weighings
 from .entries import DailyLog, iso_date
-from .filter import DailySeries, Start, filter_weights
-from .maintenance import RATE_DAYS, LogFit, LogMaintenance, Segment, fit_log, maintenance_from_fit
-from .smoother import Path
+from .explanations import EXPLAINED_DAYS, Explained, explain
+from .maintenance import LogMaintenance, maintenance_from_fit
 from .tissue_model import TissueModel
 from .view import View
+from .witnesses import LogFit, fit_log, mixed
 
+RATE_DAYS = constant(
+    "rate_window", 7.0, unit="d", basis=Basis.COMMON_PRACTICE,
+    summary="The weekly rate is that of the mean intake over this many days",
+)  # fmt: skip
 PLATEAU_RATE_KG = constant(
     "plateau_rate", 0.175, unit="kg/week", basis=Basis.JUDGEMENT,
     summary="Tissue counts as steady within this weekly rate: half of a slow cut of 0.35 kg a week",
 )  # fmt: skip
 CLEAR_RATE_SD_KG = constant(
-    "clear_rate_sd", 0.12, unit="kg/week", basis=Basis.JUDGEMENT,
-    summary="Above this SD of the weekly rate it is too early to tell: the plateau band is then 1.5 SD wide to each "
-    "side (three weeks of daily entries at a noise of 0.5 kg)",
+    "clear_rate_sd", 0.13, unit="kg/week", basis=Basis.JUDGEMENT,
+    summary="Above this SD of the weekly rate it is too early to tell: the plateau band is then 1.3 SD wide to each "
+    "side (three to four weeks of daily entries at a noise of 0.5 kg)",
 )  # fmt: skip
 STALL_CALLED = constant(
-    "stall_called", 0.78, unit="1", basis=Basis.JUDGEMENT,
-    summary="A stall is called from this probability that tissue is not falling: on simulated people it keeps false "
-    "alarms under one in twenty in the week after a refeed, when the scale is up",
+    "stall_called", 0.5, unit="1", basis=Basis.JUDGEMENT,
+    summary="A stall is called from this probability that tissue is not falling: of simulated people who lose 0.35 kg "
+    "a week or more it calls fewer than one in a hundred",
+)  # fmt: skip
+LEAST_DAYS = int(
+    constant(
+        "trend_least_days", 14, unit="d", basis=Basis.JUDGEMENT,
+        summary="So many days after the first weighing, or a shift of intake, it is too early to tell a direction",
+    )
+)  # fmt: skip
+LEAST_WEIGHINGS = int(
+    constant(
+        "trend_least_weighings", 7, unit="weighings", basis=Basis.JUDGEMENT,
+        summary="With fewer weighings it is too early to tell a direction",
+    )
+)  # fmt: skip
+WRONG_FLAGGED = constant(
+    "wrong_weighing_flagged", 0.6, unit="1", basis=Basis.JUDGEMENT,
+    summary="A weighing is pointed out from this probability that it is wrong",
+)  # fmt: skip
+WATER_NAMED = constant(
+    "water_event_named", 0.6, unit="1", basis=Basis.JUDGEMENT,
+    summary="A change of water is named from this probability",
+)  # fmt: skip
+LOGGING_CHANGE_NAMED = constant(
+    "logging_change_named", 0.6, unit="1", basis=Basis.JUDGEMENT,
+    summary="A change of what is logged is named from this probability",
+)  # fmt: skip
+LOSS_MEANT_INTAKE = constant(
+    "loss_meant_intake", 0.92, unit="1", basis=Basis.JUDGEMENT,
+    summary="A loss is meant where a fortnight's log lies under this share of maintenance, or of an earlier fortnight",
+)  # fmt: skip
+LOSS_MEANT_SHARE = constant(
+    "loss_meant_tissue", 0.012, unit="1", basis=Basis.JUDGEMENT,
+    summary="A loss was meant where tissue has fallen by more than this share",
 )  # fmt: skip
 CHANGE_WINDOWS = (7, 14, 28)
 LASTING_DAYS = 14
@@ -45,7 +83,13 @@ OUTLIER = template(
 )
 WATER_JUMP = template(
     "TREND_WATER_JUMP",
-    "From {date} weight sits {jump_kg:+.1f} kg elsewhere, faster than tissue can change: read as water.",
+    "From {date} weight sits {jump_kg:+.1f} kg elsewhere, faster than tissue can change: read as water, which fades, "
+    "unless it is another scale or hour of the day.",
+)
+LOGGING_CHANGED = template(
+    "TREND_LOGGING_CHANGED",
+    "From about {date} on, weight fits the log only if less of what is eaten is logged, or more, than before "
+    "(probability {percent:.0f} %).",
 )
 STALE = template("TREND_STALE", "The last weighing is {days} days old.")
 UNDER_LOGGED = template(
@@ -58,10 +102,10 @@ class Trend(msgspec.Struct, frozen=True):
     """A log as read on its last day.
 
     ``causal`` holds what was known on each day, ``smoothed`` what each day looks like today; on the last day they
-    agree, but for a step of water. ``weekly_rate`` is of tissue at the last week's intake, ``lasting_rate`` [kg a
-    week] over the last fortnight; ``cycle`` is the rise of weight around menstruation, which the views leave out.
-    ``plateau_probability``: that the lasting rate lies within the plateau band; ``stall_probability``: that it is not
-    below that band (of a loss that has stalled).
+    agree. ``weekly_rate`` is of tissue at the last week's intake, ``lasting_rate`` [kg a week] over the last fortnight;
+    ``cycle`` is the rise of weight around menstruation, which the views leave out. ``plateau_probability``: that the
+    lasting rate lies within the plateau band; ``stall_probability``: that it is not below that band, where a loss is
+    meant.
     """
 
     first_day: int
@@ -69,16 +113,18 @@ class Trend(msgspec.Struct, frozen=True):
     causal: View
     smoothed: View
     outliers: frozenset[int]  # days from the first; of one person
-    split: DailySplit
+    water: tuple[WaterEvent, ...]
+    water_probability: float  # of a change of water within the last four weeks that intake does not explain
+    explained: Explained | None
     cycle: Estimate | None
     changes: tuple[Change, ...]
     weekly_rate: Estimate
     lasting_rate: Estimate
-    plateau_probability: Number
-    stall_probability: Number
+    plateau_probability: float
+    stall_probability: float | None
     maintenance: LogMaintenance
-    noise_sd_kg: Number
-    noise_autocorrelation: Number
+    noise_sd_kg: float
+    noise_autocorrelation: float
     more_days_needed: int
     notes: tuple[Message, ...]
 
@@ -87,8 +133,8 @@ class Trend(msgspec.Struct, frozen=True):
     "trend_reading",
     summary="Trend of a log: rate of tissue, split of a change, probability of a plateau",
     formula=(
-        f"weekly rate = 7 (mean intake of {RATE_DAYS:g} days - maintenance) / rho; carried change = amplitude x "
-        "expected change + jumps of water; plateau = probability that the rate lies within "
+        f"weekly rate = 7 (mean intake of {RATE_DAYS:g} days / ratio - maintenance) / energy of a kilogram; carried "
+        "change = amplitude x expected change + water that fades; plateau = probability that the rate lies within "
         f"{PLATEAU_RATE_KG:g} kg a week"
     ),
     kind=Kind.MODEL,
@@ -96,80 +142,70 @@ class Trend(msgspec.Struct, frozen=True):
     sources=(HALL_CHOW_2011,),
     valid_range="adults with dated weighings",
 )
-def read_trend(log: DailyLog, prior: Estimate, tissue: TissueModel, *, ops: Elementwise = FLOATS) -> Trend:
+def read_trend(
+    log: DailyLog,
+    prior: Estimate,
+    tissue: TissueModel,
+    *,
+    phase_days: Sequence[int] = (),
+    is_loss_meant: bool | None = None,
+) -> Trend:
     """Read a cleaned log.
 
-    Args: ``prior``: maintenance by the equations on the physical scale; ``tissue``: see ``TissueModel``. Floats,
-        or arrays over people (then without notes).
+    Args: ``prior``: maintenance by the equations on the physical scale; ``tissue``: see ``TissueModel``;
+        ``phase_days``: days from the log's first on which a phase is known to have begun; ``is_loss_meant``: whether
+        the person means to lose; None reads it from the log.
     """
     count = len(log.weight_kg)
     windows = [days for days in CHANGE_WINDOWS if days < count]
     if count > 1 and count - 1 not in windows:
         windows.append(count - 1)
-    change_days = frozenset([count - 1, *(count - 1 - days for days in windows)])
-    fit = fit_log(log, prior, tissue, change_days=change_days, ops=ops)
-    smooths = []
-    cycles: list[CycleFit] = []
-    for telling in fit.tellings:
-        path = telling.path
-        if fit.cycle_rise is not None:
-            cycles.append(fit_cycle(telling.filtered, fit.series, fit.cycle_rise))
-            path = smoothed_less_cycle(path, cycles[-1], ops)
-        smooths.append(path)
-    smooth = smooths[0] if len(smooths) == 1 else mixed_path(smooths, fit.tellings)
-    causal, smoothed = View(fit, fit.segments, ops), View(fit, [Segment(0, smooth, fit.kept)], ops)
-    rate = causal.last_rate
-    maintenance = maintenance_from_fit(fit, prior, ops)
-    jumps = [jumps_of(fit, telling, path) for telling, path in zip(fit.tellings, smooths, strict=True)]
-    notes: tuple[Message, ...] = ()
-    more_days = 0
-    plateau: Number = math.nan
-    outliers: frozenset[int] = frozenset()
-    stall: Number = math.nan
-    informations = [telling.filtered.steps[-1][15] for telling in fit.tellings]
-    told = list(zip(informations, smooths, jumps, strict=True))
-    changes = tuple(mixed_change([change_of(fit, *one, days) for one in told], fit.tellings) for days in windows)
+    fit = fit_log(log, prior, tissue, phase_days=phase_days)
+    causal, smoothed = View(fit, in_hindsight=False), View(fit, in_hindsight=True)
+    maintenance = maintenance_from_fit(fit)
+    changes = tuple(change_of(fit, days) for days in windows)
+    rate = _weekly_rate(fit)
     lasting = _lasting_rate(rate, changes)
-    if ops is FLOATS:
-        plateau = lasting.probability_under(PLATEAU_RATE_KG) - lasting.probability_under(-PLATEAU_RATE_KG)
-        stall = lasting.probability_over(-PLATEAU_RATE_KG)
-        more_days = _more_days_needed(fit, rate)
-        if _days_unweighed(log) >= LASTING_DAYS:
-            # What is said of the last fortnight is then the model's alone, however sure it is of itself.
-            more_days = max(more_days, int(RATE_DAYS))
-        outliers = _outliers(fit, jumps[0])
-        notes = (*log.notes, *_notes(log, fit, smooth, outliers, jumps[0], more_days, maintenance))
+    more_days = _more_days_needed(log, fit, rate)
+    outliers = wrong_weighings(fit, WRONG_FLAGGED)
+    water = tuple(water_events(fit, WATER_NAMED))
+    explained = explain(fit, maintenance)
+    if is_loss_meant is None:
+        is_loss_meant = _means_to_lose(log, fit)
     return Trend(
         first_day=log.first_day,
         days=count,
         causal=causal,
         smoothed=smoothed,
         outliers=outliers,
-        split=daily_split(fit, smooths, jumps, ops=ops),
-        cycle=_cycle(fit, cycles),
+        water=water,
+        water_probability=water_lately(fit, EXPLAINED_DAYS),
+        explained=explained,
+        cycle=_cycle(log, fit),
         changes=changes,
         weekly_rate=rate,
         lasting_rate=lasting,
-        plateau_probability=plateau,
-        stall_probability=stall,
+        plateau_probability=lasting.probability_under(PLATEAU_RATE_KG) - lasting.probability_under(-PLATEAU_RATE_KG),
+        stall_probability=lasting.probability_over(-PLATEAU_RATE_KG) if is_loss_meant else None,
         maintenance=maintenance,
-        noise_sd_kg=fit.noise.variance**0.5,
-        noise_autocorrelation=fit.noise.autocorrelation,
+        noise_sd_kg=math.sqrt(fit.noise_variance),
+        noise_autocorrelation=fit.settings[k.LINGER_SHARE] * fit.settings[k.LINGER_KEPT],
         more_days_needed=more_days,
-        notes=notes,
+        notes=(*log.notes, *_notes(log, fit, smoothed, outliers, water, more_days, maintenance)),
     )
 
 
-def _cycle(fit: LogFit, cycles: list[CycleFit]) -> Estimate | None:
-    """Rise of weight around menstruation [kg], tellings mixed."""
-    if not cycles:
+def _weekly_rate(fit: LogFit) -> Estimate:
+    """Of tissue at the last week's intake, on the last day."""
+    at = fit.days - 1
+    return Estimate(fit.row(fit.then, 2)[at], math.sqrt(max(fit.row(fit.then, 3)[at], 0.0)))
+
+
+def _cycle(log: DailyLog, fit: LogFit) -> Estimate | None:
+    """Rise of weight around menstruation [kg], explanations mixed."""
+    if log.cycle_rise is None:
         return None
-    mean: Number = CYCLE_RISE_KG
-    variance: Number = 0.0
-    for cycle, telling in zip(cycles, fit.tellings, strict=True):
-        mean = mean + telling.probability * cycle.excess_kg[-1]
-        variance = variance + telling.probability * cycle.variance[-1]
-    return Estimate(mean, variance**0.5)
+    return mixed([(one.probability, one.mean[7], one.spread[63]) for one in fit.told])
 
 
 def _lasting_rate(weekly: Estimate, changes: tuple[Change, ...]) -> Estimate:
@@ -181,56 +217,69 @@ def _lasting_rate(weekly: Estimate, changes: tuple[Change, ...]) -> Estimate:
     return weekly
 
 
-def _more_days_needed(fit: LogFit, rate: Estimate) -> int:
+def _means_to_lose(log: DailyLog, fit: LogFit) -> bool:
+    """Whether the log looks like a diet: it tells less than is spent, less than before, or tissue has fallen.
+
+    Of someone who logs no food, whether tissue has fallen.
+    """
+    count = len(log.weight_kg)
+    tissue = fit.row(fit.now, 6)
+    if min(tissue) - tissue[0] < -LOSS_MEANT_SHARE * tissue[0]:
+        return True
+    logged = [(day, kcal) for day, (kcal, has) in enumerate(zip(log.intake_kcal, log.is_logged, strict=True)) if has]
+    recent = [kcal for day, kcal in logged if day >= count - 1 - LASTING_DAYS]
+    if not recent:
+        return False
+    mean = sum(recent) / len(recent)
+    earlier = [kcal for day, kcal in logged if day < count - 1 - LASTING_DAYS]
+    most, running = 0.0, sum(earlier[: LASTING_DAYS - 1])
+    for after, before in zip(earlier[LASTING_DAYS - 1 :], [0.0, *earlier], strict=False):
+        running += after - before
+        most = max(most, running / LASTING_DAYS)
+    return bool(mean < LOSS_MEANT_INTAKE * max(fit.prior.mean, most))
+
+
+def _more_days_needed(log: DailyLog, fit: LogFit, rate: Estimate) -> int:
     """Days of full logging until the weekly rate is clear; 0 when it is, one beyond the horizon when never."""
+    days = fit.days
+    weighed = [day for day, seen in enumerate(log.is_weighed) if seen]
+    least = max(0, LEAST_DAYS - (days - 1 - weighed[0]), LEAST_WEIGHINGS - len(weighed))
+    breaks = fit.columns[k.BREAKS :: k.COLUMNS]
+    since = next((days - 1 - day for day in range(days - 1, -1, -1) if breaks[day] > 0.0), LEAST_DAYS)
+    # Where intake has just shifted, what comes of it is not seen yet.
+    least = max(least, LEAST_DAYS - since)
+    if days - 1 - weighed[-1] >= LASTING_DAYS:
+        # What is said of the last fortnight is then the model's alone, however sure it is of itself.
+        least = max(least, int(RATE_DAYS))
     if rate.sd <= CLEAR_RATE_SD_KG:
-        return 0
-    series, settings = fit.series, fit.filtered.settings
-    days = len(series.weight_kg)
+        return least
     ahead = _LOOK_AHEAD_DAYS
-    weight, intake = series.weight_kg[-1], series.intake_kcal[-1]
-    carried = series.carried_kg
-    longer = DailySeries(
-        [*series.weight_kg, *[weight] * ahead],
-        [*series.is_weighed, *[1.0] * ahead],
-        [*series.noise_scale, *[1.0] * ahead],
-        [*series.intake_kcal, *[intake] * ahead],
-        [*series.intake_variance, *[series.intake_variance[-1]] * ahead],
-        None if carried is None else [*carried, *[carried[-1]] * ahead],
-    )
+    width = k.COLUMNS
+    columns = fit.columns[(days - 1) * width :] * ahead
+    recent = columns[k.RECENT]
+    for at in range(0, ahead * width, width):
+        columns[at + k.SEEN], columns[at + k.SCALE], columns[at + k.WEIGHED] = 1.0, 1.0, log.weight_kg[weighed[-1]]
+        columns[at + k.BREAKS], columns[at + k.INTAKE], columns[at + k.RECENT] = 0.0, recent, recent
+    settings = fit.settings[:]
     # Only variances are read, and those do not depend on the weights to come.
-    start = Start(weight, 25.0, fit.prior.mean, fit.prior.sd**2 / fit.kept)
-    steps = filter_weights(longer, settings._replace(is_robust=False), start).steps
-    weekly = 7.0 / fit.rho_kcal_per_kg
-    for more in range(1, ahead + 1):
-        step = steps[days - 1 + more]
-        variance = step[4] + (step[12] ** 2 / step[15] if carried is not None else 0.0)
-        if weekly * math.sqrt(variance) <= CLEAR_RATE_SD_KG:
-            return more
+    settings[k.SPLITS_FROM], settings[k.NOISE_VARIANCE], settings[k.NOISE_PRIOR] = math.inf, fit.noise_variance, 1e9
+    start = fit.told[0].mean + fit.told[0].spread
+    steps = array("d", bytes(8 * ahead * k.SLOTS * k.RECORD))
+    kernel_in_use(k).walk_forward(columns, settings, start, steps, array("d", bytes(32 * k.SLOTS * k.RECORD)), ahead)
+    for more in range(1, ahead):
+        at = more * k.SLOTS * k.RECORD + k.SPREAD
+        variance = recent * recent * steps[at + 9] + steps[at + 18] - 2.0 * recent * steps[at + 10]
+        if 7.0 * math.sqrt(max(variance, 0.0)) <= CLEAR_RATE_SD_KG:
+            return max(least, more)
     return ahead + 1
-
-
-def _days_unweighed(log: DailyLog) -> int:
-    """Days without a weighing up to the last."""
-    since = 0
-    for seen in reversed(log.is_weighed):
-        if seen:
-            break
-        since += 1
-    return since
-
-
-def _outliers(fit: LogFit, jumps: list[Jump]) -> frozenset[int]:
-    """Days that stood out and did not turn out to be the first of a step of water."""
-    return frozenset(day for day, _, _ in fit.filtered.outliers) - {jump.day for jump in jumps}
 
 
 def _notes(
     log: DailyLog,
     fit: LogFit,
-    smooth: Path,
+    smoothed: View,
     outliers: frozenset[int],
-    jumps: list[Jump],
+    water: Sequence[WaterEvent],
     more_days: int,
     maintenance: LogMaintenance,
 ) -> list[Message]:
@@ -240,11 +289,14 @@ def _notes(
     elif more_days:
         notes.append(say(TOO_EARLY, more_days=more_days))
     for day in sorted(outliers):
-        deviation = fit.series.weight_kg[day] - smooth.level[day]
+        deviation = log.weight_kg[day] - smoothed.weight_kg[day]
         notes.append(say(OUTLIER, date=iso_date(log.first_day + day), deviation_kg=deviation))
-    for jump in jumps:
-        notes.append(say(WATER_JUMP, date=iso_date(log.first_day + jump.day), jump_kg=jump.size_kg))
-    since = _days_unweighed(log)
+    for event in water:
+        notes.append(say(WATER_JUMP, date=iso_date(log.first_day + event.day), jump_kg=event.size_kg))
+    changed = logging_change(fit)
+    if changed is not None and changed[1] > LOGGING_CHANGE_NAMED:
+        notes.append(say(LOGGING_CHANGED, date=iso_date(log.first_day + changed[0]), percent=100.0 * changed[1]))
+    since = fit.days - 1 - max(day for day, seen in enumerate(log.is_weighed) if seen)
     if since > RATE_DAYS:
         notes.append(say(STALE, days=since))
     ratio = maintenance.logging_ratio

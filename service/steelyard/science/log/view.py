@@ -3,103 +3,87 @@
 from collections.abc import Sequence
 from functools import cached_property
 
-from ..numbers import FLOATS, Column, Elementwise, Estimate, Number, compiled
-from .maintenance import RATE_DAYS, LogFit, Segment
+from ..numbers import FLOATS, Column, Elementwise, Number, compiled
+from .logging_scale import LOGGING_RATIO
+from .witnesses import DAYS_PER_YEAR, WATER_STAYS_KG, LogFit
 
-_DAYS_PER_WEEK = 7.0
+_LEVEL, _RATE, _SPENT, _TISSUE, _CARRIED = 0, 2, 4, 6, 8
 
 
 class View:
-    """Daily columns. ``weight_kg`` is weight without its day-to-day noise; rates are of tissue; maintenance is
-    on the logging scale. Each with its SD, and each worked out when it is asked for."""
+    """Daily columns. ``weight_kg`` is weight without its day-to-day noise; rates are of tissue at the intake of the
+    week before; maintenance is on the logging scale. Each with its SD, and each worked out when it is asked for.
 
-    def __init__(self, fit: LogFit, segments: Sequence[Segment], ops: Elementwise) -> None:
-        """``segments`` follow each other and make up the whole log."""
-        self._fit, self._segments, self._ops = fit, segments, ops
+    ``tissue_kg`` and ``carried_kg`` (against what was carried before the log began) are known in hindsight only.
+    """
+
+    def __init__(self, fit: LogFit, *, in_hindsight: bool) -> None:
+        self._fit, self._rows, self._is_hindsight = fit, fit.now if in_hindsight else fit.then, in_hindsight
+
+    def _means(self, row: int) -> Column:
+        return self._fit.row(self._rows, row)  # type: ignore[return-value]
+
+    def _deviations(self, row: int) -> Column:
+        return deviations(self._fit.row(self._rows, row + 1), 1.0)
+
+    def _with_lasting(self, row: int) -> Column:
+        return growing(self._fit.row(self._rows, row + 1), WATER_STAYS_KG**2 / DAYS_PER_YEAR)
 
     @cached_property
     def weight_kg(self) -> Column:
         """Weight without noise."""
-        return self._chained([segment.path.level for segment in self._segments])
+        return self._means(_LEVEL)
 
-    @property
+    @cached_property
     def weight_sd_kg(self) -> Column:
         """Its SD."""
-        variances = self._chained([segment.path.level_variance for segment in self._segments])
-        return deviations(variances, 1.0, ops=self._ops)
-
-    def _chained(self, columns: list[Column]) -> Column:
-        """Segments' columns, one after the other."""
-        return columns[0] if len(columns) == 1 else chained(columns, ops=self._ops)
-
-    @property
-    def last_rate(self) -> Estimate:
-        """The weekly rate on the last day."""
-        path, intakes = self._segments[-1].path, self._fit.series.intake_kcal
-        recent = intakes[max(0, len(intakes) - 1 - int(RATE_DAYS)) : -1] or intakes
-        weekly = _DAYS_PER_WEEK / self._fit.rho_kcal_per_kg
-        mean = weekly * (sum(recent) / len(recent) - path.maintenance[-1])
-        return Estimate(
-            mean + _DAYS_PER_WEEK * self._fit.growth_kg_per_day, weekly * path.maintenance_variance[-1] ** 0.5
-        )
-
-    @cached_property
-    def _maintenance(self) -> Column:
-        """Maintenance as the filter has it, intake that was not logged included."""
-        return self._chained([segment.path.maintenance for segment in self._segments])
-
-    @cached_property
-    def _gaps(self) -> Column:
-        """Mean intake over the week before each morning (the first morning: that day's) less maintenance."""
-        return week_gaps(self._fit.series.intake_kcal, self._maintenance, ops=self._ops)
+        return self._deviations(_LEVEL)
 
     @property
     def weekly_rate_kg(self) -> Column:
         """Rate of tissue at the last week's intake."""
-        weekly, growth = _DAYS_PER_WEEK / self._fit.rho_kcal_per_kg, _DAYS_PER_WEEK * self._fit.growth_kg_per_day
-        return drawn_to(self._gaps, 0.0, weekly, growth, ops=self._ops)
+        return self._means(_RATE)
 
     @property
     def weekly_rate_sd_kg(self) -> Column:
         """Its SD."""
-        weekly = _DAYS_PER_WEEK / self._fit.rho_kcal_per_kg
-        variances = self._chained([segment.path.maintenance_variance for segment in self._segments])
-        return deviations(variances, weekly, ops=self._ops)
+        return self._deviations(_RATE)
+
+    @property
+    def _kept(self) -> Column:
+        return [self._fit.kept[-1]] * self._fit.days if self._is_hindsight else self._fit.kept
 
     @property
     def maintenance_kcal(self) -> Column:
         """Maintenance."""
-        prior = self._fit.prior.mean
-        parts = [drawn_to(s.path.maintenance, prior, s.unshrunk, prior, ops=self._ops) for s in self._segments]
-        return self._chained(parts)
+        return drawn_to(self._means(_SPENT), 1000.0, self._kept, self._fit.prior.mean)
 
     @property
     def maintenance_sd_kcal(self) -> Column:
         """Its SD."""
-        fit, gaps = self._fit, self._gaps
-        relative2, growth2 = fit.relative_rho_sd**2, fit.growth_sd_kcal**2
-        found, first = [], 0
-        for segment in self._segments:
-            variances = segment.path.maintenance_variance
-            end = first + len(variances)
-            found.append(
-                posterior_deviations(
-                    variances, gaps[first:end], segment.unshrunk, fit.prior.sd**2, relative2, growth2, ops=self._ops
-                )
-            )
-            first = end
-        return self._chained(found)
+        fit = self._fit
+        growth = (LOGGING_RATIO * fit.growth_sd_kcal) ** 2
+        return kept_deviations(self._fit.row(self._rows, _SPENT + 1), 1e6, self._kept, fit.prior.sd**2, growth)
 
+    @cached_property
+    def tissue_kg(self) -> Column:
+        """Fat and lean tissue."""
+        return self._means(_TISSUE)
 
-@compiled
-def chained(columns: Sequence[Column], *, ops: Elementwise = FLOATS) -> Column:
-    """Columns, one after the other."""
-    found: Column = []
-    for one in columns:
-        column: Column = one
-        for value in column:
-            found.append(value)
-    return found
+    @property
+    def tissue_sd_kg(self) -> Column:
+        """Its SD."""
+        return self._with_lasting(_TISSUE)
+
+    @cached_property
+    def carried_kg(self) -> Column:
+        """Glycogen, water and gut content."""
+        return self._means(_CARRIED)
+
+    @property
+    def carried_sd_kg(self) -> Column:
+        """Its SD."""
+        return self._with_lasting(_CARRIED)
 
 
 @compiled
@@ -107,51 +91,45 @@ def deviations(variances: Sequence[Number], factor: Number, *, ops: Elementwise 
     """``factor`` times the roots of variances."""
     found: Column = []
     for variance in variances:
-        found.append(factor * ops.sqrt(variance))
+        found.append(factor * ops.sqrt(ops.maximum(variance, 0.0)))
+    return found
+
+
+@compiled
+def growing(variances: Sequence[Number], each_day: Number, *, ops: Elementwise = FLOATS) -> Column:
+    """Roots of variances to which as much more is added each day."""
+    found: Column = []
+    more = 0.0
+    for variance in variances:
+        found.append(ops.sqrt(ops.maximum(variance + more, 0.0)))
+        more = more + each_day
     return found
 
 
 @compiled
 def drawn_to(
-    values: Sequence[Number], centre: Number, factor: Number, to: Number, *, ops: Elementwise = FLOATS
+    values: Sequence[Number], unit: Number, kept: Sequence[Number], to: Number, *, ops: Elementwise = FLOATS
 ) -> Column:
-    """``factor`` times the distance of each value from ``centre``, beyond ``to``."""
+    """Values times ``unit``, of whose distance from ``to`` the share ``kept`` is left."""
     found: Column = []
-    for value in values:
-        found.append(to + factor * (value - centre))
+    for value, share in zip(values, kept, strict=True):
+        found.append(to + share * (unit * value - to))
     return found
 
 
 @compiled
-def week_gaps(intakes: Sequence[Number], maintenance: Sequence[Number], *, ops: Elementwise = FLOATS) -> Column:
-    """Mean intake over the week before each morning (the first morning: that day's) less maintenance [kcal/d]."""
-    span = int(RATE_DAYS)
-    gaps: Column = []
-    gaps.append(intakes[0] - maintenance[0])
-    total = 0.0 * intakes[0]
-    for day in range(1, len(intakes)):
-        total = total + intakes[day - 1]
-        if day > span:
-            total = total - intakes[day - 1 - span]
-        gaps.append(total * (1.0 / min(day, span)) - maintenance[day])
-    return gaps
-
-
-@compiled
-def posterior_deviations(
+def kept_deviations(
     variances: Sequence[Number],
-    gaps: Sequence[Number],
-    kept: Number,
+    factor: Number,
+    kept: Sequence[Number],
     prior_variance: Number,
-    relative2: Number,
-    growth2: Number,
+    more: Number,
     *,
     ops: Elementwise = FLOATS,
 ) -> Column:
-    """As ``posterior_maintenance``, column by column for speed; a test holds them together."""
-    kept2, unlogged, per_widened = kept * kept, prior_variance * (1.0 - kept), kept / prior_variance
+    """SDs that go with ``drawn_to``: of ``factor`` times variances, the rest being the prior's; ``more`` is added."""
     found: Column = []
-    for variance, gap in zip(variances, gaps, strict=True):
-        from_log = 1.0 - variance * per_widened
-        found.append(ops.sqrt(kept2 * variance + unlogged + (gap * gap * relative2 + growth2) * (from_log * from_log)))
+    for variance, share in zip(variances, kept, strict=True):
+        own = ops.maximum(factor * share * share * variance, 0.0)
+        found.append(ops.sqrt(own + (1.0 - share) * prior_variance + more))
     return found

@@ -5,17 +5,14 @@ from .elementwise import (
     Column,
     Elementwise,
     Number,
+    Row,
     arrayed,
     arrays,
     many,
-    rows,
 )
 from .estimate import (
     Z80,
     Estimate,
-)
-from .mixture import (
-    mixed,
 )
 from .rounding import (
     amount_bounds,
@@ -29,6 +26,7 @@ from .twins import (
     compiled,
     inlined,
     is_compiled,
+    kernel_in_use,
 )
 
 __all__ = [
@@ -38,6 +36,7 @@ __all__ = [
     "Elementwise",
     "Estimate",
     "Number",
+    "Row",
     "amount_bounds",
     "arrayed",
     "arrays",
@@ -46,10 +45,9 @@ __all__ = [
     "compiled",
     "inlined",
     "is_compiled",
+    "kernel_in_use",
     "many",
-    "mixed",
     "rounded",
     "rounded_column",
     "rounded_where",
-    "rows",
 ]

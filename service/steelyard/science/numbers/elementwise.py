@@ -6,6 +6,7 @@ go through ``maximum``, ``minimum`` and ``where``, never through ``if``.
 """
 
 import math
+from array import array
 from collections.abc import Callable
 from typing import Any, NamedTuple, TypeAlias
 
@@ -16,6 +17,8 @@ Number: TypeAlias = float
 # Numbers of many days, one after the other. Compiled functions keep them as an array of doubles, which is read like a
 # list; what an answer is written from stays ``list[Number]``.
 Column: TypeAlias = list[Number]
+# Doubles in a row, as kernels read and write them.
+Row: TypeAlias = "array[float]"
 
 
 def rows(_kind: Any) -> list[Any]:

@@ -7,8 +7,9 @@ speed. A build that does not belong to the very code at hand is left alone.
 
 from collections.abc import Callable, Mapping
 from functools import wraps
-from types import CodeType, FunctionType
-from typing import Any, ParamSpec, TypeVar, cast
+from importlib import import_module
+from types import CodeType, FunctionType, ModuleType
+from typing import Any, ClassVar, ParamSpec, TypeVar, cast
 from zlib import crc32
 
 from .elementwise import FLOATS, Elementwise
@@ -46,6 +47,35 @@ def _load() -> Mapping[str, Callable[..., Any]]:
     if checksum_of({name: function.__code__ for name, function in _marked.items()}) == CHECKSUM:
         _Twins.found = TWINS
     return _Twins.found
+
+
+class _Kernels:
+    """Compiled kernels by the module that they were made from, as far as asked for."""
+
+    found: ClassVar[dict[str, ModuleType]] = {}
+
+
+def kernel_in_use(written: ModuleType) -> ModuleType:
+    """The compiled form of a kernel where there is one of this very code and compiled forms are in use, else itself.
+
+    A kernel is a module of functions over rows of doubles that a compiler takes as it is.
+    """
+    if not is_compiled():
+        return written
+    name = written.__name__
+    found = _Kernels.found.get(name)
+    if found is None:
+        found = written
+        try:
+            made = import_module(f"steelyard.science._{name.rpartition('.')[2]}")
+        except ImportError:
+            pass
+        else:
+            codes = {n: f.__code__ for n, f in vars(written).items() if isinstance(f, FunctionType)}
+            if made.checksum() == checksum_of(codes):
+                found = made
+        _Kernels.found[name] = found
+    return found
 
 
 def use_compiled(wanted: bool) -> bool:

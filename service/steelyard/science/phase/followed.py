@@ -27,11 +27,15 @@ class PhaseKind(StrEnum):
 
 
 class Verdict(StrEnum):
-    """What a phase is against its plan. Faster: further towards its purpose; at maintenance, further up."""
+    """What a phase is against its plan. Faster: further towards its purpose; at maintenance, further up.
+
+    Contradicted: the log says that the plan is followed, and the scale that it is not.
+    """
 
     WITHIN_INTERVAL = "within_interval"
     FASTER = "faster"
     SLOWER = "slower"
+    CONTRADICTED = "contradicted"
     TOO_EARLY = "too_early"
 
 
@@ -85,10 +89,11 @@ def diet_of_week(week: FollowedWeek, weight_kg: float, scale: float = 1.0) -> Di
 
 
 class PromisedChange(NamedTuple):
-    """Change that the plan expects over a window [kg], with the SD of its forecast."""
+    """Change that the plan expects over a window [kg], with the SD of its forecast; of weight the mean alone."""
 
     tissue: Estimate
     fat: Estimate
+    weight_kg: float
 
 
 class PromisedPath:
@@ -130,4 +135,5 @@ class PromisedPath:
             there, then = run.states[node], run.states[from_node]
             tissue2 += float(there.tissue_kg - then.tissue_kg - tissue) ** 2
             fat2 += float(there.fat_kg - then.fat_kg - fat) ** 2
-        return PromisedChange(Estimate(float(tissue), tissue2**0.5), Estimate(float(fat), fat2**0.5))
+        weight = float(after.weight_kg - before.weight_kg)
+        return PromisedChange(Estimate(float(tissue), tissue2**0.5), Estimate(float(fat), fat2**0.5), weight)

@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from ..body import Body, Diet, Stretch, UncertaintySource, advance, forecast, start_body
 from ..log import (
-    LOGGING_ERROR,
+    DAY_ERROR,
     LOGGING_RATIO,
     LOGGING_RATIO_LEAST,
     UNLOGGED_BIAS,
@@ -65,6 +65,7 @@ class Now(NamedTuple):
     weight_kg: Estimate  # without daily noise
     noise_sd_kg: float
     rho_kcal_per_kg: float  # on the logging scale
+    water_probability: float  # of a sudden change of water in the last four weeks
     notes: tuple[Message, ...]
 
 
@@ -96,8 +97,8 @@ def change_over(trend: Trend, days: int) -> Changes:
 
     return Changes(
         over(trend.smoothed.weight_kg, nearer.weight, further.weight),
-        over(trend.split.tissue_kg, nearer.tissue, further.tissue),
-        over(trend.split.carried_kg, nearer.carried, further.carried),
+        over(trend.smoothed.tissue_kg, nearer.tissue, further.tissue),
+        over(trend.smoothed.carried_kg, nearer.carried, further.carried),
     )
 
 
@@ -107,12 +108,20 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int) -> Now:
     Raises: ``OutOfDomain`` on a log that cannot be read, or one that fits no living body.
     """
     assessed = member.assessed
-    trend, reading = trend_of_log(member.person, assessed, log, day, phase.usual_intake_kcal)
+    trend, reading = trend_of_log(
+        member.person,
+        assessed,
+        log,
+        day,
+        phase.usual_intake_kcal,
+        phase_days=[phase.start_day],
+        is_loss_meant=phase.kind.is_deficit,
+    )
     daily = reading.daily
     last = trend.days - 1
     first = next(i for i, seen in enumerate(daily.is_weighed) if seen)
     then = min(last, max(phase.start_day - daily.first_day, first))
-    filled = fill_intake(daily, prior_on_logging_scale(assessed.total).mean).intake_kcal
+    filled = fill_intake(daily, prior_on_logging_scale(assessed.total).mean)
     maintenance = trend.maintenance
     ratio = min(1.2, max(LOGGING_RATIO_LEAST, maintenance.logging_ratio.mean))
     recent = filled[max(0, last - _RECENT_DAYS) : last] or filled[:1]
@@ -135,6 +144,7 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int) -> Now:
         weight_kg=Estimate(trend.smoothed.weight_kg[-1], trend.smoothed.weight_sd_kg[-1]),
         noise_sd_kg=trend.noise_sd_kg,
         rho_kcal_per_kg=LOGGING_RATIO * reading.tissue.rho_kcal_per_kg,
+        water_probability=trend.water_probability,
         notes=trend.notes,
     )
 
@@ -156,7 +166,7 @@ def _eaten(
     n = len(logged)
     mean = sum(logged) / n
     # The logged days carry their random error; the others may differ from them for good.
-    error2 = (LOGGING_ERROR * mean) ** 2 / n + ((1.0 - n / days) * UNLOGGED_BIAS * mean) ** 2
+    error2 = (DAY_ERROR * mean) ** 2 / n + ((1.0 - n / days) * UNLOGGED_BIAS * mean) ** 2
     return EatenSoFar(days, n, mean, mean_planned, Estimate(sum(gaps) / n, math.sqrt(error2)))
 
 

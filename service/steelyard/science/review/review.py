@@ -115,13 +115,36 @@ def more_days_needed(window_days: int, weighings: int, planned: Estimate, observ
     return min(need, _MOST_DAYS_AHEAD)
 
 
-def judge(likely: Probabilities) -> Verdict:
-    """The likeliest of the three; off the plan only when that is likelier than not."""
-    if likely.faster > 0.5:
+def judge(likely: Probabilities, *, is_logged_so: bool = False) -> Verdict:
+    """The likeliest of the three; off the plan only when that is likelier than not.
+
+    Short of the plan against what the log says (not ``is_logged_so``) it must be clearly likelier: there the scale
+    speaks alone.
+    """
+    if likely.faster > texts.OFF_PLAN:
         return Verdict.FASTER
-    if likely.slower > 0.5:
+    if likely.slower > (texts.OFF_PLAN if is_logged_so else texts.OFF_PLAN_UNLOGGED):
         return Verdict.SLOWER
     return Verdict.WITHIN_INTERVAL
+
+
+def _is_logged_so(kind: PhaseKind, now: Now) -> bool:
+    """Whether the log itself says that intake fell short of the plan's purpose."""
+    difference = now.eaten.difference
+    if difference is None:
+        return False
+    return difference.lower > 0.0 if kind.is_deficit else difference.upper < 0.0
+
+
+def contradicts(planned_kg: float, observed: Estimate, likely: Probabilities) -> bool:
+    """Whether the scale moves against the plan: by less than half of the way, or the other way.
+
+    Args: change of weight as planned [kg], water included, and as observed; where tissue lies.
+    """
+    if abs(planned_kg) < texts.LEAST_MOVE_KG or likely.slower < texts.HARDLY_SLOWER:
+        return False
+    way = observed.mean if planned_kg > 0.0 else -observed.mean
+    return way < texts.SHARE_OF_WAY * abs(planned_kg)
 
 
 @equation(
@@ -172,9 +195,16 @@ def review_phase(
     likely = probabilities(phase.kind, planned, now.window.tissue)
     more_days = more_days_needed(now.window_days, now.weighings, planned, now.window.tissue)
     subject = _subject(member, log, now)
-    verdict = Verdict.TOO_EARLY if more_days else judge(likely)
-    if subject.is_pregnant and verdict is Verdict.FASTER:
-        verdict = Verdict.WITHIN_INTERVAL
+    is_logged_so = _is_logged_so(phase.kind, now)
+    verdict = Verdict.TOO_EARLY if more_days else judge(likely, is_logged_so=is_logged_so or not phase.kind.is_deficit)
+    moved_kg = promised.change(unseen, now.days).weight_kg
+    if subject.is_pregnant:
+        verdict = Verdict.WITHIN_INTERVAL if verdict is Verdict.FASTER else verdict
+    elif verdict is Verdict.WITHIN_INTERVAL and contradicts(moved_kg, now.window.weight, likely):
+        verdict = Verdict.CONTRADICTED
+    elif verdict is Verdict.SLOWER and not is_logged_so and now.water_probability > texts.WATER_IN_PLAY:
+        # One week of water is no reason to eat less: ask first.
+        verdict = Verdict.CONTRADICTED
 
     course = RestOfPhase(phase, subject, body, now.ratio, day)
     advice = advise(phase, course, now, promised, verdict, finished)
@@ -223,7 +253,7 @@ def review_phase(
         noise_sd_kg=now.noise_sd_kg,
         aftermath=after,
         reasons=[
-            *_reasons(phase, now, planned, likely, verdict, more_days, is_pregnant=subject.is_pregnant),
+            *_reasons(phase, now, planned, moved_kg, likely, verdict, more_days, is_pregnant=subject.is_pregnant),
             *advice.reasons,
         ],
         notes=notes,
@@ -257,6 +287,7 @@ def _reasons(
     phase: FollowedPhase,
     now: Now,
     planned: Estimate,
+    planned_weight_kg: float,
     likely: Probabilities,
     verdict: Verdict,
     more_days: int,
@@ -270,6 +301,9 @@ def _reasons(
         found.append(say(texts.TOO_EARLY, more_days=more_days))
     elif is_pregnant:
         found.append(say(texts.IN_PREGNANCY, observed_kg=observed))
+    elif verdict is Verdict.CONTRADICTED:
+        found.append(say(texts.CONTRADICTED, weight_kg=now.window.weight.mean, planned_kg=planned_weight_kg))
+        found.append(say(texts.SETTLE_CONTRADICTION))
     elif verdict is Verdict.WITHIN_INTERVAL:
         found.append(say(texts.WITHIN, observed_kg=observed, lower_kg=planned.lower, upper_kg=planned.upper))
     else:

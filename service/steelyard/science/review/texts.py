@@ -38,6 +38,50 @@ LEAST_WEIGHINGS = int(
         basis=Basis.JUDGEMENT,
     )
 )
+OFF_PLAN = constant(
+    "review_off_plan",
+    0.5,
+    unit="1",
+    summary="A phase is off its plan from this probability that tissue lies outside the plan's interval",
+    basis=Basis.JUDGEMENT,
+)
+OFF_PLAN_UNLOGGED = constant(
+    "review_off_plan_unlogged",
+    0.77,
+    unit="1",
+    summary="The same where tissue lags behind the plan and the log says that the plan was kept",
+    basis=Basis.JUDGEMENT,
+)
+SHARE_OF_WAY = constant(
+    "review_contradicted",
+    0.5,
+    unit="1",
+    summary="The scale contradicts a plan where weight, noise left out, has gone less than this share of the way that "
+    "the plan expects, water included",
+    basis=Basis.JUDGEMENT,
+)
+LEAST_MOVE_KG = constant(
+    "review_contradicted_least",
+    0.8,
+    unit="kg",
+    summary="A plan that moves weight by less by now cannot be contradicted by the scale",
+    basis=Basis.JUDGEMENT,
+)
+HARDLY_SLOWER = constant(
+    "review_hardly_slower",
+    0.05,
+    unit="1",
+    summary="With a smaller probability that tissue lags behind the plan the scale contradicts nothing",
+    basis=Basis.JUDGEMENT,
+)
+WATER_IN_PLAY = constant(
+    "review_water_in_play",
+    0.1,
+    unit="1",
+    summary="From this probability of a sudden change of water in the last four weeks tissue that lags behind a plan "
+    "that is logged as kept is asked about before intake is changed",
+    basis=Basis.JUDGEMENT,
+)
 LEAST_DAYS_LEFT = int(
     constant(
         "review_days_left_least",
@@ -108,6 +152,16 @@ TOO_EARLY = template(
 WITHIN = template(
     "REVIEW_WITHIN_INTERVAL",
     "Tissue has changed by {observed_kg:+.1f} kg; the plan expects {lower_kg:+.1f} to {upper_kg:+.1f} kg by now.",
+)
+CONTRADICTED = template(
+    "REVIEW_CONTRADICTED",
+    "Scale and log contradict each other: weight has changed by {weight_kg:+.1f} kg where the plan, eaten as logged, "
+    "would have made it {planned_kg:+.1f} kg by now. Food that is not in the log explains that, or water.",
+)
+SETTLE_CONTRADICTION = template(
+    "REVIEW_SETTLE_CONTRADICTION",
+    "What settles it: weigh and log everything you eat and drink for seven days, weekend included, and weigh yourself "
+    "on each. Until then nothing is changed.",
 )
 OUTSIDE = template(
     "REVIEW_OUTSIDE_INTERVAL",

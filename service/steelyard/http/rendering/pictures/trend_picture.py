@@ -36,7 +36,7 @@ def draw(request: TrendRequest, trend: TrendResponse, theme: Theme) -> Drawing:
 def _weight_panel(look: Look, span: Span, trend: TrendResponse) -> Layer:
     days = trend.days
     smoothed = _rows(days.date, days.smoothed_weight_kg)
-    tissue = [{"date": str(day), "value": value} for day, value in zip(days.date, days.tissue_kg, strict=True)]
+    tissue = [{"date": str(day), "value": value} for day, value in zip(days.date, days.tissue_kg.mean, strict=True)]
     weighed: list[dict[str, Any]] = [
         {"date": str(day), "value": weight, "outlier": is_outlier}
         for day, weight, is_outlier in zip(days.date, days.observed_weight_kg, days.is_outlier, strict=True)

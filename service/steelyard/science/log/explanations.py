@@ -1,0 +1,108 @@
+"""Why weight did not do what the log leads to expect: explanations by their odds, and what settles it."""
+
+import math
+from enum import StrEnum
+from typing import NamedTuple
+
+from ..numbers import Estimate
+from ..register import Basis, Message, constant, say, template
+from . import kernel as k
+from .logging_scale import LOGGING_RATIO, LOGGING_RATIO_SD
+from .maintenance import LogMaintenance
+from .witnesses import LogFit, change_under, mixed
+
+EXPLAINED_DAYS = 28
+LEAST_EXPLAINED_DAYS = 10
+TISSUE_OFF_KG = constant(
+    "tissue_off_log", 0.175, unit="kg/week", basis=Basis.JUDGEMENT,
+    summary="Tissue goes as logged while its weekly rate lies within this of what log and equations lead to expect",
+)  # fmt: skip
+WATER_OFF_KG = constant(
+    "water_off_log", 0.4, unit="kg", basis=Basis.JUDGEMENT,
+    summary="Carried mass goes as expected while its change lies within this of what intake leads to expect",
+)  # fmt: skip
+
+WEIGH_FOOD = template(
+    "SETTLE_WEIGH_FOOD", "What settles it: weigh and log everything you eat and drink for seven days, weekend included."
+)
+WAIT_FOR_WATER = template(
+    "SETTLE_WEIGH_ON", "What settles it: weigh daily for ten more days. Water without a cause fades, tissue does not."
+)
+
+
+class Cause(StrEnum):
+    """What may explain a change of weight."""
+
+    AS_LOGGED = "as_logged"
+    LOGGING = "logging"
+    MAINTENANCE = "maintenance"
+    WATER = "water"
+
+
+class Explanation(NamedTuple):
+    """A cause and its probability; all of them add up to 1."""
+
+    cause: Cause
+    probability: float
+
+
+class Explained(NamedTuple):
+    """The explanations, the likeliest first, what they are of [kg], and what would settle between them."""
+
+    days: int
+    tissue_off: Estimate  # change of tissue beyond what the log at its word and the equations lead to expect
+    water_off: Estimate  # of carried mass beyond what intake leads to expect
+    causes: tuple[Explanation, ...]
+    settles: Message | None
+
+
+def _beyond(limit: float, mean: float, variance: float) -> float:
+    """Probability that a normal quantity lies outside plus or minus ``limit``."""
+    scale = math.sqrt(2.0 * max(variance, 1e-12))
+    return 0.5 * (math.erfc((limit - mean) / scale) + math.erfc((limit + mean) / scale))
+
+
+def explain(fit: LogFit, maintenance: LogMaintenance) -> Explained | None:
+    """Explain the last four weeks of a log; None where there are too few days or no intake."""
+    last = fit.days - 1
+    days = min(EXPLAINED_DAYS, last)
+    if days < LEAST_EXPLAINED_DAYS or not fit.is_logged:
+        return None
+    then = last - days
+    alpha, beta = 1000.0 * fit.per_kcal / LOGGING_RATIO, fit.per_kcal * fit.physical_prior.mean
+    intakes = fit.columns[k.INTAKE :: k.COLUMNS]
+    expected = alpha * sum(intakes[then:last]) + days * (fit.growth_kg_per_day - beta)
+    carried = fit.columns[k.CARRIED :: k.COLUMNS]
+    limit = TISSUE_OFF_KG * days / 7.0
+    off, water = [], []
+    p_tissue = p_water = 0.0
+    for one in fit.told:
+        _, moved, tissue_variance = change_under(one, k.TISSUE, last, then)
+        _, borne, borne_variance = change_under(one, k.BORNE, last, then)
+        tissue = moved - expected
+        borne -= one.mean[4] * (carried[last] - carried[then])
+        of_tissue = _beyond(limit, tissue, tissue_variance)
+        p_tissue += one.probability * of_tissue
+        p_water += one.probability * (1.0 - of_tissue) * _beyond(WATER_OFF_KG, borne, borne_variance)
+        off.append((one.probability, tissue, tissue_variance))
+        water.append((one.probability, borne, borne_variance))
+    drawn = abs(math.log(maintenance.logging_ratio.mean / LOGGING_RATIO)) * LOGGING_RATIO / LOGGING_RATIO_SD
+    prior = fit.physical_prior
+    shifted = abs(math.log(maintenance.physical.mean / prior.mean)) * prior.mean / prior.sd
+    of_log = drawn / (drawn + shifted) if drawn + shifted > 0.0 else 0.5
+    causes = sorted(
+        (
+            Explanation(Cause.AS_LOGGED, max(0.0, 1.0 - p_tissue - p_water)),
+            Explanation(Cause.LOGGING, p_tissue * of_log),
+            Explanation(Cause.MAINTENANCE, p_tissue * (1.0 - of_log)),
+            Explanation(Cause.WATER, p_water),
+        ),
+        key=lambda explanation: -explanation.probability,
+    )
+    settles = None
+    if causes[0].cause in (Cause.LOGGING, Cause.MAINTENANCE):
+        settles = say(WEIGH_FOOD)
+    elif causes[0].cause is Cause.WATER:
+        settles = say(WAIT_FOR_WATER)
+
+    return Explained(days, mixed(off), mixed(water), tuple(causes), settles)

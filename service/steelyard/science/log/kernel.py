@@ -1,0 +1,692 @@
+"""The recursions of the log reader, over rows of doubles: a bank of Kalman filters, and the pass back from its end.
+
+Hidden from day to day (``witnesses.py`` says what they mean and where the figures come from)::
+
+    0  tissue [kg]
+    1  alpha: tissue made by 1,000 kcal as logged [kg]
+    2  beta: tissue spent a day [kg/d]
+    3  error of the energy of a kilogram, on the log scale; correlated with alpha and beta from the start, else idle
+    4  amplitude of the expected carried mass [1]
+    5  water without an expected cause, which fades [kg]
+    6  noise that lingers to the next day [kg]
+    7  rise around menstruation [kg]; where none is told, water that stays, or another scale
+
+    tissue[t+1] = tissue[t] + flow[t],  flow[t] = intake[t] alpha[t] - beta[t] + growth
+    beta[t+1]   = beta[t] + pull flow[t] + drift
+    weight[t]   = tissue + amplitude carried[t] + water + noise that lingers + rise[t] menstrual rise + noise
+
+Several explanations run side by side. A weighing that an explanation does not expect splits it in three: as it is, the
+weighing is wrong, or water moved. Each explanation is one Gaussian given its own history, so that the odds between
+them are exact until the least likely are dropped (Gaussian sum with pruning, Alspach & Sorenson 1972).
+
+Nothing here knows of bodies, people or evidence; a function writes into rows that its caller made. The types that a
+compiler needs stand in ``kernel.pxd``; without one this file runs as it is and gives the same answers.
+"""
+
+from __future__ import annotations
+
+from math import exp, log
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from ..numbers import Row
+
+STATES = 8
+SLOTS = 5
+# A record by day and slot.
+MEAN = 0
+SPREAD = 8  # full matrix, row by row
+GAIN = 72
+SURPRISE = 80
+PRECISION = 81  # of the surprise; 0 where nothing was weighed
+WEIGHT = 82  # log of the odds, up to a constant
+PARENT = 83
+EVENT = 84  # 0 none, 1 a weighing that is wrong, 2 water, 3 logging
+SHOCK_DAY = 85
+SHOCK_SIGN = 86
+NOISE = 87  # what the usual variance of the noise is multiplied by
+NOISE_WORTH = 88  # weighings that this is worth
+RECORD = 89
+# Rows of ``settings``.
+PULL, GROWTH, BETA_DRIFT, ALPHA_DRIFT, WATER_KEPT, WATER_FRESH, LINGER_KEPT, LINGER_SHARE = range(8)
+NOISE_VARIANCE, ODDS_WRONG, WRONG_VARIANCE, ODDS_SHOCK, SHOCK_VARIANCE, SPLITS_FROM = range(8, 14)
+AGAIN_DAYS, AGAIN_ODDS, DROPPED, BREAK_VARIANCE, NOISE_PRIOR, STAYS = range(14, 20)
+SETTINGS = 20
+# A row by day; energies in 1,000 kcal.
+COLUMNS = 14
+WEIGHED, SEEN, SCALE, INTAKE, INTAKE_VARIANCE, CARRIED, BY_ALPHA, BY_BETA, RISE, BREAKS = range(10)
+WATER, WATER_VARIANCE, RECENT, RECENT_VARIANCE = range(10, 14)
+
+EMPTY = -1e300
+
+
+def walk_forward(columns: Row, settings: Row, start: Row, steps: Row, work: Row, days: int) -> int:
+    """The bank over ``days``; returns how many explanations are held on the last day.
+
+    Args: ``columns``: ``COLUMNS`` numbers a day (intakes in 1,000 kcal); ``start``: mean then covariance of the first
+    morning; ``steps``: room for ``days * SLOTS`` records; ``work``: room for ``4 * SLOTS`` records.
+    """
+    held = 1
+    for i in range(RECORD):
+        work[i] = 0.0
+    for i in range(STATES + STATES * STATES):
+        work[i] = start[i]
+    work[SHOCK_DAY] = -1000.0
+    work[NOISE] = 1.0
+    work[NOISE_WORTH] = settings[NOISE_PRIOR]
+    for day in range(days):
+        at = day * COLUMNS
+        seen = columns[at + SEEN]
+        made = held
+        if columns[at + BREAKS] > 0.0:
+            # A phase may begin: whether it is logged as well as before is open.
+            for slot in range(held):
+                origin = slot * RECORD
+                if made < 2 * SLOTS and work[origin + EVENT] != 3.0:
+                    other = made * RECORD
+                    for i in range(RECORD):
+                        work[other + i] = work[origin + i]
+                    alpha = work[other + MEAN + 1]
+                    work[other + SPREAD + 9] += settings[BREAK_VARIANCE] * alpha * alpha
+                    work[other + EVENT] = 3.0
+                    work[other + WEIGHT] += log(columns[at + BREAKS])
+                    work[origin + WEIGHT] += log(1.0 - columns[at + BREAKS])
+                    made += 1
+        if seen > 0.0:
+            count = made
+            for slot in range(count):
+                origin = slot * RECORD
+                made = _weigh(columns, settings, work, origin, at, day, made)
+        # The likeliest come first; those that say the same, or are out of the running, go.
+        best = EMPTY
+        for slot in range(made):
+            if work[slot * RECORD + WEIGHT] > best:
+                best = work[slot * RECORD + WEIGHT]
+        held = 0
+        into = day * SLOTS * RECORD
+        while held < SLOTS:
+            top = -1
+            most = best - settings[DROPPED]
+            for slot in range(made):
+                if work[slot * RECORD + WEIGHT] > most:
+                    most = work[slot * RECORD + WEIGHT]
+                    top = slot
+            if top < 0:
+                break
+            origin = top * RECORD
+            same = _alike(steps, work, into, held, origin)
+            if same >= 0:
+                # One account of the two is kept, with the odds of both.
+                keeps = steps[same + WEIGHT]
+                steps[same + WEIGHT] = keeps + log(1.0 + exp(work[origin + WEIGHT] - keeps))
+            else:
+                for i in range(RECORD):
+                    steps[into + held * RECORD + i] = work[origin + i]
+                steps[into + held * RECORD + WEIGHT] = work[origin + WEIGHT] - best
+                held += 1
+            work[origin + WEIGHT] = EMPTY
+        for slot in range(held, SLOTS):
+            steps[into + slot * RECORD + WEIGHT] = EMPTY
+        # To the next morning.
+        for slot in range(held):
+            _to_next_morning(columns, settings, steps, work, into + slot * RECORD, slot, at)
+    return held
+
+
+def _alike(steps: Row, work: Row, into: int, held: int, origin: int) -> int:
+    """Where an explanation lies that is already kept and says of tissue, its pace and water what this one says."""
+    for slot in range(held):
+        other = into + slot * RECORD
+        apart = 0.0
+        for i in range(STATES):
+            if i != 3 and i != 4 and i != 6:
+                gap = steps[other + MEAN + i] - work[origin + MEAN + i]
+                spread = steps[other + SPREAD + i * STATES + i]
+                apart += gap * gap / (spread + 1e-12)
+                ratio = work[origin + SPREAD + i * STATES + i] / (spread + 1e-12)
+                if (ratio > 1.21 or ratio < 0.83) and spread > 1e-9:
+                    apart += 1.0
+        if apart < 0.05:
+            return other
+    return -1
+
+
+def _weigh(columns: Row, settings: Row, work: Row, origin: int, at: int, day: int, made: int) -> int:
+    """Take a weighing into an explanation; split it where it does not expect it. Returns how many there are now."""
+    carried = columns[at + CARRIED]
+    by_alpha = columns[at + BY_ALPHA]
+    by_beta = columns[at + BY_BETA]
+    rise = columns[at + RISE]
+    noise = settings[NOISE_VARIANCE] * work[origin + NOISE] * columns[at + SCALE] * (1.0 - settings[LINGER_SHARE])
+    surprise = (
+        columns[at + WEIGHED]
+        - work[origin]
+        - by_alpha * work[origin + 1]
+        - by_beta * work[origin + 2]
+        - carried * work[origin + 4]
+        - work[origin + 5]
+        - work[origin + 6]
+        - rise * work[origin + 7]
+    )
+    known = 0.0
+    for i in range(STATES):
+        row = origin + SPREAD + i * STATES
+        along = (
+            work[row]
+            + by_alpha * work[row + 1]
+            + by_beta * work[row + 2]
+            + carried * work[row + 4]
+            + work[row + 5]
+            + work[row + 6]
+            + rise * work[row + 7]
+        )
+        work[origin + GAIN + i] = along
+        if i == 0 or i == 5 or i == 6:
+            known += along
+        elif i == 1:
+            known += by_alpha * along
+        elif i == 2:
+            known += by_beta * along
+        elif i == 4:
+            known += carried * along
+        elif i == 7:
+            known += rise * along
+    total = known + noise
+    odds_shock = settings[ODDS_SHOCK]
+    if surprise * surprise > settings[SPLITS_FROM] * total and made + 3 <= 4 * SLOTS:
+        sign = 1.0 if surprise > 0.0 else -1.0
+        if day - work[origin + SHOCK_DAY] < settings[AGAIN_DAYS] and sign == work[origin + SHOCK_SIGN]:
+            odds_shock *= settings[AGAIN_ODDS]
+        # The weighing is wrong.
+        other = made * RECORD
+        for i in range(GAIN + STATES):
+            work[other + i] = work[origin + i]
+        for i in range(WEIGHT, RECORD):
+            work[other + i] = work[origin + i]
+        work[other + EVENT] = 1.0
+        work[other + WEIGHT] += log(settings[ODDS_WRONG])
+        _take_in(work, other, surprise, total + settings[WRONG_VARIANCE])
+        made += 1
+        made = _split(settings, work, origin, made, day, sign, surprise, total, odds_shock * (1.0 - settings[STAYS]), 5)
+        if settings[STAYS] > 0.0:
+            made = _split(settings, work, origin, made, day, sign, surprise, total, odds_shock * settings[STAYS], 7)
+    work[origin + WEIGHT] += log(1.0 - settings[ODDS_WRONG] - odds_shock)
+    # How noisy the scale is: this weighing's share of what was seen.
+    share = noise / total
+    seen = surprise * surprise / total
+    if seen > 6.0:
+        seen = 6.0
+    worth = work[origin + NOISE_WORTH]
+    _take_in(work, origin, surprise, total)
+    told = work[origin + NOISE] * (1.0 + share * (seen - 1.0))
+    work[origin + NOISE] = (worth * work[origin + NOISE] + share * told) / (worth + share)
+    work[origin + NOISE_WORTH] = worth + share
+    return made
+
+
+def _split(
+    settings: Row,
+    work: Row,
+    origin: int,
+    made: int,
+    day: int,
+    sign: float,
+    surprise: float,
+    total: float,
+    odds: float,
+    state: int,
+) -> int:
+    """Add the explanation that water moved: what fades (state 5), or what stays (state 7)."""
+    other = made * RECORD
+    for i in range(GAIN + STATES):
+        work[other + i] = work[origin + i]
+    for i in range(WEIGHT, RECORD):
+        work[other + i] = work[origin + i]
+    more = settings[SHOCK_VARIANCE]
+    work[other + SPREAD + state * STATES + state] += more
+    work[other + GAIN + state] += more
+    work[other + EVENT] = 2.0
+    work[other + SHOCK_DAY] = day
+    work[other + SHOCK_SIGN] = sign
+    work[other + WEIGHT] += log(odds)
+    _take_in(work, other, surprise, total + more)
+    return made + 1
+
+
+def _take_in(work: Row, origin: int, surprise: float, total: float) -> None:
+    """Update an explanation whose ``GAIN`` holds the covariance with the weighing; ``total``: variance of it."""
+    precision = 1.0 / total
+    for i in range(STATES):
+        along = work[origin + GAIN + i] * precision
+        if along != 0.0:
+            row = origin + SPREAD + i * STATES
+            for j in range(STATES):
+                work[row + j] -= along * work[origin + GAIN + j]
+    for i in range(STATES):
+        work[origin + GAIN + i] *= precision
+        work[origin + MEAN + i] += work[origin + GAIN + i] * surprise
+    work[origin + SURPRISE] = surprise
+    work[origin + PRECISION] = precision
+    work[origin + WEIGHT] -= 0.5 * (log(total) + surprise * surprise * precision)
+
+
+def _to_next_morning(columns: Row, settings: Row, steps: Row, work: Row, origin: int, slot: int, at: int) -> None:
+    """An explanation carried to the next morning, from its record into ``work``."""
+    into = slot * RECORD
+    for i in range(GAIN):
+        work[into + i] = steps[origin + i]
+    for i in range(STATES):
+        work[into + GAIN + i] = 0.0
+    work[into + SURPRISE] = 0.0
+    work[into + PRECISION] = 0.0
+    for i in range(WEIGHT, RECORD):
+        work[into + i] = steps[origin + i]
+    work[into + PARENT] = slot
+    work[into + EVENT] = 0.0
+    pull = settings[PULL]
+    intake = columns[at + INTAKE]
+    flow = intake * work[into + 1] - work[into + 2] + settings[GROWTH]
+    work[into] += flow
+    work[into + 2] += pull * flow
+    kept = settings[WATER_KEPT]
+    lingers = settings[LINGER_KEPT]
+    work[into + 5] = work[into + 5] * kept + columns[at + WATER]
+    work[into + 6] *= lingers
+    # The covariance by rows, then by columns.
+    base = into + SPREAD
+    for j in range(STATES):
+        flow = intake * work[base + STATES + j] - work[base + 2 * STATES + j]
+        work[base + j] += flow
+        work[base + 2 * STATES + j] += pull * flow
+        work[base + 5 * STATES + j] *= kept
+        work[base + 6 * STATES + j] *= lingers
+    for i in range(STATES):
+        row = base + i * STATES
+        flow = intake * work[row + 1] - work[row + 2]
+        work[row] += flow
+        work[row + 2] += pull * flow
+        work[row + 5] *= kept
+        work[row + 6] *= lingers
+    alpha = steps[origin + MEAN + 1]
+    noise = settings[NOISE_VARIANCE] * work[into + NOISE]
+    work[base] += alpha * alpha * columns[at + INTAKE_VARIANCE]
+    work[base + 9] += settings[ALPHA_DRIFT] * alpha * alpha
+    work[base + 18] += settings[BETA_DRIFT] * alpha * alpha
+    work[base + 45] += settings[WATER_FRESH] + columns[at + WATER_VARIANCE]
+    work[base + 54] += noise * settings[LINGER_SHARE] * (1.0 - lingers * lingers)
+
+
+VIEW = 16
+# Columns of a view by day: of tissue, level and carried mass mean, variance and covariance with the last day's; then
+# alpha, beta, their variances and covariance; the row of the explanation's event; what the noise is.
+TISSUE, LEVEL, BORNE, ALPHA, BETA = 0, 3, 6, 9, 10
+ALPHA_VARIANCE, BETA_VARIANCE, BOTH, HAPPENED, STRAY = 11, 12, 13, 14, 15
+
+
+def walk_back(columns: Row, settings: Row, steps: Row, days: int, slot: int, view: Row, room: Row) -> None:
+    """The days in hindsight under the explanation that is in ``slot`` on the last.
+
+    The disturbance form of the smoother (de Jong 1989): nothing is inverted. Args: ``view``: room for ``VIEW`` numbers
+    a day; ``room``: room for 400 numbers.
+    """
+    # Layout of the room: r (0-7), N (8-71), three rows that reach the last day (72-95), work (96 on).
+    for i in range(400):
+        room[i] = 0.0
+    last = (days - 1) * COLUMNS
+    room[72] = 1.0
+    _load(columns, settings, last, room, 80, 1.0)
+    _load(columns, settings, last, room, 88, 0.0)
+    pull = settings[PULL]
+    kept = settings[WATER_KEPT]
+    lingers = settings[LINGER_KEPT]
+    day = days - 1
+    while day >= 0:
+        origin = (day * SLOTS + slot) * RECORD
+        at = day * COLUMNS
+        out = day * VIEW
+        intake = columns[at + INTAKE]
+        if day < days - 1:
+            # From the next morning back to this one: the transposed step, on r, N and the rows.
+            for v in range(4):
+                row = 0 if v == 0 else 64 + 8 * v
+                back = room[row] + pull * room[row + 2]
+                room[row + 1] += intake * back
+                room[row + 2] -= back
+                room[row + 5] *= kept
+                room[row + 6] *= lingers
+            for j in range(STATES):
+                back = room[8 + j] + pull * room[8 + 16 + j]
+                room[8 + 8 + j] += intake * back
+                room[8 + 16 + j] -= back
+                room[8 + 40 + j] *= kept
+                room[8 + 48 + j] *= lingers
+            for i in range(STATES):
+                row = 8 + i * STATES
+                back = room[row] + pull * room[row + 2]
+                room[row + 1] += intake * back
+                room[row + 2] -= back
+                room[row + 5] *= kept
+                room[row + 6] *= lingers
+        # What is looked at: tissue, level, carried, alpha, beta (104-143), each spread by the covariance (144-183),
+        # and that by N (184-223).
+        for i in range(104, 144):
+            room[i] = 0.0
+        room[104] = 1.0
+        _load(columns, settings, at, room, 112, 1.0)
+        _load(columns, settings, at, room, 120, 0.0)
+        room[128 + 1] = 1.0
+        room[136 + 2] = 1.0
+        for v in range(5):
+            asked = 104 + 8 * v
+            spread = 144 + 8 * v
+            pushed = 184 + 8 * v
+            if v == 0 or v > 2:
+                only = 0 if v == 0 else v - 2
+                for i in range(STATES):
+                    room[spread + i] = steps[origin + SPREAD + only * STATES + i]
+            elif v == 1:
+                for i in range(STATES):
+                    row = origin + SPREAD + i * STATES
+                    total = 0.0
+                    for j in range(STATES):
+                        total += steps[row + j] * room[asked + j]
+                    room[spread + i] = total
+            else:
+                for i in range(STATES):
+                    room[spread + i] = room[152 + i] - room[144 + i]
+            if v == 2:
+                for i in range(STATES):
+                    room[pushed + i] = room[192 + i] - room[184 + i]
+            else:
+                for i in range(STATES):
+                    total = 0.0
+                    for j in range(STATES):
+                        total += room[8 + i * STATES + j] * room[spread + j]
+                    room[pushed + i] = total
+        for v in range(5):
+            asked = 104 + 8 * v
+            spread = 144 + 8 * v
+            mean = 0.0
+            variance = 0.0
+            with_last = 0.0
+            for i in range(STATES):
+                mean += room[asked + i] * steps[origin + MEAN + i] + room[spread + i] * room[i]
+                variance += room[asked + i] * room[spread + i] - room[spread + i] * room[184 + 8 * v + i]
+                if v < 3:
+                    with_last += room[spread + i] * room[72 + 8 * v + i]
+            if v < 3:
+                view[out + 3 * v] = mean
+                view[out + 3 * v + 1] = variance
+                view[out + 3 * v + 2] = with_last
+            else:
+                view[out + ALPHA + v - 3] = mean
+                view[out + ALPHA_VARIANCE + v - 3] = variance
+        both = room[144 + 8 * 3 + 2]
+        for i in range(STATES):
+            both -= room[144 + 8 * 3 + i] * room[184 + 8 * 4 + i]
+        view[out + BOTH] = both
+        view[out + HAPPENED] = steps[origin + EVENT]
+        view[out + STRAY] = steps[origin + SURPRISE]
+        precision = steps[origin + PRECISION]
+        if precision > 0.0 and day > 0:
+            # Before the weighing: h (96-103) its load, its gain as recorded.
+            _load(columns, settings, at, room, 96, 1.0)
+            room[102] = 1.0
+            room[103] = columns[at + RISE]
+            for v in range(4):
+                row = 0 if v == 0 else 64 + 8 * v
+                total = 0.0
+                for i in range(STATES):
+                    total += steps[origin + GAIN + i] * room[row + i]
+                if v == 0:
+                    total -= steps[origin + SURPRISE] * precision
+                for i in range(STATES):
+                    room[row + i] -= room[96 + i] * total
+            # N (I - K h)' both sides.
+            for i in range(STATES):
+                total = 0.0
+                for j in range(STATES):
+                    total += room[8 + i * STATES + j] * steps[origin + GAIN + j]
+                room[224 + i] = total
+            total = precision
+            for i in range(STATES):
+                total += room[224 + i] * steps[origin + GAIN + i]
+            for i in range(STATES):
+                at_i = room[96 + i]
+                push_i = room[224 + i]
+                if at_i != 0.0 or push_i != 0.0:
+                    for j in range(STATES):
+                        room[8 + i * STATES + j] += at_i * (room[96 + j] * total - room[224 + j])
+                    for j in range(STATES):
+                        room[8 + i * STATES + j] -= push_i * room[96 + j]
+        slot = int(steps[origin + PARENT])
+        day -= 1
+
+
+def _load(columns: Row, settings: Row, at: int, room: Row, into: int, tissue: float) -> None:
+    """What the level of a day (with ``tissue`` 0: its carried part) is made of."""
+    room[into] = tissue
+    room[into + 1] = columns[at + BY_ALPHA]
+    room[into + 2] = columns[at + BY_BETA]
+    room[into + 3] = 0.0
+    room[into + 4] = columns[at + CARRIED]
+    room[into + 5] = 1.0
+    room[into + 6] = 0.0
+    room[into + 7] = 1.0 if settings[STAYS] > 0.0 else 0.0
+
+
+# Rows of what is shown, one after the other, each a number a day: mean and variance of level, weekly rate, maintenance
+# [1,000 kcal], tissue, carried mass.
+SHOWN = 10
+
+
+def show_forward(columns: Row, settings: Row, steps: Row, days: int, shift: float, shown: Row) -> None:
+    """What was known on each day, explanations mixed by their odds; fills the first six rows of ``shown``.
+
+    ``shift`` [kg] is added to levels.
+    """
+    for day in range(days):
+        at = day * COLUMNS
+        into = day * SLOTS * RECORD
+        total = 0.0
+        for row in range(6):
+            shown[row * days + day] = 0.0
+        for slot in range(SLOTS):
+            origin = into + slot * RECORD
+            if steps[origin + WEIGHT] > EMPTY:
+                odds = exp(steps[origin + WEIGHT])
+                total += odds
+                level = _level(columns, settings, at, steps, origin) + shift
+                variance = _level_variance(columns, settings, at, steps, origin)
+                _add(shown, 0, days, day, odds, level, variance)
+                alpha = steps[origin + MEAN + 1]
+                beta = steps[origin + MEAN + 2]
+                of_alpha = steps[origin + SPREAD + 9]
+                of_beta = steps[origin + SPREAD + 18]
+                of_both = steps[origin + SPREAD + 10]
+                _add_pace(columns, settings, at, shown, days, day, odds, alpha, beta, of_alpha, of_beta, of_both)
+        for row in range(3):
+            _settle(shown, 2 * row, days, day, total)
+
+
+def add_back(columns: Row, settings: Row, view: Row, days: int, odds: float, shift: float, shown: Row) -> None:
+    """Add an explanation's days in hindsight to ``shown``, to be settled by ``settle_back``."""
+    for day in range(days):
+        at = day * COLUMNS
+        out = day * VIEW
+        _add(shown, 0, days, day, odds, view[out + LEVEL] + shift, view[out + LEVEL + 1])
+        _add_pace(
+            columns,
+            settings,
+            at,
+            shown,
+            days,
+            day,
+            odds,
+            view[out + ALPHA],
+            view[out + BETA],
+            view[out + ALPHA_VARIANCE],
+            view[out + BETA_VARIANCE],
+            view[out + BOTH],
+        )
+        _add(shown, 6, days, day, odds, view[out + TISSUE], view[out + TISSUE + 1])
+        _add(shown, 8, days, day, odds, view[out + BORNE] + shift, view[out + BORNE + 1])
+
+
+def settle_back(shown: Row, days: int, total: float) -> None:
+    """Turn sums over explanations into means and variances; ``total``: of their odds."""
+    for day in range(days):
+        for row in range(5):
+            _settle(shown, 2 * row, days, day, total)
+
+
+def _add_pace(
+    columns: Row,
+    settings: Row,
+    at: int,
+    shown: Row,
+    days: int,
+    day: int,
+    odds: float,
+    alpha: float,
+    beta: float,
+    of_alpha: float,
+    of_beta: float,
+    of_both: float,
+) -> None:
+    """Weekly rate at the last week's intake, and maintenance."""
+    recent = columns[at + RECENT]
+    rate = 7.0 * (recent * alpha - beta + settings[GROWTH])
+    variance = recent * recent * of_alpha + of_beta - 2.0 * recent * of_both
+    # What was eaten in that week is known but for the errors of its days.
+    variance += alpha * alpha * columns[at + RECENT_VARIANCE]
+    _add(shown, 2, days, day, odds, rate, 49.0 * variance)
+    spent = beta / alpha
+    variance = (of_beta + spent * spent * of_alpha - 2.0 * spent * of_both) / (alpha * alpha)
+    _add(shown, 4, days, day, odds, spent, variance)
+
+
+def _add(shown: Row, row: int, days: int, day: int, odds: float, mean: float, variance: float) -> None:
+    """Add a mean and its second moment."""
+    shown[row * days + day] += odds * mean
+    shown[(row + 1) * days + day] += odds * (variance + mean * mean)
+
+
+def _settle(shown: Row, row: int, days: int, day: int, total: float) -> None:
+    """Sums to a mean and a variance."""
+    mean = shown[row * days + day] / total
+    shown[row * days + day] = mean
+    shown[(row + 1) * days + day] = shown[(row + 1) * days + day] / total - mean * mean
+
+
+def _level(columns: Row, settings: Row, at: int, steps: Row, origin: int) -> float:
+    """Weight without its noise."""
+    stays = steps[origin + 7] if settings[STAYS] > 0.0 else 0.0
+    return (
+        stays
+        + steps[origin]
+        + columns[at + BY_ALPHA] * steps[origin + 1]
+        + columns[at + BY_BETA] * steps[origin + 2]
+        + columns[at + CARRIED] * steps[origin + 4]
+        + steps[origin + 5]
+    )
+
+
+def _level_variance(columns: Row, settings: Row, at: int, steps: Row, origin: int) -> float:
+    """Variance of weight without its noise."""
+    stays = 1.0 if settings[STAYS] > 0.0 else 0.0
+    total = 0.0
+    for i in range(STATES):
+        row = origin + SPREAD + i * STATES
+        along = (
+            steps[row]
+            + columns[at + BY_ALPHA] * steps[row + 1]
+            + columns[at + BY_BETA] * steps[row + 2]
+            + columns[at + CARRIED] * steps[row + 4]
+            + steps[row + 5]
+            + stays * steps[row + 7]
+        )
+        if i == 0 or i == 5:
+            total += along
+        elif i == 1:
+            total += columns[at + BY_ALPHA] * along
+        elif i == 2:
+            total += columns[at + BY_BETA] * along
+        elif i == 4:
+            total += columns[at + CARRIED] * along
+        elif i == 7:
+            total += stays * along
+    return total
+
+
+# Rows of what the columns are laid out with.
+ALPHA_MEAN, AMPLITUDE, REFERENCE, HELD_LOAD, SLOW_SHARE, SLOW_KEPT = range(6)
+ERROR_LOGGED, ERROR_UNLOGGED, SHIFT_FROM, SHIFT_APART, BREAK_ODDS = range(6, 11)
+PLAN = 11
+RECENT_DAYS = 7
+SHIFT_DAYS = 5
+HABIT_DAYS = 14
+HABIT_LEAST = 5
+
+
+def lay_out(
+    plan: Row, intake: Row, acting: Row, is_logged: Row, carried: Row, slope: Row, days: int, columns: Row
+) -> None:
+    """Fill the columns that follow from intake: what acts and its error, carried mass, and where a habit shifts.
+
+    Args: ``plan``: ``PLAN`` numbers; ``intake`` and ``acting`` [kcal] on every day; ``carried`` expected [kg] and its
+    ``slope`` by what the body was settled at [kg per kcal/d] (all 0 where that was told).
+    """
+    keep = plan[SLOW_KEPT]
+    share = plan[SLOW_SHARE]
+    per_alpha = 1.0 / plan[ALPHA_MEAN]
+    slow = 0.0
+    slow_slope = 0.0
+    recent = 0.0
+    erring = 0.0
+    broke = -1
+    for day in range(days):
+        at = day * COLUMNS
+        eaten = intake[day]
+        columns[at + INTAKE] = 0.001 * acting[day]
+        error = plan[ERROR_LOGGED] if is_logged[day] > 0.0 else plan[ERROR_UNLOGGED]
+        columns[at + INTAKE_VARIANCE] = 1e-6 * error * error * eaten * eaten
+        columns[at + CARRIED] = (1.0 - share) * carried[day] + share * slow
+        loads = plan[AMPLITUDE] * ((1.0 - share) * slope[day] + share * slow_slope)
+        columns[at + BY_ALPHA] = plan[HELD_LOAD] * per_alpha - loads * plan[REFERENCE] * per_alpha
+        columns[at + BY_BETA] = loads * 1000.0 * per_alpha
+        slow += (1.0 - keep) * (carried[day] - slow)
+        slow_slope += (1.0 - keep) * (slope[day] - slow_slope)
+        # Mean intake over the week before this morning (the first morning: that day's).
+        if day == 0:
+            columns[at + RECENT] = 0.001 * acting[0]
+            columns[at + RECENT_VARIANCE] = columns[INTAKE_VARIANCE]
+        else:
+            recent += acting[day - 1]
+            erring += columns[at - COLUMNS + INTAKE_VARIANCE]
+            if day > RECENT_DAYS:
+                recent -= acting[day - 1 - RECENT_DAYS]
+                erring -= columns[at - COLUMNS * (1 + RECENT_DAYS) + INTAKE_VARIANCE]
+            span = day if day < RECENT_DAYS else RECENT_DAYS
+            columns[at + RECENT] = 0.001 * recent / span
+            columns[at + RECENT_VARIANCE] = erring / (span * span)
+        # Where the last days lie off the habit before them, a phase may have begun.
+        columns[at + BREAKS] = 0.0
+        first = day - SHIFT_DAYS - HABIT_DAYS + 1
+        if first < broke:
+            first = broke
+        if first < 0:
+            first = 0
+        habit = day - SHIFT_DAYS + 1 - first
+        if habit >= HABIT_LEAST and (broke < 0 or day - broke >= plan[SHIFT_APART]):
+            now = 0.0
+            before = 0.0
+            for i in range(first, day + 1):
+                if i > day - SHIFT_DAYS:
+                    now += intake[i]
+                else:
+                    before += intake[i]
+            shift = (now / SHIFT_DAYS) / (before / habit) - 1.0 if before > 0.0 else 0.0
+            if shift > plan[SHIFT_FROM] or shift < -plan[SHIFT_FROM]:
+                columns[at + BREAKS] = plan[BREAK_ODDS]
+                broke = day

@@ -1,0 +1,494 @@
+"""Scale, log and body as three witnesses of what tissue did, weighed together.
+
+Each may be wrong, in ways that differ. The **log** says what was eaten but for a ratio of its own, which differs
+between people, drifts, and may change when a phase begins. The **scale** shows tissue and what is carried: an expected
+part that follows intake (its amplitude is learnt), water without an expected cause, which is small and fades, a rise
+around menstruation, noise, and now and then a weighing that is wrong. The **body** says what a kilogram of tissue is
+worth and what is spent, each within its error. Where they contradict each other, explanations compete by their odds.
+
+The recursions are in ``kernel.py``. Why a bank of filters: everything but *which day something happened on* is linear
+and normal, so that given the days one Kalman filter is exact, and only the days need weighing against each other. A
+fixed bank that mixes every day (interacting multiple models) cannot wait for the next weighing to tell a wrong one from
+water; a particle filter would spend hundreds of passes on what six do. ``tests/logstudy`` measures it.
+"""
+
+import math
+from array import array
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from ..body import prior_noise
+from ..numbers import FLOATS, Column, Elementwise, Estimate, Number, Row, compiled, kernel_in_use
+from ..register import HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, constant, equation, source
+from . import kernel as written
+from .cycle import CYCLE_RISE_KG, CYCLE_RISE_SD_KG
+from .entries import DailyLog, first_weight
+from .logging_scale import LOGGING_RATIO, LOGGING_RATIO_SD, fill_intake, prior_on_logging_scale
+from .tissue_model import TissueModel, acting_intake
+
+ALSPACH_SORENSON_1972 = source(
+    "alspach_sorenson_1972",
+    "Alspach DL, Sorenson HW. Nonlinear Bayesian estimation using Gaussian sum approximations. IEEE Trans Autom "
+    "Control 1972;17:439-48",
+    "10.1109/TAC.1972.1100034",
+)
+DE_JONG_1989 = source(
+    "de_jong_1989",
+    "de Jong P. Smoothing and interpolation with the state-space model. J Am Stat Assoc 1989;84:1085-8",
+    "10.1080/01621459.1989.10478875",
+)
+RATIO_DRIFT = constant(
+    "logging_ratio_drift", 0.0025, unit="1 per root day", basis=Basis.JUDGEMENT,
+    summary="How a logging ratio drifts, as a fraction of itself (1.3 % over four weeks, 5 % over a year)",
+)  # fmt: skip
+RATIO_BREAK = constant(
+    "logging_ratio_break", 0.25, unit="1", basis=Basis.JUDGEMENT,
+    summary="SD of a change of the logging ratio where one happens as a phase begins, as a fraction of itself: an "
+    "unlogged 250-500 kcal/d",
+)  # fmt: skip
+RATIO_BREAK_CHANCE = constant(
+    "logging_ratio_break_chance", 0.3, unit="1", basis=Basis.JUDGEMENT,
+    summary="Chance that logging changes as a phase begins: people on a diet keep half to two thirds of what was "
+    "prescribed on average, at what they log as all of it",
+)  # fmt: skip
+SHIFT_BREAK_CHANCE = constant(
+    "intake_shift_break_chance", 0.08, unit="1", basis=Basis.JUDGEMENT,
+    summary="The same where only the log says that a phase may have begun",
+)  # fmt: skip
+SHIFT_FROM = constant(
+    "intake_shift", 0.15, unit="1", basis=Basis.JUDGEMENT,
+    summary="A phase may have begun where five days' mean intake lies further than this from the fortnight before",
+)  # fmt: skip
+SHIFT_APART_DAYS = constant(
+    "intake_shifts_apart", 10.0, unit="d", basis=Basis.JUDGEMENT, summary="Least days between two such shifts"
+)
+DAY_ERROR = constant(
+    "logging_day_error", 0.045, unit="1", basis=Basis.JUDGEMENT,
+    summary="Random error of a logged day, as a fraction of intake, beside the ratio",
+)  # fmt: skip
+UNLOGGED_DAY_ERROR = constant(
+    "unlogged_day_error", 0.18, unit="1", basis=Basis.FROM_MEMORY,
+    summary="Day-to-day coefficient of variation of one person's intake, for days without a log",
+)  # fmt: skip
+MAINTENANCE_DRIFT = constant(
+    "maintenance_drift", 8.0, unit="kcal/d per root day", basis=Basis.JUDGEMENT,
+    summary="Random drift of maintenance beside its change with tissue (42 kcal/d over four weeks)",
+)  # fmt: skip
+WATER_SD_KG = constant(
+    "unexplained_water", 0.28, unit="kg", basis=Basis.JUDGEMENT,
+    summary="SD of carried mass that neither intake nor a dated event explains",
+)  # fmt: skip
+WATER_DAYS = constant(
+    "unexplained_water_days", 14.0, unit="d", basis=Basis.JUDGEMENT,
+    summary="Time constant with which such water fades",
+)  # fmt: skip
+WATER_STAYS_KG = constant(
+    "lasting_water", 0.32, unit="kg per root year", basis=Basis.JUDGEMENT,
+    summary="What of carried mass changes for good without a cause that is told (creatine, more muscle glycogen): no "
+    "log tells it from tissue, so that changes over long windows are surer by neither",
+)  # fmt: skip
+WATER_EVENT_KG = constant(
+    "water_event", 1.0, unit="kg", basis=Basis.JUDGEMENT,
+    summary="SD of a sudden change of water (salt, travel, illness, creatine: 0.3-1.5 kg)",
+)  # fmt: skip
+WATER_EVENT_CHANCE = constant(
+    "water_event_chance", 0.02, unit="1/d", basis=Basis.JUDGEMENT,
+    summary="Chance of one on a weighing that nothing else explains",
+)  # fmt: skip
+WATER_AGAIN_DAYS = constant(
+    "water_event_again_days", 21.0, unit="d", basis=Basis.JUDGEMENT,
+    summary="A second change of water to the same side within so many days is less likely: it is eating rather",
+)  # fmt: skip
+WATER_AGAIN = constant(
+    "water_event_again", 0.2, unit="1", basis=Basis.JUDGEMENT, summary="How much less likely that is"
+)
+WATER_STAYS = constant(
+    "water_event_stays", 0.4, unit="1", basis=Basis.JUDGEMENT,
+    summary="Share of such changes that stay (creatine, another scale or hour of the day); where a cycle is told, none",
+)  # fmt: skip
+WRONG_CHANCE = constant(
+    "wrong_weighing_chance", 0.03, unit="1", basis=Basis.JUDGEMENT,
+    summary="Chance that a weighing is wrong or out of the ordinary (other clothes, hour, person or floor)",
+)  # fmt: skip
+WRONG_KG = constant("wrong_weighing", 2.0, unit="kg", basis=Basis.JUDGEMENT, summary="SD of such a weighing")
+LINGERS = constant(
+    "noise_lingering", 0.35, unit="1", basis=Basis.JUDGEMENT,
+    summary="Share of the variance of daily noise that lingers to the next day",
+)  # fmt: skip
+LINGERS_KEPT = constant(
+    "noise_lingering_kept", 0.5, unit="1/d", basis=Basis.JUDGEMENT, summary="How much of it is left a day later"
+)
+NOISE_SCALE = constant(
+    "log_noise_scale", 1.18, unit="1", basis=Basis.JUDGEMENT,
+    summary="Daily noise of logs as kept at home, against the usual of studies, before the log says otherwise",
+)  # fmt: skip
+NOISE_PRIOR_WEIGHINGS = constant(
+    "weight_noise_prior_weighings", 3.0, unit="weighings", basis=Basis.JUDGEMENT,
+    summary="How many weighings the prior variance of the noise is worth",
+)  # fmt: skip
+CARRIED_PER_KCAL = constant(
+    "carried_per_intake", 0.0015, unit="kg per kcal/d eaten", basis=Basis.JUDGEMENT,
+    summary="Carried mass that a lasting change of intake moves, before the log says otherwise: 0.9 kg per 1,000 "
+    "kcal/d where carbohydrate is spared, 1.9 where it is what changes, and 0.3-0.6 of gut content",
+)  # fmt: skip
+CARRIED_RELATIVE_SD = constant(
+    "carried_per_intake_sd", 0.4, unit="1", basis=Basis.JUDGEMENT,
+    summary="SD of it between people, as a fraction (0.5-0.7 kg around first weeks)",
+)  # fmt: skip
+CARRIED_SLOW_SHARE = constant(
+    "carried_slow_share", 0.3, unit="1", basis=Basis.JUDGEMENT,
+    summary="Share of carried mass that follows intake slowly",
+)  # fmt: skip
+CARRIED_SLOW_DAYS = constant(
+    "carried_slow_days", 8.0, unit="d", basis=Basis.JUDGEMENT, summary="Time constant of that share (7-10 days)"
+)
+UNLOGGED_BIAS = constant(
+    "unlogged_intake_bias", 0.12, unit="1", basis=Basis.JUDGEMENT,
+    summary="SD of the lasting difference between intake on days without a log and the running habit, as a "
+    "fraction of intake",
+)  # fmt: skip
+SPLITS_FROM_SD = constant(
+    "weighing_questioned", 2.0, unit="SD", basis=Basis.JUDGEMENT,
+    summary="A weighing further than this from what an explanation expects opens two more: it is wrong, or water moved",
+)  # fmt: skip
+START_SD_KG = constant(
+    "tissue_start_sd", 5.0, unit="kg", basis=Basis.JUDGEMENT,
+    summary="SD of tissue around the first weighing: wide, so that the log alone sets the level",
+)  # fmt: skip
+DAYS_PER_YEAR = 365.25
+_DROPPED = 4.6  # explanations e^-4.6 as likely as the likeliest are no longer held
+_LEAST_LOGGED = 0.05
+LEAST_TOLD = 0.06  # of the odds: explanations below are not told in hindsight
+_WORK = 4 * written.SLOTS * written.RECORD
+_rooms: list[tuple[Row, Row]] = []
+
+
+def _room(size: int) -> tuple[Row, Row]:
+    """Room for at least so many numbers, and for the work of a day: that of a pass before where one is free, since all
+    of it is written before it is read."""
+    try:
+        steps, work = _rooms.pop()
+    except IndexError:
+        steps, work = array("d"), array("d", bytes(8 * _WORK))
+    return (steps, work) if len(steps) >= size else (array("d", bytes(8 * size)), work)
+
+
+class Told(NamedTuple):
+    """An explanation of the whole log: its probability, states on the last day, days in hindsight and events.
+
+    ``mean`` and ``spread`` are of the last day as in ``kernel.py``; ``view`` holds ``VIEW`` numbers a day.
+    """
+
+    probability: float
+    mean: Row
+    spread: Row
+    view: Row
+    events: list[tuple[int, int]]  # day, kind
+
+
+class Passed(NamedTuple):
+    """What a run of the bank leaves. Rows of ``then`` (as known on each day) and ``now`` (in hindsight) are those of
+    ``kernel.SHOWN``: means, each followed by its variances. ``noise``: against the variance of the settings."""
+
+    told: list[Told]
+    then: Row
+    now: Row
+    noise: float
+
+
+class LogFit(NamedTuple):
+    """A log as read by the bank. Rows of ``then`` (as known on each day) and ``now`` (in hindsight) are those of
+    ``kernel.SHOWN``: means, each followed by its variances."""
+
+    days: int
+    columns: Row
+    told: list[Told]
+    then: Row
+    now: Row
+    prior: Estimate  # maintenance on the logging scale
+    physical_prior: Estimate
+    per_kcal: float  # tissue made of a kilocalorie really eaten [kg]
+    growth_kg_per_day: float
+    growth_sd_kcal: float
+    kept: Column  # by day, share of what the log says of maintenance that is not about unlogged intake
+    is_logged: bool
+    noise_variance: float
+    settings: Row
+
+    def row(self, table: Row, number: int) -> Row:
+        """A row of ``then`` or ``now``."""
+        return table[number * self.days : (number + 1) * self.days]
+
+
+@compiled
+def kept_by_day(is_logged: Sequence[Number], variance: Number, *, ops: Elementwise = FLOATS) -> Column:
+    """How much of what a log says of maintenance stands, on the morning of each day, when intake that was not logged
+    may lie off the habit for good: nobody can tell that from maintenance. ``variance``: relative, of the prior."""
+    kept: Column = []
+    logged = 0.0
+    day = 0.0
+    for now in is_logged:
+        share = ops.maximum(logged / ops.maximum(day, 1.0), _LEAST_LOGGED)
+        missing = ops.minimum(day, 1.0) * (1.0 - share)
+        bias = UNLOGGED_BIAS * missing / share
+        kept.append(variance / (variance + bias * bias))
+        logged = logged + now
+        day = day + 1.0
+    return kept
+
+
+def settings_of(tissue: TissueModel, noise_variance: float, *, has_cycle: bool) -> Row:
+    """What ``kernel.walk_forward`` is set by, for a body and the variance of the daily noise [kg2]."""
+    k = written
+    found = array("d", bytes(8 * k.SETTINGS))
+    kept = math.exp(-1.0 / WATER_DAYS)
+    g = 1.0 / tissue.rho_kcal_per_kg
+    for at, value in (
+        (k.PULL, g * tissue.expenditure_slope_kcal_per_kg_day),
+        (k.GROWTH, tissue.growth_kg_per_day),
+        (k.BETA_DRIFT, (0.001 * MAINTENANCE_DRIFT) ** 2),
+        (k.ALPHA_DRIFT, RATIO_DRIFT**2),
+        (k.WATER_KEPT, kept),
+        (k.WATER_FRESH, WATER_SD_KG**2 * (1.0 - kept * kept)),
+        (k.LINGER_KEPT, LINGERS_KEPT),
+        (k.LINGER_SHARE, LINGERS),
+        (k.NOISE_VARIANCE, noise_variance),
+        (k.ODDS_WRONG, WRONG_CHANCE),
+        (k.WRONG_VARIANCE, WRONG_KG**2),
+        (k.ODDS_SHOCK, WATER_EVENT_CHANCE),
+        (k.SHOCK_VARIANCE, WATER_EVENT_KG**2),
+        (k.SPLITS_FROM, SPLITS_FROM_SD**2),
+        (k.AGAIN_DAYS, WATER_AGAIN_DAYS),
+        (k.AGAIN_ODDS, WATER_AGAIN),
+        (k.DROPPED, _DROPPED),
+        (k.BREAK_VARIANCE, RATIO_BREAK**2),
+        (k.NOISE_PRIOR, NOISE_PRIOR_WEIGHINGS),
+        (k.STAYS, 0.0 if has_cycle else WATER_STAYS),
+    ):
+        found[at] = value
+    return found
+
+
+def _start(
+    first_kg: float, alpha: float, beta: float, energy: float, ratio: float, spent: float, amplitude: float,
+    noise_variance: float, has_cycle: bool,
+) -> Row:  # fmt: skip
+    """Mean and covariance of the first morning; ``energy``, ``ratio`` and ``spent`` are variances on the log scale."""
+    n = written.STATES
+    found = array("d", bytes(8 * (n + n * n)))
+    found[0], found[1], found[2], found[4] = first_kg, alpha, beta, amplitude
+    found[7] = CYCLE_RISE_KG if has_cycle else 0.0
+    for i, j, value in (
+        (0, 0, START_SD_KG**2),
+        (1, 1, alpha * alpha * (ratio + energy)),
+        (2, 2, beta * beta * (spent + energy)),
+        (1, 2, alpha * beta * energy),
+        (1, 3, alpha * energy),
+        (2, 3, beta * energy),
+        (3, 3, energy),
+        (4, 4, (amplitude * CARRIED_RELATIVE_SD) ** 2),
+        (5, 5, WATER_SD_KG**2),
+        (6, 6, noise_variance * LINGERS),
+        (7, 7, CYCLE_RISE_SD_KG**2 if has_cycle else 0.0),
+    ):
+        found[n + i * n + j] = found[n + j * n + i] = value
+    return found
+
+
+@equation(
+    "three_witnesses",
+    summary="Scale, log and body model weighed together: a bank of Kalman filters over competing explanations",
+    formula=(
+        "tissue' = tissue + (intake / ratio - maintenance) / energy + growth; weight = tissue + amplitude x expected "
+        "carried mass + water that fades + rise around menstruation + noise; a weighing beyond "
+        f"{SPLITS_FROM_SD:g} SD of what an explanation expects splits it: as it is, wrong, or water moved; a shift of "
+        "intake splits it by whether logging changed"
+    ),
+    kind=Kind.MODEL,
+    basis=Basis.JUDGEMENT,
+    sources=(HALL_CHOW_2011, SANGHVI_2015, ALSPACH_SORENSON_1972, DE_JONG_1989),
+    valid_range="adults; a day to five years of entries with gaps",
+)
+def fit_log(
+    log: DailyLog,
+    prior: Estimate,
+    tissue: TissueModel,
+    *,
+    phase_days: Sequence[int] = (),
+    with_views: bool = True,
+) -> LogFit:
+    """Read a cleaned log.
+
+    Args: ``prior``: maintenance by the equations, physical scale [kcal/d]; ``phase_days``: days, counted from the
+        log's first, on which a phase is known to have begun; without ``with_views`` the rows of ``then`` and
+        ``now`` stay empty.
+    """
+    days = len(log.weight_kg)
+    scaled = prior_on_logging_scale(prior)
+    first_kg = first_weight(log, FLOATS)
+    noise_variance = NOISE_SCALE**2 * prior_noise(first_kg).variance
+    g = 1.0 / tissue.rho_kcal_per_kg
+    alpha, beta = 1000.0 * g / LOGGING_RATIO, g * prior.mean
+    amplitude = CARRIED_PER_KCAL / (LOGGING_RATIO * tissue.carried_per_kcal)
+    columns = _columns(log, scaled, tissue, alpha, amplitude, phase_days)
+    settings = settings_of(tissue, noise_variance, has_cycle=log.cycle_rise is not None)
+    own = (prior.sd / prior.mean) ** 2
+    ratio = (LOGGING_RATIO_SD / LOGGING_RATIO) ** 2
+    energy = (tissue.rho_sd / tissue.rho_kcal_per_kg) ** 2
+    has_cycle = log.cycle_rise is not None
+    start = _start(first_kg, alpha, beta, energy, ratio, own, amplitude, noise_variance, has_cycle)
+    shift = tissue.usual_load_kg * amplitude if tissue.carried_slope is None else 0.0
+    if shift:
+        _raise_by(columns, shift, days)
+    passed = run_bank(columns, settings, start, days, -shift, with_then=with_views, with_hindsight=with_views)
+    return LogFit(
+        days,
+        columns,
+        passed.told,
+        passed.then,
+        passed.now,
+        scaled,
+        prior,
+        g,
+        tissue.growth_kg_per_day,
+        tissue.rho_kcal_per_kg * tissue.growth_sd,
+        kept_by_day(log.is_logged, own + ratio),
+        any(log.is_logged),
+        passed.noise * noise_variance,
+        settings,
+    )
+
+
+def run_bank(
+    columns: Row,
+    settings: Row,
+    start: Row,
+    days: int,
+    shift: float = 0.0,
+    *,
+    with_then: bool = True,
+    with_hindsight: bool = True,
+    least_told: float = LEAST_TOLD,
+) -> Passed:
+    """Run the bank forward, and back under each explanation that is as likely as ``least_told`` on the last day.
+
+    ``shift`` [kg] is added to levels and to what is carried; without ``with_then`` and ``with_hindsight`` those rows
+    stay empty.
+    """
+    k, run = written, kernel_in_use(written)
+    steps, work = _room(days * k.SLOTS * k.RECORD)
+    then = array("d", bytes(8 * 6 * days if with_then else 0))
+    now = array("d", bytes(8 * k.SHOWN * days)) if with_hindsight else then
+    held = run.walk_forward(columns, settings, start, steps, work, days)
+    if with_then:
+        run.show_forward(columns, settings, steps, days, shift, then)
+    told = _tell(run, columns, settings, steps, work, days, held, shift, now, with_hindsight, least_told)
+    noise = sum(one.probability * steps[_at(days - 1, slot) + k.NOISE] for slot, one in told)
+    _rooms.append((steps, work))
+    return Passed([one for _, one in told], then, now, noise)
+
+
+def _at(day: int, slot: int) -> int:
+    return (day * written.SLOTS + slot) * written.RECORD
+
+
+def _columns(
+    log: DailyLog, scaled: Estimate, tissue: TissueModel, alpha: float, amplitude: float, phase_days: Sequence[int]
+) -> Row:
+    k, run = written, kernel_in_use(written)
+    days = len(log.weight_kg)
+    filled = fill_intake(log, scaled.mean)
+    columns = array("d", bytes(8 * k.COLUMNS * days))
+    width = k.COLUMNS
+    columns[k.WEIGHED :: width] = array("d", log.weight_kg)
+    columns[k.SEEN :: width] = array("d", log.is_weighed)
+    columns[k.SCALE :: width] = array("d", log.noise_scale)
+    columns[k.RISE :: width] = array("d", log.cycle_rise if log.cycle_rise is not None else [1.0] * days)
+    if log.water_kg is not None and log.water_variance is not None:
+        columns[k.WATER :: width] = array("d", log.water_kg)
+        columns[k.WATER_VARIANCE :: width] = array("d", log.water_variance)
+    acting = acting_intake(filled, tissue.usual_kcal, tissue.adaptation_gain)
+    held = tissue.usual_load_kg * amplitude if tissue.carried_slope is None else 0.0
+    nothing = array("d", bytes(8 * days))
+    plan = array("d", bytes(8 * k.PLAN))
+    for at, value in (
+        (k.ALPHA_MEAN, alpha),
+        (k.AMPLITUDE, amplitude),
+        (k.REFERENCE, tissue.usual_kcal),
+        (k.HELD_LOAD, held),
+        (k.SLOW_SHARE, CARRIED_SLOW_SHARE),
+        (k.SLOW_KEPT, math.exp(-1.0 / CARRIED_SLOW_DAYS)),
+        (k.ERROR_LOGGED, DAY_ERROR),
+        (k.ERROR_UNLOGGED, UNLOGGED_DAY_ERROR),
+        (k.SHIFT_FROM, SHIFT_FROM),
+        (k.SHIFT_APART, SHIFT_APART_DAYS),
+        (k.BREAK_ODDS, SHIFT_BREAK_CHANCE),
+    ):
+        plan[at] = value
+    slope = nothing if tissue.carried_slope is None else array("d", tissue.carried_slope)
+    carried = nothing if tissue.carried_kg is None else array("d", tissue.carried_kg)
+    eaten = array("d", filled)
+    run.lay_out(plan, eaten, array("d", acting), array("d", log.is_logged), carried, slope, days, columns)
+    for day in phase_days:
+        if 0 < day < days:
+            for near in range(max(0, day - 2), min(days, day + 12)):
+                columns[near * width + k.BREAKS] = 0.0
+            columns[min(day + 2, days - 1) * width + k.BREAKS] = RATIO_BREAK_CHANCE
+    return columns
+
+
+def _raise_by(columns: Row, shift: float, days: int) -> None:
+    k = written
+    for at in range(0, days * k.COLUMNS, k.COLUMNS):
+        if columns[at + k.SEEN] > 0.0:
+            columns[at + k.WEIGHED] += shift
+
+
+def _tell(
+    run: object, columns: Row, settings: Row, steps: Row, work: Row, days: int,
+    held: int, shift: float, now: Row, with_hindsight: bool, least_told: float,
+) -> list[tuple[int, Told]]:  # fmt: skip
+    """The explanations that are likely enough on the last day, the likeliest first, with their slots."""
+    k = written
+    last = days - 1
+    odds = [math.exp(steps[_at(last, slot) + k.WEIGHT]) for slot in range(held)]
+    total = sum(odds)
+    likely = [slot for slot in range(held) if odds[slot] >= min(least_told * total, max(odds))]
+    total = sum(odds[slot] for slot in likely)
+    found = []
+    for slot in likely:
+        share = odds[slot] / total
+        view = array("d", bytes(8 * k.VIEW * days if with_hindsight else 0))
+        events: list[tuple[int, int]] = []
+        if with_hindsight:
+            run.walk_back(columns, settings, steps, days, slot, view, work)  # type: ignore[attr-defined]
+            run.add_back(columns, settings, view, days, share, shift, now)  # type: ignore[attr-defined]
+            happened = view[k.HAPPENED :: k.VIEW]
+            events = [(day, int(kind)) for day, kind in enumerate(happened) if kind]
+        at = _at(last, slot)
+        mean = steps[at + k.MEAN : at + k.MEAN + k.STATES]
+        spread = steps[at + k.SPREAD : at + k.SPREAD + k.STATES * k.STATES]
+        found.append((slot, Told(share, mean, spread, view, events)))
+    if with_hindsight:
+        run.settle_back(now, days, 1.0)  # type: ignore[attr-defined]
+    return found
+
+
+def change_under(one: Told, row: int, last: int, then: int) -> tuple[float, float, float]:
+    """Probability of an explanation, and mean and variance of a change between two days under it; ``row`` is the
+    first of the three columns of a view.
+
+    Of tissue and of carried mass with what may stay of water for good.
+    """
+    view, now, before = one.view, last * written.VIEW + row, then * written.VIEW + row
+    variance = view[now + 1] + view[before + 1] - 2.0 * view[before + 2]
+    if row != written.LEVEL:
+        variance += WATER_STAYS_KG**2 * (last - then) / DAYS_PER_YEAR
+    return one.probability, view[now] - view[before], max(variance, 0.0)
+
+
+def mixed(values: Sequence[tuple[float, float, float]]) -> Estimate:
+    """Mean and SD of a mixture, from probability, mean and variance of its parts."""
+    mean = sum(p * m for p, m, _ in values)
+    variance = sum(p * (v + (m - mean) ** 2) for p, m, v in values)
+    return Estimate(mean, math.sqrt(max(variance, 0.0)))

@@ -1,0 +1,167 @@
+"""The bank of filters against the dense normal model that it is a recursion for, and its rules about explanations."""
+
+import math
+from array import array
+
+import numpy as np
+import pytest
+from steelyard.science.log import kernel as k
+from steelyard.science.log.witnesses import run_bank
+from steelyard.science.numbers import twins
+
+DAYS = 40
+N = k.STATES
+
+
+def _columns(rng: np.random.Generator) -> np.ndarray:
+    rows = np.zeros((DAYS, k.COLUMNS))
+    rows[:, k.SEEN] = rng.random(DAYS) > 0.25
+    rows[:, k.WEIGHED] = (80.0 - 0.05 * np.arange(DAYS) + 0.4 * rng.standard_normal(DAYS)) * rows[:, k.SEEN]
+    rows[:, k.SCALE] = rng.choice([1.0, 0.75], DAYS)
+    rows[:, k.INTAKE] = 2.2 + 0.3 * rng.standard_normal(DAYS)
+    rows[:, k.RECENT] = 2.2
+    rows[:, k.INTAKE_VARIANCE] = 0.02
+    rows[:, k.CARRIED] = -0.5 * (1.0 - np.exp(-np.arange(DAYS) / 4.0))
+    rows[:, k.BY_ALPHA], rows[:, k.BY_BETA] = 0.8, -0.4
+    rows[:, k.RISE] = 1.0
+    rows[:, k.WATER] = np.where(np.arange(DAYS) == 20, 0.5, 0.0)
+    rows[:, k.WATER_VARIANCE] = np.where(np.arange(DAYS) == 20, 0.09, 0.0)
+    return rows
+
+
+def _settings() -> array:  # type: ignore[type-arg]
+    found = array("d", bytes(8 * k.SETTINGS))
+    for at, value in (
+        (k.PULL, 0.003), (k.GROWTH, 0.002), (k.BETA_DRIFT, 1e-4), (k.ALPHA_DRIFT, 1e-5), (k.WATER_KEPT, 0.93),
+        (k.WATER_FRESH, 0.01), (k.LINGER_KEPT, 0.5), (k.LINGER_SHARE, 0.35), (k.NOISE_VARIANCE, 0.2),
+        (k.ODDS_WRONG, 0.03), (k.WRONG_VARIANCE, 4.0), (k.ODDS_SHOCK, 0.01), (k.SHOCK_VARIANCE, 1.0),
+        (k.SPLITS_FROM, 1e9), (k.AGAIN_DAYS, 21.0), (k.AGAIN_ODDS, 0.2), (k.DROPPED, 6.0), (k.BREAK_VARIANCE, 0.06),
+        (k.NOISE_PRIOR, 1e12), (k.STAYS, 0.4),
+    ):  # fmt: skip
+        found[at] = value
+    return found
+
+
+def _start() -> tuple[np.ndarray, np.ndarray]:
+    mean = np.array([80.0, 0.12, 0.26, 0.0, 1.3, 0.0, 0.0, 0.2])
+    spread = np.diag([4.0, 3e-4, 1e-3, 0.02, 0.2, 0.09, 0.07, 0.1])
+    spread[1, 2] = spread[2, 1] = 2e-4
+    spread[1, 3] = spread[3, 1] = 1e-3
+    return mean, spread
+
+
+def _dense(rows: np.ndarray, settings: array) -> tuple[np.ndarray, np.ndarray]:  # type: ignore[type-arg]
+    """Means and covariance of all days' states together, given all weighings: no recursion at all."""
+    mean0, spread0 = _start()
+    g = settings[k.GROWTH]
+    means, blocks = [mean0], [np.eye(N)]
+    size = N * DAYS
+    # State of each day as a linear map of the start and of each night's noise.
+    maps = [np.zeros((N, N + N * (DAYS - 1)))]
+    maps[0][:, :N] = np.eye(N)
+    noise = [spread0]
+    alpha = mean0[1]
+    for day in range(DAYS - 1):
+        step = np.eye(N)
+        flow = np.zeros(N)
+        flow[1], flow[2] = rows[day, k.INTAKE], -1.0
+        step[0] += flow
+        step[2] += settings[k.PULL] * flow
+        step[5, 5], step[6, 6] = settings[k.WATER_KEPT], settings[k.LINGER_KEPT]
+        constant = np.zeros(N)
+        constant[0], constant[2], constant[5] = g, settings[k.PULL] * g, rows[day, k.WATER]
+        means.append(step @ means[-1] + constant)
+        moved = step @ maps[-1]
+        moved[:, N * (day + 1) : N * (day + 2)] += np.eye(N)
+        maps.append(moved)
+        night = np.zeros(N)
+        night[0], night[1] = alpha**2 * rows[day, k.INTAKE_VARIANCE], settings[k.ALPHA_DRIFT] * alpha**2
+        night[2] = settings[k.BETA_DRIFT] * alpha**2
+        night[5] = settings[k.WATER_FRESH] + rows[day, k.WATER_VARIANCE]
+        night[6] = settings[k.NOISE_VARIANCE] * settings[k.LINGER_SHARE] * (1.0 - settings[k.LINGER_KEPT] ** 2)
+        noise.append(np.diag(night))
+        blocks.append(step)
+    whole = np.vstack(maps)
+    mean, spread = np.concatenate(means), whole @ _block(noise) @ whole.T
+    seen = [day for day in range(DAYS) if rows[day, k.SEEN]]
+    loads = np.zeros((len(seen), size))
+    for i, day in enumerate(seen):
+        loads[i, day * N : (day + 1) * N] = [
+            1.0, rows[day, k.BY_ALPHA], rows[day, k.BY_BETA], 0.0, rows[day, k.CARRIED], 1.0, 1.0, rows[day, k.RISE],
+        ]  # fmt: skip
+    fresh = settings[k.NOISE_VARIANCE] * (1.0 - settings[k.LINGER_SHARE])
+    total = loads @ spread @ loads.T + np.diag([fresh * rows[day, k.SCALE] for day in seen])
+    gain = spread @ loads.T @ np.linalg.inv(total)
+    return mean + gain @ (rows[seen, k.WEIGHED] - loads @ mean), spread - gain @ loads @ spread
+
+
+def _block(parts: list[np.ndarray]) -> np.ndarray:
+    found = np.zeros((N * len(parts), N * len(parts)))
+    for i, part in enumerate(parts):
+        found[i * N : (i + 1) * N, i * N : (i + 1) * N] = part
+    return found
+
+
+@pytest.mark.parametrize("is_compiled", [True, False])
+def test_one_explanation_is_the_dense_model(is_compiled: bool) -> None:
+    """Means, variances and covariances with the last day, of tissue, level and carried mass.
+
+    Alpha's own drift scales with its estimate, which moves by less than a thousandth here.
+    """
+    rows = _columns(np.random.default_rng(4))
+    settings = _settings()
+    mean0, spread0 = _start()
+    twins.use_compiled(is_compiled)
+    try:
+        passed = run_bank(array("d", rows.ravel()), settings, array("d", [*mean0, *spread0.ravel()]), DAYS)
+    finally:
+        twins.use_compiled(True)
+    mean, spread = _dense(rows, settings)
+    (one,) = passed.told
+    assert one.probability == 1.0
+    last = slice((DAYS - 1) * N, DAYS * N)
+    loads = {}
+    for day in range(DAYS):
+        carried = np.array([0.0, rows[day, k.BY_ALPHA], rows[day, k.BY_BETA], 0.0, rows[day, k.CARRIED], 1.0, 0.0, 1.0])
+        tissue = np.eye(N)[0]
+        loads[day] = {k.TISSUE: tissue, k.LEVEL: tissue + carried, k.BORNE: carried}
+    for day in range(DAYS):
+        here = slice(day * N, (day + 1) * N)
+        for row, load in loads[day].items():
+            at = day * k.VIEW + row
+            assert one.view[at] == pytest.approx(load @ mean[here], rel=2e-4, abs=2e-3)
+            assert one.view[at + 1] == pytest.approx(load @ spread[here, here] @ load, rel=0.03)
+            covariance = load @ spread[here, last] @ loads[DAYS - 1][row]
+            assert one.view[at + 2] == pytest.approx(covariance, rel=0.03, abs=2e-3)
+
+
+def _weighed(weights: list[float]) -> np.ndarray:
+    rows = _columns(np.random.default_rng(4))[: len(weights)]
+    rows[:, k.SEEN], rows[:, k.WEIGHED], rows[:, k.SCALE] = 1.0, weights, 1.0
+    rows[:, k.WATER] = rows[:, k.WATER_VARIANCE] = 0.0
+    return rows
+
+
+def _run(weights: list[float]) -> list[tuple[float, list[tuple[int, int]]]]:
+    rows, settings = _weighed(weights), _settings()
+    settings[k.SPLITS_FROM] = 4.0
+    mean0, spread0 = _start()
+    passed = run_bank(array("d", rows.ravel()), settings, array("d", [*mean0, *spread0.ravel()]), len(weights))
+    return [(one.probability, one.events) for one in passed.told]
+
+
+def test_a_weighing_that_is_wrong_is_told_from_water_by_those_that_follow() -> None:
+    level = [80.0 - 0.02 * day for day in range(24)]
+    wrong = [w + (3.0 if day == 15 else 0.0) for day, w in enumerate(level)]
+    water = [w + (1.8 if day >= 15 else 0.0) for day, w in enumerate(level)]
+    assert any(15 in [d for d, kind in events if kind == 1] for _, events in _run(wrong)[:1])
+    assert any(15 in [d for d, kind in events if kind == 2] for _, events in _run(water)[:1])
+    assert _run(level)[0][1] == []
+
+
+def test_odds_add_up_and_few_explanations_are_kept() -> None:
+    rng = np.random.default_rng(9)
+    told = _run([80.0 + 1.5 * float(rng.standard_normal()) for _ in range(30)])
+    assert math.isclose(sum(probability for probability, _ in told), 1.0)
+    assert 1 <= len(told) <= k.SLOTS
+    assert [p for p, _ in told] == sorted((p for p, _ in told), reverse=True)
