@@ -72,6 +72,7 @@ validate: $(venv)/.dev ## Rewrite the validation page and picture
 
 backtest: $(venv)/.dev ## Rewrite the page on how often the intervals hold
 	$(bin)/python -m tests.backtest
+	$(bin)/python -m tests.logstudy
 
 bench: $(venv)/.dev ## Measure speed, as ratios within one run
 	$(bin)/python -m tests.bench

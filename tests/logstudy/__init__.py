@@ -1,0 +1,1 @@
+"""A study of the log reader on simulated people of worlds that differ."""
