@@ -82,7 +82,15 @@ def _numbers(value: Any, place: str = "$", *, signed: bool = False) -> Iterator[
     """Numbers that are not finite, and masses and energies under nothing, ends of intervals included."""
     if isinstance(value, dict):
         for key, item in value.items():
-            free = signed or key in SIGNED or "change" in key or "difference" in key or "rate" in key or "drop" in key
+            free = (
+                signed
+                or key in SIGNED
+                or "change" in key
+                or "difference" in key
+                or "rate" in key
+                or "drop" in key
+                or "_beyond_" in key
+            )
             free = free or key.endswith(("_cost_kg", "lean_gained_kg", "fat_gained_kg", "_rise_kg", "rebound_kg"))
             free = free or (key in ("lean_kg", "fat_kg") and "alternatives" in place)
             yield from _numbers(item, f"{place}.{key}", signed=free)
