@@ -5,6 +5,7 @@ PYTEST_ARGS ?=
 QA_ARGS ?=
 LOCK_ARGS ?=
 MUTANTS_ARGS ?= --count 200
+TRIALS ?=
 
 venv := .venv
 bin := $(venv)/bin
@@ -67,8 +68,8 @@ sdk: contract ## Generate the SDK's client from the contract
 pictures: $(venv)/.dev ## Draw the README's picture again
 	$(bin)/python sdk/examples/pictures.py
 
-validate: $(venv)/.dev ## Rewrite the validation page and picture
-	$(bin)/python -m tests.validation.validate
+validate: $(venv)/.dev ## Rewrite the validation page; TRIALS=path prints it of other trials (tests/validation/trials.md)
+	$(bin)/python -m tests.validation.validate $(TRIALS)
 
 backtest: $(venv)/.dev ## Rewrite the page on how often the intervals hold
 	$(bin)/python -m tests.backtest

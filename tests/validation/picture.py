@@ -22,7 +22,7 @@ def draw(rows: list[Row], path: Path) -> None:
 
 def _figure(rows: list[Row]) -> Figure:
     cases = list(dict.fromkeys(row.case.id for row in rows))
-    figure = Figure(figsize=(8.0, 6.4), layout="constrained")
+    figure = Figure(figsize=(8.0, 9.4), layout="constrained")
     FigureCanvasSVG(figure)
     axes = figure.add_subplot()
     axes.axvline(0.0, color="0.75", linewidth=0.8, zorder=0)
@@ -44,7 +44,10 @@ def _figure(rows: list[Row]) -> Figure:
                 "bias outside", (edge, y), xytext=(-5 if row.forecast_kg < 0 else 5, 0), textcoords="offset points",
                 ha="right" if row.forecast_kg < 0 else "left", va="center", color="#D55E00", fontsize=8,
             )  # fmt: skip
-    titles = {row.case.id: f"{row.case.title}\n{row.case.days:g} days, n = {row.case.participants}" for row in rows}
+    titles = {
+        row.case.id: f"{row.case.trial.title}\n{row.case.days:g} days, n = {row.case.trial.participants}"
+        for row in rows
+    }
     axes.set_yticks(range(len(cases)), [titles[case] for case in cases])
     axes.set_ylim(len(cases) - 0.45, -0.55)
     axes.set_xlabel("change of mass [kg]")

@@ -4,29 +4,44 @@ What falls outside is expected by name and with its figures, so that it cannot g
 """
 
 import pytest
-from validation import long_horizon
-from validation.cases import CASES
+from validation import long_horizon, trials
 from validation.comparison import Row, compare
 from validation.long_horizon import FIRST_YEAR, KCAL_PER_LB, LIFTER, OVERWEIGHT, THREE_YEARS
 
-ROWS = {(row.case.id, row.quantity): row for case in CASES for row in compare(case)}
+ROWS = {(row.case.id, row.quantity): row for case in trials.read() for row in compare(case)}
 
-# (case, quantity): measured, forecast [kg]. Likely causes: in V2 both arms ate half of their energy as carbohydrate, so
-# that the model takes the same water from both, while the arm of high protein hardly lost any; in V1 restriction was
-# prescribed and perhaps not kept in full (a lower activity level brings it inside).
+# (case, quantity): measured, forecast [kg]. V1: restriction was prescribed and perhaps not kept in full. V2: both arms
+# ate half of their energy as carbohydrate, so that the model takes the same water from both, while the arm of high
+# protein hardly lost any. V6: without training, protein changes nothing in the model's surplus. V7: people moved more
+# when overfed, on average as well.
 OUTSIDE = {
     ("V1-continuous", "fat mass"): (-2.30, -3.06),
     ("V2-protein", "body mass"): (-1.50, -2.77),
+    ("V2-protein", "fat-free mass"): (-0.30, -1.32),
+    ("V4", "fat-free mass"): (-2.00, -2.99),
+    ("V6-low", "body mass"): (3.16, 5.86),
+    ("V6-low", "fat-free mass"): (-0.70, 1.90),
+    ("V6-normal", "fat-free mass"): (2.87, 1.90),
+    ("V6-high", "fat-free mass"): (3.18, 1.90),
+    ("V7", "body mass"): (4.70, 5.92),
+    ("V7", "fat mass"): (2.30, 4.04),
 }
-# (case, quantity): share of participants in the 80 % interval. V2: few people, with the bias above in one arm; V4: body
-# mass is covered too well and fat-free mass too rarely; V5: people differ more in lean gained than the interval says.
+# (case, quantity): share of participants in the 80 % interval: few people, or a bias above.
 COVERED_OTHERWISE = {
     ("V2-control", "body mass"): 0.61,
     ("V2-protein", "body mass"): 0.41,
     ("V4", "body mass"): 0.91,
     ("V4", "fat-free mass"): 0.69,
     ("V5", "fat-free mass"): 0.62,
+    ("V6-low", "body mass"): 0.35,
+    ("V6-low", "fat-free mass"): 0.13,
+    ("V6-normal", "fat-free mass"): 0.70,
+    ("V6-high", "fat-free mass"): 0.59,
+    ("V7", "body mass"): 0.69,
+    ("V7", "fat mass"): 0.59,
 }
+# Gained where a little was lost: see V6 above.
+OTHER_SIGN = {("V6-low", "fat-free mass")}
 
 
 def _expected(keys: list[tuple[str, str]], misses: dict[tuple[str, str], object], what: str) -> list[object]:
@@ -47,14 +62,14 @@ SPREAD = [key for key, row in ROWS.items() if row.is_coverage_accepted is not No
 @pytest.mark.parametrize("key", _expected(JUDGED, OUTSIDE, "measured and forecast in kg"))
 def test_bias_is_within_the_acceptance(key: tuple[str, str]) -> None:
     row = ROWS[key]
-    assert row.is_accepted, f"{row.case.title}, {row.quantity}: bias {row.bias_kg:+.2f} kg, {row.limit}"
+    assert row.is_accepted, f"{row.case.trial.title}, {row.quantity}: bias {row.bias_kg:+.2f} kg, {row.limit}"
 
 
 @pytest.mark.parametrize("key", _expected(SPREAD, COVERED_OTHERWISE, "share of participants in the interval"))
 def test_the_80_percent_interval_holds_about_80_percent_of_participants(key: tuple[str, str]) -> None:
     # 80 % lies in the range of coverage over the 95 % confidence interval of the SD between participants.
     row = ROWS[key]
-    assert row.is_coverage_accepted, f"{row.case.title}, {row.quantity}: {row.coverage:.0%} {row.coverage_range}"
+    assert row.is_coverage_accepted, f"{row.case.trial.title}, {row.quantity}: {row.coverage:.0%} {row.coverage_range}"
 
 
 @pytest.mark.parametrize("key", OUTSIDE)
@@ -71,7 +86,8 @@ def test_coverage_outside_the_range_is_by_these_figures(key: tuple[str, str]) ->
 
 @pytest.mark.parametrize("row", ROWS.values(), ids=lambda row: f"{row.case.id}-{row.quantity}".replace(" ", "_"))
 def test_every_change_has_the_measured_sign(row: Row) -> None:
-    assert row.forecast_kg * row.measured.change_kg > 0
+    has_sign = row.forecast_kg * row.measured.change_kg > 0
+    assert has_sign == ((row.case.id, row.quantity) not in OTHER_SIGN)
 
 
 # --- the long-horizon rule (Hall KD et al. Lancet 2011;378:826-37) ---------------------------------------------

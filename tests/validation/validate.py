@@ -1,17 +1,19 @@
-"""Writes ``report.md`` and its picture: ``make validate``."""
+"""Writes ``report.md`` and its picture: ``make validate``; of another file of trials, its tables to the screen."""
 
 import re
 import shutil
+import sys
 from pathlib import Path
 
 import numpy as np
 from steelyard.science.register.version import MODEL_VERSION
 
 from . import comparison, continuous_model, energy_audit, long_horizon, picture
-from .cases import CASES, SENSITIVITY, with_activity_level
-from .comparison import Row, compare
+from .comparison import Row, closes, compare, summarise
 from .integrator_cases import CASES as INTEGRATED
 from .integrator_cases import served_ends
+from .leave_one_out import REFITTED, held, leave_one_out
+from .trials import Case, TrialError, read
 
 REPORT = Path(__file__).with_name("report.md")
 PICTURE = Path(__file__).with_name("forecast_against_measured.svg")
@@ -35,7 +37,11 @@ def _measured(row: Row) -> str:
 
 
 def _verdict(row: Row) -> str:
-    return {True: "yes", False: "**no**", None: "not judged"}[row.is_accepted]
+    return {True: "yes", False: "**no**", None: "does not close"}[row.is_accepted]
+
+
+def _inside(row: Row) -> str:
+    return "" if row.coverage is None else f"{row.coverage:.0%}"
 
 
 def _cases(rows: list[Row]) -> str:
@@ -49,22 +55,24 @@ def _cases(rows: list[Row]) -> str:
             kg(row.bias_kg),
             row.limit,
             _verdict(row),
+            _inside(row),
         ]
         for row in rows
     ]
     head = ["case", "quantity", "measured, kg", "forecast, kg", "SD for one person", "bias", "accepted if", "accepted"]
+    head.append("participants inside")
     return table(head, body)
 
 
 def _outside(rows: list[Row]) -> str:
     lines = [
-        f"- {row.case.title}, {row.quantity}: measured {kg(row.measured.change_kg)}, forecast {kg(row.forecast_kg)}, "
-        f"bias {kg(row.bias_kg)} kg ({row.limit})."
+        f"- {row.case.trial.title}, {row.quantity}: measured {kg(row.measured.change_kg)}, "
+        f"forecast {kg(row.forecast_kg)}, bias {kg(row.bias_kg)} kg ({row.limit})."
         for row in rows
         if row.is_accepted is False
     ]
     lines += [
-        f"- {row.case.title}, {row.quantity}: the 80 % interval holds {row.coverage:.0%} of the participants "
+        f"- {row.case.trial.title}, {row.quantity}: the 80 % interval holds {row.coverage:.0%} of the participants "
         f"({_span(row)} over the uncertainty of their SD)."
         for row in rows
         if row.is_coverage_accepted is False
@@ -94,40 +102,67 @@ def _coverage(rows: list[Row]) -> str:
     return table(head, body)
 
 
-def _inputs() -> str:
+def _summary(rows: list[Row]) -> str:
+    body = [
+        [
+            of.quantity,
+            str(of.arms),
+            f"{of.rmse_kg:.2f}",
+            f"{kg(of.bias_kg)} (SE {of.bias_error_kg:.2f})",
+            "" if of.inside is None else f"{of.inside:.0%} of {of.participants}",
+        ]
+        for of in summarise(rows)
+    ]
+    return table(["quantity", "arms", "root mean square, kg", "mean bias, kg", "participants inside"], body)
+
+
+def _closing(cases: tuple[Case, ...]) -> str:
     body = []
-    for case in CASES:
-        eaten = "; ".join(f"{part.intake_kcal:.0f} for {part.days:g} d" for part in case.eaten)
+    for case in cases:
+        share, verdict = case.tissue_share, closes(case)
+        told = {True: "yes", False: "**no**", None: "not judged"}[verdict]
+        body.append([case.id, "" if share is None else f"{share:.0%}", told])
+    return table(["case", "tissue energy over change of intake told", "closes"], body)
+
+
+def _left_out(cases: tuple[Case, ...]) -> str:
+    found = leave_one_out(cases)
+    body = []
+    for out in found:
+        constants = ", ".join(f"{value:.2f}" for value in out.constants)
+        for case, biases in out.biases:
+            body.append([case.id, constants, *(kg(biases.get(quantity)) for quantity in comparison.QUANTITIES)])
+    head = ["case", "constants refitted without its study", *(f"bias of {of}, kg" for of in comparison.QUANTITIES)]
+    whole = [
+        [of.quantity, str(of.arms), f"{of.rmse_kg:.2f}", f"{kg(of.bias_kg)} (SE {of.bias_error_kg:.2f})"]
+        for of in held(found)
+    ]
+    return "\n\n".join((table(head, body), table(["quantity", "arms", "root mean square, kg", "mean bias, kg"], whole)))
+
+
+def _inputs(cases: tuple[Case, ...]) -> str:
+    body = []
+    for case in cases:
+        eaten = "; ".join(f"{part.intake_kcal:.0f} for {part.days:g} d" for part in case.periods)
+        trial = case.trial
         body.append(
             [
                 case.id,
-                case.title,
-                f"{case.weight_kg:.1f}, {case.fat_kg:.1f}",
+                trial.title,
+                f"{trial.person.weight_kg:.1f}, {case.fat_kg:.1f}",
                 f"{case.maintenance_kcal:.0f}",
                 eaten,
-                f"{case.protein_g_per_kg:.1f}",
-                case.intake_from,
-                case.assumed,
+                f"{case.periods[0].protein_g_per_kg:.1f}",
+                trial.intake_from,
+                trial.assumed,
+                ", ".join(f"`{id}`" for id in trial.in_sample),
             ]
         )
     head = [
         "case", "study", "mass, fat [kg]", "maintenance [kcal/d]", "intake [kcal/d]", "protein [g/kg]", "intake from",
-        "assumed",
+        "assumed", "in-sample: constants set on it",
     ]  # fmt: skip
     return table(head, body)
-
-
-def _sensitivity() -> str:
-    body = []
-    for case in CASES:
-        if case.id not in SENSITIVITY:
-            continue
-        cells = [case.id]
-        for level in (1.575, 1.775, 1.925):
-            rows = compare(with_activity_level(case, level))
-            cells += [f"{kg(rows[0].bias_kg)}, {kg(rows[1].bias_kg)}"]
-        body.append(cells)
-    return table(["case", "bias of body mass, fat mass at 1.575", "at 1.775 (as above)", "at 1.925"], body)
 
 
 def _horizon() -> str:
@@ -183,33 +218,33 @@ def _integrator() -> str:
     return table(["path", "7-day steps: largest error of fat or lean, g", "1-day steps, g"], body)
 
 
-def report(rows: list[Row]) -> str:
-    """The page."""
+def _published(cases: tuple[Case, ...], rows: list[Row]) -> str:
     judged = [row for row in rows if row.is_accepted is not None]
     accepted = sum(bool(row.is_accepted) for row in judged)
-    (low, high), (first, most), three = long_horizon.KCAL_PER_LB, long_horizon.FIRST_YEAR, long_horizon.THREE_YEARS
-    text = f"""# Validation of the forecast
-
-Model version {MODEL_VERSION}. Written by `make validate`; the tests in this directory assert what this page shows. The
-model is not fitted to these studies one by one, and what falls outside the acceptance is listed, not hidden.
-
-Of {len(judged)} judged figures {accepted} are accepted.
-
-![Forecast against measurement]({PICTURE.name})
-
-## Published cases
+    return f"""Of {len(judged)} judged figures {accepted} are accepted.
 
 The mean participant, eating what was measured where that is known. Fat-free mass is body mass less fat mass, so that it
 holds glycogen, water and gut content, as scans, impedance and densitometry count them. Acceptance: bias of body mass
 within {comparison.BODY_MASS_BIAS_KG:g} kg up to 8 weeks and within {comparison.BODY_MASS_BIAS_SHARE:.0%} of the change
-in longer studies; of fat mass within {comparison.FAT_MASS_BIAS_KG:g} kg; sign of the change of fat-free mass where it
-exceeds its standard error.
+in longer studies; of fat mass within {comparison.FAT_MASS_BIAS_KG:g} kg; of fat-free mass, by its size and not
+its sign, within {comparison.FAT_FREE_MASS_BIAS_KG:g} kg.
 
 {_cases(rows)}
+
+{_summary(rows)}
 
 ### Outside the acceptance
 
 {_outside(rows)}
+
+### Do the trials' own numbers close?
+
+Energy of the measured tissue (9,441 kcal/kg of fat, 1,816 of fat-free mass) over what was eaten more or less than
+maintenance before the trial. Under {comparison.CLOSES[0]:.0%} or over {comparison.CLOSES[1]:.0%} intake, maintenance or
+the readings must be off: such a trial is shown, marked, and judged by nothing. Beyond
+{comparison.CLOSING_DAYS:.0f} days expenditure has followed the body, and the share says nothing.
+
+{_closing(cases)}
 
 ### Share of participants in the 80 % interval
 
@@ -223,17 +258,44 @@ themselves.
 
 ### How each was simulated
 
-Resting energy as measured, else by Mifflin 1990. Maintenance, where not reported, is resting energy times the middle of
-the service's activity band: 1.475 sedentary, 1.775 for people who lift, 1.925 for track athletes.
+Resting energy as measured, else by Mifflin 1990. Maintenance, where not measured, is resting energy times the middle of
+the service's activity band. Constants of the model that were set with an eye on a case are named beside it: for these
+the case is in-sample. What the model does on trials it has not seen, the next section says.
 
-{_inputs()}
+{_inputs(cases)}
+"""
 
-Where maintenance was not reported the activity level matters:
 
-{_sensitivity()}
+def _held_back(cases: tuple[Case, ...]) -> str:
+    names = ", ".join(f"`{of.id}`" for of in REFITTED)
+    priors = ", ".join(f"{of.prior.mean:g} ± {of.prior.sd:g}" for of in REFITTED)
+    return f"""## Each study predicted without it
 
-Sources: {"; ".join(dict.fromkeys(case.source for case in CASES))}.
+{names}, refitted to all other studies by least squares, held near what is known of them apart from these trials
+({priors}); then the study left out is predicted. The form of the model was chosen with all of them in view.
 
+{_left_out(cases)}
+"""
+
+
+def report(cases: tuple[Case, ...], rows: list[Row]) -> str:
+    """The page."""
+    (low, high), (first, most), three = long_horizon.KCAL_PER_LB, long_horizon.FIRST_YEAR, long_horizon.THREE_YEARS
+    sources = "; ".join(dict.fromkeys(case.trial.source for case in cases))
+    text = f"""# Validation of the forecast
+
+Model version {MODEL_VERSION}. Written by `make validate`; the tests in this directory assert what this page shows. What
+falls outside the acceptance is listed, not hidden. `make validate TRIALS=path` puts other trials to the same tables;
+`trials.md` in `tests/validation` describes the file.
+
+![Forecast against measurement]({PICTURE.name})
+
+## Published cases
+
+{_published(cases, rows)}
+Sources: {sources}.
+
+{_held_back(cases)}
 ## Long horizon
 
 Hall KD et al. Lancet 2011;378:826-37, for the average overweight adult: in the end about 10 kcal/d per pound, half of
@@ -264,15 +326,25 @@ Against scipy (DOP853, relative tolerance 1e-10) on the continuous equations, wr
     return re.sub(r" +\n", "\n", text)
 
 
-def main() -> None:
-    """Write page and picture."""
-    rows = [row for case in CASES for row in compare(case)]
+def main(path: str | None = None) -> None:
+    """Write page and picture; or, of the trials in the file at ``path``, print the tables."""
+    if path is not None:
+        try:
+            cases = read(Path(path))
+        except (TrialError, OSError) as error:
+            sys.exit(str(error))
+        print(f"# Trials of {Path(path).name}\n\n{_published(cases, [row for case in cases for row in compare(case)])}")
+        if len({case.study for case in cases if closes(case) is not False}) > 2:
+            print(_held_back(cases))
+        return
+    cases = read()
+    rows = [row for case in cases for row in compare(case)]
     picture.draw(rows, PICTURE)
-    REPORT.write_text(report(rows), encoding="utf-8")
+    REPORT.write_text(report(cases, rows), encoding="utf-8")
     shutil.copy(REPORT, SERVED / "validation.md")  # the service shows both
     shutil.copy(PICTURE, SERVED)
     print(f"{REPORT.name} and {PICTURE.name} written")
 
 
 if __name__ == "__main__":
-    main()
+    main(*sys.argv[1:2])
