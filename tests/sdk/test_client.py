@@ -90,7 +90,7 @@ async def test_plan_as_text(caller: Caller, format: str, begins: str) -> None:
 
 
 async def test_seasons_as_text(caller: Caller) -> None:
-    path = {"kind": "path", "schedule": [{"weeks": 2, "intake_kcal": 3000}]}
+    path = {"kind": "path", "schedule": [{"weeks": 2, "intake_kcal": 2600}]}
     forecast = {"profile": PROFILE, "screening": SCREENING, "start_date": START, "question": path}
     assert b"Forecast of 2 weeks" in await caller("forecast_picture", **forecast)
     season = {"profile": PROFILE, "screening": SCREENING, "start_date": START, "horizon_weeks": 12}

@@ -3,7 +3,8 @@
 A file names what a paper reports; where it leaves a figure of the simulation open, one rule fills it for every trial:
 
 - Resting energy: as measured, else Mifflin MD et al. Am J Clin Nutr 1990;51:241-7.
-- Maintenance: as measured, else resting energy times the middle of the service's band of the activity level told.
+- Maintenance: as measured, else what the service says of such a person, given the resting energy and the activity
+  level: of both sexes by their share.
 - Carbohydrate: half of intake, before and during, where it was not reported.
 """
 
@@ -12,8 +13,11 @@ from typing import Any
 
 import msgspec
 from steelyard.science.body.uncertainty import Body, experience_years, training_dose
-from steelyard.science.measures.total_energy import PAL_BANDS
-from steelyard.science.person.person import ActivityLevel, BodyFatMethod, Training, TrainingStatus
+from steelyard.science.measures import total_energy
+from steelyard.science.measures.resting_energy import INDIVIDUAL_ERROR
+from steelyard.science.numbers.estimate import Estimate
+from steelyard.science.person.person import ActivityLevel, BodyFatMethod, Sex, Training, TrainingStatus
+from steelyard.science.person.person import Person as ServicePerson
 
 SHARED = Path(__file__).with_name("trials.toml")
 CARBOHYDRATE_SHARE = 0.5
@@ -267,8 +271,27 @@ def _maintenance_kcal(trial: Trial, resting_kcal: float) -> float:
     if told.kcal is not None:
         return told.kcal
     assert told.level is not None
-    low, high = PAL_BANDS[told.level]
-    return resting_kcal * (low + high) / 2
+    person = trial.person
+    if person.height_cm is None or person.age_years is None:
+        raise TrialError(f"{trial.id}: maintenance.level needs person.height_cm and person.age_years")
+    resting = Estimate(resting_kcal, INDIVIDUAL_ERROR * resting_kcal)
+    shares = ((Sex.MALE, person.male_share), (Sex.FEMALE, 1.0 - person.male_share))
+    return sum(
+        share
+        * total_energy.estimate(
+            ServicePerson(
+                sex=sex,
+                age_years=person.age_years,
+                height_cm=person.height_cm,
+                weight_kg=person.weight_kg,
+                activity=told.level,
+                training=Training(status=trial.training.status, resistance_sessions_per_week=0.0),
+            ),
+            resting,
+        ).mean
+        for sex, share in shares
+        if share > 0.0
+    )
 
 
 def _period(trial: Trial, eaten: Eaten, maintenance_kcal: float, usual_carbohydrate_kcal: float) -> Period:

@@ -9,6 +9,7 @@ import numpy as np
 from steelyard.science.register.version import MODEL_VERSION
 
 from . import comparison, continuous_model, energy_audit, long_horizon, picture
+from .cohorts import CLASS_BIAS, COHORTS, class_bias, estimated
 from .comparison import Row, closes, compare, summarise
 from .integrator_cases import CASES as INTEGRATED
 from .integrator_cases import served_ends
@@ -187,6 +188,25 @@ def _horizon() -> str:
     return table(head, body)
 
 
+def _cohorts() -> str:
+    body = []
+    for cohort in COHORTS:
+        said = estimated(cohort)
+        body.append(
+            [
+                cohort.title,
+                str(cohort.level),
+                f"{cohort.total_kcal:.0f}",
+                f"{said.mean:.0f} ({said.lower:.0f} to {said.upper:.0f})",
+                f"{said.mean / cohort.total_kcal - 1.0:+.1%}".replace("-", "−"),
+                cohort.assumed,
+            ]
+        )
+    head = ["group", "activity level", "measured, kcal/d", "estimated, 80 % of people", "off by", "assumed"]
+    by_level = ", ".join(f"{level} {off:+.1%}".replace("-", "−") for level, off in class_bias().items())
+    return f"{table(head, body)}\n\nMean by level: {by_level}."
+
+
 def _energy() -> str:
     body = [
         [
@@ -258,9 +278,9 @@ themselves.
 
 ### How each was simulated
 
-Resting energy as measured, else by Mifflin 1990. Maintenance, where not measured, is resting energy times the middle of
-the service's activity band. Constants of the model that were set with an eye on a case are named beside it: for these
-the case is in-sample. What the model does on trials it has not seen, the next section says.
+Resting energy as measured, else by Mifflin 1990. Maintenance, where not measured, is what the service says of such
+people at the activity level told. Constants of the model that were set with an eye on a case are named beside it: for
+these the case is in-sample. What the model does on trials it has not seen, the next section says.
 
 {_inputs(cases)}
 """
@@ -296,6 +316,14 @@ falls outside the acceptance is listed, not hidden. `make validate TRIALS=path` 
 Sources: {sources}.
 
 {_held_back(cases)}
+## Maintenance before a log
+
+Groups whose expenditure was measured, and that the estimate does not rest on, against resting energy times activity
+combined with the reference equations. Accepted: each mean inside the interval, no level off by more than
+{CLASS_BIAS:.0%}.
+
+{_cohorts()}
+
 ## Long horizon
 
 Hall KD et al. Lancet 2011;378:826-37, for the average overweight adult: in the end about 10 kcal/d per pound, half of

@@ -66,10 +66,12 @@ class ActivityByLevelDict(TypedDict):
     again.
 
     kind: Always `level`.
-    level: `sedentary` (PAL 1.40-1.55): seated work, little walking, little training. `light` (1.55-1.70): seated
-        work with daily walking or training a few times a week. `moderate` (1.70-1.85): on the feet for much of
-        the day, or hard training most days. `active` (1.85-2.00): physical work, or both. `very_active`
-        (2.00-2.40): heavy physical work or many hours of training.
+    level: `sedentary` (PAL 1.40-1.55; a quarter of adults by labelled water): seated nearly all day, hardly any
+        walking, no training. `light` (1.55-1.70; the next quarter): an ordinary seated day with some walking, or
+        desk work and three to five hours of lifting a week. `moderate` (1.70-1.85): on the feet for much of the
+        day, or an ordinary day and training on most days. `active` (1.85-2.00; the most active quarter): physical
+        work, or hard training of a competing athlete. `very_active` (2.00-2.40): heavy physical work or many
+        hours of training.
     """
 
     kind: "Literal['level']"

@@ -3,7 +3,7 @@
 from datetime import date
 from typing import NamedTuple
 
-from steelyard.science.measures import EerRow, RestingEnergy, cross_check
+from steelyard.science.measures import RestingEnergy, TotalRow
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
 from steelyard.science.register import FROM_EQUATIONS, record
@@ -35,7 +35,7 @@ class Maintenance(NamedTuple):
     activity_level: float
     resting: RestingEnergy
     fat_fraction: Estimate
-    requirements: tuple[EerRow, ...]
+    totals: tuple[TotalRow, ...]
 
 
 @answering
@@ -62,7 +62,7 @@ def estimate_maintenance(asked: MaintenanceAsked) -> Answered[Maintenance]:
             activity_level=physical.mean / assessed.resting.mean,
             resting=assessed.resting,
             fat_fraction=assessed.fat,
-            requirements=cross_check(member.person, assessed.total.pal),
+            totals=assessed.total.rows,
         ),
         reasons=[assessed.resting.reason, *assessed.resting.notes, *assessed.total.notes],
         cautions=[*member.cautions, *([FROM_EQUATIONS] if learnt is None else [])],

@@ -11,24 +11,31 @@ T = TypeVar("T", bound="EquationRow")
 
 @_attrs_define
 class EquationRow:
-    """One prediction equation: its value for this person and whether it was used.
+    """One prediction equation: its value for this person, whether it was used and how much it counted.
 
     Attributes:
+        estimates (str): `resting` energy, or `total`: the estimate before a log, which the rows of `total` make by
+            their weights.
         id (str): Id of the equation.
         is_applicable (bool): Whether this person is in its valid range.
         is_used (bool): Whether it entered the estimate.
         kcal_per_day (float): Its value, kilocalories a day.
         notes (list[str]): Why it does not apply or was not used.
+        weight (float): Its share in the estimate of what it predicts, 0 to 1.
     """
 
+    estimates: str
     id: str
     is_applicable: bool
     is_used: bool
     kcal_per_day: float
     notes: list[str]
+    weight: float
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
     def to_dict(self) -> dict[str, Any]:
+        estimates = self.estimates
+
         id = self.id
 
         is_applicable = self.is_applicable
@@ -39,15 +46,19 @@ class EquationRow:
 
         notes = self.notes
 
+        weight = self.weight
+
         field_dict: dict[str, Any] = {}
         field_dict.update(self.additional_properties)
         field_dict.update(
             {
+                "estimates": estimates,
                 "id": id,
                 "is_applicable": is_applicable,
                 "is_used": is_used,
                 "kcal_per_day": kcal_per_day,
                 "notes": notes,
+                "weight": weight,
             }
         )
 
@@ -56,6 +67,8 @@ class EquationRow:
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
         d = dict(src_dict)
+        estimates = d.pop("estimates")
+
         id = d.pop("id")
 
         is_applicable = d.pop("is_applicable")
@@ -66,12 +79,16 @@ class EquationRow:
 
         notes = cast(list[str], d.pop("notes"))
 
+        weight = d.pop("weight")
+
         equation_row = cls(
+            estimates=estimates,
             id=id,
             is_applicable=is_applicable,
             is_used=is_used,
             kcal_per_day=kcal_per_day,
             notes=notes,
+            weight=weight,
         )
 
         equation_row.additional_properties = d

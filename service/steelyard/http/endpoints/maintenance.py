@@ -49,17 +49,19 @@ def estimate_maintenance(body: MaintenanceRequest) -> MaintenanceResponse:
 def _rows(found: answers.Maintenance) -> list[EquationRow]:
     resting = found.resting
     rows = [
-        EquationRow(id, round(value), is_applicable, weight > 0.0, notes)
+        EquationRow(id, "resting", round(value), is_applicable, weight > 0.0, round(weight, 3), notes)
         for (id, _, is_applicable, weight, _, notes), value in zip(resting.lines, resting.values, strict=True)
     ]
     rows += [
         EquationRow(
             row.id,
+            "total",
             round(row.kcal_per_day),
-            is_applicable=row.is_applicable and row.is_match,
-            is_used=False,
+            is_applicable=row.is_applicable,
+            is_used=row.weight > 0.0,
+            weight=round(row.weight, 3),
             notes=[row.why_not.text] if row.why_not else [],
         )
-        for row in found.requirements
+        for row in found.totals
     ]
     return rows

@@ -21,12 +21,24 @@ class MaintenanceRequest(Request, frozen=True, kw_only=True):
 
 
 class EquationRow(Response, frozen=True):
-    """One prediction equation: its value for this person and whether it was used."""
+    """One prediction equation: its value for this person, whether it was used and how much it counted."""
 
     id: Annotated[str, Meta(description="Id of the equation.", examples=["mifflin"])]
+    estimates: Annotated[
+        str,
+        Meta(
+            description="`resting` energy, or `total`: the estimate before a log, which the rows of `total` make by "
+            "their weights.",
+            examples=["resting"],
+        ),
+    ]
     kcal_per_day: Annotated[float, Meta(description="Its value, kilocalories a day.", examples=[1780])]
     is_applicable: Annotated[bool, Meta(description="Whether this person is in its valid range.")]
     is_used: Annotated[bool, Meta(description="Whether it entered the estimate.")]
+    weight: Annotated[
+        float,
+        Meta(description="Its share in the estimate of what it predicts, 0 to 1.", examples=[0.333]),
+    ]
     notes: Annotated[list[str], Meta(description="Why it does not apply or was not used.")]
 
 

@@ -49,8 +49,7 @@ from .resting_energy import (
     RestingEnergy,
 )
 from .total_energy import (
-    EerRow,
-    cross_check,
+    TotalRow,
 )
 
 __all__ = [
@@ -60,7 +59,6 @@ __all__ = [
     "Bounds",
     "Composition",
     "DensityConversion",
-    "EerRow",
     "FatEstimate",
     "FatRange",
     "FatValue",
@@ -73,10 +71,10 @@ __all__ = [
     "SkinfoldMethod",
     "Skinfolds",
     "Standing",
+    "TotalRow",
     "assess",
     "body_of",
     "check_expenditure",
-    "cross_check",
     "doubts_about_expenditure",
     "estimate_composition",
     "fat_by_size",

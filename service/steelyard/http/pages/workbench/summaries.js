@@ -32,8 +32,10 @@ const SUMMARIES = {
     tables: [
       details(
         `${count(a.equations.filter((row) => row.is_used).length, "equation")} used of ${a.equations.length}`,
-        table("Resting energy by each equation", ["Equation", "kcal/d", "Applies", "Used"],
-          a.equations.map((row) => [words(row.id), number(row.kcal_per_day), yes(row.is_applicable), yes(row.is_used)])),
+        table("What each equation says, and its share", ["Equation", "Of", "kcal/d", "Applies", "Share"],
+          a.equations.map((row) => [
+            words(row.id), words(row.estimates), number(row.kcal_per_day), yes(row.is_applicable), percent(row.weight),
+          ])),
       ),
     ],
   }),
