@@ -191,11 +191,11 @@ def draw_outcomes(
     ``sources`` left out stay at their mean, for ``PRIOR``; the other worlds always have them all.
     """
     if generator is Generator.PRIOR:
-        return _live(people, _from_prior(people, rng, sources), 1.0)
+        return _live(people, _from_prior(people, rng, sources), 1.0, 1.0)
     world = _WORLDS[generator]
     life = _misspecified(people, rng, world)
     with _physics_of(world):
-        return _live(people, life, world.adaptation)
+        return _live(people, life, world.adaptation, world.salt_water)
 
 
 def _fat(people: People, score: Array) -> Array:
@@ -240,7 +240,7 @@ class _World(NamedTuple):
     lean_energy: float
     lean_share: float
     glycogen_water: float
-    carbohydrate_water: float
+    salt_water: float
     adaptation: float
     adaptation_days: float
     training_gain: float
@@ -263,7 +263,6 @@ def _physics_of(world: _World) -> Iterator[None]:
         "PARTITION_KG": world.lean_share * body_constants.PARTITION_KG,
         "GLYCOGEN_WATER": water,
         "BASELINE_GLYCOGEN_KG": body_constants.GLYCOGEN_KG * (1.0 + water),
-        "SODIUM_BY_CARBOHYDRATE": world.carbohydrate_water * body_constants.SODIUM_BY_CARBOHYDRATE,
         "ADAPTATION_DAYS": world.adaptation_days * body_constants.ADAPTATION_DAYS,
     }
     # Each module of the model holds its own name for a constant.
@@ -318,7 +317,7 @@ def _misspecified(people: People, rng: np.random.Generator, world: _World) -> _L
     )
 
 
-def _live(people: People, life: _Life, adaptation_factor: float) -> dict[Quantity, Array]:
+def _live(people: People, life: _Life, adaptation_factor: float, salt_factor: float) -> dict[Quantity, Array]:
     """Walk every body through half a year of its diet, a week at a time."""
     body, diet = people.body, people.diet
     model, state = calibrate(
@@ -330,7 +329,13 @@ def _live(people: People, life: _Life, adaptation_factor: float) -> dict[Quantit
         training_dose=body.training_dose,
         ops=OPS,
     )
-    model = model._replace(partition_scale=life.partition_scale, training_gain=life.training_gain)
+    model = model._replace(
+        partition_scale=life.partition_scale,
+        training_gain=life.training_gain,
+        salt_water_kg=salt_factor * model.salt_water_kg,
+        sodium_by_carbohydrate_mg=salt_factor * model.sodium_by_carbohydrate_mg,
+        surplus_activity_share=adaptation_factor * model.surplus_activity_share,
+    )
 
     def adapted(intake: Array) -> BodyModel:
         moved = adapting(model, intake, life.adaptation_score, OPS)

@@ -15,9 +15,13 @@ RESTING, MAINTENANCE = 1780.0, 2848.0
 
 
 def reference_man(**changed: float) -> tuple[BodyModel, BodyState]:
-    """Calibrated; without gut content, lifting or a factor on the lean share unless ``changed`` says otherwise."""
+    """Calibrated to the published model: what the service adds to it is left out unless ``changed`` says otherwise."""
     model, state = calibrate(weight_kg=80.0, fat_kg=12.0, maintenance_kcal=MAINTENANCE, resting_kcal=RESTING)
-    plain = {"gut_kg": 0.0, "surplus_lean_factor": 1.0, "fat_free_kg": 1e12}  # the last: no ceiling on lean
+    plain = {
+        "gut_kg": 0.0, "salt_water_kg": 0.0, "sodium_by_carbohydrate_mg": 4000.0, "surplus_activity_share": 0.0,
+        "surplus_lean_factor": 1.0, "level_partition": 0.0, "surplus_without_protein": 1.0, "deficit_rate_effect": 0.0,
+        "fat_free_kg": 1e12,  # no ceiling on lean
+    }  # fmt: skip
     return model._replace(**{**plain, **changed}), state
 
 
@@ -49,7 +53,10 @@ PATHS = {
     "deep_deficit_low_carbohydrate": Path(
         *lifter(), [Diet(MAINTENANCE - 900, 350.0, 2.2, sodium_change_mg=-1500.0, thermic_shift_kcal=40.0)]
     ),
-    "surplus": Path(*reference_man(surplus_lean_factor=0.8, fat_free_kg=68.0), [eating(600)]),
+    "surplus": Path(
+        *reference_man(surplus_lean_factor=0.8, fat_free_kg=68.0, surplus_activity_share=0.1, salt_water_kg=0.9),
+        [eating(600)],
+    ),
     "novice_in_a_small_deficit": Path(*lifter(years=0.0), [eating(-200, 2.0)]),
     "trained_in_a_surplus_with_more_activity": Path(
         *lifter(years=2.5), [eating(300, 1.8)._replace(activity_change_kcal_per_kg=1.5)]
@@ -77,7 +84,8 @@ def expenditure(
 
 def mean_adaptation(before: BodyState, model: BodyModel, diet: Diet, days: float) -> float:
     """Mean over the step of the exponential approach to its resting value, by its integral."""
-    rest = model.adaptation_share * (diet.intake_kcal - model.maintenance_kcal)
+    change = diet.intake_kcal - model.maintenance_kcal
+    rest = model.adaptation_share * change + model.surplus_activity_share * max(change, 0.0)
     tau = bc.ADAPTATION_DAYS
     return rest + (before.adaptation_kcal - rest) * tau / days * (1 - math.exp(-days / tau))
 
@@ -92,18 +100,27 @@ def tissue_at_midpoint(
     upkeep = expenditure(model, diet, fat, lean, carried, mean_adaptation(before, model, diet, days), (0.0, 0.0))
     gap = diet.intake_kcal - glycogen_flow - upkeep
     share = bc.PARTITION_KG / (bc.PARTITION_KG + fat)
-    response = min(max((diet.protein_g_per_kg - 0.8) / (1.62 - 0.8), 0.0), 1.0)
+    response = (diet.protein_g_per_kg - 0.8) / (1.62 - 0.8)
     years = model.experience_years + model.training_dose * (before.day + days / 2) / 365.25
     beginner = model.training_gain * model.fat_free_kg
+    freshness = 1 / (1 + years)
     if gap > 0:
-        share *= model.surplus_lean_factor * model.partition_scale
-        ceiling = bc.SURPLUS_LEAN_CEILING * model.fat_free_kg * max(1 / (1 + years), bc.LEAN_CEILING_FLOOR)
-        share /= 1 + share * gap / (bc.LEAN_ENERGY * ceiling)
+        share += model.level_partition * (bc.LEVEL_SHARE - share)
+        without = model.surplus_without_protein
+        share *= without + (1 - without) * min(max(response, -0.25), 1.0)
+        share *= model.surplus_lean_factor * (1 + bc.SURPLUS_TRAINED_BOOST * model.training_dose)
+        share *= model.partition_scale
+        ceiling = bc.SURPLUS_LEAN_CEILING * model.fat_free_kg * max(freshness, bc.LEAN_CEILING_FLOOR)
+        share /= 1 + max(share, 0.0) * gap / (bc.LEAN_ENERGY * ceiling)
+        supply = 0.0
     else:
+        supply = -gap / (bc.FAT_SUPPLY_LIMIT * fat)
         share *= eb.deficit_factor(model, diet.protein_g_per_kg)
-    protein = (1 + bc.PROTEIN_GAIN_BOOST * response) / (1 + bc.PROTEIN_GAIN_BOOST)
-    grown = beginner * model.training_dose / (1 + years) * protein
-    grown *= math.exp(min(gap, 0.0) / (bc.FAT_SUPPLY_LIMIT * fat))
+        share *= 1 + model.deficit_rate_effect * (supply / (1 + supply) - 0.5)
+    protein = (1 + bc.PROTEIN_GAIN_BOOST * min(max(response, 0.0), 1.0)) / (1 + bc.PROTEIN_GAIN_BOOST)
+    kept = bc.GROWTH_KEPT_BY_PROTEIN * min(max((diet.protein_g_per_kg - 0.8) / (2.0 - 0.8), 0.0), 1.0)
+    grown = beginner * model.training_dose * freshness * protein
+    grown *= math.exp(-(1 - kept) * supply)
     _stored, fat_rate, lean_rate = np.linalg.solve(
         np.array(
             [

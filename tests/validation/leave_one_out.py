@@ -28,11 +28,18 @@ class Refitted(NamedTuple):
     prior: Estimate
 
 
+# Priors: exercise halved the lean share of the loss (Weinheimer 2010); protein spares something between nothing and all
+# in people who lift; Forbes (1); 20 +- 15 % of a surplus beyond the cost of digesting it, less the 14 % of Hall 2011;
+# the size of first-week water and what of it returns in studies that are no trials here (Hall 2015, Heymsfield 2011).
 REFITTED = (
     Refitted("training_sparing", "training_sparing", Estimate(0.5, 0.15)),
-    Refitted("protein_sparing_trained", "protein_sparing_trained", Estimate(0.4, 0.3)),
+    Refitted("protein_sparing_trained", "protein_sparing_trained", Estimate(0.5, 0.3)),
     Refitted("surplus_lean_factor", "surplus_lean_factor", Estimate(1.0, 0.3)),
-    Refitted("adaptive_thermogenesis_share", "adaptation_share", Estimate(0.14, 0.10)),
+    Refitted("spontaneous_activity_share", "surplus_activity_share", Estimate(0.06, 0.15)),
+    Refitted("adaptive_thermogenesis_share", "adaptation_share", Estimate(0.14, 0.05)),
+    Refitted("deficit_rate_effect", "deficit_rate_effect", Estimate(0.3, 0.2)),
+    Refitted("salt_water", "salt_water_kg", Estimate(0.9, 0.3)),
+    Refitted("salt_water_recovery", "salt_recovery", Estimate(0.5, 0.25)),
 )
 
 

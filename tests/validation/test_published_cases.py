@@ -10,33 +10,28 @@ from validation.long_horizon import FIRST_YEAR, KCAL_PER_LB, LIFTER, OVERWEIGHT,
 
 ROWS = {(row.case.id, row.quantity): row for case in trials.read() for row in compare(case)}
 
-# (case, quantity): measured, forecast [kg]. V2: both arms ate half of their energy as carbohydrate, so that the model
-# takes the same water from both, while the arm of high protein hardly lost any. V6: without training, protein changes
-# nothing in the model's surplus. V7: people moved more when overfed, on average as well.
+# (case, quantity): measured, forecast [kg]. V2: the arm of high protein hardly lost any water, on the same carbohydrate
+# as the other. V4: the long-horizon rule below asks for more lean tissue in a slow loss than this trial saw. V6: on 5 %
+# protein lean tissue was lost while fat was gained; on more of it more water was gained. V7: people moved far more.
 OUTSIDE = {
-    ("V2-protein", "body mass"): (-1.50, -2.65),
-    ("V2-protein", "fat-free mass"): (-0.30, -1.30),
-    ("V4", "fat-free mass"): (-2.00, -2.99),
-    ("V6-low", "body mass"): (3.16, 5.86),
-    ("V6-low", "fat-free mass"): (-0.70, 1.90),
-    ("V6-normal", "fat-free mass"): (2.87, 1.90),
-    ("V6-high", "fat-free mass"): (3.18, 1.90),
-    ("V7", "body mass"): (4.70, 5.92),
-    ("V7", "fat mass"): (2.30, 4.04),
+    ("V2-protein", "body mass"): (-1.50, -2.49),
+    ("V2-protein", "fat-free mass"): (-0.30, -1.12),
+    ("V4", "fat-free mass"): (-2.00, -2.80),
+    ("V6-low", "body mass"): (3.16, 4.65),
+    ("V6-low", "fat-free mass"): (-0.70, 0.77),
+    ("V6-high", "body mass"): (6.51, 5.69),
+    ("V6-high", "fat-free mass"): (3.18, 2.25),
+    ("V7", "body mass"): (4.70, 5.73),
+    ("V7", "fat mass"): (2.30, 3.51),
 }
 # (case, quantity): share of participants in the 80 % interval: few people, or a bias above.
 COVERED_OTHERWISE = {
-    ("V2-control", "body mass"): 0.61,
-    ("V2-protein", "body mass"): 0.46,
+    ("V2-protein", "body mass"): 0.53,
     ("V4", "body mass"): 0.91,
-    ("V4", "fat-free mass"): 0.69,
-    ("V5", "fat-free mass"): 0.62,
-    ("V6-low", "body mass"): 0.35,
-    ("V6-low", "fat-free mass"): 0.13,
-    ("V6-normal", "fat-free mass"): 0.70,
-    ("V6-high", "fat-free mass"): 0.59,
-    ("V7", "body mass"): 0.69,
-    ("V7", "fat mass"): 0.59,
+    ("V4", "fat-free mass"): 0.72,
+    ("V5", "fat-free mass"): 0.69,
+    ("V6-low", "body mass"): 0.59,
+    ("V6-low", "fat-free mass"): 0.53,
 }
 # Gained where a little was lost: see V6 above.
 OTHER_SIGN = {("V6-low", "fat-free mass")}

@@ -8,7 +8,7 @@ from pathlib import Path
 import numpy as np
 from steelyard.science.register.version import MODEL_VERSION
 
-from . import comparison, continuous_model, energy_audit, long_horizon, picture
+from . import comparison, continuous_model, energy_audit, first_weeks, long_horizon, picture
 from .cohorts import CLASS_BIAS, COHORTS, class_bias, estimated
 from .comparison import Row, closes, compare, summarise
 from .integrator_cases import CASES as INTEGRATED
@@ -188,6 +188,26 @@ def _horizon() -> str:
     return table(head, body)
 
 
+def _first_weeks() -> str:
+    body = []
+    for start in first_weeks.STARTS:
+        found = first_weeks.first_weeks(start)
+        body.append(
+            [
+                start.title,
+                f"{kg(found.deepest)} on day {found.day}",
+                kg(found.after_one_week),
+                kg(found.after_six_weeks),
+                f"{found.returned:.0%}",
+                kg(found.back_after_a_week),
+                kg(found.back_after_two),
+            ]
+        )
+    head = ["into a deficit of 500 kcal/d", "deepest, kg", "after a week", "after six", "returned within the phase"]
+    head += ["a week at maintenance after it", "two weeks"]
+    return table(head, body)
+
+
 def _cohorts() -> str:
     body = []
     for cohort in COHORTS:
@@ -316,6 +336,19 @@ falls outside the acceptance is listed, not hidden. `make validate TRIALS=path` 
 Sources: {sources}.
 
 {_held_back(cases)}
+## Carried mass
+
+A man of 80 kg with 14 kg of fat who lifts. Carried mass is glycogen with its water, salt water and gut content, here
+against the day before. From a surplus of 250 kcal/d {first_weeks.FROM_SURPLUS[0]:g} to {first_weeks.FROM_SURPLUS[1]:g}
+kg should go at its deepest, from maintenance {first_weeks.FROM_MAINTENANCE[0]:g} to
+{first_weeks.FROM_MAINTENANCE[1]:g}. What of it returns while the deficit lasts is salt water, taken back as the body
+restores its balance.
+
+{_first_weeks()}
+
+After a year of gain (30 weeks), cut (8) and hold (14) carried mass is {kg(first_weeks.year_of_phases()[-1])} kg from
+where it began.
+
 ## Maintenance before a log
 
 Groups whose expenditure was measured, and that the estimate does not rest on, against resting energy times activity

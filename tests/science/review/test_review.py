@@ -124,23 +124,27 @@ def test_early_days_are_too_early(habits: Habits, day: int) -> None:
     assert moved <= 0.15
 
 
-@pytest.mark.parametrize(("habits", "most"), [(AS_PLANNED, 0.10), (JUMP, 0.14)])
+@pytest.mark.parametrize(("habits", "most"), [(AS_PLANNED, 0.05), (JUMP, 0.14)])
 def test_false_corrections_are_rare(habits: Habits, most: float) -> None:
-    """The plan is kept and tissue truly lies within its interval, yet the intake is changed (rails included)."""
+    """The plan is kept and tissue truly lies within its interval, yet the intake is changed (rails included).
+
+    A rise of 1.5 kg overnight that stays and whose cause is not told is no longer granted as water for good: it is what
+    eating that is not logged looks like; but where water is in play the review asks before it corrects.
+    """
     for day in (21, 28):
         wrong = sum(c.is_truly_within and c.found.advice.correction_kcal != 0 for c in cases(habits)[day]) / PEOPLE
         print(f"\njump of {habits.jump_kg} kg, day {day}: {wrong:.0%} false corrections")
         assert wrong <= most
 
 
-def test_tissue_is_read_without_bias_and_with_honest_errors() -> None:
+def test_tissue_is_read_with_honest_errors() -> None:
+    """These bodies carry 1.1 kg per 1,000 kcal/d; the reader expects bodies that carry 0.9 to 2.1."""
     errors = [case.tissue_error_kg for case in cases(AS_PLANNED)[28]]
     sds = [case.found.tissue.sd for case in cases(AS_PLANNED)[28]]
     mean = sum(errors) / PEOPLE
-    spread = (sum(e * e for e in errors) / PEOPLE) ** 0.5
-    assert abs(mean) <= 3.0 * spread / PEOPLE**0.5
-    # The standard error of an SD of 100 is 7 %.
-    assert spread == pytest.approx(sum(sds) / PEOPLE, rel=0.25)
+    assert abs(mean) <= 0.1
+    covered = sum(abs(e) <= 1.2816 * sd for e, sd in zip(errors, sds, strict=True)) / PEOPLE
+    assert 0.72 <= covered <= 0.96
 
 
 def test_probabilities_add_up_and_know_the_direction() -> None:
@@ -175,7 +179,7 @@ def test_any_window_agrees_with_the_trend() -> None:
     for change in trend.changes:
         found = change_over(trend, change.days)
         assert (found.weight, found.tissue, found.carried) == (change.weight, change.tissue, change.carried)
-        split = trend.split.tissue_kg
+        split = trend.smoothed.tissue_kg
         assert found.tissue.mean == pytest.approx(split[-1] - split[-1 - change.days], abs=1e-9)
     between = change_over(trend, 20)
     assert between.weight.mean == pytest.approx(between.tissue.mean + between.carried.mean, abs=1e-9)
@@ -187,11 +191,11 @@ def test_any_window_agrees_with_the_trend() -> None:
 
 
 # Of food that never was logged the weight has told only a part by day 21.
-@pytest.mark.parametrize(("habits", "most_bias_kg"), [(OVEREATER, 0.3), (UNDER_REPORTER, 0.6), (UNDER_EATER, 0.3)])
+@pytest.mark.parametrize(("habits", "most_bias_kg"), [(OVEREATER, 0.2), (UNDER_REPORTER, 0.5), (UNDER_EATER, 0.4)])
 def test_a_correction_brings_the_member_back_to_target(habits: Habits, most_bias_kg: float) -> None:
     """From day 21 on the corrected plan is eaten (as logged, what was unlogged stays unlogged) until day 42."""
     with_it, without = [], []
-    for seed in range(150):  # maintenance lies nearer to the floors than resting energy times activity alone had it
+    for seed in range(120):
         member = Member(seed)
         phase = member.plan(6, ROOMY_DEFICIT_KCAL)
         member.follow(phase, 21, habits)
@@ -375,7 +379,7 @@ def steady(kind: PhaseKind, extra_kcal: float, days: int, seed: int = 8) -> tupl
 @pytest.mark.parametrize("kind", [PhaseKind.GAIN, PhaseKind.MAINTENANCE])
 def test_a_gain_or_a_hold_off_its_plan_is_corrected_to_its_rate(kind: PhaseKind) -> None:
     seen: dict[Verdict, list[int]] = {verdict: [] for verdict in Verdict}
-    for seed in range(12):
+    for seed in range(18):
         for extra in (-450.0, 0.0, 450.0):
             member, phase = steady(kind, extra, 35, seed)
             found = review(member, phase)
@@ -453,9 +457,10 @@ def test_bad_input_is_named() -> None:
         review_phase(member.told(), phase, ahead, member.day)
     feasting = Log([Weighing(START_DAY - 400 + i, 80.0) for i in range(410)],
                   [IntakeDay(START_DAY - 400 + i, 15_000.0) for i in range(409)])  # fmt: skip
-    with pytest.raises(OutOfDomain) as refused:
-        review_phase(member.told(), phase, feasting, START_DAY + 9)
-    assert refused.value.code == "MAINTENANCE_IMPLAUSIBLE"
+    found = review_phase(member.told(), phase, feasting, START_DAY + 9)
+    # Nobody eats that: it is set aside as kilojoules, and said, before it reaches maintenance.
+    assert "LOG_INTAKE_KILOJOULES" in {note.code for note in found.notes}
+    assert found.maintenance.log_share == 0.0
 
 
 def test_the_first_day_and_a_log_that_begins_late() -> None:

@@ -28,7 +28,12 @@ from .daily_noise import (
 )
 from .energy_balance import (
     advance,
+    ceiling_kcal,
     deficit_factor,
+    deficit_share,
+    supply_of,
+    surplus_factor,
+    surplus_share,
     walk,
 )
 from .forecasting import (
@@ -111,10 +116,12 @@ __all__ = [
     "advance",
     "assemble",
     "calibrate",
+    "ceiling_kcal",
     "crossing",
     "current_maintenance_kcal",
     "days_for_target",
     "deficit_factor",
+    "deficit_share",
     "expected_carried_kg",
     "experience_years",
     "forecast",
@@ -124,6 +131,9 @@ __all__ = [
     "prior_noise",
     "settle_at",
     "start_body",
+    "supply_of",
+    "surplus_factor",
+    "surplus_share",
     "training_dose",
     "walk",
 ]

@@ -14,11 +14,14 @@ from .constants import (
     GLYCOGEN_WATER,
     GUT_CONTENT_KG,
     GUT_DAYS,
+    SALT_RECOVERY,
+    SALT_RECOVERY_DAYS,
+    SALT_WATER_KG,
     SODIUM_BY_CARBOHYDRATE,
     SODIUM_EXCRETION,
     SODIUM_PER_LITRE,
 )
-from .energy_balance import carried_after
+from .energy_balance import carried_after, salt_answer
 
 _LEAST_CARBOHYDRATE = 1.0  # kcal/d, as in the model: keeps a fast finite
 
@@ -42,6 +45,7 @@ def expected_carried_kg(
         usual_intake_kcal * BASELINE_CARBOHYDRATE_SHARE if usual_carbohydrate_kcal is None else usual_carbohydrate_kcal
     )
     water_left = math.exp(-SODIUM_EXCRETION / SODIUM_PER_LITRE)
+    recovered_left = math.exp(-1.0 / SALT_RECOVERY_DAYS)
     gut_left = math.exp(-1.0 / GUT_DAYS)
     bound = 1.0 + GLYCOGEN_WATER
     sqrt, tanh = ops.sqrt, ops.tanh
@@ -49,6 +53,7 @@ def expected_carried_kg(
     glycogen: Number = GLYCOGEN_KG
     water: Number = 0.0
     gut: Number = 0.0
+    recovered: Number = 0.0
     path: Column = []
     for day, intake in enumerate(intake_kcal):
         path.append((glycogen - GLYCOGEN_KG) * bound + water + gut)
@@ -59,8 +64,11 @@ def expected_carried_kg(
             relative = ops.maximum(carbohydrate_kcal[day], _LEAST_CARBOHYDRATE) / usual_carbohydrate
         rest = GLYCOGEN_KG * sqrt(relative)
         grown = tanh(relative * usual_carbohydrate / (rest * GLYCOGEN_ENERGY))
-        water_rest = SODIUM_BY_CARBOHYDRATE / SODIUM_EXCRETION * (relative - 1.0)
-        glycogen, water, gut = carried_after(
-            glycogen, water, gut, rest, water_rest, GUT_CONTENT_KG * excess, grown, water_left, gut_left
-        )
+        salt = SALT_WATER_KG * salt_answer(excess, ops)
+        water_rest = SODIUM_BY_CARBOHYDRATE / SODIUM_EXCRETION * (relative - 1.0) + salt
+        glycogen, water, gut, recovered = carried_after(
+            glycogen, water, gut, recovered,
+            rest, water_rest, GUT_CONTENT_KG * excess, SALT_RECOVERY * ops.minimum(salt, 0.0),
+            grown, water_left, gut_left, recovered_left, ops,
+        )  # fmt: skip
     return path

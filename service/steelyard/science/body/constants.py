@@ -7,20 +7,30 @@ from ..register import (
     BOUCHARD_1990,
     BRAY_2012,
     CAMPBELL_2020,
+    CHASTON_2007,
     CONVERTINO_1991,
     DIAZ_1992,
+    FORBES_1986,
     FORBES_1987,
     HALL_2007,
+    GARTHE_2013,
     HALL_2008,
     HALL_2010,
     HALL_2011,
+    HALL_2015,
+    HALL_2016,
+    HEER_2000,
+    HEYMSFIELD_2011,
     IOM_2005,
     JAGER_2017,
     LEVINE_1999,
+    LONGLAND_2016,
     METTLER_2010,
     MORTON_2018,
+    MULLER_2015,
     ROBERTS_2020,
     TRANSIT_2011,
+    SAGAYAMA_2014,
     WEINHEIMER_2010,
     WYCHERLEY_2012,
     Basis,
@@ -72,6 +82,14 @@ ADAPTATION_SHARE = constant(
     "between people under overfeeding is large (Levine 1999)",
     sources=(*HALL, LEVINE_1999),
 )  # fmt: skip
+SURPLUS_ACTIVITY_SHARE = constant(
+    "spontaneous_activity_share", 0.10, unit="kcal/kcal", standard_deviation=0.15, basis=Basis.JUDGEMENT,
+    summary="Further share of a surplus that is spent in moving more: between the two thirds of the rise of "
+    "expenditure in overfed people (Levine 1999) and the trials that show no more than size and food "
+    "cost. Set on Bouchard 1990, Bray 2012 and Levine 1999 (in-sample): more than 0.10 leaves too little "
+    "fat in the first",
+    sources=(LEVINE_1999, BRAY_2012, BOUCHARD_1990),
+)  # fmt: skip
 ADAPTATION_DAYS = constant(
     "adaptive_thermogenesis_time", 14.0, unit="d", summary="Time constant of adaptation", sources=HALL
 )
@@ -87,8 +105,45 @@ SODIUM_EXCRETION = constant(
     sources=HALL,
 )  # fmt: skip
 SODIUM_BY_CARBOHYDRATE = constant(
-    "sodium_excretion_carbohydrate", 4000.0, unit="mg/d", summary="Sodium retained or lost with carbohydrate",
-    sources=HALL,
+    "sodium_excretion_carbohydrate", 1000.0, unit="mg/d", basis=Basis.JUDGEMENT,
+    summary="Sodium retained or lost with carbohydrate. 4000 in Hall 2011, with which taking out nearly all "
+    "carbohydrate at equal energy costs 2.5 kg; 1.6 kg was seen (Hall 2016) and 0.6 kg between diets that "
+    "cut carbohydrate or fat by 800 kcal/d (Hall 2015). The rest of the first water follows energy: see "
+    "salt_water",
+    sources=(HALL_2011, HALL_2015, HALL_2016),
+)  # fmt: skip
+SALT_WATER_KG = constant(
+    "salt_water", 1.0, unit="kg", standard_deviation=0.3, basis=Basis.JUDGEMENT,
+    summary="Salt water that a large cut of intake takes at most; a smaller one takes less, by a falling "
+    "exponential. With it six days of 30 % less fat cost 1.1 kg of weight (1.3 seen) and of less carbohydrate 1.9 kg "
+    "(1.85; Hall 2015), and three weeks of half the food after a week of half as much again 6.3 kg (6.0; Muller "
+    "2015): none of them a trial here",
+    sources=(HALL_2015, MULLER_2015),
+)  # fmt: skip
+SALT_WATER_SCALE = constant(
+    "salt_water_scale", 0.15, unit="kcal/kcal", basis=Basis.JUDGEMENT,
+    summary="Cut of intake, as a share of maintenance, at which 63 % of salt water has gone: from a surplus of "
+    "250 into a deficit of 500 kcal/d about 1 kg of carried mass goes, from maintenance 0.75 kg",
+    sources=(MULLER_2015,),
+)  # fmt: skip
+SALT_WATER_SURPLUS = constant(
+    "salt_water_surplus", 0.4, unit="1", basis=Basis.JUDGEMENT,
+    summary="Answer of salt water to a surplus over that to a deficit: three days of much food added 0.7 kg of "
+    "water with its glycogen (Sagayama 2014), a week 1.8 kg with its tissue (Muller 2015), and added salt "
+    "by itself nothing (Heer 2000)",
+    sources=(SAGAYAMA_2014, MULLER_2015, HEER_2000),
+)  # fmt: skip
+SALT_RECOVERY = constant(
+    "salt_water_recovery", 0.85, unit="1", standard_deviation=0.2, basis=Basis.JUDGEMENT,
+    summary="Share of the salt water lost to a deficit that the body takes back while the deficit lasts, as "
+    "sodium balance is restored. Set on Mettler 2010, Huovinen 2015 and Campbell 2020 (in-sample), in "
+    "which fat-free mass fell less than water that follows intake alone would have it",
+)  # fmt: skip
+SALT_RECOVERY_DAYS = constant(
+    "salt_water_recovery_time", 9.0, unit="d", basis=Basis.JUDGEMENT,
+    summary="Time constant of taking it back: the first phase of weight loss has a half-time under a week and is "
+    "over in four to six (Heymsfield 2011)",
+    sources=(HEYMSFIELD_2011,),
 )  # fmt: skip
 GUT_CONTENT_KG = constant(
     "gut_content", 0.5, unit="kg", standard_deviation=0.3, basis=Basis.JUDGEMENT,
@@ -107,7 +162,7 @@ BASELINE_CARBOHYDRATE_SHARE = constant(
 
 CARRIED_SPREAD = constant(
     "carried_mass_spread",
-    0.4,
+    0.5,
     unit="1",
     summary="Between-person SD of carried mass for a given change of diet, as a share of its mean: salt, gut content "
     "and how settled the diet was",
@@ -145,15 +200,53 @@ PROTEIN_SPARING = constant(
     basis=Basis.FROM_MEMORY, sources=(WYCHERLEY_2012,),
 )  # fmt: skip
 PROTEIN_SPARING_TRAINED = constant(
-    "protein_sparing_trained", 0.65, unit="1", standard_deviation=0.2,
+    "protein_sparing_trained", 0.8, unit="1", standard_deviation=0.2,
     summary="Share of the remaining lean loss that protein prevents in people who lift (low- against "
-    "high-protein arms of trained people)",
+    "high-protein arms of trained people, in-sample; refitted without one study at a time 0.66 to 0.83)",
     basis=Basis.JUDGEMENT, sources=(METTLER_2010, CAMPBELL_2020),
 )  # fmt: skip
+TRAINING_NEEDS_PROTEIN = constant(
+    "training_sparing_needs_protein", 0.5, unit="1", basis=Basis.JUDGEMENT,
+    summary="Share of the sparing by training that is lost at the protein allowance: Mettler 2010 (in-sample) "
+    "lost 1.6 kg of lean mass in two weeks on 1.0 g/kg, 0.3 kg on 2.3, both lifting",
+    sources=(METTLER_2010,),
+)  # fmt: skip
+DEFICIT_RATE_EFFECT = constant(
+    "deficit_rate_effect", 0.3, unit="1", basis=Basis.JUDGEMENT,
+    summary="How far the lean share of a loss depends on the size of the deficit: from 1 - half of this for a small "
+    "one to 1 + half for one that fat cannot supply. The share rises with restriction over trials (r2 0.31, from "
+    "memory). CALERIE-2 asks for more (in-sample), the long-horizon rule of Hall 2011 for less",
+    sources=(CHASTON_2007,),
+)  # fmt: skip
+LEVEL_PARTITION = constant(
+    "surplus_partition_level", 0.5, unit="1", basis=Basis.JUDGEMENT,
+    summary="How far the lean share of a surplus is the same for every body instead of following its fat: lean "
+    "was gained at 0.16, 0.24 and 0.30 kg a week by overfed people with 7, 15 and 20 kg of fat (Bouchard "
+    "1990, Levine 1999, Bray 2012; in-sample), where the base partition has it the other way round",
+    sources=(BOUCHARD_1990, LEVINE_1999, BRAY_2012),
+)  # fmt: skip
+LEVEL_SHARE = constant(
+    "surplus_partition_share", 0.12, unit="1", basis=Basis.JUDGEMENT,
+    summary="That share of energy, as 38-44 % of the mass of sedentary people who gained was lean (Forbes 1986)",
+    sources=(FORBES_1986,),
+)  # fmt: skip
+SURPLUS_WITHOUT_PROTEIN = constant(
+    "surplus_lean_without_protein", 0.0, unit="1", basis=Basis.JUDGEMENT,
+    summary="Share of the lean gain of a surplus that is left at the protein allowance: overfed on 0.7 g/kg "
+    "people gained fat and no lean mass at all (Bray 2012, in-sample)",
+    sources=(BRAY_2012,),
+)  # fmt: skip
+SURPLUS_TRAINED_BOOST = constant(
+    "surplus_lean_trained", 0.5, unit="1", basis=Basis.JUDGEMENT,
+    summary="Added to the lean share of a surplus by training: lifters who ate 500 kcal/d over their need put on "
+    "lean mass for half of their gain or more (Garthe 2013)",
+    sources=(GARTHE_2013,),
+)  # fmt: skip
 SURPLUS_LEAN_FACTOR = constant(
-    "surplus_lean_factor", 0.8, unit="1", standard_deviation=0.3,
-    summary="Factor on the Forbes lean share in a surplus; overfed lean men stored less lean than it says",
-    basis=Basis.JUDGEMENT, sources=(BOUCHARD_1990,),
+    "surplus_lean_factor", 1.1, unit="1", standard_deviation=0.3, basis=Basis.JUDGEMENT,
+    summary="Factor on the lean share of a surplus before it saturates. Set on Bouchard 1990, Bray 2012 and Levine "
+    "1999 (in-sample); without one of them the others ask for 1.0 to 1.6",
+    sources=(BOUCHARD_1990, BRAY_2012, LEVINE_1999),
 )  # fmt: skip
 TRAINING_WATER_KG = constant(
     "training_water", 0.5, unit="kg", standard_deviation=0.3, basis=Basis.FROM_MEMORY, sources=(CONVERTINO_1991,),
@@ -172,18 +265,24 @@ TRAINING_GAIN = constant(
     sources=(BENITO_2020, ROBERTS_2020),
 )  # fmt: skip
 SURPLUS_LEAN_CEILING = constant(
-    "surplus_lean_ceiling", 0.30 / 64.0 / 7.0, unit="kg/kg/d", basis=Basis.FROM_MEMORY,
+    "surplus_lean_ceiling", 0.42 / 64.0 / 7.0, unit="kg/kg/d", basis=Basis.JUDGEMENT,
     summary="Ceiling of lean tissue that a surplus alone adds a day in people new to training, per kilogram of fat-"
-    "free mass (0.30 kg a week at 64 kg): pooled overfeeding trials stored less lean than the Forbes share, the "
-    "more so the larger the surplus",
+    "free mass (0.42 kg a week at 64 kg): overfed people gained 0.16 to 0.30 kg a week (in-sample), the smaller a "
+    "share of the surplus the larger it was",
     sources=(BOUCHARD_1990, BRAY_2012, LEVINE_1999, DIAZ_1992),
+)  # fmt: skip
+GROWTH_KEPT_BY_PROTEIN = constant(
+    "training_growth_kept_by_protein", 0.5, unit="1", basis=Basis.JUDGEMENT,
+    summary="Share of the fade of training-driven gain with the deficit that ample protein prevents: on 2.4 g/kg "
+    "beginners gained lean mass at 40 % less than their need, on 1.2 g/kg hardly (Longland 2016)",
+    sources=(LONGLAND_2016,),
 )  # fmt: skip
 EXPERIENCE_HALVING_YEARS = constant(
     "training_gain_halving", 1.0, unit="y", basis=Basis.JUDGEMENT,
     summary="Years of training after which the beginner's rate of lean gain has halved: rate = 1 / (1 + years)",
 )  # fmt: skip
 LEAN_CEILING_FLOOR = constant(
-    "lean_ceiling_floor", 0.33, unit="1", basis=Basis.JUDGEMENT,
+    "lean_ceiling_floor", 0.24, unit="1", basis=Basis.JUDGEMENT,
     summary="Least share of the beginner's ceiling on surplus-driven lean, for supporting (non-muscle) tissue",
 )  # fmt: skip
 FULL_DOSE_SESSIONS = constant(

@@ -36,6 +36,7 @@ from ..register import (
 from .constants import (
     ADAPTATION_DAYS,
     ADAPTATION_SHARE,
+    DEFICIT_RATE_EFFECT,
     EXPERIENCE_HALVING_YEARS,
     FAT_ENERGY,
     FAT_SUPPLY_LIMIT,
@@ -44,6 +45,7 @@ from .constants import (
     GLYCOGEN_ENERGY,
     GLYCOGEN_KG,
     GLYCOGEN_WATER,
+    GROWTH_KEPT_BY_PROTEIN,
     GUT_CONTENT_KG,
     GUT_DAYS,
     HALL,
@@ -51,19 +53,29 @@ from .constants import (
     LEAN_ENERGY,
     LEAN_SYNTHESIS,
     LEAN_UPKEEP,
+    LEVEL_PARTITION,
+    LEVEL_SHARE,
     PARTITION_KG,
     PROTEIN_ENOUGH_DEFICIT,
     PROTEIN_ENOUGH_GAIN,
     PROTEIN_GAIN_BOOST,
     PROTEIN_ORDINARY,
     PROTEIN_SPARING,
+    SALT_RECOVERY,
+    SALT_RECOVERY_DAYS,
+    SALT_WATER_KG,
+    SALT_WATER_SCALE,
+    SALT_WATER_SURPLUS,
     SODIUM_BY_CARBOHYDRATE,
     SODIUM_EXCRETION,
     SODIUM_PER_LITRE,
+    SURPLUS_ACTIVITY_SHARE,
     SURPLUS_LEAN_CEILING,
     SURPLUS_LEAN_FACTOR,
+    SURPLUS_TRAINED_BOOST,
     THERMIC_SHARE,
     TRAINING_GAIN,
+    TRAINING_NEEDS_PROTEIN,
     TRAINING_SPARING,
     TRAINING_WATER_KG,
 )
@@ -76,8 +88,9 @@ class _Rest(NamedTuple):
     """Where a diet takes the carried mass of a model [kg], and how fast glycogen follows [1/d]."""
 
     glycogen: Number
-    water: Number
+    water: Number  # before anything of it is taken back
     gut: Number
+    recovered: Number
     glycogen_rate: Number
 
 
@@ -87,9 +100,12 @@ class _Share(NamedTuple):
     fat_slope: Number  # of expenditure on each tissue, activity included [kcal/kg/d]
     lean_slope: Number
     surplus_factor: Number  # on the lean share
+    level: Number  # how far the lean share of a surplus is the same for every body
     deficit_factor: Number
+    rate_effect: Number
     fat_cost: Number  # of synthesis, of a kilocalorie stored as fat
     lean_extra_cost: Number  # the same of one stored as lean tissue, less that of fat
+    fade: Number  # how fast training-driven gain goes with the deficit
     growth_cost: Number  # what a kilogram of lean tissue costs more than the fat that its energy is taken from
 
 
@@ -106,6 +122,9 @@ class _Drive(NamedTuple):
     share: _Share
 
 
+_LEAST_RESPONSE = -0.25  # less protein than the allowance takes lean tissue, within bounds
+
+
 @inlined
 def _responses(protein_g_per_kg: Number, ops: Elementwise) -> tuple[Number, Number]:
     """How much of what protein can do in a deficit, and in a gain, it does: 0 at the allowance .. 1."""
@@ -113,7 +132,7 @@ def _responses(protein_g_per_kg: Number, ops: Elementwise) -> tuple[Number, Numb
     above = protein_g_per_kg - PROTEIN_ORDINARY
     return (
         ops.minimum(ops.maximum(above / (PROTEIN_ENOUGH_DEFICIT - PROTEIN_ORDINARY), 0.0), 1.0),
-        ops.minimum(ops.maximum(above / (PROTEIN_ENOUGH_GAIN - PROTEIN_ORDINARY), 0.0), 1.0),
+        ops.minimum(ops.maximum(above / (PROTEIN_ENOUGH_GAIN - PROTEIN_ORDINARY), _LEAST_RESPONSE), 1.0),
     )
 
 
@@ -121,9 +140,12 @@ def _responses(protein_g_per_kg: Number, ops: Elementwise) -> tuple[Number, Numb
     "lean_partition",
     summary="Share of the energy imbalance that goes to or comes from lean tissue",
     formula=(
-        f"C / (C + fat mass) with C = {PARTITION_KG:.4f} kg; in a deficit times (1 - {TRAINING_SPARING:g} x "
-        f"training dose) x (1 - protein sparing x protein response); in a surplus times "
-        f"{SURPLUS_LEAN_FACTOR:g} and saturating at a ceiling set by training experience"
+        f"base = C / (C + fat mass) with C = {PARTITION_KG:.4f} kg. In a deficit base x (1 - {TRAINING_SPARING:g} x "
+        f"training dose x (1 - {TRAINING_NEEDS_PROTEIN:g} x (1 - protein response))) x (1 - protein sparing x "
+        f"protein response) x (1 + {DEFICIT_RATE_EFFECT:g} x (s / (1 + s) - 1/2)), s = deficit over what fat can "
+        f"supply. In a surplus (base + {LEVEL_PARTITION:g} x ({LEVEL_SHARE:g} - base)) x {SURPLUS_LEAN_FACTOR:g} x "
+        f"protein response x (1 + {SURPLUS_TRAINED_BOOST:g} x training dose), saturating at a ceiling set by "
+        f"training experience"
     ),
     kind=Kind.MODEL,
     basis=Basis.JUDGEMENT,
@@ -139,11 +161,26 @@ def _responses(protein_g_per_kg: Number, ops: Elementwise) -> tuple[Number, Numb
 )
 @inlined
 def deficit_factor(model: BodyModel, protein_g_per_kg: Number, ops: Elementwise = FLOATS) -> Number:
-    """Factor on the Forbes lean share in a deficit: 1 without training at ordinary protein, about 0.18 best."""
+    """Factor on the Forbes lean share in a deficit: 1 without training at ordinary protein, about 0.1 best, before "
+    "its size counts."""
     response = _responses(protein_g_per_kg, ops)[0]
     dose = model.training_dose
     protein_sparing = PROTEIN_SPARING + (model.protein_sparing_trained - PROTEIN_SPARING) * dose
-    return (1.0 - model.training_sparing * dose) * (1.0 - protein_sparing * response) * model.partition_scale
+    training = model.training_sparing * dose * (1.0 - TRAINING_NEEDS_PROTEIN * (1.0 - response))
+    return (1.0 - training) * (1.0 - protein_sparing * response) * model.partition_scale
+
+
+@inlined
+def surplus_factor(model: BodyModel, protein_g_per_kg: Number, ops: Elementwise = FLOATS) -> Number:
+    """Factor on the lean share of a surplus."""
+    response = _responses(protein_g_per_kg, ops)[1]
+    without = model.surplus_without_protein
+    return (
+        model.surplus_lean_factor
+        * (without + (1.0 - without) * response)
+        * (1.0 + SURPLUS_TRAINED_BOOST * model.training_dose)
+        * model.partition_scale
+    )
 
 
 @equation(
@@ -152,7 +189,8 @@ def deficit_factor(model: BodyModel, protein_g_per_kg: Number, ops: Elementwise 
     formula=(
         f"{TRAINING_GAIN:.3g} kg per kg fat-free mass a day x training dose / (1 + years of experience) x "
         f"(1 + {PROTEIN_GAIN_BOOST:g} x protein response) / {1 + PROTEIN_GAIN_BOOST:g} x "
-        f"exp(-deficit / ({FAT_SUPPLY_LIMIT:.1f} kcal/kg x fat mass))"
+        f"exp(-(1 - {GROWTH_KEPT_BY_PROTEIN:g} x protein response) x deficit / ({FAT_SUPPLY_LIMIT:.1f} kcal/kg x fat "
+        f"mass))"
     ),
     kind=Kind.MODEL,
     basis=Basis.JUDGEMENT,
@@ -163,7 +201,7 @@ def deficit_factor(model: BodyModel, protein_g_per_kg: Number, ops: Elementwise 
 def _growth(model: BodyModel, protein_g_per_kg: Number, ops: Elementwise) -> tuple[Number, Number]:
     """Training-driven lean gain and ceiling of surplus-driven lean of a beginner, without any deficit [kg/d]."""
     response = _responses(protein_g_per_kg, ops)[1]
-    protein = (1.0 + PROTEIN_GAIN_BOOST * response) / (1.0 + PROTEIN_GAIN_BOOST)
+    protein = (1.0 + PROTEIN_GAIN_BOOST * ops.maximum(response, 0.0)) / (1.0 + PROTEIN_GAIN_BOOST)
     return (
         model.training_gain * model.fat_free_kg * model.training_dose * protein,
         SURPLUS_LEAN_CEILING * model.fat_free_kg,
@@ -175,13 +213,16 @@ def _growth(model: BodyModel, protein_g_per_kg: Number, ops: Elementwise) -> tup
     summary="Glycogen with its water, extracellular water and gut content after a change of diet",
     formula=(
         "glycogen tends to 0.5 kg x sqrt(carbohydrate / usual carbohydrate); extracellular water to (sodium "
-        f"change - {SODIUM_BY_CARBOHYDRATE:g} mg x (1 - carbohydrate / usual)) / {SODIUM_EXCRETION:g} mg/L; gut "
+        f"change - {SODIUM_BY_CARBOHYDRATE:g} mg x (1 - carbohydrate / usual)) / {SODIUM_EXCRETION:g} mg/L + salt "
+        f"water, which is -{SALT_WATER_KG:g} kg x (1 - exp(-x / {SALT_WATER_SCALE:g})) for a cut of intake by the "
+        f"share x of maintenance, {SALT_WATER_SURPLUS:g} of it the other way for a rise; of what a cut takes "
+        f"{SALT_RECOVERY:g} comes back within {SALT_RECOVERY_DAYS:g} d (time constant) while the cut lasts; gut "
         f"content to {GUT_CONTENT_KG:g} kg x (intake / maintenance - 1) within {GUT_DAYS:g} d; new training adds "
         f"{TRAINING_WATER_KG:g} kg of water"
     ),
     kind=Kind.MODEL,
     sources=(*HALL, TRANSIT_2011),
-    valid_range="adults; the gut term is ours",
+    valid_range="adults; the terms of salt water and gut content are ours",
 )
 @inlined
 def _rest(model: BodyModel, diet: Diet, ops: Elementwise) -> _Rest:
@@ -189,30 +230,48 @@ def _rest(model: BodyModel, diet: Diet, ops: Elementwise) -> _Rest:
     relative = carbohydrate / model.baseline_carbohydrate_kcal
     # At rest carbohydrate = k_G glycogen squared, hence the root.
     glycogen = GLYCOGEN_KG * ops.sqrt(relative)
+    excess = (diet.intake_kcal - model.maintenance_kcal) / model.maintenance_kcal
+    salt = model.salt_water_kg * salt_answer(excess, ops)
     return _Rest(
         glycogen,
-        # Extracellular water where sodium eaten = sodium excreted, less of which is kept with less carbohydrate.
-        (diet.sodium_change_mg - SODIUM_BY_CARBOHYDRATE * (1.0 - relative)) / SODIUM_EXCRETION
+        # Extracellular water where sodium eaten = sodium excreted, less of which is kept with less carbohydrate, and
+        # salt water that follows energy.
+        (diet.sodium_change_mg - model.sodium_by_carbohydrate_mg * (1.0 - relative)) / SODIUM_EXCRETION
+        + salt
         + model.training_water_kg,
-        # Gut content in proportion to intake.
-        model.gut_kg * (diet.intake_kcal - model.maintenance_kcal) / model.maintenance_kcal,
+        # Gut content in proportion to intake; what is taken back, of a cut alone.
+        model.gut_kg * excess,
+        model.salt_recovery * ops.minimum(salt, 0.0),
         # k_G G_rest / rho_G with k_G = usual carbohydrate / baseline glycogen squared: rate of ``carried_after``.
         carbohydrate / (glycogen * GLYCOGEN_ENERGY),
     )
 
 
 @inlined
+def salt_answer(excess: Number, ops: Elementwise) -> Number:
+    """Salt water that an intake of ``excess`` over maintenance (a fraction) moves at most, as a share of its bound."""
+    gone = 1.0 - ops.exp(-ops.maximum(excess, -excess) / SALT_WATER_SCALE)
+    return ops.where(excess > 0.0, SALT_WATER_SURPLUS * gone, -gone)
+
+
+@inlined
+def adaptation_rest(model: BodyModel, change_kcal: Number, ops: Elementwise) -> Number:
+    """Adaptive change of expenditure, spontaneous activity included, that a change of intake leads to [kcal/d]."""
+    return model.adaptation_share * change_kcal + model.surplus_activity_share * ops.maximum(change_kcal, 0.0)
+
+
+@inlined
 def _drive(model: BodyModel, diet: Diet, ops: Elementwise) -> _Drive:
     intake, _, protein, _, activity_change, thermic_shift = diet
     change = intake - model.maintenance_kcal
-    adaptation_rest = model.adaptation_share * change
+    adapted = adaptation_rest(model, change, ops)
     growth, ceiling = _growth(model, protein, ops)
     activity = model.activity_kcal_per_kg + activity_change
     fat_cost = FAT_SYNTHESIS / FAT_ENERGY
     return _Drive(
         # Expenditure = offset + thermic share x change + adaptation + (upkeep + activity) x tissue + synthesis.
-        intake - model.offset_kcal - (THERMIC_SHARE * change + thermic_shift) - adaptation_rest,
-        adaptation_rest,
+        intake - model.offset_kcal - (THERMIC_SHARE * change + thermic_shift) - adapted,
+        adapted,
         activity,
         growth,
         ceiling,
@@ -221,10 +280,13 @@ def _drive(model: BodyModel, diet: Diet, ops: Elementwise) -> _Drive:
         _Share(
             FAT_UPKEEP + activity,
             LEAN_UPKEEP + activity,
-            model.surplus_lean_factor * model.partition_scale,
+            surplus_factor(model, protein, ops),
+            model.level_partition,
             deficit_factor(model, protein, ops),
+            model.deficit_rate_effect,
             fat_cost,
             LEAN_SYNTHESIS / LEAN_ENERGY - fat_cost,
+            1.0 - GROWTH_KEPT_BY_PROTEIN * _responses(protein, ops)[0],
             LEAN_SYNTHESIS - fat_cost * LEAN_ENERGY,
         ),
     )
@@ -235,10 +297,36 @@ def settle(model: BodyModel, state: BodyState, diet: Diet, ops: Elementwise = FL
     rest = _rest(model, diet, ops)
     return state._replace(
         glycogen_kg=rest.glycogen,
-        water_kg=rest.water,
+        water_kg=rest.water - rest.recovered,
         gut_kg=rest.gut,
-        adaptation_kcal=model.adaptation_share * (diet.intake_kcal - model.maintenance_kcal),
+        adaptation_kcal=adaptation_rest(model, diet.intake_kcal - model.maintenance_kcal, ops),
+        recovered_kg=rest.recovered,
     )
+
+
+@inlined
+def supply_of(gap_kcal: Number, fat_kg: Number, ops: Elementwise) -> Number:
+    """A deficit [kcal/d] as a share of the most that fat can supply; 0 in a surplus."""
+    return (ops.maximum(gap_kcal, 0.0) - gap_kcal) / (FAT_SUPPLY_LIMIT * fat_kg)
+
+
+@inlined
+def deficit_share(fat_kg: Number, factor: Number, rate_effect: Number, supply: Number) -> Number:
+    """Share of the energy of a deficit that comes from lean tissue: the more, the larger it is for the fat there is."""
+    return PARTITION_KG / (PARTITION_KG + fat_kg) * factor * (1.0 + rate_effect * (supply / (1.0 + supply) - 0.5))
+
+
+@inlined
+def surplus_share(fat_kg: Number, factor: Number, level: Number) -> Number:
+    """Share of the energy of a small surplus that goes to lean tissue."""
+    base = PARTITION_KG / (PARTITION_KG + fat_kg)
+    return (base + level * (LEVEL_SHARE - base)) * factor
+
+
+@inlined
+def saturated(share: Number, surplus_kcal: Number, ceiling_kcal: Number, ops: Elementwise) -> Number:
+    """What is left of that share in a larger surplus, under the ceiling of what lean tissue can take [kcal/d]."""
+    return share / (1.0 + ops.maximum(share, 0.0) * surplus_kcal / ceiling_kcal)
 
 
 @inlined
@@ -257,23 +345,34 @@ def _tissue_rates(
     [kcal/d], both at the experience of the day. ``outside`` = intake - energy into glycogen - every part of
     expenditure that the tissues have no part in: constant, thermic, adaptive, and activity's for carried mass.
     """
-    fat_slope, lean_slope, surplus_factor, deficit_factor, fat_cost, lean_extra_cost, growth_cost = share_of
+    fat_slope, lean_slope, surplus, level, deficit, rate_effect, fat_cost, lean_extra_cost, fade, growth_cost = share_of
     # What is left for tissue before the cost of making it: intake - expenditure.
     gap = outside - fat_slope * fat - lean_slope * lean
-    # Forbes: of each kilocalorie C / (C + fat) is lean; in a surplus times a factor and under a ceiling:
-    # share x surplus tends to ceiling_kcal as the surplus grows.
+    over = ops.maximum(gap, 0.0)
+    supply = (over - gap) / (FAT_SUPPLY_LIMIT * fat)
+    # Forbes: of each kilocalorie C / (C + fat) is lean. ``surplus_share``, ``saturated`` and ``deficit_share`` written
+    # out, which spares dividing twice.
     base = PARTITION_KG / (PARTITION_KG + fat)
-    surplus = ops.maximum(gap, 0.0)
-    wanted = base * surplus_factor
-    share = ops.where(gap > 0.0, wanted / (1.0 + wanted * surplus / ceiling_kcal), base * deficit_factor)
-    # What training adds fades with the deficit (gap - surplus, under 0) over what fat can supply.
-    growth = growth * ops.exp((gap - surplus) / (FAT_SUPPLY_LIMIT * fat))
+    share = ops.where(
+        gap > 0.0,
+        saturated((base + level * (LEVEL_SHARE - base)) * surplus, over, ceiling_kcal, ops),
+        base * deficit * (1.0 + rate_effect * (supply / (1.0 + supply) - 0.5)),
+    )
+    # What training adds fades with the deficit over what fat can supply.
+    growth = growth * ops.exp(-fade * supply)
     # stored + cost of making it = gap, solved for stored: a kilocalorie stored as fat costs fat_cost to make, as lean
     # tissue lean_extra_cost more, and a kilogram that training adds, its energy taken from fat, growth_cost.
     stored = (gap - growth * growth_cost) / (1.0 + (fat_cost + share * lean_extra_cost))
     # stored = fat energy x d(fat)/dt + lean energy x d(lean)/dt, of which `share` is lean, and growth on top.
     lean_rate = share * stored / LEAN_ENERGY + growth
     return (stored - LEAN_ENERGY * lean_rate) / FAT_ENERGY, lean_rate, stored
+
+
+def ceiling_kcal(model: BodyModel, ops: Elementwise = FLOATS, day: Number = 0.0) -> Number:
+    """Ceiling of surplus energy into lean tissue at the experience of a day [kcal/d]."""
+    years = model.experience_years + model.training_dose * day / 365.25
+    freshness = EXPERIENCE_HALVING_YEARS / (EXPERIENCE_HALVING_YEARS + years)
+    return LEAN_ENERGY * SURPLUS_LEAN_CEILING * model.fat_free_kg * ops.maximum(freshness, LEAN_CEILING_FLOOR)
 
 
 @inlined
@@ -291,18 +390,18 @@ def _experienced(drive: _Drive, day: Number, ops: Elementwise) -> tuple[Number, 
 _LEAST_FAT_KG = 0.25
 
 
-def _left(days: float) -> tuple[float, float, float, float]:
-    """Shares of a deviation of water, gut content and adaptation from rest that are left after ``days``.
+def _left(days: float) -> tuple[float, float, float, float, float]:
+    """Shares of a deviation of water, gut content, what is taken back and adaptation left after ``days``.
 
     The last is the mean over those days of an adaptation that starts 1 off its rest.
     """
-    return _left_of(days, SODIUM_EXCRETION / SODIUM_PER_LITRE, GUT_DAYS, ADAPTATION_DAYS)
+    return _left_of(days, SODIUM_EXCRETION / SODIUM_PER_LITRE, GUT_DAYS, SALT_RECOVERY_DAYS, ADAPTATION_DAYS)
 
 
 @lru_cache(maxsize=64)  # steps have few lengths
 def _left_of(
-    days: float, water_rate: float, gut_days: float, adaptation_days: float
-) -> tuple[float, float, float, float]:
+    days: float, water_rate: float, gut_days: float, recovery_days: float, adaptation_days: float
+) -> tuple[float, float, float, float, float]:
     """What ``_left`` returns. It is kept by the constants too, so that a test may set one without stale results."""
     # d(deviation)/dt = -rate x deviation, so that exp(-rate t) of it is left. The mean of exp(-t / T) over 0..days is
     # (1 - exp(-days / T)) T / days.
@@ -310,6 +409,7 @@ def _left_of(
     return (
         math.exp(-water_rate * days),
         math.exp(-days / gut_days),
+        math.exp(-days / recovery_days),
         adaptation,
         (1.0 - adaptation) * adaptation_days / days,
     )
@@ -317,18 +417,23 @@ def _left_of(
 
 @inlined
 def carried_after(
-    glycogen: Number, water: Number, gut: Number, glycogen_rest: Number, water_rest: Number, gut_rest: Number,
-    grown: Number, water_left: Number, gut_left: Number,
-) -> tuple[Number, Number, Number]:  # fmt: skip
-    """Glycogen, extracellular water and gut content [kg] after a step in which their resting values hold.
+    glycogen: Number, water: Number, gut: Number, recovered: Number,
+    glycogen_rest: Number, water_rest: Number, gut_rest: Number, recovered_rest: Number,
+    grown: Number, water_left: Number, gut_left: Number, recovered_left: Number, ops: Elementwise,
+) -> tuple[Number, Number, Number, Number]:  # fmt: skip
+    """Glycogen, extracellular water, gut content and water taken back [kg] after a step in which their rests hold.
 
     ``grown`` = tanh(step x rate of glycogen); ``*_left`` is the share of a deviation from rest left after the step.
     """
+    # What was taken back goes with what comes back, so that no more returns after a deficit than had left.
+    left = ops.where(recovered_rest > recovered, water_left, recovered_left)
+    taken_back = recovered_rest + (recovered - recovered_rest) * left
     return (
         # Closed form of rho dG/dt = CI - k G^2 from either side of the resting value.
         glycogen_rest * (glycogen + glycogen_rest * grown) / (glycogen_rest + glycogen * grown),
-        water_rest + (water - water_rest) * water_left,
+        water_rest + (water + recovered - water_rest) * water_left - taken_back,
         gut_rest + (gut - gut_rest) * gut_left,
+        taken_back,
     )
 
 
@@ -339,12 +444,12 @@ def _step(
     adaptation_left: float,
     adaptation_mean: float,
     state: BodyState,
-    carried_mass: tuple[Number, Number, Number],
+    carried_mass: tuple[Number, Number, Number, Number],
     ops: Elementwise,
 ) -> BodyState:
     """The body after a step, at whose end glycogen, water and gut content are known (``carried_mass``)."""
-    fat, lean, glycogen_before, water_before, gut_before, adaptation, day = state
-    glycogen, water, gut = carried_mass
+    fat, lean, glycogen_before, water_before, gut_before, adaptation, day, _ = state
+    glycogen, water, gut, recovered = carried_mass
     supply, rest, activity, _, _, _, _, share_of = drive
     away = adaptation - rest
     # Mean mass of what is carried, for the energy of moving it: by the trapezoid over the step.
@@ -365,7 +470,8 @@ def _step(
     # Adaptation tends to its rest in closed form: rest + (adaptation - rest) exp(-days / T).
     # As ``BodyState(...)``, in half the time: steps are what a forecast is made of.
     return _new_tuple(
-        BodyState, (fat, lean + days * lean_rate, glycogen, water, gut, rest + away * adaptation_left, day + days)
+        BodyState,
+        (fat, lean + days * lean_rate, glycogen, water, gut, rest + away * adaptation_left, day + days, recovered),
     )
 
 
@@ -375,8 +481,9 @@ def _step(
     formula=(
         "stored energy = intake - expenditure; expenditure = constant "
         f"+ {FAT_UPKEEP:.3f} x fat mass + {LEAN_UPKEEP:.2f} x lean tissue + activity x body mass "
-        f"+ {THERMIC_SHARE:g} x change of intake + adaptation (to {ADAPTATION_SHARE:g} x change of intake within "
-        f"{ADAPTATION_DAYS:g} d) + {FAT_SYNTHESIS:.0f} x fat gain + {LEAN_SYNTHESIS:.0f} x lean gain"
+        f"+ {THERMIC_SHARE:g} x change of intake + adaptation (to {ADAPTATION_SHARE:g} x change of intake, in a "
+        f"surplus {SURPLUS_ACTIVITY_SHARE:g} more, within {ADAPTATION_DAYS:g} d) + {FAT_SYNTHESIS:.0f} x fat gain + "
+        f"{LEAN_SYNTHESIS:.0f} x lean gain"
     ),
     kind=Kind.MODEL,
     sources=HALL,
@@ -414,21 +521,22 @@ def walk(
     path = []
     days = 0.0
     if carried_of is None:
-        rest_glycogen, rest_water, rest_gut, rate = _rest(model, diet, ops)
+        rest_glycogen, rest_water, rest_gut, rest_recovered, rate = _rest(model, diet, ops)
     for i, length in enumerate(lengths):
         if length != days:
             days = length
-            water_left, gut_left, adaptation_left, adaptation_mean = _left(days)
+            water_left, gut_left, recovered_left, adaptation_left, adaptation_mean = _left(days)
             if carried_of is None:
                 grown = ops.tanh(rate * days)
         if carried_of is None:
-            _, _, glycogen, water, gut, _, _ = state
+            _, _, glycogen, water, gut, _, _, recovered = state
             carried = carried_after(
-                glycogen, water, gut, rest_glycogen, rest_water, rest_gut, grown, water_left, gut_left
-            )
+                glycogen, water, gut, recovered, rest_glycogen, rest_water, rest_gut, rest_recovered,
+                grown, water_left, gut_left, recovered_left, ops,
+            )  # fmt: skip
         else:
-            _, _, glycogen, water, gut, _, _ = carried_of[i]
-            carried = glycogen, water, gut
+            _, _, glycogen, water, gut, _, _, recovered = carried_of[i]
+            carried = glycogen, water, gut, recovered
         state = _step(drive, days, adaptation_left, adaptation_mean, state, carried, ops)
         path.append(state)
     return path

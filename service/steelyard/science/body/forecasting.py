@@ -123,7 +123,7 @@ class Forecast(NamedTuple):
         """What is expected at every point, the start included."""
         found = []
         for state, spread in zip(self.states, self.spreads(), strict=True):
-            fat, lean, glycogen, water, gut, adaptation, _ = state
+            fat, lean, glycogen, water, gut, adaptation, _, _ = state
             weight = scale_weight(fat, lean, glycogen, water, gut)
             found.append(
                 PathPoint(
@@ -197,7 +197,7 @@ class Forecast(NamedTuple):
 @compiled
 def _values_of(model: BodyModel, states: Sequence[BodyState], *, ops: Elementwise = FLOATS) -> list[_Values]:
     found: list[_Values] = []
-    for fat, lean, glycogen, water, gut, adaptation, _ in states:
+    for fat, lean, glycogen, water, gut, adaptation, _, _ in states:
         weight = scale_weight(fat, lean, glycogen, water, gut)
         carried = weight - fat - lean - BASELINE_GLYCOGEN_KG
         found.append((fat, lean, carried, maintenance_of(model, fat, lean, weight, adaptation), fat / weight))
@@ -267,7 +267,8 @@ def _path(
     return states
 
 
-_FIRST_NODE_DAYS = 7.0  # after a change of diet, when carried mass moves
+# Steps after a change of diet, while carried mass goes and in part comes back; then longer ones.
+_FIRST_NODES_DAYS = (7.0, 7.0, 14.0)
 _NODE_DAYS = 28.0
 
 
@@ -279,7 +280,7 @@ def _coarse(plan: list[Stretch]) -> tuple[list[Stretch], list[int]]:
         open_days = 0.0
         for k, days in enumerate(lengths):
             open_days += days
-            limit = _NODE_DAYS if steps else _FIRST_NODE_DAYS
+            limit = _FIRST_NODES_DAYS[len(steps)] if len(steps) < len(_FIRST_NODES_DAYS) else _NODE_DAYS
             is_last = k == len(lengths) - 1
             if is_last or open_days + lengths[k + 1] > limit:
                 steps.append(open_days)

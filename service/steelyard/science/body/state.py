@@ -7,13 +7,20 @@ from .constants import (
     ADAPTATION_SHARE,
     BASELINE_CARBOHYDRATE_SHARE,
     BASELINE_GLYCOGEN_KG,
+    DEFICIT_RATE_EFFECT,
     FAT_UPKEEP,
     GLYCOGEN_KG,
     GLYCOGEN_WATER,
     GUT_CONTENT_KG,
     LEAN_UPKEEP,
+    LEVEL_PARTITION,
     PROTEIN_SPARING_TRAINED,
+    SALT_RECOVERY,
+    SALT_WATER_KG,
+    SODIUM_BY_CARBOHYDRATE,
+    SURPLUS_ACTIVITY_SHARE,
     SURPLUS_LEAN_FACTOR,
+    SURPLUS_WITHOUT_PROTEIN,
     THERMIC_SHARE,
     TRAINING_GAIN,
     TRAINING_SPARING,
@@ -45,10 +52,20 @@ class BodyModel(NamedTuple):
     gut_kg: Number = GUT_CONTENT_KG
     partition_scale: Number = 1.0  # between-person factor on the lean share
     training_water_kg: Number = 0.0  # that new training adds
+    surplus_activity_share: Number = SURPLUS_ACTIVITY_SHARE
+    deficit_rate_effect: Number = DEFICIT_RATE_EFFECT
+    level_partition: Number = LEVEL_PARTITION
+    surplus_without_protein: Number = SURPLUS_WITHOUT_PROTEIN
+    salt_water_kg: Number = SALT_WATER_KG
+    salt_recovery: Number = SALT_RECOVERY
+    sodium_by_carbohydrate_mg: Number = SODIUM_BY_CARBOHYDRATE
 
 
 class BodyState(NamedTuple):
-    """The body on a day. ``water_kg`` and ``gut_kg`` are deviations from the calibrated baseline."""
+    """The body on a day. ``water_kg`` and ``gut_kg`` are deviations from the calibrated baseline.
+
+    ``recovered_kg`` is what the body has taken back of an answer of its salt water: already in ``water_kg``.
+    """
 
     fat_kg: Number
     lean_kg: Number
@@ -57,6 +74,7 @@ class BodyState(NamedTuple):
     gut_kg: Number
     adaptation_kcal: Number
     day: Number = 0.0
+    recovered_kg: Number = 0.0
 
     @property
     def tissue_kg(self) -> Number:
@@ -66,13 +84,13 @@ class BodyState(NamedTuple):
     @property
     def carried_kg(self) -> Number:
         """Glycogen with its water, extracellular water and gut content, as a deviation from baseline [kg]."""
-        _, _, glycogen, water, gut, _, _ = self
+        _, _, glycogen, water, gut, _, _, _ = self
         return (glycogen - GLYCOGEN_KG) * (1.0 + GLYCOGEN_WATER) + water + gut
 
     @property
     def weight_kg(self) -> Number:
         """Scale weight [kg]."""
-        fat, lean, glycogen, water, gut, _, _ = self
+        fat, lean, glycogen, water, gut, _, _, _ = self
         return scale_weight(fat, lean, glycogen, water, gut)
 
     @property
@@ -122,7 +140,7 @@ def calibrate(
         training_dose=training_dose,
         training_water_kg=TRAINING_WATER_KG * new_training,
     )
-    state = BodyState(fat_kg, lean, GLYCOGEN_KG, 0.0, 0.0, 0.0)
+    state = BodyState(fat_kg, lean, GLYCOGEN_KG, 0.0, 0.0, 0.0, 0.0, 0.0)
     return balance(model, state), state
 
 

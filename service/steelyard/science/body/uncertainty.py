@@ -28,7 +28,7 @@ ALL_SOURCES = frozenset(UncertaintySource)
 
 PARTITION_SPREAD = constant(
     "partition_spread",
-    0.35,
+    0.6,
     unit="1",
     summary="Between-person SD of the logarithm of the lean share",
     basis=Basis.JUDGEMENT,

@@ -165,7 +165,7 @@ CONSIDER_ZONE = constant(
     "in women by analogy",
 )  # fmt: skip
 LEANNESS_PRICE = constant(
-    "decision_leanness_price", 0.0028, unit="kg lean/point2/week", basis=Basis.JUDGEMENT,
+    "decision_leanness_price", 0.0036, unit="kg lean/point2/week", basis=Basis.JUDGEMENT,
     summary="What a week costs for each squared point of body fat over the line of the person's motive, in lean "
     "tissue: set so that a cut of a trained man of 80 kg who is content becomes due at 16-17 %, as is common practice",
 )  # fmt: skip

@@ -484,3 +484,63 @@ THURBER_2019 = source(
     "sustained maximal human energy expenditure. Sci Adv 2019;5:eaaw0341",
     "10.1126/sciadv.aaw0341",
 )
+CHASTON_2007 = source(
+    "chaston_2007",
+    "Chaston TB, Dixon JB, O'Brien PE. Changes in fat-free mass during significant weight loss: a systematic review. "
+    "Int J Obes 2007;31:743-50",
+    "10.1038/sj.ijo.0803483",
+)
+HALL_2015 = source(
+    "hall_2015",
+    "Hall KD, Bemis T, Brychta R, et al. Calorie for calorie, dietary fat restriction results in more body fat "
+    "loss than carbohydrate restriction in people with obesity. Cell Metab 2015;22:427-36",
+    "10.1016/j.cmet.2015.07.021",
+)
+HALL_2016 = source(
+    "hall_2016",
+    "Hall KD, Chen KY, Guo J, et al. Energy expenditure and body composition changes after an isocaloric "
+    "ketogenic diet in overweight and obese men. Am J Clin Nutr 2016;104:324-33",
+    "10.3945/ajcn.116.133561",
+)
+MULLER_2015 = source(
+    "muller_2015",
+    "Müller MJ, Enderle J, Pourhassan M, et al. Metabolic adaptation to caloric restriction and subsequent "
+    "refeeding: the Minnesota Starvation Experiment revisited. Am J Clin Nutr 2015;102:807-19",
+    "10.3945/ajcn.115.109173",
+)
+SAGAYAMA_2014 = source(
+    "sagayama_2014",
+    "Sagayama H, Jikumaru Y, Hirata A, et al. Measurement of body composition in response to a short period of "
+    "overfeeding. J Physiol Anthropol 2014;33:29",
+    "10.1186/1880-6805-33-29",
+)
+HEER_2000 = source(
+    "heer_2000",
+    "Heer M, Baisch F, Kropp J, Gerzer R, Drummer C. High dietary sodium chloride consumption may not induce "
+    "body fluid retention in humans. Am J Physiol Renal Physiol 2000;278:F585-95",
+)
+HEYMSFIELD_2011 = source(
+    "heymsfield_2011",
+    "Heymsfield SB, Thomas D, Nguyen AM, et al. Voluntary weight loss: systematic review of early phase body "
+    "composition changes. Obes Rev 2011;12:e348-61",
+    "10.1111/j.1467-789X.2010.00767.x",
+)
+FORBES_1986 = source(
+    "forbes_1986",
+    "Forbes GB, Brown MR, Welle SL, Lipinski BA. Deliberate overfeeding in women and men: energy cost and "
+    "composition of the weight gain. Br J Nutr 1986;56:1-9",
+    "10.1079/BJN19860080",
+)
+GARTHE_2013 = source(
+    "garthe_2013",
+    "Garthe I, Raastad T, Refsnes PE, Sundgot-Borgen J. Effect of nutritional intervention on body composition "
+    "and performance in elite athletes. Eur J Sport Sci 2013;13:295-303",
+    "10.1080/17461391.2011.643923",
+)
+LONGLAND_2016 = source(
+    "longland_2016",
+    "Longland TM, Oikawa SY, Mitchell CJ, Devries MC, Phillips SM. Higher compared with lower dietary protein "
+    "during an energy deficit combined with intense exercise promotes greater lean mass gain and fat mass "
+    "loss. Am J Clin Nutr 2016;103:738-46",
+    "10.3945/ajcn.115.119339",
+)

@@ -1,3 +1,3 @@
 """The version of the science: it moves when any number moves."""
 
-MODEL_VERSION = "1.1.0"
+MODEL_VERSION = "1.2.0"

@@ -23,7 +23,7 @@ from ..body import (
     start_body,
     walk,
 )
-from ..numbers import Number, arrayed, arrays, many
+from ..numbers import Number, arrays, many
 from ..phase import GAIN_RESET_WEEKS
 from ..register import (
     HALL_CHOW_2011,
@@ -99,6 +99,6 @@ def _moved_runs(body: Body, weeks: list[WeekRecord], sources: list[UncertaintySo
         path.append(state)
     runs = []
     for k, source in enumerate(sources):
-        own = [BodyState(*[float(arrayed(value)[k]) for value in s[:-1]])._replace(day=s.day) for s in path]
+        own = [BodyState(*[float(np.broadcast_to(value, len(sources))[k]) for value in s]) for s in path]
         runs.append(moved_run(source, starts[k][0], own))
     return runs

@@ -13,17 +13,17 @@ from ..body import (
     FAT_UPKEEP,
     GLYCOGEN_ENERGY,
     GLYCOGEN_KG,
-    LEAN_CEILING_FLOOR,
     LEAN_ENERGY,
     LEAN_UPKEEP,
-    PARTITION_KG,
-    SURPLUS_LEAN_CEILING,
     THERMIC_SHARE,
     BodyModel,
     BodyState,
     Diet,
     advance,
+    ceiling_kcal,
     linearise,
+    surplus_factor,
+    surplus_share,
 )
 from ..numbers import FLOATS, Elementwise, Number
 from ..phase import LEAST_WEEKS
@@ -159,8 +159,6 @@ def most_deficit_kcal(
     """
     weight = state.weight_kg
     is_long = weeks > LONG_PHASE_WEEKS
-    linear = linearise(model, seen_fat_kg, PROTEIN_DEFAULT_DEFICIT, ops=ops)
-    per_kg = linear.rho_kcal_per_kg * (1.0 - THERMIC_SHARE - model.adaptation_share) / (1.0 - THERMIC_SHARE)
     supply = FAT_SUPPLY_LIMIT * limits.ratio * seen_fat_kg
     # A deficit is against settled maintenance: of a body adapted to eating less, part of it is there already.
     recovery = ops.maximum(0.0, -state.adaptation_kcal)
@@ -181,6 +179,8 @@ def most_deficit_kcal(
     down, back = most - first, after(first) - first
     met = first + back * down / ops.maximum(down + back, 1e-9)
     most = ops.minimum(met, after(met))
+    linear = linearise(model, seen_fat_kg, PROTEIN_DEFAULT_DEFICIT, gap_kcal=-ops.maximum(most, 0.0), ops=ops)
+    per_kg = linear.rho_kcal_per_kg * (1.0 - THERMIC_SHARE - model.adaptation_share) / (1.0 - THERMIC_SHARE)
     most = ops.minimum(most, rails.LOSS_LIMIT * weight / 7.0 * per_kg - recovery)
     return ops.minimum(most, limits.most_deficit_kcal - recovery)
 
@@ -212,8 +212,8 @@ def surplus_for_gain_rate(
     freshness = EXPERIENCE_HALVING_YEARS / (EXPERIENCE_HALVING_YEARS + years)
     at_start = EXPERIENCE_HALVING_YEARS / (EXPERIENCE_HALVING_YEARS + model.experience_years)
     wanted = ops.maximum(rate * base_weight_kg / 7.0 - limits.growth_kg_per_day * freshness / at_start, 0.0)
-    share = PARTITION_KG / (PARTITION_KG + seen_fat_kg) * model.surplus_lean_factor * model.partition_scale
-    ceiling = LEAN_ENERGY * SURPLUS_LEAN_CEILING * model.fat_free_kg * ops.maximum(freshness, LEAN_CEILING_FLOOR)
+    share = surplus_share(seen_fat_kg, surplus_factor(model, PROTEIN_DEFAULT_GAIN, ops), model.level_partition)
+    ceiling = ceiling_kcal(model, ops, state.day)
     a = share / (ceiling * FAT_ENERGY)
     b = 1.0 / FAT_ENERGY + share * (1.0 / LEAN_ENERGY - 1.0 / FAT_ENERGY) - wanted * share / ceiling
     stored = (ops.sqrt(b * b + 4.0 * a * wanted) - b) / (2.0 * a)

@@ -12,14 +12,15 @@ from ..body import (
     FAT_ENERGY,
     FAT_SUPPLY_LIMIT,
     LEAN_ENERGY,
-    PARTITION_KG,
     BodyModel,
     BodyState,
     Diet,
     adapting,
     current_maintenance_kcal,
     deficit_factor,
+    deficit_share,
     linearise,
+    supply_of,
     walk,
 )
 from ..numbers import FLOATS, Elementwise, Number
@@ -116,12 +117,17 @@ def _weeks_to_lean(
 
     Less water and glycogen make the body lighter and its fat fraction higher while the cut lasts.
     """
-    energy_share = PARTITION_KG / (PARTITION_KG + fat_kg) * deficit_factor(model, PROTEIN_DEFAULT_DEFICIT, ops)
+    energy_share = deficit_share(
+        fat_kg,
+        deficit_factor(model, PROTEIN_DEFAULT_DEFICIT, ops),
+        model.deficit_rate_effect,
+        supply_of(-deficit_kcal, fat_kg, ops),
+    )
     fat_part = (1.0 - energy_share) / FAT_ENERGY
     fat_of_loss = fat_part / (fat_part + energy_share / LEAN_ENERGY)
     excess = fat_kg - lean * (1.0 - _CUT_CARRIED_SHARE) * weight_kg
     tissue = excess / ops.maximum(fat_of_loss - lean, 0.05)
-    linear = linearise(model, fat_kg, PROTEIN_DEFAULT_DEFICIT, ops=ops)
+    linear = linearise(model, fat_kg, PROTEIN_DEFAULT_DEFICIT, gap_kcal=-deficit_kcal, ops=ops)
     slope = linear.epsilon_kcal_per_kg_day
     left = 1.0 - tissue * slope / ops.maximum(deficit_kcal, 1.0)
     return -linear.rho_kcal_per_kg / slope * ops.log(ops.maximum(left, 0.01)) / 7.0
