@@ -30,6 +30,7 @@ from ..register import (
     Message,
     constant,
     equation,
+    record,
     say,
     template,
     traced,
@@ -430,6 +431,7 @@ def estimate(person: Person, resting: Estimate) -> TotalEnergy:
     variance = (
         weight * weight * of_reference + rest_weight * rest_weight * of_product + 2.0 * weight * rest_weight * shared
     )
+    record(*_EER_IDS)  # the outer two give the slope
     weights = [0.0] * len(values)
     weights[low], weights[low + 1] = weight * (1.0 - share), weight * share
     why_not = None if applicable else _EER_YOUNG
