@@ -404,7 +404,7 @@ def _product(id: str, resting: Estimate, pal: float, pal_sd: float, exercise_kca
         "w = (sP² - c) / (sR² + sP² - 2c); sR² = (relative error R)² + (slope sd(PAL))²; "
         f"sP² = sd(P)² + ({PRODUCT_ERROR:g} P)²; c = {INDIVIDUAL_ERROR:g}² R P + slope REE sd(PAL)²; "
         "sd² = (sR² sP² - c²) / (sR² + sP² - 2c); "
-        f"never under {PAL_PLAUSIBLE_FROM:g} nor over {PAL_SUPPLY_LIMIT:g} REE"
+        f"never under {PAL_PLAUSIBLE_FROM:g} REE, nor over {PAL_SUPPLY_LIMIT:g} REE where P is not"
     ),
     kind=Kind.MODEL,
     basis=Basis.JUDGEMENT,
@@ -427,7 +427,8 @@ def estimate(person: Person, resting: Estimate) -> TotalEnergy:
     weight = min(max((of_product - shared) / apart, 0.0), 1.0) if applicable and apart > 0.0 else 0.0
     rest_weight = 1.0 - weight
     mean = weight * reference + rest_weight * product.mean
-    mean = min(max(mean, PAL_PLAUSIBLE_FROM * resting.mean), PAL_SUPPLY_LIMIT * resting.mean)
+    # A week told in full that comes to more than can be kept up for months is asked about, and not cut down.
+    mean = min(max(mean, PAL_PLAUSIBLE_FROM * resting.mean), max(PAL_SUPPLY_LIMIT * resting.mean, product.mean))
     variance = (
         weight * weight * of_reference + rest_weight * rest_weight * of_product + 2.0 * weight * rest_weight * shared
     )

@@ -478,12 +478,6 @@ DIAZ_1992 = source(
     "lean and overweight healthy volunteers. Am J Clin Nutr 1992;56:641-55",
     "10.1093/ajcn/56.4.641",
 )
-THURBER_2019 = source(
-    "thurber_2019",
-    "Thurber C, Dugas LR, Ocobock C, Carlson B, Speakman JR, Pontzer H. Extreme events reveal an alimentary limit on "
-    "sustained maximal human energy expenditure. Sci Adv 2019;5:eaaw0341",
-    "10.1126/sciadv.aaw0341",
-)
 CHASTON_2007 = source(
     "chaston_2007",
     "Chaston TB, Dixon JB, O'Brien PE. Changes in fat-free mass during significant weight loss: a systematic review. "
