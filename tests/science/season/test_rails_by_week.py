@@ -65,8 +65,8 @@ def test_the_rate_of_loss_is_held_at_a_hundredth_a_week() -> None:
     most, less, rate = _held_by_loss()
     # The linear model of tissue's energy is a few parts in a hundred on the safe side.
     assert 0.95 * 0.01 < rate <= 0.01
-    # What adaptation may give back counts in full.
-    assert less == pytest.approx(most - 60.0)
+    # What adaptation may give back counts in full, and as a larger deficit takes a little more lean tissue.
+    assert most - 60.1 < less <= most - 60.0
 
 
 def test_an_adaptation_to_more_is_no_room_for_a_larger_deficit() -> None:
