@@ -3,7 +3,7 @@ cdef long STATES, SLOTS, MEAN, SPREAD, GAIN, SURPRISE, PRECISION, WEIGHT, PARENT
 cdef long NOISE_WORTH, RECORD
 cdef long PULL, GROWTH, BETA_DRIFT, ALPHA_DRIFT, WATER_KEPT, WATER_FRESH, LINGER_KEPT, LINGER_SHARE
 cdef long NOISE_VARIANCE, ODDS_WRONG, WRONG_VARIANCE, ODDS_SHOCK, SHOCK_VARIANCE, SPLITS_FROM
-cdef long AGAIN_DAYS, AGAIN_ODDS, DROPPED, BREAK_VARIANCE, NOISE_PRIOR, STAYS, SETTINGS
+cdef long AGAIN_DAYS, AGAIN_ODDS, DROPPED, BREAK_VARIANCE, NOISE_PRIOR, STAYS, ALPHA_LEAST, SETTINGS
 cdef long COLUMNS, WEIGHED, SEEN, SCALE, INTAKE, INTAKE_VARIANCE, CARRIED, BY_ALPHA, BY_BETA, RISE, BREAKS
 cdef long WATER, WATER_VARIANCE, RECENT, RECENT_VARIANCE
 cdef long VIEW, TISSUE, LEVEL, BORNE, ALPHA, BETA, ALPHA_VARIANCE, BETA_VARIANCE, BOTH, HAPPENED, STRAY, SHOWN
@@ -22,7 +22,7 @@ cdef long _split(
     double[::1] settings, double[::1] work, long origin, long made, long day, double sign, double surprise,
     double total, double odds, long state
 ) noexcept
-cdef void _take_in(double[::1] work, long origin, double surprise, double total) noexcept
+cdef void _take_in(double[::1] settings, double[::1] work, long origin, double surprise, double total) noexcept
 cdef void _to_next_morning(
     double[::1] columns, double[::1] settings, double[::1] steps, double[::1] work, long origin, long slot, long at
 ) noexcept

@@ -50,8 +50,8 @@ RECORD = 89
 # Rows of ``settings``.
 PULL, GROWTH, BETA_DRIFT, ALPHA_DRIFT, WATER_KEPT, WATER_FRESH, LINGER_KEPT, LINGER_SHARE = range(8)
 NOISE_VARIANCE, ODDS_WRONG, WRONG_VARIANCE, ODDS_SHOCK, SHOCK_VARIANCE, SPLITS_FROM = range(8, 14)
-AGAIN_DAYS, AGAIN_ODDS, DROPPED, BREAK_VARIANCE, NOISE_PRIOR, STAYS = range(14, 20)
-SETTINGS = 20
+AGAIN_DAYS, AGAIN_ODDS, DROPPED, BREAK_VARIANCE, NOISE_PRIOR, STAYS, ALPHA_LEAST = range(14, 21)
+SETTINGS = 21
 # A row by day; energies in 1,000 kcal.
 COLUMNS = 14
 WEIGHED, SEEN, SCALE, INTAKE, INTAKE_VARIANCE, CARRIED, BY_ALPHA, BY_BETA, RISE, BREAKS = range(10)
@@ -205,7 +205,7 @@ def _weigh(columns: Row, settings: Row, work: Row, origin: int, at: int, day: in
             work[other + i] = work[origin + i]
         work[other + EVENT] = 1.0
         work[other + WEIGHT] += log(settings[ODDS_WRONG])
-        _take_in(work, other, surprise, total + settings[WRONG_VARIANCE])
+        _take_in(settings, work, other, surprise, total + settings[WRONG_VARIANCE])
         made += 1
         made = _split(settings, work, origin, made, day, sign, surprise, total, odds_shock * (1.0 - settings[STAYS]), 5)
         if settings[STAYS] > 0.0:
@@ -217,7 +217,7 @@ def _weigh(columns: Row, settings: Row, work: Row, origin: int, at: int, day: in
     if seen > 6.0:
         seen = 6.0
     worth = work[origin + NOISE_WORTH]
-    _take_in(work, origin, surprise, total)
+    _take_in(settings, work, origin, surprise, total)
     told = work[origin + NOISE] * (1.0 + share * (seen - 1.0))
     work[origin + NOISE] = (worth * work[origin + NOISE] + share * told) / (worth + share)
     work[origin + NOISE_WORTH] = worth + share
@@ -249,11 +249,11 @@ def _split(
     work[other + SHOCK_DAY] = day
     work[other + SHOCK_SIGN] = sign
     work[other + WEIGHT] += log(odds)
-    _take_in(work, other, surprise, total + more)
+    _take_in(settings, work, other, surprise, total + more)
     return made + 1
 
 
-def _take_in(work: Row, origin: int, surprise: float, total: float) -> None:
+def _take_in(settings: Row, work: Row, origin: int, surprise: float, total: float) -> None:
     """Update an explanation whose ``GAIN`` holds the covariance with the weighing; ``total``: variance of it."""
     precision = 1.0 / total
     for i in range(STATES):
@@ -268,6 +268,14 @@ def _take_in(work: Row, origin: int, surprise: float, total: float) -> None:
     work[origin + SURPRISE] = surprise
     work[origin + PRECISION] = precision
     work[origin + WEIGHT] -= 0.5 * (log(total) + surprise * surprise * precision)
+    # No log holds many times of what is eaten, nor a negative share: alpha is held at its bound, the rest along its
+    # regression on alpha (projection, Simon 2010, doi 10.1049/iet-cta.2009.0032, from memory).
+    short = settings[ALPHA_LEAST] - work[origin + MEAN + 1]
+    if short > 0.0 and settings[ALPHA_LEAST] > 0.0:
+        row = origin + SPREAD + STATES
+        short /= work[row + 1]
+        for i in range(STATES):
+            work[origin + MEAN + i] += work[row + i] * short
 
 
 def _to_next_morning(columns: Row, settings: Row, steps: Row, work: Row, origin: int, slot: int, at: int) -> None:

@@ -23,6 +23,13 @@ LOGGING_RATIO_LEAST = constant(
     basis=Basis.JUDGEMENT,
     summary="Logged over eaten energy under which what was sent is no log of meals",
 )
+LOGGING_RATIO_MOST = constant(
+    "logging_ratio_most",
+    1.3,
+    unit="1",
+    basis=Basis.JUDGEMENT,
+    summary="Logged over eaten energy over which what was sent is no log of meals",
+)
 HABIT_DAYS = constant(
     "intake_habit_days", 14.0, unit="d", basis=Basis.JUDGEMENT,
     summary="Memory of the running habit that stands in for days without a log",

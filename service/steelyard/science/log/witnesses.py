@@ -23,7 +23,13 @@ from ..register import HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, constant, equa
 from . import kernel as written
 from .cycle import CYCLE_RISE_KG, CYCLE_RISE_SD_KG
 from .entries import DailyLog, first_weight
-from .logging_scale import LOGGING_RATIO, LOGGING_RATIO_SD, fill_intake, prior_on_logging_scale
+from .logging_scale import (
+    LOGGING_RATIO,
+    LOGGING_RATIO_MOST,
+    LOGGING_RATIO_SD,
+    fill_intake,
+    prior_on_logging_scale,
+)
 from .tissue_model import TissueModel, acting_intake
 
 ALSPACH_SORENSON_1972 = source(
@@ -332,6 +338,7 @@ def fit_log(
     amplitude = CARRIED_PER_KCAL / (LOGGING_RATIO * tissue.carried_per_kcal)
     columns = _columns(log, scaled, tissue, alpha, amplitude, phase_days)
     settings = settings_of(tissue, noise_variance, has_cycle=log.cycle_rise is not None)
+    settings[written.ALPHA_LEAST] = 1000.0 * g / LOGGING_RATIO_MOST
     own = (prior.sd / prior.mean) ** 2
     ratio = (LOGGING_RATIO_SD / LOGGING_RATIO) ** 2
     energy = (tissue.rho_sd / tissue.rho_kcal_per_kg) ** 2

@@ -179,7 +179,9 @@ def most_deficit_kcal(
     down, back = most - first, after(first) - first
     met = first + back * down / ops.maximum(down + back, 1e-9)
     most = ops.minimum(met, after(met))
-    linear = linearise(model, seen_fat_kg, PROTEIN_DEFAULT_DEFICIT, gap_kcal=-ops.maximum(most + recovery, 0.0), ops=ops)
+    linear = linearise(
+        model, seen_fat_kg, PROTEIN_DEFAULT_DEFICIT, gap_kcal=-ops.maximum(most + recovery, 0.0), ops=ops
+    )
     per_kg = linear.rho_kcal_per_kg * (1.0 - THERMIC_SHARE - model.adaptation_share) / (1.0 - THERMIC_SHARE)
     most = ops.minimum(most, rails.LOSS_LIMIT * weight / 7.0 * per_kg - recovery)
     return ops.minimum(most, limits.most_deficit_kcal - recovery)
