@@ -45,7 +45,6 @@ def day(n: int) -> date:
         (ask(terms(12, events=(Event(day(83)), Event(day(84))))), "EVENT_AFTER_HORIZON", "limits.events[1].date"),
         (ask(terms(blocked=(BlockedDays(day(0), day(400)),))), "BLOCKED_DATES_COVER_ALL", "limits.blocked_dates"),
         (ask(strategy=UNCUT._replace(cut_to=0.14)), "CUT_WITHOUT_START", "strategy.cut_at_fat_fraction"),
-        (ask(strategy=STEADY._replace(cut_to=None)), "CUT_ENDS_ABOVE_START", "strategy.cut_to_fat_fraction"),
         (ask(strategy=STEADY._replace(cut_to=0.161)), "CUT_ENDS_ABOVE_START", "strategy.cut_to_fat_fraction"),
     ],
 )  # fmt: skip

@@ -4,6 +4,7 @@ import copy
 import json
 import re
 from collections.abc import Callable
+from decimal import ROUND_HALF_UP, Decimal
 from typing import Any
 
 import httpx
@@ -107,7 +108,8 @@ async def test_figures_are_those_of_the_answer(desk: OpenDesk, plan: Json) -> No
 
 
 def signed(value: float) -> str:
-    text = f"{value:+.1f}".replace("-", "−")
+    # A tie goes away from zero, as in the card.
+    text = f"{Decimal(str(value)).quantize(Decimal('0.1'), ROUND_HALF_UP):+}".replace("-", "−")
     return "0.0" if text[1:] == "0.0" else text
 
 

@@ -156,9 +156,9 @@ def test_refusals(client: Steelyard, live: LocalService) -> None:
     assert guarded.value.status == 422
     assert guarded.value.rule_id == "screening_unanswered"
     assert guarded.value.request_id
-    twice = {**LOG, "intakes": [*LOG["intakes"], LOG["intakes"][-1]]}
+    decades = {**LOG, "weights": [{**LOG["weights"][0], "date": date(1990, 1, 1)}, *LOG["weights"]]}
     with pytest.raises(Refused):
-        client.read_trend(profile=PROFILE, log=twice)
+        client.read_trend(profile=PROFILE, log=decades)
     short = {**PROFILE, "height_cm": 90}
     with pytest.raises(InvalidRequest) as ours:
         client.estimate_maintenance(profile=short)

@@ -550,7 +550,8 @@ class OwnStrategyDict(TypedDict):
 
     cut_at_fat_fraction: Body fat at which a gain ends and a cut starts, where one may; never by default. 0.03 to
         0.6.
-    cut_to_fat_fraction: Body fat at which a cut ends; needed with `cut_at_fat_fraction`. 0.03 to 0.6.
+    cut_to_fat_fraction: Body fat at which a cut ends. Without it a gain stops at `cut_at_fat_fraction`, uncut.
+        0.03 to 0.6.
     deficit_kcal: Daily deficit at the start of a cut. 100 to 1500.
     kind: Always `own`.
     label: A name for the answer.

@@ -126,7 +126,9 @@ def policy_of(strategy: StrategyAsked, asked: Asked, name: str) -> Policy:
             detail = "A cut needs a body fat to start at: set `cut_at_fat_fraction` as well."
             raise Contradiction("CUT_WITHOUT_START", f"{name}.cut_at_fat_fraction", detail)
         return Policy(strategy.surplus_kcal).without_cuts
-    if cut_to is None or cut_to > cut_at - _LEAST_DROP:
+    if cut_to is None:
+        return Policy(strategy.surplus_kcal, cut_at, most_cuts=0)
+    if cut_to > cut_at - _LEAST_DROP:
         detail = "Set `cut_to_fat_fraction` at least one point (0.01) under `cut_at_fat_fraction`."
         raise Contradiction("CUT_ENDS_ABOVE_START", f"{name}.cut_to_fat_fraction", detail)
     check_target(cut_to, asked.member.person.sex, asked.cutting, f"{name}.cut_to_fat_fraction")

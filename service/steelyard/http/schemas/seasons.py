@@ -111,7 +111,8 @@ class OwnStrategy(Request, frozen=True, kw_only=True, tag_field="kind", tag="own
         Meta(description="Body fat at which a gain ends and a cut starts, where one may; never by default."),
     ] = None
     cut_to_fat_fraction: Annotated[
-        FatFraction | None, Meta(description="Body fat at which a cut ends; needed with `cut_at_fat_fraction`.")
+        FatFraction | None,
+        Meta(description="Body fat at which a cut ends. Without it a gain stops at `cut_at_fat_fraction`, uncut."),
     ] = None
     deficit_kcal: Annotated[
         float, Meta(ge=100, le=1500, description="Daily deficit at the start of a cut.", examples=[500])
