@@ -64,7 +64,7 @@ def test_taking_in_readings_is_least_squares() -> None:
     by_training = PARTITION.fat_kg_per_day - PARTITION.fat_share * PARTITION.tissue_kg_per_day
     skinfolds, dxa = METHOD_ERRORS[BodyFatMethod.SKINFOLDS], METHOD_ERRORS[BodyFatMethod.DXA]
     mean = np.array([PRIOR.mean, PARTITION.fat_share, 1.0, 0.0, 0.0])
-    spread = np.array([PRIOR.sd, 0.6 * (1.0 - PARTITION.fat_share), 0.5, skinfolds.bias_sd, dxa.bias_sd])
+    spread = np.array([PRIOR.sd, 0.7 * (1.0 - PARTITION.fat_share), 0.5, skinfolds.bias_sd, dxa.bias_sd])
     precision, target = np.diag(1.0 / spread**2), mean / spread**2
     for day, value, method in readings:
         weight = PATH[day]
