@@ -4,8 +4,10 @@ from collections.abc import Callable
 from functools import wraps
 from typing import Generic, NamedTuple, TypeVar
 
+from steelyard.science.measures import doubts_about_body
+from steelyard.science.member import Told
 from steelyard.science.numbers import Z80
-from steelyard.science.rails import RailAction
+from steelyard.science.rails import RailAction, Refused
 from steelyard.science.register import Message, entries_in, recorded
 
 Value = TypeVar("Value")
@@ -28,12 +30,19 @@ class Answered(NamedTuple, Generic[Value]):
 
 
 def answering(answer: Callable[[Asked], Answered[Value]]) -> Callable[[Asked], Answered[Value]]:
-    """Have an answer say what it was computed with."""
+    """Have an answer say what it was computed with, and a refusal ask about a body that few have."""
     recording = recorded(answer, *_SHOWN_WITH)
 
     @wraps(answer)
     def answered(asked: Asked) -> Answered[Value]:
-        (value, reasons, cautions, actions, _), methods = recording(asked)
+        try:
+            (value, reasons, cautions, actions, _), methods = recording(asked)
+        except Refused as refusal:
+            told = getattr(asked, "told", None)
+            doubts = doubts_about_body(told.person) if isinstance(told, Told) else ()
+            if not doubts:
+                raise
+            raise refusal.doubting(doubts) from refusal
         return Answered(value, reasons, cautions, actions, methods)
 
     return answered

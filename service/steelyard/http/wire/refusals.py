@@ -16,6 +16,8 @@ def refusal(error: OutOfDomain | Refused, body_type: type) -> ProblemError:
         for action, field in error.all:
             message = action.message
             faults.append(fault(pointer_to(field, body_type), message.code, message.text, **message.params))
+        where = pointer_to("weight_kg", body_type) if error.doubts else ""
+        faults += [fault(where, doubt.code, doubt.text, **doubt.params) for doubt in error.doubts]
         return GuardRailRefusal(error.action.id, error.text, faults)
     pointer = pointer_to(error.field, body_type)
     kind = CONTRADICTION if isinstance(error, Contradiction) else OUT_OF_DOMAIN

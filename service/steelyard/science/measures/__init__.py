@@ -43,6 +43,7 @@ from .plausible import (
     EXPENDITURE_BELIEVED,
     EXPENDITURE_REFUSED,
     check_expenditure,
+    doubts_about_body,
     doubts_about_expenditure,
 )
 from .resting_energy import (
@@ -75,6 +76,7 @@ __all__ = [
     "assess",
     "body_of",
     "check_expenditure",
+    "doubts_about_body",
     "doubts_about_expenditure",
     "estimate_composition",
     "fat_by_size",

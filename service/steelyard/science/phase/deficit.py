@@ -20,6 +20,10 @@ from ..body import (
     walk,
 )
 from ..rails import (
+    BMI,
+    BMI_FLOOR,
+    BMI_LEEWAY,
+    BMI_LEEWAY_CLOSE,
     BMI_WARN,
     HISTORY_LIMIT,
     LOSS,
@@ -292,6 +296,9 @@ class DeficitPhase:
             broken = broken_on_day(subject_at(self.subject, self.model, state), row.intake.intake_kcal, length)
             if broken is not None:
                 return broken
+        leeway = BMI_LEEWAY_CLOSE if self.weeks_before else BMI_LEEWAY
+        if subject_at(self.subject, self.model, states[-1]).bmi < BMI_FLOOR + leeway:
+            return BMI
         return LOSS if self.loss_share(states[-1], weeks) > LOSS_LIMIT else None
 
     def limits(self, now: Subject, weeks: int) -> list[DeficitLimit]:

@@ -1,6 +1,7 @@
 """The deficit, the length or the goal of a fat-loss phase, solved inside the rails, or the nearest that is safe."""
 
 import math
+from bisect import bisect_left
 from collections.abc import Callable
 from typing import NamedTuple
 
@@ -67,9 +68,11 @@ def solve(phase: DeficitPhase, *, is_history_known: bool) -> Solved:
             again = phase.weeks_for_goal(_held(wanted, limit), aim.most_weeks)
             found = None if again is None else max(again, weeks)
     if limit is not None and limit.deficit_kcal < LEAST_DEFICIT:
-        return _no_room(limit, wanted)
+        return _no_room(phase, limit, wanted, cap, found)
     deficit = _held(wanted, limit)
-    actions = [rails.capped(limit, wanted)] if limit is not None and wanted > limit.deficit_kcal + 1.0 else []
+    actions = []
+    if limit is not None and wanted > limit.deficit_kcal + 1.0:
+        actions.append(_capped(phase, limit, wanted, cap, found))
     if found is None or (aim.has_goal and phase.left(phase.end(deficit, found)) > phase.tolerance(found)):
         return Solved(_nearest(phase, cap), 0.0, 0, [], actions)
     reasons = _reasons(phase, deficit, found)
@@ -96,12 +99,37 @@ def _reasons(phase: DeficitPhase, deficit_kcal: float, weeks: int) -> list[Messa
     return [say("WEEKS_SOLVED", weeks=weeks, fat_kg=lost)]
 
 
-def _no_room(limit: DeficitLimit, wanted_kcal: float) -> Solved:
+_Cap = Callable[[float, int], DeficitLimit | None]
+
+
+def _no_room(phase: DeficitPhase, limit: DeficitLimit, wanted_kcal: float, cap: _Cap, weeks: int | None) -> Solved:
+    """What to say of a limit that leaves no useful deficit, with the most weeks that it leaves one for."""
     action = rails.without_room(limit, wanted_kcal)
-    return Solved(NearestSafe(None, None, None), 0.0, 0, [action.message], [action])
+    shorter = None
+    if weeks is not None and not phase.aim.has_goal:
+        shorter = _most_weeks(weeks - 1, lambda fewer: _held(wanted_kcal, cap(wanted_kcal, fewer)) >= LEAST_DEFICIT)
+    return Solved(NearestSafe(None, shorter, None), 0.0, 0, [action.message], [action])
 
 
-def _nearest(phase: DeficitPhase, cap: Callable[[float, int], DeficitLimit | None]) -> NearestSafe:
+def _capped(
+    phase: DeficitPhase, limit: DeficitLimit, wanted_kcal: float, cap: _Cap, weeks: int | None
+) -> rails.RailAction:
+    """The report of a deficit held at a limit; of one for the body mass index, with what would fit."""
+    if limit.rule == rails.BMI and weeks is not None:
+        fits = _most_weeks(weeks - 1, lambda fewer: _held(wanted_kcal, cap(wanted_kcal, fewer)) >= wanted_kcal - 1.0)
+        if fits is not None:
+            lost = float(phase.state.tissue_kg - phase.end(limit.deficit_kcal, weeks).tissue_kg)
+            return rails.capped_for_bmi(limit, wanted_kcal, fits, max(0.0, lost))
+    return rails.capped(limit, wanted_kcal)
+
+
+def _most_weeks(at_most: int, fits: Callable[[int], bool]) -> int | None:
+    """The most weeks that fit, where fewer fit as well; None where the fewest of a phase do not."""
+    found = bisect_left(range(LEAST_WEEKS, at_most + 1), True, key=lambda weeks: not fits(weeks)) + LEAST_WEEKS - 1
+    return found if found >= LEAST_WEEKS else None
+
+
+def _nearest(phase: DeficitPhase, cap: _Cap) -> NearestSafe:
     """The nearest on each axis, such that asking for it is feasible."""
     aim = phase.aim
     length = aim.weeks if aim.weeks is not None else aim.most_weeks

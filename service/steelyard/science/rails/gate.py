@@ -127,7 +127,7 @@ def _all_broken(weeks: Sequence[ToldWeek], weeks_before: float) -> Iterator[Brok
             yield from _deficit_run(run, at, counted)
         else:
             since += length
-            yield from _held_run(run, at, purpose)
+            yield from _held_run(run, at, purpose, weeks[0].before)
         at += len(run)
 
 
@@ -138,7 +138,7 @@ def _run_purpose(week: ToldWeek) -> Purpose:
 def _deficit_run(run: Sequence[ToldWeek], at: int, weeks: float) -> Iterator[Broken]:
     for i, week in enumerate(run, start=at):
         if week.purpose is Purpose.BREAK:
-            yield from _held_run([week], i, Purpose.HOLD)
+            yield from _held_run([week], i, Purpose.HOLD, run[0].before)
             continue
         least = (1.0 - DEFICIT_SHARE_LIMIT) * week.before.maintenance_kcal
         if week.intake_kcal < least - _WITHIN_KCAL:
@@ -166,17 +166,20 @@ def _deficit_run(run: Sequence[ToldWeek], at: int, weeks: float) -> Iterator[Bro
         yield Broken(at, LOSS, message, LOSS_LIMIT, -share, "of body mass a week")
 
 
-def _held_run(run: Sequence[ToldWeek], at: int, purpose: Purpose) -> Iterator[Broken]:
+def _held_run(run: Sequence[ToldWeek], at: int, purpose: Purpose, start: Subject) -> Iterator[Broken]:
+    """What a hold or a gain breaks, in all that is told from the body ``start`` on."""
     for i, week in enumerate(run, start=at):
         for body in (week.before, week.after):
             least = least_held_kcal(body)
             if week.intake_kcal < least - _WITHIN_KCAL:
                 message = say("REFUSED_HELD", intake_kcal=week.intake_kcal, least_intake_kcal=least)
                 yield Broken(i, FLOOR, message, least, week.intake_kcal, "kcal/d")
-        first, last = run[0].before, week.after
-        if last.bmi < BMI_FLOOR and first.settled_kg - last.settled_kg > _UNDERWEIGHT_LOSS_KG:
-            message = say("REFUSED_END_BMI", bmi=last.bmi, limit=BMI_FLOOR)
-            yield Broken(i, BMI, message, BMI_FLOOR, last.bmi, "kg/m2")
+        then = week.after
+        if purpose is Purpose.GAIN and at == 0:
+            continue  # more is eaten than was needed from the first day on
+        if then.bmi < BMI_FLOOR and start.settled_kg - then.settled_kg > _UNDERWEIGHT_LOSS_KG:
+            message = say("REFUSED_END_BMI", bmi=then.bmi, limit=BMI_FLOOR)
+            yield Broken(i, BMI, message, BMI_FLOOR, then.bmi, "kg/m2")
     if purpose is Purpose.GAIN and not run[0].before.is_pregnant:
         share, limit = _change_share(run), GAIN_RATE_LIMIT[run[0].before.training_status]
         if share > limit + _WITHIN_SHARE:

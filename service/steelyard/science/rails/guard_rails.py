@@ -95,12 +95,13 @@ def measured_limits(subject: Subject, weeks: float) -> list[DeficitLimit]:
 def least_available_kcal(subject: Subject, weeks: float) -> tuple[float, str]:
     """The least intake told for energy availability in a deficit of ``weeks`` [kcal/d], and why in words.
 
-    It fades where measured body fat is high: the limits come from lean athletes.
+    It fades where measured body fat is high, since the limits come from lean athletes, down to what exercise takes: from
+    less than that nothing would be left for the body at all.
     """
     left, scale = subject.availability_left, subject.scale
 
     def told(limit: float, ratio: float) -> float:
-        return (left * limit * subject.fat_free_kg + subject.exercise_kcal) * ratio if left > 0.0 else 0.0
+        return (left * limit * subject.fat_free_kg + subject.exercise_kcal) * ratio
 
     least, limit = told(AVAILABILITY_LIMIT, scale.most), AVAILABILITY_LIMIT
     if weeks > LONG_PHASE_WEEKS and told(AVAILABILITY_WARN, scale.ratio) > least:
@@ -270,6 +271,20 @@ def capped(limit: DeficitLimit, asked_kcal: float) -> RailAction:
         message = say("MEASURE_FIRST", deficit_kcal=limit.deficit_kcal)
     else:
         message = say("CAPPED_DEFICIT", deficit_kcal=limit.deficit_kcal, rule=limit.rule, why=limit.why)
+    return capping(limit.rule, message, limit.deficit_kcal, asked_kcal, "kcal/d")
+
+
+def capped_for_bmi(limit: DeficitLimit, asked_kcal: float, weeks: int, tissue_kg: float) -> RailAction:
+    """The report of a deficit that body mass index limits, with the ``weeks`` that the one asked for would fit into."""
+    message = say(
+        "CAPPED_DEFICIT_FOR_BMI",
+        deficit_kcal=limit.deficit_kcal,
+        rule=limit.rule,
+        why=limit.why,
+        tissue_kg=tissue_kg,
+        asked_kcal=asked_kcal,
+        weeks=weeks,
+    )
     return capping(limit.rule, message, limit.deficit_kcal, asked_kcal, "kcal/d")
 
 

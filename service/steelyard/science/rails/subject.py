@@ -26,18 +26,28 @@ class RailAction(msgspec.Struct, frozen=True):
 
 
 class Refused(Exception):  # noqa: N818 - a refusal is an answer, not a fault
-    """Rails refuse. ``field`` names the input that the first reads (``register/errors.py``), ``all`` has every one."""
+    """Rails refuse. ``field`` names the input that the first reads (``register/errors.py``), ``all`` has every one.
 
-    def __init__(self, action: RailAction, field: str, *more: tuple[RailAction, str]) -> None:
+    ``doubts`` ask about what was sent: a slip of units may be why.
+    """
+
+    def __init__(
+        self, action: RailAction, field: str, *more: tuple[RailAction, str], doubts: tuple[Message, ...] = ()
+    ) -> None:
         self.all = ((action, field), *more)
+        self.doubts = doubts
         super().__init__(self.text)
         self.action = action
         self.field = field
 
     @property
     def text(self) -> str:
-        """What all of them say, each referral once."""
-        return " ".join(dict.fromkeys(action.message.text for action, _ in self.all))
+        """What all of them say, each referral once, and what is asked about."""
+        return " ".join(dict.fromkeys(message.text for message in (*self.messages, *self.doubts)))
+
+    def doubting(self, doubts: tuple[Message, ...]) -> "Refused":
+        """The same refusal, asking about what was sent as well."""
+        return Refused(*self.all[0], *self.all[1:], doubts=doubts)
 
     @property
     def actions(self) -> list[RailAction]:

@@ -55,6 +55,21 @@ BMI_FLOOR = constant(
     summary="Least body mass index for a deficit (underweight below)",
     sources=(WHO_BMI_2000,),
 )
+BMI_LEEWAY = constant(
+    "bmi_leeway",
+    0.02,
+    unit="kg/m2",
+    summary="How far over the least body mass index a deficit is planned to end: some grams more go in the first weeks at "
+    "maintenance",
+    basis=Basis.JUDGEMENT,
+)
+BMI_LEEWAY_CLOSE = constant(
+    "bmi_leeway_close",
+    0.1,
+    unit="kg/m2",
+    summary="The same of a deficit soon after another: the weight it starts from lacks water that the last one took",
+    basis=Basis.JUDGEMENT,
+)
 BMI_WARN = constant(
     "bmi_warn",
     20.0,
@@ -597,6 +612,11 @@ template(
 template("CAPPED_BODY_FAT", "The phase is kept from ending under {limit_percent:g} % body fat.")
 template("WARNED_BODY_FAT", "The phase ends at {fat_percent:.1f} % body fat, leaner than most people can hold well.")
 template("CAPPED_DEFICIT", "The deficit is capped at {deficit_kcal:.0f} kcal/d by the rule `{rule}` ({why}).")
+template(
+    "CAPPED_DEFICIT_FOR_BMI",
+    "The deficit is capped at {deficit_kcal:.0f} kcal/d by the rule `{rule}` ({why}): in this phase {tissue_kg:.1f} kg of "
+    "tissue can go. {asked_kcal:.0f} kcal/d fit into {weeks} weeks at most.",
+)
 template(
     "REFUSED_DEFICIT",
     "A deficit of {deficit_kcal:.0f} kcal/d is more than the {limit_kcal:.0f} that the rule `{rule}` ({why}) allows: "

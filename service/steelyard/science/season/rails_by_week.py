@@ -139,8 +139,7 @@ def least_told_kcal(
     fat_free = left * (weight_kg - seen_fat_kg)
     short = (rails.AVAILABILITY_LIMIT * fat_free + limits.exercise_kcal) * limits.ratio_most
     long = (rails.AVAILABILITY_WARN * fat_free + limits.exercise_kcal) * limits.ratio
-    available = ops.where(is_long, ops.maximum(short, long), short)
-    return ops.maximum(floor, ops.where(left > 0.0, available, 0.0))
+    return ops.maximum(floor, ops.where(is_long, ops.maximum(short, long), short))
 
 
 def most_deficit_kcal(
@@ -151,8 +150,12 @@ def most_deficit_kcal(
     maintenance_kcal: Number,
     weeks: Number,
     ops: Elementwise = FLOATS,
+    *,
+    settled_kcal: Number = 0.0,
 ) -> Number:
     """The largest deficit that every rail allows at the start of a cut of up to ``weeks`` [kcal/d]; may be negative.
+
+    ``settled_kcal`` is maintenance with nothing left of an earlier intake, where it is known, as before the first week.
 
     The rate of loss is held in the first days, when it is fastest: the phase's mean is then slower for any length. A
     body still adapted to eating less than it will is the exception: what its expenditure may rise again counts as well.
@@ -163,6 +166,7 @@ def most_deficit_kcal(
     # A deficit is against settled maintenance: of a body adapted to eating less, part of it is there already.
     recovery = ops.maximum(0.0, -state.adaptation_kcal)
     recovery = recovery + model.activity_kcal_per_kg * ops.maximum(0.0, -state.carried_kg)
+    recovery = ops.maximum(recovery, settled_kcal - maintenance_kcal)
     most = ops.minimum(rails.DEFICIT_SHARE_LIMIT * (maintenance_kcal + recovery), supply) - recovery
     floor = least_told_kcal(limits, weight, seen_fat_kg, state.lean_kg, is_long, ops)
     most = ops.minimum(most, maintenance_kcal - ops.maximum(floor, least_intake_kcal(weight, ops)))

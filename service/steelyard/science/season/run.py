@@ -213,7 +213,10 @@ def live(
             length = minimum(policy.longest_cut_weeks, open_weeks)
             # Two deficits with less than four weeks between them are one.
             close = where((since < APART_WEEKS) & (counted > 0.0), counted + since, 0.0)
-            limit = most_deficit_kcal(limits, model, state, seen_fat, balance, length + close, ops)
+            settled = 0.0 if week else model.maintenance_kcal - life.maintenance_error_kcal
+            limit = most_deficit_kcal(
+                limits, model, state, seen_fat, balance, length + close, ops, settled_kcal=settled
+            )
             possible = minimum(policy.deficit_kcal, limit)
             wants = (fraction >= policy.cut_at) & (since >= policy.weeks_between_cuts)
             aim = where(wants, policy.cut_to, 1.0)
