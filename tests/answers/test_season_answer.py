@@ -169,7 +169,7 @@ def test_an_optimum_keeps_the_limits_or_says_by_how_much_not() -> None:
     assert found.unkept == []
     assert found.laid_out.sums.dieting_weeks <= 3
     assert found.laid_out.sums.lean_gained_kg.mean == pytest.approx(
-        found.trade_off[-1].outcome.lean_gained_kg, abs=0.05
+        found.trade_off[-1].value.outcome.lean_gained_kg, abs=0.05
     )
     short = optimum(12, events=(Event(day(60), 0.09),)).value
     assert not short.is_feasible

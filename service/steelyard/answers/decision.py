@@ -31,7 +31,7 @@ from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
 from steelyard.science.person import Sex
 from steelyard.science.phase import Band, History, PhaseKind, usual_band
-from steelyard.science.rails import ADULT_YEARS
+from steelyard.science.rails import ADULT_YEARS, Cleared
 from steelyard.science.register import FAT_FROM_BMI, Contradiction, Message, say
 
 from .answered import Answered, answering
@@ -70,13 +70,18 @@ class WayOn(NamedTuple):
     kind: PhaseKind
     weeks: int
     closed: Message | None = None
-    fragment: Fragment | None = None
+    told: Cleared[Fragment] | None = None
     lean_kg: Estimate | None = None
     fat_kg: Estimate | None = None
     end_fat_fraction: Estimate | None = None
     weeks_dieting: int = 0
     weeks_above_band: int | None = None
     score: Score | None = None
+
+    @property
+    def fragment(self) -> Fragment | None:
+        """What to ask a planner for, which has passed the gate."""
+        return None if self.told is None else self.told.value
 
 
 class LeannessFound(NamedTuple):
@@ -226,7 +231,7 @@ def _way(one: Alternative, band_upper: float, *, speaks: bool) -> WayOn:
     return WayOn(
         kind=one.kind,
         weeks=one.weeks,
-        fragment=one.fragment,
+        told=one.told,
         lean_kg=one.change("lean_kg"),
         fat_kg=one.change("fat_kg") if speaks else None,
         end_fat_fraction=one.end_fat_fraction() if speaks else None,

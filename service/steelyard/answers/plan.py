@@ -24,14 +24,14 @@ from steelyard.science.phase import (
     PlannedPhase,
     PlannedWeek,
     ReturnAim,
+    bodies_around,
     plan_deficit,
     plan_gain,
     plan_hold,
-    subject_at,
+    told_week,
 )
 from steelyard.science.rails import (
     Cleared,
-    Purpose,
     Refused,
     SplitWeek,
     Subject,
@@ -290,23 +290,14 @@ def _told(asked: PlanAsked, subject: Subject, plan: Plan) -> Cleared[list[PhaseP
     if isinstance(aim, DeficitAim):
         weeks_before = aim.weeks_done or asked.history.weeks_that_count
     weeks = [week for planned in phases for week in _told_weeks(planned, subject, path)]
-    return clear(phases, weeks, "phase", weeks_before=weeks_before)
+    known = asked.history.cuts_last_12_months is not None
+    return clear(phases, weeks, "phase", weeks_before=weeks_before, is_history_known=known)
 
 
 def _told_weeks(planned: PhasePlanned, subject: Subject, path: Forecast) -> Iterator[ToldWeek]:
-    for planned_week in planned.weeks:
-        week, split = planned_week.week, planned_week.split
-        before, after = _around(subject, path, week.point)
+    for week, split, *_ in planned.weeks:
         least = week.intake.intake_kcal if split is None else split.lower.intake_kcal
-        purpose = _PURPOSES.get(week.element, Purpose.DEFICIT)
-        yield ToldWeek(float(least), before, after, purpose, protein_g=float(week.intake.protein_g))
-
-
-_PURPOSES = {
-    Element.BREAK: Purpose.BREAK,
-    Element.MAINTENANCE: Purpose.HOLD,
-    Element.SURPLUS: Purpose.GAIN,
-}
+        yield told_week(week, least, subject, path)
 
 
 def _phases(asked: PlanAsked, subject: Subject, plan: Plan, path: Forecast) -> list[PhasePlanned]:
@@ -319,7 +310,7 @@ def _phases(asked: PlanAsked, subject: Subject, plan: Plan, path: Forecast) -> l
                     week,
                     None
                     if asked.split is None
-                    else _split(asked, asked.split, phase, week, _around(subject, path, week.point)),
+                    else _split(asked, asked.split, phase, week, bodies_around(subject, path, week.point)),
                     path.energy_balance_kcal(week.point),
                     points[week.point],
                 )
@@ -329,16 +320,6 @@ def _phases(asked: PlanAsked, subject: Subject, plan: Plan, path: Forecast) -> l
         )
         for phase in plan.phases
     ]
-
-
-def _around(subject: Subject, path: Forecast, point: int) -> tuple[Subject, ...]:
-    """What the rails read at the start and at the end of the week that ends at ``point``."""
-    started = path.states[point - 1]
-    before = subject_at(subject, path.model, started)
-    if point == 1:
-        # A deficit is against settled maintenance, whatever is eaten now; what is carried then is no tissue.
-        before = subject._replace(carried_kg=float(started.carried_kg))
-    return before, subject_at(subject, path.model, path.states[point])
 
 
 def _split(

@@ -48,11 +48,33 @@ class SeasonPhasePlanned(NamedTuple):
 
 
 class SeasonLaidOut(NamedTuple):
-    """A strategy followed to the horizon: its dated phases and what they come to."""
+    """A season, whose phases have passed the gate: what it comes to, and the body at each week's end."""
 
-    policy: Policy
+    season: Season
     sums: SeasonSums
-    phases: list[SeasonPhasePlanned]
+    points: list[PathPoint]
+
+    @property
+    def policy(self) -> Policy:
+        """The strategy that was followed."""
+        return self.season.policy
+
+    @property
+    def phases(self) -> list[SeasonPhasePlanned]:
+        """Its phases, week by week."""
+        path, points = self.season.forecast, self.points
+        return [
+            SeasonPhasePlanned(
+                phase=phase,
+                weeks=[
+                    SeasonWeekPlanned(week, float(path.energy_balance_kcal(week.point)), points[week.point])
+                    for week in phase.weeks
+                ],
+                runs=intake_runs(phase),
+                change=path.change(phase.first, phase.weeks[-1].point),
+            )
+            for phase in self.season.phases
+        ]
 
 
 class SeasonPlanned(NamedTuple):
@@ -60,7 +82,11 @@ class SeasonPlanned(NamedTuple):
 
     start: SeasonFrom
     laid_out: SeasonLaidOut
-    unkept: list[UnkeptLimit]
+
+    @property
+    def unkept(self) -> list[UnkeptLimit]:
+        """The limits that it does not keep."""
+        return self.laid_out.season.unkept
 
 
 @answering
@@ -72,7 +98,7 @@ def plan_season(asked: SeasonAsked) -> Answered[SeasonPlanned]:
         check_room(known, asked.terms)
     season = live_season(known, policy, asked.terms.start)
     return Answered(
-        SeasonPlanned(season_from(known), lay_out(season, known), season.unkept),
+        SeasonPlanned(season_from(known), lay_out(season, known)),
         reasons=season.reasons,
         cautions=reviewed_cautions(known),
         actions=season.actions,
@@ -80,21 +106,9 @@ def plan_season(asked: SeasonAsked) -> Answered[SeasonPlanned]:
 
 
 def lay_out(season: Season, known: Asked) -> SeasonLaidOut:
-    """A season as dated phases, with what they come to."""
-    path, points = season.forecast, season.forecast.points()
-    phases = [
-        SeasonPhasePlanned(
-            phase=phase,
-            weeks=[
-                SeasonWeekPlanned(week, float(path.energy_balance_kcal(week.point)), points[week.point])
-                for week in phase.weeks
-            ],
-            runs=intake_runs(phase),
-            change=path.change(phase.first, phase.weeks[-1].point),
-        )
-        for phase in season.phases
-    ]
-    return SeasonLaidOut(season.policy, season_sums(season, points, known.limits.band.upper), phases)
+    """A season with what it comes to."""
+    points = season.forecast.points()
+    return SeasonLaidOut(season, season_sums(season, points, known.limits.band.upper), points)
 
 
 def reviewed_cautions(known: Asked) -> list[Message]:

@@ -3,7 +3,7 @@
 from typing import NamedTuple
 
 from steelyard.science.member import Told
-from steelyard.science.rails import RailAction
+from steelyard.science.rails import RailAction, Refused
 from steelyard.science.register import Contradiction
 from steelyard.science.season import (
     DRAWS,
@@ -12,6 +12,7 @@ from steelyard.science.season import (
     Outcome,
     Policy,
     ReadyMade,
+    Season,
     UnkeptLimit,
     chance_to_beat,
     drawn_lives,
@@ -34,14 +35,31 @@ class ComparisonAsked(NamedTuple):
 
 
 class StrategyFollowed(NamedTuple):
-    """A strategy followed by the expected body (``expected``, ``unkept``, ``actions``) and over the draws."""
+    """A strategy followed by the expected body, whose season has passed the gate, and over the draws."""
 
     label: str
-    policy: Policy
-    unkept: list[UnkeptLimit]
-    expected: Outcome
+    season: Season
     drawn: DrawnOutcome
-    actions: list[RailAction]
+
+    @property
+    def policy(self) -> Policy:
+        """The strategy as it was followed."""
+        return self.season.policy
+
+    @property
+    def unkept(self) -> list[UnkeptLimit]:
+        """The limits that it does not keep."""
+        return self.season.unkept
+
+    @property
+    def expected(self) -> Outcome:
+        """What it comes to for the expected body."""
+        return self.season.outcome
+
+    @property
+    def actions(self) -> list[RailAction]:
+        """What the rails did."""
+        return self.season.actions
 
 
 class StrategyShut(NamedTuple):
@@ -77,27 +95,24 @@ def compare_strategies(asked: ComparisonAsked) -> Answered[SeasonsCompared]:
     policies = [policy_of(strategy, known, f"strategies[{i}]") for i, strategy in enumerate(asked.strategies)]
     if any(policy.has_cuts for policy in policies):
         check_room(known, asked.terms)
-    refusal = known.cutting.refusal
-    is_shut = [policy.has_cuts and refusal is not None for policy in policies]
-    if refusal is not None and all(is_shut):
-        raise refusal
-    named = zip(labels, policies, is_shut, strict=True)
-    kept = [(label, policy) for label, policy, shut in named if not shut]
+    kept: list[tuple[str, Season]] = []
+    shut: list[tuple[str, Refused]] = []
+    for label, policy in zip(labels, policies, strict=True):
+        try:
+            kept.append((label, live_season(known, policy, asked.terms.start, sources=frozenset())))
+        except Refused as refusal:
+            shut.append((label, refusal))
+    if not kept:
+        raise shut[0][1]
     outcome = live_draws(
         drawn_lives(known.member.body),
-        stack([policy for _, policy in kept]),
+        stack([season.policy for _, season in kept]),
         known.person(),
         known.calendar,
         known.limits.band.upper,
     )
-    followed = []
-    for k, (label, policy) in enumerate(kept):
-        season = live_season(known, policy, asked.terms.start, sources=frozenset())
-        drawn = drawn_outcome(outcome, k)
-        followed.append(StrategyFollowed(label, policy, season.unkept, season.outcome, drawn, season.actions))
-    refused = [] if refusal is None else [
-        StrategyShut(label, refusal.action) for label, shut in zip(labels, is_shut, strict=True) if shut
-    ]  # fmt: skip
+    followed = [StrategyFollowed(label, season, drawn_outcome(outcome, k)) for k, (label, season) in enumerate(kept)]
+    refused = [StrategyShut(label, refusal.action) for label, refusal in shut]
     return Answered(
         SeasonsCompared(season_from(known), followed, refused, _chances([label for label, _ in kept], outcome), DRAWS),
         reasons=[],

@@ -3,12 +3,14 @@
 from typing import NamedTuple
 
 from steelyard.science.member import Told
+from steelyard.science.rails import Cleared
 from steelyard.science.register import OutOfDomain
 from steelyard.science.season import (
     MOST_POLICY_WEEKS,
     Found,
     ReadyMade,
     UnkeptLimit,
+    clear_found,
     live_season,
     search,
     unkept_limits,
@@ -43,8 +45,8 @@ class SeasonOptimum(NamedTuple):
     laid_out: SeasonLaidOut
     lean_sd_kg: float | None
     allowed_weeks_above: int
-    runner_up: Found | None
-    trade_off: list[Found]
+    runner_up: Cleared[Found] | None
+    trade_off: list[Cleared[Found]]
     searched: int
     within_limits: int
 
@@ -78,8 +80,8 @@ def optimise_season(asked: OptimumAsked) -> Answered[SeasonOptimum]:
             laid_out=lay_out(season, known),
             lean_sd_kg=result.best.lean_sd_kg,
             allowed_weeks_above=result.allowed_weeks_above,
-            runner_up=result.runner_up,
-            trade_off=result.curve,
+            runner_up=None if result.runner_up is None else clear_found(known, result.runner_up),
+            trade_off=[one for one in (clear_found(known, found) for found in result.curve) if one is not None],
             searched=result.policies,
             within_limits=result.kept,
         ),

@@ -4,6 +4,7 @@ from typing import Any
 
 from steelyard import answers
 from steelyard.science.body import PathChange
+from steelyard.science.rails import Cleared
 from steelyard.science.season import (
     NEVER,
     DrawnInterval,
@@ -83,8 +84,9 @@ def _drawn(drawn: DrawnInterval, digits: int) -> Interval:
     return Interval(*[round(value, digits) for value in drawn])
 
 
-def other_season(found: Found) -> schema.OtherSeason:
+def other_season(told: Cleared[Found]) -> schema.OtherSeason:
     """Another strategy of a search."""
+    found = told.value
     return schema.OtherSeason(strategy=strategy_numbers(found.policy), expected=season_outcome(found.outcome))
 
 

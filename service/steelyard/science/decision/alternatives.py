@@ -20,8 +20,9 @@ from ..phase import (
     plan_deficit,
     plan_gain,
     plan_hold,
+    told_weeks,
 )
-from ..rails import Refused
+from ..rails import Cleared, Refused, ToldWeek, clear
 from ..register import Message, say, template
 from .terms import BRIDGE_SHARE, BRIDGE_WEEKS_MOST, HORIZON_WEEKS, Question
 from .trade import Lines, Score, score
@@ -54,16 +55,23 @@ class Fragment(NamedTuple):
 class Alternative(NamedTuple):
     """One way on. ``closed`` says why it is not open to this person; then there is no plan.
 
-    ``weeks`` is the length of its first phase; the changes are over the common horizon.
+    ``weeks`` is the length of its first phase; the changes are over the common horizon, whose ``weeks_told`` passed the
+    gate with the fragment.
     """
 
     kind: PhaseKind
-    fragment: Fragment | None
-    plan: Plan | None
     weeks: int
-    score: Score | None
+    told: Cleared[Fragment] | None = None
+    weeks_told: tuple[ToldWeek, ...] = ()
+    plan: Plan | None = None
+    score: Score | None = None
     closed: Message | None = None
     reaches_target: bool = True
+
+    @property
+    def fragment(self) -> Fragment | None:
+        """What to ask a planner for, which has passed the gate; None where it is closed."""
+        return None if self.told is None else self.told.value
 
     @property
     def total_kg(self) -> float:
@@ -93,7 +101,8 @@ class Alternative(NamedTuple):
         if self.fragment is None:
             return self
         weeks = max(1, min(weeks, _MOST_GAIN_WEEKS if self.kind is PhaseKind.GAIN else HORIZON_WEEKS))
-        return self._replace(weeks=weeks, fragment=self.fragment._replace(weeks=weeks))
+        shorter = self.fragment._replace(weeks=weeks)
+        return self._replace(weeks=weeks, told=clear(shorter, self.weeks_told, "weight_kg"))
 
     def change(self, name: str) -> Estimate:
         """Change of a mass [kg] over the horizon."""
@@ -132,16 +141,19 @@ class Alternatives:
         try:
             rails.check_answered(q.subject)
         except Refused as refused:
-            return Alternative(PhaseKind.GAIN, None, None, 0, None, refused.action.message)
+            return _shut(PhaseKind.GAIN, refused.action.message)
         aim = GainAim(weeks=HORIZON_WEEKS, surplus_kcal=self.question.surplus_kcal, fat_ceiling=ceiling)
         plan = plan_gain(q.member, q.as_of, aim, sources=ALL_SOURCES)
         if not plan.is_feasible or all(phase.kind != PhaseKind.GAIN.value for phase in plan.phases):
             why = plan.reasons[-1] if plan.reasons else say("GAIN_NO_ROOM")
-            return Alternative(PhaseKind.GAIN, None, None, 0, None, why)
+            return _shut(PhaseKind.GAIN, why)
         fragment = Fragment(
             PhaseKind.GAIN, weeks or HORIZON_WEEKS, surplus_kcal=self.question.surplus_kcal, fat_ceiling=ceiling
         )
-        return self._open(PhaseKind.GAIN, fragment, plan, weeks or HORIZON_WEEKS)
+        try:
+            return self._open(PhaseKind.GAIN, fragment, plan, weeks or HORIZON_WEEKS)
+        except Refused as refused:
+            return _shut(PhaseKind.GAIN, refused.action.message)
 
     def hold(self, weeks: int = HORIZON_WEEKS, *, then_gain: bool = False) -> Alternative:
         """Maintenance for some weeks, then a gain where one is wanted, else more of the same."""
@@ -163,8 +175,11 @@ class Alternatives:
         fragment = Fragment(PhaseKind.MINI_CUT, DEFAULT_WEEKS, surplus_kcal=self.question.surplus_kcal)
         plan = self._plan(DeficitAim(weeks=DEFAULT_WEEKS), 1, 0)
         if not plan.is_feasible:
-            return Alternative(PhaseKind.MINI_CUT, None, None, 0, None, plan.reasons[-1])
-        return self._through(PhaseKind.MINI_CUT, fragment, plan, reaches=False)
+            return _shut(PhaseKind.MINI_CUT, plan.reasons[-1])
+        try:
+            return self._through(PhaseKind.MINI_CUT, fragment, plan, reaches=False)
+        except Refused as refused:
+            return _shut(PhaseKind.MINI_CUT, refused.action.message)
 
     def cut(
         self, kind: DeficitKind, *, weeks_done: int = 0, until_event: int | None = None, target: float | None = None
@@ -172,16 +187,16 @@ class Alternatives:
         """A cut to the target of the motive, or as far as its longest length goes; then maintenance and a gain."""
         named = PhaseKind(kind.value)
         if self.refusal is not None:
-            return Alternative(named, None, None, 0, None, self.refusal)
+            return _shut(named, self.refusal)
         if not self.question.fat.is_measured:
-            return Alternative(named, None, None, 0, None, say("CUT_NEEDS_READING"))
+            return _shut(named, say("CUT_NEEDS_READING"))
         assert self.lines is not None
         wanted = self.lines.target if target is None else target
         aim = DeficitAim(kind=kind, target_fat_fraction=wanted, at_most_weeks=until_event, weeks_done=weeks_done)
         longest = MOST_WEEKS if kind is DeficitKind.MINI_CUT else LONG_CUT_WEEKS
         most = min(longest - weeks_done, longest if until_event is None else until_event)
         if most < aim.least_weeks:
-            return Alternative(named, None, None, 0, None, say("CUT_NO_ROOM"))
+            return _shut(named, say("CUT_NO_ROOM"))
         # A cut under way goes on at once; another waits for the latest day that will do.
         is_for_event = until_event is not None and not weeks_done
         usual = Fragment(named, surplus_kcal=self.question.surplus_kcal, weeks_done=weeks_done)
@@ -195,10 +210,10 @@ class Alternatives:
                 fragment = usual._replace(weeks=weeks)
                 plan = self._plan(DeficitAim(kind=kind, weeks=weeks, weeks_done=weeks_done), 1, 0)
             if not plan.is_feasible or plan.cut_phase is None:
-                return Alternative(named, None, None, 0, None, plan.reasons[-1])
+                return _shut(named, plan.reasons[-1])
             return self._through(named, fragment, plan, reaches=reaches)
         except Refused as refused:
-            return Alternative(named, None, None, 0, None, refused.action.message)
+            return _shut(named, refused.action.message)
 
     def _through(self, named: PhaseKind, fragment: Fragment, plan: Plan, *, reaches: bool) -> Alternative:
         """A solved cut through the horizon: after its bridge a gain, or more maintenance where that scores better."""
@@ -212,7 +227,7 @@ class Alternatives:
         for gain in sorted({0 if not reaches else rest - bridge, rest - bridge} if self.question.grows else {0}):
             full = self._plan(again, rest - gain, gain)
             if not full.is_feasible:
-                return Alternative(named, None, None, 0, None, full.reasons[-1])
+                return _shut(named, full.reasons[-1])
             # Before an event the maintenance that lets water settle is as long as its room says.
             after = 1 if fragment.for_event else bridge
             asked = fragment._replace(maintenance_weeks=after, gain_weeks=gain)
@@ -231,9 +246,26 @@ class Alternatives:
         )
 
     def _open(self, kind: PhaseKind, fragment: Fragment, plan: Plan, weeks: int) -> Alternative:
+        """A way that is open. Raises ``Refused`` where a week of its plan breaks a rule."""
+        q = self.question
         assert plan.forecast is not None
         dieting = weeks if kind.is_deficit else 0
-        return Alternative(kind, fragment, plan, weeks, score(plan.forecast.states, dieting, self.counts_from))
+        told = tuple(told_weeks(plan.phases, q.subject, plan.forecast))
+        before = fragment.weeks_done or q.cut_history.weeks_that_count
+        cleared = clear(
+            fragment,
+            told,
+            "weight_kg",
+            weeks_before=before if kind.is_deficit else 0.0,
+            is_history_known=q.cut_history.cuts_last_12_months is not None,
+        )
+        scored = score(plan.forecast.states, dieting, self.counts_from)
+        return Alternative(kind, weeks, cleared, told, plan, scored)
+
+
+def _shut(kind: PhaseKind, why: Message) -> Alternative:
+    """A way that is not open to this person."""
+    return Alternative(kind, 0, closed=why)
 
 
 def refusal_of(subject: rails.Subject) -> tuple[list[rails.RailAction], Refused | None]:

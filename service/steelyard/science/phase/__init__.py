@@ -66,6 +66,11 @@ from .plan import (
     plan_hold,
     with_usual_diet,
 )
+from .told import (
+    bodies_around,
+    told_week,
+    told_weeks,
+)
 
 __all__ = [
     "COMMON_FIRST_DROP_KG",
@@ -106,6 +111,7 @@ __all__ = [
     "answer_intake",
     "answer_path",
     "as_diet",
+    "bodies_around",
     "diet_of_week",
     "gain_weeks",
     "plan_deficit",
@@ -114,6 +120,8 @@ __all__ = [
     "plan_surplus",
     "signs_to_stop",
     "subject_at",
+    "told_week",
+    "told_weeks",
     "usual_band",
     "with_usual_diet",
 ]

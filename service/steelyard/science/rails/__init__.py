@@ -6,6 +6,7 @@ from .day_split import (
     split_week,
 )
 from .gate import (
+    UNDERWEIGHT_LOSS_KG,
     Broken,
     Cleared,
     Purpose,
@@ -167,6 +168,7 @@ __all__ = [
     "PROTEIN_DEFAULT_GAIN",
     "PROTEIN_KCAL_PER_G",
     "UNANSWERED",
+    "UNDERWEIGHT_LOSS_KG",
     "WEEKS_BETWEEN_CUTS",
     "Broken",
     "CarbohydratePreference",

@@ -10,7 +10,7 @@ from itertools import groupby
 from typing import Generic, NamedTuple, TypeVar
 
 from ..register import Message, say, traced
-from .guard_rails import broken_on_day, least_held_kcal, least_on_day_kcal
+from .guard_rails import least_held_kcal, least_on_day_kcal
 from .macronutrients import PROTEIN_FLOOR_DEFICIT
 from .subject import Refused, Subject, refusing, stricter
 from .table import (
@@ -18,6 +18,8 @@ from .table import (
     BMI,
     BMI_FLOOR,
     BODY_FAT,
+    CUT_HISTORY,
+    DEFAULT_DEFICIT,
     DEFICIT,
     DEFICIT_SHARE_LIMIT,
     FAT_FRACTION_FLOOR,
@@ -36,7 +38,7 @@ _WITHIN_KCAL, _WITHIN_SHARE, _WITHIN_G = 1.0, 2e-5, 0.01
 # Nearer to maintenance than this an intake is for a hold.
 _HOLD_KCAL, _HOLD_SHARE = 25.0, 0.025
 # Tissue that an underweight body may lose to the scale's own noise [kg].
-_UNDERWEIGHT_LOSS_KG = 0.25
+UNDERWEIGHT_LOSS_KG = 0.25
 
 
 class Purpose(StrEnum):
@@ -45,11 +47,15 @@ class Purpose(StrEnum):
     DEFICIT = "deficit"
     BREAK = "break"  # at maintenance, within a deficit
     HOLD = "hold"
+    RISING = "rising"  # under maintenance in a hold or a gain under way, which is raised to it in steps
     GAIN = "gain"
 
 
 class ToldWeek(NamedTuple):
-    """A week's intake as told, the least of its days [kcal/d], the body before and after it, and protein [g/d]."""
+    """A week's intake as told, the least of its days [kcal/d], the body before and after it, and protein [g/d].
+
+    ``mean_kcal`` is the mean of its days, where they differ.
+    """
 
     intake_kcal: float
     before: Subject
@@ -57,6 +63,7 @@ class ToldWeek(NamedTuple):
     purpose: Purpose
     days: float = 7.0
     protein_g: float | None = None
+    mean_kcal: float | None = None
 
 
 class Broken(NamedTuple):
@@ -80,6 +87,12 @@ class Cleared(Generic[Value]):
             raise TypeError("only the gate clears what tells an intake")
         self.value = value
 
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Cleared) and bool(self.value == other.value)
+
+    def __hash__(self) -> int:
+        return hash(self.value)
+
 
 def purpose_of(intake_kcal: float, maintenance_kcal: float) -> Purpose:
     """What an intake is for, by how far it lies from maintenance."""
@@ -90,9 +103,20 @@ def purpose_of(intake_kcal: float, maintenance_kcal: float) -> Purpose:
 
 
 @traced
-def clear(value: Value, weeks: Sequence[ToldWeek], field: str, *, weeks_before: float = 0.0) -> Cleared[Value]:
-    """``value``, where each of the ``weeks`` that it tells is inside the rails. Raises ``Refused`` naming ``field``."""
-    broken = first_broken(weeks, weeks_before=weeks_before)
+def clear(
+    value: Value,
+    weeks: Sequence[ToldWeek],
+    field: str,
+    *,
+    weeks_before: float = 0.0,
+    weeks_since: float = 0.0,
+    is_history_known: bool = True,
+) -> Cleared[Value]:
+    """``value``, where each of the ``weeks`` that it tells is inside the rails (``first_broken``).
+
+    Raises: ``Refused`` naming ``field``.
+    """
+    broken = first_broken(weeks, weeks_before=weeks_before, weeks_since=weeks_since, is_history_known=is_history_known)
     if broken is not None:
         raise refusal_of_week(broken, field)
     return Cleared(value, _TOKEN)
@@ -110,13 +134,25 @@ def refusal_of_week(broken: Broken, field: str) -> Refused:
     return Refused(*refusing(broken.rule, field, broken.message, broken.limit, broken.observed, broken.unit))
 
 
-def first_broken(weeks: Sequence[ToldWeek], *, weeks_before: float = 0.0) -> Broken | None:
-    """The first rule that a week breaks; ``weeks_before`` of a deficit count as of the first."""
-    return next(_all_broken(weeks, weeks_before), None)
+def first_broken(
+    weeks: Sequence[ToldWeek],
+    *,
+    weeks_before: float = 0.0,
+    weeks_since: float = 0.0,
+    is_history_known: bool = True,
+) -> Broken | None:
+    """The first rule that a week breaks; ``weeks_before`` of a deficit that ended ``weeks_since`` ago count as well.
+
+    ``is_history_known``: whether past cuts are known; else, as for body fat that was not measured, the default deficit
+    is the largest.
+    """
+    return next(_all_broken(weeks, weeks_before, weeks_since, is_history_known=is_history_known), None)
 
 
-def _all_broken(weeks: Sequence[ToldWeek], weeks_before: float) -> Iterator[Broken]:
-    at, since, counted = 0, 0.0, weeks_before
+def _all_broken(
+    weeks: Sequence[ToldWeek], weeks_before: float, weeks_since: float, *, is_history_known: bool
+) -> Iterator[Broken]:
+    at, since, counted = 0, weeks_since, weeks_before
     for purpose, group in groupby(weeks, key=_run_purpose):
         run = list(group)
         length = sum(week.days for week in run) / 7.0
@@ -124,6 +160,7 @@ def _all_broken(weeks: Sequence[ToldWeek], weeks_before: float) -> Iterator[Brok
             # Two with less than four weeks between them are one.
             counted = (counted + since if since < APART_WEEKS else 0.0) + length
             since = 0.0
+            yield from _over_default(run[0], at, is_history_known=is_history_known)
             yield from _deficit_run(run, at, counted)
         else:
             since += length
@@ -135,8 +172,21 @@ def _run_purpose(week: ToldWeek) -> Purpose:
     return Purpose.DEFICIT if week.purpose is Purpose.BREAK else week.purpose
 
 
+def _over_default(first: ToldWeek, at: int, *, is_history_known: bool) -> Iterator[Broken]:
+    """A deficit over the default one, where only that is safe to start: for all that is known."""
+    least = first.before.maintenance_kcal - DEFAULT_DEFICIT
+    if (first.intake_kcal if first.mean_kcal is None else first.mean_kcal) >= least - _WITHIN_KCAL:
+        return
+    if not is_history_known:
+        yield _too_little(at, CUT_HISTORY, first, least, "cut history unknown")
+    if not first.before.is_fat_measured:
+        yield _too_little(at, BODY_FAT, first, least, "body fat not measured")
+
+
 def _deficit_run(run: Sequence[ToldWeek], at: int, weeks: float) -> Iterator[Broken]:
     for i, week in enumerate(run, start=at):
+        for body in (week.before, week.after):
+            yield from _too_lean(i, body)
         if week.purpose is Purpose.BREAK:
             yield from _held_run([week], i, Purpose.HOLD, run[0].before)
             continue
@@ -144,17 +194,9 @@ def _deficit_run(run: Sequence[ToldWeek], at: int, weeks: float) -> Iterator[Bro
         if week.intake_kcal < least - _WITHIN_KCAL:
             yield _too_little(i, DEFICIT, week, least, f"{DEFICIT_SHARE_LIMIT:.0%} of maintenance")
         for body in (week.before, week.after):
-            rule = broken_on_day(body, week.intake_kcal, weeks)
-            if rule == BMI:
-                message = say("REFUSED_END_BMI", bmi=body.bmi, limit=BMI_FLOOR)
-                yield Broken(i, BMI, message, BMI_FLOOR, body.bmi, "kg/m2")
-            elif rule == BODY_FAT:
-                floor = stricter(FAT_FRACTION_FLOOR, body.sex)
-                percent = 100 * body.fat_fraction
-                message = say("REFUSED_END_BODY_FAT", fat_percent=percent, limit_percent=100 * floor)
-                yield Broken(i, BODY_FAT, message, floor, body.fat_fraction, "1")
-            elif rule is not None:
-                yield _too_little(i, rule, week, least_on_day_kcal(body, weeks)[0], "the body of that day")
+            least, rule = least_on_day_kcal(body, weeks)
+            if week.intake_kcal < least - _WITHIN_KCAL:
+                yield _too_little(i, rule, week, least, "the body of that day")
         wanted = PROTEIN_FLOOR_DEFICIT * run[0].before.weight_kg
         if week.protein_g is not None and week.protein_g < wanted - _WITHIN_G:
             per_kg = week.protein_g / run[0].before.weight_kg
@@ -166,6 +208,17 @@ def _deficit_run(run: Sequence[ToldWeek], at: int, weeks: float) -> Iterator[Bro
         yield Broken(at, LOSS, message, LOSS_LIMIT, -share, "of body mass a week")
 
 
+def _too_lean(i: int, body: Subject) -> Iterator[Broken]:
+    """A body that is underweight, or too lean, within a deficit."""
+    if body.bmi < BMI_FLOOR:
+        message = say("REFUSED_END_BMI", bmi=body.bmi, limit=BMI_FLOOR)
+        yield Broken(i, BMI, message, BMI_FLOOR, body.bmi, "kg/m2")
+    floor = stricter(FAT_FRACTION_FLOOR, body.sex)
+    if body.fat_fraction < floor:
+        message = say("REFUSED_END_BODY_FAT", fat_percent=100 * body.fat_fraction, limit_percent=100 * floor)
+        yield Broken(i, BODY_FAT, message, floor, body.fat_fraction, "1")
+
+
 def _held_run(run: Sequence[ToldWeek], at: int, purpose: Purpose, start: Subject) -> Iterator[Broken]:
     """What a hold or a gain breaks, in all that is told from the body ``start`` on."""
     for i, week in enumerate(run, start=at):
@@ -175,9 +228,10 @@ def _held_run(run: Sequence[ToldWeek], at: int, purpose: Purpose, start: Subject
                 message = say("REFUSED_HELD", intake_kcal=week.intake_kcal, least_intake_kcal=least)
                 yield Broken(i, FLOOR, message, least, week.intake_kcal, "kcal/d")
         then = week.after
-        if purpose is Purpose.GAIN and at == 0:
-            continue  # more is eaten than was needed from the first day on
-        if then.bmi < BMI_FLOOR and start.settled_kg - then.settled_kg > _UNDERWEIGHT_LOSS_KG:
+        gives_more = at == 0 and week.intake_kcal > week.before.maintenance_kcal + _HOLD_KCAL
+        if gives_more or purpose is Purpose.RISING:
+            continue  # the step up, or more than is needed from the first day on, is the answer
+        if then.bmi < BMI_FLOOR and start.settled_kg - then.settled_kg > UNDERWEIGHT_LOSS_KG:
             message = say("REFUSED_END_BMI", bmi=then.bmi, limit=BMI_FLOOR)
             yield Broken(i, BMI, message, BMI_FLOOR, then.bmi, "kg/m2")
     if purpose is Purpose.GAIN and not run[0].before.is_pregnant:
@@ -188,9 +242,11 @@ def _held_run(run: Sequence[ToldWeek], at: int, purpose: Purpose, start: Subject
 
 
 def _change_share(run: Sequence[ToldWeek]) -> float:
-    """Change of tissue a week, of the body mass at the start."""
+    """Change of tissue a week, of the body mass at the start; 0 of breaks alone."""
     first, last = run[0].before, run[-1].after
     spent = sum(week.days for week in run if week.purpose is not Purpose.BREAK) / 7.0
+    if not spent:
+        return 0.0
     return (last.settled_kg - first.settled_kg) / spent / first.weight_kg
 
 

@@ -95,7 +95,7 @@ def measured_limits(subject: Subject, weeks: float) -> list[DeficitLimit]:
 def least_available_kcal(subject: Subject, weeks: float) -> tuple[float, str]:
     """The least intake told for energy availability in a deficit of ``weeks`` [kcal/d], and why in words.
 
-    It fades where measured body fat is high, since the limits come from lean athletes, down to what exercise takes: from
+    It fades where measured body fat is high, since the limits come from lean athletes, down to what exercise takes: of
     less than that nothing would be left for the body at all.
     """
     left, scale = subject.availability_left, subject.scale
@@ -175,6 +175,8 @@ def broken_on_day(now: Subject, intake_kcal: float, weeks: float) -> str | None:
 def path_limit(rule: str, deficit_kcal: float) -> DeficitLimit:
     """The largest deficit [kcal/d] with which a phase keeps a rule on each of its days."""
     why = {
+        DEFICIT: f"{DEFICIT_SHARE_LIMIT:.0%} of maintenance",
+        PROTEIN: "room for the least protein and fat",
         BODY_FAT: "end body fat",
         BMI: f"body mass index of {BMI_FLOOR:g} kg/m2",
         LOSS: f"tissue loss of {LOSS_LIMIT:.0%} a week",

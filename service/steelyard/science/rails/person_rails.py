@@ -27,6 +27,9 @@ from .table import (
     YOUNG_ADULT_YEARS,
 )
 
+# Body fat is told to a hundredth of a percent: what reads as the least is the least.
+_TOLD_FRACTION = 5e-5
+
 
 def check_answered(subject: Subject) -> None:
     """Raises ``Refused`` where screening was not answered: then nothing but maintenance is planned, not even a gain."""
@@ -35,9 +38,13 @@ def check_answered(subject: Subject) -> None:
 
 
 @traced
-def check_person(subject: Subject) -> list[RailAction]:
-    """May this person run a deficit at all? Warnings; raises ``Refused`` with every rule that says no."""
-    found = list(_refusals(subject))
+def check_person(subject: Subject, *before: Subject) -> list[RailAction]:
+    """May this person run a deficit at all? Warnings; raises ``Refused`` with every rule that says no.
+
+    ``before``: the same person as they were told earlier; what would have refused them then still does.
+    """
+    each = {action.message.code: (action, field) for now in (*before, subject) for action, field in _refusals(now)}
+    found = list(each.values())
     if found:
         raise Refused(*found[0], *found[1:])
     return list(_warnings(subject))
@@ -61,7 +68,7 @@ def _refusals(subject: Subject) -> Iterator[tuple[RailAction, str]]:
     if bmi < BMI_FLOOR:
         yield refusing(BMI, "weight_kg", say("REFUSED_BMI", bmi=bmi, limit=BMI_FLOOR), BMI_FLOOR, bmi, "kg/m2")
     floor = stricter(FAT_FRACTION_FLOOR, subject.sex)
-    if subject.fat_fraction <= floor:
+    if subject.fat_fraction <= floor + _TOLD_FRACTION:
         message = say("REFUSED_BODY_FAT", fat_percent=100 * subject.fat_fraction, limit_percent=100 * floor)
         yield refusing(BODY_FAT, "body_fat", message, floor, subject.fat_fraction, "1")
     lost = subject.logged.loss_share

@@ -59,8 +59,8 @@ BMI_LEEWAY = constant(
     "bmi_leeway",
     0.02,
     unit="kg/m2",
-    summary="How far over the least body mass index a deficit is planned to end: some grams more go in the first weeks at "
-    "maintenance",
+    summary="How far over the least body mass index a deficit is planned to end: some grams more go in the first weeks "
+    "at maintenance",
     basis=Basis.JUDGEMENT,
 )
 BMI_LEEWAY_CLOSE = constant(
@@ -614,8 +614,8 @@ template("WARNED_BODY_FAT", "The phase ends at {fat_percent:.1f} % body fat, lea
 template("CAPPED_DEFICIT", "The deficit is capped at {deficit_kcal:.0f} kcal/d by the rule `{rule}` ({why}).")
 template(
     "CAPPED_DEFICIT_FOR_BMI",
-    "The deficit is capped at {deficit_kcal:.0f} kcal/d by the rule `{rule}` ({why}): in this phase {tissue_kg:.1f} kg of "
-    "tissue can go. {asked_kcal:.0f} kcal/d fit into {weeks} weeks at most.",
+    "The deficit is capped at {deficit_kcal:.0f} kcal/d by the rule `{rule}` ({why}): in this phase {tissue_kg:.1f} kg "
+    "of tissue can go. {asked_kcal:.0f} kcal/d fit into {weeks} weeks at most.",
 )
 template(
     "REFUSED_DEFICIT",

@@ -9,10 +9,22 @@ from .. import rails
 from ..body import BASELINE_CARBOHYDRATE_SHARE, Diet, Forecast, Stretch, forecast
 from ..numbers import Estimate
 from ..phase import DAYS_PER_WEEK, LEAST_DEFICIT, MOST_WEEKS, FollowedPhase, PhaseKind, PromisedPath, Verdict
-from ..rails import GAIN_RATE, GAIN_RATE_LIMIT, LOSS_LIMIT, PROTEIN_DEFAULT_GAIN, UNANSWERED, RailAction
+from ..rails import (
+    GAIN_RATE,
+    GAIN_RATE_LIMIT,
+    LOSS_LIMIT,
+    PROTEIN_DEFAULT_GAIN,
+    UNANSWERED,
+    Cleared,
+    Purpose,
+    RailAction,
+    Refused,
+    ToldWeek,
+    clear,
+)
 from ..register import Message, say, traced
 from . import texts
-from .correction import STEP_KCAL, IntakeLimits, RestOfPhase, down, up
+from .correction import STEP_KCAL, IntakeLimits, RestOfPhase, Stint, down, up
 from .reading import Now
 
 _AFTERMATH_LENGTHS = (3.0, 4.0, 7.0)
@@ -52,18 +64,71 @@ class Aftermath(NamedTuple):
     rebound: Estimate
 
 
+class Ahead(NamedTuple):
+    """What a review tells to eat: the advice, the days to come with a point at the end of each of ``stints``, and the
+    first weeks after the phase, where it ends."""
+
+    advice: Advice
+    path: Forecast | None
+    stints: list[Stint]
+    aftermath: Aftermath | None
+
+
+@traced
+def cleared(course: RestOfPhase, now: Now, advice: Advice) -> Cleared[Ahead]:
+    """What the advice tells, through the gate. A phase that does not pass it ends, and what comes after does pass.
+
+    Raises: ``Refused`` where not even that does.
+    """
+    try:
+        return _clear(course, now, advice)
+    except Refused as refusal:
+        if advice.decision is NextStep.END:
+            raise
+        why = say(texts.STOPPED, rule=refusal.action.id, why=refusal.text)
+        ended = Advice(NextStep.END, 0, 0, [*advice.reasons, why], [*advice.actions, *refusal.actions])
+        return _clear(course, now, ended)
+
+
+def _clear(course: RestOfPhase, now: Now, advice: Advice) -> Cleared[Ahead]:
+    change, days = float(advice.correction_kcal), advice.days_ahead
+    path, stints = (None, []) if days == 0 else course.forecast(change, days)
+    after = aftermath(course, now) if advice.decision is NextStep.END else None
+    weeks = course.told(change, days)
+    if after is not None:
+        bodies = [course.held, *(course.subject_at(state) for state in after.path.states[1:])]
+        ends = zip(bodies, bodies[1:], _AFTERMATH_LENGTHS, strict=False)
+        weeks += [ToldWeek(after.intake_kcal, there, then, Purpose.HOLD, length) for there, then, length in ends]
+    ahead = Ahead(advice, path, stints, after)
+    return clear(ahead, weeks, "phase", weeks_before=course.days_gone / DAYS_PER_WEEK)
+
+
 @traced
 def aftermath(course: RestOfPhase, now: Now) -> Aftermath:
     """What the first weeks after the phase look like, at the maintenance of the body there is."""
     now_body = course.subject_at(course.state)
-    intake = int(rails.held_kcal(course.subject, STEP_KCAL * round(now_body.maintenance_kcal / STEP_KCAL)))
-    eaten = intake / course.ratio
-    diet = Diet(eaten, BASELINE_CARBOHYDRATE_SHARE * eaten, PROTEIN_DEFAULT_GAIN)
-    path = forecast(course.now.body, [Stretch(diet, (days,)) for days in _AFTERMATH_LENGTHS])
+    intake = int(rails.held_kcal(course.held, STEP_KCAL * round(now_body.maintenance_kcal / STEP_KCAL)))
+    path = _held_path(course, intake)
+    # Whose maintenance rises over a floor with what is eaten is told that floor.
+    least = max(rails.held_kcal(course.subject_at(state), intake) for state in path.states)
+    then = course.subject_at(path.states[-1])
+    if then.bmi < rails.BMI_FLOOR and then.settled_kg < now_body.settled_kg - rails.UNDERWEIGHT_LOSS_KG:
+        # Nothing is to go of an underweight body while its expenditure recovers.
+        least = max(least, rails.held_kcal(course.held, STEP_KCAL * round(course.held.maintenance_kcal / STEP_KCAL)))
+    if least > intake:
+        intake = int(least)
+        path = _held_path(course, intake)
     end = len(path.states) - 1
     spread = path.spread_of_change(0, end)
     carried = float(path.states[end].carried_kg - path.states[0].carried_kg)
     return Aftermath(intake, path, Estimate(carried, float(spread.carried_kg)))
+
+
+def _held_path(course: RestOfPhase, intake_kcal: float) -> Forecast:
+    """The first two weeks at one intake (logging scale)."""
+    eaten = intake_kcal / course.ratio
+    diet = Diet(eaten, BASELINE_CARBOHYDRATE_SHARE * eaten, PROTEIN_DEFAULT_GAIN)
+    return forecast(course.now.body, [Stretch(diet, (days,)) for days in _AFTERMATH_LENGTHS])
 
 
 @traced
@@ -114,7 +179,7 @@ def _rail_actions(limits: IntakeLimits, course: RestOfPhase, held: _Held, wanted
     weeks = days / DAYS_PER_WEEK
     loss = float(course.state.tissue_kg - end.tissue_kg) / weeks / course.subject.weight_kg
     then = course.subject_at(end)
-    actions += rails.warn_deficit(course.subject, intake, loss, then.fat_fraction, then.bmi)
+    actions += rails.warn_deficit(course.in_deficit, intake, loss, then.fat_fraction, then.bmi)
     return [*actions, *course.protein_actions]
 
 

@@ -22,8 +22,19 @@ from ..body import (
     walk,
 )
 from ..numbers import Estimate
-from ..phase import DAYS_PER_WEEK, FollowedPhase, FollowedWeek, diet_of_week
-from ..rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G, DeficitLimit, Logged, RailAction, Refused, Subject
+from ..phase import DAYS_PER_WEEK, FollowedPhase, FollowedWeek, PhaseKind, diet_of_week
+from ..rails import (
+    CARBOHYDRATE_KCAL_PER_G,
+    PROTEIN_KCAL_PER_G,
+    DeficitLimit,
+    Logged,
+    Purpose,
+    RailAction,
+    Refused,
+    Subject,
+    ToldWeek,
+    first_broken,
+)
 from .reading import BodyNow
 
 STEP_KCAL = 10
@@ -85,6 +96,10 @@ class RestOfPhase:
             maintenance_kcal=ratio * float(now.body.maintenance_kcal.mean),
             carried_kg=float(self.state.carried_kg),
         )
+        # A deficit is against what is needed now where that is more, after days of eating more.
+        now_kcal = ratio * float(current_maintenance_kcal(self.model, self.state))
+        self.in_deficit = self.subject._replace(maintenance_kcal=max(self.subject.maintenance_kcal, now_kcal))
+        self._as_told, self._learnt_kcal = subject, self.subject.maintenance_kcal
         # Grams are shared out for the mass that the plan was made for.
         self.fed_kg = max(subject.weight_kg, self.subject.weight_kg)
         self.protein_g, self.protein_actions = self._least_protein()
@@ -104,7 +119,29 @@ class RestOfPhase:
         physical = Estimate(maintenance.mean / self.ratio, maintenance.sd / self.ratio)
         self.now = self.now._replace(body=self.now.body._replace(maintenance_kcal=physical))
         self.model, self.state = start_body(self.now.body)
-        self.subject = self.subject._replace(maintenance_kcal=maintenance.mean)
+        self.subject = self.subject._replace(maintenance_kcal=maintenance.mean, carried_kg=float(self.state.carried_kg))
+
+    def told(self, change_kcal: float, days: int) -> list[ToldWeek]:
+        """The days to come as the gate reads them."""
+        found, before = [], self.in_deficit if self.phase.kind.is_deficit else self.subject
+        for stint, (week, state) in zip(self.stints(change_kcal, days), self._walked(change_kcal, days), strict=True):
+            after = self.subject_at(state)
+            purpose = self._purpose(week, before)
+            found.append(ToldWeek(week.intake_kcal, before, after, purpose, float(stint.days), week.protein_g))
+            before = after
+        return found
+
+    def _purpose(self, week: FollowedWeek, before: Subject) -> Purpose:
+        if self.phase.kind.is_deficit:
+            return Purpose.BREAK if week.is_break else Purpose.DEFICIT
+        if week.intake_kcal < before.maintenance_kcal - NO_DEFICIT_KCAL:
+            return Purpose.RISING
+        return Purpose.GAIN if self.phase.kind is PhaseKind.GAIN else Purpose.HOLD
+
+    @property
+    def held(self) -> Subject:
+        """Who is held when the phase is over, whatever was supposed of their maintenance meanwhile."""
+        return self.subject._replace(maintenance_kcal=max(self.subject.maintenance_kcal, self._learnt_kcal))
 
     @property
     def maintenance_kcal(self) -> float:
@@ -211,22 +248,25 @@ class RestOfPhase:
         intakes = self.intakes(0.0, days)
         lowest, highest = min(intakes), max(intakes)
         most = self.maintenance_kcal - highest
+        needed = self.in_deficit.maintenance_kcal
         try:
             # Loss as logged ends no deficit that runs: it raises its intake.
-            warnings = rails.check_person(self.subject._replace(logged=Logged()))
+            warnings = rails.check_person(
+                self.subject._replace(logged=Logged()), self._as_told._replace(logged=Logged())
+            )
         except Refused as refused:
             why = DeficitLimit(refused.action.id, NO_DEFICIT_KCAL, "no deficit for this person")
             return IntakeLimits(self.maintenance_kcal - NO_DEFICIT_KCAL - lowest, most, why, refused, [])
         weeks = (self.days_gone + days) / DAYS_PER_WEEK
-        found = rails.deficit_limits(self.subject, weeks, fed_for_kg=self.fed_kg)
+        found = rails.deficit_limits(self.in_deficit, weeks, fed_for_kg=self.fed_kg)
         if not self.subject.is_fat_measured:
             found.append(rails.MEASURE_LIMIT)
         why = min(found, key=lambda limit: limit.deficit_kcal)
         # A rail on deficits asks for maintenance at most, whatever it leaves.
-        low = self.maintenance_kcal - max(0.0, why.deficit_kcal) - lowest
+        low = needed - max(0.0, why.deficit_kcal) - lowest
         broken = self._breaks(low, days)
         if broken is not None:
-            high = max(low, self.maintenance_kcal - lowest)
+            high = max(low, needed - lowest)
             while high - low > 1.0:
                 middle = 0.5 * (low + high)
                 now_broken = self._breaks(middle, days)
@@ -234,22 +274,13 @@ class RestOfPhase:
                     low, broken = middle, now_broken
                 else:
                     high = middle
-            low, why = high, rails.path_limit(broken, self.maintenance_kcal - lowest - high)
+            low, why = high, rails.path_limit(broken, needed - lowest - high)
         return IntakeLimits(low, most, why, None, warnings)
 
     def _breaks(self, change_kcal: float, days: int) -> str | None:
-        """The rule that a deficit with this change breaks on some day; None where there is no deficit left."""
-        if min(self.intakes(change_kcal, days)) >= self.maintenance_kcal - NO_DEFICIT_KCAL:
-            return None
-        weeks = (self.days_gone + days) / DAYS_PER_WEEK
-        walked = self._walked(change_kcal, days)
-        for week, state in reversed(walked):
-            eaten = math.inf if week.is_break else week.intake_kcal
-            broken = rails.broken_on_day(self.subject_at(state), eaten, weeks)
-            if broken is not None:
-                return broken
-        lost = float(self.state.tissue_kg - walked[-1][1].tissue_kg) / (days / DAYS_PER_WEEK)
-        return rails.LOSS if lost > rails.LOSS_LIMIT * self.subject.weight_kg else None
+        """The rule that the days to come break with this change."""
+        broken = first_broken(self.told(change_kcal, days), weeks_before=self.days_gone / DAYS_PER_WEEK)
+        return None if broken is None else broken.rule
 
     def restore_fat(self, fat_kg: float, days: int, low: float, high: float) -> float:
         """The change of intake, within limits, that has lost this much fat at the end [kcal/d]."""

@@ -15,10 +15,10 @@ from ..measures import body_of
 from ..member import Member
 from ..numbers import Estimate
 from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, PromisedPath, Verdict, signs_to_stop
-from ..rails import RailAction, Subject
+from ..rails import Cleared, RailAction, Subject
 from ..register import Basis, Kind, Message, OutOfDomain, equation, say
 from . import texts
-from .advice import Advice, Aftermath, NextStep, advise, aftermath
+from .advice import Advice, Aftermath, Ahead, advise, cleared
 from .correction import RestOfPhase, Stint
 from .reading import Changes, EatenSoFar, Now, body_now, read_phase
 
@@ -38,7 +38,7 @@ class Review(msgspec.Struct, frozen=True):
 
     ``since_day`` begins the window that the log covers; ``ratio`` is logged over eaten energy.
     ``planned_tissue`` and ``changes`` are of the window that the log covers, ``tissue``, ``fat`` and ``lean`` of
-    the whole phase so far. ``path`` has a point at the end of each of ``stints`` (from the day reviewed on).
+    the whole phase so far. ``told`` is what is to be eaten from the day reviewed on.
     """
 
     day: int
@@ -61,14 +61,31 @@ class Review(msgspec.Struct, frozen=True):
     implied_difference: Estimate | None
     maintenance: LogMaintenance
     maintenance_change: Estimate
-    advice: Advice
-    path: Forecast | None
-    stints: list[Stint]
+    told: Cleared[Ahead]
     weight_kg: Estimate
     noise_sd_kg: float
-    aftermath: Aftermath | None
     reasons: list[Message]
     notes: list[Message]
+
+    @property
+    def advice(self) -> Advice:
+        """What to do, which has passed the gate."""
+        return self.told.value.advice
+
+    @property
+    def path(self) -> Forecast | None:
+        """The days to come, which have passed the gate."""
+        return self.told.value.path
+
+    @property
+    def stints(self) -> list[Stint]:
+        """What to eat in the days to come, which has passed the gate."""
+        return self.told.value.stints
+
+    @property
+    def aftermath(self) -> Aftermath | None:
+        """What comes after the phase, which has passed the gate."""
+        return self.told.value.aftermath
 
     @property
     def ends_early_when(self) -> list[Message]:
@@ -207,10 +224,7 @@ def review_phase(
         verdict = Verdict.CONTRADICTED
 
     course = RestOfPhase(phase, subject, body, now.ratio, day)
-    advice = advise(phase, course, now, promised, verdict, finished)
-    path, stints = (None, []) if advice.days_ahead == 0 else course.forecast(advice.correction_kcal, advice.days_ahead)
-    ends = advice.decision is NextStep.END
-    after = aftermath(course, now) if ends else None
+    told = cleared(course, now, advise(phase, course, now, promised, verdict, finished))
     observed = now.window.tissue
     implied = None
     if now.window_days >= DAYS_PER_WEEK:
@@ -246,15 +260,12 @@ def review_phase(
         maintenance_change=Estimate(
             maintenance.mean - phase.maintenance.mean, math.hypot(maintenance.sd, phase.maintenance.sd)
         ),
-        advice=advice,
-        path=path,
-        stints=stints,
+        told=told,
         weight_kg=now.weight_kg,
         noise_sd_kg=now.noise_sd_kg,
-        aftermath=after,
         reasons=[
             *_reasons(phase, now, planned, moved_kg, likely, verdict, more_days, is_pregnant=subject.is_pregnant),
-            *advice.reasons,
+            *told.value.advice.reasons,
         ],
         notes=notes,
     )

@@ -246,6 +246,7 @@ PAST_RAIL = template(
     "By what the log tells, this plan is past the rule `{rule}` ({why}) by more than one step can mend: end it, and "
     "plan anew from what is known now.",
 )
+STOPPED = template("REVIEW_STOPPED_BY_RAIL", "The days to come would break the rule `{rule}`: end the phase. {why}")
 SHORTENED = template(
     "REVIEW_SHORTENED_BY_RAIL",
     "Later days of this plan are past the rule `{rule}` ({why}) by more than one step can mend: it ends around {date}.",

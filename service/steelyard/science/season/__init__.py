@@ -35,6 +35,7 @@ from .optimum import (
 )
 from .plan import (
     Season,
+    clear_found,
     live_season,
 )
 from .policy import (
@@ -75,6 +76,7 @@ __all__ = [
     "UnkeptLimit",
     "chance_to_beat",
     "check_target",
+    "clear_found",
     "drawn_lives",
     "drawn_outcome",
     "intake_runs",

@@ -1,22 +1,30 @@
 """Plan a season: from a strategy to dated phases, weekly intakes and a forecast, inside every guard rail."""
 
 from datetime import date, timedelta
-from typing import NamedTuple
+from typing import NamedTuple, TypeVar
 
 from ..body import ALL_SOURCES, Forecast, UncertaintySource
-from ..phase import MOST_WEEKS, PlannedPhase, PlannedWeek
+from ..phase import MOST_WEEKS, PlannedPhase, PlannedWeek, subject_at
 from ..rails import (
     PROTEIN_DEFAULT_DEFICIT,
     PROTEIN_DEFAULT_GAIN,
+    Cleared,
+    Purpose,
     RailAction,
+    Refused,
+    ToldWeek,
+    clear,
     split_intake,
 )
 from ..register import Message, traced
 from .asked import Asked, UnkeptLimit, unkept_limits
 from .forecast import season_forecast
+from .optimum import Found
 from .policy import Policy
-from .reasons import explain_phases, season_actions
+from .reasons import body_at, explain_phases, season_actions
 from .run import BRIDGE, CUT, GAIN, HOLD, Outcome, WeekRecord, live
+
+Value = TypeVar("Value")
 
 
 class Season(NamedTuple):
@@ -24,13 +32,18 @@ class Season(NamedTuple):
 
     policy: Policy
     outcome: Outcome
-    phases: list[PlannedPhase]
+    told: Cleared[list[PlannedPhase]]
     forecast: Forecast
     actions: list[RailAction]
     reasons: list[Message]
     unkept: list[UnkeptLimit]
     dieting_weeks: int
     cuts: int
+
+    @property
+    def phases(self) -> list[PlannedPhase]:
+        """The phases, which have passed the gate."""
+        return self.told.value
 
 
 @traced
@@ -39,22 +52,61 @@ def live_season(
 ) -> Season:
     """Live the strategy once as expected, and lay it out, with intervals from ``sources``.
 
-    Raises: ``guard_rails.Refused`` where the strategy has cuts and a rule forbids them for this person.
+    Raises: ``Refused`` where the strategy has cuts and a rule forbids them for this person, or a week breaks one.
     """
     if policy.has_cuts and asked.cutting.refusal is not None:
         raise asked.cutting.refusal
     weeks: list[WeekRecord] = []
     outcome = live(asked.life, policy, asked.person(), asked.calendar, asked.limits.band.upper, record=weeks)
-    phases = _lay_out(weeks, start)
+    told = _clear(asked, weeks, _lay_out(weeks, start))
+    phases = told.value
     path = season_forecast(asked.member.body, weeks, sources)
     has_cuts = any(week.mode == CUT for week in weeks)
     actions = list(asked.cutting.warnings) if has_cuts else []
     actions += season_actions(asked.member.subject, asked.history, policy, weeks, phases, path)
     reasons = explain_phases(policy, weeks, phases, path)
     unkept = unkept_limits(outcome, asked.limits)
-    return Season(
-        policy, outcome, phases, path, actions, reasons, unkept, int(outcome.weeks_dieting), int(outcome.cuts)
+    return Season(policy, outcome, told, path, actions, reasons, unkept, int(outcome.weeks_dieting), int(outcome.cuts))
+
+
+@traced
+def clear_found(asked: Asked, found: Found) -> Cleared[Found] | None:
+    """A searched strategy whose season passes the gate; None where it does not."""
+    weeks: list[WeekRecord] = []
+    live(asked.life, found.policy, asked.person(), asked.calendar, asked.limits.band.upper, record=weeks)
+    try:
+        return _clear(asked, weeks, found)
+    except Refused:
+        return None
+
+
+def _clear(asked: Asked, weeks: list[WeekRecord], value: Value) -> Cleared[Value]:
+    """``value``, where the weeks that it stands for are inside the rails. Raises ``Refused``."""
+    history = asked.history
+    since = history.weeks_since_last_cut if history.weeks_that_count else 0
+    return clear(
+        value,
+        _told_weeks(asked, weeks),
+        "weight_kg",
+        weeks_before=history.weeks_that_count,
+        weeks_since=float(since or 0),
+        is_history_known=history.cuts_last_12_months is not None,
     )
+
+
+_PURPOSE = {CUT: Purpose.DEFICIT, GAIN: Purpose.GAIN, BRIDGE: Purpose.HOLD, HOLD: Purpose.HOLD}
+
+
+def _told_weeks(asked: Asked, weeks: list[WeekRecord]) -> list[ToldWeek]:
+    """The weeks as the gate reads them."""
+    subject, model = asked.member.subject, asked.life.model
+    found, before = [], body_at(subject, weeks[0])
+    for week in weeks:
+        after = subject_at(subject, model, week.after)
+        protein_g = float(week.diet.protein_g_per_kg * week.split_weight_kg)
+        found.append(ToldWeek(float(week.intake_kcal), before, after, _PURPOSE[int(week.mode)], protein_g=protein_g))
+        before = after
+    return found
 
 
 _KIND = {GAIN: "gain", BRIDGE: "maintenance", HOLD: "maintenance"}

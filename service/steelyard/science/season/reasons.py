@@ -45,14 +45,15 @@ template(
 )
 
 
-def subject_at(subject: Subject, week: WeekRecord) -> Subject:
+def body_at(subject: Subject, week: WeekRecord) -> Subject:
     """What the rails read of the body at the start of a week."""
+    # Settled: what a body adapted to eating less does not burn for now is no less of a deficit.
+    settled = float(week.maintenance_kcal) + max(0.0, -float(week.before.adaptation_kcal))
     return subject._replace(
         weight_kg=float(week.before.weight_kg),
         fat_kg=float(week.before.fat_kg),
         carried_kg=float(week.before.carried_kg),
-        # Settled: what a body adapted to eating less does not burn for now is no less of a deficit.
-        maintenance_kcal=float(week.maintenance_kcal) + max(0.0, -float(week.before.adaptation_kcal)),
+        maintenance_kcal=settled if week.before.day else max(settled, subject.maintenance_kcal),
     )
 
 
@@ -73,7 +74,7 @@ def season_actions(
         rate = float((end.tissue_kg - first.tissue_kg) / length / first.weight_kg)
         macros = phase.weeks[0].intake
         if week.mode == CUT:
-            there = subject_at(subject, week)
+            there = body_at(subject, week)
             if week.deficit_kcal < policy.deficit_kcal - 0.5:
                 actions.append(_capped(there, week, policy, history.cuts_last_12_months is None))
             fraction = float(end.fat_kg / end.weight_kg)
