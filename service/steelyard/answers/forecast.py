@@ -138,11 +138,14 @@ def _answer(asked: ForecastAsked, member: Member) -> IntakeAnswer:
             )
             raise OutOfDomain("DATE_OUT_OF_REACH", "question.by_date", detail)
         _check_target(question.target)
-        return answer_intake(member, question.target, days, question.protein_g_per_kg, asked.sources)
+        found = answer_intake(member, question.target, days, question.protein_g_per_kg, asked.sources)
+        _check_room(found.intakes[0], question.protein_g_per_kg, 0.0, member, "question.protein_g_per_kg")
+        return found
     if isinstance(question, DateAsked):
         _check_target(question.target)
+        _check_room(question.intake_kcal, question.protein_g_per_kg, 0.0, member, "question.intake_kcal")
         return answer_date(member, question.target, question.intake_kcal, question.protein_g_per_kg, asked.sources)
-    _check_schedule(question.schedule, member.person.weight_kg)
+    _check_schedule(question.schedule, member)
     return answer_path(member, question.schedule, asked.sources)
 
 
@@ -153,20 +156,27 @@ def _check_target(target: BodyTarget) -> None:
         raise OutOfDomain("TARGET_OUT_OF_RANGE", "question.target.value", detail)
 
 
-def _check_schedule(schedule: list[ScheduledIntake], weight_kg: float) -> None:
+def _check_schedule(schedule: list[ScheduledIntake], member: Member) -> None:
     if sum(stretch.weeks for stretch in schedule) > _MOST_WEEKS:
         detail = f"The schedule is longer than {_MOST_WEEKS} weeks in all: shorten it."
         raise OutOfDomain("SCHEDULE_TOO_LONG", "question.schedule", detail)
     for i, stretch in enumerate(schedule):
-        protein = PROTEIN_KCAL_PER_G * stretch.protein_g_per_kg * weight_kg
-        carbohydrate = CARBOHYDRATE_KCAL_PER_G * (stretch.carbohydrate_g or 0.0)
-        fat = least_fat_kcal(stretch.intake_kcal, weight_kg)
-        if protein + carbohydrate + fat > stretch.intake_kcal:
-            detail = (
-                f"{protein:.0f} kcal of protein, {carbohydrate:.0f} of carbohydrate and the least {fat:.0f} of fat are "
-                f"more than the {stretch.intake_kcal:g} kcal eaten."
-            )
-            raise OutOfDomain("NUTRIENTS_EXCEED_INTAKE", f"question.schedule[{i}].intake_kcal", detail)
+        field = f"question.schedule[{i}].intake_kcal"
+        _check_room(stretch.intake_kcal, stretch.protein_g_per_kg, stretch.carbohydrate_g or 0.0, member, field)
+
+
+def _check_room(intake_kcal: float, protein_g_per_kg: float, carbohydrate_g: float, member: Member, field: str) -> None:
+    """Raises ``OutOfDomain`` naming ``field`` where macronutrients are more than what is eaten."""
+    weight_kg = member.person.weight_kg
+    protein = PROTEIN_KCAL_PER_G * protein_g_per_kg * weight_kg
+    carbohydrate = CARBOHYDRATE_KCAL_PER_G * carbohydrate_g
+    fat = least_fat_kcal(intake_kcal, weight_kg)
+    if protein + carbohydrate + fat > intake_kcal:
+        detail = (
+            f"{protein:.0f} kcal of protein, {carbohydrate:.0f} of carbohydrate and the least {fat:.0f} of fat are "
+            f"more than the {intake_kcal:g} kcal eaten."
+        )
+        raise OutOfDomain("NUTRIENTS_EXCEED_INTAKE", field, detail)
 
 
 def _weeks(asked: ForecastAsked, found: IntakeAnswer) -> list[WeekForecast]:

@@ -4,11 +4,12 @@ from datetime import date
 from typing import NamedTuple
 
 from steelyard.science.body import PathPoint
+from steelyard.science.measures import doubts_about_expenditure
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import FollowedPhase, FollowedWeek
 from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G, check_urgent
-from steelyard.science.register import OutOfDomain
+from steelyard.science.register import Message, OutOfDomain
 from steelyard.science.review import Review
 from steelyard.science.review import review_phase as review
 
@@ -83,9 +84,18 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
             after=_after(found),
         ),
         reasons=[assessed.resting.reason, *found.reasons],
-        cautions=Member(asked.told).with_log_read(found.maintenance).cautions,
+        cautions=_cautions(asked, found),
         actions=found.actions,
     )
+
+
+def _cautions(asked: ReviewAsked, found: Review) -> list[Message]:
+    """The member's, and what is to be asked about the maintenance that the review tells."""
+    member = Member(asked.told).with_log_read(found.maintenance)
+    cautions = member.cautions
+    doubts = doubts_about_expenditure(found.maintenance.physical.mean, member.assessed.resting.mean)
+    known = {caution.code for caution in cautions}
+    return [*cautions, *(doubt for doubt in doubts if doubt.code not in known)]
 
 
 def _check_nutrients(phase: FollowedPhase) -> None:

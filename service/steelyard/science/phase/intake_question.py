@@ -313,7 +313,7 @@ def _check_target(target: BodyTarget, subject: Subject) -> None:
     """Raises ``Refused`` for a target of body fat where none may be spoken of."""
     if target.quantity is not TargetQuantity.WEIGHT_KG:
         rails.refuse_fat_target(subject, "question.target.quantity")
-    if target.quantity is TargetQuantity.FAT_FRACTION and target.value <= subject.fat_fraction:
+    if target.quantity is TargetQuantity.FAT_FRACTION:
         rails.refuse_target(subject, target.value, "question.target.value")
     if target.quantity is TargetQuantity.WEIGHT_KG and target.value <= subject.weight_kg:
         rails.refuse_weight_target(subject, target.value, "question.target.value")

@@ -7,8 +7,8 @@ from .subject import Logged, RailAction, Subject, stricter, warning
 from .table import AVAILABILITY, AVAILABILITY_LIMIT, FLOOR, INTAKE_FLOOR, LOGGED_LOSS_WARN, LOSS
 
 _EATEN_DAYS, _LEAST_DAYS, _HALF_DAYS, _LEAST_WEIGHTS = 14, 7, 14, 9
-# A tenth under a floor is more than a log's days differ by chance.
-_CLEARLY = 0.9
+# A tenth under a floor, to the digits that an answer tells, is more than a log's days differ by chance.
+_CLEARLY = 0.905
 
 
 def logged_of(weights: Sequence[tuple[int, float]], intakes: Sequence[tuple[int, float]], last_day: int) -> Logged:

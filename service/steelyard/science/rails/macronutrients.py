@@ -168,14 +168,22 @@ def least_fat_kcal(intake_kcal: float, weight_kg: float) -> float:
     sources=(EU_1169_2011, IOM_2005),
 )
 def split_grams(
-    intake_kcal: Number, weight_kg: Number, protein_g_per_kg: Number, fat_share: Number, ops: Elementwise = FLOATS
+    intake_kcal: Number,
+    weight_kg: Number,
+    protein_g_per_kg: Number,
+    fat_share: Number,
+    ops: Elementwise = FLOATS,
+    *,
+    fat_for_kg: Number | None = None,
 ) -> tuple[Number, Number, Number]:
     """Grams of protein, carbohydrate and fat, to 5 g, for a daily energy [kcal, a multiple of 10] and body mass [kg].
 
     Floats or arrays. Protein is rounded up so that no floor is undercut, and is as much as asked for only where the
     energy has room for it beside the least fat: an intake of ``least_intake_kcal`` has room for both floors.
+    ``fat_for_kg`` is the body mass that the least fat is for, where it is another: when water has returned.
     """
-    floor = ops.maximum(FAT_FLOOR_G_PER_KG * weight_kg, FAT_FLOOR_SHARE * intake_kcal / FAT_KCAL_PER_G)
+    fat_kg = weight_kg if fat_for_kg is None else fat_for_kg
+    floor = ops.maximum(FAT_FLOOR_G_PER_KG * fat_kg, FAT_FLOOR_SHARE * intake_kcal / FAT_KCAL_PER_G)
     least_fat = _up_to(5.0, floor - 1e-9)
     room = (intake_kcal - FAT_KCAL_PER_G * least_fat) / PROTEIN_KCAL_PER_G // 5.0 * 5.0
     protein = ops.minimum(_up_to(5.0, protein_g_per_kg * weight_kg - 1e-9), ops.maximum(room, 0.0))
@@ -222,10 +230,12 @@ def split_intake(
     weight_kg: float,
     protein_g_per_kg: float,
     preference: CarbohydratePreference = CarbohydratePreference.BALANCED,
+    *,
+    fat_for_kg: float | None = None,
 ) -> Macronutrients:
     """Split a daily energy [kcal] for a body mass [kg] into amounts a person can follow (``split_grams``)."""
     intake = int(_to(10.0, intake_kcal, FLOATS))
-    grams = split_grams(float(intake), weight_kg, protein_g_per_kg, _FAT_SHARE[preference])
+    grams = split_grams(float(intake), weight_kg, protein_g_per_kg, _FAT_SHARE[preference], fat_for_kg=fat_for_kg)
     protein, carbohydrate, fat = (int(value) for value in grams)
     fibre = min(round(FIBRE_G_PER_KCAL * intake), carbohydrate)
     return Macronutrients(intake, protein, carbohydrate, fat, fibre)

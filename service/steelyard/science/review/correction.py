@@ -208,6 +208,15 @@ class RestOfPhase:
         """Change of tissue in the ``days`` to come [kg]."""
         return float(self.end(change_kcal, days).tissue_kg - self.state.tissue_kg)
 
+    def _fastest_gain(self, change_kcal: float, days: int) -> float:
+        """Tissue gained a day [kg], on the mean of the ``days`` to come or of those after the first, which settle."""
+        walked, first = self._walked(change_kcal, days), self.stints(change_kcal, days)[0].days
+        end, settled = walked[-1][1], walked[0][1]
+        rate = float(end.tissue_kg - self.state.tissue_kg) / days
+        if days - first < DAYS_PER_WEEK:
+            return rate
+        return max(rate, float(end.tissue_kg - settled.tissue_kg) / (days - first))
+
     def days_to_lose(self, fat_kg: float, change_kcal: float, most_days: int) -> int | None:
         """Days from now until this much fat is lost since the phase's start, if at most ``most_days``."""
         state = self.state
@@ -237,10 +246,10 @@ class RestOfPhase:
         why = DeficitLimit(rails.FLOOR, self.maintenance_kcal - least, f"least intake of {least:.0f} kcal/d")
         if self.subject.is_pregnant:
             return IntakeLimits(least - lowest, math.inf, why, None, [])
-        limit = rails.GAIN_RATE_LIMIT[self.subject.training_status] * self.subject.weight_kg * days / DAYS_PER_WEEK
+        limit = rails.GAIN_RATE_LIMIT[self.subject.training_status] * self.subject.weight_kg / DAYS_PER_WEEK
         at_maintenance = self.maintenance_kcal - highest
         top = max(at_maintenance, 0.0) + self.maintenance_kcal
-        most = crossing(lambda kcal: self.tissue_ahead(kcal, days) - limit, at_maintenance, top) - 2.0
+        most = crossing(lambda kcal: self._fastest_gain(kcal, days) - limit, at_maintenance, top) - 2.0
         return IntakeLimits(least - lowest, most, why, None, [])
 
     def _deficit_limits(self, days: int) -> IntakeLimits:

@@ -126,7 +126,7 @@ def _lay_out(weeks: list[WeekRecord], start: date) -> list[PlannedPhase]:
         rows = []
         for w in range(point, end):
             weight = float(weeks[w].split_weight_kg)
-            macros = split_intake(float(weeks[w].intake_kcal), weight, protein)
+            macros = split_intake(float(weeks[w].intake_kcal), weight, protein, fat_for_kg=float(weeks[w].fat_for_kg))
             rows.append(PlannedWeek(start + timedelta(days=7 * w), macros, w + 1))
         phases.append(PlannedPhase(kind, point, rows, [], [], [], []))
         point = end

@@ -91,6 +91,7 @@ class WeekRecord(NamedTuple):
     surplus_kcal: Number
     surplus_limit_kcal: Number
     split_weight_kg: Number  # body mass by which protein and fat are sized
+    fat_for_kg: Number  # by which the least fat is, with the water that returns
     diet: Diet
     before: BodyState
     after: BodyState
@@ -268,7 +269,10 @@ def live(
 
         is_cut = mode == CUT
         protein = where(is_cut, PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN)
-        protein_g, carbohydrate_g, _ = split_grams(intake, base_weight, protein, balanced_fat, ops)
+        settled_weight = where(is_cut, base_weight, maximum(base_weight, state.weight_kg - state.carried_kg))
+        protein_g, carbohydrate_g, _ = split_grams(
+            intake, base_weight, protein, balanced_fat, ops, fat_for_kg=settled_weight
+        )
         eaten, ratio = intake, 1.0
         if life.eaten_score is not None:
             ratio = 1.0 + share * ADHERENCE_SPREAD * life.eaten_score
@@ -295,6 +299,7 @@ def live(
                     surplus_kcal=minimum(policy.surplus_kcal, allowed),
                     surplus_limit_kcal=allowed,
                     split_weight_kg=base_weight,
+                    fat_for_kg=settled_weight,
                     diet=diet,
                     before=before,
                     after=state,
