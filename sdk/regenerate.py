@@ -201,6 +201,8 @@ def _schema_name(node: Schema) -> str:
 
 def _rules(schema: Schema) -> Schema:
     """``schema`` without what only describes. Fails on a keyword that the checks would pass over in silence."""
+    if isinstance(schema.get("type"), list):  # the checks know one type at a time
+        return {"anyOf": [_rules(_of_type(schema, type_)) for type_ in schema["type"]]}
     rules: Schema = {}
     for keyword, value in sorted(schema.items()):
         if keyword in _ANNOTATIONS:
@@ -225,6 +227,11 @@ def _rules(schema: Schema) -> Schema:
     return rules
 
 
+def _of_type(schema: Schema, type_: str) -> Schema:
+    """``schema`` of one of its types; of null without its limits, which say nothing of that."""
+    return {"type": type_} if type_ == "null" else schema | {"type": type_}
+
+
 def _hints(schema: Schema, schemas: dict[str, Schema]) -> Iterator[str]:
     """The alternatives of a field's type hint."""
     if "$ref" in schema:
@@ -241,6 +248,9 @@ def _hints(schema: Schema, schemas: dict[str, Schema]) -> Iterator[str]:
         yield f"Literal[{schema['const']!r}]"
         return
     match schema.get("type"):
+        case list() as types:  # with null among them
+            for type_ in types:
+                yield from _hints(_of_type(schema, type_), schemas)
         case "string":
             yield from ("datetime.date", "str") if schema.get("format") == "date" else ("str",)
         case "number":

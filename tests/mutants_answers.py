@@ -21,7 +21,7 @@ _REQUESTS: dict[str, Any] = {
 def answers() -> Iterator[Any]:
     """What is answered, or the name of what was raised."""
     for operation in OPERATIONS:
-        if operation.stream is not None or operation.body_type is None:
+        if operation.stream is not None or operation.body_type is None or operation.renders:
             continue
         bodies = list(operation.request_examples.values())
         if make := _REQUESTS.get(operation.operation_id):

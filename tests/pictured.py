@@ -15,6 +15,7 @@ from steelyard.http.rendering.pictures.palette import Theme
 from steelyard.http.rendering.pictures.sheet import Drawing
 
 Json = dict[str, Any]
+PICTURE = "/picture"  # where an operation's answers are drawn
 PLAN: Json = msgspec.to_builtins(PLAN_EXAMPLES["fat_to_lose"])
 ASKED: dict[str, tuple[str, Json]] = {
     "plan": ("/v1/plans", PLAN),
@@ -42,7 +43,7 @@ ASKED: dict[str, tuple[str, Json]] = {
 def drawing(name: str, theme: Theme = Theme.LIGHT, **changes: Any) -> Drawing:
     """The picture of an answer, without the service."""
     path, body = ASKED[name]
-    operation = next(operation for operation in OPERATIONS if operation.path == path)
+    operation = next(operation for operation in OPERATIONS if operation.path == path + PICTURE)
     assert operation.body_type is not None
     request = msgspec.convert(body | changes, operation.body_type, strict=False)
     format_ = operation.formats[SVG]

@@ -47,6 +47,15 @@ from .exchange import (
 from .generated.contract import (
     COMPARE_STRATEGIES,
     DECIDE_PHASE,
+    DOCUMENT_OPTIMUM,
+    DOCUMENT_PLAN,
+    DOCUMENT_SEASON,
+    DRAW_COMPARISON,
+    DRAW_FORECAST,
+    DRAW_OPTIMUM,
+    DRAW_PLAN,
+    DRAW_SEASON,
+    DRAW_TREND,
     ESTIMATE_BODY_COMPOSITION,
     ESTIMATE_MAINTENANCE,
     FORECAST_INTAKE,
@@ -206,15 +215,15 @@ class Steelyard(_Client):
         Write it with ``newline=""``, so that its line ends stay as the format has them. The keywords are those of
         ``plan_phases``.
         """
-        return self._drive(self._document(PLAN_PHASES, format, dict(request)))
+        return self._drive(self._document(DOCUMENT_PLAN, format, dict(request)))
 
     def season_document(self, format: DocumentFormat, **request: Unpack[SeasonRequestDict]) -> str:
         """What ``plan_season`` answers as text, as in ``plan_document``."""
-        return self._drive(self._document(PLAN_SEASON, format, dict(request)))
+        return self._drive(self._document(DOCUMENT_SEASON, format, dict(request)))
 
     def optimum_document(self, format: DocumentFormat, **request: Unpack[OptimumRequestDict]) -> str:
         """What ``optimise_season`` answers as text, as in ``plan_document``."""
-        return self._drive(self._document(OPTIMISE_SEASON, format, dict(request)))
+        return self._drive(self._document(DOCUMENT_OPTIMUM, format, dict(request)))
 
     def plan_picture(
         self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[PlanRequestDict]
@@ -223,31 +232,37 @@ class Steelyard(_Client):
 
         ``theme`` is the page that it is for. The keywords are those of ``plan_phases``.
         """
-        return self._drive(self._picture(PLAN_PHASES, format, theme, dict(request)))
+        return self._drive(self._picture(DRAW_PLAN, format, theme, dict(request)))
 
     def forecast_picture(
         self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[ForecastRequestDict]
     ) -> bytes:
         """What ``forecast_intake`` answers as a picture, as in ``plan_picture``."""
-        return self._drive(self._picture(FORECAST_INTAKE, format, theme, dict(request)))
+        return self._drive(self._picture(DRAW_FORECAST, format, theme, dict(request)))
 
     def trend_picture(
         self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[TrendRequestDict]
     ) -> bytes:
         """What ``read_trend`` answers as a picture, as in ``plan_picture``."""
-        return self._drive(self._picture(READ_TREND, format, theme, dict(request)))
+        return self._drive(self._picture(DRAW_TREND, format, theme, dict(request)))
 
     def season_picture(
         self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[SeasonRequestDict]
     ) -> bytes:
         """What ``plan_season`` answers as a picture, as in ``plan_picture``."""
-        return self._drive(self._picture(PLAN_SEASON, format, theme, dict(request)))
+        return self._drive(self._picture(DRAW_SEASON, format, theme, dict(request)))
 
     def comparison_picture(
         self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[ComparisonRequestDict]
     ) -> bytes:
         """What ``compare_strategies`` answers as a picture, as in ``plan_picture``."""
-        return self._drive(self._picture(COMPARE_STRATEGIES, format, theme, dict(request)))
+        return self._drive(self._picture(DRAW_COMPARISON, format, theme, dict(request)))
+
+    def optimum_picture(
+        self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[OptimumRequestDict]
+    ) -> bytes:
+        """What ``optimise_season`` answers as a picture, as in ``plan_picture``."""
+        return self._drive(self._picture(DRAW_OPTIMUM, format, theme, dict(request)))
 
     def decide_phase(self, **request: Unpack[DecisionRequestDict]) -> Decision:
         """Which phase comes next and why: ``profile``, ``as_of_date``, ``screening``, goal, feeling and history.
@@ -423,45 +438,51 @@ class AsyncSteelyard(_Client):
 
     async def plan_document(self, format: DocumentFormat, **request: Unpack[PlanRequestDict]) -> str:
         """As ``Steelyard.plan_document``."""
-        return await self._drive(self._document(PLAN_PHASES, format, dict(request)))
+        return await self._drive(self._document(DOCUMENT_PLAN, format, dict(request)))
 
     async def season_document(self, format: DocumentFormat, **request: Unpack[SeasonRequestDict]) -> str:
         """As ``Steelyard.season_document``."""
-        return await self._drive(self._document(PLAN_SEASON, format, dict(request)))
+        return await self._drive(self._document(DOCUMENT_SEASON, format, dict(request)))
 
     async def optimum_document(self, format: DocumentFormat, **request: Unpack[OptimumRequestDict]) -> str:
         """As ``Steelyard.optimum_document``."""
-        return await self._drive(self._document(OPTIMISE_SEASON, format, dict(request)))
+        return await self._drive(self._document(DOCUMENT_OPTIMUM, format, dict(request)))
 
     async def plan_picture(
         self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[PlanRequestDict]
     ) -> bytes:
         """As ``Steelyard.plan_picture``."""
-        return await self._drive(self._picture(PLAN_PHASES, format, theme, dict(request)))
+        return await self._drive(self._picture(DRAW_PLAN, format, theme, dict(request)))
 
     async def forecast_picture(
         self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[ForecastRequestDict]
     ) -> bytes:
         """As ``Steelyard.forecast_picture``."""
-        return await self._drive(self._picture(FORECAST_INTAKE, format, theme, dict(request)))
+        return await self._drive(self._picture(DRAW_FORECAST, format, theme, dict(request)))
 
     async def trend_picture(
         self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[TrendRequestDict]
     ) -> bytes:
         """As ``Steelyard.trend_picture``."""
-        return await self._drive(self._picture(READ_TREND, format, theme, dict(request)))
+        return await self._drive(self._picture(DRAW_TREND, format, theme, dict(request)))
 
     async def season_picture(
         self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[SeasonRequestDict]
     ) -> bytes:
         """As ``Steelyard.season_picture``."""
-        return await self._drive(self._picture(PLAN_SEASON, format, theme, dict(request)))
+        return await self._drive(self._picture(DRAW_SEASON, format, theme, dict(request)))
 
     async def comparison_picture(
         self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[ComparisonRequestDict]
     ) -> bytes:
         """As ``Steelyard.comparison_picture``."""
-        return await self._drive(self._picture(COMPARE_STRATEGIES, format, theme, dict(request)))
+        return await self._drive(self._picture(DRAW_COMPARISON, format, theme, dict(request)))
+
+    async def optimum_picture(
+        self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[OptimumRequestDict]
+    ) -> bytes:
+        """As ``Steelyard.optimum_picture``."""
+        return await self._drive(self._picture(DRAW_OPTIMUM, format, theme, dict(request)))
 
     async def decide_phase(self, **request: Unpack[DecisionRequestDict]) -> Decision:
         """As ``Steelyard.decide_phase``."""

@@ -1,5 +1,6 @@
 """The committed contract is what the code serves, and holds what clients rely on."""
 
+import json
 import re
 import subprocess
 import sys
@@ -9,15 +10,21 @@ from typing import Any
 import msgspec
 import pytest
 from in_process import Running
+from jsonschema import Draft202012Validator
 from lifting_form import LiftedTotal, sum_lifts
 from steelyard.cli import contract_files
 from steelyard.http.app import OPERATIONS
 from steelyard.http.operation.operation import OPERATION, Operation
+from steelyard.http.pages.answer_examples import MOST_BYTES, examples_path, examples_text, kept_examples
 from steelyard.http.pages.contract import contract_text, openapi_document
 from steelyard.http.wire.problems import KINDS
 
 CONTRACTS = Path(__file__).resolve().parents[2] / "contracts"
 DOCUMENT = openapi_document(OPERATIONS)
+
+
+def test_the_examples_of_answers_are_what_the_service_answers() -> None:
+    assert examples_path().read_text(encoding="utf-8") == examples_text(OPERATIONS), "run `make contract`"
 
 
 @pytest.mark.parametrize("name", contract_files())
@@ -85,7 +92,7 @@ def test_operation_is_fit_for_the_sdk(operation: Operation) -> None:
         if status == "304":
             assert "content" not in response
             continue
-        answered = [operation.media_type, *operation.formats]
+        answered = list(operation.offered)
         assert list(response["content"]) == (answered if status == "200" else ["application/problem+json"])
 
 
@@ -138,6 +145,58 @@ def test_no_enum_lacks_a_type_and_no_union_a_discriminator() -> None:
             assert len(schema["enum"]) > 1
         if "discriminator" in schema:
             assert "oneOf" in schema
+
+
+# For clients in any language
+
+
+@pytest.mark.parametrize("operation", OPERATIONS, ids=lambda o: o.operation_id)
+def test_every_operation_shows_an_answer_that_fits_its_schema(operation: Operation) -> None:
+    shown = DOCUMENT["paths"][operation.path][operation.method.lower()]["responses"]["200"]["content"]
+    assert kept_examples()[operation.operation_id]
+    of_text = {name for name in operation.offered if name.startswith("text/")} or {operation.offered[0]}
+    assert {name for name, content in shown.items() if content.get("examples")} == of_text
+    requests = set(operation.request_examples) | {"extract", "lines"}
+    for media_type in of_text:
+        examples = {name: example["value"] for name, example in shown[media_type]["examples"].items()}
+        assert set(examples) <= requests
+        assert sum(len(json.dumps(value)) > MOST_BYTES * 1.2 for value in examples.values()) <= 1
+        for value in examples.values():
+            validator(shown[media_type]["schema"]).validate(value)
+
+
+def validator(schema: dict[str, Any]) -> Draft202012Validator:
+    return Draft202012Validator({**schema, "components": DOCUMENT["components"]})
+
+
+def test_an_answer_that_does_not_fit_is_noticed() -> None:
+    (answer, *_) = kept_examples()["estimate_maintenance"]["application/json"].values()
+    schema = {"$ref": "#/components/schemas/MaintenanceResponse"}
+    assert validator(schema).is_valid(answer)
+    assert not validator(schema).is_valid({**answer, "maintenance_kcal": None})
+
+
+def test_what_may_be_null_says_so_beside_its_limits() -> None:
+    found = 0
+    for schema in schemas(DOCUMENT):
+        assert schema.get("default", "") is not None
+        if isinstance(branches := schema.get("anyOf"), list) and {"type": "null"} in branches:
+            assert not [b for b in branches if b.get("type") in {"number", "integer"}], schema
+        if isinstance(schema.get("type"), list) and "number" in schema["type"]:
+            assert schema["type"] == ["number", "null"]
+            found += "minimum" in schema or "exclusiveMinimum" in schema
+    assert found > 10
+
+
+def test_a_path_that_answers_json_answers_nothing_else() -> None:
+    for operation in OPERATIONS:
+        answered = DOCUMENT["paths"][operation.path][operation.method.lower()]["responses"]["200"]["content"]
+        assert len(answered) == 1 or "application/json" not in answered
+
+
+def test_servers_and_tags_are_described() -> None:
+    assert DOCUMENT["servers"][0]["url"] == "/"
+    assert all(len(tag["description"]) > len(tag["name"]) for tag in DOCUMENT["tags"])
 
 
 def test_client_generator_has_no_complaint(tmp_path: Path) -> None:

@@ -13,6 +13,7 @@ from litestar.handlers import HTTPRouteHandler
 from steelyard.http.app import OPERATIONS, create_app
 from steelyard.http.endpoints.decisions import decide_phase
 from steelyard.http.endpoints.method_catalogue import list_methods
+from steelyard.http.endpoints.other_forms import draw_plan
 from steelyard.http.endpoints.plans import plan_phases
 from steelyard.http.gate.gate import Gate
 from steelyard.http.operation.operation import OPERATION, PUBLIC, Operation, Scope
@@ -233,7 +234,8 @@ async def test_a_request_costs_what_its_operation_weighs(tmp_path: Path) -> None
     """In the limit, as the answer tells, and in the ledger; a drawn picture more than the answer it shows."""
     weighed = ((plan_phases, 1), (decide_phase, 10))
     svg = 1 + PICTURE_UNITS
-    operations = [operation for operation, _ in weighed]
+    specification = "application/vnd.vegalite.v6+json"
+    operations = [plan_phases, decide_phase, draw_plan]
     async with running(tmp_path, operations, rate_limit_requests=1000, rate_limit_window_seconds=86_400) as started:
         left = 1000
         for operation, cost in weighed:
@@ -242,9 +244,14 @@ async def test_a_request_costs_what_its_operation_weighs(tmp_path: Path) -> None
             answer = await started.client.post(operation.path, content=body, headers=sent)
             left -= cost
             assert (answer.status_code, f"r={left};" in answer.headers["ratelimit"]) == (200, True)
-        sent = {"content-type": "application/json", "accept": "image/svg+xml"}
-        await started.client.post(plan_phases.path, content=b"{", headers=sent)
-        refused = await started.client.post(plan_phases.path, content=b"{", headers=sent | {"accept": "x/y"})
-        assert f"r={left - svg - 1};" in refused.headers["ratelimit"]
+        for accept, cost in (("*/*", svg), ("image/png", svg), (specification, 1), ("x/y", 1)):
+            sent = {"content-type": "application/json", "accept": accept}
+            refused = await started.client.post(draw_plan.path, content=b"{", headers=sent)
+            left -= cost
+            assert f"r={left};" in refused.headers["ratelimit"], accept
     used = {cell.operation_id: count for cell, count in (await started.store.usage()).items()}
-    assert used == {"plan_phases": UsageCount(3, 2 + svg), "decide_phase": UsageCount(1, 10)}
+    assert used == {
+        "plan_phases": UsageCount(1, 1),
+        "decide_phase": UsageCount(1, 10),
+        "draw_plan": UsageCount(4, 2 * svg + 2),
+    }

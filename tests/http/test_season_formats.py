@@ -24,7 +24,7 @@ ASKED = {
 async def both(service: Running, path: str, accept: str, body: Json | None = None) -> tuple[Json, bytes]:
     asked = body or ASKED[path]
     as_json = await service.client.post(path, json=asked)
-    answer = await service.client.post(path, json=asked, headers={"accept": accept})
+    answer = await service.client.post(f"{path}/document", json=asked, headers={"accept": accept})
     assert (as_json.status_code, answer.status_code) == (200, 200)
     assert answer.headers["content-type"].partition(";")[0] == accept
     assert answer.headers["steelyard-fingerprint"] == as_json.json()["fingerprint"]

@@ -57,7 +57,7 @@ def content_of(operation: Operation, example: Any) -> tuple[bytes, dict[str, str
     """An example as the operation takes it."""
     end = b"\n" if operation.stream else b""
     content = msgspec.json.encode(example) + end
-    return content, {"content-type": operation.media_type, "accept": operation.media_type}
+    return content, {"content-type": operation.media_type, "accept": operation.offered[0]}
 
 
 async def call(client: httpx.AsyncClient, operation: Operation, example: Any, **headers: str) -> httpx.Response:
@@ -210,6 +210,10 @@ async def test_api3_no_property_is_answered_that_the_contract_lacks(service: Run
     example = next(iter(operation.request_examples.values()), None)
     answer = await call(service.client, operation, example)
     assert answer.status_code == 200
+    assert "Quarry Lane Gym" not in answer.text
+    assert service.token.partition(".")[0] not in answer.text
+    if operation.renders:  # its text has no properties
+        return
     reached = [name for type_ in (operation.answer_type, *operation.further_types) for name in reach(type_.__name__)]
     if operation.stream:  # its lines hold the answers of the others
         reached += [name for other in OPERATIONS for name in reach(other.answer_type.__name__)]
@@ -217,8 +221,6 @@ async def test_api3_no_property_is_answered_that_the_contract_lacks(service: Run
     maps = {field for name in reached for field, s in SCHEMAS[name].get("properties", {}).items() if is_map(s)}
     for line in answer.text.splitlines() if operation.stream else [answer.text]:
         assert names_of(json.loads(line), maps) <= known
-    assert "Quarry Lane Gym" not in answer.text
-    assert service.token.partition(".")[0] not in answer.text
 
 
 def is_map(schema: dict[str, Any]) -> bool:

@@ -10,9 +10,11 @@ from in_process import BASE_URL, Running, running
 from msgspec import to_builtins
 from steelyard.http.app import OPERATIONS
 from steelyard.http.operation.operation import Operation
-from steelyard.http.pages.workbench import PICTURE, offers, without_unset
+from steelyard.http.pages.answer_examples import without_nulls
+from steelyard.http.pages.workbench import PICTURE, offers
 
-OFFERED = [operation for operation in OPERATIONS if operation.body_type and not operation.stream]
+OFFERED = [operation for operation in OPERATIONS if operation.body_type and not (operation.stream or operation.renders)]
+DRAWN = {operation.renders: operation.path for operation in OPERATIONS if PICTURE in operation.formats}
 
 
 @pytest.fixture(scope="module")
@@ -70,7 +72,8 @@ async def test_it_runs_and_loads_only_its_own(stranger: httpx.AsyncClient) -> No
 async def test_what_it_offers_is_what_a_caller_can_send(stranger: httpx.AsyncClient) -> None:
     listed = (await stranger.get("/workbench/operations.json")).json()
     assert [offer["operation_id"] for offer in listed] == [operation.operation_id for operation in OFFERED]
-    assert [offer["has_picture"] for offer in listed] == [PICTURE in operation.formats for operation in OFFERED]
+    assert [offer["picture_path"] for offer in listed] == [DRAWN.get(o.operation_id, "") for o in OFFERED]
+    assert len(set(DRAWN.values())) == 6
     assert all(offer["examples"] and offer["summary"] and offer["description"] for offer in listed)
 
 
@@ -89,4 +92,4 @@ async def test_an_example_without_its_nulls_is_the_same_request(enabled: Running
 
 def test_only_nulls_go() -> None:
     kept = {"a": 0, "b": False, "c": "", "d": [], "e": [{"f": 1}]}
-    assert without_unset({**kept, "g": None, "e": [{"f": 1, "h": None}]}) == kept
+    assert without_nulls({**kept, "g": None, "e": [{"f": 1, "h": None}]}) == kept

@@ -536,11 +536,18 @@ def test_those_who_are_not_lean_are_not_throttled(person: Json) -> None:
 
 
 @pytest.mark.parametrize(
-    "form", ["text/csv", "text/markdown", "text/calendar", "application/vnd.vegalite.v6+json", "application/json"]
+    ("operation", "form"),
+    [
+        ("document_plan", "text/csv"),
+        ("document_plan", "text/markdown"),
+        ("document_plan", "text/calendar"),
+        ("draw_plan", "application/vnd.vegalite.v6+json"),
+        ("plan_phases", "application/json"),
+    ],
 )
-def test_stop_signs_are_in_every_form(form: str) -> None:
+def test_stop_signs_are_in_every_form(operation: str, form: str) -> None:
     asked = planned(WOMAN, {"kind": "mini_cut", "weeks": 4}, cut_history=HISTORY)
-    answered = ask("plan_phases", asked, accept=form)
+    answered = ask(operation, asked, accept=form)
     assert answered.status == 200
     # A calendar folds its lines (RFC 5545, 3.1).
     text = answered.text.replace("\r\n ", "")

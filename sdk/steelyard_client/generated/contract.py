@@ -32,6 +32,42 @@ COMPARE_STRATEGIES = Operation(
 DECIDE_PHASE = Operation(
     method="POST", path="/v1/decisions", request="DecisionRequest", is_pure=True
 )
+DOCUMENT_OPTIMUM = Operation(
+    method="POST",
+    path="/v1/seasons/optimum/document",
+    request="OptimumRequest",
+    is_pure=True,
+)
+DOCUMENT_PLAN = Operation(
+    method="POST", path="/v1/plans/document", request="PlanRequest", is_pure=True
+)
+DOCUMENT_SEASON = Operation(
+    method="POST", path="/v1/seasons/document", request="SeasonRequest", is_pure=True
+)
+DRAW_COMPARISON = Operation(
+    method="POST",
+    path="/v1/seasons/comparison/picture",
+    request="ComparisonRequest",
+    is_pure=True,
+)
+DRAW_FORECAST = Operation(
+    method="POST", path="/v1/forecasts/picture", request="ForecastRequest", is_pure=True
+)
+DRAW_OPTIMUM = Operation(
+    method="POST",
+    path="/v1/seasons/optimum/picture",
+    request="OptimumRequest",
+    is_pure=True,
+)
+DRAW_PLAN = Operation(
+    method="POST", path="/v1/plans/picture", request="PlanRequest", is_pure=True
+)
+DRAW_SEASON = Operation(
+    method="POST", path="/v1/seasons/picture", request="SeasonRequest", is_pure=True
+)
+DRAW_TREND = Operation(
+    method="POST", path="/v1/trends/picture", request="TrendRequest", is_pure=True
+)
 ESTIMATE_BODY_COMPOSITION = Operation(
     method="POST",
     path="/v1/body-composition",

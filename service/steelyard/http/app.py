@@ -43,6 +43,7 @@ from .endpoints.batches import run_batch
 from .endpoints.decisions import decide_phase
 from .endpoints.messages import list_messages
 from .endpoints.method_catalogue import list_methods
+from .endpoints.other_forms import OTHER_FORMS
 from .endpoints.seasons import compare_strategies, optimise_season, plan_season
 from .gate.gate import Gate
 from .gate.keyring import Keyring
@@ -65,6 +66,7 @@ OPERATIONS: tuple[Operation, ...] = (
     plan_season,
     compare_strategies,
     optimise_season,
+    *OTHER_FORMS,
     list_methods,
     list_messages,
 )

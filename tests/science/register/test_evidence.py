@@ -86,6 +86,7 @@ def method_ids(value: Any) -> set[str]:
 EXAMPLES = [
     pytest.param(operation, body, id=f"{operation.operation_id}-{name}")
     for operation in OPERATIONS
+    if not operation.renders
     for name, body in operation.request_examples.items()
 ]
 

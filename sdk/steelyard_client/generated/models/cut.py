@@ -23,19 +23,21 @@ class Cut:
 
     Attributes:
         kind (Literal['cut']):
-        break_every_weeks (int | None | Unset):
+        break_every_weeks (int | None | Unset): A break at maintenance after this many weeks.
         break_weeks (int | Unset): Length of a break. Default: 1.
         carbohydrate_preference (CarbohydratePreference | Unset): How the energy left after protein is shared between
             carbohydrate and fat.
-        deficit_kcal (float | None | Unset):
+        deficit_kcal (float | None | Unset): Daily deficit at the start; 500 where neither it nor both a goal and a time
+            are given.
         easing_in_weeks (int | Unset): How many of the first weeks run at half the deficit, to limit hunger; none by
             default. Default: 0.
-        event_date (datetime.date | None | Unset):
-        fat_loss_kg (float | None | Unset):
-        protein_g_per_kg (float | None | Unset):
-        target_fat_fraction (float | None | Unset):
-        target_weight_kg (float | None | Unset):
-        weeks (int | None | Unset):
+        event_date (datetime.date | None | Unset): A day to be ready for: the phase and the maintenance that lets
+            carried mass settle end before it, as late as will do. Instead of `weeks`.
+        fat_loss_kg (float | None | Unset): Fat to lose, kilograms.
+        protein_g_per_kg (float | None | Unset): Protein, grams per kilogram; 2.0 by default.
+        target_fat_fraction (float | None | Unset): Body fat as a fraction of body mass, 0 to 1.
+        target_weight_kg (float | None | Unset): Weight to reach once carried mass has settled, kilograms.
+        weeks (int | None | Unset): Length in weeks, 7 or more unless some are done.
         weeks_done (int | Unset): Weeks of this phase already done, to plan its rest from the body as it is now.
             Default: 0.
     """

@@ -16,7 +16,7 @@ class CutHistory:
 
     Attributes:
         cuts_last_12_months (int): Fat-loss phases in the last twelve months.
-        weeks_since_last_cut (int | None | Unset):
+        weeks_since_last_cut (int | None | Unset): Weeks since the last one ended.
     """
 
     cuts_last_12_months: int

@@ -40,7 +40,8 @@ class DecisionRequest:
         log (Log | None | Unset): Dated weights and intakes to estimate maintenance from.
         maintenance (KnownMaintenance | None | Unset): A known maintenance; else it is estimated from the profile and
             log.
-        phase_history (list[PastPhase] | None | Unset):
+        phase_history (list[PastPhase] | None | Unset): Phases that are over, oldest first; empty for none. Unknown by
+            default.
         present_phase (None | PresentPhase | Unset): The phase under way, where there is one.
         screening (None | Screening | Unset): Safety questions; without them no deficit and no gain is recommended.
     """

@@ -34,7 +34,8 @@ class ForecastRequest:
         log (Log | None | Unset): Dated weights and intakes to estimate maintenance from.
         maintenance (KnownMaintenance | None | Unset): A known maintenance; else it is estimated from profile and log.
         screening (None | Screening | Unset): Safety questions; without them no deficit and no gain is forecast.
-        uncertainty_sources (list[UncertaintySource] | None | Unset):
+        uncertainty_sources (list[UncertaintySource] | None | Unset): Which sources of uncertainty the intervals carry;
+            all by default.
     """
 
     profile: Profile

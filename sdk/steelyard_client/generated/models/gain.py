@@ -24,10 +24,10 @@ class Gain:
         kind (Literal['gain']):
         carbohydrate_preference (CarbohydratePreference | Unset): How the energy left after protein is shared between
             carbohydrate and fat.
-        fat_ceiling_fraction (float | None | Unset):
-        surplus_kcal (float | None | Unset):
-        target_weight_kg (float | None | Unset):
-        weeks (int | None | Unset):
+        fat_ceiling_fraction (float | None | Unset): Body fat at which to stop and consider a cut.
+        surplus_kcal (float | None | Unset): Daily surplus; set by training status by default.
+        target_weight_kg (float | None | Unset): Weight to reach once carried mass has settled, kilograms.
+        weeks (int | None | Unset): Length in weeks.
     """
 
     kind: Literal["gain"]

@@ -22,9 +22,9 @@ class GirthMeasurement:
     Attributes:
         kind (Literal['girths']):
         neck_cm (float): Neck just under the larynx, centimetres.
-        abdomen_cm (float | None | Unset):
-        hip_cm (float | None | Unset):
-        waist_cm (float | None | Unset):
+        abdomen_cm (float | None | Unset): Abdomen at the navel, centimetres; for men.
+        hip_cm (float | None | Unset): Hip at its widest, centimetres; for women.
+        waist_cm (float | None | Unset): Waist at its narrowest, centimetres; for women.
     """
 
     kind: Literal["girths"]

@@ -22,7 +22,7 @@ class IntakeStretch:
         intake_kcal (float): Energy a day.
         weeks (int): How long, in weeks.
         added_sessions (list[TrainingSession] | Unset): Training added to the usual; it raises expenditure.
-        carbohydrate_g (float | None | Unset):
+        carbohydrate_g (float | None | Unset): Carbohydrate a day; half of the energy by default.
         protein_g_per_kg (float | Unset): Protein, grams per kilogram of body mass. Default: 1.6.
         sodium_change_mg (float | Unset): Sodium a day against the usual. Default: 0.0.
     """

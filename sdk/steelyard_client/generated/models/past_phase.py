@@ -20,10 +20,10 @@ class PastPhase:
         kind (PhaseKind): What a phase is for.
         start_date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
         weeks (int): Length in weeks.
-        end_fat_fraction (float | None | Unset):
-        end_weight_kg (float | None | Unset):
-        start_fat_fraction (float | None | Unset):
-        start_weight_kg (float | None | Unset):
+        end_fat_fraction (float | None | Unset): Body fat as a fraction of body mass, 0 to 1.
+        end_weight_kg (float | None | Unset): Body mass in kilograms.
+        start_fat_fraction (float | None | Unset): Body fat as a fraction of body mass, 0 to 1.
+        start_weight_kg (float | None | Unset): Body mass in kilograms.
     """
 
     kind: PhaseKind

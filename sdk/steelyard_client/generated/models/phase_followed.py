@@ -27,8 +27,9 @@ class PhaseFollowed:
             `/v1/maintenance`.
         start_date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
         weeks (list[WeekFollowed]): The planned weeks, in order.
-        fat_ceiling_fraction (float | None | Unset):
-        fat_loss_kg (float | None | Unset):
+        fat_ceiling_fraction (float | None | Unset): Body fat that ends a gain.
+        fat_loss_kg (float | None | Unset): Fat that the phase is to lose, kilograms; where absent, its length is the
+            target.
         usual_intake_kcal (float | None | Unset): What was eaten a day before the phase; maintenance by default.
     """
 

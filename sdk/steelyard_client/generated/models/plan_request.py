@@ -45,7 +45,8 @@ class PlanRequest:
         return_to_gain (ReturnToGain | Unset): What follows a fat-loss phase or a hold: maintenance, then a measured
             surplus.
         screening (None | Screening | Unset): Safety questions; without them no deficit and no gain is planned.
-        uncertainty_sources (list[UncertaintySource] | None | Unset):
+        uncertainty_sources (list[UncertaintySource] | None | Unset): Which sources of uncertainty the intervals carry;
+            all by default.
     """
 
     phase: Cut | Gain | Hold | MiniCut

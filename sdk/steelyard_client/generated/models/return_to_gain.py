@@ -15,10 +15,11 @@ class ReturnToGain:
     """What follows a fat-loss phase or a hold: maintenance, then a measured surplus.
 
     Attributes:
-        fat_ceiling_fraction (float | None | Unset):
+        fat_ceiling_fraction (float | None | Unset): Body fat at which to stop the gain and consider a cut; a common
+            value by default.
         gain_weeks (int | Unset): Weeks of gain to forecast. Default: 12.
         maintenance_weeks (int | Unset): Weeks at the new maintenance. Default: 1.
-        surplus_kcal (float | None | Unset):
+        surplus_kcal (float | None | Unset): Daily surplus; set by training status by default.
     """
 
     fat_ceiling_fraction: float | None | Unset = UNSET

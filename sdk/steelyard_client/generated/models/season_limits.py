@@ -25,10 +25,11 @@ class SeasonLimits:
         blocked_dates (list[BlockedDates] | Unset): When no cut may run.
         events (list[SeasonEvent] | Unset): Days to arrive at settled.
         least_weeks_between_cuts (int | Unset): From a cut's end to the next. Under eight is warned of. Default: 8.
-        most_cuts (int | None | Unset):
+        most_cuts (int | None | Unset): Most cuts in the whole season; open by default.
         most_cuts_a_year (int | Unset): Most cuts in any 52 weeks. More than three are warned of. Default: 3.
-        most_weeks_above_band (int | None | Unset):
-        most_weeks_dieting (int | None | Unset):
+        most_weeks_above_band (int | None | Unset): Most weeks that may end above the band. By default a season only
+            counts them, and an optimum keeps to at most a quarter more than the fewest possible.
+        most_weeks_dieting (int | None | Unset): Most weeks in a deficit; any by default.
     """
 
     band: BodyFatBand | None | Unset = UNSET

@@ -28,15 +28,15 @@ class SkinfoldMeasurement:
         Attributes:
             equation (SkinfoldMethod): Which equation, hence which sites.
             kind (Literal['skinfolds']):
-            abdomen_mm (float | None | Unset):
-            biceps_mm (float | None | Unset):
-            chest_mm (float | None | Unset):
+            abdomen_mm (float | None | Unset): Skinfold at this site, millimetres.
+            biceps_mm (float | None | Unset): Skinfold at this site, millimetres.
+            chest_mm (float | None | Unset): Skinfold at this site, millimetres.
             conversion (DensityConversion | Unset): How body density becomes body fat.
-            midaxillary_mm (float | None | Unset):
-            subscapular_mm (float | None | Unset):
-            suprailiac_mm (float | None | Unset):
-            thigh_mm (float | None | Unset):
-            triceps_mm (float | None | Unset):
+            midaxillary_mm (float | None | Unset): Skinfold at this site, millimetres.
+            subscapular_mm (float | None | Unset): Skinfold at this site, millimetres.
+            suprailiac_mm (float | None | Unset): Skinfold at this site, millimetres.
+            thigh_mm (float | None | Unset): Skinfold at this site, millimetres.
+            triceps_mm (float | None | Unset): Skinfold at this site, millimetres.
     """
 
     equation: SkinfoldMethod

@@ -17,7 +17,7 @@ class WeekFollowed:
     Attributes:
         intake_kcal (float): Energy per day, kilocalories.
         protein_g (float): Protein a day, grams.
-        carbohydrate_g (float | None | Unset):
+        carbohydrate_g (float | None | Unset): Carbohydrate a day; half of the energy by default.
         is_break (bool | Unset): Whether the week is a break at maintenance, which is never corrected. Default: False.
     """
 

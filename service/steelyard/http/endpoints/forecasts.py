@@ -5,7 +5,6 @@ from steelyard.science.body import ALL_SOURCES, BodyTarget
 from steelyard.science.phase import ScheduledIntake
 
 from ..operation.operation import computation
-from ..rendering.pictures import FORECAST_PICTURES
 from ..schemas.forecasts import (
     DateQuestion,
     ForecastRequest,
@@ -31,7 +30,6 @@ _DIGITS = {"weight_kg": KG, "fat_kg": KG, "fat_fraction": FRACTION}
     tag="forecasts",
     summary="Forecast an intake, or find the intake or the date for a target",
     request_examples=FORECAST_EXAMPLES,
-    formats=FORECAST_PICTURES,
 )
 def forecast_intake(body: ForecastRequest) -> ForecastResponse:
     """Answer one question about an intake, inside every guard rail.
@@ -40,8 +38,6 @@ def forecast_intake(body: ForecastRequest) -> ForecastResponse:
     date. `date_for_target`: the date on which a constant intake reaches it. A deficit needs screening answers, and
     an intake that a rail forbids is refused with a 422 that names the rule; a target that no safe intake reaches is
     answered with `feasible: false` and the nearest on each axis.
-
-    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification).
     """
     question = body.question
     answer = answers.forecast_intake(

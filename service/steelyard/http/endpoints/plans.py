@@ -6,8 +6,6 @@ from steelyard.science.phase import DeficitAim, DeficitKind, GainAim, History, H
 from steelyard.science.rails import SplitWeek
 
 from ..operation.operation import computation
-from ..rendering.formats import PLAN_FORMATS
-from ..rendering.pictures import PLAN_PICTURES
 from ..schemas.plans import (
     Cut,
     DayKind,
@@ -33,7 +31,6 @@ from .mapping import FRACTION, KCAL, KG, amount, interval
     tag="plans",
     summary="Plan a mini-cut, a cut, a gain or a hold",
     request_examples=PLAN_EXAMPLES,
-    formats={**PLAN_FORMATS, **PLAN_PICTURES},
 )
 def plan_phases(body: PlanRequest) -> PlanResponse:
     """Plan a phase and what follows it, inside every guard rail.
@@ -44,11 +41,6 @@ def plan_phases(body: PlanRequest) -> PlanResponse:
     safe gets a 422 whose type names the rule. Screening answers are required: without them no deficit is planned. To
     plan the rest of a phase under way send the body as it is now, `weeks_done` and what is eaten now as
     `current_intake_kcal`.
-
-    `Accept` chooses among JSON, a calendar (`text/calendar`, RFC 5545: an all-day event for each phase and each change
-    of intake), the weekly table (`text/csv`, RFC 4180, units in the header) and a summary to paste into a message
-    (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification). Cautions are in
-    each of them.
     """
     answer = answers.plan_phases(_asked(body))
     plan = answer.value

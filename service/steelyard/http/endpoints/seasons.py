@@ -3,8 +3,6 @@
 from steelyard import answers
 
 from ..operation.operation import computation
-from ..rendering.formats import SEASON_FORMATS
-from ..rendering.pictures import COMPARISON_PICTURES, SEASON_PICTURES
 from ..schemas import seasons as schema
 from . import mapping
 from .examples.seasons import COMPARISON_EXAMPLES, OPTIMUM_EXAMPLES, SEASON_EXAMPLES
@@ -28,7 +26,6 @@ from .season_requests import strategy_asked, terms_asked, told_of
     summary="Plan a season under one strategy",
     request_examples=SEASON_EXAMPLES,
     in_thread=True,
-    formats={**SEASON_FORMATS, **SEASON_PICTURES},
 )
 def plan_season(body: schema.SeasonRequest) -> schema.SeasonResponse:
     """Chain gains, cuts and maintenance from today to a horizon of 12 to 156 weeks, as one strategy says.
@@ -39,9 +36,6 @@ def plan_season(body: schema.SeasonRequest) -> schema.SeasonResponse:
     `broken_limits`, with `feasible` false; the plan is then the nearest it gets. A strategy with cuts needs screening
     answers and a body-fat reading, and somebody for whom no deficit is safe gets a 422 whose type names the rule: a
     season without cuts remains possible.
-
-    `Accept` chooses among JSON, a calendar (`text/calendar`), a weekly table (`text/csv`), a summary to paste into a
-    message (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification).
     """
     answer = answers.plan_season(answers.SeasonAsked(told_of(body), terms_asked(body), strategy_asked(body.strategy)))
     found = answer.value
@@ -63,7 +57,6 @@ def plan_season(body: schema.SeasonRequest) -> schema.SeasonResponse:
     summary="Compare strategies for a season side by side",
     request_examples=COMPARISON_EXAMPLES,
     in_thread=True,
-    formats=COMPARISON_PICTURES,
 )
 def compare_strategies(body: schema.ComparisonRequest) -> schema.ComparisonResponse:
     """Follow several strategies on the same body, and on the same draws of everything uncertain.
@@ -73,8 +66,6 @@ def compare_strategies(body: schema.ComparisonRequest) -> schema.ComparisonRespo
     the strategy, not a written plan: cuts start when the body fat that is seen says so, and intakes are set anew from
     the log. The draws are a fixed table: the same request gives the same bytes. Strategies that a rule refuses for
     this person are listed under `refused`; where every one is refused, the answer is that refusal as a 422.
-
-    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification).
     """
     answer = answers.compare_strategies(
         answers.ComparisonAsked(
@@ -130,7 +121,6 @@ def _chance(pair: answers.PairChance) -> schema.BeatChance:
     summary="Find the season that gains most lean tissue inside the limits",
     request_examples=OPTIMUM_EXAMPLES,
     in_thread=True,
-    formats={**SEASON_FORMATS, **SEASON_PICTURES},
 )
 def optimise_season(body: schema.OptimumRequest) -> schema.OptimumResponse:
     """Search thousands of strategies for the most lean tissue at the horizon, inside limits and guard rails.
@@ -141,9 +131,6 @@ def optimise_season(body: schema.OptimumRequest) -> schema.OptimumResponse:
     most a quarter more than the fewest possible are allowed. Where a rule forbids cuts for this person, only seasons
     without one are searched and the rule is listed under `guard_rails`. A search larger than
     `strategies_searched` x `horizon_weeks` = 1,000,000 is refused with a 422.
-
-    `Accept` chooses among JSON, a calendar (`text/calendar`), a weekly table (`text/csv`), a summary to paste into a
-    message (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification).
     """
     answer = answers.optimise_season(
         answers.OptimumAsked(told_of(body), terms_asked(body), body.strategies_searched, body.caution)

@@ -6,7 +6,6 @@ from steelyard import answers
 from steelyard.science.log import CompositionChange, DailyLog, Explained, Trend
 
 from ..operation.operation import computation
-from ..rendering.pictures import TREND_PICTURES
 from ..schemas.trends import (
     ChangeSplit,
     CompositionOverLog,
@@ -29,7 +28,6 @@ _RATIO = 3  # digits
     tag="trends",
     summary="Read a log of weights and intakes",
     request_examples=TREND_EXAMPLES,
-    formats=TREND_PICTURES,
 )
 def read_trend(body: TrendRequest) -> TrendResponse:
     """Read dated weights and intakes: gaps, doubles and outliers are fine.
@@ -39,8 +37,6 @@ def read_trend(body: TrendRequest) -> TrendResponse:
     there is too little data, the answer says so and how many more days are needed. Readings of body fat split tissue
     into fat and lean; days of menstruation keep the rise around them out; and mean intake is read from weight alone,
     for those who log no food.
-
-    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification).
     """
     answer = answers.read_trend(
         answers.TrendAsked(

@@ -68,7 +68,7 @@ class Gate:
         if self._usage.is_full:
             raise _unavailable("Use cannot be written down at the moment, and none is given away.")
         expected = operation.media_type
-        offered = (expected, *operation.formats) if operation.formats else (expected,)
+        offered = operation.offered
         answer_type = negotiate(accept, offered)
         cost = units(operation, answer_type)
         await self._limiter.charge(key, request.scope, cost)

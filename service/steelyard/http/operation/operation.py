@@ -60,7 +60,14 @@ class Operation(msgspec.Struct, frozen=True, kw_only=True):
     media_type: str = JSON
     stream: Callable[[RequestBounds], Callable[..., Any]] | None = None
     further_types: tuple[type, ...] = ()  # of other lines of a streamed answer
-    formats: Mapping[str, Format] = {}  # other media types of the answer, by name; JSON is the default
+    # What it answers in place of JSON, by media type: the answer of the operation ``renders``, in another form.
+    formats: Mapping[str, Format] = {}
+    renders: str = ""
+
+    @property
+    def offered(self) -> tuple[str, ...]:
+        """The media types of its answers. A caller who has no wish gets the first."""
+        return tuple(self.formats) or (self.media_type,)
 
     @property
     def options(self) -> list[Option]:
@@ -100,7 +107,6 @@ def computation(
     scope: Scope = Scope.COMPUTE,
     in_thread: bool = False,
     deprecation: Deprecation | None = None,
-    formats: Mapping[str, Format] | None = None,
 ) -> Callable[[Callable[[Any], Any]], Operation]:
     """POST ``path``: the decorated function takes the decoded body and returns the answer, both msgspec structs.
 
@@ -126,7 +132,6 @@ def computation(
             request_examples=request_examples,
             in_thread=in_thread,
             deprecation=deprecation,
-            formats=formats or {},
         )
 
     return make

@@ -14,4 +14,4 @@ def units(operation: Operation, answer_type: str | None = None) -> int:
     format_ = operation.formats.get(answer_type or "")
     # A slow format is finished in a workshop, unless what was made is sent as it is.
     is_drawn = format_ is not None and format_.is_slow and bool(getattr(format_, "form", ""))
-    return _UNITS.get(operation.operation_id, 1) + (PICTURE_UNITS if is_drawn else 0)
+    return _UNITS.get(operation.renders or operation.operation_id, 1) + (PICTURE_UNITS if is_drawn else 0)

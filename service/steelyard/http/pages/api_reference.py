@@ -171,6 +171,8 @@ def _type(schema: Json) -> str:
     if "enum" in schema:
         return " or ".join(f"<code>{escape(json.dumps(value))}</code>" for value in schema["enum"])
     kind = schema.get("type", "anything")
+    if isinstance(kind, list):
+        return " or ".join(_type({"type": "null"} if one == "null" else {**schema, "type": one}) for one in kind)
     if kind == "array":
         return f"list of {_type(schema.get('items', {}))}"
     if kind == "object" and isinstance(schema.get("additionalProperties"), Mapping):

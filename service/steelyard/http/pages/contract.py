@@ -4,7 +4,7 @@ The framework's own document loses limits and ``additionalProperties: false``, s
 """
 
 import json
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from inspect import cleandoc
 from typing import Any
 
@@ -49,6 +49,7 @@ from ..wire.problems import (
     ProblemKind,
 )
 from ..wire.request_id import CONTRACT_HEADER, CONTRACT_VERSION, PATTERN, REQUEST_ID_HEADER
+from .answer_examples import Examples, kept_examples, shown_lines, without_nulls
 
 _SCHEMAS = "#/components/schemas/{name}"
 _PURE_MARK = "x-steelyard-pure"
@@ -70,6 +71,19 @@ Results are estimates for healthy adults and not medical advice. See a physician
 changing a diet; local rules prevail.
 """
 
+_TAGS = {
+    "batches": "Many single calls in one streamed request.",
+    "body-composition": "Body fat from skinfolds, girths and readings taken together.",
+    "decisions": "Which phase comes next, and why.",
+    "forecasts": "The body under an intake, and the intake or the date for a target.",
+    "maintenance": "The intake that keeps a body as it is, from a profile and a log.",
+    "messages": "The texts of all codes, in every language.",
+    "methods": "The equations, constants and rules that answers rest on, with their sources.",
+    "plans": "One phase, week by week, and what follows it.",
+    "reviews": "A phase under way or just over, against its plan.",
+    "seasons": "Chains of phases up to a horizon, under one strategy, compared, and the best of them.",
+    "trends": "What a log of weights and intakes says.",
+}
 _EXAMPLE_INSTANCE = "urn:uuid:6f1c1f3a-43f5-4d0c-9a52-0a3f1f0f6b1e"
 _KEY_ERRORS = {"401": (KEY_REQUIRED, KEY_REJECTED), "403": (SCOPE_MISSING,), "406": (NOT_ACCEPTABLE,)}
 _BODY_ERRORS = {
@@ -90,12 +104,17 @@ _ERROR_HEADERS = {
 }
 
 
-def openapi_document(operations: Iterable[Operation]) -> dict[str, Any]:
-    """The contract of ``operations`` as plain JSON values, in a fixed order."""
+def openapi_document(operations: Iterable[Operation], examples: Examples | None = None) -> dict[str, Any]:
+    """The contract of ``operations`` as plain JSON values, in a fixed order.
+
+    ``examples`` are those of answers; the ones that are kept, where none are given.
+    """
     operations = sorted(operations, key=lambda o: (o.path, o.method))
+    examples = kept_examples() if examples is None else examples
     paths: dict[str, Any] = {}
     for operation in operations:
-        paths.setdefault(operation.path, {})[operation.method.lower()] = _operation(operation)
+        shown = examples.get(operation.operation_id, {})
+        paths.setdefault(operation.path, {})[operation.method.lower()] = _operation(operation, shown)
     return {
         "openapi": "3.1.0",
         "info": {
@@ -105,12 +124,13 @@ def openapi_document(operations: Iterable[Operation]) -> dict[str, Any]:
             "description": _DESCRIPTION,
             "license": {"name": "Apache-2.0", "identifier": "Apache-2.0"},
         },
-        "tags": [{"name": tag} for tag in sorted({operation.tag for operation in operations})],
+        "servers": [{"url": "/", "description": "The service that this document came from."}],
+        "tags": [{"name": tag, "description": _TAGS.get(tag, tag)} for tag in sorted({o.tag for o in operations})],
         "security": [{"ApiKey": []}],
         "paths": paths,
         "components": {
             "schemas": _schemas(operations),
-            "headers": _limit_headers(),
+            "headers": _common_headers() | _limit_headers(),
             "securitySchemes": {
                 "ApiKey": {
                     "type": "http",
@@ -123,34 +143,34 @@ def openapi_document(operations: Iterable[Operation]) -> dict[str, Any]:
     }
 
 
-def contract_text(operations: Iterable[Operation]) -> str:
+def contract_text(operations: Iterable[Operation], examples: Examples | None = None) -> str:
     """The contract as it is committed and served: indented JSON with sorted keys and a final newline."""
-    return json.dumps(openapi_document(operations), indent=2, sort_keys=True, ensure_ascii=False) + "\n"
+    return json.dumps(openapi_document(operations, examples), indent=2, sort_keys=True, ensure_ascii=False) + "\n"
 
 
-def _operation(operation: Operation) -> dict[str, Any]:
+def _operation(operation: Operation, shown: Mapping[str, Mapping[str, Any]]) -> dict[str, Any]:
     body_errors = _STREAM_ERRORS if operation.stream else _BODY_ERRORS if operation.body_type else {}
     errors = _KEY_ERRORS | body_errors | _SERVICE_ERRORS
     if operation.in_thread or operation.is_slow_to_format:
         errors |= {"503": (UNAVAILABLE, OVERLOADED, COMPUTATION_TIMEOUT)}
     if operation.options:
         errors |= {"400": (*errors["400"], QUERY_VIOLATION)}
-    headers = _common_headers() | _references_to_limits() | _answer_headers(operation)
+    headers = _references(_common_headers()) | _references(_limit_headers()) | _answer_headers(operation)
     document: dict[str, Any] = {
         "operationId": operation.operation_id,
         "tags": [operation.tag],
         "summary": operation.summary,
         "description": operation.description,
         _PURE_MARK: True,
-        _UNITS_MARK: units(operation),
+        _UNITS_MARK: units(operation, operation.offered[0]),
         "security": [{"ApiKey": []}],
         "responses": {
             "200": {
                 "description": "The answer.",
                 "headers": headers,
                 "content": {
-                    "application/json": {"schema": _reference(operation.answer_type)},
-                    **{name: {"schema": format_.schema} for name, format_ in operation.formats.items()},
+                    media_type: _shown(_answer_schema(operation, media_type), shown.get(media_type, {}))
+                    for media_type in operation.offered
                 },
             },
             **{status: _error(status, kinds) for status, kinds in errors.items()},
@@ -159,7 +179,7 @@ def _operation(operation: Operation) -> dict[str, Any]:
     if operation.options:
         document["parameters"] = [_parameter(option) for option in operation.options]
     if operation.stream:
-        _stream_lines(document, operation)
+        _stream_lines(document, operation, shown)
     elif operation.body_type:
         document["requestBody"] = {
             "required": True,
@@ -167,7 +187,7 @@ def _operation(operation: Operation) -> dict[str, Any]:
                 "application/json": {
                     "schema": _reference(operation.body_type),
                     "examples": {
-                        name: {"value": msgspec.to_builtins(example)}
+                        name: {"value": without_nulls(msgspec.to_builtins(example))}
                         for name, example in operation.request_examples.items()
                     },
                 }
@@ -184,15 +204,29 @@ def _operation(operation: Operation) -> dict[str, Any]:
     return document
 
 
-def _stream_lines(document: dict[str, Any], operation: Operation) -> None:
+def _answer_schema(operation: Operation, media_type: str) -> Mapping[str, Any]:
+    format_ = operation.formats.get(media_type)
+    return _reference(operation.answer_type) if format_ is None else format_.schema
+
+
+def _shown(schema: Mapping[str, Any], examples: Mapping[str, Any]) -> dict[str, Any]:
+    """What the contract says of one media type."""
+    named = {name: {"value": value} for name, value in examples.items()}
+    return {"schema": schema, **({"examples": named} if named else {})}
+
+
+def _stream_lines(document: dict[str, Any], operation: Operation, shown: Mapping[str, Mapping[str, Any]]) -> None:
     """A body of lines: OpenAPI 3.1 has no word for it, so the schemas of the lines stand beside it."""
     text = {"type": "string", "format": "binary"}
-    lines = b"".join(msgspec.json.encode(example) + b"\n" for example in operation.request_examples.values())
+    lines = "".join(
+        _compact(without_nulls(json.loads(msgspec.json.encode(line)))) + "\n" for line in shown_lines(operation)
+    )
     document["requestBody"] = {
         "required": True,
-        "content": {operation.media_type: {"schema": text, "examples": {"lines": {"value": lines.decode()}}}},
+        "content": {operation.media_type: {"schema": text, "examples": {"lines": {"value": lines}}}},
     }
-    document["responses"]["200"]["content"] = {operation.media_type: {"schema": text}}
+    answered = _shown(text, shown.get(operation.media_type, {}))
+    document["responses"]["200"]["content"] = {operation.media_type: answered}
     document["responses"]["200"]["description"] = "\n".join(
         [
             "The answers, a line each. Beside the problems of the operations themselves a line may say:",
@@ -226,9 +260,9 @@ def _header(description: str, **schema: Any) -> dict[str, Any]:
 
 
 def _error(status: str, kinds: tuple[ProblemKind, ...]) -> dict[str, Any]:
-    headers = _common_headers()
+    headers = _references(_common_headers())
     if status == "429":
-        headers |= _references_to_limits()
+        headers |= _references(_limit_headers())
     if status in _ERROR_HEADERS:
         name, schema, description = _ERROR_HEADERS[status]
         headers[name] = {"required": True, "description": description, "schema": schema}
@@ -257,6 +291,7 @@ def _example(kind: ProblemKind) -> Problem:
 
 
 def _common_headers() -> dict[str, Any]:
+    """What the contract says once, under its components, of the headers of every response."""
     return {
         CONTRACT_HEADER: _header("The version of this contract that the service speaks."),
         REQUEST_ID_HEADER: _header(
@@ -271,8 +306,8 @@ def _limit_headers() -> dict[str, Any]:
     return {
         RATE_LIMIT_POLICY_HEADER: _limit_header(
             'The limits on the key: `"burst";q=60000;w=60` allows 60000 units in 60 seconds. A request costs the '
-            "`x-steelyard-units` of its operation, a batch those for each of its lines, and a drawn picture "
-            f"{PICTURE_UNITS} more. Absent where nothing is limited.",
+            "`x-steelyard-units` of its operation, a batch those for each of its lines, and a picture asked for as its "
+            f"specification {PICTURE_UNITS} less. Absent where nothing is limited.",
             '"burst";q=60000;w=60, "daily-key";q=100000;w=86400',
         ),
         RATE_LIMIT_HEADER: _limit_header(
@@ -287,8 +322,8 @@ def _limit_headers() -> dict[str, Any]:
     }
 
 
-def _references_to_limits() -> dict[str, Any]:
-    return {name: {"$ref": f"#/components/headers/{name}"} for name in _limit_headers()}
+def _references(headers: Iterable[str]) -> dict[str, Any]:
+    return {name: {"$ref": f"#/components/headers/{name}"} for name in headers}
 
 
 def _limit_header(description: str, example: str) -> dict[str, Any]:
@@ -321,9 +356,16 @@ def _schemas(operations: list[Operation]) -> dict[str, Any]:
     return components
 
 
+def _compact(value: Any) -> str:
+    return json.dumps(value, ensure_ascii=False, separators=(",", ":"))
+
+
 def _tidy(node: Any) -> None:
-    """Give enums their type, single values ``const``, and tagged unions ``oneOf``, which generators expect."""
+    """Write what generators expect: types of enums, ``const``, ``oneOf`` of tagged unions, types that may be null."""
     if isinstance(node, dict):
+        if "default" in node and node["default"] is None:  # as good as absent: a value would be filled in by clients
+            del node["default"]
+        _join_null(node)
         choices = node.get("enum")
         if isinstance(choices, list) and "type" not in node:
             if all(isinstance(choice, str) for choice in choices):
@@ -337,6 +379,14 @@ def _tidy(node: Any) -> None:
     elif isinstance(node, list):
         for child in node:
             _tidy(child)
+
+
+def _join_null(node: dict[str, Any]) -> None:
+    """``anyOf`` of a plain type and null as one schema, with the limits beside its types."""
+    match node.get("anyOf"):
+        case [{"type": str() as type_} as schema, {"type": "null"}] if not schema.keys() & {"enum", "const"}:
+            del node["anyOf"]
+            node |= {**schema, **node, "type": [type_, "null"]}
 
 
 def problems_text() -> str:

@@ -17,6 +17,7 @@ from ..operation.operation import Operation
 from ..wire.conditional import Document
 from ..wire.headers import CONTENT_SECURITY_POLICY
 from ..wire.negotiation import JSON
+from .answer_examples import without_nulls
 
 PAGE_PATH = "/workbench"
 OPERATIONS_PATH = f"{PAGE_PATH}/operations.json"
@@ -53,12 +54,14 @@ class Offer(msgspec.Struct, frozen=True, kw_only=True):
     tag: str
     summary: str
     description: str
-    has_picture: bool
+    picture_path: str  # empty where there is no picture
     examples: list[Example]
 
 
 def offers(operations: Iterable[Operation]) -> list[Offer]:
     """What the page can send: the operations that answer one body of JSON."""
+    operations = tuple(operations)
+    pictures = {operation.renders: operation.path for operation in operations if PICTURE in operation.formats}
     return [
         Offer(
             operation_id=operation.operation_id,
@@ -66,22 +69,15 @@ def offers(operations: Iterable[Operation]) -> list[Offer]:
             tag=operation.tag,
             summary=operation.summary,
             description=operation.description,
-            has_picture=PICTURE in operation.formats,
+            picture_path=pictures.get(operation.operation_id, ""),
             examples=[
-                Example(name=name, body=without_unset(msgspec.to_builtins(example)))
+                Example(name=name, body=without_nulls(msgspec.to_builtins(example)))
                 for name, example in operation.request_examples.items()
             ],
         )
         for operation in operations
-        if operation.body_type is not None and operation.stream is None
+        if operation.body_type is not None and operation.stream is None and not operation.renders
     ]
-
-
-def without_unset(value: Any) -> Any:
-    """``value`` without its nulls, which in a request say no more than an absent field."""
-    if isinstance(value, dict):
-        return {name: without_unset(inner) for name, inner in value.items() if inner is not None}
-    return [without_unset(inner) for inner in value] if isinstance(value, list) else value
 
 
 def workbench_routes(operations: Iterable[Operation]) -> list[HTTPRouteHandler]:

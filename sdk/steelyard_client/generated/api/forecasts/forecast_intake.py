@@ -8,31 +8,18 @@ from ...client import AuthenticatedClient, Client
 from ...models.forecast_request import ForecastRequest
 from ...models.forecast_response import ForecastResponse
 from ...models.problem import Problem
-from ...models.theme import Theme
-from ...types import UNSET, Response, Unset
+from ...types import Response
 
 
 def _get_kwargs(
     *,
     body: ForecastRequest,
-    theme: Theme | Unset = UNSET,
 ) -> dict[str, Any]:
     headers: dict[str, Any] = {}
-
-    params: dict[str, Any] = {}
-
-    json_theme: str | Unset = UNSET
-    if not isinstance(theme, Unset):
-        json_theme = theme.value
-
-    params["theme"] = json_theme
-
-    params = {k: v for k, v in params.items() if v is not UNSET and v is not None}
 
     _kwargs: dict[str, Any] = {
         "method": "post",
         "url": "/v1/forecasts",
-        "params": params,
     }
 
     _kwargs["json"] = body.to_dict()
@@ -127,7 +114,6 @@ def sync_detailed(
     *,
     client: AuthenticatedClient,
     body: ForecastRequest,
-    theme: Theme | Unset = UNSET,
 ) -> Response[ForecastResponse | Problem]:
     """Forecast an intake, or find the intake or the date for a target
 
@@ -141,11 +127,7 @@ def sync_detailed(
     intake reaches is
     answered with `feasible: false` and the nearest on each axis.
 
-    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
-    specification).
-
     Args:
-        theme (Theme | Unset): The page a picture is for.
         body (ForecastRequest): A person and a question about what an intake does.
 
     Raises:
@@ -158,7 +140,6 @@ def sync_detailed(
 
     kwargs = _get_kwargs(
         body=body,
-        theme=theme,
     )
 
     response = client.get_httpx_client().request(
@@ -172,7 +153,6 @@ def sync(
     *,
     client: AuthenticatedClient,
     body: ForecastRequest,
-    theme: Theme | Unset = UNSET,
 ) -> ForecastResponse | Problem | None:
     """Forecast an intake, or find the intake or the date for a target
 
@@ -186,11 +166,7 @@ def sync(
     intake reaches is
     answered with `feasible: false` and the nearest on each axis.
 
-    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
-    specification).
-
     Args:
-        theme (Theme | Unset): The page a picture is for.
         body (ForecastRequest): A person and a question about what an intake does.
 
     Raises:
@@ -204,7 +180,6 @@ def sync(
     return sync_detailed(
         client=client,
         body=body,
-        theme=theme,
     ).parsed
 
 
@@ -212,7 +187,6 @@ async def asyncio_detailed(
     *,
     client: AuthenticatedClient,
     body: ForecastRequest,
-    theme: Theme | Unset = UNSET,
 ) -> Response[ForecastResponse | Problem]:
     """Forecast an intake, or find the intake or the date for a target
 
@@ -226,11 +200,7 @@ async def asyncio_detailed(
     intake reaches is
     answered with `feasible: false` and the nearest on each axis.
 
-    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
-    specification).
-
     Args:
-        theme (Theme | Unset): The page a picture is for.
         body (ForecastRequest): A person and a question about what an intake does.
 
     Raises:
@@ -243,7 +213,6 @@ async def asyncio_detailed(
 
     kwargs = _get_kwargs(
         body=body,
-        theme=theme,
     )
 
     response = await client.get_async_httpx_client().request(**kwargs)
@@ -255,7 +224,6 @@ async def asyncio(
     *,
     client: AuthenticatedClient,
     body: ForecastRequest,
-    theme: Theme | Unset = UNSET,
 ) -> ForecastResponse | Problem | None:
     """Forecast an intake, or find the intake or the date for a target
 
@@ -269,11 +237,7 @@ async def asyncio(
     intake reaches is
     answered with `feasible: false` and the nearest on each axis.
 
-    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
-    specification).
-
     Args:
-        theme (Theme | Unset): The page a picture is for.
         body (ForecastRequest): A person and a question about what an intake does.
 
     Raises:
@@ -288,6 +252,5 @@ async def asyncio(
         await asyncio_detailed(
             client=client,
             body=body,
-            theme=theme,
         )
     ).parsed

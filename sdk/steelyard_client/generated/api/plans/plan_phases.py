@@ -8,31 +8,18 @@ from ...client import AuthenticatedClient, Client
 from ...models.plan_request import PlanRequest
 from ...models.plan_response import PlanResponse
 from ...models.problem import Problem
-from ...models.theme import Theme
-from ...types import UNSET, Response, Unset
+from ...types import Response
 
 
 def _get_kwargs(
     *,
     body: PlanRequest,
-    theme: Theme | Unset = UNSET,
 ) -> dict[str, Any]:
     headers: dict[str, Any] = {}
-
-    params: dict[str, Any] = {}
-
-    json_theme: str | Unset = UNSET
-    if not isinstance(theme, Unset):
-        json_theme = theme.value
-
-    params["theme"] = json_theme
-
-    params = {k: v for k, v in params.items() if v is not UNSET and v is not None}
 
     _kwargs: dict[str, Any] = {
         "method": "post",
         "url": "/v1/plans",
-        "params": params,
     }
 
     _kwargs["json"] = body.to_dict()
@@ -127,7 +114,6 @@ def sync_detailed(
     *,
     client: AuthenticatedClient,
     body: PlanRequest,
-    theme: Theme | Unset = UNSET,
 ) -> Response[PlanResponse | Problem]:
     """Plan a mini-cut, a cut, a gain or a hold
 
@@ -144,16 +130,7 @@ def sync_detailed(
     plan the rest of a phase under way send the body as it is now, `weeks_done` and what is eaten now as
     `current_intake_kcal`.
 
-    `Accept` chooses among JSON, a calendar (`text/calendar`, RFC 5545: an all-day event for each phase
-    and each change
-    of intake), the weekly table (`text/csv`, RFC 4180, units in the header) and a summary to paste into
-    a message
-    (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification).
-    Cautions are in
-    each of them.
-
     Args:
-        theme (Theme | Unset): The page a picture is for.
         body (PlanRequest): A person, their screening answers, and the phase to plan.
 
     Raises:
@@ -166,7 +143,6 @@ def sync_detailed(
 
     kwargs = _get_kwargs(
         body=body,
-        theme=theme,
     )
 
     response = client.get_httpx_client().request(
@@ -180,7 +156,6 @@ def sync(
     *,
     client: AuthenticatedClient,
     body: PlanRequest,
-    theme: Theme | Unset = UNSET,
 ) -> PlanResponse | Problem | None:
     """Plan a mini-cut, a cut, a gain or a hold
 
@@ -197,16 +172,7 @@ def sync(
     plan the rest of a phase under way send the body as it is now, `weeks_done` and what is eaten now as
     `current_intake_kcal`.
 
-    `Accept` chooses among JSON, a calendar (`text/calendar`, RFC 5545: an all-day event for each phase
-    and each change
-    of intake), the weekly table (`text/csv`, RFC 4180, units in the header) and a summary to paste into
-    a message
-    (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification).
-    Cautions are in
-    each of them.
-
     Args:
-        theme (Theme | Unset): The page a picture is for.
         body (PlanRequest): A person, their screening answers, and the phase to plan.
 
     Raises:
@@ -220,7 +186,6 @@ def sync(
     return sync_detailed(
         client=client,
         body=body,
-        theme=theme,
     ).parsed
 
 
@@ -228,7 +193,6 @@ async def asyncio_detailed(
     *,
     client: AuthenticatedClient,
     body: PlanRequest,
-    theme: Theme | Unset = UNSET,
 ) -> Response[PlanResponse | Problem]:
     """Plan a mini-cut, a cut, a gain or a hold
 
@@ -245,16 +209,7 @@ async def asyncio_detailed(
     plan the rest of a phase under way send the body as it is now, `weeks_done` and what is eaten now as
     `current_intake_kcal`.
 
-    `Accept` chooses among JSON, a calendar (`text/calendar`, RFC 5545: an all-day event for each phase
-    and each change
-    of intake), the weekly table (`text/csv`, RFC 4180, units in the header) and a summary to paste into
-    a message
-    (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification).
-    Cautions are in
-    each of them.
-
     Args:
-        theme (Theme | Unset): The page a picture is for.
         body (PlanRequest): A person, their screening answers, and the phase to plan.
 
     Raises:
@@ -267,7 +222,6 @@ async def asyncio_detailed(
 
     kwargs = _get_kwargs(
         body=body,
-        theme=theme,
     )
 
     response = await client.get_async_httpx_client().request(**kwargs)
@@ -279,7 +233,6 @@ async def asyncio(
     *,
     client: AuthenticatedClient,
     body: PlanRequest,
-    theme: Theme | Unset = UNSET,
 ) -> PlanResponse | Problem | None:
     """Plan a mini-cut, a cut, a gain or a hold
 
@@ -296,16 +249,7 @@ async def asyncio(
     plan the rest of a phase under way send the body as it is now, `weeks_done` and what is eaten now as
     `current_intake_kcal`.
 
-    `Accept` chooses among JSON, a calendar (`text/calendar`, RFC 5545: an all-day event for each phase
-    and each change
-    of intake), the weekly table (`text/csv`, RFC 4180, units in the header) and a summary to paste into
-    a message
-    (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite specification).
-    Cautions are in
-    each of them.
-
     Args:
-        theme (Theme | Unset): The page a picture is for.
         body (PlanRequest): A person, their screening answers, and the phase to plan.
 
     Raises:
@@ -320,6 +264,5 @@ async def asyncio(
         await asyncio_detailed(
             client=client,
             body=body,
-            theme=theme,
         )
     ).parsed

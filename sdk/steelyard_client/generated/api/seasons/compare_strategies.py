@@ -8,31 +8,18 @@ from ...client import AuthenticatedClient, Client
 from ...models.comparison_request import ComparisonRequest
 from ...models.comparison_response import ComparisonResponse
 from ...models.problem import Problem
-from ...models.theme import Theme
-from ...types import UNSET, Response, Unset
+from ...types import Response
 
 
 def _get_kwargs(
     *,
     body: ComparisonRequest,
-    theme: Theme | Unset = UNSET,
 ) -> dict[str, Any]:
     headers: dict[str, Any] = {}
-
-    params: dict[str, Any] = {}
-
-    json_theme: str | Unset = UNSET
-    if not isinstance(theme, Unset):
-        json_theme = theme.value
-
-    params["theme"] = json_theme
-
-    params = {k: v for k, v in params.items() if v is not UNSET and v is not None}
 
     _kwargs: dict[str, Any] = {
         "method": "post",
         "url": "/v1/seasons/comparison",
-        "params": params,
     }
 
     _kwargs["json"] = body.to_dict()
@@ -127,7 +114,6 @@ def sync_detailed(
     *,
     client: AuthenticatedClient,
     body: ComparisonRequest,
-    theme: Theme | Unset = UNSET,
 ) -> Response[ComparisonResponse | Problem]:
     """Compare strategies for a season side by side
 
@@ -144,11 +130,7 @@ def sync_detailed(
     this person are listed under `refused`; where every one is refused, the answer is that refusal as a
     422.
 
-    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
-    specification).
-
     Args:
-        theme (Theme | Unset): The page a picture is for.
         body (ComparisonRequest): A person, a horizon, limits and the strategies to compare.
 
     Raises:
@@ -161,7 +143,6 @@ def sync_detailed(
 
     kwargs = _get_kwargs(
         body=body,
-        theme=theme,
     )
 
     response = client.get_httpx_client().request(
@@ -175,7 +156,6 @@ def sync(
     *,
     client: AuthenticatedClient,
     body: ComparisonRequest,
-    theme: Theme | Unset = UNSET,
 ) -> ComparisonResponse | Problem | None:
     """Compare strategies for a season side by side
 
@@ -192,11 +172,7 @@ def sync(
     this person are listed under `refused`; where every one is refused, the answer is that refusal as a
     422.
 
-    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
-    specification).
-
     Args:
-        theme (Theme | Unset): The page a picture is for.
         body (ComparisonRequest): A person, a horizon, limits and the strategies to compare.
 
     Raises:
@@ -210,7 +186,6 @@ def sync(
     return sync_detailed(
         client=client,
         body=body,
-        theme=theme,
     ).parsed
 
 
@@ -218,7 +193,6 @@ async def asyncio_detailed(
     *,
     client: AuthenticatedClient,
     body: ComparisonRequest,
-    theme: Theme | Unset = UNSET,
 ) -> Response[ComparisonResponse | Problem]:
     """Compare strategies for a season side by side
 
@@ -235,11 +209,7 @@ async def asyncio_detailed(
     this person are listed under `refused`; where every one is refused, the answer is that refusal as a
     422.
 
-    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
-    specification).
-
     Args:
-        theme (Theme | Unset): The page a picture is for.
         body (ComparisonRequest): A person, a horizon, limits and the strategies to compare.
 
     Raises:
@@ -252,7 +222,6 @@ async def asyncio_detailed(
 
     kwargs = _get_kwargs(
         body=body,
-        theme=theme,
     )
 
     response = await client.get_async_httpx_client().request(**kwargs)
@@ -264,7 +233,6 @@ async def asyncio(
     *,
     client: AuthenticatedClient,
     body: ComparisonRequest,
-    theme: Theme | Unset = UNSET,
 ) -> ComparisonResponse | Problem | None:
     """Compare strategies for a season side by side
 
@@ -281,11 +249,7 @@ async def asyncio(
     this person are listed under `refused`; where every one is refused, the answer is that refusal as a
     422.
 
-    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
-    specification).
-
     Args:
-        theme (Theme | Unset): The page a picture is for.
         body (ComparisonRequest): A person, a horizon, limits and the strategies to compare.
 
     Raises:
@@ -300,6 +264,5 @@ async def asyncio(
         await asyncio_detailed(
             client=client,
             body=body,
-            theme=theme,
         )
     ).parsed

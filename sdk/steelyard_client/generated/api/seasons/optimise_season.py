@@ -8,31 +8,18 @@ from ...client import AuthenticatedClient, Client
 from ...models.optimum_request import OptimumRequest
 from ...models.optimum_response import OptimumResponse
 from ...models.problem import Problem
-from ...models.theme import Theme
-from ...types import UNSET, Response, Unset
+from ...types import Response
 
 
 def _get_kwargs(
     *,
     body: OptimumRequest,
-    theme: Theme | Unset = UNSET,
 ) -> dict[str, Any]:
     headers: dict[str, Any] = {}
-
-    params: dict[str, Any] = {}
-
-    json_theme: str | Unset = UNSET
-    if not isinstance(theme, Unset):
-        json_theme = theme.value
-
-    params["theme"] = json_theme
-
-    params = {k: v for k, v in params.items() if v is not UNSET and v is not None}
 
     _kwargs: dict[str, Any] = {
         "method": "post",
         "url": "/v1/seasons/optimum",
-        "params": params,
     }
 
     _kwargs["json"] = body.to_dict()
@@ -127,7 +114,6 @@ def sync_detailed(
     *,
     client: AuthenticatedClient,
     body: OptimumRequest,
-    theme: Theme | Unset = UNSET,
 ) -> Response[OptimumResponse | Problem]:
     """Find the season that gains most lean tissue inside the limits
 
@@ -145,13 +131,7 @@ def sync_detailed(
     without one are searched and the rule is listed under `guard_rails`. A search larger than
     `strategies_searched` x `horizon_weeks` = 1,000,000 is refused with a 422.
 
-    `Accept` chooses among JSON, a calendar (`text/calendar`), a weekly table (`text/csv`), a summary to
-    paste into a
-    message (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
-    specification).
-
     Args:
-        theme (Theme | Unset): The page a picture is for.
         body (OptimumRequest): A person, a horizon and limits: which strategy gains most lean
             tissue inside them?
 
@@ -165,7 +145,6 @@ def sync_detailed(
 
     kwargs = _get_kwargs(
         body=body,
-        theme=theme,
     )
 
     response = client.get_httpx_client().request(
@@ -179,7 +158,6 @@ def sync(
     *,
     client: AuthenticatedClient,
     body: OptimumRequest,
-    theme: Theme | Unset = UNSET,
 ) -> OptimumResponse | Problem | None:
     """Find the season that gains most lean tissue inside the limits
 
@@ -197,13 +175,7 @@ def sync(
     without one are searched and the rule is listed under `guard_rails`. A search larger than
     `strategies_searched` x `horizon_weeks` = 1,000,000 is refused with a 422.
 
-    `Accept` chooses among JSON, a calendar (`text/calendar`), a weekly table (`text/csv`), a summary to
-    paste into a
-    message (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
-    specification).
-
     Args:
-        theme (Theme | Unset): The page a picture is for.
         body (OptimumRequest): A person, a horizon and limits: which strategy gains most lean
             tissue inside them?
 
@@ -218,7 +190,6 @@ def sync(
     return sync_detailed(
         client=client,
         body=body,
-        theme=theme,
     ).parsed
 
 
@@ -226,7 +197,6 @@ async def asyncio_detailed(
     *,
     client: AuthenticatedClient,
     body: OptimumRequest,
-    theme: Theme | Unset = UNSET,
 ) -> Response[OptimumResponse | Problem]:
     """Find the season that gains most lean tissue inside the limits
 
@@ -244,13 +214,7 @@ async def asyncio_detailed(
     without one are searched and the rule is listed under `guard_rails`. A search larger than
     `strategies_searched` x `horizon_weeks` = 1,000,000 is refused with a 422.
 
-    `Accept` chooses among JSON, a calendar (`text/calendar`), a weekly table (`text/csv`), a summary to
-    paste into a
-    message (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
-    specification).
-
     Args:
-        theme (Theme | Unset): The page a picture is for.
         body (OptimumRequest): A person, a horizon and limits: which strategy gains most lean
             tissue inside them?
 
@@ -264,7 +228,6 @@ async def asyncio_detailed(
 
     kwargs = _get_kwargs(
         body=body,
-        theme=theme,
     )
 
     response = await client.get_async_httpx_client().request(**kwargs)
@@ -276,7 +239,6 @@ async def asyncio(
     *,
     client: AuthenticatedClient,
     body: OptimumRequest,
-    theme: Theme | Unset = UNSET,
 ) -> OptimumResponse | Problem | None:
     """Find the season that gains most lean tissue inside the limits
 
@@ -294,13 +256,7 @@ async def asyncio(
     without one are searched and the rule is listed under `guard_rails`. A search larger than
     `strategies_searched` x `horizon_weeks` = 1,000,000 is refused with a 422.
 
-    `Accept` chooses among JSON, a calendar (`text/calendar`), a weekly table (`text/csv`), a summary to
-    paste into a
-    message (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
-    specification).
-
     Args:
-        theme (Theme | Unset): The page a picture is for.
         body (OptimumRequest): A person, a horizon and limits: which strategy gains most lean
             tissue inside them?
 
@@ -316,6 +272,5 @@ async def asyncio(
         await asyncio_detailed(
             client=client,
             body=body,
-            theme=theme,
         )
     ).parsed

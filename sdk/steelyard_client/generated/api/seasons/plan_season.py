@@ -8,31 +8,18 @@ from ...client import AuthenticatedClient, Client
 from ...models.problem import Problem
 from ...models.season_request import SeasonRequest
 from ...models.season_response import SeasonResponse
-from ...models.theme import Theme
-from ...types import UNSET, Response, Unset
+from ...types import Response
 
 
 def _get_kwargs(
     *,
     body: SeasonRequest,
-    theme: Theme | Unset = UNSET,
 ) -> dict[str, Any]:
     headers: dict[str, Any] = {}
-
-    params: dict[str, Any] = {}
-
-    json_theme: str | Unset = UNSET
-    if not isinstance(theme, Unset):
-        json_theme = theme.value
-
-    params["theme"] = json_theme
-
-    params = {k: v for k, v in params.items() if v is not UNSET and v is not None}
 
     _kwargs: dict[str, Any] = {
         "method": "post",
         "url": "/v1/seasons",
-        "params": params,
     }
 
     _kwargs["json"] = body.to_dict()
@@ -127,7 +114,6 @@ def sync_detailed(
     *,
     client: AuthenticatedClient,
     body: SeasonRequest,
-    theme: Theme | Unset = UNSET,
 ) -> Response[Problem | SeasonResponse]:
     """Plan a season under one strategy
 
@@ -145,13 +131,7 @@ def sync_detailed(
     the rule: a
     season without cuts remains possible.
 
-    `Accept` chooses among JSON, a calendar (`text/calendar`), a weekly table (`text/csv`), a summary to
-    paste into a
-    message (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
-    specification).
-
     Args:
-        theme (Theme | Unset): The page a picture is for.
         body (SeasonRequest): A person, a horizon, limits and a strategy.
 
     Raises:
@@ -164,7 +144,6 @@ def sync_detailed(
 
     kwargs = _get_kwargs(
         body=body,
-        theme=theme,
     )
 
     response = client.get_httpx_client().request(
@@ -178,7 +157,6 @@ def sync(
     *,
     client: AuthenticatedClient,
     body: SeasonRequest,
-    theme: Theme | Unset = UNSET,
 ) -> Problem | SeasonResponse | None:
     """Plan a season under one strategy
 
@@ -196,13 +174,7 @@ def sync(
     the rule: a
     season without cuts remains possible.
 
-    `Accept` chooses among JSON, a calendar (`text/calendar`), a weekly table (`text/csv`), a summary to
-    paste into a
-    message (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
-    specification).
-
     Args:
-        theme (Theme | Unset): The page a picture is for.
         body (SeasonRequest): A person, a horizon, limits and a strategy.
 
     Raises:
@@ -216,7 +188,6 @@ def sync(
     return sync_detailed(
         client=client,
         body=body,
-        theme=theme,
     ).parsed
 
 
@@ -224,7 +195,6 @@ async def asyncio_detailed(
     *,
     client: AuthenticatedClient,
     body: SeasonRequest,
-    theme: Theme | Unset = UNSET,
 ) -> Response[Problem | SeasonResponse]:
     """Plan a season under one strategy
 
@@ -242,13 +212,7 @@ async def asyncio_detailed(
     the rule: a
     season without cuts remains possible.
 
-    `Accept` chooses among JSON, a calendar (`text/calendar`), a weekly table (`text/csv`), a summary to
-    paste into a
-    message (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
-    specification).
-
     Args:
-        theme (Theme | Unset): The page a picture is for.
         body (SeasonRequest): A person, a horizon, limits and a strategy.
 
     Raises:
@@ -261,7 +225,6 @@ async def asyncio_detailed(
 
     kwargs = _get_kwargs(
         body=body,
-        theme=theme,
     )
 
     response = await client.get_async_httpx_client().request(**kwargs)
@@ -273,7 +236,6 @@ async def asyncio(
     *,
     client: AuthenticatedClient,
     body: SeasonRequest,
-    theme: Theme | Unset = UNSET,
 ) -> Problem | SeasonResponse | None:
     """Plan a season under one strategy
 
@@ -291,13 +253,7 @@ async def asyncio(
     the rule: a
     season without cuts remains possible.
 
-    `Accept` chooses among JSON, a calendar (`text/calendar`), a weekly table (`text/csv`), a summary to
-    paste into a
-    message (`text/markdown`), and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
-    specification).
-
     Args:
-        theme (Theme | Unset): The page a picture is for.
         body (SeasonRequest): A person, a horizon, limits and a strategy.
 
     Raises:
@@ -312,6 +268,5 @@ async def asyncio(
         await asyncio_detailed(
             client=client,
             body=body,
-            theme=theme,
         )
     ).parsed

@@ -6,33 +6,20 @@ import httpx
 from ... import errors
 from ...client import AuthenticatedClient, Client
 from ...models.problem import Problem
-from ...models.theme import Theme
 from ...models.trend_request import TrendRequest
 from ...models.trend_response import TrendResponse
-from ...types import UNSET, Response, Unset
+from ...types import Response
 
 
 def _get_kwargs(
     *,
     body: TrendRequest,
-    theme: Theme | Unset = UNSET,
 ) -> dict[str, Any]:
     headers: dict[str, Any] = {}
-
-    params: dict[str, Any] = {}
-
-    json_theme: str | Unset = UNSET
-    if not isinstance(theme, Unset):
-        json_theme = theme.value
-
-    params["theme"] = json_theme
-
-    params = {k: v for k, v in params.items() if v is not UNSET and v is not None}
 
     _kwargs: dict[str, Any] = {
         "method": "post",
         "url": "/v1/trends",
-        "params": params,
     }
 
     _kwargs["json"] = body.to_dict()
@@ -127,7 +114,6 @@ def sync_detailed(
     *,
     client: AuthenticatedClient,
     body: TrendRequest,
-    theme: Theme | Unset = UNSET,
 ) -> Response[Problem | TrendResponse]:
     """Read a log of weights and intakes
 
@@ -143,11 +129,7 @@ def sync_detailed(
     weight alone,
     for those who log no food.
 
-    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
-    specification).
-
     Args:
-        theme (Theme | Unset): The page a picture is for.
         body (TrendRequest): A log to read, and whose it is.
 
     Raises:
@@ -160,7 +142,6 @@ def sync_detailed(
 
     kwargs = _get_kwargs(
         body=body,
-        theme=theme,
     )
 
     response = client.get_httpx_client().request(
@@ -174,7 +155,6 @@ def sync(
     *,
     client: AuthenticatedClient,
     body: TrendRequest,
-    theme: Theme | Unset = UNSET,
 ) -> Problem | TrendResponse | None:
     """Read a log of weights and intakes
 
@@ -190,11 +170,7 @@ def sync(
     weight alone,
     for those who log no food.
 
-    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
-    specification).
-
     Args:
-        theme (Theme | Unset): The page a picture is for.
         body (TrendRequest): A log to read, and whose it is.
 
     Raises:
@@ -208,7 +184,6 @@ def sync(
     return sync_detailed(
         client=client,
         body=body,
-        theme=theme,
     ).parsed
 
 
@@ -216,7 +191,6 @@ async def asyncio_detailed(
     *,
     client: AuthenticatedClient,
     body: TrendRequest,
-    theme: Theme | Unset = UNSET,
 ) -> Response[Problem | TrendResponse]:
     """Read a log of weights and intakes
 
@@ -232,11 +206,7 @@ async def asyncio_detailed(
     weight alone,
     for those who log no food.
 
-    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
-    specification).
-
     Args:
-        theme (Theme | Unset): The page a picture is for.
         body (TrendRequest): A log to read, and whose it is.
 
     Raises:
@@ -249,7 +219,6 @@ async def asyncio_detailed(
 
     kwargs = _get_kwargs(
         body=body,
-        theme=theme,
     )
 
     response = await client.get_async_httpx_client().request(**kwargs)
@@ -261,7 +230,6 @@ async def asyncio(
     *,
     client: AuthenticatedClient,
     body: TrendRequest,
-    theme: Theme | Unset = UNSET,
 ) -> Problem | TrendResponse | None:
     """Read a log of weights and intakes
 
@@ -277,11 +245,7 @@ async def asyncio(
     weight alone,
     for those who log no food.
 
-    `Accept` chooses among JSON and a picture (`image/svg+xml`, `image/png`, or its Vega-Lite
-    specification).
-
     Args:
-        theme (Theme | Unset): The page a picture is for.
         body (TrendRequest): A log to read, and whose it is.
 
     Raises:
@@ -296,6 +260,5 @@ async def asyncio(
         await asyncio_detailed(
             client=client,
             body=body,
-            theme=theme,
         )
     ).parsed

@@ -16,7 +16,7 @@ from ...schemas.body_composition import (
 from ...schemas.forecasts import DateQuestion, ForecastRequest, IntakeQuestion, IntakeStretch, PathQuestion, Target
 from ...schemas.log import IntakeEntry, Log, WeightEntry
 from ...schemas.maintenance import MaintenanceRequest
-from ...schemas.plans import CutHistory, MiniCut, PlanRequest, ReturnToGain
+from ...schemas.plans import CutHistory, Hold, MiniCut, PlanRequest, ReturnToGain
 from ...schemas.profile import ActivityByLevel, ActivityByWeek, BodyFat, Profile, Screening, Training, TrainingSession
 from ...schemas.trends import TrendRequest
 
@@ -93,6 +93,13 @@ PLAN_EXAMPLES = {
     ),
     "weeks": PlanRequest(
         profile=_OFFICE_LIFTER, screening=_CLEAR, start_date=date(2026, 3, 30), phase=MiniCut(weeks=4)
+    ),
+    "two_weeks_held": PlanRequest(
+        profile=_OFFICE_LIFTER,
+        screening=_CLEAR,
+        start_date=date(2026, 3, 30),
+        phase=Hold(weeks=2),
+        return_to_gain=ReturnToGain(gain_weeks=2),
     ),
 }
 FORECAST_EXAMPLES = {

@@ -66,6 +66,14 @@ SEASON_EXAMPLES = {
         limits=SeasonLimits(events=[SeasonEvent(date=date(2026, 9, 12), most_fat_fraction=0.24)]),
         cut_history=_NO_CUTS_YET,
     ),
+    "twelve_weeks": SeasonRequest(
+        profile=_LIFTER,
+        screening=_CLEAR,
+        start_date=_START,
+        horizon_weeks=12,
+        strategy=ReadyMadeStrategy(name=ReadyMade.FAST_GAIN_REPEATED_MINI_CUTS),
+        cut_history=_NO_CUTS_YET,
+    ),
 }
 COMPARISON_EXAMPLES = {
     "all_ready_made": ComparisonRequest(
@@ -74,6 +82,14 @@ COMPARISON_EXAMPLES = {
         start_date=_START,
         horizon_weeks=78,
         strategies=[ReadyMadeStrategy(name=name) for name in ReadyMade],
+        cut_history=_NO_CUTS_YET,
+    ),
+    "two_for_twelve_weeks": ComparisonRequest(
+        profile=_LIFTER,
+        screening=_CLEAR,
+        start_date=_START,
+        horizon_weeks=12,
+        strategies=[ReadyMadeStrategy(name=name) for name in list(ReadyMade)[:2]],
         cut_history=_NO_CUTS_YET,
     ),
 }
@@ -86,5 +102,13 @@ OPTIMUM_EXAMPLES = {
         limits=SeasonLimits(band=BodyFatBand(lower_fat_fraction=0.11, upper_fat_fraction=0.17), most_weeks_dieting=12),
         cut_history=_NO_CUTS_YET,
         strategies_searched=2000,
+    ),
+    "twelve_weeks": OptimumRequest(
+        profile=_LIFTER,
+        screening=_CLEAR,
+        start_date=_START,
+        horizon_weeks=12,
+        cut_history=_NO_CUTS_YET,
+        strategies_searched=1000,
     ),
 }

@@ -125,7 +125,7 @@ async function showAnswer(offer, text, token, answer, mine) {
     return;
   }
   const [drawn, methods] = await Promise.all([
-    offer.has_picture ? picture(offer.path, text, token).catch(() => ({ status: 0 })) : null,
+    offer.picture_path ? picture(offer.picture_path, text, token).catch(() => ({ status: 0 })) : null,
     catalogue(token).catch(() => null),
   ]);
   if (mine !== turn) {

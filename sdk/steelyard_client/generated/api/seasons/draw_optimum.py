@@ -1,0 +1,277 @@
+from http import HTTPStatus
+from typing import Any
+
+import httpx
+
+from ... import errors
+from ...client import AuthenticatedClient, Client
+from ...models.draw_optimum_response_200 import DrawOptimumResponse200
+from ...models.optimum_request import OptimumRequest
+from ...models.problem import Problem
+from ...models.theme import Theme
+from ...types import UNSET, Response, Unset
+
+
+def _get_kwargs(
+    *,
+    body: OptimumRequest,
+    theme: Theme | Unset = UNSET,
+) -> dict[str, Any]:
+    headers: dict[str, Any] = {}
+
+    params: dict[str, Any] = {}
+
+    json_theme: str | Unset = UNSET
+    if not isinstance(theme, Unset):
+        json_theme = theme.value
+
+    params["theme"] = json_theme
+
+    params = {k: v for k, v in params.items() if v is not UNSET and v is not None}
+
+    _kwargs: dict[str, Any] = {
+        "method": "post",
+        "url": "/v1/seasons/optimum/picture",
+        "params": params,
+    }
+
+    _kwargs["json"] = body.to_dict()
+
+    headers["Content-Type"] = "application/json"
+
+    _kwargs["headers"] = headers
+    return _kwargs
+
+
+def _parse_response(
+    *, client: AuthenticatedClient | Client, response: httpx.Response
+) -> DrawOptimumResponse200 | Problem | None:
+    if response.status_code == 200:
+        response_200 = DrawOptimumResponse200.from_dict(response.json())
+
+        return response_200
+
+    if response.status_code == 400:
+        response_400 = Problem.from_dict(response.json())
+
+        return response_400
+
+    if response.status_code == 401:
+        response_401 = Problem.from_dict(response.json())
+
+        return response_401
+
+    if response.status_code == 403:
+        response_403 = Problem.from_dict(response.json())
+
+        return response_403
+
+    if response.status_code == 406:
+        response_406 = Problem.from_dict(response.json())
+
+        return response_406
+
+    if response.status_code == 408:
+        response_408 = Problem.from_dict(response.json())
+
+        return response_408
+
+    if response.status_code == 413:
+        response_413 = Problem.from_dict(response.json())
+
+        return response_413
+
+    if response.status_code == 415:
+        response_415 = Problem.from_dict(response.json())
+
+        return response_415
+
+    if response.status_code == 422:
+        response_422 = Problem.from_dict(response.json())
+
+        return response_422
+
+    if response.status_code == 429:
+        response_429 = Problem.from_dict(response.json())
+
+        return response_429
+
+    if response.status_code == 500:
+        response_500 = Problem.from_dict(response.json())
+
+        return response_500
+
+    if response.status_code == 503:
+        response_503 = Problem.from_dict(response.json())
+
+        return response_503
+
+    if client.raise_on_unexpected_status:
+        raise errors.UnexpectedStatus(response.status_code, response.content)
+    else:
+        return None
+
+
+def _build_response(
+    *, client: AuthenticatedClient | Client, response: httpx.Response
+) -> Response[DrawOptimumResponse200 | Problem]:
+    return Response(
+        status_code=HTTPStatus(response.status_code),
+        content=response.content,
+        headers=response.headers,
+        parsed=_parse_response(client=client, response=response),
+    )
+
+
+def sync_detailed(
+    *,
+    client: AuthenticatedClient,
+    body: OptimumRequest,
+    theme: Theme | Unset = UNSET,
+) -> Response[DrawOptimumResponse200 | Problem]:
+    """Draw the best season inside the limits
+
+     What `optimise_season` answers, as a picture with its text for those who do not see it.
+
+    The body is that of `optimise_season`, and so are the refusals. `Accept` chooses among
+    `image/svg+xml` (also where
+    anything is accepted), `image/png`, and the picture's Vega-Lite specification for those who draw it
+    themselves. Cautions
+    are in each of them.
+
+    Args:
+        theme (Theme | Unset): The page a picture is for.
+        body (OptimumRequest): A person, a horizon and limits: which strategy gains most lean
+            tissue inside them?
+
+    Raises:
+        errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
+        httpx.TimeoutException: If the request takes longer than Client.timeout.
+
+    Returns:
+        Response[DrawOptimumResponse200 | Problem]
+    """
+
+    kwargs = _get_kwargs(
+        body=body,
+        theme=theme,
+    )
+
+    response = client.get_httpx_client().request(
+        **kwargs,
+    )
+
+    return _build_response(client=client, response=response)
+
+
+def sync(
+    *,
+    client: AuthenticatedClient,
+    body: OptimumRequest,
+    theme: Theme | Unset = UNSET,
+) -> DrawOptimumResponse200 | Problem | None:
+    """Draw the best season inside the limits
+
+     What `optimise_season` answers, as a picture with its text for those who do not see it.
+
+    The body is that of `optimise_season`, and so are the refusals. `Accept` chooses among
+    `image/svg+xml` (also where
+    anything is accepted), `image/png`, and the picture's Vega-Lite specification for those who draw it
+    themselves. Cautions
+    are in each of them.
+
+    Args:
+        theme (Theme | Unset): The page a picture is for.
+        body (OptimumRequest): A person, a horizon and limits: which strategy gains most lean
+            tissue inside them?
+
+    Raises:
+        errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
+        httpx.TimeoutException: If the request takes longer than Client.timeout.
+
+    Returns:
+        DrawOptimumResponse200 | Problem
+    """
+
+    return sync_detailed(
+        client=client,
+        body=body,
+        theme=theme,
+    ).parsed
+
+
+async def asyncio_detailed(
+    *,
+    client: AuthenticatedClient,
+    body: OptimumRequest,
+    theme: Theme | Unset = UNSET,
+) -> Response[DrawOptimumResponse200 | Problem]:
+    """Draw the best season inside the limits
+
+     What `optimise_season` answers, as a picture with its text for those who do not see it.
+
+    The body is that of `optimise_season`, and so are the refusals. `Accept` chooses among
+    `image/svg+xml` (also where
+    anything is accepted), `image/png`, and the picture's Vega-Lite specification for those who draw it
+    themselves. Cautions
+    are in each of them.
+
+    Args:
+        theme (Theme | Unset): The page a picture is for.
+        body (OptimumRequest): A person, a horizon and limits: which strategy gains most lean
+            tissue inside them?
+
+    Raises:
+        errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
+        httpx.TimeoutException: If the request takes longer than Client.timeout.
+
+    Returns:
+        Response[DrawOptimumResponse200 | Problem]
+    """
+
+    kwargs = _get_kwargs(
+        body=body,
+        theme=theme,
+    )
+
+    response = await client.get_async_httpx_client().request(**kwargs)
+
+    return _build_response(client=client, response=response)
+
+
+async def asyncio(
+    *,
+    client: AuthenticatedClient,
+    body: OptimumRequest,
+    theme: Theme | Unset = UNSET,
+) -> DrawOptimumResponse200 | Problem | None:
+    """Draw the best season inside the limits
+
+     What `optimise_season` answers, as a picture with its text for those who do not see it.
+
+    The body is that of `optimise_season`, and so are the refusals. `Accept` chooses among
+    `image/svg+xml` (also where
+    anything is accepted), `image/png`, and the picture's Vega-Lite specification for those who draw it
+    themselves. Cautions
+    are in each of them.
+
+    Args:
+        theme (Theme | Unset): The page a picture is for.
+        body (OptimumRequest): A person, a horizon and limits: which strategy gains most lean
+            tissue inside them?
+
+    Raises:
+        errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
+        httpx.TimeoutException: If the request takes longer than Client.timeout.
+
+    Returns:
+        DrawOptimumResponse200 | Problem
+    """
+
+    return (
+        await asyncio_detailed(
+            client=client,
+            body=body,
+            theme=theme,
+        )
+    ).parsed
