@@ -175,7 +175,7 @@ def request_schemas(document: Schema) -> dict[str, Schema]:
         for name in set(_references(waiting.pop())) - found:
             found.add(name)
             waiting.append(schemas[name])
-    return {name: schemas[name] for name in sorted(found)}
+    return {name: schemas[name] for name in sorted(found) if "contentSchema" not in schemas[name]}
 
 
 def _references(node: Any) -> Iterator[str]:

@@ -153,7 +153,27 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "enum": ["active", "light", "moderate", "sedentary", "very_active"],
         "type": "string",
     },
-    "Aim": {"enum": ["gain", "hold", "lose"], "type": "string"},
+    "BatchLine": {
+        "additionalProperties": False,
+        "properties": {
+            "body": {},
+            "operation": {"$ref": "BatchOperation"},
+            "reference": {"maxLength": 200, "minLength": 1, "type": "string"},
+        },
+        "required": ["reference", "operation", "body"],
+        "type": "object",
+    },
+    "BatchOperation": {
+        "enum": [
+            "estimate_body_composition",
+            "estimate_maintenance",
+            "forecast_intake",
+            "plan_phases",
+            "read_trend",
+            "review_phase",
+        ],
+        "type": "string",
+    },
     "BlockedDates": {
         "additionalProperties": False,
         "properties": {
@@ -598,7 +618,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                 ]
             },
             "date": {"format": "date", "type": "string"},
-            "intake_kcal": {"maximum": 100000, "minimum": 0, "type": "number"},
+            "intake_kcal": {"maximum": 15000, "minimum": 0, "type": "number"},
             "is_partial": {"type": "boolean"},
         },
         "required": ["date", "intake_kcal"],
@@ -1262,7 +1282,6 @@ REQUEST_SCHEMAS: dict[str, Any] = {
     "TrendRequest": {
         "additionalProperties": False,
         "properties": {
-            "aim": {"anyOf": [{"$ref": "Aim"}, {"type": "null"}]},
             "as_of_date": {
                 "anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]
             },
@@ -1317,7 +1336,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "properties": {
             "date": {"format": "date", "type": "string"},
             "order": {"maximum": 50, "minimum": 0, "type": "integer"},
-            "weight_kg": {"exclusiveMinimum": 0, "maximum": 2000, "type": "number"},
+            "weight_kg": {"maximum": 300, "minimum": 30, "type": "number"},
         },
         "required": ["date", "weight_kg"],
         "type": "object",

@@ -9,6 +9,7 @@ from . import models
 __all__ = [
     "ActivityByLevelDict",
     "ActivityByWeekDict",
+    "BatchLineDict",
     "BlockedDatesDict",
     "BmiMeasurementDict",
     "BodyCompositionRequestDict",
@@ -89,6 +90,19 @@ class ActivityByWeekDict(TypedDict):
     kind: "Literal['week']"
     sessions: "NotRequired[Sequence[models.TrainingSession | TrainingSessionDict]]"
     steps_per_day: "float"
+
+
+class BatchLineDict(TypedDict):
+    """One line in: an operation and its body, under a reference of the caller's choosing.
+
+    body: The body that the operation takes when it is called by itself.
+    operation: Id of the operation.
+    reference: Comes back with the answer.
+    """
+
+    body: ""
+    operation: "models.BatchOperation | Literal['estimate_body_composition', 'estimate_maintenance', 'forecast_intake', 'plan_phases', 'read_trend', 'review_phase']"
+    reference: "str"
 
 
 class BlockedDatesDict(TypedDict):

@@ -40,12 +40,6 @@ from .day_split import DaySplit
 from .decision_request import DecisionRequest
 from .decision_response import DecisionResponse
 from .density_conversion import DensityConversion
-from .draw_comparison_response_200 import DrawComparisonResponse200
-from .draw_forecast_response_200 import DrawForecastResponse200
-from .draw_optimum_response_200 import DrawOptimumResponse200
-from .draw_plan_response_200 import DrawPlanResponse200
-from .draw_season_response_200 import DrawSeasonResponse200
-from .draw_trend_response_200 import DrawTrendResponse200
 from .eaten_against_plan import EatenAgainstPlan
 from .eating_disorder import EatingDisorder
 from .equation_row import EquationRow
@@ -157,6 +151,7 @@ from .trend_days import TrendDays
 from .trend_request import TrendRequest
 from .trend_response import TrendResponse
 from .uncertainty_source import UncertaintySource
+from .vega_lite_picture import VegaLitePicture
 from .verdict_probabilities import VerdictProbabilities
 from .week_followed import WeekFollowed
 from .weight_entry import WeightEntry
@@ -204,12 +199,6 @@ __all__ = (
     "DecisionRequest",
     "DecisionResponse",
     "DensityConversion",
-    "DrawComparisonResponse200",
-    "DrawForecastResponse200",
-    "DrawOptimumResponse200",
-    "DrawPlanResponse200",
-    "DrawSeasonResponse200",
-    "DrawTrendResponse200",
     "EatenAgainstPlan",
     "EatingDisorder",
     "EquationRow",
@@ -321,6 +310,7 @@ __all__ = (
     "TrendRequest",
     "TrendResponse",
     "UncertaintySource",
+    "VegaLitePicture",
     "VerdictProbabilities",
     "WeekFollowed",
     "WeightEntry",

@@ -122,6 +122,7 @@ def openapi_document(operations: Iterable[Operation], examples: Examples | None 
             "version": CONTRACT_VERSION,
             "summary": "Estimates, plans and log readings for people who lift",
             "description": _DESCRIPTION,
+            "contact": {"name": "Whoever runs the service"},
             "license": {"name": "Apache-2.0", "identifier": "Apache-2.0"},
         },
         "servers": [{"url": "/", "description": "The service that this document came from."}],
@@ -204,9 +205,9 @@ def _operation(operation: Operation, shown: Mapping[str, Mapping[str, Any]]) -> 
     return document
 
 
-def _answer_schema(operation: Operation, media_type: str) -> Mapping[str, Any]:
+def _answer_schema(operation: Operation, media_type: str) -> dict[str, str]:
     format_ = operation.formats.get(media_type)
-    return _reference(operation.answer_type) if format_ is None else format_.schema
+    return _reference(operation.answer_type) if format_ is None else {"$ref": _SCHEMAS.format(name=format_.name)}
 
 
 def _shown(schema: Mapping[str, Any], examples: Mapping[str, Any]) -> dict[str, Any]:
@@ -217,16 +218,16 @@ def _shown(schema: Mapping[str, Any], examples: Mapping[str, Any]) -> dict[str, 
 
 def _stream_lines(document: dict[str, Any], operation: Operation, shown: Mapping[str, Mapping[str, Any]]) -> None:
     """A body of lines: OpenAPI 3.1 has no word for it, so the schemas of the lines stand beside it."""
-    text = {"type": "string", "format": "binary"}
+    asked, answered = ({"$ref": _SCHEMAS.format(name=name)} for name in _line_schemas(operation))
     lines = "".join(
         _compact(without_nulls(json.loads(msgspec.json.encode(line)))) + "\n" for line in shown_lines(operation)
     )
     document["requestBody"] = {
         "required": True,
-        "content": {operation.media_type: {"schema": text, "examples": {"lines": {"value": lines}}}},
+        "content": {operation.media_type: {"schema": asked, "examples": {"lines": {"value": lines}}}},
     }
-    answered = _shown(text, shown.get(operation.media_type, {}))
-    document["responses"]["200"]["content"] = {operation.media_type: answered}
+    answer = _shown(answered, shown.get(operation.media_type, {}))
+    document["responses"]["200"]["content"] = {operation.media_type: answer}
     document["responses"]["200"]["description"] = "\n".join(
         [
             "The answers, a line each. Beside the problems of the operations themselves a line may say:",
@@ -237,6 +238,26 @@ def _stream_lines(document: dict[str, Any], operation: Operation, shown: Mapping
     document["x-steelyard-lines"] = {
         "request": _reference(operation.body_type or object),
         "answers": [_reference(operation.answer_type), *map(_reference, operation.further_types)],
+    }
+
+
+def _line_schemas(operation: Operation) -> dict[str, dict[str, Any]]:
+    """Bodies of lines as JSON Schema has them (2020-12, "contentSchema"): a text that holds a value a line."""
+
+    def lines(description: str, *types: type) -> dict[str, Any]:
+        items = [_reference(type_) for type_ in types]
+        return {
+            "type": "string",
+            "format": "binary",
+            "description": description,
+            "contentMediaType": operation.media_type,
+            "contentSchema": {"type": "array", "items": items[0] if len(items) == 1 else {"anyOf": items}},
+        }
+
+    asked, answered = operation.body_type or object, operation.answer_type
+    return {
+        f"{asked.__name__}s": lines("A line for each request.", asked),
+        f"{answered.__name__}s": lines("A line for each answer.", answered, *operation.further_types),
     }
 
 
@@ -350,6 +371,10 @@ def _schemas(operations: list[Operation]) -> dict[str, Any]:
         roots += [type_ for type_ in (operation.body_type, operation.answer_type, *operation.further_types) if type_]
     _, components = msgspec.json.schema_components(list(dict.fromkeys(roots)), ref_template=_SCHEMAS)
     _tidy(components)
+    for operation in operations:
+        components |= {format_.name: dict(format_.schema) for format_ in operation.formats.values()}
+        if operation.stream:
+            components |= _line_schemas(operation)
     for component in components.values():
         if "description" in component:  # a docstring, whose indentation Python keeps up to 3.12
             component["description"] = cleandoc(component["description"])

@@ -42,13 +42,14 @@ class Option(msgspec.Struct, frozen=True, kw_only=True):
 class Format(msgspec.Struct, frozen=True, kw_only=True):
     """Another media type for an answer: ``encode`` makes it of the request's body and the computed answer.
 
-    ``schema`` is what the contract says of it. A format that is not made at once has an ``option`` that it reads, or
-    ``is_slow`` and is finished in a workshop.
+    ``name`` and ``schema`` are what the contract calls it and says of it. A format that is not made at once has an
+    ``option`` that it reads, or ``is_slow`` and is finished in a workshop.
     """
 
+    name: str
     content_type: str
     encode: Callable[..., Any]
-    schema: Mapping[str, Any] = msgspec.field(default_factory=lambda: {"type": "string"})
+    schema: Mapping[str, Any]
 
     option: ClassVar[Option | None] = None
     is_slow: ClassVar[bool] = False

@@ -118,7 +118,7 @@ def sync_detailed(
     smaller batches.
 
     Args:
-        body (File):
+        body (File): A line for each request.
 
     Raises:
         errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
@@ -164,7 +164,7 @@ def sync(
     smaller batches.
 
     Args:
-        body (File):
+        body (File): A line for each request.
 
     Raises:
         errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
@@ -205,7 +205,7 @@ async def asyncio_detailed(
     smaller batches.
 
     Args:
-        body (File):
+        body (File): A line for each request.
 
     Raises:
         errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
@@ -249,7 +249,7 @@ async def asyncio(
     smaller batches.
 
     Args:
-        body (File):
+        body (File): A line for each request.
 
     Raises:
         errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.

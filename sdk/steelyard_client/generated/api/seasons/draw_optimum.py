@@ -5,10 +5,10 @@ import httpx
 
 from ... import errors
 from ...client import AuthenticatedClient, Client
-from ...models.draw_optimum_response_200 import DrawOptimumResponse200
 from ...models.optimum_request import OptimumRequest
 from ...models.problem import Problem
 from ...models.theme import Theme
+from ...models.vega_lite_picture import VegaLitePicture
 from ...types import UNSET, Response, Unset
 
 
@@ -45,9 +45,9 @@ def _get_kwargs(
 
 def _parse_response(
     *, client: AuthenticatedClient | Client, response: httpx.Response
-) -> DrawOptimumResponse200 | Problem | None:
+) -> Problem | VegaLitePicture | None:
     if response.status_code == 200:
-        response_200 = DrawOptimumResponse200.from_dict(response.json())
+        response_200 = VegaLitePicture.from_dict(response.json())
 
         return response_200
 
@@ -114,7 +114,7 @@ def _parse_response(
 
 def _build_response(
     *, client: AuthenticatedClient | Client, response: httpx.Response
-) -> Response[DrawOptimumResponse200 | Problem]:
+) -> Response[Problem | VegaLitePicture]:
     return Response(
         status_code=HTTPStatus(response.status_code),
         content=response.content,
@@ -128,7 +128,7 @@ def sync_detailed(
     client: AuthenticatedClient,
     body: OptimumRequest,
     theme: Theme | Unset = UNSET,
-) -> Response[DrawOptimumResponse200 | Problem]:
+) -> Response[Problem | VegaLitePicture]:
     """Draw the best season inside the limits
 
      What `optimise_season` answers, as a picture with its text for those who do not see it.
@@ -149,7 +149,7 @@ def sync_detailed(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        Response[DrawOptimumResponse200 | Problem]
+        Response[Problem | VegaLitePicture]
     """
 
     kwargs = _get_kwargs(
@@ -169,7 +169,7 @@ def sync(
     client: AuthenticatedClient,
     body: OptimumRequest,
     theme: Theme | Unset = UNSET,
-) -> DrawOptimumResponse200 | Problem | None:
+) -> Problem | VegaLitePicture | None:
     """Draw the best season inside the limits
 
      What `optimise_season` answers, as a picture with its text for those who do not see it.
@@ -190,7 +190,7 @@ def sync(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        DrawOptimumResponse200 | Problem
+        Problem | VegaLitePicture
     """
 
     return sync_detailed(
@@ -205,7 +205,7 @@ async def asyncio_detailed(
     client: AuthenticatedClient,
     body: OptimumRequest,
     theme: Theme | Unset = UNSET,
-) -> Response[DrawOptimumResponse200 | Problem]:
+) -> Response[Problem | VegaLitePicture]:
     """Draw the best season inside the limits
 
      What `optimise_season` answers, as a picture with its text for those who do not see it.
@@ -226,7 +226,7 @@ async def asyncio_detailed(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        Response[DrawOptimumResponse200 | Problem]
+        Response[Problem | VegaLitePicture]
     """
 
     kwargs = _get_kwargs(
@@ -244,7 +244,7 @@ async def asyncio(
     client: AuthenticatedClient,
     body: OptimumRequest,
     theme: Theme | Unset = UNSET,
-) -> DrawOptimumResponse200 | Problem | None:
+) -> Problem | VegaLitePicture | None:
     """Draw the best season inside the limits
 
      What `optimise_season` answers, as a picture with its text for those who do not see it.
@@ -265,7 +265,7 @@ async def asyncio(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        DrawOptimumResponse200 | Problem
+        Problem | VegaLitePicture
     """
 
     return (

@@ -5,10 +5,10 @@ import httpx
 
 from ... import errors
 from ...client import AuthenticatedClient, Client
-from ...models.draw_season_response_200 import DrawSeasonResponse200
 from ...models.problem import Problem
 from ...models.season_request import SeasonRequest
 from ...models.theme import Theme
+from ...models.vega_lite_picture import VegaLitePicture
 from ...types import UNSET, Response, Unset
 
 
@@ -45,9 +45,9 @@ def _get_kwargs(
 
 def _parse_response(
     *, client: AuthenticatedClient | Client, response: httpx.Response
-) -> DrawSeasonResponse200 | Problem | None:
+) -> Problem | VegaLitePicture | None:
     if response.status_code == 200:
-        response_200 = DrawSeasonResponse200.from_dict(response.json())
+        response_200 = VegaLitePicture.from_dict(response.json())
 
         return response_200
 
@@ -114,7 +114,7 @@ def _parse_response(
 
 def _build_response(
     *, client: AuthenticatedClient | Client, response: httpx.Response
-) -> Response[DrawSeasonResponse200 | Problem]:
+) -> Response[Problem | VegaLitePicture]:
     return Response(
         status_code=HTTPStatus(response.status_code),
         content=response.content,
@@ -128,7 +128,7 @@ def sync_detailed(
     client: AuthenticatedClient,
     body: SeasonRequest,
     theme: Theme | Unset = UNSET,
-) -> Response[DrawSeasonResponse200 | Problem]:
+) -> Response[Problem | VegaLitePicture]:
     """Draw a season
 
      What `plan_season` answers, as a picture with its text for those who do not see it.
@@ -148,7 +148,7 @@ def sync_detailed(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        Response[DrawSeasonResponse200 | Problem]
+        Response[Problem | VegaLitePicture]
     """
 
     kwargs = _get_kwargs(
@@ -168,7 +168,7 @@ def sync(
     client: AuthenticatedClient,
     body: SeasonRequest,
     theme: Theme | Unset = UNSET,
-) -> DrawSeasonResponse200 | Problem | None:
+) -> Problem | VegaLitePicture | None:
     """Draw a season
 
      What `plan_season` answers, as a picture with its text for those who do not see it.
@@ -188,7 +188,7 @@ def sync(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        DrawSeasonResponse200 | Problem
+        Problem | VegaLitePicture
     """
 
     return sync_detailed(
@@ -203,7 +203,7 @@ async def asyncio_detailed(
     client: AuthenticatedClient,
     body: SeasonRequest,
     theme: Theme | Unset = UNSET,
-) -> Response[DrawSeasonResponse200 | Problem]:
+) -> Response[Problem | VegaLitePicture]:
     """Draw a season
 
      What `plan_season` answers, as a picture with its text for those who do not see it.
@@ -223,7 +223,7 @@ async def asyncio_detailed(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        Response[DrawSeasonResponse200 | Problem]
+        Response[Problem | VegaLitePicture]
     """
 
     kwargs = _get_kwargs(
@@ -241,7 +241,7 @@ async def asyncio(
     client: AuthenticatedClient,
     body: SeasonRequest,
     theme: Theme | Unset = UNSET,
-) -> DrawSeasonResponse200 | Problem | None:
+) -> Problem | VegaLitePicture | None:
     """Draw a season
 
      What `plan_season` answers, as a picture with its text for those who do not see it.
@@ -261,7 +261,7 @@ async def asyncio(
         httpx.TimeoutException: If the request takes longer than Client.timeout.
 
     Returns:
-        DrawSeasonResponse200 | Problem
+        Problem | VegaLitePicture
     """
 
     return (

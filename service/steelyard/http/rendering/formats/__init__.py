@@ -11,9 +11,24 @@ _Encode = Callable[[Any, Any], bytes]
 
 def _formats(calendar: _Encode, table: _Encode, summary: _Encode) -> dict[str, Format]:
     return {
-        "text/calendar": Format(content_type="text/calendar; charset=utf-8", encode=calendar),
-        "text/csv": Format(content_type="text/csv; charset=utf-8; header=present", encode=table),
-        "text/markdown": Format(content_type="text/markdown; charset=utf-8", encode=summary),
+        "text/calendar": Format(
+            name="CalendarText",
+            content_type="text/calendar; charset=utf-8",
+            encode=calendar,
+            schema={"type": "string", "description": "A calendar (RFC 5545)."},
+        ),
+        "text/csv": Format(
+            name="TableText",
+            content_type="text/csv; charset=utf-8; header=present",
+            encode=table,
+            schema={"type": "string", "description": "A table with a header (RFC 4180)."},
+        ),
+        "text/markdown": Format(
+            name="SummaryText",
+            content_type="text/markdown; charset=utf-8",
+            encode=summary,
+            schema={"type": "string", "description": "A summary in CommonMark."},
+        ),
     }
 
 

@@ -46,13 +46,14 @@ class PictureFormat(Format, frozen=True, kw_only=True):
 
 
 def _pictures(draw: Callable[[Any, Any, Theme], Drawing]) -> Mapping[str, PictureFormat]:
-    forms: list[tuple[str, str, dict[str, Any]]] = [
-        (SVG, "svg", {"type": "string"}),
-        (PNG, "png", {"type": "string", "format": "binary"}),
-        (VEGA_LITE, "", {"type": "object"}),
+    forms: list[tuple[str, str, str, dict[str, Any]]] = [
+        (SVG, "svg", "SvgPicture", {"type": "string", "description": "A picture (SVG)."}),
+        (PNG, "png", "PngPicture", {"type": "string", "format": "binary", "description": "A picture (PNG)."}),
+        (VEGA_LITE, "", "VegaLitePicture", {"type": "object", "description": "A picture's Vega-Lite specification."}),
     ]
     return {
-        name: PictureFormat(content_type=name, form=form, schema=schema, encode=draw) for name, form, schema in forms
+        media_type: PictureFormat(name=name, content_type=media_type, form=form, schema=schema, encode=draw)
+        for media_type, form, name, schema in forms
     }
 
 

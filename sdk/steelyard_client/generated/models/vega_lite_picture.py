@@ -6,11 +6,13 @@ from typing import Any, TypeVar
 from attrs import define as _attrs_define
 from attrs import field as _attrs_field
 
-T = TypeVar("T", bound="DrawOptimumResponse200")
+T = TypeVar("T", bound="VegaLitePicture")
 
 
 @_attrs_define
-class DrawOptimumResponse200:
+class VegaLitePicture:
+    """A picture's Vega-Lite specification."""
+
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
     def to_dict(self) -> dict[str, Any]:
@@ -23,10 +25,10 @@ class DrawOptimumResponse200:
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
         d = dict(src_dict)
-        draw_optimum_response_200 = cls()
+        vega_lite_picture = cls()
 
-        draw_optimum_response_200.additional_properties = d
-        return draw_optimum_response_200
+        vega_lite_picture.additional_properties = d
+        return vega_lite_picture
 
     @property
     def additional_keys(self) -> list[str]:
