@@ -16,7 +16,7 @@ compile := $(bin)/uv pip compile --quiet --no-config --universal --python-versio
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help run demo test test-long mutants rooms lint types format contract handbook contract-release sdk pictures validate backtest bench chaos load qa lock audit clean
+.PHONY: help run demo test test-long clients mutants rooms lint types format contract handbook contract-release sdk pictures validate backtest bench chaos load qa lock audit clean
 
 help: ## List the targets
 	@awk 'BEGIN {FS = ":.*## "} /^[a-z-]+:.*## / {printf "  make %-17s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
@@ -32,6 +32,9 @@ test: lint types ## Everything that gates a landing
 
 test-long: $(venv)/.dev ## The long sweeps
 	$(bin)/python -m pytest -n auto -m long $(PYTEST_ARGS)
+
+clients: $(venv)/.dev ## Generate clients by other generators, compile them strictly, have them answered; lint the contract
+	TEST_SERVICES_REQUIRED=1 $(bin)/python -m pytest tests/clients $(PYTEST_ARGS)
 
 rooms: $(venv)/.dev ## Draw the rooms of the package and the arrows between them
 	$(bin)/python -m tests.rooms
@@ -94,6 +97,8 @@ lock: $(venv)/.dev ## Pin what pyproject.toml and the .in files ask for; LOCK_AR
 		-c $(requirements)/run.txt -c $(requirements)/build.txt -o $(requirements)/dev.txt
 	$(compile) pyproject.toml --extra tracing -c $(requirements)/run.txt -c $(requirements)/dev.txt -o $(requirements)/image.txt
 	$(compile) sdk/pyproject.toml -c $(requirements)/run.txt -c $(requirements)/dev.txt -o $(requirements)/sdk.txt
+	$(compile) $(requirements)/foreign.in -o $(requirements)/foreign.txt
+	cd tests/clients && npm install --package-lock-only && ../../$(bin)/python ../npm_lock.py package-lock.json
 
 audit: $(venv)/.dev ## Look the pinned versions up among known holes; needs a network
 	$(bin)/pip-audit --disable-pip --require-hashes -r $(requirements)/run.txt

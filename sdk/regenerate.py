@@ -24,7 +24,13 @@ CONTRACT = SDK.parent / "contracts" / "openapi-v1.json"
 GENERATED = SDK / "steelyard_client" / "generated"
 WIDTH = 118
 
-_ANNOTATIONS = {"default", "description", "examples", "title"}  # say nothing about what is accepted
+_ANNOTATIONS = {
+    "default",
+    "description",
+    "examples",
+    "title",
+    "x-steelyard-default",
+}  # say nothing about what is accepted
 _CHECKED = {
     *("$ref", "additionalProperties", "anyOf", "const", "discriminator", "enum", "exclusiveMaximum"),
     *("exclusiveMinimum", "format", "items", "maxItems", "maxLength", "maximum", "minItems", "minLength", "minimum"),

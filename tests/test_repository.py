@@ -162,6 +162,7 @@ def direct_requirements(*sources: Path) -> Iterator[Requirement]:
     [
         ("run.txt", ["pyproject.toml"]),
         ("build.txt", ["service/requirements/build.in"]),
+        ("foreign.txt", ["service/requirements/foreign.in"]),
         ("sdk.txt", ["sdk/pyproject.toml"]),
         ("image.txt", ["pyproject.toml"]),
         (
@@ -191,7 +192,9 @@ def test_the_service_and_its_tests_run_on_the_same_versions() -> None:
     assert build_pins.items() <= dev_pins.items()
 
 
-@pytest.mark.parametrize("name", ["run.txt", "build.txt", "dev.txt", "sdk.txt", "image.txt", "build.in", "dev.in"])
+@pytest.mark.parametrize(
+    "name", ["run.txt", "build.txt", "dev.txt", "sdk.txt", "image.txt", "foreign.txt", "build.in", "dev.in"]
+)
 def test_requirements_name_no_index(name: str) -> None:
     text = (REQUIREMENTS / name).read_text()
     assert not re.search(r"--(?:extra-)?index-url|--find-links|--trusted-host|://|^-[ife]\b", text, re.MULTILINE)

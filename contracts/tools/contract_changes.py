@@ -14,6 +14,7 @@ Json = Mapping[str, Any]
 _METHODS = ("get", "post", "put", "patch", "delete")
 _LINES = "x-steelyard-lines"
 _PURE = "x-steelyard-pure"
+_DEFAULT = "x-steelyard-default"
 _EXTENSIBLE = "Extensible"  # the word by which a description reserves further values
 _LOW = ("minimum", "exclusiveMinimum", "minLength", "minItems")
 _HIGH = ("maximum", "exclusiveMaximum", "maxLength", "maxItems")
@@ -68,6 +69,11 @@ def objections(found: Iterable[Change], *, released: str, version: str, accepted
         told += [f"additive, so the minor version must rise: {c.id}" for c in found if c.level is Level.ADDITIVE]
         told += [f"accepted, so the minor version must rise: {name}" for name in sorted(breaks & accepted)]
     return told
+
+
+def _default(schema: Json) -> Any:
+    """What a field is taken as where it is absent; the ellipsis where nothing says so."""
+    return schema.get(_DEFAULT, schema.get("default", ...))
 
 
 def _numbers(version: str) -> tuple[int, ...]:
@@ -207,7 +213,7 @@ class _Comparison:
             yield from self._schema(f"{place}.{field}", before[field], after[field], is_input)
 
     def _annotations(self, place: str, old: Json, new: Json) -> Iterator[Change]:
-        if "default" in old and ("default" not in new or old["default"] != new["default"]):
+        if _default(old) is not ... and _default(old) != _default(new):
             yield Change(Level.BREAKING, place, "the default is another")
         if new.get("deprecated") and not old.get("deprecated"):
             yield Change(Level.ADDITIVE, place, "it is deprecated")
@@ -245,6 +251,8 @@ def _branches(schema: Json) -> dict[str, Json]:
     for union in ("oneOf", "anyOf"):
         if union in schema:
             return {_key(branch): branch for branch in schema[union]}
+    if isinstance(schema.get("type"), list):
+        return {type_: {"type": "null"} if type_ == "null" else {**schema, "type": type_} for type_ in schema["type"]}
     return {_key(schema): schema}
 
 

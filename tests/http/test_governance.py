@@ -95,6 +95,7 @@ def made(**changed: Any) -> Json:
                 "count": {"type": "integer", "minimum": 1, "default": 5},
                 "lift": {"enum": ["squat", "press"], "type": "string"},
                 "note": {"anyOf": [{"type": "string", "maxLength": 9}, {"type": "null"}], "default": None},
+                "weeks": {"type": ["integer", "null"], "maximum": 9, "x-steelyard-default": 3},
                 "sets": {"type": "array", "maxItems": 9, "items": {"$ref": "#/components/schemas/Set"}},
                 "bar": {"oneOf": [{"$ref": "#/components/schemas/Set"}, {"$ref": "#/components/schemas/Bar"}]},
             },
@@ -156,6 +157,10 @@ BREAKING = [
     ("Ask/properties/count/maximum", 100),
     ("Ask/properties/count/default", 6),
     ("Ask/properties/count/default", ...),
+    ("Ask/properties/weeks/x-steelyard-default", 2),
+    ("Ask/properties/weeks/type", "integer"),
+    ("Ask/properties/weeks/maximum", 8),
+    ("Ask/properties/weeks/x-steelyard-default", ...),
     ("Ask/properties/lift/enum", ["squat"]),
     ("Ask/properties/note/anyOf", [{"type": "string", "maxLength": 9}]),
     ("Ask/properties/note/anyOf/0/maxLength", 8),
@@ -191,6 +196,9 @@ ADDITIVE = [
     ("Ask/properties/load_kg/minimum", ...),
     ("Ask/properties/load_kg/maximum", 501),
     ("Ask/properties/count/type", "number"),
+    ("Ask/properties/count/type", ["integer", "null"]),
+    ("Ask/properties/weeks/type", ["number", "null"]),
+    ("Ask/properties/weeks/maximum", 10),
     ("Ask/properties/lift/enum", ["squat", "press", "row"]),
     ("Ask/required", []),
     ("Told/properties/extra_kg", {"type": "number"}),
@@ -448,8 +456,9 @@ def test_names_have_one_style() -> None:
 
 def test_a_default_fits_its_own_schema() -> None:
     for place, _, schema in fields():
-        if "default" in schema:
-            fits(schema, schema["default"], place)
+        for name in ("default", "x-steelyard-default"):
+            if name in schema:
+                fits(schema, schema[name], place)
 
 
 def fits(schema: Json, value: Any, place: str) -> None:

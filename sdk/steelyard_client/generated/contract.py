@@ -156,7 +156,16 @@ REQUEST_SCHEMAS: dict[str, Any] = {
     "BatchLine": {
         "additionalProperties": False,
         "properties": {
-            "body": {},
+            "body": {
+                "anyOf": [
+                    {"$ref": "BodyCompositionRequest"},
+                    {"$ref": "MaintenanceRequest"},
+                    {"$ref": "ForecastRequest"},
+                    {"$ref": "PlanRequest"},
+                    {"$ref": "TrendRequest"},
+                    {"$ref": "ReviewRequest"},
+                ]
+            },
             "operation": {"$ref": "BatchOperation"},
             "reference": {"maxLength": 200, "minLength": 1, "type": "string"},
         },

@@ -67,12 +67,10 @@ class ActivityByLevelDict(TypedDict):
     again.
 
     kind: Always `level`.
-    level: `sedentary` (PAL 1.40-1.55; a quarter of adults by labelled water): seated nearly all day, hardly any
-        walking, no training. `light` (1.55-1.70; the next quarter): an ordinary seated day with some walking, or
-        desk work and three to five hours of lifting a week. `moderate` (1.70-1.85): on the feet for much of the
-        day, or an ordinary day and training on most days. `active` (1.85-2.00; the most active quarter): physical
-        work, or hard training of a competing athlete. `very_active` (2.00-2.40): heavy physical work or many
-        hours of training.
+    level: `sedentary` (PAL 1.40-1.55): seated work, little walking, little training. `light` (1.55-1.70): seated
+        work with daily walking or training a few times a week. `moderate` (1.70-1.85): on the feet for much of
+        the day, or hard training most days. `active` (1.85-2.00): physical work, or both. `very_active`
+        (2.00-2.40): heavy physical work or many hours of training.
     """
 
     kind: "Literal['level']"
@@ -83,7 +81,7 @@ class ActivityByWeekDict(TypedDict):
     """Activity composed of steps and sessions. Steps exclude those made in sessions.
 
     kind: Always `week`.
-    sessions: All training of the week.
+    sessions: All training of the week. `[]` if absent.
     steps_per_day: Steps a day outside the sessions. 0 to 60000.
     """
 
@@ -100,7 +98,7 @@ class BatchLineDict(TypedDict):
     reference: Comes back with the answer.
     """
 
-    body: ""
+    body: "models.BodyCompositionRequest | BodyCompositionRequestDict | models.MaintenanceRequest | MaintenanceRequestDict | models.ForecastRequest | ForecastRequestDict | models.PlanRequest | PlanRequestDict | models.TrendRequest | TrendRequestDict | models.ReviewRequest | ReviewRequestDict"
     operation: "models.BatchOperation | Literal['estimate_body_composition', 'estimate_maintenance', 'forecast_intake', 'plan_phases', 'read_trend', 'review_phase']"
     reference: "str"
 
@@ -194,7 +192,7 @@ class ComparisonRequestDict(TypedDict):
     current_intake_kcal: What is eaten a day at present; maintenance by default. 800 to 8000.
     cut_history: Cuts already done.
     horizon_weeks: Length of the season in weeks. 12 to 156.
-    limits: See `SeasonLimitsDict`.
+    limits: Where absent, its own defaults hold.
     log: Dated weights and intakes to estimate maintenance from.
     maintenance: A known maintenance; else it is estimated from profile and log.
     profile: See `ProfileDict`.
@@ -219,12 +217,12 @@ class CutDict(TypedDict):
     """A longer fat-loss phase of 7 to 26 weeks, its intake set anew every few weeks, with breaks where wanted.
 
     break_every_weeks: A break at maintenance after this many weeks. 2 to 16.
-    break_weeks: Length of a break. 1 to 2.
-    carbohydrate_preference: Lower, balanced or higher carbohydrate.
+    break_weeks: Length of a break. `1` if absent. 1 to 2.
+    carbohydrate_preference: Lower, balanced or higher carbohydrate. `"balanced"` if absent.
     deficit_kcal: Daily deficit at the start; 500 where neither it nor both a goal and a time are given. 100 to
         1500.
-    easing_in_weeks: How many of the first weeks run at half the deficit, to limit hunger; none by default. 0 to
-        2.
+    easing_in_weeks: How many of the first weeks run at half the deficit, to limit hunger; none by default. `0` if
+        absent. 0 to 2.
     event_date: A day to be ready for: the phase and the maintenance that lets carried mass settle end before it,
         as late as will do. Instead of `weeks`.
     fat_loss_kg: Fat to lose, kilograms. 0.2 to 30.
@@ -233,7 +231,8 @@ class CutDict(TypedDict):
     target_fat_fraction: Body fat as a fraction of body mass, 0 to 1. 0.03 to 0.6.
     target_weight_kg: Weight to reach once carried mass has settled, kilograms. 30 to 300.
     weeks: Length in weeks, 7 or more unless some are done. 1 to 26.
-    weeks_done: Weeks of this phase already done, to plan its rest from the body as it is now. 0 to 52.
+    weeks_done: Weeks of this phase already done, to plan its rest from the body as it is now. `0` if absent. 0 to
+        52.
     """
 
     break_every_weeks: "NotRequired[int | None]"
@@ -267,7 +266,7 @@ class DateQuestionDict(TypedDict):
 
     intake_kcal: Energy per day, kilocalories. 800 to 8000.
     kind: Always `date_for_target`.
-    protein_g_per_kg: Protein, grams per kilogram of body mass. 0.3 to 5.
+    protein_g_per_kg: Protein, grams per kilogram of body mass. `1.6` if absent. 0.3 to 5.
     target: See `TargetDict`.
     """
 
@@ -291,7 +290,7 @@ class DatedMeasurementDict(TypedDict):
 class DaySplitDict(TypedDict):
     """Eat more carbohydrate on some days of the week and less on the others; the weekly total stays the same.
 
-    carbohydrate_shift: How much more on those days, as a share of the mean. 0.05 to 0.6.
+    carbohydrate_shift: How much more on those days, as a share of the mean. `0.2` if absent. 0.05 to 0.6.
     higher_days_per_week: Days with more carbohydrate: training days, for example. 1 to 6.
     """
 
@@ -307,9 +306,9 @@ class DecisionRequestDict(TypedDict):
     current_intake_kcal: What is eaten a day at present; maintenance by default. 800 to 8000.
     event_date: A day to be lean on.
     event_fat_fraction: Most body fat wanted on that day; set by the band by default. 0.03 to 0.6.
-    feeling: How the person feels about their leanness. A reason of its own.
+    feeling: How the person feels about their leanness. A reason of its own. `"content"` if absent.
     goal: `muscle`: gain over the next months. `leanness`: be leaner. `event`: be lean on a day (`event_date`).
-        `hold`: stay as I am.
+        `hold`: stay as I am. `"muscle"` if absent.
     log: Dated weights and intakes to estimate maintenance from.
     maintenance: A known maintenance; else it is estimated from the profile and log.
     phase_history: Phases that are over, oldest first; empty for none. Unknown by default.
@@ -359,7 +358,7 @@ class ForecastRequestDict(TypedDict):
 class GainDict(TypedDict):
     """A measured surplus: for some weeks (12 by default), or until a settled weight is reached.
 
-    carbohydrate_preference: Lower, balanced or higher carbohydrate.
+    carbohydrate_preference: Lower, balanced or higher carbohydrate. `"balanced"` if absent.
     fat_ceiling_fraction: Body fat at which to stop and consider a cut. 0.08 to 0.4.
     kind: Always `gain`.
     surplus_kcal: Daily surplus; set by training status by default. 50 to 1000.
@@ -395,7 +394,7 @@ class GirthMeasurementDict(TypedDict):
 class HoldDict(TypedDict):
     """Weeks at maintenance, as a bridge or a rest; a gain follows as `return_to_gain` says.
 
-    carbohydrate_preference: Lower, balanced or higher carbohydrate.
+    carbohydrate_preference: Lower, balanced or higher carbohydrate. `"balanced"` if absent.
     kind: Always `maintenance`.
     weeks: Length in weeks. 1 to 26.
     """
@@ -410,9 +409,8 @@ class IntakeEntryDict(TypedDict):
 
     carbohydrate_g: Carbohydrate eaten, grams. 0 to 2000.
     date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
-    intake_kcal: Energy eaten in a day, kilocalories. One that cannot be meant so is set aside and named. 0 to
-        100000.
-    is_partial: Whether the day was logged only in part.
+    intake_kcal: Energy eaten in a day, kilocalories. 0 to 15000.
+    is_partial: Whether the day was logged only in part. `false` if absent.
     """
 
     carbohydrate_g: "NotRequired[float | None]"
@@ -426,7 +424,7 @@ class IntakeQuestionDict(TypedDict):
 
     by_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
     kind: Always `intake_for_target`.
-    protein_g_per_kg: Protein, grams per kilogram of body mass. 0.3 to 5.
+    protein_g_per_kg: Protein, grams per kilogram of body mass. `1.6` if absent. 0.3 to 5.
     target: See `TargetDict`.
     """
 
@@ -439,11 +437,11 @@ class IntakeQuestionDict(TypedDict):
 class IntakeStretchDict(TypedDict):
     """An intake held for some weeks. What is not given stays as usual.
 
-    added_sessions: Training added to the usual; it raises expenditure.
+    added_sessions: Training added to the usual; it raises expenditure. `[]` if absent.
     carbohydrate_g: Carbohydrate a day; half of the energy by default. 0 to 1500.
     intake_kcal: Energy a day. 800 to 8000.
-    protein_g_per_kg: Protein, grams per kilogram of body mass. 0.3 to 5.
-    sodium_change_mg: Sodium a day against the usual. -5000 to 10000.
+    protein_g_per_kg: Protein, grams per kilogram of body mass. `1.6` if absent. 0.3 to 5.
+    sodium_change_mg: Sodium a day against the usual. `0.0` if absent. -5000 to 10000.
     weeks: How long, in weeks. 1 to 156.
     """
 
@@ -472,8 +470,8 @@ class LogDict(TypedDict):
     """Weights and intakes in any order; gaps are fine.
 
     cycle: First days of menstruation, also the last before the log: the rise of weight around them then does not
-        read as a change of tissue.
-    intakes: Daily intakes.
+        read as a change of tissue. `[]` if absent.
+    intakes: Daily intakes. `[]` if absent.
     weights: Weighings.
     """
 
@@ -499,11 +497,11 @@ class MiniCutDict(TypedDict):
     """A short, brisk fat-loss phase of 2 to 6 weeks at one fixed intake. Give a goal (one of `fat_loss_kg`,
     `target_fat_fraction`, `target_weight_kg`), a time (`weeks` or `event_date`), or both; the rest is solved.
 
-    carbohydrate_preference: Lower, balanced or higher carbohydrate.
+    carbohydrate_preference: Lower, balanced or higher carbohydrate. `"balanced"` if absent.
     deficit_kcal: Daily deficit at the start; 500 where neither it nor both a goal and a time are given. 100 to
         1500.
-    easing_in_weeks: How many of the first weeks run at half the deficit, to limit hunger; none by default. 0 to
-        2.
+    easing_in_weeks: How many of the first weeks run at half the deficit, to limit hunger; none by default. `0` if
+        absent. 0 to 2.
     event_date: A day to be ready for: the phase and the maintenance that lets carried mass settle end before it,
         as late as will do. Instead of `weeks`.
     fat_loss_kg: Fat to lose, kilograms. 0.2 to 30.
@@ -512,7 +510,8 @@ class MiniCutDict(TypedDict):
     target_fat_fraction: Body fat as a fraction of body mass, 0 to 1. 0.03 to 0.6.
     target_weight_kg: Weight to reach once carried mass has settled, kilograms. 30 to 300.
     weeks: Length in weeks, 2 or more unless some are done. 1 to 6.
-    weeks_done: Weeks of this phase already done, to plan its rest from the body as it is now. 0 to 6.
+    weeks_done: Weeks of this phase already done, to plan its rest from the body as it is now. `0` if absent. 0 to
+        6.
     """
 
     carbohydrate_preference: "NotRequired[models.CarbohydratePreference | Literal['balanced', 'higher', 'lower']]"
@@ -532,18 +531,18 @@ class OptimumRequestDict(TypedDict):
     """A person, a horizon and limits: which strategy gains most lean tissue inside them?
 
     caution: Standard deviations of lean gained that are taken off its mean: above 0, a surer season is preferred
-        to one that gains more on average. 0 to 2.
+        to one that gains more on average. `0.0` if absent. 0 to 2.
     current_intake_kcal: What is eaten a day at present; maintenance by default. 800 to 8000.
     cut_history: Cuts already done.
     horizon_weeks: Length of the season in weeks. 12 to 156.
-    limits: See `SeasonLimitsDict`.
+    limits: Where absent, its own defaults hold.
     log: Dated weights and intakes to estimate maintenance from.
     maintenance: A known maintenance; else it is estimated from profile and log.
     profile: See `ProfileDict`.
     screening: Safety questions; without them no cut is planned.
     start_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
     strategies_searched: About how many strategies to search. Times `horizon_weeks` it may be 1,000,000 at most.
-        500 to 100000.
+        `6000` if absent. 500 to 100000.
     """
 
     caution: "NotRequired[float]"
@@ -564,13 +563,12 @@ class OwnStrategyDict(TypedDict):
 
     cut_at_fat_fraction: Body fat at which a gain ends and a cut starts, where one may; never by default. 0.03 to
         0.6.
-    cut_to_fat_fraction: Body fat at which a cut ends. Without it a gain stops at `cut_at_fat_fraction`, uncut.
-        0.03 to 0.6.
-    deficit_kcal: Daily deficit at the start of a cut. 100 to 1500.
+    cut_to_fat_fraction: Body fat at which a cut ends; needed with `cut_at_fat_fraction`. 0.03 to 0.6.
+    deficit_kcal: Daily deficit at the start of a cut. `500.0` if absent. 100 to 1500.
     kind: Always `own`.
-    label: A name for the answer.
-    longest_cut_weeks: Longest cut; up to 6 is a mini-cut. 2 to 26.
-    maintenance_weeks: Maintenance after each cut. 1 to 12.
+    label: A name for the answer. `"own"` if absent.
+    longest_cut_weeks: Longest cut; up to 6 is a mini-cut. `6` if absent. 2 to 26.
+    maintenance_weeks: Maintenance after each cut. `1` if absent. 1 to 12.
     surplus_kcal: Daily surplus of a gain; 0 for none. 0 to 1000.
     """
 
@@ -619,7 +617,7 @@ class PathQuestionDict(TypedDict):
 class PauseDict(TypedDict):
     """Weeks at maintenance before the phase starts or resumes.
 
-    reason: Why.
+    reason: Why. `"other"` if absent.
     weeks: Length of the pause in weeks. 1 to 12.
     """
 
@@ -659,7 +657,7 @@ class PlanRequestDict(TypedDict):
     pause: Weeks at maintenance first: travel, illness, injury.
     phase: The phase to plan.
     profile: See `ProfileDict`.
-    return_to_gain: See `ReturnToGainDict`.
+    return_to_gain: Where absent, its own defaults hold.
     screening: Safety questions; without them no deficit and no gain is planned.
     start_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
     uncertainty_sources: Which sources of uncertainty the intervals carry; all by default.
@@ -743,8 +741,8 @@ class ReturnToGainDict(TypedDict):
 
     fat_ceiling_fraction: Body fat at which to stop the gain and consider a cut; a common value by default. 0.08
         to 0.4.
-    gain_weeks: Weeks of gain to forecast. 0 to 26.
-    maintenance_weeks: Weeks at the new maintenance. 1 to 4.
+    gain_weeks: Weeks of gain to forecast. `12` if absent. 0 to 26.
+    maintenance_weeks: Weeks at the new maintenance. `1` if absent. 1 to 4.
     surplus_kcal: Daily surplus; set by training status by default. 50 to 1000.
     """
 
@@ -759,7 +757,7 @@ class ReviewRequestDict(TypedDict):
     phase tells more: it shows what is usual.
 
     as_of_date: The day to review on; the last day of the log by default.
-    is_finished: Whether the phase ended on that day, before its last.
+    is_finished: Whether the phase ended on that day, before its last. `false` if absent.
     log: See `LogDict`.
     phase: See `PhaseFollowedDict`.
     profile: See `ProfileDict`.
@@ -812,11 +810,11 @@ class SeasonLimitsDict(TypedDict):
     """What the season must keep to.
 
     band: The chosen band of body fat; a usual one by default.
-    blocked_dates: When no cut may run.
-    events: Days to arrive at settled.
-    least_weeks_between_cuts: From a cut's end to the next. Under eight is warned of. 2 to 104.
+    blocked_dates: When no cut may run. `[]` if absent.
+    events: Days to arrive at settled. `[]` if absent.
+    least_weeks_between_cuts: From a cut's end to the next. Under eight is warned of. `8` if absent. 2 to 104.
     most_cuts: Most cuts in the whole season; open by default. 0 to 20.
-    most_cuts_a_year: Most cuts in any 52 weeks. More than three are warned of. 0 to 6.
+    most_cuts_a_year: Most cuts in any 52 weeks. More than three are warned of. `3` if absent. 0 to 6.
     most_weeks_above_band: Most weeks that may end above the band. By default a season only counts them, and an
         optimum keeps to at most a quarter more than the fewest possible. 0 to 156.
     most_weeks_dieting: Most weeks in a deficit; any by default. 0 to 156.
@@ -838,7 +836,7 @@ class SeasonRequestDict(TypedDict):
     current_intake_kcal: What is eaten a day at present; maintenance by default. 800 to 8000.
     cut_history: Cuts already done.
     horizon_weeks: Length of the season in weeks. 12 to 156.
-    limits: See `SeasonLimitsDict`.
+    limits: Where absent, its own defaults hold.
     log: Dated weights and intakes to estimate maintenance from.
     maintenance: A known maintenance; else it is estimated from profile and log.
     profile: See `ProfileDict`.
@@ -867,7 +865,7 @@ class SkinfoldMeasurementDict(TypedDict):
     abdomen_mm: Skinfold at this site, millimetres. 1 to 100.
     biceps_mm: Skinfold at this site, millimetres. 1 to 100.
     chest_mm: Skinfold at this site, millimetres. 1 to 100.
-    conversion: How body density becomes body fat.
+    conversion: How body density becomes body fat. `"siri"` if absent.
     equation: Which equation, hence which sites.
     kind: Always `skinfolds`.
     midaxillary_mm: Skinfold at this site, millimetres. 1 to 100.
@@ -904,7 +902,7 @@ class TargetDict(TypedDict):
 class TrainingDict(TypedDict):
     """Resistance training.
 
-    is_new_programme: Whether training started or clearly increased in the last weeks.
+    is_new_programme: Whether training started or clearly increased in the last weeks. `false` if absent.
     resistance_sessions_per_week: Resistance sessions a week. 0 to 14.
     status: Experience: untrained, novice (under a year), intermediate (one to four), advanced.
     """
@@ -930,16 +928,13 @@ class TrainingSessionDict(TypedDict):
 class TrendRequestDict(TypedDict):
     """A log to read, and whose it is.
 
-    aim: What weight is meant to do; by default it is read from the log. A stall is told only where it is meant to
-        fall.
     as_of_date: The day to read the log at; its last day by default.
     log: See `LogDict`.
-    measurements: Body-fat readings, girths or skinfolds during the log.
+    measurements: Body-fat readings, girths or skinfolds during the log. `[]` if absent.
     profile: See `ProfileDict`.
     usual_intake_kcal: What was eaten a day before the log began; maintenance by default. 800 to 8000.
     """
 
-    aim: "NotRequired[models.Aim | Literal['gain', 'hold', 'lose'] | None]"
     as_of_date: "NotRequired[datetime.date | str | None]"
     log: "models.Log | LogDict"
     measurements: (
@@ -954,7 +949,7 @@ class WeekFollowedDict(TypedDict):
 
     carbohydrate_g: Carbohydrate a day; half of the energy by default. 0 to 1500.
     intake_kcal: Energy per day, kilocalories. 800 to 8000.
-    is_break: Whether the week is a break at maintenance, which is never corrected.
+    is_break: Whether the week is a break at maintenance, which is never corrected. `false` if absent.
     protein_g: Protein a day, grams. 20 to 600.
     """
 
@@ -968,8 +963,8 @@ class WeightEntryDict(TypedDict):
     """A weighing. Several a day are allowed; `order` tells them apart.
 
     date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
-    order: Order within the day, for several weighings. 0 to 50.
-    weight_kg: Body mass in kilograms. One that does not go with those around it is set aside and named.
+    order: Order within the day, for several weighings. `0` if absent. 0 to 50.
+    weight_kg: Body mass in kilograms. 30 to 300.
     """
 
     date: "datetime.date | str"

@@ -27,7 +27,7 @@ class ActivityByWeek:
     Attributes:
         kind (Literal['week']):
         steps_per_day (float): Steps a day outside the sessions.
-        sessions (list[TrainingSession] | Unset): All training of the week.
+        sessions (list[TrainingSession] | Unset): All training of the week. `[]` if absent.
     """
 
     kind: Literal["week"]

@@ -24,13 +24,13 @@ class Cut:
     Attributes:
         kind (Literal['cut']):
         break_every_weeks (int | None | Unset): A break at maintenance after this many weeks.
-        break_weeks (int | Unset): Length of a break. Default: 1.
+        break_weeks (int | Unset): Length of a break. `1` if absent.
         carbohydrate_preference (CarbohydratePreference | Unset): How the energy left after protein is shared between
             carbohydrate and fat.
         deficit_kcal (float | None | Unset): Daily deficit at the start; 500 where neither it nor both a goal and a time
             are given.
         easing_in_weeks (int | Unset): How many of the first weeks run at half the deficit, to limit hunger; none by
-            default. Default: 0.
+            default. `0` if absent.
         event_date (datetime.date | None | Unset): A day to be ready for: the phase and the maintenance that lets
             carried mass settle end before it, as late as will do. Instead of `weeks`.
         fat_loss_kg (float | None | Unset): Fat to lose, kilograms.
@@ -38,23 +38,23 @@ class Cut:
         target_fat_fraction (float | None | Unset): Body fat as a fraction of body mass, 0 to 1.
         target_weight_kg (float | None | Unset): Weight to reach once carried mass has settled, kilograms.
         weeks (int | None | Unset): Length in weeks, 7 or more unless some are done.
-        weeks_done (int | Unset): Weeks of this phase already done, to plan its rest from the body as it is now.
-            Default: 0.
+        weeks_done (int | Unset): Weeks of this phase already done, to plan its rest from the body as it is now. `0` if
+            absent.
     """
 
     kind: Literal["cut"]
     break_every_weeks: int | None | Unset = UNSET
-    break_weeks: int | Unset = 1
+    break_weeks: int | Unset = UNSET
     carbohydrate_preference: CarbohydratePreference | Unset = UNSET
     deficit_kcal: float | None | Unset = UNSET
-    easing_in_weeks: int | Unset = 0
+    easing_in_weeks: int | Unset = UNSET
     event_date: datetime.date | None | Unset = UNSET
     fat_loss_kg: float | None | Unset = UNSET
     protein_g_per_kg: float | None | Unset = UNSET
     target_fat_fraction: float | None | Unset = UNSET
     target_weight_kg: float | None | Unset = UNSET
     weeks: int | None | Unset = UNSET
-    weeks_done: int | Unset = 0
+    weeks_done: int | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
         kind = self.kind

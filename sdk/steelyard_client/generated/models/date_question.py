@@ -28,13 +28,13 @@ class DateQuestion:
         intake_kcal (float): Energy per day, kilocalories.
         kind (Literal['date_for_target']):
         target (Target): A value to reach.
-        protein_g_per_kg (float | Unset): Protein, grams per kilogram of body mass. Default: 1.6.
+        protein_g_per_kg (float | Unset): Protein, grams per kilogram of body mass. `1.6` if absent.
     """
 
     intake_kcal: float
     kind: Literal["date_for_target"]
     target: Target
-    protein_g_per_kg: float | Unset = 1.6
+    protein_g_per_kg: float | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
         intake_kcal = self.intake_kcal

@@ -16,11 +16,11 @@ class DaySplit:
 
     Attributes:
         higher_days_per_week (int): Days with more carbohydrate: training days, for example.
-        carbohydrate_shift (float | Unset): How much more on those days, as a share of the mean. Default: 0.2.
+        carbohydrate_shift (float | Unset): How much more on those days, as a share of the mean. `0.2` if absent.
     """
 
     higher_days_per_week: int
-    carbohydrate_shift: float | Unset = 0.2
+    carbohydrate_shift: float | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
         higher_days_per_week = self.higher_days_per_week

@@ -19,13 +19,13 @@ class IntakeEntry:
         date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
         intake_kcal (float): Energy eaten in a day, kilocalories.
         carbohydrate_g (float | None | Unset): Carbohydrate eaten, grams.
-        is_partial (bool | Unset): Whether the day was logged only in part. Default: False.
+        is_partial (bool | Unset): Whether the day was logged only in part. `false` if absent.
     """
 
     date: datetime.date
     intake_kcal: float
     carbohydrate_g: float | None | Unset = UNSET
-    is_partial: bool | Unset = False
+    is_partial: bool | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
         date = self.date.isoformat()

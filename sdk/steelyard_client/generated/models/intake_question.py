@@ -29,13 +29,13 @@ class IntakeQuestion:
         by_date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
         kind (Literal['intake_for_target']):
         target (Target): A value to reach.
-        protein_g_per_kg (float | Unset): Protein, grams per kilogram of body mass. Default: 1.6.
+        protein_g_per_kg (float | Unset): Protein, grams per kilogram of body mass. `1.6` if absent.
     """
 
     by_date: datetime.date
     kind: Literal["intake_for_target"]
     target: Target
-    protein_g_per_kg: float | Unset = 1.6
+    protein_g_per_kg: float | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
         by_date = self.by_date.isoformat()

@@ -21,18 +21,19 @@ class IntakeStretch:
     Attributes:
         intake_kcal (float): Energy a day.
         weeks (int): How long, in weeks.
-        added_sessions (list[TrainingSession] | Unset): Training added to the usual; it raises expenditure.
+        added_sessions (list[TrainingSession] | Unset): Training added to the usual; it raises expenditure. `[]` if
+            absent.
         carbohydrate_g (float | None | Unset): Carbohydrate a day; half of the energy by default.
-        protein_g_per_kg (float | Unset): Protein, grams per kilogram of body mass. Default: 1.6.
-        sodium_change_mg (float | Unset): Sodium a day against the usual. Default: 0.0.
+        protein_g_per_kg (float | Unset): Protein, grams per kilogram of body mass. `1.6` if absent.
+        sodium_change_mg (float | Unset): Sodium a day against the usual. `0.0` if absent.
     """
 
     intake_kcal: float
     weeks: int
     added_sessions: list[TrainingSession] | Unset = UNSET
     carbohydrate_g: float | None | Unset = UNSET
-    protein_g_per_kg: float | Unset = 1.6
-    sodium_change_mg: float | Unset = 0.0
+    protein_g_per_kg: float | Unset = UNSET
+    sodium_change_mg: float | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
         intake_kcal = self.intake_kcal

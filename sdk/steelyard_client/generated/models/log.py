@@ -23,8 +23,8 @@ class Log:
     Attributes:
         weights (list[WeightEntry]): Weighings.
         cycle (list[datetime.date] | Unset): First days of menstruation, also the last before the log: the rise of
-            weight around them then does not read as a change of tissue.
-        intakes (list[IntakeEntry] | Unset): Daily intakes.
+            weight around them then does not read as a change of tissue. `[]` if absent.
+        intakes (list[IntakeEntry] | Unset): Daily intakes. `[]` if absent.
     """
 
     weights: list[WeightEntry]

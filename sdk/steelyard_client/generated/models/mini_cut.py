@@ -31,7 +31,7 @@ class MiniCut:
             deficit_kcal (float | None | Unset): Daily deficit at the start; 500 where neither it nor both a goal and a time
                 are given.
             easing_in_weeks (int | Unset): How many of the first weeks run at half the deficit, to limit hunger; none by
-                default. Default: 0.
+                default. `0` if absent.
             event_date (datetime.date | None | Unset): A day to be ready for: the phase and the maintenance that lets
                 carried mass settle end before it, as late as will do. Instead of `weeks`.
             fat_loss_kg (float | None | Unset): Fat to lose, kilograms.
@@ -39,21 +39,21 @@ class MiniCut:
             target_fat_fraction (float | None | Unset): Body fat as a fraction of body mass, 0 to 1.
             target_weight_kg (float | None | Unset): Weight to reach once carried mass has settled, kilograms.
             weeks (int | None | Unset): Length in weeks, 2 or more unless some are done.
-            weeks_done (int | Unset): Weeks of this phase already done, to plan its rest from the body as it is now.
-                Default: 0.
+            weeks_done (int | Unset): Weeks of this phase already done, to plan its rest from the body as it is now. `0` if
+                absent.
     """
 
     kind: Literal["mini_cut"]
     carbohydrate_preference: CarbohydratePreference | Unset = UNSET
     deficit_kcal: float | None | Unset = UNSET
-    easing_in_weeks: int | Unset = 0
+    easing_in_weeks: int | Unset = UNSET
     event_date: datetime.date | None | Unset = UNSET
     fat_loss_kg: float | None | Unset = UNSET
     protein_g_per_kg: float | None | Unset = UNSET
     target_fat_fraction: float | None | Unset = UNSET
     target_weight_kg: float | None | Unset = UNSET
     weeks: int | None | Unset = UNSET
-    weeks_done: int | Unset = 0
+    weeks_done: int | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
         kind = self.kind

@@ -29,7 +29,7 @@ class OptimumRequest:
         profile (Profile): The person. Nothing of it is kept.
         start_date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
         caution (float | Unset): Standard deviations of lean gained that are taken off its mean: above 0, a surer season
-            is preferred to one that gains more on average. Default: 0.0.
+            is preferred to one that gains more on average. `0.0` if absent.
         current_intake_kcal (float | None | Unset): What is eaten a day at present; maintenance by default.
         cut_history (CutHistory | None | Unset): Cuts already done.
         limits (SeasonLimits | Unset): What the season must keep to.
@@ -37,20 +37,20 @@ class OptimumRequest:
         maintenance (KnownMaintenance | None | Unset): A known maintenance; else it is estimated from profile and log.
         screening (None | Screening | Unset): Safety questions; without them no cut is planned.
         strategies_searched (int | Unset): About how many strategies to search. Times `horizon_weeks` it may be
-            1,000,000 at most. Default: 6000.
+            1,000,000 at most. `6000` if absent.
     """
 
     horizon_weeks: int
     profile: Profile
     start_date: datetime.date
-    caution: float | Unset = 0.0
+    caution: float | Unset = UNSET
     current_intake_kcal: float | None | Unset = UNSET
     cut_history: CutHistory | None | Unset = UNSET
     limits: SeasonLimits | Unset = UNSET
     log: Log | None | Unset = UNSET
     maintenance: KnownMaintenance | None | Unset = UNSET
     screening: None | Screening | Unset = UNSET
-    strategies_searched: int | Unset = 6000
+    strategies_searched: int | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.cut_history import CutHistory  # noqa: PLC0415

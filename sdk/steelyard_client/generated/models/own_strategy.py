@@ -24,22 +24,21 @@ class OwnStrategy:
         surplus_kcal (float): Daily surplus of a gain; 0 for none.
         cut_at_fat_fraction (float | None | Unset): Body fat at which a gain ends and a cut starts, where one may; never
             by default.
-        cut_to_fat_fraction (float | None | Unset): Body fat at which a cut ends. Without it a gain stops at
-            `cut_at_fat_fraction`, uncut.
-        deficit_kcal (float | Unset): Daily deficit at the start of a cut. Default: 500.0.
-        label (str | Unset): A name for the answer. Default: 'own'.
-        longest_cut_weeks (int | Unset): Longest cut; up to 6 is a mini-cut. Default: 6.
-        maintenance_weeks (int | Unset): Maintenance after each cut. Default: 1.
+        cut_to_fat_fraction (float | None | Unset): Body fat at which a cut ends; needed with `cut_at_fat_fraction`.
+        deficit_kcal (float | Unset): Daily deficit at the start of a cut. `500.0` if absent.
+        label (str | Unset): A name for the answer. `"own"` if absent.
+        longest_cut_weeks (int | Unset): Longest cut; up to 6 is a mini-cut. `6` if absent.
+        maintenance_weeks (int | Unset): Maintenance after each cut. `1` if absent.
     """
 
     kind: Literal["own"]
     surplus_kcal: float
     cut_at_fat_fraction: float | None | Unset = UNSET
     cut_to_fat_fraction: float | None | Unset = UNSET
-    deficit_kcal: float | Unset = 500.0
-    label: str | Unset = "own"
-    longest_cut_weeks: int | Unset = 6
-    maintenance_weeks: int | Unset = 1
+    deficit_kcal: float | Unset = UNSET
+    label: str | Unset = UNSET
+    longest_cut_weeks: int | Unset = UNSET
+    maintenance_weeks: int | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
         kind = self.kind

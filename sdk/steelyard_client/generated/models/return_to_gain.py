@@ -17,14 +17,14 @@ class ReturnToGain:
     Attributes:
         fat_ceiling_fraction (float | None | Unset): Body fat at which to stop the gain and consider a cut; a common
             value by default.
-        gain_weeks (int | Unset): Weeks of gain to forecast. Default: 12.
-        maintenance_weeks (int | Unset): Weeks at the new maintenance. Default: 1.
+        gain_weeks (int | Unset): Weeks of gain to forecast. `12` if absent.
+        maintenance_weeks (int | Unset): Weeks at the new maintenance. `1` if absent.
         surplus_kcal (float | None | Unset): Daily surplus; set by training status by default.
     """
 
     fat_ceiling_fraction: float | None | Unset = UNSET
-    gain_weeks: int | Unset = 12
-    maintenance_weeks: int | Unset = 1
+    gain_weeks: int | Unset = UNSET
+    maintenance_weeks: int | Unset = UNSET
     surplus_kcal: float | None | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:

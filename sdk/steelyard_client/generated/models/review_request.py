@@ -29,7 +29,7 @@ class ReviewRequest:
             phase (PhaseFollowed): The phase that is being followed, or was.
             profile (Profile): The person. Nothing of it is kept.
             as_of_date (datetime.date | None | Unset): The day to review on; the last day of the log by default.
-            is_finished (bool | Unset): Whether the phase ended on that day, before its last. Default: False.
+            is_finished (bool | Unset): Whether the phase ended on that day, before its last. `false` if absent.
             screening (None | Screening | Unset): Safety questions; without them a deficit is not reviewed any further.
     """
 
@@ -37,7 +37,7 @@ class ReviewRequest:
     phase: PhaseFollowed
     profile: Profile
     as_of_date: datetime.date | None | Unset = UNSET
-    is_finished: bool | Unset = False
+    is_finished: bool | Unset = UNSET
     screening: None | Screening | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:

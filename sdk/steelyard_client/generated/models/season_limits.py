@@ -22,11 +22,11 @@ class SeasonLimits:
 
     Attributes:
         band (BodyFatBand | None | Unset): The chosen band of body fat; a usual one by default.
-        blocked_dates (list[BlockedDates] | Unset): When no cut may run.
-        events (list[SeasonEvent] | Unset): Days to arrive at settled.
-        least_weeks_between_cuts (int | Unset): From a cut's end to the next. Under eight is warned of. Default: 8.
+        blocked_dates (list[BlockedDates] | Unset): When no cut may run. `[]` if absent.
+        events (list[SeasonEvent] | Unset): Days to arrive at settled. `[]` if absent.
+        least_weeks_between_cuts (int | Unset): From a cut's end to the next. Under eight is warned of. `8` if absent.
         most_cuts (int | None | Unset): Most cuts in the whole season; open by default.
-        most_cuts_a_year (int | Unset): Most cuts in any 52 weeks. More than three are warned of. Default: 3.
+        most_cuts_a_year (int | Unset): Most cuts in any 52 weeks. More than three are warned of. `3` if absent.
         most_weeks_above_band (int | None | Unset): Most weeks that may end above the band. By default a season only
             counts them, and an optimum keeps to at most a quarter more than the fewest possible.
         most_weeks_dieting (int | None | Unset): Most weeks in a deficit; any by default.
@@ -35,9 +35,9 @@ class SeasonLimits:
     band: BodyFatBand | None | Unset = UNSET
     blocked_dates: list[BlockedDates] | Unset = UNSET
     events: list[SeasonEvent] | Unset = UNSET
-    least_weeks_between_cuts: int | Unset = 8
+    least_weeks_between_cuts: int | Unset = UNSET
     most_cuts: int | None | Unset = UNSET
-    most_cuts_a_year: int | Unset = 3
+    most_cuts_a_year: int | Unset = UNSET
     most_weeks_above_band: int | None | Unset = UNSET
     most_weeks_dieting: int | None | Unset = UNSET
 

@@ -18,13 +18,13 @@ class Training:
     Attributes:
         resistance_sessions_per_week (float): Resistance sessions a week.
         status (TrainingStatus): Resistance-training experience, which sets how fast muscle can still be gained.
-        is_new_programme (bool | Unset): Whether training started or clearly increased in the last weeks. Default:
-            False.
+        is_new_programme (bool | Unset): Whether training started or clearly increased in the last weeks. `false` if
+            absent.
     """
 
     resistance_sessions_per_week: float
     status: TrainingStatus
-    is_new_programme: bool | Unset = False
+    is_new_programme: bool | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
         resistance_sessions_per_week = self.resistance_sessions_per_week

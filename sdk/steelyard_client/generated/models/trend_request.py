@@ -28,7 +28,8 @@ class TrendRequest:
         aim (Aim | None | Unset): What weight is meant to do; by default it is read from the log. A stall is told only
             where it is meant to fall.
         as_of_date (datetime.date | None | Unset): The day to read the log at; its last day by default.
-        measurements (list[DatedMeasurement] | Unset): Body-fat readings, girths or skinfolds during the log.
+        measurements (list[DatedMeasurement] | Unset): Body-fat readings, girths or skinfolds during the log. `[]` if
+            absent.
         usual_intake_kcal (float | None | Unset): What was eaten a day before the log began; maintenance by default.
     """
 

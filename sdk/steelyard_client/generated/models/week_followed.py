@@ -18,13 +18,14 @@ class WeekFollowed:
         intake_kcal (float): Energy per day, kilocalories.
         protein_g (float): Protein a day, grams.
         carbohydrate_g (float | None | Unset): Carbohydrate a day; half of the energy by default.
-        is_break (bool | Unset): Whether the week is a break at maintenance, which is never corrected. Default: False.
+        is_break (bool | Unset): Whether the week is a break at maintenance, which is never corrected. `false` if
+            absent.
     """
 
     intake_kcal: float
     protein_g: float
     carbohydrate_g: float | None | Unset = UNSET
-    is_break: bool | Unset = False
+    is_break: bool | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
         intake_kcal = self.intake_kcal

@@ -17,13 +17,13 @@ class WeightEntry:
 
     Attributes:
         date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
-        weight_kg (float): Body mass in kilograms. One that does not go with those around it is set aside and named.
-        order (int | Unset): Order within the day, for several weighings. Default: 0.
+        weight_kg (float): Body mass in kilograms.
+        order (int | Unset): Order within the day, for several weighings. `0` if absent.
     """
 
     date: datetime.date
     weight_kg: float
-    order: int | Unset = 0
+    order: int | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
         date = self.date.isoformat()

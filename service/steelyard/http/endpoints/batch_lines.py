@@ -29,6 +29,8 @@ BatchOperation = StrEnum(  # type: ignore[misc]  # its members are known when it
 )
 BatchOperation.__doc__ = "The operations that a line may ask for: those that take one person."
 
+_BODY_NAMES = [operation.body_type.__name__ for operation in BATCHED if operation.body_type]
+
 
 class BatchLine(Request, frozen=True, kw_only=True):
     """One line in: an operation and its body, under a reference of the caller's choosing."""
@@ -38,7 +40,13 @@ class BatchLine(Request, frozen=True, kw_only=True):
         Meta(min_length=1, max_length=200, description="Comes back with the answer.", examples=["member-0042"]),
     ]
     operation: Annotated[BatchOperation, Meta(description="Id of the operation.", examples=["read_trend"])]
-    body: Annotated[msgspec.Raw, Meta(description="The body that the operation takes when it is called by itself.")]
+    body: Annotated[
+        msgspec.Raw,
+        Meta(
+            description="The body that the operation takes when it is called by itself.",
+            extra_json_schema={"anyOf": [{"$ref": f"#/components/schemas/{name}"} for name in _BODY_NAMES]},
+        ),
+    ]
 
 
 def _example(number: int, operation: Operation) -> BatchLine:

@@ -145,8 +145,9 @@ def _field(name: str, is_required: bool) -> str:
 def _accepted(schema: Json) -> str:
     branches = [schema, *schema.get("anyOf", ()), *schema.get("oneOf", ())]
     texts = [text for text in (_limits(branch) for branch in branches) if text]
-    if "default" in schema:
-        texts.append(f"default <code>{escape(json.dumps(schema['default']))}</code>")
+    for name in ("default", "x-steelyard-default"):
+        if name in schema:
+            texts.append(f"default <code>{escape(json.dumps(schema[name]))}</code>")
     return "<br>".join(texts)
 
 

@@ -4,6 +4,7 @@ The framework's own document loses limits and ``additionalProperties: false``, s
 """
 
 import json
+import re
 from collections.abc import Iterable, Mapping
 from inspect import cleandoc
 from typing import Any
@@ -54,6 +55,7 @@ from .answer_examples import Examples, kept_examples, shown_lines, without_nulls
 _SCHEMAS = "#/components/schemas/{name}"
 _PURE_MARK = "x-steelyard-pure"
 _UNITS_MARK = "x-steelyard-units"
+_DEFAULT_MARK = "x-steelyard-default"
 
 _DESCRIPTION = """\
 Maintenance energy, training-diet phases and weight logs for people who lift.
@@ -371,6 +373,9 @@ def _schemas(operations: list[Operation]) -> dict[str, Any]:
         roots += [type_ for type_ in (operation.body_type, operation.answer_type, *operation.further_types) if type_]
     _, components = msgspec.json.schema_components(list(dict.fromkeys(roots)), ref_template=_SCHEMAS)
     _tidy(components)
+    for name in _reached(components, [o.body_type.__name__ for o in operations if o.body_type]):
+        for field in components[name].get("properties", {}).values():
+            _say_default(field)
     for operation in operations:
         components |= {format_.name: dict(format_.schema) for format_ in operation.formats.values()}
         if operation.stream:
@@ -379,6 +384,30 @@ def _schemas(operations: list[Operation]) -> dict[str, Any]:
         if "description" in component:  # a docstring, whose indentation Python keeps up to 3.12
             component["description"] = cleandoc(component["description"])
     return components
+
+
+def _reached(components: dict[str, Any], names: list[str]) -> set[str]:
+    """The components that those of ``names`` refer to, and these themselves."""
+    found: set[str] = set()
+    waiting = list(names)
+    while waiting:
+        name = waiting.pop()
+        if name not in found:
+            found.add(name)
+            waiting += re.findall(r'"#/components/schemas/(\w+)"', json.dumps(components[name]))
+    return found
+
+
+def _say_default(field: dict[str, Any]) -> None:
+    """Say in words, and under a mark of our own, what a request's field is taken as where it is absent.
+
+    Not as ``default``: that keyword makes a field required to who sends it, as widely used generators read it.
+    """
+    if "default" not in field:
+        return
+    default = field[_DEFAULT_MARK] = without_nulls(field.pop("default"))
+    taken = "Where absent, its own defaults hold." if isinstance(default, dict) else f"`{_compact(default)}` if absent."
+    field["description"] = f"{field['description']} {taken}" if "description" in field else taken
 
 
 def _compact(value: Any) -> str:

@@ -1,0 +1,1 @@
+export default { output: { path: "generated", importFileExtension: ".js" } };
