@@ -40,9 +40,10 @@ def crossing(excess: Callable[[float], float], low: float, high: float, toleranc
 
     ``low`` where even the lower end is beyond it, ``high`` where even the upper end is not.
     """
-    below, above = excess(low), excess(high)
+    below = excess(low)
     if below >= 0.0:
         return low
+    above = excess(high)
     if above < 0.0:
         return high
     for _ in range(60):

@@ -7,6 +7,7 @@ which a cut becomes due: where a usual mini-cut scores as high as the better of 
 """
 
 from collections.abc import Sequence
+from functools import cache
 from typing import NamedTuple
 
 from .. import rails
@@ -122,6 +123,7 @@ def due_at(question: Question, counts_from: float) -> float | None:
         )
         question = question._replace(surplus_kcal=fitted.surplus_kcal)
 
+    @cache  # an end of one search is asked for again, by itself and as an end of the next
     def advantage(fraction: float) -> float:
         return _advantage_kg(question, fraction, counts_from)
 

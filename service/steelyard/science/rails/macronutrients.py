@@ -1,6 +1,7 @@
 """From a daily energy to grams of protein, fat, carbohydrate and fibre."""
 
 from enum import StrEnum
+from functools import lru_cache
 
 import msgspec
 
@@ -234,7 +235,13 @@ def split_intake(
     fat_for_kg: float | None = None,
 ) -> Macronutrients:
     """Split a daily energy [kcal] for a body mass [kg] into amounts a person can follow (``split_grams``)."""
-    intake = int(_to(10.0, intake_kcal, FLOATS))
+    return _split(int(_to(10.0, intake_kcal, FLOATS)), weight_kg, protein_g_per_kg, preference, fat_for_kg)
+
+
+@lru_cache(maxsize=256)  # a decision asks for the same few dozen some six hundred times
+def _split(
+    intake: int, weight_kg: float, protein_g_per_kg: float, preference: CarbohydratePreference, fat_for_kg: float | None
+) -> Macronutrients:
     grams = split_grams(float(intake), weight_kg, protein_g_per_kg, _FAT_SHARE[preference], fat_for_kg=fat_for_kg)
     protein, carbohydrate, fat = (int(value) for value in grams)
     fibre = min(round(FIBRE_G_PER_KCAL * intake), carbohydrate)
