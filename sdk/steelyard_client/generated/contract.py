@@ -153,6 +153,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "enum": ["active", "light", "moderate", "sedentary", "very_active"],
         "type": "string",
     },
+    "Aim": {"enum": ["gain", "hold", "lose"], "type": "string"},
     "BatchLine": {
         "additionalProperties": False,
         "properties": {
@@ -627,7 +628,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                 ]
             },
             "date": {"format": "date", "type": "string"},
-            "intake_kcal": {"maximum": 15000, "minimum": 0, "type": "number"},
+            "intake_kcal": {"maximum": 100000, "minimum": 0, "type": "number"},
             "is_partial": {"type": "boolean"},
         },
         "required": ["date", "intake_kcal"],
@@ -1291,6 +1292,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
     "TrendRequest": {
         "additionalProperties": False,
         "properties": {
+            "aim": {"anyOf": [{"$ref": "Aim"}, {"type": "null"}]},
             "as_of_date": {
                 "anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]
             },
@@ -1345,7 +1347,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "properties": {
             "date": {"format": "date", "type": "string"},
             "order": {"maximum": 50, "minimum": 0, "type": "integer"},
-            "weight_kg": {"maximum": 300, "minimum": 30, "type": "number"},
+            "weight_kg": {"exclusiveMinimum": 0, "maximum": 2000, "type": "number"},
         },
         "required": ["date", "weight_kg"],
         "type": "object",

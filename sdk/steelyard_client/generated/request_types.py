@@ -67,10 +67,12 @@ class ActivityByLevelDict(TypedDict):
     again.
 
     kind: Always `level`.
-    level: `sedentary` (PAL 1.40-1.55): seated work, little walking, little training. `light` (1.55-1.70): seated
-        work with daily walking or training a few times a week. `moderate` (1.70-1.85): on the feet for much of
-        the day, or hard training most days. `active` (1.85-2.00): physical work, or both. `very_active`
-        (2.00-2.40): heavy physical work or many hours of training.
+    level: `sedentary` (PAL 1.40-1.55; a quarter of adults by labelled water): seated nearly all day, hardly any
+        walking, no training. `light` (1.55-1.70; the next quarter): an ordinary seated day with some walking, or
+        desk work and three to five hours of lifting a week. `moderate` (1.70-1.85): on the feet for much of the
+        day, or an ordinary day and training on most days. `active` (1.85-2.00; the most active quarter): physical
+        work, or hard training of a competing athlete. `very_active` (2.00-2.40): heavy physical work or many
+        hours of training.
     """
 
     kind: "Literal['level']"
@@ -409,7 +411,8 @@ class IntakeEntryDict(TypedDict):
 
     carbohydrate_g: Carbohydrate eaten, grams. 0 to 2000.
     date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
-    intake_kcal: Energy eaten in a day, kilocalories. 0 to 15000.
+    intake_kcal: Energy eaten in a day, kilocalories. One that cannot be meant so is set aside and named. 0 to
+        100000.
     is_partial: Whether the day was logged only in part. `false` if absent.
     """
 
@@ -563,7 +566,8 @@ class OwnStrategyDict(TypedDict):
 
     cut_at_fat_fraction: Body fat at which a gain ends and a cut starts, where one may; never by default. 0.03 to
         0.6.
-    cut_to_fat_fraction: Body fat at which a cut ends; needed with `cut_at_fat_fraction`. 0.03 to 0.6.
+    cut_to_fat_fraction: Body fat at which a cut ends. Without it a gain stops at `cut_at_fat_fraction`, uncut.
+        0.03 to 0.6.
     deficit_kcal: Daily deficit at the start of a cut. `500.0` if absent. 100 to 1500.
     kind: Always `own`.
     label: A name for the answer. `"own"` if absent.
@@ -928,6 +932,8 @@ class TrainingSessionDict(TypedDict):
 class TrendRequestDict(TypedDict):
     """A log to read, and whose it is.
 
+    aim: What weight is meant to do; by default it is read from the log. A stall is told only where it is meant to
+        fall.
     as_of_date: The day to read the log at; its last day by default.
     log: See `LogDict`.
     measurements: Body-fat readings, girths or skinfolds during the log. `[]` if absent.
@@ -935,6 +941,7 @@ class TrendRequestDict(TypedDict):
     usual_intake_kcal: What was eaten a day before the log began; maintenance by default. 800 to 8000.
     """
 
+    aim: "NotRequired[models.Aim | Literal['gain', 'hold', 'lose'] | None]"
     as_of_date: "NotRequired[datetime.date | str | None]"
     log: "models.Log | LogDict"
     measurements: (
@@ -964,7 +971,7 @@ class WeightEntryDict(TypedDict):
 
     date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
     order: Order within the day, for several weighings. `0` if absent. 0 to 50.
-    weight_kg: Body mass in kilograms. 30 to 300.
+    weight_kg: Body mass in kilograms. One that does not go with those around it is set aside and named.
     """
 
     date: "datetime.date | str"

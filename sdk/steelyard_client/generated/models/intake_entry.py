@@ -17,7 +17,7 @@ class IntakeEntry:
 
     Attributes:
         date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
-        intake_kcal (float): Energy eaten in a day, kilocalories.
+        intake_kcal (float): Energy eaten in a day, kilocalories. One that cannot be meant so is set aside and named.
         carbohydrate_g (float | None | Unset): Carbohydrate eaten, grams.
         is_partial (bool | Unset): Whether the day was logged only in part. `false` if absent.
     """

@@ -24,7 +24,8 @@ class OwnStrategy:
         surplus_kcal (float): Daily surplus of a gain; 0 for none.
         cut_at_fat_fraction (float | None | Unset): Body fat at which a gain ends and a cut starts, where one may; never
             by default.
-        cut_to_fat_fraction (float | None | Unset): Body fat at which a cut ends; needed with `cut_at_fat_fraction`.
+        cut_to_fat_fraction (float | None | Unset): Body fat at which a cut ends. Without it a gain stops at
+            `cut_at_fat_fraction`, uncut.
         deficit_kcal (float | Unset): Daily deficit at the start of a cut. `500.0` if absent.
         label (str | Unset): A name for the answer. `"own"` if absent.
         longest_cut_weeks (int | Unset): Longest cut; up to 6 is a mini-cut. `6` if absent.

@@ -17,7 +17,7 @@ class WeightEntry:
 
     Attributes:
         date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
-        weight_kg (float): Body mass in kilograms.
+        weight_kg (float): Body mass in kilograms. One that does not go with those around it is set aside and named.
         order (int | Unset): Order within the day, for several weighings. `0` if absent.
     """
 
