@@ -35,7 +35,9 @@ CONFIGURATION = schemathesis.Config.from_dict(
 
 DIRECTORY = tempfile.TemporaryDirectory(prefix="steelyard-fuzz-")
 SETTINGS = Settings(
-    database_url=f"sqlite+aiosqlite:///{DIRECTORY.name}/operator.sqlite3", store_timeout_seconds=PATIENCE_SECONDS
+    database_url=f"sqlite+aiosqlite:///{DIRECTORY.name}/operator.sqlite3",
+    store_timeout_seconds=PATIENCE_SECONDS,
+    rate_limit_requests=0,  # searches and pictures would spend a minute's units
 )
 
 # Streamed operations have bodies of lines, which OpenAPI cannot describe; `test_batches` sends them arbitrary ones.
