@@ -1,15 +1,14 @@
 """What answers say, in another language."""
 
-import re
-from collections.abc import Mapping
+from datetime import date
 from functools import cached_property
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from .generated.models import FieldProblem, GuardRail, MessageCatalogue, Note, RefusedStrategy
 from .generated.types import Unset
 
-_NUMBER = r"([+\-−]?\d+(?:[.,]\d+)?)"
-_PLACE = re.compile(r"\{(\w+)(?::([^{}]*))?\}")
+if TYPE_CHECKING:
+    from fluent.runtime import FluentBundle
 
 
 class Messages(MessageCatalogue):
@@ -22,51 +21,51 @@ class Messages(MessageCatalogue):
         """The text of a reason, caution, note, guard rail or refusal in a language such as ``de``.
 
         A region is ignored (``de-AT`` is ``de``). The English text of the answer is returned for a code that this
-        catalogue does not have, as an error in a request; and words in it that have no translation stay English.
-        Raises ``KeyError`` for a language that is not there.
+        catalogue does not have, as an error in a request. Raises ``KeyError`` for a language that is not there, and
+        ``ImportError`` where the extra ``languages`` is not installed.
         """
         tag = language.partition("-")[0].lower()
-        marks = {one.tag: one.decimal_mark for one in self.languages}
-        if tag not in marks:
-            raise KeyError(f"there is no {language!r}, only {', '.join(sorted(marks))}")
+        tags = sorted(one.tag for one in self.languages)
+        if tag not in tags:
+            raise KeyError(f"there is no {language!r}, only {', '.join(tags)}")
         english = said.detail if isinstance(said, FieldProblem) else said.text
-        template = self._templates.get(said.code, {}).get(tag)
-        if template is None or isinstance(said.params, Unset):
+        bundle = self._bundle(tag)
+        if not bundle.has_message(said.code) or isinstance(said.params, Unset):
             return english
-        params: Mapping[str, Any] = said.params.additional_properties
-
-        def fill(place: re.Match[str]) -> str:
-            value = params[place[1]]
-            if isinstance(value, str):
-                return self._word(value, tag, marks[tag])
-            return format(value, place[2] or "").replace(".", marks[tag])
-
-        try:
-            return _PLACE.sub(fill, template)
-        except (KeyError, ValueError):  # a code whose parameters have changed since this catalogue was fetched
+        pattern = bundle.get_message(said.code).value
+        if pattern is None:
             return english
+        text, errors = bundle.format_pattern(pattern, _arguments(said.params.additional_properties))
+        return english if errors else str(text)  # its parameters have changed since this catalogue was fetched
+
+    def audience(self, code: str) -> str | None:
+        """For whom a code's message is: ``member``, ``coach`` or ``developer``; None for one that is not here."""
+        return self._audiences.get(code)
 
     @cached_property
-    def _templates(self) -> dict[str, dict[str, str]]:
-        return {message.code: message.texts.additional_properties for message in self.messages}
+    def _audiences(self) -> dict[str, str]:
+        return {message.code: message.audience for message in self.messages}
 
-    def _word(self, text: str, tag: str, mark: str) -> str:
-        """A phrase, or each of several with commas between; unknown ones stay as they are."""
-        found = self._phrase(text, tag, mark)
-        if found is None:
-            parts = text.split(", ")
-            return ", ".join(self._phrase(part, tag, mark) or part for part in parts)
-        return found
+    @cached_property
+    def _bundles(self) -> "dict[str, FluentBundle]":
+        return {}
 
-    def _phrase(self, text: str, tag: str, mark: str) -> str | None:
-        for word in self.words:
-            known = word.texts.additional_properties.get(tag)
-            if known is None:
-                continue
-            if word.text == text:
-                return known
-            if "{number}" in word.text:
-                pattern = re.escape(word.text).replace(re.escape("{number}"), _NUMBER)
-                if match := re.fullmatch(pattern, text):
-                    return known.replace("{number}", match[1].replace(".", mark))
-        return None
+    def _bundle(self, tag: str) -> "FluentBundle":
+        if tag not in self._bundles:
+            try:
+                from fluent.runtime import FluentBundle, FluentResource
+            except ImportError as error:
+                raise ImportError("for other languages: pip install 'steelyard-client[languages]'") from error
+            (language,) = (one for one in self.languages if one.tag == tag)
+            bundle = FluentBundle([language.locale], use_isolating=False)
+            bundle.add_resource(FluentResource(language.fluent))
+            self._bundles[tag] = bundle
+        return self._bundles[tag]
+
+
+def _arguments(params: dict[str, Any]) -> dict[str, Any]:
+    """Parameters as Fluent takes them: dates as dates."""
+    return {
+        name: date.fromisoformat(value) if name == "date" or name.endswith("_date") else value
+        for name, value in params.items()
+    }

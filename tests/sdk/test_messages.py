@@ -21,7 +21,9 @@ def messages(live: LocalService) -> Messages:
 
 async def test_both_clients_fetch_it(caller: Caller) -> None:
     answer = await caller("list_messages")
-    assert repr(answer) == f"<Messages {len(answer.messages)} codes in en, de>"
+    assert (
+        repr(answer) == f"<Messages {len(answer.messages)} codes in {', '.join(one.tag for one in answer.languages)}>"
+    )
 
 
 def said(value: Any) -> Iterator[models.Note]:
@@ -59,21 +61,27 @@ def note(code: str, text: str, **params: Any) -> models.Note:
     return models.Note.from_dict({"code": code, "text": text, "params": params})
 
 
-def test_german_numbers_and_words(messages: Messages) -> None:
-    why = "least intake of 1500 kcal/d"
-    one = note("CAPPED_DEFICIT", "x", deficit_kcal=412.6, rule="intake_floor", why=why)
-    expected = "Das Defizit ist durch die Regel `intake_floor` (Mindestmenge von 1500 kcal/d) auf 413 kcal/d begrenzt."
+def test_german_numbers_codes_and_dates(messages: Messages) -> None:
+    one = note("CAPPED_DEFICIT", "x", deficit_kcal=1412.6, rule="intake_floor", why="least_intake")
+    expected = "Das Defizit bleibt bei 1.413\u00a0kcal am Tag: weniger wäre unter der sicheren Untergrenze."
     assert messages.localise(one, "de-AT") == expected
-    listed = note("REFUSED_MEDICAL", "x", listed="gout, kidney disease, something new")
-    assert messages.localise(listed, "de").startswith("Mit Gicht, einer Nierenkrankheit, something new wird ")
-    assert "1,5 kg" in messages.localise(note("END_AT_TARGET", "x", fat_kg=1.49), "de")
+    listed = note("REFUSED_MEDICAL", "x", condition="gout", others=1)
+    assert messages.localise(listed, "de").startswith("Mit Gicht und einer weiteren Angabe ")
+    assert "1,5\u00a0kg" in messages.localise(note("END_AT_TARGET", "x", fat_kg=1.49), "de")
+    assert "3. Mai 2026" in messages.localise(note("CHANGE_TIME", "x", date="2026-05-03"), "de")
+
+
+def test_for_whom_a_message_is(messages: Messages) -> None:
+    assert messages.audience("REBOUND") == "member"
+    assert messages.audience("MEASURE_NOT_USED") == "developer"
+    assert messages.audience("OF_A_NEWER_SERVICE") is None
 
 
 def test_what_is_unknown_stays_english(messages: Messages) -> None:
     assert messages.localise(note("OF_A_NEWER_SERVICE", "Something new."), "de") == "Something new."
     assert messages.localise(note("END_AT_TARGET", "Its parameter is gone."), "de") == "Its parameter is gone."
-    with pytest.raises(KeyError, match="there is no 'fr', only de, en"):
-        messages.localise(note("END_AT_TARGET", "x", fat_kg=1.0), "fr")
+    with pytest.raises(KeyError, match="there is no 'tlh', only de, en"):
+        messages.localise(note("END_AT_TARGET", "x", fat_kg=1.0), "tlh")
 
 
 def test_a_refusal(messages: Messages, live: LocalService) -> None:
@@ -82,4 +90,4 @@ def test_a_refusal(messages: Messages, live: LocalService) -> None:
         client.plan_phases(profile=PROFILE, screening={**SCREENING, "is_pregnant": True}, start_date=START, phase=phase)
     (fault,) = caught.value.errors
     assert messages.localise(fault, "en") == fault.detail
-    assert re.match("In der Schwangerschaft wird kein Energiedefizit geplant", messages.localise(fault, "de"))
+    assert re.match("In der Schwangerschaft planen wir kein Energiedefizit", messages.localise(fault, "de"))

@@ -7,7 +7,6 @@ from collections.abc import Mapping
 import steelyard.science
 
 from .register import ENTRIES, SOURCES, Entry, Source
-from .register import templates as registered_templates
 
 for _module in pkgutil.walk_packages(steelyard.science.__path__, "steelyard.science."):
     if _module.name != __name__:
@@ -22,8 +21,3 @@ def entries() -> Mapping[str, Entry]:
 def sources() -> Mapping[str, Source]:
     """Every publication by id."""
     return SOURCES
-
-
-def templates() -> Mapping[str, str]:
-    """The English text of every message by code."""
-    return registered_templates()

@@ -76,8 +76,7 @@ from .maintenance_response import MaintenanceResponse
 from .measurement_row import MeasurementRow
 from .medicine import Medicine
 from .message_catalogue import MessageCatalogue
-from .message_texts import MessageTexts
-from .message_texts_texts import MessageTextsTexts
+from .message_code import MessageCode
 from .method_catalogue import MethodCatalogue
 from .method_entry import MethodEntry
 from .method_source import MethodSource
@@ -155,8 +154,6 @@ from .vega_lite_picture import VegaLitePicture
 from .verdict_probabilities import VerdictProbabilities
 from .week_followed import WeekFollowed
 from .weight_entry import WeightEntry
-from .word import Word
-from .word_texts import WordTexts
 
 __all__ = (
     "ActivityByLevel",
@@ -235,8 +232,7 @@ __all__ = (
     "MeasurementRow",
     "Medicine",
     "MessageCatalogue",
-    "MessageTexts",
-    "MessageTextsTexts",
+    "MessageCode",
     "MethodCatalogue",
     "MethodEntry",
     "MethodSource",
@@ -314,6 +310,4 @@ __all__ = (
     "VerdictProbabilities",
     "WeekFollowed",
     "WeightEntry",
-    "Word",
-    "WordTexts",
 )

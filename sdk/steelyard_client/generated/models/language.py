@@ -11,21 +11,25 @@ T = TypeVar("T", bound="Language")
 
 @_attrs_define
 class Language:
-    """A language in which every message is there.
+    """A language in which every message is there, with its texts.
 
     Attributes:
-        decimal_mark (str): What stands before the decimals of a number.
+        fluent (str): Its texts as one Fluent resource (syntax 1.0): a message for each code.
+        locale (str): Locale of its numbers, dates and plurals (BCP 47).
         name (str): Its name for itself.
         tag (str): Language tag (BCP 47).
     """
 
-    decimal_mark: str
+    fluent: str
+    locale: str
     name: str
     tag: str
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
     def to_dict(self) -> dict[str, Any]:
-        decimal_mark = self.decimal_mark
+        fluent = self.fluent
+
+        locale = self.locale
 
         name = self.name
 
@@ -35,7 +39,8 @@ class Language:
         field_dict.update(self.additional_properties)
         field_dict.update(
             {
-                "decimal_mark": decimal_mark,
+                "fluent": fluent,
+                "locale": locale,
                 "name": name,
                 "tag": tag,
             }
@@ -46,14 +51,17 @@ class Language:
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
         d = dict(src_dict)
-        decimal_mark = d.pop("decimal_mark")
+        fluent = d.pop("fluent")
+
+        locale = d.pop("locale")
 
         name = d.pop("name")
 
         tag = d.pop("tag")
 
         language = cls(
-            decimal_mark=decimal_mark,
+            fluent=fluent,
+            locale=locale,
             name=name,
             tag=tag,
         )

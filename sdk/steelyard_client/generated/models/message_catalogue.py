@@ -8,8 +8,7 @@ from attrs import field as _attrs_field
 
 if TYPE_CHECKING:
     from ..models.language import Language
-    from ..models.message_texts import MessageTexts
-    from ..models.word import Word
+    from ..models.message_code import MessageCode
 
 
 T = TypeVar("T", bound="MessageCatalogue")
@@ -22,14 +21,12 @@ class MessageCatalogue:
     Attributes:
         contract_version (str): Version of this contract.
         languages (list[Language]): English first: answers carry it.
-        messages (list[MessageTexts]): Sorted by code.
-        words (list[Word]): Sorted by text.
+        messages (list[MessageCode]): Sorted by code.
     """
 
     contract_version: str
     languages: list[Language]
-    messages: list[MessageTexts]
-    words: list[Word]
+    messages: list[MessageCode]
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
     def to_dict(self) -> dict[str, Any]:
@@ -45,11 +42,6 @@ class MessageCatalogue:
             messages_item = messages_item_data.to_dict()
             messages.append(messages_item)
 
-        words = []
-        for words_item_data in self.words:
-            words_item = words_item_data.to_dict()
-            words.append(words_item)
-
         field_dict: dict[str, Any] = {}
         field_dict.update(self.additional_properties)
         field_dict.update(
@@ -57,7 +49,6 @@ class MessageCatalogue:
                 "contract_version": contract_version,
                 "languages": languages,
                 "messages": messages,
-                "words": words,
             }
         )
 
@@ -66,8 +57,7 @@ class MessageCatalogue:
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
         from ..models.language import Language  # noqa: PLC0415
-        from ..models.message_texts import MessageTexts  # noqa: PLC0415
-        from ..models.word import Word  # noqa: PLC0415
+        from ..models.message_code import MessageCode  # noqa: PLC0415
 
         d = dict(src_dict)
         contract_version = d.pop("contract_version")
@@ -82,22 +72,14 @@ class MessageCatalogue:
         messages = []
         _messages = d.pop("messages")
         for messages_item_data in _messages:
-            messages_item = MessageTexts.from_dict(messages_item_data)
+            messages_item = MessageCode.from_dict(messages_item_data)
 
             messages.append(messages_item)
-
-        words = []
-        _words = d.pop("words")
-        for words_item_data in _words:
-            words_item = Word.from_dict(words_item_data)
-
-            words.append(words_item)
 
         message_catalogue = cls(
             contract_version=contract_version,
             languages=languages,
             messages=messages,
-            words=words,
         )
 
         message_catalogue.additional_properties = d

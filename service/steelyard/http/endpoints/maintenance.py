@@ -1,7 +1,9 @@
 """`POST /v1/maintenance`: the intake at which tissue energy is stable."""
 
 from steelyard import answers
+from steelyard.science.register import Message
 
+from ..languages import english
 from ..operation.operation import computation
 from ..schemas.maintenance import Contribution, EquationRow, MaintenanceRequest, MaintenanceResponse
 from . import mapping
@@ -49,8 +51,8 @@ def estimate_maintenance(body: MaintenanceRequest) -> MaintenanceResponse:
 def _rows(found: answers.Maintenance) -> list[EquationRow]:
     resting = found.resting
     rows = [
-        EquationRow(id, "resting", round(value), is_applicable, weight > 0.0, round(weight, 3), notes)
-        for (id, _, is_applicable, weight, _, notes), value in zip(resting.lines, resting.values, strict=True)
+        EquationRow(id, "resting", round(value), is_applicable, weight > 0.0, round(weight, 3), _notes(why_not))
+        for (id, _, is_applicable, weight, why_not), value in zip(resting.lines, resting.values, strict=True)
     ]
     rows += [
         EquationRow(
@@ -60,8 +62,12 @@ def _rows(found: answers.Maintenance) -> list[EquationRow]:
             is_applicable=row.is_applicable,
             is_used=row.weight > 0.0,
             weight=round(row.weight, 3),
-            notes=[row.why_not.text] if row.why_not else [],
+            notes=_notes(row.why_not),
         )
         for row in found.totals
     ]
     return rows
+
+
+def _notes(why_not: Message | None) -> list[str]:
+    return [] if why_not is None else [english(why_not)]

@@ -25,6 +25,7 @@ from steelyard.science.person import ActivityWeek, BodyFatReading, Clearance, Pe
 from steelyard.science.rails import RailAction
 from steelyard.science.register import MODEL_VERSION, Message
 
+from ..languages import english
 from ..schemas import body_composition as composition_schema
 from ..schemas import log as log_schema
 from ..schemas import profile as profile_schema
@@ -215,7 +216,7 @@ def forecast_point(day: date, at: PathPoint) -> ForecastPoint:
 
 def note(message: Message) -> Note:
     """A message with its text."""
-    return Note(code=message.code, text=message.text, params=message.params)
+    return Note(code=message.code, text=english(message), params=message.params)
 
 
 def notes(messages: list[Message] | tuple[Message, ...]) -> list[Note]:
@@ -232,7 +233,7 @@ def guard_rail(action: RailAction) -> GuardRail:
         observed=action.observed,
         unit=action.unit,
         code=action.message.code,
-        text=action.message.text,
+        text=english(action.message),
         params=action.message.params,
     )
 

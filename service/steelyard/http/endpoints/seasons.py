@@ -2,6 +2,7 @@
 
 from steelyard import answers
 
+from ..languages import english
 from ..operation.operation import computation
 from ..schemas import seasons as schema
 from . import mapping
@@ -100,7 +101,7 @@ def _compared(one: answers.StrategyFollowed) -> schema.ComparedStrategy:
 def _refused(one: answers.StrategyShut) -> schema.RefusedStrategy:
     said = one.action.message
     return schema.RefusedStrategy(
-        label=one.label, rule=one.action.id, code=said.code, text=said.text, params=said.params
+        label=one.label, rule=one.action.id, code=said.code, text=english(said), params=said.params
     )
 
 

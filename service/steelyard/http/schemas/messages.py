@@ -7,38 +7,33 @@ from msgspec import Meta
 
 
 class Language(msgspec.Struct, frozen=True, kw_only=True):
-    """A language in which every message is there."""
+    """A language in which every message is there, with its texts."""
 
     tag: Annotated[str, Meta(description="Language tag (BCP 47).", examples=["de"])]
     name: Annotated[str, Meta(description="Its name for itself.", examples=["Deutsch"])]
-    decimal_mark: Annotated[str, Meta(description="What stands before the decimals of a number.", examples=[","])]
-
-
-class MessageTexts(msgspec.Struct, frozen=True, kw_only=True):
-    """A code and its text in each language, with the same parameters."""
-
-    code: Annotated[str, Meta(description="The code that answers carry.", examples=["NOT_MEDICAL_ADVICE"])]
-    params: Annotated[tuple[str, ...], Meta(description="Names of its parameters.", examples=[["deficit_kcal"]])]
-    texts: Annotated[
-        dict[str, str],
-        Meta(
-            description="Text by language tag. A parameter stands as `{name}` or `{name:form}`.",
-            examples=[{"en": "The deficit starts at {deficit_kcal:.0f} kcal/d, the usual size."}],
-        ),
-    ]
-
-
-class Word(msgspec.Struct, frozen=True, kw_only=True):
-    """A word or phrase that is the value of a parameter, in the other languages."""
-
-    text: Annotated[
+    locale: Annotated[str, Meta(description="Locale of its numbers, dates and plurals (BCP 47).", examples=["de-DE"])]
+    fluent: Annotated[
         str,
         Meta(
-            description="As answers carry it; `{number}` stands for any number.",
-            examples=["least intake of {number} kcal/d"],
+            description="Its texts as one Fluent resource (syntax 1.0): a message for each code.",
+            examples=["REBOUND = Expect { NUMBER($carried_kg, maximumFractionDigits: 1) } kg more on the scale.\n"],
         ),
     ]
-    texts: Annotated[dict[str, str], Meta(description="The same by language tag.")]
+
+
+class MessageCode(msgspec.Struct, frozen=True, kw_only=True):
+    """A code that answers carry: for whom it is, and its parameters."""
+
+    code: Annotated[str, Meta(description="The code that answers carry.", examples=["NOT_MEDICAL_ADVICE"])]
+    audience: Annotated[
+        str,
+        Meta(
+            description="For whom it is: `member` may be read out to them as it is; `coach` and `developer` hold terms "
+            "of the trade or names of fields. Extensible.",
+            examples=["member"],
+        ),
+    ]
+    params: Annotated[tuple[str, ...], Meta(description="Names of its text's parameters.", examples=[["deficit_kcal"]])]
 
 
 class MessageCatalogue(msgspec.Struct, frozen=True, kw_only=True):
@@ -46,5 +41,4 @@ class MessageCatalogue(msgspec.Struct, frozen=True, kw_only=True):
 
     contract_version: Annotated[str, Meta(description="Version of this contract.", examples=["1.0.0"])]
     languages: Annotated[tuple[Language, ...], Meta(description="English first: answers carry it.")]
-    messages: Annotated[tuple[MessageTexts, ...], Meta(description="Sorted by code.")]
-    words: Annotated[tuple[Word, ...], Meta(description="Sorted by text.")]
+    messages: Annotated[tuple[MessageCode, ...], Meta(description="Sorted by code.")]

@@ -3,6 +3,7 @@
 from steelyard.science.rails import Refused
 from steelyard.science.register import Contradiction, OutOfDomain
 
+from ..languages import english
 from . import body_schema
 from .problems import CONTRADICTION, OUT_OF_DOMAIN, GuardRailRefusal, ProblemError, Unprocessable, fault
 
@@ -15,10 +16,12 @@ def refusal(error: OutOfDomain | Refused, body_type: type) -> ProblemError:
         faults = []
         for action, field in error.all:
             message = action.message
-            faults.append(fault(pointer_to(field, body_type), message.code, message.text, **message.params))
+            faults.append(fault(pointer_to(field, body_type), message.code, english(message), **message.params))
         where = pointer_to("weight_kg", body_type) if error.doubts else ""
-        faults += [fault(where, doubt.code, doubt.text, **doubt.params) for doubt in error.doubts]
-        return GuardRailRefusal(error.action.id, error.text, faults)
+        faults += [fault(where, doubt.code, english(doubt), **doubt.params) for doubt in error.doubts]
+        # Each referral once, and what is asked about.
+        said = " ".join(dict.fromkeys(english(message) for message in (*error.messages, *error.doubts)))
+        return GuardRailRefusal(error.action.id, said, faults)
     pointer = pointer_to(error.field, body_type)
     kind = CONTRADICTION if isinstance(error, Contradiction) else OUT_OF_DOMAIN
     return Unprocessable(kind, error.detail, [fault(pointer, error.code, error.detail)])

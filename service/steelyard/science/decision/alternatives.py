@@ -23,17 +23,9 @@ from ..phase import (
     told_weeks,
 )
 from ..rails import Cleared, Refused, ToldWeek, clear
-from ..register import Message, say, template
+from ..register import Message, say
 from .terms import BRIDGE_SHARE, BRIDGE_WEEKS_MOST, HORIZON_WEEKS, Question
 from .trade import Lines, Score, score
-
-template(
-    "CUT_NEEDS_READING",
-    "Body fat computed from height and weight never starts a cut: measure it (skinfolds, girths, DXA) and ask again.",
-)
-template("CUT_NO_ROOM", "No cut of this kind fits into the weeks that are left for it.")
-template("GAIN_NO_ROOM", "The least intake for this body leaves no gain inside its ceiling: it is held.")
-template("GAIN_NEEDS_TRAINING", "A surplus without resistance training is stored as fat: start training first.")
 
 _MOST_GAIN_WEEKS = 52  # longer a gain is not planned
 

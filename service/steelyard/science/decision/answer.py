@@ -96,6 +96,7 @@ def explain(facts: Facts, ruling: Ruling, listed: list[Alternative]) -> list[Mes
                 best_kg=chosen.total_kg,
                 other=other.kind.value,
                 other_kg=other.total_kg,
+                ahead_kg=chosen.total_kg - other.total_kg,
             )
         )
         if abs(chosen.total_kg - other.total_kg) < TIE_KG:

@@ -234,7 +234,7 @@ def _over_the_due_line(facts: Facts) -> Ruling | None:
 def _no_cut(facts: Facts) -> Ruling:
     q, fat = facts.question, 100.0 * facts.question.fat_fraction
     kept, whys, would_change = _without_a_cut(facts)
-    advice = {PhaseKind.GAIN: "Gain.", PhaseKind.MAINTENANCE: "Hold."}[kept.kind]
+    advice = kept.kind.value
     if _wants_hold(q):
         situation, why = Situation.WANTS_HOLD, say("DECISION_WANTS_HOLD")
     elif q.fat_fraction <= facts.leanness.lines.target:

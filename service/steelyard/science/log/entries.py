@@ -15,7 +15,7 @@ import msgspec
 from ..body import KJ_PER_KCAL
 from ..numbers import FLOATS, Column, Elementwise, Number, compiled, inlined
 from ..rails import CARBOHYDRATE_KCAL_PER_G
-from ..register import Basis, Message, OutOfDomain, constant, say, template
+from ..register import Basis, Message, OutOfDomain, constant, say
 from .cycle import cycle_rise
 
 POUNDS_PER_KG = constant(
@@ -55,43 +55,18 @@ GAP_DAYS = constant(
 _HABIT_SHARE = 0.1
 _LEAST_FOLLOWING = 3
 
-SORTED = template("LOG_SORTED", "The entries were out of order and have been sorted by day.")
-UNIT_MIX_UP = template(
-    "LOG_UNIT_MIX_UP",
-    "The weight {given:.1f} of {date} fits the others only in another unit and was read as {read_kg:.1f} kg.",
-)
-SET_ASIDE = template(
-    "LOG_WEIGHT_SET_ASIDE",
-    "The weight {given:g} kg of {date} does not go with {expected_kg:.1f} kg around it and was set aside: a slip, or "
-    "another person's weight? Correct it or leave it out.",
-)
-DECIMAL_SLIP = template(
-    "LOG_WEIGHT_DECIMAL",
-    "The weight {given:g} kg of {date} was set aside: is the decimal point in its place? Around it are "
-    "{expected_kg:.1f} kg.",
-)
-TWICE = template("LOG_WEIGHT_TWICE", "{count} weighings were sent twice and counted once.")
-INTAKE_TWICE = template(
-    "LOG_INTAKE_TWICE", "Two different intakes were sent for {date}: neither is read. Send one, its parts added up."
-)
-KILOJOULES = template(
-    "LOG_INTAKE_KILOJOULES",
-    "{count} intakes from {date} on fit this person only as kilojoules and were set aside: send kilocalories.",
-)
-INTAKE_SLIP = template(
-    "LOG_INTAKE_SET_ASIDE",
-    "The intake {given_kcal:.0f} kcal of {date} was set aside: is the decimal point in its place?",
-)
-GAP = template("LOG_GAP", "No weighing for {days} days after {date}.")
-PARTIAL = template("LOG_PARTIAL_INTAKE", "{count} partly logged days were treated as days without intake.")
-INTAKE_MISSING = template(
-    "LOG_INTAKE_MISSING",
-    "{count} of {days} days have no full intake; the running habit stands in, with a wider interval.",
-)
-NO_INTAKE = template(
-    "LOG_NO_INTAKE",
-    "No intake was logged: the trend of weight can be read, but maintenance rests on the equations.",
-)
+SORTED = "LOG_SORTED"
+UNIT_MIX_UP = "LOG_UNIT_MIX_UP"
+SET_ASIDE = "LOG_WEIGHT_SET_ASIDE"
+DECIMAL_SLIP = "LOG_WEIGHT_DECIMAL"
+TWICE = "LOG_WEIGHT_TWICE"
+INTAKE_TWICE = "LOG_INTAKE_TWICE"
+KILOJOULES = "LOG_INTAKE_KILOJOULES"
+INTAKE_SLIP = "LOG_INTAKE_SET_ASIDE"
+GAP = "LOG_GAP"
+PARTIAL = "LOG_PARTIAL_INTAKE"
+INTAKE_MISSING = "LOG_INTAKE_MISSING"
+NO_INTAKE = "LOG_NO_INTAKE"
 
 
 def iso_date(day: int) -> str:

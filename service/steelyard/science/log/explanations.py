@@ -5,7 +5,7 @@ from enum import StrEnum
 from typing import NamedTuple
 
 from ..numbers import Estimate
-from ..register import Basis, Message, constant, say, template
+from ..register import Basis, Message, constant, say
 from . import kernel as k
 from .logging_scale import LOGGING_RATIO, LOGGING_RATIO_SD
 from .maintenance import LogMaintenance
@@ -22,12 +22,8 @@ WATER_OFF_KG = constant(
     summary="Carried mass goes as expected while its change lies within this of what intake leads to expect",
 )  # fmt: skip
 
-WEIGH_FOOD = template(
-    "SETTLE_WEIGH_FOOD", "What settles it: weigh and log everything you eat and drink for seven days, weekend included."
-)
-WAIT_FOR_WATER = template(
-    "SETTLE_WEIGH_ON", "What settles it: weigh daily for ten more days. Water without a cause fades, tissue does not."
-)
+WEIGH_FOOD = "SETTLE_WEIGH_FOOD"
+WAIT_FOR_WATER = "SETTLE_WEIGH_ON"
 
 
 class Cause(StrEnum):

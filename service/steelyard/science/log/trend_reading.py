@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import msgspec
 
 from ..numbers import Estimate, kernel_in_use
-from ..register import HALL_CHOW_2011, Basis, Kind, Message, constant, equation, say, template
+from ..register import HALL_CHOW_2011, Basis, Kind, Message, constant, equation, say
 from . import kernel as k
 from .change_split import Change, WaterEvent, change_of, logging_change, water_events, water_lately, wrong_weighings
 from .entries import DailyLog, iso_date
@@ -71,31 +71,13 @@ CHANGE_WINDOWS = (7, 14, 28)
 LASTING_DAYS = 14
 _LOOK_AHEAD_DAYS = 56
 
-TOO_EARLY = template(
-    "TREND_TOO_EARLY", "Too early to tell: about {more_days} more days of weighing and logging are needed."
-)
-TOO_SPARSE = template(
-    "TREND_TOO_SPARSE", "Too early to tell, and {more_days} more days would not be enough: log intake as well."
-)
-OUTLIER = template(
-    "TREND_OUTLIER",
-    "The weight of {date} lies {deviation_kg:+.1f} kg from what the days before it lead to expect and counts for less.",
-)
-WATER_JUMP = template(
-    "TREND_WATER_JUMP",
-    "From {date} weight sits {jump_kg:+.1f} kg elsewhere, faster than tissue can change: read as water, which fades, "
-    "unless it is another scale or hour of the day.",
-)
-LOGGING_CHANGED = template(
-    "TREND_LOGGING_CHANGED",
-    "From about {date} on, weight fits the log only if less of what is eaten is logged, or more, than before "
-    "(probability {percent:.0f} %).",
-)
-STALE = template("TREND_STALE", "The last weighing is {days} days old.")
-UNDER_LOGGED = template(
-    "TREND_UNDER_LOGGED",
-    "The log reads about {percent:.0f} % under what the equations lead to expect; eat against the logged scale.",
-)
+TOO_EARLY = "TREND_TOO_EARLY"
+TOO_SPARSE = "TREND_TOO_SPARSE"
+OUTLIER = "TREND_OUTLIER"
+WATER_JUMP = "TREND_WATER_JUMP"
+LOGGING_CHANGED = "TREND_LOGGING_CHANGED"
+STALE = "TREND_STALE"
+UNDER_LOGGED = "TREND_UNDER_LOGGED"
 
 
 class Trend(msgspec.Struct, frozen=True):

@@ -19,7 +19,6 @@ from ..register import (
     constant,
     equation,
     say,
-    template,
     traced,
 )
 from .body_density import FAT_FRACTION_FROM, FAT_FRACTION_TO
@@ -64,11 +63,7 @@ FFMI_UNUSUAL_WOMEN = constant(
     summary="Fat-free mass index above which a woman's figures are worth a second look",
     basis=Basis.JUDGEMENT,
 )
-_FFMI_HIGH = template(
-    "FAT_FREE_MASS_INDEX_UNUSUAL",
-    "A fat-free mass index of {ffmi:.1f} kg/m² is above {limit:g}, which few people reach. Check the weight "
-    "(kilograms, or pounds?), the height and the reading.",
-)
+_FFMI_HIGH = "FAT_FREE_MASS_INDEX_UNUSUAL"
 
 
 @equation("ffmi", summary="Fat-free mass index", formula="FFM / H(m)² kg/m²", sources=(KOURI_1995,))

@@ -11,7 +11,7 @@ import msgspec
 from ..numbers import Z80, Estimate
 from ..person import BodyFatMethod, Sex
 from ..rails import ADULT_YEARS, FAT_FRACTION_WARN
-from ..register import FAT_FROM_BMI, NOT_MEDICAL_ADVICE, TWO_SEXES, Message, OutOfDomain, say, template
+from ..register import FAT_FROM_BMI, NOT_MEDICAL_ADVICE, TWO_SEXES, Message, OutOfDomain, say
 from .body_composition import FatEstimate, FatRange, Standing, healthy_range, lowest_fat_fraction, males
 from .body_density import FAT_FRACTION_FROM, FAT_FRACTION_TO
 from .body_mass_index import ffmi, ffmi_normalised, ffmi_notes
@@ -20,28 +20,11 @@ from .fat_measurements import MeasuredPerson, Measurement, Value, read, unused
 from .plausible import check_fat_free_mass
 
 _RANGE_FROM, _RANGE_TO = 20.0, 79.0  # ages of the published table of healthy ranges
-_NO_WEIGHT = template(
-    "MEASUREMENT_ADDS_NOTHING",
-    "This adds nothing to the other measurements: it shares its error with a more exact one.",
-)
-_MINIMUM = template(
-    "BODY_FAT_AT_MINIMUM",
-    "Body fat of {fat_percent:.1f} % is at or under the least kept without harm, about {limit_percent:g} %. Do not "
-    "lose more; speak to a physician or registered dietitian.",
-)
-_LEAN = template(
-    "BODY_FAT_LOW",
-    "Body fat of {fat_percent:.1f} % is under {limit_percent:g} %, leaner than most people can hold well.",
-)
-_ADULTS_ONLY = template(
-    "UNDER_AGE_NO_TARGET",
-    "Under {limit_years:g} years this is an estimate only: the ranges of adults do not apply, and no target follows "
-    "from it. Speak to a physician about growth and weight.",
-)
-_CONTINUED = template(
-    "HEALTHY_RANGE_CONTINUED",
-    "The healthy range was published for {from_years:g} to {to_years:g} years; the nearest band is used.",
-)
+_NO_WEIGHT = "MEASUREMENT_ADDS_NOTHING"
+_MINIMUM = "BODY_FAT_AT_MINIMUM"
+_LEAN = "BODY_FAT_LOW"
+_ADULTS_ONLY = "UNDER_AGE_NO_TARGET"
+_CONTINUED = "HEALTHY_RANGE_CONTINUED"
 
 
 class MeasurementRead(msgspec.Struct, frozen=True, kw_only=True):

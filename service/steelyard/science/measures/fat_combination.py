@@ -14,7 +14,7 @@ import msgspec
 
 from ..numbers import Estimate
 from ..person import BodyFatMethod
-from ..register import Basis, Kind, Message, constant, equation, say, template, traced
+from ..register import Basis, Kind, Message, constant, equation, say, traced
 from .body_composition import MethodError
 
 _DOUBT_FROM = constant(
@@ -31,16 +31,8 @@ _DOUBT_FULL = constant(
     summary="Difference of two body-fat values from which their observed spread counts in full",
     basis=Basis.JUDGEMENT,
 )
-_DISAGREE = template(
-    "MEASUREMENTS_DISAGREE",
-    "Two measurements differ by {difference_points:.1f} points of body fat ({first}, {second}), where their errors "
-    "explain about {expected_points:.1f}. The interval was widened; repeating both will show which to trust.",
-)
-_SCATTER = template(
-    "REPEATS_SCATTER",
-    "The repeats by {method} scatter by {observed_points:.1f} points of body fat, where about {expected_points:.1f} is "
-    "usual. The interval was widened.",
-)
+_DISAGREE = "MEASUREMENTS_DISAGREE"
+_SCATTER = "REPEATS_SCATTER"
 
 
 class FatValue(NamedTuple):
@@ -181,7 +173,7 @@ def _least_variance(own: Sequence[float], shared: Sequence[float]) -> tuple[list
 
 
 def _name(method: BodyFatMethod) -> str:
-    return method.value.replace("_", " ")
+    return method.value
 
 
 def _scatter_note(method: BodyFatMethod, observed_sd: float, expected_sd: float) -> Message:

@@ -11,7 +11,7 @@ from enum import StrEnum
 import msgspec
 
 from ..person import BodyFatMethod, BodyFatReading, Sex, TrainingStatus
-from ..register import Basis, Kind, Message, OutOfDomain, Recording, constant, equation, say, template, traced
+from ..register import Basis, Kind, Message, OutOfDomain, Recording, constant, equation, say, traced
 from .body_composition import METHOD_ERRORS, MethodError, method_error
 from .body_density import (
     SkinfoldMethod,
@@ -90,28 +90,12 @@ _OUTSIDE_FACTOR = constant(
     summary="How many times larger the bias of a body-fat equation is taken outside its published range",
     basis=Basis.JUDGEMENT,
 )
-_OUTSIDE_AGE = template(
-    "METHOD_OUTSIDE_AGE_RANGE",
-    "`{method}` was published for {from_years:g} to {to_years:g} years of age; at {age_years:g} its error was taken "
-    "{factor:g} times as large.",
-)
-_UNDER_AGE = template(
-    "METHOD_UNDER_AGE_RANGE",
-    "`{method}` was published for {from_years:g} years of age and over; at {age_years:g} its error was taken "
-    "{factor:g} times as large.",
-)
-_OUTSIDE_BMI = template(
-    "METHOD_OUTSIDE_BMI_RANGE",
-    "Body fat from BMI was published for a BMI of up to {to_kg_m2:g} kg/m²; at {bmi_kg_m2:.1f} its error was taken "
-    "{factor:g} times as large.",
-)
+_OUTSIDE_AGE = "METHOD_OUTSIDE_AGE_RANGE"
+_UNDER_AGE = "METHOD_UNDER_AGE_RANGE"
+_OUTSIDE_BMI = "METHOD_OUTSIDE_BMI_RANGE"
 OUTSIDE_CODES = (_OUTSIDE_AGE, _UNDER_AGE, _OUTSIDE_BMI)
-_MUSCULAR = template(
-    "BMI_OVERSTATES_WITH_MUSCLE",
-    "BMI cannot tell muscle from fat: in athletes it gives about {points:g} points too much body fat. Its error was "
-    "taken larger for that.",
-)
-_NOT_USED = template("MEASURE_NOT_USED", "The equation does not use {fields}.")
+_MUSCULAR = "BMI_OVERSTATES_WITH_MUSCLE"
+_NOT_USED = "MEASURE_NOT_USED"
 _BMI_POINTS = 8  # mean excess in the athletes of an open data set, see the tests
 
 # --- one measurement ----------------------------------------------------------------------------------------------

@@ -14,7 +14,6 @@ from ..register import (
     constant,
     equation,
     say,
-    template,
 )
 from .body_mass_index import bmi, ffmi, ffmi_notes
 
@@ -55,16 +54,6 @@ EXPENDITURE_REFUSED = constant(
     summary="Maintenance over which none is believed: more than stage races of three weeks take",
     basis=Basis.JUDGEMENT,
     sources=(THURBER_2019,),
-)
-
-template(
-    "WEIGHT_IN_POUNDS",
-    "A body mass index of {bmi:.1f} kg/m² is rare: is the weight in kilograms, or in pounds? Check it and the height.",
-)
-template(
-    "MAINTENANCE_UNUSUAL",
-    "Maintenance of {maintenance_kcal:.0f} kcal/d is {times:.1f} times resting energy, which few keep up: are the "
-    "activity and the figures right?",
 )
 
 

@@ -14,7 +14,7 @@ import msgspec
 
 from ..numbers import Estimate
 from ..person import Person, Sex, TrainingStatus
-from ..register import BLACK_2000, Basis, Kind, Message, constant, equation, record, say, template, traced
+from ..register import BLACK_2000, Basis, Kind, Message, constant, equation, record, say, traced
 from .linear_equations import Audience, Coefficients, LinearEquation, weighted_sums
 from .resting_equations import (
     CUNNINGHAM_1980_EQUATION,
@@ -53,38 +53,19 @@ OLDER_ERROR = constant(
     basis=Basis.JUDGEMENT,
 )
 
-_NEEDS_FAT = template("EQUATION_NEEDS_BODY_FAT", "Needs a measured body fat; shown here with an estimated one.")
-_AGE = template("EQUATION_OTHER_AGE", "Made for ages {from_years} to {to_years}.")
-_TRAINED = template("EQUATION_FOR_TRAINED", "Made for people who train.")
-_EXPERIENCED = template("EQUATION_FOR_EXPERIENCED", "Made for muscular athletes, beyond the first year of training.")
-_UNTRAINED = template("EQUATION_FOR_UNTRAINED", "Made for people who do not train.")
-_SAME_AS = template("EQUATION_SAME_AS", "The same numbers as {equation}, counted once.")
+_NEEDS_FAT = "EQUATION_NEEDS_BODY_FAT"
+_AGE = "EQUATION_OTHER_AGE"
+_TRAINED = "EQUATION_FOR_TRAINED"
+_EXPERIENCED = "EQUATION_FOR_EXPERIENCED"
+_UNTRAINED = "EQUATION_FOR_UNTRAINED"
+_SAME_AS = "EQUATION_SAME_AS"
 
-_REASON_TRAINED_FFM = template(
-    "RESTING_PREFERS_FAT_FREE_MASS_TRAINED",
-    "Equations on fat-free mass made for trained people were preferred, because body fat was measured.",
-)
-_REASON_TRAINED = template(
-    "RESTING_PREFERS_ATHLETE_WEIGHT",
-    "An equation on body mass made for athletes was preferred: no body fat was measured, and general equations "
-    "run low for trained people.",
-)
-_REASON_FFM = template(
-    "RESTING_PREFERS_FAT_FREE_MASS",
-    "Equations on fat-free mass from general adults were preferred, because body fat was measured.",
-)
-_REASON_GENERAL = template(
-    "RESTING_PREFERS_GENERAL",
-    "Equations on body mass, height and age from general adults were preferred: no body fat was measured.",
-)
-_EXTRAPOLATED = template(
-    "RESTING_AGE_EXTRAPOLATED",
-    "No preferred equation was made for this age (nearest studied age: {nearest_years} years); "
-    "the interval is wider for it.",
-)
-_BOTH_SEXES = template(
-    "RESTING_BOTH_SEXES", "The equations for both sexes were averaged and their difference widens the interval."
-)
+_REASON_TRAINED_FFM = "RESTING_PREFERS_FAT_FREE_MASS_TRAINED"
+_REASON_TRAINED = "RESTING_PREFERS_ATHLETE_WEIGHT"
+_REASON_FFM = "RESTING_PREFERS_FAT_FREE_MASS"
+_REASON_GENERAL = "RESTING_PREFERS_GENERAL"
+_EXTRAPOLATED = "RESTING_AGE_EXTRAPOLATED"
+_BOTH_SEXES = "RESTING_BOTH_SEXES"
 
 
 class EquationResult(msgspec.Struct, frozen=True, gc=False):
@@ -146,7 +127,6 @@ class EquationLine(NamedTuple):
     is_applicable: bool
     weight: float
     why_not: Message | None
-    notes: list[str]  # its text, made once
 
 
 class _Plan(NamedTuple):
@@ -224,8 +204,7 @@ def _plan(is_male: bool, status: TrainingStatus, is_fat_measured: bool, interval
             continue
         why_not = _why_not(one, age, audiences, is_fat_measured)
         weight = 1.0 / len(preferred) if one in preferred else 0.0
-        notes = [] if why_not is None else [why_not.text]
-        lines.append(EquationLine(one.id, coefficients, why_not is None, weight, why_not, notes))
+        lines.append(EquationLine(one.id, coefficients, why_not is None, weight, why_not))
 
     picked = tuple(i for i, line in enumerate(lines) if line.weight > 0.0)
     # Outside every studied age nothing is applicable: the preferred ones then stand for the spread as well.

@@ -32,7 +32,6 @@ from ..register import (
     equation,
     record,
     say,
-    template,
     traced,
 )
 from .activity_energy import (
@@ -275,18 +274,10 @@ _EER_IDS = tuple(e.id for e in EER_EQUATIONS.values())
 _CATEGORIES = tuple(EerCategory)
 _EER_SAMPLE = EER_EQUATIONS[EerCategory.INACTIVE]
 
-_EER_AGE = template("EER_FOR_ADULTS", "These requirements hold from {from_years} years.")
+_EER_AGE = "EER_FOR_ADULTS"
 _EER_YOUNG = say(_EER_AGE, from_years=_EER_SAMPLE.age_from_years)
-_PAL_HIGH = template(
-    "PAL_ABOVE_SUSTAINABLE",
-    "The activity described amounts to {pal:.2f} times resting energy; above {limit} it is hard to sustain. "
-    "Check the entries.",
-)
-_PAL_LOW = template(
-    "PAL_BELOW_PLAUSIBLE",
-    "Total energy is only {pal:.2f} times resting energy; below {limit} is not plausible for a person who is up "
-    "and about. Check the entries.",
-)
+_PAL_HIGH = "PAL_ABOVE_SUSTAINABLE"
+_PAL_LOW = "PAL_BELOW_PLAUSIBLE"
 
 
 class TotalRow(msgspec.Struct, frozen=True, gc=False):

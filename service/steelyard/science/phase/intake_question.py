@@ -40,13 +40,8 @@ from ..rails import (
     purpose_of,
     refusal_of_week,
 )
-from ..register import Message, say, template, traced
+from ..register import Message, say, traced
 
-template("TARGET_WRONG_SIDE", "This intake moves away from the target, or levels off before it.")
-template("TARGET_NEEDS_INTAKE", "The target by this date takes {intake_kcal:.0f} kcal/d.")
-template("TARGET_BEYOND_RAIL", "The rule `{rule}` ({why}) allows no less than {least_intake_kcal:.0f} kcal/d.")
-template("TARGET_TOO_FAST_GAIN", "Reaching it would be a gain faster than {percent:.2f} % of body mass a week.")
-template("TARGET_UNREACHABLE", "No constant intake reaches the target by this date.")
 # A difference from maintenance smaller than this is no deficit: it is within rounding.
 _NO_DEFICIT_KCAL = 25.0
 
@@ -343,7 +338,7 @@ def _safe_intakes(
     try:
         rails.check_person(subject)
     except rails.Refused as refusal:
-        why = rails.DeficitLimit(refusal.action.id, 0.0, refusal.text)
+        why = rails.DeficitLimit(refusal.action.id, 0.0, rails.Why.THIS_PERSON)
         least = rails.held_kcal(subject, subject.maintenance_kcal)
         return least, max(least, _most_intake(model, state, subject, weeks, diet)), why
     strictest = rails.measured_limits(subject, weeks)[0]
@@ -366,7 +361,7 @@ def _safe_intakes(
             middle = 0.5 * (low + high)
             low, high = (middle, high) if breaks(middle) else (low, middle)
         rule = breaks(low) or rails.LOSS
-        strictest = rails.DeficitLimit(rule, subject.maintenance_kcal - high, "what the phase as a whole may do")
+        strictest = rails.DeficitLimit(rule, subject.maintenance_kcal - high, rails.Why.WHOLE_PHASE)
         least = high
     return least, _most_intake(model, state, subject, weeks, diet), strictest
 

@@ -6,87 +6,8 @@ from typing import NamedTuple
 
 from ..body import Diet, Forecast
 from ..rails import CARBOHYDRATE_KCAL_PER_G, LOSS_LIMIT, Macronutrients
-from ..register import Message, say, template
+from ..register import Message, say
 from .defaults import CUT_RESET_WEEKS, GAIN_RESET_WEEKS
-
-template("DEFICIT_DEFAULT", "The deficit starts at {deficit_kcal:.0f} kcal/d, the usual size.")
-template("DEFICIT_ASKED", "The deficit starts at the {deficit_kcal:.0f} kcal/d you asked for.")
-template(
-    "DEFICIT_SOLVED",
-    "A deficit of {deficit_kcal:.0f} kcal/d at the start loses {fat_kg:.1f} kg of fat in {weeks} weeks.",
-)
-template("WEEKS_SOLVED", "{weeks} weeks are the fewest that lose {fat_kg:.1f} kg of fat at this deficit.")
-template("WEEKS_DEFAULT", "{weeks} weeks: the middle of the usual 2 to 6, less any done already.")
-template("CUT_WEEKS_DEFAULT", "{weeks} weeks, as neither a goal nor a time was given.")
-template("FAT_SOLVED", "{fat_kg:.1f} kg of fat is what {weeks} weeks at this deficit are expected to lose.")
-template(
-    "SHRINKING_DEFICIT",
-    "The intake stays fixed while expenditure falls, so the deficit of {first_kcal:.0f} "
-    "kcal/d in the first week is {last_kcal:.0f} in the last.",
-)
-template(
-    "PROTEIN_WHY", "Protein of {protein_g_per_kg:.1f} g/kg with resistance training spares lean tissue in a deficit."
-)
-template(
-    "NO_TRAINING",
-    "Without resistance training more of the loss is lean: two or more sessions a week are the "
-    "cheapest protection there is.",
-)
-template("EASING_IN", "The first {weeks} week(s) run at half the deficit: easier on hunger, slower by about as much.")
-template(
-    "MAINTENANCE_WHY",
-    "Maintenance is {maintenance_kcal:.0f} kcal/d after the cut, {lower_kcal:.0f} below where "
-    "it began: a smaller body that has adapted.",
-)
-template(
-    "REBOUND",
-    "The scale is expected to rise by about {carried_kg:.1f} kg as glycogen, water and food return. That is not fat.",
-)
-template(
-    "SURPLUS_WHY",
-    "A surplus of {surplus_kcal:.0f} kcal/d suits this training experience; the intake is set "
-    "anew every {weeks} weeks.",
-)
-template(
-    "GAIN_RATE_EXPECTED",
-    "Expect to gain about {percent_per_month:.1f} % of body mass a month, {lean_share:.0f} % of it lean tissue.",
-)
-template("CEILING_REACHED", "Body fat is expected to reach {fat_percent:g} % around {date}.")
-template("CEILING_NOT_REACHED", "Body fat is not expected to reach {fat_percent:g} % within these weeks.")
-template("END_AT_TARGET", "End once the trend shows {fat_kg:.1f} kg of fat lost, even before the last week.")
-template("END_AT_LIMIT", "End after {weeks} weeks at the latest, target or not: longer is an ordinary cut.")
-template(
-    "END_ON_SIGNS",
-    "End early on falling strength in two sessions running, poor sleep, low mood, binge eating "
-    "or, for women, a missed period.",
-)
-template(
-    "END_ON_FAST_LOSS",
-    "Raise the intake if weight falls faster than {percent:g} % a week over two weeks, once "
-    "the first week's water has settled.",
-)
-template("TRAIN_IN_DEFICIT", "Keep the loads up; when recovery suffers reduce the number of sets first.")
-template("TRAIN_IN_GAIN", "Add load or repetitions before adding sets; the surplus is there to be trained with.")
-template("WEIGH_DAILY", "Weigh daily under the same conditions and judge weekly means.")
-template("INFEASIBLE", "No safe plan does what was asked; `nearest` says what would on each axis.")
-template("PAUSED", "{weeks} week(s) at maintenance first; the phase is planned from the body as it will be then.")
-template(
-    "HELD_AT_CEILING",
-    "Body fat is at or over the ceiling of this gain already: it is held. A phase of fat loss comes before a gain.",
-)
-template("HOLD_WHY", "Maintenance holds tissue where it is at {maintenance_kcal:.0f} kcal/d.")
-template(
-    "BREAKS_WHY",
-    "Breaks at maintenance ease a long cut; no extra loss is credited to them, and the scale rises while they last.",
-)
-template("CUT_RESET", "The intake is set anew every {weeks} weeks, so that the deficit holds as the body changes.")
-template("END_CUT_AT_LIMIT", "End after {weeks} weeks at the latest and hold at maintenance before anything else.")
-template("GAIN_TARGET_TOO_FAR", "No gain inside its ceiling reaches this weight within {weeks} weeks.")
-template("GOAL_ALREADY_MET", "The goal is met already: nothing is to be lost.")
-template(
-    "PHASE_USED_UP",
-    "{weeks} weeks of this mini-cut are done, which is as long as one may be: go to maintenance, or plan a longer cut.",
-)
 
 
 class Element(StrEnum):

@@ -124,6 +124,7 @@ from .table import (
     UNANSWERED,
     WEEKS_BETWEEN_CUTS,
 )
+from .why import Why
 
 __all__ = [
     "ADULT_YEARS",
@@ -183,6 +184,7 @@ __all__ = [
     "SplitWeek",
     "Subject",
     "ToldWeek",
+    "Why",
     "absolute_floor_kcal",
     "breaks_change",
     "broken_on_day",

@@ -30,6 +30,7 @@ from .table import (
     LOSS_LIMIT,
     PROTEIN,
 )
+from .why import Why
 
 Value = TypeVar("Value")
 _TOKEN = object()
@@ -178,9 +179,9 @@ def _over_default(first: ToldWeek, at: int, *, is_history_known: bool) -> Iterat
     if (first.intake_kcal if first.mean_kcal is None else first.mean_kcal) >= least - _WITHIN_KCAL:
         return
     if not is_history_known:
-        yield _too_little(at, CUT_HISTORY, first, least, "cut history unknown")
+        yield _too_little(at, CUT_HISTORY, first, least, Why.HISTORY_UNKNOWN)
     if not first.before.is_fat_measured:
-        yield _too_little(at, BODY_FAT, first, least, "body fat not measured")
+        yield _too_little(at, BODY_FAT, first, least, Why.FAT_UNMEASURED)
 
 
 def _deficit_run(run: Sequence[ToldWeek], at: int, weeks: float) -> Iterator[Broken]:
@@ -192,11 +193,11 @@ def _deficit_run(run: Sequence[ToldWeek], at: int, weeks: float) -> Iterator[Bro
             continue
         least = (1.0 - DEFICIT_SHARE_LIMIT) * week.before.maintenance_kcal
         if week.intake_kcal < least - _WITHIN_KCAL:
-            yield _too_little(i, DEFICIT, week, least, f"{DEFICIT_SHARE_LIMIT:.0%} of maintenance")
+            yield _too_little(i, DEFICIT, week, least, Why.SHARE_OF_MAINTENANCE)
         for body in (week.before, week.after):
             least, rule = least_on_day_kcal(body, weeks)
             if week.intake_kcal < least - _WITHIN_KCAL:
-                yield _too_little(i, rule, week, least, "the body of that day")
+                yield _too_little(i, rule, week, least, Why.BODY_OF_THAT_DAY)
         wanted = PROTEIN_FLOOR_DEFICIT * run[0].before.weight_kg
         if week.protein_g is not None and week.protein_g < wanted - _WITHIN_G:
             per_kg = week.protein_g / run[0].before.weight_kg
@@ -250,7 +251,7 @@ def _change_share(run: Sequence[ToldWeek]) -> float:
     return (last.settled_kg - first.settled_kg) / spent / first.weight_kg
 
 
-def _too_little(i: int, rule: str, week: ToldWeek, least: float, why: str) -> Broken:
+def _too_little(i: int, rule: str, week: ToldWeek, least: float, why: Why) -> Broken:
     maintenance = week.before.maintenance_kcal
     message = say(
         "REFUSED_DEFICIT",

@@ -49,14 +49,15 @@ from .table import (
     UNANSWERED,
     WEEKS_BETWEEN_CUTS,
 )
+from .why import Why
 
 
 class DeficitLimit(NamedTuple):
-    """The largest deficit one rule allows [kcal/d], and why in words."""
+    """The largest deficit one rule allows [kcal/d], and why."""
 
     rule: str
     deficit_kcal: float
-    why: str
+    why: Why
 
 
 # A longer deficit counts as an ordinary cut, with a higher floor and no low energy availability.
@@ -72,14 +73,14 @@ def deficit_limits(
     """
     fed_kg = subject.weight_kg if fed_for_kg is None else max(subject.weight_kg, fed_for_kg)
     maintenance, scale = subject.maintenance_kcal, subject.scale
-    available, why = least_available_kcal(subject, weeks)
+    available = least_available_kcal(subject, weeks)
     floor = least_told_kcal(subject, weeks)
     limits = [
-        DeficitLimit(DEFICIT, DEFICIT_SHARE_LIMIT * maintenance, f"{DEFICIT_SHARE_LIMIT:.0%} of maintenance"),
-        DeficitLimit(FAT_SUPPLY, scale.ratio * FAT_SUPPLY_LIMIT * subject.fat_kg, "what fat mass can release"),
-        DeficitLimit(AVAILABILITY, maintenance - available, why),
-        DeficitLimit(PROTEIN, maintenance - least_intake_kcal(fed_kg), "room for the least protein and fat"),
-        DeficitLimit(FLOOR, maintenance - floor, f"least intake of {floor:.0f} kcal/d"),
+        DeficitLimit(DEFICIT, DEFICIT_SHARE_LIMIT * maintenance, Why.SHARE_OF_MAINTENANCE),
+        DeficitLimit(FAT_SUPPLY, scale.ratio * FAT_SUPPLY_LIMIT * subject.fat_kg, Why.FAT_RELEASE),
+        DeficitLimit(AVAILABILITY, maintenance - available, Why.ENERGY_AVAILABILITY),
+        DeficitLimit(PROTEIN, maintenance - least_intake_kcal(fed_kg), Why.PROTEIN_AND_FAT),
+        DeficitLimit(FLOOR, maintenance - floor, Why.LEAST_INTAKE),
     ]
     return sorted(limits, key=lambda limit: limit.deficit_kcal)
 
@@ -92,8 +93,8 @@ def measured_limits(subject: Subject, weeks: float) -> list[DeficitLimit]:
     return sorted(limits, key=lambda limit: limit.deficit_kcal)
 
 
-def least_available_kcal(subject: Subject, weeks: float) -> tuple[float, str]:
-    """The least intake told for energy availability in a deficit of ``weeks`` [kcal/d], and why in words.
+def least_available_kcal(subject: Subject, weeks: float) -> float:
+    """The least intake told for energy availability in a deficit of ``weeks`` [kcal/d].
 
     It fades where measured body fat is high, since the limits come from lean athletes, down to what exercise takes: of
     less than that nothing would be left for the body at all.
@@ -103,10 +104,8 @@ def least_available_kcal(subject: Subject, weeks: float) -> tuple[float, str]:
     def told(limit: float, ratio: float) -> float:
         return (left * limit * subject.fat_free_kg + subject.exercise_kcal) * ratio
 
-    least, limit = told(AVAILABILITY_LIMIT, scale.most), AVAILABILITY_LIMIT
-    if weeks > LONG_PHASE_WEEKS and told(AVAILABILITY_WARN, scale.ratio) > least:
-        least, limit = told(AVAILABILITY_WARN, scale.ratio), AVAILABILITY_WARN
-    return least, f"energy availability of {left * limit:.3g} kcal per kg fat-free mass"
+    least = told(AVAILABILITY_LIMIT, scale.most)
+    return max(least, told(AVAILABILITY_WARN, scale.ratio)) if weeks > LONG_PHASE_WEEKS else least
 
 
 def least_told_kcal(subject: Subject, weeks: float) -> float:
@@ -134,9 +133,9 @@ def least_held_kcal(subject: Subject) -> float:
 
 
 # Of a person whose past cuts are not known.
-HISTORY_LIMIT = DeficitLimit(CUT_HISTORY, DEFAULT_DEFICIT, "cut history unknown")
+HISTORY_LIMIT = DeficitLimit(CUT_HISTORY, DEFAULT_DEFICIT, Why.HISTORY_UNKNOWN)
 # Of a person whose body fat was not measured.
-MEASURE_LIMIT = DeficitLimit(BODY_FAT, DEFAULT_DEFICIT, "body fat not measured")
+MEASURE_LIMIT = DeficitLimit(BODY_FAT, DEFAULT_DEFICIT, Why.FAT_UNMEASURED)
 # Half a step of what an intake is rounded to, and a hair.
 _WITHIN_KCAL = 0.5
 _STEP_KCAL = 10.0
@@ -150,14 +149,14 @@ def deficit_of(subject: Subject, intake_kcal: float) -> float:
 def resting_limit(subject: Subject) -> DeficitLimit:
     """The largest deficit over resting energy; near the underweight range nobody is planned more who asks for none."""
     least = subject.resting_kcal * subject.scale.most
-    return DeficitLimit(FLOOR, subject.maintenance_kcal - least, f"resting energy of {subject.resting_kcal:.0f} kcal/d")
+    return DeficitLimit(FLOOR, subject.maintenance_kcal - least, Why.RESTING_ENERGY)
 
 
 def least_on_day_kcal(now: Subject, weeks: float) -> tuple[float, str]:
     """The least intake told for the body ``now`` on a day of a deficit of ``weeks`` [kcal/d], and its rule."""
     return max(
         (least_told_kcal(now, weeks), FLOOR),
-        (least_available_kcal(now, weeks)[0], AVAILABILITY),
+        (least_available_kcal(now, weeks), AVAILABILITY),
         (now.maintenance_kcal - now.scale.ratio * FAT_SUPPLY_LIMIT * now.fat_kg, FAT_SUPPLY),
     )
 
@@ -175,14 +174,14 @@ def broken_on_day(now: Subject, intake_kcal: float, weeks: float) -> str | None:
 def path_limit(rule: str, deficit_kcal: float) -> DeficitLimit:
     """The largest deficit [kcal/d] with which a phase keeps a rule on each of its days."""
     why = {
-        DEFICIT: f"{DEFICIT_SHARE_LIMIT:.0%} of maintenance",
-        PROTEIN: "room for the least protein and fat",
-        BODY_FAT: "end body fat",
-        BMI: f"body mass index of {BMI_FLOOR:g} kg/m2",
-        LOSS: f"tissue loss of {LOSS_LIMIT:.0%} a week",
-        FAT_SUPPLY: "what fat mass can release",
-        AVAILABILITY: "energy availability on its last days",
-        FLOOR: "the least intake on its last days",
+        DEFICIT: Why.SHARE_OF_MAINTENANCE,
+        PROTEIN: Why.PROTEIN_AND_FAT,
+        BODY_FAT: Why.FAT_AT_END,
+        BMI: Why.BODY_MASS_INDEX_AT_END,
+        LOSS: Why.WEEKLY_LOSS,
+        FAT_SUPPLY: Why.FAT_RELEASE,
+        AVAILABILITY: Why.AVAILABILITY_AT_END,
+        FLOOR: Why.LEAST_INTAKE_AT_END,
     }[rule]
     return DeficitLimit(rule, deficit_kcal, why)
 

@@ -84,7 +84,7 @@ def _uncleared(subject: Subject) -> Iterator[tuple[RailAction, str]]:
     listed: list[Condition | Medicine] = [*screening.conditions, *screening.medicines]
     if listed:
         field = "screening.conditions" if screening.conditions else "screening.medicines"
-        message = say("REFUSED_MEDICAL", listed=", ".join(x.replace("_", " ") for x in listed))
+        message = say("REFUSED_MEDICAL", condition=listed[0].value, others=len(listed) - 1)
         yield refusing(MEDICAL, field, message)
     if age >= OLDER_YEARS:
         message = say("REFUSED_OLDER_WITHOUT_CLEARANCE", limit_years=OLDER_YEARS)

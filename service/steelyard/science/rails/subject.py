@@ -36,14 +36,9 @@ class Refused(Exception):  # noqa: N818 - a refusal is an answer, not a fault
     ) -> None:
         self.all = ((action, field), *more)
         self.doubts = doubts
-        super().__init__(self.text)
+        super().__init__(", ".join(one.message.code for one, _ in self.all))
         self.action = action
         self.field = field
-
-    @property
-    def text(self) -> str:
-        """What all of them say, each referral once, and what is asked about."""
-        return " ".join(dict.fromkeys(message.text for message in (*self.messages, *self.doubts)))
 
     def doubting(self, doubts: tuple[Message, ...]) -> "Refused":
         """The same refusal, asking about what was sent as well."""

@@ -119,12 +119,7 @@ from .evidence import (
     register,
     source,
 )
-from .message import (
-    Message,
-    say,
-    template,
-    templates,
-)
+from .message import Message, say
 from .provenance import (
     Choice,
     Recording,
@@ -259,7 +254,5 @@ __all__ = [
     "register",
     "say",
     "source",
-    "template",
-    "templates",
     "traced",
 ]

@@ -1,11 +1,10 @@
-"""Reasons, cautions and notes: a stable code with parameters, and its English text.
+"""Reasons, cautions and notes: a stable code with parameters.
 
-The text is made from a template and the parameters, so that another language is another set of templates.
+What a code says stands outside the science, in one file a language. Parameters are numbers, dates (ISO 8601), codes in
+lower_snake, or words of the caller's own; never words of ours, which would stay in one language.
 """
 
 import msgspec
-
-_templates: dict[str, str] = {}
 
 
 class Message(msgspec.Struct, frozen=True):
@@ -14,28 +13,7 @@ class Message(msgspec.Struct, frozen=True):
     code: str
     params: dict[str, float | int | str]
 
-    @property
-    def text(self) -> str:
-        """The English text."""
-        text = _templates[self.code]
-        return text.format(**self.params) if self.params else text
-
-
-def template(code: str, text: str) -> str:
-    """Register the English template of a code (UPPER_SNAKE) and return the code."""
-    if code in _templates:
-        raise ValueError(f"message code {code!r} is registered twice")
-    if "{{" in text or "}}" in text:
-        raise ValueError(f"message {code!r}: a text without parameters is taken as it is, so no braces are escaped")
-    _templates[code] = text
-    return code
-
 
 def say(code: str, **params: float | int | str) -> Message:
-    """A message of a registered code."""
+    """A message of a code (UPPER_SNAKE)."""
     return Message(code, params)
-
-
-def templates() -> dict[str, str]:
-    """All templates by code."""
-    return dict(_templates)

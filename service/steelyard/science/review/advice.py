@@ -85,8 +85,8 @@ def cleared(course: RestOfPhase, now: Now, advice: Advice) -> Cleared[Ahead]:
     except Refused as refusal:
         if advice.decision is NextStep.END:
             raise
-        why = say(texts.STOPPED, rule=refusal.action.id, why=refusal.text)
-        ended = Advice(NextStep.END, 0, 0, [*advice.reasons, why], [*advice.actions, *refusal.actions])
+        reasons = [*advice.reasons, say(texts.STOPPED, rule=refusal.action.id), *refusal.messages]
+        ended = Advice(NextStep.END, 0, 0, reasons, [*advice.actions, *refusal.actions])
         return _clear(course, now, ended)
 
 
@@ -204,8 +204,8 @@ class _Deficit:
             if limits.refusal.action.id == UNANSWERED:
                 raise limits.refusal
             action = limits.refusal.action
-            more = [other.message for other in limits.refusal.actions[1:]]
-            ended = self._end(say(texts.NOT_SAFE, rule=action.id, why=action.message.text), limits.refusal.actions)
+            more = [other.message for other in limits.refusal.actions]
+            ended = self._end(say(texts.NOT_SAFE, rule=action.id), limits.refusal.actions)
             return ended._replace(reasons=[*ended.reasons, *more])
         limits = self._with_logged_loss(self._shortened(limits))
         lost = -course.now.fat.mean
@@ -271,7 +271,7 @@ class _Deficit:
         least = min(now.fortnight_intake_kcal + excess - self._lowest(), limits.most, float(texts.MOST_STEP_KCAL))
         if least <= limits.least:
             return limits
-        why = rails.DeficitLimit(texts.LOGGED_LOSS, limits.most - least, "loss as logged")
+        why = rails.DeficitLimit(texts.LOGGED_LOSS, limits.most - least, rails.Why.LOGGED_LOSS)
         return limits._replace(least=least, why=why)
 
     def _go_on(self, limits: IntakeLimits) -> Advice:
@@ -316,7 +316,7 @@ class _Deficit:
         if not held.is_raised:
             if change:
                 code = texts.CORRECTED if change == wanted else texts.STEPPED
-                self.reasons.append(say(code, correction_kcal=change))
+                self.reasons.append(texts.step(code, change))
         elif change > 0:
             self.reasons.append(say(texts.RAISED, correction_kcal=change, rule=why.rule, why=why.why))
         else:
@@ -386,7 +386,7 @@ class _HoldOrGain:
         elif change < min(wanted, texts.MOST_STEP_KCAL):
             actions.append(self._held_under_ceiling(change))
         elif change:
-            self.reasons.append(say(texts.CORRECTED if change == wanted else texts.STEPPED, correction_kcal=change))
+            self.reasons.append(texts.step(texts.CORRECTED if change == wanted else texts.STEPPED, change))
         return Advice(NextStep.CONTINUE, change, left, self.reasons, actions)
 
     def _ceiling_met(self) -> Message | None:

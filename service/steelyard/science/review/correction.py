@@ -243,7 +243,7 @@ class RestOfPhase:
         intakes = self.intakes(0.0, days)
         lowest, highest = min(intakes), max(intakes)
         least = max(rails.held_kcal(now, 0.0) for now in (self.subject, self.subject_at(self.end(0.0, days))))
-        why = DeficitLimit(rails.FLOOR, self.maintenance_kcal - least, f"least intake of {least:.0f} kcal/d")
+        why = DeficitLimit(rails.FLOOR, self.maintenance_kcal - least, rails.Why.LEAST_INTAKE)
         if self.subject.is_pregnant:
             return IntakeLimits(least - lowest, math.inf, why, None, [])
         limit = rails.GAIN_RATE_LIMIT[self.subject.training_status] * self.subject.weight_kg / DAYS_PER_WEEK
@@ -264,7 +264,7 @@ class RestOfPhase:
                 self.subject._replace(logged=Logged()), self._as_told._replace(logged=Logged())
             )
         except Refused as refused:
-            why = DeficitLimit(refused.action.id, NO_DEFICIT_KCAL, "no deficit for this person")
+            why = DeficitLimit(refused.action.id, NO_DEFICIT_KCAL, rails.Why.THIS_PERSON)
             return IntakeLimits(self.maintenance_kcal - NO_DEFICIT_KCAL - lowest, most, why, refused, [])
         weeks = (self.days_gone + days) / DAYS_PER_WEEK
         found = rails.deficit_limits(self.in_deficit, weeks, fed_for_kg=self.fed_kg)

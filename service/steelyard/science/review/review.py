@@ -320,7 +320,13 @@ def _reasons(
     else:
         chance = likely.faster if verdict is Verdict.FASTER else likely.slower
         found.append(
-            say(texts.OUTSIDE, observed_kg=observed, lower_kg=planned.lower, upper_kg=planned.upper, probability=chance)
+            say(
+                texts.OUTSIDE,
+                observed_kg=observed,
+                lower_kg=planned.lower,
+                upper_kg=planned.upper,
+                probability_percent=100.0 * chance,
+            )
         )
     difference = now.eaten.difference
     if difference is None:

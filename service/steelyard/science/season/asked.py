@@ -8,18 +8,11 @@ from ..member import Member
 from ..person import Sex
 from ..phase import SLOW_GAIN_SHARE, Band, History
 from ..rails import RailAction, Refused, stricter
-from ..register import say, template
+from ..register import say
 from .calendar import Calendar
 from .policy import Policy, ReadyMade, ready_made
 from .rails_by_week import PersonLimits, person_limits, surplus_for_gain_rate
 from .run import Life, Outcome
-
-template(
-    "REFUSED_CUT_WITHOUT_READING",
-    "Cuts of a season start at a body fat, and a value computed from height and weight never starts one: send a "
-    "reading in `body_fat`.",
-)
-template("REFUSED_BAND", "No body-fat target is planned for this person: leave the band and targets of events out.")
 
 # A target met to a tenth of a point is met.
 TARGET_TOLERANCE = 0.001

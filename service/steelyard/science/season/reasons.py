@@ -6,43 +6,10 @@ from .. import rails
 from ..body import Forecast
 from ..person import Condition
 from ..phase import GAIN_RESET_WEEKS, History, PlannedPhase, signs_to_stop
-from ..rails import FAT_KCAL_PER_G, LOSS_LIMIT, PROTEIN_DEFAULT_DEFICIT, RailAction, Subject
-from ..register import Message, say, template
+from ..rails import FAT_KCAL_PER_G, PROTEIN_DEFAULT_DEFICIT, RailAction, Subject
+from ..register import Message, say
 from .policy import NEVER, Policy
 from .run import BRIDGE, CUT, WeekRecord
-
-template(
-    "SEASON_GAIN",
-    "The gain runs at a surplus of {surplus_kcal:.0f} kcal/d; the intake is set anew every {weeks} weeks for the "
-    "changed body.",
-)
-template(
-    "SEASON_CUT",
-    "Body fat is expected at {fat_percent:.1f} %: the cut starts {deficit_kcal:.0f} kcal/d under maintenance and runs "
-    "to {end_percent:.1f} % or {weeks} weeks, whichever is first.",
-)
-template("SEASON_BRIDGE", "Maintenance after the cut lets glycogen, water and food return: the scale rises, not fat.")
-template(
-    "SEASON_HOLD",
-    "Body fat stands at the {fat_percent:.1f} % at which this strategy stops gaining, and no cut may start.",
-)
-template(
-    "SEASON_HELD_AT_NEED",
-    "The least intake for this body is about its maintenance or over it: it is held there, and no surplus is added.",
-)
-template("SEASON_LEVEL", "This strategy has no surplus: intake follows maintenance, and training does the building.")
-template("SEASON_NO_CUT", "No cut falls into these weeks: body fat does not call for one that may be made.")
-template("SEASON_CUTS", "{cuts} cut(s) of {weeks} weeks in all, {share_percent:.0f} % of the season.")
-template(
-    "SEASON_PHYSIOLOGY",
-    "Lean gained counts lean tissue, without glycogen and water: part comes from training in any phase, part from the "
-    "surplus, whose lean share falls as it grows.",
-)
-template(
-    "SEASON_REVIEWED",
-    "The intervals hold for keeping these phases and setting the intake anew from the log where the plan sets it, "
-    "every {weeks} weeks in a gain; eaten as written without that, they would be far wider.",
-)
 
 
 def body_at(subject: Subject, week: WeekRecord) -> Subject:
@@ -100,7 +67,7 @@ def _capped(there: Subject, week: WeekRecord, policy: Policy, is_history_unknown
         return RailAction(rails.CUT_HISTORY, "capped", deficit, asked, "kcal/d", message)
     strictest = rails.deficit_limits(there, float(week.cut_weeks + week.weeks_before))[0]
     if strictest.deficit_kcal > deficit + 5.0:
-        strictest = rails.DeficitLimit(rails.LOSS, deficit, f"tissue loss of {LOSS_LIMIT:.0%} a week")
+        strictest = rails.DeficitLimit(rails.LOSS, deficit, rails.Why.WEEKLY_LOSS)
     return rails.capped(strictest._replace(deficit_kcal=deficit), asked)
 
 

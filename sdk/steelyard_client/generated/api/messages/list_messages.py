@@ -83,21 +83,23 @@ def sync_detailed(
     *,
     client: AuthenticatedClient,
 ) -> Response[Any | MessageCatalogue | Problem]:
-    """List the texts of all message codes, in every language
+    """List all message codes, for whom each is, and their texts in every language
 
      The texts of the codes that answers carry, so that a client can say them in its own language.
 
-    Answers are in English, and are the same bytes whatever language is asked for. Their reasons,
-    cautions, notes and
-    guard rails carry a code and parameters; the text is the template of that code with the parameters
-    put in. A form
-    is one of Python's: `.1f` is one decimal, `+` shows the sign, `g` is as short as can be, `d` a whole
-    number, `.0%`
-    a fraction as a percentage. Dates are ISO 8601. A parameter whose value is one of `words`, or a list
-    of them
-    separated by a comma, is replaced by that; any other word stays as it is. Errors in a request are
-    told to
-    developers, in English.
+    Answers as JSON are in English, and are the same bytes whatever language is asked for. Their
+    reasons, cautions,
+    notes and guard rails carry a code and parameters. A language's texts are one Fluent resource
+    (Project Fluent,
+    syntax 1.0), for which there are libraries in many languages of programming: give it to one with the
+    language's
+    `locale`, ask it for the message of a code, and hand it the parameters. A parameter called `date`,
+    or whose name
+    ends in `_date`, is handed over as a date (ISO 8601 on the wire); the others are numbers, codes,
+    which the texts
+    put into words, or words of the caller's own. No function beside the syntax's own `NUMBER` and
+    `DATETIME` is used.
+    Errors in a request are told to developers, in English.
 
     Raises:
         errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
@@ -120,21 +122,23 @@ def sync(
     *,
     client: AuthenticatedClient,
 ) -> Any | MessageCatalogue | Problem | None:
-    """List the texts of all message codes, in every language
+    """List all message codes, for whom each is, and their texts in every language
 
      The texts of the codes that answers carry, so that a client can say them in its own language.
 
-    Answers are in English, and are the same bytes whatever language is asked for. Their reasons,
-    cautions, notes and
-    guard rails carry a code and parameters; the text is the template of that code with the parameters
-    put in. A form
-    is one of Python's: `.1f` is one decimal, `+` shows the sign, `g` is as short as can be, `d` a whole
-    number, `.0%`
-    a fraction as a percentage. Dates are ISO 8601. A parameter whose value is one of `words`, or a list
-    of them
-    separated by a comma, is replaced by that; any other word stays as it is. Errors in a request are
-    told to
-    developers, in English.
+    Answers as JSON are in English, and are the same bytes whatever language is asked for. Their
+    reasons, cautions,
+    notes and guard rails carry a code and parameters. A language's texts are one Fluent resource
+    (Project Fluent,
+    syntax 1.0), for which there are libraries in many languages of programming: give it to one with the
+    language's
+    `locale`, ask it for the message of a code, and hand it the parameters. A parameter called `date`,
+    or whose name
+    ends in `_date`, is handed over as a date (ISO 8601 on the wire); the others are numbers, codes,
+    which the texts
+    put into words, or words of the caller's own. No function beside the syntax's own `NUMBER` and
+    `DATETIME` is used.
+    Errors in a request are told to developers, in English.
 
     Raises:
         errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
@@ -153,21 +157,23 @@ async def asyncio_detailed(
     *,
     client: AuthenticatedClient,
 ) -> Response[Any | MessageCatalogue | Problem]:
-    """List the texts of all message codes, in every language
+    """List all message codes, for whom each is, and their texts in every language
 
      The texts of the codes that answers carry, so that a client can say them in its own language.
 
-    Answers are in English, and are the same bytes whatever language is asked for. Their reasons,
-    cautions, notes and
-    guard rails carry a code and parameters; the text is the template of that code with the parameters
-    put in. A form
-    is one of Python's: `.1f` is one decimal, `+` shows the sign, `g` is as short as can be, `d` a whole
-    number, `.0%`
-    a fraction as a percentage. Dates are ISO 8601. A parameter whose value is one of `words`, or a list
-    of them
-    separated by a comma, is replaced by that; any other word stays as it is. Errors in a request are
-    told to
-    developers, in English.
+    Answers as JSON are in English, and are the same bytes whatever language is asked for. Their
+    reasons, cautions,
+    notes and guard rails carry a code and parameters. A language's texts are one Fluent resource
+    (Project Fluent,
+    syntax 1.0), for which there are libraries in many languages of programming: give it to one with the
+    language's
+    `locale`, ask it for the message of a code, and hand it the parameters. A parameter called `date`,
+    or whose name
+    ends in `_date`, is handed over as a date (ISO 8601 on the wire); the others are numbers, codes,
+    which the texts
+    put into words, or words of the caller's own. No function beside the syntax's own `NUMBER` and
+    `DATETIME` is used.
+    Errors in a request are told to developers, in English.
 
     Raises:
         errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.
@@ -188,21 +194,23 @@ async def asyncio(
     *,
     client: AuthenticatedClient,
 ) -> Any | MessageCatalogue | Problem | None:
-    """List the texts of all message codes, in every language
+    """List all message codes, for whom each is, and their texts in every language
 
      The texts of the codes that answers carry, so that a client can say them in its own language.
 
-    Answers are in English, and are the same bytes whatever language is asked for. Their reasons,
-    cautions, notes and
-    guard rails carry a code and parameters; the text is the template of that code with the parameters
-    put in. A form
-    is one of Python's: `.1f` is one decimal, `+` shows the sign, `g` is as short as can be, `d` a whole
-    number, `.0%`
-    a fraction as a percentage. Dates are ISO 8601. A parameter whose value is one of `words`, or a list
-    of them
-    separated by a comma, is replaced by that; any other word stays as it is. Errors in a request are
-    told to
-    developers, in English.
+    Answers as JSON are in English, and are the same bytes whatever language is asked for. Their
+    reasons, cautions,
+    notes and guard rails carry a code and parameters. A language's texts are one Fluent resource
+    (Project Fluent,
+    syntax 1.0), for which there are libraries in many languages of programming: give it to one with the
+    language's
+    `locale`, ask it for the message of a code, and hand it the parameters. A parameter called `date`,
+    or whose name
+    ends in `_date`, is handed over as a date (ISO 8601 on the wire); the others are numbers, codes,
+    which the texts
+    put into words, or words of the caller's own. No function beside the syntax's own `NUMBER` and
+    `DATETIME` is used.
+    Errors in a request are told to developers, in English.
 
     Raises:
         errors.UnexpectedStatus: If the server returns an undocumented status code and Client.raise_on_unexpected_status is True.

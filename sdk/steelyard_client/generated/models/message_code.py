@@ -1,42 +1,44 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import Any, TypeVar, cast
 
 from attrs import define as _attrs_define
 from attrs import field as _attrs_field
 
-if TYPE_CHECKING:
-    from ..models.word_texts import WordTexts
-
-
-T = TypeVar("T", bound="Word")
+T = TypeVar("T", bound="MessageCode")
 
 
 @_attrs_define
-class Word:
-    """A word or phrase that is the value of a parameter, in the other languages.
+class MessageCode:
+    """A code that answers carry: for whom it is, and its parameters.
 
     Attributes:
-        text (str): As answers carry it; `{number}` stands for any number.
-        texts (WordTexts): The same by language tag.
+        audience (str): For whom it is: `member` may be read out to them as it is; `coach` and `developer` hold terms of
+            the trade or names of fields. Extensible.
+        code (str): The code that answers carry.
+        params (list[str]): Names of its text's parameters.
     """
 
-    text: str
-    texts: WordTexts
+    audience: str
+    code: str
+    params: list[str]
     additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
 
     def to_dict(self) -> dict[str, Any]:
-        text = self.text
+        audience = self.audience
 
-        texts = self.texts.to_dict()
+        code = self.code
+
+        params = self.params
 
         field_dict: dict[str, Any] = {}
         field_dict.update(self.additional_properties)
         field_dict.update(
             {
-                "text": text,
-                "texts": texts,
+                "audience": audience,
+                "code": code,
+                "params": params,
             }
         )
 
@@ -44,20 +46,21 @@ class Word:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
-        from ..models.word_texts import WordTexts  # noqa: PLC0415
-
         d = dict(src_dict)
-        text = d.pop("text")
+        audience = d.pop("audience")
 
-        texts = WordTexts.from_dict(d.pop("texts"))
+        code = d.pop("code")
 
-        word = cls(
-            text=text,
-            texts=texts,
+        params = cast(list[str], d.pop("params"))
+
+        message_code = cls(
+            audience=audience,
+            code=code,
+            params=params,
         )
 
-        word.additional_properties = d
-        return word
+        message_code.additional_properties = d
+        return message_code
 
     @property
     def additional_keys(self) -> list[str]:

@@ -1,0 +1,22 @@
+"""What answers say to people, by language: one Fluent file each, ``en.ftl`` and those beside it.
+
+The syntax is that of Project Fluent 1.0 (projectfluent.org), so that a client in any language of programming reads the
+same files with a library of its own.
+"""
+
+from .english import english
+from .files import ENGLISH, LANGUAGES, Audience, LanguageFile, parameters
+from .other import said, said_code
+from .preference import preferred
+
+__all__ = [
+    "ENGLISH",
+    "LANGUAGES",
+    "Audience",
+    "LanguageFile",
+    "english",
+    "parameters",
+    "preferred",
+    "said",
+    "said_code",
+]

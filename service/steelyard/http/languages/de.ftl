@@ -1,0 +1,494 @@
+### Was der Dienst sagt, auf Deutsch. Syntax: Project Fluent 1.0; Aufbau wie in der englischen Datei.
+
+language-name = Deutsch
+language-locale = de-DE
+
+## shared
+
+weeks = { $weeks ->
+    [one] 1 Woche
+   *[other] { $weeks } Wochen
+}
+bridge-weeks = { $bridge_weeks ->
+    [one] 1 Woche
+   *[other] { $bridge_weeks } Wochen
+}
+cut-weeks = { $cut_weeks ->
+    [one] 1 Woche
+   *[other] { $cut_weeks } Wochen
+}
+days = { $days ->
+    [one] 1 Tag
+   *[other] { $days } Tage
+}
+since-days = { $days ->
+    [one] 1 Tag
+   *[other] { $days } Tagen
+}
+more-days = { $more_days ->
+    [one] 1 weiteren Tag
+   *[other] { $more_days } weitere Tage
+}
+every-weeks = { $weeks ->
+    [one] jede Woche
+   *[other] alle { $weeks } Wochen
+}
+weekday = { $weekday ->
+    [1] Montag
+    [2] Dienstag
+    [3] Mittwoch
+    [4] Donnerstag
+    [5] Freitag
+    [6] Samstag
+   *[7] Sonntag
+}
+phase = { $kind ->
+    [mini_cut] ein Mini-Cut
+    [cut] eine Diätphase
+    [gain] aufbauen
+   *[maintenance] halten
+}
+phase-name = { $kind ->
+    [mini_cut] Mini-Cut
+    [cut] Diätphase
+    [gain] Aufbau
+   *[maintenance] Erhaltung
+}
+best-phase = { $best ->
+    [mini_cut] ein Mini-Cut
+    [cut] eine Diätphase
+    [gain] ein Aufbau
+   *[maintenance] Halten
+}
+other-phase = { $other ->
+    [mini_cut] ein Mini-Cut
+    [cut] eine Diätphase
+    [gain] ein Aufbau
+   *[maintenance] Halten
+}
+advice = { $advice ->
+    [gain] Baue auf.
+   *[maintenance] Halte.
+}
+why = { $why ->
+    [share_of_maintenance] mehr wäre ein zu großer Teil deines Bedarfs
+    [fat_release] dein Körperfett kann nicht mehr liefern
+    [energy_availability] sonst bleibt neben dem Training zu wenig Energie
+    [protein_and_fat] weniger Essen fasst dein Eiweiß und Fett nicht
+    [least_intake] weniger wäre unter der sicheren Untergrenze
+    [resting_energy] du würdest weniger essen als dein Ruheumsatz
+    [history_unknown] deine früheren Diäten sind nicht bekannt
+    [fat_unmeasured] dein Körperfett ist nicht gemessen
+    [fat_at_end] am Ende hättest du zu wenig Körperfett
+    [body_mass_index_at_end] am Ende wärst du untergewichtig
+    [weekly_loss] du würdest zu schnell abnehmen
+    [availability_at_end] die letzten Tage ließen zu wenig Energie übrig
+    [least_intake_at_end] die letzten Tage lägen unter der sicheren Untergrenze
+    [logged_loss] dein Protokoll zeigt schon einen schnellen Verlust
+    [body_of_that_day] bis dahin braucht dein Körper mehr
+    [whole_phase] die Phase im Ganzen wäre nicht sicher
+   *[this_person] ein Defizit ist für dich jetzt nicht sicher
+}
+condition = { $condition ->
+    [diabetes_treated] behandeltem Diabetes
+    [kidney_disease] einer Nierenkrankheit
+    [liver_disease] einer Leberkrankheit
+    [heart_disease] einer Herzkrankheit
+    [thyroid_uncontrolled] einer nicht eingestellten Schilddrüse
+    [gout] Gicht
+    [gallstones] Gallensteinen
+    [bariatric_surgery] einer bariatrischen Operation
+    [cancer] Krebs
+    [unexplained_weight_loss] ungeklärtem Gewichtsverlust
+    [absent_periods] ausbleibenden Perioden
+    [low_testosterone_symptoms] Zeichen von Testosteronmangel
+    [stress_fracture] einem Ermüdungsbruch
+    [recent_surgery_or_injury] einer kürzlichen Operation oder Verletzung
+    [phenylketonuria] Phenylketonurie
+    [insulin_or_secretagogue] Insulin oder einem Sekretagogum
+    [sglt2_inhibitor] einem SGLT2-Hemmer
+    [glp1_agonist] einem GLP-1-Agonisten
+    [diuretic] einem Diuretikum
+    [lithium] Lithium
+    [warfarin] Warfarin
+   *[other] dieser Krankheit oder diesem Medikament
+}
+first-method = { $first ->
+    [four_compartment] dem Vier-Kompartiment-Modell
+    [dxa] DXA
+    [air_displacement] Luftverdrängung
+    [hydrostatic] Unterwasserwägung
+    [skinfolds] Hautfalten
+    [girths] Umfängen
+    [bioimpedance] Bioimpedanz
+    [visual] Augenmaß
+   *[bmi_equation] der BMI-Gleichung
+}
+second-method = { $second ->
+    [four_compartment] dem Vier-Kompartiment-Modell
+    [dxa] DXA
+    [air_displacement] Luftverdrängung
+    [hydrostatic] Unterwasserwägung
+    [skinfolds] Hautfalten
+    [girths] Umfängen
+    [bioimpedance] Bioimpedanz
+    [visual] Augenmaß
+   *[bmi_equation] der BMI-Gleichung
+}
+repeated-method = { $method ->
+    [four_compartment] dem Vier-Kompartiment-Modell
+    [dxa] DXA
+    [air_displacement] Luftverdrängung
+    [hydrostatic] Unterwasserwägung
+    [skinfolds] Hautfalten
+    [girths] Umfängen
+    [bioimpedance] Bioimpedanz
+    [visual] Augenmaß
+   *[bmi_equation] der BMI-Gleichung
+}
+
+## member
+
+NOT_MEDICAL_ADVICE = Das ist Information, kein ärztlicher Rat. Sprich mit einer Ärztin, einem Arzt oder einer Ernährungsfachkraft, bevor du deine Ernährung umstellst; örtliche Vorschriften gehen vor.
+FAT_FROM_BMI = Dein Körperfett ist aus Größe und Gewicht geschätzt, bei Muskulösen zu hoch. Lass es messen, bevor du dich für eine Diätphase entscheidest.
+ON_LOGGING_SCALE = Dein Bedarf gilt so, wie du protokollierst: Schreibst du weniger auf, als du isst, ist das die Menge, die im Protokoll stehen soll.
+TWO_SEXES = Gerechnet ist mit den Gleichungen beider Geschlechter: Die Spanne deckt beide ab, und die strengeren Grenzen gelten.
+FROM_EQUATIONS = Ohne Protokoll stammt das allein aus Gleichungen. Vier Wochen mit Gewichten und Essen machen es am ehesten genauer.
+
+# Ablehnungen, jede mit der Stelle, die hilft.
+REFUSED_UNDER_AGE = Unter { NUMBER($limit_years, maximumFractionDigits: 0) } Jahren planen wir kein Energiedefizit. Sprich bitte zuerst mit einer Ärztin, einem Arzt oder einer Ernährungsfachkraft; Bedarf und Trends bleiben dir.
+REFUSED_OLDER_WITHOUT_CLEARANCE = Ab { NUMBER($limit_years, maximumFractionDigits: 0) } Jahren kostet eine Diät leichter Muskeln und Knochen. Hol dir bitte zuerst eine ärztliche Freigabe; Bedarf und Trends bleiben dir.
+REFUSED_PREGNANCY = In der Schwangerschaft planen wir kein Energiedefizit. Sprich bitte mit deiner Hebamme oder Frauenarztpraxis über Essen und Gewicht; Bedarf und Trends bleiben dir.
+REFUSED_BREASTFEEDING = In der Stillzeit planen wir kein Energiedefizit. Sprich bitte zuerst mit deiner Hebamme, einer Ärztin oder einem Arzt; Bedarf und Trends bleiben dir.
+REFUSED_EATING_DISORDER = Mit einer Essstörung, heute oder früher, planen wir weder Energiedefizit noch Körperziel. Eine Beratungsstelle für Essstörungen oder deine Arztpraxis hilft dir weiter.
+REFUSED_DOUBT = Du warst dir wegen einer Essstörung unsicher. Kläre das bitte zuerst mit einer Arztpraxis oder einer Beratungsstelle; bis dahin empfehlen wir kein Defizit.
+REFUSED_MEDICAL = Mit { condition }{ $others ->
+    [0] {""}
+    [one] {" "}und einer weiteren Angabe
+   *[other] {" "}und { $others } weiteren Angaben
+} braucht ein Defizit eine Freigabe. Sprich bitte zuerst mit einer Arztpraxis oder Ernährungsfachkraft.
+REFUSED_BMI = Bei einem Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } (Untergewicht beginnt unter { NUMBER($limit, maximumFractionDigits: 1) }) planen wir kein Defizit. Sprich bitte mit einer Ärztin, einem Arzt oder einer Ernährungsfachkraft.
+REFUSED_REFEEDING = Bei deinem Gewicht kann es gefährlich sein, ohne Aufsicht mehr zu essen. Wir nennen keine Menge. Geh bitte noch heute zum Arzt; es eilt.
+REFUSED_FAT_TARGET = Für dich planen wir kein Körperfettziel, auch nicht im Aufbau. Sprich bitte zuerst mit einer Ärztin, einem Arzt oder einer Ernährungsfachkraft.
+REFUSED_BAND = Für dich planen wir kein Körperfettziel. Lass bitte den Bereich und die Ziele für Anlässe weg.
+REFUSED_UNANSWERED = Bevor die Gesundheitsfragen beantwortet sind, planen wir weder Defizit noch Aufbau. Was wir nicht wissen, gilt nie als unbedenklich.
+REFUSED_LOGGED_LOSS = Laut Protokoll verlierst du { NUMBER($percent, maximumFractionDigits: 1) } % je Woche, mehr als { NUMBER($limit_percent, maximumFractionDigits: 1) } %: kein weiteres Defizit. Iss mehr; war das nicht gewollt, geh zum Arzt.
+REFUSED_BODY_FAT = Mit { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett planen wir kein Defizit: { NUMBER($limit_percent, maximumFractionDigits: 1) } % ist das Mindeste.
+REFUSED_LOSS = Damit würdest du je Woche { NUMBER($percent, maximumFractionDigits: 2) } % deines Gewichts verlieren, mehr als { NUMBER($limit_percent, maximumFractionDigits: 2) } %: Iss mehr.
+REFUSED_END_BODY_FAT = Das würde bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett enden, unter dem Mindesten von { NUMBER($limit_percent, maximumFractionDigits: 1) } %: Mach es kürzer oder iss mehr.
+REFUSED_END_BMI = Das würde bei einem Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } enden, unter { NUMBER($limit, maximumFractionDigits: 1) } also untergewichtig: Mach es kürzer oder iss mehr.
+REFUSED_GAIN_RATE = Damit nimmst du je Woche { NUMBER($percent, maximumFractionDigits: 2) } % zu. Über { NUMBER($limit_percent, maximumFractionDigits: 2) } % ist der Rest bei deiner Trainingserfahrung Fett: Iss weniger.
+REFUSED_TARGET = Ein Ziel von { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett liegt unter dem Mindesten von { NUMBER($limit_percent, maximumFractionDigits: 1) } %: Setze es höher.
+REFUSED_DEFICIT = Ein Defizit von { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag ist zu groß: { why }. Iss mindestens { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }.
+REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag sind außerhalb eines Defizits zu wenig. Iss mindestens { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }; schaffst du das nicht, sprich mit einer Arztpraxis.
+REFUSED_PROTEIN = { NUMBER($observed, maximumFractionDigits: 2) } Gramm Eiweiß je Kilogramm sind weniger als die { NUMBER($limit, maximumFractionDigits: 2) }, die ein Defizit braucht: Plane mehr ein.
+REFUSED_CUT_WITHOUT_READING = Die Diätphasen einer Saison beginnen bei einem Körperfett, und nur bei einem gemessenen: Lass es zuerst messen.
+SEE_MIDWIFE = In der Schwangerschaft senken wir deine Energiemenge nicht. Sprich mit deiner Hebamme oder Frauenarztpraxis über Essen und Gewicht.
+SEE_AFTER_BIRTH = Solange du stillst, senken wir deine Energiemenge nicht: Sprich mit deiner Hebamme oder deiner Arztpraxis.
+SEE_EATING_DISORDER_SERVICE = Wir senken deine Energiemenge nicht. Eine Beratungsstelle für Essstörungen oder deine Arztpraxis hilft bei Fragen zu Essen und Gewicht.
+SEE_FOR_MINORS = Unter 18 senken wir deine Energiemenge nicht: Sprich mit einer Kinder- und Jugendarztpraxis über dein Gewicht.
+
+# Was begrenzt oder angehoben wird.
+CAPPED_UNANSWERED = Der Aufbau nach der Erhaltung fällt weg, bis die Gesundheitsfragen beantwortet sind.
+CAPPED_PROTEIN_ROOM = Eiweiß liegt bei { NUMBER($given, maximumFractionDigits: 1) } statt { NUMBER($asked, maximumFractionDigits: 1) } Gramm je Kilogramm: Neben dem nötigen Fett ist für mehr kein Platz.
+CAPPED_DEFICIT = Das Defizit bleibt bei { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag: { why }.
+CAPPED_DEFICIT_FOR_BMI = Das Defizit bleibt bei { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag, sonst endest du untergewichtig. { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal passen in höchstens { weeks }.
+CAPPED_PROTEIN = Eiweiß steigt auf { NUMBER($limit, maximumFractionDigits: 2) } Gramm je Kilogramm, das Mindeste in einem Defizit.
+CAPPED_GAIN_RATE = Dein Überschuss bleibt bei { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal am Tag. Mehr als { NUMBER($percent, maximumFractionDigits: 2) } % je Woche zuzunehmen bringt dir vor allem Fett.
+CAPPED_HISTORY_UNKNOWN = Deine früheren Diäten sind nicht bekannt, darum bleibt das Defizit bei den üblichen { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag.
+NO_SAFE_DEFICIT = Kein nützliches Defizit ist für dich jetzt sicher: { why }.
+MEASURE_FIRST = Dein Körperfett ist nicht gemessen, darum bleibt das Defizit bei { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag. Für mehr lass es zuerst messen.
+RATIO_DECIDES = Hier entscheidet dein Protokoll: Es enthält etwa { NUMBER($percent, maximumFractionDigits: 0) } % von dem, was du isst. Wiege eine Woche lang alles Essen, dann wissen wir mehr.
+RAISED_TO_FLOOR = Deine Energiemenge steigt auf { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag, das Mindeste für deinen Körper außerhalb eines Defizits.
+
+# Worauf zu achten ist.
+WARNED_YOUNG_ADULT = Mit 18 oder 19 reift dein Körper vielleicht noch: Halte das Defizit klein und kurz.
+WARNED_EATING_DISORDER_DOUBT = Du warst dir wegen einer Essstörung unsicher. Machen dir Essen oder Gewicht Sorgen, sprich zuerst mit einer Arztpraxis; wird es schlimmer, brich ab.
+WARNED_LOGGED_LOSS = Laut Protokoll verlierst du { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts je Woche: Iss mehr. Einen ungeklärten Gewichtsverlust soll sich eine Arztpraxis ansehen.
+WARNED_EATEN_FLOOR = Dein Protokoll zeigt etwa { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal am Tag; iss mindestens { NUMBER($limit_kcal, maximumFractionDigits: 0) }. Bei gedrückter Stimmung, Essanfällen oder ausgebliebener Periode: geh zum Arzt.
+WARNED_EATEN_AVAILABILITY = Iss mehr: Laut Protokoll bleibt neben dem Training zu wenig Energie. Bei gedrückter Stimmung, Essanfällen oder ausgebliebener Periode: geh zum Arzt.
+WARNED_HISTORY_UNKNOWN = Deine früheren Diäten sind nicht bekannt, darum ist das Defizit höchstens so groß wie üblich.
+WARNED_BMI = Ein Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } liegt nahe am Untergewicht: Halte die Phase kurz.
+WARNED_BODY_FAT = Die Phase endet bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett, so schlank, wie es die wenigsten gut halten können.
+WARNED_DEFICIT_SHARE = Das Defizit macht { NUMBER($share_percent, maximumFractionDigits: 0) } % deines Bedarfs aus: Rechne mit Hunger und Müdigkeit.
+WARNED_FAT_SUPPLY = Das Defizit verlangt jedem Kilogramm Körperfett { NUMBER($observed, maximumFractionDigits: 0) } kcal am Tag ab. Über { NUMBER($limit, maximumFractionDigits: 0) } verlierst du vielleicht mehr Muskeln.
+WARNED_LOSS = Geplant sind { NUMBER($percent, maximumFractionDigits: 2) } % Gewichtsverlust je Woche. Das ist schnell: Achte auf deine Kraft.
+WARNED_AVAILABILITY = Neben dem Training bleibt wenig Energie, das geht nur einige Wochen. Achte auf Schlaf, Stimmung, Libido und Zyklus; ändern sie sich, brich ab.
+WARNED_UNDER_RESTING = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag sind weniger als dein Ruheumsatz ({ NUMBER($resting_kcal, maximumFractionDigits: 0) }): nur in einem Mini-Cut vertretbar.
+WARNED_KIDNEY_PROTEIN = Viel Eiweiß bei einer Nierenkrankheit nur, wenn deine Arztpraxis zustimmt.
+WARNED_DIETARY_FAT = Fett macht nur { NUMBER($share_percent, maximumFractionDigits: 0) } % deines Essens aus: auf Dauer wenig.
+WARNED_CARBOHYDRATE = Kohlenhydrate liegen bei { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } Gramm am Tag, unter den empfohlenen { NUMBER($limit_g, maximumFractionDigits: 0) }: Das Training kann sich schwerer anfühlen.
+WARNED_GAIN_RATE = { NUMBER($percent, maximumFractionDigits: 2) } % Zunahme je Woche sind für deine Trainingserfahrung schnell: Ein größerer Teil wird Fett.
+WARNED_CUTS_A_YEAR = Das wäre Diätphase Nummer { NUMBER($cuts, maximumFractionDigits: 0) } in zwölf Monaten. Diäten kosten Trainingszeit; wer langsamer aufbaut, braucht weniger davon.
+WARNED_RECENT_CUT = Deine letzte Diätphase ist erst { $weeks ->
+    [one] 1 Woche
+   *[other] { NUMBER($weeks, maximumFractionDigits: 0) } Wochen
+} her. Bis { NUMBER($limit_weeks, maximumFractionDigits: 0) } Wochen um sind, lohnt sich Warten meist mehr.
+BODY_FAT_AT_MINIMUM = Mit { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett bist du am Mindesten, etwa { NUMBER($limit_percent, maximumFractionDigits: 1) } %. Nimm nicht weiter ab; sprich mit einer Arztpraxis oder Ernährungsfachkraft.
+BODY_FAT_LOW = { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett liegen unter { NUMBER($limit_percent, maximumFractionDigits: 1) } %, so schlank, wie es die wenigsten gut halten können.
+UNDER_AGE_NO_TARGET = Unter { NUMBER($limit_years, maximumFractionDigits: 0) } Jahren ist das nur eine Schätzung, aus der kein Ziel folgt. Sprich mit einer Arztpraxis über Wachstum und Gewicht.
+FAT_FREE_MASS_INDEX_UNUSUAL = So viel Muskulatur haben bei dieser Größe nur wenige. Prüfe das Gewicht (Kilogramm oder Pfund?), die Größe und die Körperfettmessung.
+WEIGHT_IN_POUNDS = Ein Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } ist selten: Ist das Gewicht in Kilogramm oder in Pfund angegeben? Prüfe es und die Größe.
+MAINTENANCE_UNUSUAL = { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag sind das { NUMBER($times, maximumFractionDigits: 1) }-Fache des Ruheumsatzes, das halten wenige durch. Stimmen Aktivität und Angaben?
+PAL_ABOVE_SUSTAINABLE = Deine Aktivität ergibt das { NUMBER($pal, maximumFractionDigits: 2) }-Fache des Ruheumsatzes; über { NUMBER($limit, maximumFractionDigits: 2) } hält man kaum durch. Prüfe die Angaben.
+PAL_BELOW_PLAUSIBLE = Dein Umsatz ist nur das { NUMBER($pal, maximumFractionDigits: 2) }-Fache des Ruheumsatzes; unter { NUMBER($limit, maximumFractionDigits: 2) } ist niemand auf den Beinen. Prüfe die Angaben.
+BMI_OVERSTATES_WITH_MUSCLE = Größe und Gewicht unterscheiden Muskeln nicht von Fett: Bei Sportlern ergeben sie etwa { NUMBER($points, maximumFractionDigits: 1) } Punkte zu viel Körperfett.
+
+# Ein Plan: warum jede Zahl so ist.
+DEFICIT_DEFAULT = Du isst { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, als du jetzt verbrauchst, so viel wie üblich.
+DEFICIT_ASKED = Du isst { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, als du jetzt verbrauchst, wie gewünscht.
+DEFICIT_SOLVED = Mit { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, als du jetzt verbrauchst, verlierst du in { weeks } { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett.
+WEEKS_SOLVED = Mit diesem Defizit dauert es { weeks }, bis { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett weg sind.
+WEEKS_DEFAULT = Die Phase dauert { weeks }: die Mitte der üblichen zwei bis sechs, abzüglich dessen, was schon geschafft ist.
+CUT_WEEKS_DEFAULT = Die Phase dauert { weeks }, weil weder ein Ziel noch eine Dauer angegeben war.
+FAT_SOLVED = Rechne mit etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett, die du mit diesem Defizit in { weeks } verlierst.
+SHRINKING_DEFICIT = Dein Körper verbraucht bald weniger. Aus anfangs { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal, die am Tag fehlen, werden in der letzten Woche { NUMBER($last_kcal, maximumFractionDigits: 0) }.
+PROTEIN_WHY = { NUMBER($protein_g_per_kg, maximumFractionDigits: 1) } Gramm Eiweiß je Kilogramm, zusammen mit Krafttraining, schützen im Defizit deine Muskeln.
+NO_TRAINING = Ohne Krafttraining verlierst du mehr Muskeln. Zwei Einheiten je Woche sind der billigste Schutz.
+EASING_IN = { $weeks ->
+    [one] In der ersten Woche gilt
+   *[other] In den ersten { $weeks } Wochen gilt
+} das halbe Defizit: Das macht weniger Hunger und dauert etwa um so viel länger.
+MAINTENANCE_WHY = Nach der Diätphase hältst du mit { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag, { NUMBER($lower_kcal, maximumFractionDigits: 0) } weniger als vorher: Dein Körper ist kleiner und sparsamer.
+REBOUND = Die Waage steigt um etwa { NUMBER($carried_kg, maximumFractionDigits: 1) } kg, weil Glykogen, Wasser und Speisebrei zurückkommen. Das ist kein Fett.
+SURPLUS_WHY = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal Überschuss am Tag passen zu deiner Trainingserfahrung. Deine Energiemenge wird { every-weeks } neu gesetzt.
+GAIN_RATE_EXPECTED = Rechne mit etwa { NUMBER($percent_per_month, maximumFractionDigits: 1) } % Zunahme im Monat, davon { NUMBER($lean_share, maximumFractionDigits: 0) } % fettfrei.
+CEILING_REACHED = Um den { DATETIME($date, dateStyle: "long") } erreichst du voraussichtlich { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett.
+CEILING_NOT_REACHED = In diesen Wochen erreichst du { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett voraussichtlich nicht.
+END_AT_TARGET = Hör auf, sobald der Trend { NUMBER($fat_kg, maximumFractionDigits: 1) } kg weniger Fett zeigt, auch vor der letzten Woche.
+END_AT_LIMIT = Hör spätestens nach { weeks } auf, mit oder ohne Ziel: Länger wäre eine gewöhnliche Diätphase.
+END_CUT_AT_LIMIT = Hör spätestens nach { weeks } auf, und halte dann erst einmal dein Gewicht.
+END_ON_SIGNS = Hör früher auf, wenn die Kraft zweimal nacheinander nachlässt, bei schlechtem Schlaf, gedrückter Stimmung, Essanfällen oder ausgebliebener Periode.
+END_ON_FAST_LOSS = Iss mehr, wenn dein Gewicht zwei Wochen lang schneller fällt als { NUMBER($percent, maximumFractionDigits: 1) } % je Woche; das Wasser der ersten Woche zählt nicht.
+TRAIN_IN_DEFICIT = Halte die Gewichte im Training hoch. Erholst du dich schlechter, mach zuerst weniger Sätze.
+TRAIN_IN_GAIN = Steigere zuerst Gewicht oder Wiederholungen, dann Sätze: Der Überschuss ist zum Trainieren da.
+WEIGH_DAILY = Wiege dich täglich unter gleichen Umständen, und urteile nach dem Mittel der Woche.
+INFEASIBLE = Kein sicherer Plan schafft, was verlangt war. Was ihm am nächsten kommt, steht stattdessen da.
+PAUSED = Zuerst hältst du { weeks } dein Gewicht; geplant ist die Phase für deinen Körper, wie er dann sein wird.
+HELD_AT_CEILING = Dein Körperfett ist schon an der Obergrenze dieses Aufbaus, darum hältst du. Vor einem Aufbau kommt eine Fettabnahme.
+HOLD_WHY = Mit { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag bleibt dein Körper, wie er ist.
+BREAKS_WHY = Pausen machen eine lange Diätphase leichter. Fett kosten sie keines, und die Waage steigt, solange sie dauern.
+CUT_RESET = Deine Energiemenge wird { every-weeks } neu gesetzt, damit das Defizit hält, während dein Körper sich ändert.
+GAIN_TARGET_TOO_FAR = Kein Aufbau innerhalb seiner Grenze erreicht dieses Gewicht in { weeks }.
+GOAL_ALREADY_MET = Dein Ziel ist schon erreicht: Es gibt nichts zu verlieren.
+PHASE_USED_UP = Dieser Mini-Cut läuft schon { weeks }, länger soll keiner sein: Geh zur Erhaltung über, oder plane eine längere Diätphase.
+CUT_NEEDS_READING = Ein aus Größe und Gewicht berechnetes Körperfett beginnt keine Diätphase. Lass es messen (Hautfalten, Umfänge, DXA) und frag dann wieder.
+CUT_NO_ROOM = In die verbleibenden Wochen passt keine Diätphase dieser Art.
+GAIN_NO_ROOM = Schon das Mindeste, was du essen sollst, lässt keinen Aufbau in seinen Grenzen zu, darum hältst du.
+GAIN_NEEDS_TRAINING = Ein Überschuss ohne Krafttraining wird zu Fett: Fang zuerst mit dem Training an.
+TARGET_WRONG_SIDE = Diese Energiemenge führt von deinem Ziel weg, oder es geht vorher nicht weiter.
+TARGET_NEEDS_INTAKE = Um dein Ziel bis dahin zu erreichen, würdest du { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag essen.
+TARGET_BEYOND_RAIL = Weniger als { NUMBER($least_intake_kcal, maximumFractionDigits: 0) } kcal am Tag ist nicht sicher: { why }.
+TARGET_TOO_FAST_GAIN = Dafür müsstest du mehr als { NUMBER($percent, maximumFractionDigits: 2) } % deines Gewichts je Woche zunehmen.
+TARGET_UNREACHABLE = Keine gleichbleibende Energiemenge erreicht dein Ziel bis dahin.
+
+# Was als Nächstes kommt.
+DECISION_NO_DEFICIT = Fettabnahme empfehlen wir dir nicht. Iss nach Bedarf und trainiere; machen dir Essen oder Gewicht Sorgen, sprich mit einer Arztpraxis oder Ernährungsfachkraft.
+DECISION_UNDER_AGE = Unter { NUMBER($limit_years, maximumFractionDigits: 0) } Jahren empfehlen wir keine Fettabnahme: Iss genug zum Wachsen und Trainieren, und sprich bei Sorgen ums Gewicht mit einer Arztpraxis.
+DECISION_CHOICES_LEFT_OUT = Die mitgeschickten Wünsche zum Körper spielen in dieser Antwort keine Rolle.
+DECISION_CUT_REFUSED = Als Nächstes käme eine Diätphase, doch vorerst verbietet sie eine Schutzregel. Bis das geklärt ist: { phase }.
+DECISION_CUT_REFUSED_UNDER_WAY = Die laufende Diätphase geht aus dem genannten Grund nicht weiter: Iss zuerst wieder nach Bedarf.
+DECISION_CUT_TOO_LONG = Du bist seit { weeks } im Defizit, das reicht: Halte jetzt { bridge-weeks }, egal wie viel noch zu verlieren ist.
+DECISION_CUT_DONE = Die Diätphase hat gewirkt: { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett, { NUMBER($target_percent, maximumFractionDigits: 1) } % waren das Ziel. Halte jetzt { bridge-weeks }.
+DECISION_CUT_UNDER_WAY = Deine Diätphase geht weiter: Körperfett { NUMBER($fat_percent, maximumFractionDigits: 1) } %, Ziel { NUMBER($target_percent, maximumFractionDigits: 1) } %.
+DECISION_CUT_JUST_ENDED = Deine letzte Diätphase ist { weeks } her. Halte noch { bridge-weeks }, bis Glykogen und Wasser zurück sind, dann baue auf.
+DECISION_CUT_TOO_RECENT = Deine letzte Diätphase ist { weeks } her. Nach { NUMBER($limit_weeks, maximumFractionDigits: 0) } Wochen, am { DATETIME($date, dateStyle: "long") }, kommt wieder eine infrage.
+DECISION_TOO_MANY_CUTS = Diätphasen in zwölf Monaten: { $cuts }. Das reicht; die nächste kommt am { DATETIME($date, dateStyle: "long") } infrage.
+DECISION_EVENT_READY = Für deinen Anlass genügen { NUMBER($target_percent, maximumFractionDigits: 1) } % Körperfett, und du bist bei { NUMBER($fat_percent, maximumFractionDigits: 1) } %: Eine Diätphase ist nicht nötig.
+DECISION_EVENT_TOO_NEAR = Dein Anlass ist in { weeks }, zu nah für eine Diätphase und eine Woche Ruhe danach. Halte: Die Waage verlöre nur Wasser.
+DECISION_EVENT_LATER = Dein Anlass ist in { weeks }. Die Diätphase dauert { cut-weeks }, dazu eine Woche Ruhe: Beginne am { DATETIME($date, dateStyle: "long") }.
+DECISION_EVENT_NOW = Dein Anlass ist in { weeks }. Die Diätphase dauert etwa { cut-weeks }, dazu eine Woche Ruhe: Jetzt ist es Zeit.
+DECISION_EVENT_HOLD_FIRST = Bis zu deinem Anlass lohnt kein Aufbau, der gleich wieder herunter müsste: Halte bis zur Diätphase, etwa am { DATETIME($date, dateStyle: "long") }.
+DECISION_EVENT_OUT_OF_REACH = Keine sichere Diätphase erreicht { NUMBER($target_percent, maximumFractionDigits: 1) } % bis zum Anlass. Diese kommt so nah, wie es sicher geht, auf etwa { NUMBER($end_percent, maximumFractionDigits: 1) } %.
+DECISION_EVENT_FAR = Dein Anlass ist mehr als { weeks } entfernt: Er zählt noch nicht.
+DECISION_EVENT_SETS_DATE = Hier entscheidet das Datum deines Anlasses.
+DECISION_MEASURE_FIRST_BMI = Dein Körperfett ist nur aus Größe und Gewicht berechnet. Lass es messen (Hautfalten, Umfänge, DXA) und frag dann wieder. Bis dahin: { phase }.
+DECISION_MEASURE_FIRST_ERROR = Deine Messung von { NUMBER($fat_percent, maximumFractionDigits: 1) } % kann { NUMBER($error_points, maximumFractionDigits: 1) } Punkte danebenliegen: zu unsicher für eine Diätphase. Wiederhole sie mit einer besseren Methode. Bis dahin: { phase }.
+DECISION_WANTS_HOLD = Du möchtest halten, und nichts spricht dagegen.
+DECISION_WANTS_HOLD_OVER = Du möchtest halten. Für eine Diätphase spricht nur, wie schlank du sein wolltest; fällig wäre sie bei { NUMBER($due_percent, maximumFractionDigits: 1) } % Körperfett.
+DECISION_NEAR_UNDERWEIGHT = Ein Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } liegt nahe am Untergewicht. Halten geht vor; unter { NUMBER($limit, maximumFractionDigits: 1) } beginnt keine Fettabnahme.
+DECISION_LEAN_ENOUGH = Mit { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett bist du schlank genug: Eine Diätphase würde Trainingszeit kosten und nichts bringen. { advice }
+DECISION_NOT_YET = Noch nicht: Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % kostet ein Mini-Cut mehr Muskeln und Mühe, als er dir in { weeks } bringt. { advice }
+DECISION_NO_DUE = Bei keinem Körperfett nahe deinem Bereich wäre eine Diätphase besser.
+DECISION_CUT_DUE = Eine Diätphase ist jetzt besser: Dein Körperfett ist { NUMBER($fat_percent, maximumFractionDigits: 1) } %, und ab { NUMBER($due_percent, maximumFractionDigits: 1) } % kostet es mehr, es zu behalten.
+DECISION_CUT_FOR_LEANNESS = Du wärst gern schlanker, und das ist Grund genug: Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % ist eine Diätphase für dich besser.
+DECISION_TRADE = Über { weeks } ist { best-phase } dir etwa { NUMBER($ahead_kg, maximumFractionDigits: 1) } kg Muskelgewebe mehr wert als { other-phase }.
+DECISION_CLOSE = Beides liegt nah beieinander: Nimm, was besser in deine Wochen passt.
+DECISION_LONGER_CUT = Ein Mini-Cut reicht nicht so weit: Das dauert { weeks }.
+DECISION_LONG_WAY = Eine Diätphase kommt nicht auf { NUMBER($target_percent, maximumFractionDigits: 1) } %: Beende diese rechtzeitig, und frag nach einer Haltephase wieder.
+DECISION_WITHIN_HEALTHY = { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett sind für dein Alter und Geschlecht gesund ({ NUMBER($lower_percent, maximumFractionDigits: 0) } bis { NUMBER($upper_percent, maximumFractionDigits: 0) } %): Eine Diätphase ist Geschmackssache, keine Gesundheitsfrage.
+DECISION_BELOW_HEALTHY = Mit { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett hast du nichts zu verlieren. Bist du mit deinem Aussehen unglücklich, sprich mit jemandem, dem du vertraust, oder einer Arztpraxis.
+DECISION_ABOVE_HEALTHY = { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett liegen über dem, was für dein Alter und Geschlecht gesund ist; das endet bei { NUMBER($upper_percent, maximumFractionDigits: 0) } %.
+DECISION_HISTORY_UNKNOWN = Deine früheren Phasen sind nicht bekannt: Mit ihnen ließe sich eine kurze Pause oder ein Muster erkennen.
+DECISION_GAIN_SLOWLY = Baue langsam auf, mit { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal am Tag über dem Bedarf.
+PATTERN_CYCLES = In { weeks } folgte auf schnellen Aufbau { $cycles ->
+    [one] einmal
+    [2] zweimal
+   *[other] { $cycles }-mal
+} eine Diätphase. { $dieting_weeks } dieser Wochen hast du Diät gehalten.
+PATTERN_COST = Ein langsamer Aufbau hätte in denselben { weeks } etwa { NUMBER($lean_kg, maximumFractionDigits: 1) } kg mehr Muskelgewebe gebracht ({ NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) }). Baue langsamer auf.
+PATTERN_NO_LEAN = Das Auf und Ab hat nicht weniger Muskelgewebe gebracht; der Preis waren die Diäten. Ein langsamerer Aufbau braucht weniger davon.
+PATTERN_WEEKS = Mit langsamem Aufbau hättest du dasselbe Muskelgewebe { weeks } früher gehabt.
+PATTERN_ASSUMED = { $phases ->
+    [one] Eine Phase hatte keine Gewichte und wurde
+   *[other] { $phases } Phasen hatten keine Gewichte und wurden
+} so groß angenommen wie üblich.
+PATTERN_FAT = Das Auf und Ab ließ dich { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett schlanker zurück. Ein langsamer Aufbau braucht dafür { $slow_weeks ->
+    [one] eine Diätwoche
+   *[other] etwa { $slow_weeks } Diätwochen
+} statt { $dieting_weeks }.
+PATTERN_NO_FAT = Das Auf und Ab ließ dich trotz aller Diäten mit { NUMBER($fat_kg, maximumFractionDigits: 1) } kg mehr Fett zurück als ein langsamer Aufbau.
+CHANGE_DUE_DATE = So wie jetzt erreichst du um den { DATETIME($date, dateStyle: "long") } { NUMBER($due_percent, maximumFractionDigits: 1) } % Körperfett, und dann ist eine Diätphase fällig.
+CHANGE_DUE_BEYOND = Bei { NUMBER($due_percent, maximumFractionDigits: 1) } % Körperfett ist eine Diätphase fällig; in { weeks } ist das nicht zu erwarten.
+CHANGE_DUE_BELOW = Unter { NUMBER($due_percent, maximumFractionDigits: 1) } % Körperfett hieße die Antwort: noch keine Diätphase.
+CHANGE_READING = Deine Messung kann { NUMBER($error_points, maximumFractionDigits: 1) } Punkte danebenliegen: Mit { NUMBER($probability_percent, maximumFractionDigits: 0) } % Wahrscheinlichkeit liegst du in Wahrheit auf der anderen Seite.
+CHANGE_READING_NEEDED = Mit einer echten Körperfettmessung käme eine Diätphase überhaupt erst infrage.
+CHANGE_MOTIVE = Wärst du gern schlanker, ist das ein eigener Grund: Eine Diätphase wäre dann ab { NUMBER($due_percent, maximumFractionDigits: 1) } % fällig.
+CHANGE_CONTENT = Bist du mit dir zufrieden, hast du Zeit bis { NUMBER($due_percent, maximumFractionDigits: 1) } %.
+CHANGE_TIME = Ab dem { DATETIME($date, dateStyle: "long") } kommt wieder eine Diätphase infrage.
+CHANGE_EVENT_START = Die Diätphase für deinen Anlass beginnt spätestens am { DATETIME($date, dateStyle: "long") }.
+CHANGE_SCREENING = Mit beantworteten Gesundheitsfragen käme eine Diätphase infrage.
+CHANGE_CLEARANCE = Mit einer ärztlichen Freigabe käme eine Diätphase infrage.
+CHANGE_TRAINING = Mit zwei oder mehr Krafteinheiten je Woche wäre ein Aufbau sein Fett wert.
+
+# Dein Protokoll.
+LOG_UNIT_MIX_UP = Das Gewicht { NUMBER($given, maximumFractionDigits: 1) } vom { DATETIME($date, dateStyle: "long") } passt nur in einer anderen Einheit und zählt als { NUMBER($read_kg, maximumFractionDigits: 1) } kg.
+LOG_WEIGHT_SET_ASIDE = Das Gewicht { NUMBER($given, maximumFractionDigits: 1) } kg vom { DATETIME($date, dateStyle: "long") } passt nicht zu { NUMBER($expected_kg, maximumFractionDigits: 1) } kg ringsum und zählt nicht. Von jemand anderem? Bitte prüfen.
+LOG_WEIGHT_DECIMAL = Das Gewicht { NUMBER($given, maximumFractionDigits: 1) } kg vom { DATETIME($date, dateStyle: "long") } zählt nicht, ringsum sind es { NUMBER($expected_kg, maximumFractionDigits: 1) } kg: Steht das Komma richtig?
+LOG_WEIGHT_TWICE = { $count ->
+    [one] Eine Wägung kam
+   *[other] { $count } Wägungen kamen
+} doppelt an und { $count ->
+    [one] zählt
+   *[other] zählen
+} einmal.
+LOG_INTAKE_TWICE = Für den { DATETIME($date, dateStyle: "long") } kamen zwei verschiedene Energiemengen an, darum zählt keine: Schick eine, zusammengezählt.
+LOG_INTAKE_KILOJOULES = { $count ->
+    [one] Eine Energiemenge
+   *[other] { $count } Energiemengen
+} ab dem { DATETIME($date, dateStyle: "long") } { $count ->
+    [one] passt
+   *[other] passen
+} zu dir nur als Kilojoule und { $count ->
+    [one] zählt
+   *[other] zählen
+} nicht: Schick Kilokalorien.
+LOG_INTAKE_SET_ASIDE = Die Energiemenge { NUMBER($given_kcal, maximumFractionDigits: 0) } kcal vom { DATETIME($date, dateStyle: "long") } zählt nicht: Steht das Komma richtig?
+LOG_GAP = Nach dem { DATETIME($date, dateStyle: "long") } fehlt für { days } das Gewicht.
+LOG_PARTIAL_INTAKE = { $count ->
+    [one] Ein nur teilweise protokollierter Tag zählt
+   *[other] { $count } nur teilweise protokollierte Tage zählen
+} als nicht protokolliert.
+LOG_INTAKE_MISSING = An { $count ->
+    [one] einem
+   *[other] { $count }
+} von { since-days } fehlt das volle Essen; dafür steht ein, was du sonst isst, weniger genau.
+LOG_NO_INTAKE = Essen ist nicht protokolliert: Der Trend deines Gewichts ist lesbar, dein Bedarf stammt aber aus Gleichungen.
+TREND_TOO_EARLY = Es ist noch zu früh: Wiege dich und protokolliere noch etwa { more-days }.
+TREND_TOO_SPARSE = Es ist noch zu früh, und noch { more-days } zu warten genügt nicht: Protokolliere auch, was du isst.
+TREND_OUTLIER = Das Gewicht vom { DATETIME($date, dateStyle: "long") } liegt um { NUMBER($deviation_kg, maximumFractionDigits: 1) } kg neben den Tagen davor und zählt weniger.
+TREND_WATER_JUMP = Am { DATETIME($date, dateStyle: "long") } sprang dein Gewicht um { NUMBER($jump_kg, maximumFractionDigits: 1) } kg, schneller, als ein Körper sich ändert: Wasser, das vergeht, oder eine andere Waage.
+TREND_LOGGING_CHANGED = Etwa seit dem { DATETIME($date, dateStyle: "long") } enthält dein Protokoll wohl einen anderen Teil dessen, was du isst, als vorher ({ NUMBER($percent, maximumFractionDigits: 0) } % sicher).
+SETTLE_WEIGH_FOOD = Das klärt es: Wiege und protokolliere sieben Tage lang alles, was du isst und trinkst, auch am Wochenende.
+SETTLE_WEIGH_ON = Das klärt es: Wiege dich noch zehn Tage lang täglich. Wasser ohne Ursache vergeht, Fett und Muskeln nicht.
+TREND_STALE = Deine letzte Wägung ist { days } her.
+TREND_UNDER_LOGGED = Dein Protokoll enthält etwa { NUMBER($percent, maximumFractionDigits: 0) } % weniger, als dein Körper erwarten lässt: Iss nach dem Maßstab deines Protokolls.
+
+# Eine Phase neben ihrem Plan.
+REVIEW_TOO_EARLY = Es ist noch zu früh: Die Waage zeigt noch Wasser. Bleib beim Plan; wiege dich und protokolliere noch etwa { more-days }.
+REVIEW_WITHIN_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert; der Plan erwartet bis jetzt { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg.
+REVIEW_OUTSIDE_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert. Der Plan erwartete { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % sicher).
+REVIEW_CONTRADICTED = Waage und Protokoll widersprechen sich: Dein Gewicht änderte sich um { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, laut Protokoll wären es { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Essen fehlt darin, oder es ist Wasser.
+REVIEW_SETTLE_CONTRADICTION = Das klärt es: Wiege sieben Tage lang dich und alles, was du isst und trinkst, und protokolliere es. Bis dahin ändert sich nichts.
+REVIEW_ATE_MORE = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag mehr protokolliert als geplant: Wie geplant zu essen ist die halbe Lösung.
+REVIEW_ATE_LESS = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag weniger protokolliert als geplant.
+REVIEW_NO_INTAKE = In dieser Phase ist kein voller Tag protokolliert; mit dem Plan lässt sich das Essen darum nicht vergleichen.
+REVIEW_NEEDS_LESS = Laut Protokoll hast du wie geplant gegessen, doch der Bedarf sieht nach { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal aus, nicht { NUMBER($planned_kcal, maximumFractionDigits: 0) }. Essen fehlt, oder du brauchst weniger.
+REVIEW_NEEDS_MORE = Laut Protokoll hast du wie geplant gegessen, doch dein Bedarf sieht nach { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag aus, nicht nach { NUMBER($planned_kcal, maximumFractionDigits: 0) }.
+REVIEW_CORRECTED = { $direction ->
+    [less] Iss ab jetzt { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag weniger
+   *[more] Iss ab jetzt { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag mehr
+}: Das ist die kleinste Änderung, die das Ziel wieder erreichbar macht.
+REVIEW_STEPPED = { $direction ->
+    [less] Iss ab jetzt { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag weniger
+   *[more] Iss ab jetzt { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag mehr
+}. Das ist ein Schritt; die nächste Durchsicht sagt, ob noch einer nötig ist.
+REVIEW_CORRECTION_HELD = Für das Ziel fehlten noch { NUMBER($missing_kcal, maximumFractionDigits: 0) } kcal am Tag, und das ist nicht sicher: { why }.
+REVIEW_RAISED_BY_RAIL = Iss zur Sicherheit { NUMBER($correction_kcal, maximumFractionDigits: 0) } kcal am Tag mehr: { why }.
+REVIEW_TOO_LATE = { $days ->
+    [one] Es bleibt nur ein Tag
+   *[other] Es bleiben nur { $days } Tage
+}, zu wenig, als dass eine Änderung zählte: Iss wie bisher.
+REVIEW_PURPOSE_MET = Du hast etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett verloren, { NUMBER($target_kg, maximumFractionDigits: 1) } kg waren das Ziel: Beende die Phase.
+REVIEW_CEILING_MET = Dein Körperfett ist etwa { NUMBER($fat_percent, maximumFractionDigits: 1) } %, und bei { NUMBER($ceiling_percent, maximumFractionDigits: 1) } % endet dieser Aufbau.
+REVIEW_LIMIT_REACHED = Dieser Mini-Cut läuft { days }, und { $limit_days } sind das Höchste: Beende ihn, mit oder ohne Ziel.
+REVIEW_PHASE_OVER = Die Phase ist vorbei.
+REVIEW_NOT_SAFE = Ein Defizit ist für dich nicht mehr sicher: Beende die Phase.
+REVIEW_NO_ROOM = Unter deinem heutigen Bedarf bleibt kein nützliches Defizit: { why }. Beende die Phase.
+REVIEW_STOPPED_BY_RAIL = Die Tage, die noch kommen, wären nicht sicher: Beende die Phase.
+REVIEW_SHORTEN = So erreichst du das Ziel um den { DATETIME($date, dateStyle: "long") }, { days } vor dem geplanten Ende.
+REVIEW_EXTEND = Du brauchst bis etwa { DATETIME($date, dateStyle: "long") }, { days } länger als geplant.
+REVIEW_OUT_OF_REACH = Keine sichere Energiemenge erreicht das Ziel in dieser Phase: Rechne mit { NUMBER($fat_kg, maximumFractionDigits: 1) } von { NUMBER($target_kg, maximumFractionDigits: 1) } kg Fett.
+REVIEW_LOST_FAST = In den letzten zwei Wochen hast du { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts je Woche verloren, mehr als { NUMBER($limit, maximumFractionDigits: 1) } %.
+REVIEW_EATEN_UNDER_RAIL = Zwei Wochen lang hast du { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag protokolliert. Iss mindestens { NUMBER($least_kcal, maximumFractionDigits: 0) }: { why }.
+REVIEW_REBOUND = Zurück beim Bedarf steigt die Waage in zwei Wochen um etwa { NUMBER($carried_kg, maximumFractionDigits: 1) } kg: Glykogen, Wasser und Speisebrei kommen zurück. Das ist kein Fett.
+REVIEW_PAST_RAIL = Ein Schritt macht diesen Plan nicht sicher: { why }. Beende ihn und plane neu.
+REVIEW_SHORTENED_BY_RAIL = Der Plan endet um den { DATETIME($date, dateStyle: "long") }; spätere Tage wären nicht sicher: { why }.
+REVIEW_GAIN_PAST_CEILING = So wie geplant ist dieser Aufbau schneller als { NUMBER($limit_percent, maximumFractionDigits: 2) } % des Gewichts je Woche: Beende ihn, und plane einen langsameren.
+REVIEW_UNEXPLAINED_LOSS = Du hast ungeplant { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts verloren, in { since-days }. Lass diesen ungeklärten Gewichtsverlust ärztlich ansehen. Iss mehr, in Schritten.
+REVIEW_AS_EATEN_SO_FAR = Du hast { NUMBER($percent, maximumFractionDigits: 0) } % des Geplanten protokolliert: Die nächsten Tage sind so vorhergesagt, wie du bisher gegessen hast.
+REVIEW_AS_PLANNED = Laut Protokoll ist dein Bedarf niedriger, doch du nimmst nicht mehr zu als geplant: Die Vorhersage bleibt bei { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag.
+REVIEW_IN_PREGNANCY = Was in der Schwangerschaft an Gewicht dazukommt, misst kein Plan: Deine Hebamme oder Frauenarztpraxis begleitet es.
+REVIEW_LATER_ENTRIES = { $count ->
+    [one] Ein Eintrag nach dem Ende der Phase zählt
+   *[other] { $count } Einträge nach dem Ende der Phase zählen
+} nicht mit.
+REVIEW_WINDOW_SHORTER = Deine erste Wägung kommt { days } nach dem Beginn; bis dahin gilt die Vorhersage des Plans.
+
+# Eine Saison.
+SEASON_GAIN = Du baust mit { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal Überschuss am Tag auf; deine Energiemenge wird { every-weeks } neu gesetzt.
+SEASON_CUT = Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett isst du { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, bis { NUMBER($end_percent, maximumFractionDigits: 1) } % oder { weeks }, je nachdem, was zuerst kommt.
+SEASON_BRIDGE = Nach der Diätphase kommen Glykogen, Wasser und Speisebrei zurück: Die Waage steigt, nicht das Fett.
+SEASON_HOLD = Du hältst: Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett baut dieser Plan nicht weiter auf, und eine Diätphase darf nicht beginnen.
+SEASON_HELD_AT_NEED = Das Mindeste, was du essen sollst, ist etwa dein Bedarf: Du hältst, ohne Überschuss.
+SEASON_LEVEL = Dieser Plan hat keinen Überschuss: Du isst nach Bedarf, und das Training baut auf.
+SEASON_NO_CUT = In diese Wochen fällt keine Diätphase: Keine, die sein darf, ist nötig.
+SEASON_CUTS = { $cuts ->
+    [one] Eine Diätphase
+   *[other] { $cuts } Diätphasen
+} mit zusammen { weeks } { $cuts ->
+    [one] nimmt
+   *[other] nehmen
+} { NUMBER($share_percent, maximumFractionDigits: 0) } % der Saison ein.
+SEASON_REVIEWED = Die Spannen gelten, wenn du diese Phasen einhältst und dein Protokoll die Energiemenge neu setzt. Sonst sind sie viel weiter.
+
+## coach
+
+REFUSED_CLEARANCE_WITHOUT_WORDS = Die Freigabe braucht Worte: den Namen dessen, der sie gab, und warum ein Energiedefizit vertretbar ist.
+WARNED_CLEARED = Ein Energiedefizit ist auf eine Freigabe hin geplant, gegeben von { $given_by }. Genannter Grund: { $reason }
+MEASUREMENTS_DISAGREE = Körperfett nach { first-method } und nach { second-method } unterscheidet sich um { NUMBER($difference_points, maximumFractionDigits: 1) } Punkte; ihre Fehler erklären etwa { NUMBER($expected_points, maximumFractionDigits: 1) }. Das Intervall ist verbreitert; beide zu wiederholen zeigt, welcher Messung zu trauen ist.
+REPEATS_SCATTER = Wiederholungen nach { repeated-method } streuen um { NUMBER($observed_points, maximumFractionDigits: 1) } Punkte Körperfett, üblich sind etwa { NUMBER($expected_points, maximumFractionDigits: 1) }. Das Intervall ist verbreitert.
+METHOD_OUTSIDE_AGE_RANGE = Die Gleichung { $method } ist für { NUMBER($from_years, maximumFractionDigits: 0) } bis { NUMBER($to_years, maximumFractionDigits: 0) } Jahre veröffentlicht; bei { NUMBER($age_years, maximumFractionDigits: 0) } ist ihr Fehler { NUMBER($factor, maximumFractionDigits: 2) }-mal so groß angesetzt.
+METHOD_UNDER_AGE_RANGE = Die Gleichung { $method } ist ab { NUMBER($from_years, maximumFractionDigits: 0) } Jahren veröffentlicht; bei { NUMBER($age_years, maximumFractionDigits: 0) } ist ihr Fehler { NUMBER($factor, maximumFractionDigits: 2) }-mal so groß angesetzt.
+METHOD_OUTSIDE_BMI_RANGE = Körperfett aus dem BMI ist bis zu einem BMI von { NUMBER($to_kg_m2, maximumFractionDigits: 1) } veröffentlicht; bei { NUMBER($bmi_kg_m2, maximumFractionDigits: 1) } ist der Fehler { NUMBER($factor, maximumFractionDigits: 2) }-mal so groß angesetzt.
+MEASUREMENT_ADDS_NOTHING = Das trägt zu den anderen Messungen nichts bei: Es teilt seinen Fehler mit einer genaueren.
+HEALTHY_RANGE_CONTINUED = Der gesunde Bereich ist für { NUMBER($from_years, maximumFractionDigits: 0) } bis { NUMBER($to_years, maximumFractionDigits: 0) } Jahre veröffentlicht; es gilt die nächste Altersgruppe.
+EQUATION_NEEDS_BODY_FAT = Braucht gemessenes Körperfett; hier mit einem geschätzten gezeigt.
+EQUATION_OTHER_AGE = Für { NUMBER($from_years, maximumFractionDigits: 0) } bis { NUMBER($to_years, maximumFractionDigits: 0) } Jahre gemacht.
+EQUATION_FOR_TRAINED = Für Menschen gemacht, die trainieren.
+EQUATION_FOR_EXPERIENCED = Für muskulöse Sportler nach dem ersten Trainingsjahr gemacht.
+EQUATION_FOR_UNTRAINED = Für Menschen gemacht, die nicht trainieren.
+EQUATION_SAME_AS = Dieselben Zahlen wie { $equation }, nur einmal gezählt.
+RESTING_PREFERS_FAT_FREE_MASS_TRAINED = Vorgezogen sind Gleichungen auf fettfreier Masse für Trainierte, weil das Körperfett gemessen ist.
+RESTING_PREFERS_ATHLETE_WEIGHT = Vorgezogen ist eine Gleichung auf Körpermasse für Sportler: Das Körperfett ist nicht gemessen, und allgemeine Gleichungen liegen für Trainierte zu niedrig.
+RESTING_PREFERS_FAT_FREE_MASS = Vorgezogen sind Gleichungen auf fettfreier Masse für Erwachsene allgemein, weil das Körperfett gemessen ist.
+RESTING_PREFERS_GENERAL = Vorgezogen sind Gleichungen auf Körpermasse, Größe und Alter für Erwachsene allgemein: Das Körperfett ist nicht gemessen.
+RESTING_AGE_EXTRAPOLATED = Keine der vorgezogenen Gleichungen ist für dieses Alter gemacht (nächstes untersuchtes: { NUMBER($nearest_years, maximumFractionDigits: 0) } Jahre); das Intervall ist darum breiter.
+RESTING_BOTH_SEXES = Die Gleichungen beider Geschlechter sind gemittelt, und ihr Unterschied verbreitert das Intervall.
+EER_FOR_ADULTS = Diese Bedarfswerte gelten ab { NUMBER($from_years, maximumFractionDigits: 0) } Jahren.
+LOG_SORTED = Die Einträge waren ungeordnet und sind nach Tagen sortiert.
+SEASON_PHYSIOLOGY = Gewonnenes Magergewebe zählt ohne Glykogen und Wasser. Ein Teil kommt in jeder Phase vom Training, ein Teil vom Überschuss, dessen Anteil an Magergewebe sinkt, je größer er ist.
+
+## developer
+
+MEASURE_NOT_USED = Die Gleichung benutzt { $fields } nicht.

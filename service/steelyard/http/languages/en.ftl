@@ -1,0 +1,489 @@
+### What the service says, in English. Syntax: Project Fluent 1.0.
+### A message in capitals is a code of an answer; the parts in small letters are shared by several. A line beginning with
+### two number signs says for whom the messages after it are. Members get fewer than 25 words, without names of fields.
+
+language-name = English
+language-locale = en-GB
+
+## shared
+
+weeks = { $weeks ->
+    [one] 1 week
+   *[other] { $weeks } weeks
+}
+bridge-weeks = { $bridge_weeks ->
+    [one] 1 week
+   *[other] { $bridge_weeks } weeks
+}
+cut-weeks = { $cut_weeks ->
+    [one] 1 week
+   *[other] { $cut_weeks } weeks
+}
+days = { $days ->
+    [one] 1 day
+   *[other] { $days } days
+}
+more-days = { $more_days ->
+    [one] 1 more day
+   *[other] { $more_days } more days
+}
+every-weeks = { $weeks ->
+    [one] every week
+   *[other] every { $weeks } weeks
+}
+weekday = { $weekday ->
+    [1] Monday
+    [2] Tuesday
+    [3] Wednesday
+    [4] Thursday
+    [5] Friday
+    [6] Saturday
+   *[7] Sunday
+}
+phase = { $kind ->
+    [mini_cut] a mini-cut
+    [cut] a cut
+    [gain] a gain
+   *[maintenance] maintenance
+}
+phase-name = { $kind ->
+    [mini_cut] Mini-cut
+    [cut] Cut
+    [gain] Gain
+   *[maintenance] Maintenance
+}
+best-phase = { $best ->
+    [mini_cut] a mini-cut
+    [cut] a cut
+    [gain] a gain
+   *[maintenance] maintenance
+}
+other-phase = { $other ->
+    [mini_cut] a mini-cut
+    [cut] a cut
+    [gain] a gain
+   *[maintenance] maintenance
+}
+advice = { $advice ->
+    [gain] Gain.
+   *[maintenance] Hold.
+}
+why = { $why ->
+    [share_of_maintenance] more would be too big a share of your maintenance
+    [fat_release] your body fat cannot supply more
+    [energy_availability] more would leave too little energy beside training
+    [protein_and_fat] less food could not hold your protein and fat
+    [least_intake] less food would be under a safe minimum
+    [resting_energy] you would eat less than you use at rest
+    [history_unknown] your past diets are not known
+    [fat_unmeasured] your body fat was not measured
+    [fat_at_end] you would end with too little body fat
+    [body_mass_index_at_end] you would end underweight
+    [weekly_loss] you would lose weight too fast
+    [availability_at_end] its last days would leave too little energy
+    [least_intake_at_end] its last days would be under a safe minimum
+    [logged_loss] your log shows a fast loss already
+    [body_of_that_day] your body will need more by then
+    [whole_phase] the phase as a whole would not be safe
+   *[this_person] a deficit is not safe for you now
+}
+condition = { $condition ->
+    [diabetes_treated] treated diabetes
+    [kidney_disease] kidney disease
+    [liver_disease] liver disease
+    [heart_disease] heart disease
+    [thyroid_uncontrolled] an uncontrolled thyroid
+    [gout] gout
+    [gallstones] gallstones
+    [bariatric_surgery] bariatric surgery
+    [cancer] cancer
+    [unexplained_weight_loss] unexplained weight loss
+    [absent_periods] absent periods
+    [low_testosterone_symptoms] signs of low testosterone
+    [stress_fracture] a stress fracture
+    [recent_surgery_or_injury] recent surgery or injury
+    [phenylketonuria] phenylketonuria
+    [insulin_or_secretagogue] insulin or a secretagogue
+    [sglt2_inhibitor] an SGLT2 inhibitor
+    [glp1_agonist] a GLP-1 agonist
+    [diuretic] a diuretic
+    [lithium] lithium
+    [warfarin] warfarin
+   *[other] this condition or medicine
+}
+first-method = { $first ->
+    [four_compartment] the four-compartment model
+    [dxa] DXA
+    [air_displacement] air displacement
+    [hydrostatic] underwater weighing
+    [skinfolds] skinfolds
+    [girths] girths
+    [bioimpedance] bioimpedance
+    [visual] judgement by eye
+   *[bmi_equation] the BMI equation
+}
+second-method = { $second ->
+    [four_compartment] the four-compartment model
+    [dxa] DXA
+    [air_displacement] air displacement
+    [hydrostatic] underwater weighing
+    [skinfolds] skinfolds
+    [girths] girths
+    [bioimpedance] bioimpedance
+    [visual] judgement by eye
+   *[bmi_equation] the BMI equation
+}
+repeated-method = { $method ->
+    [four_compartment] the four-compartment model
+    [dxa] DXA
+    [air_displacement] air displacement
+    [hydrostatic] underwater weighing
+    [skinfolds] skinfolds
+    [girths] girths
+    [bioimpedance] bioimpedance
+    [visual] judgement by eye
+   *[bmi_equation] the BMI equation
+}
+
+## member
+
+NOT_MEDICAL_ADVICE = This is information, not medical advice. Before changing your diet, speak to a physician or registered dietitian; local rules come first.
+FAT_FROM_BMI = Your body fat was estimated from height and weight, which overstates it in muscular people: measure it before deciding to cut.
+ON_LOGGING_SCALE = Maintenance is on the scale of your own log: if you log less than you eat, this is the amount to log.
+TWO_SEXES = Equations for both sexes were used: the range covers both, and the stricter limits apply.
+FROM_EQUATIONS = Without a log this rests on equations alone. Four weeks of weights and intakes narrow it most.
+
+# Refusals, each with whom to see.
+REFUSED_UNDER_AGE = Under { NUMBER($limit_years, maximumFractionDigits: 0) } no deficit is planned. Please speak to a physician or registered dietitian first; maintenance and trends stay available.
+REFUSED_OLDER_WITHOUT_CLEARANCE = From { NUMBER($limit_years, maximumFractionDigits: 0) } on, dieting costs muscle and bone more easily. Please get a clinician's clearance first; maintenance and trends stay available.
+REFUSED_PREGNANCY = No deficit is planned in pregnancy. Please speak to your midwife or obstetric team about food and weight; maintenance and trends stay available.
+REFUSED_BREASTFEEDING = No deficit is planned while breastfeeding. Please speak to your midwife, health visitor or physician first; maintenance and trends stay available.
+REFUSED_EATING_DISORDER = With an eating disorder, now or before, no deficit and no body target is planned. An eating-disorder service or your clinician can help.
+REFUSED_DOUBT = You were unsure about an eating disorder. Please let a clinician or an eating-disorder service settle that first; until then no deficit is recommended.
+REFUSED_MEDICAL = With { condition }{ $others ->
+    [0] {""}
+    [one] {" "}and one more condition
+   *[other] {" "}and { $others } more conditions
+} no deficit is planned without clearance. Please speak to a physician or dietitian first.
+REFUSED_BMI = At a body mass index of { NUMBER($bmi, maximumFractionDigits: 1) } (underweight is under { NUMBER($limit, maximumFractionDigits: 1) }) no deficit is planned. Please speak to a physician or registered dietitian.
+REFUSED_REFEEDING = At your weight eating more without supervision can be dangerous, so no intake is given here. Please see a doctor today; it is urgent.
+REFUSED_FAT_TARGET = No body-fat target is planned for you, in a gain neither. Please speak to a physician or registered dietitian first.
+REFUSED_BAND = No body-fat target is planned for you here. Please leave out the range and the targets of events.
+REFUSED_UNANSWERED = No deficit and no gain is planned before the health questions are answered. What is not known is never taken as fine.
+REFUSED_LOGGED_LOSS = Your log loses { NUMBER($percent, maximumFractionDigits: 1) }% a week, over the limit of { NUMBER($limit_percent, maximumFractionDigits: 1) }%: no deficit on top. Eat more; if unintended, see a clinician.
+REFUSED_BODY_FAT = At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat no deficit is planned: { NUMBER($limit_percent, maximumFractionDigits: 1) }% is the least.
+REFUSED_LOSS = This would lose { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week, more than { NUMBER($limit_percent, maximumFractionDigits: 2) }%: eat more.
+REFUSED_END_BODY_FAT = This would end at { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat, under the least of { NUMBER($limit_percent, maximumFractionDigits: 1) }%: shorten it or eat more.
+REFUSED_END_BMI = This would end at a body mass index of { NUMBER($bmi, maximumFractionDigits: 1) }, underweight under { NUMBER($limit, maximumFractionDigits: 1) }: shorten it or eat more.
+REFUSED_GAIN_RATE = This would gain { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week. Over { NUMBER($limit_percent, maximumFractionDigits: 2) }%, at your training experience, the rest is fat: eat less.
+REFUSED_TARGET = A target of { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is under the least of { NUMBER($limit_percent, maximumFractionDigits: 1) }%: aim higher.
+REFUSED_DEFICIT = A deficit of { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day is too large: { why }. Eat at least { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }.
+REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day is too little outside a deficit. Eat at least { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }; if you cannot, speak to a physician or dietitian.
+REFUSED_PROTEIN = { NUMBER($observed, maximumFractionDigits: 2) } grams of protein per kilogram is under the { NUMBER($limit, maximumFractionDigits: 2) } that a deficit needs: plan more.
+REFUSED_CUT_WITHOUT_READING = The cuts of a season start at a body fat, and only at a measured one: measure body fat first.
+SEE_MIDWIFE = In pregnancy your intake is not lowered here. Speak to your midwife or obstetric team about food and weight.
+SEE_AFTER_BIRTH = While you breastfeed your intake is not lowered here: speak to your midwife or physician.
+SEE_EATING_DISORDER_SERVICE = Your intake is not lowered here. An eating-disorder service or your clinician can help with food and weight.
+SEE_FOR_MINORS = Under 18 your intake is not lowered here: speak to a physician or paediatrician about weight.
+
+# What is capped or raised.
+CAPPED_UNANSWERED = The gain after maintenance is left out until the health questions are answered.
+CAPPED_PROTEIN_ROOM = Protein is { NUMBER($given, maximumFractionDigits: 1) } grams per kilogram instead of { NUMBER($asked, maximumFractionDigits: 1) }: your intake has no room for more beside the fat you need.
+CAPPED_DEFICIT = The deficit stays at { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day: { why }.
+CAPPED_DEFICIT_FOR_BMI = The deficit stays at { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day, or you would end underweight. { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal fit into at most { weeks }.
+CAPPED_PROTEIN = Protein is raised to { NUMBER($limit, maximumFractionDigits: 2) } grams per kilogram, the least in a deficit.
+CAPPED_GAIN_RATE = Your surplus stays at { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day. Gaining more than { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week adds mostly fat.
+CAPPED_HISTORY_UNKNOWN = Your past diets are not known, so the deficit stays at the usual { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day.
+NO_SAFE_DEFICIT = No useful deficit is safe for you now: { why }.
+MEASURE_FIRST = Your body fat was not measured, so the deficit stays at { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day. To ask for more, measure body fat first.
+RATIO_DECIDES = Here your own log decides: it holds about { NUMBER($percent, maximumFractionDigits: 0) }% of what you eat. Weigh all food for one week to know better.
+RAISED_TO_FLOOR = Your intake is raised to { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day, the least for your body outside a deficit.
+
+# What to watch.
+WARNED_YOUNG_ADULT = At 18 or 19 your body may still be maturing: keep the deficit small and short.
+WARNED_EATING_DISORDER_DOUBT = You were unsure about an eating disorder. If food or weight worries you, talk to a clinician first; stop if it gets worse.
+WARNED_LOGGED_LOSS = By your log you lose { NUMBER($percent, maximumFractionDigits: 1) }% of body mass a week: eat more. Unexplained weight loss is for a clinician to see.
+WARNED_EATEN_FLOOR = Your log shows about { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal a day; eat at least { NUMBER($limit_kcal, maximumFractionDigits: 0) }. Low mood, binge eating or a missed period mean: see a clinician.
+WARNED_EATEN_AVAILABILITY = Eat more: by your log too little energy is left beside training. Low mood, binge eating or a missed period mean: see a clinician.
+WARNED_HISTORY_UNKNOWN = Your past diets are not known, so the deficit is the usual size at most.
+WARNED_BMI = A body mass index of { NUMBER($bmi, maximumFractionDigits: 1) } is near underweight: keep the phase short.
+WARNED_BODY_FAT = The phase ends at { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat, leaner than most people can hold well.
+WARNED_DEFICIT_SHARE = The deficit is { NUMBER($share_percent, maximumFractionDigits: 0) }% of your maintenance: expect hunger and fatigue.
+WARNED_FAT_SUPPLY = The deficit asks { NUMBER($observed, maximumFractionDigits: 0) } kcal a day of each kilogram of body fat. Over { NUMBER($limit, maximumFractionDigits: 0) }, you may lose more muscle.
+WARNED_LOSS = You are planned to lose { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week. That is fast: watch your strength.
+WARNED_AVAILABILITY = Little energy is left beside training: fine for some weeks only. Watch sleep, mood, libido and any menstrual cycle; stop if they change.
+WARNED_UNDER_RESTING = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day is less than your body uses at rest ({ NUMBER($resting_kcal, maximumFractionDigits: 0) }): acceptable in a mini-cut only.
+WARNED_KIDNEY_PROTEIN = High protein with kidney disease needs your clinician's agreement.
+WARNED_DIETARY_FAT = Fat is only { NUMBER($share_percent, maximumFractionDigits: 0) }% of what you eat: low for a long stretch.
+WARNED_CARBOHYDRATE = Carbohydrate is { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } grams a day, under the recommended { NUMBER($limit_g, maximumFractionDigits: 0) }: training may feel harder.
+WARNED_GAIN_RATE = A gain of { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week is fast at your training experience: more of it will be fat.
+WARNED_CUTS_A_YEAR = This would be cut number { NUMBER($cuts, maximumFractionDigits: 0) } in twelve months. Cuts cost training time; gaining more slowly would need fewer.
+WARNED_RECENT_CUT = Your last cut ended only { $weeks ->
+    [one] 1 week
+   *[other] { NUMBER($weeks, maximumFractionDigits: 0) } weeks
+} ago. Waiting until { NUMBER($limit_weeks, maximumFractionDigits: 0) } weeks have passed is usually the better trade.
+BODY_FAT_AT_MINIMUM = At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat you are at the least kept without harm, about { NUMBER($limit_percent, maximumFractionDigits: 1) }%. Lose no more; speak to a physician or dietitian.
+BODY_FAT_LOW = { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is under { NUMBER($limit_percent, maximumFractionDigits: 1) }%, leaner than most people can hold well.
+UNDER_AGE_NO_TARGET = Under { NUMBER($limit_years, maximumFractionDigits: 0) } this is an estimate only, and no target follows from it. Speak to a physician about growth and weight.
+FAT_FREE_MASS_INDEX_UNUSUAL = Few people carry this much muscle for their height. Check the weight (kilograms, or pounds?), the height and the body-fat reading.
+WEIGHT_IN_POUNDS = A body mass index of { NUMBER($bmi, maximumFractionDigits: 1) } is rare: is the weight in kilograms, or in pounds? Check it and the height.
+MAINTENANCE_UNUSUAL = Maintenance of { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day is { NUMBER($times, maximumFractionDigits: 1) } times resting energy, which few keep up. Are the activity and the figures right?
+PAL_ABOVE_SUSTAINABLE = Your activity comes to { NUMBER($pal, maximumFractionDigits: 2) } times resting energy; over { NUMBER($limit, maximumFractionDigits: 2) } is hard to keep up. Check what was entered.
+PAL_BELOW_PLAUSIBLE = Your energy comes to only { NUMBER($pal, maximumFractionDigits: 2) } times resting energy; under { NUMBER($limit, maximumFractionDigits: 2) } nobody is up and about. Check what was entered.
+BMI_OVERSTATES_WITH_MUSCLE = Height and weight cannot tell muscle from fat: for athletes they give about { NUMBER($points, maximumFractionDigits: 1) } points too much body fat.
+
+# A plan: why each number is what it is.
+DEFICIT_DEFAULT = You eat { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less than you use now, the usual size of a deficit.
+DEFICIT_ASKED = You eat { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less than you use now, as you asked.
+DEFICIT_SOLVED = Eating { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less than you use now loses { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }.
+WEEKS_SOLVED = At this deficit it takes { weeks } to lose { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat.
+WEEKS_DEFAULT = The phase takes { weeks }, the middle of the usual two to six, less what is done already.
+CUT_WEEKS_DEFAULT = The phase takes { weeks }, as neither a goal nor a time was given.
+FAT_SOLVED = Expect to lose about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks } at this deficit.
+SHRINKING_DEFICIT = Your body soon uses less. What is missing shrinks from { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal a day in the first week to { NUMBER($last_kcal, maximumFractionDigits: 0) } in the last.
+PROTEIN_WHY = { NUMBER($protein_g_per_kg, maximumFractionDigits: 1) } grams of protein per kilogram, with resistance training, protect your muscle in a deficit.
+NO_TRAINING = Without resistance training more of what you lose is muscle. Two sessions a week are the cheapest protection there is.
+EASING_IN = { $weeks ->
+    [one] The first week runs
+   *[other] The first { $weeks } weeks run
+} at half the deficit: easier on hunger, and slower by about as much.
+MAINTENANCE_WHY = After the cut you hold at { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day, { NUMBER($lower_kcal, maximumFractionDigits: 0) } less than before: your body is smaller and has adapted.
+REBOUND = The scale will rise by about { NUMBER($carried_kg, maximumFractionDigits: 1) } kg as glycogen, water and food return. That is not fat.
+SURPLUS_WHY = A surplus of { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day suits your training experience. Your intake is set anew { every-weeks }.
+GAIN_RATE_EXPECTED = Expect to gain about { NUMBER($percent_per_month, maximumFractionDigits: 1) }% of body mass a month, { NUMBER($lean_share, maximumFractionDigits: 0) }% of it lean tissue.
+CEILING_REACHED = You are expected to reach { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat around { DATETIME($date, dateStyle: "long") }.
+CEILING_NOT_REACHED = You are not expected to reach { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat in these weeks.
+END_AT_TARGET = Stop once the trend shows { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat lost, even before the last week.
+END_AT_LIMIT = Stop after { weeks } at the latest, target or not: longer is an ordinary cut.
+END_CUT_AT_LIMIT = Stop after { weeks } at the latest, and hold at maintenance before anything else.
+END_ON_SIGNS = Stop early if strength falls in two sessions running, or at poor sleep, low mood, binge eating or a missed period.
+END_ON_FAST_LOSS = Eat more if your weight falls faster than { NUMBER($percent, maximumFractionDigits: 1) }% a week over two weeks, once the first week's water has settled.
+TRAIN_IN_DEFICIT = Keep the loads up. When recovery suffers, do fewer sets first.
+TRAIN_IN_GAIN = Add load or repetitions before sets: the surplus is there to be trained with.
+WEIGH_DAILY = Weigh yourself daily under the same conditions, and judge by weekly averages.
+INFEASIBLE = No safe plan does what was asked. What comes nearest to it is given instead.
+PAUSED = First comes maintenance for { weeks }; the phase is planned for your body as it will be then.
+HELD_AT_CEILING = Your body fat is at the ceiling of this gain already, so you hold. A fat-loss phase comes before a gain.
+HOLD_WHY = At { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day your body stays as it is.
+BREAKS_WHY = Breaks at maintenance make a long cut easier. They lose no extra fat, and the scale rises while they last.
+CUT_RESET = Your intake is set anew { every-weeks }, so that the deficit holds as your body changes.
+GAIN_TARGET_TOO_FAR = No gain under its ceiling reaches this weight in { weeks }.
+GOAL_ALREADY_MET = You have met the goal already: there is nothing to lose.
+PHASE_USED_UP = This mini-cut has run { weeks }, as long as one may: go to maintenance, or plan a longer cut.
+CUT_NEEDS_READING = Body fat computed from height and weight never starts a cut. Measure it (skinfolds, girths, DXA), then ask again.
+CUT_NO_ROOM = No cut of this kind fits into the weeks left for it.
+GAIN_NO_ROOM = Your least intake leaves no room for a gain under its ceiling, so you hold.
+GAIN_NEEDS_TRAINING = A surplus without resistance training is stored as fat: start training first.
+TARGET_WRONG_SIDE = This intake moves away from your target, or levels off before it.
+TARGET_NEEDS_INTAKE = To reach your target by this date you would eat { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day.
+TARGET_BEYOND_RAIL = Less than { NUMBER($least_intake_kcal, maximumFractionDigits: 0) } kcal a day is not safe: { why }.
+TARGET_TOO_FAST_GAIN = Reaching it would mean gaining more than { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week.
+TARGET_UNREACHABLE = No steady intake reaches your target by this date.
+
+# What comes next.
+DECISION_NO_DEFICIT = No fat loss is recommended here. Eat at maintenance and train; if food or weight worries you, speak to a physician or dietitian.
+DECISION_UNDER_AGE = Under { NUMBER($limit_years, maximumFractionDigits: 0) } no fat loss is recommended: eat enough to grow and train, and take any worry about weight to a physician.
+DECISION_CHOICES_LEFT_OUT = The wishes for your body that were sent play no part in this answer.
+DECISION_CUT_REFUSED = A cut would come next, but a safety rule forbids it for now. Until that is settled: { phase }.
+DECISION_CUT_REFUSED_UNDER_WAY = The cut under way does not go on, for the reason given: return to maintenance first.
+DECISION_CUT_TOO_LONG = You have been in a deficit for { weeks }, which is enough: now hold for { bridge-weeks }, whatever is left to lose.
+DECISION_CUT_DONE = The cut has done its work: { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat, where { NUMBER($target_percent, maximumFractionDigits: 1) }% was the aim. Now hold for { bridge-weeks }.
+DECISION_CUT_UNDER_WAY = Your cut goes on: body fat is { NUMBER($fat_percent, maximumFractionDigits: 1) }%, and { NUMBER($target_percent, maximumFractionDigits: 1) }% is the aim.
+DECISION_CUT_JUST_ENDED = Your last cut ended { weeks } ago. Hold for another { bridge-weeks } while glycogen and water return, then gain.
+DECISION_CUT_TOO_RECENT = Your last cut ended { weeks } ago. After { NUMBER($limit_weeks, maximumFractionDigits: 0) } weeks, on { DATETIME($date, dateStyle: "long") }, another may be considered.
+DECISION_TOO_MANY_CUTS = Cuts ended within twelve months: { $cuts }. That is enough; the next is considered on { DATETIME($date, dateStyle: "long") }.
+DECISION_EVENT_READY = For your event { NUMBER($target_percent, maximumFractionDigits: 1) }% body fat is enough, and you are at { NUMBER($fat_percent, maximumFractionDigits: 1) }%: no cut is needed.
+DECISION_EVENT_TOO_NEAR = Your event is { weeks } away, too near for a cut and its week to settle. Hold: the scale would only lose water.
+DECISION_EVENT_LATER = Your event is { weeks } away. Its cut takes { cut-weeks }, and one to settle: start it on { DATETIME($date, dateStyle: "long") }.
+DECISION_EVENT_NOW = Your event is { weeks } away. Its cut takes about { cut-weeks }, and one to settle: it is time.
+DECISION_EVENT_HOLD_FIRST = Your event leaves no time for a gain that would not be cut again: hold until its cut, about { DATETIME($date, dateStyle: "long") }.
+DECISION_EVENT_OUT_OF_REACH = No safe cut reaches { NUMBER($target_percent, maximumFractionDigits: 1) }% by the event. This one comes as near as is safe, about { NUMBER($end_percent, maximumFractionDigits: 1) }%.
+DECISION_EVENT_FAR = Your event is more than { weeks } away: it does not count yet.
+DECISION_EVENT_SETS_DATE = The date of your event decides here.
+DECISION_MEASURE_FIRST_BMI = Your body fat was only computed from height and weight. Measure it (skinfolds, girths, DXA), then ask again. Until then: { phase }.
+DECISION_MEASURE_FIRST_ERROR = Your reading of { NUMBER($fat_percent, maximumFractionDigits: 1) }% may be { NUMBER($error_points, maximumFractionDigits: 1) } points off: too unsure for a cut. Repeat it with a better method. Until then: { phase }.
+DECISION_WANTS_HOLD = You want to hold, and nothing speaks against it.
+DECISION_WANTS_HOLD_OVER = You want to hold. Only the leanness you chose speaks for a cut, due at { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat.
+DECISION_NEAR_UNDERWEIGHT = A body mass index of { NUMBER($bmi, maximumFractionDigits: 1) } is near underweight. Holding comes first; under { NUMBER($limit, maximumFractionDigits: 1) } no fat loss is started.
+DECISION_LEAN_ENOUGH = At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat you are lean enough: a cut would cost training time and bring nothing. { advice }
+DECISION_NOT_YET = Not yet: at { NUMBER($fat_percent, maximumFractionDigits: 1) }% a mini-cut costs more muscle and dieting than it is worth over { weeks }. { advice }
+DECISION_NO_DUE = At no body fat near the range you chose would a cut be the better trade.
+DECISION_CUT_DUE = A cut is the better trade now: body fat is { NUMBER($fat_percent, maximumFractionDigits: 1) }%, and from { NUMBER($due_percent, maximumFractionDigits: 1) }% on it costs more to keep.
+DECISION_CUT_FOR_LEANNESS = You would like to be leaner, and that is reason enough: at { NUMBER($fat_percent, maximumFractionDigits: 1) }% a cut is the better trade for you.
+DECISION_TRADE = Over { weeks } { best-phase } is worth about { NUMBER($ahead_kg, maximumFractionDigits: 1) } kg of lean tissue more to you than { other-phase }.
+DECISION_CLOSE = The two are close: choose what suits your weeks better.
+DECISION_LONGER_CUT = A mini-cut does not get there: this takes { weeks }.
+DECISION_LONG_WAY = One cut does not get to { NUMBER($target_percent, maximumFractionDigits: 1) }%: end this one in time, and ask again after a hold.
+DECISION_WITHIN_HEALTHY = { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is healthy for your age and sex ({ NUMBER($lower_percent, maximumFractionDigits: 0) } to { NUMBER($upper_percent, maximumFractionDigits: 0) }%): a cut is about looks, not health.
+DECISION_BELOW_HEALTHY = At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat you have nothing to lose. If you are unhappy with your looks, talk to someone you trust or a clinician.
+DECISION_ABOVE_HEALTHY = { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is above the healthy range for your age and sex, which ends at { NUMBER($upper_percent, maximumFractionDigits: 0) }%.
+DECISION_HISTORY_UNKNOWN = Your past phases are not known: with them the answer could see a recent cut or a pattern.
+DECISION_GAIN_SLOWLY = Gain slowly, at { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day over maintenance.
+PATTERN_CYCLES = In { weeks } fast gains were followed by a cut { $cycles ->
+    [one] once
+    [2] twice
+   *[other] { $cycles } times
+}. You spent { $dieting_weeks } of those weeks dieting.
+PATTERN_COST = A slow gain over the same { weeks } would have built about { NUMBER($lean_kg, maximumFractionDigits: 1) } kg more lean tissue ({ NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) }). Slow down.
+PATTERN_NO_LEAN = You built no less lean tissue by going up and down; the price was the dieting. A slower gain needs fewer cuts.
+PATTERN_WEEKS = A slow gain would have had the same lean tissue { weeks } sooner.
+PATTERN_ASSUMED = { $phases ->
+    [one] One phase had no weights and was
+   *[other] { $phases } phases had no weights and were
+} taken at the usual size.
+PATTERN_FAT = Going up and down left you { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat leaner. A slow gain needs { $slow_weeks ->
+    [one] one week
+   *[other] about { $slow_weeks } weeks
+} of dieting for that, not { $dieting_weeks }.
+PATTERN_NO_FAT = Going up and down left you with { NUMBER($fat_kg, maximumFractionDigits: 1) } kg more fat than a slow gain, for all the dieting.
+CHANGE_DUE_DATE = At this rate you reach { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat, where a cut is due, around { DATETIME($date, dateStyle: "long") }.
+CHANGE_DUE_BEYOND = A cut is due at { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat, which is not expected within { weeks }.
+CHANGE_DUE_BELOW = Under { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat the answer would be: no cut yet.
+CHANGE_READING = Your reading may be { NUMBER($error_points, maximumFractionDigits: 1) } points off: with a chance of { NUMBER($probability_percent, maximumFractionDigits: 0) }% you are really on the other side.
+CHANGE_READING_NEEDED = With a real body-fat measurement a cut could be considered at all.
+CHANGE_MOTIVE = If you would like to be leaner, that is a reason of its own: a cut would be due from { NUMBER($due_percent, maximumFractionDigits: 1) }%.
+CHANGE_CONTENT = If you are content with your leanness, you have until { NUMBER($due_percent, maximumFractionDigits: 1) }%.
+CHANGE_TIME = A cut is considered again from { DATETIME($date, dateStyle: "long") }.
+CHANGE_EVENT_START = The cut for your event starts on { DATETIME($date, dateStyle: "long") } at the latest.
+CHANGE_SCREENING = With the health questions answered a cut could be considered.
+CHANGE_CLEARANCE = With a clinician's clearance a cut could be considered.
+CHANGE_TRAINING = With two or more resistance sessions a week a gain would be worth its fat.
+
+# Your log.
+LOG_UNIT_MIX_UP = The weight { NUMBER($given, maximumFractionDigits: 1) } of { DATETIME($date, dateStyle: "long") } only fits in another unit, and was read as { NUMBER($read_kg, maximumFractionDigits: 1) } kg.
+LOG_WEIGHT_SET_ASIDE = The weight { NUMBER($given, maximumFractionDigits: 1) } kg of { DATETIME($date, dateStyle: "long") } does not go with { NUMBER($expected_kg, maximumFractionDigits: 1) } kg around it and is left out. Somebody else's? Please check.
+LOG_WEIGHT_DECIMAL = The weight { NUMBER($given, maximumFractionDigits: 1) } kg of { DATETIME($date, dateStyle: "long") } is left out, with { NUMBER($expected_kg, maximumFractionDigits: 1) } kg around it: is the decimal point in its place?
+LOG_WEIGHT_TWICE = { $count ->
+    [one] One weighing was
+   *[other] { $count } weighings were
+} sent twice and counted once.
+LOG_INTAKE_TWICE = Two different intakes were sent for { DATETIME($date, dateStyle: "long") }, so neither is read: send one, its parts added up.
+LOG_INTAKE_KILOJOULES = { $count ->
+    [one] One intake
+   *[other] { $count } intakes
+} from { DATETIME($date, dateStyle: "long") } on only { $count ->
+    [one] fits
+   *[other] fit
+} you as kilojoules and { $count ->
+    [one] is
+   *[other] are
+} left out: send kilocalories.
+LOG_INTAKE_SET_ASIDE = The intake { NUMBER($given_kcal, maximumFractionDigits: 0) } kcal of { DATETIME($date, dateStyle: "long") } is left out: is the decimal point in its place?
+LOG_GAP = There is no weight for { days } after { DATETIME($date, dateStyle: "long") }.
+LOG_PARTIAL_INTAKE = { $count ->
+    [one] One partly logged day counts
+   *[other] { $count } partly logged days count
+} as not logged.
+LOG_INTAKE_MISSING = Of { days }, { $count ->
+    [one] one has
+   *[other] { $count } have
+} no full intake; your usual intake stands in, less exactly.
+LOG_NO_INTAKE = No food was logged: the trend of your weight can be read, but maintenance rests on equations.
+TREND_TOO_EARLY = It is too early to tell: weigh and log for about { more-days }.
+TREND_TOO_SPARSE = It is too early to tell, and { more-days } would not be enough: log what you eat as well.
+TREND_OUTLIER = The weight of { DATETIME($date, dateStyle: "long") } is { NUMBER($deviation_kg, maximumFractionDigits: 1) } kg off the days before it, so it counts less.
+TREND_WATER_JUMP = From { DATETIME($date, dateStyle: "long") } your weight sits { NUMBER($jump_kg, maximumFractionDigits: 1) } kg elsewhere: water, which fades, unless it is another scale or time of day.
+TREND_LOGGING_CHANGED = Since about { DATETIME($date, dateStyle: "long") } your log seems to hold another share of what you eat than before ({ NUMBER($percent, maximumFractionDigits: 0) }% sure).
+SETTLE_WEIGH_FOOD = What settles it: weigh and log all you eat and drink for seven days, weekend included.
+SETTLE_WEIGH_ON = What settles it: weigh yourself daily for ten more days. Water without a cause fades; fat and muscle do not.
+TREND_STALE = Your last weighing was { days } ago.
+TREND_UNDER_LOGGED = Your log holds about { NUMBER($percent, maximumFractionDigits: 0) }% less than expected for your body: eat against the scale of your own log.
+
+# A phase against its plan.
+REVIEW_TOO_EARLY = It is too early to tell: the scale still shows water. Keep to the plan; weigh and log for about { more-days }.
+REVIEW_WITHIN_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg; the plan expects { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg by now.
+REVIEW_OUTSIDE_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. The plan expected { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg ({ NUMBER($probability_percent, maximumFractionDigits: 0) }% sure).
+REVIEW_CONTRADICTED = Scale and log disagree: your weight changed by { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, where your log makes { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Food is unlogged, or it is water.
+REVIEW_SETTLE_CONTRADICTION = What settles it: for seven days weigh yourself, and weigh and log all you eat and drink. Until then nothing is changed.
+REVIEW_ATE_MORE = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal a day more than planned: eating as planned is half the fix.
+REVIEW_ATE_LESS = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal a day less than planned.
+REVIEW_NO_INTAKE = No full day of food was logged in this phase, so it cannot be compared with the plan.
+REVIEW_NEEDS_LESS = By your log you ate as planned, yet maintenance looks like { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal, not { NUMBER($planned_kcal, maximumFractionDigits: 0) }. Some food is unlogged, or you need less.
+REVIEW_NEEDS_MORE = By your log you ate as planned, yet maintenance looks like { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day, not the { NUMBER($planned_kcal, maximumFractionDigits: 0) } of the plan.
+REVIEW_CORRECTED = { $direction ->
+    [less] Eat { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal a day less
+   *[more] Eat { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal a day more
+} from now on: the smallest change that restores the target.
+REVIEW_STEPPED = { $direction ->
+    [less] Eat { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal a day less
+   *[more] Eat { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal a day more
+} from now on. It is one step; the next review says whether another is due.
+REVIEW_CORRECTION_HELD = The target would take another { NUMBER($missing_kcal, maximumFractionDigits: 0) } kcal a day, which is not safe: { why }.
+REVIEW_RAISED_BY_RAIL = Eat { NUMBER($correction_kcal, maximumFractionDigits: 0) } kcal a day more, to be safe: { why }.
+REVIEW_TOO_LATE = { $days ->
+    [one] Only one day is left
+   *[other] Only { $days } days are left
+}, too little for a change to matter: eat as before.
+REVIEW_PURPOSE_MET = You have lost about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat, and { NUMBER($target_kg, maximumFractionDigits: 1) } kg was the goal: end the phase.
+REVIEW_CEILING_MET = Your body fat is about { NUMBER($fat_percent, maximumFractionDigits: 1) }%, and { NUMBER($ceiling_percent, maximumFractionDigits: 1) }% ends this gain.
+REVIEW_LIMIT_REACHED = This mini-cut has run { days }, and { $limit_days } is the most: end it, target or not.
+REVIEW_PHASE_OVER = The phase is over.
+REVIEW_NOT_SAFE = A deficit is no longer safe for you: end the phase.
+REVIEW_NO_ROOM = No useful deficit is left under today's maintenance: { why }. End the phase.
+REVIEW_STOPPED_BY_RAIL = The days to come would not be safe: end the phase.
+REVIEW_SHORTEN = At this rate you reach the target around { DATETIME($date, dateStyle: "long") }, { days } before the planned end.
+REVIEW_EXTEND = You need until about { DATETIME($date, dateStyle: "long") }, { days } more than planned.
+REVIEW_OUT_OF_REACH = No safe intake reaches the target in this phase: expect { NUMBER($fat_kg, maximumFractionDigits: 1) } of { NUMBER($target_kg, maximumFractionDigits: 1) } kg of fat.
+REVIEW_LOST_FAST = Over the last two weeks you lost { NUMBER($percent, maximumFractionDigits: 1) }% of body mass a week, more than { NUMBER($limit, maximumFractionDigits: 1) }%.
+REVIEW_EATEN_UNDER_RAIL = For two weeks you logged { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day. Eat at least { NUMBER($least_kcal, maximumFractionDigits: 0) }: { why }.
+REVIEW_REBOUND = Back at maintenance the scale will rise by about { NUMBER($carried_kg, maximumFractionDigits: 1) } kg in two weeks as glycogen, water and food return. That is not fat.
+REVIEW_PAST_RAIL = One step cannot make this plan safe: { why }. End it, and plan anew.
+REVIEW_SHORTENED_BY_RAIL = The plan ends around { DATETIME($date, dateStyle: "long") }; later days would be unsafe: { why }.
+REVIEW_GAIN_PAST_CEILING = As planned, this gain is faster than { NUMBER($limit_percent, maximumFractionDigits: 2) }% of body mass a week: end it, and plan a slower one.
+REVIEW_UNEXPLAINED_LOSS = You lost { NUMBER($percent, maximumFractionDigits: 1) }% of body mass in { days } without a plan. See a clinician: this is unexplained weight loss. Eat more, in steps.
+REVIEW_AS_EATEN_SO_FAR = You logged { NUMBER($percent, maximumFractionDigits: 0) }% of what is planned: the coming days are forecast as you ate so far.
+REVIEW_AS_PLANNED = By your log maintenance is lower, but you gain no more than planned: the forecast keeps { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day.
+REVIEW_IN_PREGNANCY = Weight gained in pregnancy is not held against a plan: your midwife or obstetric team follows it.
+REVIEW_LATER_ENTRIES = { $count ->
+    [one] One entry after the end of the phase was
+   *[other] { $count } entries after the end of the phase were
+} left out.
+REVIEW_WINDOW_SHORTER = Your first weighing is { days } after the start; for them the plan's own forecast stands in.
+
+# A season.
+SEASON_GAIN = You gain on a surplus of { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day; your intake is set anew { every-weeks }.
+SEASON_CUT = At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat you eat { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less, to { NUMBER($end_percent, maximumFractionDigits: 1) }% or for { weeks }, whichever comes first.
+SEASON_BRIDGE = Maintenance after a cut lets glycogen, water and food return: the scale rises, not fat.
+SEASON_HOLD = You hold: body fat is at { NUMBER($fat_percent, maximumFractionDigits: 1) }%, where this plan stops gaining, and no cut may start.
+SEASON_HELD_AT_NEED = Your least intake is about your maintenance or over it, so you hold and add no surplus.
+SEASON_LEVEL = This plan has no surplus: you eat at maintenance, and training does the building.
+SEASON_NO_CUT = No cut falls into these weeks: none is called for that may be made.
+SEASON_CUTS = { $cuts ->
+    [one] One cut
+   *[other] { $cuts } cuts
+} of { weeks } in all { $cuts ->
+    [one] takes
+   *[other] take
+} { NUMBER($share_percent, maximumFractionDigits: 0) }% of the season.
+SEASON_REVIEWED = The ranges hold if you keep these phases and let your log set your intake anew. Without that they are far wider.
+
+## coach
+
+REFUSED_CLEARANCE_WITHOUT_WORDS = The clearance needs words: the name of who gave it, and why a deficit is acceptable.
+WARNED_CLEARED = A deficit is planned on clearance given by { $given_by }. Reason given: { $reason }
+MEASUREMENTS_DISAGREE = Body fat by { first-method } and by { second-method } differs by { NUMBER($difference_points, maximumFractionDigits: 1) } points, where their errors explain about { NUMBER($expected_points, maximumFractionDigits: 1) }. The interval was widened; repeating both shows which to trust.
+REPEATS_SCATTER = Repeats by { repeated-method } scatter by { NUMBER($observed_points, maximumFractionDigits: 1) } points of body fat, where about { NUMBER($expected_points, maximumFractionDigits: 1) } is usual. The interval was widened.
+METHOD_OUTSIDE_AGE_RANGE = The equation { $method } was published for { NUMBER($from_years, maximumFractionDigits: 0) } to { NUMBER($to_years, maximumFractionDigits: 0) } years of age; at { NUMBER($age_years, maximumFractionDigits: 0) } its error was taken { NUMBER($factor, maximumFractionDigits: 2) } times as large.
+METHOD_UNDER_AGE_RANGE = The equation { $method } was published for { NUMBER($from_years, maximumFractionDigits: 0) } years of age and over; at { NUMBER($age_years, maximumFractionDigits: 0) } its error was taken { NUMBER($factor, maximumFractionDigits: 2) } times as large.
+METHOD_OUTSIDE_BMI_RANGE = Body fat from BMI was published for a BMI of up to { NUMBER($to_kg_m2, maximumFractionDigits: 1) }; at { NUMBER($bmi_kg_m2, maximumFractionDigits: 1) } its error was taken { NUMBER($factor, maximumFractionDigits: 2) } times as large.
+MEASUREMENT_ADDS_NOTHING = This adds nothing to the other measurements: it shares its error with a more exact one.
+HEALTHY_RANGE_CONTINUED = The healthy range was published for { NUMBER($from_years, maximumFractionDigits: 0) } to { NUMBER($to_years, maximumFractionDigits: 0) } years of age; the nearest band is used.
+EQUATION_NEEDS_BODY_FAT = Needs a measured body fat; shown here with an estimated one.
+EQUATION_OTHER_AGE = Made for { NUMBER($from_years, maximumFractionDigits: 0) } to { NUMBER($to_years, maximumFractionDigits: 0) } years of age.
+EQUATION_FOR_TRAINED = Made for people who train.
+EQUATION_FOR_EXPERIENCED = Made for muscular athletes, beyond the first year of training.
+EQUATION_FOR_UNTRAINED = Made for people who do not train.
+EQUATION_SAME_AS = The same numbers as { $equation }, counted once.
+RESTING_PREFERS_FAT_FREE_MASS_TRAINED = Equations on fat-free mass made for trained people were preferred, because body fat was measured.
+RESTING_PREFERS_ATHLETE_WEIGHT = An equation on body mass made for athletes was preferred: body fat was not measured, and general equations run low for trained people.
+RESTING_PREFERS_FAT_FREE_MASS = Equations on fat-free mass made for adults in general were preferred, because body fat was measured.
+RESTING_PREFERS_GENERAL = Equations on body mass, height and age made for adults in general were preferred: body fat was not measured.
+RESTING_AGE_EXTRAPOLATED = No preferred equation was made for this age (the nearest studied is { NUMBER($nearest_years, maximumFractionDigits: 0) } years); the interval is wider for it.
+RESTING_BOTH_SEXES = The equations for both sexes were averaged, and their difference widens the interval.
+EER_FOR_ADULTS = These requirements hold from { NUMBER($from_years, maximumFractionDigits: 0) } years of age.
+LOG_SORTED = The entries were out of order and have been sorted by day.
+SEASON_PHYSIOLOGY = Lean gained counts lean tissue, without glycogen and water. Part comes from training in any phase, part from the surplus, whose lean share falls as it grows.
+
+## developer
+
+MEASURE_NOT_USED = The equation does not use { $fields }.

@@ -1,0 +1,481 @@
+### Lo que dice el servicio, en español. Sintaxis: Project Fluent 1.0; la misma estructura que el archivo inglés.
+
+language-name = Español
+language-locale = es-ES
+
+## shared
+
+weeks = { $weeks ->
+    [one] 1 semana
+   *[other] { $weeks } semanas
+}
+bridge-weeks = { $bridge_weeks ->
+    [one] 1 semana
+   *[other] { $bridge_weeks } semanas
+}
+cut-weeks = { $cut_weeks ->
+    [one] 1 semana
+   *[other] { $cut_weeks } semanas
+}
+days = { $days ->
+    [one] 1 día
+   *[other] { $days } días
+}
+more-days = { $more_days ->
+    [one] 1 día más
+   *[other] { $more_days } días más
+}
+every-weeks = { $weeks ->
+    [one] cada semana
+   *[other] cada { $weeks } semanas
+}
+weekday = { $weekday ->
+    [1] lunes
+    [2] martes
+    [3] miércoles
+    [4] jueves
+    [5] viernes
+    [6] sábado
+   *[7] domingo
+}
+phase = { $kind ->
+    [mini_cut] un mini-cut
+    [cut] una definición
+    [gain] ganar
+   *[maintenance] mantener
+}
+phase-name = { $kind ->
+    [mini_cut] Mini-cut
+    [cut] Definición
+    [gain] Volumen
+   *[maintenance] Mantenimiento
+}
+best-phase = { $best ->
+    [mini_cut] un mini-cut
+    [cut] una definición
+    [gain] ganar
+   *[maintenance] mantener
+}
+other-phase = { $other ->
+    [mini_cut] un mini-cut
+    [cut] una definición
+    [gain] ganar
+   *[maintenance] mantener
+}
+advice = { $advice ->
+    [gain] Gana peso.
+   *[maintenance] Mantente.
+}
+why = { $why ->
+    [share_of_maintenance] más sería una parte demasiado grande de tu mantenimiento
+    [fat_release] tu grasa no puede dar más
+    [energy_availability] quedaría muy poca energía además del entrenamiento
+    [protein_and_fat] con menos no caben tu proteína y tu grasa
+    [least_intake] menos quedaría por debajo del mínimo seguro
+    [resting_energy] comerías menos de lo que gastas en reposo
+    [history_unknown] no se conocen tus dietas anteriores
+    [fat_unmeasured] tu grasa corporal no se ha medido
+    [fat_at_end] acabarías con muy poca grasa corporal
+    [body_mass_index_at_end] acabarías con un peso demasiado bajo
+    [weekly_loss] perderías peso demasiado rápido
+    [availability_at_end] los últimos días dejarían muy poca energía
+    [least_intake_at_end] los últimos días quedarían bajo el mínimo seguro
+    [logged_loss] tu registro ya muestra una pérdida rápida
+    [body_of_that_day] para entonces tu cuerpo necesita más
+    [whole_phase] la fase entera no sería segura
+   *[this_person] un déficit no es seguro para ti ahora
+}
+condition = { $condition ->
+    [diabetes_treated] diabetes tratada
+    [kidney_disease] una enfermedad renal
+    [liver_disease] una enfermedad hepática
+    [heart_disease] una enfermedad del corazón
+    [thyroid_uncontrolled] una tiroides sin controlar
+    [gout] gota
+    [gallstones] cálculos biliares
+    [bariatric_surgery] cirugía bariátrica
+    [cancer] cáncer
+    [unexplained_weight_loss] pérdida de peso sin explicación
+    [absent_periods] ausencia de la regla
+    [low_testosterone_symptoms] signos de testosterona baja
+    [stress_fracture] una fractura por estrés
+    [recent_surgery_or_injury] cirugía o lesión reciente
+    [phenylketonuria] fenilcetonuria
+    [insulin_or_secretagogue] insulina o un secretagogo
+    [sglt2_inhibitor] un inhibidor de SGLT2
+    [glp1_agonist] un agonista de GLP-1
+    [diuretic] un diurético
+    [lithium] litio
+    [warfarin] warfarina
+   *[other] esta enfermedad o este medicamento
+}
+first-method = { $first ->
+    [four_compartment] el modelo de cuatro compartimentos
+    [dxa] DXA
+    [air_displacement] desplazamiento de aire
+    [hydrostatic] pesaje bajo el agua
+    [skinfolds] pliegues cutáneos
+    [girths] perímetros
+    [bioimpedance] bioimpedancia
+    [visual] estimación visual
+   *[bmi_equation] la ecuación del IMC
+}
+second-method = { $second ->
+    [four_compartment] el modelo de cuatro compartimentos
+    [dxa] DXA
+    [air_displacement] desplazamiento de aire
+    [hydrostatic] pesaje bajo el agua
+    [skinfolds] pliegues cutáneos
+    [girths] perímetros
+    [bioimpedance] bioimpedancia
+    [visual] estimación visual
+   *[bmi_equation] la ecuación del IMC
+}
+repeated-method = { $method ->
+    [four_compartment] el modelo de cuatro compartimentos
+    [dxa] DXA
+    [air_displacement] desplazamiento de aire
+    [hydrostatic] pesaje bajo el agua
+    [skinfolds] pliegues cutáneos
+    [girths] perímetros
+    [bioimpedance] bioimpedancia
+    [visual] estimación visual
+   *[bmi_equation] la ecuación del IMC
+}
+
+## member
+
+NOT_MEDICAL_ADVICE = Esto es información, no consejo médico. Antes de cambiar tu dieta, habla con un médico o dietista titulado; las normas locales mandan.
+FAT_FROM_BMI = Tu grasa se ha estimado por estatura y peso, demasiado alta en personas musculosas: mídela antes de decidirte por una definición.
+ON_LOGGING_SCALE = El mantenimiento vale en la escala de tu registro: si apuntas menos de lo que comes, esta es la cantidad que apuntar.
+TWO_SEXES = Se han usado las ecuaciones de ambos sexos: el margen cubre las dos, y valen los límites más estrictos.
+FROM_EQUATIONS = Sin registro esto sale solo de ecuaciones. Cuatro semanas de pesos y comidas es lo que más lo afina.
+
+# Negativas, cada una con a quién acudir.
+REFUSED_UNDER_AGE = Con menos de { NUMBER($limit_years, maximumFractionDigits: 0) } años no se planea ningún déficit. Habla antes con un médico o dietista; mantenimiento y tendencias siguen disponibles.
+REFUSED_OLDER_WITHOUT_CLEARANCE = Desde los { NUMBER($limit_years, maximumFractionDigits: 0) } años una dieta cuesta más músculo y hueso. Pide antes el visto bueno médico; mantenimiento y tendencias siguen disponibles.
+REFUSED_PREGNANCY = En el embarazo no se planea ningún déficit. Habla con tu matrona o ginecólogo sobre comida y peso; mantenimiento y tendencias siguen disponibles.
+REFUSED_BREASTFEEDING = Durante la lactancia no se planea ningún déficit. Habla antes con tu matrona o tu médico; mantenimiento y tendencias siguen disponibles.
+REFUSED_EATING_DISORDER = Con un trastorno alimentario, ahora o antes, no se planea déficit ni objetivo corporal. Un servicio especializado o tu médico puede ayudarte.
+REFUSED_DOUBT = No sabías si tienes un trastorno alimentario. Acláralo antes con tu médico o un servicio especializado; hasta entonces no se recomienda ningún déficit.
+REFUSED_MEDICAL = Con { condition }{ $others ->
+    [0] {""}
+    [one] {" "}y otra más
+   *[other] {" "}y { $others } más
+} no se planea un déficit sin visto bueno. Habla antes con un médico o dietista.
+REFUSED_BMI = Con un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) } (menos de { NUMBER($limit, maximumFractionDigits: 1) } es bajo peso) no se planea déficit. Habla con un médico o dietista.
+REFUSED_REFEEDING = Con tu peso, comer más sin supervisión puede ser peligroso: aquí no se da ninguna cantidad. Ve hoy mismo al médico; es urgente.
+REFUSED_FAT_TARGET = Para ti no se planea ningún objetivo de grasa, tampoco al ganar peso. Habla antes con un médico o dietista.
+REFUSED_BAND = Para ti no se planea ningún objetivo de grasa. Deja fuera el margen y los objetivos de los eventos.
+REFUSED_UNANSWERED = Antes de responder las preguntas de salud no se planea ni déficit ni ganancia. Lo que no se sabe nunca se da por bueno.
+REFUSED_LOGGED_LOSS = Tu registro pierde un { NUMBER($percent, maximumFractionDigits: 1) } % por semana, más del { NUMBER($limit_percent, maximumFractionDigits: 1) } %: ningún déficit encima. Come más; si no querías, ve al médico.
+REFUSED_BODY_FAT = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa no se planea ningún déficit: el mínimo es { NUMBER($limit_percent, maximumFractionDigits: 1) } %.
+REFUSED_LOSS = Así perderías un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana, más del { NUMBER($limit_percent, maximumFractionDigits: 2) } %: come más.
+REFUSED_END_BODY_FAT = Esto acabaría en un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa, por debajo del mínimo de { NUMBER($limit_percent, maximumFractionDigits: 1) } %: hazlo más corto o come más.
+REFUSED_END_BMI = Esto acabaría en un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) }, bajo peso por debajo de { NUMBER($limit, maximumFractionDigits: 1) }: hazlo más corto o come más.
+REFUSED_GAIN_RATE = Así ganarías un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana. Por encima del { NUMBER($limit_percent, maximumFractionDigits: 2) } %, con tu experiencia, el resto es grasa: come menos.
+REFUSED_TARGET = Un objetivo del { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa queda por debajo del mínimo de { NUMBER($limit_percent, maximumFractionDigits: 1) } %: ponlo más alto.
+REFUSED_DEFICIT = Un déficit de { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día es demasiado: { why }. Come al menos { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }.
+REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día es muy poco fuera de un déficit. Come al menos { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }; si no puedes, habla con un médico o dietista.
+REFUSED_PROTEIN = { NUMBER($observed, maximumFractionDigits: 2) } gramos de proteína por kilo es menos que los { NUMBER($limit, maximumFractionDigits: 2) } que pide un déficit: planea más.
+REFUSED_CUT_WITHOUT_READING = Las definiciones de una temporada empiezan en una grasa corporal, y solo en una medida: mídela primero.
+SEE_MIDWIFE = En el embarazo no bajamos lo que comes. Habla con tu matrona o tu médico sobre comida y peso.
+SEE_AFTER_BIRTH = Mientras das el pecho no bajamos lo que comes: habla con tu matrona o tu médico.
+SEE_EATING_DISORDER_SERVICE = No bajamos lo que comes. Un servicio de trastornos alimentarios o tu médico puede ayudarte con la comida y el peso.
+SEE_FOR_MINORS = Con menos de 18 años no bajamos lo que comes: habla con tu médico o pediatra sobre el peso.
+
+# Lo que se limita o se sube.
+CAPPED_UNANSWERED = La ganancia tras el mantenimiento se omite hasta que respondas las preguntas de salud.
+CAPPED_PROTEIN_ROOM = La proteína es de { NUMBER($given, maximumFractionDigits: 1) } gramos por kilo en vez de { NUMBER($asked, maximumFractionDigits: 1) }: junto a la grasa que necesitas no cabe más.
+CAPPED_DEFICIT = El déficit se queda en { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día: { why }.
+CAPPED_DEFICIT_FOR_BMI = El déficit se queda en { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día, o acabarías con bajo peso. { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal caben en { weeks } como mucho.
+CAPPED_PROTEIN = La proteína sube a { NUMBER($limit, maximumFractionDigits: 2) } gramos por kilo, lo mínimo en un déficit.
+CAPPED_GAIN_RATE = Tu superávit se queda en { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día. Ganar más del { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana añade sobre todo grasa.
+CAPPED_HISTORY_UNKNOWN = No se conocen tus dietas anteriores, así que el déficit se queda en las { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día habituales.
+NO_SAFE_DEFICIT = Ningún déficit útil es seguro para ti ahora: { why }.
+MEASURE_FIRST = Tu grasa no se ha medido, así que el déficit se queda en { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día. Para pedir más, mídela primero.
+RATIO_DECIDES = Aquí decide tu registro: contiene cerca del { NUMBER($percent, maximumFractionDigits: 0) } % de lo que comes. Pesa toda la comida una semana para saberlo mejor.
+RAISED_TO_FLOOR = Lo que comes sube a { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día, lo mínimo para tu cuerpo fuera de un déficit.
+
+# A qué prestar atención.
+WARNED_YOUNG_ADULT = Con 18 o 19 años tu cuerpo quizá aún madura: haz el déficit pequeño y corto.
+WARNED_EATING_DISORDER_DOUBT = No sabías si tienes un trastorno alimentario. Si la comida o el peso te preocupan, habla antes con tu médico; para si empeora.
+WARNED_LOGGED_LOSS = Según tu registro pierdes un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso por semana: come más. Una pérdida sin explicación debe verla un médico.
+WARNED_EATEN_FLOOR = Tu registro muestra unas { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal al día; come al menos { NUMBER($limit_kcal, maximumFractionDigits: 0) }. Con ánimo bajo, atracones o una regla ausente, ve al médico.
+WARNED_EATEN_AVAILABILITY = Come más: según tu registro queda muy poca energía además del entrenamiento. Con ánimo bajo, atracones o una regla ausente, ve al médico.
+WARNED_HISTORY_UNKNOWN = No se conocen tus dietas anteriores, así que el déficit es como mucho el habitual.
+WARNED_BMI = Un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) } está cerca del bajo peso: haz la fase corta.
+WARNED_BODY_FAT = La fase acaba en un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa, más delgado de lo que casi nadie mantiene bien.
+WARNED_DEFICIT_SHARE = El déficit es el { NUMBER($share_percent, maximumFractionDigits: 0) } % de tu mantenimiento: espera hambre y cansancio.
+WARNED_FAT_SUPPLY = El déficit pide { NUMBER($observed, maximumFractionDigits: 0) } kcal al día a cada kilo de grasa. Por encima de { NUMBER($limit, maximumFractionDigits: 0) } puedes perder más músculo.
+WARNED_LOSS = Está previsto perder un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana. Es rápido: vigila tu fuerza.
+WARNED_AVAILABILITY = Queda poca energía además del entrenamiento: vale solo unas semanas. Vigila sueño, ánimo, libido y ciclo; si cambian, para.
+WARNED_UNDER_RESTING = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día es menos de lo que gastas en reposo ({ NUMBER($resting_kcal, maximumFractionDigits: 0) }): aceptable solo en un mini-cut.
+WARNED_KIDNEY_PROTEIN = Mucha proteína con una enfermedad renal requiere el acuerdo de tu médico.
+WARNED_DIETARY_FAT = La grasa es solo el { NUMBER($share_percent, maximumFractionDigits: 0) } % de lo que comes: poco para mucho tiempo.
+WARNED_CARBOHYDRATE = Los hidratos son { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } gramos al día, menos de los { NUMBER($limit_g, maximumFractionDigits: 0) } recomendados: entrenar puede costar más.
+WARNED_GAIN_RATE = Ganar un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana es rápido para tu experiencia: una parte mayor será grasa.
+WARNED_CUTS_A_YEAR = Sería la definición número { NUMBER($cuts, maximumFractionDigits: 0) } en doce meses. Cuestan tiempo de entrenamiento; ganando más despacio harían falta menos.
+WARNED_RECENT_CUT = Tu última definición acabó hace solo { $weeks ->
+    [one] 1 semana
+   *[other] { NUMBER($weeks, maximumFractionDigits: 0) } semanas
+}. Esperar hasta las { NUMBER($limit_weeks, maximumFractionDigits: 0) } semanas suele ser mejor.
+BODY_FAT_AT_MINIMUM = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa estás en el mínimo sin daño, cerca del { NUMBER($limit_percent, maximumFractionDigits: 1) } %. No pierdas más; habla con tu médico.
+BODY_FAT_LOW = Un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa queda por debajo del { NUMBER($limit_percent, maximumFractionDigits: 1) } %, más delgado de lo que casi nadie mantiene bien.
+UNDER_AGE_NO_TARGET = Con menos de { NUMBER($limit_years, maximumFractionDigits: 0) } años esto es solo una estimación, sin objetivo. Habla con un médico sobre crecimiento y peso.
+FAT_FREE_MASS_INDEX_UNUSUAL = Pocas personas tienen tanto músculo para su estatura. Comprueba el peso (¿kilos o libras?), la estatura y la medida de grasa.
+WEIGHT_IN_POUNDS = Un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) } es raro: ¿el peso está en kilos o en libras? Compruébalo, y la estatura también.
+MAINTENANCE_UNUSUAL = Un mantenimiento de { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día es { NUMBER($times, maximumFractionDigits: 1) } veces el gasto en reposo; pocos lo aguantan. ¿Son correctos los datos?
+PAL_ABOVE_SUSTAINABLE = Tu actividad equivale a { NUMBER($pal, maximumFractionDigits: 2) } veces el gasto en reposo; más de { NUMBER($limit, maximumFractionDigits: 2) } es difícil de sostener. Comprueba los datos.
+PAL_BELOW_PLAUSIBLE = Tu gasto es solo { NUMBER($pal, maximumFractionDigits: 2) } veces el de reposo; por debajo de { NUMBER($limit, maximumFractionDigits: 2) } nadie está en pie. Comprueba los datos.
+BMI_OVERSTATES_WITH_MUSCLE = Estatura y peso no distinguen músculo de grasa: en deportistas dan unos { NUMBER($points, maximumFractionDigits: 1) } puntos de grasa de más.
+
+# Un plan: por qué cada número es el que es.
+DEFICIT_DEFAULT = Comes { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos de lo que gastas ahora, lo habitual en un déficit.
+DEFICIT_ASKED = Comes { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos de lo que gastas ahora, como pediste.
+DEFICIT_SOLVED = Comer { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos de lo que gastas ahora pierde { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }.
+WEEKS_SOLVED = Con este déficit hacen falta { weeks } para perder { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa.
+WEEKS_DEFAULT = La fase dura { weeks }, la mitad de lo habitual (de dos a seis), menos lo que ya llevas hecho.
+CUT_WEEKS_DEFAULT = La fase dura { weeks }, porque no se dio ni objetivo ni plazo.
+FAT_SOLVED = Con este déficit, cuenta con perder unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }.
+SHRINKING_DEFICIT = Tu cuerpo pronto gasta menos. Lo que falta baja de { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal al día la primera semana a { NUMBER($last_kcal, maximumFractionDigits: 0) } la última.
+PROTEIN_WHY = { NUMBER($protein_g_per_kg, maximumFractionDigits: 1) } gramos de proteína por kilo, con entrenamiento de fuerza, protegen tu músculo en un déficit.
+NO_TRAINING = Sin entrenamiento de fuerza pierdes más músculo. Dos sesiones por semana son la protección más barata que hay.
+EASING_IN = { $weeks ->
+    [one] La primera semana va
+   *[other] Las primeras { $weeks } semanas van
+} a medio déficit: menos hambre, y más o menos lo mismo de tardanza.
+MAINTENANCE_WHY = Tras la definición te mantienes con { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día, { NUMBER($lower_kcal, maximumFractionDigits: 0) } menos que antes: tu cuerpo es menor y se ha adaptado.
+REBOUND = La báscula subirá unos { NUMBER($carried_kg, maximumFractionDigits: 1) } kg cuando vuelvan glucógeno, agua y comida. Eso no es grasa.
+SURPLUS_WHY = Un superávit de { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día va con tu experiencia. Lo que comes se ajusta { every-weeks }.
+GAIN_RATE_EXPECTED = Cuenta con ganar cerca del { NUMBER($percent_per_month, maximumFractionDigits: 1) } % de tu peso al mes, el { NUMBER($lean_share, maximumFractionDigits: 0) } % de ello magro.
+CEILING_REACHED = Hacia el { DATETIME($date, dateStyle: "long") } llegarás previsiblemente al { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa.
+CEILING_NOT_REACHED = En estas semanas previsiblemente no llegas al { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa.
+END_AT_TARGET = Para en cuanto la tendencia muestre { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa perdida, aunque no sea la última semana.
+END_AT_LIMIT = Para tras { weeks } como mucho, con objetivo o sin él: más largo es una definición corriente.
+END_CUT_AT_LIMIT = Para tras { weeks } como mucho, y mantente antes de hacer otra cosa.
+END_ON_SIGNS = Para antes si la fuerza baja en dos sesiones seguidas, o con mal sueño, ánimo bajo, atracones o una regla ausente.
+END_ON_FAST_LOSS = Come más si en dos semanas tu peso baja más del { NUMBER($percent, maximumFractionDigits: 1) } % por semana, pasada el agua de la primera.
+TRAIN_IN_DEFICIT = Mantén las cargas altas. Si te recuperas peor, quita primero series.
+TRAIN_IN_GAIN = Sube primero carga o repeticiones y después series: el superávit está para entrenar con él.
+WEIGH_DAILY = Pésate a diario en las mismas condiciones y juzga por la media de la semana.
+INFEASIBLE = Ningún plan seguro logra lo pedido. En su lugar se da lo que más se acerca.
+PAUSED = Primero te mantienes { weeks }; la fase está planeada para tu cuerpo tal como será entonces.
+HELD_AT_CEILING = Tu grasa ya está en el techo de esta ganancia, así que te mantienes. Antes de ganar toca perder grasa.
+HOLD_WHY = Con { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día tu cuerpo se queda como está.
+BREAKS_WHY = Las pausas hacen más llevadera una definición larga. No quitan grasa de más, y la báscula sube mientras duran.
+CUT_RESET = Lo que comes se ajusta { every-weeks }, para que el déficit aguante mientras tu cuerpo cambia.
+GAIN_TARGET_TOO_FAR = Ninguna ganancia dentro de su techo llega a este peso en { weeks }.
+GOAL_ALREADY_MET = Ya has cumplido el objetivo: no hay nada que perder.
+PHASE_USED_UP = Este mini-cut ya dura { weeks }, lo máximo: pasa a mantenimiento, o planea una definición más larga.
+CUT_NEEDS_READING = Una grasa calculada por estatura y peso nunca inicia una definición. Mídela (pliegues, perímetros, DXA) y pregunta de nuevo.
+CUT_NO_ROOM = Ninguna definición de este tipo cabe en las semanas que quedan.
+GAIN_NO_ROOM = Lo mínimo que debes comer no deja ganar dentro del techo, así que te mantienes.
+GAIN_NEEDS_TRAINING = Un superávit sin entrenamiento de fuerza se guarda como grasa: empieza antes a entrenar.
+TARGET_WRONG_SIDE = Esta cantidad te aleja del objetivo, o se estanca antes.
+TARGET_NEEDS_INTAKE = Para llegar a tu objetivo en esa fecha comerías { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día.
+TARGET_BEYOND_RAIL = Menos de { NUMBER($least_intake_kcal, maximumFractionDigits: 0) } kcal al día no es seguro: { why }.
+TARGET_TOO_FAST_GAIN = Lograrlo sería ganar más del { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana.
+TARGET_UNREACHABLE = Ninguna cantidad constante llega a tu objetivo en esa fecha.
+
+# Qué viene ahora.
+DECISION_NO_DEFICIT = Aquí no se recomienda perder grasa. Come tu mantenimiento y entrena; si comida o peso te preocupan, habla con un médico o dietista.
+DECISION_UNDER_AGE = Con menos de { NUMBER($limit_years, maximumFractionDigits: 0) } años no se recomienda perder grasa: come para crecer y entrenar, y consulta al médico si te preocupa el peso.
+DECISION_CHOICES_LEFT_OUT = Los deseos sobre tu cuerpo que se enviaron no cuentan en esta respuesta.
+DECISION_CUT_REFUSED = Tocaría una definición, pero por ahora una regla de seguridad la impide. Hasta resolverlo: { phase }.
+DECISION_CUT_REFUSED_UNDER_WAY = La definición en curso no sigue, por la razón dada: vuelve primero al mantenimiento.
+DECISION_CUT_TOO_LONG = Llevas { weeks } en déficit, ya es bastante: mantente ahora { bridge-weeks }, quede lo que quede por perder.
+DECISION_CUT_DONE = La definición ha cumplido: { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa, y el objetivo era { NUMBER($target_percent, maximumFractionDigits: 1) } %. Mantente ahora { bridge-weeks }.
+DECISION_CUT_UNDER_WAY = Tu definición sigue: estás en { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa, y el objetivo es { NUMBER($target_percent, maximumFractionDigits: 1) } %.
+DECISION_CUT_JUST_ENDED = Tu última definición acabó hace { weeks }. Mantente { bridge-weeks } más mientras vuelven glucógeno y agua; luego gana.
+DECISION_CUT_TOO_RECENT = Tu última definición acabó hace { weeks }. Tras { NUMBER($limit_weeks, maximumFractionDigits: 0) } semanas, el { DATETIME($date, dateStyle: "long") }, puede considerarse otra.
+DECISION_TOO_MANY_CUTS = Definiciones en doce meses: { $cuts }. Ya es bastante; la próxima se considera el { DATETIME($date, dateStyle: "long") }.
+DECISION_EVENT_READY = Para tu evento basta un { NUMBER($target_percent, maximumFractionDigits: 1) } % de grasa, y estás en { NUMBER($fat_percent, maximumFractionDigits: 1) } %: no hace falta definición.
+DECISION_EVENT_TOO_NEAR = Tu evento es en { weeks }: muy cerca para una definición y su semana de reposo. Mantente: solo perderías agua.
+DECISION_EVENT_LATER = Tu evento es en { weeks }. Su definición dura { cut-weeks }, más una de reposo: empiézala el { DATETIME($date, dateStyle: "long") }.
+DECISION_EVENT_NOW = Tu evento es en { weeks }. Su definición dura cerca de { cut-weeks }, más una de reposo: es la hora.
+DECISION_EVENT_HOLD_FIRST = Antes de tu evento no da tiempo a ganar sin perderlo otra vez: mantente hasta su definición, hacia el { DATETIME($date, dateStyle: "long") }.
+DECISION_EVENT_OUT_OF_REACH = Ninguna definición segura llega al { NUMBER($target_percent, maximumFractionDigits: 1) } % para el evento. Esta se acerca cuanto es seguro, al { NUMBER($end_percent, maximumFractionDigits: 1) } %.
+DECISION_EVENT_FAR = Tu evento está a más de { weeks }: aún no cuenta.
+DECISION_EVENT_SETS_DATE = Aquí decide la fecha de tu evento.
+DECISION_MEASURE_FIRST_BMI = Tu grasa solo se calculó por estatura y peso. Mídela (pliegues, perímetros, DXA) y pregunta de nuevo. Hasta entonces: { phase }.
+DECISION_MEASURE_FIRST_ERROR = Tu medida del { NUMBER($fat_percent, maximumFractionDigits: 1) } % puede fallar { NUMBER($error_points, maximumFractionDigits: 1) } puntos: demasiado para una definición. Repítela con mejor método. Hasta entonces: { phase }.
+DECISION_WANTS_HOLD = Quieres mantenerte, y nada habla en contra.
+DECISION_WANTS_HOLD_OVER = Quieres mantenerte. Solo lo delgado que querías estar pide una definición, al { NUMBER($due_percent, maximumFractionDigits: 1) } % de grasa.
+DECISION_NEAR_UNDERWEIGHT = Un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) } está cerca del bajo peso. Mantenerse va antes; bajo { NUMBER($limit, maximumFractionDigits: 1) } no se pierde grasa.
+DECISION_LEAN_ENOUGH = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa ya estás bastante delgado: una definición costaría entrenamiento y no daría nada. { advice }
+DECISION_NOT_YET = Aún no: con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % un mini-cut cuesta más músculo y dieta de lo que vale en { weeks }. { advice }
+DECISION_NO_DUE = Con ninguna grasa cerca de tu margen sería mejor una definición.
+DECISION_CUT_DUE = Ahora es mejor una definición: estás en { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa, y desde { NUMBER($due_percent, maximumFractionDigits: 1) } % cuesta más conservarla.
+DECISION_CUT_FOR_LEANNESS = Te gustaría estar más delgado, y es razón suficiente: con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % una definición te conviene.
+DECISION_TRADE = En { weeks }, { best-phase } vale para ti unos { NUMBER($ahead_kg, maximumFractionDigits: 1) } kg de tejido magro más que { other-phase }.
+DECISION_CLOSE = Las dos están cerca: elige lo que mejor encaje en tus semanas.
+DECISION_LONGER_CUT = Un mini-cut no llega: esto lleva { weeks }.
+DECISION_LONG_WAY = Una definición no llega al { NUMBER($target_percent, maximumFractionDigits: 1) } %: acaba esta a tiempo y pregunta de nuevo tras mantenerte.
+DECISION_WITHIN_HEALTHY = Un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa es sano para tu edad y sexo ({ NUMBER($lower_percent, maximumFractionDigits: 0) } a { NUMBER($upper_percent, maximumFractionDigits: 0) } %): la definición es por estética, no por salud.
+DECISION_BELOW_HEALTHY = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa no hay nada que perder. Si tu aspecto te hace infeliz, habla con alguien cercano o tu médico.
+DECISION_ABOVE_HEALTHY = Un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa supera el margen sano para tu edad y sexo, que acaba en { NUMBER($upper_percent, maximumFractionDigits: 0) } %.
+DECISION_HISTORY_UNKNOWN = No se conocen tus fases anteriores: con ellas se vería una definición reciente o una pauta.
+DECISION_GAIN_SLOWLY = Gana despacio, con { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día sobre el mantenimiento.
+PATTERN_CYCLES = En { weeks } una ganancia rápida acabó en definición { $cycles ->
+    [one] una vez
+    [2] dos veces
+   *[other] { $cycles } veces
+}. De esas semanas, { $dieting_weeks } fueron a dieta.
+PATTERN_COST = Ganar despacio durante { weeks } habría dado unos { NUMBER($lean_kg, maximumFractionDigits: 1) } kg más de tejido magro (de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) }). Ve más despacio.
+PATTERN_NO_LEAN = Con subidas y bajadas no has ganado menos tejido magro; el precio fue la dieta. Ganar más despacio pide menos definiciones.
+PATTERN_WEEKS = Ganando despacio habrías tenido el mismo tejido magro { weeks } antes.
+PATTERN_ASSUMED = { $phases ->
+    [one] Una fase no tenía pesos y se tomó
+   *[other] { $phases } fases no tenían pesos y se tomaron
+} con el tamaño habitual.
+PATTERN_FAT = Subir y bajar te dejó con { NUMBER($fat_kg, maximumFractionDigits: 1) } kg menos de grasa. Ganar despacio pide para eso { $slow_weeks ->
+    [one] una semana
+   *[other] unas { $slow_weeks } semanas
+} de dieta, no { $dieting_weeks }.
+PATTERN_NO_FAT = Subir y bajar te dejó, con tanta dieta, { NUMBER($fat_kg, maximumFractionDigits: 1) } kg más de grasa que ganar despacio.
+CHANGE_DUE_DATE = A este ritmo llegas al { NUMBER($due_percent, maximumFractionDigits: 1) } % de grasa, donde toca una definición, hacia el { DATETIME($date, dateStyle: "long") }.
+CHANGE_DUE_BEYOND = Una definición toca al { NUMBER($due_percent, maximumFractionDigits: 1) } % de grasa, lo que no se espera en { weeks }.
+CHANGE_DUE_BELOW = Por debajo del { NUMBER($due_percent, maximumFractionDigits: 1) } % de grasa la respuesta sería: aún no.
+CHANGE_READING = Tu medida puede fallar { NUMBER($error_points, maximumFractionDigits: 1) } puntos: con una probabilidad del { NUMBER($probability_percent, maximumFractionDigits: 0) } % estás en realidad al otro lado.
+CHANGE_READING_NEEDED = Con una medida real de grasa podría considerarse una definición.
+CHANGE_MOTIVE = Si te gustaría estar más delgado, es razón propia: una definición tocaría desde el { NUMBER($due_percent, maximumFractionDigits: 1) } %.
+CHANGE_CONTENT = Si estás a gusto como estás, tienes hasta el { NUMBER($due_percent, maximumFractionDigits: 1) } %.
+CHANGE_TIME = Una definición vuelve a considerarse desde el { DATETIME($date, dateStyle: "long") }.
+CHANGE_EVENT_START = La definición para tu evento empieza el { DATETIME($date, dateStyle: "long") } como tarde.
+CHANGE_SCREENING = Con las preguntas de salud respondidas podría considerarse una definición.
+CHANGE_CLEARANCE = Con un visto bueno médico podría considerarse una definición.
+CHANGE_TRAINING = Con dos o más sesiones de fuerza por semana, ganar valdría su grasa.
+
+# Tu registro.
+LOG_UNIT_MIX_UP = El peso { NUMBER($given, maximumFractionDigits: 1) } del { DATETIME($date, dateStyle: "long") } solo encaja en otra unidad y se ha leído como { NUMBER($read_kg, maximumFractionDigits: 1) } kg.
+LOG_WEIGHT_SET_ASIDE = El peso { NUMBER($given, maximumFractionDigits: 1) } kg del { DATETIME($date, dateStyle: "long") } no encaja con los { NUMBER($expected_kg, maximumFractionDigits: 1) } kg de alrededor y no cuenta. ¿De otra persona?
+LOG_WEIGHT_DECIMAL = El peso { NUMBER($given, maximumFractionDigits: 1) } kg del { DATETIME($date, dateStyle: "long") } no cuenta; alrededor hay { NUMBER($expected_kg, maximumFractionDigits: 1) } kg: ¿está bien la coma?
+LOG_WEIGHT_TWICE = { $count ->
+    [one] Un pesaje llegó dos veces y cuenta
+   *[other] { $count } pesajes llegaron dos veces y cuentan
+} una.
+LOG_INTAKE_TWICE = Para el { DATETIME($date, dateStyle: "long") } llegaron dos cantidades distintas y no cuenta ninguna: envía una, con sus partes sumadas.
+LOG_INTAKE_KILOJOULES = Desde el { DATETIME($date, dateStyle: "long") }, { $count ->
+    [one] una cantidad solo encaja contigo en kilojulios y no cuenta
+   *[other] { $count } cantidades solo encajan contigo en kilojulios y no cuentan
+}: envía kilocalorías.
+LOG_INTAKE_SET_ASIDE = La cantidad { NUMBER($given_kcal, maximumFractionDigits: 0) } kcal del { DATETIME($date, dateStyle: "long") } no cuenta: ¿está bien la coma?
+LOG_GAP = Tras el { DATETIME($date, dateStyle: "long") } falta el peso de { days }.
+LOG_PARTIAL_INTAKE = { $count ->
+    [one] Un día apuntado a medias cuenta
+   *[other] { $count } días apuntados a medias cuentan
+} como no apuntado.
+LOG_INTAKE_MISSING = De { days }, { $count ->
+    [one] uno no tiene
+   *[other] { $count } no tienen
+} la comida completa; se toma lo habitual, con menos exactitud.
+LOG_NO_INTAKE = No hay comida apuntada: la tendencia del peso se lee, pero el mantenimiento sale de ecuaciones.
+TREND_TOO_EARLY = Es pronto para decirlo: pésate y apunta durante { more-days }.
+TREND_TOO_SPARSE = Es pronto para decirlo, y no bastaría con { more-days }: apunta también lo que comes.
+TREND_OUTLIER = El peso del { DATETIME($date, dateStyle: "long") } se aparta { NUMBER($deviation_kg, maximumFractionDigits: 1) } kg de los días anteriores, así que cuenta menos.
+TREND_WATER_JUMP = Desde el { DATETIME($date, dateStyle: "long") } tu peso saltó { NUMBER($jump_kg, maximumFractionDigits: 1) } kg, más rápido de lo que cambia un cuerpo: agua, que se irá, u otra báscula.
+TREND_LOGGING_CHANGED = Más o menos desde el { DATETIME($date, dateStyle: "long") } tu registro parece contener otra parte de lo que comes ({ NUMBER($percent, maximumFractionDigits: 0) } % seguro).
+SETTLE_WEIGH_FOOD = Lo que lo aclara: pesa y apunta durante siete días todo lo que comes y bebes, también el fin de semana.
+SETTLE_WEIGH_ON = Lo que lo aclara: pésate a diario diez días más. El agua sin causa se va; la grasa y el músculo no.
+TREND_STALE = Tu último pesaje fue hace { days }.
+TREND_UNDER_LOGGED = Tu registro contiene un { NUMBER($percent, maximumFractionDigits: 0) } % menos de lo esperado para tu cuerpo: come según la escala de tu registro.
+
+# Una fase frente a su plan.
+REVIEW_TOO_EARLY = Es pronto para decirlo: la báscula aún muestra agua. Sigue el plan; pésate y apunta durante { more-days }.
+REVIEW_WITHIN_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg; el plan espera hasta ahora de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg.
+REVIEW_OUTSIDE_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. El plan esperaba de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % seguro).
+REVIEW_CONTRADICTED = Báscula y registro se contradicen: tu peso cambió { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, y según el registro serían { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Falta comida, o es agua.
+REVIEW_SETTLE_CONTRADICTION = Lo que lo aclara: durante siete días pésate y apunta todo lo que comes y bebes. Hasta entonces nada cambia.
+REVIEW_ATE_MORE = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día más de lo planeado: comer lo planeado es media solución.
+REVIEW_ATE_LESS = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día menos de lo planeado.
+REVIEW_NO_INTAKE = En esta fase no hay ningún día completo apuntado, así que no se puede comparar con el plan.
+REVIEW_NEEDS_LESS = Según tu registro comiste lo planeado, pero el mantenimiento parece de { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal, no { NUMBER($planned_kcal, maximumFractionDigits: 0) }. Falta comida por apuntar, o necesitas menos.
+REVIEW_NEEDS_MORE = Según tu registro comiste lo planeado, pero el mantenimiento parece de { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día, no las { NUMBER($planned_kcal, maximumFractionDigits: 0) } del plan.
+REVIEW_CORRECTED = { $direction ->
+    [less] Come desde ahora { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal al día menos
+   *[more] Come desde ahora { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal al día más
+}: es el menor cambio que recupera el objetivo.
+REVIEW_STEPPED = { $direction ->
+    [less] Come desde ahora { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal al día menos
+   *[more] Come desde ahora { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal al día más
+}. Es un paso; la próxima revisión dirá si hace falta otro.
+REVIEW_CORRECTION_HELD = El objetivo pediría otras { NUMBER($missing_kcal, maximumFractionDigits: 0) } kcal al día, y no es seguro: { why }.
+REVIEW_RAISED_BY_RAIL = Come { NUMBER($correction_kcal, maximumFractionDigits: 0) } kcal al día más, por seguridad: { why }.
+REVIEW_TOO_LATE = { $days ->
+    [one] Solo queda un día
+   *[other] Solo quedan { $days } días
+}, muy poco para que un cambio cuente: come como hasta ahora.
+REVIEW_PURPOSE_MET = Has perdido unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa, y el objetivo eran { NUMBER($target_kg, maximumFractionDigits: 1) } kg: acaba la fase.
+REVIEW_CEILING_MET = Tu grasa está cerca del { NUMBER($fat_percent, maximumFractionDigits: 1) } %, y el { NUMBER($ceiling_percent, maximumFractionDigits: 1) } % acaba esta ganancia.
+REVIEW_LIMIT_REACHED = Este mini-cut dura ya { days }, y el máximo son { $limit_days }: acábalo, con objetivo o sin él.
+REVIEW_PHASE_OVER = La fase ha terminado.
+REVIEW_NOT_SAFE = Un déficit ya no es seguro para ti: acaba la fase.
+REVIEW_NO_ROOM = Bajo tu mantenimiento de hoy no queda ningún déficit útil: { why }. Acaba la fase.
+REVIEW_STOPPED_BY_RAIL = Los días que vienen no serían seguros: acaba la fase.
+REVIEW_SHORTEN = A este ritmo llegas al objetivo hacia el { DATETIME($date, dateStyle: "long") }, { days } antes del final previsto.
+REVIEW_EXTEND = Necesitas hasta cerca del { DATETIME($date, dateStyle: "long") }, { days } más de lo planeado.
+REVIEW_OUT_OF_REACH = Ninguna cantidad segura llega al objetivo en esta fase: cuenta con { NUMBER($fat_kg, maximumFractionDigits: 1) } de { NUMBER($target_kg, maximumFractionDigits: 1) } kg de grasa.
+REVIEW_LOST_FAST = En las dos últimas semanas perdiste un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso por semana, más del { NUMBER($limit, maximumFractionDigits: 1) } %.
+REVIEW_EATEN_UNDER_RAIL = Durante dos semanas apuntaste { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día. Come al menos { NUMBER($least_kcal, maximumFractionDigits: 0) }: { why }.
+REVIEW_REBOUND = De vuelta al mantenimiento la báscula subirá unos { NUMBER($carried_kg, maximumFractionDigits: 1) } kg en dos semanas: glucógeno, agua y comida. Eso no es grasa.
+REVIEW_PAST_RAIL = Un paso no basta para hacer seguro este plan: { why }. Acábalo y planea de nuevo.
+REVIEW_SHORTENED_BY_RAIL = El plan acaba hacia el { DATETIME($date, dateStyle: "long") }; después no sería seguro: { why }.
+REVIEW_GAIN_PAST_CEILING = Tal como está planeada, esta ganancia supera el { NUMBER($limit_percent, maximumFractionDigits: 2) } % de tu peso por semana: acábala y planea una más lenta.
+REVIEW_UNEXPLAINED_LOSS = Has perdido sin plan un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso en { days }. Pérdida sin explicación: ve al médico y come más, en pasos.
+REVIEW_AS_EATEN_SO_FAR = Has apuntado el { NUMBER($percent, maximumFractionDigits: 0) } % de lo planeado: los próximos días se prevén como has comido hasta ahora.
+REVIEW_AS_PLANNED = Según tu registro gastas menos, pero no ganas más de lo planeado: la previsión mantiene { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día.
+REVIEW_IN_PREGNANCY = Lo que se gana en el embarazo no se mide con un plan: lo sigue tu matrona o tu ginecólogo.
+REVIEW_LATER_ENTRIES = { $count ->
+    [one] Un dato posterior al final de la fase no cuenta
+   *[other] { $count } datos posteriores al final de la fase no cuentan
+}.
+REVIEW_WINDOW_SHORTER = Tu primer pesaje llega { days } después del inicio; para ellos vale la previsión del plan.
+
+# Una temporada.
+SEASON_GAIN = Ganas con un superávit de { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día; lo que comes se ajusta { every-weeks }.
+SEASON_CUT = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa comes { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos, hasta el { NUMBER($end_percent, maximumFractionDigits: 1) } % o { weeks }, lo que llegue antes.
+SEASON_BRIDGE = Tras la definición vuelven glucógeno, agua y comida: sube la báscula, no la grasa.
+SEASON_HOLD = Te mantienes: con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa este plan deja de ganar, y ninguna definición puede empezar.
+SEASON_HELD_AT_NEED = Lo mínimo que debes comer es más o menos tu mantenimiento: te mantienes, sin superávit.
+SEASON_LEVEL = Este plan no tiene superávit: comes tu mantenimiento, y el entrenamiento construye.
+SEASON_NO_CUT = En estas semanas no cae ninguna definición: no hace falta ninguna que pueda hacerse.
+SEASON_CUTS = { $cuts ->
+    [one] Una definición
+   *[other] { $cuts } definiciones
+} de { weeks } en total { $cuts ->
+    [one] ocupa
+   *[other] ocupan
+} el { NUMBER($share_percent, maximumFractionDigits: 0) } % de la temporada.
+SEASON_REVIEWED = Los márgenes valen si sigues estas fases y tu registro ajusta lo que comes. Sin eso son mucho más anchos.
+
+## coach
+
+REFUSED_CLEARANCE_WITHOUT_WORDS = El visto bueno necesita palabras: el nombre de quien lo dio y por qué un déficit es aceptable.
+WARNED_CLEARED = Se planea un déficit con el visto bueno de { $given_by }. Razón dada: { $reason }
+MEASUREMENTS_DISAGREE = La grasa por { first-method } y por { second-method } difiere { NUMBER($difference_points, maximumFractionDigits: 1) } puntos; sus errores explican unos { NUMBER($expected_points, maximumFractionDigits: 1) }. Se ha ensanchado el intervalo; repetir ambas muestra de cuál fiarse.
+REPEATS_SCATTER = Las repeticiones por { repeated-method } se dispersan { NUMBER($observed_points, maximumFractionDigits: 1) } puntos de grasa; lo habitual son unos { NUMBER($expected_points, maximumFractionDigits: 1) }. Se ha ensanchado el intervalo.
+METHOD_OUTSIDE_AGE_RANGE = La ecuación { $method } se publicó para edades de { NUMBER($from_years, maximumFractionDigits: 0) } a { NUMBER($to_years, maximumFractionDigits: 0) } años; a los { NUMBER($age_years, maximumFractionDigits: 0) } se ha tomado su error { NUMBER($factor, maximumFractionDigits: 2) } veces mayor.
+METHOD_UNDER_AGE_RANGE = La ecuación { $method } se publicó desde los { NUMBER($from_years, maximumFractionDigits: 0) } años; a los { NUMBER($age_years, maximumFractionDigits: 0) } se ha tomado su error { NUMBER($factor, maximumFractionDigits: 2) } veces mayor.
+METHOD_OUTSIDE_BMI_RANGE = La grasa por IMC se publicó hasta un IMC de { NUMBER($to_kg_m2, maximumFractionDigits: 1) }; con { NUMBER($bmi_kg_m2, maximumFractionDigits: 1) } se ha tomado su error { NUMBER($factor, maximumFractionDigits: 2) } veces mayor.
+MEASUREMENT_ADDS_NOTHING = Esto no añade nada a las otras medidas: comparte su error con una más exacta.
+HEALTHY_RANGE_CONTINUED = El margen sano se publicó para edades de { NUMBER($from_years, maximumFractionDigits: 0) } a { NUMBER($to_years, maximumFractionDigits: 0) } años; se usa el tramo más cercano.
+EQUATION_NEEDS_BODY_FAT = Necesita una grasa medida; aquí se muestra con una estimada.
+EQUATION_OTHER_AGE = Hecha para edades de { NUMBER($from_years, maximumFractionDigits: 0) } a { NUMBER($to_years, maximumFractionDigits: 0) } años.
+EQUATION_FOR_TRAINED = Hecha para personas que entrenan.
+EQUATION_FOR_EXPERIENCED = Hecha para deportistas musculosos, tras el primer año de entrenamiento.
+EQUATION_FOR_UNTRAINED = Hecha para personas que no entrenan.
+EQUATION_SAME_AS = Los mismos números que { $equation }, contados una vez.
+RESTING_PREFERS_FAT_FREE_MASS_TRAINED = Se prefieren ecuaciones sobre masa libre de grasa hechas para entrenados, porque la grasa está medida.
+RESTING_PREFERS_ATHLETE_WEIGHT = Se prefiere una ecuación sobre masa corporal hecha para deportistas: la grasa no está medida, y las ecuaciones generales se quedan cortas para entrenados.
+RESTING_PREFERS_FAT_FREE_MASS = Se prefieren ecuaciones sobre masa libre de grasa hechas para adultos en general, porque la grasa está medida.
+RESTING_PREFERS_GENERAL = Se prefieren ecuaciones sobre peso, estatura y edad hechas para adultos en general: la grasa no está medida.
+RESTING_AGE_EXTRAPOLATED = Ninguna ecuación preferida se hizo para esta edad (la más cercana estudiada: { NUMBER($nearest_years, maximumFractionDigits: 0) } años); por eso el intervalo es más ancho.
+RESTING_BOTH_SEXES = Se han promediado las ecuaciones de ambos sexos, y su diferencia ensancha el intervalo.
+EER_FOR_ADULTS = Estas necesidades valen desde los { NUMBER($from_years, maximumFractionDigits: 0) } años.
+LOG_SORTED = Los datos estaban desordenados y se han ordenado por día.
+SEASON_PHYSIOLOGY = Lo magro ganado es tejido magro, sin glucógeno ni agua. Una parte viene del entrenamiento en cualquier fase, otra del superávit, cuya parte magra baja cuanto mayor es.
+
+## developer
+
+MEASURE_NOT_USED = La ecuación no usa { $fields }.

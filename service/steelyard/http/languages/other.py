@@ -1,0 +1,52 @@
+"""Any language, by the library (babel's numbers, dates and plurals): for documents, which are made one at a time."""
+
+from collections.abc import Mapping
+from datetime import date
+from functools import cache
+from typing import TYPE_CHECKING, Any
+
+from steelyard.science.register import Message
+
+from .english import compiled
+from .files import LANGUAGES
+
+if TYPE_CHECKING:
+    from fluent.runtime import FluentBundle
+
+
+def said(message: Message, tag: str) -> str:
+    """The text of a message in a language of ``LANGUAGES``."""
+    return said_code(message.code, message.params, tag)
+
+
+def said_code(name: str, params: Mapping[str, Any], tag: str) -> str:
+    """The text of an entry. Raises ``ValueError`` where its parameters are not those of the text."""
+    if tag == "en":
+        return compiled(name)(params)
+    bundle = bundle_of(tag)
+    value = bundle.get_message(name).value
+    if value is None:
+        raise ValueError(f"{tag}: {name} has no text")
+    text, errors = bundle.format_pattern(value, arguments(params))
+    if errors:
+        raise ValueError(f"{tag}: {name}: {errors[0]}")
+    return str(text)
+
+
+def arguments(params: Mapping[str, Any]) -> dict[str, Any]:
+    """Parameters as the library takes them: dates as dates."""
+    return {
+        name: date.fromisoformat(value) if name == "date" or name.endswith("_date") else value
+        for name, value in params.items()
+    }
+
+
+@cache
+def bundle_of(tag: str) -> "FluentBundle":
+    """The texts of a language, ready to be filled in."""
+    from fluent.runtime import FluentBundle, FluentResource  # with the first document in it, not with the start
+
+    language = LANGUAGES[tag]
+    bundle = FluentBundle([language.locale], use_isolating=False)  # marks of direction are for mixed scripts
+    bundle.add_resource(FluentResource(language.source))
+    return bundle
