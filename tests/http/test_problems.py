@@ -10,6 +10,7 @@ import msgspec
 import pytest
 from in_process import Running, running
 from lifting_form import EXAMPLE, sum_lifts
+from steelyard.http.languages import english
 from steelyard.http.operation.operation import Operation
 from steelyard.http.pages.contract_routes import problem_page
 from steelyard.http.wire.problems import CONTRADICTION, KINDS, GuardRailRefusal, Unprocessable, fault
@@ -73,7 +74,7 @@ async def test_refusal_of_the_core_names_the_rule_and_the_field(failing: Running
     (entry,) = problem["errors"]
     assert (entry["pointer"], entry["code"]) == ("#/sets/0/load_kg", "WARNED_GAIN_RATE")
     assert entry["params"] == {"percent": 0.4}
-    assert problem["detail"] == entry["detail"] == SAID.text
+    assert problem["detail"] == entry["detail"] == english(SAID)
 
 
 async def test_out_of_domain_finds_the_field(failing: Running) -> None:
