@@ -7,7 +7,7 @@ from dataclasses import replace
 from functools import partial
 from os import PathLike
 from types import TracebackType
-from typing import Any, Literal, Self, Unpack
+from typing import Any, Literal, Self, Unpack, get_args
 
 import httpx
 
@@ -90,6 +90,7 @@ CONNECT_TIMEOUT_SECONDS = 2.0
 PictureFormat = Literal["svg", "png", "vega_lite"]
 PictureTheme = Literal["light", "dark"]
 _PICTURES = {"svg": "image/svg+xml", "png": "image/png", "vega_lite": "application/vnd.vegalite.v6+json"}
+BriefingReader = Literal["member", "member_short", "coach", "coach_short"]
 DocumentFormat = Literal["calendar", "csv", "markdown"]
 _MEDIA_TYPES = {"calendar": "text/calendar", "csv": "text/csv", "markdown": "text/markdown"}
 
@@ -139,6 +140,15 @@ class _Client:
         if format not in _MEDIA_TYPES:
             raise ValueError(f"format must be one of {', '.join(_MEDIA_TYPES)}, not {format!r}")
         return exchange(operation, read_text, request, self._options, time.monotonic, _MEDIA_TYPES[format])
+
+    def _briefing(self, reader: BriefingReader, language: str, request: dict[str, Any]) -> Steps[str]:
+        readers = get_args(BriefingReader)
+        if reader not in readers:
+            raise ValueError(f"reader must be one of {', '.join(readers)}, not {reader!r}")
+        options, query = self._options, f"?briefing={reader}"
+        return exchange(
+            DOCUMENT_PLAN, read_text, request, options, time.monotonic, "text/plain", query=query, language=language
+        )
 
     def _picture(
         self, operation: Operation, format: PictureFormat, theme: PictureTheme, request: dict[str, Any]
@@ -216,6 +226,16 @@ class Steelyard(_Client):
         ``plan_phases``.
         """
         return self._drive(self._document(DOCUMENT_PLAN, format, dict(request)))
+
+    def plan_briefing(
+        self, reader: BriefingReader = "member", *, language: str = "en", **request: Unpack[PlanRequestDict]
+    ) -> str:
+        """The same plan as a briefing to send or read aloud: what to eat and expect, week by week unless it is short.
+
+        ``language`` is a tag such as ``de``; English where the service does not have it. The keywords are those of
+        ``plan_phases``.
+        """
+        return self._drive(self._briefing(reader, language, dict(request)))
 
     def season_document(self, format: DocumentFormat, **request: Unpack[SeasonRequestDict]) -> str:
         """What ``plan_season`` answers as text, as in ``plan_document``."""
@@ -439,6 +459,12 @@ class AsyncSteelyard(_Client):
     async def plan_document(self, format: DocumentFormat, **request: Unpack[PlanRequestDict]) -> str:
         """As ``Steelyard.plan_document``."""
         return await self._drive(self._document(DOCUMENT_PLAN, format, dict(request)))
+
+    async def plan_briefing(
+        self, reader: BriefingReader = "member", *, language: str = "en", **request: Unpack[PlanRequestDict]
+    ) -> str:
+        """As ``Steelyard.plan_briefing``."""
+        return await self._drive(self._briefing(reader, language, dict(request)))
 
     async def season_document(self, format: DocumentFormat, **request: Unpack[SeasonRequestDict]) -> str:
         """As ``Steelyard.season_document``."""

@@ -95,11 +95,13 @@ def exchange(
     media_type: str = JSON,
     lines: bytes | None = None,
     query: str = "",
+    language: str = "",
 ) -> Steps[Answer]:
     """Prepare ``request``, have it sent until it is answered or given up, and ``read`` the answer.
 
     Raises ``SteelyardError``. ``clock`` gives seconds that never run backwards. ``media_type`` is that of the answer.
-    ``lines`` is a body that is already encoded, in place of ``request``; ``query`` is put after the address.
+    ``lines`` is a body that is already encoded, in place of ``request``; ``query`` is put after the address;
+    ``language`` is the one that words are asked for in.
     """
     deadline = clock() + options.timeout_seconds
     content = _encode(operation, request, options) if lines is None else lines
@@ -109,6 +111,7 @@ def exchange(
         "Authorization": f"Bearer {options.key}",
         "User-Agent": USER_AGENT,
         REQUEST_ID_HEADER: request_id,
+        **({"Accept-Language": language} if language else {}),
         **({} if content is None else {"Content-Type": JSON if lines is None else LINES}),
     }
     url = options.url + operation.path + query

@@ -101,6 +101,15 @@ async def test_plan_as_text(caller: Caller, format: str, begins: str) -> None:
     assert "not medical advice" in text.replace("\r\n ", "")
 
 
+async def test_plan_as_a_briefing(caller: Caller) -> None:
+    asked = {"profile": PROFILE, "screening": SCREENING, "start_date": START, "phase": WEEKS}
+    assert (await caller("plan_briefing", **asked)).startswith("Mini-cut from ")
+    german = await caller("plan_briefing", reader="coach_short", language="de-AT", **asked)
+    assert german.startswith("Mini-Cut ab ")
+    with pytest.raises(ValueError, match="member, member_short, coach, coach_short"):
+        await caller("plan_briefing", reader="dog", **asked)
+
+
 async def test_seasons_as_text(caller: Caller) -> None:
     path = {"kind": "path", "schedule": [{"weeks": 2, "intake_kcal": 2600}]}
     forecast = {"profile": PROFILE, "screening": SCREENING, "start_date": START, "question": path}
@@ -300,7 +309,7 @@ async def test_the_check_before_sending_tells_what_the_service_would(caller: Cal
 def test_every_operation_has_a_method_on_both_clients() -> None:
     for client in (Steelyard, AsyncSteelyard):
         public = {name for name, _ in inspect.getmembers(client, inspect.isfunction) if not name.startswith("_")}
-        forms = {name for name in public if name.endswith(("_picture", "_document"))}
+        forms = {name for name in public if name.endswith(("_picture", "_document", "_briefing"))}
         assert set(OPERATION_IDS) == public - {"close", "aclose", "with_options"} - forms
         assert len(forms) == len(OTHER_FORMS)
 

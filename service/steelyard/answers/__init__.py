@@ -8,6 +8,15 @@ come this way, so that what is tested is what is served.
 from .answered import (
     Answered,
 )
+from .briefing import (
+    BriefingReader,
+    PhaseToTell,
+    Range,
+    Section,
+    WeekToTell,
+    brief,
+    brief_infeasible,
+)
 from .composition import (
     CompositionAsked,
     estimate_composition,
@@ -85,6 +94,7 @@ from .trend import (
 
 __all__ = [
     "Answered",
+    "BriefingReader",
     "ComparisonAsked",
     "CompositionAsked",
     "DateAsked",
@@ -104,8 +114,10 @@ __all__ = [
     "PhaseDecided",
     "PhasePlanned",
     "PhaseReviewed",
+    "PhaseToTell",
     "PhasesPlanned",
     "PlanAsked",
+    "Range",
     "ReviewAsked",
     "SeasonAsked",
     "SeasonFrom",
@@ -115,6 +127,7 @@ __all__ = [
     "SeasonPlanned",
     "SeasonTerms",
     "SeasonsCompared",
+    "Section",
     "SimpleRules",
     "SplitAsked",
     "StrategyAsked",
@@ -127,6 +140,9 @@ __all__ = [
     "WeekAhead",
     "WeekForecast",
     "WeekPlanned",
+    "WeekToTell",
+    "brief",
+    "brief_infeasible",
     "compare_strategies",
     "decide_phase",
     "estimate_composition",

@@ -18,6 +18,7 @@ from .body_composition_response import BodyCompositionResponse
 from .body_fat import BodyFat
 from .body_fat_band import BodyFatBand
 from .body_fat_method import BodyFatMethod
+from .briefing_reader import BriefingReader
 from .broken_limit import BrokenLimit
 from .carbohydrate_preference import CarbohydratePreference
 from .change_so_far import ChangeSoFar
@@ -174,6 +175,7 @@ __all__ = (
     "BodyFat",
     "BodyFatBand",
     "BodyFatMethod",
+    "BriefingReader",
     "BrokenLimit",
     "CarbohydratePreference",
     "ChangeSoFar",

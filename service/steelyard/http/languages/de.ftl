@@ -462,6 +462,31 @@ SEASON_CUTS = { $cuts ->
 } { NUMBER($share_percent, maximumFractionDigits: 0) } % der Saison ein.
 SEASON_REVIEWED = Die Spannen gelten, wenn du diese Phasen einhältst und dein Protokoll die Energiemenge neu setzt. Sonst sind sie viel weiter.
 
+# Was zu einem Plan zu sagen ist: Überschriften enden auf _TITLE.
+BRIEFING_PHASE_TITLE = { phase-name } ab { weekday }, { DATETIME($date, dateStyle: "long") }
+BRIEFING_WEEK_TITLE = Woche { $week }, ab { DATETIME($date, dateStyle: "long") }
+BRIEFING_END_TITLE = { phase-name }: das Ende, { DATETIME($date, dateStyle: "long") }
+BRIEFING_CAUTIONS_TITLE = Bitte beachten
+BRIEFING_NO_PLAN_TITLE = Kein sicherer Plan
+BRIEFING_EAT = Iss { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag, mit { NUMBER($protein_g, maximumFractionDigits: 0) } Gramm Eiweiß.
+BRIEFING_DAYS = { $days ->
+    [one] An einem Tag der Woche
+   *[other] An { $days } Tagen der Woche
+} isst du { NUMBER($higher_kcal, maximumFractionDigits: 0) } kcal, an den anderen { NUMBER($lower_kcal, maximumFractionDigits: 0) }.
+BRIEFING_SCALE = Am { weekday } zeigt die Waage etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, zwischen { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } und { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.
+BRIEFING_SCALE_WATER = Am { weekday } zeigt die Waage etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, zwischen { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } und { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }; { NUMBER($water_kg, maximumFractionDigits: 1) } kg des Rückgangs sind Wasser.
+BRIEFING_JUDGE_FROM = Urteile nicht vor Tag { $day }.
+BRIEFING_FAT = In { weeks } verlierst du voraussichtlich etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett, zwischen { NUMBER($fat_lower_kg, maximumFractionDigits: 1) } und { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }.
+BRIEFING_FAT_UP_TO = In { weeks } verlierst du voraussichtlich etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett. Es können bis zu { NUMBER($fat_upper_kg, maximumFractionDigits: 1) } kg sein, oder keines.
+BRIEFING_FAT_AND_WATER = Bis dahin sind etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett weg; weitere { NUMBER($water_kg, maximumFractionDigits: 1) } kg sind Wasser, das zurückkommt.
+BRIEFING_FAT_GONE = Bis dahin sind etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett weg.
+BRIEFING_MOSTLY_WATER = Bis dahin ist fast nur Wasser weg, und das kommt zurück.
+BRIEFING_GAINED = Bis dahin hast du etwa { NUMBER($lean_kg, maximumFractionDigits: 1) } kg Muskelgewebe und { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett zugenommen.
+BRIEFING_STEADY = Dein Körper bleibt etwa, wie er ist; Auf und Ab ist Wasser.
+BRIEFING_CHECKS = Sieh dir den Trend deines Gewichts am { DATETIME($first_date, dateStyle: "long") } und am { DATETIME($second_date, dateStyle: "long") } an.
+BRIEFING_END_SCALE = Die Waage zeigt dann etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, zwischen { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } und { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.
+BRIEFING_END_SCALE_WATER = Die Waage zeigt dann etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, zwischen { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } und { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }; { NUMBER($water_kg, maximumFractionDigits: 1) } kg kommen als Wasser zurück.
+
 ## coach
 
 REFUSED_CLEARANCE_WITHOUT_WORDS = Die Freigabe braucht Worte: den Namen dessen, der sie gab, und warum ein Energiedefizit vertretbar ist.
@@ -488,6 +513,10 @@ RESTING_BOTH_SEXES = Die Gleichungen beider Geschlechter sind gemittelt, und ihr
 EER_FOR_ADULTS = Diese Bedarfswerte gelten ab { NUMBER($from_years, maximumFractionDigits: 0) } Jahren.
 LOG_SORTED = Die Einträge waren ungeordnet und sind nach Tagen sortiert.
 SEASON_PHYSIOLOGY = Gewonnenes Magergewebe zählt ohne Glykogen und Wasser. Ein Teil kommt in jeder Phase vom Training, ein Teil vom Überschuss, dessen Anteil an Magergewebe sinkt, je größer er ist.
+BRIEFING_MACROS = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag: Eiweiß { NUMBER($protein_g, maximumFractionDigits: 0) } g, Kohlenhydrate { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } g, Fett { NUMBER($fat_g, maximumFractionDigits: 0) } g.
+BRIEFING_BALANCE = Energiebilanz { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal am Tag in der ersten Woche, { NUMBER($last_kcal, maximumFractionDigits: 0) } in der letzten.
+BRIEFING_SO_FAR = Seit dem Beginn: Fett { NUMBER($fat_kg, maximumFractionDigits: 1) } kg, Magergewebe { NUMBER($lean_kg, maximumFractionDigits: 1) } kg, Wasser und Darminhalt { NUMBER($carried_kg, maximumFractionDigits: 1) } kg. Energiebilanz { NUMBER($balance_kcal, maximumFractionDigits: 0) } kcal am Tag.
+BRIEFING_CHANGE = Änderung: Gewicht { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), Fett { NUMBER($fat_kg, maximumFractionDigits: 1) } ({ NUMBER($fat_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }), Magergewebe { NUMBER($lean_kg, maximumFractionDigits: 1) } ({ NUMBER($lean_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($lean_upper_kg, maximumFractionDigits: 1) }), Wasser und Darminhalt { NUMBER($carried_kg, maximumFractionDigits: 1) } ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
 
 ## developer
 

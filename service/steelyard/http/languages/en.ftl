@@ -457,6 +457,31 @@ SEASON_CUTS = { $cuts ->
 } { NUMBER($share_percent, maximumFractionDigits: 0) }% of the season.
 SEASON_REVIEWED = The ranges hold if you keep these phases and let your log set your intake anew. Without that they are far wider.
 
+# A briefing on a plan: headings end in _TITLE.
+BRIEFING_PHASE_TITLE = { phase-name } from { weekday }, { DATETIME($date, dateStyle: "long") }
+BRIEFING_WEEK_TITLE = Week { $week }, from { DATETIME($date, dateStyle: "long") }
+BRIEFING_END_TITLE = { phase-name }: the end, { DATETIME($date, dateStyle: "long") }
+BRIEFING_CAUTIONS_TITLE = Please note
+BRIEFING_NO_PLAN_TITLE = No safe plan
+BRIEFING_EAT = Eat { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day, with { NUMBER($protein_g, maximumFractionDigits: 0) } grams of protein.
+BRIEFING_DAYS = { $days ->
+    [one] On one day a week
+   *[other] On { $days } days a week
+} eat { NUMBER($higher_kcal, maximumFractionDigits: 0) } kcal, on the others { NUMBER($lower_kcal, maximumFractionDigits: 0) }.
+BRIEFING_SCALE = By { weekday } the scale should show about { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, between { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } and { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.
+BRIEFING_SCALE_WATER = By { weekday } the scale should show about { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, between { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } and { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }; { NUMBER($water_kg, maximumFractionDigits: 1) } kg of the drop is water.
+BRIEFING_JUDGE_FROM = Do not judge before day { $day }.
+BRIEFING_FAT = In { weeks } expect to lose about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat, between { NUMBER($fat_lower_kg, maximumFractionDigits: 1) } and { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }.
+BRIEFING_FAT_UP_TO = In { weeks } expect to lose about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat. It may be as much as { NUMBER($fat_upper_kg, maximumFractionDigits: 1) } kg, or none.
+BRIEFING_FAT_AND_WATER = So far about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat is gone; another { NUMBER($water_kg, maximumFractionDigits: 1) } kg is water that will come back.
+BRIEFING_FAT_GONE = So far about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat is gone.
+BRIEFING_MOSTLY_WATER = So far nearly all that is gone is water, which will come back.
+BRIEFING_GAINED = So far you have gained about { NUMBER($lean_kg, maximumFractionDigits: 1) } kg of lean tissue and { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat.
+BRIEFING_STEADY = Your body stays much as it is; ups and downs are water.
+BRIEFING_CHECKS = Look at the trend of your weight on { DATETIME($first_date, dateStyle: "long") } and on { DATETIME($second_date, dateStyle: "long") }.
+BRIEFING_END_SCALE = The scale should show about { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, between { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } and { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.
+BRIEFING_END_SCALE_WATER = The scale should show about { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, between { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } and { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }; { NUMBER($water_kg, maximumFractionDigits: 1) } kg of what is gone will come back as water.
+
 ## coach
 
 REFUSED_CLEARANCE_WITHOUT_WORDS = The clearance needs words: the name of who gave it, and why a deficit is acceptable.
@@ -483,6 +508,10 @@ RESTING_BOTH_SEXES = The equations for both sexes were averaged, and their diffe
 EER_FOR_ADULTS = These requirements hold from { NUMBER($from_years, maximumFractionDigits: 0) } years of age.
 LOG_SORTED = The entries were out of order and have been sorted by day.
 SEASON_PHYSIOLOGY = Lean gained counts lean tissue, without glycogen and water. Part comes from training in any phase, part from the surplus, whose lean share falls as it grows.
+BRIEFING_MACROS = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day: protein { NUMBER($protein_g, maximumFractionDigits: 0) } g, carbohydrate { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } g, fat { NUMBER($fat_g, maximumFractionDigits: 0) } g.
+BRIEFING_BALANCE = Energy balance { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal a day in the first week, { NUMBER($last_kcal, maximumFractionDigits: 0) } in the last.
+BRIEFING_SO_FAR = Since the start: fat { NUMBER($fat_kg, maximumFractionDigits: 1) } kg, lean tissue { NUMBER($lean_kg, maximumFractionDigits: 1) } kg, carried mass { NUMBER($carried_kg, maximumFractionDigits: 1) } kg. Energy balance { NUMBER($balance_kcal, maximumFractionDigits: 0) } kcal a day.
+BRIEFING_CHANGE = Change: weight { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } to { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), fat { NUMBER($fat_kg, maximumFractionDigits: 1) } ({ NUMBER($fat_lower_kg, maximumFractionDigits: 1) } to { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }), lean tissue { NUMBER($lean_kg, maximumFractionDigits: 1) } ({ NUMBER($lean_lower_kg, maximumFractionDigits: 1) } to { NUMBER($lean_upper_kg, maximumFractionDigits: 1) }), carried mass { NUMBER($carried_kg, maximumFractionDigits: 1) } ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } to { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
 
 ## developer
 

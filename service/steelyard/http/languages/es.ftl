@@ -449,6 +449,31 @@ SEASON_CUTS = { $cuts ->
 } el { NUMBER($share_percent, maximumFractionDigits: 0) } % de la temporada.
 SEASON_REVIEWED = Los márgenes valen si sigues estas fases y tu registro ajusta lo que comes. Sin eso son mucho más anchos.
 
+# Lo que se dice de un plan: los títulos acaban en _TITLE.
+BRIEFING_PHASE_TITLE = { phase-name } desde el { weekday }, { DATETIME($date, dateStyle: "long") }
+BRIEFING_WEEK_TITLE = Semana { $week }, desde el { DATETIME($date, dateStyle: "long") }
+BRIEFING_END_TITLE = { phase-name }: el final, { DATETIME($date, dateStyle: "long") }
+BRIEFING_CAUTIONS_TITLE = Ten en cuenta
+BRIEFING_NO_PLAN_TITLE = Ningún plan seguro
+BRIEFING_EAT = Come { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día, con { NUMBER($protein_g, maximumFractionDigits: 0) } gramos de proteína.
+BRIEFING_DAYS = { $days ->
+    [one] Un día por semana
+   *[other] { $days } días por semana
+} come { NUMBER($higher_kcal, maximumFractionDigits: 0) } kcal, los demás { NUMBER($lower_kcal, maximumFractionDigits: 0) }.
+BRIEFING_SCALE = El { weekday } la báscula mostrará unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, entre { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } y { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.
+BRIEFING_SCALE_WATER = El { weekday } la báscula mostrará unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, entre { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } y { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }; { NUMBER($water_kg, maximumFractionDigits: 1) } kg de la bajada son agua.
+BRIEFING_JUDGE_FROM = No juzgues antes del día { $day }.
+BRIEFING_FAT = En { weeks } cuenta con perder unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa, entre { NUMBER($fat_lower_kg, maximumFractionDigits: 1) } y { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }.
+BRIEFING_FAT_UP_TO = En { weeks } cuenta con perder unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa. Pueden ser hasta { NUMBER($fat_upper_kg, maximumFractionDigits: 1) } kg, o nada.
+BRIEFING_FAT_AND_WATER = Hasta entonces se han ido unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa; otros { NUMBER($water_kg, maximumFractionDigits: 1) } kg son agua, que volverá.
+BRIEFING_FAT_GONE = Hasta entonces se han ido unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa.
+BRIEFING_MOSTLY_WATER = Hasta entonces casi todo lo perdido es agua, que volverá.
+BRIEFING_GAINED = Hasta entonces has ganado unos { NUMBER($lean_kg, maximumFractionDigits: 1) } kg de tejido magro y { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa.
+BRIEFING_STEADY = Tu cuerpo sigue más o menos igual; las subidas y bajadas son agua.
+BRIEFING_CHECKS = Mira la tendencia de tu peso el { DATETIME($first_date, dateStyle: "long") } y el { DATETIME($second_date, dateStyle: "long") }.
+BRIEFING_END_SCALE = La báscula mostrará unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, entre { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } y { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.
+BRIEFING_END_SCALE_WATER = La báscula mostrará unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, entre { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } y { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }; { NUMBER($water_kg, maximumFractionDigits: 1) } kg de lo perdido volverán como agua.
+
 ## coach
 
 REFUSED_CLEARANCE_WITHOUT_WORDS = El visto bueno necesita palabras: el nombre de quien lo dio y por qué un déficit es aceptable.
@@ -475,6 +500,10 @@ RESTING_BOTH_SEXES = Se han promediado las ecuaciones de ambos sexos, y su difer
 EER_FOR_ADULTS = Estas necesidades valen desde los { NUMBER($from_years, maximumFractionDigits: 0) } años.
 LOG_SORTED = Los datos estaban desordenados y se han ordenado por día.
 SEASON_PHYSIOLOGY = Lo magro ganado es tejido magro, sin glucógeno ni agua. Una parte viene del entrenamiento en cualquier fase, otra del superávit, cuya parte magra baja cuanto mayor es.
+BRIEFING_MACROS = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día: proteína { NUMBER($protein_g, maximumFractionDigits: 0) } g, hidratos { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } g, grasa { NUMBER($fat_g, maximumFractionDigits: 0) } g.
+BRIEFING_BALANCE = Balance de energía { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal al día la primera semana, { NUMBER($last_kcal, maximumFractionDigits: 0) } la última.
+BRIEFING_SO_FAR = Desde el inicio: grasa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg, tejido magro { NUMBER($lean_kg, maximumFractionDigits: 1) } kg, agua y contenido intestinal { NUMBER($carried_kg, maximumFractionDigits: 1) } kg. Balance de energía { NUMBER($balance_kcal, maximumFractionDigits: 0) } kcal al día.
+BRIEFING_CHANGE = Cambio: peso { NUMBER($weight_kg, maximumFractionDigits: 1) } kg (de { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } a { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), grasa { NUMBER($fat_kg, maximumFractionDigits: 1) } (de { NUMBER($fat_lower_kg, maximumFractionDigits: 1) } a { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }), tejido magro { NUMBER($lean_kg, maximumFractionDigits: 1) } (de { NUMBER($lean_lower_kg, maximumFractionDigits: 1) } a { NUMBER($lean_upper_kg, maximumFractionDigits: 1) }), agua y contenido intestinal { NUMBER($carried_kg, maximumFractionDigits: 1) } (de { NUMBER($carried_lower_kg, maximumFractionDigits: 1) } a { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
 
 ## developer
 

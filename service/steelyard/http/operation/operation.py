@@ -14,11 +14,12 @@ from litestar import Request
 from litestar.handlers import HTTPRouteHandler
 from litestar.types import ASGIApp
 
+from ..languages import ENGLISH, preferred
 from ..wire.conditional import KEYED_DOCUMENT, Document
 from ..wire.decoding import BodyDecoder
 from ..wire.deprecation import Deprecation, marked_fields, notice, used
 from ..wire.encoding import EncodedAnswer, encode_finite
-from ..wire.headers import FINGERPRINT, VARY, Header
+from ..wire.headers import CONTENT_LANGUAGE, FINGERPRINT, VARY, Header
 from ..wire.negotiation import JSON, Format, Option, Workshop
 from ..wire.refusals import REFUSALS, refusal
 from ..wire.request_bounds import RequestBounds
@@ -74,6 +75,11 @@ class Operation(msgspec.Struct, frozen=True, kw_only=True):
         """The query parameters that its formats read."""
         found = [format_.option for format_ in self.formats.values() if format_.option is not None]
         return list({option.name: option for option in found}.values())
+
+    @property
+    def has_words(self) -> bool:
+        """Whether some format is made in the caller's language."""
+        return any(format_.has_words for format_ in self.formats.values())
 
     @property
     def is_slow_to_format(self) -> bool:
@@ -189,20 +195,23 @@ def _body_handler(
     marked = marked_fields(body_type)
     formats, options = operation.formats, operation.options
 
-    def answer(content: bytes, format_: Format | None, chosen: Mapping[str, StrEnum]) -> _Encoded:
+    def answer(content: bytes, format_: Format | None, chosen: Mapping[str, StrEnum], accept_language: str) -> _Encoded:
         try:
             body = decode(content)
             computed = compute(body)
             made: Any = encode_finite(computed)
+            language = ENGLISH.tag if format_ is None or not format_.has_words else preferred(accept_language)
             if format_ is not None:
-                made = format_.make(body, computed, chosen[format_.option.name] if format_.option else None)
+                made = format_.make(body, computed, chosen[format_.option.name] if format_.option else None, language)
         except REFUSALS as error:
             raise refusal(error, body_type) from error
         headers = notice(deprecated + used(body, marked)) if deprecated or marked else []
         fingerprint = getattr(computed, "fingerprint", None)
         if fingerprint is not None:
             headers.append((FINGERPRINT, fingerprint.encode("ascii")))
-        if formats:
+        if format_ is not None and format_.has_words:
+            headers += [(VARY, b"accept, accept-language"), (CONTENT_LANGUAGE, language.encode("ascii"))]
+        elif formats:
             headers.append((VARY, b"accept"))
         return _Encoded(made, JSON if format_ is None else format_.content_type, fingerprint, headers)
 
@@ -211,10 +220,11 @@ def _body_handler(
         chosen = {option.name: option.read(query) for option in options}
         content = await limits.read_body(request)
         format_ = formats.get(request.scope["state"].get(ANSWER_TYPE, JSON))
+        wanted = request.headers.get("accept-language", "") if format_ is not None else ""
         if operation.in_thread or (format_ is not None and format_.is_slow):
-            encoded = await limits.compute(request.scope, partial(answer, content, format_, chosen))
+            encoded = await limits.compute(request.scope, partial(answer, content, format_, chosen, wanted))
         else:
-            encoded = answer(content, format_, chosen)
+            encoded = answer(content, format_, chosen, wanted)
         body = encoded.made
         if format_ is not None:
             body = await format_.finish(body, encoded.fingerprint, partial(limits.draw, request.scope, workshop))

@@ -15,6 +15,7 @@ from steelyard.science import catalogue
 from steelyard.science.register import Kind
 
 from ..gate.rate_limit import DEGRADED_HEADER, RATE_LIMIT_HEADER, RATE_LIMIT_POLICY_HEADER
+from ..languages import LANGUAGES
 from ..operation.operation import Operation
 from ..operation.weights import PICTURE_UNITS, units
 from ..schemas.problems import Problem
@@ -106,6 +107,17 @@ _ERROR_HEADERS = {
 }
 
 
+_ACCEPT_LANGUAGE = {
+    "name": "Accept-Language",
+    "in": "header",
+    "required": False,
+    "description": "Languages in the order of preference (RFC 9110 12.5.4), for the formats that are words: one of "
+    f"{', '.join(f'`{tag}`' for tag in LANGUAGES)}, else English. `Content-Language` says which it is. JSON is in "
+    "English whatever is asked for.",
+    "schema": {"type": "string", "examples": ["de-AT, en;q=0.8"]},
+}
+
+
 def openapi_document(operations: Iterable[Operation], examples: Examples | None = None) -> dict[str, Any]:
     """The contract of ``operations`` as plain JSON values, in a fixed order.
 
@@ -179,8 +191,11 @@ def _operation(operation: Operation, shown: Mapping[str, Mapping[str, Any]]) -> 
             **{status: _error(status, kinds) for status, kinds in errors.items()},
         },
     }
-    if operation.options:
-        document["parameters"] = [_parameter(option) for option in operation.options]
+    parameters = [_parameter(option) for option in operation.options]
+    if operation.has_words:
+        parameters.append(_ACCEPT_LANGUAGE)
+    if parameters:
+        document["parameters"] = parameters
     if operation.stream:
         _stream_lines(document, operation, shown)
     elif operation.body_type:

@@ -8,6 +8,7 @@ Header: TypeAlias = tuple[bytes, bytes]
 ACCEPT_ENCODING = b"accept-encoding"
 CACHE_CONTROL = b"cache-control"
 CONTENT_ENCODING = b"content-encoding"
+CONTENT_LANGUAGE = b"content-language"
 CONTENT_LENGTH = b"content-length"
 CONTENT_SECURITY_POLICY = b"content-security-policy"
 CONTENT_TYPE = b"content-type"

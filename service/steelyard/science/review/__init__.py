@@ -4,8 +4,12 @@ from .review import (
     Review,
     review_phase,
 )
+from .texts import (
+    LEAST_DAYS,
+)
 
 __all__ = [
+    "LEAST_DAYS",
     "Review",
     "review_phase",
 ]

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from typing import Any
 
 from ...wire.negotiation import Format
-from . import plan_calendar, plan_summary, plan_table, season_calendar, season_summary, season_table
+from . import plan_briefing, plan_calendar, plan_summary, plan_table, season_calendar, season_summary, season_table
 
 _Encode = Callable[[Any, Any], bytes]
 
@@ -32,5 +32,13 @@ def _formats(calendar: _Encode, table: _Encode, summary: _Encode) -> dict[str, F
     }
 
 
-PLAN_FORMATS = _formats(plan_calendar.calendar, plan_table.table, plan_summary.summary)
+PLAN_FORMATS = {
+    **_formats(plan_calendar.calendar, plan_table.table, plan_summary.summary),
+    "text/plain": plan_briefing.BriefingFormat(
+        name="BriefingText",
+        content_type="text/plain; charset=utf-8",
+        encode=plan_briefing.briefing,
+        schema={"type": "string", "description": "A briefing to send or read aloud, in the caller's language."},
+    ),
+}
 SEASON_FORMATS = _formats(season_calendar.calendar, season_table.table, season_summary.summary)

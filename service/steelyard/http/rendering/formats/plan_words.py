@@ -10,6 +10,7 @@ from ...schemas.quantities import Interval
 from ...schemas.seasons import IntakeStep, SeasonPhase
 
 PHASE_NAMES = {"mini_cut": "Mini-cut", "cut": "Cut", "gain": "Gain", "maintenance": "Maintenance"}
+NO_BREAK = "\u00a0"
 ELEMENT_NAMES = {"easing_in": "easing in", "break": "break"}
 
 
@@ -59,8 +60,9 @@ def eaten_text(eaten: PlanWeek | IntakeStep) -> str:
 
 
 def one_line(text: str) -> str:
-    """``text`` without line breaks or other control characters."""
-    return " ".join("".join(c if c.isprintable() else " " for c in text).split())
+    """``text`` without line breaks or other control characters; a space that does not break stays one."""
+    shown = "".join(c if c.isprintable() or c == NO_BREAK else " " for c in text)
+    return " ".join(part for part in shown.split(" ") if part)
 
 
 def texts(notes: list[Note]) -> list[str]:

@@ -32,7 +32,7 @@ class PictureFormat(Format, frozen=True, kw_only=True):
     option: ClassVar[Option | None] = THEME
     is_slow: ClassVar[bool] = True
 
-    def make(self, body: Any, answer: Any, chosen: StrEnum | None) -> Drawing:
+    def make(self, body: Any, answer: Any, chosen: StrEnum | None, language: str) -> Drawing:
         """The picture, laid out and not drawn."""
         drawing: Drawing = self.encode(body, answer, chosen or Theme.LIGHT)
         return drawing

@@ -1,0 +1,96 @@
+"""A plan as a briefing: plain text to send or read aloud, for a member or a coach, in their language."""
+
+from datetime import timedelta
+from enum import StrEnum
+from typing import Any, ClassVar
+
+from steelyard.answers import BriefingReader, PhaseToTell, Range, Section, WeekToTell, brief, brief_infeasible
+from steelyard.science.phase import PhaseKind
+from steelyard.science.register import Message
+
+from ...languages import said
+from ...schemas.explanation import GuardRail, Note
+from ...schemas.plans import Phase, PlanResponse, PlanWeek
+from ...schemas.quantities import Interval
+from ...wire.negotiation import Format, Option
+from .plan_words import one_line
+
+BRIEFING = Option(
+    name="briefing",
+    default=BriefingReader.MEMBER,
+    description="For whom a briefing (`text/plain`) is, and whether it goes through the weeks: `member` by default. "
+    "Other answers do not depend on it.",
+)
+
+
+class BriefingFormat(Format, frozen=True, kw_only=True):
+    """Plain text for a reader, in their language."""
+
+    option: ClassVar[Option | None] = BRIEFING
+    has_words: ClassVar[bool] = True
+
+    def make(self, body: Any, answer: Any, chosen: StrEnum | None, language: str) -> bytes:
+        """The text."""
+        made: bytes = self.encode(answer, BriefingReader(chosen or BriefingReader.MEMBER), language)
+        return made
+
+
+def briefing(plan: PlanResponse, reader: BriefingReader, language: str) -> bytes:
+    """What ``reader`` is told of a plan: headings, each with its lines, and an empty line between."""
+    cautions = [*_messages(plan.cautions), *_messages(plan.guard_rails)]
+    if plan.feasible:
+        sections = brief([_phase(phase) for phase in plan.phases], cautions, reader)
+    else:
+        sections = brief_infeasible(_messages(plan.reasons), cautions)
+    return ("\n\n".join(_text(section, language) for section in sections) + "\n").encode()
+
+
+def _text(section: Section, language: str) -> str:
+    return "\n".join(one_line(said(message, language)) for message in (section.title, *section.said))
+
+
+def _messages(notes: list[Note] | list[GuardRail]) -> list[Message]:
+    return [Message(note.code, note.params) for note in notes]
+
+
+def _phase(phase: Phase) -> PhaseToTell:
+    change = phase.change
+    return PhaseToTell(
+        kind=PhaseKind(phase.kind),
+        weeks=[_week(week) for week in phase.weeks],
+        weight_kg=_range(change.weight_kg),
+        fat_kg=_range(change.fat_kg),
+        lean_kg=_range(change.lean_kg),
+        carried_kg=_range(change.carried_kg),
+        ends_early_when=_messages(phase.ends_early_when),
+        guidance=_messages(phase.guidance),
+        reasons=_messages(phase.reasons),
+        cautions=_messages(phase.cautions),
+    )
+
+
+def _week(week: PlanWeek) -> WeekToTell:
+    higher = None
+    if week.day_kinds:
+        more, less = week.day_kinds
+        higher = (more.days_per_week, more.intake_kcal, less.intake_kcal)
+    at_end = week.at_end
+    return WeekToTell(
+        number=week.week,
+        start=week.start_date,
+        last_day=week.start_date + timedelta(days=week.days - 1),
+        intake_kcal=week.intake_kcal,
+        protein_g=week.protein_g,
+        carbohydrate_g=week.carbohydrate_g,
+        fat_g=week.fat_g,
+        higher=higher,
+        energy_balance_kcal=week.energy_balance_kcal,
+        weight_kg=_range(at_end.weight_kg),
+        fat_kg=at_end.fat_kg.mean,
+        lean_kg=at_end.lean_kg.mean,
+        carried_kg=at_end.carried_kg.mean,
+    )
+
+
+def _range(of: Interval) -> Range:
+    return Range(of.mean, of.lower, of.upper)

@@ -1,0 +1,125 @@
+"""A plan as a briefing: what is told to whom, in which language, from the plan that JSON has."""
+
+import re
+from typing import Any
+
+import httpx
+import msgspec
+import pytest
+from in_process import Running
+from request_people import CLEAR, LIFTER, Json
+from steelyard.answers import BriefingReader
+from steelyard.http.endpoints.examples.examples import PLAN_EXAMPLES
+from steelyard.http.languages import LANGUAGES, said
+from steelyard.science.register import say
+
+SENT = {"Content-Type": "application/json"}
+PLAN: Json = {
+    "profile": LIFTER,
+    "screening": CLEAR,
+    "start_date": "2026-03-02",
+    "phase": {"kind": "mini_cut", "weeks": 4},
+    "cut_history": {"cuts_last_12_months": 0},
+}
+
+
+async def post(service: Running, body: Any) -> httpx.Response:
+    return await service.client.post("/v1/plans", content=msgspec.json.encode(body), headers=SENT)
+
+
+async def told(service: Running, body: Any, reader: str = "member", language: str = "en") -> str:
+    headers = {"Accept": "text/plain", "Accept-Language": language} | SENT
+    content = msgspec.json.encode(body)
+    answer = await service.client.post(f"/v1/plans/document?briefing={reader}", content=content, headers=headers)
+    assert answer.status_code == 200, answer.text
+    assert answer.headers["Content-Type"] == "text/plain; charset=utf-8"
+    assert answer.headers["Content-Language"] == language
+    assert answer.headers["Vary"].lower().startswith("accept, accept-language")
+    return answer.text
+
+
+def sections(text: str) -> dict[str, list[str]]:
+    """Lines by heading."""
+    parts = [part.splitlines() for part in text.strip().split("\n\n")]
+    return {lines[0]: lines[1:] for lines in parts}
+
+
+async def test_the_start_of_a_mini_cut_says_what_the_scale_will_do(service: Running) -> None:
+    plan = (await post(service, PLAN)).json()
+    found = sections(await told(service, PLAN))
+    start = next(iter(found.values()))
+    week = plan["phases"][0]["weeks"][0]
+    weight = week["at_end"]["weight_kg"]
+    assert start[0].startswith(f"Eat {week['intake_kcal']:,} kcal a day")
+    shown = [float(number) for number in re.findall(r"\d+\.?\d*", start[1])]
+    assert shown[:3] == [pytest.approx(weight[end], abs=0.051) for end in ("mean", "lower", "upper")]
+    lost = plan["phases"][0]
+    carried = lost["change"]["carried_kg"]["mean"] - lost["weeks"][-1]["at_end"]["carried_kg"]["mean"]
+    assert start[1].endswith("of the drop is water.")
+    assert shown[3] == pytest.approx(-carried - week["at_end"]["carried_kg"]["mean"], abs=0.051)
+    assert start[2] == "Do not judge before day 14."
+
+
+async def test_each_week_of_a_fat_loss_has_three_lines(service: Running) -> None:
+    plan = (await post(service, PLAN)).json()
+    found = sections(await told(service, PLAN))
+    weeks = [lines for title, lines in found.items() if title.startswith("Week ")]
+    assert len(weeks) >= len(plan["phases"][0]["weeks"])
+    assert all(len(lines) == 3 for lines in weeks)
+    assert not [title for title in sections(await told(service, PLAN, "member_short")) if title.startswith("Week ")]
+
+
+@pytest.mark.parametrize("reader", [*BriefingReader])
+@pytest.mark.parametrize("language", LANGUAGES)
+async def test_it_is_whole_in_every_language(service: Running, reader: BriefingReader, language: str) -> None:
+    """Every phase, every caution and rail, no number of the plan but by the locale, and short lines for members."""
+    for example in PLAN_EXAMPLES.values():
+        plan = (await post(service, example)).json()
+        text = await told(service, example, reader.value, language)
+        said_ = text.splitlines()
+        for phase in plan["phases"]:
+            name = said(say("BRIEFING_PHASE_TITLE", kind=phase["kind"], weekday=1, date=phase["start_date"]), language)
+            assert any(line.startswith(name.split()[0]) for line in said_)
+        phases = [note for phase in plan["phases"] for note in phase["cautions"]]
+        for note in [*plan["cautions"], *plan["guard_rails"], *phases]:
+            assert said(say(note["code"], **note["params"]), language) in said_
+        assert not re.search(r"[{}`_]|\d{4}-\d\d-\d\d", text)
+        if not reader.is_coach:
+            assert all(len(line.split()) < 25 for line in said_)
+
+
+async def test_a_day_split_and_a_coach(service: Running) -> None:
+    body = PLAN | {"day_split": {"higher_days_per_week": 3}}
+    assert "On 3 days a week eat " in await told(service, body)
+    text = await told(service, body, "coach")
+    assert re.search(r"kcal a day: protein \d+ g, carbohydrate \d+ g, fat \d+ g\.", text)
+    assert re.search(r"Change: weight -\d", text)
+
+
+async def test_no_safe_plan_is_told_as_such(service: Running) -> None:
+    body = PLAN | {"phase": {"kind": "mini_cut", "fat_loss_kg": 6.0, "weeks": 3}}
+    assert not (await post(service, body)).json()["feasible"]
+    found = sections(await told(service, body))
+    assert list(found) == ["No safe plan", "Please note"]
+    assert any(line.startswith("No safe plan does what was asked.") for line in found["No safe plan"])
+
+
+async def test_words_of_a_caller_stay_on_one_line(service: Running) -> None:
+    clearance = {"given_by": "physician", "reason": "fine\n\nEat nothing"}
+    body = PLAN | {"screening": CLEAR | {"conditions": ["gout"], "clinical_clearance": clearance}}
+    assert "Reason given: fine Eat nothing" in await told(service, body, "coach")
+
+
+async def test_what_is_not_offered_is_refused(service: Running) -> None:
+    answer = await service.client.post("/v1/plans/document?briefing=dog", json=PLAN, headers={"Accept": "text/plain"})
+    assert answer.status_code == 400
+    assert "`member`" in answer.json()["detail"]
+
+
+async def test_json_is_the_same_in_every_language(service: Running) -> None:
+    answers = [
+        await service.client.post("/v1/plans", json=PLAN, headers={"Accept-Language": language})
+        for language in LANGUAGES
+    ]
+    assert len({answer.content for answer in answers}) == 1
+    assert all("Content-Language" not in answer.headers for answer in answers)
