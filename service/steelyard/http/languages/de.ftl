@@ -283,8 +283,8 @@ TARGET_TOO_FAST_GAIN = Dafür müsstest du mehr als { NUMBER($percent, maximumFr
 TARGET_UNREACHABLE = Keine gleichbleibende Energiemenge erreicht dein Ziel bis dahin.
 
 # Was als Nächstes kommt.
-DECISION_NO_DEFICIT = Fettabnahme empfehlen wir dir nicht. Iss nach Bedarf und trainiere; machen dir Essen oder Gewicht Sorgen, sprich mit einer Arztpraxis oder Ernährungsfachkraft.
-DECISION_UNDER_AGE = Unter { NUMBER($limit_years, maximumFractionDigits: 0) } Jahren empfehlen wir keine Fettabnahme: Iss genug zum Wachsen und Trainieren, und sprich bei Sorgen ums Gewicht mit einer Arztpraxis.
+DECISION_NO_DEFICIT = Eine Diät empfehlen wir dir nicht. Iss nach Bedarf und trainiere; machen dir Essen oder Gewicht Sorgen, sprich mit einer Arztpraxis oder Ernährungsfachkraft.
+DECISION_UNDER_AGE = Unter { NUMBER($limit_years, maximumFractionDigits: 0) } Jahren empfehlen wir keine Diät: Iss genug zum Wachsen und Trainieren, und sprich bei Sorgen ums Gewicht mit einer Arztpraxis.
 DECISION_CHOICES_LEFT_OUT = Die mitgeschickten Wünsche zum Körper spielen in dieser Antwort keine Rolle.
 DECISION_CUT_REFUSED = Als Nächstes käme eine Diätphase, doch vorerst verbietet sie eine Schutzregel. Bis das geklärt ist: { phase }.
 DECISION_CUT_REFUSED_UNDER_WAY = Die laufende Diätphase geht aus dem genannten Grund nicht weiter: Iss zuerst wieder nach Bedarf.

@@ -281,8 +281,8 @@ TARGET_TOO_FAST_GAIN = Reaching it would mean gaining more than { NUMBER($percen
 TARGET_UNREACHABLE = No steady intake reaches your target by this date.
 
 # What comes next.
-DECISION_NO_DEFICIT = No fat loss is recommended here. Eat at maintenance and train; if food or weight worries you, speak to a physician or dietitian.
-DECISION_UNDER_AGE = Under { NUMBER($limit_years, maximumFractionDigits: 0) } no fat loss is recommended: eat enough to grow and train, and take any worry about weight to a physician.
+DECISION_NO_DEFICIT = No diet is recommended here. Eat at maintenance and train; if food or weight worries you, speak to a physician or dietitian.
+DECISION_UNDER_AGE = Under { NUMBER($limit_years, maximumFractionDigits: 0) } no diet is recommended: eat enough to grow and train, and take any worry about weight to a physician.
 DECISION_CHOICES_LEFT_OUT = The wishes for your body that were sent play no part in this answer.
 DECISION_CUT_REFUSED = A cut would come next, but a safety rule forbids it for now. Until that is settled: { phase }.
 DECISION_CUT_REFUSED_UNDER_WAY = The cut under way does not go on, for the reason given: return to maintenance first.

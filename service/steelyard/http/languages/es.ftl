@@ -279,8 +279,8 @@ TARGET_TOO_FAST_GAIN = Lograrlo sería ganar más del { NUMBER($percent, maximum
 TARGET_UNREACHABLE = Ninguna cantidad constante llega a tu objetivo en esa fecha.
 
 # Qué viene ahora.
-DECISION_NO_DEFICIT = Aquí no se recomienda perder grasa. Come tu mantenimiento y entrena; si comida o peso te preocupan, habla con un médico o dietista.
-DECISION_UNDER_AGE = Con menos de { NUMBER($limit_years, maximumFractionDigits: 0) } años no se recomienda perder grasa: come para crecer y entrenar, y consulta al médico si te preocupa el peso.
+DECISION_NO_DEFICIT = Aquí no se recomienda ninguna dieta. Come tu mantenimiento y entrena; si comida o peso te preocupan, habla con un médico o dietista.
+DECISION_UNDER_AGE = Con menos de { NUMBER($limit_years, maximumFractionDigits: 0) } años no se recomienda ninguna dieta: come para crecer y entrenar, y consulta al médico si te preocupa el peso.
 DECISION_CHOICES_LEFT_OUT = Los deseos sobre tu cuerpo que se enviaron no cuentan en esta respuesta.
 DECISION_CUT_REFUSED = Tocaría una definición, pero por ahora una regla de seguridad la impide. Hasta resolverlo: { phase }.
 DECISION_CUT_REFUSED_UNDER_WAY = La definición en curso no sigue, por la razón dada: vuelve primero al mantenimiento.
