@@ -48,7 +48,7 @@ def drawing(name: str, theme: Theme = Theme.LIGHT, **changes: Any) -> Drawing:
     request = msgspec.convert(body | changes, operation.body_type, strict=False)
     format_ = operation.formats[SVG]
     assert isinstance(format_, PictureFormat)
-    return format_.make(request, operation.compute(request), theme)
+    return format_.make(request, operation.compute(request), theme, "en")
 
 
 @cache
