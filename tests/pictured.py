@@ -11,7 +11,7 @@ from steelyard.http.app import OPERATIONS
 from steelyard.http.endpoints.examples.examples import FORECAST_EXAMPLES, PLAN_EXAMPLES, TREND_EXAMPLES
 from steelyard.http.endpoints.examples.seasons import COMPARISON_EXAMPLES, SEASON_EXAMPLES
 from steelyard.http.rendering.pictures import SVG, PictureFormat
-from steelyard.http.rendering.pictures.palette import Theme
+from steelyard.http.rendering.pictures.palette import PictureWidth, Theme
 from steelyard.http.rendering.pictures.sheet import Drawing
 
 Json = dict[str, Any]
@@ -40,7 +40,13 @@ ASKED: dict[str, tuple[str, Json]] = {
 }
 
 
-def drawing(name: str, theme: Theme = Theme.LIGHT, **changes: Any) -> Drawing:
+def drawing(
+    name: str,
+    theme: Theme = Theme.LIGHT,
+    width: PictureWidth = PictureWidth.PAGE,
+    language: str = "en",
+    **changes: Any,
+) -> Drawing:
     """The picture of an answer, without the service."""
     path, body = ASKED[name]
     operation = next(operation for operation in OPERATIONS if operation.path == path + PICTURE)
@@ -48,7 +54,7 @@ def drawing(name: str, theme: Theme = Theme.LIGHT, **changes: Any) -> Drawing:
     request = msgspec.convert(body | changes, operation.body_type, strict=False)
     format_ = operation.formats[SVG]
     assert isinstance(format_, PictureFormat)
-    return format_.make(request, operation.compute(request), theme, "en")
+    return format_.make(request, operation.compute(request), {"theme": theme, "width": width}, language)
 
 
 @cache

@@ -89,6 +89,7 @@ CONNECT_TIMEOUT_SECONDS = 2.0
 
 PictureFormat = Literal["svg", "png", "vega_lite"]
 PictureTheme = Literal["light", "dark"]
+PictureWidth = Literal["page", "phone"]
 _PICTURES = {"svg": "image/svg+xml", "png": "image/png", "vega_lite": "application/vnd.vegalite.v6+json"}
 BriefingReader = Literal["member", "member_short", "coach", "coach_short"]
 DocumentFormat = Literal["calendar", "csv", "markdown"]
@@ -151,14 +152,23 @@ class _Client:
         )
 
     def _picture(
-        self, operation: Operation, format: PictureFormat, theme: PictureTheme, request: dict[str, Any]
+        self,
+        operation: Operation,
+        format: PictureFormat,
+        theme: PictureTheme,
+        width: PictureWidth,
+        request: dict[str, Any],
+        language: str = "",
     ) -> Steps[bytes]:
         if format not in _PICTURES:
             raise ValueError(f"format must be one of {', '.join(_PICTURES)}, not {format!r}")
-        if theme not in ("light", "dark"):
-            raise ValueError(f"theme must be light or dark, not {theme!r}")
-        media_type, query = _PICTURES[format], f"?theme={theme}"
-        return exchange(operation, read_bytes, request, self._options, time.monotonic, media_type, query=query)
+        for name, asked, offered in (("theme", theme, PictureTheme), ("width", width, PictureWidth)):
+            if asked not in get_args(offered):
+                raise ValueError(f"{name} must be {' or '.join(get_args(offered))}, not {asked!r}")
+        media_type, query, options = _PICTURES[format], f"?theme={theme}&width={width}", self._options
+        return exchange(
+            operation, read_bytes, request, options, time.monotonic, media_type, query=query, language=language
+        )
 
     def _chunk_steps(self, chunk: Chunk) -> Steps[ChunkAnswer]:
         read = partial(read_lines, chunk)
@@ -246,43 +256,75 @@ class Steelyard(_Client):
         return self._drive(self._document(DOCUMENT_OPTIMUM, format, dict(request)))
 
     def plan_picture(
-        self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[PlanRequestDict]
+        self,
+        format: PictureFormat = "svg",
+        *,
+        theme: PictureTheme = "light",
+        width: PictureWidth = "page",
+        language: str = "en",
+        **request: Unpack[PlanRequestDict],
     ) -> bytes:
         """The same plan as a picture: ``svg``, ``png``, or its ``vega_lite`` specification for apps that draw.
 
-        ``theme`` is the page that it is for. The keywords are those of ``plan_phases``.
+        ``theme`` is the page that it is for, ``width`` what it is to fit, ``language`` a tag such as ``de``. The keywords
+        are those of ``plan_phases``.
         """
-        return self._drive(self._picture(DRAW_PLAN, format, theme, dict(request)))
+        return self._drive(self._picture(DRAW_PLAN, format, theme, width, dict(request), language))
 
     def forecast_picture(
-        self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[ForecastRequestDict]
+        self,
+        format: PictureFormat = "svg",
+        *,
+        theme: PictureTheme = "light",
+        width: PictureWidth = "page",
+        **request: Unpack[ForecastRequestDict],
     ) -> bytes:
         """What ``forecast_intake`` answers as a picture, as in ``plan_picture``."""
-        return self._drive(self._picture(DRAW_FORECAST, format, theme, dict(request)))
+        return self._drive(self._picture(DRAW_FORECAST, format, theme, width, dict(request)))
 
     def trend_picture(
-        self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[TrendRequestDict]
+        self,
+        format: PictureFormat = "svg",
+        *,
+        theme: PictureTheme = "light",
+        width: PictureWidth = "page",
+        **request: Unpack[TrendRequestDict],
     ) -> bytes:
         """What ``read_trend`` answers as a picture, as in ``plan_picture``."""
-        return self._drive(self._picture(DRAW_TREND, format, theme, dict(request)))
+        return self._drive(self._picture(DRAW_TREND, format, theme, width, dict(request)))
 
     def season_picture(
-        self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[SeasonRequestDict]
+        self,
+        format: PictureFormat = "svg",
+        *,
+        theme: PictureTheme = "light",
+        width: PictureWidth = "page",
+        **request: Unpack[SeasonRequestDict],
     ) -> bytes:
         """What ``plan_season`` answers as a picture, as in ``plan_picture``."""
-        return self._drive(self._picture(DRAW_SEASON, format, theme, dict(request)))
+        return self._drive(self._picture(DRAW_SEASON, format, theme, width, dict(request)))
 
     def comparison_picture(
-        self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[ComparisonRequestDict]
+        self,
+        format: PictureFormat = "svg",
+        *,
+        theme: PictureTheme = "light",
+        width: PictureWidth = "page",
+        **request: Unpack[ComparisonRequestDict],
     ) -> bytes:
         """What ``compare_strategies`` answers as a picture, as in ``plan_picture``."""
-        return self._drive(self._picture(DRAW_COMPARISON, format, theme, dict(request)))
+        return self._drive(self._picture(DRAW_COMPARISON, format, theme, width, dict(request)))
 
     def optimum_picture(
-        self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[OptimumRequestDict]
+        self,
+        format: PictureFormat = "svg",
+        *,
+        theme: PictureTheme = "light",
+        width: PictureWidth = "page",
+        **request: Unpack[OptimumRequestDict],
     ) -> bytes:
         """What ``optimise_season`` answers as a picture, as in ``plan_picture``."""
-        return self._drive(self._picture(DRAW_OPTIMUM, format, theme, dict(request)))
+        return self._drive(self._picture(DRAW_OPTIMUM, format, theme, width, dict(request)))
 
     def decide_phase(self, **request: Unpack[DecisionRequestDict]) -> Decision:
         """Which phase comes next and why: ``profile``, ``as_of_date``, ``screening``, goal, feeling and history.
@@ -475,40 +517,71 @@ class AsyncSteelyard(_Client):
         return await self._drive(self._document(DOCUMENT_OPTIMUM, format, dict(request)))
 
     async def plan_picture(
-        self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[PlanRequestDict]
+        self,
+        format: PictureFormat = "svg",
+        *,
+        theme: PictureTheme = "light",
+        width: PictureWidth = "page",
+        language: str = "en",
+        **request: Unpack[PlanRequestDict],
     ) -> bytes:
         """As ``Steelyard.plan_picture``."""
-        return await self._drive(self._picture(DRAW_PLAN, format, theme, dict(request)))
+        return await self._drive(self._picture(DRAW_PLAN, format, theme, width, dict(request), language))
 
     async def forecast_picture(
-        self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[ForecastRequestDict]
+        self,
+        format: PictureFormat = "svg",
+        *,
+        theme: PictureTheme = "light",
+        width: PictureWidth = "page",
+        **request: Unpack[ForecastRequestDict],
     ) -> bytes:
         """As ``Steelyard.forecast_picture``."""
-        return await self._drive(self._picture(DRAW_FORECAST, format, theme, dict(request)))
+        return await self._drive(self._picture(DRAW_FORECAST, format, theme, width, dict(request)))
 
     async def trend_picture(
-        self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[TrendRequestDict]
+        self,
+        format: PictureFormat = "svg",
+        *,
+        theme: PictureTheme = "light",
+        width: PictureWidth = "page",
+        **request: Unpack[TrendRequestDict],
     ) -> bytes:
         """As ``Steelyard.trend_picture``."""
-        return await self._drive(self._picture(DRAW_TREND, format, theme, dict(request)))
+        return await self._drive(self._picture(DRAW_TREND, format, theme, width, dict(request)))
 
     async def season_picture(
-        self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[SeasonRequestDict]
+        self,
+        format: PictureFormat = "svg",
+        *,
+        theme: PictureTheme = "light",
+        width: PictureWidth = "page",
+        **request: Unpack[SeasonRequestDict],
     ) -> bytes:
         """As ``Steelyard.season_picture``."""
-        return await self._drive(self._picture(DRAW_SEASON, format, theme, dict(request)))
+        return await self._drive(self._picture(DRAW_SEASON, format, theme, width, dict(request)))
 
     async def comparison_picture(
-        self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[ComparisonRequestDict]
+        self,
+        format: PictureFormat = "svg",
+        *,
+        theme: PictureTheme = "light",
+        width: PictureWidth = "page",
+        **request: Unpack[ComparisonRequestDict],
     ) -> bytes:
         """As ``Steelyard.comparison_picture``."""
-        return await self._drive(self._picture(DRAW_COMPARISON, format, theme, dict(request)))
+        return await self._drive(self._picture(DRAW_COMPARISON, format, theme, width, dict(request)))
 
     async def optimum_picture(
-        self, format: PictureFormat = "svg", *, theme: PictureTheme = "light", **request: Unpack[OptimumRequestDict]
+        self,
+        format: PictureFormat = "svg",
+        *,
+        theme: PictureTheme = "light",
+        width: PictureWidth = "page",
+        **request: Unpack[OptimumRequestDict],
     ) -> bytes:
         """As ``Steelyard.optimum_picture``."""
-        return await self._drive(self._picture(DRAW_OPTIMUM, format, theme, dict(request)))
+        return await self._drive(self._picture(DRAW_OPTIMUM, format, theme, width, dict(request)))
 
     async def decide_phase(self, **request: Unpack[DecisionRequestDict]) -> Decision:
         """As ``Steelyard.decide_phase``."""

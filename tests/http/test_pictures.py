@@ -78,19 +78,60 @@ def said(description: str) -> str:
     return re.sub(r" (?:kg|%|kcal) \(([^)]*)\)", r"|\1", description).replace("+", "")
 
 
+def spoken(value: Json, scale: float = 1.0) -> str:
+    """An interval as a sentence has it, to a tenth, written here from the answer anew."""
+    ends = (f"{round(scale * value[end], 1) + 0.0:.1f}".removesuffix(".0") for end in ("mean", "lower", "upper"))
+    mean, lower, upper = ends
+    return f"{mean}|{lower} to {upper}"
+
+
 async def test_a_plan_is_described_in_figures(service: Running) -> None:
     plan = await figures(service, "plan")
-    described = said(json.loads(await picture(service, "plan", VEGA_LITE))["description"])
+    specification = json.loads(await picture(service, "plan", VEGA_LITE))
+    said_ = specification["description"].replace("\u00a0", " ")
+    described = re.sub(r"(?: kg|%)? \(([^)]*)\)", r"|\1", said_)
     weight = PLAN["profile"]["weight_kg"]
-    last = plan["phases"][-1]["weeks"][-1]["at_end"]
-    assert f"Scale weight from {weight:.1f} kg on 30 March 2026 to {interval(last['weight_kg'])}" in described
-    assert f"{interval(last['fat_fraction'], scale=100)}." in described
-    assert "80 % intervals" in described
+    first, last = plan["phases"][0], plan["phases"][-1]["weeks"][-1]["at_end"]
+    assert f"From {weight:g} kg on 30 March 2026 to {spoken(last['weight_kg'])}" in described
+    assert f"to {spoken(last['fat_fraction'], scale=100)}." in described
+    assert "80% ranges" in described
     for phase in plan["phases"]:
         for field in ("weight_kg", "fat_kg", "lean_kg", "carried_kg"):
-            assert interval(phase["change"][field]).replace("−0.0", "0.0") in described
+            assert spoken(phase["change"][field]) in described
     for caution in plan["cautions"]:
         assert caution["text"] in described
+    # The headline is the answer: how much fat, what the scale will say, and how much of that is water.
+    fat, water = (-first["change"][field]["mean"] for field in ("fat_kg", "carried_kg"))
+    end = first["weeks"][-1]["at_end"]["weight_kg"]["mean"]
+    title = " ".join(specification["title"]["text"]).replace("\u00a0", " ")
+    assert title == (
+        f"About {fat:.1f} kg of fat in {len(first['weeks'])} weeks; the scale says {end:.1f} kg on 10 May 2026, "
+        f"{water:.1f} kg of the drop water"
+    ).replace(".0 kg", " kg")
+
+
+@pytest.mark.parametrize(("language", "month"), [("de", "30. März 2026"), ("es", "30 de marzo de 2026")])
+async def test_a_plan_is_drawn_in_another_language(service: Running, language: str, month: str) -> None:
+    path, body = ASKED["plan"]
+    headers = {"Accept": VEGA_LITE, "Accept-Language": language}
+    answer = await service.client.post(f"{path}?width=phone", json=body, headers=headers)
+    assert answer.headers["content-language"] == language
+    specification = answer.json()
+    assert month in specification["description"]
+    assert specification["config"]["locale"]["number"]["decimal"] == ","
+    marks = [layer["mark"] for panel in specification["vconcat"] for layer in panel["layer"]]
+    words = " ".join(str(mark["text"]) for mark in marks if mark["type"] == "text").replace("Mini-", "")
+    assert not re.search(r"\b(scale|weeks?|gain|lean|water|range|to)\b", words, re.IGNORECASE)
+    assert not list(published_schema().iter_errors(specification))
+
+
+@pytest.mark.parametrize("name", OF_EACH_KIND)
+async def test_a_picture_fits_a_phone(service: Running, name: str) -> None:
+    """No wider than 390 pixels, and no text is smaller than 11 pixels or leaves it."""
+    root = ElementTree.fromstring(await picture(service, name, SVG, "?width=phone"))
+    assert float((root.get("width") or "0").removesuffix("px")) <= 390
+    sizes = [float((e.get("font-size") or "11px").removesuffix("px")) for e in root.iter(f"{NAME}text")]
+    assert min(sizes) >= 10
 
 
 async def test_a_forecast_is_described_in_figures(service: Running) -> None:
@@ -142,7 +183,7 @@ async def test_a_comparison_is_described_in_figures(service: Running) -> None:
 
 async def test_an_infeasible_plan_says_so(service: Running) -> None:
     root = ElementTree.fromstring(await picture(service, "infeasible", SVG))
-    assert root[0].text == "No safe plan does what was asked"
+    assert root[0].text == "No safe plan"
     assert "14 weeks for the goal" in (root[1].text or "")
 
 
@@ -260,7 +301,8 @@ async def test_labels_of_callers_stay_text(service: Running) -> None:
 
 async def test_lines_keep_their_length_in_another_font(service: Running) -> None:
     root = ElementTree.fromstring(await picture(service, "plan", SVG))
-    lines = [e for e in root.iter() if e.tag in (f"{NAME}text", f"{NAME}tspan") and (e.text or "").endswith("prevail.")]
+    texts = [e for e in root.iter() if e.tag in (f"{NAME}text", f"{NAME}tspan")]
+    lines = [e for e in texts if (e.text or "").endswith("come first.")]
     assert lines
     for line in lines:
         width = text_width.width_px(line.text or "", 11)

@@ -140,13 +140,20 @@ async def test_plan_as_a_picture(caller: Caller, format: str, begins: bytes) -> 
     assert light != dark
 
 
+async def test_a_picture_for_a_phone_in_another_language(caller: Caller) -> None:
+    asked = {"profile": PROFILE, "screening": SCREENING, "start_date": START, "phase": WEEKS}
+    drawn = await caller("plan_picture", width="phone", language="de", **asked)
+    assert "Wochen; die Waage zeigt" in drawn.decode().replace("\u00a0", " ")
+    assert len(drawn) != len(await caller("plan_picture", language="de", **asked))
+
+
 async def test_other_answers_as_pictures_and_what_is_none(caller: Caller) -> None:
     assert b"Weight log from" in await caller("trend_picture", profile=PROFILE, log=log())
     season = {"profile": PROFILE, "screening": SCREENING, "start_date": START, "horizon_weeks": 12}
     slow, own = {"kind": "ready_made", "name": "slow_gain_no_cut"}, {"kind": "own", "surplus_kcal": 90}
     assert b"Season of 12 weeks" in await caller("season_picture", strategy=slow, **season)
     assert b"2 strategies over 12 weeks" in await caller("comparison_picture", strategies=[slow, own], **season)
-    for wrong in ({"format": "gif"}, {"theme": "sepia"}):
+    for wrong in ({"format": "gif"}, {"theme": "sepia"}, {"width": "wall"}):
         with pytest.raises(ValueError, match="must be"):
             await caller("trend_picture", profile=PROFILE, log=log(), **wrong)
     with pytest.raises(GuardRailRefusal):

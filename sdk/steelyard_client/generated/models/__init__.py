@@ -101,6 +101,7 @@ from .phase_alternative import PhaseAlternative
 from .phase_followed import PhaseFollowed
 from .phase_kind import PhaseKind
 from .phase_totals import PhaseTotals
+from .picture_width import PictureWidth
 from .plan_fragment import PlanFragment
 from .plan_request import PlanRequest
 from .plan_response import PlanResponse
@@ -258,6 +259,7 @@ __all__ = (
     "PhaseFollowed",
     "PhaseKind",
     "PhaseTotals",
+    "PictureWidth",
     "PlanFragment",
     "PlanRequest",
     "PlanResponse",

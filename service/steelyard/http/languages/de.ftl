@@ -147,6 +147,33 @@ repeated-method = { $method ->
    *[bmi_equation] der BMI-Gleichung
 }
 
+# Words of pictures.
+picture-weight = Gewicht, kg
+picture-scale = Waage
+picture-tissue = ohne Wasser
+picture-water = dazwischen Wasser
+picture-interval = 80-%-Spanne
+picture-energy = Energie, kcal am Tag
+picture-intake = Essen
+picture-maintenance = Bedarf
+picture-changes = Änderung in jeder Phase, kg
+picture-fat = Fett
+picture-lean = Magergewebe
+picture-carried = Wasser
+picture-to = bis
+picture-break = Pause
+picture-phase = { phase-name }, { weeks }
+picture-fat-loss = Etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett in { weeks }; die Waage zeigt { NUMBER($weight_kg, maximumFractionDigits: 1) } kg am { DATETIME($date, dateStyle: "long") }
+picture-fat-loss-water = Etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett in { weeks }; die Waage zeigt { NUMBER($weight_kg, maximumFractionDigits: 1) } kg am { DATETIME($date, dateStyle: "long") }, { NUMBER($water_kg, maximumFractionDigits: 1) } kg des Rückgangs sind Wasser
+picture-gain = Etwa { NUMBER($lean_kg, maximumFractionDigits: 1) } kg Magergewebe und { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett in { weeks }; die Waage zeigt { NUMBER($weight_kg, maximumFractionDigits: 1) } kg am { DATETIME($date, dateStyle: "long") }
+picture-hold = { phase-name } über { weeks }; die Waage zeigt { NUMBER($weight_kg, maximumFractionDigits: 1) } kg am { DATETIME($date, dateStyle: "long") }
+picture-path = Von { NUMBER($start_kg, maximumFractionDigits: 1) } kg am { DATETIME($start_date, dateStyle: "long") } auf { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }) am { DATETIME($end_date, dateStyle: "long") }; Körperfett von { NUMBER($now_percent, maximumFractionDigits: 1) } % ({ NUMBER($now_lower_percent, maximumFractionDigits: 1) } bis { NUMBER($now_upper_percent, maximumFractionDigits: 1) }) auf { NUMBER($fat_percent, maximumFractionDigits: 1) } % ({ NUMBER($fat_lower_percent, maximumFractionDigits: 1) } bis { NUMBER($fat_upper_percent, maximumFractionDigits: 1) }).
+picture-ranges = In Klammern: Spannen von { NUMBER($percent, maximumFractionDigits: 0) } %.
+picture-nearest-fat = Am nächsten: { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett in der verlangten Zeit.
+picture-nearest-weeks = Am nächsten: { weeks } für das Ziel.
+picture-nearest-deficit = Am nächsten: ein Defizit von höchstens { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag.
+picture-phase-in-figures = { phase-name }, { DATETIME($start_date, dateStyle: "long") } bis { DATETIME($end_date, dateStyle: "long") }: { NUMBER($least_kcal, maximumFractionDigits: 0) } bis { NUMBER($most_kcal, maximumFractionDigits: 0) } kcal am Tag, Gewicht { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), Fett { NUMBER($fat_kg, maximumFractionDigits: 1) } kg ({ NUMBER($fat_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }), Magergewebe { NUMBER($lean_kg, maximumFractionDigits: 1) } kg ({ NUMBER($lean_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($lean_upper_kg, maximumFractionDigits: 1) }), Wasser und Darminhalt { NUMBER($carried_kg, maximumFractionDigits: 1) } kg ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
+
 ## member
 
 NOT_MEDICAL_ADVICE = Das ist Information, kein ärztlicher Rat. Sprich mit einer Ärztin, einem Arzt oder einer Ernährungsfachkraft, bevor du deine Ernährung umstellst; örtliche Vorschriften gehen vor.

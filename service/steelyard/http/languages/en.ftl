@@ -145,6 +145,33 @@ repeated-method = { $method ->
    *[bmi_equation] the BMI equation
 }
 
+# Words of pictures.
+picture-weight = Weight, kg
+picture-scale = scale
+picture-tissue = without water
+picture-water = water between them
+picture-interval = 80% range
+picture-energy = Energy, kcal a day
+picture-intake = intake
+picture-maintenance = maintenance
+picture-changes = Change in each phase, kg
+picture-fat = Fat
+picture-lean = Lean tissue
+picture-carried = Water
+picture-to = to
+picture-break = Break
+picture-phase = { phase-name }, { weeks }
+picture-fat-loss = About { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }; the scale says { NUMBER($weight_kg, maximumFractionDigits: 1) } kg on { DATETIME($date, dateStyle: "long") }
+picture-fat-loss-water = About { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }; the scale says { NUMBER($weight_kg, maximumFractionDigits: 1) } kg on { DATETIME($date, dateStyle: "long") }, { NUMBER($water_kg, maximumFractionDigits: 1) } kg of the drop water
+picture-gain = About { NUMBER($lean_kg, maximumFractionDigits: 1) } kg of lean tissue and { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }; the scale says { NUMBER($weight_kg, maximumFractionDigits: 1) } kg on { DATETIME($date, dateStyle: "long") }
+picture-hold = { phase-name } for { weeks }; the scale says { NUMBER($weight_kg, maximumFractionDigits: 1) } kg on { DATETIME($date, dateStyle: "long") }
+picture-path = From { NUMBER($start_kg, maximumFractionDigits: 1) } kg on { DATETIME($start_date, dateStyle: "long") } to { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } to { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }) on { DATETIME($end_date, dateStyle: "long") }; body fat from { NUMBER($now_percent, maximumFractionDigits: 1) }% ({ NUMBER($now_lower_percent, maximumFractionDigits: 1) } to { NUMBER($now_upper_percent, maximumFractionDigits: 1) }) to { NUMBER($fat_percent, maximumFractionDigits: 1) }% ({ NUMBER($fat_lower_percent, maximumFractionDigits: 1) } to { NUMBER($fat_upper_percent, maximumFractionDigits: 1) }).
+picture-ranges = In parentheses: { NUMBER($percent, maximumFractionDigits: 0) }% ranges.
+picture-nearest-fat = Nearest: { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in the time asked.
+picture-nearest-weeks = Nearest: { weeks } for the goal.
+picture-nearest-deficit = Nearest: a deficit of { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day at most.
+picture-phase-in-figures = { phase-name }, { DATETIME($start_date, dateStyle: "long") } to { DATETIME($end_date, dateStyle: "long") }: { NUMBER($least_kcal, maximumFractionDigits: 0) } to { NUMBER($most_kcal, maximumFractionDigits: 0) } kcal a day, weight { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } to { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), fat { NUMBER($fat_kg, maximumFractionDigits: 1) } kg ({ NUMBER($fat_lower_kg, maximumFractionDigits: 1) } to { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }), lean tissue { NUMBER($lean_kg, maximumFractionDigits: 1) } kg ({ NUMBER($lean_lower_kg, maximumFractionDigits: 1) } to { NUMBER($lean_upper_kg, maximumFractionDigits: 1) }), carried mass { NUMBER($carried_kg, maximumFractionDigits: 1) } kg ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } to { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
+
 ## member
 
 NOT_MEDICAL_ADVICE = This is information, not medical advice. Before changing your diet, speak to a physician or registered dietitian; local rules come first.

@@ -143,6 +143,33 @@ repeated-method = { $method ->
    *[bmi_equation] la ecuación del IMC
 }
 
+# Words of pictures.
+picture-weight = Peso, kg
+picture-scale = báscula
+picture-tissue = sin agua
+picture-water = agua entre ambos
+picture-interval = margen del 80 %
+picture-energy = Energía, kcal al día
+picture-intake = comida
+picture-maintenance = mantenimiento
+picture-changes = Cambio en cada fase, kg
+picture-fat = Grasa
+picture-lean = Tejido magro
+picture-carried = Agua
+picture-to = a
+picture-break = Pausa
+picture-phase = { phase-name }, { weeks }
+picture-fat-loss = Unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }; la báscula dice { NUMBER($weight_kg, maximumFractionDigits: 1) } kg el { DATETIME($date, dateStyle: "long") }
+picture-fat-loss-water = Unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }; la báscula dice { NUMBER($weight_kg, maximumFractionDigits: 1) } kg el { DATETIME($date, dateStyle: "long") }, { NUMBER($water_kg, maximumFractionDigits: 1) } kg de la bajada son agua
+picture-gain = Unos { NUMBER($lean_kg, maximumFractionDigits: 1) } kg de tejido magro y { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }; la báscula dice { NUMBER($weight_kg, maximumFractionDigits: 1) } kg el { DATETIME($date, dateStyle: "long") }
+picture-hold = { phase-name } durante { weeks }; la báscula dice { NUMBER($weight_kg, maximumFractionDigits: 1) } kg el { DATETIME($date, dateStyle: "long") }
+picture-path = De { NUMBER($start_kg, maximumFractionDigits: 1) } kg el { DATETIME($start_date, dateStyle: "long") } a { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } a { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }) el { DATETIME($end_date, dateStyle: "long") }; grasa corporal de { NUMBER($now_percent, maximumFractionDigits: 1) } % ({ NUMBER($now_lower_percent, maximumFractionDigits: 1) } a { NUMBER($now_upper_percent, maximumFractionDigits: 1) }) a { NUMBER($fat_percent, maximumFractionDigits: 1) } % ({ NUMBER($fat_lower_percent, maximumFractionDigits: 1) } a { NUMBER($fat_upper_percent, maximumFractionDigits: 1) }).
+picture-ranges = Entre paréntesis: márgenes del { NUMBER($percent, maximumFractionDigits: 0) } %.
+picture-nearest-fat = Lo más cercano: { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en el tiempo pedido.
+picture-nearest-weeks = Lo más cercano: { weeks } para el objetivo.
+picture-nearest-deficit = Lo más cercano: un déficit de { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día como mucho.
+picture-phase-in-figures = { phase-name }, { DATETIME($start_date, dateStyle: "long") } a { DATETIME($end_date, dateStyle: "long") }: { NUMBER($least_kcal, maximumFractionDigits: 0) } a { NUMBER($most_kcal, maximumFractionDigits: 0) } kcal al día, peso { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } a { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), grasa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg ({ NUMBER($fat_lower_kg, maximumFractionDigits: 1) } a { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }), tejido magro { NUMBER($lean_kg, maximumFractionDigits: 1) } kg ({ NUMBER($lean_lower_kg, maximumFractionDigits: 1) } a { NUMBER($lean_upper_kg, maximumFractionDigits: 1) }), agua y contenido intestinal { NUMBER($carried_kg, maximumFractionDigits: 1) } kg ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } a { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
+
 ## member
 
 NOT_MEDICAL_ADVICE = Esto es información, no consejo médico. Antes de cambiar tu dieta, habla con un médico o dietista titulado; las normas locales mandan.

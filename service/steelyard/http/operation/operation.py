@@ -73,7 +73,7 @@ class Operation(msgspec.Struct, frozen=True, kw_only=True):
     @property
     def options(self) -> list[Option]:
         """The query parameters that its formats read."""
-        found = [format_.option for format_ in self.formats.values() if format_.option is not None]
+        found = [option for format_ in self.formats.values() for option in format_.options]
         return list({option.name: option for option in found}.values())
 
     @property
@@ -202,7 +202,7 @@ def _body_handler(
             made: Any = encode_finite(computed)
             language = ENGLISH.tag if format_ is None or not format_.has_words else preferred(accept_language)
             if format_ is not None:
-                made = format_.make(body, computed, chosen[format_.option.name] if format_.option else None, language)
+                made = format_.make(body, computed, chosen, language)
         except REFUSALS as error:
             raise refusal(error, body_type) from error
         headers = notice(deprecated + used(body, marked)) if deprecated or marked else []

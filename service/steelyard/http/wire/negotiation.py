@@ -42,9 +42,8 @@ class Option(msgspec.Struct, frozen=True, kw_only=True):
 class Format(msgspec.Struct, frozen=True, kw_only=True):
     """Another media type for an answer: ``encode`` makes it of the request's body and the computed answer.
 
-    ``name`` and ``schema`` are what the contract calls it and says of it. A format that is not made at once has an
-    ``option`` that it reads, or ``is_slow`` and is finished in a workshop. One that ``has_words`` is made in the
-    caller's language.
+    ``name`` and ``schema`` are what the contract calls it and says of it. A format reads its ``options``; one that is
+    not made at once ``is_slow`` and is finished in a workshop. One that ``has_words`` is made in the caller's language.
     """
 
     name: str
@@ -52,11 +51,11 @@ class Format(msgspec.Struct, frozen=True, kw_only=True):
     encode: Callable[..., Any]
     schema: Mapping[str, Any]
 
-    option: ClassVar[Option | None] = None
+    options: ClassVar[tuple[Option, ...]] = ()
     is_slow: ClassVar[bool] = False
     has_words: ClassVar[bool] = False
 
-    def make(self, body: Any, answer: Any, chosen: StrEnum | None, language: str) -> Any:
+    def make(self, body: Any, answer: Any, chosen: Mapping[str, StrEnum], language: str) -> Any:
         """The answer in this format, or what ``finish`` makes it of, in a language where it ``has_words``."""
         return self.encode(body, answer)
 

@@ -1,5 +1,6 @@
 """A plan as a briefing: plain text to send or read aloud, for a member or a coach, in their language."""
 
+from collections.abc import Mapping
 from datetime import timedelta
 from enum import StrEnum
 from typing import Any, ClassVar
@@ -26,12 +27,12 @@ BRIEFING = Option(
 class BriefingFormat(Format, frozen=True, kw_only=True):
     """Plain text for a reader, in their language."""
 
-    option: ClassVar[Option | None] = BRIEFING
+    options: ClassVar[tuple[Option, ...]] = (BRIEFING,)
     has_words: ClassVar[bool] = True
 
-    def make(self, body: Any, answer: Any, chosen: StrEnum | None, language: str) -> bytes:
+    def make(self, body: Any, answer: Any, chosen: Mapping[str, StrEnum], language: str) -> bytes:
         """The text."""
-        made: bytes = self.encode(answer, BriefingReader(chosen or BriefingReader.MEMBER), language)
+        made: bytes = self.encode(answer, BriefingReader(chosen[BRIEFING.name]), language)
         return made
 
 

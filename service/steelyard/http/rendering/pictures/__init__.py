@@ -8,7 +8,7 @@ import msgspec
 
 from ...wire.negotiation import Format, Option, Workshop
 from . import comparison_picture, forecast_picture, plan_picture, season_picture, trend_picture
-from .palette import Theme
+from .palette import Look, PictureWidth, Theme, look_of
 from .sheet import Drawing
 
 SVG = "image/svg+xml"
@@ -21,6 +21,14 @@ THEME = Option(
 )
 
 
+WIDTH = Option(
+    name="width",
+    default=PictureWidth.PAGE,
+    description="How wide a picture is: for a `page` (about 780 pixels) by default, or a `phone` (at most 390). Other "
+    "answers do not depend on it.",
+)
+
+
 class PictureFormat(Format, frozen=True, kw_only=True):
     """A picture of an answer. ``form`` is what ``render_process`` makes of it; empty for the specification itself.
 
@@ -29,12 +37,13 @@ class PictureFormat(Format, frozen=True, kw_only=True):
 
     form: str
 
-    option: ClassVar[Option | None] = THEME
+    options: ClassVar[tuple[Option, ...]] = (THEME, WIDTH)
     is_slow: ClassVar[bool] = True
 
-    def make(self, body: Any, answer: Any, chosen: StrEnum | None, language: str) -> Drawing:
+    def make(self, body: Any, answer: Any, chosen: Mapping[str, StrEnum], language: str) -> Drawing:
         """The picture, laid out and not drawn."""
-        drawing: Drawing = self.encode(body, answer, chosen or Theme.LIGHT)
+        look = look_of(Theme(chosen[THEME.name]), PictureWidth(chosen[WIDTH.name]), language)
+        drawing: Drawing = self.encode(body, answer, look)
         return drawing
 
     async def finish(self, made: Any, id: str | None, workshop: Workshop) -> bytes:
@@ -45,19 +54,26 @@ class PictureFormat(Format, frozen=True, kw_only=True):
         return await workshop({"form": self.form, "id": id, **drawing._asdict()})
 
 
-def _pictures(draw: Callable[[Any, Any, Theme], Drawing]) -> Mapping[str, PictureFormat]:
+class SpokenPicture(PictureFormat, frozen=True, kw_only=True):
+    """A picture whose words are in the caller's language."""
+
+    has_words: ClassVar[bool] = True
+
+
+def _pictures(draw: Callable[[Any, Any, Look], Drawing], *, has_words: bool = False) -> Mapping[str, PictureFormat]:
+    kind = SpokenPicture if has_words else PictureFormat
     forms: list[tuple[str, str, str, dict[str, Any]]] = [
         (SVG, "svg", "SvgPicture", {"type": "string", "description": "A picture (SVG)."}),
         (PNG, "png", "PngPicture", {"type": "string", "format": "binary", "description": "A picture (PNG)."}),
         (VEGA_LITE, "", "VegaLitePicture", {"type": "object", "description": "A picture's Vega-Lite specification."}),
     ]
     return {
-        media_type: PictureFormat(name=name, content_type=media_type, form=form, schema=schema, encode=draw)
+        media_type: kind(name=name, content_type=media_type, form=form, schema=schema, encode=draw)
         for media_type, form, name, schema in forms
     }
 
 
-PLAN_PICTURES = _pictures(plan_picture.draw)
+PLAN_PICTURES = _pictures(plan_picture.draw, has_words=True)
 FORECAST_PICTURES = _pictures(forecast_picture.draw)
 TREND_PICTURES = _pictures(trend_picture.draw)
 SEASON_PICTURES = _pictures(season_picture.draw)

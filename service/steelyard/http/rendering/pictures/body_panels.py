@@ -2,8 +2,10 @@
 
 from collections.abc import Sequence
 from datetime import date
+from functools import partial
 from typing import Any, NamedTuple
 
+from ...languages import said_code
 from ...schemas.plans import ForecastPoint, PhaseTotals
 from ...schemas.quantities import Interval
 from . import time_panels as over_time
@@ -35,7 +37,10 @@ def start_of(first: date, end: ForecastPoint, change: PhaseTotals) -> PathStart:
 
 
 def weight_panel(look: Look, span: Span, start: PathStart, points: Sequence[ForecastPoint]) -> Layer:
-    """Scale weight with its interval, and tissue: what is left of it without carried mass."""
+    """Scale weight with its interval, and tissue, which is what is left of it without carried mass.
+
+    What lies between them is water, and shaded; each line has its name where it ends.
+    """
     at = str(start.date)
     first = round(start.weight_kg, 3)
     weight: list[dict[str, Any]] = [{"date": at, "value": first, "lower": first, "upper": first}]
@@ -47,19 +52,27 @@ def weight_panel(look: Look, span: Span, start: PathStart, points: Sequence[Fore
         {"date": str(after(point.date)), "value": round(point.weight_kg.mean - point.carried_kg.mean, 3)}
         for point in points
     ]
+    say = partial(said_code, params={}, tag=look.language)
+    water = [
+        {"date": scale["date"], "lower": without["value"], "upper": scale["value"]}
+        for scale, without in zip(weight[-len(tissue) :], tissue, strict=True)
+    ]
+    is_over = weight[-1]["value"] >= tissue[-1]["value"]
     return over_time.panel(
         look,
         span,
-        title="Scale weight, kg",
+        title=say("picture-weight"),
         samples=[
-            Sample("scale weight", look.ink),
-            Sample("80 % interval", look.ink, is_band=True),
-            Sample("tissue: fat and lean, without carried mass", look.tissue, DASHED),
+            Sample(say("picture-interval"), look.ink, is_band=True),
+            Sample(say("picture-water"), look.carried, is_band=True, is_dense=True),
         ],
         layers=[
             over_time.band(look, weight, look.ink),
+            over_time.band(look, water, look.carried, is_dense=True),
             over_time.line(tissue, look.tissue, DASHED),
             over_time.line(weight, look.ink),
+            over_time.end_label(weight[-1], say("picture-scale"), look.ink, is_above=is_over),
+            over_time.end_label(tissue[-1], say("picture-tissue"), look.tissue, is_above=not is_over),
         ],
         ends=over_time.ends_of(end for row in weight for end in (row["lower"], row["upper"])),
         height=210,
@@ -99,6 +112,7 @@ def intake_panel(
     look: Look, span: Span, eaten: Sequence[Eaten], maintenance_now: Interval, points: Sequence[ForecastPoint]
 ) -> Layer:
     """Intake in its steps, against the maintenance of the body of the day."""
+    say = partial(said_code, params={}, tag=look.language)
     steps: list[dict[str, Any]] = [{"date": str(step.start), "value": step.intake_kcal} for step in eaten]
     steps.append({"date": str(eaten[-1].end), "value": eaten[-1].intake_kcal})
     maintenance = [_row(span.first, maintenance_now), *(_interval_row(point, "maintenance_kcal") for point in points)]
@@ -106,11 +120,11 @@ def intake_panel(
     return over_time.panel(
         look,
         span,
-        title="Energy, kcal a day",
+        title=say("picture-energy"),
         samples=[
-            Sample("intake", look.ink),
-            Sample("maintenance of that day's body", look.carried, DASHED),
-            Sample("80 % interval", look.carried, is_band=True),
+            Sample(say("picture-intake"), look.ink),
+            Sample(say("picture-maintenance"), look.carried, DASHED),
+            Sample(say("picture-interval"), look.carried, is_band=True),
         ],
         layers=[
             over_time.band(look, maintenance, look.carried),
@@ -125,12 +139,13 @@ def intake_panel(
 
 def changes_group(look: Look, heading: str, change: PhaseTotals) -> Group:
     """What a phase changes: fat and lean tissue, which stay, and carried mass, which comes back."""
+    say = partial(said_code, params={}, tag=look.language)
     return Group(
         heading,
         [
-            Row("Fat", change.fat_kg, look.fat, SHAPES["fat"]),
-            Row("Lean tissue", change.lean_kg, look.lean, SHAPES["lean"]),
-            Row("Carried mass", change.carried_kg, look.carried, SHAPES["carried"], is_filled=False),
+            Row(say("picture-fat"), change.fat_kg, look.fat, SHAPES["fat"]),
+            Row(say("picture-lean"), change.lean_kg, look.lean, SHAPES["lean"]),
+            Row(say("picture-carried"), change.carried_kg, look.carried, SHAPES["carried"], is_filled=False),
         ],
     )
 

@@ -6,13 +6,12 @@ from ..formats import plan_words as words
 from . import interval_rows, wording
 from .interval_rows import Group, Row
 from .marks import Layer, Sample
-from .palette import LOOKS, SHAPES, Look, Theme
+from .palette import SHAPES, Look
 from .sheet import Drawing, Headline, sheet
 
 
-def draw(request: ComparisonRequest, comparison: ComparisonResponse, theme: Theme) -> Drawing:
+def draw(request: ComparisonRequest, comparison: ComparisonResponse, look: Look) -> Drawing:
     """A panel for each outcome, with a row for each strategy."""
-    look = LOOKS[theme]
     lean, fat, weight = (look.lean, SHAPES["lean"]), (look.fat, SHAPES["fat"]), (look.ink, SHAPES["weight"])
     panels = [
         _panel(look, comparison, "Lean tissue gained, kg", "lean_gained_kg", lean, is_first=True),

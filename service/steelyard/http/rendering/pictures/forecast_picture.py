@@ -4,19 +4,18 @@ from ...schemas.forecasts import ForecastRequest, ForecastResponse, PathQuestion
 from ..formats import plan_words as words
 from . import wording
 from .body_panels import Eaten, PathStart, fat_panel, intake_panel, weight_panel
-from .palette import LOOKS, Theme
+from .palette import Look
 from .sheet import Drawing, Headline, sheet
 from .time_panels import Span, after
 
 
-def draw(request: ForecastRequest, forecast: ForecastResponse, theme: Theme) -> Drawing:
+def draw(request: ForecastRequest, forecast: ForecastResponse, look: Look) -> Drawing:
     """Weight against tissue, body fat, and intake against maintenance."""
-    look = LOOKS[theme]
     start = PathStart(request.start_date, request.profile.weight_kg, None)
     points = [week.at_end for week in forecast.weeks]
     panels = []
     if points:
-        span = Span(start.date, after(points[-1].date))
+        span = Span(start.date, after(points[-1].date), width=look.width)
         eaten = [Eaten(week.start_date, after(week.at_end.date), week.intake_kcal) for week in forecast.weeks]
         panels = [
             weight_panel(look, span, start, points),

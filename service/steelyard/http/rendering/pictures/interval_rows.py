@@ -4,7 +4,7 @@ from typing import Any, NamedTuple
 
 from ...schemas.quantities import Interval
 from . import wording
-from .marks import HEADER_PX, LABEL_PX, LINE_WIDTH, WIDTH, Layer, Sample, header, text
+from .marks import HEADER_PX, LABEL_PX, LINE_WIDTH, Layer, Sample, header, text
 from .palette import Look
 from .text_width import shortened, width_px
 from .time_panels import ends_of
@@ -12,7 +12,8 @@ from .time_panels import ends_of
 _ROW_PX = 18
 _ABOVE_PX = 6  # above a heading
 _INDENT_PX = 10  # of rows under a heading
-_NAME_PX = 210  # the most room for a row's name, on the left
+_HEADING_PX = 180  # the most room for a heading, which may reach over the axis where there is little
+_NAME_SHARE = 0.3  # the most room for a row's name, on the left, of the panel
 _GUTTER_PX = 24  # between the axis and the texts on both sides
 _MEAN = {"field": "mean", "type": "quantitative", "title": None}
 _ROW = {"field": "y", "type": "quantitative", "scale": None, "axis": None}
@@ -49,27 +50,31 @@ def panel(
     drawn: list[dict[str, Any]] = []
     texts: list[Layer] = []
     y = left = right = 0.0
+    name_px = _NAME_SHARE * look.width
     lines = {"fontSize": LABEL_PX, "lineHeight": _ROW_PX}
     for group in groups:
         indent = 0
         if group.heading:
             y += _ABOVE_PX if drawn else 0
-            heading, indent = shortened(group.heading, LABEL_PX, _NAME_PX), _INDENT_PX
+            heading, indent = shortened(group.heading, LABEL_PX, max(name_px, _HEADING_PX)), _INDENT_PX
             texts.append(text(heading, 0, y + _ROW_PX / 2, look.ink, fontWeight="bold", fontSize=LABEL_PX))
-            left = max(left, width_px(heading, LABEL_PX, is_bold=True))
+            left = max(left, min(name_px, width_px(heading, LABEL_PX, is_bold=True)))
             y += _ROW_PX
-        names = [shortened(row.name, LABEL_PX, _NAME_PX - indent) for row in group.rows]
-        figures = [wording.values(row.value, digits, is_change=is_change, scale=scale) for row in group.rows]
+        names = [shortened(row.name, LABEL_PX, name_px - indent) for row in group.rows]
+        figures = [
+            wording.values(row.value, digits, is_change=is_change, scale=scale, language=look.language)
+            for row in group.rows
+        ]
         texts.append(text(names, indent, y + _ROW_PX / 2, look.ink, **lines))
-        texts.append(text(figures, WIDTH, y + _ROW_PX / 2, look.ink, align="right", **lines))
+        texts.append(text(figures, look.width, y + _ROW_PX / 2, look.ink, align="right", **lines))
         left = max(left, *(indent + width_px(name, LABEL_PX) for name in names))
         right = max(right, *(width_px(figure, LABEL_PX) for figure in figures))
         for row in group.rows:
             drawn.append(_drawn_row(look, group, row, scale) | {"y": y + _ROW_PX / 2})
             y += _ROW_PX
-    sides = (left + _GUTTER_PX, WIDTH - right - _GUTTER_PX)
+    sides = (left + _GUTTER_PX, look.width - right - _GUTTER_PX)
     return {
-        "width": WIDTH,
+        "width": look.width,
         "height": y,
         "layer": [
             *_drawn(look, drawn, sides, y, is_change),
@@ -92,7 +97,13 @@ def _drawn(
     if not is_change:
         low = max(low, 0.0)  # what is counted has no room below nothing
     scale = {"domain": [low, high], "range": list(sides), "nice": False, "zero": False}
-    axis = {"title": None, "tickCount": 6, "format": ",.4~f", "domain": False, "labelFlush": False}
+    axis = {
+        "title": None,
+        "tickCount": 6 if look.width > 500 else 2,
+        "format": ",.4~f",
+        "domain": False,
+        "labelFlush": False,
+    }
     data = {"values": rows}
     colour = {"field": "colour", "type": "nominal", "scale": None, "legend": None}
     return [

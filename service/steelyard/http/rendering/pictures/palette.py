@@ -28,8 +28,22 @@ class Theme(StrEnum):
     DARK = "dark"
 
 
+class PictureWidth(StrEnum):
+    """What a picture is to fit."""
+
+    PAGE = "page"
+    PHONE = "phone"
+
+
+# Of the panels: what is left beside the axis and the margins of 780 and 390 pixels.
+_PANEL_PX = {PictureWidth.PAGE: 700, PictureWidth.PHONE: 306}
+
+
 class Look(NamedTuple):
-    """The colours of a theme. Lines and symbols have a contrast of 3:1 and more, texts of 4.5:1 and more."""
+    """The colours of a theme, the width of its panels, and the language of its words.
+
+    Lines and symbols have a contrast of 3:1 and more, texts of 4.5:1 and more.
+    """
 
     background: str
     ink: str  # texts, and the first line of a panel
@@ -43,6 +57,8 @@ class Look(NamedTuple):
     hold_shade: str
     gain_shade: str
     band_opacity: float
+    width: int = 700  # of every panel, pixels
+    language: str = "en"
 
 
 LOOKS = {
@@ -82,6 +98,11 @@ DOTTED = [2, 3]
 
 # Symbols of what changes, by Vega-Lite's names.
 SHAPES = {"weight": "circle", "tissue": "diamond", "fat": "triangle-up", "lean": "square", "carried": "cross"}
+
+
+def look_of(theme: Theme, width: PictureWidth = PictureWidth.PAGE, language: str = "en") -> Look:
+    """What a picture is drawn with."""
+    return LOOKS[theme]._replace(width=_PANEL_PX[width], language=language)
 
 
 def shade_of(look: Look, kind: str) -> str:

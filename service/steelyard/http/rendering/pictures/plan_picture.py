@@ -1,90 +1,160 @@
-"""The picture of a plan."""
+"""The picture of a plan: the answer is its headline."""
 
+from functools import partial
 from itertools import groupby
+from typing import Any
 
+from steelyard.science.register import Message
+
+from ...languages import said, said_code
+from ...schemas.explanation import GuardRail, Note
 from ...schemas.plans import Phase, PlanRequest, PlanResponse
-from ..formats import plan_words as words
-from . import interval_rows, wording
+from ...schemas.quantities import Interval
+from ..formats.plan_words import one_line
+from . import interval_rows
 from .body_panels import Eaten, changes_group, intake_panel, start_of, weight_panel
-from .palette import LOOKS, Theme
+from .palette import Look
 from .sheet import Drawing, Headline, sheet
 from .time_panels import Shade, Span, after
 
 _FAT_LOSS = ("mini_cut", "cut")
+_NOTABLE_WATER_KG = 0.15
+_NEAREST = {
+    "fat_kg": "picture-nearest-fat",
+    "weeks": "picture-nearest-weeks",
+    "deficit_kcal": "picture-nearest-deficit",
+}
 
 
-def draw(request: PlanRequest, plan: PlanResponse, theme: Theme) -> Drawing:
-    """Weight against tissue, intake against maintenance, and what each phase changes."""
-    look = LOOKS[theme]
-    cautions = words.cautions(plan)
+def draw(request: PlanRequest, plan: PlanResponse, look: Look) -> Drawing:
+    """Weight against tissue with the water between, intake against maintenance, and what each phase changes."""
+    say = partial(said_code, tag=look.language)
+    cautions = _cautions(plan, look.language)
     if not plan.phases:
-        title = "No safe plan does what was asked"
-        said = words.infeasible_text(plan)
-        return sheet(look, Headline(title, [said], f"{title}. {said}"), [], cautions)
+        title = say("BRIEFING_NO_PLAN_TITLE", {})
+        lines = [*_texts(plan.reasons, look.language), *_nearest(plan, look.language)]
+        return sheet(look, Headline(title, lines, " ".join([f"{title}.", *lines])), [], cautions)
     weeks = [week for phase in plan.phases for week in phase.weeks]
     points = [week.at_end for week in weeks]
     first = plan.phases[0]
     start = start_of(weeks[0].start_date, first.weeks[-1].at_end, first.change)
-    shades = tuple(shade for phase in plan.phases for shade in _shades(phase))
-    span = Span(start.date, after(points[-1].date), shades)
+    shades = tuple(shade for phase in plan.phases for shade in _shades(phase, look.language))
+    span = Span(start.date, after(points[-1].date), shades, look.width)
     eaten = [Eaten(week.start_date, after(week.at_end.date), week.intake_kcal) for week in weeks]
     groups = [
-        changes_group(look, f"{words.phase_name(p.kind)}, {words.weeks_text(len(p.weeks))}", p.change)
+        changes_group(look, say("picture-phase", {"kind": p.kind, "weeks": len(p.weeks)}), p.change)
         for p in plan.phases
     ]
     panels = [
         weight_panel(look, span, start, points),
         intake_panel(look, span, eaten, plan.maintenance_kcal, points),
-        interval_rows.panel(look, groups, title="Change in each phase, kg, with 80 % intervals", samples=[]),
+        interval_rows.panel(look, groups, title=say("picture-changes", {}), samples=[]),
     ]
-    return sheet(look, _message(plan, start.weight_kg), panels, [*cautions, *words.signs_to_stop(plan.phases)])
+    signs = [text for phase in plan.phases for text in _texts(phase.ends_early_when, look.language)]
+    return sheet(look, _message(plan, start.weight_kg, look.language), panels, list(dict.fromkeys([*cautions, *signs])))
 
 
-def _shades(phase: Phase) -> list[Shade]:
+def _texts(notes: list[Note] | list[GuardRail], language: str) -> list[str]:
+    return [one_line(said(Message(note.code, note.params), language)) for note in notes]
+
+
+def _cautions(plan: PlanResponse, language: str) -> list[str]:
+    found = _texts(plan.cautions, language)
+    for phase in plan.phases:
+        found += _texts(phase.cautions, language)
+    return list(dict.fromkeys([*found, *_texts(plan.guard_rails, language)]))
+
+
+def _nearest(plan: PlanResponse, language: str) -> list[str]:
+    nearest = plan.nearest
+    if nearest is None:
+        return []
+    values = {"fat_kg": nearest.fat_loss_kg, "weeks": nearest.weeks, "deficit_kcal": nearest.deficit_kcal}
+    names = {
+        "fat_kg": "picture-nearest-fat",
+        "weeks": "picture-nearest-weeks",
+        "deficit_kcal": "picture-nearest-deficit",
+    }
+    return [said_code(names[name], {name: value}, language) for name, value in values.items() if value]
+
+
+def _shades(phase: Phase, language: str) -> list[Shade]:
     """A phase, cut up by its breaks."""
     shades = []
     for is_break, group in groupby(phase.weeks, lambda week: week.element == "break"):
         weeks = list(group)
         start, end = weeks[0].start_date, after(weeks[-1].at_end.date)
-        shades.append(
-            Shade("maintenance", "Break", start, end)
-            if is_break
-            else Shade(phase.kind, words.phase_name(phase.kind), start, end)
-        )
+        name = said_code("picture-break" if is_break else "phase-name", {"kind": phase.kind}, language)
+        shades.append(Shade("maintenance" if is_break else phase.kind, name, start, end))
     return shades
 
 
-def _message(plan: PlanResponse, start_kg: float) -> Headline:
-    first, last = plan.phases[0], plan.phases[-1].weeks[-1].at_end
-    title = (
-        wording.listed([f"{words.phase_name(p.kind)} of {words.weeks_text(len(p.weeks))}" for p in plan.phases])
-        .lower()
-        .capitalize()
-    )
+def _message(plan: PlanResponse, start_kg: float, language: str) -> Headline:
+    say = partial(said_code, tag=language)
+    asked = next((phase for phase in plan.phases if phase.kind in _FAT_LOSS), plan.phases[0])
+    title = _headline(asked, language)
+    end = plan.phases[-1].weeks[-1].at_end
     lines = [
-        f"Scale weight from {wording.number(start_kg)} kg on {wording.day(first.start_date)} to "
-        f"{wording.values(last.weight_kg, unit='kg')} at the end of {wording.day(last.date)}, body fat from "
-        f"{wording.percent(plan.body_fat_fraction)} to {wording.percent(last.fat_fraction)}."
+        say(
+            "picture-path",
+            {
+                "start_kg": start_kg,
+                "start_date": str(plan.phases[0].start_date),
+                "end_date": str(end.date),
+                **_ends("weight_kg", end.weight_kg),
+                **_ends("fat_percent", end.fat_fraction, 100.0),
+                **_ends("now_percent", plan.body_fat_fraction, 100.0),
+            },
+        ),
+        say("picture-ranges", {"percent": 100 * end.weight_kg.coverage}),
     ]
-    losing = next((phase for phase in plan.phases if phase.kind in _FAT_LOSS), None)
-    if losing is not None and losing is not plan.phases[-1]:
-        end = losing.weeks[-1].at_end
-        lines.append(
-            f"At the end of the {words.phase_name(losing.kind).lower()}, on {wording.day(end.date)}: "
-            f"{wording.values(end.weight_kg, unit='kg')}, fat {wording.changes(losing.change.fat_kg)}, lean tissue "
-            f"{wording.changes(losing.change.lean_kg)}."
-        )
-    lines.append(f"In parentheses: {wording.coverage(last.weight_kg)} intervals.")
-    return Headline(title, lines, " ".join([f"{title}.", *lines, *map(_phase_text, plan.phases)]))
+    return Headline(title, lines, " ".join([f"{title}.", *lines, *(_phase_text(p, language) for p in plan.phases)]))
 
 
-def _phase_text(phase: Phase) -> str:
+def _headline(phase: Phase, language: str) -> str:
+    """What the phase that was asked for comes to."""
+    end = phase.weeks[-1].at_end
+    water = -phase.change.carried_kg.mean
+    params: dict[str, Any] = {
+        "kind": phase.kind,
+        "weeks": len(phase.weeks),
+        "weight_kg": end.weight_kg.mean,
+        "date": str(end.date),
+        "fat_kg": abs(phase.change.fat_kg.mean),
+        "lean_kg": phase.change.lean_kg.mean,
+        "water_kg": water,
+    }
+    if phase.kind in _FAT_LOSS:
+        name = "picture-fat-loss-water" if water >= _NOTABLE_WATER_KG else "picture-fat-loss"
+    else:
+        name = "picture-gain" if phase.kind == "gain" else "picture-hold"
+    return said_code(name, params, language)
+
+
+def _phase_text(phase: Phase, language: str) -> str:
     intakes = [week.intake_kcal for week in phase.weeks]
-    low, high = min(intakes), max(intakes)
-    intake = f"{low:,} kcal" if low == high else f"{low:,} to {high:,} kcal"
     change = phase.change
-    return (
-        f"{words.phase_name(phase.kind)}, {wording.day(phase.start_date)} to {wording.day(phase.end_date)}: "
-        f"{intake} a day, weight {wording.changes(change.weight_kg)}, fat {wording.changes(change.fat_kg)}, "
-        f"lean tissue {wording.changes(change.lean_kg)}, carried mass {wording.changes(change.carried_kg)}."
+    return said_code(
+        "picture-phase-in-figures",
+        {
+            "kind": phase.kind,
+            "start_date": str(phase.start_date),
+            "end_date": str(phase.end_date),
+            "least_kcal": min(intakes),
+            "most_kcal": max(intakes),
+            **_ends("weight_kg", change.weight_kg),
+            **_ends("fat_kg", change.fat_kg),
+            **_ends("lean_kg", change.lean_kg),
+            **_ends("carried_kg", change.carried_kg),
+        },
+        language,
     )
+
+
+def _ends(name: str, of: Interval, scale: float = 1.0) -> dict[str, float]:
+    """An interval as parameters: ``fat_kg``, ``fat_lower_kg``, ``fat_upper_kg``."""
+    what, _, unit = name.rpartition("_")
+    return {
+        f"{what}{end}_{unit}": round(scale * value, 1) + 0.0
+        for end, value in (("", of.mean), ("_lower", of.lower), ("_upper", of.upper))
+    }

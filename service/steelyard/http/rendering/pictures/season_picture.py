@@ -5,7 +5,7 @@ from ..formats import plan_words as words
 from . import interval_rows, wording
 from .body_panels import Eaten, fat_panel, intake_panel, start_of, weight_panel
 from .interval_rows import Group, Row
-from .palette import LOOKS, SHAPES, Theme
+from .palette import SHAPES, Look
 from .sheet import Drawing, Headline, sheet
 from .time_panels import Shade, Span, after
 
@@ -16,16 +16,15 @@ _LIMIT_NAMES = {
 }
 
 
-def draw(_request: SeasonQuestion, season: SeasonResponse | OptimumResponse, theme: Theme) -> Drawing:
+def draw(_request: SeasonQuestion, season: SeasonResponse | OptimumResponse, look: Look) -> Drawing:
     """Weight against tissue, body fat against its band, intake against maintenance, and what the season changes."""
-    look = LOOKS[theme]
     plan, begun = season.plan, season.start
     points = [week.at_end for week in plan.weeks]
     first = plan.phases[0]
     at_end = next(point for point in points if point.date >= first.end_date)
     start = start_of(first.start_date, at_end, first.change)
     shades = tuple(Shade(p.kind, words.phase_name(p.kind), p.start_date, after(p.end_date)) for p in plan.phases)
-    span = Span(start.date, after(points[-1].date), shades)
+    span = Span(start.date, after(points[-1].date), shades, look.width)
     eaten = [Eaten(week.start_date, after(week.at_end.date), week.intake_kcal) for week in plan.weeks]
     totals = Group(
         "",

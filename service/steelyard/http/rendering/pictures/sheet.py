@@ -1,8 +1,10 @@
 """A whole picture: its title and message, panels below each other, cautions at the foot."""
 
+from functools import cache
 from typing import Any, NamedTuple
 
-from .marks import LABEL_PX, TEXT_PX, WIDTH, Layer, text
+from ...languages import LANGUAGES
+from .marks import LABEL_PX, TEXT_PX, Layer, text
 from .palette import Look
 from .text_width import FONT, wrapped
 
@@ -31,16 +33,16 @@ class Drawing(NamedTuple):
 def sheet(look: Look, message: Headline, panels: list[Layer], cautions: list[str]) -> Drawing:
     """The picture of ``panels``, in their order."""
     title = {
-        "text": wrapped(message.title, _TITLE_PX, WIDTH, is_bold=True),
-        "subtitle": [part for line in message.lines for part in wrapped(line, TEXT_PX, WIDTH)],
+        "text": wrapped(message.title, _TITLE_PX, look.width, is_bold=True),
+        "subtitle": [part for line in message.lines for part in wrapped(line, TEXT_PX, look.width)],
         "anchor": "start",
         "frame": "group",
         "offset": 14,
         "subtitlePadding": 6,
     }
-    said = [part for caution in cautions for part in wrapped(caution, LABEL_PX, WIDTH)]
+    said = [part for caution in cautions for part in wrapped(caution, LABEL_PX, look.width)]
     foot: Layer = {
-        "width": WIDTH,
+        "width": look.width,
         "height": _LINE_PX * len(said),
         "layer": [text(said, 0, _LINE_PX / 2, look.muted, fontSize=LABEL_PX, lineHeight=_LINE_PX)],
     }
@@ -61,8 +63,41 @@ def sheet(look: Look, message: Headline, panels: list[Layer], cautions: list[str
     )
 
 
+@cache
+def _locale(language: str) -> dict[str, Any]:
+    """Numbers and dates of axes, as d3 has them; English is what it has by itself."""
+    if language == "en":
+        return {}
+    from babel import Locale, numbers  # with the first picture in it, not with the start
+
+    locale = Locale.parse(LANGUAGES[language].locale, sep="-")
+    days, months = locale.days["format"], locale.months["format"]
+    sunday_first = (6, 0, 1, 2, 3, 4, 5)
+    return {
+        "locale": {
+            "number": {
+                "decimal": numbers.get_decimal_symbol(locale),
+                "thousands": numbers.get_group_symbol(locale),
+                "grouping": [3],
+                "currency": ["", ""],
+            },
+            "time": {
+                "dateTime": "%x, %X",
+                "date": "%-d.%-m.%Y",
+                "time": "%H:%M",
+                "periods": ["AM", "PM"],
+                "days": [days["wide"][day] for day in sunday_first],
+                "shortDays": [days["abbreviated"][day] for day in sunday_first],
+                "months": [months["wide"][month] for month in range(1, 13)],
+                "shortMonths": [months["abbreviated"][month] for month in range(1, 13)],
+            },
+        }
+    }
+
+
 def _config(look: Look) -> dict[str, Any]:
     return {
+        **_locale(look.language),
         "font": FONT,
         "aria": False,  # the picture has one description, instead of one for each of its marks
         "view": {"stroke": None},

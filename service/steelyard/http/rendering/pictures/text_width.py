@@ -4,6 +4,8 @@ Widths are those of Helvetica in Adobe's Core 14 font metrics, which Arial and L
 brings Liberation Sans along, so that they hold on a machine without any font.
 """
 
+from unicodedata import normalize
+
 FONT = "Liberation Sans, Arimo, Arial, Helvetica, Nimbus Sans, sans-serif"
 
 _PER_MILLE = dict(
@@ -18,20 +20,30 @@ _PER_MILLE = dict(
         ),
         strict=True,
     )
-) | {"\u00a0": 278, "−": 584, "“": 333, "”": 333, "…": 1000}  # fmt: skip
+) | {"ß": 611, "¿": 611, "¡": 333, "\u00a0": 278, "−": 584, "“": 333, "”": 333, "…": 1000}  # fmt: skip
 _OTHER_PER_MILLE = 1000  # an em: wide enough for what the table does not know
 _BOLD = 1.12  # the bold face is wider by this much at most, over a text
 
 
 def width_px(text: str, size_px: float, *, is_bold: bool = False) -> float:
     """The width of one line of ``text``, a little too wide rather than too narrow."""
-    width = sum(_PER_MILLE.get(character, _OTHER_PER_MILLE) for character in text) * size_px / 1000
+    width = sum(_width(character) for character in text) * size_px / 1000
     return width * _BOLD if is_bold else width
 
 
 def is_known(text: str) -> bool:
     """Whether the width of each character of ``text`` is known, rather than taken for an em."""
-    return all(character in _PER_MILLE for character in text)
+    return all(_base(character) in _PER_MILLE for character in text)
+
+
+def _width(character: str) -> int:
+    found = _PER_MILLE.get(character)
+    return _PER_MILLE.get(_base(character), _OTHER_PER_MILLE) if found is None else found
+
+
+def _base(character: str) -> str:
+    """A letter without its accent, which is as wide."""
+    return normalize("NFD", character)[0]
 
 
 def wrapped(text: str, size_px: float, width: float, *, is_bold: bool = False) -> list[str]:

@@ -5,14 +5,14 @@ from datetime import date, timedelta
 from math import ceil, floor, log10
 from typing import Any, NamedTuple
 
-from .marks import HEADER_PX, LABEL_PX, LINE_WIDTH, WIDTH, Layer, Sample, header, text
+from .marks import HEADER_PX, LABEL_PX, LINE_WIDTH, Layer, Sample, header, opacity_of, text
 from .palette import SOLID, Look, shade_of
 from .text_width import width_px
 
 _ROW_PX = 14  # of the labels of phases
 _MOST_ROWS = 4
 _SHORT_SPAN_DAYS = 7 * 30
-_MOST_TICKS = 10
+_TICK_PX = 66  # the least room for a label of the axis of dates
 _ONE_DAY = timedelta(days=1)
 _DATE = {"field": "date", "type": "temporal", "title": None}
 _VALUE = {"field": "value", "type": "quantitative", "title": None}
@@ -33,10 +33,11 @@ class Span(NamedTuple):
     first: date
     last: date
     shades: tuple[Shade, ...] = ()
+    width: int = 700
 
     def x_px(self, day: date) -> float:
         """Where a day begins."""
-        return WIDTH * (day - self.first).days / max(1, (self.last - self.first).days)
+        return self.width * (day - self.first).days / max(1, (self.last - self.first).days)
 
 
 class Label(NamedTuple):
@@ -59,7 +60,7 @@ def labels_of(span: Span) -> list[Label]:
     for shade in span.shades:
         half = width_px(shade.name, LABEL_PX) / 2 + 3
         start, end = span.x_px(shade.start), span.x_px(shade.end)
-        middle = min(max((start + end) / 2, half), WIDTH - half)
+        middle = min(max((start + end) / 2, half), span.width - half)
         # What is wider than its phase goes below the first row, where it does not seem to name its neighbours.
         rows = range(0 if 2 * half <= end - start else 1, _MOST_ROWS)
         row = next((row for row in rows if taken[row] <= middle - half), None)
@@ -99,7 +100,7 @@ def panel(
         for label in labels
     ]
     return {
-        "width": WIDTH,
+        "width": span.width,
         "height": height,
         "layer": [
             *_shades(look, span, strip, height),
@@ -121,13 +122,21 @@ def line(rows: Sequence[dict[str, Any]], colour: str, dash: list[int] = SOLID, *
     }
 
 
-def band(look: Look, rows: Sequence[dict[str, Any]], colour: str) -> Layer:
-    """An interval between ``lower`` and ``upper`` over ``date``."""
+def band(look: Look, rows: Sequence[dict[str, Any]], colour: str, *, is_dense: bool = False) -> Layer:
+    """An interval between ``lower`` and ``upper`` over ``date``; dense where it is a thing and not a doubt."""
     return {
         "data": {"values": list(rows)},
-        "mark": {"type": "area", "color": colour, "opacity": look.band_opacity},
+        "mark": {"type": "area", "color": colour, "opacity": opacity_of(look, is_dense=is_dense)},
         "encoding": {"x": _DATE, "y": {**_VALUE, "field": "lower"}, "y2": {"field": "upper"}},
     }
+
+
+def end_label(row: dict[str, Any], name: str, colour: str, *, is_above: bool) -> Layer:
+    """The name of a line where it ends, at its last row."""
+    side = {"baseline": "bottom", "dy": -5} if is_above else {"baseline": "top", "dy": 6}
+    mark = {"type": "text", "text": name, "color": colour, "align": "right", "dx": -3, "fontSize": LABEL_PX,
+            "fontWeight": "bold"}  # fmt: skip
+    return {"data": {"values": [row]}, "mark": {**mark, **side}, "encoding": {"x": _DATE, "y": _VALUE}}
 
 
 def points(rows: Sequence[dict[str, Any]], mark: dict[str, Any]) -> Layer:
@@ -140,7 +149,7 @@ def level(value: float, colour: str, dash: list[int]) -> Layer:
     return {
         "data": {"values": [{"value": value}]},
         "mark": {"type": "rule", "color": colour, "strokeDash": dash, "strokeWidth": 1.3},
-        "encoding": {"x": {"value": 0}, "x2": {"value": WIDTH}, "y": _VALUE},
+        "encoding": {"x": {"value": 0}, "x2": {"value": "width"}, "y": _VALUE},
     }
 
 
@@ -157,11 +166,11 @@ def ticks_of(span: Span) -> tuple[list[date], str]:
     """Where the axis of dates has ticks, and the d3-time-format of their labels."""
     days = (span.last - span.first).days
     if days <= _SHORT_SPAN_DAYS:
-        step = next(step for step in (1, 2, 7, 14, 28) if days / step <= _MOST_TICKS)
+        step = next(step for step in (1, 2, 7, 14, 28, 56, 112) if days / step <= span.width // _TICK_PX)
         return [span.first + timedelta(days=i) for i in range(0, days + 1, step)], "%-d %b"
     months = [date(year, month, 1) for year in range(span.first.year, span.last.year + 1) for month in range(1, 13)]
     inside = [month for month in months if span.first <= month <= span.last]
-    step = next(step for step in (1, 2, 3, 6, 12, 24, 60, 600) if len(inside) / step <= _MOST_TICKS)
+    step = next(step for step in (1, 2, 3, 6, 12, 24, 60, 600) if len(inside) / step <= span.width // _TICK_PX)
     return [month for month in inside if (12 * month.year + month.month - 1) % step == 0], "%b %Y"
 
 

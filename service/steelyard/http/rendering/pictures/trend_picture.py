@@ -10,7 +10,7 @@ from . import interval_rows, wording
 from . import time_panels as over_time
 from .interval_rows import Group, Row
 from .marks import Layer, Sample, symbol
-from .palette import DASHED, LOOKS, SHAPES, Look, Theme
+from .palette import DASHED, SHAPES, Look
 from .sheet import Drawing, Headline, sheet
 from .time_panels import Span, after
 
@@ -19,13 +19,12 @@ _FEW = 120  # up to here, symbols are large and solid
 _MANY = {"size": 7, "strokeWidth": 1, "opacity": 0.45}  # how they are where they would hide each other and the lines
 
 
-def draw(request: TrendRequest, trend: TrendResponse, theme: Theme) -> Drawing:
+def draw(request: TrendRequest, trend: TrendResponse, look: Look) -> Drawing:
     """Weighings and what is left of them without noise, maintenance, and what the changes are made of."""
-    look = LOOKS[theme]
     panels = []
     dates = trend.days.date
     if len(dates) > 1:
-        span = Span(dates[0], after(dates[-1]))
+        span = Span(dates[0], after(dates[-1]), width=look.width)
         panels = [_weight_panel(look, span, trend), _energy_panel(look, span, request, trend)]
     groups = _groups(look, trend)
     if groups:

@@ -1,7 +1,9 @@
 """Numbers and dates as pictures say them. Their spaces do not break, so that a line never ends within a number."""
 
 from datetime import date
+from functools import cache
 
+from ...languages import LANGUAGES, said_code
 from ...schemas.quantities import Interval
 
 _SPACE = "\u00a0"
@@ -26,11 +28,31 @@ def number(value: float, digits: int = 1, *, is_change: bool = False) -> str:
     return text.replace("-", "−")
 
 
-def values(value: Interval, digits: int = 1, *, is_change: bool = False, scale: float = 1.0, unit: str = "") -> str:
+def values(
+    value: Interval,
+    digits: int = 1,
+    *,
+    is_change: bool = False,
+    scale: float = 1.0,
+    unit: str = "",
+    language: str = "en",
+) -> str:
     """``81.9 kg (80.8 to 83.0)``."""
     ends = (value.mean, value.lower, value.upper)
     mean, lower, upper = (number(scale * end, digits, is_change=is_change) for end in ends)
-    return f"{mean}{f' {unit}' if unit else ''} ({lower} to {upper})".replace(" ", _SPACE)
+    if language != "en":
+        mean, lower, upper = (end.translate(_marks(language)) for end in (mean, lower, upper))
+    to = said_code("picture-to", {}, language)
+    return f"{mean}{f' {unit}' if unit else ''} ({lower} {to} {upper})".replace(" ", _SPACE)
+
+
+@cache
+def _marks(language: str) -> dict[int, str]:
+    """What stands in a language for the marks of an English number."""
+    from babel.numbers import get_decimal_symbol, get_group_symbol  # with the first picture in it
+
+    locale = LANGUAGES[language].locale.replace("-", "_")
+    return {ord("."): get_decimal_symbol(locale), ord(","): get_group_symbol(locale)}
 
 
 def changes(value: Interval, unit: str = "kg") -> str:
