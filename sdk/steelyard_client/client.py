@@ -266,8 +266,8 @@ class Steelyard(_Client):
     ) -> bytes:
         """The same plan as a picture: ``svg``, ``png``, or its ``vega_lite`` specification for apps that draw.
 
-        ``theme`` is the page that it is for, ``width`` what it is to fit, ``language`` a tag such as ``de``. The keywords
-        are those of ``plan_phases``.
+        ``theme`` is the page that it is for, ``width`` what it is to fit, ``language`` a tag such as ``de``. The
+        keywords are those of ``plan_phases``.
         """
         return self._drive(self._picture(DRAW_PLAN, format, theme, width, dict(request), language))
 
