@@ -13,6 +13,7 @@ from typing import Any
 
 import msgspec
 
+from ..languages import ENGLISH
 from ..operation.operation import Operation
 from ..rendering.pictures.renderer import Renderer
 from ..schemas.batches import BatchCounts, BatchSummary
@@ -114,5 +115,5 @@ async def _other_forms(operation: Operation, renderer: Renderer) -> dict[str, di
 
 
 async def _in_form(form: Format, body: Any, answer: Any, renderer: Renderer) -> str:
-    made = form.make(body, answer, form.option.default if form.option else None)
+    made = form.make(body, answer, {option.name: option.default for option in form.options}, ENGLISH.tag)
     return (await form.finish(made, answer.fingerprint, renderer.render)).decode("utf-8")

@@ -5,20 +5,36 @@ import httpx
 
 from ... import errors
 from ...client import AuthenticatedClient, Client
+from ...models.briefing_reader import BriefingReader
 from ...models.plan_request import PlanRequest
 from ...models.problem import Problem
-from ...types import Response
+from ...types import UNSET, Response, Unset
 
 
 def _get_kwargs(
     *,
     body: PlanRequest,
+    briefing: BriefingReader | Unset = UNSET,
+    accept_language: str | Unset = UNSET,
 ) -> dict[str, Any]:
     headers: dict[str, Any] = {}
+    if not isinstance(accept_language, Unset):
+        headers["Accept-Language"] = accept_language
+
+    params: dict[str, Any] = {}
+
+    json_briefing: str | Unset = UNSET
+    if not isinstance(briefing, Unset):
+        json_briefing = briefing.value
+
+    params["briefing"] = json_briefing
+
+    params = {k: v for k, v in params.items() if v is not UNSET and v is not None}
 
     _kwargs: dict[str, Any] = {
         "method": "post",
         "url": "/v1/plans/document",
+        "params": params,
     }
 
     _kwargs["json"] = body.to_dict()
@@ -112,8 +128,10 @@ def sync_detailed(
     *,
     client: AuthenticatedClient,
     body: PlanRequest,
+    briefing: BriefingReader | Unset = UNSET,
+    accept_language: str | Unset = UNSET,
 ) -> Response[Problem | str]:
-    """Write a plan as calendar, table or summary
+    """Write a plan as calendar, table, summary or briefing
 
      What `plan_phases` answers, as a document for people.
 
@@ -123,9 +141,14 @@ def sync_detailed(
     weekly table
     (`text/csv`, RFC 4180, units in the header) and a summary to paste into a message (`text/markdown`).
     Cautions are in
-    each of them.
+    each of them. Of a plan there is a briefing to send or read aloud as well (`text/plain`; `briefing`
+    says for whom,
+    `Accept-Language` in which language): what to eat and expect at the start, week by week, at the end,
+    and after it.
 
     Args:
+        briefing (BriefingReader | Unset): Who is told, and how much.
+        accept_language (str | Unset):
         body (PlanRequest): A person, their screening answers, and the phase to plan.
 
     Raises:
@@ -138,6 +161,8 @@ def sync_detailed(
 
     kwargs = _get_kwargs(
         body=body,
+        briefing=briefing,
+        accept_language=accept_language,
     )
 
     response = client.get_httpx_client().request(
@@ -151,8 +176,10 @@ def sync(
     *,
     client: AuthenticatedClient,
     body: PlanRequest,
+    briefing: BriefingReader | Unset = UNSET,
+    accept_language: str | Unset = UNSET,
 ) -> Problem | str | None:
-    """Write a plan as calendar, table or summary
+    """Write a plan as calendar, table, summary or briefing
 
      What `plan_phases` answers, as a document for people.
 
@@ -162,9 +189,14 @@ def sync(
     weekly table
     (`text/csv`, RFC 4180, units in the header) and a summary to paste into a message (`text/markdown`).
     Cautions are in
-    each of them.
+    each of them. Of a plan there is a briefing to send or read aloud as well (`text/plain`; `briefing`
+    says for whom,
+    `Accept-Language` in which language): what to eat and expect at the start, week by week, at the end,
+    and after it.
 
     Args:
+        briefing (BriefingReader | Unset): Who is told, and how much.
+        accept_language (str | Unset):
         body (PlanRequest): A person, their screening answers, and the phase to plan.
 
     Raises:
@@ -178,6 +210,8 @@ def sync(
     return sync_detailed(
         client=client,
         body=body,
+        briefing=briefing,
+        accept_language=accept_language,
     ).parsed
 
 
@@ -185,8 +219,10 @@ async def asyncio_detailed(
     *,
     client: AuthenticatedClient,
     body: PlanRequest,
+    briefing: BriefingReader | Unset = UNSET,
+    accept_language: str | Unset = UNSET,
 ) -> Response[Problem | str]:
-    """Write a plan as calendar, table or summary
+    """Write a plan as calendar, table, summary or briefing
 
      What `plan_phases` answers, as a document for people.
 
@@ -196,9 +232,14 @@ async def asyncio_detailed(
     weekly table
     (`text/csv`, RFC 4180, units in the header) and a summary to paste into a message (`text/markdown`).
     Cautions are in
-    each of them.
+    each of them. Of a plan there is a briefing to send or read aloud as well (`text/plain`; `briefing`
+    says for whom,
+    `Accept-Language` in which language): what to eat and expect at the start, week by week, at the end,
+    and after it.
 
     Args:
+        briefing (BriefingReader | Unset): Who is told, and how much.
+        accept_language (str | Unset):
         body (PlanRequest): A person, their screening answers, and the phase to plan.
 
     Raises:
@@ -211,6 +252,8 @@ async def asyncio_detailed(
 
     kwargs = _get_kwargs(
         body=body,
+        briefing=briefing,
+        accept_language=accept_language,
     )
 
     response = await client.get_async_httpx_client().request(**kwargs)
@@ -222,8 +265,10 @@ async def asyncio(
     *,
     client: AuthenticatedClient,
     body: PlanRequest,
+    briefing: BriefingReader | Unset = UNSET,
+    accept_language: str | Unset = UNSET,
 ) -> Problem | str | None:
-    """Write a plan as calendar, table or summary
+    """Write a plan as calendar, table, summary or briefing
 
      What `plan_phases` answers, as a document for people.
 
@@ -233,9 +278,14 @@ async def asyncio(
     weekly table
     (`text/csv`, RFC 4180, units in the header) and a summary to paste into a message (`text/markdown`).
     Cautions are in
-    each of them.
+    each of them. Of a plan there is a briefing to send or read aloud as well (`text/plain`; `briefing`
+    says for whom,
+    `Accept-Language` in which language): what to eat and expect at the start, week by week, at the end,
+    and after it.
 
     Args:
+        briefing (BriefingReader | Unset): Who is told, and how much.
+        accept_language (str | Unset):
         body (PlanRequest): A person, their screening answers, and the phase to plan.
 
     Raises:
@@ -250,5 +300,7 @@ async def asyncio(
         await asyncio_detailed(
             client=client,
             body=body,
+            briefing=briefing,
+            accept_language=accept_language,
         )
     ).parsed

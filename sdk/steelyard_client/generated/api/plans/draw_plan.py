@@ -5,6 +5,7 @@ import httpx
 
 from ... import errors
 from ...client import AuthenticatedClient, Client
+from ...models.picture_width import PictureWidth
 from ...models.plan_request import PlanRequest
 from ...models.problem import Problem
 from ...models.theme import Theme
@@ -16,8 +17,12 @@ def _get_kwargs(
     *,
     body: PlanRequest,
     theme: Theme | Unset = UNSET,
+    width: PictureWidth | Unset = UNSET,
+    accept_language: str | Unset = UNSET,
 ) -> dict[str, Any]:
     headers: dict[str, Any] = {}
+    if not isinstance(accept_language, Unset):
+        headers["Accept-Language"] = accept_language
 
     params: dict[str, Any] = {}
 
@@ -26,6 +31,12 @@ def _get_kwargs(
         json_theme = theme.value
 
     params["theme"] = json_theme
+
+    json_width: str | Unset = UNSET
+    if not isinstance(width, Unset):
+        json_width = width.value
+
+    params["width"] = json_width
 
     params = {k: v for k, v in params.items() if v is not UNSET and v is not None}
 
@@ -128,6 +139,8 @@ def sync_detailed(
     client: AuthenticatedClient,
     body: PlanRequest,
     theme: Theme | Unset = UNSET,
+    width: PictureWidth | Unset = UNSET,
+    accept_language: str | Unset = UNSET,
 ) -> Response[Problem | VegaLitePicture]:
     """Draw a plan
 
@@ -141,6 +154,8 @@ def sync_detailed(
 
     Args:
         theme (Theme | Unset): The page a picture is for.
+        width (PictureWidth | Unset): What a picture is to fit.
+        accept_language (str | Unset):
         body (PlanRequest): A person, their screening answers, and the phase to plan.
 
     Raises:
@@ -154,6 +169,8 @@ def sync_detailed(
     kwargs = _get_kwargs(
         body=body,
         theme=theme,
+        width=width,
+        accept_language=accept_language,
     )
 
     response = client.get_httpx_client().request(
@@ -168,6 +185,8 @@ def sync(
     client: AuthenticatedClient,
     body: PlanRequest,
     theme: Theme | Unset = UNSET,
+    width: PictureWidth | Unset = UNSET,
+    accept_language: str | Unset = UNSET,
 ) -> Problem | VegaLitePicture | None:
     """Draw a plan
 
@@ -181,6 +200,8 @@ def sync(
 
     Args:
         theme (Theme | Unset): The page a picture is for.
+        width (PictureWidth | Unset): What a picture is to fit.
+        accept_language (str | Unset):
         body (PlanRequest): A person, their screening answers, and the phase to plan.
 
     Raises:
@@ -195,6 +216,8 @@ def sync(
         client=client,
         body=body,
         theme=theme,
+        width=width,
+        accept_language=accept_language,
     ).parsed
 
 
@@ -203,6 +226,8 @@ async def asyncio_detailed(
     client: AuthenticatedClient,
     body: PlanRequest,
     theme: Theme | Unset = UNSET,
+    width: PictureWidth | Unset = UNSET,
+    accept_language: str | Unset = UNSET,
 ) -> Response[Problem | VegaLitePicture]:
     """Draw a plan
 
@@ -216,6 +241,8 @@ async def asyncio_detailed(
 
     Args:
         theme (Theme | Unset): The page a picture is for.
+        width (PictureWidth | Unset): What a picture is to fit.
+        accept_language (str | Unset):
         body (PlanRequest): A person, their screening answers, and the phase to plan.
 
     Raises:
@@ -229,6 +256,8 @@ async def asyncio_detailed(
     kwargs = _get_kwargs(
         body=body,
         theme=theme,
+        width=width,
+        accept_language=accept_language,
     )
 
     response = await client.get_async_httpx_client().request(**kwargs)
@@ -241,6 +270,8 @@ async def asyncio(
     client: AuthenticatedClient,
     body: PlanRequest,
     theme: Theme | Unset = UNSET,
+    width: PictureWidth | Unset = UNSET,
+    accept_language: str | Unset = UNSET,
 ) -> Problem | VegaLitePicture | None:
     """Draw a plan
 
@@ -254,6 +285,8 @@ async def asyncio(
 
     Args:
         theme (Theme | Unset): The page a picture is for.
+        width (PictureWidth | Unset): What a picture is to fit.
+        accept_language (str | Unset):
         body (PlanRequest): A person, their screening answers, and the phase to plan.
 
     Raises:
@@ -269,5 +302,7 @@ async def asyncio(
             client=client,
             body=body,
             theme=theme,
+            width=width,
+            accept_language=accept_language,
         )
     ).parsed

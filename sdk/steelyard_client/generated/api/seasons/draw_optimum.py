@@ -6,6 +6,7 @@ import httpx
 from ... import errors
 from ...client import AuthenticatedClient, Client
 from ...models.optimum_request import OptimumRequest
+from ...models.picture_width import PictureWidth
 from ...models.problem import Problem
 from ...models.theme import Theme
 from ...models.vega_lite_picture import VegaLitePicture
@@ -16,6 +17,7 @@ def _get_kwargs(
     *,
     body: OptimumRequest,
     theme: Theme | Unset = UNSET,
+    width: PictureWidth | Unset = UNSET,
 ) -> dict[str, Any]:
     headers: dict[str, Any] = {}
 
@@ -26,6 +28,12 @@ def _get_kwargs(
         json_theme = theme.value
 
     params["theme"] = json_theme
+
+    json_width: str | Unset = UNSET
+    if not isinstance(width, Unset):
+        json_width = width.value
+
+    params["width"] = json_width
 
     params = {k: v for k, v in params.items() if v is not UNSET and v is not None}
 
@@ -128,6 +136,7 @@ def sync_detailed(
     client: AuthenticatedClient,
     body: OptimumRequest,
     theme: Theme | Unset = UNSET,
+    width: PictureWidth | Unset = UNSET,
 ) -> Response[Problem | VegaLitePicture]:
     """Draw the best season inside the limits
 
@@ -141,6 +150,7 @@ def sync_detailed(
 
     Args:
         theme (Theme | Unset): The page a picture is for.
+        width (PictureWidth | Unset): What a picture is to fit.
         body (OptimumRequest): A person, a horizon and limits: which strategy gains most lean
             tissue inside them?
 
@@ -155,6 +165,7 @@ def sync_detailed(
     kwargs = _get_kwargs(
         body=body,
         theme=theme,
+        width=width,
     )
 
     response = client.get_httpx_client().request(
@@ -169,6 +180,7 @@ def sync(
     client: AuthenticatedClient,
     body: OptimumRequest,
     theme: Theme | Unset = UNSET,
+    width: PictureWidth | Unset = UNSET,
 ) -> Problem | VegaLitePicture | None:
     """Draw the best season inside the limits
 
@@ -182,6 +194,7 @@ def sync(
 
     Args:
         theme (Theme | Unset): The page a picture is for.
+        width (PictureWidth | Unset): What a picture is to fit.
         body (OptimumRequest): A person, a horizon and limits: which strategy gains most lean
             tissue inside them?
 
@@ -197,6 +210,7 @@ def sync(
         client=client,
         body=body,
         theme=theme,
+        width=width,
     ).parsed
 
 
@@ -205,6 +219,7 @@ async def asyncio_detailed(
     client: AuthenticatedClient,
     body: OptimumRequest,
     theme: Theme | Unset = UNSET,
+    width: PictureWidth | Unset = UNSET,
 ) -> Response[Problem | VegaLitePicture]:
     """Draw the best season inside the limits
 
@@ -218,6 +233,7 @@ async def asyncio_detailed(
 
     Args:
         theme (Theme | Unset): The page a picture is for.
+        width (PictureWidth | Unset): What a picture is to fit.
         body (OptimumRequest): A person, a horizon and limits: which strategy gains most lean
             tissue inside them?
 
@@ -232,6 +248,7 @@ async def asyncio_detailed(
     kwargs = _get_kwargs(
         body=body,
         theme=theme,
+        width=width,
     )
 
     response = await client.get_async_httpx_client().request(**kwargs)
@@ -244,6 +261,7 @@ async def asyncio(
     client: AuthenticatedClient,
     body: OptimumRequest,
     theme: Theme | Unset = UNSET,
+    width: PictureWidth | Unset = UNSET,
 ) -> Problem | VegaLitePicture | None:
     """Draw the best season inside the limits
 
@@ -257,6 +275,7 @@ async def asyncio(
 
     Args:
         theme (Theme | Unset): The page a picture is for.
+        width (PictureWidth | Unset): What a picture is to fit.
         body (OptimumRequest): A person, a horizon and limits: which strategy gains most lean
             tissue inside them?
 
@@ -273,5 +292,6 @@ async def asyncio(
             client=client,
             body=body,
             theme=theme,
+            width=width,
         )
     ).parsed

@@ -5,6 +5,7 @@ import httpx
 
 from ... import errors
 from ...client import AuthenticatedClient, Client
+from ...models.picture_width import PictureWidth
 from ...models.problem import Problem
 from ...models.theme import Theme
 from ...models.trend_request import TrendRequest
@@ -16,6 +17,7 @@ def _get_kwargs(
     *,
     body: TrendRequest,
     theme: Theme | Unset = UNSET,
+    width: PictureWidth | Unset = UNSET,
 ) -> dict[str, Any]:
     headers: dict[str, Any] = {}
 
@@ -26,6 +28,12 @@ def _get_kwargs(
         json_theme = theme.value
 
     params["theme"] = json_theme
+
+    json_width: str | Unset = UNSET
+    if not isinstance(width, Unset):
+        json_width = width.value
+
+    params["width"] = json_width
 
     params = {k: v for k, v in params.items() if v is not UNSET and v is not None}
 
@@ -128,6 +136,7 @@ def sync_detailed(
     client: AuthenticatedClient,
     body: TrendRequest,
     theme: Theme | Unset = UNSET,
+    width: PictureWidth | Unset = UNSET,
 ) -> Response[Problem | VegaLitePicture]:
     """Draw what a log says
 
@@ -141,6 +150,7 @@ def sync_detailed(
 
     Args:
         theme (Theme | Unset): The page a picture is for.
+        width (PictureWidth | Unset): What a picture is to fit.
         body (TrendRequest): A log to read, and whose it is.
 
     Raises:
@@ -154,6 +164,7 @@ def sync_detailed(
     kwargs = _get_kwargs(
         body=body,
         theme=theme,
+        width=width,
     )
 
     response = client.get_httpx_client().request(
@@ -168,6 +179,7 @@ def sync(
     client: AuthenticatedClient,
     body: TrendRequest,
     theme: Theme | Unset = UNSET,
+    width: PictureWidth | Unset = UNSET,
 ) -> Problem | VegaLitePicture | None:
     """Draw what a log says
 
@@ -181,6 +193,7 @@ def sync(
 
     Args:
         theme (Theme | Unset): The page a picture is for.
+        width (PictureWidth | Unset): What a picture is to fit.
         body (TrendRequest): A log to read, and whose it is.
 
     Raises:
@@ -195,6 +208,7 @@ def sync(
         client=client,
         body=body,
         theme=theme,
+        width=width,
     ).parsed
 
 
@@ -203,6 +217,7 @@ async def asyncio_detailed(
     client: AuthenticatedClient,
     body: TrendRequest,
     theme: Theme | Unset = UNSET,
+    width: PictureWidth | Unset = UNSET,
 ) -> Response[Problem | VegaLitePicture]:
     """Draw what a log says
 
@@ -216,6 +231,7 @@ async def asyncio_detailed(
 
     Args:
         theme (Theme | Unset): The page a picture is for.
+        width (PictureWidth | Unset): What a picture is to fit.
         body (TrendRequest): A log to read, and whose it is.
 
     Raises:
@@ -229,6 +245,7 @@ async def asyncio_detailed(
     kwargs = _get_kwargs(
         body=body,
         theme=theme,
+        width=width,
     )
 
     response = await client.get_async_httpx_client().request(**kwargs)
@@ -241,6 +258,7 @@ async def asyncio(
     client: AuthenticatedClient,
     body: TrendRequest,
     theme: Theme | Unset = UNSET,
+    width: PictureWidth | Unset = UNSET,
 ) -> Problem | VegaLitePicture | None:
     """Draw what a log says
 
@@ -254,6 +272,7 @@ async def asyncio(
 
     Args:
         theme (Theme | Unset): The page a picture is for.
+        width (PictureWidth | Unset): What a picture is to fit.
         body (TrendRequest): A log to read, and whose it is.
 
     Raises:
@@ -269,5 +288,6 @@ async def asyncio(
             client=client,
             body=body,
             theme=theme,
+            width=width,
         )
     ).parsed
