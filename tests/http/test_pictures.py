@@ -114,7 +114,7 @@ async def test_a_plan_is_described_in_figures(service: Running) -> None:
 async def test_a_plan_is_drawn_in_another_language(service: Running, language: str, month: str) -> None:
     path, body = ASKED["plan"]
     headers = {"Accept": VEGA_LITE, "Accept-Language": language}
-    answer = await service.client.post(f"{path}?width=phone", json=body, headers=headers)
+    answer = await service.client.post(f"{path}/picture?width=phone", json=body, headers=headers)
     assert answer.headers["content-language"] == language
     specification = answer.json()
     assert month in specification["description"]

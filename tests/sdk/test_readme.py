@@ -13,7 +13,7 @@ EXPECTED = {
     "Async": "18.5",
     "Data frames": "2026-03-28",
     "Batches": "second 400 ",
-    "Another language": "Dies ist Information, kein ärztlicher Rat.",
+    "Another language": "Das ist Information, kein ärztlicher Rat.",
     "Errors": "screening_unanswered",
     "Units": "185.0 (5, 11.0)",
 }
