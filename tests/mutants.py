@@ -3,40 +3,53 @@
 Cosmic Ray makes the faults (an operator, a comparison, a number, ...), one at a time, in a copy of the package. A fault
 is sampled from all that could be made in the science and the answers, the same ones for the same ``--seed``. It is
 killed by the tests of its room, or else, where it moves any answer to the examples and to random requests, by the wider
-tests; a fault that no test notices and that moves no answer changes nothing, and counts for nothing.
+tests, those of the operations that it moves first. A fault that no test of its room notices and that moves no answer
+changes nothing, and counts for nothing; one that the wider tests do not notice within minutes has survived.
 """
 
 import argparse
+import compileall
+import contextlib
+import difflib
+import hashlib
 import json
 import os
 import random
 import shutil
-import subprocess
 import sys
 import tempfile
 import time
-from collections import Counter
-from collections.abc import Iterator
+from collections import Counter, defaultdict
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 from cosmic_ray.ast import get_ast
 from cosmic_ray.mutating import mutate_code
 from cosmic_ray.plugins import get_operator, operator_names
 
+from .forks import in_fork, load_libraries
+
 ROOT = Path(__file__).resolve().parents[1]
 PACKAGES = ("science", "answers")
 # Faults that leave nothing to test: text operators on annotations, and exceptions that nobody raises.
 _LEFT_OUT = ("BitOr", "BitAnd", "BitXor", "Shift", "ExceptionReplacer", "Variable", "RemoveDecorator")
-_PATIENCE_SECONDS = 900
-_DIGEST = """
-import hashlib, json, random, sys
-import msgspec
-from steelyard.science.numbers.twins import use_compiled
-use_compiled(False)
-from mutants_answers import answers
-print(hashlib.sha256(json.dumps(list(answers()), sort_keys=True).encode()).hexdigest())
-"""
+# Of a processor: for the tests of a room, for them before the wider ones are left for later, and for the wider ones.
+_ROOM_SECONDS, _NARROW_SECONDS, _WIDER_SECONDS = 120.0, 15.0, 120.0
+_WIDER = ("tests/answers", "tests/http", "tests/properties", "tests/rails", "tests/science", "tests/validation")
+# What the tests of an operation's concern are named by.
+_NAMED_BY = {
+    "estimate_maintenance": ("maintenance", "total_energy", "resting_energy"),
+    "estimate_body_composition": ("composition",),
+    "read_trend": ("trend",),
+    "forecast_intake": ("forecast",),
+    "plan_phases": ("plan",),
+    "review_phase": ("review",),
+    "decide_phase": ("decision",),
+    "plan_season": ("season",),
+    "compare_strategies": ("season",),
+    "optimise_season": ("season",),
+}
 
 
 class Fault(NamedTuple):
@@ -75,50 +88,116 @@ class Copy:
         for name in ("pyproject.toml", "README.md", "CHANGELOG.md", "Makefile", "DEVELOPERS.md"):
             shutil.copy(ROOT / name, where / name)
         self.package = where / "service" / "steelyard"
+        # For all later runs, which write none: a file with a fault in it is newer, and compiled again.
+        compileall.compile_dir(where / "service", quiet=2)
 
-    def run(self, *command: str) -> subprocess.CompletedProcess[str] | None:
-        """A command in the copy; None where it takes too long, as a fault that loops for ever does."""
-        path = os.pathsep.join(str(self.root / name) for name in ("service", "sdk", "tests", "contracts/tools"))
-        environment = os.environ | {"PYTHONPATH": path, "PYTHONDONTWRITEBYTECODE": "1"}
-        try:
-            return subprocess.run(
-                command, cwd=self.root, env=environment, capture_output=True, text=True, check=False,
-                timeout=_PATIENCE_SECONDS,
-            )  # fmt: skip
-        except subprocess.TimeoutExpired:
-            return None
+    def is_noticed(self, by: Sequence[Path], processor_seconds: float) -> bool | None:
+        """Whether some test fails; None where the time was too short to say so."""
+        if not by:
+            return False
+        outcome = in_fork(lambda: self._tested(by), processor_seconds)
+        return None if outcome is None else outcome not in (0, 5)
 
-    def passes(self, *targets: str) -> bool:
-        """Whether tests pass."""
-        there = [target for target in targets if (self.root / target).exists()]
-        done = self.run(sys.executable, "-m", "pytest", "-q", "-x", "-p", "no:cacheprovider", "-m", "not long", *there)
-        return done is not None and done.returncode in (0, 5)
+    def digests(self) -> dict[str, str]:
+        """By operation, a number for its answers to the examples and to random requests."""
+        return in_fork(self._digested, _ROOM_SECONDS) or {}
 
-    def digest(self) -> str:
-        """A number for the answers to the examples and to random requests."""
-        done = self.run(sys.executable, "-c", _DIGEST)
-        return "" if done is None else done.stdout.strip()
+    def load_libraries(self) -> None:
+        """Load what the tests load, but for the service and the tests themselves."""
+        load_libraries(lambda: self._tested([self.root / "tests" / "http" / "test_plans.py"]))
+
+    def _tested(self, targets: Sequence[Path]) -> int:
+        import pytest
+
+        self._enter()
+        options = ["-q", "-x", "-p", "no:cacheprovider", "-p", "no:xdist", "-m", "not long"]
+        with contextlib.redirect_stdout(sys.stderr):
+            return int(pytest.main([*options, *map(str, targets)]))
+
+    def _digested(self) -> dict[str, str]:
+        self._enter()
+        from mutants_answers import answers
+        from steelyard.science.numbers.twins import use_compiled
+
+        use_compiled(False)
+        found: defaultdict[str, list[Any]] = defaultdict(list)
+        for operation, answer in answers():
+            found[operation].append(answer)
+        return {
+            operation: hashlib.sha256(json.dumps(each, sort_keys=True).encode()).hexdigest()
+            for operation, each in found.items()
+        }
+
+    def _enter(self) -> None:
+        """Be in the copy, and quiet; for a fork."""
+        os.chdir(self.root)
+        sys.dont_write_bytecode = True
+        os.environ["PYTHONDONTWRITEBYTECODE"] = "1"
+        sys.path[:0] = [str(self.root / name) for name in ("service", "sdk", "tests", "contracts/tools")]
+        os.dup2(os.open(os.devnull, os.O_WRONLY), 1)
+        os.dup2(os.open(self.root / "last_run.txt", os.O_WRONLY | os.O_CREAT | os.O_TRUNC), 2)
+
+    def own_tests(self, fault: Fault) -> list[Path]:
+        """The tests of a fault's room."""
+        *room, name = Path(fault.file).with_suffix("").parts
+        if room == ["answers"]:
+            return sorted((self.root / "tests" / "answers").glob(f"test_{name.split('_')[0]}*.py"))
+        where = self.root.joinpath("tests", *room)
+        return [where] if where.exists() else []
+
+    def wider_tests(self, own: Sequence[Path], moved: Sequence[str]) -> list[Path]:
+        """The other tests, those of the operations that are moved first."""
+        words = {word for operation in moved for word in _NAMED_BY.get(operation, ())}
+        seen = {path for one in own for path in (one.rglob("test_*.py") if one.is_dir() else [one])}
+        found = [path for where in _WIDER for path in sorted((self.root / where).rglob("test_*.py"))]
+        others = [path for path in found if path not in seen]
+        return sorted(others, key=lambda path: not any(word in path.name for word in words))
 
 
-def tried(copy: Copy, fault: Fault, sound: str) -> str:
-    """What becomes of a fault: ``killed``, ``survived``, ``changes nothing`` or ``impossible``."""
+class Tried(NamedTuple):
+    """What became of a fault: ``killed``, ``survived``, ``changes nothing``, ``left to the wider tests`` or
+    ``impossible``; which operations' answers it moves; what it changed.
+    """
+
+    fate: str
+    moved: tuple[str, ...] = ()
+    change: str = ""
+
+
+def tried(copy: Copy, fault: Fault, sound: Mapping[str, str], is_narrow: bool) -> Tried:
+    """Make a fault, and see what becomes of it: by the tests of its room alone where ``is_narrow``."""
     path = copy.package / fault.file
     before = path.read_text(encoding="utf-8")
     after = mutate_code(before, get_operator(fault.operator)(), fault.occurrence)
     if after is None or after == before:
-        return "impossible"
+        return Tried("impossible")
+    lines = difflib.unified_diff(before.splitlines(), after.splitlines(), lineterm="", n=0)
+    change = "\n".join(line for line in lines if not line.startswith(("---", "+++")))
     path.write_text(after, encoding="utf-8")
     try:
-        room = "/".join(Path(fault.file).parts[:-1])
-        if not copy.passes(f"tests/{room}"):
-            return "killed"
-        if copy.digest() == sound:
-            return "changes nothing"
-        wider = ("tests/science", "tests/answers", "tests/properties", "tests/validation", "tests/backtest")
-        narrow = [f"tests/http/test_{name}.py" for name in ("plans", "forecasts", "decisions", "reviews", "trends")]
-        return "survived" if copy.passes(*narrow, "tests/http/test_seasons.py") and copy.passes(*wider) else "killed"
+        own = copy.own_tests(fault)
+        is_noticed = copy.is_noticed(own, _NARROW_SECONDS if is_narrow else _ROOM_SECONDS)
+        if is_noticed or (is_noticed is None and not is_narrow):  # a fault that loops for ever is noticed by that
+            return Tried("killed", change=change)
+        answered = copy.digests()
+        moved = tuple(operation for operation, digest in sound.items() if answered.get(operation) != digest)
+        if is_narrow and (moved or is_noticed is None):
+            return Tried("left to the wider tests", moved, change)
+        if not moved:
+            return Tried("changes nothing", change=change)
+        is_noticed = copy.is_noticed(copy.wider_tests(own, moved), _WIDER_SECONDS)
+        return Tried("killed" if is_noticed else "survived", moved, change)
     finally:
         path.write_text(before, encoding="utf-8")
+
+
+def left_by(printed: Path) -> Iterator[Fault]:
+    """The faults that an earlier run left, or that survived it."""
+    for line in printed.read_text(encoding="utf-8").splitlines():
+        if line.startswith("["):
+            file, operator, occurrence, fate, *_ = json.loads(line)
+            if fate in ("survived", "left to the wider tests"):
+                yield Fault(file, operator, occurrence)
 
 
 def main() -> int:
@@ -127,29 +206,39 @@ def main() -> int:
     parser.add_argument("--count", type=int, default=200)
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--minutes", type=float, default=600.0)
+    parser.add_argument("--rooms", nargs="*", default=[], help="such as science/rails; all when left out")
+    parser.add_argument("--without", nargs="*", default=[], help="rooms to leave out")
+    parser.add_argument("--narrow", action="store_true", help="with the tests of the rooms alone")
+    parser.add_argument("--again", type=Path, help="what an earlier run printed: try what was left or survived there")
     asked = parser.parse_args()
     started = time.monotonic()
     with tempfile.TemporaryDirectory() as directory:
         copy = Copy(Path(directory))
-        sound = copy.digest()
+        copy.load_libraries()
+        sound = copy.digests()
         if not sound:
             print("the answers to the examples cannot be computed")
             return 2
-        possible = list(faults(copy.package))
+        rooms, without = (tuple(f"{room}/" for room in some) for some in (asked.rooms, asked.without))
+        possible = [
+            f for f in faults(copy.package) if f.file.startswith(rooms or "") and not f.file.startswith(without)
+        ]
         sample = random.Random(asked.seed).sample(possible, min(asked.count, len(possible)))
-        seen: list[tuple[Fault, str]] = []
+        if asked.again is not None:
+            sample = list(left_by(asked.again))
+        seen: list[tuple[Fault, Tried]] = []
         for fault in sample:
             if time.monotonic() - started > 60.0 * asked.minutes:
                 break
-            seen.append((fault, tried(copy, fault, sound)))
-            print(json.dumps([*fault, seen[-1][1]]), flush=True)
-    counts = Counter(fate for _, fate in seen)
+            seen.append((fault, tried(copy, fault, sound, asked.narrow)))
+            print(json.dumps([*fault, *seen[-1][1]]), flush=True)
+    counts = Counter(one.fate for _, one in seen)
     telling = counts["killed"] + counts["survived"]
     share = counts["killed"] / telling if telling else 0.0
     lines = [
         f"{len(seen)} of {len(possible)} faults tried: {counts['killed']} killed, {counts['survived']} survived, "
         f"{counts['changes nothing']} change nothing; {share:.0%} of those that change anything are killed.",
-        *(f"- survived: {f.file}, {f.operator}, occurrence {f.occurrence}" for f, fate in seen if fate == "survived"),
+        *(f"- survived: {fault.file}: {one.change}" for fault, one in seen if one.fate == "survived"),
     ]
     report = ROOT / "var" / "mutants.md"
     report.parent.mkdir(exist_ok=True)

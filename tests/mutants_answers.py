@@ -9,7 +9,7 @@ from properties import decision_requests, plan_requests, season_requests
 from properties.test_review_sweep import request as review_request
 from steelyard.http.app import OPERATIONS
 
-EACH = 40
+EACH = 15
 _REQUESTS: dict[str, Any] = {
     "plan_phases": plan_requests.request,
     "decide_phase": decision_requests.request,
@@ -18,8 +18,8 @@ _REQUESTS: dict[str, Any] = {
 }
 
 
-def answers() -> Iterator[Any]:
-    """What is answered, or the name of what was raised."""
+def answers() -> Iterator[tuple[str, Any]]:
+    """What each operation answers, or the name of what was raised."""
     for operation in OPERATIONS:
         if operation.stream is not None or operation.body_type is None or operation.renders:
             continue
@@ -32,4 +32,4 @@ def answers() -> Iterator[Any]:
                 answer = msgspec.to_builtins(operation.compute(body), enc_hook=list)
             except Exception as error:
                 answer = f"{type(error).__name__}: {error}"
-            yield answer
+            yield operation.operation_id, answer

@@ -6,20 +6,20 @@ name. The libraries are loaded once; each move is made in a fork that has not se
 """
 
 import ast
-import gc
 import hashlib
 import importlib
 import importlib.machinery
 import json
-import os
 import sys
 import tempfile
 import types
 from collections.abc import Sequence
+from functools import partial
 from importlib.abc import Loader
 from pathlib import Path
 from typing import Any
 
+from forks import in_fork, load_libraries
 from provenance.moves import Move, moved
 
 # Beside what an answer was computed with, the print of the model's version and of the request.
@@ -123,44 +123,18 @@ def _stripped(answer: Any) -> Any:
     return [_stripped(value) for value in answer] if isinstance(answer, list) else answer
 
 
-def _forked(move: Move | None, libraries: bool = False) -> Any:
-    """What a fork says that makes the move and answers; or which libraries the service loads."""
-    reads, writes = os.pipe()
-    child = os.fork()
-    if child == 0:
-        try:
-            os.close(reads)
-            if move is not None:
-                make(move)
-            result: Any = answers(move is not None and move.factor == 1.0)
-            if libraries:
-                result = [name for name in sys.modules if name.split(".")[0] not in ("steelyard", "provenance")]
-            with os.fdopen(writes, "w") as stream:
-                json.dump(result, stream)
-            os._exit(0)
-        except BaseException as error:
-            print(f"{move}: {error!r}", file=sys.stderr)
-            os._exit(1)
-    os.close(writes)
-    with os.fdopen(reads) as stream:
-        text = stream.read()
-    os.waitpid(child, 0)
-    return json.loads(text) if text else None
+def _answered(move: Move) -> Any:
+    make(move)
+    return answers(names=move.factor == 1.0)
 
 
 def main(lines: Sequence[str]) -> None:
     """Answer the moves as they come."""
-    sys.dont_write_bytecode = False
     sys.pycache_prefix = tempfile.mkdtemp()  # the first fork compiles the service for the others
-    for name in _forked(None, libraries=True):
-        try:
-            importlib.import_module(name)
-        except Exception:  # what cannot be loaded alone is loaded with what needs it
-            continue
-    gc.freeze()
+    load_libraries(lambda: answers(names=False))
     moves = [Move(*json.loads(line)) for line in lines]
     for move in moves:
-        print(json.dumps(_forked(move)), flush=True)
+        print(json.dumps(in_fork(partial(_answered, move))), flush=True)
 
 
 if __name__ == "__main__":
