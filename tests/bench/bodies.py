@@ -58,7 +58,7 @@ def forecast(weeks: int = 26) -> bytes:
     """Half a year on one intake."""
     question = {
         "kind": "path",
-        "schedule": [{"weeks": weeks, "intake_kcal": 2500, "protein_g_per_kg": 2.0}],
+        "schedule": [{"weeks": weeks, "intake_kcal": 2700, "protein_g_per_kg": 2.0}],
     }
     return _json({"profile": PROFILE, "screening": SCREENING, "start_date": _START.isoformat(), "question": question})
 
