@@ -97,10 +97,10 @@ def test_a_weighing_has_its_noise_twice() -> None:
 
 
 def test_a_forecast_that_forgets_the_rails_is_stopped_by_the_gate(monkeypatch: pytest.MonkeyPatch) -> None:
-    """What is forecast passes the gate whoever judged it before: without that call these weeks would be told."""
-    for name in ("first_broken", "rails.refuse_deficit", "rails.refuse_change"):
-        monkeypatch.setattr(f"steelyard.science.phase.intake_question.{name}", lambda *_, **__: None)
-    starving = answers.PathAsked([ScheduledIntake(weeks=4, intake_kcal=1000.0)])
+    """What is forecast passes the gate whoever judged it before: without that these weeks would be told."""
+    for name in ("refuse_deficit", "refuse_change"):
+        monkeypatch.setattr(f"steelyard.science.phase.intake_question.rails.{name}", lambda *_, **__: None)
+    schedule = [ScheduledIntake(weeks=4, intake_kcal=kcal) for kcal in (2800.0, 1000.0)]
     with pytest.raises(Refused) as refused:
-        answers.forecast_intake(ask(starving))
-    assert refused.value.field == "question"
+        answers.forecast_intake(ask(answers.PathAsked(schedule)))
+    assert refused.value.field == "question.schedule[1].intake_kcal"

@@ -14,7 +14,7 @@ from steelyard.science.phase import (
     answer_intake,
     answer_path,
 )
-from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G, Cleared, clear, least_fat_kcal
+from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G, Cleared, cleared_with, least_fat_kcal
 from steelyard.science.register import OutOfDomain
 
 from .answered import Answered, answering
@@ -118,7 +118,7 @@ def forecast_intake(asked: ForecastAsked) -> Answered[IntakeForecast]:
             else NearestReached(found.nearest_value, _day(asked, found.nearest_day), found.nearest_intake_kcal),
             intake_kcal=found.found_intake_kcal,
             reached_on=_day(asked, found.reached_day),
-            told=clear(_weeks(asked, found), found.told, "question"),
+            told=cleared_with(_weeks(asked, found), found.told),
             effects=sorted(effects.items(), key=lambda effect: -abs(effect[1])),
         ),
         reasons=[resting.reason, *found.reasons],

@@ -24,7 +24,7 @@ from steelyard.science.phase import (
     PlannedPhase,
     PlannedWeek,
     ReturnAim,
-    bodies_around,
+    bodies_along,
     plan_deficit,
     plan_gain,
     plan_hold,
@@ -285,22 +285,23 @@ def _told(asked: PlanAsked, subject: Subject, plan: Plan) -> Cleared[list[PhaseP
     path = plan.forecast
     if path is None:
         return nothing_told([])
-    phases = _phases(asked, subject, plan, path)
+    bodies = bodies_along(subject, path)
+    phases = _phases(asked, bodies, plan, path)
     aim, weeks_before = asked.aim, 0.0
     if isinstance(aim, DeficitAim):
         weeks_before = aim.weeks_done or asked.history.weeks_that_count
-    weeks = [week for planned in phases for week in _told_weeks(planned, subject, path)]
+    weeks = [week for planned in phases for week in _told_weeks(planned, bodies)]
     known = asked.history.cuts_last_12_months is not None
     return clear(phases, weeks, "phase", weeks_before=weeks_before, is_history_known=known)
 
 
-def _told_weeks(planned: PhasePlanned, subject: Subject, path: Forecast) -> Iterator[ToldWeek]:
+def _told_weeks(planned: PhasePlanned, bodies: list[Subject]) -> Iterator[ToldWeek]:
     for week, split, *_ in planned.weeks:
         least = week.intake.intake_kcal if split is None else split.lower.intake_kcal
-        yield told_week(week, least, subject, path)
+        yield told_week(week, least, bodies)
 
 
-def _phases(asked: PlanAsked, subject: Subject, plan: Plan, path: Forecast) -> list[PhasePlanned]:
+def _phases(asked: PlanAsked, bodies: list[Subject], plan: Plan, path: Forecast) -> list[PhasePlanned]:
     points = path.points()
     return [
         PhasePlanned(
@@ -310,7 +311,7 @@ def _phases(asked: PlanAsked, subject: Subject, plan: Plan, path: Forecast) -> l
                     week,
                     None
                     if asked.split is None
-                    else _split(asked, asked.split, phase, week, bodies_around(subject, path, week.point)),
+                    else _split(asked, asked.split, phase, week, bodies[week.point - 1 : week.point + 1]),
                     path.energy_balance_kcal(week.point),
                     points[week.point],
                 )

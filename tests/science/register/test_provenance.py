@@ -11,7 +11,7 @@ from steelyard.science.catalogue import entries
 from steelyard.science.measures import total_energy
 from steelyard.science.measures.body_composition import METHOD_ERRORS
 from steelyard.science.person import BodyFatMethod
-from steelyard.science.register import Recording, evidence, provenance, reach, record, traced
+from steelyard.science.register import evidence, provenance, reach, record, recorded, traced
 
 ENTRIES = entries()
 CONSTANTS = sorted(id for id, entry in ENTRIES.items() if entry.kind == "constant")
@@ -91,9 +91,7 @@ def test_an_equation_owns_what_its_function_reaches() -> None:
 
 
 def _noted(function: Callable[[], object]) -> list[str]:
-    with Recording() as recording:
-        function()
-    return recording.entries()
+    return recorded(function)()[1]
 
 
 def test_what_ran_is_noted_and_what_did_not_is_not() -> None:
@@ -112,14 +110,29 @@ def test_what_ran_is_noted_and_what_did_not_is_not() -> None:
 
 
 def test_a_recording_tells_the_one_around_it() -> None:
-    with Recording() as outer:
+    def around() -> list[str]:
         record("age")
-        with Recording() as inner:
-            record("bmi")
+        _, inner = recorded(record)("bmi")
         record("medical")
+        return inner
+
+    inner, outer = recorded(around)()
     record("protein")  # no one listens
-    assert inner.entries() == ["bmi"]
-    assert outer.entries() == ["age", "bmi", "medical"]
+    assert inner == ["bmi"]
+    assert outer == ["age", "bmi", "medical"]
+
+
+def test_what_raises_leaves_no_recording_behind() -> None:
+    def fails() -> None:
+        record("age")
+        raise KeyError
+
+    def around() -> None:
+        with pytest.raises(KeyError):
+            recorded(fails)()
+        record("bmi")
+
+    assert recorded(around)()[1] == ["bmi"]
 
 
 def test_a_choice_tells_what_was_chosen() -> None:

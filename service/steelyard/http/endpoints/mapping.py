@@ -1,5 +1,6 @@
 """Between the wire and the core: requests to core types, core results to wire objects. No decisions here."""
 
+import math
 from collections.abc import Sequence
 from datetime import date
 from functools import cache
@@ -14,9 +15,8 @@ from steelyard.science.measures import Girths, HeightAndWeight, Measurement, Ski
 from steelyard.science.member import Told
 from steelyard.science.numbers import (
     Estimate,
-    amount_bounds,
-    bounds,
     bounds_columns,
+    bounds_of_each,
     rounded,
     rounded_column,
     rounded_where,
@@ -147,9 +147,10 @@ def interval(estimate: Estimate, digits: int) -> Interval:
 
 
 def amount(estimate: Estimate, digits: int) -> Interval:
-    """``interval`` of what cannot be less than nothing: a mass, an energy, a share."""
-    found = interval(estimate, digits)
-    return Interval(max(0.0, found.lower), max(0.0, found.mean), max(0.0, found.upper))
+    """``interval`` of what cannot be less than nothing: a mass, an energy, a share. What is no number stays none."""
+    scale = _SCALES[digits]
+    lower, upper = rounded(estimate.lower, scale), rounded(estimate.upper, scale)
+    return Interval(max(lower, 0.0), max(rounded(estimate.mean, scale), 0.0), max(upper, 0.0))
 
 
 def log_scale(learnt: LogMaintenance | None) -> dict[str, Any]:
@@ -165,28 +166,14 @@ def rounded_if_any(value: float | None, digits: int) -> float | None:
     return None if value is None else round(value, digits)
 
 
-def spread(mean: float, sd: float, digits: int) -> Interval:
-    """``interval`` of a mean and its standard deviation, for points of which an answer has many."""
-    lower, middle, upper = bounds(mean, sd, _SCALES[digits])
-    return Interval(lower, middle, upper)
-
-
-def amount_spread(mean: float, sd: float, digits: int) -> Interval:
-    """``amount`` of a mean and its standard deviation."""
-    lower, middle, upper = amount_bounds(mean, sd, _SCALES[digits])
-    return Interval(lower, middle, upper)
-
-
 def interval_columns(means: Sequence[float], sds: Sequence[float], digits: int) -> IntervalColumns:
-    """``spread`` of each pair."""
-    return IntervalColumns(*bounds_columns(means, sds, _SCALES[digits]))
+    """``interval`` of each mean and its standard deviation."""
+    return IntervalColumns(*bounds_columns(means, sds, _SCALES[digits], -math.inf))
 
 
 def amount_columns(means: Sequence[float], sds: Sequence[float], digits: int) -> IntervalColumns:
-    """``amount_spread`` of each pair."""
-    lower, mean, upper = bounds_columns(means, sds, _SCALES[digits])
-    clamped = [[max(0.0, value) for value in values] for values in (lower, mean, upper)]
-    return IntervalColumns(clamped[0], clamped[1], clamped[2])
+    """``amount`` of each mean and its standard deviation."""
+    return IntervalColumns(*bounds_columns(means, sds, _SCALES[digits], 0.0))
 
 
 def column(values: Sequence[float], digits: int) -> list[float]:
@@ -199,18 +186,27 @@ def column_with_gaps(values: Sequence[float], is_there: Sequence[float], digits:
     return rounded_where(values, is_there, _SCALES[digits])
 
 
+# Of a point's weight, fat, lean, carried mass, fat fraction and maintenance; carried mass may be less than is usual.
+_POINT_SCALES = tuple(_SCALES[digits] for digits in (KG, KG, KG, KG, FRACTION, KCAL))
+_POINT_LEASTS = (0.0, 0.0, 0.0, -math.inf, 0.0, 0.0)
+
+
 def forecast_point(day: date, at: PathPoint) -> ForecastPoint:
     """The body at a point with 80 % intervals."""
     weight, fat, lean, carried, maintenance, fraction, sd, weighing_sd = at
     _, fat_sd, lean_sd, carried_sd, maintenance_sd, fraction_sd = sd
+    means = (weight, fat, lean, carried, fraction, maintenance)
+    sds = (weighing_sd, fat_sd, lean_sd, carried_sd, fraction_sd, maintenance_sd)
+    ends = zip(*bounds_of_each(means, sds, _POINT_SCALES, _POINT_LEASTS), strict=True)
+    intervals = [Interval(lower, middle, upper) for lower, middle, upper in ends]
     return ForecastPoint(
         date=day,
-        weight_kg=amount_spread(weight, weighing_sd, KG),
-        fat_kg=amount_spread(fat, fat_sd, KG),
-        lean_kg=amount_spread(lean, lean_sd, KG),
-        carried_kg=spread(carried, carried_sd, KG),
-        fat_fraction=amount_spread(fraction, fraction_sd, FRACTION),
-        maintenance_kcal=amount_spread(maintenance, maintenance_sd, KCAL),
+        weight_kg=intervals[0],
+        fat_kg=intervals[1],
+        lean_kg=intervals[2],
+        carried_kg=intervals[3],
+        fat_fraction=intervals[4],
+        maintenance_kcal=intervals[5],
     )
 
 

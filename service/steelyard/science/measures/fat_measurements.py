@@ -11,7 +11,7 @@ from enum import StrEnum
 import msgspec
 
 from ..person import BodyFatMethod, BodyFatReading, Sex, TrainingStatus
-from ..register import Basis, Kind, Message, OutOfDomain, Recording, constant, equation, say, traced
+from ..register import Basis, Kind, Message, OutOfDomain, constant, equation, recorded, say, traced
 from .body_composition import METHOD_ERRORS, MethodError, method_error
 from .body_density import (
     SkinfoldMethod,
@@ -121,9 +121,8 @@ def read(subject: MeasuredPerson, measurement: Measurement, male: float) -> Valu
     Raises ``OutOfDomain`` naming the measure (``hip_cm``, ``thigh``; empty for all together) where one is missing or
     the result is impossible.
     """
-    with Recording() as recording:
-        value = _read(subject, measurement, male)
-    return Value(value=value.value, notes=value.notes, methods=recording.entries())
+    value, methods = _recorded(subject, measurement, male)
+    return Value(value=value.value, notes=value.notes, methods=methods)
 
 
 def _read(subject: MeasuredPerson, measurement: Measurement, male: float) -> Value:
@@ -136,6 +135,9 @@ def _read(subject: MeasuredPerson, measurement: Measurement, male: float) -> Val
             return _read_reading(subject, measurement)
         case HeightAndWeight():
             return _read_bmi(subject, male)
+
+
+_recorded = recorded(_read)
 
 
 @traced

@@ -1,6 +1,5 @@
 """A member: what was told of them, and what follows from it, each computed once and asked for by name."""
 
-from functools import cached_property
 from typing import NamedTuple
 
 from msgspec.structs import replace
@@ -19,6 +18,7 @@ from ..numbers import Estimate
 from ..person import Person, Screening
 from ..rails import BMI_WARN, Logged, Scale, Subject, judge_logged, logged_of, urgent_referral, whom_to_see
 from ..register import ON_LOGGING_SCALE, Message, traced
+from .facet import facet
 
 
 class Told(NamedTuple):
@@ -47,12 +47,12 @@ class Member:
         """Who they are, as told."""
         return self.told.person
 
-    @cached_property
+    @facet
     def assessed(self) -> Assessment:
         """Body fat, resting and total energy from equations alone."""
         return assess(self.person)
 
-    @cached_property
+    @facet
     def learnt(self) -> LogMaintenance | None:
         """What the log says of maintenance; None without one, or where maintenance was told."""
         log = self.told.log
@@ -67,12 +67,12 @@ class Member:
         day = log.last_day if self.told.as_of_day is None else self.told.as_of_day
         return log_maintenance(self.person, self.assessed, log, day)
 
-    @cached_property
+    @facet
     def prior(self) -> Estimate:
         """Maintenance from equations and activity [kcal/d]."""
         return Estimate(self.assessed.total.mean, self.assessed.total.sd)
 
-    @cached_property
+    @facet
     def maintenance(self) -> Estimate:
         """Maintenance to plan from [kcal/d]: as told, else from the log, else from the equations."""
         if self.told.maintenance is not None:
@@ -93,16 +93,14 @@ class Member:
             cautions.append(ON_LOGGING_SCALE)
         return cautions
 
-    @cached_property
+    @facet
     def subject(self) -> Subject:
         """What the guard rails read of them."""
-        return self.seen._replace(
-            maintenance_kcal=self.maintenance.mean,
-            scale=self.scale,
-            physical_kcal=self.prior.mean if self.learnt is None else max(self.prior.mean, self.learnt.physical.mean),
-        )
+        prior = self.prior.mean
+        physical = prior if self.learnt is None else max(prior, self.learnt.physical.mean)
+        return self._read(self.maintenance.mean, self.scale, physical)
 
-    @cached_property
+    @facet
     def scale(self) -> Scale:
         """How much of what they eat they log; 1 without a log, or where maintenance is known."""
         return Scale() if self.learnt is None else self.scale_by(self.learnt)
@@ -114,7 +112,7 @@ class Member:
         most = 1.0 if self.seen.bmi < BMI_WARN else min(1.0, ratio.upper)
         return Scale(max(LOGGING_RATIO_LEAST, ratio.mean), max(ratio.mean, most))
 
-    @cached_property
+    @facet
     def logged(self) -> Logged:
         """What their log says as it stands, of which the rails judge."""
         log, until = self.told.log, self.told.as_of_day
@@ -125,28 +123,33 @@ class Member:
         eaten = [(row.day, row.intake_kcal) for row in log.intakes if not row.is_partial]
         return logged_of(weights, eaten, last)
 
-    @cached_property
+    @facet
     def seen(self) -> Subject:
         """What the rails read of them before any maintenance is worked out: who they are, and what they logged."""
+        return self._read(self.prior.mean, Scale(), self.prior.mean)
+
+    def _read(self, maintenance_kcal: float, scale: Scale, physical_kcal: float) -> Subject:
         person, assessed = self.person, self.assessed
+        fat = assessed.fat
         return Subject(
             sex=person.sex,
             age_years=person.age_years,
             height_cm=person.height_cm,
             weight_kg=person.weight_kg,
-            fat_kg=assessed.fat.mean * person.weight_kg,
-            maintenance_kcal=self.prior.mean,
+            fat_kg=fat.mean * person.weight_kg,
+            maintenance_kcal=maintenance_kcal,
             resting_kcal=assessed.resting.mean,
             exercise_kcal=assessed.total.exercise_kcal,
             training_status=person.training.status,
             screening=self.told.screening,
-            is_fat_measured=assessed.fat.is_measured,
-            fat_below=assessed.fat.mean - assessed.fat.lower,
-            physical_kcal=self.prior.mean,
+            scale=scale,
+            is_fat_measured=fat.is_measured,
+            fat_below=fat.mean - fat.lower,
+            physical_kcal=physical_kcal,
             logged=self.logged,
         )
 
-    @cached_property
+    @facet
     def body(self) -> Body:
         """The body as a forecast starts from it."""
         return body_of(self.person, self.assessed, self.maintenance, self.told.current_intake_kcal)

@@ -15,9 +15,8 @@ from .estimate import (
     Estimate,
 )
 from .rounding import (
-    amount_bounds,
-    bounds,
     bounds_columns,
+    bounds_of_each,
     rounded,
     rounded_column,
     rounded_where,
@@ -37,11 +36,10 @@ __all__ = [
     "Estimate",
     "Number",
     "Row",
-    "amount_bounds",
     "arrayed",
     "arrays",
-    "bounds",
     "bounds_columns",
+    "bounds_of_each",
     "compiled",
     "inlined",
     "is_compiled",

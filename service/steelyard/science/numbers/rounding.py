@@ -24,13 +24,6 @@ def bounds(mean: Number, sd: Number, scale: Number) -> tuple[Number, Number, Num
     return rounded(mean - half, scale), rounded(mean, scale), rounded(mean + half, scale)
 
 
-@inlined
-def amount_bounds(mean: Number, sd: Number, scale: Number, ops: Elementwise = FLOATS) -> tuple[Number, Number, Number]:
-    """``bounds`` of what cannot be less than nothing: a mass, an energy eaten or spent, a share."""
-    lower, middle, upper = bounds(mean, sd, scale)
-    return ops.maximum(lower, 0.0), ops.maximum(middle, 0.0), ops.maximum(upper, 0.0)
-
-
 @compiled
 def rounded_column(values: Sequence[Number], scale: Number, *, ops: Elementwise = FLOATS) -> Column:
     """``rounded`` of each value."""
@@ -42,17 +35,38 @@ def rounded_column(values: Sequence[Number], scale: Number, *, ops: Elementwise 
 
 @compiled
 def bounds_columns(
-    means: Sequence[Number], sds: Sequence[Number], scale: Number, *, ops: Elementwise = FLOATS
+    means: Sequence[Number], sds: Sequence[Number], scale: Number, least: Number, *, ops: Elementwise = FLOATS
 ) -> tuple[Column, Column, Column]:
-    """``bounds`` of each pair, as three columns."""
+    """``bounds`` of each pair, as three columns, of what cannot be less than ``least``; no number stays none."""
     lowers: Column = []
     middles: Column = []
     uppers: Column = []
     for mean, sd in zip(means, sds, strict=True):
         lower, middle, upper = bounds(mean, sd, scale)
-        lowers.append(lower)
-        middles.append(middle)
-        uppers.append(upper)
+        lowers.append(ops.maximum(least, lower))
+        middles.append(ops.maximum(least, middle))
+        uppers.append(ops.maximum(least, upper))
+    return lowers, middles, uppers
+
+
+@compiled
+def bounds_of_each(
+    means: Sequence[Number],
+    sds: Sequence[Number],
+    scales: Sequence[Number],
+    leasts: Sequence[Number],
+    *,
+    ops: Elementwise = FLOATS,
+) -> tuple[Column, Column, Column]:
+    """``bounds_columns`` of quantities of which each has a scale and a least of its own."""
+    lowers: Column = []
+    middles: Column = []
+    uppers: Column = []
+    for mean, sd, scale, least in zip(means, sds, scales, leasts, strict=True):
+        lower, middle, upper = bounds(mean, sd, scale)
+        lowers.append(ops.maximum(least, lower))
+        middles.append(ops.maximum(least, middle))
+        uppers.append(ops.maximum(least, upper))
     return lowers, middles, uppers
 
 

@@ -67,7 +67,7 @@ from .plan import (
     with_usual_diet,
 )
 from .told import (
-    bodies_around,
+    bodies_along,
     told_week,
     told_weeks,
 )
@@ -111,7 +111,7 @@ __all__ = [
     "answer_intake",
     "answer_path",
     "as_diet",
-    "bodies_around",
+    "bodies_along",
     "diet_of_week",
     "gain_weeks",
     "plan_deficit",

@@ -351,9 +351,5 @@ class DeficitPhase:
 
 def subject_at(subject: Subject, model: BodyModel, state: BodyState) -> Subject:
     """What the rails read of the same person at a later state."""
-    return subject._replace(
-        weight_kg=float(state.weight_kg),
-        fat_kg=float(state.fat_kg),
-        maintenance_kcal=float(current_maintenance_kcal(model, state)),
-        carried_kg=float(state.carried_kg),
-    )
+    maintenance = current_maintenance_kcal(model, state)
+    return subject.with_body(float(state.weight_kg), float(state.fat_kg), float(maintenance), float(state.carried_kg))

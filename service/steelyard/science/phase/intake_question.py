@@ -32,13 +32,14 @@ from ..person import Session
 from ..rails import (
     CARBOHYDRATE_KCAL_PER_G,
     Broken,
+    Cleared,
     Purpose,
     RailAction,
     Subject,
     ToldWeek,
+    clear,
     first_broken,
     purpose_of,
-    refusal_of_week,
 )
 from ..register import Message, say, traced
 
@@ -60,11 +61,11 @@ class ScheduledIntake(msgspec.Struct, frozen=True, kw_only=True):
 class IntakeAnswer(NamedTuple):
     """The path, what was found, and how near a safe intake comes where the target is out of reach.
 
-    ``told`` are its weeks as the gate reads them.
+    ``told`` are its weeks as the gate reads them, which have passed it.
     """
 
     path: Forecast
-    told: list[ToldWeek]
+    told: Cleared[list[ToldWeek]]
     intakes: list[float]  # one a week
     found_intake_kcal: float | None
     reached_day: int | None
@@ -111,14 +112,12 @@ class _Asked:
 
     def subject_at(self, state: BodyState, diet: Diet) -> Subject:
         """What the rails read of the body at ``state``; added training counts as exercise and as maintenance."""
-        added = float(diet.activity_change_kcal_per_kg * state.weight_kg)
-        return self.subject._replace(
-            weight_kg=float(state.weight_kg),
-            fat_kg=float(state.fat_kg),
-            maintenance_kcal=self.maintenance_at(state) + added,
-            exercise_kcal=self.subject.exercise_kcal + added,
-            carried_kg=float(state.carried_kg),
+        weight = float(state.weight_kg)
+        added = float(diet.activity_change_kcal_per_kg * weight)
+        there = self.subject.with_body(
+            weight, float(state.fat_kg), self.maintenance_at(state) + added, float(state.carried_kg)
         )
+        return there._replace(exercise_kcal=there.exercise_kcal + added) if added else there
 
     def maintenance_at(self, state: BodyState) -> float:
         """Maintenance that a deficit is counted from: at the start the settled one, whatever is eaten now [kcal/d]."""
@@ -127,9 +126,11 @@ class _Asked:
 
     def weeks_of(self, states: list[BodyState], diets: list[Diet]) -> list[ToldWeek]:
         """The weeks between states as the gate reads them."""
-        weeks = []
+        weeks: list[ToldWeek] = []
+        then, eaten = None, None
         for before, after, diet in zip(states, states[1:], diets, strict=False):
-            there, then = self.subject_at(before, diet), self.subject_at(after, diet)
+            there = self.subject_at(before, diet) if then is None or diet is not eaten else then
+            then, eaten = self.subject_at(after, diet), diet
             purpose = purpose_of(diet.intake_kcal, there.maintenance_kcal)
             protein_g = diet.protein_g_per_kg * self.subject.weight_kg
             weeks.append(ToldWeek(diet.intake_kcal, there, then, purpose, float(after.day - before.day), protein_g))
@@ -185,11 +186,9 @@ def answer_path(member: Member, schedule: list[ScheduledIntake], sources: frozen
         fields += [field] * scheduled.weeks
     weeks_told = asked.weeks_of(path, diets)
     actions += asked.check_deficits(weeks_told)
-    broken = first_broken(weeks_told)
-    if broken is not None:
-        raise refusal_of_week(broken, fields[broken.week])
+    told = clear(weeks_told, weeks_told, fields)
     return IntakeAnswer(
-        asked.run(stretches, path), weeks_told, intakes, None, None, None, None, None, True, _once(actions), []
+        asked.run(stretches, path), told, intakes, None, None, None, None, None, True, _once(actions), []
     )
 
 
@@ -314,14 +313,13 @@ def _check_target(target: BodyTarget, subject: Subject) -> None:
         rails.refuse_weight_target(subject, target.value, "question.target.value")
 
 
-def _refuse_broken(asked: _Asked, diet: Diet, days: float, field: str) -> tuple[list[RailAction], list[ToldWeek]]:
+def _refuse_broken(
+    asked: _Asked, diet: Diet, days: float, field: str
+) -> tuple[list[RailAction], Cleared[list[ToldWeek]]]:
     """Warnings, and the weeks as the gate reads them; raises ``Refused`` where one of them breaks a rule."""
     weeks = asked.constant_weeks(diet, days)
     actions = asked.check_deficits(weeks)
-    broken = first_broken(weeks)
-    if broken is not None:
-        raise refusal_of_week(broken, field)
-    return actions, weeks
+    return actions, clear(weeks, weeks, field)
 
 
 def _constant(asked: _Asked, diet: Diet, days: int) -> tuple[Forecast, list[float]]:

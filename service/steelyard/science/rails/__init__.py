@@ -12,10 +12,10 @@ from .gate import (
     Purpose,
     ToldWeek,
     clear,
+    cleared_with,
     first_broken,
     nothing_told,
     purpose_of,
-    refusal_of_week,
 )
 from .guard_rails import (
     HISTORY_LIMIT,
@@ -197,6 +197,7 @@ __all__ = [
     "check_person",
     "check_urgent",
     "clear",
+    "cleared_with",
     "deficit_limits",
     "fat_share",
     "first_broken",
@@ -217,7 +218,6 @@ __all__ = [
     "protein_in_deficit",
     "purpose_of",
     "raised_to_floor",
-    "refusal_of_week",
     "refuse_change",
     "refuse_deficit",
     "refuse_fat_target",

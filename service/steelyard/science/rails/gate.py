@@ -4,6 +4,7 @@ What it lets through is ``Cleared``, which nothing else can make: an answer that
 so that it cannot be built around the gate.
 """
 
+import math
 from collections.abc import Iterator, Sequence
 from enum import StrEnum
 from itertools import groupby
@@ -79,7 +80,7 @@ class Broken(NamedTuple):
 
 
 class Cleared(Generic[Value]):
-    """What has passed the gate. Made by ``clear`` alone."""
+    """What has passed the gate, which alone makes it."""
 
     __slots__ = ("value",)
 
@@ -107,7 +108,7 @@ def purpose_of(intake_kcal: float, maintenance_kcal: float) -> Purpose:
 def clear(
     value: Value,
     weeks: Sequence[ToldWeek],
-    field: str,
+    field: str | Sequence[str],
     *,
     weeks_before: float = 0.0,
     weeks_since: float = 0.0,
@@ -115,11 +116,16 @@ def clear(
 ) -> Cleared[Value]:
     """``value``, where each of the ``weeks`` that it tells is inside the rails (``first_broken``).
 
-    Raises: ``Refused`` naming ``field``.
+    Raises: ``Refused`` naming ``field``, which may be one for each week.
     """
     broken = first_broken(weeks, weeks_before=weeks_before, weeks_since=weeks_since, is_history_known=is_history_known)
     if broken is not None:
-        raise refusal_of_week(broken, field)
+        raise _refusal_of(broken, field if isinstance(field, str) else field[broken.week])
+    return Cleared(value, _TOKEN)
+
+
+def cleared_with(value: Value, _: Cleared[list[ToldWeek]]) -> Cleared[Value]:
+    """``value``, which shows weeks that have passed the gate."""
     return Cleared(value, _TOKEN)
 
 
@@ -130,7 +136,7 @@ def nothing_told(value: Value) -> Cleared[Value]:
     return Cleared(value, _TOKEN)
 
 
-def refusal_of_week(broken: Broken, field: str) -> Refused:
+def _refusal_of(broken: Broken, field: str) -> Refused:
     """The refusal of a week that breaks a rule."""
     return Refused(*refusing(broken.rule, field, broken.message, broken.limit, broken.observed, broken.unit))
 
@@ -185,9 +191,11 @@ def _over_default(first: ToldWeek, at: int, *, is_history_known: bool) -> Iterat
 
 
 def _deficit_run(run: Sequence[ToldWeek], at: int, weeks: float) -> Iterator[Broken]:
+    seen, eating = None, math.inf
     for i, week in enumerate(run, start=at):
         for body in (week.before, week.after):
-            yield from _too_lean(i, body)
+            if body is not seen:
+                yield from _too_lean(i, body)
         if week.purpose is Purpose.BREAK:
             yield from _held_run([week], i, Purpose.HOLD, run[0].before)
             continue
@@ -195,6 +203,9 @@ def _deficit_run(run: Sequence[ToldWeek], at: int, weeks: float) -> Iterator[Bro
         if week.intake_kcal < least - _WITHIN_KCAL:
             yield _too_little(i, DEFICIT, week, least, Why.SHARE_OF_MAINTENANCE)
         for body in (week.before, week.after):
+            if body is seen and week.intake_kcal >= eating:
+                continue  # a week ends with the body that the next begins with
+            seen, eating = body, week.intake_kcal
             least, rule = least_on_day_kcal(body, weeks)
             if week.intake_kcal < least - _WITHIN_KCAL:
                 yield _too_little(i, rule, week, least, Why.BODY_OF_THAT_DAY)
@@ -222,9 +233,11 @@ def _too_lean(i: int, body: Subject) -> Iterator[Broken]:
 
 def _held_run(run: Sequence[ToldWeek], at: int, purpose: Purpose, start: Subject) -> Iterator[Broken]:
     """What a hold or a gain breaks, in all that is told from the body ``start`` on."""
+    seen, least = None, 0.0
     for i, week in enumerate(run, start=at):
         for body in (week.before, week.after):
-            least = least_held_kcal(body)
+            if body is not seen:
+                seen, least = body, least_held_kcal(body)
             if week.intake_kcal < least - _WITHIN_KCAL:
                 message = say("REFUSED_HELD", intake_kcal=week.intake_kcal, least_intake_kcal=least)
                 yield Broken(i, FLOOR, message, least, week.intake_kcal, "kcal/d")

@@ -110,6 +110,10 @@ class Subject(NamedTuple):
     logged: Logged = Logged()
     carried_kg: float = 0.0
 
+    def with_body(self, weight_kg: float, fat_kg: float, maintenance_kcal: float, carried_kg: float) -> "Subject":
+        """The same person in the body of another day: ``_replace``, but faster, as rails are read on each of them."""
+        return Subject._make((*self[:3], weight_kg, fat_kg, maintenance_kcal, *self[6:-1], carried_kg))
+
     @property
     def settled_kg(self) -> float:
         """Tissue and what is usually carried [kg]."""

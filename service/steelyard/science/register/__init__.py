@@ -122,7 +122,6 @@ from .evidence import (
 from .message import Message, say
 from .provenance import (
     Choice,
-    Recording,
     record,
     recorded,
     traced,
@@ -244,7 +243,6 @@ __all__ = [
     "Kind",
     "Message",
     "OutOfDomain",
-    "Recording",
     "Source",
     "constant",
     "entries_in",

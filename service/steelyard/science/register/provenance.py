@@ -7,7 +7,7 @@ themselves. Marking more functions tells branches apart more finely; marking few
 """
 
 from collections.abc import Callable, Iterable, Mapping
-from contextvars import ContextVar, Token
+from contextvars import ContextVar
 from functools import lru_cache, wraps
 from typing import Any, ParamSpec, TypeVar
 
@@ -15,7 +15,6 @@ from .reach import TRACED, entries_in, reached
 
 P = ParamSpec("P")
 R = TypeVar("R")
-T = TypeVar("T")
 K = TypeVar("K")
 V = TypeVar("V")
 
@@ -23,27 +22,9 @@ V = TypeVar("V")
 _noted: ContextVar[set[Any] | None] = ContextVar("noted", default=None)
 
 
-class Recording:
-    """Notes what runs inside its ``with``; what was noted is told to a recording around it as well."""
-
-    def __enter__(self) -> "Recording":
-        self._mine: set[Any] = set()
-        self._outer = _noted.get()
-        self._token: Token[set[Any] | None] = _noted.set(self._mine)
-        return self
-
-    def __exit__(self, *_: object) -> None:
-        _noted.reset(self._token)
-        if self._outer is not None:
-            self._outer |= self._mine
-
-    def entries(self) -> list[str]:
-        """Ids of the entries that what ran can reach, in the order of the alphabet. Not to be changed: it is shared."""
-        return _entries_of(frozenset(self._mine))
-
-
 @lru_cache(maxsize=4096)  # people differ, the ways through the code are few
 def _entries_of(noted: frozenset[Any]) -> list[str]:
+    """Ids of the entries that what ran can reach, in the order of the alphabet. Not to be changed: it is shared."""
     found: set[str] = set()
     for one in noted:
         found |= reached(one) if callable(one) else set(one)
@@ -67,18 +48,18 @@ def traced(function: Callable[P, R]) -> Callable[P, R]:
     return call
 
 
-def recorded(function: Callable[[T], R], *ids: str) -> Callable[[T], tuple[R, list[str]]]:
-    """``function``, which returns what it returned with the entries it was computed with: as ``Recording``, but faster.
+def recorded(function: Callable[P, R], *ids: str) -> Callable[P, tuple[R, list[str]]]:
+    """``function``, which returns what it returned with the entries it was computed with; ``ids`` for every run.
 
-    ``ids`` are noted for every run.
+    What was noted is told to a recording around it as well.
     """
     always = (ids, function)
 
-    def call(argument: T) -> tuple[R, list[str]]:
+    def call(*args: P.args, **keywords: P.kwargs) -> tuple[R, list[str]]:
         mine: set[Any] = {*always}
         outer, token = _noted.get(), _noted.set(mine)
         try:
-            value = function(argument)
+            value = function(*args, **keywords)
         finally:
             _noted.reset(token)
         if outer is not None:
