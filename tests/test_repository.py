@@ -1,5 +1,6 @@
 """Checks of the tree itself: what is tracked, pinned, layered, packaged and promised."""
 
+import ast
 import os
 import re
 import shutil
@@ -114,6 +115,25 @@ def test_text_files_are_utf8_with_unix_line_ends(tracked: list[Path]) -> None:
 def test_modules_are_named_for_what_they_hold(tracked: list[Path]) -> None:
     vague = {"utils.py", "util.py", "helpers.py", "common.py", "misc.py", "base.py"}
     assert not [str(path) for path in tracked if path.name in vague]
+
+
+def test_a_class_name_means_one_thing() -> None:
+    """But for what a person tells, which has one name on the wire and in the science."""
+    package = ROOT / "service" / "steelyard"
+    homes: dict[str, set[str]] = {}
+    for path in package.rglob("*.py"):
+        for node in ast.parse(path.read_text(encoding="utf-8")).body:
+            if isinstance(node, ast.ClassDef):
+                homes.setdefault(node.name, set()).add(path.relative_to(package).as_posix())
+    several = {name: paths for name, paths in homes.items() if len(paths) > 1}
+    assert {name for name, paths in several.items() if not _is_told(paths)} == set()
+    assert {"Log", "Screening", "Training"} <= several.keys()  # it sees them
+
+
+def _is_told(paths: set[str]) -> bool:
+    return sorted(path.startswith("http/schemas/") for path in paths) == [False, True] and any(
+        path.startswith(("science/person/", "science/log/entries")) for path in paths
+    )
 
 
 def test_both_distributions_carry_the_licence() -> None:

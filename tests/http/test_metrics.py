@@ -119,11 +119,11 @@ def test_workers_that_share_a_port_answer_for_each_other(tmp_path: Path) -> None
 ONE_GAUGE = """
 import sys
 from steelyard.http.edge.metrics import Metrics
-from steelyard.http.wire.observability import Measured
+from steelyard.http.wire.observability import GaugeSource
 number = float(sys.argv[1])
 metrics = Metrics({
-    "waiting": Measured("Added up.", lambda: number),
-    "longest": Measured("The longest.", lambda: number, "livemax"),
+    "waiting": GaugeSource("Added up.", lambda: number),
+    "longest": GaugeSource("The longest.", lambda: number, "livemax"),
 })
 print(metrics.text().decode())
 if number == 3:

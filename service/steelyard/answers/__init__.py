@@ -53,10 +53,10 @@ from .plan import (
     plan_phases,
 )
 from .review import (
-    FirstWeeksAfter,
     PhaseReviewed,
     ReviewAsked,
     WeekAhead,
+    WeeksAfter,
     review_phase,
 )
 from .season import (
@@ -99,7 +99,6 @@ __all__ = [
     "CompositionAsked",
     "DateAsked",
     "DecisionAsked",
-    "FirstWeeksAfter",
     "ForecastAsked",
     "IntakeAsked",
     "IntakeForecast",
@@ -143,6 +142,7 @@ __all__ = [
     "WeekToTell",
     "brief",
     "brief_infeasible",
+    "WeeksAfter",
     "compare_strategies",
     "decide_phase",
     "estimate_composition",

@@ -39,7 +39,7 @@ class WeekAhead(NamedTuple):
     at_end: PathPoint
 
 
-class FirstWeeksAfter(NamedTuple):
+class WeeksAfter(NamedTuple):
     """The first weeks at maintenance after the phase: what to eat (logging scale), the mass that returns [kg],
     and the body on the evening of some days."""
 
@@ -55,7 +55,7 @@ class PhaseReviewed(NamedTuple):
     review: Review
     last_date: date
     weeks: list[WeekAhead]
-    after: FirstWeeksAfter | None
+    after: WeeksAfter | None
 
 
 @answering
@@ -122,10 +122,10 @@ def _weeks(found: Review) -> list[WeekAhead]:
     ]
 
 
-def _after(found: Review) -> FirstWeeksAfter | None:
+def _after(found: Review) -> WeeksAfter | None:
     after = found.aftermath
     if after is None:
         return None
     evenings = [date.fromordinal(found.day + round(state.day) - 1) for state in after.path.states[1:]]
     points = list(zip(evenings, found.points_of(after.path), strict=True))
-    return FirstWeeksAfter(after.intake_kcal, after.rebound, points)
+    return WeeksAfter(after.intake_kcal, after.rebound, points)

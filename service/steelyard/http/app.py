@@ -53,7 +53,7 @@ from .operation.operation import Operation
 from .pages.contract_routes import document_routes
 from .pages.workbench import workbench_routes
 from .rendering.pictures.renderer import Renderer
-from .wire.observability import Measured
+from .wire.observability import GaugeSource
 from .wire.problems import handle_exception
 from .wire.request_bounds import RequestBounds
 
@@ -99,30 +99,32 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
     observers, observer_routes = observers_and_routes(
         settings,
         {
-            "limits_degraded": Measured(
+            "limits_degraded": GaugeSource(
                 "1 while the limits are counted without the shared store.", lambda: limiter.is_degraded, "livemax"
             ),
-            "limits_refused": Measured("Requests refused by a limit since the start.", lambda: limiter.refused_count),
-            "store_failing": Measured(
+            "limits_refused": GaugeSource(
+                "Requests refused by a limit since the start.", lambda: limiter.refused_count
+            ),
+            "store_failing": GaugeSource(
                 "1 while the operator's store does not answer.", lambda: readiness.store_fault is not None, "livemax"
             ),
-            "not_ready": Measured(
+            "not_ready": GaugeSource(
                 "1 while the process is not ready.", lambda: readiness.problem is not None, "livemax"
             ),
-            "late_seconds": Measured("How late the event loop is.", lambda: overload.late_seconds, "livemax"),
-            "overload_refused": Measured(
+            "late_seconds": GaugeSource("How late the event loop is.", lambda: overload.late_seconds, "livemax"),
+            "overload_refused": GaugeSource(
                 "Requests refused since the start, since the event loop was late.", lambda: overload.refused_count
             ),
-            "turns_waiting": Measured(
+            "turns_waiting": GaugeSource(
                 "Long computations and pictures that wait for their turn.",
                 lambda: limits.turns.waiting_count + limits.picture_turns.waiting_count,
             ),
-            "turns_refused": Measured(
+            "turns_refused": GaugeSource(
                 "Those refused since the start, since they would have waited too long.",
                 lambda: limits.turns.refused_count + limits.picture_turns.refused_count,
             ),
-            "usage_waiting_units": Measured("Units counted and not yet written.", lambda: usage.waiting_units),
-            "usage_waiting_seconds": Measured(
+            "usage_waiting_units": GaugeSource("Units counted and not yet written.", lambda: usage.waiting_units),
+            "usage_waiting_seconds": GaugeSource(
                 "How long the oldest of them has waited.", lambda: usage.waiting_seconds, "livemax"
             ),
         },

@@ -21,7 +21,7 @@ from prometheus_client.multiprocess import MultiProcessCollector
 
 from ..operation.keyless import public
 from ..wire.encoding import EncodedAnswer
-from ..wire.observability import MULTIPROCESS_VARIABLE, Measured, RequestRecord
+from ..wire.observability import MULTIPROCESS_VARIABLE, GaugeSource, RequestRecord
 from ..wire.problems import KEY_REQUIRED, ProblemError
 
 PATH = "/metrics"
@@ -36,7 +36,7 @@ _MEDIA_TYPE = exposition.CONTENT_TYPE_LATEST.encode()
 class Metrics:
     """Observes requests, and writes what was observed. ``gauges`` are read every second and when they are asked for."""
 
-    def __init__(self, gauges: Mapping[str, Measured] | None = None) -> None:
+    def __init__(self, gauges: Mapping[str, GaugeSource] | None = None) -> None:
         self._registry = CollectorRegistry()
         self._seconds = Histogram(
             "steelyard_request_seconds",

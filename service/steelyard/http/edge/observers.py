@@ -7,11 +7,11 @@ from litestar.handlers import HTTPRouteHandler
 
 from steelyard.settings import Settings
 
-from ..wire.observability import Measured, Observer, RequestLog
+from ..wire.observability import GaugeSource, Observer, RequestLog
 
 
 def observers_and_routes(
-    settings: Settings, gauges: Mapping[str, Measured]
+    settings: Settings, gauges: Mapping[str, GaugeSource]
 ) -> tuple[list[Observer], list[HTTPRouteHandler]]:
     """The observers, and the routes that show what they saw. What is switched off is not even imported."""
     observers: list[Observer] = []

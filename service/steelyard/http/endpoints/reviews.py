@@ -139,7 +139,7 @@ def _week(week: answers.WeekAhead) -> ReviewedWeek:
     )
 
 
-def _after(after: answers.FirstWeeksAfter) -> FirstWeeksAfter:
+def _after(after: answers.WeeksAfter) -> FirstWeeksAfter:
     return FirstWeeksAfter(
         intake_kcal=after.intake_kcal,
         rebound_kg=interval(after.rebound, KG),

@@ -14,7 +14,7 @@ from steelyard.store.store import KeySource
 MOST_AT_ONCE = 500  # of one query; the rest waits for the next
 
 
-class Found:
+class LookedUp:
     """What a query said of a prefix, and when the query began."""
 
     __slots__ = ("key", "read_at")
@@ -29,10 +29,10 @@ class Lane:
     def __init__(self, source: KeySource, monotonic: Callable[[], float]) -> None:
         self._source = source
         self._monotonic = monotonic
-        self._waiting: dict[str, asyncio.Future[Found]] = {}
+        self._waiting: dict[str, asyncio.Future[LookedUp]] = {}
         self._running: asyncio.Task[None] | None = None
 
-    async def find(self, prefix: str) -> Found:
+    async def find(self, prefix: str) -> LookedUp:
         """The key of that prefix. Raises what the store raises."""
         future = self._waiting.get(prefix)
         if future is None:
@@ -43,7 +43,7 @@ class Lane:
 
     async def _run(self) -> None:
         """Ask until nobody waits any more."""
-        asked: dict[str, asyncio.Future[Found]] = {}
+        asked: dict[str, asyncio.Future[LookedUp]] = {}
         try:
             while self._waiting:
                 asked = {prefix: self._waiting.pop(prefix) for prefix in list(self._waiting)[:MOST_AT_ONCE]}
@@ -56,7 +56,7 @@ class Lane:
         finally:
             self._running = None
 
-    async def _ask(self, asked: dict[str, asyncio.Future[Found]]) -> None:
+    async def _ask(self, asked: dict[str, asyncio.Future[LookedUp]]) -> None:
         began = self._monotonic()
         try:
             keys = await self._source.find_keys(list(asked))
@@ -66,7 +66,7 @@ class Lane:
                 future.exception()  # nobody may be left to hear it
             return
         for prefix, future in asked.items():
-            future.set_result(Found(keys.get(prefix), began))
+            future.set_result(LookedUp(keys.get(prefix), began))
 
     def close(self) -> None:
         """Ask no more."""

@@ -10,7 +10,7 @@ from typing import NamedTuple
 from steelyard.store.keys import Key, is_prefix
 from steelyard.store.store import KeySource, StoreUnavailable
 
-from .key_lookups import Found, Lane
+from .key_lookups import Lane, LookedUp
 
 RETRY_SECONDS = 1.0
 _MOST_KEYS = 10_000  # far more than an operator hands out; a bound on memory all the same
@@ -114,7 +114,7 @@ class Keyring:
             return None
         return _Entry(found.key, found.read_at)
 
-    async def _find(self, prefix: str, lane: Lane) -> Found:
+    async def _find(self, prefix: str, lane: Lane) -> LookedUp:
         if self._is_down:
             if self._monotonic() < self._next_try:
                 raise StoreUnavailable("the database failed a moment ago")

@@ -81,7 +81,7 @@ class MemoryCounts(MemoryStore):
         return totals
 
 
-class _Asked(NamedTuple):
+class _LeaseAsked(NamedTuple):
     """What a process asks of the store for a meter's window."""
 
     meter: "_Meter"
@@ -117,23 +117,23 @@ class _Meter:
         self.leased -= units
         self.recent += units
 
-    def ask(self, *, looks_ahead: bool) -> _Asked:
+    def ask(self, *, looks_ahead: bool) -> _LeaseAsked:
         """What to take out of the store; what is to go back can no longer be used from now on."""
         ahead = 0
         if looks_ahead and self.used < _LEASE_UNTIL * self.limit:
             ahead = min(self.recent, self.limit // _LEASE_SHARE)
-        asked = _Asked(self, self.number, self.wanted + ahead - self.leased, self.surplus)
+        asked = _LeaseAsked(self, self.number, self.wanted + ahead - self.leased, self.surplus)
         self.recent = self.surplus = 0
         self.leased += min(0, asked.units)
         return asked
 
-    def forget(self, asked: _Asked) -> None:
+    def forget(self, asked: _LeaseAsked) -> None:
         """The store could not be reached: all is as before."""
         if self.number == asked.number:
             self.leased -= min(0, asked.units)
             self.surplus += asked.surplus
 
-    def learn(self, asked: _Asked, total: int) -> None:
+    def learn(self, asked: _LeaseAsked, total: int) -> None:
         """What the store counts now, of all processes together."""
         if self.number == asked.number:
             self.leased += max(0, asked.units)

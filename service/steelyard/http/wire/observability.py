@@ -68,7 +68,7 @@ class Observer(Protocol):
         ...
 
 
-class Measured(NamedTuple):
+class GaugeSource(NamedTuple):
     """A number that is read when it is asked for, and how those of several workers are put together."""
 
     meaning: str

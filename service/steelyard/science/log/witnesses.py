@@ -179,7 +179,7 @@ def _room(size: int) -> tuple[Row, Row]:
     return (steps, work) if len(steps) >= size else (array("d", bytes(8 * size)), work)
 
 
-class Told(NamedTuple):
+class Conclusion(NamedTuple):
     """An explanation of the whole log: its probability, states on the last day, days in hindsight and events.
 
     ``mean`` and ``spread`` are of the last day as in ``kernel.py``; ``view`` holds ``VIEW`` numbers a day.
@@ -196,7 +196,7 @@ class Passed(NamedTuple):
     """What a run of the bank leaves. Rows of ``then`` (as known on each day) and ``now`` (in hindsight) are those of
     ``kernel.SHOWN``: means, each followed by its variances. ``noise``: against the variance of the settings."""
 
-    told: list[Told]
+    told: list[Conclusion]
     then: Row
     now: Row
     noise: float
@@ -208,7 +208,7 @@ class LogFit(NamedTuple):
 
     days: int
     columns: Row
-    told: list[Told]
+    told: list[Conclusion]
     then: Row
     now: Row
     prior: Estimate  # maintenance on the logging scale
@@ -454,7 +454,7 @@ def _raise_by(columns: Row, shift: float, days: int) -> None:
 def _tell(
     run: object, columns: Row, settings: Row, steps: Row, work: Row, days: int,
     held: int, shift: float, now: Row, with_hindsight: bool, least_told: float,
-) -> list[tuple[int, Told]]:  # fmt: skip
+) -> list[tuple[int, Conclusion]]:  # fmt: skip
     """The explanations that are likely enough on the last day, the likeliest first, with their slots."""
     k = written
     last = days - 1
@@ -475,13 +475,13 @@ def _tell(
         at = _at(last, slot)
         mean = steps[at + k.MEAN : at + k.MEAN + k.STATES]
         spread = steps[at + k.SPREAD : at + k.SPREAD + k.STATES * k.STATES]
-        found.append((slot, Told(share, mean, spread, view, events)))
+        found.append((slot, Conclusion(share, mean, spread, view, events)))
     if with_hindsight:
         run.settle_back(now, days, 1.0)  # type: ignore[attr-defined]
     return found
 
 
-def change_under(one: Told, row: int, last: int, then: int) -> tuple[float, float, float]:
+def change_under(one: Conclusion, row: int, last: int, then: int) -> tuple[float, float, float]:
     """Probability of an explanation, and mean and variance of a change between two days under it; ``row`` is the
     first of the three columns of a view.
 
