@@ -14,7 +14,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from in_process import BASE_URL, Running, running
 from steelyard.http.app import OPERATIONS
-from steelyard.http.endpoints.batch_lines import BatchOperation
+from steelyard.http.endpoints.batch_kinds import BatchOperation
 from steelyard.http.endpoints.batches import CHUNK_LINES, PATH, Single, run_batch
 
 LINES = {"content-type": "application/x-ndjson"}

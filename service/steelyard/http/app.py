@@ -38,7 +38,7 @@ from .edge.health import health_routes
 from .edge.observers import observers_and_routes
 from .edge.overload import Overload
 from .edge.readiness import Readiness
-from .endpoints.batch_lines import BATCHED
+from .endpoints.batch_kinds import BATCHED
 from .endpoints.batches import run_batch
 from .endpoints.decisions import decide_phase
 from .endpoints.messages import list_messages

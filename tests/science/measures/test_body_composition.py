@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from steelyard.http.languages import english
-from steelyard.science.measures import body_composition, body_density, body_mass_index
+from steelyard.science.measures import body_composition, body_density, body_mass_index, girths, skinfolds
 from steelyard.science.measures.body_composition import METHOD_ERRORS, FatRange, Standing, fat_estimate, method_error
-from steelyard.science.numbers.elementwise import arrays
+from steelyard.science.numbers.elementwise import FLOATS, arrays
 from steelyard.science.person.person import (
     ActivityLevel,
     BodyFatMethod,
@@ -51,10 +51,10 @@ def reading(fraction: float, method: BodyFatMethod = BodyFatMethod.DXA) -> BodyF
 @pytest.mark.parametrize(
     ("density", "expected_density", "siri", "brozek"),
     [
-        (body_density.jackson_pollock_3_men(45.0, 30.0), 1.067697, 13.61, 13.82),
-        (body_density.jackson_pollock_7_men(100.0, 30.0), 1.065353, 14.63, 14.77),
-        (body_density.jackson_pollock_ward_3_women(60.0, 30.0), 1.044022, 24.13, 23.53),
-        (body_density.jackson_pollock_ward_7_women(130.0, 30.0), 1.041553, 25.25, 24.57),
+        (skinfolds.jackson_pollock_3_men(45.0, 30.0), 1.067697, 13.61, 13.82),
+        (skinfolds.jackson_pollock_7_men(100.0, 30.0), 1.065353, 14.63, 14.77),
+        (skinfolds.jackson_pollock_ward_3_women(60.0, 30.0), 1.044022, 24.13, 23.53),
+        (skinfolds.jackson_pollock_ward_7_women(130.0, 30.0), 1.041553, 25.25, 24.57),
     ],
 )
 def test_skinfolds_give_the_worked_values(density: float, expected_density: float, siri: float, brozek: float) -> None:
@@ -64,8 +64,8 @@ def test_skinfolds_give_the_worked_values(density: float, expected_density: floa
 
 
 def test_girths_give_the_worked_values() -> None:
-    man = body_density.hodgdon_beckett_men(86.0, 39.0, 180.0)
-    woman = body_density.hodgdon_beckett_women(72.0, 98.0, 32.0, 166.0)
+    man = girths.hodgdon_beckett_men(86.0, 39.0, 180.0)
+    woman = girths.hodgdon_beckett_women(72.0, 98.0, 32.0, 166.0)
     assert man == pytest.approx(1.061989, abs=5e-7)
     assert woman == pytest.approx(1.037391, abs=5e-7)
     assert 100 * body_density.siri(man) == pytest.approx(16.11, abs=0.005)
@@ -81,7 +81,7 @@ def test_siri_and_brozek_cross_where_algebra_says() -> None:
 
 
 def fat_percent_durnin(sum_mm: float, age: float, male: float) -> float:
-    return 100 * float(body_density.siri(body_density.durnin_womersley(sum_mm, age, male)))
+    return 100 * float(body_density.siri(skinfolds.durnin_womersley(sum_mm, age, male)))
 
 
 def test_durnin_meets_the_published_table() -> None:
@@ -93,7 +93,7 @@ def test_durnin_meets_the_published_table() -> None:
 
 def test_durnin_gives_the_worked_values() -> None:
     # Computed independently.
-    assert body_density.durnin_womersley(40.0, 25.0, 1.0) == pytest.approx(1.061850, abs=5e-7)
+    assert skinfolds.durnin_womersley(40.0, 25.0, 1.0) == pytest.approx(1.061850, abs=5e-7)
     assert fat_percent_durnin(55.0, 25.0, 0.0) == pytest.approx(28.21, abs=0.005)
 
 
@@ -107,10 +107,10 @@ def test_durnin_bands_are_half_open(male: float, edge: float) -> None:
 @pytest.mark.parametrize(
     ("function", "cap"),
     [
-        (body_density.jackson_pollock_3_men, 150.0),
-        (body_density.jackson_pollock_ward_3_women, 150.0),
-        (body_density.jackson_pollock_7_men, 300.0),
-        (body_density.jackson_pollock_ward_7_women, 300.0),
+        (skinfolds.jackson_pollock_3_men, 150.0),
+        (skinfolds.jackson_pollock_ward_3_women, 150.0),
+        (skinfolds.jackson_pollock_7_men, 300.0),
+        (skinfolds.jackson_pollock_ward_7_women, 300.0),
     ],
 )
 def test_density_falls_all_the_way_to_the_cap_and_no_further(function, cap: float) -> None:  # type: ignore[no-untyped-def]
@@ -141,11 +141,11 @@ def test_formula_text_is_made_of_the_coefficients() -> None:
 
 
 def test_a_changed_coefficient_moves_the_density_and_the_text() -> None:
-    girths = body_density._GIRTHS_MEN
-    changed = girths._replace(m=0.2)
+    men = girths._GIRTHS_MEN
+    changed = men._replace(m=0.2)
     assert "0.2 log10" in changed.formula
-    assert changed.formula != girths.formula
-    difference = changed.density(47.0, 180.0, body_density.FLOATS) - girths.density(47.0, 180.0, body_density.FLOATS)
+    assert changed.formula != men.formula
+    difference = changed.density(47.0, 180.0, FLOATS) - men.density(47.0, 180.0, FLOATS)
     assert difference == pytest.approx(-(0.2 - 0.19077) * math.log10(47.0))
 
 
@@ -155,11 +155,11 @@ def test_a_changed_coefficient_moves_the_density_and_the_text() -> None:
 @pytest.mark.parametrize("neck", [86.0, 90.0])
 def test_a_neck_as_wide_as_the_abdomen_is_refused(neck: float) -> None:
     with pytest.raises(OutOfDomain) as raised:
-        body_density.hodgdon_beckett_men(86.0, neck, 180.0)
+        girths.hodgdon_beckett_men(86.0, neck, 180.0)
     assert (raised.value.code, raised.value.field) == ("GIRTHS_IMPOSSIBLE", "neck_cm")
     assert isinstance(raised.value, ValueError)
     with pytest.raises(OutOfDomain):
-        body_density.hodgdon_beckett_men(np.array([86.0, 86.0]), np.array([39.0, neck]), 180.0, arrays())
+        girths.hodgdon_beckett_men(np.array([86.0, 86.0]), np.array([39.0, neck]), 180.0, arrays())
 
 
 @pytest.mark.parametrize("fraction", [0.0299, 0.6001, -1.0, 15.0, math.nan])
@@ -308,11 +308,11 @@ def test_arrays_equal_scalars() -> None:
     index = body_mass_index.bmi(weight, height)
 
     cases = [
-        (lambda o, s, a, m: body_density.durnin_womersley(s, a, m, o), (sums, age, male)),
-        (lambda o, s, a: body_density.jackson_pollock_3_men(s, a), (sums, age)),
-        (lambda o, s, a: body_density.jackson_pollock_ward_7_women(s, a), (sums, age)),
-        (lambda o, a, k, h: body_density.hodgdon_beckett_men(a, k, h, o), (abdomen, neck, height)),
-        (lambda o, w, p, k, h: body_density.hodgdon_beckett_women(w, p, k, h, o), (abdomen, hip, neck, height)),
+        (lambda o, s, a, m: skinfolds.durnin_womersley(s, a, m, o), (sums, age, male)),
+        (lambda o, s, a: skinfolds.jackson_pollock_3_men(s, a), (sums, age)),
+        (lambda o, s, a: skinfolds.jackson_pollock_ward_7_women(s, a), (sums, age)),
+        (lambda o, a, k, h: girths.hodgdon_beckett_men(a, k, h, o), (abdomen, neck, height)),
+        (lambda o, w, p, k, h: girths.hodgdon_beckett_women(w, p, k, h, o), (abdomen, hip, neck, height)),
         (lambda o, i, a, m: body_mass_index.deurenberg_bmi(i, a, m), (index, age, male)),
         (lambda o, i, a, m: body_mass_index.gallagher_bmi(i, a, m), (index, age, male)),
         (lambda o, i, a, m: body_mass_index.jackson_bmi(i, a, m, o), (index, age, male)),
@@ -321,5 +321,5 @@ def test_arrays_equal_scalars() -> None:
     ]
     for function, columns in cases:
         many = function(ops, *columns)
-        one = [function(body_density.FLOATS, *map(float, row)) for row in zip(*columns, strict=True)]
+        one = [function(FLOATS, *map(float, row)) for row in zip(*columns, strict=True)]
         np.testing.assert_allclose(many, one, rtol=1e-11)

@@ -11,7 +11,7 @@ from scipy.optimize import minimize
 from steelyard.http.languages import english
 from steelyard.science.measures import composition_estimate, fat_combination
 from steelyard.science.measures.body_composition import METHOD_ERRORS, Standing, method_error
-from steelyard.science.measures.body_density import SkinfoldMethod, brozek, hodgdon_beckett_men, siri
+from steelyard.science.measures.body_density import brozek, siri
 from steelyard.science.measures.composition_estimate import Composition
 from steelyard.science.measures.fat_combination import FatValue, combine
 from steelyard.science.measures.fat_measurements import (
@@ -23,6 +23,8 @@ from steelyard.science.measures.fat_measurements import (
     Measurement,
     Skinfolds,
 )
+from steelyard.science.measures.girths import hodgdon_beckett_men
+from steelyard.science.measures.skinfolds import SkinfoldMethod
 from steelyard.science.numbers.estimate import Z80
 from steelyard.science.person.person import BodyFatMethod, BodyFatReading, Sex, TrainingStatus
 from steelyard.science.register.errors import OutOfDomain

@@ -34,7 +34,7 @@ from ..wire.refusals import REFUSALS, refusal
 from ..wire.request_bounds import RequestBounds
 from ..wire.request_id import request_id
 from ..wire.wire_refusals import ENDING, problem_of_kind
-from .batch_lines import BATCH_EXAMPLES, BATCHED, BatchLine
+from .batch_kinds import BATCH_EXAMPLES, BATCHED, BatchLine
 
 MEDIA_TYPE = "application/x-ndjson"
 PATH = "/v1/batches"

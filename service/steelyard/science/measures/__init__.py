@@ -18,9 +18,6 @@ from .body_composition import (
     males,
     method_error,
 )
-from .body_density import (
-    SkinfoldMethod,
-)
 from .composition_estimate import (
     Bounds,
     Composition,
@@ -48,6 +45,9 @@ from .plausible import (
 )
 from .resting_energy import (
     RestingEnergy,
+)
+from .skinfolds import (
+    SkinfoldMethod,
 )
 from .total_energy import (
     TotalRow,

@@ -13,18 +13,11 @@ import msgspec
 from ..person import BodyFatMethod, BodyFatReading, Sex, TrainingStatus
 from ..register import Basis, Kind, Message, OutOfDomain, constant, equation, recorded, say, traced
 from .body_composition import METHOD_ERRORS, MethodError, method_error
-from .body_density import (
-    SkinfoldMethod,
-    brozek,
-    checked_fat_fraction,
-    density_from_skinfolds,
-    hodgdon_beckett_men,
-    hodgdon_beckett_women,
-    siri,
-    skinfold_sites,
-)
+from .body_density import brozek, checked_fat_fraction, siri
 from .body_mass_index import bmi, fat_fraction_from_bmi
 from .fat_combination import FatValue
+from .girths import hodgdon_beckett_men, hodgdon_beckett_women
+from .skinfolds import SkinfoldMethod, density_from_skinfolds, skinfold_sites
 
 # --- what may be measured -------------------------------------------------------------------------------------
 

@@ -1,4 +1,4 @@
-"""What a line of a batch may ask for, and the line itself. Another kind of line is another operation in ``BATCHED``."""
+"""The kinds of line that a batch takes, and the line itself. Another kind is another operation in ``BATCHED``."""
 
 from enum import StrEnum
 from typing import Annotated
