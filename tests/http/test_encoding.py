@@ -1,13 +1,18 @@
 """No NaN leaves the service as ``null``."""
 
 import math
+from datetime import date
 from typing import Any
 
 import msgspec
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from steelyard.http.endpoints import mapping
 from steelyard.http.wire.encoding import NonFiniteAnswer, encode_finite
+from steelyard.science.body import PathPoint
+from steelyard.science.body.forecasting import Spread
+from steelyard.science.numbers import Estimate
 
 
 class Day(msgspec.Struct):
@@ -55,3 +60,24 @@ def test_bytes_that_only_look_like_nan_pass() -> None:
     lookalike = msgspec.msgpack.decode(b"\xcb\x40\xcb\x7f\xf0\x00\x00\x00\x00")
     assert math.isfinite(lookalike)
     assert encode_finite(Log((Day(lookalike),))).startswith(b'{"days"')
+
+
+def test_what_cannot_be_less_than_nothing_may_still_be_no_number() -> None:
+    assert mapping.amount(Estimate(1.0, 2.0), 0).lower == 0.0
+    with pytest.raises(NonFiniteAnswer):
+        encode_finite(mapping.amount(Estimate(math.nan, 2.0), 0))
+    with pytest.raises(NonFiniteAnswer):
+        encode_finite(mapping.amount_columns([80.0, math.nan], [0.5, 0.5], 3))
+
+
+@pytest.mark.parametrize("place", range(6))
+def test_no_part_of_a_point_of_a_forecast_hides_that_it_is_no_number(place: int) -> None:
+    means = [80.0, 16.0, 60.0, 0.3, 2500.0, 0.2]
+    assert encode_finite(mapping.forecast_point(date(2026, 3, 2), _point(means)))
+    means[place] = math.nan
+    with pytest.raises(NonFiniteAnswer):
+        encode_finite(mapping.forecast_point(date(2026, 3, 2), _point(means)))
+
+
+def _point(means: list[float]) -> PathPoint:
+    return PathPoint(*means, Spread(0.5, 0.5, 0.5, 0.5, 90.0, 0.01), 0.6)  # type: ignore[call-arg, arg-type]

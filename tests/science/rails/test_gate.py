@@ -128,3 +128,25 @@ def test_only_the_gate_clears() -> None:
     with pytest.raises(TypeError):
         nothing_told([1000])
     assert nothing_told([]).value == []
+
+
+def test_another_body_is_the_same_person() -> None:
+    start = body()
+    changed = start._replace(weight_kg=79.0, fat_kg=13.5, maintenance_kcal=2555.0, carried_kg=-0.7)
+    assert start.with_body(79.0, 13.5, 2555.0, -0.7) == changed
+    assert type(changed) is Subject
+
+
+def test_a_body_between_two_weeks_is_judged_at_the_lower_intake() -> None:
+    between = body()
+    enough, little = week(2300, body(), between), week(900, between, body())
+    assert rule(enough) is None
+    assert rule(enough, little) is not None
+    assert rule(week(2300, body(), between), week(2400, between, body())) is None
+
+
+def test_a_refusal_names_the_field_of_its_week() -> None:
+    weeks = [week(2300, body()), week(900, body())]
+    with pytest.raises(rails.Refused) as refused:
+        clear(weeks, weeks, ["first", "second"])
+    assert refused.value.field == "second"

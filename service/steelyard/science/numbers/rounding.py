@@ -43,9 +43,9 @@ def bounds_columns(
     uppers: Column = []
     for mean, sd in zip(means, sds, strict=True):
         lower, middle, upper = bounds(mean, sd, scale)
-        lowers.append(ops.maximum(least, lower))
-        middles.append(ops.maximum(least, middle))
-        uppers.append(ops.maximum(least, upper))
+        lowers.append(ops.maximum(lower, least))
+        middles.append(ops.maximum(middle, least))
+        uppers.append(ops.maximum(upper, least))
     return lowers, middles, uppers
 
 
@@ -64,9 +64,9 @@ def bounds_of_each(
     uppers: Column = []
     for mean, sd, scale, least in zip(means, sds, scales, leasts, strict=True):
         lower, middle, upper = bounds(mean, sd, scale)
-        lowers.append(ops.maximum(least, lower))
-        middles.append(ops.maximum(least, middle))
-        uppers.append(ops.maximum(least, upper))
+        lowers.append(ops.maximum(lower, least))
+        middles.append(ops.maximum(middle, least))
+        uppers.append(ops.maximum(upper, least))
     return lowers, middles, uppers
 
 
