@@ -38,10 +38,10 @@ def test_a_cut_sets_its_intake_anew_so_that_the_deficit_holds() -> None:
     found = cut(HEAVY, weeks=12)
     path = forecast_of(found)
     intakes = [week.intake.intake_kcal for week in found.phases[0].weeks]
-    assert [len(list(weeks)) for _, weeks in groupby(intakes)] == [4, 4, 4]
-    assert intakes[0] > intakes[4] > intakes[8]
+    assert [len(list(weeks)) for _, weeks in groupby(intakes)] == [2, 4, 4, 2]
+    assert intakes[0] > intakes[2] > intakes[6] > intakes[10]
     # The weeks after each change are as far below maintenance as the first ones, to the rounding of the intake.
-    for first in (4, 8):
+    for first in (2, 6, 10):
         assert path.maintenance_kcal(first) - intakes[first] == pytest.approx(found.deficit_kcal, abs=10)
 
 
@@ -49,7 +49,7 @@ def test_a_cut_keeps_to_the_rails_of_long_phases() -> None:
     assessed = assess(SEATED)
     path = forecast_of(found := cut(SEATED, weeks=12, deficit_kcal=900))
     for i, week in enumerate(found.phases[0].weeks):
-        before = path.states[i - i % 4]
+        before = path.states[i - (i - 2) % 4 if i >= 2 else 0]
         fat_free = before.weight_kg - before.fat_kg
         assert week.intake.intake_kcal >= assessed.resting.mean - 1e-9
         assert (week.intake.intake_kcal - assessed.total.exercise_kcal) / fat_free >= 30 - 1e-9

@@ -49,6 +49,15 @@ CUT_RESET_WEEKS = int(
         basis=Basis.JUDGEMENT,
     )
 )
+CUT_FIRST_RESET_WEEKS = int(
+    constant(
+        "cut_first_reset_weeks",
+        2,
+        unit="weeks",
+        summary="The same for the first time: expenditure falls fastest in the first weeks on less",
+        basis=Basis.JUDGEMENT,
+    )
+)
 EASING_SHARE = constant(
     "easing_in_share", 0.5, unit="1", summary="Share of the deficit in the easing-in weeks", basis=Basis.JUDGEMENT
 )

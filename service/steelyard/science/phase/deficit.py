@@ -43,6 +43,7 @@ from ..rails import (
 )
 from .defaults import (
     CUT_DEFAULT_WEEKS,
+    CUT_FIRST_RESET_WEEKS,
     CUT_RESET_WEEKS,
     CUT_WEEKS_MOST,
     DEFAULT_WEEKS,
@@ -215,10 +216,14 @@ class DeficitPhase:
         """Each run of weeks on one intake, with its length; ``states`` must have grown before the next is asked for."""
         weight = self.subject.weight_kg
         at, weeks = 0, len(elements)
-        longest = weeks if self.aim.kind is DeficitKind.MINI_CUT else CUT_RESET_WEEKS
+        is_cut = self.aim.kind is DeficitKind.CUT
         while at < weeks:
             # Maintenance of a break is set anew each week, as adaptation fades.
-            n, most = 1, 1 if elements[at] is Element.BREAK else longest
+            n, most = 1, weeks
+            if elements[at] is Element.BREAK:
+                most = 1
+            elif is_cut:
+                most = CUT_RESET_WEEKS if at else CUT_FIRST_RESET_WEEKS
             while at + n < weeks and n < most and elements[at + n] is elements[at]:
                 n += 1
             macros = self._intake(elements[at], deficit_kcal, weeks, states[-1] if states else None)
@@ -243,13 +248,11 @@ class DeficitPhase:
         macros = split_intake(intake, subject.weight_kg, self.protein, self.aim.preference)
         if self.aim.kind is DeficitKind.MINI_CUT or deficit <= 0.0:
             return macros
-        # The limits move with the body: they hold at the end of these weeks as well.
+        # The limits move with the body, up and down: they hold at the end of each of these weeks as well.
         state = self.state if state is None else state
-        days = 7.0 * min(weeks, CUT_RESET_WEEKS)
-        end = advance(self.model, state, as_diet(macros, subject.weight_kg), days, step_days=_SEARCH_STEP_DAYS)
-        least = least_on_day_kcal(
-            subject_at(subject, self.model, end), weeks + self.aim.weeks_done + self.weeks_before
-        )[0]
+        length = weeks + self.aim.weeks_done + self.weeks_before
+        ahead = walk(self.model, state, as_diet(macros, subject.weight_kg), (7.0,) * min(weeks, CUT_RESET_WEEKS))
+        least = max(least_on_day_kcal(subject_at(subject, self.model, then), length)[0] for then in ahead)
         if least <= intake:
             return macros
         raised = min(math.ceil(least / 10.0) * 10, math.ceil(maintenance / 10.0) * 10)

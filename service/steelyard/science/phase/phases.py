@@ -7,7 +7,7 @@ from typing import NamedTuple
 from ..body import Diet, Forecast
 from ..rails import CARBOHYDRATE_KCAL_PER_G, LOSS_LIMIT, Macronutrients
 from ..register import Message, say
-from .defaults import CUT_RESET_WEEKS, GAIN_RESET_WEEKS
+from .defaults import CUT_FIRST_RESET_WEEKS, CUT_RESET_WEEKS, GAIN_RESET_WEEKS
 
 
 class Element(StrEnum):
@@ -87,7 +87,7 @@ def explain_cut(
             )
         )
     else:
-        phase.reasons.append(say("CUT_RESET", weeks=CUT_RESET_WEEKS))
+        phase.reasons.append(say("CUT_RESET", first_weeks=CUT_FIRST_RESET_WEEKS, weeks=CUT_RESET_WEEKS))
     if has_breaks:
         phase.reasons.append(say("BREAKS_WHY"))
     phase.reasons.append(say("PROTEIN_WHY", protein_g_per_kg=protein_g_per_kg))
