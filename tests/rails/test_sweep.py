@@ -4,6 +4,7 @@ import json
 import random
 from collections import Counter
 from collections.abc import Callable
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -144,6 +145,16 @@ def test_nothing_leaves_the_rails_in_many_more(
     operation: str, size: int, part: int, record_property: Callable[[str, object], None]
 ) -> None:
     _judge(operation, size, 9000 + part, record_property)
+
+
+ONCE = json.loads((Path(__file__).parent / "once_outside.json").read_text(encoding="utf-8"))
+
+
+@pytest.mark.parametrize("once", ONCE, ids=lambda once: f"{once['operation']}-{once['broke']}")
+def test_what_once_left_the_rails_no_longer_does(once: Json) -> None:
+    """Requests that a sweep found, and the rule that each of them broke."""
+    answered = ask(once["operation"], once["request"])
+    assert violations(once["operation"], once["request"], answered.status, answered.body) == []
 
 
 def test_every_operation_is_swept() -> None:

@@ -49,13 +49,41 @@ class WeeksAfter(NamedTuple):
 
 
 class PhaseReviewed(NamedTuple):
-    """A phase reviewed on a day, with the last day that it is to have."""
+    """A phase reviewed on a day, with the last day that it is to have.
+
+    ``review`` tells what to eat, which has passed the gate; the bodies at the end of its days to come, and after it.
+    """
 
     as_of: date
     review: Review
     last_date: date
-    weeks: list[WeekAhead]
-    after: WeeksAfter | None
+    ends: list[PathPoint]
+    ends_after: list[PathPoint]
+
+    @property
+    def weeks(self) -> list[WeekAhead]:
+        """The days to come, week by week."""
+        found = self.review
+        return [
+            WeekAhead(
+                start=date.fromordinal(found.day + stint.end - stint.days),
+                last_day=date.fromordinal(found.day + stint.end - 1),
+                days=stint.days,
+                diet=stint.week,
+                at_end=at,
+            )
+            for stint, at in zip(found.stints, self.ends, strict=True)
+        ]
+
+    @property
+    def after(self) -> WeeksAfter | None:
+        """The first weeks after the phase, where it ends."""
+        after = self.review.aftermath
+        if after is None:
+            return None
+        evenings = [date.fromordinal(self.review.day + round(state.day) - 1) for state in after.path.states[1:]]
+        points = list(zip(evenings, self.ends_after, strict=True))
+        return WeeksAfter(after.intake_kcal, after.rebound, points)
 
 
 @answering
@@ -80,8 +108,8 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
             as_of=date.fromordinal(day),
             review=found,
             last_date=max(date.fromordinal(last_day), start),
-            weeks=_weeks(found),
-            after=_after(found),
+            ends=[] if found.path is None else found.points_of(found.path),
+            ends_after=[] if found.aftermath is None else found.points_of(found.aftermath.path),
         ),
         reasons=[assessed.resting.reason, *found.reasons],
         cautions=_cautions(asked, found),
@@ -105,27 +133,3 @@ def _check_nutrients(phase: FollowedPhase) -> None:
         if of_protein + CARBOHYDRATE_KCAL_PER_G * (week.carbohydrate_g or 0.0) > week.intake_kcal + _ROUNDING_KCAL:
             detail = "Protein and carbohydrate of this week are more energy than its intake."
             raise OutOfDomain("NUTRIENTS_EXCEED_INTAKE", f"phase.weeks[{i}].intake_kcal", detail)
-
-
-def _weeks(found: Review) -> list[WeekAhead]:
-    if found.path is None:
-        return []
-    return [
-        WeekAhead(
-            start=date.fromordinal(found.day + stint.end - stint.days),
-            last_day=date.fromordinal(found.day + stint.end - 1),
-            days=stint.days,
-            diet=stint.week,
-            at_end=at,
-        )
-        for stint, at in zip(found.stints, found.points_of(found.path), strict=True)
-    ]
-
-
-def _after(found: Review) -> WeeksAfter | None:
-    after = found.aftermath
-    if after is None:
-        return None
-    evenings = [date.fromordinal(found.day + round(state.day) - 1) for state in after.path.states[1:]]
-    points = list(zip(evenings, found.points_of(after.path), strict=True))
-    return WeeksAfter(after.intake_kcal, after.rebound, points)
