@@ -26,9 +26,8 @@ QUESTIONS = [
     answers.compare_strategies, answers.optimise_season,
 ]  # fmt: skip
 TO_EAT = {"intake_kcal", "correction_kcal", "surplus_kcal", "protein_g", "carbohydrate_g"}
-# What was eaten, the strategy that was asked for, how near a safe intake comes, and the intake that the weeks beside it
-# tell: not what is told to eat.
-NOT_TOLD = {"EatenSoFar", "Policy", "NearestReached", "IntakeForecast"}
+# What was eaten, and the strategy that was asked for: not what is told to eat.
+NOT_TOLD = {"EatenSoFar", "Policy"}
 
 
 def fields_of(kind: Any, place: str, seen: set[Any]) -> Iterator[str]:
@@ -47,11 +46,11 @@ def fields_of(kind: Any, place: str, seen: set[Any]) -> Iterator[str]:
     is_struct = isinstance(kind, type) and issubclass(kind, msgspec.Struct)
     if not is_struct and not hasattr(kind, "_fields"):
         return
-    if kind in seen or kind.__name__ in NOT_TOLD - {"IntakeForecast"}:
+    if kind in seen or kind.__name__ in NOT_TOLD:
         return
     seen.add(kind)
     for name, hint in typing.get_type_hints(kind).items():
-        if name in TO_EAT and kind.__name__ not in NOT_TOLD:
+        if name in TO_EAT:
             yield f"{place}.{name}"
         yield from fields_of(hint, f"{place}.{name}", seen)
 

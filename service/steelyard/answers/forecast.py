@@ -79,6 +79,14 @@ class WeekForecast(NamedTuple):
     at_end: PathPoint
 
 
+class IntakeTold(NamedTuple):
+    """What is told to eat: week by week, the intake that was found, and how near it comes where it falls short."""
+
+    weeks: list[WeekForecast]
+    intake_kcal: float | None
+    nearest: NearestReached | None
+
+
 class IntakeForecast(NamedTuple):
     """Where an intake leads. ``nearest`` is set where no safe intake reaches the target.
 
@@ -87,16 +95,24 @@ class IntakeForecast(NamedTuple):
 
     maintenance: Estimate
     learnt: LogMaintenance | None
-    nearest: NearestReached | None
-    intake_kcal: float | None
     reached_on: date | None
-    told: Cleared[list[WeekForecast]]
+    told: Cleared[IntakeTold]
     effects: list[tuple[UncertaintySource, float]]
 
     @property
     def weeks(self) -> list[WeekForecast]:
         """The weeks, which have passed the gate."""
-        return self.told.value
+        return self.told.value.weeks
+
+    @property
+    def intake_kcal(self) -> float | None:
+        """The intake that was found."""
+        return self.told.value.intake_kcal
+
+    @property
+    def nearest(self) -> NearestReached | None:
+        """How near a safe intake comes, where it falls short."""
+        return self.told.value.nearest
 
 
 @answering
@@ -113,12 +129,8 @@ def forecast_intake(asked: ForecastAsked) -> Answered[IntakeForecast]:
         IntakeForecast(
             maintenance=maintenance,
             learnt=member.learnt,
-            nearest=None
-            if found.is_feasible
-            else NearestReached(found.nearest_value, _day(asked, found.nearest_day), found.nearest_intake_kcal),
-            intake_kcal=found.found_intake_kcal,
             reached_on=_day(asked, found.reached_day),
-            told=cleared_with(_weeks(asked, found), found.told),
+            told=cleared_with(_told(asked, found), found.told),
             effects=sorted(effects.items(), key=lambda effect: -abs(effect[1])),
         ),
         reasons=[resting.reason, *found.reasons],
@@ -177,6 +189,13 @@ def _check_room(intake_kcal: float, protein_g_per_kg: float, carbohydrate_g: flo
             f"more than the {intake_kcal:g} kcal eaten."
         )
         raise OutOfDomain("NUTRIENTS_EXCEED_INTAKE", field, detail)
+
+
+def _told(asked: ForecastAsked, found: IntakeAnswer) -> IntakeTold:
+    nearest = None
+    if not found.is_feasible:
+        nearest = NearestReached(found.nearest_value, _day(asked, found.nearest_day), found.nearest_intake_kcal)
+    return IntakeTold(_weeks(asked, found), found.found_intake_kcal, nearest)
 
 
 def _weeks(asked: ForecastAsked, found: IntakeAnswer) -> list[WeekForecast]:

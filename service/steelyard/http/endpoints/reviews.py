@@ -11,12 +11,12 @@ from ..operation.operation import computation
 from ..schemas.reviews import (
     ChangeSoFar,
     EatenAgainstPlan,
+    FirstWeeksAfter,
     PhaseFollowed,
     ReviewedWeek,
     ReviewRequest,
     ReviewResponse,
     VerdictProbabilities,
-    WeeksAfter,
 )
 from . import mapping
 from .examples.reviews import REVIEW_EXAMPLES
@@ -139,8 +139,8 @@ def _week(week: answers.WeekAhead) -> ReviewedWeek:
     )
 
 
-def _after(after: answers.WeeksAfter) -> WeeksAfter:
-    return WeeksAfter(
+def _after(after: answers.WeeksAfter) -> FirstWeeksAfter:
+    return FirstWeeksAfter(
         intake_kcal=after.intake_kcal,
         rebound_kg=interval(after.rebound, KG),
         points=[mapping.forecast_point(day, at) for day, at in after.points],

@@ -129,7 +129,7 @@ class ReviewedWeek(Response, frozen=True, kw_only=True):
     at_end: ForecastPoint
 
 
-class WeeksAfter(Response, frozen=True, kw_only=True):
+class FirstWeeksAfter(Response, frozen=True, kw_only=True):
     """The first two weeks after the phase, at the maintenance of the body there is."""
 
     intake_kcal: Annotated[int, Meta(description="Energy a day that holds tissue, logging scale.", examples=[2610])]
@@ -183,7 +183,7 @@ class ReviewResponse(Provenance, frozen=True, kw_only=True):
     ends_early_when: Annotated[
         list[Note], Meta(description="What ends the days to come before their last; empty where no deficit goes on.")
     ]
-    after: Annotated[WeeksAfter | None, Meta(description="Set where the phase ends or is over.")]
+    after: Annotated[FirstWeeksAfter | None, Meta(description="Set where the phase ends or is over.")]
     guard_rails: Annotated[list[GuardRail], Meta(description="Rails that refused, capped or warned.")]
     notes: Annotated[list[Note], Meta(description="Data quality: outliers, gaps, unit mix-ups.")]
     reasons: list[Note]
