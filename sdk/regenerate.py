@@ -1,8 +1,9 @@
 """Write ``steelyard_client/generated`` from the contract: the generator's models, and what the generator loses.
 
-It loses the limits of request fields, and its models are awkward to type by hand. So two modules are added:
-``contract.py`` (the operations and the schemas of requests, for the checks before sending) and ``request_types.py``
-(typed dictionaries of requests). ``--check`` writes nothing and fails where the committed tree differs.
+It loses the limits of request fields, its models are awkward to type by hand, and all of them are loaded at once. So
+three modules are added, ``contract.py`` (the operations), ``request_schemas.py`` (for the checks before sending) and
+``request_types.py`` (typed dictionaries of requests), and models are loaded when they are first asked for. ``--check``
+writes nothing and fails where the committed tree differs.
 """
 
 import argparse
@@ -68,11 +69,44 @@ def generate(contract: Path, target: Path) -> None:
     tools = f"{Path(sys.executable).parent}{os.pathsep}{os.environ.get('PATH', '')}"  # the hooks call the pinned ruff
     environment = {**os.environ, "PATH": tools, "RUFF_NO_CACHE": "true"}
     options: list[str | Path] = ["--meta", "none", "--config", SDK / "generator.yaml", "--fail-on-warning"]
-    ours = {"contract.py": contract_module(document), "request_types.py": types_module(document)}
+    ours = {
+        "contract.py": contract_module(document),
+        "request_schemas.py": schemas_module(document),
+        "request_types.py": types_module(document),
+        "__init__.py": "",  # the tool's own imports a client that ours does without
+    }
     _run("openapi_python_client", "generate", "--path", contract, "--output-path", target, *options, env=environment)
     for name, text in ours.items():
         (target / name).write_text(_HEADER + text, encoding="utf-8", newline="\n")
+    for path in (target / "models").glob("*.py"):  # a field for what is not known, and nearly always empty
+        text = path.read_text(encoding="utf-8")
+        told = text.replace("init=False, factory=dict)", "init=False, factory=dict, repr=False)")
+        path.write_text(told, encoding="utf-8", newline="\n")
+    models = target / "models" / "__init__.py"
+    models.write_text(_HEADER + models_module(models.read_text(encoding="utf-8")), encoding="utf-8", newline="\n")
     _run("ruff", "format", "--isolated", "--quiet", target, env=environment)
+
+
+def models_module(text: str) -> str:
+    """The package of models, each loaded when it is first asked for: all of them take longer than the rest together."""
+    names = dict(re.findall(r"^from \.(\w+) import (\w+)$", text, re.MULTILINE))
+    lines = ["from importlib import import_module", "from typing import TYPE_CHECKING, Any", "", "if TYPE_CHECKING:"]
+    lines += [f"    from .{module} import {name} as {name}" for module, name in names.items()]
+    lines += [
+        "",
+        f"_MODULES = {{{', '.join(f'{name!r}: {module!r}' for module, name in names.items())}}}",
+        f"__all__ = {sorted(names.values())!r}",
+        "",
+        "def __getattr__(name: str) -> Any:",
+        "    if name not in _MODULES:",
+        '        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")',
+        '    found = globals()[name] = getattr(import_module(f".{_MODULES[name]}", __name__), name)',
+        "    return found",
+        "",
+        "def __dir__() -> list[str]:",
+        "    return __all__",
+    ]
+    return "\n".join(lines) + "\n"
 
 
 def differences(fresh: Path, committed: Path) -> list[str]:
@@ -89,7 +123,7 @@ def differences(fresh: Path, committed: Path) -> list[str]:
 
 
 def contract_module(document: Schema) -> str:
-    """The operations, and the schemas of all that requests hold."""
+    """The operations."""
     operations = {
         operation["operationId"]: {
             "method": method.upper(),
@@ -102,9 +136,10 @@ def contract_module(document: Schema) -> str:
     }
     lines_of_batches = _lines_of_batches(document)
     lines = [
-        "from typing import Any, Literal, NamedTuple",
+        "from typing import TYPE_CHECKING, Literal, NamedTuple, TypeAlias",
         "",
-        f"from .models import {', '.join(sorted(set(lines_of_batches.values())))}",
+        "if TYPE_CHECKING:",
+        "    from . import models",
         "",
         f"CONTRACT_VERSION = {document['info']['version']!r}",
         "",
@@ -119,16 +154,38 @@ def contract_module(document: Schema) -> str:
     for name, operation in sorted(operations.items()):
         arguments = ", ".join(f"{key}={value!r}" for key, value in operation.items())
         lines.append(f"{name.upper()} = Operation({arguments})")
-    answers = ", ".join(f"{name!r}: {model}" for name, model in lines_of_batches.items())
+    answers = ", ".join(f"{name!r}: {model!r}" for name, model in lines_of_batches.items())
     lines += [
         "",
         "# What a line of a batch may ask for, and what it is answered with.",
         f"LineOperation = Literal[{', '.join(map(repr, lines_of_batches))}]",
-        f"LineResult = {' | '.join(lines_of_batches.values())}",
-        f"LINE_RESULTS: dict[str, type[LineResult]] = {{{answers}}}",
+        f'LineResult: TypeAlias = "{" | ".join(f"models.{model}" for model in lines_of_batches.values())}"',
+        f"LINE_RESULTS = {{{answers}}}  # names of models",
     ]
+    lines += ["", "# The fields of requests with their types; those that may be absent come last, with a mark."]
+    fields = pprint.pformat(_fields_of_bodies(document), width=WIDTH, sort_dicts=False)
+    lines += [f"REQUEST_FIELDS: dict[str, dict[str, str]] = {fields}"]
+    return "\n".join(lines) + "\n"
+
+
+def _fields_of_bodies(document: Schema) -> dict[str, dict[str, str]]:
+    """By the name of a request: its fields with their types as text, the required ones first, others marked ``?``."""
+    schemas = request_schemas(document)
+    bodies = {_body_schema(call) for methods in document["paths"].values() for call in methods.values()} - {None}
+    found: dict[str, dict[str, str]] = {}
+    for name in sorted(str(body) for body in bodies):
+        required = schemas[name].get("required", [])
+        fields = schemas[name]["properties"]
+        order = [*required, *(field for field in fields if field not in required)]
+        hints = {field: " | ".join(dict.fromkeys(_hints(fields[field], schemas))) for field in order}
+        found[name] = {field: hint if field in required else f"{hint}?" for field, hint in hints.items()}
+    return found
+
+
+def schemas_module(document: Schema) -> str:
+    """The schemas of all that requests hold, for the checks before sending."""
     schemas = {name: _rules(schema) for name, schema in request_schemas(document).items()}
-    lines += ["", f"REQUEST_SCHEMAS: dict[str, Any] = {pprint.pformat(schemas, width=WIDTH)}"]
+    lines = ["from typing import Any", "", f"REQUEST_SCHEMAS: dict[str, Any] = {pprint.pformat(schemas, width=WIDTH)}"]
     return "\n".join(lines) + "\n"
 
 
@@ -167,7 +224,27 @@ def types_module(document: Schema) -> str:
                 hint = f"NotRequired[{hint}]"
             lines.append(f'    {field}: "{hint}"')
         lines.append("")
+    kinds = []
+    for operation, body in _bodies_of_lines(document).items():
+        kinds.append(f"{body.removesuffix('Request')}Line")
+        lines += [
+            f"class {kinds[-1]}(TypedDict):",
+            f'    """A line of a batch that asks what ``{operation}`` asks."""',
+            "",
+            "    reference: str",
+            f'    operation: Literal["{operation}"]',
+            f'    body: "models.{body} | {body}Dict"',
+            "",
+        ]
+    lines += ["# Any line of a batch.", f"Line = {' | '.join(kinds)}"]
     return "\n".join(lines) + "\n"
+
+
+def _bodies_of_lines(document: Schema) -> dict[str, str]:
+    """The operations that a line of a batch may ask for, each with the schema of its body."""
+    asked = set(document["components"]["schemas"]["BatchOperation"]["enum"])
+    calls = [call for methods in document["paths"].values() for call in methods.values()]
+    return {call["operationId"]: _body_schema(call) or "" for call in calls if call["operationId"] in asked}
 
 
 def request_schemas(document: Schema) -> dict[str, Schema]:

@@ -4,24 +4,13 @@
 dictionaries (typed in ``request_types``) or ``models``; answers are ``models``.
 """
 
-from . import errors, models, request_types, units
+from importlib import import_module
+from typing import TYPE_CHECKING, Any
+
+from . import errors, units
 from ._version import __version__
-from .answers import (
-    BodyComposition,
-    Comparison,
-    Decision,
-    Forecast,
-    Maintenance,
-    Methods,
-    Optimum,
-    Plan,
-    Review,
-    Season,
-    Trend,
-)
-from .batch import Line, LineAnswer
+from .batch import LineAnswer
 from .client import AsyncSteelyard, Steelyard
-from .dataframe import to_dataframe
 from .errors import (
     BadRequest,
     BodyTooLarge,
@@ -48,9 +37,62 @@ from .errors import (
     UnreadableAnswer,
     UnsupportedMediaType,
 )
-from .messages import Messages
+from .received import Exchange, Limit, Received
 from .retry import RetryPolicy
 from .units import feet_inches, inches, kilojoules, pounds, to_feet_inches, to_inches, to_kilojoules, to_pounds
+
+if TYPE_CHECKING:
+    from . import models as models
+    from . import request_types as request_types
+    from .answers import (
+        BodyComposition,
+        Comparison,
+        Decision,
+        Forecast,
+        Maintenance,
+        Methods,
+        Optimum,
+        Plan,
+        Review,
+        Season,
+        Trend,
+    )
+    from .dataframe import to_dataframe
+    from .generated.request_types import Line
+    from .messages import Messages
+
+# Loaded when they are first asked for: the models take longer than all the rest.
+_LATER = {
+    "BodyComposition": "answers",
+    "Comparison": "answers",
+    "Decision": "answers",
+    "Forecast": "answers",
+    "Maintenance": "answers",
+    "Methods": "answers",
+    "Optimum": "answers",
+    "Plan": "answers",
+    "Review": "answers",
+    "Season": "answers",
+    "Trend": "answers",
+    "to_dataframe": "dataframe",
+    "Line": "generated.request_types",
+    "Messages": "messages",
+}
+_MODULES = ("models", "request_types")
+
+
+def __getattr__(name: str) -> Any:
+    if name in _MODULES:
+        return import_module(f".{name}", __name__)
+    if name not in _LATER:
+        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    found = globals()[name] = getattr(import_module(f".{_LATER[name]}", __name__), name)
+    return found
+
+
+def __dir__() -> list[str]:
+    return sorted({*globals(), *__all__})
+
 
 __all__ = [
     "AsyncSteelyard",
@@ -62,11 +104,13 @@ __all__ = [
     "ConnectionFailed",
     "Contradiction",
     "Decision",
+    "Exchange",
     "Forbidden",
     "Forecast",
     "GuardRailRefusal",
     "HeadTooLarge",
     "InvalidRequest",
+    "Limit",
     "Line",
     "LineAnswer",
     "Maintenance",
@@ -80,6 +124,7 @@ __all__ = [
     "OutOfDomain",
     "Plan",
     "ProblemError",
+    "Received",
     "Refused",
     "RetryPolicy",
     "Review",

@@ -1,4 +1,4 @@
-"""The main answers: the generated models, with a short ``repr``."""
+"""The main answers: the generated models, with a short ``repr`` and what came with them."""
 
 from typing import TypeVar
 
@@ -18,6 +18,7 @@ from .generated.models import (
     SeasonResponse,
     TrendResponse,
 )
+from .received import Answered
 
 Model = TypeVar("Model")
 
@@ -27,7 +28,7 @@ def shown(model: type[Model]) -> type[Model]:
     return next((kind for kind in model.__subclasses__() if kind.__module__ == __name__), model)
 
 
-class Maintenance(MaintenanceResponse):
+class Maintenance(Answered, MaintenanceResponse):
     """What ``estimate_maintenance`` answers."""
 
     def __repr__(self) -> str:
@@ -35,7 +36,7 @@ class Maintenance(MaintenanceResponse):
         return f"<Maintenance {_interval(self.maintenance_kcal, '.0f')} kcal/d, {share}>"
 
 
-class Plan(PlanResponse):
+class Plan(Answered, PlanResponse):
     """What ``plan_phases`` answers. Where ``feasible`` is false, ``nearest`` says what would be."""
 
     def __repr__(self) -> str:
@@ -45,7 +46,7 @@ class Plan(PlanResponse):
         return f"<Plan {phases}; maintenance {_interval(self.maintenance_kcal, '.0f')} kcal/d>"
 
 
-class Trend(TrendResponse):
+class Trend(Answered, TrendResponse):
     """What ``read_trend`` answers. ``is_conclusive`` is false while the log is too short to tell a direction."""
 
     def __repr__(self) -> str:
@@ -53,7 +54,7 @@ class Trend(TrendResponse):
         return f"<Trend as of {self.as_of_date}: {rate}{'' if self.is_conclusive else ', not conclusive yet'}>"
 
 
-class Forecast(ForecastResponse):
+class Forecast(Answered, ForecastResponse):
     """What ``forecast_intake`` answers. Where ``feasible`` is false, ``nearest`` says what would be."""
 
     def __repr__(self) -> str:
@@ -63,35 +64,35 @@ class Forecast(ForecastResponse):
         return f"<Forecast {len(self.weeks)} wk; {maintenance}>"
 
 
-class Decision(DecisionResponse):
+class Decision(Answered, DecisionResponse):
     """What ``decide_phase`` answers. ``recommended.plan`` is part of a request for ``plan_phases``."""
 
     def __repr__(self) -> str:
         return f"<Decision {self.situation}: {self.recommended.kind} {self.recommended.weeks} wk>"
 
 
-class Review(ReviewResponse):
+class Review(Answered, ReviewResponse):
     """What ``review_phase`` answers. ``correction_kcal`` is 0 while there is nothing to change."""
 
     def __repr__(self) -> str:
         return f"<Review {self.verdict}: {self.decision}, {self.correction_kcal:+d} kcal/d>"
 
 
-class BodyComposition(BodyCompositionResponse):
+class BodyComposition(Answered, BodyCompositionResponse):
     """What ``estimate_body_composition`` answers."""
 
     def __repr__(self) -> str:
         return f"<BodyComposition fat {_interval(self.fat_fraction, '.1%')} of body mass>"
 
 
-class Season(SeasonResponse):
+class Season(Answered, SeasonResponse):
     """What ``plan_season`` answers. Where ``feasible`` is false, ``broken_limits`` says which limits it breaks."""
 
     def __repr__(self) -> str:
         return f"<Season {_season(self.plan)}{'' if self.feasible else ', not feasible'}>"
 
 
-class Comparison(ComparisonResponse):
+class Comparison(Answered, ComparisonResponse):
     """What ``compare_strategies`` answers."""
 
     def __repr__(self) -> str:
@@ -99,7 +100,7 @@ class Comparison(ComparisonResponse):
         return f"<Comparison {each or 'of nothing'}; {len(self.refused)} refused>"
 
 
-class Optimum(OptimumResponse):
+class Optimum(Answered, OptimumResponse):
     """What ``optimise_season`` answers."""
 
     def __repr__(self) -> str:
@@ -107,7 +108,7 @@ class Optimum(OptimumResponse):
         return f"<Optimum {searched}: {_season(self.plan)}{'' if self.feasible else ', not feasible'}>"
 
 
-class Methods(MethodCatalogue):
+class Methods(Answered, MethodCatalogue):
     """What ``list_methods`` answers."""
 
     def __repr__(self) -> str:

@@ -1,37 +1,34 @@
 """Many calls in one: lines are sent a few at a time, so that neither side ever waits for the other to read."""
 
+from __future__ import annotations
+
 import hashlib
 import json
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sized
 from contextlib import ExitStack
 from dataclasses import dataclass
+from functools import cache
 from os import PathLike
 from types import TracebackType
-from typing import Any, NamedTuple, Self, TypedDict
+from typing import TYPE_CHECKING, Any, NamedTuple, Self
 
-from .answers import shown
 from .batch_file import AnswerFile
 from .batch_progress import Progress, progress_bar
-from .errors import ProblemError, SteelyardError, UnreadableAnswer, problem_error
+from .errors import InvalidRequest, ProblemError, SteelyardError, UnreadableAnswer, problem_error
 from .exchange import LINES, Reply
-from .generated.contract import LINE_RESULTS, LineOperation, LineResult
-from .request_check import plain
+from .generated.contract import LINE_RESULTS
 
-_RESULTS = {operation: shown(model) for operation, model in LINE_RESULTS.items()}
+if TYPE_CHECKING:
+    from .generated.contract import LineResult
+    from .generated.request_types import Line
+
+_OPERATIONS = f"one of {', '.join(LINE_RESULTS)}"
 # A body that the buffers of a connection hold even while the service sends and nobody reads: httpx sends the whole
 # body before it reads an answer, and the service reads on only as its answers are taken.
 _CHUNK_BYTES = 65_536
 _CHUNK_LINES = 200
 # Problems that the same line has again whenever it is sent; others (a limit, a fault) may pass, and are not kept.
 _LASTING_STATUSES = frozenset({400, 413, 422})
-
-
-class Line(TypedDict):
-    """A call: ``body`` is what the method of that name takes as keywords, as a model or a dictionary."""
-
-    reference: str
-    operation: LineOperation
-    body: Any
 
 
 @dataclass(frozen=True)
@@ -110,14 +107,17 @@ class BatchRun:
     def chunks(self) -> Iterator[Chunk]:
         """The lines in bodies of a safe size. Bodies are not checked here: the service answers each line by itself.
 
-        Raises ``InvalidRequest`` for what JSON cannot hold, ``KeyError`` for a line without reference or operation,
+        Raises ``InvalidRequest`` for what JSON cannot hold and for a line without reference or operation,
         ``ValueError`` for a reference that comes twice where answers are kept by it.
         """
+        from .request_check import plain
+
         asked: list[Asked] = []
         content: list[bytes] = []
         size = 0
         seen: set[str] = set()
-        for line in self._lines:
+        for number, line in enumerate(self._lines, 1):
+            _require(line, number)
             encoded = json.dumps(plain(line), separators=(",", ":")).encode("ascii") + b"\n"
             one = Asked(line["reference"], str(line["operation"]), hashlib.sha256(encoded).hexdigest()[:32], None)
             if self._file is not None:
@@ -164,6 +164,20 @@ class BatchRun:
             self._file.add(asked.reference, asked.digest, {"problem": answer.problem.problem.to_dict()})
 
 
+def _require(line: Mapping[str, Any], number: int) -> None:
+    """Raise ``InvalidRequest`` for a line that nothing could be answered to, since it has no name or no question."""
+    from .generated.models import FieldProblem, FieldProblemParams
+
+    faults = []
+    for field, accepted in (("reference", "a string of 1 to 200 characters"), ("operation", _OPERATIONS)):
+        if not isinstance(line.get(field), str):
+            params = FieldProblemParams.from_dict({"accepted": accepted})
+            detail = f"Line {number}: {field} is missing or no text; accepted is {accepted}."
+            faults.append(FieldProblem(pointer=f"#/{field}", code="MISSING_FIELD", detail=detail, params=params))
+    if faults:
+        raise InvalidRequest(faults)
+
+
 def read_lines(chunk: Chunk, reply: Reply, request_id: str) -> ChunkAnswer:
     """The answers of a chunk. Raises ``UnreadableAnswer`` for one that was cut off or does not fit."""
     sent = [one for one in chunk.asked if one.kept is None]
@@ -189,7 +203,16 @@ def read_lines(chunk: Chunk, reply: Reply, request_id: str) -> ChunkAnswer:
 def _answer(reference: str, operation: str, line: Mapping[str, Any], request_id: str) -> LineAnswer:
     if "problem" in line:
         return LineAnswer(reference, None, _problem(line["problem"], request_id))
-    return LineAnswer(reference, _RESULTS[operation].from_dict(line["result"]), None)
+    return LineAnswer(reference, _result_type(operation).from_dict(line["result"]), None)
+
+
+@cache
+def _result_type(operation: str) -> type[Any]:
+    """The answer of an operation, loaded when the first one comes."""
+    from .answers import shown
+    from .generated import models
+
+    return shown(getattr(models, LINE_RESULTS[operation]))
 
 
 def _problem(document: dict[str, Any], request_id: str) -> ProblemError:

@@ -1,30 +1,19 @@
 """The two clients: one set of methods, blocking or to be awaited."""
 
+from __future__ import annotations
+
 import asyncio
 import time
-from collections.abc import AsyncIterator, Iterable, Iterator
+from collections.abc import AsyncIterator, Callable, Iterable, Iterator
 from dataclasses import replace
 from functools import partial
 from os import PathLike
 from types import TracebackType
-from typing import Any, Literal, Self, Unpack, get_args
+from typing import TYPE_CHECKING, Any, Literal, Self, Unpack, get_args
 
 import httpx
 
-from .answers import (
-    BodyComposition,
-    Comparison,
-    Decision,
-    Forecast,
-    Maintenance,
-    Methods,
-    Optimum,
-    Plan,
-    Review,
-    Season,
-    Trend,
-)
-from .batch import NOTHING_SENT, BatchRun, Chunk, ChunkAnswer, Line, LineAnswer, read_lines
+from .batch import NOTHING_SENT, BatchRun, Chunk, ChunkAnswer, LineAnswer, read_lines
 from .batch_progress import Progress
 from .environment import service_key, service_url
 from .errors import SteelyardError
@@ -69,20 +58,38 @@ from .generated.contract import (
     RUN_BATCH,
     Operation,
 )
-from .generated.request_types import (
-    BodyCompositionRequestDict,
-    ComparisonRequestDict,
-    DecisionRequestDict,
-    ForecastRequestDict,
-    MaintenanceRequestDict,
-    OptimumRequestDict,
-    PlanRequestDict,
-    ReviewRequestDict,
-    SeasonRequestDict,
-    TrendRequestDict,
-)
-from .messages import Messages
 from .retry import RetryPolicy
+from .signatures import asks
+
+if TYPE_CHECKING:
+    from .answers import (
+        BodyComposition,
+        Comparison,
+        Decision,
+        Forecast,
+        Maintenance,
+        Methods,
+        Optimum,
+        Plan,
+        Review,
+        Season,
+        Trend,
+    )
+    from .generated.request_types import (
+        BodyCompositionRequestDict,
+        ComparisonRequestDict,
+        DecisionRequestDict,
+        ForecastRequestDict,
+        Line,
+        MaintenanceRequestDict,
+        OptimumRequestDict,
+        PlanRequestDict,
+        ReviewRequestDict,
+        SeasonRequestDict,
+        TrendRequestDict,
+    )
+    from .messages import Messages
+    from .received import Exchange
 
 TIMEOUT_SECONDS = 10.0
 CONNECT_TIMEOUT_SECONDS = 2.0
@@ -108,6 +115,7 @@ class _Client:
         connect_timeout_seconds: float = CONNECT_TIMEOUT_SECONDS,
         retry: RetryPolicy | None = None,
         check_requests: bool = True,
+        on_exchange: Callable[[Exchange], None] | None = None,
     ) -> None:
         self._options = Options(
             url=service_url(url),
@@ -116,6 +124,7 @@ class _Client:
             connect_timeout_seconds=connect_timeout_seconds,
             retry=RetryPolicy() if retry is None else retry,
             check_requests=check_requests,
+            on_exchange=on_exchange,
         )
 
     def with_options(
@@ -189,6 +198,8 @@ class Steelyard(_Client):
         retry: When to try again; see ``RetryPolicy``.
         check_requests: Whether to check requests against the contract before they are sent. Switch it off to send
             a newer service what this version does not know.
+        on_exchange: Told of every try of every call: its status, seconds, request id and limits, never a body. The
+            logger ``steelyard_client`` says the same, at DEBUG, and at INFO for what failed.
         transport: An httpx transport to use instead of the network, with proxies and certificates of its own.
 
     Every method raises ``SteelyardError``; see ``steelyard_client.errors``.
@@ -203,6 +214,7 @@ class Steelyard(_Client):
         connect_timeout_seconds: float = CONNECT_TIMEOUT_SECONDS,
         retry: RetryPolicy | None = None,
         check_requests: bool = True,
+        on_exchange: Callable[[Exchange], None] | None = None,
         transport: httpx.BaseTransport | None = None,
     ) -> None:
         super().__init__(
@@ -212,23 +224,31 @@ class Steelyard(_Client):
             connect_timeout_seconds=connect_timeout_seconds,
             retry=retry,
             check_requests=check_requests,
+            on_exchange=on_exchange,
         )
         self._http = httpx.Client(transport=transport)
 
+    @asks(ESTIMATE_MAINTENANCE)
     def estimate_maintenance(self, **request: Unpack[MaintenanceRequestDict]) -> Maintenance:
         """Maintenance of a person, from their ``profile`` and, where there is one, their ``log``.
 
         The keywords are the fields of ``MaintenanceRequestDict``; each takes a model or a dictionary.
         """
+        from .answers import Maintenance
+
         return self._call(ESTIMATE_MAINTENANCE, Maintenance, dict(request))
 
+    @asks(PLAN_PHASES)
     def plan_phases(self, **request: Unpack[PlanRequestDict]) -> Plan:
         """A plan for a person: ``profile``, ``start_date``, ``phase``, and their ``screening`` answers.
 
         The keywords are the fields of ``PlanRequestDict``; each takes a model or a dictionary.
         """
+        from .answers import Plan
+
         return self._call(PLAN_PHASES, Plan, dict(request))
 
+    @asks(DOCUMENT_PLAN)
     def plan_document(self, format: DocumentFormat, **request: Unpack[PlanRequestDict]) -> str:
         """The same plan as text: a ``calendar`` (RFC 5545), a weekly table (``csv``) or a summary (``markdown``).
 
@@ -237,6 +257,7 @@ class Steelyard(_Client):
         """
         return self._drive(self._document(DOCUMENT_PLAN, format, dict(request)))
 
+    @asks(DOCUMENT_PLAN)
     def plan_briefing(
         self, reader: BriefingReader = "member", *, language: str = "en", **request: Unpack[PlanRequestDict]
     ) -> str:
@@ -247,14 +268,17 @@ class Steelyard(_Client):
         """
         return self._drive(self._briefing(reader, language, dict(request)))
 
+    @asks(DOCUMENT_SEASON)
     def season_document(self, format: DocumentFormat, **request: Unpack[SeasonRequestDict]) -> str:
         """What ``plan_season`` answers as text, as in ``plan_document``."""
         return self._drive(self._document(DOCUMENT_SEASON, format, dict(request)))
 
+    @asks(DOCUMENT_OPTIMUM)
     def optimum_document(self, format: DocumentFormat, **request: Unpack[OptimumRequestDict]) -> str:
         """What ``optimise_season`` answers as text, as in ``plan_document``."""
         return self._drive(self._document(DOCUMENT_OPTIMUM, format, dict(request)))
 
+    @asks(DRAW_PLAN)
     def plan_picture(
         self,
         format: PictureFormat = "svg",
@@ -271,6 +295,7 @@ class Steelyard(_Client):
         """
         return self._drive(self._picture(DRAW_PLAN, format, theme, width, dict(request), language))
 
+    @asks(DRAW_FORECAST)
     def forecast_picture(
         self,
         format: PictureFormat = "svg",
@@ -282,6 +307,7 @@ class Steelyard(_Client):
         """What ``forecast_intake`` answers as a picture, as in ``plan_picture``."""
         return self._drive(self._picture(DRAW_FORECAST, format, theme, width, dict(request)))
 
+    @asks(DRAW_TREND)
     def trend_picture(
         self,
         format: PictureFormat = "svg",
@@ -293,6 +319,7 @@ class Steelyard(_Client):
         """What ``read_trend`` answers as a picture, as in ``plan_picture``."""
         return self._drive(self._picture(DRAW_TREND, format, theme, width, dict(request)))
 
+    @asks(DRAW_SEASON)
     def season_picture(
         self,
         format: PictureFormat = "svg",
@@ -304,6 +331,7 @@ class Steelyard(_Client):
         """What ``plan_season`` answers as a picture, as in ``plan_picture``."""
         return self._drive(self._picture(DRAW_SEASON, format, theme, width, dict(request)))
 
+    @asks(DRAW_COMPARISON)
     def comparison_picture(
         self,
         format: PictureFormat = "svg",
@@ -315,6 +343,7 @@ class Steelyard(_Client):
         """What ``compare_strategies`` answers as a picture, as in ``plan_picture``."""
         return self._drive(self._picture(DRAW_COMPARISON, format, theme, width, dict(request)))
 
+    @asks(DRAW_OPTIMUM)
     def optimum_picture(
         self,
         format: PictureFormat = "svg",
@@ -326,60 +355,84 @@ class Steelyard(_Client):
         """What ``optimise_season`` answers as a picture, as in ``plan_picture``."""
         return self._drive(self._picture(DRAW_OPTIMUM, format, theme, width, dict(request)))
 
+    @asks(DECIDE_PHASE)
     def decide_phase(self, **request: Unpack[DecisionRequestDict]) -> Decision:
         """Which phase comes next and why: ``profile``, ``as_of_date``, ``screening``, goal, feeling and history.
 
         The keywords are the fields of ``DecisionRequestDict``; each takes a model or a dictionary.
         """
+        from .answers import Decision
+
         return self._call(DECIDE_PHASE, Decision, dict(request))
 
+    @asks(READ_TREND)
     def read_trend(self, **request: Unpack[TrendRequestDict]) -> Trend:
         """What a person's ``log`` says: weight freed from noise, its rate, and maintenance now.
 
         The keywords are the fields of ``TrendRequestDict``; each takes a model or a dictionary.
         """
+        from .answers import Trend
+
         return self._call(READ_TREND, Trend, dict(request))
 
+    @asks(REVIEW_PHASE)
     def review_phase(self, **request: Unpack[ReviewRequestDict]) -> Review:
         """A phase against its plan, from a ``profile``, the ``phase`` and the ``log``; ``screening`` while it runs.
 
         The keywords are the fields of ``ReviewRequestDict``; each takes a model or a dictionary.
         """
+        from .answers import Review
+
         return self._call(REVIEW_PHASE, Review, dict(request))
 
+    @asks(FORECAST_INTAKE)
     def forecast_intake(self, **request: Unpack[ForecastRequestDict]) -> Forecast:
         """The body under an intake, or the intake or the date for a target: which, says ``question``.
 
         The keywords are the fields of ``ForecastRequestDict``; each takes a model or a dictionary.
         """
+        from .answers import Forecast
+
         return self._call(FORECAST_INTAKE, Forecast, dict(request))
 
+    @asks(ESTIMATE_BODY_COMPOSITION)
     def estimate_body_composition(self, **request: Unpack[BodyCompositionRequestDict]) -> BodyComposition:
         """Body fat from one or more ``measurements`` taken together.
 
         The keywords are the fields of ``BodyCompositionRequestDict``; each takes a model or a dictionary.
         """
+        from .answers import BodyComposition
+
         return self._call(ESTIMATE_BODY_COMPOSITION, BodyComposition, dict(request))
 
+    @asks(PLAN_SEASON)
     def plan_season(self, **request: Unpack[SeasonRequestDict]) -> Season:
         """A chain of phases from today to a horizon, by one strategy, inside the limits.
 
         The keywords are the fields of ``SeasonRequestDict``; each takes a model or a dictionary.
         """
+        from .answers import Season
+
         return self._call(PLAN_SEASON, Season, dict(request))
 
+    @asks(COMPARE_STRATEGIES)
     def compare_strategies(self, **request: Unpack[ComparisonRequestDict]) -> Comparison:
         """Several strategies for one body side by side.
 
         The keywords are the fields of ``ComparisonRequestDict``; each takes a model or a dictionary.
         """
+        from .answers import Comparison
+
         return self._call(COMPARE_STRATEGIES, Comparison, dict(request))
 
+    @asks(OPTIMISE_SEASON)
     def optimise_season(self, **request: Unpack[OptimumRequestDict]) -> Optimum:
         """The strategy that gains most lean tissue by the horizon inside the limits.
 
         The keywords are the fields of ``OptimumRequestDict``; each takes a model or a dictionary.
         """
+        from .answers import Optimum
+
         return self._call(OPTIMISE_SEASON, Optimum, dict(request))
 
     def run_batch(
@@ -411,10 +464,14 @@ class Steelyard(_Client):
 
     def list_methods(self) -> Methods:
         """Every equation, constant and rule that answers cite, with its source."""
+        from .answers import Methods
+
         return self._call(LIST_METHODS, Methods, {})
 
     def list_messages(self) -> Messages:
         """The texts of all message codes in every language, with ``localise`` to say what an answer says."""
+        from .messages import Messages
+
         return self._call(LIST_MESSAGES, Messages, {})
 
     def close(self) -> None:
@@ -478,6 +535,7 @@ class AsyncSteelyard(_Client):
         connect_timeout_seconds: float = CONNECT_TIMEOUT_SECONDS,
         retry: RetryPolicy | None = None,
         check_requests: bool = True,
+        on_exchange: Callable[[Exchange], None] | None = None,
         transport: httpx.AsyncBaseTransport | None = None,
     ) -> None:
         super().__init__(
@@ -487,35 +545,47 @@ class AsyncSteelyard(_Client):
             connect_timeout_seconds=connect_timeout_seconds,
             retry=retry,
             check_requests=check_requests,
+            on_exchange=on_exchange,
         )
         self._http = httpx.AsyncClient(transport=transport)
 
+    @asks(ESTIMATE_MAINTENANCE)
     async def estimate_maintenance(self, **request: Unpack[MaintenanceRequestDict]) -> Maintenance:
         """As ``Steelyard.estimate_maintenance``."""
+        from .answers import Maintenance
+
         return await self._call(ESTIMATE_MAINTENANCE, Maintenance, dict(request))
 
+    @asks(PLAN_PHASES)
     async def plan_phases(self, **request: Unpack[PlanRequestDict]) -> Plan:
         """As ``Steelyard.plan_phases``."""
+        from .answers import Plan
+
         return await self._call(PLAN_PHASES, Plan, dict(request))
 
+    @asks(DOCUMENT_PLAN)
     async def plan_document(self, format: DocumentFormat, **request: Unpack[PlanRequestDict]) -> str:
         """As ``Steelyard.plan_document``."""
         return await self._drive(self._document(DOCUMENT_PLAN, format, dict(request)))
 
+    @asks(DOCUMENT_PLAN)
     async def plan_briefing(
         self, reader: BriefingReader = "member", *, language: str = "en", **request: Unpack[PlanRequestDict]
     ) -> str:
         """As ``Steelyard.plan_briefing``."""
         return await self._drive(self._briefing(reader, language, dict(request)))
 
+    @asks(DOCUMENT_SEASON)
     async def season_document(self, format: DocumentFormat, **request: Unpack[SeasonRequestDict]) -> str:
         """As ``Steelyard.season_document``."""
         return await self._drive(self._document(DOCUMENT_SEASON, format, dict(request)))
 
+    @asks(DOCUMENT_OPTIMUM)
     async def optimum_document(self, format: DocumentFormat, **request: Unpack[OptimumRequestDict]) -> str:
         """As ``Steelyard.optimum_document``."""
         return await self._drive(self._document(DOCUMENT_OPTIMUM, format, dict(request)))
 
+    @asks(DRAW_PLAN)
     async def plan_picture(
         self,
         format: PictureFormat = "svg",
@@ -528,6 +598,7 @@ class AsyncSteelyard(_Client):
         """As ``Steelyard.plan_picture``."""
         return await self._drive(self._picture(DRAW_PLAN, format, theme, width, dict(request), language))
 
+    @asks(DRAW_FORECAST)
     async def forecast_picture(
         self,
         format: PictureFormat = "svg",
@@ -539,6 +610,7 @@ class AsyncSteelyard(_Client):
         """As ``Steelyard.forecast_picture``."""
         return await self._drive(self._picture(DRAW_FORECAST, format, theme, width, dict(request)))
 
+    @asks(DRAW_TREND)
     async def trend_picture(
         self,
         format: PictureFormat = "svg",
@@ -550,6 +622,7 @@ class AsyncSteelyard(_Client):
         """As ``Steelyard.trend_picture``."""
         return await self._drive(self._picture(DRAW_TREND, format, theme, width, dict(request)))
 
+    @asks(DRAW_SEASON)
     async def season_picture(
         self,
         format: PictureFormat = "svg",
@@ -561,6 +634,7 @@ class AsyncSteelyard(_Client):
         """As ``Steelyard.season_picture``."""
         return await self._drive(self._picture(DRAW_SEASON, format, theme, width, dict(request)))
 
+    @asks(DRAW_COMPARISON)
     async def comparison_picture(
         self,
         format: PictureFormat = "svg",
@@ -572,6 +646,7 @@ class AsyncSteelyard(_Client):
         """As ``Steelyard.comparison_picture``."""
         return await self._drive(self._picture(DRAW_COMPARISON, format, theme, width, dict(request)))
 
+    @asks(DRAW_OPTIMUM)
     async def optimum_picture(
         self,
         format: PictureFormat = "svg",
@@ -583,36 +658,60 @@ class AsyncSteelyard(_Client):
         """As ``Steelyard.optimum_picture``."""
         return await self._drive(self._picture(DRAW_OPTIMUM, format, theme, width, dict(request)))
 
+    @asks(DECIDE_PHASE)
     async def decide_phase(self, **request: Unpack[DecisionRequestDict]) -> Decision:
         """As ``Steelyard.decide_phase``."""
+        from .answers import Decision
+
         return await self._call(DECIDE_PHASE, Decision, dict(request))
 
+    @asks(READ_TREND)
     async def read_trend(self, **request: Unpack[TrendRequestDict]) -> Trend:
         """As ``Steelyard.read_trend``."""
+        from .answers import Trend
+
         return await self._call(READ_TREND, Trend, dict(request))
 
+    @asks(REVIEW_PHASE)
     async def review_phase(self, **request: Unpack[ReviewRequestDict]) -> Review:
         """As ``Steelyard.review_phase``."""
+        from .answers import Review
+
         return await self._call(REVIEW_PHASE, Review, dict(request))
 
+    @asks(FORECAST_INTAKE)
     async def forecast_intake(self, **request: Unpack[ForecastRequestDict]) -> Forecast:
         """As ``Steelyard.forecast_intake``."""
+        from .answers import Forecast
+
         return await self._call(FORECAST_INTAKE, Forecast, dict(request))
 
+    @asks(ESTIMATE_BODY_COMPOSITION)
     async def estimate_body_composition(self, **request: Unpack[BodyCompositionRequestDict]) -> BodyComposition:
         """As ``Steelyard.estimate_body_composition``."""
+        from .answers import BodyComposition
+
         return await self._call(ESTIMATE_BODY_COMPOSITION, BodyComposition, dict(request))
 
+    @asks(PLAN_SEASON)
     async def plan_season(self, **request: Unpack[SeasonRequestDict]) -> Season:
         """As ``Steelyard.plan_season``."""
+        from .answers import Season
+
         return await self._call(PLAN_SEASON, Season, dict(request))
 
+    @asks(COMPARE_STRATEGIES)
     async def compare_strategies(self, **request: Unpack[ComparisonRequestDict]) -> Comparison:
         """As ``Steelyard.compare_strategies``."""
+        from .answers import Comparison
+
         return await self._call(COMPARE_STRATEGIES, Comparison, dict(request))
 
+    @asks(OPTIMISE_SEASON)
     async def optimise_season(self, **request: Unpack[OptimumRequestDict]) -> Optimum:
         """As ``Steelyard.optimise_season``."""
+        from .answers import Optimum
+
         return await self._call(OPTIMISE_SEASON, Optimum, dict(request))
 
     async def run_batch(
@@ -633,10 +732,14 @@ class AsyncSteelyard(_Client):
 
     async def list_methods(self) -> Methods:
         """As ``Steelyard.list_methods``."""
+        from .answers import Methods
+
         return await self._call(LIST_METHODS, Methods, {})
 
     async def list_messages(self) -> Messages:
         """As ``Steelyard.list_messages``."""
+        from .messages import Messages
+
         return await self._call(LIST_MESSAGES, Messages, {})
 
     async def aclose(self) -> None:

@@ -30,14 +30,16 @@
 
 # ruff: noqa: N818 - the names say what happened, as in `except TimedOut`
 
+from __future__ import annotations
+
 import json
 from collections.abc import Sequence
 from http import HTTPStatus
-from typing import Any
+from typing import TYPE_CHECKING, Any
 from urllib.parse import urlsplit
 
-from .generated.models import FieldProblem, Problem
-from .generated.types import Unset
+if TYPE_CHECKING:
+    from .generated.models import FieldProblem, Problem
 
 _GUARD_RAIL = "/problems/guard-rail/"
 _QUOTED_FAULTS = 5
@@ -248,6 +250,8 @@ def rule_id(problem: Problem) -> str | None:
 
 def _read(content: bytes) -> Problem | None:
     """The problem document in ``content``; RFC 9457 lets every member be absent, so ours are looked for."""
+    from .generated.models import Problem
+
     try:
         problem = Problem.from_dict(json.loads(content))
     except (ValueError, TypeError, KeyError, AttributeError):  # not JSON, not an object, not ours
@@ -257,6 +261,8 @@ def _read(content: bytes) -> Problem | None:
 
 
 def _stand_in(status: int, media_type: str, request_id: str | None) -> Problem:
+    from .generated.models import Problem
+
     title = HTTPStatus(status).phrase if status in set(HTTPStatus) else "Unknown status"
     return Problem(
         type_="about:blank",
@@ -270,6 +276,8 @@ def _stand_in(status: int, media_type: str, request_id: str | None) -> Problem:
 
 
 def _errors(problem: Problem) -> Sequence[FieldProblem]:
+    from .generated.types import Unset
+
     return () if isinstance(problem.errors, Unset) else problem.errors
 
 

@@ -5,6 +5,7 @@ the reading of answers are written once.
 """
 
 import json
+import logging
 import platform
 from collections.abc import Callable, Generator
 from dataclasses import dataclass, field
@@ -16,9 +17,10 @@ import httpx
 from ._version import __version__
 from .errors import ConnectionFailed, SteelyardError, TimedOut, UnreadableAnswer, problem_error
 from .generated.contract import CONTRACT_VERSION, Operation
-from .request_check import check, plain
+from .received import Answered, Exchange, Received, limits_of
 from .retry import RetryPolicy, retry_after_seconds
 
+_log = logging.getLogger("steelyard_client")
 REQUEST_ID_HEADER = "X-Request-Id"
 CONTRACT_HEADER = "Steelyard-Contract"
 USER_AGENT = f"steelyard-client/{__version__} python/{platform.python_version()} httpx/{httpx.__version__}"
@@ -43,6 +45,7 @@ class Options:
     connect_timeout_seconds: float
     retry: RetryPolicy
     check_requests: bool
+    on_exchange: Callable[[Exchange], None] | None = None
 
     def __post_init__(self) -> None:
         if not (self.timeout_seconds > 0 and self.connect_timeout_seconds > 0):
@@ -117,8 +120,9 @@ def exchange(
     url = options.url + operation.path + query
     retries = 0
     while True:
-        left = deadline - clock()
-        outcome = yield Send(operation.method, url, headers, content, left, options.connect_timeout_seconds)
+        sent = clock()
+        outcome = yield Send(operation.method, url, headers, content, deadline - sent, options.connect_timeout_seconds)
+        _tell(options, operation.method, url, request_id, retries + 1, clock() - sent, outcome)
         if isinstance(outcome, Reply) and 200 <= outcome.status < 300:
             return read(outcome, request_id)
         failure = _failure(outcome, request_id)
@@ -127,6 +131,21 @@ def exchange(
             raise failure
         retries += 1
         yield Wait(wait)
+
+
+def _tell(
+    options: Options, method: str, url: str, request_id: str, attempt: int, seconds: float, outcome: object
+) -> None:
+    """Log one try, and tell it to whoever listens. No body and no key: they are about people."""
+    is_reply = isinstance(outcome, Reply)
+    status = outcome.status if isinstance(outcome, Reply) else None
+    limits = limits_of(outcome.headers.get("RateLimit", "")) if isinstance(outcome, Reply) else ()
+    failure = None if is_reply else str(outcome)
+    one = Exchange(method, url, request_id, attempt, seconds, status, failure, limits)
+    level = logging.DEBUG if status is not None and status < 400 else logging.INFO
+    _log.log(level, "%s %s: %s in %.3f s, try %d [%s]", method, url, failure or status, seconds, attempt, request_id)
+    if options.on_exchange is not None:
+        options.on_exchange(one)
 
 
 def transport_failure(error: httpx.HTTPError, send: Send) -> SteelyardError:
@@ -178,12 +197,17 @@ def read_answer(answer_type: type[Model], reply: Reply, request_id: str) -> Mode
             request_id=request_id,
             content=reply.content,
         ) from error
+    if isinstance(answer, Answered):
+        headers = {name.lower(): value for name, value in reply.headers.items()}
+        answer.received = Received(request_id, reply.status, headers, reply.content)
     return answer
 
 
 def _encode(operation: Operation, request: dict[str, Any], options: Options) -> bytes | None:
     if operation.request is None:
         return None
+    from .request_check import check, plain
+
     body = plain(request)
     if options.check_requests:
         check(body, operation.request)

@@ -6,12 +6,13 @@ from typing import TYPE_CHECKING, Any
 
 from .generated.models import FieldProblem, GuardRail, MessageCatalogue, Note, RefusedStrategy
 from .generated.types import Unset
+from .received import Answered
 
 if TYPE_CHECKING:
     from fluent.runtime import FluentBundle
 
 
-class Messages(MessageCatalogue):
+class Messages(Answered, MessageCatalogue):
     """What ``list_messages`` answers: fetch it once, and keep it as long as the service's version."""
 
     def __repr__(self) -> str:

@@ -14,8 +14,8 @@ from typing import Any, NamedTuple
 from urllib.parse import quote
 
 from .errors import InvalidRequest
-from .generated.contract import REQUEST_SCHEMAS
 from .generated.models import FieldProblem, FieldProblemParams
+from .generated.request_schemas import REQUEST_SCHEMAS
 from .generated.types import Unset
 
 Path = tuple[str | int, ...]

@@ -8,12 +8,12 @@ from email.utils import parsedate_to_datetime
 
 from .errors import ConnectionFailed, ProblemError, SteelyardError
 
-_RETRIED_STATUSES = frozenset({429, 503})
+_RETRIED_STATUSES = frozenset({429, 502, 503, 504})
 
 
 @dataclass(frozen=True, kw_only=True)
 class RetryPolicy:
-    """Failed connections, 429 and 503 are tried again, with exponential backoff and jitter.
+    """Failed connections, 429, 502, 503 and 504 are tried again, with exponential backoff and jitter.
 
     A ``Retry-After`` of the service is obeyed: the wait is never shorter. Beyond ``longest_retry_after_seconds`` the
     error is raised at once, and so it is where the wait would not end within the call's own timeout.

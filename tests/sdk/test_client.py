@@ -33,8 +33,8 @@ from steelyard_client import (
     Unauthorized,
     models,
 )
-from steelyard_client.generated import AuthenticatedClient
 from steelyard_client.generated.api.plans import plan_phases as generated_plan_phases
+from steelyard_client.generated.client import AuthenticatedClient
 
 CONTRACT = json.loads((ROOT / "contracts" / "openapi-v1.json").read_text(encoding="utf-8"))
 OTHER_FORMS = {

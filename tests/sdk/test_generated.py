@@ -36,7 +36,7 @@ def test_a_changed_name_and_a_changed_limit_are_noticed(tmp_path: Path) -> None:
     done = regenerate(json.dumps(document), tmp_path)
     assert done.returncode == 1
     stale = {line.split()[3].rstrip(";") for line in done.stderr.splitlines()}
-    assert stale == {"contract.py", "models/plan_week.py", "request_types.py"}
+    assert stale == {"request_schemas.py", "models/plan_week.py", "request_types.py"}
 
 
 def test_a_rule_that_the_checks_do_not_know_is_refused(tmp_path: Path) -> None:

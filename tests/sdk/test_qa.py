@@ -12,6 +12,7 @@ from xml.etree import ElementTree
 import httpx
 import pytest
 from examples.local_service import LocalService
+from steelyard_client.qa import command
 from steelyard_client.qa.command import FAILED, PASSED, UNUSABLE, main
 from steelyard_client.qa.deployment import Broken, Deployment, OutOfTime, read_operations
 from steelyard_client.qa.fuzzing import fuzz
@@ -233,9 +234,7 @@ FUZZED = {"list_messages", "list_methods", "run_batch"}  # lines cannot be fuzze
 def test_a_good_service_keeps_its_contract(live: LocalService, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("NO_PROXY", "127.0.0.1")
     with a_run(live.url, live.key) as run:
-        # As if all but two were streamed, to be quick.
-        operations = [one._replace(is_streamed=one.method != "GET") for one in run.operations]
-        found = fuzz(run.deployment, operations, seconds=100, examples=2, seed=1, directory=tmp_path)
+        found = fuzz(run.deployment, seconds=100, examples=2, seed=1, directory=tmp_path, method="GET")  # to be quick
     assert found.failure is None
     assert not found.was_stopped
     assert found.report is not None
@@ -248,7 +247,7 @@ def test_what_takes_too_long_is_stopped_and_still_reported(
 ) -> None:
     monkeypatch.setenv("NO_PROXY", "127.0.0.1")
     with in_front(live, untouched) as url, a_run(url, live.key) as run:
-        found = fuzz(run.deployment, run.operations, seconds=4, examples=100_000, seed=1, directory=tmp_path)
+        found = fuzz(run.deployment, seconds=4, examples=100_000, seed=1, directory=tmp_path)
     assert found.was_stopped
     assert found.failure is None
 
@@ -355,6 +354,18 @@ def test_the_time_given_is_kept() -> None:
     with pytest.raises(OutOfTime):
         deployment.send("GET", "/")
     deployment.close()
+
+
+def test_fuzzing_that_was_left_out_is_no_success(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Where the properties used up the time, what was asked for was not done."""
+    monkeypatch.setattr(command, "CHECKS", [])
+    monkeypatch.setattr(command, "_LEAST_FUZZING_SECONDS", 3600.0)
+    document = {"paths": {}}
+    options = ["http://service.test", "--key", "a.b", "--seconds", "5"]
+    assert main(options, answering(lambda request: httpx.Response(200, json=document))) == FAILED
+    assert "not run: the time was used up" in capsys.readouterr().out
 
 
 def test_a_run_in_which_nothing_could_be_checked_is_no_success(capsys: pytest.CaptureFixture[str]) -> None:

@@ -56,7 +56,9 @@ def busy(status: int = 429, retry_after: str | None = None) -> httpx.Response:
     [
         busy(429),
         busy(503),
+        httpx.Response(502, html="<h1>Bad gateway</h1>"),
         httpx.Response(503, html="<h1>Upstream is down</h1>"),
+        httpx.Response(504, html="<h1>Gateway time-out</h1>"),
         httpx.ConnectError("refused"),
         httpx.ConnectTimeout("slow"),
         httpx.ReadError("reset"),
@@ -78,7 +80,7 @@ async def test_tried_again(answered_by: Any, waits: list[float], outcome: httpx.
     ("outcome", "kind"),
     [
         (problem_answer(500, "internal-error"), ServiceFault),
-        (httpx.Response(502, html="bad gateway"), ServiceUnavailable),
+        (problem_answer(501, "transfer-coding"), ServiceFault),
         (problem_answer(401, "key-rejected"), SteelyardError),
         (problem_answer(422, "contradiction"), SteelyardError),
         (httpx.Response(307, headers={"Location": "https://elsewhere.test"}), SteelyardError),
@@ -172,7 +174,7 @@ def test_forms_of_retry_after(header: str | None, seconds: float | None) -> None
     retries=st.integers(0, 6),
     draw=st.floats(0, 1),
     asked=st.none() | st.floats(0, 20),
-    status=st.sampled_from([429, 503]),
+    status=st.sampled_from([429, 502, 503, 504]),
 )
 def test_waits_are_bounded(retries: int, draw: float, asked: float | None, status: int) -> None:
     policy = RetryPolicy(max_retries=5)

@@ -1,8 +1,1 @@
-"""A client library for accessing Steelyard"""
-
-from .client import AuthenticatedClient, Client
-
-__all__ = (
-    "AuthenticatedClient",
-    "Client",
-)
+"""Generated from the contract by regenerate.py: do not edit."""

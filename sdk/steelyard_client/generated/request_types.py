@@ -977,3 +977,62 @@ class WeightEntryDict(TypedDict):
     date: "datetime.date | str"
     order: "NotRequired[int]"
     weight_kg: "float"
+
+
+class BodyCompositionLine(TypedDict):
+    """A line of a batch that asks what ``estimate_body_composition`` asks."""
+
+    reference: str
+    operation: Literal["estimate_body_composition"]
+    body: "models.BodyCompositionRequest | BodyCompositionRequestDict"
+
+
+class ForecastLine(TypedDict):
+    """A line of a batch that asks what ``forecast_intake`` asks."""
+
+    reference: str
+    operation: Literal["forecast_intake"]
+    body: "models.ForecastRequest | ForecastRequestDict"
+
+
+class MaintenanceLine(TypedDict):
+    """A line of a batch that asks what ``estimate_maintenance`` asks."""
+
+    reference: str
+    operation: Literal["estimate_maintenance"]
+    body: "models.MaintenanceRequest | MaintenanceRequestDict"
+
+
+class PlanLine(TypedDict):
+    """A line of a batch that asks what ``plan_phases`` asks."""
+
+    reference: str
+    operation: Literal["plan_phases"]
+    body: "models.PlanRequest | PlanRequestDict"
+
+
+class ReviewLine(TypedDict):
+    """A line of a batch that asks what ``review_phase`` asks."""
+
+    reference: str
+    operation: Literal["review_phase"]
+    body: "models.ReviewRequest | ReviewRequestDict"
+
+
+class TrendLine(TypedDict):
+    """A line of a batch that asks what ``read_trend`` asks."""
+
+    reference: str
+    operation: Literal["read_trend"]
+    body: "models.TrendRequest | TrendRequestDict"
+
+
+# Any line of a batch.
+Line = (
+    BodyCompositionLine
+    | ForecastLine
+    | MaintenanceLine
+    | PlanLine
+    | ReviewLine
+    | TrendLine
+)

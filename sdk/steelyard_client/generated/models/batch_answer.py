@@ -31,7 +31,9 @@ class BatchAnswer:
     reference: None | str
     problem: Problem | Unset = UNSET
     result: Any | Unset = UNSET
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         line = self.line

@@ -30,7 +30,9 @@ class BatchCounts:
     problems: int
     problems_by_status: BatchCountsProblemsByStatus
     results: int
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         is_complete = self.is_complete

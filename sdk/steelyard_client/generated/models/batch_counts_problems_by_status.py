@@ -13,7 +13,9 @@ T = TypeVar("T", bound="BatchCountsProblemsByStatus")
 class BatchCountsProblemsByStatus:
     """The problems by their status."""
 
-    additional_properties: dict[str, int] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, int] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
 

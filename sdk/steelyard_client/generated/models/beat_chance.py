@@ -26,7 +26,9 @@ class BeatChance:
     less_fat: float
     more_lean: float
     over: str
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         fewer_days_dieting = self.fewer_days_dieting

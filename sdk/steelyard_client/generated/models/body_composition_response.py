@@ -52,7 +52,9 @@ class BodyCompositionResponse:
     model_version: str
     normalised_ffmi: Interval
     notes: list[Note]
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.healthy_range import HealthyRange  # noqa: PLC0415

@@ -38,7 +38,9 @@ class ComparedStrategy:
     intervals: OutcomeIntervals
     label: str
     strategy: StrategyNumbers
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         broken_limits = []

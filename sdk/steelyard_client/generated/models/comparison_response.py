@@ -44,7 +44,9 @@ class ComparisonResponse:
     refused: list[RefusedStrategy]
     start: SeasonStart
     strategies: list[ComparedStrategy]
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         cautions = []

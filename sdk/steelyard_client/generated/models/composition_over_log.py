@@ -30,7 +30,9 @@ class CompositionOverLog:
     fat_kg: Interval
     lean_change_kg: Interval
     reading_count: int
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         fat_change_kg = self.fat_change_kg.to_dict()

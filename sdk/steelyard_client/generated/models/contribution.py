@@ -26,7 +26,9 @@ class Contribution:
     log_share: float
     prior_kcal: Interval
     prior_share: float
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         log_share = self.log_share

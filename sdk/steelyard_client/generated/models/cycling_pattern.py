@@ -39,7 +39,9 @@ class CyclingPattern:
     weeks: int
     weeks_dieting: int
     weeks_lost: int | None
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         cycles = self.cycles

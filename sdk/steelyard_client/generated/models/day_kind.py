@@ -28,7 +28,9 @@ class DayKind:
     intake_kcal: int
     kind: str
     protein_g: int
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         carbohydrate_g = self.carbohydrate_g

@@ -68,7 +68,9 @@ class DecisionResponse:
     recommended: NextPhase
     situation: str
     what_would_change: list[Note]
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.cycling_pattern import CyclingPattern  # noqa: PLC0415

@@ -33,7 +33,9 @@ class EatenAgainstPlan:
     implied_difference_kcal: Interval | None
     logged_kcal: float | None
     planned_kcal: float
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.interval import Interval  # noqa: PLC0415

@@ -31,7 +31,9 @@ class EquationRow:
     kcal_per_day: float
     notes: list[str]
     weight: float
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         estimates = self.estimates

@@ -34,7 +34,9 @@ class ExplainedChange:
     days: int
     settles: None | Note
     tissue_beyond_log_kg: Interval
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.note import Note  # noqa: PLC0415

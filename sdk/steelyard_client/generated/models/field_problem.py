@@ -30,7 +30,9 @@ class FieldProblem:
     detail: str
     pointer: str
     params: FieldProblemParams | Unset = UNSET
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         code = self.code

@@ -27,7 +27,9 @@ class FirstWeeksAfter:
     intake_kcal: int
     points: list[ForecastPoint]
     rebound_kg: Interval
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         intake_kcal = self.intake_kcal

@@ -36,7 +36,9 @@ class ForecastPoint:
     lean_kg: Interval
     maintenance_kcal: Interval
     weight_kg: Interval
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         carried_kg = self.carried_kg.to_dict()

@@ -61,7 +61,9 @@ class ForecastResponse:
     reasons: list[Note]
     uncertainty: list[SourceEffect]
     weeks: list[ForecastWeek]
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.interval import Interval  # noqa: PLC0415

@@ -29,7 +29,9 @@ class ForecastWeek:
     energy_balance_kcal: float
     intake_kcal: float
     start_date: datetime.date
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         at_end = self.at_end.to_dict()

@@ -36,7 +36,9 @@ class GuardRail:
     params: GuardRailParams
     text: str
     unit: str
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         action = self.action

@@ -28,7 +28,9 @@ class HealthyRange:
     standing: str
     upper_fraction: float
     within_probability: float
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         above_probability = self.above_probability

@@ -31,7 +31,9 @@ class IntakeStep:
     protein_g: int
     start_date: datetime.date
     weeks: int
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         carbohydrate_g = self.carbohydrate_g

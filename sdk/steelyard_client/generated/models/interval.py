@@ -26,7 +26,9 @@ class Interval:
     mean: float
     upper: float
     coverage: float | Unset = 0.8
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         lower = self.lower

@@ -20,7 +20,9 @@ class KnownCuts:
 
     cuts_last_12_months: int
     weeks_since_last_cut: int | None
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         cuts_last_12_months = self.cuts_last_12_months

@@ -52,7 +52,9 @@ class LeannessView:
     reading_is_good_enough: bool
     reading_sd: float
     target_fat_fraction: float
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         band_basis = self.band_basis

@@ -32,7 +32,9 @@ class MeasurementRow:
     notes: list[Note]
     standard_deviation: float
     weight: float
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         fat_fraction = self.fat_fraction

@@ -39,7 +39,9 @@ class MethodEntry:
     unit: None | str | Unset = UNSET
     valid_range: None | str | Unset = UNSET
     value: float | None | Unset = UNSET
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         basis = self.basis

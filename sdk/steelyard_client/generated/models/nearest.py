@@ -22,7 +22,9 @@ class Nearest:
     deficit_kcal: float | None
     fat_loss_kg: float | None
     weeks: int | None
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         deficit_kcal: float | None

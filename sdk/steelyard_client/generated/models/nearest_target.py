@@ -23,7 +23,9 @@ class NearestTarget:
     by_date: datetime.date | None
     intake_kcal: float | None
     value: float | None
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         by_date: None | str

@@ -27,7 +27,9 @@ class NextPhase:
     kind: str
     plan: PlanFragment
     weeks: int
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         kind = self.kind

@@ -55,7 +55,9 @@ class OptimumResponse:
     searched: SearchSize
     start: SeasonStart
     trade_off: list[OtherSeason]
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.other_season import OtherSeason  # noqa: PLC0415

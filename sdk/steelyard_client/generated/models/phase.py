@@ -41,7 +41,9 @@ class Phase:
     reasons: list[Note]
     start_date: datetime.date
     weeks: list[PlanWeek]
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         cautions = []

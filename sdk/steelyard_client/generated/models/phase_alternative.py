@@ -45,7 +45,9 @@ class PhaseAlternative:
     score: None | ScoreParts
     weeks: int | None
     weeks_above_band: int | None
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.interval import Interval  # noqa: PLC0415

@@ -36,7 +36,9 @@ class PlanFragment:
     phase: SuggestedCut | SuggestedGain | SuggestedHold | SuggestedMiniCut
     return_to_gain: SuggestedReturn
     start_date: datetime.date
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.known_cuts import KnownCuts  # noqa: PLC0415

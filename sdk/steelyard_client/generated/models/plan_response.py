@@ -67,7 +67,9 @@ class PlanResponse:
     resting_kcal: Interval
     rule_of_thumb: None | RuleOfThumb
     start_weight_kg: float
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.interval import Interval  # noqa: PLC0415

@@ -46,7 +46,9 @@ class PlanWeek:
     protein_g: int
     start_date: datetime.date
     week: int
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         at_end = self.at_end.to_dict()

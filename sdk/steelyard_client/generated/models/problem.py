@@ -36,7 +36,9 @@ class Problem:
     title: str
     type_: str
     errors: list[FieldProblem] | Unset = UNSET
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         code = self.code

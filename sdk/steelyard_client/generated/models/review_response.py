@@ -93,7 +93,9 @@ class ReviewResponse:
     reasons: list[Note]
     verdict: str
     weeks: list[ReviewedWeek]
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.first_weeks_after import FirstWeeksAfter  # noqa: PLC0415

@@ -33,7 +33,9 @@ class ReviewedWeek:
     intake_kcal: float
     protein_g: float
     start_date: datetime.date
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         at_end = self.at_end.to_dict()

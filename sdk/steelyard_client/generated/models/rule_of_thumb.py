@@ -24,7 +24,9 @@ class RuleOfThumb:
     fat_loss_static_kg: float
     first_week_drop_common_practice_kg: list[float]
     first_week_drop_forecast_kg: float
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         fat_loss_common_practice_kg = self.fat_loss_common_practice_kg

@@ -24,7 +24,9 @@ class ScoreParts:
     lean_kg: float
     leanness_price_kg: float
     total_kg: float
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         dieting_price_kg = self.dieting_price_kg

@@ -22,7 +22,9 @@ class SearchSize:
     strategies: int
     strategy_weeks: int
     within_limits: int
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         strategies = self.strategies

@@ -32,7 +32,9 @@ class SeasonOutcome:
     mean_fat_kg: float
     peak_fat_fraction: float
     weeks_above_band: int
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         cuts = self.cuts

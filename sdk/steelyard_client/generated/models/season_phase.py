@@ -43,7 +43,9 @@ class SeasonPhase:
     reasons: list[Note]
     start_date: datetime.date
     weeks: int
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         cautions = []

@@ -37,7 +37,9 @@ class SeasonPlan:
     strategy: StrategyNumbers
     totals: SeasonTotals
     weeks: list[SeasonWeek]
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         guard_rails = []

@@ -41,7 +41,9 @@ class SeasonResponse:
     model_version: str
     plan: SeasonPlan
     start: SeasonStart
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         broken_limits = []

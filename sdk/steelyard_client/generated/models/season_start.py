@@ -38,7 +38,9 @@ class SeasonStart:
     maintenance_kcal: Interval
     physical_maintenance_kcal: Interval | None
     resting_kcal: Interval
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.interval import Interval  # noqa: PLC0415

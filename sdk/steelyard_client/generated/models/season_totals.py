@@ -42,7 +42,9 @@ class SeasonTotals:
     peak_date: datetime.date
     peak_fat_fraction: Interval
     weeks_above_band: Interval
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         cuts = self.cuts

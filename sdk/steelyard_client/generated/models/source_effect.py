@@ -20,7 +20,9 @@ class SourceEffect:
 
     fat_kg: float
     source: str
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         fat_kg = self.fat_kg

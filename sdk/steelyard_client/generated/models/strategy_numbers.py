@@ -28,7 +28,9 @@ class StrategyNumbers:
     longest_cut_weeks: int | None
     maintenance_weeks: int | None
     surplus_kcal: float
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         cut_at_fat_fraction: float | None

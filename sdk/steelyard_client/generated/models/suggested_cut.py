@@ -32,7 +32,9 @@ class SuggestedCut:
     target_fat_fraction: float | None
     weeks: int | None
     weeks_done: int
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         event_date: None | str

@@ -29,7 +29,9 @@ class SuggestedGain:
     kind: Literal["gain"]
     surplus_kcal: float | None
     weeks: int | None
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         fat_ceiling_fraction: float | None

@@ -22,7 +22,9 @@ class SuggestedReturn:
     gain_weeks: int
     maintenance_weeks: int
     surplus_kcal: float | None
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         gain_weeks = self.gain_weeks

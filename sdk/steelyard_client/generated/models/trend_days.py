@@ -47,7 +47,9 @@ class TrendDays:
     tissue_kg: IntervalColumns
     weekly_rate_kg: IntervalColumns
     weight_kg: IntervalColumns
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         carried_kg = self.carried_kg.to_dict()

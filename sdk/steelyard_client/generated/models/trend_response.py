@@ -79,7 +79,9 @@ class TrendResponse:
     reasons: list[Note]
     stall_probability: float | None
     weekly_rate_kg: Interval
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.composition_over_log import CompositionOverLog  # noqa: PLC0415

@@ -13,7 +13,9 @@ T = TypeVar("T", bound="VegaLitePicture")
 class VegaLitePicture:
     """A picture's Vega-Lite specification."""
 
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
 

@@ -22,7 +22,9 @@ class VerdictProbabilities:
     faster: float
     slower: float
     within_interval: float
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         faster = self.faster

@@ -1,0 +1,1232 @@
+"""Generated from the contract by regenerate.py: do not edit."""
+
+from typing import Any
+
+REQUEST_SCHEMAS: dict[str, Any] = {
+    "ActivityByLevel": {
+        "additionalProperties": False,
+        "properties": {
+            "kind": {"const": "level", "type": "string"},
+            "level": {"$ref": "ActivityLevel"},
+        },
+        "required": ["kind", "level"],
+        "type": "object",
+    },
+    "ActivityByWeek": {
+        "additionalProperties": False,
+        "properties": {
+            "kind": {"const": "week", "type": "string"},
+            "sessions": {
+                "items": {"$ref": "TrainingSession"},
+                "maxItems": 30,
+                "type": "array",
+            },
+            "steps_per_day": {"maximum": 60000, "minimum": 0, "type": "number"},
+        },
+        "required": ["kind", "steps_per_day"],
+        "type": "object",
+    },
+    "ActivityLevel": {
+        "enum": ["active", "light", "moderate", "sedentary", "very_active"],
+        "type": "string",
+    },
+    "Aim": {"enum": ["gain", "hold", "lose"], "type": "string"},
+    "BatchLine": {
+        "additionalProperties": False,
+        "properties": {
+            "body": {
+                "anyOf": [
+                    {"$ref": "BodyCompositionRequest"},
+                    {"$ref": "MaintenanceRequest"},
+                    {"$ref": "ForecastRequest"},
+                    {"$ref": "PlanRequest"},
+                    {"$ref": "TrendRequest"},
+                    {"$ref": "ReviewRequest"},
+                ]
+            },
+            "operation": {"$ref": "BatchOperation"},
+            "reference": {"maxLength": 200, "minLength": 1, "type": "string"},
+        },
+        "required": ["reference", "operation", "body"],
+        "type": "object",
+    },
+    "BatchOperation": {
+        "enum": [
+            "estimate_body_composition",
+            "estimate_maintenance",
+            "forecast_intake",
+            "plan_phases",
+            "read_trend",
+            "review_phase",
+        ],
+        "type": "string",
+    },
+    "BlockedDates": {
+        "additionalProperties": False,
+        "properties": {
+            "first_date": {"format": "date", "type": "string"},
+            "last_date": {"format": "date", "type": "string"},
+        },
+        "required": ["first_date", "last_date"],
+        "type": "object",
+    },
+    "BmiMeasurement": {
+        "additionalProperties": False,
+        "properties": {"kind": {"const": "bmi", "type": "string"}},
+        "required": ["kind"],
+        "type": "object",
+    },
+    "BodyCompositionRequest": {
+        "additionalProperties": False,
+        "properties": {
+            "age_years": {"maximum": 100, "minimum": 13, "type": "number"},
+            "height_cm": {"maximum": 230, "minimum": 120, "type": "number"},
+            "measurements": {
+                "items": {
+                    "discriminator": {
+                        "mapping": {
+                            "bmi": "BmiMeasurement",
+                            "girths": "GirthMeasurement",
+                            "reading": "ReadingMeasurement",
+                            "skinfolds": "SkinfoldMeasurement",
+                        },
+                        "propertyName": "kind",
+                    },
+                    "oneOf": [
+                        {"$ref": "GirthMeasurement"},
+                        {"$ref": "SkinfoldMeasurement"},
+                        {"$ref": "ReadingMeasurement"},
+                        {"$ref": "BmiMeasurement"},
+                    ],
+                },
+                "maxItems": 60,
+                "minItems": 1,
+                "type": "array",
+            },
+            "sex": {"$ref": "Sex"},
+            "training_status": {"$ref": "TrainingStatus"},
+            "weight_kg": {"maximum": 300, "minimum": 30, "type": "number"},
+        },
+        "required": [
+            "sex",
+            "age_years",
+            "height_cm",
+            "weight_kg",
+            "training_status",
+            "measurements",
+        ],
+        "type": "object",
+    },
+    "BodyFat": {
+        "additionalProperties": False,
+        "properties": {
+            "fat_fraction": {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+            "method": {"$ref": "BodyFatMethod"},
+        },
+        "required": ["fat_fraction", "method"],
+        "type": "object",
+    },
+    "BodyFatBand": {
+        "additionalProperties": False,
+        "properties": {
+            "lower_fat_fraction": {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+            "upper_fat_fraction": {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+        },
+        "required": ["lower_fat_fraction", "upper_fat_fraction"],
+        "type": "object",
+    },
+    "BodyFatMethod": {
+        "enum": [
+            "air_displacement",
+            "bioimpedance",
+            "bmi_equation",
+            "dxa",
+            "four_compartment",
+            "girths",
+            "hydrostatic",
+            "skinfolds",
+            "visual",
+        ],
+        "type": "string",
+    },
+    "CarbohydratePreference": {
+        "enum": ["balanced", "higher", "lower"],
+        "type": "string",
+    },
+    "ChosenBand": {
+        "additionalProperties": False,
+        "properties": {
+            "lower_fat_fraction": {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+            "upper_fat_fraction": {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+        },
+        "required": ["lower_fat_fraction", "upper_fat_fraction"],
+        "type": "object",
+    },
+    "ClinicalClearance": {
+        "additionalProperties": False,
+        "properties": {
+            "given_by": {"maxLength": 80, "minLength": 3, "type": "string"},
+            "reason": {"maxLength": 300, "minLength": 10, "type": "string"},
+        },
+        "required": ["given_by", "reason"],
+        "type": "object",
+    },
+    "ComparisonRequest": {
+        "additionalProperties": False,
+        "properties": {
+            "current_intake_kcal": {
+                "anyOf": [
+                    {"maximum": 8000, "minimum": 800, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "cut_history": {"anyOf": [{"$ref": "CutHistory"}, {"type": "null"}]},
+            "horizon_weeks": {"maximum": 156, "minimum": 12, "type": "integer"},
+            "limits": {"$ref": "SeasonLimits"},
+            "log": {"anyOf": [{"$ref": "Log"}, {"type": "null"}]},
+            "maintenance": {"anyOf": [{"$ref": "KnownMaintenance"}, {"type": "null"}]},
+            "profile": {"$ref": "Profile"},
+            "screening": {"anyOf": [{"$ref": "Screening"}, {"type": "null"}]},
+            "start_date": {"format": "date", "type": "string"},
+            "strategies": {
+                "items": {
+                    "discriminator": {
+                        "mapping": {
+                            "own": "OwnStrategy",
+                            "ready_made": "ReadyMadeStrategy",
+                        },
+                        "propertyName": "kind",
+                    },
+                    "oneOf": [{"$ref": "ReadyMadeStrategy"}, {"$ref": "OwnStrategy"}],
+                },
+                "maxItems": 8,
+                "minItems": 2,
+                "type": "array",
+            },
+        },
+        "required": ["profile", "start_date", "horizon_weeks", "strategies"],
+        "type": "object",
+    },
+    "Condition": {
+        "enum": [
+            "absent_periods",
+            "bariatric_surgery",
+            "cancer",
+            "diabetes_treated",
+            "gallstones",
+            "gout",
+            "heart_disease",
+            "kidney_disease",
+            "liver_disease",
+            "low_testosterone_symptoms",
+            "phenylketonuria",
+            "recent_surgery_or_injury",
+            "stress_fracture",
+            "thyroid_uncontrolled",
+            "unexplained_weight_loss",
+        ],
+        "type": "string",
+    },
+    "Cut": {
+        "additionalProperties": False,
+        "properties": {
+            "break_every_weeks": {
+                "anyOf": [
+                    {"maximum": 16, "minimum": 2, "type": "integer"},
+                    {"type": "null"},
+                ]
+            },
+            "break_weeks": {"maximum": 2, "minimum": 1, "type": "integer"},
+            "carbohydrate_preference": {"$ref": "CarbohydratePreference"},
+            "deficit_kcal": {
+                "anyOf": [
+                    {"maximum": 1500, "minimum": 100, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "easing_in_weeks": {"maximum": 2, "minimum": 0, "type": "integer"},
+            "event_date": {
+                "anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]
+            },
+            "fat_loss_kg": {
+                "anyOf": [
+                    {"maximum": 30, "minimum": 0.2, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "kind": {"const": "cut", "type": "string"},
+            "protein_g_per_kg": {
+                "anyOf": [
+                    {"maximum": 3.5, "minimum": 1.2, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "target_fat_fraction": {
+                "anyOf": [
+                    {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "target_weight_kg": {
+                "anyOf": [
+                    {"maximum": 300, "minimum": 30, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "weeks": {
+                "anyOf": [
+                    {"maximum": 26, "minimum": 1, "type": "integer"},
+                    {"type": "null"},
+                ]
+            },
+            "weeks_done": {"maximum": 52, "minimum": 0, "type": "integer"},
+        },
+        "required": ["kind"],
+        "type": "object",
+    },
+    "CutHistory": {
+        "additionalProperties": False,
+        "properties": {
+            "cuts_last_12_months": {"maximum": 12, "minimum": 0, "type": "integer"},
+            "weeks_since_last_cut": {
+                "anyOf": [
+                    {"maximum": 520, "minimum": 0, "type": "integer"},
+                    {"type": "null"},
+                ]
+            },
+        },
+        "required": ["cuts_last_12_months"],
+        "type": "object",
+    },
+    "DateQuestion": {
+        "additionalProperties": False,
+        "properties": {
+            "intake_kcal": {"maximum": 8000, "minimum": 800, "type": "number"},
+            "kind": {"const": "date_for_target", "type": "string"},
+            "protein_g_per_kg": {"maximum": 5, "minimum": 0.3, "type": "number"},
+            "target": {"$ref": "Target"},
+        },
+        "required": ["kind", "target", "intake_kcal"],
+        "type": "object",
+    },
+    "DatedMeasurement": {
+        "additionalProperties": False,
+        "properties": {
+            "date": {"format": "date", "type": "string"},
+            "measurement": {
+                "discriminator": {
+                    "mapping": {
+                        "girths": "GirthMeasurement",
+                        "reading": "ReadingMeasurement",
+                        "skinfolds": "SkinfoldMeasurement",
+                    },
+                    "propertyName": "kind",
+                },
+                "oneOf": [
+                    {"$ref": "GirthMeasurement"},
+                    {"$ref": "SkinfoldMeasurement"},
+                    {"$ref": "ReadingMeasurement"},
+                ],
+            },
+        },
+        "required": ["date", "measurement"],
+        "type": "object",
+    },
+    "DaySplit": {
+        "additionalProperties": False,
+        "properties": {
+            "carbohydrate_shift": {"maximum": 0.6, "minimum": 0.05, "type": "number"},
+            "higher_days_per_week": {"maximum": 6, "minimum": 1, "type": "integer"},
+        },
+        "required": ["higher_days_per_week"],
+        "type": "object",
+    },
+    "DecisionRequest": {
+        "additionalProperties": False,
+        "properties": {
+            "as_of_date": {"format": "date", "type": "string"},
+            "band": {"anyOf": [{"$ref": "ChosenBand"}, {"type": "null"}]},
+            "current_intake_kcal": {
+                "anyOf": [
+                    {"maximum": 8000, "minimum": 800, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "event_date": {
+                "anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]
+            },
+            "event_fat_fraction": {
+                "anyOf": [
+                    {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "feeling": {"$ref": "Feeling"},
+            "goal": {"$ref": "Goal"},
+            "log": {"anyOf": [{"$ref": "Log"}, {"type": "null"}]},
+            "maintenance": {"anyOf": [{"$ref": "KnownMaintenance"}, {"type": "null"}]},
+            "phase_history": {
+                "anyOf": [
+                    {"items": {"$ref": "PastPhase"}, "maxItems": 60, "type": "array"},
+                    {"type": "null"},
+                ]
+            },
+            "present_phase": {"anyOf": [{"$ref": "PresentPhase"}, {"type": "null"}]},
+            "profile": {"$ref": "Profile"},
+            "screening": {"anyOf": [{"$ref": "Screening"}, {"type": "null"}]},
+        },
+        "required": ["profile", "as_of_date"],
+        "type": "object",
+    },
+    "DensityConversion": {"enum": ["brozek", "siri"], "type": "string"},
+    "EatingDisorder": {"enum": ["current", "none", "past", "unsure"], "type": "string"},
+    "Feeling": {"enum": ["content", "unhappy", "would_like_leaner"], "type": "string"},
+    "ForecastRequest": {
+        "additionalProperties": False,
+        "properties": {
+            "current_intake_kcal": {
+                "anyOf": [
+                    {"maximum": 8000, "minimum": 800, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "log": {"anyOf": [{"$ref": "Log"}, {"type": "null"}]},
+            "maintenance": {"anyOf": [{"$ref": "KnownMaintenance"}, {"type": "null"}]},
+            "profile": {"$ref": "Profile"},
+            "question": {
+                "discriminator": {
+                    "mapping": {
+                        "date_for_target": "DateQuestion",
+                        "intake_for_target": "IntakeQuestion",
+                        "path": "PathQuestion",
+                    },
+                    "propertyName": "kind",
+                },
+                "oneOf": [
+                    {"$ref": "PathQuestion"},
+                    {"$ref": "IntakeQuestion"},
+                    {"$ref": "DateQuestion"},
+                ],
+            },
+            "screening": {"anyOf": [{"$ref": "Screening"}, {"type": "null"}]},
+            "start_date": {"format": "date", "type": "string"},
+            "uncertainty_sources": {
+                "anyOf": [
+                    {
+                        "items": {"$ref": "UncertaintySource"},
+                        "maxItems": 12,
+                        "type": "array",
+                    },
+                    {"type": "null"},
+                ]
+            },
+        },
+        "required": ["profile", "start_date", "question"],
+        "type": "object",
+    },
+    "Gain": {
+        "additionalProperties": False,
+        "properties": {
+            "carbohydrate_preference": {"$ref": "CarbohydratePreference"},
+            "fat_ceiling_fraction": {
+                "anyOf": [
+                    {"maximum": 0.4, "minimum": 0.08, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "kind": {"const": "gain", "type": "string"},
+            "surplus_kcal": {
+                "anyOf": [
+                    {"maximum": 1000, "minimum": 50, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "target_weight_kg": {
+                "anyOf": [
+                    {"maximum": 300, "minimum": 30, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "weeks": {
+                "anyOf": [
+                    {"maximum": 52, "minimum": 1, "type": "integer"},
+                    {"type": "null"},
+                ]
+            },
+        },
+        "required": ["kind"],
+        "type": "object",
+    },
+    "GirthMeasurement": {
+        "additionalProperties": False,
+        "properties": {
+            "abdomen_cm": {
+                "anyOf": [
+                    {"maximum": 250, "minimum": 40, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "hip_cm": {
+                "anyOf": [
+                    {"maximum": 250, "minimum": 40, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "kind": {"const": "girths", "type": "string"},
+            "neck_cm": {"maximum": 80, "minimum": 20, "type": "number"},
+            "waist_cm": {
+                "anyOf": [
+                    {"maximum": 250, "minimum": 40, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+        },
+        "required": ["kind", "neck_cm"],
+        "type": "object",
+    },
+    "Goal": {"enum": ["event", "hold", "leanness", "muscle"], "type": "string"},
+    "Hold": {
+        "additionalProperties": False,
+        "properties": {
+            "carbohydrate_preference": {"$ref": "CarbohydratePreference"},
+            "kind": {"const": "maintenance", "type": "string"},
+            "weeks": {"maximum": 26, "minimum": 1, "type": "integer"},
+        },
+        "required": ["kind", "weeks"],
+        "type": "object",
+    },
+    "IntakeEntry": {
+        "additionalProperties": False,
+        "properties": {
+            "carbohydrate_g": {
+                "anyOf": [
+                    {"maximum": 2000, "minimum": 0, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "date": {"format": "date", "type": "string"},
+            "intake_kcal": {"maximum": 100000, "minimum": 0, "type": "number"},
+            "is_partial": {"type": "boolean"},
+        },
+        "required": ["date", "intake_kcal"],
+        "type": "object",
+    },
+    "IntakeQuestion": {
+        "additionalProperties": False,
+        "properties": {
+            "by_date": {"format": "date", "type": "string"},
+            "kind": {"const": "intake_for_target", "type": "string"},
+            "protein_g_per_kg": {"maximum": 5, "minimum": 0.3, "type": "number"},
+            "target": {"$ref": "Target"},
+        },
+        "required": ["kind", "target", "by_date"],
+        "type": "object",
+    },
+    "IntakeStretch": {
+        "additionalProperties": False,
+        "properties": {
+            "added_sessions": {
+                "items": {"$ref": "TrainingSession"},
+                "maxItems": 20,
+                "type": "array",
+            },
+            "carbohydrate_g": {
+                "anyOf": [
+                    {"maximum": 1500, "minimum": 0, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "intake_kcal": {"maximum": 8000, "minimum": 800, "type": "number"},
+            "protein_g_per_kg": {"maximum": 5, "minimum": 0.3, "type": "number"},
+            "sodium_change_mg": {"maximum": 10000, "minimum": -5000, "type": "number"},
+            "weeks": {"maximum": 156, "minimum": 1, "type": "integer"},
+        },
+        "required": ["weeks", "intake_kcal"],
+        "type": "object",
+    },
+    "KnownMaintenance": {
+        "additionalProperties": False,
+        "properties": {
+            "kcal_per_day": {"maximum": 8000, "minimum": 800, "type": "number"},
+            "standard_deviation_kcal": {
+                "maximum": 600,
+                "minimum": 20,
+                "type": "number",
+            },
+        },
+        "required": ["kcal_per_day", "standard_deviation_kcal"],
+        "type": "object",
+    },
+    "Log": {
+        "additionalProperties": False,
+        "properties": {
+            "cycle": {
+                "items": {"format": "date", "type": "string"},
+                "maxItems": 60,
+                "type": "array",
+            },
+            "intakes": {
+                "items": {"$ref": "IntakeEntry"},
+                "maxItems": 2000,
+                "type": "array",
+            },
+            "weights": {
+                "items": {"$ref": "WeightEntry"},
+                "maxItems": 4000,
+                "type": "array",
+            },
+        },
+        "required": ["weights"],
+        "type": "object",
+    },
+    "MaintenanceRequest": {
+        "additionalProperties": False,
+        "properties": {
+            "as_of_date": {
+                "anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]
+            },
+            "log": {"anyOf": [{"$ref": "Log"}, {"type": "null"}]},
+            "profile": {"$ref": "Profile"},
+        },
+        "required": ["profile"],
+        "type": "object",
+    },
+    "Medicine": {
+        "enum": [
+            "diuretic",
+            "glp1_agonist",
+            "insulin_or_secretagogue",
+            "lithium",
+            "sglt2_inhibitor",
+            "warfarin",
+        ],
+        "type": "string",
+    },
+    "MiniCut": {
+        "additionalProperties": False,
+        "properties": {
+            "carbohydrate_preference": {"$ref": "CarbohydratePreference"},
+            "deficit_kcal": {
+                "anyOf": [
+                    {"maximum": 1500, "minimum": 100, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "easing_in_weeks": {"maximum": 2, "minimum": 0, "type": "integer"},
+            "event_date": {
+                "anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]
+            },
+            "fat_loss_kg": {
+                "anyOf": [
+                    {"maximum": 30, "minimum": 0.2, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "kind": {"const": "mini_cut", "type": "string"},
+            "protein_g_per_kg": {
+                "anyOf": [
+                    {"maximum": 3.5, "minimum": 1.2, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "target_fat_fraction": {
+                "anyOf": [
+                    {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "target_weight_kg": {
+                "anyOf": [
+                    {"maximum": 300, "minimum": 30, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "weeks": {
+                "anyOf": [
+                    {"maximum": 6, "minimum": 1, "type": "integer"},
+                    {"type": "null"},
+                ]
+            },
+            "weeks_done": {"maximum": 6, "minimum": 0, "type": "integer"},
+        },
+        "required": ["kind"],
+        "type": "object",
+    },
+    "OptimumRequest": {
+        "additionalProperties": False,
+        "properties": {
+            "caution": {"maximum": 2, "minimum": 0, "type": "number"},
+            "current_intake_kcal": {
+                "anyOf": [
+                    {"maximum": 8000, "minimum": 800, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "cut_history": {"anyOf": [{"$ref": "CutHistory"}, {"type": "null"}]},
+            "horizon_weeks": {"maximum": 156, "minimum": 12, "type": "integer"},
+            "limits": {"$ref": "SeasonLimits"},
+            "log": {"anyOf": [{"$ref": "Log"}, {"type": "null"}]},
+            "maintenance": {"anyOf": [{"$ref": "KnownMaintenance"}, {"type": "null"}]},
+            "profile": {"$ref": "Profile"},
+            "screening": {"anyOf": [{"$ref": "Screening"}, {"type": "null"}]},
+            "start_date": {"format": "date", "type": "string"},
+            "strategies_searched": {
+                "maximum": 100000,
+                "minimum": 500,
+                "type": "integer",
+            },
+        },
+        "required": ["profile", "start_date", "horizon_weeks"],
+        "type": "object",
+    },
+    "OwnStrategy": {
+        "additionalProperties": False,
+        "properties": {
+            "cut_at_fat_fraction": {
+                "anyOf": [
+                    {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "cut_to_fat_fraction": {
+                "anyOf": [
+                    {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "deficit_kcal": {"maximum": 1500, "minimum": 100, "type": "number"},
+            "kind": {"const": "own", "type": "string"},
+            "label": {"maxLength": 40, "minLength": 1, "type": "string"},
+            "longest_cut_weeks": {"maximum": 26, "minimum": 2, "type": "integer"},
+            "maintenance_weeks": {"maximum": 12, "minimum": 1, "type": "integer"},
+            "surplus_kcal": {"maximum": 1000, "minimum": 0, "type": "number"},
+        },
+        "required": ["kind", "surplus_kcal"],
+        "type": "object",
+    },
+    "PastPhase": {
+        "additionalProperties": False,
+        "properties": {
+            "end_fat_fraction": {
+                "anyOf": [
+                    {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "end_weight_kg": {
+                "anyOf": [
+                    {"maximum": 300, "minimum": 30, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "kind": {"$ref": "PhaseKind"},
+            "start_date": {"format": "date", "type": "string"},
+            "start_fat_fraction": {
+                "anyOf": [
+                    {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "start_weight_kg": {
+                "anyOf": [
+                    {"maximum": 300, "minimum": 30, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "weeks": {"maximum": 104, "minimum": 1, "type": "integer"},
+        },
+        "required": ["kind", "start_date", "weeks"],
+        "type": "object",
+    },
+    "PathQuestion": {
+        "additionalProperties": False,
+        "properties": {
+            "kind": {"const": "path", "type": "string"},
+            "schedule": {
+                "items": {"$ref": "IntakeStretch"},
+                "maxItems": 40,
+                "minItems": 1,
+                "type": "array",
+            },
+        },
+        "required": ["kind", "schedule"],
+        "type": "object",
+    },
+    "Pause": {
+        "additionalProperties": False,
+        "properties": {
+            "reason": {"$ref": "PauseReason"},
+            "weeks": {"maximum": 12, "minimum": 1, "type": "integer"},
+        },
+        "required": ["weeks"],
+        "type": "object",
+    },
+    "PauseReason": {"enum": ["illness", "injury", "other", "travel"], "type": "string"},
+    "PhaseFollowed": {
+        "additionalProperties": False,
+        "properties": {
+            "fat_ceiling_fraction": {
+                "anyOf": [
+                    {"maximum": 0.4, "minimum": 0.08, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "fat_loss_kg": {
+                "anyOf": [
+                    {"maximum": 40, "minimum": 0.2, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "kind": {"$ref": "PhaseKind"},
+            "maintenance": {"$ref": "KnownMaintenance"},
+            "start_date": {"format": "date", "type": "string"},
+            "usual_intake_kcal": {
+                "anyOf": [
+                    {"maximum": 8000, "minimum": 800, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "weeks": {
+                "items": {"$ref": "WeekFollowed"},
+                "maxItems": 156,
+                "minItems": 1,
+                "type": "array",
+            },
+        },
+        "required": ["kind", "start_date", "weeks", "maintenance"],
+        "type": "object",
+    },
+    "PhaseKind": {"enum": ["cut", "gain", "maintenance", "mini_cut"], "type": "string"},
+    "PlanRequest": {
+        "additionalProperties": False,
+        "properties": {
+            "current_intake_kcal": {
+                "anyOf": [
+                    {"maximum": 8000, "minimum": 800, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "cut_history": {"anyOf": [{"$ref": "CutHistory"}, {"type": "null"}]},
+            "day_split": {"anyOf": [{"$ref": "DaySplit"}, {"type": "null"}]},
+            "log": {"anyOf": [{"$ref": "Log"}, {"type": "null"}]},
+            "maintenance": {"anyOf": [{"$ref": "KnownMaintenance"}, {"type": "null"}]},
+            "pause": {"anyOf": [{"$ref": "Pause"}, {"type": "null"}]},
+            "phase": {
+                "discriminator": {
+                    "mapping": {
+                        "cut": "Cut",
+                        "gain": "Gain",
+                        "maintenance": "Hold",
+                        "mini_cut": "MiniCut",
+                    },
+                    "propertyName": "kind",
+                },
+                "oneOf": [
+                    {"$ref": "MiniCut"},
+                    {"$ref": "Cut"},
+                    {"$ref": "Gain"},
+                    {"$ref": "Hold"},
+                ],
+            },
+            "profile": {"$ref": "Profile"},
+            "return_to_gain": {"$ref": "ReturnToGain"},
+            "screening": {"anyOf": [{"$ref": "Screening"}, {"type": "null"}]},
+            "start_date": {"format": "date", "type": "string"},
+            "uncertainty_sources": {
+                "anyOf": [
+                    {
+                        "items": {"$ref": "UncertaintySource"},
+                        "maxItems": 12,
+                        "type": "array",
+                    },
+                    {"type": "null"},
+                ]
+            },
+        },
+        "required": ["profile", "start_date", "phase"],
+        "type": "object",
+    },
+    "PresentPhase": {
+        "additionalProperties": False,
+        "properties": {
+            "kind": {"$ref": "PhaseKind"},
+            "weeks_done": {"maximum": 156, "minimum": 0, "type": "integer"},
+        },
+        "required": ["kind", "weeks_done"],
+        "type": "object",
+    },
+    "Profile": {
+        "additionalProperties": False,
+        "properties": {
+            "activity": {
+                "discriminator": {
+                    "mapping": {"level": "ActivityByLevel", "week": "ActivityByWeek"},
+                    "propertyName": "kind",
+                },
+                "oneOf": [{"$ref": "ActivityByLevel"}, {"$ref": "ActivityByWeek"}],
+            },
+            "age_years": {"maximum": 100, "minimum": 13, "type": "number"},
+            "body_fat": {"anyOf": [{"$ref": "BodyFat"}, {"type": "null"}]},
+            "height_cm": {"maximum": 230, "minimum": 120, "type": "number"},
+            "sex": {"$ref": "Sex"},
+            "training": {"$ref": "Training"},
+            "weight_kg": {"maximum": 300, "minimum": 30, "type": "number"},
+        },
+        "required": [
+            "sex",
+            "age_years",
+            "height_cm",
+            "weight_kg",
+            "activity",
+            "training",
+        ],
+        "type": "object",
+    },
+    "ReadingMeasurement": {
+        "additionalProperties": False,
+        "properties": {
+            "fat_fraction": {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+            "kind": {"const": "reading", "type": "string"},
+            "method": {"$ref": "BodyFatMethod"},
+        },
+        "required": ["kind", "fat_fraction", "method"],
+        "type": "object",
+    },
+    "ReadyMade": {
+        "enum": [
+            "fast_gain_long_cut",
+            "fast_gain_repeated_mini_cuts",
+            "slow_gain_no_cut",
+            "slow_gain_rare_mini_cuts",
+        ],
+        "type": "string",
+    },
+    "ReadyMadeStrategy": {
+        "additionalProperties": False,
+        "properties": {
+            "kind": {"const": "ready_made", "type": "string"},
+            "name": {"$ref": "ReadyMade"},
+        },
+        "required": ["kind", "name"],
+        "type": "object",
+    },
+    "ReturnToGain": {
+        "additionalProperties": False,
+        "properties": {
+            "fat_ceiling_fraction": {
+                "anyOf": [
+                    {"maximum": 0.4, "minimum": 0.08, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "gain_weeks": {"maximum": 26, "minimum": 0, "type": "integer"},
+            "maintenance_weeks": {"maximum": 4, "minimum": 1, "type": "integer"},
+            "surplus_kcal": {
+                "anyOf": [
+                    {"maximum": 1000, "minimum": 50, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+        },
+        "required": [],
+        "type": "object",
+    },
+    "ReviewRequest": {
+        "additionalProperties": False,
+        "properties": {
+            "as_of_date": {
+                "anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]
+            },
+            "is_finished": {"type": "boolean"},
+            "log": {"$ref": "Log"},
+            "phase": {"$ref": "PhaseFollowed"},
+            "profile": {"$ref": "Profile"},
+            "screening": {"anyOf": [{"$ref": "Screening"}, {"type": "null"}]},
+        },
+        "required": ["profile", "phase", "log"],
+        "type": "object",
+    },
+    "Screening": {
+        "additionalProperties": False,
+        "properties": {
+            "clinical_clearance": {
+                "anyOf": [{"$ref": "ClinicalClearance"}, {"type": "null"}]
+            },
+            "conditions": {
+                "items": {"$ref": "Condition"},
+                "maxItems": 20,
+                "type": "array",
+            },
+            "eating_disorder": {"$ref": "EatingDisorder"},
+            "is_breastfeeding": {"type": "boolean"},
+            "is_pregnant": {"type": "boolean"},
+            "medicines": {
+                "items": {"$ref": "Medicine"},
+                "maxItems": 20,
+                "type": "array",
+            },
+        },
+        "required": [
+            "is_pregnant",
+            "is_breastfeeding",
+            "eating_disorder",
+            "conditions",
+            "medicines",
+        ],
+        "type": "object",
+    },
+    "SeasonEvent": {
+        "additionalProperties": False,
+        "properties": {
+            "date": {"format": "date", "type": "string"},
+            "most_fat_fraction": {
+                "anyOf": [
+                    {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+        },
+        "required": ["date"],
+        "type": "object",
+    },
+    "SeasonLimits": {
+        "additionalProperties": False,
+        "properties": {
+            "band": {"anyOf": [{"$ref": "BodyFatBand"}, {"type": "null"}]},
+            "blocked_dates": {
+                "items": {"$ref": "BlockedDates"},
+                "maxItems": 40,
+                "type": "array",
+            },
+            "events": {
+                "items": {"$ref": "SeasonEvent"},
+                "maxItems": 20,
+                "type": "array",
+            },
+            "least_weeks_between_cuts": {
+                "maximum": 104,
+                "minimum": 2,
+                "type": "integer",
+            },
+            "most_cuts": {
+                "anyOf": [
+                    {"maximum": 20, "minimum": 0, "type": "integer"},
+                    {"type": "null"},
+                ]
+            },
+            "most_cuts_a_year": {"maximum": 6, "minimum": 0, "type": "integer"},
+            "most_weeks_above_band": {
+                "anyOf": [
+                    {"maximum": 156, "minimum": 0, "type": "integer"},
+                    {"type": "null"},
+                ]
+            },
+            "most_weeks_dieting": {
+                "anyOf": [
+                    {"maximum": 156, "minimum": 0, "type": "integer"},
+                    {"type": "null"},
+                ]
+            },
+        },
+        "required": [],
+        "type": "object",
+    },
+    "SeasonRequest": {
+        "additionalProperties": False,
+        "properties": {
+            "current_intake_kcal": {
+                "anyOf": [
+                    {"maximum": 8000, "minimum": 800, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "cut_history": {"anyOf": [{"$ref": "CutHistory"}, {"type": "null"}]},
+            "horizon_weeks": {"maximum": 156, "minimum": 12, "type": "integer"},
+            "limits": {"$ref": "SeasonLimits"},
+            "log": {"anyOf": [{"$ref": "Log"}, {"type": "null"}]},
+            "maintenance": {"anyOf": [{"$ref": "KnownMaintenance"}, {"type": "null"}]},
+            "profile": {"$ref": "Profile"},
+            "screening": {"anyOf": [{"$ref": "Screening"}, {"type": "null"}]},
+            "start_date": {"format": "date", "type": "string"},
+            "strategy": {
+                "discriminator": {
+                    "mapping": {
+                        "own": "OwnStrategy",
+                        "ready_made": "ReadyMadeStrategy",
+                    },
+                    "propertyName": "kind",
+                },
+                "oneOf": [{"$ref": "ReadyMadeStrategy"}, {"$ref": "OwnStrategy"}],
+            },
+        },
+        "required": ["profile", "start_date", "horizon_weeks", "strategy"],
+        "type": "object",
+    },
+    "Sex": {"enum": ["female", "male", "unspecified"], "type": "string"},
+    "SkinfoldMeasurement": {
+        "additionalProperties": False,
+        "properties": {
+            "abdomen_mm": {
+                "anyOf": [
+                    {"maximum": 100, "minimum": 1, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "biceps_mm": {
+                "anyOf": [
+                    {"maximum": 100, "minimum": 1, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "chest_mm": {
+                "anyOf": [
+                    {"maximum": 100, "minimum": 1, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "conversion": {"$ref": "DensityConversion"},
+            "equation": {"$ref": "SkinfoldMethod"},
+            "kind": {"const": "skinfolds", "type": "string"},
+            "midaxillary_mm": {
+                "anyOf": [
+                    {"maximum": 100, "minimum": 1, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "subscapular_mm": {
+                "anyOf": [
+                    {"maximum": 100, "minimum": 1, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "suprailiac_mm": {
+                "anyOf": [
+                    {"maximum": 100, "minimum": 1, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "thigh_mm": {
+                "anyOf": [
+                    {"maximum": 100, "minimum": 1, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "triceps_mm": {
+                "anyOf": [
+                    {"maximum": 100, "minimum": 1, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+        },
+        "required": ["kind", "equation"],
+        "type": "object",
+    },
+    "SkinfoldMethod": {
+        "enum": ["durnin_womersley_4", "jackson_pollock_3", "jackson_pollock_7"],
+        "type": "string",
+    },
+    "Target": {
+        "additionalProperties": False,
+        "properties": {
+            "quantity": {"$ref": "TargetQuantity"},
+            "value": {"exclusiveMinimum": 0, "maximum": 300, "type": "number"},
+        },
+        "required": ["quantity", "value"],
+        "type": "object",
+    },
+    "TargetQuantity": {
+        "enum": ["fat_fraction", "fat_kg", "weight_kg"],
+        "type": "string",
+    },
+    "Training": {
+        "additionalProperties": False,
+        "properties": {
+            "is_new_programme": {"type": "boolean"},
+            "resistance_sessions_per_week": {
+                "maximum": 14,
+                "minimum": 0,
+                "type": "number",
+            },
+            "status": {"$ref": "TrainingStatus"},
+        },
+        "required": ["status", "resistance_sessions_per_week"],
+        "type": "object",
+    },
+    "TrainingSession": {
+        "additionalProperties": False,
+        "properties": {
+            "met": {"maximum": 20, "minimum": 1, "type": "number"},
+            "minutes": {"maximum": 600, "minimum": 1, "type": "number"},
+            "times_per_week": {"exclusiveMinimum": 0, "maximum": 21, "type": "number"},
+        },
+        "required": ["met", "minutes", "times_per_week"],
+        "type": "object",
+    },
+    "TrainingStatus": {
+        "enum": ["advanced", "intermediate", "novice", "untrained"],
+        "type": "string",
+    },
+    "TrendRequest": {
+        "additionalProperties": False,
+        "properties": {
+            "aim": {"anyOf": [{"$ref": "Aim"}, {"type": "null"}]},
+            "as_of_date": {
+                "anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]
+            },
+            "log": {"$ref": "Log"},
+            "measurements": {
+                "items": {"$ref": "DatedMeasurement"},
+                "maxItems": 200,
+                "type": "array",
+            },
+            "profile": {"$ref": "Profile"},
+            "usual_intake_kcal": {
+                "anyOf": [
+                    {"maximum": 8000, "minimum": 800, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+        },
+        "required": ["profile", "log"],
+        "type": "object",
+    },
+    "UncertaintySource": {
+        "enum": [
+            "adaptation",
+            "adherence",
+            "body_fat",
+            "carried_mass",
+            "daily_noise",
+            "maintenance",
+            "partition",
+            "training_response",
+        ],
+        "type": "string",
+    },
+    "WeekFollowed": {
+        "additionalProperties": False,
+        "properties": {
+            "carbohydrate_g": {
+                "anyOf": [
+                    {"maximum": 1500, "minimum": 0, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "intake_kcal": {"maximum": 8000, "minimum": 800, "type": "number"},
+            "is_break": {"type": "boolean"},
+            "protein_g": {"maximum": 600, "minimum": 20, "type": "number"},
+        },
+        "required": ["intake_kcal", "protein_g"],
+        "type": "object",
+    },
+    "WeightEntry": {
+        "additionalProperties": False,
+        "properties": {
+            "date": {"format": "date", "type": "string"},
+            "order": {"maximum": 50, "minimum": 0, "type": "integer"},
+            "weight_kg": {"exclusiveMinimum": 0, "maximum": 2000, "type": "number"},
+        },
+        "required": ["date", "weight_kg"],
+        "type": "object",
+    },
+}
