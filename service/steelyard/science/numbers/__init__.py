@@ -9,6 +9,7 @@ from .elementwise import (
     arrayed,
     arrays,
     many,
+    row_of,
 )
 from .estimate import (
     Z80,
@@ -48,4 +49,5 @@ __all__ = [
     "rounded",
     "rounded_column",
     "rounded_where",
+    "row_of",
 ]
