@@ -1,163 +1,333 @@
-"""Contains all the data models used in inputs/outputs"""
+"""Generated from the contract by regenerate.py: do not edit."""
 
-from .activity_by_level import ActivityByLevel
-from .activity_by_week import ActivityByWeek
-from .activity_level import ActivityLevel
-from .aim import Aim
-from .batch_answer import BatchAnswer
-from .batch_counts import BatchCounts
-from .batch_counts_problems_by_status import BatchCountsProblemsByStatus
-from .batch_line import BatchLine
-from .batch_operation import BatchOperation
-from .batch_summary import BatchSummary
-from .beat_chance import BeatChance
-from .blocked_dates import BlockedDates
-from .bmi_measurement import BmiMeasurement
-from .body_composition_request import BodyCompositionRequest
-from .body_composition_response import BodyCompositionResponse
-from .body_fat import BodyFat
-from .body_fat_band import BodyFatBand
-from .body_fat_method import BodyFatMethod
-from .briefing_reader import BriefingReader
-from .broken_limit import BrokenLimit
-from .carbohydrate_preference import CarbohydratePreference
-from .change_so_far import ChangeSoFar
-from .change_split import ChangeSplit
-from .chosen_band import ChosenBand
-from .clinical_clearance import ClinicalClearance
-from .compared_strategy import ComparedStrategy
-from .comparison_request import ComparisonRequest
-from .comparison_response import ComparisonResponse
-from .composition_over_log import CompositionOverLog
-from .condition import Condition
-from .contribution import Contribution
-from .cut import Cut
-from .cut_history import CutHistory
-from .cycling_pattern import CyclingPattern
-from .date_question import DateQuestion
-from .dated_measurement import DatedMeasurement
-from .day_kind import DayKind
-from .day_split import DaySplit
-from .decision_request import DecisionRequest
-from .decision_response import DecisionResponse
-from .density_conversion import DensityConversion
-from .eaten_against_plan import EatenAgainstPlan
-from .eating_disorder import EatingDisorder
-from .equation_row import EquationRow
-from .explained_change import ExplainedChange
-from .explanation_row import ExplanationRow
-from .feeling import Feeling
-from .field_problem import FieldProblem
-from .field_problem_params import FieldProblemParams
-from .first_weeks_after import FirstWeeksAfter
-from .forecast_point import ForecastPoint
-from .forecast_request import ForecastRequest
-from .forecast_response import ForecastResponse
-from .forecast_week import ForecastWeek
-from .gain import Gain
-from .girth_measurement import GirthMeasurement
-from .goal import Goal
-from .guard_rail import GuardRail
-from .guard_rail_params import GuardRailParams
-from .healthy_range import HealthyRange
-from .hold import Hold
-from .intake_entry import IntakeEntry
-from .intake_question import IntakeQuestion
-from .intake_step import IntakeStep
-from .intake_stretch import IntakeStretch
-from .interval import Interval
-from .interval_columns import IntervalColumns
-from .known_cuts import KnownCuts
-from .known_maintenance import KnownMaintenance
-from .language import Language
-from .leanness_view import LeannessView
-from .log import Log
-from .maintenance_request import MaintenanceRequest
-from .maintenance_response import MaintenanceResponse
-from .measurement_row import MeasurementRow
-from .medicine import Medicine
-from .message_catalogue import MessageCatalogue
-from .message_code import MessageCode
-from .method_catalogue import MethodCatalogue
-from .method_entry import MethodEntry
-from .method_source import MethodSource
-from .mini_cut import MiniCut
-from .nearest import Nearest
-from .nearest_target import NearestTarget
-from .next_phase import NextPhase
-from .note import Note
-from .note_params import NoteParams
-from .optimum_request import OptimumRequest
-from .optimum_response import OptimumResponse
-from .other_season import OtherSeason
-from .outcome_intervals import OutcomeIntervals
-from .own_strategy import OwnStrategy
-from .past_phase import PastPhase
-from .path_question import PathQuestion
-from .pause import Pause
-from .pause_reason import PauseReason
-from .phase import Phase
-from .phase_alternative import PhaseAlternative
-from .phase_followed import PhaseFollowed
-from .phase_kind import PhaseKind
-from .phase_totals import PhaseTotals
-from .picture_width import PictureWidth
-from .plan_fragment import PlanFragment
-from .plan_request import PlanRequest
-from .plan_response import PlanResponse
-from .plan_week import PlanWeek
-from .present_phase import PresentPhase
-from .problem import Problem
-from .profile import Profile
-from .reading_measurement import ReadingMeasurement
-from .ready_made import ReadyMade
-from .ready_made_strategy import ReadyMadeStrategy
-from .refused_strategy import RefusedStrategy
-from .refused_strategy_params import RefusedStrategyParams
-from .return_to_gain import ReturnToGain
-from .review_request import ReviewRequest
-from .review_response import ReviewResponse
-from .reviewed_week import ReviewedWeek
-from .rule_of_thumb import RuleOfThumb
-from .score_parts import ScoreParts
-from .screening import Screening
-from .search_size import SearchSize
-from .season_event import SeasonEvent
-from .season_limits import SeasonLimits
-from .season_outcome import SeasonOutcome
-from .season_phase import SeasonPhase
-from .season_plan import SeasonPlan
-from .season_request import SeasonRequest
-from .season_response import SeasonResponse
-from .season_start import SeasonStart
-from .season_totals import SeasonTotals
-from .season_week import SeasonWeek
-from .sex import Sex
-from .skinfold_measurement import SkinfoldMeasurement
-from .skinfold_method import SkinfoldMethod
-from .source_effect import SourceEffect
-from .strategy_numbers import StrategyNumbers
-from .suggested_cut import SuggestedCut
-from .suggested_gain import SuggestedGain
-from .suggested_hold import SuggestedHold
-from .suggested_mini_cut import SuggestedMiniCut
-from .suggested_return import SuggestedReturn
-from .target import Target
-from .target_quantity import TargetQuantity
-from .theme import Theme
-from .training import Training
-from .training_session import TrainingSession
-from .training_status import TrainingStatus
-from .trend_days import TrendDays
-from .trend_request import TrendRequest
-from .trend_response import TrendResponse
-from .uncertainty_source import UncertaintySource
-from .vega_lite_picture import VegaLitePicture
-from .verdict_probabilities import VerdictProbabilities
-from .week_followed import WeekFollowed
-from .weight_entry import WeightEntry
+from importlib import import_module
+from typing import TYPE_CHECKING, Any
 
-__all__ = (
+if TYPE_CHECKING:
+    from .activity_by_level import ActivityByLevel as ActivityByLevel
+    from .activity_by_week import ActivityByWeek as ActivityByWeek
+    from .activity_level import ActivityLevel as ActivityLevel
+    from .aim import Aim as Aim
+    from .batch_answer import BatchAnswer as BatchAnswer
+    from .batch_counts import BatchCounts as BatchCounts
+    from .batch_counts_problems_by_status import (
+        BatchCountsProblemsByStatus as BatchCountsProblemsByStatus,
+    )
+    from .batch_line import BatchLine as BatchLine
+    from .batch_operation import BatchOperation as BatchOperation
+    from .batch_summary import BatchSummary as BatchSummary
+    from .beat_chance import BeatChance as BeatChance
+    from .blocked_dates import BlockedDates as BlockedDates
+    from .bmi_measurement import BmiMeasurement as BmiMeasurement
+    from .body_composition_request import (
+        BodyCompositionRequest as BodyCompositionRequest,
+    )
+    from .body_composition_response import (
+        BodyCompositionResponse as BodyCompositionResponse,
+    )
+    from .body_fat import BodyFat as BodyFat
+    from .body_fat_band import BodyFatBand as BodyFatBand
+    from .body_fat_method import BodyFatMethod as BodyFatMethod
+    from .briefing_reader import BriefingReader as BriefingReader
+    from .broken_limit import BrokenLimit as BrokenLimit
+    from .carbohydrate_preference import (
+        CarbohydratePreference as CarbohydratePreference,
+    )
+    from .change_so_far import ChangeSoFar as ChangeSoFar
+    from .change_split import ChangeSplit as ChangeSplit
+    from .chosen_band import ChosenBand as ChosenBand
+    from .clinical_clearance import ClinicalClearance as ClinicalClearance
+    from .compared_strategy import ComparedStrategy as ComparedStrategy
+    from .comparison_request import ComparisonRequest as ComparisonRequest
+    from .comparison_response import ComparisonResponse as ComparisonResponse
+    from .composition_over_log import CompositionOverLog as CompositionOverLog
+    from .condition import Condition as Condition
+    from .contribution import Contribution as Contribution
+    from .cut import Cut as Cut
+    from .cut_history import CutHistory as CutHistory
+    from .cycling_pattern import CyclingPattern as CyclingPattern
+    from .date_question import DateQuestion as DateQuestion
+    from .dated_measurement import DatedMeasurement as DatedMeasurement
+    from .day_kind import DayKind as DayKind
+    from .day_split import DaySplit as DaySplit
+    from .decision_request import DecisionRequest as DecisionRequest
+    from .decision_response import DecisionResponse as DecisionResponse
+    from .density_conversion import DensityConversion as DensityConversion
+    from .eaten_against_plan import EatenAgainstPlan as EatenAgainstPlan
+    from .eating_disorder import EatingDisorder as EatingDisorder
+    from .equation_row import EquationRow as EquationRow
+    from .explained_change import ExplainedChange as ExplainedChange
+    from .explanation_row import ExplanationRow as ExplanationRow
+    from .feeling import Feeling as Feeling
+    from .field_problem import FieldProblem as FieldProblem
+    from .field_problem_params import FieldProblemParams as FieldProblemParams
+    from .first_weeks_after import FirstWeeksAfter as FirstWeeksAfter
+    from .forecast_point import ForecastPoint as ForecastPoint
+    from .forecast_request import ForecastRequest as ForecastRequest
+    from .forecast_response import ForecastResponse as ForecastResponse
+    from .forecast_week import ForecastWeek as ForecastWeek
+    from .gain import Gain as Gain
+    from .girth_measurement import GirthMeasurement as GirthMeasurement
+    from .goal import Goal as Goal
+    from .guard_rail import GuardRail as GuardRail
+    from .guard_rail_params import GuardRailParams as GuardRailParams
+    from .healthy_range import HealthyRange as HealthyRange
+    from .hold import Hold as Hold
+    from .intake_entry import IntakeEntry as IntakeEntry
+    from .intake_question import IntakeQuestion as IntakeQuestion
+    from .intake_step import IntakeStep as IntakeStep
+    from .intake_stretch import IntakeStretch as IntakeStretch
+    from .interval import Interval as Interval
+    from .interval_columns import IntervalColumns as IntervalColumns
+    from .known_cuts import KnownCuts as KnownCuts
+    from .known_maintenance import KnownMaintenance as KnownMaintenance
+    from .language import Language as Language
+    from .leanness_view import LeannessView as LeannessView
+    from .log import Log as Log
+    from .maintenance_request import MaintenanceRequest as MaintenanceRequest
+    from .maintenance_response import MaintenanceResponse as MaintenanceResponse
+    from .measurement_row import MeasurementRow as MeasurementRow
+    from .medicine import Medicine as Medicine
+    from .message_catalogue import MessageCatalogue as MessageCatalogue
+    from .message_code import MessageCode as MessageCode
+    from .method_catalogue import MethodCatalogue as MethodCatalogue
+    from .method_entry import MethodEntry as MethodEntry
+    from .method_source import MethodSource as MethodSource
+    from .mini_cut import MiniCut as MiniCut
+    from .nearest import Nearest as Nearest
+    from .nearest_target import NearestTarget as NearestTarget
+    from .next_phase import NextPhase as NextPhase
+    from .note import Note as Note
+    from .note_params import NoteParams as NoteParams
+    from .optimum_request import OptimumRequest as OptimumRequest
+    from .optimum_response import OptimumResponse as OptimumResponse
+    from .other_season import OtherSeason as OtherSeason
+    from .outcome_intervals import OutcomeIntervals as OutcomeIntervals
+    from .own_strategy import OwnStrategy as OwnStrategy
+    from .past_phase import PastPhase as PastPhase
+    from .path_question import PathQuestion as PathQuestion
+    from .pause import Pause as Pause
+    from .pause_reason import PauseReason as PauseReason
+    from .phase import Phase as Phase
+    from .phase_alternative import PhaseAlternative as PhaseAlternative
+    from .phase_followed import PhaseFollowed as PhaseFollowed
+    from .phase_kind import PhaseKind as PhaseKind
+    from .phase_totals import PhaseTotals as PhaseTotals
+    from .picture_width import PictureWidth as PictureWidth
+    from .plan_fragment import PlanFragment as PlanFragment
+    from .plan_request import PlanRequest as PlanRequest
+    from .plan_response import PlanResponse as PlanResponse
+    from .plan_week import PlanWeek as PlanWeek
+    from .present_phase import PresentPhase as PresentPhase
+    from .problem import Problem as Problem
+    from .profile import Profile as Profile
+    from .reading_measurement import ReadingMeasurement as ReadingMeasurement
+    from .ready_made import ReadyMade as ReadyMade
+    from .ready_made_strategy import ReadyMadeStrategy as ReadyMadeStrategy
+    from .refused_strategy import RefusedStrategy as RefusedStrategy
+    from .refused_strategy_params import RefusedStrategyParams as RefusedStrategyParams
+    from .return_to_gain import ReturnToGain as ReturnToGain
+    from .review_request import ReviewRequest as ReviewRequest
+    from .review_response import ReviewResponse as ReviewResponse
+    from .reviewed_week import ReviewedWeek as ReviewedWeek
+    from .rule_of_thumb import RuleOfThumb as RuleOfThumb
+    from .score_parts import ScoreParts as ScoreParts
+    from .screening import Screening as Screening
+    from .search_size import SearchSize as SearchSize
+    from .season_event import SeasonEvent as SeasonEvent
+    from .season_limits import SeasonLimits as SeasonLimits
+    from .season_outcome import SeasonOutcome as SeasonOutcome
+    from .season_phase import SeasonPhase as SeasonPhase
+    from .season_plan import SeasonPlan as SeasonPlan
+    from .season_request import SeasonRequest as SeasonRequest
+    from .season_response import SeasonResponse as SeasonResponse
+    from .season_start import SeasonStart as SeasonStart
+    from .season_totals import SeasonTotals as SeasonTotals
+    from .season_week import SeasonWeek as SeasonWeek
+    from .sex import Sex as Sex
+    from .skinfold_measurement import SkinfoldMeasurement as SkinfoldMeasurement
+    from .skinfold_method import SkinfoldMethod as SkinfoldMethod
+    from .source_effect import SourceEffect as SourceEffect
+    from .strategy_numbers import StrategyNumbers as StrategyNumbers
+    from .suggested_cut import SuggestedCut as SuggestedCut
+    from .suggested_gain import SuggestedGain as SuggestedGain
+    from .suggested_hold import SuggestedHold as SuggestedHold
+    from .suggested_mini_cut import SuggestedMiniCut as SuggestedMiniCut
+    from .suggested_return import SuggestedReturn as SuggestedReturn
+    from .target import Target as Target
+    from .target_quantity import TargetQuantity as TargetQuantity
+    from .theme import Theme as Theme
+    from .training import Training as Training
+    from .training_session import TrainingSession as TrainingSession
+    from .training_status import TrainingStatus as TrainingStatus
+    from .trend_days import TrendDays as TrendDays
+    from .trend_request import TrendRequest as TrendRequest
+    from .trend_response import TrendResponse as TrendResponse
+    from .uncertainty_source import UncertaintySource as UncertaintySource
+    from .vega_lite_picture import VegaLitePicture as VegaLitePicture
+    from .verdict_probabilities import VerdictProbabilities as VerdictProbabilities
+    from .week_followed import WeekFollowed as WeekFollowed
+    from .weight_entry import WeightEntry as WeightEntry
+
+_MODULES = {
+    "ActivityByLevel": "activity_by_level",
+    "ActivityByWeek": "activity_by_week",
+    "ActivityLevel": "activity_level",
+    "Aim": "aim",
+    "BatchAnswer": "batch_answer",
+    "BatchCounts": "batch_counts",
+    "BatchCountsProblemsByStatus": "batch_counts_problems_by_status",
+    "BatchLine": "batch_line",
+    "BatchOperation": "batch_operation",
+    "BatchSummary": "batch_summary",
+    "BeatChance": "beat_chance",
+    "BlockedDates": "blocked_dates",
+    "BmiMeasurement": "bmi_measurement",
+    "BodyCompositionRequest": "body_composition_request",
+    "BodyCompositionResponse": "body_composition_response",
+    "BodyFat": "body_fat",
+    "BodyFatBand": "body_fat_band",
+    "BodyFatMethod": "body_fat_method",
+    "BriefingReader": "briefing_reader",
+    "BrokenLimit": "broken_limit",
+    "CarbohydratePreference": "carbohydrate_preference",
+    "ChangeSoFar": "change_so_far",
+    "ChangeSplit": "change_split",
+    "ChosenBand": "chosen_band",
+    "ClinicalClearance": "clinical_clearance",
+    "ComparedStrategy": "compared_strategy",
+    "ComparisonRequest": "comparison_request",
+    "ComparisonResponse": "comparison_response",
+    "CompositionOverLog": "composition_over_log",
+    "Condition": "condition",
+    "Contribution": "contribution",
+    "Cut": "cut",
+    "CutHistory": "cut_history",
+    "CyclingPattern": "cycling_pattern",
+    "DateQuestion": "date_question",
+    "DatedMeasurement": "dated_measurement",
+    "DayKind": "day_kind",
+    "DaySplit": "day_split",
+    "DecisionRequest": "decision_request",
+    "DecisionResponse": "decision_response",
+    "DensityConversion": "density_conversion",
+    "EatenAgainstPlan": "eaten_against_plan",
+    "EatingDisorder": "eating_disorder",
+    "EquationRow": "equation_row",
+    "ExplainedChange": "explained_change",
+    "ExplanationRow": "explanation_row",
+    "Feeling": "feeling",
+    "FieldProblem": "field_problem",
+    "FieldProblemParams": "field_problem_params",
+    "FirstWeeksAfter": "first_weeks_after",
+    "ForecastPoint": "forecast_point",
+    "ForecastRequest": "forecast_request",
+    "ForecastResponse": "forecast_response",
+    "ForecastWeek": "forecast_week",
+    "Gain": "gain",
+    "GirthMeasurement": "girth_measurement",
+    "Goal": "goal",
+    "GuardRail": "guard_rail",
+    "GuardRailParams": "guard_rail_params",
+    "HealthyRange": "healthy_range",
+    "Hold": "hold",
+    "IntakeEntry": "intake_entry",
+    "IntakeQuestion": "intake_question",
+    "IntakeStep": "intake_step",
+    "IntakeStretch": "intake_stretch",
+    "Interval": "interval",
+    "IntervalColumns": "interval_columns",
+    "KnownCuts": "known_cuts",
+    "KnownMaintenance": "known_maintenance",
+    "Language": "language",
+    "LeannessView": "leanness_view",
+    "Log": "log",
+    "MaintenanceRequest": "maintenance_request",
+    "MaintenanceResponse": "maintenance_response",
+    "MeasurementRow": "measurement_row",
+    "Medicine": "medicine",
+    "MessageCatalogue": "message_catalogue",
+    "MessageCode": "message_code",
+    "MethodCatalogue": "method_catalogue",
+    "MethodEntry": "method_entry",
+    "MethodSource": "method_source",
+    "MiniCut": "mini_cut",
+    "Nearest": "nearest",
+    "NearestTarget": "nearest_target",
+    "NextPhase": "next_phase",
+    "Note": "note",
+    "NoteParams": "note_params",
+    "OptimumRequest": "optimum_request",
+    "OptimumResponse": "optimum_response",
+    "OtherSeason": "other_season",
+    "OutcomeIntervals": "outcome_intervals",
+    "OwnStrategy": "own_strategy",
+    "PastPhase": "past_phase",
+    "PathQuestion": "path_question",
+    "Pause": "pause",
+    "PauseReason": "pause_reason",
+    "Phase": "phase",
+    "PhaseAlternative": "phase_alternative",
+    "PhaseFollowed": "phase_followed",
+    "PhaseKind": "phase_kind",
+    "PhaseTotals": "phase_totals",
+    "PictureWidth": "picture_width",
+    "PlanFragment": "plan_fragment",
+    "PlanRequest": "plan_request",
+    "PlanResponse": "plan_response",
+    "PlanWeek": "plan_week",
+    "PresentPhase": "present_phase",
+    "Problem": "problem",
+    "Profile": "profile",
+    "ReadingMeasurement": "reading_measurement",
+    "ReadyMade": "ready_made",
+    "ReadyMadeStrategy": "ready_made_strategy",
+    "RefusedStrategy": "refused_strategy",
+    "RefusedStrategyParams": "refused_strategy_params",
+    "ReturnToGain": "return_to_gain",
+    "ReviewRequest": "review_request",
+    "ReviewResponse": "review_response",
+    "ReviewedWeek": "reviewed_week",
+    "RuleOfThumb": "rule_of_thumb",
+    "ScoreParts": "score_parts",
+    "Screening": "screening",
+    "SearchSize": "search_size",
+    "SeasonEvent": "season_event",
+    "SeasonLimits": "season_limits",
+    "SeasonOutcome": "season_outcome",
+    "SeasonPhase": "season_phase",
+    "SeasonPlan": "season_plan",
+    "SeasonRequest": "season_request",
+    "SeasonResponse": "season_response",
+    "SeasonStart": "season_start",
+    "SeasonTotals": "season_totals",
+    "SeasonWeek": "season_week",
+    "Sex": "sex",
+    "SkinfoldMeasurement": "skinfold_measurement",
+    "SkinfoldMethod": "skinfold_method",
+    "SourceEffect": "source_effect",
+    "StrategyNumbers": "strategy_numbers",
+    "SuggestedCut": "suggested_cut",
+    "SuggestedGain": "suggested_gain",
+    "SuggestedHold": "suggested_hold",
+    "SuggestedMiniCut": "suggested_mini_cut",
+    "SuggestedReturn": "suggested_return",
+    "Target": "target",
+    "TargetQuantity": "target_quantity",
+    "Theme": "theme",
+    "Training": "training",
+    "TrainingSession": "training_session",
+    "TrainingStatus": "training_status",
+    "TrendDays": "trend_days",
+    "TrendRequest": "trend_request",
+    "TrendResponse": "trend_response",
+    "UncertaintySource": "uncertainty_source",
+    "VegaLitePicture": "vega_lite_picture",
+    "VerdictProbabilities": "verdict_probabilities",
+    "WeekFollowed": "week_followed",
+    "WeightEntry": "weight_entry",
+}
+__all__ = [
     "ActivityByLevel",
     "ActivityByWeek",
     "ActivityLevel",
@@ -192,8 +362,8 @@ __all__ = (
     "Cut",
     "CutHistory",
     "CyclingPattern",
-    "DatedMeasurement",
     "DateQuestion",
+    "DatedMeasurement",
     "DayKind",
     "DaySplit",
     "DecisionRequest",
@@ -273,9 +443,9 @@ __all__ = (
     "RefusedStrategy",
     "RefusedStrategyParams",
     "ReturnToGain",
-    "ReviewedWeek",
     "ReviewRequest",
     "ReviewResponse",
+    "ReviewedWeek",
     "RuleOfThumb",
     "ScoreParts",
     "Screening",
@@ -314,4 +484,17 @@ __all__ = (
     "VerdictProbabilities",
     "WeekFollowed",
     "WeightEntry",
-)
+]
+
+
+def __getattr__(name: str) -> Any:
+    if name not in _MODULES:
+        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    found = globals()[name] = getattr(
+        import_module(f".{_MODULES[name]}", __name__), name
+    )
+    return found
+
+
+def __dir__() -> list[str]:
+    return __all__

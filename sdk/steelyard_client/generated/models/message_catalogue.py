@@ -27,7 +27,9 @@ class MessageCatalogue:
     contract_version: str
     languages: list[Language]
     messages: list[MessageCode]
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         contract_version = self.contract_version

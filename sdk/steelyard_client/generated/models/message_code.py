@@ -23,7 +23,9 @@ class MessageCode:
     audience: str
     code: str
     params: list[str]
-    additional_properties: dict[str, Any] = _attrs_field(init=False, factory=dict)
+    additional_properties: dict[str, Any] = _attrs_field(
+        init=False, factory=dict, repr=False
+    )
 
     def to_dict(self) -> dict[str, Any]:
         audience = self.audience
