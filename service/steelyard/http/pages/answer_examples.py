@@ -22,6 +22,7 @@ from ..wire.negotiation import Format
 
 # Of several answers to an operation those up to this size are shown, and the shortest in any case.
 MOST_BYTES = 8_000
+_FILE_LINES = 12
 # Of a catalogue the first entries of each list are shown.
 MOST_ENTRIES = 3
 # Of a body of lines the first are shown.
@@ -102,7 +103,20 @@ def _answer_lines(operation: Operation) -> str:
 
 
 def _extract(catalogue: dict[str, Any]) -> dict[str, Any]:
-    return {name: value[:MOST_ENTRIES] if isinstance(value, list) else value for name, value in catalogue.items()}
+    return {
+        name: [_shortened(entry) for entry in value[:MOST_ENTRIES]] if isinstance(value, list) else value
+        for name, value in catalogue.items()
+    }
+
+
+def _shortened(entry: Any) -> Any:
+    """An entry of a catalogue, a file in it by its first lines."""
+    if not isinstance(entry, dict):
+        return entry
+    return {
+        name: "".join(value.splitlines(keepends=True)[:_FILE_LINES]) if isinstance(value, str) else value
+        for name, value in entry.items()
+    }
 
 
 async def _other_forms(operation: Operation, renderer: Renderer) -> dict[str, dict[str, Any]]:
