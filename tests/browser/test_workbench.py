@@ -218,7 +218,7 @@ async def test_what_is_no_json_is_not_sent(desk: OpenDesk, live: LocalService) -
 async def test_what_cannot_be_had_is_told(desk: OpenDesk, live: LocalService) -> None:
     page = await opened(desk, live)
     await page.route("**/v1/methods", lambda route: route.fulfill(status=403))  # as for a key without that scope
-    await page.route("**/v1/plans?theme=*", lambda route: route.fulfill(status=503))
+    await page.route("**/v1/plans/picture?theme=*", lambda route: route.fulfill(status=503))
     await sent(page, live.key)
     told = await page.inner_text("#results")
     assert "could not be read with this key" in told

@@ -15,7 +15,7 @@ from fluent.runtime import FluentBundle, FluentResource
 from fluent.syntax import FluentParser
 from fluent.syntax import ast as tree
 from in_process import Running
-from steelyard.http.languages import ENGLISH, LANGUAGES, Audience, english, parameters, preferred, said
+from steelyard.http.languages import ENGLISH, LANGUAGES, MessageReader, english, parameters, preferred, said
 from steelyard.http.languages.files import parameters_in, read
 from steelyard.http.languages.other import arguments
 from steelyard.science.measures.fat_combination import BodyFatMethod
@@ -145,7 +145,7 @@ def test_every_code_of_a_parameter_has_words(tag: str) -> None:
     assert variants(entries["weekday"]) == set("1234567")
 
 
-MEMBERS = [code for code in ENGLISH.codes if ENGLISH.audiences[code] is Audience.MEMBER]
+MEMBERS = [code for code in ENGLISH.codes if ENGLISH.audiences[code] is MessageReader.MEMBER]
 
 
 @pytest.mark.parametrize("tag", LANGUAGES)
@@ -218,6 +218,6 @@ async def test_it_is_served_whole(service: Running) -> None:
     assert [language["tag"] for language in answer["languages"]] == list(LANGUAGES)
     assert [language["fluent"] for language in answer["languages"]] == [one.source for one in LANGUAGES.values()]
     assert [message["code"] for message in answer["messages"]] == ENGLISH.codes
-    assert {message["audience"] for message in answer["messages"]} == {*Audience}
+    assert {message["audience"] for message in answer["messages"]} == {*MessageReader}
     for message in answer["messages"]:
         assert message["params"] == sorted(parameters(message["code"]))

@@ -5,15 +5,15 @@ same files with a library of its own.
 """
 
 from .english import english
-from .files import ENGLISH, LANGUAGES, Audience, LanguageFile, parameters
+from .files import ENGLISH, LANGUAGES, LanguageFile, MessageReader, parameters
 from .other import said, said_code
 from .preference import preferred
 
 __all__ = [
     "ENGLISH",
     "LANGUAGES",
-    "Audience",
     "LanguageFile",
+    "MessageReader",
     "english",
     "parameters",
     "preferred",

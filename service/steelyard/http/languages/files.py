@@ -17,7 +17,7 @@ _PARAMETER = re.compile(r"\$([A-Za-z][A-Za-z0-9_]*)")
 _SHARED = re.compile(r"\{ *(-?[a-z][a-z0-9-]*) *\}")
 
 
-class Audience(StrEnum):
+class MessageReader(StrEnum):
     """For whom a message is."""
 
     MEMBER = "member"
@@ -33,7 +33,7 @@ class LanguageFile(NamedTuple):
     locale: str
     source: str
     entries: Mapping[str, str]
-    audiences: Mapping[str, Audience]
+    audiences: Mapping[str, MessageReader]
 
     @property
     def codes(self) -> list[str]:
@@ -44,7 +44,7 @@ class LanguageFile(NamedTuple):
 def read(tag: str, source: str) -> LanguageFile:
     """A file taken apart. Raises ``ValueError`` where an entry is there twice."""
     entries: dict[str, str] = {}
-    audiences: dict[str, Audience] = {}
+    audiences: dict[str, MessageReader] = {}
     group, name = "", ""
     for line in source.splitlines(keepends=True):
         if line.startswith("## "):
@@ -55,7 +55,7 @@ def read(tag: str, source: str) -> LanguageFile:
                 raise ValueError(f"{tag}: {name} is there twice")
             entries[name] = line
             if name.isupper():
-                audiences[name] = Audience(group)
+                audiences[name] = MessageReader(group)
         elif name and line[0] in " }\n":
             entries[name] += line
     return LanguageFile(tag, _value(entries, "language-name"), _value(entries, "language-locale"), source, entries,

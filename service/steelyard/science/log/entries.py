@@ -40,6 +40,14 @@ USUAL_KCAL_PER_KG = constant(
     "usual_intake_per_kg", 32.0, unit="kcal/kg/d", basis=Basis.JUDGEMENT,
     summary="Habit that a first intake is held against (an active adult)",
 )  # fmt: skip
+LEAST_WEIGHT_KG = constant(
+    "least_logged_weight", 20.0, unit="kg", basis=Basis.JUDGEMENT,
+    summary="A weight under this is nobody's who may send a log",
+)  # fmt: skip
+MOST_WEIGHT_KG = constant(
+    "most_logged_weight", 500.0, unit="kg", basis=Basis.JUDGEMENT,
+    summary="A weight over this is nobody's whom a scale weighs",
+)  # fmt: skip
 ABSURD_JUMP_PER_DAY = constant(
     "absurd_weight_jump_growth", 0.003, unit="1/d", basis=Basis.JUDGEMENT,
     summary="What each further day between two weighings adds to the largest believable change (2 % a week)",
@@ -443,6 +451,9 @@ def _believable(
         if abs(given * factor / expected - 1.0) < UNIT_TOLERANCE:
             notes.append(say(DECIMAL_SLIP, date=iso_date(day), given=given, expected_kg=expected))
             return None
+    if not LEAST_WEIGHT_KG <= given <= MOST_WEIGHT_KG:
+        notes.append(say(SET_ASIDE, date=iso_date(day), given=given, expected_kg=expected))
+        return None
     if not accepted:
         # The first weighing may be years older than the stated weight, so that only those after it can tell.
         if len(following) < _LEAST_FOLLOWING:
