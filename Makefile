@@ -55,8 +55,9 @@ format: $(venv)/.dev ## Rewrite the code in the project's style
 	$(bin)/ruff check --fix-only .
 	$(bin)/ruff format .
 
-contract: $(venv)/.compiled ## Write the OpenAPI document and the list of problems from the code
+contract: $(venv)/.dev ## Write the OpenAPI document, the list of problems and that of bulk columns from the code
 	$(bin)/steelyard contract
+	$(bin)/steelyard bulk columns > contracts/bulk-columns.md
 
 handbook: $(venv)/.run ## Write the page of settings from the code
 	$(bin)/steelyard settings > docker/settings.md
@@ -96,6 +97,7 @@ lock: $(venv)/.dev ## Pin what pyproject.toml and the .in files ask for; LOCK_AR
 	$(compile) pyproject.toml sdk/pyproject.toml $(requirements)/build.in $(requirements)/dev.in \
 		-c $(requirements)/run.txt -c $(requirements)/build.txt -o $(requirements)/dev.txt
 	$(compile) pyproject.toml --extra tracing -c $(requirements)/run.txt -c $(requirements)/dev.txt -o $(requirements)/image.txt
+	$(compile) pyproject.toml --extra bulk -c $(requirements)/run.txt -c $(requirements)/dev.txt -o $(requirements)/bulk.txt
 	$(compile) sdk/pyproject.toml -c $(requirements)/run.txt -c $(requirements)/dev.txt -o $(requirements)/sdk.txt
 	$(compile) $(requirements)/foreign.in -o $(requirements)/foreign.txt
 	cd tests/clients && npm install --package-lock-only && ../../$(bin)/python ../npm_lock.py package-lock.json

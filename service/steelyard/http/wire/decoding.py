@@ -57,6 +57,13 @@ class BodyDecoder(Generic[T]):
         except msgspec.DecodeError as error:
             raise _not_json(str(error) if body else "it is empty") from None
 
+    def convert(self, body: Any) -> T:
+        """The body, of plain values that came otherwise than as JSON. Raises ``ProblemError`` (400)."""
+        try:
+            return msgspec.convert(body, self.body_type, strict=True)
+        except msgspec.ValidationError as error:
+            raise self._violation(str(error)) from None
+
     def _decode(self, body: bytes) -> T:
         try:
             return self._decoder.decode(body)
