@@ -185,6 +185,7 @@ def direct_requirements(*sources: Path) -> Iterator[Requirement]:
         ("foreign.txt", ["service/requirements/foreign.in"]),
         ("sdk.txt", ["sdk/pyproject.toml"]),
         ("image.txt", ["pyproject.toml"]),
+        ("bulk.txt", ["pyproject.toml"]),
         (
             "dev.txt",
             [
@@ -208,12 +209,14 @@ def test_the_service_and_its_tests_run_on_the_same_versions() -> None:
     run_pins, build_pins, dev_pins, sdk_pins = (pins(f"{name}.txt") for name in ("run", "build", "dev", "sdk"))
     assert sdk_pins.items() <= dev_pins.items()
     assert run_pins.items() <= pins("image.txt").items()
+    assert run_pins.items() <= pins("bulk.txt").items() <= dev_pins.items()
     assert run_pins.items() <= dev_pins.items()
     assert build_pins.items() <= dev_pins.items()
 
 
 @pytest.mark.parametrize(
-    "name", ["run.txt", "build.txt", "dev.txt", "sdk.txt", "image.txt", "foreign.txt", "build.in", "dev.in"]
+    "name",
+    ["run.txt", "build.txt", "dev.txt", "sdk.txt", "image.txt", "foreign.txt", "bulk.txt", "build.in", "dev.in"],
 )
 def test_requirements_name_no_index(name: str) -> None:
     text = (REQUIREMENTS / name).read_text()
@@ -239,6 +242,9 @@ def test_import_contracts_hold() -> None:
         ("science/rails/table.py", "from steelyard.science.body.state import BodyState"),
         ("http/app.py", "from steelyard.science.rails.table import INTAKE_FLOOR"),
         ("store/__init__.py", "from steelyard import http"),
+        ("http/app.py", "import pyarrow"),
+        ("http/app.py", "from steelyard import bulk"),
+        ("bulk/runner.py", "import distributed"),
     ],
 )
 def test_import_contracts_can_fail(module: str, statement: str, tmp_path: Path) -> None:

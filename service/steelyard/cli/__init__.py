@@ -6,6 +6,7 @@ from steelyard.settings import SettingsError
 from steelyard.store.schema import SchemaBehind, SchemaUnknown
 from steelyard.store.store import StoreUnavailable
 
+from .bulk import bulk
 from .contract import contract, contract_files
 from .doctor import doctor
 from .keys import keys, quotas
@@ -26,7 +27,7 @@ def cli() -> None:
     """
 
 
-for _command in (serve, keys, quotas, usage, migrate, contract, settings_command, doctor):
+for _command in (serve, keys, quotas, usage, migrate, bulk, contract, settings_command, doctor):
     cli.add_command(_command)
 
 
