@@ -97,7 +97,7 @@ lock: $(venv)/.dev ## Pin what pyproject.toml and the .in files ask for; LOCK_AR
 	$(compile) pyproject.toml sdk/pyproject.toml $(requirements)/build.in $(requirements)/dev.in \
 		-c $(requirements)/run.txt -c $(requirements)/build.txt -o $(requirements)/dev.txt
 	$(compile) pyproject.toml --extra tracing -c $(requirements)/run.txt -c $(requirements)/dev.txt -o $(requirements)/image.txt
-	$(compile) pyproject.toml --extra bulk -c $(requirements)/run.txt -c $(requirements)/dev.txt -o $(requirements)/bulk.txt
+	$(compile) pyproject.toml --extra tracing --extra bulk -c $(requirements)/image.txt -c $(requirements)/dev.txt -o $(requirements)/bulk.txt
 	$(compile) sdk/pyproject.toml -c $(requirements)/run.txt -c $(requirements)/dev.txt -o $(requirements)/sdk.txt
 	$(compile) $(requirements)/foreign.in -o $(requirements)/foreign.txt
 	cd tests/clients && npm install --package-lock-only && ../../$(bin)/python ../npm_lock.py package-lock.json

@@ -16,6 +16,7 @@ from typing import Any
 import kubernetes_validate
 import pytest
 import yaml
+from steelyard.cli import cli
 from steelyard.http.edge.health import health_routes
 from steelyard.http.edge.readiness import Readiness
 from steelyard.settings import PREFIX, Settings, SettingsError, read_settings
@@ -25,6 +26,7 @@ ROOT = Path(__file__).resolve().parents[1]
 DOCKER = ROOT / "docker"
 COMPOSE = DOCKER / "compose.replicas.yaml"
 MANIFESTS = DOCKER / "kubernetes"
+BULK = DOCKER / "kubernetes-bulk"
 TOOLS = Path(sys.executable).parent
 ONE_SHOT = {"migrate"}
 VARIABLE = re.compile(r"\$\{\w+:\?[^}]*\}")
@@ -36,9 +38,9 @@ def compose() -> dict[str, Any]:
     return content
 
 
-def documents() -> list[dict[str, Any]]:
+def documents(folder: Path = MANIFESTS) -> list[dict[str, Any]]:
     """Every manifest, the kustomization left out."""
-    paths = sorted(path for path in MANIFESTS.glob("*.yaml") if path.name != "kustomization.yaml")
+    paths = sorted(path for path in folder.glob("*.yaml") if path.name != "kustomization.yaml")
     return [document for path in paths for document in yaml.safe_load_all(path.read_text())]
 
 
@@ -246,7 +248,9 @@ def test_every_probe_asks_a_path_that_is_served() -> None:
 # Kubernetes
 
 
-@pytest.mark.parametrize("document", documents(), ids=lambda d: f"{d['kind']}-{d['metadata']['name']}")
+@pytest.mark.parametrize(
+    "document", [*documents(), *documents(BULK)], ids=lambda d: f"{d['kind']}-{d['metadata']['name']}"
+)
 def test_manifest_fits_the_schema_of_kubernetes(document: dict[str, Any]) -> None:
     kubernetes_validate.validate(document, kubernetes_validate.latest_version(), strict=True)
 
@@ -267,14 +271,20 @@ def test_kustomization_lists_every_manifest() -> None:
     assert re.fullmatch(r"\d+\.\d+\.\d+", kustomization["images"][0]["newTag"])
 
 
+def bulk_pods() -> list[tuple[str, dict[str, Any]]]:
+    found = [(d["metadata"]["name"], d["spec"]["template"]) for d in documents(BULK) if "template" in d.get("spec", {})]
+    assert [name for name, _ in found] == ["steelyard-scheduler", "steelyard-worker", "steelyard-bulk"]
+    return found
+
+
 def test_every_pod_is_confined() -> None:
-    for kind, template in pods():
+    for kind, template in [*pods(), *bulk_pods()]:
         pod = template["spec"]
         assert pod["automountServiceAccountToken"] is False, kind
         assert pod["securityContext"]["runAsNonRoot"] is True, kind
         assert pod["securityContext"]["seccompProfile"]["type"] == "RuntimeDefault", kind
         (container,) = pod["containers"]
-        assert container["image"] == "steelyard", "the image is set by the kustomization"
+        assert container["image"] in ("steelyard", "steelyard-bulk"), "the image is set by the kustomization"
         confined = container["securityContext"]
         assert confined["readOnlyRootFilesystem"] is True, kind
         assert confined["allowPrivilegeEscalation"] is False, kind
@@ -303,7 +313,44 @@ def test_the_network_is_closed_but_for_what_is_named() -> None:
     closed = [p for p in policies.values() if p["podSelector"] == {} and set(p["policyTypes"]) == {"Ingress", "Egress"}]
     assert len(closed) == 1
     assert not closed[0].keys() & {"ingress", "egress"}
-    for policy in policies.values():
+    bulk = {d["metadata"]["name"]: d["spec"] for d in documents(BULK) if d["kind"] == "NetworkPolicy"}
+    assert not bulk.keys() & policies.keys()
+    for policy in [*policies.values(), *bulk.values()]:
         for rule in [*policy.get("ingress", []), *policy.get("egress", [])]:
             assert rule["ports"], "a rule names its ports"
             assert rule.get("from") or rule.get("to"), "a rule names its peers"
+
+
+# Bulk runs
+
+
+def test_the_manifests_of_a_run_fit_each_other_and_the_command() -> None:
+    kustomization = yaml.safe_load((BULK / "kustomization.yaml").read_text())
+    files = {path.name for path in BULK.glob("*.yaml")} - {"kustomization.yaml"}
+    assert files - set(kustomization["resources"]) == {"cluster.yaml"}, "which several nodes need, and one does not"
+    assert kustomization["images"][0]["name"] == "steelyard-bulk"
+    containers = {name: template["spec"]["containers"][0] for name, template in bulk_pods()}
+    command = containers["steelyard-bulk"]["command"]
+    assert command[:3] == ["steelyard", "bulk", "run"]
+    run = cli.commands["bulk"].commands["run"]  # type: ignore[attr-defined]
+    asked = run.make_context("run", list(command[3:])).params
+    requests = containers["steelyard-bulk"]["resources"]["requests"]
+    assert asked["workers"] == int(requests["cpu"])
+    (variable,) = containers["steelyard-bulk"]["env"]
+    assert variable["name"][len(PREFIX) :].lower() in Settings.__struct_fields__
+    (scheduler,) = (d for d in documents(BULK) if d["kind"] == "Service")
+    address = f"tcp://{scheduler['metadata']['name']}:{scheduler['spec']['ports'][0]['port']}"
+    assert address in containers["steelyard-worker"]["command"]
+    assert f"--cluster {address}" in (BULK / "cluster.yaml").read_text()
+    for name in ("scheduler", "worker"):
+        words = containers[f"steelyard-{name}"]["command"]
+        program = [sys.executable, "-m", *words[:2], "--help"]
+        helped = subprocess.run(program, capture_output=True, text=True, check=True, stdin=subprocess.DEVNULL).stdout
+        options = {word.partition("=")[0].replace("--no-", "--") for word in words[2:] if word.startswith("--")}
+        assert not [option for option in options if option not in helped], helped
+
+
+def test_the_image_of_a_run_is_the_services_with_more_in_it() -> None:
+    dockerfile = (DOCKER / "Dockerfile").read_text()
+    assert re.search(r"^ARG REQUIREMENTS=image.txt$", dockerfile, re.MULTILINE)
+    assert "REQUIREMENTS=bulk.txt" in (BULK / "kustomization.yaml").read_text()

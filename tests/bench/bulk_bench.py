@@ -1,0 +1,263 @@
+"""Folders of members through `steelyard bulk run`: rows a second, processors used, memory over time, and sizes.
+
+``python -m tests.bench.bulk_bench [members] [workers ...]`` (100,000 members; one worker and two by default) invents
+members in the middle of a phase, each with a log of their own, asks `review_phase` of all, and compares with the same
+calls in one process by JSON. On a machine that does other work as well, the seconds of processor say more than the
+clock: both are printed.
+"""
+
+import os
+import resource
+import sys
+import tempfile
+import time
+from collections.abc import Iterator
+from contextlib import suppress
+from pathlib import Path
+from typing import Any, NamedTuple
+
+import msgspec
+import numpy as np
+import psutil
+import pyarrow as pa
+import pyarrow.parquet as pq
+from steelyard.bulk import Answerer, request_schema
+from steelyard.bulk.arrow import fitted, values
+from steelyard.bulk.shapes import shape_of
+from steelyard.http.endpoints.batches import Single
+from steelyard.http.endpoints.reviews import review_phase
+from steelyard.http.schemas.reviews import ReviewRequest
+from steelyard.http.wire.decoding import BodyDecoder
+
+ROOT = Path(__file__).resolve().parents[2]
+COLUMNS = "verdict,probabilities,change,maintenance_kcal,body_fat_fraction,correction_kcal,decision,end_date"
+FILE_ROWS = 5_000
+DAYS = 42
+_START = 20_514  # days since 1970 of 2026-03-02, when every phase begins
+_SAMPLE = 1_000
+
+
+def members(first: int, count: int) -> pa.Table:
+    """Invented members as a table of requests: a mini-cut or a gain, four weeks along, after two weeks of log."""
+    rng = np.random.default_rng(first)
+    schema = request_schema("review_phase")
+    is_cut = rng.random(count) < 0.5
+    height = rng.uniform(158, 192, count).round(1)
+    weight = (rng.uniform(21.5, 31, count) * (height / 100) ** 2).round(1)
+    usual = rng.integers(2100, 3100, count).astype(float)
+    planned = np.where(is_cut, usual - 500, usual + 200)
+    weeks = np.where(is_cut, 6, 12)
+    columns: dict[str, pa.Array] = {
+        "reference": pa.array([f"member-{first + i:09}" for i in range(count)]),
+        "gym": pa.array([f"gym {i:03}" for i in rng.integers(0, 200, count)]),
+        "profile": _struct(
+            schema.field("profile").type,
+            sex=pa.array(np.where(rng.random(count) < 0.5, "male", "female")),
+            age_years=pa.array(rng.integers(19, 60, count).astype(float)),
+            height_cm=pa.array(height),
+            weight_kg=pa.array(weight),
+            activity=_struct(
+                schema.field("profile").type.field("activity").type,
+                kind=pa.array(["level"] * count),
+                level=pa.array(np.where(rng.random(count) < 0.5, "light", "moderate")),
+            ),
+            training=_struct(
+                schema.field("profile").type.field("training").type,
+                status=pa.array(["intermediate"] * count),
+                resistance_sessions_per_week=pa.array([4.0] * count),
+            ),
+            body_fat=_struct(
+                schema.field("profile").type.field("body_fat").type,
+                fat_fraction=pa.array(rng.uniform(0.16, 0.32, count).round(3)),
+                method=pa.array(["skinfolds"] * count),
+            ),
+        ),
+        "phase": _struct(
+            schema.field("phase").type,
+            kind=pa.array(np.where(is_cut, "mini_cut", "gain")),
+            start_date=pa.array([_START] * count, pa.int32()).cast(pa.date32()),
+            weeks=_list(
+                schema.field("phase").type.field("weeks").type,
+                weeks,
+                intake_kcal=np.repeat(planned, weeks),
+                protein_g=np.repeat((2 * weight).round(), weeks),
+                carbohydrate_g=np.repeat((0.11 * planned).round(), weeks),
+            ),
+            maintenance=_struct(
+                schema.field("phase").type.field("maintenance").type,
+                kcal_per_day=pa.array(usual),
+                standard_deviation_kcal=pa.array([120.0] * count),
+            ),
+        ),
+        "log": _log(rng, schema.field("log").type, weight, usual, planned, is_cut),
+        "screening": _struct(
+            schema.field("screening").type,
+            is_pregnant=pa.array([False] * count),
+            is_breastfeeding=pa.array([False] * count),
+            eating_disorder=pa.array(["none"] * count),
+            conditions=pa.array([[]] * count, pa.list_(pa.string())),
+            medicines=pa.array([[]] * count, pa.list_(pa.string())),
+        ),
+    }
+    return pa.table(columns)
+
+
+def _struct(type_: pa.StructType, **arrays: pa.Array) -> pa.StructArray:
+    count = len(next(iter(arrays.values())))
+    return pa.StructArray.from_arrays(
+        [arrays[f.name].cast(f.type) if f.name in arrays else pa.nulls(count, f.type) for f in type_],
+        fields=list(type_),
+    )
+
+
+def _list(type_: pa.ListType, lengths: Any, **columns: Any) -> pa.ListArray:
+    items = _struct(type_.value_type, **{name: pa.array(column) for name, column in columns.items()})
+    return pa.ListArray.from_arrays(pa.array(np.concatenate(([0], np.cumsum(lengths))), pa.int32()), items)
+
+
+def _log(rng: Any, type_: pa.StructType, weight: Any, usual: Any, planned: Any, is_cut: Any) -> pa.StructArray:
+    count = len(weight)
+    day = np.arange(DAYS)[None, :]
+    since = np.maximum(0, day - 14)
+    kilograms = (
+        weight[:, None] + np.where(is_cut, -0.07, 0.02)[:, None] * since + rng.normal(0, 0.5, (count, DAYS))
+    ).round(1)
+    eaten = (np.where(day < 14, usual[:, None], planned[:, None]) * rng.normal(1, 0.08, (count, DAYS))).round()
+    dates = np.broadcast_to(_START - 14 + day, (count, DAYS)).astype(np.int32)
+    weighed, logged = rng.random((count, DAYS)) < 0.85, rng.random((count, DAYS)) < 0.85
+    return _struct(
+        type_,
+        weights=_list(type_.field("weights").type, weighed.sum(1), date=dates[weighed], weight_kg=kilograms[weighed]),
+        intakes=_list(
+            type_.field("intakes").type,
+            logged.sum(1),
+            date=dates[logged],
+            intake_kcal=eaten[logged],
+            carbohydrate_g=(0.11 * eaten[logged]).round(),
+        ),
+    )
+
+
+class Measured(NamedTuple):
+    """One run."""
+
+    rows: int
+    workers: int
+    seconds: float
+    worker_seconds: float  # of processor, of all workers
+    driver_seconds: float
+    memory_mib: list[float]  # of the largest worker, in ten parts of the run
+    answers_mib: float
+
+
+def run(folder: Path, answers: Path, rows: int, workers: int) -> Measured:
+    """One run by the command, watched."""
+    words = ["bulk", "run", str(folder), str(answers), "--operation", "review_phase", "--columns", COLUMNS]
+    words += ["--carry", "gym", "--workers", str(workers), "--partition-rows", str(FILE_ROWS)]
+    started = time.perf_counter()
+    process = psutil.Popen(
+        [sys.executable, "-m", "steelyard", *words],
+        env=os.environ
+        | {
+            "PYTHONPATH": str(ROOT / "service"),
+            "STEELYARD_DATABASE_URL": f"sqlite+aiosqlite:///{answers}.sqlite3",
+            "STEELYARD_STORE_TIMEOUT_SECONDS": "60",
+        },
+    )
+    seconds: dict[int, float] = {}
+    memory: list[tuple[float, float]] = []
+    while process.poll() is None:
+        largest = 0.0
+        for child in _workers(process):
+            with suppress(psutil.Error):
+                times = child.cpu_times()
+                seconds[child.pid] = times.user + times.system
+                largest = max(largest, child.memory_info().rss / 2**20)
+        memory.append((time.perf_counter() - started, largest))
+        time.sleep(0.25)
+    if process.returncode:
+        raise RuntimeError(f"the run ended with {process.returncode}")
+    took = time.perf_counter() - started
+    usage = resource.getrusage(resource.RUSAGE_CHILDREN)
+    parts = [
+        max((mib for at, mib in memory if part * took <= 10 * at < (part + 1) * took), default=0.0)
+        for part in range(10)
+    ]
+    size = sum(path.stat().st_size for path in answers.rglob("*.parquet")) / 2**20
+    total = sum(seconds.values())
+    return Measured(rows, workers, took, total, usage.ru_utime + usage.ru_stime - total, parts, size)
+
+
+def _workers(process: psutil.Popen) -> Iterator[psutil.Process]:
+    with suppress(psutil.Error):
+        for child in process.children(recursive=True):
+            with suppress(psutil.Error):
+                if "spawn_main" in " ".join(child.cmdline()):
+                    yield child
+
+
+def in_process(table: pa.Table) -> dict[str, float]:
+    """Seconds of processor a thousand rows in one process, and the bytes a row by JSON."""
+    sample = table.slice(0, _SAMPLE)
+    shape = shape_of(ReviewRequest)
+    asked = pa.StructArray.from_arrays(
+        [sample.column(field.name).combine_chunks() for field in shape.fields if field.name in sample.column_names],
+        names=[field.name for field in shape.fields if field.name in sample.column_names],
+    )
+    bodies = [msgspec.json.encode(body) for body in values(fitted(asked, shape, "review_phase"), shape)]
+    single = Single(BodyDecoder(ReviewRequest).decode, review_phase.compute, ReviewRequest)
+    answerer = Answerer("review_phase", columns=COLUMNS.split(","), carry=["gym"])
+    whole = Answerer("review_phase", carry=["gym"])
+    found: dict[str, list[float]] = {"json": [], "table": [], "table, all columns": []}
+    answered: list[bytes] = []
+    for _ in range(4):  # in turns, and the least of each: what else the machine does only adds
+        for name in found:
+            began = time.process_time()
+            if name == "json":
+                answered = [single.answer(body) for body in bodies]
+            else:
+                (answerer if name == "table" else whole).answer(sample)
+            found[name].append((time.process_time() - began) / len(bodies) * 1000)
+    return {name: min(times) for name, times in found.items()} | {
+        "request bytes": sum(map(len, bodies)) / len(bodies),
+        "answer bytes": sum(map(len, answered)) / len(answered),
+    }
+
+
+def main(arguments: list[str]) -> None:
+    """Measure and print."""
+    count = int(arguments[0]) if arguments else 100_000
+    workers = [int(text) for text in arguments[1:]] or [1, 2]
+    with tempfile.TemporaryDirectory() as directory:
+        folder = Path(directory) / "members"
+        folder.mkdir()
+        began = time.process_time()
+        for first in range(0, count, FILE_ROWS):
+            path = folder / f"part-{first // FILE_ROWS:05}.parquet"
+            pq.write_table(members(first, min(FILE_ROWS, count - first)), path, compression="zstd")
+        size = sum(path.stat().st_size for path in folder.iterdir())
+        print(
+            f"{count:,} members in {size / 2**20:.1f} MiB, invented in {time.process_time() - began:.0f} s", flush=True
+        )
+        alone = in_process(pq.read_table(folder / "part-00000.parquet"))
+        print("ms of processor a row in one process:", {k: round(v, 3) for k, v in alone.items() if "bytes" not in k})
+        asked, answered = alone["request bytes"], alone["answer bytes"]
+        print(
+            f"bytes a row: asked {asked:.0f} by JSON, {size / count:.0f} by Parquet; answered {answered:.0f} by JSON",
+            flush=True,
+        )
+        for number in workers:
+            m = run(folder, Path(directory) / f"answers-{number}", count, number)
+            a_row = 1000 * m.worker_seconds / m.rows
+            print(f"{m.workers} workers: {m.seconds:.0f} s, {m.rows / m.seconds:.0f} rows/s by the clock")
+            print(f"  workers {a_row:.3f} ms of processor a row, driver {1000 * m.driver_seconds / m.rows:.3f}")
+            print(f"  in-process rate over a worker's, by processor: {a_row / alone['json']:.3f}")
+            print(
+                f"  answers {m.answers_mib * 2**20 / m.rows:.0f} bytes a row by Parquet, memory of a worker [MiB] "
+                f"{[round(mib) for mib in m.memory_mib]}",
+                flush=True,
+            )
+
+
+if __name__ == "__main__":
+    main(sys.argv[1:])
