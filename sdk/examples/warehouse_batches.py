@@ -1,4 +1,4 @@
-"""A table of a warehouse answered by the HTTP service: for Spark's ``mapInArrow``, and for any job that gives out Arrow.
+"""A table of a warehouse answered by the HTTP service: for Spark's ``mapInArrow``, and all that gives out Arrow.
 
 Where the service runs anyway and the rows are some hundred thousands. What it costs more than `steelyard bulk`, and
 what limits it, is in the handbook's page on bulk runs. The address and the key are read from `STEELYARD_URL` and

@@ -89,6 +89,25 @@ def test_the_command_writes_a_table_for_a_desk(answers: Path, tmp_path: Path) ->
     assert pyarrow.csv.read_csv(path).num_rows == 30
 
 
+def test_gyms_that_are_folders_need_no_column(tmp_path: Path) -> None:
+    bodies = invented_members(8, 3)
+    bodies[0]["profile"]["weight_kg"] = 1.0
+    for gym, first in (("Quarry Lane", 0), ("Mill Yard", 4)):
+        path = tmp_path / "members" / f"gym={gym}" / "part-0.parquet"
+        path.parent.mkdir(parents=True)
+        made = table("review_phase", bodies[first : first + 4])
+        pq.write_table(made.set_column(0, "reference", pa.array([f"m{first + i}" for i in range(4)])), path)
+    job = Job(str(tmp_path / "members"), str(tmp_path / "answers"), "review_phase", ("probabilities",), ())
+    for partition in plan(place_of(job.members), rows_each=100):
+        answer_partition(job, partition)
+    write_roster(job.answers, tmp_path / "roster.parquet", by="gym", rank=["probabilities.slower"])
+    rows = pq.read_table(tmp_path / "roster.parquet").to_pylist()
+    assert [row["gym"] for row in rows] == ["Mill Yard"] * 4 + ["Quarry Lane"] * 4
+    assert [row["rank"] for row in rows[::4]] == [1, 1]
+    assert [row["rank"] is None for row in rows] == [False] * 7 + [True]
+    assert rows[-1]["reference"] == "m0"
+
+
 @pytest.mark.parametrize(
     ("change", "words"),
     [

@@ -32,8 +32,10 @@ class Engine(Generic[T, R]):
         self._client = client
         self._function = function
 
-    def outcomes(self, values: Iterable[T], again: Callable[[T, Exception], bool]) -> Iterator[tuple[T, R | Exception]]:
-        """What came of each value, as it comes; ``again`` says whether one that failed is tried another time.
+    def outcomes(
+        self, values: Iterable[T], again: Callable[[T, R | Exception], bool]
+    ) -> Iterator[tuple[T, R | Exception]]:
+        """What came of each value, as it comes; ``again`` says whether it is tried another time.
 
         A worker that is lost is none of its values' fault, up to a few times. Raises ``EngineLost``.
         """
@@ -54,7 +56,7 @@ class Engine(Generic[T, R]):
                         raise
                 except Exception as error:
                     outcome = error
-                if isinstance(outcome, Exception) and again(value, outcome):
+                if again(value, outcome):
                     self._submit(iter([value]), under_way, completed, at_least=1)
                 else:
                     yield value, outcome
@@ -108,9 +110,10 @@ def engine(function: Callable[[T], R], *, cluster: str | None, workers: int) -> 
                 n_workers=workers,
                 threads_per_worker=1,  # the work is Python's, which takes one processor a process
                 host="127.0.0.1",
-                dashboard_address=None,
+                dashboard_address="127.0.0.1:0",
+                scheduler_kwargs={"dashboard": False},
                 memory_limit=0,
-                silence_logs="ERROR",
+                silence_logs=logging.CRITICAL,
             ) as local,
             Client(local, set_as_default=False) as client,
         ):

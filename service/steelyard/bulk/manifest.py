@@ -20,7 +20,7 @@ from steelyard.science.register import MODEL_VERSION
 from steelyard.store.store import FlushId
 
 from .answering import LAYOUT_VERSION
-from .partitions import Job, Partition, Receipt
+from .partitions import SUFFIX, Job, Partition, Receipt
 from .places import Place
 
 FOLDER = "_manifest"
@@ -86,7 +86,9 @@ class Manifest:
         """
         asked = {partition.id: partition for partition in partitions}
         outputs = {partition.output for partition in partitions}
-        sizes = {self._answers.relative(info): info.size for info in self._answers.files("")}
+        if len(outputs) < len(partitions):
+            raise OtherRun("two files of requests would be answered into one: a name ends like that of a cut file")
+        sizes = {self._answers.relative(info): info.size for info in self._answers.files(SUFFIX)}
         if strange := sorted(sizes.keys() - outputs):
             raise OtherRun(f"{strange[0]} answers what is no longer among the requests; name another folder of answers")
         found = {}

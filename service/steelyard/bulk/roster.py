@@ -101,7 +101,7 @@ def _dataset(path: str, place: Place) -> ds.Dataset:
         path,
         filesystem=place.filesystem,
         format="parquet",
-        partitioning=ds.HivePartitioning.discover(infer_dictionary=True),
+        partitioning=ds.HivePartitioning.discover(),
         ignore_prefixes=["_", "."],
     )
 

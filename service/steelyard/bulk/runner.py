@@ -7,6 +7,7 @@ from functools import partial
 from typing import NamedTuple, Protocol
 
 import msgspec
+import pyarrow as pa
 
 from steelyard.store.keys import Key
 from steelyard.store.store import StoreUnavailable
@@ -19,6 +20,7 @@ from .partitions import Job, OtherVersion, Partition, Receipt, answer_partition,
 from .places import place_of
 
 _FINAL = (TableRefused, OtherVersion)  # trying again would end the same
+_SAID = (*_FINAL, OSError, pa.ArrowException)
 
 
 class Failed(NamedTuple):
@@ -100,15 +102,25 @@ def run(job: Job, asked: Asked, ledger: Ledger, watcher: Watcher) -> Summary:
         return keeper.summary(len(partitions), before, failed)
 
 
-def _work(job: Job, partition: Partition) -> Receipt:
+class _Failure(msgspec.Struct, frozen=True):
+    """A partition that failed. It comes as a value: an engine logs exceptions, whose text may be about a member."""
+
+    reason: str
+    is_final: bool = False
+
+
+def _work(job: Job, partition: Partition) -> Receipt | _Failure:
     """What a worker does: the receipt is written by it, so that its work stays if nobody is left to hear of it."""
-    receipt = answer_partition(job, partition)
-    write_receipt(place_of(job.answers), receipt)
+    try:
+        receipt = answer_partition(job, partition)
+        write_receipt(place_of(job.answers), receipt)
+    except Exception as error:
+        return _Failure(_reason(error), isinstance(error, _FINAL))
     return receipt
 
 
 def _all(
-    running: Engine[Partition, Receipt],
+    running: Engine[Partition, Receipt | _Failure],
     partitions: Iterable[Partition],
     retries: int,
     keeper: "_Keeper",
@@ -117,27 +129,34 @@ def _all(
     tried: Counter[str] = Counter()
     failed = []
 
-    def again(partition: Partition, error: Exception) -> bool:
-        tried[partition.id] += 1
-        if isinstance(error, _FINAL) or tried[partition.id] > retries:
+    def failure(outcome: Receipt | _Failure | Exception) -> _Failure | None:
+        if isinstance(outcome, Exception):  # of the engine: its worker was lost again and again
+            return _Failure(_reason(outcome))
+        return outcome if isinstance(outcome, _Failure) else None
+
+    def again(partition: Partition, outcome: Receipt | _Failure | Exception) -> bool:
+        found = failure(outcome)
+        if found is None or found.is_final:
             return False
-        watcher.say(f"{partition.path} is tried again: {_reason(error)}")
+        tried[partition.id] += 1
+        if tried[partition.id] > retries:
+            return False
+        watcher.say(f"{partition.path} is tried again: {found.reason}")
         return True
 
     for partition, outcome in running.outcomes(partitions, again):
-        if isinstance(outcome, Exception):
-            failed.append(Failed(partition.path, _reason(outcome)))
-            watcher.say(f"{partition.path} cannot be done: {_reason(outcome)}")
-        else:
+        if isinstance(outcome, Receipt):
             keeper.keep(outcome)
             watcher.advance(outcome)
+        elif found := failure(outcome):
+            failed.append(Failed(partition.path, found.reason))
     return failed
 
 
 def _reason(error: Exception) -> str:
-    """What went wrong with a file. What Arrow and the system say names files and columns, and no member's values."""
-    text = " ".join(str(error).split())
-    return f"{type(error).__name__}: {text[:300]}"
+    """What went wrong with a file; of an error whose text may be about a member, its name alone."""
+    name = type(error).__name__
+    return f"{name}: {' '.join(str(error).split())[:300]}" if isinstance(error, _SAID) else name
 
 
 class _Keeper:
