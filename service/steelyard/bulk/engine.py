@@ -93,6 +93,7 @@ def engine(function: Callable[[T], R], *, cluster: str | None, workers: int) -> 
         "distributed.comm.timeouts.connect": _PATIENCE,
         "distributed.scheduler.active-memory-manager.start": False,
         "distributed.admin.tick.limit": "1h",  # a partition takes as long as it takes
+        "distributed.worker.profile.enabled": False,  # it keeps every second of an hour: 130 MiB, and some of the time
     }
     for name in [name for name in logging.root.manager.loggerDict if name.split(".")[0] == "distributed"]:
         logging.getLogger(name).setLevel(logging.CRITICAL)  # what matters is raised, and said by who is asked to
