@@ -17,6 +17,7 @@ from steelyard.store.store import FlushId, Store, UsageCell, UsageCount
 
 DOCKER = Path(__file__).resolve().parents[1] / "docker"
 HANDBOOK = (DOCKER / "handbook.md").read_text()
+BULK = (DOCKER / "bulk.md").read_text()
 ALERTS = yaml.safe_load((DOCKER / "alerts.yaml").read_text())["groups"][0]["rules"]
 
 
@@ -25,15 +26,24 @@ def test_the_page_of_settings_is_what_the_code_says() -> None:
     assert all(PREFIX + name.upper() in settings_page() for name in Settings.__struct_fields__)
 
 
-def test_what_the_handbook_names_exists() -> None:
-    for link in re.findall(r"\]\(([\w./-]+)\)", HANDBOOK):
+@pytest.mark.parametrize("page", [HANDBOOK, BULK], ids=["handbook", "bulk"])
+def test_what_the_handbook_names_exists(page: str) -> None:
+    for link in re.findall(r"\]\(([\w./-]+)\)", page):
         assert (DOCKER / link).exists(), link
-    for setting in re.findall(rf"{PREFIX}(\w+)", HANDBOOK):
+    for setting in re.findall(rf"{PREFIX}(\w+)", page):
         assert setting.lower() in Settings.__struct_fields__, setting
-    for command in re.findall(r"`steelyard (\w+)", HANDBOOK):
+    for command in re.findall(r"`steelyard (\w+)", page):
         assert command in cli.commands, command
-    for group, command in re.findall(r"`steelyard (keys|quotas|usage) (\w+)", HANDBOOK):
+    for group, command in re.findall(r"`steelyard (keys|quotas|usage|bulk) (\w+)", page):
         assert command in cli.commands[group].commands, command  # type: ignore[attr-defined]
+
+
+def test_the_commands_of_a_bulk_run_are_understood() -> None:
+    block = re.findall(r"```sh\n(.*?)```", BULK, re.DOTALL)[0]
+    for line in block.splitlines():
+        _, group, name, *words = line.split()
+        command = cli.commands[group].commands[name]  # type: ignore[attr-defined]
+        assert command.make_context(name, words).params
 
 
 def test_every_alert_has_a_remedy_and_a_metric(tmp_path: Path) -> None:
