@@ -24,9 +24,9 @@ from in_process import PATIENCE_SECONDS
 from steelyard.bulk import Answerer
 from steelyard.bulk.ledger import OWN_ORGANISATION, CannotCharge, Charge, Ledger
 from steelyard.bulk.manifest import AlreadyRunning, OtherRun, locked
-from steelyard.bulk.partitions import Job, OtherVersion, Partition, Receipt, answer_partition, plan
+from steelyard.bulk.partitions import Job, OtherVersion, Receipt, RowPartition, answer_partition, plan
 from steelyard.bulk.places import NoPlace, place_of
-from steelyard.bulk.runner import Asked, Summary, run
+from steelyard.bulk.runner import RunAsked, Summary, run
 from steelyard.store.keys import Key
 from steelyard.store.store import Store, StoreUnavailable
 
@@ -92,7 +92,7 @@ class Folders(NamedTuple):
         said, _ = process.communicate(timeout=10 * PATIENCE_SECONDS)
         return process.returncode, said
 
-    def run(self, asked: Asked, watcher: Quiet | None = None, ledger: type[Ledger] = Ledger, **job: Any) -> Summary:
+    def run(self, asked: RunAsked, watcher: Quiet | None = None, ledger: type[Ledger] = Ledger, **job: Any) -> Summary:
         with ledger(Store(self.url, timeout_seconds=PATIENCE_SECONDS)) as opened:
             opened.prepare(migrate=True)
             return run(msgspec.structs.replace(self.job, **job), asked, opened, watcher or Quiet())
@@ -144,8 +144,8 @@ def shared(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Cluster]:
         yield started
 
 
-def on(started: Cluster | None, **more: Any) -> Asked:
-    return Asked(started.address if started else None, 1, 1, 50_000, None)._replace(**more)
+def on(started: Cluster | None, **more: Any) -> RunAsked:
+    return RunAsked(started.address if started else None, 1, 1, 50_000, None)._replace(**more)
 
 
 def stored(folders: Folders, use: Callable[[Store], Awaitable[T]]) -> T:
@@ -414,7 +414,7 @@ def test_the_operators_own_key_opens_nothing(folders: Folders, shared: Cluster) 
 
 
 def test_a_partition_done_twice_leaves_the_same_bytes(folders: Folders) -> None:
-    partition: Partition = plan(place_of(str(folders.members)), rows_each=100)[1]
+    partition: RowPartition = plan(place_of(str(folders.members)), rows_each=100)[1]
     first = answer_partition(folders.job, partition)
     kept = (folders.answers / partition.output).read_bytes()
     second = answer_partition(folders.job, partition)

@@ -20,7 +20,7 @@ from steelyard.science.register import MODEL_VERSION
 from steelyard.store.store import FlushId
 
 from .answering import LAYOUT_VERSION
-from .partitions import SUFFIX, Job, Partition, Receipt
+from .partitions import SUFFIX, Job, Receipt, RowPartition
 from .places import Place
 
 FOLDER = "_manifest"
@@ -79,7 +79,7 @@ class Manifest:
             raise OtherRun(f"{answers.name} holds the answers of another run ({told}); name another folder")
         return cls(answers, known)
 
-    def receipts(self, partitions: Sequence[Partition]) -> dict[str, Receipt]:
+    def receipts(self, partitions: Sequence[RowPartition]) -> dict[str, Receipt]:
         """The receipts of those partitions that are done, and whose answers are there as they were written.
 
         Raises ``OtherRun`` where there are answers of partitions that are no longer asked about.

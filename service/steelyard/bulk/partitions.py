@@ -27,7 +27,7 @@ GROUP_BYTES = 32 * 2**20
 _PLANNERS = 8
 
 
-class Partition(msgspec.Struct, frozen=True):
+class RowPartition(msgspec.Struct, frozen=True):
     """Rows of a file of requests. Its id changes with the file: what has the id is done once.
 
     ``stop`` is None where the file cannot be read, so that nobody knows how many rows it has.
@@ -73,7 +73,7 @@ class OtherVersion(RuntimeError):  # noqa: N818 - named for what it is about
     """A worker has another version of the science than the run."""
 
 
-def plan(members: Place, *, rows_each: int) -> list[Partition]:
+def plan(members: Place, *, rows_each: int) -> list[RowPartition]:
     """The partitions of a folder, in the order of its files; long files are cut."""
     files = list(members.files(SUFFIX))
     with ThreadPoolExecutor(_PLANNERS) as threads:
@@ -87,7 +87,7 @@ def plan(members: Place, *, rows_each: int) -> list[Partition]:
             stop = None if rows is None else min(rows, start + rows_each) if len(cuts) > 1 else rows
             output = relative if len(cuts) == 1 else f"{relative.removesuffix(SUFFIX)}.rows-{start:010}{SUFFIX}"
             id_ = sha256(f"{known}\n{start}\n{stop}".encode()).hexdigest()[:32]
-            found.append(Partition(id_, relative, start, stop, output))
+            found.append(RowPartition(id_, relative, start, stop, output))
     return found
 
 
@@ -106,7 +106,7 @@ def _answerer(operation: str, columns: tuple[str, ...], carry: tuple[str, ...]) 
     return Answerer(operation, columns=columns, carry=carry)
 
 
-def answer_partition(job: Job, partition: Partition) -> Receipt:
+def answer_partition(job: Job, partition: RowPartition) -> Receipt:
     """Answer the rows of a partition into files of the same name, those at fault into a file of their own.
 
     Whatever ends it early, nothing of it is seen; and done twice it leaves the same files. Raises ``TableRefused``, and
@@ -148,7 +148,7 @@ def answer_partition(job: Job, partition: Partition) -> Receipt:
     )
 
 
-def _batches(members: Place, partition: Partition) -> Iterator[pa.RecordBatch]:
+def _batches(members: Place, partition: RowPartition) -> Iterator[pa.RecordBatch]:
     """The rows of a partition, a few at a time; of the file no more is read than the row groups they lie in."""
     with pq.ParquetFile(members.at(partition.path), filesystem=members.filesystem, pre_buffer=False) as file:
         groups: list[int] = []
@@ -168,7 +168,7 @@ def _batches(members: Place, partition: Partition) -> Iterator[pa.RecordBatch]:
                 yield batch.slice(low, high - low)
 
 
-def _empty(answerer: Answerer, members: Place, partition: Partition) -> pa.Table:
+def _empty(answerer: Answerer, members: Place, partition: RowPartition) -> pa.Table:
     schema = pq.read_schema(members.at(partition.path), filesystem=members.filesystem)
     return answerer.answer(schema.empty_table()).drop_columns([PROBLEM])
 

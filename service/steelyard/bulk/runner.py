@@ -16,7 +16,7 @@ from .answering import TableRefused
 from .engine import Engine, engine
 from .ledger import Charge, Ledger, check_quotas
 from .manifest import Manifest, locked, write_receipt
-from .partitions import Job, OtherVersion, Partition, Receipt, answer_partition, plan
+from .partitions import Job, OtherVersion, Receipt, RowPartition, answer_partition, plan
 from .places import place_of
 
 _FINAL = (TableRefused, OtherVersion)  # trying again would end the same
@@ -64,7 +64,7 @@ class Watcher(Protocol):
         ...
 
 
-class Asked(NamedTuple):
+class RunAsked(NamedTuple):
     """How a run is made, beside what is asked."""
 
     cluster: str | None
@@ -74,7 +74,7 @@ class Asked(NamedTuple):
     key_prefix: str | None
 
 
-def run(job: Job, asked: Asked, ledger: Ledger, watcher: Watcher) -> Summary:
+def run(job: Job, asked: RunAsked, ledger: Ledger, watcher: Watcher) -> Summary:
     """Do all that is not done. Raises ``OtherRun``, ``AlreadyRunning``, ``CannotCharge`` and ``EngineLost``."""
     members, answers = place_of(job.members), place_of(job.answers)
     with locked(answers):
@@ -109,7 +109,7 @@ class _Failure(msgspec.Struct, frozen=True):
     is_final: bool = False
 
 
-def _work(job: Job, partition: Partition) -> Receipt | _Failure:
+def _work(job: Job, partition: RowPartition) -> Receipt | _Failure:
     """What a worker does: the receipt is written by it, so that its work stays if nobody is left to hear of it."""
     try:
         receipt = answer_partition(job, partition)
@@ -120,8 +120,8 @@ def _work(job: Job, partition: Partition) -> Receipt | _Failure:
 
 
 def _all(
-    running: Engine[Partition, Receipt | _Failure],
-    partitions: Iterable[Partition],
+    running: Engine[RowPartition, Receipt | _Failure],
+    partitions: Iterable[RowPartition],
     retries: int,
     keeper: "_Keeper",
     watcher: Watcher,
@@ -134,7 +134,7 @@ def _all(
             return _Failure(_reason(outcome))
         return outcome if isinstance(outcome, _Failure) else None
 
-    def again(partition: Partition, outcome: Receipt | _Failure | Exception) -> bool:
+    def again(partition: RowPartition, outcome: Receipt | _Failure | Exception) -> bool:
         found = failure(outcome)
         if found is None or found.is_final:
             return False

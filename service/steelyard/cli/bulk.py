@@ -65,14 +65,14 @@ def run_command(
     from steelyard.bulk.manifest import AlreadyRunning, OtherRun
     from steelyard.bulk.partitions import Job
     from steelyard.bulk.places import NoPlace, place_of
-    from steelyard.bulk.runner import Asked, run
+    from steelyard.bulk.runner import RunAsked, run
 
     settings = current_settings()
     watcher = _Bar() if Console(stderr=True).is_terminal else _Lines()
     try:
         job = Job(place_of(members).name, place_of(answers).name, operation, _listed(columns), _listed(carry))
         _check_columns(job.operation, job.columns, job.carry)
-        asked = Asked(cluster, workers or len(os.sched_getaffinity(0)), retries, partition_rows, prefix)
+        asked = RunAsked(cluster, workers or len(os.sched_getaffinity(0)), retries, partition_rows, prefix)
         with Ledger(open_store(settings)) as ledger, watcher:
             ledger.prepare(migrate=settings.migrate_at_start)
             summary = run(job, asked, ledger, watcher)
