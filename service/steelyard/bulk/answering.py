@@ -8,7 +8,7 @@ from typing import Any
 
 import pyarrow as pa
 
-from steelyard.http.endpoints.batch_lines import BATCHED
+from steelyard.http.endpoints.batch_kinds import BATCHED
 from steelyard.http.operation.operation import Operation
 from steelyard.http.schemas.problems import Problem
 from steelyard.http.wire.decoding import BodyDecoder

@@ -12,7 +12,7 @@ import rich_click as click
 from rich.console import Console
 from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn, TimeRemainingColumn
 
-from steelyard.http.endpoints.batch_lines import BATCHED
+from steelyard.http.endpoints.batch_kinds import BATCHED
 
 from .opened import current_settings, open_store
 
