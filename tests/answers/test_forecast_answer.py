@@ -103,4 +103,4 @@ def test_a_forecast_that_forgets_the_rails_is_stopped_by_the_gate(monkeypatch: p
     starving = answers.PathAsked([ScheduledIntake(weeks=4, intake_kcal=1000.0)])
     with pytest.raises(Refused) as refused:
         answers.forecast_intake(ask(starving))
-    assert refused.value.field == "question"
+    assert refused.value.field == "question.schedule[0].intake_kcal"

@@ -118,7 +118,7 @@ def forecast_intake(asked: ForecastAsked) -> Answered[IntakeForecast]:
             else NearestReached(found.nearest_value, _day(asked, found.nearest_day), found.nearest_intake_kcal),
             intake_kcal=found.found_intake_kcal,
             reached_on=_day(asked, found.reached_day),
-            told=clear(_weeks(asked, found), found.told, "question"),
+            told=clear(_weeks(asked, found), found.told, found.fields),
             effects=sorted(effects.items(), key=lambda effect: -abs(effect[1])),
         ),
         reasons=[resting.reason, *found.reasons],

@@ -21,6 +21,7 @@ from steelyard.science.numbers import (
     rounded_column,
     rounded_where,
 )
+from steelyard.science.numbers import amount_columns as clamped_columns
 from steelyard.science.person import ActivityWeek, BodyFatReading, Clearance, Person, Screening, Session, Training
 from steelyard.science.rails import RailAction
 from steelyard.science.register import MODEL_VERSION, Message
@@ -184,9 +185,7 @@ def interval_columns(means: Sequence[float], sds: Sequence[float], digits: int) 
 
 def amount_columns(means: Sequence[float], sds: Sequence[float], digits: int) -> IntervalColumns:
     """``amount_spread`` of each pair."""
-    lower, mean, upper = bounds_columns(means, sds, _SCALES[digits])
-    clamped = [[max(0.0, value) for value in values] for values in (lower, mean, upper)]
-    return IntervalColumns(clamped[0], clamped[1], clamped[2])
+    return IntervalColumns(*clamped_columns(means, sds, _SCALES[digits]))
 
 
 def column(values: Sequence[float], digits: int) -> list[float]:

@@ -16,6 +16,7 @@ from .estimate import (
 )
 from .rounding import (
     amount_bounds,
+    amount_columns,
     bounds,
     bounds_columns,
     rounded,
@@ -38,6 +39,7 @@ __all__ = [
     "Number",
     "Row",
     "amount_bounds",
+    "amount_columns",
     "arrayed",
     "arrays",
     "bounds",

@@ -57,6 +57,22 @@ def bounds_columns(
 
 
 @compiled
+def amount_columns(
+    means: Sequence[Number], sds: Sequence[Number], scale: Number, *, ops: Elementwise = FLOATS
+) -> tuple[Column, Column, Column]:
+    """``amount_bounds`` of each pair, as three columns."""
+    lowers: Column = []
+    middles: Column = []
+    uppers: Column = []
+    for mean, sd in zip(means, sds, strict=True):
+        lower, middle, upper = amount_bounds(mean, sd, scale, ops)
+        lowers.append(lower)
+        middles.append(middle)
+        uppers.append(upper)
+    return lowers, middles, uppers
+
+
+@compiled
 def rounded_where(
     values: Sequence[Number], is_there: Sequence[Number], scale: Number, *, ops: Elementwise = FLOATS
 ) -> list[Number | None]:

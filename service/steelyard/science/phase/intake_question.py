@@ -60,7 +60,7 @@ class ScheduledIntake(msgspec.Struct, frozen=True, kw_only=True):
 class IntakeAnswer(NamedTuple):
     """The path, what was found, and how near a safe intake comes where the target is out of reach.
 
-    ``told`` are its weeks as the gate reads them.
+    ``told`` are its weeks as the gate reads them, and ``fields`` what they were asked in, one a week.
     """
 
     path: Forecast
@@ -74,6 +74,7 @@ class IntakeAnswer(NamedTuple):
     is_feasible: bool
     actions: list[RailAction]
     reasons: list[Message]
+    fields: list[str] | str = "question"
 
 
 def diet_of(scheduled: ScheduledIntake, weight_kg: float, resting_kcal: float) -> Diet:
@@ -128,8 +129,11 @@ class _Asked:
     def weeks_of(self, states: list[BodyState], diets: list[Diet]) -> list[ToldWeek]:
         """The weeks between states as the gate reads them."""
         weeks = []
+        then, on = self.subject, None
         for before, after, diet in zip(states, states[1:], diets, strict=False):
-            there, then = self.subject_at(before, diet), self.subject_at(after, diet)
+            # A week begins with the body that the one before ended with, on the same diet.
+            there = then if on is diet else self.subject_at(before, diet)
+            then, on = self.subject_at(after, diet), diet
             purpose = purpose_of(diet.intake_kcal, there.maintenance_kcal)
             protein_g = diet.protein_g_per_kg * self.subject.weight_kg
             weeks.append(ToldWeek(diet.intake_kcal, there, then, purpose, float(after.day - before.day), protein_g))
@@ -185,11 +189,8 @@ def answer_path(member: Member, schedule: list[ScheduledIntake], sources: frozen
         fields += [field] * scheduled.weeks
     weeks_told = asked.weeks_of(path, diets)
     actions += asked.check_deficits(weeks_told)
-    broken = first_broken(weeks_told)
-    if broken is not None:
-        raise refusal_of_week(broken, fields[broken.week])
     return IntakeAnswer(
-        asked.run(stretches, path), weeks_told, intakes, None, None, None, None, None, True, _once(actions), []
+        asked.run(stretches, path), weeks_told, intakes, None, None, None, None, None, True, _once(actions), [], fields
     )
 
 

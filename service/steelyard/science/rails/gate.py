@@ -107,7 +107,7 @@ def purpose_of(intake_kcal: float, maintenance_kcal: float) -> Purpose:
 def clear(
     value: Value,
     weeks: Sequence[ToldWeek],
-    field: str,
+    field: str | Sequence[str],
     *,
     weeks_before: float = 0.0,
     weeks_since: float = 0.0,
@@ -115,11 +115,11 @@ def clear(
 ) -> Cleared[Value]:
     """``value``, where each of the ``weeks`` that it tells is inside the rails (``first_broken``).
 
-    Raises: ``Refused`` naming ``field``.
+    Raises: ``Refused`` naming ``field``, which may be one a week.
     """
     broken = first_broken(weeks, weeks_before=weeks_before, weeks_since=weeks_since, is_history_known=is_history_known)
     if broken is not None:
-        raise refusal_of_week(broken, field)
+        raise refusal_of_week(broken, field if isinstance(field, str) else field[broken.week])
     return Cleared(value, _TOKEN)
 
 
@@ -185,20 +185,26 @@ def _over_default(first: ToldWeek, at: int, *, is_history_known: bool) -> Iterat
 
 
 def _deficit_run(run: Sequence[ToldWeek], at: int, weeks: float) -> Iterator[Broken]:
+    wanted = PROTEIN_FLOOR_DEFICIT * run[0].before.weight_kg
+    # A week mostly begins with the body that the one before ended with, of which all has been asked.
+    seen, there = None, (0.0, FLOOR)
     for i, week in enumerate(run, start=at):
-        for body in (week.before, week.after):
-            yield from _too_lean(i, body)
+        if week.before is not seen:
+            yield from _too_lean(i, week.before)
+        yield from _too_lean(i, week.after)
         if week.purpose is Purpose.BREAK:
             yield from _held_run([week], i, Purpose.HOLD, run[0].before)
             continue
         least = (1.0 - DEFICIT_SHARE_LIMIT) * week.before.maintenance_kcal
         if week.intake_kcal < least - _WITHIN_KCAL:
             yield _too_little(i, DEFICIT, week, least, Why.SHARE_OF_MAINTENANCE)
-        for body in (week.before, week.after):
-            least, rule = least_on_day_kcal(body, weeks)
+        if week.before is not seen:
+            there = least_on_day_kcal(week.before, weeks)
+        then = least_on_day_kcal(week.after, weeks)
+        for least, rule in (there, then):
             if week.intake_kcal < least - _WITHIN_KCAL:
                 yield _too_little(i, rule, week, least, Why.BODY_OF_THAT_DAY)
-        wanted = PROTEIN_FLOOR_DEFICIT * run[0].before.weight_kg
+        seen, there = week.after, then
         if week.protein_g is not None and week.protein_g < wanted - _WITHIN_G:
             per_kg = week.protein_g / run[0].before.weight_kg
             message = say("REFUSED_PROTEIN", observed=per_kg, limit=PROTEIN_FLOOR_DEFICIT)
@@ -222,9 +228,11 @@ def _too_lean(i: int, body: Subject) -> Iterator[Broken]:
 
 def _held_run(run: Sequence[ToldWeek], at: int, purpose: Purpose, start: Subject) -> Iterator[Broken]:
     """What a hold or a gain breaks, in all that is told from the body ``start`` on."""
+    seen, held = None, 0.0
     for i, week in enumerate(run, start=at):
-        for body in (week.before, week.after):
-            least = least_held_kcal(body)
+        there = held if week.before is seen else least_held_kcal(week.before)
+        seen, held = week.after, least_held_kcal(week.after)
+        for least in (there, held):
             if week.intake_kcal < least - _WITHIN_KCAL:
                 message = say("REFUSED_HELD", intake_kcal=week.intake_kcal, least_intake_kcal=least)
                 yield Broken(i, FLOOR, message, least, week.intake_kcal, "kcal/d")

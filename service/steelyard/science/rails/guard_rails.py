@@ -99,13 +99,9 @@ def least_available_kcal(subject: Subject, weeks: float) -> float:
     It fades where measured body fat is high, since the limits come from lean athletes, down to what exercise takes: of
     less than that nothing would be left for the body at all.
     """
-    left, scale = subject.availability_left, subject.scale
-
-    def told(limit: float, ratio: float) -> float:
-        return (left * limit * subject.fat_free_kg + subject.exercise_kcal) * ratio
-
-    least = told(AVAILABILITY_LIMIT, scale.most)
-    return max(least, told(AVAILABILITY_WARN, scale.ratio)) if weeks > LONG_PHASE_WEEKS else least
+    kept, taken, scale = subject.availability_left * subject.fat_free_kg, subject.exercise_kcal, subject.scale
+    least = (kept * AVAILABILITY_LIMIT + taken) * scale.most
+    return max(least, (kept * AVAILABILITY_WARN + taken) * scale.ratio) if weeks > LONG_PHASE_WEEKS else least
 
 
 def least_told_kcal(subject: Subject, weeks: float) -> float:
@@ -154,11 +150,11 @@ def resting_limit(subject: Subject) -> DeficitLimit:
 
 def least_on_day_kcal(now: Subject, weeks: float) -> tuple[float, str]:
     """The least intake told for the body ``now`` on a day of a deficit of ``weeks`` [kcal/d], and its rule."""
-    return max(
-        (least_told_kcal(now, weeks), FLOOR),
-        (least_available_kcal(now, weeks), AVAILABILITY),
-        (now.maintenance_kcal - now.scale.ratio * FAT_SUPPLY_LIMIT * now.fat_kg, FAT_SUPPLY),
-    )
+    floor, available = least_told_kcal(now, weeks), least_available_kcal(now, weeks)
+    supplied = now.maintenance_kcal - now.scale.ratio * FAT_SUPPLY_LIMIT * now.fat_kg
+    if supplied > floor and supplied > available:
+        return supplied, FAT_SUPPLY
+    return (available, AVAILABILITY) if available > floor else (floor, FLOOR)
 
 
 def broken_on_day(now: Subject, intake_kcal: float, weeks: float) -> str | None:
