@@ -1,7 +1,12 @@
 # cython: language_level=3, boundscheck=True, wraparound=True, cdivision=False, infer_types=True
 import math as _math
 cimport cython as _cython
+from array import array as _array
+from cpython.buffer cimport (
+    PyBUF_SIMPLE, PyBUF_WRITABLE, PyBuffer_FillInfo, PyBuffer_Release, PyObject_GetBuffer
+)
 from cpython.mem cimport PyMem_Free, PyMem_Realloc
+from libc.string cimport memcpy
 from libc.math cimport INFINITY as _INFINITY, exp as _c_exp, fabs, log as _c_log, sqrt as _c_sqrt, tanh as _c_tanh
 
 # Beyond what C and Python have in common Python's own functions answer, with Python's errors.
@@ -74,21 +79,36 @@ cdef class Rows:
 cdef class Column:
     """Doubles: what is a list of numbers in the core, without an object for each. From outside, it is read like one."""
     cdef double* data
-    cdef Py_ssize_t count, room
+    cdef Py_ssize_t count, room, lent
 
     def __dealloc__(self):
         PyMem_Free(self.data)
 
     cdef inline int append(self, double value) except -1:
         if self.count == self.room:
-            self.room = 2 * self.room + 64
-            larger = <double*>PyMem_Realloc(self.data, self.room * sizeof(double))
-            if larger == NULL:
-                raise MemoryError
-            self.data = larger
+            self.take_room(2 * self.room + 64)
         self.data[self.count] = value
         self.count += 1
         return 0
+
+    cdef int take_room(self, Py_ssize_t room) except -1:
+        if self.lent:
+            raise BufferError("somebody reads the doubles of this column as bytes")
+        larger = <double*>PyMem_Realloc(self.data, room * sizeof(double))
+        if larger == NULL:
+            raise MemoryError
+        self.data, self.room = larger, room
+        return 0
+
+    def __getbuffer__(self, Py_buffer* buffer, int flags):
+        """The doubles as bytes, to read."""
+        if flags & PyBUF_WRITABLE:
+            raise BufferError("the doubles of a column are not for writing")
+        PyBuffer_FillInfo(buffer, self, self.data, self.count * sizeof(double), 1, flags)
+        self.lent += 1
+
+    def __releasebuffer__(self, Py_buffer* buffer):
+        self.lent -= 1
 
     cdef inline double* at(self, Py_ssize_t row) except NULL:
         if row < 0:
@@ -121,9 +141,17 @@ cdef class Column:
 
 cdef Column _column_of(values):
     """``values`` as a column, whichever they are; None stays."""
+    cdef Py_buffer buffer
     if values is None or isinstance(values, Column):
         return values
     made = Column()
+    if type(values) is _array and values.typecode == "d" and len(values):
+        made.take_room(len(values))
+        PyObject_GetBuffer(values, &buffer, PyBUF_SIMPLE)
+        memcpy(made.data, buffer.buf, buffer.len)
+        PyBuffer_Release(&buffer)
+        made.count = made.room
+        return made
     for value in values:
         made.append(value)
     return made

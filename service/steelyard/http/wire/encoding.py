@@ -50,17 +50,24 @@ class NonFiniteAnswer(ArithmeticError):  # noqa: N818 - named for what it is abo
 def encode_finite(answer: Any) -> bytes:
     """``answer`` as JSON. Raises ``NonFiniteAnswer`` where msgspec would write ``null`` for NaN or an infinity.
 
-    Where the output has no ``null``, or as many as the answer itself has fields of None, there is nothing to look for:
-    the common and cheap case.
+    Where the output has no ``null``, or as many as the answer and the objects right in it have fields of None, there is
+    nothing to look for: the common and cheap case.
     """
     body = _json.encode(answer)
     if b"null" in body:
-        empty = astuple(answer).count(None) if isinstance(answer, msgspec.Struct) else 0
+        empty = _absent(answer) if isinstance(answer, msgspec.Struct) else 0
         if len(_NULL.findall(body)) > empty:
             packed = _pack.encode(answer)
             if (_HUGE[0] in packed or _HUGE[1] in packed) and _SUSPECT.search(packed):
                 _require_finite(msgspec.to_builtins(answer, enc_hook=list), "$")
     return body
+
+
+def _absent(answer: msgspec.Struct) -> int:
+    """The fields of None of an answer and of the objects that are its fields."""
+    values = astuple(answer)
+    inner = [astuple(value).count(None) for value in values if isinstance(value, msgspec.Struct)]
+    return values.count(None) + sum(inner)
 
 
 def _require_finite(value: Any, place: str) -> None:

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from ..body import prior_noise
-from ..numbers import FLOATS, Elementwise, Estimate, Number, compiled
+from ..numbers import FLOATS, Elementwise, Estimate, Number, compiled, row_of
 from ..register import HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, constant, equation
 from . import kernel as k
 from .entries import DailyLog, first_weight
@@ -71,9 +71,9 @@ def implied_intakes(
     noise = NOISE_SCALE**2 * prior_noise(level).variance
     rho = tissue.rho_kcal_per_kg
     columns = array("d", bytes(8 * k.COLUMNS * days))
-    columns[k.WEIGHED :: k.COLUMNS] = array("d", log.weight_kg)
-    columns[k.SEEN :: k.COLUMNS] = array("d", log.is_weighed)
-    columns[k.SCALE :: k.COLUMNS] = array("d", log.noise_scale)
+    columns[k.WEIGHED :: k.COLUMNS] = row_of(log.weight_kg)
+    columns[k.SEEN :: k.COLUMNS] = row_of(log.is_weighed)
+    columns[k.SCALE :: k.COLUMNS] = row_of(log.noise_scale)
     settings = settings_of(tissue, noise, has_cycle=True)
     # Energy balance as such wanders; alpha, which no intake moves, is 1 and known.
     settings[k.PULL] = settings[k.ALPHA_DRIFT] = 0.0

@@ -18,7 +18,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from ..body import prior_noise
-from ..numbers import FLOATS, Column, Elementwise, Estimate, Number, Row, compiled, kernel_in_use
+from ..numbers import FLOATS, Column, Elementwise, Estimate, Number, Row, compiled, kernel_in_use, row_of
 from ..register import HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, constant, equation, source
 from . import kernel as written
 from .cycle import CYCLE_RISE_KG, CYCLE_RISE_SD_KG
@@ -407,13 +407,13 @@ def _columns(
     filled = fill_intake(log, scaled.mean)
     columns = array("d", bytes(8 * k.COLUMNS * days))
     width = k.COLUMNS
-    columns[k.WEIGHED :: width] = array("d", log.weight_kg)
-    columns[k.SEEN :: width] = array("d", log.is_weighed)
-    columns[k.SCALE :: width] = array("d", log.noise_scale)
-    columns[k.RISE :: width] = array("d", log.cycle_rise if log.cycle_rise is not None else [1.0] * days)
+    columns[k.WEIGHED :: width] = row_of(log.weight_kg)
+    columns[k.SEEN :: width] = row_of(log.is_weighed)
+    columns[k.SCALE :: width] = row_of(log.noise_scale)
+    columns[k.RISE :: width] = row_of(log.cycle_rise if log.cycle_rise is not None else [1.0] * days)
     if log.water_kg is not None and log.water_variance is not None:
-        columns[k.WATER :: width] = array("d", log.water_kg)
-        columns[k.WATER_VARIANCE :: width] = array("d", log.water_variance)
+        columns[k.WATER :: width] = row_of(log.water_kg)
+        columns[k.WATER_VARIANCE :: width] = row_of(log.water_variance)
     acting = acting_intake(filled, tissue.usual_kcal, tissue.adaptation_gain)
     held = tissue.usual_load_kg * amplitude if tissue.carried_slope is None else 0.0
     nothing = array("d", bytes(8 * days))
@@ -432,10 +432,10 @@ def _columns(
         (k.BREAK_ODDS, SHIFT_BREAK_CHANCE),
     ):
         plan[at] = value
-    slope = nothing if tissue.carried_slope is None else array("d", tissue.carried_slope)
-    carried = nothing if tissue.carried_kg is None else array("d", tissue.carried_kg)
-    eaten = array("d", filled)
-    run.lay_out(plan, eaten, array("d", acting), array("d", log.is_logged), carried, slope, days, columns)
+    slope = nothing if tissue.carried_slope is None else row_of(tissue.carried_slope)
+    carried = nothing if tissue.carried_kg is None else row_of(tissue.carried_kg)
+    eaten = row_of(filled)
+    run.lay_out(plan, eaten, row_of(acting), row_of(log.is_logged), carried, slope, days, columns)
     for day in phase_days:
         if 0 < day < days:
             for near in range(max(0, day - 2), min(days, day + 12)):

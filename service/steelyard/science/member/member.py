@@ -17,7 +17,7 @@ from ..measures import (
 )
 from ..numbers import Estimate
 from ..person import Person, Screening
-from ..rails import BMI_WARN, Logged, Scale, Subject, judge_logged, logged_of, urgent_referral, whom_to_see
+from ..rails import BMI_WARN, LOGGED_DAYS, Logged, Scale, Subject, judge_logged, logged_of, urgent_referral, whom_to_see
 from ..register import ON_LOGGING_SCALE, Message, traced
 
 
@@ -121,8 +121,9 @@ class Member:
         if log is None:
             return Logged()
         last = log.last_day if until is None else until
-        weights = [(weighing.day, weighing.weight_kg) for weighing in log.weighings]
-        eaten = [(row.day, row.intake_kcal) for row in log.intakes if not row.is_partial]
+        since = last - LOGGED_DAYS
+        weights = [(row.day, row.weight_kg) for row in log.weighings if row.day > since]
+        eaten = [(row.day, row.intake_kcal) for row in log.intakes if row.day > since and not row.is_partial]
         return logged_of(weights, eaten, last)
 
     @cached_property

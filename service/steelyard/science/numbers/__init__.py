@@ -9,6 +9,7 @@ from .elementwise import (
     arrayed,
     arrays,
     many,
+    row_of,
 )
 from .estimate import (
     Z80,
@@ -52,4 +53,5 @@ __all__ = [
     "rounded",
     "rounded_column",
     "rounded_where",
+    "row_of",
 ]

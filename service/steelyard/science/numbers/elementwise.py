@@ -7,7 +7,7 @@ go through ``maximum``, ``minimum`` and ``where``, never through ``if``.
 
 import math
 from array import array
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import Any, NamedTuple, TypeAlias
 
 # A float, or a numpy array with people along the first axis: a formula uses operators and ``ops`` only, which mean the
@@ -19,6 +19,15 @@ Number: TypeAlias = float
 Column: TypeAlias = list[Number]
 # Doubles in a row, as kernels read and write them.
 Row: TypeAlias = "array[float]"
+
+
+def row_of(values: Sequence[Number]) -> Row:
+    """``values`` as doubles in a row: those of a compiled function's column at once."""
+    if isinstance(values, list | tuple | array):
+        return array("d", values)
+    row = array("d")
+    row.frombytes(values)  # type: ignore[arg-type]  # which is bytes to those who ask
+    return row
 
 
 def rows(_kind: Any) -> list[Any]:

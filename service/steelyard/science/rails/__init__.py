@@ -50,6 +50,7 @@ from .guard_rails import (
     without_room,
 )
 from .logged import (
+    LOGGED_DAYS,
     judge_logged,
     logged_of,
 )
@@ -155,6 +156,7 @@ __all__ = [
     "GAIN_RATE_WARN_SHARE",
     "HISTORY_LIMIT",
     "INTAKE_FLOOR",
+    "LOGGED_DAYS",
     "LOGGED_LOSS_LIMIT",
     "LOGGED_LOSS_WARN",
     "LONG_PHASE_WEEKS",

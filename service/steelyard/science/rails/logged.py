@@ -7,6 +7,7 @@ from .subject import Logged, RailAction, Subject, stricter, warning
 from .table import AVAILABILITY, AVAILABILITY_LIMIT, FLOOR, INTAKE_FLOOR, LOGGED_LOSS_WARN, LOSS
 
 _EATEN_DAYS, _LEAST_DAYS, _HALF_DAYS, _LEAST_WEIGHTS = 14, 7, 14, 9
+LOGGED_DAYS = 2 * _HALF_DAYS  # of a log that are looked at
 # A tenth under a floor, to the digits that an answer tells, is more than a log's days differ by chance.
 _CLEARLY = 0.905
 
@@ -14,10 +15,12 @@ _CLEARLY = 0.905
 def logged_of(weights: Sequence[tuple[int, float]], intakes: Sequence[tuple[int, float]], last_day: int) -> Logged:
     """What a log says as it stands. Rows are (day, kg) and (day, kcal of a full day), up to ``last_day``."""
     eaten = [kcal for day, kcal in intakes if last_day - _EATEN_DAYS < day <= last_day]
-    return Logged(
-        sum(eaten) / len(eaten) if len(eaten) >= _LEAST_DAYS else None,
-        max(0.0, min(_loss_share(weights, last_day - ago) for ago in (_HALF_DAYS, 0))),
-    )
+    middle = last_day - _HALF_DAYS
+    # The earlier half is looked at only where the later one shows a loss.
+    loss = _loss_share(weights, last_day)
+    if loss > 0.0:
+        loss = max(0.0, min(loss, _loss_share(weights, middle)))
+    return Logged(sum(eaten) / len(eaten) if len(eaten) >= _LEAST_DAYS else None, max(0.0, loss))
 
 
 def _loss_share(weights: Sequence[tuple[int, float]], last_day: int) -> float:
