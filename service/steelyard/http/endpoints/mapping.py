@@ -1,5 +1,6 @@
 """Between the wire and the core: requests to core types, core results to wire objects. No decisions here."""
 
+import math
 from collections.abc import Sequence
 from datetime import date
 from functools import cache
@@ -14,9 +15,8 @@ from steelyard.science.measures import Girths, HeightAndWeight, Measurement, Ski
 from steelyard.science.member import Told
 from steelyard.science.numbers import (
     Estimate,
-    amount_bounds,
-    bounds,
     bounds_columns,
+    bounds_in_turn,
     rounded,
     rounded_column,
     rounded_where,
@@ -166,25 +166,13 @@ def rounded_if_any(value: float | None, digits: int) -> float | None:
     return None if value is None else round(value, digits)
 
 
-def spread(mean: float, sd: float, digits: int) -> Interval:
-    """``interval`` of a mean and its standard deviation, for points of which an answer has many."""
-    lower, middle, upper = bounds(mean, sd, _SCALES[digits])
-    return Interval(lower, middle, upper)
-
-
-def amount_spread(mean: float, sd: float, digits: int) -> Interval:
-    """``amount`` of a mean and its standard deviation."""
-    lower, middle, upper = amount_bounds(mean, sd, _SCALES[digits])
-    return Interval(lower, middle, upper)
-
-
 def interval_columns(means: Sequence[float], sds: Sequence[float], digits: int) -> IntervalColumns:
-    """``spread`` of each pair."""
+    """``interval`` of each mean and its standard deviation."""
     return IntervalColumns(*bounds_columns(means, sds, _SCALES[digits]))
 
 
 def amount_columns(means: Sequence[float], sds: Sequence[float], digits: int) -> IntervalColumns:
-    """``amount_spread`` of each pair."""
+    """``amount`` of each mean and its standard deviation."""
     return IntervalColumns(*clamped_columns(means, sds, _SCALES[digits]))
 
 
@@ -198,18 +186,25 @@ def column_with_gaps(values: Sequence[float], is_there: Sequence[float], digits:
     return rounded_where(values, is_there, _SCALES[digits])
 
 
+# Of weight, fat, lean tissue, carried mass, maintenance and body fat; only what is carried may be less than nothing.
+_POINT_SCALES = tuple(_SCALES[digits] for digits in (KG, KG, KG, KG, KCAL, FRACTION))
+_POINT_LEAST = (0.0, 0.0, 0.0, -math.inf, 0.0, 0.0)
+
+
 def forecast_point(day: date, at: PathPoint) -> ForecastPoint:
     """The body at a point with 80 % intervals."""
-    weight, fat, lean, carried, maintenance, fraction, sd, weighing_sd = at
-    _, fat_sd, lean_sd, carried_sd, maintenance_sd, fraction_sd = sd
+    _, fat_sd, lean_sd, carried_sd, maintenance_sd, fraction_sd = at[6]
+    sds = (at[7], fat_sd, lean_sd, carried_sd, maintenance_sd, fraction_sd)
+    ends = iter(bounds_in_turn(at[:6], sds, _POINT_SCALES, _POINT_LEAST))
+    weight, fat, lean, carried, maintenance, fraction = map(Interval, ends, ends, ends)
     return ForecastPoint(
         date=day,
-        weight_kg=amount_spread(weight, weighing_sd, KG),
-        fat_kg=amount_spread(fat, fat_sd, KG),
-        lean_kg=amount_spread(lean, lean_sd, KG),
-        carried_kg=spread(carried, carried_sd, KG),
-        fat_fraction=amount_spread(fraction, fraction_sd, FRACTION),
-        maintenance_kcal=amount_spread(maintenance, maintenance_sd, KCAL),
+        weight_kg=weight,
+        fat_kg=fat,
+        lean_kg=lean,
+        carried_kg=carried,
+        fat_fraction=fraction,
+        maintenance_kcal=maintenance,
     )
 
 

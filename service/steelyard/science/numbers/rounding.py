@@ -73,6 +73,25 @@ def amount_columns(
 
 
 @compiled
+def bounds_in_turn(
+    means: Sequence[Number],
+    sds: Sequence[Number],
+    scales: Sequence[Number],
+    leasts: Sequence[Number],
+    *,
+    ops: Elementwise = FLOATS,
+) -> Column:
+    """``bounds`` of each pair at a scale of its own and no less than its least, one after the other."""
+    found: Column = []
+    for mean, sd, scale, least in zip(means, sds, scales, leasts, strict=True):
+        lower, middle, upper = bounds(mean, sd, scale)
+        found.append(ops.maximum(lower, least))
+        found.append(ops.maximum(middle, least))
+        found.append(ops.maximum(upper, least))
+    return found
+
+
+@compiled
 def rounded_where(
     values: Sequence[Number], is_there: Sequence[Number], scale: Number, *, ops: Elementwise = FLOATS
 ) -> list[Number | None]:
