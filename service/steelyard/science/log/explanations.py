@@ -84,7 +84,9 @@ def explain(fit: LogFit, maintenance: LogMaintenance) -> Explained | None:
         water.append((one.probability, borne, borne_variance))
     drawn = abs(math.log(maintenance.logging_ratio.mean / LOGGING_RATIO)) * LOGGING_RATIO / LOGGING_RATIO_SD
     prior = fit.physical_prior
-    shifted = abs(math.log(maintenance.physical.mean / prior.mean)) * prior.mean / prior.sd
+    # A log of which little is left may put its normal distribution about nothing: no body spends so little.
+    spent = max(maintenance.physical.mean, 0.1 * prior.mean)
+    shifted = abs(math.log(spent / prior.mean)) * prior.mean / prior.sd
     of_log = drawn / (drawn + shifted) if drawn + shifted > 0.0 else 0.5
     causes = sorted(
         (
