@@ -5,6 +5,7 @@ What it needs is loaded when it is called, and not with the command line: a serv
 
 import os
 import time
+from importlib import import_module
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -116,7 +117,7 @@ def columns_command() -> None:
 
 def _require_extra() -> None:
     try:
-        import steelyard.bulk  # noqa: F401
+        import_module("steelyard.bulk")
     except ModuleNotFoundError as error:
         raise click.ClickException(f"{error.name} is not installed; the extra brings it: steelyard[bulk]") from None
 
