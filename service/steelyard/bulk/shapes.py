@@ -11,6 +11,8 @@ from typing import NamedTuple
 
 import msgspec.inspect as mi
 
+from steelyard.http.wire.body_schema import branches
+
 
 class NoShape(TypeError):  # noqa: N818 - named for what is missing
     """A type of the contract that no column can hold; found when the module that names it is loaded."""
@@ -77,7 +79,7 @@ def shape_of(type_: type) -> Fields:
 
 
 def _shape(node: mi.Type, place: str) -> Shape:
-    nodes = [each for each in _plain(node) if not isinstance(each, mi.NoneType)]
+    nodes = [each for each in branches(node) if not isinstance(each, mi.NoneType)]
     structs = [each for each in nodes if isinstance(each, mi.StructType)]
     if len(nodes) == 1:
         (only,) = nodes
@@ -96,23 +98,12 @@ def _shape(node: mi.Type, place: str) -> Shape:
     raise NoShape(f"{place} cannot be a column: {nodes}")
 
 
-def _plain(node: mi.Type) -> Iterator[mi.Type]:
-    """The types of a node, annotations peeled off and unions opened."""
-    if isinstance(node, mi.Metadata):
-        yield from _plain(node.type)
-    elif isinstance(node, mi.UnionType):
-        for each in node.types:
-            yield from _plain(each)
-    else:
-        yield node
-
-
 def _fields(struct: mi.StructType, place: str) -> Iterator[Field]:
     if struct.tag_field:
         yield Field(struct.tag_field, struct.tag_field, Scalar("string"), True, f"`{struct.tag}`.")
     for field in struct.fields:
         where = f"{place}.{field.encode_name}"
-        is_nullable = any(isinstance(each, mi.NoneType) for each in _plain(field.type))
+        is_nullable = any(isinstance(each, mi.NoneType) for each in branches(field.type))
         if is_nullable and not field.required and field.default is not None:
             raise NoShape(f"{where}: null and absent differ")
         yield Field(

@@ -14,13 +14,13 @@ def _root(body_type: type) -> mi.Type:
     return mi.type_info(body_type)
 
 
-def _branches(node: mi.Type) -> Iterator[mi.Type]:
+def branches(node: mi.Type) -> Iterator[mi.Type]:
     """The plain types of a node: annotations peeled off, unions opened."""
     if isinstance(node, mi.Metadata):
-        yield from _branches(node.type)
+        yield from branches(node.type)
     elif isinstance(node, mi.UnionType):
         for branch in node.types:
-            yield from _branches(branch)
+            yield from branches(branch)
     else:
         yield node
 
@@ -31,18 +31,18 @@ def _structs(nodes: list[mi.Type]) -> list[mi.StructType]:
 
 def _at(body_type: type, path: list[Step]) -> list[mi.Type]:
     """The plain types that may stand at ``path``; none where the path leads out of the schema."""
-    nodes = list(_branches(_root(body_type)))
+    nodes = list(branches(_root(body_type)))
     for step in path:
         found: list[mi.Type] = []
         for node in nodes:
             if isinstance(node, mi.StructType):
                 if node.tag_field == step:
                     found.append(mi.LiteralType((node.tag,)))
-                found += [t for f in node.fields if f.encode_name == step for t in _branches(f.type)]
+                found += [t for f in node.fields if f.encode_name == step for t in branches(f.type)]
             elif isinstance(node, mi.ListType | mi.VarTupleType | mi.SetType | mi.FrozenSetType):
-                found += _branches(node.item_type)
+                found += branches(node.item_type)
             elif isinstance(node, mi.DictType):
-                found += _branches(node.value_type)
+                found += branches(node.value_type)
         nodes = found
     return nodes
 
@@ -59,7 +59,7 @@ def field_names(body_type: type, path: list[Step]) -> list[str]:
 
 def find_pointer(body_type: type, name: str) -> str:
     """The pointer to the field ``name``, the least deep one outside arrays; ``#`` if the body has none."""
-    level: list[tuple[str, mi.Type]] = [("#", node) for node in _branches(_root(body_type))]
+    level: list[tuple[str, mi.Type]] = [("#", node) for node in branches(_root(body_type))]
     for _ in range(8):
         deeper: list[tuple[str, mi.Type]] = []
         for pointer, node in level:
@@ -68,7 +68,7 @@ def find_pointer(body_type: type, name: str) -> str:
             for field in node.fields:
                 if field.encode_name == name:
                     return f"{pointer}/{name}"
-                deeper += [(f"{pointer}/{field.encode_name}", branch) for branch in _branches(field.type)]
+                deeper += [(f"{pointer}/{field.encode_name}", branch) for branch in branches(field.type)]
         level = deeper
     return "#"
 
