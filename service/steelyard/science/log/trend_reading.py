@@ -30,11 +30,6 @@ CLEAR_RATE_SD_KG = constant(
     summary="Above this SD of the weekly rate it is too early to tell: the plateau band is then 1.3 SD wide to each "
     "side (three to four weeks of daily entries at a noise of 0.5 kg)",
 )  # fmt: skip
-STALL_CALLED = constant(
-    "stall_called", 0.5, unit="1", basis=Basis.JUDGEMENT,
-    summary="A stall is called from this probability that tissue is not falling: of simulated people who lose 0.35 kg "
-    "a week or more it calls fewer than one in a hundred",
-)  # fmt: skip
 LEAST_DAYS = int(
     constant(
         "trend_least_days", 14, unit="d", basis=Basis.JUDGEMENT,

@@ -19,11 +19,6 @@ from .time_panels import Shade, Span, after
 
 _FAT_LOSS = ("mini_cut", "cut")
 _NOTABLE_WATER_KG = 0.15
-_NEAREST = {
-    "fat_kg": "picture-nearest-fat",
-    "weeks": "picture-nearest-weeks",
-    "deficit_kcal": "picture-nearest-deficit",
-}
 
 
 def draw(request: PlanRequest, plan: PlanResponse, look: Look) -> Drawing:
