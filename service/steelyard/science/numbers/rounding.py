@@ -18,10 +18,16 @@ def rounded(value: Number, scale: Number) -> Number:
 
 
 @inlined
-def bounds(mean: Number, sd: Number, scale: Number) -> tuple[Number, Number, Number]:
-    """Lower end of the 80 % interval, mean and upper end, rounded once."""
+def bounds(
+    mean: Number, sd: Number, scale: Number, least: Number, ops: Elementwise = FLOATS
+) -> tuple[Number, Number, Number]:
+    """Lower end of the 80 % interval, mean and upper end, rounded once, of what cannot be less than ``least``."""
     half = Z80 * sd
-    return rounded(mean - half, scale), rounded(mean, scale), rounded(mean + half, scale)
+    return (
+        ops.maximum(rounded(mean - half, scale), least),
+        ops.maximum(rounded(mean, scale), least),
+        ops.maximum(rounded(mean + half, scale), least),
+    )
 
 
 @compiled
@@ -37,15 +43,15 @@ def rounded_column(values: Sequence[Number], scale: Number, *, ops: Elementwise 
 def bounds_columns(
     means: Sequence[Number], sds: Sequence[Number], scale: Number, least: Number, *, ops: Elementwise = FLOATS
 ) -> tuple[Column, Column, Column]:
-    """``bounds`` of each pair, as three columns, of what cannot be less than ``least``; no number stays none."""
+    """``bounds`` of each pair, as three columns; no number stays none."""
     lowers: Column = []
     middles: Column = []
     uppers: Column = []
     for mean, sd in zip(means, sds, strict=True):
-        lower, middle, upper = bounds(mean, sd, scale)
-        lowers.append(ops.maximum(lower, least))
-        middles.append(ops.maximum(middle, least))
-        uppers.append(ops.maximum(upper, least))
+        lower, middle, upper = bounds(mean, sd, scale, least, ops)
+        lowers.append(lower)
+        middles.append(middle)
+        uppers.append(upper)
     return lowers, middles, uppers
 
 
@@ -63,10 +69,10 @@ def bounds_of_each(
     middles: Column = []
     uppers: Column = []
     for mean, sd, scale, least in zip(means, sds, scales, leasts, strict=True):
-        lower, middle, upper = bounds(mean, sd, scale)
-        lowers.append(ops.maximum(lower, least))
-        middles.append(ops.maximum(middle, least))
-        uppers.append(ops.maximum(upper, least))
+        lower, middle, upper = bounds(mean, sd, scale, least, ops)
+        lowers.append(lower)
+        middles.append(middle)
+        uppers.append(upper)
     return lowers, middles, uppers
 
 
