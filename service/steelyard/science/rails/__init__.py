@@ -1,5 +1,6 @@
 """The guard rails: one table of limits, the checks against it, macronutrients, and days split within a week."""
 
+from .broken_rules import too_lean
 from .day_split import (
     SplitWeek,
     least_day_kcal,
@@ -231,6 +232,7 @@ __all__ = [
     "split_intake",
     "split_week",
     "stricter",
+    "too_lean",
     "urgent_referral",
     "warn_deficit",
     "warn_gain",

@@ -10,13 +10,13 @@ from enum import StrEnum
 from itertools import groupby
 from typing import Generic, NamedTuple, TypeVar
 
-from ..register import Message, say, traced
+from ..register import say, traced
+from .broken_rules import refusal, too_fast_a_gain, too_fast_a_loss, too_lean, too_little_protein, underweight
 from .guard_rails import least_held_kcal, least_on_day_kcal
 from .macronutrients import PROTEIN_FLOOR_DEFICIT
-from .subject import Refused, Subject, refusing, stricter
+from .subject import RailAction, Refused, Subject, stricter
 from .table import (
     APART_WEEKS,
-    BMI,
     BMI_FLOOR,
     BODY_FAT,
     CUT_HISTORY,
@@ -25,11 +25,8 @@ from .table import (
     DEFICIT_SHARE_LIMIT,
     FAT_FRACTION_FLOOR,
     FLOOR,
-    GAIN_RATE,
     GAIN_RATE_LIMIT,
-    LOSS,
     LOSS_LIMIT,
-    PROTEIN,
 )
 from .why import Why
 
@@ -69,14 +66,15 @@ class ToldWeek(NamedTuple):
 
 
 class Broken(NamedTuple):
-    """A rule that a week breaks, what it says, its limit and what was found."""
+    """A rule that a week breaks, and its refusal."""
 
     week: int
-    rule: str
-    message: Message
-    limit: float
-    observed: float
-    unit: str
+    refusal: RailAction
+
+    @property
+    def rule(self) -> str:
+        """The rule's id."""
+        return self.refusal.id
 
 
 class Cleared(Generic[Value]):
@@ -120,7 +118,7 @@ def clear(
     """
     broken = first_broken(weeks, weeks_before=weeks_before, weeks_since=weeks_since, is_history_known=is_history_known)
     if broken is not None:
-        raise _refusal_of(broken, field if isinstance(field, str) else field[broken.week])
+        raise Refused(broken.refusal, field if isinstance(field, str) else field[broken.week])
     return Cleared(value, _TOKEN)
 
 
@@ -134,11 +132,6 @@ def nothing_told(value: Value) -> Cleared[Value]:
     if value:
         raise TypeError("this tells something: have it cleared")
     return Cleared(value, _TOKEN)
-
-
-def _refusal_of(broken: Broken, field: str) -> Refused:
-    """The refusal of a week that breaks a rule."""
-    return Refused(*refusing(broken.rule, field, broken.message, broken.limit, broken.observed, broken.unit))
 
 
 def first_broken(
@@ -212,23 +205,18 @@ def _deficit_run(run: Sequence[ToldWeek], at: int, weeks: float) -> Iterator[Bro
         wanted = PROTEIN_FLOOR_DEFICIT * run[0].before.weight_kg
         if week.protein_g is not None and week.protein_g < wanted - _WITHIN_G:
             per_kg = week.protein_g / run[0].before.weight_kg
-            message = say("REFUSED_PROTEIN", observed=per_kg, limit=PROTEIN_FLOOR_DEFICIT)
-            yield Broken(i, PROTEIN, message, PROTEIN_FLOOR_DEFICIT, per_kg, "g/kg/d")
+            yield Broken(i, too_little_protein(per_kg))
     share = _change_share(run)
     if share < -LOSS_LIMIT - _WITHIN_SHARE:
-        message = say("REFUSED_LOSS", percent=-100 * share, limit_percent=100 * LOSS_LIMIT)
-        yield Broken(at, LOSS, message, LOSS_LIMIT, -share, "of body mass a week")
+        yield Broken(at, too_fast_a_loss(share))
 
 
 def _too_lean(i: int, body: Subject) -> Iterator[Broken]:
     """A body that is underweight, or too lean, within a deficit."""
     if body.bmi < BMI_FLOOR:
-        message = say("REFUSED_END_BMI", bmi=body.bmi, limit=BMI_FLOOR)
-        yield Broken(i, BMI, message, BMI_FLOOR, body.bmi, "kg/m2")
-    floor = stricter(FAT_FRACTION_FLOOR, body.sex)
-    if body.fat_fraction < floor:
-        message = say("REFUSED_END_BODY_FAT", fat_percent=100 * body.fat_fraction, limit_percent=100 * floor)
-        yield Broken(i, BODY_FAT, message, floor, body.fat_fraction, "1")
+        yield Broken(i, underweight(body.bmi))
+    if body.fat_fraction < stricter(FAT_FRACTION_FLOOR, body.sex):
+        yield Broken(i, too_lean(body.sex, body.fat_fraction))
 
 
 def _held_run(run: Sequence[ToldWeek], at: int, purpose: Purpose, start: Subject) -> Iterator[Broken]:
@@ -240,19 +228,17 @@ def _held_run(run: Sequence[ToldWeek], at: int, purpose: Purpose, start: Subject
                 seen, least = body, least_held_kcal(body)
             if week.intake_kcal < least - _WITHIN_KCAL:
                 message = say("REFUSED_HELD", intake_kcal=week.intake_kcal, least_intake_kcal=least)
-                yield Broken(i, FLOOR, message, least, week.intake_kcal, "kcal/d")
+                yield Broken(i, refusal(FLOOR, message, least, week.intake_kcal, "kcal/d"))
         then = week.after
         gives_more = at == 0 and week.intake_kcal > week.before.maintenance_kcal + _HOLD_KCAL
         if gives_more or purpose is Purpose.RISING:
             continue  # the step up, or more than is needed from the first day on, is the answer
         if then.bmi < BMI_FLOOR and start.settled_kg - then.settled_kg > UNDERWEIGHT_LOSS_KG:
-            message = say("REFUSED_END_BMI", bmi=then.bmi, limit=BMI_FLOOR)
-            yield Broken(i, BMI, message, BMI_FLOOR, then.bmi, "kg/m2")
+            yield Broken(i, underweight(then.bmi))
     if purpose is Purpose.GAIN and not run[0].before.is_pregnant:
-        share, limit = _change_share(run), GAIN_RATE_LIMIT[run[0].before.training_status]
-        if share > limit + _WITHIN_SHARE:
-            message = say("REFUSED_GAIN_RATE", percent=100 * share, limit_percent=100 * limit)
-            yield Broken(at, GAIN_RATE, message, limit, share, "of body mass a week")
+        share, status = _change_share(run), run[0].before.training_status
+        if share > GAIN_RATE_LIMIT[status] + _WITHIN_SHARE:
+            yield Broken(at, too_fast_a_gain(status, share))
 
 
 def _change_share(run: Sequence[ToldWeek]) -> float:
@@ -274,4 +260,4 @@ def _too_little(i: int, rule: str, week: ToldWeek, least: float, why: Why) -> Br
         why=why,
         least_intake_kcal=least,
     )
-    return Broken(i, rule, message, least, week.intake_kcal, "kcal/d")
+    return Broken(i, refusal(rule, message, least, week.intake_kcal, "kcal/d"))

@@ -10,6 +10,7 @@ from typing import NamedTuple
 from ..body import FAT_SUPPLY_LIMIT
 from ..person import Condition, Sex, TrainingStatus
 from ..register import say, traced
+from .broken_rules import too_fast_a_gain, too_fast_a_loss, too_lean, too_little_protein, underweight
 from .macronutrients import PROTEIN_DEFAULT_DEFICIT, PROTEIN_FLOOR_DEFICIT, least_intake_kcal
 from .person_rails import may_not_diet
 from .subject import RailAction, Refused, Subject, capping, refusing, stricter, warning
@@ -226,18 +227,12 @@ def refuse_change(
 ) -> None:
     """Raise ``Refused`` where an intake asked for changes the body faster or further than a rule allows."""
     rule = breaks_change(subject, tissue_share_per_week, end_fat_fraction, is_deficit=is_deficit)
-    percent = 100 * tissue_share_per_week
     if rule == LOSS:
-        message = say("REFUSED_LOSS", percent=-percent, limit_percent=100 * LOSS_LIMIT)
-        raise Refused(*refusing(LOSS, field, message, LOSS_LIMIT, -tissue_share_per_week, "of body mass a week"))
+        raise Refused(too_fast_a_loss(tissue_share_per_week), field)
     if rule == BODY_FAT:
-        floor = stricter(FAT_FRACTION_FLOOR, subject.sex)
-        message = say("REFUSED_END_BODY_FAT", fat_percent=100 * end_fat_fraction, limit_percent=100 * floor)
-        raise Refused(*refusing(BODY_FAT, field, message, floor, end_fat_fraction, "1"))
+        raise Refused(too_lean(subject.sex, end_fat_fraction), field)
     if rule == GAIN_RATE:
-        limit = GAIN_RATE_LIMIT[subject.training_status]
-        message = say("REFUSED_GAIN_RATE", percent=percent, limit_percent=100 * limit)
-        raise Refused(*refusing(GAIN_RATE, field, message, limit, tissue_share_per_week, "of body mass a week"))
+        raise Refused(too_fast_a_gain(subject.training_status, tissue_share_per_week), field)
 
 
 @traced
@@ -253,15 +248,13 @@ def refuse_weight_target(subject: Subject, target_kg: float, field: str) -> None
     """Raise ``Refused`` for a weight to reach that is underweight."""
     bmi = target_kg / (subject.height_cm / 100.0) ** 2
     if bmi < BMI_FLOOR:
-        message = say("REFUSED_END_BMI", bmi=bmi, limit=BMI_FLOOR)
-        raise Refused(*refusing(BMI, field, message, BMI_FLOOR, bmi, "kg/m2"))
+        raise Refused(underweight(bmi), field)
 
 
 def refuse_protein(asked_g_per_kg: float, field: str) -> None:
     """Raise ``Refused`` where protein is less than a deficit needs."""
     if asked_g_per_kg < PROTEIN_FLOOR_DEFICIT - 1e-9:
-        message = say("REFUSED_PROTEIN", observed=asked_g_per_kg, limit=PROTEIN_FLOOR_DEFICIT)
-        raise Refused(*refusing(PROTEIN, field, message, PROTEIN_FLOOR_DEFICIT, asked_g_per_kg, "g/kg/d"))
+        raise Refused(too_little_protein(asked_g_per_kg), field)
 
 
 def capped(limit: DeficitLimit, asked_kcal: float) -> RailAction:

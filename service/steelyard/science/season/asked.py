@@ -139,10 +139,8 @@ def check_target(fraction: float, sex: Sex, cutting: Cutting, field: str) -> Non
     """Raise ``Refused`` for a body-fat target under the least, or for any where none may be planned."""
     if cutting.forbids_targets and cutting.refusal is not None:
         raise Refused(RailAction(cutting.refusal.action.id, "refused", None, None, "", say("REFUSED_BAND")), field)
-    floor = stricter(rails.FAT_FRACTION_FLOOR, sex)
-    if fraction < floor:
-        message = say("REFUSED_END_BODY_FAT", fat_percent=100 * fraction, limit_percent=100 * floor)
-        raise Refused(RailAction(rails.BODY_FAT, "refused", floor, fraction, "1", message), field)
+    if fraction < stricter(rails.FAT_FRACTION_FLOOR, sex):
+        raise Refused(rails.too_lean(sex, fraction), field)
 
 
 def week_of_clearance(member: Member) -> int | None:
