@@ -97,8 +97,13 @@ def _moved_runs(body: Body, weeks: list[WeekRecord], sources: list[UncertaintySo
         diet = Diet(eaten, carbohydrate, week.diet.protein_g_per_kg)
         state = walk(adapting(model, eaten, adaptation, ops), state, diet, (7.0,), ops=ops)[0]
         path.append(state)
-    runs = []
-    for k, source in enumerate(sources):
-        own = [BodyState(*[float(np.broadcast_to(value, len(sources))[k]) for value in s]) for s in path]
-        runs.append(moved_run(source, starts[k][0], own))
-    return runs
+    # By week, field and source; what is one value of all sources is spread over them.
+    table = np.empty((len(path), len(BodyState._fields), len(sources)))
+    for row, state in zip(table, path, strict=True):
+        for cells, value in zip(row, state, strict=True):
+            cells[:] = value
+    by_source = table.transpose(2, 0, 1).tolist()
+    return [
+        moved_run(source, start[0], [BodyState(*values) for values in own])
+        for source, start, own in zip(sources, starts, by_source, strict=True)
+    ]
