@@ -103,8 +103,9 @@ async def database_gone(
     ) as service:
         async with load(service) as running:
             await asyncio.sleep(1.0)
-            server.freeze() if hangs else server.stop()
+            # Before it stops: the grace runs from the last look-up that worked, however long stopping takes.
             gone_at = time.monotonic()
+            server.freeze() if hangs else server.stop()
             try:
                 await asyncio.sleep(cache_seconds)
                 unseen = await service.ask(service.unseen_token)
