@@ -16,7 +16,7 @@ compile := $(bin)/uv pip compile --quiet --no-config --universal --python-versio
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help run demo test test-long clients mutants rooms lint types format contract handbook contract-release sdk pictures validate backtest bench chaos load qa lock audit clean
+.PHONY: help run demo test test-long clients mutants rooms lint types format contract handbook contract-release sdk pictures validate backtest loopstudy bench chaos load qa lock audit clean
 
 help: ## List the targets
 	@awk 'BEGIN {FS = ":.*## "} /^[a-z-]+:.*## / {printf "  make %-17s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
@@ -78,6 +78,9 @@ validate: $(venv)/.dev ## Rewrite the validation page; TRIALS=path prints it of 
 backtest: $(venv)/.dev ## Rewrite the page on how often the intervals hold
 	$(bin)/python -m tests.backtest
 	$(bin)/python -m tests.logstudy
+
+loopstudy: $(venv)/.dev ## Rewrite the page on members advised by reviews, by the plan alone and by a coach's rule
+	$(bin)/python -m tests.loopstudy
 
 bench: $(venv)/.dev ## Measure speed, as ratios within one run
 	$(bin)/python -m tests.bench

@@ -122,9 +122,11 @@ def test_requests_are_closed_and_described() -> None:
 
 
 def test_answers_are_open() -> None:
+    """But for what is handed back as it is, which is closed as every request is, and has a version of its own."""
     components = DOCUMENT["components"]["schemas"]
+    handed_back = reachable("State") | reachable("Attention")
     for operation in OPERATIONS:
-        for name in reachable(operation.answer_type.__name__):
+        for name in reachable(operation.answer_type.__name__) - handed_back:
             assert components[name].get("additionalProperties") is not False, name
 
 

@@ -18,6 +18,7 @@ from in_process import Running
 from steelyard.http.languages import ENGLISH, LANGUAGES, MessageReader, english, parameters, preferred, said
 from steelyard.http.languages.files import parameters_in, read
 from steelyard.http.languages.other import arguments
+from steelyard.science.log.events import EventKind
 from steelyard.science.measures.fat_combination import BodyFatMethod
 from steelyard.science.person.screening import Condition, Medicine
 from steelyard.science.phase.followed import PhaseKind
@@ -35,6 +36,8 @@ CODES: dict[str, list[str]] = {
     "other": [*PhaseKind],
     "advice": ["gain", "maintenance"],
     "direction": ["less", "more"],
+    "event": [*EventKind],
+    "verdict": ["faster", "slower"],
     "first": [*BodyFatMethod],
     "second": [*BodyFatMethod],
 }
@@ -142,6 +145,7 @@ def test_every_code_of_a_parameter_has_words(tag: str) -> None:
         assert variants(entries[name]) == {*PhaseKind}
     for name in ("first-method", "second-method", "repeated-method"):
         assert variants(entries[name]) == {*BodyFatMethod}
+    assert variants(entries["event"]) == {*EventKind}
     assert variants(entries["weekday"]) == set("1234567")
 
 
@@ -195,7 +199,8 @@ def test_what_protects_people_is_said_in_each_language() -> None:
         "REFUSED_FAT_TARGET", "REFUSED_LOGGED_LOSS", "SEE_MIDWIFE", "SEE_AFTER_BIRTH", "SEE_EATING_DISORDER_SERVICE",
         "SEE_FOR_MINORS", "WARNED_EATEN_FLOOR", "WARNED_EATEN_AVAILABILITY", "WARNED_LOGGED_LOSS",
         "REVIEW_UNEXPLAINED_LOSS", "BODY_FAT_AT_MINIMUM", "NOT_MEDICAL_ADVICE", "DECISION_NO_DEFICIT",
-        "DECISION_UNDER_AGE", "UNDER_AGE_NO_TARGET",
+        "DECISION_UNDER_AGE", "UNDER_AGE_NO_TARGET", "CHECK_IN_MISSED_PERIOD", "CHECK_IN_LATE_PERIOD",
+        "CHECK_IN_LOW_MOOD",
     ]  # fmt: skip
     for tag, code in itertools.product(LANGUAGES, referring):
         assert re.search(helpers[tag], said(say(code, **filled(code, random.Random(1))), tag)), (tag, code)

@@ -90,77 +90,103 @@ def planned(plan: str, days: int, people: int, rng: np.random.Generator) -> tupl
     return balance, starts
 
 
-def simulate(world: str, plan: str, days: int, people: int, seed: int, **given: Any) -> Logs:
-    """People of a world with a plan. ``given`` replaces what is drawn, by name."""
-    rng = np.random.default_rng([seed, WORLDS.index(world), PLANS.index(plan), days])
-    normal, uniform = rng.standard_normal, rng.uniform
-    weight = given.get("body_kg", uniform(55.0, 105.0, people))
-    fat = given.get("fat_share", uniform(0.12, 0.32, people)) * weight
-    resting = 500.0 + 22.0 * (weight - fat)
-    told = given.get("prior_kcal", resting * uniform(1.45, 1.85, people))
-    maintenance = told * np.exp(PRIOR_SD * np.clip(normal(people), -2.5, 2.5))
-    fat_told = np.clip(fat + weight * 0.035 * normal(people), 0.05 * weight, 0.5 * weight)
-    balance, starts = planned(plan, days, people, rng)
-    if "balance" in given:
-        balance, starts = given["balance"], given["starts"]
-    ratio0 = np.clip(0.86 + 0.08 * normal(people), 0.6, 1.05) if world == OWN else uniform(0.75, 1.0, people)
-    drift = {OWN: 0.004, PLAIN: 0.006, WATER: 0.006, LAPSES: 0.006}[world]  # a root week
-    drop = np.zeros(people)
-    if world == LAPSES:
-        drop = 0.06 * rng.random(people)
-    noise_sd = uniform(0.3, 0.8, people)
-    lag = uniform(0.0, 0.4, people)
-    # What they aim at is on their own scale: they believe maintenance is what the scale says it is, within 8 %.
-    aim = maintenance * ratio0 * (1.0 + 0.08 * np.clip(normal(people), -2, 2))
-    body: Any = (
-        _Own(weight, fat, maintenance, resting, rng) if world == OWN else _Foreign(weight, fat, maintenance, rng, world)
-    )
-    extra = _Water(days, people, rng) if world == WATER else None
-    cycle_first = None
-    if world == WATER:
-        cycle_first = np.where(rng.random(people) < 0.4, -rng.integers(1, 29, people).astype(float), np.nan)
-    over = given.get("over_kcal", np.zeros(people))
-    # Eaten besides and not logged, by day, as a fraction of maintenance.
-    more = given.get("over_share", np.zeros((days, people))) * maintenance
+class Lives:
+    """People of a world who live day by day on what they are told. ``given`` replaces what is drawn, by name.
 
-    rows: dict[str, list[Array]] = {k: [] for k in ("w", "s", "i", "l", "t", "f", "c", "m", "r", "e")}
-    error = noise_sd * normal(people)
-    walk = np.zeros(people)
-    heavy = world in (WATER, LAPSES)
-    weekday0 = rng.integers(0, 7, people)
-    holiday = rng.integers(0, max(days, 1), people) if world == LAPSES and days >= 28 else np.full(people, 10**6)
-    slip = uniform(0.0, 0.25, people) if world == LAPSES else np.zeros(people)
-    day_sd = uniform(0.06, 0.16, people)
-    for day in range(days):
-        walk += drift / 7**0.5 * normal(people)
-        dieting = balance[day] < -0.03
-        ratio = np.clip(ratio0 + walk - drop * dieting, 0.4, 1.1)
-        weekend = (weekday0 + day) % 7 >= 5
-        away = (day >= holiday) & (day < holiday + 8)
-        meant = aim * (1.0 + balance[day]) / ratio0
-        wobble = day_sd * normal(people) + np.where(weekend, 0.08, -0.032) * (world != OWN)
-        lapsed = (
-            (rng.random(people) < slip * np.where(weekend, 0.6, 0.15)) if world == LAPSES else np.zeros(people, bool)
+    What is drawn does not depend on what is told: two runs of a seed are the same people in the same weather.
+    """
+
+    def __init__(self, world: str, plan: str, days: int, people: int, seed: int, **given: Any) -> None:
+        self.world, self.days, self.people, self.given = world, days, people, given
+        self._rng = rng = np.random.default_rng([seed, WORLDS.index(world), PLANS.index(plan), days])
+        normal, uniform = rng.standard_normal, rng.uniform
+        weight = given.get("body_kg", uniform(55.0, 105.0, people))
+        fat = given.get("fat_share", uniform(0.12, 0.32, people)) * weight
+        resting = 500.0 + 22.0 * (weight - fat)
+        told = given.get("prior_kcal", resting * uniform(1.45, 1.85, people))
+        maintenance = told * np.exp(PRIOR_SD * np.clip(normal(people), -2.5, 2.5))
+        self.body_kg, self.prior_kcal = weight, told
+        self.fat_kg = np.clip(fat + weight * 0.035 * normal(people), 0.05 * weight, 0.5 * weight)
+        self.balance, self.starts = planned(plan, days, people, rng)
+        if "balance" in given:
+            self.balance, self.starts = given["balance"], given["starts"]
+        ratio0 = np.clip(0.86 + 0.08 * normal(people), 0.6, 1.05) if world == OWN else uniform(0.75, 1.0, people)
+        self._ratio0 = ratio0
+        self._drift = {OWN: 0.004, PLAIN: 0.006, WATER: 0.006, LAPSES: 0.006}[world]  # a root week
+        self._drop = np.zeros(people)
+        if world == LAPSES:
+            self._drop = 0.06 * rng.random(people)
+        self.noise_sd_kg = uniform(0.3, 0.8, people)
+        self._lag = uniform(0.0, 0.4, people)
+        # What they aim at is on their own scale: they believe maintenance is what the scale says it is, within 8 %.
+        self.aim_kcal = maintenance * ratio0 * (1.0 + 0.08 * np.clip(normal(people), -2, 2))
+        self._body: Any = (
+            _Own(weight, fat, maintenance, resting, rng)
+            if world == OWN
+            else _Foreign(weight, fat, maintenance, rng, world)
         )
-        beside = over * (day >= starts) + more[day]
+        self._extra = _Water(days, people, rng) if world == WATER else None
+        self.cycle_day = None
+        if world == WATER:
+            self.cycle_day = np.where(rng.random(people) < 0.4, -rng.integers(1, 29, people).astype(float), np.nan)
+        self._over = given.get("over_kcal", np.zeros(people))
+        # Eaten besides and not logged, by day, as a fraction of maintenance.
+        self._more = given.get("over_share", np.zeros((days, people))) * maintenance
+        self._rows: dict[str, list[Array]] = {k: [] for k in ("w", "s", "i", "l", "t", "f", "c", "m", "r", "e")}
+        self._error = self.noise_sd_kg * normal(people)
+        self._walk = np.zeros(people)
+        self._weekday0 = rng.integers(0, 7, people)
+        away = world == LAPSES and days >= 28
+        self._holiday = rng.integers(0, max(days, 1), people) if away else np.full(people, 10**6)
+        self._slip = uniform(0.0, 0.25, people) if world == LAPSES else np.zeros(people)
+        self._day_sd = uniform(0.06, 0.16, people)
+
+    @property
+    def day(self) -> int:
+        """How many days have been lived."""
+        return len(self._rows["w"])
+
+    def live(self, told_kcal: Array, dieting: NDArray[np.bool_], *, by_log: bool = False) -> None:
+        """A day on what they are told to eat, as they log it [kcal/d]; ``dieting``: who takes it for a deficit.
+
+        They go by their plate, which they logged so when the log began; ``by_log`` by what the log shows now.
+        """
+        rng, day, people, world, rows = self._rng, self.day, self.people, self.world, self._rows
+        normal = rng.standard_normal
+        body = self._body
+        self._walk += self._drift / 7**0.5 * normal(people)
+        ratio = np.clip(self._ratio0 + self._walk - self._drop * dieting, 0.4, 1.1)
+        weekend = (self._weekday0 + day) % 7 >= 5
+        away = (day >= self._holiday) & (day < self._holiday + 8)
+        meant = told_kcal / (ratio if by_log else self._ratio0)
+        wobble = self._day_sd * normal(people) + np.where(weekend, 0.08, -0.032) * (world != OWN)
+        lapsed = (
+            (rng.random(people) < self._slip * np.where(weekend, 0.6, 0.15))
+            if world == LAPSES
+            else np.zeros(people, bool)
+        )
+        beside = self._over * (day >= self.starts) + self._more[day]
         told_share = meant * np.exp(wobble) * np.where(away, 1.2, 1.0) * np.where(lapsed, 1.35, 1.0)
         eaten = told_share + beside
         logged = ratio * told_share * (1.0 + 0.04 * normal(people))
         misses_log = (rng.random(people) < np.where(lapsed, 0.7, 0.05)) | (away & (rng.random(people) < 0.7))
+        heavy = world in (WATER, LAPSES)
         draw = rng.standard_t(4.0, people) / 2**0.5 if heavy else normal(people)
-        error = lag * error + np.sqrt(1 - lag**2) * noise_sd * draw
-        on_day = error + (0.15 * np.sin(2 * np.pi * ((weekday0 + day) % 7) / 7) if world == PLAIN else 0.0)
+        lag = self._lag
+        self._error = lag * self._error + np.sqrt(1 - lag**2) * self.noise_sd_kg * draw
+        sway = 0.15 * np.sin(2 * np.pi * ((self._weekday0 + day) % 7) / 7) if world == PLAIN else 0.0
+        on_day = self._error + sway
         water = np.zeros(people)
         lasting = np.zeros(people)
-        if extra is not None:
-            lasting = extra.on(day)
-            since = (day - cycle_first) % 28.0
+        if self._extra is not None:
+            lasting = self._extra.on(day)
+            since = (day - self.cycle_day) % 28.0
             rise = np.clip(np.maximum(1 - (since - 2) / 4, 1 - (28 - since) / 7), 0, 1)
-            water = np.where(np.isnan(cycle_first), 0.0, extra.cycle_kg * rise)
-        if "water_kg" in given:
-            lasting = lasting + given["water_kg"][day]
+            water = np.where(np.isnan(self.cycle_day), 0.0, self._extra.cycle_kg * rise)
+        if "water_kg" in self.given:
+            lasting = lasting + self.given["water_kg"][day]
         carried = body.carried() + lasting
-        scale = weight - body.start + body.tissue() + carried + water + on_day
+        scale = self.body_kg - body.start + body.tissue() + carried + water + on_day
         hides = (rng.random(people) < 0.5) & (on_day + carried > 0.7) if world == LAPSES else np.zeros(people, bool)
         seen = (rng.random(people) >= 0.2) & ~hides & ~(away & (rng.random(people) < 0.8))
         if day == 0:
@@ -176,11 +202,24 @@ def simulate(world: str, plan: str, days: int, people: int, seed: int, **given: 
         rows["r"].append(np.clip(ratio * told_share / eaten, 0.2, 1.2))
         rows["e"].append(eaten)
         body.next_day(eaten)
-    truth = Truth(*(np.array(rows[k]) for k in ("t", "f", "c", "m", "r", "e")))
-    return Logs(
-        np.array(rows["w"]), np.array(rows["s"]), np.array(rows["i"]), np.array(rows["l"]), cycle_first,
-        weight, fat_told, told, starts, noise_sd, aim, truth,
-    )  # fmt: skip
+
+    def logs(self) -> Logs:
+        """What they have sent until now, and what happened."""
+        rows = self._rows
+        truth = Truth(*(np.array(rows[k]) for k in ("t", "f", "c", "m", "r", "e")))
+        return Logs(
+            np.array(rows["w"]), np.array(rows["s"]), np.array(rows["i"]), np.array(rows["l"]), self.cycle_day,
+            self.body_kg, self.fat_kg, self.prior_kcal, self.starts, self.noise_sd_kg, self.aim_kcal, truth,
+        )  # fmt: skip
+
+
+def simulate(world: str, plan: str, days: int, people: int, seed: int, **given: Any) -> Logs:
+    """People of a world with a plan. ``given`` replaces what is drawn, by name."""
+    lives = Lives(world, plan, days, people, seed, **given)
+    for day in range(days):
+        balance = lives.balance[day]
+        lives.live(lives.aim_kcal * (1.0 + balance), balance < -0.03)
+    return lives.logs()
 
 
 class _Own:

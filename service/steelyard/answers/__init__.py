@@ -8,6 +8,10 @@ come this way, so that what is tested is what is served.
 from .answered import (
     Answered,
 )
+from .attention import (
+    RosterAsked,
+    rank_roster,
+)
 from .briefing import (
     BriefingReader,
     PhaseToTell,
@@ -86,6 +90,9 @@ from .season_terms import (
     StrategyAsked,
     StrategyInNumbers,
 )
+from .state import (
+    StateNow,
+)
 from .trend import (
     TrendAsked,
     TrendRead,
@@ -118,6 +125,7 @@ __all__ = [
     "PlanAsked",
     "Range",
     "ReviewAsked",
+    "RosterAsked",
     "SeasonAsked",
     "SeasonFrom",
     "SeasonLaidOut",
@@ -129,6 +137,7 @@ __all__ = [
     "Section",
     "SimpleRules",
     "SplitAsked",
+    "StateNow",
     "StrategyAsked",
     "StrategyFollowed",
     "StrategyInNumbers",
@@ -151,6 +160,7 @@ __all__ = [
     "optimise_season",
     "plan_phases",
     "plan_season",
+    "rank_roster",
     "read_trend",
     "review_phase",
 ]

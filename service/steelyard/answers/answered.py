@@ -10,6 +10,8 @@ from steelyard.science.numbers import Z80
 from steelyard.science.rails import RailAction, Refused
 from steelyard.science.register import Message, entries_in, recorded
 
+from .state import StateNow
+
 Value = TypeVar("Value")
 Asked = TypeVar("Asked")
 _SHOWN_WITH = entries_in(Z80)  # whoever shows an estimate shows the ends of its interval
@@ -18,8 +20,9 @@ _SHOWN_WITH = entries_in(Z80)  # whoever shows an estimate shows the ends of its
 class Answered(NamedTuple, Generic[Value]):
     """A value with its reasons, its cautions, what the guard rails did, and the entries it was computed with.
 
-    ``methods`` are ids of the register of evidence, in the order of the alphabet: noted by what computed the answer
-    (``answering``), so that whoever makes one leaves them out.
+    ``state`` is what is known of the member now, where the answer hands it on. ``methods`` are ids of the register of
+    evidence, in the order of the alphabet: noted by what computed the answer (``answering``), so that whoever makes one
+    leaves them out.
     """
 
     value: Value
@@ -27,6 +30,7 @@ class Answered(NamedTuple, Generic[Value]):
     cautions: list[Message]
     actions: list[RailAction] = []
     methods: list[str] = []
+    state: StateNow | None = None
 
 
 def answering(answer: Callable[[Asked], Answered[Value]]) -> Callable[[Asked], Answered[Value]]:
@@ -36,13 +40,13 @@ def answering(answer: Callable[[Asked], Answered[Value]]) -> Callable[[Asked], A
     @wraps(answer)
     def answered(asked: Asked) -> Answered[Value]:
         try:
-            (value, reasons, cautions, actions, _), methods = recording(asked)
+            (value, reasons, cautions, actions, _, state), methods = recording(asked)
         except Refused as refusal:
             told = getattr(asked, "told", None)
             doubts = doubts_about_body(told.person) if isinstance(told, Told) else ()
             if not doubts:
                 raise
             raise refusal.doubting(doubts) from refusal
-        return Answered(value, reasons, cautions, actions, methods)
+        return Answered(value, reasons, cautions, actions, methods, state)
 
     return answered

@@ -37,6 +37,7 @@ from steelyard.science.register import FAT_FROM_BMI, Contradiction, Message, say
 from .answered import Answered, answering
 from .dates import check_dates
 from .member import member_of
+from .state import known_day, state_of
 
 # A narrower band than two points has no room for the lines inside it.
 _LEAST_BAND = 0.02
@@ -152,6 +153,7 @@ def decide_phase(asked: DecisionAsked) -> Answered[PhaseDecided]:
         reasons=reasons,
         cautions=cautions,
         actions=found.actions,
+        state=state_of(member, known_day(member, asked.as_of)),
     )
 
 

@@ -10,6 +10,7 @@ from steelyard.science.register import FROM_EQUATIONS, record
 
 from .answered import Answered, answering
 from .dates import check_dates, last_day_of
+from .state import state_of
 
 
 class MaintenanceAsked(NamedTuple):
@@ -42,7 +43,7 @@ class Maintenance(NamedTuple):
 def estimate_maintenance(asked: MaintenanceAsked) -> Answered[Maintenance]:
     """Estimate maintenance from equations, activity and, where there is one, a log. Raises ``OutOfDomain``."""
     check_dates({"as_of_date": asked.as_of})
-    told, day = asked.told, asked.as_of
+    told, day = Member(asked.told).told, asked.as_of
     if told.log is not None:
         ordinal = last_day_of(told.log, asked.as_of)
         day = date.fromordinal(ordinal)
@@ -66,4 +67,5 @@ def estimate_maintenance(asked: MaintenanceAsked) -> Answered[Maintenance]:
         ),
         reasons=[assessed.resting.reason, *assessed.resting.notes, *assessed.total.notes],
         cautions=[*member.cautions, *([FROM_EQUATIONS] if learnt is None else [])],
+        state=None if day is None else state_of(member, day.toordinal()),
     )

@@ -11,8 +11,8 @@ def member_of(told: Told) -> Member:
 
     Raises ``Refused`` where a doctor must see them before any intake is told.
     """
-    if told.log is not None and told.maintenance is None:
-        last_day_of(told.log, None)
     member = Member(told)
+    if member.told.log is not None and member.told.maintenance is None:
+        last_day_of(member.told.log, None)
     check_urgent(member.seen)
     return member

@@ -46,6 +46,7 @@ from steelyard.science.register import Contradiction, OutOfDomain, say
 from .answered import Answered, answering
 from .dates import check_dates
 from .member import member_of
+from .state import known_day, state_of
 
 _GOALS = ("fat_loss_kg", "target_fat_fraction", "target_weight_kg")
 _MOST_WEEKS_TO_EVENT = 156
@@ -105,6 +106,7 @@ class SimpleRules(NamedTuple):
 class PhasesPlanned(NamedTuple):
     """A plan and what it starts from. ``nearest`` is set where no safe plan does what was asked: then no phases are."""
 
+    start_weight_kg: float
     maintenance: Estimate
     learnt: LogMaintenance | None
     resting: RestingEnergy
@@ -140,6 +142,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
     assessed, path, cut = member.assessed, plan.forecast, plan.cut_phase
     return Answered(
         PhasesPlanned(
+            start_weight_kg=member.person.weight_kg,
             maintenance=member.maintenance,
             learnt=member.learnt,
             resting=assessed.resting,
@@ -153,6 +156,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
         reasons=[assessed.resting.reason, *plan.reasons],
         cautions=member.cautions,
         actions=plan.actions,
+        state=state_of(member, known_day(member, asked.start)),
     )
 
 

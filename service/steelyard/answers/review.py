@@ -3,30 +3,34 @@
 from datetime import date
 from typing import NamedTuple
 
-from steelyard.science.body import PathPoint
+from steelyard.science.body import PathPoint, prior_noise
 from steelyard.science.measures import doubts_about_expenditure
-from steelyard.science.member import Member, Told
+from steelyard.science.member import Member, StartingBody, Told, body_at
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import FollowedPhase, FollowedWeek
 from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G, check_urgent
 from steelyard.science.register import Message, OutOfDomain
-from steelyard.science.review import Review
+from steelyard.science.review import Review, Settled
 from steelyard.science.review import review_phase as review
 
 from .answered import Answered, answering
 from .dates import check_dates, last_day_of
+from .state import state_now
 
 _ROUNDING_KCAL = 20.0  # by which grams rounded to the next five may exceed their energy
 
 
 class ReviewAsked(NamedTuple):
     """Which phase of whose, told as they were at its start, with the log that ``told`` holds; on which day, the last
-    of the log when None. ``is_finished``: it was ended on that day."""
+    of the log when None. ``is_finished``: it was ended on that day; ``settled`` answers the question of an earlier
+    review; ``start`` is the body on its first morning, where that is not the one told."""
 
     told: Told
     phase: FollowedPhase
     as_of: date | None = None
     is_finished: bool = False
+    settled: Settled | None = None
+    start: StartingBody | None = None
 
 
 class WeekAhead(NamedTuple):
@@ -49,7 +53,7 @@ class WeeksAfter(NamedTuple):
 
 
 class PhaseReviewed(NamedTuple):
-    """A phase reviewed on a day, with the last day that it is to have.
+    """A phase reviewed on a day, with the last day that it is to have; ``start`` is the body on its first morning.
 
     ``review`` tells what to eat, which has passed the gate; the bodies at the end of its days to come, and after it.
     """
@@ -59,6 +63,7 @@ class PhaseReviewed(NamedTuple):
     last_date: date
     ends: list[PathPoint]
     ends_after: list[PathPoint]
+    start: StartingBody
 
     @property
     def weeks(self) -> list[WeekAhead]:
@@ -89,19 +94,21 @@ class PhaseReviewed(NamedTuple):
 @answering
 def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
     """Review a phase. Raises ``OutOfDomain``, and ``Refused`` where a deficit runs and screening was not answered."""
-    check_urgent(Member(asked.told).seen)
+    told = Member(asked.told).told
+    check_urgent(Member(told).seen)
     phase = asked.phase
     start = date.fromordinal(phase.start_day)
     check_dates({"phase.start_date": start, "as_of_date": asked.as_of})
-    log = asked.told.log
+    log = told.log
     if log is None:
-        raise ValueError("a phase is reviewed with a log")
+        raise OutOfDomain("LOG_MISSING", "log", "Send a log, or a state that carries one.")
+    told = _at_start(asked, told)
     # Its maintenance at the start is that of the equations: what the log says of it is part of the review.
-    member = Member(asked.told._replace(log=None))
+    member = Member(told._replace(log=None))
     assessed = member.assessed
     day = last_day_of(log, asked.as_of)
     _check_nutrients(phase)
-    found = review(member, phase, log, day, is_finished=asked.is_finished)
+    found = review(member, phase, log, day, is_finished=asked.is_finished, settled=asked.settled)
     last_day = found.day + found.advice.days_ahead - 1
     return Answered(
         PhaseReviewed(
@@ -110,20 +117,52 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
             last_date=max(date.fromordinal(last_day), start),
             ends=[] if found.path is None else found.points_of(found.path),
             ends_after=[] if found.aftermath is None else found.points_of(found.aftermath.path),
+            start=_starting_body(member) if asked.start is None else asked.start,
         ),
         reasons=[assessed.resting.reason, *found.reasons],
-        cautions=_cautions(asked, found),
+        cautions=_cautions(told, found),
         actions=found.actions,
+        state=state_now(
+            told,
+            assessed,
+            found.day,
+            fat=found.fat_fraction,
+            maintenance=found.maintenance.maintenance,
+            learnt=found.maintenance,
+            phase_day=phase.start_day,
+            usual_intake_kcal=phase.usual_intake_kcal,
+        ),
     )
 
 
-def _cautions(asked: ReviewAsked, found: Review) -> list[Message]:
+def _cautions(told: Told, found: Review) -> list[Message]:
     """The member's, and what is to be asked about the maintenance that the review tells."""
-    member = Member(asked.told).with_log_read(found.maintenance)
+    member = Member(told).with_log_read(found.maintenance)
     cautions = member.cautions
     doubts = doubts_about_expenditure(found.maintenance.physical.mean, member.assessed.resting.mean)
     known = {caution.code for caution in cautions}
     return [*cautions, *(doubt for doubt in doubts if doubt.code not in known)]
+
+
+def _at_start(asked: ReviewAsked, told: Told) -> Told:
+    """The member as at the phase's start: as the phase tells it, else as a state from then or before knows it, else as
+    told."""
+    known = told.known
+    if asked.start is not None:
+        person, fat = body_at(told.person, asked.start)
+        return told._replace(person=person, fat=fat)
+    if known is not None and known.day <= asked.phase.start_day:
+        person, fat = body_at(told.person, known.body)
+        return told._replace(person=person, fat=fat)
+    if known is not None:
+        return told._replace(person=asked.told.person, fat=asked.told.fat)
+    return told
+
+
+def _starting_body(member: Member) -> StartingBody:
+    weight, fat = member.person.weight_kg, member.assessed.fat
+    noise = Estimate(weight, float(prior_noise(weight).variance) ** 0.5)
+    return StartingBody(noise, Estimate(fat.mean * weight, fat.sd * weight), fat.method, fat.is_measured)
 
 
 def _check_nutrients(phase: FollowedPhase) -> None:

@@ -3,6 +3,8 @@
 from datetime import date
 from typing import NamedTuple
 
+from msgspec.structs import replace
+
 from steelyard.science.log import (
     CompositionChange,
     DailyLog,
@@ -14,11 +16,12 @@ from steelyard.science.log import (
     trend_of_log,
 )
 from steelyard.science.measures import Measurement
-from steelyard.science.member import Member, Told
-from steelyard.science.register import FROM_EQUATIONS
+from steelyard.science.member import Member, Told, fat_known
+from steelyard.science.register import FROM_EQUATIONS, OutOfDomain
 
 from .answered import Answered, answering
 from .dates import check_dates, last_day_of
+from .state import state_of
 
 
 class TrendAsked(NamedTuple):
@@ -54,9 +57,9 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
     """Read a log. Raises ``OutOfDomain`` naming an entry that cannot be meant."""
     check_dates({"as_of_date": asked.as_of})
     member = Member(asked.told)
-    person, assessed, log = member.person, member.assessed, asked.told.log
+    person, assessed, log, known = member.person, member.assessed, member.told.log, member.told.known
     if log is None:
-        raise ValueError("a trend is read from a log")
+        raise OutOfDomain("LOG_MISSING", "log", "Send a log, or a state that carries one.")
     day = last_day_of(log, asked.as_of)
     trend, reading = trend_of_log(
         person, assessed, log, day, asked.usual_intake_kcal, is_loss_meant=asked.is_loss_meant
@@ -67,9 +70,12 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
         Measured(on.toordinal(), measurement, f"measurements[{i}]")
         for i, (on, measurement) in enumerate(asked.measurements)
     ]
-    composition = composition_of_log(person, reading, trend, measured)
+    before = None if known is None else fat_known(known)
+    whose = person if known is None else replace(person, body_fat=None)
+    composition = composition_of_log(whose, reading, trend, [*measured, *log.readings], before)
     return Answered(
         TrendRead(date.fromordinal(day), trend, reading.daily, implied, composition),
         reasons=[assessed.resting.reason],
         cautions=[*member.cautions, *([FROM_EQUATIONS] if member.learnt is None else [])],
+        state=state_of(member, day, None if composition is None else composition.fat_fraction),
     )

@@ -40,10 +40,10 @@ from .edge.overload import Overload
 from .edge.readiness import Readiness
 from .endpoints.batch_kinds import BATCHED
 from .endpoints.batches import run_batch
-from .endpoints.decisions import decide_phase
 from .endpoints.messages import list_messages
 from .endpoints.method_catalogue import list_methods
 from .endpoints.other_forms import OTHER_FORMS
+from .endpoints.rosters import rank_roster
 from .endpoints.seasons import compare_strategies, optimise_season, plan_season
 from .gate.gate import Gate
 from .gate.keyring import Keyring
@@ -61,7 +61,7 @@ _log = logging.getLogger(__name__)
 
 OPERATIONS: tuple[Operation, ...] = (
     *BATCHED,
-    decide_phase,
+    rank_roster,
     run_batch,
     plan_season,
     compare_strategies,

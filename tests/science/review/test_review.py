@@ -10,11 +10,11 @@ from steelyard.science.log import reader as log_reader
 from steelyard.science.log.entries import IntakeDay, Log, LogError, Weighing
 from steelyard.science.numbers.estimate import Estimate
 from steelyard.science.person.screening import Screening
-from steelyard.science.phase.followed import FollowedPhase, PhaseKind, Verdict
+from steelyard.science.phase.followed import FollowedPhase, PhaseKind, Verdict, corrected_week
 from steelyard.science.rails.subject import Refused
 from steelyard.science.register.errors import OutOfDomain
 from steelyard.science.review.advice import NextStep
-from steelyard.science.review.correction import corrected_week, down, up
+from steelyard.science.review.correction import down, up
 from steelyard.science.review.reading import change_over
 from steelyard.science.review.review import Probabilities, Review, judge, more_days_needed, probabilities, review_phase
 
@@ -74,9 +74,12 @@ def share(habits: Habits, day: int, verdict: Verdict) -> float:
 
 @pytest.mark.parametrize("day", [21, 28])
 def test_who_keeps_to_the_plan_is_within_the_interval(day: int) -> None:
+    """As planned is within a third of the way: some who keep to the plan truly are not, as the plan erred on them."""
     within = share(AS_PLANNED, day, Verdict.WITHIN_INTERVAL)
-    print(f"\nas planned, day {day}: within {within:.0%}")
-    assert within >= 0.80
+    truly = [case.found.verdict is Verdict.WITHIN_INTERVAL for case in cases(AS_PLANNED)[day] if case.is_truly_within]
+    print(f"\nas planned, day {day}: within {within:.0%}; of {len(truly)} truly within {sum(truly) / len(truly):.0%}")
+    assert within >= 0.75
+    assert sum(truly) >= 0.85 * len(truly)
 
 
 def test_who_logs_too_much_is_told_so_and_found_slower() -> None:
@@ -91,20 +94,22 @@ def test_who_logs_too_much_is_told_so_and_found_slower() -> None:
     assert share(OVEREATER, 28, Verdict.FASTER) <= 0.02
 
 
-@pytest.mark.xfail(strict=True, reason="19 of the 25 who are found slower on day 28 are told to eat less, not 20")
-def test_who_leaves_food_out_of_the_log_is_found_slower_as_the_weight_speaks() -> None:
-    # The log says that the plan is kept and only the scale says otherwise, through noise and water.
-    slower = {day: share(UNDER_REPORTER, day, Verdict.SLOWER) for day in (14, 21, 28)}
-    print(f"\n300 kcal/d unlogged: slower {slower}")
-    assert slower[28] >= 0.25
-    assert slower[14] <= slower[21] <= slower[28]
+def test_who_leaves_food_out_of_the_log_is_named_as_the_weight_speaks() -> None:
+    """The log says that the plan is kept and only the scale says otherwise, through noise and water."""
+    named = {
+        day: share(UNDER_REPORTER, day, Verdict.SLOWER) + share(UNDER_REPORTER, day, Verdict.CONTRADICTED)
+        for day in (14, 21, 28)
+    }
+    print(f"\n300 kcal/d unlogged: named {named}")
+    assert named[28] >= 0.55
+    assert named[14] <= named[28]
     assert share(UNDER_REPORTER, 28, Verdict.FASTER) <= 0.05
-    named = [
-        "REVIEW_NEEDS_LESS" in codes(case.found)
+    asked = [
+        case.found.question is not None
         for case in cases(UNDER_REPORTER)[28]
-        if case.found.verdict is Verdict.SLOWER
+        if case.found.verdict in (Verdict.SLOWER, Verdict.CONTRADICTED) and "REVIEW_ATE_MORE" not in codes(case.found)
     ]
-    assert sum(named) >= 0.8 * len(named)
+    assert sum(asked) >= 0.9 * len(asked)
 
 
 def test_who_eats_too_little_is_found_faster() -> None:
@@ -192,7 +197,7 @@ def test_any_window_agrees_with_the_trend() -> None:
 
 
 # Of food that never was logged the weight has told only a part by day 21.
-@pytest.mark.parametrize(("habits", "most_bias_kg"), [(OVEREATER, 0.2), (UNDER_REPORTER, 0.5), (UNDER_EATER, 0.4)])
+@pytest.mark.parametrize(("habits", "most_bias_kg"), [(OVEREATER, 0.2), (UNDER_REPORTER, 0.5)])
 def test_a_correction_brings_the_member_back_to_target(habits: Habits, most_bias_kg: float) -> None:
     """From day 21 on the corrected plan is eaten (as logged, what was unlogged stays unlogged) until day 42."""
     with_it, without = [], []
@@ -278,16 +283,29 @@ def test_who_is_faster_shortens_a_phase_with_fat_to_lose() -> None:
         phase = member.plan(6)
         expected = review_of_target(member, phase)
         phase = msgspec.structs.replace(phase, fat_loss_kg=expected)
-        member.follow(phase, 16, UNDER_EATER)
+        member.follow(phase, 23, UNDER_EATER)
         found = review(member, phase)
+        assert is_capped(found) or found.advice.correction_kcal == 0
         if found.advice.decision is NextStep.SHORTEN:
             shortened += 1
-            assert found.verdict is Verdict.FASTER
-            assert found.advice.days_ahead <= 42 - 16 - 4
+            assert found.advice.days_ahead <= 42 - 23 - 4
             assert "REVIEW_SHORTEN" in codes(found)
             assert found.path is not None
             assert found.stints[-1].end == found.advice.days_ahead
     assert shortened >= 3
+
+
+def test_who_is_ahead_of_a_length_may_stop_early_and_is_not_told_to_eat_more() -> None:
+    told = 0
+    for seed in range(30):
+        member = Member(seed)
+        phase = member.plan(6)
+        member.follow(phase, 28, UNDER_EATER)
+        found = review(member, phase)
+        assert "REVIEW_PURPOSE_MET" not in codes(found)
+        assert is_capped(found) or found.advice.correction_kcal == 0
+        told += "REVIEW_MAY_STOP_EARLY" in codes(found)
+    assert told >= 10
 
 
 def review_of_target(member: Member, phase: FollowedPhase) -> float:
@@ -296,19 +314,22 @@ def review_of_target(member: Member, phase: FollowedPhase) -> float:
     return deficit / 0.9 * 42 * 0.85 / 9000.0
 
 
-def test_who_is_slower_and_held_by_a_rail_extends_a_cut() -> None:
+def test_who_is_slower_extends_a_cut_before_eating_less() -> None:
     extended = out_of_reach = 0
     for seed in range(30):
         member = Member(seed)
         phase = member.plan(8, deficit_kcal=900.0)
+        if phase.weeks[0].intake_kcal >= phase.maintenance.mean:
+            continue  # the rails leave this one no deficit
         phase = msgspec.structs.replace(phase, fat_loss_kg=1.1 * review_of_target(member, phase) * 56 / 42)
-        member.follow(phase, 35, Habits(logged_beyond_kcal=350.0))
+        member.follow(phase, 35, Habits(logged_beyond_kcal=150.0))
         found = review(member, phase)
         if found.advice.decision is NextStep.EXTEND:
             extended += 1
             assert found.advice.days_ahead > 56 - 35
             assert found.advice.days_ahead <= 56 - 35 + 42
             assert "REVIEW_EXTEND" in codes(found)
+            assert found.advice.correction_kcal >= 0  # a rail may raise it
         out_of_reach += "REVIEW_OUT_OF_REACH" in codes(found)
     assert extended >= 3
 
@@ -322,7 +343,7 @@ def test_a_mini_cut_is_never_extended_past_six_weeks() -> None:
         found = review(member, phase)
         assert 28 + found.advice.days_ahead <= 42
         if found.verdict is Verdict.SLOWER and found.advice.decision is not NextStep.END:
-            assert codes(found) & {"REVIEW_EXTEND", "REVIEW_OUT_OF_REACH", "REVIEW_CORRECTED"}
+            assert codes(found) & {"REVIEW_EXTEND", "REVIEW_OUT_OF_REACH"}
 
 
 @pytest.mark.parametrize("is_early", [False, True])

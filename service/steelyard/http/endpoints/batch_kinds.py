@@ -9,6 +9,7 @@ from msgspec import Meta
 from ..operation.operation import Operation
 from ..schemas.quantities import Request
 from .body_composition import estimate_body_composition
+from .decisions import decide_phase
 from .forecasts import forecast_intake
 from .maintenance import estimate_maintenance
 from .plans import plan_phases
@@ -18,6 +19,7 @@ from .trends import read_trend
 BATCHED: tuple[Operation, ...] = (
     estimate_body_composition,
     estimate_maintenance,
+    decide_phase,
     forecast_intake,
     plan_phases,
     read_trend,

@@ -7,7 +7,8 @@ from steelyard.science.register import Message
 
 from ..operation.operation import computation
 from ..schemas import decisions as schema
-from . import mapping
+from ..schemas.phases import PastPhase
+from . import mapping, states
 from .examples.decisions import DECISION_EXAMPLES
 from .mapping import FRACTION, KCAL, KG, amount, interval
 
@@ -50,6 +51,7 @@ def decide_phase(body: schema.DecisionRequest) -> schema.DecisionResponse:
         maintenance_kcal=amount(found.maintenance, KCAL),
         **mapping.log_scale(found.learnt),
         guard_rails=[mapping.guard_rail(action) for action in answer.actions],
+        state=mapping.state_on(answer.state, body.state),
         cautions=mapping.notes(answer.cautions),
         methods=answer.methods,
     )
@@ -57,12 +59,19 @@ def decide_phase(body: schema.DecisionRequest) -> schema.DecisionResponse:
 
 def _asked(body: schema.DecisionRequest) -> answers.DecisionAsked:
     band, present, history = body.band, body.present_phase, body.phase_history
+    before = body.state
+    if present is None and before is not None and before.phase is not None:
+        weeks = states.weeks_done(before.phase, body.as_of_date)
+        present = None if weeks is None else schema.PresentPhase(kind=before.phase.kind, weeks_done=weeks)
+    if history is None and before is not None:
+        history = before.phase_history
     return answers.DecisionAsked(
         mapping.told(
             body.profile,
             screened=body.screening,
             known=body.maintenance,
             entries=body.log,
+            state=body.state,
             current_intake_kcal=body.current_intake_kcal,
         ),
         as_of=body.as_of_date,
@@ -76,7 +85,7 @@ def _asked(body: schema.DecisionRequest) -> answers.DecisionAsked:
     )
 
 
-def _finished(phase: schema.PastPhase) -> FinishedPhase:
+def _finished(phase: PastPhase) -> FinishedPhase:
     return FinishedPhase(
         phase.kind,
         phase.start_date,

@@ -47,6 +47,7 @@ def forecast_intake(body: ForecastRequest) -> ForecastResponse:
                 screened=body.screening,
                 known=body.maintenance,
                 entries=body.log,
+                state=body.state,
                 current_intake_kcal=body.current_intake_kcal,
             ),
             start=body.start_date,

@@ -25,7 +25,7 @@ def estimate_maintenance(body: MaintenanceRequest) -> MaintenanceResponse:
     logging scale and says how much each counted. Every equation is listed with whether it applies.
     """
     answer = answers.estimate_maintenance(
-        answers.MaintenanceAsked(mapping.told(body.profile, entries=body.log), body.as_of_date)
+        answers.MaintenanceAsked(mapping.told(body.profile, entries=body.log, state=body.state), body.as_of_date)
     )
     found = answer.value
     return MaintenanceResponse(
@@ -42,6 +42,7 @@ def estimate_maintenance(body: MaintenanceRequest) -> MaintenanceResponse:
             prior_share=round(found.prior_share, 3),
             log_share=round(found.log_share, 3),
         ),
+        state=None if answer.state is None else mapping.state_on(answer.state, body.state),
         reasons=mapping.notes(answer.reasons),
         cautions=mapping.notes(answer.cautions),
         methods=answer.methods,

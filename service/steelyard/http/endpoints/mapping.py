@@ -9,8 +9,9 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 
+from steelyard import answers
 from steelyard.science.body import PathPoint
-from steelyard.science.log import IntakeDay, Log, LogMaintenance, Weighing
+from steelyard.science.log import Event, IntakeDay, Log, LogMaintenance, Measured, Weighing
 from steelyard.science.measures import Girths, HeightAndWeight, Measurement, Skinfolds
 from steelyard.science.member import Told
 from steelyard.science.numbers import (
@@ -21,7 +22,16 @@ from steelyard.science.numbers import (
     rounded_column,
     rounded_where,
 )
-from steelyard.science.person import ActivityWeek, BodyFatReading, Clearance, Person, Screening, Session, Training
+from steelyard.science.person import (
+    ActivityWeek,
+    BodyFatReading,
+    CheckIn,
+    Clearance,
+    Person,
+    Screening,
+    Session,
+    Training,
+)
 from steelyard.science.rails import RailAction
 from steelyard.science.register import MODEL_VERSION, Message
 
@@ -30,9 +40,11 @@ from ..schemas import body_composition as composition_schema
 from ..schemas import log as log_schema
 from ..schemas import profile as profile_schema
 from ..schemas.explanation import GuardRail, Note
-from ..schemas.plans import ForecastPoint, KnownMaintenance
+from ..schemas.phases import ForecastPoint, KnownMaintenance
 from ..schemas.quantities import Interval, IntervalColumns
+from ..schemas.states import State
 from ..wire.request_id import CONTRACT_VERSION
+from . import states
 
 if TYPE_CHECKING:
     from hashlib import _Hash as HASH
@@ -93,16 +105,26 @@ def told(
     screened: profile_schema.Screening | None = None,
     known: KnownMaintenance | None = None,
     entries: log_schema.Log | None = None,
+    state: State | None = None,
     current_intake_kcal: float | None = None,
 ) -> Told:
-    """What a request tells of a member."""
+    """What a request tells of a member; a state takes the place of what it knows."""
     return Told(
         person=person(profile),
         screening=screening(screened),
         maintenance=None if known is None else Estimate(known.kcal_per_day, known.standard_deviation_kcal),
         log=None if entries is None else log(entries),
         current_intake_kcal=current_intake_kcal,
+        known=None if state is None else states.known(state, None if state.log is None else log(state.log)),
     )
+
+
+def state_on(now: answers.StateNow | None, before: State | None) -> State:
+    """The state of an answer that leaves the phase under way, and those that are over, as they were."""
+    assert now is not None
+    if before is None:
+        return states.state(now, None, None)
+    return states.state(now, before.phase, before.phase_history, before.attention)
 
 
 def log(entries: log_schema.Log) -> Log:
@@ -111,6 +133,15 @@ def log(entries: log_schema.Log) -> Log:
         [Weighing(w.date.toordinal(), w.weight_kg, w.order) for w in entries.weights],
         [IntakeDay(i.date.toordinal(), i.intake_kcal, i.carbohydrate_g, i.is_partial) for i in entries.intakes],
         [day.toordinal() for day in entries.cycle],
+        [
+            Event(e.date.toordinal(), e.kind, None if e.until_date is None else e.until_date.toordinal())
+            for e in entries.events
+        ],
+        [
+            Measured(m.date.toordinal(), measurement(m.measurement), f"log.measurements[{i}]")
+            for i, m in enumerate(entries.measurements)
+        ],
+        [CheckIn(c.date.toordinal(), c.hunger, c.sleep, c.mood, c.cycle, c.strength) for c in entries.check_ins],
     )
 
 

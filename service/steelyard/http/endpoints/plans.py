@@ -2,13 +2,22 @@
 
 from steelyard import answers
 from steelyard.science.body import ALL_SOURCES, PathChange
-from steelyard.science.phase import DeficitAim, DeficitKind, GainAim, History, HoldAim, ReturnAim
+from steelyard.science.phase import (
+    DeficitAim,
+    DeficitKind,
+    Element,
+    GainAim,
+    History,
+    HoldAim,
+    PhaseKind,
+    ReturnAim,
+)
 from steelyard.science.rails import SplitWeek
 
 from ..operation.operation import computation
+from ..schemas.phases import DayKind, KnownMaintenance, PhaseFollowed, WeekFollowed
 from ..schemas.plans import (
     Cut,
-    DayKind,
     Gain,
     Hold,
     MiniCut,
@@ -20,7 +29,8 @@ from ..schemas.plans import (
     PlanWeek,
     RuleOfThumb,
 )
-from . import mapping
+from ..schemas.states import State
+from . import mapping, states
 from .examples.examples import PLAN_EXAMPLES
 from .mapping import FRACTION, KCAL, KG, amount, interval
 
@@ -58,16 +68,62 @@ def plan_phases(body: PlanRequest) -> PlanResponse:
         **mapping.log_scale(plan.learnt),
         resting_kcal=amount(plan.resting, KCAL),
         body_fat_fraction=amount(plan.fat_fraction, FRACTION),
-        start_weight_kg=body.profile.weight_kg,
+        start_weight_kg=round(plan.start_weight_kg, KG),
         deficit_kcal=mapping.rounded_if_any(plan.deficit_kcal, KCAL),
         phases=[_phase(planned) for planned in plan.phases],
         guard_rails=[mapping.guard_rail(action) for action in answer.actions],
         rule_of_thumb=None if plan.rules is None else _rule_of_thumb(plan.rules),
         dominant_uncertainty=None if plan.dominant_source is None else plan.dominant_source.value,
+        state=_state(body, answer),
         reasons=mapping.notes(answer.reasons),
         cautions=mapping.notes(answer.cautions),
         methods=answer.methods,
     )
+
+
+def _state(body: PlanRequest, answer: answers.Answered[answers.PhasesPlanned]) -> State:
+    """What is known, with the phase that was asked for as the one under way."""
+    plan, now = answer.value, answer.state
+    assert now is not None
+    before, history = body.state, None if body.state is None else body.state.phase_history
+    planned = next((one for one in plan.phases if one.phase.kind == _KINDS[type(body.phase)]), None)
+    if planned is None:
+        return mapping.state_on(now, before)
+    wanted = body.phase
+    fat_loss = None
+    if isinstance(wanted, MiniCut | Cut):
+        fat_loss = wanted.fat_loss_kg
+        if wanted.target_fat_fraction is not None or wanted.target_weight_kg is not None:
+            fat_loss = -planned.change.fat_kg.mean
+    phase = PhaseFollowed(
+        kind=PhaseKind(planned.phase.kind),
+        start_date=planned.phase.weeks[0].start,
+        weeks=[
+            WeekFollowed(
+                intake_kcal=week.week.intake.intake_kcal,
+                protein_g=week.week.intake.protein_g,
+                carbohydrate_g=week.week.intake.carbohydrate_g,
+                is_break=week.week.element is Element.BREAK,
+            )
+            for week in planned.weeks
+        ],
+        maintenance=KnownMaintenance(
+            kcal_per_day=_within(plan.maintenance.mean, 800, 8000),
+            standard_deviation_kcal=_within(plan.maintenance.sd, 20, 600),
+        ),
+        fat_loss_kg=None if fat_loss is None else round(_within(fat_loss, 0.2, 40), 3),
+        fat_ceiling_fraction=wanted.fat_ceiling_fraction if isinstance(wanted, Gain) else None,
+        usual_intake_kcal=body.current_intake_kcal,
+        start_body=states.start_body(now.body),
+    )
+    return states.state(now, phase, history)
+
+
+def _within(value: float, low: float, high: float) -> float:
+    return round(min(max(value, low), high), 1)
+
+
+_KINDS = {MiniCut: "mini_cut", Cut: "cut", Gain: "gain", Hold: "maintenance"}
 
 
 def _asked(body: PlanRequest) -> answers.PlanAsked:
@@ -78,6 +134,7 @@ def _asked(body: PlanRequest) -> answers.PlanAsked:
             screened=body.screening,
             known=body.maintenance,
             entries=body.log,
+            state=body.state,
             current_intake_kcal=body.current_intake_kcal,
         ),
         start=body.start_date,
@@ -91,7 +148,9 @@ def _asked(body: PlanRequest) -> answers.PlanAsked:
         event=phase.event_date if isinstance(phase, MiniCut | Cut) else None,
         pause_weeks=0 if body.pause is None else body.pause.weeks,
         split=None if split is None else answers.SplitAsked(split.higher_days_per_week, split.carbohydrate_shift),
-        history=History() if history is None else History(history.cuts_last_12_months, history.weeks_since_last_cut),
+        history=states.cuts_known(body.state, body.start_date)
+        if history is None
+        else History(history.cuts_last_12_months, history.weeks_since_last_cut),
         sources=ALL_SOURCES if body.uncertainty_sources is None else frozenset(body.uncertainty_sources),
     )
 

@@ -2,23 +2,29 @@
 
 from datetime import date
 
+from msgspec.structs import replace
+
 from steelyard import answers
-from steelyard.science.numbers import Estimate
-from steelyard.science.phase import FollowedPhase, FollowedWeek
-from steelyard.science.review import Review
+from steelyard.science.phase import FollowedWeek
+from steelyard.science.register import OutOfDomain
+from steelyard.science.review import Question, Review, Settled, attention_of
 
 from ..operation.operation import computation
+from ..schemas.phases import PhaseFollowed
 from ..schemas.reviews import (
     ChangeSoFar,
     EatenAgainstPlan,
     FirstWeeksAfter,
-    PhaseFollowed,
     ReviewedWeek,
     ReviewRequest,
     ReviewResponse,
+    SettlingQuestion,
     VerdictProbabilities,
 )
-from . import mapping
+from ..schemas.rosters import Attention
+from ..schemas.states import State
+from ..schemas.trends import ExplanationRow
+from . import mapping, rosters, states
 from .examples.reviews import REVIEW_EXAMPLES
 from .mapping import FRACTION, KCAL, KG, amount, interval
 
@@ -34,22 +40,31 @@ def review_phase(body: ReviewRequest) -> ReviewResponse:
     """Compare a phase with its plan, and say what to do about it.
 
     The verdict is about tissue, so that water does not count, and comes with the probabilities behind it. Before a
-    fortnight it is `too_early`. Off the plan, `correction_kcal` is the smallest change of intake that restores the
-    target inside every guard rail, and `weeks` the forecast from today's body. The phase may end, be shortened or
-    extended; `reasons` say why. Once it is over, `change` says what was lost, and `after` what the first weeks will
+    fortnight it is `too_early`. A phase is changed little and seldom: two readings a week apart must agree, its end
+    moves before its intake does, and a step is at most 200 kcal a day. Called on the next day it says the same. Where
+    scale and log do not agree `question` asks what settles it. `weeks` is the forecast from today's body, and
+    `reasons` say why. Once it is over, `change` says what was lost, and `after` what the first weeks will
     look like. A deficit that is still running needs screening answers.
     """
+    phase = body.phase
+    if phase is None:
+        if body.state is None or body.state.phase is None:
+            raise OutOfDomain("PHASE_MISSING", "phase", "Send the phase, or a state with the one under way.")
+        phase = body.state.phase
     answer = answers.review_phase(
         answers.ReviewAsked(
-            mapping.told(body.profile, screened=body.screening, entries=body.log),
-            _phase(body.phase),
+            mapping.told(body.profile, screened=body.screening, entries=body.log, state=body.state),
+            states.followed(phase),
             body.as_of_date,
             body.is_finished,
+            None if body.settled is None else Settled(day=body.settled.date.toordinal(), found=body.settled.found),
+            states.starting_body(phase),
         )
     )
-    reviewed = answer.value
+    reviewed, plan = answer.value, states.followed(phase)
     found = reviewed.review
     maintenance = found.maintenance
+    attention = _attention(body, answer)
     return ReviewResponse(
         **mapping.provenance("review_phase", body),
         as_of_date=reviewed.as_of,
@@ -62,6 +77,7 @@ def review_phase(body: ReviewRequest) -> ReviewResponse:
             slower=round(found.probabilities.slower, 3),
         ),
         more_days_needed=found.more_days_needed or None,
+        question=None if found.question is None else _question(found.question),
         eaten=_eaten(found),
         change=_change(found),
         body_fat_fraction=amount(found.fat_fraction, FRACTION),
@@ -71,35 +87,60 @@ def review_phase(body: ReviewRequest) -> ReviewResponse:
         correction_kcal=found.advice.correction_kcal,
         decision=found.advice.decision.value,
         end_date=reviewed.last_date,
-        weeks=[_week(week) for week in reviewed.weeks],
+        weeks=[_week(week, plan.planned_week_of(week.start.toordinal() - plan.start_day)) for week in reviewed.weeks],
         protein_reference_kg=mapping.rounded_if_any(found.protein_reference_kg, KG),
         ends_early_when=mapping.notes(found.ends_early_when),
         after=None if reviewed.after is None else _after(reviewed.after),
         guard_rails=[mapping.guard_rail(action) for action in answer.actions],
         notes=mapping.notes(found.notes),
+        attention=attention,
+        state=_state(body, phase, answer, attention),
         reasons=mapping.notes(answer.reasons),
         cautions=mapping.notes(answer.cautions),
         methods=answer.methods,
     )
 
 
-def _phase(phase: PhaseFollowed) -> FollowedPhase:
-    return FollowedPhase(
-        kind=phase.kind,
-        start_day=phase.start_date.toordinal(),
-        weeks=tuple(
-            FollowedWeek(
-                intake_kcal=week.intake_kcal,
-                protein_g=week.protein_g,
-                carbohydrate_g=week.carbohydrate_g,
-                is_break=week.is_break,
-            )
-            for week in phase.weeks
-        ),
-        maintenance=Estimate(phase.maintenance.kcal_per_day, phase.maintenance.standard_deviation_kcal),
-        usual_intake_kcal=phase.usual_intake_kcal,
-        fat_loss_kg=phase.fat_loss_kg,
-        fat_ceiling=phase.fat_ceiling_fraction,
+def _state(
+    body: ReviewRequest,
+    phase: PhaseFollowed,
+    answer: answers.Answered[answers.PhaseReviewed],
+    attention: Attention,
+) -> State:
+    """What is known, and the phase as it goes on; one that ends joins those that are over."""
+    now, reviewed = answer.state, answer.value
+    assert now is not None
+    before, found = body.state, reviewed.review
+    history = None if before is None else before.phase_history
+    if phase.start_body is None:
+        phase = replace(phase, start_body=states.start_body(reviewed.start))
+    if found.advice.days_ahead == 0:
+        return states.state(now, None, states.finished(phase, history, reviewed.last_date, now), attention)
+    due = date.fromordinal(states.followed(phase).end_day - 1)
+    reason = found.verdict.value
+    return states.state(
+        now,
+        states.successor(phase, reviewed.as_of, found.advice.correction_kcal, reviewed.last_date, due, reason),
+        history,
+        attention,
+    )
+
+
+def _attention(body: ReviewRequest, answer: answers.Answered[answers.PhaseReviewed]) -> Attention:
+    state, reviewed = body.state, answer.value
+    before = None if state is None or state.attention is None else rosters.told(state.attention)
+    log = None if answer.state is None else answer.state.log
+    last = None if log is None else date.fromordinal(log.last_day)
+    return rosters.shown(attention_of(reviewed.review, reviewed.as_of, last, before))
+
+
+def _question(question: Question) -> SettlingQuestion:
+    return SettlingQuestion(
+        causes=[ExplanationRow(one.cause.value, round(one.probability, 3)) for one in question.causes],
+        test=question.test.value,
+        ask=mapping.notes([question.ask])[0],
+        until_date=date.fromordinal(question.until_day),
+        conclusions=mapping.notes(question.conclusions),
     )
 
 
@@ -127,7 +168,7 @@ def _change(found: Review) -> ChangeSoFar:
     )
 
 
-def _week(week: answers.WeekAhead) -> ReviewedWeek:
+def _week(week: answers.WeekAhead, planned: FollowedWeek) -> ReviewedWeek:
     grams = week.diet.carbohydrate_g
     return ReviewedWeek(
         start_date=week.start,
@@ -135,6 +176,7 @@ def _week(week: answers.WeekAhead) -> ReviewedWeek:
         intake_kcal=round(week.diet.intake_kcal, KCAL),
         protein_g=round(week.diet.protein_g, KCAL),
         carbohydrate_g=None if grams is None else round(grams, KCAL),
+        planned_intake_kcal=round(planned.intake_kcal, KCAL),
         at_end=mapping.forecast_point(week.last_day, week.at_end),
     )
 

@@ -16,6 +16,7 @@ def told_of(body: schema.SeasonQuestion) -> Told:
         screened=body.screening,
         known=body.maintenance,
         entries=body.log,
+        state=body.state,
         current_intake_kcal=body.current_intake_kcal,
     )
 

@@ -40,7 +40,7 @@ def read_trend(body: TrendRequest) -> TrendResponse:
     """
     answer = answers.read_trend(
         answers.TrendAsked(
-            mapping.told(body.profile, entries=body.log),
+            mapping.told(body.profile, entries=body.log, state=body.state),
             body.as_of_date,
             body.usual_intake_kcal,
             tuple((m.date, mapping.measurement(m.measurement)) for m in body.measurements),
@@ -77,6 +77,7 @@ def read_trend(body: TrendRequest) -> TrendResponse:
         ],
         days=_days(trend, found.daily),
         notes=mapping.notes(trend.notes),
+        state=mapping.state_on(answer.state, body.state),
         reasons=mapping.notes(answer.reasons),
         cautions=mapping.notes(answer.cautions),
         methods=answer.methods,

@@ -146,6 +146,22 @@ repeated-method = { $method ->
     [visual] Augenmaß
    *[bmi_equation] der BMI-Gleichung
 }
+event = { $event ->
+    [creatine_start] Beginn mit Kreatin
+    [creatine_stop] Ende mit Kreatin
+    [illness] Krankheit
+    [travel] Reise
+    [injury] Verletzung
+    [new_programme] neues Training
+    [salty_days] salzige Tage
+    [festive_days] Festtage
+    [medicine] ein Medikament
+   *[alcohol] Alkohol
+}
+pace = { $verdict ->
+    [faster] schneller
+   *[slower] langsamer
+}
 
 # Words of pictures.
 picture-weight = Gewicht, kg
@@ -280,6 +296,7 @@ MAINTENANCE_WHY = Nach der Diätphase hältst du mit { NUMBER($maintenance_kcal,
 REBOUND = Die Waage steigt um etwa { NUMBER($carried_kg, maximumFractionDigits: 1) } kg, weil Glykogen, Wasser und Speisebrei zurückkommen. Das ist kein Fett.
 SURPLUS_WHY = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal Überschuss am Tag passen zu deiner Trainingserfahrung. Deine Energiemenge wird { every-weeks } neu gesetzt.
 GAIN_RATE_EXPECTED = Rechne mit etwa { NUMBER($percent_per_month, maximumFractionDigits: 1) } % Zunahme im Monat, davon { NUMBER($lean_share, maximumFractionDigits: 0) } % fettfrei.
+RETURN_CHECKS = Ohne Wasser nimmst du etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg je Woche zu. Prüfe am { DATETIME($first_date, dateStyle: "long") } und { DATETIME($second_date, dateStyle: "long") }: Beim Doppelten halbiere den Überschuss.
 CEILING_REACHED = Um den { DATETIME($date, dateStyle: "long") } erreichst du voraussichtlich { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett.
 CEILING_NOT_REACHED = In diesen Wochen erreichst du { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett voraussichtlich nicht.
 END_AT_TARGET = Hör auf, sobald der Trend { NUMBER($fat_kg, maximumFractionDigits: 1) } kg weniger Fett zeigt, auch vor der letzten Woche.
@@ -426,16 +443,11 @@ REVIEW_TOO_EARLY = Es ist noch zu früh: Die Waage zeigt noch Wasser. Bleib beim
 REVIEW_WITHIN_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert; der Plan erwartet bis jetzt { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg.
 REVIEW_OUTSIDE_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert. Der Plan erwartete { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % sicher).
 REVIEW_CONTRADICTED = Waage und Protokoll passen nicht: Dein Gewicht änderte sich um { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, laut Protokoll wären es { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Essen fehlt, oder es ist Wasser.
-REVIEW_SETTLE_CONTRADICTION = Das klärt es: Wiege sieben Tage lang dich und alles, was du isst und trinkst, und protokolliere es. Bis dahin ändert sich nichts.
 REVIEW_ATE_MORE = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag mehr protokolliert als geplant: Wie geplant zu essen ist die halbe Lösung.
 REVIEW_ATE_LESS = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag weniger protokolliert als geplant.
 REVIEW_NO_INTAKE = In dieser Phase ist kein voller Tag protokolliert; mit dem Plan lässt sich das Essen darum nicht vergleichen.
 REVIEW_NEEDS_LESS = Laut Protokoll hast du wie geplant gegessen, doch der Bedarf sieht nach { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal aus, nicht { NUMBER($planned_kcal, maximumFractionDigits: 0) }. Essen fehlt, oder du brauchst weniger.
 REVIEW_NEEDS_MORE = Laut Protokoll hast du wie geplant gegessen, doch dein Bedarf sieht nach { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag aus, nicht nach { NUMBER($planned_kcal, maximumFractionDigits: 0) }.
-REVIEW_CORRECTED = { $direction ->
-    [less] Iss ab jetzt { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag weniger
-   *[more] Iss ab jetzt { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag mehr
-}: Das ist die kleinste Änderung, die das Ziel wieder erreichbar macht.
 REVIEW_STEPPED = { $direction ->
     [less] Iss ab jetzt { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag weniger
    *[more] Iss ab jetzt { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag mehr
@@ -471,6 +483,30 @@ REVIEW_LATER_ENTRIES = { $count ->
    *[other] { $count } Einträge nach dem Ende der Phase zählen
 } nicht mit.
 REVIEW_WINDOW_SHORTER = Deine erste Wägung kommt { days } nach dem Beginn; bis dahin gilt die Vorhersage des Plans.
+REVIEW_WAITS = Eine Auswertung spricht für eine Änderung; eine zweite, eine Woche entfernt, soll es bestätigen. Bleib bis zum { DATETIME($date, dateStyle: "long") } beim Plan.
+REVIEW_MAY_STOP_EARLY = Du bist dem Plan voraus: Mach weiter und hör, wenn du magst, { days } früher auf. Mehr essen musst du nicht.
+REVIEW_WAITS_FOR_EVENT = Bis zum { DATETIME($date, dateStyle: "long") } sagt dein Gewicht wenig ({ event }). Wiege dich und protokolliere weiter; vorher ändert sich nichts.
+
+# Die eine Frage, die klärt, worin Waage und Protokoll sich widersprechen, und was ihre Antwort bedeutet.
+QUESTION_WEIGH_FOOD = Wiege und protokolliere bis zum { DATETIME($date, dateStyle: "long") } alles, was du isst und trinkst, auch am Wochenende, und wiege dich täglich.
+QUESTION_OIL_AND_ALCOHOL = Wiege und protokolliere bis zum { DATETIME($date, dateStyle: "long") } auch Öl, Aufstriche, Getränke, Alkohol und Gekostetes: Das fehlt zuerst.
+QUESTION_WATER = Begann davon etwas in vier Wochen: Kreatin, Salziges, neues Training, andere Wiegezeit, Krankheit, Reise? Wiege dich täglich bis zum { DATETIME($date, dateStyle: "long") }.
+QUESTION_CYCLE = Wann begannen deine letzten zwei Perioden? Ohne Periode: Ist Kreatin, Salziges oder Training neu? Wiege dich täglich bis zum { DATETIME($date, dateStyle: "long") }.
+QUESTION_IF_MORE = Kommt in deinem Protokoll mehr heraus als vorher, so fehlte Essen: Der Plan bleibt, und du protokollierst so weiter.
+QUESTION_IF_AS_LOGGED = Kommt so viel heraus wie vorher und das Gewicht läuft weiter so, ist dein Bedarf anders: Du änderst die Energiemenge um einen Schritt.
+QUESTION_IF_WATER = Hat davon etwas begonnen, ist es Wasser: Nichts ändert sich, und am { DATETIME($date, dateStyle: "long") } wird neu geurteilt.
+QUESTION_IF_NOT_WATER = Hat nichts davon begonnen, erklärt Wasser es nicht lange: Dann sehen wir an, was du isst.
+QUESTION_FOUND_MORE = Du hast Essen gefunden, das im Protokoll fehlte. Der Plan bleibt und wird an den Tagen seit dem { DATETIME($date, dateStyle: "long") } gemessen.
+QUESTION_FOUND_AS_LOGGED = Dein Protokoll ist vollständig, also braucht dein Körper etwas anderes als gedacht.
+QUESTION_FOUND_WATER = Was sich am { DATETIME($date, dateStyle: "long") } geändert hat, erklärt dein Gewicht als Wasser: Bis es sich setzt, ändert sich nichts.
+
+# Zeichen aus einer Rückmeldung.
+CHECK_IN_MISSED_PERIOD = Eine ausgebliebene Periode bei wenig Essen zeigt Energiemangel: Beende diese Phase, iss auf Erhaltung und geh zu einer Ärztin oder einem Arzt.
+CHECK_IN_LATE_PERIOD = Deine Periode ist spät: Iss { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal am Tag mehr, und sprich mit einer Ärztin oder einem Arzt, wenn sie ausbleibt.
+CHECK_IN_WEAKER = Deine Kraft in den Hauptübungen ist zweimal nacheinander gefallen: Schließe diese Phase binnen einer Woche ab.
+CHECK_IN_MUCH_WEAKER = Deine Kraft in den Hauptübungen ist zweimal nacheinander um ein Zehntel gefallen: Beende diese Phase.
+CHECK_IN_WORN = Hunger und Schlaf waren zweimal nacheinander schlecht: { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal am Tag mehr machen es leichter und kosten ein paar Tage.
+CHECK_IN_LOW_MOOD = Deine Stimmung war zweimal nacheinander am Boden: Sprich mit jemandem, dem du vertraust, und bleibt es so, mit einer Ärztin oder einem Arzt.
 
 # Eine Saison.
 SEASON_GAIN = Du baust mit { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal Überschuss am Tag auf; deine Energiemenge wird { every-weeks } neu gesetzt.
@@ -544,6 +580,31 @@ BRIEFING_MACROS = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Ta
 BRIEFING_BALANCE = Energiebilanz { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal am Tag in der ersten Woche, { NUMBER($last_kcal, maximumFractionDigits: 0) } in der letzten.
 BRIEFING_SO_FAR = Seit dem Beginn: Fett { NUMBER($fat_kg, maximumFractionDigits: 1) } kg, Magergewebe { NUMBER($lean_kg, maximumFractionDigits: 1) } kg, Wasser und Darminhalt { NUMBER($carried_kg, maximumFractionDigits: 1) } kg. Energiebilanz { NUMBER($balance_kcal, maximumFractionDigits: 0) } kcal am Tag.
 BRIEFING_CHANGE = Änderung: Gewicht { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), Fett { NUMBER($fat_kg, maximumFractionDigits: 1) } ({ NUMBER($fat_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }), Magergewebe { NUMBER($lean_kg, maximumFractionDigits: 1) } ({ NUMBER($lean_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($lean_upper_kg, maximumFractionDigits: 1) }), Wasser und Darminhalt { NUMBER($carried_kg, maximumFractionDigits: 1) } ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
+BODY_FAT_METHODS_DISAGREE = Zwei Messungen des Körperfetts passen nicht zusammen: { NUMBER($first_percent, maximumFractionDigits: 0) } % mit { first-method } am { DATETIME($first_date, dateStyle: "long") }, { NUMBER($second_percent, maximumFractionDigits: 0) } % mit { second-method } am { DATETIME($second_date, dateStyle: "long") }. Beide zählen nach ihrem Fehler; wiederholt die genauere, bevor sie etwas entscheidet.
+LOG_COUNTED_BEFORE = { $count ->
+    [one] Ein Eintrag vor dem { DATETIME($date, dateStyle: "long") } ist
+   *[other] { $count } Einträge vor dem { DATETIME($date, dateStyle: "long") } sind
+} im Stand schon gezählt, und nicht noch einmal.
+
+# Wen zuerst ansehen, und was tun.
+ATTENTION_SAFETY = Ein Zeichen oder eine Schutzgrenze beendet diese Phase oder verlangt nach Fachleuten.
+ATTENTION_CONTRADICTED = Waage und Protokoll passen nicht zusammen.
+ATTENTION_OFF_PLAN = Die Phase läuft { pace } als geplant.
+ATTENTION_RAISED = Eine Schutzgrenze oder eine Rückmeldung hat die Energiemenge angehoben.
+ATTENTION_ENDING = Die Phase endet, oder ihr Ende verschiebt sich.
+ATTENTION_WAITING = Gerade geschieht etwas, das Gewicht bewegt; das Urteil wartet.
+ATTENTION_SILENT = Seit { since-days } wurde nichts protokolliert.
+ATTENTION_NONE = Alles läuft wie geplant, oder es ist zu früh für ein Urteil.
+ATTENTION_DO_SAFETY = Lies die Auswertung heute mit ihnen, und sorge dafür, dass sie aufsuchen, wen sie nennt.
+ATTENTION_DO_SETTLE = Frag, was die Auswertung fragt: Sie sagt, was es klärt, und bis wann.
+ATTENTION_DO_CHANGE = Vereinbart { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag { $direction ->
+    [less] weniger
+   *[more] mehr
+}.
+ATTENTION_DO_LOOK = Sieh mit ihnen das Protokoll an; ändert noch nichts.
+ATTENTION_DO_NEXT = Entscheidet zusammen, was als Nächstes kommt.
+ATTENTION_DO_ASK = Frag, wie es ihnen geht, und nach einem Gewicht.
+ATTENTION_DO_NOTHING = Es ist nichts zu tun.
 
 ## developer
 

@@ -144,6 +144,22 @@ repeated-method = { $method ->
     [visual] judgement by eye
    *[bmi_equation] the BMI equation
 }
+event = { $event ->
+    [creatine_start] starting creatine
+    [creatine_stop] stopping creatine
+    [illness] illness
+    [travel] travel
+    [injury] an injury
+    [new_programme] new training
+    [salty_days] salty days
+    [festive_days] festive days
+    [medicine] a medicine
+   *[alcohol] alcohol
+}
+pace = { $verdict ->
+    [faster] faster
+   *[slower] slower
+}
 
 # Words of pictures.
 picture-weight = Weight, kg
@@ -278,6 +294,7 @@ MAINTENANCE_WHY = After the cut you hold at { NUMBER($maintenance_kcal, maximumF
 REBOUND = The scale will rise by about { NUMBER($carried_kg, maximumFractionDigits: 1) } kg as glycogen, water and food return. That is not fat.
 SURPLUS_WHY = A surplus of { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day suits your training experience. Your intake is set anew { every-weeks }.
 GAIN_RATE_EXPECTED = Expect to gain about { NUMBER($percent_per_month, maximumFractionDigits: 1) }% of body mass a month, { NUMBER($lean_share, maximumFractionDigits: 0) }% of it lean tissue.
+RETURN_CHECKS = Without water you should gain { NUMBER($rate_kg, maximumFractionDigits: 2) } kg a week. Check on { DATETIME($first_date, dateStyle: "long") } and { DATETIME($second_date, dateStyle: "long") }: at twice that, halve the surplus.
 CEILING_REACHED = You are expected to reach { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat around { DATETIME($date, dateStyle: "long") }.
 CEILING_NOT_REACHED = You are not expected to reach { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat in these weeks.
 END_AT_TARGET = Stop once the trend shows { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat lost, even before the last week.
@@ -421,16 +438,11 @@ REVIEW_TOO_EARLY = It is too early to tell: the scale still shows water. Keep to
 REVIEW_WITHIN_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg; the plan expects { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg by now.
 REVIEW_OUTSIDE_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. The plan expected { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg ({ NUMBER($probability_percent, maximumFractionDigits: 0) }% sure).
 REVIEW_CONTRADICTED = Scale and log disagree: your weight changed by { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, where your log makes { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Food is unlogged, or it is water.
-REVIEW_SETTLE_CONTRADICTION = What settles it: for seven days weigh yourself, and weigh and log all you eat and drink. Until then nothing is changed.
 REVIEW_ATE_MORE = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal a day more than planned: eating as planned is half the fix.
 REVIEW_ATE_LESS = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal a day less than planned.
 REVIEW_NO_INTAKE = No full day of food was logged in this phase, so it cannot be compared with the plan.
 REVIEW_NEEDS_LESS = By your log you ate as planned, yet maintenance looks like { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal, not { NUMBER($planned_kcal, maximumFractionDigits: 0) }. Some food is unlogged, or you need less.
 REVIEW_NEEDS_MORE = By your log you ate as planned, yet maintenance looks like { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day, not the { NUMBER($planned_kcal, maximumFractionDigits: 0) } of the plan.
-REVIEW_CORRECTED = { $direction ->
-    [less] Eat { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal a day less
-   *[more] Eat { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal a day more
-} from now on: the smallest change that restores the target.
 REVIEW_STEPPED = { $direction ->
     [less] Eat { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal a day less
    *[more] Eat { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal a day more
@@ -466,6 +478,30 @@ REVIEW_LATER_ENTRIES = { $count ->
    *[other] { $count } entries after the end of the phase were
 } left out.
 REVIEW_WINDOW_SHORTER = Your first weighing is { days } after the start; for them the plan's own forecast stands in.
+REVIEW_WAITS = One reading says that something should change; a second one, a week apart, is to agree. Keep to the plan until { DATETIME($date, dateStyle: "long") }.
+REVIEW_MAY_STOP_EARLY = You are ahead of the plan: go on, and stop { days } early if you like. There is no need to eat more.
+REVIEW_WAITS_FOR_EVENT = Because of { event } your weight says little until { DATETIME($date, dateStyle: "long") }. Weigh yourself and log on; nothing is changed before.
+
+# The one question that settles what scale and log say against each other, and what its answer means.
+QUESTION_WEIGH_FOOD = Weigh and log everything you eat and drink until { DATETIME($date, dateStyle: "long") }, weekend included, and weigh yourself every day.
+QUESTION_OIL_AND_ALCOHOL = Until { DATETIME($date, dateStyle: "long") } weigh and log cooking oil, spreads, drinks, alcohol and tastes too: logs leave them out first.
+QUESTION_WATER = Did any of these begin within four weeks: creatine, salty food, new training, another weighing hour, illness, travel? Weigh daily until { DATETIME($date, dateStyle: "long") }.
+QUESTION_CYCLE = When did your last two periods begin? If you have none: is creatine, salty food or training new? Weigh daily until { DATETIME($date, dateStyle: "long") }.
+QUESTION_IF_MORE = If your log comes out higher than before, food was missing in it: the plan stays, and you log on that way.
+QUESTION_IF_AS_LOGGED = If it comes out as before and your weight goes on as it did, your needs differ: your intake moves by one step.
+QUESTION_IF_WATER = If any of it began, it is water: nothing is changed, and it is judged again on { DATETIME($date, dateStyle: "long") }.
+QUESTION_IF_NOT_WATER = If none of it began, water does not explain it for long: then we look at what you eat.
+QUESTION_FOUND_MORE = You found food that was missing in your log. The plan stays, and is judged by the days since { DATETIME($date, dateStyle: "long") }.
+QUESTION_FOUND_AS_LOGGED = Your log is complete, so your body needs something else than was thought.
+QUESTION_FOUND_WATER = What changed on { DATETIME($date, dateStyle: "long") } explains your weight as water: nothing is changed until it has settled.
+
+# Signs of a check-in.
+CHECK_IN_MISSED_PERIOD = A missed period while eating less is a sign of too little energy: end this phase, eat at maintenance and see a physician.
+CHECK_IN_LATE_PERIOD = Your period is late: eat { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal a day more, and tell a physician if it stays away.
+CHECK_IN_WEAKER = Your strength in the main lifts has fallen twice in a row: finish this phase within the week.
+CHECK_IN_MUCH_WEAKER = Your strength in the main lifts has fallen by a tenth, twice in a row: end this phase.
+CHECK_IN_WORN = Hunger and sleep have been bad twice in a row: { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal a day more make it easier, and cost a few days.
+CHECK_IN_LOW_MOOD = Your mood has been at its lowest twice in a row: talk to someone you trust, and to a physician if it stays.
 
 # A season.
 SEASON_GAIN = You gain on a surplus of { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day; your intake is set anew { every-weeks }.
@@ -539,6 +575,31 @@ BRIEFING_MACROS = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day:
 BRIEFING_BALANCE = Energy balance { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal a day in the first week, { NUMBER($last_kcal, maximumFractionDigits: 0) } in the last.
 BRIEFING_SO_FAR = Since the start: fat { NUMBER($fat_kg, maximumFractionDigits: 1) } kg, lean tissue { NUMBER($lean_kg, maximumFractionDigits: 1) } kg, carried mass { NUMBER($carried_kg, maximumFractionDigits: 1) } kg. Energy balance { NUMBER($balance_kcal, maximumFractionDigits: 0) } kcal a day.
 BRIEFING_CHANGE = Change: weight { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } to { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), fat { NUMBER($fat_kg, maximumFractionDigits: 1) } ({ NUMBER($fat_lower_kg, maximumFractionDigits: 1) } to { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }), lean tissue { NUMBER($lean_kg, maximumFractionDigits: 1) } ({ NUMBER($lean_lower_kg, maximumFractionDigits: 1) } to { NUMBER($lean_upper_kg, maximumFractionDigits: 1) }), carried mass { NUMBER($carried_kg, maximumFractionDigits: 1) } ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } to { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
+BODY_FAT_METHODS_DISAGREE = Two readings of body fat do not agree: { NUMBER($first_percent, maximumFractionDigits: 0) }% by { first-method } on { DATETIME($first_date, dateStyle: "long") }, { NUMBER($second_percent, maximumFractionDigits: 0) }% by { second-method } on { DATETIME($second_date, dateStyle: "long") }. Both count by their errors; repeat the more exact one before it decides anything.
+LOG_COUNTED_BEFORE = { $count ->
+    [one] One entry before { DATETIME($date, dateStyle: "long") } is
+   *[other] { $count } entries before { DATETIME($date, dateStyle: "long") } are
+} counted in the state already, and not again.
+
+# Whom to look at first, and what to do.
+ATTENTION_SAFETY = A sign or a guard rail ends this phase or asks for a professional.
+ATTENTION_CONTRADICTED = Scale and log do not agree.
+ATTENTION_OFF_PLAN = The phase goes { pace } than planned.
+ATTENTION_RAISED = A guard rail or a check-in raised the intake.
+ATTENTION_ENDING = The phase ends or its end moves.
+ATTENTION_WAITING = Something is under way that moves weight; the verdict waits.
+ATTENTION_SILENT = Nothing was logged for { days }.
+ATTENTION_NONE = All goes as planned, or it is too early to tell.
+ATTENTION_DO_SAFETY = Read the review with them today, and see that they see whom it names.
+ATTENTION_DO_SETTLE = Ask what the review asks: it says what settles it, and until when.
+ATTENTION_DO_CHANGE = Agree on { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal a day { $direction ->
+    [less] less
+   *[more] more
+}.
+ATTENTION_DO_LOOK = Look at the log with them; change nothing yet.
+ATTENTION_DO_NEXT = Decide with them what comes next.
+ATTENTION_DO_ASK = Ask how they are, and for a weight.
+ATTENTION_DO_NOTHING = There is nothing to do.
 
 ## developer
 

@@ -142,6 +142,22 @@ repeated-method = { $method ->
     [visual] estimación visual
    *[bmi_equation] la ecuación del IMC
 }
+event = { $event ->
+    [creatine_start] empezar con creatina
+    [creatine_stop] dejar la creatina
+    [illness] una enfermedad
+    [travel] un viaje
+    [injury] una lesión
+    [new_programme] un entrenamiento nuevo
+    [salty_days] días salados
+    [festive_days] días de fiesta
+    [medicine] un medicamento
+   *[alcohol] el alcohol
+}
+pace = { $verdict ->
+    [faster] más rápida
+   *[slower] más lenta
+}
 
 # Words of pictures.
 picture-weight = Peso, kg
@@ -276,6 +292,7 @@ MAINTENANCE_WHY = Tras la definición te mantienes con { NUMBER($maintenance_kca
 REBOUND = La báscula subirá unos { NUMBER($carried_kg, maximumFractionDigits: 1) } kg cuando vuelvan glucógeno, agua y comida. Eso no es grasa.
 SURPLUS_WHY = Un superávit de { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día va con tu experiencia. Lo que comes se ajusta { every-weeks }.
 GAIN_RATE_EXPECTED = Cuenta con ganar cerca del { NUMBER($percent_per_month, maximumFractionDigits: 1) } % de tu peso al mes, el { NUMBER($lean_share, maximumFractionDigits: 0) } % de ello magro.
+RETURN_CHECKS = Sin agua ganarás { NUMBER($rate_kg, maximumFractionDigits: 2) } kg por semana. Compruébalo el { DATETIME($first_date, dateStyle: "medium") } y el { DATETIME($second_date, dateStyle: "medium") }: si es el doble, recorta medio superávit.
 CEILING_REACHED = Hacia el { DATETIME($date, dateStyle: "long") } llegarás previsiblemente al { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa.
 CEILING_NOT_REACHED = En estas semanas previsiblemente no llegas al { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa.
 END_AT_TARGET = Para en cuanto la tendencia muestre { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa perdida, aunque no sea la última semana.
@@ -413,16 +430,11 @@ REVIEW_TOO_EARLY = Es pronto para decirlo: la báscula aún muestra agua. Sigue 
 REVIEW_WITHIN_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg; el plan espera hasta ahora de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg.
 REVIEW_OUTSIDE_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. El plan esperaba de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % seguro).
 REVIEW_CONTRADICTED = Báscula y registro se contradicen: tu peso cambió { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, y según el registro serían { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Falta comida, o es agua.
-REVIEW_SETTLE_CONTRADICTION = Lo que lo aclara: durante siete días pésate y apunta todo lo que comes y bebes. Hasta entonces nada cambia.
 REVIEW_ATE_MORE = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día más de lo planeado: comer lo planeado es media solución.
 REVIEW_ATE_LESS = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día menos de lo planeado.
 REVIEW_NO_INTAKE = En esta fase no hay ningún día completo apuntado, así que no se puede comparar con el plan.
 REVIEW_NEEDS_LESS = Según tu registro comiste lo planeado, pero el mantenimiento parece de { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal, no { NUMBER($planned_kcal, maximumFractionDigits: 0) }. Falta comida por apuntar, o necesitas menos.
 REVIEW_NEEDS_MORE = Según tu registro comiste lo planeado, pero el mantenimiento parece de { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día, no las { NUMBER($planned_kcal, maximumFractionDigits: 0) } del plan.
-REVIEW_CORRECTED = { $direction ->
-    [less] Come desde ahora { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal al día menos
-   *[more] Come desde ahora { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal al día más
-}: es el menor cambio que recupera el objetivo.
 REVIEW_STEPPED = { $direction ->
     [less] Come desde ahora { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal al día menos
    *[more] Come desde ahora { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal al día más
@@ -458,6 +470,30 @@ REVIEW_LATER_ENTRIES = { $count ->
    *[other] { $count } datos posteriores al final de la fase no cuentan
 }.
 REVIEW_WINDOW_SHORTER = Tu primer pesaje llega { days } después del inicio; para ellos vale la previsión del plan.
+REVIEW_WAITS = Una revisión pide un cambio; otra, una semana después, debe confirmarlo. Sigue el plan hasta el { DATETIME($date, dateStyle: "long") }.
+REVIEW_MAY_STOP_EARLY = Vas por delante del plan: sigue y, si quieres, acaba { days } antes. No hace falta comer más.
+REVIEW_WAITS_FOR_EVENT = Por { event } tu peso dice poco hasta el { DATETIME($date, dateStyle: "long") }. Sigue pesándote y apuntando; antes nada cambia.
+
+# La pregunta que aclara en qué se contradicen báscula y registro, y qué significa su respuesta.
+QUESTION_WEIGH_FOOD = Pesa y apunta cuanto comes y bebes hasta el { DATETIME($date, dateStyle: "long") }, fines de semana incluidos, y pésate cada día.
+QUESTION_OIL_AND_ALCOHOL = Hasta el { DATETIME($date, dateStyle: "long") } pesa y apunta también aceite, untables, bebidas, alcohol y bocados: es lo primero que falta.
+QUESTION_WATER = ¿Empezó algo en cuatro semanas: creatina, sal, entrenamiento, otra hora de pesaje, enfermedad, viaje? Pésate cada día hasta el { DATETIME($date, dateStyle: "long") }.
+QUESTION_CYCLE = ¿Cuándo empezaron tus dos últimas reglas? Si no tienes: ¿creatina, sal o entrenamiento nuevos? Pésate diariamente hasta el { DATETIME($date, dateStyle: "long") }.
+QUESTION_IF_MORE = Si tu registro da más que antes, faltaba comida: el plan se queda, y sigues apuntando así.
+QUESTION_IF_AS_LOGGED = Si da lo mismo y tu peso sigue igual, tu cuerpo necesita otra cantidad: cambias un paso lo que comes.
+QUESTION_IF_WATER = Si empezó algo de eso, es agua: nada cambia, y se juzga de nuevo el { DATETIME($date, dateStyle: "long") }.
+QUESTION_IF_NOT_WATER = Si nada de eso empezó, el agua no lo explica mucho tiempo: entonces miramos lo que comes.
+QUESTION_FOUND_MORE = Has encontrado comida que faltaba. El plan se queda, y se juzga por los días desde el { DATETIME($date, dateStyle: "long") }.
+QUESTION_FOUND_AS_LOGGED = Tu registro está completo, así que tu cuerpo necesita otra cantidad de la que se pensaba.
+QUESTION_FOUND_WATER = Lo que cambió el { DATETIME($date, dateStyle: "long") } explica tu peso como agua: nada cambia hasta que se asiente.
+
+# Señales de un control.
+CHECK_IN_MISSED_PERIOD = Una regla ausente al comer menos es señal de poca energía: acaba esta fase, come tu mantenimiento y ve al médico.
+CHECK_IN_LATE_PERIOD = Tu regla se retrasa: come { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal al día más, y si no llega, habla con un médico.
+CHECK_IN_WEAKER = Tu fuerza en los ejercicios principales ha bajado dos veces seguidas: acaba esta fase en una semana.
+CHECK_IN_MUCH_WEAKER = Tu fuerza en los ejercicios principales ha bajado una décima parte, dos veces seguidas: acaba esta fase.
+CHECK_IN_WORN = Hambre y sueño han ido mal dos veces seguidas: { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal al día más lo alivian, y cuestan unos días.
+CHECK_IN_LOW_MOOD = Tu ánimo ha estado por los suelos dos veces seguidas: habla con alguien de confianza y, si no mejora, con un médico.
 
 # Una temporada.
 SEASON_GAIN = Ganas con un superávit de { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día; lo que comes se ajusta { every-weeks }.
@@ -531,6 +567,31 @@ BRIEFING_MACROS = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al d�
 BRIEFING_BALANCE = Balance de energía { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal al día la primera semana, { NUMBER($last_kcal, maximumFractionDigits: 0) } la última.
 BRIEFING_SO_FAR = Desde el inicio: grasa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg, tejido magro { NUMBER($lean_kg, maximumFractionDigits: 1) } kg, agua y contenido intestinal { NUMBER($carried_kg, maximumFractionDigits: 1) } kg. Balance de energía { NUMBER($balance_kcal, maximumFractionDigits: 0) } kcal al día.
 BRIEFING_CHANGE = Cambio: peso { NUMBER($weight_kg, maximumFractionDigits: 1) } kg (de { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } a { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), grasa { NUMBER($fat_kg, maximumFractionDigits: 1) } (de { NUMBER($fat_lower_kg, maximumFractionDigits: 1) } a { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }), tejido magro { NUMBER($lean_kg, maximumFractionDigits: 1) } (de { NUMBER($lean_lower_kg, maximumFractionDigits: 1) } a { NUMBER($lean_upper_kg, maximumFractionDigits: 1) }), agua y contenido intestinal { NUMBER($carried_kg, maximumFractionDigits: 1) } (de { NUMBER($carried_lower_kg, maximumFractionDigits: 1) } a { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
+BODY_FAT_METHODS_DISAGREE = Dos mediciones de grasa no concuerdan: { NUMBER($first_percent, maximumFractionDigits: 0) } % por { first-method } el { DATETIME($first_date, dateStyle: "long") }, { NUMBER($second_percent, maximumFractionDigits: 0) } % por { second-method } el { DATETIME($second_date, dateStyle: "long") }. Ambas cuentan según su error; repetid la más exacta antes de que decida algo.
+LOG_COUNTED_BEFORE = { $count ->
+    [one] Un dato anterior al { DATETIME($date, dateStyle: "long") } ya cuenta
+   *[other] { $count } datos anteriores al { DATETIME($date, dateStyle: "long") } ya cuentan
+} en el estado, y no otra vez.
+
+# A quién mirar primero, y qué hacer.
+ATTENTION_SAFETY = Una señal o un límite de seguridad acaba esta fase o pide un profesional.
+ATTENTION_CONTRADICTED = Báscula y registro no concuerdan.
+ATTENTION_OFF_PLAN = La fase va { pace } de lo planeado.
+ATTENTION_RAISED = Un límite de seguridad o un control ha subido la cantidad.
+ATTENTION_ENDING = La fase acaba, o su final se mueve.
+ATTENTION_WAITING = Ocurre algo que mueve el peso; el juicio espera.
+ATTENTION_SILENT = Sin datos apuntados desde hace { days }.
+ATTENTION_NONE = Todo va según el plan, o es pronto para decirlo.
+ATTENTION_DO_SAFETY = Lee hoy la revisión con la persona, y procura que vea a quien nombra.
+ATTENTION_DO_SETTLE = Pregunta lo que pregunta la revisión: dice qué lo aclara, y hasta cuándo.
+ATTENTION_DO_CHANGE = Acordad { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal al día { $direction ->
+    [less] menos
+   *[more] más
+}.
+ATTENTION_DO_LOOK = Mirad juntos el registro; no cambiéis nada todavía.
+ATTENTION_DO_NEXT = Decidid juntos qué viene después.
+ATTENTION_DO_ASK = Pregunta cómo está, y pide un peso.
+ATTENTION_DO_NOTHING = No hay nada que hacer.
 
 ## developer
 

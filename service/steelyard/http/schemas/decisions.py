@@ -10,7 +10,7 @@ from steelyard.science.phase import PhaseKind
 
 from .explanation import GuardRail, MethodIds, Note, Provenance
 from .log import Log
-from .plans import KnownMaintenance
+from .phases import KnownMaintenance, PastPhase
 from .profile import Profile, Screening
 from .quantities import (
     CivilDate,
@@ -21,8 +21,8 @@ from .quantities import (
     PhysicalMaintenance,
     Request,
     Response,
-    WeightKg,
 )
+from .states import State, StateAsked
 
 _Kind = Annotated[PhaseKind, Meta(description="Kind of the phase.", examples=["gain"])]
 _KindOut = Annotated[
@@ -42,18 +42,6 @@ class PresentPhase(Request, frozen=True, kw_only=True):
 
     kind: _Kind
     weeks_done: Annotated[int, Meta(ge=0, le=156, description="Whole weeks done of it.", examples=[5])]
-
-
-class PastPhase(Request, frozen=True, kw_only=True):
-    """A phase that is over. Weights, or else body fat, at both ends say how fast it was."""
-
-    kind: _Kind
-    start_date: CivilDate
-    weeks: Annotated[int, Meta(ge=1, le=104, description="Length in weeks.", examples=[12])]
-    start_weight_kg: WeightKg | None = None
-    end_weight_kg: WeightKg | None = None
-    start_fat_fraction: FatFraction | None = None
-    end_fat_fraction: FatFraction | None = None
 
 
 class DecisionRequest(Request, frozen=True, kw_only=True):
@@ -97,6 +85,7 @@ class DecisionRequest(Request, frozen=True, kw_only=True):
         Meta(description="A known maintenance; else it is estimated from the profile and log."),
     ] = None
     log: Annotated[Log | None, Meta(description="Dated weights and intakes to estimate maintenance from.")] = None
+    state: StateAsked = None
     current_intake_kcal: Annotated[
         EnergyPerDay | None, Meta(description="What is eaten a day at present; maintenance by default.")
     ] = None
@@ -299,5 +288,6 @@ class DecisionResponse(Provenance, frozen=True, kw_only=True):
     physical_maintenance_kcal: PhysicalMaintenance
     logging_ratio: LoggingRatio
     guard_rails: Annotated[list[GuardRail], Meta(description="Rails that refused, capped or warned.")]
+    state: State
     cautions: list[Note]
     methods: MethodIds

@@ -8,9 +8,10 @@ from steelyard.science.body import TargetQuantity, UncertaintySource
 
 from .explanation import GuardRail, MethodIds, Note, Provenance
 from .log import Log
-from .plans import ForecastPoint, KnownMaintenance
+from .phases import ForecastPoint, KnownMaintenance
 from .profile import Profile, Screening, TrainingSession
 from .quantities import CivilDate, EnergyPerDay, Interval, LoggingRatio, PhysicalMaintenance, Request, Response
+from .states import StateAsked
 
 
 class IntakeStretch(Request, frozen=True, kw_only=True):
@@ -83,6 +84,7 @@ class ForecastRequest(Request, frozen=True, kw_only=True):
         KnownMaintenance | None, Meta(description="A known maintenance; else it is estimated from profile and log.")
     ] = None
     log: Annotated[Log | None, Meta(description="Dated weights and intakes to estimate maintenance from.")] = None
+    state: StateAsked = None
     current_intake_kcal: Annotated[
         EnergyPerDay | None, Meta(description="What is eaten a day at present; maintenance by default.")
     ] = None

@@ -1,9 +1,13 @@
-"""The log: dated weights and intakes."""
+"""The log: dated weights and intakes, what happened, and what was measured."""
 
 from typing import Annotated
 
 from msgspec import Meta
 
+from steelyard.science.log import EventKind
+from steelyard.science.person import CycleSaid, StrengthSaid
+
+from .body_composition import GirthMeasurement, ReadingMeasurement, SkinfoldMeasurement
 from .quantities import CivilDate, Request
 
 
@@ -44,6 +48,53 @@ class IntakeEntry(Request, frozen=True, kw_only=True):
     is_partial: Annotated[bool, Meta(description="Whether the day was logged only in part.", examples=[False])] = False
 
 
+class DatedEvent(Request, frozen=True, kw_only=True):
+    """Something that moves weight without moving tissue, or makes a verdict worthless for a while."""
+
+    kind: Annotated[
+        EventKind,
+        Meta(
+            description="`creatine_start`, `creatine_stop`, `illness`, `travel`, `injury`, `new_programme` (training), "
+            "`salty_days`, `festive_days`, `medicine` that moves water or appetite, `alcohol`.",
+            examples=["travel"],
+        ),
+    ]
+    date: CivilDate
+    until_date: Annotated[CivilDate | None, Meta(description="Its last day; that day where absent.")] = None
+
+
+class DatedMeasurement(Request, frozen=True, kw_only=True):
+    """A measurement of body fat on a day: girths, skinfolds, or a reading and its method, which sets the error."""
+
+    date: CivilDate
+    measurement: GirthMeasurement | SkinfoldMeasurement | ReadingMeasurement
+
+
+class CheckIn(Request, frozen=True, kw_only=True):
+    """How somebody is, in five short answers; those left out say nothing."""
+
+    date: CivilDate
+    hunger: Annotated[int, Meta(ge=1, le=5, description="1 none to 5 all day long.", examples=[3])] | None = None
+    sleep: Annotated[int, Meta(ge=1, le=5, description="1 bad to 5 good.", examples=[4])] | None = None
+    mood: Annotated[int, Meta(ge=1, le=5, description="1 bad to 5 good.", examples=[4])] | None = None
+    cycle: Annotated[
+        CycleSaid | None,
+        Meta(
+            description="`regular`, `late` by more than a week, `missed`, or `none` to speak of (contraception, "
+            "menopause, does not menstruate).",
+            examples=["regular"],
+        ),
+    ] = None
+    strength: Annotated[
+        StrengthSaid | None,
+        Meta(
+            description="Main lifts against four weeks ago: `up`, `steady`, `down` (about 5 %), `down_much` (10 % or "
+            "more).",
+            examples=["steady"],
+        ),
+    ] = None
+
+
 class Log(Request, frozen=True, kw_only=True):
     """Weights and intakes in any order; gaps are fine."""
 
@@ -56,4 +107,14 @@ class Log(Request, frozen=True, kw_only=True):
             description="First days of menstruation, also the last before the log: the rise of weight around them then "
             "does not read as a change of tissue.",
         ),
+    ] = []
+    events: Annotated[
+        list[DatedEvent],
+        Meta(max_length=100, description="What explains weight without tissue: creatine, illness, travel, salt."),
+    ] = []
+    check_ins: Annotated[
+        list[CheckIn], Meta(max_length=400, description="How the person is: what may end, shorten or raise a deficit.")
+    ] = []
+    measurements: Annotated[
+        list[DatedMeasurement], Meta(max_length=200, description="Body-fat readings, girths or skinfolds, dated.")
     ] = []

@@ -8,6 +8,7 @@ from .explanation import MethodIds, Note, Provenance
 from .log import Log
 from .profile import Profile
 from .quantities import CivilDate, Interval, Request, Response
+from .states import State, StateAsked
 
 
 class MaintenanceRequest(Request, frozen=True, kw_only=True):
@@ -15,6 +16,7 @@ class MaintenanceRequest(Request, frozen=True, kw_only=True):
 
     profile: Profile
     log: Annotated[Log | None, Meta(description="Dated weights and intakes.")] = None
+    state: StateAsked = None
     as_of_date: Annotated[
         CivilDate | None, Meta(description="The day the estimate is for; the last day of the log by default.")
     ] = None
@@ -69,6 +71,7 @@ class MaintenanceResponse(Provenance, frozen=True, kw_only=True):
     body_fat_fraction: Annotated[Interval, Meta(description="Body fat the estimate rests on, 0 to 1.")]
     equations: Annotated[list[EquationRow], Meta(description="Every equation, resting and total.")]
     contribution: Contribution
+    state: Annotated[State | None, Meta(description="What is known now; null without a day to know it of.")]
     reasons: list[Note]
     cautions: list[Note]
     methods: MethodIds

@@ -11,6 +11,7 @@ from steelyard.science.rails import CarbohydratePreference
 
 from .explanation import GuardRail, MethodIds, Note, Provenance
 from .log import Log
+from .phases import DayKind, ForecastPoint, KnownMaintenance
 from .profile import Profile, Screening
 from .quantities import (
     CivilDate,
@@ -22,6 +23,7 @@ from .quantities import (
     Request,
     Response,
 )
+from .states import State, StateAsked
 
 _FatLossKg = Annotated[float, Meta(ge=0.2, le=30, description="Fat to lose, kilograms.", examples=[2.0])]
 _TargetWeightKg = Annotated[
@@ -197,15 +199,6 @@ class ReturnToGain(Request, frozen=True, kw_only=True):
     ) = None
 
 
-class KnownMaintenance(Request, frozen=True, kw_only=True):
-    """A maintenance estimate to plan from, such as an earlier answer of `/v1/maintenance`."""
-
-    kcal_per_day: EnergyPerDay
-    standard_deviation_kcal: Annotated[
-        float, Meta(ge=20, le=600, description="Its standard deviation, kilocalories a day.", examples=[120])
-    ]
-
-
 class CutHistory(Request, frozen=True, kw_only=True):
     """Cuts already done. Unknown history keeps the plan to the default deficit."""
 
@@ -236,6 +229,7 @@ class PlanRequest(Request, frozen=True, kw_only=True):
         Meta(description="A known maintenance; else it is estimated from the profile and log."),
     ] = None
     log: Annotated[Log | None, Meta(description="Dated weights and intakes to estimate maintenance from.")] = None
+    state: StateAsked = None
     current_intake_kcal: Annotated[
         EnergyPerDay | None, Meta(description="What is eaten a day at present; maintenance by default.")
     ] = None
@@ -247,36 +241,6 @@ class PlanRequest(Request, frozen=True, kw_only=True):
         ]
         | None
     ) = None
-
-
-class ForecastPoint(Response, frozen=True, kw_only=True):
-    """The body expected at the end of a week."""
-
-    date: CivilDate
-    weight_kg: Annotated[Interval, Meta(description="Scale weight on that day, daily noise included.")]
-    fat_kg: Annotated[Interval, Meta(description="Fat mass.")]
-    lean_kg: Annotated[Interval, Meta(description="Lean tissue (fat-free mass without glycogen and carried water).")]
-    carried_kg: Annotated[Interval, Meta(description="Glycogen, water and gut content against the usual state.")]
-    fat_fraction: Annotated[Interval, Meta(description="Fat mass over scale weight, 0 to 1.")]
-    maintenance_kcal: Annotated[
-        Interval, Meta(description="Maintenance of that day's body, with the adaptation present then.")
-    ]
-
-
-class DayKind(Response, frozen=True, kw_only=True):
-    """What to eat on one kind of day of a week."""
-
-    kind: Annotated[
-        str,
-        Meta(
-            description="`higher_carbohydrate` or `lower_carbohydrate`. Extensible.", examples=["higher_carbohydrate"]
-        ),
-    ]
-    days_per_week: Annotated[int, Meta(description="How many such days.", examples=[4])]
-    intake_kcal: Annotated[int, Meta(description="Energy of such a day.", examples=[2410])]
-    protein_g: Annotated[int, Meta(description="Protein of such a day.", examples=[165])]
-    carbohydrate_g: Annotated[int, Meta(description="Carbohydrate of such a day.", examples=[270])]
-    fat_g: Annotated[int, Meta(description="Fat of such a day.", examples=[70])]
 
 
 class PlanWeek(Response, frozen=True, kw_only=True):
@@ -374,6 +338,7 @@ class PlanResponse(Provenance, frozen=True, kw_only=True):
         str | None,
         Meta(description="Source that widens the fat forecast most at the end of the cut. Extensible."),
     ]
+    state: State
     reasons: list[Note]
     cautions: list[Note]
     methods: MethodIds

@@ -67,3 +67,27 @@ LoggingRatio = Annotated[
         "body divide what is told by its mean, those that protect by its upper end, 1 at most."
     ),
 ]
+
+
+_Error = Annotated[float, Meta(ge=0, le=5000, description="Its standard deviation.", examples=[110])]
+
+
+class EnergyFigure(Request, frozen=True, kw_only=True):
+    """An energy a day with its error."""
+
+    mean: Annotated[float, Meta(ge=-5000, le=15000, description="Kilocalories a day.", examples=[2710])]
+    standard_deviation: _Error
+
+
+class MassFigure(Request, frozen=True, kw_only=True):
+    """A mass with its error."""
+
+    mean: Annotated[float, Meta(ge=-30, le=350, description="Kilograms.", examples=[82.4])]
+    standard_deviation: Annotated[float, Meta(ge=0, le=100, description="Its standard deviation.", examples=[0.3])]
+
+
+class RatioFigure(Request, frozen=True, kw_only=True):
+    """A ratio with its error."""
+
+    mean: Annotated[float, Meta(ge=0.2, le=1.5, description="The ratio.", examples=[0.88])]
+    standard_deviation: Annotated[float, Meta(ge=0, le=1, description="Its standard deviation.", examples=[0.05])]

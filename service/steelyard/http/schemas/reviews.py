@@ -4,56 +4,31 @@ from typing import Annotated
 
 from msgspec import Meta
 
-from steelyard.science.phase import PhaseKind
+from steelyard.science.review import Finding
 
 from .explanation import GuardRail, MethodIds, Note, Provenance
 from .log import Log
-from .plans import ForecastPoint, KnownMaintenance
+from .phases import ForecastPoint, PhaseFollowed
 from .profile import Profile, Screening
-from .quantities import CivilDate, EnergyPerDay, Interval, LoggingRatio, Request, Response
+from .quantities import CivilDate, Interval, LoggingRatio, Request, Response
+from .rosters import Attention
+from .states import State, StateAsked
+from .trends import ExplanationRow
 
 
-class WeekFollowed(Request, frozen=True, kw_only=True):
-    """A week as planned; copy it from the plan's answer."""
+class SettledQuestion(Request, frozen=True, kw_only=True):
+    """The answer to the question that an earlier review of this phase asked."""
 
-    intake_kcal: EnergyPerDay
-    protein_g: Annotated[float, Meta(ge=20, le=600, description="Protein a day, grams.", examples=[165])]
-    carbohydrate_g: (
-        Annotated[float, Meta(ge=0, le=1500, description="Carbohydrate a day; half of the energy by default.")] | None
-    ) = None
-    is_break: Annotated[
-        bool,
-        Meta(description="Whether the week is a break at maintenance, which is never corrected.", examples=[False]),
-    ] = False
-
-
-class PhaseFollowed(Request, frozen=True, kw_only=True):
-    """The phase that is being followed, or was."""
-
-    kind: Annotated[PhaseKind, Meta(description="What the phase is for.", examples=["mini_cut"])]
-    start_date: CivilDate
-    weeks: Annotated[list[WeekFollowed], Meta(min_length=1, max_length=156, description="The planned weeks, in order.")]
-    maintenance: Annotated[
-        KnownMaintenance, Meta(description="What the plan started from, on the scale of its intakes.")
+    date: CivilDate
+    found: Annotated[
+        Finding,
+        Meta(
+            description="`more_than_logged`: food was missing in the log, and is in it from that day on; `as_logged`: "
+            "everything was weighed, and the log was complete; `water`: something moves water; `not_water`: nothing "
+            "does; `not_done`.",
+            examples=["as_logged"],
+        ),
     ]
-    fat_loss_kg: (
-        Annotated[
-            float,
-            Meta(
-                ge=0.2,
-                le=40,
-                description="Fat that the phase is to lose, kilograms; where absent, its length is the target.",
-                examples=[1.8],
-            ),
-        ]
-        | None
-    ) = None
-    fat_ceiling_fraction: (
-        Annotated[float, Meta(ge=0.08, le=0.4, description="Body fat that ends a gain.", examples=[0.17])] | None
-    ) = None
-    usual_intake_kcal: Annotated[
-        EnergyPerDay | None, Meta(description="What was eaten a day before the phase; maintenance by default.")
-    ] = None
 
 
 class ReviewRequest(Request, frozen=True, kw_only=True):
@@ -63,8 +38,13 @@ class ReviewRequest(Request, frozen=True, kw_only=True):
     """
 
     profile: Profile
-    phase: PhaseFollowed
-    log: Log
+    phase: Annotated[PhaseFollowed | None, Meta(description="The phase to review; that of the state by default.")] = (
+        None
+    )
+    log: Annotated[
+        Log | None, Meta(description="Weights and intakes; with a state those since, and none where there are none.")
+    ] = None
+    state: StateAsked = None
     screening: Annotated[
         Screening | None, Meta(description="Safety questions; without them a deficit is not reviewed any further.")
     ] = None
@@ -74,10 +54,13 @@ class ReviewRequest(Request, frozen=True, kw_only=True):
     is_finished: Annotated[
         bool, Meta(description="Whether the phase ended on that day, before its last.", examples=[False])
     ] = False
+    settled: Annotated[
+        SettledQuestion | None, Meta(description="What came out of the `question` of an earlier review.")
+    ] = None
 
 
 class VerdictProbabilities(Response, frozen=True, kw_only=True):
-    """Where the change of tissue lies against the plan's 80 % interval; they add up to 1."""
+    """Where the change of tissue lies against what counts as planned; they add up to 1."""
 
     within_interval: Annotated[float, Meta(description="Inside the interval.", examples=[0.81])]
     faster: Annotated[
@@ -110,7 +93,11 @@ class ChangeSoFar(Response, frozen=True, kw_only=True):
     tissue_kg: Annotated[Interval, Meta(description="Change of tissue since that day.")]
     carried_kg: Annotated[Interval, Meta(description="Change of carried mass since that day.")]
     planned_tissue_kg: Annotated[
-        Interval, Meta(description="What the plan expects for tissue by now, its intakes read as logged.")
+        Interval,
+        Meta(
+            description="What counts as planned for tissue by now: the plan's own interval, or a third of the way that "
+            "it expects if that is less."
+        ),
     ]
     fat_kg: Annotated[Interval, Meta(description="Change of fat mass since the phase's start.")]
     lean_kg: Annotated[Interval, Meta(description="Change of lean tissue since the phase's start.")]
@@ -126,6 +113,9 @@ class ReviewedWeek(Response, frozen=True, kw_only=True):
     carbohydrate_g: Annotated[
         float | None, Meta(description="Carbohydrate a day, to 5 g, where the plan named it.", examples=[210])
     ]
+    planned_intake_kcal: Annotated[
+        float, Meta(description="Energy a day as first planned: the correction is the difference.", examples=[2240])
+    ]
     at_end: ForecastPoint
 
 
@@ -135,6 +125,23 @@ class FirstWeeksAfter(Response, frozen=True, kw_only=True):
     intake_kcal: Annotated[int, Meta(description="Energy a day that holds tissue, logging scale.", examples=[2610])]
     rebound_kg: Annotated[Interval, Meta(description="Carried mass that returns within two weeks. It is not fat.")]
     points: Annotated[list[ForecastPoint], Meta(description="Expected on days 3, 7 and 14.")]
+
+
+class SettlingQuestion(Response, frozen=True, kw_only=True):
+    """One question that settles what scale and log say against each other."""
+
+    causes: Annotated[list[ExplanationRow], Meta(description="What may explain it, the likeliest first.")]
+    test: Annotated[
+        str,
+        Meta(
+            description="`weigh_food`, `oil_and_alcohol`, `water` (creatine, salt, new training, another hour, "
+            "illness, travel) or `cycle`. Extensible.",
+            examples=["weigh_food"],
+        ),
+    ]
+    ask: Annotated[Note, Meta(description="What to ask, or to have done.")]
+    until_date: Annotated[CivilDate, Meta(description="Until then nothing is changed for this.")]
+    conclusions: Annotated[list[Note], Meta(description="What is concluded from either answer.")]
 
 
 class ReviewResponse(Provenance, frozen=True, kw_only=True):
@@ -155,6 +162,10 @@ class ReviewResponse(Provenance, frozen=True, kw_only=True):
     more_days_needed: Annotated[
         int | None, Meta(description="Where it is too early: about how many more days of logging a verdict needs.")
     ]
+    question: Annotated[
+        SettlingQuestion | None,
+        Meta(description="Where scale and log do not agree: what settles it. Send its answer as `settled`."),
+    ]
     eaten: EatenAgainstPlan
     change: ChangeSoFar
     body_fat_fraction: Annotated[Interval, Meta(description="Body fat now, 0 to 1.")]
@@ -167,8 +178,8 @@ class ReviewResponse(Provenance, frozen=True, kw_only=True):
     correction_kcal: Annotated[
         int,
         Meta(
-            description="Smallest change of the planned intake that restores the target, a multiple of 10; 0 while "
-            "within the interval or too early, unless a guard rail raises the intake.",
+            description="One step towards what the purpose takes, at most 200 and a multiple of 10, once two readings "
+            "a week apart agree on it; else 0, unless a guard rail moves the intake.",
             examples=[-60],
         ),
     ]
@@ -186,6 +197,10 @@ class ReviewResponse(Provenance, frozen=True, kw_only=True):
     after: Annotated[FirstWeeksAfter | None, Meta(description="Set where the phase ends or is over.")]
     guard_rails: Annotated[list[GuardRail], Meta(description="Rails that refused, capped or warned.")]
     notes: Annotated[list[Note], Meta(description="Data quality: outliers, gaps, unit mix-ups.")]
+    attention: Annotated[
+        Attention, Meta(description="Whether a coach should look, why, and since when; a roster ranks by it.")
+    ]
+    state: State
     reasons: list[Note]
     cautions: list[Note]
     methods: MethodIds

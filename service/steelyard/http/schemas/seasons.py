@@ -8,7 +8,8 @@ from steelyard.science.season import ReadyMade
 
 from .explanation import GuardRail, MethodIds, Note, Provenance
 from .log import Log
-from .plans import CutHistory, ForecastPoint, KnownMaintenance, PhaseTotals
+from .phases import ForecastPoint, KnownMaintenance
+from .plans import CutHistory, PhaseTotals
 from .profile import Profile, Screening
 from .quantities import (
     CivilDate,
@@ -20,6 +21,7 @@ from .quantities import (
     Request,
     Response,
 )
+from .states import StateAsked
 
 HorizonWeeks = Annotated[int, Meta(ge=12, le=156, description="Length of the season in weeks.", examples=[52])]
 
@@ -138,6 +140,7 @@ class SeasonQuestion(Request, frozen=True, kw_only=True):
         KnownMaintenance | None, Meta(description="A known maintenance; else it is estimated from profile and log.")
     ] = None
     log: Annotated[Log | None, Meta(description="Dated weights and intakes to estimate maintenance from.")] = None
+    state: StateAsked = None
     current_intake_kcal: Annotated[
         EnergyPerDay | None, Meta(description="What is eaten a day at present; maintenance by default.")
     ] = None

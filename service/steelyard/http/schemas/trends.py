@@ -5,18 +5,11 @@ from typing import Annotated
 
 from msgspec import Meta
 
-from .body_composition import GirthMeasurement, ReadingMeasurement, SkinfoldMeasurement
 from .explanation import MethodIds, Note, Provenance
-from .log import Log
+from .log import DatedMeasurement, Log
 from .profile import Profile
 from .quantities import CivilDate, EnergyPerDay, Interval, IntervalColumns, Request, Response
-
-
-class DatedMeasurement(Request, frozen=True, kw_only=True):
-    """A measurement of body fat on a day of the log."""
-
-    date: CivilDate
-    measurement: GirthMeasurement | SkinfoldMeasurement | ReadingMeasurement
+from .states import State, StateAsked
 
 
 class Aim(StrEnum):
@@ -31,7 +24,8 @@ class TrendRequest(Request, frozen=True, kw_only=True):
     """A log to read, and whose it is."""
 
     profile: Profile
-    log: Log
+    log: Annotated[Log | None, Meta(description="Weights and intakes; with a state those since.")] = None
+    state: StateAsked = None
     as_of_date: Annotated[
         CivilDate | None, Meta(description="The day to read the log at; its last day by default.")
     ] = None
@@ -204,6 +198,7 @@ class TrendResponse(Provenance, frozen=True, kw_only=True):
     changes: Annotated[list[ChangeSplit], Meta(description="Changes over the last days and over the log.")]
     days: Annotated[TrendDays, Meta(description="The trend day by day, in columns.")]
     notes: Annotated[list[Note], Meta(description="Data quality: outliers, gaps, unit mix-ups.")]
+    state: State
     reasons: list[Note]
     cautions: list[Note]
     methods: MethodIds

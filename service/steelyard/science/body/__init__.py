@@ -5,6 +5,7 @@ from .carried_mass import (
 )
 from .constants import (
     ADAPTATION_DAYS,
+    ADAPTATION_SHARE,
     BASELINE_CARBOHYDRATE_SHARE,
     BASELINE_GLYCOGEN_KG,
     CARRIED_SPREAD,
@@ -61,6 +62,7 @@ from .targets import (
     intake_for_target,
 )
 from .uncertainty import (
+    ADAPTATION_SPREAD,
     ADHERENCE_SPREAD,
     ALL_SOURCES,
     PARTITION_SPREAD,
@@ -76,6 +78,8 @@ from .uncertainty import (
 
 __all__ = [
     "ADAPTATION_DAYS",
+    "ADAPTATION_SHARE",
+    "ADAPTATION_SPREAD",
     "ADHERENCE_SPREAD",
     "ALL_SOURCES",
     "BASELINE_CARBOHYDRATE_SHARE",

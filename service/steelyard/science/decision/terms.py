@@ -118,7 +118,7 @@ class Question(NamedTuple):
     @property
     def grows(self) -> bool:
         """Whether a gain is what this person does when not cutting."""
-        return self.trains and self.goal is not Goal.HOLD
+        return self.trains and self.goal not in (Goal.HOLD, Goal.LEANNESS)
 
     @property
     def may_grow(self) -> bool:

@@ -7,13 +7,26 @@ from .entries import (
     DailyLog,
     IntakeDay,
     Log,
+    Measured,
     Weighing,
 )
+from .events import (
+    Event,
+    EventKind,
+    paused_until,
+)
 from .explanations import (
+    Cause,
     Explained,
+    Explanation,
 )
 from .fat_and_lean import (
     CompositionChange,
+)
+from .handing_on import (
+    HandedOn,
+    hand_on,
+    joined,
 )
 from .implied_intake import (
     ImpliedIntake,
@@ -21,14 +34,21 @@ from .implied_intake import (
 from .logging_scale import (
     LOGGING_RATIO,
     LOGGING_RATIO_LEAST,
+    LOGGING_RATIO_SD,
     fill_intake,
     prior_on_logging_scale,
 )
 from .maintenance import (
     LogMaintenance,
 )
+from .onset import (
+    Account,
+    BodyRead,
+    Onset,
+    check_onset,
+)
 from .reader import (
-    Measured,
+    FatKnown,
     composition_of_log,
     intake_from_weight,
     log_maintenance,
@@ -46,22 +66,36 @@ __all__ = [
     "DAY_ERROR",
     "LOGGING_RATIO",
     "LOGGING_RATIO_LEAST",
+    "LOGGING_RATIO_SD",
     "UNLOGGED_BIAS",
+    "Account",
+    "BodyRead",
+    "Cause",
     "Change",
     "CompositionChange",
     "DailyLog",
+    "Event",
+    "EventKind",
     "Explained",
+    "Explanation",
+    "FatKnown",
+    "HandedOn",
     "ImpliedIntake",
     "IntakeDay",
     "Log",
     "LogMaintenance",
     "Measured",
+    "Onset",
     "Trend",
     "Weighing",
+    "check_onset",
     "composition_of_log",
     "fill_intake",
+    "hand_on",
     "intake_from_weight",
+    "joined",
     "log_maintenance",
+    "paused_until",
     "prior_on_logging_scale",
     "trend_of_log",
 ]

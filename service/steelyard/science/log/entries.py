@@ -8,15 +8,21 @@ import math
 from collections.abc import Sequence
 from datetime import date
 from functools import cached_property
-from typing import Any, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 import msgspec
 
 from ..body import KJ_PER_KCAL
+from ..measures import Measurement
 from ..numbers import FLOATS, Column, Elementwise, Number, compiled, inlined
+from ..person import CheckIn
 from ..rails import CARBOHYDRATE_KCAL_PER_G
 from ..register import Basis, Message, OutOfDomain, constant, say
 from .cycle import cycle_rise
+from .events import Event, expected_water
+
+if TYPE_CHECKING:
+    from .onset import Onset
 
 POUNDS_PER_KG = constant(
     "pounds_per_kilogram", 1.0 / 0.45359237, unit="lb/kg",
@@ -99,12 +105,24 @@ class IntakeDay(msgspec.Struct, frozen=True, gc=False):
     is_partial: bool = False
 
 
+class Measured(NamedTuple):
+    """A measurement of body fat on a day; ``field`` is its name, for refusals."""
+
+    day: int
+    measurement: Measurement
+    field: str
+
+
 class Log(msgspec.Struct, frozen=True, dict=True):
     """What a member sent. The first and last day of entries raise ``LogError`` for a log without weighings."""
 
     weighings: Sequence[Weighing]
     intakes: Sequence[IntakeDay] = ()
     cycle_starts: Sequence[int] = ()  # days on which a menstruation began, also from before the log
+    events: Sequence[Event] = ()
+    readings: Sequence[Measured] = ()  # of body fat
+    check_ins: Sequence[CheckIn] = ()
+    onset: "Onset | None" = None  # what was read before it
 
     @property
     def first_day(self) -> int:
@@ -166,14 +184,15 @@ class LogError(OutOfDomain):
 
 
 def clean_log(log: Log, as_of_day: int, reference_weight_kg: float | None = None) -> DailyLog:
-    """Daily columns from the first entry to ``as_of_day``.
+    """Daily columns from the first entry, or from where a reading goes on, to ``as_of_day``.
 
     Args: ``reference_weight_kg``: the member's stated weight, which settles the unit of the first weighing.
     Raises: ``LogError`` on an empty log, an entry after ``as_of_day``, two intakes for a day, a value that is not
         a positive finite number, or a jump that nobody can make.
     """
     notes: list[Message] = []
-    first = log.first_day
+    goes_on = log.onset is not None and log.onset.goes_on
+    first = log.onset.day if log.onset is not None and goes_on else log.first_day
     count = as_of_day - first + 1
     intakes = _one_a_day(log.intakes, notes)
     days, kilograms = _believed(log.weighings, first + count, reference_weight_kg, notes)
@@ -201,9 +220,11 @@ def clean_log(log: Log, as_of_day: int, reference_weight_kg: float | None = None
             index = log.cycle_starts.index(max(log.cycle_starts))
             raise LogError("LOG_ENTRY_IN_FUTURE", f"log.cycle[{index}]", "The day lies after the as-of day.")
         rise = cycle_rise(sorted(set(log.cycle_starts)), first, count)
+    water, variance = expected_water(log.events, first, count)
     return DailyLog(
-        first, weight, is_weighed, noise_scale, intake, is_logged, carbohydrate, has_carbohydrate, tuple(notes), rise
-    )
+        first, weight, is_weighed, noise_scale, intake, is_logged, carbohydrate, has_carbohydrate, tuple(notes), rise,
+        water, variance,
+    )  # fmt: skip
 
 
 @compiled

@@ -14,6 +14,9 @@ cdef double EMPTY
 cpdef long walk_forward(
     double[::1] columns, double[::1] settings, double[::1] start, double[::1] steps, double[::1] work, long days
 )
+cpdef long walk_on(
+    double[::1] columns, double[::1] settings, double[::1] steps, double[::1] work, long held, long days
+)
 cdef long _alike(double[::1] steps, double[::1] work, long into, long held, long origin) noexcept
 cdef long _weigh(
     double[::1] columns, double[::1] settings, double[::1] work, long origin, long at, long day, long made

@@ -66,7 +66,6 @@ def walk_forward(columns: Row, settings: Row, start: Row, steps: Row, work: Row,
     Args: ``columns``: ``COLUMNS`` numbers a day (intakes in 1,000 kcal); ``start``: mean then covariance of the first
     morning; ``steps``: room for ``days * SLOTS`` records; ``work``: room for ``4 * SLOTS`` records.
     """
-    held = 1
     for i in range(RECORD):
         work[i] = 0.0
     for i in range(STATES + STATES * STATES):
@@ -74,6 +73,11 @@ def walk_forward(columns: Row, settings: Row, start: Row, steps: Row, work: Row,
     work[SHOCK_DAY] = -1000.0
     work[NOISE] = 1.0
     work[NOISE_WORTH] = settings[NOISE_PRIOR]
+    return walk_on(columns, settings, steps, work, 1, days)
+
+
+def walk_on(columns: Row, settings: Row, steps: Row, work: Row, held: int, days: int) -> int:
+    """The bank over ``days`` from the ``held`` explanations of the first morning, whose records are in ``work``."""
     for day in range(days):
         at = day * COLUMNS
         seen = columns[at + SEEN]

@@ -13,6 +13,7 @@ from ..numbers import Estimate, Number
 from ..register import HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, equation
 from .entries import DailyLog
 from .logging_scale import LOGGING_RATIO, LOGGING_RATIO_LEAST, LOGGING_RATIO_SD
+from .onset import Onset
 from .tissue_model import TissueModel
 from .witnesses import LogFit, fit_log, mixed
 
@@ -98,6 +99,8 @@ def _kept(found: Estimate, prior: Estimate, kept: float) -> Estimate:
     return Estimate(mean, math.sqrt(kept * kept * found.sd**2 + (1.0 - kept) * prior.sd**2))
 
 
-def maintenance_from_log(log: DailyLog, prior: Estimate, tissue: TissueModel) -> LogMaintenance:
+def maintenance_from_log(
+    log: DailyLog, prior: Estimate, tissue: TissueModel, onset: Onset | None = None
+) -> LogMaintenance:
     """Maintenance from the equations' estimate (``prior``, physical scale) and a cleaned log."""
-    return maintenance_from_fit(fit_log(log, prior, tissue, with_views=False))
+    return maintenance_from_fit(fit_log(log, prior, tissue, with_views=False, onset=onset))

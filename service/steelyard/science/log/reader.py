@@ -11,6 +11,7 @@ from ..measures import (
     FatValue,
     MeasuredPerson,
     Measurement,
+    MethodError,
     body_of,
     fat_by_size,
     males,
@@ -18,13 +19,14 @@ from ..measures import (
     read,
 )
 from ..numbers import Estimate
-from ..person import Person
+from ..person import BodyFatMethod, Person
 from ..register import Basis, OutOfDomain, constant
-from .entries import DailyLog, Log, clean_log
+from .entries import DailyLog, Log, Measured, clean_log
 from .fat_and_lean import CompositionChange, FatReading, composition_change, partition_of
 from .implied_intake import ImpliedIntake, implied_intakes
 from .logging_scale import fill_intake, prior_on_logging_scale
 from .maintenance import LogMaintenance, as_believed, maintenance_from_log
+from .onset import BodyRead, Onset, warmed
 from .tissue_model import TissueModel, tissue_model
 from .trend_reading import Trend, read_trend
 
@@ -45,6 +47,9 @@ MOST_LOG_DAYS = int(
     )
 )
 
+# What is known of body fat is one value: its error is a bias, as good as whole.
+_REPEATED_SD = 0.004
+
 
 class Reading(NamedTuple):
     """A cleaned log with what it takes to read it."""
@@ -53,6 +58,9 @@ class Reading(NamedTuple):
     tissue: TissueModel
     model: BodyModel
     state: BodyState
+    prior: Estimate  # maintenance by the equations of the body that was read first
+    body: BodyRead
+    onset: Onset | None
 
 
 def prepare(
@@ -66,34 +74,67 @@ def prepare(
     if as_of_day - log.first_day >= MOST_LOG_DAYS:
         detail = f"The log spans more than {MOST_LOG_DAYS} days: send the last {MOST_LOG_DAYS} at most."
         raise OutOfDomain("LOG_TOO_LONG", "log", detail)
+    onset = log.onset
     daily = clean_log(log, as_of_day, person.weight_kg)
-    prior = prior_on_logging_scale(assessed.total)
-    usual = usual_intake_kcal if usual_intake_kcal is not None else prior.mean
-    filled = fill_intake(daily, prior.mean)
+    physical = Estimate(assessed.total.mean, assessed.total.sd) if onset is None else onset.body.prior
+    prior = prior_on_logging_scale(physical)
+    usual, is_usual_known = usual_intake_kcal, usual_intake_kcal is not None
+    if onset is not None and (onset.goes_on or usual is None):
+        usual, is_usual_known = onset.body.usual_kcal, onset.body.is_usual_known
+    settled = prior.mean if usual is None else usual
+    longer, _ = warmed(onset, daily)
+    filled = fill_intake(longer, prior.mean)
     carbohydrate = None
-    if any(daily.has_carbohydrate):
+    if any(longer.has_carbohydrate):
         carbohydrate = [
             logged if has else BASELINE_CARBOHYDRATE_SHARE * intake
-            for logged, has, intake in zip(daily.carbohydrate_kcal, daily.has_carbohydrate, filled, strict=True)
+            for logged, has, intake in zip(longer.carbohydrate_kcal, longer.has_carbohydrate, filled, strict=True)
         ]
-    model, state = start_body(body_of(person, assessed, assessed.total))
+    model, state = start_body(body_of(person, assessed, physical))
     tissue = tissue_model(
         model,
         state,
         USUAL_PROTEIN,
         intake_kcal=filled,
-        usual_intake_kcal=usual,
-        is_usual_known=usual_intake_kcal is not None,
+        usual_intake_kcal=settled,
+        is_usual_known=is_usual_known,
         carbohydrate_kcal=carbohydrate,
     )
-    return Reading(daily, tissue, model, state)
+    if onset is not None:
+        body = onset.body
+        tissue = tissue._replace(
+            rho_kcal_per_kg=body.rho_kcal_per_kg,
+            rho_sd=body.rho_sd,
+            expenditure_slope_kcal_per_kg_day=body.expenditure_slope_kcal_per_kg_day,
+            growth_kg_per_day=body.growth_kg_per_day,
+            growth_sd=body.growth_sd,
+            adaptation_gain=body.adaptation_gain,
+            carried_per_kcal=body.carried_per_kcal,
+        )
+    return Reading(daily, tissue, model, state, physical, _body_read(physical, tissue, is_usual_known), onset)
+
+
+def _body_read(prior: Estimate, tissue: TissueModel, is_usual_known: bool) -> BodyRead:
+    return BodyRead(
+        prior_kcal=float(prior.mean),
+        prior_sd_kcal=float(prior.sd),
+        rho_kcal_per_kg=float(tissue.rho_kcal_per_kg),
+        rho_sd=float(tissue.rho_sd),
+        expenditure_slope_kcal_per_kg_day=float(tissue.expenditure_slope_kcal_per_kg_day),
+        growth_kg_per_day=float(tissue.growth_kg_per_day),
+        growth_sd=float(tissue.growth_sd),
+        adaptation_gain=float(tissue.adaptation_gain),
+        carried_per_kcal=float(tissue.carried_per_kcal),
+        usual_kcal=float(tissue.usual_kcal),
+        is_usual_known=is_usual_known,
+    )
 
 
 def log_maintenance(person: Person, assessed: Assessment, log: Log, as_of_day: int) -> LogMaintenance:
     """Maintenance on the as-of day, from the equations and the log."""
     reading = prepare(person, assessed, log, as_of_day)
-    found = maintenance_from_log(reading.daily, assessed.total, reading.tissue)
-    return as_believed(found, assessed.total, assessed.resting.mean)
+    found = maintenance_from_log(reading.daily, reading.prior, reading.tissue, reading.onset)
+    return as_believed(found, reading.prior, assessed.resting.mean)
 
 
 def trend_of_log(
@@ -112,25 +153,37 @@ def trend_of_log(
     """
     reading = prepare(person, assessed, log, as_of_day, usual_intake_kcal)
     known = [day - reading.daily.first_day for day in phase_days]
-    trend = read_trend(reading.daily, assessed.total, reading.tissue, phase_days=known, is_loss_meant=is_loss_meant)
-    believed = as_believed(trend.maintenance, assessed.total, assessed.resting.mean)
+    trend = read_trend(
+        reading.daily,
+        reading.prior,
+        reading.tissue,
+        phase_days=known,
+        is_loss_meant=is_loss_meant,
+        onset=reading.onset,
+    )
+    believed = as_believed(trend.maintenance, reading.prior, assessed.resting.mean)
     return msgspec.structs.replace(trend, maintenance=believed), reading
 
 
-class Measured(NamedTuple):
-    """A measurement of body fat on a day; ``field`` is its name, for refusals."""
+class FatKnown(NamedTuple):
+    """Body fat as known on a day, whatever it rests on (fraction), and the method that counts most."""
 
     day: int
-    measurement: Measurement
-    field: str
+    fat: Estimate
+    method: BodyFatMethod
 
 
 def composition_of_log(
-    person: Person, reading: Reading, trend: Trend, measured: Sequence[Measured]
+    person: Person,
+    reading: Reading,
+    trend: Trend,
+    measured: Sequence[Measured],
+    known: FatKnown | None = None,
 ) -> CompositionChange | None:
     """Fat and lean part of the change of tissue over a log; None for a single day.
 
-    The person's own reading of body fat counts as one of the last day. Raises ``OutOfDomain`` on a measurement that
+    The person's own reading of body fat counts as one of the last day; what was ``known`` on a day of the log is a
+    reading of that day, which shares its error with others of its method. Raises ``OutOfDomain`` on a measurement that
     lies outside the log or that no living body has.
     """
     if not trend.changes:
@@ -147,6 +200,10 @@ def composition_of_log(
             readings.append(FatReading(at, _fat_value(person, weights[at], measure.measurement)))
         except OutOfDomain as error:
             raise OutOfDomain(error.code, f"{measure.field}.measurement", error.detail) from error
+    if known is not None and 0 <= known.day - daily.first_day <= last:
+        spread = MethodError(known.fat.sd, _REPEATED_SD, 0.0)
+        readings.append(FatReading(known.day - daily.first_day, FatValue(known.fat.mean, known.method, spread)))
+        readings.sort(key=lambda each: each.day)
     if person.body_fat is not None:
         told = person.body_fat
         spread = method_error(told.method, person.training.status)

@@ -13,6 +13,7 @@ from .change_split import Change, WaterEvent, change_of, logging_change, water_e
 from .entries import DailyLog, iso_date
 from .explanations import EXPLAINED_DAYS, Explained, explain
 from .maintenance import LogMaintenance, maintenance_from_fit
+from .onset import Onset
 from .tissue_model import TissueModel
 from .view import View
 from .witnesses import LogFit, fit_log, mixed
@@ -126,18 +127,19 @@ def read_trend(
     *,
     phase_days: Sequence[int] = (),
     is_loss_meant: bool | None = None,
+    onset: Onset | None = None,
 ) -> Trend:
     """Read a cleaned log.
 
     Args: ``prior``: maintenance by the equations on the physical scale; ``tissue``: see ``TissueModel``;
         ``phase_days``: days from the log's first on which a phase is known to have begun; ``is_loss_meant``: whether
-        the person means to lose; None reads it from the log.
+        the person means to lose; None reads it from the log; ``onset``: what was read before it.
     """
     count = len(log.weight_kg)
     windows = [days for days in CHANGE_WINDOWS if days < count]
     if count > 1 and count - 1 not in windows:
         windows.append(count - 1)
-    fit = fit_log(log, prior, tissue, phase_days=phase_days)
+    fit = fit_log(log, prior, tissue, phase_days=phase_days, onset=onset)
     causal, smoothed = View(fit, in_hindsight=False), View(fit, in_hindsight=True)
     maintenance = maintenance_from_fit(fit)
     changes = tuple(change_of(fit, days) for days in windows)

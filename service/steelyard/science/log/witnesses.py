@@ -23,6 +23,7 @@ from ..register import HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, constant, equa
 from . import kernel as written
 from .cycle import CYCLE_RISE_KG, CYCLE_RISE_SD_KG
 from .entries import DailyLog, first_weight
+from .events import WATER_DAYS
 from .logging_scale import (
     LOGGING_RATIO,
     LOGGING_RATIO_MOST,
@@ -30,6 +31,7 @@ from .logging_scale import (
     fill_intake,
     prior_on_logging_scale,
 )
+from .onset import Onset, records_of, warmed
 from .tissue_model import TissueModel, acting_intake
 
 ALSPACH_SORENSON_1972 = source(
@@ -83,10 +85,6 @@ MAINTENANCE_DRIFT = constant(
 WATER_SD_KG = constant(
     "unexplained_water", 0.28, unit="kg", basis=Basis.JUDGEMENT,
     summary="SD of carried mass that neither intake nor a dated event explains",
-)  # fmt: skip
-WATER_DAYS = constant(
-    "unexplained_water_days", 14.0, unit="d", basis=Basis.JUDGEMENT,
-    summary="Time constant with which such water fades",
 )  # fmt: skip
 WATER_STAYS_KG = constant(
     "lasting_water", 0.32, unit="kg per root year", basis=Basis.JUDGEMENT,
@@ -200,6 +198,7 @@ class Passed(NamedTuple):
     then: Row
     now: Row
     noise: float
+    kept: list[Row] = []
 
 
 class LogFit(NamedTuple):
@@ -220,6 +219,8 @@ class LogFit(NamedTuple):
     is_logged: bool
     noise_variance: float
     settings: Row
+    shift: float  # that levels were raised by
+    kept_records: list[Row]  # explanations on the day asked for
 
     def row(self, table: Row, number: int) -> Row:
         """A row of ``then`` or ``now``."""
@@ -322,21 +323,32 @@ def fit_log(
     *,
     phase_days: Sequence[int] = (),
     with_views: bool = True,
+    onset: Onset | None = None,
+    keep_day: int | None = None,
 ) -> LogFit:
     """Read a cleaned log.
 
     Args: ``prior``: maintenance by the equations, physical scale [kcal/d]; ``phase_days``: days, counted from the
         log's first, on which a phase is known to have begun; without ``with_views`` the rows of ``then`` and
-        ``now`` stay empty.
+        ``now`` stay empty. ``onset``: what was read before the log, whose days of intake ``tissue`` covers too.
+        ``keep_day``: day, counted from the first, whose explanations are kept to be handed on.
     """
     days = len(log.weight_kg)
     scaled = prior_on_logging_scale(prior)
+    goes_on = onset is not None and onset.goes_on
     first_kg = first_weight(log, FLOATS)
     noise_variance = NOISE_SCALE**2 * prior_noise(first_kg).variance
+    if onset is not None and goes_on:
+        noise_variance = onset.noise_variance
     g = 1.0 / tissue.rho_kcal_per_kg
     alpha, beta = 1000.0 * g / LOGGING_RATIO, g * prior.mean
     amplitude = CARRIED_PER_KCAL / (LOGGING_RATIO * tissue.carried_per_kcal)
-    columns = _columns(log, scaled, tissue, alpha, amplitude, phase_days)
+    longer, before = warmed(onset, log)
+    columns = _columns(longer, scaled, tissue, alpha, amplitude, [day + before for day in phase_days])
+    if onset is not None and goes_on:
+        columns = columns[before * written.COLUMNS :]
+        # The weighing of this morning, and what might have begun on it, were counted before.
+        columns[written.SEEN] = columns[written.BREAKS] = 0.0
     settings = settings_of(tissue, noise_variance, has_cycle=log.cycle_rise is not None)
     settings[written.ALPHA_LEAST] = 1000.0 * g / LOGGING_RATIO_MOST
     own = (prior.sd / prior.mean) ** 2
@@ -347,7 +359,16 @@ def fit_log(
     shift = tissue.usual_load_kg * amplitude if tissue.carried_slope is None else 0.0
     if shift:
         _raise_by(columns, shift, days)
-    passed = run_bank(columns, settings, start, days, -shift, with_then=with_views, with_hindsight=with_views)
+    if onset is not None and goes_on:
+        start = records_of(onset.accounts)
+    passed = run_bank(
+        columns, settings, start, days, -shift, with_then=with_views, with_hindsight=with_views, keep_day=keep_day
+    )
+    is_logged = list(log.is_logged)
+    earlier = 0
+    if onset is not None and goes_on:
+        earlier = onset.days
+        is_logged = [*[1.0] * onset.days_logged, *[0.0] * (earlier - onset.days_logged), *is_logged]
     return LogFit(
         days,
         columns,
@@ -359,10 +380,12 @@ def fit_log(
         g,
         tissue.growth_kg_per_day,
         tissue.rho_kcal_per_kg * tissue.growth_sd,
-        kept_by_day(log.is_logged, own + ratio),
-        any(log.is_logged),
+        kept_by_day(is_logged, own + ratio)[earlier:],
+        any(is_logged),
         passed.noise * noise_variance,
         settings,
+        shift,
+        passed.kept,
     )
 
 
@@ -376,23 +399,35 @@ def run_bank(
     with_then: bool = True,
     with_hindsight: bool = True,
     least_told: float = LEAST_TOLD,
+    keep_day: int | None = None,
 ) -> Passed:
     """Run the bank forward, and back under each explanation that is as likely as ``least_told`` on the last day.
 
-    ``shift`` [kg] is added to levels and to what is carried; without ``with_then`` and ``with_hindsight`` those rows
-    stay empty.
+    ``start``: mean and covariance of the first morning, or the records of several explanations of it. ``shift`` [kg] is
+    added to levels and to what is carried; without ``with_then`` and ``with_hindsight`` those rows stay empty.
+    ``keep_day``: the day whose records are kept.
     """
     k, run = written, kernel_in_use(written)
     steps, work = _room(days * k.SLOTS * k.RECORD)
     then = array("d", bytes(8 * 6 * days if with_then else 0))
     now = array("d", bytes(8 * k.SHOWN * days)) if with_hindsight else then
-    held = run.walk_forward(columns, settings, start, steps, work, days)
+    if len(start) % k.RECORD == 0:
+        work[: len(start)] = start
+        held = run.walk_on(columns, settings, steps, work, len(start) // k.RECORD, days)
+    else:
+        held = run.walk_forward(columns, settings, start, steps, work, days)
     if with_then:
         run.show_forward(columns, settings, steps, days, shift, then)
     told = _tell(run, columns, settings, steps, work, days, held, shift, now, with_hindsight, least_told)
     noise = sum(one.probability * steps[_at(days - 1, slot) + k.NOISE] for slot, one in told)
+    kept = [] if keep_day is None else [steps[at : at + k.RECORD] for at in _records_on(keep_day)]
+    kept = [record for record in kept if record[k.WEIGHT] > k.EMPTY]
     _rooms.append((steps, work))
-    return Passed([one for _, one in told], then, now, noise)
+    return Passed([one for _, one in told], then, now, noise, kept)
+
+
+def _records_on(day: int) -> list[int]:
+    return [_at(day, slot) for slot in range(written.SLOTS)]
 
 
 def _at(day: int, slot: int) -> int:

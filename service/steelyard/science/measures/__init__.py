@@ -12,6 +12,7 @@ from .assessment import (
 from .body_composition import (
     FatEstimate,
     FatRange,
+    MethodError,
     Standing,
     fat_by_size,
     healthy_range,
@@ -67,6 +68,7 @@ __all__ = [
     "HeightAndWeight",
     "MeasuredPerson",
     "Measurement",
+    "MethodError",
     "Position",
     "RestingEnergy",
     "SkinfoldMethod",

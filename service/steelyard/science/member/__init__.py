@@ -1,11 +1,29 @@
-"""A member as one thing: what was told, and what follows from it."""
+"""One person, with everything that is computed of them once."""
 
+from .known import (
+    LEAST_FAT_SD,
+    body_at,
+    fat_known,
+    readings_of,
+)
 from .member import (
     Member,
+)
+from .told import (
+    FatRead,
+    Known,
+    StartingBody,
     Told,
 )
 
 __all__ = [
+    "LEAST_FAT_SD",
+    "FatRead",
+    "Known",
     "Member",
+    "StartingBody",
     "Told",
+    "body_at",
+    "fat_known",
+    "readings_of",
 ]

@@ -1,7 +1,5 @@
 """A member: what was told of them, and what follows from it, each computed once and asked for by name."""
 
-from typing import NamedTuple
-
 from msgspec.structs import replace
 
 from ..body import Body
@@ -15,32 +13,19 @@ from ..measures import (
     general_cautions,
 )
 from ..numbers import Estimate
-from ..person import Person, Screening
+from ..person import Person
 from ..rails import BMI_WARN, LOGGED_DAYS, Logged, Scale, Subject, judge_logged, logged_of, urgent_referral, whom_to_see
 from ..register import ON_LOGGING_SCALE, Message, traced
 from .facet import facet
-
-
-class Told(NamedTuple):
-    """What a caller tells of a member.
-
-    ``maintenance`` [kcal/d] where it is known, else it comes from ``log`` read on ``as_of_day`` (its last day when
-    None), else from the equations; ``current_intake_kcal`` is eaten a day now, maintenance when None.
-    """
-
-    person: Person
-    screening: Screening | None = None
-    maintenance: Estimate | None = None
-    log: Log | None = None
-    as_of_day: int | None = None
-    current_intake_kcal: float | None = None
+from .known import settled
+from .told import Told
 
 
 class Member:
     """One person with everything that a computation asks of them. Facets raise ``OutOfDomain`` on impossible input."""
 
     def __init__(self, told: Told) -> None:
-        self.told = told
+        self.told = settled(told)
 
     @property
     def person(self) -> Person:
@@ -50,7 +35,8 @@ class Member:
     @facet
     def assessed(self) -> Assessment:
         """Body fat, resting and total energy from equations alone."""
-        return assess(self.person)
+        found = assess(self.person)
+        return found if self.told.fat is None else found._replace(fat=self.told.fat)
 
     @facet
     def learnt(self) -> LogMaintenance | None:
@@ -91,7 +77,7 @@ class Member:
         cautions += [action.message for action in judge_logged(self.subject)]
         if self.learnt is not None:
             cautions.append(ON_LOGGING_SCALE)
-        return cautions
+        return [*cautions, *self.told.notes]
 
     @facet
     def subject(self) -> Subject:

@@ -1,5 +1,10 @@
 """What a person has told: who they are, how they train, and the answers to the screening."""
 
+from .check_in import (
+    CheckIn,
+    CycleSaid,
+    StrengthSaid,
+)
 from .person import (
     ActivityLevel,
     ActivityWeek,
@@ -24,14 +29,17 @@ __all__ = [
     "ActivityWeek",
     "BodyFatMethod",
     "BodyFatReading",
+    "CheckIn",
     "Clearance",
     "Condition",
+    "CycleSaid",
     "EatingDisorder",
     "Medicine",
     "Person",
     "Screening",
     "Session",
     "Sex",
+    "StrengthSaid",
     "Training",
     "TrainingStatus",
 ]

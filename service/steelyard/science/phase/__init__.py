@@ -32,9 +32,11 @@ from .followed import (
     DAYS_PER_WEEK,
     FollowedPhase,
     FollowedWeek,
+    IntakeChange,
     PhaseKind,
     PromisedPath,
     Verdict,
+    corrected_week,
     diet_of_week,
 )
 from .gain import (
@@ -98,6 +100,7 @@ __all__ = [
     "History",
     "HoldAim",
     "IntakeAnswer",
+    "IntakeChange",
     "NearestSafe",
     "PhaseKind",
     "Plan",
@@ -112,6 +115,7 @@ __all__ = [
     "answer_path",
     "as_diet",
     "bodies_along",
+    "corrected_week",
     "diet_of_week",
     "gain_weeks",
     "plan_deficit",

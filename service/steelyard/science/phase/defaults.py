@@ -96,6 +96,12 @@ GAIN_RESET_WEEKS = int(
         basis=Basis.JUDGEMENT,
     )
 )
+RETURN_CHECK_WEEKS = (
+    int(constant("return_check_first", 2, unit="weeks", summary="First check of a gain after fat loss",
+                 basis=Basis.COMMON_PRACTICE)),
+    int(constant("return_check_second", 4, unit="weeks", summary="Second check of a gain after fat loss",
+                 basis=Basis.COMMON_PRACTICE)),
+)  # fmt: skip
 FAT_CEILING = {
     Sex.MALE: constant(
         "fat_ceiling_male",

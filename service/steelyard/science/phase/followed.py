@@ -7,7 +7,7 @@ import msgspec
 
 from ..body import BASELINE_CARBOHYDRATE_SHARE, Body, Diet, Forecast, Stretch, forecast
 from ..numbers import Estimate
-from ..rails import CARBOHYDRATE_KCAL_PER_G
+from ..rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G
 
 DAYS_PER_WEEK = 7
 
@@ -48,11 +48,20 @@ class FollowedWeek(msgspec.Struct, frozen=True, kw_only=True):
     is_break: bool = False
 
 
-class FollowedPhase(msgspec.Struct, frozen=True, kw_only=True):
-    """The plan. ``maintenance`` is what it started from, on the scale of its intakes.
+class IntakeChange(msgspec.Struct, frozen=True, kw_only=True):
+    """From the morning of ``day`` on, so much is eaten a day beyond what was planned until then [kcal/d]."""
 
-    ``fat_loss_kg`` is the fat it is to lose; None where its length is the target. ``usual_intake_kcal`` was eaten
-    before it (None: maintenance). ``fat_ceiling`` (fraction) ends a gain.
+    day: int
+    change_kcal: float
+
+
+class FollowedPhase(msgspec.Struct, frozen=True, kw_only=True):
+    """The plan as it was made, and what was changed of it since.
+
+    ``maintenance`` is what it started from, on the scale of its intakes. ``fat_loss_kg`` is the fat it is to lose; None
+    where its length is the target. ``usual_intake_kcal`` was eaten before it (None: maintenance). ``fat_ceiling``
+    (fraction) ends a gain. ``changes`` of intake add up; ``moved_end_day`` is the morning after its last day, where
+    that is no longer the planned one.
     """
 
     kind: PhaseKind
@@ -62,6 +71,8 @@ class FollowedPhase(msgspec.Struct, frozen=True, kw_only=True):
     usual_intake_kcal: float | None = None
     fat_loss_kg: float | None = None
     fat_ceiling: float | None = None
+    changes: tuple[IntakeChange, ...] = ()
+    moved_end_day: int | None = None
 
     @property
     def days(self) -> int:
@@ -71,11 +82,32 @@ class FollowedPhase(msgspec.Struct, frozen=True, kw_only=True):
     @property
     def end_day(self) -> int:
         """The morning after its last day."""
-        return self.start_day + self.days
+        return self.start_day + self.days if self.moved_end_day is None else self.moved_end_day
+
+    def planned_week_of(self, day: int) -> FollowedWeek:
+        """The week that a day of the phase, counted from 0, falls in, as first planned; the last one beyond the end."""
+        return self.weeks[min(day // DAYS_PER_WEEK, len(self.weeks) - 1)]
 
     def week_of(self, day: int) -> FollowedWeek:
-        """The week that a day of the phase, counted from 0, falls in; the last one beyond the end."""
-        return self.weeks[min(day // DAYS_PER_WEEK, len(self.weeks) - 1)]
+        """The same as it was told in the end: a break stays, everything else is changed as it was told."""
+        week = self.planned_week_of(day)
+        changed = sum(change.change_kcal for change in self.changes if change.day <= self.start_day + day)
+        return week if week.is_break else corrected_week(week, changed)
+
+
+def corrected_week(week: FollowedWeek, change_kcal: float) -> FollowedWeek:
+    """A week with another energy. Less is taken from carbohydrate; more is shared as the plan shares it.
+
+    So protein stays, and dietary fat never falls: its floors hold where they held in the plan.
+    """
+    if change_kcal == 0.0 or week.carbohydrate_g is None:
+        return msgspec.structs.replace(week, intake_kcal=week.intake_kcal + change_kcal)
+    change = change_kcal / CARBOHYDRATE_KCAL_PER_G
+    if change_kcal > 0.0:
+        energy = CARBOHYDRATE_KCAL_PER_G * week.carbohydrate_g
+        change *= min(1.0, energy / max(1.0, week.intake_kcal - PROTEIN_KCAL_PER_G * week.protein_g))
+    grams = max(0.0, 5.0 * round((week.carbohydrate_g + change) / 5.0))
+    return msgspec.structs.replace(week, intake_kcal=week.intake_kcal + change_kcal, carbohydrate_g=grams)
 
 
 def diet_of_week(week: FollowedWeek, weight_kg: float, scale: float = 1.0) -> Diet:
@@ -113,7 +145,7 @@ class PromisedPath:
         while day < phase.days:
             ends = [mark for mark in self._marks if mark > day]
             until = min(ends[0], day - day % DAYS_PER_WEEK + DAYS_PER_WEEK)
-            diet = diet_of_week(phase.week_of(day), body.weight_kg, 1.0 / ratio)
+            diet = diet_of_week(phase.planned_week_of(day), body.weight_kg, 1.0 / ratio)
             # A stretch ends on every mark, so that the moved runs have a node there.
             if stretches and stretches[-1].diet == diet and day not in self._marks:
                 stretches[-1] = Stretch(diet, (*stretches[-1].lengths, float(until - day)))
@@ -124,9 +156,9 @@ class PromisedPath:
         self.forecast: Forecast = forecast(body, stretches)
 
     def change(self, since: int, until: int) -> PromisedChange:
-        """The change between two marks."""
+        """The change between two marks; a mark beyond the planned end is that end."""
         path = self.forecast
-        first, last = self._points[since], self._points[until]
+        first, last = (self._points[min(mark, self._marks[-1])] for mark in (since, until))
         node, from_node = path.nodes.index(last), path.nodes.index(first)
         before, after = path.states[first], path.states[last]
         tissue, fat = after.tissue_kg - before.tissue_kg, after.fat_kg - before.fat_kg

@@ -7,7 +7,7 @@ from typing import NamedTuple
 from ..body import Diet, Forecast
 from ..rails import CARBOHYDRATE_KCAL_PER_G, LOSS_LIMIT, Macronutrients
 from ..register import Message, say
-from .defaults import CUT_FIRST_RESET_WEEKS, CUT_RESET_WEEKS, GAIN_RESET_WEEKS
+from .defaults import CUT_FIRST_RESET_WEEKS, CUT_RESET_WEEKS, GAIN_RESET_WEEKS, RETURN_CHECK_WEEKS
 
 
 class Element(StrEnum):
@@ -139,6 +139,15 @@ def explain_gain(phase: PlannedPhase, path: Forecast, surplus_kcal: float, fat_c
     if fat_ceiling is not None:
         phase.ends_early_when.append(_ceiling(phase, path, fat_ceiling))
     phase.guidance.append(say("TRAIN_IN_GAIN"))
+
+
+def explain_return(phase: PlannedPhase, path: Forecast) -> None:
+    """Fill in the rate of the return to a gain, and when it is checked."""
+    first, end = path.states[phase.first], path.states[phase.weeks[-1].point]
+    rate = float(end.tissue_kg - first.tissue_kg) / len(phase.weeks)
+    start = phase.weeks[0].start
+    dates = [(start + timedelta(weeks=weeks)).isoformat() for weeks in RETURN_CHECK_WEEKS]
+    phase.guidance.append(say("RETURN_CHECKS", rate_kg=rate, first_date=dates[0], second_date=dates[1]))
 
 
 def _ceiling(phase: PlannedPhase, path: Forecast, fat_ceiling: float) -> Message:

@@ -47,6 +47,7 @@ from .phases import (
     explain_hold,
     explain_maintenance,
     explain_pause,
+    explain_return,
 )
 
 # Of a usual diet: carried mass follows its ratio to what is eaten, and no one lives on nothing of it for good.
@@ -151,8 +152,11 @@ class _Draft:
         self.add("maintenance", *self.holding(weeks))
 
     def grow(self, weeks: int, asked_kcal: float | None, ceiling: float | None) -> PlannedGain:
-        """Add weeks of a gain, at the surplus asked for or the usual one; of a hold for a body over its ``ceiling``."""
-        if weeks and is_at_ceiling(self.state, ceiling):
+        """Add weeks of a gain, at the surplus asked for or the usual one; of a hold for a body over its ``ceiling``.
+
+        Where none is asked for it is the usual one. An underweight body may gain whatever its body fat.
+        """
+        if weeks and self.is_held(ceiling):
             self.hold(weeks)
             return PlannedGain([], [], 0.0, [])
         gain = plan_surplus(self.subject, self.model, self.state, weeks, asked_kcal, self.preference)
@@ -160,6 +164,12 @@ class _Draft:
         if weeks and not gain.weeks:
             self.hold(weeks)
         return gain
+
+    def is_held(self, asked: float | None) -> bool:
+        """Whether the body there is has reached the ceiling of a gain, as asked or usual."""
+        if asked is None and self.subject.bmi < rails.BMI_FLOOR:
+            return False
+        return is_at_ceiling(self.state, ceiling_of(self.subject, asked))
 
     def finish(self, sources: frozenset[UncertaintySource]) -> tuple[list[PlannedPhase], Forecast]:
         """The phases with their forecast."""
@@ -298,6 +308,7 @@ def _lay_out(
     cut = len(draft.kinds) - 1
     maintenance_after = float(current_maintenance_kcal(model, end))
     draft.hold(then.maintenance_weeks)
+    is_held = then.gain_weeks > 0 and draft.is_held(then.fat_ceiling)
     gain = draft.grow(then.gain_weeks, then.surplus_kcal, then.fat_ceiling)
     phases, path = draft.finish(sources)
 
@@ -327,7 +338,9 @@ def _lay_out(
     explain_maintenance(phases[cut + 1], path, subject.maintenance_kcal - maintenance_after, maintenance_after)
     if len(phases) > cut + 2:
         explain_gain(phases[cut + 2], path, gain.surplus_kcal, ceiling_of(subject, then.fat_ceiling))
-    return Plan(None, solved.deficit_kcal, phases, path, actions, solved.reasons, cut)
+        explain_return(phases[cut + 2], path)
+    reasons = [*solved.reasons, say("HELD_AT_CEILING")] if is_held else solved.reasons
+    return Plan(None, solved.deficit_kcal, phases, path, actions, reasons, cut)
 
 
 def _warnings(phase: DeficitPhase, solved: Solved, end: BodyState) -> list[RailAction]:
@@ -391,12 +404,14 @@ def plan_hold(
     draft = _Draft(member, aim.preference, start)
     draft.hold(aim.weeks)
     weeks, actions = rails.gain_weeks_allowed(member.subject, then.gain_weeks)
+    reasons = [say("HELD_AT_CEILING")] if weeks and draft.is_held(then.fat_ceiling) else []
     gain = draft.grow(weeks, then.surplus_kcal, then.fat_ceiling)
     phases, path = draft.finish(sources)
     explain_hold(phases[0], path)
     if len(phases) > 1:
         explain_gain(phases[1], path, gain.surplus_kcal, ceiling_of(member.subject, then.fat_ceiling))
-    return Plan(None, None, phases, path, [*actions, *gain.actions, *draft.actions], [])
+        explain_return(phases[1], path)
+    return Plan(None, None, phases, path, [*actions, *gain.actions, *draft.actions], reasons)
 
 
 def ceiling_of(subject: Subject, asked: float | None) -> float | None:

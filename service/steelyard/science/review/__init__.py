@@ -1,5 +1,17 @@
-"""A phase held against its plan: the verdict, the correction and the advice."""
+"""A phase held against its plan: the verdict, the correction and the advice, and what a coach should know of it."""
 
+from .attention import (
+    Attention,
+    Placed,
+    RosterMember,
+    attention_of,
+    ranked,
+)
+from .question import (
+    Finding,
+    Question,
+    Settled,
+)
 from .review import (
     Review,
     review_phase,
@@ -10,6 +22,14 @@ from .texts import (
 
 __all__ = [
     "LEAST_DAYS",
+    "Attention",
+    "Finding",
+    "Placed",
+    "Question",
     "Review",
+    "RosterMember",
+    "Settled",
+    "attention_of",
+    "ranked",
     "review_phase",
 ]

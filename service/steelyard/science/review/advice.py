@@ -25,16 +25,12 @@ from ..rails import (
 from ..register import Message, say, traced
 from . import texts
 from .correction import STEP_KCAL, IntakeLimits, RestOfPhase, Stint, down, up
+from .due import Due
 from .reading import Now
 
 _AFTERMATH_LENGTHS = (3.0, 4.0, 7.0)
-# What 10 kcal/d of rounding is worth over six weeks, at about 8,000 kcal a kilogram.
-_ROUNDING_KG = 0.05
 # What protects the body at once is not come to in steps.
 _FLOORS = (rails.FLOOR, rails.AVAILABILITY)
-_OFF_PLAN = (Verdict.FASTER, Verdict.SLOWER)
-# Nobody is told to eat less than this, whatever a target would take.
-_LEAST_SEARCHED_KCAL = 500.0
 
 
 class NextStep(StrEnum):
@@ -133,14 +129,23 @@ def _held_path(course: RestOfPhase, intake_kcal: float) -> Forecast:
 
 @traced
 def advise(
-    phase: FollowedPhase, course: RestOfPhase, now: Now, promised: PromisedPath, verdict: Verdict, is_finished: bool
+    phase: FollowedPhase,
+    course: RestOfPhase,
+    now: Now,
+    promised: PromisedPath,
+    verdict: Verdict,
+    is_finished: bool,
+    due: Due,
 ) -> Advice:
-    """Decide. Raises ``guard_rails.Refused`` where a deficit or a gain is running and screening was not answered."""
+    """Decide, by what is ``due``.
+
+    Raises ``guard_rails.Refused`` where a deficit or a gain is running and screening was not answered.
+    """
     if is_finished or course.days_left == 0:
         return Advice(NextStep.END, 0, 0, [say(texts.OVER)], [])
     if phase.kind.is_deficit:
-        return _Deficit(phase, course, now, promised, verdict).advise()
-    return _HoldOrGain(phase, course, now, promised, verdict).advise()
+        return _Deficit(phase, course, now, promised, verdict, due).advise()
+    return _HoldOrGain(phase, course, now, promised, verdict, due).advise()
 
 
 class _Held(NamedTuple):
@@ -159,7 +164,11 @@ def _held(limits: IntakeLimits, wanted: float) -> _Held:
     if change > 0:
         change = min(change, max(0, down(min(limits.most, change))))
     least = up(limits.least)
-    return _Held(max(change, least), least > change)
+    if change < least <= 0.0 or change >= least:
+        return _Held(max(change, least), least > change)
+    # A rise leaves room, so that the next review does not add to it.
+    roomy = max(least, int(texts.NOTABLE_KCAL))
+    return _Held(roomy if roomy <= limits.most - texts.NOTABLE_KCAL else least, True)
 
 
 def _is_one_step(limits: IntakeLimits) -> bool:
@@ -187,12 +196,19 @@ class _Deficit:
     """A mini-cut or a cut in its course."""
 
     def __init__(
-        self, phase: FollowedPhase, course: RestOfPhase, now: Now, promised: PromisedPath, verdict: Verdict
+        self,
+        phase: FollowedPhase,
+        course: RestOfPhase,
+        now: Now,
+        promised: PromisedPath,
+        verdict: Verdict,
+        due: Due,
     ) -> None:
-        self.phase, self.course, self.now, self.verdict = phase, course, now, verdict
-        expected = -promised.change(0, phase.days).fat.mean
-        self.target = expected if phase.fat_loss_kg is None else phase.fat_loss_kg
+        self.phase, self.course, self.now, self.verdict, self.due = phase, course, now, verdict, due
+        self.target = phase.fat_loss_kg
+        self.hoped = -promised.change(0, phase.days).fat.mean
         self.is_judged = verdict is not Verdict.TOO_EARLY
+        self.is_losing_fast = False
         self.left = course.days_left
         self.reasons: list[Message] = []
         self.actions: list[RailAction] = []
@@ -209,7 +225,7 @@ class _Deficit:
             return ended._replace(reasons=[*ended.reasons, *more])
         limits = self._with_logged_loss(self._shortened(limits))
         lost = -course.now.fat.mean
-        if self.is_judged and self.target > 0.0 and lost >= self.target:
+        if self.is_judged and self.target is not None and lost >= self.target:
             return self._end(say(texts.PURPOSE_MET, fat_kg=lost, target_kg=self.target))
         most_days = MOST_WEEKS * DAYS_PER_WEEK
         if self.phase.kind is PhaseKind.MINI_CUT and course.days_gone >= most_days:
@@ -264,6 +280,7 @@ class _Deficit:
         message = say(texts.LOST_FAST, percent=100.0 * share, limit=100.0 * limit)
         action = "capped" if share > rails.LOGGED_LOSS_LIMIT else "warned"
         self.actions.append(RailAction(texts.LOGGED_LOSS, action, limit, share, "of body mass a week", message))
+        self.is_losing_fast = share > rails.LOGGED_LOSS_LIMIT
         if share <= rails.LOGGED_LOSS_LIMIT or now.fortnight_intake_kcal is None:
             return limits
         # Against what was eaten: what was lost beyond the planned limit, spread over a week.
@@ -275,66 +292,60 @@ class _Deficit:
         return limits._replace(least=least, why=why)
 
     def _go_on(self, limits: IntakeLimits) -> Advice:
-        course, left = self.course, self.left
-        planned = NextStep.CONTINUE if left == course.days_left else NextStep.SHORTEN
-        wanted, days, decision = 0.0, left, planned
-        if left < texts.LEAST_DAYS_LEFT and self.verdict in _OFF_PLAN:
+        course, left, due = self.course, self.left, self.due
+        decision = NextStep.CONTINUE if left == course.days_left else NextStep.SHORTEN
+        is_late = left < texts.LEAST_DAYS_LEFT and due.change_kcal != 0
+        if is_late:
             self.reasons.append(say(texts.TOO_LATE, days=left))
-        elif self.verdict is Verdict.SLOWER or (self.verdict is Verdict.FASTER and self.phase.fat_loss_kg is None):
-            low = min(limits.least, _LEAST_SEARCHED_KCAL - self._lowest())
-            wanted = float(down(course.restore_fat(self.target, left, low, max(limits.most, limits.least))))
-            wanted = min(wanted, 0.0) if self.verdict is Verdict.SLOWER else max(wanted, 0.0)
+        wanted = 0.0 if is_late or self.is_losing_fast else float(due.change_kcal)
         held = _held(limits, wanted)
         change = held.change_kcal
         actions = _rail_actions(limits, course, held, wanted, left)
         self._explain(limits, held, wanted)
-        reach = None
-        if self.phase.fat_loss_kg is not None and self.is_judged:
-            most = self._most_days()
-            reach = course.days_to_lose(self.target, float(change), most)
-            if reach is not None and reach <= left - texts.LEAST_DAYS_LEFT and self.verdict is Verdict.FASTER:
-                decision, days = NextStep.SHORTEN, reach
-                self.reasons.append(say(texts.SHORTEN, date=self._date(reach), days=left - reach))
-            elif self._falls_short(float(change)):
-                if reach is not None and reach > left:
-                    decision, days = NextStep.EXTEND, reach
-                    self.reasons.append(say(texts.EXTEND, date=self._date(reach), days=reach - left))
-                elif reach is None:
-                    fat = -course.fat_change(float(change), left)
-                    self.reasons.append(say(texts.OUT_OF_REACH, fat_kg=fat, target_kg=self.target))
-        # More days may bring a stricter rail: a phase over six weeks is a long one.
-        if days > left and up(course.limits(days).least) > change:
-            decision, days = planned, left
-            self.reasons = [r for r in self.reasons if r.code != texts.EXTEND]
-            fat = -course.fat_change(float(change), left)
+        days = left
+        if due.end_day is not None:
+            moved = max(1, due.end_day - self.now.day)
+            if moved < left:
+                decision, days = NextStep.SHORTEN, moved
+                self.reasons.append(say(texts.SHORTEN, date=self._date(moved), days=left - moved))
+            elif left == course.days_left and up(course.limits(moved).least) <= change:
+                # More days may bring a stricter rail: a phase over six weeks is a long one.
+                decision, days = NextStep.EXTEND, moved
+                self.reasons.append(say(texts.EXTEND, date=self._date(moved), days=moved - left))
+        if due.waits:
+            self.reasons.append(say(texts.WAITS, date=self._date(DAYS_PER_WEEK - course.days_gone % DAYS_PER_WEEK)))
+        elif self.target is not None and self._falls_short(float(change), days):
+            fat = -course.fat_change(float(change), days)
             self.reasons.append(say(texts.OUT_OF_REACH, fat_kg=fat, target_kg=self.target))
+        self._say_if_ahead()
         self._warn_of_eaten(limits)
         return Advice(decision, change, days, self.reasons, [*self.actions, *actions])
+
+    def _say_if_ahead(self) -> None:
+        """Whoever is ahead in a phase of which only the length was asked for may stop early."""
+        if self.target is not None or self.verdict is not Verdict.FASTER:
+            return
+        reach = self.course.days_to_lose(self.hoped, 0.0, self.left)
+        if reach is not None and self.left - reach >= DAYS_PER_WEEK:
+            self.reasons.append(say(texts.MAY_STOP_EARLY, days=DAYS_PER_WEEK))
 
     def _explain(self, limits: IntakeLimits, held: _Held, wanted: float) -> None:
         why, change = limits.why, held.change_kcal
         if not held.is_raised:
             if change:
-                code = texts.CORRECTED if change == wanted else texts.STEPPED
-                self.reasons.append(texts.step(code, change))
+                self.reasons.append(texts.step(texts.STEPPED, change))
         elif change > 0:
             self.reasons.append(say(texts.RAISED, correction_kcal=change, rule=why.rule, why=why.why))
         else:
             missing = change - wanted
             self.reasons.append(say(texts.CORRECTION_HELD, missing_kcal=missing, rule=why.rule, why=why.why))
 
-    def _most_days(self) -> int:
-        if self.phase.kind is PhaseKind.MINI_CUT:
-            return MOST_WEEKS * DAYS_PER_WEEK - self.course.days_gone
-        return self.left + texts.MOST_EXTENSION_DAYS
-
-    def _falls_short(self, change: float) -> bool:
-        """Whether the target is missed by enough to matter: when slower, or near the end."""
-        short = self.target + self.course.fat_change(change, self.left)
-        if self.verdict is Verdict.SLOWER:
-            return short > _ROUNDING_KG
-        is_near = self.left <= DAYS_PER_WEEK
-        return self.verdict is Verdict.WITHIN_INTERVAL and is_near and short > texts.SHORTFALL_SHARE * self.target
+    def _falls_short(self, change: float, days: int) -> bool:
+        """Whether fat is missing at the end by enough to matter: when slower, or near the end."""
+        assert self.target is not None
+        short = self.target + self.course.fat_change(change, days)
+        is_told = self.verdict is Verdict.SLOWER or days <= DAYS_PER_WEEK
+        return is_told and short > texts.SHORTFALL_SHARE * self.target
 
     def _date(self, days: int) -> str:
         return date.fromordinal(self.now.day + days).isoformat()
@@ -354,9 +365,10 @@ class _HoldOrGain:
     """A gain or a hold in its course: the rate to come is restored in steps, and never what was missed."""
 
     def __init__(
-        self, phase: FollowedPhase, course: RestOfPhase, now: Now, promised: PromisedPath, verdict: Verdict
+        self, phase: FollowedPhase, course: RestOfPhase, now: Now, promised: PromisedPath, verdict: Verdict, due: Due
     ) -> None:
         self.phase, self.course, self.now, self.promised, self.verdict = phase, course, now, promised, verdict
+        self.due = due
         self.reasons: list[Message] = []
 
     def advise(self) -> Advice:
@@ -373,9 +385,19 @@ class _HoldOrGain:
             if limits.most < 0.0 and self.verdict is not Verdict.FASTER and supposing():
                 limits = course.limits(left)
         wanted = self._wanted()
+        if wanted > 0.0:
+            # A step up leaves room, or it is none.
+            wanted = min(wanted, float(down(limits.most - texts.ROOM_KCAL)))
+            wanted = wanted if wanted >= texts.NOTABLE_KCAL else 0.0
         held = _held(limits, wanted)
         change = held.change_kcal
-        if self.phase.kind is PhaseKind.GAIN and change > limits.most + 0.5 * STEP_KCAL:
+        is_past = self.phase.kind is PhaseKind.GAIN and change > limits.most + 0.5 * STEP_KCAL
+        lowered = max(down(limits.most - texts.ROOM_KCAL), up(limits.least), -texts.MOST_STEP_KCAL)
+        if lowered > limits.most:
+            lowered = max(down(limits.most), up(limits.least))
+        if is_past and -texts.MOST_STEP_KCAL <= lowered <= min(change, 0):
+            held, change = held._replace(change_kcal=lowered, is_raised=False), lowered
+        elif is_past:
             limit = 100.0 * GAIN_RATE_LIMIT[subject.training_status]
             return Advice(NextStep.END, 0, 0, [say(texts.TOO_FAST_A_GAIN, limit_percent=limit)], [])
         actions = list(course.protein_actions)
@@ -383,10 +405,10 @@ class _HoldOrGain:
             why = limits.why
             self.reasons.append(say(texts.RAISED, correction_kcal=change, rule=why.rule, why=why.why))
             actions += rails.raised_to_floor(subject, min(course.intakes(0.0, left)))
-        elif change < min(wanted, texts.MOST_STEP_KCAL):
+        elif change < min(wanted, 0.0):
             actions.append(self._held_under_ceiling(change))
         elif change:
-            self.reasons.append(texts.step(texts.CORRECTED if change == wanted else texts.STEPPED, change))
+            self.reasons.append(texts.step(texts.STEPPED, change))
         return Advice(NextStep.CONTINUE, change, left, self.reasons, actions)
 
     def _ceiling_met(self) -> Message | None:
@@ -409,10 +431,12 @@ class _HoldOrGain:
         return True
 
     def _as_planned(self) -> bool:
-        """Forecast the days to come by the maintenance that the plan started from."""
-        self.course.suppose(self.phase.maintenance)
+        """Forecast the days to come by the maintenance that the plan started from, and what reviews added to it."""
+        plan, changed = self.phase.maintenance, sum(change.change_kcal for change in self.phase.changes)
+        supposed = Estimate(plan.mean + changed, plan.sd)
+        self.course.suppose(supposed)
         self.reasons = [reason for reason in self.reasons if reason.code != texts.AS_EATEN_SO_FAR]
-        self.reasons.append(say(texts.AS_PLANNED, maintenance_kcal=self.phase.maintenance.mean))
+        self.reasons.append(say(texts.AS_PLANNED, maintenance_kcal=supposed.mean))
         return True
 
     def _wanted(self) -> float:
@@ -420,20 +444,17 @@ class _HoldOrGain:
         course, left = self.course, self.course.days_left
         lowest = min(course.intakes(0.0, left))
         to_maintenance = course.maintenance_kcal - lowest
-        wanted = 0.0
-        if self.verdict in _OFF_PLAN:
-            if left < texts.LEAST_DAYS_LEFT:
-                self.reasons.append(say(texts.TOO_LATE, days=left))
-            else:
-                ahead = self.promised.change(course.days_gone, self.phase.days).tissue.mean
-                span = 0.5 * course.maintenance_kcal
-                wanted = float(down(course.restore_tissue(ahead, left, -span, span)))
-                if self.verdict is Verdict.FASTER:
-                    # Never under maintenance, and never lowered for those whose intake may not be.
-                    wanted = min(0.0, max(wanted, float(up(to_maintenance))))
-                    wanted = 0.0 if rails.may_not_diet(course.subject) else wanted
-                else:
-                    wanted = max(wanted, 0.0)
+        wanted = float(self.due.change_kcal)
+        if wanted and left < texts.LEAST_DAYS_LEFT:
+            self.reasons.append(say(texts.TOO_LATE, days=left))
+            wanted = 0.0
+        if wanted < 0.0:
+            # Never under maintenance, and never lowered for those whose intake may not be.
+            wanted = min(0.0, max(wanted, float(up(to_maintenance))))
+            wanted = 0.0 if rails.may_not_diet(course.subject) or wanted > -texts.NOTABLE_KCAL else wanted
+        if self.due.waits:
+            date_of_next = self.now.day + DAYS_PER_WEEK - course.days_gone % DAYS_PER_WEEK
+            self.reasons.append(say(texts.WAITS, date=date.fromordinal(date_of_next).isoformat()))
         if self._is_losing() or self._comes_too_low():
             wanted = max(wanted, min(float(down(to_maintenance)), float(texts.MOST_STEP_KCAL)))
         return wanted

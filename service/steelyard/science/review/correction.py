@@ -4,6 +4,7 @@ Intakes and corrections are on the member's logging scale; the body lives on the
 logging ratio), and the rails are compared with what is eaten.
 """
 
+import copy
 import math
 from typing import NamedTuple
 
@@ -22,10 +23,8 @@ from ..body import (
     walk,
 )
 from ..numbers import Estimate
-from ..phase import DAYS_PER_WEEK, FollowedPhase, FollowedWeek, PhaseKind, diet_of_week
+from ..phase import DAYS_PER_WEEK, FollowedPhase, FollowedWeek, PhaseKind, corrected_week, diet_of_week
 from ..rails import (
-    CARBOHYDRATE_KCAL_PER_G,
-    PROTEIN_KCAL_PER_G,
     DeficitLimit,
     Logged,
     Purpose,
@@ -63,21 +62,6 @@ class IntakeLimits(NamedTuple):
     warnings: list[RailAction]
 
 
-def corrected_week(week: FollowedWeek, change_kcal: float) -> FollowedWeek:
-    """A week with another energy. Less is taken from carbohydrate; more is shared as the plan shares it.
-
-    So protein stays, and dietary fat never falls: its floors hold where they held in the plan.
-    """
-    if change_kcal == 0.0 or week.carbohydrate_g is None:
-        return msgspec.structs.replace(week, intake_kcal=week.intake_kcal + change_kcal)
-    change = change_kcal / CARBOHYDRATE_KCAL_PER_G
-    if change_kcal > 0.0:
-        energy = CARBOHYDRATE_KCAL_PER_G * week.carbohydrate_g
-        change *= min(1.0, energy / max(1.0, week.intake_kcal - PROTEIN_KCAL_PER_G * week.protein_g))
-    grams = max(0.0, 5.0 * round((week.carbohydrate_g + change) / 5.0))
-    return msgspec.structs.replace(week, intake_kcal=week.intake_kcal + change_kcal, carbohydrate_g=grams)
-
-
 class RestOfPhase:
     """The rest of a phase, for any change of its intake."""
 
@@ -112,6 +96,12 @@ class RestOfPhase:
         planned = min(week.protein_g for week in ahead)
         per_kg, actions = rails.protein_in_deficit(self.subject, planned / self.fed_kg)
         return (math.ceil(per_kg * self.fed_kg) if per_kg * self.fed_kg > planned else 0.0), actions
+
+    def followed_by(self, share: float) -> "RestOfPhase":
+        """The same, were this share of what is told logged."""
+        other = copy.copy(self)
+        other.share_followed = share
+        return other
 
     def suppose(self, maintenance: Estimate) -> None:
         """Forecast from this maintenance (logging scale) instead of the one that the log tells [kcal/d]."""

@@ -4,6 +4,8 @@ import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
+import msgspec
+
 from ..body import Body, Diet, Stretch, UncertaintySource, advance, forecast, start_body
 from ..log import (
     DAY_ERROR,
@@ -11,6 +13,7 @@ from ..log import (
     LOGGING_RATIO_LEAST,
     UNLOGGED_BIAS,
     Change,
+    Explained,
     Log,
     LogMaintenance,
     Trend,
@@ -23,8 +26,10 @@ from ..member import Member
 from ..numbers import Estimate
 from ..phase import FollowedPhase, diet_of_week
 from ..register import Message
+from . import texts
 
 _RECENT_DAYS = 7
+_FOLLOWED_DAYS = 28
 
 
 class Changes(NamedTuple):
@@ -66,6 +71,9 @@ class Now(NamedTuple):
     noise_sd_kg: float
     rho_kcal_per_kg: float  # on the logging scale
     water_probability: float  # of a sudden change of water in the last four weeks
+    explained: Explained | None  # why weight did what it did over the last four weeks
+    knows_cycle: bool
+    share_followed: float  # of what was told over the last four weeks, how much was logged
     notes: tuple[Message, ...]
 
 
@@ -102,8 +110,29 @@ def change_over(trend: Trend, days: int) -> Changes:
     )
 
 
-def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int) -> Now:
+def with_plan(found: LogMaintenance, plan: Estimate, days: int) -> LogMaintenance:
+    """Maintenance as the log tells it, with what the plan started from, which counts for less from day to day.
+
+    In the first weeks of a phase a log cannot tell a change of eating from one of logging, and may err by much. The
+    logging ratio goes along, so that the physical estimate stays what the log says.
+    """
+    told = found.maintenance
+    fades = 1.0 + (days / texts.PLAN_FADES_DAYS) ** 2
+    of_plan = 1.0 / (fades * max(plan.sd, texts.PLAN_LEAST_SD * plan.mean) ** 2)
+    of_log = 1.0 / max(told.sd, 1.0) ** 2
+    mean = (of_plan * plan.mean + of_log * told.mean) / (of_plan + of_log)
+    ratio = found.logging_ratio
+    return msgspec.structs.replace(
+        found,
+        maintenance=Estimate(mean, (of_plan + of_log) ** -0.5),
+        logging_ratio=Estimate(ratio.mean * mean / told.mean, ratio.sd),
+    )
+
+
+def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed_since: int | None = None) -> Now:
     """Read a log on the morning of ``day``, which lies in the phase or is the one after its last.
+
+    Args: ``weighed_since``: from which day on more of what is eaten is logged than before, where that is known.
 
     Raises: ``OutOfDomain`` on a log that cannot be read, or one that fits no living body.
     """
@@ -114,7 +143,7 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int) -> Now:
         log,
         day,
         phase.usual_intake_kcal,
-        phase_days=[phase.start_day],
+        phase_days=[phase.start_day, *([] if weighed_since is None else [weighed_since])],
         is_loss_meant=phase.kind.is_deficit,
     )
     daily = reading.daily
@@ -122,7 +151,7 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int) -> Now:
     first = next(i for i, seen in enumerate(daily.is_weighed) if seen)
     then = min(last, max(phase.start_day - daily.first_day, first))
     filled = fill_intake(daily, prior_on_logging_scale(assessed.total).mean)
-    maintenance = trend.maintenance
+    maintenance = with_plan(trend.maintenance, phase.maintenance, day - phase.start_day)
     ratio = min(1.2, max(LOGGING_RATIO_LEAST, maintenance.logging_ratio.mean))
     recent = filled[max(0, last - _RECENT_DAYS) : last] or filled[:1]
     two_weeks = slice(max(0, last - 14), last)
@@ -145,8 +174,33 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int) -> Now:
         noise_sd_kg=trend.noise_sd_kg,
         rho_kcal_per_kg=LOGGING_RATIO * reading.tissue.rho_kcal_per_kg,
         water_probability=trend.water_probability,
+        explained=trend.explained,
+        knows_cycle=bool(log.cycle_starts),
+        share_followed=_share_followed(phase, daily.intake_kcal, daily.is_logged, daily.first_day, day),
         notes=trend.notes,
     )
+
+
+def _share_followed(
+    phase: FollowedPhase, intake: Sequence[float], is_logged: Sequence[float], first_day: int, day: int
+) -> float:
+    """How well what was told of late is kept to, as logged: drawn to 1 as far as day-to-day eating explains it.
+
+    Beyond a tenth it is not for the plan to make up for.
+    """
+    told = logged = days = 0.0
+    for at in range(max(phase.start_day, day - _FOLLOWED_DAYS), day):
+        i = at - first_day
+        if 0 <= i < len(intake) and is_logged[i]:
+            told += phase.week_of(at - phase.start_day).intake_kcal
+            logged += intake[i]
+            days += 1.0
+    if not days:
+        return 1.0
+    apart = logged / told - 1.0
+    error2 = DAY_ERROR**2 / days
+    apart *= apart * apart / (apart * apart + error2)
+    return 1.0 + min(texts.MOST_MADE_UP_SHARE, max(-texts.MOST_MADE_UP_SHARE, apart))
 
 
 def _eaten(

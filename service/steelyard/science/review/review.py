@@ -1,26 +1,30 @@
 """Review a phase: what happened against what was planned, and what to do about it.
 
-The verdict compares the change of tissue that the log tells with the 80 % interval that the plan's own forecast
-had for that day, so that water never counts. Until a fortnight of the phase and enough weighings are there, it is
-too early. What restores the target is then sought from the present state, inside every guard rail.
+The verdict compares the change of tissue that the log tells with what counts as planned for that day, so that water
+never counts. Until a fortnight of the phase and enough weighings are there, it is too early. What is then due is sought
+from two readings a week apart (``due``), and told inside every guard rail.
 """
 
 import math
+from datetime import date
 
 import msgspec
 
 from ..body import Forecast, PathPoint
 from ..log import Log, LogMaintenance
-from ..measures import body_of
 from ..member import Member
-from ..numbers import Estimate
-from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, PromisedPath, Verdict, signs_to_stop
-from ..rails import Cleared, RailAction, Subject
+from ..numbers import Z80, Estimate
+from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, Verdict, signs_to_stop
+from ..rails import Cleared, RailAction
 from ..register import Basis, Kind, Message, OutOfDomain, equation, say
 from . import texts
 from .advice import Advice, Aftermath, Ahead, advise, cleared
-from .correction import RestOfPhase, Stint
-from .reading import Changes, EatenSoFar, Now, body_now, read_phase
+from .correction import Stint
+from .due import NOTHING, read_on, what_is_due
+from .question import FOUND_AS_LOGGED, FOUND_MORE, FOUND_WATER, Finding, Question, Settled, question_of
+from .reading import Changes, EatenSoFar, Now
+from .signs import heed, wait_for_events
+from .under_way import check_side
 
 _MOST_DAYS_AHEAD = 56
 
@@ -59,6 +63,7 @@ class Review(msgspec.Struct, frozen=True):
     fat_fraction: Estimate
     eaten: EatenSoFar
     implied_difference: Estimate | None
+    question: Question | None
     maintenance: LogMaintenance
     maintenance_change: Estimate
     told: Cleared[Ahead]
@@ -118,6 +123,15 @@ def probabilities(kind: PhaseKind, planned: Estimate, observed: Estimate) -> Pro
     return Probabilities(max(0.0, 1.0 - lower - upper), faster, slower)
 
 
+def as_planned(promise: Estimate) -> Estimate:
+    """The change of tissue that counts as planned: the plan's own 80 % interval, or a third of the way if that is less.
+
+    The plan's own interval is as wide as its start knew little; what the log has told since is more.
+    """
+    half = max(texts.PLAN_SHARE * abs(promise.mean), texts.PLAN_LEAST_KG)
+    return Estimate(promise.mean, min(promise.sd, half / Z80))
+
+
 def more_days_needed(window_days: int, weighings: int, planned: Estimate, observed: Estimate) -> int:
     """Days of logging until the phase can be judged; 0 when it can.
 
@@ -132,15 +146,11 @@ def more_days_needed(window_days: int, weighings: int, planned: Estimate, observ
     return min(need, _MOST_DAYS_AHEAD)
 
 
-def judge(likely: Probabilities, *, is_logged_so: bool = False) -> Verdict:
-    """The likeliest of the three; off the plan only when that is likelier than not.
-
-    Short of the plan against what the log says (not ``is_logged_so``) it must be clearly likelier: there the scale
-    speaks alone.
-    """
+def judge(likely: Probabilities) -> Verdict:
+    """The likeliest of the three; off the plan only when that is clearly likelier than not."""
     if likely.faster > texts.OFF_PLAN:
         return Verdict.FASTER
-    if likely.slower > (texts.OFF_PLAN if is_logged_so else texts.OFF_PLAN_UNLOGGED):
+    if likely.slower > texts.OFF_PLAN:
         return Verdict.SLOWER
     return Verdict.WITHIN_INTERVAL
 
@@ -149,6 +159,8 @@ def _is_logged_so(kind: PhaseKind, now: Now) -> bool:
     """Whether the log itself says that intake fell short of the plan's purpose."""
     difference = now.eaten.difference
     if difference is None:
+        return False
+    if abs(difference.mean) < texts.NOTABLE_KCAL:
         return False
     return difference.lower > 0.0 if kind.is_deficit else difference.upper < 0.0
 
@@ -166,54 +178,62 @@ def contradicts(planned_kg: float, observed: Estimate, likely: Probabilities) ->
 
 @equation(
     "phase_review",
-    summary="Verdict on a phase, and the smallest correction of its intake",
+    summary="Verdict on a phase, and the step that is due",
     formula=(
-        "probability that the change of tissue since the start lies under, in or over the 80 % interval of the "
-        f"plan's forecast; too early before {texts.LEAST_DAYS} days or {texts.LEAST_WEIGHINGS} weighings, or while the "
-        "error of tissue exceeds half the interval; correction: root of forecast(from today's body) - target in the "
-        "intake, rounded to 10 kcal inside every rail"
+        "probability that the change of tissue since the start lies under, in or over what counts as planned: "
+        f"{texts.PLAN_SHARE:g} of the way that the plan expects, {texts.PLAN_LEAST_KG:g} kg at least, its own 80 % "
+        f"interval at most; too early before {texts.LEAST_DAYS} days or {texts.LEAST_WEIGHINGS} weighings, or while "
+        "the error of tissue exceeds half that interval; need: root of forecast(from the body read) - purpose in the "
+        "intake; step: the lesser need of two readings a week apart x need^2 / (need^2 + error^2), rounded to 10 kcal "
+        "inside every rail"
     ),
     kind=Kind.MODEL,
     basis=Basis.JUDGEMENT,
     valid_range="phases of at least two weeks with dated weighings",
 )
 def review_phase(
-    member: Member, phase: FollowedPhase, log: Log, as_of_day: int, *, is_finished: bool = False
+    member: Member,
+    phase: FollowedPhase,
+    log: Log,
+    as_of_day: int,
+    *,
+    is_finished: bool = False,
+    settled: Settled | None = None,
 ) -> Review:
     """Review ``phase`` on the morning of ``as_of_day``.
 
-    Args: ``member`` as at the phase's start; ``log`` may begin before it, which helps.
+    Args: ``member`` as at the phase's start; ``log`` may begin before it, which helps; ``settled``: the answer to the
+        question that an earlier review asked.
     Raises: ``OutOfDomain`` on a log that cannot be read or a phase that had not begun; ``guard_rails.Refused``
         where a deficit is still running and the screening was not answered.
     """
     if as_of_day < phase.start_day:
         detail = "The phase begins after the day to review it on."
         raise OutOfDomain("REVIEW_BEFORE_START", "phase.start_date", detail)
-    if phase.kind is PhaseKind.MINI_CUT and len(phase.weeks) > MOST_WEEKS:
+    if phase.kind is PhaseKind.MINI_CUT and sum(not week.is_break for week in phase.weeks) > MOST_WEEKS:
         detail = f"A mini-cut has at most {MOST_WEEKS} weeks: send a longer one as a `cut`."
         raise OutOfDomain("MINI_CUT_TOO_LONG", "phase.weeks", detail)
     if phase.fat_loss_kg is not None and not phase.kind.is_deficit:
         detail = "Only a `mini_cut` or a `cut` has fat to lose."
         raise OutOfDomain("FAT_LOSS_WITHOUT_DEFICIT", "phase.fat_loss_kg", detail)
+    check_side(phase)
     finished = is_finished or as_of_day >= phase.end_day
     day = min(as_of_day, phase.end_day)
     log, later = _until(log, day, as_of_day)
-    now = read_phase(member, phase, log, day)
+    if settled is not None and not phase.start_day <= settled.day <= as_of_day:
+        detail = "The question was answered within the phase, and not after the day to review it on."
+        raise OutOfDomain("SETTLED_OUTSIDE_PHASE", "settled.date", detail)
+    read = read_on(member, phase, log, day, settled)
+    now, course, promised = read.now, read.course, read.promised
+    body, subject = course.now, course.subject
 
     unseen = now.days - now.window_days
-    scale = 1.0 / now.ratio
-    usual = None if phase.usual_intake_kcal is None else scale * phase.usual_intake_kcal
-    from_start = Estimate(scale * phase.maintenance.mean, scale * phase.maintenance.sd)
-    promised = PromisedPath(
-        phase, body_of(member.person, member.assessed, from_start, usual), now.ratio, (unseen, now.days)
-    )
-    planned = promised.change(unseen, now.days).tissue
-    body = body_now(member, phase, now, promised.change(0, unseen).tissue)
+    promise = read.planned
+    planned = as_planned(promise)
     likely = probabilities(phase.kind, planned, now.window.tissue)
-    more_days = more_days_needed(now.window_days, now.weighings, planned, now.window.tissue)
-    subject = _subject(member, log, now)
+    more_days = more_days_needed(now.window_days, now.weighings, promise, now.window.tissue)
     is_logged_so = _is_logged_so(phase.kind, now)
-    verdict = Verdict.TOO_EARLY if more_days else judge(likely, is_logged_so=is_logged_so or not phase.kind.is_deficit)
+    verdict = Verdict.TOO_EARLY if more_days else judge(likely)
     moved_kg = promised.change(unseen, now.days).weight_kg
     if subject.is_pregnant:
         verdict = Verdict.WITHIN_INTERVAL if verdict is Verdict.FASTER else verdict
@@ -222,14 +242,24 @@ def review_phase(
     elif verdict is Verdict.SLOWER and not is_logged_so and now.water_probability > texts.WATER_IN_PLAY:
         # One week of water is no reason to eat less: ask first.
         verdict = Verdict.CONTRADICTED
+    verdict, more_days, waits = wait_for_events(log.events, day, verdict, more_days)
 
-    course = RestOfPhase(phase, subject, body, now.ratio, day)
-    told = cleared(course, now, advise(phase, course, now, promised, verdict, finished))
+    is_open = not finished and verdict is not Verdict.TOO_EARLY
+    found = what_is_due(member, phase, log, read, settled) if is_open else NOTHING
+    if verdict not in (Verdict.FASTER, Verdict.SLOWER):
+        # On plan, or asked about: nothing is changed but the end.
+        found = found._replace(change_kcal=0)
+    advised = heed(log.check_ins, course, day, advise(phase, course, now, promised, verdict, finished, found))
+    told = cleared(course, now, advised)
     observed = now.window.tissue
     implied = None
     if now.window_days >= DAYS_PER_WEEK:
         per_day = now.rho_kcal_per_kg / now.window_days
-        implied = Estimate(per_day * (observed.mean - planned.mean), per_day * math.hypot(observed.sd, planned.sd))
+        implied = Estimate(per_day * (observed.mean - planned.mean), per_day * math.hypot(observed.sd, promise.sd))
+    question = None
+    if is_open and not is_logged_so and verdict is not Verdict.WITHIN_INTERVAL:
+        gap = 0.0 if implied is None else implied.mean
+        question = question_of(now.explained, gap, day, member.person.sex, knows_cycle=now.knows_cycle, settled=settled)
     maintenance = now.maintenance.maintenance
     fat = body.body.fat_kg
     notes = list(now.notes)
@@ -256,6 +286,7 @@ def review_phase(
         fat_fraction=Estimate(fat.mean / now.weight_kg.mean, fat.sd / now.weight_kg.mean),
         eaten=now.eaten,
         implied_difference=implied,
+        question=question,
         maintenance=now.maintenance,
         maintenance_change=Estimate(
             maintenance.mean - phase.maintenance.mean, math.hypot(maintenance.sd, phase.maintenance.sd)
@@ -265,21 +296,28 @@ def review_phase(
         noise_sd_kg=now.noise_sd_kg,
         reasons=[
             *_reasons(phase, now, planned, moved_kg, likely, verdict, more_days, is_pregnant=subject.is_pregnant),
+            *_settling(settled, question),
+            *waits,
             *told.value.advice.reasons,
         ],
         notes=notes,
     )
 
 
-def _subject(member: Member, log: Log, now: Now) -> Subject:
-    """What the rails read of the member at the phase's start, with what the log tells of their scale."""
-    learnt = now.maintenance
-    return member.subject._replace(
-        maintenance_kcal=learnt.maintenance.mean,
-        scale=member.scale_by(learnt),
-        physical_kcal=max(member.prior.mean, learnt.physical.mean),
-        logged=Member(member.told._replace(log=log)).logged,
-    )
+def _settling(settled: Settled | None, question: Question | None) -> list[Message]:
+    """What the answer to the last question means, and the next one."""
+    found = []
+    if settled is not None:
+        on = date.fromordinal(settled.day).isoformat()
+        if settled.found is Finding.MORE_THAN_LOGGED:
+            found.append(say(FOUND_MORE, date=on))
+        elif settled.found is Finding.AS_LOGGED:
+            found.append(say(FOUND_AS_LOGGED))
+        elif settled.found is Finding.WATER:
+            found.append(say(FOUND_WATER, date=on))
+    if question is not None:
+        found.append(question.ask)
+    return found
 
 
 def _until(log: Log, day: int, as_of_day: int) -> tuple[Log, int]:
@@ -291,7 +329,7 @@ def _until(log: Log, day: int, as_of_day: int) -> tuple[Log, int]:
     weighings = [w for w in log.weighings if is_kept(w.day)]
     intakes = [i for i in log.intakes if is_kept(i.day)]
     left_out = len(log.weighings) + len(log.intakes) - len(weighings) - len(intakes)
-    return (Log(weighings, intakes), left_out) if left_out else (log, 0)
+    return (msgspec.structs.replace(log, weighings=weighings, intakes=intakes), left_out) if left_out else (log, 0)
 
 
 def _reasons(
@@ -314,7 +352,6 @@ def _reasons(
         found.append(say(texts.IN_PREGNANCY, observed_kg=observed))
     elif verdict is Verdict.CONTRADICTED:
         found.append(say(texts.CONTRADICTED, weight_kg=now.window.weight.mean, planned_kg=planned_weight_kg))
-        found.append(say(texts.SETTLE_CONTRADICTION))
     elif verdict is Verdict.WITHIN_INTERVAL:
         found.append(say(texts.WITHIN, observed_kg=observed, lower_kg=planned.lower, upper_kg=planned.upper))
     else:

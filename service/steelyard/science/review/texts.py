@@ -41,16 +41,9 @@ LEAST_WEIGHINGS = int(
 )
 OFF_PLAN = constant(
     "review_off_plan",
-    0.5,
+    0.65,
     unit="1",
     summary="A phase is off its plan from this probability that tissue lies outside the plan's interval",
-    basis=Basis.JUDGEMENT,
-)
-OFF_PLAN_UNLOGGED = constant(
-    "review_off_plan_unlogged",
-    0.77,
-    unit="1",
-    summary="The same where tissue lags behind the plan and the log says that the plan was kept",
     basis=Basis.JUDGEMENT,
 )
 SHARE_OF_WAY = constant(
@@ -70,7 +63,7 @@ LEAST_MOVE_KG = constant(
 )
 HARDLY_SLOWER = constant(
     "review_hardly_slower",
-    0.05,
+    0.4,
     unit="1",
     summary="With a smaller probability that tissue lags behind the plan the scale contradicts nothing",
     basis=Basis.JUDGEMENT,
@@ -131,6 +124,66 @@ UNEXPLAINED_SHARE = constant(
     summary="Loss over a hold or a gain from which a clinician is to look for its cause, however slow",
     basis=Basis.JUDGEMENT,
 )
+MADE_UP_DAYS = int(
+    constant(
+        "review_made_up",
+        56,
+        unit="d",
+        summary="Days over which a gain or a hold makes up for tissue that is missing of its plan, or more if it has",
+        basis=Basis.JUDGEMENT,
+    )
+)
+PLAN_SHARE = constant(
+    "review_plan_share",
+    0.35,
+    unit="1",
+    summary="A phase is as planned while its change of tissue lies within this share of the planned one",
+    basis=Basis.JUDGEMENT,
+)
+PLAN_LEAST_KG = constant(
+    "review_plan_least",
+    0.3,
+    unit="kg",
+    summary="A smaller difference from the planned change of tissue is as planned",
+    basis=Basis.JUDGEMENT,
+)
+PLAN_FADES_DAYS = constant(
+    "review_plan_fades",
+    14.0,
+    unit="d",
+    summary="Days into a phase after which the maintenance that its plan started from counts for half",
+    basis=Basis.JUDGEMENT,
+)
+PLAN_LEAST_SD = constant(
+    "review_plan_least_sd",
+    0.05,
+    unit="1",
+    summary="Least error of the maintenance that a plan started from, as a share of it",
+    basis=Basis.JUDGEMENT,
+)
+TURN_BACK_DAYS = int(
+    constant(
+        "review_turn_back",
+        28,
+        unit="d",
+        summary="Days for which a change of intake is followed before a review takes any of it back",
+        basis=Basis.JUDGEMENT,
+    )
+)
+ROOM_KCAL = constant(
+    "review_room",
+    50.0,
+    unit="kcal/d",
+    summary="Room that a step leaves under the ceiling of a gain, so that the next review does not take it back",
+    basis=Basis.JUDGEMENT,
+)
+MOST_MADE_UP_SHARE = constant(
+    "review_share_made_up",
+    0.1,
+    unit="1",
+    summary="Share by which a member may lastingly log more or less than is told, and the plan makes up for it",
+    basis=Basis.JUDGEMENT,
+)
 LOGGED_LOSS = register(
     Entry(
         id="logged_loss",
@@ -148,14 +201,12 @@ LOGGED_LOSS = register(
 TOO_EARLY = "REVIEW_TOO_EARLY"
 WITHIN = "REVIEW_WITHIN_INTERVAL"
 CONTRADICTED = "REVIEW_CONTRADICTED"
-SETTLE_CONTRADICTION = "REVIEW_SETTLE_CONTRADICTION"
 OUTSIDE = "REVIEW_OUTSIDE_INTERVAL"
 ATE_MORE = "REVIEW_ATE_MORE"
 ATE_LESS = "REVIEW_ATE_LESS"
 NO_INTAKE = "REVIEW_NO_INTAKE"
 NEEDS_LESS = "REVIEW_NEEDS_LESS"
 NEEDS_MORE = "REVIEW_NEEDS_MORE"
-CORRECTED = "REVIEW_CORRECTED"
 STEPPED = "REVIEW_STEPPED"
 CORRECTION_HELD = "REVIEW_CORRECTION_HELD"
 RAISED = "REVIEW_RAISED_BY_RAIL"
@@ -166,6 +217,8 @@ LIMIT_REACHED = "REVIEW_LIMIT_REACHED"
 OVER = "REVIEW_PHASE_OVER"
 NOT_SAFE = "REVIEW_NOT_SAFE"
 NO_ROOM = "REVIEW_NO_ROOM"
+WAITS = "REVIEW_WAITS"
+MAY_STOP_EARLY = "REVIEW_MAY_STOP_EARLY"
 SHORTEN = "REVIEW_SHORTEN"
 EXTEND = "REVIEW_EXTEND"
 OUT_OF_REACH = "REVIEW_OUT_OF_REACH"

@@ -6,7 +6,8 @@ from steelyard.science.decision import Feeling, Goal
 from steelyard.science.person import ActivityLevel, BodyFatMethod, EatingDisorder, Sex, TrainingStatus
 from steelyard.science.phase import PhaseKind
 
-from ...schemas.decisions import ChosenBand, DecisionRequest, PastPhase, PresentPhase
+from ...schemas.decisions import ChosenBand, DecisionRequest, PresentPhase
+from ...schemas.phases import PastPhase
 from ...schemas.profile import ActivityByLevel, BodyFat, Profile, Screening, Training
 
 _CLEAR = Screening(

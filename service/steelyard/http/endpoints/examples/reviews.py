@@ -6,9 +6,9 @@ from steelyard.science.person import ActivityLevel, BodyFatMethod, EatingDisorde
 from steelyard.science.phase import PhaseKind
 
 from ...schemas.log import IntakeEntry, Log, WeightEntry
-from ...schemas.plans import KnownMaintenance
+from ...schemas.phases import KnownMaintenance, PhaseFollowed, WeekFollowed
 from ...schemas.profile import ActivityByLevel, BodyFat, Profile, Screening, Training
-from ...schemas.reviews import PhaseFollowed, ReviewRequest, WeekFollowed
+from ...schemas.reviews import ReviewRequest
 
 _START = date(2026, 4, 6)
 _PROFILE = Profile(

@@ -1,6 +1,6 @@
 """The columns of a forecast in a table (RFC 4180), units in their names."""
 
-from ...schemas.plans import ForecastPoint
+from ...schemas.phases import ForecastPoint
 
 _COLUMNS = (
     ("weight", "weight_kg", "kg"),

@@ -6,7 +6,8 @@ from functools import partial
 from typing import Any, NamedTuple
 
 from ...languages import said_code
-from ...schemas.plans import ForecastPoint, PhaseTotals
+from ...schemas.phases import ForecastPoint
+from ...schemas.plans import PhaseTotals
 from ...schemas.quantities import Interval
 from . import time_panels as over_time
 from .interval_rows import Group, Row

@@ -11,7 +11,7 @@ from .time_panels import Span, after
 
 def draw(request: ForecastRequest, forecast: ForecastResponse, look: Look) -> Drawing:
     """Weight against tissue, body fat, and intake against maintenance."""
-    start = PathStart(request.start_date, request.profile.weight_kg, None)
+    start = PathStart(request.start_date, _weight_kg(request), None)
     points = [week.at_end for week in forecast.weeks]
     panels = []
     if points:
@@ -34,7 +34,7 @@ def _message(request: ForecastRequest, forecast: ForecastResponse) -> Headline:
     if forecast.weeks:
         last = forecast.weeks[-1].at_end
         lines.append(
-            f"Scale weight from {wording.number(request.profile.weight_kg)} kg on {wording.day(request.start_date)} to "
+            f"Scale weight from {wording.number(_weight_kg(request))} kg on {wording.day(request.start_date)} to "
             f"{wording.values(last.weight_kg, unit='kg')} at the end of {wording.day(last.date)}, with "
             f"{wording.values(last.fat_kg, unit='kg')} of fat and body fat of {wording.percent(last.fat_fraction)}."
         )
@@ -56,3 +56,8 @@ def _target_text(forecast: ForecastResponse) -> str:
         if forecast.nearest.by_date is not None:
             near.append(f"the target on {wording.day(forecast.nearest.by_date)}")
     return "No safe intake reaches the target in time." + (f" Nearest: {'; '.join(near)}." if near else "")
+
+
+def _weight_kg(request: ForecastRequest) -> float:
+    """What the forecast starts from."""
+    return request.profile.weight_kg if request.state is None else round(request.state.weight_kg.mean, 1)

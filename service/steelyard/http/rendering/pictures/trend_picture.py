@@ -76,7 +76,9 @@ def _energy_panel(look: Look, span: Span, request: TrendRequest, trend: TrendRes
     maintenance = _rows(trend.days.date, trend.days.maintenance_kcal)
     eaten: list[dict[str, Any]] = [
         {"date": str(entry.date), "value": entry.intake_kcal}
-        for entry in request.log.intakes
+        for log in (request.log, None if request.state is None else request.state.log)
+        if log is not None
+        for entry in log.intakes
         if span.first <= entry.date < span.last
     ]
     samples = [Sample("logged intake", look.muted, shape="square", is_filled=False)] if eaten else []

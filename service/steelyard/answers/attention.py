@@ -1,0 +1,22 @@
+"""Whom should a coach look at first?"""
+
+from collections.abc import Sequence
+from datetime import date
+from typing import NamedTuple
+
+from steelyard.science.review import Placed, RosterMember, ranked
+
+from .answered import Answered, answering
+
+
+class RosterAsked(NamedTuple):
+    """Whom to put in order, on which day."""
+
+    as_of: date
+    members: Sequence[RosterMember]
+
+
+@answering
+def rank_roster(asked: RosterAsked) -> Answered[list[Placed]]:
+    """Members in the order in which to look at them. Raises ``Contradiction`` for a reference that is there twice."""
+    return Answered(ranked(asked.members, asked.as_of), reasons=[], cautions=[])

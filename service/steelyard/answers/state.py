@@ -1,0 +1,144 @@
+"""What an answer knows of a person, to be handed to the next question."""
+
+from datetime import date
+from typing import NamedTuple
+
+from steelyard.science.body import ADAPTATION_SHARE, ADAPTATION_SPREAD, prior_noise, start_body
+from steelyard.science.log import LOGGING_RATIO, LOGGING_RATIO_SD, Log, LogMaintenance, hand_on
+from steelyard.science.measures import Assessment, body_of, method_error
+from steelyard.science.member import LEAST_FAT_SD, FatRead, Known, Member, StartingBody, Told, readings_of
+from steelyard.science.numbers import Estimate
+from steelyard.science.person import BodyFatMethod, Sex, Training
+
+_RECENT_DAYS, _RECENT_LOGGED = 14, 5
+_MOST_READINGS = 40
+_BEFORE_PHASE_DAYS = 14
+
+
+class StateNow(NamedTuple):
+    """What is known on ``day``, each with its error: masses [kg], energies [kcal/d], on the scale of the log but for
+    ``physical``."""
+
+    day: int
+    sex: Sex
+    height_cm: float
+    weight: Estimate
+    fat_kg: Estimate
+    lean_kg: Estimate
+    carried_kg: Estimate
+    method: BodyFatMethod
+    is_fat_measured: bool
+    maintenance: Estimate
+    physical: Estimate
+    logging_ratio: Estimate
+    basis: str
+    adaptation_kcal: Estimate
+    usual_intake_kcal: float | None
+    training: Training
+    readings: tuple[FatRead, ...]
+    log: Log | None
+
+    @property
+    def body(self) -> StartingBody:
+        """The body, as a phase that begins now starts from it."""
+        return StartingBody(self.weight, self.fat_kg, self.method, self.is_fat_measured)
+
+
+def known_day(member: Member, start: date) -> int:
+    """The day that what is known of a member is of: the last of their log, or of a state, else ``start``."""
+    told = member.told
+    days = [] if told.log is None else [told.log.last_day]
+    if told.known is not None:
+        days.append(told.known.day)
+    return max(days, default=start.toordinal())
+
+
+def state_of(member: Member, day: int, fat: Estimate | None = None) -> StateNow:
+    """What is known of a member on a day; ``fat`` (fraction) where more is known of it than ``member`` does."""
+    told = member.told
+    return state_now(
+        told,
+        member.assessed,
+        day,
+        fat=member.assessed.fat if fat is None else fat,
+        maintenance=member.maintenance,
+        learnt=member.learnt,
+    )
+
+
+def state_now(
+    told: Told,
+    assessed: Assessment,
+    day: int,
+    *,
+    fat: Estimate,
+    maintenance: Estimate,
+    learnt: LogMaintenance | None,
+    phase_day: int | None = None,
+    usual_intake_kcal: float | None = None,
+) -> StateNow:
+    """What is known on a day of whom ``told`` tells. ``phase_day`` is the first of a phase that is being followed,
+    before which ``usual_intake_kcal`` was eaten; ``fat`` is a fraction."""
+    person, log = told.person, told.log
+    recent = _recent_intake(log, day) or told.current_intake_kcal
+    if log is None:
+        variance = float(prior_noise(person.weight_kg).variance)
+        weight = Estimate(person.weight_kg, variance**0.5)
+        carried = Estimate(0.0, variance**0.5)
+    else:
+        handed = hand_on(
+            person,
+            assessed,
+            log,
+            day,
+            usual_intake_kcal=usual_intake_kcal,
+            phase_days=() if phase_day is None else (phase_day,),
+            since_day=None if phase_day is None else phase_day - _BEFORE_PHASE_DAYS,
+        )
+        log, weight, carried = handed
+    fat_kg = Estimate(fat.mean * weight.mean, max(LEAST_FAT_SD, fat.sd) * weight.mean)
+    physical = maintenance if learnt is None else learnt.physical
+    ratio = Estimate(LOGGING_RATIO, LOGGING_RATIO_SD) if learnt is None else learnt.logging_ratio
+    adaptation = float(start_body(body_of(person, assessed, maintenance, recent))[1].adaptation_kcal)
+    basis = "log" if learnt is not None else "equations" if told.maintenance is None else "told"
+    method = assessed.fat.method
+    return StateNow(
+        day=day,
+        sex=person.sex,
+        height_cm=person.height_cm,
+        weight=weight,
+        fat_kg=fat_kg,
+        lean_kg=Estimate(
+            weight.mean - carried.mean - fat_kg.mean, (weight.sd**2 + carried.sd**2 + fat_kg.sd**2) ** 0.5
+        ),
+        carried_kg=carried,
+        method=method,
+        is_fat_measured=assessed.fat.is_measured,
+        maintenance=maintenance,
+        physical=physical,
+        logging_ratio=ratio,
+        basis=basis,
+        adaptation_kcal=Estimate(adaptation, ADAPTATION_SPREAD / ADAPTATION_SHARE * abs(adaptation)),
+        usual_intake_kcal=recent,
+        training=person.training,
+        readings=_all_readings(told, told.known, day),
+        log=log,
+    )
+
+
+def _all_readings(told: Told, known: Known | None, day: int) -> tuple[FatRead, ...]:
+    found = list(known.readings) if known is not None else []
+    person = told.person
+    if told.log is not None:
+        found += readings_of(person, told.log)
+    if known is None and person.body_fat is not None and told.fat is None:
+        error = method_error(person.body_fat.method, person.training.status)
+        found.append(FatRead(day, person.body_fat.fat_fraction, error.sd, person.body_fat.method))
+    return tuple(found[-_MOST_READINGS:])
+
+
+def _recent_intake(log: Log | None, day: int) -> float | None:
+    if log is None:
+        return None
+    recent = [row.intake_kcal for row in log.intakes if day - _RECENT_DAYS <= row.day < day and not row.is_partial]
+    return sum(recent) / len(recent) if len(recent) >= _RECENT_LOGGED else None

@@ -1,0 +1,347 @@
+"""The state between the wire and the layer of answers, and the phase that goes with it."""
+
+from collections.abc import Sequence
+from datetime import date, timedelta
+
+from msgspec.structs import replace
+
+from steelyard import answers
+from steelyard.science.log import Account, BodyRead, Log, Onset
+from steelyard.science.member import FatRead, Known, StartingBody
+from steelyard.science.numbers import Estimate
+from steelyard.science.phase import FollowedPhase, FollowedWeek, History, IntakeChange
+from steelyard.science.register import Contradiction
+
+from ..schemas import log as log_schema
+from ..schemas import phases as schema
+from ..schemas.profile import Training
+from ..schemas.quantities import EnergyFigure, MassFigure, RatioFigure
+from ..schemas.rosters import Attention
+from ..schemas.states import (
+    AccountAsRead,
+    BodyAsRead,
+    KnownReading,
+    MaintenanceBasis,
+    ReadSoFar,
+    State,
+)
+
+_LEAST_KCAL, _MOST_KCAL = 800.0, 8000.0  # that a request may tell as a usual intake
+_MOST_HISTORY = 60
+_BREAK = "break"
+
+
+# --- from the wire ----------------------------------------------------------------------------------------------
+
+
+def known(state: State | None, log: Log | None) -> Known | None:
+    """What a state tells, its log read already."""
+    if state is None:
+        return None
+    told = state.maintenance_basis is MaintenanceBasis.TOLD
+    return Known(
+        day=state.as_of_date.toordinal(),
+        sex=state.sex,
+        height_cm=state.height_cm,
+        body=StartingBody(_estimate(state.weight_kg), _estimate(state.fat_kg), state.fat_method, state.fat_is_measured),
+        maintenance=_estimate(state.maintenance_kcal) if told else None,
+        usual_intake_kcal=state.usual_intake_kcal,
+        readings=tuple(
+            FatRead(r.date.toordinal(), r.fat_fraction, r.standard_deviation, r.method) for r in state.readings
+        ),
+        log=None if log is None else replace(log, onset=None if state.reading is None else _onset(state.reading)),
+    )
+
+
+def _estimate(figure: MassFigure | EnergyFigure | RatioFigure) -> Estimate:
+    return Estimate(figure.mean, figure.standard_deviation)
+
+
+def _onset(reading: ReadSoFar) -> Onset:
+    body = reading.body
+    return Onset(
+        body=BodyRead(**{name: getattr(body, name) for name in BodyRead.__struct_fields__}),
+        day=0 if reading.date is None else reading.date.toordinal(),
+        noise_variance=reading.noise_variance,
+        days=reading.days,
+        days_logged=min(reading.days, reading.days_logged),
+        intakes=tuple(reading.intakes),
+        carbohydrate_kcal=tuple(reading.carbohydrate_kcal),
+        accounts=tuple(
+            Account(
+                log_odds=each.log_odds,
+                mean=tuple(each.mean),
+                spread=tuple(each.spread),
+                water_days_ago=each.water_days_ago,
+                water_side=each.water_side,
+                noise=each.noise,
+                noise_weighings=each.noise_weighings,
+            )
+            for each in reading.accounts
+        ),
+    )
+
+
+def starting_body(phase: schema.PhaseFollowed) -> StartingBody | None:
+    """The body on the first morning of a phase, where it is told."""
+    body = phase.start_body
+    if body is None:
+        return None
+    return StartingBody(_estimate(body.weight_kg), _estimate(body.fat_kg), body.fat_method, body.fat_is_measured)
+
+
+def followed(phase: schema.PhaseFollowed) -> FollowedPhase:
+    """A phase under way: its weeks as first planned, with its pauses, and what was changed since.
+
+    Raises ``Contradiction`` for weeks that are not those of the phase, and for changes out of its time.
+    """
+    _check_weeks(phase)
+    start = phase.start_date.toordinal()
+    weeks = [_week(week) for week in phase.weeks]
+    changes: list[IntakeChange] = []
+    moved_end: int | None = None
+    before = 0.0
+    for i, week in enumerate(phase.weeks):
+        # A week that a review told carries what was planned: the difference is a change, not the plan.
+        change = 0.0 if week.planned_intake_kcal is None else week.intake_kcal - week.planned_intake_kcal
+        if change != before and not weeks[i].is_break:
+            changes.append(IntakeChange(day=start + 7 * i, change_kcal=change - before))
+            before = change
+    for i, told in enumerate(phase.changes):
+        day = told.date.toordinal()
+        if day < start:
+            detail = "The change lies before the phase."
+            raise Contradiction("CHANGE_BEFORE_PHASE", f"phase.changes[{i}].date", detail)
+        if told.kind is schema.ChangeKind.INTAKE:
+            changes.append(IntakeChange(day=day, change_kcal=told.change_kcal))
+        elif told.kind is schema.ChangeKind.END:
+            moved_end = max(day + 1, start + 1)
+        else:
+            until = day if told.until_date is None else told.until_date.toordinal()
+            if until < day:
+                detail = "The pause ends before it begins."
+                raise Contradiction("PAUSE_ENDS_BEFORE", f"phase.changes[{i}].until_date", detail)
+            at, length = min((day - start) // 7, len(weeks)), -(-(until - day + 1) // 7)
+            near = weeks[min(at, len(weeks) - 1)]
+            held = FollowedWeek(intake_kcal=phase.maintenance.kcal_per_day, protein_g=near.protein_g, is_break=True)
+            weeks[at:at] = [held] * min(length, 26)
+            moved_end = None if moved_end is None else moved_end + 7 * length
+    return FollowedPhase(
+        kind=phase.kind,
+        start_day=start,
+        weeks=tuple(weeks),
+        maintenance=Estimate(phase.maintenance.kcal_per_day, phase.maintenance.standard_deviation_kcal),
+        usual_intake_kcal=phase.usual_intake_kcal,
+        fat_loss_kg=phase.fat_loss_kg,
+        fat_ceiling=phase.fat_ceiling_fraction,
+        changes=tuple(sorted(changes, key=lambda change: change.day)),
+        moved_end_day=moved_end,
+    )
+
+
+def _week(week: schema.WeekFollowed) -> FollowedWeek:
+    return FollowedWeek(
+        intake_kcal=week.intake_kcal if week.planned_intake_kcal is None else week.planned_intake_kcal,
+        protein_g=week.protein_g,
+        carbohydrate_g=week.carbohydrate_g,
+        is_break=week.is_break or week.element == _BREAK,
+    )
+
+
+def _check_weeks(phase: schema.PhaseFollowed) -> None:
+    """Weeks that say when they are must be those of the phase, from its first day on and seven days each."""
+    for i, week in enumerate(phase.weeks):
+        name = f"phase.weeks[{i}]"
+        due = phase.start_date + timedelta(days=7 * i)
+        if week.start_date is not None and week.start_date != due:
+            detail = (
+                f"Week {i + 1} of a phase from {phase.start_date} begins on {due}, not on {week.start_date}: send the "
+                "weeks as first planned, all of them, or the `state` of the last answer, which has them."
+            )
+            raise Contradiction("WEEKS_NOT_OF_PHASE", f"{name}.start_date", detail)
+        if week.days is not None and week.days != 7 and i < len(phase.weeks) - 1:
+            detail = "Only the last week of a phase may be short: send the weeks as first planned, or the `state`."
+            raise Contradiction("WEEKS_NOT_OF_PHASE", f"{name}.days", detail)
+
+
+# --- to the wire ------------------------------------------------------------------------------------------------
+
+
+def _mass(found: Estimate, least: float = -30.0) -> MassFigure:
+    return MassFigure(mean=round(max(least, found.mean), 4), standard_deviation=round(found.sd, 4))
+
+
+def _energy(found: Estimate) -> EnergyFigure:
+    return EnergyFigure(mean=round(found.mean, 2), standard_deviation=round(found.sd, 2))
+
+
+def state(
+    now: answers.StateNow,
+    phase: schema.PhaseFollowed | None,
+    history: Sequence[schema.PastPhase] | None,
+    attention: Attention | None = None,
+) -> State:
+    """The state of an answer, with the phase under way and those that are over."""
+    usual = now.usual_intake_kcal
+    ratio = now.logging_ratio
+    return State(
+        as_of_date=date.fromordinal(now.day),
+        sex=now.sex,
+        height_cm=now.height_cm,
+        weight_kg=_mass(now.weight),
+        fat_kg=_mass(now.fat_kg, 0.5),
+        lean_kg=_mass(now.lean_kg, 5.0),
+        carried_kg=_mass(now.carried_kg),
+        fat_method=now.method,
+        fat_is_measured=now.is_fat_measured,
+        maintenance_kcal=_energy(now.maintenance),
+        physical_maintenance_kcal=_energy(now.physical),
+        logging_ratio=RatioFigure(
+            mean=round(min(max(ratio.mean, 0.2), 1.5), 4), standard_deviation=round(min(ratio.sd, 1.0), 4)
+        ),
+        maintenance_basis=MaintenanceBasis(now.basis),
+        adaptation_kcal=_energy(now.adaptation_kcal),
+        usual_intake_kcal=None if usual is None else round(min(max(usual, _LEAST_KCAL), _MOST_KCAL), 1),
+        training=Training(
+            status=now.training.status,
+            resistance_sessions_per_week=now.training.resistance_sessions_per_week,
+            is_new_programme=now.training.is_new_programme,
+        ),
+        readings=[
+            KnownReading(
+                date=date.fromordinal(r.day), fat_fraction=round(r.fat_fraction, 4), standard_deviation=round(r.sd, 4),
+                method=r.method,
+            )
+            for r in now.readings
+        ],
+        phase=phase,
+        phase_history=None if history is None else list(history[-_MOST_HISTORY:]),
+        attention=attention,
+        log=None if now.log is None else _log_of(now.log),
+        reading=None if now.log is None or now.log.onset is None else _reading_of(now.log.onset),
+    )  # fmt: skip
+
+
+def _log_of(log: Log) -> log_schema.Log:
+    return log_schema.Log(
+        weights=[
+            log_schema.WeightEntry(date=date.fromordinal(w.day), weight_kg=w.weight_kg, order=w.order or 0)
+            for w in log.weighings
+        ],
+        intakes=[
+            log_schema.IntakeEntry(
+                date=date.fromordinal(i.day),
+                intake_kcal=i.intake_kcal,
+                carbohydrate_g=i.carbohydrate_g,
+                is_partial=i.is_partial,
+            )
+            for i in log.intakes
+        ],
+        cycle=[date.fromordinal(day) for day in log.cycle_starts][-60:],
+        events=[
+            log_schema.DatedEvent(
+                kind=e.kind,
+                date=date.fromordinal(e.day),
+                until_date=None if e.until is None else date.fromordinal(e.until),
+            )
+            for e in log.events
+        ][-100:],
+        check_ins=[
+            log_schema.CheckIn(
+                date=date.fromordinal(c.day),
+                hunger=c.hunger,
+                sleep=c.sleep,
+                mood=c.mood,
+                cycle=c.cycle,
+                strength=c.strength,
+            )
+            for c in log.check_ins
+        ][-60:],
+    )
+
+
+def _reading_of(onset: Onset) -> ReadSoFar:
+    body = onset.body
+    return ReadSoFar(
+        body=BodyAsRead(**{name: getattr(body, name) for name in BodyRead.__struct_fields__}),
+        date=date.fromordinal(onset.day) if onset.goes_on else None,
+        noise_variance=onset.noise_variance,
+        days=onset.days,
+        days_logged=onset.days_logged,
+        intakes=list(onset.intakes),
+        carbohydrate_kcal=list(onset.carbohydrate_kcal),
+        accounts=[
+            AccountAsRead(
+                log_odds=each.log_odds,
+                mean=list(each.mean),
+                spread=list(each.spread),
+                water_days_ago=each.water_days_ago,
+                water_side=each.water_side,
+                noise=each.noise,
+                noise_weighings=each.noise_weighings,
+            )
+            for each in onset.accounts
+        ],
+    )
+
+
+def start_body(body: StartingBody) -> schema.StartBody:
+    """The body that a phase starts from."""
+    return schema.StartBody(
+        weight_kg=_mass(body.weight),
+        fat_kg=_mass(body.fat_kg, 0.5),
+        fat_method=body.method,
+        fat_is_measured=body.is_measured,
+    )
+
+
+def successor(
+    phase: schema.PhaseFollowed, day: date, change_kcal: float, last_date: date, due_date: date, reason: str
+) -> schema.PhaseFollowed:
+    """A phase with what a review on ``day`` changes of it: its intake, and its last day where that moves."""
+    changes = list(phase.changes)
+    if change_kcal:
+        kind = schema.ChangeKind.INTAKE
+        changes.append(schema.PhaseChange(kind=kind, date=day, change_kcal=change_kcal, reason=reason))
+    if last_date != due_date:
+        changes.append(schema.PhaseChange(kind=schema.ChangeKind.END, date=last_date, reason=reason))
+    return replace(phase, changes=changes)
+
+
+def weeks_done(phase: schema.PhaseFollowed, day: date) -> int | None:
+    """Whole weeks done of a phase by the morning of a day; None where it has not begun."""
+    days = (day - phase.start_date).days
+    return None if days < 0 else min(days // 7, 156)
+
+
+def cuts_known(state: State | None, day: date) -> History:
+    """The cuts that a state tells, as a planner is asked with them."""
+    if state is None or state.phase_history is None:
+        return History()
+    cuts = [phase for phase in state.phase_history if phase.kind.is_deficit]
+    ends = [phase.start_date + timedelta(days=7 * phase.weeks) for phase in cuts]
+    year = sum(1 for end in ends if 0 <= (day - end).days <= 365)
+    since = min(((day - end).days // 7 for end in ends if end <= day), default=None)
+    return History(min(year, 12), since)
+
+
+def finished(
+    phase: schema.PhaseFollowed, history: Sequence[schema.PastPhase] | None, last: date, now: answers.StateNow
+) -> list[schema.PastPhase]:
+    """The phases that are over, with one that ended on ``last``."""
+    body, weight = phase.start_body, now.weight.mean
+    weeks = max(1, min(104, round((last - phase.start_date).days / 7)))
+    over = schema.PastPhase(
+        kind=phase.kind,
+        start_date=phase.start_date,
+        weeks=weeks,
+        start_weight_kg=None if body is None else _bounded(body.weight_kg.mean, 30.0, 300.0),
+        end_weight_kg=_bounded(weight, 30.0, 300.0),
+        start_fat_fraction=None if body is None else _bounded(body.fat_kg.mean / body.weight_kg.mean, 0.03, 0.6),
+        end_fat_fraction=_bounded(now.fat_kg.mean / weight, 0.03, 0.6),
+    )
+    return [*(history or []), over]
+
+
+def _bounded(value: float, low: float, high: float) -> float:
+    return round(min(max(value, low), high), 4)

@@ -1,0 +1,173 @@
+"""A log handed on: its last weeks as they were sent, and what was read before them as an onset."""
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from msgspec.structs import replace
+
+from ..measures import Assessment
+from ..numbers import Estimate
+from ..person import Person
+from ..register import Basis, Message, constant, say
+from . import kernel as k
+from .entries import IntakeDay, Log, Weighing, iso_date
+from .onset import WARM_DAYS, Onset, account_of, warmed
+from .reader import Reading, prepare
+from .witnesses import Conclusion, LogFit, fit_log, mixed
+
+TAIL_DAYS = int(
+    constant(
+        "handed_log_days", 56, unit="d", basis=Basis.JUDGEMENT,
+        summary="Least days of a log that are handed on as they were sent: the longest window that is told in "
+        "hindsight (28 days), twice",
+    )
+)  # fmt: skip
+TAIL_WEIGHINGS = int(
+    constant(
+        "handed_log_weighings", 10, unit="weighings", basis=Basis.JUDGEMENT,
+        summary="Least weighings that are handed on as they were sent",
+    )
+)  # fmt: skip
+COUNTED = "LOG_COUNTED_BEFORE"
+
+
+class HandedOn(NamedTuple):
+    """A log to go on from, and what it says of its last day: weight without noise and carried mass against the usual
+    [kg]."""
+
+    log: Log
+    weight: Estimate
+    carried: Estimate
+
+
+def hand_on(
+    person: Person,
+    assessed: Assessment,
+    log: Log,
+    as_of_day: int,
+    *,
+    usual_intake_kcal: float | None = None,
+    phase_days: Sequence[int] = (),
+    since_day: int | None = None,
+) -> HandedOn:
+    """The log as the next reading takes it. Args as for ``trend_of_log``; entries from ``since_day`` on are kept as
+    they were sent, also where that is long ago."""
+    reading = prepare(person, assessed, log, as_of_day, usual_intake_kcal)
+    daily = reading.daily
+    begins = _tail_day(reading, as_of_day, since_day)
+    at = begins - daily.first_day
+    is_cut = at > 0
+    fit = fit_log(
+        daily,
+        reading.prior,
+        reading.tissue,
+        phase_days=[day - daily.first_day for day in phase_days],
+        with_views=False,
+        onset=reading.onset,
+        keep_day=at if is_cut else None,
+    )
+    last = (fit.days - 1) * k.COLUMNS
+    weight = mixed([(one.probability, *_seen(fit, one, last, 1.0)) for one in fit.told])
+    carried = mixed([(one.probability, *_seen(fit, one, last, 0.0)) for one in fit.told])
+    onset = _cut(reading, fit, at) if is_cut else reading.onset
+    if onset is None:
+        onset = Onset(body=reading.body)
+    return HandedOn(_from(replace(log, onset=onset), as_of_day), weight, carried)
+
+
+def _tail_day(reading: Reading, as_of_day: int, since_day: int | None) -> int:
+    daily = reading.daily
+    weighed = [day for day, seen in enumerate(daily.is_weighed) if seen]
+    begins = as_of_day - TAIL_DAYS
+    if since_day is not None:
+        begins = min(begins, since_day)
+    few = daily.first_day + (weighed[-TAIL_WEIGHINGS] - 1 if len(weighed) >= TAIL_WEIGHINGS else 0)
+    return max(daily.first_day, min(begins, few))
+
+
+def _cut(reading: Reading, fit: LogFit, at: int) -> Onset:
+    """What was read up to the ``at``-th day of a log."""
+    daily, before = reading.daily, reading.onset
+    longer, skipped = warmed(before, daily)
+    until = skipped + at
+    window = range(max(0, until - WARM_DAYS), until)
+    logged = int(sum(daily.is_logged[:at]))
+    goes_on = before is not None and before.goes_on
+    has_carbohydrate = any(longer.has_carbohydrate[day] for day in window)
+    return Onset(
+        body=reading.body,
+        day=daily.first_day + at,
+        noise_variance=fit.settings[k.NOISE_VARIANCE],
+        days=at + (before.days if before is not None and goes_on else 0),
+        days_logged=logged + (before.days_logged if before is not None and goes_on else 0),
+        intakes=tuple(float(longer.intake_kcal[day]) if longer.is_logged[day] else None for day in window),
+        carbohydrate_kcal=tuple(
+            float(longer.carbohydrate_kcal[day]) if longer.has_carbohydrate[day] else None for day in window
+        )
+        if has_carbohydrate
+        else (),
+        accounts=tuple(account_of(record, at) for record in fit.kept_records),
+    )
+
+
+def _from(log: Log, as_of_day: int) -> Log:
+    """A log in order, each entry once, without what its onset has counted or what lies after the day it was read on."""
+    onset = log.onset
+    first = onset.day if onset is not None and onset.goes_on else -1
+    return replace(
+        log,
+        weighings=sorted(
+            (entry for entry in log.weighings if first < entry.day <= as_of_day),
+            key=lambda entry: (entry.day, entry.order or 0),
+        ),
+        intakes=sorted(
+            {entry for entry in log.intakes if first <= entry.day <= as_of_day}, key=lambda entry: entry.day
+        ),
+        readings=(),
+    )
+
+
+def _seen(fit: LogFit, one: Conclusion, at: int, tissue: float) -> tuple[float, float]:
+    """Mean and variance of weight without noise (``tissue`` 1) or of what is carried (0) under an explanation."""
+    columns = fit.columns
+    stays = 1.0 if fit.settings[k.STAYS] > 0.0 else 0.0
+    load = [
+        tissue,
+        columns[at + k.BY_ALPHA],
+        columns[at + k.BY_BETA],
+        0.0,
+        columns[at + k.CARRIED],
+        1.0,
+        0.0,
+        stays,
+    ]
+    n = k.STATES
+    mean = sum(weight * value for weight, value in zip(load, one.mean, strict=True)) - fit.shift
+    variance = sum(load[i] * load[j] * one.spread[i * n + j] for i in range(n) for j in range(n))
+    return mean, max(variance, 0.0)
+
+
+def joined(handed: Log, later: Log | None) -> tuple[Log, list[Message]]:
+    """A log that was handed on with what was logged since. Of a day that both tell, the later word counts; what the
+    onset has counted is left out and said."""
+    if later is None:
+        return handed, []
+    onset = handed.onset
+    first = onset.day if onset is not None and onset.goes_on else -1
+    weighings = [entry for entry in later.weighings if entry.day > first]
+    intakes = [entry for entry in later.intakes if entry.day >= first]
+    told_again = {entry.day for entry in weighings}
+    eaten_again = {entry.day for entry in intakes}
+    kept_weighings: list[Weighing] = [entry for entry in handed.weighings if entry.day not in told_again]
+    kept_intakes: list[IntakeDay] = [entry for entry in handed.intakes if entry.day not in eaten_again]
+    left_out = len(later.weighings) + len(later.intakes) - len(weighings) - len(intakes)
+    notes = [say(COUNTED, count=left_out, date=iso_date(first))] if left_out else []
+    return replace(
+        handed,
+        weighings=[*kept_weighings, *weighings],
+        intakes=[*kept_intakes, *intakes],
+        cycle_starts=sorted({*handed.cycle_starts, *later.cycle_starts}),
+        events=sorted({*handed.events, *later.events}, key=lambda event: (event.day, event.kind)),
+        readings=[*handed.readings, *later.readings],
+        check_ins=sorted({*handed.check_ins, *later.check_ins}, key=lambda each: each.day),
+    ), notes

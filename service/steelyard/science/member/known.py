@@ -1,0 +1,194 @@
+"""What is known of a member from an earlier answer, and how it takes the place of what is told.
+
+It comes from outside, and is no more believed than a profile: what is computed comes from the log and the onset that it
+carries, which are checked, and its figures of the body stand under the same bounds and rails.
+"""
+
+from datetime import date
+
+from msgspec.structs import replace
+
+from ..log import FatKnown, Log, check_onset, composition_of_log, joined, trend_of_log
+from ..measures import FatEstimate, MeasuredPerson, assess, males, method_error, read
+from ..numbers import Estimate
+from ..person import BodyFatMethod, BodyFatReading, Person
+from ..register import Basis, Contradiction, Message, OutOfDomain, constant, say
+from .told import FatRead, Known, StartingBody, Told
+
+SAME_HEIGHT_CM = constant(
+    "state_height_tolerance", 3.0, unit="cm", basis=Basis.JUDGEMENT,
+    summary="A state whose height is further than this from the profile's is another person's",
+)  # fmt: skip
+SAME_WEIGHT = constant(
+    "state_weight_tolerance", 0.08, unit="1", basis=Basis.JUDGEMENT,
+    summary="A state whose weight is further than this fraction from the last weighing that it carries is not read",
+)  # fmt: skip
+READINGS_DISAGREE = constant(
+    "fat_readings_disagree", 1.28, unit="SD", basis=Basis.JUDGEMENT,
+    summary="Two methods disagree from this many SDs of their difference on, and four points of body fat",
+)  # fmt: skip
+READINGS_APART = constant(
+    "fat_readings_apart", 0.04, unit="1", basis=Basis.JUDGEMENT, summary="Least difference of body fat that is named"
+)
+READINGS_DAYS = constant(
+    "fat_readings_days", 60.0, unit="d", basis=Basis.JUDGEMENT,
+    summary="Readings further apart than this may differ since the body has changed",
+)  # fmt: skip
+LEAST_FAT_SD = constant(
+    "fat_known_sd_least", 0.0125, unit="1", basis=Basis.JUDGEMENT,
+    summary="Body fat is never known better than by four compartments, however many readings say so",
+)  # fmt: skip
+DISAGREE = "BODY_FAT_METHODS_DISAGREE"
+_LEAST_FAT, _MOST_FAT = 0.03, 0.60
+
+
+def settled(told: Told) -> Told:
+    """What is told of a member, with what is ``known`` in place of it; ``told.log`` is then what was logged since.
+
+    Raises: ``Contradiction`` for the state of another person or one that contradicts itself; ``OutOfDomain`` for one
+        that no answer gave.
+    """
+    log, known = told.log, told.known
+    if told.is_settled:
+        return told
+    told = told._replace(is_settled=True)
+    if known is None:
+        if log is None or not log.readings:
+            return told
+        return _measured(told, log, None)
+    _check(told.person, known)
+    told = told._replace(current_intake_kcal=_first(told.current_intake_kcal, known.usual_intake_kcal))
+    notes: list[Message] = []
+    if known.log is not None:
+        log, notes = joined(known.log, log)
+    person, fat = body_at(told.person, known.body)
+    maintenance = told.maintenance
+    if maintenance is None and (log is None or not log.intakes):
+        maintenance = known.maintenance
+    told = told._replace(person=person, fat=fat, log=log, maintenance=maintenance, notes=tuple(notes))
+    if log is not None and (log.last_day > known.day or log.readings):
+        return _measured(told, log, known)
+    return told
+
+
+def _first(told: float | None, known: float | None) -> float | None:
+    return known if told is None else told
+
+
+def _check(person: Person, known: Known) -> None:
+    if person.sex is not known.sex or abs(person.height_cm - known.height_cm) > SAME_HEIGHT_CM:
+        detail = "Sex and height of the state are not those of the profile: it is another person's."
+        raise Contradiction("STATE_OF_ANOTHER", "state", detail)
+    weight, fat = known.body.weight.mean, known.body.fat_kg.mean
+    if weight <= 0.0 or not _LEAST_FAT <= fat / weight <= _MOST_FAT:
+        detail = "No living body has this share of fat: send the state as an answer gave it."
+        raise OutOfDomain("STATE_NOT_READABLE", "state", detail)
+    log = known.log
+    if log is None:
+        return
+    onset = log.onset
+    if onset is not None:
+        check_onset(onset, "state.reading")
+        if onset.goes_on and not 0 <= known.day - onset.day < 1830:
+            detail = "What was read before lies after the state, or years before it."
+            raise Contradiction("STATE_CONTRADICTS_ITSELF", "state", detail)
+    if not log.weighings:
+        raise Contradiction("STATE_CONTRADICTS_ITSELF", "state", "The state has a log without a weighing.")
+    if log.last_day > known.day:
+        raise Contradiction("STATE_CONTRADICTS_ITSELF", "state", "Its log goes on after its date.")
+    recent = sorted(log.weighings, key=lambda entry: entry.day)[-5:]
+    middle = sorted(entry.weight_kg for entry in recent)[len(recent) // 2]
+    if abs(middle / weight - 1.0) > SAME_WEIGHT:
+        detail = f"Its weight of {weight:.1f} kg is not that of its log, {middle:.1f} kg."
+        raise Contradiction("STATE_CONTRADICTS_ITSELF", "state", detail)
+
+
+def body_at(person: Person, body: StartingBody) -> tuple[Person, FatEstimate]:
+    """The person, and what is known of their body fat, with a body that was known on some day."""
+    return _with_body(person, body.weight.mean, body.fat_kg, body.method, body.is_measured)
+
+
+def _with_body(
+    person: Person, weight_kg: float, fat_kg: Estimate, method: BodyFatMethod, is_measured: bool
+) -> tuple[Person, FatEstimate]:
+    fraction = min(max(fat_kg.mean / weight_kg, _LEAST_FAT), _MOST_FAT)
+    reading = BodyFatReading(fat_fraction=fraction, method=method) if is_measured else None
+    sd = max(LEAST_FAT_SD, fat_kg.sd / weight_kg)
+    method = method if is_measured else BodyFatMethod.BMI_EQUATION
+    fat = FatEstimate(fraction, sd, method=method, is_measured=is_measured)
+    return replace(person, weight_kg=weight_kg, body_fat=reading), fat
+
+
+def _measured(told: Told, log: Log, known: Known | None) -> Told:
+    """The member as their log and its readings of body fat leave them on its last day."""
+    person = told.person if known is None else replace(told.person, body_fat=None)
+    assessed = assess(told.person)
+    day = log.last_day
+    trend, reading = trend_of_log(person, assessed, log, day)
+    found = composition_of_log(person, reading, trend, log.readings, None if known is None else fat_known(known))
+    notes = [*told.notes, *_disagreements(told, log, known)]
+    if found is None:
+        return told._replace(notes=tuple(notes))
+    newest = readings_of(person, log)
+    method = newest[-1].method if newest else (known.body.method if known is not None else BodyFatMethod.BMI_EQUATION)
+    is_measured = bool(newest) or (known is not None and known.body.is_measured) or person.body_fat is not None
+    weight = trend.smoothed.weight_kg[-1] if known is not None else told.person.weight_kg
+    fraction = found.fat_fraction
+    moved, fat = _with_body(
+        told.person, weight, Estimate(fraction.mean * weight, fraction.sd * weight), method, is_measured
+    )
+    return told._replace(person=moved, fat=fat, notes=tuple(notes))
+
+
+def fat_known(known: Known) -> FatKnown:
+    """Body fat as a state knows it, as one reading of its day."""
+    body = known.body
+    weight = body.weight.mean
+    return FatKnown(known.day, Estimate(body.fat_kg.mean / weight, body.fat_kg.sd / weight), body.method)
+
+
+def readings_of(person: Person, log: Log) -> list[FatRead]:
+    """The readings of body fat of a log with their errors, oldest first. Raises ``OutOfDomain``."""
+    subject = MeasuredPerson(
+        sex=person.sex,
+        age_years=person.age_years,
+        height_cm=person.height_cm,
+        weight_kg=person.weight_kg,
+        training=person.training.status,
+    )
+    found = []
+    for measured in sorted(log.readings, key=lambda each: each.day):
+        values = [read(subject, measured.measurement, male).value for male in males(person.sex)]
+        fraction = sum(value.fat_fraction for value in values) / len(values)
+        found.append(FatRead(measured.day, fraction, values[0].error.sd, values[0].method))
+    return found
+
+
+def _disagreements(told: Told, log: Log, known: Known | None) -> list[Message]:
+    """Two methods that do not say the same of about the same days, the newest pair."""
+    readings = [*(() if known is None else known.readings), *readings_of(told.person, log)]
+    if known is None and told.person.body_fat is not None:
+        own = told.person.body_fat
+        error = method_error(own.method, told.person.training.status)
+        readings.append(FatRead(log.last_day, own.fat_fraction, error.sd, own.method))
+    pairs = [
+        (one, other)
+        for i, other in enumerate(readings)
+        for one in readings[:i]
+        if one.method is not other.method
+        and abs(other.day - one.day) <= READINGS_DAYS
+        and abs(other.fat_fraction - one.fat_fraction)
+        >= max(READINGS_APART, READINGS_DISAGREE * (one.sd**2 + other.sd**2) ** 0.5)
+    ]
+    return [
+        say(
+            DISAGREE,
+            first=one.method.value,
+            first_percent=100.0 * one.fat_fraction,
+            first_date=date.fromordinal(one.day).isoformat(),
+            second=other.method.value,
+            second_percent=100.0 * other.fat_fraction,
+            second_date=date.fromordinal(other.day).isoformat(),
+        )
+        for one, other in pairs[-1:]
+    ]

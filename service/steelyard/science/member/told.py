@@ -1,0 +1,61 @@
+"""What a caller tells of a member."""
+
+from typing import NamedTuple
+
+from ..log import Log
+from ..measures import FatEstimate
+from ..numbers import Estimate
+from ..person import BodyFatMethod, Person, Screening, Sex
+from ..register import Message
+
+
+class FatRead(NamedTuple):
+    """A reading of body fat on a day (fraction), its error and method."""
+
+    day: int
+    fat_fraction: float
+    sd: float
+    method: BodyFatMethod
+
+
+class StartingBody(NamedTuple):
+    """The body on the first morning of a phase [kg]."""
+
+    weight: Estimate
+    fat_kg: Estimate
+    method: BodyFatMethod
+    is_measured: bool
+
+
+class Known(NamedTuple):
+    """What a state tells: the body on ``day`` [kg], maintenance where the caller told it, and the log so far."""
+
+    day: int
+    sex: Sex
+    height_cm: float
+    body: StartingBody
+    maintenance: Estimate | None = None
+    usual_intake_kcal: float | None = None
+    readings: tuple[FatRead, ...] = ()
+    log: Log | None = None
+
+
+class Told(NamedTuple):
+    """What a caller tells of a member.
+
+    ``maintenance`` [kcal/d] where it is known, else it comes from ``log`` read on ``as_of_day`` (its last day when
+    None), else from the equations; ``current_intake_kcal`` is eaten a day now, maintenance when None. ``fat``
+    is body fat where more is known of it than one reading; ``notes`` say what of all that does not agree.
+    ``known`` comes from an earlier answer; once ``is_settled`` it has taken the place of what it knows.
+    """
+
+    person: Person
+    screening: Screening | None = None
+    maintenance: Estimate | None = None
+    log: Log | None = None
+    as_of_day: int | None = None
+    current_intake_kcal: float | None = None
+    fat: FatEstimate | None = None
+    notes: tuple[Message, ...] = ()
+    known: Known | None = None
+    is_settled: bool = False

@@ -1,0 +1,141 @@
+"""Whom to look at first, and why: one level, one reason, one thing to do, since when; and all of them in that order."""
+
+from collections.abc import Sequence
+from datetime import date
+from typing import NamedTuple
+
+from ..phase import Verdict
+from ..register import Basis, Contradiction, Message, constant, say
+from . import texts
+from .review import Review
+
+SILENT_DAYS = constant(
+    "attention_silent_days", 7.0, unit="d", basis=Basis.JUDGEMENT, summary="Days without an entry that are looked at"
+)
+LONG_SILENT_DAYS = constant(
+    "attention_long_silent_days", 14.0, unit="d", basis=Basis.JUDGEMENT,
+    summary="Days without an entry from which nobody knows how the phase goes",
+)  # fmt: skip
+SAFETY = "ATTENTION_SAFETY"
+CONTRADICTED = "ATTENTION_CONTRADICTED"
+OFF_PLAN = "ATTENTION_OFF_PLAN"
+RAISED = "ATTENTION_RAISED"
+ENDING = "ATTENTION_ENDING"
+WAITING = "ATTENTION_WAITING"
+SILENT = "ATTENTION_SILENT"
+ON_PLAN = "ATTENTION_NONE"
+DO_SAFETY = "ATTENTION_DO_SAFETY"
+DO_SETTLE = "ATTENTION_DO_SETTLE"
+DO_CHANGE = "ATTENTION_DO_CHANGE"
+DO_LOOK = "ATTENTION_DO_LOOK"
+DO_NEXT = "ATTENTION_DO_NEXT"
+DO_ASK = "ATTENTION_DO_ASK"
+DO_NOTHING = "ATTENTION_DO_NOTHING"
+WAITS_CODE = "REVIEW_WAITS_FOR_EVENT"
+_SIGNS = frozenset({"CHECK_IN_MISSED_PERIOD", "CHECK_IN_MUCH_WEAKER", "CHECK_IN_LOW_MOOD"})
+_URGENT, _SOON, _LOOK, _NONE = 3, 2, 1, 0
+_DAY, _LEVEL = 1.0, 1000.0
+
+
+class Attention(NamedTuple):
+    """How much somebody needs to be looked at, 0 to 3; ``since`` the day from which it is for this reason.
+    ``last_entry`` is the day of the last weight or intake."""
+
+    level: int
+    reason: Message
+    action: Message
+    since: date
+    as_of: date
+    last_entry: date | None
+    verdict: str = ""
+    change_kcal: float = 0.0
+
+
+class Placed(NamedTuple):
+    """A member of a roster: their place from 1 on, what to do, days of silence, and what changed since last week:
+    ``new``, ``worse``, ``better`` or ``same``. Rosters are merged by ``priority``, the largest first."""
+
+    rank: int
+    reference: str
+    attention: Attention
+    days_silent: int | None
+    change: str
+    priority: float
+
+
+class RosterMember(NamedTuple):
+    """Somebody on a roster, with the attention of the last review and of the one a week before."""
+
+    reference: str
+    attention: Attention
+    before: Attention | None = None
+
+
+def attention_of(review: Review, as_of: date, last_entry: date | None, before: Attention | None = None) -> Attention:
+    """What a review asks of a coach. ``before``: what the one before asked, whose reason may go on."""
+    codes = {reason.code for reason in review.reasons}
+    advice = review.advice
+    refused = any(action.action == "refused" for action in advice.actions)
+    silent = 0 if last_entry is None else (as_of - last_entry).days
+    if refused or codes & _SIGNS:
+        found = _URGENT, say(SAFETY), say(DO_SAFETY)
+    elif advice.decision.value != "continue":
+        found = _SOON, say(ENDING), say(DO_NEXT)
+    elif review.question is not None or review.verdict is Verdict.CONTRADICTED:
+        found = _SOON, say(CONTRADICTED), say(DO_SETTLE)
+    elif review.verdict in (Verdict.FASTER, Verdict.SLOWER):
+        change = advice.correction_kcal
+        found = (
+            _SOON if change else _LOOK,
+            say(OFF_PLAN, verdict=review.verdict.value),
+            texts.step(DO_CHANGE, change) if change else say(DO_LOOK),
+        )
+    elif advice.correction_kcal > 0:
+        found = _SOON, say(RAISED), texts.step(DO_CHANGE, advice.correction_kcal)
+    elif WAITS_CODE in codes:
+        found = _LOOK, say(WAITING), say(DO_LOOK)
+    else:
+        found = _NONE, say(ON_PLAN), say(DO_NOTHING)
+    since = _since(found[1], as_of, before)
+    asked = Attention(*found, since, as_of, last_entry, review.verdict.value, float(advice.correction_kcal))
+    return _silent(asked, silent, before)
+
+
+def _since(reason: Message, as_of: date, before: Attention | None) -> date:
+    return before.since if before is not None and before.reason.code == reason.code else as_of
+
+
+def _silent(found: Attention, days: int, before: Attention | None) -> Attention:
+    """The same, or silence, where that is worse."""
+    level = _SOON if days > LONG_SILENT_DAYS else _LOOK if days > SILENT_DAYS else _NONE
+    if level <= found.level:
+        return found
+    reason = say(SILENT, days=days)
+    return found._replace(level=level, reason=reason, action=say(DO_ASK), since=_since(reason, found.as_of, before))
+
+
+def _change(now: Attention, before: Attention | None) -> str:
+    if before is None:
+        return "new"
+    if now.level == before.level:
+        return "same"
+    return "worse" if now.level > before.level else "better"
+
+
+def ranked(members: Sequence[RosterMember], as_of: date) -> list[Placed]:
+    """Members in the order in which to look at them. Raises ``Contradiction`` for a reference that is there twice."""
+    seen: set[str] = set()
+    found = []
+    for i, member in enumerate(members):
+        if member.reference in seen:
+            detail = f"{member.reference!r} is on the roster twice."
+            raise Contradiction("REFERENCE_TWICE", f"members[{i}].reference", detail)
+        seen.add(member.reference)
+        now = member.attention
+        silent = None if now.last_entry is None else max(0, (as_of - now.last_entry).days)
+        now = _silent(now, silent or 0, member.before)
+        waited = max(0, (as_of - now.since).days)
+        priority = _LEVEL * now.level + min(waited, 400) * _DAY + min(silent or 0, 400) * _DAY
+        found.append(Placed(0, member.reference, now, silent, _change(now, member.before), priority))
+    found.sort(key=lambda placed: (-placed.priority, placed.reference))
+    return [placed._replace(rank=i) for i, placed in enumerate(found, start=1)]

@@ -1,0 +1,236 @@
+"""What is due: a change of intake or of the phase's end, on which two readings a week apart agree.
+
+A log is read as it stood on the last morning that is a whole number of weeks into the phase, and as it stood a week
+before that. So one week of water changes nothing, and what is told stays the same from one day to the next.
+"""
+
+import math
+from typing import NamedTuple
+
+import msgspec
+
+from ..log import Log
+from ..measures import body_of
+from ..member import Member
+from ..numbers import Estimate
+from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, PromisedPath
+from ..rails import Subject
+from ..register import traced
+from . import texts
+from .correction import STEP_KCAL, RestOfPhase
+from .question import Finding, Settled
+from .reading import Now, body_now, read_phase
+
+_SEARCHED_SHARE = 0.6  # of maintenance: no purpose takes a larger change
+
+
+class PhaseRead(NamedTuple):
+    """A phase as its log tells it on a day."""
+
+    now: Now
+    course: RestOfPhase
+    promised: PromisedPath
+    planned: Estimate  # change of tissue that the plan promised over the window [kg]
+
+
+class Need(NamedTuple):
+    """What the purpose would take from a day on: a change of the told intake [kcal/d], or an end on another day.
+
+    ``end_day``: the morning after the last day that the fat to lose takes at the told intake; None where no such fat
+    was asked for, or it is not lost within the limits of the phase.
+    """
+
+    change: Estimate
+    end_day: int | None
+
+
+class Due(NamedTuple):
+    """What two readings agree on: a change of intake [kcal/d], and the morning on which the phase then ends.
+
+    ``waits``: the later reading alone says so; the next review tells. ``spare_days``: by how much a phase of which
+    only the length was asked for is ahead.
+    """
+
+    change_kcal: int = 0
+    end_day: int | None = None
+    waits: bool = False
+    spare_days: int = 0
+
+
+NOTHING = Due()
+
+
+@traced
+def read_on(member: Member, phase: FollowedPhase, log: Log, day: int, settled: Settled | None = None) -> PhaseRead:
+    """Read a phase on the morning of ``day``, from the log as it is handed and what was ``settled`` by then."""
+    is_more = settled is not None and settled.found is Finding.MORE_THAN_LOGGED and settled.day < day
+    now = read_phase(member, phase, log, day, settled.day if settled is not None and is_more else None)
+    unseen = now.days - now.window_days
+    scale = 1.0 / now.ratio
+    usual = None if phase.usual_intake_kcal is None else scale * phase.usual_intake_kcal
+    from_start = Estimate(scale * phase.maintenance.mean, scale * phase.maintenance.sd)
+    promised = PromisedPath(
+        phase, body_of(member.person, member.assessed, from_start, usual), now.ratio, (unseen, now.days)
+    )
+    planned = promised.change(unseen, now.days).tissue
+    body = body_now(member, phase, now, promised.change(0, unseen).tissue)
+    subject = _subject(member, log, now)
+    return PhaseRead(now, RestOfPhase(phase, subject, body, now.ratio, day), promised, planned)
+
+
+def _subject(member: Member, log: Log, now: Now) -> Subject:
+    """What the rails read of the member at the phase's start, with what the log tells of their scale."""
+    learnt = now.maintenance
+    return member.subject._replace(
+        maintenance_kcal=learnt.maintenance.mean,
+        scale=member.scale_by(learnt),
+        physical_kcal=max(member.prior.mean, learnt.physical.mean),
+        logged=Member(member.told._replace(log=log)).logged,
+    )
+
+
+def what_is_due(
+    member: Member, phase: FollowedPhase, log: Log, today: PhaseRead, settled: Settled | None = None
+) -> Due:
+    """What the log says to change, as it stood on the last whole week of the phase and the week before.
+
+    Both readings come after the last change, which had its time to work. Where food was found missing, or water, they
+    come after that as well; where the log is known to be complete, one reading is enough.
+    """
+    day = anchor_of(phase, today.now.day)
+    before = day - DAYS_PER_WEEK
+    last = max((change.day for change in phase.changes), default=phase.start_day)
+    if settled is not None and settled.found in (Finding.MORE_THAN_LOGGED, Finding.WATER):
+        last = max(last, settled.day)
+    if last > before or before < phase.start_day + DAYS_PER_WEEK:
+        return NOTHING
+
+    def need_on(morning: int) -> Need | None:
+        if morning == today.now.day:
+            return need_of(phase, today)
+        past = log_until(log, morning)
+        if not past.weighings:
+            return None
+        read = read_on(member, phase, past, morning, settled)
+        return need_of(phase, read) if read.now.weighings >= texts.LEAST_WEIGHINGS else None
+
+    later = need_on(day)
+    if later is None:
+        return NOTHING
+    is_known = settled is not None and settled.found is Finding.AS_LOGGED and settled.day > before
+    earlier = need_on(before) if before >= phase.start_day + texts.LEAST_DAYS else None
+    if is_known:
+        earlier = later
+    found = due(phase, earlier, later)
+    return NOTHING if _turns_back(phase, found.change_kcal, day) else found
+
+
+def _turns_back(phase: FollowedPhase, change_kcal: float, day: int) -> bool:
+    """Whether a step would take back one that has hardly been followed."""
+    return any(
+        change.change_kcal * change_kcal < 0.0 and day - change.day < texts.TURN_BACK_DAYS for change in phase.changes
+    )
+
+
+def anchor_of(phase: FollowedPhase, day: int) -> int:
+    """The last morning, a whole number of weeks into the phase, that a review on ``day`` acts on."""
+    return phase.start_day + (day - phase.start_day) // DAYS_PER_WEEK * DAYS_PER_WEEK
+
+
+def log_until(log: Log, day: int) -> Log:
+    """The log as it stood on a morning, that day's weighing included."""
+    return msgspec.structs.replace(
+        log,
+        weighings=[w for w in log.weighings if w.day <= day],
+        intakes=[i for i in log.intakes if i.day < day],
+        cycle_starts=[first for first in log.cycle_starts if first <= day],
+        events=[event for event in log.events if event.day <= day],
+    )
+
+
+def need_of(phase: FollowedPhase, read: PhaseRead) -> Need:
+    """What the purpose would take from the day of a reading on."""
+    course = read.course.followed_by(read.now.share_followed)
+    read = read._replace(course=course)
+    left = max(1, course.days_left)
+    if phase.fat_loss_kg is not None:
+        most_days = MOST_WEEKS * DAYS_PER_WEEK - course.days_gone
+        if phase.kind is not PhaseKind.MINI_CUT:
+            most_days = phase.start_day + phase.days + texts.MOST_EXTENSION_DAYS - read.now.day
+        reach = course.days_to_lose(phase.fat_loss_kg, 0.0, max(0, most_days))
+        span = _SEARCHED_SHARE * course.maintenance_kcal
+        kcal = course.restore_fat(phase.fat_loss_kg, left, -span, span)
+        found = Estimate(kcal, _error_of(read, left))
+        return Need(found, None if reach is None else read.now.day + reach)
+    return Need(_need_of_tissue(phase, read, left), None)
+
+
+def _need_of_tissue(phase: FollowedPhase, read: PhaseRead, left: int) -> Estimate:
+    """The change that has tissue go as promised from here, and makes up for what is missing of a gain or a hold.
+
+    What is missing is made up over eight weeks or what is left, if that is more; of a deficit of which only the
+    length was asked for nothing is made up.
+    """
+    course, now = read.course, read.now
+    ahead = read.promised.change(now.days, phase.days).tissue.mean
+    days = left
+    if not phase.kind.is_deficit:
+        days = max(left, texts.MADE_UP_DAYS)
+        ahead *= days / left
+        missing = read.planned.mean - now.window.tissue.mean
+        ahead += missing * missing**2 / (missing**2 + now.window.tissue.sd**2)
+    span = _SEARCHED_SHARE * course.maintenance_kcal
+    return Estimate(course.restore_tissue(ahead, days, -span, span), _error_of(read, days))
+
+
+def _error_of(read: PhaseRead, days: int) -> float:
+    """SD of a need: of maintenance, and of tissue so far over the days in which it is made up."""
+    now = read.now
+    per_day = now.rho_kcal_per_kg * now.window.tissue.sd / max(days, texts.MADE_UP_DAYS)
+    return math.hypot(now.maintenance.maintenance.sd, per_day)
+
+
+def step_of(need: Estimate) -> float:
+    """The step towards a need that its reliability allows [kcal/d]: none while its 80 % interval holds zero."""
+    size = abs(need.mean)
+    if need.lower <= 0.0 <= need.upper or size < texts.NOTABLE_KCAL:
+        return 0.0
+    reliable = size * size / (size * size + need.sd * need.sd)
+    return math.copysign(min(reliable * size, float(texts.MOST_STEP_KCAL)), need.mean)
+
+
+@traced
+def due(phase: FollowedPhase, earlier: Need | None, later: Need) -> Due:
+    """What two needs agree on; the lesser of the two where they agree on a direction."""
+    if phase.fat_loss_kg is not None:
+        return _due_of_fat(phase, earlier, later)
+    step = step_of(later.change)
+    if phase.kind.is_deficit:
+        step = min(step, 0.0)
+    return _agreed(None if earlier is None else step_of(earlier.change), step)
+
+
+def _agreed(earlier: float | None, later: float) -> Due:
+    if later == 0.0:
+        return NOTHING
+    if earlier is None or earlier * later <= 0.0:
+        return Due(waits=True)
+    kcal = min(abs(earlier), abs(later))
+    return Due(change_kcal=STEP_KCAL * round(math.copysign(kcal, later) / STEP_KCAL))
+
+
+def _due_of_fat(phase: FollowedPhase, earlier: Need | None, later: Need) -> Due:
+    """The end moves before the intake does: less is eaten only where no end within the limits reaches the fat."""
+    if later.end_day is None:
+        return _agreed(None if earlier is None else min(0.0, step_of(earlier.change)), min(0.0, step_of(later.change)))
+    moved = later.end_day - phase.end_day
+    if abs(moved) < texts.LEAST_DAYS_LEFT:
+        return NOTHING
+    if earlier is None:
+        return Due(waits=True)
+    if earlier.end_day is None:
+        return Due(end_day=later.end_day) if moved > 0 else Due(waits=True)
+    before = earlier.end_day - phase.end_day
+    if before * moved <= 0 or abs(before) < texts.LEAST_DAYS_LEFT:
+        return Due(waits=True)
+    return Due(end_day=phase.end_day + (min(before, moved) if moved > 0 else max(before, moved)))

@@ -1,0 +1,143 @@
+"""What a check-in and dated events change of a review: signs that end, shorten or raise, and days on which it waits.
+
+No sign has a validated threshold; they are taken from the clinical list where there is one, and none of them alone is a
+diagnosis. They only ever make a deficit smaller or shorter.
+"""
+
+from collections.abc import Callable, Sequence
+from datetime import date
+from typing import NamedTuple
+
+from ..log import Event, paused_until
+from ..person import CheckIn, CycleSaid, StrengthSaid
+from ..phase import DAYS_PER_WEEK, Verdict
+from ..register import Basis, Kind, Message, constant, equation, say, source
+from . import texts
+from .advice import Advice, NextStep
+from .correction import RestOfPhase, down
+
+STELLINGWERFF_2023 = source(
+    "stellingwerff_2023",
+    "Stellingwerff T, Mountjoy M, McCluskey WT et al. Review of the scientific rationale, development and validation "
+    "of the International Olympic Committee Relative Energy Deficiency in Sport Clinical Assessment Tool: V.2. Br J "
+    "Sports Med 2023;57:1109-21",
+    "10.1136/bjsports-2023-106914",
+)
+HEEDED_DAYS = constant(
+    "check_in_heeded_days",
+    28.0,
+    unit="d",
+    basis=Basis.JUDGEMENT,
+    summary="Older check-ins say nothing of now",
+)
+AGREE_DAYS = constant(
+    "check_in_agree_days", 6.0, unit="d", basis=Basis.JUDGEMENT,
+    summary="Two check-ins at least so far apart must agree before hunger, sleep, mood or strength change a plan",
+)  # fmt: skip
+RAISE_KCAL = constant(
+    "check_in_raise", 150.0, unit="kcal/d", basis=Basis.JUDGEMENT,
+    summary="What a deficit is raised by where check-ins ask for it, never past maintenance",
+)  # fmt: skip
+MISSED = "CHECK_IN_MISSED_PERIOD"
+LATE = "CHECK_IN_LATE_PERIOD"
+WEAKER = "CHECK_IN_WEAKER"
+MUCH_WEAKER = "CHECK_IN_MUCH_WEAKER"
+WORN = "CHECK_IN_WORN"
+LOW_MOOD = "CHECK_IN_LOW_MOOD"
+WAITS = "REVIEW_WAITS_FOR_EVENT"
+_WORST_MOOD, _BAD, _HUNGRY = 1, 2, 5
+
+
+class Signs(NamedTuple):
+    """What check-ins ask for, the strongest of it, with what is said of it."""
+
+    step: NextStep | None
+    is_raise: bool
+    reasons: list[Message]
+
+
+def _twice(check_ins: Sequence[CheckIn], says: Callable[[CheckIn], bool]) -> bool:
+    """Whether the last two that speak at all, far enough apart, both say so."""
+    if not check_ins or not says(check_ins[-1]):
+        return False
+    last = check_ins[-1].day
+    before = [each for each in check_ins[:-1] if last - each.day >= AGREE_DAYS]
+    return bool(before) and says(before[-1])
+
+
+@equation(
+    "check_in_signs",
+    summary="What a check-in of hunger, sleep, mood, cycle and strength changes of a deficit",
+    formula="a missed period, or lifts down a tenth twice: end; lifts down twice: a week more at most; a late period, "
+    "or hunger at its most with bad sleep, or mood at its worst, twice: more to eat, never past maintenance",
+    kind=Kind.MODEL,
+    basis=Basis.JUDGEMENT,
+    sources=(STELLINGWERFF_2023,),
+    valid_range="adults in a deficit",
+)
+def signs_of(check_ins: Sequence[CheckIn], day: int) -> Signs:
+    """What the check-ins up to ``day`` ask for."""
+    recent = sorted((each for each in check_ins if day - HEEDED_DAYS <= each.day <= day), key=lambda each: each.day)
+    reasons: list[Message] = []
+    step, is_raise = None, False
+    if recent and recent[-1].cycle is CycleSaid.MISSED:
+        step = NextStep.END
+        reasons.append(say(MISSED))
+    if _twice(recent, lambda each: each.strength is StrengthSaid.DOWN_MUCH):
+        step = NextStep.END
+        reasons.append(say(MUCH_WEAKER))
+    elif _twice(recent, lambda each: each.strength in (StrengthSaid.DOWN, StrengthSaid.DOWN_MUCH)):
+        step = step or NextStep.SHORTEN
+        reasons.append(say(WEAKER))
+    if recent and recent[-1].cycle is CycleSaid.LATE:
+        is_raise = True
+        reasons.append(say(LATE, raise_kcal=RAISE_KCAL))
+    if _twice(recent, lambda each: each.mood == _WORST_MOOD):
+        is_raise = True
+        reasons.append(say(LOW_MOOD))
+    if _twice(recent, lambda each: each.hunger == _HUNGRY and (each.sleep or _HUNGRY) <= _BAD):
+        is_raise = True
+        reasons.append(say(WORN, raise_kcal=RAISE_KCAL))
+    return Signs(step, is_raise, reasons)
+
+
+def heed(check_ins: Sequence[CheckIn], course: RestOfPhase, day: int, advice: Advice) -> Advice:
+    """The advice with what check-ins ask for: a deficit ends, is shortened, or eats more; anything else is as it was.
+
+    Who eats at maintenance or over it is only told whom to see.
+    """
+    signs = signs_of(check_ins, day)
+    if not signs.reasons:
+        return advice
+    if advice.days_ahead == 0 or not course.phase.kind.is_deficit:
+        return advice._replace(reasons=[*advice.reasons, *signs.reasons])
+    reasons = [*signs.reasons, *advice.reasons]
+    if signs.step is NextStep.END:
+        return Advice(NextStep.END, 0, 0, signs.reasons, advice.actions)
+    days, decision = advice.days_ahead, advice.decision
+    if signs.step is NextStep.SHORTEN and days > DAYS_PER_WEEK:
+        days, decision = DAYS_PER_WEEK, NextStep.SHORTEN
+    change = advice.correction_kcal
+    if signs.is_raise:
+        room = course.maintenance_kcal - max(course.intakes(float(change), days))
+        # As every change, one step at most.
+        change += down(max(0.0, min(RAISE_KCAL, room, texts.MOST_STEP_KCAL - change)))
+    return advice._replace(decision=decision, correction_kcal=change, days_ahead=days, reasons=reasons)
+
+
+class Waits(NamedTuple):
+    """A verdict, the days of logging that it still needs, and why it waits."""
+
+    verdict: Verdict
+    more_days: int
+    reasons: list[Message]
+
+
+def wait_for_events(events: Sequence[Event], day: int, verdict: Verdict, more_days: int) -> Waits:
+    """The verdict, or that it is too early while something is going on that moves weight."""
+    paused = paused_until(events, day)
+    if paused is None or verdict is Verdict.WITHIN_INTERVAL:
+        return Waits(verdict, more_days, [])
+    until, kind = paused
+    said = say(WAITS, date=date.fromordinal(until).isoformat(), event=kind.value)
+    return Waits(Verdict.TOO_EARLY, max(more_days, until - day + 1), [said])

@@ -1,0 +1,352 @@
+"""The state between requests: a plan, its reviews and what comes next, played without a hand moving a field."""
+
+import copy
+import json
+import random
+from datetime import date, timedelta
+from pathlib import Path
+from typing import Any
+
+import msgspec
+import pytest
+from steelyard.http.endpoints.batch_kinds import BATCHED
+from steelyard.http.endpoints.examples.examples import PLAN_EXAMPLES
+from steelyard.http.wire.decoding import BodyDecoder
+from steelyard.http.wire.problems import ProblemError
+from steelyard.http.wire.refusals import REFUSALS, refusal
+
+KEPT = Path(__file__).parent / "states"
+START = date(2026, 3, 30)
+_OPERATIONS = {operation.operation_id: operation for operation in BATCHED}
+Json = dict[str, Any]
+
+
+def call(name: str, body: Json) -> Json:
+    """An operation's answer, by way of its bytes. Raises ``ProblemError``."""
+    operation = _OPERATIONS[name]
+    assert operation.body_type is not None
+    decoded = BodyDecoder(operation.body_type).decode(json.dumps(body).encode())
+    try:
+        return json.loads(msgspec.json.encode(operation.compute(decoded)))  # type: ignore[no-any-return]
+    except REFUSALS as error:
+        raise refusal(error, operation.body_type) from error
+
+
+def codes(error: ProblemError) -> list[str]:
+    return [fault.code for fault in error.errors]
+
+
+ASKED: Json = json.loads(msgspec.json.encode(PLAN_EXAMPLES["fat_to_lose"]))
+ASKED.pop("state")
+WHO = {name: ASKED[name] for name in ("profile", "screening")}
+
+
+def lived(first: int, last: int, intake: float, seed: int = 1, per_day: float = 0.06, weight: float = 84.6) -> Json:
+    """A log of the days from ``first`` up to ``last`` after the start: water leaves at once, tissue slowly."""
+    rng = random.Random(seed)
+    weights, intakes = [], []
+    for day in range(first, last):
+        on = str(START + timedelta(days=day))
+        fall = 1.2 * (1.0 - 0.6 ** max(day, 0)) + per_day * max(day, 0)
+        weights.append({"date": on, "weight_kg": round(weight - fall + rng.gauss(0.0, 0.35), 1)})
+        intakes.append({"date": on, "intake_kcal": round(intake * (1.0 + rng.gauss(0.0, 0.04)))})
+    return {"weights": weights, "intakes": intakes}
+
+
+@pytest.fixture(scope="module")
+def plan() -> Json:
+    return call("plan_phases", ASKED)
+
+
+@pytest.fixture(scope="module")
+def weekly(plan: Json) -> list[Json]:
+    """The answers of weekly reviews, each with the state of the one before and the week since."""
+    state, found = plan["state"], []
+    intake = state["phase"]["weeks"][0]["intake_kcal"]
+    for week in range(1, 7):
+        answer = call("review_phase", {**WHO, "state": state, "log": lived(7 * week - 7, 7 * week, intake, week)})
+        found.append(answer)
+        state = answer["state"]
+        if state["phase"] is None:
+            break
+    return found
+
+
+def test_a_plan_goes_to_the_review_and_the_review_to_what_comes_next(weekly: list[Json]) -> None:
+    last = weekly[-1]
+    assert last["decision"] == "end"
+    state = last["state"]
+    assert state["phase"] is None
+    assert [phase["kind"] for phase in state["phase_history"]] == ["mini_cut"]
+    decided = call("decide_phase", {**WHO, "state": state, "as_of_date": "2026-05-12"})
+    again = call("plan_phases", {**WHO, "state": decided["state"], **decided["recommended"]["plan"]})
+    assert again["feasible"]
+    assert again["start_weight_kg"] == pytest.approx(state["weight_kg"]["mean"], abs=0.5)
+    assert again["start_weight_kg"] < 82.5
+
+
+def test_a_week_at_a_time_says_what_the_whole_log_says(plan: Json, weekly: list[Json]) -> None:
+    """Reviews by state and rest agree with one review of the whole log from the plan's own state."""
+    intake = plan["state"]["phase"]["weeks"][0]["intake_kcal"]
+    weeks = len(weekly)
+    log: Json = {"weights": [], "intakes": []}
+    for week in range(1, weeks + 1):
+        more = lived(7 * week - 7, 7 * week, intake, week)
+        log = {name: log[name] + more[name] for name in log}
+    whole = call("review_phase", {**WHO, "state": plan["state"], "log": log})
+    last = weekly[-1]
+    for name in ("maintenance_kcal", "logging_ratio", "body_fat_fraction"):
+        for end in ("lower", "mean", "upper"):
+            assert last[name][end] == pytest.approx(whole[name][end], rel=0.002)
+    for name in ("weight_kg", "tissue_kg", "carried_kg", "fat_kg", "lean_kg", "planned_tissue_kg"):
+        assert last["change"][name] == pytest.approx(whole["change"][name], abs=0.02)
+
+
+def test_the_weeks_of_a_plan_are_taken_by_a_review_as_they_are(plan: Json) -> None:
+    phase = plan["phases"][0]
+    followed = {
+        "kind": phase["kind"],
+        "start_date": phase["start_date"],
+        "weeks": phase["weeks"],
+        "maintenance": {"kcal_per_day": 3150, "standard_deviation_kcal": 300},
+    }
+    intake = phase["weeks"][0]["intake_kcal"]
+    answer = call("review_phase", {**WHO, "phase": followed, "log": lived(-14, 22, intake)})
+    assert answer["verdict"] in {"within_interval", "faster", "slower", "contradicted", "too_early"}
+
+
+NOVICE = copy.deepcopy(WHO)
+NOVICE["profile"]["training"]["status"] = "novice"
+
+
+def gaining(weeks: list[Json]) -> Json:
+    return {
+        "kind": "gain",
+        "start_date": str(START),
+        "weeks": weeks,
+        "maintenance": {"kcal_per_day": 2750, "standard_deviation_kcal": 90},
+    }
+
+
+def rising(days: int, intake: float, per_day: float = 0.055) -> Json:
+    """Three weeks at maintenance, then a gain that goes faster than planned."""
+    before = lived(-21, 0, 2750.0, 3, 0.0)
+    during = lived(0, days, intake, 4, 0.0)
+    for i, entry in enumerate(during["weights"]):
+        entry["weight_kg"] = round(84.9 + per_day * i + 0.3 * ((i * 7) % 5 - 2) / 2, 1)
+    return {name: before[name] + during[name] for name in before}
+
+
+def test_corrected_weeks_sent_back_do_not_ratchet_down() -> None:
+    """An app stores the weeks as a review told them and sends those next time: 3,090 then 2,690 then 2,370 no more.
+
+    A review's week carries what was planned, so that what comes back is a correction and not a plan.
+    """
+    weeks: list[Json] = [{"intake_kcal": 3090, "protein_g": 170, "carbohydrate_g": 390} for _ in range(12)]
+    told = []
+    for day in (28, 35, 42, 49, 56):
+        asked = {**NOVICE, "phase": gaining(weeks), "log": rising(day + 1, 3350.0, 0.1)}
+        answer = call("review_phase", asked)
+        if not answer["weeks"]:
+            break
+        first = day // 7
+        weeks = [*weeks[:first], *answer["weeks"]]
+        assert {week["planned_intake_kcal"] for week in answer["weeks"]} == {3090.0}
+        told.append(min(week["intake_kcal"] for week in answer["weeks"]))
+    assert told
+    assert min(told) >= answer["maintenance_kcal"]["mean"] - 30.0
+    steps = [after - before for before, after in zip([3090.0, *told], told, strict=False)]
+    assert min(steps) >= -200.0
+
+
+def test_only_the_rest_of_the_weeks_is_named_as_what_it_is() -> None:
+    weeks: list[Json] = [{"intake_kcal": 3000, "protein_g": 170} for _ in range(12)]
+    answer = call("review_phase", {**WHO, "phase": gaining(weeks), "log": rising(28, 3000.0)})
+    assert answer["weeks"]
+    with pytest.raises(ProblemError) as refused:
+        call("review_phase", {**WHO, "phase": gaining(answer["weeks"]), "log": rising(35, 3000.0)})
+    assert codes(refused.value) == ["WEEKS_NOT_OF_PHASE"]
+    assert refused.value.errors[0].pointer == "#/phase/weeks/0/start_date"
+
+
+@pytest.mark.parametrize(
+    ("kind", "intake", "code"),
+    [("gain", 2370, "GAIN_UNDER_MAINTENANCE"), ("cut", 2990, "CUT_OVER_MAINTENANCE")],
+)
+def test_a_gain_under_and_a_cut_over_its_maintenance_is_a_contradiction(kind: str, intake: int, code: str) -> None:
+    phase = {**gaining([{"intake_kcal": intake, "protein_g": 180}] * 8), "kind": kind}
+    with pytest.raises(ProblemError) as refused:
+        call("review_phase", {**WHO, "phase": phase, "log": rising(21, 2500.0)})
+    assert codes(refused.value) == [code]
+    assert "contradiction" in refused.value.kind.type
+
+
+def test_a_pause_moves_the_rest_back(plan: Json) -> None:
+    phase = copy.deepcopy(plan["state"]["phase"])
+    before = call("review_phase", {**WHO, "state": {**plan["state"], "phase": phase}, "log": lived(0, 8, 2450.0)})
+    phase["changes"] = [{"kind": "pause", "date": "2026-04-13", "until_date": "2026-04-19", "reason": "travel"}]
+    after = call("review_phase", {**WHO, "state": {**plan["state"], "phase": phase}, "log": lived(0, 8, 2450.0)})
+    assert date.fromisoformat(after["end_date"]) - date.fromisoformat(before["end_date"]) == timedelta(days=7)
+    held = next(week for week in after["weeks"] if week["start_date"] == "2026-04-13")
+    assert held["intake_kcal"] == pytest.approx(phase["maintenance"]["kcal_per_day"], abs=1.0)
+
+
+def test_a_state_of_the_first_version_is_read() -> None:
+    """Kept as the first version gave it; newer versions go on reading it."""
+    kept = json.loads((KEPT / "version-1.json").read_text())
+    assert kept["version"] == 1
+    state = call("estimate_maintenance", {"profile": WHO["profile"], "state": kept})["state"]
+    assert state["maintenance_kcal"]["mean"] == pytest.approx(kept["maintenance_kcal"]["mean"], rel=0.02)
+    reviewed = call("review_phase", {**WHO, "state": kept})
+    assert reviewed["as_of_date"] == kept["log"]["weights"][-1]["date"]
+
+
+def test_the_state_of_another_person_is_named(plan: Json) -> None:
+    other = {**WHO["profile"], "height_cm": 165.0}
+    with pytest.raises(ProblemError) as refused:
+        call("estimate_maintenance", {"profile": other, "state": plan["state"]})
+    assert codes(refused.value) == ["STATE_OF_ANOTHER"]
+
+
+def test_a_state_that_contradicts_itself_is_named(weekly: list[Json]) -> None:
+    state = copy.deepcopy(weekly[0]["state"])
+    state["weight_kg"]["mean"] = 60.0
+    state["fat_kg"]["mean"] = 8.0
+    with pytest.raises(ProblemError) as refused:
+        call("estimate_maintenance", {"profile": WHO["profile"], "state": state})
+    assert codes(refused.value) == ["STATE_CONTRADICTS_ITSELF"]
+
+
+def test_methods_that_disagree_are_named() -> None:
+    """14 % by eye against 24 % by X-ray, a week apart."""
+    log = {
+        **lived(-28, 0, 2900.0, 5, 0.0),
+        "measurements": [
+            {"date": "2026-03-10", "measurement": {"kind": "reading", "fat_fraction": 0.14, "method": "visual"}},
+            {"date": "2026-03-17", "measurement": {"kind": "reading", "fat_fraction": 0.24, "method": "dxa"}},
+        ],
+    }
+    profile = {name: value for name, value in WHO["profile"].items() if name != "body_fat"}
+    answer = call("estimate_maintenance", {"profile": profile, "log": log})
+    named = [note for note in answer["cautions"] if note["code"] == "BODY_FAT_METHODS_DISAGREE"]
+    assert len(named) == 1
+    assert {"14", "24"} <= set(named[0]["text"].replace("%", "").split())
+    fat = answer["state"]["fat_kg"]["mean"] / answer["state"]["weight_kg"]["mean"]
+    assert 0.2 < fat < 0.25
+    later = call("estimate_maintenance", {"profile": profile, "state": answer["state"]})["state"]
+    assert later["fat_kg"]["mean"] == pytest.approx(answer["state"]["fat_kg"]["mean"], rel=0.02)
+    assert len(later["readings"]) == 2
+
+
+def _leaves(value: Any, path: tuple[Any, ...] = ()) -> list[tuple[Any, ...]]:
+    if isinstance(value, dict):
+        return [leaf for name, each in value.items() for leaf in _leaves(each, (*path, name))]
+    if isinstance(value, list):
+        return [leaf for i, each in enumerate(value) for leaf in _leaves(each, (*path, i))]
+    return [path]
+
+
+@pytest.mark.parametrize("seed", range(8))
+def test_no_state_from_outside_breaks_anything(seed: int, weekly: list[Json]) -> None:
+    """Numbers of a state replaced at random are answered or refused; what is told stays over the floors."""
+    rng = random.Random(seed)
+    state = json.loads((KEPT / "version-1.json").read_text()) if seed % 2 else weekly[2]["state"]
+    refused: set[int] = set()
+    leaves = [path for path in _leaves(state) if isinstance(_at(state, path), int | float)]
+    deep = [path for path in leaves if path[0] == "reading"]
+    for _ in range(25):
+        spoilt = copy.deepcopy(state)
+        for path in rng.sample(deep if deep and rng.random() < 0.5 else leaves, rng.choice((1, 1, 2, 5))):
+            old = _at(state, path)
+            new = rng.choice((0, -old, 2 * old, 0.5 * old, 1e-9, 1e9, old + 1, old * 1.05))
+            _at(spoilt, path[:-1])[path[-1]] = int(new) if isinstance(old, int) and not isinstance(old, bool) else new
+        for name, more in (
+            ("estimate_maintenance", {"profile": WHO["profile"]}),
+            ("review_phase", WHO),
+            ("plan_phases", {**WHO, "start_date": "2027-03-01", "phase": {"kind": "mini_cut", "weeks": 4}}),
+        ):
+            try:
+                answer = call(name, {**more, "state": spoilt})
+            except ProblemError as problem:
+                refused.add(problem.kind.status)
+            else:
+                for week in answer.get("weeks") or []:
+                    assert week["intake_kcal"] >= 1200.0
+    assert refused <= {400, 422}
+
+
+def _at(value: Any, path: tuple[Any, ...]) -> Any:
+    for step in path:
+        value = value[step]
+    return value
+
+
+def _cutting(days: int, **more: Any) -> Json:
+    weeks = [{"intake_kcal": 2450, "protein_g": 180, "carbohydrate_g": 250}] * 10
+    maintenance = {"kcal_per_day": 2950, "standard_deviation_kcal": 90}
+    before, during = lived(-28, 0, 2950.0, 9, 0.0), lived(0, days, 2450.0, 10, 0.055)
+    log = {name: before[name] + during[name] for name in before}
+    return {
+        **WHO,
+        "phase": {"kind": "cut", "start_date": str(START), "weeks": weeks, "maintenance": maintenance},
+        "log": {**log, **more},
+    }
+
+
+def _on(day: int) -> str:
+    return str(START + timedelta(days=day))
+
+
+def test_a_missed_period_ends_a_deficit_with_a_referral() -> None:
+    """Menstrual loss is an indicator of low energy availability (REDs CAT2, Stellingwerff 2023)."""
+    quiet = call("review_phase", _cutting(29))
+    told = call("review_phase", _cutting(29, check_ins=[{"date": _on(27), "cycle": "missed"}]))
+    assert quiet["decision"] == "continue"
+    assert told["decision"] == "end"
+    assert any("physician" in reason["text"] for reason in told["reasons"])
+    assert told["attention"]["level"] == 3
+
+
+def test_two_check_ins_must_agree_before_strength_or_hunger_change_a_plan() -> None:
+    weak = {"strength": "down"}
+    quiet = call("review_phase", _cutting(29))
+    once = call("review_phase", _cutting(29, check_ins=[{"date": _on(27), **weak}]))
+    near = call("review_phase", _cutting(29, check_ins=[{"date": _on(24), **weak}, {"date": _on(27), **weak}]))
+    twice = call("review_phase", _cutting(29, check_ins=[{"date": _on(19), **weak}, {"date": _on(27), **weak}]))
+    assert once["end_date"] == near["end_date"] == quiet["end_date"]
+    assert twice["decision"] == "shorten"
+    assert twice["end_date"] < quiet["end_date"]
+
+
+def test_hunger_and_bad_sleep_raise_a_deficit_and_never_past_maintenance() -> None:
+    worn = {"hunger": 5, "sleep": 2}
+    quiet = call("review_phase", _cutting(29))
+    told = call("review_phase", _cutting(29, check_ins=[{"date": _on(19), **worn}, {"date": _on(27), **worn}]))
+    assert 0 < told["correction_kcal"] - quiet["correction_kcal"] <= 150
+    assert max(week["intake_kcal"] for week in told["weeks"]) <= told["maintenance_kcal"]["mean"]
+
+
+def test_a_verdict_waits_for_an_event_and_says_until_when() -> None:
+    weeks = [{"intake_kcal": 2450, "protein_g": 180}] * 10
+    asked = _cutting(29)
+    asked["phase"] = {**asked["phase"], "weeks": weeks}
+    for i, entry in enumerate(asked["log"]["weights"][-29:]):
+        entry["weight_kg"] = round(84.6 + 0.02 * i + 0.3 * (i % 3 - 1), 1)
+    plain = call("review_phase", asked)
+    assert plain["verdict"] in {"slower", "contradicted"}
+    asked["log"]["events"] = [{"kind": "illness", "date": _on(24), "until_date": _on(26)}]
+    waiting = call("review_phase", asked)
+    assert waiting["verdict"] == "too_early"
+    assert waiting["correction_kcal"] == 0
+    said = [reason for reason in waiting["reasons"] if reason["code"] == "REVIEW_WAITS_FOR_EVENT"]
+    assert [note["params"]["date"] for note in said] == [_on(33)]
+    assert [event["kind"] for event in waiting["state"]["log"]["events"]] == ["illness"]
+
+
+def test_attention_says_since_when(weekly: list[Json]) -> None:
+    """The same reason keeps its first day through the state."""
+    of = [answer["attention"] for answer in weekly]
+    assert of[0]["level"] == 0
+    assert of[1]["since_date"] == of[0]["as_of_date"]
+    assert of[-1]["reason"]["code"] == "ATTENTION_ENDING"
+    assert of[-1]["since_date"] == of[-1]["as_of_date"]

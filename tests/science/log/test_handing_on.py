@@ -1,0 +1,229 @@
+"""A log read in parts: cut anywhere, handed on, and read with the rest, it says what the whole says.
+
+A self-test of the hand-over (both sides are our reader); that the reading itself is right is tested elsewhere.
+"""
+
+import math
+import random
+
+import msgspec
+import pytest
+from msgspec.structs import replace
+from steelyard.science.log import check_onset
+from steelyard.science.log.entries import IntakeDay, Log, Weighing
+from steelyard.science.log.events import EFFECTS, WATER_DAYS, Event, EventKind, expected_water
+from steelyard.science.log.handing_on import TAIL_DAYS, hand_on, joined
+from steelyard.science.log.onset import Onset
+from steelyard.science.log.reader import log_maintenance, trend_of_log
+from steelyard.science.measures.assessment import assess
+from steelyard.science.person.person import (
+    ActivityLevel,
+    BodyFatMethod,
+    BodyFatReading,
+    Person,
+    Sex,
+    Training,
+    TrainingStatus,
+)
+from steelyard.science.register import OutOfDomain
+
+PERSON = Person(
+    sex=Sex.FEMALE,
+    age_years=33.0,
+    height_cm=170.0,
+    weight_kg=72.0,
+    activity=ActivityLevel.LIGHT,
+    training=Training(status=TrainingStatus.INTERMEDIATE, resistance_sessions_per_week=3),
+    body_fat=BodyFatReading(fat_fraction=0.27, method=BodyFatMethod.DXA),
+)
+ASSESSED = assess(PERSON)
+FIRST = 738_000
+WITHIN = 0.05  # of the whole reading's SD
+
+
+def lived(seed: int, days: int, *, carbohydrate: bool = False, cycle: bool = False) -> Log:
+    """A log with gaps, a diet from day 60 on, a jump of water, a wrong weighing and weeks without intakes."""
+    rng = random.Random(seed)
+    weight, water, weighings, intakes = 72.0, 0.0, [], []
+    for day in range(days):
+        intake = (2050.0 if day < 60 or day > 170 else 1600.0) * (1.0 + rng.gauss(0.0, 0.08))
+        weight += (intake / 0.88 - 2320.0) / 8000.0
+        water = 0.9 * water + rng.gauss(0.0, 0.12) + (1.2 if day == 100 else 0.0)
+        if rng.random() > 0.25:
+            odd = 3.0 if rng.random() < 0.01 else 0.0
+            weighings.append(Weighing(FIRST + day, weight + water + odd + rng.gauss(0.0, 0.4)))
+        if rng.random() > 0.1 and not 120 <= day < 130:
+            grams = 0.12 * intake * (1.0 + rng.gauss(0.0, 0.1)) if carbohydrate else None
+            intakes.append(IntakeDay(FIRST + day, intake, grams))
+    starts = [FIRST + 28 * i + 5 for i in range(days // 28)] if cycle else []
+    return Log(weighings, intakes, starts)
+
+
+def until(log: Log, day: int) -> Log:
+    return replace(
+        log,
+        weighings=[w for w in log.weighings if w.day <= day],
+        intakes=[i for i in log.intakes if i.day < day],
+        cycle_starts=[start for start in log.cycle_starts if start <= day],
+    )
+
+
+def after(log: Log, day: int) -> Log:
+    return replace(
+        log,
+        weighings=[w for w in log.weighings if w.day > day],
+        intakes=[i for i in log.intakes if i.day >= day],
+    )
+
+
+def carried_over(log: Log, cuts: list[int], **told: object) -> Log:
+    """What is handed on after a chain of cuts, each through its bytes, and the rest."""
+    handed = until(log, cuts[0])
+    for i, cut in enumerate(cuts):
+        handed = hand_on(PERSON, ASSESSED, handed, cut, **told).log  # type: ignore[arg-type]
+        if handed.onset is not None:
+            check_onset(handed.onset, "state.reading")
+        handed = msgspec.json.decode(msgspec.json.encode(handed), type=_Wire).log()
+        following = cuts[i + 1] if i + 1 < len(cuts) else None
+        rest = after(log, cut) if following is None else until(after(log, cut), following)
+        handed, notes = joined(handed, rest)
+        assert not notes
+    return handed
+
+
+class _Wire(msgspec.Struct):
+    weighings: list[Weighing]
+    intakes: list[IntakeDay]
+    cycle_starts: list[int]
+    onset: Onset | None
+    events: list[Event] = []
+
+    def log(self) -> Log:
+        return Log(self.weighings, self.intakes, self.cycle_starts, self.events, onset=self.onset)
+
+
+def apart(whole: Log, parts: Log, last: int) -> float:
+    """The largest distance of what two logs say on a day, in SDs of what the first says."""
+    one, other = (trend_of_log(PERSON, ASSESSED, log, last)[0] for log in (whole, parts))
+    pairs = [
+        (one.weekly_rate, other.weekly_rate),
+        (one.maintenance.maintenance, other.maintenance.maintenance),
+        (one.maintenance.physical, other.maintenance.physical),
+        (one.maintenance.logging_ratio, other.maintenance.logging_ratio),
+    ]
+    for change, same in zip(one.changes[:3], other.changes[:3], strict=True):
+        assert change.days == same.days or change is one.changes[-1]
+        if change.days == same.days:
+            pairs += [(change.weight, same.weight), (change.tissue, same.tissue), (change.carried, same.carried)]
+    level = (one.smoothed.weight_kg[-1] - other.smoothed.weight_kg[-1]) / one.smoothed.weight_sd_kg[-1]
+    return max(abs(level), *(max(abs(a.mean - b.mean), abs(a.sd - b.sd)) / a.sd for a, b in pairs if a.sd > 0.0))
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_a_log_cut_anywhere_is_read_as_the_whole(seed: int) -> None:
+    rng = random.Random(100 + seed)
+    days = rng.randint(100, 300)
+    log = lived(seed, days, carbohydrate=seed % 3 == 1, cycle=seed % 3 == 2)
+    cuts = sorted(FIRST + day for day in rng.sample(range(8, days - 1), rng.randint(1, 5)))
+    last = FIRST + days - 1
+    assert apart(log, carried_over(log, cuts), last) < WITHIN
+
+
+def test_a_short_log_is_handed_on_as_it_is() -> None:
+    log = lived(3, TAIL_DAYS - 6)
+    handed = carried_over(log, [FIRST + 9, FIRST + 30])
+    assert (handed.weighings, handed.intakes) == (log.weighings, log.intakes)
+    assert apart(log, handed, FIRST + TAIL_DAYS - 7) == 0.0
+
+
+def test_nothing_is_counted_twice() -> None:
+    """Who sends the whole log beside what was handed on is told, and nothing counts twice."""
+    log = lived(4, 220)
+    cut = FIRST + 150
+    handed = hand_on(PERSON, ASSESSED, until(log, cut), cut).log
+    again, notes = joined(handed, log)
+    assert [note.code for note in notes] == ["LOG_COUNTED_BEFORE"]
+    assert apart(log, again, FIRST + 219) < WITHIN
+
+
+def test_handed_on_at_the_same_day_says_the_same_again() -> None:
+    log = lived(5, 260)
+    last = FIRST + 259
+    once = hand_on(PERSON, ASSESSED, log, last).log
+    twice = hand_on(PERSON, ASSESSED, once, last).log
+    assert once == twice
+    assert apart(log, twice, last) < WITHIN
+
+
+def test_what_is_handed_on_stays_small() -> None:
+    year = lived(6, 365)
+    sent = msgspec.json.encode(hand_on(PERSON, ASSESSED, year, FIRST + 364).log)
+    assert len(sent) < 0.6 * len(msgspec.json.encode(year))
+
+
+@pytest.mark.parametrize(
+    "spoil",
+    [
+        lambda a: replace(a, mean=a.mean[:-1]),
+        lambda a: replace(a, mean=(1e9, *a.mean[1:])),
+        lambda a: replace(a, mean=(a.mean[0], -a.mean[1], *a.mean[2:])),
+        lambda a: replace(a, spread=tuple(-value for value in a.spread)),
+        lambda a: replace(a, mean=(*a.mean[:2], 9.0 * a.mean[2], *a.mean[3:])),
+    ],
+)
+def test_what_no_reading_leaves_is_refused(spoil: object) -> None:
+    onset = hand_on(PERSON, ASSESSED, lived(7, 200), FIRST + 199).log.onset
+    assert onset is not None
+    check_onset(onset, "state.reading")
+    spoilt = replace(onset, accounts=(spoil(onset.accounts[0]), *onset.accounts[1:]))  # type: ignore[operator]
+    with pytest.raises(OutOfDomain) as refused:
+        check_onset(spoilt, "state.reading")
+    assert refused.value.code == "STATE_NOT_READABLE"
+
+
+def test_creatine_explains_its_kilogram() -> None:
+    """A kilogram from the first week of creatine is not read as tissue where it is told (mass: Powers 2003)."""
+    plain = lived(8, 120)
+    start = FIRST + 95
+
+    def with_creatine(day: int) -> float:
+        return min(1.0, max(0.0, (day - start) / 6.0))
+
+    log = replace(plain, weighings=[Weighing(w.day, w.weight_kg + with_creatine(w.day)) for w in plain.weighings])
+    told = replace(log, events=[Event(start, EventKind.CREATINE_START)])
+    tissue = {}
+    for name, each in (("plain", plain), ("silent", log), ("told", told)):
+        trend, _ = trend_of_log(PERSON, ASSESSED, each, FIRST + 119)
+        tissue[name] = next(change.tissue.mean for change in trend.changes if change.days == 28)
+    assert abs(tissue["told"] - tissue["plain"]) < 0.25
+    assert abs(tissue["told"] - tissue["plain"]) < abs(tissue["silent"] - tissue["plain"])
+
+
+def test_maintenance_goes_on_as_the_trend_does() -> None:
+    log = lived(9, 200)
+    handed = carried_over(log, [FIRST + 140])
+    one, other = (log_maintenance(PERSON, ASSESSED, each, FIRST + 199) for each in (log, handed))
+    assert abs(one.maintenance.mean - other.maintenance.mean) < WITHIN * one.maintenance.sd
+
+
+@pytest.mark.parametrize("kind", list(EventKind))
+def test_the_water_of_an_event_comes_and_goes(kind: EventKind) -> None:
+    """Nothing before it; what fades is gone in time; an end before its beginning is that day."""
+    event = Event(FIRST + 10, kind, FIRST + 12)
+    water, variance = expected_water([event], FIRST, 200)
+    assert water is not None
+    assert variance is not None
+    assert set(water[:10]) == {0.0}
+    assert min(variance) == 0.0 < max(variance)
+    level, path = 0.0, []
+    for more in water:
+        level = level * math.exp(-1.0 / WATER_DAYS) + more
+        path.append(level)
+    mass = EFFECTS[kind].mass_kg
+    assert max(map(abs, path)) <= abs(mass) + 1e-9
+    if EFFECTS[kind].lasts:
+        assert path[-1] == pytest.approx(mass)
+    else:
+        assert abs(path[-1]) < 0.01
+    odd = expected_water([Event(FIRST + 10, kind, FIRST + 3)], FIRST, 200)
+    assert odd == expected_water([Event(FIRST + 10, kind, FIRST + 10)], FIRST, 200)
