@@ -54,6 +54,7 @@ if TYPE_CHECKING:
         Optimum,
         Plan,
         Review,
+        Roster,
         Season,
         Trend,
     )
@@ -72,6 +73,7 @@ _LATER = {
     "Optimum": "answers",
     "Plan": "answers",
     "Review": "answers",
+    "Roster": "answers",
     "Season": "answers",
     "Trend": "answers",
     "to_dataframe": "dataframe",
@@ -128,6 +130,7 @@ __all__ = [
     "Refused",
     "RetryPolicy",
     "Review",
+    "Roster",
     "Season",
     "ServiceFault",
     "ServiceUnavailable",

@@ -14,6 +14,7 @@ from .generated.models import (
     OptimumResponse,
     PlanResponse,
     ReviewResponse,
+    RosterResponse,
     SeasonPlan,
     SeasonResponse,
     TrendResponse,
@@ -52,6 +53,14 @@ class Trend(Answered, TrendResponse):
     def __repr__(self) -> str:
         rate = f"{_interval(self.weekly_rate_kg, '+.2f')} kg/wk"
         return f"<Trend as of {self.as_of_date}: {rate}{'' if self.is_conclusive else ', not conclusive yet'}>"
+
+
+class Roster(Answered, RosterResponse):
+    """What ``rank_roster`` answers: ``members`` in the order in which to look at them."""
+
+    def __repr__(self) -> str:
+        none, look, soon, today = self.by_level
+        return f"<Roster as of {self.as_of_date}: {today} today, {soon} soon, {look} to look at, {none} as planned>"
 
 
 class Forecast(Answered, ForecastResponse):

@@ -53,6 +53,7 @@ from .generated.contract import (
     OPTIMISE_SEASON,
     PLAN_PHASES,
     PLAN_SEASON,
+    RANK_ROSTER,
     READ_TREND,
     REVIEW_PHASE,
     RUN_BATCH,
@@ -72,6 +73,7 @@ if TYPE_CHECKING:
         Optimum,
         Plan,
         Review,
+        Roster,
         Season,
         Trend,
     )
@@ -85,6 +87,7 @@ if TYPE_CHECKING:
         OptimumRequestDict,
         PlanRequestDict,
         ReviewRequestDict,
+        RosterRequestDict,
         SeasonRequestDict,
         TrendRequestDict,
     )
@@ -385,6 +388,16 @@ class Steelyard(_Client):
 
         return self._call(REVIEW_PHASE, Review, dict(request))
 
+    @asks(RANK_ROSTER)
+    def rank_roster(self, **request: Unpack[RosterRequestDict]) -> Roster:
+        """Up to 500 ``members`` in the order in which to look at them, by the ``attention`` of their reviews.
+
+        The keywords are the fields of ``RosterRequestDict``; each takes a model or a dictionary.
+        """
+        from .answers import Roster
+
+        return self._call(RANK_ROSTER, Roster, dict(request))
+
     @asks(FORECAST_INTAKE)
     def forecast_intake(self, **request: Unpack[ForecastRequestDict]) -> Forecast:
         """The body under an intake, or the intake or the date for a target: which, says ``question``.
@@ -678,6 +691,13 @@ class AsyncSteelyard(_Client):
         from .answers import Review
 
         return await self._call(REVIEW_PHASE, Review, dict(request))
+
+    @asks(RANK_ROSTER)
+    async def rank_roster(self, **request: Unpack[RosterRequestDict]) -> Roster:
+        """As ``Steelyard.rank_roster``."""
+        from .answers import Roster
+
+        return await self._call(RANK_ROSTER, Roster, dict(request))
 
     @asks(FORECAST_INTAKE)
     async def forecast_intake(self, **request: Unpack[ForecastRequestDict]) -> Forecast:
