@@ -85,6 +85,9 @@ PLAN_PHASES = Operation(
 PLAN_SEASON = Operation(
     method="POST", path="/v1/seasons", request="SeasonRequest", is_pure=True
 )
+RANK_ROSTER = Operation(
+    method="POST", path="/v1/rosters", request="RosterRequest", is_pure=True
+)
 READ_TREND = Operation(
     method="POST", path="/v1/trends", request="TrendRequest", is_pure=True
 )
@@ -96,15 +99,17 @@ RUN_BATCH = Operation(method="POST", path="/v1/batches", request=None, is_pure=T
 # What a line of a batch may ask for, and what it is answered with.
 LineOperation = Literal[
     "estimate_body_composition",
+    "decide_phase",
     "forecast_intake",
     "estimate_maintenance",
     "plan_phases",
     "review_phase",
     "read_trend",
 ]
-LineResult: TypeAlias = "models.BodyCompositionResponse | models.ForecastResponse | models.MaintenanceResponse | models.PlanResponse | models.ReviewResponse | models.TrendResponse"
+LineResult: TypeAlias = "models.BodyCompositionResponse | models.DecisionResponse | models.ForecastResponse | models.MaintenanceResponse | models.PlanResponse | models.ReviewResponse | models.TrendResponse"
 LINE_RESULTS = {
     "estimate_body_composition": "BodyCompositionResponse",
+    "decide_phase": "DecisionResponse",
     "forecast_intake": "ForecastResponse",
     "estimate_maintenance": "MaintenanceResponse",
     "plan_phases": "PlanResponse",
@@ -138,6 +143,7 @@ REQUEST_FIELDS: dict[str, dict[str, str]] = {
         "log": "models.Log | LogDict | None?",
         "maintenance": "models.KnownMaintenance | KnownMaintenanceDict | None?",
         "screening": "models.Screening | ScreeningDict | None?",
+        "state": "models.State | StateDict | None?",
     },
     "DecisionRequest": {
         "profile": "models.Profile | ProfileDict",
@@ -153,6 +159,7 @@ REQUEST_FIELDS: dict[str, dict[str, str]] = {
         "phase_history": "Sequence[models.PastPhase | PastPhaseDict] | None?",
         "present_phase": "models.PresentPhase | PresentPhaseDict | None?",
         "screening": "models.Screening | ScreeningDict | None?",
+        "state": "models.State | StateDict | None?",
     },
     "ForecastRequest": {
         "profile": "models.Profile | ProfileDict",
@@ -163,6 +170,7 @@ REQUEST_FIELDS: dict[str, dict[str, str]] = {
         "log": "models.Log | LogDict | None?",
         "maintenance": "models.KnownMaintenance | KnownMaintenanceDict | None?",
         "screening": "models.Screening | ScreeningDict | None?",
+        "state": "models.State | StateDict | None?",
         "uncertainty_sources": "Sequence[models.UncertaintySource | Literal['adaptation', 'adherence', "
         "'body_fat', 'carried_mass', 'daily_noise', 'maintenance', 'partition', "
         "'training_response']] | None?",
@@ -171,6 +179,7 @@ REQUEST_FIELDS: dict[str, dict[str, str]] = {
         "profile": "models.Profile | ProfileDict",
         "as_of_date": "datetime.date | str | None?",
         "log": "models.Log | LogDict | None?",
+        "state": "models.State | StateDict | None?",
     },
     "OptimumRequest": {
         "profile": "models.Profile | ProfileDict",
@@ -183,6 +192,7 @@ REQUEST_FIELDS: dict[str, dict[str, str]] = {
         "log": "models.Log | LogDict | None?",
         "maintenance": "models.KnownMaintenance | KnownMaintenanceDict | None?",
         "screening": "models.Screening | ScreeningDict | None?",
+        "state": "models.State | StateDict | None?",
         "strategies_searched": "int?",
     },
     "PlanRequest": {
@@ -198,17 +208,24 @@ REQUEST_FIELDS: dict[str, dict[str, str]] = {
         "pause": "models.Pause | PauseDict | None?",
         "return_to_gain": "models.ReturnToGain | ReturnToGainDict?",
         "screening": "models.Screening | ScreeningDict | None?",
+        "state": "models.State | StateDict | None?",
         "uncertainty_sources": "Sequence[models.UncertaintySource | Literal['adaptation', 'adherence', "
         "'body_fat', 'carried_mass', 'daily_noise', 'maintenance', 'partition', "
         "'training_response']] | None?",
     },
     "ReviewRequest": {
         "profile": "models.Profile | ProfileDict",
-        "phase": "models.PhaseFollowed | PhaseFollowedDict",
-        "log": "models.Log | LogDict",
         "as_of_date": "datetime.date | str | None?",
         "is_finished": "bool?",
+        "log": "models.Log | LogDict | None?",
+        "phase": "models.PhaseFollowed | PhaseFollowedDict | None?",
         "screening": "models.Screening | ScreeningDict | None?",
+        "settled": "models.SettledQuestion | SettledQuestionDict | None?",
+        "state": "models.State | StateDict | None?",
+    },
+    "RosterRequest": {
+        "as_of_date": "datetime.date | str",
+        "members": "Sequence[models.RosterMember | RosterMemberDict]",
     },
     "SeasonRequest": {
         "profile": "models.Profile | ProfileDict",
@@ -222,13 +239,15 @@ REQUEST_FIELDS: dict[str, dict[str, str]] = {
         "log": "models.Log | LogDict | None?",
         "maintenance": "models.KnownMaintenance | KnownMaintenanceDict | None?",
         "screening": "models.Screening | ScreeningDict | None?",
+        "state": "models.State | StateDict | None?",
     },
     "TrendRequest": {
         "profile": "models.Profile | ProfileDict",
-        "log": "models.Log | LogDict",
         "aim": "models.Aim | Literal['gain', 'hold', 'lose'] | None?",
         "as_of_date": "datetime.date | str | None?",
+        "log": "models.Log | LogDict | None?",
         "measurements": "Sequence[models.DatedMeasurement | DatedMeasurementDict]?",
+        "state": "models.State | StateDict | None?",
         "usual_intake_kcal": "float | None?",
     },
 }

@@ -3,6 +3,42 @@
 from typing import Any
 
 REQUEST_SCHEMAS: dict[str, Any] = {
+    "AccountAsRead": {
+        "additionalProperties": False,
+        "properties": {
+            "log_odds": {"maximum": 1000, "minimum": -1000, "type": "number"},
+            "mean": {
+                "items": {
+                    "maximum": 1000000.0,
+                    "minimum": -1000000.0,
+                    "type": "number",
+                },
+                "maxItems": 8,
+                "minItems": 8,
+                "type": "array",
+            },
+            "noise": {"exclusiveMinimum": 0, "maximum": 1000, "type": "number"},
+            "noise_weighings": {
+                "exclusiveMinimum": 0,
+                "maximum": 10000,
+                "type": "number",
+            },
+            "spread": {
+                "items": {
+                    "maximum": 1000000000.0,
+                    "minimum": -1000000000.0,
+                    "type": "number",
+                },
+                "maxItems": 36,
+                "minItems": 36,
+                "type": "array",
+            },
+            "water_days_ago": {"maximum": 1000, "minimum": 0, "type": "number"},
+            "water_side": {"maximum": 1, "minimum": -1, "type": "number"},
+        },
+        "required": ["log_odds", "mean", "spread"],
+        "type": "object",
+    },
     "ActivityByLevel": {
         "additionalProperties": False,
         "properties": {
@@ -31,6 +67,30 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "type": "string",
     },
     "Aim": {"enum": ["gain", "hold", "lose"], "type": "string"},
+    "Attention": {
+        "additionalProperties": False,
+        "properties": {
+            "action": {"$ref": "Said"},
+            "as_of_date": {"format": "date", "type": "string"},
+            "change_kcal": {"maximum": 5000, "minimum": -5000, "type": "number"},
+            "last_entry_date": {
+                "anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]
+            },
+            "level": {"maximum": 3, "minimum": 0, "type": "integer"},
+            "reason": {"$ref": "Said"},
+            "since_date": {"format": "date", "type": "string"},
+            "verdict": {"maxLength": 40, "type": "string"},
+        },
+        "required": [
+            "level",
+            "reason",
+            "action",
+            "verdict",
+            "since_date",
+            "as_of_date",
+        ],
+        "type": "object",
+    },
     "BatchLine": {
         "additionalProperties": False,
         "properties": {
@@ -38,6 +98,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                 "anyOf": [
                     {"$ref": "BodyCompositionRequest"},
                     {"$ref": "MaintenanceRequest"},
+                    {"$ref": "DecisionRequest"},
                     {"$ref": "ForecastRequest"},
                     {"$ref": "PlanRequest"},
                     {"$ref": "TrendRequest"},
@@ -52,6 +113,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
     },
     "BatchOperation": {
         "enum": [
+            "decide_phase",
             "estimate_body_composition",
             "estimate_maintenance",
             "forecast_intake",
@@ -74,6 +136,40 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "additionalProperties": False,
         "properties": {"kind": {"const": "bmi", "type": "string"}},
         "required": ["kind"],
+        "type": "object",
+    },
+    "BodyAsRead": {
+        "additionalProperties": False,
+        "properties": {
+            "adaptation_gain": {"maximum": 3, "minimum": -1, "type": "number"},
+            "carried_per_kcal": {"maximum": 0.01, "minimum": 0.0001, "type": "number"},
+            "expenditure_slope_kcal_per_kg_day": {
+                "maximum": 100,
+                "minimum": 0,
+                "type": "number",
+            },
+            "growth_kg_per_day": {"maximum": 0.05, "minimum": -0.05, "type": "number"},
+            "growth_sd": {"maximum": 0.05, "minimum": -0.05, "type": "number"},
+            "is_usual_known": {"type": "boolean"},
+            "prior_kcal": {"exclusiveMinimum": 300, "maximum": 15000, "type": "number"},
+            "prior_sd_kcal": {"exclusiveMinimum": 0, "maximum": 3000, "type": "number"},
+            "rho_kcal_per_kg": {"maximum": 14000, "minimum": 2000, "type": "number"},
+            "rho_sd": {"maximum": 6000, "minimum": 0, "type": "number"},
+            "usual_kcal": {"maximum": 15000, "minimum": 300, "type": "number"},
+        },
+        "required": [
+            "prior_kcal",
+            "prior_sd_kcal",
+            "rho_kcal_per_kg",
+            "rho_sd",
+            "expenditure_slope_kcal_per_kg_day",
+            "growth_kg_per_day",
+            "growth_sd",
+            "adaptation_gain",
+            "carried_per_kcal",
+            "usual_kcal",
+            "is_usual_known",
+        ],
         "type": "object",
     },
     "BodyCompositionRequest": {
@@ -153,6 +249,35 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "enum": ["balanced", "higher", "lower"],
         "type": "string",
     },
+    "ChangeKind": {"enum": ["end", "intake", "pause"], "type": "string"},
+    "CheckIn": {
+        "additionalProperties": False,
+        "properties": {
+            "cycle": {"anyOf": [{"$ref": "CycleSaid"}, {"type": "null"}]},
+            "date": {"format": "date", "type": "string"},
+            "hunger": {
+                "anyOf": [
+                    {"maximum": 5, "minimum": 1, "type": "integer"},
+                    {"type": "null"},
+                ]
+            },
+            "mood": {
+                "anyOf": [
+                    {"maximum": 5, "minimum": 1, "type": "integer"},
+                    {"type": "null"},
+                ]
+            },
+            "sleep": {
+                "anyOf": [
+                    {"maximum": 5, "minimum": 1, "type": "integer"},
+                    {"type": "null"},
+                ]
+            },
+            "strength": {"anyOf": [{"$ref": "StrengthSaid"}, {"type": "null"}]},
+        },
+        "required": ["date"],
+        "type": "object",
+    },
     "ChosenBand": {
         "additionalProperties": False,
         "properties": {
@@ -188,6 +313,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             "profile": {"$ref": "Profile"},
             "screening": {"anyOf": [{"$ref": "Screening"}, {"type": "null"}]},
             "start_date": {"format": "date", "type": "string"},
+            "state": {"anyOf": [{"$ref": "State"}, {"type": "null"}]},
             "strategies": {
                 "items": {
                     "discriminator": {
@@ -298,6 +424,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "required": ["cuts_last_12_months"],
         "type": "object",
     },
+    "CycleSaid": {"enum": ["late", "missed", "none", "regular"], "type": "string"},
     "DateQuestion": {
         "additionalProperties": False,
         "properties": {
@@ -307,6 +434,18 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             "target": {"$ref": "Target"},
         },
         "required": ["kind", "target", "intake_kcal"],
+        "type": "object",
+    },
+    "DatedEvent": {
+        "additionalProperties": False,
+        "properties": {
+            "date": {"format": "date", "type": "string"},
+            "kind": {"$ref": "EventKind"},
+            "until_date": {
+                "anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]
+            },
+        },
+        "required": ["kind", "date"],
         "type": "object",
     },
     "DatedMeasurement": {
@@ -330,6 +469,26 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             },
         },
         "required": ["date", "measurement"],
+        "type": "object",
+    },
+    "DayKindPassed": {
+        "additionalProperties": False,
+        "properties": {
+            "carbohydrate_g": {"maximum": 4000, "minimum": 0, "type": "number"},
+            "days_per_week": {"maximum": 7, "minimum": 0, "type": "integer"},
+            "fat_g": {"maximum": 2000, "minimum": 0, "type": "number"},
+            "intake_kcal": {"maximum": 15000, "minimum": 0, "type": "number"},
+            "kind": {"maxLength": 40, "type": "string"},
+            "protein_g": {"maximum": 1000, "minimum": 0, "type": "number"},
+        },
+        "required": [
+            "kind",
+            "days_per_week",
+            "intake_kcal",
+            "protein_g",
+            "carbohydrate_g",
+            "fat_g",
+        ],
         "type": "object",
     },
     "DaySplit": {
@@ -374,13 +533,42 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             "present_phase": {"anyOf": [{"$ref": "PresentPhase"}, {"type": "null"}]},
             "profile": {"$ref": "Profile"},
             "screening": {"anyOf": [{"$ref": "Screening"}, {"type": "null"}]},
+            "state": {"anyOf": [{"$ref": "State"}, {"type": "null"}]},
         },
         "required": ["profile", "as_of_date"],
         "type": "object",
     },
     "DensityConversion": {"enum": ["brozek", "siri"], "type": "string"},
     "EatingDisorder": {"enum": ["current", "none", "past", "unsure"], "type": "string"},
+    "EnergyFigure": {
+        "additionalProperties": False,
+        "properties": {
+            "mean": {"maximum": 15000, "minimum": -5000, "type": "number"},
+            "standard_deviation": {"maximum": 5000, "minimum": 0, "type": "number"},
+        },
+        "required": ["mean", "standard_deviation"],
+        "type": "object",
+    },
+    "EventKind": {
+        "enum": [
+            "alcohol",
+            "creatine_start",
+            "creatine_stop",
+            "festive_days",
+            "illness",
+            "injury",
+            "medicine",
+            "new_programme",
+            "salty_days",
+            "travel",
+        ],
+        "type": "string",
+    },
     "Feeling": {"enum": ["content", "unhappy", "would_like_leaner"], "type": "string"},
+    "Finding": {
+        "enum": ["as_logged", "more_than_logged", "not_done", "not_water", "water"],
+        "type": "string",
+    },
     "ForecastRequest": {
         "additionalProperties": False,
         "properties": {
@@ -410,6 +598,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             },
             "screening": {"anyOf": [{"$ref": "Screening"}, {"type": "null"}]},
             "start_date": {"format": "date", "type": "string"},
+            "state": {"anyOf": [{"$ref": "State"}, {"type": "null"}]},
             "uncertainty_sources": {
                 "anyOf": [
                     {
@@ -544,6 +733,17 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "required": ["weeks", "intake_kcal"],
         "type": "object",
     },
+    "IntervalPassed": {
+        "additionalProperties": False,
+        "properties": {
+            "coverage": {"maximum": 1, "minimum": 0, "type": "number"},
+            "lower": {"maximum": 100000, "minimum": -100000, "type": "number"},
+            "mean": {"maximum": 100000, "minimum": -100000, "type": "number"},
+            "upper": {"maximum": 100000, "minimum": -100000, "type": "number"},
+        },
+        "required": ["lower", "mean", "upper"],
+        "type": "object",
+    },
     "KnownMaintenance": {
         "additionalProperties": False,
         "properties": {
@@ -557,17 +757,43 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "required": ["kcal_per_day", "standard_deviation_kcal"],
         "type": "object",
     },
+    "KnownReading": {
+        "additionalProperties": False,
+        "properties": {
+            "date": {"format": "date", "type": "string"},
+            "fat_fraction": {"maximum": 0.6, "minimum": 0.03, "type": "number"},
+            "method": {"$ref": "BodyFatMethod"},
+            "standard_deviation": {"maximum": 0.3, "minimum": 0, "type": "number"},
+        },
+        "required": ["date", "fat_fraction", "standard_deviation", "method"],
+        "type": "object",
+    },
     "Log": {
         "additionalProperties": False,
         "properties": {
+            "check_ins": {
+                "items": {"$ref": "CheckIn"},
+                "maxItems": 400,
+                "type": "array",
+            },
             "cycle": {
                 "items": {"format": "date", "type": "string"},
                 "maxItems": 60,
                 "type": "array",
             },
+            "events": {
+                "items": {"$ref": "DatedEvent"},
+                "maxItems": 100,
+                "type": "array",
+            },
             "intakes": {
                 "items": {"$ref": "IntakeEntry"},
                 "maxItems": 2000,
+                "type": "array",
+            },
+            "measurements": {
+                "items": {"$ref": "DatedMeasurement"},
+                "maxItems": 200,
                 "type": "array",
             },
             "weights": {
@@ -579,6 +805,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "required": ["weights"],
         "type": "object",
     },
+    "MaintenanceBasis": {"enum": ["equations", "log", "told"], "type": "string"},
     "MaintenanceRequest": {
         "additionalProperties": False,
         "properties": {
@@ -587,8 +814,18 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             },
             "log": {"anyOf": [{"$ref": "Log"}, {"type": "null"}]},
             "profile": {"$ref": "Profile"},
+            "state": {"anyOf": [{"$ref": "State"}, {"type": "null"}]},
         },
         "required": ["profile"],
+        "type": "object",
+    },
+    "MassFigure": {
+        "additionalProperties": False,
+        "properties": {
+            "mean": {"maximum": 350, "minimum": -30, "type": "number"},
+            "standard_deviation": {"maximum": 100, "minimum": 0, "type": "number"},
+        },
+        "required": ["mean", "standard_deviation"],
         "type": "object",
     },
     "Medicine": {
@@ -670,6 +907,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             "profile": {"$ref": "Profile"},
             "screening": {"anyOf": [{"$ref": "Screening"}, {"type": "null"}]},
             "start_date": {"format": "date", "type": "string"},
+            "state": {"anyOf": [{"$ref": "State"}, {"type": "null"}]},
             "strategies_searched": {
                 "maximum": 100000,
                 "minimum": 500,
@@ -762,9 +1000,30 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "type": "object",
     },
     "PauseReason": {"enum": ["illness", "injury", "other", "travel"], "type": "string"},
+    "PhaseChange": {
+        "additionalProperties": False,
+        "properties": {
+            "change_kcal": {"maximum": 1500, "minimum": -1500, "type": "number"},
+            "date": {"format": "date", "type": "string"},
+            "kind": {"$ref": "ChangeKind"},
+            "reason": {
+                "anyOf": [{"maxLength": 200, "type": "string"}, {"type": "null"}]
+            },
+            "until_date": {
+                "anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]
+            },
+        },
+        "required": ["kind", "date"],
+        "type": "object",
+    },
     "PhaseFollowed": {
         "additionalProperties": False,
         "properties": {
+            "changes": {
+                "items": {"$ref": "PhaseChange"},
+                "maxItems": 200,
+                "type": "array",
+            },
             "fat_ceiling_fraction": {
                 "anyOf": [
                     {"maximum": 0.4, "minimum": 0.08, "type": "number"},
@@ -779,6 +1038,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             },
             "kind": {"$ref": "PhaseKind"},
             "maintenance": {"$ref": "KnownMaintenance"},
+            "start_body": {"anyOf": [{"$ref": "StartBody"}, {"type": "null"}]},
             "start_date": {"format": "date", "type": "string"},
             "usual_intake_kcal": {
                 "anyOf": [
@@ -832,6 +1092,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             "return_to_gain": {"$ref": "ReturnToGain"},
             "screening": {"anyOf": [{"$ref": "Screening"}, {"type": "null"}]},
             "start_date": {"format": "date", "type": "string"},
+            "state": {"anyOf": [{"$ref": "State"}, {"type": "null"}]},
             "uncertainty_sources": {
                 "anyOf": [
                     {
@@ -844,6 +1105,28 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             },
         },
         "required": ["profile", "start_date", "phase"],
+        "type": "object",
+    },
+    "PointPassed": {
+        "additionalProperties": False,
+        "properties": {
+            "carried_kg": {"$ref": "IntervalPassed"},
+            "date": {"format": "date", "type": "string"},
+            "fat_fraction": {"$ref": "IntervalPassed"},
+            "fat_kg": {"$ref": "IntervalPassed"},
+            "lean_kg": {"$ref": "IntervalPassed"},
+            "maintenance_kcal": {"$ref": "IntervalPassed"},
+            "weight_kg": {"$ref": "IntervalPassed"},
+        },
+        "required": [
+            "date",
+            "weight_kg",
+            "fat_kg",
+            "lean_kg",
+            "carried_kg",
+            "fat_fraction",
+            "maintenance_kcal",
+        ],
         "type": "object",
     },
     "PresentPhase": {
@@ -880,6 +1163,52 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             "activity",
             "training",
         ],
+        "type": "object",
+    },
+    "RatioFigure": {
+        "additionalProperties": False,
+        "properties": {
+            "mean": {"maximum": 1.5, "minimum": 0.2, "type": "number"},
+            "standard_deviation": {"maximum": 1, "minimum": 0, "type": "number"},
+        },
+        "required": ["mean", "standard_deviation"],
+        "type": "object",
+    },
+    "ReadSoFar": {
+        "additionalProperties": False,
+        "properties": {
+            "accounts": {
+                "items": {"$ref": "AccountAsRead"},
+                "maxItems": 5,
+                "type": "array",
+            },
+            "body": {"$ref": "BodyAsRead"},
+            "carbohydrate_kcal": {
+                "items": {
+                    "anyOf": [
+                        {"maximum": 100000, "minimum": 0, "type": "number"},
+                        {"type": "null"},
+                    ]
+                },
+                "maxItems": 70,
+                "type": "array",
+            },
+            "date": {"anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]},
+            "days": {"maximum": 40000, "minimum": 0, "type": "integer"},
+            "days_logged": {"maximum": 40000, "minimum": 0, "type": "integer"},
+            "intakes": {
+                "items": {
+                    "anyOf": [
+                        {"maximum": 100000, "minimum": 0, "type": "number"},
+                        {"type": "null"},
+                    ]
+                },
+                "maxItems": 70,
+                "type": "array",
+            },
+            "noise_variance": {"maximum": 100, "minimum": 0, "type": "number"},
+        },
+        "required": ["body"],
         "type": "object",
     },
     "ReadingMeasurement": {
@@ -938,12 +1267,46 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                 "anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]
             },
             "is_finished": {"type": "boolean"},
-            "log": {"$ref": "Log"},
-            "phase": {"$ref": "PhaseFollowed"},
+            "log": {"anyOf": [{"$ref": "Log"}, {"type": "null"}]},
+            "phase": {"anyOf": [{"$ref": "PhaseFollowed"}, {"type": "null"}]},
             "profile": {"$ref": "Profile"},
             "screening": {"anyOf": [{"$ref": "Screening"}, {"type": "null"}]},
+            "settled": {"anyOf": [{"$ref": "SettledQuestion"}, {"type": "null"}]},
+            "state": {"anyOf": [{"$ref": "State"}, {"type": "null"}]},
         },
-        "required": ["profile", "phase", "log"],
+        "required": ["profile"],
+        "type": "object",
+    },
+    "RosterMember": {
+        "additionalProperties": False,
+        "properties": {
+            "attention": {"$ref": "Attention"},
+            "before": {"anyOf": [{"$ref": "Attention"}, {"type": "null"}]},
+            "reference": {"maxLength": 200, "minLength": 1, "type": "string"},
+        },
+        "required": ["reference", "attention"],
+        "type": "object",
+    },
+    "RosterRequest": {
+        "additionalProperties": False,
+        "properties": {
+            "as_of_date": {"format": "date", "type": "string"},
+            "members": {
+                "items": {"$ref": "RosterMember"},
+                "maxItems": 500,
+                "type": "array",
+            },
+        },
+        "required": ["as_of_date", "members"],
+        "type": "object",
+    },
+    "Said": {
+        "additionalProperties": False,
+        "properties": {
+            "code": {"maxLength": 60, "type": "string"},
+            "text": {"maxLength": 400, "type": "string"},
+        },
+        "required": ["code", "text"],
         "type": "object",
     },
     "Screening": {
@@ -1048,6 +1411,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             "profile": {"$ref": "Profile"},
             "screening": {"anyOf": [{"$ref": "Screening"}, {"type": "null"}]},
             "start_date": {"format": "date", "type": "string"},
+            "state": {"anyOf": [{"$ref": "State"}, {"type": "null"}]},
             "strategy": {
                 "discriminator": {
                     "mapping": {
@@ -1060,6 +1424,15 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             },
         },
         "required": ["profile", "start_date", "horizon_weeks", "strategy"],
+        "type": "object",
+    },
+    "SettledQuestion": {
+        "additionalProperties": False,
+        "properties": {
+            "date": {"format": "date", "type": "string"},
+            "found": {"$ref": "Finding"},
+        },
+        "required": ["date", "found"],
         "type": "object",
     },
     "Sex": {"enum": ["female", "male", "unspecified"], "type": "string"},
@@ -1125,6 +1498,78 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "enum": ["durnin_womersley_4", "jackson_pollock_3", "jackson_pollock_7"],
         "type": "string",
     },
+    "StartBody": {
+        "additionalProperties": False,
+        "properties": {
+            "fat_is_measured": {"type": "boolean"},
+            "fat_kg": {"$ref": "MassFigure"},
+            "fat_method": {"$ref": "BodyFatMethod"},
+            "weight_kg": {"$ref": "MassFigure"},
+        },
+        "required": ["weight_kg", "fat_kg", "fat_method", "fat_is_measured"],
+        "type": "object",
+    },
+    "State": {
+        "additionalProperties": False,
+        "properties": {
+            "adaptation_kcal": {"$ref": "EnergyFigure"},
+            "as_of_date": {"format": "date", "type": "string"},
+            "attention": {"anyOf": [{"$ref": "Attention"}, {"type": "null"}]},
+            "carried_kg": {"$ref": "MassFigure"},
+            "fat_is_measured": {"type": "boolean"},
+            "fat_kg": {"$ref": "MassFigure"},
+            "fat_method": {"$ref": "BodyFatMethod"},
+            "height_cm": {"maximum": 230, "minimum": 120, "type": "number"},
+            "lean_kg": {"$ref": "MassFigure"},
+            "log": {"anyOf": [{"$ref": "Log"}, {"type": "null"}]},
+            "logging_ratio": {"$ref": "RatioFigure"},
+            "maintenance_basis": {"$ref": "MaintenanceBasis"},
+            "maintenance_kcal": {"$ref": "EnergyFigure"},
+            "phase": {"anyOf": [{"$ref": "PhaseFollowed"}, {"type": "null"}]},
+            "phase_history": {
+                "anyOf": [
+                    {"items": {"$ref": "PastPhase"}, "maxItems": 60, "type": "array"},
+                    {"type": "null"},
+                ]
+            },
+            "physical_maintenance_kcal": {"$ref": "EnergyFigure"},
+            "reading": {"anyOf": [{"$ref": "ReadSoFar"}, {"type": "null"}]},
+            "readings": {
+                "items": {"$ref": "KnownReading"},
+                "maxItems": 40,
+                "type": "array",
+            },
+            "sex": {"$ref": "Sex"},
+            "training": {"$ref": "Training"},
+            "usual_intake_kcal": {
+                "anyOf": [
+                    {"maximum": 8000, "minimum": 800, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "version": {"maximum": 1, "minimum": 1, "type": "integer"},
+            "weight_kg": {"$ref": "MassFigure"},
+        },
+        "required": [
+            "as_of_date",
+            "sex",
+            "height_cm",
+            "weight_kg",
+            "fat_kg",
+            "lean_kg",
+            "carried_kg",
+            "fat_method",
+            "fat_is_measured",
+            "maintenance_kcal",
+            "physical_maintenance_kcal",
+            "logging_ratio",
+            "maintenance_basis",
+            "adaptation_kcal",
+            "training",
+        ],
+        "type": "object",
+    },
+    "StrengthSaid": {"enum": ["down", "down_much", "steady", "up"], "type": "string"},
     "Target": {
         "additionalProperties": False,
         "properties": {
@@ -1173,13 +1618,14 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             "as_of_date": {
                 "anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]
             },
-            "log": {"$ref": "Log"},
+            "log": {"anyOf": [{"$ref": "Log"}, {"type": "null"}]},
             "measurements": {
                 "items": {"$ref": "DatedMeasurement"},
                 "maxItems": 200,
                 "type": "array",
             },
             "profile": {"$ref": "Profile"},
+            "state": {"anyOf": [{"$ref": "State"}, {"type": "null"}]},
             "usual_intake_kcal": {
                 "anyOf": [
                     {"maximum": 8000, "minimum": 800, "type": "number"},
@@ -1187,7 +1633,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                 ]
             },
         },
-        "required": ["profile", "log"],
+        "required": ["profile"],
         "type": "object",
     },
     "UncertaintySource": {
@@ -1206,15 +1652,63 @@ REQUEST_SCHEMAS: dict[str, Any] = {
     "WeekFollowed": {
         "additionalProperties": False,
         "properties": {
+            "at_end": {"anyOf": [{"$ref": "PointPassed"}, {"type": "null"}]},
             "carbohydrate_g": {
                 "anyOf": [
                     {"maximum": 1500, "minimum": 0, "type": "number"},
                     {"type": "null"},
                 ]
             },
+            "day_kinds": {
+                "items": {"$ref": "DayKindPassed"},
+                "maxItems": 7,
+                "type": "array",
+            },
+            "days": {
+                "anyOf": [
+                    {"maximum": 7, "minimum": 1, "type": "integer"},
+                    {"type": "null"},
+                ]
+            },
+            "element": {
+                "anyOf": [{"maxLength": 40, "type": "string"}, {"type": "null"}]
+            },
+            "energy_balance_kcal": {
+                "anyOf": [
+                    {"maximum": 15000, "minimum": -15000, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "fat_g": {
+                "anyOf": [
+                    {"maximum": 1000, "minimum": 0, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "fibre_g": {
+                "anyOf": [
+                    {"maximum": 500, "minimum": 0, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
             "intake_kcal": {"maximum": 8000, "minimum": 800, "type": "number"},
             "is_break": {"type": "boolean"},
+            "planned_intake_kcal": {
+                "anyOf": [
+                    {"maximum": 8000, "minimum": 800, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
             "protein_g": {"maximum": 600, "minimum": 20, "type": "number"},
+            "start_date": {
+                "anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]
+            },
+            "week": {
+                "anyOf": [
+                    {"maximum": 400, "minimum": 1, "type": "integer"},
+                    {"type": "null"},
+                ]
+            },
         },
         "required": ["intake_kcal", "protein_g"],
         "type": "object",

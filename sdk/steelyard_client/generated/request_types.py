@@ -7,23 +7,30 @@ from typing import Literal, NotRequired, TypedDict
 from . import models
 
 __all__ = [
+    "AccountAsReadDict",
     "ActivityByLevelDict",
     "ActivityByWeekDict",
+    "AttentionDict",
     "BatchLineDict",
     "BlockedDatesDict",
     "BmiMeasurementDict",
+    "BodyAsReadDict",
     "BodyCompositionRequestDict",
     "BodyFatDict",
     "BodyFatBandDict",
+    "CheckInDict",
     "ChosenBandDict",
     "ClinicalClearanceDict",
     "ComparisonRequestDict",
     "CutDict",
     "CutHistoryDict",
     "DateQuestionDict",
+    "DatedEventDict",
     "DatedMeasurementDict",
+    "DayKindPassedDict",
     "DaySplitDict",
     "DecisionRequestDict",
+    "EnergyFigureDict",
     "ForecastRequestDict",
     "GainDict",
     "GirthMeasurementDict",
@@ -31,28 +38,41 @@ __all__ = [
     "IntakeEntryDict",
     "IntakeQuestionDict",
     "IntakeStretchDict",
+    "IntervalPassedDict",
     "KnownMaintenanceDict",
+    "KnownReadingDict",
     "LogDict",
     "MaintenanceRequestDict",
+    "MassFigureDict",
     "MiniCutDict",
     "OptimumRequestDict",
     "OwnStrategyDict",
     "PastPhaseDict",
     "PathQuestionDict",
     "PauseDict",
+    "PhaseChangeDict",
     "PhaseFollowedDict",
     "PlanRequestDict",
+    "PointPassedDict",
     "PresentPhaseDict",
     "ProfileDict",
+    "RatioFigureDict",
+    "ReadSoFarDict",
     "ReadingMeasurementDict",
     "ReadyMadeStrategyDict",
     "ReturnToGainDict",
     "ReviewRequestDict",
+    "RosterMemberDict",
+    "RosterRequestDict",
+    "SaidDict",
     "ScreeningDict",
     "SeasonEventDict",
     "SeasonLimitsDict",
     "SeasonRequestDict",
+    "SettledQuestionDict",
     "SkinfoldMeasurementDict",
+    "StartBodyDict",
+    "StateDict",
     "TargetDict",
     "TrainingDict",
     "TrainingSessionDict",
@@ -60,6 +80,29 @@ __all__ = [
     "WeekFollowedDict",
     "WeightEntryDict",
 ]
+
+
+class AccountAsReadDict(TypedDict):
+    """One explanation of the log so far, with its odds.
+
+    log_odds: Natural logarithm of its odds, up to a constant. -1000 to 1000.
+    mean: Tissue [kg]; tissue made by 1,000 kcal as logged [kg]; tissue spent a day [kg]; error of the energy of a
+        kilogram, on the log scale; amplitude of expected carried mass; water that fades [kg]; noise that lingers
+        [kg]; rise around menstruation, or water that stays [kg].
+    noise: Noise variance of the scale, a fraction of the usual. `1` if absent.
+    noise_weighings: How many weighings say so. `3` if absent.
+    spread: Their covariance, in the units of `mean`: its lower triangle, row by row.
+    water_days_ago: Days since water moved in it. `1000` if absent. 0 to 1000.
+    water_side: To which side it moved. `0` if absent. -1 to 1.
+    """
+
+    log_odds: "float"
+    mean: "Sequence[float]"
+    noise: "NotRequired[float]"
+    noise_weighings: "NotRequired[float]"
+    spread: "Sequence[float]"
+    water_days_ago: "NotRequired[float]"
+    water_side: "NotRequired[float]"
 
 
 class ActivityByLevelDict(TypedDict):
@@ -92,6 +135,29 @@ class ActivityByWeekDict(TypedDict):
     steps_per_day: "float"
 
 
+class AttentionDict(TypedDict):
+    """How much somebody needs to be looked at, why, what to do, and since when.
+
+    action: See `SaidDict`.
+    as_of_date: The day of the review.
+    change_kcal: What the review changes of the daily intake. `0` if absent. -5000 to 5000.
+    last_entry_date: The day of the last weight or intake.
+    level: 0 nothing to do, 1 look at the log, 2 something to agree on, 3 a sign or a guard rail: today. 0 to 3.
+    reason: See `SaidDict`.
+    since_date: The review from which on it has been for this reason.
+    verdict: The review's verdict.
+    """
+
+    action: "models.Said | SaidDict"
+    as_of_date: "datetime.date | str"
+    change_kcal: "NotRequired[float]"
+    last_entry_date: "NotRequired[datetime.date | str | None]"
+    level: "int"
+    reason: "models.Said | SaidDict"
+    since_date: "datetime.date | str"
+    verdict: "str"
+
+
 class BatchLineDict(TypedDict):
     """One line in: an operation and its body, under a reference of the caller's choosing.
 
@@ -100,8 +166,8 @@ class BatchLineDict(TypedDict):
     reference: Comes back with the answer.
     """
 
-    body: "models.BodyCompositionRequest | BodyCompositionRequestDict | models.MaintenanceRequest | MaintenanceRequestDict | models.ForecastRequest | ForecastRequestDict | models.PlanRequest | PlanRequestDict | models.TrendRequest | TrendRequestDict | models.ReviewRequest | ReviewRequestDict"
-    operation: "models.BatchOperation | Literal['estimate_body_composition', 'estimate_maintenance', 'forecast_intake', 'plan_phases', 'read_trend', 'review_phase']"
+    body: "models.BodyCompositionRequest | BodyCompositionRequestDict | models.MaintenanceRequest | MaintenanceRequestDict | models.DecisionRequest | DecisionRequestDict | models.ForecastRequest | ForecastRequestDict | models.PlanRequest | PlanRequestDict | models.TrendRequest | TrendRequestDict | models.ReviewRequest | ReviewRequestDict"
+    operation: "models.BatchOperation | Literal['decide_phase', 'estimate_body_composition', 'estimate_maintenance', 'forecast_intake', 'plan_phases', 'read_trend', 'review_phase']"
     reference: "str"
 
 
@@ -123,6 +189,35 @@ class BmiMeasurementDict(TypedDict):
     """
 
     kind: "Literal['bmi']"
+
+
+class BodyAsReadDict(TypedDict):
+    """The body that the first reading of the log took, kept so that nothing drifts by being handed on.
+
+    adaptation_gain: Lagging adaptation, as a share of a change of intake. -1 to 3.
+    carried_per_kcal: Carried mass that a lasting kilocalorie a day moves, kilograms. 0.0001 to 0.01.
+    expenditure_slope_kcal_per_kg_day: Expenditure that a kilogram of tissue adds, kilocalories a day. 0 to 100.
+    growth_kg_per_day: Mass that training adds at balance. -0.05 to 0.05.
+    growth_sd: Its standard deviation. -0.05 to 0.05.
+    is_usual_known: Whether that was told.
+    prior_kcal: Maintenance by the equations, kcal/d.
+    prior_sd_kcal: Its standard deviation.
+    rho_kcal_per_kg: Energy of a kilogram of tissue. 2000 to 14000.
+    rho_sd: Its standard deviation. 0 to 6000.
+    usual_kcal: Eaten a day before the log, logging scale. 300 to 15000.
+    """
+
+    adaptation_gain: "float"
+    carried_per_kcal: "float"
+    expenditure_slope_kcal_per_kg_day: "float"
+    growth_kg_per_day: "float"
+    growth_sd: "float"
+    is_usual_known: "bool"
+    prior_kcal: "float"
+    prior_sd_kcal: "float"
+    rho_kcal_per_kg: "float"
+    rho_sd: "float"
+    usual_kcal: "float"
 
 
 class BodyCompositionRequestDict(TypedDict):
@@ -166,6 +261,26 @@ class BodyFatBandDict(TypedDict):
     upper_fat_fraction: "float"
 
 
+class CheckInDict(TypedDict):
+    """How somebody is, in five short answers; those left out say nothing.
+
+    cycle: `regular`, `late` by more than a week, `missed`, or `none` to speak of (contraception, menopause, does
+        not menstruate).
+    date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    hunger: 1 none to 5 all day long. 1 to 5.
+    mood: 1 bad to 5 good. 1 to 5.
+    sleep: 1 bad to 5 good. 1 to 5.
+    strength: Main lifts against four weeks ago: `up`, `steady`, `down` (about 5 %), `down_much` (10 % or more).
+    """
+
+    cycle: "NotRequired[models.CycleSaid | Literal['late', 'missed', 'none', 'regular'] | None]"
+    date: "datetime.date | str"
+    hunger: "NotRequired[int | None]"
+    mood: "NotRequired[int | None]"
+    sleep: "NotRequired[int | None]"
+    strength: "NotRequired[models.StrengthSaid | Literal['down', 'down_much', 'steady', 'up'] | None]"
+
+
 class ChosenBandDict(TypedDict):
     """The body fat between which the person wants to stay.
 
@@ -200,6 +315,8 @@ class ComparisonRequestDict(TypedDict):
     profile: See `ProfileDict`.
     screening: Safety questions; without them no cut is planned.
     start_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    state: What an earlier answer knew, as it gave it. It takes the place of the profile's weight and body fat, of
+        the log up to its date, and of the phase; `log` then holds what came since.
     strategies: The strategies.
     """
 
@@ -212,6 +329,7 @@ class ComparisonRequestDict(TypedDict):
     profile: "models.Profile | ProfileDict"
     screening: "NotRequired[models.Screening | ScreeningDict | None]"
     start_date: "datetime.date | str"
+    state: "NotRequired[models.State | StateDict | None]"
     strategies: "Sequence[models.ReadyMadeStrategy | ReadyMadeStrategyDict | models.OwnStrategy | OwnStrategyDict]"
 
 
@@ -278,8 +396,22 @@ class DateQuestionDict(TypedDict):
     target: "models.Target | TargetDict"
 
 
+class DatedEventDict(TypedDict):
+    """Something that moves weight without moving tissue, or makes a verdict worthless for a while.
+
+    date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    kind: `creatine_start`, `creatine_stop`, `illness`, `travel`, `injury`, `new_programme` (training),
+        `salty_days`, `festive_days`, `medicine` that moves water or appetite, `alcohol`.
+    until_date: Its last day; that day where absent.
+    """
+
+    date: "datetime.date | str"
+    kind: "models.EventKind | Literal['alcohol', 'creatine_start', 'creatine_stop', 'festive_days', 'illness', 'injury', 'medicine', 'new_programme', 'salty_days', 'travel']"
+    until_date: "NotRequired[datetime.date | str | None]"
+
+
 class DatedMeasurementDict(TypedDict):
-    """A measurement of body fat on a day of the log.
+    """A measurement of body fat on a day: girths, skinfolds, or a reading and its method, which sets the error.
 
     date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
     measurement:
@@ -287,6 +419,25 @@ class DatedMeasurementDict(TypedDict):
 
     date: "datetime.date | str"
     measurement: "models.GirthMeasurement | GirthMeasurementDict | models.SkinfoldMeasurement | SkinfoldMeasurementDict | models.ReadingMeasurement | ReadingMeasurementDict"
+
+
+class DayKindPassedDict(TypedDict):
+    """A kind of day of an answer, as it comes back.
+
+    carbohydrate_g: As in a plan's week. 0 to 4000.
+    days_per_week: As in a plan's week. 0 to 7.
+    fat_g: As in a plan's week. 0 to 2000.
+    intake_kcal: As in a plan's week. 0 to 15000.
+    kind: As in a plan's week.
+    protein_g: As in a plan's week. 0 to 1000.
+    """
+
+    carbohydrate_g: "float"
+    days_per_week: "int"
+    fat_g: "float"
+    intake_kcal: "float"
+    kind: "str"
+    protein_g: "float"
 
 
 class DaySplitDict(TypedDict):
@@ -317,6 +468,8 @@ class DecisionRequestDict(TypedDict):
     present_phase: The phase under way, where there is one.
     profile: See `ProfileDict`.
     screening: Safety questions; without them no deficit and no gain is recommended.
+    state: What an earlier answer knew, as it gave it. It takes the place of the profile's weight and body fat, of
+        the log up to its date, and of the phase; `log` then holds what came since.
     """
 
     as_of_date: "datetime.date | str"
@@ -332,6 +485,18 @@ class DecisionRequestDict(TypedDict):
     present_phase: "NotRequired[models.PresentPhase | PresentPhaseDict | None]"
     profile: "models.Profile | ProfileDict"
     screening: "NotRequired[models.Screening | ScreeningDict | None]"
+    state: "NotRequired[models.State | StateDict | None]"
+
+
+class EnergyFigureDict(TypedDict):
+    """An energy a day with its error.
+
+    mean: Kilocalories a day. -5000 to 15000.
+    standard_deviation: Its standard deviation. 0 to 5000.
+    """
+
+    mean: "float"
+    standard_deviation: "float"
 
 
 class ForecastRequestDict(TypedDict):
@@ -344,6 +509,8 @@ class ForecastRequestDict(TypedDict):
     question: What to forecast or to solve for.
     screening: Safety questions; without them no deficit and no gain is forecast.
     start_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    state: What an earlier answer knew, as it gave it. It takes the place of the profile's weight and body fat, of
+        the log up to its date, and of the phase; `log` then holds what came since.
     uncertainty_sources: Which sources of uncertainty the intervals carry; all by default.
     """
 
@@ -354,6 +521,7 @@ class ForecastRequestDict(TypedDict):
     question: "models.PathQuestion | PathQuestionDict | models.IntakeQuestion | IntakeQuestionDict | models.DateQuestion | DateQuestionDict"
     screening: "NotRequired[models.Screening | ScreeningDict | None]"
     start_date: "datetime.date | str"
+    state: "NotRequired[models.State | StateDict | None]"
     uncertainty_sources: "NotRequired[Sequence[models.UncertaintySource | Literal['adaptation', 'adherence', 'body_fat', 'carried_mass', 'daily_noise', 'maintenance', 'partition', 'training_response']] | None]"
 
 
@@ -458,6 +626,21 @@ class IntakeStretchDict(TypedDict):
     weeks: "int"
 
 
+class IntervalPassedDict(TypedDict):
+    """An interval of an answer, as it comes back.
+
+    coverage: Probability it is meant to hold. `0.8` if absent. 0 to 1.
+    lower: As in the interval of an answer. -100000 to 100000.
+    mean: As in the interval of an answer. -100000 to 100000.
+    upper: As in the interval of an answer. -100000 to 100000.
+    """
+
+    coverage: "NotRequired[float]"
+    lower: "float"
+    mean: "float"
+    upper: "float"
+
+
 class KnownMaintenanceDict(TypedDict):
     """A maintenance estimate to plan from, such as an earlier answer of `/v1/maintenance`.
 
@@ -469,17 +652,40 @@ class KnownMaintenanceDict(TypedDict):
     standard_deviation_kcal: "float"
 
 
+class KnownReadingDict(TypedDict):
+    """A reading of body fat with its error.
+
+    date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    fat_fraction: Body fat as a fraction of body mass, 0 to 1. 0.03 to 0.6.
+    method: How it was taken.
+    standard_deviation: Its error, 1 SD, as a fraction of body mass. 0 to 0.3.
+    """
+
+    date: "datetime.date | str"
+    fat_fraction: "float"
+    method: "models.BodyFatMethod | Literal['air_displacement', 'bioimpedance', 'bmi_equation', 'dxa', 'four_compartment', 'girths', 'hydrostatic', 'skinfolds', 'visual']"
+    standard_deviation: "float"
+
+
 class LogDict(TypedDict):
     """Weights and intakes in any order; gaps are fine.
 
+    check_ins: How the person is: what may end, shorten or raise a deficit. `[]` if absent.
     cycle: First days of menstruation, also the last before the log: the rise of weight around them then does not
         read as a change of tissue. `[]` if absent.
+    events: What explains weight without tissue: creatine, illness, travel, salt. `[]` if absent.
     intakes: Daily intakes. `[]` if absent.
+    measurements: Body-fat readings, girths or skinfolds, dated. `[]` if absent.
     weights: Weighings.
     """
 
+    check_ins: "NotRequired[Sequence[models.CheckIn | CheckInDict]]"
     cycle: "NotRequired[Sequence[datetime.date | str]]"
+    events: "NotRequired[Sequence[models.DatedEvent | DatedEventDict]]"
     intakes: "NotRequired[Sequence[models.IntakeEntry | IntakeEntryDict]]"
+    measurements: (
+        "NotRequired[Sequence[models.DatedMeasurement | DatedMeasurementDict]]"
+    )
     weights: "Sequence[models.WeightEntry | WeightEntryDict]"
 
 
@@ -489,11 +695,25 @@ class MaintenanceRequestDict(TypedDict):
     as_of_date: The day the estimate is for; the last day of the log by default.
     log: Dated weights and intakes.
     profile: See `ProfileDict`.
+    state: What an earlier answer knew, as it gave it. It takes the place of the profile's weight and body fat, of
+        the log up to its date, and of the phase; `log` then holds what came since.
     """
 
     as_of_date: "NotRequired[datetime.date | str | None]"
     log: "NotRequired[models.Log | LogDict | None]"
     profile: "models.Profile | ProfileDict"
+    state: "NotRequired[models.State | StateDict | None]"
+
+
+class MassFigureDict(TypedDict):
+    """A mass with its error.
+
+    mean: Mass, kg. -30 to 350.
+    standard_deviation: Its standard deviation. 0 to 100.
+    """
+
+    mean: "float"
+    standard_deviation: "float"
 
 
 class MiniCutDict(TypedDict):
@@ -544,6 +764,8 @@ class OptimumRequestDict(TypedDict):
     profile: See `ProfileDict`.
     screening: Safety questions; without them no cut is planned.
     start_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    state: What an earlier answer knew, as it gave it. It takes the place of the profile's weight and body fat, of
+        the log up to its date, and of the phase; `log` then holds what came since.
     strategies_searched: About how many strategies to search. Times `horizon_weeks` it may be 1,000,000 at most.
         `6000` if absent. 500 to 100000.
     """
@@ -558,6 +780,7 @@ class OptimumRequestDict(TypedDict):
     profile: "models.Profile | ProfileDict"
     screening: "NotRequired[models.Screening | ScreeningDict | None]"
     start_date: "datetime.date | str"
+    state: "NotRequired[models.State | StateDict | None]"
     strategies_searched: "NotRequired[int]"
 
 
@@ -629,22 +852,44 @@ class PauseDict(TypedDict):
     weeks: "int"
 
 
+class PhaseChangeDict(TypedDict):
+    """A dated change of a phase: of its intake, a pause at maintenance, or another end.
+
+    change_kcal: Change of the daily intake; changes add up. `0` if absent. -1500 to 1500.
+    date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    kind: `intake`: from `date` on, `change_kcal` more is eaten than planned until then. `pause`: at maintenance
+        from `date` to `until_date`; the rest moves back by whole weeks. `end`: `date` is the last day.
+    reason: Why, in a word.
+    until_date: Last day of a pause.
+    """
+
+    change_kcal: "NotRequired[float]"
+    date: "datetime.date | str"
+    kind: "models.ChangeKind | Literal['end', 'intake', 'pause']"
+    reason: "NotRequired[str | None]"
+    until_date: "NotRequired[datetime.date | str | None]"
+
+
 class PhaseFollowedDict(TypedDict):
     """The phase that is being followed, or was.
 
+    changes: What was changed since, in order of the dates. `[]` if absent.
     fat_ceiling_fraction: Body fat that ends a gain. 0.08 to 0.4.
     fat_loss_kg: Fat that the phase is to lose, kilograms; where absent, its length is the target. 0.2 to 40.
     kind: What the phase is for.
     maintenance: What the plan started from, on the scale of its intakes.
+    start_body: The body on its first morning; the profile's where absent.
     start_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
     usual_intake_kcal: What was eaten a day before the phase; maintenance by default. 800 to 8000.
-    weeks: The planned weeks, in order.
+    weeks: The weeks as first planned, in order: those of the plan, whatever was corrected since.
     """
 
+    changes: "NotRequired[Sequence[models.PhaseChange | PhaseChangeDict]]"
     fat_ceiling_fraction: "NotRequired[float | None]"
     fat_loss_kg: "NotRequired[float | None]"
     kind: "models.PhaseKind | Literal['cut', 'gain', 'maintenance', 'mini_cut']"
     maintenance: "models.KnownMaintenance | KnownMaintenanceDict"
+    start_body: "NotRequired[models.StartBody | StartBodyDict | None]"
     start_date: "datetime.date | str"
     usual_intake_kcal: "NotRequired[float | None]"
     weeks: "Sequence[models.WeekFollowed | WeekFollowedDict]"
@@ -664,6 +909,8 @@ class PlanRequestDict(TypedDict):
     return_to_gain: Where absent, its own defaults hold.
     screening: Safety questions; without them no deficit and no gain is planned.
     start_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    state: What an earlier answer knew, as it gave it. It takes the place of the profile's weight and body fat, of
+        the log up to its date, and of the phase; `log` then holds what came since.
     uncertainty_sources: Which sources of uncertainty the intervals carry; all by default.
     """
 
@@ -678,7 +925,29 @@ class PlanRequestDict(TypedDict):
     return_to_gain: "NotRequired[models.ReturnToGain | ReturnToGainDict]"
     screening: "NotRequired[models.Screening | ScreeningDict | None]"
     start_date: "datetime.date | str"
+    state: "NotRequired[models.State | StateDict | None]"
     uncertainty_sources: "NotRequired[Sequence[models.UncertaintySource | Literal['adaptation', 'adherence', 'body_fat', 'carried_mass', 'daily_noise', 'maintenance', 'partition', 'training_response']] | None]"
+
+
+class PointPassedDict(TypedDict):
+    """A forecast point of an answer, as it comes back.
+
+    carried_kg: See `IntervalPassedDict`.
+    date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    fat_fraction: See `IntervalPassedDict`.
+    fat_kg: See `IntervalPassedDict`.
+    lean_kg: See `IntervalPassedDict`.
+    maintenance_kcal: See `IntervalPassedDict`.
+    weight_kg: See `IntervalPassedDict`.
+    """
+
+    carried_kg: "models.IntervalPassed | IntervalPassedDict"
+    date: "datetime.date | str"
+    fat_fraction: "models.IntervalPassed | IntervalPassedDict"
+    fat_kg: "models.IntervalPassed | IntervalPassedDict"
+    lean_kg: "models.IntervalPassed | IntervalPassedDict"
+    maintenance_kcal: "models.IntervalPassed | IntervalPassedDict"
+    weight_kg: "models.IntervalPassed | IntervalPassedDict"
 
 
 class PresentPhaseDict(TypedDict):
@@ -711,6 +980,41 @@ class ProfileDict(TypedDict):
     sex: "models.Sex | Literal['female', 'male', 'unspecified']"
     training: "models.Training | TrainingDict"
     weight_kg: "float"
+
+
+class RatioFigureDict(TypedDict):
+    """A ratio with its error.
+
+    mean: The ratio, as a fraction. 0.2 to 1.5.
+    standard_deviation: Its standard deviation. 0 to 1.
+    """
+
+    mean: "float"
+    standard_deviation: "float"
+
+
+class ReadSoFarDict(TypedDict):
+    """What was read of the log before its first entry here. Hand it on as it is; nothing in it is meant to be
+    edited. Without `accounts` nothing was read before, and only the body counts.
+
+    accounts: The explanations held. `[]` if absent.
+    body: See `BodyAsReadDict`.
+    carbohydrate_kcal: Energy of carbohydrate on the same days, where it was logged. `[]` if absent.
+    date: The day up to which weights are counted.
+    days: Days read before. `0` if absent. 0 to 40000.
+    days_logged: Of them, days with an intake. `0` if absent. 0 to 40000.
+    intakes: Intakes of the days before that day, oldest first; null where none. `[]` if absent.
+    noise_variance: Noise variance of a weighing, kg squared. `0` if absent. 0 to 100.
+    """
+
+    accounts: "NotRequired[Sequence[models.AccountAsRead | AccountAsReadDict]]"
+    body: "models.BodyAsRead | BodyAsReadDict"
+    carbohydrate_kcal: "NotRequired[Sequence[float | None]]"
+    date: "NotRequired[datetime.date | str | None]"
+    days: "NotRequired[int]"
+    days_logged: "NotRequired[int]"
+    intakes: "NotRequired[Sequence[float | None]]"
+    noise_variance: "NotRequired[float]"
 
 
 class ReadingMeasurementDict(TypedDict):
@@ -762,18 +1066,58 @@ class ReviewRequestDict(TypedDict):
 
     as_of_date: The day to review on; the last day of the log by default.
     is_finished: Whether the phase ended on that day, before its last. `false` if absent.
-    log: See `LogDict`.
-    phase: See `PhaseFollowedDict`.
+    log: Weights and intakes; with a state those since, and none where there are none.
+    phase: The phase to review; that of the state by default.
     profile: See `ProfileDict`.
     screening: Safety questions; without them a deficit is not reviewed any further.
+    settled: What came out of the `question` of an earlier review.
+    state: What an earlier answer knew, as it gave it. It takes the place of the profile's weight and body fat, of
+        the log up to its date, and of the phase; `log` then holds what came since.
     """
 
     as_of_date: "NotRequired[datetime.date | str | None]"
     is_finished: "NotRequired[bool]"
-    log: "models.Log | LogDict"
-    phase: "models.PhaseFollowed | PhaseFollowedDict"
+    log: "NotRequired[models.Log | LogDict | None]"
+    phase: "NotRequired[models.PhaseFollowed | PhaseFollowedDict | None]"
     profile: "models.Profile | ProfileDict"
     screening: "NotRequired[models.Screening | ScreeningDict | None]"
+    settled: "NotRequired[models.SettledQuestion | SettledQuestionDict | None]"
+    state: "NotRequired[models.State | StateDict | None]"
+
+
+class RosterMemberDict(TypedDict):
+    """Somebody on a roster: the `attention` of their last review, and of the one a week before.
+
+    attention: See `AttentionDict`.
+    before: That of last week, where there is one.
+    reference: Comes back with the answer.
+    """
+
+    attention: "models.Attention | AttentionDict"
+    before: "NotRequired[models.Attention | AttentionDict | None]"
+    reference: "str"
+
+
+class RosterRequestDict(TypedDict):
+    """Up to 500 members; of more, make several rosters and merge them by `priority`.
+
+    as_of_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    members: Whom to put in order.
+    """
+
+    as_of_date: "datetime.date | str"
+    members: "Sequence[models.RosterMember | RosterMemberDict]"
+
+
+class SaidDict(TypedDict):
+    """A message: a stable code and its text.
+
+    code: Stable code, as in `/v1/messages`.
+    text: The message in English.
+    """
+
+    code: "str"
+    text: "str"
 
 
 class ScreeningDict(TypedDict):
@@ -846,6 +1190,8 @@ class SeasonRequestDict(TypedDict):
     profile: See `ProfileDict`.
     screening: Safety questions; without them no cut is planned.
     start_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    state: What an earlier answer knew, as it gave it. It takes the place of the profile's weight and body fat, of
+        the log up to its date, and of the phase; `log` then holds what came since.
     strategy: Ready-made, or in numbers.
     """
 
@@ -858,7 +1204,21 @@ class SeasonRequestDict(TypedDict):
     profile: "models.Profile | ProfileDict"
     screening: "NotRequired[models.Screening | ScreeningDict | None]"
     start_date: "datetime.date | str"
+    state: "NotRequired[models.State | StateDict | None]"
     strategy: "models.ReadyMadeStrategy | ReadyMadeStrategyDict | models.OwnStrategy | OwnStrategyDict"
+
+
+class SettledQuestionDict(TypedDict):
+    """The answer to the question that an earlier review of this phase asked.
+
+    date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    found: `more_than_logged`: food was missing in the log, and is in it from that day on; `as_logged`: everything
+        was weighed, and the log was complete; `water`: something moves water; `not_water`: nothing does;
+        `not_done`.
+    """
+
+    date: "datetime.date | str"
+    found: "models.Finding | Literal['as_logged', 'more_than_logged', 'not_done', 'not_water', 'water']"
 
 
 class SkinfoldMeasurementDict(TypedDict):
@@ -890,6 +1250,76 @@ class SkinfoldMeasurementDict(TypedDict):
     suprailiac_mm: "NotRequired[float | None]"
     thigh_mm: "NotRequired[float | None]"
     triceps_mm: "NotRequired[float | None]"
+
+
+class StartBodyDict(TypedDict):
+    """The body on the phase's first morning.
+
+    fat_is_measured: Whether a reading is behind it, rather than height and weight.
+    fat_kg: See `MassFigureDict`.
+    fat_method: The method that counts most.
+    weight_kg: See `MassFigureDict`.
+    """
+
+    fat_is_measured: "bool"
+    fat_kg: "models.MassFigure | MassFigureDict"
+    fat_method: "models.BodyFatMethod | Literal['air_displacement', 'bioimpedance', 'bmi_equation', 'dxa', 'four_compartment', 'girths', 'hydrostatic', 'skinfolds', 'visual']"
+    weight_kg: "models.MassFigure | MassFigureDict"
+
+
+class StateDict(TypedDict):
+    """What is known of a person on a day, each figure with its error. Send it with the next request, as it is,
+    beside the same `profile`: it takes the place of the profile's weight and body fat, of the log so far and of
+    the phase, so that only what was logged since need be sent. Nothing of it is kept by the service.
+
+    adaptation_kcal: Adaptation present: what is spent less (negative) after eating less.
+    as_of_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    attention: That of the last review.
+    carried_kg: Glycogen, water and gut content against the usual.
+    fat_is_measured: Whether a reading is behind it, rather than height and weight.
+    fat_kg: Fat mass.
+    fat_method: The method that counts most.
+    height_cm: Height in centimetres. 120 to 230.
+    lean_kg: Lean tissue, usual glycogen and water included.
+    log: The last weeks of the log, as sent.
+    logging_ratio: Logged over eaten energy.
+    maintenance_basis: What maintenance rests on: `equations`, `told` by the caller, or a `log`.
+    maintenance_kcal: Maintenance on the logging scale.
+    phase: The phase under way and what changed of it.
+    phase_history: Past phases, oldest first; null: not known.
+    physical_maintenance_kcal: Maintenance in energy really eaten.
+    reading: What was read of the log before those weeks.
+    readings: Readings of body fat so far, oldest first. `[]` if absent.
+    sex: See `SexDict`.
+    training: See `TrainingDict`.
+    usual_intake_kcal: Eaten a day at present, logging scale; null where not known. 800 to 8000.
+    version: Version of the state. `1` if absent. 1 to 1.
+    weight_kg: Weight, noise left out.
+    """
+
+    adaptation_kcal: "models.EnergyFigure | EnergyFigureDict"
+    as_of_date: "datetime.date | str"
+    attention: "NotRequired[models.Attention | AttentionDict | None]"
+    carried_kg: "models.MassFigure | MassFigureDict"
+    fat_is_measured: "bool"
+    fat_kg: "models.MassFigure | MassFigureDict"
+    fat_method: "models.BodyFatMethod | Literal['air_displacement', 'bioimpedance', 'bmi_equation', 'dxa', 'four_compartment', 'girths', 'hydrostatic', 'skinfolds', 'visual']"
+    height_cm: "float"
+    lean_kg: "models.MassFigure | MassFigureDict"
+    log: "NotRequired[models.Log | LogDict | None]"
+    logging_ratio: "models.RatioFigure | RatioFigureDict"
+    maintenance_basis: "models.MaintenanceBasis | Literal['equations', 'log', 'told']"
+    maintenance_kcal: "models.EnergyFigure | EnergyFigureDict"
+    phase: "NotRequired[models.PhaseFollowed | PhaseFollowedDict | None]"
+    phase_history: "NotRequired[Sequence[models.PastPhase | PastPhaseDict] | None]"
+    physical_maintenance_kcal: "models.EnergyFigure | EnergyFigureDict"
+    reading: "NotRequired[models.ReadSoFar | ReadSoFarDict | None]"
+    readings: "NotRequired[Sequence[models.KnownReading | KnownReadingDict]]"
+    sex: "models.Sex | Literal['female', 'male', 'unspecified']"
+    training: "models.Training | TrainingDict"
+    usual_intake_kcal: "NotRequired[float | None]"
+    version: "NotRequired[int]"
+    weight_kg: "models.MassFigure | MassFigureDict"
 
 
 class TargetDict(TypedDict):
@@ -935,35 +1365,60 @@ class TrendRequestDict(TypedDict):
     aim: What weight is meant to do; by default it is read from the log. A stall is told only where it is meant to
         fall.
     as_of_date: The day to read the log at; its last day by default.
-    log: See `LogDict`.
+    log: Weights and intakes; with a state those since.
     measurements: Body-fat readings, girths or skinfolds during the log. `[]` if absent.
     profile: See `ProfileDict`.
+    state: What an earlier answer knew, as it gave it. It takes the place of the profile's weight and body fat, of
+        the log up to its date, and of the phase; `log` then holds what came since.
     usual_intake_kcal: What was eaten a day before the log began; maintenance by default. 800 to 8000.
     """
 
     aim: "NotRequired[models.Aim | Literal['gain', 'hold', 'lose'] | None]"
     as_of_date: "NotRequired[datetime.date | str | None]"
-    log: "models.Log | LogDict"
+    log: "NotRequired[models.Log | LogDict | None]"
     measurements: (
         "NotRequired[Sequence[models.DatedMeasurement | DatedMeasurementDict]]"
     )
     profile: "models.Profile | ProfileDict"
+    state: "NotRequired[models.State | StateDict | None]"
     usual_intake_kcal: "NotRequired[float | None]"
 
 
 class WeekFollowedDict(TypedDict):
-    """A week as planned; copy it from the plan's answer.
+    """A week as planned. A week of a plan's answer, or of a review's, is taken as it is: what is not needed of it
+    is passed over.
 
+    at_end: Passed over.
     carbohydrate_g: Carbohydrate a day; half of the energy by default. 0 to 1500.
+    day_kinds: Passed over. `[]` if absent.
+    days: As in a plan's week. 1 to 7.
+    element: As in a plan's week; `break` is a break.
+    energy_balance_kcal: Passed over. -15000 to 15000.
+    fat_g: Passed over. 0 to 1000.
+    fibre_g: Passed over. 0 to 500.
     intake_kcal: Energy per day, kilocalories. 800 to 8000.
     is_break: Whether the week is a break at maintenance, which is never corrected. `false` if absent.
+    planned_intake_kcal: Energy a day as first planned, where `intake_kcal` is what a review made of it: the phase
+        is held against this one, so that no correction counts as the plan. 800 to 8000.
     protein_g: Protein a day, grams. 20 to 600.
+    start_date: As in a plan's week; that of the first is the start of the phase.
+    week: Number of the week; passed over. 1 to 400.
     """
 
+    at_end: "NotRequired[models.PointPassed | PointPassedDict | None]"
     carbohydrate_g: "NotRequired[float | None]"
+    day_kinds: "NotRequired[Sequence[models.DayKindPassed | DayKindPassedDict]]"
+    days: "NotRequired[int | None]"
+    element: "NotRequired[str | None]"
+    energy_balance_kcal: "NotRequired[float | None]"
+    fat_g: "NotRequired[float | None]"
+    fibre_g: "NotRequired[float | None]"
     intake_kcal: "float"
     is_break: "NotRequired[bool]"
+    planned_intake_kcal: "NotRequired[float | None]"
     protein_g: "float"
+    start_date: "NotRequired[datetime.date | str | None]"
+    week: "NotRequired[int | None]"
 
 
 class WeightEntryDict(TypedDict):
@@ -985,6 +1440,14 @@ class BodyCompositionLine(TypedDict):
     reference: str
     operation: Literal["estimate_body_composition"]
     body: "models.BodyCompositionRequest | BodyCompositionRequestDict"
+
+
+class DecisionLine(TypedDict):
+    """A line of a batch that asks what ``decide_phase`` asks."""
+
+    reference: str
+    operation: Literal["decide_phase"]
+    body: "models.DecisionRequest | DecisionRequestDict"
 
 
 class ForecastLine(TypedDict):
@@ -1030,6 +1493,7 @@ class TrendLine(TypedDict):
 # Any line of a batch.
 Line = (
     BodyCompositionLine
+    | DecisionLine
     | ForecastLine
     | MaintenanceLine
     | PlanLine

@@ -4,10 +4,12 @@ from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from .account_as_read import AccountAsRead as AccountAsRead
     from .activity_by_level import ActivityByLevel as ActivityByLevel
     from .activity_by_week import ActivityByWeek as ActivityByWeek
     from .activity_level import ActivityLevel as ActivityLevel
     from .aim import Aim as Aim
+    from .attention import Attention as Attention
     from .batch_answer import BatchAnswer as BatchAnswer
     from .batch_counts import BatchCounts as BatchCounts
     from .batch_counts_problems_by_status import (
@@ -19,6 +21,7 @@ if TYPE_CHECKING:
     from .beat_chance import BeatChance as BeatChance
     from .blocked_dates import BlockedDates as BlockedDates
     from .bmi_measurement import BmiMeasurement as BmiMeasurement
+    from .body_as_read import BodyAsRead as BodyAsRead
     from .body_composition_request import (
         BodyCompositionRequest as BodyCompositionRequest,
     )
@@ -33,8 +36,10 @@ if TYPE_CHECKING:
     from .carbohydrate_preference import (
         CarbohydratePreference as CarbohydratePreference,
     )
+    from .change_kind import ChangeKind as ChangeKind
     from .change_so_far import ChangeSoFar as ChangeSoFar
     from .change_split import ChangeSplit as ChangeSplit
+    from .check_in import CheckIn as CheckIn
     from .chosen_band import ChosenBand as ChosenBand
     from .clinical_clearance import ClinicalClearance as ClinicalClearance
     from .compared_strategy import ComparedStrategy as ComparedStrategy
@@ -45,22 +50,28 @@ if TYPE_CHECKING:
     from .contribution import Contribution as Contribution
     from .cut import Cut as Cut
     from .cut_history import CutHistory as CutHistory
+    from .cycle_said import CycleSaid as CycleSaid
     from .cycling_pattern import CyclingPattern as CyclingPattern
     from .date_question import DateQuestion as DateQuestion
+    from .dated_event import DatedEvent as DatedEvent
     from .dated_measurement import DatedMeasurement as DatedMeasurement
     from .day_kind import DayKind as DayKind
+    from .day_kind_passed import DayKindPassed as DayKindPassed
     from .day_split import DaySplit as DaySplit
     from .decision_request import DecisionRequest as DecisionRequest
     from .decision_response import DecisionResponse as DecisionResponse
     from .density_conversion import DensityConversion as DensityConversion
     from .eaten_against_plan import EatenAgainstPlan as EatenAgainstPlan
     from .eating_disorder import EatingDisorder as EatingDisorder
+    from .energy_figure import EnergyFigure as EnergyFigure
     from .equation_row import EquationRow as EquationRow
+    from .event_kind import EventKind as EventKind
     from .explained_change import ExplainedChange as ExplainedChange
     from .explanation_row import ExplanationRow as ExplanationRow
     from .feeling import Feeling as Feeling
     from .field_problem import FieldProblem as FieldProblem
     from .field_problem_params import FieldProblemParams as FieldProblemParams
+    from .finding import Finding as Finding
     from .first_weeks_after import FirstWeeksAfter as FirstWeeksAfter
     from .forecast_point import ForecastPoint as ForecastPoint
     from .forecast_request import ForecastRequest as ForecastRequest
@@ -79,13 +90,17 @@ if TYPE_CHECKING:
     from .intake_stretch import IntakeStretch as IntakeStretch
     from .interval import Interval as Interval
     from .interval_columns import IntervalColumns as IntervalColumns
+    from .interval_passed import IntervalPassed as IntervalPassed
     from .known_cuts import KnownCuts as KnownCuts
     from .known_maintenance import KnownMaintenance as KnownMaintenance
+    from .known_reading import KnownReading as KnownReading
     from .language import Language as Language
     from .leanness_view import LeannessView as LeannessView
     from .log import Log as Log
+    from .maintenance_basis import MaintenanceBasis as MaintenanceBasis
     from .maintenance_request import MaintenanceRequest as MaintenanceRequest
     from .maintenance_response import MaintenanceResponse as MaintenanceResponse
+    from .mass_figure import MassFigure as MassFigure
     from .measurement_row import MeasurementRow as MeasurementRow
     from .medicine import Medicine as Medicine
     from .message_catalogue import MessageCatalogue as MessageCatalogue
@@ -110,6 +125,7 @@ if TYPE_CHECKING:
     from .pause_reason import PauseReason as PauseReason
     from .phase import Phase as Phase
     from .phase_alternative import PhaseAlternative as PhaseAlternative
+    from .phase_change import PhaseChange as PhaseChange
     from .phase_followed import PhaseFollowed as PhaseFollowed
     from .phase_kind import PhaseKind as PhaseKind
     from .phase_totals import PhaseTotals as PhaseTotals
@@ -118,9 +134,12 @@ if TYPE_CHECKING:
     from .plan_request import PlanRequest as PlanRequest
     from .plan_response import PlanResponse as PlanResponse
     from .plan_week import PlanWeek as PlanWeek
+    from .point_passed import PointPassed as PointPassed
     from .present_phase import PresentPhase as PresentPhase
     from .problem import Problem as Problem
     from .profile import Profile as Profile
+    from .ratio_figure import RatioFigure as RatioFigure
+    from .read_so_far import ReadSoFar as ReadSoFar
     from .reading_measurement import ReadingMeasurement as ReadingMeasurement
     from .ready_made import ReadyMade as ReadyMade
     from .ready_made_strategy import ReadyMadeStrategy as ReadyMadeStrategy
@@ -130,7 +149,12 @@ if TYPE_CHECKING:
     from .review_request import ReviewRequest as ReviewRequest
     from .review_response import ReviewResponse as ReviewResponse
     from .reviewed_week import ReviewedWeek as ReviewedWeek
+    from .roster_member import RosterMember as RosterMember
+    from .roster_place import RosterPlace as RosterPlace
+    from .roster_request import RosterRequest as RosterRequest
+    from .roster_response import RosterResponse as RosterResponse
     from .rule_of_thumb import RuleOfThumb as RuleOfThumb
+    from .said import Said as Said
     from .score_parts import ScoreParts as ScoreParts
     from .screening import Screening as Screening
     from .search_size import SearchSize as SearchSize
@@ -144,11 +168,16 @@ if TYPE_CHECKING:
     from .season_start import SeasonStart as SeasonStart
     from .season_totals import SeasonTotals as SeasonTotals
     from .season_week import SeasonWeek as SeasonWeek
+    from .settled_question import SettledQuestion as SettledQuestion
+    from .settling_question import SettlingQuestion as SettlingQuestion
     from .sex import Sex as Sex
     from .skinfold_measurement import SkinfoldMeasurement as SkinfoldMeasurement
     from .skinfold_method import SkinfoldMethod as SkinfoldMethod
     from .source_effect import SourceEffect as SourceEffect
+    from .start_body import StartBody as StartBody
+    from .state import State as State
     from .strategy_numbers import StrategyNumbers as StrategyNumbers
+    from .strength_said import StrengthSaid as StrengthSaid
     from .suggested_cut import SuggestedCut as SuggestedCut
     from .suggested_gain import SuggestedGain as SuggestedGain
     from .suggested_hold import SuggestedHold as SuggestedHold
@@ -170,10 +199,12 @@ if TYPE_CHECKING:
     from .weight_entry import WeightEntry as WeightEntry
 
 _MODULES = {
+    "AccountAsRead": "account_as_read",
     "ActivityByLevel": "activity_by_level",
     "ActivityByWeek": "activity_by_week",
     "ActivityLevel": "activity_level",
     "Aim": "aim",
+    "Attention": "attention",
     "BatchAnswer": "batch_answer",
     "BatchCounts": "batch_counts",
     "BatchCountsProblemsByStatus": "batch_counts_problems_by_status",
@@ -183,6 +214,7 @@ _MODULES = {
     "BeatChance": "beat_chance",
     "BlockedDates": "blocked_dates",
     "BmiMeasurement": "bmi_measurement",
+    "BodyAsRead": "body_as_read",
     "BodyCompositionRequest": "body_composition_request",
     "BodyCompositionResponse": "body_composition_response",
     "BodyFat": "body_fat",
@@ -191,8 +223,10 @@ _MODULES = {
     "BriefingReader": "briefing_reader",
     "BrokenLimit": "broken_limit",
     "CarbohydratePreference": "carbohydrate_preference",
+    "ChangeKind": "change_kind",
     "ChangeSoFar": "change_so_far",
     "ChangeSplit": "change_split",
+    "CheckIn": "check_in",
     "ChosenBand": "chosen_band",
     "ClinicalClearance": "clinical_clearance",
     "ComparedStrategy": "compared_strategy",
@@ -203,22 +237,28 @@ _MODULES = {
     "Contribution": "contribution",
     "Cut": "cut",
     "CutHistory": "cut_history",
+    "CycleSaid": "cycle_said",
     "CyclingPattern": "cycling_pattern",
     "DateQuestion": "date_question",
+    "DatedEvent": "dated_event",
     "DatedMeasurement": "dated_measurement",
     "DayKind": "day_kind",
+    "DayKindPassed": "day_kind_passed",
     "DaySplit": "day_split",
     "DecisionRequest": "decision_request",
     "DecisionResponse": "decision_response",
     "DensityConversion": "density_conversion",
     "EatenAgainstPlan": "eaten_against_plan",
     "EatingDisorder": "eating_disorder",
+    "EnergyFigure": "energy_figure",
     "EquationRow": "equation_row",
+    "EventKind": "event_kind",
     "ExplainedChange": "explained_change",
     "ExplanationRow": "explanation_row",
     "Feeling": "feeling",
     "FieldProblem": "field_problem",
     "FieldProblemParams": "field_problem_params",
+    "Finding": "finding",
     "FirstWeeksAfter": "first_weeks_after",
     "ForecastPoint": "forecast_point",
     "ForecastRequest": "forecast_request",
@@ -237,13 +277,17 @@ _MODULES = {
     "IntakeStretch": "intake_stretch",
     "Interval": "interval",
     "IntervalColumns": "interval_columns",
+    "IntervalPassed": "interval_passed",
     "KnownCuts": "known_cuts",
     "KnownMaintenance": "known_maintenance",
+    "KnownReading": "known_reading",
     "Language": "language",
     "LeannessView": "leanness_view",
     "Log": "log",
+    "MaintenanceBasis": "maintenance_basis",
     "MaintenanceRequest": "maintenance_request",
     "MaintenanceResponse": "maintenance_response",
+    "MassFigure": "mass_figure",
     "MeasurementRow": "measurement_row",
     "Medicine": "medicine",
     "MessageCatalogue": "message_catalogue",
@@ -268,6 +312,7 @@ _MODULES = {
     "PauseReason": "pause_reason",
     "Phase": "phase",
     "PhaseAlternative": "phase_alternative",
+    "PhaseChange": "phase_change",
     "PhaseFollowed": "phase_followed",
     "PhaseKind": "phase_kind",
     "PhaseTotals": "phase_totals",
@@ -276,9 +321,12 @@ _MODULES = {
     "PlanRequest": "plan_request",
     "PlanResponse": "plan_response",
     "PlanWeek": "plan_week",
+    "PointPassed": "point_passed",
     "PresentPhase": "present_phase",
     "Problem": "problem",
     "Profile": "profile",
+    "RatioFigure": "ratio_figure",
+    "ReadSoFar": "read_so_far",
     "ReadingMeasurement": "reading_measurement",
     "ReadyMade": "ready_made",
     "ReadyMadeStrategy": "ready_made_strategy",
@@ -288,7 +336,12 @@ _MODULES = {
     "ReviewRequest": "review_request",
     "ReviewResponse": "review_response",
     "ReviewedWeek": "reviewed_week",
+    "RosterMember": "roster_member",
+    "RosterPlace": "roster_place",
+    "RosterRequest": "roster_request",
+    "RosterResponse": "roster_response",
     "RuleOfThumb": "rule_of_thumb",
+    "Said": "said",
     "ScoreParts": "score_parts",
     "Screening": "screening",
     "SearchSize": "search_size",
@@ -302,11 +355,16 @@ _MODULES = {
     "SeasonStart": "season_start",
     "SeasonTotals": "season_totals",
     "SeasonWeek": "season_week",
+    "SettledQuestion": "settled_question",
+    "SettlingQuestion": "settling_question",
     "Sex": "sex",
     "SkinfoldMeasurement": "skinfold_measurement",
     "SkinfoldMethod": "skinfold_method",
     "SourceEffect": "source_effect",
+    "StartBody": "start_body",
+    "State": "state",
     "StrategyNumbers": "strategy_numbers",
+    "StrengthSaid": "strength_said",
     "SuggestedCut": "suggested_cut",
     "SuggestedGain": "suggested_gain",
     "SuggestedHold": "suggested_hold",
@@ -328,10 +386,12 @@ _MODULES = {
     "WeightEntry": "weight_entry",
 }
 __all__ = [
+    "AccountAsRead",
     "ActivityByLevel",
     "ActivityByWeek",
     "ActivityLevel",
     "Aim",
+    "Attention",
     "BatchAnswer",
     "BatchCounts",
     "BatchCountsProblemsByStatus",
@@ -341,6 +401,7 @@ __all__ = [
     "BeatChance",
     "BlockedDates",
     "BmiMeasurement",
+    "BodyAsRead",
     "BodyCompositionRequest",
     "BodyCompositionResponse",
     "BodyFat",
@@ -349,8 +410,10 @@ __all__ = [
     "BriefingReader",
     "BrokenLimit",
     "CarbohydratePreference",
+    "ChangeKind",
     "ChangeSoFar",
     "ChangeSplit",
+    "CheckIn",
     "ChosenBand",
     "ClinicalClearance",
     "ComparedStrategy",
@@ -361,22 +424,28 @@ __all__ = [
     "Contribution",
     "Cut",
     "CutHistory",
+    "CycleSaid",
     "CyclingPattern",
     "DateQuestion",
+    "DatedEvent",
     "DatedMeasurement",
     "DayKind",
+    "DayKindPassed",
     "DaySplit",
     "DecisionRequest",
     "DecisionResponse",
     "DensityConversion",
     "EatenAgainstPlan",
     "EatingDisorder",
+    "EnergyFigure",
     "EquationRow",
+    "EventKind",
     "ExplainedChange",
     "ExplanationRow",
     "Feeling",
     "FieldProblem",
     "FieldProblemParams",
+    "Finding",
     "FirstWeeksAfter",
     "ForecastPoint",
     "ForecastRequest",
@@ -395,13 +464,17 @@ __all__ = [
     "IntakeStretch",
     "Interval",
     "IntervalColumns",
+    "IntervalPassed",
     "KnownCuts",
     "KnownMaintenance",
+    "KnownReading",
     "Language",
     "LeannessView",
     "Log",
+    "MaintenanceBasis",
     "MaintenanceRequest",
     "MaintenanceResponse",
+    "MassFigure",
     "MeasurementRow",
     "Medicine",
     "MessageCatalogue",
@@ -426,6 +499,7 @@ __all__ = [
     "PauseReason",
     "Phase",
     "PhaseAlternative",
+    "PhaseChange",
     "PhaseFollowed",
     "PhaseKind",
     "PhaseTotals",
@@ -434,9 +508,12 @@ __all__ = [
     "PlanRequest",
     "PlanResponse",
     "PlanWeek",
+    "PointPassed",
     "PresentPhase",
     "Problem",
     "Profile",
+    "RatioFigure",
+    "ReadSoFar",
     "ReadingMeasurement",
     "ReadyMade",
     "ReadyMadeStrategy",
@@ -446,7 +523,12 @@ __all__ = [
     "ReviewRequest",
     "ReviewResponse",
     "ReviewedWeek",
+    "RosterMember",
+    "RosterPlace",
+    "RosterRequest",
+    "RosterResponse",
     "RuleOfThumb",
+    "Said",
     "ScoreParts",
     "Screening",
     "SearchSize",
@@ -460,11 +542,16 @@ __all__ = [
     "SeasonStart",
     "SeasonTotals",
     "SeasonWeek",
+    "SettledQuestion",
+    "SettlingQuestion",
     "Sex",
     "SkinfoldMeasurement",
     "SkinfoldMethod",
     "SourceEffect",
+    "StartBody",
+    "State",
     "StrategyNumbers",
+    "StrengthSaid",
     "SuggestedCut",
     "SuggestedGain",
     "SuggestedHold",

@@ -9,6 +9,7 @@ from ..models.batch_operation import BatchOperation
 
 if TYPE_CHECKING:
     from ..models.body_composition_request import BodyCompositionRequest
+    from ..models.decision_request import DecisionRequest
     from ..models.forecast_request import ForecastRequest
     from ..models.maintenance_request import MaintenanceRequest
     from ..models.plan_request import PlanRequest
@@ -24,14 +25,15 @@ class BatchLine:
     """One line in: an operation and its body, under a reference of the caller's choosing.
 
     Attributes:
-        body (BodyCompositionRequest | ForecastRequest | MaintenanceRequest | PlanRequest | ReviewRequest |
-            TrendRequest): The body that the operation takes when it is called by itself.
+        body (BodyCompositionRequest | DecisionRequest | ForecastRequest | MaintenanceRequest | PlanRequest |
+            ReviewRequest | TrendRequest): The body that the operation takes when it is called by itself.
         operation (BatchOperation): The operations that a line may ask for: those that take one person.
         reference (str): Comes back with the answer.
     """
 
     body: (
         BodyCompositionRequest
+        | DecisionRequest
         | ForecastRequest
         | MaintenanceRequest
         | PlanRequest
@@ -43,6 +45,7 @@ class BatchLine:
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.body_composition_request import BodyCompositionRequest  # noqa: PLC0415
+        from ..models.decision_request import DecisionRequest  # noqa: PLC0415
         from ..models.forecast_request import ForecastRequest  # noqa: PLC0415
         from ..models.maintenance_request import MaintenanceRequest  # noqa: PLC0415
         from ..models.plan_request import PlanRequest  # noqa: PLC0415
@@ -52,6 +55,8 @@ class BatchLine:
         if isinstance(self.body, BodyCompositionRequest):
             body = self.body.to_dict()
         elif isinstance(self.body, MaintenanceRequest):
+            body = self.body.to_dict()
+        elif isinstance(self.body, DecisionRequest):
             body = self.body.to_dict()
         elif isinstance(self.body, ForecastRequest):
             body = self.body.to_dict()
@@ -81,6 +86,7 @@ class BatchLine:
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
         from ..models.body_composition_request import BodyCompositionRequest  # noqa: PLC0415
+        from ..models.decision_request import DecisionRequest  # noqa: PLC0415
         from ..models.forecast_request import ForecastRequest  # noqa: PLC0415
         from ..models.maintenance_request import MaintenanceRequest  # noqa: PLC0415
         from ..models.plan_request import PlanRequest  # noqa: PLC0415
@@ -93,6 +99,7 @@ class BatchLine:
             data: object,
         ) -> (
             BodyCompositionRequest
+            | DecisionRequest
             | ForecastRequest
             | MaintenanceRequest
             | PlanRequest
@@ -118,7 +125,7 @@ class BatchLine:
             try:
                 if not isinstance(data, dict):
                     raise TypeError()
-                body_type_2 = ForecastRequest.from_dict(data)
+                body_type_2 = DecisionRequest.from_dict(data)
 
                 return body_type_2
             except (TypeError, ValueError, AttributeError, KeyError):
@@ -126,7 +133,7 @@ class BatchLine:
             try:
                 if not isinstance(data, dict):
                     raise TypeError()
-                body_type_3 = PlanRequest.from_dict(data)
+                body_type_3 = ForecastRequest.from_dict(data)
 
                 return body_type_3
             except (TypeError, ValueError, AttributeError, KeyError):
@@ -134,16 +141,24 @@ class BatchLine:
             try:
                 if not isinstance(data, dict):
                     raise TypeError()
-                body_type_4 = TrendRequest.from_dict(data)
+                body_type_4 = PlanRequest.from_dict(data)
 
                 return body_type_4
             except (TypeError, ValueError, AttributeError, KeyError):
                 pass
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                body_type_5 = TrendRequest.from_dict(data)
+
+                return body_type_5
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
             if not isinstance(data, dict):
                 raise TypeError()
-            body_type_5 = ReviewRequest.from_dict(data)
+            body_type_6 = ReviewRequest.from_dict(data)
 
-            return body_type_5
+            return body_type_6
 
         body = _parse_body(d.pop("body"))
 

@@ -2,6 +2,7 @@ from enum import StrEnum
 
 
 class BatchOperation(StrEnum):
+    DECIDE_PHASE = "decide_phase"
     ESTIMATE_BODY_COMPOSITION = "estimate_body_composition"
     ESTIMATE_MAINTENANCE = "estimate_maintenance"
     FORECAST_INTAKE = "forecast_intake"

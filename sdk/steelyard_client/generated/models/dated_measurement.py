@@ -17,7 +17,7 @@ T = TypeVar("T", bound="DatedMeasurement")
 
 @_attrs_define
 class DatedMeasurement:
-    """A measurement of body fat on a day of the log.
+    """A measurement of body fat on a day: girths, skinfolds, or a reading and its method, which sets the error.
 
     Attributes:
         date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from ..models.present_phase import PresentPhase
     from ..models.profile import Profile
     from ..models.screening import Screening
+    from ..models.state import State
 
 
 T = TypeVar("T", bound="DecisionRequest")
@@ -44,6 +45,8 @@ class DecisionRequest:
             default.
         present_phase (None | PresentPhase | Unset): The phase under way, where there is one.
         screening (None | Screening | Unset): Safety questions; without them no deficit and no gain is recommended.
+        state (None | State | Unset): What an earlier answer knew, as it gave it. It takes the place of the profile's
+            weight and body fat, of the log up to its date, and of the phase; `log` then holds what came since.
     """
 
     as_of_date: datetime.date
@@ -59,6 +62,7 @@ class DecisionRequest:
     phase_history: list[PastPhase] | None | Unset = UNSET
     present_phase: None | PresentPhase | Unset = UNSET
     screening: None | Screening | Unset = UNSET
+    state: None | State | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.chosen_band import ChosenBand  # noqa: PLC0415
@@ -66,6 +70,7 @@ class DecisionRequest:
         from ..models.log import Log  # noqa: PLC0415
         from ..models.present_phase import PresentPhase  # noqa: PLC0415
         from ..models.screening import Screening  # noqa: PLC0415
+        from ..models.state import State  # noqa: PLC0415
 
         as_of_date = self.as_of_date.isoformat()
 
@@ -151,6 +156,14 @@ class DecisionRequest:
         else:
             screening = self.screening
 
+        state: dict[str, Any] | None | Unset
+        if isinstance(self.state, Unset):
+            state = UNSET
+        elif isinstance(self.state, State):
+            state = self.state.to_dict()
+        else:
+            state = self.state
+
         field_dict: dict[str, Any] = {}
 
         field_dict.update(
@@ -181,6 +194,8 @@ class DecisionRequest:
             field_dict["present_phase"] = present_phase
         if screening is not UNSET:
             field_dict["screening"] = screening
+        if state is not UNSET:
+            field_dict["state"] = state
 
         return field_dict
 
@@ -193,6 +208,7 @@ class DecisionRequest:
         from ..models.present_phase import PresentPhase  # noqa: PLC0415
         from ..models.profile import Profile  # noqa: PLC0415
         from ..models.screening import Screening  # noqa: PLC0415
+        from ..models.state import State  # noqa: PLC0415
 
         d = dict(src_dict)
         as_of_date = datetime.date.fromisoformat(d.pop("as_of_date"))
@@ -361,6 +377,23 @@ class DecisionRequest:
 
         screening = _parse_screening(d.pop("screening", UNSET))
 
+        def _parse_state(data: object) -> None | State | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                state_type_0 = State.from_dict(data)
+
+                return state_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(None | State | Unset, data)
+
+        state = _parse_state(d.pop("state", UNSET))
+
         decision_request = cls(
             as_of_date=as_of_date,
             profile=profile,
@@ -375,6 +408,7 @@ class DecisionRequest:
             phase_history=phase_history,
             present_phase=present_phase,
             screening=screening,
+            state=state,
         )
 
         return decision_request

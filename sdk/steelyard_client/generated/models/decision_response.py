@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from ..models.next_phase import NextPhase
     from ..models.note import Note
     from ..models.phase_alternative import PhaseAlternative
+    from ..models.state import State
 
 
 T = TypeVar("T", bound="DecisionResponse")
@@ -47,6 +48,11 @@ class DecisionResponse:
             `cut_just_ended`, `cut_too_recent`, `too_many_cuts`, `event_ready`, `event_too_near`, `event_later`,
             `event_now`, `measure_first`, `wants_hold`, `lean_enough`, `not_yet`, `cut_due` or `cut_for_leanness`.
             Extensible.
+        state (State): What is known of a person on a day, each figure with its error. Send it with the next request, as
+            it is, beside
+            the same `profile`: it takes the place of the profile's weight and body fat, of the log so far and of the phase,
+            so
+            that only what was logged since need be sent. Nothing of it is kept by the service.
         what_would_change (list[Note]):
     """
 
@@ -67,6 +73,7 @@ class DecisionResponse:
     reasons: list[Note]
     recommended: NextPhase
     situation: str
+    state: State
     what_would_change: list[Note]
     additional_properties: dict[str, Any] = _attrs_field(
         init=False, factory=dict, repr=False
@@ -139,6 +146,8 @@ class DecisionResponse:
 
         situation = self.situation
 
+        state = self.state.to_dict()
+
         what_would_change = []
         for what_would_change_item_data in self.what_would_change:
             what_would_change_item = what_would_change_item_data.to_dict()
@@ -165,6 +174,7 @@ class DecisionResponse:
                 "reasons": reasons,
                 "recommended": recommended,
                 "situation": situation,
+                "state": state,
                 "what_would_change": what_would_change,
             }
         )
@@ -180,6 +190,7 @@ class DecisionResponse:
         from ..models.next_phase import NextPhase  # noqa: PLC0415
         from ..models.note import Note  # noqa: PLC0415
         from ..models.phase_alternative import PhaseAlternative  # noqa: PLC0415
+        from ..models.state import State  # noqa: PLC0415
 
         d = dict(src_dict)
         alternatives = []
@@ -290,6 +301,8 @@ class DecisionResponse:
 
         situation = d.pop("situation")
 
+        state = State.from_dict(d.pop("state"))
+
         what_would_change = []
         _what_would_change = d.pop("what_would_change")
         for what_would_change_item_data in _what_would_change:
@@ -315,6 +328,7 @@ class DecisionResponse:
             reasons=reasons,
             recommended=recommended,
             situation=situation,
+            state=state,
             what_would_change=what_would_change,
         )
 

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from ..models.path_question import PathQuestion
     from ..models.profile import Profile
     from ..models.screening import Screening
+    from ..models.state import State
 
 
 T = TypeVar("T", bound="ForecastRequest")
@@ -34,6 +35,8 @@ class ForecastRequest:
         log (Log | None | Unset): Dated weights and intakes to estimate maintenance from.
         maintenance (KnownMaintenance | None | Unset): A known maintenance; else it is estimated from profile and log.
         screening (None | Screening | Unset): Safety questions; without them no deficit and no gain is forecast.
+        state (None | State | Unset): What an earlier answer knew, as it gave it. It takes the place of the profile's
+            weight and body fat, of the log up to its date, and of the phase; `log` then holds what came since.
         uncertainty_sources (list[UncertaintySource] | None | Unset): Which sources of uncertainty the intervals carry;
             all by default.
     """
@@ -45,6 +48,7 @@ class ForecastRequest:
     log: Log | None | Unset = UNSET
     maintenance: KnownMaintenance | None | Unset = UNSET
     screening: None | Screening | Unset = UNSET
+    state: None | State | Unset = UNSET
     uncertainty_sources: list[UncertaintySource] | None | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
@@ -53,6 +57,7 @@ class ForecastRequest:
         from ..models.log import Log  # noqa: PLC0415
         from ..models.path_question import PathQuestion  # noqa: PLC0415
         from ..models.screening import Screening  # noqa: PLC0415
+        from ..models.state import State  # noqa: PLC0415
 
         profile = self.profile.to_dict()
 
@@ -96,6 +101,14 @@ class ForecastRequest:
         else:
             screening = self.screening
 
+        state: dict[str, Any] | None | Unset
+        if isinstance(self.state, Unset):
+            state = UNSET
+        elif isinstance(self.state, State):
+            state = self.state.to_dict()
+        else:
+            state = self.state
+
         uncertainty_sources: list[str] | None | Unset
         if isinstance(self.uncertainty_sources, Unset):
             uncertainty_sources = UNSET
@@ -127,6 +140,8 @@ class ForecastRequest:
             field_dict["maintenance"] = maintenance
         if screening is not UNSET:
             field_dict["screening"] = screening
+        if state is not UNSET:
+            field_dict["state"] = state
         if uncertainty_sources is not UNSET:
             field_dict["uncertainty_sources"] = uncertainty_sources
 
@@ -141,6 +156,7 @@ class ForecastRequest:
         from ..models.path_question import PathQuestion  # noqa: PLC0415
         from ..models.profile import Profile  # noqa: PLC0415
         from ..models.screening import Screening  # noqa: PLC0415
+        from ..models.state import State  # noqa: PLC0415
 
         d = dict(src_dict)
         profile = Profile.from_dict(d.pop("profile"))
@@ -236,6 +252,23 @@ class ForecastRequest:
 
         screening = _parse_screening(d.pop("screening", UNSET))
 
+        def _parse_state(data: object) -> None | State | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                state_type_0 = State.from_dict(data)
+
+                return state_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(None | State | Unset, data)
+
+        state = _parse_state(d.pop("state", UNSET))
+
         def _parse_uncertainty_sources(
             data: object,
         ) -> list[UncertaintySource] | None | Unset:
@@ -272,6 +305,7 @@ class ForecastRequest:
             log=log,
             maintenance=maintenance,
             screening=screening,
+            state=state,
             uncertainty_sources=uncertainty_sources,
         )
 

@@ -11,6 +11,7 @@ from ..types import UNSET, Unset
 if TYPE_CHECKING:
     from ..models.log import Log
     from ..models.profile import Profile
+    from ..models.state import State
 
 
 T = TypeVar("T", bound="MaintenanceRequest")
@@ -24,14 +25,18 @@ class MaintenanceRequest:
         profile (Profile): The person. Nothing of it is kept.
         as_of_date (datetime.date | None | Unset): The day the estimate is for; the last day of the log by default.
         log (Log | None | Unset): Dated weights and intakes.
+        state (None | State | Unset): What an earlier answer knew, as it gave it. It takes the place of the profile's
+            weight and body fat, of the log up to its date, and of the phase; `log` then holds what came since.
     """
 
     profile: Profile
     as_of_date: datetime.date | None | Unset = UNSET
     log: Log | None | Unset = UNSET
+    state: None | State | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.log import Log  # noqa: PLC0415
+        from ..models.state import State  # noqa: PLC0415
 
         profile = self.profile.to_dict()
 
@@ -51,6 +56,14 @@ class MaintenanceRequest:
         else:
             log = self.log
 
+        state: dict[str, Any] | None | Unset
+        if isinstance(self.state, Unset):
+            state = UNSET
+        elif isinstance(self.state, State):
+            state = self.state.to_dict()
+        else:
+            state = self.state
+
         field_dict: dict[str, Any] = {}
 
         field_dict.update(
@@ -62,6 +75,8 @@ class MaintenanceRequest:
             field_dict["as_of_date"] = as_of_date
         if log is not UNSET:
             field_dict["log"] = log
+        if state is not UNSET:
+            field_dict["state"] = state
 
         return field_dict
 
@@ -69,6 +84,7 @@ class MaintenanceRequest:
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
         from ..models.log import Log  # noqa: PLC0415
         from ..models.profile import Profile  # noqa: PLC0415
+        from ..models.state import State  # noqa: PLC0415
 
         d = dict(src_dict)
         profile = Profile.from_dict(d.pop("profile"))
@@ -107,10 +123,28 @@ class MaintenanceRequest:
 
         log = _parse_log(d.pop("log", UNSET))
 
+        def _parse_state(data: object) -> None | State | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                state_type_0 = State.from_dict(data)
+
+                return state_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(None | State | Unset, data)
+
+        state = _parse_state(d.pop("state", UNSET))
+
         maintenance_request = cls(
             profile=profile,
             as_of_date=as_of_date,
             log=log,
+            state=state,
         )
 
         return maintenance_request

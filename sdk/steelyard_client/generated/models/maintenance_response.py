@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from ..models.equation_row import EquationRow
     from ..models.interval import Interval
     from ..models.note import Note
+    from ..models.state import State
 
 
 T = TypeVar("T", bound="MaintenanceResponse")
@@ -40,6 +41,7 @@ class MaintenanceResponse:
                 from the logging scale.
             reasons (list[Note]):
             resting_kcal (Interval): A central value with the interval that holds the truth with probability ``coverage``.
+            state (None | State): What is known now; null without a day to know it of.
     """
 
     activity_level: float
@@ -56,12 +58,14 @@ class MaintenanceResponse:
     physical_maintenance_kcal: Interval | None
     reasons: list[Note]
     resting_kcal: Interval
+    state: None | State
     additional_properties: dict[str, Any] = _attrs_field(
         init=False, factory=dict, repr=False
     )
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.interval import Interval  # noqa: PLC0415
+        from ..models.state import State  # noqa: PLC0415
 
         activity_level = self.activity_level
 
@@ -108,6 +112,12 @@ class MaintenanceResponse:
 
         resting_kcal = self.resting_kcal.to_dict()
 
+        state: dict[str, Any] | None
+        if isinstance(self.state, State):
+            state = self.state.to_dict()
+        else:
+            state = self.state
+
         field_dict: dict[str, Any] = {}
         field_dict.update(self.additional_properties)
         field_dict.update(
@@ -126,6 +136,7 @@ class MaintenanceResponse:
                 "physical_maintenance_kcal": physical_maintenance_kcal,
                 "reasons": reasons,
                 "resting_kcal": resting_kcal,
+                "state": state,
             }
         )
 
@@ -137,6 +148,7 @@ class MaintenanceResponse:
         from ..models.equation_row import EquationRow  # noqa: PLC0415
         from ..models.interval import Interval  # noqa: PLC0415
         from ..models.note import Note  # noqa: PLC0415
+        from ..models.state import State  # noqa: PLC0415
 
         d = dict(src_dict)
         activity_level = d.pop("activity_level")
@@ -210,6 +222,21 @@ class MaintenanceResponse:
 
         resting_kcal = Interval.from_dict(d.pop("resting_kcal"))
 
+        def _parse_state(data: object) -> None | State:
+            if data is None:
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                state_type_0 = State.from_dict(data)
+
+                return state_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(None | State, data)
+
+        state = _parse_state(d.pop("state"))
+
         maintenance_response = cls(
             activity_level=activity_level,
             as_of_date=as_of_date,
@@ -225,6 +252,7 @@ class MaintenanceResponse:
             physical_maintenance_kcal=physical_maintenance_kcal,
             reasons=reasons,
             resting_kcal=resting_kcal,
+            state=state,
         )
 
         maintenance_response.additional_properties = d

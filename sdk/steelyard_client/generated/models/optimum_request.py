@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from ..models.profile import Profile
     from ..models.screening import Screening
     from ..models.season_limits import SeasonLimits
+    from ..models.state import State
 
 
 T = TypeVar("T", bound="OptimumRequest")
@@ -36,6 +37,8 @@ class OptimumRequest:
         log (Log | None | Unset): Dated weights and intakes to estimate maintenance from.
         maintenance (KnownMaintenance | None | Unset): A known maintenance; else it is estimated from profile and log.
         screening (None | Screening | Unset): Safety questions; without them no cut is planned.
+        state (None | State | Unset): What an earlier answer knew, as it gave it. It takes the place of the profile's
+            weight and body fat, of the log up to its date, and of the phase; `log` then holds what came since.
         strategies_searched (int | Unset): About how many strategies to search. Times `horizon_weeks` it may be
             1,000,000 at most. `6000` if absent.
     """
@@ -50,6 +53,7 @@ class OptimumRequest:
     log: Log | None | Unset = UNSET
     maintenance: KnownMaintenance | None | Unset = UNSET
     screening: None | Screening | Unset = UNSET
+    state: None | State | Unset = UNSET
     strategies_searched: int | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
@@ -57,6 +61,7 @@ class OptimumRequest:
         from ..models.known_maintenance import KnownMaintenance  # noqa: PLC0415
         from ..models.log import Log  # noqa: PLC0415
         from ..models.screening import Screening  # noqa: PLC0415
+        from ..models.state import State  # noqa: PLC0415
 
         horizon_weeks = self.horizon_weeks
 
@@ -108,6 +113,14 @@ class OptimumRequest:
         else:
             screening = self.screening
 
+        state: dict[str, Any] | None | Unset
+        if isinstance(self.state, Unset):
+            state = UNSET
+        elif isinstance(self.state, State):
+            state = self.state.to_dict()
+        else:
+            state = self.state
+
         strategies_searched = self.strategies_searched
 
         field_dict: dict[str, Any] = {}
@@ -133,6 +146,8 @@ class OptimumRequest:
             field_dict["maintenance"] = maintenance
         if screening is not UNSET:
             field_dict["screening"] = screening
+        if state is not UNSET:
+            field_dict["state"] = state
         if strategies_searched is not UNSET:
             field_dict["strategies_searched"] = strategies_searched
 
@@ -146,6 +161,7 @@ class OptimumRequest:
         from ..models.profile import Profile  # noqa: PLC0415
         from ..models.screening import Screening  # noqa: PLC0415
         from ..models.season_limits import SeasonLimits  # noqa: PLC0415
+        from ..models.state import State  # noqa: PLC0415
 
         d = dict(src_dict)
         horizon_weeks = d.pop("horizon_weeks")
@@ -242,6 +258,23 @@ class OptimumRequest:
 
         screening = _parse_screening(d.pop("screening", UNSET))
 
+        def _parse_state(data: object) -> None | State | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                state_type_0 = State.from_dict(data)
+
+                return state_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(None | State | Unset, data)
+
+        state = _parse_state(d.pop("state", UNSET))
+
         strategies_searched = d.pop("strategies_searched", UNSET)
 
         optimum_request = cls(
@@ -255,6 +288,7 @@ class OptimumRequest:
             log=log,
             maintenance=maintenance,
             screening=screening,
+            state=state,
             strategies_searched=strategies_searched,
         )
 

@@ -11,6 +11,8 @@ from ..types import UNSET, Unset
 
 if TYPE_CHECKING:
     from ..models.known_maintenance import KnownMaintenance
+    from ..models.phase_change import PhaseChange
+    from ..models.start_body import StartBody
     from ..models.week_followed import WeekFollowed
 
 
@@ -26,10 +28,13 @@ class PhaseFollowed:
         maintenance (KnownMaintenance): A maintenance estimate to plan from, such as an earlier answer of
             `/v1/maintenance`.
         start_date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
-        weeks (list[WeekFollowed]): The planned weeks, in order.
+        weeks (list[WeekFollowed]): The weeks as first planned, in order: those of the plan, whatever was corrected
+            since.
+        changes (list[PhaseChange] | Unset): What was changed since, in order of the dates. `[]` if absent.
         fat_ceiling_fraction (float | None | Unset): Body fat that ends a gain.
         fat_loss_kg (float | None | Unset): Fat that the phase is to lose, kilograms; where absent, its length is the
             target.
+        start_body (None | StartBody | Unset): The body on its first morning; the profile's where absent.
         usual_intake_kcal (float | None | Unset): What was eaten a day before the phase; maintenance by default.
     """
 
@@ -37,11 +42,15 @@ class PhaseFollowed:
     maintenance: KnownMaintenance
     start_date: datetime.date
     weeks: list[WeekFollowed]
+    changes: list[PhaseChange] | Unset = UNSET
     fat_ceiling_fraction: float | None | Unset = UNSET
     fat_loss_kg: float | None | Unset = UNSET
+    start_body: None | StartBody | Unset = UNSET
     usual_intake_kcal: float | None | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
+        from ..models.start_body import StartBody  # noqa: PLC0415
+
         kind = self.kind.value
 
         maintenance = self.maintenance.to_dict()
@@ -52,6 +61,13 @@ class PhaseFollowed:
         for weeks_item_data in self.weeks:
             weeks_item = weeks_item_data.to_dict()
             weeks.append(weeks_item)
+
+        changes: list[dict[str, Any]] | Unset = UNSET
+        if not isinstance(self.changes, Unset):
+            changes = []
+            for changes_item_data in self.changes:
+                changes_item = changes_item_data.to_dict()
+                changes.append(changes_item)
 
         fat_ceiling_fraction: float | None | Unset
         if isinstance(self.fat_ceiling_fraction, Unset):
@@ -64,6 +80,14 @@ class PhaseFollowed:
             fat_loss_kg = UNSET
         else:
             fat_loss_kg = self.fat_loss_kg
+
+        start_body: dict[str, Any] | None | Unset
+        if isinstance(self.start_body, Unset):
+            start_body = UNSET
+        elif isinstance(self.start_body, StartBody):
+            start_body = self.start_body.to_dict()
+        else:
+            start_body = self.start_body
 
         usual_intake_kcal: float | None | Unset
         if isinstance(self.usual_intake_kcal, Unset):
@@ -81,10 +105,14 @@ class PhaseFollowed:
                 "weeks": weeks,
             }
         )
+        if changes is not UNSET:
+            field_dict["changes"] = changes
         if fat_ceiling_fraction is not UNSET:
             field_dict["fat_ceiling_fraction"] = fat_ceiling_fraction
         if fat_loss_kg is not UNSET:
             field_dict["fat_loss_kg"] = fat_loss_kg
+        if start_body is not UNSET:
+            field_dict["start_body"] = start_body
         if usual_intake_kcal is not UNSET:
             field_dict["usual_intake_kcal"] = usual_intake_kcal
 
@@ -93,6 +121,8 @@ class PhaseFollowed:
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
         from ..models.known_maintenance import KnownMaintenance  # noqa: PLC0415
+        from ..models.phase_change import PhaseChange  # noqa: PLC0415
+        from ..models.start_body import StartBody  # noqa: PLC0415
         from ..models.week_followed import WeekFollowed  # noqa: PLC0415
 
         d = dict(src_dict)
@@ -108,6 +138,15 @@ class PhaseFollowed:
             weeks_item = WeekFollowed.from_dict(weeks_item_data)
 
             weeks.append(weeks_item)
+
+        _changes = d.pop("changes", UNSET)
+        changes: list[PhaseChange] | Unset = UNSET
+        if _changes is not UNSET:
+            changes = []
+            for changes_item_data in _changes:
+                changes_item = PhaseChange.from_dict(changes_item_data)
+
+                changes.append(changes_item)
 
         def _parse_fat_ceiling_fraction(data: object) -> float | None | Unset:
             if data is None:
@@ -129,6 +168,23 @@ class PhaseFollowed:
 
         fat_loss_kg = _parse_fat_loss_kg(d.pop("fat_loss_kg", UNSET))
 
+        def _parse_start_body(data: object) -> None | StartBody | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                start_body_type_0 = StartBody.from_dict(data)
+
+                return start_body_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(None | StartBody | Unset, data)
+
+        start_body = _parse_start_body(d.pop("start_body", UNSET))
+
         def _parse_usual_intake_kcal(data: object) -> float | None | Unset:
             if data is None:
                 return data
@@ -143,8 +199,10 @@ class PhaseFollowed:
             maintenance=maintenance,
             start_date=start_date,
             weeks=weeks,
+            changes=changes,
             fat_ceiling_fraction=fat_ceiling_fraction,
             fat_loss_kg=fat_loss_kg,
+            start_body=start_body,
             usual_intake_kcal=usual_intake_kcal,
         )
 

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from ..models.profile import Profile
     from ..models.return_to_gain import ReturnToGain
     from ..models.screening import Screening
+    from ..models.state import State
 
 
 T = TypeVar("T", bound="PlanRequest")
@@ -45,6 +46,8 @@ class PlanRequest:
         return_to_gain (ReturnToGain | Unset): What follows a fat-loss phase or a hold: maintenance, then a measured
             surplus.
         screening (None | Screening | Unset): Safety questions; without them no deficit and no gain is planned.
+        state (None | State | Unset): What an earlier answer knew, as it gave it. It takes the place of the profile's
+            weight and body fat, of the log up to its date, and of the phase; `log` then holds what came since.
         uncertainty_sources (list[UncertaintySource] | None | Unset): Which sources of uncertainty the intervals carry;
             all by default.
     """
@@ -60,6 +63,7 @@ class PlanRequest:
     pause: None | Pause | Unset = UNSET
     return_to_gain: ReturnToGain | Unset = UNSET
     screening: None | Screening | Unset = UNSET
+    state: None | State | Unset = UNSET
     uncertainty_sources: list[UncertaintySource] | None | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
@@ -72,6 +76,7 @@ class PlanRequest:
         from ..models.mini_cut import MiniCut  # noqa: PLC0415
         from ..models.pause import Pause  # noqa: PLC0415
         from ..models.screening import Screening  # noqa: PLC0415
+        from ..models.state import State  # noqa: PLC0415
 
         phase: dict[str, Any]
         if isinstance(self.phase, MiniCut):
@@ -145,6 +150,14 @@ class PlanRequest:
         else:
             screening = self.screening
 
+        state: dict[str, Any] | None | Unset
+        if isinstance(self.state, Unset):
+            state = UNSET
+        elif isinstance(self.state, State):
+            state = self.state.to_dict()
+        else:
+            state = self.state
+
         uncertainty_sources: list[str] | None | Unset
         if isinstance(self.uncertainty_sources, Unset):
             uncertainty_sources = UNSET
@@ -184,6 +197,8 @@ class PlanRequest:
             field_dict["return_to_gain"] = return_to_gain
         if screening is not UNSET:
             field_dict["screening"] = screening
+        if state is not UNSET:
+            field_dict["state"] = state
         if uncertainty_sources is not UNSET:
             field_dict["uncertainty_sources"] = uncertainty_sources
 
@@ -203,6 +218,7 @@ class PlanRequest:
         from ..models.profile import Profile  # noqa: PLC0415
         from ..models.return_to_gain import ReturnToGain  # noqa: PLC0415
         from ..models.screening import Screening  # noqa: PLC0415
+        from ..models.state import State  # noqa: PLC0415
 
         d = dict(src_dict)
 
@@ -363,6 +379,23 @@ class PlanRequest:
 
         screening = _parse_screening(d.pop("screening", UNSET))
 
+        def _parse_state(data: object) -> None | State | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                state_type_0 = State.from_dict(data)
+
+                return state_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(None | State | Unset, data)
+
+        state = _parse_state(d.pop("state", UNSET))
+
         def _parse_uncertainty_sources(
             data: object,
         ) -> list[UncertaintySource] | None | Unset:
@@ -403,6 +436,7 @@ class PlanRequest:
             pause=pause,
             return_to_gain=return_to_gain,
             screening=screening,
+            state=state,
             uncertainty_sources=uncertainty_sources,
         )
 

@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from ..models.note import Note
     from ..models.phase import Phase
     from ..models.rule_of_thumb import RuleOfThumb
+    from ..models.state import State
 
 
 T = TypeVar("T", bound="PlanResponse")
@@ -46,6 +47,11 @@ class PlanResponse:
         resting_kcal (Interval): A central value with the interval that holds the truth with probability ``coverage``.
         rule_of_thumb (None | RuleOfThumb): Simple rules beside the forecast.
         start_weight_kg (float): Scale weight the plan starts from, as given.
+        state (State): What is known of a person on a day, each figure with its error. Send it with the next request, as
+            it is, beside
+            the same `profile`: it takes the place of the profile's weight and body fat, of the log so far and of the phase,
+            so
+            that only what was logged since need be sent. Nothing of it is kept by the service.
     """
 
     body_fat_fraction: Interval
@@ -67,6 +73,7 @@ class PlanResponse:
     resting_kcal: Interval
     rule_of_thumb: None | RuleOfThumb
     start_weight_kg: float
+    state: State
     additional_properties: dict[str, Any] = _attrs_field(
         init=False, factory=dict, repr=False
     )
@@ -144,6 +151,8 @@ class PlanResponse:
 
         start_weight_kg = self.start_weight_kg
 
+        state = self.state.to_dict()
+
         field_dict: dict[str, Any] = {}
         field_dict.update(self.additional_properties)
         field_dict.update(
@@ -167,6 +176,7 @@ class PlanResponse:
                 "resting_kcal": resting_kcal,
                 "rule_of_thumb": rule_of_thumb,
                 "start_weight_kg": start_weight_kg,
+                "state": state,
             }
         )
 
@@ -180,6 +190,7 @@ class PlanResponse:
         from ..models.note import Note  # noqa: PLC0415
         from ..models.phase import Phase  # noqa: PLC0415
         from ..models.rule_of_thumb import RuleOfThumb  # noqa: PLC0415
+        from ..models.state import State  # noqa: PLC0415
 
         d = dict(src_dict)
         body_fat_fraction = Interval.from_dict(d.pop("body_fat_fraction"))
@@ -306,6 +317,8 @@ class PlanResponse:
 
         start_weight_kg = d.pop("start_weight_kg")
 
+        state = State.from_dict(d.pop("state"))
+
         plan_response = cls(
             body_fat_fraction=body_fat_fraction,
             cautions=cautions,
@@ -326,6 +339,7 @@ class PlanResponse:
             resting_kcal=resting_kcal,
             rule_of_thumb=rule_of_thumb,
             start_weight_kg=start_weight_kg,
+            state=state,
         )
 
         plan_response.additional_properties = d

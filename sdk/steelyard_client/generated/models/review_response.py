@@ -8,6 +8,7 @@ from attrs import define as _attrs_define
 from attrs import field as _attrs_field
 
 if TYPE_CHECKING:
+    from ..models.attention import Attention
     from ..models.change_so_far import ChangeSoFar
     from ..models.eaten_against_plan import EatenAgainstPlan
     from ..models.first_weeks_after import FirstWeeksAfter
@@ -15,6 +16,8 @@ if TYPE_CHECKING:
     from ..models.interval import Interval
     from ..models.note import Note
     from ..models.reviewed_week import ReviewedWeek
+    from ..models.settling_question import SettlingQuestion
+    from ..models.state import State
     from ..models.verdict_probabilities import VerdictProbabilities
 
 
@@ -28,14 +31,15 @@ class ReviewResponse:
     Attributes:
         after (FirstWeeksAfter | None): Set where the phase ends or is over.
         as_of_date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+        attention (Attention): How much somebody needs to be looked at, why, what to do, and since when.
         body_fat_fraction (Interval): A central value with the interval that holds the truth with probability
             ``coverage``.
         cautions (list[Note]):
         change (ChangeSoFar): Change since the phase's start. Tissue is fat and lean; carried mass is glycogen, water
             and gut content.
         contract_version (str): Version of the contract.
-        correction_kcal (int): Smallest change of the planned intake that restores the target, a multiple of 10; 0 while
-            within the interval or too early, unless a guard rail raises the intake.
+        correction_kcal (int): One step towards what the purpose takes, at most 200 and a multiple of 10, once two
+            readings a week apart agree on it; else 0, unless a guard rail moves the intake.
         days_into_phase (int): Days of the phase so far.
         decision (str): `continue`, `end`, `shorten` or `extend`. Extensible.
         eaten (EatenAgainstPlan): Intake as logged against intake as planned, both on the logging scale.
@@ -56,10 +60,17 @@ class ReviewResponse:
         notes (list[Note]): Data quality: outliers, gaps, unit mix-ups.
         physical_maintenance_kcal (Interval): A central value with the interval that holds the truth with probability
             ``coverage``.
-        probabilities (VerdictProbabilities): Where the change of tissue lies against the plan's 80 % interval; they add
+        probabilities (VerdictProbabilities): Where the change of tissue lies against what counts as planned; they add
             up to 1.
         protein_reference_kg (float | None): Body mass that the least protein of a deficit is reckoned by.
+        question (None | SettlingQuestion): Where scale and log do not agree: what settles it. Send its answer as
+            `settled`.
         reasons (list[Note]):
+        state (State): What is known of a person on a day, each figure with its error. Send it with the next request, as
+            it is, beside
+            the same `profile`: it takes the place of the profile's weight and body fat, of the log so far and of the phase,
+            so
+            that only what was logged since need be sent. Nothing of it is kept by the service.
         verdict (str): `within_interval`, `faster`, `slower`, `contradicted` (the scale moves against what plan and log
             say: the reasons name what settles it) or `too_early`. Extensible.
         weeks (list[ReviewedWeek]): The days to come; empty where the phase ends.
@@ -67,6 +78,7 @@ class ReviewResponse:
 
     after: FirstWeeksAfter | None
     as_of_date: datetime.date
+    attention: Attention
     body_fat_fraction: Interval
     cautions: list[Note]
     change: ChangeSoFar
@@ -90,7 +102,9 @@ class ReviewResponse:
     physical_maintenance_kcal: Interval
     probabilities: VerdictProbabilities
     protein_reference_kg: float | None
+    question: None | SettlingQuestion
     reasons: list[Note]
+    state: State
     verdict: str
     weeks: list[ReviewedWeek]
     additional_properties: dict[str, Any] = _attrs_field(
@@ -100,6 +114,7 @@ class ReviewResponse:
     def to_dict(self) -> dict[str, Any]:
         from ..models.first_weeks_after import FirstWeeksAfter  # noqa: PLC0415
         from ..models.interval import Interval  # noqa: PLC0415
+        from ..models.settling_question import SettlingQuestion  # noqa: PLC0415
 
         after: dict[str, Any] | None
         if isinstance(self.after, FirstWeeksAfter):
@@ -108,6 +123,8 @@ class ReviewResponse:
             after = self.after
 
         as_of_date = self.as_of_date.isoformat()
+
+        attention = self.attention.to_dict()
 
         body_fat_fraction = self.body_fat_fraction.to_dict()
 
@@ -173,10 +190,18 @@ class ReviewResponse:
         protein_reference_kg: float | None
         protein_reference_kg = self.protein_reference_kg
 
+        question: dict[str, Any] | None
+        if isinstance(self.question, SettlingQuestion):
+            question = self.question.to_dict()
+        else:
+            question = self.question
+
         reasons = []
         for reasons_item_data in self.reasons:
             reasons_item = reasons_item_data.to_dict()
             reasons.append(reasons_item)
+
+        state = self.state.to_dict()
 
         verdict = self.verdict
 
@@ -191,6 +216,7 @@ class ReviewResponse:
             {
                 "after": after,
                 "as_of_date": as_of_date,
+                "attention": attention,
                 "body_fat_fraction": body_fat_fraction,
                 "cautions": cautions,
                 "change": change,
@@ -214,7 +240,9 @@ class ReviewResponse:
                 "physical_maintenance_kcal": physical_maintenance_kcal,
                 "probabilities": probabilities,
                 "protein_reference_kg": protein_reference_kg,
+                "question": question,
                 "reasons": reasons,
+                "state": state,
                 "verdict": verdict,
                 "weeks": weeks,
             }
@@ -224,6 +252,7 @@ class ReviewResponse:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        from ..models.attention import Attention  # noqa: PLC0415
         from ..models.change_so_far import ChangeSoFar  # noqa: PLC0415
         from ..models.eaten_against_plan import EatenAgainstPlan  # noqa: PLC0415
         from ..models.first_weeks_after import FirstWeeksAfter  # noqa: PLC0415
@@ -231,6 +260,8 @@ class ReviewResponse:
         from ..models.interval import Interval  # noqa: PLC0415
         from ..models.note import Note  # noqa: PLC0415
         from ..models.reviewed_week import ReviewedWeek  # noqa: PLC0415
+        from ..models.settling_question import SettlingQuestion  # noqa: PLC0415
+        from ..models.state import State  # noqa: PLC0415
         from ..models.verdict_probabilities import VerdictProbabilities  # noqa: PLC0415
 
         d = dict(src_dict)
@@ -251,6 +282,8 @@ class ReviewResponse:
         after = _parse_after(d.pop("after"))
 
         as_of_date = datetime.date.fromisoformat(d.pop("as_of_date"))
+
+        attention = Attention.from_dict(d.pop("attention"))
 
         body_fat_fraction = Interval.from_dict(d.pop("body_fat_fraction"))
 
@@ -345,12 +378,29 @@ class ReviewResponse:
             d.pop("protein_reference_kg")
         )
 
+        def _parse_question(data: object) -> None | SettlingQuestion:
+            if data is None:
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                question_type_0 = SettlingQuestion.from_dict(data)
+
+                return question_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(None | SettlingQuestion, data)
+
+        question = _parse_question(d.pop("question"))
+
         reasons = []
         _reasons = d.pop("reasons")
         for reasons_item_data in _reasons:
             reasons_item = Note.from_dict(reasons_item_data)
 
             reasons.append(reasons_item)
+
+        state = State.from_dict(d.pop("state"))
 
         verdict = d.pop("verdict")
 
@@ -364,6 +414,7 @@ class ReviewResponse:
         review_response = cls(
             after=after,
             as_of_date=as_of_date,
+            attention=attention,
             body_fat_fraction=body_fat_fraction,
             cautions=cautions,
             change=change,
@@ -387,7 +438,9 @@ class ReviewResponse:
             physical_maintenance_kcal=physical_maintenance_kcal,
             probabilities=probabilities,
             protein_reference_kg=protein_reference_kg,
+            question=question,
             reasons=reasons,
+            state=state,
             verdict=verdict,
             weeks=weeks,
         )

@@ -23,6 +23,7 @@ class ReviewedWeek:
         carbohydrate_g (float | None): Carbohydrate a day, to 5 g, where the plan named it.
         days (int): Days in it, up to 7.
         intake_kcal (float): Energy a day, correction included.
+        planned_intake_kcal (float): Energy a day as first planned: the correction is the difference.
         protein_g (float): Protein a day, grams.
         start_date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
     """
@@ -31,6 +32,7 @@ class ReviewedWeek:
     carbohydrate_g: float | None
     days: int
     intake_kcal: float
+    planned_intake_kcal: float
     protein_g: float
     start_date: datetime.date
     additional_properties: dict[str, Any] = _attrs_field(
@@ -47,6 +49,8 @@ class ReviewedWeek:
 
         intake_kcal = self.intake_kcal
 
+        planned_intake_kcal = self.planned_intake_kcal
+
         protein_g = self.protein_g
 
         start_date = self.start_date.isoformat()
@@ -59,6 +63,7 @@ class ReviewedWeek:
                 "carbohydrate_g": carbohydrate_g,
                 "days": days,
                 "intake_kcal": intake_kcal,
+                "planned_intake_kcal": planned_intake_kcal,
                 "protein_g": protein_g,
                 "start_date": start_date,
             }
@@ -84,6 +89,8 @@ class ReviewedWeek:
 
         intake_kcal = d.pop("intake_kcal")
 
+        planned_intake_kcal = d.pop("planned_intake_kcal")
+
         protein_g = d.pop("protein_g")
 
         start_date = datetime.date.fromisoformat(d.pop("start_date"))
@@ -93,6 +100,7 @@ class ReviewedWeek:
             carbohydrate_g=carbohydrate_g,
             days=days,
             intake_kcal=intake_kcal,
+            planned_intake_kcal=planned_intake_kcal,
             protein_g=protein_g,
             start_date=start_date,
         )

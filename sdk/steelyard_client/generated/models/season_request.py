@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from ..models.ready_made_strategy import ReadyMadeStrategy
     from ..models.screening import Screening
     from ..models.season_limits import SeasonLimits
+    from ..models.state import State
 
 
 T = TypeVar("T", bound="SeasonRequest")
@@ -37,6 +38,8 @@ class SeasonRequest:
         log (Log | None | Unset): Dated weights and intakes to estimate maintenance from.
         maintenance (KnownMaintenance | None | Unset): A known maintenance; else it is estimated from profile and log.
         screening (None | Screening | Unset): Safety questions; without them no cut is planned.
+        state (None | State | Unset): What an earlier answer knew, as it gave it. It takes the place of the profile's
+            weight and body fat, of the log up to its date, and of the phase; `log` then holds what came since.
     """
 
     horizon_weeks: int
@@ -49,6 +52,7 @@ class SeasonRequest:
     log: Log | None | Unset = UNSET
     maintenance: KnownMaintenance | None | Unset = UNSET
     screening: None | Screening | Unset = UNSET
+    state: None | State | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.cut_history import CutHistory  # noqa: PLC0415
@@ -56,6 +60,7 @@ class SeasonRequest:
         from ..models.log import Log  # noqa: PLC0415
         from ..models.ready_made_strategy import ReadyMadeStrategy  # noqa: PLC0415
         from ..models.screening import Screening  # noqa: PLC0415
+        from ..models.state import State  # noqa: PLC0415
 
         horizon_weeks = self.horizon_weeks
 
@@ -111,6 +116,14 @@ class SeasonRequest:
         else:
             screening = self.screening
 
+        state: dict[str, Any] | None | Unset
+        if isinstance(self.state, Unset):
+            state = UNSET
+        elif isinstance(self.state, State):
+            state = self.state.to_dict()
+        else:
+            state = self.state
+
         field_dict: dict[str, Any] = {}
 
         field_dict.update(
@@ -133,6 +146,8 @@ class SeasonRequest:
             field_dict["maintenance"] = maintenance
         if screening is not UNSET:
             field_dict["screening"] = screening
+        if state is not UNSET:
+            field_dict["state"] = state
 
         return field_dict
 
@@ -146,6 +161,7 @@ class SeasonRequest:
         from ..models.ready_made_strategy import ReadyMadeStrategy  # noqa: PLC0415
         from ..models.screening import Screening  # noqa: PLC0415
         from ..models.season_limits import SeasonLimits  # noqa: PLC0415
+        from ..models.state import State  # noqa: PLC0415
 
         d = dict(src_dict)
         horizon_weeks = d.pop("horizon_weeks")
@@ -257,6 +273,23 @@ class SeasonRequest:
 
         screening = _parse_screening(d.pop("screening", UNSET))
 
+        def _parse_state(data: object) -> None | State | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                state_type_0 = State.from_dict(data)
+
+                return state_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(None | State | Unset, data)
+
+        state = _parse_state(d.pop("state", UNSET))
+
         season_request = cls(
             horizon_weeks=horizon_weeks,
             profile=profile,
@@ -268,6 +301,7 @@ class SeasonRequest:
             log=log,
             maintenance=maintenance,
             screening=screening,
+            state=state,
         )
 
         return season_request

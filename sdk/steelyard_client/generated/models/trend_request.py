@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from ..models.dated_measurement import DatedMeasurement
     from ..models.log import Log
     from ..models.profile import Profile
+    from ..models.state import State
 
 
 T = TypeVar("T", bound="TrendRequest")
@@ -23,25 +24,29 @@ class TrendRequest:
     """A log to read, and whose it is.
 
     Attributes:
-        log (Log): Weights and intakes in any order; gaps are fine.
         profile (Profile): The person. Nothing of it is kept.
         aim (Aim | None | Unset): What weight is meant to do; by default it is read from the log. A stall is told only
             where it is meant to fall.
         as_of_date (datetime.date | None | Unset): The day to read the log at; its last day by default.
+        log (Log | None | Unset): Weights and intakes; with a state those since.
         measurements (list[DatedMeasurement] | Unset): Body-fat readings, girths or skinfolds during the log. `[]` if
             absent.
+        state (None | State | Unset): What an earlier answer knew, as it gave it. It takes the place of the profile's
+            weight and body fat, of the log up to its date, and of the phase; `log` then holds what came since.
         usual_intake_kcal (float | None | Unset): What was eaten a day before the log began; maintenance by default.
     """
 
-    log: Log
     profile: Profile
     aim: Aim | None | Unset = UNSET
     as_of_date: datetime.date | None | Unset = UNSET
+    log: Log | None | Unset = UNSET
     measurements: list[DatedMeasurement] | Unset = UNSET
+    state: None | State | Unset = UNSET
     usual_intake_kcal: float | None | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
-        log = self.log.to_dict()
+        from ..models.log import Log  # noqa: PLC0415
+        from ..models.state import State  # noqa: PLC0415
 
         profile = self.profile.to_dict()
 
@@ -61,12 +66,28 @@ class TrendRequest:
         else:
             as_of_date = self.as_of_date
 
+        log: dict[str, Any] | None | Unset
+        if isinstance(self.log, Unset):
+            log = UNSET
+        elif isinstance(self.log, Log):
+            log = self.log.to_dict()
+        else:
+            log = self.log
+
         measurements: list[dict[str, Any]] | Unset = UNSET
         if not isinstance(self.measurements, Unset):
             measurements = []
             for measurements_item_data in self.measurements:
                 measurements_item = measurements_item_data.to_dict()
                 measurements.append(measurements_item)
+
+        state: dict[str, Any] | None | Unset
+        if isinstance(self.state, Unset):
+            state = UNSET
+        elif isinstance(self.state, State):
+            state = self.state.to_dict()
+        else:
+            state = self.state
 
         usual_intake_kcal: float | None | Unset
         if isinstance(self.usual_intake_kcal, Unset):
@@ -78,7 +99,6 @@ class TrendRequest:
 
         field_dict.update(
             {
-                "log": log,
                 "profile": profile,
             }
         )
@@ -86,8 +106,12 @@ class TrendRequest:
             field_dict["aim"] = aim
         if as_of_date is not UNSET:
             field_dict["as_of_date"] = as_of_date
+        if log is not UNSET:
+            field_dict["log"] = log
         if measurements is not UNSET:
             field_dict["measurements"] = measurements
+        if state is not UNSET:
+            field_dict["state"] = state
         if usual_intake_kcal is not UNSET:
             field_dict["usual_intake_kcal"] = usual_intake_kcal
 
@@ -98,10 +122,9 @@ class TrendRequest:
         from ..models.dated_measurement import DatedMeasurement  # noqa: PLC0415
         from ..models.log import Log  # noqa: PLC0415
         from ..models.profile import Profile  # noqa: PLC0415
+        from ..models.state import State  # noqa: PLC0415
 
         d = dict(src_dict)
-        log = Log.from_dict(d.pop("log"))
-
         profile = Profile.from_dict(d.pop("profile"))
 
         def _parse_aim(data: object) -> Aim | None | Unset:
@@ -138,6 +161,23 @@ class TrendRequest:
 
         as_of_date = _parse_as_of_date(d.pop("as_of_date", UNSET))
 
+        def _parse_log(data: object) -> Log | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                log_type_0 = Log.from_dict(data)
+
+                return log_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(Log | None | Unset, data)
+
+        log = _parse_log(d.pop("log", UNSET))
+
         _measurements = d.pop("measurements", UNSET)
         measurements: list[DatedMeasurement] | Unset = UNSET
         if _measurements is not UNSET:
@@ -146,6 +186,23 @@ class TrendRequest:
                 measurements_item = DatedMeasurement.from_dict(measurements_item_data)
 
                 measurements.append(measurements_item)
+
+        def _parse_state(data: object) -> None | State | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                state_type_0 = State.from_dict(data)
+
+                return state_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(None | State | Unset, data)
+
+        state = _parse_state(d.pop("state", UNSET))
 
         def _parse_usual_intake_kcal(data: object) -> float | None | Unset:
             if data is None:
@@ -157,11 +214,12 @@ class TrendRequest:
         usual_intake_kcal = _parse_usual_intake_kcal(d.pop("usual_intake_kcal", UNSET))
 
         trend_request = cls(
-            log=log,
             profile=profile,
             aim=aim,
             as_of_date=as_of_date,
+            log=log,
             measurements=measurements,
+            state=state,
             usual_intake_kcal=usual_intake_kcal,
         )
 

@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from ..models.explained_change import ExplainedChange
     from ..models.interval import Interval
     from ..models.note import Note
+    from ..models.state import State
     from ..models.trend_days import TrendDays
 
 
@@ -54,6 +55,11 @@ class TrendResponse:
         reasons (list[Note]):
         stall_probability (float | None): Probability that tissue has not been falling over the last fortnight (by 0.175
             kg a week or more), 0 to 1; a stall is called from 0.5 on. Null where no loss is meant.
+        state (State): What is known of a person on a day, each figure with its error. Send it with the next request, as
+            it is, beside
+            the same `profile`: it takes the place of the profile's weight and body fat, of the log so far and of the phase,
+            so
+            that only what was logged since need be sent. Nothing of it is kept by the service.
         weekly_rate_kg (Interval): A central value with the interval that holds the truth with probability ``coverage``.
     """
 
@@ -78,6 +84,7 @@ class TrendResponse:
     plateau_probability: float
     reasons: list[Note]
     stall_probability: float | None
+    state: State
     weekly_rate_kg: Interval
     additional_properties: dict[str, Any] = _attrs_field(
         init=False, factory=dict, repr=False
@@ -156,6 +163,8 @@ class TrendResponse:
         stall_probability: float | None
         stall_probability = self.stall_probability
 
+        state = self.state.to_dict()
+
         weekly_rate_kg = self.weekly_rate_kg.to_dict()
 
         field_dict: dict[str, Any] = {}
@@ -183,6 +192,7 @@ class TrendResponse:
                 "plateau_probability": plateau_probability,
                 "reasons": reasons,
                 "stall_probability": stall_probability,
+                "state": state,
                 "weekly_rate_kg": weekly_rate_kg,
             }
         )
@@ -196,6 +206,7 @@ class TrendResponse:
         from ..models.explained_change import ExplainedChange  # noqa: PLC0415
         from ..models.interval import Interval  # noqa: PLC0415
         from ..models.note import Note  # noqa: PLC0415
+        from ..models.state import State  # noqa: PLC0415
         from ..models.trend_days import TrendDays  # noqa: PLC0415
 
         d = dict(src_dict)
@@ -312,6 +323,8 @@ class TrendResponse:
 
         stall_probability = _parse_stall_probability(d.pop("stall_probability"))
 
+        state = State.from_dict(d.pop("state"))
+
         weekly_rate_kg = Interval.from_dict(d.pop("weekly_rate_kg"))
 
         trend_response = cls(
@@ -336,6 +349,7 @@ class TrendResponse:
             plateau_probability=plateau_probability,
             reasons=reasons,
             stall_probability=stall_probability,
+            state=state,
             weekly_rate_kg=weekly_rate_kg,
         )
 

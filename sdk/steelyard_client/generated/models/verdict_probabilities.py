@@ -11,7 +11,7 @@ T = TypeVar("T", bound="VerdictProbabilities")
 
 @_attrs_define
 class VerdictProbabilities:
-    """Where the change of tissue lies against the plan's 80 % interval; they add up to 1.
+    """Where the change of tissue lies against what counts as planned; they add up to 1.
 
     Attributes:
         faster (float): Beyond it, towards the purpose; at maintenance, above.

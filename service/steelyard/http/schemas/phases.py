@@ -52,13 +52,16 @@ class KnownMaintenance(Request, frozen=True, kw_only=True):
     ]
 
 
+_Passed = Annotated[float, Meta(ge=-100000, le=100000, description="As in the interval of an answer.")]
+
+
 class IntervalPassed(Request, frozen=True, kw_only=True):
     """An interval of an answer, as it comes back."""
 
-    lower: float
-    mean: float
-    upper: float
-    coverage: float = 0.8
+    lower: _Passed
+    mean: _Passed
+    upper: _Passed
+    coverage: Annotated[float, Meta(ge=0, le=1, description="Probability it is meant to hold.")] = 0.8
 
 
 class PointPassed(Request, frozen=True, kw_only=True):
@@ -78,10 +81,10 @@ class DayKindPassed(Request, frozen=True, kw_only=True):
 
     kind: Annotated[str, Meta(max_length=40, description="As in a plan's week.")]
     days_per_week: Annotated[int, Meta(ge=0, le=7, description="As in a plan's week.")]
-    intake_kcal: float
-    protein_g: float
-    carbohydrate_g: float
-    fat_g: float
+    intake_kcal: Annotated[float, Meta(ge=0, le=15000, description="As in a plan's week.")]
+    protein_g: Annotated[float, Meta(ge=0, le=1000, description="As in a plan's week.")]
+    carbohydrate_g: Annotated[float, Meta(ge=0, le=4000, description="As in a plan's week.")]
+    fat_g: Annotated[float, Meta(ge=0, le=2000, description="As in a plan's week.")]
 
 
 class WeekFollowed(Request, frozen=True, kw_only=True):
@@ -109,11 +112,11 @@ class WeekFollowed(Request, frozen=True, kw_only=True):
         CivilDate | None, Meta(description="As in a plan's week; that of the first is the start of the phase.")
     ] = None
     days: Annotated[int, Meta(ge=1, le=7, description="As in a plan's week.")] | None = None
-    week: Annotated[int, Meta(ge=1, le=400, description="Passed over.")] | None = None
+    week: Annotated[int, Meta(ge=1, le=400, description="Number of the week; passed over.")] | None = None
     fat_g: Annotated[float, Meta(ge=0, le=1000, description="Passed over.")] | None = None
     fibre_g: Annotated[float, Meta(ge=0, le=500, description="Passed over.")] | None = None
     day_kinds: Annotated[list[DayKindPassed], Meta(max_length=7, description="Passed over.")] = []
-    energy_balance_kcal: Annotated[float, Meta(description="Passed over.")] | None = None
+    energy_balance_kcal: Annotated[float, Meta(ge=-15000, le=15000, description="Passed over.")] | None = None
     at_end: Annotated[PointPassed | None, Meta(description="Passed over.")] = None
 
 

@@ -82,12 +82,12 @@ class EnergyFigure(Request, frozen=True, kw_only=True):
 class MassFigure(Request, frozen=True, kw_only=True):
     """A mass with its error."""
 
-    mean: Annotated[float, Meta(ge=-30, le=350, description="Kilograms.", examples=[82.4])]
+    mean: Annotated[float, Meta(ge=-30, le=350, description="Mass, kg.", examples=[82.4])]
     standard_deviation: Annotated[float, Meta(ge=0, le=100, description="Its standard deviation.", examples=[0.3])]
 
 
 class RatioFigure(Request, frozen=True, kw_only=True):
     """A ratio with its error."""
 
-    mean: Annotated[float, Meta(ge=0.2, le=1.5, description="The ratio.", examples=[0.88])]
+    mean: Annotated[float, Meta(ge=0.2, le=1.5, description="The ratio, as a fraction.", examples=[0.88])]
     standard_deviation: Annotated[float, Meta(ge=0, le=1, description="Its standard deviation.", examples=[0.05])]

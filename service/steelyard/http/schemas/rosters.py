@@ -61,7 +61,7 @@ class RosterRequest(Request, frozen=True, kw_only=True):
 class RosterPlace(Response, frozen=True, kw_only=True):
     """A member and their place."""
 
-    rank: Annotated[int, Meta(description="Place, from 1: whom to look at first.", examples=[1])]
+    rank: Annotated[int, Meta(description="Place in the order, from 1: whom to look at first.", examples=[1])]
     reference: Annotated[str, Meta(description="The member's reference.", examples=["member-0042"])]
     attention: Annotated[Attention, Meta(description="As of that day: silence counts.")]
     days_silent: Annotated[
@@ -71,7 +71,7 @@ class RosterPlace(Response, frozen=True, kw_only=True):
         str, Meta(description="Against last week: `new`, `worse`, `better` or `same`. Extensible.", examples=["worse"])
     ]
     priority: Annotated[
-        float, Meta(description="What they are ordered by: rosters are merged by it, largest first.", examples=[2014])
+        float, Meta(description="The order goes by it, largest first; rosters are merged by it.", examples=[2014])
     ]
 
 

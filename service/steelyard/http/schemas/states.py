@@ -41,7 +41,9 @@ class KnownReading(Request, frozen=True, kw_only=True):
 
     date: CivilDate
     fat_fraction: FatFraction
-    standard_deviation: Annotated[float, Meta(ge=0, le=0.3, description="Its error, 1 SD.", examples=[0.035])]
+    standard_deviation: Annotated[
+        float, Meta(ge=0, le=0.3, description="Its error, 1 SD, as a fraction of body mass.", examples=[0.035])
+    ]
     method: Annotated[BodyFatMethod, Meta(description="How it was taken.", examples=["dxa"])]
 
 
@@ -57,7 +59,9 @@ class BodyAsRead(Request, frozen=True, kw_only=True):
     ]
     growth_kg_per_day: Annotated[float, Meta(ge=-0.05, le=0.05, description="Mass that training adds at balance.")]
     growth_sd: Annotated[float, Meta(ge=-0.05, le=0.05, description="Its standard deviation.")]
-    adaptation_gain: Annotated[float, Meta(ge=-1, le=3, description="Adaptation that lags behind a change of intake.")]
+    adaptation_gain: Annotated[
+        float, Meta(ge=-1, le=3, description="Lagging adaptation, as a share of a change of intake.")
+    ]
     carried_per_kcal: Annotated[
         float, Meta(ge=0.0001, le=0.01, description="Carried mass that a lasting kilocalorie a day moves, kilograms.")
     ]
@@ -70,7 +74,7 @@ class AccountAsRead(Request, frozen=True, kw_only=True):
 
     log_odds: Annotated[float, Meta(ge=-1000, le=1000, description="Natural logarithm of its odds, up to a constant.")]
     mean: Annotated[
-        list[float],
+        list[Annotated[float, Meta(ge=-1e6, le=1e6)]],
         Meta(
             min_length=8,
             max_length=8,
@@ -80,12 +84,18 @@ class AccountAsRead(Request, frozen=True, kw_only=True):
         ),
     ]
     spread: Annotated[
-        list[float],
-        Meta(min_length=36, max_length=36, description="Their covariance: its lower triangle, row by row."),
+        list[Annotated[float, Meta(ge=-1e9, le=1e9)]],
+        Meta(
+            min_length=36,
+            max_length=36,
+            description="Their covariance, in the units of `mean`: its lower triangle, row by row.",
+        ),
     ]
     water_days_ago: Annotated[float, Meta(ge=0, le=1000, description="Days since water moved in it.")] = 1000
     water_side: Annotated[float, Meta(ge=-1, le=1, description="To which side it moved.")] = 0
-    noise: Annotated[float, Meta(gt=0, le=1000, description="Noise variance of the scale against the usual.")] = 1
+    noise: Annotated[
+        float, Meta(gt=0, le=1000, description="Noise variance of the scale, a fraction of the usual.")
+    ] = 1
     noise_weighings: Annotated[float, Meta(gt=0, le=10000, description="How many weighings say so.")] = 3
 
 
@@ -97,7 +107,7 @@ class ReadSoFar(Request, frozen=True, kw_only=True):
 
     body: BodyAsRead
     date: Annotated[CivilDate | None, Meta(description="The day up to which weights are counted.")] = None
-    noise_variance: Annotated[float, Meta(ge=0, le=100, description="Noise variance of a weighing, kg2.")] = 0
+    noise_variance: Annotated[float, Meta(ge=0, le=100, description="Noise variance of a weighing, kg squared.")] = 0
     days: Annotated[int, Meta(ge=0, le=40000, description="Days read before.")] = 0
     days_logged: Annotated[int, Meta(ge=0, le=40000, description="Of them, days with an intake.")] = 0
     intakes: Annotated[

@@ -121,12 +121,14 @@ def sync_detailed(
 
     The verdict is about tissue, so that water does not count, and comes with the probabilities behind
     it. Before a
-    fortnight it is `too_early`. Off the plan, `correction_kcal` is the smallest change of intake that
-    restores the
-    target inside every guard rail, and `weeks` the forecast from today's body. The phase may end, be
-    shortened or
-    extended; `reasons` say why. Once it is over, `change` says what was lost, and `after` what the
-    first weeks will
+    fortnight it is `too_early`. A phase is changed little and seldom: two readings a week apart must
+    agree, its end
+    moves before its intake does, and a step is at most 200 kcal a day. Called on the next day it says
+    the same. Where
+    scale and log do not agree `question` asks what settles it. `weeks` is the forecast from today's
+    body, and
+    `reasons` say why. Once it is over, `change` says what was lost, and `after` what the first weeks
+    will
     look like. A deficit that is still running needs screening answers.
 
     Args:
@@ -164,12 +166,14 @@ def sync(
 
     The verdict is about tissue, so that water does not count, and comes with the probabilities behind
     it. Before a
-    fortnight it is `too_early`. Off the plan, `correction_kcal` is the smallest change of intake that
-    restores the
-    target inside every guard rail, and `weeks` the forecast from today's body. The phase may end, be
-    shortened or
-    extended; `reasons` say why. Once it is over, `change` says what was lost, and `after` what the
-    first weeks will
+    fortnight it is `too_early`. A phase is changed little and seldom: two readings a week apart must
+    agree, its end
+    moves before its intake does, and a step is at most 200 kcal a day. Called on the next day it says
+    the same. Where
+    scale and log do not agree `question` asks what settles it. `weeks` is the forecast from today's
+    body, and
+    `reasons` say why. Once it is over, `change` says what was lost, and `after` what the first weeks
+    will
     look like. A deficit that is still running needs screening answers.
 
     Args:
@@ -202,12 +206,14 @@ async def asyncio_detailed(
 
     The verdict is about tissue, so that water does not count, and comes with the probabilities behind
     it. Before a
-    fortnight it is `too_early`. Off the plan, `correction_kcal` is the smallest change of intake that
-    restores the
-    target inside every guard rail, and `weeks` the forecast from today's body. The phase may end, be
-    shortened or
-    extended; `reasons` say why. Once it is over, `change` says what was lost, and `after` what the
-    first weeks will
+    fortnight it is `too_early`. A phase is changed little and seldom: two readings a week apart must
+    agree, its end
+    moves before its intake does, and a step is at most 200 kcal a day. Called on the next day it says
+    the same. Where
+    scale and log do not agree `question` asks what settles it. `weeks` is the forecast from today's
+    body, and
+    `reasons` say why. Once it is over, `change` says what was lost, and `after` what the first weeks
+    will
     look like. A deficit that is still running needs screening answers.
 
     Args:
@@ -243,12 +249,14 @@ async def asyncio(
 
     The verdict is about tissue, so that water does not count, and comes with the probabilities behind
     it. Before a
-    fortnight it is `too_early`. Off the plan, `correction_kcal` is the smallest change of intake that
-    restores the
-    target inside every guard rail, and `weeks` the forecast from today's body. The phase may end, be
-    shortened or
-    extended; `reasons` say why. Once it is over, `change` says what was lost, and `after` what the
-    first weeks will
+    fortnight it is `too_early`. A phase is changed little and seldom: two readings a week apart must
+    agree, its end
+    moves before its intake does, and a step is at most 200 kcal a day. Called on the next day it says
+    the same. Where
+    scale and log do not agree `question` asks what settles it. `weeks` is the forecast from today's
+    body, and
+    `reasons` say why. Once it is over, `change` says what was lost, and `after` what the first weeks
+    will
     look like. A deficit that is still running needs screening answers.
 
     Args:
