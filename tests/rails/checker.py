@@ -42,7 +42,10 @@ DIETS = {
     "plan_phases", "forecast_intake", "decide_phase", "plan_season", "compare_strategies", "optimise_season",
     "review_phase",
 }  # fmt: skip
-SIGNED = {"change", "changes", "carried_kg", "energy_balance_kcal", "correction_kcal", "params", "score", "pattern"}
+SIGNED = {
+    "adaptation_kcal", "change", "changes", "carried_kg", "energy_balance_kcal", "correction_kcal", "params", "score",
+    "pattern",
+}  # fmt: skip
 
 
 def violations(operation: str, request: Json, status: int, body: Json) -> list[str]:

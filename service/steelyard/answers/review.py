@@ -149,7 +149,7 @@ def _at_start(asked: ReviewAsked, told: Told) -> Told:
     told."""
     known = told.known
     if asked.start is not None:
-        person, fat = body_at(told.person, asked.start)
+        person, fat = body_at(told.person, asked.start, "phase.start_body")
         return told._replace(person=person, fat=fat)
     if known is not None and known.day <= asked.phase.start_day:
         person, fat = body_at(told.person, known.body)

@@ -9,6 +9,7 @@ from steelyard.science.measures import Assessment, body_of, method_error
 from steelyard.science.member import LEAST_FAT_SD, FatRead, Known, Member, StartingBody, Told, readings_of
 from steelyard.science.numbers import Estimate
 from steelyard.science.person import BodyFatMethod, Sex, Training
+from steelyard.science.rails import forbids_fat_target
 
 _RECENT_DAYS, _RECENT_LOGGED = 14, 5
 _MOST_READINGS = 40
@@ -17,7 +18,7 @@ _BEFORE_PHASE_DAYS = 14
 
 class StateNow(NamedTuple):
     """What is known on ``day``, each with its error: masses [kg], energies [kcal/d], on the scale of the log but for
-    ``physical``."""
+    ``physical``. Whoever may not aim at a body fat is handed no such aim on."""
 
     day: int
     sex: Sex
@@ -37,6 +38,7 @@ class StateNow(NamedTuple):
     training: Training
     readings: tuple[FatRead, ...]
     log: Log | None
+    may_aim_at_fat: bool
 
     @property
     def body(self) -> StartingBody:
@@ -123,6 +125,7 @@ def state_now(
         training=person.training,
         readings=_all_readings(told, told.known, day),
         log=log,
+        may_aim_at_fat=forbids_fat_target(Member(told).seen) is None,
     )
 
 

@@ -184,6 +184,8 @@ def state(
     """The state of an answer, with the phase under way and those that are over."""
     usual = now.usual_intake_kcal
     ratio = now.logging_ratio
+    if phase is not None and not now.may_aim_at_fat:
+        phase = replace(phase, fat_loss_kg=None, fat_ceiling_fraction=None)
     return State(
         as_of_date=date.fromordinal(now.day),
         sex=now.sex,

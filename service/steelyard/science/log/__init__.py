@@ -4,6 +4,8 @@ from .change_split import (
     Change,
 )
 from .entries import (
+    LEAST_WEIGHT_KG,
+    MOST_WEIGHT_KG,
     DailyLog,
     IntakeDay,
     Log,
@@ -64,9 +66,11 @@ from .witnesses import (
 
 __all__ = [
     "DAY_ERROR",
+    "LEAST_WEIGHT_KG",
     "LOGGING_RATIO",
     "LOGGING_RATIO_LEAST",
     "LOGGING_RATIO_SD",
+    "MOST_WEIGHT_KG",
     "UNLOGGED_BIAS",
     "Account",
     "BodyRead",

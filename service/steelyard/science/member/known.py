@@ -8,7 +8,7 @@ from datetime import date
 
 from msgspec.structs import replace
 
-from ..log import FatKnown, Log, check_onset, composition_of_log, joined, trend_of_log
+from ..log import LEAST_WEIGHT_KG, MOST_WEIGHT_KG, FatKnown, Log, check_onset, composition_of_log, joined, trend_of_log
 from ..measures import FatEstimate, MeasuredPerson, assess, males, method_error, read
 from ..numbers import Estimate
 from ..person import BodyFatMethod, BodyFatReading, Person
@@ -79,11 +79,8 @@ def _check(person: Person, known: Known) -> None:
     if person.sex is not known.sex or abs(person.height_cm - known.height_cm) > SAME_HEIGHT_CM:
         detail = "Sex and height of the state are not those of the profile: it is another person's."
         raise Contradiction("STATE_OF_ANOTHER", "state", detail)
-    weight, fat = known.body.weight.mean, known.body.fat_kg.mean
-    if weight <= 0.0 or not _LEAST_FAT <= fat / weight <= _MOST_FAT:
-        detail = "No living body has this share of fat: send the state as an answer gave it."
-        raise OutOfDomain("STATE_NOT_READABLE", "state", detail)
-    log = known.log
+    weight, log = known.body.weight.mean, known.log
+    _check_body(known.body, "state")
     if log is None:
         return
     onset = log.onset
@@ -103,8 +100,19 @@ def _check(person: Person, known: Known) -> None:
         raise Contradiction("STATE_CONTRADICTS_ITSELF", "state", detail)
 
 
-def body_at(person: Person, body: StartingBody) -> tuple[Person, FatEstimate]:
-    """The person, and what is known of their body fat, with a body that was known on some day."""
+def _check_body(body: StartingBody, field: str) -> None:
+    weight = body.weight.mean
+    if not LEAST_WEIGHT_KG <= weight <= MOST_WEIGHT_KG or not _LEAST_FAT <= body.fat_kg.mean / weight <= _MOST_FAT:
+        detail = "No living body has this weight and share of fat: send both as an answer gave them."
+        raise OutOfDomain("STATE_NOT_READABLE", field, detail)
+
+
+def body_at(person: Person, body: StartingBody, field: str = "state") -> tuple[Person, FatEstimate]:
+    """The person, and what is known of their body fat, with a body that was known on some day.
+
+    Raises ``OutOfDomain`` naming ``field`` for a body that nobody has.
+    """
+    _check_body(body, field)
     return _with_body(person, body.weight.mean, body.fat_kg, body.method, body.is_measured)
 
 
@@ -144,7 +152,9 @@ def fat_known(known: Known) -> FatKnown:
     """Body fat as a state knows it, as one reading of its day."""
     body = known.body
     weight = body.weight.mean
-    return FatKnown(known.day, Estimate(body.fat_kg.mean / weight, body.fat_kg.sd / weight), body.method)
+    return FatKnown(
+        known.day, Estimate(body.fat_kg.mean / weight, max(LEAST_FAT_SD, body.fat_kg.sd / weight)), body.method
+    )
 
 
 def readings_of(person: Person, log: Log) -> list[FatRead]:

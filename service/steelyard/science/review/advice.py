@@ -387,19 +387,16 @@ class _HoldOrGain:
         wanted = self._wanted()
         if wanted > 0.0:
             # A step up leaves room, or it is none.
-            wanted = min(wanted, float(down(limits.most - texts.ROOM_KCAL)))
+            wanted = float(down(min(wanted, limits.most - texts.ROOM_KCAL)))
             wanted = wanted if wanted >= texts.NOTABLE_KCAL else 0.0
         held = _held(limits, wanted)
         change = held.change_kcal
-        is_past = self.phase.kind is PhaseKind.GAIN and change > limits.most + 0.5 * STEP_KCAL
-        lowered = max(down(limits.most - texts.ROOM_KCAL), up(limits.least), -texts.MOST_STEP_KCAL)
-        if lowered > limits.most:
-            lowered = max(down(limits.most), up(limits.least))
-        if is_past and -texts.MOST_STEP_KCAL <= lowered <= min(change, 0):
+        if self.phase.kind is PhaseKind.GAIN and change > limits.most + 0.5 * STEP_KCAL:
+            lowered = self._lowered(limits)
+            if not -texts.MOST_STEP_KCAL <= lowered <= min(change, 0):
+                limit = 100.0 * GAIN_RATE_LIMIT[subject.training_status]
+                return Advice(NextStep.END, 0, 0, [say(texts.TOO_FAST_A_GAIN, limit_percent=limit)], [])
             held, change = held._replace(change_kcal=lowered, is_raised=False), lowered
-        elif is_past:
-            limit = 100.0 * GAIN_RATE_LIMIT[subject.training_status]
-            return Advice(NextStep.END, 0, 0, [say(texts.TOO_FAST_A_GAIN, limit_percent=limit)], [])
         actions = list(course.protein_actions)
         if held.is_raised:
             why = limits.why
@@ -410,6 +407,12 @@ class _HoldOrGain:
         elif change:
             self.reasons.append(texts.step(texts.STEPPED, change))
         return Advice(NextStep.CONTINUE, change, left, self.reasons, actions)
+
+    @staticmethod
+    def _lowered(limits: IntakeLimits) -> int:
+        """The change that brings a gain under its fastest, with room where that is not more than one step."""
+        lowered = max(down(limits.most - texts.ROOM_KCAL), up(limits.least), -texts.MOST_STEP_KCAL)
+        return lowered if lowered <= limits.most else max(down(limits.most), up(limits.least))
 
     def _ceiling_met(self) -> Message | None:
         """Why a gain ends at its ceiling of body fat; it is not spoken of to those who may hear of no such target."""
