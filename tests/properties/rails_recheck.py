@@ -152,6 +152,15 @@ def _is_raised(answer: Json) -> bool:
     return any(rail["code"] == "RAISED_TO_FLOOR" for rail in answer["guard_rails"])
 
 
+# Body fat at which a gain ends where nothing was asked: the upper ends of 15-17 % in men and, by analogy, of 25-27 % in
+# women (common practice, no published source); the lower one where neither set fits.
+_USUAL_CEILING = {"male": 0.17, "female": 0.27, "unspecified": 0.17}
+
+
+def _usual_ceiling(profile: Json) -> float:
+    return _USUAL_CEILING[profile["sex"]] if profile["age_years"] >= 18 else math.inf
+
+
 def _order(request: Json, answer: Json) -> list[str]:
     """The phases that must follow one another, and how long they are."""
     asked, then = request["phase"], request.get("return_to_gain", {"maintenance_weeks": 1, "gain_weeks": 12})
@@ -170,7 +179,8 @@ def _order(request: Json, answer: Json) -> list[str]:
         if kind == "gain" and (answer["body_fat_fraction"]["mean"] >= ceiling or _is_raised(answer)):
             return [] if set(kinds) == {"maintenance"} else [f"phases {kinds}, not a hold"]
         end = max(week["at_end"]["fat_fraction"]["mean"] for week in phases[-1]["weeks"])
-        if after and (end >= then.get("fat_ceiling_fraction", math.inf) - 0.001 or _is_raised(answer)):
+        ceiling = (then.get("fat_ceiling_fraction") or _usual_ceiling(request["profile"])) - 0.001
+        if after and (end >= ceiling or _is_raised(answer)):
             after, held = [], then["gain_weeks"]
     expected = {
         "maintenance": ["maintenance", *after],

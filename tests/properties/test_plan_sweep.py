@@ -8,7 +8,7 @@ import itertools
 import random
 from collections import Counter
 from collections.abc import Callable
-from datetime import date
+from datetime import date, timedelta
 from typing import Any, NamedTuple
 
 import msgspec
@@ -119,8 +119,10 @@ def test_a_phase_before_an_event_is_as_late_as_will_do() -> None:
     waited = []
     for asked, answer in sweep(1000, eligible=True).answered:
         if answer["feasible"] and "event_date" in asked["phase"]:
-            phases = [phase for phase in answer["phases"] if phase["kind"] != "gain"]
-            left = date.fromisoformat(asked["phase"]["event_date"]) - date.fromisoformat(phases[-1]["end_date"])
+            # The cut and its weeks at maintenance, whatever follows them.
+            cut = next(phase for phase in answer["phases"] if phase["kind"] == asked["phase"]["kind"])
+            held = timedelta(weeks=asked.get("return_to_gain", {}).get("maintenance_weeks", 1))
+            left = date.fromisoformat(asked["phase"]["event_date"]) - date.fromisoformat(cut["end_date"]) - held
             waited.append(left.days - 1)
     assert len(waited) > 50
     # Within the week; earlier only where a body that waits meets its goal without the phase, or loses its room.

@@ -10,7 +10,7 @@ from steelyard.science.numbers import Estimate
 from steelyard.science.phase import FollowedPhase, FollowedWeek
 from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G, check_urgent
 from steelyard.science.register import Message, OutOfDomain
-from steelyard.science.review import Review, Settled
+from steelyard.science.review import Review, Settled, log_up_to
 from steelyard.science.review import review_phase as review
 
 from .answered import Answered, answering
@@ -123,7 +123,7 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
         cautions=_cautions(told, found),
         actions=found.actions,
         state=state_now(
-            told,
+            told._replace(log=log_up_to(log, found.day, day)[0]),
             assessed,
             found.day,
             fat=found.fat_fraction,

@@ -106,6 +106,7 @@ def _plan(body: schema.DecisionRequest, found: answers.PhaseDecided, fragment: F
             maintenance_weeks=fragment.maintenance_weeks,
             gain_weeks=fragment.gain_weeks,
             surplus_kcal=fragment.surplus_kcal,
+            fat_ceiling_fraction=fragment.fat_ceiling if fragment.gain_weeks else None,
         ),
         cut_history=None if found.cut_history is None else _known_cuts(found.cut_history),
         current_intake_kcal=body.current_intake_kcal,

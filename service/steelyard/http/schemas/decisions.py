@@ -140,6 +140,9 @@ class SuggestedReturn(Response, frozen=True, kw_only=True):
     maintenance_weeks: Annotated[int, Meta(description="Weeks at maintenance.", examples=[1])]
     gain_weeks: Annotated[int, Meta(description="Weeks of gain after it.", examples=[12])]
     surplus_kcal: _Surplus
+    fat_ceiling_fraction: Annotated[
+        float | None, Meta(description="Body fat at which that gain is to stop: the band's upper end.", examples=[0.17])
+    ]
 
 
 class KnownCuts(Response, frozen=True, kw_only=True):

@@ -186,7 +186,7 @@ class PhaseFollowed(Request, frozen=True, kw_only=True):
         | None
     ) = None
     fat_ceiling_fraction: (
-        Annotated[float, Meta(ge=0.08, le=0.4, description="Body fat that ends a gain.", examples=[0.17])] | None
+        Annotated[float, Meta(ge=0.08, le=0.6, description="Body fat that ends a gain.", examples=[0.17])] | None
     ) = None
     usual_intake_kcal: Annotated[
         EnergyPerDay | None, Meta(description="What was eaten a day before the phase; maintenance by default.")

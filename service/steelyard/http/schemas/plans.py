@@ -131,7 +131,7 @@ class Gain(Request, frozen=True, kw_only=True, tag_field="kind", tag="gain"):
     fat_ceiling_fraction: (
         Annotated[
             float,
-            Meta(ge=0.08, le=0.4, description="Body fat at which to stop and consider a cut.", examples=[0.17]),
+            Meta(ge=0.08, le=0.6, description="Body fat at which to stop and consider a cut.", examples=[0.17]),
         ]
         | None
     ) = None
@@ -190,7 +190,7 @@ class ReturnToGain(Request, frozen=True, kw_only=True):
             float,
             Meta(
                 ge=0.08,
-                le=0.4,
+                le=0.6,
                 description="Body fat at which to stop the gain and consider a cut; a common value by default.",
                 examples=[0.17],
             ),

@@ -28,6 +28,7 @@ from .terms import BRIDGE_SHARE, BRIDGE_WEEKS_MOST, HORIZON_WEEKS, Question
 from .trade import Lines, Score, score
 
 _MOST_GAIN_WEEKS = 52  # longer a gain is not planned
+_LEAST_CEILING = 0.08  # nor to a ceiling under this
 
 
 class Fragment(NamedTuple):
@@ -126,6 +127,8 @@ class Alternatives:
     def __init__(self, question: Question, lines: Lines | None, refusal: Message | None) -> None:
         self.question, self.lines, self.refusal = question, lines, refusal
         self.counts_from = None if lines is None else lines.counts_from
+        # A gain that follows goes on to the upper end of the band, of which nothing is said where leanness is left out.
+        self.ceiling = None if lines is None else max(question.band.upper, _LEAST_CEILING)
 
     def gain(self, weeks: int | None = None, *, ceiling: float | None = None) -> Alternative:
         """A gain; its fragment runs ``weeks`` (the horizon by default)."""
@@ -156,15 +159,19 @@ class Alternatives:
             q.member,
             q.as_of,
             HoldAim(weeks=HORIZON_WEEKS - gain),
-            ReturnAim(gain_weeks=gain, surplus_kcal=q.surplus_kcal),
+            ReturnAim(gain_weeks=gain, surplus_kcal=q.surplus_kcal, fat_ceiling=self.ceiling),
             sources=ALL_SOURCES,
         )
-        fragment = Fragment(PhaseKind.MAINTENANCE, weeks, surplus_kcal=q.surplus_kcal, gain_weeks=gain)
+        fragment = Fragment(
+            PhaseKind.MAINTENANCE, weeks, surplus_kcal=q.surplus_kcal, gain_weeks=gain, fat_ceiling=self.ceiling
+        )
         return self._open(PhaseKind.MAINTENANCE, fragment, plan, weeks)
 
     def short_cut(self) -> Alternative:
         """A mini-cut of usual length, wherever it leads; ask where a mini-cut is open."""
-        fragment = Fragment(PhaseKind.MINI_CUT, DEFAULT_WEEKS, surplus_kcal=self.question.surplus_kcal)
+        fragment = Fragment(
+            PhaseKind.MINI_CUT, DEFAULT_WEEKS, surplus_kcal=self.question.surplus_kcal, fat_ceiling=self.ceiling
+        )
         plan = self._plan(DeficitAim(weeks=DEFAULT_WEEKS), 1, 0)
         if not plan.is_feasible:
             return _shut(PhaseKind.MINI_CUT, plan.reasons[-1])
@@ -191,7 +198,9 @@ class Alternatives:
             return _shut(named, say("CUT_NO_ROOM"))
         # A cut under way goes on at once; another waits for the latest day that will do.
         is_for_event = until_event is not None and not weeks_done
-        usual = Fragment(named, surplus_kcal=self.question.surplus_kcal, weeks_done=weeks_done)
+        usual = Fragment(
+            named, surplus_kcal=self.question.surplus_kcal, weeks_done=weeks_done, fat_ceiling=self.ceiling
+        )
         fragment, reaches = usual._replace(target_fat_fraction=wanted, for_event=is_for_event), True
         try:
             plan = self._plan(aim, 1, 0)
@@ -232,7 +241,12 @@ class Alternatives:
             q.member,
             q.as_of,
             aim,
-            ReturnAim(maintenance_weeks=maintenance_weeks, gain_weeks=gain_weeks, surplus_kcal=q.surplus_kcal),
+            ReturnAim(
+                maintenance_weeks=maintenance_weeks,
+                gain_weeks=gain_weeks,
+                surplus_kcal=q.surplus_kcal,
+                fat_ceiling=self.ceiling,
+            ),
             history=q.cut_history,
             sources=ALL_SOURCES if gain_weeks or maintenance_weeks > 1 else frozenset(),
         )

@@ -86,6 +86,9 @@ def explain(facts: Facts, ruling: Ruling, listed: list[Alternative]) -> list[Mes
     q, chosen = facts.question, ruling.chosen
     reasons: list[Message] = []
     others = [a for a in listed if a.kind.is_deficit is not chosen.kind.is_deficit and a.score is not None]
+    if not q.grows:
+        # Of a gain nothing is wanted, so that its lean tissue is worth nothing either.
+        others = [a for a in others if a.kind is not PhaseKind.GAIN]
     if ruling.by_trade and others:
         other = max(others, key=lambda a: a.total_kg)
         reasons.append(

@@ -14,6 +14,7 @@ from .question import (
 )
 from .review import (
     Review,
+    log_up_to,
     review_phase,
 )
 from .texts import (
@@ -30,6 +31,7 @@ __all__ = [
     "RosterMember",
     "Settled",
     "attention_of",
+    "log_up_to",
     "ranked",
     "review_phase",
 ]

@@ -393,7 +393,8 @@ class _HoldOrGain:
         change = held.change_kcal
         if self.phase.kind is PhaseKind.GAIN and change > limits.most + 0.5 * STEP_KCAL:
             lowered = self._lowered(limits)
-            if not -texts.MOST_STEP_KCAL <= lowered <= min(change, 0):
+            # Nothing is lowered before the scale says so: a plan that is too fast by itself ends.
+            if self.verdict is not Verdict.FASTER or not -texts.MOST_STEP_KCAL <= lowered <= min(change, 0):
                 limit = 100.0 * GAIN_RATE_LIMIT[subject.training_status]
                 return Advice(NextStep.END, 0, 0, [say(texts.TOO_FAST_A_GAIN, limit_percent=limit)], [])
             held, change = held._replace(change_kcal=lowered, is_raised=False), lowered

@@ -42,7 +42,7 @@ class Review(msgspec.Struct, frozen=True):
 
     ``since_day`` begins the window that the log covers; ``ratio`` is logged over eaten energy.
     ``planned_tissue`` and ``changes`` are of the window that the log covers, ``tissue``, ``fat`` and ``lean`` of
-    the whole phase so far. ``told`` is what is to be eaten from the day reviewed on.
+    the whole phase so far. ``told`` is what is to be eaten from the day reviewed on;
     """
 
     day: int
@@ -219,7 +219,7 @@ def review_phase(
     check_side(phase)
     finished = is_finished or as_of_day >= phase.end_day
     day = min(as_of_day, phase.end_day)
-    log, later = _until(log, day, as_of_day)
+    log, later = log_up_to(log, day, as_of_day)
     if settled is not None and not phase.start_day <= settled.day <= as_of_day:
         detail = "The question was answered within the phase, and not after the day to review it on."
         raise OutOfDomain("SETTLED_OUTSIDE_PHASE", "settled.date", detail)
@@ -320,7 +320,7 @@ def _settling(settled: Settled | None, question: Question | None) -> list[Messag
     return found
 
 
-def _until(log: Log, day: int, as_of_day: int) -> tuple[Log, int]:
+def log_up_to(log: Log, day: int, as_of_day: int) -> tuple[Log, int]:
     """The log up to a day, and how many entries were left out. What lies after the as-of day stays, to be refused."""
 
     def is_kept(entry_day: int) -> bool:
