@@ -35,7 +35,7 @@ PROFILE: ProfileDict = {
     "age_years": 34,
     "height_cm": feet_inches(5, 9),
     "weight_kg": round(pounds(167), 1),
-    "body_fat": {"fat_fraction": 0.29, "method": "skinfolds"},
+    "body_fat": {"fat_fraction": 0.275, "method": "skinfolds"},
     "activity": {
         "kind": "week",
         "steps_per_day": 7200,

@@ -167,9 +167,14 @@ class _Draft:
 
     def is_held(self, asked: float | None) -> bool:
         """Whether the body there is has reached the ceiling of a gain, as asked or usual."""
-        if asked is None and self.subject.bmi < rails.BMI_FLOOR:
+        ceiling = ceiling_of(self.subject, asked)
+        if asked is not None or ceiling is None:
+            return is_at_ceiling(self.state, ceiling)
+        if self.subject.bmi < rails.BMI_FLOOR:
             return False
-        return is_at_ceiling(self.state, ceiling_of(self.subject, asked))
+        # Height and weight alone hold only a body that is over it all but surely.
+        unsure = 0.0 if self.subject.is_fat_measured else self.subject.fat_below
+        return is_at_ceiling(self.state, ceiling + unsure)
 
     def finish(self, sources: frozenset[UncertaintySource]) -> tuple[list[PlannedPhase], Forecast]:
         """The phases with their forecast."""
