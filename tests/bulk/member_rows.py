@@ -101,8 +101,11 @@ def as_json(value: Any, shape: Shape) -> Any:
             return [as_json(each, item) for each in value]
         case Entries(entry):
             return {name: as_json(each, entry) for name, each in value}
-        case Fields(fields):
-            return {field.name: as_json(value[field.name], field.shape) for field in fields}
+        case Fields(fields, is_union):
+            tag = next((value[field.name] for field in fields if field.is_tag), None)
+            assert all(value[field.name] is None for field in fields if is_union and tag not in field.tags)
+            has = [field for field in fields if not is_union or tag in field.tags]
+            return {field.name: as_json(value[field.name], field.shape) for field in has}
         case _:
             return value
 

@@ -234,7 +234,11 @@ class Columns:
         arrays = []
         for field in shape.fields:
             name = field.attribute
-            if mask is None:
+            if field.is_tag:
+                column = [None if value is None else value.__struct_config__.tag for value in found]
+            elif shape.is_union:  # null as well where an object of the union has no such field
+                column = [getattr(value, name, None) for value in found]
+            elif mask is None:
                 column = [getattr(value, name) for value in found]
             else:
                 column = [None if value is None else getattr(value, name) for value in found]

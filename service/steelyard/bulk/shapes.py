@@ -37,13 +37,19 @@ class Entries(NamedTuple):
 
 
 class Field(NamedTuple):
-    """A field of an object. ``attribute`` is its name in the code, ``needed`` whether a caller must send it."""
+    """A field of an object. ``attribute`` is its name in the code, ``needed`` whether a caller must send it.
+
+    ``is_tag``: it tells the objects of a union apart, and is of their class, not an attribute. ``tags`` are those of
+    the union's objects that have it.
+    """
 
     name: str
     attribute: str
     shape: "Shape"
     needed: bool
     description: str
+    is_tag: bool = False
+    tags: tuple[str, ...] = ()
 
 
 class Fields(NamedTuple):
@@ -100,7 +106,7 @@ def _shape(node: mi.Type, place: str) -> Shape:
 
 def _fields(struct: mi.StructType, place: str) -> Iterator[Field]:
     if struct.tag_field:
-        yield Field(struct.tag_field, struct.tag_field, Scalar("string"), True, f"`{struct.tag}`.")
+        yield Field(struct.tag_field, struct.tag_field, Scalar("string"), True, f"`{struct.tag}`.", is_tag=True)
     for field in struct.fields:
         where = f"{place}.{field.encode_name}"
         is_nullable = any(isinstance(each, mi.NoneType) for each in branches(field.type))
@@ -132,10 +138,10 @@ def _union(structs: Sequence[mi.StructType], place: str) -> Fields:
             known = found.get(field.name)
             if known is not None and known.shape != field.shape:
                 raise NoShape(f"{place}.{field.name} has two shapes")
-            if known is None:
-                found[field.name] = field
-            elif field.name == struct.tag_field:
-                found[field.name] = known._replace(description=f"{known.description[:-1]}, {field.description}")
+            kept = field if known is None else known
+            if known is not None and field.is_tag:
+                kept = known._replace(description=f"{known.description[:-1]}, {field.description}")
+            found[field.name] = kept._replace(tags=(*kept.tags, str(struct.tag)))
     tags = {struct.tag_field for struct in structs}
     return Fields(tuple(field._replace(needed=field.name in tags) for field in found.values()), is_union=True)
 
