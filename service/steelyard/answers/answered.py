@@ -1,6 +1,6 @@
 """What every answer has beside its value."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from functools import wraps
 from typing import Generic, NamedTuple, TypeVar
 
@@ -35,7 +35,18 @@ class Answered(NamedTuple, Generic[Value]):
 
 def answering(answer: Callable[[Asked], Answered[Value]]) -> Callable[[Asked], Answered[Value]]:
     """Have an answer say what it was computed with, and a refusal ask about a body that few have."""
-    recording = recorded(answer, *_SHOWN_WITH)
+    return _answering(answer, _SHOWN_WITH)
+
+
+def answering_without_estimates(answer: Callable[[Asked], Answered[Value]]) -> Callable[[Asked], Answered[Value]]:
+    """The same for an answer that shows no estimate, and so no interval."""
+    return _answering(answer, ())
+
+
+def _answering(
+    answer: Callable[[Asked], Answered[Value]], shown_with: Iterable[str]
+) -> Callable[[Asked], Answered[Value]]:
+    recording = recorded(answer, *shown_with)
 
     @wraps(answer)
     def answered(asked: Asked) -> Answered[Value]:

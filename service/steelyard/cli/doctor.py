@@ -30,7 +30,7 @@ from .opened import current_settings, open_store
 _EXPIRES_SOON = timedelta(days=14)
 
 
-class State(StrEnum):
+class CheckState(StrEnum):
     """How a check ended; only a failure keeps the service from serving."""
 
     OK = "ok"
@@ -38,14 +38,14 @@ class State(StrEnum):
     FAILED = "failed"
 
 
-_STYLES = {State.OK: "green", State.NOTE: "yellow", State.FAILED: "bold red"}
+_STYLES = {CheckState.OK: "green", CheckState.NOTE: "yellow", CheckState.FAILED: "bold red"}
 
 
-class Finding(NamedTuple):
+class CheckResult(NamedTuple):
     """One line of the report."""
 
     check: str
-    state: State
+    state: CheckState
     detail: str
 
 
@@ -66,17 +66,17 @@ def doctor(contracts: Path) -> None:
     for finding in findings:
         table.add_row(finding.check, Text(finding.state, _STYLES[finding.state]), Text(finding.detail))
     Console().print(table)
-    if any(finding.state is State.FAILED for finding in findings):
+    if any(finding.state is CheckState.FAILED for finding in findings):
         sys.exit(1)
 
 
-async def _examine(contracts: Path) -> list[Finding]:
+async def _examine(contracts: Path) -> list[CheckResult]:
     try:
         settings = current_settings()
     except SettingsError as error:
-        return [Finding("settings", State.FAILED, str(error))]
+        return [CheckResult("settings", CheckState.FAILED, str(error))]
     set_here = [name for name in os.environ if name.startswith("STEELYARD_")]
-    findings = [Finding("settings", State.OK, f"{len(set_here)} set in the environment")]
+    findings = [CheckResult("settings", CheckState.OK, f"{len(set_here)} set in the environment")]
     findings += [finding async for finding in _of_store(settings)]
     findings.append(await _of_limits(settings))
     findings.append(_of_core())
@@ -85,45 +85,45 @@ async def _examine(contracts: Path) -> list[Finding]:
     return findings
 
 
-async def _of_store(settings: Settings) -> AsyncIterator[Finding]:
+async def _of_store(settings: Settings) -> AsyncIterator[CheckResult]:
     try:
         store = open_store(settings)
     except StoreUnavailable as error:
-        yield Finding("store", State.FAILED, str(error))
+        yield CheckResult("store", CheckState.FAILED, str(error))
         return
     try:
         started = time.perf_counter()
         found = await store.revision()
         milliseconds = (time.perf_counter() - started) * 1000
         where = make_url(settings.database_url).render_as_string(hide_password=True)
-        yield Finding("store", State.OK, f"{where} answers in {milliseconds:.0f} ms")
+        yield CheckResult("store", CheckState.OK, f"{where} answers in {milliseconds:.0f} ms")
         if not is_behind(found):
-            yield Finding("tables", State.OK, f"at revision {found}; needed is {HEAD}")
+            yield CheckResult("tables", CheckState.OK, f"at revision {found}; needed is {HEAD}")
             await store.ping()
             yield await _of_keys(store)
         elif is_embedded(settings.database_url) or settings.migrate_at_start:
-            yield Finding("tables", State.NOTE, f"at revision {found}; the next start brings them to {HEAD}")
+            yield CheckResult("tables", CheckState.NOTE, f"at revision {found}; the next start brings them to {HEAD}")
         else:
             detail = f"at revision {found}; needed is {HEAD}: run `steelyard migrate`"
-            yield Finding("tables", State.FAILED, detail)
+            yield CheckResult("tables", CheckState.FAILED, detail)
     except (StoreUnavailable, SchemaUnknown) as error:
-        yield Finding("store", State.FAILED, str(error))
+        yield CheckResult("store", CheckState.FAILED, str(error))
     finally:
         await store.close()
 
 
-async def _of_keys(store: Store) -> Finding:
+async def _of_keys(store: Store) -> CheckResult:
     now = datetime.now(UTC)
     usable = [key for key in await store.list_keys() if key.is_usable(now)]
     soon = [key.prefix for key in usable if key.expiry_time and key.expiry_time < now + _EXPIRES_SOON]
     if not usable:
-        return Finding("keys", State.NOTE, "none is usable: `steelyard keys create` makes one")
+        return CheckResult("keys", CheckState.NOTE, "none is usable: `steelyard keys create` makes one")
     if soon:
-        return Finding("keys", State.NOTE, f"{len(usable)} usable; soon to expire: {', '.join(soon)}")
-    return Finding("keys", State.OK, f"{len(usable)} usable")
+        return CheckResult("keys", CheckState.NOTE, f"{len(usable)} usable; soon to expire: {', '.join(soon)}")
+    return CheckResult("keys", CheckState.OK, f"{len(usable)} usable")
 
 
-async def _of_limits(settings: Settings) -> Finding:
+async def _of_limits(settings: Settings) -> CheckResult:
     if not settings.rate_limit_requests:
         limit = "no rate limit; quotas"
     else:
@@ -131,34 +131,34 @@ async def _of_limits(settings: Settings) -> Finding:
     try:
         counts = RateLimiter.of(settings).counts
     except SettingsError as error:
-        return Finding("limits", State.FAILED, str(error))
+        return CheckResult("limits", CheckState.FAILED, str(error))
     if isinstance(counts, MemoryCounts):
-        return Finding("limits", State.OK, f"{limit} counted by each process alone")
+        return CheckResult("limits", CheckState.OK, f"{limit} counted by each process alone")
     try:
         async with counts:
             await counts.add({"doctor": 0}, {"doctor": 1})
     except Exception as error:
         # It serves nevertheless, with every process counting alone.
-        return Finding("limits", State.NOTE, f"{limit} but their store failed with {type(error).__name__}")
-    return Finding("limits", State.OK, f"{limit} counted by all processes together")
+        return CheckResult("limits", CheckState.NOTE, f"{limit} but their store failed with {type(error).__name__}")
+    return CheckResult("limits", CheckState.OK, f"{limit} counted by all processes together")
 
 
-def _of_core() -> Finding:
+def _of_core() -> CheckResult:
     if is_compiled():
-        return Finding("core", State.OK, "compiled")
-    return Finding("core", State.NOTE, "runs as it is written, more slowly: the install found no C compiler")
+        return CheckResult("core", CheckState.OK, "compiled")
+    return CheckResult("core", CheckState.NOTE, "runs as it is written, more slowly: the install found no C compiler")
 
 
-def _of_contract(directory: Path) -> Finding:
+def _of_contract(directory: Path) -> CheckResult:
     if not directory.is_dir():
-        return Finding("contract", State.NOTE, f"there is no directory {directory} to compare it with")
+        return CheckResult("contract", CheckState.NOTE, f"there is no directory {directory} to compare it with")
     stale = [path.name for path in stale_files(directory)]
     if stale:
-        return Finding("contract", State.FAILED, f"out of date: {', '.join(stale)}; run `steelyard contract`")
-    return Finding("contract", State.OK, f"{directory} is what the code says")
+        return CheckResult("contract", CheckState.FAILED, f"out of date: {', '.join(stale)}; run `steelyard contract`")
+    return CheckResult("contract", CheckState.OK, f"{directory} is what the code says")
 
 
-def _of_directories(settings: Settings) -> list[Finding]:
+def _of_directories(settings: Settings) -> list[CheckResult]:
     directories: dict[str, Callable[[], str | None]] = {"temporary files": tempfile.gettempdir}
     if is_embedded(settings.database_url):
         database = make_url(settings.database_url).database
@@ -168,7 +168,7 @@ def _of_directories(settings: Settings) -> list[Finding]:
         try:
             directory = where()
             with tempfile.TemporaryFile(dir=directory):
-                findings.append(Finding("directory", State.OK, f"{what}: {directory} can be written"))
+                findings.append(CheckResult("directory", CheckState.OK, f"{what}: {directory} can be written"))
         except OSError as error:
-            findings.append(Finding("directory", State.FAILED, f"{what}: {error.strerror or error}"))
+            findings.append(CheckResult("directory", CheckState.FAILED, f"{what}: {error.strerror or error}"))
     return findings

@@ -11,7 +11,7 @@ import pytest
 from msgspec.structs import replace
 from steelyard.science.log import check_onset
 from steelyard.science.log.entries import IntakeDay, Log, Weighing
-from steelyard.science.log.events import EFFECTS, WATER_DAYS, Event, EventKind, expected_water
+from steelyard.science.log.events import EFFECTS, WATER_DAYS, EventKind, LoggedEvent, expected_water
 from steelyard.science.log.handing_on import TAIL_DAYS, hand_on, joined
 from steelyard.science.log.onset import Onset
 from steelyard.science.log.reader import log_maintenance, trend_of_log
@@ -96,7 +96,7 @@ class _Wire(msgspec.Struct):
     intakes: list[IntakeDay]
     cycle_starts: list[int]
     onset: Onset | None
-    events: list[Event] = []
+    events: list[LoggedEvent] = []
 
     def log(self) -> Log:
         return Log(self.weighings, self.intakes, self.cycle_starts, self.events, onset=self.onset)
@@ -190,7 +190,7 @@ def test_creatine_explains_its_kilogram() -> None:
         return min(1.0, max(0.0, (day - start) / 6.0))
 
     log = replace(plain, weighings=[Weighing(w.day, w.weight_kg + with_creatine(w.day)) for w in plain.weighings])
-    told = replace(log, events=[Event(start, EventKind.CREATINE_START)])
+    told = replace(log, events=[LoggedEvent(start, EventKind.CREATINE_START)])
     tissue = {}
     for name, each in (("plain", plain), ("silent", log), ("told", told)):
         trend, _ = trend_of_log(PERSON, ASSESSED, each, FIRST + 119)
@@ -209,7 +209,7 @@ def test_maintenance_goes_on_as_the_trend_does() -> None:
 @pytest.mark.parametrize("kind", list(EventKind))
 def test_the_water_of_an_event_comes_and_goes(kind: EventKind) -> None:
     """Nothing before it; what fades is gone in time; an end before its beginning is that day."""
-    event = Event(FIRST + 10, kind, FIRST + 12)
+    event = LoggedEvent(FIRST + 10, kind, FIRST + 12)
     water, variance = expected_water([event], FIRST, 200)
     assert water is not None
     assert variance is not None
@@ -225,5 +225,5 @@ def test_the_water_of_an_event_comes_and_goes(kind: EventKind) -> None:
         assert path[-1] == pytest.approx(mass)
     else:
         assert abs(path[-1]) < 0.01
-    odd = expected_water([Event(FIRST + 10, kind, FIRST + 3)], FIRST, 200)
-    assert odd == expected_water([Event(FIRST + 10, kind, FIRST + 10)], FIRST, 200)
+    odd = expected_water([LoggedEvent(FIRST + 10, kind, FIRST + 3)], FIRST, 200)
+    assert odd == expected_water([LoggedEvent(FIRST + 10, kind, FIRST + 10)], FIRST, 200)

@@ -11,7 +11,7 @@ import msgspec
 
 from steelyard import answers
 from steelyard.science.body import PathPoint
-from steelyard.science.log import Event, IntakeDay, Log, LogMaintenance, Measured, Weighing
+from steelyard.science.log import IntakeDay, Log, LoggedEvent, LogMaintenance, Measured, Weighing
 from steelyard.science.measures import Girths, HeightAndWeight, Measurement, Skinfolds
 from steelyard.science.member import Told
 from steelyard.science.numbers import (
@@ -134,7 +134,7 @@ def log(entries: log_schema.Log) -> Log:
         [IntakeDay(i.date.toordinal(), i.intake_kcal, i.carbohydrate_g, i.is_partial) for i in entries.intakes],
         [day.toordinal() for day in entries.cycle],
         [
-            Event(e.date.toordinal(), e.kind, None if e.until_date is None else e.until_date.toordinal())
+            LoggedEvent(e.date.toordinal(), e.kind, None if e.until_date is None else e.until_date.toordinal())
             for e in entries.events
         ],
         [

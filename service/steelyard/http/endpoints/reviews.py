@@ -7,7 +7,7 @@ from msgspec.structs import replace
 from steelyard import answers
 from steelyard.science.phase import FollowedWeek
 from steelyard.science.register import OutOfDomain
-from steelyard.science.review import Question, Review, Settled, attention_of
+from steelyard.science.review import OpenQuestion, Review, Settled, attention_of
 
 from ..operation.operation import computation
 from ..schemas.phases import PhaseFollowed
@@ -134,7 +134,7 @@ def _attention(body: ReviewRequest, answer: answers.Answered[answers.PhaseReview
     return rosters.shown(attention_of(reviewed.review, reviewed.as_of, last, before))
 
 
-def _question(question: Question) -> SettlingQuestion:
+def _question(question: OpenQuestion) -> SettlingQuestion:
     return SettlingQuestion(
         causes=[ExplanationRow(one.cause.value, round(one.probability, 3)) for one in question.causes],
         test=question.test.value,

@@ -75,13 +75,14 @@ def rank_roster(body: RosterRequest) -> RosterResponse:
     asked = answers.RosterAsked(
         body.as_of_date,
         [
-            review.RosterMember(
+            review.MemberToRank(
                 member.reference, told(member.attention), None if member.before is None else told(member.before)
             )
             for member in body.members
         ],
     )
-    placed = answers.rank_roster(asked).value
+    answer = answers.rank_roster(asked)
+    placed = answer.value
     levels = [each.attention.level for each in placed]
     return RosterResponse(
         **mapping.provenance("rank_roster", body),
@@ -98,12 +99,14 @@ def rank_roster(body: RosterRequest) -> RosterResponse:
             for each in placed
         ],
         by_level=[levels.count(level) for level in range(4)],
+        cautions=mapping.notes(answer.cautions),
+        methods=answer.methods,
     )
 
 
-def told(attention: Attention) -> review.Attention:
+def told(attention: Attention) -> review.AttentionNeeded:
     """An attention as a review gave it."""
-    return review.Attention(
+    return review.AttentionNeeded(
         attention.level,
         _message(attention.reason, attention),
         _message(attention.action, attention),
@@ -132,7 +135,7 @@ def _message(said: Said, attention: Attention) -> Message:
     return Message(said.code, {name: value for name, value in known.items() if name in named})
 
 
-def shown(attention: review.Attention) -> Attention:
+def shown(attention: review.AttentionNeeded) -> Attention:
     """An attention as an answer shows it."""
     reason, action = attention.reason, attention.action
     return Attention(

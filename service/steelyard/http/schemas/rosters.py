@@ -4,7 +4,7 @@ from typing import Annotated
 
 from msgspec import Meta
 
-from .explanation import Provenance
+from .explanation import MethodIds, Note, Provenance
 from .quantities import CivilDate, Request, Response
 
 
@@ -83,3 +83,5 @@ class RosterResponse(Provenance, frozen=True, kw_only=True):
     by_level: Annotated[
         list[int], Meta(description="How many there are of level 0, 1, 2 and 3.", examples=[[170, 18, 10, 2]])
     ]
+    cautions: list[Note]
+    methods: MethodIds

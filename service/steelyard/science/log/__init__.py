@@ -13,8 +13,8 @@ from .entries import (
     Weighing,
 )
 from .events import (
-    Event,
     EventKind,
+    LoggedEvent,
     paused_until,
 )
 from .explanations import (
@@ -50,7 +50,7 @@ from .onset import (
     check_onset,
 )
 from .reader import (
-    FatKnown,
+    KnownFat,
     composition_of_log,
     intake_from_weight,
     log_maintenance,
@@ -78,16 +78,16 @@ __all__ = [
     "Change",
     "CompositionChange",
     "DailyLog",
-    "Event",
     "EventKind",
     "Explained",
     "Explanation",
-    "FatKnown",
     "HandedOn",
     "ImpliedIntake",
     "IntakeDay",
+    "KnownFat",
     "Log",
     "LogMaintenance",
+    "LoggedEvent",
     "Measured",
     "Onset",
     "Trend",

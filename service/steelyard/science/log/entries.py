@@ -19,7 +19,7 @@ from ..person import CheckIn
 from ..rails import CARBOHYDRATE_KCAL_PER_G
 from ..register import Basis, Message, OutOfDomain, constant, say
 from .cycle import cycle_rise
-from .events import Event, expected_water
+from .events import LoggedEvent, expected_water
 
 if TYPE_CHECKING:
     from .onset import Onset
@@ -119,7 +119,7 @@ class Log(msgspec.Struct, frozen=True, dict=True):
     weighings: Sequence[Weighing]
     intakes: Sequence[IntakeDay] = ()
     cycle_starts: Sequence[int] = ()  # days on which a menstruation began, also from before the log
-    events: Sequence[Event] = ()
+    events: Sequence[LoggedEvent] = ()
     readings: Sequence[Measured] = ()  # of body fat
     check_ins: Sequence[CheckIn] = ()
     onset: "Onset | None" = None  # what was read before it

@@ -33,7 +33,7 @@ class EventKind(StrEnum):
     ALCOHOL = "alcohol"
 
 
-class Event(NamedTuple):
+class LoggedEvent(NamedTuple):
     """An event from ``day`` to ``until`` (its last day; None: of that day, or still going on where it lasts)."""
 
     day: int
@@ -58,7 +58,6 @@ POWERS_2003 = source(
     "powers_2003",
     "Powers ME, Arnold BL, Weltman AL et al. Creatine supplementation increases total body water without altering "
     "fluid distribution. J Athl Train 2003;38:44-50",
-    "",
 )
 DAMAS_2016 = source(
     "damas_2016",
@@ -85,7 +84,7 @@ _ONE_DAY = 1
 _PROGRAMME_DAYS = 14
 
 
-def last_day(event: Event) -> int:
+def last_day(event: LoggedEvent) -> int:
     """The last day on which an event acts by itself."""
     if event.until is not None:
         return max(event.day, event.until)
@@ -102,7 +101,7 @@ def last_day(event: Event) -> int:
     sources=(POWERS_2003, DAMAS_2016),
     valid_range="events with a date; the sizes are means of adults",
 )
-def expected_water(events: Sequence[Event], first_day: int, count: int) -> tuple[Column | None, Column | None]:
+def expected_water(events: Sequence[LoggedEvent], first_day: int, count: int) -> tuple[Column | None, Column | None]:
     """What to add to water that fades [kg], and to its variance [kg2], on each of ``count`` days; None without events.
 
     A day's entry acts from its morning to the next.
@@ -126,7 +125,7 @@ def expected_water(events: Sequence[Event], first_day: int, count: int) -> tuple
     return water, variance
 
 
-def mass_on(event: Event, day: int) -> float:
+def mass_on(event: LoggedEvent, day: int) -> float:
     """Mass that an event is expected to have added by the morning of a day [kg]."""
     effect = EFFECTS[event.kind]
     since = day - event.day
@@ -139,7 +138,7 @@ def mass_on(event: Event, day: int) -> float:
     return risen if day <= end else risen * math.exp(-(day - end) / effect.fades_days)
 
 
-def paused_until(events: Sequence[Event], day: int) -> tuple[int, EventKind] | None:
+def paused_until(events: Sequence[LoggedEvent], day: int) -> tuple[int, EventKind] | None:
     """The day until which a verdict waits for an event that lies before ``day``, and for which; None where none."""
     waits = [
         (last_day(event) + EFFECTS[event.kind].pause_days, event.kind)

@@ -165,7 +165,7 @@ def trend_of_log(
     return msgspec.structs.replace(trend, maintenance=believed), reading
 
 
-class FatKnown(NamedTuple):
+class KnownFat(NamedTuple):
     """Body fat as known on a day, whatever it rests on (fraction), and the method that counts most."""
 
     day: int
@@ -178,7 +178,7 @@ def composition_of_log(
     reading: Reading,
     trend: Trend,
     measured: Sequence[Measured],
-    known: FatKnown | None = None,
+    known: KnownFat | None = None,
 ) -> CompositionChange | None:
     """Fat and lean part of the change of tissue over a log; None for a single day.
 

@@ -8,7 +8,7 @@ from datetime import date
 
 from msgspec.structs import replace
 
-from ..log import LEAST_WEIGHT_KG, MOST_WEIGHT_KG, FatKnown, Log, check_onset, composition_of_log, joined, trend_of_log
+from ..log import LEAST_WEIGHT_KG, MOST_WEIGHT_KG, KnownFat, Log, check_onset, composition_of_log, joined, trend_of_log
 from ..measures import FatEstimate, MeasuredPerson, assess, males, method_error, read
 from ..numbers import Estimate
 from ..person import BodyFatMethod, BodyFatReading, Person
@@ -148,11 +148,11 @@ def _measured(told: Told, log: Log, known: Known | None) -> Told:
     return told._replace(person=moved, fat=fat, notes=tuple(notes))
 
 
-def fat_known(known: Known) -> FatKnown:
+def fat_known(known: Known) -> KnownFat:
     """Body fat as a state knows it, as one reading of its day."""
     body = known.body
     weight = body.weight.mean
-    return FatKnown(
+    return KnownFat(
         known.day, Estimate(body.fat_kg.mean / weight, max(LEAST_FAT_SD, body.fat_kg.sd / weight)), body.method
     )
 

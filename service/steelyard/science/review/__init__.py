@@ -1,15 +1,15 @@
 """A phase held against its plan: the verdict, the correction and the advice, and what a coach should know of it."""
 
 from .attention import (
-    Attention,
+    AttentionNeeded,
+    MemberToRank,
     Placed,
-    RosterMember,
     attention_of,
     ranked,
 )
 from .question import (
     Finding,
-    Question,
+    OpenQuestion,
     Settled,
 )
 from .review import (
@@ -23,12 +23,12 @@ from .texts import (
 
 __all__ = [
     "LEAST_DAYS",
-    "Attention",
+    "AttentionNeeded",
     "Finding",
+    "MemberToRank",
+    "OpenQuestion",
     "Placed",
-    "Question",
     "Review",
-    "RosterMember",
     "Settled",
     "attention_of",
     "log_up_to",

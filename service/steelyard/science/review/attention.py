@@ -37,7 +37,7 @@ _URGENT, _SOON, _LOOK, _NONE = 3, 2, 1, 0
 _DAY, _LEVEL = 1.0, 1000.0
 
 
-class Attention(NamedTuple):
+class AttentionNeeded(NamedTuple):
     """How much somebody needs to be looked at, 0 to 3; ``since`` the day from which it is for this reason.
     ``last_entry`` is the day of the last weight or intake."""
 
@@ -57,21 +57,23 @@ class Placed(NamedTuple):
 
     rank: int
     reference: str
-    attention: Attention
+    attention: AttentionNeeded
     days_silent: int | None
     change: str
     priority: float
 
 
-class RosterMember(NamedTuple):
+class MemberToRank(NamedTuple):
     """Somebody on a roster, with the attention of the last review and of the one a week before."""
 
     reference: str
-    attention: Attention
-    before: Attention | None = None
+    attention: AttentionNeeded
+    before: AttentionNeeded | None = None
 
 
-def attention_of(review: Review, as_of: date, last_entry: date | None, before: Attention | None = None) -> Attention:
+def attention_of(
+    review: Review, as_of: date, last_entry: date | None, before: AttentionNeeded | None = None
+) -> AttentionNeeded:
     """What a review asks of a coach. ``before``: what the one before asked, whose reason may go on."""
     codes = {reason.code for reason in review.reasons}
     advice = review.advice
@@ -97,15 +99,15 @@ def attention_of(review: Review, as_of: date, last_entry: date | None, before: A
     else:
         found = _NONE, say(ON_PLAN), say(DO_NOTHING)
     since = _since(found[1], as_of, before)
-    asked = Attention(*found, since, as_of, last_entry, review.verdict.value, float(advice.correction_kcal))
+    asked = AttentionNeeded(*found, since, as_of, last_entry, review.verdict.value, float(advice.correction_kcal))
     return _silent(asked, silent, before)
 
 
-def _since(reason: Message, as_of: date, before: Attention | None) -> date:
+def _since(reason: Message, as_of: date, before: AttentionNeeded | None) -> date:
     return before.since if before is not None and before.reason.code == reason.code else as_of
 
 
-def _silent(found: Attention, days: int, before: Attention | None) -> Attention:
+def _silent(found: AttentionNeeded, days: int, before: AttentionNeeded | None) -> AttentionNeeded:
     """The same, or silence, where that is worse."""
     level = _SOON if days > LONG_SILENT_DAYS else _LOOK if days > SILENT_DAYS else _NONE
     if level <= found.level:
@@ -114,7 +116,7 @@ def _silent(found: Attention, days: int, before: Attention | None) -> Attention:
     return found._replace(level=level, reason=reason, action=say(DO_ASK), since=_since(reason, found.as_of, before))
 
 
-def _change(now: Attention, before: Attention | None) -> str:
+def _change(now: AttentionNeeded, before: AttentionNeeded | None) -> str:
     if before is None:
         return "new"
     if now.level == before.level:
@@ -122,7 +124,7 @@ def _change(now: Attention, before: Attention | None) -> str:
     return "worse" if now.level > before.level else "better"
 
 
-def ranked(members: Sequence[RosterMember], as_of: date) -> list[Placed]:
+def ranked(members: Sequence[MemberToRank], as_of: date) -> list[Placed]:
     """Members in the order in which to look at them. Raises ``Contradiction`` for a reference that is there twice."""
     seen: set[str] = set()
     found = []

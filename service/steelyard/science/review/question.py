@@ -80,7 +80,7 @@ class Settled(msgspec.Struct, frozen=True, kw_only=True):
     found: Finding
 
 
-class Question(NamedTuple):
+class OpenQuestion(NamedTuple):
     """What is asked, until when to wait, and what is concluded then; the causes by their odds, likeliest first."""
 
     causes: Sequence[Explanation]
@@ -93,7 +93,7 @@ class Question(NamedTuple):
 @traced
 def question_of(
     explained: Explained | None, gap_kcal: float, day: int, sex: Sex, *, knows_cycle: bool, settled: Settled | None
-) -> Question | None:
+) -> OpenQuestion | None:
     """The next question, where one is open.
 
     Args: ``gap_kcal`` a day between what the scale tells was eaten and what the plan took for it; ``settled``: the
@@ -111,9 +111,9 @@ def question_of(
         is_of_cycle = sex is not Sex.MALE and not knows_cycle
         test, ask = (SettlingTest.CYCLE, _ASK_CYCLE) if is_of_cycle else (SettlingTest.WATER, _ASK_WATER)
         then = [say(_IF_WATER, date=until), say(_IF_NOT_WATER)]
-        return Question(explained.causes, test, say(ask, date=until), day + WATER_DAYS, then)
+        return OpenQuestion(explained.causes, test, say(ask, date=until), day + WATER_DAYS, then)
     until = date.fromordinal(day + WEIGHED_DAYS).isoformat()
     is_small = abs(gap_kcal) <= SMALL_GAP_KCAL
     test, ask = (SettlingTest.OIL_AND_ALCOHOL, _ASK_OIL) if is_small else (SettlingTest.WEIGH_FOOD, _ASK_WEIGHING)
     then = [say(_IF_MORE), say(_IF_AS_LOGGED)]
-    return Question(explained.causes, test, say(ask, date=until), day + WEIGHED_DAYS, then)
+    return OpenQuestion(explained.causes, test, say(ask, date=until), day + WEIGHED_DAYS, then)

@@ -21,7 +21,7 @@ from . import texts
 from .advice import Advice, Aftermath, Ahead, advise, cleared
 from .correction import Stint
 from .due import NOTHING, read_on, what_is_due
-from .question import FOUND_AS_LOGGED, FOUND_MORE, FOUND_WATER, Finding, Question, Settled, question_of
+from .question import FOUND_AS_LOGGED, FOUND_MORE, FOUND_WATER, Finding, OpenQuestion, Settled, question_of
 from .reading import Changes, EatenSoFar, Now
 from .signs import heed, wait_for_events
 from .under_way import check_side
@@ -63,7 +63,7 @@ class Review(msgspec.Struct, frozen=True):
     fat_fraction: Estimate
     eaten: EatenSoFar
     implied_difference: Estimate | None
-    question: Question | None
+    question: OpenQuestion | None
     maintenance: LogMaintenance
     maintenance_change: Estimate
     told: Cleared[Ahead]
@@ -304,7 +304,7 @@ def review_phase(
     )
 
 
-def _settling(settled: Settled | None, question: Question | None) -> list[Message]:
+def _settling(settled: Settled | None, question: OpenQuestion | None) -> list[Message]:
     """What the answer to the last question means, and the next one."""
     found = []
     if settled is not None:

@@ -8,7 +8,7 @@ from collections.abc import Callable, Sequence
 from datetime import date
 from typing import NamedTuple
 
-from ..log import Event, paused_until
+from ..log import LoggedEvent, paused_until
 from ..person import CheckIn, CycleSaid, StrengthSaid
 from ..phase import DAYS_PER_WEEK, Verdict
 from ..register import Basis, Kind, Message, constant, equation, say, source
@@ -133,7 +133,7 @@ class Waits(NamedTuple):
     reasons: list[Message]
 
 
-def wait_for_events(events: Sequence[Event], day: int, verdict: Verdict, more_days: int) -> Waits:
+def wait_for_events(events: Sequence[LoggedEvent], day: int, verdict: Verdict, more_days: int) -> Waits:
     """The verdict, or that it is too early while something is going on that moves weight."""
     paused = paused_until(events, day)
     if paused is None or verdict is Verdict.WITHIN_INTERVAL:

@@ -14,7 +14,7 @@ NO_BREAK = "\u00a0"
 ELEMENT_NAMES = {"easing_in": "easing in", "break": "break"}
 
 
-class IntakeChange(NamedTuple):
+class PlannedChange(NamedTuple):
     """From the first day of ``week`` of ``phase`` something else is eaten, until ``last_day``."""
 
     phase: Phase
@@ -22,13 +22,13 @@ class IntakeChange(NamedTuple):
     last_day: date
 
 
-def intake_changes(plan: PlanResponse) -> Iterator[IntakeChange]:
+def intake_changes(plan: PlanResponse) -> Iterator[PlannedChange]:
     """Every change of intake, in order; the first week is one."""
     weeks = [(phase, week) for phase in plan.phases for week in phase.weeks]
     firsts = [i for i, (_, week) in enumerate(weeks) if not i or _eaten(week) != _eaten(weeks[i - 1][1])]
     for i, until in zip(firsts, [*firsts, len(weeks)][1:], strict=True):
         last = weeks[until - 1][1]
-        yield IntakeChange(*weeks[i], last.start_date + timedelta(days=last.days - 1))
+        yield PlannedChange(*weeks[i], last.start_date + timedelta(days=last.days - 1))
 
 
 def _eaten(week: PlanWeek) -> tuple[object, ...]:
