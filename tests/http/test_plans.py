@@ -235,12 +235,16 @@ async def test_without_a_body_fat_target_none_is_named(service: Running, body: J
 
 
 async def test_a_hold_unscreened_stays_a_hold(service: Running) -> None:
-    held = (await post(service, asked(HOLD, screening=None))).json()
+    lean = {"body_fat": {"fat_fraction": 0.14, "method": "dxa"}}
+    held = (await post(service, asked(HOLD, lean, screening=None))).json()
     assert [phase["kind"] for phase in held["phases"]] == ["maintenance"]
     rail = next(rail for rail in held["guard_rails"] if rail["id"] == "screening_unanswered")
     assert (rail["action"], rail["limit"], rail["observed"]) == ("capped", 0, 12)
-    answered = (await post(service, asked(HOLD))).json()
+    answered = (await post(service, asked(HOLD, lean))).json()
     assert [phase["kind"] for phase in answered["phases"]] == ["maintenance", "gain"]
+    over = (await post(service, asked(HOLD))).json()
+    assert [phase["kind"] for phase in over["phases"]] == ["maintenance"]
+    assert "HELD_AT_CEILING" in {reason["code"] for reason in over["reasons"]}
     assert not [rail for rail in answered["guard_rails"] if rail["id"] == "screening_unanswered"]
 
 

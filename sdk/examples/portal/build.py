@@ -24,7 +24,7 @@ REQUEST: PlanRequestDict = {
         "age_years": 38,
         "height_cm": 172,
         "weight_kg": 74.5,
-        "body_fat": {"fat_fraction": 0.3, "method": "skinfolds"},
+        "body_fat": {"fat_fraction": 0.28, "method": "skinfolds"},
         "activity": {"kind": "level", "level": "light"},
         "training": {"status": "intermediate", "resistance_sessions_per_week": 3},
     },

@@ -619,7 +619,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             "carbohydrate_preference": {"$ref": "CarbohydratePreference"},
             "fat_ceiling_fraction": {
                 "anyOf": [
-                    {"maximum": 0.4, "minimum": 0.08, "type": "number"},
+                    {"maximum": 0.6, "minimum": 0.08, "type": "number"},
                     {"type": "null"},
                 ]
             },
@@ -1026,7 +1026,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             },
             "fat_ceiling_fraction": {
                 "anyOf": [
-                    {"maximum": 0.4, "minimum": 0.08, "type": "number"},
+                    {"maximum": 0.6, "minimum": 0.08, "type": "number"},
                     {"type": "null"},
                 ]
             },
@@ -1244,7 +1244,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "properties": {
             "fat_ceiling_fraction": {
                 "anyOf": [
-                    {"maximum": 0.4, "minimum": 0.08, "type": "number"},
+                    {"maximum": 0.6, "minimum": 0.08, "type": "number"},
                     {"type": "null"},
                 ]
             },

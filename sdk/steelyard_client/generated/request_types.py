@@ -529,7 +529,7 @@ class GainDict(TypedDict):
     """A measured surplus: for some weeks (12 by default), or until a settled weight is reached.
 
     carbohydrate_preference: Lower, balanced or higher carbohydrate. `"balanced"` if absent.
-    fat_ceiling_fraction: Body fat at which to stop and consider a cut. 0.08 to 0.4.
+    fat_ceiling_fraction: Body fat at which to stop and consider a cut. 0.08 to 0.6.
     kind: Always `gain`.
     surplus_kcal: Daily surplus; set by training status by default. 50 to 1000.
     target_weight_kg: Weight to reach once carried mass has settled, kilograms. 30 to 300.
@@ -874,7 +874,7 @@ class PhaseFollowedDict(TypedDict):
     """The phase that is being followed, or was.
 
     changes: What was changed since, in order of the dates. `[]` if absent.
-    fat_ceiling_fraction: Body fat that ends a gain. 0.08 to 0.4.
+    fat_ceiling_fraction: Body fat that ends a gain. 0.08 to 0.6.
     fat_loss_kg: Fat that the phase is to lose, kilograms; where absent, its length is the target. 0.2 to 40.
     kind: What the phase is for.
     maintenance: What the plan started from, on the scale of its intakes.
@@ -1048,7 +1048,7 @@ class ReturnToGainDict(TypedDict):
     """What follows a fat-loss phase or a hold: maintenance, then a measured surplus.
 
     fat_ceiling_fraction: Body fat at which to stop the gain and consider a cut; a common value by default. 0.08
-        to 0.4.
+        to 0.6.
     gain_weeks: Weeks of gain to forecast. `12` if absent. 0 to 26.
     maintenance_weeks: Weeks at the new maintenance. `1` if absent. 1 to 4.
     surplus_kcal: Daily surplus; set by training status by default. 50 to 1000.

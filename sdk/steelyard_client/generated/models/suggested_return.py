@@ -14,11 +14,13 @@ class SuggestedReturn:
     """What follows.
 
     Attributes:
+        fat_ceiling_fraction (float | None): Body fat at which that gain is to stop: the band's upper end.
         gain_weeks (int): Weeks of gain after it.
         maintenance_weeks (int): Weeks at maintenance.
         surplus_kcal (float | None): Daily surplus; null: as training experience has it.
     """
 
+    fat_ceiling_fraction: float | None
     gain_weeks: int
     maintenance_weeks: int
     surplus_kcal: float | None
@@ -27,6 +29,9 @@ class SuggestedReturn:
     )
 
     def to_dict(self) -> dict[str, Any]:
+        fat_ceiling_fraction: float | None
+        fat_ceiling_fraction = self.fat_ceiling_fraction
+
         gain_weeks = self.gain_weeks
 
         maintenance_weeks = self.maintenance_weeks
@@ -38,6 +43,7 @@ class SuggestedReturn:
         field_dict.update(self.additional_properties)
         field_dict.update(
             {
+                "fat_ceiling_fraction": fat_ceiling_fraction,
                 "gain_weeks": gain_weeks,
                 "maintenance_weeks": maintenance_weeks,
                 "surplus_kcal": surplus_kcal,
@@ -49,6 +55,16 @@ class SuggestedReturn:
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
         d = dict(src_dict)
+
+        def _parse_fat_ceiling_fraction(data: object) -> float | None:
+            if data is None:
+                return data
+            return cast(float | None, data)
+
+        fat_ceiling_fraction = _parse_fat_ceiling_fraction(
+            d.pop("fat_ceiling_fraction")
+        )
+
         gain_weeks = d.pop("gain_weeks")
 
         maintenance_weeks = d.pop("maintenance_weeks")
@@ -61,6 +77,7 @@ class SuggestedReturn:
         surplus_kcal = _parse_surplus_kcal(d.pop("surplus_kcal"))
 
         suggested_return = cls(
+            fat_ceiling_fraction=fat_ceiling_fraction,
             gain_weeks=gain_weeks,
             maintenance_weeks=maintenance_weeks,
             surplus_kcal=surplus_kcal,
