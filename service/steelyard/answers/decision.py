@@ -25,7 +25,7 @@ from steelyard.science.decision import (
     refusal_of,
     speaks_of_leanness,
 )
-from steelyard.science.log import LogMaintenance
+from steelyard.science.log import LogMaintenance, tail_of
 from steelyard.science.measures import FatRange
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
@@ -125,7 +125,7 @@ class PhaseDecided(NamedTuple):
 @answering
 def decide_phase(asked: DecisionAsked) -> Answered[PhaseDecided]:
     """Decide which phase comes next. Raises ``OutOfDomain``, ``Contradiction``, ``Refused`` for a target too low."""
-    member = member_of(asked.told)
+    member = member_of(asked.told, tail_of)
     _check(asked)
     may_speak = speaks_of_leanness(refusal_of(member.subject)[1])
     if may_speak:

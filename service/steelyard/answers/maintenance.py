@@ -3,6 +3,7 @@
 from datetime import date
 from typing import NamedTuple
 
+from steelyard.science.log import tail_of
 from steelyard.science.measures import RestingEnergy, TotalRow
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
@@ -43,12 +44,11 @@ class Maintenance(NamedTuple):
 def estimate_maintenance(asked: MaintenanceAsked) -> Answered[Maintenance]:
     """Estimate maintenance from equations, activity and, where there is one, a log. Raises ``OutOfDomain``."""
     check_dates({"as_of_date": asked.as_of})
-    told, day = Member(asked.told).told, asked.as_of
-    if told.log is not None:
-        ordinal = last_day_of(told.log, asked.as_of)
+    member, day = Member(asked.told, tail_of), asked.as_of
+    if member.told.log is not None:
+        ordinal = last_day_of(member.told.log, asked.as_of)
         day = date.fromordinal(ordinal)
-        told = told._replace(as_of_day=ordinal)
-    member = Member(told)
+        member = member.told_otherwise(member.told._replace(as_of_day=ordinal))
     assessed, learnt = member.assessed, member.learnt
     record(*assessed.resting.listed)  # the answer shows each
     physical = member.prior if learnt is None else learnt.physical

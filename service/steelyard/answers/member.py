@@ -1,17 +1,19 @@
 """Who is asked about: the way in that every question about a plan takes."""
 
+from steelyard.science.log import Tail
 from steelyard.science.member import Member, Told
 from steelyard.science.rails import check_urgent
 
 from .dates import last_day_of
 
 
-def member_of(told: Told) -> Member:
-    """The member, their log read on its last day where maintenance rests on it. Raises ``OutOfDomain``.
+def member_of(told: Told, tail: Tail | None = None) -> Member:
+    """The member, their log read on its last day where maintenance rests on it; ``tail`` where it is to be handed on.
+    Raises ``OutOfDomain``.
 
     Raises ``Refused`` where a doctor must see them before any intake is told.
     """
-    member = Member(told)
+    member = Member(told, tail)
     if member.told.log is not None and member.told.maintenance is None:
         last_day_of(member.told.log, None)
     check_urgent(member.seen)

@@ -6,7 +6,7 @@ from typing import NamedTuple, NoReturn
 
 from steelyard.science import rails
 from steelyard.science.body import ALL_SOURCES, Forecast, PathChange, PathPoint, UncertaintySource
-from steelyard.science.log import LogMaintenance
+from steelyard.science.log import LogMaintenance, tail_of
 from steelyard.science.measures import RestingEnergy
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
@@ -130,7 +130,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
     Raises: ``Contradiction`` for what no plan could do, whoever the member is; ``OutOfDomain``; ``Refused`` where a
         rule forbids it for this member.
     """
-    member = member_of(asked.told)
+    member = member_of(asked.told, tail_of)
     until_event = _check(asked)
     plan = _plan(asked, member, until_event)
     try:

@@ -94,17 +94,17 @@ class PhaseReviewed(NamedTuple):
 @answering
 def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
     """Review a phase. Raises ``OutOfDomain``, and ``Refused`` where a deficit runs and screening was not answered."""
-    told = Member(asked.told).told
-    check_urgent(Member(told).seen)
+    whole = Member(asked.told)
+    check_urgent(whole.seen)
     phase = asked.phase
     start = date.fromordinal(phase.start_day)
     check_dates({"phase.start_date": start, "as_of_date": asked.as_of})
-    log = told.log
+    log = whole.told.log
     if log is None:
         raise OutOfDomain("LOG_MISSING", "log", "Send a log, or a state that carries one.")
-    told = _at_start(asked, told)
+    told = _at_start(asked, whole.told)
     # Its maintenance at the start is that of the equations: what the log says of it is part of the review.
-    member = Member(told._replace(log=None))
+    member = whole.told_otherwise(told._replace(log=None))
     assessed = member.assessed
     day = last_day_of(log, asked.as_of)
     _check_nutrients(phase)
@@ -120,7 +120,7 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
             start=_starting_body(member) if asked.start is None else asked.start,
         ),
         reasons=[assessed.resting.reason, *found.reasons],
-        cautions=_cautions(told, found),
+        cautions=_cautions(member.told_otherwise(told), found),
         actions=found.actions,
         state=state_now(
             told._replace(log=log_up_to(log, found.day, day)[0]),
@@ -129,15 +129,14 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
             fat=found.fat_fraction,
             maintenance=found.maintenance.maintenance,
             learnt=found.maintenance,
-            phase_day=phase.start_day,
-            usual_intake_kcal=phase.usual_intake_kcal,
+            reading=found.reading,
         ),
     )
 
 
-def _cautions(told: Told, found: Review) -> list[Message]:
+def _cautions(member: Member, found: Review) -> list[Message]:
     """The member's, and what is to be asked about the maintenance that the review tells."""
-    member = Member(told).with_log_read(found.maintenance)
+    member = member.with_log_read(found.maintenance)
     cautions = member.cautions
     doubts = doubts_about_expenditure(found.maintenance.physical.mean, member.assessed.resting.mean)
     known = {caution.code for caution in cautions}

@@ -4,7 +4,7 @@ from datetime import date
 from typing import NamedTuple
 
 from steelyard.science.body import ADAPTATION_SHARE, ADAPTATION_SPREAD, prior_noise, start_body
-from steelyard.science.log import LOGGING_RATIO, LOGGING_RATIO_SD, Log, LogMaintenance, hand_on
+from steelyard.science.log import LOGGING_RATIO, LOGGING_RATIO_SD, Log, LogMaintenance, Reading, hand_on
 from steelyard.science.measures import Assessment, body_of, method_error
 from steelyard.science.member import LEAST_FAT_SD, FatRead, Known, Member, StartingBody, Told, readings_of
 from steelyard.science.numbers import Estimate
@@ -13,7 +13,6 @@ from steelyard.science.rails import forbids_fat_target
 
 _RECENT_DAYS, _RECENT_LOGGED = 14, 5
 _MOST_READINGS = 40
-_BEFORE_PHASE_DAYS = 14
 
 
 class StateNow(NamedTuple):
@@ -65,6 +64,7 @@ def state_of(member: Member, day: int, fat: Estimate | None = None) -> StateNow:
         fat=member.assessed.fat if fat is None else fat,
         maintenance=member.maintenance,
         learnt=member.learnt,
+        reading=None if told.log is None else member.log_on(day),
     )
 
 
@@ -76,28 +76,17 @@ def state_now(
     fat: Estimate,
     maintenance: Estimate,
     learnt: LogMaintenance | None,
-    phase_day: int | None = None,
-    usual_intake_kcal: float | None = None,
+    reading: Reading | None,
 ) -> StateNow:
-    """What is known on a day of whom ``told`` tells. ``phase_day`` is the first of a phase that is being followed,
-    before which ``usual_intake_kcal`` was eaten; ``fat`` is a fraction."""
+    """What is known on a day of whom ``told`` tells, their log read on it; ``fat`` is a fraction."""
     person, log = told.person, told.log
     recent = _recent_intake(log, day) or told.current_intake_kcal
-    if log is None:
+    if reading is None:
         variance = float(prior_noise(person.weight_kg).variance)
         weight = Estimate(person.weight_kg, variance**0.5)
         carried = Estimate(0.0, variance**0.5)
     else:
-        handed = hand_on(
-            person,
-            assessed,
-            log,
-            day,
-            usual_intake_kcal=usual_intake_kcal,
-            phase_days=() if phase_day is None else (phase_day,),
-            since_day=None if phase_day is None else phase_day - _BEFORE_PHASE_DAYS,
-        )
-        log, weight, carried = handed
+        log, weight, carried = hand_on(reading)
     fat_kg = Estimate(fat.mean * weight.mean, max(LEAST_FAT_SD, fat.sd) * weight.mean)
     physical = maintenance if learnt is None else learnt.physical
     ratio = Estimate(LOGGING_RATIO, LOGGING_RATIO_SD) if learnt is None else learnt.logging_ratio

@@ -13,6 +13,7 @@ from steelyard.science.log import (
     Trend,
     composition_of_log,
     intake_from_weight,
+    tail_of,
     trend_of_log,
 )
 from steelyard.science.measures import Measurement
@@ -56,15 +57,16 @@ class TrendRead(NamedTuple):
 def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
     """Read a log. Raises ``OutOfDomain`` naming an entry that cannot be meant."""
     check_dates({"as_of_date": asked.as_of})
-    member = Member(asked.told)
+    member = Member(asked.told, tail_of)
     person, assessed, log, known = member.person, member.assessed, member.told.log, member.told.known
     if log is None:
         raise OutOfDomain("LOG_MISSING", "log", "Send a log, or a state that carries one.")
     day = last_day_of(log, asked.as_of)
     trend, reading = trend_of_log(
-        person, assessed, log, day, asked.usual_intake_kcal, is_loss_meant=asked.is_loss_meant
+        person, assessed, log, day, asked.usual_intake_kcal, tail=tail_of, is_loss_meant=asked.is_loss_meant
     )
-    member = member.with_log_read(trend.maintenance)
+    # A state knows nothing of what was eaten before the log.
+    member = member.with_log_read(trend.maintenance, reading if asked.usual_intake_kcal is None else None)
     implied = intake_from_weight(assessed, reading, trend)
     measured = [
         Measured(on.toordinal(), measurement, f"measurements[{i}]")

@@ -12,9 +12,9 @@ from msgspec.structs import replace
 from steelyard.science.log import check_onset
 from steelyard.science.log.entries import IntakeDay, Log, Weighing
 from steelyard.science.log.events import EFFECTS, WATER_DAYS, EventKind, LoggedEvent, expected_water
-from steelyard.science.log.handing_on import TAIL_DAYS, hand_on, joined
+from steelyard.science.log.handing_on import TAIL_DAYS, hand_on, joined, tail_of
 from steelyard.science.log.onset import Onset
-from steelyard.science.log.reader import log_maintenance, trend_of_log
+from steelyard.science.log.reader import log_maintenance, read_log, trend_of_log
 from steelyard.science.measures.assessment import assess
 from steelyard.science.person.person import (
     ActivityLevel,
@@ -80,7 +80,7 @@ def carried_over(log: Log, cuts: list[int], **told: object) -> Log:
     """What is handed on after a chain of cuts, each through its bytes, and the rest."""
     handed = until(log, cuts[0])
     for i, cut in enumerate(cuts):
-        handed = hand_on(PERSON, ASSESSED, handed, cut, **told).log  # type: ignore[arg-type]
+        handed = hand_on(read_log(PERSON, ASSESSED, handed, cut, tail=tail_of, **told)).log  # type: ignore[arg-type]
         if handed.onset is not None:
             check_onset(handed.onset, "state.reading")
         handed = msgspec.json.decode(msgspec.json.encode(handed), type=_Wire).log()
@@ -140,7 +140,7 @@ def test_nothing_is_counted_twice() -> None:
     """Who sends the whole log beside what was handed on is told, and nothing counts twice."""
     log = lived(4, 220)
     cut = FIRST + 150
-    handed = hand_on(PERSON, ASSESSED, until(log, cut), cut).log
+    handed = hand_on(read_log(PERSON, ASSESSED, until(log, cut), cut, tail=tail_of)).log
     again, notes = joined(handed, log)
     assert [note.code for note in notes] == ["LOG_COUNTED_BEFORE"]
     assert apart(log, again, FIRST + 219) < WITHIN
@@ -149,15 +149,15 @@ def test_nothing_is_counted_twice() -> None:
 def test_handed_on_at_the_same_day_says_the_same_again() -> None:
     log = lived(5, 260)
     last = FIRST + 259
-    once = hand_on(PERSON, ASSESSED, log, last).log
-    twice = hand_on(PERSON, ASSESSED, once, last).log
+    once = hand_on(read_log(PERSON, ASSESSED, log, last, tail=tail_of)).log
+    twice = hand_on(read_log(PERSON, ASSESSED, once, last, tail=tail_of)).log
     assert once == twice
     assert apart(log, twice, last) < WITHIN
 
 
 def test_what_is_handed_on_stays_small() -> None:
     year = lived(6, 365)
-    sent = msgspec.json.encode(hand_on(PERSON, ASSESSED, year, FIRST + 364).log)
+    sent = msgspec.json.encode(hand_on(read_log(PERSON, ASSESSED, year, FIRST + 364, tail=tail_of)).log)
     assert len(sent) < 0.6 * len(msgspec.json.encode(year))
 
 
@@ -172,7 +172,7 @@ def test_what_is_handed_on_stays_small() -> None:
     ],
 )
 def test_what_no_reading_leaves_is_refused(spoil: object) -> None:
-    onset = hand_on(PERSON, ASSESSED, lived(7, 200), FIRST + 199).log.onset
+    onset = hand_on(read_log(PERSON, ASSESSED, lived(7, 200), FIRST + 199, tail=tail_of)).log.onset
     assert onset is not None
     check_onset(onset, "state.reading")
     spoilt = replace(onset, accounts=(spoil(onset.accounts[0]), *onset.accounts[1:]))  # type: ignore[operator]

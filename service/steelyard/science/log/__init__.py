@@ -29,6 +29,7 @@ from .handing_on import (
     HandedOn,
     hand_on,
     joined,
+    tail_of,
 )
 from .implied_intake import (
     ImpliedIntake,
@@ -51,9 +52,13 @@ from .onset import (
 )
 from .reader import (
     KnownFat,
+    Reading,
+    Tail,
     composition_of_log,
     intake_from_weight,
     log_maintenance,
+    maintenance_of,
+    read_log,
     trend_of_log,
 )
 from .trend_reading import (
@@ -90,6 +95,8 @@ __all__ = [
     "LoggedEvent",
     "Measured",
     "Onset",
+    "Reading",
+    "Tail",
     "Trend",
     "Weighing",
     "check_onset",
@@ -99,7 +106,10 @@ __all__ = [
     "intake_from_weight",
     "joined",
     "log_maintenance",
+    "maintenance_of",
     "paused_until",
     "prior_on_logging_scale",
+    "read_log",
+    "tail_of",
     "trend_of_log",
 ]

@@ -1,19 +1,16 @@
 """A log handed on: its last weeks as they were sent, and what was read before them as an onset."""
 
-from collections.abc import Sequence
 from typing import NamedTuple
 
 from msgspec.structs import replace
 
-from ..measures import Assessment
 from ..numbers import Estimate
-from ..person import Person
 from ..register import Basis, Message, constant, say
 from . import kernel as k
-from .entries import IntakeDay, Log, Weighing, iso_date
+from .entries import DailyLog, IntakeDay, Log, Weighing, iso_date
 from .onset import WARM_DAYS, Onset, account_of, warmed
-from .reader import Reading, prepare
-from .witnesses import Conclusion, LogFit, fit_log, mixed
+from .reader import Reading
+from .witnesses import Conclusion, LogFit, mixed
 
 TAIL_DAYS = int(
     constant(
@@ -40,49 +37,28 @@ class HandedOn(NamedTuple):
     carried: Estimate
 
 
-def hand_on(
-    person: Person,
-    assessed: Assessment,
-    log: Log,
-    as_of_day: int,
-    *,
-    usual_intake_kcal: float | None = None,
-    phase_days: Sequence[int] = (),
-    since_day: int | None = None,
-) -> HandedOn:
-    """The log as the next reading takes it. Args as for ``trend_of_log``; entries from ``since_day`` on are kept as
-    they were sent, also where that is long ago."""
-    reading = prepare(person, assessed, log, as_of_day, usual_intake_kcal)
-    daily = reading.daily
-    begins = _tail_day(reading, as_of_day, since_day)
-    at = begins - daily.first_day
-    is_cut = at > 0
-    fit = fit_log(
-        daily,
-        reading.prior,
-        reading.tissue,
-        phase_days=[day - daily.first_day for day in phase_days],
-        with_views=False,
-        onset=reading.onset,
-        keep_day=at if is_cut else None,
-    )
-    last = (fit.days - 1) * k.COLUMNS
-    weight = mixed([(one.probability, *_seen(fit, one, last, 1.0)) for one in fit.told])
-    carried = mixed([(one.probability, *_seen(fit, one, last, 0.0)) for one in fit.told])
-    onset = _cut(reading, fit, at) if is_cut else reading.onset
-    if onset is None:
-        onset = Onset(body=reading.body)
-    return HandedOn(_from(replace(log, onset=onset), as_of_day), weight, carried)
-
-
-def _tail_day(reading: Reading, as_of_day: int, since_day: int | None) -> int:
-    daily = reading.daily
+def tail_of(daily: DailyLog, as_of_day: int, since_day: int | None = None) -> int:
+    """The day of a log, counted from its first, from which on entries are handed on as they were sent: from
+    ``since_day`` on also where that is long ago."""
     weighed = [day for day, seen in enumerate(daily.is_weighed) if seen]
     begins = as_of_day - TAIL_DAYS
     if since_day is not None:
         begins = min(begins, since_day)
     few = daily.first_day + (weighed[-TAIL_WEIGHINGS] - 1 if len(weighed) >= TAIL_WEIGHINGS else 0)
-    return max(daily.first_day, min(begins, few))
+    return max(daily.first_day, min(begins, few)) - daily.first_day
+
+
+def hand_on(reading: Reading) -> HandedOn:
+    """A log as the next reading takes it; ``reading`` was told where its tail begins."""
+    fit, tail = reading.fit, reading.tail
+    assert tail is not None
+    last = (fit.days - 1) * k.COLUMNS
+    weight = mixed([(one.probability, *_seen(fit, one, last, 1.0)) for one in fit.told])
+    carried = mixed([(one.probability, *_seen(fit, one, last, 0.0)) for one in fit.told])
+    onset = _cut(reading, fit, tail) if tail else reading.onset
+    if onset is None:
+        onset = Onset(body=reading.body)
+    return HandedOn(_from(replace(reading.log, onset=onset), reading.as_of_day), weight, carried)
 
 
 def _cut(reading: Reading, fit: LogFit, at: int) -> Onset:

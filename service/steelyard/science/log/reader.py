@@ -1,6 +1,6 @@
 """Read a person's log: their equations as prior, their body model for tissue and carried mass, one filter."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 import msgspec
@@ -25,10 +25,11 @@ from .entries import DailyLog, Log, Measured, clean_log
 from .fat_and_lean import CompositionChange, FatReading, composition_change, partition_of
 from .implied_intake import ImpliedIntake, implied_intakes
 from .logging_scale import fill_intake, prior_on_logging_scale
-from .maintenance import LogMaintenance, as_believed, maintenance_from_log
+from .maintenance import LogMaintenance, as_believed, maintenance_from_fit
 from .onset import BodyRead, Onset, warmed
 from .tissue_model import TissueModel, tissue_model
-from .trend_reading import Trend, read_trend
+from .trend_reading import Trend, trend_from_fit
+from .witnesses import LogFit, fit_log
 
 USUAL_PROTEIN = constant(
     "protein_usual",
@@ -51,9 +52,14 @@ MOST_LOG_DAYS = int(
 _REPEATED_SD = 0.004
 
 
-class Reading(NamedTuple):
-    """A cleaned log with what it takes to read it."""
+Tail = Callable[[DailyLog, int], int]  # of a log read on a day, the day from its first on which its tail begins
 
+
+class Reading(NamedTuple):
+    """A cleaned log with what it takes to read it, and the bank of explanations run over it up to a day."""
+
+    log: Log
+    as_of_day: int
     daily: DailyLog
     tissue: TissueModel
     model: BodyModel
@@ -61,14 +67,26 @@ class Reading(NamedTuple):
     prior: Estimate  # maintenance by the equations of the body that was read first
     body: BodyRead
     onset: Onset | None
+    fit: LogFit
+    tail: int | None  # the day, counted from the first, whose explanations are kept to be handed on
 
 
-def prepare(
-    person: Person, assessed: Assessment, log: Log, as_of_day: int, usual_intake_kcal: float | None = None
+def read_log(
+    person: Person,
+    assessed: Assessment,
+    log: Log,
+    as_of_day: int,
+    usual_intake_kcal: float | None = None,
+    *,
+    phase_days: Sequence[int] = (),
+    tail: Tail | None = None,
+    with_views: bool = False,
 ) -> Reading:
-    """Clean a log and calibrate the body model to it.
+    """Clean a log, calibrate the body model to it, and run the bank of explanations over it.
 
-    Args: ``usual_intake_kcal``: eaten a day before the log began, on the logging scale; maintenance when None.
+    Args: ``usual_intake_kcal``: eaten a day before the log began, on the logging scale; maintenance when None;
+        ``phase_days``: on which a phase is known to have begun; ``tail``: from which day on a log is handed on as it
+        was sent, where it is to be handed on; ``with_views``: whether each day is to be told.
     Raises: ``OutOfDomain`` on entries that cannot be meant or a log over five years.
     """
     if as_of_day - log.first_day >= MOST_LOG_DAYS:
@@ -111,7 +129,18 @@ def prepare(
             adaptation_gain=body.adaptation_gain,
             carried_per_kcal=body.carried_per_kcal,
         )
-    return Reading(daily, tissue, model, state, physical, _body_read(physical, tissue, is_usual_known), onset)
+    begins = None if tail is None else tail(daily, as_of_day)
+    fit = fit_log(
+        daily,
+        physical,
+        tissue,
+        phase_days=[day - daily.first_day for day in phase_days],
+        with_views=with_views,
+        onset=onset,
+        keep_day=begins or None,
+    )
+    read = _body_read(physical, tissue, is_usual_known)
+    return Reading(log, as_of_day, daily, tissue, model, state, physical, read, onset, fit, begins)
 
 
 def _body_read(prior: Estimate, tissue: TissueModel, is_usual_known: bool) -> BodyRead:
@@ -132,9 +161,12 @@ def _body_read(prior: Estimate, tissue: TissueModel, is_usual_known: bool) -> Bo
 
 def log_maintenance(person: Person, assessed: Assessment, log: Log, as_of_day: int) -> LogMaintenance:
     """Maintenance on the as-of day, from the equations and the log."""
-    reading = prepare(person, assessed, log, as_of_day)
-    found = maintenance_from_log(reading.daily, reading.prior, reading.tissue, reading.onset)
-    return as_believed(found, reading.prior, assessed.resting.mean)
+    return maintenance_of(read_log(person, assessed, log, as_of_day), assessed)
+
+
+def maintenance_of(reading: Reading, assessed: Assessment) -> LogMaintenance:
+    """Maintenance on the day that a log was read on."""
+    return as_believed(maintenance_from_fit(reading.fit), reading.prior, assessed.resting.mean)
 
 
 def trend_of_log(
@@ -145,22 +177,24 @@ def trend_of_log(
     usual_intake_kcal: float | None = None,
     *,
     phase_days: Sequence[int] = (),
+    tail: Tail | None = None,
     is_loss_meant: bool | None = None,
 ) -> tuple[Trend, Reading]:
-    """The trend of a log as read on the as-of day, and the reading it rests on.
+    """The trend of a log as read on the as-of day, and the reading it rests on. Args as for ``read_log``.
 
-    Args: ``phase_days``: on which a phase is known to have begun; ``is_loss_meant``: see ``read_trend``.
+    ``is_loss_meant``: see ``read_trend``.
     """
-    reading = prepare(person, assessed, log, as_of_day, usual_intake_kcal)
-    known = [day - reading.daily.first_day for day in phase_days]
-    trend = read_trend(
-        reading.daily,
-        reading.prior,
-        reading.tissue,
-        phase_days=known,
-        is_loss_meant=is_loss_meant,
-        onset=reading.onset,
+    reading = read_log(
+        person,
+        assessed,
+        log,
+        as_of_day,
+        usual_intake_kcal,
+        phase_days=phase_days,
+        tail=tail,
+        with_views=True,
     )
+    trend = trend_from_fit(reading.daily, reading.fit, is_loss_meant)
     believed = as_believed(trend.maintenance, reading.prior, assessed.resting.mean)
     return msgspec.structs.replace(trend, maintenance=believed), reading
 

@@ -107,19 +107,6 @@ class Trend(msgspec.Struct, frozen=True):
     notes: tuple[Message, ...]
 
 
-@equation(
-    "trend_reading",
-    summary="Trend of a log: rate of tissue, split of a change, probability of a plateau",
-    formula=(
-        f"weekly rate = 7 (mean intake of {RATE_DAYS:g} days / ratio - maintenance) / energy of a kilogram; carried "
-        "change = amplitude x expected change + water that fades; plateau = probability that the rate lies within "
-        f"{PLATEAU_RATE_KG:g} kg a week"
-    ),
-    kind=Kind.MODEL,
-    basis=Basis.JUDGEMENT,
-    sources=(HALL_CHOW_2011,),
-    valid_range="adults with dated weighings",
-)
 def read_trend(
     log: DailyLog,
     prior: Estimate,
@@ -135,11 +122,28 @@ def read_trend(
         ``phase_days``: days from the log's first on which a phase is known to have begun; ``is_loss_meant``: whether
         the person means to lose; None reads it from the log; ``onset``: what was read before it.
     """
+    return trend_from_fit(log, fit_log(log, prior, tissue, phase_days=phase_days, onset=onset), is_loss_meant)
+
+
+@equation(
+    "trend_reading",
+    summary="Trend of a log: rate of tissue, split of a change, probability of a plateau",
+    formula=(
+        f"weekly rate = 7 (mean intake of {RATE_DAYS:g} days / ratio - maintenance) / energy of a kilogram; carried "
+        "change = amplitude x expected change + water that fades; plateau = probability that the rate lies within "
+        f"{PLATEAU_RATE_KG:g} kg a week"
+    ),
+    kind=Kind.MODEL,
+    basis=Basis.JUDGEMENT,
+    sources=(HALL_CHOW_2011,),
+    valid_range="adults with dated weighings",
+)
+def trend_from_fit(log: DailyLog, fit: LogFit, is_loss_meant: bool | None = None) -> Trend:
+    """The trend of a cleaned log over which the bank was run, with views."""
     count = len(log.weight_kg)
     windows = [days for days in CHANGE_WINDOWS if days < count]
     if count > 1 and count - 1 not in windows:
         windows.append(count - 1)
-    fit = fit_log(log, prior, tissue, phase_days=phase_days, onset=onset)
     causal, smoothed = View(fit, in_hindsight=False), View(fit, in_hindsight=True)
     maintenance = maintenance_from_fit(fit)
     changes = tuple(change_of(fit, days) for days in windows)

@@ -3,7 +3,7 @@
 from msgspec.structs import replace
 
 from ..body import Body
-from ..log import LOGGING_RATIO_LEAST, Log, LogMaintenance, log_maintenance
+from ..log import LOGGING_RATIO_LEAST, LogMaintenance, Reading, Tail, maintenance_of, read_log
 from ..measures import (
     Assessment,
     assess,
@@ -22,10 +22,15 @@ from .told import Told
 
 
 class Member:
-    """One person with everything that a computation asks of them. Facets raise ``OutOfDomain`` on impossible input."""
+    """One person with everything that a computation asks of them. Facets raise ``OutOfDomain`` on impossible input.
 
-    def __init__(self, told: Told) -> None:
+    ``tail`` says from when on their log is handed on as it was sent, where it is to be handed on.
+    """
+
+    def __init__(self, told: Told, tail: Tail | None = None) -> None:
         self.told = settled(told)
+        self._tail = tail
+        self._readings: dict[int, Reading] = {}
 
     @property
     def person(self) -> Person:
@@ -44,14 +49,21 @@ class Member:
         log = self.told.log
         if self.told.maintenance is not None or log is None:
             return None
-        found = self._learn(log)
+        found = self._learn(log.last_day if self.told.as_of_day is None else self.told.as_of_day)
         # Weights alone say nothing of the logging scale, nor of maintenance.
         return found if log.intakes else None
 
     @traced
-    def _learn(self, log: Log) -> LogMaintenance:
-        day = log.last_day if self.told.as_of_day is None else self.told.as_of_day
-        return log_maintenance(self.person, self.assessed, log, day)
+    def _learn(self, day: int) -> LogMaintenance:
+        return maintenance_of(self.log_on(day), self.assessed)
+
+    def log_on(self, day: int) -> Reading:
+        """Their log as read on a day, which is read once."""
+        log = self.told.log
+        assert log is not None
+        if day not in self._readings:
+            self._readings[day] = read_log(self.person, self.assessed, log, day, tail=self._tail)
+        return self._readings[day]
 
     @facet
     def prior(self) -> Estimate:
@@ -141,11 +153,19 @@ class Member:
         """The body as a forecast starts from it."""
         return body_of(self.person, self.assessed, self.maintenance, self.told.current_intake_kcal)
 
-    def with_log_read(self, learnt: LogMaintenance) -> "Member":
-        """The same member, their log read already."""
-        other = Member(self.told)
-        other.assessed = self.assessed
+    def with_log_read(self, learnt: LogMaintenance, reading: Reading | None = None) -> "Member":
+        """The same member, their log read already; ``reading`` where it is that of ``log_on``."""
+        other = self.told_otherwise(self.told)
         other.learnt = learnt if self.told.log is not None and self.told.log.intakes else None
+        if reading is not None:
+            other._readings[reading.as_of_day] = reading
+        return other
+
+    def told_otherwise(self, told: Told) -> "Member":
+        """A member of whom this is told; what equations say of a body stands where it is the same."""
+        other = Member(told, self._tail)
+        if other.person is self.person and other.told.fat is self.told.fat:
+            other.assessed = self.assessed
         return other
 
     def with_body_fat(self, fat_fraction: float) -> "Member":

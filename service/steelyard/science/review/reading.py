@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Sequence
+from functools import partial
 from typing import NamedTuple
 
 import msgspec
@@ -16,9 +17,12 @@ from ..log import (
     Explained,
     Log,
     LogMaintenance,
+    Reading,
     Trend,
     fill_intake,
     prior_on_logging_scale,
+    read_log,
+    tail_of,
     trend_of_log,
 )
 from ..measures import body_of
@@ -30,6 +34,7 @@ from . import texts
 
 _RECENT_DAYS = 7
 _FOLLOWED_DAYS = 28
+_BEFORE_PHASE_DAYS = 14
 
 
 class Changes(NamedTuple):
@@ -75,6 +80,7 @@ class Now(NamedTuple):
     knows_cycle: bool
     share_followed: float  # of what was told over the last four weeks, how much was logged
     notes: tuple[Message, ...]
+    reading: Reading  # of the log, to be handed on
 
 
 def change_over(trend: Trend, days: int) -> Changes:
@@ -136,16 +142,13 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
 
     Raises: ``OutOfDomain`` on a log that cannot be read, or one that fits no living body.
     """
-    assessed = member.assessed
-    trend, reading = trend_of_log(
-        member.person,
-        assessed,
-        log,
-        day,
-        phase.usual_intake_kcal,
-        phase_days=[phase.start_day, *([] if weighed_since is None else [weighed_since])],
-        is_loss_meant=phase.kind.is_deficit,
-    )
+    assessed, start = member.assessed, phase.start_day
+    about = (member.person, assessed, log, day, phase.usual_intake_kcal)
+    tail = partial(tail_of, since_day=start - _BEFORE_PHASE_DAYS)
+    phase_days = [start] if weighed_since is None else [start, weighed_since]
+    trend, reading = trend_of_log(*about, phase_days=phase_days, tail=tail, is_loss_meant=phase.kind.is_deficit)
+    # What was settled is told again beside what is handed on, which must not know of it already.
+    handed = reading if weighed_since is None else read_log(*about, phase_days=[start], tail=tail)
     daily = reading.daily
     last = trend.days - 1
     first = next(i for i, seen in enumerate(daily.is_weighed) if seen)
@@ -178,6 +181,7 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
         knows_cycle=bool(log.cycle_starts),
         share_followed=_share_followed(phase, daily.intake_kcal, daily.is_logged, daily.first_day, day),
         notes=trend.notes,
+        reading=handed,
     )
 
 

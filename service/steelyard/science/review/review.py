@@ -11,7 +11,7 @@ from datetime import date
 import msgspec
 
 from ..body import Forecast, PathPoint
-from ..log import Log, LogMaintenance
+from ..log import Log, LogMaintenance, Reading
 from ..member import Member
 from ..numbers import Z80, Estimate
 from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, Verdict, signs_to_stop
@@ -42,7 +42,7 @@ class Review(msgspec.Struct, frozen=True):
 
     ``since_day`` begins the window that the log covers; ``ratio`` is logged over eaten energy.
     ``planned_tissue`` and ``changes`` are of the window that the log covers, ``tissue``, ``fat`` and ``lean`` of
-    the whole phase so far. ``told`` is what is to be eaten from the day reviewed on;
+    the whole phase so far. ``told`` is what is to be eaten from the day reviewed on; ``reading`` is what is handed on.
     """
 
     day: int
@@ -69,6 +69,7 @@ class Review(msgspec.Struct, frozen=True):
     told: Cleared[Ahead]
     weight_kg: Estimate
     noise_sd_kg: float
+    reading: Reading
     reasons: list[Message]
     notes: list[Message]
 
@@ -294,6 +295,7 @@ def review_phase(
         told=told,
         weight_kg=now.weight_kg,
         noise_sd_kg=now.noise_sd_kg,
+        reading=now.reading,
         reasons=[
             *_reasons(phase, now, planned, moved_kg, likely, verdict, more_days, is_pregnant=subject.is_pregnant),
             *_settling(settled, question),
