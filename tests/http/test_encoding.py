@@ -73,10 +73,10 @@ def test_what_cannot_be_less_than_nothing_may_still_be_no_number() -> None:
 @pytest.mark.parametrize("place", range(6))
 def test_no_part_of_a_point_of_a_forecast_hides_that_it_is_no_number(place: int) -> None:
     means = [80.0, 16.0, 60.0, 0.3, 2500.0, 0.2]
-    assert encode_finite(mapping.forecast_point(date(2026, 3, 2), _point(means)))
+    assert encode_finite(mapping.forecast_points([(date(2026, 3, 2), _point(means))]))
     means[place] = math.nan
     with pytest.raises(NonFiniteAnswer):
-        encode_finite(mapping.forecast_point(date(2026, 3, 2), _point(means)))
+        encode_finite(mapping.forecast_points([(date(2026, 3, 2), _point(means))]))
 
 
 def _point(means: list[float]) -> PathPoint:

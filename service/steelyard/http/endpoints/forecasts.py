@@ -56,6 +56,7 @@ def forecast_intake(body: ForecastRequest) -> ForecastResponse:
         )
     )
     found = answer.value
+    ends = mapping.forecast_points([(week.last_day, week.at_end) for week in found.weeks])
     digits = KG if isinstance(question, PathQuestion) else _DIGITS[question.target.quantity]
     return ForecastResponse(
         **mapping.provenance("forecast_intake", body),
@@ -76,9 +77,9 @@ def forecast_intake(body: ForecastRequest) -> ForecastResponse:
                 start_date=week.start,
                 intake_kcal=round(week.intake_kcal, KCAL),
                 energy_balance_kcal=round(week.energy_balance_kcal, KCAL),
-                at_end=mapping.forecast_point(week.last_day, week.at_end),
+                at_end=at_end,
             )
-            for week in found.weeks
+            for week, at_end in zip(found.weeks, ends, strict=True)
         ],
         uncertainty=[
             SourceEffect(source=source.value, fat_kg=round(abs(effect), KG)) for source, effect in found.effects

@@ -222,23 +222,30 @@ _POINT_SCALES = tuple(_SCALES[digits] for digits in (KG, KG, KG, KG, FRACTION, K
 _POINT_LEASTS = (0.0, 0.0, 0.0, -math.inf, 0.0, 0.0)
 
 
-def forecast_point(day: date, at: PathPoint) -> ForecastPoint:
-    """The body at a point with 80 % intervals."""
-    weight, fat, lean, carried, maintenance, fraction, sd, weighing_sd = at
-    _, fat_sd, lean_sd, carried_sd, maintenance_sd, fraction_sd = sd
-    means = (weight, fat, lean, carried, fraction, maintenance)
-    sds = (weighing_sd, fat_sd, lean_sd, carried_sd, fraction_sd, maintenance_sd)
-    ends = zip(*bounds_of_each(means, sds, _POINT_SCALES, _POINT_LEASTS), strict=True)
-    intervals = [Interval(lower, middle, upper) for lower, middle, upper in ends]
-    return ForecastPoint(
-        date=day,
-        weight_kg=intervals[0],
-        fat_kg=intervals[1],
-        lean_kg=intervals[2],
-        carried_kg=intervals[3],
-        fat_fraction=intervals[4],
-        maintenance_kcal=intervals[5],
-    )
+def forecast_points(dated: Sequence[tuple[date, PathPoint]]) -> list[ForecastPoint]:
+    """The bodies at points of a path with 80 % intervals, all of them rounded at once."""
+    means: list[float] = []
+    sds: list[float] = []
+    for _, (weight, fat, lean, carried, maintenance, fraction, sd, weighing_sd) in dated:
+        _, fat_sd, lean_sd, carried_sd, maintenance_sd, fraction_sd = sd
+        means += (weight, fat, lean, carried, fraction, maintenance)
+        sds += (weighing_sd, fat_sd, lean_sd, carried_sd, fraction_sd, maintenance_sd)
+    count = len(dated)
+    each = map(Interval, *bounds_of_each(means, sds, _POINT_SCALES * count, _POINT_LEASTS * count))
+    return [
+        ForecastPoint(
+            date=day,
+            weight_kg=weight_kg,
+            fat_kg=fat_kg,
+            lean_kg=lean_kg,
+            carried_kg=carried_kg,
+            fat_fraction=fat_fraction,
+            maintenance_kcal=maintenance_kcal,
+        )
+        for (day, _), weight_kg, fat_kg, lean_kg, carried_kg, fat_fraction, maintenance_kcal in zip(
+            dated, each, each, each, each, each, each, strict=True
+        )
+    ]
 
 
 def note(message: Message) -> Note:

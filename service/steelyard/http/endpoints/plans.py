@@ -15,7 +15,7 @@ from steelyard.science.phase import (
 from steelyard.science.rails import SplitWeek
 
 from ..operation.operation import computation
-from ..schemas.phases import DayKind, KnownMaintenance, PhaseFollowed, WeekFollowed
+from ..schemas.phases import DayKind, ForecastPoint, KnownMaintenance, PhaseFollowed, WeekFollowed
 from ..schemas.plans import (
     Cut,
     Gain,
@@ -183,14 +183,15 @@ def _aim(phase: MiniCut | Cut | Gain | Hold) -> DeficitAim | GainAim | HoldAim:
     )
 
 
-def _phase(planned: answers.PhasePlanned) -> Phase:
-    phase = planned.phase
+def _phase(found: answers.PhasePlanned) -> Phase:
+    phase, weeks = found.phase, found.weeks
+    ends = mapping.forecast_points([(planned.week.last_day, planned.at_end) for planned in weeks])
     return Phase(
         kind=phase.kind,
         start_date=phase.weeks[0].start,
         end_date=phase.weeks[-1].last_day,
-        weeks=[_week(i + 1, week) for i, week in enumerate(planned.weeks)],
-        change=_totals(planned.change),
+        weeks=[_week(i + 1, week, at_end) for i, (week, at_end) in enumerate(zip(weeks, ends, strict=True))],
+        change=_totals(found.change),
         ends_early_when=mapping.notes(phase.ends_early_when),
         guidance=mapping.notes(phase.guidance),
         reasons=mapping.notes(phase.reasons),
@@ -198,7 +199,7 @@ def _phase(planned: answers.PhasePlanned) -> Phase:
     )
 
 
-def _week(number: int, planned: answers.WeekPlanned) -> PlanWeek:
+def _week(number: int, planned: answers.WeekPlanned, at_end: ForecastPoint) -> PlanWeek:
     week, intake = planned.week, planned.week.intake
     return PlanWeek(
         week=number,
@@ -212,7 +213,7 @@ def _week(number: int, planned: answers.WeekPlanned) -> PlanWeek:
         fibre_g=intake.fibre_g,
         day_kinds=[] if planned.split is None else _day_kinds(planned.split),
         energy_balance_kcal=round(planned.energy_balance_kcal, KCAL),
-        at_end=mapping.forecast_point(week.last_day, planned.at_end),
+        at_end=at_end,
     )
 
 

@@ -10,7 +10,7 @@ from steelyard.science.register import OutOfDomain
 from steelyard.science.review import OpenQuestion, Review, Settled, attention_of
 
 from ..operation.operation import computation
-from ..schemas.phases import PhaseFollowed
+from ..schemas.phases import ForecastPoint, PhaseFollowed
 from ..schemas.reviews import (
     ChangeSoFar,
     EatenAgainstPlan,
@@ -51,20 +51,23 @@ def review_phase(body: ReviewRequest) -> ReviewResponse:
         if body.state is None or body.state.phase is None:
             raise OutOfDomain("PHASE_MISSING", "phase", "Send the phase, or a state with the one under way.")
         phase = body.state.phase
+    plan = states.followed(phase)
     answer = answers.review_phase(
         answers.ReviewAsked(
             mapping.told(body.profile, screened=body.screening, entries=body.log, state=body.state),
-            states.followed(phase),
+            plan,
             body.as_of_date,
             body.is_finished,
             None if body.settled is None else Settled(day=body.settled.date.toordinal(), found=body.settled.found),
             states.starting_body(phase),
         )
     )
-    reviewed, plan = answer.value, states.followed(phase)
+    reviewed = answer.value
     found = reviewed.review
     maintenance = found.maintenance
     attention = _attention(body, answer)
+    weeks = reviewed.weeks
+    ends = mapping.forecast_points([(week.last_day, week.at_end) for week in weeks])
     return ReviewResponse(
         **mapping.provenance("review_phase", body),
         as_of_date=reviewed.as_of,
@@ -87,14 +90,17 @@ def review_phase(body: ReviewRequest) -> ReviewResponse:
         correction_kcal=found.advice.correction_kcal,
         decision=found.advice.decision.value,
         end_date=reviewed.last_date,
-        weeks=[_week(week, plan.planned_week_of(week.start.toordinal() - plan.start_day)) for week in reviewed.weeks],
+        weeks=[
+            _week(week, plan.planned_week_of(week.start.toordinal() - plan.start_day), at_end)
+            for week, at_end in zip(weeks, ends, strict=True)
+        ],
         protein_reference_kg=mapping.rounded_if_any(found.protein_reference_kg, KG),
         ends_early_when=mapping.notes(found.ends_early_when),
         after=None if reviewed.after is None else _after(reviewed.after),
         guard_rails=[mapping.guard_rail(action) for action in answer.actions],
         notes=mapping.notes(found.notes),
         attention=attention,
-        state=_state(body, phase, answer, attention),
+        state=_state(body, phase, plan.end_day, answer, attention),
         reasons=mapping.notes(answer.reasons),
         cautions=mapping.notes(answer.cautions),
         methods=answer.methods,
@@ -104,6 +110,7 @@ def review_phase(body: ReviewRequest) -> ReviewResponse:
 def _state(
     body: ReviewRequest,
     phase: PhaseFollowed,
+    end_day: int,
     answer: answers.Answered[answers.PhaseReviewed],
     attention: Attention,
 ) -> State:
@@ -116,7 +123,7 @@ def _state(
         phase = replace(phase, start_body=states.start_body(reviewed.start))
     if found.advice.days_ahead == 0:
         return states.state(now, None, states.finished(phase, history, reviewed.last_date, now), attention)
-    due = date.fromordinal(states.followed(phase).end_day - 1)
+    due = date.fromordinal(end_day - 1)
     reason = found.verdict.value
     return states.state(
         now,
@@ -168,7 +175,7 @@ def _change(found: Review) -> ChangeSoFar:
     )
 
 
-def _week(week: answers.WeekAhead, planned: FollowedWeek) -> ReviewedWeek:
+def _week(week: answers.WeekAhead, planned: FollowedWeek, at_end: ForecastPoint) -> ReviewedWeek:
     grams = week.diet.carbohydrate_g
     return ReviewedWeek(
         start_date=week.start,
@@ -177,7 +184,7 @@ def _week(week: answers.WeekAhead, planned: FollowedWeek) -> ReviewedWeek:
         protein_g=round(week.diet.protein_g, KCAL),
         carbohydrate_g=None if grams is None else round(grams, KCAL),
         planned_intake_kcal=round(planned.intake_kcal, KCAL),
-        at_end=mapping.forecast_point(week.last_day, week.at_end),
+        at_end=at_end,
     )
 
 
@@ -185,5 +192,5 @@ def _after(after: answers.WeeksAfter) -> FirstWeeksAfter:
     return FirstWeeksAfter(
         intake_kcal=after.intake_kcal,
         rebound_kg=interval(after.rebound, KG),
-        points=[mapping.forecast_point(day, at) for day, at in after.points],
+        points=mapping.forecast_points(after.points),
     )

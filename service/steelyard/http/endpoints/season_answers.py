@@ -97,6 +97,8 @@ def unkept_limits(unkept: list[UnkeptLimit]) -> list[schema.BrokenLimit]:
 
 def season_plan(laid_out: answers.SeasonLaidOut, answer: answers.Answered[Any]) -> schema.SeasonPlan:
     """A season laid out, with the reasons of its answer and what the rails did."""
+    weeks = [(phase.phase.kind, planned) for phase in laid_out.phases for planned in phase.weeks]
+    ends = mapping.forecast_points([(planned.week.last_day, planned.at_end) for _, planned in weeks])
     return schema.SeasonPlan(
         strategy=strategy_numbers(laid_out.policy),
         totals=_totals(laid_out.sums),
@@ -105,13 +107,12 @@ def season_plan(laid_out: answers.SeasonLaidOut, answer: answers.Answered[Any]) 
             schema.SeasonWeek(
                 week=planned.week.point,
                 start_date=planned.week.start,
-                kind=phase.phase.kind,
+                kind=kind,
                 intake_kcal=planned.week.intake.intake_kcal,
                 energy_balance_kcal=round(planned.energy_balance_kcal, KCAL),
-                at_end=mapping.forecast_point(planned.week.last_day, planned.at_end),
+                at_end=at_end,
             )
-            for phase in laid_out.phases
-            for planned in phase.weeks
+            for (kind, planned), at_end in zip(weeks, ends, strict=True)
         ],
         guard_rails=[mapping.guard_rail(action) for action in answer.actions],
         reasons=mapping.notes(answer.reasons),

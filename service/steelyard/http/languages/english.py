@@ -63,6 +63,9 @@ class _Compiler:
         if len(texts) == 1:
             return filled[0]
         form = "".join("%s" if text is None else text.replace("%", "%%") for text in texts)
+        if len(filled) == 1:
+            (only,) = filled
+            return lambda params: form % only(params)
         return lambda params: form % tuple([part(params) for part in filled])
 
     def placeable(self, shown: Any) -> _Part:
@@ -117,26 +120,33 @@ class _Compiler:
 
 
 def _variable(name: str) -> _Part:
+    decimal = _decimal(_MOST_DECIMALS)
+
     def text(params: Params) -> str:
         value = params[name]
-        return value if isinstance(value, str) else _decimal(value, _MOST_DECIMALS)
+        return value if isinstance(value, str) else decimal(value)
 
     return text
 
 
 def _number(name: str, digits: int) -> _Part:
-    return lambda params: _decimal(params[name], digits)
+    decimal = _decimal(digits)
+    return lambda params: decimal(params[name])
 
 
-def _decimal(value: float, digits: int) -> str:
-    """A number with groups of three, at most so many decimals, halves to the even digit."""
-    if isinstance(value, int):
-        return f"{value:,}"
-    scaled = abs(value) * _SCALES[digits] % 1.0
-    # Of what is printed, not of the binary number, a half is seen in the digits.
-    exact = Decimal(repr(value)) if 0.499999 < scaled < 0.500001 else value
-    text = f"{exact:,.{digits}f}"
-    return text.rstrip("0").rstrip(".") if digits else text
+def _decimal(digits: int) -> Callable[[float], str]:
+    """Writes a number with groups of three, at most so many decimals, halves to the even digit."""
+    scale, form = _SCALES[digits], f",.{digits}f"
+
+    def text(value: float) -> str:
+        if isinstance(value, int):
+            return f"{value:,}"
+        # Of what is printed, not of the binary number, a half is seen in the digits.
+        is_half = 0.499999 < abs(value) * scale % 1.0 < 0.500001
+        written = format(Decimal(repr(value)) if is_half else value, form)
+        return written.rstrip("0").rstrip(".") if digits else written
+
+    return text
 
 
 def _long(day: date) -> str:

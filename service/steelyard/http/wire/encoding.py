@@ -24,18 +24,24 @@ def _writer() -> Callable[[Any], bytes | None]:
 
 
 def _column(column: Any) -> Any:
-    """What is encoded in place of a column of a compiled function, which the library does not know."""
+    """What is encoded in place of a column of a compiled function, which the library does not know.
+
+    The writer leaves what is no finite number; raises ``ArithmeticError`` where that is why.
+    """
     text = _writer()(column)
-    return list(column) if text is None else msgspec.Raw(text)
+    if text is not None:
+        return msgspec.Raw(text)
+    values = list(column)
+    if not all(map(math.isfinite, values)):
+        raise ArithmeticError
+    return values
 
 
 _json = msgspec.json.Encoder(enc_hook=_column)
-_pack = msgspec.msgpack.Encoder(enc_hook=list)
+_pack = msgspec.msgpack.Encoder(enc_hook=lambda _: None)  # columns were looked at when they were written
 _NULL = re.compile(rb"null")  # ``findall`` takes half the time of ``bytes.count``
 # A MessagePack float64 (0xcb) whose eleven exponent bits are all ones: NaN or an infinity. Bytes of other values
-# may look the same, so that a match is a suspicion; without a match there is none. An answer is full of 0xcb, at each
-# of which the pattern starts anew, so its first two bytes are looked for beforehand.
-_HUGE = (b"\xcb\x7f", b"\xcb\xff")
+# may look the same, so that a match is a suspicion; without a match there is none.
 _SUSPECT = re.compile(rb"\xcb[\x7f\xff][\xf0-\xff]")
 
 
@@ -53,13 +59,15 @@ def encode_finite(answer: Any) -> bytes:
     Where the output has no ``null``, or as many as the answer and the objects right in it have fields of None, there is
     nothing to look for: the common and cheap case.
     """
-    body = _json.encode(answer)
+    try:
+        body = _json.encode(answer)
+    except ArithmeticError:
+        _require_all_finite(answer)
+        raise
     if b"null" in body:
         empty = _absent(answer) if isinstance(answer, msgspec.Struct) else 0
-        if len(_NULL.findall(body)) > empty:
-            packed = _pack.encode(answer)
-            if (_HUGE[0] in packed or _HUGE[1] in packed) and _SUSPECT.search(packed):
-                _require_finite(msgspec.to_builtins(answer, enc_hook=list), "$")
+        if len(_NULL.findall(body)) > empty and _SUSPECT.search(_pack.encode(answer)):
+            _require_all_finite(answer)
     return body
 
 
@@ -68,6 +76,10 @@ def _absent(answer: msgspec.Struct) -> int:
     values = astuple(answer)
     inner = [astuple(value).count(None) for value in values if isinstance(value, msgspec.Struct)]
     return values.count(None) + sum(inner)
+
+
+def _require_all_finite(answer: Any) -> None:
+    _require_finite(msgspec.to_builtins(answer, enc_hook=list), "$")
 
 
 def _require_finite(value: Any, place: str) -> None:

@@ -162,7 +162,8 @@ def current_maintenance_kcal(model: BodyModel, state: BodyState, ops: Elementwis
     Solves expenditure(intake) = intake with the thermic share of the change. A log teaches another quantity, settled
     maintenance: the intake at which tissue holds once adaptation has followed intake there.
     """
-    return maintenance_of(model, state.fat_kg, state.lean_kg, state.weight_kg, state.adaptation_kcal)
+    fat, lean, glycogen, water, gut, adaptation, _, _ = state
+    return maintenance_of(model, fat, lean, scale_weight(fat, lean, glycogen, water, gut), adaptation)
 
 
 @inlined

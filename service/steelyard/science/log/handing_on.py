@@ -69,7 +69,7 @@ def _cut(reading: Reading, fit: LogFit, at: int) -> Onset:
     window = range(max(0, until - WARM_DAYS), until)
     logged = int(sum(daily.is_logged[:at]))
     goes_on = before is not None and before.goes_on
-    has_carbohydrate = any(longer.has_carbohydrate[day] for day in window)
+    has_carbohydrate = any(longer.has_carbohydrate[window.start : window.stop])
     return Onset(
         body=reading.body,
         day=daily.first_day + at,
@@ -107,20 +107,15 @@ def _seen(fit: LogFit, one: Conclusion, at: int, tissue: float) -> tuple[float, 
     """Mean and variance of weight without noise (``tissue`` 1) or of what is carried (0) under an explanation."""
     columns = fit.columns
     stays = 1.0 if fit.settings[k.STAYS] > 0.0 else 0.0
-    load = [
-        tissue,
-        columns[at + k.BY_ALPHA],
-        columns[at + k.BY_BETA],
-        0.0,
-        columns[at + k.CARRIED],
-        1.0,
-        0.0,
-        stays,
-    ]
-    n = k.STATES
-    mean = sum(weight * value for weight, value in zip(load, one.mean, strict=True)) - fit.shift
-    variance = sum(load[i] * load[j] * one.spread[i * n + j] for i in range(n) for j in range(n))
-    return mean, max(variance, 0.0)
+    by_alpha, by_beta, carried = columns[at + k.BY_ALPHA], columns[at + k.BY_BETA], columns[at + k.CARRIED]
+    loads = [(i, load) for i, load in enumerate((tissue, by_alpha, by_beta, 0.0, carried, 1.0, 0.0, stays)) if load]
+    mean = variance = 0.0
+    for i, load in loads:
+        mean += load * one.mean[i]
+        row = i * k.STATES
+        for j, other in loads:
+            variance += load * other * one.spread[row + j]
+    return mean - fit.shift, max(variance, 0.0)
 
 
 def joined(handed: Log, later: Log | None) -> tuple[Log, list[Message]]:

@@ -531,6 +531,9 @@ def change_under(one: Conclusion, row: int, last: int, then: int) -> tuple[float
 
 def mixed(values: Sequence[tuple[float, float, float]]) -> Estimate:
     """Mean and SD of a mixture, from probability, mean and variance of its parts."""
-    mean = sum(p * m for p, m, _ in values)
-    variance = sum(p * (v + (m - mean) ** 2) for p, m, v in values)
+    mean = variance = 0.0
+    for p, m, _ in values:
+        mean += p * m
+    for p, m, v in values:
+        variance += p * (v + (m - mean) ** 2)
     return Estimate(mean, math.sqrt(max(variance, 0.0)))

@@ -94,9 +94,10 @@ class Member:
     @facet
     def subject(self) -> Subject:
         """What the guard rails read of them."""
-        prior = self.prior.mean
-        physical = prior if self.learnt is None else max(prior, self.learnt.physical.mean)
-        return self._read(self.maintenance.mean, self.scale, physical)
+        prior, learnt = self.prior.mean, self.learnt
+        if learnt is None:
+            return self.seen._replace(maintenance_kcal=self.maintenance.mean)
+        return self._read(self.maintenance.mean, self.scale, max(prior, learnt.physical.mean))
 
     @facet
     def scale(self) -> Scale:

@@ -12,7 +12,7 @@ from typing import Generic, NamedTuple, TypeVar
 
 from ..register import say, traced
 from .broken_rules import refusal, too_fast_a_gain, too_fast_a_loss, too_lean, too_little_protein, underweight
-from .guard_rails import least_held_kcal, least_on_day_kcal
+from .guard_rails import least_held_kcal, least_on_day_kcal, least_told_kcal
 from .macronutrients import PROTEIN_FLOOR_DEFICIT
 from .subject import RailAction, Refused, Subject, stricter
 from .table import (
@@ -185,12 +185,14 @@ def _over_default(first: ToldWeek, at: int, *, is_history_known: bool) -> Iterat
 
 def _deficit_run(run: Sequence[ToldWeek], at: int, weeks: float) -> Iterator[Broken]:
     seen, eating = None, math.inf
+    first = run[0].before
+    leanest, floor = stricter(FAT_FRACTION_FLOOR, first.sex), least_told_kcal(first, weeks)
     for i, week in enumerate(run, start=at):
         for body in (week.before, week.after):
-            if body is not seen:
+            if body is not seen and (body.bmi < BMI_FLOOR or body.fat_fraction < leanest):
                 yield from _too_lean(i, body)
         if week.purpose is Purpose.BREAK:
-            yield from _held_run([week], i, Purpose.HOLD, run[0].before)
+            yield from _held_run([week], i, Purpose.HOLD, first)
             continue
         least = (1.0 - DEFICIT_SHARE_LIMIT) * week.before.maintenance_kcal
         if week.intake_kcal < least - _WITHIN_KCAL:
@@ -199,12 +201,11 @@ def _deficit_run(run: Sequence[ToldWeek], at: int, weeks: float) -> Iterator[Bro
             if body is seen and week.intake_kcal >= eating:
                 continue  # a week ends with the body that the next begins with
             seen, eating = body, week.intake_kcal
-            least, rule = least_on_day_kcal(body, weeks)
+            least, rule = least_on_day_kcal(body, weeks, floor)
             if week.intake_kcal < least - _WITHIN_KCAL:
                 yield _too_little(i, rule, week, least, Why.BODY_OF_THAT_DAY)
-        wanted = PROTEIN_FLOOR_DEFICIT * run[0].before.weight_kg
-        if week.protein_g is not None and week.protein_g < wanted - _WITHIN_G:
-            per_kg = week.protein_g / run[0].before.weight_kg
+        if week.protein_g is not None and week.protein_g < PROTEIN_FLOOR_DEFICIT * first.weight_kg - _WITHIN_G:
+            per_kg = week.protein_g / first.weight_kg
             yield Broken(i, too_little_protein(per_kg))
     share = _change_share(run)
     if share < -LOSS_LIMIT - _WITHIN_SHARE:

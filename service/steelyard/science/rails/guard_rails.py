@@ -100,13 +100,13 @@ def least_available_kcal(subject: Subject, weeks: float) -> float:
     It fades where measured body fat is high, since the limits come from lean athletes, down to what exercise takes: of
     less than that nothing would be left for the body at all.
     """
-    left, scale = subject.availability_left, subject.scale
-
-    def told(limit: float, ratio: float) -> float:
-        return (left * limit * subject.fat_free_kg + subject.exercise_kcal) * ratio
-
-    least = told(AVAILABILITY_LIMIT, scale.most)
-    return max(least, told(AVAILABILITY_WARN, scale.ratio)) if weeks > LONG_PHASE_WEEKS else least
+    left, fat_free_kg, exercise, scale = (
+        subject.availability_left, subject.fat_free_kg, subject.exercise_kcal, subject.scale
+    )  # fmt: skip
+    least = (left * AVAILABILITY_LIMIT * fat_free_kg + exercise) * scale.most
+    if weeks > LONG_PHASE_WEEKS:
+        least = max(least, (left * AVAILABILITY_WARN * fat_free_kg + exercise) * scale.ratio)
+    return least
 
 
 def least_told_kcal(subject: Subject, weeks: float) -> float:
@@ -153,10 +153,13 @@ def resting_limit(subject: Subject) -> DeficitLimit:
     return DeficitLimit(FLOOR, subject.maintenance_kcal - least, Why.RESTING_ENERGY)
 
 
-def least_on_day_kcal(now: Subject, weeks: float) -> tuple[float, str]:
-    """The least intake told for the body ``now`` on a day of a deficit of ``weeks`` [kcal/d], and its rule."""
+def least_on_day_kcal(now: Subject, weeks: float, floor_kcal: float | None = None) -> tuple[float, str]:
+    """The least intake told for the body ``now`` on a day of a deficit of ``weeks`` [kcal/d], and its rule.
+
+    ``floor_kcal`` is what ``least_told_kcal`` says of this person, whose floors are those of every day.
+    """
     return max(
-        (least_told_kcal(now, weeks), FLOOR),
+        (least_told_kcal(now, weeks) if floor_kcal is None else floor_kcal, FLOOR),
         (least_available_kcal(now, weeks), AVAILABILITY),
         (now.maintenance_kcal - now.scale.ratio * FAT_SUPPLY_LIMIT * now.fat_kg, FAT_SUPPLY),
     )
