@@ -1,8 +1,8 @@
 """Intervals of a season: its phases as planned, its intakes set anew from the log as the plan says.
 
-The same linear propagation as ``forecast``: every source of uncertainty is moved by one standard deviation, here all
-of them at once as one array. Eaten as written for years, an error of a tenth in maintenance would carry a body out of
-all bounds; but a gain is set anew every few weeks, and from the first review on the log has shown most of the error.
+The same linear propagation as ``forecast``: every source of uncertainty is moved by one standard deviation. Eaten as
+written for years, an error of a tenth in maintenance would carry a body out of all bounds; but a gain is set anew every
+few weeks, and from the first review on the log has shown most of the error.
 """
 
 from ..body import (
@@ -10,8 +10,6 @@ from ..body import (
     ALL_SOURCES,
     CARRIED_SPREAD,
     Body,
-    BodyModel,
-    BodyState,
     Diet,
     Forecast,
     Moved,
@@ -23,7 +21,6 @@ from ..body import (
     start_body,
     walk,
 )
-from ..numbers import Number, arrays, many
 from ..phase import GAIN_RESET_WEEKS
 from ..register import (
     HALL_CHOW_2011,
@@ -70,22 +67,16 @@ def season_forecast(
 
 
 def _moved_runs(body: Body, weeks: list[WeekRecord], sources: list[UncertaintySource]) -> list[Moved]:
-    import numpy as np
-
-    ops = arrays()
-    starts = [start_body(body, source) for source in sources]
-    model = BodyModel(*[many(np.array(column, dtype=float)) for column in zip(*[m for m, _ in starts], strict=True)])
-    state = BodyState(*[many(np.array(column, dtype=float)) for column in zip(*[s for _, s in starts], strict=True)])
-    state = state._replace(day=starts[0][1].day)
-
-    def one_sd(source: UncertaintySource, size: float) -> Number:
-        return many(np.array([size if s is source else 0.0 for s in sources]))
-
-    error = one_sd(UncertaintySource.MAINTENANCE, body.maintenance_kcal.sd)
-    adherence = one_sd(UncertaintySource.ADHERENCE, ADHERENCE_SPREAD)
-    adaptation = one_sd(UncertaintySource.ADAPTATION, 1.0)
     later = left_by_review(body)
-    path, intake = [state], state.fat_kg
+    return [_moved_run(body, weeks, source, later) for source in sources]
+
+
+def _moved_run(body: Body, weeks: list[WeekRecord], source: UncertaintySource, later: float) -> Moved:
+    """The season with one source moved by one SD; ``later``: what reviews leave of an error in energy."""
+    started, state = start_body(body, source)
+    error = body.maintenance_kcal.sd if source is UncertaintySource.MAINTENANCE else 0.0
+    adherence = ADHERENCE_SPREAD if source is UncertaintySource.ADHERENCE else 0.0
+    model, path, intake = started, [state], 0.0
     for w, week in enumerate(weeks):
         share = 1.0 if w < GAIN_RESET_WEEKS else later
         if week.is_set:
@@ -94,16 +85,8 @@ def _moved_runs(body: Body, weeks: list[WeekRecord], sources: list[UncertaintySo
             intake = seen + (week.intake_kcal - week.maintenance_kcal)
         eaten = intake * (1.0 + share * adherence)
         carbohydrate = week.diet.carbohydrate_kcal / week.intake_kcal * eaten
-        diet = Diet(eaten, carbohydrate, week.diet.protein_g_per_kg)
-        state = walk(adapting(model, eaten, adaptation, ops), state, diet, (7.0,), ops=ops)[0]
+        if source is UncertaintySource.ADAPTATION:
+            model = adapting(started, eaten, 1.0)
+        state = walk(model, state, Diet(eaten, carbohydrate, week.diet.protein_g_per_kg), (7.0,))[0]
         path.append(state)
-    # By week, field and source; what is one value of all sources is spread over them.
-    table = np.empty((len(path), len(BodyState._fields), len(sources)))
-    for row, state in zip(table, path, strict=True):
-        for cells, value in zip(row, state, strict=True):
-            cells[:] = value
-    by_source = table.transpose(2, 0, 1).tolist()
-    return [
-        moved_run(source, start[0], [BodyState(*values) for values in own])
-        for source, start, own in zip(sources, starts, by_source, strict=True)
-    ]
+    return moved_run(source, started, path)
