@@ -26,8 +26,8 @@ QUESTIONS = [
     answers.compare_strategies, answers.optimise_season,
 ]  # fmt: skip
 TO_EAT = {"intake_kcal", "correction_kcal", "surplus_kcal", "protein_g", "carbohydrate_g"}
-# What was eaten, and the strategy that was asked for: not what is told to eat.
-NOT_TOLD = {"EatenSoFar", "Policy"}
+# What was eaten, as a log tells it, and the strategy that was asked for: not what is told to eat.
+NOT_TOLD = {"EatenSoFar", "Reading", "Policy"}
 
 
 def fields_of(kind: Any, place: str, seen: set[Any]) -> Iterator[str]:

@@ -1,7 +1,6 @@
 """`POST /v1/maintenance`: the intake at which tissue energy is stable."""
 
 from steelyard import answers
-from steelyard.science.register import Message
 
 from ..languages import english
 from ..operation.operation import computation
@@ -52,7 +51,15 @@ def estimate_maintenance(body: MaintenanceRequest) -> MaintenanceResponse:
 def _rows(found: answers.Maintenance) -> list[EquationRow]:
     resting = found.resting
     rows = [
-        EquationRow(id, "resting", round(value), is_applicable, weight > 0.0, round(weight, 3), _notes(why_not))
+        EquationRow(
+            id,
+            "resting",
+            round(value),
+            is_applicable,
+            weight > 0.0,
+            round(weight, 3),
+            [] if why_not is None else [english(why_not)],
+        )
         for (id, _, is_applicable, weight, why_not), value in zip(resting.lines, resting.values, strict=True)
     ]
     rows += [
@@ -63,12 +70,8 @@ def _rows(found: answers.Maintenance) -> list[EquationRow]:
             is_applicable=row.is_applicable,
             is_used=row.weight > 0.0,
             weight=round(row.weight, 3),
-            notes=_notes(row.why_not),
+            notes=[] if row.why_not is None else [english(row.why_not)],
         )
         for row in found.totals
     ]
     return rows
-
-
-def _notes(why_not: Message | None) -> list[str]:
-    return [] if why_not is None else [english(why_not)]

@@ -49,12 +49,11 @@ def settled(told: Told) -> Told:
         that no answer gave.
     """
     log, known = told.log, told.known
-    if told.is_settled:
+    if told.is_settled or (known is None and (log is None or not log.readings)):
         return told
     told = told._replace(is_settled=True)
     if known is None:
-        if log is None or not log.readings:
-            return told
+        assert log is not None
         return _measured(told, log, None)
     _check(told.person, known)
     told = told._replace(current_intake_kcal=_first(told.current_intake_kcal, known.usual_intake_kcal))

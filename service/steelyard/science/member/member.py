@@ -96,7 +96,8 @@ class Member:
         """What the guard rails read of them."""
         prior, learnt = self.prior.mean, self.learnt
         if learnt is None:
-            return self.seen._replace(maintenance_kcal=self.maintenance.mean)
+            kcal, seen = self.maintenance.mean, self.seen
+            return seen if seen.maintenance_kcal == kcal else seen._replace(maintenance_kcal=kcal)
         return self._read(self.maintenance.mean, self.scale, max(prior, learnt.physical.mean))
 
     @facet

@@ -12,7 +12,7 @@ import dis
 import re
 import sys
 from collections.abc import Callable, Iterable, Iterator
-from functools import cache, cached_property, partial
+from functools import cache, cached_property, lru_cache, partial
 from importlib.abc import InspectLoader
 from types import CodeType, FunctionType, ModuleType
 from typing import Any, NamedTuple, get_args, get_origin
@@ -289,6 +289,12 @@ def _classes_in(annotation: Any, module: ModuleType) -> Iterator[type]:
 
 
 def _modules() -> tuple[ModuleType, ...]:
+    return _modules_of(len(sys.modules))
+
+
+@lru_cache(maxsize=1)
+def _modules_of(_loaded: int) -> tuple[ModuleType, ...]:
+    """Those of the package, looked for again when there are more modules."""
     return tuple(module for module in list(sys.modules.values()) if isinstance(module, ModuleType) and _is_ours(module))
 
 
