@@ -9,8 +9,9 @@ from typing import Any, NamedTuple
 import httpx
 from litestar import Litestar
 from steelyard.http.app import OPERATIONS, create_app
-from steelyard.http.operation.operation import Operation, Scope
+from steelyard.http.operation.operation import Operation
 from steelyard.settings import Settings
+from steelyard.store.keys import Scope
 from steelyard.store.store import Store
 
 BASE_URL = "http://service.test"

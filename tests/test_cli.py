@@ -18,7 +18,9 @@ import pytest
 from click.testing import CliRunner, Result
 from in_process import PATIENCE_SECONDS
 from servers import free_port, new_database
-from steelyard.cli import cli, contract_files, curl_command, serving
+from steelyard.cli import cli, serving
+from steelyard.cli.contract import contract_files
+from steelyard.cli.serving import curl_command
 from steelyard.http.edge import tracing
 from steelyard.http.endpoints.maintenance import estimate_maintenance
 from steelyard.science.numbers.twins import is_compiled

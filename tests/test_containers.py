@@ -332,7 +332,7 @@ def test_the_manifests_of_a_run_fit_each_other_and_the_command() -> None:
     containers = {name: template["spec"]["containers"][0] for name, template in bulk_pods()}
     command = containers["steelyard-bulk"]["command"]
     assert command[:3] == ["steelyard", "bulk", "run"]
-    run = cli.commands["bulk"].commands["run"]  # type: ignore[attr-defined]
+    run = cli.commands["bulk"].loaded().commands["run"]  # type: ignore[attr-defined]
     asked = run.make_context("run", list(command[3:])).params
     requests = containers["steelyard-bulk"]["resources"]["requests"]
     assert asked["workers"] == int(requests["cpu"])

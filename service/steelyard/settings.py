@@ -1,6 +1,5 @@
 """What an operator can set: read once from the environment, then frozen."""
 
-import difflib
 import re
 from collections.abc import Mapping
 from typing import Any
@@ -97,6 +96,8 @@ def read_settings(environment: Mapping[str, str], **overrides: Any) -> Settings:
         if not variable.startswith(PREFIX) or variable in CLIENT_VARIABLES:
             continue
         if variable not in known:
+            import difflib  # where a name is unknown, and not with the start
+
             close = difflib.get_close_matches(variable, known, 1, cutoff=0.8)
             hint = f"did you mean {close[0]}?" if close else f"known are {', '.join(sorted(known))}"
             raise SettingsError(f"{variable} is not a setting: {hint}")

@@ -18,7 +18,7 @@ import httpx
 import msgspec
 from servers import free_port
 from steelyard.http.endpoints.maintenance import estimate_maintenance
-from steelyard.http.operation.operation import Scope
+from steelyard.store.keys import Scope
 from steelyard.store.store import Store
 
 ROOT = Path(__file__).resolve().parents[2]

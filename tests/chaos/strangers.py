@@ -5,8 +5,7 @@ import secrets
 import time
 from collections import Counter
 
-from steelyard.http.operation.operation import Scope
-from steelyard.store.keys import new_prefix
+from steelyard.store.keys import Scope, new_prefix
 from steelyard.store.store import Store
 
 from .scenarios import Row, row_of

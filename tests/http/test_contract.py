@@ -12,7 +12,7 @@ import pytest
 from in_process import Running
 from jsonschema import Draft202012Validator
 from lifting_form import LiftedTotal, sum_lifts
-from steelyard.cli import contract_files
+from steelyard.cli.contract import contract_files
 from steelyard.http.app import OPERATIONS
 from steelyard.http.operation.operation import OPERATION, Operation
 from steelyard.http.pages.answer_examples import MOST_BYTES, examples_path, examples_text, kept_examples
@@ -34,8 +34,12 @@ def test_committed_file_is_up_to_date(name: str) -> None:
 
 def test_text_is_deterministic() -> None:
     assert contract_text(OPERATIONS) == contract_text(tuple(reversed(OPERATIONS)))
-    other_run = (
-        "from steelyard.cli import contract_files; import sys; sys.stdout.write(''.join(contract_files().values()))"
+    other_run = "\n".join(
+        [
+            "from steelyard.cli.contract import contract_files",
+            "import sys",
+            "sys.stdout.write(''.join(contract_files().values()))",
+        ]
     )
     texts = subprocess.run(
         [sys.executable, "-c", other_run],

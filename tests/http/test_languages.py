@@ -16,7 +16,7 @@ from fluent.syntax import FluentParser
 from fluent.syntax import ast as tree
 from in_process import Running
 from steelyard.http.languages import ENGLISH, LANGUAGES, MessageReader, english, parameters, preferred, said
-from steelyard.http.languages.files import parameters_in, read
+from steelyard.http.languages.files import LanguageFile, parameters_in
 from steelyard.http.languages.other import arguments
 from steelyard.science.log.events import EventKind
 from steelyard.science.measures.fat_combination import BodyFatMethod
@@ -96,7 +96,7 @@ def test_a_file_is_whole(tag: str) -> None:
 
 def test_an_entry_that_is_there_twice_is_noticed() -> None:
     with pytest.raises(ValueError, match="A is there twice"):
-        read("xx", "language-name = X\nlanguage-locale = en\n\n## member\n\nA = 1\nA = 2\n")
+        _ = LanguageFile("xx", "language-name = X\nlanguage-locale = en\n\n## member\n\nA = 1\nA = 2\n").entries
 
 
 def test_codes_are_those_that_the_code_says() -> None:

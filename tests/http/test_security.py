@@ -27,12 +27,12 @@ from litestar.handlers import HTTPRouteHandler
 from msgspec import to_builtins
 from steelyard.http.app import OPERATIONS, create_app
 from steelyard.http.endpoints.method_catalogue import list_methods
-from steelyard.http.operation.operation import OPERATION, PUBLIC, Operation, Scope
+from steelyard.http.operation.operation import OPERATION, PUBLIC, Operation
 from steelyard.http.pages.contract import openapi_document
 from steelyard.http.wire.observability import log_to
 from steelyard.settings import Settings
 from steelyard.store import keys
-from steelyard.store.keys import sha256
+from steelyard.store.keys import Scope, sha256
 from steelyard.store.tables import Table
 
 ROOT = Path(__file__).resolve().parents[2]

@@ -6,7 +6,7 @@ import sys
 from pathlib import Path
 
 from examples.local_service import ROOT
-from steelyard.cli import contract_files
+from steelyard.cli.contract import contract_files
 
 REGENERATE = ROOT / "sdk" / "regenerate.py"
 

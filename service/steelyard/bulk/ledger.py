@@ -4,9 +4,8 @@ import asyncio
 from datetime import UTC, datetime
 from typing import NamedTuple
 
-from steelyard.http.operation.operation import Scope
 from steelyard.http.operation.weights import units
-from steelyard.store.keys import Key
+from steelyard.store.keys import Key, Scope
 from steelyard.store.store import FlushId, Store, UsageCell, UsageCount
 
 from .answering import OPERATIONS

@@ -9,8 +9,7 @@ from rich.console import Console
 from rich.table import Table
 from rich.text import Text
 
-from steelyard.http.operation.operation import Scope
-from steelyard.store.keys import Key
+from steelyard.store.keys import Key, Scope
 from steelyard.store.store import Store
 
 from .opened import current_settings, with_store

@@ -16,12 +16,12 @@ import rich_click as click
 from steelyard.http.edge.tracing import check_tracing
 from steelyard.http.endpoints.maintenance import estimate_maintenance
 from steelyard.http.gate.rate_limit import RateLimiter
-from steelyard.http.operation.operation import Operation, Scope
+from steelyard.http.operation.operation import Operation
 from steelyard.http.pages.workbench import PAGE_PATH
 from steelyard.http.wire.observability import MULTIPROCESS_VARIABLE
 from steelyard.settings import Settings
 from steelyard.store.database import is_embedded
-from steelyard.store.keys import Key
+from steelyard.store.keys import Key, Scope
 from steelyard.store.store import Store, StoreUnavailable
 
 from . import workers as processes

@@ -4,6 +4,7 @@ import hashlib
 import hmac
 import secrets
 from datetime import date, datetime
+from enum import StrEnum
 
 import msgspec
 
@@ -11,6 +12,13 @@ _PREFIX_ALPHABET = "abcdefghijkmnpqrstuvwxyz23456789"  # nothing that is easily 
 _PREFIX_LETTERS = frozenset(_PREFIX_ALPHABET)
 _PREFIX_LENGTH = 10
 _SECRET_BYTES = 32
+
+
+class Scope(StrEnum):
+    """What a key may be used for."""
+
+    COMPUTE = "compute"
+    METHODS = "methods"
 
 
 class Quota(msgspec.Struct, frozen=True, kw_only=True):

@@ -1,7 +1,9 @@
 """GET /v1/messages: the texts of all codes in every language, as the files that the service itself reads."""
 
+from steelyard.store.keys import Scope
+
 from ..languages import ENGLISH, LANGUAGES, parameters
-from ..operation.operation import Scope, constant_document
+from ..operation.operation import constant_document
 from ..schemas.messages import Language, MessageCatalogue, MessageCode
 from ..wire.request_id import CONTRACT_VERSION
 

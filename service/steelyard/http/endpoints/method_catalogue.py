@@ -1,8 +1,9 @@
 """GET /v1/methods."""
 
 from steelyard.science import catalogue
+from steelyard.store.keys import Scope
 
-from ..operation.operation import Scope, constant_document
+from ..operation.operation import constant_document
 from ..schemas.methods import MethodCatalogue, method_entry, method_source
 from ..wire.request_id import CONTRACT_VERSION
 

@@ -8,9 +8,8 @@ messages after it are; that of the English file counts.
 import re
 from collections.abc import Iterator, Mapping
 from enum import StrEnum
-from functools import cache
+from functools import cache, cached_property
 from importlib.resources import files
-from typing import NamedTuple
 
 _ENTRY = re.compile(r"(-?[A-Za-z][A-Za-z0-9_-]*) *=")
 _PARAMETER = re.compile(r"\$([A-Za-z][A-Za-z0-9_]*)")
@@ -25,41 +24,55 @@ class MessageReader(StrEnum):
     DEVELOPER = "developer"
 
 
-class LanguageFile(NamedTuple):
-    """A language: its tag (BCP 47), its name for itself, the locale of its numbers and dates, and its texts."""
+class LanguageFile:
+    """A language: its tag (BCP 47), and the texts of its file, which are taken apart when the first is asked for."""
 
-    tag: str
-    name: str
-    locale: str
-    source: str
-    entries: Mapping[str, str]
-    audiences: Mapping[str, MessageReader]
+    def __init__(self, tag: str, source: str) -> None:
+        self.tag, self.source = tag, source
+
+    @property
+    def name(self) -> str:
+        """Its name for itself."""
+        return _value(self.entries, "language-name")
+
+    @property
+    def locale(self) -> str:
+        """The locale of its numbers and dates."""
+        return _value(self.entries, "language-locale")
+
+    @property
+    def entries(self) -> Mapping[str, str]:
+        """Each entry's text by its name. Raises ``ValueError`` where one is there twice."""
+        return self._parts[0]
+
+    @property
+    def audiences(self) -> Mapping[str, MessageReader]:
+        """For whom each message is."""
+        return self._parts[1]
 
     @property
     def codes(self) -> list[str]:
         """The codes of its messages, in the order of the alphabet."""
         return sorted(name for name in self.entries if name.isupper())
 
-
-def read(tag: str, source: str) -> LanguageFile:
-    """A file taken apart. Raises ``ValueError`` where an entry is there twice."""
-    entries: dict[str, str] = {}
-    audiences: dict[str, MessageReader] = {}
-    group, name = "", ""
-    for line in source.splitlines(keepends=True):
-        if line.startswith("## "):
-            group = line[3:].strip()
-        elif found := _ENTRY.match(line):
-            name = found[1]
-            if name in entries:
-                raise ValueError(f"{tag}: {name} is there twice")
-            entries[name] = line
-            if name.isupper():
-                audiences[name] = MessageReader(group)
-        elif name and line[0] in " }\n":
-            entries[name] += line
-    return LanguageFile(tag, _value(entries, "language-name"), _value(entries, "language-locale"), source, entries,
-                        audiences)  # fmt: skip
+    @cached_property
+    def _parts(self) -> tuple[dict[str, str], dict[str, MessageReader]]:
+        entries: dict[str, str] = {}
+        audiences: dict[str, MessageReader] = {}
+        group, name = "", ""
+        for line in self.source.splitlines(keepends=True):
+            if line.startswith("## "):
+                group = line[3:].strip()
+            elif found := _ENTRY.match(line):
+                name = found[1]
+                if name in entries:
+                    raise ValueError(f"{self.tag}: {name} is there twice")
+                entries[name] = line
+                if name.isupper():
+                    audiences[name] = MessageReader(group)
+            elif name and line[0] in " }\n":
+                entries[name] += line
+        return entries, audiences
 
 
 def _value(entries: Mapping[str, str], name: str) -> str:
@@ -70,7 +83,7 @@ def _found() -> Iterator[LanguageFile]:
     for file in sorted(files(__package__).iterdir(), key=lambda file: (file.name != "en.ftl", file.name)):
         tag, _, suffix = file.name.partition(".")
         if suffix == "ftl":
-            yield read(tag, file.read_text(encoding="utf-8"))
+            yield LanguageFile(tag, file.read_text(encoding="utf-8"))
 
 
 LANGUAGES: Mapping[str, LanguageFile] = {language.tag: language for language in _found()}

@@ -14,6 +14,8 @@ from litestar import Request
 from litestar.handlers import HTTPRouteHandler
 from litestar.types import ASGIApp
 
+from steelyard.store.keys import Scope
+
 from ..languages import ENGLISH, preferred
 from ..wire.conditional import KEYED_DOCUMENT, Document
 from ..wire.decoding import BodyDecoder
@@ -28,13 +30,6 @@ OPERATION = "operation"  # the key of a route's options under which its operatio
 PUBLIC = "public"  # the same for a route that needs no key
 ANSWER_TYPE = "steelyard_answer_type"  # in the scope's state: the media type that the caller gets
 COUNT_UNITS = "steelyard_count_units"  # in the scope's state of a streamed operation: counts its further units
-
-
-class Scope(StrEnum):
-    """What a key may be used for."""
-
-    COMPUTE = "compute"
-    METHODS = "methods"
 
 
 class Operation(msgspec.Struct, frozen=True, kw_only=True):
@@ -192,7 +187,6 @@ def _body_handler(
     decode: Callable[[bytes], Any] = BodyDecoder(body_type).decode
     compute = operation.compute
     deprecated = [operation.deprecation] if operation.deprecation else []
-    marked = marked_fields(body_type)
     formats, options = operation.formats, operation.options
 
     def answer(content: bytes, format_: Format | None, chosen: Mapping[str, StrEnum], accept_language: str) -> _Encoded:
@@ -205,6 +199,7 @@ def _body_handler(
                 made = format_.make(body, computed, chosen, language)
         except REFUSALS as error:
             raise refusal(error, body_type) from error
+        marked = marked_fields(body_type)  # found at the first request: a start has no need of it
         headers = notice(deprecated + used(body, marked)) if deprecated or marked else []
         fingerprint = getattr(computed, "fingerprint", None)
         if fingerprint is not None:

@@ -7,7 +7,6 @@ leaves that open; finding repeats would cost more than the decoding).
 It reads the texts of msgspec's errors, hence the pinned version; the table of hostile bodies covers each of them.
 """
 
-import difflib
 import re
 from typing import Any, Generic, TypeVar
 from urllib.parse import quote
@@ -93,6 +92,8 @@ class BodyDecoder(Generic[T]):
         names = body_schema.field_names(self.body_type, path)
         if path and not names:  # no object there, so that the place was part of the caller's odd name
             return self._unknown([], name)
+        import difflib  # where a name is unknown, and not with the start
+
         close = difflib.get_close_matches(name[:_QUOTED_NAME_LENGTH], names, 1)
         hint = f"did you mean {close[0]}?" if close else f"accepted are {', '.join(names)}."
         where = f"in {_name(path)}" if path else "in the body"

@@ -4,7 +4,6 @@ The draws are a fixed table, not random numbers: Halton points (Halton 1960) and
 inverse normal distribution. The same input gives the same bytes, and every strategy meets the same people.
 """
 
-from statistics import NormalDist
 from typing import Any, NamedTuple
 
 from ..body import PARTITION_SPREAD, TRAINING_GAIN, TRAINING_GAIN_SPREAD, Body, adapting, calibrate, settle_at
@@ -47,6 +46,8 @@ def _radical_inverse(i: int, base: int) -> float:
 def normal_scores(draws: int = DRAWS) -> Any:
     """Standard normal scores, shape (draws, 6), of mean exactly 0: maintenance, body fat, partition, training
     response, adaptation, adherence."""
+    from statistics import NormalDist  # with the first season, not with the start
+
     import numpy as np
 
     normal = NormalDist()
