@@ -1,8 +1,10 @@
 """The batch: every line by itself, in order, at bounded memory, whatever its neighbours do."""
 
 import asyncio
+import gzip
 import json
 import tracemalloc
+import zlib
 from collections.abc import AsyncIterator, Iterable
 from pathlib import Path
 from typing import Any
@@ -242,7 +244,7 @@ async def test_media_types(service: Running) -> None:
 class Wire:
     """One request at the level of ASGI, its messages by hand."""
 
-    def __init__(self, service: Running) -> None:
+    def __init__(self, service: Running, **further: str) -> None:
         self.received: asyncio.Queue[dict[str, Any]] = asyncio.Queue()
         self.sent: list[dict[str, Any]] = []
         self.may_send = asyncio.Event()
@@ -252,6 +254,7 @@ class Wire:
             (b"host", b"service.test"),
             (b"authorization", f"Bearer {service.token}".encode()),
             (b"content-type", b"application/x-ndjson"),
+            *((name.replace("_", "-").encode(), value.encode()) for name, value in further.items()),
         ]
         self.scope: dict[str, Any] = {
             "type": "http",
@@ -285,8 +288,15 @@ class Wire:
         self.received.put_nowait({"type": "http.disconnect"})
 
     @property
+    def body(self) -> bytes:
+        """What was sent of the answer."""
+        return b"".join(m["body"] for m in self.sent if m["type"] == "http.response.body")
+
+    @property
     def answers(self) -> list[Any]:
-        text = b"".join(m["body"] for m in self.sent if m["type"] == "http.response.body")
+        """The lines that can be read of what was sent."""
+        packed = bool(self.sent) and (b"content-encoding", b"gzip") in self.sent[0]["headers"]
+        text = zlib.decompressobj(wbits=31).decompress(self.body) if packed else self.body
         return [json.loads(part) for part in text.splitlines()]
 
     async def until(self, answers: int) -> None:
@@ -306,6 +316,36 @@ async def test_answers_come_while_the_body_is_still_being_sent(service: Running)
     await wire.task
     assert [a.get("reference") for a in wire.answers] == ["a", "b", "c", None]
     assert wire.answers[-1]["summary"]["is_complete"]
+
+
+@pytest.mark.parametrize("accepted", ["gzip", "br, gzip;q=0.5"])
+async def test_a_batch_is_compressed_on_request_and_still_read_as_it_goes(service: Running, accepted: str) -> None:
+    wire = Wire(service, accept_encoding=accepted)
+    wire.give(quick("a"))
+    await wire.until(1)
+    assert wire.answers[0]["reference"] == "a"
+    wire.give(b"".join(quick(str(i)) for i in range(2 * CHUNK_LINES)))
+    await wire.until(1 + 2 * CHUNK_LINES)
+    wire.give(b"", more=False)
+    await wire.task
+    headers = dict(wire.sent[0]["headers"])
+    assert headers[b"vary"] == b"accept-encoding"
+    assert b"content-length" not in headers
+    plain = Wire(service)
+    plain.give(quick("a"))
+    plain.give(b"".join(quick(str(i)) for i in range(2 * CHUNK_LINES)), more=False)
+    await plain.task
+    assert gzip.decompress(wire.body) == plain.body
+    assert len(wire.body) < len(plain.body) / 3
+
+
+@pytest.mark.parametrize("accepted", ["identity", "gzip;q=0", "br"])
+async def test_a_batch_is_not_compressed_unasked(service: Running, accepted: str) -> None:
+    wire = Wire(service, accept_encoding=accepted)
+    wire.give(quick("a"), more=False)
+    await wire.task
+    assert b"content-encoding" not in dict(wire.sent[0]["headers"])
+    assert wire.body.startswith(b'{"line":1,')
 
 
 async def test_a_slow_reader_slows_the_reading(service: Running) -> None:

@@ -1,12 +1,14 @@
 """The outermost layer, between the server and the framework: one thin wrapper in place of a stack of middleware.
 
-It adds the headers that every response carries, compresses long answers, and tells the observers how each request
-ended.
+It adds the headers that every response carries, compresses long and streamed answers, and tells the observers how each
+request ended.
 """
 
 import asyncio
-from collections.abc import Sequence
+import zlib
+from collections.abc import Callable, Sequence
 from datetime import UTC, datetime
+from functools import partial
 from time import perf_counter
 from typing import Any
 
@@ -14,7 +16,7 @@ from litestar.types import ASGIApp, Message, Receive, Scope, Send
 
 from ..gate.rate_limit import LIMIT_HEADERS
 from ..operation.operation import OPERATION, Operation
-from ..wire.conditional import compress
+from ..wire.conditional import compress, compressor
 from ..wire.deprecation import DEPRECATION_HEADER
 from ..wire.headers import (
     ACCEPT_ENCODING,
@@ -94,32 +96,39 @@ class Edge:
 class _Response:
     """The way of a response to the server."""
 
-    __slots__ = ("_compress_from_bytes", "_held", "_scope", "_send", "is_deprecated", "length", "status")
+    __slots__ = ("_compress_from_bytes", "_held", "_packing", "_scope", "_send", "is_deprecated", "length", "status")
 
     def __init__(self, scope: Scope, send: Send, compress_from_bytes: int) -> None:
         self._scope = scope
         self._send = send
         self._compress_from_bytes = compress_from_bytes
         self._held: Any = None
+        self._packing: Any = None  # the compressor of a streamed answer
         self.status = 0
         self.length = 0
         self.is_deprecated = False
 
     async def send(self, message: Message) -> None:
-        """Pass a message on, with headers added and a long body compressed."""
+        """Pass a message on, with headers added, and the body compressed where it is long or streamed."""
         if message["type"] == "http.response.start":
             self.status = message["status"]
             if self._complete(message):
                 self._held = message  # until the body is there, since compressing changes the headers
                 return
         elif message["type"] == "http.response.body":
-            body = message["body"]
+            has_more = message.get("more_body", False)
             if self._held is not None:
                 start, self._held = self._held, None
-                if not message.get("more_body"):
-                    body = message["body"] = await _compressed(start, body)
+                if has_more:
+                    self._packing = compressor(_COMPRESSION_LEVEL)
+                    _say_packed(start)
+                else:
+                    message["body"] = await _off_loop(message["body"], _packed)
+                    _say_packed(start, len(message["body"]))
                 await self._send(start)
-            self.length += len(body)
+            if self._packing is not None:
+                message["body"] = await _off_loop(message["body"], partial(_packed_part, self._packing, has_more))
+            self.length += len(message["body"])
         await self._send(message)
 
     def _complete(self, message: Any) -> bool:
@@ -127,16 +136,18 @@ class _Response:
         headers = [*message["headers"], *_ALWAYS, (_REQUEST_ID, request_id(self._scope).encode("ascii"))]
         headers += self._scope["state"].get(LIMIT_HEADERS, ())
         length = b"0"
-        is_stored = is_page = is_encoded = False
+        is_stored = is_page = is_encoded = has_body = has_length = False
         for name, value in message["headers"]:
             if name == CONTENT_LENGTH:
-                length = value
+                length, has_length = value, True
             elif name == CACHE_CONTROL:
                 is_stored = True
             elif name == CONTENT_SECURITY_POLICY:
                 is_page = True
-            elif name == CONTENT_ENCODING or (name == CONTENT_TYPE and value == _PACKED_TYPE):
+            elif name == CONTENT_ENCODING:
                 is_encoded = True
+            elif name == CONTENT_TYPE:
+                has_body, is_encoded = True, is_encoded or value == _PACKED_TYPE
             elif name == _DEPRECATION:
                 self.is_deprecated = True
         if not is_stored:
@@ -144,21 +155,33 @@ class _Response:
         if not is_page:
             headers.append(NO_CONTENT_LOADED)
         message["headers"] = headers
-        if is_stored or is_encoded or int(length) < self._compress_from_bytes:
+        is_streamed = has_body and not has_length
+        if is_stored or is_encoded or not (is_streamed or int(length) >= self._compress_from_bytes):
             return False
         headers.append((VARY, ACCEPT_ENCODING))
         return any(name == ACCEPT_ENCODING and accepts_gzip(value) for name, value in self._scope["headers"])
 
 
-async def _compressed(start: Any, body: bytes) -> bytes:
-    """``body`` as gzip, with the headers in ``start`` made to fit."""
-    if len(body) < _LONG_BODY_BYTES:
-        short = compress(body, _COMPRESSION_LEVEL)
-    else:
-        short = await asyncio.to_thread(compress, body, _COMPRESSION_LEVEL)
+async def _off_loop(body: bytes, pack: Callable[[bytes], bytes]) -> bytes:
+    """``pack(body)``, in a thread where that takes long."""
+    return pack(body) if len(body) < _LONG_BODY_BYTES else await asyncio.to_thread(pack, body)
+
+
+def _packed(body: bytes) -> bytes:
+    return compress(body, _COMPRESSION_LEVEL)
+
+
+def _packed_part(packing: Any, has_more: bool, body: bytes) -> bytes:
+    """A part of a stream, flushed so that the caller can read all of it at once."""
+    return bytes(packing.compress(body)) + bytes(packing.flush(zlib.Z_SYNC_FLUSH if has_more else zlib.Z_FINISH))
+
+
+def _say_packed(start: Any, length: int | None = None) -> None:
+    """Make the headers of ``start`` fit a compressed body: of this length, or a streamed one."""
     headers = [header for header in start["headers"] if header[0] != CONTENT_LENGTH]
-    start["headers"] = [*headers, (CONTENT_LENGTH, b"%d" % len(short)), (CONTENT_ENCODING, b"gzip")]
-    return short
+    if length is not None:
+        headers.append((CONTENT_LENGTH, b"%d" % length))
+    start["headers"] = [*headers, (CONTENT_ENCODING, b"gzip")]
 
 
 def _record(scope: Any, response: _Response, seconds: float) -> RequestRecord:

@@ -13,8 +13,9 @@ import msgspec
 from litestar import Request
 from litestar.types import ASGIApp, Receive, Scope, Send
 
+from steelyard.store.keys import Scope as KeyScope
+
 from ..operation.operation import COUNT_UNITS, Operation
-from ..operation.operation import Scope as KeyScope
 from ..schemas.batches import BatchAnswer, BatchCounts, BatchSummary
 from ..wire.decoding import BodyDecoder
 from ..wire.encoding import encode_finite
@@ -52,7 +53,8 @@ never touches the others. The last line is a `BatchSummary`; an answer without i
 
 The status is 200 whatever becomes of the lines, since it is sent before they are known. The limit on a body holds
 for each line, and a batch has at most 200,000 lines unless the operator set another number. Lines are read only as
-fast as answers are taken, and as the key's rate allows: read while you send. A client that sends everything before it
+fast as answers are taken, and as the key's rate allows: read while you send. With `Accept-Encoding: gzip` the answer is
+compressed as it goes, so that each line can be read as soon as it is sent. A client that sends everything before it
 reads an answer may find both sides waiting once a few megabytes are under way; such a client sends smaller batches.
 """
 

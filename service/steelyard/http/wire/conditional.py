@@ -4,6 +4,7 @@ import hashlib
 import re
 import zlib
 from collections.abc import Sequence
+from typing import Any
 
 from litestar.types import Receive, Scope, Send
 
@@ -30,8 +31,13 @@ _ENTITY_TAG = re.compile(rb'(?:W/)?("[\x21\x23-\x7e\x80-\xff]*")')
 
 def compress(body: bytes, level: int) -> bytes:
     """``body`` as gzip, without a time stamp, so that the same bytes give the same bytes."""
-    compressor = zlib.compressobj(level, zlib.DEFLATED, wbits=31)
-    return compressor.compress(body) + compressor.flush()
+    packing = compressor(level)
+    return bytes(packing.compress(body)) + bytes(packing.flush())
+
+
+def compressor(level: int) -> Any:
+    """What compresses a stream as gzip (RFC 1952)."""
+    return zlib.compressobj(level, zlib.DEFLATED, wbits=31)
 
 
 def entity_tag(body: bytes) -> bytes:
