@@ -2,15 +2,16 @@
 
 import asyncio
 import tempfile
+from typing import Any
 
 import pytest
 import schemathesis
 from hypothesis import HealthCheck, settings
 from in_process import BASE_URL, PATIENCE_SECONDS
 from steelyard.http.app import OPERATIONS, create_app
-from steelyard.http.operation.operation import Scope
 from steelyard.http.pages.contract import openapi_document
 from steelyard.settings import Settings
+from steelyard.store.keys import Scope
 from steelyard.store.store import Store
 
 EXAMPLES_PER_OPERATION = 30  # beside the some hundred of schemathesis's own coverage phase
@@ -72,3 +73,31 @@ def test_service_keeps_its_contract(case: schemathesis.Case, token: str) -> None
 @settings(max_examples=EXAMPLES_PER_SLOW_OPERATION, suppress_health_check=list(HealthCheck))
 def test_slow_operations_keep_the_contract(case: schemathesis.Case, token: str) -> None:
     case.call_and_validate(headers={"Authorization": f"Bearer {token}"})
+
+
+STEPS = 4
+CHAINS = 15
+
+
+def test_chains_of_answers_keep_the_contract(token: str) -> None:
+    """What an answer knew is handed on as the contract's links say; what was answered is asked for in other forms."""
+    asked: list[tuple[str, int]] = []
+
+    class Chains(schema.exclude(operation_id=SLOW).as_state_machine()):  # type: ignore[misc]
+        def get_call_kwargs(self, case: schemathesis.Case) -> dict[str, Any]:
+            return {"headers": {"Authorization": f"Bearer {token}"}}
+
+        def after_call(self, response: Any, case: schemathesis.Case) -> None:
+            asked.append((case.operation.definition.raw["operationId"], response.status_code))
+
+    Chains.run(
+        settings=settings(
+            max_examples=CHAINS,
+            stateful_step_count=STEPS,
+            deadline=None,
+            derandomize=True,
+            suppress_health_check=list(HealthCheck),
+        )
+    )
+    assert len(asked) > CHAINS, "no link was followed"
+    assert {status for _, status in asked} <= {200, 400, 401, 422}

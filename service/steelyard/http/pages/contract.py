@@ -52,6 +52,7 @@ from ..wire.problems import (
 )
 from ..wire.request_id import CONTRACT_HEADER, CONTRACT_VERSION, PATTERN, REQUEST_ID_HEADER
 from .answer_examples import Examples, kept_examples, shown_lines, without_nulls
+from .contract_links import link_components, links_of
 
 _SCHEMAS = "#/components/schemas/{name}"
 _PURE_MARK = "x-steelyard-pure"
@@ -128,7 +129,10 @@ def openapi_document(operations: Iterable[Operation], examples: Examples | None 
     paths: dict[str, Any] = {}
     for operation in operations:
         shown = examples.get(operation.operation_id, {})
-        paths.setdefault(operation.path, {})[operation.method.lower()] = _operation(operation, shown)
+        document = _operation(operation, shown)
+        if links := links_of(operation, operations):
+            document["responses"]["200"]["links"] = links
+        paths.setdefault(operation.path, {})[operation.method.lower()] = document
     return {
         "openapi": "3.1.0",
         "info": {
@@ -146,6 +150,7 @@ def openapi_document(operations: Iterable[Operation], examples: Examples | None 
         "components": {
             "schemas": _schemas(operations),
             "headers": _common_headers() | _limit_headers(),
+            "links": link_components(operations),
             "securitySchemes": {
                 "ApiKey": {
                     "type": "http",

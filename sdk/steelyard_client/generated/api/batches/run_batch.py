@@ -112,7 +112,9 @@ def sync_detailed(
     on a body holds
     for each line, and a batch has at most 200,000 lines unless the operator set another number. Lines
     are read only as
-    fast as answers are taken, and as the key's rate allows: read while you send. A client that sends
+    fast as answers are taken, and as the key's rate allows: read while you send. With `Accept-Encoding:
+    gzip` the answer is
+    compressed as it goes, so that each line can be read as soon as it is sent. A client that sends
     everything before it
     reads an answer may find both sides waiting once a few megabytes are under way; such a client sends
     smaller batches.
@@ -158,7 +160,9 @@ def sync(
     on a body holds
     for each line, and a batch has at most 200,000 lines unless the operator set another number. Lines
     are read only as
-    fast as answers are taken, and as the key's rate allows: read while you send. A client that sends
+    fast as answers are taken, and as the key's rate allows: read while you send. With `Accept-Encoding:
+    gzip` the answer is
+    compressed as it goes, so that each line can be read as soon as it is sent. A client that sends
     everything before it
     reads an answer may find both sides waiting once a few megabytes are under way; such a client sends
     smaller batches.
@@ -199,7 +203,9 @@ async def asyncio_detailed(
     on a body holds
     for each line, and a batch has at most 200,000 lines unless the operator set another number. Lines
     are read only as
-    fast as answers are taken, and as the key's rate allows: read while you send. A client that sends
+    fast as answers are taken, and as the key's rate allows: read while you send. With `Accept-Encoding:
+    gzip` the answer is
+    compressed as it goes, so that each line can be read as soon as it is sent. A client that sends
     everything before it
     reads an answer may find both sides waiting once a few megabytes are under way; such a client sends
     smaller batches.
@@ -243,7 +249,9 @@ async def asyncio(
     on a body holds
     for each line, and a batch has at most 200,000 lines unless the operator set another number. Lines
     are read only as
-    fast as answers are taken, and as the key's rate allows: read while you send. A client that sends
+    fast as answers are taken, and as the key's rate allows: read while you send. With `Accept-Encoding:
+    gzip` the answer is
+    compressed as it goes, so that each line can be read as soon as it is sent. A client that sends
     everything before it
     reads an answer may find both sides waiting once a few megabytes are under way; such a client sends
     smaller batches.
