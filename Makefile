@@ -16,7 +16,7 @@ compile := $(bin)/uv pip compile --quiet --no-config --universal --python-versio
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
-.PHONY: help run demo test test-long clients mutants rooms lint types format contract handbook contract-release sdk pictures validate backtest loopstudy bench chaos load qa lock audit clean
+.PHONY: help run demo test test-long clients mutants rooms lint types format contract handbook contract-release sdk pictures validate backtest loopstudy bench chaos load qa lock audit images sbom clean
 
 help: ## List the targets
 	@awk 'BEGIN {FS = ":.*## "} /^[a-z-]+:.*## / {printf "  make %-17s %s\n", $$1, $$2}' $(MAKEFILE_LIST)
@@ -107,6 +107,14 @@ lock: $(venv)/.dev ## Pin what pyproject.toml and the .in files ask for; LOCK_AR
 
 audit: $(venv)/.dev ## Look the pinned versions up among known holes; needs a network
 	$(bin)/pip-audit --disable-pip --require-hashes -r $(requirements)/run.txt
+
+images: ## Ask the container engine for the digests of the images that are not ours; writes docker/images.env
+	@$(PYTHON) docker/tools/image_digests.py > docker/images.env.new && mv docker/images.env.new docker/images.env; \
+		status=$$?; rm -f docker/images.env.new; exit $$status
+
+sbom: $(venv)/.dev ## Write the bill of materials of the image's packages (CycloneDX): var/steelyard.cdx.json
+	@mkdir -p var
+	$(bin)/python docker/tools/bill_of_materials.py $(requirements)/image.txt > var/steelyard.cdx.json
 
 clean: ## Remove the environment, caches and local data
 	rm -rf $(venv) .pytest_cache .mypy_cache .ruff_cache .hypothesis .import_linter_cache .schemathesis build dist var

@@ -400,6 +400,8 @@ def stages() -> list[list[tuple[str, str]]]:
     found: list[list[tuple[str, str]]] = []
     for line in text.replace("\\\n", " ").splitlines():
         instruction, _, arguments = line.strip().partition(" ")
+        if instruction == "ARG" and not found:  # before the first stage: what the stages are built on
+            continue
         if instruction == "FROM":
             found.append([])
         if instruction:
