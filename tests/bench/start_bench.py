@@ -82,7 +82,7 @@ def rows(directory: Path) -> list[Row]:
     help_ = paired(lambda: _seconds(_HELP, url), lambda: _seconds(_NEEDED_BY_HELP, url), _ROUNDS)
     return [
         Row("Start-up", "application made, over importing litestar and sqlalchemy.ext.asyncio", made, at_most=1.5),
-        Row("Start-up", "the same with the store opened and checked", started, at_most=1.5),
+        Row("Start-up", "the same with the store opened and checked", started),
         Row("Start-up", "application made, over importing litestar and sqlalchemy without asyncio", strictly),
         Row(
             "Start-up",

@@ -115,7 +115,7 @@ class Store:
     async def ping(self) -> None:
         """Return if the tables can be read."""
         async with self._reading() as connection:
-            await connection.execute(select(KeyRow).limit(1))
+            await connection.execute(select(KeyRow.__table__).limit(1))
 
     async def create_key(
         self, organisation: str, scopes: Iterable[str], *, label: str = "", expiry_time: datetime | None = None
