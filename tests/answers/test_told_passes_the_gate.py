@@ -17,6 +17,7 @@ from steelyard import answers
 from steelyard.answers.answered import Answered
 from steelyard.science.decision import Feeling, Goal
 from steelyard.science.member import Told
+from steelyard.science.phase.sizes import Because, UsualDeficit
 from steelyard.science.rails import DeficitLimit, Refused
 from steelyard.science.rails.gate import Cleared
 from steelyard.science.season import Found, Outcome, Policy, ReadyMade
@@ -123,7 +124,8 @@ def test_a_decision_leaves_out_a_way_that_breaks_a_rail(monkeypatch: pytest.Monk
     asked = answers.DecisionAsked(Told(MAN, CLEAR), START, Goal.LEANNESS, Feeling.UNHAPPY, history=[])
     kinds = {way.kind for way in answers.decide_phase(asked).value.ways if way.fragment is not None}
     monkeypatch.setattr("steelyard.science.phase.deficit.DeficitPhase.cap", lambda *_, **__: None)
-    monkeypatch.setattr("steelyard.science.rails.DEFAULT_DEFICIT", 2100.0)
+    careless = UsualDeficit(2100.0, 0.02, 0.7, Because.BODY)
+    monkeypatch.setattr("steelyard.science.phase.deficit_solver.usual_deficit", lambda *_, **__: careless)
     left = {way.kind for way in answers.decide_phase(asked).value.ways if way.fragment is not None}
     assert {kind for kind in kinds if kind.is_deficit}
     assert not {kind for kind in left if kind.is_deficit}

@@ -177,8 +177,8 @@ def test_one_of_a_thing_is_not_several(tag: str) -> None:
 
 
 def test_numbers_dates_and_plurals_by_locale() -> None:
-    assert said(say("DEFICIT_DEFAULT", deficit_kcal=1234.6), "de").startswith("Du isst 1.235\u00a0kcal")
-    assert english(say("DEFICIT_DEFAULT", deficit_kcal=1234.6)).startswith("You eat 1,235 kcal")
+    assert said(say("DEFICIT_ASKED", deficit_kcal=1234.6), "de").startswith("Du isst 1.235\u00a0kcal")
+    assert english(say("DEFICIT_ASKED", deficit_kcal=1234.6)).startswith("You eat 1,235 kcal")
     assert "0,7\u00a0kg" in said(say("REBOUND", carried_kg=0.71), "de")
     assert "3 May 2026" in english(say("CHANGE_TIME", date="2026-05-03"))
     assert "3. Mai 2026" in said(say("CHANGE_TIME", date="2026-05-03"), "de")

@@ -59,6 +59,14 @@ CONTRADICTIONS = [
         "#/phase/deficit_kcal",
         "PHASE_OVERDETERMINED",
     ),
+    ("a pace and a deficit", asked(mini(weeks=4, deficit_kcal=500, pace="brisk")), "#/phase/pace", "SIZE_AND_PACE"),
+    ("a pace for what is settled", asked(cut(fat_loss_kg=3, weeks=9, pace="gentle")), "#/phase/pace", "SIZE_AND_PACE"),
+    (
+        "a pace and a surplus",
+        asked({"kind": "gain", "surplus_kcal": 200, "pace": "brisk"}),
+        "#/phase/pace",
+        "SIZE_AND_PACE",
+    ),
     ("nothing but easing in", asked(mini(weeks=2, easing_in_weeks=2)), "#/phase/easing_in_weeks", "EASING_FILLS_PHASE"),
     (
         "easing in for all that is left",
@@ -246,6 +254,22 @@ async def test_a_hold_unscreened_stays_a_hold(service: Running) -> None:
     assert [phase["kind"] for phase in over["phases"]] == ["maintenance"]
     assert "HELD_AT_CEILING" in {reason["code"] for reason in over["reasons"]}
     assert not [rail for rail in answered["guard_rails"] if rail["id"] == "screening_unanswered"]
+
+
+async def test_a_size_left_open_is_explained_and_others_are_offered(service: Running) -> None:
+    answer = (await post(service, asked(mini(weeks=4)))).json()
+    (chosen,) = [note for note in answer["reasons"] if note["code"] == "DEFICIT_CHOSEN"]
+    assert chosen["params"]["deficit_kcal"] == answer["deficit_kcal"]
+    (planned,) = [size for size in answer["sizes"] if size["is_planned"]]
+    assert planned["size"] == "steady"
+    assert planned["change"] == answer["phases"][0]["change"]
+    assert planned["at_end"] == answer["phases"][0]["weeks"][-1]["at_end"]
+    brisk = (await post(service, asked(mini(weeks=4, pace="brisk")))).json()
+    (offered,) = [size for size in answer["sizes"] if size["size"] == "brisk"]
+    assert brisk["deficit_kcal"] == offered["deficit_kcal"] > answer["deficit_kcal"]
+    assert brisk["phases"][0]["change"] == offered["change"]
+    summary = await post(service, asked(mini(weeks=4)), "text/markdown")
+    assert "## Other sizes, and their price" in summary.text
 
 
 # --- what is consistent, and reached by no safe plan ----------------------------------------------------------------

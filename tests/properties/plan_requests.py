@@ -118,6 +118,8 @@ def _deficit(rng: random.Random, kind: str, person: dict[str, Any]) -> dict[str,
     has_goal = goal in asked
     if rng.random() < 0.4 and not (has_goal and time == "weeks"):
         asked["deficit_kcal"] = rng.randint(100, 1500)
+    elif rng.random() < 0.5 and not (has_goal and time == "weeks"):
+        asked["pace"] = rng.choice(["gentle", "steady", "brisk"])
     if rng.random() < 0.4:
         asked["protein_g_per_kg"] = round(rng.uniform(1.2, 3.5), 2)
     if easing:

@@ -42,6 +42,8 @@ DIETS = {
     "plan_phases", "forecast_intake", "decide_phase", "plan_season", "compare_strategies", "optimise_season",
     "review_phase",
 }  # fmt: skip
+# Rails that warn of a size; others warn of the person, once for all.
+SIZE_RAILS = {"deficit_share", "fat_supply", "energy_availability", "intake_floor", "bmi", "body_fat", "tissue_loss"}
 SIGNED = {
     "adaptation_kcal", "change", "changes", "carried_kg", "energy_balance_kcal", "correction_kcal", "params", "score",
     "pattern",
@@ -335,6 +337,18 @@ def _weeks(operation: str, request: Json, person: Person, ratio: Ratio, answer: 
             if person.refusals():
                 yield f"who: a deficit for {sorted(person.refusals())}"
             yield from _said_of_deficit(operation, scene, stretch, answer)
+    if operation == "plan_phases":
+        yield from _sizes(scene, request, answer)
+
+
+def _sizes(scene: Scene, request: Json, answer: Json) -> Iterator[str]:
+    """The other sizes of a plan hold every rail, and each names those that warn of it."""
+    for size, stretch in stretches.sizes_of_plan(scene.person, request, answer):
+        yield from (f"size_{found}" for found in week_rails.violations(scene, stretch))
+        told = {rail["id"] for rail in size["guard_rails"]}
+        for rule, why in week_rails.warned(scene, stretch):
+            if rule in SIZE_RAILS and rule not in told:
+                yield f"size_unwarned: {rule}, {why}"
 
 
 def _said_of_deficit(operation: str, scene: Scene, stretch: stretches.Stretch, answer: Json) -> Iterator[str]:

@@ -100,6 +100,8 @@ def _deficit(rng: random.Random, kind: str, person: Json) -> Json:
         asked["weeks"] = rng.randint(max(1, (7 if kind == "cut" else 2) - done), most if kind == "cut" else most - done)
     if rng.random() < 0.4 and not (goal in asked and "weeks" in asked):
         asked["deficit_kcal"] = rng.choice([100, 300, 500, 750, 1500])
+    elif rng.random() < 0.5 and not (goal in asked and "weeks" in asked):
+        asked["pace"] = rng.choice(["gentle", "steady", "brisk"])
     if rng.random() < 0.3:
         asked["protein_g_per_kg"] = round(rng.uniform(1.2, 3.5), 2)
     if kind == "cut" and rng.random() < 0.4:

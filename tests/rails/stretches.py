@@ -101,6 +101,21 @@ def of_plan(person: Person, request: Json, answer: Json) -> Iterator[Stretch]:
         yield Stretch(phase["kind"], weeks, before if phase["kind"] in DEFICITS else 0.0, ceiling=ceiling)
 
 
+def sizes_of_plan(person: Person, request: Json, answer: Json) -> Iterator[tuple[Json, Stretch]]:
+    """The other sizes that a plan offers: a first week with the body before it, and the rest with that at the end."""
+    asked = request["phase"]
+    own = next((stretch for stretch in of_plan(person, request, answer) if stretch.kind == asked["kind"]), None)
+    most = _most_maintenance(request, answer["maintenance_kcal"]["mean"])
+    for size in answer["sizes"]:
+        if own is None:
+            continue
+        before, after = own.weeks[0].before, body_at(size["at_end"], most)
+        first, last, rest = size["intake_kcal"], size["last_intake_kcal"], 7 * (size["weeks"] - 1)
+        then = before if own.is_deficit else after
+        weeks = [Week(first, first, 7, False, before, then), Week(last, last, rest, False, after, after)]
+        yield size, Stretch(own.kind, weeks, own.weeks_before, ceiling=own.ceiling)
+
+
 def weeks_of_history(request: Json) -> float:
     """Weeks of the last deficit where it ended less than four weeks ago; its length is not told, hence six."""
     since = (request.get("cut_history") or {}).get("weeks_since_last_cut")

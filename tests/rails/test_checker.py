@@ -54,6 +54,24 @@ def test_a_plan_moved_past_a_rail_is_caught() -> None:
         assert rule in found, (rule, found)
 
 
+def test_another_size_moved_past_a_rail_is_caught() -> None:
+    asked = planned(MAN, {"kind": "mini_cut", "weeks": 4}, cut_history=HISTORY)
+    answer = ask("plan_phases", asked).body
+    assert violations("plan_phases", asked, 200, answer) == []
+    assert {size["size"] for size in answer["sizes"]} >= {"gentle", "steady", "brisk"}
+    moves: dict[str, Callable[[Json], None]] = {
+        "size_intake_floor": lambda size: size.update(intake_kcal=1400),
+        "size_deficit_share": lambda size: size.update(intake_kcal=1700),
+        "size_tissue_loss": lambda size: size["at_end"]["weight_kg"].update(mean=72.0),
+        "size_unwarned fat_supply": lambda size: size.update(guard_rails=[]),
+    }
+    for rule, move in moves.items():
+        changed = copy.deepcopy(answer)
+        move(changed["sizes"][-1])
+        found = {rule_of(what) for what in violations("plan_phases", asked, 200, changed)}
+        assert found & {rule, rule.split()[0]}, (rule, found)
+
+
 def caught(operation: str, asked: Json, answer: Json) -> set[str]:
     """Names of the rules that an answer breaks."""
     return {rule_of(what) for what in violations(operation, asked, 200, answer)}

@@ -381,6 +381,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                 ]
             },
             "kind": {"const": "cut", "type": "string"},
+            "pace": {"$ref": "Pace"},
             "protein_g_per_kg": {
                 "anyOf": [
                     {"maximum": 3.5, "minimum": 1.2, "type": "number"},
@@ -624,6 +625,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                 ]
             },
             "kind": {"const": "gain", "type": "string"},
+            "pace": {"$ref": "Pace"},
             "surplus_kcal": {
                 "anyOf": [
                     {"maximum": 1000, "minimum": 50, "type": "number"},
@@ -860,6 +862,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                 ]
             },
             "kind": {"const": "mini_cut", "type": "string"},
+            "pace": {"$ref": "Pace"},
             "protein_g_per_kg": {
                 "anyOf": [
                     {"maximum": 3.5, "minimum": 1.2, "type": "number"},
@@ -942,6 +945,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "required": ["kind", "surplus_kcal"],
         "type": "object",
     },
+    "Pace": {"enum": ["brisk", "gentle", "steady"], "type": "string"},
     "PastPhase": {
         "additionalProperties": False,
         "properties": {

@@ -339,14 +339,15 @@ class CutDict(TypedDict):
     break_every_weeks: A break at maintenance after this many weeks. 2 to 16.
     break_weeks: Length of a break. `1` if absent. 1 to 2.
     carbohydrate_preference: Lower, balanced or higher carbohydrate. `"balanced"` if absent.
-    deficit_kcal: Daily deficit at the start; 500 where neither it nor both a goal and a time are given. 100 to
-        1500.
+    deficit_kcal: Daily deficit at the start; chosen by body, history and `pace` where neither it nor both a goal
+        and a time are given. 100 to 1500.
     easing_in_weeks: How many of the first weeks run at half the deficit, to limit hunger; none by default. `0` if
         absent. 0 to 2.
     event_date: A day to be ready for: the phase and the maintenance that lets carried mass settle end before it,
         as late as will do. Instead of `weeks`.
     fat_loss_kg: Fat to lose, kilograms. 0.2 to 30.
     kind: Always `cut`.
+    pace: How fast to go where the size is left open: `gentle`, `steady` or `brisk`. `"steady"` if absent.
     protein_g_per_kg: Protein, grams per kilogram; 2.0 by default. 1.2 to 3.5.
     target_fat_fraction: Body fat as a fraction of body mass, 0 to 1. 0.03 to 0.6.
     target_weight_kg: Weight to reach once carried mass has settled, kilograms. 30 to 300.
@@ -363,6 +364,7 @@ class CutDict(TypedDict):
     event_date: "NotRequired[datetime.date | str | None]"
     fat_loss_kg: "NotRequired[float | None]"
     kind: "Literal['cut']"
+    pace: "NotRequired[models.Pace | Literal['brisk', 'gentle', 'steady']]"
     protein_g_per_kg: "NotRequired[float | None]"
     target_fat_fraction: "NotRequired[float | None]"
     target_weight_kg: "NotRequired[float | None]"
@@ -531,7 +533,8 @@ class GainDict(TypedDict):
     carbohydrate_preference: Lower, balanced or higher carbohydrate. `"balanced"` if absent.
     fat_ceiling_fraction: Body fat at which to stop and consider a cut. 0.08 to 0.6.
     kind: Always `gain`.
-    surplus_kcal: Daily surplus; set by training status by default. 50 to 1000.
+    pace: How fast to go where the size is left open: `gentle`, `steady` or `brisk`. `"steady"` if absent.
+    surplus_kcal: Daily surplus; set by training status, lean mass and `pace` by default. 50 to 1000.
     target_weight_kg: Weight to reach once carried mass has settled, kilograms. 30 to 300.
     weeks: Length in weeks. 1 to 52.
     """
@@ -539,6 +542,7 @@ class GainDict(TypedDict):
     carbohydrate_preference: "NotRequired[models.CarbohydratePreference | Literal['balanced', 'higher', 'lower']]"
     fat_ceiling_fraction: "NotRequired[float | None]"
     kind: "Literal['gain']"
+    pace: "NotRequired[models.Pace | Literal['brisk', 'gentle', 'steady']]"
     surplus_kcal: "NotRequired[float | None]"
     target_weight_kg: "NotRequired[float | None]"
     weeks: "NotRequired[int | None]"
@@ -721,14 +725,15 @@ class MiniCutDict(TypedDict):
     `target_fat_fraction`, `target_weight_kg`), a time (`weeks` or `event_date`), or both; the rest is solved.
 
     carbohydrate_preference: Lower, balanced or higher carbohydrate. `"balanced"` if absent.
-    deficit_kcal: Daily deficit at the start; 500 where neither it nor both a goal and a time are given. 100 to
-        1500.
+    deficit_kcal: Daily deficit at the start; chosen by body, history and `pace` where neither it nor both a goal
+        and a time are given. 100 to 1500.
     easing_in_weeks: How many of the first weeks run at half the deficit, to limit hunger; none by default. `0` if
         absent. 0 to 2.
     event_date: A day to be ready for: the phase and the maintenance that lets carried mass settle end before it,
         as late as will do. Instead of `weeks`.
     fat_loss_kg: Fat to lose, kilograms. 0.2 to 30.
     kind: Always `mini_cut`.
+    pace: How fast to go where the size is left open: `gentle`, `steady` or `brisk`. `"steady"` if absent.
     protein_g_per_kg: Protein, grams per kilogram; 2.0 by default. 1.2 to 3.5.
     target_fat_fraction: Body fat as a fraction of body mass, 0 to 1. 0.03 to 0.6.
     target_weight_kg: Weight to reach once carried mass has settled, kilograms. 30 to 300.
@@ -743,6 +748,7 @@ class MiniCutDict(TypedDict):
     event_date: "NotRequired[datetime.date | str | None]"
     fat_loss_kg: "NotRequired[float | None]"
     kind: "Literal['mini_cut']"
+    pace: "NotRequired[models.Pace | Literal['brisk', 'gentle', 'steady']]"
     protein_g_per_kg: "NotRequired[float | None]"
     target_fat_fraction: "NotRequired[float | None]"
     target_weight_kg: "NotRequired[float | None]"
@@ -1051,7 +1057,7 @@ class ReturnToGainDict(TypedDict):
         to 0.6.
     gain_weeks: Weeks of gain to forecast. `12` if absent. 0 to 26.
     maintenance_weeks: Weeks at the new maintenance. `1` if absent. 1 to 4.
-    surplus_kcal: Daily surplus; set by training status by default. 50 to 1000.
+    surplus_kcal: Daily surplus; set by training status and lean mass by default. 50 to 1000.
     """
 
     fat_ceiling_fraction: "NotRequired[float | None]"

@@ -93,9 +93,19 @@ class Section(NamedTuple):
     said: list[Message]
 
 
-def brief(phases: Sequence[PhaseToTell], cautions: Sequence[Message], reader: BriefingReader) -> list[Section]:
-    """What ``reader`` is told of the phases of a plan; every caution is told, to everyone, once."""
+def brief(
+    phases: Sequence[PhaseToTell],
+    cautions: Sequence[Message],
+    reader: BriefingReader,
+    sizes: Sequence[Message] = (),
+) -> list[Section]:
+    """What ``reader`` is told of the phases of a plan; every caution is told, to everyone, once.
+
+    ``sizes``: what other sizes of the phase would do, in the long ones.
+    """
     sections = [section for phase in phases for section in _phase(phase, reader)]
+    if sizes and not reader.is_short:
+        sections.append(Section(say("BRIEFING_SIZES_TITLE"), list(sizes)))
     told = [message for section in sections for message in section.said]
     at_end: list[Message] = []
     for caution in [*cautions, *(caution for phase in phases for caution in phase.cautions)]:

@@ -1,6 +1,7 @@
 """What should this member eat in a phase and after it, and where does it lead?"""
 
 from collections.abc import Iterable, Iterator
+from contextlib import suppress
 from datetime import date
 from typing import NamedTuple, NoReturn
 
@@ -20,15 +21,18 @@ from steelyard.science.phase import (
     History,
     HoldAim,
     NearestSafe,
+    Pace,
     Plan,
     PlannedPhase,
     PlannedWeek,
     ReturnAim,
+    SizeOffered,
     bodies_along,
     plan_deficit,
     plan_gain,
     plan_hold,
     told_week,
+    told_weeks,
 )
 from steelyard.science.rails import (
     Cleared,
@@ -50,6 +54,7 @@ from .state import known_day, state_of
 
 _GOALS = ("fat_loss_kg", "target_fat_fraction", "target_weight_kg")
 _MOST_WEEKS_TO_EVENT = 156
+_PACE_DETAIL = "The size is settled by what else is asked: leave `pace` out, or let it choose the size."
 
 
 class SplitAsked(NamedTuple):
@@ -116,6 +121,7 @@ class PhasesPlanned(NamedTuple):
     told: Cleared[list[PhasePlanned]]
     rules: SimpleRules | None
     dominant_source: UncertaintySource | None
+    sizes: list[Cleared[SizeOffered]]
 
     @property
     def phases(self) -> list[PhasePlanned]:
@@ -152,6 +158,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
             told=told,
             rules=None if path is None or cut is None else _simple_rules(cut, plan.deficit_kcal or 0.0, path),
             dominant_source=None if path is None else path.dominant_source((cut or plan.phases[0]).last_point),
+            sizes=[*_sizes(asked, member.subject, plan)] if told.value else [],
         ),
         reasons=[assessed.resting.reason, *plan.reasons],
         cautions=member.cautions,
@@ -174,6 +181,8 @@ def _check(asked: PlanAsked) -> int | None:
         return None
     if isinstance(aim, GainAim):
         _check_target_weight(aim.target_weight_kg, weight_kg, is_gain=True)
+        if aim.pace is not Pace.STEADY and aim.surplus_kcal is not None:
+            _contradict("pace", "SIZE_AND_PACE", _PACE_DETAIL)
         return None
     return _check_deficit(asked, aim)
 
@@ -187,6 +196,8 @@ def _check_deficit(asked: PlanAsked, aim: DeficitAim) -> int | None:
     if goals and aim.weeks is not None and aim.deficit_kcal is not None:
         detail = "A goal and the weeks settle the deficit: leave one of the three out."
         _contradict("deficit_kcal", "PHASE_OVERDETERMINED", detail)
+    if aim.pace is not Pace.STEADY and (aim.deficit_kcal is not None or (goals and aim.weeks is not None)):
+        _contradict("pace", "SIZE_AND_PACE", _PACE_DETAIL)
     if aim.break_every_weeks is None and aim.break_weeks != 1:
         detail = "Breaks have a length but no interval: set `break_every_weeks`, or leave `break_weeks` out."
         _contradict("break_weeks", "BREAKS_WITHOUT_INTERVAL", detail)
@@ -271,6 +282,7 @@ def _plan(asked: PlanAsked, member: Member, until_event: int | None) -> Plan:
             sources=asked.sources,
             pause_weeks=asked.pause_weeks,
             weeks_until_event=until_event,
+            with_sizes=True,
         )
     if asked.split is not None:
         # A lower day is a day in a deficit.
@@ -278,7 +290,9 @@ def _plan(asked: PlanAsked, member: Member, until_event: int | None) -> Plan:
     if isinstance(aim, GainAim):
         if aim.fat_ceiling is not None:
             rails.refuse_fat_target(subject, "phase.fat_ceiling_fraction")
-        return plan_gain(member, asked.start, aim, sources=asked.sources, pause_weeks=asked.pause_weeks)
+        return plan_gain(
+            member, asked.start, aim, sources=asked.sources, pause_weeks=asked.pause_weeks, with_sizes=True
+        )
     if asked.then.fat_ceiling is not None:
         rails.refuse_fat_target(subject, "return_to_gain.fat_ceiling_fraction")
     return plan_hold(member, asked.start, aim, asked.then, sources=asked.sources)
@@ -291,12 +305,26 @@ def _told(asked: PlanAsked, subject: Subject, plan: Plan) -> Cleared[list[PhaseP
         return nothing_told([])
     bodies = bodies_along(subject, path)
     phases = _phases(asked, bodies, plan, path)
-    aim, weeks_before = asked.aim, 0.0
-    if isinstance(aim, DeficitAim):
-        weeks_before = aim.weeks_done or asked.history.weeks_that_count
     weeks = [week for planned in phases for week in _told_weeks(planned, bodies)]
-    known = asked.history.cuts_last_12_months is not None
-    return clear(phases, weeks, "phase", weeks_before=weeks_before, is_history_known=known)
+    return clear(phases, weeks, "phase", weeks_before=_weeks_before(asked), is_history_known=asked.history.is_known)
+
+
+def _weeks_before(asked: PlanAsked) -> float:
+    """Weeks of deficit that count as of the one asked for."""
+    aim = asked.aim
+    return float(aim.weeks_done or asked.history.weeks_that_count) if isinstance(aim, DeficitAim) else 0.0
+
+
+def _sizes(asked: PlanAsked, subject: Subject, plan: Plan) -> Iterator[Cleared[SizeOffered]]:
+    """The other sizes on offer whose every week is inside the rails, where there is a choice."""
+    if len(plan.sizes) < 2:
+        return
+    for size in plan.sizes:
+        weeks = told_weeks(size.phases, subject, size.path)
+        with suppress(Refused):
+            yield clear(
+                size, weeks, "phase", weeks_before=_weeks_before(asked), is_history_known=asked.history.is_known
+            )
 
 
 def _told_weeks(planned: PhasePlanned, bodies: list[Subject]) -> Iterator[ToldWeek]:

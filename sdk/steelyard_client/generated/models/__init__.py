@@ -119,6 +119,7 @@ if TYPE_CHECKING:
     from .other_season import OtherSeason as OtherSeason
     from .outcome_intervals import OutcomeIntervals as OutcomeIntervals
     from .own_strategy import OwnStrategy as OwnStrategy
+    from .pace import Pace as Pace
     from .past_phase import PastPhase as PastPhase
     from .path_question import PathQuestion as PathQuestion
     from .pause import Pause as Pause
@@ -128,6 +129,7 @@ if TYPE_CHECKING:
     from .phase_change import PhaseChange as PhaseChange
     from .phase_followed import PhaseFollowed as PhaseFollowed
     from .phase_kind import PhaseKind as PhaseKind
+    from .phase_size import PhaseSize as PhaseSize
     from .phase_totals import PhaseTotals as PhaseTotals
     from .picture_width import PictureWidth as PictureWidth
     from .plan_fragment import PlanFragment as PlanFragment
@@ -306,6 +308,7 @@ _MODULES = {
     "OtherSeason": "other_season",
     "OutcomeIntervals": "outcome_intervals",
     "OwnStrategy": "own_strategy",
+    "Pace": "pace",
     "PastPhase": "past_phase",
     "PathQuestion": "path_question",
     "Pause": "pause",
@@ -315,6 +318,7 @@ _MODULES = {
     "PhaseChange": "phase_change",
     "PhaseFollowed": "phase_followed",
     "PhaseKind": "phase_kind",
+    "PhaseSize": "phase_size",
     "PhaseTotals": "phase_totals",
     "PictureWidth": "picture_width",
     "PlanFragment": "plan_fragment",
@@ -493,6 +497,7 @@ __all__ = [
     "OtherSeason",
     "OutcomeIntervals",
     "OwnStrategy",
+    "Pace",
     "PastPhase",
     "PathQuestion",
     "Pause",
@@ -502,6 +507,7 @@ __all__ = [
     "PhaseChange",
     "PhaseFollowed",
     "PhaseKind",
+    "PhaseSize",
     "PhaseTotals",
     "PictureWidth",
     "PlanFragment",

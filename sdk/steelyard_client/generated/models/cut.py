@@ -12,6 +12,7 @@ from typing import (
 from attrs import define as _attrs_define
 
 from ..models.carbohydrate_preference import CarbohydratePreference
+from ..models.pace import Pace
 from ..types import UNSET, Unset
 
 T = TypeVar("T", bound="Cut")
@@ -27,13 +28,14 @@ class Cut:
         break_weeks (int | Unset): Length of a break. `1` if absent.
         carbohydrate_preference (CarbohydratePreference | Unset): How the energy left after protein is shared between
             carbohydrate and fat.
-        deficit_kcal (float | None | Unset): Daily deficit at the start; 500 where neither it nor both a goal and a time
-            are given.
+        deficit_kcal (float | None | Unset): Daily deficit at the start; chosen by body, history and `pace` where
+            neither it nor both a goal and a time are given.
         easing_in_weeks (int | Unset): How many of the first weeks run at half the deficit, to limit hunger; none by
             default. `0` if absent.
         event_date (datetime.date | None | Unset): A day to be ready for: the phase and the maintenance that lets
             carried mass settle end before it, as late as will do. Instead of `weeks`.
         fat_loss_kg (float | None | Unset): Fat to lose, kilograms.
+        pace (Pace | Unset): How fast somebody would like to go, where the size of a phase is left open.
         protein_g_per_kg (float | None | Unset): Protein, grams per kilogram; 2.0 by default.
         target_fat_fraction (float | None | Unset): Body fat as a fraction of body mass, 0 to 1.
         target_weight_kg (float | None | Unset): Weight to reach once carried mass has settled, kilograms.
@@ -50,6 +52,7 @@ class Cut:
     easing_in_weeks: int | Unset = UNSET
     event_date: datetime.date | None | Unset = UNSET
     fat_loss_kg: float | None | Unset = UNSET
+    pace: Pace | Unset = UNSET
     protein_g_per_kg: float | None | Unset = UNSET
     target_fat_fraction: float | None | Unset = UNSET
     target_weight_kg: float | None | Unset = UNSET
@@ -92,6 +95,10 @@ class Cut:
             fat_loss_kg = UNSET
         else:
             fat_loss_kg = self.fat_loss_kg
+
+        pace: str | Unset = UNSET
+        if not isinstance(self.pace, Unset):
+            pace = self.pace.value
 
         protein_g_per_kg: float | None | Unset
         if isinstance(self.protein_g_per_kg, Unset):
@@ -140,6 +147,8 @@ class Cut:
             field_dict["event_date"] = event_date
         if fat_loss_kg is not UNSET:
             field_dict["fat_loss_kg"] = fat_loss_kg
+        if pace is not UNSET:
+            field_dict["pace"] = pace
         if protein_g_per_kg is not UNSET:
             field_dict["protein_g_per_kg"] = protein_g_per_kg
         if target_fat_fraction is not UNSET:
@@ -215,6 +224,13 @@ class Cut:
 
         fat_loss_kg = _parse_fat_loss_kg(d.pop("fat_loss_kg", UNSET))
 
+        _pace = d.pop("pace", UNSET)
+        pace: Pace | Unset
+        if isinstance(_pace, Unset):
+            pace = UNSET
+        else:
+            pace = Pace(_pace)
+
         def _parse_protein_g_per_kg(data: object) -> float | None | Unset:
             if data is None:
                 return data
@@ -264,6 +280,7 @@ class Cut:
             easing_in_weeks=easing_in_weeks,
             event_date=event_date,
             fat_loss_kg=fat_loss_kg,
+            pace=pace,
             protein_g_per_kg=protein_g_per_kg,
             target_fat_fraction=target_fat_fraction,
             target_weight_kg=target_weight_kg,

@@ -11,6 +11,7 @@ from typing import (
 from attrs import define as _attrs_define
 
 from ..models.carbohydrate_preference import CarbohydratePreference
+from ..models.pace import Pace
 from ..types import UNSET, Unset
 
 T = TypeVar("T", bound="Gain")
@@ -25,7 +26,8 @@ class Gain:
         carbohydrate_preference (CarbohydratePreference | Unset): How the energy left after protein is shared between
             carbohydrate and fat.
         fat_ceiling_fraction (float | None | Unset): Body fat at which to stop and consider a cut.
-        surplus_kcal (float | None | Unset): Daily surplus; set by training status by default.
+        pace (Pace | Unset): How fast somebody would like to go, where the size of a phase is left open.
+        surplus_kcal (float | None | Unset): Daily surplus; set by training status, lean mass and `pace` by default.
         target_weight_kg (float | None | Unset): Weight to reach once carried mass has settled, kilograms.
         weeks (int | None | Unset): Length in weeks.
     """
@@ -33,6 +35,7 @@ class Gain:
     kind: Literal["gain"]
     carbohydrate_preference: CarbohydratePreference | Unset = UNSET
     fat_ceiling_fraction: float | None | Unset = UNSET
+    pace: Pace | Unset = UNSET
     surplus_kcal: float | None | Unset = UNSET
     target_weight_kg: float | None | Unset = UNSET
     weeks: int | None | Unset = UNSET
@@ -49,6 +52,10 @@ class Gain:
             fat_ceiling_fraction = UNSET
         else:
             fat_ceiling_fraction = self.fat_ceiling_fraction
+
+        pace: str | Unset = UNSET
+        if not isinstance(self.pace, Unset):
+            pace = self.pace.value
 
         surplus_kcal: float | None | Unset
         if isinstance(self.surplus_kcal, Unset):
@@ -79,6 +86,8 @@ class Gain:
             field_dict["carbohydrate_preference"] = carbohydrate_preference
         if fat_ceiling_fraction is not UNSET:
             field_dict["fat_ceiling_fraction"] = fat_ceiling_fraction
+        if pace is not UNSET:
+            field_dict["pace"] = pace
         if surplus_kcal is not UNSET:
             field_dict["surplus_kcal"] = surplus_kcal
         if target_weight_kg is not UNSET:
@@ -113,6 +122,13 @@ class Gain:
             d.pop("fat_ceiling_fraction", UNSET)
         )
 
+        _pace = d.pop("pace", UNSET)
+        pace: Pace | Unset
+        if isinstance(_pace, Unset):
+            pace = UNSET
+        else:
+            pace = Pace(_pace)
+
         def _parse_surplus_kcal(data: object) -> float | None | Unset:
             if data is None:
                 return data
@@ -144,6 +160,7 @@ class Gain:
             kind=kind,
             carbohydrate_preference=carbohydrate_preference,
             fat_ceiling_fraction=fat_ceiling_fraction,
+            pace=pace,
             surplus_kcal=surplus_kcal,
             target_weight_kg=target_weight_kg,
             weeks=weeks,

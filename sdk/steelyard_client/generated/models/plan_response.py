@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from ..models.nearest import Nearest
     from ..models.note import Note
     from ..models.phase import Phase
+    from ..models.phase_size import PhaseSize
     from ..models.rule_of_thumb import RuleOfThumb
     from ..models.state import State
 
@@ -46,6 +47,8 @@ class PlanResponse:
         reasons (list[Note]):
         resting_kcal (Interval): A central value with the interval that holds the truth with probability ``coverage``.
         rule_of_thumb (None | RuleOfThumb): Simple rules beside the forecast.
+        sizes (list[PhaseSize]): The phase at other sizes, smallest first, and as planned; none where there is no
+            choice.
         start_weight_kg (float): Scale weight the plan starts from, as given.
         state (State): What is known of a person on a day, each figure with its error. Send it with the next request, as
             it is, beside
@@ -72,6 +75,7 @@ class PlanResponse:
     reasons: list[Note]
     resting_kcal: Interval
     rule_of_thumb: None | RuleOfThumb
+    sizes: list[PhaseSize]
     start_weight_kg: float
     state: State
     additional_properties: dict[str, Any] = _attrs_field(
@@ -149,6 +153,11 @@ class PlanResponse:
         else:
             rule_of_thumb = self.rule_of_thumb
 
+        sizes = []
+        for sizes_item_data in self.sizes:
+            sizes_item = sizes_item_data.to_dict()
+            sizes.append(sizes_item)
+
         start_weight_kg = self.start_weight_kg
 
         state = self.state.to_dict()
@@ -175,6 +184,7 @@ class PlanResponse:
                 "reasons": reasons,
                 "resting_kcal": resting_kcal,
                 "rule_of_thumb": rule_of_thumb,
+                "sizes": sizes,
                 "start_weight_kg": start_weight_kg,
                 "state": state,
             }
@@ -189,6 +199,7 @@ class PlanResponse:
         from ..models.nearest import Nearest  # noqa: PLC0415
         from ..models.note import Note  # noqa: PLC0415
         from ..models.phase import Phase  # noqa: PLC0415
+        from ..models.phase_size import PhaseSize  # noqa: PLC0415
         from ..models.rule_of_thumb import RuleOfThumb  # noqa: PLC0415
         from ..models.state import State  # noqa: PLC0415
 
@@ -315,6 +326,13 @@ class PlanResponse:
 
         rule_of_thumb = _parse_rule_of_thumb(d.pop("rule_of_thumb"))
 
+        sizes = []
+        _sizes = d.pop("sizes")
+        for sizes_item_data in _sizes:
+            sizes_item = PhaseSize.from_dict(sizes_item_data)
+
+            sizes.append(sizes_item)
+
         start_weight_kg = d.pop("start_weight_kg")
 
         state = State.from_dict(d.pop("state"))
@@ -338,6 +356,7 @@ class PlanResponse:
             reasons=reasons,
             resting_kcal=resting_kcal,
             rule_of_thumb=rule_of_thumb,
+            sizes=sizes,
             start_weight_kg=start_weight_kg,
             state=state,
         )

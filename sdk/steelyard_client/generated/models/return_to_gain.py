@@ -19,7 +19,7 @@ class ReturnToGain:
             value by default.
         gain_weeks (int | Unset): Weeks of gain to forecast. `12` if absent.
         maintenance_weeks (int | Unset): Weeks at the new maintenance. `1` if absent.
-        surplus_kcal (float | None | Unset): Daily surplus; set by training status by default.
+        surplus_kcal (float | None | Unset): Daily surplus; set by training status and lean mass by default.
     """
 
     fat_ceiling_fraction: float | None | Unset = UNSET

@@ -11,6 +11,7 @@ from steelyard.science.phase import (
     HoldAim,
     PhaseKind,
     ReturnAim,
+    SizeOffered,
 )
 from steelyard.science.rails import SplitWeek
 
@@ -23,6 +24,7 @@ from ..schemas.plans import (
     MiniCut,
     Nearest,
     Phase,
+    PhaseSize,
     PhaseTotals,
     PlanRequest,
     PlanResponse,
@@ -71,6 +73,7 @@ def plan_phases(body: PlanRequest) -> PlanResponse:
         start_weight_kg=round(plan.start_weight_kg, KG),
         deficit_kcal=mapping.rounded_if_any(plan.deficit_kcal, KCAL),
         phases=[_phase(planned) for planned in plan.phases],
+        sizes=[_size(offered.value) for offered in plan.sizes],
         guard_rails=[mapping.guard_rail(action) for action in answer.actions],
         rule_of_thumb=None if plan.rules is None else _rule_of_thumb(plan.rules),
         dominant_uncertainty=None if plan.dominant_source is None else plan.dominant_source.value,
@@ -160,6 +163,7 @@ def _aim(phase: MiniCut | Cut | Gain | Hold) -> DeficitAim | GainAim | HoldAim:
         return GainAim(
             weeks=phase.weeks,
             surplus_kcal=phase.surplus_kcal,
+            pace=phase.pace,
             target_weight_kg=phase.target_weight_kg,
             fat_ceiling=phase.fat_ceiling_fraction,
             preference=phase.carbohydrate_preference,
@@ -174,6 +178,7 @@ def _aim(phase: MiniCut | Cut | Gain | Hold) -> DeficitAim | GainAim | HoldAim:
         target_weight_kg=phase.target_weight_kg,
         weeks=phase.weeks,
         deficit_kcal=phase.deficit_kcal,
+        pace=phase.pace,
         protein_g_per_kg=phase.protein_g_per_kg,
         preference=phase.carbohydrate_preference,
         easing_in_weeks=phase.easing_in_weeks,
@@ -196,6 +201,25 @@ def _phase(found: answers.PhasePlanned) -> Phase:
         guidance=mapping.notes(phase.guidance),
         reasons=mapping.notes(phase.reasons),
         cautions=mapping.notes(phase.cautions),
+    )
+
+
+def _size(offered: SizeOffered) -> PhaseSize:
+    offset, weeks = round(offered.offset_kcal, KCAL), offered.phase.weeks
+    return PhaseSize(
+        size=offered.size.value,
+        is_planned=offered.is_planned,
+        deficit_kcal=-offset if offset < 0 else None,
+        surplus_kcal=offset if offset >= 0 else None,
+        intake_kcal=offered.intake_kcal,
+        last_intake_kcal=offered.last_intake_kcal,
+        weeks=len(weeks),
+        end_date=weeks[-1].last_day,
+        change=_totals(offered.change),
+        at_end=mapping.forecast_points([(weeks[-1].last_day, offered.at_end)])[0],
+        tissue_rate_percent=round(100 * offered.tissue_share, 2),
+        guard_rails=[mapping.guard_rail(action) for action in offered.warnings],
+        reasons=mapping.notes([offered.said()]),
     )
 
 

@@ -89,6 +89,17 @@ why = { $why ->
     [whole_phase] die Phase im Ganzen wäre nicht sicher
    *[this_person] ein Defizit ist für dich jetzt nicht sicher
 }
+size-reason = { $because ->
+    [body] { NUMBER($percent, maximumFractionDigits: 2) } % deines Gewichts pro Woche passen zu deinem Körperfett
+    [maintenance] { NUMBER($share_percent, maximumFractionDigits: 0) } % davon, mehr ist bei diesem Tempo nicht üblich
+    [fat] so viel gibt dein Körperfett gut her
+    [upper_end] die obere Grenze des Üblichen
+    [recent_cut] weniger als üblich, denn deine letzte Diät ist noch nicht lange her
+    [many_cuts] weniger als üblich, denn du hast schon oft Diät gehalten
+    [no_training] weniger als üblich, denn du machst kein Krafttraining
+    [history_unknown] nicht mehr, solange deine früheren Diäten nicht bekannt sind
+   *[fat_unmeasured] nicht mehr, solange dein Körperfett nicht gemessen ist
+}
 condition = { $condition ->
     [diabetes_treated] behandeltem Diabetes
     [kidney_disease] einer Nierenkrankheit
@@ -278,7 +289,9 @@ PAL_BELOW_PLAUSIBLE = Dein Umsatz ist nur das { NUMBER($pal, maximumFractionDigi
 BMI_OVERSTATES_WITH_MUSCLE = Größe und Gewicht unterscheiden Muskeln nicht von Fett: Bei Sportlern ergeben sie etwa { NUMBER($points, maximumFractionDigits: 1) } Punkte zu viel Körperfett.
 
 # Ein Plan: warum jede Zahl so ist.
-DEFICIT_DEFAULT = Du isst { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, als du jetzt verbrauchst, so viel wie üblich.
+DEFICIT_CHOSEN = Du isst { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, als du jetzt verbrauchst: { size-reason }.
+SIZE_OF_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger: { weeks }, etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett und schlimmstenfalls { NUMBER($lean_kg, maximumFractionDigits: 1) } kg Muskel und anderes Gewebe ohne Fett.
+SIZE_OF_GAIN = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal am Tag mehr: { weeks }, etwa { NUMBER($lean_kg, maximumFractionDigits: 1) } kg fettfreies Gewebe und { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett.
 DEFICIT_ASKED = Du isst { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, als du jetzt verbrauchst, wie gewünscht.
 DEFICIT_SOLVED = Mit { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, als du jetzt verbrauchst, verlierst du in { weeks } { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett.
 WEEKS_SOLVED = Mit diesem Defizit dauert es { weeks }, bis { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett weg sind.
@@ -294,7 +307,7 @@ EASING_IN = { $weeks ->
 } das halbe Defizit: Das macht weniger Hunger und dauert etwa um so viel länger.
 MAINTENANCE_WHY = Nach der Diätphase hältst du mit { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag, { NUMBER($lower_kcal, maximumFractionDigits: 0) } weniger als vorher: Dein Körper ist kleiner und sparsamer.
 REBOUND = Die Waage steigt um etwa { NUMBER($carried_kg, maximumFractionDigits: 1) } kg, weil Glykogen, Wasser und Speisebrei zurückkommen. Das ist kein Fett.
-SURPLUS_WHY = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal Überschuss am Tag passen zu deiner Trainingserfahrung. Deine Energiemenge wird { every-weeks } neu gesetzt.
+SURPLUS_WHY = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal Überschuss am Tag passen zu deiner Trainingserfahrung und deiner fettfreien Masse. Deine Energiemenge wird { every-weeks } neu gesetzt.
 GAIN_RATE_EXPECTED = Rechne mit etwa { NUMBER($percent_per_month, maximumFractionDigits: 1) } % Zunahme im Monat, davon { NUMBER($lean_share, maximumFractionDigits: 0) } % fettfrei.
 RETURN_CHECKS = Ohne Wasser nimmst du etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg je Woche zu. Prüfe am { DATETIME($first_date, dateStyle: "long") } und { DATETIME($second_date, dateStyle: "long") }: Beim Doppelten halbiere den Überschuss.
 CEILING_REACHED = Um den { DATETIME($date, dateStyle: "long") } erreichst du voraussichtlich { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett.
@@ -529,6 +542,7 @@ SEASON_REVIEWED = Die Spannen gelten, wenn du diese Phasen einhältst und dein P
 BRIEFING_PHASE_TITLE = { phase-name } ab { weekday }, { DATETIME($date, dateStyle: "long") }
 BRIEFING_WEEK_TITLE = Woche { $week }, ab { DATETIME($date, dateStyle: "long") }
 BRIEFING_END_TITLE = { phase-name }: das Ende, { DATETIME($date, dateStyle: "long") }
+BRIEFING_SIZES_TITLE = Schneller oder langsamer
 BRIEFING_CAUTIONS_TITLE = Bitte beachten
 BRIEFING_NO_PLAN_TITLE = Kein sicherer Plan
 BRIEFING_EAT = Iss { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag, mit { NUMBER($protein_g, maximumFractionDigits: 0) } Gramm Eiweiß.

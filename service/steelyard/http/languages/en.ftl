@@ -87,6 +87,17 @@ why = { $why ->
     [whole_phase] the phase as a whole would not be safe
    *[this_person] a deficit is not safe for you now
 }
+size-reason = { $because ->
+    [body] { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week suits your body fat
+    [maintenance] { NUMBER($share_percent, maximumFractionDigits: 0) }% of that, the most that is usual at this pace
+    [fat] what your body fat readily supplies
+    [upper_end] the upper end of what is usual
+    [recent_cut] less than usual, as your last cut was not long ago
+    [many_cuts] less than usual, as you have cut often
+    [no_training] less than usual, as you do no resistance training
+    [history_unknown] no more while your past cuts are not known
+   *[fat_unmeasured] no more until your body fat is measured
+}
 condition = { $condition ->
     [diabetes_treated] treated diabetes
     [kidney_disease] kidney disease
@@ -276,7 +287,9 @@ PAL_BELOW_PLAUSIBLE = Your energy comes to only { NUMBER($pal, maximumFractionDi
 BMI_OVERSTATES_WITH_MUSCLE = Height and weight cannot tell muscle from fat: for athletes they give about { NUMBER($points, maximumFractionDigits: 1) } points too much body fat.
 
 # A plan: why each number is what it is.
-DEFICIT_DEFAULT = You eat { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less than you use now, the usual size of a deficit.
+DEFICIT_CHOSEN = You eat { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less than you use now: { size-reason }.
+SIZE_OF_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less: { weeks }, about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat, and at worst { NUMBER($lean_kg, maximumFractionDigits: 1) } kg of lean tissue.
+SIZE_OF_GAIN = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day more: { weeks }, about { NUMBER($lean_kg, maximumFractionDigits: 1) } kg of lean tissue and { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat.
 DEFICIT_ASKED = You eat { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less than you use now, as you asked.
 DEFICIT_SOLVED = Eating { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less than you use now loses { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }.
 WEEKS_SOLVED = At this deficit it takes { weeks } to lose { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat.
@@ -292,7 +305,7 @@ EASING_IN = { $weeks ->
 } at half the deficit: easier on hunger, and slower by about as much.
 MAINTENANCE_WHY = After the cut you hold at { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day, { NUMBER($lower_kcal, maximumFractionDigits: 0) } less than before: your body is smaller and has adapted.
 REBOUND = The scale will rise by about { NUMBER($carried_kg, maximumFractionDigits: 1) } kg as glycogen, water and food return. That is not fat.
-SURPLUS_WHY = A surplus of { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day suits your training experience. Your intake is set anew { every-weeks }.
+SURPLUS_WHY = A surplus of { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day suits your training experience and lean mass. Your intake is set anew { every-weeks }.
 GAIN_RATE_EXPECTED = Expect to gain about { NUMBER($percent_per_month, maximumFractionDigits: 1) }% of body mass a month, { NUMBER($lean_share, maximumFractionDigits: 0) }% of it lean tissue.
 RETURN_CHECKS = Without water you should gain { NUMBER($rate_kg, maximumFractionDigits: 2) } kg a week. Check on { DATETIME($first_date, dateStyle: "long") } and { DATETIME($second_date, dateStyle: "long") }: at twice that, halve the surplus.
 CEILING_REACHED = You are expected to reach { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat around { DATETIME($date, dateStyle: "long") }.
@@ -524,6 +537,7 @@ SEASON_REVIEWED = The ranges hold if you keep these phases and let your log set 
 BRIEFING_PHASE_TITLE = { phase-name } from { weekday }, { DATETIME($date, dateStyle: "long") }
 BRIEFING_WEEK_TITLE = Week { $week }, from { DATETIME($date, dateStyle: "long") }
 BRIEFING_END_TITLE = { phase-name }: the end, { DATETIME($date, dateStyle: "long") }
+BRIEFING_SIZES_TITLE = Faster or slower
 BRIEFING_CAUTIONS_TITLE = Please note
 BRIEFING_NO_PLAN_TITLE = No safe plan
 BRIEFING_EAT = Eat { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day, with { NUMBER($protein_g, maximumFractionDigits: 0) } grams of protein.

@@ -85,6 +85,17 @@ why = { $why ->
     [whole_phase] la fase entera no sería segura
    *[this_person] un déficit no es seguro para ti ahora
 }
+size-reason = { $because ->
+    [body] un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana va bien con tu grasa corporal
+    [maintenance] un { NUMBER($share_percent, maximumFractionDigits: 0) } % de eso, lo máximo habitual a este ritmo
+    [fat] lo que tu grasa corporal aporta bien
+    [upper_end] el máximo de lo habitual
+    [recent_cut] menos de lo habitual, pues tu última definición es reciente
+    [many_cuts] menos de lo habitual, pues ya has hecho muchas definiciones
+    [no_training] menos de lo habitual, pues no haces entrenamiento de fuerza
+    [history_unknown] no más mientras no se conozcan tus definiciones anteriores
+   *[fat_unmeasured] no más hasta que se mida tu grasa corporal
+}
 condition = { $condition ->
     [diabetes_treated] diabetes tratada
     [kidney_disease] una enfermedad renal
@@ -274,7 +285,9 @@ PAL_BELOW_PLAUSIBLE = Tu gasto es solo { NUMBER($pal, maximumFractionDigits: 2) 
 BMI_OVERSTATES_WITH_MUSCLE = Estatura y peso no distinguen músculo de grasa: en deportistas dan unos { NUMBER($points, maximumFractionDigits: 1) } puntos de grasa de más.
 
 # Un plan: por qué cada número es el que es.
-DEFICIT_DEFAULT = Comes { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos de lo que gastas ahora, lo habitual en un déficit.
+DEFICIT_CHOSEN = Comes { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos de lo que gastas ahora: { size-reason }.
+SIZE_OF_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos: { weeks }, unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa y, en el peor caso, { NUMBER($lean_kg, maximumFractionDigits: 1) } kg de tejido magro.
+SIZE_OF_GAIN = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día más: { weeks }, unos { NUMBER($lean_kg, maximumFractionDigits: 1) } kg de tejido magro y { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa.
 DEFICIT_ASKED = Comes { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos de lo que gastas ahora, como pediste.
 DEFICIT_SOLVED = Comer { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos de lo que gastas ahora pierde { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }.
 WEEKS_SOLVED = Con este déficit hacen falta { weeks } para perder { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa.
@@ -290,7 +303,7 @@ EASING_IN = { $weeks ->
 } a medio déficit: menos hambre, y más o menos lo mismo de tardanza.
 MAINTENANCE_WHY = Tras la definición te mantienes con { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día, { NUMBER($lower_kcal, maximumFractionDigits: 0) } menos que antes: tu cuerpo es menor y se ha adaptado.
 REBOUND = La báscula subirá unos { NUMBER($carried_kg, maximumFractionDigits: 1) } kg cuando vuelvan glucógeno, agua y comida. Eso no es grasa.
-SURPLUS_WHY = Un superávit de { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día va con tu experiencia. Lo que comes se ajusta { every-weeks }.
+SURPLUS_WHY = Un superávit de { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día va con tu experiencia y tu masa magra. Lo que comes se ajusta { every-weeks }.
 GAIN_RATE_EXPECTED = Cuenta con ganar cerca del { NUMBER($percent_per_month, maximumFractionDigits: 1) } % de tu peso al mes, el { NUMBER($lean_share, maximumFractionDigits: 0) } % de ello magro.
 RETURN_CHECKS = Sin agua ganarás { NUMBER($rate_kg, maximumFractionDigits: 2) } kg por semana. Compruébalo el { DATETIME($first_date, dateStyle: "medium") } y el { DATETIME($second_date, dateStyle: "medium") }: si es el doble, recorta medio superávit.
 CEILING_REACHED = Hacia el { DATETIME($date, dateStyle: "long") } llegarás previsiblemente al { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa.
@@ -516,6 +529,7 @@ SEASON_REVIEWED = Los márgenes valen si sigues estas fases y tu registro ajusta
 BRIEFING_PHASE_TITLE = { phase-name } desde el { weekday }, { DATETIME($date, dateStyle: "long") }
 BRIEFING_WEEK_TITLE = Semana { $week }, desde el { DATETIME($date, dateStyle: "long") }
 BRIEFING_END_TITLE = { phase-name }: el final, { DATETIME($date, dateStyle: "long") }
+BRIEFING_SIZES_TITLE = Más deprisa o más despacio
 BRIEFING_CAUTIONS_TITLE = Ten en cuenta
 BRIEFING_NO_PLAN_TITLE = Ningún plan seguro
 BRIEFING_EAT = Come { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día, con { NUMBER($protein_g, maximumFractionDigits: 0) } gramos de proteína.

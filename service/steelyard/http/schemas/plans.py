@@ -7,6 +7,7 @@ from typing import Annotated
 from msgspec import Meta
 
 from steelyard.science.body import UncertaintySource
+from steelyard.science.phase import Pace
 from steelyard.science.rails import CarbohydratePreference
 
 from .explanation import GuardRail, MethodIds, Note, Provenance
@@ -34,7 +35,8 @@ _DeficitKcal = Annotated[
     Meta(
         ge=100,
         le=1500,
-        description="Daily deficit at the start; 500 where neither it nor both a goal and a time are given.",
+        description="Daily deficit at the start; chosen by body, history and `pace` where neither it nor both a goal "
+        "and a time are given.",
         examples=[500],
     ),
 ]
@@ -43,6 +45,10 @@ _ProteinPerKg = Annotated[
 ]
 _Preference = Annotated[
     CarbohydratePreference, Meta(description="Lower, balanced or higher carbohydrate.", examples=["balanced"])
+]
+_Pace = Annotated[
+    Pace,
+    Meta(description="How fast to go where the size is left open: `gentle`, `steady` or `brisk`.", examples=["steady"]),
 ]
 _EventDate = Annotated[
     date,
@@ -78,6 +84,7 @@ class MiniCut(Request, frozen=True, kw_only=True, tag_field="kind", tag="mini_cu
     )
     event_date: _EventDate | None = None
     deficit_kcal: _DeficitKcal | None = None
+    pace: _Pace = Pace.STEADY
     protein_g_per_kg: _ProteinPerKg | None = None
     carbohydrate_preference: _Preference = CarbohydratePreference.BALANCED
     easing_in_weeks: _EasingInWeeks = 0
@@ -103,6 +110,7 @@ class Cut(Request, frozen=True, kw_only=True, tag_field="kind", tag="cut"):
     )
     event_date: _EventDate | None = None
     deficit_kcal: _DeficitKcal | None = None
+    pace: _Pace = Pace.STEADY
     protein_g_per_kg: _ProteinPerKg | None = None
     carbohydrate_preference: _Preference = CarbohydratePreference.BALANCED
     easing_in_weeks: _EasingInWeeks = 0
@@ -124,10 +132,17 @@ class Gain(Request, frozen=True, kw_only=True, tag_field="kind", tag="gain"):
     target_weight_kg: _TargetWeightKg | None = None
     surplus_kcal: (
         Annotated[
-            float, Meta(ge=50, le=1000, description="Daily surplus; set by training status by default.", examples=[250])
+            float,
+            Meta(
+                ge=50,
+                le=1000,
+                description="Daily surplus; set by training status, lean mass and `pace` by default.",
+                examples=[250],
+            ),
         ]
         | None
     ) = None
+    pace: _Pace = Pace.STEADY
     fat_ceiling_fraction: (
         Annotated[
             float,
@@ -181,7 +196,12 @@ class ReturnToGain(Request, frozen=True, kw_only=True):
     surplus_kcal: (
         Annotated[
             float,
-            Meta(ge=50, le=1000, description="Daily surplus; set by training status by default.", examples=[250]),
+            Meta(
+                ge=50,
+                le=1000,
+                description="Daily surplus; set by training status and lean mass by default.",
+                examples=[250],
+            ),
         ]
         | None
     ) = None
@@ -301,6 +321,35 @@ class Nearest(Response, frozen=True, kw_only=True):
     deficit_kcal: Annotated[float | None, Meta(description="Largest deficit inside every guard rail.")]
 
 
+class PhaseSize(Response, frozen=True, kw_only=True):
+    """The phase at one size, with its price: a goal is kept, else the weeks. Inside every guard rail."""
+
+    size: Annotated[
+        str,
+        Meta(
+            description="`gentle`, `steady` or `brisk`; `own`: as asked or solved for; `largest`: the most that the "
+            "guard rails allow. Extensible.",
+            examples=["brisk"],
+        ),
+    ]
+    is_planned: Annotated[bool, Meta(description="Whether `phases` is planned at this size.", examples=[False])]
+    deficit_kcal: Annotated[float | None, Meta(description="Daily deficit at the start.", examples=[700])]
+    surplus_kcal: Annotated[float | None, Meta(description="Daily surplus of a gain.")]
+    intake_kcal: Annotated[int, Meta(description="Energy a day in the first full week.", examples=[2100])]
+    last_intake_kcal: Annotated[
+        int, Meta(description="Energy a day in the last week; a longer phase sets it anew.", examples=[2100])
+    ]
+    weeks: Annotated[int, Meta(description="Length of the phase.", examples=[4])]
+    end_date: Annotated[CivilDate, Meta(description="Last day of the phase.")]
+    change: Annotated[PhaseTotals, Meta(description="What the phase does at this size.")]
+    at_end: ForecastPoint
+    tissue_rate_percent: Annotated[
+        float, Meta(description="Fat and lean tissue gained a week, percent of body mass.", examples=[-0.71])
+    ]
+    guard_rails: Annotated[list[GuardRail], Meta(description="Rails that warn of this size.")]
+    reasons: list[Note]
+
+
 class RuleOfThumb(Response, frozen=True, kw_only=True):
     """What simple rules say beside the forecast."""
 
@@ -332,6 +381,10 @@ class PlanResponse(Provenance, frozen=True, kw_only=True):
         Meta(description="Deficit at the start of the mini-cut, where one is planned.", examples=[500]),
     ]
     phases: list[Phase]
+    sizes: Annotated[
+        list[PhaseSize],
+        Meta(description="The phase at other sizes, smallest first, and as planned; none where there is no choice."),
+    ]
     guard_rails: Annotated[list[GuardRail], Meta(description="Rails that capped or warned.")]
     rule_of_thumb: Annotated[RuleOfThumb | None, Meta(description="Simple rules beside the forecast.")]
     dominant_uncertainty: Annotated[

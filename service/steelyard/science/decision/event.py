@@ -14,6 +14,7 @@ from ..phase import (
     DeficitKind,
     DeficitPhase,
     subject_at,
+    usual_deficit,
 )
 from ..rails import PROTEIN_DEFAULT_DEFICIT
 from ..register import traced
@@ -86,7 +87,7 @@ class _Cut:
     """The weeks of a usual cut to the event's body fat, from any state."""
 
     def __init__(self, question: Question, course: UsualCourse, event: EventAhead) -> None:
-        self.course, self.subject = course, question.member.subject
+        self.course, self.subject, self.history = course, question.member.subject, question.cut_history
         target = event.target
         self.mini = DeficitPhase(
             self.subject, course.body, DeficitAim(target_fat_fraction=target), PROTEIN_DEFAULT_DEFICIT
@@ -101,7 +102,7 @@ class _Cut:
             if phase.left(state) <= 0.0:
                 return 0
             limit = rails.deficit_limits(subject, most)[0].deficit_kcal
-            deficit = min(rails.DEFAULT_DEFICIT, max(LEAST_DEFICIT, limit))
+            deficit = min(usual_deficit(subject, self.history).deficit_kcal, max(LEAST_DEFICIT, limit))
             weeks = phase.weeks_for_goal(deficit, most)
             if weeks is not None:
                 return weeks

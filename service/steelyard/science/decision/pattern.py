@@ -20,7 +20,7 @@ from ..body import (
 )
 from ..member import Member
 from ..numbers import Estimate
-from ..phase import DEFAULT_WEEKS, SLOW_GAIN_SHARE, SURPLUS_DEFAULT, PhaseKind, as_diet, gain_weeks
+from ..phase import DEFAULT_WEEKS, SLOW_GAIN_SHARE, PhaseKind, as_diet, gain_weeks, usual_surplus
 from ..rails import PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN, CarbohydratePreference
 from ..register import Basis, Kind, equation, traced
 from .terms import PATTERN_CYCLES, PATTERN_YEARS, SHORT_GAIN_WEEKS, FinishedPhase, Question
@@ -61,7 +61,7 @@ def slow_surplus_kcal(member: Member) -> float:
         end = gain_weeks(subject, model, state, kcal, weeks, CarbohydratePreference.BALANCED)[1]
         return float((end.tissue_kg - state.tissue_kg) / weeks / state.weight_kg) - wanted
 
-    return max(50.0, round(crossing(excess, 0.0, SURPLUS_DEFAULT[subject.training_status]), -1))
+    return max(50.0, round(crossing(excess, 0.0, usual_surplus(subject)), -1))
 
 
 def is_fast(gain: FinishedPhase, question: Question) -> bool:
@@ -163,7 +163,7 @@ def eaten(phase: FinishedPhase, question: Question, model: BodyModel, state: Bod
         found = crossing(lambda kcal: _fat_fraction(after(kcal)) - at - moved, -most, most)
         return diet(found), False
     if phase.kind is PhaseKind.GAIN:
-        return diet(SURPLUS_DEFAULT[question.subject.training_status]), True
+        return diet(usual_surplus(question.subject)), True
     if phase.kind.is_deficit:
         return diet(-min(rails.DEFAULT_DEFICIT, rails.DEFICIT_SHARE_LIMIT * maintenance)), True
     return diet(0.0), True

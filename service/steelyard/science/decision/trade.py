@@ -19,8 +19,10 @@ from ..phase import (
     LEAST_DEFICIT,
     DeficitAim,
     DeficitPhase,
+    History,
     as_diet,
     plan_surplus,
+    usual_deficit,
     with_usual_diet,
 )
 from ..rails import PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN, CarbohydratePreference, split_intake
@@ -139,7 +141,7 @@ def due_at(question: Question, counts_from: float) -> float | None:
 
 def _course_at(question: Question, fraction: float) -> "UsualCourse":
     """The course of the same person with another body fat."""
-    return UsualCourse(question.member.with_body_fat(fraction), question.surplus_kcal)
+    return UsualCourse(question.member.with_body_fat(fraction), question.surplus_kcal, question.cut_history)
 
 
 def _advantage_kg(question: Question, fraction: float, counts_from: float) -> float:
@@ -162,8 +164,8 @@ def _advantage_kg(question: Question, fraction: float, counts_from: float) -> fl
 class UsualCourse:
     """Weekly states of a member through phases of usual size, without intervals."""
 
-    def __init__(self, member: Member, surplus_kcal: float | None = None) -> None:
-        self.member, self.surplus_kcal = member, surplus_kcal
+    def __init__(self, member: Member, surplus_kcal: float | None = None, history: History | None = None) -> None:
+        self.member, self.surplus_kcal, self.history = member, surplus_kcal, history or History()
         self.body = with_usual_diet(member.body, member.subject, _BALANCED)
         self.model: BodyModel
         self.model, self.start = start_body(self.body)
@@ -171,7 +173,7 @@ class UsualCourse:
     @classmethod
     def of(cls, question: Question) -> "UsualCourse":
         """The course of the member as they are."""
-        return cls(question.member, question.surplus_kcal)
+        return cls(question.member, question.surplus_kcal, question.cut_history)
 
     def hold(self, state: BodyState, weeks: int) -> list[BodyState]:
         """States at the ends of weeks at maintenance."""
@@ -194,5 +196,5 @@ class UsualCourse:
         """States at the ends of weeks of a mini-cut from the start."""
         subject = self.member.subject
         strictest = rails.deficit_limits(subject, weeks)[0].deficit_kcal
-        deficit = min(rails.DEFAULT_DEFICIT, max(LEAST_DEFICIT, strictest))
+        deficit = min(usual_deficit(subject, self.history).deficit_kcal, max(LEAST_DEFICIT, strictest))
         return DeficitPhase(subject, self.body, DeficitAim(weeks=weeks), PROTEIN_DEFAULT_DEFICIT).run(deficit, weeks)[1]

@@ -17,7 +17,6 @@ from .defaults import (
     SETTLING_WEEKS,
     SLOW_GAIN_SHARE,
     STATIC_KCAL_PER_KG,
-    SURPLUS_DEFAULT,
 )
 from .deficit import (
     DeficitAim,
@@ -59,14 +58,20 @@ from .phases import (
     signs_to_stop,
 )
 from .plan import (
-    History,
     HoldAim,
     Plan,
     ReturnAim,
+    SizeOffered,
     plan_deficit,
     plan_gain,
     plan_hold,
     with_usual_diet,
+)
+from .sizes import (
+    History,
+    Pace,
+    usual_deficit,
+    usual_surplus,
 )
 from .told import (
     bodies_along,
@@ -88,7 +93,6 @@ __all__ = [
     "SETTLING_WEEKS",
     "SLOW_GAIN_SHARE",
     "STATIC_KCAL_PER_KG",
-    "SURPLUS_DEFAULT",
     "Band",
     "DeficitAim",
     "DeficitKind",
@@ -102,6 +106,7 @@ __all__ = [
     "IntakeAnswer",
     "IntakeChange",
     "NearestSafe",
+    "Pace",
     "PhaseKind",
     "Plan",
     "PlannedPhase",
@@ -109,6 +114,7 @@ __all__ = [
     "PromisedPath",
     "ReturnAim",
     "ScheduledIntake",
+    "SizeOffered",
     "Verdict",
     "answer_date",
     "answer_intake",
@@ -127,5 +133,7 @@ __all__ = [
     "told_week",
     "told_weeks",
     "usual_band",
+    "usual_deficit",
+    "usual_surplus",
     "with_usual_diet",
 ]

@@ -53,6 +53,7 @@ from .defaults import (
     STATIC_KCAL_PER_KG,
 )
 from .phases import Element, as_diet
+from .sizes import Pace
 
 # Steps of some weeks end within a few grams of weekly ones, near enough to look for a goal.
 _SEARCH_STEP_DAYS = 21.0
@@ -79,6 +80,7 @@ class DeficitAim(msgspec.Struct, frozen=True, kw_only=True):
     weeks: int | None = None
     at_most_weeks: int | None = None
     deficit_kcal: float | None = None
+    pace: Pace = Pace.STEADY
     protein_g_per_kg: float | None = None
     preference: CarbohydratePreference = CarbohydratePreference.BALANCED
     easing_in_weeks: int = 0

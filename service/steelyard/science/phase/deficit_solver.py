@@ -10,6 +10,7 @@ from ..rails import DeficitLimit, RailAction
 from ..register import Message, say
 from .defaults import CUT_WEEKS_MOST, LEAST_DEFICIT, LEAST_WEEKS, MOST_WEEKS, STATIC_KCAL_PER_KG
 from .deficit import DeficitKind, DeficitPhase
+from .sizes import History, usual_deficit
 
 
 class NearestSafe(NamedTuple):
@@ -30,7 +31,7 @@ class Solved(NamedTuple):
     actions: list[RailAction]
 
 
-def solve(phase: DeficitPhase, *, is_history_known: bool) -> Solved:
+def solve(phase: DeficitPhase, history: History) -> Solved:
     """Deficit and weeks for the aim, or the nearest that is safe."""
     aim = phase.aim
     asked = aim.deficit_kcal
@@ -40,9 +41,11 @@ def solve(phase: DeficitPhase, *, is_history_known: bool) -> Solved:
         return Solved(NearestSafe(None, None, None), 0.0, 0, [say("PHASE_USED_UP", weeks=aim.weeks_done)], [])
 
     def cap(wanted_kcal: float, weeks: int) -> DeficitLimit | None:
-        return phase.cap(wanted_kcal, weeks, is_history_known=is_history_known)
+        return phase.cap(wanted_kcal, weeks, is_history_known=history.is_known)
 
-    wanted = asked if asked is not None else rails.DEFAULT_DEFICIT
+    is_training = phase.model.training_dose >= 1.0
+    usual = usual_deficit(phase.subject, history, aim.pace, is_training=is_training)
+    wanted = asked if asked is not None else usual.deficit_kcal
     found: int | None
     if aim.weeks is not None or not aim.has_goal:
         found = aim.weeks if aim.weeks is not None else aim.usual_weeks
@@ -78,8 +81,11 @@ def solve(phase: DeficitPhase, *, is_history_known: bool) -> Solved:
     reasons = _reasons(phase, deficit, found)
     if not actions and asked is not None:
         reasons.append(say("DEFICIT_ASKED", deficit_kcal=deficit))
-    elif not actions and wanted == rails.DEFAULT_DEFICIT:
-        reasons.append(say("DEFICIT_DEFAULT", deficit_kcal=deficit))
+    elif not actions and wanted == usual.deficit_kcal:
+        reasons.append(usual.said())
+    elif not actions and aim.has_goal and aim.weeks is None:
+        lost = float(phase.state.fat_kg - phase.end(deficit, found).fat_kg)
+        reasons = [say("DEFICIT_SOLVED", deficit_kcal=deficit, fat_kg=lost, weeks=found)]
     return Solved(None, deficit, found, reasons, actions)
 
 

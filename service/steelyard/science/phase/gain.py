@@ -10,9 +10,10 @@ from .. import rails
 from ..body import BASELINE_GLYCOGEN_KG, BodyModel, BodyState, advance, crossing, current_maintenance_kcal, walk
 from ..rails import PROTEIN_DEFAULT_GAIN, CarbohydratePreference, RailAction, Subject, held_kcal, split_intake
 from ..register import traced
-from .defaults import GAIN_RESET_WEEKS, SURPLUS_DEFAULT
+from .defaults import GAIN_RESET_WEEKS
 from .deficit import Week, subject_at
 from .phases import Element, as_diet
+from .sizes import Pace, usual_surplus
 
 # A gain towards a weight is looked for this far ahead.
 _MOST_WEEKS = 52
@@ -24,6 +25,7 @@ class GainAim(msgspec.Struct, frozen=True, kw_only=True):
 
     weeks: int | None = None
     surplus_kcal: float | None = None
+    pace: Pace = Pace.STEADY
     target_weight_kg: float | None = None
     fat_ceiling: float | None = None
     preference: CarbohydratePreference = CarbohydratePreference.BALANCED
@@ -56,9 +58,10 @@ def plan_surplus(
     asked_kcal: float | None,
     preference: CarbohydratePreference,
     at_most_kcal: float = math.inf,
+    pace: Pace = Pace.STEADY,
 ) -> PlannedGain:
     """Weeks at the surplus asked for, or the usual one, held under the ceiling on the rate of gain."""
-    wanted = asked_kcal if asked_kcal is not None else SURPLUS_DEFAULT[subject.training_status]
+    wanted = asked_kcal if asked_kcal is not None else usual_surplus(subject, pace)
     if not weeks:
         return PlannedGain([], [], wanted, [])
     limit = rails.GAIN_RATE_LIMIT[subject.training_status]
@@ -98,7 +101,7 @@ def plan_gain_phase(subject: Subject, model: BodyModel, state: BodyState, aim: G
     """
     weeks, at_most = aim.longest_weeks, math.inf
     while True:
-        gain = plan_surplus(subject, model, state, weeks, aim.surplus_kcal, aim.preference, at_most)
+        gain = plan_surplus(subject, model, state, weeks, aim.surplus_kcal, aim.preference, at_most, aim.pace)
         if aim.target_weight_kg is None or not gain.weeks:
             return gain
         found = _weeks_to_weight(subject, model, state, gain.surplus_kcal, aim)

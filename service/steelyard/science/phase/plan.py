@@ -4,6 +4,8 @@ A pause (travel, illness, injury) holds at maintenance first; the phase is then 
 then. What no safe plan reaches is answered with the nearest on each axis.
 """
 
+from collections.abc import Sequence
+from copy import copy
 from datetime import date, timedelta
 from typing import NamedTuple
 
@@ -14,6 +16,8 @@ from ..body import (
     Body,
     BodyState,
     Forecast,
+    PathChange,
+    PathPoint,
     Stretch,
     UncertaintySource,
     current_maintenance_kcal,
@@ -49,9 +53,12 @@ from .phases import (
     explain_pause,
     explain_return,
 )
+from .sizes import History, Pace, Size, usual_deficit, usual_surplus
 
 # Of a usual diet: carried mass follows its ratio to what is eaten, and no one lives on nothing of it for good.
 _LEAST_CARBOHYDRATE_SHARE = 0.05
+# Two sizes nearer to each other than this are one [kcal/d].
+_ALIKE_KCAL = 25.0
 
 
 class HoldAim(msgspec.Struct, frozen=True, kw_only=True):
@@ -70,22 +77,64 @@ class ReturnAim(msgspec.Struct, frozen=True, kw_only=True):
     fat_ceiling: float | None = None
 
 
-class History(NamedTuple):
-    """Cuts already done; ``None`` where not told."""
+class SizeOffered(NamedTuple):
+    """A phase at another size, or as planned: its energy [kcal/d], under maintenance in a deficit, and its price.
 
-    cuts_last_12_months: int | None = None
-    weeks_since_last_cut: int | None = None
+    ``phases`` and ``path`` begin with what comes before it. ``tissue_share`` is of body mass a week.
+    """
+
+    size: Size
+    is_planned: bool
+    offset_kcal: float
+    phases: list[PlannedPhase]
+    path: Forecast
+    tissue_share: float
+    warnings: list[RailAction]
 
     @property
-    def weeks_that_count(self) -> float:
-        """Weeks of the last deficit that count as of the next: as many as a short one has, as it is not told."""
-        since = self.weeks_since_last_cut
-        is_close = since is not None and since < rails.APART_WEEKS
-        return float(rails.LONG_PHASE_WEEKS) if is_close else 0.0
+    def phase(self) -> PlannedPhase:
+        """The phase itself."""
+        return self.phases[-1]
+
+    @property
+    def change(self) -> PathChange:
+        """What it does, from its first to its last day."""
+        return self.path.change(self.phase.first, self.phase.last_point)
+
+    @property
+    def at_end(self) -> PathPoint:
+        """The body at its end."""
+        return self.path.points()[self.phase.last_point]
+
+    @property
+    def intake_kcal(self) -> int:
+        """What is eaten a day in its first week that neither eases in nor is a break."""
+        return self._full_weeks[0].intake.intake_kcal
+
+    @property
+    def last_intake_kcal(self) -> int:
+        """What is eaten a day in the last of them."""
+        return self._full_weeks[-1].intake.intake_kcal
+
+    @property
+    def _full_weeks(self) -> list[PlannedWeek]:
+        return [week for week in self.phase.weeks if week.element in (Element.DEFICIT, Element.SURPLUS)]
+
+    def said(self) -> Message:
+        """What this size does."""
+        change, kcal = self.change, abs(self.offset_kcal)
+        weeks, fat, lean = len(self.phase.weeks), change.fat_kg.mean, change.lean_kg.mean
+        if self.offset_kcal > 0:
+            return say("SIZE_OF_GAIN", surplus_kcal=kcal, weeks=weeks, lean_kg=max(0.0, lean), fat_kg=max(0.0, fat))
+        at_risk = max(0.0, -change.lean_kg.lower)
+        return say("SIZE_OF_DEFICIT", deficit_kcal=kcal, weeks=weeks, fat_kg=max(0.0, -fat), lean_kg=at_risk)
 
 
 class Plan(NamedTuple):
-    """The plan, or why there is none. ``cut`` is the index of the fat-loss phase in ``phases``."""
+    """The plan, or why there is none. ``cut`` is the index of the fat-loss phase in ``phases``.
+
+    ``sizes`` are what the phase would be at other sizes, smallest first, where they were asked for.
+    """
 
     nearest: NearestSafe | None
     deficit_kcal: float | None
@@ -94,6 +143,7 @@ class Plan(NamedTuple):
     actions: list[RailAction]
     reasons: list[Message]
     cut: int | None = None
+    sizes: Sequence[SizeOffered] = ()
 
     @property
     def is_feasible(self) -> bool:
@@ -134,6 +184,13 @@ class _Draft:
         else:
             self.kinds.append(kind)
             self.weeks.append(weeks[:])
+
+    def branch(self) -> "_Draft":
+        """A draft that goes on from here, and leaves this one as it is."""
+        other = copy(self)
+        other.kinds, other.states, other.raised = self.kinds[:], self.states[:], self.raised[:]
+        other.weeks = [rows[:] for rows in self.weeks]
+        return other
 
     def holding(self, weeks: int) -> tuple[list[Week], list[BodyState]]:
         """Weeks at maintenance from here, the intake set anew each week."""
@@ -223,11 +280,13 @@ def plan_deficit(
     sources: frozenset[UncertaintySource],
     pause_weeks: int = 0,
     weeks_until_event: int | None = None,
+    with_sizes: bool = False,
 ) -> Plan:
     """Plan a mini-cut or a cut, the maintenance after it and the return to a gain.
 
     Args: ``pause_weeks`` at maintenance come first. ``weeks_until_event`` are left for the phase before an event and
         the maintenance that lets carried mass settle; what the phase does not need of them is held at maintenance.
+        ``with_sizes``: offer other sizes too.
     Raises: ``guard_rails.Refused`` where a rule forbids any deficit for this person.
     """
     subject = member.subject
@@ -251,20 +310,20 @@ def plan_deficit(
     )
     if pause_weeks:
         phase.starting(draft.state, subject_at(subject, draft.model, draft.state))
-    is_known = history.cuts_last_12_months is not None
-    solved = solve(phase, is_history_known=is_known)
+    solved = solve(phase, history)
     if solved.nearest is None and weeks_until_event is not None and solved.weeks < weeks_until_event:
-        solved, waited = _wait(draft, phase, solved, weeks_until_event, is_history_known=is_known)
+        solved, waited = _wait(draft, phase, solved, weeks_until_event, history)
         pause_weeks += waited
     actions += solved.actions
     if solved.nearest is not None:
         return Plan(solved.nearest, None, [], None, actions, [say("INFEASIBLE"), *solved.reasons])
-    return _lay_out(draft, phase, solved, then, sources, actions, pause_weeks)
+    sizes = _deficits_offered(draft, phase, solved, history, sources) if with_sizes else []
+    return _lay_out(draft, phase, solved, then, sources, actions, pause_weeks)._replace(sizes=sizes)
 
 
 @traced
 def _wait(
-    draft: _Draft, phase: DeficitPhase, solved: Solved, weeks_until_event: int, *, is_history_known: bool
+    draft: _Draft, phase: DeficitPhase, solved: Solved, weeks_until_event: int, history: History
 ) -> tuple[Solved, int]:
     """The phase as late before its event as will do, and the weeks at maintenance that come before it.
 
@@ -276,7 +335,7 @@ def _wait(
     def after(weeks: int) -> Solved | None:
         phase.aim = msgspec.structs.replace(aim, at_most_weeks=weeks_until_event - weeks)
         phase.starting(states[weeks - 1], subject_at(subject, draft.model, states[weeks - 1]))
-        later = solve(phase, is_history_known=is_history_known)
+        later = solve(phase, history)
         return later if later.nearest is None and later.weeks <= weeks_until_event - weeks else None
 
     # A body that has waited may need another number of weeks, have met the goal already, or have less room.
@@ -294,6 +353,89 @@ def _wait(
         return solved, 0
     draft.add("maintenance", rows[:least], states[:least])
     return later, least
+
+
+@traced
+def _deficits_offered(
+    draft: _Draft, phase: DeficitPhase, solved: Solved, history: History, sources: frozenset[UncertaintySource]
+) -> list[SizeOffered]:
+    """The phase at each pace, as planned, and at the most that the rails allow; a goal is kept, else the weeks."""
+    aim, planned = phase.aim, solved.deficit_kcal
+    is_training = phase.model.training_dose >= 1.0
+    paces = {pace: usual_deficit(phase.subject, history, pace, is_training=is_training).deficit_kcal for pace in Pace}
+    limit = phase.cap(phase.subject.maintenance_kcal, solved.weeks, is_history_known=history.is_known)
+    largest = None if limit is None else limit.deficit_kcal // 10.0 * 10.0
+    offered: list[SizeOffered] = []
+    is_open = aim.deficit_kcal is None and not aim.has_goal
+    for kcal, size in _sizes(planned, aim.pace if is_open else None, paces, largest):
+        is_planned = kcal == planned
+        weeks = None if aim.has_goal else solved.weeks
+        phase.aim = msgspec.structs.replace(aim, deficit_kcal=kcal, weeks=weeks)
+        found = solved if is_planned else solve(phase, history)
+        if found.nearest is None and found.deficit_kcal > kcal - 1.0:
+            offered.append(_deficit_offered(draft, phase, found, size, sources, is_planned=is_planned))
+        phase.aim = aim
+    return offered
+
+
+def _sizes(
+    planned_kcal: float, pace: Pace | None, paces: dict[Pace, float], largest_kcal: float | None
+) -> list[tuple[float, Size]]:
+    """What is offered beside what is planned at a ``pace``, smallest first, two that are alike once; each named."""
+    of_pace = next((Size(other) for other, kcal in paces.items() if abs(kcal - planned_kcal) < 1.0), Size.OWN)
+    sizes = [(planned_kcal, of_pace if pace is None else Size(pace))]
+    others = [(kcal, Size(other)) for other, kcal in paces.items() if other is not pace]
+    others += [] if largest_kcal is None else [(largest_kcal, Size.LARGEST)]
+    for kcal, other in others:
+        if all(abs(kcal - kept) >= _ALIKE_KCAL for kept, _ in sizes):
+            sizes.append((kcal, other))
+    return sorted(sizes)
+
+
+def _deficit_offered(
+    draft: _Draft,
+    phase: DeficitPhase,
+    solved: Solved,
+    size: Size,
+    sources: frozenset[UncertaintySource],
+    *,
+    is_planned: bool,
+) -> SizeOffered:
+    rows, states = phase.run(solved.deficit_kcal, solved.weeks)
+    trial = draft.branch()
+    trial.add(phase.aim.kind.value, rows, states)
+    phases, path = trial.finish(sources)
+    return SizeOffered(
+        size,
+        is_planned,
+        -solved.deficit_kcal,
+        phases,
+        path,
+        -phase.loss_share(states[-1], solved.weeks),
+        _warnings(phase, solved, states[-1]),
+    )
+
+
+def _surpluses_offered(
+    draft: _Draft, aim: GainAim, planned: PlannedGain, sources: frozenset[UncertaintySource]
+) -> list[SizeOffered]:
+    """The gain at each pace, and as planned."""
+    subject, weight = draft.subject, draft.subject.weight_kg
+    paces = {pace: usual_surplus(subject, pace) for pace in Pace}
+    offered: list[SizeOffered] = []
+    for kcal, size in _sizes(planned.surplus_kcal, aim.pace if aim.surplus_kcal is None else None, paces, None):
+        is_planned = kcal == planned.surplus_kcal
+        asked = msgspec.structs.replace(aim, surplus_kcal=kcal)
+        gain = planned if is_planned else plan_gain_phase(subject, draft.model, draft.state, asked)
+        if gain is None or not gain.weeks or gain.surplus_kcal < kcal - 1.0:
+            continue
+        trial = draft.branch()
+        trial.add("gain", gain.weeks, gain.states)
+        phases, path = trial.finish(sources)
+        gained = float(gain.states[-1].tissue_kg - draft.state.tissue_kg)
+        share = gained / len(gain.weeks) / weight
+        offered.append(SizeOffered(size, is_planned, kcal, phases, path, share, gain.actions))
+    return offered
 
 
 def _lay_out(
@@ -370,8 +512,11 @@ def plan_gain(
     *,
     sources: frozenset[UncertaintySource],
     pause_weeks: int = 0,
+    with_sizes: bool = False,
 ) -> Plan:
     """Plan a gain for some weeks, or until a settled weight is reached. ``pause_weeks`` at maintenance come first.
+
+    ``with_sizes``: offer other sizes too.
 
     Raises: ``guard_rails.Refused`` where screening was not answered.
     """
@@ -393,12 +538,13 @@ def plan_gain(
         phases, path = draft.finish(sources)
         explain_hold(phases[0], path)
         return Plan(None, None, phases, path, draft.actions, [])
+    sizes = _surpluses_offered(draft, aim, gain, sources) if with_sizes else []
     draft.add("gain", gain.weeks, gain.states)
     phases, path = draft.finish(sources)
     if pause_weeks:
         explain_pause(phases[0], pause_weeks)
     explain_gain(phases[-1], path, gain.surplus_kcal, ceiling_of(subject, aim.fat_ceiling))
-    return Plan(None, None, phases, path, [*gain.actions, *draft.actions], [])
+    return Plan(None, None, phases, path, [*gain.actions, *draft.actions], [], sizes=sizes)
 
 
 @traced

@@ -40,7 +40,8 @@ def briefing(plan: PlanResponse, reader: BriefingReader, language: str) -> bytes
     """What ``reader`` is told of a plan: headings, each with its lines, and an empty line between."""
     cautions = [*_messages(plan.cautions), *_messages(plan.guard_rails)]
     if plan.feasible:
-        sections = brief([_phase(phase) for phase in plan.phases], cautions, reader)
+        others = [message for size in plan.sizes if not size.is_planned for message in _messages(size.reasons)]
+        sections = brief([_phase(phase) for phase in plan.phases], cautions, reader, others)
     else:
         sections = brief_infeasible(_messages(plan.reasons), cautions)
     return ("\n\n".join(_text(section, language) for section in sections) + "\n").encode()

@@ -25,6 +25,7 @@ def _lines(request: PlanRequest, plan: PlanResponse) -> Iterator[str]:
         yield from _phases(plan)
         yield from _intakes(plan)
         yield from _forecast(plan)
+        yield from _sizes(plan)
         yield from _why(plan)
     yield from markdown.section("Cautions", words.cautions(plan))
 
@@ -73,6 +74,23 @@ def _forecast(plan: PlanResponse) -> Iterator[str]:
     )  # fmt: skip
     header = ("at the end of", "phase", "week", "scale weight kg", "fat kg", "body fat %", "energy balance kcal a day")
     yield from markdown.table("Forecast", header, rows)
+
+
+def _sizes(plan: PlanResponse) -> Iterator[str]:
+    if not plan.sizes:
+        return
+    rows = (
+        (
+            f"{words.SIZE_NAMES.get(size.size, size.size)}{', planned' if size.is_planned else ''}",
+            f"{-size.deficit_kcal if size.deficit_kcal is not None else size.surplus_kcal or 0:+,.0f}",
+            f"{size.intake_kcal:,}", str(size.weeks), words.change_text(size.change.fat_kg),
+            words.change_text(size.change.lean_kg), f"{size.tissue_rate_percent:+.2f}",
+            "; ".join(dict.fromkeys(rail.id for rail in size.guard_rails)),
+        )
+        for size in plan.sizes
+    )  # fmt: skip
+    header = ("size", "kcal a day", "intake", "weeks", "fat", "lean", "% of body mass a week", "rails that warn")
+    yield from markdown.table("Other sizes, and their price", header, rows)
 
 
 def _is_shown(phase: Phase, week: PlanWeek) -> bool:

@@ -11,6 +11,7 @@ from ...schemas.seasons import IntakeStep, SeasonPhase
 
 PHASE_NAMES = {"mini_cut": "Mini-cut", "cut": "Cut", "gain": "Gain", "maintenance": "Maintenance"}
 NO_BREAK = "\u00a0"
+SIZE_NAMES = {"own": "as asked or solved", "largest": "the most that is safe"}
 ELEMENT_NAMES = {"easing_in": "easing in", "break": "break"}
 
 

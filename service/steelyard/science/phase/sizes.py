@@ -1,0 +1,196 @@
+"""The usual size of a deficit or a surplus for a body, its history and the pace that is preferred."""
+
+from enum import StrEnum
+from typing import NamedTuple
+
+from .. import rails
+from ..rails import Subject
+from ..register import GARTHE_2011, HELMS_2014, Basis, Message, constant, say
+from .defaults import FAT_CEILING, LEAST_DEFICIT, STATIC_KCAL_PER_KG, SURPLUS_DEFAULT
+
+RATE_LEAN = constant(
+    "deficit_rate_lean",
+    0.005,
+    unit="of body mass a week",
+    summary="Usual size of a deficit in the lean, by the static rule: the lower end of 0.5-1.0 %",
+    sources=(HELMS_2014,),
+)
+RATE_USUAL = constant(
+    "deficit_rate_usual",
+    0.007,
+    unit="of body mass a week",
+    summary="The same from the body fat at which a mini-cut is usually considered",
+    sources=(GARTHE_2011,),
+)
+SHARE_USUAL = constant(
+    "deficit_share_usual",
+    0.20,
+    unit="of maintenance",
+    summary="Usual largest deficit, whatever the body mass",
+    basis=Basis.JUDGEMENT,
+)
+CAREFUL = constant(
+    "deficit_careful",
+    0.75,
+    unit="1",
+    summary="Share of the usual deficit soon after another cut, after many, and without resistance training",
+    basis=Basis.JUDGEMENT,
+)
+SURPLUS_REFERENCE_KG = constant(
+    "surplus_reference",
+    70.0,
+    unit="kg fat-free mass",
+    summary="Fat-free mass that the usual surpluses are for; others have them in proportion",
+    basis=Basis.JUDGEMENT,
+)
+
+
+class Pace(StrEnum):
+    """How fast somebody would like to go, where the size of a phase is left open."""
+
+    GENTLE = "gentle"
+    STEADY = "steady"
+    BRISK = "brisk"
+
+
+class Size(StrEnum):
+    """The name of a size on offer: a pace, what was asked or solved for, or the most that the rails allow."""
+
+    GENTLE = "gentle"
+    STEADY = "steady"
+    BRISK = "brisk"
+    OWN = "own"
+    LARGEST = "largest"
+
+
+_DEFICIT_PACE = {
+    Pace.GENTLE: constant(
+        "deficit_gentle", 0.7, unit="1", summary="A gentle deficit, of the usual one", basis=Basis.JUDGEMENT
+    ),
+    Pace.STEADY: constant(
+        "deficit_steady", 1.0, unit="1", summary="A steady deficit is the usual one", basis=Basis.JUDGEMENT
+    ),
+    Pace.BRISK: constant(
+        "deficit_pace_brisk",
+        1.4,
+        unit="1",
+        summary="A brisk deficit, of the usual one: the upper end of 0.5-1.0 % of body mass a week",
+        basis=Basis.JUDGEMENT,
+        sources=(HELMS_2014,),
+    ),
+}
+_SURPLUS_PACE = {
+    Pace.GENTLE: constant(
+        "surplus_gentle", 0.5, unit="1", summary="A gentle surplus, of the usual one", basis=Basis.JUDGEMENT
+    ),
+    Pace.STEADY: constant(
+        "surplus_steady", 1.0, unit="1", summary="A steady surplus is the usual one", basis=Basis.JUDGEMENT
+    ),
+    Pace.BRISK: constant(
+        "surplus_brisk", 1.5, unit="1", summary="A brisk surplus, of the usual one", basis=Basis.JUDGEMENT
+    ),
+}
+_STEP_KCAL = 10.0
+
+
+class Because(StrEnum):
+    """What settles the usual size of a deficit."""
+
+    BODY = "body"  # a share of body mass a week, by body fat
+    MAINTENANCE = "maintenance"  # a share of what is used
+    FAT = "fat"  # what body fat readily supplies
+    UPPER_END = "upper_end"  # of what is usual at all
+    RECENT_CUT = "recent_cut"
+    MANY_CUTS = "many_cuts"
+    NO_TRAINING = "no_training"
+    HISTORY_UNKNOWN = "history_unknown"
+    FAT_UNMEASURED = "fat_unmeasured"
+
+
+class History(NamedTuple):
+    """Cuts already done; ``None`` where not told."""
+
+    cuts_last_12_months: int | None = None
+    weeks_since_last_cut: int | None = None
+
+    @property
+    def is_known(self) -> bool:
+        """Whether it was told."""
+        return self.cuts_last_12_months is not None
+
+    @property
+    def weeks_that_count(self) -> float:
+        """Weeks of the last deficit that count as of the next: as many as a short one has, as it is not told."""
+        since = self.weeks_since_last_cut
+        is_close = since is not None and since < rails.APART_WEEKS
+        return float(rails.LONG_PHASE_WEEKS) if is_close else 0.0
+
+
+class UsualDeficit(NamedTuple):
+    """The usual deficit of a body [kcal/d], its shares of body mass a week and of maintenance, and what settles it."""
+
+    deficit_kcal: float
+    body_share: float
+    maintenance_share: float
+    because: Because
+
+    def said(self) -> Message:
+        """The reason."""
+        return say(
+            "DEFICIT_CHOSEN",
+            deficit_kcal=self.deficit_kcal,
+            percent=100 * self.body_share,
+            share_percent=100 * self.maintenance_share,
+            because=self.because.value,
+        )
+
+
+def usual_deficit(
+    subject: Subject, history: History, pace: Pace = Pace.STEADY, *, is_training: bool = True
+) -> UsualDeficit:
+    """The deficit to start with where none is asked for.
+
+    A share of body mass a week, less for the lean; at most a share of maintenance, and what body fat readily supplies.
+    Less for those who have cut soon before or often, or do not train; no more than the default deficit where history
+    or body fat is unknown.
+    """
+    scale = _DEFICIT_PACE[pace]
+    per_share = subject.scale.ratio * subject.weight_kg * STATIC_KCAL_PER_KG / 7.0  # as told, of a log's own scale
+    by_body = scale * usual_rate(subject) * per_share
+    most = min(scale * SHARE_USUAL, rails.DEFICIT_SHARE_WARN) * subject.maintenance_kcal
+    sizes = [(by_body, Because.BODY), (most, Because.MAINTENANCE), (rails.BRISK_DEFICIT, Because.UPPER_END)]
+    if pace is not Pace.BRISK:
+        sizes.append((subject.scale.ratio * rails.FAT_SUPPLY_WARN * subject.fat_kg, Because.FAT))
+    size, because = min(sizes)
+    careful = _careful(history, is_training=is_training)
+    if careful is not None:
+        size, because = CAREFUL * size, careful
+    if size > rails.DEFAULT_DEFICIT and not history.is_known:
+        size, because = rails.DEFAULT_DEFICIT, Because.HISTORY_UNKNOWN
+    if size > rails.DEFAULT_DEFICIT and not subject.is_fat_measured:
+        size, because = rails.DEFAULT_DEFICIT, Because.FAT_UNMEASURED
+    size = max(LEAST_DEFICIT, size // _STEP_KCAL * _STEP_KCAL)
+    return UsualDeficit(size, size / per_share, size / subject.maintenance_kcal, because)
+
+
+def usual_rate(subject: Subject) -> float:
+    """The usual rate of a deficit, of body mass a week: slower the nearer body fat is to what is warned of as low."""
+    low, full = rails.stricter(rails.FAT_FRACTION_WARN, subject.sex), rails.stricter(FAT_CEILING, subject.sex)
+    fatness = min(1.0, max(0.0, (subject.fat_fraction - low) / (full - low)))
+    return RATE_LEAN + (RATE_USUAL - RATE_LEAN) * fatness
+
+
+def usual_surplus(subject: Subject, pace: Pace = Pace.STEADY) -> float:
+    """The surplus to start with where none is asked for [kcal/d]: by training status, in proportion to lean mass."""
+    size = SURPLUS_DEFAULT[subject.training_status] * subject.fat_free_kg / SURPLUS_REFERENCE_KG
+    return max(5 * _STEP_KCAL, round(_SURPLUS_PACE[pace] * size / _STEP_KCAL) * _STEP_KCAL)
+
+
+def _careful(history: History, *, is_training: bool) -> Because | None:
+    """Why less than usual is planned to start with."""
+    since, cuts = history.weeks_since_last_cut, history.cuts_last_12_months
+    if since is not None and since < rails.WEEKS_BETWEEN_CUTS:
+        return Because.RECENT_CUT
+    if cuts is not None and cuts + 1 > rails.CUTS_A_YEAR_WARN:
+        return Because.MANY_CUTS
+    return None if is_training else Because.NO_TRAINING
