@@ -444,7 +444,7 @@ def test_a_level_implies_its_exercise() -> None:
         "training": {"status": "untrained", "resistance_sessions_per_week": 0},
     }
     known = {"kcal_per_day": 2450, "standard_deviation_kcal": 120}
-    asked = planned(runner, {"kind": "cut", "weeks": 8}, cut_history=HISTORY, maintenance=known)
+    asked = planned(runner, {"kind": "cut", "weeks": 8, "deficit_kcal": 500}, cut_history=HISTORY, maintenance=known)
     answered = checked("plan_phases", asked)
     assert answered.is_answer
     assert "energy_availability" in rails(answered.body)

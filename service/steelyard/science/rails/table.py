@@ -18,7 +18,6 @@ from ..register import (
     MORGAN_1999,
     MORTON_2018,
     MOUNTJOY_2023,
-    NASEM_2023,
     NICE_2006,
     THOMAS_2016,
     WHITTAKER_2021,
@@ -254,7 +253,6 @@ REFEEDING_BMI = constant(
     16.0,
     unit="kg/m2",
     summary="Body mass index under which no intake is told: a doctor must see the person now",
-    basis=Basis.FROM_MEMORY,
     sources=(NICE_2006,),
 )
 REFEEDING_SHARE = constant(
@@ -360,11 +358,10 @@ NEED_RATIO_LEAST = constant(
 )
 BREASTFEEDING_KCAL = constant(
     "breastfeeding_energy",
-    380.0,
+    400.0,
     unit="kcal/d",
-    summary="Energy that breastfeeding adds, the smaller of the two reference figures",
-    basis=Basis.FROM_MEMORY,
-    sources=(NASEM_2023,),
+    summary="Energy that breastfeeding adds: that of the milk of months 7-12; in months 0-6, 500 less 170 from stores",
+    sources=(IOM_2005,),
 )
 APART_WEEKS = constant(
     "deficits_apart",
@@ -379,7 +376,7 @@ REFEEDING = _rule(
     "Who needs a doctor now",
     f"no intake told at a body mass index under {REFEEDING_BMI:g}, or under {BMI_FLOOR:g} with a log under half of "
     "resting energy or of fast loss",
-    basis=Basis.FROM_MEMORY,
+    basis=Basis.PUBLISHED,
     sources=(NICE_2006,),
 )
 AGE = _rule(
