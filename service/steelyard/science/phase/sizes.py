@@ -22,18 +22,18 @@ RATE_USUAL = constant(
     summary="The same from the body fat at which a mini-cut is usually considered",
     sources=(GARTHE_2011,),
 )
-SHARE_USUAL = constant(
-    "deficit_share_usual",
+SHARE_LEAN = constant(
+    "deficit_share_lean",
     0.20,
     unit="of maintenance",
-    summary="Usual largest deficit, whatever the body mass",
+    summary="Usual largest deficit in the lean; where a mini-cut is usual it goes up to what is warned of",
     basis=Basis.JUDGEMENT,
 )
 CAREFUL = constant(
     "deficit_careful",
     0.75,
     unit="1",
-    summary="Share of the usual deficit soon after another cut, after many, and without resistance training",
+    summary="Share of the usual deficit soon after another cut, after many, and in the lean who do not train",
     basis=Basis.JUDGEMENT,
 )
 SURPLUS_REFERENCE_KG = constant(
@@ -151,18 +151,19 @@ def usual_deficit(
     """The deficit to start with where none is asked for.
 
     A share of body mass a week, less for the lean; at most a share of maintenance, and what body fat readily supplies.
-    Less for those who have cut soon before or often, or do not train; no more than the default deficit where history
-    or body fat is unknown.
+    Less for those who have cut soon before or often, or are lean and do not train; no more than the default deficit
+    where history or body fat is unknown.
     """
     scale = _DEFICIT_PACE[pace]
     per_share = subject.scale.ratio * subject.weight_kg * STATIC_KCAL_PER_KG / 7.0  # as told, of a log's own scale
     by_body = scale * usual_rate(subject) * per_share
-    most = min(scale * SHARE_USUAL, rails.DEFICIT_SHARE_WARN) * subject.maintenance_kcal
+    share = SHARE_LEAN + (rails.DEFICIT_SHARE_WARN - SHARE_LEAN) * _fatness(subject)
+    most = min(scale * share, rails.DEFICIT_SHARE_WARN) * subject.maintenance_kcal
     sizes = [(by_body, Because.BODY), (most, Because.MAINTENANCE), (rails.BRISK_DEFICIT, Because.UPPER_END)]
     if pace is not Pace.BRISK:
         sizes.append((subject.scale.ratio * rails.FAT_SUPPLY_WARN * subject.fat_kg, Because.FAT))
     size, because = min(sizes)
-    careful = _careful(history, is_training=is_training)
+    careful = _careful(history, is_spared=is_training or _fatness(subject) == 1.0)
     if careful is not None:
         size, because = CAREFUL * size, careful
     if size > rails.DEFAULT_DEFICIT and not history.is_known:
@@ -175,9 +176,13 @@ def usual_deficit(
 
 def usual_rate(subject: Subject) -> float:
     """The usual rate of a deficit, of body mass a week: slower the nearer body fat is to what is warned of as low."""
+    return RATE_LEAN + (RATE_USUAL - RATE_LEAN) * _fatness(subject)
+
+
+def _fatness(subject: Subject) -> float:
+    """From 0 at the body fat that is warned of as low to 1 where a mini-cut is usual."""
     low, full = rails.stricter(rails.FAT_FRACTION_WARN, subject.sex), rails.stricter(FAT_CEILING, subject.sex)
-    fatness = min(1.0, max(0.0, (subject.fat_fraction - low) / (full - low)))
-    return RATE_LEAN + (RATE_USUAL - RATE_LEAN) * fatness
+    return min(1.0, max(0.0, (subject.fat_fraction - low) / (full - low)))
 
 
 def usual_surplus(subject: Subject, pace: Pace = Pace.STEADY) -> float:
@@ -186,11 +191,11 @@ def usual_surplus(subject: Subject, pace: Pace = Pace.STEADY) -> float:
     return max(5 * _STEP_KCAL, round(_SURPLUS_PACE[pace] * size / _STEP_KCAL) * _STEP_KCAL)
 
 
-def _careful(history: History, *, is_training: bool) -> Because | None:
-    """Why less than usual is planned to start with."""
+def _careful(history: History, *, is_spared: bool) -> Because | None:
+    """Why less than usual is planned to start with; ``is_spared``: training or fat spares lean tissue."""
     since, cuts = history.weeks_since_last_cut, history.cuts_last_12_months
     if since is not None and since < rails.WEEKS_BETWEEN_CUTS:
         return Because.RECENT_CUT
     if cuts is not None and cuts + 1 > rails.CUTS_A_YEAR_WARN:
         return Because.MANY_CUTS
-    return None if is_training else Because.NO_TRAINING
+    return None if is_spared else Because.NO_TRAINING
