@@ -4,6 +4,7 @@ import asyncio
 import io
 import json
 import re
+from datetime import date
 from pathlib import Path
 from typing import Any
 from xml.etree import ElementTree
@@ -103,9 +104,10 @@ async def test_a_plan_is_described_in_figures(service: Running) -> None:
     # The headline is the answer: how much fat, what the scale will say, and how much of that is water.
     fat, water = (-first["change"][field]["mean"] for field in ("fat_kg", "carried_kg"))
     end = first["weeks"][-1]["at_end"]["weight_kg"]["mean"]
+    last_day = f"{date.fromisoformat(first['end_date']):%-d %B %Y}"
     title = " ".join(specification["title"]["text"]).replace("\u00a0", " ")
     assert title == (
-        f"About {fat:.1f} kg of fat in {len(first['weeks'])} weeks; the scale says {end:.1f} kg on 10 May 2026, "
+        f"About {fat:.1f} kg of fat in {len(first['weeks'])} weeks; the scale says {end:.1f} kg on {last_day}, "
         f"{water:.1f} kg of the drop water"
     ).replace(".0 kg", " kg")
 

@@ -47,7 +47,8 @@ def fuzz(
         *("--report", "junit", "--report-junit-path", str(report), "--no-color", "--generation-database", "none"),
     ]
     if method is not None:
-        command += ["--include-method", method]
+        # Links lead to operations of other methods, so that no chain of answers is followed then.
+        command += ["--include-method", method, "--phases", "examples,coverage,fuzzing"]
     with printed.open("wb") as output:
         process = subprocess.Popen(  # noqa: S603 - our own interpreter and arguments
             command,
