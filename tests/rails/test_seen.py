@@ -525,12 +525,12 @@ def test_those_who_are_not_lean_are_not_throttled(person: Json) -> None:
         "activity": {"kind": "week", "steps_per_day": 2000, "sessions": sessions},
         "training": {"status": "untrained", "resistance_sessions_per_week": 0},
     }
-    answered = checked("plan_phases", planned(person, {"kind": "cut", "weeks": 20}, cut_history=HISTORY))
+    answered = checked("plan_phases", planned(person, {"kind": "cut", "weeks": 20, "deficit_kcal": 500}, cut_history=HISTORY))
     assert answered.body["feasible"]
     weeks = answered.body["phases"][0]["weeks"]
     read = person_of({"profile": person})
     assert read is not None
-    # The default of 500 is set anew every few weeks, between which a smaller body needs up to 60 less. Who has become
+    # The deficit of 500 is set anew every few weeks, between which a smaller body needs up to 60 less. Who has become
     # lean meanwhile, by the lower end of the reading, keeps an energy availability of 30 instead: to the next 10 kcal,
     # for a block of weeks in which it takes some kilocalories less.
     for before, week in itertools.pairwise(weeks):
