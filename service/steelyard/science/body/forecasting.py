@@ -121,23 +121,25 @@ class Forecast(NamedTuple):
 
     def points(self) -> list[PathPoint]:
         """What is expected at every point, the start included."""
-        found = []
-        for state, spread in zip(self.states, self.spreads(), strict=True):
-            fat, lean, glycogen, water, gut, adaptation, _, _ = state
-            weight = scale_weight(fat, lean, glycogen, water, gut)
-            found.append(
-                PathPoint(
-                    weight,
-                    fat,
-                    lean,
-                    state.carried_kg,
-                    maintenance_of(self.model, fat, lean, weight, adaptation),
-                    fat / weight,
-                    spread,
-                    self.weighing_sd(weight, spread),
-                )
-            )
-        return found
+        return list(map(self._point, self.states, self.spreads()))
+
+    def point(self, i: int) -> PathPoint:
+        """What is expected at one of the nodes."""
+        return self._point(self.states[i], self._spread_at(self.nodes.index(i), None))
+
+    def _point(self, state: BodyState, spread: Spread) -> PathPoint:
+        fat, lean, glycogen, water, gut, adaptation, _, _ = state
+        weight = scale_weight(fat, lean, glycogen, water, gut)
+        return PathPoint(
+            weight,
+            fat,
+            lean,
+            state.carried_kg,
+            maintenance_of(self.model, fat, lean, weight, adaptation),
+            fat / weight,
+            spread,
+            self.weighing_sd(weight, spread),
+        )
 
     def scale_weight_sd(self, i: int, spread: Spread) -> Number:
         """SD of a single weighing at point ``i``, whose ``spread`` is given [kg]."""
@@ -306,6 +308,27 @@ _CARRIED_SOURCES = frozenset({UncertaintySource.MAINTENANCE, UncertaintySource.A
 _START_SOURCES = frozenset({UncertaintySource.MAINTENANCE, UncertaintySource.BODY_FAT})
 
 
+class Starts:
+    """A calibrated body and what each source makes of it, worked out once for all the forecasts that start from it."""
+
+    def __init__(self, body: Body, ops: Elementwise = FLOATS) -> None:
+        self._body, self._ops = body, ops
+        self.expected = start_body(body, None, ops)
+        self._moved: dict[UncertaintySource, tuple[BodyModel, BodyState]] = {}
+
+    def moved(self, source: UncertaintySource) -> tuple[BodyModel, BodyState]:
+        """The body moved by one SD of a source."""
+        found = self._moved.get(source)
+        if found is None:
+            if source in _START_SOURCES or self._body.usual_intake_kcal is not None:
+                found = start_body(self._body, source, self._ops)
+            else:
+                model, state = self.expected
+                found = responding(model, source, self._ops), state
+            self._moved[source] = found
+        return found
+
+
 @equation(
     "forecast_interval",
     summary="80 % interval of every forecast value",
@@ -320,27 +343,25 @@ def forecast(
     *,
     sources: frozenset[UncertaintySource] = ALL_SOURCES,
     path: list[BodyState] | None = None,
-    start: tuple[BodyModel, BodyState] | None = None,
+    start: Starts | None = None,
     ops: Elementwise = FLOATS,
 ) -> Forecast:
     """The path of ``body`` through ``plan``, with one moved run for each source.
 
     Args: ``plan`` stretches in order, steps of 0.25-14 days. ``sources`` carried into the intervals. ``path`` the
-        expected states, start included, where a caller has walked the plan already; ``start`` likewise the calibrated
-        body.
+        expected states, start included, where a caller has walked the plan already; ``start`` likewise the body as it
+        was calibrated.
     Returns: a state at the start and after each step; ``Forecast.spreads`` gives standard deviations.
     """
-    model, state = start_body(body, None, ops) if start is None else start
+    start = Starts(body, ops) if start is None else start
+    model, state = start.expected
     states = _path(model, state, plan, ops) if path is None else path
     coarse, nodes = _coarse(plan)
     at_nodes = [states[i] for i in nodes]
     moved = []
     for source in _RUN_SOURCES:
         if source in sources:
-            is_start_moved = source in _START_SOURCES or body.usual_intake_kcal is not None
-            other_model, other = (
-                start_body(body, source, ops) if is_start_moved else (responding(model, source, ops), state)
-            )
+            other_model, other = start.moved(source)
             carried_of = None if source in _CARRIED_SOURCES else at_nodes
             run = _path(other_model, other, coarse, ops, source, carried_of)
             moved.append(moved_run(source, other_model, run, ops))

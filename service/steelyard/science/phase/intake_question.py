@@ -14,6 +14,7 @@ from ..body import (
     BodyTarget,
     Diet,
     Forecast,
+    Starts,
     Stretch,
     TargetQuantity,
     UncertaintySource,
@@ -23,7 +24,6 @@ from ..body import (
     days_for_target,
     forecast,
     intake_for_target,
-    start_body,
     walk,
 )
 from ..measures import session_kcal
@@ -97,7 +97,8 @@ class _Asked:
 
     def __init__(self, member: Member, sources: frozenset[UncertaintySource]) -> None:
         self.subject, self.body, self.sources = member.subject, member.body, sources
-        self.model, self.state = start_body(self.body)
+        self.start = Starts(self.body)
+        self.model, self.state = self.start.expected
 
     def check(self, diet: Diet, weeks: float, subject: Subject, field: str) -> list[RailAction]:
         """Rails on an intake for ``weeks``, from a body as it is then. Raises ``Refused``."""
@@ -159,7 +160,7 @@ class _Asked:
         return self.weeks_of(states, [diet] * len(lengths))
 
     def run(self, stretches: list[Stretch], path: list[BodyState] | None = None) -> Forecast:
-        return forecast(self.body, stretches, sources=self.sources, path=path, start=(self.model, self.state))
+        return forecast(self.body, stretches, sources=self.sources, path=path, start=self.start)
 
 
 @traced

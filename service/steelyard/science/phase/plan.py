@@ -18,11 +18,11 @@ from ..body import (
     Forecast,
     PathChange,
     PathPoint,
+    Starts,
     Stretch,
     UncertaintySource,
     current_maintenance_kcal,
     forecast,
-    start_body,
     walk,
 )
 from ..member import Member
@@ -80,7 +80,8 @@ class ReturnAim(msgspec.Struct, frozen=True, kw_only=True):
 class SizeOffered(NamedTuple):
     """A phase at another size, or as planned: its energy [kcal/d], under maintenance in a deficit, and its price.
 
-    ``phases`` and ``path`` begin with what comes before it. ``tissue_share`` is of body mass a week.
+    ``phases`` and ``path`` begin with what comes before it. ``change`` is what it does from its first to its last day,
+    ``at_end`` the body then, and ``tissue_share`` is of body mass a week.
     """
 
     size: Size
@@ -88,6 +89,8 @@ class SizeOffered(NamedTuple):
     offset_kcal: float
     phases: list[PlannedPhase]
     path: Forecast
+    change: PathChange
+    at_end: PathPoint
     tissue_share: float
     warnings: list[RailAction]
 
@@ -95,16 +98,6 @@ class SizeOffered(NamedTuple):
     def phase(self) -> PlannedPhase:
         """The phase itself."""
         return self.phases[-1]
-
-    @property
-    def change(self) -> PathChange:
-        """What it does, from its first to its last day."""
-        return self.path.change(self.phase.first, self.phase.last_point)
-
-    @property
-    def at_end(self) -> PathPoint:
-        """The body at its end."""
-        return self.path.points()[self.phase.last_point]
 
     @property
     def intake_kcal(self) -> int:
@@ -162,7 +155,8 @@ class _Draft:
     def __init__(self, member: Member, preference: CarbohydratePreference, start: date) -> None:
         self.subject, self.preference, self.start = member.subject, preference, start
         self.body = with_usual_diet(member.body, member.subject, preference)
-        self.model, self.state = start_body(self.body)
+        self.calibrated = Starts(self.body)
+        self.model, self.state = self.calibrated.expected
         self.kinds: list[str] = []
         self.weeks: list[list[Week]] = []
         self.states = [self.state]
@@ -249,9 +243,7 @@ class _Draft:
             phases.append(PlannedPhase(kind, point, weeks, [], [], [], []))
             point += len(rows)
             day += timedelta(days=7 * len(rows))
-        return phases, forecast(
-            self.body, stretches, sources=sources, path=self.states, start=(self.model, self.states[0])
-        )
+        return phases, forecast(self.body, stretches, sources=sources, path=self.states, start=self.calibrated)
 
 
 def is_at_ceiling(state: BodyState, ceiling: float | None) -> bool:
@@ -305,7 +297,7 @@ def plan_deficit(
         draft.body,
         aim,
         protein,
-        start=(draft.model, draft.states[0]),
+        start=draft.calibrated.expected,
         weeks_before=0.0 if aim.weeks_done else history.weeks_that_count,
     )
     if pause_weeks:
@@ -317,8 +309,11 @@ def plan_deficit(
     actions += solved.actions
     if solved.nearest is not None:
         return Plan(solved.nearest, None, [], None, actions, [say("INFEASIBLE"), *solved.reasons])
-    sizes = _deficits_offered(draft, phase, solved, history, sources) if with_sizes else []
-    return _lay_out(draft, phase, solved, then, sources, actions, pause_weeks)._replace(sizes=sizes)
+    before = draft.branch()
+    plan = _lay_out(draft, phase, solved, then, sources, actions, pause_weeks)
+    if not with_sizes:
+        return plan
+    return plan._replace(sizes=_deficits_offered(before, phase, solved, plan, history, sources))
 
 
 @traced
@@ -357,7 +352,12 @@ def _wait(
 
 @traced
 def _deficits_offered(
-    draft: _Draft, phase: DeficitPhase, solved: Solved, history: History, sources: frozenset[UncertaintySource]
+    draft: _Draft,
+    phase: DeficitPhase,
+    solved: Solved,
+    plan: Plan,
+    history: History,
+    sources: frozenset[UncertaintySource],
 ) -> list[SizeOffered]:
     """The phase at each pace, as planned, and at the most that the rails allow; a goal is kept, else the weeks."""
     aim, planned = phase.aim, solved.deficit_kcal
@@ -368,14 +368,24 @@ def _deficits_offered(
     offered: list[SizeOffered] = []
     is_open = aim.deficit_kcal is None and not aim.has_goal
     for kcal, size in _sizes(planned, aim.pace if is_open else None, paces, largest):
-        is_planned = kcal == planned
+        if kcal == planned:
+            offered.append(_deficit_offered(phase, solved, size, _as_planned(plan, plan.cut or 0), is_planned=True))
+            continue
         weeks = None if aim.has_goal else solved.weeks
         phase.aim = msgspec.structs.replace(aim, deficit_kcal=kcal, weeks=weeks)
-        found = solved if is_planned else solve(phase, history)
+        found = solve(phase, history)
         if found.nearest is None and found.deficit_kcal > kcal - 1.0:
-            offered.append(_deficit_offered(draft, phase, found, size, sources, is_planned=is_planned))
+            trial = draft.branch()
+            trial.add(aim.kind.value, *phase.run(found.deficit_kcal, found.weeks))
+            offered.append(_deficit_offered(phase, found, size, trial.finish(sources)))
         phase.aim = aim
     return offered
+
+
+def _as_planned(plan: Plan, last: int) -> tuple[list[PlannedPhase], Forecast]:
+    """The phases of a plan up to one of them, and the path that is theirs as far as it goes."""
+    assert plan.forecast is not None
+    return plan.phases[: last + 1], plan.forecast
 
 
 def _sizes(
@@ -393,31 +403,35 @@ def _sizes(
 
 
 def _deficit_offered(
-    draft: _Draft,
     phase: DeficitPhase,
     solved: Solved,
     size: Size,
-    sources: frozenset[UncertaintySource],
+    laid_out: tuple[list[PlannedPhase], Forecast],
+    *,
+    is_planned: bool = False,
+) -> SizeOffered:
+    end = phase.run(solved.deficit_kcal, solved.weeks)[1][-1]
+    share, warnings = -phase.loss_share(end, solved.weeks), _warnings(phase, solved, end)
+    return _offered(size, -solved.deficit_kcal, laid_out, share, warnings, is_planned=is_planned)
+
+
+def _offered(
+    size: Size,
+    offset_kcal: float,
+    laid_out: tuple[list[PlannedPhase], Forecast],
+    tissue_share: float,
+    warnings: list[RailAction],
     *,
     is_planned: bool,
 ) -> SizeOffered:
-    rows, states = phase.run(solved.deficit_kcal, solved.weeks)
-    trial = draft.branch()
-    trial.add(phase.aim.kind.value, rows, states)
-    phases, path = trial.finish(sources)
-    return SizeOffered(
-        size,
-        is_planned,
-        -solved.deficit_kcal,
-        phases,
-        path,
-        -phase.loss_share(states[-1], solved.weeks),
-        _warnings(phase, solved, states[-1]),
-    )
+    phases, path = laid_out
+    first, last = phases[-1].first, phases[-1].last_point
+    change, at_end = path.change(first, last), path.point(last)
+    return SizeOffered(size, is_planned, offset_kcal, phases, path, change, at_end, tissue_share, warnings)
 
 
 def _surpluses_offered(
-    draft: _Draft, aim: GainAim, planned: PlannedGain, sources: frozenset[UncertaintySource]
+    draft: _Draft, aim: GainAim, planned: PlannedGain, plan: Plan, sources: frozenset[UncertaintySource]
 ) -> list[SizeOffered]:
     """The gain at each pace, and as planned."""
     subject, weight = draft.subject, draft.subject.weight_kg
@@ -429,12 +443,15 @@ def _surpluses_offered(
         gain = planned if is_planned else plan_gain_phase(subject, draft.model, draft.state, asked)
         if gain is None or not gain.weeks or gain.surplus_kcal < kcal - 1.0:
             continue
-        trial = draft.branch()
-        trial.add("gain", gain.weeks, gain.states)
-        phases, path = trial.finish(sources)
+        if is_planned:
+            laid_out = _as_planned(plan, len(plan.phases) - 1)
+        else:
+            trial = draft.branch()
+            trial.add("gain", gain.weeks, gain.states)
+            laid_out = trial.finish(sources)
         gained = float(gain.states[-1].tissue_kg - draft.state.tissue_kg)
         share = gained / len(gain.weeks) / weight
-        offered.append(SizeOffered(size, is_planned, kcal, phases, path, share, gain.actions))
+        offered.append(_offered(size, kcal, laid_out, share, gain.actions, is_planned=is_planned))
     return offered
 
 
@@ -538,13 +555,14 @@ def plan_gain(
         phases, path = draft.finish(sources)
         explain_hold(phases[0], path)
         return Plan(None, None, phases, path, draft.actions, [])
-    sizes = _surpluses_offered(draft, aim, gain, sources) if with_sizes else []
+    before = draft.branch()
     draft.add("gain", gain.weeks, gain.states)
     phases, path = draft.finish(sources)
     if pause_weeks:
         explain_pause(phases[0], pause_weeks)
     explain_gain(phases[-1], path, gain.surplus_kcal, ceiling_of(subject, aim.fat_ceiling))
-    return Plan(None, None, phases, path, [*gain.actions, *draft.actions], [], sizes=sizes)
+    plan = Plan(None, None, phases, path, [*gain.actions, *draft.actions], [])
+    return plan._replace(sizes=_surpluses_offered(before, aim, gain, plan, sources)) if with_sizes else plan
 
 
 @traced
