@@ -75,6 +75,20 @@ def test_counting_in_whole_numbers_is_not(tools: Any, tmp_path: Path, body: str)
     assert "f(double x, Py_ssize_t n, xs)" in tools("specialise").specialise(_core(tmp_path, body)).text
 
 
+def test_named_tuples_of_numbers_are_read_by_place(tools: Any, tmp_path: Path) -> None:
+    core = _core(tmp_path, "drive = g(row)\n_, b = drive\nreturn row.b + b")
+    some = core / "room" / "some.py"
+    text = some.read_text().replace("f(x: Number, n: int, xs: Column, *", "f(row: Row, *")
+    some.write_text(
+        text + "class _Drive(NamedTuple):\n    a: Number\n    b: Number\n"
+        "@inlined\ndef g(row: Row) -> _Drive:\n    return _Drive(row.a, 2.0)\n"
+    )
+    made = tools("specialise").specialise(core).text
+    assert "return _field(row, 1) + b" in made
+    assert "cdef (double, double) room_some__g(row):\n    return (_field(row, 0), 2.0)" in made
+    assert "_unused_1, b = drive" in made
+
+
 UNKNOWN = [
     ("with x:\n    pass\nreturn x", "With"),
     ("try:\n    x = 1.0 / x\nfinally:\n    x = 0.0\nreturn x", "Try"),

@@ -31,6 +31,12 @@ cdef inline double _minimum(double a, double b) except? -1.0:
 cdef inline double _number(x) except? -1.0:
     return x
 
+# A number of a named tuple, by its place.
+cdef inline double _field(row, Py_ssize_t place) except? -1.0:
+    if not isinstance(row, tuple):
+        raise TypeError("not a named tuple")
+    return (<tuple>row)[place]
+
 cdef class Rows:
     """Rows of equally many doubles: what is a list of tuples in the core, without an object for every number."""
     cdef double* data

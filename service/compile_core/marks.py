@@ -1,9 +1,10 @@
 """What is marked in the core to be compiled, read from its text."""
 
 import ast
+from collections.abc import Iterator
 from typing import NamedTuple
 
-from syntax import is_column, names_in
+from syntax import c_type_of, is_column, is_double, names_in
 
 ENTRY, INLINED = "compiled", "inlined"
 
@@ -64,10 +65,11 @@ class Known(NamedTuple):
     functions: dict[tuple[str, str], Marked]
     classes: dict[tuple[str, str], Class]
     origins: dict[str, tuple[str, str]]
-    private: set[str]
+    private: dict[str, str]  # the named tuples that never leave their module, with their C types where they have one
     column_fields: dict[str, set[str]]  # of the core's classes, by name: which fields are columns
     widths: dict[tuple[str, str], int]  # how many numbers a row has, by what describes it
     wholes: set[tuple[str, str]]  # constants that are whole numbers
+    numbers: dict[tuple[str, str], dict[str, int]]  # of named tuples: the fields that are numbers, with their places
 
 
 def fields_of(node: ast.ClassDef) -> dict[str, str]:
@@ -123,10 +125,28 @@ def origins_of(
     return found
 
 
-def private_tuples(tree: ast.Module) -> set[str]:
-    """The named tuples of a module that never leave it."""
-    classes = [node for node in tree.body if isinstance(node, ast.ClassDef) and node.name[0] == "_"]
-    return {node.name for node in classes if any("NamedTuple" in names_in(base) for base in node.bases)}
+def private_tuples(tree: ast.Module) -> dict[str, str]:
+    """The named tuples of a module that never leave it, with the C type of those that hold numbers alone."""
+    found: dict[str, str] = {}
+    for name, fields in _named_tuples(tree):
+        if name[0] == "_":
+            kinds = [c_type_of(field.annotation, found).strip() for field in fields]
+            found[name] = f"({', '.join(kinds)})" if all(kinds) else ""
+    return found
+
+
+def number_fields(module: str, tree: ast.Module) -> dict[tuple[str, str], dict[str, int]]:
+    """The fields of a module's named tuples that are numbers, with their places."""
+    return {
+        (module, name): {f.target.id: i for i, f in enumerate(fields) if is_double(f.annotation)}  # type: ignore[union-attr]
+        for name, fields in _named_tuples(tree)
+    }
+
+
+def _named_tuples(tree: ast.Module) -> Iterator[tuple[str, list[ast.AnnAssign]]]:
+    for node in tree.body:
+        if isinstance(node, ast.ClassDef) and any("NamedTuple" in names_in(base) for base in node.bases):
+            yield node.name, [field for field in node.body if isinstance(field, ast.AnnAssign)]
 
 
 def column_fields(tree: ast.Module) -> dict[str, set[str]]:

@@ -44,10 +44,21 @@ class Rewriter(ast.NodeTransformer):
 
     def __init__(self, one: Marked, known: Known) -> None:
         self._one = one
-        self._functions, self._classes, self._origins, self._private, self._column_fields, self._widths, wholes = known
+        (
+            self._functions,
+            self._classes,
+            self._origins,
+            self._private,
+            self._column_fields,
+            self._widths,
+            wholes,
+            self._numbers,
+        ) = known
         self._whole = Wholes(one.node, {name for name, origin in self._origins.items() if origin in wholes})
+        self._records = {name: kind for name, kind in self._private.items() if kind}
         self._typed: dict[str, str] = {}  # local names that hold an object of a rewritten class -> its C type
         self._aliases: dict[str, str] = {}  # local names of the functions of ``ops``
+        self._unused_names = 0
         self._true: set[str] = set()  # local names that are true on floats
         self._rows: dict[str, int] = {}  # local names of ``Rows``, with their widths
         self._made: dict[str, list[str]] = {}  # names made up here, by their C type
@@ -123,13 +134,13 @@ class Rewriter(ast.NodeTransformer):
             if keyword_only and a is keyword_only[0]:
                 shown.append("*")
             default = defaults.get(a.arg)
-            kind = "double " if a.arg in doubles else "Py_ssize_t " if is_index(a.annotation) else ""
+            kind = "Py_ssize_t " if is_index(a.annotation) else c_type_of(a.annotation, self._records)
             text = f"{kind}{a.arg}"
             shown.append(text if default is None else f"{text}={ast.unparse(self.visit(default))}")
         head = f"{self._one.name}({', '.join(shown)}):"
         if self._one.owner and self._one.node.decorator_list:
             return f"@property\ndef {head}"
-        return f"def {head}" if self._one.is_entry else f"cdef {c_type_of(self._one.node.returns)}{head}"
+        return f"def {head}" if self._one.is_entry else f"cdef {c_type_of(self._one.node.returns, self._records)}{head}"
 
     def _block(self, body: Iterable[ast.stmt]) -> list[ast.stmt]:
         made: list[ast.stmt] = []
@@ -156,7 +167,7 @@ class Rewriter(ast.NodeTransformer):
             ]
         if len(node.targets) > 1:  # a = b = 0.0
             return ast.Assign(node.targets, self.visit(node.value), lineno=0)
-        target = node.targets[0]
+        target = self._named(node.targets[0])
         pairs = (
             list(zip(target.elts, node.value.elts, strict=True))
             if isinstance(target, ast.Tuple) and isinstance(node.value, ast.Tuple) and not is_starred(node)
@@ -185,6 +196,17 @@ class Rewriter(ast.NodeTransformer):
         return ast.Assign(
             [ast.Tuple([to for to, _ in kept], ast.Store())], ast.Tuple([v for _, v in kept], ast.Load()), lineno=0
         )
+
+    def _named(self, target: ast.expr) -> ast.expr:
+        """A target in which every ``_`` is a name of its own, so that a number that is not needed stays a double."""
+        if not isinstance(target, ast.Tuple):
+            return target
+        names = [self._unused() if isinstance(to, ast.Name) and to.id == "_" else to for to in target.elts]
+        return ast.Tuple(names, ast.Store())
+
+    def _unused(self) -> ast.expr:
+        self._unused_names += 1
+        return ast.Name(f"_unused_{self._unused_names}", ast.Store())
 
     def visit_AnnAssign(self, node: ast.AnnAssign) -> ast.stmt | list[ast.stmt] | None:
         if node.value is None:
@@ -442,6 +464,11 @@ class Rewriter(ast.NodeTransformer):
             if node.attr in _OPS or node.attr == "inf":
                 return name_of(_OPS.get(node.attr, "_INFINITY"))
             return ast.Attribute(name_of("_math"), node.attr, ast.Load())
+        if isinstance(node.value, ast.Name) and isinstance(node.ctx, ast.Load):
+            kind = self._origins.get(self._classes_of.get(node.value.id, ""), ("", ""))
+            place = self._numbers.get(kind, {}).get(node.attr)
+            if place is not None:
+                return call_of("_field", name_of(node.value.id), ast.Constant(place))
         return self.generic_visit(node)  # type: ignore[return-value]
 
     def visit_Name(self, node: ast.Name) -> ast.expr:

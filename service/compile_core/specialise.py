@@ -25,6 +25,7 @@ from marks import (
     fields_of,
     mangled,
     mark_of,
+    number_fields,
     origins_of,
     private_tuples,
     row_widths,
@@ -66,9 +67,10 @@ def specialise(core: Path) -> Cython:
     columns = {name: fields for tree in trees.values() for name, fields in column_fields(tree).items()}
     widths = {name: width for module, tree in trees.items() for name, width in row_widths(module, tree).items()}
     wholes = {name for module, tree in trees.items() for name in whole_constants(module, tree)}
+    numbers = {name: fields for module, tree in trees.items() for name, fields in number_fields(module, tree).items()}
     known = {
         module: Known(
-            functions, classes, origins_of(module, tree, faces), private_tuples(tree), columns, widths, wholes
+            functions, classes, origins_of(module, tree, faces), private_tuples(tree), columns, widths, wholes, numbers
         )
         for module, tree in trees.items()
     }

@@ -1,7 +1,7 @@
 """Small questions about syntax trees of the core, and small trees made."""
 
 import ast
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 DOUBLES = {"Number", "float"}
 COLUMNS = {"Column", "Sequence[Number]"}
@@ -85,10 +85,15 @@ def is_starred(node: ast.Assign) -> bool:
     return any(isinstance(n, ast.Starred) for n in ast.walk(node))
 
 
-def c_type_of(annotation: ast.expr | None) -> str:
-    """The C type of what an inlined function returns: a double, a tuple of them, or an object."""
+def c_type_of(annotation: ast.expr | None, records: Mapping[str, str]) -> str:
+    """The C type of what an inlined function takes or returns: a double, a tuple of them, or an object.
+
+    ``records`` are the C types of the named tuples that have one.
+    """
     if is_double(annotation):
         return "double "
+    if isinstance(annotation, ast.Name) and annotation.id in records:
+        return f"{records[annotation.id]} "
     if isinstance(annotation, ast.Subscript) and isinstance(annotation.value, ast.Name):
         elements = annotation.slice.elts if isinstance(annotation.slice, ast.Tuple) else []
         if annotation.value.id == "tuple" and elements and all(is_double(e) for e in elements):

@@ -2,7 +2,7 @@
 
 from typing import NamedTuple
 
-from ..numbers import FLOATS, Elementwise, Number
+from ..numbers import FLOATS, Elementwise, Number, inlined
 from ..register import (
     ROBINSON_1965,
     TURICCHI_2020,
@@ -37,6 +37,7 @@ def prior_noise(weight_kg: Number, ops: Elementwise = FLOATS) -> Noise:
     return Noise(noise_variance(weight_kg, ops), NOISE_AUTOCORRELATION)
 
 
+@inlined
 def noise_variance(weight_kg: Number, ops: Elementwise = FLOATS) -> Number:
     """Variance of the noise of a single weighing of a person of ``weight_kg``, before any log [kg2]."""
     return ops.maximum(NOISE_FRACTION * weight_kg, NOISE_FLOOR_KG) ** 2

@@ -8,13 +8,15 @@ recorded in `service/decisions`. Works on floats (one person) and on arrays (man
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from ..numbers import FLOATS, Elementwise, Estimate, Number, compiled
+from ..numbers import FLOATS, Elementwise, Estimate, Number, compiled, inlined
 from ..register import Basis, Kind, equation
 from .constants import BASELINE_GLYCOGEN_KG, CARRIED_SPREAD, FAT_ENERGY, GLYCOGEN_ENERGY, LEAN_ENERGY
 from .daily_noise import noise_variance
 from .energy_balance import walk
-from .state import BodyModel, BodyState, Diet, current_maintenance_kcal, maintenance_of, scale_weight
+from .state import BodyModel, BodyState, Diet, carried_mass, current_maintenance_kcal, maintenance_of, scale_weight
 from .uncertainty import ADHERENCE_SPREAD, ALL_SOURCES, Body, UncertaintySource, adapting, responding, start_body
+
+_new_tuple = tuple.__new__
 
 
 class Stretch(NamedTuple):
@@ -33,18 +35,6 @@ class Spread(NamedTuple):
     carried_kg: Number
     maintenance_kcal: Number
     fat_fraction: Number
-
-
-def _between(low: Spread, high: Spread, share: Number) -> Spread:
-    weight, fat, lean, carried, maintenance, fraction = low
-    return Spread(
-        weight + share * (high.weight_kg - weight),
-        fat + share * (high.fat_kg - fat),
-        lean + share * (high.lean_kg - lean),
-        carried + share * (high.carried_kg - carried),
-        maintenance + share * (high.maintenance_kcal - maintenance),
-        fraction + share * (high.fat_fraction - fraction),
-    )
 
 
 class PathPoint(NamedTuple):
@@ -109,51 +99,20 @@ class Forecast(NamedTuple):
 
     def spreads(self) -> list[Spread]:
         """SDs of the values at every point."""
-        at_nodes = [self._spread_at(n, None) for n in range(len(self.nodes))]
-        spreads = [at_nodes[0]]
-        for n in range(1, len(self.nodes)):
-            low, high = at_nodes[n - 1], at_nodes[n]
-            first, last = self.states[self.nodes[n - 1]].day, self.states[self.nodes[n]].day
-            for i in range(self.nodes[n - 1] + 1, self.nodes[n]):
-                spreads.append(_between(low, high, (self.states[i].day - first) / (last - first)))
-            spreads.append(high)
-        return spreads
+        return _spreads(self.states, self.nodes, self.values, self._moved_values, self.carried_spread, ops=self.ops)
 
     def points(self) -> list[PathPoint]:
         """What is expected at every point, the start included."""
-        return list(map(self._point, self.states, self.spreads()))
+        return _points(self.model, self.states, self.spreads(), self.has_noise, ops=self.ops)
 
-    def point(self, i: int) -> PathPoint:
+    def point_at(self, i: int) -> PathPoint:
         """What is expected at one of the nodes."""
-        return self._point(self.states[i], self._spread_at(self.nodes.index(i), None))
-
-    def _point(self, state: BodyState, spread: Spread) -> PathPoint:
-        fat, lean, glycogen, water, gut, adaptation, _, _ = state
-        weight = scale_weight(fat, lean, glycogen, water, gut)
-        return PathPoint(
-            weight,
-            fat,
-            lean,
-            state.carried_kg,
-            maintenance_of(self.model, fat, lean, weight, adaptation),
-            fat / weight,
-            spread,
-            self.weighing_sd(weight, spread),
-        )
+        spread = self._spread_at(self.nodes.index(i), None)
+        return _points(self.model, [self.states[i]], [spread], self.has_noise, ops=self.ops)[0]
 
     def scale_weight_sd(self, i: int, spread: Spread) -> Number:
         """SD of a single weighing at point ``i``, whose ``spread`` is given [kg]."""
-        return self.weighing_sd(self.states[i].weight_kg, spread)
-
-    def weighing_sd(self, weight_kg: Number, spread: Spread) -> Number:
-        """SD of a single weighing where ``weight_kg`` is expected with ``spread`` [kg].
-
-        The starting weight was itself a noisy reading, so its noise counts as well as that day's.
-        """
-        if not self.has_noise:
-            return spread.weight_kg
-        sd = spread.weight_kg
-        return self.ops.sqrt(sd * sd + 2.0 * noise_variance(weight_kg, self.ops))
+        return _weighing_sd(self.states[i].weight_kg, spread.weight_kg, self.has_noise, self.ops)
 
     def spread_of_change(self, since: int, until: int) -> Spread:
         """SDs of the change between two points that are nodes (the start, or ends of stretches)."""
@@ -170,19 +129,14 @@ class Forecast(NamedTuple):
             Estimate(float(end.carried_kg - first.carried_kg), float(sd.carried_kg)),
         )
 
+    @property
+    def _moved_values(self) -> list[list[_Values]]:
+        return [run.values for run in self.moved]
+
     def _spread_at(self, node: int, since: int | None) -> Spread:
-        point = self.nodes[node]
-        weight, fat, lean, carried, maintenance, fraction = _squared_moves(
-            self.values, [run.values for run in self.moved], node, since, ops=self.ops
+        return _spread(
+            self.states, self.nodes, self.values, self._moved_values, self.carried_spread, node, since, ops=self.ops
         )
-        origin = self.states[self.nodes[since] if since is not None else 0].carried_kg
-        response = self.carried_spread * (self.states[point].carried_kg - origin)
-        response = response * response
-        sqrt = self.ops.sqrt
-        return Spread(
-            sqrt(weight + response), sqrt(fat), sqrt(lean), sqrt(carried + response), sqrt(maintenance),
-            sqrt(fraction),
-        )  # fmt: skip
 
     def fat_effects(self, until: int) -> dict[UncertaintySource, Number]:
         """How far each source, moved by one SD, moves the change of fat mass up to a node [kg]."""
@@ -207,17 +161,20 @@ def _values_of(model: BodyModel, states: Sequence[BodyState], *, ops: Elementwis
 
 
 @compiled
-def _squared_moves(
+def _spread(
+    states: Sequence[BodyState],
+    nodes: Sequence[int],
     expected: Sequence[_Values],
     moved: Sequence[Sequence[_Values]],
+    carried_spread: Number,
     node: int,
     since: int | None,
     *,
     ops: Elementwise = FLOATS,
-) -> tuple[Number, ...]:
-    """How far the runs in ``moved`` lie from the expected one at a node (less at ``since``), squared and added up.
+) -> Spread:
+    """How far the runs in ``moved`` lie from the expected one at a node (less at ``since``): their root sum of squares.
 
-    Of weight, fat, lean and carried mass, maintenance and fat fraction.
+    The response of carried mass is a share of what the expected run carries otherwise than at the start (or ``since``).
     """
     fat_here, lean_here, carried_here, maintenance_here, fraction_here = expected[node]
     weight = fat = lean = carried = maintenance = fraction = 0.0
@@ -243,16 +200,103 @@ def _squared_moves(
         carried = carried + carried_ * carried_
         maintenance = maintenance + maintenance_ * maintenance_
         fraction = fraction + fraction_ * fraction_
-    return weight, fat, lean, carried, maintenance, fraction
+    origin = nodes[since] if since is not None else nodes[0]
+    response = carried_spread * (_carried(states[nodes[node]]) - _carried(states[origin]))
+    response = response * response
+    return _new_tuple(
+        Spread,
+        (
+            ops.sqrt(weight + response), ops.sqrt(fat), ops.sqrt(lean), ops.sqrt(carried + response),
+            ops.sqrt(maintenance), ops.sqrt(fraction),
+        ),
+    )  # fmt: skip
 
 
+@inlined
+def _carried(state: BodyState) -> Number:
+    return carried_mass(state.glycogen_kg, state.water_kg, state.gut_kg)
+
+
+@compiled
+def _spreads(
+    states: Sequence[BodyState],
+    nodes: Sequence[int],
+    expected: Sequence[_Values],
+    moved: Sequence[Sequence[_Values]],
+    carried_spread: Number,
+    *,
+    ops: Elementwise = FLOATS,
+) -> list[Spread]:
+    """SDs at every point, between nodes by the day."""
+    found: list[Spread] = []
+    for n in range(len(nodes)):
+        high = _spread(states, nodes, expected, moved, carried_spread, n, None, ops=ops)
+        if found:
+            low = found[-1]
+            first, last = states[len(found) - 1].day, states[nodes[n]].day
+            while len(found) < nodes[n]:
+                day = states[len(found)].day
+                found.append(_between(low, high, (day - first) / (last - first)))
+        found.append(high)
+    return found
+
+
+@inlined
+def _between(low: Spread, high: Spread, share: Number) -> Spread:
+    weight, fat, lean, carried, maintenance, fraction = low
+    return _new_tuple(
+        Spread,
+        (
+            weight + share * (high.weight_kg - weight),
+            fat + share * (high.fat_kg - fat),
+            lean + share * (high.lean_kg - lean),
+            carried + share * (high.carried_kg - carried),
+            maintenance + share * (high.maintenance_kcal - maintenance),
+            fraction + share * (high.fat_fraction - fraction),
+        ),
+    )
+
+
+@compiled
+def _points(
+    model: BodyModel,
+    states: Sequence[BodyState],
+    spreads: Sequence[Spread],
+    has_noise: bool,
+    *,
+    ops: Elementwise = FLOATS,
+) -> list[PathPoint]:
+    """What is expected at each of the states."""
+    found = []
+    for i, spread in enumerate(spreads):
+        fat, lean, glycogen, water, gut, adaptation, _, _ = states[i]
+        weight = scale_weight(fat, lean, glycogen, water, gut)
+        maintenance = maintenance_of(model, fat, lean, weight, adaptation)
+        carried = carried_mass(glycogen, water, gut)
+        noisy = _weighing_sd(weight, spread.weight_kg, has_noise, ops)
+        values = (weight, fat, lean, carried, maintenance, fat / weight, spread, noisy)
+        found.append(_new_tuple(PathPoint, values))
+    return found
+
+
+@inlined
+def _weighing_sd(weight_kg: Number, sd_kg: Number, has_noise: bool, ops: Elementwise) -> Number:
+    """SD of a single weighing where ``weight_kg`` is expected with ``sd_kg`` [kg].
+
+    The starting weight was itself a noisy reading, so its noise counts as well as that day's.
+    """
+    return ops.sqrt(sd_kg * sd_kg + 2.0 * noise_variance(weight_kg, ops)) if has_noise else sd_kg
+
+
+@compiled
 def _path(
     model: BodyModel,
     state: BodyState,
     plan: list[Stretch],
-    ops: Elementwise,
     source: UncertaintySource | None = None,
     carried_of: list[BodyState] | None = None,
+    *,
+    ops: Elementwise = FLOATS,
 ) -> list[BodyState]:
     """The states at the start and after each step of ``plan``; ``carried_of`` as in ``walk``, start included."""
     states = [state]
@@ -265,7 +309,7 @@ def _path(
             model = adapting(model, diet.intake_kcal, 1.0, ops)
         done = len(states)
         like = None if carried_of is None else carried_of[done : done + len(lengths)]
-        states += walk(model, states[-1], diet, lengths, carried_of=like, ops=ops)
+        states.extend(walk(model, states[-1], diet, lengths, carried_of=like, ops=ops))
     return states
 
 
@@ -355,7 +399,7 @@ def forecast(
     """
     start = Starts(body, ops) if start is None else start
     model, state = start.expected
-    states = _path(model, state, plan, ops) if path is None else path
+    states = _path(model, state, plan, ops=ops) if path is None else path
     coarse, nodes = _coarse(plan)
     at_nodes = [states[i] for i in nodes]
     moved = []
@@ -363,7 +407,7 @@ def forecast(
         if source in sources:
             other_model, other = start.moved(source)
             carried_of = None if source in _CARRIED_SOURCES else at_nodes
-            run = _path(other_model, other, coarse, ops, source, carried_of)
+            run = _path(other_model, other, coarse, source, carried_of, ops=ops)
             moved.append(moved_run(source, other_model, run, ops))
     carried_spread = CARRIED_SPREAD if UncertaintySource.CARRIED_MASS in sources else 0.0
     has_noise = UncertaintySource.DAILY_NOISE in sources

@@ -34,6 +34,12 @@ def scale_weight(fat_kg: Number, lean_kg: Number, glycogen_kg: Number, water_kg:
     return fat_kg + lean_kg + glycogen_kg * (1.0 + GLYCOGEN_WATER) + water_kg + gut_kg
 
 
+@inlined
+def carried_mass(glycogen_kg: Number, water_kg: Number, gut_kg: Number) -> Number:
+    """Glycogen with its water, extracellular water and gut content, as a deviation from baseline [kg]."""
+    return (glycogen_kg - GLYCOGEN_KG) * (1.0 + GLYCOGEN_WATER) + water_kg + gut_kg
+
+
 class BodyModel(NamedTuple):
     """One person's calibrated parameters (or many people's, as arrays). Energies in kcal/d."""
 
@@ -85,7 +91,7 @@ class BodyState(NamedTuple):
     def carried_kg(self) -> Number:
         """Glycogen with its water, extracellular water and gut content, as a deviation from baseline [kg]."""
         _, _, glycogen, water, gut, _, _, _ = self
-        return (glycogen - GLYCOGEN_KG) * (1.0 + GLYCOGEN_WATER) + water + gut
+        return carried_mass(glycogen, water, gut)
 
     @property
     def weight_kg(self) -> Number:

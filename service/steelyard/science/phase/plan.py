@@ -426,7 +426,7 @@ def _offered(
 ) -> SizeOffered:
     phases, path = laid_out
     first, last = phases[-1].first, phases[-1].last_point
-    change, at_end = path.change(first, last), path.point(last)
+    change, at_end = path.change(first, last), path.point_at(last)
     return SizeOffered(size, is_planned, offset_kcal, phases, path, change, at_end, tissue_share, warnings)
 
 
