@@ -130,6 +130,7 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
             maintenance=found.maintenance.maintenance,
             learnt=found.maintenance,
             reading=found.reading,
+            seen=whole.seen,
         ),
     )
 

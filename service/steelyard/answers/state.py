@@ -9,7 +9,7 @@ from steelyard.science.measures import Assessment, body_of, method_error
 from steelyard.science.member import LEAST_FAT_SD, FatRead, Known, Member, StartingBody, Told, readings_of
 from steelyard.science.numbers import Estimate
 from steelyard.science.person import BodyFatMethod, Sex, Training
-from steelyard.science.rails import forbids_fat_target
+from steelyard.science.rails import Subject, forbids_fat_target
 
 _RECENT_DAYS, _RECENT_LOGGED = 14, 5
 _MOST_READINGS = 40
@@ -65,6 +65,7 @@ def state_of(member: Member, day: int, fat: Estimate | None = None) -> StateNow:
         maintenance=member.maintenance,
         learnt=member.learnt,
         reading=None if told.log is None else member.log_on(day),
+        seen=member.seen,
     )
 
 
@@ -77,8 +78,10 @@ def state_now(
     maintenance: Estimate,
     learnt: LogMaintenance | None,
     reading: Reading | None,
+    seen: Subject,
 ) -> StateNow:
-    """What is known on a day of whom ``told`` tells, their log read on it; ``fat`` is a fraction."""
+    """What is known on a day of whom ``told`` tells and the rails have ``seen``, their log read on it; ``fat`` is a
+    fraction."""
     person, log = told.person, told.log
     recent = _recent_intake(log, day) or told.current_intake_kcal
     if reading is None:
@@ -114,7 +117,7 @@ def state_now(
         training=person.training,
         readings=_all_readings(told, told.known, day),
         log=log,
-        may_aim_at_fat=forbids_fat_target(Member(told).seen) is None,
+        may_aim_at_fat=forbids_fat_target(seen) is None,
     )
 
 

@@ -52,6 +52,7 @@ from .state import (
     BodyModel,
     BodyState,
     Diet,
+    bodies_of,
     calibrate,
     current_maintenance_kcal,
 )
@@ -115,6 +116,7 @@ __all__ = [
     "adapting",
     "advance",
     "assemble",
+    "bodies_of",
     "calibrate",
     "ceiling_kcal",
     "crossing",

@@ -1,8 +1,9 @@
 """One person's calibrated model, the body on a day, what is eaten, and the intake that holds the body there."""
 
+from collections.abc import Sequence
 from typing import NamedTuple
 
-from ..numbers import FLOATS, Elementwise, Number, inlined
+from ..numbers import FLOATS, Elementwise, Number, compiled, inlined
 from .constants import (
     ADAPTATION_SHARE,
     BASELINE_CARBOHYDRATE_SHARE,
@@ -170,6 +171,19 @@ def current_maintenance_kcal(model: BodyModel, state: BodyState, ops: Elementwis
     """
     fat, lean, glycogen, water, gut, adaptation, _, _ = state
     return maintenance_of(model, fat, lean, scale_weight(fat, lean, glycogen, water, gut), adaptation)
+
+
+@compiled
+def bodies_of(
+    model: BodyModel, states: Sequence[BodyState], *, ops: Elementwise = FLOATS
+) -> list[tuple[Number, Number, Number, Number]]:
+    """Scale weight and fat mass [kg], maintenance [kcal/d] and carried mass [kg] of each of the states."""
+    found = []
+    for fat, lean, glycogen, water, gut, adaptation, _, _ in states:
+        weight = scale_weight(fat, lean, glycogen, water, gut)
+        maintenance = maintenance_of(model, fat, lean, weight, adaptation)
+        found.append((weight, fat, maintenance, carried_mass(glycogen, water, gut)))
+    return found
 
 
 @inlined

@@ -1,7 +1,7 @@
 """A fat-loss phase: its weeks and body for any deficit and length, and what the rails on the whole path allow."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from enum import StrEnum
 from typing import NamedTuple
 
@@ -14,8 +14,8 @@ from ..body import (
     BodyState,
     Diet,
     advance,
+    bodies_of,
     crossing,
-    current_maintenance_kcal,
     start_body,
     walk,
 )
@@ -37,6 +37,7 @@ from ..rails import (
     deficit_limits,
     held_kcal,
     least_on_day_kcal,
+    least_told_kcal,
     path_limit,
     resting_limit,
     split_intake,
@@ -254,7 +255,8 @@ class DeficitPhase:
         state = self.state if state is None else state
         length = weeks + self.aim.weeks_done + self.weeks_before
         ahead = walk(self.model, state, as_diet(macros, subject.weight_kg), (7.0,) * min(weeks, CUT_RESET_WEEKS))
-        least = max(least_on_day_kcal(subject_at(subject, self.model, then), length)[0] for then in ahead)
+        floor = least_told_kcal(subject, length)
+        least = max(least_on_day_kcal(then, length, floor)[0] for then in subjects_at(subject, self.model, ahead))
         if least <= intake:
             return macros
         raised = min(math.ceil(least / 10.0) * 10, math.ceil(maintenance / 10.0) * 10)
@@ -295,10 +297,12 @@ class DeficitPhase:
         rows, states = self.run(deficit_kcal, weeks)
         length = weeks + self.aim.weeks_done + self.weeks_before
         # The worst comes last, and with what came before out of balance, first.
-        for row, state in zip(reversed(rows), reversed(states), strict=True):
+        floor = least_told_kcal(self.subject, length)
+        bodies = self.subject.with_bodies(reversed(bodies_of(self.model, states)))
+        for row, now in zip(reversed(rows), bodies, strict=True):
             if row.element is Element.BREAK:
                 continue
-            broken = broken_on_day(subject_at(self.subject, self.model, state), row.intake.intake_kcal, length)
+            broken = broken_on_day(now, row.intake.intake_kcal, length, floor)
             if broken is not None:
                 return broken
         leeway = BMI_LEEWAY_CLOSE if self.weeks_before else BMI_LEEWAY
@@ -356,5 +360,9 @@ class DeficitPhase:
 
 def subject_at(subject: Subject, model: BodyModel, state: BodyState) -> Subject:
     """What the rails read of the same person at a later state."""
-    maintenance = current_maintenance_kcal(model, state)
-    return subject.with_body(float(state.weight_kg), float(state.fat_kg), float(maintenance), float(state.carried_kg))
+    return subject.with_body(*bodies_of(model, [state])[0])
+
+
+def subjects_at(subject: Subject, model: BodyModel, states: Sequence[BodyState]) -> list[Subject]:
+    """``subject_at`` for each of the states."""
+    return list(subject.with_bodies(bodies_of(model, states)))

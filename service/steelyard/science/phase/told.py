@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 
 from ..body import Forecast
 from ..rails import Purpose, Subject, ToldWeek
-from .deficit import subject_at
+from .deficit import subjects_at
 from .phases import Element, PlannedPhase, PlannedWeek
 
 _PURPOSES = {
@@ -36,4 +36,4 @@ def bodies_along(subject: Subject, path: Forecast) -> list[Subject]:
     """What the rails read at each point of a path."""
     # A deficit is against settled maintenance, whatever is eaten now; what is carried then is no tissue.
     start = subject._replace(carried_kg=float(path.states[0].carried_kg))
-    return [start, *[subject_at(subject, path.model, state) for state in path.states[1:]]]
+    return [start, *subjects_at(subject, path.model, path.states[1:])]

@@ -165,13 +165,16 @@ def least_on_day_kcal(now: Subject, weeks: float, floor_kcal: float | None = Non
     )
 
 
-def broken_on_day(now: Subject, intake_kcal: float, weeks: float) -> str | None:
-    """The rule that the body ``now`` breaks on a day of a deficit of ``weeks``, eating ``intake_kcal`` as told."""
+def broken_on_day(now: Subject, intake_kcal: float, weeks: float, floor_kcal: float | None = None) -> str | None:
+    """The rule that the body ``now`` breaks on a day of a deficit of ``weeks``, eating ``intake_kcal`` as told.
+
+    ``floor_kcal`` as in ``least_on_day_kcal``.
+    """
     if now.bmi < BMI_FLOOR:
         return BMI
     if now.fat_fraction < stricter(FAT_FRACTION_FLOOR, now.sex):
         return BODY_FAT
-    least, rule = least_on_day_kcal(now, weeks)
+    least, rule = least_on_day_kcal(now, weeks, floor_kcal)
     return rule if intake_kcal < least - _WITHIN_KCAL else None
 
 
