@@ -104,7 +104,8 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
         raise OutOfDomain("LOG_MISSING", "log", "Send a log, or a state that carries one.")
     told = _at_start(asked, whole.told)
     # Its maintenance at the start is that of the equations: what the log says of it is part of the review.
-    member = whole.told_otherwise(told._replace(log=None))
+    logged = whole.told_otherwise(told)
+    member = logged.told_otherwise(told._replace(log=None))
     assessed = member.assessed
     day = last_day_of(log, asked.as_of)
     _check_nutrients(phase)
@@ -120,7 +121,7 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
             start=_starting_body(member) if asked.start is None else asked.start,
         ),
         reasons=[assessed.resting.reason, *found.reasons],
-        cautions=_cautions(member.told_otherwise(told), found),
+        cautions=_cautions(logged, found),
         actions=found.actions,
         state=state_now(
             told._replace(log=log_up_to(log, found.day, day)[0]),

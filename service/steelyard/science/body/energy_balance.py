@@ -292,16 +292,13 @@ def _drive(model: BodyModel, diet: Diet, ops: Elementwise) -> _Drive:
     )
 
 
-def settle(model: BodyModel, state: BodyState, diet: Diet, ops: Elementwise = FLOATS) -> BodyState:
+@compiled
+def settle(model: BodyModel, state: BodyState, diet: Diet, *, ops: Elementwise = FLOATS) -> BodyState:
     """``state`` with its fast parts (glycogen, water, gut, adaptation) at rest on ``diet``; tissues unchanged."""
-    rest = _rest(model, diet, ops)
-    return state._replace(
-        glycogen_kg=rest.glycogen,
-        water_kg=rest.water - rest.recovered,
-        gut_kg=rest.gut,
-        adaptation_kcal=adaptation_rest(model, diet.intake_kcal - model.maintenance_kcal, ops),
-        recovered_kg=rest.recovered,
-    )
+    fat, lean, _, _, _, _, day, _ = state
+    glycogen, water, gut, recovered, _ = _rest(model, diet, ops)
+    adaptation = adaptation_rest(model, diet.intake_kcal - model.maintenance_kcal, ops)
+    return _new_tuple(BodyState, (fat, lean, glycogen, water - recovered, gut, adaptation, day, recovered))
 
 
 @inlined

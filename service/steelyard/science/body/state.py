@@ -137,30 +137,34 @@ def calibrate(
     """
     lean = weight_kg - fat_kg - BASELINE_GLYCOGEN_KG
     activity = ops.maximum(((1.0 - THERMIC_SHARE) * maintenance_kcal - resting_kcal) / weight_kg, 0.0)
+    state = BodyState(fat_kg, lean, GLYCOGEN_KG, 0.0, 0.0, 0.0, 0.0, 0.0)
     model = BodyModel(
         maintenance_kcal=maintenance_kcal,
         baseline_carbohydrate_kcal=maintenance_kcal * carbohydrate_share,
-        offset_kcal=0.0,
+        offset_kcal=_offset_kcal(maintenance_kcal, activity, state),
         activity_kcal_per_kg=activity,
         fat_free_kg=weight_kg - fat_kg,
         experience_years=experience_years,
         training_dose=training_dose,
         training_water_kg=TRAINING_WATER_KG * new_training,
     )
-    state = BodyState(fat_kg, lean, GLYCOGEN_KG, 0.0, 0.0, 0.0, 0.0, 0.0)
-    return balance(model, state), state
+    return model, state
 
 
 def balance(model: BodyModel, state: BodyState) -> BodyModel:
     """Set the constant term so that maintenance intake, ordinary training and ``state`` store no energy."""
+    offset = _offset_kcal(model.maintenance_kcal, model.activity_kcal_per_kg, state)
+    return model._replace(offset_kcal=offset)
+
+
+def _offset_kcal(maintenance_kcal: Number, activity_kcal_per_kg: Number, state: BodyState) -> Number:
     # The training-driven term is left out: what it costs (a few kcal/d) belongs to growth, not to upkeep.
-    offset = (
-        model.maintenance_kcal
+    return (
+        maintenance_kcal
         - FAT_UPKEEP * state.fat_kg
         - LEAN_UPKEEP * state.lean_kg
-        - model.activity_kcal_per_kg * state.weight_kg
+        - activity_kcal_per_kg * state.weight_kg
     )
-    return model._replace(offset_kcal=offset)
 
 
 def current_maintenance_kcal(model: BodyModel, state: BodyState, ops: Elementwise = FLOATS) -> Number:

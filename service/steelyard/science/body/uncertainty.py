@@ -174,7 +174,7 @@ def settle_at(
         usual_intake_kcal * model.baseline_carbohydrate_kcal / model.maintenance_kcal,
         protein_g_per_kg=0.0,
     )
-    settled = settle(model, state, usual, ops)
+    settled = settle(model, state, usual, ops=ops)
     state = settled._replace(lean_kg=state.lean_kg - (settled.carried_kg - state.carried_kg))
     # The constant holds for the adapted state: maintenance is what the tissues need unadapted.
     return balance(model, state), state

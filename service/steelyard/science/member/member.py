@@ -164,10 +164,12 @@ class Member:
         return other
 
     def told_otherwise(self, told: Told) -> "Member":
-        """A member of whom this is told; what equations say of a body stands where it is the same."""
+        """A member of whom this is told; what follows from a body, or a log, that is the same stands."""
         other = Member(told, self._tail)
         if other.person is self.person and other.told.fat is self.told.fat:
             other.assessed = self.assessed
+        if other.told.log is self.told.log and other.told.as_of_day == self.told.as_of_day:
+            other.logged = self.logged
         return other
 
     def with_body_fat(self, fat_fraction: float) -> "Member":

@@ -100,7 +100,9 @@ def corrected_week(week: FollowedWeek, change_kcal: float) -> FollowedWeek:
 
     So protein stays, and dietary fat never falls: its floors hold where they held in the plan.
     """
-    if change_kcal == 0.0 or week.carbohydrate_g is None:
+    if change_kcal == 0.0:
+        return week
+    if week.carbohydrate_g is None:
         return msgspec.structs.replace(week, intake_kcal=week.intake_kcal + change_kcal)
     change = change_kcal / CARBOHYDRATE_KCAL_PER_G
     if change_kcal > 0.0:

@@ -28,9 +28,9 @@ def _loss_share(weights: Sequence[tuple[int, float]], last_day: int) -> float:
     rows = [row for row in weights if last_day - _HALF_DAYS < row[0] <= last_day]
     if len(rows) < _LEAST_WEIGHTS:
         return 0.0
-    day, weight = (sum(column) / len(rows) for column in zip(*rows, strict=True))
-    spread = sum((x - day) ** 2 for x, _ in rows)
-    return -7.0 * sum((x - day) * (kg - weight) for x, kg in rows) / spread / weight if spread else 0.0
+    day, weight = sum([x for x, _ in rows]) / len(rows), sum([kg for _, kg in rows]) / len(rows)
+    spread = sum([(x - day) ** 2 for x, _ in rows])
+    return -7.0 * sum([(x - day) * (kg - weight) for x, kg in rows]) / spread / weight if spread else 0.0
 
 
 @traced

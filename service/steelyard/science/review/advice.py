@@ -124,7 +124,7 @@ def _held_path(course: RestOfPhase, intake_kcal: float) -> Forecast:
     """The first two weeks at one intake (logging scale)."""
     eaten = intake_kcal / course.ratio
     diet = Diet(eaten, BASELINE_CARBOHYDRATE_SHARE * eaten, PROTEIN_DEFAULT_GAIN)
-    return forecast(course.now.body, [Stretch(diet, (days,)) for days in _AFTERMATH_LENGTHS])
+    return forecast(course.now.body, [Stretch(diet, (days,)) for days in _AFTERMATH_LENGTHS], start=course.start)
 
 
 @traced

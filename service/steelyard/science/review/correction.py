@@ -15,11 +15,11 @@ from ..body import (
     BodyState,
     Diet,
     Forecast,
+    Starts,
     Stretch,
     crossing,
     current_maintenance_kcal,
     forecast,
-    start_body,
     walk,
 )
 from ..numbers import Estimate
@@ -72,7 +72,8 @@ class RestOfPhase:
         self.share_followed = 1.0
         self.days_gone = day - phase.start_day
         self.days_left = max(0, phase.end_day - day)
-        self.model, self.state = start_body(now.body)
+        self.start = Starts(now.body)
+        self.model, self.state = self.start.expected
         # Settled maintenance: what adaptation takes off for the time being would hide part of a deficit.
         self.subject = subject._replace(
             weight_kg=float(now.body.weight_kg),
@@ -108,7 +109,8 @@ class RestOfPhase:
         self.share_followed = 1.0
         physical = Estimate(maintenance.mean / self.ratio, maintenance.sd / self.ratio)
         self.now = self.now._replace(body=self.now.body._replace(maintenance_kcal=physical))
-        self.model, self.state = start_body(self.now.body)
+        self.start = Starts(self.now.body)
+        self.model, self.state = self.start.expected
         self.subject = self.subject._replace(maintenance_kcal=maintenance.mean, carried_kg=float(self.state.carried_kg))
 
     def told(self, change_kcal: float, days: int) -> list[ToldWeek]:
@@ -141,11 +143,8 @@ class RestOfPhase:
     def subject_at(self, state: BodyState) -> Subject:
         """What the rails read of a body on the way, with the maintenance it has then."""
         maintenance = self.ratio * float(current_maintenance_kcal(self.model, state))
-        return self.subject._replace(
-            weight_kg=float(state.weight_kg),
-            fat_kg=float(state.fat_kg),
-            carried_kg=float(state.carried_kg),
-            maintenance_kcal=maintenance,
+        return self.subject.with_body(
+            float(state.weight_kg), float(state.fat_kg), maintenance, float(state.carried_kg)
         )
 
     def stints(self, change_kcal: float, days: int) -> list[Stint]:
@@ -222,7 +221,8 @@ class RestOfPhase:
     def forecast(self, change_kcal: float, days: int) -> tuple[Forecast, list[Stint]]:
         """The path with its intervals, one point at the end of each stint."""
         stints = self.stints(change_kcal, days)
-        return forecast(self.now.body, [Stretch(self._diet(s), (float(s.days),)) for s in stints]), stints
+        plan = [Stretch(self._diet(s), (float(s.days),)) for s in stints]
+        return forecast(self.now.body, plan, start=self.start), stints
 
     def limits(self, days: int) -> IntakeLimits:
         """What the rails allow over the ``days`` to come."""

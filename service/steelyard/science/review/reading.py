@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 import msgspec
 
-from ..body import Body, Diet, Stretch, UncertaintySource, advance, forecast, start_body
+from ..body import Body, Diet, Stretch, UncertaintySource, advance, forecast
 from ..log import (
     DAY_ERROR,
     LOGGING_RATIO,
@@ -150,6 +150,7 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
     # What was settled is told again beside what is handed on, which must not know of it already.
     handed = reading if weighed_since is None else read_log(*about, phase_days=[start], tail=tail)
     daily = reading.daily
+    planned = [phase.week_of(i).intake_kcal for i in range(day - start)]
     last = trend.days - 1
     first = next(i for i, seen in enumerate(daily.is_weighed) if seen)
     then = min(last, max(phase.start_day - daily.first_day, first))
@@ -167,7 +168,7 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
         window_days=last - then,
         weighings=int(sum(daily.is_weighed[then:])),
         window=change_over(trend, last - then),
-        eaten=_eaten(phase, daily.intake_kcal, daily.is_logged, daily.first_day, day),
+        eaten=_eaten(phase, planned, daily.intake_kcal, daily.is_logged, daily.first_day),
         maintenance=maintenance,
         ratio=ratio,
         recent_intake_kcal=sum(recent) / len(recent),
@@ -179,25 +180,29 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
         water_probability=trend.water_probability,
         explained=trend.explained,
         knows_cycle=bool(log.cycle_starts),
-        share_followed=_share_followed(phase, daily.intake_kcal, daily.is_logged, daily.first_day, day),
+        share_followed=_share_followed(phase, planned, daily.intake_kcal, daily.is_logged, daily.first_day),
         notes=trend.notes,
         reading=handed,
     )
 
 
 def _share_followed(
-    phase: FollowedPhase, intake: Sequence[float], is_logged: Sequence[float], first_day: int, day: int
+    phase: FollowedPhase,
+    planned: Sequence[float],
+    intake: Sequence[float],
+    is_logged: Sequence[float],
+    first_day: int,
 ) -> float:
     """How well what was told of late is kept to, as logged: drawn to 1 as far as day-to-day eating explains it.
 
     Beyond a tenth it is not for the plan to make up for.
     """
     told = logged = days = 0.0
-    for at in range(max(phase.start_day, day - _FOLLOWED_DAYS), day):
-        i = at - first_day
-        if 0 <= i < len(intake) and is_logged[i]:
-            told += phase.week_of(at - phase.start_day).intake_kcal
-            logged += intake[i]
+    for i in range(max(0, len(planned) - _FOLLOWED_DAYS), len(planned)):
+        at = phase.start_day + i - first_day
+        if 0 <= at < len(intake) and is_logged[at]:
+            told += planned[i]
+            logged += intake[at]
             days += 1.0
     if not days:
         return 1.0
@@ -208,10 +213,13 @@ def _share_followed(
 
 
 def _eaten(
-    phase: FollowedPhase, intake: Sequence[float], is_logged: Sequence[float], first_day: int, day: int
+    phase: FollowedPhase,
+    planned: Sequence[float],
+    intake: Sequence[float],
+    is_logged: Sequence[float],
+    first_day: int,
 ) -> EatenSoFar:
-    days = day - phase.start_day
-    planned = [phase.week_of(i).intake_kcal for i in range(days)]
+    days = len(planned)
     mean_planned = sum(planned) / days if days else phase.weeks[0].intake_kcal
     logged, gaps = [], []
     for i in range(days):
@@ -282,8 +290,7 @@ def _share(phase: FollowedPhase, now: Now, before: Body, tissue: Estimate, scale
     lengths = (7.0,) * weeks + ((float(rest),) if rest else ())
     path = forecast(before, [Stretch(diet, lengths)], sources=_SHARING)
     start, end = path.states[0], path.states[-1]
-    model, state = start_body(before)
-    more = advance(model, state, diet._replace(intake_kcal=diet.intake_kcal + 100.0), float(now.days))
+    more = advance(path.model, start, diet._replace(intake_kcal=diet.intake_kcal + 100.0), float(now.days))
     # How much of a further kilogram of tissue is fat.
     of_fat = float((more.fat_kg - end.fat_kg) / (more.tissue_kg - end.tissue_kg))
     expected_fat, expected = float(end.fat_kg - start.fat_kg), float(end.tissue_kg - start.tissue_kg)
