@@ -8,10 +8,18 @@ import msgspec
 
 from .. import rails
 from ..body import BASELINE_GLYCOGEN_KG, BodyModel, BodyState, advance, crossing, current_maintenance_kcal, walk
-from ..rails import PROTEIN_DEFAULT_GAIN, CarbohydratePreference, RailAction, Subject, held_kcal, split_intake
+from ..rails import (
+    PROTEIN_DEFAULT_GAIN,
+    CarbohydratePreference,
+    HeldFloors,
+    RailAction,
+    Subject,
+    held_floors,
+    split_intake,
+)
 from ..register import traced
 from .defaults import GAIN_RESET_WEEKS
-from .deficit import Week, subject_at
+from .deficit import Week
 from .phases import Element, as_diet
 from .sizes import Pace, usual_surplus
 
@@ -132,10 +140,10 @@ def _run(
 ) -> tuple[list[Week], list[BodyState]]:
     """Weeks of a gain, the intake set anew every few, and the body at the end of each."""
     rows: list[Week] = []
-    states = [state]
+    states, floors = [state], held_floors(subject)
     while len(rows) < weeks:
         n = min(GAIN_RESET_WEEKS, weeks - len(rows))
-        row = _week(subject, model, states[-1], surplus_kcal, preference)
+        row = _week(subject, floors, current_maintenance_kcal(model, states[-1]), surplus_kcal, preference)
         rows += [row] * n
         states += walk(model, states[-1], as_diet(row.intake, row.weight_kg), (7.0,) * n)
     return rows, states[1:]
@@ -151,19 +159,24 @@ def gain_weeks(
 ) -> tuple[list[Week], BodyState]:
     """Weeks of a gain, the intake set anew every few, and the body at their end, in long steps for searching."""
     rows: list[Week] = []
+    floors = held_floors(subject)
     while len(rows) < weeks:
         n = min(GAIN_RESET_WEEKS, weeks - len(rows))
-        row = _week(subject, model, state, surplus_kcal, preference)
+        row = _week(subject, floors, current_maintenance_kcal(model, state), surplus_kcal, preference)
         rows += [row] * n
         state = advance(model, state, as_diet(row.intake, row.weight_kg), 7.0 * n, step_days=28.0)
     return rows, state
 
 
 def _week(
-    subject: Subject, model: BodyModel, state: BodyState, surplus_kcal: float, preference: CarbohydratePreference
+    subject: Subject,
+    floors: HeldFloors,
+    maintenance_kcal: float,
+    surplus_kcal: float,
+    preference: CarbohydratePreference,
 ) -> Week:
     # Rounded down to 10 kcal, so that rounding never lifts the gain past its ceiling.
-    intake = int(current_maintenance_kcal(model, state) + surplus_kcal) // 10 * 10
-    intake = int(held_kcal(subject_at(subject, model, state), intake))
+    intake = int(maintenance_kcal + surplus_kcal) // 10 * 10
+    intake = int(floors.held_kcal(maintenance_kcal, intake))
     macros = split_intake(intake, subject.weight_kg, PROTEIN_DEFAULT_GAIN, preference)
     return Week(Element.SURPLUS, macros, subject.weight_kg)

@@ -12,7 +12,7 @@ from typing import Generic, NamedTuple, TypeVar
 
 from ..register import say, traced
 from .broken_rules import refusal, too_fast_a_gain, too_fast_a_loss, too_lean, too_little_protein, underweight
-from .guard_rails import least_held_kcal, least_on_day_kcal, least_told_kcal
+from .guard_rails import held_floors, least_on_day_kcal, least_told_kcal
 from .macronutrients import PROTEIN_FLOOR_DEFICIT
 from .subject import RailAction, Refused, Subject, stricter
 from .table import (
@@ -222,11 +222,11 @@ def _too_lean(i: int, body: Subject) -> Iterator[Broken]:
 
 def _held_run(run: Sequence[ToldWeek], at: int, purpose: Purpose, start: Subject) -> Iterator[Broken]:
     """What a hold or a gain breaks, in all that is told from the body ``start`` on."""
-    seen, least = None, 0.0
+    floors, seen, least = held_floors(start), None, 0.0  # the floors are a person's, whatever the body
     for i, week in enumerate(run, start=at):
         for body in (week.before, week.after):
             if body is not seen:
-                seen, least = body, least_held_kcal(body)
+                seen, least = body, floors.least_kcal(body.maintenance_kcal)
             if week.intake_kcal < least - _WITHIN_KCAL:
                 message = say("REFUSED_HELD", intake_kcal=week.intake_kcal, least_intake_kcal=least)
                 yield Broken(i, refusal(FLOOR, message, least, week.intake_kcal, "kcal/d"))

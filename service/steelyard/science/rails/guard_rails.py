@@ -123,14 +123,36 @@ def absolute_floor_kcal(subject: Subject) -> float:
     return max(told, RESTING_TOLD * subject.resting_kcal)
 
 
-def least_held_kcal(subject: Subject) -> float:
-    """The least intake told on a hold or a gain [kcal/d]: rest, the floor where maintenance lies above it, and need."""
+class HeldFloors(NamedTuple):
+    """The least told to a person on a hold or a gain [kcal/d]: anyhow, and where maintenance lies over a limit."""
+
+    anyhow_kcal: float
+    limit_kcal: float
+    over_limit_kcal: float
+
+    def least_kcal(self, maintenance_kcal: float) -> float:
+        """The least told at a maintenance."""
+        return self.over_limit_kcal if maintenance_kcal > self.limit_kcal else self.anyhow_kcal
+
+    def held_kcal(self, maintenance_kcal: float, wanted_kcal: float) -> float:
+        """What is told at a maintenance: what is wanted, and no less than the floors, up to the next 10."""
+        least = math.ceil(self.least_kcal(maintenance_kcal) / _STEP_KCAL - 1e-9) * _STEP_KCAL
+        return max(wanted_kcal, least)
+
+
+def held_floors(subject: Subject) -> HeldFloors:
+    """The floors of a hold or a gain, whatever becomes of the body: rest, the least intake, and need."""
     scale = subject.scale
     least = max(subject.resting_kcal * scale.most, absolute_floor_kcal(subject))
+    if may_not_diet(subject):
+        least = max(least, subject.need_kcal)
     floor = stricter(INTAKE_FLOOR, subject.sex)
-    if subject.maintenance_kcal > floor * scale.ratio:
-        least = max(least, floor * scale.most)
-    return max(least, subject.need_kcal) if may_not_diet(subject) else least
+    return HeldFloors(least, floor * scale.ratio, max(least, floor * scale.most))
+
+
+def least_held_kcal(subject: Subject) -> float:
+    """The least intake told on a hold or a gain [kcal/d]: rest, the floor where maintenance lies above it, and need."""
+    return held_floors(subject).least_kcal(subject.maintenance_kcal)
 
 
 # Of a person whose past cuts are not known.
@@ -430,8 +452,7 @@ def warn_history(cuts_last_12_months: int | None, weeks_since_last_cut: int | No
 
 def held_kcal(now: Subject, wanted_kcal: float) -> float:
     """What is told on a day of a hold or a gain: what is wanted, and no less than the floors, up to the next 10."""
-    least = math.ceil(least_held_kcal(now) / _STEP_KCAL - 1e-9) * _STEP_KCAL
-    return max(wanted_kcal, least)
+    return held_floors(now).held_kcal(now.maintenance_kcal, wanted_kcal)
 
 
 def raised_to_floor(now: Subject, wanted_kcal: float) -> list[RailAction]:

@@ -143,9 +143,7 @@ class RestOfPhase:
     def subject_at(self, state: BodyState) -> Subject:
         """What the rails read of a body on the way, with the maintenance it has then."""
         maintenance = self.ratio * float(current_maintenance_kcal(self.model, state))
-        return self.subject.with_body(
-            float(state.weight_kg), float(state.fat_kg), maintenance, float(state.carried_kg)
-        )
+        return self.subject.with_body(float(state.weight_kg), float(state.fat_kg), maintenance, float(state.carried_kg))
 
     def stints(self, change_kcal: float, days: int) -> list[Stint]:
         """The days to come as planned and changed, week by week; the last week's diet goes on beyond the end."""
