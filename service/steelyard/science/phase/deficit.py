@@ -187,11 +187,12 @@ class DeficitPhase:
     def elements(self, weeks: int) -> list[Element]:
         """What each week is for."""
         elements = [Element.EASING_IN] * min(self.aim.easing_in_weeks, weeks)
-        since_break = len(elements)
+        since_break, every = len(elements), self.aim.break_every_weeks
+        if every is None:
+            return elements + [Element.DEFICIT] * (weeks - since_break)
         while len(elements) < weeks:
-            every = self.aim.break_every_weeks
             # A break at the very end would only be the maintenance that follows anyway.
-            if every is not None and since_break >= every and weeks - len(elements) > self.aim.break_weeks:
+            if since_break >= every and weeks - len(elements) > self.aim.break_weeks:
                 elements += [Element.BREAK] * self.aim.break_weeks
                 since_break = 0
             else:
@@ -287,7 +288,7 @@ class DeficitPhase:
 
     def loss_share(self, end: BodyState, weeks: int) -> float:
         """Tissue lost a week of deficit, as a share of the starting body mass."""
-        spent = sum(element is not Element.BREAK for element in self.elements(weeks))
+        spent = weeks - self.elements(weeks).count(Element.BREAK)
         return float((self.state.tissue_kg - end.tissue_kg) / spent / self.subject.weight_kg)
 
     # --- the rails on the path --------------------------------------------------------------------------------

@@ -44,8 +44,11 @@ def solve(phase: DeficitPhase, history: History) -> Solved:
         return phase.cap(wanted_kcal, weeks, is_history_known=history.is_known)
 
     is_training = phase.model.training_dose >= 1.0
-    usual = usual_deficit(phase.subject, history, aim.pace, is_training=is_training)
-    wanted = asked if asked is not None else usual.deficit_kcal
+    if asked is None:
+        usual = usual_deficit(phase.subject, history, aim.pace, is_training=is_training)
+        wanted = usual.deficit_kcal
+    else:
+        usual, wanted = None, asked
     found: int | None
     if aim.weeks is not None or not aim.has_goal:
         found = aim.weeks if aim.weeks is not None else aim.usual_weeks
@@ -81,7 +84,7 @@ def solve(phase: DeficitPhase, history: History) -> Solved:
     reasons = _reasons(phase, deficit, found)
     if not actions and asked is not None:
         reasons.append(say("DEFICIT_ASKED", deficit_kcal=deficit))
-    elif not actions and wanted == usual.deficit_kcal:
+    elif not actions and usual is not None and wanted == usual.deficit_kcal:
         reasons.append(usual.said())
     elif not actions and aim.has_goal and aim.weeks is None:
         lost = float(phase.state.fat_kg - phase.end(deficit, found).fat_kg)

@@ -5,7 +5,6 @@ then. What no safe plan reaches is answered with the nearest on each axis.
 """
 
 from collections.abc import Sequence
-from copy import copy
 from datetime import date, timedelta
 from typing import NamedTuple
 
@@ -92,7 +91,7 @@ class SizeOffered(NamedTuple):
     change: PathChange
     at_end: PathPoint
     tissue_share: float
-    warnings: list[RailAction]
+    warnings: Sequence[RailAction]
 
     @property
     def phase(self) -> PlannedPhase:
@@ -126,7 +125,8 @@ class SizeOffered(NamedTuple):
 class Plan(NamedTuple):
     """The plan, or why there is none. ``cut`` is the index of the fat-loss phase in ``phases``.
 
-    ``sizes`` are what the phase would be at other sizes, smallest first, where they were asked for.
+    ``warnings`` are of its deficit; ``sizes`` are what the phase would be at other sizes, smallest first, where they
+    were asked for.
     """
 
     nearest: NearestSafe | None
@@ -136,6 +136,7 @@ class Plan(NamedTuple):
     actions: list[RailAction]
     reasons: list[Message]
     cut: int | None = None
+    warnings: Sequence[RailAction] = ()
     sizes: Sequence[SizeOffered] = ()
 
     @property
@@ -181,7 +182,8 @@ class _Draft:
 
     def branch(self) -> "_Draft":
         """A draft that goes on from here, and leaves this one as it is."""
-        other = copy(self)
+        other = _Draft.__new__(_Draft)
+        vars(other).update(vars(self))
         other.kinds, other.states, other.raised = self.kinds[:], self.states[:], self.raised[:]
         other.weeks = [rows[:] for rows in self.weeks]
         return other
@@ -369,7 +371,8 @@ def _deficits_offered(
     is_open = aim.deficit_kcal is None and not aim.has_goal
     for kcal, size in _sizes(planned, aim.pace if is_open else None, paces, largest):
         if kcal == planned:
-            offered.append(_deficit_offered(phase, solved, size, _as_planned(plan, plan.cut or 0), is_planned=True))
+            laid_out = _as_planned(plan, plan.cut or 0)
+            offered.append(_deficit_offered(phase, solved, size, laid_out, plan.warnings, is_planned=True))
             continue
         weeks = None if aim.has_goal else solved.weeks
         phase.aim = msgspec.structs.replace(aim, deficit_kcal=kcal, weeks=weeks)
@@ -377,7 +380,7 @@ def _deficits_offered(
         if found.nearest is None and found.deficit_kcal > kcal - 1.0:
             trial = draft.branch()
             trial.add(aim.kind.value, *phase.run(found.deficit_kcal, found.weeks))
-            offered.append(_deficit_offered(phase, found, size, trial.finish(sources)))
+            offered.append(_deficit_offered(phase, found, size, trial.finish(sources), _warnings(phase, found)))
         phase.aim = aim
     return offered
 
@@ -407,11 +410,12 @@ def _deficit_offered(
     solved: Solved,
     size: Size,
     laid_out: tuple[list[PlannedPhase], Forecast],
+    warnings: Sequence[RailAction],
     *,
     is_planned: bool = False,
 ) -> SizeOffered:
     end = phase.run(solved.deficit_kcal, solved.weeks)[1][-1]
-    share, warnings = -phase.loss_share(end, solved.weeks), _warnings(phase, solved, end)
+    share = -phase.loss_share(end, solved.weeks)
     return _offered(size, -solved.deficit_kcal, laid_out, share, warnings, is_planned=is_planned)
 
 
@@ -420,7 +424,7 @@ def _offered(
     offset_kcal: float,
     laid_out: tuple[list[PlannedPhase], Forecast],
     tissue_share: float,
-    warnings: list[RailAction],
+    warnings: Sequence[RailAction],
     *,
     is_planned: bool,
 ) -> SizeOffered:
@@ -476,12 +480,13 @@ def _lay_out(
     gain = draft.grow(then.gain_weeks, then.surplus_kcal, then.fat_ceiling)
     phases, path = draft.finish(sources)
 
+    warnings = _warnings(phase, solved)
     full = min((row.intake for row in rows if row.element is Element.DEFICIT), key=lambda m: m.intake_kcal)
     actions = [
         *actions,
         *capped_later(phase, solved.deficit_kcal, solved.weeks),
         *gain.actions,
-        *_warnings(phase, solved, end),
+        *warnings,
         *draft.actions,
     ]
     given = full.protein_g / subject.weight_kg
@@ -504,11 +509,12 @@ def _lay_out(
         explain_gain(phases[cut + 2], path, gain.surplus_kcal, ceiling_of(subject, then.fat_ceiling))
         explain_return(phases[cut + 2], path)
     reasons = [*solved.reasons, say("HELD_AT_CEILING")] if is_held else solved.reasons
-    return Plan(None, solved.deficit_kcal, phases, path, actions, reasons, cut)
+    return Plan(None, solved.deficit_kcal, phases, path, actions, reasons, cut, warnings)
 
 
-def _warnings(phase: DeficitPhase, solved: Solved, end: BodyState) -> list[RailAction]:
+def _warnings(phase: DeficitPhase, solved: Solved) -> list[RailAction]:
     """Warnings on the deficit, each rule's once: at the first of the intakes that it warns of."""
+    end = phase.run(solved.deficit_kcal, solved.weeks)[1][-1]
     loss, fraction = phase.loss_share(end, solved.weeks), float(end.fat_kg / end.weight_kg)
     bmi = subject_at(phase.subject, phase.model, end).bmi
     found: dict[str, RailAction] = {}
