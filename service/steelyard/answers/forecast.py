@@ -200,14 +200,14 @@ def _told(asked: ForecastAsked, found: IntakeAnswer) -> IntakeTold:
 
 def _weeks(asked: ForecastAsked, found: IntakeAnswer) -> list[WeekForecast]:
     path = found.path
-    points = path.points()
+    points, balances = path.points(), path.energy_balances_kcal()
     days = [int(state.day) for state in path.states]
     return [
         WeekForecast(
             asked.start + timedelta(days=days[i]),
             asked.start + timedelta(days=days[i + 1] - 1),
             intake,
-            path.energy_balance_kcal(i + 1),
+            balances[i],
             points[i + 1],
         )
         for i, intake in enumerate(found.intakes)

@@ -334,7 +334,7 @@ def _told_weeks(planned: PhasePlanned, bodies: list[Subject]) -> Iterator[ToldWe
 
 
 def _phases(asked: PlanAsked, bodies: list[Subject], plan: Plan, path: Forecast) -> list[PhasePlanned]:
-    points = path.points()
+    points, balances = path.points(), path.energy_balances_kcal()
     return [
         PhasePlanned(
             phase,
@@ -344,7 +344,7 @@ def _phases(asked: PlanAsked, bodies: list[Subject], plan: Plan, path: Forecast)
                     None
                     if asked.split is None
                     else _split(asked, asked.split, phase, week, bodies[week.point - 1 : week.point + 1]),
-                    path.energy_balance_kcal(week.point),
+                    balances[week.point - 1],
                     points[week.point],
                 )
                 for week in phase.weeks

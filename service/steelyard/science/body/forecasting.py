@@ -90,8 +90,11 @@ class Forecast(NamedTuple):
 
     def energy_balance_kcal(self, i: int) -> Number:
         """Mean energy stored a day in the step that ends at point ``i`` [kcal/d]."""
-        before, after = self.states[i - 1], self.states[i]
-        return stored_kcal(before, after) / (after.day - before.day)
+        return _balances(self.states[i - 1 : i + 1], ops=self.ops)[0]
+
+    def energy_balances_kcal(self) -> list[Number]:
+        """``energy_balance_kcal`` of each point but the first."""
+        return _balances(self.states, ops=self.ops)
 
     def maintenance_kcal(self, i: int) -> Number:
         """Maintenance of the body at point ``i`` [kcal/d]."""
@@ -433,6 +436,22 @@ def assemble(
     return Forecast(model, states, nodes, moved, values, carried_spread, has_noise, ops)
 
 
+@compiled
+def _balances(states: Sequence[BodyState], *, ops: Elementwise = FLOATS) -> list[Number]:
+    """Mean energy stored a day in each step between states [kcal/d]."""
+    found = []
+    for i in range(len(states) - 1):
+        before, after = states[i], states[i + 1]
+        found.append(_balance(before, after))
+    return found
+
+
+@inlined
+def _balance(before: BodyState, after: BodyState) -> Number:
+    return stored_kcal(before, after) / (after.day - before.day)
+
+
+@inlined
 def stored_kcal(before: BodyState, after: BodyState) -> Number:
     """Energy stored in fat, lean tissue and glycogen between two states [kcal]."""
     return (

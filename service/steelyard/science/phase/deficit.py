@@ -34,10 +34,9 @@ from ..rails import (
     Macronutrients,
     Subject,
     broken_on_day,
+    deficit_floors,
     deficit_limits,
     held_kcal,
-    least_on_day_kcal,
-    least_told_kcal,
     path_limit,
     resting_limit,
     split_intake,
@@ -256,8 +255,8 @@ class DeficitPhase:
         state = self.state if state is None else state
         length = weeks + self.aim.weeks_done + self.weeks_before
         ahead = walk(self.model, state, as_diet(macros, subject.weight_kg), (7.0,) * min(weeks, CUT_RESET_WEEKS))
-        floor = least_told_kcal(subject, length)
-        least = max(least_on_day_kcal(then, length, floor)[0] for then in subjects_at(subject, self.model, ahead))
+        floors = deficit_floors(subject, length)
+        least = max(floors.least_kcal(then)[0] for then in subjects_at(subject, self.model, ahead))
         if least <= intake:
             return macros
         raised = min(math.ceil(least / 10.0) * 10, math.ceil(maintenance / 10.0) * 10)
@@ -298,12 +297,12 @@ class DeficitPhase:
         rows, states = self.run(deficit_kcal, weeks)
         length = weeks + self.aim.weeks_done + self.weeks_before
         # The worst comes last, and with what came before out of balance, first.
-        floor = least_told_kcal(self.subject, length)
+        floors = deficit_floors(self.subject, length)
         bodies = self.subject.with_bodies(reversed(bodies_of(self.model, states)))
         for row, now in zip(reversed(rows), bodies, strict=True):
             if row.element is Element.BREAK:
                 continue
-            broken = broken_on_day(now, row.intake.intake_kcal, length, floor)
+            broken = broken_on_day(now, row.intake.intake_kcal, floors)
             if broken is not None:
                 return broken
         leeway = BMI_LEEWAY_CLOSE if self.weeks_before else BMI_LEEWAY

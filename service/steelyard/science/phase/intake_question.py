@@ -19,8 +19,8 @@ from ..body import (
     TargetQuantity,
     UncertaintySource,
     advance,
+    bodies_of,
     crossing,
-    current_maintenance_kcal,
     days_for_target,
     forecast,
     intake_for_target,
@@ -113,25 +113,26 @@ class _Asked:
 
     def subject_at(self, state: BodyState, diet: Diet) -> Subject:
         """What the rails read of the body at ``state``; added training counts as exercise and as maintenance."""
-        weight = float(state.weight_kg)
-        added = float(diet.activity_change_kcal_per_kg * weight)
-        there = self.subject.with_body(
-            weight, float(state.fat_kg), self.maintenance_at(state) + added, float(state.carried_kg)
-        )
-        return there._replace(exercise_kcal=there.exercise_kcal + added) if added else there
+        return self._subject_in(*bodies_of(self.model, [state])[0], state.day, diet)
 
-    def maintenance_at(self, state: BodyState) -> float:
-        """Maintenance that a deficit is counted from: at the start the settled one, whatever is eaten now [kcal/d]."""
-        now = float(current_maintenance_kcal(self.model, state))
-        return max(now, self.subject.maintenance_kcal) if state.day <= self.state.day else now
+    def _subject_in(
+        self, weight_kg: float, fat_kg: float, maintenance_kcal: float, carried_kg: float, day: float, diet: Diet
+    ) -> Subject:
+        if day <= self.state.day:
+            # At the start a deficit is counted from settled maintenance, whatever is eaten now.
+            maintenance_kcal = max(maintenance_kcal, self.subject.maintenance_kcal)
+        added = diet.activity_change_kcal_per_kg * weight_kg
+        there = self.subject.with_body(weight_kg, fat_kg, maintenance_kcal + added, carried_kg)
+        return there._replace(exercise_kcal=there.exercise_kcal + added) if added else there
 
     def weeks_of(self, states: list[BodyState], diets: list[Diet]) -> list[ToldWeek]:
         """The weeks between states as the gate reads them."""
         weeks: list[ToldWeek] = []
         then, eaten = None, None
-        for before, after, diet in zip(states, states[1:], diets, strict=False):
-            there = self.subject_at(before, diet) if then is None or diet is not eaten else then
-            then, eaten = self.subject_at(after, diet), diet
+        bodies = bodies_of(self.model, states)
+        for i, (before, after, diet) in enumerate(zip(states, states[1:], diets, strict=False)):
+            there = self._subject_in(*bodies[i], before.day, diet) if then is None or diet is not eaten else then
+            then, eaten = self._subject_in(*bodies[i + 1], after.day, diet), diet
             purpose = purpose_of(diet.intake_kcal, there.maintenance_kcal)
             protein_g = diet.protein_g_per_kg * self.subject.weight_kg
             weeks.append(ToldWeek(diet.intake_kcal, there, then, purpose, float(after.day - before.day), protein_g))

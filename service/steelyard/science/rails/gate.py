@@ -12,7 +12,7 @@ from typing import Generic, NamedTuple, TypeVar
 
 from ..register import say, traced
 from .broken_rules import refusal, too_fast_a_gain, too_fast_a_loss, too_lean, too_little_protein, underweight
-from .guard_rails import held_floors, least_on_day_kcal, least_told_kcal
+from .guard_rails import deficit_floors, held_floors
 from .macronutrients import PROTEIN_FLOOR_DEFICIT
 from .subject import RailAction, Refused, Subject, stricter
 from .table import (
@@ -186,7 +186,7 @@ def _over_default(first: ToldWeek, at: int, *, is_history_known: bool) -> Iterat
 def _deficit_run(run: Sequence[ToldWeek], at: int, weeks: float) -> Iterator[Broken]:
     seen, eating = None, math.inf
     first = run[0].before
-    leanest, floor = stricter(FAT_FRACTION_FLOOR, first.sex), least_told_kcal(first, weeks)
+    leanest, floors = stricter(FAT_FRACTION_FLOOR, first.sex), deficit_floors(first, weeks)
     for i, week in enumerate(run, start=at):
         for body in (week.before, week.after):
             if body is not seen and (body.bmi < BMI_FLOOR or body.fat_fraction < leanest):
@@ -201,7 +201,7 @@ def _deficit_run(run: Sequence[ToldWeek], at: int, weeks: float) -> Iterator[Bro
             if body is seen and week.intake_kcal >= eating:
                 continue  # a week ends with the body that the next begins with
             seen, eating = body, week.intake_kcal
-            least, rule = least_on_day_kcal(body, weeks, floor)
+            least, rule = floors.least_kcal(body)
             if week.intake_kcal < least - _WITHIN_KCAL:
                 yield _too_little(i, rule, week, least, Why.BODY_OF_THAT_DAY)
         if week.protein_g is not None and week.protein_g < PROTEIN_FLOOR_DEFICIT * first.weight_kg - _WITHIN_G:

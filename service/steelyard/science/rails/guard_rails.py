@@ -13,7 +13,7 @@ from ..register import say, traced
 from .broken_rules import too_fast_a_gain, too_fast_a_loss, too_lean, too_little_protein, underweight
 from .macronutrients import PROTEIN_DEFAULT_DEFICIT, PROTEIN_FLOOR_DEFICIT, least_intake_kcal
 from .person_rails import may_not_diet
-from .subject import RailAction, Refused, Subject, capping, refusing, stricter, warning
+from .subject import RailAction, Refused, Subject, availability_left, capping, refusing, stricter, warning
 from .table import (
     AVAILABILITY,
     AVAILABILITY_LIMIT,
@@ -74,14 +74,13 @@ def deficit_limits(
     """
     fed_kg = subject.weight_kg if fed_for_kg is None else max(subject.weight_kg, fed_for_kg)
     maintenance, scale = subject.maintenance_kcal, subject.scale
-    available = least_available_kcal(subject, weeks)
-    floor = least_told_kcal(subject, weeks)
+    floors = deficit_floors(subject, weeks)
     limits = [
         DeficitLimit(DEFICIT, DEFICIT_SHARE_LIMIT * maintenance, Why.SHARE_OF_MAINTENANCE),
         DeficitLimit(FAT_SUPPLY, scale.ratio * FAT_SUPPLY_LIMIT * subject.fat_kg, Why.FAT_RELEASE),
-        DeficitLimit(AVAILABILITY, maintenance - available, Why.ENERGY_AVAILABILITY),
+        DeficitLimit(AVAILABILITY, maintenance - floors.available_kcal(subject), Why.ENERGY_AVAILABILITY),
         DeficitLimit(PROTEIN, maintenance - least_intake_kcal(fed_kg), Why.PROTEIN_AND_FAT),
-        DeficitLimit(FLOOR, maintenance - floor, Why.LEAST_INTAKE),
+        DeficitLimit(FLOOR, maintenance - floors.told_kcal, Why.LEAST_INTAKE),
     ]
     return sorted(limits, key=lambda limit: limit.deficit_kcal)
 
@@ -94,27 +93,47 @@ def measured_limits(subject: Subject, weeks: float) -> list[DeficitLimit]:
     return sorted(limits, key=lambda limit: limit.deficit_kcal)
 
 
-def least_available_kcal(subject: Subject, weeks: float) -> float:
-    """The least intake told for energy availability in a deficit of ``weeks`` [kcal/d].
+class DeficitFloors(NamedTuple):
+    """What a person has to eat on each day of a deficit, whatever becomes of the body.
 
-    It fades where measured body fat is high, since the limits come from lean athletes, down to what exercise takes: of
-    less than that nothing would be left for the body at all.
+    ``told_kcal`` is the least told by the floors of intake: as eaten, and whatever a log says. ``fade`` is the body fat
+    over which energy availability fades, ``is_long`` whether the deficit counts as an ordinary cut.
     """
-    left, fat_free_kg, exercise, scale = (
-        subject.availability_left, subject.fat_free_kg, subject.exercise_kcal, subject.scale
-    )  # fmt: skip
-    least = (left * AVAILABILITY_LIMIT * fat_free_kg + exercise) * scale.most
-    if weeks > LONG_PHASE_WEEKS:
-        least = max(least, (left * AVAILABILITY_WARN * fat_free_kg + exercise) * scale.ratio)
-    return least
+
+    told_kcal: float
+    fade: tuple[float, float]
+    is_long: bool
+
+    def available_kcal(self, now: Subject) -> float:
+        """The least intake told for the energy availability of the body ``now`` [kcal/d].
+
+        It fades where measured body fat is high, since the limits come from lean athletes, down to what exercise takes:
+        of less than that nothing would be left for the body at all.
+        """
+        weight_kg, fat_kg, exercise, scale = now.weight_kg, now.fat_kg, now.exercise_kcal, now.scale
+        left = availability_left(self.fade, fat_kg / weight_kg - now.fat_below)
+        fat_free_kg = weight_kg - fat_kg
+        least = (left * AVAILABILITY_LIMIT * fat_free_kg + exercise) * scale.most
+        if self.is_long:
+            least = max(least, (left * AVAILABILITY_WARN * fat_free_kg + exercise) * scale.ratio)
+        return least
+
+    def least_kcal(self, now: Subject) -> tuple[float, str]:
+        """The least intake told for the body ``now`` [kcal/d], and its rule."""
+        return max(
+            (self.told_kcal, FLOOR),
+            (self.available_kcal(now), AVAILABILITY),
+            (now.maintenance_kcal - now.scale.ratio * FAT_SUPPLY_LIMIT * now.fat_kg, FAT_SUPPLY),
+        )
 
 
-def least_told_kcal(subject: Subject, weeks: float) -> float:
-    """The least intake told in a deficit of ``weeks`` by its floors [kcal/d]: as eaten, and whatever a log says."""
-    floor = stricter(INTAKE_FLOOR, subject.sex)
-    if weeks > LONG_PHASE_WEEKS:
+def deficit_floors(subject: Subject, weeks: float) -> DeficitFloors:
+    """The floors of a deficit of ``weeks``."""
+    floor, is_long = stricter(INTAKE_FLOOR, subject.sex), weeks > LONG_PHASE_WEEKS
+    if is_long:
         floor = max(floor, subject.resting_kcal)
-    return max(floor * subject.scale.most, absolute_floor_kcal(subject))
+    told = max(floor * subject.scale.most, absolute_floor_kcal(subject))
+    return DeficitFloors(told, subject.availability_fade, is_long)
 
 
 def absolute_floor_kcal(subject: Subject) -> float:
@@ -175,28 +194,18 @@ def resting_limit(subject: Subject) -> DeficitLimit:
     return DeficitLimit(FLOOR, subject.maintenance_kcal - least, Why.RESTING_ENERGY)
 
 
-def least_on_day_kcal(now: Subject, weeks: float, floor_kcal: float | None = None) -> tuple[float, str]:
-    """The least intake told for the body ``now`` on a day of a deficit of ``weeks`` [kcal/d], and its rule.
-
-    ``floor_kcal`` is what ``least_told_kcal`` says of this person, whose floors are those of every day.
-    """
-    return max(
-        (least_told_kcal(now, weeks) if floor_kcal is None else floor_kcal, FLOOR),
-        (least_available_kcal(now, weeks), AVAILABILITY),
-        (now.maintenance_kcal - now.scale.ratio * FAT_SUPPLY_LIMIT * now.fat_kg, FAT_SUPPLY),
-    )
+def least_on_day_kcal(now: Subject, weeks: float) -> tuple[float, str]:
+    """The least intake told for the body ``now`` on a day of a deficit of ``weeks`` [kcal/d], and its rule."""
+    return deficit_floors(now, weeks).least_kcal(now)
 
 
-def broken_on_day(now: Subject, intake_kcal: float, weeks: float, floor_kcal: float | None = None) -> str | None:
-    """The rule that the body ``now`` breaks on a day of a deficit of ``weeks``, eating ``intake_kcal`` as told.
-
-    ``floor_kcal`` as in ``least_on_day_kcal``.
-    """
+def broken_on_day(now: Subject, intake_kcal: float, floors: DeficitFloors) -> str | None:
+    """The rule that the body ``now`` breaks on a day of a deficit with these floors, eating ``intake_kcal`` as told."""
     if now.bmi < BMI_FLOOR:
         return BMI
     if now.fat_fraction < stricter(FAT_FRACTION_FLOOR, now.sex):
         return BODY_FAT
-    least, rule = least_on_day_kcal(now, weeks, floor_kcal)
+    least, rule = floors.least_kcal(now)
     return rule if intake_kcal < least - _WITHIN_KCAL else None
 
 

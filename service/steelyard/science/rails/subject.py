@@ -161,8 +161,7 @@ class Subject(NamedTuple):
 
         Fat from height and weight never exempts. Where neither sex fits, the fade that begins later.
         """
-        first, last = self.availability_fade
-        return min(1.0, max(0.0, (last - (self.fat_fraction - self.fat_below)) / (last - first)))
+        return availability_left(self.availability_fade, self.fat_fraction - self.fat_below)
 
     @property
     def need_kcal(self) -> float:
@@ -174,6 +173,12 @@ class Subject(NamedTuple):
             share = NEED_SHARE
             need += BREASTFEEDING_KCAL if screening is not None and screening.is_breastfeeding else 0.0
         return share * need * max(self.scale.ratio, NEED_RATIO_LEAST)
+
+
+def availability_left(fade: tuple[float, float], fat_fraction: float) -> float:
+    """What a fade leaves of the limits on energy availability at a body fat."""
+    first, last = fade
+    return min(1.0, max(0.0, (last - fat_fraction) / (last - first)))
 
 
 def stricter(table: dict[Sex, float], sex: Sex) -> float:
