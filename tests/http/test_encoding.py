@@ -26,6 +26,12 @@ class Log(msgspec.Struct):
     note: str | None = None
 
 
+class Diary(msgspec.Struct):
+    days: list[Day]
+    whole: Log | None = None
+    gaps: list[float | None] = []
+
+
 FINITE = st.floats(allow_nan=False, allow_infinity=False)
 NOT_FINITE = st.sampled_from([math.nan, -math.nan, math.inf, -math.inf])
 
@@ -48,6 +54,21 @@ def test_what_is_not_finite_is_found_anywhere(days: list[Day], value: float, pla
         log = [note, [[value]]]
     with pytest.raises(NonFiniteAnswer):
         encode_finite(log)
+
+
+@given(st.lists(st.builds(Day, FINITE, FINITE | st.none())), NOT_FINITE, st.integers(0, 2))
+def test_none_beside_it_does_not_hide_what_is_not_finite(days: list[Day], value: float, place: int) -> None:
+    diary = Diary([*days, Day(80.0)], Log(note=None), [None, 1.0])
+    assert encode_finite([diary, None]) == msgspec.json.encode([diary, None])
+    if place == 0:
+        diary.days.append(Day(80.0, value))
+    elif place == 1:
+        diary.whole = Log((Day(value),))
+    else:
+        diary.gaps.append(value)
+    for answer in (diary, [diary, None]):
+        with pytest.raises(NonFiniteAnswer):
+            encode_finite(answer)
 
 
 def test_the_place_is_told() -> None:
