@@ -79,6 +79,11 @@ class Body(NamedTuple):
     resting: float
     exercise: float
     fat_below: float = -1.0  # half the interval of a reading; under 0 where the fade does not hold
+    reference_kg: float = math.inf  # that protein is shared out for, as told
+
+    @property
+    def protein_kg(self) -> float:
+        return min(self.weight, self.reference_kg)
 
     @classmethod
     def at_start(cls, request: Json, answer: Json) -> "Body":
@@ -87,8 +92,9 @@ class Body(NamedTuple):
         exercise = exercise_kcal(request["profile"], resting)
         told, reading = answer["body_fat_fraction"], request["profile"].get("body_fat")
         is_measured = reading is not None and reading["method"] != "bmi_equation"
+        reference = answer["protein_reference_kg"]
         below = told["mean"] - told["lower"] if is_measured else -1.0
-        return cls(weight, fat, math.nan, answer["maintenance_kcal"]["mean"], resting, exercise, below)
+        return cls(weight, fat, math.nan, answer["maintenance_kcal"]["mean"], resting, exercise, below, reference)
 
     def after(self, week: Json) -> "Body":
         end = week["at_end"]
@@ -279,7 +285,7 @@ def _deficit(request: Json, phase: Json, start: Body) -> list[str]:
             drawn = -week["energy_balance_kcal"]
             fat_mean = 0.5 * (body.fat + end.fat)
             need(drawn <= FAT_SUPPLY * fat_mean + 1, f"week {n}: {drawn} kcal/d drawn from {fat_mean:.2f} kg fat")
-        need(week["protein_g"] >= 1.6 * start.weight - 1e-9, f"week {n}: protein {week['protein_g']} g")
+        need(week["protein_g"] >= 1.6 * start.protein_kg - 1e-9, f"week {n}: protein {week['protein_g']} g")
         need(week["fat_g"] >= 0.5 * start.weight - 1e-9, f"week {n}: dietary fat {week['fat_g']} g")
         need(9 * week["fat_g"] >= 0.15 * intake - 1e-9, f"week {n}: dietary fat {week['fat_g']} g of {intake} kcal")
         fraction = week["at_end"]["fat_fraction"]["mean"]

@@ -88,6 +88,21 @@ def _plans() -> Iterator[tuple[str, Json]]:
         "young": LIFTER | {"age_years": 19.0}, "old": LIFTER | {"age_years": 66.0}, "minor": LIFTER | {"age_years": 17},
     }.items():  # fmt: skip
         yield f"hard_{name}", _START | {"profile": person, "phase": hard}
+    kinds = ("resistance", "walking", "running", "cycling", "other")
+    days = ("monday", "tuesday", "wednesday", "thursday", "friday")
+    lived: Json = {
+        "training": [{"weekday": d, "kind": k, "minutes": 20} for d, k in zip(days, kinds, strict=True)],
+        "flexible_days": [{"weekday": "saturday", "extra_kcal": 150, "alcohol_g": 25}],
+    }
+    for name, week in {"mixed": lived, "plants": lived | {"is_plant_based": True, "meals_per_day": 7}}.items():
+        for sex, person in (("man", LIFTER), ("woman", _WOMAN)):
+            stout = person | {"weight_kg": 118.0, "body_fat": {"fat_fraction": 0.41, "method": "dxa"}}
+            for phase in ({"kind": "mini_cut", "weeks": 4, "deficit_kcal": 250}, {"kind": "gain", "weeks": 4}):
+                yield f"{sex}_{name}_{phase['kind']}", _START | {"profile": person, "phase": phase, "week": week}
+            yield f"{sex}_{name}_stout", _START | {"profile": stout, "phase": {"kind": "mini_cut"}, "week": week}
+        for weight, fat in ((100.0, 0.38), (84.0, 0.34)):
+            stout = LIFTER | {"weight_kg": weight, "body_fat": {"fat_fraction": fat, "method": "dxa"}}
+            yield f"stout_{name}_{weight:g}", _START | {"profile": stout, "phase": {"kind": "mini_cut", "weeks": 4}}
     history = {"cuts_last_12_months": 4, "weeks_since_last_cut": 3}
     for weeks in (9, 16):
         cut = {"kind": "cut", "weeks": weeks, "easing_in_weeks": 2}

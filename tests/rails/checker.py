@@ -15,7 +15,7 @@ well. Where the requirement can be read in two ways the protective one is taken:
 - *Resting energy* moves with the body: what is gone rests no more.
 - *Deficits less than four weeks apart* count as one. The length of a last cut that ended less than four weeks ago is
   not told, hence taken as six weeks.
-- *A day split*: rails on intake hold for the lower day.
+- *A day split, and each day of a week*: rails on intake hold for the lower day, by its food: alcohol feeds nothing.
 - *A forecast's* weeks are a deficit under 97.5 % of maintenance, a gain over 102.5 %; the first against maintenance as
   estimated, whatever is eaten now.
 - *Protein* is per kilogram of the weight at the start, or of ``protein_reference_kg`` where the answer tells one (no
@@ -33,7 +33,7 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 from typing import Any, NamedTuple
 
-from . import limits, stretches, week_rails, words
+from . import day_rails, limits, stretches, week_rails, words
 from .limits import Person, Ratio
 from .week_rails import Scene
 
@@ -319,6 +319,8 @@ def _weeks(operation: str, request: Json, person: Person, ratio: Ratio, answer: 
     reference = answer.get("protein_reference_kg")
     if reference is not None and reference < min(person.weight, 25 * person.height_m**2) - 0.5:
         yield f"protein: a reference mass of {reference:g} kg"
+    if operation == "plan_phases" and reference is not None and reference > person.weight + 0.001:
+        yield f"protein: a reference mass of {reference:g} kg, over {person.weight:g}"
     has_log = bool((request.get("log") or {}).get("intakes")) and not request.get("maintenance")
     is_review = operation == "review_phase"
     start = every[0].weeks[0].before
@@ -373,6 +375,7 @@ def _said_of_deficit(operation: str, scene: Scene, stretch: stretches.Stretch, a
 def _plan(request: Json, person: Person, answer: Json) -> Iterator[str]:
     if not answer["feasible"] and (answer["nearest"] is None or answer["phases"] or not answer["reasons"]):
         yield "infeasible: without `nearest` or a reason, or with phases"
+    yield from day_rails.violations(request, person, answer)
 
 
 def _forecast(request: Json, person: Person, answer: Json) -> Iterator[str]:

@@ -8,6 +8,7 @@ from typing import Any
 from .people import START, any_log, expenditure, known_maintenance, log, profile, screening
 
 Json = dict[str, Any]
+WEEKDAYS = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"]
 READY = (
     "slow_gain_rare_mini_cuts", "fast_gain_long_cut", "fast_gain_repeated_mini_cuts", "slow_gain_no_cut",
 )  # fmt: skip
@@ -64,9 +65,32 @@ def plan(rng: random.Random) -> Json:
         asked["day_split"] = {
             "higher_days_per_week": rng.randint(1, 6), "carbohydrate_shift": round(rng.uniform(0.05, 0.6), 2),
         }  # fmt: skip
+    elif rng.random() < 0.3:
+        asked["week"] = _week(rng)
     if rng.random() < 0.7:
         asked["cut_history"] = _history(rng)
     return asked
+
+
+def _week(rng: random.Random) -> Json:
+    """How a week is lived, sensibly or not."""
+    trains = rng.sample(WEEKDAYS, rng.randint(0, 6))
+    found: Json = {
+        "training": [
+            {"weekday": day, "kind": rng.choice(["resistance", "running", "cycling"]), "minutes": rng.choice([30, 120])}
+            for day in trains
+        ],
+        "meals_per_day": rng.randint(1, 8),
+        "is_plant_based": rng.random() < 0.3,
+        "flexible_days": [],
+    }
+    for day in rng.sample(WEEKDAYS, rng.choice([0, 0, 1, 2, 7])):
+        more = {"extra_kcal": rng.choice([0, 300, 3000]), "alcohol_g": rng.choice([20, 60, 150])}
+        found["flexible_days"].append({"weekday": day} | more)
+    if rng.random() < 0.3:
+        party = (START + timedelta(days=rng.randint(0, 40))).isoformat()
+        found["flexible_days"].append({"date": party, "extra_kcal": 800})
+    return found
 
 
 def _gain(rng: random.Random, person: Json) -> Json:

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from datetime import date
 from typing import Any, NamedTuple
 
+from .day_rails import food
 from .limits import Person
 
 Json = dict[str, Any]
@@ -90,6 +91,7 @@ def of_plan(person: Person, request: Json, answer: Json) -> Iterator[Stretch]:
         for week in phase["weeks"]:
             after = body_at(week["at_end"], most)
             least = min(day["intake_kcal"] for day in (week, *week["day_kinds"]))
+            least = min([least, *(food(day) for day in week["by_day"])])
             weeks.append(
                 Week(
                     week["intake_kcal"], least, week["days"], week["element"] == "break", body, after,

@@ -54,6 +54,37 @@ def test_a_plan_moved_past_a_rail_is_caught() -> None:
         assert rule in found, (rule, found)
 
 
+def test_a_day_moved_is_caught() -> None:
+    asked = planned(MAN, {"kind": "mini_cut", "weeks": 4, "deficit_kcal": 400}, cut_history=HISTORY)
+    party = {"weekday": "saturday", "extra_kcal": 200, "alcohol_g": 30}
+    asked["week"] = {"training": [{"weekday": "monday"}, {"weekday": "friday"}], "flexible_days": [party]}
+    answer = ask("plan_phases", asked).body
+    assert violations("plan_phases", asked, 200, answer) == []
+
+    def day(body: Json, number: int) -> Json:
+        found: Json = body["phases"][0]["weeks"][1]["by_day"][number]
+        return found
+
+    moves: dict[str, Callable[[Json], None]] = {
+        "days": lambda body: body["phases"][1]["weeks"][0].update(by_day=[]),
+        "week_total": lambda body: day(body, 0).update(intake_kcal=day(body, 0)["intake_kcal"] + 10),
+        "day_nutrients": lambda body: day(body, 0).update(carbohydrate_g=900),
+        "day_protein": lambda body: day(body, 1).update(protein_g=100),
+        "day_fat": lambda body: day(body, 1).update(fat_g=20),
+        "meals": lambda body: day(body, 1).update(meals_protein_g=[200]),
+        "training": lambda body: day(body, 4).update(training_minutes=0),
+        "alcohol": lambda body: day(body, 0).update(alcohol_g=20),
+        "flexible_days": lambda body: day(body, 5).update(alcohol_g=10),
+        "intake_floor": lambda body: day(body, 2).update(intake_kcal=1400),
+        "protein": lambda body: body.update(protein_reference_kg=60.0),
+    }
+    for rule, move in moves.items():
+        changed = copy.deepcopy(answer)
+        move(changed)
+        found = {rule_of(what) for what in violations("plan_phases", asked, 200, changed)}
+        assert rule in found, (rule, found)
+
+
 def test_another_size_moved_past_a_rail_is_caught() -> None:
     asked = planned(MAN, {"kind": "mini_cut", "weeks": 4}, cut_history=HISTORY)
     answer = ask("plan_phases", asked).body

@@ -525,7 +525,9 @@ def test_those_who_are_not_lean_are_not_throttled(person: Json) -> None:
         "activity": {"kind": "week", "steps_per_day": 2000, "sessions": sessions},
         "training": {"status": "untrained", "resistance_sessions_per_week": 0},
     }
-    answered = checked("plan_phases", planned(person, {"kind": "cut", "weeks": 20, "deficit_kcal": 500}, cut_history=HISTORY))
+    answered = checked(
+        "plan_phases", planned(person, {"kind": "cut", "weeks": 20, "deficit_kcal": 500}, cut_history=HISTORY)
+    )
     assert answered.body["feasible"]
     weeks = answered.body["phases"][0]["weeks"]
     read = person_of({"profile": person})

@@ -212,6 +212,7 @@ REQUEST_FIELDS: dict[str, dict[str, str]] = {
         "uncertainty_sources": "Sequence[models.UncertaintySource | Literal['adaptation', 'adherence', "
         "'body_fat', 'carried_mass', 'daily_noise', 'maintenance', 'partition', "
         "'training_response']] | None?",
+        "week": "models.WeekAsked | WeekAskedDict | None?",
     },
     "ReviewRequest": {
         "profile": "models.Profile | ProfileDict",

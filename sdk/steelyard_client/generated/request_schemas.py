@@ -492,6 +492,40 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         ],
         "type": "object",
     },
+    "DayPassed": {
+        "additionalProperties": False,
+        "properties": {
+            "alcohol_g": {"maximum": 15000, "minimum": 0, "type": "number"},
+            "carbohydrate_g": {"maximum": 15000, "minimum": 0, "type": "number"},
+            "date": {"format": "date", "type": "string"},
+            "fat_g": {"maximum": 15000, "minimum": 0, "type": "number"},
+            "flexible": {
+                "anyOf": [{"maxLength": 40, "type": "string"}, {"type": "null"}]
+            },
+            "intake_kcal": {"maximum": 15000, "minimum": 0, "type": "number"},
+            "meals_protein_g": {
+                "items": {"maximum": 15000, "minimum": 0, "type": "number"},
+                "maxItems": 24,
+                "type": "array",
+            },
+            "protein_g": {"maximum": 15000, "minimum": 0, "type": "number"},
+            "training_kcal": {"maximum": 15000, "minimum": 0, "type": "number"},
+            "training_minutes": {"maximum": 15000, "minimum": 0, "type": "number"},
+            "weekday": {"maxLength": 40, "type": "string"},
+        },
+        "required": [
+            "date",
+            "weekday",
+            "intake_kcal",
+            "protein_g",
+            "carbohydrate_g",
+            "fat_g",
+            "alcohol_g",
+            "training_minutes",
+            "training_kcal",
+        ],
+        "type": "object",
+    },
     "DaySplit": {
         "additionalProperties": False,
         "properties": {
@@ -568,6 +602,22 @@ REQUEST_SCHEMAS: dict[str, Any] = {
     "Feeling": {"enum": ["content", "unhappy", "would_like_leaner"], "type": "string"},
     "Finding": {
         "enum": ["as_logged", "more_than_logged", "not_done", "not_water", "water"],
+        "type": "string",
+    },
+    "FlexibleDayAsked": {
+        "additionalProperties": False,
+        "properties": {
+            "alcohol_g": {"maximum": 150, "minimum": 0, "type": "number"},
+            "date": {"anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]},
+            "extra_kcal": {"maximum": 3000, "minimum": 0, "type": "number"},
+            "kind": {"$ref": "FlexibleKind"},
+            "weekday": {"anyOf": [{"$ref": "Weekday"}, {"type": "null"}]},
+        },
+        "required": [],
+        "type": "object",
+    },
+    "FlexibleKind": {
+        "enum": ["eating_out", "higher_day", "other", "party"],
         "type": "string",
     },
     "ForecastRequest": {
@@ -1107,6 +1157,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                     {"type": "null"},
                 ]
             },
+            "week": {"anyOf": [{"$ref": "WeekAsked"}, {"type": "null"}]},
         },
         "required": ["profile", "start_date", "phase"],
         "type": "object",
@@ -1601,6 +1652,26 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "required": ["status", "resistance_sessions_per_week"],
         "type": "object",
     },
+    "TrainingDay": {
+        "additionalProperties": False,
+        "properties": {
+            "kind": {"$ref": "TrainingKind"},
+            "met": {
+                "anyOf": [
+                    {"maximum": 20, "minimum": 1, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
+            "minutes": {"maximum": 600, "minimum": 5, "type": "number"},
+            "weekday": {"$ref": "Weekday"},
+        },
+        "required": ["weekday"],
+        "type": "object",
+    },
+    "TrainingKind": {
+        "enum": ["cycling", "other", "resistance", "running", "walking"],
+        "type": "string",
+    },
     "TrainingSession": {
         "additionalProperties": False,
         "properties": {
@@ -1653,10 +1724,30 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         ],
         "type": "string",
     },
+    "WeekAsked": {
+        "additionalProperties": False,
+        "properties": {
+            "flexible_days": {
+                "items": {"$ref": "FlexibleDayAsked"},
+                "maxItems": 60,
+                "type": "array",
+            },
+            "is_plant_based": {"type": "boolean"},
+            "meals_per_day": {"maximum": 8, "minimum": 1, "type": "integer"},
+            "training": {
+                "items": {"$ref": "TrainingDay"},
+                "maxItems": 21,
+                "type": "array",
+            },
+        },
+        "required": [],
+        "type": "object",
+    },
     "WeekFollowed": {
         "additionalProperties": False,
         "properties": {
             "at_end": {"anyOf": [{"$ref": "PointPassed"}, {"type": "null"}]},
+            "by_day": {"items": {"$ref": "DayPassed"}, "maxItems": 7, "type": "array"},
             "carbohydrate_g": {
                 "anyOf": [
                     {"maximum": 1500, "minimum": 0, "type": "number"},
@@ -1716,6 +1807,18 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         },
         "required": ["intake_kcal", "protein_g"],
         "type": "object",
+    },
+    "Weekday": {
+        "enum": [
+            "friday",
+            "monday",
+            "saturday",
+            "sunday",
+            "thursday",
+            "tuesday",
+            "wednesday",
+        ],
+        "type": "string",
     },
     "WeightEntry": {
         "additionalProperties": False,

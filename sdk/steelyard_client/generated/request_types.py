@@ -28,9 +28,11 @@ __all__ = [
     "DatedEventDict",
     "DatedMeasurementDict",
     "DayKindPassedDict",
+    "DayPassedDict",
     "DaySplitDict",
     "DecisionRequestDict",
     "EnergyFigureDict",
+    "FlexibleDayAskedDict",
     "ForecastRequestDict",
     "GainDict",
     "GirthMeasurementDict",
@@ -75,8 +77,10 @@ __all__ = [
     "StateDict",
     "TargetDict",
     "TrainingDict",
+    "TrainingDayDict",
     "TrainingSessionDict",
     "TrendRequestDict",
+    "WeekAskedDict",
     "WeekFollowedDict",
     "WeightEntryDict",
 ]
@@ -442,6 +446,35 @@ class DayKindPassedDict(TypedDict):
     protein_g: "float"
 
 
+class DayPassedDict(TypedDict):
+    """A day of an answer, as it comes back.
+
+    alcohol_g: As in a plan's week. 0 to 15000.
+    carbohydrate_g: As in a plan's week. 0 to 15000.
+    date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    fat_g: As in a plan's week. 0 to 15000.
+    flexible: As in a plan's week.
+    intake_kcal: As in a plan's week. 0 to 15000.
+    meals_protein_g: As in a plan's week. `[]` if absent.
+    protein_g: As in a plan's week. 0 to 15000.
+    training_kcal: As in a plan's week. 0 to 15000.
+    training_minutes: As in a plan's week. 0 to 15000.
+    weekday: As in a plan's week.
+    """
+
+    alcohol_g: "float"
+    carbohydrate_g: "float"
+    date: "datetime.date | str"
+    fat_g: "float"
+    flexible: "NotRequired[str | None]"
+    intake_kcal: "float"
+    meals_protein_g: "NotRequired[Sequence[float]]"
+    protein_g: "float"
+    training_kcal: "float"
+    training_minutes: "float"
+    weekday: "str"
+
+
 class DaySplitDict(TypedDict):
     """Eat more carbohydrate on some days of the week and less on the others; the weekly total stays the same.
 
@@ -499,6 +532,24 @@ class EnergyFigureDict(TypedDict):
 
     mean: "float"
     standard_deviation: "float"
+
+
+class FlexibleDayAskedDict(TypedDict):
+    """A day with more: a weekday of every week, or one date. The other days of its week pay for it.
+
+    alcohol_g: Pure alcohol on top, grams, at 7.1 kcal a gram. Half a litre of beer has about 20. `0` if absent. 0
+        to 150.
+    date: One day; or set `weekday`.
+    extra_kcal: Food beyond a usual day, kilocalories. `0` if absent. 0 to 3000.
+    kind: Why it has more. `"other"` if absent.
+    weekday: Day of every week; or set `date`.
+    """
+
+    alcohol_g: "NotRequired[float]"
+    date: "NotRequired[datetime.date | str | None]"
+    extra_kcal: "NotRequired[float]"
+    kind: "NotRequired[models.FlexibleKind | Literal['eating_out', 'higher_day', 'other', 'party']]"
+    weekday: "NotRequired[models.Weekday | Literal['friday', 'monday', 'saturday', 'sunday', 'thursday', 'tuesday', 'wednesday'] | None]"
 
 
 class ForecastRequestDict(TypedDict):
@@ -918,6 +969,7 @@ class PlanRequestDict(TypedDict):
     state: What an earlier answer knew, as it gave it. It takes the place of the profile's weight and body fat, of
         the log up to its date, and of the phase; `log` then holds what came since.
     uncertainty_sources: Which sources of uncertainty the intervals carry; all by default.
+    week: How the week is lived, for what to eat on each day. Instead of `day_split`.
     """
 
     current_intake_kcal: "NotRequired[float | None]"
@@ -933,6 +985,7 @@ class PlanRequestDict(TypedDict):
     start_date: "datetime.date | str"
     state: "NotRequired[models.State | StateDict | None]"
     uncertainty_sources: "NotRequired[Sequence[models.UncertaintySource | Literal['adaptation', 'adherence', 'body_fat', 'carried_mass', 'daily_noise', 'maintenance', 'partition', 'training_response']] | None]"
+    week: "NotRequired[models.WeekAsked | WeekAskedDict | None]"
 
 
 class PointPassedDict(TypedDict):
@@ -1352,6 +1405,22 @@ class TrainingDict(TypedDict):
     status: "models.TrainingStatus | Literal['advanced', 'intermediate', 'novice', 'untrained']"
 
 
+class TrainingDayDict(TypedDict):
+    """A bout of training on a weekday. It moves food to its day; it adds nothing to the maintenance, which counts
+    the usual training already.
+
+    kind: What is trained. `"resistance"` if absent.
+    met: Intensity in METs; usual for its kind by default. 1 to 20.
+    minutes: Its length. `60` if absent. 5 to 600.
+    weekday: Day of the week.
+    """
+
+    kind: "NotRequired[models.TrainingKind | Literal['cycling', 'other', 'resistance', 'running', 'walking']]"
+    met: "NotRequired[float | None]"
+    minutes: "NotRequired[float]"
+    weekday: "models.Weekday | Literal['friday', 'monday', 'saturday', 'sunday', 'thursday', 'tuesday', 'wednesday']"
+
+
 class TrainingSessionDict(TypedDict):
     """A bout repeated every week.
 
@@ -1390,11 +1459,31 @@ class TrendRequestDict(TypedDict):
     usual_intake_kcal: "NotRequired[float | None]"
 
 
+class WeekAskedDict(TypedDict):
+    """How the member lives the week: then each week of the plan tells what to eat on each day. The week's total
+    stays exactly as planned, and every day keeps the guard rails.
+
+    flexible_days: Days with more food or with alcohol. `[]` if absent.
+    is_plant_based: Whether all protein is of plants: where `protein_g_per_kg` is left open, a tenth more of it is
+        planned. `false` if absent.
+    meals_per_day: Meals that the protein is shared among. `4` if absent. 1 to 8.
+    training: When training is: those days have what it burns more, the others less. `[]` if absent.
+    """
+
+    flexible_days: (
+        "NotRequired[Sequence[models.FlexibleDayAsked | FlexibleDayAskedDict]]"
+    )
+    is_plant_based: "NotRequired[bool]"
+    meals_per_day: "NotRequired[int]"
+    training: "NotRequired[Sequence[models.TrainingDay | TrainingDayDict]]"
+
+
 class WeekFollowedDict(TypedDict):
     """A week as planned. A week of a plan's answer, or of a review's, is taken as it is: what is not needed of it
     is passed over.
 
     at_end: Passed over.
+    by_day: Passed over. `[]` if absent.
     carbohydrate_g: Carbohydrate a day; half of the energy by default. 0 to 1500.
     day_kinds: Passed over. `[]` if absent.
     days: As in a plan's week. 1 to 7.
@@ -1412,6 +1501,7 @@ class WeekFollowedDict(TypedDict):
     """
 
     at_end: "NotRequired[models.PointPassed | PointPassedDict | None]"
+    by_day: "NotRequired[Sequence[models.DayPassed | DayPassedDict]]"
     carbohydrate_g: "NotRequired[float | None]"
     day_kinds: "NotRequired[Sequence[models.DayKindPassed | DayKindPassedDict]]"
     days: "NotRequired[int | None]"

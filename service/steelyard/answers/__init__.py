@@ -14,6 +14,7 @@ from .attention import (
 )
 from .briefing import (
     BriefingReader,
+    DayToTell,
     PhaseToTell,
     Range,
     Section,
@@ -56,6 +57,7 @@ from .plan import (
     WeekPlanned,
     plan_phases,
 )
+from .plan_days import DayPlanned
 from .review import (
     PhaseReviewed,
     ReviewAsked,
@@ -105,6 +107,8 @@ __all__ = [
     "ComparisonAsked",
     "CompositionAsked",
     "DateAsked",
+    "DayPlanned",
+    "DayToTell",
     "DecisionAsked",
     "ForecastAsked",
     "IntakeAsked",

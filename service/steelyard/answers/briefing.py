@@ -54,6 +54,16 @@ class Range(NamedTuple):
         return {f"{name}_{unit}": self.mean, f"{name}_lower_{unit}": self.lower, f"{name}_upper_{unit}": self.upper}
 
 
+class DayToTell(NamedTuple):
+    """A day of a week: 1 Monday to 7 Sunday, what it has, and whether it has training or more than a usual day."""
+
+    weekday: int
+    intake_kcal: int
+    alcohol_g: int
+    has_training: bool
+    is_flexible: bool
+
+
 class WeekToTell(NamedTuple):
     """A week: what is eaten a day, and the body at its end."""
 
@@ -70,6 +80,8 @@ class WeekToTell(NamedTuple):
     fat_kg: float
     lean_kg: float
     carried_kg: float
+    days: Sequence[DayToTell] = ()
+    meal_g: int = 0  # protein of a meal, where days are told
 
 
 class PhaseToTell(NamedTuple):
@@ -209,7 +221,9 @@ def _end(phase: PhaseToTell, reader: BriefingReader) -> Iterator[Message]:
 
 
 def _eat(week: WeekToTell, reader: BriefingReader) -> Iterator[Message]:
-    if reader.is_coach:
+    if week.days and not reader.is_coach:
+        yield say("BRIEFING_EAT_WEEK", week_kcal=7 * week.intake_kcal, intake_kcal=week.intake_kcal)
+    elif reader.is_coach:
         yield say(
             "BRIEFING_MACROS",
             intake_kcal=week.intake_kcal,
@@ -219,9 +233,25 @@ def _eat(week: WeekToTell, reader: BriefingReader) -> Iterator[Message]:
         )
     else:
         yield say("BRIEFING_EAT", intake_kcal=week.intake_kcal, protein_g=week.protein_g)
+    yield from _days(week)
     if week.higher is not None:
         days, higher, lower = week.higher
         yield say("BRIEFING_DAYS", days=days, higher_kcal=higher, lower_kcal=lower)
+
+
+def _days(week: WeekToTell) -> Iterator[Message]:
+    for day in week.days:
+        on = {"weekday": day.weekday, "intake_kcal": day.intake_kcal}
+        if day.alcohol_g:
+            yield say("BRIEFING_DAY_ALCOHOL", **on, alcohol_g=day.alcohol_g)
+        elif day.is_flexible:
+            yield say("BRIEFING_DAY_FLEXIBLE", **on)
+        elif day.has_training:
+            yield say("BRIEFING_DAY_TRAINING", **on)
+        else:
+            yield say("BRIEFING_DAY", **on)
+    if week.days:
+        yield say("BRIEFING_MEALS", protein_g=week.protein_g, meal_g=week.meal_g)
 
 
 def _scale(week: WeekToTell, water_kg: float) -> Message:

@@ -1,6 +1,6 @@
 """What should this member eat in a phase and after it, and where does it lead?"""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from datetime import date
 from typing import NamedTuple, NoReturn
@@ -11,6 +11,7 @@ from steelyard.science.log import LogMaintenance, tail_of
 from steelyard.science.measures import RestingEnergy
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
+from steelyard.science.person import WeekLived
 from steelyard.science.phase import (
     COMMON_FIRST_DROP_KG,
     COMMON_LOSS_KG_PER_WEEK,
@@ -41,19 +42,21 @@ from steelyard.science.rails import (
     Subject,
     ToldWeek,
     clear,
-    least_day_kcal,
+    least_day,
     nothing_told,
     split_week,
 )
-from steelyard.science.register import Contradiction, OutOfDomain, say
+from steelyard.science.register import Contradiction, Message, OutOfDomain, say
 
 from .answered import Answered, answering
 from .dates import check_dates
 from .member import member_of
+from .plan_days import DaysPlanned, caps_on_days, doubts_about_week, notes_on_days, plan_days
 from .state import known_day, state_of
 
 _GOALS = ("fat_loss_kg", "target_fat_fraction", "target_weight_kg")
 _MOST_WEEKS_TO_EVENT = 156
+_NOTABLE_KG = 0.5
 _PACE_DETAIL = "The size is settled by what else is asked: leave `pace` out, or let it choose the size."
 
 
@@ -68,7 +71,7 @@ class PlanAsked(NamedTuple):
     """Which phase, from which day, and what follows it.
 
     ``event`` is the day to be ready for; ``pause_weeks`` at maintenance come first; ``sources`` of uncertainty are
-    carried by the intervals.
+    carried by the intervals; ``lived`` is how the weeks are lived.
     """
 
     told: Told
@@ -78,17 +81,29 @@ class PlanAsked(NamedTuple):
     event: date | None = None
     pause_weeks: int = 0
     split: SplitAsked | None = None
+    lived: WeekLived | None = None
     history: History = History()
     sources: frozenset[UncertaintySource] = ALL_SOURCES
 
 
 class WeekPlanned(NamedTuple):
-    """A week: its day, the days of a split where one was asked for, the energy stored a day, the body at its end."""
+    """A week: its day, the energy stored a day, the body at its end, and its days where they were asked for.
+
+    ``split``: its kinds of day; ``days``: each of its days.
+    """
 
     week: PlannedWeek
-    split: SplitWeek | None
     energy_balance_kcal: float
     at_end: PathPoint
+    split: SplitWeek | None = None
+    days: DaysPlanned | None = None
+
+    @property
+    def least_kcal(self) -> float:
+        """Food of its leanest day [kcal]."""
+        if self.days is not None:
+            return self.days.spread.least_food_kcal
+        return float((self.week.intake if self.split is None else self.split.lower).intake_kcal)
 
 
 class PhasePlanned(NamedTuple):
@@ -112,6 +127,7 @@ class PhasesPlanned(NamedTuple):
     """A plan and what it starts from. ``nearest`` is set where no safe plan does what was asked: then no phases are."""
 
     start_weight_kg: float
+    protein_reference_kg: float
     maintenance: Estimate
     learnt: LogMaintenance | None
     resting: RestingEnergy
@@ -136,7 +152,8 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
     Raises: ``Contradiction`` for what no plan could do, whoever the member is; ``OutOfDomain``; ``Refused`` where a
         rule forbids it for this member.
     """
-    member = member_of(asked.told, tail_of)
+    plants = asked.lived is not None and asked.lived.is_plant_based
+    member = member_of(asked.told._replace(is_plant_based=plants), tail_of)
     until_event = _check(asked)
     plan = _plan(asked, member, until_event)
     try:
@@ -146,9 +163,14 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
         plan = Plan(nothing, None, [], None, [*plan.actions, *refusal.actions], [say("INFEASIBLE"), *refusal.messages])
         told = nothing_told([])
     assessed, path, cut = member.assessed, plan.forecast, plan.cut_phase
+    days = _explain_days(asked, member.subject, told.value)
+    doubts: list[Message] = []
+    if asked.lived is not None and told.value:
+        doubts = doubts_about_week(asked.lived, member.subject, told.value[-1].phase.weeks[-1].last_day)
     return Answered(
         PhasesPlanned(
             start_weight_kg=member.person.weight_kg,
+            protein_reference_kg=member.subject.protein_kg,
             maintenance=member.maintenance,
             learnt=member.learnt,
             resting=assessed.resting,
@@ -160,9 +182,9 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
             dominant_source=None if path is None else path.dominant_source((cut or plan.phases[0]).last_point),
             sizes=[*_sizes(asked, member.subject, plan)] if told.value else [],
         ),
-        reasons=[assessed.resting.reason, *plan.reasons],
-        cautions=member.cautions,
-        actions=plan.actions,
+        reasons=[assessed.resting.reason, *plan.reasons, *(_reference(member.subject) if told.value else ())],
+        cautions=[*member.cautions, *doubts],
+        actions=[*plan.actions, *caps_on_days(days)],
         state=state_of(member, known_day(member, asked.start)),
     )
 
@@ -173,6 +195,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
 def _check(asked: PlanAsked) -> int | None:
     """Raises where no plan could do what is asked. Returns the weeks left before an event, where there is one."""
     check_dates({"start_date": asked.start})
+    _check_days(asked)
     aim, weight_kg = asked.aim, asked.told.person.weight_kg
     if isinstance(aim, HoldAim):
         if asked.pause_weeks:
@@ -185,6 +208,23 @@ def _check(asked: PlanAsked) -> int | None:
             _contradict("pace", "SIZE_AND_PACE", _PACE_DETAIL)
         return None
     return _check_deficit(asked, aim)
+
+
+def _check_days(asked: PlanAsked) -> None:
+    if asked.lived is None:
+        return
+    if asked.split is not None:
+        detail = "`week` says what is eaten on each day: leave `day_split` out, or `week`."
+        raise Contradiction("WEEK_AND_SPLIT", "day_split", detail)
+    for i, day in enumerate(asked.lived.flexible):
+        field = f"week.flexible_days[{i}]"
+        if (day.weekday is None) is (day.date is None):
+            raise Contradiction("FLEXIBLE_DAY_WHEN", field, "Set `weekday` or `date`, and only one of them.")
+        if day.extra_kcal <= 0.0 and day.alcohol_g <= 0.0:
+            raise Contradiction("FLEXIBLE_DAY_EMPTY", field, "Set `extra_kcal`, `alcohol_g` or both.")
+        if day.date is not None and day.date < asked.start:
+            detail = f"The plan starts on {asked.start}; this day is before it, on {day.date}."
+            raise Contradiction("FLEXIBLE_DAY_BEFORE_START", f"{field}.date", detail)
 
 
 def _check_deficit(asked: PlanAsked, aim: DeficitAim) -> int | None:
@@ -284,7 +324,7 @@ def _plan(asked: PlanAsked, member: Member, until_event: int | None) -> Plan:
             weeks_until_event=until_event,
             with_sizes=True,
         )
-    if asked.split is not None:
+    if asked.split is not None or (asked.lived is not None and asked.lived.has_other_days):
         # A lower day is a day in a deficit.
         rails.check_person(subject)
     if isinstance(aim, GainAim):
@@ -328,9 +368,8 @@ def _sizes(asked: PlanAsked, subject: Subject, plan: Plan) -> Iterator[Cleared[S
 
 
 def _told_weeks(planned: PhasePlanned, bodies: list[Subject]) -> Iterator[ToldWeek]:
-    for week, split, *_ in planned.weeks:
-        least = week.intake.intake_kcal if split is None else split.lower.intake_kcal
-        yield told_week(week, least, bodies)
+    for one in planned.weeks:
+        yield told_week(one.week, one.least_kcal, bodies)
 
 
 def _phases(asked: PlanAsked, bodies: list[Subject], plan: Plan, path: Forecast) -> list[PhasePlanned]:
@@ -339,13 +378,11 @@ def _phases(asked: PlanAsked, bodies: list[Subject], plan: Plan, path: Forecast)
         PhasePlanned(
             phase,
             [
-                WeekPlanned(
-                    week,
-                    None
-                    if asked.split is None
-                    else _split(asked, asked.split, phase, week, bodies[week.point - 1 : week.point + 1]),
-                    balances[week.point - 1],
-                    points[week.point],
+                _week(
+                    asked,
+                    phase,
+                    WeekPlanned(week, balances[week.point - 1], points[week.point]),
+                    bodies[week.point - 1 : week.point + 1],
                 )
                 for week in phase.weeks
             ],
@@ -355,18 +392,42 @@ def _phases(asked: PlanAsked, bodies: list[Subject], plan: Plan, path: Forecast)
     ]
 
 
-def _split(
-    asked: PlanAsked, split: SplitAsked, phase: PlannedPhase, week: PlannedWeek, on: Iterable[Subject]
-) -> SplitWeek:
-    """The days of a week, none of which breaks a rail for the bodies that it begins and ends with."""
-    aim, weeks_in_deficit = asked.aim, 0.0
+def _week(asked: PlanAsked, phase: PlannedPhase, planned: WeekPlanned, on: Sequence[Subject]) -> WeekPlanned:
+    """A week with its days, none of which breaks a rail for the bodies that it begins and ends with."""
+    if asked.split is None and asked.lived is None:
+        return planned
+    aim, weeks_in_deficit, week = asked.aim, 0.0, planned.week
     is_deficit = isinstance(aim, DeficitAim) and phase.kind == aim.kind
     if isinstance(aim, DeficitAim) and is_deficit:
         before = 0.0 if aim.weeks_done else asked.history.weeks_that_count
         weeks_in_deficit = len(phase.weeks) + aim.weeks_done + before
     is_held = not is_deficit or week.element is Element.BREAK
-    least = max(least_day_kcal(now, weeks_in_deficit, is_held=is_held) for now in on)
-    return split_week(week.intake, split.higher_days, split.carbohydrate_shift, least)
+    least = max(least_day(now, weeks_in_deficit, is_held=is_held) for now in on)
+    if asked.lived is not None:
+        return planned._replace(days=plan_days(asked.lived, week, least, on[0], aim.preference))
+    assert asked.split is not None
+    split = split_week(week.intake, asked.split.higher_days, asked.split.carbohydrate_shift, least.kcal)
+    return planned._replace(split=split)
+
+
+def _reference(subject: Subject) -> list[Message]:
+    """What protein is shared out for, where that is less than the whole body."""
+    if subject.protein_kg > subject.weight_kg - _NOTABLE_KG:
+        return []
+    return [say("PROTEIN_REFERENCE", reference_kg=subject.protein_kg)]
+
+
+def _explain_days(asked: PlanAsked, subject: Subject, phases: list[PhasePlanned]) -> list[DaysPlanned]:
+    """Every week's days; what is said of them is added to the guidance of each phase."""
+    if asked.lived is None:
+        return []
+    found, aim = list[DaysPlanned](), asked.aim
+    for phase in phases:
+        weeks = [week.days for week in phase.weeks if week.days is not None]
+        is_asked = isinstance(aim, DeficitAim) and phase.phase.kind == aim.kind and aim.protein_g_per_kg is not None
+        phase.phase.guidance.extend(notes_on_days(asked.lived, weeks, subject, is_protein_open=not is_asked))
+        found += weeks
+    return found
 
 
 def _simple_rules(cut: PlannedPhase, deficit_kcal: float, path: Forecast) -> SimpleRules:

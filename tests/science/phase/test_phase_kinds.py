@@ -25,7 +25,7 @@ from steelyard.science.person.person import Person, Sex
 from steelyard.science.phase.deficit import DeficitKind
 from steelyard.science.phase.phases import Element
 from steelyard.science.phase.plan import HoldAim, ReturnAim, plan_hold
-from steelyard.science.rails.day_split import least_day_kcal, split_week
+from steelyard.science.rails.day_split import least_day, split_week
 from steelyard.science.rails.macronutrients import split_intake
 from steelyard.science.rails.subject import Refused
 
@@ -236,7 +236,7 @@ def test_a_hold_keeps_tissue(who: Person) -> None:
 @pytest.mark.parametrize("shift", [0.05, 0.2, 0.6])
 def test_a_split_keeps_the_week_and_the_floor_of_its_lower_days(higher_days: int, shift: float) -> None:
     man = member_of(MAN).subject
-    least = least_day_kcal(man)
+    least = least_day(man).kcal
     for intake in (int(least // 10 * 10 + 10), 2400, 2900):
         day = split_intake(intake, 80.0, 2.0)
         week = split_week(day, higher_days, shift, least)
@@ -256,5 +256,5 @@ def test_a_split_shifts_what_was_asked_for_where_there_is_room() -> None:
 
 def test_a_lower_day_of_a_long_cut_has_a_higher_floor() -> None:
     seated = member_of(SEATED).subject
-    assert least_day_kcal(seated, 12) > least_day_kcal(seated, 4)
-    assert least_day_kcal(seated, 12) >= seated.resting_kcal
+    assert least_day(seated, 12).kcal > least_day(seated, 4).kcal
+    assert least_day(seated, 12).kcal >= seated.resting_kcal

@@ -345,9 +345,11 @@ def test_unknown_history_is_told_from_other_caps() -> None:
 def test_protein_and_fat_shared_out_for_the_start_leave_less_room_later() -> None:
     lighter = subject(weight_kg=70.0, fat_kg=20.0, maintenance_kcal=1700.0, resting_kcal=1400.0, exercise_kcal=0.0)
     room = {limit.rule: limit.deficit_kcal for limit in rails.deficit_limits(lighter)}["protein"]
-    fed = {limit.rule: limit.deficit_kcal for limit in rails.deficit_limits(lighter, fed_for_kg=80.0)}["protein"]
-    heavier = {limit.rule: limit.deficit_kcal for limit in rails.deficit_limits(lighter, fed_for_kg=60.0)}["protein"]
-    assert fed == 1700.0 - rails.least_intake_kcal(80.0)
+    before = lighter._replace(weight_kg=80.0)
+    fed = {limit.rule: limit.deficit_kcal for limit in rails.deficit_limits(lighter, fed=before)}["protein"]
+    thinner = lighter._replace(weight_kg=60.0)
+    heavier = {limit.rule: limit.deficit_kcal for limit in rails.deficit_limits(lighter, fed=thinner)}["protein"]
+    assert fed == 1700.0 - rails.least_intake_kcal(80.0, protein_for_kg=before.protein_kg)
     assert fed < room == heavier
 
 

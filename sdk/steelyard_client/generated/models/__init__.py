@@ -57,6 +57,8 @@ if TYPE_CHECKING:
     from .dated_measurement import DatedMeasurement as DatedMeasurement
     from .day_kind import DayKind as DayKind
     from .day_kind_passed import DayKindPassed as DayKindPassed
+    from .day_passed import DayPassed as DayPassed
+    from .day_plan import DayPlan as DayPlan
     from .day_split import DaySplit as DaySplit
     from .decision_request import DecisionRequest as DecisionRequest
     from .decision_response import DecisionResponse as DecisionResponse
@@ -73,6 +75,8 @@ if TYPE_CHECKING:
     from .field_problem_params import FieldProblemParams as FieldProblemParams
     from .finding import Finding as Finding
     from .first_weeks_after import FirstWeeksAfter as FirstWeeksAfter
+    from .flexible_day_asked import FlexibleDayAsked as FlexibleDayAsked
+    from .flexible_kind import FlexibleKind as FlexibleKind
     from .forecast_point import ForecastPoint as ForecastPoint
     from .forecast_request import ForecastRequest as ForecastRequest
     from .forecast_response import ForecastResponse as ForecastResponse
@@ -189,6 +193,8 @@ if TYPE_CHECKING:
     from .target_quantity import TargetQuantity as TargetQuantity
     from .theme import Theme as Theme
     from .training import Training as Training
+    from .training_day import TrainingDay as TrainingDay
+    from .training_kind import TrainingKind as TrainingKind
     from .training_session import TrainingSession as TrainingSession
     from .training_status import TrainingStatus as TrainingStatus
     from .trend_days import TrendDays as TrendDays
@@ -197,7 +203,9 @@ if TYPE_CHECKING:
     from .uncertainty_source import UncertaintySource as UncertaintySource
     from .vega_lite_picture import VegaLitePicture as VegaLitePicture
     from .verdict_probabilities import VerdictProbabilities as VerdictProbabilities
+    from .week_asked import WeekAsked as WeekAsked
     from .week_followed import WeekFollowed as WeekFollowed
+    from .weekday import Weekday as Weekday
     from .weight_entry import WeightEntry as WeightEntry
 
 _MODULES = {
@@ -246,6 +254,8 @@ _MODULES = {
     "DatedMeasurement": "dated_measurement",
     "DayKind": "day_kind",
     "DayKindPassed": "day_kind_passed",
+    "DayPassed": "day_passed",
+    "DayPlan": "day_plan",
     "DaySplit": "day_split",
     "DecisionRequest": "decision_request",
     "DecisionResponse": "decision_response",
@@ -262,6 +272,8 @@ _MODULES = {
     "FieldProblemParams": "field_problem_params",
     "Finding": "finding",
     "FirstWeeksAfter": "first_weeks_after",
+    "FlexibleDayAsked": "flexible_day_asked",
+    "FlexibleKind": "flexible_kind",
     "ForecastPoint": "forecast_point",
     "ForecastRequest": "forecast_request",
     "ForecastResponse": "forecast_response",
@@ -378,6 +390,8 @@ _MODULES = {
     "TargetQuantity": "target_quantity",
     "Theme": "theme",
     "Training": "training",
+    "TrainingDay": "training_day",
+    "TrainingKind": "training_kind",
     "TrainingSession": "training_session",
     "TrainingStatus": "training_status",
     "TrendDays": "trend_days",
@@ -386,7 +400,9 @@ _MODULES = {
     "UncertaintySource": "uncertainty_source",
     "VegaLitePicture": "vega_lite_picture",
     "VerdictProbabilities": "verdict_probabilities",
+    "WeekAsked": "week_asked",
     "WeekFollowed": "week_followed",
+    "Weekday": "weekday",
     "WeightEntry": "weight_entry",
 }
 __all__ = [
@@ -435,6 +451,8 @@ __all__ = [
     "DatedMeasurement",
     "DayKind",
     "DayKindPassed",
+    "DayPassed",
+    "DayPlan",
     "DaySplit",
     "DecisionRequest",
     "DecisionResponse",
@@ -451,6 +469,8 @@ __all__ = [
     "FieldProblemParams",
     "Finding",
     "FirstWeeksAfter",
+    "FlexibleDayAsked",
+    "FlexibleKind",
     "ForecastPoint",
     "ForecastRequest",
     "ForecastResponse",
@@ -567,6 +587,8 @@ __all__ = [
     "TargetQuantity",
     "Theme",
     "Training",
+    "TrainingDay",
+    "TrainingKind",
     "TrainingSession",
     "TrainingStatus",
     "TrendDays",
@@ -575,7 +597,9 @@ __all__ = [
     "UncertaintySource",
     "VegaLitePicture",
     "VerdictProbabilities",
+    "WeekAsked",
     "WeekFollowed",
+    "Weekday",
     "WeightEntry",
 ]
 

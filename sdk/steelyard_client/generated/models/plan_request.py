@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from ..models.return_to_gain import ReturnToGain
     from ..models.screening import Screening
     from ..models.state import State
+    from ..models.week_asked import WeekAsked
 
 
 T = TypeVar("T", bound="PlanRequest")
@@ -50,6 +51,7 @@ class PlanRequest:
             weight and body fat, of the log up to its date, and of the phase; `log` then holds what came since.
         uncertainty_sources (list[UncertaintySource] | None | Unset): Which sources of uncertainty the intervals carry;
             all by default.
+        week (None | Unset | WeekAsked): How the week is lived, for what to eat on each day. Instead of `day_split`.
     """
 
     phase: Cut | Gain | Hold | MiniCut
@@ -65,6 +67,7 @@ class PlanRequest:
     screening: None | Screening | Unset = UNSET
     state: None | State | Unset = UNSET
     uncertainty_sources: list[UncertaintySource] | None | Unset = UNSET
+    week: None | Unset | WeekAsked = UNSET
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.cut import Cut  # noqa: PLC0415
@@ -77,6 +80,7 @@ class PlanRequest:
         from ..models.pause import Pause  # noqa: PLC0415
         from ..models.screening import Screening  # noqa: PLC0415
         from ..models.state import State  # noqa: PLC0415
+        from ..models.week_asked import WeekAsked  # noqa: PLC0415
 
         phase: dict[str, Any]
         if isinstance(self.phase, MiniCut):
@@ -172,6 +176,14 @@ class PlanRequest:
         else:
             uncertainty_sources = self.uncertainty_sources
 
+        week: dict[str, Any] | None | Unset
+        if isinstance(self.week, Unset):
+            week = UNSET
+        elif isinstance(self.week, WeekAsked):
+            week = self.week.to_dict()
+        else:
+            week = self.week
+
         field_dict: dict[str, Any] = {}
 
         field_dict.update(
@@ -201,6 +213,8 @@ class PlanRequest:
             field_dict["state"] = state
         if uncertainty_sources is not UNSET:
             field_dict["uncertainty_sources"] = uncertainty_sources
+        if week is not UNSET:
+            field_dict["week"] = week
 
         return field_dict
 
@@ -219,6 +233,7 @@ class PlanRequest:
         from ..models.return_to_gain import ReturnToGain  # noqa: PLC0415
         from ..models.screening import Screening  # noqa: PLC0415
         from ..models.state import State  # noqa: PLC0415
+        from ..models.week_asked import WeekAsked  # noqa: PLC0415
 
         d = dict(src_dict)
 
@@ -424,6 +439,23 @@ class PlanRequest:
             d.pop("uncertainty_sources", UNSET)
         )
 
+        def _parse_week(data: object) -> None | Unset | WeekAsked:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                week_type_0 = WeekAsked.from_dict(data)
+
+                return week_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(None | Unset | WeekAsked, data)
+
+        week = _parse_week(d.pop("week", UNSET))
+
         plan_request = cls(
             phase=phase,
             profile=profile,
@@ -438,6 +470,7 @@ class PlanRequest:
             screening=screening,
             state=state,
             uncertainty_sources=uncertainty_sources,
+            week=week,
         )
 
         return plan_request

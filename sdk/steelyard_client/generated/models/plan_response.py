@@ -44,6 +44,8 @@ class PlanResponse:
         phases (list[Phase]):
         physical_maintenance_kcal (Interval | None): Maintenance in energy really eaten, kilocalories a day, where a log
             of intakes was read; null without one. `maintenance_kcal` is on the scale of that log.
+        protein_reference_kg (float): Body mass that protein is shared out for: the start weight, or less of it where
+            body fat is high.
         reasons (list[Note]):
         resting_kcal (Interval): A central value with the interval that holds the truth with probability ``coverage``.
         rule_of_thumb (None | RuleOfThumb): Simple rules beside the forecast.
@@ -72,6 +74,7 @@ class PlanResponse:
     nearest: Nearest | None
     phases: list[Phase]
     physical_maintenance_kcal: Interval | None
+    protein_reference_kg: float
     reasons: list[Note]
     resting_kcal: Interval
     rule_of_thumb: None | RuleOfThumb
@@ -140,6 +143,8 @@ class PlanResponse:
         else:
             physical_maintenance_kcal = self.physical_maintenance_kcal
 
+        protein_reference_kg = self.protein_reference_kg
+
         reasons = []
         for reasons_item_data in self.reasons:
             reasons_item = reasons_item_data.to_dict()
@@ -181,6 +186,7 @@ class PlanResponse:
                 "nearest": nearest,
                 "phases": phases,
                 "physical_maintenance_kcal": physical_maintenance_kcal,
+                "protein_reference_kg": protein_reference_kg,
                 "reasons": reasons,
                 "resting_kcal": resting_kcal,
                 "rule_of_thumb": rule_of_thumb,
@@ -302,6 +308,8 @@ class PlanResponse:
             d.pop("physical_maintenance_kcal")
         )
 
+        protein_reference_kg = d.pop("protein_reference_kg")
+
         reasons = []
         _reasons = d.pop("reasons")
         for reasons_item_data in _reasons:
@@ -353,6 +361,7 @@ class PlanResponse:
             nearest=nearest,
             phases=phases,
             physical_maintenance_kcal=physical_maintenance_kcal,
+            protein_reference_kg=protein_reference_kg,
             reasons=reasons,
             resting_kcal=resting_kcal,
             rule_of_thumb=rule_of_thumb,

@@ -9,6 +9,7 @@ from attrs import field as _attrs_field
 
 if TYPE_CHECKING:
     from ..models.day_kind import DayKind
+    from ..models.day_plan import DayPlan
     from ..models.forecast_point import ForecastPoint
 
 
@@ -21,6 +22,7 @@ class PlanWeek:
 
     Attributes:
         at_end (ForecastPoint): The body expected at the end of a week.
+        by_day (list[DayPlan]): Each day of the week, where `week` was sent. They add up to seven times `intake_kcal`.
         carbohydrate_g (int): Carbohydrate a day, to 5 g.
         day_kinds (list[DayKind]): The week's kinds of day, where a split was asked for.
         days (int): Days in it.
@@ -35,6 +37,7 @@ class PlanWeek:
     """
 
     at_end: ForecastPoint
+    by_day: list[DayPlan]
     carbohydrate_g: int
     day_kinds: list[DayKind]
     days: int
@@ -52,6 +55,11 @@ class PlanWeek:
 
     def to_dict(self) -> dict[str, Any]:
         at_end = self.at_end.to_dict()
+
+        by_day = []
+        for by_day_item_data in self.by_day:
+            by_day_item = by_day_item_data.to_dict()
+            by_day.append(by_day_item)
 
         carbohydrate_g = self.carbohydrate_g
 
@@ -83,6 +91,7 @@ class PlanWeek:
         field_dict.update(
             {
                 "at_end": at_end,
+                "by_day": by_day,
                 "carbohydrate_g": carbohydrate_g,
                 "day_kinds": day_kinds,
                 "days": days,
@@ -102,10 +111,18 @@ class PlanWeek:
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
         from ..models.day_kind import DayKind  # noqa: PLC0415
+        from ..models.day_plan import DayPlan  # noqa: PLC0415
         from ..models.forecast_point import ForecastPoint  # noqa: PLC0415
 
         d = dict(src_dict)
         at_end = ForecastPoint.from_dict(d.pop("at_end"))
+
+        by_day = []
+        _by_day = d.pop("by_day")
+        for by_day_item_data in _by_day:
+            by_day_item = DayPlan.from_dict(by_day_item_data)
+
+            by_day.append(by_day_item)
 
         carbohydrate_g = d.pop("carbohydrate_g")
 
@@ -136,6 +153,7 @@ class PlanWeek:
 
         plan_week = cls(
             at_end=at_end,
+            by_day=by_day,
             carbohydrate_g=carbohydrate_g,
             day_kinds=day_kinds,
             days=days,

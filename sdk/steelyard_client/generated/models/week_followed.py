@@ -10,6 +10,7 @@ from ..types import UNSET, Unset
 
 if TYPE_CHECKING:
     from ..models.day_kind_passed import DayKindPassed
+    from ..models.day_passed import DayPassed
     from ..models.point_passed import PointPassed
 
 
@@ -25,6 +26,7 @@ class WeekFollowed:
             intake_kcal (float): Energy per day, kilocalories.
             protein_g (float): Protein a day, grams.
             at_end (None | PointPassed | Unset): Passed over.
+            by_day (list[DayPassed] | Unset): Passed over. `[]` if absent.
             carbohydrate_g (float | None | Unset): Carbohydrate a day; half of the energy by default.
             day_kinds (list[DayKindPassed] | Unset): Passed over. `[]` if absent.
             days (int | None | Unset): As in a plan's week.
@@ -43,6 +45,7 @@ class WeekFollowed:
     intake_kcal: float
     protein_g: float
     at_end: None | PointPassed | Unset = UNSET
+    by_day: list[DayPassed] | Unset = UNSET
     carbohydrate_g: float | None | Unset = UNSET
     day_kinds: list[DayKindPassed] | Unset = UNSET
     days: int | None | Unset = UNSET
@@ -69,6 +72,13 @@ class WeekFollowed:
             at_end = self.at_end.to_dict()
         else:
             at_end = self.at_end
+
+        by_day: list[dict[str, Any]] | Unset = UNSET
+        if not isinstance(self.by_day, Unset):
+            by_day = []
+            for by_day_item_data in self.by_day:
+                by_day_item = by_day_item_data.to_dict()
+                by_day.append(by_day_item)
 
         carbohydrate_g: float | None | Unset
         if isinstance(self.carbohydrate_g, Unset):
@@ -145,6 +155,8 @@ class WeekFollowed:
         )
         if at_end is not UNSET:
             field_dict["at_end"] = at_end
+        if by_day is not UNSET:
+            field_dict["by_day"] = by_day
         if carbohydrate_g is not UNSET:
             field_dict["carbohydrate_g"] = carbohydrate_g
         if day_kinds is not UNSET:
@@ -173,6 +185,7 @@ class WeekFollowed:
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
         from ..models.day_kind_passed import DayKindPassed  # noqa: PLC0415
+        from ..models.day_passed import DayPassed  # noqa: PLC0415
         from ..models.point_passed import PointPassed  # noqa: PLC0415
 
         d = dict(src_dict)
@@ -196,6 +209,15 @@ class WeekFollowed:
             return cast(None | PointPassed | Unset, data)
 
         at_end = _parse_at_end(d.pop("at_end", UNSET))
+
+        _by_day = d.pop("by_day", UNSET)
+        by_day: list[DayPassed] | Unset = UNSET
+        if _by_day is not UNSET:
+            by_day = []
+            for by_day_item_data in _by_day:
+                by_day_item = DayPassed.from_dict(by_day_item_data)
+
+                by_day.append(by_day_item)
 
         def _parse_carbohydrate_g(data: object) -> float | None | Unset:
             if data is None:
@@ -305,6 +327,7 @@ class WeekFollowed:
             intake_kcal=intake_kcal,
             protein_g=protein_g,
             at_end=at_end,
+            by_day=by_day,
             carbohydrate_g=carbohydrate_g,
             day_kinds=day_kinds,
             days=days,

@@ -2,6 +2,7 @@
 
 from steelyard import answers
 from steelyard.science.body import ALL_SOURCES, PathChange
+from steelyard.science.person import FlexibleDay, TrainingOnDay, WeekLived
 from steelyard.science.phase import (
     DeficitAim,
     DeficitKind,
@@ -19,6 +20,7 @@ from ..operation.operation import computation
 from ..schemas.phases import DayKind, ForecastPoint, KnownMaintenance, PhaseFollowed, WeekFollowed
 from ..schemas.plans import (
     Cut,
+    DayPlan,
     Gain,
     Hold,
     MiniCut,
@@ -30,6 +32,7 @@ from ..schemas.plans import (
     PlanResponse,
     PlanWeek,
     RuleOfThumb,
+    WeekAsked,
 )
 from ..schemas.states import State
 from . import mapping, states
@@ -71,6 +74,7 @@ def plan_phases(body: PlanRequest) -> PlanResponse:
         resting_kcal=amount(plan.resting, KCAL),
         body_fat_fraction=amount(plan.fat_fraction, FRACTION),
         start_weight_kg=round(plan.start_weight_kg, KG),
+        protein_reference_kg=round(plan.protein_reference_kg, KG),
         deficit_kcal=mapping.rounded_if_any(plan.deficit_kcal, KCAL),
         phases=[_phase(planned) for planned in plan.phases],
         sizes=[_size(offered.value) for offered in plan.sizes],
@@ -151,10 +155,22 @@ def _asked(body: PlanRequest) -> answers.PlanAsked:
         event=phase.event_date if isinstance(phase, MiniCut | Cut) else None,
         pause_weeks=0 if body.pause is None else body.pause.weeks,
         split=None if split is None else answers.SplitAsked(split.higher_days_per_week, split.carbohydrate_shift),
+        lived=None if body.week is None else _lived(body.week),
         history=states.cuts_known(body.state, body.start_date)
         if history is None
         else History(history.cuts_last_12_months, history.weeks_since_last_cut),
         sources=ALL_SOURCES if body.uncertainty_sources is None else frozenset(body.uncertainty_sources),
+    )
+
+
+def _lived(week: WeekAsked) -> WeekLived:
+    return WeekLived(
+        training=tuple(TrainingOnDay(one.weekday, one.kind, one.minutes, one.met) for one in week.training),
+        flexible=tuple(
+            FlexibleDay(one.weekday, one.date, one.kind, one.extra_kcal, one.alcohol_g) for one in week.flexible_days
+        ),
+        meals_per_day=week.meals_per_day,
+        is_plant_based=week.is_plant_based,
     )
 
 
@@ -236,8 +252,25 @@ def _week(number: int, planned: answers.WeekPlanned, at_end: ForecastPoint) -> P
         fat_g=intake.fat_g,
         fibre_g=intake.fibre_g,
         day_kinds=[] if planned.split is None else _day_kinds(planned.split),
+        by_day=[] if planned.days is None else [_day(day) for day in planned.days.days],
         energy_balance_kcal=round(planned.energy_balance_kcal, KCAL),
         at_end=at_end,
+    )
+
+
+def _day(day: answers.DayPlanned) -> DayPlan:
+    return DayPlan(
+        date=day.on,
+        weekday=day.weekday.value,
+        intake_kcal=day.macros.intake_kcal,
+        protein_g=day.macros.protein_g,
+        carbohydrate_g=day.macros.carbohydrate_g,
+        fat_g=day.macros.fat_g,
+        alcohol_g=day.alcohol_g,
+        training_minutes=day.training_minutes,
+        training_kcal=round(day.training_kcal, KCAL),
+        flexible=None if day.flexible is None else day.flexible.value,
+        meals_protein_g=day.meals_protein_g,
     )
 
 

@@ -42,6 +42,19 @@ weekday = { $weekday ->
     [6] Samstag
    *[7] Sonntag
 }
+weekday-name = { $weekday ->
+    [1] Montag
+    [2] Dienstag
+    [3] Mittwoch
+    [4] Donnerstag
+    [5] Freitag
+    [6] Samstag
+   *[7] Sonntag
+}
+meals = { $meals ->
+    [one] 1 Mahlzeit
+   *[other] { $meals } Mahlzeiten
+}
 phase = { $kind ->
     [mini_cut] ein Mini-Cut
     [cut] eine Diätphase
@@ -324,6 +337,18 @@ INFEASIBLE = Kein sicherer Plan schafft, was verlangt war. Was ihm am nächsten 
 PAUSED = Zuerst hältst du { weeks } dein Gewicht; geplant ist die Phase für deinen Körper, wie er dann sein wird.
 HELD_AT_CEILING = Dein Körperfett ist schon an der Obergrenze dieses Aufbaus, darum hältst du. Vor einem Aufbau kommt eine Fettabnahme.
 HOLD_WHY = Mit { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag bleibt dein Körper, wie er ist.
+TRAINING_DAYS_MORE = An Trainingstagen isst du mehr, weil du mehr verbrauchst: bis zu { NUMBER($training_kcal, maximumFractionDigits: 0) } kcal. Ruhetage haben weniger, die Woche bleibt gleich.
+TRAINING_DAYS_LIMITED = Nur { NUMBER($percent, maximumFractionDigits: 0) } % dessen, was Training verbraucht, passt auf seine Tage. Ruhetage brauchen mindestens { NUMBER($least_intake_kcal, maximumFractionDigits: 0) } kcal: { why }.
+FLEXIBLE_DAYS_PAID = Deine anderen Tage haben bis zu { NUMBER($paid_kcal, maximumFractionDigits: 0) } kcal weniger und bezahlen so die freien. Die Woche bleibt gleich.
+CAPPED_FLEXIBLE_DAYS = Du wolltest { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal mehr an freien Tagen; { NUMBER($fits_kcal, maximumFractionDigits: 0) } je Woche passen. An den anderen Tagen gilt: { why }.
+HIGHER_DAYS_LOSE_NO_MORE = Tage mit mehr Essen machen die Woche leichter. Zusätzliches Fett verlierst du durch sie nicht.
+ALCOHOL_COUNTED = Alkohol zählt wie Essen, mit 7,1 kcal je Gramm, und nährt keinen Muskel. Weniger davon ist immer gut.
+MEALS_PROTEIN = Dein Eiweiß in { meals } sind bis zu { NUMBER($protein_g, maximumFractionDigits: 0) } Gramm auf einmal. Am meisten zählt der ganze Tag.
+MEALS_FEWER = Weniger und größere Mahlzeiten bauen besser Muskeln auf: etwa { NUMBER($protein_g, maximumFractionDigits: 0) } Gramm Eiweiß in jeder von { meals }.
+PLANT_PROTEIN = Du bekommst ein Zehntel mehr Eiweiß, weil Pflanzen etwas weniger liefern, was Muskeln brauchen. Soja, Bohnen und Getreide zusammen sind gut.
+PROTEIN_REFERENCE = Dein Eiweiß ist für { NUMBER($reference_kg, maximumFractionDigits: 0) } kg gerechnet, nicht für dein ganzes Gewicht: Körperfett braucht kaum welches.
+WEEK_BEYOND_PROFILE = Dieses Training verbraucht etwa { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal am Tag, dein Profil rechnet mit { NUMBER($profile_kcal, maximumFractionDigits: 0) }. Ändere deine Aktivität, sonst bekommst du zu wenig.
+FLEXIBLE_DAY_AFTER_PLAN = Dein Tag am { DATETIME($date, dateStyle: "long") } liegt nach dem Plan, der am { DATETIME($last_date, dateStyle: "long") } endet.
 BREAKS_WHY = Pausen machen eine lange Diätphase leichter. Fett kosten sie keines, und die Waage steigt, solange sie dauern.
 CUT_RESET = Deine Energiemenge wird nach { $first_weeks } Wochen und dann { every-weeks } neu gesetzt, damit das Defizit hält, während dein Körper sich ändert.
 GAIN_TARGET_TOO_FAR = Kein Aufbau innerhalb seiner Grenze erreicht dieses Gewicht in { weeks }.
@@ -550,6 +575,12 @@ BRIEFING_DAYS = { $days ->
     [one] An einem Tag der Woche
    *[other] An { $days } Tagen der Woche
 } isst du { NUMBER($higher_kcal, maximumFractionDigits: 0) } kcal, an den anderen { NUMBER($lower_kcal, maximumFractionDigits: 0) }.
+BRIEFING_EAT_WEEK = Diese Woche hat { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal, etwa { NUMBER($intake_kcal, maximumFractionDigits: 0) } am Tag.
+BRIEFING_DAY = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal.
+BRIEFING_DAY_TRAINING = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal, mit Training.
+BRIEFING_DAY_FLEXIBLE = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal, dein freier Tag.
+BRIEFING_DAY_ALCOHOL = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal, dein freier Tag, darin bis zu { NUMBER($alcohol_g, maximumFractionDigits: 0) } Gramm Alkohol.
+BRIEFING_MEALS = Jeder Tag hat { NUMBER($protein_g, maximumFractionDigits: 0) } Gramm Eiweiß: etwa { NUMBER($meal_g, maximumFractionDigits: 0) } Gramm je Mahlzeit.
 BRIEFING_SCALE = Am { weekday } zeigt die Waage etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, zwischen { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } und { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.
 BRIEFING_SCALE_WATER = Am { weekday } zeigt die Waage etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, zwischen { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } und { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }; { NUMBER($water_kg, maximumFractionDigits: 1) } kg des Rückgangs sind Wasser.
 BRIEFING_JUDGE_FROM = Urteile nicht vor Tag { $day }.

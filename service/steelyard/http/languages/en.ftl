@@ -40,6 +40,19 @@ weekday = { $weekday ->
     [6] Saturday
    *[7] Sunday
 }
+weekday-name = { $weekday ->
+    [1] Monday
+    [2] Tuesday
+    [3] Wednesday
+    [4] Thursday
+    [5] Friday
+    [6] Saturday
+   *[7] Sunday
+}
+meals = { $meals ->
+    [one] 1 meal
+   *[other] { $meals } meals
+}
 phase = { $kind ->
     [mini_cut] a mini-cut
     [cut] a cut
@@ -322,6 +335,18 @@ INFEASIBLE = No safe plan does what was asked. What comes nearest to it is given
 PAUSED = First comes maintenance for { weeks }; the phase is planned for your body as it will be then.
 HELD_AT_CEILING = Your body fat is at the ceiling of this gain already, so you hold. A fat-loss phase comes before a gain.
 HOLD_WHY = At { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day your body stays as it is.
+TRAINING_DAYS_MORE = On training days you eat more because you burn more: up to { NUMBER($training_kcal, maximumFractionDigits: 0) } kcal. Rest days have less, so the week stays the same.
+TRAINING_DAYS_LIMITED = Only { NUMBER($percent, maximumFractionDigits: 0) }% of what training burns could move to its days. Rest days may not go under { NUMBER($least_intake_kcal, maximumFractionDigits: 0) } kcal: { why }.
+FLEXIBLE_DAYS_PAID = Your other days have up to { NUMBER($paid_kcal, maximumFractionDigits: 0) } kcal less to pay for your flexible days. The week stays the same.
+CAPPED_FLEXIBLE_DAYS = You asked for { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal more on flexible days; { NUMBER($fits_kcal, maximumFractionDigits: 0) } a week fit. On the other days { why }.
+HIGHER_DAYS_LOSE_NO_MORE = Days with more food make a week easier to follow. They lose no extra fat.
+ALCOHOL_COUNTED = Alcohol counts like food, at 7.1 kcal a gram, and feeds no muscle. Less of it is always fine.
+MEALS_PROTEIN = Your protein in { meals } is up to { NUMBER($protein_g, maximumFractionDigits: 0) } grams at a time. The day's total matters most.
+MEALS_FEWER = Fewer, larger meals build muscle better: about { NUMBER($protein_g, maximumFractionDigits: 0) } grams of protein in each of { meals }.
+PLANT_PROTEIN = You get a tenth more protein, because plants give a little less of what muscle needs. Soy, beans and grains together do well.
+PROTEIN_REFERENCE = Your protein is counted for { NUMBER($reference_kg, maximumFractionDigits: 0) } kg, not for all you weigh: body fat needs hardly any.
+WEEK_BEYOND_PROFILE = This training burns about { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal a day, and your profile counts { NUMBER($profile_kcal, maximumFractionDigits: 0) }. Update your activity, or you will get too little.
+FLEXIBLE_DAY_AFTER_PLAN = Your day on { DATETIME($date, dateStyle: "long") } comes after the plan, which ends on { DATETIME($last_date, dateStyle: "long") }.
 BREAKS_WHY = Breaks at maintenance make a long cut easier. They lose no extra fat, and the scale rises while they last.
 CUT_RESET = Your intake is set anew after { $first_weeks } weeks and then { every-weeks }, so that the deficit holds as your body changes.
 GAIN_TARGET_TOO_FAR = No gain under its ceiling reaches this weight in { weeks }.
@@ -545,6 +570,12 @@ BRIEFING_DAYS = { $days ->
     [one] On one day a week
    *[other] On { $days } days a week
 } eat { NUMBER($higher_kcal, maximumFractionDigits: 0) } kcal, on the others { NUMBER($lower_kcal, maximumFractionDigits: 0) }.
+BRIEFING_EAT_WEEK = This week has { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal, about { NUMBER($intake_kcal, maximumFractionDigits: 0) } a day.
+BRIEFING_DAY = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal.
+BRIEFING_DAY_TRAINING = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal, with training.
+BRIEFING_DAY_FLEXIBLE = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal, your flexible day.
+BRIEFING_DAY_ALCOHOL = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal, your flexible day, with up to { NUMBER($alcohol_g, maximumFractionDigits: 0) } grams of alcohol in it.
+BRIEFING_MEALS = Each day has { NUMBER($protein_g, maximumFractionDigits: 0) } grams of protein: about { NUMBER($meal_g, maximumFractionDigits: 0) } grams a meal.
 BRIEFING_SCALE = By { weekday } the scale should show about { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, between { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } and { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.
 BRIEFING_SCALE_WATER = By { weekday } the scale should show about { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, between { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } and { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }; { NUMBER($water_kg, maximumFractionDigits: 1) } kg of the drop is water.
 BRIEFING_JUDGE_FROM = Do not judge before day { $day }.

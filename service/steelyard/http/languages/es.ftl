@@ -38,6 +38,19 @@ weekday = { $weekday ->
     [6] sábado
    *[7] domingo
 }
+weekday-name = { $weekday ->
+    [1] Lunes
+    [2] Martes
+    [3] Miércoles
+    [4] Jueves
+    [5] Viernes
+    [6] Sábado
+   *[7] Domingo
+}
+meals = { $meals ->
+    [one] 1 comida
+   *[other] { $meals } comidas
+}
 phase = { $kind ->
     [mini_cut] un mini-cut
     [cut] una definición
@@ -320,6 +333,18 @@ INFEASIBLE = Ningún plan seguro logra lo pedido. En su lugar se da lo que más 
 PAUSED = Primero te mantienes { weeks }; la fase está planeada para tu cuerpo tal como será entonces.
 HELD_AT_CEILING = Tu grasa ya está en el techo de esta ganancia, así que te mantienes. Antes de ganar toca perder grasa.
 HOLD_WHY = Con { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día tu cuerpo se queda como está.
+TRAINING_DAYS_MORE = Los días de entrenamiento comes más porque gastas más: hasta { NUMBER($training_kcal, maximumFractionDigits: 0) } kcal. Los de descanso llevan menos y la semana queda igual.
+TRAINING_DAYS_LIMITED = Solo el { NUMBER($percent, maximumFractionDigits: 0) } % de lo que gasta el entrenamiento cabe en sus días. Los de descanso necesitan { NUMBER($least_intake_kcal, maximumFractionDigits: 0) } kcal: { why }.
+FLEXIBLE_DAYS_PAID = Tus otros días llevan hasta { NUMBER($paid_kcal, maximumFractionDigits: 0) } kcal menos y pagan los días libres. La semana queda igual.
+CAPPED_FLEXIBLE_DAYS = Pediste { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal más en días libres; caben { NUMBER($fits_kcal, maximumFractionDigits: 0) } por semana. Los otros días, { why }.
+HIGHER_DAYS_LOSE_NO_MORE = Los días con más comida hacen la semana más llevadera. No quitan grasa de más.
+ALCOHOL_COUNTED = El alcohol cuenta como comida, 7,1 kcal por gramo, y no alimenta músculo. Menos siempre está bien.
+MEALS_PROTEIN = Tu proteína en { meals } son hasta { NUMBER($protein_g, maximumFractionDigits: 0) } gramos de una vez. Lo que más cuenta es el total del día.
+MEALS_FEWER = Menos comidas y más grandes forman mejor músculo: unos { NUMBER($protein_g, maximumFractionDigits: 0) } gramos de proteína en cada una de { meals }.
+PLANT_PROTEIN = Llevas una décima parte más de proteína, porque las plantas dan algo menos de lo que pide el músculo. Combina soja, legumbres y cereales.
+PROTEIN_REFERENCE = Tu proteína se calcula para { NUMBER($reference_kg, maximumFractionDigits: 0) } kg, no para todo tu peso: la grasa apenas necesita.
+WEEK_BEYOND_PROFILE = Este entrenamiento gasta unas { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal al día y tu perfil cuenta { NUMBER($profile_kcal, maximumFractionDigits: 0) }. Actualiza tu actividad o comerás de menos.
+FLEXIBLE_DAY_AFTER_PLAN = Tu día del { DATETIME($date, dateStyle: "long") } cae después del plan, que acaba el { DATETIME($last_date, dateStyle: "long") }.
 BREAKS_WHY = Las pausas hacen más llevadera una definición larga. No quitan grasa de más, y la báscula sube mientras duran.
 CUT_RESET = Lo que comes se ajusta a las { $first_weeks } semanas y luego { every-weeks }, para que el déficit aguante mientras tu cuerpo cambia.
 GAIN_TARGET_TOO_FAR = Ninguna ganancia dentro de su techo llega a este peso en { weeks }.
@@ -537,6 +562,12 @@ BRIEFING_DAYS = { $days ->
     [one] Un día por semana
    *[other] { $days } días por semana
 } come { NUMBER($higher_kcal, maximumFractionDigits: 0) } kcal, los demás { NUMBER($lower_kcal, maximumFractionDigits: 0) }.
+BRIEFING_EAT_WEEK = Esta semana tiene { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal, unas { NUMBER($intake_kcal, maximumFractionDigits: 0) } al día.
+BRIEFING_DAY = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal.
+BRIEFING_DAY_TRAINING = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal, con entrenamiento.
+BRIEFING_DAY_FLEXIBLE = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal, tu día libre.
+BRIEFING_DAY_ALCOHOL = { weekday-name }: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal, tu día libre, con hasta { NUMBER($alcohol_g, maximumFractionDigits: 0) } gramos de alcohol.
+BRIEFING_MEALS = Cada día lleva { NUMBER($protein_g, maximumFractionDigits: 0) } gramos de proteína: unos { NUMBER($meal_g, maximumFractionDigits: 0) } gramos por comida.
 BRIEFING_SCALE = El { weekday } la báscula mostrará unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, entre { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } y { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.
 BRIEFING_SCALE_WATER = El { weekday } la báscula mostrará unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, entre { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } y { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }; { NUMBER($water_kg, maximumFractionDigits: 1) } kg de la bajada son agua.
 BRIEFING_JUDGE_FROM = No juzgues antes del día { $day }.

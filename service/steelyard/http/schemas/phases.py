@@ -87,6 +87,25 @@ class DayKindPassed(Request, frozen=True, kw_only=True):
     fat_g: Annotated[float, Meta(ge=0, le=2000, description="As in a plan's week.")]
 
 
+_OfDay = Annotated[float, Meta(ge=0, le=15000, description="As in a plan's week.")]
+
+
+class DayPassed(Request, frozen=True, kw_only=True):
+    """A day of an answer, as it comes back."""
+
+    date: CivilDate
+    weekday: Annotated[str, Meta(max_length=40, description="As in a plan's week.")]
+    intake_kcal: _OfDay
+    protein_g: _OfDay
+    carbohydrate_g: _OfDay
+    fat_g: _OfDay
+    alcohol_g: _OfDay
+    training_minutes: _OfDay
+    training_kcal: _OfDay
+    flexible: Annotated[str, Meta(max_length=40, description="As in a plan's week.")] | None = None
+    meals_protein_g: Annotated[list[_OfDay], Meta(max_length=24, description="As in a plan's week.")] = []
+
+
 class WeekFollowed(Request, frozen=True, kw_only=True):
     """A week as planned. A week of a plan's answer, or of a review's, is taken as it is: what is not needed of it is
     passed over."""
@@ -116,6 +135,7 @@ class WeekFollowed(Request, frozen=True, kw_only=True):
     fat_g: Annotated[float, Meta(ge=0, le=1000, description="Passed over.")] | None = None
     fibre_g: Annotated[float, Meta(ge=0, le=500, description="Passed over.")] | None = None
     day_kinds: Annotated[list[DayKindPassed], Meta(max_length=7, description="Passed over.")] = []
+    by_day: Annotated[list[DayPassed], Meta(max_length=7, description="Passed over.")] = []
     energy_balance_kcal: Annotated[float, Meta(ge=-15000, le=15000, description="Passed over.")] | None = None
     at_end: Annotated[PointPassed | None, Meta(description="Passed over.")] = None
 

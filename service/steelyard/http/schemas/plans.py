@@ -7,6 +7,7 @@ from typing import Annotated
 from msgspec import Meta
 
 from steelyard.science.body import UncertaintySource
+from steelyard.science.person import FlexibleKind, TrainingKind, Weekday
 from steelyard.science.phase import Pace
 from steelyard.science.rails import CarbohydratePreference
 
@@ -188,6 +189,66 @@ class DaySplit(Request, frozen=True, kw_only=True):
     ] = 0.2
 
 
+class TrainingDay(Request, frozen=True, kw_only=True):
+    """A bout of training on a weekday. It moves food to its day; it adds nothing to the maintenance, which counts the
+    usual training already."""
+
+    weekday: Annotated[Weekday, Meta(description="Day of the week.", examples=["monday"])]
+    kind: Annotated[TrainingKind, Meta(description="What is trained.", examples=["resistance"])] = (
+        TrainingKind.RESISTANCE
+    )
+    minutes: Annotated[float, Meta(ge=5, le=600, description="Its length.", examples=[60])] = 60
+    met: Annotated[float, Meta(ge=1, le=20, description="Intensity in METs; usual for its kind by default.")] | None = (
+        None
+    )
+
+
+class FlexibleDayAsked(Request, frozen=True, kw_only=True):
+    """A day with more: a weekday of every week, or one date. The other days of its week pay for it."""
+
+    weekday: Annotated[Weekday | None, Meta(description="Day of every week; or set `date`.", examples=["saturday"])] = (
+        None
+    )
+    date: Annotated[CivilDate | None, Meta(description="One day; or set `weekday`.")] = None
+    kind: Annotated[FlexibleKind, Meta(description="Why it has more.", examples=["party"])] = FlexibleKind.OTHER
+    extra_kcal: Annotated[
+        float, Meta(ge=0, le=3000, description="Food beyond a usual day, kilocalories.", examples=[500])
+    ] = 0
+    alcohol_g: Annotated[
+        float,
+        Meta(
+            ge=0,
+            le=150,
+            description="Pure alcohol on top, grams, at 7.1 kcal a gram. Half a litre of beer has about 20.",
+            examples=[40],
+        ),
+    ] = 0
+
+
+class WeekAsked(Request, frozen=True, kw_only=True):
+    """How the member lives the week: then each week of the plan tells what to eat on each day. The week's total stays
+    exactly as planned, and every day keeps the guard rails."""
+
+    training: Annotated[
+        list[TrainingDay],
+        Meta(max_length=21, description="When training is: those days have what it burns more, the others less."),
+    ] = []
+    flexible_days: Annotated[
+        list[FlexibleDayAsked], Meta(max_length=60, description="Days with more food or with alcohol.")
+    ] = []
+    meals_per_day: Annotated[
+        int, Meta(ge=1, le=8, description="Meals that the protein is shared among.", examples=[4])
+    ] = 4
+    is_plant_based: Annotated[
+        bool,
+        Meta(
+            description="Whether all protein is of plants: where `protein_g_per_kg` is left open, a tenth more of it "
+            "is planned.",
+            examples=[False],
+        ),
+    ] = False
+
+
 class ReturnToGain(Request, frozen=True, kw_only=True):
     """What follows a fat-loss phase or a hold: maintenance, then a measured surplus."""
 
@@ -244,6 +305,10 @@ class PlanRequest(Request, frozen=True, kw_only=True):
     day_split: Annotated[
         DaySplit | None, Meta(description="Higher- and lower-carbohydrate days with the same weekly total.")
     ] = None
+    week: Annotated[
+        WeekAsked | None,
+        Meta(description="How the week is lived, for what to eat on each day. Instead of `day_split`."),
+    ] = None
     maintenance: Annotated[
         KnownMaintenance | None,
         Meta(description="A known maintenance; else it is estimated from the profile and log."),
@@ -261,6 +326,31 @@ class PlanRequest(Request, frozen=True, kw_only=True):
         ]
         | None
     ) = None
+
+
+class DayPlan(Response, frozen=True, kw_only=True):
+    """What to eat on a day. 4 protein + 4 carbohydrate + 9 fat + 7.1 alcohol is its energy, within rounding."""
+
+    date: CivilDate
+    weekday: Annotated[str, Meta(description="`monday` to `sunday`.", examples=["monday"])]
+    intake_kcal: Annotated[int, Meta(description="Energy, alcohol included, to 10 kcal.", examples=[2380])]
+    protein_g: Annotated[int, Meta(description="Protein, to 5 g.", examples=[165])]
+    carbohydrate_g: Annotated[int, Meta(description="Carbohydrate, to 5 g.", examples=[260])]
+    fat_g: Annotated[int, Meta(description="Fat, to 5 g.", examples=[70])]
+    alcohol_g: Annotated[int, Meta(description="Pure alcohol allowed for.", examples=[0])]
+    training_minutes: Annotated[float, Meta(description="Length of its training.", examples=[60])]
+    training_kcal: Annotated[
+        float, Meta(description="What its training burns beyond rest, as burnt and not as logged.", examples=[310])
+    ]
+    flexible: Annotated[
+        str | None,
+        Meta(
+            description="Why it has more: `party`, `eating_out`, `higher_day` or `other`; null on a usual day. "
+            "Extensible.",
+            examples=["party"],
+        ),
+    ]
+    meals_protein_g: Annotated[list[int], Meta(description="Protein of each meal, grams.", examples=[[45, 40, 40, 40]])]
 
 
 class PlanWeek(Response, frozen=True, kw_only=True):
@@ -282,6 +372,10 @@ class PlanWeek(Response, frozen=True, kw_only=True):
     fat_g: Annotated[int, Meta(description="Fat a day, to 5 g.", examples=[70])]
     fibre_g: Annotated[int, Meta(description="Fibre a day, within the carbohydrate.", examples=[31])]
     day_kinds: Annotated[list[DayKind], Meta(description="The week's kinds of day, where a split was asked for.")]
+    by_day: Annotated[
+        list[DayPlan],
+        Meta(description="Each day of the week, where `week` was sent. They add up to seven times `intake_kcal`."),
+    ]
     energy_balance_kcal: Annotated[
         float, Meta(description="Expected intake minus expenditure, mean of the week.", examples=[-430])
     ]
@@ -376,6 +470,14 @@ class PlanResponse(Provenance, frozen=True, kw_only=True):
     resting_kcal: Annotated[Interval, Meta(description="Resting energy expenditure.")]
     body_fat_fraction: Annotated[Interval, Meta(description="Body fat the plan starts from, 0 to 1.")]
     start_weight_kg: Annotated[float, Meta(description="Scale weight the plan starts from, as given.", examples=[84.6])]
+    protein_reference_kg: Annotated[
+        float,
+        Meta(
+            description="Body mass that protein is shared out for: the start weight, or less of it where body fat is "
+            "high.",
+            examples=[84.6],
+        ),
+    ]
     deficit_kcal: Annotated[
         float | None,
         Meta(description="Deficit at the start of the mini-cut, where one is planned.", examples=[500]),

@@ -117,7 +117,7 @@ def pattern_of(question: Question) -> Pattern | None:
     weeks = sum(p.weeks for p in phases)
     surplus = slow_surplus_kcal(member)
     rows, _ = gain_weeks(subject, *start_body(body), surplus, weeks, CarbohydratePreference.BALANCED)
-    slow = forecast(body, [Stretch(as_diet(r.intake, subject.weight_kg), (7.0,)) for r in rows], sources=_SOURCES)
+    slow = forecast(body, [Stretch(as_diet(r.intake, r.protein_kg), (7.0,)) for r in rows], sources=_SOURCES)
     cycled = forecast(body, past, sources=_SOURCES)
     reached = float(cycled.states[-1].lean_kg)
     had = next((w for w, s in enumerate(slow.states) if float(s.lean_kg) >= reached), None)

@@ -25,7 +25,7 @@ from ..phase import (
     usual_deficit,
     with_usual_diet,
 )
-from ..rails import PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN, CarbohydratePreference, split_intake
+from ..rails import PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN, CarbohydratePreference, split_for
 from ..register import Basis, Kind, equation
 from .terms import CONSIDER_ZONE, DIETING_PRICE, HORIZON_WEEKS, LEANNESS_PRICE, Feeling, Goal, Question
 
@@ -182,9 +182,9 @@ class UsualCourse:
             # Weekly at first, while what a deficit left behind fades.
             n = 1 if len(states) <= GAIN_RESET_WEEKS else min(GAIN_RESET_WEEKS, weeks + 1 - len(states))
             maintenance = float(current_maintenance_kcal(self.model, states[-1]))
-            weight_kg = self.member.subject.weight_kg
-            macros = split_intake(maintenance, weight_kg, PROTEIN_DEFAULT_GAIN, _BALANCED)
-            states += walk(self.model, states[-1], as_diet(macros, weight_kg), (7.0,) * n)
+            subject = self.member.subject
+            macros = split_for(subject, maintenance, PROTEIN_DEFAULT_GAIN, _BALANCED)
+            states += walk(self.model, states[-1], as_diet(macros, subject.protein_kg), (7.0,) * n)
         return states[1:]
 
     def gain(self, state: BodyState, weeks: int) -> list[BodyState]:

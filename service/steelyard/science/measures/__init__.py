@@ -1,6 +1,7 @@
 """What equations say of a person today: resting and total energy, body fat from whatever was measured."""
 
 from .activity_energy import (
+    bout_kcal,
     session_kcal,
 )
 from .assessment import (
@@ -77,6 +78,7 @@ __all__ = [
     "TotalRow",
     "assess",
     "body_of",
+    "bout_kcal",
     "check_expenditure",
     "doubts_about_body",
     "doubts_about_expenditure",

@@ -8,16 +8,18 @@ is counted once, with the resting energy. Compendium values hold the pauses betw
 import msgspec
 
 from ..numbers import FLOATS, Elementwise, Number
-from ..person import ActivityWeek
+from ..person import ActivityWeek, TrainingKind
 from ..register import (
     AINSWORTH_2011,
     BYRNE_2005,
     HERRMANN_2024,
     TUDOR_LOCKE_2019,
     Basis,
+    Choice,
     Source,
     constant,
     equation,
+    traced,
 )
 
 _2011 = (AINSWORTH_2011,)
@@ -100,6 +102,24 @@ def step_kcal(steps_per_day: Number, resting_kcal: Number, ops: Elementwise = FL
     """Net energy in kcal/d of ``steps_per_day`` taken outside sessions."""
     minutes = steps_per_day / STEPS_PER_MINUTE
     return session_kcal(WALKING_SLOW_MET, minutes, _DAYS_A_WEEK, resting_kcal, ops)
+
+
+# Of lifting as of a level's sessions; of what has no kind, a moderate effort.
+_USUAL_MET = Choice(
+    {
+        TrainingKind.RESISTANCE: RESISTANCE_SQUAT_DEADLIFT_MET,
+        TrainingKind.WALKING: WALKING_BRISK_MET,
+        TrainingKind.RUNNING: RUNNING_9_7_KMH_MET,
+        TrainingKind.CYCLING: CYCLING_STATIONARY_MET,
+        TrainingKind.OTHER: WALKING_FAST_MET,
+    }
+)
+
+
+@traced
+def bout_kcal(kind: TrainingKind, minutes: float, resting_kcal: float, met: float | None = None) -> float:
+    """Net energy of one bout [kcal], at the intensity usual for its kind unless ``met`` says another."""
+    return float(session_kcal(_USUAL_MET[kind] if met is None else met, minutes, _DAYS_A_WEEK, resting_kcal))
 
 
 class WeekEnergy(msgspec.Struct, frozen=True):

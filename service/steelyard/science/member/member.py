@@ -148,6 +148,7 @@ class Member:
             fat_below=fat.mean - fat.lower,
             physical_kcal=physical_kcal,
             logged=self.logged,
+            is_plant_based=self.told.is_plant_based,
         )
 
     @facet

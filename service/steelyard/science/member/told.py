@@ -46,6 +46,7 @@ class Told(NamedTuple):
     ``maintenance`` [kcal/d] where it is known, else it comes from ``log`` read on ``as_of_day`` (its last day when
     None), else from the equations; ``current_intake_kcal`` is eaten a day now, maintenance when None. ``fat``
     is body fat where more is known of it than one reading; ``notes`` say what of all that does not agree.
+    ``is_plant_based``: whether all protein is of plants.
     ``known`` comes from an earlier answer; once ``is_settled`` it has taken the place of what it knows.
     """
 
@@ -59,3 +60,4 @@ class Told(NamedTuple):
     notes: tuple[Message, ...] = ()
     known: Known | None = None
     is_settled: bool = False
+    is_plant_based: bool = False

@@ -23,6 +23,14 @@ from .screening import (
     Medicine,
     Screening,
 )
+from .week import (
+    FlexibleDay,
+    FlexibleKind,
+    TrainingKind,
+    TrainingOnDay,
+    Weekday,
+    WeekLived,
+)
 
 __all__ = [
     "ActivityLevel",
@@ -34,6 +42,8 @@ __all__ = [
     "Condition",
     "CycleSaid",
     "EatingDisorder",
+    "FlexibleDay",
+    "FlexibleKind",
     "Medicine",
     "Person",
     "Screening",
@@ -41,5 +51,9 @@ __all__ = [
     "Sex",
     "StrengthSaid",
     "Training",
+    "TrainingKind",
+    "TrainingOnDay",
     "TrainingStatus",
+    "WeekLived",
+    "Weekday",
 ]

@@ -39,7 +39,7 @@ from ..rails import (
     held_kcal,
     path_limit,
     resting_limit,
-    split_intake,
+    split_for,
 )
 from .defaults import (
     CUT_DEFAULT_WEEKS,
@@ -119,7 +119,7 @@ class Week(NamedTuple):
 
     element: Element
     intake: Macronutrients
-    weight_kg: float
+    protein_kg: float
 
 
 class _Path(NamedTuple):
@@ -217,7 +217,7 @@ class DeficitPhase:
         self, elements: list[Element], deficit_kcal: float, states: list[BodyState]
     ) -> Iterator[tuple[Week, Diet, int]]:
         """Each run of weeks on one intake, with its length; ``states`` must have grown before the next is asked for."""
-        weight = self.subject.weight_kg
+        fed_kg = self.subject.protein_kg
         at, weeks = 0, len(elements)
         is_cut = self.aim.kind is DeficitKind.CUT
         while at < weeks:
@@ -230,7 +230,7 @@ class DeficitPhase:
             while at + n < weeks and n < most and elements[at + n] is elements[at]:
                 n += 1
             macros = self._intake(elements[at], deficit_kcal, weeks, states[-1] if states else None)
-            yield Week(elements[at], macros, weight), as_diet(macros, weight), n
+            yield Week(elements[at], macros, fed_kg), as_diet(macros, fed_kg), n
             at += n
 
     def _intake(self, element: Element, deficit_kcal: float, weeks: int, state: BodyState | None) -> Macronutrients:
@@ -239,7 +239,7 @@ class DeficitPhase:
         if element is Element.BREAK:
             now = subject_at(subject, self.model, state or self.state)
             held = held_kcal(now, now.maintenance_kcal)
-            return split_intake(held, subject.weight_kg, self.protein, self.aim.preference)
+            return split_for(subject, held, self.protein, self.aim.preference)
         maintenance = subject.maintenance_kcal
         deficit = (EASING_SHARE if element is Element.EASING_IN else 1.0) * deficit_kcal
         if self.aim.kind is DeficitKind.CUT and state is not None:
@@ -248,19 +248,19 @@ class DeficitPhase:
             deficit = min(deficit, max(0.0, self.limits(now, weeks)[0].deficit_kcal))
         # Rounded up to 10 kcal, so that rounding never deepens a deficit past a rail.
         intake = math.ceil((maintenance - deficit) / 10.0 - 1e-9) * 10
-        macros = split_intake(intake, subject.weight_kg, self.protein, self.aim.preference)
+        macros = split_for(subject, intake, self.protein, self.aim.preference)
         if self.aim.kind is DeficitKind.MINI_CUT or deficit <= 0.0:
             return macros
         # The limits move with the body, up and down: they hold at the end of each of these weeks as well.
         state = self.state if state is None else state
         length = weeks + self.aim.weeks_done + self.weeks_before
-        ahead = walk(self.model, state, as_diet(macros, subject.weight_kg), (7.0,) * min(weeks, CUT_RESET_WEEKS))
+        ahead = walk(self.model, state, as_diet(macros, subject.protein_kg), (7.0,) * min(weeks, CUT_RESET_WEEKS))
         floors = deficit_floors(subject, length)
         least = max(floors.least_kcal(then)[0] for then in subjects_at(subject, self.model, ahead))
         if least <= intake:
             return macros
         raised = min(math.ceil(least / 10.0) * 10, math.ceil(maintenance / 10.0) * 10)
-        return split_intake(max(intake, raised), subject.weight_kg, self.protein, self.aim.preference)
+        return split_for(subject, max(intake, raised), self.protein, self.aim.preference)
 
     def end(self, deficit_kcal: float, weeks: int) -> BodyState:
         """The body at the end, in long steps where its weeks are not known already."""
@@ -313,7 +313,7 @@ class DeficitPhase:
     def limits(self, now: Subject, weeks: int) -> list[DeficitLimit]:
         """The largest deficit of each rule for the body ``now`` in a phase of ``weeks``, strictest first [kcal/d]."""
         length = weeks + self.aim.weeks_done + self.weeks_before
-        limits = deficit_limits(now, length, fed_for_kg=self.subject.weight_kg)
+        limits = deficit_limits(now, length, fed=self.subject)
         is_near_underweight = self.subject.bmi < BMI_WARN
         if is_near_underweight and self.aim.deficit_kcal is None and not self.aim.has_goal:
             limits = sorted([*limits, resting_limit(now)], key=lambda limit: limit.deficit_kcal)

@@ -112,14 +112,17 @@ def corrected_week(week: FollowedWeek, change_kcal: float) -> FollowedWeek:
     return msgspec.structs.replace(week, intake_kcal=week.intake_kcal + change_kcal, carbohydrate_g=grams)
 
 
-def diet_of_week(week: FollowedWeek, weight_kg: float, scale: float = 1.0) -> Diet:
-    """The model's diet of a planned week, its energy times ``scale`` (1 over the logging ratio: as really eaten)."""
+def diet_of_week(week: FollowedWeek, protein_kg: float, scale: float = 1.0) -> Diet:
+    """The model's diet of a planned week, its energy times ``scale`` (1 over the logging ratio: as really eaten).
+
+    ``protein_kg`` is the body mass that protein is for.
+    """
     carbohydrate = (
         BASELINE_CARBOHYDRATE_SHARE * week.intake_kcal
         if week.carbohydrate_g is None
         else CARBOHYDRATE_KCAL_PER_G * week.carbohydrate_g
     )
-    return Diet(scale * week.intake_kcal, scale * carbohydrate, week.protein_g / weight_kg)
+    return Diet(scale * week.intake_kcal, scale * carbohydrate, week.protein_g / protein_kg)
 
 
 class PromisedChange(NamedTuple):
@@ -137,9 +140,13 @@ class PromisedPath:
     the physical one: a deficit of 500 kcal as logged at 90 % is one of 556 kcal.
     """
 
-    def __init__(self, phase: FollowedPhase, body: Body, ratio: float, marks: tuple[int, ...]) -> None:
-        """``body`` as before the phase, physical scale; ``ratio``: logged over eaten; ``marks``: the days of the
-        phase between which changes will be asked for."""
+    def __init__(
+        self, phase: FollowedPhase, body: Body, protein_kg: float, ratio: float, marks: tuple[int, ...]
+    ) -> None:
+        """``body`` as before the phase, physical scale; ``protein_kg``: the body mass that its protein is for.
+
+        ``ratio``: logged over eaten; ``marks``: the days of the phase between which changes will be asked for.
+        """
         self._marks = sorted({0, phase.days, *(min(max(mark, 0), phase.days) for mark in marks)})
         stretches: list[Stretch] = []
         self._points = {0: 0}
@@ -147,7 +154,7 @@ class PromisedPath:
         while day < phase.days:
             ends = [mark for mark in self._marks if mark > day]
             until = min(ends[0], day - day % DAYS_PER_WEEK + DAYS_PER_WEEK)
-            diet = diet_of_week(phase.planned_week_of(day), body.weight_kg, 1.0 / ratio)
+            diet = diet_of_week(phase.planned_week_of(day), protein_kg, 1.0 / ratio)
             # A stretch ends on every mark, so that the moved runs have a node there.
             if stretches and stretches[-1].diet == diet and day not in self._marks:
                 stretches[-1] = Stretch(diet, (*stretches[-1].lengths, float(until - day)))

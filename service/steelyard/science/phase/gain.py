@@ -15,7 +15,8 @@ from ..rails import (
     RailAction,
     Subject,
     held_floors,
-    split_intake,
+    split_for,
+    usual_protein,
 )
 from ..register import traced
 from .defaults import GAIN_RESET_WEEKS
@@ -145,7 +146,7 @@ def _run(
         n = min(GAIN_RESET_WEEKS, weeks - len(rows))
         row = _week(subject, floors, current_maintenance_kcal(model, states[-1]), surplus_kcal, preference)
         rows += [row] * n
-        states += walk(model, states[-1], as_diet(row.intake, row.weight_kg), (7.0,) * n)
+        states += walk(model, states[-1], as_diet(row.intake, row.protein_kg), (7.0,) * n)
     return rows, states[1:]
 
 
@@ -164,7 +165,7 @@ def gain_weeks(
         n = min(GAIN_RESET_WEEKS, weeks - len(rows))
         row = _week(subject, floors, current_maintenance_kcal(model, state), surplus_kcal, preference)
         rows += [row] * n
-        state = advance(model, state, as_diet(row.intake, row.weight_kg), 7.0 * n, step_days=28.0)
+        state = advance(model, state, as_diet(row.intake, row.protein_kg), 7.0 * n, step_days=28.0)
     return rows, state
 
 
@@ -178,5 +179,5 @@ def _week(
     # Rounded down to 10 kcal, so that rounding never lifts the gain past its ceiling.
     intake = int(maintenance_kcal + surplus_kcal) // 10 * 10
     intake = int(floors.held_kcal(maintenance_kcal, intake))
-    macros = split_intake(intake, subject.weight_kg, PROTEIN_DEFAULT_GAIN, preference)
-    return Week(Element.SURPLUS, macros, subject.weight_kg)
+    macros = split_for(subject, intake, usual_protein(subject, PROTEIN_DEFAULT_GAIN), preference)
+    return Week(Element.SURPLUS, macros, subject.protein_kg)

@@ -51,10 +51,10 @@ class PlannedPhase(NamedTuple):
         return self.weeks[-1].point
 
 
-def as_diet(macros: Macronutrients, weight_kg: float) -> Diet:
-    """The model's diet for a day's macronutrients."""
+def as_diet(macros: Macronutrients, protein_kg: float) -> Diet:
+    """The model's diet for a day's macronutrients, of a body whose protein is for ``protein_kg``."""
     return Diet(
-        float(macros.intake_kcal), CARBOHYDRATE_KCAL_PER_G * macros.carbohydrate_g, macros.protein_g / weight_kg
+        float(macros.intake_kcal), CARBOHYDRATE_KCAL_PER_G * macros.carbohydrate_g, macros.protein_g / protein_kg
     )
 
 

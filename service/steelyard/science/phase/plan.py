@@ -33,7 +33,8 @@ from ..rails import (
     CarbohydratePreference,
     RailAction,
     Subject,
-    split_intake,
+    split_for,
+    usual_protein,
 )
 from ..register import Message, say, traced
 from .defaults import FAT_CEILING
@@ -190,14 +191,15 @@ class _Draft:
 
     def holding(self, weeks: int) -> tuple[list[Week], list[BodyState]]:
         """Weeks at maintenance from here, the intake set anew each week."""
-        rows, states, weight = [], [self.state], self.subject.weight_kg
+        rows, states, fed_kg = [], [self.state], self.subject.protein_kg
+        protein = usual_protein(self.subject, PROTEIN_DEFAULT_GAIN)
         for _ in range(weeks):
             now = subject_at(self.subject, self.model, states[-1])
             held = rails.held_kcal(now, now.maintenance_kcal)
             self.raised += rails.raised_to_floor(now, now.maintenance_kcal)
-            macros = split_intake(held, weight, PROTEIN_DEFAULT_GAIN, self.preference)
-            rows.append(Week(Element.MAINTENANCE, macros, weight))
-            states += walk(self.model, states[-1], as_diet(macros, weight), (7.0,))
+            macros = split_for(self.subject, held, protein, self.preference)
+            rows.append(Week(Element.MAINTENANCE, macros, fed_kg))
+            states += walk(self.model, states[-1], as_diet(macros, fed_kg), (7.0,))
         return rows, states[1:]
 
     def hold(self, weeks: int) -> None:
@@ -240,7 +242,7 @@ class _Draft:
                 if i and row.intake == rows[i - 1].intake:
                     stretches[-1] = Stretch(stretches[-1].diet, (*stretches[-1].lengths, 7.0))
                 else:
-                    stretches.append(Stretch(as_diet(row.intake, row.weight_kg), (7.0,)))
+                    stretches.append(Stretch(as_diet(row.intake, row.protein_kg), (7.0,)))
                 weeks.append(PlannedWeek(day + timedelta(days=7 * i), row.intake, point + 1 + i, row.element))
             phases.append(PlannedPhase(kind, point, weeks, [], [], [], []))
             point += len(rows)
@@ -258,7 +260,8 @@ def with_usual_diet(body: Body, subject: Subject, preference: CarbohydratePrefer
 
     Otherwise carried mass would come back to another level than it left.
     """
-    usual = split_intake(subject.maintenance_kcal, subject.weight_kg, PROTEIN_DEFAULT_GAIN, preference)
+    protein = usual_protein(subject, PROTEIN_DEFAULT_GAIN)
+    usual = split_for(subject, subject.maintenance_kcal, protein, preference)
     share = CARBOHYDRATE_KCAL_PER_G * usual.carbohydrate_g / usual.intake_kcal
     return body._replace(carbohydrate_share=max(_LEAST_CARBOHYDRATE_SHARE, share))
 
@@ -489,7 +492,7 @@ def _lay_out(
         *warnings,
         *draft.actions,
     ]
-    given = full.protein_g / subject.weight_kg
+    given = full.protein_g / subject.protein_kg
     actions += rails.cap_protein_to_room(given, phase.protein)
     if pause_weeks:
         explain_pause(phases[0], pause_weeks)

@@ -4,9 +4,11 @@ from math import gcd
 from typing import NamedTuple
 
 from ..register import traced
-from .guard_rails import LONG_PHASE_WEEKS, deficit_limits, least_held_kcal
+from .guard_rails import LONG_PHASE_WEEKS, LeastDay, deficit_limits, least_held_kcal
 from .macronutrients import CARBOHYDRATE_KCAL_PER_G, Macronutrients
 from .subject import Subject
+from .table import FLOOR
+from .why import Why
 
 
 class SplitWeek(NamedTuple):
@@ -18,13 +20,15 @@ class SplitWeek(NamedTuple):
 
 
 @traced
-def least_day_kcal(now: Subject, weeks_in_deficit: float = LONG_PHASE_WEEKS, *, is_held: bool = False) -> float:
-    """The least intake on a lower day for the body ``now`` [kcal]; ``is_held`` in a phase that is no deficit.
+def least_day(now: Subject, weeks_in_deficit: float = LONG_PHASE_WEEKS, *, is_held: bool = False) -> LeastDay:
+    """The least intake on a lower day for the body ``now``; ``is_held`` in a phase that is no deficit.
 
     It is a day in a deficit, whatever the phase is, and no deeper than a rail allows for a whole phase.
     """
-    least = now.maintenance_kcal - deficit_limits(now, weeks_in_deficit)[0].deficit_kcal
-    return max(least, least_held_kcal(now)) if is_held else least
+    limit = deficit_limits(now, weeks_in_deficit)[0]
+    least = LeastDay(now.maintenance_kcal - limit.deficit_kcal, limit.rule, limit.why)
+    held = least_held_kcal(now) if is_held else 0.0
+    return LeastDay(held, FLOOR, Why.LEAST_INTAKE) if held > least.kcal else least
 
 
 @traced

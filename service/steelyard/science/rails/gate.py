@@ -204,8 +204,8 @@ def _deficit_run(run: Sequence[ToldWeek], at: int, weeks: float) -> Iterator[Bro
             least, rule = floors.least_kcal(body)
             if week.intake_kcal < least - _WITHIN_KCAL:
                 yield _too_little(i, rule, week, least, Why.BODY_OF_THAT_DAY)
-        if week.protein_g is not None and week.protein_g < PROTEIN_FLOOR_DEFICIT * first.weight_kg - _WITHIN_G:
-            per_kg = week.protein_g / first.weight_kg
+        if week.protein_g is not None and week.protein_g < PROTEIN_FLOOR_DEFICIT * first.protein_kg - _WITHIN_G:
+            per_kg = week.protein_g / first.protein_kg
             yield Broken(i, too_little_protein(per_kg))
     share = _change_share(run)
     if share < -LOSS_LIMIT - _WITHIN_SHARE:

@@ -13,6 +13,7 @@ from ..register import say, traced
 from .broken_rules import too_fast_a_gain, too_fast_a_loss, too_lean, too_little_protein, underweight
 from .macronutrients import PROTEIN_DEFAULT_DEFICIT, PROTEIN_FLOOR_DEFICIT, least_intake_kcal
 from .person_rails import may_not_diet
+from .portions import usual_protein
 from .subject import RailAction, Refused, Subject, availability_left, capping, refusing, stricter, warning
 from .table import (
     AVAILABILITY,
@@ -61,25 +62,34 @@ class DeficitLimit(NamedTuple):
     why: Why
 
 
+class LeastDay(NamedTuple):
+    """The least food of a day [kcal], the rule that says so, and why."""
+
+    kcal: float
+    rule: str
+    why: Why
+
+
 # A longer deficit counts as an ordinary cut, with a higher floor and no low energy availability.
 LONG_PHASE_WEEKS = 6
 
 
 def deficit_limits(
-    subject: Subject, weeks: float = LONG_PHASE_WEEKS, *, fed_for_kg: float | None = None
+    subject: Subject, weeks: float = LONG_PHASE_WEEKS, *, fed: Subject | None = None
 ) -> list[DeficitLimit]:
     """The largest deficit that each rule allows at the start of a phase of ``weeks``, strictest first.
 
-    ``fed_for_kg`` is the body mass that protein and fat are shared out for, where that was another, at the start.
+    ``fed`` is the body that protein and fat are shared out for, where that was another, at the start.
     """
-    fed_kg = subject.weight_kg if fed_for_kg is None else max(subject.weight_kg, fed_for_kg)
+    fed = subject if fed is None or fed.weight_kg < subject.weight_kg else fed
     maintenance, scale = subject.maintenance_kcal, subject.scale
     floors = deficit_floors(subject, weeks)
+    least_food = least_intake_kcal(fed.weight_kg, protein_for_kg=fed.protein_kg)
     limits = [
         DeficitLimit(DEFICIT, DEFICIT_SHARE_LIMIT * maintenance, Why.SHARE_OF_MAINTENANCE),
         DeficitLimit(FAT_SUPPLY, scale.ratio * FAT_SUPPLY_LIMIT * subject.fat_kg, Why.FAT_RELEASE),
         DeficitLimit(AVAILABILITY, maintenance - floors.available_kcal(subject), Why.ENERGY_AVAILABILITY),
-        DeficitLimit(PROTEIN, maintenance - least_intake_kcal(fed_kg), Why.PROTEIN_AND_FAT),
+        DeficitLimit(PROTEIN, maintenance - least_food, Why.PROTEIN_AND_FAT),
         DeficitLimit(FLOOR, maintenance - floors.told_kcal, Why.LEAST_INTAKE),
     ]
     return sorted(limits, key=lambda limit: limit.deficit_kcal)
@@ -305,6 +315,19 @@ def capped(limit: DeficitLimit, asked_kcal: float) -> RailAction:
     return capping(limit.rule, message, limit.deficit_kcal, asked_kcal, "kcal/d")
 
 
+def flexible_capped(least: LeastDay, asked_kcal: float, fits_kcal: float) -> RailAction:
+    """The report of flexible days of a week held at what its other days can pay for."""
+    message = say(
+        "CAPPED_FLEXIBLE_DAYS",
+        asked_kcal=asked_kcal,
+        fits_kcal=fits_kcal,
+        least_intake_kcal=least.kcal,
+        rule=least.rule,
+        why=least.why,
+    )
+    return capping(least.rule, message, fits_kcal, asked_kcal, "kcal a week")
+
+
 def capped_for_bmi(limit: DeficitLimit, asked_kcal: float, weeks: int, tissue_kg: float) -> RailAction:
     """The report of a deficit that body mass index limits, with the ``weeks`` that the one asked for would fit into."""
     message = say(
@@ -328,7 +351,7 @@ def without_room(limit: DeficitLimit, asked_kcal: float) -> RailAction:
 @traced
 def protein_in_deficit(subject: Subject, asked_g_per_kg: float | None) -> tuple[float, list[RailAction]]:
     """Protein to plan in a deficit [g/kg/d]: as asked, else the usual, and no less than its floor."""
-    protein = PROTEIN_DEFAULT_DEFICIT if asked_g_per_kg is None else asked_g_per_kg
+    protein = usual_protein(subject, PROTEIN_DEFAULT_DEFICIT) if asked_g_per_kg is None else asked_g_per_kg
     actions = []
     if protein < PROTEIN_FLOOR_DEFICIT:
         message = say("CAPPED_PROTEIN", limit=PROTEIN_FLOOR_DEFICIT)

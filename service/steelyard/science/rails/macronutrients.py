@@ -6,13 +6,16 @@ from functools import lru_cache
 import msgspec
 
 from ..numbers import FLOATS, Elementwise, Number
+from ..person import Sex
 from ..register import (
     EU_1169_2011,
+    GALLAGHER_2000,
     HELMS_2014,
     IOM_2005,
     IRAKI_2019,
     MORTON_2018,
     WHITTAKER_2021,
+    WHO_BMI_2000,
     Basis,
     constant,
     equation,
@@ -82,6 +85,53 @@ PROTEIN_DEFAULT_GAIN = constant(
     summary="Protein planned at maintenance and in a gain: within 1.6-2.2 g/kg",
     sources=(IRAKI_2019, MORTON_2018),
 )
+# Of the equation for body fat by body mass index at 25 kg/m2 and 30 years; where neither sex fits, the one that asks
+# for more protein.
+_REFERENCE_FAT = {
+    Sex.MALE: constant(
+        "protein_reference_fat_male",
+        0.20,
+        unit="1",
+        summary="Body fat up to which protein is shared out for the whole body mass, men: that of a body mass index of "
+        "25 at 30 years",
+        basis=Basis.JUDGEMENT,
+        sources=(GALLAGHER_2000,),
+    ),
+    Sex.FEMALE: constant(
+        "protein_reference_fat_female",
+        0.33,
+        unit="1",
+        summary="The same, women",
+        basis=Basis.JUDGEMENT,
+        sources=(GALLAGHER_2000,),
+    ),
+}
+REFERENCE_BMI = constant(
+    "protein_reference_bmi",
+    25.0,
+    unit="kg/m2",
+    summary="Body mass index whose weight is the least that protein is shared out for",
+    basis=Basis.JUDGEMENT,
+    sources=(WHO_BMI_2000,),
+)
+
+
+@equation(
+    "protein_reference_mass",
+    summary="Body mass that protein is shared out for: less than all of it where body fat is high, since trials fed "
+    "mostly lean people by body mass, and fat needs little protein",
+    formula=(
+        f"fat-free mass / (1 - {_REFERENCE_FAT[Sex.MALE]:g} in men, {_REFERENCE_FAT[Sex.FEMALE]:g} in women), no less "
+        f"than {REFERENCE_BMI:g} height^2, no more than body mass"
+    ),
+    basis=Basis.JUDGEMENT,
+    sources=(GALLAGHER_2000, WHO_BMI_2000),
+)
+def protein_reference_kg(sex: Sex, height_cm: float, weight_kg: float, fat_kg: float) -> float:
+    """The body mass that protein is shared out for [kg], of a height [cm], body mass and fat mass [kg]."""
+    usual_fat = _REFERENCE_FAT[Sex.MALE if sex is Sex.MALE else Sex.FEMALE]
+    by_lean = (weight_kg - fat_kg) / (1.0 - usual_fat)
+    return min(weight_kg, max(by_lean, REFERENCE_BMI * (height_cm / 100.0) ** 2))
 
 
 class CarbohydratePreference(StrEnum):
@@ -144,9 +194,13 @@ def _up_to(step: float, value: Number) -> Number:
     return -(-value // step) * step
 
 
-def least_intake_kcal(weight_kg: Number, ops: Elementwise = FLOATS) -> Number:
-    """The least daily energy that holds the floors of protein in a deficit and of fat, with their rounding [kcal]."""
-    protein = PROTEIN_KCAL_PER_G * (PROTEIN_FLOOR_DEFICIT * weight_kg + 5.0)
+def least_intake_kcal(weight_kg: Number, ops: Elementwise = FLOATS, *, protein_for_kg: Number | None = None) -> Number:
+    """The least daily energy that holds the floors of protein in a deficit and of fat, with their rounding [kcal].
+
+    ``protein_for_kg`` is the body mass that protein is for, where that is less than ``weight_kg``.
+    """
+    protein_kg = weight_kg if protein_for_kg is None else protein_for_kg
+    protein = PROTEIN_KCAL_PER_G * (PROTEIN_FLOOR_DEFICIT * protein_kg + 5.0)
     by_mass = protein + FAT_KCAL_PER_G * (FAT_FLOOR_G_PER_KG * weight_kg + 5.0)
     by_share = (protein + FAT_KCAL_PER_G * 5.0) / (1.0 - FAT_FLOOR_SHARE)
     return ops.maximum(by_mass, by_share)

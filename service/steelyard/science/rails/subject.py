@@ -7,6 +7,7 @@ import msgspec
 
 from ..person import Screening, Sex, TrainingStatus
 from ..register import Message
+from .macronutrients import protein_reference_kg
 from .table import (
     AVAILABILITY_FADE,
     BREASTFEEDING_KCAL,
@@ -93,7 +94,8 @@ class Subject(NamedTuple):
     """What the rails read of a person on a day. ``maintenance_kcal`` is on the logging scale, as what is told is.
 
     ``fat_below`` is the lower half of the interval of measured body fat [fraction]; ``physical_kcal`` the higher of the
-    means of the equations and of the log, 0 where neither is known.
+    means of the equations and of the log, 0 where neither is known. ``is_plant_based``: whether all
+    protein is of plants.
     """
 
     sex: Sex
@@ -111,6 +113,7 @@ class Subject(NamedTuple):
     fat_below: float = 0.0
     physical_kcal: float = 0.0
     logged: Logged = Logged()
+    is_plant_based: bool = False
     carried_kg: float = 0.0
 
     def with_body(self, weight_kg: float, fat_kg: float, maintenance_kcal: float, carried_kg: float) -> "Subject":
@@ -142,6 +145,11 @@ class Subject(NamedTuple):
     def fat_fraction(self) -> float:
         """Fat mass over body mass."""
         return self.fat_kg / self.weight_kg
+
+    @property
+    def protein_kg(self) -> float:
+        """The body mass that protein is shared out for [kg]."""
+        return protein_reference_kg(self.sex, self.height_cm, self.weight_kg, self.fat_kg)
 
     @property
     def fat_free_kg(self) -> float:

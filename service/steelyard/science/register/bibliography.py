@@ -538,3 +538,21 @@ LONGLAND_2016 = source(
     "loss. Am J Clin Nutr 2016;103:738-46",
     "10.3945/ajcn.115.119339",
 )
+SCHOENFELD_2018 = source(
+    "schoenfeld_2018",
+    "Schoenfeld BJ, Aragon AA. How much protein can the body use in a single meal for muscle-building? "
+    "Implications for daily protein distribution. J Int Soc Sports Nutr 2018;15:10",
+    "10.1186/s12970-018-0215-1",
+)
+HEVIA_LARRAIN_2021 = source(
+    "hevia_larrain_2021",
+    "Hevia-Larraín V, Gualano B, Longobardi I, et al. High-protein plant-based diet versus a protein-matched "
+    "omnivorous diet to support resistance training adaptations. Sports Med 2021;51:1317-30",
+    "10.1007/s40279-021-01434-9",
+)
+NIST_WEBBOOK = source(
+    "nist_webbook",
+    "Linstrom PJ, Mallard WG (eds). NIST Chemistry WebBook, NIST Standard Reference Database 69: ethanol, enthalpy of "
+    "combustion of the liquid 1366.8 kJ/mol",
+    "10.18434/T4D303",
+)

@@ -86,7 +86,7 @@ class RestOfPhase:
         self.in_deficit = self.subject._replace(maintenance_kcal=max(self.subject.maintenance_kcal, now_kcal))
         self._as_told, self._learnt_kcal = subject, self.subject.maintenance_kcal
         # Grams are shared out for the mass that the plan was made for.
-        self.fed_kg = max(subject.weight_kg, self.subject.weight_kg)
+        self.fed = max(subject, self.subject, key=lambda body: body.weight_kg)
         self.protein_g, self.protein_actions = self._least_protein()
 
     def _least_protein(self) -> tuple[float, list[RailAction]]:
@@ -95,8 +95,8 @@ class RestOfPhase:
             return 0.0, []
         ahead = self.phase.weeks[self.days_gone // DAYS_PER_WEEK :] or self.phase.weeks
         planned = min(week.protein_g for week in ahead)
-        per_kg, actions = rails.protein_in_deficit(self.subject, planned / self.fed_kg)
-        return (math.ceil(per_kg * self.fed_kg) if per_kg * self.fed_kg > planned else 0.0), actions
+        per_kg, actions = rails.protein_in_deficit(self.subject, planned / self.fed.protein_kg)
+        return (math.ceil(per_kg * self.fed.protein_kg) if per_kg * self.fed.protein_kg > planned else 0.0), actions
 
     def followed_by(self, share: float) -> "RestOfPhase":
         """The same, were this share of what is told logged."""
@@ -163,7 +163,7 @@ class RestOfPhase:
         else:
             told = corrected_week(week, change_kcal)
         protein, carbohydrate = rails.fitted_grams(
-            told.intake_kcal, self.fed_kg, max(told.protein_g, self.protein_g), told.carbohydrate_g
+            told.intake_kcal, self.fed.weight_kg, max(told.protein_g, self.protein_g), told.carbohydrate_g
         )
         return msgspec.structs.replace(told, protein_g=protein, carbohydrate_g=carbohydrate)
 
@@ -185,7 +185,7 @@ class RestOfPhase:
         return found
 
     def _diet(self, stint: Stint) -> Diet:
-        return diet_of_week(stint.week, self.subject.weight_kg, self.share_followed / self.ratio)
+        return diet_of_week(stint.week, self.fed.protein_kg, self.share_followed / self.ratio)
 
     def fat_change(self, change_kcal: float, days: int) -> float:
         """Change of fat from the phase's start to ``days`` from now [kg]."""
@@ -255,7 +255,7 @@ class RestOfPhase:
             why = DeficitLimit(refused.action.id, NO_DEFICIT_KCAL, rails.Why.THIS_PERSON)
             return IntakeLimits(self.maintenance_kcal - NO_DEFICIT_KCAL - lowest, most, why, refused, [])
         weeks = (self.days_gone + days) / DAYS_PER_WEEK
-        found = rails.deficit_limits(self.in_deficit, weeks, fed_for_kg=self.fed_kg)
+        found = rails.deficit_limits(self.in_deficit, weeks, fed=self.fed)
         if not self.subject.is_fat_measured:
             found.append(rails.MEASURE_LIMIT)
         why = min(found, key=lambda limit: limit.deficit_kcal)

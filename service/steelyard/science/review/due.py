@@ -69,9 +69,8 @@ def read_on(member: Member, phase: FollowedPhase, log: Log, day: int, settled: S
     scale = 1.0 / now.ratio
     usual = None if phase.usual_intake_kcal is None else scale * phase.usual_intake_kcal
     from_start = Estimate(scale * phase.maintenance.mean, scale * phase.maintenance.sd)
-    promised = PromisedPath(
-        phase, body_of(member.person, member.assessed, from_start, usual), now.ratio, (unseen, now.days)
-    )
+    body_before = body_of(member.person, member.assessed, from_start, usual)
+    promised = PromisedPath(phase, body_before, member.subject.protein_kg, now.ratio, (unseen, now.days))
     planned = promised.change(unseen, now.days).tissue
     body = body_now(member, phase, now, promised.change(0, unseen).tissue)
     subject = _subject(member, log, now)

@@ -262,7 +262,7 @@ def body_now(member: Member, phase: FollowedPhase, now: Now, unseen_tissue: Esti
     before = body_of(member.person, member.assessed, maintenance, usual)
     fat = lean = Estimate(0.0, 0.0)
     if now.days > 0:
-        fat, lean = _share(phase, now, before, tissue, scale)
+        fat, lean = _share(phase, now, before, member.subject.protein_kg, tissue, scale)
     weight = now.weight_kg.mean
     fat_kg = min(max(before.fat_kg.mean + fat.mean, 0.02 * weight), 0.65 * weight)
     return BodyNow(
@@ -280,10 +280,12 @@ def body_now(member: Member, phase: FollowedPhase, now: Now, unseen_tissue: Esti
     )
 
 
-def _share(phase: FollowedPhase, now: Now, before: Body, tissue: Estimate, scale: float) -> tuple[Estimate, Estimate]:
+def _share(
+    phase: FollowedPhase, now: Now, before: Body, protein_kg: float, tissue: Estimate, scale: float
+) -> tuple[Estimate, Estimate]:
     """Change of fat and of lean tissue, given that of both."""
     eaten = now.eaten.planned_kcal + (now.eaten.difference.mean if now.eaten.difference else 0.0)
-    planned = diet_of_week(phase.week_of(now.days // 2), before.weight_kg)
+    planned = diet_of_week(phase.week_of(now.days // 2), protein_kg)
     share = planned.carbohydrate_kcal / planned.intake_kcal
     diet = Diet(scale * eaten, scale * eaten * share, planned.protein_g_per_kg)
     weeks, rest = divmod(now.days, 7)

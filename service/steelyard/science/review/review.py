@@ -275,7 +275,7 @@ def review_phase(
         ratio=now.ratio,
         is_finished=finished,
         is_deficit=phase.kind.is_deficit,
-        protein_reference_kg=course.fed_kg if phase.kind.is_deficit else None,
+        protein_reference_kg=course.fed.protein_kg if phase.kind.is_deficit else None,
         verdict=verdict,
         probabilities=likely,
         more_days_needed=more_days,

@@ -5,13 +5,22 @@ from datetime import timedelta
 from enum import StrEnum
 from typing import Any, ClassVar
 
-from steelyard.answers import BriefingReader, PhaseToTell, Range, Section, WeekToTell, brief, brief_infeasible
+from steelyard.answers import (
+    BriefingReader,
+    DayToTell,
+    PhaseToTell,
+    Range,
+    Section,
+    WeekToTell,
+    brief,
+    brief_infeasible,
+)
 from steelyard.science.phase import PhaseKind
 from steelyard.science.register import Message
 
 from ...languages import said
 from ...schemas.explanation import GuardRail, Note
-from ...schemas.plans import Phase, PlanResponse, PlanWeek
+from ...schemas.plans import DayPlan, Phase, PlanResponse, PlanWeek
 from ...schemas.quantities import Interval
 from ...wire.negotiation import Format, Option
 from .plan_words import one_line
@@ -91,6 +100,18 @@ def _week(week: PlanWeek) -> WeekToTell:
         fat_kg=at_end.fat_kg.mean,
         lean_kg=at_end.lean_kg.mean,
         carried_kg=at_end.carried_kg.mean,
+        days=[_day(day) for day in week.by_day],
+        meal_g=max((max(day.meals_protein_g) for day in week.by_day), default=0),
+    )
+
+
+def _day(day: DayPlan) -> DayToTell:
+    return DayToTell(
+        weekday=day.date.isoweekday(),
+        intake_kcal=day.intake_kcal,
+        alcohol_g=day.alcohol_g,
+        has_training=day.training_minutes > 0,
+        is_flexible=day.flexible is not None,
     )
 
 

@@ -59,6 +59,22 @@ def _intakes(plan: PlanResponse) -> Iterator[str]:
             eaten = (kind.protein_g, kind.carbohydrate_g, kind.fat_g)
             rows.append(("", day, f"{kind.intake_kcal:,}", *map(str, eaten), ""))
     yield from markdown.table("Intake", header, rows)
+    yield from _days(plan)
+
+
+def _days(plan: PlanResponse) -> Iterator[str]:
+    """Each day of a week, where it is told, and again where another day has another amount."""
+    rows: list[tuple[str, ...]] = []
+    told: dict[str, tuple[str, ...]] = {}
+    for phase in plan.phases:
+        for week in phase.weeks:
+            new = {day.weekday: words.day_cells(day) for day in week.by_day}
+            if new != told:
+                rows += [(str(day.date), day.weekday, *new[day.weekday]) for day in week.by_day]
+            told = new
+    if rows:
+        header = ("from", "day", "kcal", "protein g", "carbohydrate g", "fat g", "alcohol g", "training", "meals g")
+        yield from markdown.table("Day by day", header, rows)
 
 
 def _forecast(plan: PlanResponse) -> Iterator[str]:

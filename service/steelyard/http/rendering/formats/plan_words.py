@@ -5,7 +5,7 @@ from datetime import date, timedelta
 from typing import NamedTuple
 
 from ...schemas.explanation import Note
-from ...schemas.plans import Phase, PlanResponse, PlanWeek
+from ...schemas.plans import DayPlan, Phase, PlanResponse, PlanWeek
 from ...schemas.quantities import Interval
 from ...schemas.seasons import IntakeStep, SeasonPhase
 
@@ -58,6 +58,14 @@ def eaten_text(eaten: PlanWeek | IntakeStep) -> str:
         f"{eaten.intake_kcal:,} kcal a day: protein {eaten.protein_g} g, carbohydrate {eaten.carbohydrate_g} g, "
         f"fat {eaten.fat_g} g, fibre {eaten.fibre_g} g"
     )
+
+
+def day_cells(day: DayPlan) -> tuple[str, ...]:
+    """What a day of a week has, for a table."""
+    training = f"{day.training_minutes:g} min, {day.training_kcal:,.0f} kcal" if day.training_minutes else ""
+    meals = " + ".join(map(str, day.meals_protein_g))
+    grams = (day.protein_g, day.carbohydrate_g, day.fat_g)
+    return (f"{day.intake_kcal:,}", *map(str, grams), str(day.alcohol_g or ""), training, meals)
 
 
 def one_line(text: str) -> str:
