@@ -10,6 +10,7 @@
   const GENERAL_CAUTION = "NOT_MEDICAL_ADVICE"; // of every plan that the service makes
   const SAID_BY_HEADING = "INFEASIBLE"; // a reason that the heading says already, for people
   const DAY = 86_400_000;
+  const TO_DO = ["TRAIN_IN_DEFICIT", "TRAIN_IN_GAIN", "WEIGH_DAILY"]; // guidance for every week, beside what to eat
   const MESSAGE_LANGUAGE = "en"; // of the answer's own texts, where the page has not translated them
 
   const LABELS = {
@@ -28,6 +29,16 @@
       higher_carbohydrate: "Higher-carbohydrate days",
       lower_carbohydrate: "Lower-carbohydrate days",
       daysAWeek: (count) => `${count} a week`,
+      today: "kcal today",
+      wholeWeek: (kcal) => `${kcal} kcal in the whole week`,
+      meals: (grams) => `Protein by meal: ${grams} g`,
+      training: (minutes) => `training, ${minutes} min`,
+      party: "party",
+      eating_out: "eating out",
+      higher_day: "higher day",
+      other: "flexible day",
+      alcohol: (grams) => `up to ${grams} g of alcohol`,
+      onTheScale: (date, kilograms, range) => `On the scale on ${date}: about ${kilograms} kg (${range}).`,
       cautions: "Please note",
       forecast: "What to expect",
       weight: "Weight on the scale",
@@ -79,6 +90,16 @@
       higher_carbohydrate: "Tage mit mehr Kohlenhydraten",
       lower_carbohydrate: "Tage mit weniger Kohlenhydraten",
       daysAWeek: (count) => `${count} in der Woche`,
+      today: "kcal heute",
+      wholeWeek: (kcal) => `${kcal} kcal in der ganzen Woche`,
+      meals: (grams) => `Eiweiß je Mahlzeit: ${grams} g`,
+      training: (minutes) => `Training, ${minutes} min`,
+      party: "Feier",
+      eating_out: "auswärts essen",
+      higher_day: "Tag mit mehr",
+      other: "freier Tag",
+      alcohol: (grams) => `bis zu ${grams} g Alkohol`,
+      onTheScale: (date, kilograms, range) => `Auf der Waage am ${date}: etwa ${kilograms} kg (${range}).`,
       cautions: "Bitte beachten",
       forecast: "Was zu erwarten ist",
       weight: "Gewicht auf der Waage",
@@ -148,6 +169,11 @@
     .day-kind { border-inline-start: 4px solid var(--line); padding-inline-start: 12px; }
     .day-kind .intake { font-size: 22px; }
     .day-kind .macros { margin-top: 2px; }
+    .days { list-style: none; margin-top: 8px; max-width: 26em; }
+    .days li { display: grid; grid-template-columns: 3em 5.5em minmax(0, 1fr); padding: 1px 8px; align-items: baseline; }
+    .days li[aria-current] { border-inline-start: 4px solid var(--accent); padding-inline-start: 4px; font-weight: 700; }
+    .kcal { font-variant-numeric: tabular-nums; }
+    .scale { margin-top: 10px; font-weight: 600; }
     .cautions { background: var(--warn-sheet); border-inline-start: 4px solid var(--warn); padding: 12px 14px; }
     .cautions li + li, .list li + li { margin-top: 6px; }
     .cautions ul, .list { padding-inline-start: 18px; }
@@ -320,11 +346,15 @@
 
   function weekPart({ phase, week, from, to }, current, words, today) {
     const when = current ? words.thisWeek : today < from ? words.firstWeek(words.date(from)) : words.lastWeek(words.date(to));
+    const days = week.by_day ?? [];
+    const now = days.find((day) => dayOf(day.date) === today);
     return element(
       "section", { class: "week" },
       element("h3", {}, when),
       element("p", { class: "faint" }, `${words.kind(phase.kind)} · ${words.span(words.date(from), words.date(to))}`),
-      intakeOf(week, week.day_kinds.length ? words.aDayOnAverage : words.aDay, words),
+      now
+        ? intakeOf({ ...now, fibre_g: undefined }, words.today, words)
+        : intakeOf(week, week.day_kinds.length || days.length ? words.aDayOnAverage : words.aDay, words),
       week.day_kinds.length
         ? element("div", { class: "day-kinds" },
             ...week.day_kinds.map((kind) =>
@@ -332,7 +362,45 @@
                 element("p", {}, element("strong", {}, words.kind(kind.kind)), ` · ${words.daysAWeek(words.number(kind.days_per_week))}`),
                 intakeOf(kind, words.aDay, words))))
         : null,
+      days.length ? daysPart(days, now, words) : null,
+      element("p", { class: "scale" }, scaleAt(week.at_end, words)),
+      toDo(phase, words),
     );
+  }
+
+  function daysPart(days, now, words) {
+    const total = days.reduce((sum, day) => sum + day.intake_kcal, 0);
+    return element(
+      "div", {},
+      element("p", { class: "faint" }, words.meals((now ?? days[0]).meals_protein_g.map((grams) => words.number(grams)).join(" + "))),
+      element("ol", { class: "days" }, ...days.map((day) => dayItem(day, day === now, words))),
+      element("p", { class: "faint" }, words.wholeWeek(words.number(total))),
+    );
+  }
+
+  function dayItem(day, isToday, words) {
+    const what = [
+      day.training_minutes > 0 ? words.training(words.number(day.training_minutes)) : "",
+      day.flexible === null ? "" : words.kind(day.flexible),
+      day.alcohol_g > 0 ? words.alcohol(words.number(day.alcohol_g)) : "",
+    ].filter((each) => each);
+    return element(
+      "li", { "aria-current": isToday ? "date" : null },
+      element("span", {}, words.weekday(dayOf(day.date))),
+      element("span", { class: "kcal" }, `${words.number(day.intake_kcal)} kcal`),
+      element("span", { class: "faint" }, what.join(", ")),
+    );
+  }
+
+  function scaleAt({ date, weight_kg: weight }, words) {
+    const range = words.range(words.number(weight.lower, 1), words.number(weight.upper, 1));
+    return words.onTheScale(words.date(dayOf(date)), words.number(weight.mean, 1), range);
+  }
+
+  function toDo(phase, words) {
+    const said = (phase.guidance ?? []).filter((each) => TO_DO.includes(each.code));
+    if (!said.length) return null;
+    return element("ul", { class: "list", lang: words.messages }, ...said.map((each) => element("li", {}, each.text)));
   }
 
   function intakeOf(eaten, unit, words) {
@@ -435,7 +503,8 @@
   }
 
   function reasonsPart(plan, phase, words) {
-    const said = [...new Set([...plan.reasons, ...phase.reasons].map((each) => each.text))];
+    const further = (phase.guidance ?? []).filter((each) => !TO_DO.includes(each.code));
+    const said = [...new Set([...plan.reasons, ...phase.reasons, ...further].map((each) => each.text))];
     if (!said.length) return null;
     return element(
       "details", { class: "reasons" },
@@ -563,6 +632,7 @@
     const labels = LABELS[language];
     const locale = /^[a-z]{2}-[a-z]{2}$/.test(asked) && asked.startsWith(language) ? asked : language; // en-GB: day first
     const day = new Intl.DateTimeFormat(locale, { day: "numeric", month: "short", timeZone: "UTC" });
+    const weekday = new Intl.DateTimeFormat(locale, { weekday: "short", timeZone: "UTC" });
     const number = (value, decimals = 0) => {
       if (typeof value !== "number" || !Number.isFinite(value)) throw new TypeError("not a number");
       const options = { minimumFractionDigits: decimals, maximumFractionDigits: decimals, signDisplay: "negative" };
@@ -576,6 +646,7 @@
       change,
       percent: (share) => `${number(share * 100)} %`,
       date: (moment) => day.format(new Date(moment)),
+      weekday: (moment) => weekday.format(new Date(moment)),
       kind: (name) => (Object.hasOwn(labels, name) && typeof labels[name] === "string" ? labels[name] : String(name).replaceAll("_", " ")),
       messages,
     };

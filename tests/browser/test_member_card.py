@@ -107,6 +107,36 @@ async def test_figures_are_those_of_the_answer(desk: OpenDesk, plan: Json) -> No
     assert plan["fingerprint"] in told
 
 
+async def test_a_week_is_answered_on_one_small_screen(desk: OpenDesk, ask: Callable[..., httpx.Response]) -> None:
+    """What to eat today, what the scale will do, what to do this week: above the fold of 390 by 844 pixels."""
+    party = {"weekday": "saturday", "kind": "party", "extra_kcal": 150, "alcohol_g": 20}
+    lived = {"training": [{"weekday": "wednesday"}, {"weekday": "friday"}], "flexible_days": [party]}
+    asked = {name: value for name, value in REQUEST.items() if name != "day_split"}
+    asked |= {"week": lived, "phase": {"kind": "mini_cut", "weeks": 5, "deficit_kcal": 400}}
+    answer: Json = ask("/v1/plans", asked).json()
+    week = answer["phases"][0]["weeks"][1]
+    today = next(day for day in week["by_day"] if day["date"] == DAY)
+    for language in ("en", "de"):
+        shown = await card(desk, answer, f'date="{DAY}" lang="{language}"', viewport={"width": 390, "height": 844})
+        assert digits(await shown.locator(".intake").first.inner_text()) == str(today["intake_kcal"])
+        rows = await shown.locator(".days li").all_inner_texts()
+        assert [digits(row.split("kcal")[0]) for row in rows] == [str(day["intake_kcal"]) for day in week["by_day"]]
+        assert await shown.locator(".days li[aria-current=date]").count() == 1
+        assert "60 min" in rows[2]
+        assert str(today["meals_protein_g"][0]) in await shown.locator(".week").inner_text()
+        scale = await shown.locator(".scale").inner_text()
+        assert f"{week['at_end']['weight_kg']['mean']:.1f}".replace(".", "," if language == "de" else ".") in scale
+        last = shown.locator(".week .list li").last
+        box = await last.bounding_box()
+        assert box
+        assert box["y"] + box["height"] <= 844
+        assert box["x"] + box["width"] <= 390
+
+
+def digits(text: str) -> str:
+    return re.sub(r"\D", "", text)
+
+
 def signed(value: float) -> str:
     # A tie goes away from zero, as in the card.
     text = f"{Decimal(str(value)).quantize(Decimal('0.1'), ROUND_HALF_UP):+}".replace("-", "−")

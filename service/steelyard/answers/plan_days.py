@@ -16,6 +16,7 @@ from steelyard.science.rails import (
     Subject,
     WeekOfDays,
     days_of_week,
+    fed_least,
     flexible_capped,
     meals_of,
     useful_meals,
@@ -54,6 +55,7 @@ def plan_days(
     lived: WeekLived, week: PlannedWeek, least: LeastDay, subject: Subject, preference: CarbohydratePreference
 ) -> DaysPlanned:
     """The days of a planned week."""
+    least = fed_least(week.intake, least, subject.weight_kg)
     dates = [week.start + timedelta(days=i) for i in range(7)]
     # Training is energy as it is burnt; what is told stands on the scale of the log.
     asked = [

@@ -12,6 +12,7 @@ from .day_targets import (
     DayTarget,
     WeekOfDays,
     days_of_week,
+    fed_least,
 )
 from .gate import (
     UNDERWEIGHT_LOSS_KG,
@@ -238,6 +239,7 @@ __all__ = [
     "deficit_floors",
     "deficit_limits",
     "fat_share",
+    "fed_least",
     "first_broken",
     "fitted_grams",
     "flexible_capped",

@@ -6,7 +6,8 @@ The week's energy stays what the phase plans, exactly; no day has less food than
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from ..register import NIST_WEBBOOK, Basis, constant, equation, traced
+from ..register import LINSTROM_2001, Basis, constant, equation, traced
+from .guard_rails import LeastDay
 from .macronutrients import (
     CARBOHYDRATE_KCAL_PER_G,
     FAT_FLOOR_G_PER_KG,
@@ -19,15 +20,17 @@ from .macronutrients import (
     fat_share,
     split_grams,
 )
+from .table import PROTEIN
+from .why import Why
 
 ALCOHOL_KCAL_PER_G = constant(
     "alcohol_energy",
     7.1,
     unit="kcal/g",
     summary="Energy of ethanol: 1366.8 kJ/mol over 46.07 g/mol is 29.7 kJ/g; labels round it to 7",
-    sources=(NIST_WEBBOOK,),
+    sources=(LINSTROM_2001,),
 )
-_STEP_KCAL = 10
+_STEP_KCAL, _STEP_G = 10, 5
 
 
 class DayAsked(NamedTuple):
@@ -73,6 +76,13 @@ class WeekOfDays(NamedTuple):
     def least_food_kcal(self) -> float:
         """Food of the leanest day."""
         return min(day.food_kcal for day in self.days)
+
+
+def fed_least(mean: Macronutrients, least: LeastDay, weight_kg: float) -> LeastDay:
+    """The least food of a day that has room for the protein of every day and the least fat, where that is more."""
+    fat_g = max(FAT_FLOOR_G_PER_KG * weight_kg, FAT_FLOOR_SHARE * mean.intake_kcal / FAT_KCAL_PER_G)
+    kcal = PROTEIN_KCAL_PER_G * mean.protein_g + FAT_KCAL_PER_G * (fat_g + _STEP_G)
+    return LeastDay(kcal, PROTEIN, Why.PROTEIN_AND_FAT) if kcal > least.kcal else least
 
 
 @traced

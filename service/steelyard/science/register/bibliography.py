@@ -550,9 +550,9 @@ HEVIA_LARRAIN_2021 = source(
     "omnivorous diet to support resistance training adaptations. Sports Med 2021;51:1317-30",
     "10.1007/s40279-021-01434-9",
 )
-NIST_WEBBOOK = source(
-    "nist_webbook",
-    "Linstrom PJ, Mallard WG (eds). NIST Chemistry WebBook, NIST Standard Reference Database 69: ethanol, enthalpy of "
-    "combustion of the liquid 1366.8 kJ/mol",
-    "10.18434/T4D303",
+LINSTROM_2001 = source(
+    "linstrom_2001",
+    "Linstrom PJ, Mallard WG. The NIST Chemistry WebBook: a chemical data resource on the internet. J Chem Eng Data "
+    "2001;46:1059-63 (ethanol: enthalpy of combustion of the liquid 1366.8 kJ/mol)",
+    "10.1021/je000236i",
 )

@@ -35,6 +35,7 @@ def calendar(request: PlanRequest, plan: PlanResponse) -> bytes:
             f"protein {kind.protein_g} g, carbohydrate {kind.carbohydrate_g} g, fat {kind.fat_g} g."
             for kind in week.day_kinds
         ]
+        lines += [words.day_text(day) for day in week.by_day]
         title = f"Intake from today: {week.intake_kcal:,} kcal"
         made.add(f"intake {i}", week.start_date, week.start_date, title, [*lines, "", *general])
     return made.encode()

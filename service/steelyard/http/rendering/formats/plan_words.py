@@ -33,7 +33,8 @@ def intake_changes(plan: PlanResponse) -> Iterator[PlannedChange]:
 
 
 def _eaten(week: PlanWeek) -> tuple[object, ...]:
-    return week.intake_kcal, week.protein_g, week.carbohydrate_g, week.fat_g, week.fibre_g, week.day_kinds
+    days = [day_cells(day) for day in week.by_day]
+    return week.intake_kcal, week.protein_g, week.carbohydrate_g, week.fat_g, week.fibre_g, week.day_kinds, days
 
 
 def phase_name(kind: str) -> str:
@@ -66,6 +67,16 @@ def day_cells(day: DayPlan) -> tuple[str, ...]:
     meals = " + ".join(map(str, day.meals_protein_g))
     grams = (day.protein_g, day.carbohydrate_g, day.fat_g)
     return (f"{day.intake_kcal:,}", *map(str, grams), str(day.alcohol_g or ""), training, meals)
+
+
+def day_text(day: DayPlan) -> str:
+    """What a day has, in a line."""
+    extra = f", {day.training_minutes:g} min of training" if day.training_minutes else ""
+    extra += f", {day.alcohol_g} g of alcohol in it" if day.alcohol_g else ""
+    return (
+        f"{day.weekday.capitalize()}: {day.intake_kcal:,} kcal, protein {day.protein_g} g "
+        f"({' + '.join(map(str, day.meals_protein_g))}), carbohydrate {day.carbohydrate_g} g, fat {day.fat_g} g{extra}."
+    )
 
 
 def one_line(text: str) -> str:
