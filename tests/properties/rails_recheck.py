@@ -79,11 +79,12 @@ class Body(NamedTuple):
     resting: float
     exercise: float
     fat_below: float = -1.0  # half the interval of a reading; under 0 where the fade does not hold
-    reference_kg: float = math.inf  # that protein is shared out for, as told
+    least_fed: float = 0.0  # lean mass over this fraction, and this mass at least, are what protein is shared out for
+    lean_share: float = 1.0
 
     @property
     def protein_kg(self) -> float:
-        return min(self.weight, self.reference_kg)
+        return min(self.weight, max((self.weight - self.fat) / self.lean_share, self.least_fed))
 
     @classmethod
     def at_start(cls, request: Json, answer: Json) -> "Body":
@@ -92,9 +93,10 @@ class Body(NamedTuple):
         exercise = exercise_kcal(request["profile"], resting)
         told, reading = answer["body_fat_fraction"], request["profile"].get("body_fat")
         is_measured = reading is not None and reading["method"] != "bmi_equation"
-        reference = answer["protein_reference_kg"]
+        share = 0.80 if request["profile"]["sex"] == "male" else 0.67
+        fed = 25.0 * (request["profile"]["height_cm"] / 100.0) ** 2
         below = told["mean"] - told["lower"] if is_measured else -1.0
-        return cls(weight, fat, math.nan, answer["maintenance_kcal"]["mean"], resting, exercise, below, reference)
+        return cls(weight, fat, math.nan, answer["maintenance_kcal"]["mean"], resting, exercise, below, fed, share)
 
     def after(self, week: Json) -> "Body":
         end = week["at_end"]

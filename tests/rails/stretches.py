@@ -113,7 +113,8 @@ def sizes_of_plan(person: Person, request: Json, answer: Json) -> Iterator[tuple
             continue
         before, after = own.weeks[0].before, body_at(size["at_end"], most)
         first, last, rest = size["intake_kcal"], size["last_intake_kcal"], 7 * (size["weeks"] - 1)
-        then = before if own.is_deficit else after
+        # A body adapted to little holds on less at first, whatever the size.
+        then = before if own.is_deficit else own.weeks[0].after
         weeks = [Week(first, first, 7, False, before, then), Week(last, last, rest, False, after, after)]
         yield size, Stretch(own.kind, weeks, own.weeks_before, ceiling=own.ceiling)
 

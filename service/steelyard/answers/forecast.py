@@ -90,11 +90,13 @@ class IntakeTold(NamedTuple):
 class IntakeForecast(NamedTuple):
     """Where an intake leads. ``nearest`` is set where no safe intake reaches the target.
 
+    ``protein_reference_kg`` is the body mass that the floor of protein is for.
     ``effects`` are what each source moves the change of fat mass at the end by [kg], the largest first.
     """
 
     maintenance: Estimate
     learnt: LogMaintenance | None
+    protein_reference_kg: float
     reached_on: date | None
     told: Cleared[IntakeTold]
     effects: list[tuple[UncertaintySource, float]]
@@ -129,6 +131,7 @@ def forecast_intake(asked: ForecastAsked) -> Answered[IntakeForecast]:
         IntakeForecast(
             maintenance=maintenance,
             learnt=member.learnt,
+            protein_reference_kg=member.subject.protein_kg,
             reached_on=_day(asked, found.reached_day),
             told=cleared_with(_told(asked, found), found.told),
             effects=sorted(effects.items(), key=lambda effect: -abs(effect[1])),

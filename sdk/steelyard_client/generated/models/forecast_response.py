@@ -39,6 +39,8 @@ class ForecastResponse:
         nearest (NearestTarget | None): Set when not feasible.
         physical_maintenance_kcal (Interval | None): Maintenance in energy really eaten, kilocalories a day, where a log
             of intakes was read; null without one. `maintenance_kcal` is on the scale of that log.
+        protein_reference_kg (float): Body mass that the least protein of a deficit is for: all of it, or less where
+            body fat is high.
         reached_on (datetime.date | None): When the target is reached, for targets.
         reasons (list[Note]):
         uncertainty (list[SourceEffect]): What makes the forecast uncertain, largest first.
@@ -57,6 +59,7 @@ class ForecastResponse:
     model_version: str
     nearest: NearestTarget | None
     physical_maintenance_kcal: Interval | None
+    protein_reference_kg: float
     reached_on: datetime.date | None
     reasons: list[Note]
     uncertainty: list[SourceEffect]
@@ -112,6 +115,8 @@ class ForecastResponse:
         else:
             physical_maintenance_kcal = self.physical_maintenance_kcal
 
+        protein_reference_kg = self.protein_reference_kg
+
         reached_on: None | str
         if isinstance(self.reached_on, datetime.date):
             reached_on = self.reached_on.isoformat()
@@ -149,6 +154,7 @@ class ForecastResponse:
                 "model_version": model_version,
                 "nearest": nearest,
                 "physical_maintenance_kcal": physical_maintenance_kcal,
+                "protein_reference_kg": protein_reference_kg,
                 "reached_on": reached_on,
                 "reasons": reasons,
                 "uncertainty": uncertainty,
@@ -248,6 +254,8 @@ class ForecastResponse:
             d.pop("physical_maintenance_kcal")
         )
 
+        protein_reference_kg = d.pop("protein_reference_kg")
+
         def _parse_reached_on(data: object) -> datetime.date | None:
             if data is None:
                 return data
@@ -297,6 +305,7 @@ class ForecastResponse:
             model_version=model_version,
             nearest=nearest,
             physical_maintenance_kcal=physical_maintenance_kcal,
+            protein_reference_kg=protein_reference_kg,
             reached_on=reached_on,
             reasons=reasons,
             uncertainty=uncertainty,

@@ -72,6 +72,7 @@ def forecast_intake(body: ForecastRequest) -> ForecastResponse:
         reached_on=found.reached_on,
         maintenance_kcal=amount(found.maintenance, KCAL),
         **mapping.log_scale(found.learnt),
+        protein_reference_kg=round(found.protein_reference_kg, KG),
         weeks=[
             ForecastWeek(
                 start_date=week.start,

@@ -133,6 +133,13 @@ class ForecastResponse(Provenance, frozen=True, kw_only=True):
     maintenance_kcal: Annotated[Interval, Meta(description="Maintenance the forecast starts from.")]
     physical_maintenance_kcal: PhysicalMaintenance
     logging_ratio: LoggingRatio
+    protein_reference_kg: Annotated[
+        float,
+        Meta(
+            description="Body mass that the least protein of a deficit is for: all of it, or less where body fat is high.",
+            examples=[84.6],
+        ),
+    ]
     weeks: list[ForecastWeek]
     uncertainty: Annotated[list[SourceEffect], Meta(description="What makes the forecast uncertain, largest first.")]
     guard_rails: Annotated[list[GuardRail], Meta(description="Rails that warned.")]
