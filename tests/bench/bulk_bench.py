@@ -210,7 +210,7 @@ def in_process(table: pa.Table) -> dict[str, float]:
         names=[field.name for field in shape.fields if field.name in sample.column_names],
     )
     bodies = [msgspec.json.encode(body) for body in values(fitted(asked, shape, "review_phase"), shape)]
-    single = Single(BodyDecoder(ReviewRequest).decode, review_phase.compute, ReviewRequest)
+    single = Single(BodyDecoder(ReviewRequest).decode, review_phase.compute, ReviewRequest, 1)
     answerer = Answerer("review_phase", columns=COLUMNS.split(","), carry=["gym"])
     whole = Answerer("review_phase", carry=["gym"])
     found: dict[str, list[float]] = {"json": [], "table": [], "table, all columns": []}

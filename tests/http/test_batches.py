@@ -17,7 +17,8 @@ from hypothesis import strategies as st
 from in_process import BASE_URL, Running, running
 from steelyard.http.app import OPERATIONS
 from steelyard.http.endpoints.batch_kinds import BatchOperation
-from steelyard.http.endpoints.batches import CHUNK_LINES, PATH, Single, run_batch
+from steelyard.http.endpoints.batches import CHUNK_LINES, PATH, Asked, Single, _turns, run_batch
+from steelyard.http.operation.weights import units as units_of
 
 LINES = {"content-type": "application/x-ndjson"}
 SINGLES = {operation.operation_id: operation for operation in OPERATIONS}
@@ -408,6 +409,38 @@ async def test_every_line_is_counted(tmp_path: Path) -> None:
         await asyncio.sleep(0.3)
         usage = await units(service)
     assert usage == (1, 100)
+
+
+async def test_a_line_costs_what_its_operation_weighs(tmp_path: Path) -> None:
+    """In the limit and the ledger; a line at fault what the cheapest costs. And no turn is longer than another."""
+    decision = dict(EXAMPLES)["decide_phase"]
+    costly = [line(f"d{i}", "decide_phase", decision) for i in range(4)]
+    cost = 4 * units_of(SINGLES["decide_phase"]) + 2
+    limits = {"rate_limit_requests": cost, "rate_limit_window_seconds": 86_400, "batch_idle_seconds": 0.2}
+    async with running(tmp_path, **limits) as service:
+        *answers, summary = await send(service, [*costly, quick("a"), b"{}\n"])
+        refused = await service.client.post(PATH, content=quick("b"), headers=LINES)
+    assert [a.get("reference") for a in answers] == ["d0", "d1", "d2", "d3", "a", None]
+    assert summary["summary"]["results"] == 5
+    assert refused.status_code == 429
+    assert await units(service) == (1, cost)
+
+
+@pytest.mark.parametrize(
+    ("costs", "turns"),
+    [
+        ([1] * 32, [32]),
+        ([10] * 7, [3, 3, 1]),
+        ([1, 200, 1], [1, 1, 1]),
+        ([30, 2, 1], [2, 1]),
+        ([], []),
+    ],
+)
+def test_turns_are_bounded_by_what_they_cost(costs: list[int], turns: list[int]) -> None:
+    asked = [Asked(number, None, Single(bytes, bytes, bytes, cost)) for number, cost in enumerate(costs)]
+    made = list(_turns(asked))
+    assert [len(turn) for turn in made] == turns
+    assert [each for turn in made for each in turn] == asked
 
 
 async def test_the_rate_of_a_key_slows_a_batch(tmp_path: Path) -> None:

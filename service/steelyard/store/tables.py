@@ -44,7 +44,7 @@ class OrganisationRow(Table):
     id: Mapped[int] = mapped_column(primary_key=True)
     name: Mapped[str] = mapped_column(String(200), unique=True)
     created_time: Mapped[datetime] = mapped_column(UtcDateTime)
-    daily_quota: Mapped[int | None]  # requests per day (UTC); none is no limit
+    daily_quota: Mapped[int | None]  # units per day (UTC); none is no limit
 
 
 class KeyRow(Table):
@@ -61,14 +61,14 @@ class KeyRow(Table):
     created_time: Mapped[datetime] = mapped_column(UtcDateTime)
     expiry_time: Mapped[datetime | None] = mapped_column(UtcDateTime)
     revoked_time: Mapped[datetime | None] = mapped_column(UtcDateTime)
-    daily_quota: Mapped[int | None]  # requests per day (UTC); none is no limit
+    daily_quota: Mapped[int | None]  # units per day (UTC); none is no limit
     replaces_id: Mapped[int | None] = mapped_column(ForeignKey("api_keys.id"))  # the key it was rotated from
 
 
 class UsageRow(Table):
     """How much a key used an operation on a day (UTC): admitted requests, and the units they cost.
 
-    A unit is one computation: a request costs one, a batch one for every line.
+    A unit is what a plan takes of a processor; a request costs those of its operation, a batch those of its lines.
     """
 
     __tablename__ = "usage"

@@ -1,12 +1,14 @@
 """`POST /v1/batches`: many single calls in one request, streamed line by line in both directions.
 
 A few lines at a time are read, answered in a thread, and sent before more is read. So the service holds a few lines
-whatever the length of the batch, and a caller that reads slowly slows the reading of their own lines.
+whatever the length of the batch, and a caller that reads slowly slows the reading of their own lines. A line costs the
+units of its operation, and what is answered in one turn is bounded by units: a batch of what takes long gets no longer
+turns than another, and no cheaper ones than single calls.
 """
 
 import asyncio
 from collections import Counter
-from collections.abc import Awaitable, Callable, Iterable, Mapping
+from collections.abc import Awaitable, Callable, Iterable, Iterator, Mapping
 from typing import Any, NamedTuple
 
 import msgspec
@@ -16,6 +18,7 @@ from litestar.types import ASGIApp, Receive, Scope, Send
 from steelyard.store.keys import Scope as KeyScope
 
 from ..operation.operation import COUNT_UNITS, Operation
+from ..operation.weights import units
 from ..schemas.batches import BatchAnswer, BatchCounts, BatchSummary
 from ..wire.decoding import BodyDecoder
 from ..wire.encoding import encode_finite
@@ -39,9 +42,10 @@ from .batch_kinds import BATCH_EXAMPLES, BATCHED, BatchLine
 
 MEDIA_TYPE = "application/x-ndjson"
 PATH = "/v1/batches"
-# What is computed and sent at a time: enough that the change of threads does not show, and little to hold.
+# What is read at a time, and computed and sent: enough that the change of threads does not show, and little to hold.
 CHUNK_LINES = 32
 CHUNK_BYTES = 262_144
+CHUNK_UNITS = 32
 
 NO_REQUEST = "00000000-0000-0000-0000-000000000000"  # the id outside any request (RFC 9562, the nil UUID)
 
@@ -76,6 +80,7 @@ class Single(NamedTuple):
     decode: Callable[[bytes], Any]
     compute: Callable[[Any], Any]
     body_type: type
+    units: int
 
     def answer(self, body: bytes) -> bytes:
         """The bytes that the operation called by itself answers with. Raises what it would raise."""
@@ -85,13 +90,28 @@ class Single(NamedTuple):
             raise refusal(error, self.body_type) from error
 
 
+class Asked(NamedTuple):
+    """What a line asks for, or why it asks for nothing."""
+
+    number: int
+    reference: str | None
+    single: Single | None = None
+    body: bytes = b""
+    fault: Exception | None = None
+
+    @property
+    def units(self) -> int:
+        """What it costs; a line at fault as much as the cheapest."""
+        return 1 if self.single is None else self.single.units
+
+
 class LineAnswerer:
     """Answers lines, each on its own: nothing that one line does can reach another."""
 
     def __init__(self, operations: Iterable[Operation]) -> None:
         self._singles: Mapping[str, Single] = {
             operation.operation_id: Single(
-                BodyDecoder(operation.body_type).decode, operation.compute, operation.body_type
+                BodyDecoder(operation.body_type).decode, operation.compute, operation.body_type, units(operation)
             )
             for operation in operations
             if operation.body_type is not None
@@ -99,22 +119,26 @@ class LineAnswerer:
         self._decode_line = BodyDecoder(BatchLine).decode
         self._decode_reference = msgspec.json.Decoder(_Reference)
 
-    def answer(self, line: Line, id_: str) -> tuple[bytes, int]:
-        """The answer line, newline included, and the status of its problem, or 200."""
-        reference: str | None = None
+    def read(self, line: Line) -> Asked:
+        """What the line asks for."""
+        if line.content is None:
+            fault = ProblemError(LINE_TOO_LONG, f"{LINE_TOO_LONG.meaning} {LINE_TOO_LONG.remedy}")
+            return Asked(line.number, None, fault=fault)
         try:
-            if line.content is None:
-                raise ProblemError(LINE_TOO_LONG, f"{LINE_TOO_LONG.meaning} {LINE_TOO_LONG.remedy}")
-            try:
-                asked = self._decode_line(line.content)
-            except ProblemError:
-                reference = self._reference(line.content)
-                raise
-            reference = asked.reference
-            result = self._singles[asked.operation.value].answer(bytes(asked.body))
+            asked = self._decode_line(line.content)
+        except ProblemError as error:
+            return Asked(line.number, self._reference(line.content), fault=error)
+        return Asked(line.number, asked.reference, self._singles[asked.operation.value], bytes(asked.body))
+
+    def answer(self, asked: Asked, id_: str) -> tuple[bytes, int]:
+        """The answer line, newline included, and the status of its problem, or 200."""
+        if asked.single is None:
+            return self.problem(asked.number, asked.reference, asked.fault or AssertionError(), id_)
+        try:
+            result = asked.single.answer(asked.body)
         except Exception as error:
-            return self.problem(line.number, reference, error, id_)
-        answer = BatchAnswer(line=line.number, reference=reference, result=msgspec.Raw(result))
+            return self.problem(asked.number, asked.reference, error, id_)
+        answer = BatchAnswer(line=asked.number, reference=asked.reference, result=msgspec.Raw(result))
         return _encoder.encode(answer) + b"\n", 200
 
     def problem(self, number: int, reference: str | None, error: Exception, id_: str) -> tuple[bytes, int]:
@@ -204,13 +228,13 @@ class BatchStream:
                 return tally.summary(is_complete=True)
             excess = lines[left] if len(lines) > left else None
             lines = lines[:left]
-            # The request itself was counted as its first unit.
-            further = len(lines) if tally.lines else len(lines) - 1
-            refused = await self._admit(count_units, further)
-            if refused is not None:
-                return self._cut_off(tally, lines[0].number, refused, id_)
-            body = await self._answer(lines, tally, scope, id_)
-            if body:
+            for turn in _turns(map(self._answerer.read, lines)):
+                cost = sum(asked.units for asked in turn)
+                # The request itself was counted as its first unit.
+                refused = await self._admit(count_units, cost if tally.lines else cost - 1)
+                if refused is not None:
+                    return self._cut_off(tally, turn[0].number, refused, id_)
+                body = await self._answer(turn, tally, scope, id_)
                 await send({"type": "http.response.body", "body": body, "more_body": True})
             if excess is not None:
                 detail = f"A batch holds at most {most} lines here. {BATCH_TOO_LONG.remedy}"
@@ -232,15 +256,13 @@ class BatchStream:
                 break
         return None
 
-    async def _answer(self, lines: list[Line], tally: _Tally, scope: Scope, id_: str) -> bytes:
+    async def _answer(self, turn: list[Asked], tally: _Tally, scope: Scope, id_: str) -> bytes:
         """The answer lines of a few lines."""
-        if not lines:
-            return b""
         answer, problem = self._answerer.answer, self._answerer.problem
         try:
-            answers = await self._limits.compute(scope, lambda: [answer(line, id_) for line in lines], is_patient=True)
+            answers = await self._limits.compute(scope, lambda: [answer(asked, id_) for asked in turn], is_patient=True)
         except ProblemError as error:  # too long a computation
-            answers = [problem(line.number, None, error, id_) for line in lines]
+            answers = [problem(asked.number, asked.reference, error, id_) for asked in turn]
         for _, status in answers:
             tally.add(status)
         return b"".join(body for body, _ in answers)
@@ -248,6 +270,20 @@ class BatchStream:
     def _cut_off(self, tally: _Tally, number: int, error: ProblemError, id_: str) -> bytes:
         body, _ = self._answerer.problem(number, None, error, id_)
         return body + tally.summary(is_complete=False)
+
+
+def _turns(asked: Iterable[Asked]) -> Iterator[list[Asked]]:
+    """What is admitted, computed and sent together: lines of so many units, or a single one that costs more."""
+    turn: list[Asked] = []
+    cost = 0
+    for each in asked:
+        if turn and cost + each.units > CHUNK_UNITS:
+            yield turn
+            turn, cost = [], 0
+        turn.append(each)
+        cost += each.units
+    if turn:
+        yield turn
 
 
 _ANSWERER = LineAnswerer(BATCHED)
@@ -262,7 +298,7 @@ def _stream(limits: RequestBounds) -> Callable[..., Any]:
 
 def answer_line(line: BatchLine) -> BatchAnswer:
     """The answer to one line by itself."""
-    body, _ = _ANSWERER.answer(Line(1, _encoder.encode(line)), NO_REQUEST)
+    body, _ = _ANSWERER.answer(_ANSWERER.read(Line(1, _encoder.encode(line))), NO_REQUEST)
     return msgspec.json.decode(body, type=BatchAnswer)
 
 
