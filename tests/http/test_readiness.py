@@ -1,10 +1,17 @@
 """Whether a process is ready, on a clock that the test moves; and whether it has too much to do."""
 
+import asyncio
+import sqlite3
+from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
+import httpx
 import pytest
-from in_process import running
+from in_process import BASE_URL, PATIENCE_SECONDS, alive, running
 from lifting_form import sum_lifts
+from sqlalchemy import Pool, event
+from steelyard.http.app import create_app
 from steelyard.http.edge.edge import Edge
 from steelyard.http.edge.overload import Overload
 from steelyard.http.edge.readiness import Readiness
@@ -74,6 +81,49 @@ async def test_a_full_ledger_is_not_ready() -> None:
     assert ready.problem is None
     full = True
     assert "Use cannot be written" in (ready.problem or "")
+
+
+@pytest.fixture
+def read_only() -> Iterator[None]:
+    """Every database is one that can be read and not written, as SQLite itself has it."""
+
+    def forbid(connection: Any, *_: object) -> None:
+        cursor = connection.cursor()
+        cursor.execute("PRAGMA query_only = ON")
+        cursor.close()
+
+    event.listen(Pool, "checkout", forbid)
+    yield
+    event.remove(Pool, "checkout", forbid)
+
+
+async def test_a_store_that_cannot_be_written_is_seen(tmp_path: Path, request: pytest.FixtureRequest) -> None:
+    """Keys can be checked, so that the process stays ready; but it says what is wrong, and so does a metric."""
+    observed = {"metrics": True, "metrics_public": True, "usage_flush_seconds": 0.02}
+    async with running(tmp_path, (sum_lifts,), **observed) as started:
+        request.getfixturevalue("read_only")
+        await started.client.post(sum_lifts.path, content=b"{}")
+        told: dict[str, str] = {}
+        async with asyncio.timeout(PATIENCE_SECONDS):
+            while "store" not in told:
+                await asyncio.sleep(0.02)
+                told = (await started.client.get("/health/ready")).json()
+        measured = (await started.client.get("/metrics")).text
+    assert told == {"status": "ready", "store": "the database failed: its file can only be read"}
+    assert "steelyard_store_failing 1.0" in measured
+
+
+async def test_a_damaged_file_is_named(tmp_path: Path) -> None:
+    async with running(tmp_path, ()) as started:
+        path = Path(started.settings.database_url.partition(":///")[2])
+    path.write_bytes(b"x" * 8192)
+    with pytest.raises(sqlite3.DatabaseError):
+        sqlite3.connect(path).execute("SELECT 1 FROM api_keys")
+    app = create_app(started.settings, ())
+    async with alive(app), httpx.AsyncClient(transport=httpx.ASGITransport(app), base_url=BASE_URL) as client:
+        answer = await client.get("/health/ready")
+    assert answer.status_code == 503
+    assert "its file is no database, or is damaged" in answer.json()["detail"]
 
 
 async def test_whoever_asks_does_not_ask_the_store(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -5,12 +5,13 @@ import sqlite3
 import time
 from collections.abc import AsyncIterator
 from datetime import UTC, date, datetime, timedelta
+from typing import Any
 
 import pytest
 import pytest_asyncio
 from in_process import PATIENCE_SECONDS
 from servers import free_port
-from sqlalchemy import text
+from sqlalchemy import Pool, event, text
 from steelyard.store.keys import new_secret, sha256
 from steelyard.store.store import FlushId, Store, StoreUnavailable, UsageCell, UsageCount, UsageLine
 from steelyard.store.tables import Table
@@ -281,6 +282,29 @@ async def test_readers_go_on_while_another_process_writes(sqlite_store: Store, d
         assert await sqlite_store.find_key(key.prefix) == key
         await sqlite_store.ping()
         writer.rollback()
+
+
+@pytest.mark.parametrize(
+    ("pragma", "said"),
+    [("max_page_count = 1", "its disk is full"), ("query_only = ON", "its file can only be read")],
+)
+async def test_what_a_file_refuses_is_named(sqlite_store: Store, pragma: str, said: str) -> None:
+    """As SQLite itself says it: of a file that may not grow, and of one that may not change."""
+    key, _ = await sqlite_store.create_key("Quarry Lane Gym", ["compute"])
+    many = {UsageCell(key.id, f"{'x' * 90}{number}", MONDAY): UsageCount(1, 1) for number in range(200)}
+
+    def refuse(connection: Any, *_: object) -> None:
+        cursor = connection.cursor()
+        cursor.execute(f"PRAGMA {pragma}")
+        cursor.close()
+
+    event.listen(Pool, "checkout", refuse)
+    try:
+        with pytest.raises(StoreUnavailable, match=said):
+            await sqlite_store.add_usage(many, FlushId("a", 1))
+    finally:
+        event.remove(Pool, "checkout", refuse)
+    assert await sqlite_store.usage() == {}, "nothing of it was written"
 
 
 @pytest.mark.parametrize(

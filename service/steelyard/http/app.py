@@ -93,7 +93,12 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
         batch_idle_seconds=settings.batch_idle_seconds,
         queue_seconds=settings.queue_seconds,
     )
-    readiness = Readiness(store, grace_seconds=settings.key_grace_seconds, is_full=lambda: usage.is_full)
+    readiness = Readiness(
+        store,
+        grace_seconds=settings.key_grace_seconds,
+        is_full=lambda: usage.is_full,
+        write_fault=lambda: usage.fault,
+    )
     overload = Overload(settings.overload_seconds)
     renderer = Renderer(seconds=settings.computation_seconds)
     observers, observer_routes = observers_and_routes(
@@ -106,7 +111,9 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
                 "Requests refused by a limit since the start.", lambda: limiter.refused_count
             ),
             "store_failing": GaugeSource(
-                "1 while the operator's store does not answer.", lambda: readiness.store_fault is not None, "livemax"
+                "1 while the operator's store cannot be read or written.",
+                lambda: readiness.store_fault is not None,
+                "livemax",
             ),
             "not_ready": GaugeSource(
                 "1 while the process is not ready.", lambda: readiness.problem is not None, "livemax"

@@ -12,7 +12,7 @@ from .readiness import Readiness
 
 
 class Ready(msgspec.Struct, omit_defaults=True):
-    """The answer of the second probe; ``store`` is what is wrong with it while the keys' grace lasts."""
+    """The answer of the second probe; ``store`` is what is wrong with it, while requests are answered all the same."""
 
     status: str
     store: str | None = None

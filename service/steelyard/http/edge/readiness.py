@@ -37,15 +37,17 @@ class Readiness:
         *,
         grace_seconds: float,
         is_full: Callable[[], bool] = lambda: False,
+        write_fault: Callable[[], str | None] = lambda: None,
         monotonic: Callable[[], float] = time.monotonic,
     ) -> None:
         self._store = store
         self._grace_seconds = grace_seconds
         self._is_full = is_full
+        self._write_fault = write_fault
         self._monotonic = monotonic
         self._answered_at: float | None = None  # when the store last answered
         self._not_fit: str | None = None  # what is wrong with its tables
-        self.store_fault: str | None = "the database was not asked yet"
+        self._read_fault: str | None = "the database was not asked yet"
 
     async def look(self) -> None:
         """Ask the store."""
@@ -55,11 +57,11 @@ class Readiness:
             if not behind:
                 await self._store.ping()
         except StoreUnavailable as error:
-            self.store_fault = str(error)
+            self._read_fault = str(error)
         except SchemaUnknown as error:
             self._not_fit = f"{error}."
         else:
-            self.store_fault = None
+            self._read_fault = None
             self._answered_at = self._monotonic()
 
     async def run(self) -> None:
@@ -69,14 +71,19 @@ class Readiness:
             await self.look()
 
     @property
+    def store_fault(self) -> str | None:
+        """What is wrong with the store, whether that is one to mend at once or not: a full disk can still be read."""
+        return self._read_fault or self._write_fault()
+
+    @property
     def problem(self) -> str | None:
         """Why the process is not ready, if it is not."""
         if self._not_fit is not None:
             return self._not_fit
         if self._is_full():
             return "Use cannot be written to the operator's store, and no more of it can be kept."
-        if self.store_fault is not None:
+        if self._read_fault is not None:
             seen = self._answered_at
             if seen is None or self._monotonic() - seen > self._grace_seconds:
-                return f"The operator's store cannot be used: {self.store_fault}."
+                return f"The operator's store cannot be used: {self._read_fault}."
         return None

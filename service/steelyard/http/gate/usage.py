@@ -51,6 +51,7 @@ class UsageCounter:
         self._since = 0.0  # on the monotonic clock, when the first of them was counted
         self._flush: _Flush | None = None
         self._write: asyncio.Task[None] | None = None
+        self.fault: str | None = None  # why the last flush was not written
 
     def count(self, key_id: int, operation_id: str, *, requests: int = 1, units: int = 1) -> None:
         """Count a request and what it costs, on today's date in UTC."""
@@ -104,8 +105,9 @@ class UsageCounter:
         except StoreUnavailable as error:
             requests = sum(count.requests for count in self._flush.counts.values())
             _log.warning("usage of %d requests is not written yet: %s", requests, error)
+            self.fault = str(error)
             return False
-        self._flush = None
+        self._flush = self.fault = None
         return True
 
     async def run(self) -> None:
