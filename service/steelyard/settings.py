@@ -25,6 +25,7 @@ class Settings(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
     key_grace_seconds: float = 900.0  # how long a verified key still works while the store is unreachable
     store_timeout_seconds: float = 2.0  # the most time for one exchange with the database or the limits' store
     usage_flush_seconds: float = 5.0  # the most usage that a killed process can lose
+    usage_days: int = 0  # how many days of use the ledger keeps beside today; 0 is all
     rate_limit_requests: int = 60_000  # units of each key in a window (`x-steelyard-units`); 0 is any number
     rate_limit_window_seconds: int = 60  # how long a window of the rate limit is
     rate_limit_store_url: str = ""  # valkey://... where several processes share limits; none is each process's memory
@@ -65,7 +66,7 @@ class Settings(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
         ):
             if not getattr(self, name) > 0:
                 raise ValueError(f"{_variable(name)} must be above 0")
-        for name in ("key_cache_seconds", "key_grace_seconds", "rate_limit_requests", "overload_seconds"):
+        for name in ("key_cache_seconds", "key_grace_seconds", "usage_days", "rate_limit_requests", "overload_seconds"):
             if not getattr(self, name) >= 0:
                 raise ValueError(f"{_variable(name)} must be 0 or more")
         if self.rate_limit_store_url and "://" not in self.rate_limit_store_url:

@@ -2,13 +2,16 @@
 
 import asyncio
 from collections.abc import Mapping
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 
+import msgspec
 import pytest
-from in_process import running
+from in_process import PATIENCE_SECONDS, alive, running
+from steelyard.http.app import create_app
 from steelyard.http.endpoints.method_catalogue import list_methods
 from steelyard.http.gate import usage as usage_module
+from steelyard.http.gate.retention import Retention
 from steelyard.http.gate.usage import UsageCounter
 from steelyard.store.store import FlushId, StoreUnavailable, UsageCell, UsageCount
 
@@ -162,3 +165,39 @@ async def test_a_flush_that_fails_is_not_the_last(caplog: pytest.LogCaptureFixtu
     assert list(sink.stored.values()) == [UsageCount(1, 1)]
     task.cancel()
     await asyncio.gather(task, return_exceptions=True)
+
+
+class Ledger:
+    is_gone = False
+
+    def __init__(self) -> None:
+        self.first_kept: list[date] = []
+
+    async def forget_usage(self, before: date) -> int:
+        if self.is_gone:
+            raise StoreUnavailable("gone")
+        self.first_kept.append(before)
+        return 1
+
+
+async def test_what_is_older_than_the_operator_said_is_forgotten() -> None:
+    ledger = Ledger()
+    retention = Retention(ledger, days=30, today=lambda: date(2026, 3, 31))
+    ledger.is_gone = True
+    await retention.forget()
+    ledger.is_gone = False
+    await retention.forget()
+    assert ledger.first_kept == [date(2026, 3, 1)]
+
+
+@pytest.mark.parametrize(("days", "kept"), [(0, {3, 30, 0}), (7, {3, 0}), (3, {3, 0}), (2, {0})])
+async def test_the_ledger_keeps_as_many_days_as_are_set(tmp_path: Path, days: int, kept: set[int]) -> None:
+    async with running(tmp_path, ()) as before:
+        (key,) = await before.store.list_keys()
+        today = datetime.now(UTC).date()
+        cells = {UsageCell(key.id, "plan_phases", today - timedelta(ago)): UsageCount(1, 1) for ago in (0, 3, 30)}
+        await before.store.add_usage(cells, FlushId("a", 1))
+        app = create_app(msgspec.structs.replace(before.settings, usage_days=days), ())
+        async with alive(app), asyncio.timeout(PATIENCE_SECONDS):
+            while {(today - cell.day).days for cell in await before.store.usage()} != kept:
+                await asyncio.sleep(0.02)

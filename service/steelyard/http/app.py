@@ -48,6 +48,7 @@ from .endpoints.seasons import compare_strategies, optimise_season, plan_season
 from .gate.gate import Gate
 from .gate.keyring import Keyring
 from .gate.rate_limit import RateLimiter
+from .gate.retention import Retention
 from .gate.usage import UsageCounter
 from .operation.operation import Operation
 from .pages.contract_routes import document_routes
@@ -145,6 +146,8 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
             _log.warning("started without the store: %s", error)
         await readiness.look()
         beside: list[Beside] = [usage, limiter, readiness, overload, *observers]
+        if settings.usage_days:
+            beside.append(Retention(store, days=settings.usage_days))
         running = [asyncio.create_task(each.run()) for each in beside]
         try:
             yield
