@@ -31,6 +31,8 @@ async def rows() -> AsyncIterator[Row]:
     with sqlite_url() as url:
         yield await strangers.invented_keys(url)
     with sqlite_url() as url:
+        yield await proxied.guesses_through_the_proxy(url)
+    with sqlite_url() as url:
         yield await fairness.batch_beside_optima(url)
     with valkey() as counts, sqlite_url() as url:
         yield await scenarios.limits_store_gone(counts, url)

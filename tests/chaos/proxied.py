@@ -116,6 +116,43 @@ async def _spread(service: Proxied, requests: int, connections: int) -> tuple[fl
     return time.monotonic() - started, told, took
 
 
+async def guesses_through_the_proxy(store_url: str, *, guesses: int = 80) -> Row:
+    """An address sends keys that are not accepted; another one sends a good key. And what the proxy adds to neither."""
+    body = message("").partition(b"\r\n\r\n")[2]
+    path = "/v1/maintenance"
+    id_ = "6f1c1f3a-43f5-4d0c-9a52-0a3f1f0f6b1e"
+    async with proxied(store_url) as service, client() as http, client("127.0.0.2") as elsewhere:
+        good = headers(service.token)
+        known = await http.post(service.url + path, content=body, headers=good | {"X-Request-Id": id_})
+        hidden = await http.get(f"{service.url}/metrics")
+        told: Counter[int] = Counter()
+        for number in range(guesses):
+            refused = await http.post(service.url + path, content=body, headers=headers(f"guess{number}.x"))
+            told[refused.status_code] += 1
+        beside = await elsewhere.post(service.url + path, content=body, headers=good)
+        held_at = time.monotonic()
+        while (await http.post(service.url + path, content=body, headers=good)).status_code != 200:
+            assert time.monotonic() - held_at < HANG_SECONDS, "the address is held back for good"
+            await asyncio.sleep(0.2)
+        seconds = time.monotonic() - held_at
+    return row_of(
+        f"{guesses} keys that are not accepted, from one address, through the shipped proxy",
+        "From fifty in ten seconds on the address gets a 429 with `Retry-After`, as a problem document, for some "
+        "seconds; another address is served. A request keeps the id that its caller gave it, and metrics are hidden.",
+        f"{dict(told)}; another address: {beside.status_code}; the first is served again after {seconds:.0f} s; "
+        f"metrics: {hidden.status_code}.",
+        {
+            "held back": set(told) == {401, 429} and 50 <= told[401] <= 52,
+            "the refusal is a problem": refused.json()["type"] == "/problems/too-many-requests"
+            and refused.headers["content-type"] == "application/problem+json"
+            and int(refused.headers["retry-after"]) > 0,
+            "others are served": beside.status_code == 200,
+            "the caller's id is kept": known.status_code == 200 and known.headers["x-request-id"] == id_,
+            "metrics are hidden": (hidden.status_code, hidden.json()["type"]) == (404, "/problems/not-found"),
+        },
+    )
+
+
 async def grace_behind_the_proxy(server: Server, store_url: str, *, grace_seconds: float = 6.0) -> Row:
     """The database is gone: what callers with known keys see through the proxy."""
     body = message("").partition(b"\r\n\r\n")[2]

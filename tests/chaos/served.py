@@ -73,9 +73,10 @@ def headers(token: str) -> dict[str, str]:
     return {"Authorization": f"Bearer {token}", "Content-Type": "application/json"}
 
 
-def client() -> httpx.AsyncClient:
+def client(address: str | None = None) -> httpx.AsyncClient:
     """A client that goes through no proxy, and loads no certificates, which takes longer than a request."""
-    return httpx.AsyncClient(transport=httpx.AsyncHTTPTransport(verify=False), timeout=HANG_SECONDS)
+    transport = httpx.AsyncHTTPTransport(verify=False, local_address=address)
+    return httpx.AsyncClient(transport=transport, timeout=HANG_SECONDS)
 
 
 @asynccontextmanager

@@ -58,6 +58,12 @@ async def test_a_known_key_outlives_the_database_behind_the_proxy(postgresql_ser
 
 
 @pytest.mark.skipif(shutil.which("haproxy") is None, reason="needs haproxy")
+async def test_an_address_that_guesses_keys_waits_at_the_proxy() -> None:
+    with sqlite_url() as url:
+        kept(await proxied.guesses_through_the_proxy(url))
+
+
+@pytest.mark.skipif(shutil.which("haproxy") is None, reason="needs haproxy")
 async def test_a_crowd_is_served_through_the_proxy() -> None:
     with sqlite_url() as url:
         kept(await proxied.load_through_the_proxy(url, requests=4_000))
