@@ -1,4 +1,4 @@
-"""Start-up: processor time of the application and of commands, against importing the libraries that they need."""
+"""Start-up: processor time of the application, of commands and of the SDK, against importing what they need."""
 
 import os
 import resource
@@ -53,7 +53,11 @@ _NEEDED_BY_KEYS = (
     _PLAIN + "import rich_click, rich.console, rich.table, sqlalchemy.ext.asyncio, sqlalchemy.dialects.sqlite.aiosqlite"
 )
 _NEEDED_BY_HELP = _PLAIN + "import rich_click.rich_help_rendering, rich.console, rich.table"
+_SDK = _PLAIN + "from steelyard_client import Steelyard"
+_NEEDED_BY_SDK = _PLAIN + "import httpx"
 _ROUNDS = 5
+
+_PATH = os.pathsep.join([str(ROOT / "service"), str(ROOT / "sdk")])
 
 
 def _seconds(code: str, url: str) -> float:
@@ -63,7 +67,7 @@ def _seconds(code: str, url: str) -> float:
         [sys.executable, "-c", code],
         check=True,
         cwd=ROOT,
-        env={**kept, "PYTHONPATH": str(ROOT / "service"), "STEELYARD_DATABASE_URL": url},
+        env={**kept, "PYTHONPATH": _PATH, "STEELYARD_DATABASE_URL": url},
         stdin=subprocess.DEVNULL,
         stdout=subprocess.DEVNULL,
     )
@@ -80,6 +84,7 @@ def rows(directory: Path) -> list[Row]:
     strictly = paired(lambda: _seconds(_APPLICATION, url), lambda: _seconds(_LEAST, url), _ROUNDS)
     keys = paired(lambda: _seconds(_KEYS, url), lambda: _seconds(_NEEDED_BY_KEYS, url), _ROUNDS)
     help_ = paired(lambda: _seconds(_HELP, url), lambda: _seconds(_NEEDED_BY_HELP, url), _ROUNDS)
+    sdk = paired(lambda: _seconds(_SDK, url), lambda: _seconds(_NEEDED_BY_SDK, url), _ROUNDS)
     return [
         Row("Start-up", "application made, over importing litestar and sqlalchemy.ext.asyncio", made, at_most=1.5),
         Row("Start-up", "the same with the store opened and checked", started),
@@ -91,4 +96,5 @@ def rows(directory: Path) -> list[Row]:
             at_most=1.5,
         ),
         Row("Start-up", "`steelyard --help`, over importing what draws it", help_, at_most=1.5),
+        Row("Start-up", "the SDK's client imported, over importing httpx", sdk, at_most=1.5),
     ]

@@ -4,6 +4,7 @@ import asyncio
 import contextlib
 import json
 import os
+import re
 import signal
 import socket
 import time
@@ -82,6 +83,7 @@ async def told_to_stop_with_a_batch(store_url: str, *, lines: int = 50) -> Row:
         seconds = time.monotonic() - started
         exit_code = await service.ended()
         counted = await service.ledger()
+        log = service.log()
         writer.close()
     answers = [json.loads(line) for line in told.replace(b"\r\n", b"\n").split(b"\n") if line.startswith(b"{")]
     last, summary = answers[-2], answers[-1]["summary"]
@@ -98,5 +100,6 @@ async def told_to_stop_with_a_batch(store_url: str, *, lines: int = 50) -> Row:
             "the summary says that it is cut off": summary["is_complete"] is False,
             "the stream ends well": told.endswith(b"0\r\n\r\n"),
             "clean end": exit_code == 0 and counted == 1,
+            "no fault in the log": not re.search("Traceback|Error|error", log),
         },
     )

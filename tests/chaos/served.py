@@ -32,8 +32,11 @@ BODY = msgspec.json.encode(next(iter(estimate_maintenance.request_examples.value
 class Served:
     """A running service. ``token`` is a key that the service has seen, ``unseen_token`` one that it has not."""
 
-    def __init__(self, process: subprocess.Popen[bytes], port: int, store_url: str, tokens: list[str]) -> None:
+    def __init__(
+        self, process: subprocess.Popen[bytes], port: int, store_url: str, tokens: list[str], log: Path
+    ) -> None:
         self.process = process
+        self._log = log
         self.port = port
         self.url = f"http://127.0.0.1:{port}"
         self.store_url = store_url
@@ -43,6 +46,10 @@ class Served:
         """The process ids of the workers."""
         pid = self.process.pid
         return set(map(int, Path(f"/proc/{pid}/task/{pid}/children").read_text().split()))
+
+    def log(self) -> str:
+        """What it wrote so far."""
+        return self._log.read_text()
 
     def terminate(self) -> None:
         """Ask it to stop."""
@@ -107,7 +114,7 @@ async def served(
                 stderr=output,
                 start_new_session=True,
             )
-        service = Served(process, port, store_url, tokens)
+        service = Served(process, port, store_url, tokens, log)
         try:
             await _until_ready(service, workers, log, f"/health/{waits_until}")
             yield service
