@@ -4,9 +4,11 @@ import copy
 import inspect
 import json
 import os
+import re
 import subprocess
 import sys
 from datetime import timedelta
+from importlib import metadata
 from pathlib import Path
 from typing import Any
 
@@ -488,9 +490,29 @@ def test_the_service_is_stopped_when_its_user_fails() -> None:
         client.list_methods()
 
 
-def test_the_demonstration_runs_and_cleans_up() -> None:
+def hide_what_the_demonstration_does_not_install(directory: Path) -> None:
+    """Python finds there that the packages of tests are not installed; those of `make demo` are."""
+    requirements = ROOT / "service" / "requirements"
+    pinned = "".join((requirements / name).read_text() for name in ("run.txt", "sdk.txt"))
+    installed = {"steelyard", "steelyard-client", *re.findall(r"^([\w.-]+)==", pinned, re.MULTILINE)}
+    known = metadata.packages_distributions().items()
+    hidden = [name for name, owners in known if not installed & {re.sub(r"[-_.]+", "-", o).lower() for o in owners}]
+    assert {"pytest", "pandas", "pydantic"} <= set(hidden)
+    names = sorted(set(hidden) - {*sys.stdlib_module_names, "steelyard", "steelyard_client"})
+    (directory / "sitecustomize.py").write_text(f"""import sys
+class Hidden:
+    def find_spec(self, name, path=None, target=None):
+        if name.partition(".")[0] in {names}:
+            raise ModuleNotFoundError(f"No module named {{name!r}} in what the demonstration installs", name=name)
+sys.meta_path.insert(0, Hidden())
+""")
+
+
+def test_the_demonstration_runs_and_cleans_up(tmp_path: Path) -> None:
+    """With what the service runs on, the SDK and nothing else."""
     demo = ROOT / "sdk" / "examples" / "demo.py"
-    search = os.pathsep.join(map(str, (ROOT / "sdk", ROOT / "service")))
+    hide_what_the_demonstration_does_not_install(tmp_path)
+    search = os.pathsep.join(map(str, (tmp_path, ROOT / "sdk", ROOT / "service")))
     ran = subprocess.run(
         [sys.executable, str(demo)],
         capture_output=True,
