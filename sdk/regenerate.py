@@ -204,6 +204,7 @@ def types_module(document: Schema) -> str:
     """A typed dictionary per object that requests hold; each takes the generated models too."""
     schemas = request_schemas(document)
     objects = [name for name, schema in schemas.items() if schema.get("type") == "object"]
+    kinds = {body: f"{body.removesuffix('Request')}Line" for body in _bodies_of_lines(document).values()}
     lines = [
         "import datetime",
         "from collections.abc import Sequence",
@@ -211,7 +212,7 @@ def types_module(document: Schema) -> str:
         "",
         "from . import models",
         "",
-        f"__all__ = {[f'{name}Dict' for name in sorted(objects)]!r}",
+        f"__all__ = {[*(f'{name}Dict' for name in sorted(objects)), *kinds.values(), 'Line']!r}",
         "",
     ]
     for name in sorted(objects):
@@ -224,11 +225,9 @@ def types_module(document: Schema) -> str:
                 hint = f"NotRequired[{hint}]"
             lines.append(f'    {field}: "{hint}"')
         lines.append("")
-    kinds = []
     for operation, body in _bodies_of_lines(document).items():
-        kinds.append(f"{body.removesuffix('Request')}Line")
         lines += [
-            f"class {kinds[-1]}(TypedDict):",
+            f"class {kinds[body]}(TypedDict):",
             f'    """A line of a batch that asks what ``{operation}`` asks."""',
             "",
             "    reference: str",
@@ -236,7 +235,7 @@ def types_module(document: Schema) -> str:
             f'    body: "models.{body} | {body}Dict"',
             "",
         ]
-    lines += ["# Any line of a batch.", f"Line = {' | '.join(kinds)}"]
+    lines += ["# Any line of a batch.", f"Line = {' | '.join(kinds.values())}"]
     return "\n".join(lines) + "\n"
 
 

@@ -17,7 +17,7 @@ from hypothesis import strategies as st
 from in_process import BASE_URL, Running, running
 from steelyard.http.app import OPERATIONS
 from steelyard.http.endpoints.batch_kinds import BatchOperation
-from steelyard.http.endpoints.batches import CHUNK_LINES, PATH, Asked, Single, _turns, run_batch
+from steelyard.http.endpoints.batches import CHUNK_LINES, PATH, AskedLine, Single, _turns, run_batch
 from steelyard.http.operation.weights import units as units_of
 
 LINES = {"content-type": "application/x-ndjson"}
@@ -437,7 +437,7 @@ async def test_a_line_costs_what_its_operation_weighs(tmp_path: Path) -> None:
     ],
 )
 def test_turns_are_bounded_by_what_they_cost(costs: list[int], turns: list[int]) -> None:
-    asked = [Asked(number, None, Single(bytes, bytes, bytes, cost)) for number, cost in enumerate(costs)]
+    asked = [AskedLine(number, None, Single(bytes, bytes, bytes, cost)) for number, cost in enumerate(costs)]
     made = list(_turns(asked))
     assert [len(turn) for turn in made] == turns
     assert [each for turn in made for each in turn] == asked

@@ -83,6 +83,14 @@ __all__ = [
     "WeekAskedDict",
     "WeekFollowedDict",
     "WeightEntryDict",
+    "BodyCompositionLine",
+    "DecisionLine",
+    "ForecastLine",
+    "MaintenanceLine",
+    "PlanLine",
+    "ReviewLine",
+    "TrendLine",
+    "Line",
 ]
 
 

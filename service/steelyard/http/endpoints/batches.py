@@ -90,7 +90,7 @@ class Single(NamedTuple):
             raise refusal(error, self.body_type) from error
 
 
-class Asked(NamedTuple):
+class AskedLine(NamedTuple):
     """What a line asks for, or why it asks for nothing."""
 
     number: int
@@ -119,18 +119,18 @@ class LineAnswerer:
         self._decode_line = BodyDecoder(BatchLine).decode
         self._decode_reference = msgspec.json.Decoder(_Reference)
 
-    def read(self, line: Line) -> Asked:
+    def read(self, line: Line) -> AskedLine:
         """What the line asks for."""
         if line.content is None:
             fault = ProblemError(LINE_TOO_LONG, f"{LINE_TOO_LONG.meaning} {LINE_TOO_LONG.remedy}")
-            return Asked(line.number, None, fault=fault)
+            return AskedLine(line.number, None, fault=fault)
         try:
             asked = self._decode_line(line.content)
         except ProblemError as error:
-            return Asked(line.number, self._reference(line.content), fault=error)
-        return Asked(line.number, asked.reference, self._singles[asked.operation.value], bytes(asked.body))
+            return AskedLine(line.number, self._reference(line.content), fault=error)
+        return AskedLine(line.number, asked.reference, self._singles[asked.operation.value], bytes(asked.body))
 
-    def answer(self, asked: Asked, id_: str) -> tuple[bytes, int]:
+    def answer(self, asked: AskedLine, id_: str) -> tuple[bytes, int]:
         """The answer line, newline included, and the status of its problem, or 200."""
         if asked.single is None:
             return self.problem(asked.number, asked.reference, asked.fault or AssertionError(), id_)
@@ -256,7 +256,7 @@ class BatchStream:
                 break
         return None
 
-    async def _answer(self, turn: list[Asked], tally: _Tally, scope: Scope, id_: str) -> bytes:
+    async def _answer(self, turn: list[AskedLine], tally: _Tally, scope: Scope, id_: str) -> bytes:
         """The answer lines of a few lines."""
         answer, problem = self._answerer.answer, self._answerer.problem
         try:
@@ -272,9 +272,9 @@ class BatchStream:
         return body + tally.summary(is_complete=False)
 
 
-def _turns(asked: Iterable[Asked]) -> Iterator[list[Asked]]:
+def _turns(asked: Iterable[AskedLine]) -> Iterator[list[AskedLine]]:
     """What is admitted, computed and sent together: lines of so many units, or a single one that costs more."""
-    turn: list[Asked] = []
+    turn: list[AskedLine] = []
     cost = 0
     for each in asked:
         if turn and cost + each.units > CHUNK_UNITS:
