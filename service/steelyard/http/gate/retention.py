@@ -13,7 +13,7 @@ LOOK_SECONDS = 3600.0
 _log = logging.getLogger(__name__)
 
 
-class Ledger(Protocol):
+class UsageLedger(Protocol):
     """What holds the use of the days."""
 
     async def forget_usage(self, before: date) -> int:
@@ -25,7 +25,7 @@ class Retention:
     """Keeps the last ``days``, today beside them."""
 
     def __init__(
-        self, ledger: Ledger, *, days: int, today: Callable[[], date] = lambda: datetime.now(UTC).date()
+        self, ledger: UsageLedger, *, days: int, today: Callable[[], date] = lambda: datetime.now(UTC).date()
     ) -> None:
         self._ledger = ledger
         self._days = days
