@@ -323,6 +323,23 @@ def test_the_network_is_closed_but_for_what_is_named() -> None:
             assert rule.get("from") or rule.get("to"), "a rule names its peers"
 
 
+def test_traces_reach_the_collector_and_need_what_the_image_has() -> None:
+    policies = [d["spec"] for d in documents() if d["kind"] == "NetworkPolicy"]
+    reached = [
+        port["port"]
+        for policy in policies
+        for rule in policy.get("egress", [])
+        for port in rule["ports"]
+        if {"namespaceSelector": {"matchLabels": {"steelyard.example/role": "collector"}}} in rule["to"]
+    ]
+    handbook = (DOCKER / "handbook.md").read_text()
+    named = re.search(r"OTEL_EXPORTER_OTLP_ENDPOINT=http://COLLECTOR:(\d+)`", handbook)
+    assert named
+    assert reached == [int(named[1])]
+    assert "steelyard.example/role=collector" in handbook
+    assert re.search(r"^RUN .*import opentelemetry\.sdk", (DOCKER / "Dockerfile").read_text(), re.MULTILINE)
+
+
 # Bulk runs
 
 

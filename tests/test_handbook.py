@@ -1,6 +1,7 @@
 """The operator's handbook: what it names exists, and what it tells to do works."""
 
 import re
+import shutil
 import subprocess
 from pathlib import Path
 
@@ -55,6 +56,23 @@ def test_the_unit_of_systemd_leaves_time_to_drain() -> None:
     stop = re.search(r"^TimeoutStopSec=(\d+)$", unit, re.MULTILINE)
     assert stop is not None
     assert int(stop[1]) > Settings().drain_seconds + 5
+
+
+@pytest.mark.skipif(not (shutil.which("haproxy") and shutil.which("openssl")), reason="needs haproxy and openssl")
+def test_the_lines_for_tls_are_understood_by_the_proxy(tmp_path: Path) -> None:
+    text = " ".join(HANDBOOK.split())
+    bind, header = re.findall(r"`(bind [^`]+|http-response set-header Strict[^`]+)`", text)
+    (certificates := tmp_path / "certificates").mkdir()
+    certificate, key = certificates / "a.pem", tmp_path / "a.key"
+    made = ["openssl", "req", "-x509", "-nodes", "-newkey", "rsa:2048", "-subj", "/CN=service.test", "-days", "1"]
+    subprocess.run([*made, "-keyout", key, "-out", certificate], capture_output=True, check=True)
+    certificate.write_text(certificate.read_text() + key.read_text())
+    ended = bind.replace("/certificates/", f"{certificates}/") + f"\n    {header}"
+    configuration = tmp_path / "haproxy.cfg"
+    for lines, code in ((ended, 0), (ended.replace("alpn", "alpm"), 1)):
+        configuration.write_text((DOCKER / "haproxy.cfg").read_text().replace("bind :8080", lines, 1))
+        ran = subprocess.run(["haproxy", "-c", "-f", configuration], capture_output=True, text=True, check=False)
+        assert ran.returncode == code, ran.stderr
 
 
 @pytest.mark.parametrize("store_url", ["postgresql"], indirect=True)

@@ -4,11 +4,13 @@ import asyncio
 import io
 import json
 import re
+from collections import Counter
 from datetime import date
 from pathlib import Path
 from typing import Any
 from xml.etree import ElementTree
 
+import httpx
 import msgspec
 import pytest
 from in_process import Running, running
@@ -319,6 +321,28 @@ async def test_a_picture_past_its_time_is_a_problem(tmp_path: Path) -> None:
     assert answer.status_code == 503
     assert answer.json()["code"] == "COMPUTATION_TIMEOUT"
     assert int(answer.headers["retry-after"]) > 0
+
+
+CROWD = 20
+
+
+@pytest.mark.parametrize("queue_seconds", [60.0, 0.2], ids=["who waits", "who would wait in vain"])
+async def test_a_crowd_of_pictures_is_drawn_or_told_at_the_door(tmp_path: Path, queue_seconds: float) -> None:
+    """None is left to run into its time: who cannot be served soon gets a 429 at once, with `Retry-After`."""
+    path, body = ASKED["plan"]
+    async with running(tmp_path, queue_seconds=queue_seconds) as service:
+
+        async def draw() -> httpx.Response:
+            return await service.client.post(path + PICTURE, json=body, headers={"Accept": SVG})
+
+        assert (await draw()).status_code == 200  # which starts what draws
+        answers = await asyncio.gather(*(draw() for _ in range(CROWD)))
+    told = Counter(answer.status_code for answer in answers)
+    if queue_seconds < 1:
+        assert set(told) == {200, 429}
+        assert all(int(a.headers["retry-after"]) > 0 for a in answers if a.status_code == 429)
+    else:
+        assert told == {200: CROWD}
 
 
 # The process that draws
