@@ -5,7 +5,7 @@ import gzip
 import json
 import tracemalloc
 import zlib
-from collections.abc import AsyncIterator, Iterable
+from collections.abc import AsyncIterator, Callable, Iterable
 from pathlib import Path
 from typing import Any
 
@@ -195,6 +195,20 @@ async def test_an_empty_batch(service: Running, content: bytes) -> None:
     assert summary["summary"]["is_complete"]
 
 
+@pytest.mark.parametrize("blank", [b"\n", b" \t\r\n"])
+@pytest.mark.parametrize("encoding", ["identity", "gzip"])
+async def test_blank_lines_are_bounded(service: Running, blank: bytes, encoding: str) -> None:
+    """They cost nothing, so that there must not be any number of them."""
+    most = service.settings.batch_lines
+    for count, is_complete in ((most, True), (most + 70_000, False)):
+        body = blank * (count - 1) + quick("a") + blank
+        content = gzip.compress(body) if encoding == "gzip" else body
+        answers = await send(service, [content], **{"content-encoding": encoding})
+        assert answers[-1]["summary"]["is_complete"] is is_complete
+        if not is_complete:
+            assert answers[-2]["problem"]["type"] == "/problems/batch-too-long"
+
+
 async def test_a_line_over_the_limit(strict: Running) -> None:
     limit = strict.settings.body_limit_bytes
     exact = quick("b").rstrip(b"\n").ljust(limit) + b"\n"
@@ -338,6 +352,43 @@ async def test_a_batch_is_compressed_on_request_and_still_read_as_it_goes(servic
     await plain.task
     assert gzip.decompress(wire.body) == plain.body
     assert len(wire.body) < len(plain.body) / 3
+
+
+async def test_a_batch_may_be_sent_compressed_and_is_read_as_it_comes(service: Running) -> None:
+    wire = Wire(service, content_encoding="gzip")
+    packer = zlib.compressobj(wbits=31)
+    wire.give(packer.compress(quick("a")) + packer.flush(zlib.Z_SYNC_FLUSH))
+    await wire.until(1)
+    assert wire.answers[0]["reference"] == "a"
+    rest = packer.compress(b"".join(quick(str(i)) for i in range(3 * CHUNK_LINES))) + packer.flush()
+    for start in range(0, len(rest), 100):
+        wire.give(rest[start : start + 100])
+    wire.give(b"", more=False)
+    await wire.task
+    assert [a["reference"] for a in wire.answers[1:-1]] == [str(i) for i in range(3 * CHUNK_LINES)]
+    assert wire.answers[-1]["summary"]["is_complete"]
+
+
+BROKEN = {
+    "its sum is wrong": (
+        lambda packed: packed[:-5] + bytes([packed[-5] ^ 1]) + packed[-4:],
+        "bad-request",
+        False,
+    ),
+    "cut short": (lambda packed: packed[:-9], "bad-request", True),
+    "a line without an end": (lambda _: gzip.compress(quick("a") + b"a" * 100_000_000), "body-too-large", True),
+}
+
+
+@pytest.mark.parametrize(("broken", "slug", "is_answered"), BROKEN.values(), ids=BROKEN.keys())
+async def test_a_compressed_batch_that_is_broken_is_cut_off_in_words(
+    service: Running, broken: Callable[[bytes], bytes], slug: str, is_answered: bool
+) -> None:
+    sent = broken(gzip.compress(quick("a") + b" " * 100))
+    *answers, last, summary = await send(service, [sent], **{"content-encoding": "gzip"})
+    assert [answer["reference"] for answer in answers] == (["a"] if is_answered else [])
+    assert (last["line"], last["problem"]["type"]) == (1 + is_answered, f"/problems/{slug}")
+    assert (summary["summary"]["results"], summary["summary"]["is_complete"]) == (is_answered, False)
 
 
 @pytest.mark.parametrize("accepted", ["identity", "gzip;q=0", "br"])

@@ -3,7 +3,9 @@
 Fuzzing alone passed a service that coerced types and let bad encodings through, so every such case has a row here.
 """
 
+import gzip
 import json
+import zlib
 from collections.abc import AsyncIterator
 from typing import Any
 
@@ -139,7 +141,8 @@ MEDIA_TYPE_ROWS: list[tuple[str, dict[str, str]]] = [
     ("prefix of the right one", {"content-type": "application/jsonp"}),
     ("none", {}),
     ("garbage", {"content-type": "\x01;;;"}),
-    ("gzip", JSON | {"content-encoding": "gzip"}),
+    ("gzip in gzip", JSON | {"content-encoding": "gzip, gzip"}),
+    ("deflate", JSON | {"content-encoding": "deflate"}),
     ("unknown encoding", JSON | {"content-encoding": "zstd, br"}),
 ]
 
@@ -153,6 +156,8 @@ ACCEPTED_ROWS: list[tuple[str, bytes, dict[str, str]]] = [
     ("capitals and a charset", form(), {"content-type": "Application/JSON; charset=utf-8"}),
     ("a charset that is not so", form(), {"content-type": "application/json; charset=utf-16"}),
     ("identity encoding", form(), JSON | {"content-encoding": "identity"}),
+    ("gzip", gzip.compress(form()), JSON | {"content-encoding": "gzip"}),
+    ("gzip by its old name", gzip.compress(form()), JSON | {"content-encoding": "X-Gzip"}),
     ("unknown query", form(), JSON),
     ("a name twice: the last counts", form(lift="bench_press")[:-1] + b', "lift": "squat"}', JSON),
     ("escaped names", form().replace(b'"lift"', b'"\\u006cift"'), JSON),
@@ -189,6 +194,31 @@ async def test_not_json(lifting: Running, body: bytes) -> None:
 @pytest.mark.parametrize("body", [form(), b""], ids=["right body", "no body"])
 async def test_media_type(lifting: Running, headers: dict[str, str], body: bytes) -> None:
     assert_problem(await lifting.client.post(PATH, content=body, headers=headers), 415, "unsupported-media-type")
+
+
+PACKED = gzip.compress(form())
+NO_GZIP = {
+    "plain": form(),
+    "empty": b"",
+    "cut short": PACKED[:-1],
+    "cut in its head": PACKED[:4],
+    "a damaged sum": PACKED[:-5] + bytes([PACKED[-5] ^ 1]) + PACKED[-4:],
+    "a member behind it": PACKED + PACKED,
+    "zlib": zlib.compress(form()),
+}
+
+
+@pytest.mark.parametrize("body", NO_GZIP.values(), ids=NO_GZIP.keys())
+async def test_what_is_no_gzip(lifting: Running, body: bytes) -> None:
+    answer = await lifting.client.post(PATH, content=body, headers=JSON | {"content-encoding": "gzip"})
+    assert "gzip (RFC 1952)" in assert_problem(answer, 400, "bad-request")["detail"]
+
+
+async def test_what_is_refused_within_gzip_is_refused_as_without(lifting: Running) -> None:
+    answer = await lifting.client.post(PATH, content=gzip.compress(b"{"), headers=JSON | {"content-encoding": "gzip"})
+    assert_problem(answer, 400, "not-json")
+    answer = await lifting.client.post(PATH, content=form(), headers=JSON | {"content-encoding": "br"})
+    assert answer.headers["accept-encoding"] == "gzip"
 
 
 @pytest.mark.parametrize(("body", "headers"), [pytest.param(*row[1:], id=row[0]) for row in ACCEPTED_ROWS])

@@ -28,7 +28,10 @@ _EXPOSED = (
 _EXPOSE: Header = (b"access-control-expose-headers", ", ".join(_EXPOSED).encode())
 _PREFLIGHT: tuple[Header, ...] = (
     (b"access-control-allow-methods", b"GET, HEAD, POST"),
-    (b"access-control-allow-headers", b"authorization, content-type, if-none-match, traceparent, x-request-id"),
+    (
+        b"access-control-allow-headers",
+        b"authorization, content-encoding, content-type, if-none-match, traceparent, x-request-id",
+    ),
     (b"access-control-max-age", b"%d" % _PREFLIGHT_SECONDS),
 )
 

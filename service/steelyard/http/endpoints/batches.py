@@ -22,7 +22,7 @@ from ..operation.weights import units
 from ..schemas.batches import BatchAnswer, BatchCounts, BatchSummary
 from ..wire.decoding import BodyDecoder
 from ..wire.encoding import encode_finite
-from ..wire.headers import CONTENT_TYPE
+from ..wire.headers import CONTENT_ENCODING, CONTENT_TYPE
 from ..wire.line_reader import Disconnected, Ending, Line, LineReader
 from ..wire.observability import BATCH_COUNTS
 from ..wire.problems import (
@@ -37,6 +37,7 @@ from ..wire.problems import (
 from ..wire.refusals import REFUSALS, refusal
 from ..wire.request_bounds import RequestBounds
 from ..wire.request_id import request_id
+from ..wire.unpacking import Unpacked, is_packed
 from ..wire.wire_refusals import ENDING, problem_of_kind
 from .batch_kinds import BATCH_EXAMPLES, BATCHED, BatchLine
 
@@ -58,8 +59,9 @@ never touches the others. The last line is a `BatchSummary`; an answer without i
 The status is 200 whatever becomes of the lines, since it is sent before they are known. The limit on a body holds
 for each line, and a batch has at most 200,000 lines unless the operator set another number. Lines are read only as
 fast as answers are taken, and as the key's rate allows: read while you send. With `Accept-Encoding: gzip` the answer is
-compressed as it goes, so that each line can be read as soon as it is sent. A client that sends everything before it
-reads an answer may find both sides waiting once a few megabytes are under way; such a client sends smaller batches.
+compressed as it goes, so that each line can be read as soon as it is sent; the body may be compressed too
+(`Content-Encoding: gzip`). A client that sends everything before it reads an answer may find both sides waiting once a
+few megabytes are under way; such a client sends smaller batches.
 """
 
 _encoder = msgspec.json.Encoder()
@@ -194,10 +196,12 @@ class BatchStream:
         """Answer the batch. Ends without a summary only where the caller has gone."""
         limits = self._limits
         id_ = request_id(scope)
+        encodings = (value for name, value in scope["headers"] if name == CONTENT_ENCODING)
         reader = LineReader(
-            receive,
+            Unpacked(receive) if any(map(is_packed, encodings)) else receive,
             line_bytes=limits.line_bytes,
             idle_seconds=limits.batch_idle_seconds,
+            most_blank=limits.batch_lines,
             ending=scope["state"].get(ENDING),
         )
         tally = _Tally()
@@ -222,6 +226,8 @@ class BatchStream:
                 lines = await reader.next_lines(min(CHUNK_LINES, left + 1), CHUNK_BYTES)
             except TimeoutError:
                 return self._cut_off(tally, reader.number + 1, ProblemError(BATCH_IDLE, BATCH_IDLE.meaning), id_)
+            except ProblemError as error:
+                return self._cut_off(tally, reader.number + 1, error, id_)
             except Ending:
                 return self._cut_off(tally, reader.number + 1, problem_of_kind(SERVICE_ENDING), id_)
             if not lines:

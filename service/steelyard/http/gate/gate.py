@@ -27,6 +27,7 @@ from ..wire.problems import (
     UNSUPPORTED_MEDIA_TYPE,
     ProblemError,
 )
+from ..wire.unpacking import is_packed
 from .keyring import Keyring, Rejection
 from .rate_limit import RateLimiter
 from .usage import UsageCounter
@@ -60,7 +61,7 @@ class Gate:
             elif name == b"content-type":
                 media_type = value
             elif name == b"content-encoding":
-                encoding = value
+                encoding = b"%b,%b" % (encoding, value) if encoding else value
         key = await self._authenticate(authorization, request.scope)
         request.scope["state"][KEY_PREFIX] = key.prefix
         if operation.scope not in key.scopes:
@@ -81,7 +82,7 @@ class Gate:
             raise ProblemError(NOT_ACCEPTABLE, detail, headers={"Vary": "accept"} if operation.formats else None)
         request.scope["state"][ANSWER_TYPE] = answer_type
         if operation.body_type is not None:
-            _require_plain(media_type, encoding, expected)
+            _require_readable(media_type, encoding, expected)
 
     async def _count_further_units(self, key: Key, scope: Scope, operation_id: str, units: int) -> None:
         """Take what a request costs beyond its first unit. Raises the problem where a limit is reached."""
@@ -118,15 +119,15 @@ def _unavailable(meaning: str) -> ProblemError:
     return ProblemError(UNAVAILABLE, f"{meaning} {UNAVAILABLE.remedy}", headers=headers)
 
 
-def _require_plain(media_type: bytes, encoding: bytes, expected: str) -> None:
+def _require_readable(media_type: bytes, encoding: bytes, expected: str) -> None:
     wanted = expected.encode()
     if media_type != wanted and media_type.split(b";")[0].strip().lower() != wanted:
         sent = media_type.decode("latin-1")[:100] or "none"
-        remedy = f"Send `Content-Type: {expected}` and no `Content-Encoding`."
+        remedy = f"Send `Content-Type: {expected}`, and the body as it is or as gzip."
         raise ProblemError(UNSUPPORTED_MEDIA_TYPE, f"The body's media type is {sent!r}. {remedy}")
-    if encoding and encoding.lower() != b"identity":
+    if encoding and encoding.lower() != b"identity" and not is_packed(encoding):
         raise ProblemError(
             UNSUPPORTED_MEDIA_TYPE,
-            f"The body is sent with a content encoding. {UNSUPPORTED_MEDIA_TYPE.remedy}",
-            headers={"Accept-Encoding": "identity"},
+            f"The body's content encoding is {encoding.decode('latin-1')[:100]!r}. {UNSUPPORTED_MEDIA_TYPE.remedy}",
+            headers={"Accept-Encoding": "gzip"},  # RFC 9110 12.5.3
         )

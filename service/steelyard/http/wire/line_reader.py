@@ -1,9 +1,14 @@
 """Lines of a request body as they arrive: never more of the body in memory than a line and a message."""
 
 import asyncio
+import re
 from typing import Any, NamedTuple
 
 from litestar.types import Receive
+
+from .problems import BATCH_TOO_LONG, ProblemError
+
+_BLANK_LINES = re.compile(rb"(?:[ \t\r]*+\n)++")
 
 
 class Line(NamedTuple):
@@ -22,18 +27,25 @@ class Ending(Exception):  # noqa: N818 - named for what happens
 
 
 class LineReader:
-    """Splits the body at newlines. Blank lines are numbered and passed over."""
+    """Splits the body at newlines. Blank lines are numbered and passed over, up to ``most_blank``."""
 
     def __init__(
-        self, receive: Receive, *, line_bytes: int, idle_seconds: float, ending: asyncio.Event | None = None
+        self,
+        receive: Receive,
+        *,
+        line_bytes: int,
+        idle_seconds: float,
+        most_blank: int,
+        ending: asyncio.Event | None = None,
     ) -> None:
         self._receive = receive
         self._ending = ending or asyncio.Event()
         self._line_bytes = line_bytes
         self._idle_seconds = idle_seconds
+        self._most_blank = most_blank
         self._buffer = bytearray()
         self._searched = 0
-        self._number = 0
+        self._number = self._given = 0  # lines read, and of those the ones that were not blank
         self._is_skipping = False
         self._has_more = True
         self._watch: asyncio.Task[Any] | None = None
@@ -46,12 +58,17 @@ class LineReader:
     async def next_lines(self, most_lines: int, most_bytes: int) -> list[Line]:
         """The lines that are there, at least one, at most so many; none at the end of the body.
 
-        Raises ``Disconnected``, ``TimeoutError`` where nothing arrives in time, or ``Ending``, with no line taken.
+        Raises ``Disconnected``, ``TimeoutError`` where nothing arrives in time, ``Ending``, or the problem of a body
+        that cannot be read on, with no line taken.
         """
         while True:
             if self._ending.is_set():
                 raise Ending
+            if self._number - self._given > self._most_blank:
+                detail = f"More than {self._most_blank} of its lines are blank. Leave them out."
+                raise ProblemError(BATCH_TOO_LONG, detail)
             lines = self._take(most_lines, most_bytes)
+            self._given += len(lines)
             if lines or not self._has_more:
                 self._notice_disconnect()
                 return lines
@@ -93,6 +110,11 @@ class LineReader:
         buffer, start, taken = self._buffer, 0, 0
         lines: list[Line] = []
         while len(lines) < most_lines and taken < most_bytes:
+            if self._searched <= start and not self._is_skipping:
+                # All at once, since a body may hold nothing else.
+                after = _after_blank_lines(buffer, start)
+                self._number += buffer.count(b"\n", start, after)
+                start = after
             end = buffer.find(b"\n", max(start, self._searched))
             if end < 0:
                 self._searched = len(buffer)
@@ -119,3 +141,9 @@ class LineReader:
             lines.append(Line(self._number, None))
         elif content.strip(b" \t\r"):
             lines.append(Line(self._number, content))
+
+
+def _after_blank_lines(buffer: bytearray, start: int) -> int:
+    """Where the first line begins that is not blank, or may not be."""
+    found = _BLANK_LINES.match(buffer, start)
+    return found.end() if found else start

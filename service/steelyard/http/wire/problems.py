@@ -184,9 +184,9 @@ BATCH_IDLE = _kind(
 UNSUPPORTED_MEDIA_TYPE = _kind(
     "unsupported-media-type",
     415,
-    "The body must be plain JSON",
-    "The `Content-Type` is not `application/json`, or the body is compressed.",
-    "Send `Content-Type: application/json` and no `Content-Encoding`.",
+    "The body must be JSON",
+    "The `Content-Type` is not `application/json`, or the `Content-Encoding` is not gzip.",
+    "Send `Content-Type: application/json`, and the body as it is or as gzip.",
 )
 CONTRADICTION = _kind(
     "contradiction",

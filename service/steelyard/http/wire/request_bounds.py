@@ -8,12 +8,13 @@ from types import CoroutineType
 from typing import Any, TypeVar
 
 from litestar import Request
-from litestar.types import Scope
+from litestar.types import Receive, Scope
 
 from .fair_queue import FairQueue, Turn
-from .headers import CONTENT_LENGTH
+from .headers import CONTENT_ENCODING, CONTENT_LENGTH
 from .observability import KEY_PREFIX
 from .problems import BAD_REQUEST, BODY_TIMEOUT, BODY_TOO_LARGE, COMPUTATION_TIMEOUT, ProblemError, ProblemKind
+from .unpacking import Unpacked, is_packed
 from .wire_refusals import broken_body
 
 T = TypeVar("T")
@@ -54,8 +55,11 @@ class RequestBounds:
 
     async def read_body(self, request: Request[Any, Any, Any]) -> bytes:
         """The whole body. Raises the problem for one that is too long, too slow, or breaks off."""
+        receive: Receive = request.receive
         for name, value in request.scope["headers"]:
-            if name == CONTENT_LENGTH:
+            if name == CONTENT_ENCODING and is_packed(value):
+                receive = Unpacked(receive)
+            elif name == CONTENT_LENGTH:
                 if not value.isdigit():
                     raise _problem(BAD_REQUEST)
                 if int(value) > self._body_bytes:
@@ -64,7 +68,7 @@ class RequestBounds:
         length, has_more = 0, True
         deadline: float | None = None
         while has_more:
-            arriving: Any = request.receive()
+            arriving: Any = receive()
             message = None
             # A body is usually there with its head, and a timer costs as much as decoding it, so that time counts from
             # when there is something to wait for.

@@ -114,10 +114,11 @@ def sync_detailed(
     are read only as
     fast as answers are taken, and as the key's rate allows: read while you send. With `Accept-Encoding:
     gzip` the answer is
-    compressed as it goes, so that each line can be read as soon as it is sent. A client that sends
-    everything before it
-    reads an answer may find both sides waiting once a few megabytes are under way; such a client sends
-    smaller batches.
+    compressed as it goes, so that each line can be read as soon as it is sent; the body may be
+    compressed too
+    (`Content-Encoding: gzip`). A client that sends everything before it reads an answer may find both
+    sides waiting once a
+    few megabytes are under way; such a client sends smaller batches.
 
     Args:
         body (File): A line for each request.
@@ -162,10 +163,11 @@ def sync(
     are read only as
     fast as answers are taken, and as the key's rate allows: read while you send. With `Accept-Encoding:
     gzip` the answer is
-    compressed as it goes, so that each line can be read as soon as it is sent. A client that sends
-    everything before it
-    reads an answer may find both sides waiting once a few megabytes are under way; such a client sends
-    smaller batches.
+    compressed as it goes, so that each line can be read as soon as it is sent; the body may be
+    compressed too
+    (`Content-Encoding: gzip`). A client that sends everything before it reads an answer may find both
+    sides waiting once a
+    few megabytes are under way; such a client sends smaller batches.
 
     Args:
         body (File): A line for each request.
@@ -205,10 +207,11 @@ async def asyncio_detailed(
     are read only as
     fast as answers are taken, and as the key's rate allows: read while you send. With `Accept-Encoding:
     gzip` the answer is
-    compressed as it goes, so that each line can be read as soon as it is sent. A client that sends
-    everything before it
-    reads an answer may find both sides waiting once a few megabytes are under way; such a client sends
-    smaller batches.
+    compressed as it goes, so that each line can be read as soon as it is sent; the body may be
+    compressed too
+    (`Content-Encoding: gzip`). A client that sends everything before it reads an answer may find both
+    sides waiting once a
+    few megabytes are under way; such a client sends smaller batches.
 
     Args:
         body (File): A line for each request.
@@ -251,10 +254,11 @@ async def asyncio(
     are read only as
     fast as answers are taken, and as the key's rate allows: read while you send. With `Accept-Encoding:
     gzip` the answer is
-    compressed as it goes, so that each line can be read as soon as it is sent. A client that sends
-    everything before it
-    reads an answer may find both sides waiting once a few megabytes are under way; such a client sends
-    smaller batches.
+    compressed as it goes, so that each line can be read as soon as it is sent; the body may be
+    compressed too
+    (`Content-Encoding: gzip`). A client that sends everything before it reads an answer may find both
+    sides waiting once a
+    few megabytes are under way; such a client sends smaller batches.
 
     Args:
         body (File): A line for each request.
