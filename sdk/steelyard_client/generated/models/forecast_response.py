@@ -39,8 +39,8 @@ class ForecastResponse:
         nearest (NearestTarget | None): Set when not feasible.
         physical_maintenance_kcal (Interval | None): Maintenance in energy really eaten, kilocalories a day, where a log
             of intakes was read; null without one. `maintenance_kcal` is on the scale of that log.
-        protein_reference_kg (float): Body mass that the least protein of a deficit is for: all of it, or less where
-            body fat is high.
+        protein_reference_kg (float): Body mass that the least protein is for: all of it, or less where body fat is
+            high.
         reached_on (datetime.date | None): When the target is reached, for targets.
         reasons (list[Note]):
         uncertainty (list[SourceEffect]): What makes the forecast uncertain, largest first.

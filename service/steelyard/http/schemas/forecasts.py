@@ -136,7 +136,7 @@ class ForecastResponse(Provenance, frozen=True, kw_only=True):
     protein_reference_kg: Annotated[
         float,
         Meta(
-            description="Body mass that the least protein of a deficit is for: all of it, or less where body fat is high.",
+            description="Body mass that the least protein is for: all of it, or less where body fat is high.",
             examples=[84.6],
         ),
     ]
