@@ -122,6 +122,7 @@ def _state(body: PlanRequest, answer: answers.Answered[answers.PhasesPlanned]) -
         fat_ceiling_fraction=wanted.fat_ceiling_fraction if isinstance(wanted, Gain) else None,
         usual_intake_kcal=body.current_intake_kcal,
         start_body=states.start_body(now.body),
+        logging_ratio=None if plan.learnt is None else states.ratio_figure(plan.learnt.logging_ratio),
     )
     return states.state(now, phase, history)
 

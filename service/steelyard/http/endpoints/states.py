@@ -136,6 +136,7 @@ def followed(phase: schema.PhaseFollowed) -> FollowedPhase:
         fat_ceiling=phase.fat_ceiling_fraction,
         changes=tuple(sorted(changes, key=lambda change: change.day)),
         moved_end_day=moved_end,
+        ratio=None if phase.logging_ratio is None else _estimate(phase.logging_ratio),
     )
 
 
@@ -175,6 +176,12 @@ def _energy(found: Estimate) -> EnergyFigure:
     return EnergyFigure(mean=round(found.mean, 2), standard_deviation=round(found.sd, 2))
 
 
+def ratio_figure(found: Estimate) -> RatioFigure:
+    """A logging ratio with its error."""
+    mean, sd = min(max(found.mean, 0.2), 1.5), min(found.sd, 1.0)
+    return RatioFigure(mean=round(mean, 4), standard_deviation=round(sd, 4))
+
+
 def state(
     now: answers.StateNow,
     phase: schema.PhaseFollowed | None,
@@ -198,9 +205,7 @@ def state(
         fat_is_measured=now.is_fat_measured,
         maintenance_kcal=_energy(now.maintenance),
         physical_maintenance_kcal=_energy(now.physical),
-        logging_ratio=RatioFigure(
-            mean=round(min(max(ratio.mean, 0.2), 1.5), 4), standard_deviation=round(min(ratio.sd, 1.0), 4)
-        ),
+        logging_ratio=ratio_figure(ratio),
         maintenance_basis=MaintenanceBasis(now.basis),
         adaptation_kcal=_energy(now.adaptation_kcal),
         usual_intake_kcal=None if usual is None else round(min(max(usual, _LEAST_KCAL), _MOST_KCAL), 1),

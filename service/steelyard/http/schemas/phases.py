@@ -8,7 +8,17 @@ from msgspec import Meta
 from steelyard.science.person import BodyFatMethod
 from steelyard.science.phase import PhaseKind
 
-from .quantities import CivilDate, EnergyPerDay, FatFraction, Interval, MassFigure, Request, Response, WeightKg
+from .quantities import (
+    CivilDate,
+    EnergyPerDay,
+    FatFraction,
+    Interval,
+    MassFigure,
+    RatioFigure,
+    Request,
+    Response,
+    WeightKg,
+)
 
 _Kind = Annotated[PhaseKind, Meta(description="Kind of the phase.", examples=["gain"])]
 
@@ -216,6 +226,9 @@ class PhaseFollowed(Request, frozen=True, kw_only=True):
     ] = []
     start_body: Annotated[
         StartBody | None, Meta(description="The body on its first morning; the profile's where absent.")
+    ] = None
+    logging_ratio: Annotated[
+        RatioFigure | None, Meta(description="Logged over eaten energy as the plan knew it, where it did.")
     ] = None
 
 

@@ -66,6 +66,7 @@ from .trend_reading import (
 )
 from .witnesses import (
     DAY_ERROR,
+    RATIO_DRIFT,
     UNLOGGED_BIAS,
 )
 
@@ -76,6 +77,7 @@ __all__ = [
     "LOGGING_RATIO_LEAST",
     "LOGGING_RATIO_SD",
     "MOST_WEIGHT_KG",
+    "RATIO_DRIFT",
     "UNLOGGED_BIAS",
     "Account",
     "BodyRead",

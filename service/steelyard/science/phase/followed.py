@@ -61,7 +61,7 @@ class FollowedPhase(msgspec.Struct, frozen=True, kw_only=True):
     ``maintenance`` is what it started from, on the scale of its intakes. ``fat_loss_kg`` is the fat it is to lose; None
     where its length is the target. ``usual_intake_kcal`` was eaten before it (None: maintenance). ``fat_ceiling``
     (fraction) ends a gain. ``changes`` of intake add up; ``moved_end_day`` is the morning after its last day, where
-    that is no longer the planned one.
+    that is no longer the planned one. ``ratio`` is logged over eaten energy as the plan knew it, where it did.
     """
 
     kind: PhaseKind
@@ -73,6 +73,7 @@ class FollowedPhase(msgspec.Struct, frozen=True, kw_only=True):
     fat_ceiling: float | None = None
     changes: tuple[IntakeChange, ...] = ()
     moved_end_day: int | None = None
+    ratio: Estimate | None = None
 
     @property
     def days(self) -> int:

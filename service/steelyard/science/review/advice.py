@@ -167,7 +167,7 @@ def _held(limits: IntakeLimits, wanted: float) -> _Held:
     if change < least <= 0.0 or change >= least:
         return _Held(max(change, least), least > change)
     # A rise leaves room, so that the next review does not add to it.
-    roomy = max(least, int(texts.NOTABLE_KCAL))
+    roomy = max(least, min(least + int(texts.NOTABLE_KCAL), texts.MOST_STEP_KCAL))
     return _Held(roomy if roomy <= limits.most - texts.NOTABLE_KCAL else least, True)
 
 
@@ -225,7 +225,7 @@ class _Deficit:
             return ended._replace(reasons=[*ended.reasons, *more])
         limits = self._with_logged_loss(self._shortened(limits))
         lost = -course.now.fat.mean
-        if self.is_judged and self.target is not None and lost >= self.target:
+        if self.is_judged and self.target is not None and lost >= self.target and self.due.is_met:
             return self._end(say(texts.PURPOSE_MET, fat_kg=lost, target_kg=self.target))
         most_days = MOST_WEEKS * DAYS_PER_WEEK
         if self.phase.kind is PhaseKind.MINI_CUT and course.days_gone >= most_days:
@@ -380,9 +380,11 @@ class _HoldOrGain:
             return Advice(NextStep.END, 0, 0, [met], [])
         left = course.days_left
         limits = course.limits(left)
-        for supposing in (self._as_eaten_so_far, self._as_planned):
+        is_protected = rails.may_not_diet(subject)
+        may_lower = self.verdict is Verdict.FASTER and not is_protected and not self._is_just_changed()
+        for supposing in (self._as_eaten_so_far, self._as_planned, self._as_planned_with_room):
             # Nothing is lowered while the scale does not contradict the plan: what else explains the two together?
-            if limits.most < 0.0 and self.verdict is not Verdict.FASTER and supposing():
+            if limits.most < 0.0 and not may_lower and supposing():
                 limits = course.limits(left)
         wanted = self._wanted()
         if wanted > 0.0:
@@ -393,8 +395,14 @@ class _HoldOrGain:
         change = held.change_kcal
         if self.phase.kind is PhaseKind.GAIN and change > limits.most + 0.5 * STEP_KCAL:
             lowered = self._lowered(limits)
-            # Nothing is lowered before the scale says so: a plan that is too fast by itself ends.
-            if self.verdict is not Verdict.FASTER or not -texts.MOST_STEP_KCAL <= lowered <= min(change, 0):
+            if may_lower and not -texts.MOST_STEP_KCAL <= lowered <= limits.most:
+                # More than one step: the first now, and the rest if the next readings say so too.
+                to_maintenance = up(course.maintenance_kcal - min(course.intakes(0.0, left)))
+                self._as_planned()
+                limits = course.limits(left)
+                lowered = max(up(limits.least), to_maintenance, -texts.MOST_STEP_KCAL)
+            if is_protected or not -texts.MOST_STEP_KCAL <= lowered <= min(change, 0, limits.most):
+                # A plan that is too fast by itself ends.
                 limit = 100.0 * GAIN_RATE_LIMIT[subject.training_status]
                 return Advice(NextStep.END, 0, 0, [say(texts.TOO_FAST_A_GAIN, limit_percent=limit)], [])
             held, change = held._replace(change_kcal=lowered, is_raised=False), lowered
@@ -435,13 +443,30 @@ class _HoldOrGain:
         return True
 
     def _as_planned(self) -> bool:
-        """Forecast the days to come by the maintenance that the plan started from, and what reviews added to it."""
-        plan, changed = self.phase.maintenance, sum(change.change_kcal for change in self.phase.changes)
-        supposed = Estimate(plan.mean + changed, plan.sd)
-        self.course.suppose(supposed)
-        self.reasons = [reason for reason in self.reasons if reason.code != texts.AS_EATEN_SO_FAR]
-        self.reasons.append(say(texts.AS_PLANNED, maintenance_kcal=supposed.mean))
+        """Forecast the days to come by the maintenance that the plan started from, with what the body gained since and
+        what reviews added to it."""
+        self._suppose(0.0)
         return True
+
+    def _as_planned_with_room(self) -> bool:
+        """The same, where the rest of a plan is faster than all of it by less than anybody can tell."""
+        self._suppose(texts.ROOM_KCAL)
+        return True
+
+    def _suppose(self, room_kcal: float) -> None:
+        plan, changed = self.phase.maintenance, sum(change.change_kcal for change in self.phase.changes)
+        slope = self.course.ratio * float(self.now.reading.tissue.expenditure_slope_kcal_per_kg_day)
+        grown = slope * max(0.0, self.now.window.tissue.mean)
+        supposed = Estimate(plan.mean + changed + grown + room_kcal, plan.sd)
+        self.course.suppose(supposed)
+        said = (texts.AS_EATEN_SO_FAR, texts.AS_PLANNED)
+        self.reasons = [reason for reason in self.reasons if reason.code not in said]
+        self.reasons.append(say(texts.AS_PLANNED, maintenance_kcal=supposed.mean))
+
+    def _is_just_changed(self) -> bool:
+        """Whether the intake was changed so short a time ago that nobody can tell yet what it does."""
+        last = max((change.day for change in self.phase.changes), default=None)
+        return last is not None and self.now.day - last < texts.LEAST_DAYS
 
     def _wanted(self) -> float:
         """The change that restores the rate to come [kcal/d]; a loss that nobody planned asks for a step up."""

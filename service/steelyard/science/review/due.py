@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 import msgspec
 
-from ..log import Log
+from ..log import LOGGING_RATIO_SD, RATIO_DRIFT, Log, LogMaintenance
 from ..measures import body_of
 from ..member import Member
 from ..numbers import Estimate
@@ -21,6 +21,7 @@ from .correction import STEP_KCAL, RestOfPhase
 from .question import Finding, Settled
 from .reading import Now, body_now, read_phase
 
+_LEAST_RATIO_SD = 0.04  # no log is surer of what it leaves out
 _SEARCHED_SHARE = 0.6  # of maintenance: no purpose takes a larger change
 
 
@@ -47,14 +48,14 @@ class Need(NamedTuple):
 class Due(NamedTuple):
     """What two readings agree on: a change of intake [kcal/d], and the morning on which the phase then ends.
 
-    ``waits``: the later reading alone says so; the next review tells. ``spare_days``: by how much a phase of which
-    only the length was asked for is ahead.
+    ``waits``: the later reading alone says so; the next review tells. ``is_met``: the fat to lose is lost by today's
+    reading, and by the last whole week's it was to be lost by now.
     """
 
     change_kcal: int = 0
     end_day: int | None = None
     waits: bool = False
-    spare_days: int = 0
+    is_met: bool = False
 
 
 NOTHING = Due()
@@ -73,19 +74,32 @@ def read_on(member: Member, phase: FollowedPhase, log: Log, day: int, settled: S
     promised = PromisedPath(phase, body_before, member.subject.protein_kg, now.ratio, (unseen, now.days))
     planned = promised.change(unseen, now.days).tissue
     body = body_now(member, phase, now, promised.change(0, unseen).tissue)
-    subject = _subject(member, log, now)
+    subject = _subject(member, phase, log, now)
     return PhaseRead(now, RestOfPhase(phase, subject, body, now.ratio, day), promised, planned)
 
 
-def _subject(member: Member, log: Log, now: Now) -> Subject:
+def _subject(member: Member, phase: FollowedPhase, log: Log, now: Now) -> Subject:
     """What the rails read of the member at the phase's start, with what the log tells of their scale."""
     learnt = now.maintenance
     return member.subject._replace(
         maintenance_kcal=learnt.maintenance.mean,
-        scale=member.scale_by(learnt),
+        scale=member.scale_by(_as_sure_as_planned(learnt, phase, now.days)),
         physical_kcal=max(member.prior.mean, learnt.physical.mean),
         logged=Member(member.told._replace(log=log)).logged,
     )
+
+
+def _as_sure_as_planned(learnt: LogMaintenance, phase: FollowedPhase, days: int) -> LogMaintenance:
+    """What a log says of maintenance, its ratio no less sure than the plan's, which drifts.
+
+    A log alone cannot tell a change of eating from one of logging, and says less of what it leaves out for weeks after
+    a phase began. The plan was made before, and what it leaves free under the rails is not taken back for that. Where
+    the plan does not say, it is the spread between people who log.
+    """
+    ratio = learnt.logging_ratio
+    planned = LOGGING_RATIO_SD if phase.ratio is None else max(_LEAST_RATIO_SD, phase.ratio.sd)
+    sd = math.hypot(planned, RATIO_DRIFT * ratio.mean * math.sqrt(days))
+    return msgspec.structs.replace(learnt, logging_ratio=Estimate(ratio.mean, min(ratio.sd, sd)))
 
 
 def what_is_due(
@@ -96,6 +110,27 @@ def what_is_due(
     Both readings come after the last change, which had its time to work. Where food was found missing, or water, they
     come after that as well; where the log is known to be complete, one reading is enough.
     """
+    is_met = _is_met(member, phase, log, today, settled)
+    return _change_due(member, phase, log, today, settled)._replace(is_met=is_met)
+
+
+def _is_met(member: Member, phase: FollowedPhase, log: Log, today: PhaseRead, settled: Settled | None) -> bool:
+    """Whether the fat to lose is lost, on which two readings agree: today's and that of a whole week before it."""
+    target, now = phase.fat_loss_kg, today.now
+    if target is None or -today.course.now.fat.mean < target:
+        return False
+    before = anchor_of(phase, now.day - 1)
+    past = log_until(log, before)
+    if before < phase.start_day + texts.LEAST_DAYS or not past.weighings:
+        return False
+    due_by = need_of(phase, read_on(member, phase, past, before, settled)).end_day
+    return due_by is not None and due_by <= now.day + texts.LEAST_DAYS_LEFT
+
+
+def _change_due(
+    member: Member, phase: FollowedPhase, log: Log, today: PhaseRead, settled: Settled | None = None
+) -> Due:
+    """What is to be changed of the intake or of the end."""
     day = anchor_of(phase, today.now.day)
     before = day - DAYS_PER_WEEK
     last = max((change.day for change in phase.changes), default=phase.start_day)

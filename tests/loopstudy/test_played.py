@@ -1,0 +1,127 @@
+"""Months played through as an app would: plan, weekly review, decision, plan, with nothing but the state handed on."""
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+import pytest
+from loopstudy.played import Person, Week, call, followed, planned, year_of
+
+STEP_KCAL = 200.0
+YEARS = [
+    ("male", 95.0, 0.28, "muscle", "content"),
+    ("male", 86.0, 0.17, "leanness", "would_like_leaner"),
+    ("female", 64.0, 0.27, "leanness", "content"),
+    ("male", 78.0, 0.13, "muscle", "content"),
+    ("female", 70.0, 0.34, "muscle", "content"),
+]
+
+
+def people(count: int, seed: int, lean: bool = False, over_kcal: float = 0.0) -> Iterator[Person]:
+    """Men and women by turns, lean enough for a gain or with fat to lose."""
+    # Weight and body fat of the first, and how much further they go.
+    women, men = ((60.0, 18.0, 0.25, 0.10), (75.0, 25.0, 0.17, 0.10))
+    if lean:
+        women, men = ((56.0, 9.0, 0.17, 0.03), (70.0, 11.0, 0.10, 0.03))
+    for place in range(count):
+        sex, (weight, more_kg, fat, fatter) = (("female", women), ("male", men))[place % 2]
+        share = place / count
+        yield Person(seed + place, sex, weight + share * more_kg, fat + share * fatter, over_kcal=over_kcal)
+
+
+def check_steps(weeks: list[Week]) -> None:
+    """Nothing told moves by more than one step, but for a rail that raises."""
+    for one, then in pairwise(weeks):
+        step = then.told_kcal - one.told_kcal
+        assert abs(step) <= STEP_KCAL or (step > 0 and "REVIEW_RAISED_BY_RAIL" in one.codes)
+
+
+def test_a_gain_goes_its_length_and_its_corrections_stop_above_maintenance() -> None:
+    for person in people(8, 4_100, lean=True):
+        plan = planned(person, {"kind": "gain", "weeks": 20})
+        assert plan["phases"][0]["kind"] == "gain"
+        person.needs_kcal -= 150.0  # less walking than before
+        weeks = followed(person, plan)
+        check_steps(weeks)
+        assert len(weeks) == 20
+        assert sum(week.review["correction_kcal"] != 0 for week in weeks) <= 4
+        for week in weeks[:-1]:
+            if week.review["correction_kcal"] < 0:
+                assert week.review["weeks"][0]["intake_kcal"] >= week.review["maintenance_kcal"]["mean"] - 1.0
+        assert person.fat_kg > person.first_fat_kg
+        assert person.lean_kg > person.first_lean_kg
+
+
+def test_a_gain_with_all_the_surplus_that_is_allowed_is_slowed_and_not_broken_off() -> None:
+    for person in people(4, 4_200, lean=True):
+        plan = planned(person, {"kind": "gain", "weeks": 16, "surplus_kcal": 500})
+        person.needs_kcal -= 100.0
+        weeks = followed(person, plan)
+        check_steps(weeks)
+        assert len(weeks) == 16
+
+
+def test_a_cut_of_a_length_goes_its_length() -> None:
+    for person in people(8, 4_300):
+        plan = planned(person, {"kind": "cut", "weeks": 10})
+        weeks = followed(person, plan)
+        check_steps(weeks)
+        assert len(weeks) == 10 or "REVIEW_PURPOSE_MET" not in weeks[-1].codes
+
+
+def test_a_plan_of_usual_size_is_not_raised_by_a_rail_in_its_first_weeks() -> None:
+    """Of honest people who keep to it, whatever the first weeks of a log say of what it leaves out."""
+    raised = [
+        any("REVIEW_RAISED_BY_RAIL" in week.codes for week in followed(person, planned(person, {"kind": "cut"}), 3))
+        for person in people(20, 4_400)
+    ]
+    assert sum(raised) <= 2
+
+
+def test_fat_to_lose_is_lost_when_two_readings_say_so() -> None:
+    for person in people(6, 4_500):
+        target = round(0.02 * person.start_kg, 1)
+        plan = planned(person, {"kind": "mini_cut", "fat_loss_kg": target})
+        if not plan["feasible"]:
+            continue
+        weeks = followed(person, plan)
+        if "REVIEW_PURPOSE_MET" in weeks[-1].codes:
+            assert len(weeks) >= 3
+        assert weeks[-1].fat_kg < -0.5 * target
+
+
+@pytest.mark.parametrize(("sex", "weight_kg", "fat", "goal", "feeling"), YEARS)
+def test_a_year_goes_from_decision_to_decision(sex: str, weight_kg: float, fat: float, goal: str, feeling: str) -> None:
+    person = Person(40, sex, weight_kg, fat)
+    year = year_of(person, goal, feeling)
+    first = year[0].fat_before
+    for part in year:
+        check_steps(part.weeks)
+        recommended = part.decision["recommended"]
+        assert part.kind == recommended["kind"]
+        assert len(part.plan["phases"][0]["weeks"]) == recommended["weeks"]
+        ceiling = part.decision["leanness"]["band_upper_fat_fraction"]
+        seen = part.decision["leanness"]["fat_fraction"]["mean"]
+        if seen > ceiling + 0.005:
+            assert all(phase["kind"] != "gain" for phase in part.plan["phases"])
+    if goal == "leanness":
+        assert person.fat_share < first
+    if fat >= 0.28:
+        assert person.fat_share < first - 0.015
+
+
+def test_figures_of_an_alternative_are_those_of_its_plan() -> None:
+    for place, person in enumerate(people(9, 4_600)):
+        asked = {**person.told, "as_of_date": person.on, "goal": ("muscle", "leanness", "hold")[place % 3]}
+        decision = call("decide_phase", {**asked, "log": person.before, "phase_history": []})
+        for way in decision["alternatives"]:
+            if not way["open"]:
+                continue
+            plan = call("plan_phases", {**person.told, "log": person.before, **way["plan"]})
+            phases = plan["phases"]
+            assert len(phases[0]["weeks"]) == way["weeks"]
+            assert sum(len(phase["weeks"]) for phase in phases) == way["plan_weeks"]
+            for name in ("fat_kg", "lean_kg"):
+                total = sum(phase["change"][name]["mean"] for phase in phases)
+                assert total == pytest.approx(way[name]["mean"], abs=0.05)
+            end = phases[-1]["weeks"][-1]["at_end"]["fat_fraction"]["mean"]
+            assert end == pytest.approx(way["end_fat_fraction"]["mean"], abs=0.001)
