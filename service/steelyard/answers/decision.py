@@ -63,7 +63,7 @@ class DecisionAsked(NamedTuple):
 
 
 class WayOn(NamedTuple):
-    """One way on: what to ask a planner for, and what it comes to over the horizon; or why it is ``closed``.
+    """One way on: what to ask a planner for, and what it comes to over those weeks; or why it is ``closed``.
 
     What is said of body fat (``fat_kg``, ``end_fat_fraction``, ``weeks_above_band``) is None where none may be.
     """
@@ -72,6 +72,7 @@ class WayOn(NamedTuple):
     weeks: int
     closed: Message | None = None
     told: Cleared[Fragment] | None = None
+    weeks_asked: int = 0
     lean_kg: Estimate | None = None
     fat_kg: Estimate | None = None
     end_fat_fraction: Estimate | None = None
@@ -234,6 +235,7 @@ def _way(one: Alternative, band_upper: float, *, speaks: bool) -> WayOn:
         kind=one.kind,
         weeks=one.weeks,
         told=one.told,
+        weeks_asked=one.weeks_asked,
         lean_kg=one.change("lean_kg"),
         fat_kg=one.change("fat_kg") if speaks else None,
         end_fat_fraction=one.end_fat_fraction() if speaks else None,

@@ -146,14 +146,15 @@ def _alternative(
     if score is None:
         return schema.PhaseAlternative(
             kind=way.kind.value, open=False, closed_because=None if way.closed is None else mapping.note(way.closed),
-            weeks=None, lean_kg=None, fat_kg=None, end_fat_fraction=None, days_dieting=None, weeks_above_band=None,
-            score=None, plan=None,
+            weeks=None, plan_weeks=None, lean_kg=None, fat_kg=None, end_fat_fraction=None, days_dieting=None,
+            weeks_above_band=None, score=None, plan=None,
         )  # fmt: skip
     return schema.PhaseAlternative(
         kind=way.kind.value,
         open=True,
         closed_because=None,
         weeks=way.weeks,
+        plan_weeks=way.weeks_asked,
         lean_kg=None if way.lean_kg is None else interval(way.lean_kg, KG),
         fat_kg=None if way.fat_kg is None else interval(way.fat_kg, KG),
         end_fat_fraction=None if way.end_fat_fraction is None else amount(way.end_fat_fraction, FRACTION),

@@ -176,15 +176,17 @@ class ScoreParts(Response, frozen=True, kw_only=True):
 
 
 class PhaseAlternative(Response, frozen=True, kw_only=True):
-    """One way on, through the same horizon as the others. Where it is `open` is false only `closed_because` is set."""
+    """One way on. Its figures are for the weeks that its `plan` asks for; its score is over the horizon of all of them.
+    Where `open` is false only `closed_because` is set."""
 
     kind: _KindOut
     open: Annotated[bool, Meta(description="Whether it is open to this person.", examples=[True])]
     closed_because: Annotated[Note | None, Meta(description="Why not, where it is not.")]
     weeks: Annotated[int | None, Meta(description="Length of its first phase.", examples=[4])]
-    lean_kg: Annotated[Interval | None, Meta(description="Change of lean tissue over the horizon.")]
-    fat_kg: Annotated[Interval | None, Meta(description="Change of fat mass over the horizon.")]
-    end_fat_fraction: Annotated[Interval | None, Meta(description="Body fat at the end of the horizon.")]
+    plan_weeks: Annotated[int | None, Meta(description="Weeks that its plan and its figures are for.", examples=[26])]
+    lean_kg: Annotated[Interval | None, Meta(description="Change of lean tissue over these weeks.")]
+    fat_kg: Annotated[Interval | None, Meta(description="Change of fat mass over these weeks.")]
+    end_fat_fraction: Annotated[Interval | None, Meta(description="Body fat at the end of these weeks.")]
     days_dieting: Annotated[int | None, Meta(description="Days in a deficit.", examples=[28])]
     weeks_above_band: Annotated[int | None, Meta(description="Weeks that end above the band.", examples=[0])]
     score: ScoreParts | None

@@ -48,8 +48,8 @@ class Fragment(NamedTuple):
 class Alternative(NamedTuple):
     """One way on. ``closed`` says why it is not open to this person; then there is no plan.
 
-    ``weeks`` is the length of its first phase; the changes are over the common horizon, whose ``weeks_told`` passed the
-    gate with the fragment.
+    ``weeks`` is the length of its first phase. The score is over the common horizon, whose ``weeks_told`` passed the
+    gate with the fragment; the changes are over the weeks that the fragment asks for.
     """
 
     kind: PhaseKind
@@ -84,10 +84,21 @@ class Alternative(NamedTuple):
         return self.plan.forecast
 
     @property
+    def weeks_asked(self) -> int:
+        """Weeks that its fragment asks for; those of the horizon before an event, whose phase starts when it must."""
+        fragment = self.fragment
+        if fragment is None:
+            return 0
+        after = fragment.gain_weeks if self.kind is PhaseKind.MAINTENANCE else 0
+        if self.kind.is_deficit:
+            after = fragment.maintenance_weeks + fragment.gain_weeks
+        return HORIZON_WEEKS if fragment.for_event else self.weeks + after
+
+    @property
     def last(self) -> int:
-        """The point of the forecast at its end."""
+        """The point of the forecast at the end of the weeks asked for."""
         assert self.plan is not None
-        return self.plan.phases[-1].weeks[-1].point
+        return min(self.weeks_asked, self.plan.phases[-1].weeks[-1].point)
 
     def shortened(self, weeks: int) -> "Alternative":
         """The same way on, its first phase planned for ``weeks``."""
@@ -98,20 +109,28 @@ class Alternative(NamedTuple):
         return self._replace(weeks=weeks, told=clear(shorter, self.weeks_told, "weight_kg"))
 
     def change(self, name: str) -> Estimate:
-        """Change of a mass [kg] over the horizon."""
+        """Change of a mass [kg] over the weeks asked for."""
         path = self.path
-        sd = path.spread_of_change(0, self.last)
         mean = float(getattr(path.states[self.last], name) - getattr(path.states[0], name))
-        return Estimate(mean, float(getattr(sd, name)))
+        return Estimate(mean, self._sd_of_change(name))
+
+    def _sd_of_change(self, name: str) -> float:
+        """SD of a change up to the last point; between two nodes of the forecast its square grows evenly."""
+        path, last = self.path, self.last
+        after = next(node for node in path.nodes if node >= last)
+        before = max(node for node in path.nodes if node <= last)
+        low, high = (float(getattr(path.spread_of_change(0, node), name)) for node in (before, after))
+        share = (last - before) / (after - before) if after > before else 0.0
+        return math.sqrt(low**2 + share * (high**2 - low**2))
 
     def end_fat_fraction(self) -> Estimate:
-        """Body fat at the end of the horizon."""
+        """Body fat at the end of the weeks asked for."""
         state = self.path.states[self.last]
         return Estimate(float(state.fat_kg / state.weight_kg), float(self.path.spreads()[self.last].fat_fraction))
 
     def weeks_above(self, fraction: float) -> int:
-        """Weeks that end with body fat above ``fraction``."""
-        return sum(float(s.fat_kg / s.weight_kg) > fraction for s in self.path.states[1:])
+        """Weeks asked for that end with body fat above ``fraction``."""
+        return sum(float(s.fat_kg / s.weight_kg) > fraction for s in self.path.states[1 : self.last + 1])
 
 
 def bridge_weeks(cut_weeks: int) -> int:
@@ -162,6 +181,8 @@ class Alternatives:
             ReturnAim(gain_weeks=gain, surplus_kcal=q.surplus_kcal, fat_ceiling=self.ceiling),
             sources=ALL_SOURCES,
         )
+        if all(phase.kind != PhaseKind.GAIN.value for phase in plan.phases):
+            gain = 0  # over its ceiling there is none: the hold is asked for alone
         fragment = Fragment(
             PhaseKind.MAINTENANCE, weeks, surplus_kcal=q.surplus_kcal, gain_weeks=gain, fat_ceiling=self.ceiling
         )
@@ -223,7 +244,7 @@ class Alternatives:
         rest = max(1, HORIZON_WEEKS - weeks)
         bridge = min(rest, bridge_weeks(weeks + done))
         kind = DeficitKind(named.value)
-        again = DeficitAim(kind=kind, weeks=weeks, deficit_kcal=plan.deficit_kcal, weeks_done=done)
+        again = DeficitAim(kind=kind, weeks=weeks, deficit_kcal=plan.deficit_kcal, weeks_done=done, is_usual=True)
         ways = []
         for gain in sorted({0 if not reaches else rest - bridge, rest - bridge} if self.question.grows else {0}):
             full = self._plan(again, rest - gain, gain)

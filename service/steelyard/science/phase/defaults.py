@@ -61,6 +61,14 @@ CUT_FIRST_RESET_WEEKS = int(
 EASING_SHARE = constant(
     "easing_in_share", 0.5, unit="1", summary="Share of the deficit in the easing-in weeks", basis=Basis.JUDGEMENT
 )
+ROOM_UNDER_RAILS = constant(
+    "deficit_room",
+    60.0,
+    unit="kcal/d",
+    summary="Room that a deficit leaves under the guard rails where nobody asked for its size, so that the first weeks "
+    "of a log need not raise the intake",
+    basis=Basis.JUDGEMENT,
+)
 SURPLUS_DEFAULT = {
     TrainingStatus.UNTRAINED: constant(
         "surplus_untrained", 300, unit="kcal/d", summary="Surplus by default", basis=Basis.COMMON_PRACTICE

@@ -48,8 +48,10 @@ from .defaults import (
     CUT_WEEKS_MOST,
     DEFAULT_WEEKS,
     EASING_SHARE,
+    LEAST_DEFICIT,
     LEAST_WEEKS,
     MOST_WEEKS,
+    ROOM_UNDER_RAILS,
     STATIC_KCAL_PER_KG,
 )
 from .phases import Element, as_diet
@@ -70,7 +72,8 @@ class DeficitAim(msgspec.Struct, frozen=True, kw_only=True):
     """What is asked of a fat-loss phase. One goal at most; what is ``None`` is solved for or usual.
 
     ``weeks`` counts every week of the phase, easing in and breaks included; ``at_most_weeks`` bounds it where it is
-    solved for. ``weeks_done`` were spent in a deficit before the start, in the same phase.
+    solved for. ``weeks_done`` were spent in a deficit before the start, in the same phase. ``is_usual``: nobody asked
+    for ``deficit_kcal``, which is the usual size.
     """
 
     kind: DeficitKind = DeficitKind.MINI_CUT
@@ -87,6 +90,13 @@ class DeficitAim(msgspec.Struct, frozen=True, kw_only=True):
     break_every_weeks: int | None = None
     break_weeks: int = 1
     weeks_done: int = 0
+    is_usual: bool = False
+
+    @property
+    def room_kcal(self) -> float:
+        """What the deficit leaves free under the rails [kcal/d]: where its size was not asked for, nor solved for."""
+        is_ours = self.deficit_kcal is None and not (self.has_goal and self.weeks is not None)
+        return ROOM_UNDER_RAILS if is_ours or self.is_usual else 0.0
 
     @property
     def has_goal(self) -> bool:
@@ -313,11 +323,16 @@ class DeficitPhase:
     def limits(self, now: Subject, weeks: int) -> list[DeficitLimit]:
         """The largest deficit of each rule for the body ``now`` in a phase of ``weeks``, strictest first [kcal/d]."""
         length = weeks + self.aim.weeks_done + self.weeks_before
-        limits = deficit_limits(now, length, fed=self.subject)
+        limits = [self._with_room(limit) for limit in deficit_limits(now, length, fed=self.subject)]
         is_near_underweight = self.subject.bmi < BMI_WARN
         if is_near_underweight and self.aim.deficit_kcal is None and not self.aim.has_goal:
             limits = sorted([*limits, resting_limit(now)], key=lambda limit: limit.deficit_kcal)
         return limits
+
+    def _with_room(self, limit: DeficitLimit) -> DeficitLimit:
+        """A limit less the room that is left under it; not of what would be too little to plan."""
+        room = min(self.aim.room_kcal, max(0.0, limit.deficit_kcal - LEAST_DEFICIT))
+        return limit._replace(deficit_kcal=limit.deficit_kcal - room) if room else limit
 
     def cap(self, wanted_kcal: float, weeks: int, *, is_history_known: bool) -> DeficitLimit | None:
         """The largest deficit inside every rail, where that is less than ``wanted_kcal``, and the rule that binds."""
