@@ -9,9 +9,10 @@ from ..rails import RailAction
 from ..register import Message
 from .alternatives import Alternative
 from .facts import Facts, Leanness
+from .odds import CLEAR_PROBABILITY, ahead_kg
 from .pattern import Pattern
 from .reasons import say
-from .terms import EVENT_WEEKS_MOST, HORIZON_WEEKS, TIE_KG, Feeling, Situation
+from .terms import EVENT_WEEKS_MOST, HORIZON_WEEKS, Feeling, Situation
 from .trade import motive
 
 # Less lean tissue than this is no cost to speak of.
@@ -91,19 +92,16 @@ def explain(facts: Facts, ruling: Ruling, listed: list[Alternative]) -> list[Mes
         others = [a for a in others if a.kind is not PhaseKind.GAIN]
     if ruling.by_trade and others:
         other = max(others, key=lambda a: a.total_kg)
-        reasons.append(
-            say(
-                "DECISION_TRADE",
-                weeks=HORIZON_WEEKS,
-                best=chosen.kind.value,
-                best_kg=chosen.total_kg,
-                other=other.kind.value,
-                other_kg=other.total_kg,
-                ahead_kg=chosen.total_kg - other.total_kg,
-            )
-        )
-        if abs(chosen.total_kg - other.total_kg) < TIE_KG:
-            reasons.append(say("DECISION_CLOSE", tie_kg=TIE_KG))
+        ahead = ahead_kg(chosen, other, facts.make.counts_from)
+        probability = ahead.probability_over(0.0)
+        told = {
+            "weeks": HORIZON_WEEKS,
+            "best": chosen.kind.value,
+            "other": other.kind.value,
+            "ahead_kg": ahead.mean,
+            "probability_percent": 100.0 * probability,
+        }
+        reasons.append(say("DECISION_TRADE" if probability >= CLEAR_PROBABILITY else "DECISION_CLOSE", **told))
     reasons.append(_health(q.fat_fraction, facts.leanness.healthy))
     if q.history is None:
         reasons.append(say("DECISION_HISTORY_UNKNOWN"))

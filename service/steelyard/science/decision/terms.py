@@ -200,10 +200,6 @@ EVENT_WEEKS_MOST = int(
         summary="An event further away than this does not count yet",
     )
 )  # fmt: skip
-TIE_KG = constant(
-    "decision_tie", 0.05, unit="kg lean", basis=Basis.JUDGEMENT,
-    summary="Difference of two scores under which the decision is called close",
-)  # fmt: skip
 PATTERN_CYCLES = int(
     constant(
         "decision_pattern_cycles", 2, unit="cycles", basis=Basis.JUDGEMENT,
