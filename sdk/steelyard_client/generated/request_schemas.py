@@ -1091,6 +1091,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                 ]
             },
             "kind": {"$ref": "PhaseKind"},
+            "logging_ratio": {"anyOf": [{"$ref": "RatioFigure"}, {"type": "null"}]},
             "maintenance": {"$ref": "KnownMaintenance"},
             "start_body": {"anyOf": [{"$ref": "StartBody"}, {"type": "null"}]},
             "start_date": {"format": "date", "type": "string"},

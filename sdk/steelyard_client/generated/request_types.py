@@ -942,6 +942,7 @@ class PhaseFollowedDict(TypedDict):
     fat_ceiling_fraction: Body fat that ends a gain. 0.08 to 0.6.
     fat_loss_kg: Fat that the phase is to lose, kilograms; where absent, its length is the target. 0.2 to 40.
     kind: What the phase is for.
+    logging_ratio: Logged over eaten energy as the plan knew it, where it did.
     maintenance: What the plan started from, on the scale of its intakes.
     start_body: The body on its first morning; the profile's where absent.
     start_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
@@ -953,6 +954,7 @@ class PhaseFollowedDict(TypedDict):
     fat_ceiling_fraction: "NotRequired[float | None]"
     fat_loss_kg: "NotRequired[float | None]"
     kind: "models.PhaseKind | Literal['cut', 'gain', 'maintenance', 'mini_cut']"
+    logging_ratio: "NotRequired[models.RatioFigure | RatioFigureDict | None]"
     maintenance: "models.KnownMaintenance | KnownMaintenanceDict"
     start_body: "NotRequired[models.StartBody | StartBodyDict | None]"
     start_date: "datetime.date | str"

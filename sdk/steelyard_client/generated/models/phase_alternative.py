@@ -18,20 +18,22 @@ T = TypeVar("T", bound="PhaseAlternative")
 
 @_attrs_define
 class PhaseAlternative:
-    """One way on, through the same horizon as the others. Where it is `open` is false only `closed_because` is set.
+    """One way on. Its figures are for the weeks that its `plan` asks for; its score is over the horizon of all of them.
+    Where `open` is false only `closed_because` is set.
 
-    Attributes:
-        closed_because (None | Note): Why not, where it is not.
-        days_dieting (int | None): Days in a deficit.
-        end_fat_fraction (Interval | None): Body fat at the end of the horizon.
-        fat_kg (Interval | None): Change of fat mass over the horizon.
-        kind (str): `mini_cut`, `cut`, `gain` or `maintenance`. Extensible.
-        lean_kg (Interval | None): Change of lean tissue over the horizon.
-        open_ (bool): Whether it is open to this person.
-        plan (None | PlanFragment): What to ask `/v1/plans` for.
-        score (None | ScoreParts):
-        weeks (int | None): Length of its first phase.
-        weeks_above_band (int | None): Weeks that end above the band.
+        Attributes:
+            closed_because (None | Note): Why not, where it is not.
+            days_dieting (int | None): Days in a deficit.
+            end_fat_fraction (Interval | None): Body fat at the end of these weeks.
+            fat_kg (Interval | None): Change of fat mass over these weeks.
+            kind (str): `mini_cut`, `cut`, `gain` or `maintenance`. Extensible.
+            lean_kg (Interval | None): Change of lean tissue over these weeks.
+            open_ (bool): Whether it is open to this person.
+            plan (None | PlanFragment): What to ask `/v1/plans` for.
+            plan_weeks (int | None): Weeks that its plan and its figures are for.
+            score (None | ScoreParts):
+            weeks (int | None): Length of its first phase.
+            weeks_above_band (int | None): Weeks that end above the band.
     """
 
     closed_because: None | Note
@@ -42,6 +44,7 @@ class PhaseAlternative:
     lean_kg: Interval | None
     open_: bool
     plan: None | PlanFragment
+    plan_weeks: int | None
     score: None | ScoreParts
     weeks: int | None
     weeks_above_band: int | None
@@ -92,6 +95,9 @@ class PhaseAlternative:
         else:
             plan = self.plan
 
+        plan_weeks: int | None
+        plan_weeks = self.plan_weeks
+
         score: dict[str, Any] | None
         if isinstance(self.score, ScoreParts):
             score = self.score.to_dict()
@@ -116,6 +122,7 @@ class PhaseAlternative:
                 "lean_kg": lean_kg,
                 "open": open_,
                 "plan": plan,
+                "plan_weeks": plan_weeks,
                 "score": score,
                 "weeks": weeks,
                 "weeks_above_band": weeks_above_band,
@@ -219,6 +226,13 @@ class PhaseAlternative:
 
         plan = _parse_plan(d.pop("plan"))
 
+        def _parse_plan_weeks(data: object) -> int | None:
+            if data is None:
+                return data
+            return cast(int | None, data)
+
+        plan_weeks = _parse_plan_weeks(d.pop("plan_weeks"))
+
         def _parse_score(data: object) -> None | ScoreParts:
             if data is None:
                 return data
@@ -257,6 +271,7 @@ class PhaseAlternative:
             lean_kg=lean_kg,
             open_=open_,
             plan=plan,
+            plan_weeks=plan_weeks,
             score=score,
             weeks=weeks,
             weeks_above_band=weeks_above_band,

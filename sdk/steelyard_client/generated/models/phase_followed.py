@@ -12,6 +12,7 @@ from ..types import UNSET, Unset
 if TYPE_CHECKING:
     from ..models.known_maintenance import KnownMaintenance
     from ..models.phase_change import PhaseChange
+    from ..models.ratio_figure import RatioFigure
     from ..models.start_body import StartBody
     from ..models.week_followed import WeekFollowed
 
@@ -34,6 +35,7 @@ class PhaseFollowed:
         fat_ceiling_fraction (float | None | Unset): Body fat that ends a gain.
         fat_loss_kg (float | None | Unset): Fat that the phase is to lose, kilograms; where absent, its length is the
             target.
+        logging_ratio (None | RatioFigure | Unset): Logged over eaten energy as the plan knew it, where it did.
         start_body (None | StartBody | Unset): The body on its first morning; the profile's where absent.
         usual_intake_kcal (float | None | Unset): What was eaten a day before the phase; maintenance by default.
     """
@@ -45,10 +47,12 @@ class PhaseFollowed:
     changes: list[PhaseChange] | Unset = UNSET
     fat_ceiling_fraction: float | None | Unset = UNSET
     fat_loss_kg: float | None | Unset = UNSET
+    logging_ratio: None | RatioFigure | Unset = UNSET
     start_body: None | StartBody | Unset = UNSET
     usual_intake_kcal: float | None | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
+        from ..models.ratio_figure import RatioFigure  # noqa: PLC0415
         from ..models.start_body import StartBody  # noqa: PLC0415
 
         kind = self.kind.value
@@ -81,6 +85,14 @@ class PhaseFollowed:
         else:
             fat_loss_kg = self.fat_loss_kg
 
+        logging_ratio: dict[str, Any] | None | Unset
+        if isinstance(self.logging_ratio, Unset):
+            logging_ratio = UNSET
+        elif isinstance(self.logging_ratio, RatioFigure):
+            logging_ratio = self.logging_ratio.to_dict()
+        else:
+            logging_ratio = self.logging_ratio
+
         start_body: dict[str, Any] | None | Unset
         if isinstance(self.start_body, Unset):
             start_body = UNSET
@@ -111,6 +123,8 @@ class PhaseFollowed:
             field_dict["fat_ceiling_fraction"] = fat_ceiling_fraction
         if fat_loss_kg is not UNSET:
             field_dict["fat_loss_kg"] = fat_loss_kg
+        if logging_ratio is not UNSET:
+            field_dict["logging_ratio"] = logging_ratio
         if start_body is not UNSET:
             field_dict["start_body"] = start_body
         if usual_intake_kcal is not UNSET:
@@ -122,6 +136,7 @@ class PhaseFollowed:
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
         from ..models.known_maintenance import KnownMaintenance  # noqa: PLC0415
         from ..models.phase_change import PhaseChange  # noqa: PLC0415
+        from ..models.ratio_figure import RatioFigure  # noqa: PLC0415
         from ..models.start_body import StartBody  # noqa: PLC0415
         from ..models.week_followed import WeekFollowed  # noqa: PLC0415
 
@@ -168,6 +183,23 @@ class PhaseFollowed:
 
         fat_loss_kg = _parse_fat_loss_kg(d.pop("fat_loss_kg", UNSET))
 
+        def _parse_logging_ratio(data: object) -> None | RatioFigure | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                logging_ratio_type_0 = RatioFigure.from_dict(data)
+
+                return logging_ratio_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(None | RatioFigure | Unset, data)
+
+        logging_ratio = _parse_logging_ratio(d.pop("logging_ratio", UNSET))
+
         def _parse_start_body(data: object) -> None | StartBody | Unset:
             if data is None:
                 return data
@@ -202,6 +234,7 @@ class PhaseFollowed:
             changes=changes,
             fat_ceiling_fraction=fat_ceiling_fraction,
             fat_loss_kg=fat_loss_kg,
+            logging_ratio=logging_ratio,
             start_body=start_body,
             usual_intake_kcal=usual_intake_kcal,
         )
