@@ -3,6 +3,8 @@
 import math
 from typing import NamedTuple
 
+import msgspec
+
 from .. import rails
 from ..body import ALL_SOURCES, Forecast
 from ..numbers import Estimate
@@ -161,6 +163,11 @@ class Alternatives:
         if not plan.is_feasible or all(phase.kind != PhaseKind.GAIN.value for phase in plan.phases):
             why = plan.reasons[-1] if plan.reasons else say("GAIN_NO_ROOM")
             return _shut(PhaseKind.GAIN, why)
+        if weeks is not None and weeks < HORIZON_WEEKS:
+            # So short a one may have no room where a long one has.
+            shorter = plan_gain(q.member, q.as_of, msgspec.structs.replace(aim, weeks=weeks), sources=frozenset())
+            if all(phase.kind != PhaseKind.GAIN.value for phase in shorter.phases):
+                return _shut(PhaseKind.GAIN, say("GAIN_NO_ROOM"))
         fragment = Fragment(
             PhaseKind.GAIN, weeks or HORIZON_WEEKS, surplus_kcal=self.question.surplus_kcal, fat_ceiling=ceiling
         )

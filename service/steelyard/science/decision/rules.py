@@ -76,7 +76,8 @@ def _without_leanness(q: Question, refused: Refused) -> Decision:
         pattern=None,
         reasons=[why] if q.trains else [why, say("GAIN_NEEDS_TRAINING")],
         changes=[],
-        actions=refused.actions,
+        # Of body fat nothing is said to them, nor of what it refuses.
+        actions=[action for action in refused.actions if action.id != rails.BODY_FAT],
     )
 
 

@@ -368,7 +368,9 @@ def _deficits_offered(
     aim, planned = phase.aim, solved.deficit_kcal
     is_training = phase.model.training_dose >= 1.0
     paces = {pace: usual_deficit(phase.subject, history, pace, is_training=is_training).deficit_kcal for pace in Pace}
+    phase.aim = msgspec.structs.replace(aim, deficit_kcal=phase.subject.maintenance_kcal)
     limit = phase.cap(phase.subject.maintenance_kcal, solved.weeks, is_history_known=history.is_known)
+    phase.aim = aim
     largest = None if limit is None else limit.deficit_kcal // 10.0 * 10.0
     offered: list[SizeOffered] = []
     is_open = aim.deficit_kcal is None and not aim.has_goal

@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 import msgspec
 
-from ..log import LOGGING_RATIO_SD, RATIO_DRIFT, Log, LogMaintenance
+from ..log import Log
 from ..measures import body_of
 from ..member import Member
 from ..numbers import Estimate
@@ -21,7 +21,6 @@ from .correction import STEP_KCAL, RestOfPhase
 from .question import Finding, Settled
 from .reading import Now, body_now, read_phase
 
-_LEAST_RATIO_SD = 0.04  # no log is surer of what it leaves out
 _SEARCHED_SHARE = 0.6  # of maintenance: no purpose takes a larger change
 
 
@@ -74,32 +73,19 @@ def read_on(member: Member, phase: FollowedPhase, log: Log, day: int, settled: S
     promised = PromisedPath(phase, body_before, member.subject.protein_kg, now.ratio, (unseen, now.days))
     planned = promised.change(unseen, now.days).tissue
     body = body_now(member, phase, now, promised.change(0, unseen).tissue)
-    subject = _subject(member, phase, log, now)
+    subject = _subject(member, log, now)
     return PhaseRead(now, RestOfPhase(phase, subject, body, now.ratio, day), promised, planned)
 
 
-def _subject(member: Member, phase: FollowedPhase, log: Log, now: Now) -> Subject:
+def _subject(member: Member, log: Log, now: Now) -> Subject:
     """What the rails read of the member at the phase's start, with what the log tells of their scale."""
     learnt = now.maintenance
     return member.subject._replace(
         maintenance_kcal=learnt.maintenance.mean,
-        scale=member.scale_by(_as_sure_as_planned(learnt, phase, now.days)),
+        scale=member.scale_by(learnt),
         physical_kcal=max(member.prior.mean, learnt.physical.mean),
         logged=Member(member.told._replace(log=log)).logged,
     )
-
-
-def _as_sure_as_planned(learnt: LogMaintenance, phase: FollowedPhase, days: int) -> LogMaintenance:
-    """What a log says of maintenance, its ratio no less sure than the plan's, which drifts.
-
-    A log alone cannot tell a change of eating from one of logging, and says less of what it leaves out for weeks after
-    a phase began. The plan was made before, and what it leaves free under the rails is not taken back for that. Where
-    the plan does not say, it is the spread between people who log.
-    """
-    ratio = learnt.logging_ratio
-    planned = LOGGING_RATIO_SD if phase.ratio is None else max(_LEAST_RATIO_SD, phase.ratio.sd)
-    sd = math.hypot(planned, RATIO_DRIFT * ratio.mean * math.sqrt(days))
-    return msgspec.structs.replace(learnt, logging_ratio=Estimate(ratio.mean, min(ratio.sd, sd)))
 
 
 def what_is_due(

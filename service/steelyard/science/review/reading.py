@@ -12,6 +12,7 @@ from ..log import (
     DAY_ERROR,
     LOGGING_RATIO,
     LOGGING_RATIO_LEAST,
+    RATIO_DRIFT,
     UNLOGGED_BIAS,
     Change,
     Explained,
@@ -35,6 +36,7 @@ from . import texts
 _RECENT_DAYS = 7
 _FOLLOWED_DAYS = 28
 _BEFORE_PHASE_DAYS = 14
+_LEAST_RATIO_SD = 0.04  # no log is surer of what it leaves out
 
 
 class Changes(NamedTuple):
@@ -116,23 +118,25 @@ def change_over(trend: Trend, days: int) -> Changes:
     )
 
 
-def with_plan(found: LogMaintenance, plan: Estimate, days: int) -> LogMaintenance:
+def with_plan(
+    found: LogMaintenance, plan: Estimate, days: int, planned_ratio: Estimate | None = None
+) -> LogMaintenance:
     """Maintenance as the log tells it, with what the plan started from, which counts for less from day to day.
 
     In the first weeks of a phase a log cannot tell a change of eating from one of logging, and may err by much. The
-    logging ratio goes along, so that the physical estimate stays what the log says.
+    logging ratio goes along, so that the physical estimate stays what the log says; it is no less sure than the plan
+    was of it, which drifts: what a plan leaves free under the rails is not taken back for want of a longer log.
     """
     told = found.maintenance
     fades = 1.0 + (days / texts.PLAN_FADES_DAYS) ** 2
     of_plan = 1.0 / (fades * max(plan.sd, texts.PLAN_LEAST_SD * plan.mean) ** 2)
     of_log = 1.0 / max(told.sd, 1.0) ** 2
     mean = (of_plan * plan.mean + of_log * told.mean) / (of_plan + of_log)
-    ratio = found.logging_ratio
-    return msgspec.structs.replace(
-        found,
-        maintenance=Estimate(mean, (of_plan + of_log) ** -0.5),
-        logging_ratio=Estimate(ratio.mean * mean / told.mean, ratio.sd),
-    )
+    ratio = Estimate(found.logging_ratio.mean * mean / told.mean, found.logging_ratio.sd)
+    if planned_ratio is not None:
+        drifted = RATIO_DRIFT * ratio.mean * math.sqrt(max(0, days))
+        ratio = Estimate(ratio.mean, min(ratio.sd, math.hypot(max(_LEAST_RATIO_SD, planned_ratio.sd), drifted)))
+    return msgspec.structs.replace(found, maintenance=Estimate(mean, (of_plan + of_log) ** -0.5), logging_ratio=ratio)
 
 
 def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed_since: int | None = None) -> Now:
@@ -155,7 +159,7 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
     first = next(i for i, seen in enumerate(daily.is_weighed) if seen)
     then = min(last, max(phase.start_day - daily.first_day, first))
     filled = fill_intake(daily, prior_on_logging_scale(assessed.total).mean)
-    maintenance = with_plan(trend.maintenance, phase.maintenance, day - phase.start_day)
+    maintenance = with_plan(trend.maintenance, phase.maintenance, day - phase.start_day, phase.ratio)
     ratio = min(1.2, max(LOGGING_RATIO_LEAST, maintenance.logging_ratio.mean))
     recent = filled[max(0, last - _RECENT_DAYS) : last] or filled[:1]
     two_weeks = slice(max(0, last - 14), last)
