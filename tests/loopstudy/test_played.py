@@ -125,3 +125,22 @@ def test_figures_of_an_alternative_are_those_of_its_plan() -> None:
                 assert total == pytest.approx(way[name]["mean"], abs=0.05)
             end = phases[-1]["weeks"][-1]["at_end"]["fat_fraction"]["mean"]
             assert end == pytest.approx(way["end_fat_fraction"]["mean"], abs=0.001)
+
+
+def test_where_neither_sex_fits_each_limit_is_the_stricter() -> None:
+    """A cut leads no leaner than for women, and nothing is gained over the ceiling of men."""
+    person = Person(77, "male", 80.0, 0.21)
+    person.told["profile"]["body_fat"]["fat_fraction"] = 0.21
+    asked = {"as_of_date": person.on, "goal": "muscle", "log": person.before, "phase_history": []}
+    found = {}
+    for sex in ("male", "female", "unspecified"):
+        who = {**person.told, "profile": {**person.told["profile"], "sex": sex}}
+        found[sex] = call("decide_phase", {**who, **asked})
+        plan = call("plan_phases", {**who, "state": found[sex]["state"], **found[sex]["recommended"]["plan"]})
+        assert plan["feasible"]
+        assert found[sex]["recommended"]["kind"] in {phase["kind"] for phase in plan["phases"]}
+    target = {sex: answer["leanness"]["target_fat_fraction"] for sex, answer in found.items()}
+    assert target["unspecified"] == max(target["male"], target["female"])
+    assert found["male"]["recommended"]["kind"] in ("mini_cut", "cut")
+    assert found["female"]["recommended"]["kind"] == "gain"
+    assert found["unspecified"]["recommended"]["kind"] == "maintenance"

@@ -66,7 +66,7 @@ class DecisionRequest(Request, frozen=True, kw_only=True):
     ] = Feeling.CONTENT
     band: Annotated[
         ChosenBand | None,
-        Meta(description="The chosen band; by default 10-17 % for men, 18-27 % for women, as is common practice."),
+        Meta(description="The chosen band; by default 10-17 % for men, else 18-27 %, as is common practice."),
     ] = None
     event_date: Annotated[date | None, Meta(description="A day to be lean on.", examples=["2026-07-11"])] = None
     event_fat_fraction: Annotated[

@@ -93,7 +93,7 @@ def facts_of(question: Question, warnings: list[RailAction], refused: Refused | 
     is_ceiling = due is not None and _LEAST_CEILING <= due <= _MOST_CEILING
     if due is not None and q.fat_fraction >= due and refused is not None and rails.BMI in refused.ids:
         is_ceiling = False  # who is underweight gains, whatever the share of fat
-    gain = make.gain(ceiling=round(due, 3) if due is not None and is_ceiling else None)
+    gain = make.gain(ceiling=q.ceiling(round(due, 3)) if due is not None and is_ceiling else None)
     gain = gain.shortened(_gain_weeks(q, gain, due))
     hold = make.hold()
     mini = make.cut(DeficitKind.MINI_CUT)

@@ -7,7 +7,8 @@ from typing import NamedTuple
 from ..body import Body
 from ..measures import FatEstimate
 from ..member import Member
-from ..phase import Band, History, PhaseKind
+from ..person import Sex
+from ..phase import Band, History, PhaseKind, usual_band, usual_ceiling
 from ..rails import Subject
 from ..register import Basis, constant
 
@@ -109,6 +110,13 @@ class Question(NamedTuple):
     def fat_fraction(self) -> float:
         """The expected body fat, 0-1."""
         return self.fat.mean
+
+    def ceiling(self, fraction: float) -> float:
+        """A body fat that ends a gain; no more than the usual one where neither set of the sexes fits nor a band was
+        chosen."""
+        sex = self.subject.sex
+        is_usual = sex is Sex.UNSPECIFIED and self.band == usual_band(sex)
+        return min(fraction, usual_ceiling(sex)) if is_usual else fraction
 
     @property
     def trains(self) -> bool:

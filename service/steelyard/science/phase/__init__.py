@@ -3,6 +3,7 @@
 from .band import (
     Band,
     usual_band,
+    usual_ceiling,
 )
 from .defaults import (
     COMMON_FIRST_DROP_KG,
@@ -133,6 +134,7 @@ __all__ = [
     "told_week",
     "told_weeks",
     "usual_band",
+    "usual_ceiling",
     "usual_deficit",
     "usual_surplus",
     "with_usual_diet",

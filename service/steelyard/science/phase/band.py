@@ -26,7 +26,12 @@ class Band(NamedTuple):
 
 
 def usual_band(sex: Sex) -> Band:
-    """The band where none was chosen; half way between both sets where neither fits."""
+    """The band where none was chosen. Where neither set fits, the one that asks for less leanness."""
     if sex is Sex.UNSPECIFIED:
-        return Band(sum(_BAND_LOWER.values()) / 2, sum(FAT_CEILING.values()) / 2)
+        return Band(max(_BAND_LOWER.values()), max(FAT_CEILING.values()))
     return Band(_BAND_LOWER[sex], FAT_CEILING[sex])
+
+
+def usual_ceiling(sex: Sex) -> float:
+    """The body fat at which a gain ends where no other was chosen. Where neither set fits, the lower one."""
+    return min(FAT_CEILING.values()) if sex is Sex.UNSPECIFIED else FAT_CEILING[sex]

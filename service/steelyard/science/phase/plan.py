@@ -25,7 +25,6 @@ from ..body import (
     walk,
 )
 from ..member import Member
-from ..person import Sex
 from ..rails import (
     CARBOHYDRATE_KCAL_PER_G,
     FAT_KCAL_PER_G,
@@ -37,7 +36,7 @@ from ..rails import (
     usual_protein,
 )
 from ..register import Message, say, traced
-from .defaults import FAT_CEILING
+from .band import usual_ceiling
 from .deficit import DeficitAim, DeficitKind, DeficitPhase, Week, subject_at
 from .deficit_solver import NearestSafe, Solved, capped_later, solve
 from .gain import GainAim, PlannedGain, plan_gain_phase, plan_surplus
@@ -600,5 +599,4 @@ def ceiling_of(subject: Subject, asked: float | None) -> float | None:
         return asked
     if rails.forbids_fat_target(subject) is not None:
         return None
-    # Where neither set fits, the lower one warns the earlier.
-    return min(FAT_CEILING.values()) if subject.sex is Sex.UNSPECIFIED else FAT_CEILING[subject.sex]
+    return usual_ceiling(subject.sex)
