@@ -144,3 +144,30 @@ def test_where_neither_sex_fits_each_limit_is_the_stricter() -> None:
     assert found["male"]["recommended"]["kind"] in ("mini_cut", "cut")
     assert found["female"]["recommended"]["kind"] == "gain"
     assert found["unspecified"]["recommended"]["kind"] == "maintenance"
+
+
+def test_a_season_begins_as_the_decision_does_or_says_what_it_asks() -> None:
+    """The same body, from one state: the same deficits and ceilings, and what differs is said."""
+    alike = 0
+    for person in people(8, 4_700):
+        asked = {**person.told, "as_of_date": person.on, "log": person.before, "phase_history": []}
+        decision = call("decide_phase", asked)
+        wanted = decision["recommended"]
+        plan = call("plan_phases", {**person.told, "state": decision["state"], **wanted["plan"]})
+        question = {
+            **person.told,
+            "state": plan["state"],
+            "start_date": person.on,
+            "horizon_weeks": 26,
+            "cut_history": {"cuts_last_12_months": 0},
+            "strategy": {"kind": "ready_made", "name": "slow_gain_rare_mini_cuts"},
+        }
+        season = call("plan_season", question)
+        assert season["state"]["fat_kg"] == plan["state"]["fat_kg"]
+        assert season["start"]["band_upper_fat_fraction"] == decision["leanness"]["band_upper_fat_fraction"]
+        assert "SEASON_BESIDE_DECISION" in {reason["code"] for reason in season["plan"]["reasons"]}
+        first = season["plan"]["phases"][0]
+        if first["kind"] == "mini_cut" and wanted["kind"] == "mini_cut":
+            assert season["plan"]["strategy"]["deficit_kcal"] == pytest.approx(plan["deficit_kcal"], abs=60.0)
+            alike += 1
+    assert alike >= 2

@@ -985,7 +985,12 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                     {"type": "null"},
                 ]
             },
-            "deficit_kcal": {"maximum": 1500, "minimum": 100, "type": "number"},
+            "deficit_kcal": {
+                "anyOf": [
+                    {"maximum": 1500, "minimum": 100, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
             "kind": {"const": "own", "type": "string"},
             "label": {"maxLength": 40, "minLength": 1, "type": "string"},
             "longest_cut_weeks": {"maximum": 26, "minimum": 2, "type": "integer"},

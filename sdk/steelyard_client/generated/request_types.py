@@ -498,7 +498,7 @@ class DecisionRequestDict(TypedDict):
     """A person, what they want, and what they have done so far.
 
     as_of_date: The day of the decision.
-    band: The chosen band; by default 10-17 % for men, 18-27 % for women, as is common practice.
+    band: The chosen band; by default 10-17 % for men, else 18-27 %, as is common practice.
     current_intake_kcal: What is eaten a day at present; maintenance by default. 800 to 8000.
     event_date: A day to be lean on.
     event_fat_fraction: Most body fat wanted on that day; set by the band by default. 0.03 to 0.6.
@@ -856,7 +856,7 @@ class OwnStrategyDict(TypedDict):
         0.6.
     cut_to_fat_fraction: Body fat at which a cut ends. Without it a gain stops at `cut_at_fat_fraction`, uncut.
         0.03 to 0.6.
-    deficit_kcal: Daily deficit at the start of a cut. `500.0` if absent. 100 to 1500.
+    deficit_kcal: Daily deficit at the start of a cut; as plans size it by default. 100 to 1500.
     kind: Always `own`.
     label: A name for the answer. `"own"` if absent.
     longest_cut_weeks: Longest cut; up to 6 is a mini-cut. `6` if absent. 2 to 26.
@@ -866,7 +866,7 @@ class OwnStrategyDict(TypedDict):
 
     cut_at_fat_fraction: "NotRequired[float | None]"
     cut_to_fat_fraction: "NotRequired[float | None]"
-    deficit_kcal: "NotRequired[float]"
+    deficit_kcal: "NotRequired[float | None]"
     kind: "Literal['own']"
     label: "NotRequired[str]"
     longest_cut_weeks: "NotRequired[int]"

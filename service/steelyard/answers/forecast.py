@@ -4,7 +4,7 @@ from datetime import date, timedelta
 from typing import NamedTuple
 
 from steelyard.science.body import ALL_SOURCES, BodyTarget, PathPoint, TargetQuantity, UncertaintySource
-from steelyard.science.log import LogMaintenance
+from steelyard.science.log import LogMaintenance, tail_of
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import (
@@ -20,6 +20,7 @@ from steelyard.science.register import OutOfDomain
 from .answered import Answered, answering
 from .dates import check_dates
 from .member import member_of
+from .state import known_day, state_of
 
 _MOST_WEEKS, _LEAST_DAYS = 156, 14
 # Within which a target makes sense, whoever it is for.
@@ -120,7 +121,7 @@ class IntakeForecast(NamedTuple):
 @answering
 def forecast_intake(asked: ForecastAsked) -> Answered[IntakeForecast]:
     """Forecast an intake, or find one. Raises ``OutOfDomain``, and ``Refused`` for an intake that a rule forbids."""
-    member = member_of(asked.told)
+    member = member_of(asked.told, tail_of)
     check_dates({"start_date": asked.start})
     maintenance = member.maintenance
     found = _answer(asked, member)
@@ -139,6 +140,7 @@ def forecast_intake(asked: ForecastAsked) -> Answered[IntakeForecast]:
         reasons=[resting.reason, *found.reasons],
         cautions=member.cautions,
         actions=found.actions,
+        state=state_of(member, known_day(member, asked.start)),
     )
 
 

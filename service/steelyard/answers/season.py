@@ -20,6 +20,7 @@ from steelyard.science.season import (
 
 from .answered import Answered, answering
 from .season_terms import SeasonFrom, SeasonTerms, StrategyAsked, check_room, policy_of, season_from, understand
+from .state import known_day, state_of
 
 
 class SeasonAsked(NamedTuple):
@@ -99,9 +100,10 @@ def plan_season(asked: SeasonAsked) -> Answered[SeasonPlanned]:
     season = live_season(known, policy, asked.terms.start)
     return Answered(
         SeasonPlanned(season_from(known), lay_out(season, known)),
-        reasons=season.reasons,
+        reasons=[*season.reasons, say("SEASON_BESIDE_DECISION")],
         cautions=reviewed_cautions(known),
         actions=season.actions,
+        state=state_of(known.member, known_day(known.member, asked.terms.start)),
     )
 
 

@@ -24,6 +24,7 @@ from steelyard.science.season import (
 
 from .answered import Answered, answering
 from .season_terms import SeasonFrom, SeasonTerms, StrategyAsked, check_room, policy_of, season_from, understand
+from .state import known_day, state_of
 
 
 class ComparisonAsked(NamedTuple):
@@ -117,6 +118,7 @@ def compare_strategies(asked: ComparisonAsked) -> Answered[SeasonsCompared]:
         SeasonsCompared(season_from(known), followed, refused, _chances([label for label, _ in kept], outcome), DRAWS),
         reasons=[],
         cautions=known.member.cautions,
+        state=state_of(known.member, known_day(known.member, asked.terms.start)),
     )
 
 

@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from steelyard.science.member import Told
 from steelyard.science.rails import Cleared
-from steelyard.science.register import OutOfDomain
+from steelyard.science.register import OutOfDomain, say
 from steelyard.science.season import (
     MOST_POLICY_WEEKS,
     Found,
@@ -19,6 +19,7 @@ from steelyard.science.season import (
 from .answered import Answered, answering
 from .season import SeasonLaidOut, lay_out, reviewed_cautions
 from .season_terms import SeasonFrom, SeasonTerms, check_room, season_from, understand
+from .state import known_day, state_of
 
 
 class OptimumAsked(NamedTuple):
@@ -85,7 +86,8 @@ def optimise_season(asked: OptimumAsked) -> Answered[SeasonOptimum]:
             searched=result.policies,
             within_limits=result.kept,
         ),
-        reasons=season.reasons,
+        reasons=[*season.reasons, say("OPTIMUM_BESIDE_DECISION")],
         cautions=reviewed_cautions(known),
         actions=season.actions if refusal is None else [*refusal.actions, *season.actions],
+        state=state_of(known.member, known_day(known.member, terms.start)),
     )  # fmt: skip

@@ -3,7 +3,7 @@
 from datetime import date, timedelta
 from typing import NamedTuple
 
-from steelyard.science.log import LogMaintenance
+from steelyard.science.log import LogMaintenance, tail_of
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import Band, History, usual_band
@@ -57,13 +57,14 @@ class SeasonTerms(NamedTuple):
 
 
 class StrategyInNumbers(NamedTuple):
-    """A strategy of the member's own; body fats as fractions, None for a gain that is never cut."""
+    """A strategy of the member's own; body fats as fractions, None for a gain that is never cut, and for the usual
+    deficit."""
 
     label: str
     surplus_kcal: float
     cut_at: float | None
     cut_to: float | None
-    deficit_kcal: float
+    deficit_kcal: float | None
     longest_cut_weeks: int
     maintenance_weeks: int
 
@@ -83,7 +84,7 @@ class SeasonFrom(NamedTuple):
 
 def understand(told: Told, terms: SeasonTerms) -> Asked:
     """The question of a member. Raises ``Contradiction``, ``OutOfDomain``, and ``Refused`` for a target too low."""
-    member = member_of(told)
+    member = member_of(told, tail_of)
     check_dates({"start_date": terms.start})
     _check_limits(terms)
     _check_energies(member)
@@ -137,7 +138,7 @@ def policy_of(strategy: StrategyAsked, asked: Asked, name: str) -> Policy:
             strategy.surplus_kcal,
             cut_at,
             cut_to,
-            strategy.deficit_kcal,
+            asked.deficit_kcal() if strategy.deficit_kcal is None else strategy.deficit_kcal,
             strategy.longest_cut_weeks,
             strategy.maintenance_weeks,
         )

@@ -18,6 +18,7 @@ class BeatChance:
         label (str): The one strategy.
         less_fat (float): Probability of less fat carried on average.
         more_lean (float): Probability of more lean tissue gained.
+        more_lean_is_clear (bool): Whether one of the two clearly gains more; else there is no order to tell.
         over (str): The other.
     """
 
@@ -25,6 +26,7 @@ class BeatChance:
     label: str
     less_fat: float
     more_lean: float
+    more_lean_is_clear: bool
     over: str
     additional_properties: dict[str, Any] = _attrs_field(
         init=False, factory=dict, repr=False
@@ -39,6 +41,8 @@ class BeatChance:
 
         more_lean = self.more_lean
 
+        more_lean_is_clear = self.more_lean_is_clear
+
         over = self.over
 
         field_dict: dict[str, Any] = {}
@@ -49,6 +53,7 @@ class BeatChance:
                 "label": label,
                 "less_fat": less_fat,
                 "more_lean": more_lean,
+                "more_lean_is_clear": more_lean_is_clear,
                 "over": over,
             }
         )
@@ -66,6 +71,8 @@ class BeatChance:
 
         more_lean = d.pop("more_lean")
 
+        more_lean_is_clear = d.pop("more_lean_is_clear")
+
         over = d.pop("over")
 
         beat_chance = cls(
@@ -73,6 +80,7 @@ class BeatChance:
             label=label,
             less_fat=less_fat,
             more_lean=more_lean,
+            more_lean_is_clear=more_lean_is_clear,
             over=over,
         )
 

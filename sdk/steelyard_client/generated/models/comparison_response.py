@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from ..models.note import Note
     from ..models.refused_strategy import RefusedStrategy
     from ..models.season_start import SeasonStart
+    from ..models.state import State
 
 
 T = TypeVar("T", bound="ComparisonResponse")
@@ -31,6 +32,11 @@ class ComparisonResponse:
         model_version (str): Version of the science.
         refused (list[RefusedStrategy]): Strategies that a rule refuses.
         start (SeasonStart): What the season starts from.
+        state (State): What is known of a person on a day, each figure with its error. Send it with the next request, as
+            it is, beside
+            the same `profile`: it takes the place of the profile's weight and body fat, of the log so far and of the phase,
+            so
+            that only what was logged since need be sent. Nothing of it is kept by the service.
         strategies (list[ComparedStrategy]):
     """
 
@@ -43,6 +49,7 @@ class ComparisonResponse:
     model_version: str
     refused: list[RefusedStrategy]
     start: SeasonStart
+    state: State
     strategies: list[ComparedStrategy]
     additional_properties: dict[str, Any] = _attrs_field(
         init=False, factory=dict, repr=False
@@ -76,6 +83,8 @@ class ComparisonResponse:
 
         start = self.start.to_dict()
 
+        state = self.state.to_dict()
+
         strategies = []
         for strategies_item_data in self.strategies:
             strategies_item = strategies_item_data.to_dict()
@@ -94,6 +103,7 @@ class ComparisonResponse:
                 "model_version": model_version,
                 "refused": refused,
                 "start": start,
+                "state": state,
                 "strategies": strategies,
             }
         )
@@ -107,6 +117,7 @@ class ComparisonResponse:
         from ..models.note import Note  # noqa: PLC0415
         from ..models.refused_strategy import RefusedStrategy  # noqa: PLC0415
         from ..models.season_start import SeasonStart  # noqa: PLC0415
+        from ..models.state import State  # noqa: PLC0415
 
         d = dict(src_dict)
         cautions = []
@@ -142,6 +153,8 @@ class ComparisonResponse:
 
         start = SeasonStart.from_dict(d.pop("start"))
 
+        state = State.from_dict(d.pop("state"))
+
         strategies = []
         _strategies = d.pop("strategies")
         for strategies_item_data in _strategies:
@@ -159,6 +172,7 @@ class ComparisonResponse:
             model_version=model_version,
             refused=refused,
             start=start,
+            state=state,
             strategies=strategies,
         )
 

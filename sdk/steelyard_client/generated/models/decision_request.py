@@ -31,7 +31,7 @@ class DecisionRequest:
     Attributes:
         as_of_date (datetime.date): The day of the decision.
         profile (Profile): The person. Nothing of it is kept.
-        band (ChosenBand | None | Unset): The chosen band; by default 10-17 % for men, 18-27 % for women, as is common
+        band (ChosenBand | None | Unset): The chosen band; by default 10-17 % for men, else 18-27 %, as is common
             practice.
         current_intake_kcal (float | None | Unset): What is eaten a day at present; maintenance by default.
         event_date (datetime.date | None | Unset): A day to be lean on.

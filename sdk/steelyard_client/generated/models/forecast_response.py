@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from ..models.nearest_target import NearestTarget
     from ..models.note import Note
     from ..models.source_effect import SourceEffect
+    from ..models.state import State
 
 
 T = TypeVar("T", bound="ForecastResponse")
@@ -43,6 +44,11 @@ class ForecastResponse:
             high.
         reached_on (datetime.date | None): When the target is reached, for targets.
         reasons (list[Note]):
+        state (State): What is known of a person on a day, each figure with its error. Send it with the next request, as
+            it is, beside
+            the same `profile`: it takes the place of the profile's weight and body fat, of the log so far and of the phase,
+            so
+            that only what was logged since need be sent. Nothing of it is kept by the service.
         uncertainty (list[SourceEffect]): What makes the forecast uncertain, largest first.
         weeks (list[ForecastWeek]):
     """
@@ -62,6 +68,7 @@ class ForecastResponse:
     protein_reference_kg: float
     reached_on: datetime.date | None
     reasons: list[Note]
+    state: State
     uncertainty: list[SourceEffect]
     weeks: list[ForecastWeek]
     additional_properties: dict[str, Any] = _attrs_field(
@@ -128,6 +135,8 @@ class ForecastResponse:
             reasons_item = reasons_item_data.to_dict()
             reasons.append(reasons_item)
 
+        state = self.state.to_dict()
+
         uncertainty = []
         for uncertainty_item_data in self.uncertainty:
             uncertainty_item = uncertainty_item_data.to_dict()
@@ -157,6 +166,7 @@ class ForecastResponse:
                 "protein_reference_kg": protein_reference_kg,
                 "reached_on": reached_on,
                 "reasons": reasons,
+                "state": state,
                 "uncertainty": uncertainty,
                 "weeks": weeks,
             }
@@ -172,6 +182,7 @@ class ForecastResponse:
         from ..models.nearest_target import NearestTarget  # noqa: PLC0415
         from ..models.note import Note  # noqa: PLC0415
         from ..models.source_effect import SourceEffect  # noqa: PLC0415
+        from ..models.state import State  # noqa: PLC0415
 
         d = dict(src_dict)
         cautions = []
@@ -278,6 +289,8 @@ class ForecastResponse:
 
             reasons.append(reasons_item)
 
+        state = State.from_dict(d.pop("state"))
+
         uncertainty = []
         _uncertainty = d.pop("uncertainty")
         for uncertainty_item_data in _uncertainty:
@@ -308,6 +321,7 @@ class ForecastResponse:
             protein_reference_kg=protein_reference_kg,
             reached_on=reached_on,
             reasons=reasons,
+            state=state,
             uncertainty=uncertainty,
             weeks=weeks,
         )

@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from ..models.search_size import SearchSize
     from ..models.season_plan import SeasonPlan
     from ..models.season_start import SeasonStart
+    from ..models.state import State
 
 
 T = TypeVar("T", bound="OptimumResponse")
@@ -38,6 +39,11 @@ class OptimumResponse:
             runner_up (None | OtherSeason): The best that differs in surplus or in its cuts.
             searched (SearchSize): How much was searched.
             start (SeasonStart): What the season starts from.
+            state (State): What is known of a person on a day, each figure with its error. Send it with the next request, as
+                it is, beside
+                the same `profile`: it takes the place of the profile's weight and body fat, of the log so far and of the phase,
+                so
+                that only what was logged since need be sent. Nothing of it is kept by the service.
             trade_off (list[OtherSeason]): Most lean tissue for each number of weeks above the band, fewest weeks first.
     """
 
@@ -54,6 +60,7 @@ class OptimumResponse:
     runner_up: None | OtherSeason
     searched: SearchSize
     start: SeasonStart
+    state: State
     trade_off: list[OtherSeason]
     additional_properties: dict[str, Any] = _attrs_field(
         init=False, factory=dict, repr=False
@@ -99,6 +106,8 @@ class OptimumResponse:
 
         start = self.start.to_dict()
 
+        state = self.state.to_dict()
+
         trade_off = []
         for trade_off_item_data in self.trade_off:
             trade_off_item = trade_off_item_data.to_dict()
@@ -121,6 +130,7 @@ class OptimumResponse:
                 "runner_up": runner_up,
                 "searched": searched,
                 "start": start,
+                "state": state,
                 "trade_off": trade_off,
             }
         )
@@ -135,6 +145,7 @@ class OptimumResponse:
         from ..models.search_size import SearchSize  # noqa: PLC0415
         from ..models.season_plan import SeasonPlan  # noqa: PLC0415
         from ..models.season_start import SeasonStart  # noqa: PLC0415
+        from ..models.state import State  # noqa: PLC0415
 
         d = dict(src_dict)
         allowed_weeks_above_band = d.pop("allowed_weeks_above_band")
@@ -191,6 +202,8 @@ class OptimumResponse:
 
         start = SeasonStart.from_dict(d.pop("start"))
 
+        state = State.from_dict(d.pop("state"))
+
         trade_off = []
         _trade_off = d.pop("trade_off")
         for trade_off_item_data in _trade_off:
@@ -212,6 +225,7 @@ class OptimumResponse:
             runner_up=runner_up,
             searched=searched,
             start=start,
+            state=state,
             trade_off=trade_off,
         )
 

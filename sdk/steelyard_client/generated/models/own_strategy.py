@@ -26,7 +26,7 @@ class OwnStrategy:
             by default.
         cut_to_fat_fraction (float | None | Unset): Body fat at which a cut ends. Without it a gain stops at
             `cut_at_fat_fraction`, uncut.
-        deficit_kcal (float | Unset): Daily deficit at the start of a cut. `500.0` if absent.
+        deficit_kcal (float | None | Unset): Daily deficit at the start of a cut; as plans size it by default.
         label (str | Unset): A name for the answer. `"own"` if absent.
         longest_cut_weeks (int | Unset): Longest cut; up to 6 is a mini-cut. `6` if absent.
         maintenance_weeks (int | Unset): Maintenance after each cut. `1` if absent.
@@ -36,7 +36,7 @@ class OwnStrategy:
     surplus_kcal: float
     cut_at_fat_fraction: float | None | Unset = UNSET
     cut_to_fat_fraction: float | None | Unset = UNSET
-    deficit_kcal: float | Unset = UNSET
+    deficit_kcal: float | None | Unset = UNSET
     label: str | Unset = UNSET
     longest_cut_weeks: int | Unset = UNSET
     maintenance_weeks: int | Unset = UNSET
@@ -58,7 +58,11 @@ class OwnStrategy:
         else:
             cut_to_fat_fraction = self.cut_to_fat_fraction
 
-        deficit_kcal = self.deficit_kcal
+        deficit_kcal: float | None | Unset
+        if isinstance(self.deficit_kcal, Unset):
+            deficit_kcal = UNSET
+        else:
+            deficit_kcal = self.deficit_kcal
 
         label = self.label
 
@@ -120,7 +124,14 @@ class OwnStrategy:
             d.pop("cut_to_fat_fraction", UNSET)
         )
 
-        deficit_kcal = d.pop("deficit_kcal", UNSET)
+        def _parse_deficit_kcal(data: object) -> float | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            return cast(float | None | Unset, data)
+
+        deficit_kcal = _parse_deficit_kcal(d.pop("deficit_kcal", UNSET))
 
         label = d.pop("label", UNSET)
 

@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from ..models.note import Note
     from ..models.season_plan import SeasonPlan
     from ..models.season_start import SeasonStart
+    from ..models.state import State
 
 
 T = TypeVar("T", bound="SeasonResponse")
@@ -30,6 +31,11 @@ class SeasonResponse:
         model_version (str): Version of the science.
         plan (SeasonPlan): A season laid out.
         start (SeasonStart): What the season starts from.
+        state (State): What is known of a person on a day, each figure with its error. Send it with the next request, as
+            it is, beside
+            the same `profile`: it takes the place of the profile's weight and body fat, of the log so far and of the phase,
+            so
+            that only what was logged since need be sent. Nothing of it is kept by the service.
     """
 
     broken_limits: list[BrokenLimit]
@@ -41,6 +47,7 @@ class SeasonResponse:
     model_version: str
     plan: SeasonPlan
     start: SeasonStart
+    state: State
     additional_properties: dict[str, Any] = _attrs_field(
         init=False, factory=dict, repr=False
     )
@@ -70,6 +77,8 @@ class SeasonResponse:
 
         start = self.start.to_dict()
 
+        state = self.state.to_dict()
+
         field_dict: dict[str, Any] = {}
         field_dict.update(self.additional_properties)
         field_dict.update(
@@ -83,6 +92,7 @@ class SeasonResponse:
                 "model_version": model_version,
                 "plan": plan,
                 "start": start,
+                "state": state,
             }
         )
 
@@ -94,6 +104,7 @@ class SeasonResponse:
         from ..models.note import Note  # noqa: PLC0415
         from ..models.season_plan import SeasonPlan  # noqa: PLC0415
         from ..models.season_start import SeasonStart  # noqa: PLC0415
+        from ..models.state import State  # noqa: PLC0415
 
         d = dict(src_dict)
         broken_limits = []
@@ -124,6 +135,8 @@ class SeasonResponse:
 
         start = SeasonStart.from_dict(d.pop("start"))
 
+        state = State.from_dict(d.pop("state"))
+
         season_response = cls(
             broken_limits=broken_limits,
             cautions=cautions,
@@ -134,6 +147,7 @@ class SeasonResponse:
             model_version=model_version,
             plan=plan,
             start=start,
+            state=state,
         )
 
         season_response.additional_properties = d

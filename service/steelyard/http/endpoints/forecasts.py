@@ -86,6 +86,7 @@ def forecast_intake(body: ForecastRequest) -> ForecastResponse:
             SourceEffect(source=source.value, fat_kg=round(abs(effect), KG)) for source, effect in found.effects
         ],
         guard_rails=[mapping.guard_rail(action) for action in answer.actions],
+        state=mapping.state_on(answer.state, body.state),
         reasons=mapping.notes(answer.reasons),
         cautions=mapping.notes(answer.cautions),
         methods=answer.methods,

@@ -6,7 +6,7 @@ from steelyard.science.phase import Band, History
 from steelyard.science.season import BlockedDays, Event
 
 from ..schemas import seasons as schema
-from . import mapping
+from . import mapping, states
 
 
 def told_of(body: schema.SeasonQuestion) -> Told:
@@ -38,7 +38,9 @@ def terms_asked(body: schema.SeasonQuestion) -> answers.SeasonTerms:
             cuts_a_year=limits.most_cuts_a_year,
             weeks_between_cuts=limits.least_weeks_between_cuts,
         ),
-        history=History() if history is None else History(history.cuts_last_12_months, history.weeks_since_last_cut),
+        history=states.cuts_known(body.state, body.start_date)
+        if history is None
+        else History(history.cuts_last_12_months, history.weeks_since_last_cut),
     )
 
 

@@ -46,6 +46,7 @@ def plan_season(body: schema.SeasonRequest) -> schema.SeasonResponse:
         broken_limits=unkept_limits(found.unkept),
         start=season_start(found.start),
         plan=season_plan(found.laid_out, answer),
+        state=mapping.state_on(answer.state, body.state),
         cautions=mapping.notes(answer.cautions),
         methods=answer.methods,
     )
@@ -81,6 +82,7 @@ def compare_strategies(body: schema.ComparisonRequest) -> schema.ComparisonRespo
         refused=[_refused(strategy) for strategy in found.refused],
         chances=[_chance(pair) for pair in found.chances],
         draws=found.draws,
+        state=mapping.state_on(answer.state, body.state),
         cautions=mapping.notes(answer.cautions),
         methods=answer.methods,
     )
@@ -110,6 +112,7 @@ def _chance(pair: answers.PairChance) -> schema.BeatChance:
         label=pair.label,
         over=pair.over,
         more_lean=round(pair.chance.more_lean, FRACTION),
+        more_lean_is_clear=pair.chance.is_clear,
         less_fat=round(pair.chance.less_fat, FRACTION),
         fewer_days_dieting=round(pair.chance.fewer_days_dieting, FRACTION),
     )
@@ -152,6 +155,7 @@ def optimise_season(body: schema.OptimumRequest) -> schema.OptimumResponse:
             within_limits=found.within_limits,
             strategy_weeks=found.searched * body.horizon_weeks,
         ),
+        state=mapping.state_on(answer.state, body.state),
         cautions=mapping.notes(answer.cautions),
         methods=answer.methods,
     )

@@ -562,6 +562,8 @@ SEASON_CUTS = { $cuts ->
    *[other] nehmen
 } { NUMBER($share_percent, maximumFractionDigits: 0) } % der Saison ein.
 SEASON_REVIEWED = Die Spannen gelten, wenn du diese Phasen einhältst und dein Protokoll die Energiemenge neu setzt. Sonst sind sie viel weiter.
+SEASON_BESIDE_DECISION = Eine Saison folgt ihrer Strategie. Eine Entscheidung kann anders beginnen: Sie wägt nur die nächsten 26 Wochen ab, nach deinen Wünschen.
+OPTIMUM_BESIDE_DECISION = Das Optimum fragt nur nach Muskelgewebe. Eine Entscheidung kann anders beginnen: Sie zählt auch Diätwochen und wie schlank du sein willst.
 
 # Was zu einem Plan zu sagen ist: Überschriften enden auf _TITLE.
 BRIEFING_PHASE_TITLE = { phase-name } ab { weekday }, { DATETIME($date, dateStyle: "long") }

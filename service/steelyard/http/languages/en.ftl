@@ -557,6 +557,8 @@ SEASON_CUTS = { $cuts ->
    *[other] take
 } { NUMBER($share_percent, maximumFractionDigits: 0) }% of the season.
 SEASON_REVIEWED = The ranges hold if you keep these phases and let your log set your intake anew. Without that they are far wider.
+SEASON_BESIDE_DECISION = A season keeps to its strategy. A decision may start otherwise: it weighs only the next 26 weeks, by what you want.
+OPTIMUM_BESIDE_DECISION = The optimum asks for lean tissue alone. A decision may start otherwise: it also counts weeks of dieting, and leanness.
 
 # A briefing on a plan: headings end in _TITLE.
 BRIEFING_PHASE_TITLE = { phase-name } from { weekday }, { DATETIME($date, dateStyle: "long") }

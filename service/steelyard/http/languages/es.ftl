@@ -549,6 +549,8 @@ SEASON_CUTS = { $cuts ->
    *[other] ocupan
 } el { NUMBER($share_percent, maximumFractionDigits: 0) } % de la temporada.
 SEASON_REVIEWED = Los márgenes valen si sigues estas fases y tu registro ajusta lo que comes. Sin eso son mucho más anchos.
+SEASON_BESIDE_DECISION = Una temporada sigue su estrategia. Una decisión puede empezar distinto: solo pesa las próximas 26 semanas, según lo que quieres.
+OPTIMUM_BESIDE_DECISION = El óptimo solo busca tejido magro. Una decisión puede empezar distinto: también cuenta las semanas de dieta y la definición.
 
 # Lo que se dice de un plan: los títulos acaban en _TITLE.
 BRIEFING_PHASE_TITLE = { phase-name } desde el { weekday }, { DATETIME($date, dateStyle: "long") }

@@ -11,7 +11,7 @@ from .log import Log
 from .phases import ForecastPoint, KnownMaintenance
 from .profile import Profile, Screening, TrainingSession
 from .quantities import CivilDate, EnergyPerDay, Interval, LoggingRatio, PhysicalMaintenance, Request, Response
-from .states import StateAsked
+from .states import State, StateAsked
 
 
 class IntakeStretch(Request, frozen=True, kw_only=True):
@@ -143,6 +143,7 @@ class ForecastResponse(Provenance, frozen=True, kw_only=True):
     weeks: list[ForecastWeek]
     uncertainty: Annotated[list[SourceEffect], Meta(description="What makes the forecast uncertain, largest first.")]
     guard_rails: Annotated[list[GuardRail], Meta(description="Rails that warned.")]
+    state: State
     reasons: list[Note]
     cautions: list[Note]
     methods: MethodIds

@@ -21,7 +21,7 @@ from .quantities import (
     Request,
     Response,
 )
-from .states import StateAsked
+from .states import State, StateAsked
 
 HorizonWeeks = Annotated[int, Meta(ge=12, le=156, description="Length of the season in weeks.", examples=[52])]
 
@@ -116,9 +116,13 @@ class OwnStrategy(Request, frozen=True, kw_only=True, tag_field="kind", tag="own
         FatFraction | None,
         Meta(description="Body fat at which a cut ends. Without it a gain stops at `cut_at_fat_fraction`, uncut."),
     ] = None
-    deficit_kcal: Annotated[
-        float, Meta(ge=100, le=1500, description="Daily deficit at the start of a cut.", examples=[500])
-    ] = 500.0
+    deficit_kcal: (
+        Annotated[
+            float,
+            Meta(ge=100, le=1500, description="Daily deficit at the start of a cut; as plans size it by default."),
+        ]
+        | None
+    ) = None
     longest_cut_weeks: Annotated[
         int, Meta(ge=2, le=26, description="Longest cut; up to 6 is a mini-cut.", examples=[6])
     ] = 6
@@ -309,6 +313,7 @@ class SeasonResponse(Provenance, frozen=True, kw_only=True):
     broken_limits: Annotated[list[BrokenLimit], Meta(description="Limits that are not kept.")]
     start: SeasonStart
     plan: SeasonPlan
+    state: State
     cautions: list[Note]
     methods: MethodIds
 
@@ -354,6 +359,9 @@ class BeatChance(Response, frozen=True, kw_only=True):
     label: Annotated[str, Meta(description="The one strategy.")]
     over: Annotated[str, Meta(description="The other.")]
     more_lean: Annotated[float, Meta(description="Probability of more lean tissue gained.", examples=[0.8])]
+    more_lean_is_clear: Annotated[
+        bool, Meta(description="Whether one of the two clearly gains more; else there is no order to tell.")
+    ]
     less_fat: Annotated[float, Meta(description="Probability of less fat carried on average.", examples=[0.3])]
     fewer_days_dieting: Annotated[float, Meta(description="Probability of fewer days in a deficit.", examples=[0.5])]
 
@@ -366,6 +374,7 @@ class ComparisonResponse(Provenance, frozen=True, kw_only=True):
     refused: Annotated[list[RefusedStrategy], Meta(description="Strategies that a rule refuses.")]
     chances: Annotated[list[BeatChance], Meta(description="Every ordered pair.")]
     draws: Annotated[int, Meta(description="Draws of the sources of uncertainty, the same for all.", examples=[256])]
+    state: State
     cautions: list[Note]
     methods: MethodIds
 
@@ -407,5 +416,6 @@ class OptimumResponse(Provenance, frozen=True, kw_only=True):
         Meta(description="Most lean tissue for each number of weeks above the band, fewest weeks first."),
     ]
     searched: SearchSize
+    state: State
     cautions: list[Note]
     methods: MethodIds

@@ -4,12 +4,12 @@ from typing import NamedTuple
 
 from .. import rails
 from ..measures import FatRange, Standing
-from ..phase import PhaseKind
+from ..phase import CLEAR_PROBABILITY, PhaseKind
 from ..rails import RailAction
 from ..register import Message
 from .alternatives import Alternative
 from .facts import Facts, Leanness
-from .odds import CLEAR_PROBABILITY, ahead_kg
+from .odds import ahead_kg
 from .pattern import Pattern
 from .reasons import say
 from .terms import EVENT_WEEKS_MOST, HORIZON_WEEKS, Feeling, Situation

@@ -5,14 +5,8 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from ..numbers import Estimate, Number
-from ..register import Basis, constant
 from .alternatives import Alternative
 from .terms import LEANNESS_PRICE
-
-CLEAR_PROBABILITY = constant(
-    "clear_probability", 0.7, unit="1", basis=Basis.JUDGEMENT,
-    summary="Probability from which one way is called better than another; under it there is no clear difference",
-)  # fmt: skip
 
 
 def ahead_kg(one: Alternative, other: Alternative, counts_from: float | None) -> Estimate:

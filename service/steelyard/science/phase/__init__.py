@@ -6,6 +6,7 @@ from .band import (
     usual_ceiling,
 )
 from .defaults import (
+    CLEAR_PROBABILITY,
     COMMON_FIRST_DROP_KG,
     COMMON_LOSS_KG_PER_WEEK,
     CUT_WEEKS_MOST,
@@ -81,6 +82,7 @@ from .told import (
 )
 
 __all__ = [
+    "CLEAR_PROBABILITY",
     "COMMON_FIRST_DROP_KG",
     "COMMON_LOSS_KG_PER_WEEK",
     "CUT_WEEKS_MOST",

@@ -61,6 +61,13 @@ CUT_FIRST_RESET_WEEKS = int(
 EASING_SHARE = constant(
     "easing_in_share", 0.5, unit="1", summary="Share of the deficit in the easing-in weeks", basis=Basis.JUDGEMENT
 )
+CLEAR_PROBABILITY = constant(
+    "clear_probability",
+    0.7,
+    unit="1",
+    summary="Probability from which one way is called better than another; under it there is no clear difference",
+    basis=Basis.JUDGEMENT,
+)
 ROOM_UNDER_RAILS = constant(
     "deficit_room",
     60.0,

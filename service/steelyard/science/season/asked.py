@@ -6,7 +6,7 @@ from .. import rails
 from ..body import start_body
 from ..member import Member
 from ..person import Sex
-from ..phase import SLOW_GAIN_SHARE, Band, History
+from ..phase import SLOW_GAIN_SHARE, Band, History, Pace, usual_deficit
 from ..rails import RailAction, Refused, stricter
 from ..register import say
 from .calendar import Calendar
@@ -97,9 +97,15 @@ class Asked(NamedTuple):
         rate = share_of_ceiling * person.gain_limit
         return float(surplus_for_gain_rate(person, model, state, state.fat_kg, model.maintenance_kcal, weight, rate))
 
+    def deficit_kcal(self, pace: Pace = Pace.STEADY) -> float:
+        """The deficit of a cut that nobody sized, as plans and decisions have it [kcal/d]."""
+        is_training = self.life.model.training_dose >= 1.0
+        return usual_deficit(self.member.subject, self.history, pace, is_training=is_training).deficit_kcal
+
     def ready_made(self, name: ReadyMade) -> Policy:
         """A ready-made strategy for this person, under their limits on cuts."""
-        policy = ready_made(name, self.limits.band, self.surplus_kcal(SLOW_GAIN_SHARE), self.surplus_kcal(1.0))
+        surpluses = self.surplus_kcal(SLOW_GAIN_SHARE), self.surplus_kcal(1.0)
+        policy = ready_made(name, self.limits.band, surpluses, (self.deficit_kcal(), self.deficit_kcal(Pace.BRISK)))
         return self.limited(policy)
 
     def limited(self, policy: Policy) -> Policy:

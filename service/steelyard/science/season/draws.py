@@ -8,6 +8,7 @@ from typing import Any, NamedTuple
 
 from ..body import PARTITION_SPREAD, TRAINING_GAIN, TRAINING_GAIN_SPREAD, Body, adapting, calibrate, settle_at
 from ..numbers import Number, arrayed, arrays, many
+from ..phase import CLEAR_PROBABILITY
 from ..register import Kind, equation, source, traced
 from .calendar import Calendar
 from .forecast import left_by_review
@@ -163,6 +164,11 @@ class Chance(NamedTuple):
     more_lean: float
     less_fat: float
     fewer_days_dieting: float
+
+    @property
+    def is_clear(self) -> bool:
+        """Whether one of the two clearly gains more lean tissue."""
+        return max(self.more_lean, 1.0 - self.more_lean) >= CLEAR_PROBABILITY
 
 
 def chance_to_beat(outcome: Outcome, one: int, other: int) -> Chance:

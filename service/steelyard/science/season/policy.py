@@ -55,17 +55,25 @@ class ReadyMade(StrEnum):
     SLOW_GAIN_NO_CUT = "slow_gain_no_cut"
 
 
-def ready_made(name: ReadyMade, band: Band, slow_surplus_kcal: float, fast_surplus_kcal: float) -> Policy:
-    """A ready-made strategy for a person's band and for the surpluses of a slow and of the fastest gain [kcal/d]."""
+def ready_made(
+    name: ReadyMade, band: Band, surpluses_kcal: tuple[float, float], deficits_kcal: tuple[float, float]
+) -> Policy:
+    """A ready-made strategy for a person's band, surpluses and deficits [kcal/d].
+
+    Args: ``surpluses_kcal`` of a slow and of the fastest gain, ``deficits_kcal`` of a steady and of a brisk cut.
+    """
     width = band.upper - band.lower
-    slow, fast = round(slow_surplus_kcal, -1), round(fast_surplus_kcal, -1)
+    slow, fast = (round(kcal, -1) for kcal in surpluses_kcal)
+    steady, brisk = deficits_kcal
     if name is ReadyMade.SLOW_GAIN_RARE_MINI_CUTS:
-        return Policy(slow, band.upper, band.upper - width / 2)
+        return Policy(slow, band.upper, band.upper - width / 2, steady)
     if name is ReadyMade.FAST_GAIN_LONG_CUT:
-        return Policy(fast, band.upper + FAST_GAIN_OVERSHOOT, band.lower + width / 5, longest_cut_weeks=LONG_CUT_WEEKS)
+        return Policy(
+            fast, band.upper + FAST_GAIN_OVERSHOOT, band.lower + width / 5, steady, longest_cut_weeks=LONG_CUT_WEEKS
+        )  # fmt: skip
     if name is ReadyMade.FAST_GAIN_REPEATED_MINI_CUTS:
         return Policy(
-            fast, band.upper - width / 5, band.lower + width / 3, rails.BRISK_DEFICIT,
+            fast, band.upper - width / 5, band.lower + width / 3, brisk,
             longest_cut_weeks=max(LEAST_WEEKS, MOST_WEEKS - 2),
         )  # fmt: skip
     return Policy(slow).without_cuts

@@ -69,10 +69,9 @@ def _message(comparison: ComparisonResponse, weeks: int) -> Headline:
     against = [chance for chance in comparison.chances if chance.label == best.label]
     if against:
         rival = min(against, key=lambda chance: chance.more_lean)
-        lines.append(
-            f"“{_name(best.label)}” gains more lean tissue than “{_name(rival.over)}” with a probability of "
-            f"{100 * rival.more_lean:.0f} %."
-        )
+        odds = f"“{_name(best.label)}” gains more lean tissue than “{_name(rival.over)}” with a probability of "
+        odds += f"{100 * rival.more_lean:.0f} %"
+        lines.append(f"{odds}." if rival.more_lean_is_clear else f"No clear difference: {odds}.")
     lines.append(
         f"Medians over {comparison.draws} draws of what is uncertain; in parentheses: "
         f"{wording.coverage(best.intervals.lean_gained_kg)} intervals."
