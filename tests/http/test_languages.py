@@ -22,6 +22,7 @@ from steelyard.science.log.events import EventKind
 from steelyard.science.measures.fat_combination import BodyFatMethod
 from steelyard.science.person.screening import Condition, Medicine
 from steelyard.science.phase.followed import PhaseKind
+from steelyard.science.phase.levers import LeverKind
 from steelyard.science.rails.why import Why
 from steelyard.science.register import say
 
@@ -38,6 +39,7 @@ CODES: dict[str, list[str]] = {
     "direction": ["less", "more"],
     "event": [*EventKind],
     "verdict": ["faster", "slower"],
+    "lever": [*LeverKind],
     "first": [*BodyFatMethod],
     "second": [*BodyFatMethod],
 }

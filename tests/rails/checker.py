@@ -341,6 +341,7 @@ def _weeks(operation: str, request: Json, person: Person, ratio: Ratio, answer: 
             yield from _said_of_deficit(operation, scene, stretch, answer)
     if operation == "plan_phases":
         yield from _sizes(scene, request, answer)
+        yield from _levers(scene, request, answer)
 
 
 def _sizes(scene: Scene, request: Json, answer: Json) -> Iterator[str]:
@@ -351,6 +352,34 @@ def _sizes(scene: Scene, request: Json, answer: Json) -> Iterator[str]:
         for rule, why in week_rails.warned(scene, stretch):
             if rule in SIZE_RAILS and rule not in told:
                 yield f"size_unwarned: {rule}, {why}"
+
+
+def _levers(scene: Scene, request: Json, answer: Json) -> Iterator[str]:
+    """Activity on offer: what it burns is worked out anew, and each use of it holds every rail with that counted."""
+    person, screening = scene.person, scene.person.screening or {}
+    if answer["levers"] and (screening.get("conditions") or screening.get("medicines")):
+        yield "lever_who: more activity without asking a clinician"
+    for lever in answer["levers"]:
+        met, minutes = (7.0, lever["minutes_per_week"]) if lever["kind"] == "cycling" else (3.0, None)
+        burnt = limits.bouts_kcal(
+            [{"met": met, "minutes": minutes or 7 * (lever["steps_per_day"] or 0.0) / 100, "times_per_week": 1}],
+            person.resting,
+        )
+        told, kept = lever["burnt_kcal"]["mean"], lever["kept_kcal"]
+        if abs(told - burnt) > 1.5:
+            yield f"lever_burnt: {told} for {burnt:.0f}"
+        if not 0 <= kept["lower"] <= kept["mean"] <= kept["upper"] <= lever["burnt_kcal"]["upper"] + 1:
+            yield f"lever_kept: {kept} of {told}"
+        if (lever["instead"] is None or lever["together"] is None) and len(lever["reasons"]) < 2:
+            yield "lever_silent: a use is left out without a reason"
+    for lever, name, planned, stretch in stretches.levers_of_plan(person, request, answer):
+        yield from (f"lever_{found}" for found in week_rails.violations(scene, stretch))
+        for week, without in zip(stretch.weeks, planned.weeks, strict=True):
+            if week.intake > max(without.intake, without.before.maintenance + week_rails.KCAL):
+                yield f"lever_maintenance: {week.intake:g} of {without.before.maintenance:g}"
+        more = lever[name]["intake_kcal"] - (lever["together"] or {"intake_kcal": math.inf})["intake_kcal"]
+        if name == "instead" and more > scene.ratio.mean * lever["kept_kcal"]["mean"] + 10 + week_rails.KCAL:
+            yield f"lever_more: {more:g} eaten more for {lever['kept_kcal']['mean']} that count"
 
 
 def _said_of_deficit(operation: str, scene: Scene, stretch: stretches.Stretch, answer: Json) -> Iterator[str]:

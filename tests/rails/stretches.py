@@ -119,6 +119,44 @@ def sizes_of_plan(person: Person, request: Json, answer: Json) -> Iterator[tuple
         yield size, Stretch(own.kind, weeks, own.weeks_before, ceiling=own.ceiling)
 
 
+def levers_of_plan(person: Person, request: Json, answer: Json) -> Iterator[tuple[Json, str, Stretch, Stretch]]:
+    """The fat loss of a plan, and again with each use of a lever: its food, activity, further fat and weight."""
+    asked = request["phase"]
+    every = zip(of_plan(person, request, answer), answer["phases"], strict=False)
+    own, phase = next(((one, told) for one, told in every if one.kind == asked["kind"]), (None, None))
+    if own is None or phase is None or not own.is_deficit:
+        return
+    full = next(week["intake_kcal"] for week in phase["weeks"] if week["element"] == "deficit")
+    for lever in answer["levers"]:
+        for name in ("instead", "together"):
+            use = lever[name]
+            if use is None:
+                continue
+            more = use["intake_kcal"] - full
+            fat = use["fat_change_kg"]["mean"] - phase["change"]["fat_kg"]["mean"]
+            further = fat, use["end_weight_kg"] - own.weeks[-1].after.weight
+            weeks = [
+                _with_lever(week, 0 if week.is_break else more, lever["burnt_kcal"]["mean"], further, i, len(own.weeks))
+                for i, week in enumerate(own.weeks)
+            ]
+            yield lever, name, own, own._replace(weeks=weeks)
+
+
+def _with_lever(week: Week, more: float, burnt: float, further: tuple[float, float], i: int, n: int) -> Week:
+    before, after = (_leaner(body, further, at / n) for body, at in ((week.before, i), (week.after, i + 1)))
+    return week._replace(
+        intake=week.intake + more, least_intake=week.least_intake + more, before=before, after=after,
+        protein=week.protein, carbohydrate=None, fat=None, exercise=burnt,
+    )  # fmt: skip
+
+
+def _leaner(body: Body, further: tuple[float, float], share: float) -> Body:
+    """A body after a share of a further change of fat and of weight."""
+    fat, weight = (of + share * more for of, more in zip((body.fat, body.weight), further, strict=True))
+    # What a smaller body needs less is near its share of the weight.
+    return Body(weight, fat, body.settled + weight - body.weight, fat / weight, body.maintenance * weight / body.weight)
+
+
 def weeks_of_history(request: Json) -> float:
     """Weeks of the last deficit where it ended less than four weeks ago; its length is not told, hence six."""
     since = (request.get("cut_history") or {}).get("weeks_since_last_cut")

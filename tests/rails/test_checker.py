@@ -103,6 +103,29 @@ def test_another_size_moved_past_a_rail_is_caught() -> None:
         assert found & {rule, rule.split()[0]}, (rule, found)
 
 
+def test_a_lever_moved_past_a_rail_is_caught() -> None:
+    asked = planned(MAN, {"kind": "mini_cut", "weeks": 4}, cut_history=HISTORY)
+    answer = ask("plan_phases", asked).body
+    assert violations("plan_phases", asked, 200, answer) == []
+    assert [lever["kind"] for lever in answer["levers"]] == ["steps", "cycling"]
+    moves: dict[str, Callable[[Json], None]] = {
+        "lever_intake_floor": lambda lever: lever["together"].update(intake_kcal=1400),
+        "lever_deficit_share": lambda lever: lever["together"].update(intake_kcal=2150),
+        "lever_energy_availability": lambda lever: lever["together"].update(intake_kcal=1800),
+        "lever_maintenance": lambda lever: lever["instead"].update(intake_kcal=3200),
+        "lever_more": lambda lever: lever["instead"].update(intake_kcal=2700),
+        "lever_burnt": lambda lever: lever["burnt_kcal"].update(mean=300.0),
+        "lever_kept": lambda lever: lever["kept_kcal"].update(mean=400.0),
+        "lever_body_fat": lambda lever: lever["together"]["fat_change_kg"].update(mean=-9.0),
+        "lever_silent": lambda lever: lever.update(instead=None, reasons=lever["reasons"][:1]),
+    }
+    for rule, move in moves.items():
+        changed = copy.deepcopy(answer)
+        move(changed["levers"][-1])
+        found = caught("plan_phases", asked, changed)
+        assert rule in found, (rule, found)
+
+
 def caught(operation: str, asked: Json, answer: Json) -> set[str]:
     """Names of the rules that an answer breaks."""
     return {rule_of(what) for what in violations(operation, asked, 200, answer)}

@@ -115,7 +115,8 @@ def _deficit_day(scene: Scene, stretch: Stretch, week: Week) -> Iterator[str]:
     if stretch.is_long and low < scene.resting(week.after) - slack:
         yield f"resting: {low:.0f} eaten in a long cut, resting energy is {scene.resting(week.after):.0f}"
     before, after = week.before, week.after
-    more = COMPENSATED * week.exercise
+    # Activity is as burnt, maintenance on the scale of the log.
+    more = COMPENSATED * week.exercise * scene.ratio.mean
     if told < (1 - limits.DEFICIT_SHARE) * (before.maintenance + more) - KCAL:
         yield f"deficit_share: {told:g} of {before.maintenance:g}"
     for body in (before, after):

@@ -49,6 +49,7 @@ from .maintenance import (
     estimate_maintenance,
 )
 from .plan import (
+    LeverOffered,
     PhasePlanned,
     PhasesPlanned,
     PlanAsked,
@@ -114,6 +115,7 @@ __all__ = [
     "IntakeAsked",
     "IntakeForecast",
     "LeannessFound",
+    "LeverOffered",
     "LimitsAsked",
     "Maintenance",
     "MaintenanceAsked",

@@ -111,14 +111,17 @@ def brief(
     cautions: Sequence[Message],
     reader: BriefingReader,
     sizes: Sequence[Message] = (),
+    levers: Sequence[Message] = (),
 ) -> list[Section]:
     """What ``reader`` is told of the phases of a plan; every caution is told, to everyone, once.
 
-    ``sizes``: what other sizes of the phase would do, in the long ones.
+    In the long ones, ``sizes``: what other sizes of the phase would do; ``levers``: what more activity would.
     """
     sections = [section for phase in phases for section in _phase(phase, reader)]
     if sizes and not reader.is_short:
         sections.append(Section(say("BRIEFING_SIZES_TITLE"), list(sizes)))
+    if levers and not reader.is_short:
+        sections.append(Section(say("BRIEFING_LEVERS_TITLE"), list(levers)))
     told = [message for section in sections for message in section.said]
     at_end: list[Message] = []
     for caution in [*cautions, *(caution for phase in phases for caution in phase.cautions)]:

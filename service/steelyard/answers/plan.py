@@ -21,6 +21,8 @@ from steelyard.science.phase import (
     GainAim,
     History,
     HoldAim,
+    Lever,
+    LeverUse,
     NearestSafe,
     Pace,
     Plan,
@@ -29,6 +31,7 @@ from steelyard.science.phase import (
     ReturnAim,
     SizeOffered,
     bodies_along,
+    levers_of,
     plan_deficit,
     plan_gain,
     plan_hold,
@@ -37,6 +40,7 @@ from steelyard.science.phase import (
 )
 from steelyard.science.rails import (
     Cleared,
+    RailAction,
     Refused,
     SplitWeek,
     Subject,
@@ -114,6 +118,16 @@ class PhasePlanned(NamedTuple):
     change: PathChange
 
 
+class LeverOffered(NamedTuple):
+    """A dose of activity and the ways to use it that have passed the gate; ``refusals`` are of those that have not."""
+
+    lever: Lever
+    instead: Cleared[LeverUse] | None
+    together: Cleared[LeverUse] | None
+    refusals: list[RailAction]
+    reasons: list[Message]
+
+
 class SimpleRules(NamedTuple):
     """What simple rules say of the weeks in a deficit, beside the forecast [kg]."""
 
@@ -138,6 +152,7 @@ class PhasesPlanned(NamedTuple):
     rules: SimpleRules | None
     dominant_source: UncertaintySource | None
     sizes: list[Cleared[SizeOffered]]
+    levers: list[LeverOffered]
 
     @property
     def phases(self) -> list[PhasePlanned]:
@@ -181,8 +196,14 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
             rules=None if path is None or cut is None else _simple_rules(cut, plan.deficit_kcal or 0.0, path),
             dominant_source=None if path is None else path.dominant_source((cut or plan.phases[0]).last_point),
             sizes=[*_sizes(asked, member.subject, plan)] if told.value else [],
+            levers=[*_levers(asked, member.subject, plan, told.value)],
         ),
-        reasons=[assessed.resting.reason, *plan.reasons, *(_reference(member.subject) if told.value else ())],
+        reasons=[
+            assessed.resting.reason,
+            *plan.reasons,
+            *(_reference(member.subject) if told.value else ()),
+            *_ask_first(member.subject, plan),
+        ],
         cautions=[*member.cautions, *doubts],
         actions=[*plan.actions, *caps_on_days(days)],
         state=state_of(member, known_day(member, asked.start)),
@@ -365,6 +386,45 @@ def _sizes(asked: PlanAsked, subject: Subject, plan: Plan) -> Iterator[Cleared[S
             yield clear(
                 size, weeks, "phase", weeks_before=_weeks_before(asked), is_history_known=asked.history.is_known
             )
+
+
+def _levers(asked: PlanAsked, subject: Subject, plan: Plan, phases: Sequence[PhasePlanned]) -> Iterator[LeverOffered]:
+    """Activity beside the fat loss of a plan, where nothing speaks against more of it."""
+    if not phases or plan.cut is None or _has_to_ask(subject):
+        return
+    for lever in levers_of(subject, plan, [week.least_kcal for week in phases[plan.cut].weeks]):
+        refusals: list[RailAction] = []
+        together = _cleared_use(asked, lever.together, refusals)
+        instead = None if lever.instead is None else _cleared_use(asked, lever.instead, refusals)
+        reasons = [lever.burns()]
+        if instead is not None:
+            reasons.append(lever.eat_more(instead.value))
+        if together is not None:
+            reasons.append(lever.lose_more(together.value))
+        else:
+            reasons.append(lever.too_much(is_eaten_for=lever.instead is not None and instead is None))
+        leanest = together or instead
+        if leanest is not None:
+            reasons.append(lever.leaves(leanest.value))
+        yield LeverOffered(lever, instead, together, refusals, reasons)
+
+
+def _cleared_use(asked: PlanAsked, use: LeverUse, refusals: list[RailAction]) -> Cleared[LeverUse] | None:
+    try:
+        return clear(use, use.told, "phase", weeks_before=_weeks_before(asked), is_history_known=asked.history.is_known)
+    except Refused as refusal:
+        refusals += [action for action in refusal.actions if action not in refusals]
+        return None
+
+
+def _has_to_ask(subject: Subject) -> bool:
+    """Whether a clinician has to be asked before more activity: cleared for a deficit is not cleared for that."""
+    screening = subject.screening
+    return screening is None or bool(screening.conditions or screening.medicines)
+
+
+def _ask_first(subject: Subject, plan: Plan) -> list[Message]:
+    return [say("LEVER_ASK_FIRST")] if plan.cut_phase is not None and _has_to_ask(subject) else []
 
 
 def _told_weeks(planned: PhasePlanned, bodies: list[Subject]) -> Iterator[ToldWeek]:

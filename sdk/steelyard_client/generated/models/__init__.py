@@ -8,6 +8,8 @@ if TYPE_CHECKING:
     from .activity_by_level import ActivityByLevel as ActivityByLevel
     from .activity_by_week import ActivityByWeek as ActivityByWeek
     from .activity_level import ActivityLevel as ActivityLevel
+    from .activity_lever import ActivityLever as ActivityLever
+    from .activity_use import ActivityUse as ActivityUse
     from .aim import Aim as Aim
     from .attention import Attention as Attention
     from .batch_answer import BatchAnswer as BatchAnswer
@@ -213,6 +215,8 @@ _MODULES = {
     "ActivityByLevel": "activity_by_level",
     "ActivityByWeek": "activity_by_week",
     "ActivityLevel": "activity_level",
+    "ActivityLever": "activity_lever",
+    "ActivityUse": "activity_use",
     "Aim": "aim",
     "Attention": "attention",
     "BatchAnswer": "batch_answer",
@@ -410,6 +414,8 @@ __all__ = [
     "ActivityByLevel",
     "ActivityByWeek",
     "ActivityLevel",
+    "ActivityLever",
+    "ActivityUse",
     "Aim",
     "Attention",
     "BatchAnswer",

@@ -7,6 +7,7 @@ from attrs import define as _attrs_define
 from attrs import field as _attrs_field
 
 if TYPE_CHECKING:
+    from ..models.activity_lever import ActivityLever
     from ..models.guard_rail import GuardRail
     from ..models.interval import Interval
     from ..models.nearest import Nearest
@@ -34,6 +35,7 @@ class PlanResponse:
         feasible (bool): Whether a safe plan does what was asked.
         fingerprint (str): Digest of the input, the contract and the model version.
         guard_rails (list[GuardRail]): Rails that capped or warned.
+        levers (list[ActivityLever]): Activity beside a fat loss; none where a clinician comes first.
         logging_ratio (Interval | None): Logged over eaten energy, where a log of intakes was read; null without one.
             Guard rails on the body divide what is told by its mean, those that protect by its upper end, 1 at most.
         maintenance_kcal (Interval): A central value with the interval that holds the truth with probability
@@ -67,6 +69,7 @@ class PlanResponse:
     feasible: bool
     fingerprint: str
     guard_rails: list[GuardRail]
+    levers: list[ActivityLever]
     logging_ratio: Interval | None
     maintenance_kcal: Interval
     methods: list[str]
@@ -113,6 +116,11 @@ class PlanResponse:
         for guard_rails_item_data in self.guard_rails:
             guard_rails_item = guard_rails_item_data.to_dict()
             guard_rails.append(guard_rails_item)
+
+        levers = []
+        for levers_item_data in self.levers:
+            levers_item = levers_item_data.to_dict()
+            levers.append(levers_item)
 
         logging_ratio: dict[str, Any] | None
         if isinstance(self.logging_ratio, Interval):
@@ -179,6 +187,7 @@ class PlanResponse:
                 "feasible": feasible,
                 "fingerprint": fingerprint,
                 "guard_rails": guard_rails,
+                "levers": levers,
                 "logging_ratio": logging_ratio,
                 "maintenance_kcal": maintenance_kcal,
                 "methods": methods,
@@ -200,6 +209,7 @@ class PlanResponse:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        from ..models.activity_lever import ActivityLever  # noqa: PLC0415
         from ..models.guard_rail import GuardRail  # noqa: PLC0415
         from ..models.interval import Interval  # noqa: PLC0415
         from ..models.nearest import Nearest  # noqa: PLC0415
@@ -247,6 +257,13 @@ class PlanResponse:
             guard_rails_item = GuardRail.from_dict(guard_rails_item_data)
 
             guard_rails.append(guard_rails_item)
+
+        levers = []
+        _levers = d.pop("levers")
+        for levers_item_data in _levers:
+            levers_item = ActivityLever.from_dict(levers_item_data)
+
+            levers.append(levers_item)
 
         def _parse_logging_ratio(data: object) -> Interval | None:
             if data is None:
@@ -354,6 +371,7 @@ class PlanResponse:
             feasible=feasible,
             fingerprint=fingerprint,
             guard_rails=guard_rails,
+            levers=levers,
             logging_ratio=logging_ratio,
             maintenance_kcal=maintenance_kcal,
             methods=methods,

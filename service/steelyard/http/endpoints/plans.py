@@ -10,6 +10,7 @@ from steelyard.science.phase import (
     GainAim,
     History,
     HoldAim,
+    LeverUse,
     PhaseKind,
     ReturnAim,
     SizeOffered,
@@ -19,6 +20,8 @@ from steelyard.science.rails import SplitWeek
 from ..operation.operation import computation
 from ..schemas.phases import DayKind, ForecastPoint, KnownMaintenance, PhaseFollowed, WeekFollowed
 from ..schemas.plans import (
+    ActivityLever,
+    ActivityUse,
     Cut,
     DayPlan,
     Gain,
@@ -78,6 +81,7 @@ def plan_phases(body: PlanRequest) -> PlanResponse:
         deficit_kcal=mapping.rounded_if_any(plan.deficit_kcal, KCAL),
         phases=[_phase(planned) for planned in plan.phases],
         sizes=[_size(offered.value) for offered in plan.sizes],
+        levers=[_lever(offered) for offered in plan.levers],
         guard_rails=[mapping.guard_rail(action) for action in answer.actions],
         rule_of_thumb=None if plan.rules is None else _rule_of_thumb(plan.rules),
         dominant_uncertainty=None if plan.dominant_source is None else plan.dominant_source.value,
@@ -237,6 +241,33 @@ def _size(offered: SizeOffered) -> PhaseSize:
         tissue_rate_percent=round(100 * offered.tissue_share, 2),
         guard_rails=[mapping.guard_rail(action) for action in offered.warnings],
         reasons=mapping.notes([offered.said()]),
+    )
+
+
+def _lever(offered: answers.LeverOffered) -> ActivityLever:
+    lever, instead, together = offered.lever, offered.instead, offered.together
+    return ActivityLever(
+        kind=lever.kind.value,
+        steps_per_day=lever.steps_per_day,
+        minutes_per_week=lever.minutes_per_week,
+        burnt_kcal=amount(lever.burnt_kcal, KCAL),
+        kept_kcal=amount(lever.kept_kcal, KCAL),
+        planned_availability_kcal_per_kg=round(lever.planned.availability, 1),
+        instead=None if instead is None else _lever_use(instead.value),
+        together=None if together is None else _lever_use(together.value),
+        guard_rails=[mapping.guard_rail(action) for action in offered.refusals],
+        reasons=mapping.notes(offered.reasons),
+    )
+
+
+def _lever_use(use: LeverUse) -> ActivityUse:
+    return ActivityUse(
+        intake_kcal=use.intake_kcal,
+        last_intake_kcal=use.last_intake_kcal,
+        fat_change_kg=interval(use.fat_kg, KG),
+        end_weight_kg=round(use.end_weight_kg, KG),
+        availability_kcal_per_kg=round(use.availability, 1),
+        guard_rails=[mapping.guard_rail(action) for action in use.warnings()],
     )
 
 

@@ -113,6 +113,10 @@ size-reason = { $because ->
     [history_unknown] nicht mehr, solange deine früheren Diäten nicht bekannt sind
    *[fat_unmeasured] nicht mehr, solange dein Körperfett nicht gemessen ist
 }
+lever = { $lever ->
+    [steps] { NUMBER($dose, maximumFractionDigits: 0) } Schritte am Tag mehr
+   *[cycling] { NUMBER($dose, maximumFractionDigits: 0) } Minuten Radfahren in der Woche mehr
+}
 condition = { $condition ->
     [diabetes_treated] behandeltem Diabetes
     [kidney_disease] einer Nierenkrankheit
@@ -349,6 +353,13 @@ PLANT_PROTEIN = Du bekommst ein Zehntel mehr Eiweiß, weil Pflanzen etwas wenige
 PROTEIN_REFERENCE = Dein Eiweiß ist für { NUMBER($reference_kg, maximumFractionDigits: 0) } kg gerechnet, nicht für dein ganzes Gewicht: Körperfett braucht kaum welches.
 WEEK_BEYOND_PROFILE = Dieses Training verbraucht etwa { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal am Tag, dein Profil rechnet mit { NUMBER($profile_kcal, maximumFractionDigits: 0) }. Ändere deine Aktivität, sonst bekommst du zu wenig.
 FLEXIBLE_DAY_AFTER_PLAN = Dein Tag am { DATETIME($date, dateStyle: "long") } liegt nach dem Plan, der am { DATETIME($last_date, dateStyle: "long") } endet.
+LEVER_BURNS = { lever } verbrauchen täglich etwa { NUMBER($burnt_kcal, maximumFractionDigits: 0) } kcal. Einen Teil spart der Körper anderswo; { NUMBER($kept_kcal, maximumFractionDigits: 0) } zählen, zwischen { NUMBER($lower_kcal, maximumFractionDigits: 0) } und { NUMBER($upper_kcal, maximumFractionDigits: 0) }.
+LEVER_EAT_MORE = { lever }: Dafür darfst du { NUMBER($more_kcal, maximumFractionDigits: 0) } kcal mehr essen, also { NUMBER($intake_kcal, maximumFractionDigits: 0) } am Tag, bei etwa gleichem Fettverlust.
+LEVER_LOSE_MORE = { lever } und essen wie geplant: Du verlierst etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett mehr.
+LEVER_AVAILABILITY = Bei { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal bleiben deinem Körper damit { NUMBER($observed, maximumFractionDigits: 1) } kcal je Kilogramm fettfreier Masse, nach Plan allein { NUMBER($planned, maximumFractionDigits: 1) }.
+LEVER_TOO_MUCH = { lever } bei geplantem Essen lass bitte: Deinem Körper bliebe zu wenig. Iss dafür mehr.
+LEVER_TOO_MUCH_EVEN_FED = { lever } lass in dieser Phase: Selbst mit mehr Essen bliebe deinem Körper zu wenig.
+LEVER_ASK_FIRST = Mehr Bewegung könnte helfen. Frag wegen deiner Gesundheitsangaben vorher deinen Arzt oder deine Ärztin, wie viel davon sicher ist.
 BREAKS_WHY = Pausen machen eine lange Diätphase leichter. Fett kosten sie keines, und die Waage steigt, solange sie dauern.
 CUT_RESET = Deine Energiemenge wird nach { $first_weeks } Wochen und dann { every-weeks } neu gesetzt, damit das Defizit hält, während dein Körper sich ändert.
 GAIN_TARGET_TOO_FAR = Kein Aufbau innerhalb seiner Grenze erreicht dieses Gewicht in { weeks }.
@@ -571,6 +582,7 @@ BRIEFING_WEEK_TITLE = Woche { $week }, ab { DATETIME($date, dateStyle: "long") }
 BRIEFING_END_TITLE = { phase-name }: das Ende, { DATETIME($date, dateStyle: "long") }
 BRIEFING_SIZES_TITLE = Schneller oder langsamer
 BRIEFING_CAUTIONS_TITLE = Bitte beachten
+BRIEFING_LEVERS_TITLE = Wenn du dich mehr bewegst
 BRIEFING_NO_PLAN_TITLE = Kein sicherer Plan
 BRIEFING_EAT = Iss { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag, mit { NUMBER($protein_g, maximumFractionDigits: 0) } Gramm Eiweiß.
 BRIEFING_DAYS = { $days ->

@@ -111,6 +111,14 @@ size-reason = { $because ->
     [history_unknown] no more while your past cuts are not known
    *[fat_unmeasured] no more until your body fat is measured
 }
+lever = { $lever ->
+    [steps] walk { NUMBER($dose, maximumFractionDigits: 0) } more steps a day
+   *[cycling] cycle { NUMBER($dose, maximumFractionDigits: 0) } more minutes a week
+}
+lever-name = { $lever ->
+    [steps] { NUMBER($dose, maximumFractionDigits: 0) } more steps a day
+   *[cycling] { NUMBER($dose, maximumFractionDigits: 0) } more minutes of cycling a week
+}
 condition = { $condition ->
     [diabetes_treated] treated diabetes
     [kidney_disease] kidney disease
@@ -347,6 +355,13 @@ PLANT_PROTEIN = You get a tenth more protein, because plants give a little less 
 PROTEIN_REFERENCE = Your protein is counted for { NUMBER($reference_kg, maximumFractionDigits: 0) } kg, not for all you weigh: body fat needs hardly any.
 WEEK_BEYOND_PROFILE = This training burns about { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal a day, and your profile counts { NUMBER($profile_kcal, maximumFractionDigits: 0) }. Update your activity, or you will get too little.
 FLEXIBLE_DAY_AFTER_PLAN = Your day on { DATETIME($date, dateStyle: "long") } comes after the plan, which ends on { DATETIME($last_date, dateStyle: "long") }.
+LEVER_BURNS = { lever-name }: about { NUMBER($burnt_kcal, maximumFractionDigits: 0) } kcal a day. Your body saves some elsewhere; { NUMBER($kept_kcal, maximumFractionDigits: 0) } count, between { NUMBER($lower_kcal, maximumFractionDigits: 0) } and { NUMBER($upper_kcal, maximumFractionDigits: 0) }.
+LEVER_EAT_MORE = If you { lever }, you can eat { NUMBER($more_kcal, maximumFractionDigits: 0) } kcal more, { NUMBER($intake_kcal, maximumFractionDigits: 0) } a day, for about the same fat.
+LEVER_LOSE_MORE = If you { lever } and eat as planned, you lose about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg more fat.
+LEVER_AVAILABILITY = At { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal that leaves your body { NUMBER($observed, maximumFractionDigits: 1) } kcal per kilogram of fat-free mass; your plan alone leaves { NUMBER($planned, maximumFractionDigits: 1) }.
+LEVER_TOO_MUCH = Do not { lever } on the planned food: your body would have too little left. Eat more for it.
+LEVER_TOO_MUCH_EVEN_FED = Do not { lever } in this phase: even with more food your body would have too little left.
+LEVER_ASK_FIRST = More activity could help. With your health answers, ask your doctor first how much is safe.
 BREAKS_WHY = Breaks at maintenance make a long cut easier. They lose no extra fat, and the scale rises while they last.
 CUT_RESET = Your intake is set anew after { $first_weeks } weeks and then { every-weeks }, so that the deficit holds as your body changes.
 GAIN_TARGET_TOO_FAR = No gain under its ceiling reaches this weight in { weeks }.
@@ -566,6 +581,7 @@ BRIEFING_WEEK_TITLE = Week { $week }, from { DATETIME($date, dateStyle: "long") 
 BRIEFING_END_TITLE = { phase-name }: the end, { DATETIME($date, dateStyle: "long") }
 BRIEFING_SIZES_TITLE = Faster or slower
 BRIEFING_CAUTIONS_TITLE = Please note
+BRIEFING_LEVERS_TITLE = If you move more
 BRIEFING_NO_PLAN_TITLE = No safe plan
 BRIEFING_EAT = Eat { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day, with { NUMBER($protein_g, maximumFractionDigits: 0) } grams of protein.
 BRIEFING_DAYS = { $days ->

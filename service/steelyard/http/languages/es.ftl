@@ -99,7 +99,7 @@ why = { $why ->
    *[this_person] un déficit no es seguro para ti ahora
 }
 size-reason = { $because ->
-    [body] un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana va bien con tu grasa corporal
+    [body] un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana va bien con tu grasa
     [maintenance] un { NUMBER($share_percent, maximumFractionDigits: 0) } % de eso, lo máximo habitual a este ritmo
     [fat] lo que tu grasa corporal aporta bien
     [upper_end] el máximo de lo habitual
@@ -108,6 +108,10 @@ size-reason = { $because ->
     [no_training] menos de lo habitual, pues no haces entrenamiento de fuerza
     [history_unknown] no más mientras no se conozcan tus definiciones anteriores
    *[fat_unmeasured] no más hasta que se mida tu grasa corporal
+}
+lever = { $lever ->
+    [steps] { NUMBER($dose, maximumFractionDigits: 0) } pasos más al día
+   *[cycling] { NUMBER($dose, maximumFractionDigits: 0) } minutos más de bicicleta a la semana
 }
 condition = { $condition ->
     [diabetes_treated] diabetes tratada
@@ -345,6 +349,13 @@ PLANT_PROTEIN = Llevas una décima parte más de proteína, porque las plantas d
 PROTEIN_REFERENCE = Tu proteína se calcula para { NUMBER($reference_kg, maximumFractionDigits: 0) } kg, no para todo tu peso: la grasa apenas necesita.
 WEEK_BEYOND_PROFILE = Este entrenamiento gasta unas { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal al día y tu perfil cuenta { NUMBER($profile_kcal, maximumFractionDigits: 0) }. Actualiza tu actividad o comerás de menos.
 FLEXIBLE_DAY_AFTER_PLAN = Tu día del { DATETIME($date, dateStyle: "long") } cae después del plan, que acaba el { DATETIME($last_date, dateStyle: "long") }.
+LEVER_BURNS = Con { lever } gastas unas { NUMBER($burnt_kcal, maximumFractionDigits: 0) } kcal diarias. Tu cuerpo ahorra parte; cuentan { NUMBER($kept_kcal, maximumFractionDigits: 0) }, entre { NUMBER($lower_kcal, maximumFractionDigits: 0) } y { NUMBER($upper_kcal, maximumFractionDigits: 0) }.
+LEVER_EAT_MORE = Con { lever } puedes comer { NUMBER($more_kcal, maximumFractionDigits: 0) } kcal más, { NUMBER($intake_kcal, maximumFractionDigits: 0) } al día, y pierdes casi la misma grasa.
+LEVER_LOSE_MORE = Con { lever } y la comida prevista pierdes unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg más de grasa.
+LEVER_AVAILABILITY = Con { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal te quedan { NUMBER($observed, maximumFractionDigits: 1) } kcal por kilo de masa sin grasa; con el plan solo, { NUMBER($planned, maximumFractionDigits: 1) }.
+LEVER_TOO_MUCH = No añadas { lever } con la comida prevista: te quedaría muy poco. Come más para ello.
+LEVER_TOO_MUCH_EVEN_FED = No añadas { lever } en esta fase: aun comiendo más te quedaría muy poco.
+LEVER_ASK_FIRST = Moverte más podría ayudar. Por tus respuestas de salud, pregunta antes a tu médico cuánto es seguro.
 BREAKS_WHY = Las pausas hacen más llevadera una definición larga. No quitan grasa de más, y la báscula sube mientras duran.
 CUT_RESET = Lo que comes se ajusta a las { $first_weeks } semanas y luego { every-weeks }, para que el déficit aguante mientras tu cuerpo cambia.
 GAIN_TARGET_TOO_FAR = Ninguna ganancia dentro de su techo llega a este peso en { weeks }.
@@ -558,6 +569,7 @@ BRIEFING_WEEK_TITLE = Semana { $week }, desde el { DATETIME($date, dateStyle: "l
 BRIEFING_END_TITLE = { phase-name }: el final, { DATETIME($date, dateStyle: "long") }
 BRIEFING_SIZES_TITLE = Más deprisa o más despacio
 BRIEFING_CAUTIONS_TITLE = Ten en cuenta
+BRIEFING_LEVERS_TITLE = Si te mueves más
 BRIEFING_NO_PLAN_TITLE = Ningún plan seguro
 BRIEFING_EAT = Come { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día, con { NUMBER($protein_g, maximumFractionDigits: 0) } gramos de proteína.
 BRIEFING_DAYS = { $days ->

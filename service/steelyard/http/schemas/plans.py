@@ -444,6 +444,43 @@ class PhaseSize(Response, frozen=True, kw_only=True):
     reasons: list[Note]
 
 
+class ActivityUse(Response, frozen=True, kw_only=True):
+    """A way to use a lever. Inside every guard rail, with the activity counted."""
+
+    intake_kcal: Annotated[int, Meta(description="Energy a day in the first full week.", examples=[2060])]
+    last_intake_kcal: Annotated[int, Meta(description="Energy a day in the last week.", examples=[2060])]
+    fat_change_kg: Annotated[Interval, Meta(description="Change of fat mass over the phase.")]
+    end_weight_kg: Annotated[float, Meta(description="Expected on the scale on the last day.", examples=[78.2])]
+    availability_kcal_per_kg: Annotated[
+        float,
+        Meta(description="Energy left for the body a day, per kg of fat-free mass, at the start.", examples=[31.5]),
+    ]
+    guard_rails: Annotated[list[GuardRail], Meta(description="Rails that warn of it.")]
+
+
+class ActivityLever(Response, frozen=True, kw_only=True):
+    """More activity beside a fat loss: what it burns, what of that counts, and what it is good for."""
+
+    kind: Annotated[str, Meta(description="`steps` or `cycling`. Extensible.", examples=["steps"])]
+    steps_per_day: Annotated[float | None, Meta(description="Beyond those taken now.", examples=[3000])]
+    minutes_per_week: Annotated[float | None, Meta(description="Beyond those done now.", examples=[150])]
+    burnt_kcal: Annotated[Interval, Meta(description="Burnt a day above rest, mean of a week.")]
+    kept_kcal: Annotated[
+        Interval,
+        Meta(description="What of it counts a day: the body takes back the rest elsewhere."),
+    ]
+    planned_availability_kcal_per_kg: Annotated[
+        float, Meta(description="Energy left for the body as planned, per kg of fat-free mass.", examples=[33.1])
+    ]
+    instead: Annotated[
+        ActivityUse | None,
+        Meta(description="More is eaten, never over maintenance, for about the same fat; null where that is unsafe."),
+    ]
+    together: Annotated[ActivityUse | None, Meta(description="Eaten as planned, for more fat; null if unsafe.")]
+    guard_rails: Annotated[list[GuardRail], Meta(description="Rails that refuse a use that is null.")]
+    reasons: list[Note]
+
+
 class RuleOfThumb(Response, frozen=True, kw_only=True):
     """What simple rules say beside the forecast."""
 
@@ -486,6 +523,10 @@ class PlanResponse(Provenance, frozen=True, kw_only=True):
     sizes: Annotated[
         list[PhaseSize],
         Meta(description="The phase at other sizes, smallest first, and as planned; none where there is no choice."),
+    ]
+    levers: Annotated[
+        list[ActivityLever],
+        Meta(description="Activity beside a fat loss; none where a clinician comes first."),
     ]
     guard_rails: Annotated[list[GuardRail], Meta(description="Rails that capped or warned.")]
     rule_of_thumb: Annotated[RuleOfThumb | None, Meta(description="Simple rules beside the forecast.")]

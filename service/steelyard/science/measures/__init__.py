@@ -1,8 +1,10 @@
 """What equations say of a person today: resting and total energy, body fat from whatever was measured."""
 
 from .activity_energy import (
+    ACTIVITY_ERROR,
     bout_kcal,
     session_kcal,
+    step_kcal,
 )
 from .assessment import (
     Assessment,
@@ -56,6 +58,7 @@ from .total_energy import (
 )
 
 __all__ = [
+    "ACTIVITY_ERROR",
     "EXPENDITURE_BELIEVED",
     "EXPENDITURE_REFUSED",
     "Assessment",
@@ -90,4 +93,5 @@ __all__ = [
     "method_error",
     "read",
     "session_kcal",
+    "step_kcal",
 ]

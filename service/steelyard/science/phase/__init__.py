@@ -52,6 +52,12 @@ from .intake_question import (
     answer_intake,
     answer_path,
 )
+from .levers import (
+    Lever,
+    LeverKind,
+    LeverUse,
+    levers_of,
+)
 from .phases import (
     Element,
     PlannedPhase,
@@ -108,6 +114,9 @@ __all__ = [
     "HoldAim",
     "IntakeAnswer",
     "IntakeChange",
+    "Lever",
+    "LeverKind",
+    "LeverUse",
     "NearestSafe",
     "Pace",
     "PhaseKind",
@@ -127,6 +136,7 @@ __all__ = [
     "corrected_week",
     "diet_of_week",
     "gain_weeks",
+    "levers_of",
     "plan_deficit",
     "plan_gain",
     "plan_hold",

@@ -556,3 +556,16 @@ LINSTROM_2001 = source(
     "2001;46:1059-63 (ethanol: enthalpy of combustion of the liquid 1366.8 kJ/mol)",
     "10.1021/je000236i",
 )
+CAREAU_2021 = source(
+    "careau_2021",
+    "Careau V, Halsey LG, Pontzer H, et al. Energy compensation and adiposity in humans. Curr Biol 2021;31:4659-66 "
+    "(abstract: 28 % through lower basal expenditure, n 1754)",
+    "10.1016/j.cub.2021.08.016",
+)
+DHURANDHAR_2015 = source(
+    "dhurandhar_2015",
+    "Dhurandhar EJ, Kaiser KA, Dawson JA, et al. Predicting adult weight change in the real world: a systematic review "
+    "and meta-analysis accounting for compensatory changes in energy intake or expenditure. Int J Obes 2015;39:1181-7 "
+    "(abstract: 28 trials; 55-64 % less loss than expected with exercise)",
+    "10.1038/ijo.2014.184",
+)

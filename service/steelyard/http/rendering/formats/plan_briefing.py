@@ -50,7 +50,8 @@ def briefing(plan: PlanResponse, reader: BriefingReader, language: str) -> bytes
     cautions = [*_messages(plan.cautions), *_messages(plan.guard_rails)]
     if plan.feasible:
         others = [message for size in plan.sizes if not size.is_planned for message in _messages(size.reasons)]
-        sections = brief([_phase(phase) for phase in plan.phases], cautions, reader, others)
+        levers = [message for lever in plan.levers for message in _messages(lever.reasons)]
+        sections = brief([_phase(phase) for phase in plan.phases], cautions, reader, others, levers)
     else:
         sections = brief_infeasible(_messages(plan.reasons), cautions)
     return ("\n\n".join(_text(section, language) for section in sections) + "\n").encode()

@@ -26,6 +26,7 @@ def _lines(request: PlanRequest, plan: PlanResponse) -> Iterator[str]:
         yield from _intakes(plan)
         yield from _forecast(plan)
         yield from _sizes(plan)
+        yield from _levers(plan)
         yield from _why(plan)
     yield from markdown.section("Cautions", words.cautions(plan))
 
@@ -107,6 +108,26 @@ def _sizes(plan: PlanResponse) -> Iterator[str]:
     )  # fmt: skip
     header = ("size", "kcal a day", "intake", "weeks", "fat", "lean", "% of body mass a week", "rails that warn")
     yield from markdown.table("Other sizes, and their price", header, rows)
+
+
+def _levers(plan: PlanResponse) -> Iterator[str]:
+    rows = []
+    for lever in plan.levers:
+        dose = f"{lever.steps_per_day:,.0f} more steps a day" if lever.steps_per_day else ""
+        dose = dose or f"{lever.minutes_per_week or 0:g} more minutes of {lever.kind} a week"
+        counts = [f"{of.mean:,.0f} ({of.lower:,.0f} to {of.upper:,.0f})" for of in (lever.burnt_kcal, lever.kept_kcal)]
+        uses = (("eat more", lever.instead), ("eat as planned", lever.together))
+        for name, use in uses:
+            found = ("not safe", "", "")
+            if use is not None:
+                found = (
+                    f"{use.intake_kcal:,}", words.change_text(use.fat_change_kg),
+                    f"{use.availability_kcal_per_kg:.1f} (planned {lever.planned_availability_kcal_per_kg:.1f})",
+                )  # fmt: skip
+            rows.append((dose, *counts, name, *found))
+    if rows:
+        header = ("activity", "burnt kcal a day", "counts", "use", "intake", "fat", "availability kcal/kg")
+        yield from markdown.table("More activity, and what it gives", header, rows)
 
 
 def _is_shown(phase: Phase, week: PlanWeek) -> bool:

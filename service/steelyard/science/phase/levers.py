@@ -1,0 +1,260 @@
+"""Activity as a lever of a fat loss: what a dose of it burns, what of that counts, and what may be eaten for it.
+
+The body takes back a part of what activity burns, and people differ widely in how much; only what is left counts.
+"""
+
+import math
+from collections.abc import Sequence
+from enum import StrEnum
+from typing import NamedTuple
+
+from ..body import BodyState, walk
+from ..measures import ACTIVITY_ERROR, bout_kcal, step_kcal
+from ..numbers import Estimate
+from ..person import TrainingKind
+from ..rails import RailAction, Subject, ToldWeek, warn_deficit
+from ..register import CAREAU_2021, DHURANDHAR_2015, Basis, Message, constant, equation, say, traced
+from .defaults import STATIC_KCAL_PER_KG
+from .deficit import subjects_at
+from .phases import Element, as_diet
+from .plan import Plan
+from .told import bodies_along, told_week
+
+LEVER_STEPS = constant(
+    "lever_steps",
+    3000.0,
+    unit="steps/d",
+    summary="Steps a day beyond those taken now that are offered as a lever: about half an hour of walking",
+    basis=Basis.JUDGEMENT,
+)
+LEVER_CYCLING_MINUTES = constant(
+    "lever_cycling_minutes",
+    150.0,
+    unit="min/week",
+    summary="Cycling a week beyond what is done now that is offered as a lever: three times 50 minutes",
+    basis=Basis.JUDGEMENT,
+)
+COMPENSATED_SHARE = constant(
+    "activity_compensated",
+    0.50,
+    unit="1",
+    summary="Share of what more activity burns in a deficit that the body takes back: 28 % by lower energy at rest in "
+    "1754 adults living as usual; in trials of monitored exercise 55-64 % of the loss expected was missing, more food "
+    "included",
+    basis=Basis.JUDGEMENT,
+    sources=(CAREAU_2021, DHURANDHAR_2015),
+)
+COMPENSATED_SD = constant(
+    "activity_compensated_sd",
+    0.30,
+    unit="1",
+    summary="Standard deviation between people of the share taken back",
+    basis=Basis.JUDGEMENT,
+)
+_STEP_KCAL = 10
+_DAYS_PER_WEEK = 7.0
+
+
+class LeverKind(StrEnum):
+    """What is done more of."""
+
+    STEPS = "steps"
+    CYCLING = "cycling"
+
+
+class LeverUse(NamedTuple):
+    """A way to use a lever: what is eaten in the first and the last week of the deficit [kcal/d] and what it gives.
+
+    ``fat_kg``: the change over the phase; ``availability``: energy left for the body on its first day [kcal per kg of
+    fat-free mass]; ``end_weight_kg``: on the scale on its last day; ``told``: its weeks, for the gate.
+    """
+
+    intake_kcal: int
+    last_intake_kcal: int
+    fat_kg: Estimate
+    availability: float
+    end_weight_kg: float
+    told: list[ToldWeek]
+
+    @property
+    def loss_share(self) -> float:
+        """Tissue lost a week, of the body mass at the start."""
+        first, last = self.told[0].before, self.told[-1].after
+        return (first.settled_kg - last.settled_kg) / len(self.told) / first.weight_kg
+
+    def warnings(self) -> list[RailAction]:
+        """What rails that let it pass warn of."""
+        first, last = self.told[0].before, self.told[-1].after
+        return warn_deficit(first, self.intake_kcal, self.loss_share, last.fat_fraction, last.bmi)
+
+
+class Lever(NamedTuple):
+    """A dose of activity: what it burns above rest and what of it counts [kcal/d], and two ways to use it.
+
+    ``instead``: more is eaten, for the same fat; None where there is no room. ``together``: as planned, for more fat.
+    ``planned``: the phase without it.
+    """
+
+    kind: LeverKind
+    burnt_kcal: Estimate
+    kept_kcal: Estimate
+    planned: LeverUse
+    instead: LeverUse | None
+    together: LeverUse
+
+    @property
+    def steps_per_day(self) -> float | None:
+        """Steps beyond those taken now."""
+        return LEVER_STEPS if self.kind is LeverKind.STEPS else None
+
+    @property
+    def minutes_per_week(self) -> float | None:
+        """Minutes beyond those done now."""
+        return LEVER_CYCLING_MINUTES if self.kind is LeverKind.CYCLING else None
+
+    @property
+    def _named(self) -> dict[str, float | str]:
+        return {"lever": self.kind.value, "dose": float(self.steps_per_day or self.minutes_per_week or 0.0)}
+
+    def burns(self) -> Message:
+        """What it burns, and what of it counts."""
+        kept = self.kept_kcal
+        return say(
+            "LEVER_BURNS",
+            **self._named,
+            burnt_kcal=self.burnt_kcal.mean,
+            kept_kcal=kept.mean,
+            lower_kcal=max(0.0, kept.lower),
+            upper_kcal=kept.upper,
+        )
+
+    def too_much(self, *, is_eaten_for: bool) -> Message:
+        """That it would leave the body too little: beside the plan, or even eaten for."""
+        return say("LEVER_TOO_MUCH_EVEN_FED" if is_eaten_for else "LEVER_TOO_MUCH", **self._named)
+
+    def eat_more(self, use: LeverUse) -> Message:
+        """What may be eaten for it."""
+        more = use.intake_kcal - self.planned.intake_kcal
+        return say("LEVER_EAT_MORE", **self._named, more_kcal=more, intake_kcal=use.intake_kcal)
+
+    def lose_more(self, use: LeverUse) -> Message:
+        """What it gives beside what is planned."""
+        more = max(0.0, self.planned.fat_kg.mean - use.fat_kg.mean)
+        return say("LEVER_LOSE_MORE", **self._named, fat_kg=more)
+
+    def leaves(self, use: LeverUse) -> Message:
+        """What is left for the body."""
+        planned = self.planned.availability
+        return say("LEVER_AVAILABILITY", planned=planned, observed=use.availability, intake_kcal=use.intake_kcal)
+
+
+@traced
+@equation(
+    "activity_kept",
+    summary="What is left of the energy that activity burns in a deficit",
+    formula=f"burnt x (1 - {COMPENSATED_SHARE:g}); SD of a product of two independent errors",
+    basis=Basis.JUDGEMENT,
+    sources=(CAREAU_2021, DHURANDHAR_2015),
+)
+def kept_kcal(burnt: Estimate) -> Estimate:
+    """What counts of what is burnt [kcal/d]."""
+    kept, sd = 1.0 - COMPENSATED_SHARE, COMPENSATED_SD
+    variance = (burnt.mean * sd) ** 2 + (kept * burnt.sd) ** 2 + (sd * burnt.sd) ** 2
+    return Estimate(burnt.mean * kept, variance**0.5)
+
+
+@traced
+def levers_of(subject: Subject, plan: Plan, least_kcal: Sequence[float]) -> list[Lever]:
+    """The levers of a plan's fat-loss phase; ``least_kcal``: the food of the leanest day of each of its weeks.
+
+    None of them is cleared: the weeks of each use have to pass the gate.
+    """
+    rest = subject.resting_kcal
+    doses = {
+        LeverKind.STEPS: float(step_kcal(LEVER_STEPS, rest)),
+        LeverKind.CYCLING: bout_kcal(TrainingKind.CYCLING, LEVER_CYCLING_MINUTES, rest) / _DAYS_PER_WEEK,
+    }
+    course = _Course(subject, plan, least_kcal)
+    return [course.lever(kind, Estimate(kcal, ACTIVITY_ERROR * kcal)) for kind, kcal in doses.items()]
+
+
+class _Course:
+    """The fat-loss phase of a plan, to be walked with more activity."""
+
+    def __init__(self, subject: Subject, plan: Plan, least_kcal: Sequence[float]) -> None:
+        phase, path = plan.cut_phase, plan.forecast
+        assert phase is not None
+        assert path is not None
+        self.subject, self.weeks, self.model, self.least_kcal = subject, phase.weeks, path.model, least_kcal
+        self.states = path.states[phase.first : phase.last_point + 1]
+        self.fat_kg = path.change(phase.first, phase.last_point).fat_kg
+        self.bodies = bodies_along(subject, path)[phase.first : phase.last_point + 1]
+
+    def lever(self, kind: LeverKind, burnt: Estimate) -> Lever:
+        kept = kept_kcal(burnt)
+        return Lever(
+            kind,
+            burnt,
+            kept,
+            planned=self._use(0, Estimate(0.0, 0.0), Estimate(0.0, 0.0)),
+            instead=self._use(more, burnt, kept) if (more := self._room(kept.mean)) else None,
+            together=self._use(0, burnt, kept),
+        )
+
+    def _room(self, kept: float) -> int:
+        """What may be eaten more [kcal/d]: what counts, and never past maintenance without the lever."""
+        free = min(
+            min(before.maintenance_kcal, self.subject.maintenance_kcal) - week.intake.intake_kcal
+            for week, before in zip(self.weeks, self.bodies, strict=False)
+            if week.element is not Element.BREAK
+        )
+        # Rounded up, so that rounding deepens no deficit past a rail.
+        counts = math.ceil(self.subject.scale.ratio * kept / _STEP_KCAL)
+        return max(0, min(counts, math.floor(free / _STEP_KCAL))) * _STEP_KCAL
+
+    def _use(self, more_kcal: int, burnt: Estimate, kept: Estimate) -> LeverUse:
+        """The phase with so much more eaten outside its breaks, and the lever pulled on each of its days."""
+        more = [0 if week.element is Element.BREAK else more_kcal for week in self.weeks]
+        # What is told stands on the scale of the log, activity as it is burnt.
+        counts = self.subject.scale.ratio * kept.mean
+        states = self._walk(more, counts) if burnt.mean else list(self.states)
+        bodies = [
+            body._replace(
+                maintenance_kcal=body.maintenance_kcal + counts, exercise_kcal=body.exercise_kcal + burnt.mean
+            )
+            for body in (self.bodies[0], *subjects_at(self.subject, self.model, states[1:]))
+        ]
+        eaten = [week.intake.intake_kcal + plus for week, plus in zip(self.weeks, more, strict=True)]
+        told = [
+            told_week(week._replace(point=i + 1), least + plus, bodies)._replace(mean_kcal=float(kcal))
+            for i, (week, least, plus, kcal) in enumerate(zip(self.weeks, self.least_kcal, more, eaten, strict=True))
+        ]
+        full = [kcal for week, kcal in zip(self.weeks, eaten, strict=True) if week.element is Element.DEFICIT]
+        first = bodies[0]
+        available = (full[0] / first.scale.ratio - first.exercise_kcal) / first.fat_free_kg
+        return LeverUse(
+            full[0], full[-1], self._fat(states, kept, counts), available, float(states[-1].weight_kg), told
+        )
+
+    def _walk(self, more: Sequence[int], counts_kcal: float) -> list[BodyState]:
+        states, per_kg = [self.states[0]], counts_kcal / self.subject.weight_kg
+        for week, plus in zip(self.weeks, more, strict=True):
+            diet = as_diet(week.intake, self.subject.protein_kg)
+            share = 1.0 + plus / week.intake.intake_kcal
+            diet = diet._replace(
+                intake_kcal=share * diet.intake_kcal,
+                carbohydrate_kcal=share * diet.carbohydrate_kcal,
+                activity_change_kcal_per_kg=per_kg,
+            )
+            states += walk(self.model, states[-1], diet, (_DAYS_PER_WEEK,))
+        return states
+
+    def _fat(self, states: Sequence[BodyState], kept: Estimate, counts_kcal: float) -> Estimate:
+        """The change of fat: as planned, with what the lever moves, and its own error beside that of the plan."""
+        mean = self.fat_kg.mean + float(states[-1].fat_kg - self.states[-1].fat_kg)
+        if not kept.mean:
+            return self.fat_kg
+        days = _DAYS_PER_WEEK * len(self.weeks)
+        # A plain energy account is near enough for the spread of what counts.
+        own = days * counts_kcal * kept.sd / kept.mean / STATIC_KCAL_PER_KG
+        return Estimate(mean, (self.fat_kg.sd**2 + own**2) ** 0.5)
