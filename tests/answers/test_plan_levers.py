@@ -20,7 +20,7 @@ def planned(aim: DeficitAim | GainAim | HoldAim, who: Person = MAN, **others: An
 @pytest.mark.parametrize("who", ORDINARY)
 def test_a_fat_loss_has_levers(who: Person) -> None:
     found = planned(DeficitAim(weeks=4), who).value
-    assert [offered.lever.kind.value for offered in found.levers] == ["steps", "cycling"]
+    assert [offered.dose.kind.value for offered in found.levers] == ["steps", "cycling"]
     for offered in found.levers:
         assert offered.instead is not None
         codes = [reason.code for reason in offered.reasons]

@@ -133,8 +133,10 @@ def _who(operation: str, request: Json, person: Person, answer: Json) -> Iterato
     if due and _plans_deficit(operation, answer):
         yield f"who: a deficit for {sorted(due)}"
     refused = {rail["code"] for rail in words.guard_rails(answer) if rail["action"] == "refused"}
-    if operation == "decide_phase" and refused & due and due - refused:
-        yield f"refusals: {sorted(due - refused)} untold beside {sorted(refused)}"
+    # Whoever may hear nothing of leanness is not told either what body fat refuses.
+    told = refused if person.may_hear_of_leanness else refused | {"REFUSED_BODY_FAT"}
+    if operation == "decide_phase" and refused & due and due - told:
+        yield f"refusals: {sorted(due - told)} untold beside {sorted(refused)}"
     if not person.may_hear_of_leanness:
         yield from (f"leanness: {place}" for place in list(words.leanness(answer))[:3])
         target = request.get("question", {}).get("target", {}).get("quantity")

@@ -17,11 +17,11 @@ from steelyard.science.phase import (
     COMMON_LOSS_KG_PER_WEEK,
     STATIC_KCAL_PER_KG,
     DeficitAim,
+    Dose,
     Element,
     GainAim,
     History,
     HoldAim,
-    Lever,
     LeverUse,
     NearestSafe,
     Pace,
@@ -121,7 +121,7 @@ class PhasePlanned(NamedTuple):
 class LeverOffered(NamedTuple):
     """A dose of activity and the ways to use it that have passed the gate; ``refusals`` are of those that have not."""
 
-    lever: Lever
+    dose: Dose
     instead: Cleared[LeverUse] | None
     together: Cleared[LeverUse] | None
     refusals: list[RailAction]
@@ -406,7 +406,7 @@ def _levers(asked: PlanAsked, subject: Subject, plan: Plan, phases: Sequence[Pha
         leanest = together or instead
         if leanest is not None:
             reasons.append(lever.leaves(leanest.value))
-        yield LeverOffered(lever, instead, together, refusals, reasons)
+        yield LeverOffered(lever.dose, instead, together, refusals, reasons)
 
 
 def _cleared_use(asked: PlanAsked, use: LeverUse, refusals: list[RailAction]) -> Cleared[LeverUse] | None:

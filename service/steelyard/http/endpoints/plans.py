@@ -245,14 +245,14 @@ def _size(offered: SizeOffered) -> PhaseSize:
 
 
 def _lever(offered: answers.LeverOffered) -> ActivityLever:
-    lever, instead, together = offered.lever, offered.instead, offered.together
+    dose, instead, together = offered.dose, offered.instead, offered.together
     return ActivityLever(
-        kind=lever.kind.value,
-        steps_per_day=lever.steps_per_day,
-        minutes_per_week=lever.minutes_per_week,
-        burnt_kcal=amount(lever.burnt_kcal, KCAL),
-        kept_kcal=amount(lever.kept_kcal, KCAL),
-        planned_availability_kcal_per_kg=round(lever.planned.availability, 1),
+        kind=dose.kind.value,
+        steps_per_day=dose.steps_per_day,
+        minutes_per_week=dose.minutes_per_week,
+        burnt_kcal=amount(dose.burnt_kcal, KCAL),
+        kept_kcal=amount(dose.kept_kcal, KCAL),
+        planned_availability_kcal_per_kg=round(dose.planned_availability, 1),
         instead=None if instead is None else _lever_use(instead.value),
         together=None if together is None else _lever_use(together.value),
         guard_rails=[mapping.guard_rail(action) for action in offered.refusals],

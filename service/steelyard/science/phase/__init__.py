@@ -53,6 +53,7 @@ from .intake_question import (
     answer_path,
 )
 from .levers import (
+    Dose,
     Lever,
     LeverKind,
     LeverUse,
@@ -106,6 +107,7 @@ __all__ = [
     "DeficitAim",
     "DeficitKind",
     "DeficitPhase",
+    "Dose",
     "Element",
     "FollowedPhase",
     "FollowedWeek",

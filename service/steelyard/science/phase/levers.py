@@ -88,6 +88,26 @@ class LeverUse(NamedTuple):
         return warn_deficit(first, self.intake_kcal, self.loss_share, last.fat_fraction, last.bmi)
 
 
+class Dose(NamedTuple):
+    """A dose of activity: what it burns above rest and what of it counts [kcal/d], and the energy left for the body as
+    planned without it [kcal per kg of fat-free mass]."""
+
+    kind: LeverKind
+    burnt_kcal: Estimate
+    kept_kcal: Estimate
+    planned_availability: float
+
+    @property
+    def steps_per_day(self) -> float | None:
+        """Steps beyond those taken now."""
+        return LEVER_STEPS if self.kind is LeverKind.STEPS else None
+
+    @property
+    def minutes_per_week(self) -> float | None:
+        """Minutes beyond those done now."""
+        return LEVER_CYCLING_MINUTES if self.kind is LeverKind.CYCLING else None
+
+
 class Lever(NamedTuple):
     """A dose of activity: what it burns above rest and what of it counts [kcal/d], and two ways to use it.
 
@@ -103,18 +123,13 @@ class Lever(NamedTuple):
     together: LeverUse
 
     @property
-    def steps_per_day(self) -> float | None:
-        """Steps beyond those taken now."""
-        return LEVER_STEPS if self.kind is LeverKind.STEPS else None
-
-    @property
-    def minutes_per_week(self) -> float | None:
-        """Minutes beyond those done now."""
-        return LEVER_CYCLING_MINUTES if self.kind is LeverKind.CYCLING else None
+    def dose(self) -> "Dose":
+        """What is done more of, without what is eaten."""
+        return Dose(self.kind, self.burnt_kcal, self.kept_kcal, self.planned.availability)
 
     @property
     def _named(self) -> dict[str, float | str]:
-        return {"lever": self.kind.value, "dose": float(self.steps_per_day or self.minutes_per_week or 0.0)}
+        return {"lever": self.kind.value, "dose": float(self.dose.steps_per_day or self.dose.minutes_per_week or 0.0)}
 
     def burns(self) -> Message:
         """What it burns, and what of it counts."""
