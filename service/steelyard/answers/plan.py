@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from datetime import date
-from typing import NamedTuple, NoReturn
+from typing import NamedTuple, NoReturn, TypeVar
 
 from steelyard.science import rails
 from steelyard.science.body import ALL_SOURCES, Forecast, PathChange, PathPoint, UncertaintySource
@@ -58,6 +58,7 @@ from .member import member_of
 from .plan_days import DaysPlanned, caps_on_days, doubts_about_week, notes_on_days, plan_days
 from .state import known_day, state_of
 
+_Value = TypeVar("_Value")
 _GOALS = ("fat_loss_kg", "target_fat_fraction", "target_weight_kg")
 _MOST_WEEKS_TO_EVENT = 156
 _NOTABLE_KG = 0.5
@@ -367,13 +368,15 @@ def _told(asked: PlanAsked, subject: Subject, plan: Plan) -> Cleared[list[PhaseP
     bodies = bodies_along(subject, path)
     phases = _phases(asked, bodies, plan, path)
     weeks = [week for planned in phases for week in _told_weeks(planned, bodies)]
-    return clear(phases, weeks, "phase", weeks_before=_weeks_before(asked), is_history_known=asked.history.is_known)
+    return _clear(asked, phases, weeks)
 
 
-def _weeks_before(asked: PlanAsked) -> float:
-    """Weeks of deficit that count as of the one asked for."""
-    aim = asked.aim
-    return float(aim.weeks_done or asked.history.weeks_that_count) if isinstance(aim, DeficitAim) else 0.0
+def _clear(asked: PlanAsked, value: _Value, weeks: Sequence[ToldWeek]) -> Cleared[_Value]:
+    """What is told, through the gate with the weeks that it tells. Raises ``Refused``."""
+    aim, before = asked.aim, 0.0
+    if isinstance(aim, DeficitAim):
+        before = float(aim.weeks_done or asked.history.weeks_that_count)
+    return clear(value, weeks, "phase", weeks_before=before, is_history_known=asked.history.is_known)
 
 
 def _sizes(asked: PlanAsked, subject: Subject, plan: Plan) -> Iterator[Cleared[SizeOffered]]:
@@ -383,9 +386,7 @@ def _sizes(asked: PlanAsked, subject: Subject, plan: Plan) -> Iterator[Cleared[S
     for size in plan.sizes:
         weeks = told_weeks(size.phases, subject, size.path)
         with suppress(Refused):
-            yield clear(
-                size, weeks, "phase", weeks_before=_weeks_before(asked), is_history_known=asked.history.is_known
-            )
+            yield _clear(asked, size, weeks)
 
 
 def _levers(asked: PlanAsked, subject: Subject, plan: Plan, phases: Sequence[PhasePlanned]) -> Iterator[LeverOffered]:
@@ -411,7 +412,7 @@ def _levers(asked: PlanAsked, subject: Subject, plan: Plan, phases: Sequence[Pha
 
 def _cleared_use(asked: PlanAsked, use: LeverUse, refusals: list[RailAction]) -> Cleared[LeverUse] | None:
     try:
-        return clear(use, use.told, "phase", weeks_before=_weeks_before(asked), is_history_known=asked.history.is_known)
+        return _clear(asked, use, use.told)
     except Refused as refusal:
         refusals += [action for action in refusal.actions if action not in refusals]
         return None
