@@ -3,7 +3,7 @@
 from datetime import date
 from typing import NamedTuple
 
-from steelyard.science.body import PathPoint, prior_noise
+from steelyard.science.body import PathPoint
 from steelyard.science.measures import doubts_about_expenditure
 from steelyard.science.member import Member, StartingBody, Told, body_at
 from steelyard.science.numbers import Estimate
@@ -15,7 +15,7 @@ from steelyard.science.review import review_phase as review
 
 from .answered import Answered, answering
 from .dates import check_dates, last_day_of
-from .state import state_now
+from .state import state_now, weighed_once
 
 _ROUNDING_KCAL = 20.0  # by which grams rounded to the next five may exceed their energy
 
@@ -162,8 +162,7 @@ def _at_start(asked: ReviewAsked, told: Told) -> Told:
 
 def _starting_body(member: Member) -> StartingBody:
     weight, fat = member.person.weight_kg, member.assessed.fat
-    noise = Estimate(weight, float(prior_noise(weight).variance) ** 0.5)
-    return StartingBody(noise, Estimate(fat.mean * weight, fat.sd * weight), fat.method, fat.is_measured)
+    return StartingBody(weighed_once(weight), Estimate(fat.mean * weight, fat.sd * weight), fat.method, fat.is_measured)
 
 
 def _check_nutrients(phase: FollowedPhase) -> None:

@@ -45,6 +45,11 @@ class StateNow(NamedTuple):
         return StartingBody(self.weight, self.fat_kg, self.method, self.is_fat_measured)
 
 
+def weighed_once(weight_kg: float) -> Estimate:
+    """A weight that one weighing tells [kg], with the usual noise."""
+    return Estimate(weight_kg, float(prior_noise(weight_kg).variance) ** 0.5)
+
+
 def known_day(member: Member, start: date) -> int:
     """The day that what is known of a member is of: the last of their log, or of a state, else ``start``."""
     told = member.told
@@ -85,9 +90,8 @@ def state_now(
     person, log = told.person, told.log
     recent = _recent_intake(log, day) or told.current_intake_kcal
     if reading is None:
-        variance = float(prior_noise(person.weight_kg).variance)
-        weight = Estimate(person.weight_kg, variance**0.5)
-        carried = Estimate(0.0, variance**0.5)
+        weight = weighed_once(person.weight_kg)
+        carried = Estimate(0.0, weight.sd)
     else:
         log, weight, carried = hand_on(reading)
     fat_kg = Estimate(fat.mean * weight.mean, max(LEAST_FAT_SD, fat.sd) * weight.mean)
