@@ -22,6 +22,10 @@ from .body_composition import (
     males,
     method_error,
 )
+from .body_density import (
+    FAT_FRACTION_FROM,
+    FAT_FRACTION_TO,
+)
 from .composition_estimate import (
     Bounds,
     Composition,
@@ -61,6 +65,8 @@ __all__ = [
     "ACTIVITY_ERROR",
     "EXPENDITURE_BELIEVED",
     "EXPENDITURE_REFUSED",
+    "FAT_FRACTION_FROM",
+    "FAT_FRACTION_TO",
     "Assessment",
     "Bounds",
     "Composition",

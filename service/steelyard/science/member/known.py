@@ -9,7 +9,16 @@ from datetime import date
 from msgspec.structs import replace
 
 from ..log import LEAST_WEIGHT_KG, MOST_WEIGHT_KG, KnownFat, Log, check_onset, composition_of_log, joined, trend_of_log
-from ..measures import FatEstimate, MeasuredPerson, assess, males, method_error, read
+from ..measures import (
+    FAT_FRACTION_FROM,
+    FAT_FRACTION_TO,
+    FatEstimate,
+    MeasuredPerson,
+    assess,
+    males,
+    method_error,
+    read,
+)
 from ..numbers import Estimate
 from ..person import BodyFatMethod, BodyFatReading, Person
 from ..register import Basis, Contradiction, Message, OutOfDomain, constant, say
@@ -39,7 +48,6 @@ LEAST_FAT_SD = constant(
     summary="Body fat is never known better than by four compartments, however many readings say so",
 )  # fmt: skip
 DISAGREE = "BODY_FAT_METHODS_DISAGREE"
-_LEAST_FAT, _MOST_FAT = 0.03, 0.60
 
 
 def settled(told: Told) -> Told:
@@ -101,7 +109,10 @@ def _check(person: Person, known: Known) -> None:
 
 def _check_body(body: StartingBody, field: str) -> None:
     weight = body.weight.mean
-    if not LEAST_WEIGHT_KG <= weight <= MOST_WEIGHT_KG or not _LEAST_FAT <= body.fat_kg.mean / weight <= _MOST_FAT:
+    if (
+        not LEAST_WEIGHT_KG <= weight <= MOST_WEIGHT_KG
+        or not FAT_FRACTION_FROM <= body.fat_kg.mean / weight <= FAT_FRACTION_TO
+    ):
         detail = "No living body has this weight and share of fat: send both as an answer gave them."
         raise OutOfDomain("STATE_NOT_READABLE", field, detail)
 
@@ -118,7 +129,7 @@ def body_at(person: Person, body: StartingBody, field: str = "state") -> tuple[P
 def _with_body(
     person: Person, weight_kg: float, fat_kg: Estimate, method: BodyFatMethod, is_measured: bool
 ) -> tuple[Person, FatEstimate]:
-    fraction = min(max(fat_kg.mean / weight_kg, _LEAST_FAT), _MOST_FAT)
+    fraction = min(max(fat_kg.mean / weight_kg, FAT_FRACTION_FROM), FAT_FRACTION_TO)
     reading = BodyFatReading(fat_fraction=fraction, method=method) if is_measured else None
     sd = max(LEAST_FAT_SD, fat_kg.sd / weight_kg)
     method = method if is_measured else BodyFatMethod.BMI_EQUATION
