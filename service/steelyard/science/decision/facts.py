@@ -8,14 +8,14 @@ from ..body import BASELINE_CARBOHYDRATE_SHARE, BodyState, Diet, walk
 from ..measures import FatRange, healthy_range
 from ..phase import DEFAULT_WEEKS, DeficitKind, PhaseKind
 from ..rails import PROTEIN_DEFAULT_GAIN, RailAction, Refused
-from .alternatives import Alternative, Alternatives
+from .alternatives import LEAST_CEILING, Alternative, Alternatives
 from .event import EventAhead, event_of
 from .pattern import Pattern, pattern_of, slow_surplus_kcal
 from .terms import GAIN_WEEKS_LEAST, HORIZON_WEEKS, TRIGGER_PROBABILITY, Feeling, Question
 from .trade import Lines, UsualCourse, due_at, lines_of, motive
 
 # Outside these body fats a line is no ceiling that a gain is planned to.
-_LEAST_CEILING, _MOST_CEILING = 0.08, 0.4
+_MOST_CEILING = 0.4
 
 
 class LineReading(NamedTuple):
@@ -90,7 +90,7 @@ def facts_of(question: Question, warnings: list[RailAction], refused: Refused | 
     lines = lines_of(wanted, *q.band)
     due = due_at(q, lines.counts_from)
     make = Alternatives(q, lines, None if refused is None else refused.action.message)
-    is_ceiling = due is not None and _LEAST_CEILING <= due <= _MOST_CEILING
+    is_ceiling = due is not None and LEAST_CEILING <= due <= _MOST_CEILING
     if due is not None and q.fat_fraction >= due and refused is not None and rails.BMI in refused.ids:
         is_ceiling = False  # who is underweight gains, whatever the share of fat
     gain = make.gain(ceiling=q.ceiling(round(due, 3)) if due is not None and is_ceiling else None)
