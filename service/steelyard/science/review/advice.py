@@ -401,8 +401,9 @@ class _HoldOrGain:
                 self._as_planned()
                 limits = course.limits(left)
                 lowered = max(up(limits.least), to_maintenance, -texts.MOST_STEP_KCAL)
-            if is_protected or not -texts.MOST_STEP_KCAL <= lowered <= min(change, 0, limits.most):
-                # A plan that is too fast by itself ends.
+            is_in_step = -texts.MOST_STEP_KCAL <= lowered <= min(change, 0, limits.most)
+            if is_protected or self.verdict is not Verdict.FASTER or not is_in_step:
+                # Nothing is lowered before the scale says so: a plan that is too fast by itself ends.
                 limit = 100.0 * GAIN_RATE_LIMIT[subject.training_status]
                 return Advice(NextStep.END, 0, 0, [say(texts.TOO_FAST_A_GAIN, limit_percent=limit)], [])
             held, change = held._replace(change_kcal=lowered, is_raised=False), lowered
