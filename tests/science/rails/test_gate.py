@@ -108,6 +108,15 @@ def test_deficits_less_than_four_weeks_apart_are_one() -> None:
     assert rule(*cut, *hold * 4, *cut) is None
     assert rule(*cut, *hold * 3, *cut) == "energy_availability"
     assert rule(*cut, weeks_before=3.0) == "energy_availability"
+    # A hold before the first of them is no deficit.
+    assert rule(*hold * 3, *cut) is None
+
+
+def test_what_was_eaten_before_makes_no_deficit_larger() -> None:
+    # 30 % of 2850 is 855, whatever the days after eating more need besides.
+    first, later = body(fat_kg=16.0), body(fat_kg=16.0, maintenance_kcal=2900.0)
+    assert rule(week(1996, first, later), week(1996, later, first)) is None
+    assert rule(week(1993, first, later)) == "deficit_share"
 
 
 def test_a_gain_is_held_to_its_rate() -> None:

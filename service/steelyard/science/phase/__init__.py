@@ -25,6 +25,7 @@ from .deficit import (
     DeficitKind,
     DeficitPhase,
     subject_at,
+    weeks_counted,
 )
 from .deficit_solver import (
     NearestSafe,
@@ -151,5 +152,6 @@ __all__ = [
     "usual_ceiling",
     "usual_deficit",
     "usual_surplus",
+    "weeks_counted",
     "with_usual_diet",
 ]

@@ -20,6 +20,7 @@ from ..body import (
     walk,
 )
 from ..rails import (
+    APART_WEEKS,
     BMI,
     BMI_FLOOR,
     BMI_LEEWAY,
@@ -59,6 +60,8 @@ from .sizes import Pace
 
 # Steps of some weeks end within a few grams of weekly ones, near enough to look for a goal.
 _SEARCH_STEP_DAYS = 21.0
+# A week at maintenance takes no more than this of the body mass index.
+_BMI_NEAR = 0.2
 
 
 class DeficitKind(StrEnum):
@@ -152,16 +155,18 @@ class DeficitPhase:
         start: tuple[BodyModel, BodyState] | None = None,
         weeks_before: float = 0.0,
     ) -> None:
-        """``start`` is the calibrated ``body``, where a caller has it; ``weeks_before`` count as of this deficit."""
+        """``start`` is the calibrated ``body``, where a caller has it; ``weeks_before``: of a deficit just before."""
         self.aim = aim
         self.protein = protein_g_per_kg
-        self.weeks_before = weeks_before
+        self._before = aim.weeks_done or weeks_before
+        self._is_close = weeks_before > 0.0
         self.model, state = start_body(body) if start is None else start
         self.starting(state, subject)
 
-    def starting(self, state: BodyState, subject: Subject) -> None:
-        """Start from a later state of the same body (after a pause)."""
+    def starting(self, state: BodyState, subject: Subject, weeks_held: int = 0) -> None:
+        """Start from a later state of the same body, after some weeks at maintenance."""
         self.state, self.subject = state, subject
+        self._weeks_counted = weeks_counted(self._before, weeks_held)
         self._paths: dict[float, _Path] = {}
         self._set_goal()
 
@@ -263,7 +268,7 @@ class DeficitPhase:
             return macros
         # The limits move with the body, up and down: they hold at the end of each of these weeks as well.
         state = self.state if state is None else state
-        length = weeks + self.aim.weeks_done + self.weeks_before
+        length = weeks + self._weeks_counted
         ahead = walk(self.model, state, as_diet(macros, subject.protein_kg), (7.0,) * min(weeks, CUT_RESET_WEEKS))
         floors = deficit_floors(subject, length)
         least = max(floors.least_kcal(then)[0] for then in subjects_at(subject, self.model, ahead))
@@ -305,24 +310,35 @@ class DeficitPhase:
     def broken_rule(self, deficit_kcal: float, weeks: int) -> str | None:
         """The rule of the whole path that this deficit would break."""
         rows, states = self.run(deficit_kcal, weeks)
-        length = weeks + self.aim.weeks_done + self.weeks_before
+        length = weeks + self._weeks_counted
         # The worst comes last, and with what came before out of balance, first.
         floors = deficit_floors(self.subject, length)
         bodies = self.subject.with_bodies(reversed(bodies_of(self.model, states)))
+        then = math.inf
         for row, now in zip(reversed(rows), bodies, strict=True):
-            if row.element is Element.BREAK:
-                continue
-            broken = broken_on_day(now, row.intake.intake_kcal, floors)
+            # A body is fed by the week that ends with it, and by the one that begins with it.
+            least = math.inf if row.element is Element.BREAK else row.intake.intake_kcal
+            broken = broken_on_day(now, min(least, then), floors)
             if broken is not None:
                 return broken
-        leeway = BMI_LEEWAY_CLOSE if self.weeks_before else BMI_LEEWAY
-        if subject_at(self.subject, self.model, states[-1]).bmi < BMI_FLOOR + leeway:
+            then = least
+        leeway = BMI_LEEWAY_CLOSE if self._is_close else BMI_LEEWAY
+        if self._least_bmi(states[-1]) < BMI_FLOOR + leeway:
             return BMI
         return LOSS if self.loss_share(states[-1], weeks) > LOSS_LIMIT else None
 
+    def _least_bmi(self, end: BodyState) -> float:
+        """Body mass index at the end, or after the week at maintenance that follows, where that is less."""
+        bmi = subject_at(self.subject, self.model, end).bmi
+        if bmi > BMI_FLOOR + _BMI_NEAR:
+            return bmi
+        held = self._intake(Element.BREAK, 0.0, 1, end)
+        after = walk(self.model, end, as_diet(held, self.subject.protein_kg), (7.0,))[0]
+        return min(bmi, subject_at(self.subject, self.model, after).bmi)
+
     def limits(self, now: Subject, weeks: int) -> list[DeficitLimit]:
         """The largest deficit of each rule for the body ``now`` in a phase of ``weeks``, strictest first [kcal/d]."""
-        length = weeks + self.aim.weeks_done + self.weeks_before
+        length = weeks + self._weeks_counted
         limits = [self._with_room(limit) for limit in deficit_limits(now, length, fed=self.subject)]
         is_near_underweight = self.subject.bmi < BMI_WARN
         if is_near_underweight and self.aim.deficit_kcal is None and not self.aim.has_goal:
@@ -371,6 +387,11 @@ class DeficitPhase:
             if self.left(states[week - 1]) <= 0.5 * self.tolerance(week):
                 return week
         return None
+
+
+def weeks_counted(weeks_before: float, weeks_held: int) -> float:
+    """Weeks that count as of a deficit before it begins: of one before it, with those held since, under four."""
+    return weeks_before + weeks_held if weeks_before and weeks_held < APART_WEEKS else weeks_before
 
 
 def subject_at(subject: Subject, model: BodyModel, state: BodyState) -> Subject:

@@ -155,6 +155,8 @@ def _nearest(phase: DeficitPhase, cap: _Cap) -> NearestSafe:
             continue
         wanted = min(boundless, ceiling)
         allowed = _held(wanted, cap(wanted, candidate))
+        if allowed < LEAST_DEFICIT:
+            continue
         if phase.left(phase.end(allowed, candidate)) <= phase.tolerance(candidate) * 0.5:
             weeks = candidate
             break

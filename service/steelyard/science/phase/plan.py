@@ -305,10 +305,10 @@ def plan_deficit(
         weeks_before=0.0 if aim.weeks_done else history.weeks_that_count,
     )
     if pause_weeks:
-        phase.starting(draft.state, subject_at(subject, draft.model, draft.state))
+        phase.starting(draft.state, subject_at(subject, draft.model, draft.state), pause_weeks)
     solved = solve(phase, history)
     if solved.nearest is None and weeks_until_event is not None and solved.weeks < weeks_until_event:
-        solved, waited = _wait(draft, phase, solved, weeks_until_event, history)
+        solved, waited = _wait(draft, phase, solved, weeks_until_event, history, pause_weeks)
         pause_weeks += waited
     actions += solved.actions
     if solved.nearest is not None:
@@ -322,7 +322,7 @@ def plan_deficit(
 
 @traced
 def _wait(
-    draft: _Draft, phase: DeficitPhase, solved: Solved, weeks_until_event: int, history: History
+    draft: _Draft, phase: DeficitPhase, solved: Solved, weeks_until_event: int, history: History, pause_weeks: int
 ) -> tuple[Solved, int]:
     """The phase as late before its event as will do, and the weeks at maintenance that come before it.
 
@@ -333,7 +333,8 @@ def _wait(
 
     def after(weeks: int) -> Solved | None:
         phase.aim = msgspec.structs.replace(aim, at_most_weeks=weeks_until_event - weeks)
-        phase.starting(states[weeks - 1], subject_at(subject, draft.model, states[weeks - 1]))
+        there = subject_at(subject, draft.model, states[weeks - 1])
+        phase.starting(states[weeks - 1], there, pause_weeks + weeks)
         later = solve(phase, history)
         return later if later.nearest is None and later.weeks <= weeks_until_event - weeks else None
 
@@ -348,7 +349,7 @@ def _wait(
     later = after(least) if least else None
     if later is None:
         phase.aim = aim
-        phase.starting(draft.state, subject)
+        phase.starting(draft.state, subject, pause_weeks)
         return solved, 0
     draft.add("maintenance", rows[:least], states[:least])
     return later, least

@@ -158,7 +158,7 @@ def _all_broken(
         length = sum(week.days for week in run) / 7.0
         if purpose is Purpose.DEFICIT:
             # Two with less than four weeks between them are one.
-            counted = (counted + since if since < APART_WEEKS else 0.0) + length
+            counted = (counted + since if counted and since < APART_WEEKS else 0.0) + length
             since = 0.0
             yield from _over_default(run[0], at, is_history_known=is_history_known)
             yield from _deficit_run(run, at, counted)
@@ -194,7 +194,8 @@ def _deficit_run(run: Sequence[ToldWeek], at: int, weeks: float) -> Iterator[Bro
         if week.purpose is Purpose.BREAK:
             yield from _held_run([week], i, Purpose.HOLD, first)
             continue
-        least = (1.0 - DEFICIT_SHARE_LIMIT) * week.before.maintenance_kcal
+        # Whoever ate more before the first day needs more for some days still: that makes no deficit larger.
+        least = (1.0 - DEFICIT_SHARE_LIMIT) * min(week.before.maintenance_kcal, first.maintenance_kcal)
         if week.intake_kcal < least - _WITHIN_KCAL:
             yield _too_little(i, DEFICIT, week, least, Why.SHARE_OF_MAINTENANCE)
         for body in (week.before, week.after):
