@@ -1,9 +1,12 @@
 """What should this member eat in a phase and after it, and where does it lead?"""
 
+import math
 from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from datetime import date
 from typing import NamedTuple, NoReturn, TypeVar
+
+import msgspec
 
 from steelyard.science import rails
 from steelyard.science.body import ALL_SOURCES, Forecast, PathChange, PathPoint, UncertaintySource
@@ -15,8 +18,10 @@ from steelyard.science.person import WeekLived
 from steelyard.science.phase import (
     COMMON_FIRST_DROP_KG,
     COMMON_LOSS_KG_PER_WEEK,
+    MOST_WEEKS,
     STATIC_KCAL_PER_KG,
     DeficitAim,
+    DeficitKind,
     Dose,
     Element,
     GainAim,
@@ -37,6 +42,7 @@ from steelyard.science.phase import (
     plan_hold,
     told_week,
     told_weeks,
+    weeks_counted,
 )
 from steelyard.science.rails import (
     Cleared,
@@ -62,6 +68,8 @@ _Value = TypeVar("_Value")
 _GOALS = ("fat_loss_kg", "target_fat_fraction", "target_weight_kg")
 _MOST_WEEKS_TO_EVENT = 156
 _NOTABLE_KG = 0.5
+# What is tried of a nearest that does not stand, and how many weeks.
+_SHARES, _MORE_WEEKS = (1.0, 0.97, 0.9, 0.75), 4
 _PACE_DETAIL = "The size is settled by what else is asked: leave `pace` out, or let it choose the size."
 
 
@@ -178,6 +186,8 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
         nothing = NearestSafe(None, None, None)
         plan = Plan(nothing, None, [], None, [*plan.actions, *refusal.actions], [say("INFEASIBLE"), *refusal.messages])
         told = nothing_told([])
+    if plan.nearest is not None:
+        plan = plan._replace(nearest=_nearest_that_stands(asked, member, plan.nearest, until_event))
     assessed, path, cut = member.assessed, plan.forecast, plan.cut_phase
     days = _explain_days(asked, member.subject, told.value)
     doubts: list[Message] = []
@@ -328,7 +338,7 @@ def _contradict(name: str, code: str, detail: str) -> NoReturn:
 # --- the plan -------------------------------------------------------------------------------------------------------
 
 
-def _plan(asked: PlanAsked, member: Member, until_event: int | None) -> Plan:
+def _plan(asked: PlanAsked, member: Member, until_event: int | None, *, with_sizes: bool = True) -> Plan:
     aim, subject = asked.aim, member.subject
     if isinstance(aim, DeficitAim):
         fat_kg = float(subject.fat_kg)
@@ -344,7 +354,7 @@ def _plan(asked: PlanAsked, member: Member, until_event: int | None) -> Plan:
             sources=asked.sources,
             pause_weeks=asked.pause_weeks,
             weeks_until_event=until_event,
-            with_sizes=True,
+            with_sizes=with_sizes,
         )
     if asked.split is not None or (asked.lived is not None and asked.lived.has_other_days):
         # A lower day is a day in a deficit.
@@ -360,6 +370,49 @@ def _plan(asked: PlanAsked, member: Member, until_event: int | None) -> Plan:
     return plan_hold(member, asked.start, aim, asked.then, sources=asked.sources)
 
 
+def _nearest_that_stands(
+    asked: PlanAsked, member: Member, nearest: NearestSafe, until_event: int | None
+) -> NearestSafe:
+    """The nearest on each axis, such that asking for it is answered with a plan; a little less where it is not."""
+    aim = asked.aim
+    if not isinstance(aim, DeficitAim):
+        return nearest
+    no_goal = dict.fromkeys(_GOALS)
+
+    def stands(until: int | None = until_event, **moved: object) -> bool:
+        again = msgspec.structs.replace(aim, **moved)
+        try:
+            _check_weeks(again)
+            trial = asked._replace(aim=again, sources=frozenset[UncertaintySource]())
+            plan = _plan(trial, member, until, with_sizes=False)
+            return plan.is_feasible and bool(_told(trial, member.subject, plan).value)
+        except (Refused, Contradiction):
+            return False
+
+    def stands_for(weeks: int) -> bool:
+        is_short = weeks + aim.weeks_done <= MOST_WEEKS
+        kind = DeficitKind.MINI_CUT if is_short else DeficitKind.CUT
+        # The goal and the weeks settle the deficit, and a short phase has no breaks.
+        moved: dict[str, object] = {"deficit_kcal": None, "pace": Pace.STEADY} if aim.has_goal else {}
+        moved |= {"break_every_weeks": None, "break_weeks": 1} if is_short else {}
+        return stands(None, kind=kind, weeks=weeks, **moved)
+
+    fat, weeks, kcal = nearest
+    if fat:
+        fat = next((less for less in _less(fat, 0.01) if stands(**no_goal | {"fat_loss_kg": less})), None)
+    if weeks:
+        weeks = next((more for more in range(weeks, weeks + _MORE_WEEKS) if stands_for(more)), None)
+    if kcal:
+        moved = no_goal | {"pace": Pace.STEADY}
+        kcal = next((less for less in _less(kcal, 1.0) if stands(**moved | {"deficit_kcal": less})), None)
+    return NearestSafe(fat, weeks, kcal)
+
+
+def _less(value: float, step: float) -> Iterator[float]:
+    """A value, and the next smaller ones to try, in whole steps."""
+    return (math.floor(share * value / step + 1e-9) * step for share in _SHARES)
+
+
 def _told(asked: PlanAsked, subject: Subject, plan: Plan) -> Cleared[list[PhasePlanned]]:
     """The phases of a plan, each of their days inside the rails. Raises ``Refused``."""
     path = plan.forecast
@@ -373,10 +426,14 @@ def _told(asked: PlanAsked, subject: Subject, plan: Plan) -> Cleared[list[PhaseP
 
 def _clear(asked: PlanAsked, value: _Value, weeks: Sequence[ToldWeek]) -> Cleared[_Value]:
     """What is told, through the gate with the weeks that it tells. Raises ``Refused``."""
-    aim, before = asked.aim, 0.0
-    if isinstance(aim, DeficitAim):
-        before = float(aim.weeks_done or asked.history.weeks_that_count)
+    aim = asked.aim
+    before = _weeks_before(asked, aim) if isinstance(aim, DeficitAim) else 0.0
     return clear(value, weeks, "phase", weeks_before=before, is_history_known=asked.history.is_known)
+
+
+def _weeks_before(asked: PlanAsked, aim: DeficitAim) -> float:
+    """Weeks that count as of a deficit from the start on: of the same one, or of one just before."""
+    return float(aim.weeks_done or asked.history.weeks_that_count)
 
 
 def _sizes(asked: PlanAsked, subject: Subject, plan: Plan) -> Iterator[Cleared[SizeOffered]]:
@@ -460,8 +517,7 @@ def _week(asked: PlanAsked, phase: PlannedPhase, planned: WeekPlanned, on: Seque
     aim, weeks_in_deficit, week = asked.aim, 0.0, planned.week
     is_deficit = isinstance(aim, DeficitAim) and phase.kind == aim.kind
     if isinstance(aim, DeficitAim) and is_deficit:
-        before = 0.0 if aim.weeks_done else asked.history.weeks_that_count
-        weeks_in_deficit = len(phase.weeks) + aim.weeks_done + before
+        weeks_in_deficit = len(phase.weeks) + weeks_counted(_weeks_before(asked, aim), phase.first)
     is_held = not is_deficit or week.element is Element.BREAK
     least = max(least_day(now, weeks_in_deficit, is_held=is_held) for now in on)
     if asked.lived is not None:
