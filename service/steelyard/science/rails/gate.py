@@ -97,7 +97,8 @@ class Cleared(Generic[Value]):
 def purpose_of(intake_kcal: float, maintenance_kcal: float) -> Purpose:
     """What an intake is for, by how far it lies from maintenance."""
     slack = max(_HOLD_KCAL, _HOLD_SHARE * maintenance_kcal)
-    if intake_kcal < maintenance_kcal - slack:
+    # A deficit by what is told of the two, in whole kilocalories, is one.
+    if intake_kcal < maintenance_kcal - slack + _WITHIN_KCAL:
         return Purpose.DEFICIT
     return Purpose.GAIN if intake_kcal > maintenance_kcal + slack else Purpose.HOLD
 
