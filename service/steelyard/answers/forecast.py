@@ -14,7 +14,7 @@ from steelyard.science.phase import (
     answer_intake,
     answer_path,
 )
-from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G, Cleared, cleared_with, least_fat_kcal
+from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G, Cleared, ToldWeek, least_fat_kcal
 from steelyard.science.register import OutOfDomain
 
 from .answered import Answered, answering
@@ -134,7 +134,7 @@ def forecast_intake(asked: ForecastAsked) -> Answered[IntakeForecast]:
             learnt=member.learnt,
             protein_reference_kg=member.subject.protein_kg,
             reached_on=_day(asked, found.reached_day),
-            told=cleared_with(_told(asked, found), found.told),
+            told=found.told.shown(lambda weeks: _told(asked, found, weeks)),
             effects=sorted(effects.items(), key=lambda effect: -abs(effect[1])),
         ),
         reasons=[resting.reason, *found.reasons],
@@ -156,7 +156,9 @@ def _answer(asked: ForecastAsked, member: Member) -> IntakeAnswer:
             raise OutOfDomain("DATE_OUT_OF_REACH", "question.by_date", detail)
         _check_target(question.target)
         found = answer_intake(member, question.target, days, question.protein_g_per_kg, asked.sources)
-        _check_room(found.intakes[0], question.protein_g_per_kg, 0.0, member, "question.protein_g_per_kg")
+        _check_room(
+            found.told.value[0].intake_kcal, question.protein_g_per_kg, 0.0, member, "question.protein_g_per_kg"
+        )
         return found
     if isinstance(question, DateAsked):
         _check_target(question.target)
@@ -196,14 +198,16 @@ def _check_room(intake_kcal: float, protein_g_per_kg: float, carbohydrate_g: flo
         raise OutOfDomain("NUTRIENTS_EXCEED_INTAKE", field, detail)
 
 
-def _told(asked: ForecastAsked, found: IntakeAnswer) -> IntakeTold:
-    nearest = None
+def _told(asked: ForecastAsked, found: IntakeAnswer, weeks: list[ToldWeek]) -> IntakeTold:
+    """What is told, every intake of it one of the weeks that passed the gate."""
+    constant, nearest = weeks[0].intake_kcal, None
     if not found.is_feasible:
-        nearest = NearestReached(found.nearest_value, _day(asked, found.nearest_day), found.nearest_intake_kcal)
-    return IntakeTold(_weeks(asked, found), found.found_intake_kcal, nearest)
+        kcal = constant if found.is_nearest_intake else None
+        nearest = NearestReached(found.nearest_value, _day(asked, found.nearest_day), kcal)
+    return IntakeTold(_weeks(asked, found, weeks), constant if found.is_found_intake else None, nearest)
 
 
-def _weeks(asked: ForecastAsked, found: IntakeAnswer) -> list[WeekForecast]:
+def _weeks(asked: ForecastAsked, found: IntakeAnswer, weeks: list[ToldWeek]) -> list[WeekForecast]:
     path = found.path
     points, balances = path.points(), path.energy_balances_kcal()
     days = [int(state.day) for state in path.states]
@@ -211,11 +215,11 @@ def _weeks(asked: ForecastAsked, found: IntakeAnswer) -> list[WeekForecast]:
         WeekForecast(
             asked.start + timedelta(days=days[i]),
             asked.start + timedelta(days=days[i + 1] - 1),
-            intake,
+            week.intake_kcal,
             balances[i],
             points[i + 1],
         )
-        for i, intake in enumerate(found.intakes)
+        for i, week in enumerate(weeks)
     ]
 
 

@@ -61,20 +61,20 @@ class ScheduledIntake(msgspec.Struct, frozen=True, kw_only=True):
 class IntakeAnswer(NamedTuple):
     """The path, what was found, and how near a safe intake comes where the target is out of reach.
 
-    ``told`` are its weeks as the gate reads them, which have passed it.
+    ``told`` are its weeks as the gate reads them, which have passed it. ``is_found_intake``: whether their one intake
+    is what was asked for; ``is_nearest_intake``: whether it is what comes nearest.
     """
 
     path: Forecast
     told: Cleared[list[ToldWeek]]
-    intakes: list[float]  # one a week
-    found_intake_kcal: float | None
     reached_day: int | None
     nearest_value: float | None
     nearest_day: int | None
-    nearest_intake_kcal: float | None
     is_feasible: bool
     actions: list[RailAction]
     reasons: list[Message]
+    is_found_intake: bool = False
+    is_nearest_intake: bool = False
 
 
 def diet_of(scheduled: ScheduledIntake, weight_kg: float, resting_kcal: float) -> Diet:
@@ -168,7 +168,7 @@ class _Asked:
 def answer_path(member: Member, schedule: list[ScheduledIntake], sources: frozenset[UncertaintySource]) -> IntakeAnswer:
     """Forecast a schedule. Raises ``Refused`` for a deficit or a gain that a rail forbids."""
     asked, subject = _Asked(member, sources), member.subject
-    path, stretches, intakes = [asked.state], [], []
+    path, stretches = [asked.state], []
     actions: list[RailAction] = []
     diets: list[Diet] = []
     fields: list[str] = []
@@ -183,15 +183,12 @@ def answer_path(member: Member, schedule: list[ScheduledIntake], sources: frozen
         stretches.append(Stretch(diet, (7.0,) * scheduled.weeks))
         path += walk(asked.model, before, *stretches[-1])
         actions += _check_change(there, before, path[-1], scheduled.weeks, diet, field)
-        intakes += [scheduled.intake_kcal] * scheduled.weeks
         diets += [diet] * scheduled.weeks
         fields += [field] * scheduled.weeks
     weeks_told = asked.weeks_of(path, diets)
     actions += asked.check_deficits(weeks_told)
     told = clear(weeks_told, weeks_told, fields)
-    return IntakeAnswer(
-        asked.run(stretches, path), told, intakes, None, None, None, None, None, True, _once(actions), []
-    )
+    return IntakeAnswer(asked.run(stretches, path), told, None, None, None, True, _once(actions), [])
 
 
 def _deficit_weeks(schedule: list[ScheduledIntake], i: int, maintenance_kcal: float) -> int:
@@ -271,12 +268,12 @@ def answer_intake(
         rails.refuse_protein(protein_g_per_kg, "question.protein_g_per_kg")
     warned, told = _refuse_broken(asked, chosen, float(days), "question.target.value")
     actions += warned
-    path, intakes = _constant(asked, chosen, days)
+    path = _constant(asked, chosen, days)
     if is_feasible:
-        return IntakeAnswer(path, told, intakes, intake, days, None, None, None, True, _once(actions), reasons)
+        return IntakeAnswer(path, told, days, None, None, True, _once(actions), reasons, is_found_intake=True)
     nearest = target.of(path.states[-1])
     day = days_for_target(asked.model, asked.state, target, chosen)
-    return IntakeAnswer(path, told, intakes, None, None, nearest, day, intake, False, _once(actions), reasons)
+    return IntakeAnswer(path, told, None, nearest, day, False, _once(actions), reasons, is_nearest_intake=True)
 
 
 @traced
@@ -297,12 +294,12 @@ def answer_date(
     actions += _check_change(subject, asked.state, after, weeks, chosen, field)
     warned, told = _refuse_broken(asked, chosen, float(max(7, horizon)), field)
     actions += warned
-    path, intakes = _constant(asked, chosen, max(7, horizon))
+    path = _constant(asked, chosen, max(7, horizon))
     if day is not None:
-        return IntakeAnswer(path, told, intakes, intake_kcal, day, None, None, None, True, _once(actions), [])
+        return IntakeAnswer(path, told, day, None, None, True, _once(actions), [], is_found_intake=True)
     value = target.of(path.states[-1])
     reasons = [say("TARGET_WRONG_SIDE")]
-    return IntakeAnswer(path, told, intakes, intake_kcal, None, value, None, None, False, _once(actions), reasons)
+    return IntakeAnswer(path, told, None, value, None, False, _once(actions), reasons, is_found_intake=True)
 
 
 def _check_target(target: BodyTarget, subject: Subject) -> None:
@@ -324,10 +321,10 @@ def _refuse_broken(
     return actions, clear(weeks, weeks, field)
 
 
-def _constant(asked: _Asked, diet: Diet, days: int) -> tuple[Forecast, list[float]]:
+def _constant(asked: _Asked, diet: Diet, days: int) -> Forecast:
     weeks, rest = divmod(days, 7)
     lengths = (7.0,) * weeks + ((float(rest),) if rest else ())
-    return asked.run([Stretch(diet, lengths)]), [float(diet.intake_kcal)] * len(lengths)
+    return asked.run([Stretch(diet, lengths)])
 
 
 def _safe_intakes(
