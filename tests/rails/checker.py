@@ -124,6 +124,8 @@ def _refused(request: Json, person: Person, problem: Json) -> Iterator[str]:
         for code in sorted(due & words.OWN_REFERRAL.keys() & told.keys()):
             if not words.OWN_REFERRAL[code].search(told[code]):
                 yield f"referral: {code} does not say whom to see"
+    if not person.may_hear_of_leanness and "%" in told.get("REFUSED_BODY_FAT", ""):
+        yield "leanness: a figure of body fat in what it refuses"
     if _needs_doctor(request, person) and not words.says(problem, words.URGENT):
         yield f"refeeding: BMI {person.bmi:.1f} refused without an urgent referral"
 
@@ -133,11 +135,12 @@ def _who(operation: str, request: Json, person: Person, answer: Json) -> Iterato
     if due and _plans_deficit(operation, answer):
         yield f"who: a deficit for {sorted(due)}"
     refused = {rail["code"] for rail in words.guard_rails(answer) if rail["action"] == "refused"}
-    # Whoever may hear nothing of leanness is not told either what body fat refuses.
-    told = refused if person.may_hear_of_leanness else refused | {"REFUSED_BODY_FAT"}
-    if operation == "decide_phase" and refused & due and due - told:
-        yield f"refusals: {sorted(due - told)} untold beside {sorted(refused)}"
+    if operation == "decide_phase" and refused & due and due - refused:
+        yield f"refusals: {sorted(due - refused)} untold beside {sorted(refused)}"
     if not person.may_hear_of_leanness:
+        unspoken = [rail for rail in words.guard_rails(answer) if rail["code"] == "REFUSED_BODY_FAT"]
+        if any("%" in rail["text"] or rail["limit"] is not None for rail in unspoken):
+            yield "leanness: a figure of body fat in what it refuses"
         yield from (f"leanness: {place}" for place in list(words.leanness(answer))[:3])
         target = request.get("question", {}).get("target", {}).get("quantity")
         if target in ("fat_kg", "fat_fraction") and answer["feasible"]:

@@ -272,6 +272,19 @@ def test_breastfeeding_with_an_eating_disorder_is_told_both() -> None:
     assert {"REFUSED_BREASTFEEDING", "REFUSED_EATING_DISORDER"} <= told
 
 
+@pytest.mark.parametrize("operation", ["plan_phases", "decide_phase"])
+def test_a_lean_boy_is_told_both_refusals_and_no_figure_of_his_leanness(operation: str) -> None:
+    boy = someone("male", 16, 178, 62, 0.05)
+    asked = {
+        "plan_phases": planned(boy, {"kind": "mini_cut", "weeks": 4}),
+        "decide_phase": decided(boy, goal="leanness", feeling="would_like_leaner"),
+    }[operation]
+    found = [note for note in notes(checked(operation, asked).body) if note["code"].startswith("REFUSED_")]
+    assert {note["code"] for note in found} == {"REFUSED_UNDER_AGE", "REFUSED_BODY_FAT"}
+    assert all(REFERRAL.search(note["text"]) for note in found)
+    assert not any("%" in note["text"] or "body fat" in note["text"].lower() for note in found)
+
+
 def test_a_season_tells_a_girl_no_band() -> None:
     answered = checked("plan_season", season(GIRL, strategy={"kind": "ready_made", "name": "slow_gain_no_cut"}))
     assert list(leanness(answered.body)) == []

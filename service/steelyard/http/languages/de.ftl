@@ -244,7 +244,10 @@ REFUSED_FAT_TARGET = Für dich planen wir kein Körperfettziel, auch nicht im Au
 REFUSED_BAND = Für dich planen wir kein Körperfettziel. Lass bitte den Bereich und die Ziele für Anlässe weg.
 REFUSED_UNANSWERED = Bevor die Gesundheitsfragen beantwortet sind, planen wir weder Defizit noch Aufbau. Was wir nicht wissen, gilt nie als unbedenklich.
 REFUSED_LOGGED_LOSS = Laut Protokoll verlierst du { NUMBER($percent, maximumFractionDigits: 1) } % je Woche, mehr als { NUMBER($limit_percent, maximumFractionDigits: 1) } %: kein weiteres Defizit. Iss mehr; war das nicht gewollt, geh zum Arzt.
-REFUSED_BODY_FAT = Mit { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett planen wir kein Defizit: { NUMBER($limit_percent, maximumFractionDigits: 1) } % ist das Mindeste.
+REFUSED_BODY_FAT = { $speaks ->
+    [yes] Mit { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett planen wir kein Defizit: { NUMBER($limit_percent, maximumFractionDigits: 1) } % ist das Mindeste.
+   *[no] Dein Körper hat keine Reserven für ein Defizit.
+} Sprich bitte mit einer Ärztin, einem Arzt oder einer Ernährungsfachkraft.
 REFUSED_LOSS = Damit würdest du je Woche { NUMBER($percent, maximumFractionDigits: 2) } % deines Gewichts verlieren, mehr als { NUMBER($limit_percent, maximumFractionDigits: 2) } %: Iss mehr.
 REFUSED_END_BODY_FAT = Das würde bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett enden, unter dem Mindesten von { NUMBER($limit_percent, maximumFractionDigits: 1) } %: Mach es kürzer oder iss mehr.
 REFUSED_END_BMI = Das würde bei einem Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } enden, unter { NUMBER($limit, maximumFractionDigits: 1) } also untergewichtig: Mach es kürzer oder iss mehr.

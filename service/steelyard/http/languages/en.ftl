@@ -246,7 +246,10 @@ REFUSED_FAT_TARGET = No body-fat target is planned for you, in a gain neither. P
 REFUSED_BAND = No body-fat target is planned for you here. Please leave out the range and the targets of events.
 REFUSED_UNANSWERED = No deficit and no gain is planned before the health questions are answered. What is not known is never taken as fine.
 REFUSED_LOGGED_LOSS = Your log loses { NUMBER($percent, maximumFractionDigits: 1) }% a week, over the limit of { NUMBER($limit_percent, maximumFractionDigits: 1) }%: no deficit on top. Eat more; if unintended, see a clinician.
-REFUSED_BODY_FAT = At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat no deficit is planned: { NUMBER($limit_percent, maximumFractionDigits: 1) }% is the least.
+REFUSED_BODY_FAT = { $speaks ->
+    [yes] At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat no deficit is planned: { NUMBER($limit_percent, maximumFractionDigits: 1) }% is the least.
+   *[no] Your body has no reserves to spare for a deficit.
+} Please speak to a physician or registered dietitian.
 REFUSED_LOSS = This would lose { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week, more than { NUMBER($limit_percent, maximumFractionDigits: 2) }%: eat more.
 REFUSED_END_BODY_FAT = This would end at { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat, under the least of { NUMBER($limit_percent, maximumFractionDigits: 1) }%: shorten it or eat more.
 REFUSED_END_BMI = This would end at a body mass index of { NUMBER($bmi, maximumFractionDigits: 1) }, underweight under { NUMBER($limit, maximumFractionDigits: 1) }: shorten it or eat more.

@@ -240,7 +240,10 @@ REFUSED_FAT_TARGET = Para ti no se planea ningún objetivo de grasa, tampoco al 
 REFUSED_BAND = Para ti no se planea ningún objetivo de grasa. Deja fuera el margen y los objetivos de los eventos.
 REFUSED_UNANSWERED = Antes de responder las preguntas de salud no se planea ni déficit ni ganancia. Lo que no se sabe nunca se da por bueno.
 REFUSED_LOGGED_LOSS = Tu registro pierde un { NUMBER($percent, maximumFractionDigits: 1) } % por semana, más del { NUMBER($limit_percent, maximumFractionDigits: 1) } %: ningún déficit encima. Come más; si no querías, ve al médico.
-REFUSED_BODY_FAT = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa no se planea ningún déficit: el mínimo es { NUMBER($limit_percent, maximumFractionDigits: 1) } %.
+REFUSED_BODY_FAT = { $speaks ->
+    [yes] Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa no se planea ningún déficit: el mínimo es { NUMBER($limit_percent, maximumFractionDigits: 1) } %.
+   *[no] Tu cuerpo no tiene reservas para un déficit.
+} Habla con un médico o dietista.
 REFUSED_LOSS = Así perderías un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana, más del { NUMBER($limit_percent, maximumFractionDigits: 2) } %: come más.
 REFUSED_END_BODY_FAT = Esto acabaría en un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa, por debajo del mínimo de { NUMBER($limit_percent, maximumFractionDigits: 1) } %: hazlo más corto o come más.
 REFUSED_END_BMI = Esto acabaría en un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) }, bajo peso por debajo de { NUMBER($limit, maximumFractionDigits: 1) }: hazlo más corto o come más.

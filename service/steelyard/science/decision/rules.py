@@ -76,8 +76,7 @@ def _without_leanness(q: Question, refused: Refused) -> Decision:
         pattern=None,
         reasons=[why] if q.trains else [why, say("GAIN_NEEDS_TRAINING")],
         changes=[],
-        # Of body fat nothing is said to them, nor of what it refuses.
-        actions=[action for action in refused.actions if action.id != rails.BODY_FAT],
+        actions=refused.actions,
     )
 
 

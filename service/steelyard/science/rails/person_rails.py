@@ -69,12 +69,20 @@ def _refusals(subject: Subject) -> Iterator[tuple[RailAction, str]]:
         yield refusing(BMI, "weight_kg", say("REFUSED_BMI", bmi=bmi, limit=BMI_FLOOR), BMI_FLOOR, bmi, "kg/m2")
     floor = stricter(FAT_FRACTION_FLOOR, subject.sex)
     if subject.fat_fraction <= floor + _TOLD_FRACTION:
-        message = say("REFUSED_BODY_FAT", fat_percent=100 * subject.fat_fraction, limit_percent=100 * floor)
-        yield refusing(BODY_FAT, "body_fat", message, floor, subject.fat_fraction, "1")
+        yield _too_lean(subject, floor)
     lost = subject.logged.loss_share
     if lost > LOGGED_LOSS_LIMIT:
         message = say("REFUSED_LOGGED_LOSS", percent=100 * lost, limit_percent=100 * LOGGED_LOSS_LIMIT)
         yield refusing(LOSS, "log", message, LOGGED_LOSS_LIMIT, lost, "of body mass a week")
+
+
+def _too_lean(subject: Subject, floor: float) -> tuple[RailAction, str]:
+    """What body fat refuses: without a figure to those to whom no leanness is spoken of."""
+    if forbids_fat_target(subject) is not None:
+        return refusing(BODY_FAT, "body_fat", say("REFUSED_BODY_FAT", speaks="no"))
+    figures = {"fat_percent": 100 * subject.fat_fraction, "limit_percent": 100 * floor}
+    message = say("REFUSED_BODY_FAT", speaks="yes", **figures)
+    return refusing(BODY_FAT, "body_fat", message, floor, subject.fat_fraction, "1")
 
 
 def _uncleared(subject: Subject) -> Iterator[tuple[RailAction, str]]:
