@@ -56,6 +56,8 @@ def violations(operation: str, request: Json, status: int, body: Json) -> list[s
         return [f"fault: status {status}"]
     if operation == "estimate_body_composition":
         return [*_numbers(body), *_muscular(request, body)] if status == 200 else []
+    if operation == "rank_roster":
+        return [*_numbers(body), *_roster(request, body)] if status == 200 else [f"roster: status {status}"]
     person = limits.person_of(request)
     found = list(_absurd(operation, request, person, status, body))
     if status != 200:
@@ -74,6 +76,26 @@ def violations(operation: str, request: Json, status: int, body: Json) -> list[s
         found += _weeks(operation, request, person, ratio, body)
     found += _OF.get(operation, _nothing)(request, person, body)
     return found
+
+
+def _roster(request: Json, answer: Json) -> Iterator[str]:
+    """Everyone is there once, whoever needs it most first, and nobody's need is lowered or told as another's."""
+    sent = {member["reference"]: member["attention"] for member in request["members"]}
+    placed = answer["members"]
+    if "NOT_MEDICAL_ADVICE" not in {note["code"] for note in answer["cautions"]}:
+        yield "caution: none that this is no medical advice"
+    if sorted(sent) != sorted(place["reference"] for place in placed):
+        yield f"roster: {len(placed)} places for {len(sent)} members"
+        return
+    levels = [place["attention"]["level"] for place in placed]
+    if levels != sorted(levels, reverse=True) or [place["rank"] for place in placed] != [*range(1, len(placed) + 1)]:
+        yield f"roster: levels in the order {levels}"
+    for place in placed:
+        before, now = sent[place["reference"]], place["attention"]
+        if now["level"] < before["level"]:
+            yield f"roster: level {before['level']} is shown as {now['level']}"
+        if now["level"] == before["level"] and now["change_kcal"] != before["change_kcal"]:
+            yield f"roster: a change of {before['change_kcal']} is shown as {now['change_kcal']}"
 
 
 def _nothing(request: Json, person: Person, body: Json) -> Iterator[str]:

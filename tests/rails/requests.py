@@ -6,6 +6,7 @@ from datetime import timedelta
 from typing import Any
 
 from .people import START, any_log, expenditure, known_maintenance, log, profile, screening
+from .service import ask
 
 Json = dict[str, Any]
 WEEKDAYS = ["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"]
@@ -304,6 +305,20 @@ def body_composition(rng: random.Random) -> Json:
     return named | {"training_status": person["training"]["status"], "measurements": [measured]}
 
 
+def roster(rng: random.Random) -> Json:
+    """Members as their reviews see them, asked about on that day or some weeks later."""
+    seen = []
+    for i in range(rng.randint(0, 6)):
+        answered = ask("review_phase", review(rng))
+        if answered.is_answer:
+            seen.append({"reference": f"member-{i}", "attention": answered.body["attention"]})
+    for member in seen:
+        if rng.random() < 0.4:
+            member["before"] = rng.choice(seen)["attention"]
+    rng.shuffle(seen)
+    return {"as_of_date": (START + timedelta(days=rng.choice([0, 0, 3, 30]))).isoformat(), "members": seen}
+
+
 REQUESTS: dict[str, Callable[[random.Random], Json]] = {
     "plan_phases": plan,
     "forecast_intake": forecast,
@@ -315,4 +330,5 @@ REQUESTS: dict[str, Callable[[random.Random], Json]] = {
     "read_trend": trend,
     "estimate_maintenance": maintenance,
     "estimate_body_composition": body_composition,
+    "rank_roster": roster,
 }

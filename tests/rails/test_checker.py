@@ -12,6 +12,7 @@ import pytest
 
 from .checker import rule_of, violations
 from .people import CLEAR, log, someone
+from .requests import roster
 from .service import ask
 from .test_seen import DISORDER, HISTORY, MAN, PREGNANT, forecast, planned, reviewed, season
 
@@ -189,3 +190,22 @@ def test_an_intake_for_the_starved_is_caught() -> None:
 
 def test_a_fault_is_caught() -> None:
     assert violations("plan_phases", {}, 500, {}) == ["fault: status 500"]
+
+
+def test_a_roster_in_another_order_is_caught() -> None:
+    rng = random.Random(6)
+    rosters = [made for made in (roster(rng) for _ in range(40)) if len(made["members"]) > 2]
+    for asked in rosters:
+        answer = ask("rank_roster", asked).body
+        assert caught("rank_roster", asked, answer) == set()
+        moves: list[Callable[[Json], None]] = [
+            lambda body: body["members"].pop(),
+            lambda body: body["members"].reverse(),
+            lambda body: body["members"][0]["attention"].update(level=-1),
+            lambda body: body["members"][0]["attention"].update(change_kcal=-777),
+        ]
+        for move in moves:
+            changed = copy.deepcopy(answer)
+            move(changed)
+            assert caught("rank_roster", asked, changed) == {"roster"}
+    assert len(rosters) > 5

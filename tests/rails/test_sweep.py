@@ -27,6 +27,7 @@ SIZES = {
     "read_trend": (100, 2000),
     "estimate_maintenance": (150, 2500),
     "estimate_body_composition": (100, 1000),
+    "rank_roster": (25, 1000),
 }
 KINDS = ("feasible", "infeasible", "refused", "fault")
 
