@@ -85,6 +85,20 @@ def test_a_plan_goes_to_the_review_and_the_review_to_what_comes_next(weekly: lis
     assert again["start_weight_kg"] < 82.5
 
 
+@pytest.mark.parametrize("days", [2, 17, 19, 23])
+def test_a_phase_that_ends_within_a_week_is_over_the_day_after(plan: Json, days: int) -> None:
+    """Lengths are whole weeks: rounded up, they may not put the phase's end into the future."""
+    log = lived(0, days, plan["state"]["phase"]["weeks"][0]["intake_kcal"], 1)
+    state = call("review_phase", {**WHO, "state": plan["state"], "log": log, "is_finished": True})["state"]
+    next_day = date.fromisoformat(state["as_of_date"]) + timedelta(days=1)
+    for over in state["phase_history"]:
+        assert abs(7 * over["weeks"] - days) <= 4
+        assert date.fromisoformat(over["start_date"]) + timedelta(days=7 * over["weeks"]) <= next_day
+    assert len(state["phase_history"]) == (days > 3)
+    decided = call("decide_phase", {**WHO, "state": state, "as_of_date": str(next_day)})
+    assert decided["state"]["phase_history"] == state["phase_history"]
+
+
 def test_a_week_at_a_time_says_what_the_whole_log_says(plan: Json, weekly: list[Json]) -> None:
     """Reviews by state and rest agree with one review of the whole log from the plan's own state."""
     intake = plan["state"]["phase"]["weeks"][0]["intake_kcal"]

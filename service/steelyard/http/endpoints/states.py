@@ -335,12 +335,22 @@ def cuts_known(state: State | None, day: date) -> History:
 def finished(
     phase: schema.PhaseFollowed, history: Sequence[schema.PastPhase] | None, last: date, now: answers.StateNow
 ) -> list[schema.PastPhase]:
-    """The phases that are over, with one that ended on ``last``."""
+    """The phases that are over, with one that ended on ``last``; one of less than half a week is none.
+
+    Lengths are whole weeks. The end is kept, which tells when the next may begin; the start gives way, though never
+    into the phase before, so that no request that takes the history finds it in the future or overlapping.
+    """
     body, weight = phase.start_body, now.weight.mean
-    weeks = max(1, min(104, round((last - phase.start_date).days / 7)))
+    after = last + timedelta(days=1)
+    weeks = min(104, round((after - phase.start_date).days / 7))
+    start = after - timedelta(days=7 * weeks)
+    if history and start < history[-1].start_date + timedelta(days=7 * history[-1].weeks):
+        weeks, start = weeks - 1, start + timedelta(days=7)
+    if weeks < 1:
+        return list(history or [])
     over = schema.PastPhase(
         kind=phase.kind,
-        start_date=phase.start_date,
+        start_date=start,
         weeks=weeks,
         start_weight_kg=None if body is None else _bounded(body.weight_kg.mean, 30.0, 300.0),
         end_weight_kg=_bounded(weight, 30.0, 300.0),
