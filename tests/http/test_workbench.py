@@ -11,6 +11,7 @@ from msgspec import to_builtins
 from steelyard.http.app import OPERATIONS
 from steelyard.http.operation.operation import Operation
 from steelyard.http.pages.answer_examples import without_nulls
+from steelyard.http.pages.contract import openapi_document
 from steelyard.http.pages.workbench import PICTURE, offers
 
 OFFERED = [operation for operation in OPERATIONS if operation.body_type and not (operation.stream or operation.renders)]
@@ -47,7 +48,7 @@ async def test_every_file_it_names_is_served(stranger: httpx.AsyncClient) -> Non
         found = re.findall(r'(?:href|src)="(workbench/[\w./]+)"', answer.text)
         found += [f"workbench/{name}" for name in re.findall(r'from "\./([\w.]+)"', answer.text)]
         waiting += [f"/{each}" for each in found if f"/{each}" not in seen]
-    assert {"/workbench/app.js", "/workbench/summaries.js", "/workbench/workbench.css"} <= seen
+    assert {"/workbench/app.js", "/workbench/form.js", "/workbench/summaries.js", "/workbench/workbench.css"} <= seen
     files = {route for route in seen if route != "/workbench"} | {"/workbench/operations.json"}
     assert files == {path for path in await _routes(stranger) if path.startswith("/workbench/")}
 
@@ -70,11 +71,22 @@ async def test_it_runs_and_loads_only_its_own(stranger: httpx.AsyncClient) -> No
 
 
 async def test_what_it_offers_is_what_a_caller_can_send(stranger: httpx.AsyncClient) -> None:
-    listed = (await stranger.get("/workbench/operations.json")).json()
+    listed = (await stranger.get("/workbench/operations.json")).json()["operations"]
     assert [offer["operation_id"] for offer in listed] == [operation.operation_id for operation in OFFERED]
     assert [offer["picture_path"] for offer in listed] == [DRAWN.get(o.operation_id, "") for o in OFFERED]
     assert len(set(DRAWN.values())) == 6
     assert all(offer["examples"] and offer["summary"] and offer["description"] for offer in listed)
+
+
+async def test_forms_are_made_of_the_contract(stranger: httpx.AsyncClient) -> None:
+    """Every schema that a body leads to, as the contract has it; the state alone is handed on and not filled in."""
+    offered = (await stranger.get("/workbench/operations.json")).json()
+    schemas = openapi_document(OPERATIONS)["components"]["schemas"]
+    assert {offer["schema"] for offer in offered["operations"]} <= offered["schemas"].keys()
+    for name, schema in offered["schemas"].items():
+        assert schema == schemas[name], name
+        assert set(re.findall(r"schemas/(\w+)", str(schema))) <= {*offered["schemas"], "State"}, name
+    assert "State" not in offered["schemas"]
 
 
 @pytest.mark.parametrize("operation", OFFERED, ids=lambda o: o.operation_id)

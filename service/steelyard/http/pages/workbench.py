@@ -1,8 +1,11 @@
-"""The workbench: a page on which an integrator tries the operations. Public as a page; what it sends needs a key.
+"""The workbench: a page on which a coach plays through a person's year and a roster, and an integrator the operations.
+
+Public as a page; what it sends needs a key.
 
 Its files lie in ``workbench`` beside this and hold all that there is: no other origin is asked for anything.
 """
 
+import re
 from collections.abc import Iterable, Iterator
 from functools import cache
 from importlib.resources import files
@@ -14,10 +17,12 @@ from litestar.types import ASGIApp
 
 from ..operation.keyless import public
 from ..operation.operation import Operation
+from ..schemas.states import State
 from ..wire.conditional import Document
 from ..wire.headers import CONTENT_SECURITY_POLICY
 from ..wire.negotiation import JSON
 from .answer_examples import without_nulls
+from .contract import openapi_document
 
 PAGE_PATH = "/workbench"
 OPERATIONS_PATH = f"{PAGE_PATH}/operations.json"
@@ -30,6 +35,7 @@ POLICY = (
     b"require-trusted-types-for 'script'; trusted-types 'none'"
 )
 
+_REFERENCE = re.compile(r"#/components/schemas/(\w+)")
 _FOLDER = files(__package__) / "workbench"
 _INDEX = "index.html"
 _MEDIA_TYPES = {
@@ -55,7 +61,15 @@ class Offer(msgspec.Struct, frozen=True, kw_only=True):
     summary: str
     description: str
     picture_path: str  # empty where there is no picture
+    schema: str  # the name of its body's schema
     examples: list[Example]
+
+
+class Offered(msgspec.Struct, frozen=True, kw_only=True):
+    """What the page can send, and the schemas that its forms are made from: those of the contract."""
+
+    operations: list[Offer]
+    schemas: dict[str, Any]
 
 
 def offers(operations: Iterable[Operation]) -> list[Offer]:
@@ -70,6 +84,7 @@ def offers(operations: Iterable[Operation]) -> list[Offer]:
             summary=operation.summary,
             description=operation.description,
             picture_path=pictures.get(operation.operation_id, ""),
+            schema=operation.body_type.__name__,
             examples=[
                 Example(name=name, body=without_nulls(msgspec.to_builtins(example)))
                 for name, example in operation.request_examples.items()
@@ -80,13 +95,28 @@ def offers(operations: Iterable[Operation]) -> list[Offer]:
     ]
 
 
+def form_schemas(operations: Iterable[Operation]) -> dict[str, Any]:
+    """The contract's schemas that the bodies are made of. A state is handed on as it is, so it is none of them."""
+    operations = tuple(operations)
+    schemas = openapi_document(operations)["components"]["schemas"]
+    found: dict[str, Any] = {}
+    waiting = [offer.schema for offer in offers(operations)]
+    while waiting:
+        name = waiting.pop()
+        if name not in found and name != State.__name__:
+            found[name] = schemas[name]
+            waiting += _REFERENCE.findall(msgspec.json.encode(schemas[name]).decode())
+    return dict(sorted(found.items()))
+
+
 def workbench_routes(operations: Iterable[Operation]) -> list[HTTPRouteHandler]:
     """The page, its files, and the operations that it offers."""
     operations = tuple(operations)
 
     @cache
     def listed() -> Document:
-        return Document(msgspec.json.encode(offers(operations)), JSON.encode())
+        offered = Offered(operations=offers(operations), schemas=form_schemas(operations))
+        return Document(msgspec.json.encode(offered), JSON.encode())
 
     @public(OPERATIONS_PATH)
     async def workbench_operations() -> ASGIApp:

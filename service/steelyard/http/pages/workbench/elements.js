@@ -17,15 +17,17 @@ export function part(title, ...children) {
   return element("section", { class: "part", "aria-labelledby": id }, element("h3", { id }, title), ...children);
 }
 
-/** A table that scrolls by itself where it is too wide, by keyboard too. The first cell of a row is its head. */
+/**
+ * A table. The first cell of a row is its head. Where there is too little room, each row becomes a block with its
+ * columns' names (see the style sheet); the roles keep it a table for those who hear it.
+ */
 export function table(caption, columns, rows) {
-  const head = element("tr", {}, ...columns.map((column) => element("th", { scope: "col" }, column)));
-  const lines = rows.map((cells) =>
-    element("tr", {}, ...cells.map((cell, i) => element(i ? "td" : "th", { scope: i ? null : "row", class: isDate(cell) && "date" }, cell))),
-  );
-  const made = element("table", {}, element("caption", {}, caption), element("thead", {}, head),
-    element("tbody", {}, ...lines));
-  return element("div", { class: "wide", tabindex: "0", role: "region", "aria-label": caption }, made);
+  const head = element("tr", { role: "row" }, ...columns.map((column) => element("th", { scope: "col", role: "columnheader" }, column)));
+  const cell = (value, i) => element(i ? "td" : "th", { scope: i ? null : "row", role: i ? "cell" : "rowheader",
+    "data-column": columns[i], class: isDate(value) && "date" }, value);
+  return element("div", { class: "wide" },
+    element("table", { role: "table", class: columns.length > 5 && "many" }, element("caption", {}, caption), element("thead", { role: "rowgroup" }, head),
+      element("tbody", { role: "rowgroup" }, ...rows.map((cells) => element("tr", { role: "row" }, ...cells.map(cell))))));
 }
 
 const isDate = (cell) => typeof cell === "string" && /^\d{4}-\d\d-\d\d$/.test(cell);

@@ -12,22 +12,19 @@ const LISTS = {
   guidance: "Guidance",
 };
 
-/** The cautions first and open, then the guard rails, then every other message; each text once. */
+/** The cautions, then the guard rails, then every other message; each text once, and nothing for what is empty. */
 export function messagesOf(answer, catalogue) {
   const found = { lists: new Map(Object.keys(LISTS).map((name) => [name, new Map()])), rails: new Map() };
   collect(answer, found);
   const [[, cautions], ...others] = found.lists;
   return [
-    part("Cautions", element("ul", { class: "cautions" }, ...[...cautions.values()].map(messageItem))),
-    part(
-      "Guard rails",
-      found.rails.size
-        ? element("ul", { class: "rails" }, ...[...found.rails.values()].map((rail) => railItem(rail, catalogue)))
-        : element("p", {}, "No guard rail had to act."),
-    ),
+    cautions.size ? part("Cautions", element("ul", { class: "cautions" }, ...[...cautions.values()].map(messageItem))) : null,
+    found.rails.size
+      ? part("Guard rails", element("ul", { class: "rails" }, ...[...found.rails.values()].map((rail) => railItem(rail, catalogue))))
+      : null,
     ...others
       .filter(([, messages]) => messages.size)
-      .map(([name, messages]) => part(LISTS[name], element("ul", {}, ...[...messages.values()].map(messageItem)))),
+      .map(([name, messages]) => part(LISTS[name], ...shortened([...messages.values()].map(messageItem)))),
   ];
 }
 
@@ -48,12 +45,18 @@ export function methodsOf(answer, catalogue) {
       const rows = entries.filter((entry) => entry.kind === kind);
       return details(
         count(rows.length, words(kind)),
-        table(`${title(kind)}s`, ["Id", "What it is", "Formula or value", "Source"],
+        table(`${title(kind)}s`, ["What it is", "Formula or value", "Source"],
           rows.map((entry) => [
-            element("code", {}, entry.id), entry.summary, entry.formula, sourcesOf(entry, catalogue)])),
+            element("span", {}, entry.summary, " ", element("code", { class: "code" }, entry.id)), entry.formula, sourcesOf(entry, catalogue)])),
       );
     }),
   );
+}
+
+// The first of a list, and the others behind a fold.
+function shortened(items, most = 4) {
+  const [first, others] = items.length > most + 1 ? [items.slice(0, most), items.slice(most)] : [items, []];
+  return [element("ul", {}, ...first), others.length ? details(`${number(others.length)} more`, element("ul", {}, ...others)) : null];
 }
 
 function collect(node, found) {

@@ -59,3 +59,13 @@ export function title(name) {
 
 /** A count with its noun. */
 export const count = (value, noun, nouns = `${noun}s`) => `${number(value)} ${value === 1 ? noun : nouns}`;
+
+const day = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "long", year: "numeric", timeZone: "UTC" });
+
+const shortDay = new Intl.DateTimeFormat("en-GB", { day: "numeric", month: "short", timeZone: "UTC" });
+
+/** A date in few signs: `4 May`. */
+export const shortDate = (date) => tight(shortDay.format(new Date(`${date}T00:00Z`)));
+
+/** A date in words: `4 May 2026`. */
+export const longDate = (date) => (/^\d{4}-\d\d-\d\d$/.test(date ?? "") ? tight(day.format(new Date(`${date}T00:00Z`))) : String(date));

@@ -6,8 +6,8 @@ const catalogues = new Map();
 /** The address of a path of the service, wherever a gateway has put it. */
 export const addressOf = (path) => new URL(`.${path}`, document.baseURI).href;
 
-/** The operations that the page offers. */
-export async function operations() {
+/** What the page offers: `{operations, schemas}`. */
+export async function offered() {
   const answer = await fetch(addressOf("/workbench/operations.json"), { credentials: "omit" });
   if (!answer.ok) throw new Error(`The list of operations was answered with ${answer.status}.`);
   return answer.json();
@@ -17,18 +17,18 @@ export async function operations() {
  * Send `text` as a body. Gives `{status, headers, json, text, milliseconds}`; `json` is missing where the answer is
  * none. Throws where no answer came.
  */
-export async function send(path, text, key) {
+export async function send(path, text, key, type = "application/json") {
   const begun = performance.now();
-  const answer = await post(path, text, key, `application/json, ${PROBLEM}`);
+  const answer = await post(path, text, key, `${type}, ${PROBLEM}`, type);
   const said = await answer.text();
   const milliseconds = Math.round(performance.now() - begun);
   return { status: answer.status, headers: answer.headers, text: said, json: parsed(said), milliseconds };
 }
 
-/** The picture of the same request, for a page as light or dark as this: a blob's address with its text, or a status. */
+/** The picture of the same request, for a page as light or dark and as wide as this: a blob's address with its text, or a status. */
 export async function picture(path, text, key) {
   const theme = matchMedia("(prefers-color-scheme: dark)").matches ? "dark" : "light";
-  const answer = await post(`${path}?theme=${theme}`, text, key, `image/svg+xml, ${PROBLEM};q=0.1`);
+  const answer = await post(`${path}?theme=${theme}&width=${innerWidth < 640 ? "phone" : "page"}`, text, key, `image/svg+xml, ${PROBLEM};q=0.1`);
   if (answer.status !== 200) return { status: answer.status };
   const svg = await answer.text();
   const said = ["title", "desc"].map((name) => textOf(svg, name)).filter(Boolean).join(". ");
@@ -53,10 +53,10 @@ export async function catalogue(key) {
 
 const authorization = (key) => (key ? { Authorization: `Bearer ${key}` } : {});
 
-function post(path, text, key, accept) {
+function post(path, text, key, accept, type = "application/json") {
   return fetch(addressOf(path), {
     method: "POST",
-    headers: { ...authorization(key), "Content-Type": "application/json", Accept: accept },
+    headers: { ...authorization(key), "Content-Type": type, Accept: accept },
     body: text,
     credentials: "omit",
     cache: "no-store",

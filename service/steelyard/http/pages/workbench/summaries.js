@@ -1,7 +1,14 @@
 // What each operation's answer comes down to: its figures, and its tables. One function per operation, by its id.
 
 import { details, element, part, table } from "./elements.js";
-import { change, count, energy, interval, mass, massChange, number, percent, share, title, words } from "./figures.js";
+import { change, count, energy, interval, longDate, mass, massChange, number, percent, share, shortDate, title, words } from "./figures.js";
+import { choiceName } from "./wording.js";
+
+const VERDICTS = {
+  within_interval: "As planned", faster: "Faster than planned", slower: "Slower than planned",
+  contradicted: "Scale and log do not agree", too_early: "Too early to tell",
+};
+const DECISIONS = { continue: "keep on", end: "end the phase", shorten: "end it sooner", extend: "go on for longer" };
 
 /** The readable part of an answer. An operation without a summary here shows its plain values. */
 export function summaryOf(operationId, answer) {
@@ -57,18 +64,18 @@ const SUMMARIES = {
   }),
 
   plan_phases: (a) => ({
-    lead: a.feasible ? null : infeasible(a.nearest),
+    lead: a.feasible ? planLead(a.phases[0]) : infeasible(a.nearest),
     figures: [
       ["Maintenance", energy(a.maintenance_kcal)],
       ["Body fat at the start", share(a.body_fat_fraction)],
       ["Deficit at the start", a.deficit_kcal === null ? undefined : `${number(a.deficit_kcal)} kcal/d`],
-      ["Most uncertain through", a.dominant_uncertainty ? words(a.dominant_uncertainty) : undefined],
+      ["What is known least", a.dominant_uncertainty ? words(a.dominant_uncertainty) : undefined],
     ],
     tables: a.phases.length
       ? [
-          table("Phases", ["Phase", "From", "To", "kcal/d", "Weight kg", "Fat kg", "Lean tissue kg", "Carried mass kg"],
+          table("Phases", ["Phase", "Days", "kcal a day", "Weight kg", "Fat kg", "Lean tissue kg", "Carried mass kg"],
             a.phases.map((phase) => [
-              title(phase.kind), phase.start_date, phase.end_date, range(phase.weeks.map((week) => week.intake_kcal)),
+              title(phase.kind), `${shortDate(phase.start_date)} to ${shortDate(phase.end_date)}`, range(phase.weeks.map((week) => week.intake_kcal)),
               ...["weight_kg", "fat_kg", "lean_kg", "carried_kg"].map((name) => interval(phase.change[name], change, 1))])),
           details(
             "Week by week",
@@ -89,7 +96,7 @@ const SUMMARIES = {
       ["Weight at the end", mass(a.weeks.at(-1)?.at_end.weight_kg)],
       ["Fat mass at the end", mass(a.weeks.at(-1)?.at_end.fat_kg)],
       ["Maintenance at the start", energy(a.maintenance_kcal)],
-      ["Most uncertain through", a.uncertainty.length ? words(a.uncertainty[0].source) : undefined],
+      ["What is known least", a.uncertainty.length ? words(a.uncertainty[0].source) : undefined],
     ],
     tables: a.weeks.length ? [bodyByWeek("Forecast", a.weeks)] : [],
   }),
@@ -113,24 +120,28 @@ const SUMMARIES = {
   }),
 
   review_phase: (a) => ({
-    lead: `${title(a.verdict)}: ${words(a.decision)}.`,
+    lead: reviewLead(a),
     figures: [
       ["Day of the phase", number(a.days_into_phase)],
-      ["Intake to change by", a.correction_kcal === null ? undefined : `${change(a.correction_kcal, 0)} kcal/d`],
+      ["Intake to change by", a.correction_kcal ? `${change(a.correction_kcal, 0)} kcal/d` : undefined],
       ["Tissue since the start", massChange(a.change?.tissue_kg)],
       ["Tissue as planned", massChange(a.change?.planned_tissue_kg)],
       ["Carried mass since the start", massChange(a.change?.carried_kg)],
       ["Eaten against the plan", a.eaten?.difference_kcal ? `${interval(a.eaten.difference_kcal, change)} kcal/d` : undefined],
       ["Maintenance now", energy(a.maintenance_kcal)],
-      ["The phase ends", a.end_date ?? undefined],
+      ["The phase ends", longDate(a.end_date)],
     ],
-    tables: a.weeks?.length ? [bodyByWeek("What is left of the phase", a.weeks)] : [],
+    tables: [
+      a.question
+        ? element("div", { class: "known" }, element("p", {}, element("strong", {}, "To settle it: "), a.question.ask.text),
+            element("p", {}, `Until ${longDate(a.question.until_date)}: nothing is changed for this.`))
+        : null,
+      a.weeks.length ? bodyByWeek("What is left of the phase", a.weeks) : null,
+    ],
   }),
 
   decide_phase: (a) => ({
-    lead: a.recommended
-      ? `${title(a.recommended.kind)}${a.recommended.weeks ? ` for ${count(a.recommended.weeks, "week")}` : ""}.`
-      : title(a.situation),
+    lead: `${choiceName(a.recommended.kind)} for ${count(a.recommended.weeks, "week")}, from ${longDate(a.recommended.plan.start_date)}.`,
     figures: [
       ["Situation", words(a.situation)],
       ["Decided by", words(a.decided_by)],
@@ -193,6 +204,20 @@ const SUMMARIES = {
   },
 };
 
+function planLead({ kind, start_date: start, end_date: end, weeks, change: { fat_kg: fat } }) {
+  const moved = fat.mean < 0 ? `${number(-fat.mean, 1)} kg less fat` : `${number(fat.mean, 1)} kg more fat`;
+  const eat = `Eat ${range(weeks.map((week) => week.intake_kcal))} kcal a day`;
+  const scale = `the scale says about ${number(weeks.at(-1).at_end.weight_kg.mean, 1)} kg on ${longDate(end)}`;
+  return `${choiceName(kind)}, ${count(weeks.length, "week")} from ${longDate(start)}: about ${moved}. ${eat}; ${scale}.`;
+}
+
+function reviewLead(a) {
+  const eat = a.correction_kcal ? `, and eat ${number(Math.abs(a.correction_kcal))} kcal a day ${a.correction_kcal < 0 ? "less" : "more"}` : "";
+  const wait = a.verdict === "too_early" && a.more_days_needed ? ` About ${count(a.more_days_needed, "more day")} of logging will tell.` : "";
+  const found = VERDICTS[a.verdict] ?? title(a.verdict);
+  return `${found}: ${a.is_finished ? "the phase is over" : (DECISIONS[a.decision] ?? words(a.decision))}${eat}.${wait}`;
+}
+
 function season(a) {
   const totals = a.plan?.totals;
   return {
@@ -207,9 +232,9 @@ function season(a) {
     ],
     tables: a.plan
       ? [
-          table("Phases", ["Phase", "From", "To", "Weeks", "kcal/d", "Fat kg", "Lean tissue kg"],
+          table("Phases", ["Phase", "Days", "Weeks", "kcal a day", "Fat kg", "Lean tissue kg"],
             a.plan.phases.map((phase) => [
-              title(phase.kind), phase.start_date, phase.end_date, number(phase.weeks),
+              title(phase.kind), `${shortDate(phase.start_date)} to ${shortDate(phase.end_date)}`, number(phase.weeks),
               range(phase.intakes.map((each) => each.intake_kcal)), interval(phase.change.fat_kg, change, 1),
               interval(phase.change.lean_kg, change, 1)])),
         ]
