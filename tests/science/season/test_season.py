@@ -254,11 +254,22 @@ def test_what_is_shown_is_what_was_lived() -> None:
     rows = [row for phase in planned.phases for row in phase.weeks]
     for row, week in zip(rows, weeks, strict=True):
         macros = row.intake
-        diet = Diet(
-            float(macros.intake_kcal), 4.0 * macros.carbohydrate_g, macros.protein_g / float(week.split_weight_kg)
-        )
+        diet = Diet(float(macros.intake_kcal), 4.0 * macros.carbohydrate_g, macros.protein_g / float(week.protein_kg))
         state = advance(model, state, diet, 7.0)
         assert state == planned.forecast.states[row.point]
+
+
+def test_protein_is_shared_out_as_in_a_plan() -> None:
+    """By the plan's own function: for less than all of the body where body fat is high, and for all of it elsewhere."""
+    for weight, fraction, sex in ((130.0, 0.42, Sex.MALE), (120.0, 0.5, Sex.FEMALE), (80.0, 0.15, Sex.MALE)):
+        season = asked(weight_kg=weight, fat_fraction=fraction, sex=sex, maintenance_kcal=3100.0)
+        first = lived(season, season.ready_made(ReadyMade.SLOW_GAIN_RARE_MINI_CUTS))[0]
+        reference = season.member.subject.protein_kg
+        assert first.protein_kg == pytest.approx(reference)
+        assert (reference < weight) == (fraction > 0.4)
+        planned = live_season(season, season.ready_made(ReadyMade.SLOW_GAIN_RARE_MINI_CUTS), START)
+        grams = planned.phases[0].weeks[0].intake.protein_g
+        assert 1.8 * reference <= grams <= 2.0 * reference + 5.0
 
 
 def test_intervals_widen_and_hold_more_with_a_worse_reading() -> None:

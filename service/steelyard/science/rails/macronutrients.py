@@ -127,11 +127,16 @@ REFERENCE_BMI = constant(
     basis=Basis.JUDGEMENT,
     sources=(GALLAGHER_2000, WHO_BMI_2000),
 )
-def protein_reference_kg(sex: Sex, height_cm: float, weight_kg: float, fat_kg: float) -> float:
-    """The body mass that protein is shared out for [kg], of a height [cm], body mass and fat mass [kg]."""
+def protein_reference_kg(
+    sex: Sex, height_cm: float, weight_kg: Number, fat_kg: Number, ops: Elementwise = FLOATS
+) -> Number:
+    """The body mass that protein is shared out for [kg], of a height [cm], body mass and fat mass [kg].
+
+    Masses are floats or arrays.
+    """
     usual_fat = _REFERENCE_FAT[Sex.MALE if sex is Sex.MALE else Sex.FEMALE]
     by_lean = (weight_kg - fat_kg) / (1.0 - usual_fat)
-    return min(weight_kg, max(by_lean, REFERENCE_BMI * (height_cm / 100.0) ** 2))
+    return ops.minimum(weight_kg, ops.maximum(by_lean, REFERENCE_BMI * (height_cm / 100.0) ** 2))
 
 
 class CarbohydratePreference(StrEnum):

@@ -103,7 +103,7 @@ def _told_weeks(asked: Asked, weeks: list[WeekRecord]) -> list[ToldWeek]:
     found, before = [], body_at(subject, weeks[0])
     for week in weeks:
         after = subject_at(subject, model, week.after)
-        protein_g = float(week.diet.protein_g_per_kg * week.split_weight_kg)
+        protein_g = float(week.diet.protein_g_per_kg * week.protein_kg)
         found.append(ToldWeek(float(week.intake_kcal), before, after, _PURPOSE[int(week.mode)], protein_g=protein_g))
         before = after
     return found
@@ -125,8 +125,8 @@ def _lay_out(weeks: list[WeekRecord], start: date) -> list[PlannedPhase]:
         protein = PROTEIN_DEFAULT_DEFICIT if mode == CUT else PROTEIN_DEFAULT_GAIN
         rows = []
         for w in range(point, end):
-            weight = float(weeks[w].split_weight_kg)
-            macros = split_intake(float(weeks[w].intake_kcal), weight, protein, fat_for_kg=float(weeks[w].fat_for_kg))
+            fed_kg = float(weeks[w].protein_kg)
+            macros = split_intake(float(weeks[w].intake_kcal), fed_kg, protein, fat_for_kg=float(weeks[w].fat_for_kg))
             rows.append(PlannedWeek(start + timedelta(days=7 * w), macros, w + 1))
         phases.append(PlannedPhase(kind, point, rows, [], [], [], []))
         point = end

@@ -26,6 +26,7 @@ from ..body import (
     surplus_share,
 )
 from ..numbers import FLOATS, Elementwise, Number
+from ..person import Sex
 from ..phase import LEAST_WEEKS
 from ..rails import (
     LONG_PHASE_WEEKS,
@@ -47,6 +48,8 @@ TISSUE_FOR_FAT = 1.5
 class PersonLimits(NamedTuple):
     """What the rails read of a person at the start of a season."""
 
+    sex: Sex
+    height_cm: float
     fat_floor: float
     intake_floor_kcal: float
     resting_kcal: float
@@ -88,6 +91,8 @@ def person_limits(
     fade_first, fade_last = subject.availability_fade
     is_close = weeks_since_last_cut is not None and weeks_since_last_cut < rails.APART_WEEKS
     return PersonLimits(
+        sex=subject.sex,
+        height_cm=subject.height_cm,
         fat_floor=stricter(rails.FAT_FRACTION_FLOOR, subject.sex),
         intake_floor_kcal=stricter(rails.INTAKE_FLOOR, subject.sex),
         resting_kcal=subject.resting_kcal,

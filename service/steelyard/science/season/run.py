@@ -33,6 +33,7 @@ from ..rails import (
     PROTEIN_DEFAULT_GAIN,
     CarbohydratePreference,
     fat_share,
+    protein_reference_kg,
     split_grams,
 )
 from ..register import Basis, Kind, constant, equation
@@ -90,7 +91,7 @@ class WeekRecord(NamedTuple):
     maintenance_kcal: Number
     surplus_kcal: Number
     surplus_limit_kcal: Number
-    split_weight_kg: Number  # body mass by which protein and fat are sized
+    protein_kg: Number  # body mass that protein is shared out for
     fat_for_kg: Number  # by which the least fat is, with the water that returns
     diet: Diet
     before: BodyState
@@ -169,7 +170,7 @@ def live(
     can_gain = (policy.surplus_kcal > 0.0) & (limits.least_held_kcal <= model.maintenance_kcal + 10.0)
     mode = where((fraction < policy.cut_at) & can_gain, zero + GAIN, zero + HOLD)
     in_phase, owed, intake, deficit, cut_weeks, cut_to = zero, zero, zero, zero, zero, zero
-    base_weight = state.weight_kg + zero
+    base_weight, fed_kg = state.weight_kg + zero, zero
     counted, weeks_before = zero + limits.weeks_of_last_cut, zero
     since, recent, cuts = zero + limits.weeks_since_cut, zero + limits.cuts_last_year, zero
     started: list[Number] = []
@@ -251,6 +252,7 @@ def live(
         changed = done | (mode != mode_before) | (week == 0)
         in_phase = where(changed, 0.0, in_phase)
         base_weight = where(changed, weight, base_weight)
+        fed_kg = where(changed, protein_reference_kg(limits.sex, limits.height_cm, weight, seen_fat, ops), fed_kg)
 
         allowed = surplus_for_gain_rate(
             limits, model, state, seen_fat, balance, minimum(base_weight, weight), limits.gain_limit, ops
@@ -271,7 +273,7 @@ def live(
         protein = where(is_cut, PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN)
         settled_weight = where(is_cut, base_weight, maximum(base_weight, state.weight_kg - state.carried_kg))
         protein_g, carbohydrate_g, _ = split_grams(
-            intake, base_weight, protein, balanced_fat, ops, fat_for_kg=settled_weight
+            intake, fed_kg, protein, balanced_fat, ops, fat_for_kg=settled_weight
         )
         eaten, ratio = intake, 1.0
         if life.eaten_score is not None:
@@ -282,7 +284,7 @@ def live(
             moved = adapting(model, eaten, life.adaptation_score, ops)
         carbohydrate_kcal = CARBOHYDRATE_KCAL_PER_G * carbohydrate_g
         before = state
-        diet = Diet(eaten, carbohydrate_kcal * ratio, protein_g / base_weight)
+        diet = Diet(eaten, carbohydrate_kcal * ratio, protein_g / fed_kg)
         state = walk(moved, before, diet, (7.0,), ops=ops)[0]
         if record is not None:
             record.append(
@@ -298,7 +300,7 @@ def live(
                     maintenance_kcal=balance,
                     surplus_kcal=minimum(policy.surplus_kcal, allowed),
                     surplus_limit_kcal=allowed,
-                    split_weight_kg=base_weight,
+                    protein_kg=fed_kg,
                     fat_for_kg=settled_weight,
                     diet=diet,
                     before=before,
