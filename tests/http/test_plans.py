@@ -435,6 +435,29 @@ async def test_the_table_has_a_line_for_each_week(service: Running) -> None:
         assert float(cells["energy_balance_kcal_per_day"]) == week["energy_balance_kcal"]
 
 
+async def test_the_table_has_a_line_for_each_day_where_the_week_is_told(service: Running) -> None:
+    party = {"weekday": "saturday", "kind": "party", "extra_kcal": 150, "alcohol_g": 20}
+    body = asked(mini(deficit_kcal=400), week={"training": [{"weekday": "monday"}], "flexible_days": [party]})
+    plan = (await post(service, body)).json()
+    header, *rows = csv.reader(io.StringIO((await post(service, body, "text/csv")).text, newline=""), strict=True)
+    assert tuple(header) == HEADER
+    lines = [dict(zip(header, row, strict=True)) for row in rows]
+    days = [line for line in lines if line["day"]]
+    weeks = [week for phase in plan["phases"] for week in phase["weeks"]]
+    told = [day for week in weeks for day in week["by_day"]]
+    assert len(lines) - len(days) == len(weeks)
+    assert len(days) == len(told) > 14
+    for line, day in zip(days, told, strict=True):
+        assert line["start_date"] == line["end_date"] == day["date"]
+        for name in ("protein_g", "carbohydrate_g", "fat_g", "intake_kcal", "alcohol_g", "training_kcal"):
+            assert float(line[f"{name}_per_day"]) == day[name]
+        assert [int(each) for each in line["meals_protein_g"].split()] == day["meals_protein_g"]
+        assert line["flexible"] == (day["flexible"] or "")
+        assert line["weight_mean_kg"] == ""
+        assert line["cautions"] == lines[0]["cautions"] != ""
+    assert {line["flexible"] for line in days} == {"", "party"}
+
+
 async def test_the_summary_has_the_phases_the_intakes_and_the_forecast(service: Running) -> None:
     text = (await post(service, PLAN, "text/markdown")).text
     plan = (await post(service, PLAN)).json()
