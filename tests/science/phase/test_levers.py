@@ -2,9 +2,10 @@
 
 import pytest
 from plan_people import MAN, ORDINARY, SEATED, WOMAN, cut, member_of, plan
+from steelyard.science.measures import kept_kcal
 from steelyard.science.numbers import Estimate
 from steelyard.science.person.person import Person
-from steelyard.science.phase.levers import Lever, LeverKind, LeverUse, kept_kcal, levers_of
+from steelyard.science.phase.levers import Lever, LeverKind, LeverUse, levers_of
 from steelyard.science.phase.plan import Plan
 from steelyard.science.rails.gate import first_broken
 

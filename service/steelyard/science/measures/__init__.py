@@ -3,6 +3,7 @@
 from .activity_energy import (
     ACTIVITY_ERROR,
     bout_kcal,
+    kept_kcal,
     session_kcal,
     step_kcal,
 )
@@ -95,6 +96,7 @@ __all__ = [
     "fat_by_size",
     "general_cautions",
     "healthy_range",
+    "kept_kcal",
     "males",
     "method_error",
     "read",

@@ -9,11 +9,11 @@ from enum import StrEnum
 from typing import NamedTuple
 
 from ..body import BodyState, walk
-from ..measures import ACTIVITY_ERROR, bout_kcal, step_kcal
+from ..measures import ACTIVITY_ERROR, bout_kcal, kept_kcal, step_kcal
 from ..numbers import Estimate
 from ..person import TrainingKind
 from ..rails import RailAction, Subject, ToldWeek, warn_deficit
-from ..register import CAREAU_2021, DHURANDHAR_2015, Basis, Message, constant, equation, say, traced
+from ..register import Basis, Message, constant, say, traced
 from .defaults import STATIC_KCAL_PER_KG
 from .deficit import subjects_at
 from .phases import Element, as_diet
@@ -32,23 +32,6 @@ LEVER_CYCLING_MINUTES = constant(
     150.0,
     unit="min/week",
     summary="Cycling a week beyond what is done now that is offered as a lever: three times 50 minutes",
-    basis=Basis.JUDGEMENT,
-)
-COMPENSATED_SHARE = constant(
-    "activity_compensated",
-    0.50,
-    unit="1",
-    summary="Share of what more activity burns in a deficit that the body takes back: 28 % by lower energy at rest in "
-    "1754 adults living as usual; in trials of monitored exercise 55-64 % of the loss expected was missing, more food "
-    "included",
-    basis=Basis.JUDGEMENT,
-    sources=(CAREAU_2021, DHURANDHAR_2015),
-)
-COMPENSATED_SD = constant(
-    "activity_compensated_sd",
-    0.30,
-    unit="1",
-    summary="Standard deviation between people of the share taken back",
     basis=Basis.JUDGEMENT,
 )
 _STEP_KCAL = 10
@@ -161,21 +144,6 @@ class Lever(NamedTuple):
         """What is left for the body."""
         planned = self.planned.availability
         return say("LEVER_AVAILABILITY", planned=planned, observed=use.availability, intake_kcal=use.intake_kcal)
-
-
-@traced
-@equation(
-    "activity_kept",
-    summary="What is left of the energy that activity burns in a deficit",
-    formula=f"burnt x (1 - {COMPENSATED_SHARE:g}); SD of a product of two independent errors",
-    basis=Basis.JUDGEMENT,
-    sources=(CAREAU_2021, DHURANDHAR_2015),
-)
-def kept_kcal(burnt: Estimate) -> Estimate:
-    """What counts of what is burnt [kcal/d]."""
-    kept, sd = 1.0 - COMPENSATED_SHARE, COMPENSATED_SD
-    variance = (burnt.mean * sd) ** 2 + (kept * burnt.sd) ** 2 + (sd * burnt.sd) ** 2
-    return Estimate(burnt.mean * kept, variance**0.5)
 
 
 @traced
