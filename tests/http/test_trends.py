@@ -309,3 +309,64 @@ async def test_food_that_is_not_logged_or_a_body_that_needs_less_is_named(servic
     assert sum(row["probability"] for row in explained["causes"]) == pytest.approx(1.0, abs=0.002)
     assert explained["tissue_beyond_log_kg"]["lower"] > 0.0
     assert explained["settles"]["code"] == "SETTLE_WEIGH_FOOD"
+
+
+# --- steps -----------------------------------------------------------------------------------------------
+
+
+def steps(*fortnights: int) -> list[dict[str, Any]]:
+    """Fortnights of steps a day about the same mean each."""
+    counts = [mean + 500 * (i % 7 - 3) for mean in fortnights for i in range(14)]
+    return [{"date": day(i), "steps": count} for i, count in enumerate(counts)]
+
+
+async def test_a_fall_of_steps_is_told_and_lowers_maintenance(service: Running) -> None:
+    body = request(steady(29), intakes(29))
+    plain = await read(service, body)
+    assert plain["steps"] is None
+    assert plain["state"]["log"]["steps"] == []
+    assert plain["state"]["reading"]["steps"] is None
+    body["log"]["steps"] = steps(9500, 6500)
+    answer = await read(service, body)
+    told = answer["steps"]
+    assert (told["steps_before"], told["steps_per_day"], told["change"]) == (9500, 6500, -3000)
+    worth = told["worth_kcal"]
+    assert worth["lower"] < worth["mean"] < 0.0
+    assert told["says"]["code"] == "TREND_STEPS_FEWER"
+    assert told["says"]["params"]["steps"] == 3000
+    assert answer["maintenance_kcal"]["mean"] < plain["maintenance_kcal"]["mean"]
+    assert {"steps_followed", "activity_kept", "step_energy"} <= set(answer["methods"])
+    assert not {"steps_followed", "activity_kept", "step_energy"} & set(plain["methods"])
+
+
+async def test_steps_go_on_with_the_state(service: Running) -> None:
+    """Three months of steps handed on after two: what is said of the third is what the whole log says."""
+    counted = steps(9500, 9500, 9500, 9500, 4500, 4500)
+    whole = request(steady(84), intakes(84))
+    whole["log"]["steps"] = counted
+    early = {**whole, "log": {name: rows[:70] for name, rows in whole["log"].items()}}
+    state = (await read(service, early))["state"]
+    assert state["reading"]["steps"]["days"] == 84 - 14 - len(state["log"]["steps"])
+    later = {**whole, "state": state, "log": {name: rows[70:] for name, rows in whole["log"].items()}}
+    one, other = await read(service, whole), await read(service, later)
+    assert one["steps"] == other["steps"]
+    for name in ("maintenance_kcal", "physical_maintenance_kcal"):
+        sd = one[name]["upper"] - one[name]["mean"]
+        assert abs(one[name]["mean"] - other[name]["mean"]) <= max(1.0, 0.05 * sd)
+
+
+@pytest.mark.parametrize("count", [-1, 100_001, 8000.5, "many"])
+async def test_steps_outside_their_range_are_named(service: Running, count: object) -> None:
+    body = request(steady(5))
+    body["log"]["steps"] = [{"date": day(0), "steps": count}]
+    answer = await service.client.post(PATH, json=body)
+    assert answer.status_code == 400
+    assert "steps" in answer.text
+
+
+async def test_steps_after_the_day_read_at_are_refused_by_name(service: Running) -> None:
+    body = request(steady(5), as_of_date=day(4))
+    body["log"]["steps"] = [{"date": day(5), "steps": 8000}]
+    answer = await service.client.post(PATH, json=body)
+    assert answer.status_code == 422
+    assert "/log/steps/0/date" in answer.text

@@ -848,6 +848,11 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                 "maxItems": 200,
                 "type": "array",
             },
+            "steps": {
+                "items": {"$ref": "StepsEntry"},
+                "maxItems": 2000,
+                "type": "array",
+            },
             "weights": {
                 "items": {"$ref": "WeightEntry"},
                 "maxItems": 4000,
@@ -1268,6 +1273,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                 "type": "array",
             },
             "noise_variance": {"maximum": 100, "minimum": 0, "type": "number"},
+            "steps": {"anyOf": [{"$ref": "StepsAsRead"}, {"type": "null"}]},
         },
         "required": ["body"],
         "type": "object",
@@ -1628,6 +1634,27 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             "adaptation_kcal",
             "training",
         ],
+        "type": "object",
+    },
+    "StepsAsRead": {
+        "additionalProperties": False,
+        "properties": {
+            "days": {"maximum": 40000, "minimum": 0, "type": "integer"},
+            "first": {"maximum": 100000, "minimum": 0, "type": "number"},
+            "kcal_per_step": {"maximum": 0.3, "minimum": 0, "type": "number"},
+            "mean": {"maximum": 100000, "minimum": 0, "type": "number"},
+            "settled": {"maximum": 100000, "minimum": 0, "type": "number"},
+        },
+        "required": ["days", "first", "mean", "settled", "kcal_per_step"],
+        "type": "object",
+    },
+    "StepsEntry": {
+        "additionalProperties": False,
+        "properties": {
+            "date": {"format": "date", "type": "string"},
+            "steps": {"maximum": 100000, "minimum": 0, "type": "integer"},
+        },
+        "required": ["date", "steps"],
         "type": "object",
     },
     "StrengthSaid": {"enum": ["down", "down_much", "steady", "up"], "type": "string"},

@@ -75,6 +75,8 @@ __all__ = [
     "SkinfoldMeasurementDict",
     "StartBodyDict",
     "StateDict",
+    "StepsAsReadDict",
+    "StepsEntryDict",
     "TargetDict",
     "TrainingDict",
     "TrainingDayDict",
@@ -731,7 +733,7 @@ class KnownReadingDict(TypedDict):
 
 
 class LogDict(TypedDict):
-    """Weights and intakes in any order; gaps are fine.
+    """Weights, intakes and steps in any order; gaps are fine.
 
     check_ins: How the person is: what may end, shorten or raise a deficit. `[]` if absent.
     cycle: First days of menstruation, also the last before the log: the rise of weight around them then does not
@@ -739,6 +741,8 @@ class LogDict(TypedDict):
     events: What explains weight without tissue: creatine, illness, travel, salt. `[]` if absent.
     intakes: Daily intakes. `[]` if absent.
     measurements: Body-fat readings, girths or skinfolds, dated. `[]` if absent.
+    steps: Steps a day, one entry each, always by the same counter; also those of the weeks before the log. What
+        they change of expenditure is then known, not guessed. `[]` if absent.
     weights: Weighings.
     """
 
@@ -749,6 +753,7 @@ class LogDict(TypedDict):
     measurements: (
         "NotRequired[Sequence[models.DatedMeasurement | DatedMeasurementDict]]"
     )
+    steps: "NotRequired[Sequence[models.StepsEntry | StepsEntryDict]]"
     weights: "Sequence[models.WeightEntry | WeightEntryDict]"
 
 
@@ -1074,6 +1079,7 @@ class ReadSoFarDict(TypedDict):
     days_logged: Of them, days with an intake. `0` if absent. 0 to 40000.
     intakes: Intakes of the days before that day, oldest first; null where none. `[]` if absent.
     noise_variance: Noise variance of a weighing, kg squared. `0` if absent. 0 to 100.
+    steps: Steps counted by then; null where none were.
     """
 
     accounts: "NotRequired[Sequence[models.AccountAsRead | AccountAsReadDict]]"
@@ -1084,6 +1090,7 @@ class ReadSoFarDict(TypedDict):
     days_logged: "NotRequired[int]"
     intakes: "NotRequired[Sequence[float | None]]"
     noise_variance: "NotRequired[float]"
+    steps: "NotRequired[models.StepsAsRead | StepsAsReadDict | None]"
 
 
 class ReadingMeasurementDict(TypedDict):
@@ -1389,6 +1396,35 @@ class StateDict(TypedDict):
     usual_intake_kcal: "NotRequired[float | None]"
     version: "NotRequired[int]"
     weight_kg: "models.MassFigure | MassFigureDict"
+
+
+class StepsAsReadDict(TypedDict):
+    """What was counted of steps so far.
+
+    days: Days counted. 0 to 40000.
+    first: Steps a day when their mean was first known. 0 to 100000.
+    kcal_per_step: Energy of a step above rest, kilocalories. 0 to 0.3.
+    mean: Running mean over a week. 0 to 100000.
+    settled: Running mean over four weeks. 0 to 100000.
+    """
+
+    days: "int"
+    first: "float"
+    kcal_per_step: "float"
+    mean: "float"
+    settled: "float"
+
+
+class StepsEntryDict(TypedDict):
+    """Steps counted on a day, by phone or watch. A missing day is an absent entry, not a zero.
+
+    date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
+    steps: Steps of the whole day. A number that nobody walks, or that says that the counter was not carried, is
+        set aside and named. 0 to 100000.
+    """
+
+    date: "datetime.date | str"
+    steps: "int"
 
 
 class TargetDict(TypedDict):

@@ -20,8 +20,8 @@ def check_dates(dates: Mapping[str, date | None]) -> None:
 
 def last_day_of(log: Log, as_of: date | None) -> int:
     """The day to read a log at: as asked, or its last. Raises ``OutOfDomain`` naming an entry with an odd date."""
-    starts = log.cycle_starts
-    if min([log.first_day, *starts]) < _FIRST_DAY or max([log.last_day, *starts]) > _LAST_DAY:
+    others = [*log.cycle_starts, *(entry.day for entry in log.steps)]
+    if min([log.first_day, *others]) < _FIRST_DAY or max([log.last_day, *others]) > _LAST_DAY:
         check_dates(dict(_dated(log)))
     if as_of is not None:
         check_dates({"as_of_date": as_of})
@@ -37,3 +37,5 @@ def _dated(log: Log) -> Iterator[tuple[str, date]]:
         yield f"log.intakes[{i}].date", date.fromordinal(intake.day)
     for i, day in enumerate(log.cycle_starts):
         yield f"log.cycle[{i}]", date.fromordinal(day)
+    for i, steps in enumerate(log.steps):
+        yield f"log.steps[{i}].date", date.fromordinal(steps.day)

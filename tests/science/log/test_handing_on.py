@@ -10,7 +10,7 @@ import msgspec
 import pytest
 from msgspec.structs import replace
 from steelyard.science.log import check_onset
-from steelyard.science.log.entries import IntakeDay, Log, Weighing
+from steelyard.science.log.entries import IntakeDay, Log, StepsDay, Weighing
 from steelyard.science.log.events import EFFECTS, WATER_DAYS, EventKind, LoggedEvent, expected_water
 from steelyard.science.log.handing_on import TAIL_DAYS, hand_on, joined, tail_of
 from steelyard.science.log.onset import Onset
@@ -41,7 +41,7 @@ FIRST = 738_000
 WITHIN = 0.05  # of the whole reading's SD
 
 
-def lived(seed: int, days: int, *, carbohydrate: bool = False, cycle: bool = False) -> Log:
+def lived(seed: int, days: int, *, carbohydrate: bool = False, cycle: bool = False, steps: bool = False) -> Log:
     """A log with gaps, a diet from day 60 on, a jump of water, a wrong weighing and weeks without intakes."""
     rng = random.Random(seed)
     weight, water, weighings, intakes = 72.0, 0.0, [], []
@@ -56,7 +56,18 @@ def lived(seed: int, days: int, *, carbohydrate: bool = False, cycle: bool = Fal
             grams = 0.12 * intake * (1.0 + rng.gauss(0.0, 0.1)) if carbohydrate else None
             intakes.append(IntakeDay(FIRST + day, intake, grams))
     starts = [FIRST + 28 * i + 5 for i in range(days // 28)] if cycle else []
-    return Log(weighings, intakes, starts)
+    return Log(weighings, intakes, starts, steps=counted(seed, days) if steps else ())
+
+
+def counted(seed: int, days: int) -> list[StepsDay]:
+    """Steps with gaps, also of the fortnight before the log; fewer from day 50 on, more from day 110 on."""
+    rng = random.Random(1000 + seed)
+    found = []
+    for day in range(-14, days):
+        level = 4500.0 if 50 <= day < 110 else 9500.0
+        if rng.random() > 0.15:
+            found.append(StepsDay(FIRST + day, round(rng.gauss(level, 1500.0))))
+    return found
 
 
 def until(log: Log, day: int) -> Log:
@@ -65,6 +76,7 @@ def until(log: Log, day: int) -> Log:
         weighings=[w for w in log.weighings if w.day <= day],
         intakes=[i for i in log.intakes if i.day < day],
         cycle_starts=[start for start in log.cycle_starts if start <= day],
+        steps=[each for each in log.steps if each.day < day],
     )
 
 
@@ -73,6 +85,7 @@ def after(log: Log, day: int) -> Log:
         log,
         weighings=[w for w in log.weighings if w.day > day],
         intakes=[i for i in log.intakes if i.day >= day],
+        steps=[each for each in log.steps if each.day >= day],
     )
 
 
@@ -97,9 +110,10 @@ class _Wire(msgspec.Struct):
     cycle_starts: list[int]
     onset: Onset | None
     events: list[LoggedEvent] = []
+    steps: list[StepsDay] = []
 
     def log(self) -> Log:
-        return Log(self.weighings, self.intakes, self.cycle_starts, self.events, onset=self.onset)
+        return Log(self.weighings, self.intakes, self.cycle_starts, self.events, steps=self.steps, onset=self.onset)
 
 
 def apart(whole: Log, parts: Log, last: int) -> float:
@@ -115,30 +129,35 @@ def apart(whole: Log, parts: Log, last: int) -> float:
         assert change.days == same.days or change is one.changes[-1]
         if change.days == same.days:
             pairs += [(change.weight, same.weight), (change.tissue, same.tissue), (change.carried, same.carried)]
+    assert one.steps == other.steps
+    if one.explained is not None and other.explained is not None:
+        odds = {each.cause: each.probability for each in other.explained.causes}
+        assert all(abs(each.probability - odds[each.cause]) < WITHIN for each in one.explained.causes)
     level = (one.smoothed.weight_kg[-1] - other.smoothed.weight_kg[-1]) / one.smoothed.weight_sd_kg[-1]
     return max(abs(level), *(max(abs(a.mean - b.mean), abs(a.sd - b.sd)) / a.sd for a, b in pairs if a.sd > 0.0))
 
 
+@pytest.mark.parametrize("steps", [False, True])
 @pytest.mark.parametrize("seed", range(6))
-def test_a_log_cut_anywhere_is_read_as_the_whole(seed: int) -> None:
+def test_a_log_cut_anywhere_is_read_as_the_whole(seed: int, steps: bool) -> None:
     rng = random.Random(100 + seed)
     days = rng.randint(100, 300)
-    log = lived(seed, days, carbohydrate=seed % 3 == 1, cycle=seed % 3 == 2)
+    log = lived(seed, days, carbohydrate=seed % 3 == 1, cycle=seed % 3 == 2, steps=steps)
     cuts = sorted(FIRST + day for day in rng.sample(range(8, days - 1), rng.randint(1, 5)))
     last = FIRST + days - 1
     assert apart(log, carried_over(log, cuts), last) < WITHIN
 
 
 def test_a_short_log_is_handed_on_as_it_is() -> None:
-    log = lived(3, TAIL_DAYS - 6)
+    log = lived(3, TAIL_DAYS - 6, steps=True)
     handed = carried_over(log, [FIRST + 9, FIRST + 30])
-    assert (handed.weighings, handed.intakes) == (log.weighings, log.intakes)
+    assert (handed.weighings, handed.intakes, handed.steps) == (log.weighings, log.intakes, log.steps)
     assert apart(log, handed, FIRST + TAIL_DAYS - 7) == 0.0
 
 
 def test_nothing_is_counted_twice() -> None:
     """Who sends the whole log beside what was handed on is told, and nothing counts twice."""
-    log = lived(4, 220)
+    log = lived(4, 220, steps=True)
     cut = FIRST + 150
     handed = hand_on(read_log(PERSON, ASSESSED, until(log, cut), cut, tail=tail_of)).log
     again, notes = joined(handed, log)
@@ -147,7 +166,7 @@ def test_nothing_is_counted_twice() -> None:
 
 
 def test_handed_on_at_the_same_day_says_the_same_again() -> None:
-    log = lived(5, 260)
+    log = lived(5, 260, steps=True)
     last = FIRST + 259
     once = hand_on(read_log(PERSON, ASSESSED, log, last, tail=tail_of)).log
     twice = hand_on(read_log(PERSON, ASSESSED, once, last, tail=tail_of)).log

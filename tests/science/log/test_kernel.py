@@ -26,6 +26,8 @@ def _columns(rng: np.random.Generator) -> np.ndarray:
     rows[:, k.RISE] = 1.0
     rows[:, k.WATER] = np.where(np.arange(DAYS) == 20, 0.5, 0.0)
     rows[:, k.WATER_VARIANCE] = np.where(np.arange(DAYS) == 20, 0.09, 0.0)
+    rows[:, k.ACTIVITY] = np.where(np.arange(DAYS) > 25, -0.004, 0.0)
+    rows[:, k.ACTIVITY_VARIANCE] = np.where(np.arange(DAYS) > 25, 4e-5, 0.0)
     return rows
 
 
@@ -69,14 +71,15 @@ def _dense(rows: np.ndarray, settings: array) -> tuple[np.ndarray, np.ndarray]: 
         step[2] += settings[k.PULL] * flow
         step[5, 5], step[6, 6] = settings[k.WATER_KEPT], settings[k.LINGER_KEPT]
         constant = np.zeros(N)
-        constant[0], constant[2], constant[5] = g, settings[k.PULL] * g, rows[day, k.WATER]
+        constant[0], constant[5] = g, rows[day, k.WATER]
+        constant[2] = settings[k.PULL] * g + rows[day, k.ACTIVITY]
         means.append(step @ means[-1] + constant)
         moved = step @ maps[-1]
         moved[:, N * (day + 1) : N * (day + 2)] += np.eye(N)
         maps.append(moved)
         night = np.zeros(N)
         night[0], night[1] = alpha**2 * rows[day, k.INTAKE_VARIANCE], settings[k.ALPHA_DRIFT] * alpha**2
-        night[2] = settings[k.BETA_DRIFT] * alpha**2
+        night[2] = settings[k.BETA_DRIFT] * alpha**2 + rows[day, k.ACTIVITY_VARIANCE]
         night[5] = settings[k.WATER_FRESH] + rows[day, k.WATER_VARIANCE]
         night[6] = settings[k.NOISE_VARIANCE] * settings[k.LINGER_SHARE] * (1.0 - settings[k.LINGER_KEPT] ** 2)
         noise.append(np.diag(night))

@@ -184,6 +184,9 @@ if TYPE_CHECKING:
     from .source_effect import SourceEffect as SourceEffect
     from .start_body import StartBody as StartBody
     from .state import State as State
+    from .steps_as_read import StepsAsRead as StepsAsRead
+    from .steps_entry import StepsEntry as StepsEntry
+    from .steps_lately import StepsLately as StepsLately
     from .strategy_numbers import StrategyNumbers as StrategyNumbers
     from .strength_said import StrengthSaid as StrengthSaid
     from .suggested_cut import SuggestedCut as SuggestedCut
@@ -383,6 +386,9 @@ _MODULES = {
     "SourceEffect": "source_effect",
     "StartBody": "start_body",
     "State": "state",
+    "StepsAsRead": "steps_as_read",
+    "StepsEntry": "steps_entry",
+    "StepsLately": "steps_lately",
     "StrategyNumbers": "strategy_numbers",
     "StrengthSaid": "strength_said",
     "SuggestedCut": "suggested_cut",
@@ -582,6 +588,9 @@ __all__ = [
     "SourceEffect",
     "StartBody",
     "State",
+    "StepsAsRead",
+    "StepsEntry",
+    "StepsLately",
     "StrategyNumbers",
     "StrengthSaid",
     "SuggestedCut",

@@ -15,8 +15,8 @@ class ExplanationRow:
 
     Attributes:
         cause (str): `as_logged`: weight did what log and equations lead to expect; `logging`: more, or less, was eaten
-            than the usual share that is logged; `maintenance`: the body spends more, or less, than the equations say;
-            `water`: carried mass moved without intake as its cause. Extensible.
+            than the usual share that is logged; `maintenance`: the body spends more, or less, than the equations say
+            (logged steps speak for it or against it); `water`: carried mass moved without intake as its cause. Extensible.
         probability (float): 0 to 1; all of them add up to 1.
     """
 

@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from ..models.dated_event import DatedEvent
     from ..models.dated_measurement import DatedMeasurement
     from ..models.intake_entry import IntakeEntry
+    from ..models.steps_entry import StepsEntry
     from ..models.weight_entry import WeightEntry
 
 
@@ -21,7 +22,7 @@ T = TypeVar("T", bound="Log")
 
 @_attrs_define
 class Log:
-    """Weights and intakes in any order; gaps are fine.
+    """Weights, intakes and steps in any order; gaps are fine.
 
     Attributes:
         weights (list[WeightEntry]): Weighings.
@@ -32,6 +33,8 @@ class Log:
             absent.
         intakes (list[IntakeEntry] | Unset): Daily intakes. `[]` if absent.
         measurements (list[DatedMeasurement] | Unset): Body-fat readings, girths or skinfolds, dated. `[]` if absent.
+        steps (list[StepsEntry] | Unset): Steps a day, one entry each, always by the same counter; also those of the
+            weeks before the log. What they change of expenditure is then known, not guessed. `[]` if absent.
     """
 
     weights: list[WeightEntry]
@@ -40,6 +43,7 @@ class Log:
     events: list[DatedEvent] | Unset = UNSET
     intakes: list[IntakeEntry] | Unset = UNSET
     measurements: list[DatedMeasurement] | Unset = UNSET
+    steps: list[StepsEntry] | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
         weights = []
@@ -82,6 +86,13 @@ class Log:
                 measurements_item = measurements_item_data.to_dict()
                 measurements.append(measurements_item)
 
+        steps: list[dict[str, Any]] | Unset = UNSET
+        if not isinstance(self.steps, Unset):
+            steps = []
+            for steps_item_data in self.steps:
+                steps_item = steps_item_data.to_dict()
+                steps.append(steps_item)
+
         field_dict: dict[str, Any] = {}
 
         field_dict.update(
@@ -99,6 +110,8 @@ class Log:
             field_dict["intakes"] = intakes
         if measurements is not UNSET:
             field_dict["measurements"] = measurements
+        if steps is not UNSET:
+            field_dict["steps"] = steps
 
         return field_dict
 
@@ -108,6 +121,7 @@ class Log:
         from ..models.dated_event import DatedEvent  # noqa: PLC0415
         from ..models.dated_measurement import DatedMeasurement  # noqa: PLC0415
         from ..models.intake_entry import IntakeEntry  # noqa: PLC0415
+        from ..models.steps_entry import StepsEntry  # noqa: PLC0415
         from ..models.weight_entry import WeightEntry  # noqa: PLC0415
 
         d = dict(src_dict)
@@ -163,6 +177,15 @@ class Log:
 
                 measurements.append(measurements_item)
 
+        _steps = d.pop("steps", UNSET)
+        steps: list[StepsEntry] | Unset = UNSET
+        if _steps is not UNSET:
+            steps = []
+            for steps_item_data in _steps:
+                steps_item = StepsEntry.from_dict(steps_item_data)
+
+                steps.append(steps_item)
+
         log = cls(
             weights=weights,
             check_ins=check_ins,
@@ -170,6 +193,7 @@ class Log:
             events=events,
             intakes=intakes,
             measurements=measurements,
+            steps=steps,
         )
 
         return log

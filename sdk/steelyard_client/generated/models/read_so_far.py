@@ -11,6 +11,7 @@ from ..types import UNSET, Unset
 if TYPE_CHECKING:
     from ..models.account_as_read import AccountAsRead
     from ..models.body_as_read import BodyAsRead
+    from ..models.steps_as_read import StepsAsRead
 
 
 T = TypeVar("T", bound="ReadSoFar")
@@ -34,6 +35,7 @@ class ReadSoFar:
             intakes (list[float | None] | Unset): Intakes of the days before that day, oldest first; null where none. `[]`
                 if absent.
             noise_variance (float | Unset): Noise variance of a weighing, kg squared. `0` if absent.
+            steps (None | StepsAsRead | Unset): Steps counted by then; null where none were.
     """
 
     body: BodyAsRead
@@ -44,8 +46,11 @@ class ReadSoFar:
     days_logged: int | Unset = UNSET
     intakes: list[float | None] | Unset = UNSET
     noise_variance: float | Unset = UNSET
+    steps: None | StepsAsRead | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
+        from ..models.steps_as_read import StepsAsRead  # noqa: PLC0415
+
         body = self.body.to_dict()
 
         accounts: list[dict[str, Any]] | Unset = UNSET
@@ -85,6 +90,14 @@ class ReadSoFar:
 
         noise_variance = self.noise_variance
 
+        steps: dict[str, Any] | None | Unset
+        if isinstance(self.steps, Unset):
+            steps = UNSET
+        elif isinstance(self.steps, StepsAsRead):
+            steps = self.steps.to_dict()
+        else:
+            steps = self.steps
+
         field_dict: dict[str, Any] = {}
 
         field_dict.update(
@@ -106,6 +119,8 @@ class ReadSoFar:
             field_dict["intakes"] = intakes
         if noise_variance is not UNSET:
             field_dict["noise_variance"] = noise_variance
+        if steps is not UNSET:
+            field_dict["steps"] = steps
 
         return field_dict
 
@@ -113,6 +128,7 @@ class ReadSoFar:
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
         from ..models.account_as_read import AccountAsRead  # noqa: PLC0415
         from ..models.body_as_read import BodyAsRead  # noqa: PLC0415
+        from ..models.steps_as_read import StepsAsRead  # noqa: PLC0415
 
         d = dict(src_dict)
         body = BodyAsRead.from_dict(d.pop("body"))
@@ -181,6 +197,23 @@ class ReadSoFar:
 
         noise_variance = d.pop("noise_variance", UNSET)
 
+        def _parse_steps(data: object) -> None | StepsAsRead | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                steps_type_0 = StepsAsRead.from_dict(data)
+
+                return steps_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(None | StepsAsRead | Unset, data)
+
+        steps = _parse_steps(d.pop("steps", UNSET))
+
         read_so_far = cls(
             body=body,
             accounts=accounts,
@@ -190,6 +223,7 @@ class ReadSoFar:
             days_logged=days_logged,
             intakes=intakes,
             noise_variance=noise_variance,
+            steps=steps,
         )
 
         return read_so_far

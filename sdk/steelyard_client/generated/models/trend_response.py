@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from ..models.interval import Interval
     from ..models.note import Note
     from ..models.state import State
+    from ..models.steps_lately import StepsLately
     from ..models.trend_days import TrendDays
 
 
@@ -60,6 +61,7 @@ class TrendResponse:
             the same `profile`: it takes the place of the profile's weight and body fat, of the log so far and of the phase,
             so
             that only what was logged since need be sent. Nothing of it is kept by the service.
+        steps (None | StepsLately): What logged steps say; null without, or with fewer than five days of 14.
         weekly_rate_kg (Interval): A central value with the interval that holds the truth with probability ``coverage``.
     """
 
@@ -85,6 +87,7 @@ class TrendResponse:
     reasons: list[Note]
     stall_probability: float | None
     state: State
+    steps: None | StepsLately
     weekly_rate_kg: Interval
     additional_properties: dict[str, Any] = _attrs_field(
         init=False, factory=dict, repr=False
@@ -94,6 +97,7 @@ class TrendResponse:
         from ..models.composition_over_log import CompositionOverLog  # noqa: PLC0415
         from ..models.explained_change import ExplainedChange  # noqa: PLC0415
         from ..models.interval import Interval  # noqa: PLC0415
+        from ..models.steps_lately import StepsLately  # noqa: PLC0415
 
         as_of_date = self.as_of_date.isoformat()
 
@@ -165,6 +169,12 @@ class TrendResponse:
 
         state = self.state.to_dict()
 
+        steps: dict[str, Any] | None
+        if isinstance(self.steps, StepsLately):
+            steps = self.steps.to_dict()
+        else:
+            steps = self.steps
+
         weekly_rate_kg = self.weekly_rate_kg.to_dict()
 
         field_dict: dict[str, Any] = {}
@@ -193,6 +203,7 @@ class TrendResponse:
                 "reasons": reasons,
                 "stall_probability": stall_probability,
                 "state": state,
+                "steps": steps,
                 "weekly_rate_kg": weekly_rate_kg,
             }
         )
@@ -207,6 +218,7 @@ class TrendResponse:
         from ..models.interval import Interval  # noqa: PLC0415
         from ..models.note import Note  # noqa: PLC0415
         from ..models.state import State  # noqa: PLC0415
+        from ..models.steps_lately import StepsLately  # noqa: PLC0415
         from ..models.trend_days import TrendDays  # noqa: PLC0415
 
         d = dict(src_dict)
@@ -325,6 +337,21 @@ class TrendResponse:
 
         state = State.from_dict(d.pop("state"))
 
+        def _parse_steps(data: object) -> None | StepsLately:
+            if data is None:
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                steps_type_0 = StepsLately.from_dict(data)
+
+                return steps_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(None | StepsLately, data)
+
+        steps = _parse_steps(d.pop("steps"))
+
         weekly_rate_kg = Interval.from_dict(d.pop("weekly_rate_kg"))
 
         trend_response = cls(
@@ -350,6 +377,7 @@ class TrendResponse:
             reasons=reasons,
             stall_probability=stall_probability,
             state=state,
+            steps=steps,
             weekly_rate_kg=weekly_rate_kg,
         )
 

@@ -11,7 +11,7 @@ import msgspec
 
 from steelyard import answers
 from steelyard.science.body import PathPoint
-from steelyard.science.log import IntakeDay, Log, LoggedEvent, LogMaintenance, Measured, Weighing
+from steelyard.science.log import IntakeDay, Log, LoggedEvent, LogMaintenance, Measured, StepsDay, Weighing
 from steelyard.science.measures import Girths, HeightAndWeight, Measurement, Skinfolds
 from steelyard.science.member import Told
 from steelyard.science.numbers import (
@@ -142,6 +142,7 @@ def log(entries: log_schema.Log) -> Log:
             for i, m in enumerate(entries.measurements)
         ],
         [CheckIn(c.date.toordinal(), c.hunger, c.sleep, c.mood, c.cycle, c.strength) for c in entries.check_ins],
+        [StepsDay(s.date.toordinal(), float(s.steps)) for s in entries.steps],
     )
 
 

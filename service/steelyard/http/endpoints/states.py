@@ -3,10 +3,10 @@
 from collections.abc import Sequence
 from datetime import date, timedelta
 
-from msgspec.structs import replace
+from msgspec.structs import asdict, replace
 
 from steelyard import answers
-from steelyard.science.log import Account, BodyRead, Log, Onset
+from steelyard.science.log import Account, BodyRead, Log, Onset, StepsRead
 from steelyard.science.member import FatRead, Known, StartingBody
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import FollowedPhase, FollowedWeek, History, IntakeChange
@@ -24,6 +24,7 @@ from ..schemas.states import (
     MaintenanceBasis,
     ReadSoFar,
     State,
+    StepsAsRead,
 )
 
 _LEAST_KCAL, _MOST_KCAL = 800.0, 8000.0  # that a request may tell as a usual intake
@@ -79,6 +80,7 @@ def _onset(reading: ReadSoFar) -> Onset:
             )
             for each in reading.accounts
         ),
+        steps=None if reading.steps is None else StepsRead(**asdict(reading.steps)),
     )
 
 
@@ -264,6 +266,7 @@ def _log_of(log: Log) -> log_schema.Log:
             )
             for c in log.check_ins
         ][-60:],
+        steps=[log_schema.StepsEntry(date=date.fromordinal(s.day), steps=round(s.steps)) for s in log.steps],
     )
 
 
@@ -289,6 +292,7 @@ def _reading_of(onset: Onset) -> ReadSoFar:
             )
             for each in onset.accounts
         ],
+        steps=None if onset.steps is None else StepsAsRead(**asdict(onset.steps)),
     )
 
 

@@ -3,9 +3,10 @@
 from datetime import date
 
 from steelyard import answers
-from steelyard.science.log import CompositionChange, DailyLog, Explained, Trend
+from steelyard.science.log import CompositionChange, DailyLog, Explained, StepsLately, Trend
 
 from ..operation.operation import computation
+from ..schemas import trends as schema
 from ..schemas.trends import (
     ChangeSplit,
     CompositionOverLog,
@@ -65,6 +66,7 @@ def read_trend(body: TrendRequest) -> TrendResponse:
         cycle_rise_kg=None if trend.cycle is None else interval(trend.cycle, KG),
         composition=None if composition is None else _composition(composition),
         explained=None if trend.explained is None else _explained(trend.explained),
+        steps=None if trend.steps is None else _steps(trend.steps),
         changes=[
             ChangeSplit(
                 days=change.days,
@@ -101,6 +103,17 @@ def _explained(explained: Explained) -> ExplainedChange:
         carried_beyond_log_kg=interval(explained.water_off, KG),
         causes=[ExplanationRow(one.cause.value, round(one.probability, 3)) for one in explained.causes],
         settles=None if explained.settles is None else mapping.notes([explained.settles])[0],
+    )
+
+
+def _steps(lately: StepsLately) -> schema.StepsLately:
+    before, worth, says = lately.before, lately.worth_kcal, lately.says
+    return schema.StepsLately(
+        steps_per_day=round(lately.mean),
+        steps_before=None if before is None else round(before),
+        change=None if before is None else round(lately.mean) - round(before),
+        worth_kcal=None if worth is None else interval(worth, KCAL),
+        says=None if says is None else mapping.notes([says])[0],
     )
 
 

@@ -470,6 +470,14 @@ LOG_INTAKE_KILOJOULES = { $count ->
    *[other] zählen
 } nicht: Schick Kilokalorien.
 LOG_INTAKE_SET_ASIDE = Die Energiemenge { NUMBER($given_kcal, maximumFractionDigits: 0) } kcal vom { DATETIME($date, dateStyle: "long") } zählt nicht: Steht das Komma richtig?
+LOG_STEPS_TWICE = { $count ->
+    [one] Für einen Tag ({ DATETIME($date, dateStyle: "long") }) kamen zwei verschiedene Schrittzahlen an, darum zählt er
+   *[other] Für { $count } Tage ab dem { DATETIME($date, dateStyle: "long") } kamen zwei verschiedene Schrittzahlen an, darum zählen sie
+} nicht: Schick eine je Tag.
+LOG_STEPS_SET_ASIDE = { $count ->
+    [one] Die Schritte vom { DATETIME($date, dateStyle: "long") } zählen
+   *[other] Die Schritte von { $count } Tagen ab dem { DATETIME($date, dateStyle: "long") } zählen
+} nicht: zu viele für einen Tag, oder der Zähler war nicht dabei.
 LOG_GAP = Nach dem { DATETIME($date, dateStyle: "long") } fehlt für { days } das Gewicht.
 LOG_PARTIAL_INTAKE = { $count ->
     [one] Ein nur teilweise protokollierter Tag zählt
@@ -489,6 +497,9 @@ SETTLE_WEIGH_FOOD = Das klärt es: Wiege und protokolliere sieben Tage lang alle
 SETTLE_WEIGH_ON = Das klärt es: Wiege dich noch zehn Tage lang täglich. Wasser ohne Ursache vergeht, Fett und Muskeln nicht.
 TREND_STALE = Deine letzte Wägung ist { days } her.
 TREND_UNDER_LOGGED = Dein Protokoll enthält etwa { NUMBER($percent, maximumFractionDigits: 0) } % weniger, als dein Körper erwarten lässt: Iss nach dem Maßstab deines Protokolls.
+TREND_STEPS_FEWER = Du bist am Tag etwa { NUMBER($steps, maximumFractionDigits: 0) } Schritte weniger gegangen als in den Wochen davor. Dein Körper verbraucht dadurch täglich etwa { NUMBER($kcal, maximumFractionDigits: 0) } kcal weniger.
+TREND_STEPS_MORE = Du bist am Tag etwa { NUMBER($steps, maximumFractionDigits: 0) } Schritte mehr gegangen als in den Wochen davor. Dein Körper verbraucht dadurch täglich etwa { NUMBER($kcal, maximumFractionDigits: 0) } kcal mehr.
+TREND_STEPS_STEADY = Du gehst gleich viel, etwa { NUMBER($steps, maximumFractionDigits: 0) } Schritte am Tag: Am Gehen liegt keine Änderung deines Gewichts.
 
 # Eine Phase neben ihrem Plan.
 REVIEW_TOO_EARLY = Es ist noch zu früh: Die Waage zeigt noch Wasser. Bleib beim Plan; wiege dich und protokolliere noch etwa { more-days }.

@@ -469,6 +469,14 @@ LOG_INTAKE_KILOJOULES = { $count ->
    *[other] are
 } left out: send kilocalories.
 LOG_INTAKE_SET_ASIDE = The intake { NUMBER($given_kcal, maximumFractionDigits: 0) } kcal of { DATETIME($date, dateStyle: "long") } is left out: is the decimal point in its place?
+LOG_STEPS_TWICE = { $count ->
+    [one] For one day ({ DATETIME($date, dateStyle: "long") }) two different numbers of steps were sent, so it is not read
+   *[other] For { $count } days from { DATETIME($date, dateStyle: "long") } on two different numbers of steps were sent, so they are not read
+}: send one a day.
+LOG_STEPS_SET_ASIDE = { $count ->
+    [one] The steps of { DATETIME($date, dateStyle: "long") } are
+   *[other] The steps of { $count } days from { DATETIME($date, dateStyle: "long") } on are
+} left out: too many for a day, or the counter was not carried.
 LOG_GAP = There is no weight for { days } after { DATETIME($date, dateStyle: "long") }.
 LOG_PARTIAL_INTAKE = { $count ->
     [one] One partly logged day counts
@@ -488,6 +496,9 @@ SETTLE_WEIGH_FOOD = What settles it: weigh and log all you eat and drink for sev
 SETTLE_WEIGH_ON = What settles it: weigh yourself daily for ten more days. Water without a cause fades; fat and muscle do not.
 TREND_STALE = Your last weighing was { days } ago.
 TREND_UNDER_LOGGED = Your log holds about { NUMBER($percent, maximumFractionDigits: 0) }% less than expected for your body: eat against the scale of your own log.
+TREND_STEPS_FEWER = You walked about { NUMBER($steps, maximumFractionDigits: 0) } steps a day less than in the weeks before. Your body spends about { NUMBER($kcal, maximumFractionDigits: 0) } kcal a day less for it.
+TREND_STEPS_MORE = You walked about { NUMBER($steps, maximumFractionDigits: 0) } steps a day more than in the weeks before. Your body spends about { NUMBER($kcal, maximumFractionDigits: 0) } kcal a day more for it.
+TREND_STEPS_STEADY = Your steps held steady, at about { NUMBER($steps, maximumFractionDigits: 0) } a day: walking explains no change of your weight.
 
 # A phase against its plan.
 REVIEW_TOO_EARLY = It is too early to tell: the scale still shows water. Keep to the plan; weigh and log for about { more-days }.

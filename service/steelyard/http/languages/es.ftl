@@ -457,6 +457,14 @@ LOG_INTAKE_KILOJOULES = Desde el { DATETIME($date, dateStyle: "long") }, { $coun
    *[other] { $count } cantidades solo encajan contigo en kilojulios y no cuentan
 }: envía kilocalorías.
 LOG_INTAKE_SET_ASIDE = La cantidad { NUMBER($given_kcal, maximumFractionDigits: 0) } kcal del { DATETIME($date, dateStyle: "long") } no cuenta: ¿está bien la coma?
+LOG_STEPS_TWICE = { $count ->
+    [one] Para un día ({ DATETIME($date, dateStyle: "long") }) llegaron dos cifras distintas de pasos y no cuenta
+   *[other] Para { $count } días desde el { DATETIME($date, dateStyle: "long") } llegaron dos cifras distintas de pasos y no cuentan
+}: envía una por día.
+LOG_STEPS_SET_ASIDE = { $count ->
+    [one] Los pasos del { DATETIME($date, dateStyle: "long") } no cuentan
+   *[other] Los pasos de { $count } días desde el { DATETIME($date, dateStyle: "long") } no cuentan
+}: son demasiados para un día, o no llevabas el contador.
 LOG_GAP = Tras el { DATETIME($date, dateStyle: "long") } falta el peso de { days }.
 LOG_PARTIAL_INTAKE = { $count ->
     [one] Un día apuntado a medias cuenta
@@ -476,6 +484,9 @@ SETTLE_WEIGH_FOOD = Lo que lo aclara: pesa y apunta durante siete días todo lo 
 SETTLE_WEIGH_ON = Lo que lo aclara: pésate a diario diez días más. El agua sin causa se va; la grasa y el músculo no.
 TREND_STALE = Tu último pesaje fue hace { days }.
 TREND_UNDER_LOGGED = Tu registro contiene un { NUMBER($percent, maximumFractionDigits: 0) } % menos de lo esperado para tu cuerpo: come según la escala de tu registro.
+TREND_STEPS_FEWER = Has dado unos { NUMBER($steps, maximumFractionDigits: 0) } pasos al día menos que en las semanas anteriores. Por eso tu cuerpo gasta unas { NUMBER($kcal, maximumFractionDigits: 0) } kcal menos al día.
+TREND_STEPS_MORE = Has dado unos { NUMBER($steps, maximumFractionDigits: 0) } pasos al día más que en las semanas anteriores. Por eso tu cuerpo gasta unas { NUMBER($kcal, maximumFractionDigits: 0) } kcal más al día.
+TREND_STEPS_STEADY = Caminas lo mismo, unos { NUMBER($steps, maximumFractionDigits: 0) } pasos al día: caminar no explica ningún cambio de tu peso.
 
 # Una fase frente a su plan.
 REVIEW_TOO_EARLY = Es pronto para decirlo: la báscula aún muestra agua. Sigue el plan; pésate y apunta durante { more-days }.

@@ -1,4 +1,4 @@
-"""The log: dated weights and intakes, what happened, and what was measured."""
+"""The log: dated weights, intakes and steps, what happened, and what was measured."""
 
 from typing import Annotated
 
@@ -46,6 +46,22 @@ class IntakeEntry(Request, frozen=True, kw_only=True):
         Annotated[float, Meta(ge=0, le=2000, description="Carbohydrate eaten, grams.", examples=[260])] | None
     ) = None
     is_partial: Annotated[bool, Meta(description="Whether the day was logged only in part.", examples=[False])] = False
+
+
+class StepsEntry(Request, frozen=True, kw_only=True):
+    """Steps counted on a day, by phone or watch. A missing day is an absent entry, not a zero."""
+
+    date: CivilDate
+    steps: Annotated[
+        int,
+        Meta(
+            ge=0,
+            le=100000,
+            description="Steps of the whole day. A number that nobody walks, or that says that the counter was not "
+            "carried, is set aside and named.",
+            examples=[8200],
+        ),
+    ]
 
 
 class DatedEvent(Request, frozen=True, kw_only=True):
@@ -96,7 +112,7 @@ class CheckIn(Request, frozen=True, kw_only=True):
 
 
 class Log(Request, frozen=True, kw_only=True):
-    """Weights and intakes in any order; gaps are fine."""
+    """Weights, intakes and steps in any order; gaps are fine."""
 
     weights: Annotated[list[WeightEntry], Meta(max_length=4000, description="Weighings.")]
     intakes: Annotated[list[IntakeEntry], Meta(max_length=2000, description="Daily intakes.")] = []
@@ -117,4 +133,12 @@ class Log(Request, frozen=True, kw_only=True):
     ] = []
     measurements: Annotated[
         list[DatedMeasurement], Meta(max_length=200, description="Body-fat readings, girths or skinfolds, dated.")
+    ] = []
+    steps: Annotated[
+        list[StepsEntry],
+        Meta(
+            max_length=2000,
+            description="Steps a day, one entry each, always by the same counter; also those of the weeks before the "
+            "log. What they change of expenditure is then known, not guessed.",
+        ),
     ] = []

@@ -99,6 +99,16 @@ class AccountAsRead(Request, frozen=True, kw_only=True):
     noise_weighings: Annotated[float, Meta(gt=0, le=10000, description="How many weighings say so.")] = 3
 
 
+class StepsAsRead(Request, frozen=True, kw_only=True):
+    """What was counted of steps so far."""
+
+    days: Annotated[int, Meta(ge=0, le=40000, description="Days counted.")]
+    first: Annotated[float, Meta(ge=0, le=100000, description="Steps a day when their mean was first known.")]
+    mean: Annotated[float, Meta(ge=0, le=100000, description="Running mean over a week.")]
+    settled: Annotated[float, Meta(ge=0, le=100000, description="Running mean over four weeks.")]
+    kcal_per_step: Annotated[float, Meta(ge=0, le=0.3, description="Energy of a step above rest, kilocalories.")]
+
+
 class ReadSoFar(Request, frozen=True, kw_only=True):
     """What was read of the log before its first entry here. Hand it on as it is; nothing in it is meant to be edited.
 
@@ -119,6 +129,7 @@ class ReadSoFar(Request, frozen=True, kw_only=True):
         Meta(max_length=70, description="Energy of carbohydrate on the same days, where it was logged."),
     ] = []
     accounts: Annotated[list[AccountAsRead], Meta(max_length=5, description="The explanations held.")] = []
+    steps: Annotated[StepsAsRead | None, Meta(description="Steps counted by then; null where none were.")] = None
 
 
 class State(Request, frozen=True, kw_only=True):

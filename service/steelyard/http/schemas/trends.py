@@ -110,6 +110,27 @@ class CompositionOverLog(Response, frozen=True, kw_only=True):
     ]
 
 
+class StepsLately(Response, frozen=True, kw_only=True):
+    """Steps of the last fortnight against the one before it."""
+
+    steps_per_day: Annotated[
+        float, Meta(description="Mean over the 14 days before the day read at, of those counted.", examples=[6100])
+    ]
+    steps_before: Annotated[
+        float | None,
+        Meta(description="Mean over the 14 days before those; null with too few counted.", examples=[9200]),
+    ]
+    change: Annotated[float | None, Meta(description="Steps a day more; negative: fewer.", examples=[-3100])]
+    worth_kcal: Annotated[
+        Interval | None,
+        Meta(
+            description="What that changes of expenditure, kilocalories a day, once the body has taken back its part. "
+            "Maintenance has followed it already."
+        ),
+    ]
+    says: Annotated[Note | None, Meta(description="The same for the member; null with too few counted.")]
+
+
 class ExplanationRow(Response, frozen=True):
     """An explanation and its probability."""
 
@@ -118,7 +139,8 @@ class ExplanationRow(Response, frozen=True):
         Meta(
             description="`as_logged`: weight did what log and equations lead to expect; `logging`: more, or less, was "
             "eaten than the usual share that is logged; `maintenance`: the body spends more, or less, than the "
-            "equations say; `water`: carried mass moved without intake as its cause. Extensible.",
+            "equations say (logged steps speak for it or against it); `water`: carried mass moved without intake as "
+            "its cause. Extensible.",
             examples=["as_logged"],
         ),
     ]
@@ -194,6 +216,9 @@ class TrendResponse(Provenance, frozen=True, kw_only=True):
     explained: Annotated[
         ExplainedChange | None,
         Meta(description="What explains the last four weeks; null with fewer than ten days or without intakes."),
+    ]
+    steps: Annotated[
+        StepsLately | None, Meta(description="What logged steps say; null without, or with fewer than five days of 14.")
     ]
     changes: Annotated[list[ChangeSplit], Meta(description="Changes over the last days and over the log.")]
     days: Annotated[TrendDays, Meta(description="The trend day by day, in columns.")]

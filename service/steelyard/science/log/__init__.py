@@ -10,6 +10,7 @@ from .entries import (
     IntakeDay,
     Log,
     Measured,
+    StepsDay,
     Weighing,
 )
 from .events import (
@@ -61,6 +62,10 @@ from .reader import (
     read_log,
     trend_of_log,
 )
+from .steps import (
+    StepsLately,
+    StepsRead,
+)
 from .trend_reading import (
     Trend,
 )
@@ -98,6 +103,9 @@ __all__ = [
     "Measured",
     "Onset",
     "Reading",
+    "StepsDay",
+    "StepsLately",
+    "StepsRead",
     "Tail",
     "Trend",
     "Weighing",

@@ -1,4 +1,4 @@
-"""A member's log of weighings and intakes, and its cleaning into one entry a day.
+"""A member's log of weighings, intakes and steps, and its cleaning into one entry a day.
 
 Days are proleptic Gregorian ordinals of civil dates, as ``datetime.date`` counts them. Cleaning repairs what is
 plainly a slip, says so in a coded message, and refuses what cannot be meant, naming the entry.
@@ -17,7 +17,7 @@ from ..measures import Measurement
 from ..numbers import FLOATS, Column, Elementwise, Number, compiled, inlined
 from ..person import CheckIn
 from ..rails import CARBOHYDRATE_KCAL_PER_G
-from ..register import Basis, Message, OutOfDomain, constant, say
+from ..register import Basis, Message, OutOfDomain, constant, say, traced
 from .cycle import cycle_rise
 from .events import LoggedEvent, expected_water
 
@@ -62,6 +62,14 @@ WITHIN_DAY_SHARE = constant(
     "within_day_noise_share", 0.5, unit="1", basis=Basis.JUDGEMENT,
     summary="Share of the noise variance of a weighing that a second weighing of the day does not share",
 )  # fmt: skip
+MOST_STEPS = constant(
+    "most_logged_steps", 60000.0, unit="steps/d", basis=Basis.JUDGEMENT,
+    summary="More steps than these in a day are set aside (ten hours of walking): a slip, or a week's sum",
+)  # fmt: skip
+LEAST_STEPS = constant(
+    "least_logged_steps", 100.0, unit="steps/d", basis=Basis.JUDGEMENT,
+    summary="Fewer steps than these in a day are set aside: the counter was not carried",
+)  # fmt: skip
 GAP_DAYS = constant(
     "logging_gap", 7.0, unit="d", basis=Basis.JUDGEMENT, summary="Days without a weighing that are pointed out"
 )
@@ -81,6 +89,8 @@ GAP = "LOG_GAP"
 PARTIAL = "LOG_PARTIAL_INTAKE"
 INTAKE_MISSING = "LOG_INTAKE_MISSING"
 NO_INTAKE = "LOG_NO_INTAKE"
+STEPS_TWICE = "LOG_STEPS_TWICE"
+STEPS_SLIP = "LOG_STEPS_SET_ASIDE"
 
 
 def iso_date(day: int) -> str:
@@ -105,6 +115,13 @@ class IntakeDay(msgspec.Struct, frozen=True, gc=False):
     is_partial: bool = False
 
 
+class StepsDay(msgspec.Struct, frozen=True, gc=False):
+    """Steps counted on a day."""
+
+    day: int
+    steps: float
+
+
 class Measured(NamedTuple):
     """A measurement of body fat on a day; ``field`` is its name, for refusals."""
 
@@ -122,11 +139,12 @@ class Log(msgspec.Struct, frozen=True, dict=True):
     events: Sequence[LoggedEvent] = ()
     readings: Sequence[Measured] = ()  # of body fat
     check_ins: Sequence[CheckIn] = ()
+    steps: Sequence[StepsDay] = ()  # also from before the first weighing or intake
     onset: "Onset | None" = None  # what was read before it
 
     @property
     def first_day(self) -> int:
-        """The day of the first entry."""
+        """The day of the first weighing or intake."""
         return self._span[0]
 
     @property
@@ -140,6 +158,8 @@ class Log(msgspec.Struct, frozen=True, dict=True):
             raise LogError("LOG_WITHOUT_WEIGHT", "log.weights", "Send at least one weighing.")
         day = self.weighings[0].day
         first, last = _first_and_last(self.intakes, *_first_and_last(self.weighings, day, day))
+        if self.steps:
+            last = max(last, max(entry.day for entry in self.steps))
         return int(first), int(last)
 
 
@@ -162,7 +182,8 @@ class DailyLog(NamedTuple):
 
     ``weight_kg`` and ``intake_kcal`` are 0 where ``is_weighed`` and ``is_logged`` are 0. ``noise_scale`` is the
     noise variance of the day's weight against that of a single weighing. ``carbohydrate_kcal`` is 0 where
-    ``has_carbohydrate`` is 0. ``cycle_rise``: share of the rise around menstruation on each day, or None.
+    ``has_carbohydrate`` is 0. ``cycle_rise``: share of the rise around menstruation on each day, or None. ``steps``:
+    the days counted, in order of time, also those before ``first_day``.
     """
 
     first_day: int
@@ -177,6 +198,7 @@ class DailyLog(NamedTuple):
     cycle_rise: Sequence[Number] | None = None
     water_kg: Sequence[Number] | None = None
     water_variance: Sequence[Number] | None = None
+    steps: Sequence[StepsDay] = ()
 
 
 class LogError(OutOfDomain):
@@ -221,10 +243,39 @@ def clean_log(log: Log, as_of_day: int, reference_weight_kg: float | None = None
             raise LogError("LOG_ENTRY_IN_FUTURE", f"log.cycle[{index}]", "The day lies after the as-of day.")
         rise = cycle_rise(sorted(set(log.cycle_starts)), first, count)
     water, variance = expected_water(log.events, first, count)
+    steps = _steps_counted(log.steps, first + count, notes) if log.steps else ()
+    if goes_on:
+        steps = [entry for entry in steps if entry.day >= first]
     return DailyLog(
         first, weight, is_weighed, noise_scale, intake, is_logged, carbohydrate, has_carbohydrate, tuple(notes), rise,
-        water, variance,
+        water, variance, steps,
     )  # fmt: skip
+
+
+@traced
+def _steps_counted(entries: Sequence[StepsDay], end: int, notes: list[Message]) -> list[StepsDay]:
+    """Steps in order of time, one entry a day: of two that differ neither counts, nor does what nobody walks.
+
+    ``end``: the day after the last. Raises ``LogError`` on an entry after that, or one that is not a number.
+    """
+    found: dict[int, StepsDay | None] = {}
+    slips: list[int] = []
+    for index, entry in enumerate(entries):
+        if entry.day >= end:
+            raise LogError("LOG_ENTRY_IN_FUTURE", f"log.steps[{index}].date", "The day lies after the as-of day.")
+        if not 0.0 <= entry.steps < math.inf:
+            raise LogError("LOG_STEPS_NOT_A_NUMBER", f"log.steps[{index}].steps", "Send a number of at least 0.")
+        if not LEAST_STEPS <= entry.steps <= MOST_STEPS:
+            slips.append(entry.day)
+        elif entry.day not in found:
+            found[entry.day] = entry
+        elif (first := found[entry.day]) is not None and first != entry:
+            found[entry.day] = None
+    twice = [day for day, entry in found.items() if entry is None]
+    for code, days in ((STEPS_SLIP, slips), (STEPS_TWICE, twice)):
+        if days:
+            notes.append(say(code, count=len(days), date=iso_date(min(days))))
+    return sorted((entry for entry in found.values() if entry is not None), key=lambda entry: entry.day)
 
 
 @compiled

@@ -5,10 +5,11 @@ from enum import StrEnum
 from typing import NamedTuple
 
 from ..numbers import Estimate
-from ..register import Basis, Message, constant, say
+from ..register import Basis, Message, constant, say, traced
 from . import kernel as k
 from .logging_scale import LOGGING_RATIO, LOGGING_RATIO_SD
 from .maintenance import LogMaintenance
+from .steps import StepsRead, changed_kcal
 from .witnesses import LogFit, change_under, mixed
 
 EXPLAINED_DAYS = 28
@@ -21,6 +22,11 @@ WATER_OFF_KG = constant(
     "water_off_log", 0.4, unit="kg", basis=Basis.JUDGEMENT,
     summary="Carried mass goes as expected while its change lies within this of what intake leads to expect",
 )  # fmt: skip
+STEPS_SPREAD_SHARE = constant(
+    "steps_share_of_spread", 0.25, unit="1", basis=Basis.JUDGEMENT,
+    summary="Share of the variance of maintenance around the equations that is a change of movement which steps show",
+)  # fmt: skip
+_MOST_SAID = 3.0  # of log odds that steps may turn: they see no other movement
 
 WEIGH_FOOD = "SETTLE_WEIGH_FOOD"
 WAIT_FOR_WATER = "SETTLE_WEIGH_ON"
@@ -58,6 +64,20 @@ def _beyond(limit: float, mean: float, variance: float) -> float:
     return 0.5 * (math.erfc((limit - mean) / scale) + math.erfc((limit + mean) / scale))
 
 
+@traced
+def _odds_by_steps(spent: float, prior: Estimate, steps: StepsRead) -> float:
+    """What counted steps make of the odds that maintenance is the cause, against that it is not.
+
+    Were it, with ``spent`` [kcal/d] away from the equations by ``off`` of their SD, movement would be away by its share
+    of that; were it not, by nothing. The likelihoods of what steps say it is away by, both normal with what is left of
+    movement's own spread, are set against each other.
+    """
+    per_sd, share = prior.mean / prior.sd, STEPS_SPREAD_SHARE
+    off = math.log(spent / prior.mean) * per_sd
+    seen = math.log(max(1.0 + changed_kcal(steps) / prior.mean, 0.1)) * per_sd
+    return math.exp(max(-_MOST_SAID, min(_MOST_SAID, off * (seen - 0.5 * share * off) / (1.0 - share))))
+
+
 def explain(fit: LogFit, maintenance: LogMaintenance) -> Explained | None:
     """Explain the last four weeks of a log; None where there are too few days or no intake."""
     last = fit.days - 1
@@ -87,6 +107,8 @@ def explain(fit: LogFit, maintenance: LogMaintenance) -> Explained | None:
     # A log of which little is left may put its normal distribution about nothing: no body spends so little.
     spent = max(maintenance.physical.mean, 0.1 * prior.mean)
     shifted = abs(math.log(spent / prior.mean)) * prior.mean / prior.sd
+    if fit.steps is not None:
+        shifted *= _odds_by_steps(spent, prior, fit.steps)
     of_log = drawn / (drawn + shifted) if drawn + shifted > 0.0 else 0.5
     causes = sorted(
         (

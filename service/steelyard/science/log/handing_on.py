@@ -7,9 +7,10 @@ from msgspec.structs import replace
 from ..numbers import Estimate
 from ..register import Basis, Message, constant, say
 from . import kernel as k
-from .entries import DailyLog, IntakeDay, Log, Weighing, iso_date
+from .entries import DailyLog, IntakeDay, Log, StepsDay, Weighing, iso_date
 from .onset import WARM_DAYS, Onset, account_of, warmed
 from .reader import Reading
+from .steps import StepsRead, nothing_counted, steps_until
 from .witnesses import Conclusion, LogFit, mixed
 
 TAIL_DAYS = int(
@@ -57,7 +58,9 @@ def hand_on(reading: Reading) -> HandedOn:
     carried = mixed([(one.probability, *_seen(fit, one, last, 0.0)) for one in fit.told])
     onset = _cut(reading, fit, tail) if tail else reading.onset
     if onset is None:
-        onset = Onset(body=reading.body)
+        # What a step is worth is that of the body that was read first, as all else is.
+        counted = nothing_counted(reading.tissue.kcal_per_step) if reading.daily.steps else None
+        onset = Onset(body=reading.body, steps=counted)
     return HandedOn(_from(replace(reading.log, onset=onset), reading.as_of_day), weight, carried)
 
 
@@ -83,7 +86,16 @@ def _cut(reading: Reading, fit: LogFit, at: int) -> Onset:
         if has_carbohydrate
         else (),
         accounts=tuple(account_of(record, at) for record in fit.kept_records),
+        steps=_steps_before(reading, daily.first_day + at),
     )
+
+
+def _steps_before(reading: Reading, day: int) -> StepsRead | None:
+    """What was counted before a day."""
+    before = None if reading.onset is None else reading.onset.steps
+    if not reading.daily.steps:
+        return before
+    return steps_until(reading.daily.steps, before or nothing_counted(reading.tissue.kcal_per_step), day)
 
 
 def _from(log: Log, as_of_day: int) -> Log:
@@ -99,6 +111,7 @@ def _from(log: Log, as_of_day: int) -> Log:
         intakes=sorted(
             {entry for entry in log.intakes if first <= entry.day <= as_of_day}, key=lambda entry: entry.day
         ),
+        steps=sorted({entry for entry in log.steps if first <= entry.day <= as_of_day}, key=lambda entry: entry.day),
         readings=(),
     )
 
@@ -129,14 +142,19 @@ def joined(handed: Log, later: Log | None) -> tuple[Log, list[Message]]:
     intakes = [entry for entry in later.intakes if entry.day >= first]
     told_again = {entry.day for entry in weighings}
     eaten_again = {entry.day for entry in intakes}
+    steps = [entry for entry in later.steps if entry.day >= first]
+    counted_again = {entry.day for entry in steps}
     kept_weighings: list[Weighing] = [entry for entry in handed.weighings if entry.day not in told_again]
     kept_intakes: list[IntakeDay] = [entry for entry in handed.intakes if entry.day not in eaten_again]
-    left_out = len(later.weighings) + len(later.intakes) - len(weighings) - len(intakes)
+    kept_steps: list[StepsDay] = [entry for entry in handed.steps if entry.day not in counted_again]
+    sent = len(later.weighings) + len(later.intakes) + len(later.steps)
+    left_out = sent - len(weighings) - len(intakes) - len(steps)
     notes = [say(COUNTED, count=left_out, date=iso_date(first))] if left_out else []
     return replace(
         handed,
         weighings=[*kept_weighings, *weighings],
         intakes=[*kept_intakes, *intakes],
+        steps=[*kept_steps, *steps],
         cycle_starts=sorted({*handed.cycle_starts, *later.cycle_starts}),
         events=sorted({*handed.events, *later.events}, key=lambda event: (event.day, event.kind)),
         readings=[*handed.readings, *later.readings],

@@ -12,7 +12,7 @@ Hidden from day to day (``witnesses.py`` says what they mean and where the figur
     7  rise around menstruation [kg]; where none is told, water that stays, or another scale
 
     tissue[t+1] = tissue[t] + flow[t],  flow[t] = intake[t] alpha[t] - beta[t] + growth
-    beta[t+1]   = beta[t] + pull flow[t] + drift
+    beta[t+1]   = beta[t] + pull flow[t] + known change of activity[t] + drift
     weight[t]   = tissue + amplitude carried[t] + water + noise that lingers + rise[t] menstrual rise + noise
 
 Several explanations run side by side. A weighing that an explanation does not expect splits it in three: as it is, the
@@ -53,9 +53,9 @@ NOISE_VARIANCE, ODDS_WRONG, WRONG_VARIANCE, ODDS_SHOCK, SHOCK_VARIANCE, SPLITS_F
 AGAIN_DAYS, AGAIN_ODDS, DROPPED, BREAK_VARIANCE, NOISE_PRIOR, STAYS, ALPHA_LEAST = range(14, 21)
 SETTINGS = 21
 # A row by day; energies in 1,000 kcal.
-COLUMNS = 14
+COLUMNS = 16
 WEIGHED, SEEN, SCALE, INTAKE, INTAKE_VARIANCE, CARRIED, BY_ALPHA, BY_BETA, RISE, BREAKS = range(10)
-WATER, WATER_VARIANCE, RECENT, RECENT_VARIANCE = range(10, 14)
+WATER, WATER_VARIANCE, RECENT, RECENT_VARIANCE, ACTIVITY, ACTIVITY_VARIANCE = range(10, 16)
 
 EMPTY = -1e300
 
@@ -300,6 +300,7 @@ def _to_next_morning(columns: Row, settings: Row, steps: Row, work: Row, origin:
     flow = intake * work[into + 1] - work[into + 2] + settings[GROWTH]
     work[into] += flow
     work[into + 2] += pull * flow
+    work[into + 2] += columns[at + ACTIVITY]
     kept = settings[WATER_KEPT]
     lingers = settings[LINGER_KEPT]
     work[into + 5] = work[into + 5] * kept + columns[at + WATER]
@@ -323,7 +324,7 @@ def _to_next_morning(columns: Row, settings: Row, steps: Row, work: Row, origin:
     noise = settings[NOISE_VARIANCE] * work[into + NOISE]
     work[base] += alpha * alpha * columns[at + INTAKE_VARIANCE]
     work[base + 9] += settings[ALPHA_DRIFT] * alpha * alpha
-    work[base + 18] += settings[BETA_DRIFT] * alpha * alpha
+    work[base + 18] += settings[BETA_DRIFT] * alpha * alpha + columns[at + ACTIVITY_VARIANCE]
     work[base + 45] += settings[WATER_FRESH] + columns[at + WATER_VARIANCE]
     work[base + 54] += noise * settings[LINGER_SHARE] * (1.0 - lingers * lingers)
 

@@ -17,6 +17,7 @@ from ..numbers import Estimate, Row
 from ..register import Basis, OutOfDomain, constant
 from . import kernel as k
 from .entries import DailyLog
+from .steps import StepsRead
 
 WARM_DAYS = int(
     constant(
@@ -73,7 +74,7 @@ class Onset(msgspec.Struct, frozen=True, kw_only=True, gc=False):
 
     Without ``accounts`` nothing was read before, and only the body counts. ``intakes`` are those of the days just
     before ``day``, oldest first, None where none was logged, and ``carbohydrate_kcal`` likewise.
-    ``days`` were read so far, of which ``days_logged`` had an intake.
+    ``days`` were read so far, of which ``days_logged`` had an intake; ``steps``: what was counted by then, if anything.
     """
 
     body: BodyRead
@@ -84,6 +85,7 @@ class Onset(msgspec.Struct, frozen=True, kw_only=True, gc=False):
     intakes: tuple[float | None, ...] = ()
     carbohydrate_kcal: tuple[float | None, ...] = ()
     accounts: tuple[Account, ...] = ()
+    steps: StepsRead | None = None
 
     @property
     def goes_on(self) -> bool:

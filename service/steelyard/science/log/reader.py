@@ -27,6 +27,7 @@ from .implied_intake import ImpliedIntake, implied_intakes
 from .logging_scale import fill_intake, prior_on_logging_scale
 from .maintenance import LogMaintenance, as_believed, maintenance_from_fit
 from .onset import BodyRead, Onset, warmed
+from .steps import kcal_of_step, steps_lately
 from .tissue_model import TissueModel, tissue_model
 from .trend_reading import Trend, trend_from_fit
 from .witnesses import LogFit, fit_log
@@ -118,6 +119,10 @@ def read_log(
         is_usual_known=is_usual_known,
         carbohydrate_kcal=carbohydrate,
     )
+    if daily.steps:
+        counted = None if onset is None else onset.steps
+        per_step = kcal_of_step(assessed.resting.mean) if counted is None else counted.kcal_per_step
+        tissue = tissue._replace(kcal_per_step=per_step)
     if onset is not None:
         body = onset.body
         tissue = tissue._replace(
@@ -196,7 +201,8 @@ def trend_of_log(
     )
     trend = trend_from_fit(reading.daily, reading.fit, is_loss_meant)
     believed = as_believed(trend.maintenance, reading.prior, assessed.resting.mean)
-    return msgspec.structs.replace(trend, maintenance=believed), reading
+    lately = steps_lately(reading.daily, reading.tissue.kcal_per_step) if reading.daily.steps else None
+    return msgspec.structs.replace(trend, maintenance=believed, steps=lately), reading
 
 
 class KnownFat(NamedTuple):

@@ -44,7 +44,8 @@ class TissueModel(NamedTuple):
     ``carried_slope``: derivative of ``carried_kg`` by the intake that the body was settled at, ``usual_kcal``,
     both on the logging scale; None where that intake was known. ``adaptation_gain``: adaptation over what is left
     of a change of intake after adaptation and thermic effect; ``rho`` holds once adaptation has followed intake,
-    which takes weeks, and until then a change of intake acts stronger by this share.
+    which takes weeks, and until then a change of intake acts stronger by this share. ``kcal_per_step``: energy of a
+    step above rest.
     """
 
     rho_kcal_per_kg: Number
@@ -58,6 +59,7 @@ class TissueModel(NamedTuple):
     usual_kcal: Number = 0.0
     adaptation_gain: Number = 0.0
     carried_per_kcal: Number = 0.0011
+    kcal_per_step: Number = 0.0
 
     @property
     def usual_load_kg(self) -> Number:

@@ -14,6 +14,7 @@ from .entries import DailyLog, iso_date
 from .explanations import EXPLAINED_DAYS, Explained, explain
 from .maintenance import LogMaintenance, maintenance_from_fit
 from .onset import Onset
+from .steps import StepsLately
 from .tissue_model import TissueModel
 from .view import View
 from .witnesses import LogFit, fit_log, mixed
@@ -105,6 +106,7 @@ class Trend(msgspec.Struct, frozen=True):
     noise_autocorrelation: float
     more_days_needed: int
     notes: tuple[Message, ...]
+    steps: StepsLately | None = None
 
 
 def read_trend(
@@ -243,6 +245,7 @@ def _more_days_needed(log: DailyLog, fit: LogFit, rate: Estimate) -> int:
     for at in range(0, ahead * width, width):
         columns[at + k.SEEN], columns[at + k.SCALE], columns[at + k.WEIGHED] = 1.0, 1.0, log.weight_kg[weighed[-1]]
         columns[at + k.BREAKS], columns[at + k.INTAKE], columns[at + k.RECENT] = 0.0, recent, recent
+        columns[at + k.ACTIVITY] = columns[at + k.ACTIVITY_VARIANCE] = 0.0
     settings = fit.settings[:]
     # Only variances are read, and those do not depend on the weights to come.
     settings[k.SPLITS_FROM], settings[k.NOISE_VARIANCE], settings[k.NOISE_PRIOR] = math.inf, fit.noise_variance, 1e9

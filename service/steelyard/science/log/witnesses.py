@@ -32,6 +32,7 @@ from .logging_scale import (
     prior_on_logging_scale,
 )
 from .onset import Onset, records_of, warmed
+from .steps import StepsRead, lay_steps, nothing_counted
 from .tissue_model import TissueModel, acting_intake
 
 ALSPACH_SORENSON_1972 = source(
@@ -221,6 +222,7 @@ class LogFit(NamedTuple):
     settings: Row
     shift: float  # that levels were raised by
     kept_records: list[Row]  # explanations on the day asked for
+    steps: StepsRead | None = None  # where enough were counted, and lately
 
     def row(self, table: Row, number: int) -> Row:
         """A row of ``then`` or ``now``."""
@@ -349,6 +351,10 @@ def fit_log(
         columns = columns[before * written.COLUMNS :]
         # The weighing of this morning, and what might have begun on it, were counted before.
         columns[written.SEEN] = columns[written.BREAKS] = 0.0
+    counted = None
+    if log.steps:
+        known = None if onset is None else onset.steps
+        counted = lay_steps(log, known or nothing_counted(tissue.kcal_per_step), g, columns)
     settings = settings_of(tissue, noise_variance, has_cycle=log.cycle_rise is not None)
     settings[written.ALPHA_LEAST] = 1000.0 * g / LOGGING_RATIO_MOST
     own = (prior.sd / prior.mean) ** 2
@@ -386,6 +392,7 @@ def fit_log(
         settings,
         shift,
         passed.kept,
+        counted,
     )
 
 
