@@ -281,7 +281,9 @@ async def test_nothing_is_cut_and_axe_is_content(desk: OpenDesk, live: LocalServ
         for fold in await page.locator("#results details:not(.developer *), #fields details").all():
             await fold.evaluate("fold => { fold.open = true; }")
         assert await page.evaluate(wide) == [], operation
-        told = await page.locator("#results > section:not([aria-labelledby=part-sources], .developer)").all_inner_texts()
+        told = await page.locator(
+            "#results > section:not([aria-labelledby=part-sources], .developer)"
+        ).all_inner_texts()
         assert not re.findall(r"\w+_\w+", " ".join(told)), operation  # codes are for those who ask for JSON
         if operation != "compare_strategies":
             assert await serious_findings(page) == []
