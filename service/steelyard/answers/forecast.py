@@ -14,7 +14,14 @@ from steelyard.science.phase import (
     answer_intake,
     answer_path,
 )
-from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G, Cleared, ToldWeek, least_fat_kcal
+from steelyard.science.rails import (
+    CARBOHYDRATE_KCAL_PER_G,
+    PROTEIN_KCAL_PER_G,
+    Cleared,
+    ToldWeek,
+    cleared_with,
+    least_fat_kcal,
+)
 from steelyard.science.register import OutOfDomain
 
 from .answered import Answered, answering
@@ -134,7 +141,7 @@ def forecast_intake(asked: ForecastAsked) -> Answered[IntakeForecast]:
             learnt=member.learnt,
             protein_reference_kg=member.subject.protein_kg,
             reached_on=_day(asked, found.reached_day),
-            told=found.told.shown(lambda weeks: _told(asked, found, weeks)),
+            told=cleared_with(_told(asked, found, found.told.value), found.told),
             effects=sorted(effects.items(), key=lambda effect: -abs(effect[1])),
         ),
         reasons=[resting.reason, *found.reasons],

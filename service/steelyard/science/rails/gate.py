@@ -5,7 +5,7 @@ so that it cannot be built around the gate.
 """
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from enum import StrEnum
 from itertools import groupby
 from typing import Generic, NamedTuple, TypeVar
@@ -31,7 +31,6 @@ from .table import (
 from .why import Why
 
 Value = TypeVar("Value")
-Shown = TypeVar("Shown")
 _TOKEN = object()
 # Of an intake told in whole kilocalories, and of masses told in grams.
 _WITHIN_KCAL, _WITHIN_SHARE, _WITHIN_G = 1.0, 2e-5, 0.01
@@ -88,10 +87,6 @@ class Cleared(Generic[Value]):
             raise TypeError("only the gate clears what tells an intake")
         self.value = value
 
-    def shown(self, show: Callable[[Value], Shown]) -> "Cleared[Shown]":
-        """The same as an answer shows it: made of what has passed."""
-        return Cleared(show(self.value), _TOKEN)
-
     def __eq__(self, other: object) -> bool:
         return isinstance(other, Cleared) and bool(self.value == other.value)
 
@@ -125,6 +120,11 @@ def clear(
     broken = first_broken(weeks, weeks_before=weeks_before, weeks_since=weeks_since, is_history_known=is_history_known)
     if broken is not None:
         raise Refused(broken.refusal, field if isinstance(field, str) else field[broken.week])
+    return Cleared(value, _TOKEN)
+
+
+def cleared_with(value: Value, _: Cleared[list[ToldWeek]]) -> Cleared[Value]:
+    """``value``, which shows weeks that have passed the gate."""
     return Cleared(value, _TOKEN)
 
 
