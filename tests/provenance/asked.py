@@ -127,11 +127,25 @@ def _log(days: int, *, jump: bool = False, gap: bool = False, cycle: bool = Fals
     return {"weights": weights, "intakes": intakes, "cycle": starts}
 
 
+def _steps(days: int, lately: int) -> list[Json]:
+    """About 9,000 a day, in the last fortnight another number; a day that hardly counts, and one that does not."""
+    odd = {days - 5: 330, days - 8: 65_000}
+    return [
+        {
+            "date": (date(2026, 1, 5) + timedelta(days=i)).isoformat(),
+            "steps": odd.get(i, (lately if i >= days - 15 else 9_000) + 300 * (i % 5 - 2)),
+        }
+        for i in range(days)
+    ]
+
+
 def _trends() -> Iterator[tuple[str, Json]]:
     for days in (25, 70):
         yield f"jump_{days}", {"profile": LIFTER, "log": _log(days, jump=True)}
         yield f"gaps_{days}", {"profile": LIFTER, "log": _log(days, gap=True)}
         yield f"cycle_{days}", {"profile": _WOMAN, "log": _log(days, cycle=True)}
+        for lately in (7_950, 4_500):
+            yield f"walks_{lately}_{days}", {"profile": LIFTER, "log": _log(days) | {"steps": _steps(days, lately)}}
 
 
 def _decisions() -> Iterator[tuple[str, Json]]:

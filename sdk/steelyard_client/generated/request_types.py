@@ -1402,10 +1402,10 @@ class StepsAsReadDict(TypedDict):
     """What was counted of steps so far.
 
     days: Days counted. 0 to 40000.
-    first: Steps a day when their mean was first known. 0 to 100000.
-    kcal_per_step: Energy of a step above rest, kilocalories. 0 to 0.3.
-    mean: Running mean over a week. 0 to 100000.
-    settled: Running mean over four weeks. 0 to 100000.
+    first: Steps a day when their mean was first known. 0 to 60000.
+    kcal_per_step: Energy of a step above rest, kilocalories. 0 to 0.08.
+    mean: Running mean over a week. 0 to 60000.
+    settled: Running mean over four weeks. 0 to 60000.
     """
 
     days: "int"

@@ -29,6 +29,7 @@ from ..schemas.states import (
 
 _LEAST_KCAL, _MOST_KCAL = 800.0, 8000.0  # that a request may tell as a usual intake
 _MOST_HISTORY = 60
+_MOST_DAYS = 40_000  # more of them change nothing
 _BREAK = "break"
 
 
@@ -292,8 +293,13 @@ def _reading_of(onset: Onset) -> ReadSoFar:
             )
             for each in onset.accounts
         ],
-        steps=None if onset.steps is None else StepsAsRead(**asdict(onset.steps)),
+        steps=None if onset.steps is None else _steps_of(onset.steps),
     )
+
+
+def _steps_of(steps: StepsRead) -> StepsAsRead:
+    told = asdict(steps)
+    return StepsAsRead(**told | {"days": min(steps.days, _MOST_DAYS)})
 
 
 def start_body(body: StartingBody) -> schema.StartBody:

@@ -103,10 +103,10 @@ class StepsAsRead(Request, frozen=True, kw_only=True):
     """What was counted of steps so far."""
 
     days: Annotated[int, Meta(ge=0, le=40000, description="Days counted.")]
-    first: Annotated[float, Meta(ge=0, le=100000, description="Steps a day when their mean was first known.")]
-    mean: Annotated[float, Meta(ge=0, le=100000, description="Running mean over a week.")]
-    settled: Annotated[float, Meta(ge=0, le=100000, description="Running mean over four weeks.")]
-    kcal_per_step: Annotated[float, Meta(ge=0, le=0.3, description="Energy of a step above rest, kilocalories.")]
+    first: Annotated[float, Meta(ge=0, le=60000, description="Steps a day when their mean was first known.")]
+    mean: Annotated[float, Meta(ge=0, le=60000, description="Running mean over a week.")]
+    settled: Annotated[float, Meta(ge=0, le=60000, description="Running mean over four weeks.")]
+    kcal_per_step: Annotated[float, Meta(ge=0, le=0.08, description="Energy of a step above rest, kilocalories.")]
 
 
 class ReadSoFar(Request, frozen=True, kw_only=True):

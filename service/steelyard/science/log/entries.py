@@ -67,7 +67,7 @@ MOST_STEPS = constant(
     summary="More steps than these in a day are set aside (ten hours of walking): a slip, or a week's sum",
 )  # fmt: skip
 LEAST_STEPS = constant(
-    "least_logged_steps", 100.0, unit="steps/d", basis=Basis.JUDGEMENT,
+    "least_logged_steps", 300.0, unit="steps/d", basis=Basis.JUDGEMENT,
     summary="Fewer steps than these in a day are set aside: the counter was not carried",
 )  # fmt: skip
 GAP_DAYS = constant(
