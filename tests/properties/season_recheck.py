@@ -8,7 +8,8 @@ import math
 from datetime import date, timedelta
 from typing import Any, NamedTuple
 
-from properties.rails_recheck import FAT_SUPPLY, GAIN_RATE, INTAKE_FLOOR, LEAST_FAT, exercise_kcal, numbers
+from properties.plan_shape import numbers
+from rails.limits import FAT_SUPPLY, FLOOR, GAIN, LEAST_FAT, exercise
 
 # What a kilogram costs at rest: Hall KD et al. Lancet 2011;378:826-37, 13 and 92 kJ/kg/d.
 FAT_UPKEEP, LEAN_UPKEEP = 13 / 4.184, 92 / 4.184
@@ -91,7 +92,7 @@ def _phase(
     least_fat_g = 0.5 * min(b.weight for b in bodies[at : at + n + 1])
     need(all(step["fat_g"] >= least_fat_g - 5 for step in phase["intakes"]), "dietary fat under 0.5 g/kg")
     if phase["kind"] == "gain":
-        need(rate <= GAIN_RATE[profile["training"]["status"]] + gram, f"tissue rises {100 * rate:.3f} % a week")
+        need(rate <= GAIN[profile["training"]["status"]] + gram, f"tissue rises {100 * rate:.3f} % a week")
     if phase["kind"] not in ("mini_cut", "cut"):
         return found
 
@@ -106,10 +107,9 @@ def _phase(
         maintenance += 0.14 / 0.9 * (request["current_intake_kcal"] - maintenance)
     fat_free = before.weight - before.fat
     resting = answer["start"]["resting_kcal"]["mean"]
-    exercise = exercise_kcal(profile, resting)
-    need(intake >= INTAKE_FLOOR[sex], f"intake {intake} under the floor")
+    need(intake >= FLOOR[sex], f"intake {intake} under the floor")
     need(maintenance - intake <= 0.30 * maintenance + 2, f"deficit over 30 % ({intake} of {maintenance})")
-    available = (intake - exercise) / fat_free
+    available = (intake - exercise(profile, resting)) / fat_free
     fat = answer["start"]["body_fat_fraction"]
     first, last = (0.18, 0.25) if sex == "male" else (0.27, 0.35)
     # It fades where body fat is high, by the lower end of its reading.

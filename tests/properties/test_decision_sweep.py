@@ -1,6 +1,6 @@
 """Random valid requests for a decision: always an answer, and no deficit that the planner refuses or takes past a rail.
 
-The rails are checked again from the plan's own numbers, by ``rails_recheck``.
+Rails and shape are checked again from the plan's own numbers, by ``plan_shape`` and the checker of the rails.
 """
 
 import copy
@@ -10,7 +10,7 @@ from typing import Any, NamedTuple
 import msgspec
 import pytest
 from properties.decision_requests import request
-from properties.rails_recheck import violations
+from properties.plan_shape import violations
 from steelyard.http.endpoints.decisions import decide_phase
 from steelyard.http.endpoints.plans import plan_phases
 from steelyard.http.schemas.decisions import DecisionRequest

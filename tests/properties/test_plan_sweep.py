@@ -1,6 +1,6 @@
 """Random valid requests for a plan: always an answer, always inside every rail, mostly a useful plan.
 
-The rails are checked again from the answer's own numbers, by ``rails_recheck``.
+Rails and shape are checked again from the answer's own numbers, by ``plan_shape`` and the checker of the rails.
 """
 
 import copy
@@ -16,7 +16,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from properties.plan_requests import CLEAR, KINDS, request
-from properties.rails_recheck import violations
+from properties.plan_shape import violations
 from steelyard.http.endpoints.plans import plan_phases
 from steelyard.http.schemas.plans import PlanRequest
 from steelyard.science.rails.subject import Refused

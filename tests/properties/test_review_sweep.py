@@ -15,7 +15,8 @@ from typing import Any, NamedTuple
 import msgspec
 import pytest
 from properties.plan_requests import CLEAR, LEAST_FAT, profile
-from properties.rails_recheck import FAT_SUPPLY, GAIN_RATE, INTAKE_FLOOR, exercise_kcal, numbers
+from properties.plan_shape import numbers
+from rails.limits import FAT_SUPPLY, FLOOR, GAIN, exercise
 from steelyard.http.endpoints import mapping
 from steelyard.http.endpoints.reviews import review_phase
 from steelyard.http.schemas.profile import Profile
@@ -204,7 +205,7 @@ def violations(s: Swept) -> list[str]:
     else:
         need("screening" in asked and not asked["screening"]["is_breastfeeding"], "a deficit for whom none is safe")
         need(18 <= person["age_years"] < 65, "a deficit at this age")
-        floor = INTAKE_FLOOR[sex]
+        floor = FLOOR[sex]
         if is_long:
             floor = max(floor, resting)
         need(lowest >= FLOOR_TOLD[sex] - 1.0, f"{lowest} told, whatever the log says")
@@ -213,8 +214,7 @@ def violations(s: Swept) -> list[str]:
         fraction = a["body_fat_fraction"]["mean"]
         fat_now = fraction * weight
         need(deficit / ratio <= FAT_SUPPLY * fat_now * 1.05 + slack, f"deficit {deficit:.0f} over the supply of fat")
-        exercise = exercise_kcal(person, resting)
-        available = (lowest / ratio - exercise) / (weight - fat_now)
+        available = (lowest / ratio - exercise(person, resting)) / (weight - fat_now)
         # It fades where body fat is high, by the lower end of the reading.
         first, last = (0.18, 0.25) if sex == "male" else (0.27, 0.35)
         low = fraction - (assessed.fat.mean - assessed.fat.lower)
@@ -230,7 +230,7 @@ def violations(s: Swept) -> list[str]:
         lost = fat_now - last["fat_kg"]["mean"]  # fat alone: a bound from below on tissue
         need(lost / (ahead / 7) / weight <= 0.0105 + 0.02 / ahead, f"{lost:.2f} kg of fat in {ahead} days")
     if kind == "gain" and a["verdict"] != "too_early":
-        limit = GAIN_RATE[person["training"]["status"]]
+        limit = GAIN[person["training"]["status"]]
         first, last = a["weeks"][0]["at_end"], a["weeks"][-1]["at_end"]
         apart = (date.fromisoformat(last["date"]) - date.fromisoformat(first["date"])).days
         if apart >= 7:

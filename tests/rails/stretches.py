@@ -104,18 +104,24 @@ def of_plan(person: Person, request: Json, answer: Json) -> Iterator[Stretch]:
 
 
 def sizes_of_plan(person: Person, request: Json, answer: Json) -> Iterator[tuple[Json, Stretch]]:
-    """The other sizes that a plan offers: a first week with the body before it, and the rest with that at the end."""
+    """The other sizes that a plan offers: a first full week with the body before it, and the rest with that at the end.
+
+    After weeks of easing in the body is told of the planned size alone: of others the last week is judged.
+    """
     asked = request["phase"]
     own = next((stretch for stretch in of_plan(person, request, answer) if stretch.kind == asked["kind"]), None)
+    eased = asked.get("easing_in_weeks", 0)
     most = _most_maintenance(request, answer["maintenance_kcal"]["mean"])
     for size in answer["sizes"]:
         if own is None:
             continue
-        before, after = own.weeks[0].before, body_at(size["at_end"], most)
+        before, after = own.weeks[eased].before, body_at(size["at_end"], most)
         first, last, rest = size["intake_kcal"], size["last_intake_kcal"], 7 * (size["weeks"] - 1)
         # A body adapted to little holds on less at first, whatever the size.
         then = before if own.is_deficit else own.weeks[0].after
         weeks = [Week(first, first, 7, False, before, then), Week(last, last, rest, False, after, after)]
+        if eased and not size["is_planned"]:
+            weeks = [Week(last, last, 7 + rest, False, after, after)]
         yield size, Stretch(own.kind, weeks, own.weeks_before, ceiling=own.ceiling)
 
 

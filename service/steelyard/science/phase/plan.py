@@ -519,15 +519,17 @@ def _lay_out(
 
 def _warnings(phase: DeficitPhase, solved: Solved) -> list[RailAction]:
     """Warnings on the deficit, each rule's once: at the first of the intakes that it warns of."""
-    end = phase.run(solved.deficit_kcal, solved.weeks)[1][-1]
+    rows, states = phase.run(solved.deficit_kcal, solved.weeks)
+    end = states[-1]
     loss, fraction = phase.loss_share(end, solved.weeks), float(end.fat_kg / end.weight_kg)
     bmi = subject_at(phase.subject, phase.model, end).bmi
     found: dict[str, RailAction] = {}
     for row, now in phase.resets(solved.deficit_kcal, solved.weeks):
+        for action in rails.warn_deficit(now, row.intake.intake_kcal, loss, fraction, bmi):
+            found.setdefault(action.message.code, action)
+    for row in rows:
         day = row.intake
-        warned = rails.warn_deficit(now, day.intake_kcal, loss, fraction, bmi)
-        warned += rails.warn_macronutrients(day.intake_kcal, FAT_KCAL_PER_G * day.fat_g, day.carbohydrate_g)
-        for action in warned:
+        for action in rails.warn_macronutrients(day.intake_kcal, FAT_KCAL_PER_G * day.fat_g, day.carbohydrate_g):
             found.setdefault(action.message.code, action)
     return list(found.values())
 
