@@ -119,7 +119,9 @@ def _phase(
         now = resting + FAT_UPKEEP * (before.fat - bodies[0].fat) + LEAN_UPKEEP * (before.lean - bodies[0].lean)
         need(intake >= now - 2, f"intake {intake} under resting {now:.0f} in a long cut")
     need(maintenance - intake <= FAT_SUPPLY * before.fat + 2, f"deficit over what {before.fat:.1f} kg fat release")
-    need(phase["intakes"][0]["protein_g"] >= 1.6 * before.weight - 1e-9, "protein under 1.6 g/kg")
+    # Of a reference mass where body fat is high, which the answer tells for the start.
+    fed = min(before.weight, answer["protein_reference_kg"])
+    need(phase["intakes"][0]["protein_g"] >= 1.6 * fed - 1e-9, f"protein under 1.6 g/kg of {fed:g} kg")
     need(rate >= -0.010 - gram, f"tissue falls {-100 * rate:.3f} % a week")
     need(before.fraction > LEAST_FAT[sex], "starts at or under the least body fat")
     for week in range(at + 1, at + n + 1):

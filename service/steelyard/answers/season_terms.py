@@ -73,8 +73,12 @@ StrategyAsked = ReadyMade | StrategyInNumbers
 
 
 class SeasonFrom(NamedTuple):
-    """What a season starts from: maintenance and resting energy [kcal/d], body fat and its band as fractions."""
+    """What a season starts from: maintenance and resting energy [kcal/d], body fat and its band as fractions.
 
+    ``protein_reference_kg`` is the body mass that protein is shared out for at the start.
+    """
+
+    protein_reference_kg: float
     maintenance: Estimate
     learnt: LogMaintenance | None
     resting: Estimate
@@ -113,7 +117,12 @@ def season_from(asked: Asked) -> SeasonFrom:
     """What the season starts from."""
     member = asked.member
     return SeasonFrom(
-        member.maintenance, member.learnt, member.assessed.resting, member.assessed.fat, asked.limits.band
+        member.subject.protein_kg,
+        member.maintenance,
+        member.learnt,
+        member.assessed.resting,
+        member.assessed.fat,
+        asked.limits.band,
     )
 
 

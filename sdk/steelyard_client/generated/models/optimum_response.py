@@ -36,6 +36,8 @@ class OptimumResponse:
             methods (list[str]): Ids of the equations, constants and rules used; each is in `/v1/methods`.
             model_version (str): Version of the science.
             plan (SeasonPlan): A season laid out.
+            protein_reference_kg (float): Body mass that protein is shared out for at the start: all of it, or less where
+                body fat is high. Each phase shares it out for the body that it begins with.
             runner_up (None | OtherSeason): The best that differs in surplus or in its cuts.
             searched (SearchSize): How much was searched.
             start (SeasonStart): What the season starts from.
@@ -57,6 +59,7 @@ class OptimumResponse:
     methods: list[str]
     model_version: str
     plan: SeasonPlan
+    protein_reference_kg: float
     runner_up: None | OtherSeason
     searched: SearchSize
     start: SeasonStart
@@ -96,6 +99,8 @@ class OptimumResponse:
 
         plan = self.plan.to_dict()
 
+        protein_reference_kg = self.protein_reference_kg
+
         runner_up: dict[str, Any] | None
         if isinstance(self.runner_up, OtherSeason):
             runner_up = self.runner_up.to_dict()
@@ -127,6 +132,7 @@ class OptimumResponse:
                 "methods": methods,
                 "model_version": model_version,
                 "plan": plan,
+                "protein_reference_kg": protein_reference_kg,
                 "runner_up": runner_up,
                 "searched": searched,
                 "start": start,
@@ -183,6 +189,8 @@ class OptimumResponse:
 
         plan = SeasonPlan.from_dict(d.pop("plan"))
 
+        protein_reference_kg = d.pop("protein_reference_kg")
+
         def _parse_runner_up(data: object) -> None | OtherSeason:
             if data is None:
                 return data
@@ -222,6 +230,7 @@ class OptimumResponse:
             methods=methods,
             model_version=model_version,
             plan=plan,
+            protein_reference_kg=protein_reference_kg,
             runner_up=runner_up,
             searched=searched,
             start=start,

@@ -30,6 +30,8 @@ class SeasonResponse:
         methods (list[str]): Ids of the equations, constants and rules used; each is in `/v1/methods`.
         model_version (str): Version of the science.
         plan (SeasonPlan): A season laid out.
+        protein_reference_kg (float): Body mass that protein is shared out for at the start: all of it, or less where
+            body fat is high. Each phase shares it out for the body that it begins with.
         start (SeasonStart): What the season starts from.
         state (State): What is known of a person on a day, each figure with its error. Send it with the next request, as
             it is, beside
@@ -46,6 +48,7 @@ class SeasonResponse:
     methods: list[str]
     model_version: str
     plan: SeasonPlan
+    protein_reference_kg: float
     start: SeasonStart
     state: State
     additional_properties: dict[str, Any] = _attrs_field(
@@ -75,6 +78,8 @@ class SeasonResponse:
 
         plan = self.plan.to_dict()
 
+        protein_reference_kg = self.protein_reference_kg
+
         start = self.start.to_dict()
 
         state = self.state.to_dict()
@@ -91,6 +96,7 @@ class SeasonResponse:
                 "methods": methods,
                 "model_version": model_version,
                 "plan": plan,
+                "protein_reference_kg": protein_reference_kg,
                 "start": start,
                 "state": state,
             }
@@ -133,6 +139,8 @@ class SeasonResponse:
 
         plan = SeasonPlan.from_dict(d.pop("plan"))
 
+        protein_reference_kg = d.pop("protein_reference_kg")
+
         start = SeasonStart.from_dict(d.pop("start"))
 
         state = State.from_dict(d.pop("state"))
@@ -146,6 +154,7 @@ class SeasonResponse:
             methods=methods,
             model_version=model_version,
             plan=plan,
+            protein_reference_kg=protein_reference_kg,
             start=start,
             state=state,
         )

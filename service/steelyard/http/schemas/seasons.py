@@ -306,12 +306,23 @@ class SeasonStart(Response, frozen=True, kw_only=True):
     band_upper_fat_fraction: Annotated[float, Meta(description="Upper end of the band.", examples=[0.17])]
 
 
+_ProteinReference = Annotated[
+    float,
+    Meta(
+        description="Body mass that protein is shared out for at the start: all of it, or less where body fat is high. "
+        "Each phase shares it out for the body that it begins with.",
+        examples=[79.4],
+    ),
+]
+
+
 class SeasonResponse(Provenance, frozen=True, kw_only=True):
     """The season. Where `feasible` is false it is the nearest the strategy gets to the limits; every rail holds."""
 
     feasible: Annotated[bool, Meta(description="Whether every limit is kept.", examples=[True])]
     broken_limits: Annotated[list[BrokenLimit], Meta(description="Limits that are not kept.")]
     start: SeasonStart
+    protein_reference_kg: _ProteinReference
     plan: SeasonPlan
     state: State
     cautions: list[Note]
@@ -403,6 +414,7 @@ class OptimumResponse(Provenance, frozen=True, kw_only=True):
     feasible: Annotated[bool, Meta(description="Whether every limit is kept.", examples=[True])]
     broken_limits: Annotated[list[BrokenLimit], Meta(description="Limits that the nearest season does not keep.")]
     start: SeasonStart
+    protein_reference_kg: _ProteinReference
     plan: SeasonPlan
     lean_sd_kg: Annotated[
         float | None, Meta(description="SD of lean gained over the draws, where `caution` asked for it.")
