@@ -300,7 +300,6 @@ class _Deficit:
         wanted = 0.0 if is_late or self.is_losing_fast else float(due.change_kcal)
         held = _held(limits, wanted)
         change = held.change_kcal
-        actions = _rail_actions(limits, course, held, wanted, left)
         self._explain(limits, held, wanted)
         days = left
         if due.end_day is not None:
@@ -319,6 +318,7 @@ class _Deficit:
             self.reasons.append(say(texts.OUT_OF_REACH, fat_kg=fat, target_kg=self.target))
         self._say_if_ahead()
         self._warn_of_eaten(limits)
+        actions = _rail_actions(limits, course, held, wanted, days)  # of all that is told, days added included
         return Advice(decision, change, days, self.reasons, [*self.actions, *actions])
 
     def _say_if_ahead(self) -> None:
