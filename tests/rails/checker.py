@@ -375,6 +375,8 @@ def _sizes(scene: Scene, request: Json, answer: Json) -> Iterator[str]:
     """The other sizes of a plan hold every rail, and each names those that warn of it."""
     for size, stretch in stretches.sizes_of_plan(scene.person, request, answer):
         yield from (f"size_{found}" for found in week_rails.violations(scene, stretch))
+        if len(stretch.weeks) < 2:
+            continue  # the body that it is warned for is not told
         told = {rail["id"] for rail in size["guard_rails"]}
         for rule, why in week_rails.warned(scene, stretch):
             if rule in SIZE_RAILS and rule not in told:

@@ -110,7 +110,7 @@ def sizes_of_plan(person: Person, request: Json, answer: Json) -> Iterator[tuple
     """
     asked = request["phase"]
     own = next((stretch for stretch in of_plan(person, request, answer) if stretch.kind == asked["kind"]), None)
-    eased = asked.get("easing_in_weeks", 0)
+    eased = asked.get("easing_in_weeks", 0) if asked["kind"] == "cut" else 0  # a mini-cut's intake is set at its start
     most = _most_maintenance(request, answer["maintenance_kcal"]["mean"])
     for size in answer["sizes"]:
         if own is None:

@@ -197,7 +197,7 @@ def _deficit_run(run: Sequence[ToldWeek], at: int, weeks: float) -> Iterator[Bro
             continue
         # Whoever ate more before the first day needs more for some days still: that makes no deficit larger.
         least = (1.0 - DEFICIT_SHARE_LIMIT) * min(week.before.maintenance_kcal, first.maintenance_kcal)
-        if week.intake_kcal < least - _WITHIN_KCAL:
+        if week.intake_kcal < least - 0.5 * _WITHIN_KCAL:
             yield _too_little(i, DEFICIT, week, least, Why.SHARE_OF_MAINTENANCE)
         for body in (week.before, week.after):
             if body is seen and week.intake_kcal >= eating:
