@@ -253,6 +253,9 @@ def answer_intake(
     if wanted > subject.maintenance_kcal + _NO_DEFICIT_KCAL:
         rails.check_answered(subject)
     intake = min(max(wanted, least), most)
+    if intake > subject.maintenance_kcal and asked.broken_by(diet(intake), float(days)) is not None:
+        # Of a gain that fades the weeks that still are one may be too fast.
+        intake = most = _most_unbroken(asked, diet, float(days), intake)
     is_feasible = abs(intake - wanted) <= 5.0
     if wanted < least - 5.0 and why is not None:
         reasons.append(say("TARGET_BEYOND_RAIL", rule=why.rule, why=why.why, least_intake_kcal=least))
@@ -361,6 +364,15 @@ def _safe_intakes(
         strictest = rails.DeficitLimit(rule, subject.maintenance_kcal - high, rails.Why.WHOLE_PHASE)
         least = high
     return least, _most_intake(model, state, subject, weeks, diet), strictest
+
+
+def _most_unbroken(asked: _Asked, diet: Callable[[float], Diet], days: float, most: float) -> float:
+    """The largest intake over maintenance that breaks no rule, under one that does [kcal/d]."""
+    low, high = asked.subject.maintenance_kcal, most
+    while high - low > 2.0:
+        middle = 0.5 * (low + high)
+        low, high = (middle, high) if asked.broken_by(diet(middle), days) is None else (low, middle)
+    return low
 
 
 def _most_intake(

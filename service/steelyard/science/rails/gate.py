@@ -33,7 +33,7 @@ from .why import Why
 Value = TypeVar("Value")
 _TOKEN = object()
 # Of an intake told in whole kilocalories, and of masses told in grams.
-_WITHIN_KCAL, _WITHIN_SHARE, _WITHIN_G = 1.0, 2e-5, 0.01
+_WITHIN_KCAL, _WITHIN_KG, _WITHIN_G = 1.0, 0.003, 0.01
 # Nearer to maintenance than this an intake is for a hold.
 _HOLD_KCAL, _HOLD_SHARE = 25.0, 0.025
 # Tissue that an underweight body may lose to the scale's own noise [kg].
@@ -209,8 +209,8 @@ def _deficit_run(run: Sequence[ToldWeek], at: int, weeks: float) -> Iterator[Bro
         if week.protein_g is not None and week.protein_g < PROTEIN_FLOOR_DEFICIT * first.protein_kg - _WITHIN_G:
             per_kg = week.protein_g / first.protein_kg
             yield Broken(i, too_little_protein(per_kg))
-    share = _change_share(run)
-    if share < -LOSS_LIMIT - _WITHIN_SHARE:
+    share, within = _change_share(run)
+    if share < -LOSS_LIMIT - within:
         yield Broken(at, too_fast_a_loss(share))
 
 
@@ -239,18 +239,19 @@ def _held_run(run: Sequence[ToldWeek], at: int, purpose: Purpose, start: Subject
         if then.bmi < BMI_FLOOR and start.settled_kg - then.settled_kg > UNDERWEIGHT_LOSS_KG:
             yield Broken(i, underweight(then.bmi))
     if purpose is Purpose.GAIN and not run[0].before.is_pregnant:
-        share, status = _change_share(run), run[0].before.training_status
-        if share > GAIN_RATE_LIMIT[status] + _WITHIN_SHARE:
+        (share, within), status = _change_share(run), run[0].before.training_status
+        if share > GAIN_RATE_LIMIT[status] + within:
             yield Broken(at, too_fast_a_gain(status, share))
 
 
-def _change_share(run: Sequence[ToldWeek]) -> float:
-    """Change of tissue a week, of the body mass at the start; 0 of breaks alone."""
+def _change_share(run: Sequence[ToldWeek]) -> tuple[float, float]:
+    """Change of tissue a week, of the body mass at the start, and what grams of it cannot tell; 0 of breaks alone."""
     first, last = run[0].before, run[-1].after
     spent = sum(week.days for week in run if week.purpose is not Purpose.BREAK) / 7.0
     if not spent:
-        return 0.0
-    return (last.settled_kg - first.settled_kg) / spent / first.weight_kg
+        return 0.0, 0.0
+    whole = spent * first.weight_kg
+    return (last.settled_kg - first.settled_kg) / whole, _WITHIN_KG / whole
 
 
 def _too_little(i: int, rule: str, week: ToldWeek, least: float, why: Why) -> Broken:
