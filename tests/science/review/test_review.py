@@ -16,7 +16,15 @@ from steelyard.science.register.errors import OutOfDomain
 from steelyard.science.review.advice import NextStep
 from steelyard.science.review.correction import down, up
 from steelyard.science.review.reading import change_over
-from steelyard.science.review.review import Probabilities, Review, judge, more_days_needed, probabilities, review_phase
+from steelyard.science.review.review import (
+    Probabilities,
+    Review,
+    contradicts,
+    judge,
+    more_days_needed,
+    probabilities,
+    review_phase,
+)
 
 PEOPLE = 100
 DAYS = (7, 13, 14, 21, 28)
@@ -164,8 +172,21 @@ def test_probabilities_add_up_and_know_the_direction() -> None:
         likely = probabilities(kind, planned, observed)
         assert likely.within_interval + likely.faster + likely.slower == pytest.approx(1.0)
         assert getattr(likely, expected) > 0.99
-        assert judge(likely).value == expected
-    assert judge(Probabilities(0.4, 0.45, 0.15)) is Verdict.WITHIN_INTERVAL
+        assert judge(kind, likely).value == expected
+    assert judge(PhaseKind.CUT, Probabilities(0.4, 0.45, 0.15)) is Verdict.WITHIN_INTERVAL
+    assert judge(PhaseKind.CUT, Probabilities(0.25, 0.7, 0.05)) is Verdict.WITHIN_INTERVAL
+    assert judge(PhaseKind.GAIN, Probabilities(0.25, 0.7, 0.05)) is Verdict.FASTER
+    assert judge(PhaseKind.CUT, Probabilities(0.25, 0.05, 0.7)) is Verdict.SLOWER
+
+
+def test_from_the_fourth_week_a_plan_that_lags_is_asked_about_sooner() -> None:
+    lags = Probabilities(0.55, 0.05, 0.4)
+    behind, on_its_way = Estimate(-1.2, 0.3), Estimate(-2.1, 0.3)
+    assert not contradicts(27, -2.0, behind, lags)
+    assert contradicts(28, -2.0, behind, lags)
+    assert not contradicts(28, -2.0, on_its_way, lags)
+    assert not contradicts(28, -2.0, behind, Probabilities(0.7, 0.05, 0.25))
+    assert contradicts(21, -2.0, Estimate(-0.8, 0.3), Probabilities(0.4, 0.05, 0.55))
 
 
 def test_more_days_needed() -> None:
@@ -369,6 +390,17 @@ def test_after_the_phase(is_early: bool) -> None:
     left_out = {note.code: note.params for note in found.notes}
     if not is_early:
         assert left_out["REVIEW_LATER_ENTRIES"]["count"] >= 5
+
+
+def test_a_cycle_that_begins_after_a_phase_is_left_out_and_not_refused() -> None:
+    member = Member(6)
+    phase = member.plan(2)
+    member.follow(phase, 14, AS_PLANNED)
+    member.follow(phase, 7, AS_PLANNED)
+    log = msgspec.structs.replace(member.log, cycle_starts=(phase.start_day + 2, phase.end_day + 3))
+    found = review_phase(member.told(CLEAR), phase, log, member.day)
+    assert found.day == phase.end_day
+    assert "REVIEW_LATER_ENTRIES" in {note.code for note in found.notes}
 
 
 def test_screening_unanswered_is_refused_and_a_new_condition_ends_the_phase() -> None:

@@ -353,7 +353,7 @@ class _Deficit:
     def _warn_of_eaten(self, limits: IntakeLimits) -> None:
         """What is logged is held to the rails as well."""
         eaten = self.now.fortnight_intake_kcal
-        least = self._lowest() + limits.least
+        least = self.course.intakes(0.0, self.left)[0] + limits.least
         if eaten is not None and eaten < least - texts.NOTABLE_KCAL:
             why = limits.why
             message = say(texts.EATEN_UNDER_RAIL, intake_kcal=eaten, least_kcal=least, rule=why.rule, why=why.why)

@@ -243,7 +243,7 @@ class RestOfPhase:
     def _deficit_limits(self, days: int) -> IntakeLimits:
         """Of a deficit: each day's limits for that day's body, whatever of them binds."""
         intakes = self.intakes(0.0, days)
-        lowest, highest = min(intakes), max(intakes)
+        lowest, highest, first = min(intakes), max(intakes), intakes[0]
         most = self.maintenance_kcal - highest
         needed = self.in_deficit.maintenance_kcal
         try:
@@ -258,9 +258,15 @@ class RestOfPhase:
         found = rails.deficit_limits(self.in_deficit, weeks, fed=self.fed)
         if not self.subject.is_fat_measured:
             found.append(rails.MEASURE_LIMIT)
-        why = min(found, key=lambda limit: limit.deficit_kcal)
-        # A rail on deficits asks for maintenance at most, whatever it leaves.
-        low = needed - max(0.0, why.deficit_kcal) - lowest
+
+        def least(limit: DeficitLimit) -> float:
+            """The change that a rule asks for: of the days at hand for today's body, and of every day for grams, which
+            are a day's whatever the body. A rail on deficits asks for maintenance at most, whatever it leaves."""
+            told = lowest if limit.rule == rails.PROTEIN else first
+            return needed - max(0.0, limit.deficit_kcal) - told
+
+        why = max(found, key=least)
+        low = least(why)
         broken = self._breaks(low, days)
         if broken is not None:
             high = max(low, needed - lowest)

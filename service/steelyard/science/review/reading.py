@@ -119,16 +119,17 @@ def change_over(trend: Trend, days: int) -> Changes:
 
 
 def with_plan(
-    found: LogMaintenance, plan: Estimate, days: int, planned_ratio: Estimate | None = None
+    found: LogMaintenance, plan: Estimate, days: int, fades_days: float, planned_ratio: Estimate | None = None
 ) -> LogMaintenance:
     """Maintenance as the log tells it, with what the plan started from, which counts for less from day to day.
 
-    In the first weeks of a phase a log cannot tell a change of eating from one of logging, and may err by much. The
-    logging ratio goes along, so that the physical estimate stays what the log says; it is no less sure than the plan
-    was of it, which drifts: what a plan leaves free under the rails is not taken back for want of a longer log.
+    A log cannot tell at once a change of eating from one of logging, nor from tissue of another energy. It counts for
+    half after ``fades_days``. The logging ratio goes along, so that the physical estimate stays what the log says; it
+    is no less sure than the plan was of it, which drifts: what a plan leaves free under the rails is not taken back for
+    want of a longer log.
     """
     told = found.maintenance
-    fades = 1.0 + (days / texts.PLAN_FADES_DAYS) ** 2
+    fades = 1.0 + (days / fades_days) ** 2
     of_plan = 1.0 / (fades * max(plan.sd, texts.PLAN_LEAST_SD * plan.mean) ** 2)
     of_log = 1.0 / max(told.sd, 1.0) ** 2
     mean = (of_plan * plan.mean + of_log * told.mean) / (of_plan + of_log)
@@ -159,7 +160,8 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
     first = next(i for i, seen in enumerate(daily.is_weighed) if seen)
     then = min(last, max(phase.start_day - daily.first_day, first))
     filled = fill_intake(daily, prior_on_logging_scale(assessed.total).mean)
-    maintenance = with_plan(trend.maintenance, phase.maintenance, day - phase.start_day, phase.ratio)
+    fades = texts.PLAN_FADES_DEFICIT_DAYS if phase.kind.is_deficit else texts.PLAN_FADES_DAYS
+    maintenance = with_plan(trend.maintenance, phase.maintenance, day - phase.start_day, fades, phase.ratio)
     ratio = min(1.2, max(LOGGING_RATIO_LEAST, maintenance.logging_ratio.mean))
     recent = filled[max(0, last - _RECENT_DAYS) : last] or filled[:1]
     two_weeks = slice(max(0, last - 14), last)

@@ -147,9 +147,9 @@ def more_days_needed(window_days: int, weighings: int, planned: Estimate, observ
     return min(need, _MOST_DAYS_AHEAD)
 
 
-def judge(likely: Probabilities) -> Verdict:
+def judge(kind: PhaseKind, likely: Probabilities) -> Verdict:
     """The likeliest of the three; off the plan only when that is clearly likelier than not."""
-    if likely.faster > texts.OFF_PLAN:
+    if likely.faster > (texts.DEFICIT_AHEAD if kind.is_deficit else texts.OFF_PLAN):
         return Verdict.FASTER
     if likely.slower > texts.OFF_PLAN:
         return Verdict.SLOWER
@@ -166,15 +166,19 @@ def _is_logged_so(kind: PhaseKind, now: Now) -> bool:
     return difference.lower > 0.0 if kind.is_deficit else difference.upper < 0.0
 
 
-def contradicts(planned_kg: float, observed: Estimate, likely: Probabilities) -> bool:
-    """Whether the scale moves against the plan: by less than half of the way, or the other way.
+def contradicts(days: int, planned_kg: float, observed: Estimate, likely: Probabilities) -> bool:
+    """Whether the scale moves against the plan: by less than half of the way, or the other way; after four weeks, by
+    less than the way.
 
-    Args: change of weight as planned [kg], water included, and as observed; where tissue lies.
+    Args: ``days`` into the phase; change of weight as planned [kg], water included, and as observed; where tissue lies.
     """
-    if abs(planned_kg) < texts.LEAST_MOVE_KG or likely.slower < texts.HARDLY_SLOWER:
+    share, slower = texts.SHARE_OF_WAY, texts.HARDLY_SLOWER
+    if days >= texts.ASKED_FROM_DAYS:
+        share, slower = 1.0, texts.ASKED_SLOWER
+    if abs(planned_kg) < texts.LEAST_MOVE_KG or likely.slower < slower:
         return False
     way = observed.mean if planned_kg > 0.0 else -observed.mean
-    return way < texts.SHARE_OF_WAY * abs(planned_kg)
+    return way < share * abs(planned_kg)
 
 
 @equation(
@@ -234,11 +238,11 @@ def review_phase(
     likely = probabilities(phase.kind, planned, now.window.tissue)
     more_days = more_days_needed(now.window_days, now.weighings, promise, now.window.tissue)
     is_logged_so = _is_logged_so(phase.kind, now)
-    verdict = Verdict.TOO_EARLY if more_days else judge(likely)
+    verdict = Verdict.TOO_EARLY if more_days else judge(phase.kind, likely)
     moved_kg = promised.change(unseen, now.days).weight_kg
     if subject.is_pregnant:
         verdict = Verdict.WITHIN_INTERVAL if verdict is Verdict.FASTER else verdict
-    elif verdict is Verdict.WITHIN_INTERVAL and contradicts(moved_kg, now.window.weight, likely):
+    elif verdict is Verdict.WITHIN_INTERVAL and contradicts(now.days, moved_kg, now.window.weight, likely):
         verdict = Verdict.CONTRADICTED
     elif verdict is Verdict.SLOWER and not is_logged_so and now.water_probability > texts.WATER_IN_PLAY:
         # One week of water is no reason to eat less: ask first.
@@ -328,10 +332,23 @@ def log_up_to(log: Log, day: int, as_of_day: int) -> tuple[Log, int]:
     def is_kept(entry_day: int) -> bool:
         return entry_day <= day or entry_day > as_of_day
 
-    weighings = [w for w in log.weighings if is_kept(w.day)]
-    intakes = [i for i in log.intakes if is_kept(i.day)]
-    left_out = len(log.weighings) + len(log.intakes) - len(weighings) - len(intakes)
-    return (msgspec.structs.replace(log, weighings=weighings, intakes=intakes), left_out) if left_out else (log, 0)
+    kept = msgspec.structs.replace(
+        log,
+        weighings=[w for w in log.weighings if is_kept(w.day)],
+        intakes=[i for i in log.intakes if is_kept(i.day)],
+        cycle_starts=tuple(first for first in log.cycle_starts if is_kept(first)),
+        events=tuple(event for event in log.events if is_kept(event.day)),
+    )
+    left_out = sum(
+        len(whole) - len(part)
+        for whole, part in (
+            (log.weighings, kept.weighings),
+            (log.intakes, kept.intakes),
+            (log.cycle_starts, kept.cycle_starts),
+            (log.events, kept.events),
+        )
+    )
+    return (kept, left_out) if left_out else (log, 0)
 
 
 def _reasons(

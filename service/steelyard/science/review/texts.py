@@ -46,12 +46,19 @@ OFF_PLAN = constant(
     summary="A phase is off its plan from this probability that tissue lies outside the plan's interval",
     basis=Basis.JUDGEMENT,
 )
+DEFICIT_AHEAD = constant(
+    "review_deficit_ahead",
+    0.8,
+    unit="1",
+    summary="A deficit is faster than planned from this probability: it changes nothing that is eaten, so it can wait",
+    basis=Basis.JUDGEMENT,
+)
 SHARE_OF_WAY = constant(
     "review_contradicted",
     0.5,
     unit="1",
-    summary="The scale contradicts a plan where weight, noise left out, has gone less than this share of the way that "
-    "the plan expects, water included",
+    summary="In its first weeks the scale contradicts a plan where weight, noise left out, has gone less than this "
+    "share of the way that the plan expects, water included; after them, where it is behind the plan at all",
     basis=Basis.JUDGEMENT,
 )
 LEAST_MOVE_KG = constant(
@@ -63,9 +70,28 @@ LEAST_MOVE_KG = constant(
 )
 HARDLY_SLOWER = constant(
     "review_hardly_slower",
-    0.4,
+    0.5,
     unit="1",
-    summary="With a smaller probability that tissue lags behind the plan the scale contradicts nothing",
+    summary="With a smaller probability that tissue lags behind the plan the scale contradicts nothing in its first "
+    "weeks",
+    basis=Basis.JUDGEMENT,
+)
+ASKED_FROM_DAYS = int(
+    constant(
+        "review_asked_from",
+        28,
+        unit="d",
+        summary="Days of a phase from which a plan that lags is asked about sooner: the water of its start is gone, "
+        "and what is missing by then is worth a question",
+        basis=Basis.JUDGEMENT,
+    )
+)
+ASKED_SLOWER = constant(
+    "review_asked_slower",
+    0.35,
+    unit="1",
+    summary="From then on the probability that tissue lags with which a scale behind the plan contradicts it; set on "
+    "simulated people, of whom it names half of those who eat 300 kcal a day unlogged, and few others",
     basis=Basis.JUDGEMENT,
 )
 WATER_IN_PLAY = constant(
@@ -151,7 +177,15 @@ PLAN_FADES_DAYS = constant(
     "review_plan_fades",
     14.0,
     unit="d",
-    summary="Days into a phase after which the maintenance that its plan started from counts for half",
+    summary="Days into a gain or a hold after which the maintenance that its plan started from counts for half",
+    basis=Basis.JUDGEMENT,
+)
+PLAN_FADES_DEFICIT_DAYS = constant(
+    "review_plan_fades_deficit",
+    56.0,
+    unit="d",
+    summary="The same of a deficit, in which logging drifts and tissue of unknown energy goes: of 14, 28 and 56 days "
+    "the longest left the least error in simulated cuts, but in one world of five",
     basis=Basis.JUDGEMENT,
 )
 PLAN_LEAST_SD = constant(
