@@ -180,8 +180,9 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
     member = member_of(asked.told._replace(is_plant_based=plants), tail_of)
     until_event = _check(asked)
     plan = _plan(asked, member, until_event)
+    bodies = _bodies(member, plan)
     try:
-        told = _told(asked, member.subject, plan)
+        told = _told(asked, plan, bodies)
     except Refused as refusal:
         nothing = NearestSafe(None, None, None)
         plan = Plan(nothing, None, [], None, [*plan.actions, *refusal.actions], [say("INFEASIBLE"), *refusal.messages])
@@ -208,7 +209,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
             rules=None if path is None or cut is None else _simple_rules(cut, plan.deficit_kcal or 0.0, path),
             dominant_source=None if path is None else path.dominant_source((cut or plan.phases[0]).last_point),
             sizes=[*_sizes(asked, member.subject, plan)] if told.value else [],
-            levers=[*_levers(asked, member.subject, plan, told.value)],
+            levers=[*_levers(asked, member.subject, plan, bodies, told.value)],
         ),
         reasons=[
             assessed.resting.reason,
@@ -386,7 +387,7 @@ def _nearest_that_stands(
             _check_weeks(again)
             trial = asked._replace(aim=again, sources=frozenset[UncertaintySource]())
             plan = _plan(trial, member, until, with_sizes=False)
-            return plan.is_feasible and bool(_told(trial, member.subject, plan).value)
+            return plan.is_feasible and bool(_told(trial, plan, _bodies(member, plan)).value)
         except (Refused, Contradiction):
             return False
 
@@ -414,12 +415,16 @@ def _less(value: float, step: float) -> Iterator[float]:
     return (math.floor(share * value / step + 1e-9) * step for share in _SHARES)
 
 
-def _told(asked: PlanAsked, subject: Subject, plan: Plan) -> Cleared[list[PhasePlanned]]:
+def _bodies(member: Member, plan: Plan) -> list[Subject]:
+    """The bodies along the path of a plan; none where it has no path."""
+    return [] if plan.forecast is None else bodies_along(member.subject, plan.forecast)
+
+
+def _told(asked: PlanAsked, plan: Plan, bodies: list[Subject]) -> Cleared[list[PhasePlanned]]:
     """The phases of a plan, each of their days inside the rails. Raises ``Refused``."""
     path = plan.forecast
     if path is None:
         return nothing_told([])
-    bodies = bodies_along(subject, path)
     phases = _phases(asked, bodies, plan, path)
     weeks = [week for planned in phases for week in _told_weeks(planned, bodies)]
     return _clear(asked, phases, weeks)
@@ -447,11 +452,13 @@ def _sizes(asked: PlanAsked, subject: Subject, plan: Plan) -> Iterator[Cleared[S
             yield _clear(asked, size, weeks)
 
 
-def _levers(asked: PlanAsked, subject: Subject, plan: Plan, phases: Sequence[PhasePlanned]) -> Iterator[LeverOffered]:
+def _levers(
+    asked: PlanAsked, subject: Subject, plan: Plan, bodies: list[Subject], phases: Sequence[PhasePlanned]
+) -> Iterator[LeverOffered]:
     """Activity beside the fat loss of a plan, where nothing speaks against more of it."""
     if not phases or plan.cut is None or _has_to_ask(subject):
         return
-    for lever in levers_of(subject, plan, [week.least_kcal for week in phases[plan.cut].weeks]):
+    for lever in levers_of(subject, plan, bodies, [week.least_kcal for week in phases[plan.cut].weeks]):
         refusals: list[RailAction] = []
         together = _cleared_use(asked, lever.together, refusals)
         instead = None if lever.instead is None else _cleared_use(asked, lever.instead, refusals)

@@ -7,14 +7,16 @@ from steelyard.science.numbers import Estimate
 from steelyard.science.person.person import Person
 from steelyard.science.phase.levers import Lever, LeverKind, LeverUse, levers_of
 from steelyard.science.phase.plan import Plan
+from steelyard.science.phase.told import bodies_along
 from steelyard.science.rails.gate import first_broken
 
 
 def levers(who: Person, found: Plan) -> dict[LeverKind, Lever]:
-    phase = found.cut_phase
+    phase, subject = found.cut_phase, member_of(who).subject
     assert phase is not None
+    assert found.forecast is not None
     least = [float(week.intake.intake_kcal) for week in phase.weeks]
-    return {lever.kind: lever for lever in levers_of(member_of(who).subject, found, least)}
+    return {lever.kind: lever for lever in levers_of(subject, found, bodies_along(subject, found.forecast), least)}
 
 
 def fed(lever: Lever) -> LeverUse:

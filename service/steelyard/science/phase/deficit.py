@@ -34,7 +34,7 @@ from ..rails import (
     DeficitLimit,
     Macronutrients,
     Subject,
-    broken_on_day,
+    broken_on_days,
     deficit_floors,
     deficit_limits,
     held_kcal,
@@ -313,23 +313,20 @@ class DeficitPhase:
         length = weeks + self._weeks_counted
         # The worst comes last, and with what came before out of balance, first.
         floors = deficit_floors(self.subject, length)
-        bodies = self.subject.with_bodies(reversed(bodies_of(self.model, states)))
-        then = math.inf
-        for row, now in zip(reversed(rows), bodies, strict=True):
-            # A body is fed by the week that ends with it, and by the one that begins with it.
-            least = math.inf if row.element is Element.BREAK else row.intake.intake_kcal
-            broken = broken_on_day(now, min(least, then), floors)
-            if broken is not None:
-                return broken
-            then = least
+        after = subjects_at(self.subject, self.model, states)
+        fed = [math.inf if row.element is Element.BREAK else float(row.intake.intake_kcal) for row in rows]
+        # A body is fed by the week that ends with it, and by the one that begins with it.
+        eaten = [min(by) for by in zip(fed, [*fed[1:], math.inf], strict=True)]
+        broken = broken_on_days(after[::-1], eaten[::-1], floors)
+        if broken is not None:
+            return broken
         leeway = BMI_LEEWAY_CLOSE if self._is_close else BMI_LEEWAY
-        if self._least_bmi(states[-1]) < BMI_FLOOR + leeway:
+        if self._least_bmi(states[-1], after[-1].bmi) < BMI_FLOOR + leeway:
             return BMI
         return LOSS if self.loss_share(states[-1], weeks) > LOSS_LIMIT else None
 
-    def _least_bmi(self, end: BodyState) -> float:
-        """Body mass index at the end, or after the week at maintenance that follows, where that is less."""
-        bmi = subject_at(self.subject, self.model, end).bmi
+    def _least_bmi(self, end: BodyState, bmi: float) -> float:
+        """``bmi``, that of the end, or that after the week at maintenance that follows, where it is less."""
         if bmi > BMI_FLOOR + _BMI_NEAR:
             return bmi
         held = self._intake(Element.BREAK, 0.0, 1, end)

@@ -6,19 +6,19 @@ The body takes back a part of what activity burns, and people differ widely in h
 import math
 from collections.abc import Sequence
 from enum import StrEnum
+from itertools import groupby
 from typing import NamedTuple
 
-from ..body import BodyState, walk
+from ..body import BodyState, bodies_of, walk
 from ..measures import ACTIVITY_ERROR, bout_kcal, kept_kcal, step_kcal
 from ..numbers import Estimate
 from ..person import TrainingKind
 from ..rails import RailAction, Subject, ToldWeek, warn_deficit
 from ..register import Basis, Message, constant, say, traced
 from .defaults import STATIC_KCAL_PER_KG
-from .deficit import subjects_at
 from .phases import Element, as_diet
 from .plan import Plan
-from .told import bodies_along, told_week
+from .told import told_between
 
 LEVER_STEPS = constant(
     "lever_steps",
@@ -147,9 +147,10 @@ class Lever(NamedTuple):
 
 
 @traced
-def levers_of(subject: Subject, plan: Plan, least_kcal: Sequence[float]) -> list[Lever]:
-    """The levers of a plan's fat-loss phase; ``least_kcal``: the food of the leanest day of each of its weeks.
+def levers_of(subject: Subject, plan: Plan, bodies: Sequence[Subject], least_kcal: Sequence[float]) -> list[Lever]:
+    """The levers of a plan's fat-loss phase.
 
+    ``bodies`` are those along the plan's path, ``least_kcal`` is the food of the leanest day of each week of the phase.
     None of them is cleared: the weeks of each use have to pass the gate.
     """
     rest = subject.resting_kcal
@@ -157,21 +158,22 @@ def levers_of(subject: Subject, plan: Plan, least_kcal: Sequence[float]) -> list
         LeverKind.STEPS: float(step_kcal(LEVER_STEPS, rest)),
         LeverKind.CYCLING: bout_kcal(TrainingKind.CYCLING, LEVER_CYCLING_MINUTES, rest) / _DAYS_PER_WEEK,
     }
-    course = _Course(subject, plan, least_kcal)
+    course = _Course(subject, plan, bodies, least_kcal)
     return [course.lever(kind, Estimate(kcal, ACTIVITY_ERROR * kcal)) for kind, kcal in doses.items()]
 
 
 class _Course:
     """The fat-loss phase of a plan, to be walked with more activity."""
 
-    def __init__(self, subject: Subject, plan: Plan, least_kcal: Sequence[float]) -> None:
+    def __init__(self, subject: Subject, plan: Plan, bodies: Sequence[Subject], least_kcal: Sequence[float]) -> None:
         phase, path = plan.cut_phase, plan.forecast
         assert phase is not None
         assert path is not None
         self.subject, self.weeks, self.model, self.least_kcal = subject, phase.weeks, path.model, least_kcal
         self.states = path.states[phase.first : phase.last_point + 1]
         self.fat_kg = path.change(phase.first, phase.last_point).fat_kg
-        self.bodies = bodies_along(subject, path)[phase.first : phase.last_point + 1]
+        self.bodies = bodies[phase.first : phase.last_point + 1]
+        self.planned = self._told(self.bodies, [0] * len(self.weeks), self.fat_kg, self.states[-1])
 
     def lever(self, kind: LeverKind, burnt: Estimate) -> Lever:
         kept = kept_kcal(burnt)
@@ -179,7 +181,7 @@ class _Course:
             kind,
             burnt,
             kept,
-            planned=self._use(0, Estimate(0.0, 0.0), Estimate(0.0, 0.0)),
+            planned=self.planned,
             instead=self._use(more, burnt, kept) if (more := self._room(kept.mean)) else None,
             together=self._use(0, burnt, kept),
         )
@@ -200,43 +202,49 @@ class _Course:
         more = [0 if week.element is Element.BREAK else more_kcal for week in self.weeks]
         # What is told stands on the scale of the log, activity as it is burnt.
         counts = self.subject.scale.ratio * kept.mean
-        states = self._walk(more, counts) if burnt.mean else list(self.states)
+        states = self._walk(more, counts)
+        active = self.bodies[0]._replace(exercise_kcal=self.bodies[0].exercise_kcal + burnt.mean)
         bodies = [
-            body._replace(
-                maintenance_kcal=body.maintenance_kcal + counts, exercise_kcal=body.exercise_kcal + burnt.mean
-            )
-            for body in (self.bodies[0], *subjects_at(self.subject, self.model, states[1:]))
+            active._replace(maintenance_kcal=active.maintenance_kcal + counts),
+            *active.with_bodies(
+                (weight_kg, fat_kg, maintenance_kcal + counts, carried_kg)
+                for weight_kg, fat_kg, maintenance_kcal, carried_kg in bodies_of(self.model, states[1:])
+            ),
         ]
+        return self._told(bodies, more, self._fat(states[-1], kept, counts), states[-1])
+
+    def _told(self, bodies: Sequence[Subject], more: Sequence[int], fat_kg: Estimate, end: BodyState) -> LeverUse:
+        """The phase with ``more`` eaten in each of its weeks, as it is told."""
         eaten = [week.intake.intake_kcal + plus for week, plus in zip(self.weeks, more, strict=True)]
         told = [
-            told_week(week._replace(point=i + 1), least + plus, bodies)._replace(mean_kcal=float(kcal))
-            for i, (week, least, plus, kcal) in enumerate(zip(self.weeks, self.least_kcal, more, eaten, strict=True))
+            told_between(before, week, least + plus, kcal, after)
+            for before, week, least, plus, kcal, after in zip(
+                bodies[:-1], self.weeks, self.least_kcal, more, eaten, bodies[1:], strict=True
+            )
         ]
         full = [kcal for week, kcal in zip(self.weeks, eaten, strict=True) if week.element is Element.DEFICIT]
         first = bodies[0]
         available = (full[0] / first.scale.ratio - first.exercise_kcal) / first.fat_free_kg
-        return LeverUse(
-            full[0], full[-1], self._fat(states, kept, counts), available, float(states[-1].weight_kg), told
-        )
+        return LeverUse(full[0], full[-1], fat_kg, available, float(end.weight_kg), told)
 
     def _walk(self, more: Sequence[int], counts_kcal: float) -> list[BodyState]:
+        """The body at the start and after each week: weeks on one diet are walked at once."""
         states, per_kg = [self.states[0]], counts_kcal / self.subject.weight_kg
-        for week, plus in zip(self.weeks, more, strict=True):
-            diet = as_diet(week.intake, self.subject.protein_kg)
-            share = 1.0 + plus / week.intake.intake_kcal
+        eaten = [(week.intake, plus) for week, plus in zip(self.weeks, more, strict=True)]
+        for (intake, plus), alike in groupby(eaten):
+            diet = as_diet(intake, self.subject.protein_kg)
+            share = 1.0 + plus / intake.intake_kcal
             diet = diet._replace(
                 intake_kcal=share * diet.intake_kcal,
                 carbohydrate_kcal=share * diet.carbohydrate_kcal,
                 activity_change_kcal_per_kg=per_kg,
             )
-            states += walk(self.model, states[-1], diet, (_DAYS_PER_WEEK,))
+            states += walk(self.model, states[-1], diet, (_DAYS_PER_WEEK,) * len(list(alike)))
         return states
 
-    def _fat(self, states: Sequence[BodyState], kept: Estimate, counts_kcal: float) -> Estimate:
+    def _fat(self, end: BodyState, kept: Estimate, counts_kcal: float) -> Estimate:
         """The change of fat: as planned, with what the lever moves, and its own error beside that of the plan."""
-        mean = self.fat_kg.mean + float(states[-1].fat_kg - self.states[-1].fat_kg)
-        if not kept.mean:
-            return self.fat_kg
+        mean = self.fat_kg.mean + float(end.fat_kg - self.states[-1].fat_kg)
         days = _DAYS_PER_WEEK * len(self.weeks)
         # A plain energy account is near enough for the spread of what counts.
         own = days * counts_kcal * kept.sd / kept.mean / STATIC_KCAL_PER_KG

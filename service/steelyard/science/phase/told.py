@@ -22,14 +22,13 @@ def told_weeks(phases: Iterable[PlannedPhase], subject: Subject, path: Forecast)
 
 def told_week(week: PlannedWeek, least_kcal: float, bodies: Sequence[Subject]) -> ToldWeek:
     """A week whose least day has ``least_kcal``; ``bodies`` are those along its path."""
-    return ToldWeek(
-        float(least_kcal),
-        bodies[week.point - 1],
-        bodies[week.point],
-        _PURPOSES.get(week.element, Purpose.DEFICIT),
-        protein_g=float(week.intake.protein_g),
-        mean_kcal=float(week.intake.intake_kcal),
-    )
+    return told_between(bodies[week.point - 1], week, least_kcal, week.intake.intake_kcal, bodies[week.point])
+
+
+def told_between(before: Subject, week: PlannedWeek, least_kcal: float, mean_kcal: float, after: Subject) -> ToldWeek:
+    """A week with so much eaten on its least day and on the mean of its days, by the body before and after it."""
+    purpose = _PURPOSES.get(week.element, Purpose.DEFICIT)
+    return ToldWeek(float(least_kcal), before, after, purpose, 7.0, float(week.intake.protein_g), float(mean_kcal))
 
 
 def bodies_along(subject: Subject, path: Forecast) -> list[Subject]:

@@ -156,7 +156,7 @@ def _all_broken(
     at, since, counted = 0, weeks_since, weeks_before
     for purpose, group in groupby(weeks, key=_run_purpose):
         run = list(group)
-        length = sum(week.days for week in run) / 7.0
+        length = sum([week.days for week in run]) / 7.0
         if purpose is Purpose.DEFICIT:
             # Two with less than four weeks between them are one.
             counted = (counted + since if counted and since < APART_WEEKS else 0.0) + length
@@ -187,10 +187,18 @@ def _over_default(first: ToldWeek, at: int, *, is_history_known: bool) -> Iterat
 def _deficit_run(run: Sequence[ToldWeek], at: int, weeks: float) -> Iterator[Broken]:
     seen, eating = None, math.inf
     first = run[0].before
-    leanest, floors = stricter(FAT_FRACTION_FLOOR, first.sex), deficit_floors(first, weeks)
+    floors, protein_kg = deficit_floors(first, weeks), first.protein_kg
+    # A break has floors of its own.
+    eaten = [math.inf if week.purpose is Purpose.BREAK else week.intake_kcal for week in run]
+    are_kept = all(
+        floors.are_kept(bodies, eaten, _WITHIN_KCAL)
+        for bodies in ([week.before for week in run], [week.after for week in run])
+    )
     for i, week in enumerate(run, start=at):
-        for body in (week.before, week.after):
-            if body is not seen and (body.bmi < BMI_FLOOR or body.fat_fraction < leanest):
+        # What is broken, and by which of them, is asked only where something is.
+        bodies = () if are_kept else (week.before, week.after)
+        for body in bodies:
+            if body is not seen and (body.bmi < BMI_FLOOR or body.fat_fraction < floors.leanest):
                 yield from _too_lean(i, body)
         if week.purpose is Purpose.BREAK:
             yield from _held_run([week], i, Purpose.HOLD, first)
@@ -199,16 +207,15 @@ def _deficit_run(run: Sequence[ToldWeek], at: int, weeks: float) -> Iterator[Bro
         least = (1.0 - DEFICIT_SHARE_LIMIT) * min(week.before.maintenance_kcal, first.maintenance_kcal)
         if week.intake_kcal < least - 0.5 * _WITHIN_KCAL:
             yield _too_little(i, DEFICIT, week, least, Why.SHARE_OF_MAINTENANCE)
-        for body in (week.before, week.after):
+        for body in bodies:
             if body is seen and week.intake_kcal >= eating:
                 continue  # a week ends with the body that the next begins with
             seen, eating = body, week.intake_kcal
             least, rule = floors.least_kcal(body)
             if week.intake_kcal < least - _WITHIN_KCAL:
                 yield _too_little(i, rule, week, least, Why.BODY_OF_THAT_DAY)
-        if week.protein_g is not None and week.protein_g < PROTEIN_FLOOR_DEFICIT * first.protein_kg - _WITHIN_G:
-            per_kg = week.protein_g / first.protein_kg
-            yield Broken(i, too_little_protein(per_kg))
+        if week.protein_g is not None and week.protein_g < PROTEIN_FLOOR_DEFICIT * protein_kg - _WITHIN_G:
+            yield Broken(i, too_little_protein(week.protein_g / protein_kg))
     share, within = _change_share(run)
     if share < -LOSS_LIMIT - within:
         yield Broken(at, too_fast_a_loss(share))

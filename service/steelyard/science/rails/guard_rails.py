@@ -5,16 +5,29 @@ Each rule has an id, a limit, a basis and an action. A refusal raises ``Refused`
 """
 
 import math
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from ..body import FAT_SUPPLY_LIMIT
+from ..numbers import FLOATS, Elementwise, Number, compiled, inlined
 from ..person import Condition, Sex, TrainingStatus
 from ..register import say, traced
 from .broken_rules import too_fast_a_gain, too_fast_a_loss, too_lean, too_little_protein, underweight
 from .macronutrients import PROTEIN_DEFAULT_DEFICIT, PROTEIN_FLOOR_DEFICIT, least_intake_kcal
 from .person_rails import may_not_diet
 from .portions import usual_protein
-from .subject import RailAction, Refused, Subject, availability_left, capping, refusing, stricter, warning
+from .subject import (
+    RailAction,
+    Refused,
+    Subject,
+    availability_left,
+    bmi_of,
+    capping,
+    fat_fraction_of,
+    refusing,
+    stricter,
+    warning,
+)
 from .table import (
     AVAILABILITY,
     AVAILABILITY_LIMIT,
@@ -106,11 +119,13 @@ def measured_limits(subject: Subject, weeks: float) -> list[DeficitLimit]:
 class DeficitFloors(NamedTuple):
     """What a person has to eat on each day of a deficit, whatever becomes of the body.
 
-    ``told_kcal`` is the least told by the floors of intake: as eaten, and whatever a log says. ``fade`` is the body fat
-    over which energy availability fades, ``is_long`` whether the deficit counts as an ordinary cut.
+    ``told_kcal`` is the least told by the floors of intake: as eaten, and whatever a log says. ``leanest`` is the least
+    body fat, ``fade`` the body fat over which energy availability fades, ``is_long`` whether the deficit counts as an
+    ordinary cut.
     """
 
     told_kcal: float
+    leanest: float
     fade: tuple[float, float]
     is_long: bool
 
@@ -120,21 +135,81 @@ class DeficitFloors(NamedTuple):
         It fades where measured body fat is high, since the limits come from lean athletes, down to what exercise takes:
         of less than that nothing would be left for the body at all.
         """
-        weight_kg, fat_kg, exercise, scale = now.weight_kg, now.fat_kg, now.exercise_kcal, now.scale
-        left = availability_left(self.fade, fat_kg / weight_kg - now.fat_below)
-        fat_free_kg = weight_kg - fat_kg
-        least = (left * AVAILABILITY_LIMIT * fat_free_kg + exercise) * scale.most
-        if self.is_long:
-            least = max(least, (left * AVAILABILITY_WARN * fat_free_kg + exercise) * scale.ratio)
-        return least
+        return _available_kcal(now, *self.fade, self.is_long, *now.scale, ops=FLOATS)
 
     def least_kcal(self, now: Subject) -> tuple[float, str]:
         """The least intake told for the body ``now`` [kcal/d], and its rule."""
         return max(
             (self.told_kcal, FLOOR),
             (self.available_kcal(now), AVAILABILITY),
-            (now.maintenance_kcal - now.scale.ratio * FAT_SUPPLY_LIMIT * now.fat_kg, FAT_SUPPLY),
+            (_unsupplied_kcal(now, now.scale.ratio), FAT_SUPPLY),
         )
+
+    def are_kept(self, bodies: Sequence[Subject], eaten_kcal: Sequence[float], within_kcal: float) -> bool:
+        """Whether each of the bodies of one person may be in a deficit and eat so much, as told [kcal/d]."""
+        first = bodies[0]
+        return _are_kept(
+            bodies,
+            eaten_kcal,
+            within_kcal,
+            self.told_kcal,
+            self.leanest,
+            *self.fade,
+            self.is_long,
+            *first.scale,
+            first.height_squared,
+        )
+
+
+@inlined
+def _available_kcal(
+    now: Subject,
+    fade_first: Number,
+    fade_last: Number,
+    is_long: bool,
+    ratio: Number,
+    most: Number,
+    ops: Elementwise,
+) -> Number:
+    left = availability_left(fade_first, fade_last, now.fat_kg / now.weight_kg - now.fat_below, ops)
+    fat_free_kg = now.weight_kg - now.fat_kg
+    least = (left * AVAILABILITY_LIMIT * fat_free_kg + now.exercise_kcal) * most
+    if is_long:
+        least = ops.maximum(least, (left * AVAILABILITY_WARN * fat_free_kg + now.exercise_kcal) * ratio)
+    return least
+
+
+@inlined
+def _unsupplied_kcal(now: Subject, ratio: Number) -> Number:
+    """What body fat cannot supply of maintenance [kcal/d]."""
+    return now.maintenance_kcal - ratio * FAT_SUPPLY_LIMIT * now.fat_kg
+
+
+@compiled
+def _are_kept(
+    bodies: Sequence[Subject],
+    eaten_kcal: Sequence[Number],
+    within_kcal: Number,
+    told_kcal: Number,
+    leanest: Number,
+    fade_first: Number,
+    fade_last: Number,
+    is_long: bool,
+    ratio: Number,
+    most: Number,
+    height_squared: Number,
+    *,
+    ops: Elementwise = FLOATS,
+) -> bool:
+    """``DeficitFloors.are_kept``: no body is too light or too lean, and none eats less than its least."""
+    for i, now in enumerate(bodies):
+        if bmi_of(now, height_squared) < BMI_FLOOR or fat_fraction_of(now) < leanest:
+            return False
+        least = ops.maximum(told_kcal, _unsupplied_kcal(now, ratio))
+        least = ops.maximum(least, _available_kcal(now, fade_first, fade_last, is_long, ratio, most, ops))
+        if eaten_kcal[i] < least - within_kcal:
+            return False
+    return True
 
 
 def deficit_floors(subject: Subject, weeks: float) -> DeficitFloors:
@@ -143,7 +218,7 @@ def deficit_floors(subject: Subject, weeks: float) -> DeficitFloors:
     if is_long:
         floor = max(floor, subject.resting_kcal)
     told = max(floor * subject.scale.most, absolute_floor_kcal(subject))
-    return DeficitFloors(told, subject.availability_fade, is_long)
+    return DeficitFloors(told, stricter(FAT_FRACTION_FLOOR, subject.sex), subject.availability_fade, is_long)
 
 
 def absolute_floor_kcal(subject: Subject) -> float:
@@ -213,10 +288,18 @@ def broken_on_day(now: Subject, intake_kcal: float, floors: DeficitFloors) -> st
     """The rule that the body ``now`` breaks on a day of a deficit with these floors, eating ``intake_kcal`` as told."""
     if now.bmi < BMI_FLOOR:
         return BMI
-    if now.fat_fraction < stricter(FAT_FRACTION_FLOOR, now.sex):
+    if now.fat_fraction < floors.leanest:
         return BODY_FAT
     least, rule = floors.least_kcal(now)
     return rule if intake_kcal < least - _WITHIN_KCAL else None
+
+
+def broken_on_days(bodies: Sequence[Subject], eaten_kcal: Sequence[float], floors: DeficitFloors) -> str | None:
+    """The first rule that is broken by one of the bodies (``broken_on_day``)."""
+    if floors.are_kept(bodies, eaten_kcal, _WITHIN_KCAL):
+        return None
+    broken = (broken_on_day(now, kcal, floors) for now, kcal in zip(bodies, eaten_kcal, strict=True))
+    return next(rule for rule in broken if rule is not None)
 
 
 def path_limit(rule: str, deficit_kcal: float) -> DeficitLimit:

@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 import msgspec
 
+from ..numbers import FLOATS, Elementwise, Number, inlined
 from ..person import Screening, Sex, TrainingStatus
 from ..register import Message
 from .macronutrients import protein_reference_kg
@@ -132,9 +133,14 @@ class Subject(NamedTuple):
         return self.weight_kg - self.carried_kg
 
     @property
+    def height_squared(self) -> float:
+        """By which a body mass index is divided [m2]."""
+        return (self.height_cm / 100.0) ** 2
+
+    @property
     def bmi(self) -> float:
         """Body mass index of tissue and what is usually carried [kg/m2]: a week's water changes nothing."""
-        return self.settled_kg / (self.height_cm / 100.0) ** 2
+        return bmi_of(self, self.height_squared)
 
     @property
     def is_pregnant(self) -> bool:
@@ -144,7 +150,7 @@ class Subject(NamedTuple):
     @property
     def fat_fraction(self) -> float:
         """Fat mass over body mass."""
-        return self.fat_kg / self.weight_kg
+        return fat_fraction_of(self)
 
     @property
     def protein_kg(self) -> float:
@@ -169,7 +175,7 @@ class Subject(NamedTuple):
 
         Fat from height and weight never exempts. Where neither sex fits, the fade that begins later.
         """
-        return availability_left(self.availability_fade, self.fat_fraction - self.fat_below)
+        return availability_left(*self.availability_fade, self.fat_fraction - self.fat_below)
 
     @property
     def need_kcal(self) -> float:
@@ -183,10 +189,22 @@ class Subject(NamedTuple):
         return share * need * max(self.scale.ratio, NEED_RATIO_LEAST)
 
 
-def availability_left(fade: tuple[float, float], fat_fraction: float) -> float:
-    """What a fade leaves of the limits on energy availability at a body fat."""
-    first, last = fade
-    return min(1.0, max(0.0, (last - fat_fraction) / (last - first)))
+@inlined
+def bmi_of(now: Subject, height_squared: Number) -> Number:
+    """``Subject.bmi``, of somebody of a squared height [m2]."""
+    return (now.weight_kg - now.carried_kg) / height_squared
+
+
+@inlined
+def fat_fraction_of(now: Subject) -> Number:
+    """``Subject.fat_fraction``."""
+    return now.fat_kg / now.weight_kg
+
+
+@inlined
+def availability_left(first: Number, last: Number, fat_fraction: Number, ops: Elementwise = FLOATS) -> Number:
+    """What a fade from ``first`` to ``last`` leaves of the limits on energy availability at a body fat."""
+    return ops.minimum(1.0, ops.maximum(0.0, (last - fat_fraction) / (last - first)))
 
 
 def stricter(table: dict[Sex, float], sex: Sex) -> float:
