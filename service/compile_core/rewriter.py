@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from local_types import local_types
-from marks import Known, Marked, mangled
+from marks import Class, Known, Marked, mangled
 from syntax import (
     assigned,
     c_type_of,
@@ -65,6 +65,7 @@ class Rewriter(ast.NodeTransformer):
         self._columns: dict[str, str] = {}  # local names of columns, with the names of their ``Column``
         self._given: dict[str, str] = {}  # those of parameters that are read as columns
         self._indices: set[str] = set()  # names of loops over whole numbers
+        self._given_as_doubles: set[str] = set()  # local names that an inlined function takes as doubles
         self.taken: dict[str, tuple[str, str]] = {}
         arguments = one.node.args
         if arguments.vararg or arguments.kwarg:
@@ -85,6 +86,7 @@ class Rewriter(ast.NodeTransformer):
         doubles = {a.arg for a in self._parameters if is_double(a.annotation)}
         indices, floats = local_types(rewritten)
         indices |= self._indices
+        floats |= self._given_as_doubles
         columns = set(self._columns.values()) & self._locals | set(self._given.values())
         floats -= columns
         self._refuse_none(rewritten, floats)
@@ -443,12 +445,20 @@ class Rewriter(ast.NodeTransformer):
             origin = self._origins.get(node.func.id, ("", ""))
             one = self._functions.get(origin) or self._classes.get(origin)
             if one is not None:
+                self._note_doubles(one, node)
                 return ast.Call(
                     name_of(one.name),
                     [self.visit(a) for a in node.args if not is_ops(a)],
                     [ast.keyword(k.arg, self.visit(k.value)) for k in node.keywords if k.arg != "ops"],
                 )
         return self.generic_visit(node)  # type: ignore[return-value]
+
+    def _note_doubles(self, one: Marked | Class, call: ast.Call) -> None:
+        """Note the local names that a call hands to parameters that are doubles."""
+        if isinstance(one, Marked) and not one.is_entry:
+            for parameter, given in zip(one.node.args.args, call.args, strict=False):
+                if is_double(parameter.annotation) and isinstance(given, ast.Name) and given.id in self._locals:
+                    self._given_as_doubles.add(given.id)
 
     def visit_Subscript(self, node: ast.Subscript) -> ast.expr:
         name = None if isinstance(node.slice, ast.Slice) else self._column_name(node.value)

@@ -5,9 +5,9 @@ The core writes every formula once, for floats and for arrays (``numbers/element
 function, ``ops is FLOATS`` true, and what only arrays need falls away. Nothing is imported: only the text is read.
 
 What the rewriting takes for granted, and tests on the whole (the answers must agree to the last bit): a local name that
-takes part in arithmetic is a double, or an index where it starts from a whole number; a constant is a number named in
-capitals; everything else stays a Python object. What it does not know, and whole numbers where they would become
-doubles, it refuses (``NotRewritten``) with file and line.
+takes part in arithmetic, or is handed to an inlined function as a double, is a double, or an index where it starts from
+a whole number; a constant is a number named in capitals; everything else stays a Python object. What it does not know,
+and whole numbers where they would become doubles, it refuses (``NotRewritten``) with file and line.
 """
 
 import ast

@@ -13,7 +13,6 @@ Everything is elementwise: floats, or numpy arrays with people along the first a
 
 import math
 from collections.abc import Sequence
-from functools import lru_cache
 from typing import NamedTuple
 
 from ..numbers import FLOATS, Elementwise, Number, compiled, inlined
@@ -387,28 +386,21 @@ def _experienced(drive: _Drive, day: Number, ops: Elementwise) -> tuple[Number, 
 _LEAST_FAT_KG = 0.25
 
 
+@inlined
 def _left(days: float) -> tuple[float, float, float, float, float]:
     """Shares of a deviation of water, gut content, what is taken back and adaptation left after ``days``.
 
     The last is the mean over those days of an adaptation that starts 1 off its rest.
     """
-    return _left_of(days, SODIUM_EXCRETION / SODIUM_PER_LITRE, GUT_DAYS, SALT_RECOVERY_DAYS, ADAPTATION_DAYS)
-
-
-@lru_cache(maxsize=64)  # steps have few lengths
-def _left_of(
-    days: float, water_rate: float, gut_days: float, recovery_days: float, adaptation_days: float
-) -> tuple[float, float, float, float, float]:
-    """What ``_left`` returns. It is kept by the constants too, so that a test may set one without stale results."""
     # d(deviation)/dt = -rate x deviation, so that exp(-rate t) of it is left. The mean of exp(-t / T) over 0..days is
     # (1 - exp(-days / T)) T / days.
-    adaptation = math.exp(-days / adaptation_days)
+    adaptation = math.exp(-days / ADAPTATION_DAYS)
     return (
-        math.exp(-water_rate * days),
-        math.exp(-days / gut_days),
-        math.exp(-days / recovery_days),
+        math.exp(-(SODIUM_EXCRETION / SODIUM_PER_LITRE) * days),
+        math.exp(-days / GUT_DAYS),
+        math.exp(-days / SALT_RECOVERY_DAYS),
         adaptation,
-        (1.0 - adaptation) * adaptation_days / days,
+        (1.0 - adaptation) * ADAPTATION_DAYS / days,
     )
 
 
@@ -436,17 +428,12 @@ def carried_after(
 
 @inlined
 def _step(
-    drive: _Drive,
-    days: float,
-    adaptation_left: float,
-    adaptation_mean: float,
-    state: BodyState,
-    carried_mass: tuple[Number, Number, Number, Number],
+    drive: _Drive, days: float, adaptation_left: float, adaptation_mean: float,
+    fat: Number, lean: Number, adaptation: Number, day: Number,
+    glycogen_before: Number, water_before: Number, gut_before: Number, glycogen: Number, water: Number, gut: Number,
     ops: Elementwise,
-) -> BodyState:
-    """The body after a step, at whose end glycogen, water and gut content are known (``carried_mass``)."""
-    fat, lean, glycogen_before, water_before, gut_before, adaptation, day, _ = state
-    glycogen, water, gut, recovered = carried_mass
+) -> tuple[Number, Number, Number]:  # fmt: skip
+    """Fat, lean tissue [kg] and adaptation [kcal/d] after a step from ``day``, with carried mass before and after."""
     supply, rest, activity, _, _, _, _, share_of = drive
     away = adaptation - rest
     # Mean mass of what is carried, for the energy of moving it: by the trapezoid over the step.
@@ -463,12 +450,11 @@ def _step(
     fat_rate, lean_rate, _ = _tissue_rates(share_of, growth, ceiling, outside, fat, lean, ops)
     middle = ops.maximum(fat + half * fat_rate, _LEAST_FAT_KG)
     fat_rate, lean_rate, _ = _tissue_rates(share_of, growth, ceiling, outside, middle, lean + half * lean_rate, ops)
-    fat = ops.maximum(fat + days * fat_rate, _LEAST_FAT_KG)
-    # Adaptation tends to its rest in closed form: rest + (adaptation - rest) exp(-days / T).
-    # As ``BodyState(...)``, in half the time: steps are what a forecast is made of.
-    return _new_tuple(
-        BodyState,
-        (fat, lean + days * lean_rate, glycogen, water, gut, rest + away * adaptation_left, day + days, recovered),
+    return (
+        ops.maximum(fat + days * fat_rate, _LEAST_FAT_KG),
+        lean + days * lean_rate,
+        # Adaptation tends to its rest in closed form: rest + (adaptation - rest) exp(-days / T).
+        rest + away * adaptation_left,
     )
 
 
@@ -517,6 +503,7 @@ def walk(
     drive = _drive(model, diet, ops)
     path = []
     days = 0.0
+    fat, lean, glycogen, water, gut, adaptation, day, recovered = state
     if carried_of is None:
         rest_glycogen, rest_water, rest_gut, rest_recovered, rate = _rest(model, diet, ops)
     for i, length in enumerate(lengths):
@@ -525,17 +512,21 @@ def walk(
             water_left, gut_left, recovered_left, adaptation_left, adaptation_mean = _left(days)
             if carried_of is None:
                 grown = ops.tanh(rate * days)
+        glycogen_before, water_before, gut_before = glycogen, water, gut
         if carried_of is None:
-            _, _, glycogen, water, gut, _, _, recovered = state
-            carried = carried_after(
+            glycogen, water, gut, recovered = carried_after(
                 glycogen, water, gut, recovered, rest_glycogen, rest_water, rest_gut, rest_recovered,
                 grown, water_left, gut_left, recovered_left, ops,
             )  # fmt: skip
         else:
             _, _, glycogen, water, gut, _, _, recovered = carried_of[i]
-            carried = glycogen, water, gut, recovered
-        state = _step(drive, days, adaptation_left, adaptation_mean, state, carried, ops)
-        path.append(state)
+        fat, lean, adaptation = _step(
+            drive, days, adaptation_left, adaptation_mean, fat, lean, adaptation, day,
+            glycogen_before, water_before, gut_before, glycogen, water, gut, ops,
+        )  # fmt: skip
+        day = day + days
+        # As ``BodyState(...)``, in half the time: steps are what a forecast is made of.
+        path.append(_new_tuple(BodyState, (fat, lean, glycogen, water, gut, adaptation, day, recovered)))
     return path
 
 

@@ -316,6 +316,21 @@ def _path(
     return states
 
 
+@compiled
+def _run_of(
+    source: UncertaintySource,
+    model: BodyModel,
+    state: BodyState,
+    plan: list[Stretch],
+    carried_of: list[BodyState] | None,
+    *,
+    ops: Elementwise = FLOATS,
+) -> Moved:
+    """The run of a body moved by one SD of a source."""
+    states = _path(model, state, plan, source, carried_of, ops=ops)
+    return Moved(source, model, states, _values_of(model, states, ops=ops))
+
+
 # Steps after a change of diet, while carried mass goes and in part comes back; then longer ones.
 _FIRST_NODES_DAYS = (7.0, 7.0, 14.0)
 _NODE_DAYS = 28.0
@@ -410,8 +425,7 @@ def forecast(
         if source in sources:
             other_model, other = start.moved(source)
             carried_of = None if source in _CARRIED_SOURCES else at_nodes
-            run = _path(other_model, other, coarse, source, carried_of, ops=ops)
-            moved.append(moved_run(source, other_model, run, ops))
+            moved.append(_run_of(source, other_model, other, coarse, carried_of, ops=ops))
     carried_spread = CARRIED_SPREAD if UncertaintySource.CARRIED_MASS in sources else 0.0
     has_noise = UncertaintySource.DAILY_NOISE in sources
     return assemble(model, states, nodes, moved, carried_spread, has_noise, ops)

@@ -160,6 +160,7 @@ class DeficitPhase:
         self.protein = protein_g_per_kg
         self._before = aim.weeks_done or weeks_before
         self._is_close = weeks_before > 0.0
+        self._elements: dict[int, list[Element]] = {}  # by the length of the phase
         self.model, state = start_body(body) if start is None else start
         self.starting(state, subject)
 
@@ -168,6 +169,7 @@ class DeficitPhase:
         self.state, self.subject = state, subject
         self._weeks_counted = weeks_counted(self._before, weeks_held)
         self._paths: dict[float, _Path] = {}
+        self._limits: dict[float, list[DeficitLimit]] = {}
         self._set_goal()
 
     # --- the goal ---------------------------------------------------------------------------------------------
@@ -200,6 +202,12 @@ class DeficitPhase:
 
     def elements(self, weeks: int) -> list[Element]:
         """What each week is for."""
+        found = self._elements.get(weeks)
+        if found is None:
+            found = self._elements[weeks] = self._laid_out(weeks)
+        return found
+
+    def _laid_out(self, weeks: int) -> list[Element]:
         elements = [Element.EASING_IN] * min(self.aim.easing_in_weeks, weeks)
         since_break, every = len(elements), self.aim.break_every_weeks
         if every is None:
@@ -335,17 +343,21 @@ class DeficitPhase:
 
     def limits(self, now: Subject, weeks: int) -> list[DeficitLimit]:
         """The largest deficit of each rule for the body ``now`` in a phase of ``weeks``, strictest first [kcal/d]."""
-        length = weeks + self._weeks_counted
-        limits = [self._with_room(limit) for limit in deficit_limits(now, length, fed=self.subject)]
+        room, limits = self.aim.room_kcal, self._without_room(now, weeks)
+        limits = [_with_room(limit, room) for limit in limits] if room else limits[:]
         is_near_underweight = self.subject.bmi < BMI_WARN
         if is_near_underweight and self.aim.deficit_kcal is None and not self.aim.has_goal:
             limits = sorted([*limits, resting_limit(now)], key=lambda limit: limit.deficit_kcal)
         return limits
 
-    def _with_room(self, limit: DeficitLimit) -> DeficitLimit:
-        """A limit less the room that is left under it; not of what would be too little to plan."""
-        room = min(self.aim.room_kcal, max(0.0, limit.deficit_kcal - LEAST_DEFICIT))
-        return limit._replace(deficit_kcal=limit.deficit_kcal - room) if room else limit
+    def _without_room(self, now: Subject, weeks: int) -> list[DeficitLimit]:
+        length = weeks + self._weeks_counted
+        if now is not self.subject:
+            return deficit_limits(now, length, fed=self.subject)
+        found = self._limits.get(length)  # sizes of one phase ask for them again
+        if found is None:
+            found = self._limits[length] = deficit_limits(now, length, fed=now)
+        return found
 
     def cap(self, wanted_kcal: float, weeks: int, *, is_history_known: bool) -> DeficitLimit | None:
         """The largest deficit inside every rail, where that is less than ``wanted_kcal``, and the rule that binds."""
@@ -389,6 +401,12 @@ class DeficitPhase:
 def weeks_counted(weeks_before: float, weeks_held: int) -> float:
     """Weeks that count as of a deficit before it begins: of one before it, with those held since, under four."""
     return weeks_before + weeks_held if weeks_before and weeks_held < APART_WEEKS else weeks_before
+
+
+def _with_room(limit: DeficitLimit, room_kcal: float) -> DeficitLimit:
+    """A limit less the room that is left under it; not of what would be too little to plan."""
+    room = min(room_kcal, max(0.0, limit.deficit_kcal - LEAST_DEFICIT))
+    return DeficitLimit(limit.rule, limit.deficit_kcal - room, limit.why) if room else limit
 
 
 def subject_at(subject: Subject, model: BodyModel, state: BodyState) -> Subject:
