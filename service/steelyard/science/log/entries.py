@@ -7,14 +7,13 @@ plainly a slip, says so in a coded message, and refuses what cannot be meant, na
 import math
 from collections.abc import Sequence
 from datetime import date
-from functools import cached_property
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 import msgspec
 
 from ..body import KJ_PER_KCAL
 from ..measures import Measurement
-from ..numbers import FLOATS, Column, Elementwise, Number, compiled, inlined
+from ..numbers import FLOATS, Column, Elementwise, Number, compiled, facet, inlined
 from ..person import CheckIn
 from ..rails import CARBOHYDRATE_KCAL_PER_G
 from ..register import Basis, Message, OutOfDomain, constant, say, traced
@@ -152,7 +151,7 @@ class Log(msgspec.Struct, frozen=True, dict=True):
         """The day of the last entry."""
         return self._span[1]
 
-    @cached_property
+    @facet
     def _span(self) -> tuple[int, int]:
         if not self.weighings:
             raise LogError("LOG_WITHOUT_WEIGHT", "log.weights", "Send at least one weighing.")

@@ -1,17 +1,18 @@
 """A log handed on: its last weeks as they were sent, and what was read before them as an onset."""
 
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from msgspec.structs import replace
 
-from ..numbers import Estimate
+from ..numbers import FLOATS, Elementwise, Estimate, Number, compiled
 from ..register import Basis, Message, constant, say
 from . import kernel as k
 from .entries import DailyLog, IntakeDay, Log, StepsDay, Weighing, iso_date
 from .onset import WARM_DAYS, Onset, account_of, warmed
 from .reader import Reading
 from .steps import StepsRead, nothing_counted, steps_until
-from .witnesses import Conclusion, LogFit, mixed
+from .witnesses import LogFit, mixed
 
 TAIL_DAYS = int(
     constant(
@@ -53,9 +54,7 @@ def hand_on(reading: Reading) -> HandedOn:
     """A log as the next reading takes it; ``reading`` was told where its tail begins."""
     fit, tail = reading.fit, reading.tail
     assert tail is not None
-    last = (fit.days - 1) * k.COLUMNS
-    weight = mixed([(one.probability, *_seen(fit, one, last, 1.0)) for one in fit.told])
-    carried = mixed([(one.probability, *_seen(fit, one, last, 0.0)) for one in fit.told])
+    weight, carried = (_on_last_day(fit, tissue) for tissue in (1.0, 0.0))
     onset = _cut(reading, fit, tail) if tail else reading.onset
     if onset is None:
         # What a step is worth is that of the body that was read first, as all else is.
@@ -116,19 +115,29 @@ def _from(log: Log, as_of_day: int) -> Log:
     )
 
 
-def _seen(fit: LogFit, one: Conclusion, at: int, tissue: float) -> tuple[float, float]:
-    """Mean and variance of weight without noise (``tissue`` 1) or of what is carried (0) under an explanation."""
-    columns = fit.columns
+def _on_last_day(fit: LogFit, tissue: float) -> Estimate:
+    """Weight without noise (``tissue`` 1) or what is carried (0) on the last day, explanations mixed."""
+    at = (fit.days - 1) * k.COLUMNS
+    by_alpha, by_beta, carried = (fit.columns[at + each] for each in (k.BY_ALPHA, k.BY_BETA, k.CARRIED))
     stays = 1.0 if fit.settings[k.STAYS] > 0.0 else 0.0
-    by_alpha, by_beta, carried = columns[at + k.BY_ALPHA], columns[at + k.BY_BETA], columns[at + k.CARRIED]
-    loads = [(i, load) for i, load in enumerate((tissue, by_alpha, by_beta, 0.0, carried, 1.0, 0.0, stays)) if load]
+    loads = (tissue, by_alpha, by_beta, 0.0, carried, 1.0, 0.0, stays)
+    seen = [(one.probability, *_loaded(loads, one.mean, one.spread)) for one in fit.told]
+    return mixed([(probability, mean - fit.shift, max(variance, 0.0)) for probability, mean, variance in seen])
+
+
+@compiled
+def _loaded(
+    loads: Sequence[Number], means: Sequence[Number], spread: Sequence[Number], *, ops: Elementwise = FLOATS
+) -> tuple[Number, Number]:
+    """Mean and variance of a sum of the hidden quantities, each times its load."""
+    size = len(loads)
     mean = variance = 0.0
-    for i, load in loads:
-        mean += load * one.mean[i]
-        row = i * k.STATES
-        for j, other in loads:
-            variance += load * other * one.spread[row + j]
-    return mean - fit.shift, max(variance, 0.0)
+    for i in range(size):
+        load = loads[i]
+        mean = mean + load * means[i]
+        for j in range(size):
+            variance = variance + load * loads[j] * spread[i * size + j]
+    return mean, variance
 
 
 def joined(handed: Log, later: Log | None) -> tuple[Log, list[Message]]:

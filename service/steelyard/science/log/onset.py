@@ -13,7 +13,7 @@ from collections.abc import Sequence
 
 import msgspec
 
-from ..numbers import Estimate, Row
+from ..numbers import FLOATS, Column, Elementwise, Estimate, Number, Row, compiled
 from ..register import Basis, OutOfDomain, constant
 from . import kernel as k
 from .entries import DailyLog
@@ -118,18 +118,25 @@ def warmed(onset: Onset | None, log: DailyLog) -> tuple[DailyLog, int]:
 
 def account_of(record: Row, day: int) -> Account:
     """An explanation as it stands in a record of ``kernel.py`` on a day of the log."""
-    spread = record[k.SPREAD : k.GAIN]
     return Account(
         log_odds=record[k.WEIGHT],
         mean=tuple(record[k.MEAN : k.MEAN + k.STATES]),
-        spread=tuple(
-            0.5 * (spread[i * k.STATES + j] + spread[j * k.STATES + i]) for i in range(k.STATES) for j in range(i + 1)
-        ),
+        spread=tuple(_lower_half(record[k.SPREAD : k.GAIN], k.STATES)),
         water_days_ago=min(1000.0, day - record[k.SHOCK_DAY]),
         water_side=record[k.SHOCK_SIGN],
         noise=record[k.NOISE],
         noise_weighings=record[k.NOISE_WORTH],
     )
+
+
+@compiled
+def _lower_half(spread: Sequence[Number], size: int, *, ops: Elementwise = FLOATS) -> Column:
+    """The lower triangle of a covariance matrix, both written row by row."""
+    found: Column = []
+    for i in range(size):
+        for j in range(i + 1):
+            found.append(0.5 * (spread[i * size + j] + spread[j * size + i]))
+    return found
 
 
 def records_of(accounts: Sequence[Account]) -> Row:

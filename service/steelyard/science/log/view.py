@@ -1,9 +1,8 @@
 """The daily columns of a trend: as known on each day, or in hindsight."""
 
 from collections.abc import Sequence
-from functools import cached_property
 
-from ..numbers import FLOATS, Column, Elementwise, Number, compiled
+from ..numbers import FLOATS, Column, Elementwise, Number, compiled, facet
 from .logging_scale import LOGGING_RATIO
 from .witnesses import DAYS_PER_YEAR, WATER_STAYS_KG, LogFit
 
@@ -29,12 +28,12 @@ class View:
     def _with_lasting(self, row: int) -> Column:
         return growing(self._fit.row(self._rows, row + 1), WATER_STAYS_KG**2 / DAYS_PER_YEAR)
 
-    @cached_property
+    @facet
     def weight_kg(self) -> Column:
         """Weight without noise."""
         return self._means(_LEVEL)
 
-    @cached_property
+    @facet
     def weight_sd_kg(self) -> Column:
         """Its SD."""
         return self._deviations(_LEVEL)
@@ -65,7 +64,7 @@ class View:
         growth = (LOGGING_RATIO * fit.growth_sd_kcal) ** 2
         return kept_deviations(self._fit.row(self._rows, _SPENT + 1), 1e6, self._kept, fit.prior.sd**2, growth)
 
-    @cached_property
+    @facet
     def tissue_kg(self) -> Column:
         """Fat and lean tissue."""
         return self._means(_TISSUE)
@@ -75,7 +74,7 @@ class View:
         """Its SD."""
         return self._with_lasting(_TISSUE)
 
-    @cached_property
+    @facet
     def carried_kg(self) -> Column:
         """Glycogen, water and gut content."""
         return self._means(_CARRIED)

@@ -12,11 +12,10 @@ from ..measures import (
     doubts_about_expenditure,
     general_cautions,
 )
-from ..numbers import Estimate
+from ..numbers import Estimate, facet
 from ..person import Person
 from ..rails import BMI_WARN, LOGGED_DAYS, Logged, Scale, Subject, judge_logged, logged_of, urgent_referral, whom_to_see
 from ..register import ON_LOGGING_SCALE, Message, traced
-from .facet import facet
 from .known import settled
 from .told import Told
 

@@ -15,6 +15,7 @@ from .estimate import (
     Z80,
     Estimate,
 )
+from .facets import facet
 from .rounding import (
     bounds_columns,
     bounds_of_each,
@@ -42,6 +43,7 @@ __all__ = [
     "bounds_columns",
     "bounds_of_each",
     "compiled",
+    "facet",
     "inlined",
     "is_compiled",
     "kernel_in_use",

@@ -1,4 +1,4 @@
-"""A facet: computed once, when it is first asked for."""
+"""Facets of a thing: each computed once, when it is first asked for."""
 
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
@@ -8,7 +8,7 @@ if TYPE_CHECKING:
 else:
 
     class facet(cached_property):  # noqa: N801 - used as the built-in decorators are
-        """``cached_property`` without its lock, taken each time in Python 3.11: a request has its member to itself."""
+        """``cached_property`` without its lock, taken each time in Python 3.11: a request has its things to itself."""
 
         def __get__(self, instance: Any, owner: Any = None) -> Any:
             if instance is None:
