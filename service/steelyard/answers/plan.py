@@ -208,7 +208,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
             told=told,
             rules=None if path is None or cut is None else _simple_rules(cut, plan.deficit_kcal or 0.0, path),
             dominant_source=None if path is None else path.dominant_source((cut or plan.phases[0]).last_point),
-            sizes=[*_sizes(asked, member.subject, plan)] if told.value else [],
+            sizes=[*_sizes(asked, member.subject, plan, bodies)] if told.value else [],
             levers=[*_levers(asked, member.subject, plan, bodies, told.value)],
         ),
         reasons=[
@@ -442,12 +442,13 @@ def _weeks_before(asked: PlanAsked, aim: DeficitAim) -> float:
     return float(aim.weeks_done or asked.history.weeks_that_count)
 
 
-def _sizes(asked: PlanAsked, subject: Subject, plan: Plan) -> Iterator[Cleared[SizeOffered]]:
+def _sizes(asked: PlanAsked, subject: Subject, plan: Plan, bodies: list[Subject]) -> Iterator[Cleared[SizeOffered]]:
     """The other sizes on offer whose every week is inside the rails, where there is a choice."""
     if len(plan.sizes) < 2:
         return
     for size in plan.sizes:
-        weeks = told_weeks(size.phases, subject, size.path)
+        along = bodies if size.path is plan.forecast else bodies_along(subject, size.path)
+        weeks = told_weeks(size.phases, along)
         with suppress(Refused):
             yield _clear(asked, size, weeks)
 

@@ -9,7 +9,7 @@ from steelyard.science.phase.deficit import DeficitAim, DeficitKind
 from steelyard.science.phase.gain import GainAim
 from steelyard.science.phase.plan import Plan, ReturnAim, SizeOffered, plan_deficit, plan_gain
 from steelyard.science.phase.sizes import Because, History, Pace, Size, UsualDeficit, usual_deficit, usual_surplus
-from steelyard.science.phase.told import told_weeks
+from steelyard.science.phase.told import bodies_along, told_weeks
 from steelyard.science.rails.gate import first_broken
 
 KNOWN = History(0)
@@ -132,7 +132,7 @@ def test_every_size_is_inside_the_rails(who: Person, aim: dict[str, object], his
     member, found = member_of(who), with_sizes(who, history, **aim)
     assert found.sizes
     for one in found.sizes:
-        weeks = told_weeks(one.phases, member.subject, one.path)
+        weeks = told_weeks(one.phases, bodies_along(member.subject, one.path))
         broken = first_broken(weeks, weeks_before=history.weeks_that_count, is_history_known=history.is_known)
         assert broken is None, one.size
 

@@ -80,7 +80,7 @@ def plan_phases(body: PlanRequest) -> PlanResponse:
         protein_reference_kg=round(plan.protein_reference_kg, KG),
         deficit_kcal=mapping.rounded_if_any(plan.deficit_kcal, KCAL),
         phases=[_phase(planned) for planned in plan.phases],
-        sizes=[_size(offered.value) for offered in plan.sizes],
+        sizes=_sizes([offered.value for offered in plan.sizes]),
         levers=[_lever(offered) for offered in plan.levers],
         guard_rails=[mapping.guard_rail(action) for action in answer.actions],
         rule_of_thumb=None if plan.rules is None else _rule_of_thumb(plan.rules),
@@ -225,7 +225,12 @@ def _phase(found: answers.PhasePlanned) -> Phase:
     )
 
 
-def _size(offered: SizeOffered) -> PhaseSize:
+def _sizes(offered: list[SizeOffered]) -> list[PhaseSize]:
+    ends = mapping.forecast_points([(size.phase.weeks[-1].last_day, size.at_end) for size in offered])
+    return [_size(size, at_end) for size, at_end in zip(offered, ends, strict=True)]
+
+
+def _size(offered: SizeOffered, at_end: ForecastPoint) -> PhaseSize:
     offset, weeks = round(offered.offset_kcal, KCAL), offered.phase.weeks
     return PhaseSize(
         size=offered.size.value,
@@ -235,9 +240,9 @@ def _size(offered: SizeOffered) -> PhaseSize:
         intake_kcal=offered.intake_kcal,
         last_intake_kcal=offered.last_intake_kcal,
         weeks=len(weeks),
-        end_date=weeks[-1].last_day,
+        end_date=at_end.date,
         change=_totals(offered.change),
-        at_end=mapping.forecast_points([(weeks[-1].last_day, offered.at_end)])[0],
+        at_end=at_end,
         tissue_rate_percent=round(100 * offered.tissue_share, 2),
         guard_rails=[mapping.guard_rail(action) for action in offered.warnings],
         reasons=mapping.notes([offered.said()]),

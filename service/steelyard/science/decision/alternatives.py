@@ -19,6 +19,7 @@ from ..phase import (
     PhaseKind,
     Plan,
     ReturnAim,
+    bodies_along,
     plan_deficit,
     plan_gain,
     plan_hold,
@@ -284,7 +285,7 @@ class Alternatives:
         q = self.question
         assert plan.forecast is not None
         dieting = weeks if kind.is_deficit else 0
-        told = tuple(told_weeks(plan.phases, q.subject, plan.forecast))
+        told = tuple(told_weeks(plan.phases, bodies_along(q.subject, plan.forecast)))
         before = fragment.weeks_done or q.cut_history.weeks_that_count
         cleared = clear(
             fragment,

@@ -14,9 +14,8 @@ _PURPOSES = {
 }
 
 
-def told_weeks(phases: Iterable[PlannedPhase], subject: Subject, path: Forecast) -> list[ToldWeek]:
-    """The weeks of phases, every day of each the same."""
-    bodies = bodies_along(subject, path)
+def told_weeks(phases: Iterable[PlannedPhase], bodies: Sequence[Subject]) -> list[ToldWeek]:
+    """The weeks of phases, every day of each the same; ``bodies`` are those along their path."""
     return [told_week(week, week.intake.intake_kcal, bodies) for phase in phases for week in phase.weeks]
 
 
