@@ -9,12 +9,13 @@ from steelyard.answers.plan import PhasesPlanned
 from steelyard.science.member import Told
 from steelyard.science.person import Person
 from steelyard.science.person.screening import Clearance, Condition, EatingDisorder, Screening
-from steelyard.science.phase import DeficitAim, DeficitKind, GainAim, History, HoldAim, ReturnAim
+from steelyard.science.phase import DeficitAim, DeficitKind, GainAim, History, HoldAim, PlanChoice, ReturnAim
 
 
 def planned(aim: DeficitAim | GainAim | HoldAim, who: Person = MAN, **others: Any) -> answers.Answered[PhasesPlanned]:
     asked = {"told": Told(who, CLEAR), "start": START, "aim": aim, "then": ReturnAim(gain_weeks=2)}
-    return answers.plan_phases(answers.PlanAsked(**{**asked, "history": History(0), **others}))
+    further = {"history": History(0), "include": frozenset({PlanChoice.LEVERS})}
+    return answers.plan_phases(answers.PlanAsked(**{**asked, **further, **others}))
 
 
 @pytest.mark.parametrize("who", ORDINARY)

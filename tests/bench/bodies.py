@@ -40,8 +40,8 @@ def trend(days: int = 90) -> bytes:
     return _json({"profile": PROFILE, "log": {"weights": weights, "intakes": intakes}})
 
 
-def plan() -> bytes:
-    """Twelve weeks: four of a mini-cut, two of maintenance, six of gain."""
+def plan(*include: str) -> bytes:
+    """Twelve weeks: four of a mini-cut, two of maintenance, six of gain; and what is to be offered beside them."""
     return _json(
         {
             "profile": PROFILE,
@@ -50,6 +50,7 @@ def plan() -> bytes:
             "phase": {"kind": "mini_cut", "weeks": 4},
             "return_to_gain": {"maintenance_weeks": 2, "gain_weeks": 6},
             "cut_history": {"cuts_last_12_months": 0},
+            "include": include,
         }
     )
 

@@ -37,6 +37,7 @@ OPERATIONS = (
     Asked("maintenance from a profile", "POST", "/v1/maintenance", bodies.maintenance(), 0.60),
     Asked("trends with 90 days", "POST", "/v1/trends", bodies.trend(), 0.15, 0.30),
     Asked("plan of 12 weeks with intervals", "POST", "/v1/plans", bodies.plan(), 0.12, 0.25),
+    Asked("the same with sizes and levers", "POST", "/v1/plans", bodies.plan("sizes", "levers")),
     Asked("forecast of 26 weeks with intervals", "POST", "/v1/forecasts", bodies.forecast()),
 )
 
@@ -141,6 +142,7 @@ def _check(server: Running, requests: dict[str, bytes]) -> None:
     counted: dict[str, tuple[int, Callable[[dict[str, Any]], int]]] = {
         "trends with 90 days": (90, lambda a: len(a["days"]["date"])),
         "plan of 12 weeks with intervals": (12, lambda a: sum(len(phase["weeks"]) for phase in a["phases"])),
+        "the same with sizes and levers": (2, lambda a: len(a["levers"])),
         "forecast of 26 weeks with intervals": (26, lambda a: len(a["weeks"])),
     }
     for what, request in requests.items():

@@ -96,6 +96,15 @@ async def test_a_day_split_and_a_coach(service: Running) -> None:
     assert re.search(r"Change: weight -\d", text)
 
 
+async def test_choices_are_told_whether_or_not_they_are_asked_for(service: Running) -> None:
+    assert not (await post(service, PLAN)).json()["sizes"]
+    text = await told(service, PLAN, "coach")
+    assert {said(say(title), "en") for title in ("BRIEFING_SIZES_TITLE", "BRIEFING_LEVERS_TITLE")} <= set(
+        sections(text)
+    )
+    assert text == await told(service, PLAN | {"include": ["levers"]}, "coach")
+
+
 async def test_no_safe_plan_is_told_as_such(service: Running) -> None:
     body = PLAN | {"phase": {"kind": "mini_cut", "fat_loss_kg": 6.0, "weeks": 3}}
     assert not (await post(service, body)).json()["feasible"]

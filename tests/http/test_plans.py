@@ -257,7 +257,7 @@ async def test_a_hold_unscreened_stays_a_hold(service: Running) -> None:
 
 
 async def test_a_size_left_open_is_explained_and_others_are_offered(service: Running) -> None:
-    answer = (await post(service, asked(mini(weeks=4)))).json()
+    answer = (await post(service, asked(mini(weeks=4), include=["sizes"]))).json()
     (chosen,) = [note for note in answer["reasons"] if note["code"] == "DEFICIT_CHOSEN"]
     assert chosen["params"]["deficit_kcal"] == answer["deficit_kcal"]
     (planned,) = [size for size in answer["sizes"] if size["is_planned"]]
@@ -270,6 +270,24 @@ async def test_a_size_left_open_is_explained_and_others_are_offered(service: Run
     assert brisk["phases"][0]["change"] == offered["change"]
     summary = await post(service, asked(mini(weeks=4)), "text/markdown")
     assert "## Other sizes, and their price" in summary.text
+
+
+async def test_what_to_choose_from_is_worked_out_where_it_is_asked_for(service: Running) -> None:
+    plain = (await post(service, asked(mini(weeks=4)))).json()
+    assert plain["sizes"] == plain["levers"] == []
+    for include in (["sizes"], ["levers"], ["levers", "sizes"]):
+        answer = (await post(service, asked(mini(weeks=4), include=include))).json()
+        assert [name for name in ("levers", "sizes") if answer[name]] == sorted(include)
+        assert answer["phases"] == plain["phases"]
+        assert set(answer["methods"]) >= set(plain["methods"])
+
+
+async def test_what_cannot_be_included_is_refused_with_what_can(service: Running) -> None:
+    refused = await post(service, asked(mini(weeks=4), include=["prices"]))
+    assert refused.status_code == 400
+    (error,) = refused.json()["errors"]
+    assert error["pointer"] == "#/include/0"
+    assert (error["code"], error["params"]["accepted"]) == ("NOT_A_CHOICE", "one of sizes, levers")
 
 
 # --- what is consistent, and reached by no safe plan ----------------------------------------------------------------
@@ -305,6 +323,7 @@ PLAN = asked(
     pause={"weeks": 2, "reason": "travel"},
     day_split=SPLIT,
     return_to_gain={"maintenance_weeks": 2, "gain_weeks": 6},
+    include=["sizes", "levers"],
 )
 
 

@@ -185,4 +185,5 @@ def request(rng: random.Random, *, eligible: bool = False, kind: str | None = No
             "kcal_per_day": round(min(8000.0, max(800.0, person["weight_kg"] * rng.uniform(24, 45)))),
             "standard_deviation_kcal": 120,
         }
+    asked["include"] = ["sizes", "levers"]
     return asked

@@ -14,6 +14,7 @@ _WOMAN: Json = LIFTER | {
     "body_fat": {"fat_fraction": 0.27, "method": "bioimpedance"},
 }  # fmt: skip
 _START = {"start_date": "2026-03-02", "screening": CLEAR}
+_PLANNED: Json = _START | {"include": ["sizes", "levers"]}
 
 
 def further(operation: Any) -> dict[str, Any]:
@@ -73,11 +74,11 @@ def _plans() -> Iterator[tuple[str, Json]]:
     for status in _STATUSES:
         for sex, person in (("man", LIFTER), ("woman", _WOMAN)):
             who = _trained(person, status, new=status == "novice")
-            yield f"{sex}_gains_{status}", _START | {"profile": who, "phase": {"kind": "gain", "weeks": 12}}
+            yield f"{sex}_gains_{status}", _PLANNED | {"profile": who, "phase": {"kind": "gain", "weeks": 12}}
     for preference in ("higher", "lower"):
         phase = {"kind": "mini_cut", "weeks": 5, "carbohydrate_preference": preference}
         for sex, person in (("man", LIFTER), ("woman", _WOMAN)):
-            yield f"{sex}_cuts_{preference}", _START | {"profile": person, "phase": phase}
+            yield f"{sex}_cuts_{preference}", _PLANNED | {"profile": person, "phase": phase}
     small = _WOMAN | {"weight_kg": 47.0, "height_cm": 155, "activity": {"kind": "level", "level": "sedentary"}}
     hard = {"kind": "mini_cut", "weeks": 6, "deficit_kcal": 1000}
     thin = LIFTER | {"weight_kg": 61.0, "height_cm": 180}
@@ -87,7 +88,7 @@ def _plans() -> Iterator[tuple[str, Json]]:
         "light": LIFTER | {"weight_kg": 58.0, "height_cm": 166, "activity": small["activity"]},
         "young": LIFTER | {"age_years": 19.0}, "old": LIFTER | {"age_years": 66.0}, "minor": LIFTER | {"age_years": 17},
     }.items():  # fmt: skip
-        yield f"hard_{name}", _START | {"profile": person, "phase": hard}
+        yield f"hard_{name}", _PLANNED | {"profile": person, "phase": hard}
     kinds = ("resistance", "walking", "running", "cycling", "other")
     days = ("monday", "tuesday", "wednesday", "thursday", "friday")
     lived: Json = {
@@ -98,19 +99,19 @@ def _plans() -> Iterator[tuple[str, Json]]:
         for sex, person in (("man", LIFTER), ("woman", _WOMAN)):
             stout = person | {"weight_kg": 118.0, "body_fat": {"fat_fraction": 0.41, "method": "dxa"}}
             for phase in ({"kind": "mini_cut", "weeks": 4, "deficit_kcal": 250}, {"kind": "gain", "weeks": 4}):
-                yield f"{sex}_{name}_{phase['kind']}", _START | {"profile": person, "phase": phase, "week": week}
-            yield f"{sex}_{name}_stout", _START | {"profile": stout, "phase": {"kind": "mini_cut"}, "week": week}
+                yield f"{sex}_{name}_{phase['kind']}", _PLANNED | {"profile": person, "phase": phase, "week": week}
+            yield f"{sex}_{name}_stout", _PLANNED | {"profile": stout, "phase": {"kind": "mini_cut"}, "week": week}
         for weight, fat in ((100.0, 0.38), (84.0, 0.34)):
             stout = LIFTER | {"weight_kg": weight, "body_fat": {"fat_fraction": fat, "method": "dxa"}}
-            yield f"stout_{name}_{weight:g}", _START | {"profile": stout, "phase": {"kind": "mini_cut", "weeks": 4}}
+            yield f"stout_{name}_{weight:g}", _PLANNED | {"profile": stout, "phase": {"kind": "mini_cut", "weeks": 4}}
     history = {"cuts_last_12_months": 4, "weeks_since_last_cut": 3}
     for weeks in (9, 16):
         cut = {"kind": "cut", "weeks": weeks, "easing_in_weeks": 2}
-        yield f"cut_{weeks}", _START | {"profile": LIFTER, "phase": cut, "cut_history": history}
-    yield "cut", _START | {"profile": LIFTER, "phase": {"kind": "cut", "target_fat_fraction": 0.13}}
+        yield f"cut_{weeks}", _PLANNED | {"profile": LIFTER, "phase": cut, "cut_history": history}
+    yield "cut", _PLANNED | {"profile": LIFTER, "phase": {"kind": "cut", "target_fat_fraction": 0.13}}
     for target in (0.05, 0.075):
         phase = {"kind": "cut", "target_fat_fraction": target}
-        yield f"to_{target:g}", _START | {"profile": lean, "phase": phase}
+        yield f"to_{target:g}", _PLANNED | {"profile": lean, "phase": phase}
 
 
 def _log(days: int, *, jump: bool = False, gap: bool = False, cycle: bool = False) -> Json:

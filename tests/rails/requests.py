@@ -70,6 +70,7 @@ def plan(rng: random.Random) -> Json:
         asked["week"] = _week(rng)
     if rng.random() < 0.7:
         asked["cut_history"] = _history(rng)
+    asked["include"] = ["sizes", "levers"]  # what is offered beside a plan holds the rails as well
     return asked
 
 

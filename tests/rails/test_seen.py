@@ -18,6 +18,7 @@ from .service import Answered, ask
 from .words import POUNDS, REFERRAL, SCALE, STOP_SIGNS, URGENT, has_code, leanness, notes, rails, says
 
 Json = dict[str, Any]
+CHOICES = ["sizes", "levers"]  # what is offered beside a plan holds the rails as well
 CARD = Path(__file__).parents[2] / "sdk" / "member_card" / "steelyard-plan.js"
 
 
@@ -30,7 +31,7 @@ def checked(operation: str, request: Json) -> Answered:
 
 def planned(profile: Json, phase: Json, *, screening: Json | None = CLEAR, **more: Any) -> Json:
     """A request for a plan."""
-    asked = {"profile": profile, "start_date": START.isoformat(), "phase": phase, **more}
+    asked = {"profile": profile, "start_date": START.isoformat(), "phase": phase, "include": CHOICES, **more}
     return asked | ({} if screening is None else {"screening": screening})
 
 

@@ -203,6 +203,7 @@ REQUEST_FIELDS: dict[str, dict[str, str]] = {
         "current_intake_kcal": "float | None?",
         "cut_history": "models.CutHistory | CutHistoryDict | None?",
         "day_split": "models.DaySplit | DaySplitDict | None?",
+        "include": "Sequence[models.PlanChoice | Literal['levers', 'sizes']]?",
         "log": "models.Log | LogDict | None?",
         "maintenance": "models.KnownMaintenance | KnownMaintenanceDict | None?",
         "pause": "models.Pause | PauseDict | None?",

@@ -1122,6 +1122,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "type": "object",
     },
     "PhaseKind": {"enum": ["cut", "gain", "maintenance", "mini_cut"], "type": "string"},
+    "PlanChoice": {"enum": ["levers", "sizes"], "type": "string"},
     "PlanRequest": {
         "additionalProperties": False,
         "properties": {
@@ -1133,6 +1134,11 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             },
             "cut_history": {"anyOf": [{"$ref": "CutHistory"}, {"type": "null"}]},
             "day_split": {"anyOf": [{"$ref": "DaySplit"}, {"type": "null"}]},
+            "include": {
+                "items": {"$ref": "PlanChoice"},
+                "maxItems": 12,
+                "type": "array",
+            },
             "log": {"anyOf": [{"$ref": "Log"}, {"type": "null"}]},
             "maintenance": {"anyOf": [{"$ref": "KnownMaintenance"}, {"type": "null"}]},
             "pause": {"anyOf": [{"$ref": "Pause"}, {"type": "null"}]},

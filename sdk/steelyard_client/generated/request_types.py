@@ -973,6 +973,9 @@ class PlanRequestDict(TypedDict):
     current_intake_kcal: What is eaten a day at present; maintenance by default. 800 to 8000.
     cut_history: Cuts already done.
     day_split: Higher- and lower-carbohydrate days with the same weekly total.
+    include: What to work out beside the plan, for somebody who may still choose: `sizes`, the phase at other
+        sizes with the price of each; `levers`, what more steps or cycling would do for a fat loss. The two
+        together take about as long to compute as the plan itself; none by default. `[]` if absent.
     log: Dated weights and intakes to estimate maintenance from.
     maintenance: A known maintenance; else it is estimated from the profile and log.
     pause: Weeks at maintenance first: travel, illness, injury.
@@ -990,6 +993,7 @@ class PlanRequestDict(TypedDict):
     current_intake_kcal: "NotRequired[float | None]"
     cut_history: "NotRequired[models.CutHistory | CutHistoryDict | None]"
     day_split: "NotRequired[models.DaySplit | DaySplitDict | None]"
+    include: "NotRequired[Sequence[models.PlanChoice | Literal['levers', 'sizes']]]"
     log: "NotRequired[models.Log | LogDict | None]"
     maintenance: "NotRequired[models.KnownMaintenance | KnownMaintenanceDict | None]"
     pause: "NotRequired[models.Pause | PauseDict | None]"

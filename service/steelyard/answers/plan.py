@@ -31,6 +31,7 @@ from steelyard.science.phase import (
     NearestSafe,
     Pace,
     Plan,
+    PlanChoice,
     PlannedPhase,
     PlannedWeek,
     ReturnAim,
@@ -84,7 +85,7 @@ class PlanAsked(NamedTuple):
     """Which phase, from which day, and what follows it.
 
     ``event`` is the day to be ready for; ``pause_weeks`` at maintenance come first; ``sources`` of uncertainty are
-    carried by the intervals; ``lived`` is how the weeks are lived.
+    carried by the intervals; ``lived`` is how the weeks are lived; ``include``: what to offer beside the plan.
     """
 
     told: Told
@@ -97,6 +98,7 @@ class PlanAsked(NamedTuple):
     lived: WeekLived | None = None
     history: History = History()
     sources: frozenset[UncertaintySource] = ALL_SOURCES
+    include: frozenset[PlanChoice] = frozenset()
 
 
 class WeekPlanned(NamedTuple):
@@ -147,7 +149,10 @@ class SimpleRules(NamedTuple):
 
 
 class PhasesPlanned(NamedTuple):
-    """A plan and what it starts from. ``nearest`` is set where no safe plan does what was asked: then no phases are."""
+    """A plan and what it starts from. ``nearest`` is set where no safe plan does what was asked: then no phases are.
+
+    ``sizes`` and ``levers`` are empty where they were not asked for.
+    """
 
     start_weight_kg: float
     protein_reference_kg: float
@@ -340,8 +345,8 @@ def _contradict(name: str, code: str, detail: str) -> NoReturn:
 # --- the plan -------------------------------------------------------------------------------------------------------
 
 
-def _plan(asked: PlanAsked, member: Member, until_event: int | None, *, with_sizes: bool = True) -> Plan:
-    aim, subject = asked.aim, member.subject
+def _plan(asked: PlanAsked, member: Member, until_event: int | None) -> Plan:
+    aim, subject, with_sizes = asked.aim, member.subject, PlanChoice.SIZES in asked.include
     if isinstance(aim, DeficitAim):
         fat_kg = float(subject.fat_kg)
         if aim.fat_loss_kg is not None and aim.fat_loss_kg >= fat_kg:
@@ -365,7 +370,7 @@ def _plan(asked: PlanAsked, member: Member, until_event: int | None, *, with_siz
         if aim.fat_ceiling is not None:
             rails.refuse_fat_target(subject, "phase.fat_ceiling_fraction")
         return plan_gain(
-            member, asked.start, aim, sources=asked.sources, pause_weeks=asked.pause_weeks, with_sizes=True
+            member, asked.start, aim, sources=asked.sources, pause_weeks=asked.pause_weeks, with_sizes=with_sizes
         )
     if asked.then.fat_ceiling is not None:
         rails.refuse_fat_target(subject, "return_to_gain.fat_ceiling_fraction")
@@ -385,8 +390,8 @@ def _nearest_that_stands(
         again = msgspec.structs.replace(aim, **moved)
         try:
             _check_weeks(again)
-            trial = asked._replace(aim=again, sources=frozenset[UncertaintySource]())
-            plan = _plan(trial, member, until, with_sizes=False)
+            trial = asked._replace(aim=again, sources=frozenset[UncertaintySource](), include=frozenset[PlanChoice]())
+            plan = _plan(trial, member, until)
             return plan.is_feasible and bool(_told(trial, plan, _bodies(member, plan)).value)
         except (Refused, Contradiction):
             return False
@@ -456,8 +461,8 @@ def _sizes(asked: PlanAsked, subject: Subject, plan: Plan, bodies: list[Subject]
 def _levers(
     asked: PlanAsked, subject: Subject, plan: Plan, bodies: list[Subject], phases: Sequence[PhasePlanned]
 ) -> Iterator[LeverOffered]:
-    """Activity beside the fat loss of a plan, where nothing speaks against more of it."""
-    if not phases or plan.cut is None or _has_to_ask(subject):
+    """Activity beside the fat loss of a plan, where it was asked for and nothing speaks against more of it."""
+    if PlanChoice.LEVERS not in asked.include or not phases or plan.cut is None or _has_to_ask(subject):
         return
     for lever in levers_of(subject, plan, bodies, [week.least_kcal for week in phases[plan.cut].weeks]):
         refusals: list[RailAction] = []

@@ -138,6 +138,7 @@ if TYPE_CHECKING:
     from .phase_size import PhaseSize as PhaseSize
     from .phase_totals import PhaseTotals as PhaseTotals
     from .picture_width import PictureWidth as PictureWidth
+    from .plan_choice import PlanChoice as PlanChoice
     from .plan_fragment import PlanFragment as PlanFragment
     from .plan_request import PlanRequest as PlanRequest
     from .plan_response import PlanResponse as PlanResponse
@@ -340,6 +341,7 @@ _MODULES = {
     "PhaseSize": "phase_size",
     "PhaseTotals": "phase_totals",
     "PictureWidth": "picture_width",
+    "PlanChoice": "plan_choice",
     "PlanFragment": "plan_fragment",
     "PlanRequest": "plan_request",
     "PlanResponse": "plan_response",
@@ -542,6 +544,7 @@ __all__ = [
     "PhaseSize",
     "PhaseTotals",
     "PictureWidth",
+    "PlanChoice",
     "PlanFragment",
     "PlanRequest",
     "PlanResponse",

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any, TypeVar, cast
 
 from attrs import define as _attrs_define
 
+from ..models.plan_choice import PlanChoice
 from ..models.uncertainty_source import UncertaintySource
 from ..types import UNSET, Unset
 
@@ -40,6 +41,9 @@ class PlanRequest:
         current_intake_kcal (float | None | Unset): What is eaten a day at present; maintenance by default.
         cut_history (CutHistory | None | Unset): Cuts already done.
         day_split (DaySplit | None | Unset): Higher- and lower-carbohydrate days with the same weekly total.
+        include (list[PlanChoice] | Unset): What to work out beside the plan, for somebody who may still choose:
+            `sizes`, the phase at other sizes with the price of each; `levers`, what more steps or cycling would do for a
+            fat loss. The two together take about as long to compute as the plan itself; none by default. `[]` if absent.
         log (Log | None | Unset): Dated weights and intakes to estimate maintenance from.
         maintenance (KnownMaintenance | None | Unset): A known maintenance; else it is estimated from the profile and
             log.
@@ -60,6 +64,7 @@ class PlanRequest:
     current_intake_kcal: float | None | Unset = UNSET
     cut_history: CutHistory | None | Unset = UNSET
     day_split: DaySplit | None | Unset = UNSET
+    include: list[PlanChoice] | Unset = UNSET
     log: Log | None | Unset = UNSET
     maintenance: KnownMaintenance | None | Unset = UNSET
     pause: None | Pause | Unset = UNSET
@@ -117,6 +122,13 @@ class PlanRequest:
             day_split = self.day_split.to_dict()
         else:
             day_split = self.day_split
+
+        include: list[str] | Unset = UNSET
+        if not isinstance(self.include, Unset):
+            include = []
+            for include_item_data in self.include:
+                include_item = include_item_data.value
+                include.append(include_item)
 
         log: dict[str, Any] | None | Unset
         if isinstance(self.log, Unset):
@@ -199,6 +211,8 @@ class PlanRequest:
             field_dict["cut_history"] = cut_history
         if day_split is not UNSET:
             field_dict["day_split"] = day_split
+        if include is not UNSET:
+            field_dict["include"] = include
         if log is not UNSET:
             field_dict["log"] = log
         if maintenance is not UNSET:
@@ -318,6 +332,15 @@ class PlanRequest:
             return cast(DaySplit | None | Unset, data)
 
         day_split = _parse_day_split(d.pop("day_split", UNSET))
+
+        _include = d.pop("include", UNSET)
+        include: list[PlanChoice] | Unset = UNSET
+        if _include is not UNSET:
+            include = []
+            for include_item_data in _include:
+                include_item = PlanChoice(include_item_data)
+
+                include.append(include_item)
 
         def _parse_log(data: object) -> Log | None | Unset:
             if data is None:
@@ -463,6 +486,7 @@ class PlanRequest:
             current_intake_kcal=current_intake_kcal,
             cut_history=cut_history,
             day_split=day_split,
+            include=include,
             log=log,
             maintenance=maintenance,
             pause=pause,

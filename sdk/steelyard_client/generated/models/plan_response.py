@@ -35,7 +35,8 @@ class PlanResponse:
         feasible (bool): Whether a safe plan does what was asked.
         fingerprint (str): Digest of the input, the contract and the model version.
         guard_rails (list[GuardRail]): Rails that capped or warned.
-        levers (list[ActivityLever]): Activity beside a fat loss; none where a clinician comes first.
+        levers (list[ActivityLever]): Activity beside a fat loss; empty where `include` does not ask for it, or a
+            clinician comes first.
         logging_ratio (Interval | None): Logged over eaten energy, where a log of intakes was read; null without one.
             Guard rails on the body divide what is told by its mean, those that protect by its upper end, 1 at most.
         maintenance_kcal (Interval): A central value with the interval that holds the truth with probability
@@ -51,8 +52,8 @@ class PlanResponse:
         reasons (list[Note]):
         resting_kcal (Interval): A central value with the interval that holds the truth with probability ``coverage``.
         rule_of_thumb (None | RuleOfThumb): Simple rules beside the forecast.
-        sizes (list[PhaseSize]): The phase at other sizes, smallest first, and as planned; none where there is no
-            choice.
+        sizes (list[PhaseSize]): The phase at other sizes, smallest first, and as planned; empty where `include` does
+            not ask for them, or there is no choice.
         start_weight_kg (float): Scale weight the plan starts from, as given.
         state (State): What is known of a person on a day, each figure with its error. Send it with the next request, as
             it is, beside

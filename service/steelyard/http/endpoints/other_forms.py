@@ -37,7 +37,8 @@ The body is that of `{operation_id}`, and so are the refusals. `Accept` chooses 
 (`text/csv`, RFC 4180, units in the header) and a summary to paste into a message (`text/markdown`). Cautions are in
 each of them."""
 _BRIEFING = """ Of a plan there is a briefing to send or read aloud as well (`text/plain`; `briefing` says for whom,
-`Accept-Language` in which language): what to eat and expect at the start, week by week, at the end, and after it."""
+`Accept-Language` in which language): what to eat and expect at the start, week by week, at the end, and after it.
+Summary and briefing tell the other sizes and the activity of `include` whether or not they are asked for."""
 
 
 def _other_form(

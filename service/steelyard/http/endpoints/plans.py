@@ -58,7 +58,7 @@ def plan_phases(body: PlanRequest) -> PlanResponse:
     safe plan does what was asked, `feasible` is false and `nearest` says what would. A person for whom no deficit is
     safe gets a 422 whose type names the rule. Screening answers are required: without them no deficit is planned. To
     plan the rest of a phase under way send the body as it is now, `weeks_done` and what is eaten now as
-    `current_intake_kcal`.
+    `current_intake_kcal`. Other sizes of the phase, and more activity beside it, are worked out where `include` asks.
     """
     answer = answers.plan_phases(_asked(body))
     plan = answer.value
@@ -165,6 +165,7 @@ def _asked(body: PlanRequest) -> answers.PlanAsked:
         if history is None
         else History(history.cuts_last_12_months, history.weeks_since_last_cut),
         sources=ALL_SOURCES if body.uncertainty_sources is None else frozenset(body.uncertainty_sources),
+        include=frozenset(body.include),
     )
 
 

@@ -192,6 +192,8 @@ def _body_handler(
     def answer(content: bytes, format_: Format | None, chosen: Mapping[str, StrEnum], accept_language: str) -> _Encoded:
         try:
             body = decode(content)
+            if format_ is not None:
+                body = format_.asked(body)
             computed = compute(body)
             made: Any = encode_finite(computed)
             language = ENGLISH.tag if format_ is None or not format_.has_words else preferred(accept_language)

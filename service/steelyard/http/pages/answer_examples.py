@@ -20,7 +20,7 @@ from ..schemas.batches import BatchCounts, BatchSummary
 from ..wire.encoding import encode_finite
 from ..wire.negotiation import Format
 
-# Of several answers to an operation those up to this size are shown, and the shortest in any case.
+# Of several answers to an operation those up to this size are shown, and the shortest that leaves nothing out anyhow.
 MOST_BYTES = 8_000
 _FILE_LINES = 12
 # Of a catalogue the first entries of each list are shown.
@@ -90,9 +90,11 @@ async def _of_operation(operation: Operation, renderer: Renderer) -> dict[str, d
     if operation.formats:
         return await _other_forms(operation, renderer)
     answers = {name: encode_finite(operation.compute(body)) for name, body in operation.request_examples.items()}
-    shortest = min(answers, key=lambda name: len(answers[name]))
-    shown = [name for name, answer in answers.items() if len(answer) <= MOST_BYTES or name == shortest]
-    return {operation.media_type: {name: json.loads(answers[name]) for name in shown}}
+    shown = {name for name, answer in answers.items() if len(answer) <= MOST_BYTES}
+    # What is worked out only where a request asks for it is seen in no other answer.
+    whole = {name for name, body in operation.request_examples.items() if getattr(body, "include", ())}
+    shown.add(min(whole or answers, key=lambda name: len(answers[name])))
+    return {operation.media_type: {name: json.loads(answer) for name, answer in answers.items() if name in shown}}
 
 
 def _answer_lines(operation: Operation) -> str:
@@ -122,12 +124,13 @@ def _shortened(entry: Any) -> Any:
 async def _other_forms(operation: Operation, renderer: Renderer) -> dict[str, dict[str, Any]]:
     """Documents in each of their media types, and of pictures the one that is text to look at."""
     ((name, body),) = operation.request_examples.items()
-    answer = operation.compute(body)
     shown = {media_type: form for media_type, form in operation.formats.items() if media_type.startswith("text/")}
     shown = shown or {operation.offered[0]: operation.formats[operation.offered[0]]}
-    return {media_type: {name: await _in_form(form, body, answer, renderer)} for media_type, form in shown.items()}
+    return {media_type: {name: await _in_form(form, operation, body, renderer)} for media_type, form in shown.items()}
 
 
-async def _in_form(form: Format, body: Any, answer: Any, renderer: Renderer) -> str:
+async def _in_form(form: Format, operation: Operation, body: Any, renderer: Renderer) -> str:
+    body = form.asked(body)
+    answer = operation.compute(body)
     made = form.make(body, answer, {option.name: option.default for option in form.options}, ENGLISH.tag)
     return (await form.finish(made, answer.fingerprint, renderer.render)).decode("utf-8")

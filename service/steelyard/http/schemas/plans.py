@@ -8,7 +8,7 @@ from msgspec import Meta
 
 from steelyard.science.body import UncertaintySource
 from steelyard.science.person import FlexibleKind, TrainingKind, Weekday
-from steelyard.science.phase import Pace
+from steelyard.science.phase import Pace, PlanChoice
 from steelyard.science.rails import CarbohydratePreference
 
 from .explanation import GuardRail, MethodIds, Note, Provenance
@@ -326,6 +326,16 @@ class PlanRequest(Request, frozen=True, kw_only=True):
         ]
         | None
     ) = None
+    include: Annotated[
+        list[PlanChoice],
+        Meta(
+            max_length=12,
+            description="What to work out beside the plan, for somebody who may still choose: `sizes`, the phase at "
+            "other sizes with the price of each; `levers`, what more steps or cycling would do for a fat loss. The two "
+            "together take about as long to compute as the plan itself; none by default.",
+            examples=[["sizes", "levers"]],
+        ),
+    ] = []
 
 
 class DayPlan(Response, frozen=True, kw_only=True):
@@ -522,11 +532,17 @@ class PlanResponse(Provenance, frozen=True, kw_only=True):
     phases: list[Phase]
     sizes: Annotated[
         list[PhaseSize],
-        Meta(description="The phase at other sizes, smallest first, and as planned; none where there is no choice."),
+        Meta(
+            description="The phase at other sizes, smallest first, and as planned; empty where `include` does not ask "
+            "for them, or there is no choice."
+        ),
     ]
     levers: Annotated[
         list[ActivityLever],
-        Meta(description="Activity beside a fat loss; none where a clinician comes first."),
+        Meta(
+            description="Activity beside a fat loss; empty where `include` does not ask for it, or a clinician comes "
+            "first."
+        ),
     ]
     guard_rails: Annotated[list[GuardRail], Meta(description="Rails that capped or warned.")]
     rule_of_thumb: Annotated[RuleOfThumb | None, Meta(description="Simple rules beside the forecast.")]

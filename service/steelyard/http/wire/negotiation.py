@@ -42,7 +42,8 @@ class Option(msgspec.Struct, frozen=True, kw_only=True):
 class Format(msgspec.Struct, frozen=True, kw_only=True):
     """Another media type for an answer: ``encode`` makes it of the request's body and the computed answer.
 
-    ``name`` and ``schema`` are what the contract calls it and says of it. A format reads its ``options``; one that is
+    ``name`` and ``schema`` are what the contract calls it and says of it; ``asks`` are fields of the request that it
+    sets, so that all it tells is computed. A format reads its ``options``; one that is
     not made at once ``is_slow`` and is finished in a workshop. One that ``has_words`` is made in the caller's language.
     """
 
@@ -50,10 +51,15 @@ class Format(msgspec.Struct, frozen=True, kw_only=True):
     content_type: str
     encode: Callable[..., Any]
     schema: Mapping[str, Any]
+    asks: Mapping[str, Any] = {}
 
     options: ClassVar[tuple[Option, ...]] = ()
     is_slow: ClassVar[bool] = False
     has_words: ClassVar[bool] = False
+
+    def asked(self, body: Any) -> Any:
+        """The request whose answer this format tells."""
+        return msgspec.structs.replace(body, **self.asks) if self.asks else body
 
     def make(self, body: Any, answer: Any, chosen: Mapping[str, StrEnum], language: str) -> Any:
         """The answer in this format, or what ``finish`` makes it of, in a language where it ``has_words``."""

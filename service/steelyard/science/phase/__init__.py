@@ -70,6 +70,7 @@ from .phases import (
 from .plan import (
     HoldAim,
     Plan,
+    PlanChoice,
     ReturnAim,
     SizeOffered,
     plan_deficit,
@@ -124,6 +125,7 @@ __all__ = [
     "Pace",
     "PhaseKind",
     "Plan",
+    "PlanChoice",
     "PlannedPhase",
     "PlannedWeek",
     "PromisedPath",

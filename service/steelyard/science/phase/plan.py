@@ -6,6 +6,7 @@ then. What no safe plan reaches is answered with the nearest on each axis.
 
 from collections.abc import Sequence
 from datetime import date, timedelta
+from enum import StrEnum
 from typing import NamedTuple
 
 import msgspec
@@ -120,6 +121,13 @@ class SizeOffered(NamedTuple):
             return say("SIZE_OF_GAIN", surplus_kcal=kcal, weeks=weeks, lean_kg=max(0.0, lean), fat_kg=max(0.0, fat))
         at_risk = max(0.0, -change.lean_kg.lower)
         return say("SIZE_OF_DEFICIT", deficit_kcal=kcal, weeks=weeks, fat_kg=max(0.0, -fat), lean_kg=at_risk)
+
+
+class PlanChoice(StrEnum):
+    """What can be offered beside a plan, to somebody who may still choose."""
+
+    SIZES = "sizes"
+    LEVERS = "levers"
 
 
 class Plan(NamedTuple):

@@ -145,6 +145,8 @@ def sync_detailed(
     says for whom,
     `Accept-Language` in which language): what to eat and expect at the start, week by week, at the end,
     and after it.
+    Summary and briefing tell the other sizes and the activity of `include` whether or not they are
+    asked for.
 
     Args:
         briefing (BriefingReader | Unset): Who is told, and how much.
@@ -193,6 +195,8 @@ def sync(
     says for whom,
     `Accept-Language` in which language): what to eat and expect at the start, week by week, at the end,
     and after it.
+    Summary and briefing tell the other sizes and the activity of `include` whether or not they are
+    asked for.
 
     Args:
         briefing (BriefingReader | Unset): Who is told, and how much.
@@ -236,6 +240,8 @@ async def asyncio_detailed(
     says for whom,
     `Accept-Language` in which language): what to eat and expect at the start, week by week, at the end,
     and after it.
+    Summary and briefing tell the other sizes and the activity of `include` whether or not they are
+    asked for.
 
     Args:
         briefing (BriefingReader | Unset): Who is told, and how much.
@@ -282,6 +288,8 @@ async def asyncio(
     says for whom,
     `Accept-Language` in which language): what to eat and expect at the start, week by week, at the end,
     and after it.
+    Summary and briefing tell the other sizes and the activity of `include` whether or not they are
+    asked for.
 
     Args:
         briefing (BriefingReader | Unset): Who is told, and how much.

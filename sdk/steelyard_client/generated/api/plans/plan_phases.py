@@ -128,7 +128,8 @@ def sync_detailed(
     safe gets a 422 whose type names the rule. Screening answers are required: without them no deficit
     is planned. To
     plan the rest of a phase under way send the body as it is now, `weeks_done` and what is eaten now as
-    `current_intake_kcal`.
+    `current_intake_kcal`. Other sizes of the phase, and more activity beside it, are worked out where
+    `include` asks.
 
     Args:
         body (PlanRequest): A person, their screening answers, and the phase to plan.
@@ -170,7 +171,8 @@ def sync(
     safe gets a 422 whose type names the rule. Screening answers are required: without them no deficit
     is planned. To
     plan the rest of a phase under way send the body as it is now, `weeks_done` and what is eaten now as
-    `current_intake_kcal`.
+    `current_intake_kcal`. Other sizes of the phase, and more activity beside it, are worked out where
+    `include` asks.
 
     Args:
         body (PlanRequest): A person, their screening answers, and the phase to plan.
@@ -207,7 +209,8 @@ async def asyncio_detailed(
     safe gets a 422 whose type names the rule. Screening answers are required: without them no deficit
     is planned. To
     plan the rest of a phase under way send the body as it is now, `weeks_done` and what is eaten now as
-    `current_intake_kcal`.
+    `current_intake_kcal`. Other sizes of the phase, and more activity beside it, are worked out where
+    `include` asks.
 
     Args:
         body (PlanRequest): A person, their screening answers, and the phase to plan.
@@ -247,7 +250,8 @@ async def asyncio(
     safe gets a 422 whose type names the rule. Screening answers are required: without them no deficit
     is planned. To
     plan the rest of a phase under way send the body as it is now, `weeks_done` and what is eaten now as
-    `current_intake_kcal`.
+    `current_intake_kcal`. Other sizes of the phase, and more activity beside it, are worked out where
+    `include` asks.
 
     Args:
         body (PlanRequest): A person, their screening answers, and the phase to plan.

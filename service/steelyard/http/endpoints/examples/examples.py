@@ -5,6 +5,7 @@ from datetime import date, timedelta
 from steelyard.science.body import TargetQuantity
 from steelyard.science.measures import SkinfoldMethod
 from steelyard.science.person import ActivityLevel, BodyFatMethod, EatingDisorder, Sex, TrainingStatus
+from steelyard.science.phase import PlanChoice
 
 from ...schemas.body_composition import (
     BmiMeasurement,
@@ -90,6 +91,7 @@ PLAN_EXAMPLES = {
         phase=MiniCut(fat_loss_kg=1.6),
         return_to_gain=ReturnToGain(gain_weeks=8),
         cut_history=CutHistory(cuts_last_12_months=0),
+        include=[PlanChoice.SIZES, PlanChoice.LEVERS],
     ),
     "weeks": PlanRequest(
         profile=_OFFICE_LIFTER, screening=_CLEAR, start_date=date(2026, 3, 30), phase=MiniCut(weeks=4)

@@ -4,6 +4,7 @@ import { count, title } from "./figures.js";
 import { choiceName } from "./wording.js";
 
 const DAY = 86_400_000;
+const CHOICES = { include: ["sizes", "levers"] }; // a coach at the workbench may still choose
 
 /** A day so many days after `date`. */
 export const dayAfter = (date, days = 1) => new Date(Date.parse(`${date}T00:00Z`) + days * DAY).toISOString().slice(0, 10);
@@ -18,7 +19,7 @@ export function nextSteps(operation, request, answer) {
   const { as_of_date: day, phase } = answer.state;
   const review = { label: "Review the phase", operation: "review_phase", body: { ...known, log: { weights: [], intakes: [] } } };
   const decide = { label: "Decide what comes next", operation: "decide_phase", body: { ...known, as_of_date: operation === "review_phase" ? dayAfter(day) : day } };
-  const plan = { label: "Plan a phase from here", operation: "plan_phases", body: { ...known, start_date: day, phase: { kind: "mini_cut" } } };
+  const plan = { label: "Plan a phase from here", operation: "plan_phases", body: { ...known, start_date: day, phase: { kind: "mini_cut" }, ...CHOICES } };
   if (operation === "decide_phase") return [...plansOf(answer, known), ...(phase ? [review] : [])];
   if (operation === "review_phase") {
     const next = { ...review, label: answer.question ? "Review again, with the answer to the question" : "Review again, a week on" };
@@ -34,7 +35,7 @@ function plansOf({ recommended, alternatives }, known) {
   const of = (row, word) => ({
     label: `${word}: ${choiceName(row.kind).toLowerCase()}${row.weeks ? `, ${count(row.weeks, "week")}` : ""}`,
     operation: "plan_phases",
-    body: { ...known, ...withoutNulls(row.plan) },
+    body: { ...known, ...withoutNulls(row.plan), ...CHOICES },
   });
   const others = alternatives.filter((row) => row.open && row.plan && row.kind !== recommended.kind);
   return [of(recommended, "Plan it"), ...others.map((row) => of(row, "Plan instead"))];
