@@ -273,8 +273,9 @@ async def test_the_keyboard_is_enough(desk: OpenDesk, live: LocalService) -> Non
             await page.keyboard.type(live.key)
         assert len(order) < 30
     assert order == [
-        "Skip to the answer", "Guides", "API reference", "Science", "to-member", "to-roster", "key", "operation",
-        "example", "as-form", "as-json", "body", "tidy", "send", "copy-curl", "curl", "copy-python", "python",
+        "Skip to the answer", "Start", "Workbench", "Guides", "Reference", "Science", "to-member", "to-roster", "key",
+        "operation", "example", "as-form", "as-json", "body", "tidy", "send", "copy-curl", "curl", "copy-python",
+        "python",
     ]  # fmt: skip
     assert all(outlines), list(zip(order, outlines, strict=True))
     for _ in range(4):

@@ -11,11 +11,13 @@ from in_process import Running
 from lifting_form import sum_lifts
 from page_outline import Outline
 from steelyard.http.app import OPERATIONS
-from steelyard.http.pages.api_reference import STYLE, reference_page
+from steelyard.http.pages.api_reference import reference_page
 from steelyard.http.pages.contract import openapi_document
+from steelyard.http.pages.site import Site, style_text
 
+SITE = Site(has_workbench=False)
 DOCUMENT = openapi_document(OPERATIONS)
-PAGE = reference_page(DOCUMENT)
+PAGE = reference_page(DOCUMENT, SITE)
 
 
 OUTLINE = Outline(PAGE)
@@ -46,7 +48,10 @@ def test_nothing_is_loaded_from_elsewhere() -> None:
     assert not [
         address for address in addresses if address and re.match(r"[a-z]+:|//", address) and address != "data:,"
     ]
-    assert not re.search(r"url\(|@import|https?:", STYLE)
+    styles = [a["href"] or "" for a in OUTLINE.all("link") if a["rel"] == "stylesheet"]
+    assert styles
+    for style in styles:
+        assert not re.search(r"url\(|@import|https?:", style_text(style.removeprefix("site/")))
 
 
 def test_links_within_lead_somewhere_and_ids_are_unique() -> None:
@@ -71,7 +76,7 @@ def test_it_can_be_read_aloud() -> None:
 
 def test_texts_of_the_contract_cannot_become_markup() -> None:
     hostile = msgspec.structs.replace(sum_lifts, summary="<script>alert(1)</script>", description="a `<b>` & <i>")
-    page = reference_page(openapi_document([hostile]))
+    page = reference_page(openapi_document([hostile]), SITE)
     assert "<script" not in page
     assert "<code>&lt;b&gt;</code> &amp; &lt;i&gt;" in page
 
@@ -81,19 +86,19 @@ def test_what_is_deprecated_is_listed() -> None:
     marked: dict[str, Any] = msgspec.json.decode(msgspec.json.encode(openapi_document([sum_lifts])))
     operation = marked["paths"][sum_lifts.path]["post"]
     operation |= {"deprecated": True, "x-deprecation": {"since": "2027-01-01", "sunset": None, "instead": "Lift `x`."}}
-    page = reference_page(marked)
+    page = reference_page(marked, SITE)
     section = page[page.index('id="deprecated"') :].split("</section>")[0]
     assert "Deprecated since 2027-01-01." in section
     assert "Lift <code>x</code>." in section
 
 
-@pytest.mark.parametrize(("path", "kind"), [("/reference", "text/html"), ("/reference/style.css", "text/css")])
+@pytest.mark.parametrize(("path", "kind"), [("/reference", "text/html"), ("/site/site.css", "text/css")])
 async def test_it_is_served_to_a_browser_without_a_key(service: Running, path: str, kind: str) -> None:
     headers = {"authorization": "", "accept": "text/html,application/xhtml+xml,*/*;q=0.8"}
     answer = await service.client.get(path, headers=headers)
     assert answer.status_code == 200
     assert answer.headers["content-type"] == f"{kind}; charset=utf-8"
-    assert answer.text == (PAGE if kind == "text/html" else STYLE)
+    assert answer.text == (PAGE if kind == "text/html" else style_text("site.css"))
 
 
 async def test_the_page_may_load_nothing_but_its_style(service: Running) -> None:

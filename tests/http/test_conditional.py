@@ -17,7 +17,7 @@ from steelyard.http.wire.conditional import compress, entity_tag, matches
 from steelyard.http.wire.headers import accepts_gzip
 
 ROOT = Path(__file__).resolve().parents[2]
-DOCUMENTS = ["/v1/methods", "/openapi.json", "/problems/guard-rail", "/reference", "/reference/style.css"]
+DOCUMENTS = ["/v1/methods", "/openapi.json", "/problems/guard-rail", "/", "/reference", "/site/site.css"]
 COMPUTED = [
     o
     for o in OPERATIONS

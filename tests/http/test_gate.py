@@ -25,6 +25,7 @@ from steelyard.store.store import Store, UsageCount
 from steelyard.store.tables import Table
 
 PUBLIC_PATHS = {
+    "/",
     "/guides",
     "/guides/{name:str}",
     "/science",
@@ -35,7 +36,8 @@ PUBLIC_PATHS = {
     "/openapi.json",
     "/problems/{slug:path}",
     "/reference",
-    "/reference/style.css",
+    "/site/reading.css",
+    "/site/site.css",
 }
 
 

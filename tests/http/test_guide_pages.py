@@ -1,4 +1,4 @@
-"""The guides and the science page: whole, linked, and readable without a script."""
+"""The start page, the guides and the science page: whole, linked, and readable without a script."""
 
 import re
 from html import unescape
@@ -8,11 +8,13 @@ import pytest
 from in_process import Running
 from page_outline import Outline
 from steelyard.http.pages.guide_pages import _render, guide_names, science_page
+from steelyard.http.pages.site import Site
+from steelyard.http.pages.start_page import start_page
 from steelyard.http.wire.problems import KINDS
 from steelyard.science import catalogue
 from validation import validate
 
-PATHS = ["/guides", *(f"/guides/{name}" for name in guide_names()), "/science", "/science/validation"]
+PATHS = ["/", "/guides", *(f"/guides/{name}" for name in guide_names()), "/science", "/science/validation"]
 
 
 @pytest.mark.parametrize("path", PATHS)
@@ -38,8 +40,15 @@ async def test_a_page_is_open_to_anyone_and_its_links_lead_somewhere(path: str, 
                 assert (await service.client.get(target)).status_code == 200, target
 
 
+@pytest.mark.parametrize("has_workbench", [True, False])
+def test_the_workbench_is_linked_where_there_is_one(has_workbench: bool) -> None:
+    page = start_page(Site(has_workbench=has_workbench))
+    assert page.count('href="workbench"') == (2 if has_workbench else 0)  # in the masthead and for the coach
+    assert page.count('aria-current="page"') == 1
+
+
 async def test_every_entry_and_source_is_on_the_science_page(service: Running) -> None:
-    page = science_page()
+    page = science_page(Site(has_workbench=False))
     for id_, entry in catalogue.entries().items():
         row = page[page.index(f'<tr id="{id_}">') :].split("</tr>")[0]
         assert entry.formula in unescape(row)

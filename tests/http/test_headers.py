@@ -37,6 +37,8 @@ REQUESTS = [
     ("GET", "/health/live"),
     ("GET", "/health/ready"),
     ("GET", "/openapi.json"),
+    ("GET", "/"),
+    ("HEAD", "/"),
     ("GET", "/reference"),
     ("GET", "/problems/not-json"),
 ]
@@ -48,7 +50,7 @@ async def test_every_response_guards_itself(service: Running, method: str, path:
     for name, value in EVERYWHERE.items():
         assert answer.headers.get_list(name) == [value], name
     (policy,) = answer.headers.get_list("content-security-policy")
-    assert policy.startswith("default-src 'self'" if path == "/reference" else "default-src 'none'")
+    assert policy.startswith("default-src 'self'" if path in {"/", "/reference"} else "default-src 'none'")
     assert "frame-ancestors 'none'" in policy
     assert len(answer.headers.get_list("cache-control")) == 1
     assert not {"server", "x-powered-by", "set-cookie"} & set(answer.headers)

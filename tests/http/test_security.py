@@ -403,6 +403,7 @@ def test_api8_the_linter_for_security_is_on() -> None:
 # API9: Improper Inventory Management.
 
 OWN_PATHS = {
+    "/",
     "/guides",
     "/guides/{name:str}",
     "/science",
@@ -413,7 +414,8 @@ OWN_PATHS = {
     "/openapi.json",
     "/problems/{slug:path}",
     "/reference",
-    "/reference/style.css",
+    "/site/reading.css",
+    "/site/site.css",
 }
 
 

@@ -17,7 +17,7 @@ from steelyard.http.edge.tracing import check_tracing
 from steelyard.http.endpoints.maintenance import estimate_maintenance
 from steelyard.http.gate.rate_limit import RateLimiter
 from steelyard.http.operation.operation import Operation
-from steelyard.http.pages.workbench import PAGE_PATH
+from steelyard.http.pages.site import WORKBENCH
 from steelyard.http.wire.observability import MULTIPROCESS_VARIABLE
 from steelyard.settings import Settings
 from steelyard.store.database import is_embedded
@@ -75,7 +75,7 @@ def serve(host: str, port: int, workers: int, migrate: bool, development: bool) 
         click.echo(f"\nDevelopment key (revoked when this ends):\n\n  {token}\n\nTry it in another shell:\n")
         click.echo(curl_command(estimate_maintenance, f"http://{shown}:{port}", token) + "\n")
         if settings.workbench:
-            click.echo(f"Or in a browser, with the key pasted there: http://{shown}:{port}{PAGE_PATH}\n")
+            click.echo(f"Or in a browser, with the key pasted there: http://{shown}:{port}{WORKBENCH.path}\n")
     click.echo(f"Listening at http://{shown}:{port} with {workers} worker{'s' if workers > 1 else ''}.", err=True)
     exit_code = processes.serve(
         listening,

@@ -52,6 +52,7 @@ from .gate.retention import Retention
 from .gate.usage import UsageCounter
 from .operation.operation import Operation
 from .pages.contract_routes import document_routes
+from .pages.site import Site
 from .pages.workbench import workbench_routes
 from .rendering.pictures.renderer import Renderer
 from .wire.observability import GaugeSource
@@ -163,10 +164,11 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
                 observer.close()
 
     routes = [operation.route(limits, renderer.render) for operation in operations]
-    if settings.workbench:
-        routes += workbench_routes(operations)
+    site = Site(has_workbench=settings.workbench)
+    if site.has_workbench:
+        routes += workbench_routes(operations, site)
     app = Litestar(
-        [*routes, *health_routes(readiness), *document_routes(operations), *observer_routes],
+        [*routes, *health_routes(readiness), *document_routes(operations, site), *observer_routes],
         before_request=Gate(keyring, limiter, usage),
         exception_handlers={Exception: handle_exception},
         lifespan=[lifespan],

@@ -2,42 +2,30 @@
 
 import json
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from html import escape
 from typing import Any
 
 from ..wire.deprecation import MARK
-
-STYLE_PATH = "/reference/style.css"
-PAGE_PATH = "/reference"
-# Scripts, frames and forms are shut out altogether, since the page has none.
-POLICY = (
-    b"default-src 'self'; script-src 'none'; object-src 'none'; img-src 'self' data:; base-uri 'none'; "
-    b"form-action 'none'; frame-ancestors 'none'"
-)
+from .site import REFERENCE, Site, table_head, table_row
 
 Json = Mapping[str, Any]
 
 _REFERENCE = re.compile(r"#/components/schemas/(\w+)")
 _METHODS = ("get", "post", "put", "patch", "delete")
 _LISTED_EXAMPLES = 3
+_ANSWER_COLUMNS = ("Status", "Body", "Meaning", "Headers")
+_FIELD_COLUMNS = ("Field", "Type", "Accepted", "Meaning")
 
 
-def reference_page(document: Json) -> str:
+def reference_page(document: Json, site: Site) -> str:
     """The whole page for an OpenAPI document."""
     operations = list(_operations(document))
     info = document["info"]
-    title = f"{escape(info['title'])} API {escape(info['version'])}"
-    return "\n".join(
+    title = f"{info['title']} API {info['version']}"
+    main = "\n".join(
         [
-            '<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">',
-            '<meta name="viewport" content="width=device-width, initial-scale=1">',
-            f'<title>{title}</title>\n<link rel="icon" href="data:,">',
-            '<link rel="stylesheet" href="reference/style.css">\n</head>\n<body>',
-            '<a class="skip" href="#content">Skip to the content</a>',
-            f"<header><h1>{title}</h1><p>{escape(info['summary'])}</p></header>",
-            _contents(operations, document["components"]["schemas"]),
-            '<main id="content" tabindex="-1">',
+            f"<h1>{escape(title)}</h1>\n<p>{escape(info['summary'])}</p>",
             f'<section id="about"><h2>About</h2>{_prose(info["description"])}',
             '<p>The same as a machine reads it: <a href="openapi.json">OpenAPI document</a>.</p></section>',
             _deprecated(operations),
@@ -45,9 +33,9 @@ def reference_page(document: Json) -> str:
             *(_operation(method, path, operation) for method, path, operation in operations),
             '<h2 id="schemas">Objects</h2>',
             *(_schema(name, schema) for name, schema in sorted(document["components"]["schemas"].items())),
-            "</main>\n</body>\n</html>\n",
         ]
     )
+    return site.page(title, main, at=REFERENCE, contents=_contents(operations, document["components"]["schemas"]))
 
 
 def _operations(document: Json) -> Iterator[tuple[str, str, Json]]:
@@ -61,9 +49,9 @@ def _contents(operations: list[tuple[str, str, Json]], schemas: Json) -> str:
     calls = "".join(f'<li><a href="#{op["operationId"]}">{escape(op["summary"])}</a></li>' for _, _, op in operations)
     objects = "".join(f'<li><a href="#{name}">{name}</a></li>' for name in sorted(schemas))
     return (
-        '<nav aria-label="Contents"><ul><li><a href="#about">About</a></li>'
+        '<ul><li><a href="#about">About</a></li>'
         f'<li><a href="#operations">Operations</a><ul>{calls}</ul></li></ul>'
-        f"<details><summary>Objects</summary><ul>{objects}</ul></details></nav>"
+        f"<details><summary>Objects</summary><ul>{objects}</ul></details>"
     )
 
 
@@ -101,7 +89,7 @@ def _operation(method: str, path: str, operation: Json) -> str:
         parts.append("<h4>Request</h4>")
         parts += [_content(kind, content) for kind, content in operation["requestBody"]["content"].items()]
     parts.append("<h4>Answers</h4>")
-    head = _row(["Status", "Body", "Meaning", "Headers"], "th", ' scope="col"')
+    head = table_head(_ANSWER_COLUMNS)
     rows = "".join(_answer(status, answer) for status, answer in sorted(operation["responses"].items()))
     parts.append(f'<div class="wide"><table><thead>{head}</thead><tbody>{rows}</tbody></table></div></section>')
     return "\n".join(parts)
@@ -122,7 +110,8 @@ def _answer(status: str, answer: Json) -> str:
     names = {kind: f"<code>{escape(kind)}</code>: " if len(offered) > 1 else "" for kind, _ in offered}
     bodies = "<br>".join(names[kind] + _type(content.get("schema", {})) for kind, content in offered)
     headers = ", ".join(f"<code>{escape(name)}</code>" for name in sorted(answer.get("headers", {})))
-    return _row([f"<code>{status}</code>", bodies or "none", _prose(answer["description"]), headers], "td")
+    cells = [f"<code>{status}</code>", bodies or "none", _prose(answer["description"]), headers]
+    return table_row(_ANSWER_COLUMNS, cells)
 
 
 def _schema(name: str, schema: Json) -> str:
@@ -130,9 +119,11 @@ def _schema(name: str, schema: Json) -> str:
     properties: Json = schema.get("properties", {})
     if not properties:
         return f"{text}<p>{_type(schema)}{_limits(schema)}</p></section>"
-    head = _row(["Field", "Type", "Accepted", "Meaning"], "th", ' scope="col"')
+    head = table_head(_FIELD_COLUMNS)
     rows = "".join(
-        _row([_field(field, field in schema.get("required", ())), _type(s), _accepted(s), _meaning(s)], "td")
+        table_row(
+            _FIELD_COLUMNS, [_field(field, field in schema.get("required", ())), _type(s), _accepted(s), _meaning(s)]
+        )
         for field, s in properties.items()
     )
     return f'{text}<div class="wide"><table><thead>{head}</thead><tbody>{rows}</tbody></table></div></section>'
@@ -198,10 +189,6 @@ def _limits(schema: Json) -> str:
     return " ".join(texts)
 
 
-def _row(cells: Iterable[str], tag: str, attributes: str = "") -> str:
-    return "<tr>" + "".join(f"<{tag}{attributes}>{cell}</{tag}>" for cell in cells) + "</tr>"
-
-
 def _prose(text: str) -> str:
     """Paragraphs and lists of the contract's descriptions, which use no more of Markdown than these and code."""
     blocks = []
@@ -216,35 +203,3 @@ def _prose(text: str) -> str:
 
 def _inline(text: str) -> str:
     return re.sub(r"`([^`]+)`", r"<code>\1</code>", escape(text))
-
-
-STYLE = """\
-:root { color-scheme: light dark; --line: #8886; --soft: #8882; --link: light-dark(#0a4f9e, #8ec1ff);
-  --warn: light-dark(#9a3412, #fdba74); }
-* { box-sizing: border-box; }
-body { margin: 0; font: 1rem/1.5 system-ui, sans-serif; display: grid; grid-template-columns: 17rem minmax(0, 1fr); }
-header { grid-column: 1 / -1; padding: 1rem 1.5rem; border-bottom: 1px solid var(--line); }
-header h1, header p { margin: 0; }
-nav { padding: 1rem 1.5rem; font-size: .9rem; position: sticky; top: 0; align-self: start; max-height: 100vh;
-  overflow: auto; }
-nav ul { padding-left: 1rem; margin: .3rem 0; }
-main { padding: 0 1.5rem 4rem; max-width: 75rem; }
-main:focus { outline: none; }
-a { color: var(--link); }
-code, pre { font: .9em ui-monospace, monospace; overflow-wrap: anywhere; }
-pre { background: var(--soft); padding: .75rem; overflow: auto; max-height: 30rem; overflow-wrap: normal; }
-section { scroll-margin-top: 1rem; }
-.operation, .schema { border-top: 1px solid var(--line); margin-top: 2rem; }
-.call { background: var(--soft); padding: .4rem .75rem; }
-.method { font-weight: 700; }
-.going { color: var(--warn); }
-.wide { overflow-x: auto; }
-table { border-collapse: collapse; width: 100%; font-size: .9rem; }
-th, td { text-align: left; vertical-align: top; padding: .4rem .6rem; border-bottom: 1px solid var(--line); }
-td p, td ul { margin: 0; padding-left: 0; }
-td ul { padding-left: 1rem; }
-.skip { position: absolute; left: -999rem; }
-.skip:focus { left: .5rem; top: .5rem; background: Canvas; padding: .5rem; }
-@media (max-width: 50rem) { body { display: block; } nav { position: static; max-height: none; } }
-@media print { nav { display: none; } body { display: block; } }
-"""

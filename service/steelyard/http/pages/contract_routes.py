@@ -1,4 +1,4 @@
-"""The service's own documents: the contract, its page for people, the problem types. Public, outside the contract."""
+"""The service's own pages and documents. Public, outside the contract."""
 
 from collections.abc import Iterable
 from functools import cache, lru_cache
@@ -14,11 +14,12 @@ from steelyard.science.register import Kind
 from ..operation.keyless import public
 from ..operation.operation import Operation
 from ..wire.conditional import Document
-from ..wire.headers import CONTENT_SECURITY_POLICY
 from ..wire.problems import GUARD_RAIL, KINDS, NOT_FOUND, ROOT, ProblemError
-from .api_reference import PAGE_PATH, POLICY, STYLE, STYLE_PATH, reference_page
+from .api_reference import reference_page
 from .contract import contract_text, openapi_document
 from .guide_pages import guide_routes
+from .site import REFERENCE, START, Site, page_document, style_routes
+from .start_page import start_page
 
 
 class ProblemPage(msgspec.Struct, frozen=True, kw_only=True):
@@ -54,8 +55,8 @@ def problem_page(slug: str) -> ProblemPage | None:
     return msgspec.structs.replace(page, type=f"{kind.type}/{rule_id}", meaning=f"{kind.meaning} {rule.summary}")
 
 
-def document_routes(operations: Iterable[Operation]) -> list[HTTPRouteHandler]:
-    """The contract, for programs and for people, and the problem pages."""
+def document_routes(operations: Iterable[Operation], site: Site) -> list[HTTPRouteHandler]:
+    """The start page, the contract for programs and for people, the problem pages, the guides and the science."""
     operations = tuple(operations)
 
     @cache
@@ -74,20 +75,21 @@ def document_routes(operations: Iterable[Operation]) -> list[HTTPRouteHandler]:
 
     @cache
     def page() -> Document:
-        html = reference_page(openapi_document(operations)).encode()
-        return Document(html, b"text/html; charset=utf-8", headers=[(CONTENT_SECURITY_POLICY, POLICY)])
+        return page_document(reference_page(openapi_document(operations), site))
 
-    style = Document(STYLE.encode(), b"text/css; charset=utf-8")
+    @cache
+    def first_page() -> Document:
+        return page_document(start_page(site))
 
-    @public(PAGE_PATH)
+    @public(START.path)
+    async def start() -> ASGIApp:
+        """What the service is for, and where to go."""
+        return first_page()
+
+    @public(REFERENCE.path)
     async def reference() -> ASGIApp:
         """The contract for people."""
         return page()
-
-    @public(STYLE_PATH)
-    async def reference_style() -> ASGIApp:
-        """How that page looks."""
-        return style
 
     @public(ROOT + "{slug:path}")
     async def problem(slug: FromPath[str]) -> ASGIApp:
@@ -97,4 +99,4 @@ def document_routes(operations: Iterable[Operation]) -> list[HTTPRouteHandler]:
             raise ProblemError(NOT_FOUND, "There is no such problem type; `contracts/problems.md` lists them.")
         return page
 
-    return [openapi, reference, reference_style, problem, *guide_routes()]
+    return [start, openapi, reference, problem, *style_routes(), *guide_routes(site)]

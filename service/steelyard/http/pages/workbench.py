@@ -2,7 +2,8 @@
 
 Public as a page; what it sends needs a key.
 
-Its files lie in ``workbench`` beside this and hold all that there is: no other origin is asked for anything.
+Its files lie in ``workbench`` beside this, and no other origin is asked for anything. ``{masthead}`` and ``{caution}``
+in the page become what all pages share.
 """
 
 import re
@@ -23,9 +24,9 @@ from ..wire.headers import CONTENT_SECURITY_POLICY
 from ..wire.negotiation import JSON
 from .answer_examples import without_nulls
 from .contract import openapi_document
+from .site import CAUTION, WORKBENCH, Site
 
-PAGE_PATH = "/workbench"
-OPERATIONS_PATH = f"{PAGE_PATH}/operations.json"
+OPERATIONS_PATH = f"{WORKBENCH.path}/operations.json"
 PICTURE = "image/svg+xml"
 # Scripts and styles are files of this origin, pictures are what the page has fetched itself, and no script may turn
 # text into markup at all (Trusted Types, a W3C working draft; browsers without them ignore the last two).
@@ -109,7 +110,7 @@ def form_schemas(operations: Iterable[Operation]) -> dict[str, Any]:
     return dict(sorted(found.items()))
 
 
-def workbench_routes(operations: Iterable[Operation]) -> list[HTTPRouteHandler]:
+def workbench_routes(operations: Iterable[Operation], site: Site) -> list[HTTPRouteHandler]:
     """The page, its files, and the operations that it offers."""
     operations = tuple(operations)
 
@@ -123,15 +124,18 @@ def workbench_routes(operations: Iterable[Operation]) -> list[HTTPRouteHandler]:
         """The operations that the page offers, with examples."""
         return listed()
 
-    return [workbench_operations, *_file_routes()]
+    return [workbench_operations, *_file_routes(site)]
 
 
-def _file_routes() -> Iterator[HTTPRouteHandler]:
+def _file_routes(site: Site) -> Iterator[HTTPRouteHandler]:
     for file in sorted(_FOLDER.iterdir(), key=lambda file: file.name):
         media_type = _MEDIA_TYPES.get(file.name[file.name.rfind(".") :])
         if media_type is not None:
-            document = Document(file.read_bytes(), media_type, headers=[(CONTENT_SECURITY_POLICY, POLICY)])
-            yield _file_route(PAGE_PATH if file.name == _INDEX else f"{PAGE_PATH}/{file.name}", document)
+            content = file.read_text("utf-8")
+            if file.name == _INDEX:
+                content = content.replace("{masthead}", site.masthead(WORKBENCH, "")).replace("{caution}", CAUTION)
+            document = Document(content.encode(), media_type, headers=[(CONTENT_SECURITY_POLICY, POLICY)])
+            yield _file_route(WORKBENCH.path if file.name == _INDEX else f"{WORKBENCH.path}/{file.name}", document)
 
 
 def _file_route(path: str, document: Document) -> HTTPRouteHandler:

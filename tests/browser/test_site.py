@@ -1,0 +1,58 @@
+"""The pages that are read: one site, whole on a phone, for keyboard and reader, in light and dark."""
+
+import pytest
+from browser_desk import OpenDesk, serious_findings
+from examples.local_service import LocalService
+
+pytestmark = pytest.mark.asyncio(loop_scope="session")
+
+PATHS = ("/", "/guides", "/guides/coach", "/reference", "/science", "/science/validation")
+PLACES = ["Start", "Workbench", "Guides", "Reference", "Science"]
+# A line that was cut would reach beyond the page, or beyond a box that does not say so.
+BEYOND = """() => [...document.querySelectorAll('main *, header *')].filter(each =>
+    each.getBoundingClientRect().right > innerWidth + 1 || each.scrollWidth > each.clientWidth + 1
+    && getComputedStyle(each).overflowX !== 'visible').map(each => each.outerHTML.slice(0, 80))"""
+
+
+@pytest.mark.parametrize("path", PATHS)
+@pytest.mark.parametrize(("width", "scheme"), [(390, "dark"), (1280, "light")])
+async def test_a_page_is_whole_and_open_to_all(
+    desk: OpenDesk, live: LocalService, path: str, width: int, scheme: str
+) -> None:
+    opened = await desk(viewport={"width": width, "height": 800}, color_scheme=scheme)
+    page = await opened.page(f"{live.url}{path}")
+    assert await page.evaluate("document.documentElement.scrollWidth") <= width
+    assert await page.evaluate(BEYOND) == []
+    assert await page.locator("header nav a").all_inner_texts() == PLACES
+    assert await page.locator("header [aria-current]").count() == 1
+    sheets = await page.evaluate(
+        "[...document.styleSheets].filter(each => each.href).map(each => each.cssRules.length)"
+    )
+    assert len(sheets) == 2
+    assert all(sheets)
+    if path != "/reference":  # which is of thousands of rows; its kinds of parts are on the others
+        assert await serious_findings(page) == []
+
+
+async def test_the_masthead_leads_everywhere_and_back(desk: OpenDesk, live: LocalService) -> None:
+    page = await (await desk(viewport={"width": 390, "height": 800})).page(f"{live.url}/guides/coach")
+    for name in [*PLACES, "Start"]:
+        await page.click(f"header nav a:text-is('{name}')")
+        assert await page.inner_text("header [aria-current]") == name
+        assert await page.locator("h1").count() == 1
+
+
+async def test_the_keyboard_shows_where_it_is(desk: OpenDesk, live: LocalService) -> None:
+    page = await (await desk(viewport={"width": 1280, "height": 800})).page(f"{live.url}/")
+    links = await page.locator("a").all_inner_texts()
+    look = """() => { const style = getComputedStyle(document.activeElement);
+        return [document.activeElement.innerText,
+            parseFloat(style.outlineWidth) >= 2 && style.outlineStyle !== 'none']; }"""
+    seen = []
+    for _ in links:
+        await page.keyboard.press("Tab")
+        seen.append(await page.evaluate(look))
+    assert seen == [[link, True] for link in links]
+    await page.focus(".skip")
+    await page.keyboard.press("Enter")
+    assert await page.evaluate("document.activeElement.id") == "content"
