@@ -195,7 +195,6 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
     if plan.nearest is not None:
         plan = plan._replace(nearest=_nearest_that_stands(asked, member, plan.nearest, until_event))
     assessed, path, cut = member.assessed, plan.forecast, plan.cut_phase
-    reference = _protein_reference_kg(member.subject, path, cut)
     days = _explain_days(asked, member.subject, told.value)
     doubts: list[Message] = []
     if asked.lived is not None and told.value:
@@ -203,7 +202,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
     return Answered(
         PhasesPlanned(
             start_weight_kg=member.person.weight_kg,
-            protein_reference_kg=reference,
+            protein_reference_kg=member.subject.protein_kg,
             maintenance=member.maintenance,
             learnt=member.learnt,
             resting=assessed.resting,
@@ -219,7 +218,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
         reasons=[
             assessed.resting.reason,
             *plan.reasons,
-            *(_reference(member.subject, reference) if told.value else ()),
+            *(_reference(member.subject) if told.value else ()),
             *_ask_first(member.subject, plan),
         ],
         cautions=[*member.cautions, *doubts],
@@ -541,18 +540,11 @@ def _week(asked: PlanAsked, phase: PlannedPhase, planned: WeekPlanned, on: Seque
     return planned._replace(split=split)
 
 
-def _protein_reference_kg(subject: Subject, path: Forecast | None, cut: PlannedPhase | None) -> float:
-    """What protein is shared out for: the body at the start, or by when a fat loss begins where that is less."""
-    if path is None or cut is None:
-        return subject.protein_kg
-    return min(subject.protein_kg, bodies_along(subject, path)[cut.first].protein_kg)
-
-
-def _reference(subject: Subject, reference_kg: float) -> list[Message]:
+def _reference(subject: Subject) -> list[Message]:
     """What protein is shared out for, where that is less than the whole body."""
-    if reference_kg > subject.weight_kg - _NOTABLE_KG:
+    if subject.protein_kg > subject.weight_kg - _NOTABLE_KG:
         return []
-    return [say("PROTEIN_REFERENCE", reference_kg=reference_kg)]
+    return [say("PROTEIN_REFERENCE", reference_kg=subject.protein_kg)]
 
 
 def _explain_days(asked: PlanAsked, subject: Subject, phases: list[PhasePlanned]) -> list[DaysPlanned]:

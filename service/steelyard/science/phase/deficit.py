@@ -30,6 +30,7 @@ from ..rails import (
     LOSS,
     LOSS_LIMIT,
     MEASURE_LIMIT,
+    PROTEIN_DEFAULT_GAIN,
     CarbohydratePreference,
     DeficitLimit,
     Macronutrients,
@@ -41,6 +42,7 @@ from ..rails import (
     path_limit,
     resting_limit,
     split_for,
+    usual_protein,
 )
 from .defaults import (
     CUT_DEFAULT_WEEKS,
@@ -60,8 +62,8 @@ from .sizes import Pace
 
 # Steps of some weeks end within a few grams of weekly ones, near enough to look for a goal.
 _SEARCH_STEP_DAYS = 21.0
-# A week at maintenance takes no more than this of the body mass index.
-_BMI_NEAR = 0.2
+# Weeks at maintenance take no more than this of the body mass index, and by then they take nothing more.
+_BMI_NEAR, _SETTLING_WEEKS = 0.2, 3
 
 
 class DeficitKind(StrEnum):
@@ -157,7 +159,8 @@ class DeficitPhase:
     ) -> None:
         """``start`` is the calibrated ``body``, where a caller has it; ``weeks_before``: of a deficit just before."""
         self.aim = aim
-        self.protein = protein_g_per_kg
+        self._least_protein_g_per_kg = protein_g_per_kg
+        self._protein_g = protein_g_per_kg * subject.protein_kg
         self._before = aim.weeks_done or weeks_before
         self._is_close = weeks_before > 0.0
         self._elements: dict[int, list[Element]] = {}  # by the length of the phase
@@ -167,6 +170,8 @@ class DeficitPhase:
     def starting(self, state: BodyState, subject: Subject, weeks_held: int = 0) -> None:
         """Start from a later state of the same body, after some weeks at maintenance."""
         self.state, self.subject = state, subject
+        # No less in all than for the body whose reference mass is told.
+        self.protein = max(self._least_protein_g_per_kg, self._protein_g / subject.protein_kg)
         self._weeks_counted = weeks_counted(self._before, weeks_held)
         self._paths: dict[float, _Path] = {}
         self._limits: dict[float, list[DeficitLimit]] = {}
@@ -334,12 +339,14 @@ class DeficitPhase:
         return LOSS if self.loss_share(states[-1], weeks) > LOSS_LIMIT else None
 
     def _least_bmi(self, end: BodyState, bmi: float) -> float:
-        """``bmi``, that of the end, or that after the week at maintenance that follows, where it is less."""
+        """``bmi``, that of the end, or that in the weeks at maintenance that follow, where it is less."""
         if bmi > BMI_FLOOR + _BMI_NEAR:
             return bmi
-        held = self._intake(Element.BREAK, 0.0, 1, end)
-        after = walk(self.model, end, as_diet(held, self.subject.protein_kg), (7.0,))[0]
-        return min(bmi, subject_at(self.subject, self.model, after).bmi)
+        now = subject_at(self.subject, self.model, end)
+        protein = usual_protein(self.subject, PROTEIN_DEFAULT_GAIN)
+        held = split_for(self.subject, held_kcal(now, now.maintenance_kcal), protein, self.aim.preference)
+        after = walk(self.model, end, as_diet(held, self.subject.protein_kg), (7.0,) * _SETTLING_WEEKS)
+        return min(bmi, *(then.bmi for then in subjects_at(self.subject, self.model, after)))
 
     def limits(self, now: Subject, weeks: int) -> list[DeficitLimit]:
         """The largest deficit of each rule for the body ``now`` in a phase of ``weeks``, strictest first [kcal/d]."""
