@@ -77,6 +77,25 @@ def test_a_plan_of_usual_size_is_not_raised_by_a_rail_in_its_first_weeks() -> No
     assert sum(raised) <= 2
 
 
+@pytest.mark.long
+def test_few_who_keep_to_a_cut_are_told_to_eat_otherwise_and_most_who_eat_more_are_named() -> None:
+    """Of honest people at most 15 % in weekly reviews of a cut of twelve weeks, whose body loses a third more in this
+    world than the plan says; of those who eat 300 kcal a day unlogged 55 % by day 28, and 5 % of the honest.
+
+    What a review goes by was set on people of two other seeds.
+    """
+    count, changed, named = 80, 0, {0.0: 0, 300.0: 0}
+    for over_kcal in named:
+        for person in people(count, 6_000, over_kcal=over_kcal):
+            weeks = followed(person, planned(person, {"kind": "cut", "weeks": 12}), 12 if not over_kcal else 4)
+            named[over_kcal] += any(week.review["verdict"] in ("slower", "contradicted") for week in weeks[:4])
+            if not over_kcal:
+                changed += any(week.review["correction_kcal"] for week in weeks[:11])
+    assert changed <= 0.15 * count
+    assert named[300.0] >= 0.55 * count
+    assert named[0.0] <= 0.05 * count
+
+
 def test_fat_to_lose_is_lost_when_two_readings_say_so() -> None:
     for person in people(6, 4_500):
         target = round(0.02 * person.start_kg, 1)
