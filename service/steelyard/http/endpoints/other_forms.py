@@ -27,8 +27,8 @@ _PICTURE = """\
 What `{operation_id}` answers, as a picture with its text for those who do not see it.
 
 The body is that of `{operation_id}`, and so are the refusals. `Accept` chooses among `image/svg+xml` (also where
-anything is accepted), `image/png`, and the picture's Vega-Lite specification for those who draw it themselves. Cautions
-are in each of them."""
+anything is accepted), `image/png`, and the picture's Vega-Lite specification for those who draw it themselves.
+`Accept-Language` chooses among the languages of `/v1/messages`. Cautions are in each of them."""
 _DOCUMENT = """\
 What `{operation_id}` answers, as a document for people.
 

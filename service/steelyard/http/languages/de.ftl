@@ -217,6 +217,89 @@ picture-nearest-fat = Am nächsten: { NUMBER($fat_kg, maximumFractionDigits: 1) 
 picture-nearest-weeks = Am nächsten: { weeks } für das Ziel.
 picture-nearest-deficit = Am nächsten: ein Defizit von höchstens { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag.
 picture-phase-in-figures = { phase-name }, { DATETIME($start_date, dateStyle: "long") } bis { DATETIME($end_date, dateStyle: "long") }: { NUMBER($least_kcal, maximumFractionDigits: 0) } bis { NUMBER($most_kcal, maximumFractionDigits: 0) } kcal am Tag, Gewicht { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), Fett { NUMBER($fat_kg, maximumFractionDigits: 1) } kg ({ NUMBER($fat_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }), Magergewebe { NUMBER($lean_kg, maximumFractionDigits: 1) } kg ({ NUMBER($lean_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($lean_upper_kg, maximumFractionDigits: 1) }), Wasser und Darminhalt { NUMBER($carried_kg, maximumFractionDigits: 1) } kg ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
+picture-body-fat-title = Körperfett, % des Gewichts
+picture-body-fat = Körperfett
+picture-band = Grenzen des gewählten Bereichs
+picture-change = Änderung, kg, mit 80-%-Spannen
+picture-row-weight = Gewicht
+picture-row-tissue = Gewebe
+picture-percent = { $value } %
+picture-weighings = Wägungen
+picture-outlier = Ausreißer
+picture-smoothed = geglättet
+picture-logged = protokolliertes Essen
+picture-maintenance-logged = Bedarf, wie du protokollierst
+picture-window = { $days ->
+    [one] Letzter Tag
+   *[other] Letzte { $days } Tage
+}
+picture-window-whole = Ganzes Protokoll, { days }
+picture-more-of-kind = { $text } ({ $count } weitere dieser Art.)
+picture-forecast = In { weeks }, am { DATETIME($date, dateStyle: "long") }, zeigt die Waage etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg
+picture-target-reached = Mit { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag ist das Ziel am { DATETIME($date, dateStyle: "long") } erreicht
+picture-target-met = Mit { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag ist das Ziel erreicht
+picture-target-missed = Das Ziel ist bis dahin nicht sicher zu erreichen
+picture-nearest-intake = Am nächsten: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag.
+picture-nearest-date = Am nächsten: das Ziel am { DATETIME($date, dateStyle: "long") }.
+picture-nearest-intake-date = Am nächsten: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag; das Ziel am { DATETIME($date, dateStyle: "long") }.
+picture-forecast-path = Gewicht von { $start_weight } am { DATETIME($start_date, dateStyle: "long") } auf { $weight } am Ende des { DATETIME($end_date, dateStyle: "long") }, davon { $fat } Fett, Körperfett { $percent }.
+picture-forecast-maintenance = Bedarf am Anfang: { $maintenance } am Tag.
+picture-trend = { $way ->
+    [down] Etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg Fett und Magergewebe weniger pro Woche
+    [up] Etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg Fett und Magergewebe mehr pro Woche
+   *[level] Fett und Magergewebe nehmen weder klar zu noch ab
+}; etwa { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag halten das Gewicht
+picture-trend-early = Noch zu wenige Daten für eine Richtung
+picture-trend-early-days = Noch zu wenige Daten für eine Richtung: Es braucht etwa { more-days }
+picture-trend-log = Gewichtsprotokoll vom { DATETIME($start_date, dateStyle: "long") } bis zum { DATETIME($end_date, dateStyle: "long") }.
+picture-trend-day = Gewichtsprotokoll vom { DATETIME($date, dateStyle: "long") }.
+picture-trend-smoothed = Geglättetes Gewicht von { $start_weight } auf { $weight }. Das Gewebe ändert sich jetzt um { $rate } pro Woche.
+picture-trend-maintenance = Bedarf, so wie du protokollierst: { $maintenance } am Tag.
+picture-trend-change = Über { days }: Gewicht { $weight }, Gewebe { $tissue }, Wasser und Darminhalt { $carried }.
+picture-trend-composition = Vom Gewebe: Fett { $fat }, Magergewebe { $lean }.
+picture-cuts = { $cuts ->
+    [0] ohne Diätphase
+    [one] mit 1 Diätphase
+   *[other] mit { $cuts } Diätphasen
+}
+picture-season = Magergewebe { $lean } und Fett { $fat } in { weeks } { picture-cuts }
+picture-season-changes = Magergewebe { $lean }, Fett { $fat }; { days } im Defizit.
+picture-season-path = Gewicht von { $start_weight } am { DATETIME($start_date, dateStyle: "long") } auf { $weight } am Ende des { DATETIME($end_date, dateStyle: "long") }, Körperfett von { $now_percent } auf { $percent }, höchstens { $peak_percent }.
+picture-season-total = Änderung über die Saison, kg
+picture-limit = { $limit ->
+    [weeks_above_band] Nicht eingehalten: Wochen über dem Bereich, { $found } statt höchstens { $allowed }.
+    [weeks_dieting] Nicht eingehalten: Wochen im Defizit, { $found } statt höchstens { $allowed }.
+   *[event_fat_fraction] Nicht eingehalten: Körperfett zu einem Termin, { $found } statt höchstens { $allowed }.
+}
+picture-season-phase = { phase-name }, { DATETIME($start_date, dateStyle: "long") } bis { DATETIME($end_date, dateStyle: "long") }: Gewicht { $weight }, Fett { $fat }, Magergewebe { $lean }.
+picture-sign = { phase-name } endet früher: { $text }
+strategy-name = { $strategy ->
+    [slow_gain_rare_mini_cuts] Langsamer Aufbau, selten Mini-Cuts
+    [fast_gain_long_cut] Schneller Aufbau, eine lange Diätphase
+    [fast_gain_repeated_mini_cuts] Schneller Aufbau, immer wieder Mini-Cuts
+    [slow_gain_no_cut] Langsamer Aufbau, keine Diätphase
+   *[own] { $strategy }
+}
+picture-past = { $past ->
+    [yes] , über einer Grenze
+   *[no] {""}
+}
+picture-comparison = Am meisten Magergewebe in { weeks }: { strategy-name }
+picture-comparison-one = In { weeks }: Magergewebe { $lean }, Fett { $fat }
+picture-most-lean = Am meisten Magergewebe: „{ strategy-name }“, { $value }{ picture-past }.
+picture-least-fat = Am wenigsten Fett dazu: „{ strategy-name }“, { $value }{ picture-past }.
+picture-odds = „{ strategy-name }“ bringt mit einer Wahrscheinlichkeit von { $percent } mehr Magergewebe als „{ $rival }“.
+picture-odds-unclear = Kein klarer Unterschied: „{ strategy-name }“ bringt mit einer Wahrscheinlichkeit von { $percent } mehr Magergewebe als „{ $rival }“.
+picture-draws = Mediane aus { $draws } Ziehungen dessen, was unsicher ist.
+picture-strategy-in-figures = „{ strategy-name }“: Magergewebe { $lean }, Fett { $fat }, höchstes Körperfett { $percent }, Wochen über dem Bereich { $above }, Tage im Defizit { $dieting }.
+picture-lean-gained = Magergewebe dazu, kg
+picture-fat-gained = Fett dazu, kg
+picture-peak = Höchstes Körperfett, %
+picture-weeks-above = Wochen über dem Bereich
+picture-days-dieting = Tage im Defizit
+picture-median = Median und 80-%-Spanne
+picture-limit-broken = eine Grenze ist nicht eingehalten
+picture-limit-not-kept = Eine Grenze ist nicht eingehalten.
 
 ## member
 

@@ -219,6 +219,86 @@ picture-nearest-fat = Nearest: { NUMBER($fat_kg, maximumFractionDigits: 1) } kg
 picture-nearest-weeks = Nearest: { weeks } for the goal.
 picture-nearest-deficit = Nearest: a deficit of { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day at most.
 picture-phase-in-figures = { phase-name }, { DATETIME($start_date, dateStyle: "long") } to { DATETIME($end_date, dateStyle: "long") }: { NUMBER($least_kcal, maximumFractionDigits: 0) } to { NUMBER($most_kcal, maximumFractionDigits: 0) } kcal a day, weight { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } to { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), fat { NUMBER($fat_kg, maximumFractionDigits: 1) } kg ({ NUMBER($fat_lower_kg, maximumFractionDigits: 1) } to { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }), lean tissue { NUMBER($lean_kg, maximumFractionDigits: 1) } kg ({ NUMBER($lean_lower_kg, maximumFractionDigits: 1) } to { NUMBER($lean_upper_kg, maximumFractionDigits: 1) }), carried mass { NUMBER($carried_kg, maximumFractionDigits: 1) } kg ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } to { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
+picture-body-fat-title = Body fat, % of scale weight
+picture-body-fat = body fat
+picture-band = ends of the chosen band
+picture-change = Change, kg, with 80% ranges
+picture-row-weight = Weight
+picture-row-tissue = Tissue
+picture-percent = { $value }%
+picture-weighings = weighings
+picture-outlier = outlier
+picture-smoothed = smoothed
+picture-logged = logged intake
+picture-maintenance-logged = maintenance on the log's scale
+picture-window = Last { days }
+picture-window-whole = Over the log, { days }
+picture-more-of-kind = { $text } ({ $count } more of this kind.)
+picture-forecast = In { weeks }, on { DATETIME($date, dateStyle: "long") }, the scale says about { NUMBER($weight_kg, maximumFractionDigits: 1) } kg
+picture-target-reached = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day reach the target on { DATETIME($date, dateStyle: "long") }
+picture-target-met = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day reach the target
+picture-target-missed = No safe intake reaches the target in time
+picture-nearest-intake = Nearest: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day.
+picture-nearest-date = Nearest: the target on { DATETIME($date, dateStyle: "long") }.
+picture-nearest-intake-date = Nearest: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day; the target on { DATETIME($date, dateStyle: "long") }.
+picture-forecast-path = Scale weight from { $start_weight } on { DATETIME($start_date, dateStyle: "long") } to { $weight } at the end of { DATETIME($end_date, dateStyle: "long") }, with { $fat } of fat and body fat of { $percent }.
+picture-forecast-maintenance = Maintenance at the start: { $maintenance } a day.
+picture-trend = { $way ->
+    [down] About { NUMBER($rate_kg, maximumFractionDigits: 2) } kg of fat and lean tissue less a week
+    [up] About { NUMBER($rate_kg, maximumFractionDigits: 2) } kg of fat and lean tissue more a week
+   *[level] No clear gain or loss of fat and lean tissue
+}; about { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day hold the weight
+picture-trend-early = Too little data to tell a direction
+picture-trend-early-days = Too little data to tell a direction: about { more-days } needed
+picture-trend-log = Weight log from { DATETIME($start_date, dateStyle: "long") } to { DATETIME($end_date, dateStyle: "long") }.
+picture-trend-day = Weight log of { DATETIME($date, dateStyle: "long") }.
+picture-trend-smoothed = Smoothed weight from { $start_weight } to { $weight }. Tissue now changes by { $rate } a week.
+picture-trend-maintenance = Maintenance on the log's own scale: { $maintenance } a day.
+picture-trend-change = Over { days }: weight { $weight }, tissue { $tissue }, carried mass { $carried }.
+picture-trend-composition = Of the tissue: fat { $fat }, lean { $lean }.
+picture-cuts = { $cuts ->
+    [0] without a cut
+    [one] with 1 cut
+   *[other] with { $cuts } cuts
+}
+picture-season = Lean tissue { $lean } and fat { $fat } in { weeks } { picture-cuts }
+picture-season-changes = Lean tissue { $lean }, fat { $fat }; { days } in a deficit.
+picture-season-path = Scale weight from { $start_weight } on { DATETIME($start_date, dateStyle: "long") } to { $weight } at the end of { DATETIME($end_date, dateStyle: "long") }, body fat from { $now_percent } to { $percent }, at most { $peak_percent }.
+picture-season-total = Change over the season, kg
+picture-limit = { $limit ->
+    [weeks_above_band] Not kept: weeks above the band, { $found } where { $allowed } are allowed.
+    [weeks_dieting] Not kept: weeks in a deficit, { $found } where { $allowed } are allowed.
+   *[event_fat_fraction] Not kept: body fat at an event, { $found } where { $allowed } is allowed.
+}
+picture-season-phase = { phase-name }, { DATETIME($start_date, dateStyle: "long") } to { DATETIME($end_date, dateStyle: "long") }: weight { $weight }, fat { $fat }, lean tissue { $lean }.
+picture-sign = { phase-name } ends early: { $text }
+strategy-name = { $strategy ->
+    [slow_gain_rare_mini_cuts] Slow gain, rare mini-cuts
+    [fast_gain_long_cut] Fast gain, one long cut
+    [fast_gain_repeated_mini_cuts] Fast gain, repeated mini-cuts
+    [slow_gain_no_cut] Slow gain, no cut
+   *[own] { $strategy }
+}
+picture-past = { $past ->
+    [yes] , past a limit
+   *[no] {""}
+}
+picture-comparison = Most lean tissue in { weeks }: { strategy-name }
+picture-comparison-one = In { weeks }: lean tissue { $lean }, fat { $fat }
+picture-most-lean = Most lean tissue gained: “{ strategy-name }”, { $value }{ picture-past }.
+picture-least-fat = Least fat gained: “{ strategy-name }”, { $value }{ picture-past }.
+picture-odds = “{ strategy-name }” gains more lean tissue than “{ $rival }” with a probability of { $percent }.
+picture-odds-unclear = No clear difference: “{ strategy-name }” gains more lean tissue than “{ $rival }” with a probability of { $percent }.
+picture-draws = Medians over { $draws } draws of what is uncertain.
+picture-strategy-in-figures = “{ strategy-name }”: lean tissue { $lean }, fat { $fat }, highest body fat { $percent }, { $above } weeks above the band, { $dieting } days in a deficit.
+picture-lean-gained = Lean tissue gained, kg
+picture-fat-gained = Fat gained, kg
+picture-peak = Highest body fat, %
+picture-weeks-above = Weeks above the band
+picture-days-dieting = Days in a deficit
+picture-median = median and 80% range
+picture-limit-broken = a limit is not kept
+picture-limit-not-kept = A limit is not kept.
 
 ## member
 

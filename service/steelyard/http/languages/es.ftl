@@ -213,6 +213,89 @@ picture-nearest-fat = Lo más cercano: { NUMBER($fat_kg, maximumFractionDigits: 
 picture-nearest-weeks = Lo más cercano: { weeks } para el objetivo.
 picture-nearest-deficit = Lo más cercano: un déficit de { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día como mucho.
 picture-phase-in-figures = { phase-name }, { DATETIME($start_date, dateStyle: "long") } a { DATETIME($end_date, dateStyle: "long") }: { NUMBER($least_kcal, maximumFractionDigits: 0) } a { NUMBER($most_kcal, maximumFractionDigits: 0) } kcal al día, peso { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } a { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), grasa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg ({ NUMBER($fat_lower_kg, maximumFractionDigits: 1) } a { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }), tejido magro { NUMBER($lean_kg, maximumFractionDigits: 1) } kg ({ NUMBER($lean_lower_kg, maximumFractionDigits: 1) } a { NUMBER($lean_upper_kg, maximumFractionDigits: 1) }), agua y contenido intestinal { NUMBER($carried_kg, maximumFractionDigits: 1) } kg ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } a { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
+picture-body-fat-title = Grasa corporal, % del peso
+picture-body-fat = grasa corporal
+picture-band = límites del intervalo elegido
+picture-change = Cambio, kg, con márgenes del 80 %
+picture-row-weight = Peso
+picture-row-tissue = Tejido
+picture-percent = { $value } %
+picture-weighings = pesadas
+picture-outlier = valor atípico
+picture-smoothed = suavizado
+picture-logged = comida apuntada
+picture-maintenance-logged = mantenimiento según tu registro
+picture-window = { $days ->
+    [one] Último día
+   *[other] Últimos { $days } días
+}
+picture-window-whole = Todo el registro, { days }
+picture-more-of-kind = { $text } ({ $count } más de este tipo.)
+picture-forecast = En { weeks }, el { DATETIME($date, dateStyle: "long") }, la báscula dirá unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg
+picture-target-reached = Con { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día se llega al objetivo el { DATETIME($date, dateStyle: "long") }
+picture-target-met = Con { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día se llega al objetivo
+picture-target-missed = Ninguna cantidad segura de comida llega a tiempo al objetivo
+picture-nearest-intake = Lo más cercano: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día.
+picture-nearest-date = Lo más cercano: el objetivo el { DATETIME($date, dateStyle: "long") }.
+picture-nearest-intake-date = Lo más cercano: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día; el objetivo el { DATETIME($date, dateStyle: "long") }.
+picture-forecast-path = Peso de { $start_weight } el { DATETIME($start_date, dateStyle: "long") } a { $weight } al final del { DATETIME($end_date, dateStyle: "long") }, con { $fat } de grasa y una grasa corporal del { $percent }.
+picture-forecast-maintenance = Mantenimiento al principio: { $maintenance } al día.
+picture-trend = { $way ->
+    [down] Unos { NUMBER($rate_kg, maximumFractionDigits: 2) } kg menos de grasa y tejido magro por semana
+    [up] Unos { NUMBER($rate_kg, maximumFractionDigits: 2) } kg más de grasa y tejido magro por semana
+   *[level] Ni ganancia ni pérdida clara de grasa y tejido magro
+}; unas { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día mantienen el peso
+picture-trend-early = Faltan datos para ver una dirección
+picture-trend-early-days = Faltan datos para ver una dirección: se necesitan unos { more-days }
+picture-trend-log = Registro de peso del { DATETIME($start_date, dateStyle: "long") } al { DATETIME($end_date, dateStyle: "long") }.
+picture-trend-day = Registro de peso del { DATETIME($date, dateStyle: "long") }.
+picture-trend-smoothed = Peso suavizado de { $start_weight } a { $weight }. El tejido cambia ahora { $rate } por semana.
+picture-trend-maintenance = Mantenimiento según tu propio registro: { $maintenance } al día.
+picture-trend-change = En { days }: peso { $weight }, tejido { $tissue }, agua y contenido intestinal { $carried }.
+picture-trend-composition = Del tejido: grasa { $fat }, magro { $lean }.
+picture-cuts = { $cuts ->
+    [0] sin definición
+    [one] con 1 definición
+   *[other] con { $cuts } definiciones
+}
+picture-season = Tejido magro { $lean } y grasa { $fat } en { weeks } { picture-cuts }
+picture-season-changes = Tejido magro { $lean }, grasa { $fat }; { days } en déficit.
+picture-season-path = Peso de { $start_weight } el { DATETIME($start_date, dateStyle: "long") } a { $weight } al final del { DATETIME($end_date, dateStyle: "long") }, grasa corporal del { $now_percent } al { $percent }, como mucho { $peak_percent }.
+picture-season-total = Cambio en toda la temporada, kg
+picture-limit = { $limit ->
+    [weeks_above_band] No se cumple: semanas por encima del intervalo, { $found } en vez de { $allowed } como mucho.
+    [weeks_dieting] No se cumple: semanas en déficit, { $found } en vez de { $allowed } como mucho.
+   *[event_fat_fraction] No se cumple: grasa corporal para una fecha, { $found } en vez de { $allowed } como mucho.
+}
+picture-season-phase = { phase-name }, { DATETIME($start_date, dateStyle: "long") } a { DATETIME($end_date, dateStyle: "long") }: peso { $weight }, grasa { $fat }, tejido magro { $lean }.
+picture-sign = { phase-name } acaba antes: { $text }
+strategy-name = { $strategy ->
+    [slow_gain_rare_mini_cuts] Volumen lento, pocos mini-cuts
+    [fast_gain_long_cut] Volumen rápido, una definición larga
+    [fast_gain_repeated_mini_cuts] Volumen rápido, mini-cuts repetidos
+    [slow_gain_no_cut] Volumen lento, sin definición
+   *[own] { $strategy }
+}
+picture-past = { $past ->
+    [yes] , por encima de un límite
+   *[no] {""}
+}
+picture-comparison = Más tejido magro en { weeks }: { strategy-name }
+picture-comparison-one = En { weeks }: tejido magro { $lean }, grasa { $fat }
+picture-most-lean = Más tejido magro: «{ strategy-name }», { $value }{ picture-past }.
+picture-least-fat = Menos grasa ganada: «{ strategy-name }», { $value }{ picture-past }.
+picture-odds = «{ strategy-name }» da más tejido magro que «{ $rival }» con una probabilidad del { $percent }.
+picture-odds-unclear = Sin diferencia clara: «{ strategy-name }» da más tejido magro que «{ $rival }» con una probabilidad del { $percent }.
+picture-draws = Medianas de { $draws } sorteos de lo que es incierto.
+picture-strategy-in-figures = «{ strategy-name }»: tejido magro { $lean }, grasa { $fat }, grasa corporal máxima { $percent }, semanas por encima del intervalo { $above }, días en déficit { $dieting }.
+picture-lean-gained = Tejido magro ganado, kg
+picture-fat-gained = Grasa ganada, kg
+picture-peak = Grasa corporal máxima, %
+picture-weeks-above = Semanas por encima del intervalo
+picture-days-dieting = Días en déficit
+picture-median = mediana y margen del 80 %
+picture-limit-broken = un límite no se cumple
+picture-limit-not-kept = Un límite no se cumple.
 
 ## member
 

@@ -18,8 +18,11 @@ def _get_kwargs(
     body: ForecastRequest,
     theme: Theme | Unset = UNSET,
     width: PictureWidth | Unset = UNSET,
+    accept_language: str | Unset = UNSET,
 ) -> dict[str, Any]:
     headers: dict[str, Any] = {}
+    if not isinstance(accept_language, Unset):
+        headers["Accept-Language"] = accept_language
 
     params: dict[str, Any] = {}
 
@@ -137,6 +140,7 @@ def sync_detailed(
     body: ForecastRequest,
     theme: Theme | Unset = UNSET,
     width: PictureWidth | Unset = UNSET,
+    accept_language: str | Unset = UNSET,
 ) -> Response[Problem | VegaLitePicture]:
     """Draw a forecast
 
@@ -145,12 +149,13 @@ def sync_detailed(
     The body is that of `forecast_intake`, and so are the refusals. `Accept` chooses among
     `image/svg+xml` (also where
     anything is accepted), `image/png`, and the picture's Vega-Lite specification for those who draw it
-    themselves. Cautions
-    are in each of them.
+    themselves.
+    `Accept-Language` chooses among the languages of `/v1/messages`. Cautions are in each of them.
 
     Args:
         theme (Theme | Unset): The page a picture is for.
         width (PictureWidth | Unset): What a picture is to fit.
+        accept_language (str | Unset):
         body (ForecastRequest): A person and a question about what an intake does.
 
     Raises:
@@ -165,6 +170,7 @@ def sync_detailed(
         body=body,
         theme=theme,
         width=width,
+        accept_language=accept_language,
     )
 
     response = client.get_httpx_client().request(
@@ -180,6 +186,7 @@ def sync(
     body: ForecastRequest,
     theme: Theme | Unset = UNSET,
     width: PictureWidth | Unset = UNSET,
+    accept_language: str | Unset = UNSET,
 ) -> Problem | VegaLitePicture | None:
     """Draw a forecast
 
@@ -188,12 +195,13 @@ def sync(
     The body is that of `forecast_intake`, and so are the refusals. `Accept` chooses among
     `image/svg+xml` (also where
     anything is accepted), `image/png`, and the picture's Vega-Lite specification for those who draw it
-    themselves. Cautions
-    are in each of them.
+    themselves.
+    `Accept-Language` chooses among the languages of `/v1/messages`. Cautions are in each of them.
 
     Args:
         theme (Theme | Unset): The page a picture is for.
         width (PictureWidth | Unset): What a picture is to fit.
+        accept_language (str | Unset):
         body (ForecastRequest): A person and a question about what an intake does.
 
     Raises:
@@ -209,6 +217,7 @@ def sync(
         body=body,
         theme=theme,
         width=width,
+        accept_language=accept_language,
     ).parsed
 
 
@@ -218,6 +227,7 @@ async def asyncio_detailed(
     body: ForecastRequest,
     theme: Theme | Unset = UNSET,
     width: PictureWidth | Unset = UNSET,
+    accept_language: str | Unset = UNSET,
 ) -> Response[Problem | VegaLitePicture]:
     """Draw a forecast
 
@@ -226,12 +236,13 @@ async def asyncio_detailed(
     The body is that of `forecast_intake`, and so are the refusals. `Accept` chooses among
     `image/svg+xml` (also where
     anything is accepted), `image/png`, and the picture's Vega-Lite specification for those who draw it
-    themselves. Cautions
-    are in each of them.
+    themselves.
+    `Accept-Language` chooses among the languages of `/v1/messages`. Cautions are in each of them.
 
     Args:
         theme (Theme | Unset): The page a picture is for.
         width (PictureWidth | Unset): What a picture is to fit.
+        accept_language (str | Unset):
         body (ForecastRequest): A person and a question about what an intake does.
 
     Raises:
@@ -246,6 +257,7 @@ async def asyncio_detailed(
         body=body,
         theme=theme,
         width=width,
+        accept_language=accept_language,
     )
 
     response = await client.get_async_httpx_client().request(**kwargs)
@@ -259,6 +271,7 @@ async def asyncio(
     body: ForecastRequest,
     theme: Theme | Unset = UNSET,
     width: PictureWidth | Unset = UNSET,
+    accept_language: str | Unset = UNSET,
 ) -> Problem | VegaLitePicture | None:
     """Draw a forecast
 
@@ -267,12 +280,13 @@ async def asyncio(
     The body is that of `forecast_intake`, and so are the refusals. `Accept` chooses among
     `image/svg+xml` (also where
     anything is accepted), `image/png`, and the picture's Vega-Lite specification for those who draw it
-    themselves. Cautions
-    are in each of them.
+    themselves.
+    `Accept-Language` chooses among the languages of `/v1/messages`. Cautions are in each of them.
 
     Args:
         theme (Theme | Unset): The page a picture is for.
         width (PictureWidth | Unset): What a picture is to fit.
+        accept_language (str | Unset):
         body (ForecastRequest): A person and a question about what an intake does.
 
     Raises:
@@ -289,5 +303,6 @@ async def asyncio(
             body=body,
             theme=theme,
             width=width,
+            accept_language=accept_language,
         )
     ).parsed

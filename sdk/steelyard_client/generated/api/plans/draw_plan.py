@@ -149,8 +149,8 @@ def sync_detailed(
     The body is that of `plan_phases`, and so are the refusals. `Accept` chooses among `image/svg+xml`
     (also where
     anything is accepted), `image/png`, and the picture's Vega-Lite specification for those who draw it
-    themselves. Cautions
-    are in each of them.
+    themselves.
+    `Accept-Language` chooses among the languages of `/v1/messages`. Cautions are in each of them.
 
     Args:
         theme (Theme | Unset): The page a picture is for.
@@ -195,8 +195,8 @@ def sync(
     The body is that of `plan_phases`, and so are the refusals. `Accept` chooses among `image/svg+xml`
     (also where
     anything is accepted), `image/png`, and the picture's Vega-Lite specification for those who draw it
-    themselves. Cautions
-    are in each of them.
+    themselves.
+    `Accept-Language` chooses among the languages of `/v1/messages`. Cautions are in each of them.
 
     Args:
         theme (Theme | Unset): The page a picture is for.
@@ -236,8 +236,8 @@ async def asyncio_detailed(
     The body is that of `plan_phases`, and so are the refusals. `Accept` chooses among `image/svg+xml`
     (also where
     anything is accepted), `image/png`, and the picture's Vega-Lite specification for those who draw it
-    themselves. Cautions
-    are in each of them.
+    themselves.
+    `Accept-Language` chooses among the languages of `/v1/messages`. Cautions are in each of them.
 
     Args:
         theme (Theme | Unset): The page a picture is for.
@@ -280,8 +280,8 @@ async def asyncio(
     The body is that of `plan_phases`, and so are the refusals. `Accept` chooses among `image/svg+xml`
     (also where
     anything is accepted), `image/png`, and the picture's Vega-Lite specification for those who draw it
-    themselves. Cautions
-    are in each of them.
+    themselves.
+    `Accept-Language` chooses among the languages of `/v1/messages`. Cautions are in each of them.
 
     Args:
         theme (Theme | Unset): The page a picture is for.

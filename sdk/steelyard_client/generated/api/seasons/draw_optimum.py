@@ -18,8 +18,11 @@ def _get_kwargs(
     body: OptimumRequest,
     theme: Theme | Unset = UNSET,
     width: PictureWidth | Unset = UNSET,
+    accept_language: str | Unset = UNSET,
 ) -> dict[str, Any]:
     headers: dict[str, Any] = {}
+    if not isinstance(accept_language, Unset):
+        headers["Accept-Language"] = accept_language
 
     params: dict[str, Any] = {}
 
@@ -137,6 +140,7 @@ def sync_detailed(
     body: OptimumRequest,
     theme: Theme | Unset = UNSET,
     width: PictureWidth | Unset = UNSET,
+    accept_language: str | Unset = UNSET,
 ) -> Response[Problem | VegaLitePicture]:
     """Draw the best season inside the limits
 
@@ -145,12 +149,13 @@ def sync_detailed(
     The body is that of `optimise_season`, and so are the refusals. `Accept` chooses among
     `image/svg+xml` (also where
     anything is accepted), `image/png`, and the picture's Vega-Lite specification for those who draw it
-    themselves. Cautions
-    are in each of them.
+    themselves.
+    `Accept-Language` chooses among the languages of `/v1/messages`. Cautions are in each of them.
 
     Args:
         theme (Theme | Unset): The page a picture is for.
         width (PictureWidth | Unset): What a picture is to fit.
+        accept_language (str | Unset):
         body (OptimumRequest): A person, a horizon and limits: which strategy gains most lean
             tissue inside them?
 
@@ -166,6 +171,7 @@ def sync_detailed(
         body=body,
         theme=theme,
         width=width,
+        accept_language=accept_language,
     )
 
     response = client.get_httpx_client().request(
@@ -181,6 +187,7 @@ def sync(
     body: OptimumRequest,
     theme: Theme | Unset = UNSET,
     width: PictureWidth | Unset = UNSET,
+    accept_language: str | Unset = UNSET,
 ) -> Problem | VegaLitePicture | None:
     """Draw the best season inside the limits
 
@@ -189,12 +196,13 @@ def sync(
     The body is that of `optimise_season`, and so are the refusals. `Accept` chooses among
     `image/svg+xml` (also where
     anything is accepted), `image/png`, and the picture's Vega-Lite specification for those who draw it
-    themselves. Cautions
-    are in each of them.
+    themselves.
+    `Accept-Language` chooses among the languages of `/v1/messages`. Cautions are in each of them.
 
     Args:
         theme (Theme | Unset): The page a picture is for.
         width (PictureWidth | Unset): What a picture is to fit.
+        accept_language (str | Unset):
         body (OptimumRequest): A person, a horizon and limits: which strategy gains most lean
             tissue inside them?
 
@@ -211,6 +219,7 @@ def sync(
         body=body,
         theme=theme,
         width=width,
+        accept_language=accept_language,
     ).parsed
 
 
@@ -220,6 +229,7 @@ async def asyncio_detailed(
     body: OptimumRequest,
     theme: Theme | Unset = UNSET,
     width: PictureWidth | Unset = UNSET,
+    accept_language: str | Unset = UNSET,
 ) -> Response[Problem | VegaLitePicture]:
     """Draw the best season inside the limits
 
@@ -228,12 +238,13 @@ async def asyncio_detailed(
     The body is that of `optimise_season`, and so are the refusals. `Accept` chooses among
     `image/svg+xml` (also where
     anything is accepted), `image/png`, and the picture's Vega-Lite specification for those who draw it
-    themselves. Cautions
-    are in each of them.
+    themselves.
+    `Accept-Language` chooses among the languages of `/v1/messages`. Cautions are in each of them.
 
     Args:
         theme (Theme | Unset): The page a picture is for.
         width (PictureWidth | Unset): What a picture is to fit.
+        accept_language (str | Unset):
         body (OptimumRequest): A person, a horizon and limits: which strategy gains most lean
             tissue inside them?
 
@@ -249,6 +260,7 @@ async def asyncio_detailed(
         body=body,
         theme=theme,
         width=width,
+        accept_language=accept_language,
     )
 
     response = await client.get_async_httpx_client().request(**kwargs)
@@ -262,6 +274,7 @@ async def asyncio(
     body: OptimumRequest,
     theme: Theme | Unset = UNSET,
     width: PictureWidth | Unset = UNSET,
+    accept_language: str | Unset = UNSET,
 ) -> Problem | VegaLitePicture | None:
     """Draw the best season inside the limits
 
@@ -270,12 +283,13 @@ async def asyncio(
     The body is that of `optimise_season`, and so are the refusals. `Accept` chooses among
     `image/svg+xml` (also where
     anything is accepted), `image/png`, and the picture's Vega-Lite specification for those who draw it
-    themselves. Cautions
-    are in each of them.
+    themselves.
+    `Accept-Language` chooses among the languages of `/v1/messages`. Cautions are in each of them.
 
     Args:
         theme (Theme | Unset): The page a picture is for.
         width (PictureWidth | Unset): What a picture is to fit.
+        accept_language (str | Unset):
         body (OptimumRequest): A person, a horizon and limits: which strategy gains most lean
             tissue inside them?
 
@@ -293,5 +307,6 @@ async def asyncio(
             body=body,
             theme=theme,
             width=width,
+            accept_language=accept_language,
         )
     ).parsed

@@ -30,7 +30,9 @@ WIDTH = Option(
 
 
 class PictureFormat(Format, frozen=True, kw_only=True):
-    """A picture of an answer. ``form`` is what ``render_process`` makes of it; empty for the specification itself.
+    """A picture of an answer, with its words in the caller's language.
+
+    ``form`` is what ``render_process`` makes of it; empty for the specification itself.
 
     ``encode`` lays it out from the request's body, the computed answer and the theme.
     """
@@ -39,6 +41,7 @@ class PictureFormat(Format, frozen=True, kw_only=True):
 
     options: ClassVar[tuple[Option, ...]] = (THEME, WIDTH)
     is_slow: ClassVar[bool] = True
+    has_words: ClassVar[bool] = True
 
     def make(self, body: Any, answer: Any, chosen: Mapping[str, StrEnum], language: str) -> Drawing:
         """The picture, laid out and not drawn."""
@@ -54,26 +57,19 @@ class PictureFormat(Format, frozen=True, kw_only=True):
         return await workshop({"form": self.form, "id": id, **drawing._asdict()})
 
 
-class SpokenPicture(PictureFormat, frozen=True, kw_only=True):
-    """A picture whose words are in the caller's language."""
-
-    has_words: ClassVar[bool] = True
-
-
-def _pictures(draw: Callable[[Any, Any, Look], Drawing], *, has_words: bool = False) -> Mapping[str, PictureFormat]:
-    kind = SpokenPicture if has_words else PictureFormat
+def _pictures(draw: Callable[[Any, Any, Look], Drawing]) -> Mapping[str, PictureFormat]:
     forms: list[tuple[str, str, str, dict[str, Any]]] = [
         (SVG, "svg", "SvgPicture", {"type": "string", "description": "A picture (SVG)."}),
         (PNG, "png", "PngPicture", {"type": "string", "format": "binary", "description": "A picture (PNG)."}),
         (VEGA_LITE, "", "VegaLitePicture", {"type": "object", "description": "A picture's Vega-Lite specification."}),
     ]
     return {
-        media_type: kind(name=name, content_type=media_type, form=form, schema=schema, encode=draw)
+        media_type: PictureFormat(name=name, content_type=media_type, form=form, schema=schema, encode=draw)
         for media_type, form, name, schema in forms
     }
 
 
-PLAN_PICTURES = _pictures(plan_picture.draw, has_words=True)
+PLAN_PICTURES = _pictures(plan_picture.draw)
 FORECAST_PICTURES = _pictures(forecast_picture.draw)
 TREND_PICTURES = _pictures(trend_picture.draw)
 SEASON_PICTURES = _pictures(season_picture.draw)

@@ -72,8 +72,8 @@ def weight_panel(look: Look, span: Span, start: PathStart, points: Sequence[Fore
             over_time.band(look, water, look.carried, is_dense=True),
             over_time.line(tissue, look.tissue, DASHED),
             over_time.line(weight, look.ink),
-            over_time.end_label(weight[-1], say("picture-scale"), look.ink, is_above=is_over),
-            over_time.end_label(tissue[-1], say("picture-tissue"), look.tissue, is_above=not is_over),
+            over_time.end_label(span, (weight, tissue), say("picture-scale"), look.ink, is_above=is_over),
+            over_time.end_label(span, (tissue, weight), say("picture-tissue"), look.tissue, is_above=not is_over),
         ],
         ends=over_time.ends_of(end for row in weight for end in (row["lower"], row["upper"])),
         height=210,
@@ -89,15 +89,16 @@ def fat_panel(
     band: tuple[float, float] | None = None,
 ) -> Layer:
     """Body fat with its interval, and the band that it is to stay in."""
+    say = partial(said_code, params={}, tag=look.language)
     rows = [] if fat_now is None else [_row(span.first, fat_now, 100.0)]
     rows += [_interval_row(point, "fat_fraction", 100.0) for point in points]
     lines = [round(100 * end, 2) for end in band or ()]
-    samples = [Sample("body fat", look.fat), Sample("80 % interval", look.fat, is_band=True)]
-    samples += [Sample("ends of the chosen band", look.ink, DOTTED)] if lines else []
+    samples = [Sample(say("picture-body-fat"), look.fat), Sample(say("picture-interval"), look.fat, is_band=True)]
+    samples += [Sample(say("picture-band"), look.ink, DOTTED)] if lines else []
     return over_time.panel(
         look,
         span,
-        title="Body fat, % of scale weight",
+        title=say("picture-body-fat-title"),
         samples=samples,
         layers=[
             over_time.band(look, rows, look.fat),

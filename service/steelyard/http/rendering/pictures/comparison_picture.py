@@ -1,29 +1,33 @@
-"""The picture of strategies side by side."""
+"""The picture of strategies side by side: the answer is its headline."""
 
 from ...schemas.quantities import Interval
 from ...schemas.seasons import ComparedStrategy, ComparisonRequest, ComparisonResponse
-from ..formats import plan_words as words
-from . import interval_rows, wording
+from ..formats.plan_words import one_line
+from . import interval_rows
 from .interval_rows import Group, Row
 from .marks import Layer, Sample
 from .palette import SHAPES, Look
 from .sheet import Drawing, Headline, sheet
+from .wording import Words
 
 
 def draw(request: ComparisonRequest, comparison: ComparisonResponse, look: Look) -> Drawing:
     """A panel for each outcome, with a row for each strategy."""
+    words = Words(look.language)
     lean, fat, weight = (look.lean, SHAPES["lean"]), (look.fat, SHAPES["fat"]), (look.ink, SHAPES["weight"])
     panels = [
-        _panel(look, comparison, "Lean tissue gained, kg", "lean_gained_kg", lean, is_first=True),
-        _panel(look, comparison, "Fat gained, kg", "fat_gained_kg", fat),
-        _panel(look, comparison, "Highest body fat, %", "peak_fat_fraction", fat, is_change=False, scale=100),
-        _panel(look, comparison, "Weeks above the band", "weeks_above_band", weight, is_change=False, digits=0),
-        _panel(look, comparison, "Days in a deficit", "days_dieting", weight, is_change=False, digits=0),
+        _panel(look, comparison, "picture-lean-gained", "lean_gained_kg", lean, is_first=True),
+        _panel(look, comparison, "picture-fat-gained", "fat_gained_kg", fat),
+        _panel(look, comparison, "picture-peak", "peak_fat_fraction", fat, is_change=False, scale=100),
+        _panel(look, comparison, "picture-weeks-above", "weeks_above_band", weight, is_change=False, digits=0),
+        _panel(look, comparison, "picture-days-dieting", "days_dieting", weight, is_change=False, digits=0),
     ]
     said = words.texts(comparison.cautions)
-    said += [words.one_line(f"{_name(refused.label)}: {refused.text}") for refused in comparison.refused]
-    said += [words.one_line(rail.text) for strategy in comparison.strategies for rail in strategy.guard_rails]
-    message = _message(comparison, request.horizon_weeks)
+    for refused in comparison.refused:
+        said += [one_line(f"{words.strategy(refused.label)}: {text}") for text in words.texts([refused])]
+    for strategy in comparison.strategies:
+        said += words.texts(strategy.guard_rails)
+    message = _message(words, comparison, request.horizon_weeks)
     return sheet(look, message, panels, list(dict.fromkeys(said)))
 
 
@@ -39,54 +43,64 @@ def _panel(
     scale: float = 1.0,
     is_first: bool = False,
 ) -> Layer:
+    words = Words(look.language)
     rows = [
-        Row(_name(s.label), getattr(s.intervals, field), *style, is_filled=s.feasible) for s in comparison.strategies
+        Row(words.strategy(s.label), getattr(s.intervals, field), *style, is_filled=s.feasible)
+        for s in comparison.strategies
     ]
     samples = []
     if is_first:
-        samples.append(Sample("median and 80 % interval", *style[:1], shape=style[1]))
+        samples.append(Sample(words.say("picture-median"), *style[:1], shape=style[1]))
         if not all(s.feasible for s in comparison.strategies):
-            samples.append(Sample("a limit is not kept", *style[:1], shape=style[1], is_filled=False))
+            samples.append(Sample(words.say("picture-limit-broken"), *style[:1], shape=style[1], is_filled=False))
     return interval_rows.panel(
-        look, [Group("", rows)], title=title, samples=samples, digits=digits, is_change=is_change, scale=scale
+        look,
+        [Group("", rows)],
+        title=words.say(title),
+        samples=samples,
+        digits=digits,
+        is_change=is_change,
+        scale=scale,
     )
 
 
-def _name(label: str) -> str:
-    return words.one_line(wording.READY_MADE_NAMES.get(label, label))
-
-
-def _message(comparison: ComparisonResponse, weeks: int) -> Headline:
+def _message(words: Words, comparison: ComparisonResponse, weeks: int) -> Headline:
     strategies = comparison.strategies
-    title = f"{len(strategies)} strategies over {words.weeks_text(weeks)}"
-    if len(strategies) == 1:
-        title = f"One strategy over {words.weeks_text(weeks)}"
-    lines = [
-        _most("Most lean tissue gained", strategies, "lean_gained_kg", 1),
-        _most("Least fat gained", strategies, "fat_gained_kg", -1),
-    ]
     best = _best(strategies, "lean_gained_kg", 1)
+    if len(strategies) == 1:
+        lean, fat = (words.changes(of) for of in (best.intervals.lean_gained_kg, best.intervals.fat_gained_kg))
+        title = words.say("picture-comparison-one", weeks=weeks, lean=lean, fat=fat)
+    else:
+        title = one_line(words.say("picture-comparison", weeks=weeks, strategy=best.label))
+    lines = [
+        _most(words, "picture-most-lean", best, "lean_gained_kg"),
+        _most(words, "picture-least-fat", _best(strategies, "fat_gained_kg", -1), "fat_gained_kg"),
+    ]
     against = [chance for chance in comparison.chances if chance.label == best.label]
     if against:
         rival = min(against, key=lambda chance: chance.more_lean)
-        odds = f"“{_name(best.label)}” gains more lean tissue than “{_name(rival.over)}” with a probability of "
-        odds += f"{100 * rival.more_lean:.0f} %"
-        lines.append(f"{odds}." if rival.more_lean_is_clear else f"No clear difference: {odds}.")
-    lines.append(
-        f"Medians over {comparison.draws} draws of what is uncertain; in parentheses: "
-        f"{wording.coverage(best.intervals.lean_gained_kg)} intervals."
-    )
-    return Headline(title, lines, " ".join([f"{title}.", *lines, *map(_strategy_text, strategies)]))
+        lines.append(
+            one_line(
+                words.say(
+                    "picture-odds" if rival.more_lean_is_clear else "picture-odds-unclear",
+                    strategy=best.label,
+                    rival=words.strategy(rival.over),
+                    percent=words.number(100 * rival.more_lean, 0, unit="%"),
+                )
+            )
+        )
+    lines.append(words.say("picture-draws", draws=comparison.draws))
+    lines.append(words.ranges(best.intervals.lean_gained_kg))
+    return Headline(title, lines, " ".join([f"{title}.", *lines, *(_strategy_text(words, s) for s in strategies)]))
 
 
 def _best(strategies: list[ComparedStrategy], field: str, sign: int) -> ComparedStrategy:
     return max(strategies, key=lambda s: sign * _value(s, field).mean)
 
 
-def _most(words_: str, strategies: list[ComparedStrategy], field: str, sign: int) -> str:
-    best = _best(strategies, field, sign)
-    limit = "" if best.feasible else ", past a limit"
-    return f"{words_}: “{_name(best.label)}”, {wording.changes(_value(best, field))}{limit}."
+def _most(words: Words, name: str, best: ComparedStrategy, field: str) -> str:
+    past = "no" if best.feasible else "yes"
+    return one_line(words.say(name, strategy=best.label, value=words.changes(_value(best, field)), past=past))
 
 
 def _value(strategy: ComparedStrategy, field: str) -> Interval:
@@ -94,12 +108,15 @@ def _value(strategy: ComparedStrategy, field: str) -> Interval:
     return value
 
 
-def _strategy_text(strategy: ComparedStrategy) -> str:
+def _strategy_text(words: Words, strategy: ComparedStrategy) -> str:
     found = strategy.intervals
-    kept = "" if strategy.feasible else " A limit is not kept."
-    return (
-        f"“{_name(strategy.label)}”: lean tissue {wording.changes(found.lean_gained_kg)}, fat "
-        f"{wording.changes(found.fat_gained_kg)}, highest body fat {wording.percent(found.peak_fat_fraction)}, "
-        f"{wording.values(found.weeks_above_band, 0)} weeks above the band, "
-        f"{wording.values(found.days_dieting, 0)} days in a deficit.{kept}"
+    text = words.say(
+        "picture-strategy-in-figures",
+        strategy=strategy.label,
+        lean=words.changes(found.lean_gained_kg),
+        fat=words.changes(found.fat_gained_kg),
+        percent=words.percent(found.peak_fat_fraction),
+        above=words.values(found.weeks_above_band, 0),
+        dieting=words.values(found.days_dieting, 0),
     )
+    return one_line(text if strategy.feasible else f"{text} {words.say('picture-limit-not-kept')}")

@@ -1,16 +1,16 @@
-"""The picture of a forecast."""
+"""The picture of a forecast: the answer is its headline."""
 
 from ...schemas.forecasts import ForecastRequest, ForecastResponse, PathQuestion
-from ..formats import plan_words as words
-from . import wording
 from .body_panels import Eaten, PathStart, fat_panel, intake_panel, weight_panel
 from .palette import Look
 from .sheet import Drawing, Headline, sheet
 from .time_panels import Span, after
+from .wording import Words
 
 
 def draw(request: ForecastRequest, forecast: ForecastResponse, look: Look) -> Drawing:
     """Weight against tissue, body fat, and intake against maintenance."""
+    words = Words(look.language)
     start = PathStart(request.start_date, _weight_kg(request), None)
     points = [week.at_end for week in forecast.weeks]
     panels = []
@@ -22,40 +22,54 @@ def draw(request: ForecastRequest, forecast: ForecastResponse, look: Look) -> Dr
             fat_panel(look, span, None, points),
             intake_panel(look, span, eaten, forecast.maintenance_kcal, points),
         ]
-    cautions = [*words.texts(forecast.cautions), *(words.one_line(rail.text) for rail in forecast.guard_rails)]
-    return sheet(look, _message(request, forecast), panels, cautions)
+    cautions = [*words.texts(forecast.cautions), *words.texts(forecast.guard_rails)]
+    return sheet(look, _message(words, request, forecast), panels, cautions)
 
 
-def _message(request: ForecastRequest, forecast: ForecastResponse) -> Headline:
-    title = f"Forecast of {words.weeks_text(len(forecast.weeks))}"
-    lines = []
-    if not isinstance(request.question, PathQuestion):
-        lines.append(_target_text(forecast))
+def _message(words: Words, request: ForecastRequest, forecast: ForecastResponse) -> Headline:
+    title = _title(words, request, forecast)
+    lines = [] if forecast.feasible else _nearest(words, forecast)
     if forecast.weeks:
         last = forecast.weeks[-1].at_end
         lines.append(
-            f"Scale weight from {wording.number(_weight_kg(request))} kg on {wording.day(request.start_date)} to "
-            f"{wording.values(last.weight_kg, unit='kg')} at the end of {wording.day(last.date)}, with "
-            f"{wording.values(last.fat_kg, unit='kg')} of fat and body fat of {wording.percent(last.fat_fraction)}."
+            words.say(
+                "picture-forecast-path",
+                start_weight=words.number(_weight_kg(request), unit="kg"),
+                start_date=str(request.start_date),
+                weight=words.values(last.weight_kg, unit="kg"),
+                end_date=str(last.date),
+                fat=words.values(last.fat_kg, unit="kg"),
+                percent=words.percent(last.fat_fraction),
+            )
         )
-    lines.append(
-        f"Maintenance at the start: {wording.values(forecast.maintenance_kcal, 0, unit='kcal')} a\u00a0day. "
-        f"In parentheses: {wording.coverage(forecast.maintenance_kcal)} intervals."
-    )
+    maintenance = words.values(forecast.maintenance_kcal, 0, unit="kcal")
+    lines.append(words.say("picture-forecast-maintenance", maintenance=maintenance))
+    lines.append(words.ranges(forecast.maintenance_kcal))
     return Headline(title, lines, " ".join([f"{title}.", *lines]))
 
 
-def _target_text(forecast: ForecastResponse) -> str:
-    if forecast.feasible:
-        when = "" if forecast.reached_on is None else f" on {wording.day(forecast.reached_on)}"
-        return f"{forecast.intake_kcal or 0:,.0f} kcal a\u00a0day reach the target{when}."
-    near = []
-    if forecast.nearest is not None:
-        if forecast.nearest.intake_kcal is not None:
-            near.append(f"{forecast.nearest.intake_kcal:,.0f} kcal a\u00a0day")
-        if forecast.nearest.by_date is not None:
-            near.append(f"the target on {wording.day(forecast.nearest.by_date)}")
-    return "No safe intake reaches the target in time." + (f" Nearest: {'; '.join(near)}." if near else "")
+def _title(words: Words, request: ForecastRequest, forecast: ForecastResponse) -> str:
+    if not forecast.feasible:
+        return words.say("picture-target-missed")
+    if isinstance(request.question, PathQuestion):
+        end = forecast.weeks[-1].at_end
+        weeks = len(forecast.weeks)
+        return words.say("picture-forecast", weeks=weeks, date=str(end.date), weight_kg=round(end.weight_kg.mean, 1))
+    intake_kcal = forecast.intake_kcal or 0
+    if forecast.reached_on is None:
+        return words.say("picture-target-met", intake_kcal=intake_kcal)
+    return words.say("picture-target-reached", intake_kcal=intake_kcal, date=str(forecast.reached_on))
+
+
+def _nearest(words: Words, forecast: ForecastResponse) -> list[str]:
+    nearest = forecast.nearest
+    if nearest is None or (nearest.intake_kcal is None and nearest.by_date is None):
+        return []
+    if nearest.by_date is None:
+        return [words.say("picture-nearest-intake", intake_kcal=nearest.intake_kcal)]
+    if nearest.intake_kcal is None:
+        return [words.say("picture-nearest-date", date=str(nearest.by_date))]
+    return [words.say("picture-nearest-intake-date", intake_kcal=nearest.intake_kcal, date=str(nearest.by_date))]
 
 
 def _weight_kg(request: ForecastRequest) -> float:

@@ -3,16 +3,16 @@
 from typing import Any, NamedTuple
 
 from ...schemas.quantities import Interval
-from . import wording
 from .marks import HEADER_PX, LABEL_PX, LINE_WIDTH, Layer, Sample, header, text
 from .palette import Look
 from .text_width import shortened, width_px
 from .time_panels import ends_of
+from .wording import Words
 
 _ROW_PX = 18
 _ABOVE_PX = 6  # above a heading
 _INDENT_PX = 10  # of rows under a heading
-_HEADING_PX = 180  # the most room for a heading, which may reach over the axis where there is little
+_BOLD_SHARE = 1.12  # headings are bold, and wider by this much
 _NAME_SHARE = 0.3  # the most room for a row's name, on the left, of the panel
 _GUTTER_PX = 24  # between the axis and the texts on both sides
 _MEAN = {"field": "mean", "type": "quantitative", "title": None}
@@ -47,24 +47,22 @@ def panel(
     scale: float = 1.0,
 ) -> Layer:
     """The rows of ``groups`` on one axis, which has its zero marked where the values are changes."""
+    words = Words(look.language)
     drawn: list[dict[str, Any]] = []
     texts: list[Layer] = []
     y = left = right = 0.0
     name_px = _NAME_SHARE * look.width
+    groups = [part for group in groups for part in _with_room(group, name_px)]
     lines = {"fontSize": LABEL_PX, "lineHeight": _ROW_PX}
     for group in groups:
         indent = 0
         if group.heading:
             y += _ABOVE_PX if drawn else 0
-            heading, indent = shortened(group.heading, LABEL_PX, max(name_px, _HEADING_PX)), _INDENT_PX
+            heading, indent = shortened(group.heading, LABEL_PX, look.width / _BOLD_SHARE), _INDENT_PX
             texts.append(text(heading, 0, y + _ROW_PX / 2, look.ink, fontWeight="bold", fontSize=LABEL_PX))
-            left = max(left, min(name_px, width_px(heading, LABEL_PX, is_bold=True)))
             y += _ROW_PX
         names = [shortened(row.name, LABEL_PX, name_px - indent) for row in group.rows]
-        figures = [
-            wording.values(row.value, digits, is_change=is_change, scale=scale, language=look.language)
-            for row in group.rows
-        ]
+        figures = [words.values(row.value, digits, is_change=is_change, scale=scale) for row in group.rows]
         texts.append(text(names, indent, y + _ROW_PX / 2, look.ink, **lines))
         texts.append(text(figures, look.width, y + _ROW_PX / 2, look.ink, align="right", **lines))
         left = max(left, *(indent + width_px(name, LABEL_PX) for name in names))
@@ -82,6 +80,13 @@ def panel(
             *header(look, title, samples, -HEADER_PX / 2),
         ],
     }
+
+
+def _with_room(group: Group, name_px: float) -> list[Group]:
+    """A group as it is, or, where a name has no room beside its row, each row with its name above it."""
+    if group.heading or all(width_px(row.name, LABEL_PX) <= name_px for row in group.rows):
+        return [group]
+    return [Group(row.name, [row._replace(name="")]) for row in group.rows]
 
 
 def _drawn_row(look: Look, group: Group, row: Row, scale: float) -> dict[str, Any]:

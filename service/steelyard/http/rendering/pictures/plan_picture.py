@@ -4,18 +4,15 @@ from functools import partial
 from itertools import groupby
 from typing import Any
 
-from steelyard.science.register import Message
-
-from ...languages import said, said_code
-from ...schemas.explanation import GuardRail, Note
+from ...languages import said_code
 from ...schemas.plans import Phase, PlanRequest, PlanResponse
 from ...schemas.quantities import Interval
-from ..formats.plan_words import one_line
 from . import interval_rows
 from .body_panels import Eaten, changes_group, intake_panel, start_of, weight_panel
 from .palette import Look
 from .sheet import Drawing, Headline, sheet
 from .time_panels import Shade, Span, after
+from .wording import Words
 
 _FAT_LOSS = ("mini_cut", "cut")
 _NOTABLE_WATER_KG = 0.15
@@ -23,11 +20,12 @@ _NOTABLE_WATER_KG = 0.15
 
 def draw(request: PlanRequest, plan: PlanResponse, look: Look) -> Drawing:
     """Weight against tissue with the water between, intake against maintenance, and what each phase changes."""
+    words = Words(look.language)
     say = partial(said_code, tag=look.language)
-    cautions = _cautions(plan, look.language)
+    cautions = _cautions(words, plan)
     if not plan.phases:
         title = say("BRIEFING_NO_PLAN_TITLE", {})
-        lines = [*_texts(plan.reasons, look.language), *_nearest(plan, look.language)]
+        lines = [*words.texts(plan.reasons), *_nearest(plan, look.language)]
         return sheet(look, Headline(title, lines, " ".join([f"{title}.", *lines])), [], cautions)
     weeks = [week for phase in plan.phases for week in phase.weeks]
     points = [week.at_end for week in weeks]
@@ -45,19 +43,15 @@ def draw(request: PlanRequest, plan: PlanResponse, look: Look) -> Drawing:
         intake_panel(look, span, eaten, plan.maintenance_kcal, points),
         interval_rows.panel(look, groups, title=say("picture-changes", {}), samples=[]),
     ]
-    signs = [text for phase in plan.phases for text in _texts(phase.ends_early_when, look.language)]
+    signs = [text for phase in plan.phases for text in words.texts(phase.ends_early_when)]
     return sheet(look, _message(plan, start.weight_kg, look.language), panels, list(dict.fromkeys([*cautions, *signs])))
 
 
-def _texts(notes: list[Note] | list[GuardRail], language: str) -> list[str]:
-    return [one_line(said(Message(note.code, note.params), language)) for note in notes]
-
-
-def _cautions(plan: PlanResponse, language: str) -> list[str]:
-    found = _texts(plan.cautions, language)
+def _cautions(words: Words, plan: PlanResponse) -> list[str]:
+    found = words.texts(plan.cautions)
     for phase in plan.phases:
-        found += _texts(phase.cautions, language)
-    return list(dict.fromkeys([*found, *_texts(plan.guard_rails, language)]))
+        found += words.texts(phase.cautions)
+    return list(dict.fromkeys([*found, *words.texts(plan.guard_rails)]))
 
 
 def _nearest(plan: PlanResponse, language: str) -> list[str]:

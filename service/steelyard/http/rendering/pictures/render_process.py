@@ -36,7 +36,8 @@ def main() -> None:
 
 
 def draw(job: dict[str, Any]) -> bytes:
-    """The picture of a job: ``form`` (``svg`` or ``png``), ``specification``, ``title`` and ``description``.
+    """The picture of a job: ``form`` (``svg`` or ``png``), ``specification``, ``title``, ``description``
+    and their ``language``.
 
     A PNG carries title and description; an SVG is as the library draws it.
     """
@@ -45,24 +46,24 @@ def draw(job: dict[str, Any]) -> bytes:
     svg = vl_convert.vegalite_to_svg(job["specification"], vl_version=VEGA_LITE_VERSION, allowed_base_urls=[])
     if job["form"] == "svg":
         return svg.encode()
-    return described_png(vl_convert.svg_to_png(svg, scale=SCALE), job["title"], job["description"])
+    return described_png(vl_convert.svg_to_png(svg, scale=SCALE), job["title"], job["description"], job["language"])
 
 
-def described_png(png: bytes, title: str, description: str) -> bytes:
+def described_png(png: bytes, title: str, description: str, language: str) -> bytes:
     """``png`` with its texts (as `iTXt` chunks), and its pixels packed to about a third of what they came in."""
     chunks = list(_chunks(png))
     pixels = zlib.decompress(b"".join(data for kind, data in chunks if kind == b"IDAT"))
     packed = zlib.compress(pixels, _COMPRESSION_LEVEL)
     before = [(kind, data) for kind, data in chunks if kind not in (b"IDAT", b"IEND")]
-    texts = [(b"iTXt", _text(b"Title", title)), (b"iTXt", _text(b"Description", description))]
+    texts = [(b"iTXt", _text(b"Title", title, language)), (b"iTXt", _text(b"Description", description, language))]
     out = [_PNG_SIGNATURE]
     for kind, data in [*before, *texts, (b"IDAT", packed), (b"IEND", b"")]:
         out.append(struct.pack(">I", len(data)) + kind + data + struct.pack(">I", zlib.crc32(kind + data)))
     return b"".join(out)
 
 
-def _text(keyword: bytes, said: str) -> bytes:
-    return keyword + b"\0\0\0en\0\0" + said.encode()  # not compressed, in English, without a translated keyword
+def _text(keyword: bytes, said: str, language: str) -> bytes:
+    return keyword + b"\0\0\0" + language.encode() + b"\0\0" + said.encode()  # not compressed, keyword as it is
 
 
 def _chunks(png: bytes) -> Iterator[tuple[bytes, bytes]]:

@@ -61,7 +61,8 @@ class Renderer:
         if status != DONE:
             raise RenderingError(answer.decode())
         if job["form"] == "svg":
-            return described(answer.decode(), job["id"], job["title"], job["description"]).encode()
+            texts = (job["title"], job["description"], job["language"])
+            return described(answer.decode(), job["id"], *texts).encode()
         return answer
 
     def _exchange(self, content: bytes) -> tuple[bytes, bytes]:

@@ -1,36 +1,33 @@
-"""The picture of a season, as planned under one strategy or found by a search."""
+"""The picture of a season, as planned under one strategy or found by a search: the answer is its headline."""
 
-from ...schemas.seasons import OptimumResponse, SeasonPhase, SeasonPlan, SeasonQuestion, SeasonResponse
-from ..formats import plan_words as words
-from . import interval_rows, wording
+from ...schemas.seasons import BrokenLimit, OptimumResponse, SeasonPhase, SeasonPlan, SeasonQuestion, SeasonResponse
+from . import interval_rows
 from .body_panels import Eaten, fat_panel, intake_panel, start_of, weight_panel
 from .interval_rows import Group, Row
 from .palette import SHAPES, Look
 from .sheet import Drawing, Headline, sheet
 from .time_panels import Shade, Span, after
-
-_LIMIT_NAMES = {
-    "weeks_above_band": "weeks above the band",
-    "weeks_dieting": "weeks in a deficit",
-    "event_fat_fraction": "body fat over the target of an event",
-}
+from .wording import Words
 
 
 def draw(_request: SeasonQuestion, season: SeasonResponse | OptimumResponse, look: Look) -> Drawing:
     """Weight against tissue, body fat against its band, intake against maintenance, and what the season changes."""
+    words = Words(look.language)
     plan, begun = season.plan, season.start
     points = [week.at_end for week in plan.weeks]
     first = plan.phases[0]
     at_end = next(point for point in points if point.date >= first.end_date)
     start = start_of(first.start_date, at_end, first.change)
-    shades = tuple(Shade(p.kind, words.phase_name(p.kind), p.start_date, after(p.end_date)) for p in plan.phases)
+    shades = tuple(
+        Shade(p.kind, words.say("phase-name", kind=p.kind), p.start_date, after(p.end_date)) for p in plan.phases
+    )
     span = Span(start.date, after(points[-1].date), shades, look.width)
     eaten = [Eaten(week.start_date, after(week.at_end.date), week.intake_kcal) for week in plan.weeks]
     totals = Group(
         "",
         [
-            Row("Lean tissue", plan.totals.lean_gained_kg, look.lean, SHAPES["lean"]),
-            Row("Fat", plan.totals.fat_gained_kg, look.fat, SHAPES["fat"]),
+            Row(words.say("picture-lean"), plan.totals.lean_gained_kg, look.lean, SHAPES["lean"]),
+            Row(words.say("picture-fat"), plan.totals.fat_gained_kg, look.fat, SHAPES["fat"]),
         ],
     )
     band = begun.band_lower_fat_fraction, begun.band_upper_fat_fraction
@@ -38,51 +35,74 @@ def draw(_request: SeasonQuestion, season: SeasonResponse | OptimumResponse, loo
         weight_panel(look, span, start, points),
         fat_panel(look, span, begun.body_fat_fraction, points, band),
         intake_panel(look, span, eaten, begun.maintenance_kcal, points),
-        interval_rows.panel(look, [totals], title="Change over the season, kg, with 80 % intervals", samples=[]),
+        interval_rows.panel(look, [totals], title=words.say("picture-season-total"), samples=[]),
     ]
-    return sheet(
-        look, _message(season, start.weight_kg), panels, [*_cautions(season), *_signs_to_stop(season.plan.phases)]
-    )
+    said = [*_cautions(words, season), *_signs_to_stop(words, plan.phases)]
+    return sheet(look, _message(words, season, start.weight_kg), panels, said)
 
 
-def _cautions(season: SeasonResponse | OptimumResponse) -> list[str]:
+def _cautions(words: Words, season: SeasonResponse | OptimumResponse) -> list[str]:
     """Every kind of caution once: what every phase says of itself would fill the picture."""
     notes = {note.code: note for phase in reversed(season.plan.phases) for note in reversed(phase.cautions)}
     said = words.texts([*season.cautions, *reversed(notes.values())])
-    said += [words.one_line(rail.text) for rail in season.plan.guard_rails]
+    return list(dict.fromkeys([*said, *words.texts(season.plan.guard_rails)]))
+
+
+def _signs_to_stop(words: Words, phases: list[SeasonPhase]) -> list[str]:
+    """What ends phases of each kind early, said once."""
+    first = {phase.kind: phase for phase in reversed(phases)}
+    said = [
+        words.say("picture-sign", kind=phase.kind, text=text)
+        for phase in reversed(first.values())
+        for text in words.texts(phase.ends_early_when)
+    ]
     return list(dict.fromkeys(said))
 
 
-def _signs_to_stop(phases: list[SeasonPhase]) -> list[str]:
-    """What ends phases of each kind early, said once."""
-    return words.signs_to_stop(list({phase.kind: phase for phase in reversed(phases)}.values())[::-1])
-
-
-def _message(season: SeasonResponse | OptimumResponse, start_kg: float) -> Headline:
+def _message(words: Words, season: SeasonResponse | OptimumResponse, start_kg: float) -> Headline:
     plan, totals = season.plan, season.plan.totals
     first, last = plan.weeks[0], plan.weeks[-1].at_end
-    cuts = "no cut" if not totals.cuts else f"{totals.cuts} cut{'' if totals.cuts == 1 else 's'}"
-    title = f"Season of {words.weeks_text(len(plan.weeks))} with {cuts}"
+    gained = {"lean": totals.lean_gained_kg, "fat": totals.fat_gained_kg}
+    short = {name: words.number(of.mean, is_change=True, unit="kg") for name, of in gained.items()}
+    title = words.say("picture-season", weeks=len(plan.weeks), cuts=totals.cuts, **short)
+    whole = {name: words.changes(of) for name, of in gained.items()}
     lines = [
-        f"Lean tissue {wording.changes(totals.lean_gained_kg)}, fat {wording.changes(totals.fat_gained_kg)}; "
-        f"{totals.days_dieting} days in a deficit.",
-        f"Scale weight from {wording.number(start_kg)} kg on {wording.day(first.start_date)} to "
-        f"{wording.values(last.weight_kg, unit='kg')} at the end of {wording.day(last.date)}, body fat from "
-        f"{wording.percent(season.start.body_fat_fraction)} to {wording.percent(totals.final_fat_fraction)}, at most "
-        f"{wording.percent(totals.peak_fat_fraction)}.",
+        words.say("picture-season-changes", days=totals.days_dieting, **whole),
+        words.say(
+            "picture-season-path",
+            start_weight=words.number(start_kg, unit="kg"),
+            start_date=str(first.start_date),
+            weight=words.values(last.weight_kg, unit="kg"),
+            end_date=str(last.date),
+            now_percent=words.percent(season.start.body_fat_fraction),
+            percent=words.percent(totals.final_fat_fraction),
+            peak_percent=words.percent(totals.peak_fat_fraction),
+        ),
+        *(_limit_text(words, broken) for broken in season.broken_limits),
+        words.ranges(last.weight_kg),
     ]
-    lines += [
-        f"Not kept: {_LIMIT_NAMES.get(limit.limit, limit.limit)}, {limit.found:g} where {limit.allowed:g} is allowed."
-        for limit in season.broken_limits
-    ]
-    lines.append(f"In parentheses: {wording.coverage(last.weight_kg)} intervals.")
-    return Headline(title, lines, " ".join([f"{title}.", *lines, *_phase_texts(plan)]))
+    return Headline(title, lines, " ".join([f"{title}.", *lines, *_phase_texts(words, plan)]))
 
 
-def _phase_texts(plan: SeasonPlan) -> list[str]:
+def _limit_text(words: Words, broken: BrokenLimit) -> str:
+    is_share = "fraction" in broken.limit
+    allowed, found = (
+        words.number(100 * value, unit="%") if is_share else words.number(value, 0)
+        for value in (broken.allowed, broken.found)
+    )
+    return words.say("picture-limit", limit=broken.limit, allowed=allowed, found=found)
+
+
+def _phase_texts(words: Words, plan: SeasonPlan) -> list[str]:
     return [
-        f"{words.phase_name(phase.kind)}, {wording.day(phase.start_date)} to {wording.day(phase.end_date)}: weight "
-        f"{wording.changes(phase.change.weight_kg)}, fat {wording.changes(phase.change.fat_kg)}, lean tissue "
-        f"{wording.changes(phase.change.lean_kg)}."
+        words.say(
+            "picture-season-phase",
+            kind=phase.kind,
+            start_date=str(phase.start_date),
+            end_date=str(phase.end_date),
+            weight=words.changes(phase.change.weight_kg),
+            fat=words.changes(phase.change.fat_kg),
+            lean=words.changes(phase.change.lean_kg),
+        )
         for phase in plan.phases
     ]

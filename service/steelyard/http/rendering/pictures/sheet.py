@@ -28,6 +28,7 @@ class Drawing(NamedTuple):
     title: str
     description: str
     specification: dict[str, Any]
+    language: str
 
 
 def sheet(look: Look, message: Headline, panels: list[Layer], cautions: list[str]) -> Drawing:
@@ -60,6 +61,7 @@ def sheet(look: Look, message: Headline, panels: list[Layer], cautions: list[str
             "vconcat": [*panels, foot],
             "config": _config(look),
         },
+        look.language,
     )
 
 

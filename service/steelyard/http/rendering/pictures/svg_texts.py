@@ -13,7 +13,7 @@ _SIZE = re.compile(r'font-size="([\d.]+)px"')
 _LONG_PX = 60  # what is shorter has room beside it
 
 
-def described(svg: str, id_: str, title: str, description: str) -> str:
+def described(svg: str, id_: str, title: str, description: str, language: str) -> str:
     """``svg`` as one image with a title and a description, in place of a role and a name for each of its marks.
 
     ``id_`` keeps ids apart where a page holds several pictures.
@@ -23,7 +23,8 @@ def described(svg: str, id_: str, title: str, description: str) -> str:
     texts = ""
     for name, said in (("title", title), ("desc", description)):
         texts += f'<{name} id="{name}-{id_}">{escape(said, quote=False)}</{name}>'
-    return f'{opening} role="img" aria-labelledby="title-{id_} desc-{id_}">{texts}{rest}\n'
+    spoken = f'lang="{language}" xml:lang="{language}" role="img" aria-labelledby="title-{id_} desc-{id_}"'
+    return f"{opening} {spoken}>{texts}{rest}\n"
 
 
 def _fitted(text: re.Match[str]) -> str:

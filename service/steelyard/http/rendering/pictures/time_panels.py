@@ -131,12 +131,22 @@ def band(look: Look, rows: Sequence[dict[str, Any]], colour: str, *, is_dense: b
     }
 
 
-def end_label(row: dict[str, Any], name: str, colour: str, *, is_above: bool) -> Layer:
-    """The name of a line where it ends, at its last row."""
+def end_label(
+    span: Span, lines: Sequence[Sequence[dict[str, Any]]], name: str, colour: str, *, is_above: bool
+) -> Layer:
+    """The name of the first of ``lines`` where it ends, beyond all that any of them does beside the name."""
     side = {"baseline": "bottom", "dy": -5} if is_above else {"baseline": "top", "dy": 6}
     mark = {"type": "text", "text": name, "color": colour, "align": "right", "dx": -3, "fontSize": LABEL_PX,
             "fontWeight": "bold"}  # fmt: skip
-    return {"data": {"values": [row]}, "mark": {**mark, **side}, "encoding": {"x": _DATE, "y": _VALUE}}
+    begins_px = span.width - width_px(name, LABEL_PX, is_bold=True)
+    beside: list[float] = []
+    for rows in lines:
+        for row in reversed(rows):
+            beside.append(row["value"])
+            if span.x_px(date.fromisoformat(row["date"])) < begins_px:  # from here the line comes to the name
+                break
+    at = {"date": lines[0][-1]["date"], "value": max(beside) if is_above else min(beside)}
+    return {"data": {"values": [at]}, "mark": {**mark, **side}, "encoding": {"x": _DATE, "y": _VALUE}}
 
 
 def points(rows: Sequence[dict[str, Any]], mark: dict[str, Any]) -> Layer:

@@ -1,18 +1,18 @@
-"""The picture of a log that was read."""
+"""The picture of a log that was read: the answer is its headline."""
 
 from datetime import date
 from typing import Any
 
 from ...schemas.quantities import Interval, IntervalColumns
-from ...schemas.trends import ChangeSplit, TrendRequest, TrendResponse
-from ..formats import plan_words as words
-from . import interval_rows, wording
+from ...schemas.trends import TrendRequest, TrendResponse
+from . import interval_rows
 from . import time_panels as over_time
 from .interval_rows import Group, Row
 from .marks import Layer, Sample, symbol
 from .palette import DASHED, SHAPES, Look
 from .sheet import Drawing, Headline, sheet
 from .time_panels import Span, after
+from .wording import Words
 
 _RECENT_DAYS = 14
 _FEW = 120  # up to here, symbols are large and solid
@@ -21,6 +21,7 @@ _MANY = {"size": 7, "strokeWidth": 1, "opacity": 0.45}  # how they are where the
 
 def draw(request: TrendRequest, trend: TrendResponse, look: Look) -> Drawing:
     """Weighings and what is left of them without noise, maintenance, and what the changes are made of."""
+    words = Words(look.language)
     panels = []
     dates = trend.days.date
     if len(dates) > 1:
@@ -28,11 +29,12 @@ def draw(request: TrendRequest, trend: TrendResponse, look: Look) -> Drawing:
         panels = [_weight_panel(look, span, trend), _energy_panel(look, span, request, trend)]
     groups = _groups(look, trend)
     if groups:
-        panels.append(interval_rows.panel(look, groups, title="Change, kg, with 80 % intervals", samples=[]))
-    return sheet(look, _message(trend), panels, words.texts(trend.cautions) + _notes(trend))
+        panels.append(interval_rows.panel(look, groups, title=words.say("picture-change"), samples=[]))
+    return sheet(look, _message(words, trend), panels, words.texts(trend.cautions) + _notes(words, trend))
 
 
 def _weight_panel(look: Look, span: Span, trend: TrendResponse) -> Layer:
+    say = Words(look.language).say
     days = trend.days
     smoothed = _rows(days.date, days.smoothed_weight_kg)
     tissue = [{"date": str(day), "value": value} for day, value in zip(days.date, days.tissue_kg.mean, strict=True)]
@@ -43,19 +45,19 @@ def _weight_panel(look: Look, span: Span, trend: TrendResponse) -> Layer:
     ]
     usual = [row for row in weighed if not row["outlier"]]
     odd = [row for row in weighed if row["outlier"]]
-    samples = [Sample("weighings", look.muted, shape="circle", is_filled=False)]
-    samples += [Sample("outlier", look.muted, shape="cross", is_filled=False)] if odd else []
+    samples = [Sample(say("picture-weighings"), look.muted, shape="circle", is_filled=False)]
+    samples += [Sample(say("picture-outlier"), look.muted, shape="cross", is_filled=False)] if odd else []
     samples += [
-        Sample("smoothed", look.ink),
-        Sample("80 % interval", look.ink, is_band=True),
-        Sample("tissue, without carried mass", look.tissue, DASHED),
+        Sample(say("picture-smoothed"), look.ink),
+        Sample(say("picture-interval"), look.ink, is_band=True),
+        Sample(say("picture-tissue"), look.tissue, DASHED),
     ]
     values = [row[end] for row in smoothed for end in ("lower", "upper")]
     values += [row["value"] for row in (*tissue, *weighed)]
     return over_time.panel(
         look,
         span,
-        title="Scale weight, kg",
+        title=say("picture-weight"),
         samples=samples,
         layers=[
             over_time.band(look, smoothed, look.ink),
@@ -73,6 +75,7 @@ def _weight_panel(look: Look, span: Span, trend: TrendResponse) -> Layer:
 
 
 def _energy_panel(look: Look, span: Span, request: TrendRequest, trend: TrendResponse) -> Layer:
+    say = Words(look.language).say
     maintenance = _rows(trend.days.date, trend.days.maintenance_kcal)
     eaten: list[dict[str, Any]] = [
         {"date": str(entry.date), "value": entry.intake_kcal}
@@ -81,16 +84,16 @@ def _energy_panel(look: Look, span: Span, request: TrendRequest, trend: TrendRes
         for entry in log.intakes
         if span.first <= entry.date < span.last
     ]
-    samples = [Sample("logged intake", look.muted, shape="square", is_filled=False)] if eaten else []
+    samples = [Sample(say("picture-logged"), look.muted, shape="square", is_filled=False)] if eaten else []
     samples += [
-        Sample("maintenance on the log's scale", look.carried, DASHED),
-        Sample("80 % interval", look.carried, is_band=True),
+        Sample(say("picture-maintenance-logged"), look.carried, DASHED),
+        Sample(say("picture-interval"), look.carried, is_band=True),
     ]
     values = [row[end] for row in maintenance for end in ("lower", "upper")] + [row["value"] for row in eaten]
     return over_time.panel(
         look,
         span,
-        title="Energy, kcal a day",
+        title=say("picture-energy"),
         samples=samples,
         layers=[
             over_time.band(look, maintenance, look.carried),
@@ -106,66 +109,82 @@ def _energy_panel(look: Look, span: Span, request: TrendRequest, trend: TrendRes
 
 
 def _groups(look: Look, trend: TrendResponse) -> list[Group]:
+    say = Words(look.language).say
     groups: list[Group] = []
     whole = trend.changes[-1] if trend.changes else None
     recent = next((change for change in trend.changes if change.days == _RECENT_DAYS), None)
     for change in (recent, whole):
         if change is None or (change is whole and change is recent and groups):
             continue
-        rows = [Row("Weight", change.weight_kg, look.ink, SHAPES["weight"])]
+        rows = [Row(say("picture-row-weight"), change.weight_kg, look.ink, SHAPES["weight"])]
         if change is whole and trend.composition is not None:
-            rows.append(Row("Fat", trend.composition.fat_change_kg, look.fat, SHAPES["fat"]))
-            rows.append(Row("Lean tissue", trend.composition.lean_change_kg, look.lean, SHAPES["lean"]))
+            rows.append(Row(say("picture-fat"), trend.composition.fat_change_kg, look.fat, SHAPES["fat"]))
+            rows.append(Row(say("picture-lean"), trend.composition.lean_change_kg, look.lean, SHAPES["lean"]))
         else:
-            rows.append(Row("Tissue: fat and lean", change.tissue_kg, look.tissue, SHAPES["tissue"]))
-        rows.append(Row("Carried mass", change.carried_kg, look.carried, SHAPES["carried"], is_filled=False))
-        groups.append(Group(_window(change, change is whole), rows))
+            rows.append(Row(say("picture-row-tissue"), change.tissue_kg, look.tissue, SHAPES["tissue"]))
+        rows.append(Row(say("picture-carried"), change.carried_kg, look.carried, SHAPES["carried"], is_filled=False))
+        groups.append(
+            Group(say("picture-window-whole" if change is whole else "picture-window", days=change.days), rows)
+        )
     return groups
 
 
-def _window(change: ChangeSplit, is_whole: bool) -> str:
-    return f"Over the log, {change.days:,} days" if is_whole else f"Last {change.days} days"
-
-
-def _notes(trend: TrendResponse) -> list[str]:
+def _notes(words: Words, trend: TrendResponse) -> list[str]:
     """What is said of the data, once for each kind: a note for every outlier of years would fill the picture."""
     kinds: dict[str, list[str]] = {}
     for note, text in zip(trend.notes, words.texts(trend.notes), strict=True):
         kinds.setdefault(note.code, []).append(text)
     return [
-        texts[0] if len(texts) == 1 else f"{texts[0]} ({len(texts) - 1} more of this kind.)" for texts in kinds.values()
+        texts[0] if len(texts) == 1 else words.say("picture-more-of-kind", text=texts[0], count=len(texts) - 1)
+        for texts in kinds.values()
     ]
 
 
-def _message(trend: TrendResponse) -> Headline:
+def _message(words: Words, trend: TrendResponse) -> Headline:
     days = trend.days
-    title = f"Weight log from {wording.day(days.date[0])} to {wording.day(days.date[-1])}"
-    if len(days.date) == 1:
-        title = f"Weight log of {wording.day(days.date[0])}"
-    lines = []
-    if not trend.is_conclusive:
-        more = f": about {trend.more_days_needed} more days are needed" if trend.more_days_needed else ""
-        lines.append(f"Too little data to tell a direction{more}.")
-    lines.append(
-        f"Smoothed weight from {wording.values(_interval(days.smoothed_weight_kg, 0), unit='kg')} to "
-        f"{wording.values(_interval(days.smoothed_weight_kg, -1), unit='kg')}. Tissue now changes by "
-        f"{wording.values(trend.weekly_rate_kg, 2, is_change=True, unit='kg')} a\u00a0week."
-    )
-    lines.append(f"Maintenance on the log's own scale: {wording.values(trend.maintenance_kcal, 0, unit='kcal')} a day.")
-    lines.append(f"In parentheses: {wording.coverage(trend.weekly_rate_kg)} intervals.")
+    first, last = str(days.date[0]), str(days.date[-1])
+    title = _title(words, trend)
+    lines = [
+        words.say("picture-trend-day", date=first)
+        if first == last
+        else words.say("picture-trend-log", start_date=first, end_date=last),
+        words.say(
+            "picture-trend-smoothed",
+            start_weight=words.values(_interval(days.smoothed_weight_kg, 0), unit="kg"),
+            weight=words.values(_interval(days.smoothed_weight_kg, -1), unit="kg"),
+            rate=words.values(trend.weekly_rate_kg, 2, is_change=True, unit="kg"),
+        ),
+        words.say("picture-trend-maintenance", maintenance=words.values(trend.maintenance_kcal, 0, unit="kcal")),
+        words.ranges(trend.weekly_rate_kg),
+    ]
     said = []
     if trend.changes:
         change = trend.changes[-1]
         said.append(
-            f"Over {change.days} days: weight {wording.changes(change.weight_kg)}, tissue "
-            f"{wording.changes(change.tissue_kg)}, carried mass {wording.changes(change.carried_kg)}."
+            words.say(
+                "picture-trend-change",
+                days=change.days,
+                weight=words.changes(change.weight_kg),
+                tissue=words.changes(change.tissue_kg),
+                carried=words.changes(change.carried_kg),
+            )
         )
     if trend.composition is not None:
-        said.append(
-            f"Of the tissue: fat {wording.changes(trend.composition.fat_change_kg)}, lean "
-            f"{wording.changes(trend.composition.lean_change_kg)}."
-        )
+        fat, lean = (words.changes(of) for of in (trend.composition.fat_change_kg, trend.composition.lean_change_kg))
+        said.append(words.say("picture-trend-composition", fat=fat, lean=lean))
     return Headline(title, lines, " ".join([f"{title}.", *lines, *said]))
+
+
+def _title(words: Words, trend: TrendResponse) -> str:
+    """Where the body goes, where the log can tell; a range on both sides of nothing is no direction."""
+    if not trend.is_conclusive:
+        if trend.more_days_needed:
+            return words.say("picture-trend-early-days", more_days=trend.more_days_needed)
+        return words.say("picture-trend-early")
+    rate = trend.weekly_rate_kg
+    way = "down" if rate.upper < 0 else "up" if rate.lower > 0 else "level"
+    maintenance_kcal = round(trend.maintenance_kcal.mean, -1)
+    return words.say("picture-trend", way=way, rate_kg=abs(rate.mean), maintenance_kcal=maintenance_kcal)
 
 
 def _rows(dates: list[date], columns: IntervalColumns) -> list[dict[str, Any]]:

@@ -1,49 +1,72 @@
-"""Numbers and dates as pictures say them. Their spaces do not break, so that a line never ends within a number."""
+"""Texts, numbers and dates of pictures, in one language. Spaces of a number do not break."""
 
-from datetime import date
+from collections.abc import Iterable
 from functools import cache
+from typing import Any, NamedTuple, Protocol
 
-from ...languages import LANGUAGES, said_code
+from steelyard.science.register import Message
+
+from ...languages import LANGUAGES, said, said_code
 from ...schemas.quantities import Interval
-
-_SPACE = "\u00a0"
-
-READY_MADE_NAMES = {
-    "slow_gain_rare_mini_cuts": "Slow gain, rare mini-cuts",
-    "fast_gain_long_cut": "Fast gain, one long cut",
-    "fast_gain_repeated_mini_cuts": "Fast gain, repeated mini-cuts",
-    "slow_gain_no_cut": "Slow gain, no cut",
-}
+from ..formats.plan_words import NO_BREAK, one_line
 
 
-def day(value: date) -> str:
-    """``2 March 2026``."""
-    return f"{value.day} {value:%B} {value.year}".replace(" ", _SPACE)
+class Coded(Protocol):
+    """A note or a guard rail: a text as its code and parameters."""
+
+    @property
+    def code(self) -> str: ...
+
+    @property
+    def params(self) -> dict[str, float | str]: ...
 
 
-def number(value: float, digits: int = 1, *, is_change: bool = False) -> str:
-    """A number with a true minus sign, and never a minus zero; with its sign where it is a change."""
-    rounded = round(value, digits) + 0.0
-    text = f"{rounded:+,.{digits}f}" if is_change and rounded else f"{rounded:,.{digits}f}"
-    return text.replace("-", "−")
+class Words(NamedTuple):
+    """What a picture says, in its language."""
 
+    language: str
 
-def values(
-    value: Interval,
-    digits: int = 1,
-    *,
-    is_change: bool = False,
-    scale: float = 1.0,
-    unit: str = "",
-    language: str = "en",
-) -> str:
-    """``81.9 kg (80.8 to 83.0)``."""
-    ends = (value.mean, value.lower, value.upper)
-    mean, lower, upper = (number(scale * end, digits, is_change=is_change) for end in ends)
-    if language != "en":
-        mean, lower, upper = (end.translate(_marks(language)) for end in (mean, lower, upper))
-    to = said_code("picture-to", {}, language)
-    return f"{mean}{f' {unit}' if unit else ''} ({lower} {to} {upper})".replace(" ", _SPACE)
+    def say(self, name: str, **params: Any) -> str:
+        """The text of an entry of the language's file."""
+        return said_code(name, params, self.language)
+
+    def texts(self, notes: Iterable[Coded]) -> list[str]:
+        """The texts of notes and of guard rails, each on one line."""
+        return [one_line(said(Message(note.code, note.params), self.language)) for note in notes]
+
+    def number(self, value: float, digits: int = 1, *, is_change: bool = False, unit: str = "") -> str:
+        """A number with a true minus sign, and never a minus zero; with its sign where it is a change."""
+        rounded = round(value, digits) + 0.0
+        text = f"{rounded:+,.{digits}f}" if is_change and rounded else f"{rounded:,.{digits}f}"
+        if self.language != "en":
+            text = text.translate(_marks(self.language))
+        text = text.replace("-", "−")
+        return self.say("picture-percent", value=text) if unit == "%" else f"{text}{NO_BREAK}{unit}".rstrip(NO_BREAK)
+
+    def values(
+        self, value: Interval, digits: int = 1, *, is_change: bool = False, scale: float = 1.0, unit: str = ""
+    ) -> str:
+        """``81.9 kg (80.8 to 83.0)``."""
+        ends = (value.mean, value.lower, value.upper)
+        mean, lower, upper = (self.number(scale * end, digits, is_change=is_change) for end in ends)
+        mean = self.say("picture-percent", value=mean) if unit == "%" else f"{mean} {unit}".rstrip()
+        return f"{mean} ({lower} {self.say('picture-to')} {upper})".replace(" ", NO_BREAK)
+
+    def changes(self, value: Interval, unit: str = "kg") -> str:
+        """``−2.1 kg (−2.6 to −1.6)``."""
+        return self.values(value, is_change=True, unit=unit)
+
+    def percent(self, value: Interval) -> str:
+        """A fraction as ``15.2% (12.8 to 17.6)``."""
+        return self.values(value, scale=100, unit="%")
+
+    def ranges(self, value: Interval) -> str:
+        """What the ranges in parentheses are."""
+        return self.say("picture-ranges", percent=100 * value.coverage)
+
+    def strategy(self, label: str) -> str:
+        """The name of a ready-made strategy, or the label that a caller gave to their own."""
+        return one_line(self.say("strategy-name", strategy=label))
 
 
 @cache
@@ -53,23 +76,3 @@ def _marks(language: str) -> dict[int, str]:
 
     locale = LANGUAGES[language].locale.replace("-", "_")
     return {ord("."): get_decimal_symbol(locale), ord(","): get_group_symbol(locale)}
-
-
-def changes(value: Interval, unit: str = "kg") -> str:
-    """``−2.1 kg (−2.6 to −1.6)``."""
-    return values(value, is_change=True, unit=unit)
-
-
-def percent(value: Interval) -> str:
-    """A fraction as ``15.2 % (12.8 to 17.6)``."""
-    return values(value, scale=100, unit="%")
-
-
-def coverage(value: Interval) -> str:
-    """``80 %``."""
-    return f"{100 * value.coverage:.0f}{_SPACE}%"
-
-
-def listed(parts: list[str]) -> str:
-    """``a``, ``a and b``, ``a, b and c``."""
-    return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} and {parts[-1]}"
