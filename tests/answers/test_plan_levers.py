@@ -35,7 +35,7 @@ def test_other_phases_have_none() -> None:
 
 
 def test_what_is_not_safe_is_left_out_and_said() -> None:
-    for offered in planned(DeficitAim(kind=DeficitKind.CUT, weeks=16, deficit_kcal=700.0), SEATED).value.levers:
+    for offered in planned(DeficitAim(kind=DeficitKind.CUT, weeks=16), SEATED).value.levers:
         assert offered.together is None
         assert offered.refusals
         assert "LEVER_LOSE_MORE" not in {reason.code for reason in offered.reasons}

@@ -79,19 +79,26 @@ def test_a_plan_of_usual_size_is_not_raised_by_a_rail_in_its_first_weeks() -> No
 
 @pytest.mark.long
 def test_few_who_keep_to_a_cut_are_told_to_eat_otherwise_and_most_who_eat_more_are_named() -> None:
-    """Of honest people at most 15 % in weekly reviews of a cut of twelve weeks, whose body loses a third more in this
-    world than the plan says; of those who eat 300 kcal a day unlogged 55 % by day 28, and 5 % of the honest.
+    """Weekly reviews of a cut of twelve weeks, in a world whose bodies lose a third more than the plan says.
 
-    What a review goes by was set on people of two other seeds.
+    On plan are the honest whose tissue goes what was promised, give or take half of it. Of those who eat 300 kcal a day
+    unlogged 55 % are named by day 28, of the honest at most 5 %. What a review goes by was set on people of two other
+    seeds.
     """
-    count, changed, named = 80, 0, {0.0: 0, 300.0: 0}
+    count, on_plan, changed, named = 80, 0, 0, {0.0: 0, 300.0: 0}
     for over_kcal in named:
         for person in people(count, 6_000, over_kcal=over_kcal):
-            weeks = followed(person, planned(person, {"kind": "cut", "weeks": 12}), 12 if not over_kcal else 4)
+            plan = planned(person, {"kind": "cut", "weeks": 12})
+            before_kg = person.fat_kg + person.lean_kg
+            weeks = followed(person, plan, 11 if not over_kcal else 4)
             named[over_kcal] += any(week.review["verdict"] in ("slower", "contradicted") for week in weeks[:4])
-            if not over_kcal:
-                changed += any(week.review["correction_kcal"] for week in weeks[:11])
-    assert changed <= 0.15 * count
+            promised = weeks[-1].review["change"]["planned_tissue_kg"]["mean"]
+            apart = person.fat_kg + person.lean_kg - before_kg - promised
+            if not over_kcal and abs(apart) <= 0.5 * abs(promised):
+                on_plan += 1
+                changed += any(week.review["correction_kcal"] for week in weeks)
+    assert on_plan >= 0.6 * count
+    assert changed <= 0.15 * on_plan
     assert named[300.0] >= 0.55 * count
     assert named[0.0] <= 0.05 * count
 

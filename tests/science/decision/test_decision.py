@@ -266,10 +266,10 @@ def test_an_event_near_enough_starts_its_cut_now() -> None:
 
 
 def test_between_a_gain_and_the_cut_for_an_event_there_is_a_hold() -> None:
-    found = at_event(14, target=0.135)
+    found = at_event(12, target=0.135)
     assert found.situation is Situation.EVENT_NOW
     told = next(m for m in found.reasons if m.code == "DECISION_EVENT_HOLD_FIRST")
-    assert told.params["date"] == (AS_OF + timedelta(weeks=13 - found.recommended.weeks)).isoformat()
+    assert told.params["date"] == (AS_OF + timedelta(weeks=11 - found.recommended.weeks)).isoformat()
 
 
 def test_an_event_too_near_for_its_target_gets_the_nearest() -> None:

@@ -87,7 +87,7 @@ def test_no_intake_passes_maintenance() -> None:
 
 def test_the_lean_and_much_trained_may_not_move_more_on_the_same_food() -> None:
     """Energy availability binds the plan: with more exercise the gate lets it not pass."""
-    for lever in levers(SEATED, cut(SEATED, weeks=16, deficit_kcal=700.0)).values():
+    for lever in levers(SEATED, cut(SEATED, weeks=16)).values():
         broken = first_broken(lever.together.told)
         assert broken is not None
         assert broken.rule == "energy_availability"

@@ -70,7 +70,7 @@ CLEAR_PROBABILITY = constant(
 )
 ROOM_UNDER_RAILS = constant(
     "deficit_room",
-    100.0,
+    60.0,
     unit="kcal/d",
     summary="Room that a deficit leaves under the guard rails where nobody asked for its size, so that the first weeks "
     "of a log need not raise the intake",

@@ -155,12 +155,15 @@ class _Held(NamedTuple):
     is_raised: bool
 
 
-def _held(limits: IntakeLimits, wanted: float) -> _Held:
-    """A change rounded to 10 kcal, one step at most and inside the limits; the least of them wins.
+def _held(limits: IntakeLimits, wanted: float, own_step_kcal: float) -> _Held:
+    """A change rounded to 10 kcal, inside the limits, and with the step that the plan takes by itself today
+    (``own_step_kcal``) one step at most; the least of them wins.
 
     The limit on what is most never lowers an intake: it only holds what is added.
     """
-    change = down(min(max(wanted, -texts.MOST_STEP_KCAL), texts.MOST_STEP_KCAL))
+    lowest = up(min(0.0, -texts.MOST_STEP_KCAL - min(0.0, own_step_kcal)))
+    highest = down(max(0.0, texts.MOST_STEP_KCAL - max(0.0, own_step_kcal)))
+    change = min(max(down(wanted), lowest), highest)
     if change > 0:
         change = min(change, max(0, down(min(limits.most, change))))
     least = up(limits.least)
@@ -298,7 +301,7 @@ class _Deficit:
         if is_late:
             self.reasons.append(say(texts.TOO_LATE, days=left))
         wanted = 0.0 if is_late or self.is_losing_fast else float(due.change_kcal)
-        held = _held(limits, wanted)
+        held = _held(limits, wanted, course.own_step_kcal)
         change = held.change_kcal
         self._explain(limits, held, wanted)
         days = left
@@ -391,7 +394,7 @@ class _HoldOrGain:
             # A step up leaves room, or it is none.
             wanted = float(down(min(wanted, limits.most - texts.ROOM_KCAL)))
             wanted = wanted if wanted >= texts.NOTABLE_KCAL else 0.0
-        held = _held(limits, wanted)
+        held = _held(limits, wanted, course.own_step_kcal)
         change = held.change_kcal
         if self.phase.kind is PhaseKind.GAIN and change > limits.most + 0.5 * STEP_KCAL:
             lowered = self._lowered(limits)

@@ -172,6 +172,14 @@ class RestOfPhase:
         stints = self.stints(change_kcal, days)
         return [s.week.intake_kcal for s in stints if not s.week.is_break] or [s.week.intake_kcal for s in stints]
 
+    @property
+    def own_step_kcal(self) -> float:
+        """What the plan as it runs tells from today on, less what it told yesterday [kcal/d]; 0 around a break."""
+        if not 0 < self.days_gone < self.phase.days:
+            return 0.0
+        before, now = (self.phase.week_of(day) for day in (self.days_gone - 1, self.days_gone))
+        return 0.0 if before.is_break or now.is_break else now.intake_kcal - before.intake_kcal
+
     def end(self, change_kcal: float, days: int) -> BodyState:
         """The body after ``days``."""
         return self._walked(change_kcal, days)[-1][1]
