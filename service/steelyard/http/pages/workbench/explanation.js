@@ -79,8 +79,8 @@ const messageItem = (message) => element("li", {}, message.text, " ", element("c
 
 function railItem(rail, catalogue) {
   const entry = catalogue?.entries.get(rail.id);
-  const limit = rail.limit === null ? "" : `Limit ${plain(rail.limit)} ${rail.unit}`;
-  const read = rail.observed === null ? "" : `${limit ? "; " : ""}found ${plain(rail.observed)}${limit ? "" : ` ${rail.unit}`}`;
+  const limit = rail.limit === null ? "" : `Limit ${measured(rail.limit, rail.unit)}`;
+  const read = rail.observed === null ? "" : `${limit ? "; found" : "Found"} ${measured(rail.observed, rail.unit)}`;
   return element(
     "li", {},
     element("strong", {}, title(rail.action)), ": ", rail.text, " ", element("code", { class: "code" }, rail.id),
@@ -89,12 +89,15 @@ function railItem(rail, catalogue) {
   );
 }
 
-const plain = (value) => number(value, Math.abs(value) >= 10 || value % 1 === 0 ? 0 : Math.abs(value) >= 1 ? 1 : 4);
+// A value with its unit; a share of something as per cent.
+const measured = (value, unit) => (unit.startsWith("of ") ? `${plain(100 * value)} % ${unit}` : `${plain(value)} ${unit}`.trim());
+
+const plain = (value) => number(value, value % 1 === 0 || Math.abs(value) >= 100 ? 0 : Math.abs(value) >= 1 ? 1 : 2);
 
 // The entry's sources in one cell; without any, what it rests on instead.
 function sourcesOf(entry, catalogue) {
   const sources = entry.source_ids.map((id) => catalogue.sources.get(id)).filter(Boolean);
-  if (!sources.length) return element("span", {}, `${words(entry.basis)}.`);
+  if (!sources.length) return element("span", {}, `${title(entry.basis)}.`);
   return element("span", {}, ...sources.flatMap((source, i) => [i ? " " : "", source.citation, " ", doiOf(source)]));
 }
 
