@@ -3,11 +3,11 @@
 from typing import Any, NamedTuple
 
 from ...schemas.quantities import Interval
+from ..wording import Words
 from .marks import HEADER_PX, LABEL_PX, LINE_WIDTH, Layer, Sample, header, text
 from .palette import Look
 from .text_width import shortened, width_px
 from .time_panels import ends_of
-from .wording import Words
 
 _ROW_PX = 18
 _ABOVE_PX = 6  # above a heading
@@ -63,7 +63,8 @@ def panel(
             y += _ROW_PX
         names = [shortened(row.name, LABEL_PX, name_px - indent) for row in group.rows]
         figures = [words.values(row.value, digits, is_change=is_change, scale=scale) for row in group.rows]
-        texts.append(text(names, indent, y + _ROW_PX / 2, look.ink, **lines))
+        if any(names):
+            texts.append(text(names, indent, y + _ROW_PX / 2, look.ink, **lines))
         texts.append(text(figures, look.width, y + _ROW_PX / 2, look.ink, align="right", **lines))
         left = max(left, *(indent + width_px(name, LABEL_PX) for name in names))
         right = max(right, *(width_px(figure, LABEL_PX) for figure in figures))

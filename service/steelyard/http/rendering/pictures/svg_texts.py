@@ -7,7 +7,7 @@ from .text_width import is_known, width_px
 
 _TAG = re.compile(r"<[^<>]*>")
 _MARK_ROLES = re.compile(r' (?:role|aria-[a-z]+)="[^"]*"')
-_TEXT = re.compile(r"<text(?P<attributes>[^<>]*)>(?P<content>.*?)</text>")
+_TEXT = re.compile(r"<text(?P<attributes>[^<>]*)(?<!/)>(?P<content>.*?)</text>")
 _SPAN = re.compile(r"<tspan(?P<attributes>[^<>]*)>(?P<line>[^<>]*)</tspan>")
 _SIZE = re.compile(r'font-size="([\d.]+)px"')
 _LONG_PX = 60  # what is shorter has room beside it
