@@ -154,13 +154,15 @@ class _Client:
             raise ValueError(f"format must be one of {', '.join(_MEDIA_TYPES)}, not {format!r}")
         return exchange(operation, read_text, request, self._options, time.monotonic, _MEDIA_TYPES[format])
 
-    def _briefing(self, reader: BriefingReader, language: str, request: dict[str, Any]) -> Steps[str]:
+    def _briefing(
+        self, operation: Operation, reader: BriefingReader, language: str, request: dict[str, Any]
+    ) -> Steps[str]:
         readers = get_args(BriefingReader)
         if reader not in readers:
             raise ValueError(f"reader must be one of {', '.join(readers)}, not {reader!r}")
         options, query = self._options, f"?briefing={reader}"
         return exchange(
-            DOCUMENT_PLAN, read_text, request, options, time.monotonic, "text/plain", query=query, language=language
+            operation, read_text, request, options, time.monotonic, "text/plain", query=query, language=language
         )
 
     def _picture(
@@ -170,7 +172,7 @@ class _Client:
         theme: PictureTheme,
         width: PictureWidth,
         request: dict[str, Any],
-        language: str = "",
+        language: str,
     ) -> Steps[bytes]:
         if format not in _PICTURES:
             raise ValueError(f"format must be one of {', '.join(_PICTURES)}, not {format!r}")
@@ -269,17 +271,31 @@ class Steelyard(_Client):
         ``language`` is a tag such as ``de``; English where the service does not have it. The keywords are those of
         ``plan_phases``.
         """
-        return self._drive(self._briefing(reader, language, dict(request)))
+        return self._drive(self._briefing(DOCUMENT_PLAN, reader, language, dict(request)))
 
     @asks(DOCUMENT_SEASON)
     def season_document(self, format: DocumentFormat, **request: Unpack[SeasonRequestDict]) -> str:
         """What ``plan_season`` answers as text, as in ``plan_document``."""
         return self._drive(self._document(DOCUMENT_SEASON, format, dict(request)))
 
+    @asks(DOCUMENT_SEASON)
+    def season_briefing(
+        self, reader: BriefingReader = "member", *, language: str = "en", **request: Unpack[SeasonRequestDict]
+    ) -> str:
+        """What ``plan_season`` answers as a briefing, as in ``plan_briefing``."""
+        return self._drive(self._briefing(DOCUMENT_SEASON, reader, language, dict(request)))
+
     @asks(DOCUMENT_OPTIMUM)
     def optimum_document(self, format: DocumentFormat, **request: Unpack[OptimumRequestDict]) -> str:
         """What ``optimise_season`` answers as text, as in ``plan_document``."""
         return self._drive(self._document(DOCUMENT_OPTIMUM, format, dict(request)))
+
+    @asks(DOCUMENT_OPTIMUM)
+    def optimum_briefing(
+        self, reader: BriefingReader = "member", *, language: str = "en", **request: Unpack[OptimumRequestDict]
+    ) -> str:
+        """What ``optimise_season`` answers as a briefing, as in ``plan_briefing``."""
+        return self._drive(self._briefing(DOCUMENT_OPTIMUM, reader, language, dict(request)))
 
     @asks(DRAW_PLAN)
     def plan_picture(
@@ -305,10 +321,11 @@ class Steelyard(_Client):
         *,
         theme: PictureTheme = "light",
         width: PictureWidth = "page",
+        language: str = "en",
         **request: Unpack[ForecastRequestDict],
     ) -> bytes:
         """What ``forecast_intake`` answers as a picture, as in ``plan_picture``."""
-        return self._drive(self._picture(DRAW_FORECAST, format, theme, width, dict(request)))
+        return self._drive(self._picture(DRAW_FORECAST, format, theme, width, dict(request), language))
 
     @asks(DRAW_TREND)
     def trend_picture(
@@ -317,10 +334,11 @@ class Steelyard(_Client):
         *,
         theme: PictureTheme = "light",
         width: PictureWidth = "page",
+        language: str = "en",
         **request: Unpack[TrendRequestDict],
     ) -> bytes:
         """What ``read_trend`` answers as a picture, as in ``plan_picture``."""
-        return self._drive(self._picture(DRAW_TREND, format, theme, width, dict(request)))
+        return self._drive(self._picture(DRAW_TREND, format, theme, width, dict(request), language))
 
     @asks(DRAW_SEASON)
     def season_picture(
@@ -329,10 +347,11 @@ class Steelyard(_Client):
         *,
         theme: PictureTheme = "light",
         width: PictureWidth = "page",
+        language: str = "en",
         **request: Unpack[SeasonRequestDict],
     ) -> bytes:
         """What ``plan_season`` answers as a picture, as in ``plan_picture``."""
-        return self._drive(self._picture(DRAW_SEASON, format, theme, width, dict(request)))
+        return self._drive(self._picture(DRAW_SEASON, format, theme, width, dict(request), language))
 
     @asks(DRAW_COMPARISON)
     def comparison_picture(
@@ -341,10 +360,11 @@ class Steelyard(_Client):
         *,
         theme: PictureTheme = "light",
         width: PictureWidth = "page",
+        language: str = "en",
         **request: Unpack[ComparisonRequestDict],
     ) -> bytes:
         """What ``compare_strategies`` answers as a picture, as in ``plan_picture``."""
-        return self._drive(self._picture(DRAW_COMPARISON, format, theme, width, dict(request)))
+        return self._drive(self._picture(DRAW_COMPARISON, format, theme, width, dict(request), language))
 
     @asks(DRAW_OPTIMUM)
     def optimum_picture(
@@ -353,10 +373,11 @@ class Steelyard(_Client):
         *,
         theme: PictureTheme = "light",
         width: PictureWidth = "page",
+        language: str = "en",
         **request: Unpack[OptimumRequestDict],
     ) -> bytes:
         """What ``optimise_season`` answers as a picture, as in ``plan_picture``."""
-        return self._drive(self._picture(DRAW_OPTIMUM, format, theme, width, dict(request)))
+        return self._drive(self._picture(DRAW_OPTIMUM, format, theme, width, dict(request), language))
 
     @asks(DECIDE_PHASE)
     def decide_phase(self, **request: Unpack[DecisionRequestDict]) -> Decision:
@@ -586,17 +607,31 @@ class AsyncSteelyard(_Client):
         self, reader: BriefingReader = "member", *, language: str = "en", **request: Unpack[PlanRequestDict]
     ) -> str:
         """As ``Steelyard.plan_briefing``."""
-        return await self._drive(self._briefing(reader, language, dict(request)))
+        return await self._drive(self._briefing(DOCUMENT_PLAN, reader, language, dict(request)))
 
     @asks(DOCUMENT_SEASON)
     async def season_document(self, format: DocumentFormat, **request: Unpack[SeasonRequestDict]) -> str:
         """As ``Steelyard.season_document``."""
         return await self._drive(self._document(DOCUMENT_SEASON, format, dict(request)))
 
+    @asks(DOCUMENT_SEASON)
+    async def season_briefing(
+        self, reader: BriefingReader = "member", *, language: str = "en", **request: Unpack[SeasonRequestDict]
+    ) -> str:
+        """As ``Steelyard.season_briefing``."""
+        return await self._drive(self._briefing(DOCUMENT_SEASON, reader, language, dict(request)))
+
     @asks(DOCUMENT_OPTIMUM)
     async def optimum_document(self, format: DocumentFormat, **request: Unpack[OptimumRequestDict]) -> str:
         """As ``Steelyard.optimum_document``."""
         return await self._drive(self._document(DOCUMENT_OPTIMUM, format, dict(request)))
+
+    @asks(DOCUMENT_OPTIMUM)
+    async def optimum_briefing(
+        self, reader: BriefingReader = "member", *, language: str = "en", **request: Unpack[OptimumRequestDict]
+    ) -> str:
+        """As ``Steelyard.optimum_briefing``."""
+        return await self._drive(self._briefing(DOCUMENT_OPTIMUM, reader, language, dict(request)))
 
     @asks(DRAW_PLAN)
     async def plan_picture(
@@ -618,10 +653,11 @@ class AsyncSteelyard(_Client):
         *,
         theme: PictureTheme = "light",
         width: PictureWidth = "page",
+        language: str = "en",
         **request: Unpack[ForecastRequestDict],
     ) -> bytes:
         """As ``Steelyard.forecast_picture``."""
-        return await self._drive(self._picture(DRAW_FORECAST, format, theme, width, dict(request)))
+        return await self._drive(self._picture(DRAW_FORECAST, format, theme, width, dict(request), language))
 
     @asks(DRAW_TREND)
     async def trend_picture(
@@ -630,10 +666,11 @@ class AsyncSteelyard(_Client):
         *,
         theme: PictureTheme = "light",
         width: PictureWidth = "page",
+        language: str = "en",
         **request: Unpack[TrendRequestDict],
     ) -> bytes:
         """As ``Steelyard.trend_picture``."""
-        return await self._drive(self._picture(DRAW_TREND, format, theme, width, dict(request)))
+        return await self._drive(self._picture(DRAW_TREND, format, theme, width, dict(request), language))
 
     @asks(DRAW_SEASON)
     async def season_picture(
@@ -642,10 +679,11 @@ class AsyncSteelyard(_Client):
         *,
         theme: PictureTheme = "light",
         width: PictureWidth = "page",
+        language: str = "en",
         **request: Unpack[SeasonRequestDict],
     ) -> bytes:
         """As ``Steelyard.season_picture``."""
-        return await self._drive(self._picture(DRAW_SEASON, format, theme, width, dict(request)))
+        return await self._drive(self._picture(DRAW_SEASON, format, theme, width, dict(request), language))
 
     @asks(DRAW_COMPARISON)
     async def comparison_picture(
@@ -654,10 +692,11 @@ class AsyncSteelyard(_Client):
         *,
         theme: PictureTheme = "light",
         width: PictureWidth = "page",
+        language: str = "en",
         **request: Unpack[ComparisonRequestDict],
     ) -> bytes:
         """As ``Steelyard.comparison_picture``."""
-        return await self._drive(self._picture(DRAW_COMPARISON, format, theme, width, dict(request)))
+        return await self._drive(self._picture(DRAW_COMPARISON, format, theme, width, dict(request), language))
 
     @asks(DRAW_OPTIMUM)
     async def optimum_picture(
@@ -666,10 +705,11 @@ class AsyncSteelyard(_Client):
         *,
         theme: PictureTheme = "light",
         width: PictureWidth = "page",
+        language: str = "en",
         **request: Unpack[OptimumRequestDict],
     ) -> bytes:
         """As ``Steelyard.optimum_picture``."""
-        return await self._drive(self._picture(DRAW_OPTIMUM, format, theme, width, dict(request)))
+        return await self._drive(self._picture(DRAW_OPTIMUM, format, theme, width, dict(request), language))
 
     @asks(DECIDE_PHASE)
     async def decide_phase(self, **request: Unpack[DecisionRequestDict]) -> Decision:

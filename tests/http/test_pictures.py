@@ -19,7 +19,7 @@ from PIL import Image
 from steelyard.http.rendering.pictures import PNG, SVG, VEGA_LITE, text_width
 from steelyard.http.rendering.pictures.palette import LOOKS, PictureWidth, Theme
 from steelyard.http.rendering.pictures.renderer import Renderer, RenderingError
-from steelyard.http.rendering.pictures.wording import Words
+from steelyard.http.rendering.wording import Words
 
 NAME = "{http://www.w3.org/2000/svg}"
 OF_EACH_KIND = ("plan", "forecast", "trend", "season", "comparison")

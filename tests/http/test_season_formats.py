@@ -92,3 +92,36 @@ async def test_a_limit_that_is_not_kept_stands_in_every_format(service: Running)
         assert not season["feasible"]
         unfolded = content.decode().replace("\r\n ", "")
         assert "Not every limit is kept" in unfolded
+    _, content = await both(service, "/v1/seasons", "text/plain", body)
+    over = next(limit for limit in season["broken_limits"] if limit["limit"] == "event_fat_fraction")
+    assert f"Not kept: body fat at an event, {100 * over['found']:.1f}% where" in content.decode()
+
+
+@pytest.mark.parametrize("path", ASKED)
+async def test_the_briefing_tells_each_phase_and_every_caution(service: Running, path: str) -> None:
+    season, content = await both(service, path, "text/plain")
+    plan, parts = season["plan"], [part.splitlines() for part in content.decode().strip().split("\n\n")]
+    gained = plan["totals"]["lean_gained_kg"]["mean"]
+    assert parts[0][0].startswith(f"Lean tissue {gained:+.1f}\u00a0kg and fat ".replace("-", "−"))
+    titles = [lines[0] for lines in parts]
+    for phase in plan["phases"]:
+        start = date.fromisoformat(phase["start_date"])
+        name = {"mini_cut": "Mini-cut"}.get(phase["kind"], phase["kind"].capitalize())
+        told = parts[titles.index(f"{name} from {start:%A}, {start:%-d %B %Y}")]
+        step = phase["intakes"][0]
+        assert told[1].startswith(f"Eat {step['intake_kcal']:,} kcal a day, with {step['protein_g']} grams of protein")
+    text = content.decode()
+    cautions = [*season["cautions"], *plan["guard_rails"], *(c for phase in plan["phases"] for c in phase["cautions"])]
+    assert all(caution["text"] in text for caution in cautions)
+
+
+@pytest.mark.parametrize(
+    ("language", "words"), [("de", "Aufbau ab|Iss .* kcal am Tag"), ("es", "Volumen|Come .* kcal")]
+)
+async def test_the_briefing_is_in_the_language_of_the_caller(service: Running, language: str, words: str) -> None:
+    headers = {"accept": "text/plain", "accept-language": language}
+    path = "/v1/seasons"
+    answer = await service.client.post(f"{path}/document?briefing=member", json=ASKED[path], headers=headers)
+    assert answer.headers["content-language"] == language
+    assert re.search(words, answer.text)
+    assert not re.search(r"\b(the|of|and|week|weight|day|lean|from)\b", answer.text)

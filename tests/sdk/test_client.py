@@ -116,10 +116,11 @@ async def test_plan_as_a_briefing(caller: Caller) -> None:
 async def test_seasons_as_text(caller: Caller) -> None:
     path = {"kind": "path", "schedule": [{"weeks": 2, "intake_kcal": 2600}]}
     forecast = {"profile": PROFILE, "screening": SCREENING, "start_date": START, "question": path}
-    assert b"Forecast of 2 weeks" in await caller("forecast_picture", **forecast)
+    assert b"In 2 weeks, on " in await caller("forecast_picture", **forecast)
     season = {"profile": PROFILE, "screening": SCREENING, "start_date": START, "horizon_weeks": 12}
     slow = {"kind": "ready_made", "name": "slow_gain_no_cut"}
     assert "SUMMARY:Gain" in await caller("season_document", format="calendar", strategy=slow, **season)
+    assert "Aufbau ab " in await caller("season_briefing", language="de", strategy=slow, **season)
     best = await caller("optimum_document", format="markdown", strategies_searched=500, **season)
     assert "## What weeks above the band buy" in best
 
@@ -320,8 +321,8 @@ def test_every_operation_has_a_method_on_both_clients() -> None:
     for client in (Steelyard, AsyncSteelyard):
         public = {name for name, _ in inspect.getmembers(client, inspect.isfunction) if not name.startswith("_")}
         forms = {name for name in public if name.endswith(("_picture", "_document"))}
-        briefing = {"plan_briefing"}  # one of the forms of ``document_plan``
-        assert set(OPERATION_IDS) == public - {"close", "aclose", "with_options"} - forms - briefing
+        briefings = {name for name in public if name.endswith("_briefing")}  # among the forms of a document
+        assert set(OPERATION_IDS) == public - {"close", "aclose", "with_options"} - forms - briefings
         assert len(forms) == len(OTHER_FORMS)
 
 

@@ -50,8 +50,9 @@ class Range(NamedTuple):
     upper: float
 
     def params(self, name: str, unit: str = "kg") -> dict[str, float]:
-        """As parameters of a message: ``fat_kg``, ``fat_lower_kg``, ``fat_upper_kg``."""
-        return {f"{name}_{unit}": self.mean, f"{name}_lower_{unit}": self.lower, f"{name}_upper_{unit}": self.upper}
+        """As parameters of a message, to a tenth: ``fat_kg``, ``fat_lower_kg``, ``fat_upper_kg``."""
+        ends = (("", self.mean), ("_lower", self.lower), ("_upper", self.upper))
+        return {f"{name}{end}_{unit}": _tenth(value) for end, value in ends}
 
 
 class DayToTell(NamedTuple):
@@ -193,7 +194,11 @@ def _week(phase: PhaseToTell, week: WeekToTell, reader: BriefingReader) -> Itera
     fat, lean, carried = _so_far(phase, week)
     if reader.is_coach:
         yield say(
-            "BRIEFING_SO_FAR", fat_kg=fat, lean_kg=lean, carried_kg=carried, balance_kcal=week.energy_balance_kcal
+            "BRIEFING_SO_FAR",
+            fat_kg=_tenth(fat),
+            lean_kg=_tenth(lean),
+            carried_kg=_tenth(carried),
+            balance_kcal=week.energy_balance_kcal,
         )
     elif phase.kind.is_deficit:
         water = max(0.0, -carried)
@@ -297,3 +302,8 @@ def _so_far(phase: PhaseToTell, week: WeekToTell) -> tuple[float, float, float]:
 
 def _iso(day: date) -> str:
     return day.isoformat()
+
+
+def _tenth(value: float) -> float:
+    """As it is told; nothing has no sign."""
+    return round(value, 1) + 0.0

@@ -34,11 +34,10 @@ What `{operation_id}` answers, as a document for people.
 
 The body is that of `{operation_id}`, and so are the refusals. `Accept` chooses among a calendar (`text/calendar`, RFC
 5545: an all-day event for each phase and each change of intake; also where anything is accepted), a weekly table
-(`text/csv`, RFC 4180, units in the header) and a summary to paste into a message (`text/markdown`). Cautions are in
-each of them."""
-_BRIEFING = """ Of a plan there is a briefing to send or read aloud as well (`text/plain`; `briefing` says for whom,
-`Accept-Language` in which language): what to eat and expect at the start, week by week, at the end, and after it.
-Summary and briefing tell the other sizes and the activity of `include` whether or not they are asked for."""
+(`text/csv`, RFC 4180, units in the header), a summary to paste into a message (`text/markdown`), and a briefing to send
+or read aloud (`text/plain`; `briefing` says for whom, `Accept-Language` in which language): what to eat and expect at
+the start, week by week, at the end, and after it. Cautions are in each of them. Of a plan, summary and briefing tell the
+other sizes and the activity of `include` whether or not they are asked for."""
 
 
 def _other_form(
@@ -61,11 +60,8 @@ def _picture(operation: Operation, operation_id: str, summary: str, formats: Map
     return _other_form(operation, operation_id, summary, path="/picture", description=_PICTURE, formats=formats)
 
 
-def _document(
-    operation: Operation, operation_id: str, summary: str, formats: Mapping[str, Format], more: str = ""
-) -> Operation:
-    description = _DOCUMENT + more
-    return _other_form(operation, operation_id, summary, path="/document", description=description, formats=formats)
+def _document(operation: Operation, operation_id: str, summary: str, formats: Mapping[str, Format]) -> Operation:
+    return _other_form(operation, operation_id, summary, path="/document", description=_DOCUMENT, formats=formats)
 
 
 draw_plan = _picture(plan_phases, "draw_plan", "Draw a plan", PLAN_PICTURES)
@@ -75,13 +71,13 @@ draw_season = _picture(plan_season, "draw_season", "Draw a season", SEASON_PICTU
 draw_comparison = _picture(compare_strategies, "draw_comparison", "Draw strategies side by side", COMPARISON_PICTURES)
 draw_optimum = _picture(optimise_season, "draw_optimum", "Draw the best season inside the limits", SEASON_PICTURES)
 document_plan = _document(
-    plan_phases, "document_plan", "Write a plan as calendar, table, summary or briefing", PLAN_FORMATS, _BRIEFING
+    plan_phases, "document_plan", "Write a plan as calendar, table, summary or briefing", PLAN_FORMATS
 )
 document_season = _document(
-    plan_season, "document_season", "Write a season as calendar, table or summary", SEASON_FORMATS
+    plan_season, "document_season", "Write a season as calendar, table, summary or briefing", SEASON_FORMATS
 )
 document_optimum = _document(
-    optimise_season, "document_optimum", "Write the best season as calendar, table or summary", SEASON_FORMATS
+    optimise_season, "document_optimum", "Write the best season as calendar, table, summary or briefing", SEASON_FORMATS
 )
 
 OTHER_FORMS: tuple[Operation, ...] = (

@@ -139,14 +139,13 @@ def sync_detailed(
     (`text/calendar`, RFC
     5545: an all-day event for each phase and each change of intake; also where anything is accepted), a
     weekly table
-    (`text/csv`, RFC 4180, units in the header) and a summary to paste into a message (`text/markdown`).
-    Cautions are in
-    each of them. Of a plan there is a briefing to send or read aloud as well (`text/plain`; `briefing`
-    says for whom,
-    `Accept-Language` in which language): what to eat and expect at the start, week by week, at the end,
-    and after it.
-    Summary and briefing tell the other sizes and the activity of `include` whether or not they are
-    asked for.
+    (`text/csv`, RFC 4180, units in the header), a summary to paste into a message (`text/markdown`),
+    and a briefing to send
+    or read aloud (`text/plain`; `briefing` says for whom, `Accept-Language` in which language): what to
+    eat and expect at
+    the start, week by week, at the end, and after it. Cautions are in each of them. Of a plan, summary
+    and briefing tell the
+    other sizes and the activity of `include` whether or not they are asked for.
 
     Args:
         briefing (BriefingReader | Unset): Who is told, and how much.
@@ -189,14 +188,13 @@ def sync(
     (`text/calendar`, RFC
     5545: an all-day event for each phase and each change of intake; also where anything is accepted), a
     weekly table
-    (`text/csv`, RFC 4180, units in the header) and a summary to paste into a message (`text/markdown`).
-    Cautions are in
-    each of them. Of a plan there is a briefing to send or read aloud as well (`text/plain`; `briefing`
-    says for whom,
-    `Accept-Language` in which language): what to eat and expect at the start, week by week, at the end,
-    and after it.
-    Summary and briefing tell the other sizes and the activity of `include` whether or not they are
-    asked for.
+    (`text/csv`, RFC 4180, units in the header), a summary to paste into a message (`text/markdown`),
+    and a briefing to send
+    or read aloud (`text/plain`; `briefing` says for whom, `Accept-Language` in which language): what to
+    eat and expect at
+    the start, week by week, at the end, and after it. Cautions are in each of them. Of a plan, summary
+    and briefing tell the
+    other sizes and the activity of `include` whether or not they are asked for.
 
     Args:
         briefing (BriefingReader | Unset): Who is told, and how much.
@@ -234,14 +232,13 @@ async def asyncio_detailed(
     (`text/calendar`, RFC
     5545: an all-day event for each phase and each change of intake; also where anything is accepted), a
     weekly table
-    (`text/csv`, RFC 4180, units in the header) and a summary to paste into a message (`text/markdown`).
-    Cautions are in
-    each of them. Of a plan there is a briefing to send or read aloud as well (`text/plain`; `briefing`
-    says for whom,
-    `Accept-Language` in which language): what to eat and expect at the start, week by week, at the end,
-    and after it.
-    Summary and briefing tell the other sizes and the activity of `include` whether or not they are
-    asked for.
+    (`text/csv`, RFC 4180, units in the header), a summary to paste into a message (`text/markdown`),
+    and a briefing to send
+    or read aloud (`text/plain`; `briefing` says for whom, `Accept-Language` in which language): what to
+    eat and expect at
+    the start, week by week, at the end, and after it. Cautions are in each of them. Of a plan, summary
+    and briefing tell the
+    other sizes and the activity of `include` whether or not they are asked for.
 
     Args:
         briefing (BriefingReader | Unset): Who is told, and how much.
@@ -282,14 +279,13 @@ async def asyncio(
     (`text/calendar`, RFC
     5545: an all-day event for each phase and each change of intake; also where anything is accepted), a
     weekly table
-    (`text/csv`, RFC 4180, units in the header) and a summary to paste into a message (`text/markdown`).
-    Cautions are in
-    each of them. Of a plan there is a briefing to send or read aloud as well (`text/plain`; `briefing`
-    says for whom,
-    `Accept-Language` in which language): what to eat and expect at the start, week by week, at the end,
-    and after it.
-    Summary and briefing tell the other sizes and the activity of `include` whether or not they are
-    asked for.
+    (`text/csv`, RFC 4180, units in the header), a summary to paste into a message (`text/markdown`),
+    and a briefing to send
+    or read aloud (`text/plain`; `briefing` says for whom, `Accept-Language` in which language): what to
+    eat and expect at
+    the start, week by week, at the end, and after it. Cautions are in each of them. Of a plan, summary
+    and briefing tell the
+    other sizes and the activity of `include` whether or not they are asked for.
 
     Args:
         briefing (BriefingReader | Unset): Who is told, and how much.

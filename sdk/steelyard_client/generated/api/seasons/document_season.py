@@ -5,20 +5,36 @@ import httpx
 
 from ... import errors
 from ...client import AuthenticatedClient, Client
+from ...models.briefing_reader import BriefingReader
 from ...models.problem import Problem
 from ...models.season_request import SeasonRequest
-from ...types import Response
+from ...types import UNSET, Response, Unset
 
 
 def _get_kwargs(
     *,
     body: SeasonRequest,
+    briefing: BriefingReader | Unset = UNSET,
+    accept_language: str | Unset = UNSET,
 ) -> dict[str, Any]:
     headers: dict[str, Any] = {}
+    if not isinstance(accept_language, Unset):
+        headers["Accept-Language"] = accept_language
+
+    params: dict[str, Any] = {}
+
+    json_briefing: str | Unset = UNSET
+    if not isinstance(briefing, Unset):
+        json_briefing = briefing.value
+
+    params["briefing"] = json_briefing
+
+    params = {k: v for k, v in params.items() if v is not UNSET and v is not None}
 
     _kwargs: dict[str, Any] = {
         "method": "post",
         "url": "/v1/seasons/document",
+        "params": params,
     }
 
     _kwargs["json"] = body.to_dict()
@@ -112,8 +128,10 @@ def sync_detailed(
     *,
     client: AuthenticatedClient,
     body: SeasonRequest,
+    briefing: BriefingReader | Unset = UNSET,
+    accept_language: str | Unset = UNSET,
 ) -> Response[Problem | str]:
-    """Write a season as calendar, table or summary
+    """Write a season as calendar, table, summary or briefing
 
      What `plan_season` answers, as a document for people.
 
@@ -121,11 +139,17 @@ def sync_detailed(
     (`text/calendar`, RFC
     5545: an all-day event for each phase and each change of intake; also where anything is accepted), a
     weekly table
-    (`text/csv`, RFC 4180, units in the header) and a summary to paste into a message (`text/markdown`).
-    Cautions are in
-    each of them.
+    (`text/csv`, RFC 4180, units in the header), a summary to paste into a message (`text/markdown`),
+    and a briefing to send
+    or read aloud (`text/plain`; `briefing` says for whom, `Accept-Language` in which language): what to
+    eat and expect at
+    the start, week by week, at the end, and after it. Cautions are in each of them. Of a plan, summary
+    and briefing tell the
+    other sizes and the activity of `include` whether or not they are asked for.
 
     Args:
+        briefing (BriefingReader | Unset): Who is told, and how much.
+        accept_language (str | Unset):
         body (SeasonRequest): A person, a horizon, limits and a strategy.
 
     Raises:
@@ -138,6 +162,8 @@ def sync_detailed(
 
     kwargs = _get_kwargs(
         body=body,
+        briefing=briefing,
+        accept_language=accept_language,
     )
 
     response = client.get_httpx_client().request(
@@ -151,8 +177,10 @@ def sync(
     *,
     client: AuthenticatedClient,
     body: SeasonRequest,
+    briefing: BriefingReader | Unset = UNSET,
+    accept_language: str | Unset = UNSET,
 ) -> Problem | str | None:
-    """Write a season as calendar, table or summary
+    """Write a season as calendar, table, summary or briefing
 
      What `plan_season` answers, as a document for people.
 
@@ -160,11 +188,17 @@ def sync(
     (`text/calendar`, RFC
     5545: an all-day event for each phase and each change of intake; also where anything is accepted), a
     weekly table
-    (`text/csv`, RFC 4180, units in the header) and a summary to paste into a message (`text/markdown`).
-    Cautions are in
-    each of them.
+    (`text/csv`, RFC 4180, units in the header), a summary to paste into a message (`text/markdown`),
+    and a briefing to send
+    or read aloud (`text/plain`; `briefing` says for whom, `Accept-Language` in which language): what to
+    eat and expect at
+    the start, week by week, at the end, and after it. Cautions are in each of them. Of a plan, summary
+    and briefing tell the
+    other sizes and the activity of `include` whether or not they are asked for.
 
     Args:
+        briefing (BriefingReader | Unset): Who is told, and how much.
+        accept_language (str | Unset):
         body (SeasonRequest): A person, a horizon, limits and a strategy.
 
     Raises:
@@ -178,6 +212,8 @@ def sync(
     return sync_detailed(
         client=client,
         body=body,
+        briefing=briefing,
+        accept_language=accept_language,
     ).parsed
 
 
@@ -185,8 +221,10 @@ async def asyncio_detailed(
     *,
     client: AuthenticatedClient,
     body: SeasonRequest,
+    briefing: BriefingReader | Unset = UNSET,
+    accept_language: str | Unset = UNSET,
 ) -> Response[Problem | str]:
-    """Write a season as calendar, table or summary
+    """Write a season as calendar, table, summary or briefing
 
      What `plan_season` answers, as a document for people.
 
@@ -194,11 +232,17 @@ async def asyncio_detailed(
     (`text/calendar`, RFC
     5545: an all-day event for each phase and each change of intake; also where anything is accepted), a
     weekly table
-    (`text/csv`, RFC 4180, units in the header) and a summary to paste into a message (`text/markdown`).
-    Cautions are in
-    each of them.
+    (`text/csv`, RFC 4180, units in the header), a summary to paste into a message (`text/markdown`),
+    and a briefing to send
+    or read aloud (`text/plain`; `briefing` says for whom, `Accept-Language` in which language): what to
+    eat and expect at
+    the start, week by week, at the end, and after it. Cautions are in each of them. Of a plan, summary
+    and briefing tell the
+    other sizes and the activity of `include` whether or not they are asked for.
 
     Args:
+        briefing (BriefingReader | Unset): Who is told, and how much.
+        accept_language (str | Unset):
         body (SeasonRequest): A person, a horizon, limits and a strategy.
 
     Raises:
@@ -211,6 +255,8 @@ async def asyncio_detailed(
 
     kwargs = _get_kwargs(
         body=body,
+        briefing=briefing,
+        accept_language=accept_language,
     )
 
     response = await client.get_async_httpx_client().request(**kwargs)
@@ -222,8 +268,10 @@ async def asyncio(
     *,
     client: AuthenticatedClient,
     body: SeasonRequest,
+    briefing: BriefingReader | Unset = UNSET,
+    accept_language: str | Unset = UNSET,
 ) -> Problem | str | None:
-    """Write a season as calendar, table or summary
+    """Write a season as calendar, table, summary or briefing
 
      What `plan_season` answers, as a document for people.
 
@@ -231,11 +279,17 @@ async def asyncio(
     (`text/calendar`, RFC
     5545: an all-day event for each phase and each change of intake; also where anything is accepted), a
     weekly table
-    (`text/csv`, RFC 4180, units in the header) and a summary to paste into a message (`text/markdown`).
-    Cautions are in
-    each of them.
+    (`text/csv`, RFC 4180, units in the header), a summary to paste into a message (`text/markdown`),
+    and a briefing to send
+    or read aloud (`text/plain`; `briefing` says for whom, `Accept-Language` in which language): what to
+    eat and expect at
+    the start, week by week, at the end, and after it. Cautions are in each of them. Of a plan, summary
+    and briefing tell the
+    other sizes and the activity of `include` whether or not they are asked for.
 
     Args:
+        briefing (BriefingReader | Unset): Who is told, and how much.
+        accept_language (str | Unset):
         body (SeasonRequest): A person, a horizon, limits and a strategy.
 
     Raises:
@@ -250,5 +304,7 @@ async def asyncio(
         await asyncio_detailed(
             client=client,
             body=body,
+            briefing=briefing,
+            accept_language=accept_language,
         )
     ).parsed

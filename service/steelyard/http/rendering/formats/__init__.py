@@ -6,14 +6,25 @@ from typing import Any
 from steelyard.science.phase import PlanChoice
 
 from ...wire.negotiation import Format
-from . import plan_briefing, plan_calendar, plan_summary, plan_table, season_calendar, season_summary, season_table
+from . import (
+    plan_briefing,
+    plan_calendar,
+    plan_summary,
+    plan_table,
+    season_briefing,
+    season_calendar,
+    season_summary,
+    season_table,
+)
 
 _Encode = Callable[[Any, Any], bytes]
 # A plan is written down for people who may still choose.
 _CHOICES: Mapping[str, Any] = {"include": list(PlanChoice)}
 
 
-def _formats(calendar: _Encode, table: _Encode, summary: _Encode, summary_asks: Mapping[str, Any]) -> dict[str, Format]:
+def _formats(
+    calendar: _Encode, table: _Encode, summary: _Encode, briefing: Callable[..., bytes], asks: Mapping[str, Any]
+) -> dict[str, Format]:
     return {
         "text/calendar": Format(
             name="CalendarText",
@@ -32,19 +43,21 @@ def _formats(calendar: _Encode, table: _Encode, summary: _Encode, summary_asks: 
             content_type="text/markdown; charset=utf-8",
             encode=summary,
             schema={"type": "string", "description": "A summary in CommonMark."},
-            asks=summary_asks,
+            asks=asks,
+        ),
+        "text/plain": plan_briefing.BriefingFormat(
+            name="BriefingText",
+            content_type="text/plain; charset=utf-8",
+            encode=briefing,
+            schema={"type": "string", "description": "A briefing to send or read aloud, in the caller's language."},
+            asks=asks,
         ),
     }
 
 
-PLAN_FORMATS = {
-    **_formats(plan_calendar.calendar, plan_table.table, plan_summary.summary, _CHOICES),
-    "text/plain": plan_briefing.BriefingFormat(
-        name="BriefingText",
-        content_type="text/plain; charset=utf-8",
-        encode=plan_briefing.briefing,
-        schema={"type": "string", "description": "A briefing to send or read aloud, in the caller's language."},
-        asks=_CHOICES,
-    ),
-}
-SEASON_FORMATS = _formats(season_calendar.calendar, season_table.table, season_summary.summary, {})
+PLAN_FORMATS = _formats(
+    plan_calendar.calendar, plan_table.table, plan_summary.summary, plan_briefing.briefing, _CHOICES
+)
+SEASON_FORMATS = _formats(
+    season_calendar.calendar, season_table.table, season_summary.summary, season_briefing.briefing, {}
+)

@@ -1,4 +1,7 @@
-"""A plan as a briefing: plain text to send or read aloud, for a member or a coach, in their language."""
+"""A plan as a briefing: plain text to send or read aloud, for a member or a coach, in their language.
+
+What a season's briefing shares with it is here as well.
+"""
 
 from collections.abc import Mapping
 from datetime import timedelta
@@ -23,7 +26,7 @@ from ...schemas.explanation import GuardRail, Note
 from ...schemas.plans import DayPlan, Phase, PlanResponse, PlanWeek
 from ...schemas.quantities import Interval
 from ...wire.negotiation import Format, Option
-from .plan_words import one_line
+from ..wording import one_line
 
 BRIEFING = Option(
     name="briefing",
@@ -47,21 +50,23 @@ class BriefingFormat(Format, frozen=True, kw_only=True):
 
 def briefing(plan: PlanResponse, reader: BriefingReader, language: str) -> bytes:
     """What ``reader`` is told of a plan: headings, each with its lines, and an empty line between."""
-    cautions = [*_messages(plan.cautions), *_messages(plan.guard_rails)]
+    cautions = [*messages(plan.cautions), *messages(plan.guard_rails)]
     if plan.feasible:
-        others = [message for size in plan.sizes if not size.is_planned for message in _messages(size.reasons)]
-        levers = [message for lever in plan.levers for message in _messages(lever.reasons)]
+        others = [message for size in plan.sizes if not size.is_planned for message in messages(size.reasons)]
+        levers = [message for lever in plan.levers for message in messages(lever.reasons)]
         sections = brief([_phase(phase) for phase in plan.phases], cautions, reader, others, levers)
     else:
-        sections = brief_infeasible(_messages(plan.reasons), cautions)
-    return ("\n\n".join(_text(section, language) for section in sections) + "\n").encode()
+        sections = brief_infeasible(messages(plan.reasons), cautions)
+    return ("\n\n".join(section_text(section, language) for section in sections) + "\n").encode()
 
 
-def _text(section: Section, language: str) -> str:
+def section_text(section: Section, language: str) -> str:
+    """A heading and its lines."""
     return "\n".join(one_line(said(message, language)) for message in (section.title, *section.said))
 
 
-def _messages(notes: list[Note] | list[GuardRail]) -> list[Message]:
+def messages(notes: list[Note] | list[GuardRail]) -> list[Message]:
+    """Notes or guard rails as messages."""
     return [Message(note.code, note.params) for note in notes]
 
 
@@ -70,14 +75,14 @@ def _phase(phase: Phase) -> PhaseToTell:
     return PhaseToTell(
         kind=PhaseKind(phase.kind),
         weeks=[_week(week) for week in phase.weeks],
-        weight_kg=_range(change.weight_kg),
-        fat_kg=_range(change.fat_kg),
-        lean_kg=_range(change.lean_kg),
-        carried_kg=_range(change.carried_kg),
-        ends_early_when=_messages(phase.ends_early_when),
-        guidance=_messages(phase.guidance),
-        reasons=_messages(phase.reasons),
-        cautions=_messages(phase.cautions),
+        weight_kg=range_of(change.weight_kg),
+        fat_kg=range_of(change.fat_kg),
+        lean_kg=range_of(change.lean_kg),
+        carried_kg=range_of(change.carried_kg),
+        ends_early_when=messages(phase.ends_early_when),
+        guidance=messages(phase.guidance),
+        reasons=messages(phase.reasons),
+        cautions=messages(phase.cautions),
     )
 
 
@@ -97,7 +102,7 @@ def _week(week: PlanWeek) -> WeekToTell:
         fat_g=week.fat_g,
         higher=higher,
         energy_balance_kcal=week.energy_balance_kcal,
-        weight_kg=_range(at_end.weight_kg),
+        weight_kg=range_of(at_end.weight_kg),
         fat_kg=at_end.fat_kg.mean,
         lean_kg=at_end.lean_kg.mean,
         carried_kg=at_end.carried_kg.mean,
@@ -116,5 +121,6 @@ def _day(day: DayPlan) -> DayToTell:
     )
 
 
-def _range(of: Interval) -> Range:
+def range_of(of: Interval) -> Range:
+    """An interval as briefings have it."""
     return Range(of.mean, of.lower, of.upper)

@@ -1,16 +1,16 @@
 """What the formats of a plan share: its words, and where its intake changes."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from datetime import date, timedelta
 from typing import NamedTuple
 
 from ...schemas.explanation import Note
 from ...schemas.plans import DayPlan, Phase, PlanResponse, PlanWeek
 from ...schemas.quantities import Interval
-from ...schemas.seasons import IntakeStep, SeasonPhase
+from ...schemas.seasons import IntakeStep
+from ..wording import one_line
 
 PHASE_NAMES = {"mini_cut": "Mini-cut", "cut": "Cut", "gain": "Gain", "maintenance": "Maintenance"}
-NO_BREAK = "\u00a0"
 SIZE_NAMES = {"own": "as asked or solved", "largest": "the most that is safe"}
 ELEMENT_NAMES = {"easing_in": "easing in", "break": "break"}
 
@@ -79,12 +79,6 @@ def day_text(day: DayPlan) -> str:
     )
 
 
-def one_line(text: str) -> str:
-    """``text`` without line breaks or other control characters; a space that does not break stays one."""
-    shown = "".join(c if c.isprintable() or c == NO_BREAK else " " for c in text)
-    return " ".join(part for part in shown.split(" ") if part)
-
-
 def texts(notes: list[Note]) -> list[str]:
     """The texts of notes, each on one line."""
     return [one_line(note.text) for note in notes]
@@ -96,12 +90,6 @@ def cautions(plan: PlanResponse) -> list[str]:
     for phase in plan.phases:
         said += texts(phase.cautions)
     said += [one_line(rail.text) for rail in plan.guard_rails]
-    return list(dict.fromkeys(said))
-
-
-def signs_to_stop(phases: Sequence[Phase] | Sequence[SeasonPhase]) -> list[str]:
-    """What ends each phase before its last day, said once."""
-    said = [f"{phase_name(phase.kind)} ends early: {text}" for phase in phases for text in texts(phase.ends_early_when)]
     return list(dict.fromkeys(said))
 
 

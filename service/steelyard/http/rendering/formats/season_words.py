@@ -3,8 +3,9 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from ...schemas.seasons import IntakeStep, OptimumResponse, SeasonPhase, SeasonResponse, SeasonWeek
-from .plan_words import one_line, texts
+from ...schemas.seasons import BrokenLimit, IntakeStep, OptimumResponse, SeasonPhase, SeasonResponse, SeasonWeek
+from ..wording import Words, one_line
+from .plan_words import texts
 
 Answer = SeasonResponse | OptimumResponse
 
@@ -44,6 +45,36 @@ def broken_limits(answer: Answer) -> list[str]:
         allowed, found = scale * broken.allowed, scale * broken.found
         said.append(f"Not every limit is kept: {name}, {found:.3g}{unit} where {allowed:.3g}{unit} is allowed.")
     return said
+
+
+def title(words: Words, answer: Answer) -> str:
+    """What a season comes to, in a line."""
+    totals = answer.plan.totals
+    lean, fat = (
+        words.number(of.mean, is_change=True, unit="kg") for of in (totals.lean_gained_kg, totals.fat_gained_kg)
+    )
+    return words.say("picture-season", weeks=len(answer.plan.weeks), cuts=totals.cuts, lean=lean, fat=fat)
+
+
+def changes_text(words: Words, answer: Answer) -> str:
+    """The same with ranges, and the days in a deficit."""
+    totals = answer.plan.totals
+    lean, fat = words.changes(totals.lean_gained_kg), words.changes(totals.fat_gained_kg)
+    return words.say("picture-season-changes", days=totals.days_dieting, lean=lean, fat=fat)
+
+
+def limit_texts(words: Words, answer: Answer) -> list[str]:
+    """The limits that the season does not keep, in a language."""
+    return [_limit_text(words, broken) for broken in answer.broken_limits]
+
+
+def _limit_text(words: Words, broken: BrokenLimit) -> str:
+    is_share = "fraction" in broken.limit
+    allowed, found = (
+        words.number(100 * value, unit="%") if is_share else words.number(value, 0)
+        for value in (broken.allowed, broken.found)
+    )
+    return words.say("picture-limit", limit=broken.limit, allowed=allowed, found=found)
 
 
 def cautions(answer: Answer) -> list[str]:

@@ -2,13 +2,12 @@
 
 from ...schemas.quantities import Interval
 from ...schemas.seasons import ComparedStrategy, ComparisonRequest, ComparisonResponse
-from ..formats.plan_words import one_line
+from ..wording import Words, one_line
 from . import interval_rows
 from .interval_rows import Group, Row
 from .marks import Layer, Sample
 from .palette import SHAPES, Look
 from .sheet import Drawing, Headline, sheet
-from .wording import Words
 
 
 def draw(request: ComparisonRequest, comparison: ComparisonResponse, look: Look) -> Drawing:

@@ -1,11 +1,11 @@
 """The picture of a forecast: the answer is its headline."""
 
 from ...schemas.forecasts import ForecastRequest, ForecastResponse, PathQuestion
+from ..wording import Words
 from .body_panels import Eaten, PathStart, fat_panel, intake_panel, weight_panel
 from .palette import Look
 from .sheet import Drawing, Headline, sheet
 from .time_panels import Span, after
-from .wording import Words
 
 
 def draw(request: ForecastRequest, forecast: ForecastResponse, look: Look) -> Drawing:

@@ -7,12 +7,12 @@ from typing import Any
 from ...languages import said_code
 from ...schemas.plans import Phase, PlanRequest, PlanResponse
 from ...schemas.quantities import Interval
+from ..wording import Words
 from . import interval_rows
 from .body_panels import Eaten, changes_group, intake_panel, start_of, weight_panel
 from .palette import Look
 from .sheet import Drawing, Headline, sheet
 from .time_panels import Shade, Span, after
-from .wording import Words
 
 _FAT_LOSS = ("mini_cut", "cut")
 _NOTABLE_WATER_KG = 0.15

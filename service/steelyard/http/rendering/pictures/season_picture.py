@@ -1,13 +1,14 @@
 """The picture of a season, as planned under one strategy or found by a search: the answer is its headline."""
 
-from ...schemas.seasons import BrokenLimit, OptimumResponse, SeasonPhase, SeasonPlan, SeasonQuestion, SeasonResponse
+from ...schemas.seasons import OptimumResponse, SeasonPhase, SeasonPlan, SeasonQuestion, SeasonResponse
+from ..formats import season_words
+from ..wording import Words
 from . import interval_rows
 from .body_panels import Eaten, fat_panel, intake_panel, start_of, weight_panel
 from .interval_rows import Group, Row
 from .palette import SHAPES, Look
 from .sheet import Drawing, Headline, sheet
 from .time_panels import Shade, Span, after
-from .wording import Words
 
 
 def draw(_request: SeasonQuestion, season: SeasonResponse | OptimumResponse, look: Look) -> Drawing:
@@ -62,12 +63,9 @@ def _signs_to_stop(words: Words, phases: list[SeasonPhase]) -> list[str]:
 def _message(words: Words, season: SeasonResponse | OptimumResponse, start_kg: float) -> Headline:
     plan, totals = season.plan, season.plan.totals
     first, last = plan.weeks[0], plan.weeks[-1].at_end
-    gained = {"lean": totals.lean_gained_kg, "fat": totals.fat_gained_kg}
-    short = {name: words.number(of.mean, is_change=True, unit="kg") for name, of in gained.items()}
-    title = words.say("picture-season", weeks=len(plan.weeks), cuts=totals.cuts, **short)
-    whole = {name: words.changes(of) for name, of in gained.items()}
+    title = season_words.title(words, season)
     lines = [
-        words.say("picture-season-changes", days=totals.days_dieting, **whole),
+        season_words.changes_text(words, season),
         words.say(
             "picture-season-path",
             start_weight=words.number(start_kg, unit="kg"),
@@ -78,19 +76,10 @@ def _message(words: Words, season: SeasonResponse | OptimumResponse, start_kg: f
             percent=words.percent(totals.final_fat_fraction),
             peak_percent=words.percent(totals.peak_fat_fraction),
         ),
-        *(_limit_text(words, broken) for broken in season.broken_limits),
+        *season_words.limit_texts(words, season),
         words.ranges(last.weight_kg),
     ]
     return Headline(title, lines, " ".join([f"{title}.", *lines, *_phase_texts(words, plan)]))
-
-
-def _limit_text(words: Words, broken: BrokenLimit) -> str:
-    is_share = "fraction" in broken.limit
-    allowed, found = (
-        words.number(100 * value, unit="%") if is_share else words.number(value, 0)
-        for value in (broken.allowed, broken.found)
-    )
-    return words.say("picture-limit", limit=broken.limit, allowed=allowed, found=found)
 
 
 def _phase_texts(words: Words, plan: SeasonPlan) -> list[str]:

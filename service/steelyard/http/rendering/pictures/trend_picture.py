@@ -5,6 +5,7 @@ from typing import Any
 
 from ...schemas.quantities import Interval, IntervalColumns
 from ...schemas.trends import TrendRequest, TrendResponse
+from ..wording import Words
 from . import interval_rows
 from . import time_panels as over_time
 from .interval_rows import Group, Row
@@ -12,7 +13,6 @@ from .marks import Layer, Sample, symbol
 from .palette import DASHED, SHAPES, Look
 from .sheet import Drawing, Headline, sheet
 from .time_panels import Span, after
-from .wording import Words
 
 _RECENT_DAYS = 14
 _FEW = 120  # up to here, symbols are large and solid

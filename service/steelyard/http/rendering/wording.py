@@ -1,4 +1,4 @@
-"""Texts, numbers and dates of pictures, in one language. Spaces of a number do not break."""
+"""Texts, numbers and dates of pictures and documents, in one language. Spaces of a number do not break."""
 
 from collections.abc import Iterable
 from functools import cache
@@ -6,9 +6,10 @@ from typing import Any, NamedTuple, Protocol
 
 from steelyard.science.register import Message
 
-from ...languages import LANGUAGES, said, said_code
-from ...schemas.quantities import Interval
-from ..formats.plan_words import NO_BREAK, one_line
+from ..languages import LANGUAGES, said, said_code
+from ..schemas.quantities import Interval
+
+NO_BREAK = "\u00a0"
 
 
 class Coded(Protocol):
@@ -22,7 +23,7 @@ class Coded(Protocol):
 
 
 class Words(NamedTuple):
-    """What a picture says, in its language."""
+    """What a picture or a document says, in its language."""
 
     language: str
 
@@ -76,3 +77,9 @@ def _marks(language: str) -> dict[int, str]:
 
     locale = LANGUAGES[language].locale.replace("-", "_")
     return {ord("."): get_decimal_symbol(locale), ord(","): get_group_symbol(locale)}
+
+
+def one_line(text: str) -> str:
+    """``text`` without line breaks or other control characters; a space that does not break stays one."""
+    shown = "".join(c if c.isprintable() or c == NO_BREAK else " " for c in text)
+    return " ".join(part for part in shown.split(" ") if part)
