@@ -36,8 +36,8 @@ The body is that of `{operation_id}`, and so are the refusals. `Accept` chooses 
 5545: an all-day event for each phase and each change of intake; also where anything is accepted), a weekly table
 (`text/csv`, RFC 4180, units in the header), a summary to paste into a message (`text/markdown`), and a briefing to send
 or read aloud (`text/plain`; `briefing` says for whom, `Accept-Language` in which language): what to eat and expect at
-the start, week by week, at the end, and after it. Cautions are in each of them. Of a plan, summary and briefing tell the
-other sizes and the activity of `include` whether or not they are asked for."""
+the start, week by week, at the end, and after it. Cautions are in each of them. Of a plan, summary and briefing tell
+the other sizes and the activity of `include` whether or not they are asked for."""
 
 
 def _other_form(

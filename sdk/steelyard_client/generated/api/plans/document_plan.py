@@ -144,8 +144,8 @@ def sync_detailed(
     or read aloud (`text/plain`; `briefing` says for whom, `Accept-Language` in which language): what to
     eat and expect at
     the start, week by week, at the end, and after it. Cautions are in each of them. Of a plan, summary
-    and briefing tell the
-    other sizes and the activity of `include` whether or not they are asked for.
+    and briefing tell
+    the other sizes and the activity of `include` whether or not they are asked for.
 
     Args:
         briefing (BriefingReader | Unset): Who is told, and how much.
@@ -193,8 +193,8 @@ def sync(
     or read aloud (`text/plain`; `briefing` says for whom, `Accept-Language` in which language): what to
     eat and expect at
     the start, week by week, at the end, and after it. Cautions are in each of them. Of a plan, summary
-    and briefing tell the
-    other sizes and the activity of `include` whether or not they are asked for.
+    and briefing tell
+    the other sizes and the activity of `include` whether or not they are asked for.
 
     Args:
         briefing (BriefingReader | Unset): Who is told, and how much.
@@ -237,8 +237,8 @@ async def asyncio_detailed(
     or read aloud (`text/plain`; `briefing` says for whom, `Accept-Language` in which language): what to
     eat and expect at
     the start, week by week, at the end, and after it. Cautions are in each of them. Of a plan, summary
-    and briefing tell the
-    other sizes and the activity of `include` whether or not they are asked for.
+    and briefing tell
+    the other sizes and the activity of `include` whether or not they are asked for.
 
     Args:
         briefing (BriefingReader | Unset): Who is told, and how much.
@@ -284,8 +284,8 @@ async def asyncio(
     or read aloud (`text/plain`; `briefing` says for whom, `Accept-Language` in which language): what to
     eat and expect at
     the start, week by week, at the end, and after it. Cautions are in each of them. Of a plan, summary
-    and briefing tell the
-    other sizes and the activity of `include` whether or not they are asked for.
+    and briefing tell
+    the other sizes and the activity of `include` whether or not they are asked for.
 
     Args:
         briefing (BriefingReader | Unset): Who is told, and how much.
