@@ -105,7 +105,7 @@ async def test_answer_that_is_not_finite_is_a_500(failing: Running) -> None:
     assert (await post(failing, "lifted-totals", note="nan"))["type"] == "/problems/internal-error"
 
 
-@pytest.mark.parametrize("path", ["/", "/v1", "/v1/nothing", "/v2/methods", "/v1/methods%00", "/v1/%ff", "/problems"])
+@pytest.mark.parametrize("path", ["/v1", "/v1/nothing", "/v2/methods", "/v1/methods%00", "/v1/%ff", "/problems"])
 async def test_unknown_path(service: Running, path: str) -> None:
     answer = await service.client.get(path)
     assert answer.status_code == 404
