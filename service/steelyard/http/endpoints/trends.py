@@ -3,7 +3,7 @@
 from datetime import date
 
 from steelyard import answers
-from steelyard.science.log import CompositionChange, DailyLog, Explained, StepsLately, Trend
+from steelyard.science.log import CompositionChange, DailyLog, Explained, LatelyWalked, Trend
 
 from ..operation.operation import computation
 from ..schemas import trends as schema
@@ -106,7 +106,7 @@ def _explained(explained: Explained) -> ExplainedChange:
     )
 
 
-def _steps(lately: StepsLately) -> schema.StepsLately:
+def _steps(lately: LatelyWalked) -> schema.StepsLately:
     before, worth, says = lately.before, lately.worth_kcal, lately.says
     return schema.StepsLately(
         steps_per_day=round(lately.mean),

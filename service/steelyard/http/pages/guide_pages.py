@@ -20,7 +20,7 @@ from steelyard.science.register import Entry, Kind
 from ..operation.keyless import public
 from ..wire.conditional import Document
 from ..wire.problems import KINDS, NOT_FOUND, ProblemError
-from .site import GUIDES, SCIENCE, Place, Site, page_document, table_head, table_row
+from .site import GUIDES, SCIENCE, Site, SitePlace, page_document, table_head, table_row
 
 if TYPE_CHECKING:
     from markdown_it.token import Token
@@ -165,7 +165,7 @@ def _name_columns(tokens: "list[Token]") -> None:
             column += 1
 
 
-def _page(body: str, site: Site, at: Place, root: str) -> str:
+def _page(body: str, site: Site, at: SitePlace, root: str) -> str:
     title = unescape(body.partition("<h1>")[2].partition("</h1>")[0])
     contents = "".join(f'<li><a href="{root}guides/{name}">{escape(_title(name))}</a></li>' for name in guide_names())
     if at is SCIENCE:

@@ -29,18 +29,18 @@ _FOLDER = files(__package__) / "site"
 _STYLES = ("site.css", "reading.css")
 
 
-class Place(NamedTuple):
+class SitePlace(NamedTuple):
     """A page, or several of a kind, that the masthead leads to."""
 
     path: str
     name: str
 
 
-START = Place("/", "Start")
-WORKBENCH = Place("/workbench", "Workbench")
-GUIDES = Place("/guides", "Guides")
-REFERENCE = Place("/reference", "Reference")
-SCIENCE = Place("/science", "Science")
+START = SitePlace("/", "Start")
+WORKBENCH = SitePlace("/workbench", "Workbench")
+GUIDES = SitePlace("/guides", "Guides")
+REFERENCE = SitePlace("/reference", "Reference")
+SCIENCE = SitePlace("/science", "Science")
 
 
 class Site(NamedTuple):
@@ -48,11 +48,11 @@ class Site(NamedTuple):
 
     has_workbench: bool
 
-    def places(self) -> list[Place]:
+    def places(self) -> list[SitePlace]:
         """Where the masthead leads."""
         return [START, *([WORKBENCH] if self.has_workbench else []), GUIDES, REFERENCE, SCIENCE]
 
-    def masthead(self, at: Place, root: str) -> str:
+    def masthead(self, at: SitePlace, root: str) -> str:
         """Name and links; ``root`` leads from the page, which is ``at`` one of the places or below it, to the root."""
         links = "".join(
             f'<li><a href="{(root + place.path[1:]) or "./"}"{current}>{place.name}</a></li>'
@@ -62,7 +62,7 @@ class Site(NamedTuple):
         nav = f'<nav aria-label="Site"><ul>{links}</ul></nav>'
         return f'<header class="masthead"><p class="name">Steelyard</p>{nav}</header>'
 
-    def page(self, title: str, main: str, *, at: Place, root: str = "", contents: str = "") -> str:
+    def page(self, title: str, main: str, *, at: SitePlace, root: str = "", contents: str = "") -> str:
         """A page to read: ``main`` with the title in it, and beside it a list of what there is."""
         styles = "\n".join(f'<link rel="stylesheet" href="{root}site/{name}">' for name in _STYLES)
         body = f'<main id="content" tabindex="-1">\n{main}\n</main>'

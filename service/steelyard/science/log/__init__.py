@@ -63,7 +63,7 @@ from .reader import (
     trend_of_log,
 )
 from .steps import (
-    StepsLately,
+    LatelyWalked,
     StepsRead,
 )
 from .trend_reading import (
@@ -97,6 +97,7 @@ __all__ = [
     "ImpliedIntake",
     "IntakeDay",
     "KnownFat",
+    "LatelyWalked",
     "Log",
     "LogMaintenance",
     "LoggedEvent",
@@ -104,7 +105,6 @@ __all__ = [
     "Onset",
     "Reading",
     "StepsDay",
-    "StepsLately",
     "StepsRead",
     "Tail",
     "Trend",

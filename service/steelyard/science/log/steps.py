@@ -130,7 +130,7 @@ def lay_steps(log: DailyLog, before: StepsRead, per_kcal: float, columns: Row) -
     return now if is_lately and now.days >= STEPS_LEAST_DAYS else None
 
 
-class StepsLately(NamedTuple):
+class LatelyWalked(NamedTuple):
     """Steps a day over the last fortnight and the one before it, what the change is worth [kcal/d], and what that means
     for a member; None where too few days were counted."""
 
@@ -141,7 +141,7 @@ class StepsLately(NamedTuple):
 
 
 @traced
-def steps_lately(log: DailyLog, kcal_per_step: float) -> StepsLately | None:
+def steps_lately(log: DailyLog, kcal_per_step: float) -> LatelyWalked | None:
     """Steps of the last two fortnights before a log's last day; None where the last has too few days counted."""
     last = log.first_day + len(log.weight_kg) - 1
     now = [entry.steps for entry in log.steps if last - LATELY_DAYS <= entry.day < last]
@@ -150,11 +150,11 @@ def steps_lately(log: DailyLog, kcal_per_step: float) -> StepsLately | None:
         return None
     mean = sum(now) / len(now)
     if len(then) < _LEAST_LATELY:
-        return StepsLately(mean)
+        return LatelyWalked(mean)
     before = sum(then) / len(then)
     burnt = (mean - before) * kcal_per_step
     worth = kept_kcal(Estimate(burnt, ACTIVITY_ERROR * abs(burnt)))
-    return StepsLately(mean, before, worth, _says(mean, mean - before, worth.mean))
+    return LatelyWalked(mean, before, worth, _says(mean, mean - before, worth.mean))
 
 
 def _says(mean: float, change: float, kcal: float) -> Message:

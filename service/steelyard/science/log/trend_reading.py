@@ -14,7 +14,7 @@ from .entries import DailyLog, iso_date
 from .explanations import EXPLAINED_DAYS, Explained, explain
 from .maintenance import LogMaintenance, maintenance_from_fit
 from .onset import Onset
-from .steps import StepsLately
+from .steps import LatelyWalked
 from .tissue_model import TissueModel
 from .view import View
 from .witnesses import LogFit, fit_log, mixed
@@ -106,7 +106,7 @@ class Trend(msgspec.Struct, frozen=True):
     noise_autocorrelation: float
     more_days_needed: int
     notes: tuple[Message, ...]
-    steps: StepsLately | None = None
+    steps: LatelyWalked | None = None
 
 
 def read_trend(
