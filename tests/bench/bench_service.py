@@ -10,6 +10,7 @@ import os
 import msgspec
 from litestar import Litestar, get
 from steelyard.http.app import OPERATIONS, create_app
+from steelyard.http.asgi import collect_seldom
 from steelyard.http.operation.operation import OPERATION, computation
 from steelyard.settings import read_settings
 
@@ -41,4 +42,5 @@ def create() -> Litestar:
     """The application with its settings from the environment."""
     app = create_app(read_settings(os.environ), (*OPERATIONS, empty_body))
     app.register(empty)
+    collect_seldom()
     return app
