@@ -269,8 +269,7 @@ async def test_members_come_from_a_file_or_are_refused(desk: OpenDesk, live: Loc
 # For whom
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-@pytest.mark.parametrize("width", WIDTHS)
+@pytest.mark.parametrize(("width", "scheme"), [(390, "dark"), (1280, "light")])
 async def test_nothing_is_cut_and_axe_is_content(desk: OpenDesk, live: LocalService, width: int, scheme: str) -> None:
     page = await opened(desk, live, width, color_scheme=scheme)
     wide = """() => [document.documentElement, ...document.querySelectorAll('#results *, #fields *')].filter(each =>

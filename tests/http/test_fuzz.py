@@ -17,7 +17,7 @@ from steelyard.store.store import Store
 EXAMPLES_PER_OPERATION = 30  # beside the some hundred of schemathesis's own coverage phase
 # Operations that search or draw take up to a second each, so that they get fewer.
 SLOW = ["compare_strategies", "optimise_season", "plan_season"]
-EXAMPLES_PER_SLOW_OPERATION = 10
+EXAMPLES_PER_SLOW_OPERATION = 5
 
 # One answer is expected beyond the checks' own reading: a body that fits the schema may be refused with 422, since
 # what the rules ask of several fields together (an order of dates, screening answers, guard rails) cannot be written
