@@ -163,6 +163,7 @@ def log_until(log: Log, day: int) -> Log:
         log,
         weighings=[w for w in log.weighings if w.day <= day],
         intakes=[i for i in log.intakes if i.day < day],
+        steps=[counted for counted in log.steps if counted.day < day],
         cycle_starts=[first for first in log.cycle_starts if first <= day],
         events=[event for event in log.events if event.day <= day],
     )

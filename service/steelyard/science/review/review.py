@@ -336,6 +336,7 @@ def log_up_to(log: Log, day: int, as_of_day: int) -> tuple[Log, int]:
         log,
         weighings=[w for w in log.weighings if is_kept(w.day)],
         intakes=[i for i in log.intakes if is_kept(i.day)],
+        steps=[counted for counted in log.steps if is_kept(counted.day)],
         cycle_starts=tuple(first for first in log.cycle_starts if is_kept(first)),
         events=tuple(event for event in log.events if is_kept(event.day)),
     )
@@ -344,6 +345,7 @@ def log_up_to(log: Log, day: int, as_of_day: int) -> tuple[Log, int]:
         for whole, part in (
             (log.weighings, kept.weighings),
             (log.intakes, kept.intakes),
+            (log.steps, kept.steps),
             (log.cycle_starts, kept.cycle_starts),
             (log.events, kept.events),
         )
