@@ -30,10 +30,10 @@ NOTHING = Move("nothing", 1.0)
 # Of constants: of one behind a whole number, one that others are made of, one behind a table, ...; of equations, one of
 # each way in which coefficients are held.
 SAMPLE = {
-    "pal_moderate_from", "activity_energy_error", "kilojoules_per_kilocalorie", "forbes_slope", "gain_reset_weeks",
-    "body_fat_error_skinfolds", "deficit_share_warn", "protein_sparing", "experience_novice", "weight_noise",
+    "pal_moderate_from", "kilojoules_per_kilocalorie", "forbes_slope", "body_fat_error_skinfolds", "deficit_share_warn",
+    "experience_novice", "weight_noise",
 }  # fmt: skip
-SAMPLE_OF_EQUATIONS = {"cunningham_1980": 1, "eer_active": 1, "siri": 1}
+SAMPLE_OF_EQUATIONS = {"cunningham_1980": 1, "siri": 1}
 
 
 class Moved(NamedTuple):

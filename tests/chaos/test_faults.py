@@ -52,11 +52,13 @@ async def test_it_starts_without_its_database(postgresql_server: Server) -> None
     kept(await scenarios.started_without_database(postgresql_server, url))
 
 
+@pytest.mark.long  # a quarter of a minute of waiting
 @pytest.mark.skipif(shutil.which("haproxy") is None, reason="needs haproxy")
 async def test_a_known_key_outlives_the_database_behind_the_proxy(postgresql_server: Server) -> None:
     kept(await proxied.grace_behind_the_proxy(postgresql_server, new_database(postgresql_server)))
 
 
+@pytest.mark.long  # a quarter of a minute of waiting
 @pytest.mark.skipif(shutil.which("haproxy") is None, reason="needs haproxy")
 async def test_an_address_that_guesses_keys_waits_at_the_proxy() -> None:
     with sqlite_url() as url:
