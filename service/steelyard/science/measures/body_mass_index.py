@@ -37,7 +37,6 @@ _FFMI_SLOPE = constant(
     6.3,
     unit="kg/m³",
     summary="Rise of the fat-free mass index for each metre below the reference height",
-    basis=Basis.FROM_MEMORY,
     sources=(KOURI_1995,),
 )
 _FFMI_HEIGHT_M = constant(
@@ -45,7 +44,6 @@ _FFMI_HEIGHT_M = constant(
     1.8,
     unit="m",
     summary="Height to which the fat-free mass index is normalised",
-    basis=Basis.FROM_MEMORY,
     sources=(KOURI_1995,),
 )
 FFMI_UNUSUAL_MEN = constant(
@@ -76,7 +74,6 @@ def ffmi(weight_kg: Number, height_cm: Number, fat_fraction: Number) -> Number:
     "ffmi_normalised",
     summary="Fat-free mass index normalised to a height of 1.80 m",
     formula=f"FFMI + {_FFMI_SLOPE:g} ({_FFMI_HEIGHT_M:g} − H(m)) kg/m²",
-    basis=Basis.FROM_MEMORY,
     sources=(KOURI_1995,),
 )
 def ffmi_normalised(weight_kg: Number, height_cm: Number, fat_fraction: Number) -> Number:

@@ -121,9 +121,9 @@ FAT_SUPPLY_WARN = constant(
     "fat_supply_warn",
     203.0 / KJ_PER_KCAL,
     unit="kcal/kg/d",
-    summary="The cautious, later figure for the energy fat mass can release (203 kJ/kg/d)",
-    basis=Basis.FROM_MEMORY,
-    sources=(ALPERT_2005,),
+    summary="Deficit per kilogram of fat mass from which a warning is given (203 kJ/kg/d, seven tenths of the limit): "
+    "handed down in the trade as the author's own correction of his limit (22 kcal/lb/d), which he never published",
+    basis=Basis.COMMON_PRACTICE,
 )
 LOSS_LIMIT = constant(
     "tissue_loss_limit",
