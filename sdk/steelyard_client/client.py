@@ -149,10 +149,14 @@ class _Client:
         read = partial(read_answer, answer_type)
         return exchange(operation, read, request, self._options, time.monotonic)
 
-    def _document(self, operation: Operation, format: DocumentFormat, request: dict[str, Any]) -> Steps[str]:
+    def _document(
+        self, operation: Operation, format: DocumentFormat, language: str, request: dict[str, Any]
+    ) -> Steps[str]:
         if format not in _MEDIA_TYPES:
             raise ValueError(f"format must be one of {', '.join(_MEDIA_TYPES)}, not {format!r}")
-        return exchange(operation, read_text, request, self._options, time.monotonic, _MEDIA_TYPES[format])
+        return exchange(
+            operation, read_text, request, self._options, time.monotonic, _MEDIA_TYPES[format], language=language
+        )
 
     def _briefing(
         self, operation: Operation, reader: BriefingReader, language: str, request: dict[str, Any]
@@ -254,13 +258,13 @@ class Steelyard(_Client):
         return self._call(PLAN_PHASES, Plan, dict(request))
 
     @asks(DOCUMENT_PLAN)
-    def plan_document(self, format: DocumentFormat, **request: Unpack[PlanRequestDict]) -> str:
+    def plan_document(self, format: DocumentFormat, *, language: str = "en", **request: Unpack[PlanRequestDict]) -> str:
         """The same plan as text: a ``calendar`` (RFC 5545), a weekly table (``csv``) or a summary (``markdown``).
 
-        Write it with ``newline=""``, so that its line ends stay as the format has them. The keywords are those of
-        ``plan_phases``.
+        Write it with ``newline=""``, so that its line ends stay as the format has them. ``language`` is a tag such as
+        ``de``; English where the service does not have it. The keywords are those of ``plan_phases``.
         """
-        return self._drive(self._document(DOCUMENT_PLAN, format, dict(request)))
+        return self._drive(self._document(DOCUMENT_PLAN, format, language, dict(request)))
 
     @asks(DOCUMENT_PLAN)
     def plan_briefing(
@@ -274,9 +278,11 @@ class Steelyard(_Client):
         return self._drive(self._briefing(DOCUMENT_PLAN, reader, language, dict(request)))
 
     @asks(DOCUMENT_SEASON)
-    def season_document(self, format: DocumentFormat, **request: Unpack[SeasonRequestDict]) -> str:
+    def season_document(
+        self, format: DocumentFormat, *, language: str = "en", **request: Unpack[SeasonRequestDict]
+    ) -> str:
         """What ``plan_season`` answers as text, as in ``plan_document``."""
-        return self._drive(self._document(DOCUMENT_SEASON, format, dict(request)))
+        return self._drive(self._document(DOCUMENT_SEASON, format, language, dict(request)))
 
     @asks(DOCUMENT_SEASON)
     def season_briefing(
@@ -286,9 +292,11 @@ class Steelyard(_Client):
         return self._drive(self._briefing(DOCUMENT_SEASON, reader, language, dict(request)))
 
     @asks(DOCUMENT_OPTIMUM)
-    def optimum_document(self, format: DocumentFormat, **request: Unpack[OptimumRequestDict]) -> str:
+    def optimum_document(
+        self, format: DocumentFormat, *, language: str = "en", **request: Unpack[OptimumRequestDict]
+    ) -> str:
         """What ``optimise_season`` answers as text, as in ``plan_document``."""
-        return self._drive(self._document(DOCUMENT_OPTIMUM, format, dict(request)))
+        return self._drive(self._document(DOCUMENT_OPTIMUM, format, language, dict(request)))
 
     @asks(DOCUMENT_OPTIMUM)
     def optimum_briefing(
@@ -598,9 +606,11 @@ class AsyncSteelyard(_Client):
         return await self._call(PLAN_PHASES, Plan, dict(request))
 
     @asks(DOCUMENT_PLAN)
-    async def plan_document(self, format: DocumentFormat, **request: Unpack[PlanRequestDict]) -> str:
+    async def plan_document(
+        self, format: DocumentFormat, *, language: str = "en", **request: Unpack[PlanRequestDict]
+    ) -> str:
         """As ``Steelyard.plan_document``."""
-        return await self._drive(self._document(DOCUMENT_PLAN, format, dict(request)))
+        return await self._drive(self._document(DOCUMENT_PLAN, format, language, dict(request)))
 
     @asks(DOCUMENT_PLAN)
     async def plan_briefing(
@@ -610,9 +620,11 @@ class AsyncSteelyard(_Client):
         return await self._drive(self._briefing(DOCUMENT_PLAN, reader, language, dict(request)))
 
     @asks(DOCUMENT_SEASON)
-    async def season_document(self, format: DocumentFormat, **request: Unpack[SeasonRequestDict]) -> str:
+    async def season_document(
+        self, format: DocumentFormat, *, language: str = "en", **request: Unpack[SeasonRequestDict]
+    ) -> str:
         """As ``Steelyard.season_document``."""
-        return await self._drive(self._document(DOCUMENT_SEASON, format, dict(request)))
+        return await self._drive(self._document(DOCUMENT_SEASON, format, language, dict(request)))
 
     @asks(DOCUMENT_SEASON)
     async def season_briefing(
@@ -622,9 +634,11 @@ class AsyncSteelyard(_Client):
         return await self._drive(self._briefing(DOCUMENT_SEASON, reader, language, dict(request)))
 
     @asks(DOCUMENT_OPTIMUM)
-    async def optimum_document(self, format: DocumentFormat, **request: Unpack[OptimumRequestDict]) -> str:
+    async def optimum_document(
+        self, format: DocumentFormat, *, language: str = "en", **request: Unpack[OptimumRequestDict]
+    ) -> str:
         """As ``Steelyard.optimum_document``."""
-        return await self._drive(self._document(DOCUMENT_OPTIMUM, format, dict(request)))
+        return await self._drive(self._document(DOCUMENT_OPTIMUM, format, language, dict(request)))
 
     @asks(DOCUMENT_OPTIMUM)
     async def optimum_briefing(

@@ -132,3 +132,28 @@ async def test_json_is_the_same_in_every_language(service: Running) -> None:
     ]
     assert len({answer.content for answer in answers}) == 1
     assert all("Content-Language" not in answer.headers for answer in answers)
+
+
+LEAN_LIFTER = LIFTER | {"weight_kg": 78.0, "height_cm": 182, "body_fat": {"fat_fraction": 0.11, "method": "dxa"}}
+NOT_FROM_FAT: Json = PLAN | {"profile": LEAN_LIFTER, "phase": {"kind": "cut", "weeks": 12}}
+
+
+@pytest.mark.parametrize("reader", BriefingReader)
+async def test_what_body_fat_cannot_supply_is_said_once(service: Running, reader: str) -> None:
+    """The cap says what its warning would; a program that reads JSON has both."""
+    plan = (await post(service, NOT_FROM_FAT)).json()
+    rails = [rail for rail in plan["guard_rails"] if rail["id"] == "fat_supply"]
+    assert {rail["action"] for rail in rails} == {"capped", "warned"}
+    (cap,) = (rail for rail in rails if rail["action"] == "capped")
+    assert cap["params"]["why"] == "fat_release_later"
+    text = await told(service, NOT_FROM_FAT, reader)
+    assert text.count("more would come from muscle, not fat") == 1
+    assert cap["text"] in text
+    assert "kilogram of body fat" not in text
+
+
+async def test_a_member_is_told_once_what_fat_to_expect(service: Running) -> None:
+    reason = next(r for r in (await post(service, PLAN)).json()["phases"][0]["reasons"] if r["code"] == "FAT_SOLVED")
+    assert reason["text"] not in await told(service, PLAN, "member")
+    assert "kg of fat, between" in await told(service, PLAN, "member")
+    assert reason["text"] in await told(service, PLAN, "coach")

@@ -2,6 +2,7 @@
 
 import csv
 import io
+import re
 from datetime import UTC, date, datetime, time, timedelta
 from typing import Any
 from uuid import UUID
@@ -385,6 +386,11 @@ async def test_a_refusal_is_a_problem_document_whatever_is_accepted(service: Run
     assert answer.headers["content-type"] == "application/problem+json"
 
 
+def typed(text: str) -> str:
+    """``text`` with the minus signs and spaces of a keyboard."""
+    return text.replace("−", "-").replace("\u00a0", " ")
+
+
 def events_of(text: bytes) -> list[icalendar.Event]:
     parsed = icalendar.Calendar.from_ical(text)
     assert parsed["version"] == "2.0"
@@ -478,12 +484,13 @@ async def test_the_table_has_a_line_for_each_day_where_the_week_is_told(service:
 
 
 async def test_the_summary_has_the_phases_the_intakes_and_the_forecast(service: Running) -> None:
-    text = (await post(service, PLAN, "text/markdown")).text
+    text = typed((await post(service, PLAN, "text/markdown")).text)
     plan = (await post(service, PLAN)).json()
     for phase in plan["phases"]:
         assert f"| {phase['start_date']} | {phase['end_date']} | {len(phase['weeks'])} |" in text
         fat = phase["change"]["fat_kg"]
-        assert f"{round(fat['mean'], 1) + 0.0:+.1f} kg ({round(fat['lower'], 1) + 0.0:+.1f} to " in text
+        mean, lower = (f"{tenth:+.1f}" if (tenth := round(fat[end], 1)) else "0.0" for end in ("mean", "lower"))
+        assert f"{mean} kg ({lower} to " in text
         for week in phase["weeks"]:
             assert f"| {week['intake_kcal']:,} | {week['protein_g']} |" in text
         for note in phase["reasons"]:
@@ -491,6 +498,27 @@ async def test_the_summary_has_the_phases_the_intakes_and_the_forecast(service: 
     tables = [line for line in text.splitlines() if line.startswith("|")]
     assert {"## Phases", "## Intake", "## Forecast", "## Why", "## Cautions"} <= set(text.splitlines())
     assert len(tables) > len(plan["phases"]) + 10
+
+
+@pytest.mark.parametrize(("language", "thousands"), [("de", "2."), ("es", "2."), ("en", "2,")])
+@pytest.mark.parametrize("accept", DOCUMENTS)
+async def test_a_document_is_in_the_language_of_the_caller(
+    service: Running, accept: str, language: str, thousands: str
+) -> None:
+    """All of it; a table keeps its columns and codes, so that a program reads it whatever the language."""
+    headers = {"accept": accept, "accept-language": f"{language}, fr;q=0.5"}
+    answer = await service.client.post(f"{PATH}/document", json=PLAN, headers=headers)
+    assert answer.headers["content-language"] == language
+    assert "accept-language" in answer.headers["vary"].lower()
+    text = answer.text.replace("\r\n ", "").replace("\\,", ",")
+    if accept == "text/csv":
+        assert text.startswith(",".join(HEADER))
+        text = " ".join(cell for row in list(csv.reader(io.StringIO(answer.text, newline="")))[1:] for cell in row[-2:])
+    else:
+        assert thousands in text
+        assert not re.search(r"\b[a-z]+_[a-z]+\b", text)  # no name in code
+    english = re.search(r"\b(the|of|week|weeks|weight|day|lean|from|protein|until|you)\b", text)
+    assert (english is not None) is (language == "en")
 
 
 async def test_text_of_a_caller_forms_no_markup(service: Running) -> None:

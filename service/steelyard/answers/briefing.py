@@ -19,6 +19,7 @@ _NOTABLE_WATER_KG, _NOTABLE_KG = 0.15, 0.05
 _EVERY_WEEKS = 4
 # What is said where it is due: what the scale will do in maintenance, and, in a short briefing too, how fast a gain is.
 _REBOUND, _GAIN_RATE = "REBOUND", "GAIN_RATE_EXPECTED"
+_FAT_SOLVED = "FAT_SOLVED"  # what a member has just been told, with its range
 _RETURN_CHECKS = "RETURN_CHECKS"
 _CHECKED_AFTER_WEEKS = (2, 4)  # of a return to a gain
 
@@ -172,7 +173,10 @@ def _start(phase: PhaseToTell, reader: BriefingReader) -> Iterator[Message]:
         if len(checks) == len(_CHECKED_AFTER_WEEKS) and not is_told_below:
             yield say("BRIEFING_CHECKS", first_date=_iso(checks[0]), second_date=_iso(checks[1]))
     yield from (caution for caution in phase.cautions if caution.code == _REBOUND)
-    yield from (one for one in phase.reasons if not reader.is_short or one.code == _GAIN_RATE)
+    for one in phase.reasons:
+        is_new = one.code != _FAT_SOLVED or reader.is_coach
+        if is_new and (not reader.is_short or one.code == _GAIN_RATE):
+            yield one
     if not reader.is_short:
         yield from phase.guidance
 

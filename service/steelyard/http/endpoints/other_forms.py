@@ -35,9 +35,10 @@ What `{operation_id}` answers, as a document for people.
 The body is that of `{operation_id}`, and so are the refusals. `Accept` chooses among a calendar (`text/calendar`, RFC
 5545: an all-day event for each phase and each change of intake; also where anything is accepted), a weekly table
 (`text/csv`, RFC 4180, units in the header), a summary to paste into a message (`text/markdown`), and a briefing to send
-or read aloud (`text/plain`; `briefing` says for whom, `Accept-Language` in which language): what to eat and expect at
-the start, week by week, at the end, and after it. Cautions are in each of them. Of a plan, summary and briefing tell
-the other sizes and the activity of `include` whether or not they are asked for."""
+or read aloud (`text/plain`; `briefing` says for whom): what to eat and expect at the start, week by week, at the end,
+and after it. `Accept-Language` chooses among the languages of `/v1/messages`; a table's columns and codes are the same
+in each. Every document carries the cautions. Of a plan, summary and briefing tell the other sizes and the activity of
+`include` whether or not they are asked for."""
 
 
 def _other_form(

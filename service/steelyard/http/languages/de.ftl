@@ -85,7 +85,8 @@ advice = { $advice ->
 }
 why = { $why ->
     [share_of_maintenance] mehr wäre ein zu großer Teil deines Bedarfs
-    [fat_release] dein Körperfett kann nicht mehr liefern
+    [fat_release] mehr käme aus den Muskeln statt aus dem Fett
+    [fat_release_later] später käme mehr aus Muskeln statt aus Fett
     [energy_availability] sonst bleibt neben dem Training zu wenig Energie
     [protein_and_fat] weniger Essen fasst dein Eiweiß und Fett nicht
     [least_intake] weniger wäre unter der sicheren Untergrenze
@@ -300,6 +301,142 @@ picture-days-dieting = Tage im Defizit
 picture-median = Median und 80-%-Spanne
 picture-limit-broken = eine Grenze ist nicht eingehalten
 picture-limit-not-kept = Eine Grenze ist nicht eingehalten.
+
+# Wörter der Dokumente: Kalender, Übersichten, und was sie teilen.
+document-plan = Plan ab { DATETIME($date, dateStyle: "long") }
+document-season = Saison ab { DATETIME($date, dateStyle: "long") }, { weeks }
+document-start = Bedarf { $maintenance } am Tag, Körperfett { $fat }.
+document-cautions = Bitte beachten
+document-why = Warum
+document-phases = Phasen
+document-intake = Essen
+document-intake-from-today = Ab heute: { $intake } kcal
+document-days = Tag für Tag
+document-forecast = Vorhersage
+document-sizes = Andere Größen und ihr Preis
+document-levers = Mehr Bewegung, und was sie bringt
+document-rules = Neben einfachen Regeln
+document-limits = Grenzen
+document-in-all = Zusammen
+document-trade-off = Was Wochen über dem Bereich bringen
+document-phase-from = { phase-name } ab { DATETIME($date, dateStyle: "long") }
+document-carried-means = Wasser: Glykogen, Wasser und Darminhalt. Sie gehen und kommen mit dem Essen.
+document-column = { $column ->
+    [phase] Phase
+    [from] ab
+    [to] bis
+    [weeks] Wochen
+    [week] Woche
+    [weight] Gewicht
+    [fat] Fett
+    [lean] Magergewebe
+    [carried] Wasser
+    [kcal_a_day] kcal am Tag
+    [kcal] kcal
+    [protein_g] Eiweiß g
+    [carbohydrate_g] Kohlenhydrate g
+    [fat_g] Fett g
+    [fibre_g] Ballaststoffe g
+    [alcohol_g] Alkohol g
+    [day] Tag
+    [training] Training
+    [meals_g] Eiweiß je Mahlzeit, g
+    [at_the_end_of] am Ende des
+    [weight_kg] Gewicht kg
+    [fat_kg] Fett kg
+    [lean_kg] Magergewebe kg
+    [fat_percent] Körperfett %
+    [balance] Energiebilanz kcal am Tag
+    [size] Größe
+    [intake] Essen kcal
+    [rate] % des Gewichts pro Woche
+    [rails] gewarnt vor
+    [activity] Bewegung
+    [burnt] verbraucht kcal am Tag
+    [counts] zählt kcal am Tag
+    [use] genutzt für
+    [availability] bleibt dem Körper, kcal/kg
+    [expected] erwartet
+    [weeks_above] Wochen über dem Bereich
+    [days_dieting] Tage im Defizit
+    [strategy] Strategie
+   *[what] was
+}
+document-element = { $element ->
+    [easing_in] sanfter Einstieg
+   *[break] Pause
+}
+document-day-kind = { $kind ->
+    [higher_carbohydrate] mehr Kohlenhydrate
+   *[lower_carbohydrate] weniger Kohlenhydrate
+}, { $days ->
+    [one] an einem Tag der Woche
+   *[other] an { $days } Tagen der Woche
+}
+document-size = { $size ->
+    [gentle] sanft
+    [steady] gleichmäßig
+    [brisk] zügig
+    [own] wie verlangt oder errechnet
+   *[largest] das Meiste, was sicher ist
+}
+document-size-planned = { $size }, geplant
+document-rail = { $rail ->
+    [age] dem Alter
+    [pregnancy_lactation] Schwangerschaft oder Stillzeit
+    [eating_disorder] einer Essstörung
+    [medical] einer Krankheit oder einem Medikament
+    [screening_unanswered] offenen Gesundheitsfragen
+    [bmi] Untergewicht
+    [body_fat] wenig Körperfett
+    [deficit_share] einem großen Teil des Bedarfs
+    [fat_supply] hohem Anspruch ans Körperfett
+    [tissue_loss] schnellem Verlust
+    [logged_loss] schnellem Verlust im Protokoll
+    [energy_availability] wenig Energie neben dem Training
+    [intake_floor] wenig Essen
+    [protein] zu Eiweiß
+    [dietary_fat] wenig Fett im Essen
+    [carbohydrate] wenig Kohlenhydraten
+    [gain_rate] schneller Zunahme
+    [cut_history] vielen Diätphasen
+   *[other] einer weiteren Grenze
+}
+document-expected = Zu erwarten: Gewicht { $weight }, Fett { $fat }, Magergewebe { $lean }, Wasser { $carried }.
+document-expected-tissue = Zu erwarten: Gewicht { $weight }, Fett { $fat }, Magergewebe { $lean }.
+document-eaten = { $intake } kcal am Tag: Eiweiß { $protein } g, Kohlenhydrate { $carbohydrate } g, Fett { $fat } g, Ballaststoffe { $fibre } g
+document-eaten-until = { document-eaten }, bis { DATETIME($date, dateStyle: "long") }.
+document-eaten-for = { document-eaten }, { weeks } lang.
+document-day-kind-eaten = { document-day-kind }: { $intake } kcal, Eiweiß { $protein } g, Kohlenhydrate { $carbohydrate } g, Fett { $fat } g.
+document-day = { weekday-name }: { $intake } kcal, Eiweiß { $protein } g ({ $meals }), Kohlenhydrate { $carbohydrate } g, Fett { $fat } g
+document-day-training = , { $minutes } min Training
+document-day-alcohol = , darin { $alcohol } g Alkohol
+document-training = { $minutes } min, { $kcal } kcal
+document-lever = { lever }
+document-use = { $use ->
+    [instead] dafür mehr essen
+   *[together] essen wie geplant
+}
+document-not-safe = nicht sicher
+document-availability = { $observed } (wie geplant { $planned })
+document-rule-static = Mit 7.700 kcal je Kilogramm und gleichem Defizit: { $fat } Fett.
+document-rule-quoted = Oft genannt: { $fat } Fett in diesen Wochen und { $drop } auf der Waage in den ersten Tagen. Hier erwartet: { $forecast } in der ersten Woche.
+document-strategy-gain = Aufbau mit { $surplus } kcal Überschuss am Tag.
+document-strategy-no-cut = Keine Diätphase.
+document-strategy-cut-unused = Eine Diätphase begänne bei { $starts } Körperfett; so weit kommt es nicht.
+document-strategy-cut = Eine Diätphase beginnt bei { $starts } Körperfett und endet bei { $ends }.
+document-strategy-deficit = Ihr Defizit ist { $deficit } kcal am Tag.
+document-strategy-longest = Sie dauert höchstens { weeks }.
+document-strategy-maintenance = Danach wird gehalten: { weeks }.
+document-total = { $total ->
+    [lean] Magergewebe dazu
+    [fat] Fett dazu
+    [end] Körperfett am Ende
+    [dieting] Tage im Defizit
+   *[cuts] Diätphasen
+}
+document-peak = höchstes Körperfett, am { DATETIME($date, dateStyle: "long") }
+document-above-band = Wochen über dem Bereich ({ $band })
 
 ## member
 

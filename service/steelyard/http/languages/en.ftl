@@ -83,7 +83,8 @@ advice = { $advice ->
 }
 why = { $why ->
     [share_of_maintenance] more would be too big a share of your maintenance
-    [fat_release] your body fat cannot supply more
+    [fat_release] more would come from muscle, not fat
+    [fat_release_later] later, more would come from muscle, not fat
     [energy_availability] more would leave too little energy beside training
     [protein_and_fat] less food could not hold your protein and fat
     [least_intake] less food would be under a safe minimum
@@ -299,6 +300,142 @@ picture-days-dieting = Days in a deficit
 picture-median = median and 80% range
 picture-limit-broken = a limit is not kept
 picture-limit-not-kept = A limit is not kept.
+
+# Words of documents: calendars, summaries, and what they share.
+document-plan = Plan from { DATETIME($date, dateStyle: "long") }
+document-season = Season from { DATETIME($date, dateStyle: "long") }, { weeks }
+document-start = Maintenance { $maintenance } a day, body fat { $fat }.
+document-cautions = Cautions
+document-why = Why
+document-phases = Phases
+document-intake = Intake
+document-intake-from-today = Intake from today: { $intake } kcal
+document-days = Day by day
+document-forecast = Forecast
+document-sizes = Other sizes, and their price
+document-levers = More activity, and what it gives
+document-rules = Beside simple rules
+document-limits = Limits
+document-in-all = In all
+document-trade-off = What weeks above the band buy
+document-phase-from = { phase-name } from { DATETIME($date, dateStyle: "long") }
+document-carried-means = Water: glycogen, water and gut content, which leave and return with intake.
+document-column = { $column ->
+    [phase] phase
+    [from] from
+    [to] to
+    [weeks] weeks
+    [week] week
+    [weight] weight
+    [fat] fat
+    [lean] lean tissue
+    [carried] water
+    [kcal_a_day] kcal a day
+    [kcal] kcal
+    [protein_g] protein g
+    [carbohydrate_g] carbohydrate g
+    [fat_g] fat g
+    [fibre_g] fibre g
+    [alcohol_g] alcohol g
+    [day] day
+    [training] training
+    [meals_g] protein by meal, g
+    [at_the_end_of] at the end of
+    [weight_kg] scale weight kg
+    [fat_kg] fat kg
+    [lean_kg] lean tissue kg
+    [fat_percent] body fat %
+    [balance] energy balance kcal a day
+    [size] size
+    [intake] intake kcal
+    [rate] % of body mass a week
+    [rails] warned of
+    [activity] activity
+    [burnt] burnt kcal a day
+    [counts] counts kcal a day
+    [use] use
+    [availability] left for the body, kcal/kg
+    [expected] expected
+    [weeks_above] weeks above the band
+    [days_dieting] days in a deficit
+    [strategy] strategy
+   *[what] what
+}
+document-element = { $element ->
+    [easing_in] easing in
+   *[break] break
+}
+document-day-kind = { $kind ->
+    [higher_carbohydrate] more carbohydrate
+   *[lower_carbohydrate] less carbohydrate
+}, { $days ->
+    [one] one day a week
+   *[other] { $days } days a week
+}
+document-size = { $size ->
+    [gentle] gentle
+    [steady] steady
+    [brisk] brisk
+    [own] as asked or solved
+   *[largest] the most that is safe
+}
+document-size-planned = { $size }, planned
+document-rail = { $rail ->
+    [age] age
+    [pregnancy_lactation] pregnancy or breastfeeding
+    [eating_disorder] eating disorder
+    [medical] a condition or medicine
+    [screening_unanswered] health questions open
+    [bmi] near underweight
+    [body_fat] low body fat
+    [deficit_share] a big share of maintenance
+    [fat_supply] much asked of body fat
+    [tissue_loss] fast loss
+    [logged_loss] fast loss in the log
+    [energy_availability] little energy beside training
+    [intake_floor] low intake
+    [protein] protein
+    [dietary_fat] little dietary fat
+    [carbohydrate] little carbohydrate
+    [gain_rate] fast gain
+    [cut_history] cuts already done
+   *[other] another guard rail
+}
+document-expected = Expected: weight { $weight }, fat { $fat }, lean tissue { $lean }, water { $carried }.
+document-expected-tissue = Expected: weight { $weight }, fat { $fat }, lean tissue { $lean }.
+document-eaten = { $intake } kcal a day: protein { $protein } g, carbohydrate { $carbohydrate } g, fat { $fat } g, fibre { $fibre } g
+document-eaten-until = { document-eaten }, until { DATETIME($date, dateStyle: "long") }.
+document-eaten-for = { document-eaten }, for { weeks }.
+document-day-kind-eaten = { document-day-kind }: { $intake } kcal, protein { $protein } g, carbohydrate { $carbohydrate } g, fat { $fat } g.
+document-day = { weekday-name }: { $intake } kcal, protein { $protein } g ({ $meals }), carbohydrate { $carbohydrate } g, fat { $fat } g
+document-day-training = , { $minutes } min of training
+document-day-alcohol = , { $alcohol } g of alcohol in it
+document-training = { $minutes } min, { $kcal } kcal
+document-lever = { lever-name }
+document-use = { $use ->
+    [instead] eat more for it
+   *[together] eat as planned
+}
+document-not-safe = not safe
+document-availability = { $observed } (as planned { $planned })
+document-rule-static = At 7,700 kcal a kilogram and a constant deficit: { $fat } of fat.
+document-rule-quoted = Commonly quoted: { $fat } of fat in these weeks, and { $drop } on the scale in the first days. Forecast here: { $forecast } in the first week.
+document-strategy-gain = Gains at a surplus of { $surplus } kcal a day.
+document-strategy-no-cut = No cut.
+document-strategy-cut-unused = A cut would start at { $starts } body fat, and none does.
+document-strategy-cut = A cut starts at { $starts } body fat and ends at { $ends }.
+document-strategy-deficit = Its deficit is { $deficit } kcal a day.
+document-strategy-longest = It lasts { weeks } at most.
+document-strategy-maintenance = Then { weeks } at maintenance follow.
+document-total = { $total ->
+    [lean] lean tissue gained
+    [fat] fat gained
+    [end] body fat at the end
+    [dieting] days in a deficit
+   *[cuts] cuts
+}
+document-peak = highest body fat, on { DATETIME($date, dateStyle: "long") }
+document-above-band = weeks above the band ({ $band })
 
 ## member
 

@@ -81,7 +81,8 @@ advice = { $advice ->
 }
 why = { $why ->
     [share_of_maintenance] más sería una parte demasiado grande de tu mantenimiento
-    [fat_release] tu grasa no puede dar más
+    [fat_release] lo demás saldría del músculo, no de la grasa
+    [fat_release_later] más adelante saldría de músculo, no de grasa
     [energy_availability] quedaría muy poca energía además del entrenamiento
     [protein_and_fat] con menos no caben tu proteína y tu grasa
     [least_intake] menos quedaría por debajo del mínimo seguro
@@ -296,6 +297,142 @@ picture-days-dieting = Días en déficit
 picture-median = mediana y margen del 80 %
 picture-limit-broken = un límite no se cumple
 picture-limit-not-kept = Un límite no se cumple.
+
+# Palabras de los documentos: calendarios, resúmenes y lo que comparten.
+document-plan = Plan desde el { DATETIME($date, dateStyle: "long") }
+document-season = Temporada desde el { DATETIME($date, dateStyle: "long") }, { weeks }
+document-start = Mantenimiento { $maintenance } al día, grasa corporal { $fat }.
+document-cautions = Ten en cuenta
+document-why = Por qué
+document-phases = Fases
+document-intake = Comida
+document-intake-from-today = Desde hoy: { $intake } kcal
+document-days = Día a día
+document-forecast = Previsión
+document-sizes = Otros tamaños y lo que cuestan
+document-levers = Más actividad y lo que aporta
+document-rules = Junto a las reglas sencillas
+document-limits = Límites
+document-in-all = En total
+document-trade-off = Qué dan las semanas por encima del intervalo
+document-phase-from = { phase-name } desde el { DATETIME($date, dateStyle: "long") }
+document-carried-means = Agua: glucógeno, agua y contenido intestinal, que van y vienen con la comida.
+document-column = { $column ->
+    [phase] fase
+    [from] desde
+    [to] hasta
+    [weeks] semanas
+    [week] semana
+    [weight] peso
+    [fat] grasa
+    [lean] tejido magro
+    [carried] agua
+    [kcal_a_day] kcal al día
+    [kcal] kcal
+    [protein_g] proteína g
+    [carbohydrate_g] hidratos g
+    [fat_g] grasa g
+    [fibre_g] fibra g
+    [alcohol_g] alcohol g
+    [day] día
+    [training] entrenamiento
+    [meals_g] proteína por comida, g
+    [at_the_end_of] al final del
+    [weight_kg] peso kg
+    [fat_kg] grasa kg
+    [lean_kg] tejido magro kg
+    [fat_percent] grasa corporal %
+    [balance] balance de energía kcal al día
+    [size] tamaño
+    [intake] comida kcal
+    [rate] % del peso por semana
+    [rails] se avisa de
+    [activity] actividad
+    [burnt] gasto kcal al día
+    [counts] cuenta kcal al día
+    [use] para
+    [availability] queda para el cuerpo, kcal/kg
+    [expected] esperado
+    [weeks_above] semanas por encima del intervalo
+    [days_dieting] días en déficit
+    [strategy] estrategia
+   *[what] qué
+}
+document-element = { $element ->
+    [easing_in] comienzo suave
+   *[break] pausa
+}
+document-day-kind = { $kind ->
+    [higher_carbohydrate] más hidratos
+   *[lower_carbohydrate] menos hidratos
+}, { $days ->
+    [one] un día a la semana
+   *[other] { $days } días a la semana
+}
+document-size = { $size ->
+    [gentle] suave
+    [steady] constante
+    [brisk] rápido
+    [own] lo pedido o calculado
+   *[largest] lo máximo seguro
+}
+document-size-planned = { $size }, en el plan
+document-rail = { $rail ->
+    [age] la edad
+    [pregnancy_lactation] embarazo o lactancia
+    [eating_disorder] un trastorno alimentario
+    [medical] una enfermedad o un medicamento
+    [screening_unanswered] preguntas de salud sin responder
+    [bmi] peso casi demasiado bajo
+    [body_fat] poca grasa corporal
+    [deficit_share] una parte grande del mantenimiento
+    [fat_supply] pedir mucho a la grasa
+    [tissue_loss] una pérdida rápida
+    [logged_loss] una pérdida rápida en el registro
+    [energy_availability] poca energía además del entrenamiento
+    [intake_floor] poca comida
+    [protein] la proteína
+    [dietary_fat] poca grasa en la comida
+    [carbohydrate] pocos hidratos
+    [gain_rate] una ganancia rápida
+    [cut_history] definiciones ya hechas
+   *[other] otro límite
+}
+document-expected = Se espera: peso { $weight }, grasa { $fat }, tejido magro { $lean }, agua { $carried }.
+document-expected-tissue = Se espera: peso { $weight }, grasa { $fat }, tejido magro { $lean }.
+document-eaten = { $intake } kcal al día: proteína { $protein } g, hidratos { $carbohydrate } g, grasa { $fat } g, fibra { $fibre } g
+document-eaten-until = { document-eaten }, hasta el { DATETIME($date, dateStyle: "long") }.
+document-eaten-for = { document-eaten }, durante { weeks }.
+document-day-kind-eaten = { document-day-kind }: { $intake } kcal, proteína { $protein } g, hidratos { $carbohydrate } g, grasa { $fat } g.
+document-day = { weekday-name }: { $intake } kcal, proteína { $protein } g ({ $meals }), hidratos { $carbohydrate } g, grasa { $fat } g
+document-day-training = , { $minutes } min de entrenamiento
+document-day-alcohol = , con { $alcohol } g de alcohol
+document-training = { $minutes } min, { $kcal } kcal
+document-lever = { lever }
+document-use = { $use ->
+    [instead] comer más a cambio
+   *[together] comer según el plan
+}
+document-not-safe = no es seguro
+document-availability = { $observed } (según el plan { $planned })
+document-rule-static = Con 7700 kcal por kilo y un déficit constante: { $fat } de grasa.
+document-rule-quoted = Se suele decir: { $fat } de grasa en estas semanas y { $drop } en la báscula los primeros días. Aquí se espera: { $forecast } en la primera semana.
+document-strategy-gain = Volumen con { $surplus } kcal de más al día.
+document-strategy-no-cut = Sin definición.
+document-strategy-cut-unused = Una definición empezaría con { $starts } de grasa corporal; no hace falta ninguna.
+document-strategy-cut = Una definición empieza con { $starts } de grasa corporal y acaba con { $ends }.
+document-strategy-deficit = Su déficit es de { $deficit } kcal al día.
+document-strategy-longest = Dura { weeks } como mucho.
+document-strategy-maintenance = Después, { weeks } de mantenimiento.
+document-total = { $total ->
+    [lean] tejido magro ganado
+    [fat] grasa ganada
+    [end] grasa corporal al final
+    [dieting] días en déficit
+   *[cuts] definiciones
+}
+document-peak = grasa corporal máxima, el { DATETIME($date, dateStyle: "long") }
+document-above-band = semanas por encima del intervalo ({ $band })
 
 ## member
 

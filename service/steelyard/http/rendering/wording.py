@@ -1,15 +1,18 @@
 """Texts, numbers and dates of pictures and documents, in one language. Spaces of a number do not break."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from functools import cache
 from typing import Any, NamedTuple, Protocol
 
 from steelyard.science.register import Message
 
 from ..languages import LANGUAGES, said, said_code
+from ..schemas.explanation import GuardRail
 from ..schemas.quantities import Interval
 
 NO_BREAK = "\u00a0"
+# Warnings that a cap by the same rule has already said in its own words.
+_SAID_BY_THE_CAP = ("WARNED_FAT_SUPPLY",)
 
 
 class Coded(Protocol):
@@ -61,6 +64,14 @@ class Words(NamedTuple):
         """A fraction as ``15.2% (12.8 to 17.6)``."""
         return self.values(value, scale=100, unit="%")
 
+    def span(self, lower: float, upper: float, *, unit: str = "kg") -> str:
+        """``2.3 to 4.5 kg``."""
+        return f"{self.number(lower)} {self.say('picture-to')} {self.number(upper, unit=unit)}"
+
+    def phase(self, kind: str) -> str:
+        """The name of a kind of phase."""
+        return self.say("phase-name", kind=kind)
+
     def ranges(self, value: Interval) -> str:
         """What the ranges in parentheses are."""
         return self.say("picture-ranges", percent=100 * value.coverage)
@@ -77,6 +88,12 @@ def _marks(language: str) -> dict[int, str]:
 
     locale = LANGUAGES[language].locale.replace("-", "_")
     return {ord("."): get_decimal_symbol(locale), ord(","): get_group_symbol(locale)}
+
+
+def told_once(rails: Sequence[GuardRail]) -> list[GuardRail]:
+    """Guard rails as people are told them: what capped something is not followed by a warning of the same thing."""
+    capped = {rail.id for rail in rails if rail.action == "capped"}
+    return [rail for rail in rails if rail.id not in capped or rail.code not in _SAID_BY_THE_CAP]
 
 
 def one_line(text: str) -> str:

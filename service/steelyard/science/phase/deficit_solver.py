@@ -171,4 +171,4 @@ def capped_later(phase: DeficitPhase, deficit_kcal: float, weeks: int) -> list[R
     strictest = min(limits, key=lambda limit: limit.deficit_kcal, default=None)
     if strictest is None or deficit_kcal <= strictest.deficit_kcal + 1.0:
         return []
-    return [rails.capped(strictest, deficit_kcal)]
+    return [rails.capped(rails.path_limit_of(strictest), deficit_kcal)]

@@ -310,11 +310,16 @@ def path_limit(rule: str, deficit_kcal: float) -> DeficitLimit:
         BODY_FAT: Why.FAT_AT_END,
         BMI: Why.BODY_MASS_INDEX_AT_END,
         LOSS: Why.WEEKLY_LOSS,
-        FAT_SUPPLY: Why.FAT_RELEASE,
+        FAT_SUPPLY: Why.FAT_RELEASE_LATER,
         AVAILABILITY: Why.AVAILABILITY_AT_END,
         FLOOR: Why.LEAST_INTAKE_AT_END,
     }[rule]
     return DeficitLimit(rule, deficit_kcal, why)
+
+
+def path_limit_of(limit: DeficitLimit) -> DeficitLimit:
+    """A limit of a later body, as a limit of the phase: the reason says that it binds later."""
+    return limit._replace(why=Why.FAT_RELEASE_LATER) if limit.why is Why.FAT_RELEASE else limit
 
 
 @traced

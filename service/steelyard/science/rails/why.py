@@ -8,6 +8,7 @@ class Why(StrEnum):
 
     SHARE_OF_MAINTENANCE = "share_of_maintenance"
     FAT_RELEASE = "fat_release"
+    FAT_RELEASE_LATER = "fat_release_later"
     ENERGY_AVAILABILITY = "energy_availability"
     PROTEIN_AND_FAT = "protein_and_fat"
     LEAST_INTAKE = "least_intake"

@@ -141,11 +141,13 @@ def sync_detailed(
     weekly table
     (`text/csv`, RFC 4180, units in the header), a summary to paste into a message (`text/markdown`),
     and a briefing to send
-    or read aloud (`text/plain`; `briefing` says for whom, `Accept-Language` in which language): what to
-    eat and expect at
-    the start, week by week, at the end, and after it. Cautions are in each of them. Of a plan, summary
-    and briefing tell
-    the other sizes and the activity of `include` whether or not they are asked for.
+    or read aloud (`text/plain`; `briefing` says for whom): what to eat and expect at the start, week by
+    week, at the end,
+    and after it. `Accept-Language` chooses among the languages of `/v1/messages`; a table's columns and
+    codes are the same
+    in each. Every document carries the cautions. Of a plan, summary and briefing tell the other sizes
+    and the activity of
+    `include` whether or not they are asked for.
 
     Args:
         briefing (BriefingReader | Unset): Who is told, and how much.
@@ -191,11 +193,13 @@ def sync(
     weekly table
     (`text/csv`, RFC 4180, units in the header), a summary to paste into a message (`text/markdown`),
     and a briefing to send
-    or read aloud (`text/plain`; `briefing` says for whom, `Accept-Language` in which language): what to
-    eat and expect at
-    the start, week by week, at the end, and after it. Cautions are in each of them. Of a plan, summary
-    and briefing tell
-    the other sizes and the activity of `include` whether or not they are asked for.
+    or read aloud (`text/plain`; `briefing` says for whom): what to eat and expect at the start, week by
+    week, at the end,
+    and after it. `Accept-Language` chooses among the languages of `/v1/messages`; a table's columns and
+    codes are the same
+    in each. Every document carries the cautions. Of a plan, summary and briefing tell the other sizes
+    and the activity of
+    `include` whether or not they are asked for.
 
     Args:
         briefing (BriefingReader | Unset): Who is told, and how much.
@@ -236,11 +240,13 @@ async def asyncio_detailed(
     weekly table
     (`text/csv`, RFC 4180, units in the header), a summary to paste into a message (`text/markdown`),
     and a briefing to send
-    or read aloud (`text/plain`; `briefing` says for whom, `Accept-Language` in which language): what to
-    eat and expect at
-    the start, week by week, at the end, and after it. Cautions are in each of them. Of a plan, summary
-    and briefing tell
-    the other sizes and the activity of `include` whether or not they are asked for.
+    or read aloud (`text/plain`; `briefing` says for whom): what to eat and expect at the start, week by
+    week, at the end,
+    and after it. `Accept-Language` chooses among the languages of `/v1/messages`; a table's columns and
+    codes are the same
+    in each. Every document carries the cautions. Of a plan, summary and briefing tell the other sizes
+    and the activity of
+    `include` whether or not they are asked for.
 
     Args:
         briefing (BriefingReader | Unset): Who is told, and how much.
@@ -284,11 +290,13 @@ async def asyncio(
     weekly table
     (`text/csv`, RFC 4180, units in the header), a summary to paste into a message (`text/markdown`),
     and a briefing to send
-    or read aloud (`text/plain`; `briefing` says for whom, `Accept-Language` in which language): what to
-    eat and expect at
-    the start, week by week, at the end, and after it. Cautions are in each of them. Of a plan, summary
-    and briefing tell
-    the other sizes and the activity of `include` whether or not they are asked for.
+    or read aloud (`text/plain`; `briefing` says for whom): what to eat and expect at the start, week by
+    week, at the end,
+    and after it. `Accept-Language` chooses among the languages of `/v1/messages`; a table's columns and
+    codes are the same
+    in each. Every document carries the cautions. Of a plan, summary and briefing tell the other sizes
+    and the activity of
+    `include` whether or not they are asked for.
 
     Args:
         briefing (BriefingReader | Unset): Who is told, and how much.

@@ -1,11 +1,13 @@
 """Answers in other media types than JSON."""
 
 from collections.abc import Callable, Mapping
-from typing import Any
+from enum import StrEnum
+from typing import Any, ClassVar
 
 from steelyard.science.phase import PlanChoice
 
 from ...wire.negotiation import Format
+from ..wording import Words
 from . import (
     plan_briefing,
     plan_calendar,
@@ -17,28 +19,39 @@ from . import (
     season_table,
 )
 
-_Encode = Callable[[Any, Any], bytes]
+_Encode = Callable[[Any, Any, Words], bytes]
 # A plan is written down for people who may still choose.
 _CHOICES: Mapping[str, Any] = {"include": list(PlanChoice)}
+
+
+class _DocumentFormat(Format, frozen=True, kw_only=True):
+    """A document of an answer, with its words in the caller's language."""
+
+    has_words: ClassVar[bool] = True
+
+    def make(self, body: Any, answer: Any, chosen: Mapping[str, StrEnum], language: str) -> bytes:
+        """The document."""
+        made: bytes = self.encode(body, answer, Words(language))
+        return made
 
 
 def _formats(
     calendar: _Encode, table: _Encode, summary: _Encode, briefing: Callable[..., bytes], asks: Mapping[str, Any]
 ) -> dict[str, Format]:
     return {
-        "text/calendar": Format(
+        "text/calendar": _DocumentFormat(
             name="CalendarText",
             content_type="text/calendar; charset=utf-8",
             encode=calendar,
             schema={"type": "string", "description": "A calendar (RFC 5545)."},
         ),
-        "text/csv": Format(
+        "text/csv": _DocumentFormat(
             name="TableText",
             content_type="text/csv; charset=utf-8; header=present",
             encode=table,
             schema={"type": "string", "description": "A table with a header (RFC 4180)."},
         ),
-        "text/markdown": Format(
+        "text/markdown": _DocumentFormat(
             name="SummaryText",
             content_type="text/markdown; charset=utf-8",
             encode=summary,

@@ -26,7 +26,7 @@ from ...schemas.explanation import GuardRail, Note
 from ...schemas.plans import DayPlan, Phase, PlanResponse, PlanWeek
 from ...schemas.quantities import Interval
 from ...wire.negotiation import Format, Option
-from ..wording import one_line
+from ..wording import one_line, told_once
 
 BRIEFING = Option(
     name="briefing",
@@ -50,7 +50,7 @@ class BriefingFormat(Format, frozen=True, kw_only=True):
 
 def briefing(plan: PlanResponse, reader: BriefingReader, language: str) -> bytes:
     """What ``reader`` is told of a plan: headings, each with its lines, and an empty line between."""
-    cautions = [*messages(plan.cautions), *messages(plan.guard_rails)]
+    cautions = [*messages(plan.cautions), *messages(told_once(plan.guard_rails))]
     if plan.feasible:
         others = [message for size in plan.sizes if not size.is_planned for message in messages(size.reasons)]
         levers = [message for lever in plan.levers for message in messages(lever.reasons)]

@@ -1,7 +1,8 @@
 """A plan as comma-separated values (RFC 4180), one line a week, units in the header.
 
-Where the request says how the week is lived, each week is followed by a line for each of its days: ``day`` counts them,
-and is empty on the line of a week, so that either are filtered out by it.
+Its columns and codes are the same in every language; cautions and signs to stop are in the caller's. Where the request
+says how the week is lived, each week is followed by a line for each of its days: ``day`` counts them, and is empty on
+the line of a week, so that either are filtered out by it.
 """
 
 import csv
@@ -11,8 +12,8 @@ from datetime import timedelta
 from typing import Any
 
 from ...schemas.plans import DayPlan, Phase, PlanRequest, PlanResponse, PlanWeek
-from . import forecast_columns
-from . import plan_words as words
+from ..wording import Words
+from . import forecast_columns, plan_words
 
 HEADER = (
     "phase", "week", "day", "start_date", "end_date", "element", "intake_kcal_per_day", "protein_g_per_day",
@@ -22,14 +23,14 @@ HEADER = (
 )  # fmt: skip
 
 
-def table(_request: PlanRequest, plan: PlanResponse) -> bytes:
+def table(_request: PlanRequest, plan: PlanResponse, words: Words) -> bytes:
     """The table, forecasts being those at the end of each week. An infeasible plan has one line that says so."""
     text = io.StringIO(newline="")
     writer = csv.DictWriter(text, HEADER, restval="", lineterminator="\r\n")
     writer.writeheader()
-    said = " ".join(words.cautions(plan))
+    said = " ".join(plan_words.cautions(words, plan))
     if not plan.feasible:
-        writer.writerow({"phase": "none", "cautions": f"{words.infeasible_text(plan)} {said}"})
+        writer.writerow({"phase": "none", "cautions": f"{plan_words.infeasible_text(words, plan)} {said}"})
     for phase in plan.phases:
         told = {"cautions": said, "ends_early_when": " ".join(words.texts(phase.ends_early_when))}
         for week in phase.weeks:

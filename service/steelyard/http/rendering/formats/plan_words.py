@@ -4,15 +4,10 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 from typing import NamedTuple
 
-from ...schemas.explanation import Note
-from ...schemas.plans import DayPlan, Phase, PlanResponse, PlanWeek
-from ...schemas.quantities import Interval
+from ...schemas.phases import DayKind
+from ...schemas.plans import DayPlan, Nearest, Phase, PhaseTotals, PlanResponse, PlanWeek
 from ...schemas.seasons import IntakeStep
-from ..wording import one_line
-
-PHASE_NAMES = {"mini_cut": "Mini-cut", "cut": "Cut", "gain": "Gain", "maintenance": "Maintenance"}
-SIZE_NAMES = {"own": "as asked or solved", "largest": "the most that is safe"}
-ELEMENT_NAMES = {"easing_in": "easing in", "break": "break"}
+from ..wording import Words, told_once
 
 
 class PlannedChange(NamedTuple):
@@ -33,79 +28,69 @@ def intake_changes(plan: PlanResponse) -> Iterator[PlannedChange]:
 
 
 def _eaten(week: PlanWeek) -> tuple[object, ...]:
-    days = [day_cells(day) for day in week.by_day]
+    days = [eaten_on(day) for day in week.by_day]
     return week.intake_kcal, week.protein_g, week.carbohydrate_g, week.fat_g, week.fibre_g, week.day_kinds, days
 
 
-def phase_name(kind: str) -> str:
-    """The name of a kind of phase, for people."""
-    return PHASE_NAMES.get(kind, kind.replace("_", " ").capitalize())
+def eaten_on(day: DayPlan) -> tuple[object, ...]:
+    """What a day has, whatever its date."""
+    grams = (day.protein_g, day.carbohydrate_g, day.fat_g, day.alcohol_g)
+    return day.weekday, day.intake_kcal, *grams, day.training_minutes, day.training_kcal, day.meals_protein_g
 
 
-def weeks_text(count: int) -> str:
-    """``1 week``, ``4 weeks``."""
-    return f"{count} week" if count == 1 else f"{count} weeks"
+def changes(words: Words, change: PhaseTotals) -> dict[str, str]:
+    """Changes of a phase with their ranges, as parameters of a text."""
+    of = {"weight": change.weight_kg, "fat": change.fat_kg, "lean": change.lean_kg}
+    return {name: words.changes(value) for name, value in of.items()}
 
 
-def change_text(change: Interval, unit: str = "kg") -> str:
-    """A change with its interval."""
-    mean, lower, upper = (round(value, 1) + 0.0 for value in (change.mean, change.lower, change.upper))  # no minus zero
-    return f"{mean:+.1f} {unit} ({lower:+.1f} to {upper:+.1f})"
+def eaten(words: Words, of: PlanWeek | IntakeStep | DayPlan | DayKind) -> dict[str, str]:
+    """What is eaten a day, as parameters of a text."""
+    grams = {"protein": of.protein_g, "carbohydrate": of.carbohydrate_g, "fat": of.fat_g}
+    return {"intake": words.number(of.intake_kcal, 0)} | {name: words.number(value, 0) for name, value in grams.items()}
 
 
-def eaten_text(eaten: PlanWeek | IntakeStep) -> str:
-    """What is eaten a day."""
-    return (
-        f"{eaten.intake_kcal:,} kcal a day: protein {eaten.protein_g} g, carbohydrate {eaten.carbohydrate_g} g, "
-        f"fat {eaten.fat_g} g, fibre {eaten.fibre_g} g"
-    )
+def day_kind(words: Words, of: DayKind) -> dict[str, str | int]:
+    """A kind of day and what is eaten on it, as parameters of a text."""
+    return {"kind": of.kind, "days": of.days_per_week, **eaten(words, of)}
 
 
-def day_cells(day: DayPlan) -> tuple[str, ...]:
-    """What a day of a week has, for a table."""
-    training = f"{day.training_minutes:g} min, {day.training_kcal:,.0f} kcal" if day.training_minutes else ""
-    meals = " + ".join(map(str, day.meals_protein_g))
-    grams = (day.protein_g, day.carbohydrate_g, day.fat_g)
-    return (f"{day.intake_kcal:,}", *map(str, grams), str(day.alcohol_g or ""), training, meals)
-
-
-def day_text(day: DayPlan) -> str:
+def day_text(words: Words, day: DayPlan) -> str:
     """What a day has, in a line."""
-    extra = f", {day.training_minutes:g} min of training" if day.training_minutes else ""
-    extra += f", {day.alcohol_g} g of alcohol in it" if day.alcohol_g else ""
-    return (
-        f"{day.weekday.capitalize()}: {day.intake_kcal:,} kcal, protein {day.protein_g} g "
-        f"({' + '.join(map(str, day.meals_protein_g))}), carbohydrate {day.carbohydrate_g} g, fat {day.fat_g} g{extra}."
-    )
+    said = words.say("document-day", weekday=day.date.isoweekday(), meals=meals(day), **eaten(words, day))
+    if day.training_minutes:
+        said += words.say("document-day-training", minutes=words.number(day.training_minutes, 0))
+    if day.alcohol_g:
+        said += words.say("document-day-alcohol", alcohol=str(day.alcohol_g))
+    return f"{said}."
 
 
-def texts(notes: list[Note]) -> list[str]:
-    """The texts of notes, each on one line."""
-    return [one_line(note.text) for note in notes]
+def meals(day: DayPlan) -> str:
+    """The protein of a day's meals."""
+    return " + ".join(map(str, day.meals_protein_g))
 
 
-def cautions(plan: PlanResponse) -> list[str]:
+def cautions(words: Words, plan: PlanResponse) -> list[str]:
     """Every caution of a plan: the general ones, each phase's, and what the guard rails say."""
-    said = texts(plan.cautions)
+    said = words.texts(plan.cautions)
     for phase in plan.phases:
-        said += texts(phase.cautions)
-    said += [one_line(rail.text) for rail in plan.guard_rails]
-    return list(dict.fromkeys(said))
+        said += words.texts(phase.cautions)
+    return list(dict.fromkeys([*said, *words.texts(told_once(plan.guard_rails))]))
 
 
-def infeasible_text(plan: PlanResponse) -> str:
-    """What an infeasible plan says, with the nearest that would do."""
-    said = texts(plan.reasons[1:])
-    nearest = plan.nearest
-    if nearest is not None:
-        near = [
-            f"{value:g} {what}"
-            for value, what in (
-                (nearest.fat_loss_kg, "kg of fat in the time asked"),
-                (nearest.weeks, "weeks for the goal"),
-                (nearest.deficit_kcal, "kcal/d of deficit at most"),
-            )
-            if value
-        ]
-        said += [f"Nearest: {'; '.join(near)}."] if near else []
-    return " ".join(said)
+def nearest_texts(words: Words, nearest: Nearest | None) -> list[str]:
+    """What would do, where no plan does what was asked."""
+    if nearest is None:
+        return []
+    values = {"fat_kg": nearest.fat_loss_kg, "weeks": nearest.weeks, "deficit_kcal": nearest.deficit_kcal}
+    names = {
+        "fat_kg": "picture-nearest-fat",
+        "weeks": "picture-nearest-weeks",
+        "deficit_kcal": "picture-nearest-deficit",
+    }
+    return [words.say(names[name], **{name: value}) for name, value in values.items() if value]
+
+
+def infeasible_text(words: Words, plan: PlanResponse) -> str:
+    """Why there is no plan, with the nearest that would do."""
+    return " ".join([*words.texts(plan.reasons[1:]), *nearest_texts(words, plan.nearest)])

@@ -7,7 +7,7 @@ from steelyard.answers import BriefingReader, PhaseToTell, WeekToTell, brief
 from steelyard.science.phase import PhaseKind
 
 from ...schemas.seasons import IntakeStep, SeasonPhase, SeasonWeek
-from ..wording import Words
+from ..wording import Words, told_once
 from . import season_words
 from .plan_briefing import messages, range_of, section_text
 
@@ -21,7 +21,7 @@ def briefing(season: season_words.Answer, reader: BriefingReader, language: str)
         *season_words.limit_texts(words, season),
         words.ranges(season.plan.totals.lean_gained_kg),
     ]
-    cautions = [*messages(season.cautions), *messages(season.plan.guard_rails)]
+    cautions = [*messages(season.cautions), *messages(told_once(season.plan.guard_rails))]
     sections = brief(list(_phases(season)), cautions, reader)
     parts = ["\n".join(head), *(section_text(section, language) for section in sections)]
     return ("\n\n".join(parts) + "\n").encode()

@@ -1,31 +1,30 @@
 """A season as a calendar (RFC 5545): an all-day event for each phase, and for each change of intake."""
 
 from ...schemas.seasons import SeasonQuestion
+from ..wording import Words
 from . import plan_words, season_words
 from .calendar_document import CalendarDocument
 
 
-def calendar(request: SeasonQuestion, season: season_words.Answer) -> bytes:
+def calendar(request: SeasonQuestion, season: season_words.Answer, words: Words) -> bytes:
     """The season's calendar."""
-    made = CalendarDocument(season.fingerprint, request.start_date)
-    general = season_words.cautions(season)
+    made = CalendarDocument(season.fingerprint, request.start_date, words.language)
+    general = season_words.cautions(words, season)
     for i, phase in enumerate(season.plan.phases, start=1):
-        change = phase.change
         lines = [
-            f"Expected: weight {plan_words.change_text(change.weight_kg)}, fat "
-            f"{plan_words.change_text(change.fat_kg)}, lean {plan_words.change_text(change.lean_kg)} "
-            f"({100 * change.weight_kg.coverage:.0f} % intervals).",
-            *plan_words.texts(phase.reasons),
-            *plan_words.texts(phase.ends_early_when),
-            *plan_words.texts(phase.guidance),
+            words.say("document-expected-tissue", **plan_words.changes(words, phase.change)),
+            words.ranges(phase.change.weight_kg),
+            *words.texts(phase.reasons),
+            *words.texts(phase.ends_early_when),
+            *words.texts(phase.guidance),
             "",
             *general,
         ]
-        title = f"{plan_words.phase_name(phase.kind)}, {plan_words.weeks_text(phase.weeks)}"
+        title = words.say("picture-phase", kind=phase.kind, weeks=phase.weeks)
         made.add(f"phase {i}", phase.start_date, phase.end_date, title, lines)
     for i, (_, step) in enumerate(season_words.steps(season), start=1):
-        lines = [f"{plan_words.eaten_text(step)}, for {plan_words.weeks_text(step.weeks)}.", "", *general]
-        made.add(
-            f"intake {i}", step.start_date, step.start_date, f"Intake from today: {step.intake_kcal:,} kcal", lines
-        )
+        eaten = plan_words.eaten(words, step)
+        lines = [words.say("document-eaten-for", **eaten, fibre=str(step.fibre_g), weeks=step.weeks), "", *general]
+        title = words.say("document-intake-from-today", intake=eaten["intake"])
+        made.add(f"intake {i}", step.start_date, step.start_date, title, lines)
     return made.encode()

@@ -1,98 +1,101 @@
-"""A season as Markdown (CommonMark with tables) that a coach can paste into a message."""
+"""A season as Markdown (CommonMark with tables) that a coach can paste into a message, in one language."""
 
 from collections.abc import Iterator
 
 from ...schemas.seasons import OptimumResponse, SeasonQuestion, StrategyNumbers
+from ..wording import Words
 from . import markdown, plan_words, season_words
 
 
-def summary(request: SeasonQuestion, season: season_words.Answer) -> bytes:
+def summary(request: SeasonQuestion, season: season_words.Answer, words: Words) -> bytes:
     """The strategy, totals with intervals, phases, intakes, trade-off, reasons and cautions."""
-    return ("\n".join(_lines(request, season)) + "\n").encode()
+    return ("\n".join(_lines(request, season, words)) + "\n").encode()
 
 
-def _lines(request: SeasonQuestion, season: season_words.Answer) -> Iterator[str]:
-    yield f"# Season from {request.start_date}, {plan_words.weeks_text(len(season.plan.weeks))}"
+def _lines(request: SeasonQuestion, season: season_words.Answer, words: Words) -> Iterator[str]:
+    yield f"# {words.say('document-season', date=str(request.start_date), weeks=len(season.plan.weeks))}"
     yield ""
-    yield markdown.start(season.start.maintenance_kcal, season.start.body_fat_fraction)
+    yield markdown.start(words, season.start.maintenance_kcal, season.start.body_fat_fraction)
     yield ""
-    yield _strategy(season.plan.strategy)
-    yield from markdown.section("Limits", season_words.broken_limits(season))
-    yield from _totals(season)
-    yield from _phases(season)
-    yield from _intakes(season)
+    yield _strategy(season.plan.strategy, words)
+    yield from markdown.section(words.say("document-limits"), season_words.limit_texts(words, season))
+    yield from _totals(season, words)
+    yield from _phases(season, words)
+    yield from _intakes(season, words)
     if isinstance(season, OptimumResponse):
-        yield from _trade_off(season)
-    yield from markdown.section("Why", plan_words.texts(season.plan.reasons))
+        yield from _trade_off(season, words)
+    yield from markdown.section(words.say("document-why"), words.texts(season.plan.reasons))
     for phase in season.plan.phases:
-        said = plan_words.texts(phase.reasons) + plan_words.texts(phase.ends_early_when)
-        yield from markdown.section(f"{plan_words.phase_name(phase.kind)} from {phase.start_date}", said)
-    yield from markdown.section("Cautions", season_words.cautions(season))
+        title = words.say("document-phase-from", kind=phase.kind, date=str(phase.start_date))
+        yield from markdown.section(title, words.texts(phase.reasons) + words.texts(phase.ends_early_when))
+    yield from markdown.section(words.say("document-cautions"), season_words.cautions(words, season))
 
 
-def _strategy(numbers: StrategyNumbers) -> str:
-    text = f"Gains at a surplus of {numbers.surplus_kcal:,.0f} kcal a day"
+def _strategy(numbers: StrategyNumbers, words: Words) -> str:
+    said = [words.say("document-strategy-gain", surplus=words.number(numbers.surplus_kcal, 0))]
     if numbers.cut_at_fat_fraction is None:
-        return f"{text}; no cut."
-    starts = f"at {100 * numbers.cut_at_fat_fraction:.1f} % body fat"
+        return " ".join([*said, words.say("document-strategy-no-cut")])
+    starts = words.number(100 * numbers.cut_at_fat_fraction, unit="%")
     if numbers.cut_to_fat_fraction is None:
-        return f"{text}; a cut would start {starts}, and none does."
-    text += f"; a cut starts {starts} and ends at {100 * numbers.cut_to_fat_fraction:.1f} %"
+        return " ".join([*said, words.say("document-strategy-cut-unused", starts=starts)])
+    ends = words.number(100 * numbers.cut_to_fat_fraction, unit="%")
+    said.append(words.say("document-strategy-cut", starts=starts, ends=ends))
     if numbers.deficit_kcal is not None:
-        text += f", at a deficit of {numbers.deficit_kcal:,.0f} kcal a day"
+        said.append(words.say("document-strategy-deficit", deficit=words.number(numbers.deficit_kcal, 0)))
     if numbers.longest_cut_weeks is not None:
-        text += f", for {plan_words.weeks_text(numbers.longest_cut_weeks)} at most"
+        said.append(words.say("document-strategy-longest", weeks=numbers.longest_cut_weeks))
     if numbers.maintenance_weeks is not None:
-        text += f"; then {plan_words.weeks_text(numbers.maintenance_weeks)} at maintenance"
-    return f"{text}."
+        said.append(words.say("document-strategy-maintenance", weeks=numbers.maintenance_weeks))
+    return " ".join(said)
 
 
-def _totals(season: season_words.Answer) -> Iterator[str]:
+def _totals(season: season_words.Answer, words: Words) -> Iterator[str]:
     totals, start = season.plan.totals, season.start
-    band = f"{100 * start.band_lower_fat_fraction:.1f} to {100 * start.band_upper_fat_fraction:.1f} %"
-    above = totals.weeks_above_band
+    band = words.span(100 * start.band_lower_fat_fraction, 100 * start.band_upper_fat_fraction, unit="%")
     rows = (
-        ("lean gained", plan_words.change_text(totals.lean_gained_kg)),
-        ("fat gained", plan_words.change_text(totals.fat_gained_kg)),
-        (f"peak body fat %, on {totals.peak_date}", markdown.percent(totals.peak_fat_fraction)),
-        ("body fat % at the end", markdown.percent(totals.final_fat_fraction)),
-        (f"weeks above the band ({band})", f"{above.mean:.0f} ({above.lower:.0f} to {above.upper:.0f})"),
-        ("days dieting", str(totals.days_dieting)),
-        ("cuts", str(totals.cuts)),
+        (words.say("document-total", total="lean"), words.changes(totals.lean_gained_kg)),
+        (words.say("document-total", total="fat"), words.changes(totals.fat_gained_kg)),
+        (words.say("document-peak", date=str(totals.peak_date)), words.percent(totals.peak_fat_fraction)),
+        (words.say("document-total", total="end"), words.percent(totals.final_fat_fraction)),
+        (words.say("document-above-band", band=band), words.values(totals.weeks_above_band, 0)),
+        (words.say("document-total", total="dieting"), str(totals.days_dieting)),
+        (words.say("document-total", total="cuts"), str(totals.cuts)),
     )
-    yield from markdown.table("In all", ("what", "expected"), rows)
+    yield from markdown.table(words, words.say("document-in-all"), ("what", "expected"), rows)
 
 
-def _phases(season: season_words.Answer) -> Iterator[str]:
+def _phases(season: season_words.Answer, words: Words) -> Iterator[str]:
     rows = (
         (
-            plan_words.phase_name(phase.kind), str(phase.start_date), str(phase.end_date), str(phase.weeks),
-            *(plan_words.change_text(of) for of in (phase.change.weight_kg, phase.change.fat_kg, phase.change.lean_kg)),
+            words.phase(phase.kind), str(phase.start_date), str(phase.end_date), str(phase.weeks),
+            *plan_words.changes(words, phase.change).values(),
         )
         for phase in season.plan.phases
     )  # fmt: skip
-    yield from markdown.table("Phases", ("phase", "from", "to", "weeks", "weight", "fat", "lean"), rows)
+    columns = ("phase", "from", "to", "weeks", "weight", "fat", "lean")
+    yield from markdown.table(words, words.say("document-phases"), columns, rows)
 
 
-def _intakes(season: season_words.Answer) -> Iterator[str]:
+def _intakes(season: season_words.Answer, words: Words) -> Iterator[str]:
     rows = (
         (
-            str(step.start_date), plan_words.phase_name(phase.kind), str(step.weeks), f"{step.intake_kcal:,}",
-            str(step.protein_g), str(step.carbohydrate_g), str(step.fat_g), str(step.fibre_g),
+            str(step.start_date), words.phase(phase.kind), str(step.weeks), *plan_words.eaten(words, step).values(),
+            str(step.fibre_g),
         )
         for phase, step in season_words.steps(season)
     )  # fmt: skip
-    header = ("from", "phase", "weeks", "kcal a day", "protein g", "carbohydrate g", "fat g", "fibre g")
-    yield from markdown.table("Intake", header, rows)
+    columns = ("from", "phase", "weeks", "kcal_a_day", "protein_g", "carbohydrate_g", "fat_g", "fibre_g")
+    yield from markdown.table(words, words.say("document-intake"), columns, rows)
 
 
-def _trade_off(season: OptimumResponse) -> Iterator[str]:
+def _trade_off(season: OptimumResponse, words: Words) -> Iterator[str]:
     rows = (
         (
-            str(other.expected.weeks_above_band), f"{other.expected.lean_gained_kg:+.2f}",
-            f"{other.expected.fat_gained_kg:+.2f}", str(other.expected.days_dieting), _strategy(other.strategy),
+            str(other.expected.weeks_above_band), words.number(other.expected.lean_gained_kg, 2, is_change=True),
+            words.number(other.expected.fat_gained_kg, 2, is_change=True), str(other.expected.days_dieting),
+            _strategy(other.strategy, words),
         )
         for other in season.trade_off
     )  # fmt: skip
-    header = ("weeks above the band", "lean kg", "fat kg", "days dieting", "strategy")
-    yield from markdown.table("What weeks above the band buy", header, rows)
+    columns = ("weeks_above", "lean_kg", "fat_kg", "days_dieting", "strategy")
+    yield from markdown.table(words, words.say("document-trade-off"), columns, rows)

@@ -5,7 +5,8 @@ import io
 from datetime import timedelta
 
 from ...schemas.seasons import SeasonQuestion
-from . import forecast_columns, plan_words, season_words
+from ..wording import Words
+from . import forecast_columns, season_words
 
 HEADER = (
     "phase", "week", "start_date", "end_date", "intake_kcal_per_day", "energy_balance_kcal_per_day",
@@ -13,18 +14,18 @@ HEADER = (
 )  # fmt: skip
 
 
-def table(_request: SeasonQuestion, season: season_words.Answer) -> bytes:
+def table(_request: SeasonQuestion, season: season_words.Answer, words: Words) -> bytes:
     """The weekly table, forecasts being those at the end of each week."""
     text = io.StringIO(newline="")
     writer = csv.writer(text, lineterminator="\r\n")
     writer.writerow(HEADER)
-    said = " ".join(season_words.cautions(season))
+    said = " ".join(season_words.cautions(words, season))
     for phase, week in season_words.weeks(season):
         writer.writerow(
             (
                 week.kind, week.week, week.start_date, week.start_date + timedelta(days=6), week.intake_kcal,
                 week.energy_balance_kcal, *forecast_columns.cells(week.at_end), said,
-                " ".join(plan_words.texts(phase.ends_early_when)),
+                " ".join(words.texts(phase.ends_early_when)),
             )
         )  # fmt: skip
     return text.getvalue().encode()

@@ -2,7 +2,7 @@
 
 from ...schemas.quantities import Interval
 from ...schemas.seasons import ComparedStrategy, ComparisonRequest, ComparisonResponse
-from ..wording import Words, one_line
+from ..wording import Words, one_line, told_once
 from . import interval_rows
 from .interval_rows import Group, Row
 from .marks import Layer, Sample
@@ -25,7 +25,7 @@ def draw(request: ComparisonRequest, comparison: ComparisonResponse, look: Look)
     for refused in comparison.refused:
         said += [one_line(f"{words.strategy(refused.label)}: {text}") for text in words.texts([refused])]
     for strategy in comparison.strategies:
-        said += words.texts(strategy.guard_rails)
+        said += words.texts(told_once(strategy.guard_rails))
     message = _message(words, comparison, request.horizon_weeks)
     return sheet(look, message, panels, list(dict.fromkeys(said)))
 

@@ -1,7 +1,7 @@
 """The picture of a forecast: the answer is its headline."""
 
 from ...schemas.forecasts import ForecastRequest, ForecastResponse, PathQuestion
-from ..wording import Words
+from ..wording import Words, told_once
 from .body_panels import Eaten, PathStart, fat_panel, intake_panel, weight_panel
 from .palette import Look
 from .sheet import Drawing, Headline, sheet
@@ -22,7 +22,7 @@ def draw(request: ForecastRequest, forecast: ForecastResponse, look: Look) -> Dr
             fat_panel(look, span, None, points),
             intake_panel(look, span, eaten, forecast.maintenance_kcal, points),
         ]
-    cautions = [*words.texts(forecast.cautions), *words.texts(forecast.guard_rails)]
+    cautions = [*words.texts(forecast.cautions), *words.texts(told_once(forecast.guard_rails))]
     return sheet(look, _message(words, request, forecast), panels, cautions)
 
 

@@ -7,6 +7,7 @@ from typing import Any
 from ...languages import said_code
 from ...schemas.plans import Phase, PlanRequest, PlanResponse
 from ...schemas.quantities import Interval
+from ..formats import plan_words
 from ..wording import Words
 from . import interval_rows
 from .body_panels import Eaten, changes_group, intake_panel, start_of, weight_panel
@@ -22,10 +23,10 @@ def draw(request: PlanRequest, plan: PlanResponse, look: Look) -> Drawing:
     """Weight against tissue with the water between, intake against maintenance, and what each phase changes."""
     words = Words(look.language)
     say = partial(said_code, tag=look.language)
-    cautions = _cautions(words, plan)
+    cautions = plan_words.cautions(words, plan)
     if not plan.phases:
         title = say("BRIEFING_NO_PLAN_TITLE", {})
-        lines = [*words.texts(plan.reasons), *_nearest(plan, look.language)]
+        lines = [*words.texts(plan.reasons), *plan_words.nearest_texts(words, plan.nearest)]
         return sheet(look, Headline(title, lines, " ".join([f"{title}.", *lines])), [], cautions)
     weeks = [week for phase in plan.phases for week in phase.weeks]
     points = [week.at_end for week in weeks]
@@ -45,26 +46,6 @@ def draw(request: PlanRequest, plan: PlanResponse, look: Look) -> Drawing:
     ]
     signs = [text for phase in plan.phases for text in words.texts(phase.ends_early_when)]
     return sheet(look, _message(plan, start.weight_kg, look.language), panels, list(dict.fromkeys([*cautions, *signs])))
-
-
-def _cautions(words: Words, plan: PlanResponse) -> list[str]:
-    found = words.texts(plan.cautions)
-    for phase in plan.phases:
-        found += words.texts(phase.cautions)
-    return list(dict.fromkeys([*found, *words.texts(plan.guard_rails)]))
-
-
-def _nearest(plan: PlanResponse, language: str) -> list[str]:
-    nearest = plan.nearest
-    if nearest is None:
-        return []
-    values = {"fat_kg": nearest.fat_loss_kg, "weeks": nearest.weeks, "deficit_kcal": nearest.deficit_kcal}
-    names = {
-        "fat_kg": "picture-nearest-fat",
-        "weeks": "picture-nearest-weeks",
-        "deficit_kcal": "picture-nearest-deficit",
-    }
-    return [said_code(names[name], {name: value}, language) for name, value in values.items() if value]
 
 
 def _shades(phase: Phase, language: str) -> list[Shade]:

@@ -2,7 +2,7 @@
 
 from ...schemas.seasons import OptimumResponse, SeasonPhase, SeasonPlan, SeasonQuestion, SeasonResponse
 from ..formats import season_words
-from ..wording import Words
+from ..wording import Words, told_once
 from . import interval_rows
 from .body_panels import Eaten, fat_panel, intake_panel, start_of, weight_panel
 from .interval_rows import Group, Row
@@ -46,7 +46,7 @@ def _cautions(words: Words, season: SeasonResponse | OptimumResponse) -> list[st
     """Every kind of caution once: what every phase says of itself would fill the picture."""
     notes = {note.code: note for phase in reversed(season.plan.phases) for note in reversed(phase.cautions)}
     said = words.texts([*season.cautions, *reversed(notes.values())])
-    return list(dict.fromkeys([*said, *words.texts(season.plan.guard_rails)]))
+    return list(dict.fromkeys([*said, *words.texts(told_once(season.plan.guard_rails))]))
 
 
 def _signs_to_stop(words: Words, phases: list[SeasonPhase]) -> list[str]:
