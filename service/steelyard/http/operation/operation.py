@@ -10,9 +10,10 @@ from functools import partial
 from typing import Any, NamedTuple, get_type_hints
 
 import msgspec
-from litestar import Request
+from litestar.datastructures import Headers
 from litestar.handlers import HTTPRouteHandler
-from litestar.types import ASGIApp
+from litestar.types import ASGIApp, Receive, Send
+from litestar.types import Scope as ConnectionScope
 
 from steelyard.store.keys import Scope
 
@@ -212,19 +213,23 @@ def _body_handler(
             headers.append((VARY, b"accept"))
         return _Encoded(made, JSON if format_ is None else format_.content_type, fingerprint, headers)
 
-    async def handle(request: Request[Any, Any, Any]) -> ASGIApp:
-        query: bytes = request.scope["query_string"]
+    async def serve(scope: ConnectionScope, receive: Receive, send: Send) -> None:
+        query: bytes = scope["query_string"]
         chosen = {option.name: option.read(query) for option in options}
-        content = await limits.read_body(request)
-        format_ = formats.get(request.scope["state"].get(ANSWER_TYPE, JSON))
-        wanted = request.headers.get("accept-language", "") if format_ is not None else ""
+        content = await limits.read_body(scope, receive)
+        format_ = formats.get(scope["state"].get(ANSWER_TYPE, JSON))
+        wanted = Headers.from_scope(scope).get("accept-language", "") if format_ is not None else ""
         if operation.in_thread or (format_ is not None and format_.is_slow):
-            encoded = await limits.compute(request.scope, partial(answer, content, format_, chosen, wanted))
+            encoded = await limits.compute(scope, partial(answer, content, format_, chosen, wanted))
         else:
             encoded = answer(content, format_, chosen, wanted)
         body = encoded.made
         if format_ is not None:
-            body = await format_.finish(body, encoded.fingerprint, partial(limits.draw, request.scope, workshop))
-        return EncodedAnswer(body, encoded.content_type.encode("ascii"), headers=encoded.headers)
+            body = await format_.finish(body, encoded.fingerprint, partial(limits.draw, scope, workshop))
+        await EncodedAnswer(body, encoded.content_type.encode("ascii"), headers=encoded.headers)(scope, receive, send)
+
+    # A handler with parameters has the framework look for each of them, with every request.
+    async def handle() -> ASGIApp:
+        return serve
 
     return handle

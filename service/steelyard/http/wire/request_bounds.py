@@ -7,7 +7,6 @@ from functools import partial
 from types import CoroutineType
 from typing import Any, TypeVar
 
-from litestar import Request
 from litestar.types import Receive, Scope
 
 from .fair_queue import FairQueue, Turn
@@ -53,10 +52,9 @@ class RequestBounds:
             self._threads.shutdown(wait=False, cancel_futures=True)
             self._threads = None  # an application may be started again
 
-    async def read_body(self, request: Request[Any, Any, Any]) -> bytes:
+    async def read_body(self, scope: Scope, receive: Receive) -> bytes:
         """The whole body. Raises the problem for one that is too long, too slow, or breaks off."""
-        receive: Receive = request.receive
-        for name, value in request.scope["headers"]:
+        for name, value in scope["headers"]:
             if name == CONTENT_ENCODING and is_packed(value):
                 receive = Unpacked(receive)
             elif name == CONTENT_LENGTH:
@@ -82,7 +80,7 @@ class RequestBounds:
                     deadline = asyncio.get_running_loop().time() + self._body_seconds
                 message = await _arrived_by(deadline, arriving)
             if message["type"] == "http.disconnect":
-                raise broken_body(request.scope)
+                raise broken_body(scope)
             parts.append(message.get("body", b""))
             length += len(parts[-1])
             if length > self._body_bytes:
