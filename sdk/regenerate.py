@@ -318,6 +318,9 @@ def _hints(schema: Schema, schemas: dict[str, Schema]) -> Iterator[str]:
     """The alternatives of a field's type hint."""
     if "$ref" in schema:
         name = _schema_name(schema)
+        if "const" in schemas[name]:  # of one choice the generator makes no class
+            yield from _hints(schemas[name], schemas)
+            return
         yield f"models.{name}"
         if "enum" in schemas[name]:
             yield f"Literal[{', '.join(repr(choice) for choice in schemas[name]['enum'])}]".replace('"', "'")

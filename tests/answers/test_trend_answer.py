@@ -5,9 +5,10 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 from plan_people import MAN
 from steelyard import answers
-from steelyard.science.log import IntakeDay, Log, Weighing
+from steelyard.science.log import IntakeDay, Log, TrendChoice, Weighing
 from steelyard.science.measures import Girths
 from steelyard.science.member import Told
 from steelyard.science.person import BodyFatMethod, BodyFatReading
@@ -88,5 +89,16 @@ def test_a_log_of_one_day_has_no_change_to_split() -> None:
 def test_an_answer_says_on_which_scale_maintenance_is() -> None:
     answer = answers.read_trend(ask())
     assert answer.cautions[-1].code == "ON_LOGGING_SCALE"
-    assert set(answer.value.implied) == {change.days for change in answer.value.trend.changes}
-    assert {"trend_reading", "implied_intake", "composition_change"} <= set(answer.methods)
+    assert {"trend_reading", "composition_change"} <= set(answer.methods)
+    assert "implied_intake" not in answer.methods
+
+
+def test_intake_is_read_from_weight_alone_where_food_is_not_logged_or_somebody_asks() -> None:
+    asked = answers.read_trend(ask()._replace(include=frozenset({TrendChoice.IMPLIED_INTAKE})))
+    assert set(asked.value.implied) == {change.days for change in asked.value.trend.changes}
+    assert "implied_intake" in asked.methods
+    weighed = ask()
+    assert weighed.told.log is not None
+    weights_alone = weighed.told._replace(log=replace(weighed.told.log, intakes=()))
+    assert set(answers.read_trend(weighed._replace(told=weights_alone)).value.implied) == set(asked.value.implied)
+    assert answers.read_trend(ask()).value.implied == {}

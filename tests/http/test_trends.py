@@ -242,6 +242,18 @@ async def test_weights_alone_imply_an_intake(service: Running) -> None:
     assert interval["lower"] < interval["mean"] < interval["upper"]
 
 
+async def test_an_intake_is_implied_beside_logged_ones_where_a_request_asks(service: Running) -> None:
+    """The same as of the weights alone: no intake of the log enters."""
+    logged = request(steady(43), intakes(43, 2800.0))
+    plain, asked = await read(service, logged), await read(service, logged | {"include": ["implied_intake"]})
+    alone = await read(service, request(steady(43)))
+    assert {change["implied_intake_kcal"] for change in plain["changes"]} == {None}
+    found = [change["implied_intake_kcal"]["mean"] for change in asked["changes"]]
+    assert found == pytest.approx([change["implied_intake_kcal"]["mean"] for change in alone["changes"]], rel=0.02)
+    assert "implied_intake" in asked["methods"]
+    assert "implied_intake" not in plain["methods"]
+
+
 async def test_logging_bias_is_stated(service: Running) -> None:
     """Steady weight on 1,900 logged kilocalories of someone whose equations expect some 2,900."""
     answer = await read(service, request(steady(60), intakes(60, 1900.0)))

@@ -247,6 +247,7 @@ REQUEST_FIELDS: dict[str, dict[str, str]] = {
         "profile": "models.Profile | ProfileDict",
         "aim": "models.Aim | Literal['gain', 'hold', 'lose'] | None?",
         "as_of_date": "datetime.date | str | None?",
+        "include": "Sequence[Literal['implied_intake']]?",
         "log": "models.Log | LogDict | None?",
         "measurements": "Sequence[models.DatedMeasurement | DatedMeasurementDict]?",
         "state": "models.State | StateDict | None?",

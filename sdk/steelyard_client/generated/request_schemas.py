@@ -1725,12 +1725,18 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "enum": ["advanced", "intermediate", "novice", "untrained"],
         "type": "string",
     },
+    "TrendChoice": {"const": "implied_intake", "type": "string"},
     "TrendRequest": {
         "additionalProperties": False,
         "properties": {
             "aim": {"anyOf": [{"$ref": "Aim"}, {"type": "null"}]},
             "as_of_date": {
                 "anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]
+            },
+            "include": {
+                "items": {"$ref": "TrendChoice"},
+                "maxItems": 12,
+                "type": "array",
             },
             "log": {"anyOf": [{"$ref": "Log"}, {"type": "null"}]},
             "measurements": {

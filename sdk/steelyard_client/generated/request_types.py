@@ -1490,6 +1490,8 @@ class TrendRequestDict(TypedDict):
     aim: What weight is meant to do; by default it is read from the log. A stall is told only where it is meant to
         fall.
     as_of_date: The day to read the log at; its last day by default.
+    include: What to read beside the trend: `implied_intake`, mean intake from weight alone, also of someone who
+        logs food; none by default. `[]` if absent.
     log: Weights and intakes; with a state those since.
     measurements: Body-fat readings, girths or skinfolds during the log. `[]` if absent.
     profile: See `ProfileDict`.
@@ -1500,6 +1502,7 @@ class TrendRequestDict(TypedDict):
 
     aim: "NotRequired[models.Aim | Literal['gain', 'hold', 'lose'] | None]"
     as_of_date: "NotRequired[datetime.date | str | None]"
+    include: "NotRequired[Sequence[Literal['implied_intake']]]"
     log: "NotRequired[models.Log | LogDict | None]"
     measurements: (
         "NotRequired[Sequence[models.DatedMeasurement | DatedMeasurementDict]]"

@@ -11,6 +11,7 @@ from steelyard.science.log import (
     ImpliedIntake,
     Measured,
     Trend,
+    TrendChoice,
     composition_of_log,
     intake_from_weight,
     tail_of,
@@ -29,7 +30,8 @@ class TrendAsked(NamedTuple):
     """Whose log, which ``told`` holds; read on which day, its last when None.
 
     ``usual_intake_kcal`` was eaten a day before the log began, maintenance when None. ``measurements`` of body fat are
-    dated. ``is_loss_meant``: whether the person means to lose; None reads it from the log.
+    dated. ``is_loss_meant``: whether the person means to lose; None reads it from the log. ``include``: what to read
+    beside the trend.
     """
 
     told: Told
@@ -37,13 +39,14 @@ class TrendAsked(NamedTuple):
     usual_intake_kcal: float | None = None
     measurements: tuple[tuple[date, Measurement], ...] = ()
     is_loss_meant: bool | None = None
+    include: frozenset[TrendChoice] = frozenset()
 
 
 class TrendRead(NamedTuple):
     """A log as read on a day.
 
-    ``daily`` is what was logged, cleaned; ``implied`` intake from weight alone, by length of window in days;
-    ``composition`` None for a log of one day.
+    ``daily`` is what was logged, cleaned; ``implied`` intake from weight alone, by length of window in days, where no
+    food is logged or somebody asks; ``composition`` None for a log of one day.
     """
 
     as_of: date
@@ -67,7 +70,9 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
     )
     # A state knows nothing of what was eaten before the log.
     member = member.with_log_read(trend.maintenance, reading if asked.usual_intake_kcal is None else None)
-    implied = intake_from_weight(assessed, reading, trend)
+    implied: dict[int, ImpliedIntake] = {}
+    if not reading.fit.is_logged or TrendChoice.IMPLIED_INTAKE in asked.include:
+        implied = intake_from_weight(assessed, reading, trend)
     measured = [
         Measured(on.toordinal(), measurement, f"measurements[{i}]")
         for i, (on, measurement) in enumerate(asked.measurements)

@@ -1,7 +1,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar, cast
 
 from attrs import define as _attrs_define
 from attrs import field as _attrs_field
@@ -20,15 +20,16 @@ class ChangeSplit:
     Attributes:
         carried_kg (Interval): A central value with the interval that holds the truth with probability ``coverage``.
         days (int): Length of the window in days.
-        implied_intake_kcal (Interval): A central value with the interval that holds the truth with probability
-            ``coverage``.
+        implied_intake_kcal (Interval | None): Mean intake over the window read from weight alone, in energy really
+            eaten: maintenance by the equations and the energy of the tissue gained or lost. No intake of the log enters.
+            Null where food is logged and `include` does not ask for it.
         tissue_kg (Interval): A central value with the interval that holds the truth with probability ``coverage``.
         weight_kg (Interval): A central value with the interval that holds the truth with probability ``coverage``.
     """
 
     carried_kg: Interval
     days: int
-    implied_intake_kcal: Interval
+    implied_intake_kcal: Interval | None
     tissue_kg: Interval
     weight_kg: Interval
     additional_properties: dict[str, Any] = _attrs_field(
@@ -36,11 +37,17 @@ class ChangeSplit:
     )
 
     def to_dict(self) -> dict[str, Any]:
+        from ..models.interval import Interval  # noqa: PLC0415
+
         carried_kg = self.carried_kg.to_dict()
 
         days = self.days
 
-        implied_intake_kcal = self.implied_intake_kcal.to_dict()
+        implied_intake_kcal: dict[str, Any] | None
+        if isinstance(self.implied_intake_kcal, Interval):
+            implied_intake_kcal = self.implied_intake_kcal.to_dict()
+        else:
+            implied_intake_kcal = self.implied_intake_kcal
 
         tissue_kg = self.tissue_kg.to_dict()
 
@@ -69,7 +76,20 @@ class ChangeSplit:
 
         days = d.pop("days")
 
-        implied_intake_kcal = Interval.from_dict(d.pop("implied_intake_kcal"))
+        def _parse_implied_intake_kcal(data: object) -> Interval | None:
+            if data is None:
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                implied_intake_kcal_type_0 = Interval.from_dict(data)
+
+                return implied_intake_kcal_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(Interval | None, data)
+
+        implied_intake_kcal = _parse_implied_intake_kcal(d.pop("implied_intake_kcal"))
 
         tissue_kg = Interval.from_dict(d.pop("tissue_kg"))
 

@@ -2,7 +2,13 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Mapping
-from typing import TYPE_CHECKING, Any, TypeVar, cast
+from typing import (
+    TYPE_CHECKING,
+    Any,
+    Literal,
+    TypeVar,
+    cast,
+)
 
 from attrs import define as _attrs_define
 
@@ -28,6 +34,8 @@ class TrendRequest:
         aim (Aim | None | Unset): What weight is meant to do; by default it is read from the log. A stall is told only
             where it is meant to fall.
         as_of_date (datetime.date | None | Unset): The day to read the log at; its last day by default.
+        include (list[Literal['implied_intake']] | Unset): What to read beside the trend: `implied_intake`, mean intake
+            from weight alone, also of someone who logs food; none by default. `[]` if absent.
         log (Log | None | Unset): Weights and intakes; with a state those since.
         measurements (list[DatedMeasurement] | Unset): Body-fat readings, girths or skinfolds during the log. `[]` if
             absent.
@@ -39,6 +47,7 @@ class TrendRequest:
     profile: Profile
     aim: Aim | None | Unset = UNSET
     as_of_date: datetime.date | None | Unset = UNSET
+    include: list[Literal["implied_intake"]] | Unset = UNSET
     log: Log | None | Unset = UNSET
     measurements: list[DatedMeasurement] | Unset = UNSET
     state: None | State | Unset = UNSET
@@ -65,6 +74,10 @@ class TrendRequest:
             as_of_date = self.as_of_date.isoformat()
         else:
             as_of_date = self.as_of_date
+
+        include: list[Literal["implied_intake"]] | Unset = UNSET
+        if not isinstance(self.include, Unset):
+            include = self.include
 
         log: dict[str, Any] | None | Unset
         if isinstance(self.log, Unset):
@@ -106,6 +119,8 @@ class TrendRequest:
             field_dict["aim"] = aim
         if as_of_date is not UNSET:
             field_dict["as_of_date"] = as_of_date
+        if include is not UNSET:
+            field_dict["include"] = include
         if log is not UNSET:
             field_dict["log"] = log
         if measurements is not UNSET:
@@ -160,6 +175,18 @@ class TrendRequest:
             return cast(datetime.date | None | Unset, data)
 
         as_of_date = _parse_as_of_date(d.pop("as_of_date", UNSET))
+
+        _include = d.pop("include", UNSET)
+        include: list[Literal["implied_intake"]] | Unset = UNSET
+        if _include is not UNSET:
+            include = []
+            for include_item_data in _include:
+                include_item = cast(Literal["implied_intake"], include_item_data)
+                if include_item != "implied_intake":
+                    raise ValueError(
+                        f"include_item must match const 'implied_intake', got '{include_item}'"
+                    )
+                include.append(include_item)
 
         def _parse_log(data: object) -> Log | None | Unset:
             if data is None:
@@ -217,6 +244,7 @@ class TrendRequest:
             profile=profile,
             aim=aim,
             as_of_date=as_of_date,
+            include=include,
             log=log,
             measurements=measurements,
             state=state,

@@ -36,8 +36,8 @@ def read_trend(body: TrendRequest) -> TrendResponse:
     Weight is freed from daily noise, its rate is that of tissue, and recent change is split into tissue and
     carried mass (glycogen, water, gut content). Maintenance is learnt on the person's own logging scale. While
     there is too little data, the answer says so and how many more days are needed. Readings of body fat split tissue
-    into fat and lean; days of menstruation keep the rise around them out; and mean intake is read from weight alone,
-    for those who log no food.
+    into fat and lean; days of menstruation keep the rise around them out; and mean intake is read from weight alone
+    for those who log no food, and for others where `include` asks.
     """
     answer = answers.read_trend(
         answers.TrendAsked(
@@ -46,6 +46,7 @@ def read_trend(body: TrendRequest) -> TrendResponse:
             body.usual_intake_kcal,
             tuple((m.date, mapping.measurement(m.measurement)) for m in body.measurements),
             None if body.aim is None else body.aim == "lose",
+            frozenset(body.include),
         )
     )
     found = answer.value
@@ -73,7 +74,7 @@ def read_trend(body: TrendRequest) -> TrendResponse:
                 weight_kg=interval(change.weight, KG),
                 tissue_kg=interval(change.tissue, KG),
                 carried_kg=interval(change.carried, KG),
-                implied_intake_kcal=amount(implied[change.days].intake_kcal, KCAL),
+                implied_intake_kcal=amount(implied[change.days].intake_kcal, KCAL) if implied else None,
             )
             for change in trend.changes
         ],

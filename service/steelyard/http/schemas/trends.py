@@ -5,6 +5,8 @@ from typing import Annotated
 
 from msgspec import Meta
 
+from steelyard.science.log import TrendChoice
+
 from .explanation import MethodIds, Note, Provenance
 from .log import DatedMeasurement, Log
 from .profile import Profile
@@ -43,6 +45,15 @@ class TrendRequest(Request, frozen=True, kw_only=True):
     measurements: Annotated[
         list[DatedMeasurement],
         Meta(max_length=200, description="Body-fat readings, girths or skinfolds during the log."),
+    ] = []
+    include: Annotated[
+        list[TrendChoice],
+        Meta(
+            max_length=12,
+            description="What to read beside the trend: `implied_intake`, mean intake from weight alone, also of "
+            "someone who logs food; none by default.",
+            examples=[["implied_intake"]],
+        ),
     ] = []
 
 
@@ -90,10 +101,11 @@ class ChangeSplit(Response, frozen=True, kw_only=True):
     tissue_kg: Annotated[Interval, Meta(description="Change of fat and lean tissue.")]
     carried_kg: Annotated[Interval, Meta(description="Change of glycogen, water and gut content.")]
     implied_intake_kcal: Annotated[
-        Interval,
+        Interval | None,
         Meta(
             description="Mean intake over the window read from weight alone, in energy really eaten: maintenance by "
-            "the equations and the energy of the tissue gained or lost. No intake of the log enters."
+            "the equations and the energy of the tissue gained or lost. No intake of the log enters. Null where food "
+            "is logged and `include` does not ask for it."
         ),
     ]
 

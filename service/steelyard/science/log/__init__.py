@@ -34,6 +34,7 @@ from .handing_on import (
 )
 from .implied_intake import (
     ImpliedIntake,
+    TrendChoice,
 )
 from .logging_scale import (
     LOGGING_RATIO,
@@ -108,6 +109,7 @@ __all__ = [
     "StepsRead",
     "Tail",
     "Trend",
+    "TrendChoice",
     "Weighing",
     "check_onset",
     "composition_of_log",

@@ -6,6 +6,7 @@ without any intake: energy balance is then a slowly wandering state of its own.
 
 from array import array
 from collections.abc import Sequence
+from enum import StrEnum
 from typing import NamedTuple
 
 from ..body import prior_noise
@@ -41,6 +42,12 @@ CARRIED_UNKNOWN_KG = constant(
 
 # Without a log of food little tells explanations apart: few are worth their time.
 _SPLITS_FROM_SD = 3.0
+
+
+class TrendChoice(StrEnum):
+    """What can be read out of a log beside its trend, where somebody asks."""
+
+    IMPLIED_INTAKE = "implied_intake"
 
 
 class ImpliedIntake(NamedTuple):

@@ -20,7 +20,7 @@ from ..measures import (
 )
 from ..numbers import Estimate
 from ..person import BodyFatMethod, Person
-from ..register import Basis, OutOfDomain, constant
+from ..register import Basis, OutOfDomain, constant, traced
 from .entries import DailyLog, Log, Measured, clean_log
 from .fat_and_lean import CompositionChange, FatReading, composition_change, partition_of
 from .implied_intake import ImpliedIntake, implied_intakes
@@ -273,6 +273,7 @@ def _fat_value(person: Person, weight_kg: float, measurement: Measurement) -> Fa
     return values[0]._replace(fat_fraction=sum(value.fat_fraction for value in values) / len(values))
 
 
+@traced
 def intake_from_weight(assessed: Assessment, reading: Reading, trend: Trend) -> dict[int, ImpliedIntake]:
     """Mean intake from the path of weight alone, by length of window in days, for the windows of ``trend``."""
     windows = [change.days for change in trend.changes]

@@ -126,8 +126,8 @@ def sync_detailed(
     there is too little data, the answer says so and how many more days are needed. Readings of body fat
     split tissue
     into fat and lean; days of menstruation keep the rise around them out; and mean intake is read from
-    weight alone,
-    for those who log no food.
+    weight alone
+    for those who log no food, and for others where `include` asks.
 
     Args:
         body (TrendRequest): A log to read, and whose it is.
@@ -167,8 +167,8 @@ def sync(
     there is too little data, the answer says so and how many more days are needed. Readings of body fat
     split tissue
     into fat and lean; days of menstruation keep the rise around them out; and mean intake is read from
-    weight alone,
-    for those who log no food.
+    weight alone
+    for those who log no food, and for others where `include` asks.
 
     Args:
         body (TrendRequest): A log to read, and whose it is.
@@ -203,8 +203,8 @@ async def asyncio_detailed(
     there is too little data, the answer says so and how many more days are needed. Readings of body fat
     split tissue
     into fat and lean; days of menstruation keep the rise around them out; and mean intake is read from
-    weight alone,
-    for those who log no food.
+    weight alone
+    for those who log no food, and for others where `include` asks.
 
     Args:
         body (TrendRequest): A log to read, and whose it is.
@@ -242,8 +242,8 @@ async def asyncio(
     there is too little data, the answer says so and how many more days are needed. Readings of body fat
     split tissue
     into fat and lean; days of menstruation keep the rise around them out; and mean intake is read from
-    weight alone,
-    for those who log no food.
+    weight alone
+    for those who log no food, and for others where `include` asks.
 
     Args:
         body (TrendRequest): A log to read, and whose it is.

@@ -3,6 +3,7 @@
 from datetime import date, timedelta
 
 from steelyard.science.body import TargetQuantity
+from steelyard.science.log import TrendChoice
 from steelyard.science.measures import SkinfoldMethod
 from steelyard.science.person import ActivityLevel, BodyFatMethod, EatingDisorder, Sex, TrainingStatus
 from steelyard.science.phase import PlanChoice
@@ -135,7 +136,9 @@ FORECAST_EXAMPLES = {
         ),
     ),
 }
-TREND_EXAMPLES = {"three_weeks": TrendRequest(profile=_LIFTER, log=_LOG)}
+TREND_EXAMPLES = {
+    "three_weeks": TrendRequest(profile=_LIFTER, log=_LOG, include=[TrendChoice.IMPLIED_INTAKE]),
+}
 BODY_COMPOSITION_EXAMPLES = {
     "skinfolds_girths_and_readings": BodyCompositionRequest(
         sex=Sex.MALE,
