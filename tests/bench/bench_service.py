@@ -9,8 +9,8 @@ import os
 
 import msgspec
 from litestar import Litestar, get
+from steelyard.garbage import collect_seldom
 from steelyard.http.app import OPERATIONS, create_app
-from steelyard.http.asgi import collect_seldom
 from steelyard.http.operation.operation import OPERATION, computation
 from steelyard.settings import read_settings
 

@@ -1,11 +1,12 @@
 """Folders of members through `steelyard bulk run`: rows a second, processors used, memory over time, and sizes.
 
-``python -m tests.bench.bulk_bench [members] [workers ...]`` (100,000 members; one worker and two by default) invents
-members in the middle of a phase, each with a log of their own, asks `review_phase` of all, and compares with the same
-calls in one process by JSON. On a machine that does other work as well, the seconds of processor say more than the
-clock: both are printed.
+``python -m tests.bench.bulk_bench [members] [workers ...] [--operation read_trend]`` (by default 100,000 members, one
+worker and two, and `review_phase`) invents members in the middle of a phase, each with a log of their own, asks the
+operation of all, and compares with the same calls in one process by JSON. On a machine that does other work as well,
+the seconds of processor say more than the clock: both are printed.
 """
 
+import argparse
 import os
 import resource
 import sys
@@ -22,25 +23,29 @@ import psutil
 import pyarrow as pa
 import pyarrow.parquet as pq
 from steelyard.bulk import Answerer, request_schema
+from steelyard.bulk.answering import OPERATIONS
 from steelyard.bulk.arrow import fitted, values
 from steelyard.bulk.shapes import shape_of
+from steelyard.garbage import collect_seldom
 from steelyard.http.endpoints.batches import Single
-from steelyard.http.endpoints.reviews import review_phase
-from steelyard.http.schemas.reviews import ReviewRequest
 from steelyard.http.wire.decoding import BodyDecoder
 
 ROOT = Path(__file__).resolve().parents[2]
-COLUMNS = "verdict,probabilities,change,maintenance_kcal,body_fat_fraction,correction_kcal,decision,end_date"
+COLUMNS = {
+    "review_phase": "verdict,probabilities,change,maintenance_kcal,body_fat_fraction,correction_kcal,decision,end_date",
+    "read_trend": "as_of_date,is_conclusive,weekly_rate_kg,stall_probability,maintenance_kcal,log_share,composition",
+}
 FILE_ROWS = 5_000
 DAYS = 42
 _START = 20_514  # days since 1970 of 2026-03-02, when every phase begins
 _SAMPLE = 1_000
 
 
-def members(first: int, count: int) -> pa.Table:
+def members(first: int, count: int, operation: str) -> pa.Table:
     """Invented members as a table of requests: a mini-cut or a gain, four weeks along, after two weeks of log."""
     rng = np.random.default_rng(first)
     schema = request_schema("review_phase")
+    asked = {"reference", "gym", *request_schema(operation).names}
     is_cut = rng.random(count) < 0.5
     height = rng.uniform(158, 192, count).round(1)
     weight = (rng.uniform(21.5, 31, count) * (height / 100) ** 2).round(1)
@@ -99,7 +104,7 @@ def members(first: int, count: int) -> pa.Table:
             medicines=pa.array([[]] * count, pa.list_(pa.string())),
         ),
     }
-    return pa.table(columns)
+    return pa.table({name: column for name, column in columns.items() if name in asked})
 
 
 def _struct(type_: pa.StructType, **arrays: pa.Array) -> pa.StructArray:
@@ -150,9 +155,9 @@ class Measured(NamedTuple):
     answers_mib: float
 
 
-def run(folder: Path, answers: Path, rows: int, workers: int) -> Measured:
+def run(folder: Path, answers: Path, rows: int, workers: int, operation: str) -> Measured:
     """One run by the command, watched."""
-    words = ["bulk", "run", str(folder), str(answers), "--operation", "review_phase", "--columns", COLUMNS]
+    words = ["bulk", "run", str(folder), str(answers), "--operation", operation, "--columns", COLUMNS[operation]]
     words += ["--carry", "gym", "--workers", str(workers), "--partition-rows", str(FILE_ROWS)]
     started = time.perf_counter()
     before = resource.getrusage(resource.RUSAGE_CHILDREN)
@@ -201,61 +206,64 @@ def _workers(process: psutil.Popen) -> Iterator[psutil.Process]:
                     yield child
 
 
-def in_process(table: pa.Table) -> dict[str, float]:
-    """Seconds of processor a thousand rows in one process, and the bytes a row by JSON."""
-    sample = table.slice(0, _SAMPLE)
-    shape = shape_of(ReviewRequest)
+def in_process(table: pa.Table, name: str) -> dict[str, float]:
+    """Milliseconds of processor a row in one process, and the bytes a row by JSON."""
+    sample, operation = table.slice(0, _SAMPLE), OPERATIONS[name]
+    assert operation.body_type is not None
+    shape = shape_of(operation.body_type)
     asked = pa.StructArray.from_arrays(
         [sample.column(field.name).combine_chunks() for field in shape.fields if field.name in sample.column_names],
         names=[field.name for field in shape.fields if field.name in sample.column_names],
     )
-    bodies = [msgspec.json.encode(body) for body in values(fitted(asked, shape, "review_phase"), shape)]
-    single = Single(BodyDecoder(ReviewRequest).decode, review_phase.compute, ReviewRequest, 1)
-    answerer = Answerer("review_phase", columns=COLUMNS.split(","), carry=["gym"])
-    whole = Answerer("review_phase", carry=["gym"])
+    bodies = [msgspec.json.encode(body) for body in values(fitted(asked, shape, name), shape)]
+    single = Single(BodyDecoder(operation.body_type).decode, operation.compute, operation.body_type, 1)
+    answerer = Answerer(name, columns=COLUMNS[name].split(","), carry=["gym"])
+    whole = Answerer(name, carry=["gym"])
     found: dict[str, list[float]] = {"json": [], "table": [], "table, all columns": []}
     answered: list[bytes] = []
     for _ in range(3):  # in turns
-        for name in found:
+        for way in found:
             began = time.process_time()
-            if name == "json":
+            if way == "json":
                 answered = [single.answer(body) for body in bodies]
             else:
-                (answerer if name == "table" else whole).answer(sample)
-            found[name].append((time.process_time() - began) / len(bodies) * 1000)
-    return {name: sum(times) / len(times) for name, times in found.items()} | {
+                (answerer if way == "table" else whole).answer(sample)
+            found[way].append((time.process_time() - began) / len(bodies) * 1000)
+    return {way: sum(times) / len(times) for way, times in found.items()} | {
         "request bytes": sum(map(len, bodies)) / len(bodies),
         "answer bytes": sum(map(len, answered)) / len(answered),
     }
 
 
-def main(arguments: list[str]) -> None:
+def main(count: int, workers: list[int], operation: str) -> None:
     """Measure and print."""
-    count = int(arguments[0]) if arguments else 100_000
-    workers = [int(text) for text in arguments[1:]] or [1, 2]
+    collect_seldom()  # as a worker does, and a server
     with tempfile.TemporaryDirectory() as directory:
         folder = Path(directory) / "members"
         folder.mkdir()
         began = time.process_time()
         for first in range(0, count, FILE_ROWS):
             path = folder / f"part-{first // FILE_ROWS:05}.parquet"
-            pq.write_table(members(first, min(FILE_ROWS, count - first)), path, compression="zstd")
+            table = members(first, min(FILE_ROWS, count - first), operation)
+            pq.write_table(table, path, compression="zstd")
         size = sum(path.stat().st_size for path in folder.iterdir())
         print(
             f"{count:,} members in {size / 2**20:.1f} MiB, invented in {time.process_time() - began:.0f} s", flush=True
         )
-        alone = in_process(pq.read_table(folder / "part-00000.parquet"))
+        alone = in_process(pq.read_table(folder / "part-00000.parquet"), operation)
         asked, answered = alone["request bytes"], alone["answer bytes"]
         print(
             f"bytes a row: asked {asked:.0f} by JSON, {size / count:.0f} by Parquet; answered {answered:.0f} by JSON",
             flush=True,
         )
         for number in workers:
-            alone = in_process(pq.read_table(folder / "part-00000.parquet"))  # each time: other work comes and goes
+            alone = in_process(
+                pq.read_table(folder / "part-00000.parquet"), operation
+            )  # each time: other work comes and goes
             print(
                 "ms of processor a row in one process:", {k: round(v, 3) for k, v in alone.items() if "bytes" not in k}
             )
-            m = run(folder, Path(directory) / f"answers-{number}", count, number)
+            m = run(folder, Path(directory) / f"answers-{number}", count, number, operation)
             a_row = 1000 * m.worker_seconds / m.rows
             print(f"{m.workers} workers: {m.seconds:.0f} s, {m.rows / m.seconds:.0f} rows/s by the clock")
             print(f"  workers {a_row:.3f} ms of processor a row, driver {1000 * m.driver_seconds / m.rows:.3f}")
@@ -268,4 +276,9 @@ def main(arguments: list[str]) -> None:
 
 
 if __name__ == "__main__":
-    main(sys.argv[1:])
+    parser = argparse.ArgumentParser()
+    parser.add_argument("members", type=int, nargs="?", default=100_000)
+    parser.add_argument("workers", type=int, nargs="*", default=[1, 2])
+    parser.add_argument("--operation", choices=list(COLUMNS), default="review_phase")
+    words = parser.parse_args()
+    main(words.members, words.workers, words.operation)

@@ -75,7 +75,9 @@ class Answerer:
         """
         table = pa.Table.from_batches([requests]) if isinstance(requests, pa.RecordBatch) else requests
         references, bodies = self._read(table)
-        answers: list[Any] = []
+        # Of an answer no more is held than the columns that are kept: what many rows hold at a time is looked through
+        # again and again by the garbage collector.
+        answers: list[list[Any] | None] = []
         problems: list[Problem | None] = []
         for row, (reference, body) in enumerate(zip(references, bodies, strict=True), first_row):
             answer, problem = self._answer(reference, body, row)
@@ -109,30 +111,39 @@ class Answerer:
             raise TableRefused(str(error)) from None
         return references.to_pylist(), values(body, self._asked)
 
-    def _answer(self, reference: str | None, body: Any, row: int) -> tuple[Any, Problem | None]:
-        """The answer of a row, or its problem."""
+    def _answer(self, reference: str | None, body: Any, row: int) -> tuple[list[Any] | None, Problem | None]:
+        """What is kept of a row's answer, or its problem."""
         try:
             if not reference or len(reference) > _REFERENCE_LENGTH:
                 raise _bad_reference(reference)
             try:
-                return self.operation.compute(self._decoder.convert(body)), None
+                answer = self.operation.compute(self._decoder.convert(body))
+                return [getattr(answer, field.attribute) for field in self._kept.fields], None
             except REFUSALS as error:
                 raise refusal(error, self._body_type) from error
         except Exception as error:
             return None, _problem(error, row)
 
-    def _columns(self, answers: list[Any], problems: list[Problem | None], first_row: int) -> list[pa.Array]:
+    def _columns(
+        self, answers: list[list[Any] | None], problems: list[Problem | None], first_row: int
+    ) -> list[pa.Array]:
         made = Columns()
-        columns = [made.array(_each(answers, field.attribute), field.shape) for field in self._kept.fields]
+        columns = self._made(made, answers)
         if not made.is_finite:  # a fault of the service in some row, which has to be found
             for index, answer in enumerate(answers):
                 try:
-                    if answer is not None:
-                        encode_finite(answer)
+                    for value in answer or ():
+                        encode_finite(value)
                 except NonFiniteAnswer as error:
                     answers[index], problems[index] = None, _problem(error, first_row + index)
-            columns = [Columns().array(_each(answers, field.attribute), field.shape) for field in self._kept.fields]
+            columns = self._made(Columns(), answers)
         return [*columns, Columns().array(list(problems), _PROBLEM_SHAPE)]
+
+    def _made(self, made: Columns, answers: list[list[Any] | None]) -> list[pa.Array]:
+        return [
+            made.array([None if answer is None else answer[k] for answer in answers], field.shape)
+            for k, field in enumerate(self._kept.fields)
+        ]
 
 
 def answer_table(
@@ -169,10 +180,6 @@ def _one(column: pa.ChunkedArray) -> pa.Array:
     if isinstance(combined, pa.ChunkedArray):
         return combined.chunk(0) if combined.num_chunks else pa.array([], combined.type)
     return combined
-
-
-def _each(answers: list[Any], attribute: str) -> list[Any]:
-    return [None if answer is None else getattr(answer, attribute) for answer in answers]
 
 
 def _bad_reference(reference: str | None) -> ProblemError:
