@@ -10,6 +10,7 @@
   const GENERAL_CAUTION = "NOT_MEDICAL_ADVICE"; // of every plan that the service makes
   const SAID_BY_HEADING = "INFEASIBLE"; // a reason that the heading says already, for people
   const DAY = 86_400_000;
+  const SAID_BY_THE_CAP = ["WARNED_FAT_SUPPLY"];
   const TO_DO = ["TRAIN_IN_DEFICIT", "TRAIN_IN_GAIN", "WEIGH_DAILY"]; // guidance for every week, beside what to eat
   const MESSAGE_LANGUAGE = "en"; // of the answer's own texts, where the page has not translated them
 
@@ -42,9 +43,9 @@
       cautions: "Please note",
       forecast: "What to expect",
       weight: "Weight on the scale",
-      interval: (share) => `where it falls ${share} of the time`,
-      tissue: "Tissue: weight without carried mass",
-      carried: "Carried mass: glycogen, water, food",
+      interval: (share) => `where it ends up in ${share} of cases`,
+      tissue: "Without that water and food",
+      carried: "Water and food, which come and go",
       picture: (first, from, last, to, low, high) =>
         `Weight on the scale goes from ${first} kg on ${from} to ${last} kg on ${to}, then between ${low} and ${high} kg.`,
       phases: "Phases",
@@ -53,10 +54,10 @@
       endsEarly: "Ends early",
       ofFat: "Fat",
       ofLean: "Lean tissue",
-      ofCarried: "Carried mass",
+      ofCarried: "Water and food",
       ofWeight: "Weight",
       range: (low, high) => `${low} to ${high}`,
-      rails: "Limits that were applied",
+      rails: "Kept safe",
       reasons: "Why these numbers",
       infeasible: "No safe plan does what was asked",
       nearest: "What would be possible",
@@ -72,7 +73,7 @@
       cut: "Cut",
       gain: "Gain",
       maintenance: "Maintenance",
-      capped: "Capped",
+      capped: "Limited",
       warned: "Warning",
     },
     de: {
@@ -103,9 +104,9 @@
       cautions: "Bitte beachten",
       forecast: "Was zu erwarten ist",
       weight: "Gewicht auf der Waage",
-      interval: (share) => `worin es zu ${share} liegt`,
-      tissue: "Gewebe: Gewicht ohne getragene Masse",
-      carried: "Getragene Masse: Glykogen, Wasser, Nahrung",
+      interval: (share) => `wo es in ${share} der Fälle liegt`,
+      tissue: "Ohne dieses Wasser und Essen",
+      carried: "Wasser und Essen, die kommen und gehen",
       picture: (first, from, last, to, low, high) =>
         `Das Gewicht auf der Waage geht von ${first} kg am ${from} auf ${last} kg am ${to}, dann zwischen ${low} und ${high} kg.`,
       phases: "Phasen",
@@ -113,11 +114,11 @@
       weeks: (count) => (count === 1 ? "1 Woche" : `${count} Wochen`),
       endsEarly: "Endet früher",
       ofFat: "Fett",
-      ofLean: "Mageres Gewebe",
-      ofCarried: "Getragene Masse",
+      ofLean: "Magergewebe",
+      ofCarried: "Wasser und Essen",
       ofWeight: "Gewicht",
       range: (low, high) => `${low} bis ${high}`,
-      rails: "Angewandte Grenzen",
+      rails: "Zu deiner Sicherheit",
       reasons: "Warum diese Zahlen",
       infeasible: "Kein sicherer Plan leistet, was gewünscht war",
       nearest: "Was möglich wäre",
@@ -162,7 +163,7 @@
     .parts { display: grid; gap: 20px; margin-top: 16px; }
     .intake { font-size: 34px; font-weight: 700; line-height: 1.15; font-variant-numeric: tabular-nums; }
     .intake small { display: inline-block; font-size: 16px; font-weight: 400; line-height: 1.5; }
-    .macros { display: flex; flex-wrap: wrap; gap: 6px 22px; margin-top: 8px; }
+    .macros { display: flex; flex-wrap: wrap; gap: 6px 14px; margin-top: 8px; }
     .macros dt, .change dt { color: var(--faint); font-size: 14px; }
     .macros dd, .change dd { font-weight: 600; font-variant-numeric: tabular-nums; }
     .day-kinds { display: flex; flex-wrap: wrap; gap: 12px 28px; margin-top: 14px; }
@@ -340,7 +341,7 @@
         railsPart(plan, words),
         reasonsPart(plan, shown.phase, words),
       ),
-      element("p", { class: "faint foot" }, `Steelyard ${plan.model_version} · ${plan.fingerprint}`),
+      element("p", { class: "faint foot" }, `Steelyard ${plan.model_version}`),
     );
   }
 
@@ -348,16 +349,17 @@
     const when = current ? words.thisWeek : today < from ? words.firstWeek(words.date(from)) : words.lastWeek(words.date(to));
     const days = week.by_day ?? [];
     const now = days.find((day) => dayOf(day.date) === today);
+    const kinds = differing(week.day_kinds);
     return element(
       "section", { class: "week" },
       element("h3", {}, when),
       element("p", { class: "faint" }, `${words.kind(phase.kind)} · ${words.span(words.date(from), words.date(to))}`),
       now
         ? intakeOf({ ...now, fibre_g: undefined }, words.today, words)
-        : intakeOf(week, week.day_kinds.length || days.length ? words.aDayOnAverage : words.aDay, words),
-      week.day_kinds.length
+        : intakeOf(week, kinds.length || days.length ? words.aDayOnAverage : words.aDay, words),
+      kinds.length
         ? element("div", { class: "day-kinds" },
-            ...week.day_kinds.map((kind) =>
+            ...kinds.map((kind) =>
               element("div", { class: "day-kind" },
                 element("p", {}, element("strong", {}, words.kind(kind.kind)), ` · ${words.daysAWeek(words.number(kind.days_per_week))}`),
                 intakeOf(kind, words.aDay, words))))
@@ -366,6 +368,12 @@
       element("p", { class: "scale" }, scaleAt(week.at_end, words)),
       toDo(phase, words),
     );
+  }
+
+  // Kinds of day that have the same to eat are no kinds.
+  function differing(kinds) {
+    const eaten = kinds.map((kind) => [kind.intake_kcal, kind.protein_g, kind.carbohydrate_g, kind.fat_g].join());
+    return new Set(eaten).size > 1 ? kinds : [];
   }
 
   function daysPart(days, now, words) {
@@ -490,13 +498,19 @@
     ];
   }
 
+  // What a cap has said, the warning of the same rule does not say again.
+  function toldOnce(rails) {
+    const capped = new Set(rails.filter((rail) => rail.action === "capped").map((rail) => rail.id));
+    return rails.filter((rail) => !(capped.has(rail.id) && SAID_BY_THE_CAP.includes(rail.code)));
+  }
+
   function railsPart(plan, words) {
     if (!plan.guard_rails.length) return null;
     return element(
       "section", {},
       element("h3", {}, words.rails),
       element("ul", { class: "list" },
-        ...plan.guard_rails.map((rail) =>
+        ...toldOnce(plan.guard_rails).map((rail) =>
           element("li", {}, element("strong", {}, words.kind(rail.action)), ": ",
             element("span", { lang: words.messages }, rail.text)))),
     );
@@ -559,7 +573,7 @@
 
   function drawForecast(weeks, startWeight, words, today, width) {
     const height = Math.round(Math.min(300, Math.max(190, width * 0.45)));
-    const [left, right, top, bottom] = [38, 8, 28, 24];
+    const [left, right, top, bottom] = [38, 8, 42, 24];
     const points = weeks.map(({ week }) => {
       const { date, weight_kg: weight, carried_kg: carried } = week.at_end;
       return { day: dayOf(date), weight, tissue: weight.mean - carried.mean };
@@ -590,20 +604,31 @@
         svg("text", { x: left - 6, y: y(value) + 4, "text-anchor": "end" }, words.number(value, step < 1 ? 1 : 0)));
     }
     drawing.append(svg("text", { x: left - 6, y: 10, "text-anchor": "end" }, "kg"));
-    phaseSpans(weeks).forEach(({ phase, from, to }, i) => {
+    const letter = 7; // pixels, about
+    phaseSpans(weeks).forEach(({ phase, from, to }, i, { length }) => {
       const [edge, far] = [x(from), x(Math.min(to + DAY, end))];
       if (i % 2) drawing.append(svg("rect", { class: "shade", x: edge, y: top, width: round(far - edge), height: height - top - bottom }));
       if (i) drawing.append(svg("path", { class: "edge", d: `M${edge} ${top - 8}V${height - bottom}` }));
       const name = words.kind(phase.kind);
-      if (far - edge > name.length * 7 + 8) drawing.append(svg("text", { x: edge + 4, y: top - 6 }, name));
-      if (far - edge > 46) drawing.append(svg("text", { x: edge, y: height - 8 }, words.date(from)));
+      // The name of a phase that is too short for it stands a line higher, over its middle.
+      const half = (name.length * letter) / 2;
+      const middle = Math.min(Math.max((edge + far) / 2, left + half), width - right - half);
+      if (far - edge > name.length * letter + 8) drawing.append(svg("text", { x: edge + 4, y: top - 6 }, name));
+      else drawing.append(svg("text", { x: round(middle), y: top - 22, "text-anchor": "middle" }, name));
+      if (far - edge > (i + 1 < length ? 46 : 92)) drawing.append(svg("text", { x: edge, y: height - 8 }, words.date(from)));
     });
+    drawing.append(svg("text", { x: width - right, y: height - 8, "text-anchor": "end" }, words.date(end)));
     drawing.append(
       svg("path", { class: "band", d: between((p) => p.weight.upper, (p) => p.weight.lower) }),
       svg("path", { class: "carried", d: between((p) => p.weight.mean, (p) => p.tissue) }),
       svg("path", { class: "tissue", d: `M${along(points, (p) => p.tissue)}` }),
       svg("path", { class: "weight", d: `M${along(points, (p) => p.weight.mean)}` }));
-    if (start <= today && today <= end) drawing.append(svg("path", { class: "today", d: `M${x(today)} ${top}V${height - bottom}` }));
+    if (start <= today && today <= end) {
+      const isLate = x(today) > width - right - 50;
+      drawing.append(
+        svg("path", { class: "today", d: `M${x(today)} ${top}V${height - bottom}` }),
+        svg("text", { x: x(today) + (isLate ? -4 : 4), y: height - bottom - 6, "text-anchor": isLate ? "end" : "start" }, words.now));
+    }
     return drawing;
   }
 

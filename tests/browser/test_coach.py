@@ -237,10 +237,14 @@ async def test_members_are_ranked_and_opened(desk: OpenDesk, live: LocalService)
     assert levels[-1] == 0
     failed = page.locator("table:has(caption:has-text('Not reviewed')) tbody tr")
     assert await rows.count() + await failed.count() == len(asked)
-    assert "intake_kcal" in await failed.inner_text()
+    told = await failed.inner_text()
+    assert "phase, weeks, number 1, intake" in told
+    assert "_" not in told  # the name of the field is one click away
     moved = [await row.locator("td").nth(7).inner_text() for row in await rows.all()]
     assert {"Worse", "Same"} <= set(moved)
     assert await page.evaluate("document.activeElement.id") == "answer"
+    await failed.locator("summary").click()
+    assert "#/phase/weeks/0/intake_kcal" in await failed.inner_text()
     name = await rows.first.locator("button").inner_text()
     await rows.first.locator("button").click()
     await page.wait_for_selector("#status:has-text('Answered')")
@@ -252,6 +256,9 @@ async def test_members_are_ranked_and_opened(desk: OpenDesk, live: LocalService)
 async def test_members_come_from_a_file_or_are_refused(desk: OpenDesk, live: LocalService) -> None:
     page = await opened(desk, live)
     await page.click("#to-roster")
+    await page.click("#rank")
+    await page.wait_for_selector("#status:has-text('No members yet')")
+    await page.click("#members-as-json > summary")
     await page.fill("#members", "no members")
     await page.click("#rank")
     await page.wait_for_selector("#status:has-text('no members')")

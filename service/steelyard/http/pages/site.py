@@ -65,10 +65,12 @@ class Site(NamedTuple):
     def page(self, title: str, main: str, *, at: SitePlace, root: str = "", contents: str = "") -> str:
         """A page to read: ``main`` with the title in it, and beside it a list of what there is."""
         styles = "\n".join(f'<link rel="stylesheet" href="{root}site/{name}">' for name in _STYLES)
-        body = f'<main id="content" tabindex="-1">\n{main}\n</main>'
+        # The text comes first, and on a narrow page the list after it, with a way there.
+        to_contents = '<p class="to-contents"><a href="#contents">Contents</a></p>\n' if contents else ""
+        body = f'<main id="content" tabindex="-1">\n{to_contents}{main}\n</main>'
         if contents:
-            listed = f'<nav class="contents" aria-label="Contents">{contents}</nav>'
-            body = f'<div class="with-contents">\n{listed}\n{body}\n</div>'
+            listed = f'<nav class="contents" id="contents" aria-label="Contents">{contents}</nav>'
+            body = f'<div class="with-contents">\n{body}\n{listed}\n</div>'
         return "\n".join(
             [
                 '<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">',

@@ -291,7 +291,13 @@ async function rank(event) {
     members = membersOf(at("members").value);
   } catch (error) {
     say(`These are no members: ${error.message}`);
+    at("members-as-json").open = true;
     at("members").focus();
+    return;
+  }
+  if (!members.length) {
+    say("No members yet: choose a file, or take the invented members.");
+    at("members-file").focus();
     return;
   }
   await waiting(at("rank"), async (isLast) => {
@@ -333,11 +339,15 @@ function listen() {
   at("key-form").addEventListener("submit", (event) => (at("roster").hidden ? submit : rank)(event));
   at("invent").addEventListener("click", () => {
     const { examples } = operations.find((offer) => offer.operation_id === "review_phase");
-    at("members").value = inventedMembers(examples).map((each) => JSON.stringify(each)).join("\n");
+    const invented = inventedMembers(examples);
+    at("members").value = invented.map((each) => JSON.stringify(each)).join("\n");
+    say(`${count(invented.length, "invented member")} ready to be put in order.`);
   });
   at("members-file").addEventListener("change", async (event) => {
     const [file] = event.target.files;
-    if (file) at("members").value = await file.text();
+    if (!file) return;
+    at("members").value = await file.text();
+    say(`The members of ${file.name} are ready to be put in order.`);
   });
   at("copy-curl").addEventListener("click", () => copy("curl", "The curl command is"));
   at("copy-python").addEventListener("click", () => copy("python", "The Python code is"));

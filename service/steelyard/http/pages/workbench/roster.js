@@ -1,6 +1,6 @@
 // A coach's members: each is reviewed, then all are put in the order in which to look at them.
 
-import { element, part, table } from "./elements.js";
+import { details, element, part, table } from "./elements.js";
 import { change, count, longDate, number, title } from "./figures.js";
 import { dayAfter } from "./next_steps.js";
 import { send } from "./service.js";
@@ -70,7 +70,26 @@ export function rosterView({ places, failed, day }, open) {
   return part("In this order",
     element("p", { class: "lead" }, `${longDate(day)}. ${levels.filter(([, many]) => many).map(([level, many]) => `${title(LEVELS[level])}: ${number(many)}.`).join(" ")}`),
     table("Members, who needs it most first", ["Place", "Member", "Attention", "Why", "What to do", "Intake changed", "Since", "Days silent", "Against last week"], rows),
-    failed.length ? table("Not reviewed", ["Member", "Why not"], failed.map(({ reference, problem }) => [opener(reference), problem.detail])) : null);
+    failed.length ? table("Not reviewed", ["Member", "Why not"], failed.map(({ reference, problem }) => [opener(reference), whyNot(problem)])) : null);
+}
+
+// In a coach's words; the place in the request and the service's own words are behind a fold.
+function whyNot(problem) {
+  const faults = problem.errors ?? [];
+  const places = [...new Set(faults.map(({ pointer }) => placeInWords(pointer)).filter(Boolean))];
+  const said = places.length
+    ? `Something in this member's data is missing or cannot be right: ${places.join("; ")}.`
+    : "This member's data could not be read.";
+  return element("div", {}, element("p", {}, said),
+    details("For whoever prepares the data", element("p", {}, problem.detail),
+      ...faults.map(({ pointer, code }) => element("p", {}, element("code", { class: "pointer" }, pointer), " ", element("code", { class: "code" }, code)))));
+}
+
+// `#/phase/weeks/0/intake_kcal` as `phase, weeks, number 1, intake`.
+function placeInWords(pointer) {
+  return pointer.replace(/^#\/?/, "").split("/").filter(Boolean)
+    .map((name) => (/^\d+$/.test(name) ? `number ${Number(name) + 1}` : name.replace(/_(kcal|kg|g|cm|fraction|percent)$/, "").replaceAll("_", " ")))
+    .join(", ");
 }
 
 /** Invented members, made of the page's examples of reviews, all looked at on one day. */
