@@ -40,11 +40,22 @@ def call(operation_id: str, body: Mapping[str, Any]) -> Answer:
 
 class Person:
     """Somebody who eats until their log shows what they were told. ``over_kcal`` a day is eaten besides from the start
-    of the plan on and not logged."""
+    of the plan on and not logged; ``weekend_kcal`` is eaten besides on each day of a weekend in a deficit, and is in the
+    log where ``logs_weekends``, which else lacks those days."""
 
     def __init__(
-        self, seed: int, sex: str, weight_kg: float, fat: float, *, over_kcal: float = 0.0, bias: float | None = None
+        self,
+        seed: int,
+        sex: str,
+        weight_kg: float,
+        fat: float,
+        *,
+        over_kcal: float = 0.0,
+        bias: float | None = None,
+        weekend_kcal: float = 0.0,
+        logs_weekends: bool = True,
     ) -> None:
+        self.weekend_kcal, self.logs_weekends = weekend_kcal, logs_weekends
         self.rng = rng = random.Random(seed)
         self.fat_kg, self.lean_kg, self.start_kg = fat * weight_kg, (1.0 - fat) * weight_kg, weight_kg
         self.error = rng.gauss(0.0, 0.06) if bias is None else bias
@@ -91,10 +102,13 @@ class Person:
         for _ in range(days):
             weight = self.fat_kg + self.lean_kg + self.water_kg + self.rng.gauss(0.0, self.noise_kg)
             logged = told_kcal * (1.0 + self.rng.gauss(0.0, 0.07))
+            lets_go = self.today.weekday() >= 5 and told_kcal < 0.95 * self.ratio * self.maintenance_kcal
+            if lets_go:
+                logged += self.ratio * self.weekend_kcal
             self._next_day(logged / self.ratio + (self.over_kcal if over_kcal is None else over_kcal))
             if self.rng.random() < 0.85:
                 weights.append({"date": self.on, "weight_kg": round(weight, 1)})
-            if self.rng.random() < 0.93:
+            if self.rng.random() < 0.93 and (self.logs_weekends or not lets_go):
                 intakes.append({"date": self.on, "intake_kcal": round(logged)})
             self.today += timedelta(days=1)
         return {"weights": weights, "intakes": intakes}

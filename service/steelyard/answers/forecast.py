@@ -26,7 +26,7 @@ from steelyard.science.register import OutOfDomain
 
 from .answered import Answered, answering
 from .dates import check_dates
-from .member import member_of
+from .member import counted_on, member_of
 from .state import known_day, state_of
 
 _MOST_WEEKS, _LEAST_DAYS = 156, 14
@@ -144,7 +144,7 @@ def forecast_intake(asked: ForecastAsked) -> Answered[IntakeForecast]:
             told=cleared_with(_told(asked, found, found.told.value), found.told),
             effects=sorted(effects.items(), key=lambda effect: -abs(effect[1])),
         ),
-        reasons=[resting.reason, *found.reasons],
+        reasons=[resting.reason, *found.reasons, *counted_on(member)],
         cautions=member.cautions,
         actions=found.actions,
         state=state_of(member, known_day(member, asked.start)),

@@ -3,6 +3,7 @@
 from steelyard.science.log import Tail
 from steelyard.science.member import Member, Told
 from steelyard.science.rails import check_urgent
+from steelyard.science.register import Message, say
 
 from .dates import last_day_of
 
@@ -18,3 +19,9 @@ def member_of(told: Told, tail: Tail | None = None) -> Member:
         last_day_of(member.told.log, None)
     check_urgent(member.seen)
     return member
+
+
+def counted_on(member: Member) -> list[Message]:
+    """What an answer expects of a deficit, where that is not all of it."""
+    kept = member.body.kept
+    return [] if kept is None else [say("FORECAST_AS_KEPT", percent=100.0 * kept.mean)]

@@ -20,6 +20,7 @@ from steelyard.science.phase import (
     COMMON_LOSS_KG_PER_WEEK,
     MOST_WEEKS,
     STATIC_KCAL_PER_KG,
+    BodiesAlong,
     DeficitAim,
     DeficitKind,
     Dose,
@@ -419,26 +420,29 @@ def _less(value: float, step: float) -> Iterator[float]:
     return (math.floor(share * value / step + 1e-9) * step for share in _SHARES)
 
 
-def _bodies(member: Member, plan: Plan) -> list[Subject]:
+def _bodies(member: Member, plan: Plan) -> BodiesAlong:
     """The bodies along the path of a plan; none where it has no path."""
-    return [] if plan.forecast is None else bodies_along(member.subject, plan.forecast)
+    return BodiesAlong([], []) if plan.forecast is None else bodies_along(member.subject, plan.forecast)
 
 
-def _told(asked: PlanAsked, plan: Plan, bodies: list[Subject]) -> Cleared[list[PhasePlanned]]:
+def _told(asked: PlanAsked, plan: Plan, bodies: BodiesAlong) -> Cleared[list[PhasePlanned]]:
     """The phases of a plan, each of their days inside the rails. Raises ``Refused``."""
     path = plan.forecast
     if path is None:
         return nothing_told([])
     phases = _phases(asked, bodies, plan, path)
-    weeks = [week for planned in phases for week in _told_weeks(planned, bodies)]
-    return _clear(asked, phases, weeks)
+    each = [[week for planned in phases for week in _told_weeks(planned, along)] for along in bodies.each]
+    return _clear(asked, phases, *each)
 
 
-def _clear(asked: PlanAsked, value: _Value, weeks: Sequence[ToldWeek]) -> Cleared[_Value]:
-    """What is told, through the gate with the weeks that it tells. Raises ``Refused``."""
+def _clear(asked: PlanAsked, value: _Value, *each: Sequence[ToldWeek]) -> Cleared[_Value]:
+    """What is told, through the gate with the weeks that it tells, each of the ways they may go. Raises ``Refused``."""
     aim = asked.aim
     before = _weeks_before(asked, aim) if isinstance(aim, DeficitAim) else 0.0
-    return clear(value, weeks, "phase", weeks_before=before, is_history_known=asked.history.is_known)
+    passed = [
+        clear(value, weeks, "phase", weeks_before=before, is_history_known=asked.history.is_known) for weeks in each
+    ]
+    return passed[0]
 
 
 def _weeks_before(asked: PlanAsked, aim: DeficitAim) -> float:
@@ -446,24 +450,23 @@ def _weeks_before(asked: PlanAsked, aim: DeficitAim) -> float:
     return float(aim.weeks_done or asked.history.weeks_that_count)
 
 
-def _sizes(asked: PlanAsked, subject: Subject, plan: Plan, bodies: list[Subject]) -> Iterator[Cleared[SizeOffered]]:
+def _sizes(asked: PlanAsked, subject: Subject, plan: Plan, bodies: BodiesAlong) -> Iterator[Cleared[SizeOffered]]:
     """The other sizes on offer whose every week is inside the rails, where there is a choice."""
     if len(plan.sizes) < 2:
         return
     for size in plan.sizes:
         along = bodies if size.path is plan.forecast else bodies_along(subject, size.path)
-        weeks = told_weeks(size.phases, along)
         with suppress(Refused):
-            yield _clear(asked, size, weeks)
+            yield _clear(asked, size, *(told_weeks(size.phases, each) for each in along.each))
 
 
 def _levers(
-    asked: PlanAsked, subject: Subject, plan: Plan, bodies: list[Subject], phases: Sequence[PhasePlanned]
+    asked: PlanAsked, subject: Subject, plan: Plan, bodies: BodiesAlong, phases: Sequence[PhasePlanned]
 ) -> Iterator[LeverOffered]:
     """Activity beside the fat loss of a plan, where it was asked for and nothing speaks against more of it."""
     if PlanChoice.LEVERS not in asked.include or not phases or plan.cut is None or _has_to_ask(subject):
         return
-    for lever in levers_of(subject, plan, bodies, [week.least_kcal for week in phases[plan.cut].weeks]):
+    for lever in levers_of(subject, plan, bodies.in_full, [week.least_kcal for week in phases[plan.cut].weeks]):
         refusals: list[RailAction] = []
         together = _cleared_use(asked, lever.together, refusals)
         instead = None if lever.instead is None else _cleared_use(asked, lever.instead, refusals)
@@ -503,7 +506,7 @@ def _told_weeks(planned: PhasePlanned, bodies: list[Subject]) -> Iterator[ToldWe
         yield told_week(one.week, one.least_kcal, bodies)
 
 
-def _phases(asked: PlanAsked, bodies: list[Subject], plan: Plan, path: Forecast) -> list[PhasePlanned]:
+def _phases(asked: PlanAsked, bodies: BodiesAlong, plan: Plan, path: Forecast) -> list[PhasePlanned]:
     points, balances = path.points(), path.energy_balances_kcal()
     return [
         PhasePlanned(
@@ -513,7 +516,7 @@ def _phases(asked: PlanAsked, bodies: list[Subject], plan: Plan, path: Forecast)
                     asked,
                     phase,
                     WeekPlanned(week, balances[week.point - 1], points[week.point]),
-                    bodies[week.point - 1 : week.point + 1],
+                    [body for along in bodies.each for body in along[week.point - 1 : week.point + 1]],
                 )
                 for week in phase.weeks
             ],

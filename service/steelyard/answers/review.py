@@ -132,6 +132,7 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
             learnt=found.maintenance,
             reading=found.reading,
             seen=whole.seen,
+            adherence=found.adherence,
         ),
     )
 

@@ -3,10 +3,10 @@
 from datetime import date
 from typing import NamedTuple
 
-from steelyard.science.body import ADAPTATION_SHARE, ADAPTATION_SPREAD, prior_noise, start_body
+from steelyard.science.body import ADAPTATION_SHARE, ADAPTATION_SPREAD, Adherence, prior_noise, start_body
 from steelyard.science.log import LOGGING_RATIO, LOGGING_RATIO_SD, Log, LogMaintenance, Reading, hand_on
 from steelyard.science.measures import Assessment, body_of, method_error
-from steelyard.science.member import LEAST_FAT_SD, FatRead, Known, Member, StartingBody, Told, readings_of
+from steelyard.science.member import LEAST_FAT_SD, FatRead, Known, Member, StartingBody, Told, adherence_on, readings_of
 from steelyard.science.numbers import Estimate
 from steelyard.science.person import BodyFatMethod, Sex, Training
 from steelyard.science.rails import Subject, forbids_fat_target
@@ -38,6 +38,7 @@ class StateNow(NamedTuple):
     readings: tuple[FatRead, ...]
     log: Log | None
     may_aim_at_fat: bool
+    adherence: Adherence | None
 
     @property
     def body(self) -> StartingBody:
@@ -84,9 +85,10 @@ def state_now(
     learnt: LogMaintenance | None,
     reading: Reading | None,
     seen: Subject,
+    adherence: Adherence | None = None,
 ) -> StateNow:
     """What is known on a day of whom ``told`` tells and the rails have ``seen``, their log read on it; ``fat`` is a
-    fraction."""
+    fraction, ``adherence`` what was learned of it, else what was known is handed on."""
     person, log = told.person, told.log
     recent = _recent_intake(log, day) or told.current_intake_kcal
     if reading is None:
@@ -122,6 +124,7 @@ def state_now(
         readings=_all_readings(told, told.known, day),
         log=log,
         may_aim_at_fat=forbids_fat_target(seen) is None,
+        adherence=_handed_on(told.known, day) if adherence is None else adherence,
     )
 
 
@@ -134,6 +137,10 @@ def _all_readings(told: Told, known: Known | None, day: int) -> tuple[FatRead, .
         error = method_error(person.body_fat.method, person.training.status)
         found.append(FatRead(day, person.body_fat.fat_fraction, error.sd, person.body_fat.method))
     return tuple(found[-_MOST_READINGS:])
+
+
+def _handed_on(known: Known | None, day: int) -> Adherence | None:
+    return None if known is None else adherence_on(known, day)
 
 
 def _recent_intake(log: Log | None, day: int) -> float | None:

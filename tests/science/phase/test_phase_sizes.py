@@ -132,7 +132,7 @@ def test_every_size_is_inside_the_rails(who: Person, aim: dict[str, object], his
     member, found = member_of(who), with_sizes(who, history, **aim)
     assert found.sizes
     for one in found.sizes:
-        weeks = told_weeks(one.phases, bodies_along(member.subject, one.path))
+        weeks = told_weeks(one.phases, bodies_along(member.subject, one.path).expected)
         broken = first_broken(weeks, weeks_before=history.weeks_that_count, is_history_known=history.is_known)
         assert broken is None, one.size
 

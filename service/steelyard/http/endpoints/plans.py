@@ -127,6 +127,7 @@ def _state(body: PlanRequest, answer: answers.Answered[answers.PhasesPlanned]) -
         usual_intake_kcal=body.current_intake_kcal,
         start_body=states.start_body(now.body),
         logging_ratio=None if plan.learnt is None else states.ratio_figure(plan.learnt.logging_ratio),
+        adherence=states.adherence_figure(now.adherence),
     )
     return states.state(now, phase, history)
 

@@ -3,9 +3,11 @@
 from collections.abc import Sequence
 from datetime import date, timedelta
 
+from msgspec import UNSET, UnsetType
 from msgspec.structs import asdict, replace
 
 from steelyard import answers
+from steelyard.science.body import Adherence
 from steelyard.science.log import Account, BodyRead, Log, Onset, StepsRead
 from steelyard.science.member import FatRead, Known, StartingBody
 from steelyard.science.numbers import Estimate
@@ -15,7 +17,7 @@ from steelyard.science.register import Contradiction
 from ..schemas import log as log_schema
 from ..schemas import phases as schema
 from ..schemas.profile import Training
-from ..schemas.quantities import EnergyFigure, MassFigure, RatioFigure
+from ..schemas.quantities import AdherenceFigure, EnergyFigure, MassFigure, RatioFigure
 from ..schemas.rosters import Attention
 from ..schemas.states import (
     AccountAsRead,
@@ -52,11 +54,18 @@ def known(state: State | None, log: Log | None) -> Known | None:
             FatRead(r.date.toordinal(), r.fat_fraction, r.standard_deviation, r.method) for r in state.readings
         ),
         log=None if log is None else replace(log, onset=None if state.reading is None else _onset(state.reading)),
+        adherence=_adherence(state.adherence),
     )
 
 
 def _estimate(figure: MassFigure | EnergyFigure | RatioFigure) -> Estimate:
     return Estimate(figure.mean, figure.standard_deviation)
+
+
+def _adherence(figure: AdherenceFigure | UnsetType | None) -> Adherence | None:
+    if figure is None or figure is UNSET:
+        return None
+    return Adherence(Estimate(figure.mean, figure.standard_deviation), figure.weeks)
 
 
 def _onset(reading: ReadSoFar) -> Onset:
@@ -140,6 +149,7 @@ def followed(phase: schema.PhaseFollowed) -> FollowedPhase:
         changes=tuple(sorted(changes, key=lambda change: change.day)),
         moved_end_day=moved_end,
         ratio=None if phase.logging_ratio is None else _estimate(phase.logging_ratio),
+        adherence=_adherence(phase.adherence),
     )
 
 
@@ -185,6 +195,18 @@ def ratio_figure(found: Estimate) -> RatioFigure:
     return RatioFigure(mean=round(mean, 4), standard_deviation=round(sd, 4))
 
 
+def adherence_figure(found: Adherence | None) -> AdherenceFigure | UnsetType:
+    """How well deficits are kept to, where that was seen."""
+    if found is None:
+        return UNSET
+    mean, sd = found.share.mean, found.share.sd
+    return AdherenceFigure(
+        mean=round(min(max(mean, 0.2), 1.5), 4),
+        standard_deviation=round(min(max(sd, 0.01), 1.0), 4),
+        weeks=round(min(found.weeks, 520.0), 1),
+    )
+
+
 def state(
     now: answers.StateNow,
     phase: schema.PhaseFollowed | None,
@@ -217,6 +239,7 @@ def state(
             resistance_sessions_per_week=now.training.resistance_sessions_per_week,
             is_new_programme=now.training.is_new_programme,
         ),
+        adherence=adherence_figure(now.adherence),
         readings=[
             KnownReading(
                 date=date.fromordinal(r.day), fat_fraction=round(r.fat_fraction, 4), standard_deviation=round(r.sd, 4),

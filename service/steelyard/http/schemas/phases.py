@@ -3,12 +3,13 @@
 from enum import StrEnum
 from typing import Annotated
 
-from msgspec import Meta
+from msgspec import UNSET, Meta, UnsetType
 
 from steelyard.science.person import BodyFatMethod
 from steelyard.science.phase import PhaseKind
 
 from .quantities import (
+    AdherenceFigure,
     CivilDate,
     EnergyPerDay,
     FatFraction,
@@ -230,6 +231,10 @@ class PhaseFollowed(Request, frozen=True, kw_only=True):
     logging_ratio: Annotated[
         RatioFigure | None, Meta(description="Logged over eaten energy as the plan knew it, where it did.")
     ] = None
+    adherence: Annotated[
+        AdherenceFigure | UnsetType | None,
+        Meta(description="How well deficits are kept to, as the plan knew it; absent where it did not."),
+    ] = UNSET
 
 
 class PastPhase(Request, frozen=True, kw_only=True):

@@ -86,6 +86,15 @@ class MassFigure(Request, frozen=True, kw_only=True):
     standard_deviation: Annotated[float, Meta(ge=0, le=100, description="Its standard deviation.", examples=[0.3])]
 
 
+class AdherenceFigure(Request, frozen=True, kw_only=True):
+    """How well deficits are kept to, learned from the log by reviews: the share of a planned deficit that is really
+    followed, 1 for all of it."""
+
+    mean: Annotated[float, Meta(ge=0.2, le=1.5, description="The share, as a fraction.", examples=[0.74])]
+    standard_deviation: Annotated[float, Meta(ge=0.01, le=1, description="Its standard deviation.", examples=[0.11])]
+    weeks: Annotated[float, Meta(ge=0, le=520, description="Weeks in a deficit that showed it.", examples=[6])]
+
+
 class RatioFigure(Request, frozen=True, kw_only=True):
     """A ratio with its error."""
 

@@ -6,7 +6,7 @@ Version 1. A newer version reads every older one; ``version`` says which it is.
 from enum import StrEnum
 from typing import Annotated
 
-from msgspec import Meta
+from msgspec import UNSET, Meta, UnsetType
 
 from steelyard.science.person import BodyFatMethod, Sex
 
@@ -14,6 +14,7 @@ from .log import Log
 from .phases import PastPhase, PhaseFollowed
 from .profile import Training
 from .quantities import (
+    AdherenceFigure,
     CivilDate,
     EnergyFigure,
     EnergyPerDay,
@@ -161,6 +162,13 @@ class State(Request, frozen=True, kw_only=True):
         EnergyPerDay | None, Meta(description="Eaten a day at present, logging scale; null where not known.")
     ] = None
     training: Training
+    adherence: Annotated[
+        AdherenceFigure | UnsetType | None,
+        Meta(
+            description="How well deficits are kept to, as reviews of them have shown; absent where none has. Plans, "
+            "forecasts, decisions and seasons expect of a deficit what it says."
+        ),
+    ] = UNSET
     readings: Annotated[
         list[KnownReading], Meta(max_length=40, description="Readings of body fat so far, oldest first.")
     ] = []

@@ -1,5 +1,12 @@
 """The body as a model: its state, its energy balance, the water it carries, and the forecast with its uncertainty."""
 
+from .adherence import (
+    OF_PEOPLE,
+    Adherence,
+    as_followed,
+    learned,
+    unfollowed_share,
+)
 from .carried_mass import (
     expected_carried_kg,
 )
@@ -44,6 +51,7 @@ from .forecasting import (
     assemble,
     forecast,
     moved_run,
+    path_followed,
 )
 from .linearised_balance import (
     linearise,
@@ -96,10 +104,12 @@ __all__ = [
     "KJ_PER_KCAL",
     "LEAN_ENERGY",
     "LEAN_UPKEEP",
+    "OF_PEOPLE",
     "PARTITION_SPREAD",
     "THERMIC_SHARE",
     "TRAINING_GAIN",
     "TRAINING_GAIN_SPREAD",
+    "Adherence",
     "Body",
     "BodyModel",
     "BodyState",
@@ -115,6 +125,7 @@ __all__ = [
     "UncertaintySource",
     "adapting",
     "advance",
+    "as_followed",
     "assemble",
     "bodies_of",
     "calibrate",
@@ -128,8 +139,10 @@ __all__ = [
     "experience_years",
     "forecast",
     "intake_for_target",
+    "learned",
     "linearise",
     "moved_run",
+    "path_followed",
     "prior_noise",
     "settle_at",
     "start_body",
@@ -137,5 +150,6 @@ __all__ = [
     "surplus_factor",
     "surplus_share",
     "training_dose",
+    "unfollowed_share",
     "walk",
 ]

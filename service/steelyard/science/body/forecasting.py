@@ -9,7 +9,8 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from ..numbers import FLOATS, Elementwise, Estimate, Number, compiled, inlined
-from ..register import Basis, Kind, equation
+from ..register import Basis, Kind, equation, traced
+from .adherence import as_followed
 from .constants import BASELINE_GLYCOGEN_KG, CARRIED_SPREAD, FAT_ENERGY, GLYCOGEN_ENERGY, LEAN_ENERGY
 from .daily_noise import noise_variance
 from .energy_balance import walk
@@ -87,6 +88,7 @@ class Forecast(NamedTuple):
     carried_spread: float
     has_noise: bool = True
     ops: Elementwise = FLOATS
+    in_full: list[BodyState] | None = None  # the path, were all that is told followed, where that is not expected
 
     def energy_balance_kcal(self, i: int) -> Number:
         """Mean energy stored a day in the step that ends at point ``i`` [kcal/d]."""
@@ -331,6 +333,43 @@ def _run_of(
     return Moved(source, model, states, _values_of(model, states, ops=ops))
 
 
+def path_followed(
+    model: BodyModel,
+    state: BodyState,
+    plan: list[Stretch],
+    kept: Estimate | None,
+    source: UncertaintySource | None = None,
+    carried_of: list[BodyState] | None = None,
+    ops: Elementwise = FLOATS,
+) -> list[BodyState]:
+    """The states at the start and after each step of ``plan``, as somebody is expected to follow it who keeps to a
+    share of deficits; all of it where None. ``source`` moves it by one SD; ``carried_of`` as in ``walk``."""
+    if kept is None:
+        return _path(model, state, plan, source, carried_of, ops=ops)
+    return _path_kept(model, state, plan, kept, source, carried_of, ops)
+
+
+@traced
+def _path_kept(
+    model: BodyModel,
+    state: BodyState,
+    plan: list[Stretch],
+    kept: Estimate,
+    source: UncertaintySource | None,
+    carried_of: list[BodyState] | None,
+    ops: Elementwise,
+) -> list[BodyState]:
+    is_adherence = source is UncertaintySource.ADHERENCE
+    states = [state]
+    for diet, lengths in plan:
+        eaten = as_followed(model, states[-1], diet, kept, 1.0 if is_adherence else 0.0)
+        done = len(states)
+        like = None if carried_of is None else carried_of[done - 1 : done + len(lengths)]
+        part = [Stretch(eaten, lengths)]
+        states.extend(_path(model, states[-1], part, None if is_adherence else source, like, ops=ops)[1:])
+    return states
+
+
 # Steps after a change of diet, while carried mass goes and in part comes back; then longer ones.
 _FIRST_NODES_DAYS = (7.0, 7.0, 14.0)
 _NODE_DAYS = 28.0
@@ -410,14 +449,16 @@ def forecast(
 ) -> Forecast:
     """The path of ``body`` through ``plan``, with one moved run for each source.
 
-    Args: ``plan`` stretches in order, steps of 0.25-14 days. ``sources`` carried into the intervals. ``path`` the
-        expected states, start included, where a caller has walked the plan already; ``start`` likewise the body as it
+    Args: ``plan`` stretches in order, steps of 0.25-14 days, as told; what ``body.kept`` says of deficits is what is
+        expected to be eaten. ``sources`` carried into the intervals. ``path`` the expected states, start included,
+        where a caller has walked what is eaten already; ``start`` likewise the body as it
         was calibrated.
     Returns: a state at the start and after each step; ``Forecast.spreads`` gives standard deviations.
     """
     start = Starts(body, ops) if start is None else start
     model, state = start.expected
-    states = _path(model, state, plan, ops=ops) if path is None else path
+    kept = body.kept
+    states = path_followed(model, state, plan, kept, ops=ops) if path is None else path
     coarse, nodes = _coarse(plan)
     at_nodes = [states[i] for i in nodes]
     moved = []
@@ -425,10 +466,15 @@ def forecast(
         if source in sources:
             other_model, other = start.moved(source)
             carried_of = None if source in _CARRIED_SOURCES else at_nodes
-            moved.append(_run_of(source, other_model, other, coarse, carried_of, ops=ops))
+            if kept is None:
+                moved.append(_run_of(source, other_model, other, coarse, carried_of, ops=ops))
+            else:
+                run = path_followed(other_model, other, coarse, kept, source, carried_of, ops)
+                moved.append(moved_run(source, other_model, run, ops))
     carried_spread = CARRIED_SPREAD if UncertaintySource.CARRIED_MASS in sources else 0.0
     has_noise = UncertaintySource.DAILY_NOISE in sources
-    return assemble(model, states, nodes, moved, carried_spread, has_noise, ops)
+    in_full = None if kept is None else _path(model, state, plan, ops=ops)
+    return assemble(model, states, nodes, moved, carried_spread, has_noise, ops)._replace(in_full=in_full)
 
 
 def moved_run(source: UncertaintySource, model: BodyModel, states: list[BodyState], ops: Elementwise = FLOATS) -> Moved:

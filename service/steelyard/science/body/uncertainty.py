@@ -113,6 +113,7 @@ class Body(NamedTuple):
     new_training: Number = 0.0  # 1 where training started or clearly increased within the last weeks
     carbohydrate_share: Number = BASELINE_CARBOHYDRATE_SHARE  # of the usual intake
     usual_intake_kcal: Number | None = None  # what was eaten until now; maintenance when None
+    kept: Estimate | None = None  # share of deficits that is followed, where not all of it is counted on
 
 
 def start_body(

@@ -285,14 +285,18 @@ class Alternatives:
         q = self.question
         assert plan.forecast is not None
         dieting = weeks if kind.is_deficit else 0
-        told = tuple(told_weeks(plan.phases, bodies_along(q.subject, plan.forecast)))
+        each = [tuple(told_weeks(plan.phases, along)) for along in bodies_along(q.subject, plan.forecast).each]
+        told = each[0]
         before = fragment.weeks_done or q.cut_history.weeks_that_count
-        cleared = clear(
-            fragment,
-            told,
-            "weight_kg",
-            weeks_before=before if kind.is_deficit else 0.0,
-            is_history_known=q.cut_history.cuts_last_12_months is not None,
+        cleared, *_ = (
+            clear(
+                fragment,
+                weeks,
+                "weight_kg",
+                weeks_before=before if kind.is_deficit else 0.0,
+                is_history_known=q.cut_history.cuts_last_12_months is not None,
+            )
+            for weeks in each
         )
         scored = score(plan.forecast.states, dieting, self.counts_from)
         return Alternative(kind, weeks, cleared, told, plan, scored)

@@ -102,7 +102,8 @@ class _Cut:
             if phase.left(state) <= 0.0:
                 return 0
             limit = rails.deficit_limits(subject, most)[0].deficit_kcal
-            deficit = min(usual_deficit(subject, self.history).deficit_kcal, max(LEAST_DEFICIT, limit))
+            usual = usual_deficit(subject, self.history, kept=self.course.body.kept)
+            deficit = min(usual.deficit_kcal, max(LEAST_DEFICIT, limit))
             weeks = phase.weeks_for_goal(deficit, most)
             if weeks is not None:
                 return weeks

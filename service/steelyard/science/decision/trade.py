@@ -196,5 +196,7 @@ class UsualCourse:
         """States at the ends of weeks of a mini-cut from the start."""
         subject = self.member.subject
         strictest = rails.deficit_limits(subject, weeks)[0].deficit_kcal
-        deficit = min(usual_deficit(subject, self.history).deficit_kcal, max(LEAST_DEFICIT, strictest))
-        return DeficitPhase(subject, self.body, DeficitAim(weeks=weeks), PROTEIN_DEFAULT_DEFICIT).run(deficit, weeks)[1]
+        usual = usual_deficit(subject, self.history, kept=self.body.kept)
+        deficit = min(usual.deficit_kcal, max(LEAST_DEFICIT, strictest))
+        phase = DeficitPhase(subject, self.body, DeficitAim(weeks=weeks), PROTEIN_DEFAULT_DEFICIT)
+        return phase.likely(deficit, weeks)

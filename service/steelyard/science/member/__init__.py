@@ -2,6 +2,7 @@
 
 from .known import (
     LEAST_FAT_SD,
+    adherence_on,
     body_at,
     fat_known,
     readings_of,
@@ -23,6 +24,7 @@ __all__ = [
     "Member",
     "StartingBody",
     "Told",
+    "adherence_on",
     "body_at",
     "fat_known",
     "readings_of",

@@ -8,6 +8,7 @@ from datetime import date
 
 from msgspec.structs import replace
 
+from ..body import Adherence
 from ..log import LEAST_WEIGHT_KG, MOST_WEIGHT_KG, KnownFat, Log, check_onset, composition_of_log, joined, trend_of_log
 from ..measures import (
     FAT_FRACTION_FROM,
@@ -165,6 +166,11 @@ def fat_known(known: Known) -> KnownFat:
     return KnownFat(
         known.day, Estimate(body.fat_kg.mean / weight, max(LEAST_FAT_SD, body.fat_kg.sd / weight)), body.method
     )
+
+
+def adherence_on(known: Known, day: int) -> Adherence | None:
+    """How well deficits are kept to, as far as a state still tells that on a day."""
+    return None if known.adherence is None else known.adherence.faded(day - known.day)
 
 
 def readings_of(person: Person, log: Log) -> list[FatRead]:

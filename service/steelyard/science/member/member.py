@@ -16,7 +16,7 @@ from ..numbers import Estimate, facet
 from ..person import Person
 from ..rails import BMI_WARN, LOGGED_DAYS, Logged, Scale, Subject, judge_logged, logged_of, urgent_referral, whom_to_see
 from ..register import ON_LOGGING_SCALE, Message, traced
-from .known import settled
+from .known import adherence_on, settled
 from .told import Told
 
 
@@ -153,7 +153,13 @@ class Member:
     @facet
     def body(self) -> Body:
         """The body as a forecast starts from it."""
-        return body_of(self.person, self.assessed, self.maintenance, self.told.current_intake_kcal)
+        body = body_of(self.person, self.assessed, self.maintenance, self.told.current_intake_kcal)
+        known = self.told.known
+        if known is None or known.adherence is None:
+            return body
+        log = self.told.log
+        kept = adherence_on(known, known.day if log is None else log.last_day)
+        return body._replace(kept=None if kept is None else kept.kept)
 
     def with_log_read(self, learnt: LogMaintenance, reading: Reading | None = None) -> "Member":
         """The same member, their log read already; ``reading`` where it is that of ``log_on``."""

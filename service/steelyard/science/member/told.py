@@ -2,6 +2,7 @@
 
 from typing import NamedTuple
 
+from ..body import Adherence
 from ..log import Log
 from ..measures import FatEstimate
 from ..numbers import Estimate
@@ -28,7 +29,8 @@ class StartingBody(NamedTuple):
 
 
 class Known(NamedTuple):
-    """What a state tells: the body on ``day`` [kg], maintenance where the caller told it, and the log so far."""
+    """What a state tells: the body on ``day`` [kg], maintenance where the caller told it, the log so far, and how well
+    deficits were kept to, where that was seen."""
 
     day: int
     sex: Sex
@@ -38,6 +40,7 @@ class Known(NamedTuple):
     usual_intake_kcal: float | None = None
     readings: tuple[FatRead, ...] = ()
     log: Log | None = None
+    adherence: Adherence | None = None
 
 
 class Told(NamedTuple):

@@ -85,6 +85,7 @@ from .sizes import (
     usual_surplus,
 )
 from .told import (
+    BodiesAlong,
     bodies_along,
     told_week,
     told_weeks,
@@ -106,6 +107,7 @@ __all__ = [
     "SLOW_GAIN_SHARE",
     "STATIC_KCAL_PER_KG",
     "Band",
+    "BodiesAlong",
     "DeficitAim",
     "DeficitKind",
     "DeficitPhase",

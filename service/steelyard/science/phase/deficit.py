@@ -13,9 +13,11 @@ from ..body import (
     BodyModel,
     BodyState,
     Diet,
+    Stretch,
     advance,
     bodies_of,
     crossing,
+    path_followed,
     start_body,
     walk,
 )
@@ -58,7 +60,7 @@ from .defaults import (
     STATIC_KCAL_PER_KG,
 )
 from .phases import Element, as_diet
-from .sizes import Pace
+from .sizes import Pace, smaller_by
 
 # Steps of some weeks end within a few grams of weekly ones, near enough to look for a goal.
 _SEARCH_STEP_DAYS = 21.0
@@ -164,6 +166,7 @@ class DeficitPhase:
         self._before = aim.weeks_done or weeks_before
         self._is_close = weeks_before > 0.0
         self._elements: dict[int, list[Element]] = {}  # by the length of the phase
+        self.kept = body.kept
         self.model, state = start_body(body) if start is None else start
         self.starting(state, subject)
 
@@ -302,6 +305,25 @@ class DeficitPhase:
             states.append(advance(self.model, before, diet, 7.0 * n, step_days=_SEARCH_STEP_DAYS))
         return states[-1]
 
+    def likely(self, deficit_kcal: float, weeks: int) -> list[BodyState]:
+        """The states at the ends of the weeks, as far as deficits are kept: those of ``run`` where all is followed."""
+        rows, states = self.run(deficit_kcal, weeks)
+        if self.kept is None:
+            return states
+        return path_followed(self.model, self.state, stretches_of(rows), self.kept)[1:]
+
+    def likely_end(self, deficit_kcal: float, weeks: int) -> BodyState:
+        """The body at the end, as far as deficits are kept."""
+        return self.end(deficit_kcal, weeks) if self.kept is None else self.likely(deficit_kcal, weeks)[-1]
+
+    @property
+    def usual_weeks(self) -> int:
+        """The length where neither a goal nor the weeks are asked for: longer for whom a smaller deficit is planned."""
+        usual = self.aim.usual_weeks
+        if self.kept is None or self.aim.deficit_kcal is not None:
+            return usual
+        return max(usual, min(self.aim.most_weeks, math.ceil(usual / smaller_by(self.kept))))
+
     def resets(self, deficit_kcal: float, weeks: int) -> list[tuple[Week, Subject]]:
         """The first week at each full deficit of a phase, and the body that it is set for."""
         rows, states = self.run(deficit_kcal, weeks)
@@ -323,6 +345,13 @@ class DeficitPhase:
     def broken_rule(self, deficit_kcal: float, weeks: int) -> str | None:
         """The rule of the whole path that this deficit would break."""
         rows, states = self.run(deficit_kcal, weeks)
+        broken = self._broken_by(rows, states, weeks)
+        if broken is None and self.kept is not None:
+            # What is told is inside for the body that gets there, and for the one that likely does.
+            broken = self._broken_by(rows, self.likely(deficit_kcal, weeks), weeks)
+        return broken
+
+    def _broken_by(self, rows: list[Week], states: list[BodyState], weeks: int) -> str | None:
         length = weeks + self._weeks_counted
         # The worst comes last, and with what came before out of balance, first.
         floors = deficit_floors(self.subject, length)
@@ -397,12 +426,23 @@ class DeficitPhase:
         return crossing(lambda deficit: -self.left(self.end(deficit, weeks)), 0.0, highest)
 
     def weeks_for_goal(self, deficit_kcal: float, at_most: int) -> int | None:
-        """The fewest weeks that reach the goal at this deficit, if at most ``at_most`` do."""
-        states = self.run(deficit_kcal, at_most)[1]
+        """The fewest weeks that likely reach the goal at this deficit, if at most ``at_most`` do."""
+        states = self.likely(deficit_kcal, at_most)
         for week in range(self.aim.least_weeks, at_most + 1):
             if self.left(states[week - 1]) <= 0.5 * self.tolerance(week):
                 return week
         return None
+
+
+def stretches_of(rows: Sequence[Week]) -> list[Stretch]:
+    """What weeks are eaten, those alike in one stretch, a point at the end of each week."""
+    stretches: list[Stretch] = []
+    for i, row in enumerate(rows):
+        if i and row.intake == rows[i - 1].intake:
+            stretches[-1] = Stretch(stretches[-1].diet, (*stretches[-1].lengths, 7.0))
+        else:
+            stretches.append(Stretch(as_diet(row.intake, row.protein_kg), (7.0,)))
+    return stretches
 
 
 def weeks_counted(weeks_before: float, weeks_held: int) -> float:

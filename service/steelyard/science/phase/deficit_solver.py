@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from .. import rails
+from ..body import BodyState
 from ..rails import DeficitLimit, RailAction
 from ..register import Message, say
 from .defaults import CUT_WEEKS_MOST, LEAST_DEFICIT, LEAST_WEEKS, MOST_WEEKS, STATIC_KCAL_PER_KG
@@ -45,13 +46,13 @@ def solve(phase: DeficitPhase, history: History) -> Solved:
 
     is_training = phase.model.training_dose >= 1.0
     if asked is None:
-        usual = usual_deficit(phase.subject, history, aim.pace, is_training=is_training)
+        usual = usual_deficit(phase.subject, history, aim.pace, is_training=is_training, kept=phase.kept)
         wanted = usual.deficit_kcal
     else:
         usual, wanted = None, asked
     found: int | None
     if aim.weeks is not None or not aim.has_goal:
-        found = aim.weeks if aim.weeks is not None else aim.usual_weeks
+        found = aim.weeks if aim.weeks is not None else phase.usual_weeks
         if aim.has_goal and asked is None:
             wanted = phase.deficit_for_goal(found)
         limit = cap(wanted, found)
@@ -79,7 +80,7 @@ def solve(phase: DeficitPhase, history: History) -> Solved:
     actions = []
     if limit is not None and wanted > limit.deficit_kcal + 1.0:
         actions.append(_capped(phase, limit, wanted, cap, found))
-    if found is None or (aim.has_goal and phase.left(phase.end(deficit, found)) > phase.tolerance(found)):
+    if found is None or (aim.has_goal and phase.left(_end_of(phase, deficit, found)) > phase.tolerance(found)):
         return Solved(_nearest(phase, cap), 0.0, 0, [], actions)
     reasons = _reasons(phase, deficit, found)
     if not actions and asked is not None:
@@ -87,9 +88,29 @@ def solve(phase: DeficitPhase, history: History) -> Solved:
     elif not actions and usual is not None and wanted == usual.deficit_kcal:
         reasons.append(usual.said())
     elif not actions and aim.has_goal and aim.weeks is None:
-        lost = float(phase.state.fat_kg - phase.end(deficit, found).fat_kg)
+        lost = float(phase.state.fat_kg - phase.likely_end(deficit, found).fat_kg)
         reasons = [say("DEFICIT_SOLVED", deficit_kcal=deficit, fat_kg=lost, weeks=found)]
+    if phase.kept is not None:
+        reasons.append(_kept(phase, deficit, found))
     return Solved(None, deficit, found, reasons, actions)
+
+
+def _end_of(phase: DeficitPhase, deficit_kcal: float, weeks: int) -> BodyState:
+    """The end by which a goal is met: the likely one where weeks are sought for it, else what is told, in full."""
+    return phase.likely_end(deficit_kcal, weeks) if phase.aim.weeks is None else phase.end(deficit_kcal, weeks)
+
+
+def _kept(phase: DeficitPhase, deficit_kcal: float, weeks: int) -> Message:
+    """What the forecast expects of a deficit that is not all kept to, and what it would be in full."""
+    assert phase.kept is not None
+    start, likely, full = phase.state, phase.likely_end(deficit_kcal, weeks), phase.end(deficit_kcal, weeks)
+    return say(
+        "PLANNED_AS_KEPT",
+        percent=100.0 * phase.kept.mean,
+        weeks=weeks,
+        fat_kg=max(0.0, float(start.fat_kg - likely.fat_kg)),
+        planned_kg=max(0.0, float(start.fat_kg - full.fat_kg)),
+    )
 
 
 def _held(wanted_kcal: float, limit: DeficitLimit | None) -> float:
@@ -98,12 +119,13 @@ def _held(wanted_kcal: float, limit: DeficitLimit | None) -> float:
 
 def _reasons(phase: DeficitPhase, deficit_kcal: float, weeks: int) -> list[Message]:
     aim = phase.aim
-    lost = float(phase.state.fat_kg - phase.end(deficit_kcal, weeks).fat_kg)
+    lost = float(phase.state.fat_kg - phase.likely_end(deficit_kcal, weeks).fat_kg)
     if not aim.has_goal:
         usual = "WEEKS_DEFAULT" if aim.kind is DeficitKind.MINI_CUT else "CUT_WEEKS_DEFAULT"
         reasons = [say(usual, weeks=weeks)] if aim.weeks is None else []
         return [*reasons, say("FAT_SOLVED", fat_kg=lost, weeks=weeks)]
     if aim.weeks is not None:
+        lost = float(phase.state.fat_kg - phase.end(deficit_kcal, weeks).fat_kg)
         return [say("DEFICIT_SOLVED", deficit_kcal=deficit_kcal, fat_kg=lost, weeks=weeks)]
     return [say("WEEKS_SOLVED", weeks=weeks, fat_kg=lost)]
 
@@ -147,7 +169,7 @@ def _nearest(phase: DeficitPhase, cap: _Cap) -> NearestSafe:
     ceiling = math.inf if aim.deficit_kcal is None else aim.deficit_kcal
     # Asked without weeks, a goal is planned at the usual deficit or briskly; with weeks, at what the rails allow.
     usable = limit if aim.weeks is not None else min(limit, rails.BRISK_DEFICIT)
-    lost = float(phase.state.fat_kg - phase.end(min(usable, ceiling), length).fat_kg)
+    lost = float(phase.state.fat_kg - _end_of(phase, min(usable, ceiling), length).fat_kg)
     within = 10 * 7 * length / STATIC_KCAL_PER_KG
     weeks = None
     for candidate in (*range(aim.least_weeks, MOST_WEEKS + 1), *range(MOST_WEEKS + 2, CUT_WEEKS_MOST + 1, 2)):
@@ -157,7 +179,7 @@ def _nearest(phase: DeficitPhase, cap: _Cap) -> NearestSafe:
         allowed = _held(wanted, cap(wanted, candidate))
         if allowed < LEAST_DEFICIT:
             continue
-        if phase.left(phase.end(allowed, candidate)) <= phase.tolerance(candidate) * 0.5:
+        if phase.left(_end_of(phase, allowed, candidate)) <= phase.tolerance(candidate) * 0.5:
             weeks = candidate
             break
     return NearestSafe(max(0.0, math.floor(100 * (lost - within)) / 100), weeks, math.floor(limit))

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 import msgspec
 
-from ..body import BASELINE_CARBOHYDRATE_SHARE, Body, Diet, Forecast, Stretch, forecast
+from ..body import BASELINE_CARBOHYDRATE_SHARE, Adherence, Body, Diet, Forecast, Stretch, forecast
 from ..numbers import Estimate
 from ..rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G
 
@@ -61,7 +61,8 @@ class FollowedPhase(msgspec.Struct, frozen=True, kw_only=True):
     ``maintenance`` is what it started from, on the scale of its intakes. ``fat_loss_kg`` is the fat it is to lose; None
     where its length is the target. ``usual_intake_kcal`` was eaten before it (None: maintenance). ``fat_ceiling``
     (fraction) ends a gain. ``changes`` of intake add up; ``moved_end_day`` is the morning after its last day, where
-    that is no longer the planned one. ``ratio`` is logged over eaten energy as the plan knew it, where it did.
+    that is no longer the planned one. ``ratio`` is logged over eaten energy, and ``adherence`` how well deficits were
+    kept to, as the plan knew them, where it did.
     """
 
     kind: PhaseKind
@@ -74,6 +75,7 @@ class FollowedPhase(msgspec.Struct, frozen=True, kw_only=True):
     changes: tuple[IntakeChange, ...] = ()
     moved_end_day: int | None = None
     ratio: Estimate | None = None
+    adherence: Adherence | None = None
 
     @property
     def days(self) -> int:

@@ -19,6 +19,7 @@ from ..body import (
     TargetQuantity,
     UncertaintySource,
     advance,
+    as_followed,
     bodies_of,
     crossing,
     days_for_target,
@@ -161,7 +162,22 @@ class _Asked:
         return self.weeks_of(states, [diet] * len(lengths))
 
     def run(self, stretches: list[Stretch], path: list[BodyState] | None = None) -> Forecast:
+        path = path if self.body.kept is None else None  # which is what is told, followed in full
         return forecast(self.body, stretches, sources=self.sources, path=path, start=self.start)
+
+    def expected(self, diet: Diet) -> Diet:
+        """What is expected to be eaten of a diet from the start."""
+        kept = self.body.kept
+        return diet if kept is None else as_followed(self.model, self.state, diet, kept)
+
+    def clear(
+        self, path: Forecast, told: list[ToldWeek], diets: list[Diet], field: str | list[str]
+    ) -> Cleared[list[ToldWeek]]:
+        """What is told, for the body of whoever follows it in full, and for that on the ``path`` that is expected."""
+        cleared = clear(told, told, field)
+        if path.in_full is not None:
+            clear(told, self.weeks_of(path.states, diets), field)
+        return cleared
 
 
 @traced
@@ -187,8 +203,9 @@ def answer_path(member: Member, schedule: list[ScheduledIntake], sources: frozen
         fields += [field] * scheduled.weeks
     weeks_told = asked.weeks_of(path, diets)
     actions += asked.check_deficits(weeks_told)
-    told = clear(weeks_told, weeks_told, fields)
-    return IntakeAnswer(asked.run(stretches, path), told, None, None, None, True, _once(actions), [])
+    forecast_path = asked.run(stretches, path)
+    told = asked.clear(forecast_path, weeks_told, diets, fields)
+    return IntakeAnswer(forecast_path, told, None, None, None, True, _once(actions), [])
 
 
 def _deficit_weeks(schedule: list[ScheduledIntake], i: int, maintenance_kcal: float) -> int:
@@ -269,13 +286,13 @@ def answer_intake(
         actions = rails.check_person(subject)
         actions += _check_change(subject, asked.state, after, days / 7.0, chosen, "question.target.value")
         rails.refuse_protein(protein_g_per_kg, "question.protein_g_per_kg")
-    warned, told = _refuse_broken(asked, chosen, float(days), "question.target.value")
-    actions += warned
     path = _constant(asked, chosen, days)
+    warned, told = _refuse_broken(asked, path, chosen, float(days), "question.target.value")
+    actions += warned
     if is_feasible:
         return IntakeAnswer(path, told, days, None, None, True, _once(actions), reasons, is_found_intake=True)
     nearest = target.of(path.states[-1])
-    day = days_for_target(asked.model, asked.state, target, chosen)
+    day = days_for_target(asked.model, asked.state, target, asked.expected(chosen))
     return IntakeAnswer(path, told, None, nearest, day, False, _once(actions), reasons, is_nearest_intake=True)
 
 
@@ -288,16 +305,16 @@ def answer_date(
     asked, subject = _Asked(member, sources), member.subject
     _check_target(target, subject)
     chosen = Diet(intake_kcal, BASELINE_CARBOHYDRATE_SHARE * intake_kcal, protein_g_per_kg)
-    day = days_for_target(asked.model, asked.state, target, chosen)
+    day = days_for_target(asked.model, asked.state, target, asked.expected(chosen))
     horizon = day if day is not None else 26 * 7
     weeks = max(1.0, horizon / 7.0)
     field = "question.intake_kcal"
     actions = asked.check(chosen, weeks, subject, field)
     after = advance(asked.model, asked.state, chosen, 7.0 * weeks)
     actions += _check_change(subject, asked.state, after, weeks, chosen, field)
-    warned, told = _refuse_broken(asked, chosen, float(max(7, horizon)), field)
-    actions += warned
     path = _constant(asked, chosen, max(7, horizon))
+    warned, told = _refuse_broken(asked, path, chosen, float(max(7, horizon)), field)
+    actions += warned
     if day is not None:
         return IntakeAnswer(path, told, day, None, None, True, _once(actions), [], is_found_intake=True)
     value = target.of(path.states[-1])
@@ -316,12 +333,12 @@ def _check_target(target: BodyTarget, subject: Subject) -> None:
 
 
 def _refuse_broken(
-    asked: _Asked, diet: Diet, days: float, field: str
+    asked: _Asked, path: Forecast, diet: Diet, days: float, field: str
 ) -> tuple[list[RailAction], Cleared[list[ToldWeek]]]:
     """Warnings, and the weeks as the gate reads them; raises ``Refused`` where one of them breaks a rule."""
     weeks = asked.constant_weeks(diet, days)
     actions = asked.check_deficits(weeks)
-    return actions, clear(weeks, weeks, field)
+    return actions, asked.clear(path, weeks, [diet] * len(weeks), field)
 
 
 def _constant(asked: _Asked, diet: Diet, days: int) -> Forecast:

@@ -150,7 +150,8 @@ class Lever(NamedTuple):
 def levers_of(subject: Subject, plan: Plan, bodies: Sequence[Subject], least_kcal: Sequence[float]) -> list[Lever]:
     """The levers of a plan's fat-loss phase.
 
-    ``bodies`` are those along the plan's path, ``least_kcal`` is the food of the leanest day of each week of the phase.
+    ``bodies`` are those along the plan's path, followed in full; ``least_kcal`` is the food of the leanest day of each
+    week of the phase.
     None of them is cleared: the weeks of each use have to pass the gate.
     """
     rest = subject.resting_kcal
@@ -170,7 +171,10 @@ class _Course:
         assert phase is not None
         assert path is not None
         self.subject, self.weeks, self.model, self.least_kcal = subject, phase.weeks, path.model, least_kcal
-        self.states = path.states[phase.first : phase.last_point + 1]
+        # What is moved is what is told, followed in full; it moves by as much what is expected of less.
+        told = path.states if path.in_full is None else path.in_full
+        self.states = told[phase.first : phase.last_point + 1]
+        self.apart_kg = float(path.states[phase.last_point].weight_kg - self.states[-1].weight_kg)
         self.fat_kg = path.change(phase.first, phase.last_point).fat_kg
         self.bodies = bodies[phase.first : phase.last_point + 1]
         self.planned = self._told(self.bodies, [0] * len(self.weeks), self.fat_kg, self.states[-1])
@@ -225,7 +229,7 @@ class _Course:
         full = [kcal for week, kcal in zip(self.weeks, eaten, strict=True) if week.element is Element.DEFICIT]
         first = bodies[0]
         available = (full[0] / first.scale.ratio - first.exercise_kcal) / first.fat_free_kg
-        return LeverUse(full[0], full[-1], fat_kg, available, float(end.weight_kg), told)
+        return LeverUse(full[0], full[-1], fat_kg, available, float(end.weight_kg) + self.apart_kg, told)
 
     def _walk(self, more: Sequence[int], counts_kcal: float) -> list[BodyState]:
         """The body at the start and after each week: weeks on one diet are walked at once."""

@@ -23,6 +23,7 @@ from ..body import (
     UncertaintySource,
     current_maintenance_kcal,
     forecast,
+    path_followed,
     walk,
 )
 from ..member import Member
@@ -38,7 +39,7 @@ from ..rails import (
 )
 from ..register import Message, say, traced
 from .band import usual_ceiling
-from .deficit import DeficitAim, DeficitKind, DeficitPhase, Week, subject_at
+from .deficit import DeficitAim, DeficitKind, DeficitPhase, Week, stretches_of, subject_at
 from .deficit_solver import NearestSafe, Solved, capped_later, solve
 from .gain import GainAim, PlannedGain, plan_gain_phase, plan_surplus
 from .phases import (
@@ -168,7 +169,7 @@ class _Draft:
         self.model, self.state = self.calibrated.expected
         self.kinds: list[str] = []
         self.weeks: list[list[Week]] = []
-        self.states = [self.state]
+        self.likely = [self.state]  # the path, as far as deficits are kept; ``state`` is where all is followed
         self.raised: list[RailAction] = []
 
     @property
@@ -180,7 +181,11 @@ class _Draft:
         """Add weeks and the body at the end of each."""
         if not weeks:
             return
-        self.states += states
+        kept = self.body.kept
+        if kept is not None:
+            self.likely += path_followed(self.model, self.likely[-1], stretches_of(weeks), kept)[1:]
+        else:
+            self.likely += states
         self.state = states[-1]
         if self.kinds and self.kinds[-1] == kind:
             self.weeks[-1] += weeks
@@ -192,7 +197,7 @@ class _Draft:
         """A draft that goes on from here, and leaves this one as it is."""
         other = _Draft.__new__(_Draft)
         vars(other).update(vars(self))
-        other.kinds, other.states, other.raised = self.kinds[:], self.states[:], self.raised[:]
+        other.kinds, other.likely, other.raised = self.kinds[:], self.likely[:], self.raised[:]
         other.weeks = [rows[:] for rows in self.weeks]
         return other
 
@@ -231,30 +236,28 @@ class _Draft:
         """Whether the body there is has reached the ceiling of a gain, as asked or usual."""
         ceiling = ceiling_of(self.subject, asked)
         if asked is not None or ceiling is None:
-            return is_at_ceiling(self.state, ceiling)
+            return is_at_ceiling(self.likely[-1], ceiling)
         if self.subject.bmi < rails.BMI_FLOOR:
             return False
         # Height and weight alone hold only a body that is over it all but surely.
         unsure = 0.0 if self.subject.is_fat_measured else self.subject.fat_below
-        return is_at_ceiling(self.state, ceiling + unsure)
+        return is_at_ceiling(self.likely[-1], ceiling + unsure)
 
     def finish(self, sources: frozenset[UncertaintySource]) -> tuple[list[PlannedPhase], Forecast]:
         """The phases with their forecast."""
         stretches: list[Stretch] = []
         phases, point, day = [], 0, self.start
         for kind, rows in zip(self.kinds, self.weeks, strict=True):
-            weeks = []
-            for i, row in enumerate(rows):
-                # A stretch never spans two phases, so that the ends of phases are nodes of the forecast.
-                if i and row.intake == rows[i - 1].intake:
-                    stretches[-1] = Stretch(stretches[-1].diet, (*stretches[-1].lengths, 7.0))
-                else:
-                    stretches.append(Stretch(as_diet(row.intake, row.protein_kg), (7.0,)))
-                weeks.append(PlannedWeek(day + timedelta(days=7 * i), row.intake, point + 1 + i, row.element))
+            # A stretch never spans two phases, so that the ends of phases are nodes of the forecast.
+            stretches += stretches_of(rows)
+            weeks = [
+                PlannedWeek(day + timedelta(days=7 * i), row.intake, point + 1 + i, row.element)
+                for i, row in enumerate(rows)
+            ]
             phases.append(PlannedPhase(kind, point, weeks, [], [], [], []))
             point += len(rows)
             day += timedelta(days=7 * len(rows))
-        return phases, forecast(self.body, stretches, sources=sources, path=self.states, start=self.calibrated)
+        return phases, forecast(self.body, stretches, sources=sources, path=self.likely, start=self.calibrated)
 
 
 def is_at_ceiling(state: BodyState, ceiling: float | None) -> bool:
@@ -375,7 +378,10 @@ def _deficits_offered(
     """The phase at each pace, as planned, and at the most that the rails allow; a goal is kept, else the weeks."""
     aim, planned = phase.aim, solved.deficit_kcal
     is_training = phase.model.training_dose >= 1.0
-    paces = {pace: usual_deficit(phase.subject, history, pace, is_training=is_training).deficit_kcal for pace in Pace}
+    paces = {
+        pace: usual_deficit(phase.subject, history, pace, is_training=is_training, kept=phase.kept).deficit_kcal
+        for pace in Pace
+    }
     phase.aim = msgspec.structs.replace(aim, deficit_kcal=phase.subject.maintenance_kcal)
     limit = phase.cap(phase.subject.maintenance_kcal, solved.weeks, is_history_known=history.is_known)
     phase.aim = aim

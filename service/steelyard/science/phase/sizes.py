@@ -4,6 +4,7 @@ from enum import StrEnum
 from typing import NamedTuple
 
 from .. import rails
+from ..numbers import Estimate
 from ..rails import Subject
 from ..register import GARTHE_2011, HELMS_2014, Basis, Message, constant, say
 from .defaults import FAT_CEILING, LEAST_DEFICIT, STATIC_KCAL_PER_KG, SURPLUS_DEFAULT
@@ -34,6 +35,13 @@ CAREFUL = constant(
     0.75,
     unit="1",
     summary="Share of the usual deficit soon after another cut, after many, and in the lean who do not train",
+    basis=Basis.JUDGEMENT,
+)
+NOT_KEPT_LEAST = constant(
+    "deficit_not_kept_least",
+    0.5,
+    unit="1",
+    summary="Least share of the usual deficit for whom deficits were not kept: the kept one, for as much longer",
     basis=Basis.JUDGEMENT,
 )
 SURPLUS_REFERENCE_KG = constant(
@@ -103,6 +111,7 @@ class Because(StrEnum):
     RECENT_CUT = "recent_cut"
     MANY_CUTS = "many_cuts"
     NO_TRAINING = "no_training"
+    NOT_KEPT = "not_kept"
     HISTORY_UNKNOWN = "history_unknown"
     FAT_UNMEASURED = "fat_unmeasured"
 
@@ -146,13 +155,19 @@ class UsualDeficit(NamedTuple):
 
 
 def usual_deficit(
-    subject: Subject, history: History, pace: Pace = Pace.STEADY, *, is_training: bool = True
+    subject: Subject,
+    history: History,
+    pace: Pace = Pace.STEADY,
+    *,
+    is_training: bool = True,
+    kept: Estimate | None = None,
 ) -> UsualDeficit:
     """The deficit to start with where none is asked for.
 
     A share of body mass a week, less for the lean; at most a share of maintenance, and what body fat readily supplies.
     Less for those who have cut soon before or often, or are lean and do not train; no more than the default deficit
-    where history or body fat is unknown.
+    where history or body fat is unknown. Of all that the share that is ``kept`` to, where it is less than the whole: a
+    smaller deficit, for longer.
     """
     scale = _DEFICIT_PACE[pace]
     per_share = subject.scale.ratio * subject.weight_kg * STATIC_KCAL_PER_KG / 7.0  # as told, of a log's own scale
@@ -170,8 +185,15 @@ def usual_deficit(
         size, because = rails.DEFAULT_DEFICIT, Because.HISTORY_UNKNOWN
     if size > rails.DEFAULT_DEFICIT and not subject.is_fat_measured:
         size, because = rails.DEFAULT_DEFICIT, Because.FAT_UNMEASURED
+    if kept is not None:
+        size, because = smaller_by(kept) * size, Because.NOT_KEPT
     size = max(LEAST_DEFICIT, size // _STEP_KCAL * _STEP_KCAL)
     return UsualDeficit(size, size / per_share, size / subject.maintenance_kcal, because)
+
+
+def smaller_by(kept: Estimate) -> float:
+    """The share of a usual deficit, and of its pace, for somebody who keeps to no more than a share of deficits."""
+    return max(NOT_KEPT_LEAST, kept.mean)
 
 
 def usual_rate(subject: Subject) -> float:

@@ -1,8 +1,9 @@
 """A plan as the gate reads it: each week's intake, and the bodies that it begins and ends with."""
 
 from collections.abc import Iterable, Sequence
+from typing import NamedTuple
 
-from ..body import Forecast
+from ..body import BodyState, Forecast
 from ..rails import Purpose, Subject, ToldWeek
 from .deficit import subjects_at
 from .phases import Element, PlannedPhase, PlannedWeek
@@ -30,8 +31,28 @@ def told_between(before: Subject, week: PlannedWeek, least_kcal: float, mean_kca
     return ToldWeek(float(least_kcal), before, after, purpose, 7.0, float(week.intake.protein_g), float(mean_kcal))
 
 
-def bodies_along(subject: Subject, path: Forecast) -> list[Subject]:
+class BodiesAlong(NamedTuple):
+    """What the rails read at each point of a path: as expected, and were all that is told followed.
+
+    What is told keeps to the rails for both. The two are one where all of it is expected to be followed.
+    """
+
+    expected: list[Subject]
+    in_full: list[Subject]
+
+    @property
+    def each(self) -> list[list[Subject]]:
+        """Both, the expected ones first; one where they are the same."""
+        return [self.expected] if self.in_full is self.expected else [self.expected, self.in_full]
+
+
+def bodies_along(subject: Subject, path: Forecast) -> BodiesAlong:
     """What the rails read at each point of a path."""
+    expected = _bodies(subject, path, path.states)
+    return BodiesAlong(expected, expected if path.in_full is None else _bodies(subject, path, path.in_full))
+
+
+def _bodies(subject: Subject, path: Forecast, states: list[BodyState]) -> list[Subject]:
     # A deficit is against settled maintenance, whatever is eaten now; what is carried then is no tissue.
-    start = subject._replace(carried_kg=float(path.states[0].carried_kg))
-    return [start, *subjects_at(subject, path.model, path.states[1:])]
+    start = subject._replace(carried_kg=float(states[0].carried_kg))
+    return [start, *subjects_at(subject, path.model, states[1:])]

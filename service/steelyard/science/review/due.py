@@ -70,6 +70,9 @@ def read_on(member: Member, phase: FollowedPhase, log: Log, day: int, settled: S
     usual = None if phase.usual_intake_kcal is None else scale * phase.usual_intake_kcal
     from_start = Estimate(scale * phase.maintenance.mean, scale * phase.maintenance.sd)
     body_before = body_of(member.person, member.assessed, from_start, usual)
+    if phase.adherence is not None:
+        # The plan promised what such a person gets of it.
+        body_before = body_before._replace(kept=phase.adherence.kept)
     promised = PromisedPath(phase, body_before, member.subject.protein_kg, now.ratio, (unseen, now.days))
     planned = promised.change(unseen, now.days).tissue
     body = body_now(member, phase, now, promised.change(0, unseen).tissue)

@@ -10,7 +10,7 @@ from datetime import date
 
 import msgspec
 
-from ..body import Forecast, PathPoint
+from ..body import Adherence, Forecast, PathPoint
 from ..log import Log, LogMaintenance, Reading
 from ..member import Member
 from ..numbers import Z80, Estimate
@@ -18,6 +18,7 @@ from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, Verdict
 from ..rails import Cleared, RailAction
 from ..register import Basis, Kind, Message, OutOfDomain, equation, say
 from . import texts
+from .adherence import adherence_of
 from .advice import Advice, Aftermath, Ahead, advise, cleared
 from .correction import Stint
 from .due import NOTHING, read_on, what_is_due
@@ -42,7 +43,8 @@ class Review(msgspec.Struct, frozen=True):
 
     ``since_day`` begins the window that the log covers; ``ratio`` is logged over eaten energy.
     ``planned_tissue`` and ``changes`` are of the window that the log covers, ``tissue``, ``fat`` and ``lean`` of
-    the whole phase so far. ``told`` is what is to be eaten from the day reviewed on; ``reading`` is what is handed on.
+    the whole phase so far. ``told`` is what is to be eaten from the day reviewed on; ``reading`` is what is handed on,
+    and ``adherence`` how well deficits are kept to, as far as that is known.
     """
 
     day: int
@@ -70,6 +72,7 @@ class Review(msgspec.Struct, frozen=True):
     weight_kg: Estimate
     noise_sd_kg: float
     reading: Reading
+    adherence: Adherence | None
     reasons: list[Message]
     notes: list[Message]
 
@@ -300,6 +303,7 @@ def review_phase(
         weight_kg=now.weight_kg,
         noise_sd_kg=now.noise_sd_kg,
         reading=now.reading,
+        adherence=adherence_of(member, phase, now),
         reasons=[
             *_reasons(phase, now, planned, moved_kg, likely, verdict, more_days, is_pregnant=subject.is_pregnant),
             *_settling(settled, question),

@@ -100,7 +100,8 @@ class Asked(NamedTuple):
     def deficit_kcal(self, pace: Pace = Pace.STEADY) -> float:
         """The deficit of a cut that nobody sized, as plans and decisions have it [kcal/d]."""
         is_training = self.life.model.training_dose >= 1.0
-        return usual_deficit(self.member.subject, self.history, pace, is_training=is_training).deficit_kcal
+        kept = self.member.body.kept
+        return usual_deficit(self.member.subject, self.history, pace, is_training=is_training, kept=kept).deficit_kcal
 
     def ready_made(self, name: ReadyMade) -> Policy:
         """A ready-made strategy for this person, under their limits on cuts."""
