@@ -215,6 +215,53 @@ def test_a_state_of_the_first_version_is_read() -> None:
     assert reviewed["as_of_date"] == kept["log"]["weights"][-1]["date"]
 
 
+def test_how_well_deficits_are_kept_to_goes_from_the_review_to_the_next_plan_once(weekly: list[Json]) -> None:
+    """The evidence of a phase is that of all of it: reviews week by week know what one at its end knows."""
+    known = [answer["state"].get("adherence") for answer in weekly]
+    assert known[0] is None
+    assert known[-1]["weeks"] == pytest.approx(len(weekly), abs=0.5)
+    state = weekly[-1]["state"]
+    asked = {**ASKED, "state": state, "start_date": "2026-05-12"}
+    planned = call("plan_phases", asked)["state"]
+    assert planned["adherence"] == known[-1]
+    assert planned["phase"]["adherence"] == known[-1]
+    late = call("estimate_maintenance", {"profile": WHO["profile"], "state": {**state, "adherence": None}})
+    assert "adherence" not in late["state"]
+
+
+@pytest.mark.parametrize(
+    "wrong",
+    [
+        {"mean": 0.1, "standard_deviation": 0.1, "weeks": 6},
+        {"mean": 2.0, "standard_deviation": 0.1, "weeks": 6},
+        {"mean": 0.7, "standard_deviation": 0.0, "weeks": 6},
+        {"mean": 0.7, "standard_deviation": 0.1, "weeks": -1},
+        {"mean": 0.7, "standard_deviation": 0.1},
+    ],
+)
+def test_an_adherence_that_nobody_has_is_refused(weekly: list[Json], wrong: Json) -> None:
+    with pytest.raises(ProblemError):
+        call("plan_phases", {**ASKED, "state": {**weekly[-1]["state"], "adherence": wrong}})
+
+
+def test_forecasts_and_decisions_expect_what_is_kept(weekly: list[Json]) -> None:
+    state = {**weekly[-1]["state"], "adherence": {"mean": 0.6, "standard_deviation": 0.1, "weeks": 6}}
+    bare = {**state, "adherence": None}
+    start = "2026-05-12"
+    asks: dict[str, Json] = {
+        "forecast_intake": {"start_date": start, "question": {
+            "kind": "path", "schedule": [{"weeks": 6, "intake_kcal": 2500, "protein_g_per_kg": 2.0}]}},
+        "decide_phase": {"as_of_date": start},
+    }  # fmt: skip
+    for operation, ask in asks.items():
+        kept, full = (call(operation, {**WHO, "state": known, **ask}) for known in (state, bare))
+        assert "FORECAST_AS_KEPT" in {reason["code"] for reason in kept["reasons"]}
+        assert "FORECAST_AS_KEPT" not in {reason["code"] for reason in full["reasons"]}
+        if operation == "forecast_intake":
+            ends = [answer["weeks"][-1]["at_end"]["fat_kg"]["mean"] for answer in (kept, full)]
+            assert ends[0] > ends[1] + 0.3
+
+
 def test_the_state_of_another_person_is_named(plan: Json) -> None:
     other = {**WHO["profile"], "height_cm": 165.0}
     with pytest.raises(ProblemError) as refused:

@@ -40,8 +40,8 @@ def call(operation_id: str, body: Mapping[str, Any]) -> Answer:
 
 class Person:
     """Somebody who eats until their log shows what they were told. ``over_kcal`` a day is eaten besides from the start
-    of the plan on and not logged; ``weekend_kcal`` is eaten besides on each day of a weekend in a deficit, and is in the
-    log where ``logs_weekends``, which else lacks those days."""
+    of the plan on and not logged; ``weekend_kcal`` is eaten besides on each day of a weekend in a deficit, and is in
+    the log where ``logs_weekends``, which else lacks those days."""
 
     def __init__(
         self,

@@ -466,7 +466,7 @@ def _levers(
     """Activity beside the fat loss of a plan, where it was asked for and nothing speaks against more of it."""
     if PlanChoice.LEVERS not in asked.include or not phases or plan.cut is None or _has_to_ask(subject):
         return
-    for lever in levers_of(subject, plan, bodies.in_full, [week.least_kcal for week in phases[plan.cut].weeks]):
+    for lever in levers_of(subject, plan, bodies, [week.least_kcal for week in phases[plan.cut].weeks]):
         refusals: list[RailAction] = []
         together = _cleared_use(asked, lever.together, refusals)
         instead = None if lever.instead is None else _cleared_use(asked, lever.instead, refusals)
@@ -485,7 +485,7 @@ def _levers(
 
 def _cleared_use(asked: PlanAsked, use: LeverUse, refusals: list[RailAction]) -> Cleared[LeverUse] | None:
     try:
-        return _clear(asked, use, use.told)
+        return _clear(asked, use, use.told, *([] if use.told_kept is None else [use.told_kept]))
     except Refused as refusal:
         refusals += [action for action in refusal.actions if action not in refusals]
         return None

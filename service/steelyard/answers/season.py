@@ -19,6 +19,7 @@ from steelyard.science.season import (
 )
 
 from .answered import Answered, answering
+from .member import counted_on
 from .season_terms import SeasonFrom, SeasonTerms, StrategyAsked, check_room, policy_of, season_from, understand
 from .state import known_day, state_of
 
@@ -100,7 +101,7 @@ def plan_season(asked: SeasonAsked) -> Answered[SeasonPlanned]:
     season = live_season(known, policy, asked.terms.start)
     return Answered(
         SeasonPlanned(season_from(known), lay_out(season, known)),
-        reasons=[*season.reasons, say("SEASON_BESIDE_DECISION")],
+        reasons=[*season.reasons, say("SEASON_BESIDE_DECISION"), *counted_on(known.member)],
         cautions=reviewed_cautions(known),
         actions=season.actions,
         state=state_of(known.member, known_day(known.member, asked.terms.start)),

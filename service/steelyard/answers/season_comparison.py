@@ -23,6 +23,7 @@ from steelyard.science.season import (
 )
 
 from .answered import Answered, answering
+from .member import counted_on
 from .season_terms import SeasonFrom, SeasonTerms, StrategyAsked, check_room, policy_of, season_from, understand
 from .state import known_day, state_of
 
@@ -116,7 +117,7 @@ def compare_strategies(asked: ComparisonAsked) -> Answered[SeasonsCompared]:
     refused = [StrategyShut(label, refusal.action) for label, refusal in shut]
     return Answered(
         SeasonsCompared(season_from(known), followed, refused, _chances([label for label, _ in kept], outcome), DRAWS),
-        reasons=[],
+        reasons=counted_on(known.member),
         cautions=known.member.cautions,
         state=state_of(known.member, known_day(known.member, asked.terms.start)),
     )

@@ -17,6 +17,7 @@ from steelyard.science.season import (
 )
 
 from .answered import Answered, answering
+from .member import counted_on
 from .season import SeasonLaidOut, lay_out, reviewed_cautions
 from .season_terms import SeasonFrom, SeasonTerms, check_room, season_from, understand
 from .state import known_day, state_of
@@ -86,7 +87,7 @@ def optimise_season(asked: OptimumAsked) -> Answered[SeasonOptimum]:
             searched=result.policies,
             within_limits=result.kept,
         ),
-        reasons=[*season.reasons, say("OPTIMUM_BESIDE_DECISION")],
+        reasons=[*season.reasons, say("OPTIMUM_BESIDE_DECISION"), *counted_on(known.member)],
         cautions=reviewed_cautions(known),
         actions=season.actions if refusal is None else [*refusal.actions, *season.actions],
         state=state_of(known.member, known_day(known.member, terms.start)),

@@ -16,9 +16,7 @@ def levers(who: Person, found: Plan) -> dict[LeverKind, Lever]:
     assert phase is not None
     assert found.forecast is not None
     least = [float(week.intake.intake_kcal) for week in phase.weeks]
-    return {
-        lever.kind: lever for lever in levers_of(subject, found, bodies_along(subject, found.forecast).in_full, least)
-    }
+    return {lever.kind: lever for lever in levers_of(subject, found, bodies_along(subject, found.forecast), least)}
 
 
 def fed(lever: Lever) -> LeverUse:

@@ -140,11 +140,12 @@ class Week(NamedTuple):
 
 
 class _Path(NamedTuple):
-    """The weeks of one deficit, and the body at the end of each."""
+    """The weeks of one deficit, and the body at the end of each: followed in full, and as far as deficits are kept."""
 
     elements: list[Element]
     rows: list[Week]
     states: list[BodyState]
+    likely: list[BodyState]
 
 
 class DeficitPhase:
@@ -238,10 +239,15 @@ class DeficitPhase:
         if known is None or known.elements[:weeks] != elements:
             rows: list[Week] = []
             states: list[BodyState] = []
-            for row, diet, n in self._blocks(elements, deficit_kcal, states):
+            # What is set anew is set for the body that there likely is: it needs no less than the other.
+            likely = states if self.kept is None else []
+            for row, diet, n in self._blocks(elements, deficit_kcal, likely):
                 rows += [row] * n
+                if self.kept is not None:
+                    there = likely[-1] if likely else self.state
+                    likely += path_followed(self.model, there, [Stretch(diet, (7.0,) * n)], self.kept)[1:]
                 states += walk(self.model, states[-1] if states else self.state, diet, (7.0,) * n)
-            known = self._paths[deficit_kcal] = _Path(elements, rows, states)
+            known = self._paths[deficit_kcal] = _Path(elements, rows, states, likely)
         return known.rows[:weeks], known.states[:weeks]
 
     def _blocks(
@@ -297,8 +303,8 @@ class DeficitPhase:
         """The body at the end, in long steps where its weeks are not known already."""
         known = self._paths.get(deficit_kcal)
         elements = self.elements(weeks)
-        if known is not None and known.elements[:weeks] == elements:
-            return known.states[weeks - 1]
+        if self.kept is not None or (known is not None and known.elements[:weeks] == elements):
+            return self.run(deficit_kcal, weeks)[1][-1]
         states: list[BodyState] = []
         for _, diet, n in self._blocks(elements, deficit_kcal, states):
             before = states[-1] if states else self.state
@@ -307,14 +313,16 @@ class DeficitPhase:
 
     def likely(self, deficit_kcal: float, weeks: int) -> list[BodyState]:
         """The states at the ends of the weeks, as far as deficits are kept: those of ``run`` where all is followed."""
-        rows, states = self.run(deficit_kcal, weeks)
-        if self.kept is None:
-            return states
-        return path_followed(self.model, self.state, stretches_of(rows), self.kept)[1:]
+        self.run(deficit_kcal, weeks)
+        return self._paths[deficit_kcal].likely[:weeks]
 
     def likely_end(self, deficit_kcal: float, weeks: int) -> BodyState:
         """The body at the end, as far as deficits are kept."""
         return self.end(deficit_kcal, weeks) if self.kept is None else self.likely(deficit_kcal, weeks)[-1]
+
+    def goal_end(self, deficit_kcal: float, weeks: int) -> BodyState:
+        """The end by which a goal is met: the likely one where weeks are sought for it, else all that is told."""
+        return self.likely_end(deficit_kcal, weeks) if self.aim.weeks is None else self.end(deficit_kcal, weeks)
 
     @property
     def usual_weeks(self) -> int:
@@ -326,7 +334,7 @@ class DeficitPhase:
 
     def resets(self, deficit_kcal: float, weeks: int) -> list[tuple[Week, Subject]]:
         """The first week at each full deficit of a phase, and the body that it is set for."""
-        rows, states = self.run(deficit_kcal, weeks)
+        rows, states = self.run(deficit_kcal, weeks)[0], self.likely(deficit_kcal, weeks)
         found = []
         for i, row in enumerate(rows):
             if row.element is Element.DEFICIT and (i == 0 or row is not rows[i - 1]):
@@ -423,7 +431,7 @@ class DeficitPhase:
     def deficit_for_goal(self, weeks: int) -> float:
         """The deficit that reaches the goal in these weeks, whatever the rails on the whole path say [kcal/d]."""
         highest = 0.9 * self.subject.maintenance_kcal
-        return crossing(lambda deficit: -self.left(self.end(deficit, weeks)), 0.0, highest)
+        return crossing(lambda deficit: -self.left(self.goal_end(deficit, weeks)), 0.0, highest)
 
     def weeks_for_goal(self, deficit_kcal: float, at_most: int) -> int | None:
         """The fewest weeks that likely reach the goal at this deficit, if at most ``at_most`` do."""

@@ -6,7 +6,6 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from .. import rails
-from ..body import BodyState
 from ..rails import DeficitLimit, RailAction
 from ..register import Message, say
 from .defaults import CUT_WEEKS_MOST, LEAST_DEFICIT, LEAST_WEEKS, MOST_WEEKS, STATIC_KCAL_PER_KG
@@ -80,7 +79,7 @@ def solve(phase: DeficitPhase, history: History) -> Solved:
     actions = []
     if limit is not None and wanted > limit.deficit_kcal + 1.0:
         actions.append(_capped(phase, limit, wanted, cap, found))
-    if found is None or (aim.has_goal and phase.left(_end_of(phase, deficit, found)) > phase.tolerance(found)):
+    if found is None or (aim.has_goal and phase.left(phase.goal_end(deficit, found)) > phase.tolerance(found)):
         return Solved(_nearest(phase, cap), 0.0, 0, [], actions)
     reasons = _reasons(phase, deficit, found)
     if not actions and asked is not None:
@@ -93,11 +92,6 @@ def solve(phase: DeficitPhase, history: History) -> Solved:
     if phase.kept is not None:
         reasons.append(_kept(phase, deficit, found))
     return Solved(None, deficit, found, reasons, actions)
-
-
-def _end_of(phase: DeficitPhase, deficit_kcal: float, weeks: int) -> BodyState:
-    """The end by which a goal is met: the likely one where weeks are sought for it, else what is told, in full."""
-    return phase.likely_end(deficit_kcal, weeks) if phase.aim.weeks is None else phase.end(deficit_kcal, weeks)
 
 
 def _kept(phase: DeficitPhase, deficit_kcal: float, weeks: int) -> Message:
@@ -169,7 +163,7 @@ def _nearest(phase: DeficitPhase, cap: _Cap) -> NearestSafe:
     ceiling = math.inf if aim.deficit_kcal is None else aim.deficit_kcal
     # Asked without weeks, a goal is planned at the usual deficit or briskly; with weeks, at what the rails allow.
     usable = limit if aim.weeks is not None else min(limit, rails.BRISK_DEFICIT)
-    lost = float(phase.state.fat_kg - _end_of(phase, min(usable, ceiling), length).fat_kg)
+    lost = float(phase.state.fat_kg - phase.goal_end(min(usable, ceiling), length).fat_kg)
     within = 10 * 7 * length / STATIC_KCAL_PER_KG
     weeks = None
     for candidate in (*range(aim.least_weeks, MOST_WEEKS + 1), *range(MOST_WEEKS + 2, CUT_WEEKS_MOST + 1, 2)):
@@ -179,7 +173,7 @@ def _nearest(phase: DeficitPhase, cap: _Cap) -> NearestSafe:
         allowed = _held(wanted, cap(wanted, candidate))
         if allowed < LEAST_DEFICIT:
             continue
-        if phase.left(_end_of(phase, allowed, candidate)) <= phase.tolerance(candidate) * 0.5:
+        if phase.left(phase.goal_end(allowed, candidate)) <= phase.tolerance(candidate) * 0.5:
             weeks = candidate
             break
     return NearestSafe(max(0.0, math.floor(100 * (lost - within)) / 100), weeks, math.floor(limit))

@@ -18,7 +18,7 @@ from ..register import Basis, Message, constant, say, traced
 from .defaults import STATIC_KCAL_PER_KG
 from .phases import Element, as_diet
 from .plan import Plan
-from .told import told_between
+from .told import BodiesAlong, told_between
 
 LEVER_STEPS = constant(
     "lever_steps",
@@ -58,6 +58,7 @@ class LeverUse(NamedTuple):
     availability: float
     end_weight_kg: float
     told: list[ToldWeek]
+    told_kept: list[ToldWeek] | None = None  # the same for the body that is expected, where that is another
 
     @property
     def loss_share(self) -> float:
@@ -147,10 +148,10 @@ class Lever(NamedTuple):
 
 
 @traced
-def levers_of(subject: Subject, plan: Plan, bodies: Sequence[Subject], least_kcal: Sequence[float]) -> list[Lever]:
+def levers_of(subject: Subject, plan: Plan, bodies: BodiesAlong, least_kcal: Sequence[float]) -> list[Lever]:
     """The levers of a plan's fat-loss phase.
 
-    ``bodies`` are those along the plan's path, followed in full; ``least_kcal`` is the food of the leanest day of each
+    ``bodies`` are those along the plan's path; ``least_kcal`` is the food of the leanest day of each
     week of the phase.
     None of them is cleared: the weeks of each use have to pass the gate.
     """
@@ -163,10 +164,23 @@ def levers_of(subject: Subject, plan: Plan, bodies: Sequence[Subject], least_kca
     return [course.lever(kind, Estimate(kcal, ACTIVITY_ERROR * kcal)) for kind, kcal in doses.items()]
 
 
+def _ends(weeks: Sequence[ToldWeek]) -> list[Subject]:
+    return [weeks[0].before, *(week.after for week in weeks)]
+
+
+def _moved(body: Subject, was: Subject, to: Subject) -> Subject:
+    return body.with_body(
+        body.weight_kg + to.weight_kg - was.weight_kg,
+        body.fat_kg + to.fat_kg - was.fat_kg,
+        body.maintenance_kcal + to.maintenance_kcal - was.maintenance_kcal,
+        body.carried_kg + to.carried_kg - was.carried_kg,
+    )
+
+
 class _Course:
     """The fat-loss phase of a plan, to be walked with more activity."""
 
-    def __init__(self, subject: Subject, plan: Plan, bodies: Sequence[Subject], least_kcal: Sequence[float]) -> None:
+    def __init__(self, subject: Subject, plan: Plan, bodies: BodiesAlong, least_kcal: Sequence[float]) -> None:
         phase, path = plan.cut_phase, plan.forecast
         assert phase is not None
         assert path is not None
@@ -176,7 +190,10 @@ class _Course:
         self.states = told[phase.first : phase.last_point + 1]
         self.apart_kg = float(path.states[phase.last_point].weight_kg - self.states[-1].weight_kg)
         self.fat_kg = path.change(phase.first, phase.last_point).fat_kg
-        self.bodies = bodies[phase.first : phase.last_point + 1]
+        self.bodies = bodies.in_full[phase.first : phase.last_point + 1]
+        self.expected = self.bodies
+        if bodies.expected is not bodies.in_full:
+            self.expected = bodies.expected[phase.first : phase.last_point + 1]
         self.planned = self._told(self.bodies, [0] * len(self.weeks), self.fat_kg, self.states[-1])
 
     def lever(self, kind: LeverKind, burnt: Estimate) -> Lever:
@@ -229,7 +246,18 @@ class _Course:
         full = [kcal for week, kcal in zip(self.weeks, eaten, strict=True) if week.element is Element.DEFICIT]
         first = bodies[0]
         available = (full[0] / first.scale.ratio - first.exercise_kcal) / first.fat_free_kg
-        return LeverUse(full[0], full[-1], fat_kg, available, float(end.weight_kg) + self.apart_kg, told)
+        weight_kg = float(end.weight_kg) + self.apart_kg
+        return LeverUse(full[0], full[-1], fat_kg, available, weight_kg, told, self._told_kept(told))
+
+    def _told_kept(self, told: list[ToldWeek]) -> list[ToldWeek] | None:
+        """The weeks for the body that is expected: as far from the other as it is in the plan."""
+        if self.expected is self.bodies:
+            return None
+        moved = [_moved(body, was, to) for body, was, to in zip(_ends(told), self.bodies, self.expected, strict=True)]
+        return [
+            week._replace(before=before, after=after)
+            for week, before, after in zip(told, moved[:-1], moved[1:], strict=True)
+        ]
 
     def _walk(self, more: Sequence[int], counts_kcal: float) -> list[BodyState]:
         """The body at the start and after each week: weeks on one diet are walked at once."""

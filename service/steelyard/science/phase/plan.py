@@ -202,16 +202,19 @@ class _Draft:
         return other
 
     def holding(self, weeks: int) -> tuple[list[Week], list[BodyState]]:
-        """Weeks at maintenance from here, the intake set anew each week."""
+        """Weeks at maintenance from here, the intake set anew each week for the body that there likely is."""
         rows, states, fed_kg = [], [self.state], self.subject.protein_kg
+        likely = self.likely[-1]
         protein = usual_protein(self.subject, PROTEIN_DEFAULT_GAIN)
         for _ in range(weeks):
-            now = subject_at(self.subject, self.model, states[-1])
+            now = subject_at(self.subject, self.model, likely)
             held = rails.held_kcal(now, now.maintenance_kcal)
             self.raised += rails.raised_to_floor(now, now.maintenance_kcal)
             macros = split_for(self.subject, held, protein, self.preference)
             rows.append(Week(Element.MAINTENANCE, macros, fed_kg))
-            states += walk(self.model, states[-1], as_diet(macros, fed_kg), (7.0,))
+            diet = as_diet(macros, fed_kg)
+            states += walk(self.model, states[-1], diet, (7.0,))
+            likely = states[-1] if self.body.kept is None else walk(self.model, likely, diet, (7.0,))[0]
         return rows, states[1:]
 
     def hold(self, weeks: int) -> None:
@@ -490,10 +493,9 @@ def _lay_out(
     """Weeks, intakes, forecast and words of a solved phase and what follows."""
     aim, model, subject = phase.aim, draft.model, phase.subject
     rows, states = phase.run(solved.deficit_kcal, solved.weeks)
-    end = states[-1]
     draft.add(aim.kind.value, rows, states)
     cut = len(draft.kinds) - 1
-    maintenance_after = float(current_maintenance_kcal(model, end))
+    maintenance_after = float(current_maintenance_kcal(model, draft.likely[-1]))
     draft.hold(then.maintenance_weeks)
     is_held = then.gain_weeks > 0 and draft.is_held(then.fat_ceiling)
     gain = draft.grow(then.gain_weeks, then.surplus_kcal, then.fat_ceiling)

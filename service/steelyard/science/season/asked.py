@@ -75,8 +75,9 @@ class Asked(NamedTuple):
     @property
     def life(self) -> Life:
         """The expected body."""
-        model, state = start_body(self.member.body)
-        return Life(model, state)
+        body = self.member.body
+        model, state = start_body(body)
+        return Life(model, state, kept=body.kept)
 
     def person(self) -> PersonLimits:
         """What the rails read of the person."""

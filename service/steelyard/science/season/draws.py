@@ -95,6 +95,7 @@ def drawn_lives(body: Body, draws: int = DRAWS) -> Life:
         eaten_score=z[:, 5],
         adaptation_score=z[:, 4],
         error_share=left_by_review(body),
+        kept=body.kept,
     )
 
 

@@ -19,8 +19,10 @@ from ..body import (
     current_maintenance_kcal,
     moved_run,
     start_body,
+    unfollowed_share,
     walk,
 )
+from ..numbers import Estimate
 from ..phase import GAIN_RESET_WEEKS
 from ..register import (
     HALL_CHOW_2011,
@@ -29,7 +31,7 @@ from ..register import (
     constant,
     equation,
 )
-from .run import WeekRecord
+from .run import CUT, WeekRecord
 
 REVIEW_SPREAD = constant(
     "season_review_spread", 25.0, unit="kcal/d", basis=Basis.JUDGEMENT, sources=(HALL_CHOW_2011,),
@@ -83,8 +85,12 @@ def _moved_run(body: Body, weeks: list[WeekRecord], source: UncertaintySource, l
             # As far above or below balance as planned, for the body as it then is.
             seen = current_maintenance_kcal(model, state) - share * error
             intake = seen + (week.intake_kcal - week.maintenance_kcal)
-        eaten = intake * (1.0 + share * adherence)
-        carbohydrate = week.diet.carbohydrate_kcal / week.intake_kcal * eaten
+        spread = adherence
+        if adherence and body.kept is not None and week.mode == CUT:
+            gap = week.maintenance_kcal - week.intake_kcal
+            spread = unfollowed_share(week.intake_kcal, gap, Estimate(1.0, body.kept.sd), 1.0)
+        eaten = intake * (week.diet.intake_kcal / week.intake_kcal) * (1.0 + share * spread)
+        carbohydrate = week.diet.carbohydrate_kcal / week.diet.intake_kcal * eaten
         if source is UncertaintySource.ADAPTATION:
             model = adapting(started, eaten, 1.0)
         state = walk(model, state, Diet(eaten, carbohydrate, week.diet.protein_g_per_kg), (7.0,))[0]

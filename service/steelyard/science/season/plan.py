@@ -81,31 +81,41 @@ def clear_found(asked: Asked, found: Found) -> Cleared[Found] | None:
 
 
 def _clear(asked: Asked, weeks: list[WeekRecord], value: Value) -> Cleared[Value]:
-    """``value``, where the weeks that it stands for are inside the rails. Raises ``Refused``."""
+    """``value``, where the weeks that it stands for are inside the rails, as expected and with its cuts followed in
+    full. Raises ``Refused``."""
     history = asked.history
     since = history.weeks_since_last_cut if history.weeks_that_count else 0
-    return clear(
-        value,
-        _told_weeks(asked, weeks),
-        "weight_kg",
-        weeks_before=history.weeks_that_count,
-        weeks_since=float(since or 0),
-        is_history_known=history.cuts_last_12_months is not None,
-    )
+    passed = [
+        clear(
+            value,
+            _told_weeks(asked, weeks, in_full=in_full),
+            "weight_kg",
+            weeks_before=history.weeks_that_count,
+            weeks_since=float(since or 0),
+            is_history_known=history.cuts_last_12_months is not None,
+        )
+        for in_full in ((False,) if weeks[0].in_full is None else (False, True))
+    ]
+    return passed[0]
 
 
 _PURPOSE = {CUT: Purpose.DEFICIT, GAIN: Purpose.GAIN, BRIDGE: Purpose.HOLD, HOLD: Purpose.HOLD}
 
 
-def _told_weeks(asked: Asked, weeks: list[WeekRecord]) -> list[ToldWeek]:
-    """The weeks as the gate reads them."""
+def _told_weeks(asked: Asked, weeks: list[WeekRecord], *, in_full: bool) -> list[ToldWeek]:
+    """The weeks as the gate reads them; ``in_full``: with the bodies of whoever follows each cut in full."""
     subject, model = asked.member.subject, asked.life.model
-    found, before = [], body_at(subject, weeks[0])
-    for week in weeks:
-        after = subject_at(subject, model, week.after)
+    found, before, then = [], body_at(subject, weeks[0]), weeks[0].before
+    for i, week in enumerate(weeks):
+        start, end = week.before, week.after
+        if in_full and week.in_full is not None and week.mode == CUT:
+            start, end = week.in_full
+        if i and start is not then:
+            before = subject_at(subject, model, start)
+        after = subject_at(subject, model, end)
         protein_g = float(week.diet.protein_g_per_kg * week.protein_kg)
         found.append(ToldWeek(float(week.intake_kcal), before, after, _PURPOSE[int(week.mode)], protein_g=protein_g))
-        before = after
+        before, then = after, end
     return found
 
 

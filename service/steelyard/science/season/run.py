@@ -21,9 +21,10 @@ from ..body import (
     deficit_share,
     linearise,
     supply_of,
+    unfollowed_share,
     walk,
 )
-from ..numbers import FLOATS, Elementwise, Number
+from ..numbers import FLOATS, Elementwise, Estimate, Number
 from ..phase import GAIN_RESET_WEEKS, LEAST_DEFICIT, LEAST_WEEKS
 from ..rails import (
     APART_WEEKS,
@@ -65,7 +66,8 @@ class Life(NamedTuple):
     """A body, and how it differs from what is believed of it (all zero: as believed).
 
     ``fat_error_kg`` and ``maintenance_error_kcal``: true minus believed. ``eaten_score`` and ``adaptation_score`` in
-    standard deviations. ``error_share``: share of the errors in intake that the first review leaves.
+    standard deviations. ``error_share``: share of the errors in intake that the first review leaves. ``kept``: share of
+    deficits that is followed, where not all of it is counted on.
     """
 
     model: BodyModel
@@ -75,10 +77,12 @@ class Life(NamedTuple):
     eaten_score: Number | None = None
     adaptation_score: Number | None = None
     error_share: Number = 0.0
+    kept: Estimate | None = None
 
 
 class WeekRecord(NamedTuple):
-    """What was done in a week. Energies in kcal/d; limits are those of the rails."""
+    """What was done in a week. Energies in kcal/d; limits are those of the rails. ``in_full``: the body before and
+    after it, were all of its cut followed; None where that is what is expected."""
 
     mode: Number
     intake_kcal: Number
@@ -96,6 +100,7 @@ class WeekRecord(NamedTuple):
     diet: Diet
     before: BodyState
     after: BodyState
+    in_full: tuple[BodyState, BodyState] | None = None
 
 
 class Outcome(NamedTuple):
@@ -177,6 +182,7 @@ def live(
     peak, above, dieting, fat_sum, missed = zero, zero, zero, zero, zero
     least_start = least_start_weight_kg(limits)
     balanced_fat = fat_share(CarbohydratePreference.BALANCED)
+    full = state  # the body, were all that is told in a cut followed: it must be safe as well
 
     for week in range(calendar.weeks):
         weight = state.weight_kg
@@ -189,17 +195,22 @@ def live(
         balance = current_maintenance_kcal(model, state) - share * life.maintenance_error_kcal
 
         # A cut ends at its body fat or its length, and before another week could pass the floor or the fat's supply.
-        next_fat = seen_fat - 7.0 / FAT_ENERGY * deficit
-        next_weight = weight - TISSUE_FOR_FAT * (seen_fat - next_fat)
-        after_week = next_fat / weight
+        there, fat_there, weight_there, balance_there = state, seen_fat, weight, balance
+        if life.kept is not None:
+            there, weight_there = full, full.weight_kg
+            balance_there = current_maintenance_kcal(model, full) - share * life.maintenance_error_kcal
+            fat_there = maximum(full.fat_kg - life.fat_error_kg, _LEAST_SEEN_SHARE * weight_there)
+        next_fat = fat_there - 7.0 / FAT_ENERGY * deficit
+        next_weight = weight_there - TISSUE_FOR_FAT * (fat_there - next_fat)
+        after_week = next_fat / weight_there
         is_long = weeks_before + cut_weeks > LONG_PHASE_WEEKS
         ends = (
             ((fraction <= cut_to) & (in_phase >= LEAST_WEEKS))
             | (in_phase >= cut_weeks)
             | (after_week < limits.fat_floor)
-            | (next_weight - state.carried_kg < limits.least_weight_kg)
-            | (balance - intake > FAT_SUPPLY_LIMIT * limits.ratio * next_fat)
-            | (intake < least_told_kcal(limits, next_weight, next_fat, state.lean_kg, is_long, ops))
+            | (next_weight - there.carried_kg < limits.least_weight_kg)
+            | (balance_there - intake > FAT_SUPPLY_LIMIT * limits.ratio * next_fat)
+            | (intake < least_told_kcal(limits, next_weight, next_fat, there.lean_kg, is_long, ops))
         )
         done = (mode == CUT) & ends
         mode = where(done, BRIDGE, mode)
@@ -276,7 +287,12 @@ def live(
             intake, fed_kg, protein, balanced_fat, ops, fat_for_kg=settled_weight
         )
         eaten, ratio = intake, 1.0
-        if life.eaten_score is not None:
+        if life.kept is not None:
+            gap = where(is_cut, balance - intake, 0.0)
+            score = 0.0 if life.eaten_score is None else share * life.eaten_score
+            ratio = 1.0 + unfollowed_share(intake, gap, life.kept, score, ops)
+            eaten = intake * ratio
+        elif life.eaten_score is not None:
             ratio = 1.0 + share * ADHERENCE_SPREAD * life.eaten_score
             eaten = intake * ratio
         moved = model
@@ -286,6 +302,14 @@ def live(
         before = state
         diet = Diet(eaten, carbohydrate_kcal * ratio, protein_g / fed_kg)
         state = walk(moved, before, diet, (7.0,), ops=ops)[0]
+        in_full = None
+        if life.kept is not None:
+            # Of a cut; what comes after one is set for the body that is then seen.
+            start_full = BodyState(*(where(in_phase > 0.0, was, now) for was, now in zip(full, before, strict=True)))
+            told = Diet(intake, carbohydrate_kcal, protein_g / fed_kg)
+            walked = walk(model, start_full, told, (7.0,), ops=ops)[0]
+            in_full = start_full, walked
+            full = BodyState(*(where(is_cut, was, now) for was, now in zip(walked, state, strict=True)))
         if record is not None:
             record.append(
                 WeekRecord(
@@ -305,6 +329,7 @@ def live(
                     diet=diet,
                     before=before,
                     after=state,
+                    in_full=in_full,
                 )
             )
 
