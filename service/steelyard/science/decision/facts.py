@@ -14,9 +14,6 @@ from .pattern import Pattern, pattern_of, slow_surplus_kcal
 from .terms import GAIN_WEEKS_LEAST, HORIZON_WEEKS, TRIGGER_PROBABILITY, Feeling, Question
 from .trade import Lines, UsualCourse, due_at, lines_of, motive
 
-# Outside these body fats a line is no ceiling that a gain is planned to.
-_MOST_CEILING = 0.4
-
 
 class LineReading(NamedTuple):
     """What the body-fat reading can carry. ``margin`` is how far it is over the due line, where there is one."""
@@ -90,7 +87,7 @@ def facts_of(question: Question, warnings: list[RailAction], refused: Refused | 
     lines = lines_of(wanted, *q.band)
     due = due_at(q, lines.counts_from)
     make = Alternatives(q, lines, None if refused is None else refused.action.message)
-    is_ceiling = due is not None and LEAST_CEILING <= due <= _MOST_CEILING
+    is_ceiling = due is not None and due >= LEAST_CEILING  # no line lies over the most that a plan takes
     if due is not None and q.fat_fraction >= due and refused is not None and rails.BMI in refused.ids:
         is_ceiling = False  # who is underweight gains, whatever the share of fat
     gain = make.gain(ceiling=q.ceiling(round(due, 3)) if due is not None and is_ceiling else None)

@@ -12,6 +12,8 @@ from .entries import (
     Measured,
     StepsDay,
     Weighing,
+    day_of,
+    is_known_on,
 )
 from .events import (
     EventKind,
@@ -113,9 +115,11 @@ __all__ = [
     "Weighing",
     "check_onset",
     "composition_of_log",
+    "day_of",
     "fill_intake",
     "hand_on",
     "intake_from_weight",
+    "is_known_on",
     "joined",
     "log_maintenance",
     "maintenance_of",

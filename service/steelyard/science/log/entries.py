@@ -5,9 +5,9 @@ plainly a slip, says so in a coded message, and refuses what cannot be meant, na
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Iterable, Sequence
 from datetime import date
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 
 import msgspec
 
@@ -129,6 +129,21 @@ class Measured(NamedTuple):
     field: str
 
 
+# A cycle's entry is the day on which a menstruation began.
+Entry = Weighing | IntakeDay | StepsDay | Measured | LoggedEvent | CheckIn | int
+_DayEntry = TypeVar("_DayEntry", IntakeDay, StepsDay)
+
+
+def day_of(entry: Entry) -> int:
+    """The day that an entry of a log is of."""
+    return entry if isinstance(entry, int) else entry.day
+
+
+def is_known_on(entry: Entry, morning: int) -> bool:
+    """Whether an entry is there on a morning: of its day what is weighed or said, not what a whole day comes to."""
+    return day_of(entry) < morning + (not isinstance(entry, IntakeDay | StepsDay))
+
+
 class Log(msgspec.Struct, frozen=True, dict=True):
     """What a member sent. The first and last day of entries raise ``LogError`` for a log without weighings."""
 
@@ -140,6 +155,18 @@ class Log(msgspec.Struct, frozen=True, dict=True):
     check_ins: Sequence[CheckIn] = ()
     steps: Sequence[StepsDay] = ()  # also from before the first weighing or intake
     onset: "Onset | None" = None  # what was read before it
+
+    def only(self, is_kept: Callable[["Entry"], bool]) -> "Log":
+        """The log with those of its entries, of every kind, that are kept."""
+        kinds = {name: getattr(self, name) for name in self.__struct_fields__ if name != "onset"}
+        return msgspec.structs.replace(
+            self, **{name: [entry for entry in entries if is_kept(entry)] for name, entries in kinds.items()}
+        )
+
+    @property
+    def entries(self) -> int:
+        """How many entries it has, of all kinds."""
+        return sum(len(getattr(self, name)) for name in self.__struct_fields__ if name != "onset")
 
     @property
     def first_day(self) -> int:
@@ -215,7 +242,7 @@ def clean_log(log: Log, as_of_day: int, reference_weight_kg: float | None = None
     goes_on = log.onset is not None and log.onset.goes_on
     first = log.onset.day if log.onset is not None and goes_on else log.first_day
     count = as_of_day - first + 1
-    intakes = _one_a_day(log.intakes, notes)
+    intakes = _intakes_once(log.intakes, notes)
     days, kilograms = _believed(log.weighings, first + count, reference_weight_kg, notes)
     weight, noise_scale, is_weighed = _weights_by_day(days, kilograms, first, count)
     intake, is_logged, carbohydrate, has_carbohydrate, partial, wrong = _intakes_by_day(intakes, first, count)
@@ -257,24 +284,22 @@ def _steps_counted(entries: Sequence[StepsDay], end: int, notes: list[Message]) 
 
     ``end``: the day after the last. Raises ``LogError`` on an entry after that, or one that is not a number.
     """
-    found: dict[int, StepsDay | None] = {}
+    walked: list[StepsDay] = []
     slips: list[int] = []
     for index, entry in enumerate(entries):
         if entry.day >= end:
             raise LogError("LOG_ENTRY_IN_FUTURE", f"log.steps[{index}].date", "The day lies after the as-of day.")
         if not 0.0 <= entry.steps < math.inf:
             raise LogError("LOG_STEPS_NOT_A_NUMBER", f"log.steps[{index}].steps", "Send a number of at least 0.")
-        if not LEAST_STEPS <= entry.steps <= MOST_STEPS:
+        if LEAST_STEPS <= entry.steps <= MOST_STEPS:
+            walked.append(entry)
+        else:
             slips.append(entry.day)
-        elif entry.day not in found:
-            found[entry.day] = entry
-        elif (first := found[entry.day]) is not None and first != entry:
-            found[entry.day] = None
-    twice = [day for day, entry in found.items() if entry is None]
+    kept, twice = _one_a_day(walked)
     for code, days in ((STEPS_SLIP, slips), (STEPS_TWICE, twice)):
         if days:
             notes.append(say(code, count=len(days), date=iso_date(min(days))))
-    return sorted((entry for entry in found.values() if entry is not None), key=lambda entry: entry.day)
+    return sorted(kept, key=lambda entry: entry.day)
 
 
 @compiled
@@ -314,18 +339,26 @@ def _wrong_intake(entries: Sequence[IntakeDay], wrong: IntakeDay, end: int) -> L
     return LogError("LOG_INTAKE_NOT_A_NUMBER", f"log.intakes[{index}].intake_kcal", "Send a number of at least 0.")
 
 
-def _one_a_day(entries: Sequence[IntakeDay], notes: list[Message]) -> Sequence[IntakeDay]:
-    """Intakes, one a day: what was sent twice counts once, and of two that differ neither counts."""
-    if len({entry.day for entry in entries}) == len(entries):
-        return entries
-    by_day: dict[int, IntakeDay | None] = {}
+def _one_a_day(entries: Iterable[_DayEntry]) -> tuple[list[_DayEntry], list[int]]:
+    """Entries, one a day: what was sent twice counts once, and of two that differ neither counts. With the days of
+    such."""
+    by_day: dict[int, _DayEntry | None] = {}
+    twice: list[int] = []
     for entry in entries:
         if entry.day not in by_day:
             by_day[entry.day] = entry
         elif (first := by_day[entry.day]) is not None and first != entry:
             by_day[entry.day] = None
-            notes.append(say(INTAKE_TWICE, date=iso_date(entry.day)))
-    return [entry for entry in by_day.values() if entry is not None]
+            twice.append(entry.day)
+    return [entry for entry in by_day.values() if entry is not None], twice
+
+
+def _intakes_once(entries: Sequence[IntakeDay], notes: list[Message]) -> Sequence[IntakeDay]:
+    if len({entry.day for entry in entries}) == len(entries):
+        return entries
+    kept, twice = _one_a_day(entries)
+    notes += [say(INTAKE_TWICE, date=iso_date(day)) for day in twice]
+    return kept
 
 
 def _set_aside(

@@ -7,9 +7,7 @@ before that. So one week of water changes nothing, and what is told stays the sa
 import math
 from typing import NamedTuple
 
-import msgspec
-
-from ..log import Log
+from ..log import Log, is_known_on
 from ..measures import body_of
 from ..member import Member
 from ..numbers import Estimate
@@ -162,14 +160,7 @@ def anchor_of(phase: FollowedPhase, day: int) -> int:
 
 def log_until(log: Log, day: int) -> Log:
     """The log as it stood on a morning, that day's weighing included."""
-    return msgspec.structs.replace(
-        log,
-        weighings=[w for w in log.weighings if w.day <= day],
-        intakes=[i for i in log.intakes if i.day < day],
-        steps=[counted for counted in log.steps if counted.day < day],
-        cycle_starts=[first for first in log.cycle_starts if first <= day],
-        events=[event for event in log.events if event.day <= day],
-    )
+    return log.only(lambda entry: is_known_on(entry, day))
 
 
 def need_of(phase: FollowedPhase, read: PhaseRead) -> Need:

@@ -11,7 +11,7 @@ from datetime import date
 import msgspec
 
 from ..body import Adherence, Forecast, PathPoint
-from ..log import Log, LogMaintenance, Reading
+from ..log import Log, LogMaintenance, Reading, day_of
 from ..member import Member
 from ..numbers import Z80, Estimate
 from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, Verdict, signs_to_stop
@@ -333,27 +333,8 @@ def _settling(settled: Settled | None, question: OpenQuestion | None) -> list[Me
 def log_up_to(log: Log, day: int, as_of_day: int) -> tuple[Log, int]:
     """The log up to a day, and how many entries were left out. What lies after the as-of day stays, to be refused."""
 
-    def is_kept(entry_day: int) -> bool:
-        return entry_day <= day or entry_day > as_of_day
-
-    kept = msgspec.structs.replace(
-        log,
-        weighings=[w for w in log.weighings if is_kept(w.day)],
-        intakes=[i for i in log.intakes if is_kept(i.day)],
-        steps=[counted for counted in log.steps if is_kept(counted.day)],
-        cycle_starts=tuple(first for first in log.cycle_starts if is_kept(first)),
-        events=tuple(event for event in log.events if is_kept(event.day)),
-    )
-    left_out = sum(
-        len(whole) - len(part)
-        for whole, part in (
-            (log.weighings, kept.weighings),
-            (log.intakes, kept.intakes),
-            (log.steps, kept.steps),
-            (log.cycle_starts, kept.cycle_starts),
-            (log.events, kept.events),
-        )
-    )
+    kept = log.only(lambda entry: not day < day_of(entry) <= as_of_day)
+    left_out = log.entries - kept.entries
     return (kept, left_out) if left_out else (log, 0)
 
 
