@@ -66,6 +66,16 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "enum": ["active", "light", "moderate", "sedentary", "very_active"],
         "type": "string",
     },
+    "AdherenceFigure": {
+        "additionalProperties": False,
+        "properties": {
+            "mean": {"maximum": 1.5, "minimum": 0.2, "type": "number"},
+            "standard_deviation": {"maximum": 1, "minimum": 0.01, "type": "number"},
+            "weeks": {"maximum": 520, "minimum": 0, "type": "number"},
+        },
+        "required": ["mean", "standard_deviation", "weeks"],
+        "type": "object",
+    },
     "Aim": {"enum": ["gain", "hold", "lose"], "type": "string"},
     "Attention": {
         "additionalProperties": False,
@@ -1083,6 +1093,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
     "PhaseFollowed": {
         "additionalProperties": False,
         "properties": {
+            "adherence": {"$ref": "AdherenceFigure"},
             "changes": {
                 "items": {"$ref": "PhaseChange"},
                 "maxItems": 200,
@@ -1586,6 +1597,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "additionalProperties": False,
         "properties": {
             "adaptation_kcal": {"$ref": "EnergyFigure"},
+            "adherence": {"$ref": "AdherenceFigure"},
             "as_of_date": {"format": "date", "type": "string"},
             "attention": {"anyOf": [{"$ref": "Attention"}, {"type": "null"}]},
             "carried_kg": {"$ref": "MassFigure"},

@@ -10,6 +10,7 @@ __all__ = [
     "AccountAsReadDict",
     "ActivityByLevelDict",
     "ActivityByWeekDict",
+    "AdherenceFigureDict",
     "AttentionDict",
     "BatchLineDict",
     "BlockedDatesDict",
@@ -147,6 +148,20 @@ class ActivityByWeekDict(TypedDict):
     kind: "Literal['week']"
     sessions: "NotRequired[Sequence[models.TrainingSession | TrainingSessionDict]]"
     steps_per_day: "float"
+
+
+class AdherenceFigureDict(TypedDict):
+    """How well deficits are kept to, learned from the log by reviews: the share of a planned deficit that is
+    really followed, 1 for all of it.
+
+    mean: The share, as a fraction. 0.2 to 1.5.
+    standard_deviation: Its standard deviation. 0.01 to 1.
+    weeks: Weeks in a deficit that showed it. 0 to 520.
+    """
+
+    mean: "float"
+    standard_deviation: "float"
+    weeks: "float"
 
 
 class AttentionDict(TypedDict):
@@ -943,6 +958,7 @@ class PhaseChangeDict(TypedDict):
 class PhaseFollowedDict(TypedDict):
     """The phase that is being followed, or was.
 
+    adherence: How well deficits are kept to, as the plan knew it; absent where it did not.
     changes: What was changed since, in order of the dates. `[]` if absent.
     fat_ceiling_fraction: Body fat that ends a gain. 0.08 to 0.6.
     fat_loss_kg: Fat that the phase is to lose, kilograms; where absent, its length is the target. 0.2 to 40.
@@ -955,6 +971,7 @@ class PhaseFollowedDict(TypedDict):
     weeks: The weeks as first planned, in order: those of the plan, whatever was corrected since.
     """
 
+    adherence: "NotRequired[models.AdherenceFigure | AdherenceFigureDict]"
     changes: "NotRequired[Sequence[models.PhaseChange | PhaseChangeDict]]"
     fat_ceiling_fraction: "NotRequired[float | None]"
     fat_loss_kg: "NotRequired[float | None]"
@@ -1353,6 +1370,8 @@ class StateDict(TypedDict):
     the phase, so that only what was logged since need be sent. Nothing of it is kept by the service.
 
     adaptation_kcal: Adaptation present: what is spent less (negative) after eating less.
+    adherence: How well deficits are kept to, as reviews of them have shown; absent where none has. Plans,
+        forecasts, decisions and seasons expect of a deficit what it says.
     as_of_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
     attention: That of the last review.
     carried_kg: Glycogen, water and gut content against the usual.
@@ -1378,6 +1397,7 @@ class StateDict(TypedDict):
     """
 
     adaptation_kcal: "models.EnergyFigure | EnergyFigureDict"
+    adherence: "NotRequired[models.AdherenceFigure | AdherenceFigureDict]"
     as_of_date: "datetime.date | str"
     attention: "NotRequired[models.Attention | AttentionDict | None]"
     carried_kg: "models.MassFigure | MassFigureDict"

@@ -10,6 +10,7 @@ if TYPE_CHECKING:
     from .activity_level import ActivityLevel as ActivityLevel
     from .activity_lever import ActivityLever as ActivityLever
     from .activity_use import ActivityUse as ActivityUse
+    from .adherence_figure import AdherenceFigure as AdherenceFigure
     from .aim import Aim as Aim
     from .attention import Attention as Attention
     from .batch_answer import BatchAnswer as BatchAnswer
@@ -221,6 +222,7 @@ _MODULES = {
     "ActivityLevel": "activity_level",
     "ActivityLever": "activity_lever",
     "ActivityUse": "activity_use",
+    "AdherenceFigure": "adherence_figure",
     "Aim": "aim",
     "Attention": "attention",
     "BatchAnswer": "batch_answer",
@@ -424,6 +426,7 @@ __all__ = [
     "ActivityLevel",
     "ActivityLever",
     "ActivityUse",
+    "AdherenceFigure",
     "Aim",
     "Attention",
     "BatchAnswer",

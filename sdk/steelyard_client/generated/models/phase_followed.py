@@ -10,6 +10,7 @@ from ..models.phase_kind import PhaseKind
 from ..types import UNSET, Unset
 
 if TYPE_CHECKING:
+    from ..models.adherence_figure import AdherenceFigure
     from ..models.known_maintenance import KnownMaintenance
     from ..models.phase_change import PhaseChange
     from ..models.ratio_figure import RatioFigure
@@ -31,6 +32,9 @@ class PhaseFollowed:
         start_date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
         weeks (list[WeekFollowed]): The weeks as first planned, in order: those of the plan, whatever was corrected
             since.
+        adherence (AdherenceFigure | Unset): How well deficits are kept to, learned from the log by reviews: the share
+            of a planned deficit that is really
+            followed, 1 for all of it.
         changes (list[PhaseChange] | Unset): What was changed since, in order of the dates. `[]` if absent.
         fat_ceiling_fraction (float | None | Unset): Body fat that ends a gain.
         fat_loss_kg (float | None | Unset): Fat that the phase is to lose, kilograms; where absent, its length is the
@@ -44,6 +48,7 @@ class PhaseFollowed:
     maintenance: KnownMaintenance
     start_date: datetime.date
     weeks: list[WeekFollowed]
+    adherence: AdherenceFigure | Unset = UNSET
     changes: list[PhaseChange] | Unset = UNSET
     fat_ceiling_fraction: float | None | Unset = UNSET
     fat_loss_kg: float | None | Unset = UNSET
@@ -65,6 +70,10 @@ class PhaseFollowed:
         for weeks_item_data in self.weeks:
             weeks_item = weeks_item_data.to_dict()
             weeks.append(weeks_item)
+
+        adherence: dict[str, Any] | Unset = UNSET
+        if not isinstance(self.adherence, Unset):
+            adherence = self.adherence.to_dict()
 
         changes: list[dict[str, Any]] | Unset = UNSET
         if not isinstance(self.changes, Unset):
@@ -117,6 +126,8 @@ class PhaseFollowed:
                 "weeks": weeks,
             }
         )
+        if adherence is not UNSET:
+            field_dict["adherence"] = adherence
         if changes is not UNSET:
             field_dict["changes"] = changes
         if fat_ceiling_fraction is not UNSET:
@@ -134,6 +145,7 @@ class PhaseFollowed:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        from ..models.adherence_figure import AdherenceFigure  # noqa: PLC0415
         from ..models.known_maintenance import KnownMaintenance  # noqa: PLC0415
         from ..models.phase_change import PhaseChange  # noqa: PLC0415
         from ..models.ratio_figure import RatioFigure  # noqa: PLC0415
@@ -153,6 +165,13 @@ class PhaseFollowed:
             weeks_item = WeekFollowed.from_dict(weeks_item_data)
 
             weeks.append(weeks_item)
+
+        _adherence = d.pop("adherence", UNSET)
+        adherence: AdherenceFigure | Unset
+        if isinstance(_adherence, Unset):
+            adherence = UNSET
+        else:
+            adherence = AdherenceFigure.from_dict(_adherence)
 
         _changes = d.pop("changes", UNSET)
         changes: list[PhaseChange] | Unset = UNSET
@@ -231,6 +250,7 @@ class PhaseFollowed:
             maintenance=maintenance,
             start_date=start_date,
             weeks=weeks,
+            adherence=adherence,
             changes=changes,
             fat_ceiling_fraction=fat_ceiling_fraction,
             fat_loss_kg=fat_loss_kg,

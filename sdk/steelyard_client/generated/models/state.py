@@ -12,6 +12,7 @@ from ..models.sex import Sex
 from ..types import UNSET, Unset
 
 if TYPE_CHECKING:
+    from ..models.adherence_figure import AdherenceFigure
     from ..models.attention import Attention
     from ..models.energy_figure import EnergyFigure
     from ..models.known_reading import KnownReading
@@ -50,6 +51,9 @@ class State:
                 rail.
             training (Training): Resistance training.
             weight_kg (MassFigure): A mass with its error.
+            adherence (AdherenceFigure | Unset): How well deficits are kept to, learned from the log by reviews: the share
+                of a planned deficit that is really
+                followed, 1 for all of it.
             attention (Attention | None | Unset): That of the last review.
             log (Log | None | Unset): The last weeks of the log, as sent.
             phase (None | PhaseFollowed | Unset): The phase under way and what changed of it.
@@ -75,6 +79,7 @@ class State:
     sex: Sex
     training: Training
     weight_kg: MassFigure
+    adherence: AdherenceFigure | Unset = UNSET
     attention: Attention | None | Unset = UNSET
     log: Log | None | Unset = UNSET
     phase: None | PhaseFollowed | Unset = UNSET
@@ -119,6 +124,10 @@ class State:
         training = self.training.to_dict()
 
         weight_kg = self.weight_kg.to_dict()
+
+        adherence: dict[str, Any] | Unset = UNSET
+        if not isinstance(self.adherence, Unset):
+            adherence = self.adherence.to_dict()
 
         attention: dict[str, Any] | None | Unset
         if isinstance(self.attention, Unset):
@@ -200,6 +209,8 @@ class State:
                 "weight_kg": weight_kg,
             }
         )
+        if adherence is not UNSET:
+            field_dict["adherence"] = adherence
         if attention is not UNSET:
             field_dict["attention"] = attention
         if log is not UNSET:
@@ -221,6 +232,7 @@ class State:
 
     @classmethod
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
+        from ..models.adherence_figure import AdherenceFigure  # noqa: PLC0415
         from ..models.attention import Attention  # noqa: PLC0415
         from ..models.energy_figure import EnergyFigure  # noqa: PLC0415
         from ..models.known_reading import KnownReading  # noqa: PLC0415
@@ -264,6 +276,13 @@ class State:
         training = Training.from_dict(d.pop("training"))
 
         weight_kg = MassFigure.from_dict(d.pop("weight_kg"))
+
+        _adherence = d.pop("adherence", UNSET)
+        adherence: AdherenceFigure | Unset
+        if isinstance(_adherence, Unset):
+            adherence = UNSET
+        else:
+            adherence = AdherenceFigure.from_dict(_adherence)
 
         def _parse_attention(data: object) -> Attention | None | Unset:
             if data is None:
@@ -393,6 +412,7 @@ class State:
             sex=sex,
             training=training,
             weight_kg=weight_kg,
+            adherence=adherence,
             attention=attention,
             log=log,
             phase=phase,

@@ -62,8 +62,8 @@ def _estimate(figure: MassFigure | EnergyFigure | RatioFigure) -> Estimate:
     return Estimate(figure.mean, figure.standard_deviation)
 
 
-def _adherence(figure: AdherenceFigure | UnsetType | None) -> Adherence | None:
-    if figure is None or figure is UNSET:
+def _adherence(figure: AdherenceFigure | UnsetType) -> Adherence | None:
+    if isinstance(figure, UnsetType):
         return None
     return Adherence(Estimate(figure.mean, figure.standard_deviation), figure.weeks)
 

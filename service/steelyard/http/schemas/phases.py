@@ -232,7 +232,7 @@ class PhaseFollowed(Request, frozen=True, kw_only=True):
         RatioFigure | None, Meta(description="Logged over eaten energy as the plan knew it, where it did.")
     ] = None
     adherence: Annotated[
-        AdherenceFigure | UnsetType | None,
+        AdherenceFigure | UnsetType,
         Meta(description="How well deficits are kept to, as the plan knew it; absent where it did not."),
     ] = UNSET
 

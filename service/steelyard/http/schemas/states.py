@@ -163,7 +163,7 @@ class State(Request, frozen=True, kw_only=True):
     ] = None
     training: Training
     adherence: Annotated[
-        AdherenceFigure | UnsetType | None,
+        AdherenceFigure | UnsetType,
         Meta(
             description="How well deficits are kept to, as reviews of them have shown; absent where none has. Plans, "
             "forecasts, decisions and seasons expect of a deficit what it says."

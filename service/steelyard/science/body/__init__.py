@@ -51,7 +51,7 @@ from .forecasting import (
     assemble,
     forecast,
     moved_run,
-    path_followed,
+    path_kept,
 )
 from .linearised_balance import (
     linearise,
@@ -142,7 +142,7 @@ __all__ = [
     "learned",
     "linearise",
     "moved_run",
-    "path_followed",
+    "path_kept",
     "prior_noise",
     "settle_at",
     "start_body",

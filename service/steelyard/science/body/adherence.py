@@ -87,6 +87,7 @@ def learned(before: Adherence, seen: Estimate, weeks: float) -> Adherence:
     return Adherence(Estimate(mean, (of_before + of_seen) ** -0.5), before.weeks + weeks)
 
 
+@traced
 def unfollowed_share(
     intake_kcal: Number, gap_kcal: Number, kept: Estimate, score: float | Number = 0.0, ops: Elementwise = FLOATS
 ) -> Number:

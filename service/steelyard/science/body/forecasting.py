@@ -333,32 +333,18 @@ def _run_of(
     return Moved(source, model, states, _values_of(model, states, ops=ops))
 
 
-def path_followed(
+@traced
+def path_kept(
     model: BodyModel,
     state: BodyState,
     plan: list[Stretch],
-    kept: Estimate | None,
+    kept: Estimate,
     source: UncertaintySource | None = None,
     carried_of: list[BodyState] | None = None,
     ops: Elementwise = FLOATS,
 ) -> list[BodyState]:
     """The states at the start and after each step of ``plan``, as somebody is expected to follow it who keeps to a
-    share of deficits; all of it where None. ``source`` moves it by one SD; ``carried_of`` as in ``walk``."""
-    if kept is None:
-        return _path(model, state, plan, source, carried_of, ops=ops)
-    return _path_kept(model, state, plan, kept, source, carried_of, ops)
-
-
-@traced
-def _path_kept(
-    model: BodyModel,
-    state: BodyState,
-    plan: list[Stretch],
-    kept: Estimate,
-    source: UncertaintySource | None,
-    carried_of: list[BodyState] | None,
-    ops: Elementwise,
-) -> list[BodyState]:
+    share of deficits. ``source`` moves it by one SD; ``carried_of`` as in ``walk``."""
     is_adherence = source is UncertaintySource.ADHERENCE
     states = [state]
     for diet, lengths in plan:
@@ -458,7 +444,9 @@ def forecast(
     start = Starts(body, ops) if start is None else start
     model, state = start.expected
     kept = body.kept
-    states = path_followed(model, state, plan, kept, ops=ops) if path is None else path
+    states = path
+    if states is None:
+        states = _path(model, state, plan, ops=ops) if kept is None else path_kept(model, state, plan, kept, ops=ops)
     coarse, nodes = _coarse(plan)
     at_nodes = [states[i] for i in nodes]
     moved = []
@@ -469,7 +457,7 @@ def forecast(
             if kept is None:
                 moved.append(_run_of(source, other_model, other, coarse, carried_of, ops=ops))
             else:
-                run = path_followed(other_model, other, coarse, kept, source, carried_of, ops)
+                run = path_kept(other_model, other, coarse, kept, source, carried_of, ops)
                 moved.append(moved_run(source, other_model, run, ops))
     carried_spread = CARRIED_SPREAD if UncertaintySource.CARRIED_MASS in sources else 0.0
     has_noise = UncertaintySource.DAILY_NOISE in sources

@@ -17,7 +17,7 @@ from ..body import (
     advance,
     bodies_of,
     crossing,
-    path_followed,
+    path_kept,
     start_body,
     walk,
 )
@@ -245,7 +245,7 @@ class DeficitPhase:
                 rows += [row] * n
                 if self.kept is not None:
                     there = likely[-1] if likely else self.state
-                    likely += path_followed(self.model, there, [Stretch(diet, (7.0,) * n)], self.kept)[1:]
+                    likely += path_kept(self.model, there, [Stretch(diet, (7.0,) * n)], self.kept)[1:]
                 states += walk(self.model, states[-1] if states else self.state, diet, (7.0,) * n)
             known = self._paths[deficit_kcal] = _Path(elements, rows, states, likely)
         return known.rows[:weeks], known.states[:weeks]

@@ -23,7 +23,7 @@ from ..body import (
     UncertaintySource,
     current_maintenance_kcal,
     forecast,
-    path_followed,
+    path_kept,
     walk,
 )
 from ..member import Member
@@ -183,7 +183,7 @@ class _Draft:
             return
         kept = self.body.kept
         if kept is not None:
-            self.likely += path_followed(self.model, self.likely[-1], stretches_of(weeks), kept)[1:]
+            self.likely += path_kept(self.model, self.likely[-1], stretches_of(weeks), kept)[1:]
         else:
             self.likely += states
         self.state = states[-1]

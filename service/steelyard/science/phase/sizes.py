@@ -6,7 +6,7 @@ from typing import NamedTuple
 from .. import rails
 from ..numbers import Estimate
 from ..rails import Subject
-from ..register import GARTHE_2011, HELMS_2014, Basis, Message, constant, say
+from ..register import GARTHE_2011, HELMS_2014, Basis, Message, constant, say, traced
 from .defaults import FAT_CEILING, LEAST_DEFICIT, STATIC_KCAL_PER_KG, SURPLUS_DEFAULT
 
 RATE_LEAN = constant(
@@ -191,6 +191,7 @@ def usual_deficit(
     return UsualDeficit(size, size / per_share, size / subject.maintenance_kcal, because)
 
 
+@traced
 def smaller_by(kept: Estimate) -> float:
     """The share of a usual deficit, and of its pace, for somebody who keeps to no more than a share of deficits."""
     return max(NOT_KEPT_LEAST, kept.mean)
