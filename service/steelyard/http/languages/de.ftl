@@ -443,7 +443,7 @@ document-above-band = Wochen über dem Bereich ({ $band })
 
 NOT_MEDICAL_ADVICE = Das ist Information, kein ärztlicher Rat. Sprich mit einer Ärztin, einem Arzt oder einer Ernährungsfachkraft, bevor du deine Ernährung umstellst; örtliche Vorschriften gehen vor.
 FAT_FROM_BMI = Dein Körperfett ist aus Größe und Gewicht geschätzt, bei Muskulösen zu hoch. Lass es messen, bevor du dich für eine Diätphase entscheidest.
-ON_LOGGING_SCALE = Dein Bedarf gilt so, wie du protokollierst: Schreibst du weniger auf, als du isst, ist das die Menge, die im Protokoll stehen soll.
+ON_LOGGING_SCALE = Dieser Bedarf passt zu deinem Protokoll: Schreibst du weniger auf, als du isst, soll genau diese Menge darin stehen.
 TWO_SEXES = Gerechnet ist mit den Gleichungen beider Geschlechter: Die Spanne deckt beide ab, und die strengeren Grenzen gelten.
 FROM_EQUATIONS = Ohne Protokoll stammt das allein aus Gleichungen. Vier Wochen mit Gewichten und Essen machen es am ehesten genauer.
 
@@ -519,7 +519,7 @@ WARNED_RECENT_CUT = Deine letzte Diätphase ist erst { $weeks ->
     [one] 1 Woche
    *[other] { NUMBER($weeks, maximumFractionDigits: 0) } Wochen
 } her. Bis { NUMBER($limit_weeks, maximumFractionDigits: 0) } Wochen um sind, lohnt sich Warten meist mehr.
-BODY_FAT_AT_MINIMUM = Mit { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett bist du am Mindesten, etwa { NUMBER($limit_percent, maximumFractionDigits: 1) } %. Nimm nicht weiter ab; sprich mit einer Arztpraxis oder Ernährungsfachkraft.
+BODY_FAT_AT_MINIMUM = { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett ist das sichere Mindeste (etwa { NUMBER($limit_percent, maximumFractionDigits: 1) } %). Nimm nicht weiter ab; sprich mit einer Arztpraxis.
 BODY_FAT_LOW = { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett liegen unter { NUMBER($limit_percent, maximumFractionDigits: 1) } %, so schlank, wie es die wenigsten gut halten können.
 UNDER_AGE_NO_TARGET = Unter { NUMBER($limit_years, maximumFractionDigits: 0) } Jahren ist das nur eine Schätzung, aus der kein Ziel folgt. Sprich mit einer Arztpraxis über Wachstum und Gewicht.
 FAT_FREE_MASS_INDEX_UNUSUAL = So viel Muskulatur haben bei dieser Größe nur wenige. Prüfe das Gewicht (Kilogramm oder Pfund?), die Größe und die Messung.
@@ -573,7 +573,7 @@ FLEXIBLE_DAYS_PAID = Deine anderen Tage haben bis zu { NUMBER($paid_kcal, maximu
 CAPPED_FLEXIBLE_DAYS = Deine freien Tage bekommen { NUMBER($fits_kcal, maximumFractionDigits: 0) } von { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal je Woche. An anderen Tagen: { why }.
 HIGHER_DAYS_LOSE_NO_MORE = Tage mit mehr Essen machen die Woche leichter. Zusätzliches Fett verlierst du durch sie nicht.
 ALCOHOL_COUNTED = Alkohol zählt wie Essen, mit 7,1 kcal je Gramm, und nährt keinen Muskel. Weniger davon ist immer gut.
-MEALS_PROTEIN = Dein Eiweiß in { meals } sind bis zu { NUMBER($protein_g, maximumFractionDigits: 0) } Gramm auf einmal. Am meisten zählt der ganze Tag.
+MEALS_PROTEIN = In { meals } isst du je bis zu { NUMBER($protein_g, maximumFractionDigits: 0) } Gramm Eiweiß. Am meisten zählt, was der ganze Tag hat.
 MEALS_FEWER = Weniger und größere Mahlzeiten bauen besser Muskeln auf: etwa { NUMBER($protein_g, maximumFractionDigits: 0) } Gramm Eiweiß in jeder von { meals }.
 PLANT_PROTEIN = Du bekommst ein Zehntel mehr Eiweiß, weil Pflanzen etwas weniger liefern, was Muskeln brauchen. Soja, Bohnen und Getreide zusammen sind gut.
 PROTEIN_REFERENCE = Dein Eiweiß ist für { NUMBER($reference_kg, maximumFractionDigits: 0) } kg gerechnet, nicht für dein ganzes Gewicht: Körperfett braucht kaum welches.
@@ -593,7 +593,7 @@ GOAL_ALREADY_MET = Dein Ziel ist schon erreicht: Es gibt nichts zu verlieren.
 PHASE_USED_UP = Dieser Mini-Cut läuft schon { weeks }, länger soll keiner sein: Geh zur Erhaltung über, oder plane eine längere Diätphase.
 CUT_NEEDS_READING = Ein aus Größe und Gewicht berechnetes Körperfett beginnt keine Diätphase. Lass es messen (Hautfalten, Umfänge, DXA) und frag dann wieder.
 CUT_NO_ROOM = In die verbleibenden Wochen passt keine Diätphase dieser Art.
-GAIN_NO_ROOM = Schon das Mindeste, was du essen sollst, lässt keinen Aufbau in seinen Grenzen zu, darum hältst du.
+GAIN_NO_ROOM = Schon das Mindeste, was du essen sollst, ließe dich schneller zunehmen, als gut ist. Darum hältst du.
 GAIN_NEEDS_TRAINING = Ein Überschuss ohne Krafttraining wird zu Fett: Fang zuerst mit dem Training an.
 TARGET_WRONG_SIDE = Diese Energiemenge führt von deinem Ziel weg, oder es geht vorher nicht weiter.
 TARGET_NEEDS_INTAKE = Um dein Ziel bis dahin zu erreichen, würdest du { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag essen.
@@ -612,7 +612,10 @@ DECISION_CUT_DONE = Die Diätphase hat gewirkt: { NUMBER($fat_percent, maximumFr
 DECISION_CUT_UNDER_WAY = Deine Diätphase geht weiter: Körperfett { NUMBER($fat_percent, maximumFractionDigits: 1) } %, Ziel { NUMBER($target_percent, maximumFractionDigits: 1) } %.
 DECISION_CUT_JUST_ENDED = Deine letzte Diätphase ist { weeks } her. Halte noch { bridge-weeks }, bis Glykogen und Wasser zurück sind, dann baue auf.
 DECISION_CUT_TOO_RECENT = Deine letzte Diätphase ist { weeks } her. Nach { NUMBER($limit_weeks, maximumFractionDigits: 0) } Wochen, am { DATETIME($date, dateStyle: "long") }, kommt wieder eine infrage.
-DECISION_TOO_MANY_CUTS = Diätphasen in zwölf Monaten: { $cuts }. Das reicht; die nächste kommt am { DATETIME($date, dateStyle: "long") } infrage.
+DECISION_TOO_MANY_CUTS = In zwölf Monaten { $cuts ->
+    [one] hast du eine Diätphase
+   *[other] hast du { $cuts } Diätphasen
+} beendet. Das reicht vorerst; die nächste kann am { DATETIME($date, dateStyle: "long") } beginnen.
 DECISION_EVENT_READY = Für deinen Anlass genügen { NUMBER($target_percent, maximumFractionDigits: 1) } % Körperfett, und du bist bei { NUMBER($fat_percent, maximumFractionDigits: 1) } %: Eine Diätphase ist nicht nötig.
 DECISION_EVENT_TOO_NEAR = Dein Anlass ist in { weeks }, zu nah für eine Diätphase und eine Woche Ruhe danach. Halte: Die Waage verlöre nur Wasser.
 DECISION_EVENT_LATER = Dein Anlass ist in { weeks }. Die Diätphase dauert { cut-weeks }, dazu eine Woche Ruhe: Beginne am { DATETIME($date, dateStyle: "long") }.
@@ -624,7 +627,7 @@ DECISION_EVENT_SETS_DATE = Hier entscheidet das Datum deines Anlasses.
 DECISION_MEASURE_FIRST_BMI = Dein Körperfett ist nur aus Größe und Gewicht berechnet. Lass es messen (Hautfalten, Umfänge, DXA) und frag dann wieder. Bis dahin: { phase }.
 DECISION_MEASURE_FIRST_ERROR = Deine Messung von { NUMBER($fat_percent, maximumFractionDigits: 1) } % kann { NUMBER($error_points, maximumFractionDigits: 1) } Punkte danebenliegen: zu unsicher für eine Diätphase. Wiederhole sie mit einer besseren Methode. Bis dahin: { phase }.
 DECISION_WANTS_HOLD = Du möchtest halten, und nichts spricht dagegen.
-DECISION_WANTS_HOLD_OVER = Du möchtest halten. Für eine Diätphase spricht nur, wie schlank du sein wolltest; fällig wäre sie bei { NUMBER($due_percent, maximumFractionDigits: 1) } % Körperfett.
+DECISION_WANTS_HOLD_OVER = Du möchtest halten, also halte. So schlank wie einmal gewählt würdest du mit einer Diätphase ab { NUMBER($due_percent, maximumFractionDigits: 1) } % Körperfett.
 DECISION_NEAR_UNDERWEIGHT = Ein Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } liegt nahe am Untergewicht. Halten geht vor; unter { NUMBER($limit, maximumFractionDigits: 1) } beginnt keine Fettabnahme.
 DECISION_LEAN_ENOUGH = Mit { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett bist du schlank genug: Eine Diätphase würde Trainingszeit kosten und nichts bringen. { advice }
 DECISION_NOT_YET = Noch nicht: Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % kostet ein Mini-Cut mehr Muskeln und Mühe, als er dir in { weeks } bringt. { advice }
@@ -663,7 +666,7 @@ CHANGE_DUE_BELOW = Unter { NUMBER($due_percent, maximumFractionDigits: 1) } % K
 CHANGE_READING = Deine Messung kann { NUMBER($error_points, maximumFractionDigits: 1) } Punkte danebenliegen: Mit { NUMBER($probability_percent, maximumFractionDigits: 0) } % Wahrscheinlichkeit liegst du in Wahrheit auf der anderen Seite.
 CHANGE_READING_NEEDED = Mit einer echten Körperfettmessung käme eine Diätphase überhaupt erst infrage.
 CHANGE_MOTIVE = Wärst du gern schlanker, ist das ein eigener Grund: Eine Diätphase wäre dann ab { NUMBER($due_percent, maximumFractionDigits: 1) } % fällig.
-CHANGE_CONTENT = Bist du mit dir zufrieden, hast du Zeit bis { NUMBER($due_percent, maximumFractionDigits: 1) } %.
+CHANGE_CONTENT = Bist du zufrieden, wie du bist, kann eine Diätphase bis { NUMBER($due_percent, maximumFractionDigits: 1) } % Körperfett warten.
 CHANGE_TIME = Ab dem { DATETIME($date, dateStyle: "long") } kommt wieder eine Diätphase infrage.
 CHANGE_EVENT_START = Die Diätphase für deinen Anlass beginnt spätestens am { DATETIME($date, dateStyle: "long") }.
 CHANGE_SCREENING = Mit beantworteten Gesundheitsfragen käme eine Diätphase infrage.
@@ -769,7 +772,7 @@ REVIEW_LATER_ENTRIES = { $count ->
    *[other] { $count } Einträge nach dem Ende der Phase zählen
 } nicht mit.
 REVIEW_WINDOW_SHORTER = Deine erste Wägung kommt { days } nach dem Beginn; bis dahin gilt die Vorhersage des Plans.
-REVIEW_WAITS = Eine Auswertung spricht für eine Änderung; eine zweite, eine Woche entfernt, soll es bestätigen. Bleib bis zum { DATETIME($date, dateStyle: "long") } beim Plan.
+REVIEW_WAITS = Eine Durchsicht spricht für eine Änderung; eine zweite, eine Woche später, muss sie bestätigen. Bleib bis zum { DATETIME($date, dateStyle: "long") } beim Plan.
 REVIEW_MAY_STOP_EARLY = Du bist dem Plan voraus: Mach weiter und hör, wenn du magst, { days } früher auf. Mehr essen musst du nicht.
 REVIEW_WAITS_FOR_EVENT = Bis zum { DATETIME($date, dateStyle: "long") } sagt dein Gewicht wenig ({ event }). Wiege dich und protokolliere weiter; vorher ändert sich nichts.
 
@@ -783,7 +786,7 @@ QUESTION_IF_AS_LOGGED = Kommt so viel heraus wie vorher und das Gewicht läuft w
 QUESTION_IF_WATER = Hat davon etwas begonnen, ist es Wasser: Nichts ändert sich, und am { DATETIME($date, dateStyle: "long") } wird neu geurteilt.
 QUESTION_IF_NOT_WATER = Hat nichts davon begonnen, erklärt Wasser es nicht lange: Dann sehen wir an, was du isst.
 QUESTION_FOUND_MORE = Du hast Essen gefunden, das im Protokoll fehlte. Der Plan bleibt und wird an den Tagen seit dem { DATETIME($date, dateStyle: "long") } gemessen.
-QUESTION_FOUND_AS_LOGGED = Dein Protokoll ist vollständig, also braucht dein Körper etwas anderes als gedacht.
+QUESTION_FOUND_AS_LOGGED = Dein Protokoll ist vollständig, also braucht dein Körper mehr oder weniger als gedacht.
 QUESTION_FOUND_WATER = Was sich am { DATETIME($date, dateStyle: "long") } geändert hat, erklärt dein Gewicht als Wasser: Bis es sich setzt, ändert sich nichts.
 
 # Zeichen aus einer Rückmeldung.
@@ -791,7 +794,7 @@ CHECK_IN_MISSED_PERIOD = Eine ausgebliebene Periode bei wenig Essen zeigt Energi
 CHECK_IN_LATE_PERIOD = Deine Periode ist spät: Iss { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal am Tag mehr, und sprich mit einer Ärztin oder einem Arzt, wenn sie ausbleibt.
 CHECK_IN_WEAKER = Deine Kraft in den Hauptübungen ist zweimal nacheinander gefallen: Schließe diese Phase binnen einer Woche ab.
 CHECK_IN_MUCH_WEAKER = Deine Kraft in den Hauptübungen ist zweimal nacheinander um ein Zehntel gefallen: Beende diese Phase.
-CHECK_IN_WORN = Hunger und Schlaf waren zweimal nacheinander schlecht: { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal am Tag mehr machen es leichter und kosten ein paar Tage.
+CHECK_IN_WORN = Hunger und Schlaf waren zweimal nacheinander schlecht: Iss { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal am Tag mehr. Es wird leichter und dauert ein paar Tage länger.
 CHECK_IN_LOW_MOOD = Deine Stimmung war zweimal nacheinander am Boden: Sprich mit jemandem, dem du vertraust, und bleibt es so, mit einer Ärztin oder einem Arzt.
 
 # Eine Saison.
@@ -801,7 +804,7 @@ SEASON_BRIDGE = Nach der Diätphase kommen Glykogen, Wasser und Speisebrei zurü
 SEASON_HOLD = Du hältst: Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett baut dieser Plan nicht weiter auf, und eine Diätphase darf nicht beginnen.
 SEASON_HELD_AT_NEED = Das Mindeste, was du essen sollst, ist etwa dein Bedarf: Du hältst, ohne Überschuss.
 SEASON_LEVEL = Dieser Plan hat keinen Überschuss: Du isst nach Bedarf, und das Training baut auf.
-SEASON_NO_CUT = In diese Wochen fällt keine Diätphase: Keine, die sein darf, ist nötig.
+SEASON_NO_CUT = In diesen Wochen gibt es keine Diätphase: Du brauchst keine, oder es darf keine sein.
 SEASON_CUTS = { $cuts ->
     [one] Eine Diätphase
    *[other] { $cuts } Diätphasen

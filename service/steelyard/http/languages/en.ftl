@@ -442,7 +442,7 @@ document-above-band = weeks above the band ({ $band })
 
 NOT_MEDICAL_ADVICE = This is information, not medical advice. Before changing your diet, speak to a physician or registered dietitian; local rules come first.
 FAT_FROM_BMI = Your body fat was estimated from height and weight, which overstates it in muscular people: measure it before deciding to cut.
-ON_LOGGING_SCALE = Maintenance is on the scale of your own log: if you log less than you eat, this is the amount to log.
+ON_LOGGING_SCALE = This maintenance fits your way of logging: if you log less than you eat, it is the amount your log should show.
 TWO_SEXES = Equations for both sexes were used: the range covers both, and the stricter limits apply.
 FROM_EQUATIONS = Without a log this rests on equations alone. Four weeks of weights and intakes narrow it most.
 
@@ -518,7 +518,7 @@ WARNED_RECENT_CUT = Your last cut ended only { $weeks ->
     [one] 1 week
    *[other] { NUMBER($weeks, maximumFractionDigits: 0) } weeks
 } ago. Waiting until { NUMBER($limit_weeks, maximumFractionDigits: 0) } weeks have passed is usually the better trade.
-BODY_FAT_AT_MINIMUM = At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat you are at the least kept without harm, about { NUMBER($limit_percent, maximumFractionDigits: 1) }%. Lose no more; speak to a physician or dietitian.
+BODY_FAT_AT_MINIMUM = { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is as lean as is safe: the limit is about { NUMBER($limit_percent, maximumFractionDigits: 1) }%. Lose no more; speak to a physician or dietitian.
 BODY_FAT_LOW = { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is under { NUMBER($limit_percent, maximumFractionDigits: 1) }%, leaner than most people can hold well.
 UNDER_AGE_NO_TARGET = Under { NUMBER($limit_years, maximumFractionDigits: 0) } this is an estimate only, and no target follows from it. Speak to a physician about growth and weight.
 FAT_FREE_MASS_INDEX_UNUSUAL = Few people carry this much muscle for their height. Check the weight (kilograms, or pounds?), the height and the reading.
@@ -572,7 +572,7 @@ FLEXIBLE_DAYS_PAID = Your other days have up to { NUMBER($paid_kcal, maximumFrac
 CAPPED_FLEXIBLE_DAYS = Your flexible days get { NUMBER($fits_kcal, maximumFractionDigits: 0) } of { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal a week: on other days { why }.
 HIGHER_DAYS_LOSE_NO_MORE = Days with more food make a week easier to follow. They lose no extra fat.
 ALCOHOL_COUNTED = Alcohol counts like food, at 7.1 kcal a gram, and feeds no muscle. Less of it is always fine.
-MEALS_PROTEIN = Your protein in { meals } is up to { NUMBER($protein_g, maximumFractionDigits: 0) } grams at a time. The day's total matters most.
+MEALS_PROTEIN = In { meals } you eat up to { NUMBER($protein_g, maximumFractionDigits: 0) } grams of protein at a time. The day's total matters most.
 MEALS_FEWER = Fewer, larger meals build muscle better: about { NUMBER($protein_g, maximumFractionDigits: 0) } grams of protein in each of { meals }.
 PLANT_PROTEIN = You get a tenth more protein, because plants give a little less of what muscle needs. Soy, beans and grains together do well.
 PROTEIN_REFERENCE = Your protein is counted for { NUMBER($reference_kg, maximumFractionDigits: 0) } kg, not for all you weigh: body fat needs hardly any.
@@ -592,7 +592,7 @@ GOAL_ALREADY_MET = You have met the goal already: there is nothing to lose.
 PHASE_USED_UP = This mini-cut has run { weeks }, as long as one may: go to maintenance, or plan a longer cut.
 CUT_NEEDS_READING = Body fat computed from height and weight never starts a cut. Measure it (skinfolds, girths, DXA), then ask again.
 CUT_NO_ROOM = No cut of this kind fits into the weeks left for it.
-GAIN_NO_ROOM = Your least intake leaves no room for a gain under its ceiling, so you hold.
+GAIN_NO_ROOM = Even the least you should eat would make you gain faster than you may, so you hold.
 GAIN_NEEDS_TRAINING = A surplus without resistance training is stored as fat: start training first.
 TARGET_WRONG_SIDE = This intake moves away from your target, or levels off before it.
 TARGET_NEEDS_INTAKE = To reach your target by this date you would eat { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day.
@@ -611,7 +611,10 @@ DECISION_CUT_DONE = The cut has done its work: { NUMBER($fat_percent, maximumFra
 DECISION_CUT_UNDER_WAY = Your cut goes on: body fat is { NUMBER($fat_percent, maximumFractionDigits: 1) }%, and { NUMBER($target_percent, maximumFractionDigits: 1) }% is the aim.
 DECISION_CUT_JUST_ENDED = Your last cut ended { weeks } ago. Hold for another { bridge-weeks } while glycogen and water return, then gain.
 DECISION_CUT_TOO_RECENT = Your last cut ended { weeks } ago. After { NUMBER($limit_weeks, maximumFractionDigits: 0) } weeks, on { DATETIME($date, dateStyle: "long") }, another may be considered.
-DECISION_TOO_MANY_CUTS = Cuts ended within twelve months: { $cuts }. That is enough; the next is considered on { DATETIME($date, dateStyle: "long") }.
+DECISION_TOO_MANY_CUTS = { $cuts ->
+    [one] You have ended one cut
+   *[other] You have ended { $cuts } cuts
+} in twelve months. That is enough for now; the next may start on { DATETIME($date, dateStyle: "long") }.
 DECISION_EVENT_READY = For your event { NUMBER($target_percent, maximumFractionDigits: 1) }% body fat is enough, and you are at { NUMBER($fat_percent, maximumFractionDigits: 1) }%: no cut is needed.
 DECISION_EVENT_TOO_NEAR = Your event is { weeks } away, too near for a cut and its week to settle. Hold: the scale would only lose water.
 DECISION_EVENT_LATER = Your event is { weeks } away. Its cut takes { cut-weeks }, and one to settle: start it on { DATETIME($date, dateStyle: "long") }.
@@ -623,7 +626,7 @@ DECISION_EVENT_SETS_DATE = The date of your event decides here.
 DECISION_MEASURE_FIRST_BMI = Your body fat was only computed from height and weight. Measure it (skinfolds, girths, DXA), then ask again. Until then: { phase }.
 DECISION_MEASURE_FIRST_ERROR = Your reading of { NUMBER($fat_percent, maximumFractionDigits: 1) }% may be { NUMBER($error_points, maximumFractionDigits: 1) } points off: too unsure for a cut. Repeat it with a better method. Until then: { phase }.
 DECISION_WANTS_HOLD = You want to hold, and nothing speaks against it.
-DECISION_WANTS_HOLD_OVER = You want to hold. Only the leanness you chose speaks for a cut, due at { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat.
+DECISION_WANTS_HOLD_OVER = You want to hold, so hold. To get as lean as you once chose, you would cut from { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat on.
 DECISION_NEAR_UNDERWEIGHT = A body mass index of { NUMBER($bmi, maximumFractionDigits: 1) } is near underweight. Holding comes first; under { NUMBER($limit, maximumFractionDigits: 1) } no fat loss is started.
 DECISION_LEAN_ENOUGH = At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat you are lean enough: a cut would cost training time and bring nothing. { advice }
 DECISION_NOT_YET = Not yet: at { NUMBER($fat_percent, maximumFractionDigits: 1) }% a mini-cut costs more muscle and dieting than it is worth over { weeks }. { advice }
@@ -662,7 +665,7 @@ CHANGE_DUE_BELOW = Under { NUMBER($due_percent, maximumFractionDigits: 1) }% bod
 CHANGE_READING = Your reading may be { NUMBER($error_points, maximumFractionDigits: 1) } points off: with a chance of { NUMBER($probability_percent, maximumFractionDigits: 0) }% you are really on the other side.
 CHANGE_READING_NEEDED = With a real body-fat measurement a cut could be considered at all.
 CHANGE_MOTIVE = If you would like to be leaner, that is a reason of its own: a cut would be due from { NUMBER($due_percent, maximumFractionDigits: 1) }%.
-CHANGE_CONTENT = If you are content with your leanness, you have until { NUMBER($due_percent, maximumFractionDigits: 1) }%.
+CHANGE_CONTENT = If you are happy as lean as you are, a cut can wait until { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat.
 CHANGE_TIME = A cut is considered again from { DATETIME($date, dateStyle: "long") }.
 CHANGE_EVENT_START = The cut for your event starts on { DATETIME($date, dateStyle: "long") } at the latest.
 CHANGE_SCREENING = With the health questions answered a cut could be considered.
@@ -724,7 +727,7 @@ TREND_STEPS_STEADY = Your steps held steady, at about { NUMBER($steps, maximumFr
 REVIEW_TOO_EARLY = It is too early to tell: the scale still shows water. Keep to the plan; weigh and log for about { more-days }.
 REVIEW_WITHIN_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg; the plan expects { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg by now.
 REVIEW_OUTSIDE_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. The plan expected { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg ({ NUMBER($probability_percent, maximumFractionDigits: 0) }% sure).
-REVIEW_CONTRADICTED = Scale and log disagree: your weight changed by { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, where your log makes { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Food is unlogged, or it is water.
+REVIEW_CONTRADICTED = Scale and log disagree: your weight changed by { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, your log says { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Food is missing in it, or it is water.
 REVIEW_ATE_MORE = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal a day more than planned: eating as planned is half the fix.
 REVIEW_ATE_LESS = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal a day less than planned.
 REVIEW_NO_INTAKE = No full day of food was logged in this phase, so it cannot be compared with the plan.
@@ -765,7 +768,7 @@ REVIEW_LATER_ENTRIES = { $count ->
    *[other] { $count } entries after the end of the phase were
 } left out.
 REVIEW_WINDOW_SHORTER = Your first weighing is { days } after the start; for them the plan's own forecast stands in.
-REVIEW_WAITS = One reading says that something should change; a second one, a week apart, is to agree. Keep to the plan until { DATETIME($date, dateStyle: "long") }.
+REVIEW_WAITS = One review asks for a change; a second, a week later, has to agree. Keep to the plan until { DATETIME($date, dateStyle: "long") }.
 REVIEW_MAY_STOP_EARLY = You are ahead of the plan: go on, and stop { days } early if you like. There is no need to eat more.
 REVIEW_WAITS_FOR_EVENT = Because of { event } your weight says little until { DATETIME($date, dateStyle: "long") }. Weigh yourself and log on; nothing is changed before.
 
@@ -779,7 +782,7 @@ QUESTION_IF_AS_LOGGED = If it comes out as before and your weight goes on as it 
 QUESTION_IF_WATER = If any of it began, it is water: nothing is changed, and it is judged again on { DATETIME($date, dateStyle: "long") }.
 QUESTION_IF_NOT_WATER = If none of it began, water does not explain it for long: then we look at what you eat.
 QUESTION_FOUND_MORE = You found food that was missing in your log. The plan stays, and is judged by the days since { DATETIME($date, dateStyle: "long") }.
-QUESTION_FOUND_AS_LOGGED = Your log is complete, so your body needs something else than was thought.
+QUESTION_FOUND_AS_LOGGED = Your log is complete, so your body needs more or less than we thought.
 QUESTION_FOUND_WATER = What changed on { DATETIME($date, dateStyle: "long") } explains your weight as water: nothing is changed until it has settled.
 
 # Signs of a check-in.
@@ -787,7 +790,7 @@ CHECK_IN_MISSED_PERIOD = A missed period while eating less is a sign of too litt
 CHECK_IN_LATE_PERIOD = Your period is late: eat { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal a day more, and tell a physician if it stays away.
 CHECK_IN_WEAKER = Your strength in the main lifts has fallen twice in a row: finish this phase within the week.
 CHECK_IN_MUCH_WEAKER = Your strength in the main lifts has fallen by a tenth, twice in a row: end this phase.
-CHECK_IN_WORN = Hunger and sleep have been bad twice in a row: { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal a day more make it easier, and cost a few days.
+CHECK_IN_WORN = Hunger and sleep have been bad twice in a row: eat { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal a day more. It gets easier, and takes a little longer.
 CHECK_IN_LOW_MOOD = Your mood has been at its lowest twice in a row: talk to someone you trust, and to a physician if it stays.
 
 # A season.
@@ -797,7 +800,7 @@ SEASON_BRIDGE = Maintenance after a cut lets glycogen, water and food return: th
 SEASON_HOLD = You hold: body fat is at { NUMBER($fat_percent, maximumFractionDigits: 1) }%, where this plan stops gaining, and no cut may start.
 SEASON_HELD_AT_NEED = Your least intake is about your maintenance or over it, so you hold and add no surplus.
 SEASON_LEVEL = This plan has no surplus: you eat at maintenance, and training does the building.
-SEASON_NO_CUT = No cut falls into these weeks: none is called for that may be made.
+SEASON_NO_CUT = These weeks have no cut: you need none, or none is allowed in them.
 SEASON_CUTS = { $cuts ->
     [one] One cut
    *[other] { $cuts } cuts

@@ -439,7 +439,7 @@ document-above-band = semanas por encima del intervalo ({ $band })
 
 NOT_MEDICAL_ADVICE = Esto es información, no consejo médico. Antes de cambiar tu dieta, habla con un médico o dietista titulado; las normas locales mandan.
 FAT_FROM_BMI = Tu grasa se ha estimado por estatura y peso, demasiado alta en personas musculosas: mídela antes de decidirte por una definición.
-ON_LOGGING_SCALE = El mantenimiento vale en la escala de tu registro: si apuntas menos de lo que comes, esta es la cantidad que apuntar.
+ON_LOGGING_SCALE = Este mantenimiento va con tu forma de apuntar: si apuntas menos de lo que comes, tu registro debe mostrar esta cantidad.
 TWO_SEXES = Se han usado las ecuaciones de ambos sexos: el margen cubre las dos, y valen los límites más estrictos.
 FROM_EQUATIONS = Sin registro esto sale solo de ecuaciones. Cuatro semanas de pesos y comidas es lo que más lo afina.
 
@@ -515,7 +515,7 @@ WARNED_RECENT_CUT = Tu última definición acabó hace solo { $weeks ->
     [one] 1 semana
    *[other] { NUMBER($weeks, maximumFractionDigits: 0) } semanas
 }. Esperar hasta las { NUMBER($limit_weeks, maximumFractionDigits: 0) } semanas suele ser mejor.
-BODY_FAT_AT_MINIMUM = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa estás en el mínimo sin daño, cerca del { NUMBER($limit_percent, maximumFractionDigits: 1) } %. No pierdas más; habla con tu médico.
+BODY_FAT_AT_MINIMUM = Un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa es el mínimo seguro; el límite está cerca del { NUMBER($limit_percent, maximumFractionDigits: 1) } %. No pierdas más; habla con tu médico.
 BODY_FAT_LOW = Un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa queda por debajo del { NUMBER($limit_percent, maximumFractionDigits: 1) } %, más delgado de lo que casi nadie mantiene bien.
 UNDER_AGE_NO_TARGET = Con menos de { NUMBER($limit_years, maximumFractionDigits: 0) } años esto es solo una estimación, sin objetivo. Habla con un médico sobre crecimiento y peso.
 FAT_FREE_MASS_INDEX_UNUSUAL = Pocas personas tienen tanto músculo para su estatura. Comprueba el peso (¿kilos o libras?), la estatura y la medida.
@@ -569,7 +569,7 @@ FLEXIBLE_DAYS_PAID = Tus otros días llevan hasta { NUMBER($paid_kcal, maximumFr
 CAPPED_FLEXIBLE_DAYS = Tus días libres llevan { NUMBER($fits_kcal, maximumFractionDigits: 0) } de { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal por semana: los otros días { why }.
 HIGHER_DAYS_LOSE_NO_MORE = Los días con más comida hacen la semana más llevadera. No quitan grasa de más.
 ALCOHOL_COUNTED = El alcohol cuenta como comida, 7,1 kcal por gramo, y no alimenta músculo. Menos siempre está bien.
-MEALS_PROTEIN = Tu proteína en { meals } son hasta { NUMBER($protein_g, maximumFractionDigits: 0) } gramos de una vez. Lo que más cuenta es el total del día.
+MEALS_PROTEIN = En { meals } tomas hasta { NUMBER($protein_g, maximumFractionDigits: 0) } gramos de proteína cada vez. Lo que más cuenta es el total del día.
 MEALS_FEWER = Menos comidas y más grandes forman mejor músculo: unos { NUMBER($protein_g, maximumFractionDigits: 0) } gramos de proteína en cada una de { meals }.
 PLANT_PROTEIN = Llevas una décima parte más de proteína, porque las plantas dan algo menos de lo que pide el músculo. Combina soja, legumbres y cereales.
 PROTEIN_REFERENCE = Tu proteína se calcula para { NUMBER($reference_kg, maximumFractionDigits: 0) } kg, no para todo tu peso: la grasa apenas necesita.
@@ -589,7 +589,7 @@ GOAL_ALREADY_MET = Ya has cumplido el objetivo: no hay nada que perder.
 PHASE_USED_UP = Este mini-cut ya dura { weeks }, lo máximo: pasa a mantenimiento, o planea una definición más larga.
 CUT_NEEDS_READING = Una grasa calculada por estatura y peso nunca inicia una definición. Mídela (pliegues, perímetros, DXA) y pregunta de nuevo.
 CUT_NO_ROOM = Ninguna definición de este tipo cabe en las semanas que quedan.
-GAIN_NO_ROOM = Lo mínimo que debes comer no deja ganar dentro del techo, así que te mantienes.
+GAIN_NO_ROOM = Hasta lo mínimo que debes comer te haría ganar más rápido de lo debido, así que te mantienes.
 GAIN_NEEDS_TRAINING = Un superávit sin entrenamiento de fuerza se guarda como grasa: empieza antes a entrenar.
 TARGET_WRONG_SIDE = Esta cantidad te aleja del objetivo, o se estanca antes.
 TARGET_NEEDS_INTAKE = Para llegar a tu objetivo en esa fecha comerías { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día.
@@ -608,7 +608,10 @@ DECISION_CUT_DONE = La definición ha cumplido: { NUMBER($fat_percent, maximumFr
 DECISION_CUT_UNDER_WAY = Tu definición sigue: estás en { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa, y el objetivo es { NUMBER($target_percent, maximumFractionDigits: 1) } %.
 DECISION_CUT_JUST_ENDED = Tu última definición acabó hace { weeks }. Mantente { bridge-weeks } más mientras vuelven glucógeno y agua; luego gana.
 DECISION_CUT_TOO_RECENT = Tu última definición acabó hace { weeks }. Tras { NUMBER($limit_weeks, maximumFractionDigits: 0) } semanas, el { DATETIME($date, dateStyle: "long") }, puede considerarse otra.
-DECISION_TOO_MANY_CUTS = Definiciones en doce meses: { $cuts }. Ya es bastante; la próxima se considera el { DATETIME($date, dateStyle: "long") }.
+DECISION_TOO_MANY_CUTS = { $cuts ->
+    [one] Has acabado una definición
+   *[other] Has acabado { $cuts } definiciones
+} en doce meses. De momento basta; la próxima puede empezar el { DATETIME($date, dateStyle: "long") }.
 DECISION_EVENT_READY = Para tu evento basta un { NUMBER($target_percent, maximumFractionDigits: 1) } % de grasa, y estás en { NUMBER($fat_percent, maximumFractionDigits: 1) } %: no hace falta definición.
 DECISION_EVENT_TOO_NEAR = Tu evento es en { weeks }: muy cerca para una definición y su semana de reposo. Mantente: solo perderías agua.
 DECISION_EVENT_LATER = Tu evento es en { weeks }. Su definición dura { cut-weeks }, más una de reposo: empiézala el { DATETIME($date, dateStyle: "long") }.
@@ -620,7 +623,7 @@ DECISION_EVENT_SETS_DATE = Aquí decide la fecha de tu evento.
 DECISION_MEASURE_FIRST_BMI = Tu grasa solo se calculó por estatura y peso. Mídela (pliegues, perímetros, DXA) y pregunta de nuevo. Hasta entonces: { phase }.
 DECISION_MEASURE_FIRST_ERROR = Tu medida del { NUMBER($fat_percent, maximumFractionDigits: 1) } % puede fallar { NUMBER($error_points, maximumFractionDigits: 1) } puntos: demasiado para una definición. Repítela con mejor método. Hasta entonces: { phase }.
 DECISION_WANTS_HOLD = Quieres mantenerte, y nada habla en contra.
-DECISION_WANTS_HOLD_OVER = Quieres mantenerte. Solo lo delgado que querías estar pide una definición, al { NUMBER($due_percent, maximumFractionDigits: 1) } % de grasa.
+DECISION_WANTS_HOLD_OVER = Quieres mantenerte, pues mantente. Para llegar a la grasa que elegiste haría falta una definición desde el { NUMBER($due_percent, maximumFractionDigits: 1) } %.
 DECISION_NEAR_UNDERWEIGHT = Un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) } está cerca del bajo peso. Mantenerse va antes; bajo { NUMBER($limit, maximumFractionDigits: 1) } no se pierde grasa.
 DECISION_LEAN_ENOUGH = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa ya estás bastante delgado: una definición costaría entrenamiento y no daría nada. { advice }
 DECISION_NOT_YET = Aún no: con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % un mini-cut cuesta más músculo y dieta de lo que vale en { weeks }. { advice }
@@ -659,7 +662,7 @@ CHANGE_DUE_BELOW = Por debajo del { NUMBER($due_percent, maximumFractionDigits: 
 CHANGE_READING = Tu medida puede fallar { NUMBER($error_points, maximumFractionDigits: 1) } puntos: con una probabilidad del { NUMBER($probability_percent, maximumFractionDigits: 0) } % estás en realidad al otro lado.
 CHANGE_READING_NEEDED = Con una medida real de grasa podría considerarse una definición.
 CHANGE_MOTIVE = Si te gustaría estar más delgado, es razón propia: una definición tocaría desde el { NUMBER($due_percent, maximumFractionDigits: 1) } %.
-CHANGE_CONTENT = Si estás a gusto como estás, tienes hasta el { NUMBER($due_percent, maximumFractionDigits: 1) } %.
+CHANGE_CONTENT = Si estás a gusto como estás, la definición puede esperar hasta el { NUMBER($due_percent, maximumFractionDigits: 1) } % de grasa.
 CHANGE_TIME = Una definición vuelve a considerarse desde el { DATETIME($date, dateStyle: "long") }.
 CHANGE_EVENT_START = La definición para tu evento empieza el { DATETIME($date, dateStyle: "long") } como tarde.
 CHANGE_SCREENING = Con las preguntas de salud respondidas podría considerarse una definición.
@@ -770,7 +773,7 @@ QUESTION_IF_AS_LOGGED = Si da lo mismo y tu peso sigue igual, tu cuerpo necesita
 QUESTION_IF_WATER = Si empezó algo de eso, es agua: nada cambia, y se juzga de nuevo el { DATETIME($date, dateStyle: "long") }.
 QUESTION_IF_NOT_WATER = Si nada de eso empezó, el agua no lo explica mucho tiempo: entonces miramos lo que comes.
 QUESTION_FOUND_MORE = Has encontrado comida que faltaba. El plan se queda, y se juzga por los días desde el { DATETIME($date, dateStyle: "long") }.
-QUESTION_FOUND_AS_LOGGED = Tu registro está completo, así que tu cuerpo necesita otra cantidad de la que se pensaba.
+QUESTION_FOUND_AS_LOGGED = Tu registro está completo, así que tu cuerpo necesita más o menos de lo que se pensaba.
 QUESTION_FOUND_WATER = Lo que cambió el { DATETIME($date, dateStyle: "long") } explica tu peso como agua: nada cambia hasta que se asiente.
 
 # Señales de un control.
@@ -778,7 +781,7 @@ CHECK_IN_MISSED_PERIOD = Una regla ausente al comer menos es señal de poca ener
 CHECK_IN_LATE_PERIOD = Tu regla se retrasa: come { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal al día más, y si no llega, habla con un médico.
 CHECK_IN_WEAKER = Tu fuerza en los ejercicios principales ha bajado dos veces seguidas: acaba esta fase en una semana.
 CHECK_IN_MUCH_WEAKER = Tu fuerza en los ejercicios principales ha bajado una décima parte, dos veces seguidas: acaba esta fase.
-CHECK_IN_WORN = Hambre y sueño han ido mal dos veces seguidas: { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal al día más lo alivian, y cuestan unos días.
+CHECK_IN_WORN = Hambre y sueño han ido mal dos veces seguidas: come { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal al día más. Será más llevadero y durará unos días más.
 CHECK_IN_LOW_MOOD = Tu ánimo ha estado por los suelos dos veces seguidas: habla con alguien de confianza y, si no mejora, con un médico.
 
 # Una temporada.
@@ -788,7 +791,7 @@ SEASON_BRIDGE = Tras la definición vuelven glucógeno, agua y comida: sube la b
 SEASON_HOLD = Te mantienes: con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa este plan deja de ganar, y ninguna definición puede empezar.
 SEASON_HELD_AT_NEED = Lo mínimo que debes comer es más o menos tu mantenimiento: te mantienes, sin superávit.
 SEASON_LEVEL = Este plan no tiene superávit: comes tu mantenimiento, y el entrenamiento construye.
-SEASON_NO_CUT = En estas semanas no cae ninguna definición: no hace falta ninguna que pueda hacerse.
+SEASON_NO_CUT = Estas semanas no llevan definición: no te hace falta, o no se puede.
 SEASON_CUTS = { $cuts ->
     [one] Una definición
    *[other] { $cuts } definiciones
