@@ -77,8 +77,10 @@ async def cautions_are_seen(shown: Locator, answer: Json) -> None:
 
 
 async def test_figures_are_those_of_the_answer(desk: OpenDesk, plan: Json) -> None:
-    shown = await card(desk, plan)
+    plan = copy.deepcopy(plan)
     week = plan["phases"][0]["weeks"][1]
+    week["day_kinds"][0]["carbohydrate_g"] += 40  # kinds of day that have the same are told once
+    shown = await card(desk, plan)
     assert week["start_date"] == "2026-05-11"
     assert await shown.locator(".week h3").inner_text() == "This week"
     eaten = [week, *week["day_kinds"]]
@@ -156,7 +158,7 @@ async def test_the_picture_is_drawn_from_the_forecast(desk: OpenDesk, plan: Json
         for y, value in await picture.locator("text[text-anchor=end]").evaluate_all(
             "texts => texts.map(each => [each.getAttribute('y'), each.textContent])"
         )
-        if value != "kg"
+        if re.fullmatch(r"[\d.]+", value)  # neither the unit nor the last date
     ]
     (y0, v0), (y1, v1) = axis[0], axis[-1]
 
@@ -205,7 +207,7 @@ async def test_its_own_words_follow_the_language(desk: OpenDesk, plan: Json) -> 
     told = await shown.locator(".card").inner_text()
     assert "Diese Woche" in told
     intake = f"{plan['phases'][0]['weeks'][1]['intake_kcal']:,}".replace(",", ".")
-    assert f"{intake} kcal am Tag im Mittel" in " ".join(told.split())
+    assert f"{intake} kcal am Tag" in " ".join(told.split())
     assert await shown.locator(".card").get_attribute("lang") == "de"
     assert await shown.locator(".cautions ul").get_attribute("lang") == "en"  # whose words they are
     await shown.evaluate("card => card.setAttribute('messages', 'de')")
