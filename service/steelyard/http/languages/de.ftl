@@ -111,7 +111,7 @@ size-reason = { $because ->
     [recent_cut] weniger als üblich, denn deine letzte Diät ist noch nicht lange her
     [many_cuts] weniger als üblich, denn du hast schon oft Diät gehalten
     [no_training] weniger als üblich, denn du machst kein Krafttraining
-    [not_kept] weniger als üblich, weil ein größeres nicht ganz eingehalten wurde; ein kleineres bringt dich in mehr Wochen ans Ziel
+    [not_kept] kleiner und dafür länger, weil ein größeres nicht eingehalten wurde
     [history_unknown] nicht mehr, solange deine früheren Diäten nicht bekannt sind
    *[fat_unmeasured] nicht mehr, solange dein Körperfett nicht gemessen ist
 }
@@ -539,7 +539,7 @@ WEEKS_SOLVED = Mit diesem Defizit dauert es { weeks }, bis { NUMBER($fat_kg, max
 WEEKS_DEFAULT = Die Phase dauert { weeks }: die Mitte der üblichen zwei bis sechs, abzüglich dessen, was schon geschafft ist.
 CUT_WEEKS_DEFAULT = Die Phase dauert { weeks }, weil weder ein Ziel noch eine Dauer angegeben war.
 FAT_SOLVED = Rechne mit etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett, die du mit diesem Defizit in { weeks } verlierst.
-PLANNED_AS_KEPT = Von einem geplanten Defizit hast du bisher etwa { NUMBER($percent, maximumFractionDigits: 0) } % eingehalten. Rechne darum mit { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett in { weeks }; ganz eingehalten wären es { NUMBER($planned_kg, maximumFractionDigits: 1) } kg.
+PLANNED_AS_KEPT = Bisher wurden etwa { NUMBER($percent, maximumFractionDigits: 0) } % der geplanten Defizite eingehalten: Rechne mit { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett in { weeks } statt mit { NUMBER($planned_kg, maximumFractionDigits: 1) } kg.
 FORECAST_AS_KEPT = Von einem geplanten Defizit hast du bisher etwa { NUMBER($percent, maximumFractionDigits: 0) } % eingehalten. Mit mehr rechnet diese Antwort nicht.
 SHRINKING_DEFICIT = Dein Körper verbraucht bald weniger. Aus anfangs { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal, die am Tag fehlen, werden in der letzten Woche { NUMBER($last_kcal, maximumFractionDigits: 0) }.
 PROTEIN_WHY = { NUMBER($protein_g_per_kg, maximumFractionDigits: 1) } Gramm Eiweiß je Kilogramm, zusammen mit Krafttraining, schützen im Defizit deine Muskeln.

@@ -109,7 +109,7 @@ size-reason = { $because ->
     [recent_cut] less than usual, as your last cut was not long ago
     [many_cuts] less than usual, as you have cut often
     [no_training] less than usual, as you do no resistance training
-    [not_kept] less than usual, as a bigger one was not kept in full; a smaller one for longer gets you there
+    [not_kept] smaller and for longer, as a bigger one was not kept
     [history_unknown] no more while your past cuts are not known
    *[fat_unmeasured] no more until your body fat is measured
 }
@@ -538,7 +538,7 @@ WEEKS_SOLVED = At this deficit it takes { weeks } to lose { NUMBER($fat_kg, maxi
 WEEKS_DEFAULT = The phase takes { weeks }, the middle of the usual two to six, less what is done already.
 CUT_WEEKS_DEFAULT = The phase takes { weeks }, as neither a goal nor a time was given.
 FAT_SOLVED = Expect to lose about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks } at this deficit.
-PLANNED_AS_KEPT = Of a planned deficit you have so far kept about { NUMBER($percent, maximumFractionDigits: 0) }%. So expect { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }; kept in full, it would be { NUMBER($planned_kg, maximumFractionDigits: 1) } kg.
+PLANNED_AS_KEPT = So far about { NUMBER($percent, maximumFractionDigits: 0) }% of planned deficits was kept: expect { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }, instead of { NUMBER($planned_kg, maximumFractionDigits: 1) } kg.
 FORECAST_AS_KEPT = Of a planned deficit you have so far kept about { NUMBER($percent, maximumFractionDigits: 0) }%. What is expected here counts on no more than that.
 SHRINKING_DEFICIT = Your body soon uses less. What is missing shrinks from { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal a day in the first week to { NUMBER($last_kcal, maximumFractionDigits: 0) } in the last.
 PROTEIN_WHY = { NUMBER($protein_g_per_kg, maximumFractionDigits: 1) } grams of protein per kilogram, with resistance training, protect your muscle in a deficit.

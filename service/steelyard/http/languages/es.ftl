@@ -107,7 +107,7 @@ size-reason = { $because ->
     [recent_cut] menos de lo habitual, pues tu última definición es reciente
     [many_cuts] menos de lo habitual, pues ya has hecho muchas definiciones
     [no_training] menos de lo habitual, pues no haces entrenamiento de fuerza
-    [not_kept] menos de lo habitual, porque uno mayor no se cumplió del todo; con uno menor llegas en más semanas
+    [not_kept] menor y más largo, porque uno mayor no se cumplió
     [history_unknown] no más mientras no se conozcan tus definiciones anteriores
    *[fat_unmeasured] no más hasta que se mida tu grasa corporal
 }
@@ -535,7 +535,7 @@ WEEKS_SOLVED = Con este déficit hacen falta { weeks } para perder { NUMBER($fat
 WEEKS_DEFAULT = La fase dura { weeks }, la mitad de lo habitual (de dos a seis), menos lo que ya llevas hecho.
 CUT_WEEKS_DEFAULT = La fase dura { weeks }, porque no se dio ni objetivo ni plazo.
 FAT_SOLVED = Con este déficit, cuenta con perder unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }.
-PLANNED_AS_KEPT = De un déficit planeado has cumplido hasta ahora cerca del { NUMBER($percent, maximumFractionDigits: 0) } %. Por eso, cuenta con { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }; cumplido del todo, serían { NUMBER($planned_kg, maximumFractionDigits: 1) } kg.
+PLANNED_AS_KEPT = Se cumple cerca del { NUMBER($percent, maximumFractionDigits: 0) } % de cada déficit planeado: cuenta con { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }, y no { NUMBER($planned_kg, maximumFractionDigits: 1) } kg.
 FORECAST_AS_KEPT = De un déficit planeado has cumplido hasta ahora cerca del { NUMBER($percent, maximumFractionDigits: 0) } %. Lo que aquí se espera no cuenta con más.
 SHRINKING_DEFICIT = Tu cuerpo pronto gasta menos. Lo que falta baja de { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal al día la primera semana a { NUMBER($last_kcal, maximumFractionDigits: 0) } la última.
 PROTEIN_WHY = { NUMBER($protein_g_per_kg, maximumFractionDigits: 1) } gramos de proteína por kilo, con entrenamiento de fuerza, protegen tu músculo en un déficit.
