@@ -203,6 +203,18 @@ def _first_and_last(
     return first, last
 
 
+@compiled
+def in_order(entries: Sequence[Weighing | IntakeDay | StepsDay], *, ops: Elementwise = FLOATS) -> bool:
+    """Whether each entry is of a later day than the one before it."""
+    before: Number = 0.0
+    for entry in entries:
+        day = entry.day
+        if day <= before:
+            return False
+        before = day
+    return True
+
+
 class DailyLog(NamedTuple):
     """One entry a day from ``first_day`` on; floats for one person, or arrays over people.
 
@@ -257,7 +269,7 @@ def clean_log(log: Log, as_of_day: int, reference_weight_kg: float | None = None
     if partial:
         notes.append(say(PARTIAL, count=partial))
     # The as-of day is usually not over when it is sent, so it is not counted as missing.
-    missing = int(count - 1 - sum(is_logged[:-1]))
+    missing = int(count - 1 - (sum(is_logged) - is_logged[-1]))
     if not any(is_logged):
         notes.append(say(NO_INTAKE))
     elif missing > 0:
@@ -339,9 +351,11 @@ def _wrong_intake(entries: Sequence[IntakeDay], wrong: IntakeDay, end: int) -> L
     return LogError("LOG_INTAKE_NOT_A_NUMBER", f"log.intakes[{index}].intake_kcal", "Send a number of at least 0.")
 
 
-def _one_a_day(entries: Iterable[_DayEntry]) -> tuple[list[_DayEntry], list[int]]:
+def _one_a_day(entries: Sequence[_DayEntry]) -> tuple[Sequence[_DayEntry], list[int]]:
     """Entries, one a day: what was sent twice counts once, and of two that differ neither counts. With the days of
     such."""
+    if in_order(entries):
+        return entries, []
     by_day: dict[int, _DayEntry | None] = {}
     twice: list[int] = []
     for entry in entries:
@@ -354,8 +368,6 @@ def _one_a_day(entries: Iterable[_DayEntry]) -> tuple[list[_DayEntry], list[int]
 
 
 def _intakes_once(entries: Sequence[IntakeDay], notes: list[Message]) -> Sequence[IntakeDay]:
-    if len({entry.day for entry in entries}) == len(entries):
-        return entries
     kept, twice = _one_a_day(entries)
     notes += [say(INTAKE_TWICE, date=iso_date(day)) for day in twice]
     return kept
@@ -435,13 +447,14 @@ def _believed(
     """
     days = [entry.day for entry in weighings]
     order: Sequence[int] = range(len(weighings))
-    if days != sorted(days):
+    is_in_order = in_order(weighings)
+    if not is_in_order and days != sorted(days):
         notes.append(say(SORTED))
         order = sorted(order, key=days.__getitem__)
         weighings, days = [weighings[i] for i in order], sorted(days)
     if days[-1] >= end:
         raise LogError("LOG_ENTRY_IN_FUTURE", f"log.weights[{order[-1]}].date", "The day lies after the as-of day.")
-    if len(set(days)) < len(days):
+    if not is_in_order and len(set(days)) < len(days):
         weighings, days, order = _told_once(weighings, order, notes)
     accepted: list[float] = []
     kept: list[int] = []

@@ -1,14 +1,17 @@
 """A log handed on: its last weeks as they were sent, and what was read before them as an onset."""
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
-from typing import NamedTuple
+from itertools import islice
+from operator import attrgetter
+from typing import NamedTuple, TypeVar
 
 from msgspec.structs import replace
 
 from ..numbers import FLOATS, Elementwise, Estimate, Number, compiled
 from ..register import Basis, Message, constant, say
 from . import kernel as k
-from .entries import DailyLog, IntakeDay, Log, StepsDay, Weighing, iso_date
+from .entries import DailyLog, IntakeDay, Log, StepsDay, Weighing, in_order, iso_date
 from .onset import WARM_DAYS, Onset, account_of, warmed
 from .reader import Reading
 from .steps import StepsRead, nothing_counted, steps_until
@@ -29,6 +32,9 @@ TAIL_WEIGHINGS = int(
 )  # fmt: skip
 COUNTED = "LOG_COUNTED_BEFORE"
 
+Entry = TypeVar("Entry", Weighing, IntakeDay, StepsDay)
+_DAY = attrgetter("day")
+
 
 class HandedOn(NamedTuple):
     """A log to go on from, and what it says of its last day: weight without noise and carried mass against the usual
@@ -42,11 +48,12 @@ class HandedOn(NamedTuple):
 def tail_of(daily: DailyLog, as_of_day: int, since_day: int | None = None) -> int:
     """The day of a log, counted from its first, from which on entries are handed on as they were sent: from
     ``since_day`` on also where that is long ago."""
-    weighed = [day for day, seen in enumerate(daily.is_weighed) if seen]
+    seen = daily.is_weighed
+    weighed = list(islice((day for day in range(len(seen) - 1, -1, -1) if seen[day]), TAIL_WEIGHINGS))
     begins = as_of_day - TAIL_DAYS
     if since_day is not None:
         begins = min(begins, since_day)
-    few = daily.first_day + (weighed[-TAIL_WEIGHINGS] - 1 if len(weighed) >= TAIL_WEIGHINGS else 0)
+    few = daily.first_day + (weighed[-1] - 1 if len(weighed) == TAIL_WEIGHINGS else 0)
     return max(daily.first_day, min(begins, few)) - daily.first_day
 
 
@@ -68,25 +75,25 @@ def _cut(reading: Reading, fit: LogFit, at: int) -> Onset:
     daily, before = reading.daily, reading.onset
     longer, skipped = warmed(before, daily)
     until = skipped + at
-    window = range(max(0, until - WARM_DAYS), until)
+    window = slice(max(0, until - WARM_DAYS), until)
     logged = int(sum(daily.is_logged[:at]))
     goes_on = before is not None and before.goes_on
-    has_carbohydrate = any(longer.has_carbohydrate[window.start : window.stop])
+    has_carbohydrate = longer.has_carbohydrate[window]
     return Onset(
         body=reading.body,
         day=daily.first_day + at,
         noise_variance=fit.settings[k.NOISE_VARIANCE],
         days=at + (before.days if before is not None and goes_on else 0),
         days_logged=logged + (before.days_logged if before is not None and goes_on else 0),
-        intakes=tuple(float(longer.intake_kcal[day]) if longer.is_logged[day] else None for day in window),
-        carbohydrate_kcal=tuple(
-            float(longer.carbohydrate_kcal[day]) if longer.has_carbohydrate[day] else None for day in window
-        )
-        if has_carbohydrate
-        else (),
+        intakes=_where(longer.is_logged[window], longer.intake_kcal[window]),
+        carbohydrate_kcal=_where(has_carbohydrate, longer.carbohydrate_kcal[window]) if any(has_carbohydrate) else (),
         accounts=tuple(account_of(record, at) for record in fit.kept_records),
         steps=_steps_before(reading, daily.first_day + at),
     )
+
+
+def _where(is_there: Sequence[Number], kcal: Sequence[Number]) -> tuple[float | None, ...]:
+    return tuple([float(each) if there else None for each, there in zip(kcal, is_there, strict=True)])
 
 
 def _steps_before(reading: Reading, day: int) -> StepsRead | None:
@@ -103,16 +110,28 @@ def _from(log: Log, as_of_day: int) -> Log:
     first = onset.day if onset is not None and onset.goes_on else -1
     return replace(
         log,
-        weighings=sorted(
+        weighings=_between(log.weighings, first + 1, as_of_day)
+        if in_order(log.weighings)
+        else sorted(
             (entry for entry in log.weighings if first < entry.day <= as_of_day),
             key=lambda entry: (entry.day, entry.order or 0),
         ),
-        intakes=sorted(
-            {entry for entry in log.intakes if first <= entry.day <= as_of_day}, key=lambda entry: entry.day
-        ),
-        steps=sorted({entry for entry in log.steps if first <= entry.day <= as_of_day}, key=lambda entry: entry.day),
+        intakes=_once(log.intakes, first, as_of_day),
+        steps=_once(log.steps, first, as_of_day),
         readings=(),
     )
+
+
+def _once(entries: Sequence[Entry], first: int, last: int) -> list[Entry]:
+    """The entries from one day to another in order of time, each once."""
+    if in_order(entries):
+        return _between(entries, first, last)
+    return sorted({entry for entry in entries if first <= entry.day <= last}, key=_DAY)
+
+
+def _between(entries: Sequence[Entry], first: int, last: int) -> list[Entry]:
+    """Of entries in order of time those from one day to another."""
+    return list(entries[bisect_left(entries, first, key=_DAY) : bisect_right(entries, last, key=_DAY)])
 
 
 def _on_last_day(fit: LogFit, tissue: float) -> Estimate:

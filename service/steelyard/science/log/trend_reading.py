@@ -151,7 +151,8 @@ def trend_from_fit(log: DailyLog, fit: LogFit, is_loss_meant: bool | None = None
     changes = tuple(change_of(fit, days) for days in windows)
     rate = _weekly_rate(fit)
     lasting = _lasting_rate(rate, changes)
-    more_days = _more_days_needed(log, fit, rate)
+    weighed = [day for day, seen in enumerate(log.is_weighed) if seen]
+    more_days = _more_days_needed(log, fit, rate, weighed)
     outliers = wrong_weighings(fit, WRONG_FLAGGED)
     water = tuple(water_events(fit, WATER_NAMED))
     explained = explain(fit, maintenance)
@@ -176,7 +177,7 @@ def trend_from_fit(log: DailyLog, fit: LogFit, is_loss_meant: bool | None = None
         noise_sd_kg=math.sqrt(fit.noise_variance),
         noise_autocorrelation=fit.settings[k.LINGER_SHARE] * fit.settings[k.LINGER_KEPT],
         more_days_needed=more_days,
-        notes=(*log.notes, *_notes(log, fit, smoothed, outliers, water, more_days, maintenance)),
+        notes=(*log.notes, *_notes(log, fit, smoothed, outliers, water, more_days, maintenance, weighed[-1])),
     )
 
 
@@ -224,10 +225,9 @@ def _means_to_lose(log: DailyLog, fit: LogFit) -> bool:
     return bool(mean < LOSS_MEANT_INTAKE * max(fit.prior.mean, most))
 
 
-def _more_days_needed(log: DailyLog, fit: LogFit, rate: Estimate) -> int:
+def _more_days_needed(log: DailyLog, fit: LogFit, rate: Estimate, weighed: Sequence[int]) -> int:
     """Days of full logging until the weekly rate is clear; 0 when it is, one beyond the horizon when never."""
     days = fit.days
-    weighed = [day for day, seen in enumerate(log.is_weighed) if seen]
     least = max(0, LEAST_DAYS - (days - 1 - weighed[0]), LEAST_WEIGHINGS - len(weighed))
     breaks = fit.columns[k.BREAKS :: k.COLUMNS]
     since = next((days - 1 - day for day in range(days - 1, -1, -1) if breaks[day] > 0.0), LEAST_DAYS)
@@ -268,6 +268,7 @@ def _notes(
     water: Sequence[WaterEvent],
     more_days: int,
     maintenance: LogMaintenance,
+    last_weighed: int,
 ) -> list[Message]:
     notes = []
     if more_days > _LOOK_AHEAD_DAYS:
@@ -282,7 +283,7 @@ def _notes(
     changed = logging_change(fit)
     if changed is not None and changed[1] > LOGGING_CHANGE_NAMED:
         notes.append(say(LOGGING_CHANGED, date=iso_date(log.first_day + changed[0]), percent=100.0 * changed[1]))
-    since = fit.days - 1 - max(day for day, seen in enumerate(log.is_weighed) if seen)
+    since = fit.days - 1 - last_weighed
     if since > RATE_DAYS:
         notes.append(say(STALE, days=since))
     ratio = maintenance.logging_ratio

@@ -15,6 +15,7 @@ water; a particle filter would spend hundreds of passes on what six do. ``tests/
 import math
 from array import array
 from collections.abc import Sequence
+from functools import cache
 from typing import NamedTuple
 
 from ..body import prior_noise
@@ -248,20 +249,27 @@ def kept_by_day(is_logged: Sequence[Number], variance: Number, *, ops: Elementwi
 
 def settings_of(tissue: TissueModel, noise_variance: float, *, has_cycle: bool) -> Row:
     """What ``kernel.walk_forward`` is set by, for a body and the variance of the daily noise [kg2]."""
+    k, found = written, _settings_of_anyone()[:]
+    found[k.PULL] = 1.0 / tissue.rho_kcal_per_kg * tissue.expenditure_slope_kcal_per_kg_day
+    found[k.GROWTH] = tissue.growth_kg_per_day
+    found[k.NOISE_VARIANCE] = noise_variance
+    found[k.STAYS] = 0.0 if has_cycle else WATER_STAYS
+    return found
+
+
+@cache
+def _settings_of_anyone() -> Row:
+    """Those that are the same for everybody."""
     k = written
     found = array("d", bytes(8 * k.SETTINGS))
     kept = math.exp(-1.0 / WATER_DAYS)
-    g = 1.0 / tissue.rho_kcal_per_kg
     for at, value in (
-        (k.PULL, g * tissue.expenditure_slope_kcal_per_kg_day),
-        (k.GROWTH, tissue.growth_kg_per_day),
         (k.BETA_DRIFT, (0.001 * MAINTENANCE_DRIFT) ** 2),
         (k.ALPHA_DRIFT, RATIO_DRIFT**2),
         (k.WATER_KEPT, kept),
         (k.WATER_FRESH, WATER_SD_KG**2 * (1.0 - kept * kept)),
         (k.LINGER_KEPT, LINGERS_KEPT),
         (k.LINGER_SHARE, LINGERS),
-        (k.NOISE_VARIANCE, noise_variance),
         (k.ODDS_WRONG, WRONG_CHANCE),
         (k.WRONG_VARIANCE, WRONG_KG**2),
         (k.ODDS_SHOCK, WATER_EVENT_CHANCE),
@@ -272,7 +280,6 @@ def settings_of(tissue: TissueModel, noise_variance: float, *, has_cycle: bool) 
         (k.DROPPED, _DROPPED),
         (k.BREAK_VARIANCE, RATIO_BREAK**2),
         (k.NOISE_PRIOR, NOISE_PRIOR_WEIGHINGS),
-        (k.STAYS, 0.0 if has_cycle else WATER_STAYS),
     ):
         found[at] = value
     return found
@@ -452,7 +459,7 @@ def _columns(
     columns[k.WEIGHED :: width] = row_of(log.weight_kg)
     columns[k.SEEN :: width] = row_of(log.is_weighed)
     columns[k.SCALE :: width] = row_of(log.noise_scale)
-    columns[k.RISE :: width] = row_of(log.cycle_rise if log.cycle_rise is not None else [1.0] * days)
+    columns[k.RISE :: width] = array("d", [1.0]) * days if log.cycle_rise is None else row_of(log.cycle_rise)
     if log.water_kg is not None and log.water_variance is not None:
         columns[k.WATER :: width] = row_of(log.water_kg)
         columns[k.WATER_VARIANCE :: width] = row_of(log.water_variance)
