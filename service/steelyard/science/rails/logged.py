@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from ..numbers import FLOATS, Elementwise, Number, compiled
 from ..register import say, traced
 from .subject import Logged, RailAction, Subject, stricter, warning
 from .table import AVAILABILITY, AVAILABILITY_LIMIT, FLOOR, INTAKE_FLOOR, LOGGED_LOSS_WARN, LOSS
@@ -15,22 +16,34 @@ _CLEARLY = 0.905
 def logged_of(weights: Sequence[tuple[int, float]], intakes: Sequence[tuple[int, float]], last_day: int) -> Logged:
     """What a log says as it stands. Rows are (day, kg) and (day, kcal of a full day), up to ``last_day``."""
     eaten = [kcal for day, kcal in intakes if last_day - _EATEN_DAYS < day <= last_day]
-    middle = last_day - _HALF_DAYS
+    days, kilograms = [day for day, _ in weights], [kg for _, kg in weights]
     # The earlier half is looked at only where the later one shows a loss.
-    loss = _loss_share(weights, last_day)
+    loss = _loss_share(days, kilograms, last_day)
     if loss > 0.0:
-        loss = max(0.0, min(loss, _loss_share(weights, middle)))
+        loss = max(0.0, min(loss, _loss_share(days, kilograms, last_day - _HALF_DAYS)))
     return Logged(sum(eaten) / len(eaten) if len(eaten) >= _LEAST_DAYS else None, max(0.0, loss))
 
 
-def _loss_share(weights: Sequence[tuple[int, float]], last_day: int) -> float:
+@compiled
+def _loss_share(
+    days: Sequence[Number], kilograms: Sequence[Number], last_day: Number, *, ops: Elementwise = FLOATS
+) -> Number:
     """Body mass lost a week, as the slope of a straight line over two weeks; 0 with few weights."""
-    rows = [row for row in weights if last_day - _HALF_DAYS < row[0] <= last_day]
-    if len(rows) < _LEAST_WEIGHTS:
+    count = total_days = total_kg = 0.0
+    for day, weight in zip(days, kilograms, strict=True):
+        if last_day - _HALF_DAYS < day <= last_day:
+            count = count + 1.0
+            total_days = total_days + day
+            total_kg = total_kg + weight
+    if count < _LEAST_WEIGHTS:
         return 0.0
-    day, weight = sum([x for x, _ in rows]) / len(rows), sum([kg for _, kg in rows]) / len(rows)
-    spread = sum([(x - day) ** 2 for x, _ in rows])
-    return -7.0 * sum([(x - day) * (kg - weight) for x, kg in rows]) / spread / weight if spread else 0.0
+    middle, mean = total_days / count, total_kg / count
+    spread = along = 0.0
+    for day, weight in zip(days, kilograms, strict=True):
+        if last_day - _HALF_DAYS < day <= last_day:
+            spread = spread + (day - middle) ** 2
+            along = along + (day - middle) * (weight - mean)
+    return -7.0 * along / spread / mean if spread > 0.0 else 0.0
 
 
 @traced
