@@ -57,7 +57,7 @@ def _rows(found: answers.Maintenance) -> list[EquationRow]:
             round(value),
             is_applicable,
             weight > 0.0,
-            round(weight, 3),
+            round(weight, 3) if weight else 0.0,
             [] if why_not is None else [english(why_not)],
         )
         for (id, _, is_applicable, weight, why_not), value in zip(resting.lines, resting.values, strict=True)

@@ -15,6 +15,7 @@ from steelyard.science.log import IntakeDay, Log, LoggedEvent, LogMaintenance, M
 from steelyard.science.measures import Girths, HeightAndWeight, Measurement, Skinfolds
 from steelyard.science.member import Told
 from steelyard.science.numbers import (
+    Z80,
     Estimate,
     bounds_columns,
     bounds_of_each,
@@ -174,15 +175,17 @@ _SCALES = (1.0, 10.0, 100.0, 1000.0, 10000.0)
 
 def interval(estimate: Estimate, digits: int) -> Interval:
     """The 80 % interval of an estimate, rounded once. Holds for values below 2^51 / 10^digits."""
-    scale = _SCALES[digits]
-    return Interval(rounded(estimate.lower, scale), rounded(estimate.mean, scale), rounded(estimate.upper, scale))
+    scale, mean, half = _SCALES[digits], estimate.mean, Z80 * estimate.sd
+    return Interval(rounded(mean - half, scale), rounded(mean, scale), rounded(mean + half, scale))
 
 
 def amount(estimate: Estimate, digits: int) -> Interval:
     """``interval`` of what cannot be less than nothing: a mass, an energy, a share. What is no number stays none."""
-    scale = _SCALES[digits]
-    lower, upper = rounded(estimate.lower, scale), rounded(estimate.upper, scale)
-    return Interval(max(lower, 0.0), max(rounded(estimate.mean, scale), 0.0), max(upper, 0.0))
+    scale, mean, half = _SCALES[digits], estimate.mean, Z80 * estimate.sd
+    lower, middle, upper = rounded(mean - half, scale), rounded(mean, scale), rounded(mean + half, scale)
+    if lower >= 0.0:
+        return Interval(lower, middle, upper)
+    return Interval(max(lower, 0.0), max(middle, 0.0), max(upper, 0.0))
 
 
 def log_scale(learnt: LogMaintenance | None) -> dict[str, Any]:

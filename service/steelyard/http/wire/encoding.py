@@ -4,6 +4,7 @@ import math
 import re
 from collections.abc import Callable, Iterator, Sequence
 from functools import cache
+from itertools import chain
 from typing import Any
 
 import msgspec
@@ -82,7 +83,7 @@ def _absent(value: Any) -> int:
         return value.count(None)
     if _lacking(type(value[0])):
         return sum(map(_absent, value))
-    return sum([astuple(each).count(None) for each in value])
+    return [*chain.from_iterable(map(astuple, value))].count(None) if _may_hold_none(type(value[0])) else 0
 
 
 @cache
@@ -90,6 +91,12 @@ def _lacking(kind: type[msgspec.Struct]) -> tuple[str, ...]:
     """The fields of a kind of object that may have a None in them, apart from those that are one."""
     fields = inspect.type_info(kind).fields  # type: ignore[attr-defined]
     return tuple(field.name for field in fields if any(map(_may_lack, _alternatives(field.type))))
+
+
+@cache
+def _may_hold_none(kind: type[msgspec.Struct]) -> bool:
+    """Whether a kind of object may have a None in it."""
+    return _may_lack(inspect.type_info(kind))
 
 
 def _may_lack(told: inspect.Type) -> bool:
