@@ -5,7 +5,7 @@ plainly a slip, says so in a coded message, and refuses what cannot be meant, na
 """
 
 import math
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Sequence
 from datetime import date
 from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 
