@@ -46,7 +46,7 @@ DIETS = {
 SIZE_RAILS = {"deficit_share", "fat_supply", "energy_availability", "intake_floor", "bmi", "body_fat", "tissue_loss"}
 SIGNED = {
     "adaptation_kcal", "change", "changes", "carried_kg", "energy_balance_kcal", "correction_kcal", "params", "score",
-    "pattern",
+    "pattern", "growth_kg_per_day",
 }  # fmt: skip
 
 

@@ -46,7 +46,7 @@ class Swept:
         answered = ask(operation, request)
         seen = outcome(operation, request, answered.status, answered.body)
         self.kinds[seen.kind] += 1
-        self._count(seen.found, request)
+        self._count([*seen.found, *_handed_back(request, answered.body)], request)
         return answered.body if answered.is_answer else {}
 
     def follow(self, asked: Json, answer: Json) -> None:
@@ -91,6 +91,18 @@ class Swept:
             f"{self.kinds['infeasible']:5} refused {self.kinds['refused']:6} violations {self.violations:5} 500s "
             f"{self.kinds['fault']:3}" + (f" ({named})" if named else "")
         )
+
+
+def _handed_back(asked: Json, answer: Json) -> list[str]:
+    """The state that an answer gives is taken by the next request, whatever it was read from."""
+    state = answer.get("state")
+    if not isinstance(state, dict):
+        return []
+    answered = ask("estimate_maintenance", {"profile": asked["profile"], "state": state})
+    codes = [error["code"] for error in answered.body.get("errors") or ()]
+    if answered.status < 500 and answered.status != 400 and not any(code.startswith("STATE") for code in codes):
+        return []
+    return [f"state: {answered.status} {answered.body.get('detail')}"]
 
 
 def fragment(asked: Json, plan: Json) -> Json:

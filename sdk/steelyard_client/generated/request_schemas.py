@@ -82,7 +82,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "properties": {
             "action": {"$ref": "Said"},
             "as_of_date": {"format": "date", "type": "string"},
-            "change_kcal": {"maximum": 5000, "minimum": -5000, "type": "number"},
+            "change_kcal": {"maximum": 15000, "minimum": -15000, "type": "number"},
             "last_entry_date": {
                 "anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]
             },
@@ -154,15 +154,19 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             "adaptation_gain": {"maximum": 3, "minimum": -1, "type": "number"},
             "carried_per_kcal": {"maximum": 0.01, "minimum": 0.0001, "type": "number"},
             "expenditure_slope_kcal_per_kg_day": {
-                "maximum": 100,
+                "maximum": 500,
                 "minimum": 0,
                 "type": "number",
             },
             "growth_kg_per_day": {"maximum": 0.05, "minimum": -0.05, "type": "number"},
             "growth_sd": {"maximum": 0.05, "minimum": -0.05, "type": "number"},
             "is_usual_known": {"type": "boolean"},
-            "prior_kcal": {"exclusiveMinimum": 300, "maximum": 15000, "type": "number"},
-            "prior_sd_kcal": {"exclusiveMinimum": 0, "maximum": 3000, "type": "number"},
+            "prior_kcal": {"exclusiveMinimum": 100, "maximum": 30000, "type": "number"},
+            "prior_sd_kcal": {
+                "exclusiveMinimum": 0,
+                "maximum": 15000,
+                "type": "number",
+            },
             "rho_kcal_per_kg": {"maximum": 14000, "minimum": 2000, "type": "number"},
             "rho_sd": {"maximum": 6000, "minimum": 0, "type": "number"},
             "usual_kcal": {"maximum": 15000, "minimum": 300, "type": "number"},
@@ -588,7 +592,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
     "EnergyFigure": {
         "additionalProperties": False,
         "properties": {
-            "mean": {"maximum": 15000, "minimum": -5000, "type": "number"},
+            "mean": {"maximum": 30000, "minimum": -5000, "type": "number"},
             "standard_deviation": {"maximum": 5000, "minimum": 0, "type": "number"},
         },
         "required": ["mean", "standard_deviation"],
@@ -1077,7 +1081,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
     "PhaseChange": {
         "additionalProperties": False,
         "properties": {
-            "change_kcal": {"maximum": 1500, "minimum": -1500, "type": "number"},
+            "change_kcal": {"maximum": 15000, "minimum": -15000, "type": "number"},
             "date": {"format": "date", "type": "string"},
             "kind": {"$ref": "ChangeKind"},
             "reason": {
@@ -1807,7 +1811,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             "by_day": {"items": {"$ref": "DayPassed"}, "maxItems": 7, "type": "array"},
             "carbohydrate_g": {
                 "anyOf": [
-                    {"maximum": 1500, "minimum": 0, "type": "number"},
+                    {"maximum": 4000, "minimum": 0, "type": "number"},
                     {"type": "null"},
                 ]
             },
@@ -1843,15 +1847,15 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                     {"type": "null"},
                 ]
             },
-            "intake_kcal": {"maximum": 8000, "minimum": 800, "type": "number"},
+            "intake_kcal": {"maximum": 15000, "minimum": 300, "type": "number"},
             "is_break": {"type": "boolean"},
             "planned_intake_kcal": {
                 "anyOf": [
-                    {"maximum": 8000, "minimum": 800, "type": "number"},
+                    {"maximum": 15000, "minimum": 300, "type": "number"},
                     {"type": "null"},
                 ]
             },
-            "protein_g": {"maximum": 600, "minimum": 20, "type": "number"},
+            "protein_g": {"maximum": 1000, "minimum": 5, "type": "number"},
             "start_date": {
                 "anyOf": [{"format": "date", "type": "string"}, {"type": "null"}]
             },

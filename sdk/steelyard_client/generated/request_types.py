@@ -169,7 +169,7 @@ class AttentionDict(TypedDict):
 
     action: See `SaidDict`.
     as_of_date: The day of the review.
-    change_kcal: What the review changes of the daily intake. `0` if absent. -5000 to 5000.
+    change_kcal: What the review changes of the daily intake. `0` if absent. -15000 to 15000.
     last_entry_date: The day of the last weight or intake.
     level: 0 nothing to do, 1 look at the log, 2 something to agree on, 3 a sign or a guard rail: today. 0 to 3.
     reason: See `SaidDict`.
@@ -225,7 +225,7 @@ class BodyAsReadDict(TypedDict):
 
     adaptation_gain: Lagging adaptation, as a share of a change of intake. -1 to 3.
     carried_per_kcal: Carried mass that a lasting kilocalorie a day moves, kilograms. 0.0001 to 0.01.
-    expenditure_slope_kcal_per_kg_day: Expenditure that a kilogram of tissue adds, kilocalories a day. 0 to 100.
+    expenditure_slope_kcal_per_kg_day: Expenditure that a kilogram of tissue adds, kilocalories a day. 0 to 500.
     growth_kg_per_day: Mass that training adds at balance. -0.05 to 0.05.
     growth_sd: Its standard deviation. -0.05 to 0.05.
     is_usual_known: Whether that was told.
@@ -551,7 +551,7 @@ class DecisionRequestDict(TypedDict):
 class EnergyFigureDict(TypedDict):
     """An energy a day with its error.
 
-    mean: Kilocalories a day. -5000 to 15000.
+    mean: Kilocalories a day. -5000 to 30000.
     standard_deviation: Its standard deviation. 0 to 5000.
     """
 
@@ -940,7 +940,7 @@ class PauseDict(TypedDict):
 class PhaseChangeDict(TypedDict):
     """A dated change of a phase: of its intake, a pause at maintenance, or another end.
 
-    change_kcal: Change of the daily intake; changes add up. `0` if absent. -1500 to 1500.
+    change_kcal: Change of the daily intake; changes add up. `0` if absent. -15000 to 15000.
     date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
     kind: `intake`: from `date` on, `change_kcal` more is eaten than planned until then. `pause`: at maintenance
         from `date` to `until_date`; the rest moves back by whole weeks. `end`: `date` is the last day.
@@ -1557,18 +1557,18 @@ class WeekFollowedDict(TypedDict):
 
     at_end: Passed over.
     by_day: Passed over. `[]` if absent.
-    carbohydrate_g: Carbohydrate a day; half of the energy by default. 0 to 1500.
+    carbohydrate_g: Carbohydrate a day; half of the energy by default. 0 to 4000.
     day_kinds: Passed over. `[]` if absent.
     days: As in a plan's week. 1 to 7.
     element: As in a plan's week; `break` is a break.
     energy_balance_kcal: Passed over. -15000 to 15000.
     fat_g: Passed over. 0 to 1000.
     fibre_g: Passed over. 0 to 500.
-    intake_kcal: Energy per day, kilocalories. 800 to 8000.
+    intake_kcal: Energy per day, kilocalories. 300 to 15000.
     is_break: Whether the week is a break at maintenance, which is never corrected. `false` if absent.
     planned_intake_kcal: Energy a day as first planned, where `intake_kcal` is what a review made of it: the phase
-        is held against this one, so that no correction counts as the plan. 800 to 8000.
-    protein_g: Protein a day, grams. 20 to 600.
+        is held against this one, so that no correction counts as the plan. 300 to 15000.
+    protein_g: Protein a day, grams. 5 to 1000.
     start_date: As in a plan's week; that of the first is the start of the phase.
     week: Number of the week; passed over. 1 to 400.
     """

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from steelyard.science.body import ADAPTATION_SHARE, ADAPTATION_SPREAD, Adherence, prior_noise, start_body
 from steelyard.science.log import LOGGING_RATIO, LOGGING_RATIO_SD, Log, LogMaintenance, Reading, hand_on
-from steelyard.science.measures import Assessment, body_of, method_error
+from steelyard.science.measures import FAT_FRACTION_FROM, FAT_FRACTION_TO, Assessment, body_of, method_error
 from steelyard.science.member import LEAST_FAT_SD, FatRead, Known, Member, StartingBody, Told, adherence_on, readings_of
 from steelyard.science.numbers import Estimate
 from steelyard.science.person import BodyFatMethod, Sex, Training
@@ -13,6 +13,7 @@ from steelyard.science.rails import Subject, forbids_fat_target
 
 _RECENT_DAYS, _RECENT_LOGGED = 14, 5
 _MOST_READINGS = 40
+_ROUNDING = 0.002  # of a share of fat, by masses that are told to a tenth
 
 
 class StateNow(NamedTuple):
@@ -96,7 +97,9 @@ def state_now(
         carried = Estimate(0.0, weight.sd)
     else:
         log, weight, carried = hand_on(reading)
-    fat_kg = Estimate(fat.mean * weight.mean, max(LEAST_FAT_SD, fat.sd) * weight.mean)
+    # Rounded, it is to be a share of fat that a body can have, as whoever takes the state asks.
+    share = min(max(fat.mean, FAT_FRACTION_FROM + _ROUNDING), FAT_FRACTION_TO - _ROUNDING)
+    fat_kg = Estimate(share * weight.mean, max(LEAST_FAT_SD, fat.sd) * weight.mean)
     physical = maintenance if learnt is None else learnt.physical
     ratio = Estimate(LOGGING_RATIO, LOGGING_RATIO_SD) if learnt is None else learnt.logging_ratio
     adaptation = float(start_body(body_of(person, assessed, maintenance, recent))[1].adaptation_kcal)

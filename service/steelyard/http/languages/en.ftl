@@ -442,7 +442,7 @@ document-above-band = weeks above the band ({ $band })
 
 NOT_MEDICAL_ADVICE = This is information, not medical advice. Before changing your diet, speak to a physician or registered dietitian; local rules come first.
 FAT_FROM_BMI = Your body fat was estimated from height and weight, which overstates it in muscular people: measure it before deciding to cut.
-ON_LOGGING_SCALE = This maintenance fits your way of logging: if you log less than you eat, it is the amount your log should show.
+ON_LOGGING_SCALE = Maintenance is on the scale of your own log: if you log less than you eat, this is the amount to log.
 TWO_SEXES = Equations for both sexes were used: the range covers both, and the stricter limits apply.
 FROM_EQUATIONS = Without a log this rests on equations alone. Four weeks of weights and intakes narrow it most.
 

@@ -117,21 +117,25 @@ class DayPassed(Request, frozen=True, kw_only=True):
     meals_protein_g: Annotated[list[_OfDay], Meta(max_length=24, description="As in a plan's week.")] = []
 
 
+# Whatever a plan may hold, of those who burn most as well.
+_IntakeOfWeek = Annotated[float, Meta(ge=300, le=15000, description="Energy per day, kilocalories.", examples=[2700])]
+
+
 class WeekFollowed(Request, frozen=True, kw_only=True):
     """A week as planned. A week of a plan's answer, or of a review's, is taken as it is: what is not needed of it is
     passed over."""
 
-    intake_kcal: EnergyPerDay
-    protein_g: Annotated[float, Meta(ge=20, le=600, description="Protein a day, grams.", examples=[165])]
+    intake_kcal: _IntakeOfWeek
+    protein_g: Annotated[float, Meta(ge=5, le=1000, description="Protein a day, grams.", examples=[165])]
     carbohydrate_g: (
-        Annotated[float, Meta(ge=0, le=1500, description="Carbohydrate a day; half of the energy by default.")] | None
+        Annotated[float, Meta(ge=0, le=4000, description="Carbohydrate a day; half of the energy by default.")] | None
     ) = None
     is_break: Annotated[
         bool,
         Meta(description="Whether the week is a break at maintenance, which is never corrected.", examples=[False]),
     ] = False
     planned_intake_kcal: Annotated[
-        EnergyPerDay | None,
+        _IntakeOfWeek | None,
         Meta(
             description="Energy a day as first planned, where `intake_kcal` is what a review made of it: the phase is "
             "held against this one, so that no correction counts as the plan."
@@ -173,7 +177,7 @@ class PhaseChange(Request, frozen=True, kw_only=True):
     ]
     date: CivilDate
     change_kcal: Annotated[
-        float, Meta(ge=-1500, le=1500, description="Change of the daily intake; changes add up.", examples=[-100])
+        float, Meta(ge=-15000, le=15000, description="Change of the daily intake; changes add up.", examples=[-100])
     ] = 0
     until_date: Annotated[CivilDate | None, Meta(description="Last day of a pause.")] = None
     reason: Annotated[str, Meta(max_length=200, description="Why, in a word.", examples=["slower"])] | None = None

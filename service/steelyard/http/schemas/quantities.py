@@ -75,7 +75,7 @@ _Error = Annotated[float, Meta(ge=0, le=5000, description="Its standard deviatio
 class EnergyFigure(Request, frozen=True, kw_only=True):
     """An energy a day with its error."""
 
-    mean: Annotated[float, Meta(ge=-5000, le=15000, description="Kilocalories a day.", examples=[2710])]
+    mean: Annotated[float, Meta(ge=-5000, le=30000, description="Kilocalories a day.", examples=[2710])]
     standard_deviation: _Error
 
 

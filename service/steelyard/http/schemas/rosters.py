@@ -34,7 +34,7 @@ class Attention(Request, frozen=True, kw_only=True):
     action: Said
     verdict: Annotated[str, Meta(max_length=40, description="The review's verdict.", examples=["slower"])]
     change_kcal: Annotated[
-        float, Meta(ge=-5000, le=5000, description="What the review changes of the daily intake.", examples=[-100])
+        float, Meta(ge=-15000, le=15000, description="What the review changes of the daily intake.", examples=[-100])
     ] = 0
     since_date: Annotated[CivilDate, Meta(description="The review from which on it has been for this reason.")]
     as_of_date: Annotated[CivilDate, Meta(description="The day of the review.")]

@@ -51,12 +51,12 @@ class KnownReading(Request, frozen=True, kw_only=True):
 class BodyAsRead(Request, frozen=True, kw_only=True):
     """The body that the first reading of the log took, kept so that nothing drifts by being handed on."""
 
-    prior_kcal: Annotated[float, Meta(gt=300, le=15000, description="Maintenance by the equations, kcal/d.")]
-    prior_sd_kcal: Annotated[float, Meta(gt=0, le=3000, description="Its standard deviation.")]
+    prior_kcal: Annotated[float, Meta(gt=100, le=30000, description="Maintenance by the equations, kcal/d.")]
+    prior_sd_kcal: Annotated[float, Meta(gt=0, le=15000, description="Its standard deviation.")]
     rho_kcal_per_kg: Annotated[float, Meta(ge=2000, le=14000, description="Energy of a kilogram of tissue.")]
     rho_sd: Annotated[float, Meta(ge=0, le=6000, description="Its standard deviation.")]
     expenditure_slope_kcal_per_kg_day: Annotated[
-        float, Meta(ge=0, le=100, description="Expenditure that a kilogram of tissue adds, kilocalories a day.")
+        float, Meta(ge=0, le=500, description="Expenditure that a kilogram of tissue adds, kilocalories a day.")
     ]
     growth_kg_per_day: Annotated[float, Meta(ge=-0.05, le=0.05, description="Mass that training adds at balance.")]
     growth_sd: Annotated[float, Meta(ge=-0.05, le=0.05, description="Its standard deviation.")]

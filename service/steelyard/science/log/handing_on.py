@@ -12,7 +12,7 @@ from ..numbers import FLOATS, Elementwise, Estimate, Number, compiled
 from ..register import Basis, Message, constant, say
 from . import kernel as k
 from .entries import DailyLog, IntakeDay, Log, StepsDay, Weighing, in_order, iso_date
-from .onset import WARM_DAYS, Onset, account_of, warmed
+from .onset import WARM_DAYS, Onset, account_of, is_of_a_body, warmed
 from .reader import Reading
 from .steps import StepsRead, nothing_counted, steps_until
 from .witnesses import LogFit, mixed
@@ -62,7 +62,7 @@ def hand_on(reading: Reading) -> HandedOn:
     fit, tail = reading.fit, reading.tail
     assert tail is not None
     weight, carried = (_on_last_day(fit, tissue) for tissue in (1.0, 0.0))
-    onset = _cut(reading, fit, tail) if tail else reading.onset
+    onset = (_cut(reading, fit, tail) or reading.onset) if tail else reading.onset
     if onset is None:
         # What a step is worth is that of the body that was read first, as all else is.
         counted = nothing_counted(reading.tissue.kcal_per_step) if reading.daily.steps else None
@@ -70,9 +70,14 @@ def hand_on(reading: Reading) -> HandedOn:
     return HandedOn(_from(replace(reading.log, onset=onset), reading.as_of_day), weight, carried)
 
 
-def _cut(reading: Reading, fit: LogFit, at: int) -> Onset:
-    """What was read up to the ``at``-th day of a log."""
+def _cut(reading: Reading, fit: LogFit, at: int) -> Onset | None:
+    """What was read up to the ``at``-th day of a log; None where no explanation of it is that of a body, so that the
+    entries themselves are handed on."""
     daily, before = reading.daily, reading.onset
+    accounts = [account_of(record, at) for record in fit.kept_records]
+    accounts = [each for each in accounts if is_of_a_body(each, reading.body)]
+    if not accounts:
+        return None
     longer, skipped = warmed(before, daily)
     until = skipped + at
     window = slice(max(0, until - WARM_DAYS), until)
@@ -87,7 +92,7 @@ def _cut(reading: Reading, fit: LogFit, at: int) -> Onset:
         days_logged=logged + (before.days_logged if before is not None and goes_on else 0),
         intakes=_where(longer.is_logged[window], longer.intake_kcal[window]),
         carbohydrate_kcal=_where(has_carbohydrate, longer.carbohydrate_kcal[window]) if any(has_carbohydrate) else (),
-        accounts=tuple(account_of(record, at) for record in fit.kept_records),
+        accounts=tuple(accounts),
         steps=_steps_before(reading, daily.first_day + at),
     )
 

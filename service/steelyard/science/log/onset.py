@@ -157,6 +157,12 @@ def records_of(accounts: Sequence[Account]) -> Row:
     return found
 
 
+def is_of_a_body(account: Account, body: BodyRead) -> bool:
+    """Whether an explanation has a mass and a pace that a body can have: any other makes no forecast."""
+    tissue, alpha, beta = account.mean[:3]
+    return 20.0 < tissue < 400.0 and alpha > 0.0 and beta > 0.0 and 0.2 < 1000.0 * beta / alpha / body.prior_kcal < 5.0
+
+
 def check_onset(onset: Onset, field: str) -> None:
     """Refuse what no reading leaves behind: an onset comes from outside. Raises ``OutOfDomain`` naming ``field``."""
     for i, account in enumerate(onset.accounts):
@@ -165,11 +171,7 @@ def check_onset(onset: Onset, field: str) -> None:
             raise OutOfDomain("STATE_NOT_READABLE", name, _NOT_READABLE)
         if not all(abs(value) < _FAR for value in (*account.mean, *account.spread, account.log_odds)):
             raise OutOfDomain("STATE_NOT_READABLE", name, _NOT_READABLE)
-        tissue, alpha, beta = account.mean[:3]
-        if not (20.0 < tissue < 400.0 and alpha > 0.0 and beta > 0.0) or not _is_covariance(account.spread):
-            raise OutOfDomain("STATE_NOT_READABLE", name, _NOT_READABLE)
-        # A pace that no body has makes no forecast.
-        if not 0.2 < 1000.0 * beta / alpha / onset.body.prior_kcal < 5.0:
+        if not is_of_a_body(account, onset.body) or not _is_covariance(account.spread):
             raise OutOfDomain("STATE_NOT_READABLE", name, _NOT_READABLE)
     if onset.goes_on and onset.noise_variance <= 0.0:
         raise OutOfDomain("STATE_NOT_READABLE", f"{field}.noise_variance", _NOT_READABLE)

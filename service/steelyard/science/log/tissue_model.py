@@ -111,7 +111,7 @@ def tissue_model(
         path,
         CARRIED_SPREAD,
         growth,
-        GROWTH_SPREAD * growth,
+        GROWTH_SPREAD * ops.maximum(growth, -growth),
         slope,
         usual_intake_kcal,
         model.adaptation_share / (1.0 - THERMIC_SHARE - model.adaptation_share),
