@@ -119,7 +119,7 @@ async def test_seasons_as_text(caller: Caller) -> None:
     assert b"In 2 weeks, on " in await caller("forecast_picture", **forecast)
     season = {"profile": PROFILE, "screening": SCREENING, "start_date": START, "horizon_weeks": 12}
     slow = {"kind": "ready_made", "name": "slow_gain_no_cut"}
-    assert "SUMMARY:Gain" in await caller("season_document", format="calendar", strategy=slow, **season)
+    assert "SUMMARY;LANGUAGE=en:Gain" in await caller("season_document", format="calendar", strategy=slow, **season)
     assert "Aufbau ab " in await caller("season_briefing", language="de", strategy=slow, **season)
     best = await caller("optimum_document", format="markdown", strategies_searched=500, **season)
     assert "## What weeks above the band buy" in best

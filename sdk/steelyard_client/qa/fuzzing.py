@@ -64,13 +64,21 @@ def fuzz(
         except subprocess.TimeoutExpired:
             was_stopped = True
             _stop(process)
-    found = ElementTree.parse(report).getroot() if report.is_file() else None  # noqa: S314 - written just now
+    found = _read(report)
     if was_stopped:
         has_failed = found is not None and next(found.iter("failure"), None) is not None
     else:
         has_failed = process.returncode != 0
     told = printed.read_text(encoding="utf-8", errors="replace").replace(deployment.key, "<key>")
     return Fuzzed(told if has_failed else None, was_stopped, found)
+
+
+def _read(report: Path) -> ElementTree.Element | None:
+    """The report; None where none was written, or whoever wrote it was ended meanwhile."""
+    try:
+        return ElementTree.parse(report).getroot()  # noqa: S314 - written just now
+    except (FileNotFoundError, ElementTree.ParseError):
+        return None
 
 
 def _stop(process: subprocess.Popen[bytes]) -> None:

@@ -12,6 +12,7 @@ from typing import Any
 import numpy as np
 import pyarrow as pa
 import pyarrow.compute as pc
+from msgspec import UNSET
 
 from .shapes import Entries, Field, Fields, Items, Scalar, Shape
 
@@ -208,7 +209,7 @@ class Columns:
         self.is_finite = True
 
     def array(self, found: list[Any], shape: Shape) -> pa.Array:
-        """A column from one value a row, None for null."""
+        """A column from one value a row, None for null; so is an object that was left out."""
         match shape:
             case Scalar("number_or_text"):
                 return self._numbers_or_texts(found)
@@ -229,6 +230,7 @@ class Columns:
                 return self._objects(found, shape)
 
     def _objects(self, found: list[Any], shape: Fields) -> pa.StructArray:
+        found = [None if value is UNSET else value for value in found]
         gone = [value is None for value in found]
         mask = pa.array(gone) if any(gone) else None
         arrays = []
