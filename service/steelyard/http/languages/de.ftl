@@ -88,9 +88,9 @@ why = { $why ->
     [fat_release] mehr käme aus den Muskeln statt aus dem Fett
     [fat_release_later] später käme mehr aus Muskeln statt aus Fett
     [energy_availability] sonst bleibt neben dem Training zu wenig Energie
-    [protein_and_fat] weniger Essen fasst dein Eiweiß und Fett nicht
+    [protein_and_fat] in weniger Essen passen dein Eiweiß und Fett nicht
     [least_intake] weniger wäre unter der sicheren Untergrenze
-    [resting_energy] du würdest weniger essen als dein Ruheumsatz
+    [resting_energy] du würdest weniger essen, als du in Ruhe verbrauchst
     [history_unknown] deine früheren Diäten sind nicht bekannt
     [fat_unmeasured] dein Körperfett ist nicht gemessen
     [fat_at_end] am Ende hättest du zu wenig Körperfett
@@ -116,8 +116,8 @@ size-reason = { $because ->
    *[fat_unmeasured] nicht mehr, solange dein Körperfett nicht gemessen ist
 }
 lever = { $lever ->
-    [steps] { NUMBER($dose, maximumFractionDigits: 0) } Schritte am Tag mehr
-   *[cycling] { NUMBER($dose, maximumFractionDigits: 0) } Minuten Radfahren in der Woche mehr
+    [steps] { NUMBER($dose, maximumFractionDigits: 0) } Schritte mehr am Tag
+   *[cycling] { NUMBER($dose, maximumFractionDigits: 0) } Minuten mehr Radfahren in der Woche
 }
 condition = { $condition ->
     [diabetes_treated] behandeltem Diabetes
@@ -178,7 +178,7 @@ repeated-method = { $method ->
 }
 event = { $event ->
     [creatine_start] Beginn mit Kreatin
-    [creatine_stop] Ende mit Kreatin
+    [creatine_stop] Kreatin abgesetzt
     [illness] Krankheit
     [travel] Reise
     [injury] Verletzung
@@ -442,10 +442,10 @@ document-above-band = Wochen über dem Bereich ({ $band })
 ## member
 
 NOT_MEDICAL_ADVICE = Das ist Information, kein ärztlicher Rat. Sprich mit einer Ärztin, einem Arzt oder einer Ernährungsfachkraft, bevor du deine Ernährung umstellst; örtliche Vorschriften gehen vor.
-FAT_FROM_BMI = Dein Körperfett ist aus Größe und Gewicht geschätzt, bei Muskulösen zu hoch. Lass es messen, bevor du dich für eine Diätphase entscheidest.
+FAT_FROM_BMI = Dein Körperfett ist aus Größe und Gewicht geschätzt. Bei Muskulösen ist das zu hoch: Lass es messen, bevor du dich für eine Diätphase entscheidest.
 ON_LOGGING_SCALE = Dieser Bedarf passt zu deinem Protokoll: Schreibst du weniger auf, als du isst, soll genau diese Menge darin stehen.
 TWO_SEXES = Gerechnet ist mit den Gleichungen beider Geschlechter: Die Spanne deckt beide ab, und die strengeren Grenzen gelten.
-FROM_EQUATIONS = Ohne Protokoll stammt das allein aus Gleichungen. Vier Wochen mit Gewichten und Essen machen es am ehesten genauer.
+FROM_EQUATIONS = Ohne Protokoll stammt das allein aus Gleichungen. Am genauesten wird es mit vier Wochen Gewicht und Essen im Protokoll.
 
 # Ablehnungen, jede mit der Stelle, die hilft.
 REFUSED_UNDER_AGE = Unter { NUMBER($limit_years, maximumFractionDigits: 0) } Jahren planen wir kein Energiedefizit. Sprich bitte zuerst mit einer Ärztin, einem Arzt oder einer Ernährungsfachkraft; Bedarf und Trends bleiben dir.
@@ -466,18 +466,18 @@ REFUSED_BAND = Für dich planen wir kein Körperfettziel. Lass bitte den Bereich
 REFUSED_UNANSWERED = Bevor die Gesundheitsfragen beantwortet sind, planen wir weder Defizit noch Aufbau. Was wir nicht wissen, gilt nie als unbedenklich.
 REFUSED_LOGGED_LOSS = Laut Protokoll verlierst du { NUMBER($percent, maximumFractionDigits: 1) } % je Woche, mehr als { NUMBER($limit_percent, maximumFractionDigits: 1) } %: kein weiteres Defizit. Iss mehr; war das nicht gewollt, geh zum Arzt.
 REFUSED_BODY_FAT = { $speaks ->
-    [yes] Mit { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett planen wir kein Defizit: { NUMBER($limit_percent, maximumFractionDigits: 1) } % ist das Mindeste.
+    [yes] Mit { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett planen wir kein Defizit: Die sichere Grenze liegt bei { NUMBER($limit_percent, maximumFractionDigits: 1) } %.
    *[no] Dein Körper hat keine Reserven für ein Defizit.
 } Sprich bitte mit einer Ärztin, einem Arzt oder einer Ernährungsfachkraft.
 REFUSED_LOSS = Damit würdest du je Woche { NUMBER($percent, maximumFractionDigits: 2) } % deines Gewichts verlieren, mehr als { NUMBER($limit_percent, maximumFractionDigits: 2) } %: Iss mehr.
-REFUSED_END_BODY_FAT = Das würde bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett enden, unter dem Mindesten von { NUMBER($limit_percent, maximumFractionDigits: 1) } %: Mach es kürzer oder iss mehr.
-REFUSED_END_BMI = Das würde bei einem Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } enden, unter { NUMBER($limit, maximumFractionDigits: 1) } also untergewichtig: Mach es kürzer oder iss mehr.
+REFUSED_END_BODY_FAT = Das würde bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett enden, unter der sicheren Grenze von { NUMBER($limit_percent, maximumFractionDigits: 1) } %: Mach es kürzer oder iss mehr.
+REFUSED_END_BMI = Das würde bei einem Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } enden; unter { NUMBER($limit, maximumFractionDigits: 1) } beginnt Untergewicht. Mach es kürzer oder iss mehr.
 REFUSED_GAIN_RATE = Damit nimmst du je Woche { NUMBER($percent, maximumFractionDigits: 2) } % zu. Über { NUMBER($limit_percent, maximumFractionDigits: 2) } % ist der Rest bei deiner Trainingserfahrung Fett: Iss weniger.
-REFUSED_TARGET = Ein Ziel von { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett liegt unter dem Mindesten von { NUMBER($limit_percent, maximumFractionDigits: 1) } %: Setze es höher.
+REFUSED_TARGET = Ein Ziel von { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett liegt unter der sicheren Grenze von { NUMBER($limit_percent, maximumFractionDigits: 1) } %: Setze es höher.
 REFUSED_DEFICIT = Ein Defizit von { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag ist zu groß: { why }. Iss mindestens { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }.
 REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag sind außerhalb eines Defizits zu wenig. Iss mindestens { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }; schaffst du das nicht, sprich mit einer Arztpraxis.
 REFUSED_PROTEIN = { NUMBER($observed, maximumFractionDigits: 2) } Gramm Eiweiß je Kilogramm sind weniger als die { NUMBER($limit, maximumFractionDigits: 2) }, die ein Defizit braucht: Plane mehr ein.
-REFUSED_CUT_WITHOUT_READING = Die Diätphasen einer Saison beginnen bei einem Körperfett, und nur bei einem gemessenen: Lass es zuerst messen.
+REFUSED_CUT_WITHOUT_READING = Wann in einer Saison eine Diätphase beginnt, bestimmt dein Körperfett, und zwar ein gemessenes: Lass es zuerst messen.
 SEE_MIDWIFE = In der Schwangerschaft senken wir deine Energiemenge nicht. Sprich mit deiner Hebamme oder Frauenarztpraxis über Essen und Gewicht.
 SEE_AFTER_BIRTH = Solange du stillst, senken wir deine Energiemenge nicht: Sprich mit deiner Hebamme oder deiner Arztpraxis.
 SEE_EATING_DISORDER_SERVICE = Wir senken deine Energiemenge nicht. Eine Beratungsstelle für Essstörungen oder deine Arztpraxis hilft bei Fragen zu Essen und Gewicht.
@@ -485,13 +485,13 @@ SEE_FOR_MINORS = Unter 18 senken wir deine Energiemenge nicht: Sprich mit einer 
 
 # Was begrenzt oder angehoben wird.
 CAPPED_UNANSWERED = Der Aufbau nach der Erhaltung fällt weg, bis die Gesundheitsfragen beantwortet sind.
-CAPPED_PROTEIN_ROOM = Eiweiß liegt bei { NUMBER($given, maximumFractionDigits: 1) } statt { NUMBER($asked, maximumFractionDigits: 1) } Gramm je Kilogramm: Neben dem nötigen Fett ist für mehr kein Platz.
+CAPPED_PROTEIN_ROOM = Du bekommst { NUMBER($given, maximumFractionDigits: 1) } statt { NUMBER($asked, maximumFractionDigits: 1) } Gramm Eiweiß je Kilogramm: Neben dem nötigen Fett ist für mehr kein Platz.
 CAPPED_DEFICIT = Das Defizit bleibt bei { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag: { why }.
-CAPPED_DEFICIT_FOR_BMI = Das Defizit bleibt bei { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag, sonst endest du untergewichtig. { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal passen in höchstens { weeks }.
-CAPPED_PROTEIN = Eiweiß steigt auf { NUMBER($limit, maximumFractionDigits: 2) } Gramm je Kilogramm, das Mindeste in einem Defizit.
+CAPPED_DEFICIT_FOR_BMI = Das Defizit bleibt bei { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag, sonst wärst du am Ende untergewichtig. { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal gehen höchstens { weeks } lang.
+CAPPED_PROTEIN = Dein Eiweiß steigt auf { NUMBER($limit, maximumFractionDigits: 2) } Gramm je Kilogramm, das Mindeste in einem Defizit.
 CAPPED_GAIN_RATE = Dein Überschuss bleibt bei { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal am Tag. Mehr als { NUMBER($percent, maximumFractionDigits: 2) } % je Woche zuzunehmen bringt dir vor allem Fett.
 CAPPED_HISTORY_UNKNOWN = Deine früheren Diäten sind nicht bekannt, darum bleibt das Defizit bei den üblichen { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag.
-NO_SAFE_DEFICIT = Kein nützliches Defizit ist für dich jetzt sicher: { why }.
+NO_SAFE_DEFICIT = Kein Defizit, das etwas bringt, ist für dich zurzeit sicher: { why }.
 MEASURE_FIRST = Dein Körperfett ist nicht gemessen, darum bleibt das Defizit bei { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag. Für mehr lass es zuerst messen.
 RATIO_DECIDES = Hier entscheidet dein Protokoll: Es enthält etwa { NUMBER($percent, maximumFractionDigits: 0) } % von dem, was du isst. Wiege eine Woche lang alles Essen, dann wissen wir mehr.
 RAISED_TO_FLOOR = Deine Energiemenge steigt auf { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag, das Mindeste für deinen Körper außerhalb eines Defizits.
@@ -511,47 +511,47 @@ WARNED_LOSS = Geplant sind { NUMBER($percent, maximumFractionDigits: 2) } % Gew
 WARNED_AVAILABILITY = Neben dem Training bleibt wenig Energie, das geht nur einige Wochen. Achte auf Schlaf, Stimmung, Libido und Zyklus; ändern sie sich, brich ab.
 WARNED_UNDER_RESTING = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag sind weniger als dein Ruheumsatz ({ NUMBER($resting_kcal, maximumFractionDigits: 0) }): nur in einem Mini-Cut vertretbar.
 WARNED_KIDNEY_PROTEIN = Viel Eiweiß bei einer Nierenkrankheit nur, wenn deine Arztpraxis zustimmt.
-WARNED_DIETARY_FAT = Fett macht nur { NUMBER($share_percent, maximumFractionDigits: 0) } % deines Essens aus: auf Dauer wenig.
-WARNED_CARBOHYDRATE = Kohlenhydrate liegen bei { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } Gramm am Tag, unter den empfohlenen { NUMBER($limit_g, maximumFractionDigits: 0) }: Das Training kann sich schwerer anfühlen.
+WARNED_DIETARY_FAT = Fett macht nur { NUMBER($share_percent, maximumFractionDigits: 0) } % deines Essens aus. Auf Dauer ist das zu wenig.
+WARNED_CARBOHYDRATE = Du isst { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } Gramm Kohlenhydrate am Tag, weniger als die empfohlenen { NUMBER($limit_g, maximumFractionDigits: 0) }: Das Training kann sich schwerer anfühlen.
 WARNED_GAIN_RATE = { NUMBER($percent, maximumFractionDigits: 2) } % Zunahme je Woche sind für deine Trainingserfahrung schnell: Ein größerer Teil wird Fett.
 WARNED_CUTS_A_YEAR = Das wäre Diätphase Nummer { NUMBER($cuts, maximumFractionDigits: 0) } in zwölf Monaten. Diäten kosten Trainingszeit; wer langsamer aufbaut, braucht weniger davon.
 WARNED_RECENT_CUT = Deine letzte Diätphase ist erst { $weeks ->
     [one] 1 Woche
    *[other] { NUMBER($weeks, maximumFractionDigits: 0) } Wochen
-} her. Bis { NUMBER($limit_weeks, maximumFractionDigits: 0) } Wochen um sind, lohnt sich Warten meist mehr.
+} her. Meist ist es besser, { NUMBER($limit_weeks, maximumFractionDigits: 0) } Wochen abzuwarten.
 BODY_FAT_AT_MINIMUM = { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett ist das sichere Mindeste (etwa { NUMBER($limit_percent, maximumFractionDigits: 1) } %). Nimm nicht weiter ab; sprich mit einer Arztpraxis.
 BODY_FAT_LOW = { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett liegen unter { NUMBER($limit_percent, maximumFractionDigits: 1) } %, so schlank, wie es die wenigsten gut halten können.
 UNDER_AGE_NO_TARGET = Unter { NUMBER($limit_years, maximumFractionDigits: 0) } Jahren ist das nur eine Schätzung, aus der kein Ziel folgt. Sprich mit einer Arztpraxis über Wachstum und Gewicht.
 FAT_FREE_MASS_INDEX_UNUSUAL = So viel Muskulatur haben bei dieser Größe nur wenige. Prüfe das Gewicht (Kilogramm oder Pfund?), die Größe und die Messung.
 WEIGHT_IN_POUNDS = Ein Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } ist selten: Ist das Gewicht in Kilogramm oder in Pfund angegeben? Prüfe es und die Größe.
 MAINTENANCE_UNUSUAL = { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag sind das { NUMBER($times, maximumFractionDigits: 1) }-Fache des Ruheumsatzes, das halten wenige durch. Stimmen Aktivität und Angaben?
-PAL_ABOVE_SUSTAINABLE = Deine Aktivität ergibt das { NUMBER($pal, maximumFractionDigits: 2) }-Fache des Ruheumsatzes; über { NUMBER($limit, maximumFractionDigits: 2) } hält man kaum durch. Prüfe die Angaben.
-PAL_BELOW_PLAUSIBLE = Dein Umsatz ist nur das { NUMBER($pal, maximumFractionDigits: 2) }-Fache des Ruheumsatzes; unter { NUMBER($limit, maximumFractionDigits: 2) } ist niemand auf den Beinen. Prüfe die Angaben.
+PAL_ABOVE_SUSTAINABLE = Deine Aktivität ergibt das { NUMBER($pal, maximumFractionDigits: 2) }-Fache des Ruheumsatzes; mehr als { NUMBER($limit, maximumFractionDigits: 2) } hält man kaum durch. Prüfe die Angaben.
+PAL_BELOW_PLAUSIBLE = Dein Umsatz ist nur das { NUMBER($pal, maximumFractionDigits: 2) }-Fache des Ruheumsatzes; wer auf den Beinen ist, kommt nicht unter { NUMBER($limit, maximumFractionDigits: 2) }. Prüfe die Angaben.
 BMI_OVERSTATES_WITH_MUSCLE = Größe und Gewicht unterscheiden Muskeln nicht von Fett: Bei Sportlern ergeben sie etwa { NUMBER($points, maximumFractionDigits: 1) } Punkte zu viel Körperfett.
 
 # Ein Plan: warum jede Zahl so ist.
 DEFICIT_CHOSEN = Du isst { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, als du jetzt verbrauchst: { size-reason }.
-SIZE_OF_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger: { weeks }, etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett und schlimmstenfalls { NUMBER($lean_kg, maximumFractionDigits: 1) } kg Muskel und anderes Gewebe ohne Fett.
-SIZE_OF_GAIN = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal am Tag mehr: { weeks }, etwa { NUMBER($lean_kg, maximumFractionDigits: 1) } kg fettfreies Gewebe und { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett.
+SIZE_OF_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger: { weeks }, etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett und schlimmstenfalls { NUMBER($lean_kg, maximumFractionDigits: 1) } kg Magergewebe.
+SIZE_OF_GAIN = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal am Tag mehr: { weeks }, etwa { NUMBER($lean_kg, maximumFractionDigits: 1) } kg Magergewebe und { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett.
 DEFICIT_ASKED = Du isst { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, als du jetzt verbrauchst, wie gewünscht.
 DEFICIT_SOLVED = Mit { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, als du jetzt verbrauchst, verlierst du in { weeks } { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett.
 WEEKS_SOLVED = Mit diesem Defizit dauert es { weeks }, bis { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett weg sind.
 WEEKS_DEFAULT = Die Phase dauert { weeks }: die Mitte der üblichen zwei bis sechs, abzüglich dessen, was schon geschafft ist.
 CUT_WEEKS_DEFAULT = Die Phase dauert { weeks }, weil weder ein Ziel noch eine Dauer angegeben war.
 FAT_SOLVED = Rechne mit etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett, die du mit diesem Defizit in { weeks } verlierst.
-PLANNED_AS_KEPT = Bisher wurden etwa { NUMBER($percent, maximumFractionDigits: 0) } % der geplanten Defizite eingehalten: Rechne mit { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett in { weeks } statt mit { NUMBER($planned_kg, maximumFractionDigits: 1) } kg.
-FORECAST_AS_KEPT = Von einem geplanten Defizit hast du bisher etwa { NUMBER($percent, maximumFractionDigits: 0) } % eingehalten. Mit mehr rechnet diese Antwort nicht.
-SHRINKING_DEFICIT = Dein Körper verbraucht bald weniger. Aus anfangs { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal, die am Tag fehlen, werden in der letzten Woche { NUMBER($last_kcal, maximumFractionDigits: 0) }.
+PLANNED_AS_KEPT = Bisher hast du etwa { NUMBER($percent, maximumFractionDigits: 0) } % der geplanten Defizite eingehalten: Rechne mit { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett in { weeks } statt mit { NUMBER($planned_kg, maximumFractionDigits: 1) } kg.
+FORECAST_AS_KEPT = Bisher hast du etwa { NUMBER($percent, maximumFractionDigits: 0) } % der geplanten Defizite eingehalten. Mit mehr rechnet diese Vorhersage nicht.
+SHRINKING_DEFICIT = Dein Körper verbraucht bald weniger, darum schrumpft das Defizit: von { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal am Tag in der ersten Woche auf { NUMBER($last_kcal, maximumFractionDigits: 0) } in der letzten.
 PROTEIN_WHY = { NUMBER($protein_g_per_kg, maximumFractionDigits: 1) } Gramm Eiweiß je Kilogramm, zusammen mit Krafttraining, schützen im Defizit deine Muskeln.
 NO_TRAINING = Ohne Krafttraining verlierst du mehr Muskeln. Zwei Einheiten je Woche sind der billigste Schutz.
 EASING_IN = { $weeks ->
     [one] In der ersten Woche gilt
    *[other] In den ersten { $weeks } Wochen gilt
-} das halbe Defizit: Das macht weniger Hunger und dauert etwa um so viel länger.
+} das halbe Defizit: Du hast weniger Hunger, und es dauert etwa um so viel länger.
 MAINTENANCE_WHY = Nach der Diätphase hältst du mit { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag, { NUMBER($lower_kcal, maximumFractionDigits: 0) } weniger als vorher: Dein Körper ist kleiner und sparsamer.
-REBOUND = Die Waage steigt um etwa { NUMBER($carried_kg, maximumFractionDigits: 1) } kg, weil Glykogen, Wasser und Speisebrei zurückkommen. Das ist kein Fett.
+REBOUND = Die Waage steigt um etwa { NUMBER($carried_kg, maximumFractionDigits: 1) } kg, weil Glykogen, Wasser und Nahrung im Darm zurückkommen. Das ist kein Fett.
 SURPLUS_WHY = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal Überschuss am Tag passen zu deiner Trainingserfahrung und deiner fettfreien Masse. Deine Energiemenge wird { every-weeks } neu gesetzt.
-GAIN_RATE_EXPECTED = Rechne mit etwa { NUMBER($percent_per_month, maximumFractionDigits: 1) } % Zunahme im Monat, davon { NUMBER($lean_share, maximumFractionDigits: 0) } % fettfrei.
+GAIN_RATE_EXPECTED = Rechne mit etwa { NUMBER($percent_per_month, maximumFractionDigits: 1) } % Zunahme im Monat, davon { NUMBER($lean_share, maximumFractionDigits: 0) } % Magergewebe.
 RETURN_CHECKS = Ohne Wasser nimmst du etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg je Woche zu. Prüfe am { DATETIME($first_date, dateStyle: "long") } und { DATETIME($second_date, dateStyle: "long") }: Beim Doppelten halbiere den Überschuss.
 CEILING_REACHED = Um den { DATETIME($date, dateStyle: "long") } erreichst du voraussichtlich { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett.
 CEILING_NOT_REACHED = In diesen Wochen erreichst du { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett voraussichtlich nicht.
@@ -563,14 +563,14 @@ END_ON_FAST_LOSS = Iss mehr, wenn dein Gewicht zwei Wochen lang schneller fällt
 TRAIN_IN_DEFICIT = Halte die Gewichte im Training hoch. Erholst du dich schlechter, mach zuerst weniger Sätze.
 TRAIN_IN_GAIN = Steigere zuerst Gewicht oder Wiederholungen, dann Sätze: Der Überschuss ist zum Trainieren da.
 WEIGH_DAILY = Wiege dich täglich unter gleichen Umständen, und urteile nach dem Mittel der Woche.
-INFEASIBLE = Kein sicherer Plan schafft, was verlangt war. Was ihm am nächsten kommt, steht stattdessen da.
+INFEASIBLE = Kein sicherer Plan schafft, was verlangt war. Stattdessen siehst du, was dem am nächsten kommt.
 PAUSED = Zuerst hältst du { weeks } dein Gewicht; geplant ist die Phase für deinen Körper, wie er dann sein wird.
 HELD_AT_CEILING = Dein Körperfett ist schon an der Obergrenze dieses Aufbaus, darum hältst du. Vor einem Aufbau kommt eine Fettabnahme.
 HOLD_WHY = Mit { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag bleibt dein Körper, wie er ist.
 TRAINING_DAYS_MORE = An Trainingstagen isst du mehr, weil du mehr verbrauchst: bis zu { NUMBER($training_kcal, maximumFractionDigits: 0) } kcal. Ruhetage haben weniger, die Woche bleibt gleich.
-TRAINING_DAYS_LIMITED = Trainingstage bekommen { NUMBER($percent, maximumFractionDigits: 0) } % dessen, was Training verbraucht. An Ruhetagen: { why }.
-FLEXIBLE_DAYS_PAID = Deine anderen Tage haben bis zu { NUMBER($paid_kcal, maximumFractionDigits: 0) } kcal weniger und bezahlen so die freien. Die Woche bleibt gleich.
-CAPPED_FLEXIBLE_DAYS = Deine freien Tage bekommen { NUMBER($fits_kcal, maximumFractionDigits: 0) } von { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal je Woche. An anderen Tagen: { why }.
+TRAINING_DAYS_LIMITED = Trainingstage bekommen nur { NUMBER($percent, maximumFractionDigits: 0) } % dessen, was das Training verbraucht. An Ruhetagen gilt: { why }.
+FLEXIBLE_DAYS_PAID = An deinen anderen Tagen isst du bis zu { NUMBER($paid_kcal, maximumFractionDigits: 0) } kcal weniger und gleichst so die freien aus. Die Woche bleibt gleich.
+CAPPED_FLEXIBLE_DAYS = Deine freien Tage bekommen { NUMBER($fits_kcal, maximumFractionDigits: 0) } von { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal je Woche. An anderen Tagen gilt: { why }.
 HIGHER_DAYS_LOSE_NO_MORE = Tage mit mehr Essen machen die Woche leichter. Zusätzliches Fett verlierst du durch sie nicht.
 ALCOHOL_COUNTED = Alkohol zählt wie Essen, mit 7,1 kcal je Gramm, und nährt keinen Muskel. Weniger davon ist immer gut.
 MEALS_PROTEIN = In { meals } isst du je bis zu { NUMBER($protein_g, maximumFractionDigits: 0) } Gramm Eiweiß. Am meisten zählt, was der ganze Tag hat.
@@ -578,24 +578,24 @@ MEALS_FEWER = Weniger und größere Mahlzeiten bauen besser Muskeln auf: etwa { 
 PLANT_PROTEIN = Du bekommst ein Zehntel mehr Eiweiß, weil Pflanzen etwas weniger liefern, was Muskeln brauchen. Soja, Bohnen und Getreide zusammen sind gut.
 PROTEIN_REFERENCE = Dein Eiweiß ist für { NUMBER($reference_kg, maximumFractionDigits: 0) } kg gerechnet, nicht für dein ganzes Gewicht: Körperfett braucht kaum welches.
 WEEK_BEYOND_PROFILE = Dieses Training verbraucht etwa { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal am Tag, dein Profil rechnet mit { NUMBER($profile_kcal, maximumFractionDigits: 0) }. Ändere deine Aktivität, sonst bekommst du zu wenig.
-FLEXIBLE_DAY_AFTER_PLAN = Dein Tag am { DATETIME($date, dateStyle: "long") } liegt nach dem Plan, der am { DATETIME($last_date, dateStyle: "long") } endet.
+FLEXIBLE_DAY_AFTER_PLAN = Dein freier Tag am { DATETIME($date, dateStyle: "long") } liegt nach dem Plan, der am { DATETIME($last_date, dateStyle: "long") } endet.
 LEVER_BURNS = { lever } verbrauchen täglich etwa { NUMBER($burnt_kcal, maximumFractionDigits: 0) } kcal. Einen Teil spart der Körper anderswo; { NUMBER($kept_kcal, maximumFractionDigits: 0) } zählen, zwischen { NUMBER($lower_kcal, maximumFractionDigits: 0) } und { NUMBER($upper_kcal, maximumFractionDigits: 0) }.
 LEVER_EAT_MORE = { lever }: Dafür darfst du { NUMBER($more_kcal, maximumFractionDigits: 0) } kcal mehr essen, also { NUMBER($intake_kcal, maximumFractionDigits: 0) } am Tag, bei etwa gleichem Fettverlust.
-LEVER_LOSE_MORE = { lever } und essen wie geplant: Du verlierst etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett mehr.
+LEVER_LOSE_MORE = { lever }, und du isst wie geplant: So verlierst du etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett mehr.
 LEVER_AVAILABILITY = Bei { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal bleiben deinem Körper damit { NUMBER($observed, maximumFractionDigits: 1) } kcal je Kilogramm fettfreier Masse, nach Plan allein { NUMBER($planned, maximumFractionDigits: 1) }.
-LEVER_TOO_MUCH = { lever } bei geplantem Essen lass bitte: Deinem Körper bliebe zu wenig. Iss dafür mehr.
-LEVER_TOO_MUCH_EVEN_FED = { lever } lass in dieser Phase: Selbst mit mehr Essen bliebe deinem Körper zu wenig.
+LEVER_TOO_MUCH = { lever } sind beim geplanten Essen zu viel: Deinem Körper bliebe zu wenig Energie. Iss dafür mehr.
+LEVER_TOO_MUCH_EVEN_FED = { lever } sind in dieser Phase zu viel: Selbst mit mehr Essen bliebe deinem Körper zu wenig Energie.
 LEVER_ASK_FIRST = Mehr Bewegung könnte helfen. Frag wegen deiner Gesundheitsangaben vorher deinen Arzt oder deine Ärztin, wie viel davon sicher ist.
-BREAKS_WHY = Pausen machen eine lange Diätphase leichter. Fett kosten sie keines, und die Waage steigt, solange sie dauern.
+BREAKS_WHY = Pausen machen eine lange Diätphase leichter. Mehr Fett verlierst du durch sie nicht, und die Waage steigt, solange sie dauern.
 CUT_RESET = Deine Energiemenge wird nach { $first_weeks } Wochen und dann { every-weeks } neu gesetzt, damit das Defizit hält, während dein Körper sich ändert.
-GAIN_TARGET_TOO_FAR = Kein Aufbau innerhalb seiner Grenze erreicht dieses Gewicht in { weeks }.
+GAIN_TARGET_TOO_FAR = Kein Aufbau in seinen Grenzen erreicht dieses Gewicht in { weeks }.
 GOAL_ALREADY_MET = Dein Ziel ist schon erreicht: Es gibt nichts zu verlieren.
 PHASE_USED_UP = Dieser Mini-Cut läuft schon { weeks }, länger soll keiner sein: Geh zur Erhaltung über, oder plane eine längere Diätphase.
-CUT_NEEDS_READING = Ein aus Größe und Gewicht berechnetes Körperfett beginnt keine Diätphase. Lass es messen (Hautfalten, Umfänge, DXA) und frag dann wieder.
+CUT_NEEDS_READING = Mit einem nur aus Größe und Gewicht berechneten Körperfett beginnt keine Diätphase. Lass es messen (Hautfalten, Umfänge, DXA) und frag dann wieder.
 CUT_NO_ROOM = In die verbleibenden Wochen passt keine Diätphase dieser Art.
 GAIN_NO_ROOM = Schon das Mindeste, was du essen sollst, ließe dich schneller zunehmen, als gut ist. Darum hältst du.
 GAIN_NEEDS_TRAINING = Ein Überschuss ohne Krafttraining wird zu Fett: Fang zuerst mit dem Training an.
-TARGET_WRONG_SIDE = Diese Energiemenge führt von deinem Ziel weg, oder es geht vorher nicht weiter.
+TARGET_WRONG_SIDE = Diese Energiemenge führt von deinem Ziel weg, oder du bleibst vorher stehen.
 TARGET_NEEDS_INTAKE = Um dein Ziel bis dahin zu erreichen, würdest du { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag essen.
 TARGET_BEYOND_RAIL = Weniger als { NUMBER($least_intake_kcal, maximumFractionDigits: 0) } kcal am Tag ist nicht sicher: { why }.
 TARGET_TOO_FAST_GAIN = Dafür müsstest du mehr als { NUMBER($percent, maximumFractionDigits: 2) } % deines Gewichts je Woche zunehmen.
@@ -604,8 +604,8 @@ TARGET_UNREACHABLE = Keine gleichbleibende Energiemenge erreicht dein Ziel bis d
 # Was als Nächstes kommt.
 DECISION_NO_DEFICIT = Eine Diät empfehlen wir dir nicht. Iss nach Bedarf und trainiere; machen dir Essen oder Gewicht Sorgen, sprich mit einer Arztpraxis oder Ernährungsfachkraft.
 DECISION_UNDER_AGE = Unter { NUMBER($limit_years, maximumFractionDigits: 0) } Jahren empfehlen wir keine Diät: Iss genug zum Wachsen und Trainieren, und sprich bei Sorgen ums Gewicht mit einer Arztpraxis.
-DECISION_CHOICES_LEFT_OUT = Die mitgeschickten Wünsche zum Körper spielen in dieser Antwort keine Rolle.
-DECISION_CUT_REFUSED = Als Nächstes käme eine Diätphase, doch vorerst verbietet sie eine Schutzregel. Bis das geklärt ist: { phase }.
+DECISION_CHOICES_LEFT_OUT = Was du dir für deinen Körper wünschst, spielt in dieser Antwort keine Rolle.
+DECISION_CUT_REFUSED = Als Nächstes käme eine Diätphase, doch eine Schutzregel verbietet sie vorerst. Bis das geklärt ist: { phase }.
 DECISION_CUT_REFUSED_UNDER_WAY = Die laufende Diätphase geht aus dem genannten Grund nicht weiter: Iss zuerst wieder nach Bedarf.
 DECISION_CUT_TOO_LONG = Du bist seit { weeks } im Defizit, das reicht: Halte jetzt { bridge-weeks }, egal wie viel noch zu verlieren ist.
 DECISION_CUT_DONE = Die Diätphase hat gewirkt: { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett, { NUMBER($target_percent, maximumFractionDigits: 1) } % waren das Ziel. Halte jetzt { bridge-weeks }.
@@ -617,7 +617,7 @@ DECISION_TOO_MANY_CUTS = In zwölf Monaten { $cuts ->
    *[other] hast du { $cuts } Diätphasen
 } beendet. Das reicht vorerst; die nächste kann am { DATETIME($date, dateStyle: "long") } beginnen.
 DECISION_EVENT_READY = Für deinen Anlass genügen { NUMBER($target_percent, maximumFractionDigits: 1) } % Körperfett, und du bist bei { NUMBER($fat_percent, maximumFractionDigits: 1) } %: Eine Diätphase ist nicht nötig.
-DECISION_EVENT_TOO_NEAR = Dein Anlass ist in { weeks }, zu nah für eine Diätphase und eine Woche Ruhe danach. Halte: Die Waage verlöre nur Wasser.
+DECISION_EVENT_TOO_NEAR = Dein Anlass ist in { weeks }, zu nah für eine Diätphase und eine Woche Ruhe danach. Halte: Du würdest nur Wasser verlieren.
 DECISION_EVENT_LATER = Dein Anlass ist in { weeks }. Die Diätphase dauert { cut-weeks }, dazu eine Woche Ruhe: Beginne am { DATETIME($date, dateStyle: "long") }.
 DECISION_EVENT_NOW = Dein Anlass ist in { weeks }. Die Diätphase dauert etwa { cut-weeks }, dazu eine Woche Ruhe: Jetzt ist es Zeit.
 DECISION_EVENT_HOLD_FIRST = Bis zu deinem Anlass lohnt kein Aufbau, der gleich wieder herunter müsste: Halte bis zur Diätphase, etwa am { DATETIME($date, dateStyle: "long") }.
@@ -631,52 +631,52 @@ DECISION_WANTS_HOLD_OVER = Du möchtest halten, also halte. So schlank wie einma
 DECISION_NEAR_UNDERWEIGHT = Ein Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } liegt nahe am Untergewicht. Halten geht vor; unter { NUMBER($limit, maximumFractionDigits: 1) } beginnt keine Fettabnahme.
 DECISION_LEAN_ENOUGH = Mit { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett bist du schlank genug: Eine Diätphase würde Trainingszeit kosten und nichts bringen. { advice }
 DECISION_NOT_YET = Noch nicht: Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % kostet ein Mini-Cut mehr Muskeln und Mühe, als er dir in { weeks } bringt. { advice }
-DECISION_NO_DUE = Bei keinem Körperfett nahe deinem Bereich wäre eine Diätphase besser.
-DECISION_CUT_DUE = Eine Diätphase ist jetzt besser: Dein Körperfett ist { NUMBER($fat_percent, maximumFractionDigits: 1) } %, und ab { NUMBER($due_percent, maximumFractionDigits: 1) } % kostet es mehr, es zu behalten.
+DECISION_NO_DUE = Nahe dem Körperfett, das du gewählt hast, lohnt sich keine Diätphase.
+DECISION_CUT_DUE = Eine Diätphase ist jetzt besser: Dein Körperfett ist { NUMBER($fat_percent, maximumFractionDigits: 1) } %, und ab { NUMBER($due_percent, maximumFractionDigits: 1) } % lohnt sie sich.
 DECISION_CUT_FOR_LEANNESS = Du wärst gern schlanker, und das ist Grund genug: Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % ist eine Diätphase für dich besser.
-DECISION_TRADE = Über { weeks } ist { best-phase } dir etwa { NUMBER($ahead_kg, maximumFractionDigits: 1) } kg Muskelgewebe mehr wert als { other-phase }, mit { NUMBER($probability_percent, maximumFractionDigits: 0) } % Wahrscheinlichkeit.
-DECISION_CLOSE = Über { weeks } ist nichts klar besser: in { NUMBER($probability_percent, maximumFractionDigits: 0) } % der Fälle ist { best-phase } mehr wert als { other-phase }. Nimm, was dir passt.
-DECISION_LONGER_CUT = Ein Mini-Cut reicht nicht so weit: Das dauert { weeks }.
+DECISION_TRADE = Über { weeks } ist { best-phase } dir etwa { NUMBER($ahead_kg, maximumFractionDigits: 1) } kg Magergewebe mehr wert als { other-phase }, mit { NUMBER($probability_percent, maximumFractionDigits: 0) } % Wahrscheinlichkeit.
+DECISION_CLOSE = Über { weeks } ist nichts klar besser: In { NUMBER($probability_percent, maximumFractionDigits: 0) } % der Fälle ist { best-phase } mehr wert als { other-phase }. Nimm, was dir passt.
+DECISION_LONGER_CUT = Ein Mini-Cut ist dafür zu kurz: Du brauchst { weeks }.
 DECISION_LONG_WAY = Eine Diätphase kommt nicht auf { NUMBER($target_percent, maximumFractionDigits: 1) } %: Beende diese rechtzeitig, und frag nach einer Haltephase wieder.
 DECISION_WITHIN_HEALTHY = { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett sind für dein Alter und Geschlecht gesund ({ NUMBER($lower_percent, maximumFractionDigits: 0) } bis { NUMBER($upper_percent, maximumFractionDigits: 0) } %): Eine Diätphase ist Geschmackssache, keine Gesundheitsfrage.
 DECISION_BELOW_HEALTHY = Mit { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett hast du nichts zu verlieren. Bist du mit deinem Aussehen unglücklich, sprich mit jemandem, dem du vertraust, oder einer Arztpraxis.
-DECISION_ABOVE_HEALTHY = { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett liegen über dem, was für dein Alter und Geschlecht gesund ist; das endet bei { NUMBER($upper_percent, maximumFractionDigits: 0) } %.
-DECISION_HISTORY_UNKNOWN = Deine früheren Phasen sind nicht bekannt: Mit ihnen ließe sich eine kurze Pause oder ein Muster erkennen.
+DECISION_ABOVE_HEALTHY = { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett liegen über dem gesunden Bereich für dein Alter und Geschlecht; er endet bei { NUMBER($upper_percent, maximumFractionDigits: 0) } %.
+DECISION_HISTORY_UNKNOWN = Deine früheren Phasen sind nicht bekannt. Gib sie an, dann zählt auch eine kürzliche Diätphase oder ein Muster.
 DECISION_GAIN_SLOWLY = Baue langsam auf, mit { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal am Tag über dem Bedarf.
 PATTERN_CYCLES = In { weeks } folgte auf schnellen Aufbau { $cycles ->
     [one] einmal
     [2] zweimal
    *[other] { $cycles }-mal
 } eine Diätphase. { $dieting_weeks } dieser Wochen hast du Diät gehalten.
-PATTERN_COST = Ein langsamer Aufbau hätte in denselben { weeks } etwa { NUMBER($lean_kg, maximumFractionDigits: 1) } kg mehr Muskelgewebe gebracht ({ NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) }). Baue langsamer auf.
-PATTERN_NO_LEAN = Das Auf und Ab hat nicht weniger Muskelgewebe gebracht; der Preis waren die Diäten. Ein langsamerer Aufbau braucht weniger davon.
-PATTERN_WEEKS = Mit langsamem Aufbau hättest du dasselbe Muskelgewebe { weeks } früher gehabt.
+PATTERN_COST = Ein langsamer Aufbau hätte in denselben { weeks } etwa { NUMBER($lean_kg, maximumFractionDigits: 1) } kg mehr Magergewebe gebracht ({ NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) }). Baue langsamer auf.
+PATTERN_NO_LEAN = Das Auf und Ab hat mindestens ebenso viel Magergewebe gebracht; der Preis waren die Diäten. Ein langsamerer Aufbau braucht weniger davon.
+PATTERN_WEEKS = Mit langsamem Aufbau hättest du dasselbe Magergewebe { weeks } früher gehabt.
 PATTERN_ASSUMED = { $phases ->
     [one] Eine Phase hatte keine Gewichte und wurde
    *[other] { $phases } Phasen hatten keine Gewichte und wurden
-} so groß angenommen wie üblich.
-PATTERN_FAT = Das Auf und Ab ließ dich { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett schlanker zurück. Ein langsamer Aufbau braucht dafür { $slow_weeks ->
+} in üblicher Größe angenommen.
+PATTERN_FAT = Nach dem Auf und Ab hast du { NUMBER($fat_kg, maximumFractionDigits: 1) } kg weniger Fett. Ein langsamer Aufbau braucht dafür { $slow_weeks ->
     [one] eine Diätwoche
    *[other] etwa { $slow_weeks } Diätwochen
 } statt { $dieting_weeks }.
-PATTERN_NO_FAT = Das Auf und Ab ließ dich trotz aller Diäten mit { NUMBER($fat_kg, maximumFractionDigits: 1) } kg mehr Fett zurück als ein langsamer Aufbau.
+PATTERN_NO_FAT = Nach dem Auf und Ab hast du trotz aller Diäten { NUMBER($fat_kg, maximumFractionDigits: 1) } kg mehr Fett als nach einem langsamen Aufbau.
 CHANGE_DUE_DATE = So wie jetzt erreichst du um den { DATETIME($date, dateStyle: "long") } { NUMBER($due_percent, maximumFractionDigits: 1) } % Körperfett, und dann ist eine Diätphase fällig.
 CHANGE_DUE_BEYOND = Bei { NUMBER($due_percent, maximumFractionDigits: 1) } % Körperfett ist eine Diätphase fällig; in { weeks } ist das nicht zu erwarten.
 CHANGE_DUE_BELOW = Unter { NUMBER($due_percent, maximumFractionDigits: 1) } % Körperfett hieße die Antwort: noch keine Diätphase.
-CHANGE_READING = Deine Messung kann { NUMBER($error_points, maximumFractionDigits: 1) } Punkte danebenliegen: Mit { NUMBER($probability_percent, maximumFractionDigits: 0) } % Wahrscheinlichkeit liegst du in Wahrheit auf der anderen Seite.
-CHANGE_READING_NEEDED = Mit einer echten Körperfettmessung käme eine Diätphase überhaupt erst infrage.
-CHANGE_MOTIVE = Wärst du gern schlanker, ist das ein eigener Grund: Eine Diätphase wäre dann ab { NUMBER($due_percent, maximumFractionDigits: 1) } % fällig.
+CHANGE_READING = Deine Messung kann { NUMBER($error_points, maximumFractionDigits: 1) } Punkte danebenliegen: Mit { NUMBER($probability_percent, maximumFractionDigits: 0) } % Wahrscheinlichkeit liegst du in Wahrheit auf der anderen Seite der Grenze.
+CHANGE_READING_NEEDED = Erst mit einer echten Körperfettmessung käme eine Diätphase infrage.
+CHANGE_MOTIVE = Wärst du gern schlanker, ist das Grund genug: Eine Diätphase wäre dann ab { NUMBER($due_percent, maximumFractionDigits: 1) } % fällig.
 CHANGE_CONTENT = Bist du zufrieden, wie du bist, kann eine Diätphase bis { NUMBER($due_percent, maximumFractionDigits: 1) } % Körperfett warten.
 CHANGE_TIME = Ab dem { DATETIME($date, dateStyle: "long") } kommt wieder eine Diätphase infrage.
 CHANGE_EVENT_START = Die Diätphase für deinen Anlass beginnt spätestens am { DATETIME($date, dateStyle: "long") }.
 CHANGE_SCREENING = Mit beantworteten Gesundheitsfragen käme eine Diätphase infrage.
 CHANGE_CLEARANCE = Mit einer ärztlichen Freigabe käme eine Diätphase infrage.
-CHANGE_TRAINING = Mit zwei oder mehr Krafteinheiten je Woche wäre ein Aufbau sein Fett wert.
+CHANGE_TRAINING = Mit zwei oder mehr Krafteinheiten je Woche würde sich ein Aufbau lohnen, trotz des Fetts.
 
 # Dein Protokoll.
 LOG_UNIT_MIX_UP = Das Gewicht { NUMBER($given, maximumFractionDigits: 1) } vom { DATETIME($date, dateStyle: "long") } passt nur in einer anderen Einheit und zählt als { NUMBER($read_kg, maximumFractionDigits: 1) } kg.
-LOG_WEIGHT_SET_ASIDE = Das Gewicht { NUMBER($given, maximumFractionDigits: 1) } kg vom { DATETIME($date, dateStyle: "long") } passt nicht zu { NUMBER($expected_kg, maximumFractionDigits: 1) } kg ringsum und zählt nicht. Von jemand anderem? Bitte prüfen.
-LOG_WEIGHT_DECIMAL = Das Gewicht { NUMBER($given, maximumFractionDigits: 1) } kg vom { DATETIME($date, dateStyle: "long") } zählt nicht, ringsum sind es { NUMBER($expected_kg, maximumFractionDigits: 1) } kg: Steht das Komma richtig?
+LOG_WEIGHT_SET_ASIDE = Die { NUMBER($given, maximumFractionDigits: 1) } kg vom { DATETIME($date, dateStyle: "long") } passen nicht zu den { NUMBER($expected_kg, maximumFractionDigits: 1) } kg ringsum und zählen nicht. Von jemand anderem? Bitte prüfen.
+LOG_WEIGHT_DECIMAL = Die { NUMBER($given, maximumFractionDigits: 1) } kg vom { DATETIME($date, dateStyle: "long") } zählen nicht, ringsum sind es { NUMBER($expected_kg, maximumFractionDigits: 1) } kg: Steht das Komma richtig?
 LOG_WEIGHT_TWICE = { $count ->
     [one] Eine Wägung kam
    *[other] { $count } Wägungen kamen
@@ -684,7 +684,7 @@ LOG_WEIGHT_TWICE = { $count ->
     [one] zählt
    *[other] zählen
 } einmal.
-LOG_INTAKE_TWICE = Für den { DATETIME($date, dateStyle: "long") } kamen zwei verschiedene Energiemengen an, darum zählt keine: Schick eine, zusammengezählt.
+LOG_INTAKE_TWICE = Für den { DATETIME($date, dateStyle: "long") } kamen zwei verschiedene Energiemengen an, darum zählt keine: Schick eine für den ganzen Tag.
 LOG_INTAKE_KILOJOULES = { $count ->
     [one] Eine Energiemenge
    *[other] { $count } Energiemengen
@@ -695,7 +695,7 @@ LOG_INTAKE_KILOJOULES = { $count ->
     [one] zählt
    *[other] zählen
 } nicht: Schick Kilokalorien.
-LOG_INTAKE_SET_ASIDE = Die Energiemenge { NUMBER($given_kcal, maximumFractionDigits: 0) } kcal vom { DATETIME($date, dateStyle: "long") } zählt nicht: Steht das Komma richtig?
+LOG_INTAKE_SET_ASIDE = Die { NUMBER($given_kcal, maximumFractionDigits: 0) } kcal vom { DATETIME($date, dateStyle: "long") } zählen nicht: Steht das Komma richtig?
 LOG_STEPS_TWICE = { $count ->
     [one] Für einen Tag ({ DATETIME($date, dateStyle: "long") }) kamen zwei verschiedene Schrittzahlen an, darum zählt er
    *[other] Für { $count } Tage ab dem { DATETIME($date, dateStyle: "long") } kamen zwei verschiedene Schrittzahlen an, darum zählen sie
@@ -712,29 +712,29 @@ LOG_PARTIAL_INTAKE = { $count ->
 LOG_INTAKE_MISSING = An { $count ->
     [one] einem
    *[other] { $count }
-} von { since-days } fehlt das volle Essen; dafür steht ein, was du sonst isst, weniger genau.
+} von { since-days } ist das Essen unvollständig; dafür gilt, was du sonst isst, nur weniger genau.
 LOG_NO_INTAKE = Essen ist nicht protokolliert: Der Trend deines Gewichts ist lesbar, dein Bedarf stammt aber aus Gleichungen.
-TREND_TOO_EARLY = Es ist noch zu früh: Wiege dich und protokolliere noch etwa { more-days }.
-TREND_TOO_SPARSE = Es ist noch zu früh, und noch { more-days } zu warten genügt nicht: Protokolliere auch, was du isst.
-TREND_OUTLIER = Das Gewicht vom { DATETIME($date, dateStyle: "long") } liegt um { NUMBER($deviation_kg, maximumFractionDigits: 1) } kg neben den Tagen davor und zählt weniger.
+TREND_TOO_EARLY = Es ist noch zu früh: Wiege dich und protokolliere etwa { more-days }.
+TREND_TOO_SPARSE = Es ist noch zu früh, und { more-days } zu warten genügt nicht: Protokolliere auch, was du isst.
+TREND_OUTLIER = Das Gewicht vom { DATETIME($date, dateStyle: "long") } weicht um { NUMBER($deviation_kg, maximumFractionDigits: 1) } kg von den Tagen davor ab und zählt weniger.
 TREND_WATER_JUMP = Am { DATETIME($date, dateStyle: "long") } sprang dein Gewicht um { NUMBER($jump_kg, maximumFractionDigits: 1) } kg, schneller, als ein Körper sich ändert: Wasser, das vergeht, oder eine andere Waage.
-TREND_LOGGING_CHANGED = Etwa seit dem { DATETIME($date, dateStyle: "long") } enthält dein Protokoll wohl einen anderen Teil dessen, was du isst, als vorher ({ NUMBER($percent, maximumFractionDigits: 0) } % sicher).
+TREND_LOGGING_CHANGED = Etwa seit dem { DATETIME($date, dateStyle: "long") } schreibst du wohl einen größeren oder kleineren Teil von dem auf, was du isst ({ NUMBER($percent, maximumFractionDigits: 0) } % sicher).
 SETTLE_WEIGH_FOOD = Das klärt es: Wiege und protokolliere sieben Tage lang alles, was du isst und trinkst, auch am Wochenende.
 SETTLE_WEIGH_ON = Das klärt es: Wiege dich noch zehn Tage lang täglich. Wasser ohne Ursache vergeht, Fett und Muskeln nicht.
 TREND_STALE = Deine letzte Wägung ist { days } her.
-TREND_UNDER_LOGGED = Dein Protokoll enthält etwa { NUMBER($percent, maximumFractionDigits: 0) } % weniger, als dein Körper erwarten lässt: Iss nach dem Maßstab deines Protokolls.
+TREND_UNDER_LOGGED = Dein Protokoll enthält etwa { NUMBER($percent, maximumFractionDigits: 0) } % weniger, als dein Körper erwarten lässt: Richte dich nach den Mengen in deinem Protokoll.
 TREND_STEPS_FEWER = Du bist am Tag etwa { NUMBER($steps, maximumFractionDigits: 0) } Schritte weniger gegangen als in den Wochen davor. Dein Körper verbraucht dadurch täglich etwa { NUMBER($kcal, maximumFractionDigits: 0) } kcal weniger.
 TREND_STEPS_MORE = Du bist am Tag etwa { NUMBER($steps, maximumFractionDigits: 0) } Schritte mehr gegangen als in den Wochen davor. Dein Körper verbraucht dadurch täglich etwa { NUMBER($kcal, maximumFractionDigits: 0) } kcal mehr.
-TREND_STEPS_STEADY = Du gehst gleich viel, etwa { NUMBER($steps, maximumFractionDigits: 0) } Schritte am Tag: Am Gehen liegt keine Änderung deines Gewichts.
+TREND_STEPS_STEADY = Du gehst gleich viel, etwa { NUMBER($steps, maximumFractionDigits: 0) } Schritte am Tag: Ändert sich dein Gewicht, liegt es nicht am Gehen.
 
 # Eine Phase neben ihrem Plan.
-REVIEW_TOO_EARLY = Es ist noch zu früh: Die Waage zeigt noch Wasser. Bleib beim Plan; wiege dich und protokolliere noch etwa { more-days }.
+REVIEW_TOO_EARLY = Es ist noch zu früh: Die Waage zeigt noch Wasser. Bleib beim Plan; wiege dich und protokolliere etwa { more-days }.
 REVIEW_WITHIN_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert; der Plan erwartet bis jetzt { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg.
 REVIEW_OUTSIDE_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert. Der Plan erwartete { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % sicher).
-REVIEW_CONTRADICTED = Waage und Protokoll passen nicht: Dein Gewicht änderte sich um { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, laut Protokoll wären es { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Essen fehlt, oder es ist Wasser.
-REVIEW_ATE_MORE = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag mehr protokolliert als geplant: Wie geplant zu essen ist die halbe Lösung.
+REVIEW_CONTRADICTED = Waage und Protokoll widersprechen sich: Dein Gewicht änderte sich um { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, laut Protokoll wären es { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Essen fehlt, oder es ist Wasser.
+REVIEW_ATE_MORE = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag mehr protokolliert als geplant: Iss wie geplant, das ist die halbe Lösung.
 REVIEW_ATE_LESS = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag weniger protokolliert als geplant.
-REVIEW_NO_INTAKE = In dieser Phase ist kein voller Tag protokolliert; mit dem Plan lässt sich das Essen darum nicht vergleichen.
+REVIEW_NO_INTAKE = In dieser Phase ist kein voller Tag protokolliert, darum lässt sich dein Essen nicht mit dem Plan vergleichen.
 REVIEW_NEEDS_LESS = Laut Protokoll hast du wie geplant gegessen, doch der Bedarf sieht nach { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal aus, nicht { NUMBER($planned_kcal, maximumFractionDigits: 0) }. Essen fehlt, oder du brauchst weniger.
 REVIEW_NEEDS_MORE = Laut Protokoll hast du wie geplant gegessen, doch dein Bedarf sieht nach { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag aus, nicht nach { NUMBER($planned_kcal, maximumFractionDigits: 0) }.
 REVIEW_STEPPED = { $direction ->
@@ -746,27 +746,27 @@ REVIEW_RAISED_BY_RAIL = Iss zur Sicherheit { NUMBER($correction_kcal, maximumFra
 REVIEW_TOO_LATE = { $days ->
     [one] Es bleibt nur ein Tag
    *[other] Es bleiben nur { $days } Tage
-}, zu wenig, als dass eine Änderung zählte: Iss wie bisher.
+}, zu wenig für eine Änderung: Iss wie bisher.
 REVIEW_PURPOSE_MET = Du hast etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett verloren, { NUMBER($target_kg, maximumFractionDigits: 1) } kg waren das Ziel: Beende die Phase.
 REVIEW_CEILING_MET = Dein Körperfett ist etwa { NUMBER($fat_percent, maximumFractionDigits: 1) } %, und bei { NUMBER($ceiling_percent, maximumFractionDigits: 1) } % endet dieser Aufbau.
-REVIEW_LIMIT_REACHED = Dieser Mini-Cut läuft { days }, und { $limit_days } sind das Höchste: Beende ihn, mit oder ohne Ziel.
+REVIEW_LIMIT_REACHED = Dieser Mini-Cut läuft { days }, und mehr als { $limit_days } sollen es nicht sein: Beende ihn, mit oder ohne Ziel.
 REVIEW_PHASE_OVER = Die Phase ist vorbei.
 REVIEW_NOT_SAFE = Ein Defizit ist für dich nicht mehr sicher: Beende die Phase.
 REVIEW_NO_ROOM = Unter deinem heutigen Bedarf bleibt kein nützliches Defizit: { why }. Beende die Phase.
 REVIEW_STOPPED_BY_RAIL = Die Tage, die noch kommen, wären nicht sicher: Beende die Phase.
 REVIEW_SHORTEN = So erreichst du das Ziel um den { DATETIME($date, dateStyle: "long") }, { days } vor dem geplanten Ende.
-REVIEW_EXTEND = Du brauchst bis etwa { DATETIME($date, dateStyle: "long") }, { days } länger als geplant.
+REVIEW_EXTEND = Du brauchst etwa bis zum { DATETIME($date, dateStyle: "long") }, { days } länger als geplant.
 REVIEW_OUT_OF_REACH = Keine sichere Energiemenge erreicht das Ziel in dieser Phase: Rechne mit { NUMBER($fat_kg, maximumFractionDigits: 1) } von { NUMBER($target_kg, maximumFractionDigits: 1) } kg Fett.
 REVIEW_LOST_FAST = In den letzten zwei Wochen hast du { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts je Woche verloren, mehr als { NUMBER($limit, maximumFractionDigits: 1) } %.
 REVIEW_EATEN_UNDER_RAIL = Zwei Wochen lang hast du { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag protokolliert. Iss mindestens { NUMBER($least_kcal, maximumFractionDigits: 0) }: { why }.
-REVIEW_REBOUND = Zurück beim Bedarf steigt die Waage in zwei Wochen um etwa { NUMBER($carried_kg, maximumFractionDigits: 1) } kg: Glykogen, Wasser und Speisebrei kommen zurück. Das ist kein Fett.
-REVIEW_PAST_RAIL = Ein Schritt macht diesen Plan nicht sicher: { why }. Beende ihn und plane neu.
+REVIEW_REBOUND = Isst du wieder nach Bedarf, steigt die Waage binnen zwei Wochen etwa { NUMBER($carried_kg, maximumFractionDigits: 1) } kg: Glykogen, Wasser und Nahrung kommen zurück. Das ist kein Fett.
+REVIEW_PAST_RAIL = Ein Schritt reicht nicht, um diesen Plan sicher zu machen: { why }. Beende ihn und plane neu.
 REVIEW_SHORTENED_BY_RAIL = Der Plan endet um den { DATETIME($date, dateStyle: "long") }; spätere Tage wären nicht sicher: { why }.
 REVIEW_GAIN_PAST_CEILING = So wie geplant ist dieser Aufbau schneller als { NUMBER($limit_percent, maximumFractionDigits: 2) } % des Gewichts je Woche: Beende ihn, und plane einen langsameren.
-REVIEW_UNEXPLAINED_LOSS = Du hast ungeplant { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts verloren, in { since-days }. Lass diesen ungeklärten Gewichtsverlust ärztlich ansehen. Iss mehr, in Schritten.
+REVIEW_UNEXPLAINED_LOSS = Du hast in { since-days } ungeplant { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts verloren. Lass diesen ungeklärten Gewichtsverlust ärztlich ansehen. Iss mehr, in Schritten.
 REVIEW_AS_EATEN_SO_FAR = Du hast { NUMBER($percent, maximumFractionDigits: 0) } % des Geplanten protokolliert: Die nächsten Tage sind so vorhergesagt, wie du bisher gegessen hast.
 REVIEW_AS_PLANNED = Laut Protokoll ist dein Bedarf niedriger, doch du nimmst nicht mehr zu als geplant: Die Vorhersage bleibt bei { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag.
-REVIEW_IN_PREGNANCY = Was in der Schwangerschaft an Gewicht dazukommt, misst kein Plan: Deine Hebamme oder Frauenarztpraxis begleitet es.
+REVIEW_IN_PREGNANCY = Was du in der Schwangerschaft zunimmst, wird an keinem Plan gemessen: Deine Hebamme oder Frauenarztpraxis begleitet dich dabei.
 REVIEW_LATER_ENTRIES = { $count ->
     [one] Ein Eintrag nach dem Ende der Phase zählt
    *[other] { $count } Einträge nach dem Ende der Phase zählen
@@ -778,20 +778,20 @@ REVIEW_WAITS_FOR_EVENT = Bis zum { DATETIME($date, dateStyle: "long") } sagt dei
 
 # Die eine Frage, die klärt, worin Waage und Protokoll sich widersprechen, und was ihre Antwort bedeutet.
 QUESTION_WEIGH_FOOD = Wiege und protokolliere bis zum { DATETIME($date, dateStyle: "long") } alles, was du isst und trinkst, auch am Wochenende, und wiege dich täglich.
-QUESTION_OIL_AND_ALCOHOL = Wiege und protokolliere bis zum { DATETIME($date, dateStyle: "long") } auch Öl, Aufstriche, Getränke, Alkohol und Gekostetes: Das fehlt zuerst.
+QUESTION_OIL_AND_ALCOHOL = Wiege und protokolliere bis zum { DATETIME($date, dateStyle: "long") } auch Öl, Aufstriche, Getränke, Alkohol und Bissen beim Kochen: Das fehlt am ehesten.
 QUESTION_WATER = Begann davon etwas in vier Wochen: Kreatin, Salziges, neues Training, andere Wiegezeit, Krankheit, Reise? Wiege dich täglich bis zum { DATETIME($date, dateStyle: "long") }.
 QUESTION_CYCLE = Wann begannen deine letzten zwei Perioden? Ohne Periode: Ist Kreatin, Salziges oder Training neu? Wiege dich täglich bis zum { DATETIME($date, dateStyle: "long") }.
 QUESTION_IF_MORE = Kommt in deinem Protokoll mehr heraus als vorher, so fehlte Essen: Der Plan bleibt, und du protokollierst so weiter.
-QUESTION_IF_AS_LOGGED = Kommt so viel heraus wie vorher und das Gewicht läuft weiter so, ist dein Bedarf anders: Du änderst die Energiemenge um einen Schritt.
-QUESTION_IF_WATER = Hat davon etwas begonnen, ist es Wasser: Nichts ändert sich, und am { DATETIME($date, dateStyle: "long") } wird neu geurteilt.
-QUESTION_IF_NOT_WATER = Hat nichts davon begonnen, erklärt Wasser es nicht lange: Dann sehen wir an, was du isst.
+QUESTION_IF_AS_LOGGED = Kommt so viel heraus wie vorher und läuft dein Gewicht weiter so, ist dein Bedarf anders: Deine Energiemenge ändert sich um einen Schritt.
+QUESTION_IF_WATER = Hat davon etwas begonnen, ist es Wasser: Nichts ändert sich, und am { DATETIME($date, dateStyle: "long") } sehen wir wieder nach.
+QUESTION_IF_NOT_WATER = Hat nichts davon begonnen, ist Wasser bald keine Erklärung mehr: Dann sehen wir an, was du isst.
 QUESTION_FOUND_MORE = Du hast Essen gefunden, das im Protokoll fehlte. Der Plan bleibt und wird an den Tagen seit dem { DATETIME($date, dateStyle: "long") } gemessen.
 QUESTION_FOUND_AS_LOGGED = Dein Protokoll ist vollständig, also braucht dein Körper mehr oder weniger als gedacht.
 QUESTION_FOUND_WATER = Was sich am { DATETIME($date, dateStyle: "long") } geändert hat, erklärt dein Gewicht als Wasser: Bis es sich setzt, ändert sich nichts.
 
 # Zeichen aus einer Rückmeldung.
-CHECK_IN_MISSED_PERIOD = Eine ausgebliebene Periode bei wenig Essen zeigt Energiemangel: Beende diese Phase, iss auf Erhaltung und geh zu einer Ärztin oder einem Arzt.
-CHECK_IN_LATE_PERIOD = Deine Periode ist spät: Iss { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal am Tag mehr, und sprich mit einer Ärztin oder einem Arzt, wenn sie ausbleibt.
+CHECK_IN_MISSED_PERIOD = Eine ausgebliebene Periode bei wenig Essen zeigt Energiemangel: Beende diese Phase, iss nach Bedarf und geh zu einer Ärztin oder einem Arzt.
+CHECK_IN_LATE_PERIOD = Deine Periode verspätet sich: Iss { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal am Tag mehr, und sprich mit einer Ärztin oder einem Arzt, wenn sie ausbleibt.
 CHECK_IN_WEAKER = Deine Kraft in den Hauptübungen ist zweimal nacheinander gefallen: Schließe diese Phase binnen einer Woche ab.
 CHECK_IN_MUCH_WEAKER = Deine Kraft in den Hauptübungen ist zweimal nacheinander um ein Zehntel gefallen: Beende diese Phase.
 CHECK_IN_WORN = Hunger und Schlaf waren zweimal nacheinander schlecht: Iss { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal am Tag mehr. Es wird leichter und dauert ein paar Tage länger.
@@ -800,7 +800,7 @@ CHECK_IN_LOW_MOOD = Deine Stimmung war zweimal nacheinander am Boden: Sprich mit
 # Eine Saison.
 SEASON_GAIN = Du baust mit { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal Überschuss am Tag auf; deine Energiemenge wird { every-weeks } neu gesetzt.
 SEASON_CUT = Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett isst du { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, bis { NUMBER($end_percent, maximumFractionDigits: 1) } % oder { weeks }, je nachdem, was zuerst kommt.
-SEASON_BRIDGE = Nach der Diätphase kommen Glykogen, Wasser und Speisebrei zurück: Die Waage steigt, nicht das Fett.
+SEASON_BRIDGE = Nach der Diätphase kommen Glykogen, Wasser und Nahrung im Darm zurück: Das Gewicht steigt, dein Körperfett nicht.
 SEASON_HOLD = Du hältst: Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett baut dieser Plan nicht weiter auf, und eine Diätphase darf nicht beginnen.
 SEASON_HELD_AT_NEED = Das Mindeste, was du essen sollst, ist etwa dein Bedarf: Du hältst, ohne Überschuss.
 SEASON_LEVEL = Dieser Plan hat keinen Überschuss: Du isst nach Bedarf, und das Training baut auf.
@@ -814,7 +814,7 @@ SEASON_CUTS = { $cuts ->
 } { NUMBER($share_percent, maximumFractionDigits: 0) } % der Saison ein.
 SEASON_REVIEWED = Die Spannen gelten, wenn du diese Phasen einhältst und dein Protokoll die Energiemenge neu setzt. Sonst sind sie viel weiter.
 SEASON_BESIDE_DECISION = Eine Saison folgt ihrer Strategie. Eine Entscheidung kann anders beginnen: Sie wägt nur die nächsten 26 Wochen ab, nach deinen Wünschen.
-OPTIMUM_BESIDE_DECISION = Das Optimum fragt nur nach Muskelgewebe. Eine Entscheidung kann anders beginnen: Sie zählt auch Diätwochen und wie schlank du sein willst.
+OPTIMUM_BESIDE_DECISION = Die beste Saison zählt nur Magergewebe. Eine Entscheidung kann anders beginnen: Sie zählt auch Diätwochen und wie schlank du sein willst.
 
 # Was zu einem Plan zu sagen ist: Überschriften enden auf _TITLE.
 BRIEFING_PHASE_TITLE = { phase-name } ab { weekday }, { DATETIME($date, dateStyle: "long") }
@@ -837,14 +837,14 @@ BRIEFING_DAY_ALCOHOL = { weekday-name }: { NUMBER($intake_kcal, maximumFractionD
 BRIEFING_MEALS = Jeder Tag hat { NUMBER($protein_g, maximumFractionDigits: 0) } Gramm Eiweiß: etwa { NUMBER($meal_g, maximumFractionDigits: 0) } Gramm je Mahlzeit.
 BRIEFING_SCALE = Am { weekday } zeigt die Waage etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, zwischen { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } und { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.
 BRIEFING_SCALE_WATER = Am { weekday } zeigt die Waage etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, zwischen { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } und { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }; { NUMBER($water_kg, maximumFractionDigits: 1) } kg des Rückgangs sind Wasser.
-BRIEFING_JUDGE_FROM = Urteile nicht vor Tag { $day }.
+BRIEFING_JUDGE_FROM = Urteile vor Tag { $day } noch nicht nach der Waage.
 BRIEFING_FAT = In { weeks } verlierst du voraussichtlich etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett, zwischen { NUMBER($fat_lower_kg, maximumFractionDigits: 1) } und { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }.
-BRIEFING_FAT_UP_TO = In { weeks } verlierst du voraussichtlich etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett. Es können bis zu { NUMBER($fat_upper_kg, maximumFractionDigits: 1) } kg sein, oder keines.
+BRIEFING_FAT_UP_TO = In { weeks } verlierst du voraussichtlich etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett. Es können bis zu { NUMBER($fat_upper_kg, maximumFractionDigits: 1) } kg sein, oder gar nichts.
 BRIEFING_FAT_AND_WATER = Bis dahin sind etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett weg; weitere { NUMBER($water_kg, maximumFractionDigits: 1) } kg sind Wasser, das zurückkommt.
 BRIEFING_FAT_GONE = Bis dahin sind etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett weg.
 BRIEFING_MOSTLY_WATER = Bis dahin ist fast nur Wasser weg, und das kommt zurück.
-BRIEFING_GAINED = Bis dahin hast du etwa { NUMBER($lean_kg, maximumFractionDigits: 1) } kg Muskelgewebe und { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett zugenommen.
-BRIEFING_STEADY = Dein Körper bleibt etwa, wie er ist; Auf und Ab ist Wasser.
+BRIEFING_GAINED = Bis dahin hast du etwa { NUMBER($lean_kg, maximumFractionDigits: 1) } kg Magergewebe und { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett zugelegt.
+BRIEFING_STEADY = Dein Körper bleibt etwa, wie er ist; das Auf und Ab ist Wasser.
 BRIEFING_CHECKS = Sieh dir den Trend deines Gewichts am { DATETIME($first_date, dateStyle: "long") } und am { DATETIME($second_date, dateStyle: "long") } an.
 BRIEFING_END_SCALE = Die Waage zeigt dann etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, zwischen { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } und { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.
 BRIEFING_END_SCALE_WATER = Die Waage zeigt dann etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, zwischen { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } und { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }; { NUMBER($water_kg, maximumFractionDigits: 1) } kg kommen als Wasser zurück.

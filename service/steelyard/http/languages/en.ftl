@@ -444,11 +444,11 @@ NOT_MEDICAL_ADVICE = This is information, not medical advice. Before changing yo
 FAT_FROM_BMI = Your body fat was estimated from height and weight, which overstates it in muscular people: measure it before deciding to cut.
 ON_LOGGING_SCALE = Maintenance is on the scale of your own log: if you log less than you eat, this is the amount to log.
 TWO_SEXES = Equations for both sexes were used: the range covers both, and the stricter limits apply.
-FROM_EQUATIONS = Without a log this rests on equations alone. Four weeks of weights and intakes narrow it most.
+FROM_EQUATIONS = Without a log this is worked out from equations alone. Four weeks of weights and food in a log make it most exact.
 
 # Refusals, each with whom to see.
 REFUSED_UNDER_AGE = Under { NUMBER($limit_years, maximumFractionDigits: 0) } no deficit is planned. Please speak to a physician or registered dietitian first; maintenance and trends stay available.
-REFUSED_OLDER_WITHOUT_CLEARANCE = From { NUMBER($limit_years, maximumFractionDigits: 0) } on, dieting costs muscle and bone more easily. Please get a clinician's clearance first; maintenance and trends stay available.
+REFUSED_OLDER_WITHOUT_CLEARANCE = From the age of { NUMBER($limit_years, maximumFractionDigits: 0) }, dieting costs muscle and bone more easily. Please get a clinician's clearance first; maintenance and trends stay available.
 REFUSED_PREGNANCY = No deficit is planned in pregnancy. Please speak to your midwife or obstetric team about food and weight; maintenance and trends stay available.
 REFUSED_BREASTFEEDING = No deficit is planned while breastfeeding. Please speak to your midwife, health visitor or physician first; maintenance and trends stay available.
 REFUSED_EATING_DISORDER = With an eating disorder, now or before, no deficit and no body target is planned. An eating-disorder service or your clinician can help.
@@ -460,23 +460,23 @@ REFUSED_MEDICAL = With { condition }{ $others ->
 } no deficit is planned without clearance. Please speak to a physician or dietitian first.
 REFUSED_BMI = At a body mass index of { NUMBER($bmi, maximumFractionDigits: 1) } (underweight is under { NUMBER($limit, maximumFractionDigits: 1) }) no deficit is planned. Please speak to a physician or registered dietitian.
 REFUSED_REFEEDING = At your weight eating more without supervision can be dangerous, so no intake is given here. Please see a doctor today; it is urgent.
-REFUSED_FAT_TARGET = No body-fat target is planned for you, in a gain neither. Please speak to a physician or registered dietitian first.
-REFUSED_BAND = No body-fat target is planned for you here. Please leave out the range and the targets of events.
-REFUSED_UNANSWERED = No deficit and no gain is planned before the health questions are answered. What is not known is never taken as fine.
-REFUSED_LOGGED_LOSS = Your log loses { NUMBER($percent, maximumFractionDigits: 1) }% a week, over the limit of { NUMBER($limit_percent, maximumFractionDigits: 1) }%: no deficit on top. Eat more; if unintended, see a clinician.
+REFUSED_FAT_TARGET = No body-fat target is planned for you, not even in a gain. Please speak to a physician or registered dietitian first.
+REFUSED_BAND = No body-fat target is planned for you here. Please leave out the body-fat range and the targets for events.
+REFUSED_UNANSWERED = Please answer the health questions first. Until then no deficit and no gain is planned: what is unknown is not taken as safe.
+REFUSED_LOGGED_LOSS = By your log you lose { NUMBER($percent, maximumFractionDigits: 1) }% a week; { NUMBER($limit_percent, maximumFractionDigits: 1) }% is the limit. No deficit now: eat more. If unintended, see a clinician.
 REFUSED_BODY_FAT = { $speaks ->
-    [yes] At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat no deficit is planned: { NUMBER($limit_percent, maximumFractionDigits: 1) }% is the least.
+    [yes] At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat no deficit is planned: the safe limit is { NUMBER($limit_percent, maximumFractionDigits: 1) }%.
    *[no] Your body has no reserves to spare for a deficit.
 } Please speak to a physician or registered dietitian.
 REFUSED_LOSS = This would lose { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week, more than { NUMBER($limit_percent, maximumFractionDigits: 2) }%: eat more.
-REFUSED_END_BODY_FAT = This would end at { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat, under the least of { NUMBER($limit_percent, maximumFractionDigits: 1) }%: shorten it or eat more.
-REFUSED_END_BMI = This would end at a body mass index of { NUMBER($bmi, maximumFractionDigits: 1) }, underweight under { NUMBER($limit, maximumFractionDigits: 1) }: shorten it or eat more.
-REFUSED_GAIN_RATE = This would gain { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week. Over { NUMBER($limit_percent, maximumFractionDigits: 2) }%, at your training experience, the rest is fat: eat less.
-REFUSED_TARGET = A target of { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is under the least of { NUMBER($limit_percent, maximumFractionDigits: 1) }%: aim higher.
+REFUSED_END_BODY_FAT = This phase would end at { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat, below the safe limit of { NUMBER($limit_percent, maximumFractionDigits: 1) }%: make it shorter or eat more.
+REFUSED_END_BMI = This phase would end at a body mass index of { NUMBER($bmi, maximumFractionDigits: 1) }; under { NUMBER($limit, maximumFractionDigits: 1) } is underweight. Make it shorter or eat more.
+REFUSED_GAIN_RATE = You would gain { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week. At your training experience, what goes beyond { NUMBER($limit_percent, maximumFractionDigits: 2) }% is fat: eat less.
+REFUSED_TARGET = A target of { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is below the safe limit of { NUMBER($limit_percent, maximumFractionDigits: 1) }%: aim higher.
 REFUSED_DEFICIT = A deficit of { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day is too large: { why }. Eat at least { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }.
 REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day is too little outside a deficit. Eat at least { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }; if you cannot, speak to a physician or dietitian.
 REFUSED_PROTEIN = { NUMBER($observed, maximumFractionDigits: 2) } grams of protein per kilogram is under the { NUMBER($limit, maximumFractionDigits: 2) } that a deficit needs: plan more.
-REFUSED_CUT_WITHOUT_READING = The cuts of a season start at a body fat, and only at a measured one: measure body fat first.
+REFUSED_CUT_WITHOUT_READING = Your body fat decides when a season's cuts start, and it has to be measured: measure body fat first.
 SEE_MIDWIFE = In pregnancy your intake is not lowered here. Speak to your midwife or obstetric team about food and weight.
 SEE_AFTER_BIRTH = While you breastfeed your intake is not lowered here: speak to your midwife or physician.
 SEE_EATING_DISORDER_SERVICE = Your intake is not lowered here. An eating-disorder service or your clinician can help with food and weight.
@@ -486,8 +486,8 @@ SEE_FOR_MINORS = Under 18 your intake is not lowered here: speak to a physician 
 CAPPED_UNANSWERED = The gain after maintenance is left out until the health questions are answered.
 CAPPED_PROTEIN_ROOM = Protein is { NUMBER($given, maximumFractionDigits: 1) } grams per kilogram instead of { NUMBER($asked, maximumFractionDigits: 1) }: your intake has no room for more beside the fat you need.
 CAPPED_DEFICIT = The deficit stays at { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day: { why }.
-CAPPED_DEFICIT_FOR_BMI = The deficit stays at { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day, or you would end underweight. { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal fit into at most { weeks }.
-CAPPED_PROTEIN = Protein is raised to { NUMBER($limit, maximumFractionDigits: 2) } grams per kilogram, the least in a deficit.
+CAPPED_DEFICIT_FOR_BMI = The deficit stays at { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day, or you would end underweight. { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal are possible for { weeks } at most.
+CAPPED_PROTEIN = Protein is raised to { NUMBER($limit, maximumFractionDigits: 2) } grams per kilogram, the least you need in a deficit.
 CAPPED_GAIN_RATE = Your surplus stays at { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day. Gaining more than { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week adds mostly fat.
 CAPPED_HISTORY_UNKNOWN = Your past diets are not known, so the deficit stays at the usual { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day.
 NO_SAFE_DEFICIT = No useful deficit is safe for you now: { why }.
@@ -499,33 +499,33 @@ RAISED_TO_FLOOR = Your intake is raised to { NUMBER($intake_kcal, maximumFractio
 WARNED_YOUNG_ADULT = At 18 or 19 your body may still be maturing: keep the deficit small and short.
 WARNED_EATING_DISORDER_DOUBT = You were unsure about an eating disorder. If food or weight worries you, talk to a clinician first; stop if it gets worse.
 WARNED_LOGGED_LOSS = By your log you lose { NUMBER($percent, maximumFractionDigits: 1) }% of body mass a week: eat more. Unexplained weight loss is for a clinician to see.
-WARNED_EATEN_FLOOR = Your log shows about { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal a day; eat at least { NUMBER($limit_kcal, maximumFractionDigits: 0) }. Low mood, binge eating or a missed period mean: see a clinician.
-WARNED_EATEN_AVAILABILITY = Eat more: by your log too little energy is left beside training. Low mood, binge eating or a missed period mean: see a clinician.
+WARNED_EATEN_FLOOR = Your log shows about { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal a day; eat at least { NUMBER($limit_kcal, maximumFractionDigits: 0) }. With low mood, binge eating or a missed period, see a clinician.
+WARNED_EATEN_AVAILABILITY = Eat more: by your log too little energy is left beside training. With low mood, binge eating or a missed period, see a clinician.
 WARNED_HISTORY_UNKNOWN = Your past diets are not known, so the deficit is the usual size at most.
 WARNED_BMI = A body mass index of { NUMBER($bmi, maximumFractionDigits: 1) } is near underweight: keep the phase short.
 WARNED_BODY_FAT = The phase ends at { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat, leaner than most people can hold well.
 WARNED_DEFICIT_SHARE = The deficit is { NUMBER($share_percent, maximumFractionDigits: 0) }% of your maintenance: expect hunger and fatigue.
-WARNED_FAT_SUPPLY = The deficit asks { NUMBER($observed, maximumFractionDigits: 0) } kcal a day of each kilogram of body fat. Over { NUMBER($limit, maximumFractionDigits: 0) }, you may lose more muscle.
-WARNED_LOSS = You are planned to lose { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week. That is fast: watch your strength.
-WARNED_AVAILABILITY = Little energy is left beside training: fine for some weeks only. Watch sleep, mood, libido and any menstrual cycle; stop if they change.
+WARNED_FAT_SUPPLY = Each kilogram of body fat would have to supply { NUMBER($observed, maximumFractionDigits: 0) } kcal a day. Over { NUMBER($limit, maximumFractionDigits: 0) }, you may lose more muscle.
+WARNED_LOSS = With this plan you lose { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week. That is fast: watch your strength.
+WARNED_AVAILABILITY = Training leaves your body little energy: fine for a few weeks only. Watch sleep, mood, libido and any menstrual cycle; stop if they change.
 WARNED_UNDER_RESTING = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day is less than your body uses at rest ({ NUMBER($resting_kcal, maximumFractionDigits: 0) }): acceptable in a mini-cut only.
 WARNED_KIDNEY_PROTEIN = High protein with kidney disease needs your clinician's agreement.
-WARNED_DIETARY_FAT = Fat is only { NUMBER($share_percent, maximumFractionDigits: 0) }% of what you eat: low for a long stretch.
+WARNED_DIETARY_FAT = Fat is only { NUMBER($share_percent, maximumFractionDigits: 0) }% of what you eat. In the long run that is too little.
 WARNED_CARBOHYDRATE = Carbohydrate is { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } grams a day, under the recommended { NUMBER($limit_g, maximumFractionDigits: 0) }: training may feel harder.
 WARNED_GAIN_RATE = A gain of { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week is fast at your training experience: more of it will be fat.
 WARNED_CUTS_A_YEAR = This would be cut number { NUMBER($cuts, maximumFractionDigits: 0) } in twelve months. Cuts cost training time; gaining more slowly would need fewer.
 WARNED_RECENT_CUT = Your last cut ended only { $weeks ->
     [one] 1 week
    *[other] { NUMBER($weeks, maximumFractionDigits: 0) } weeks
-} ago. Waiting until { NUMBER($limit_weeks, maximumFractionDigits: 0) } weeks have passed is usually the better trade.
+} ago. It is usually better to wait until { NUMBER($limit_weeks, maximumFractionDigits: 0) } weeks have passed.
 BODY_FAT_AT_MINIMUM = { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is as lean as is safe: the limit is about { NUMBER($limit_percent, maximumFractionDigits: 1) }%. Lose no more; speak to a physician or dietitian.
 BODY_FAT_LOW = { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is under { NUMBER($limit_percent, maximumFractionDigits: 1) }%, leaner than most people can hold well.
-UNDER_AGE_NO_TARGET = Under { NUMBER($limit_years, maximumFractionDigits: 0) } this is an estimate only, and no target follows from it. Speak to a physician about growth and weight.
+UNDER_AGE_NO_TARGET = Under { NUMBER($limit_years, maximumFractionDigits: 0) } this is only an estimate, and it sets no target. Speak to a physician about growth and weight.
 FAT_FREE_MASS_INDEX_UNUSUAL = Few people carry this much muscle for their height. Check the weight (kilograms, or pounds?), the height and the reading.
 WEIGHT_IN_POUNDS = A body mass index of { NUMBER($bmi, maximumFractionDigits: 1) } is rare: is the weight in kilograms, or in pounds? Check it and the height.
 MAINTENANCE_UNUSUAL = Maintenance of { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day is { NUMBER($times, maximumFractionDigits: 1) } times resting energy, which few keep up. Are the activity and the figures right?
 PAL_ABOVE_SUSTAINABLE = Your activity comes to { NUMBER($pal, maximumFractionDigits: 2) } times resting energy; over { NUMBER($limit, maximumFractionDigits: 2) } is hard to keep up. Check what was entered.
-PAL_BELOW_PLAUSIBLE = Your energy comes to only { NUMBER($pal, maximumFractionDigits: 2) } times resting energy; under { NUMBER($limit, maximumFractionDigits: 2) } nobody is up and about. Check what was entered.
+PAL_BELOW_PLAUSIBLE = You would use only { NUMBER($pal, maximumFractionDigits: 2) } times your resting energy; nobody who is up and about uses under { NUMBER($limit, maximumFractionDigits: 2) }. Check what was entered.
 BMI_OVERSTATES_WITH_MUSCLE = Height and weight cannot tell muscle from fat: for athletes they give about { NUMBER($points, maximumFractionDigits: 1) } points too much body fat.
 
 # A plan: why each number is what it is.
@@ -533,20 +533,20 @@ DEFICIT_CHOSEN = You eat { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kca
 SIZE_OF_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less: { weeks }, about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat, and at worst { NUMBER($lean_kg, maximumFractionDigits: 1) } kg of lean tissue.
 SIZE_OF_GAIN = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day more: { weeks }, about { NUMBER($lean_kg, maximumFractionDigits: 1) } kg of lean tissue and { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat.
 DEFICIT_ASKED = You eat { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less than you use now, as you asked.
-DEFICIT_SOLVED = Eating { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less than you use now loses { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }.
+DEFICIT_SOLVED = If you eat { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less than you use now, you lose { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }.
 WEEKS_SOLVED = At this deficit it takes { weeks } to lose { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat.
 WEEKS_DEFAULT = The phase takes { weeks }, the middle of the usual two to six, less what is done already.
 CUT_WEEKS_DEFAULT = The phase takes { weeks }, as neither a goal nor a time was given.
 FAT_SOLVED = Expect to lose about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks } at this deficit.
-PLANNED_AS_KEPT = So far about { NUMBER($percent, maximumFractionDigits: 0) }% of planned deficits was kept: expect { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }, instead of { NUMBER($planned_kg, maximumFractionDigits: 1) } kg.
-FORECAST_AS_KEPT = Of a planned deficit you have so far kept about { NUMBER($percent, maximumFractionDigits: 0) }%. What is expected here counts on no more than that.
-SHRINKING_DEFICIT = Your body soon uses less. What is missing shrinks from { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal a day in the first week to { NUMBER($last_kcal, maximumFractionDigits: 0) } in the last.
+PLANNED_AS_KEPT = So far you kept to about { NUMBER($percent, maximumFractionDigits: 0) }% of planned deficits: expect { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }, instead of { NUMBER($planned_kg, maximumFractionDigits: 1) } kg.
+FORECAST_AS_KEPT = So far you have kept to about { NUMBER($percent, maximumFractionDigits: 0) }% of planned deficits, and this forecast counts on no more.
+SHRINKING_DEFICIT = Your body soon uses less, so the deficit shrinks: from { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal a day in the first week to { NUMBER($last_kcal, maximumFractionDigits: 0) } in the last.
 PROTEIN_WHY = { NUMBER($protein_g_per_kg, maximumFractionDigits: 1) } grams of protein per kilogram, with resistance training, protect your muscle in a deficit.
 NO_TRAINING = Without resistance training more of what you lose is muscle. Two sessions a week are the cheapest protection there is.
 EASING_IN = { $weeks ->
     [one] The first week runs
    *[other] The first { $weeks } weeks run
-} at half the deficit: easier on hunger, and slower by about as much.
+} at half the deficit. You are less hungry, and it takes about that much longer.
 MAINTENANCE_WHY = After the cut you hold at { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day, { NUMBER($lower_kcal, maximumFractionDigits: 0) } less than before: your body is smaller and has adapted.
 REBOUND = The scale will rise by about { NUMBER($carried_kg, maximumFractionDigits: 1) } kg as glycogen, water and food return. That is not fat.
 SURPLUS_WHY = A surplus of { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day suits your training experience and lean mass. Your intake is set anew { every-weeks }.
@@ -555,55 +555,55 @@ RETURN_CHECKS = Without water you should gain { NUMBER($rate_kg, maximumFraction
 CEILING_REACHED = You are expected to reach { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat around { DATETIME($date, dateStyle: "long") }.
 CEILING_NOT_REACHED = You are not expected to reach { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat in these weeks.
 END_AT_TARGET = Stop once the trend shows { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat lost, even before the last week.
-END_AT_LIMIT = Stop after { weeks } at the latest, target or not: longer is an ordinary cut.
+END_AT_LIMIT = Stop after { weeks } at the latest, target or not: anything longer is an ordinary cut.
 END_CUT_AT_LIMIT = Stop after { weeks } at the latest, and hold at maintenance before anything else.
-END_ON_SIGNS = Stop early if strength falls in two sessions running, or at poor sleep, low mood, binge eating or a missed period.
+END_ON_SIGNS = Stop early if strength falls in two sessions running, or with poor sleep, low mood, binge eating or a missed period.
 END_ON_FAST_LOSS = Eat more if your weight falls faster than { NUMBER($percent, maximumFractionDigits: 1) }% a week over two weeks, once the first week's water has settled.
 TRAIN_IN_DEFICIT = Keep the loads up. When recovery suffers, do fewer sets first.
 TRAIN_IN_GAIN = Add load or repetitions before sets: the surplus is there to be trained with.
 WEIGH_DAILY = Weigh yourself daily under the same conditions, and judge by weekly averages.
 INFEASIBLE = No safe plan does what was asked. What comes nearest to it is given instead.
 PAUSED = First comes maintenance for { weeks }; the phase is planned for your body as it will be then.
-HELD_AT_CEILING = Your body fat is at the ceiling of this gain already, so you hold. A fat-loss phase comes before a gain.
+HELD_AT_CEILING = Your body fat is already as high as this gain allows, so you hold. A fat-loss phase comes before a gain.
 HOLD_WHY = At { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day your body stays as it is.
 TRAINING_DAYS_MORE = On training days you eat more because you burn more: up to { NUMBER($training_kcal, maximumFractionDigits: 0) } kcal. Rest days have less, so the week stays the same.
-TRAINING_DAYS_LIMITED = Training days get { NUMBER($percent, maximumFractionDigits: 0) }% of what training burns: on rest days { why }.
+TRAINING_DAYS_LIMITED = Training days get only { NUMBER($percent, maximumFractionDigits: 0) }% of what training burns. On rest days, { why }.
 FLEXIBLE_DAYS_PAID = Your other days have up to { NUMBER($paid_kcal, maximumFractionDigits: 0) } kcal less to pay for your flexible days. The week stays the same.
 CAPPED_FLEXIBLE_DAYS = Your flexible days get { NUMBER($fits_kcal, maximumFractionDigits: 0) } of { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal a week: on other days { why }.
-HIGHER_DAYS_LOSE_NO_MORE = Days with more food make a week easier to follow. They lose no extra fat.
+HIGHER_DAYS_LOSE_NO_MORE = Days with more food make a week easier to follow. You lose no extra fat by them.
 ALCOHOL_COUNTED = Alcohol counts like food, at 7.1 kcal a gram, and feeds no muscle. Less of it is always fine.
 MEALS_PROTEIN = In { meals } you eat up to { NUMBER($protein_g, maximumFractionDigits: 0) } grams of protein at a time. The day's total matters most.
 MEALS_FEWER = Fewer, larger meals build muscle better: about { NUMBER($protein_g, maximumFractionDigits: 0) } grams of protein in each of { meals }.
 PLANT_PROTEIN = You get a tenth more protein, because plants give a little less of what muscle needs. Soy, beans and grains together do well.
 PROTEIN_REFERENCE = Your protein is counted for { NUMBER($reference_kg, maximumFractionDigits: 0) } kg, not for all you weigh: body fat needs hardly any.
-WEEK_BEYOND_PROFILE = This training burns about { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal a day, and your profile counts { NUMBER($profile_kcal, maximumFractionDigits: 0) }. Update your activity, or you will get too little.
-FLEXIBLE_DAY_AFTER_PLAN = Your day on { DATETIME($date, dateStyle: "long") } comes after the plan, which ends on { DATETIME($last_date, dateStyle: "long") }.
-LEVER_BURNS = { lever-name }: about { NUMBER($burnt_kcal, maximumFractionDigits: 0) } kcal a day. Your body saves some elsewhere; { NUMBER($kept_kcal, maximumFractionDigits: 0) } count, between { NUMBER($lower_kcal, maximumFractionDigits: 0) } and { NUMBER($upper_kcal, maximumFractionDigits: 0) }.
+WEEK_BEYOND_PROFILE = This training burns about { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal a day, but your profile counts { NUMBER($profile_kcal, maximumFractionDigits: 0) }. Update your activity, or you will get too little.
+FLEXIBLE_DAY_AFTER_PLAN = Your flexible day on { DATETIME($date, dateStyle: "long") } comes after the plan, which ends on { DATETIME($last_date, dateStyle: "long") }.
+LEVER_BURNS = { lever-name }: about { NUMBER($burnt_kcal, maximumFractionDigits: 0) } kcal a day. Your body saves some elsewhere, so { NUMBER($kept_kcal, maximumFractionDigits: 0) } count, between { NUMBER($lower_kcal, maximumFractionDigits: 0) } and { NUMBER($upper_kcal, maximumFractionDigits: 0) }.
 LEVER_EAT_MORE = If you { lever }, you can eat { NUMBER($more_kcal, maximumFractionDigits: 0) } kcal more, { NUMBER($intake_kcal, maximumFractionDigits: 0) } a day, for about the same fat.
 LEVER_LOSE_MORE = If you { lever } and eat as planned, you lose about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg more fat.
-LEVER_AVAILABILITY = At { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal that leaves your body { NUMBER($observed, maximumFractionDigits: 1) } kcal per kilogram of fat-free mass; your plan alone leaves { NUMBER($planned, maximumFractionDigits: 1) }.
+LEVER_AVAILABILITY = With it, { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal leave your body { NUMBER($observed, maximumFractionDigits: 1) } kcal per kilogram of fat-free mass; your plan alone leaves { NUMBER($planned, maximumFractionDigits: 1) }.
 LEVER_TOO_MUCH = Do not { lever } on the planned food: your body would have too little left. Eat more for it.
 LEVER_TOO_MUCH_EVEN_FED = Do not { lever } in this phase: even with more food your body would have too little left.
 LEVER_ASK_FIRST = More activity could help. With your health answers, ask your doctor first how much is safe.
-BREAKS_WHY = Breaks at maintenance make a long cut easier. They lose no extra fat, and the scale rises while they last.
+BREAKS_WHY = Breaks at maintenance make a long cut easier. You lose no extra fat by them, and the scale rises while they last.
 CUT_RESET = Your intake is set anew after { $first_weeks } weeks and then { every-weeks }, so that the deficit holds as your body changes.
-GAIN_TARGET_TOO_FAR = No gain under its ceiling reaches this weight in { weeks }.
+GAIN_TARGET_TOO_FAR = No gain within its limits reaches this weight in { weeks }.
 GOAL_ALREADY_MET = You have met the goal already: there is nothing to lose.
-PHASE_USED_UP = This mini-cut has run { weeks }, as long as one may: go to maintenance, or plan a longer cut.
+PHASE_USED_UP = This mini-cut has run { weeks }, the longest that one may last: go to maintenance, or plan a longer cut.
 CUT_NEEDS_READING = Body fat computed from height and weight never starts a cut. Measure it (skinfolds, girths, DXA), then ask again.
 CUT_NO_ROOM = No cut of this kind fits into the weeks left for it.
 GAIN_NO_ROOM = Even the least you should eat would make you gain faster than you may, so you hold.
 GAIN_NEEDS_TRAINING = A surplus without resistance training is stored as fat: start training first.
-TARGET_WRONG_SIDE = This intake moves away from your target, or levels off before it.
+TARGET_WRONG_SIDE = With this intake you move away from your target, or stop short of it.
 TARGET_NEEDS_INTAKE = To reach your target by this date you would eat { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day.
 TARGET_BEYOND_RAIL = Less than { NUMBER($least_intake_kcal, maximumFractionDigits: 0) } kcal a day is not safe: { why }.
-TARGET_TOO_FAST_GAIN = Reaching it would mean gaining more than { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week.
+TARGET_TOO_FAST_GAIN = Reaching your target in time would mean gaining more than { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week.
 TARGET_UNREACHABLE = No steady intake reaches your target by this date.
 
 # What comes next.
 DECISION_NO_DEFICIT = No diet is recommended here. Eat at maintenance and train; if food or weight worries you, speak to a physician or dietitian.
 DECISION_UNDER_AGE = Under { NUMBER($limit_years, maximumFractionDigits: 0) } no diet is recommended: eat enough to grow and train, and take any worry about weight to a physician.
-DECISION_CHOICES_LEFT_OUT = The wishes for your body that were sent play no part in this answer.
+DECISION_CHOICES_LEFT_OUT = What you wish for your body plays no part in this answer.
 DECISION_CUT_REFUSED = A cut would come next, but a safety rule forbids it for now. Until that is settled: { phase }.
 DECISION_CUT_REFUSED_UNDER_WAY = The cut under way does not go on, for the reason given: return to maintenance first.
 DECISION_CUT_TOO_LONG = You have been in a deficit for { weeks }, which is enough: now hold for { bridge-weeks }, whatever is left to lose.
@@ -616,10 +616,10 @@ DECISION_TOO_MANY_CUTS = { $cuts ->
    *[other] You have ended { $cuts } cuts
 } in twelve months. That is enough for now; the next may start on { DATETIME($date, dateStyle: "long") }.
 DECISION_EVENT_READY = For your event { NUMBER($target_percent, maximumFractionDigits: 1) }% body fat is enough, and you are at { NUMBER($fat_percent, maximumFractionDigits: 1) }%: no cut is needed.
-DECISION_EVENT_TOO_NEAR = Your event is { weeks } away, too near for a cut and its week to settle. Hold: the scale would only lose water.
-DECISION_EVENT_LATER = Your event is { weeks } away. Its cut takes { cut-weeks }, and one to settle: start it on { DATETIME($date, dateStyle: "long") }.
-DECISION_EVENT_NOW = Your event is { weeks } away. Its cut takes about { cut-weeks }, and one to settle: it is time.
-DECISION_EVENT_HOLD_FIRST = Your event leaves no time for a gain that would not be cut again: hold until its cut, about { DATETIME($date, dateStyle: "long") }.
+DECISION_EVENT_TOO_NEAR = Your event is { weeks } away, too near for a cut and a week to settle after it. Hold: you would only lose water.
+DECISION_EVENT_LATER = Your event is { weeks } away. The cut for it takes { cut-weeks }, plus one to settle: start on { DATETIME($date, dateStyle: "long") }.
+DECISION_EVENT_NOW = Your event is { weeks } away. The cut for it takes about { cut-weeks }, plus one to settle: it is time to start.
+DECISION_EVENT_HOLD_FIRST = What you gained before your event would have to come off again: hold until the cut for it, about { DATETIME($date, dateStyle: "long") }.
 DECISION_EVENT_OUT_OF_REACH = No safe cut reaches { NUMBER($target_percent, maximumFractionDigits: 1) }% by the event. This one comes as near as is safe, about { NUMBER($end_percent, maximumFractionDigits: 1) }%.
 DECISION_EVENT_FAR = Your event is more than { weeks } away: it does not count yet.
 DECISION_EVENT_SETS_DATE = The date of your event decides here.
@@ -630,17 +630,17 @@ DECISION_WANTS_HOLD_OVER = You want to hold, so hold. To get as lean as you once
 DECISION_NEAR_UNDERWEIGHT = A body mass index of { NUMBER($bmi, maximumFractionDigits: 1) } is near underweight. Holding comes first; under { NUMBER($limit, maximumFractionDigits: 1) } no fat loss is started.
 DECISION_LEAN_ENOUGH = At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat you are lean enough: a cut would cost training time and bring nothing. { advice }
 DECISION_NOT_YET = Not yet: at { NUMBER($fat_percent, maximumFractionDigits: 1) }% a mini-cut costs more muscle and dieting than it is worth over { weeks }. { advice }
-DECISION_NO_DUE = At no body fat near the range you chose would a cut be the better trade.
-DECISION_CUT_DUE = A cut is the better trade now: body fat is { NUMBER($fat_percent, maximumFractionDigits: 1) }%, and from { NUMBER($due_percent, maximumFractionDigits: 1) }% on it costs more to keep.
-DECISION_CUT_FOR_LEANNESS = You would like to be leaner, and that is reason enough: at { NUMBER($fat_percent, maximumFractionDigits: 1) }% a cut is the better trade for you.
+DECISION_NO_DUE = No cut pays off at any body fat near the range you chose.
+DECISION_CUT_DUE = A cut is the better choice now: body fat is { NUMBER($fat_percent, maximumFractionDigits: 1) }%, and from { NUMBER($due_percent, maximumFractionDigits: 1) }% on a cut pays off.
+DECISION_CUT_FOR_LEANNESS = You would like to be leaner, and that is reason enough: at { NUMBER($fat_percent, maximumFractionDigits: 1) }% a cut is the better choice for you.
 DECISION_TRADE = Over { weeks } { best-phase } is worth about { NUMBER($ahead_kg, maximumFractionDigits: 1) } kg of lean tissue more to you than { other-phase }, with a probability of { NUMBER($probability_percent, maximumFractionDigits: 0) }%.
 DECISION_CLOSE = Over { weeks } nothing is clearly better: { best-phase } comes out ahead of { other-phase } in { NUMBER($probability_percent, maximumFractionDigits: 0) }% of cases. Choose what suits you.
-DECISION_LONGER_CUT = A mini-cut does not get there: this takes { weeks }.
+DECISION_LONGER_CUT = A mini-cut is too short to get there: you need { weeks }.
 DECISION_LONG_WAY = One cut does not get to { NUMBER($target_percent, maximumFractionDigits: 1) }%: end this one in time, and ask again after a hold.
 DECISION_WITHIN_HEALTHY = { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is healthy for your age and sex ({ NUMBER($lower_percent, maximumFractionDigits: 0) } to { NUMBER($upper_percent, maximumFractionDigits: 0) }%): a cut is about looks, not health.
 DECISION_BELOW_HEALTHY = At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat you have nothing to lose. If you are unhappy with your looks, talk to someone you trust or a clinician.
 DECISION_ABOVE_HEALTHY = { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is above the healthy range for your age and sex, which ends at { NUMBER($upper_percent, maximumFractionDigits: 0) }%.
-DECISION_HISTORY_UNKNOWN = Your past phases are not known: with them the answer could see a recent cut or a pattern.
+DECISION_HISTORY_UNKNOWN = Your past phases are not known. Give them, and the answer counts a recent cut or a pattern.
 DECISION_GAIN_SLOWLY = Gain slowly, at { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day over maintenance.
 PATTERN_CYCLES = In { weeks } fast gains were followed by a cut { $cycles ->
     [one] once
@@ -648,13 +648,13 @@ PATTERN_CYCLES = In { weeks } fast gains were followed by a cut { $cycles ->
    *[other] { $cycles } times
 }. You spent { $dieting_weeks } of those weeks dieting.
 PATTERN_COST = A slow gain over the same { weeks } would have built about { NUMBER($lean_kg, maximumFractionDigits: 1) } kg more lean tissue ({ NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) }). Slow down.
-PATTERN_NO_LEAN = You built no less lean tissue by going up and down; the price was the dieting. A slower gain needs fewer cuts.
-PATTERN_WEEKS = A slow gain would have had the same lean tissue { weeks } sooner.
+PATTERN_NO_LEAN = Going up and down built at least as much lean tissue; the price was the dieting. A slower gain needs fewer cuts.
+PATTERN_WEEKS = With a slow gain you would have had the same lean tissue { weeks } sooner.
 PATTERN_ASSUMED = { $phases ->
     [one] One phase had no weights and was
    *[other] { $phases } phases had no weights and were
 } taken at the usual size.
-PATTERN_FAT = Going up and down left you { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat leaner. A slow gain needs { $slow_weeks ->
+PATTERN_FAT = Going up and down left you with { NUMBER($fat_kg, maximumFractionDigits: 1) } kg less fat. A slow gain needs { $slow_weeks ->
     [one] one week
    *[other] about { $slow_weeks } weeks
 } of dieting for that, not { $dieting_weeks }.
@@ -662,25 +662,25 @@ PATTERN_NO_FAT = Going up and down left you with { NUMBER($fat_kg, maximumFracti
 CHANGE_DUE_DATE = At this rate you reach { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat, where a cut is due, around { DATETIME($date, dateStyle: "long") }.
 CHANGE_DUE_BEYOND = A cut is due at { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat, which is not expected within { weeks }.
 CHANGE_DUE_BELOW = Under { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat the answer would be: no cut yet.
-CHANGE_READING = Your reading may be { NUMBER($error_points, maximumFractionDigits: 1) } points off: with a chance of { NUMBER($probability_percent, maximumFractionDigits: 0) }% you are really on the other side.
-CHANGE_READING_NEEDED = With a real body-fat measurement a cut could be considered at all.
-CHANGE_MOTIVE = If you would like to be leaner, that is a reason of its own: a cut would be due from { NUMBER($due_percent, maximumFractionDigits: 1) }%.
+CHANGE_READING = Your reading may be { NUMBER($error_points, maximumFractionDigits: 1) } points off: with a chance of { NUMBER($probability_percent, maximumFractionDigits: 0) }% the truth is on the other side of the limit.
+CHANGE_READING_NEEDED = Only with a real body-fat measurement could a cut be considered.
+CHANGE_MOTIVE = If you would like to be leaner, that is reason enough: a cut would be due from { NUMBER($due_percent, maximumFractionDigits: 1) }%.
 CHANGE_CONTENT = If you are happy as lean as you are, a cut can wait until { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat.
 CHANGE_TIME = A cut is considered again from { DATETIME($date, dateStyle: "long") }.
 CHANGE_EVENT_START = The cut for your event starts on { DATETIME($date, dateStyle: "long") } at the latest.
 CHANGE_SCREENING = With the health questions answered a cut could be considered.
 CHANGE_CLEARANCE = With a clinician's clearance a cut could be considered.
-CHANGE_TRAINING = With two or more resistance sessions a week a gain would be worth its fat.
+CHANGE_TRAINING = With two or more resistance sessions a week a gain would be worth the fat that comes with it.
 
 # Your log.
-LOG_UNIT_MIX_UP = The weight { NUMBER($given, maximumFractionDigits: 1) } of { DATETIME($date, dateStyle: "long") } only fits in another unit, and was read as { NUMBER($read_kg, maximumFractionDigits: 1) } kg.
-LOG_WEIGHT_SET_ASIDE = The weight { NUMBER($given, maximumFractionDigits: 1) } kg of { DATETIME($date, dateStyle: "long") } does not go with { NUMBER($expected_kg, maximumFractionDigits: 1) } kg around it and is left out. Somebody else's? Please check.
-LOG_WEIGHT_DECIMAL = The weight { NUMBER($given, maximumFractionDigits: 1) } kg of { DATETIME($date, dateStyle: "long") } is left out, with { NUMBER($expected_kg, maximumFractionDigits: 1) } kg around it: is the decimal point in its place?
+LOG_UNIT_MIX_UP = Your weight of { NUMBER($given, maximumFractionDigits: 1) } on { DATETIME($date, dateStyle: "long") } only fits in another unit, and was read as { NUMBER($read_kg, maximumFractionDigits: 1) } kg.
+LOG_WEIGHT_SET_ASIDE = The { NUMBER($given, maximumFractionDigits: 1) } kg of { DATETIME($date, dateStyle: "long") } does not fit the { NUMBER($expected_kg, maximumFractionDigits: 1) } kg around it and is left out. Somebody else's? Please check.
+LOG_WEIGHT_DECIMAL = The { NUMBER($given, maximumFractionDigits: 1) } kg of { DATETIME($date, dateStyle: "long") } is left out, with { NUMBER($expected_kg, maximumFractionDigits: 1) } kg on the days around it: is the decimal point right?
 LOG_WEIGHT_TWICE = { $count ->
     [one] One weighing was
    *[other] { $count } weighings were
 } sent twice and counted once.
-LOG_INTAKE_TWICE = Two different intakes were sent for { DATETIME($date, dateStyle: "long") }, so neither is read: send one, its parts added up.
+LOG_INTAKE_TWICE = Two different intakes were sent for { DATETIME($date, dateStyle: "long") }, so neither counts: send one for the whole day.
 LOG_INTAKE_KILOJOULES = { $count ->
     [one] One intake
    *[other] { $count } intakes
@@ -691,7 +691,7 @@ LOG_INTAKE_KILOJOULES = { $count ->
     [one] is
    *[other] are
 } left out: send kilocalories.
-LOG_INTAKE_SET_ASIDE = The intake { NUMBER($given_kcal, maximumFractionDigits: 0) } kcal of { DATETIME($date, dateStyle: "long") } is left out: is the decimal point in its place?
+LOG_INTAKE_SET_ASIDE = The intake of { NUMBER($given_kcal, maximumFractionDigits: 0) } kcal on { DATETIME($date, dateStyle: "long") } is left out: is the decimal point right?
 LOG_STEPS_TWICE = { $count ->
     [one] For one day ({ DATETIME($date, dateStyle: "long") }) two different numbers of steps were sent, so it is not read
    *[other] For { $count } days from { DATETIME($date, dateStyle: "long") } on two different numbers of steps were sent, so they are not read
@@ -708,26 +708,26 @@ LOG_PARTIAL_INTAKE = { $count ->
 LOG_INTAKE_MISSING = Of { days }, { $count ->
     [one] one has
    *[other] { $count } have
-} no full intake; your usual intake stands in, less exactly.
-LOG_NO_INTAKE = No food was logged: the trend of your weight can be read, but maintenance rests on equations.
+} no full food log; your usual intake stands in for it, less exactly.
+LOG_NO_INTAKE = No food was logged: the trend of your weight can be read, but your maintenance comes from equations.
 TREND_TOO_EARLY = It is too early to tell: weigh and log for about { more-days }.
 TREND_TOO_SPARSE = It is too early to tell, and { more-days } would not be enough: log what you eat as well.
 TREND_OUTLIER = The weight of { DATETIME($date, dateStyle: "long") } is { NUMBER($deviation_kg, maximumFractionDigits: 1) } kg off the days before it, so it counts less.
-TREND_WATER_JUMP = From { DATETIME($date, dateStyle: "long") } your weight sits { NUMBER($jump_kg, maximumFractionDigits: 1) } kg elsewhere: water, which fades, unless it is another scale or time of day.
-TREND_LOGGING_CHANGED = Since about { DATETIME($date, dateStyle: "long") } your log seems to hold another share of what you eat than before ({ NUMBER($percent, maximumFractionDigits: 0) }% sure).
-SETTLE_WEIGH_FOOD = What settles it: weigh and log all you eat and drink for seven days, weekend included.
-SETTLE_WEIGH_ON = What settles it: weigh yourself daily for ten more days. Water without a cause fades; fat and muscle do not.
+TREND_WATER_JUMP = On { DATETIME($date, dateStyle: "long") } your weight jumped by { NUMBER($jump_kg, maximumFractionDigits: 1) } kg: water, which fades, unless you changed the scale or the time of day.
+TREND_LOGGING_CHANGED = Since about { DATETIME($date, dateStyle: "long") } you seem to log a larger or smaller part of what you eat than before ({ NUMBER($percent, maximumFractionDigits: 0) }% sure).
+SETTLE_WEIGH_FOOD = This settles it: weigh and log all you eat and drink for seven days, weekend included.
+SETTLE_WEIGH_ON = This settles it: weigh yourself daily for ten more days. Water without a cause fades; fat and muscle do not.
 TREND_STALE = Your last weighing was { days } ago.
-TREND_UNDER_LOGGED = Your log holds about { NUMBER($percent, maximumFractionDigits: 0) }% less than expected for your body: eat against the scale of your own log.
-TREND_STEPS_FEWER = You walked about { NUMBER($steps, maximumFractionDigits: 0) } steps a day less than in the weeks before. Your body spends about { NUMBER($kcal, maximumFractionDigits: 0) } kcal a day less for it.
-TREND_STEPS_MORE = You walked about { NUMBER($steps, maximumFractionDigits: 0) } steps a day more than in the weeks before. Your body spends about { NUMBER($kcal, maximumFractionDigits: 0) } kcal a day more for it.
+TREND_UNDER_LOGGED = Your log holds about { NUMBER($percent, maximumFractionDigits: 0) }% less than expected for your body: go by the amounts that your own log shows.
+TREND_STEPS_FEWER = You walked about { NUMBER($steps, maximumFractionDigits: 0) } steps a day less than in the weeks before. Your body spends about { NUMBER($kcal, maximumFractionDigits: 0) } kcal a day less.
+TREND_STEPS_MORE = You walked about { NUMBER($steps, maximumFractionDigits: 0) } steps a day more than in the weeks before. Your body spends about { NUMBER($kcal, maximumFractionDigits: 0) } kcal a day more.
 TREND_STEPS_STEADY = Your steps held steady, at about { NUMBER($steps, maximumFractionDigits: 0) } a day: walking explains no change of your weight.
 
 # A phase against its plan.
 REVIEW_TOO_EARLY = It is too early to tell: the scale still shows water. Keep to the plan; weigh and log for about { more-days }.
 REVIEW_WITHIN_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg; the plan expects { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg by now.
 REVIEW_OUTSIDE_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. The plan expected { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg ({ NUMBER($probability_percent, maximumFractionDigits: 0) }% sure).
-REVIEW_CONTRADICTED = Scale and log disagree: your weight changed by { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, your log says { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Food is missing in it, or it is water.
+REVIEW_CONTRADICTED = Scale and log disagree: your weight changed by { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, your log says { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Some food is unlogged, or it is water.
 REVIEW_ATE_MORE = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal a day more than planned: eating as planned is half the fix.
 REVIEW_ATE_LESS = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal a day less than planned.
 REVIEW_NO_INTAKE = No full day of food was logged in this phase, so it cannot be compared with the plan.
@@ -744,7 +744,7 @@ REVIEW_TOO_LATE = { $days ->
    *[other] Only { $days } days are left
 }, too little for a change to matter: eat as before.
 REVIEW_PURPOSE_MET = You have lost about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat, and { NUMBER($target_kg, maximumFractionDigits: 1) } kg was the goal: end the phase.
-REVIEW_CEILING_MET = Your body fat is about { NUMBER($fat_percent, maximumFractionDigits: 1) }%, and { NUMBER($ceiling_percent, maximumFractionDigits: 1) }% ends this gain.
+REVIEW_CEILING_MET = Your body fat is about { NUMBER($fat_percent, maximumFractionDigits: 1) }%, and this gain ends at { NUMBER($ceiling_percent, maximumFractionDigits: 1) }%.
 REVIEW_LIMIT_REACHED = This mini-cut has run { days }, and { $limit_days } is the most: end it, target or not.
 REVIEW_PHASE_OVER = The phase is over.
 REVIEW_NOT_SAFE = A deficit is no longer safe for you: end the phase.
@@ -762,25 +762,25 @@ REVIEW_GAIN_PAST_CEILING = As planned, this gain is faster than { NUMBER($limit_
 REVIEW_UNEXPLAINED_LOSS = You lost { NUMBER($percent, maximumFractionDigits: 1) }% of body mass in { days } without a plan. See a clinician: this is unexplained weight loss. Eat more, in steps.
 REVIEW_AS_EATEN_SO_FAR = You logged { NUMBER($percent, maximumFractionDigits: 0) }% of what is planned: the coming days are forecast as you ate so far.
 REVIEW_AS_PLANNED = By your log maintenance is lower, but you gain no more than planned: the forecast keeps { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day.
-REVIEW_IN_PREGNANCY = Weight gained in pregnancy is not held against a plan: your midwife or obstetric team follows it.
+REVIEW_IN_PREGNANCY = Weight gained in pregnancy is not judged by a plan: your midwife or obstetric team follows it.
 REVIEW_LATER_ENTRIES = { $count ->
     [one] One entry after the end of the phase was
    *[other] { $count } entries after the end of the phase were
 } left out.
-REVIEW_WINDOW_SHORTER = Your first weighing is { days } after the start; for them the plan's own forecast stands in.
+REVIEW_WINDOW_SHORTER = Your first weighing is { days } after the start; until then the plan's own forecast counts.
 REVIEW_WAITS = One review asks for a change; a second, a week later, has to agree. Keep to the plan until { DATETIME($date, dateStyle: "long") }.
 REVIEW_MAY_STOP_EARLY = You are ahead of the plan: go on, and stop { days } early if you like. There is no need to eat more.
-REVIEW_WAITS_FOR_EVENT = Because of { event } your weight says little until { DATETIME($date, dateStyle: "long") }. Weigh yourself and log on; nothing is changed before.
+REVIEW_WAITS_FOR_EVENT = Because of { event } your weight says little until { DATETIME($date, dateStyle: "long") }. Keep weighing and logging; nothing changes before then.
 
 # The one question that settles what scale and log say against each other, and what its answer means.
 QUESTION_WEIGH_FOOD = Weigh and log everything you eat and drink until { DATETIME($date, dateStyle: "long") }, weekend included, and weigh yourself every day.
-QUESTION_OIL_AND_ALCOHOL = Until { DATETIME($date, dateStyle: "long") } weigh and log cooking oil, spreads, drinks, alcohol and tastes too: logs leave them out first.
+QUESTION_OIL_AND_ALCOHOL = Until { DATETIME($date, dateStyle: "long") } weigh and log cooking oil, spreads, drinks, alcohol and small tastes too: they are what logs miss first.
 QUESTION_WATER = Did any of these begin within four weeks: creatine, salty food, new training, another weighing hour, illness, travel? Weigh daily until { DATETIME($date, dateStyle: "long") }.
 QUESTION_CYCLE = When did your last two periods begin? If you have none: is creatine, salty food or training new? Weigh daily until { DATETIME($date, dateStyle: "long") }.
-QUESTION_IF_MORE = If your log comes out higher than before, food was missing in it: the plan stays, and you log on that way.
-QUESTION_IF_AS_LOGGED = If it comes out as before and your weight goes on as it did, your needs differ: your intake moves by one step.
-QUESTION_IF_WATER = If any of it began, it is water: nothing is changed, and it is judged again on { DATETIME($date, dateStyle: "long") }.
-QUESTION_IF_NOT_WATER = If none of it began, water does not explain it for long: then we look at what you eat.
+QUESTION_IF_MORE = If your log comes out higher than before, food was missing: the plan stays, and you keep logging that way.
+QUESTION_IF_AS_LOGGED = If your log comes out as before and your weight keeps its course, you need a different amount: your intake moves by one step.
+QUESTION_IF_WATER = If any of these began, it is water: nothing changes, and we look again on { DATETIME($date, dateStyle: "long") }.
+QUESTION_IF_NOT_WATER = If none of these began, water cannot explain your weight for long: then we look at what you eat.
 QUESTION_FOUND_MORE = You found food that was missing in your log. The plan stays, and is judged by the days since { DATETIME($date, dateStyle: "long") }.
 QUESTION_FOUND_AS_LOGGED = Your log is complete, so your body needs more or less than we thought.
 QUESTION_FOUND_WATER = What changed on { DATETIME($date, dateStyle: "long") } explains your weight as water: nothing is changed until it has settled.
@@ -796,9 +796,9 @@ CHECK_IN_LOW_MOOD = Your mood has been at its lowest twice in a row: talk to som
 # A season.
 SEASON_GAIN = You gain on a surplus of { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day; your intake is set anew { every-weeks }.
 SEASON_CUT = At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat you eat { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less, to { NUMBER($end_percent, maximumFractionDigits: 1) }% or for { weeks }, whichever comes first.
-SEASON_BRIDGE = Maintenance after a cut lets glycogen, water and food return: the scale rises, not fat.
+SEASON_BRIDGE = Maintenance after a cut lets glycogen, water and food return: the scale rises, and that is not fat.
 SEASON_HOLD = You hold: body fat is at { NUMBER($fat_percent, maximumFractionDigits: 1) }%, where this plan stops gaining, and no cut may start.
-SEASON_HELD_AT_NEED = Your least intake is about your maintenance or over it, so you hold and add no surplus.
+SEASON_HELD_AT_NEED = The least you should eat is already about your maintenance, so you hold without a surplus.
 SEASON_LEVEL = This plan has no surplus: you eat at maintenance, and training does the building.
 SEASON_NO_CUT = These weeks have no cut: you need none, or none is allowed in them.
 SEASON_CUTS = { $cuts ->
@@ -810,7 +810,7 @@ SEASON_CUTS = { $cuts ->
 } { NUMBER($share_percent, maximumFractionDigits: 0) }% of the season.
 SEASON_REVIEWED = The ranges hold if you keep these phases and let your log set your intake anew. Without that they are far wider.
 SEASON_BESIDE_DECISION = A season keeps to its strategy. A decision may start otherwise: it weighs only the next 26 weeks, by what you want.
-OPTIMUM_BESIDE_DECISION = The optimum asks for lean tissue alone. A decision may start otherwise: it also counts weeks of dieting, and leanness.
+OPTIMUM_BESIDE_DECISION = The best season counts lean tissue alone. A decision may start otherwise: it counts weeks of dieting and how lean you want to be.
 
 # A briefing on a plan: headings end in _TITLE.
 BRIEFING_PHASE_TITLE = { phase-name } from { weekday }, { DATETIME($date, dateStyle: "long") }

@@ -173,13 +173,13 @@ repeated-method = { $method ->
    *[bmi_equation] la ecuación del IMC
 }
 event = { $event ->
-    [creatine_start] empezar con creatina
+    [creatine_start] empezar con la creatina
     [creatine_stop] dejar la creatina
     [illness] una enfermedad
     [travel] un viaje
     [injury] una lesión
     [new_programme] un entrenamiento nuevo
-    [salty_days] días salados
+    [salty_days] días con mucha sal
     [festive_days] días de fiesta
     [medicine] un medicamento
    *[alcohol] el alcohol
@@ -437,11 +437,11 @@ document-above-band = semanas por encima del intervalo ({ $band })
 
 ## member
 
-NOT_MEDICAL_ADVICE = Esto es información, no consejo médico. Antes de cambiar tu dieta, habla con un médico o dietista titulado; las normas locales mandan.
-FAT_FROM_BMI = Tu grasa se ha estimado por estatura y peso, demasiado alta en personas musculosas: mídela antes de decidirte por una definición.
+NOT_MEDICAL_ADVICE = Esto es información, no consejo médico. Antes de cambiar tu dieta, habla con un médico o dietista titulado; prevalecen las normas locales.
+FAT_FROM_BMI = Tu grasa se ha estimado por estatura y peso, y en personas musculosas sale demasiado alta: mídela antes de decidirte por una definición.
 ON_LOGGING_SCALE = Este mantenimiento va con tu forma de apuntar: si apuntas menos de lo que comes, tu registro debe mostrar esta cantidad.
-TWO_SEXES = Se han usado las ecuaciones de ambos sexos: el margen cubre las dos, y valen los límites más estrictos.
-FROM_EQUATIONS = Sin registro esto sale solo de ecuaciones. Cuatro semanas de pesos y comidas es lo que más lo afina.
+TWO_SEXES = Se han usado las ecuaciones de ambos sexos: el margen cubre las dos, y se aplican los límites más estrictos.
+FROM_EQUATIONS = Sin registro, esto sale solo de ecuaciones. Lo que más lo afina son cuatro semanas de peso y comida apuntados.
 
 # Negativas, cada una con a quién acudir.
 REFUSED_UNDER_AGE = Con menos de { NUMBER($limit_years, maximumFractionDigits: 0) } años no se planea ningún déficit. Habla antes con un médico o dietista; mantenimiento y tendencias siguen disponibles.
@@ -452,28 +452,28 @@ REFUSED_EATING_DISORDER = Con un trastorno alimentario, ahora o antes, no se pla
 REFUSED_DOUBT = No sabías si tienes un trastorno alimentario. Acláralo antes con tu médico o un servicio especializado; hasta entonces no se recomienda ningún déficit.
 REFUSED_MEDICAL = Con { condition }{ $others ->
     [0] {""}
-    [one] {" "}y otra más
-   *[other] {" "}y { $others } más
-} no se planea un déficit sin visto bueno. Habla antes con un médico o dietista.
+    [one] {" "}y otro dato
+   *[other] {" "}y { $others } datos más
+} no se planea déficit sin visto bueno. Habla antes con un médico o dietista.
 REFUSED_BMI = Con un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) } (menos de { NUMBER($limit, maximumFractionDigits: 1) } es bajo peso) no se planea déficit. Habla con un médico o dietista.
 REFUSED_REFEEDING = Con tu peso, comer más sin supervisión puede ser peligroso: aquí no se da ninguna cantidad. Ve hoy mismo al médico; es urgente.
 REFUSED_FAT_TARGET = Para ti no se planea ningún objetivo de grasa, tampoco al ganar peso. Habla antes con un médico o dietista.
-REFUSED_BAND = Para ti no se planea ningún objetivo de grasa. Deja fuera el margen y los objetivos de los eventos.
+REFUSED_BAND = Para ti no se planea ningún objetivo de grasa. Quita el margen de grasa y los objetivos de los eventos.
 REFUSED_UNANSWERED = Antes de responder las preguntas de salud no se planea ni déficit ni ganancia. Lo que no se sabe nunca se da por bueno.
-REFUSED_LOGGED_LOSS = Tu registro pierde un { NUMBER($percent, maximumFractionDigits: 1) } % por semana, más del { NUMBER($limit_percent, maximumFractionDigits: 1) } %: ningún déficit encima. Come más; si no querías, ve al médico.
+REFUSED_LOGGED_LOSS = Según tu registro pierdes un { NUMBER($percent, maximumFractionDigits: 1) } % por semana, más del { NUMBER($limit_percent, maximumFractionDigits: 1) } %: ningún déficit. Come más; si no lo buscabas, ve al médico.
 REFUSED_BODY_FAT = { $speaks ->
-    [yes] Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa no se planea ningún déficit: el mínimo es { NUMBER($limit_percent, maximumFractionDigits: 1) } %.
+    [yes] Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa no se planea ningún déficit: el límite seguro es el { NUMBER($limit_percent, maximumFractionDigits: 1) } %.
    *[no] Tu cuerpo no tiene reservas para un déficit.
 } Habla con un médico o dietista.
 REFUSED_LOSS = Así perderías un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana, más del { NUMBER($limit_percent, maximumFractionDigits: 2) } %: come más.
-REFUSED_END_BODY_FAT = Esto acabaría en un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa, por debajo del mínimo de { NUMBER($limit_percent, maximumFractionDigits: 1) } %: hazlo más corto o come más.
-REFUSED_END_BMI = Esto acabaría en un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) }, bajo peso por debajo de { NUMBER($limit, maximumFractionDigits: 1) }: hazlo más corto o come más.
+REFUSED_END_BODY_FAT = Esto acabaría en un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa, por debajo del límite seguro del { NUMBER($limit_percent, maximumFractionDigits: 1) } %: hazlo más corto o come más.
+REFUSED_END_BMI = Esto acabaría en un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) }; por debajo de { NUMBER($limit, maximumFractionDigits: 1) } hay bajo peso: hazlo más corto o come más.
 REFUSED_GAIN_RATE = Así ganarías un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana. Por encima del { NUMBER($limit_percent, maximumFractionDigits: 2) } %, con tu experiencia, el resto es grasa: come menos.
-REFUSED_TARGET = Un objetivo del { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa queda por debajo del mínimo de { NUMBER($limit_percent, maximumFractionDigits: 1) } %: ponlo más alto.
+REFUSED_TARGET = Un objetivo del { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa queda por debajo del límite seguro del { NUMBER($limit_percent, maximumFractionDigits: 1) } %: ponlo más alto.
 REFUSED_DEFICIT = Un déficit de { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día es demasiado: { why }. Come al menos { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }.
 REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día es muy poco fuera de un déficit. Come al menos { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }; si no puedes, habla con un médico o dietista.
 REFUSED_PROTEIN = { NUMBER($observed, maximumFractionDigits: 2) } gramos de proteína por kilo es menos que los { NUMBER($limit, maximumFractionDigits: 2) } que pide un déficit: planea más.
-REFUSED_CUT_WITHOUT_READING = Las definiciones de una temporada empiezan en una grasa corporal, y solo en una medida: mídela primero.
+REFUSED_CUT_WITHOUT_READING = Tu grasa corporal decide cuándo empiezan las definiciones de una temporada, y debe estar medida: mídela primero.
 SEE_MIDWIFE = En el embarazo no bajamos lo que comes. Habla con tu matrona o tu médico sobre comida y peso.
 SEE_AFTER_BIRTH = Mientras das el pecho no bajamos lo que comes: habla con tu matrona o tu médico.
 SEE_EATING_DISORDER_SERVICE = No bajamos lo que comes. Un servicio de trastornos alimentarios o tu médico puede ayudarte con la comida y el peso.
@@ -483,7 +483,7 @@ SEE_FOR_MINORS = Con menos de 18 años no bajamos lo que comes: habla con tu mé
 CAPPED_UNANSWERED = La ganancia tras el mantenimiento se omite hasta que respondas las preguntas de salud.
 CAPPED_PROTEIN_ROOM = La proteína es de { NUMBER($given, maximumFractionDigits: 1) } gramos por kilo en vez de { NUMBER($asked, maximumFractionDigits: 1) }: junto a la grasa que necesitas no cabe más.
 CAPPED_DEFICIT = El déficit se queda en { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día: { why }.
-CAPPED_DEFICIT_FOR_BMI = El déficit se queda en { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día, o acabarías con bajo peso. { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal caben en { weeks } como mucho.
+CAPPED_DEFICIT_FOR_BMI = El déficit se queda en { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día, o acabarías con bajo peso. Con { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal puedes seguir { weeks } como mucho.
 CAPPED_PROTEIN = La proteína sube a { NUMBER($limit, maximumFractionDigits: 2) } gramos por kilo, lo mínimo en un déficit.
 CAPPED_GAIN_RATE = Tu superávit se queda en { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día. Ganar más del { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana añade sobre todo grasa.
 CAPPED_HISTORY_UNKNOWN = No se conocen tus dietas anteriores, así que el déficit se queda en las { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día habituales.
@@ -493,22 +493,22 @@ RATIO_DECIDES = Aquí decide tu registro: contiene cerca del { NUMBER($percent, 
 RAISED_TO_FLOOR = Lo que comes sube a { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día, lo mínimo para tu cuerpo fuera de un déficit.
 
 # A qué prestar atención.
-WARNED_YOUNG_ADULT = Con 18 o 19 años tu cuerpo quizá aún madura: haz el déficit pequeño y corto.
+WARNED_YOUNG_ADULT = Con 18 o 19 años tu cuerpo quizá siga madurando: que el déficit sea pequeño y corto.
 WARNED_EATING_DISORDER_DOUBT = No sabías si tienes un trastorno alimentario. Si la comida o el peso te preocupan, habla antes con tu médico; para si empeora.
 WARNED_LOGGED_LOSS = Según tu registro pierdes un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso por semana: come más. Una pérdida sin explicación debe verla un médico.
-WARNED_EATEN_FLOOR = Tu registro muestra unas { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal al día; come al menos { NUMBER($limit_kcal, maximumFractionDigits: 0) }. Con ánimo bajo, atracones o una regla ausente, ve al médico.
-WARNED_EATEN_AVAILABILITY = Come más: según tu registro queda muy poca energía además del entrenamiento. Con ánimo bajo, atracones o una regla ausente, ve al médico.
+WARNED_EATEN_FLOOR = Tu registro muestra unas { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal al día; come al menos { NUMBER($limit_kcal, maximumFractionDigits: 0) }. Con ánimo bajo, atracones o falta de regla, ve al médico.
+WARNED_EATEN_AVAILABILITY = Come más: según tu registro queda muy poca energía además del entrenamiento. Con ánimo bajo, atracones o falta de regla, ve al médico.
 WARNED_HISTORY_UNKNOWN = No se conocen tus dietas anteriores, así que el déficit es como mucho el habitual.
-WARNED_BMI = Un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) } está cerca del bajo peso: haz la fase corta.
-WARNED_BODY_FAT = La fase acaba en un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa, más delgado de lo que casi nadie mantiene bien.
-WARNED_DEFICIT_SHARE = El déficit es el { NUMBER($share_percent, maximumFractionDigits: 0) } % de tu mantenimiento: espera hambre y cansancio.
+WARNED_BMI = Un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) } está cerca del bajo peso: que la fase sea corta.
+WARNED_BODY_FAT = La fase acaba en un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa: casi nadie se mantiene bien con tan poca.
+WARNED_DEFICIT_SHARE = El déficit es el { NUMBER($share_percent, maximumFractionDigits: 0) } % de tu mantenimiento: cuenta con hambre y cansancio.
 WARNED_FAT_SUPPLY = El déficit pide { NUMBER($observed, maximumFractionDigits: 0) } kcal al día a cada kilo de grasa. Por encima de { NUMBER($limit, maximumFractionDigits: 0) } puedes perder más músculo.
 WARNED_LOSS = Está previsto perder un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana. Es rápido: vigila tu fuerza.
 WARNED_AVAILABILITY = Queda poca energía además del entrenamiento: vale solo unas semanas. Vigila sueño, ánimo, libido y ciclo; si cambian, para.
 WARNED_UNDER_RESTING = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día es menos de lo que gastas en reposo ({ NUMBER($resting_kcal, maximumFractionDigits: 0) }): aceptable solo en un mini-cut.
-WARNED_KIDNEY_PROTEIN = Mucha proteína con una enfermedad renal requiere el acuerdo de tu médico.
-WARNED_DIETARY_FAT = La grasa es solo el { NUMBER($share_percent, maximumFractionDigits: 0) } % de lo que comes: poco para mucho tiempo.
-WARNED_CARBOHYDRATE = Los hidratos son { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } gramos al día, menos de los { NUMBER($limit_g, maximumFractionDigits: 0) } recomendados: entrenar puede costar más.
+WARNED_KIDNEY_PROTEIN = Mucha proteína con una enfermedad renal requiere el visto bueno de tu médico.
+WARNED_DIETARY_FAT = La grasa es solo el { NUMBER($share_percent, maximumFractionDigits: 0) } % de lo que comes. A la larga es muy poco.
+WARNED_CARBOHYDRATE = Tomas { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } gramos de hidratos al día, menos de los { NUMBER($limit_g, maximumFractionDigits: 0) } recomendados: entrenar puede costarte más.
 WARNED_GAIN_RATE = Ganar un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana es rápido para tu experiencia: una parte mayor será grasa.
 WARNED_CUTS_A_YEAR = Sería la definición número { NUMBER($cuts, maximumFractionDigits: 0) } en doce meses. Cuestan tiempo de entrenamiento; ganando más despacio harían falta menos.
 WARNED_RECENT_CUT = Tu última definición acabó hace solo { $weeks ->
@@ -516,7 +516,7 @@ WARNED_RECENT_CUT = Tu última definición acabó hace solo { $weeks ->
    *[other] { NUMBER($weeks, maximumFractionDigits: 0) } semanas
 }. Esperar hasta las { NUMBER($limit_weeks, maximumFractionDigits: 0) } semanas suele ser mejor.
 BODY_FAT_AT_MINIMUM = Un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa es el mínimo seguro; el límite está cerca del { NUMBER($limit_percent, maximumFractionDigits: 1) } %. No pierdas más; habla con tu médico.
-BODY_FAT_LOW = Un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa queda por debajo del { NUMBER($limit_percent, maximumFractionDigits: 1) } %, más delgado de lo que casi nadie mantiene bien.
+BODY_FAT_LOW = Un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa queda por debajo del { NUMBER($limit_percent, maximumFractionDigits: 1) } %: casi nadie se mantiene bien con tan poca.
 UNDER_AGE_NO_TARGET = Con menos de { NUMBER($limit_years, maximumFractionDigits: 0) } años esto es solo una estimación, sin objetivo. Habla con un médico sobre crecimiento y peso.
 FAT_FREE_MASS_INDEX_UNUSUAL = Pocas personas tienen tanto músculo para su estatura. Comprueba el peso (¿kilos o libras?), la estatura y la medida.
 WEIGHT_IN_POUNDS = Un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) } es raro: ¿el peso está en kilos o en libras? Compruébalo, y la estatura también.
@@ -530,51 +530,51 @@ DEFICIT_CHOSEN = Comes { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal 
 SIZE_OF_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos: { weeks }, unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa y, en el peor caso, { NUMBER($lean_kg, maximumFractionDigits: 1) } kg de tejido magro.
 SIZE_OF_GAIN = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día más: { weeks }, unos { NUMBER($lean_kg, maximumFractionDigits: 1) } kg de tejido magro y { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa.
 DEFICIT_ASKED = Comes { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos de lo que gastas ahora, como pediste.
-DEFICIT_SOLVED = Comer { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos de lo que gastas ahora pierde { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }.
+DEFICIT_SOLVED = Si comes { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos de lo que gastas ahora, pierdes { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }.
 WEEKS_SOLVED = Con este déficit hacen falta { weeks } para perder { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa.
-WEEKS_DEFAULT = La fase dura { weeks }, la mitad de lo habitual (de dos a seis), menos lo que ya llevas hecho.
+WEEKS_DEFAULT = La fase dura { weeks }, el punto medio de lo habitual (de dos a seis), menos lo que ya llevas hecho.
 CUT_WEEKS_DEFAULT = La fase dura { weeks }, porque no se dio ni objetivo ni plazo.
 FAT_SOLVED = Con este déficit, cuenta con perder unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }.
-PLANNED_AS_KEPT = Se cumple cerca del { NUMBER($percent, maximumFractionDigits: 0) } % de cada déficit planeado: cuenta con { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }, y no { NUMBER($planned_kg, maximumFractionDigits: 1) } kg.
-FORECAST_AS_KEPT = De un déficit planeado has cumplido hasta ahora cerca del { NUMBER($percent, maximumFractionDigits: 0) } %. Lo que aquí se espera no cuenta con más.
-SHRINKING_DEFICIT = Tu cuerpo pronto gasta menos. Lo que falta baja de { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal al día la primera semana a { NUMBER($last_kcal, maximumFractionDigits: 0) } la última.
+PLANNED_AS_KEPT = Hasta ahora has cumplido cerca del { NUMBER($percent, maximumFractionDigits: 0) } % de los déficits: cuenta con { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }, no con { NUMBER($planned_kg, maximumFractionDigits: 1) } kg.
+FORECAST_AS_KEPT = Hasta ahora has cumplido cerca del { NUMBER($percent, maximumFractionDigits: 0) } % de los déficits planeados. Esta previsión no cuenta con más.
+SHRINKING_DEFICIT = Tu cuerpo pronto gasta menos, así que el déficit encoge: de { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal al día la primera semana a { NUMBER($last_kcal, maximumFractionDigits: 0) } la última.
 PROTEIN_WHY = { NUMBER($protein_g_per_kg, maximumFractionDigits: 1) } gramos de proteína por kilo, con entrenamiento de fuerza, protegen tu músculo en un déficit.
 NO_TRAINING = Sin entrenamiento de fuerza pierdes más músculo. Dos sesiones por semana son la protección más barata que hay.
 EASING_IN = { $weeks ->
     [one] La primera semana va
    *[other] Las primeras { $weeks } semanas van
-} a medio déficit: menos hambre, y más o menos lo mismo de tardanza.
-MAINTENANCE_WHY = Tras la definición te mantienes con { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día, { NUMBER($lower_kcal, maximumFractionDigits: 0) } menos que antes: tu cuerpo es menor y se ha adaptado.
+} con medio déficit: pasas menos hambre y tardas otro tanto más.
+MAINTENANCE_WHY = Tras la definición te mantienes con { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día, { NUMBER($lower_kcal, maximumFractionDigits: 0) } menos que antes: tu cuerpo es más pequeño y se ha adaptado.
 REBOUND = La báscula subirá unos { NUMBER($carried_kg, maximumFractionDigits: 1) } kg cuando vuelvan glucógeno, agua y comida. Eso no es grasa.
 SURPLUS_WHY = Un superávit de { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día va con tu experiencia y tu masa magra. Lo que comes se ajusta { every-weeks }.
-GAIN_RATE_EXPECTED = Cuenta con ganar cerca del { NUMBER($percent_per_month, maximumFractionDigits: 1) } % de tu peso al mes, el { NUMBER($lean_share, maximumFractionDigits: 0) } % de ello magro.
+GAIN_RATE_EXPECTED = Cuenta con ganar cerca del { NUMBER($percent_per_month, maximumFractionDigits: 1) } % de tu peso al mes; un { NUMBER($lean_share, maximumFractionDigits: 0) } % será tejido magro.
 RETURN_CHECKS = Sin agua ganarás { NUMBER($rate_kg, maximumFractionDigits: 2) } kg por semana. Compruébalo el { DATETIME($first_date, dateStyle: "medium") } y el { DATETIME($second_date, dateStyle: "medium") }: si es el doble, recorta medio superávit.
 CEILING_REACHED = Hacia el { DATETIME($date, dateStyle: "long") } llegarás previsiblemente al { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa.
 CEILING_NOT_REACHED = En estas semanas previsiblemente no llegas al { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa.
 END_AT_TARGET = Para en cuanto la tendencia muestre { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa perdida, aunque no sea la última semana.
-END_AT_LIMIT = Para tras { weeks } como mucho, con objetivo o sin él: más largo es una definición corriente.
+END_AT_LIMIT = Para tras { weeks } como mucho, con objetivo o sin él: si dura más, es una definición corriente.
 END_CUT_AT_LIMIT = Para tras { weeks } como mucho, y mantente antes de hacer otra cosa.
-END_ON_SIGNS = Para antes si la fuerza baja en dos sesiones seguidas, o con mal sueño, ánimo bajo, atracones o una regla ausente.
+END_ON_SIGNS = Para antes si la fuerza baja en dos sesiones seguidas, o con mal sueño, ánimo bajo, atracones o falta de regla.
 END_ON_FAST_LOSS = Come más si en dos semanas tu peso baja más del { NUMBER($percent, maximumFractionDigits: 1) } % por semana, pasada el agua de la primera.
 TRAIN_IN_DEFICIT = Mantén las cargas altas. Si te recuperas peor, quita primero series.
 TRAIN_IN_GAIN = Sube primero carga o repeticiones y después series: el superávit está para entrenar con él.
 WEIGH_DAILY = Pésate a diario en las mismas condiciones y juzga por la media de la semana.
-INFEASIBLE = Ningún plan seguro logra lo pedido. En su lugar se da lo que más se acerca.
+INFEASIBLE = Ningún plan seguro logra lo pedido. En su lugar ves lo que más se acerca.
 PAUSED = Primero te mantienes { weeks }; la fase está planeada para tu cuerpo tal como será entonces.
-HELD_AT_CEILING = Tu grasa ya está en el techo de esta ganancia, así que te mantienes. Antes de ganar toca perder grasa.
+HELD_AT_CEILING = Tu grasa ya está en el máximo de esta fase de ganancia, así que te mantienes. Antes de ganar toca perder grasa.
 HOLD_WHY = Con { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día tu cuerpo se queda como está.
 TRAINING_DAYS_MORE = Los días de entrenamiento comes más porque gastas más: hasta { NUMBER($training_kcal, maximumFractionDigits: 0) } kcal. Los de descanso llevan menos y la semana queda igual.
-TRAINING_DAYS_LIMITED = Sus días llevan el { NUMBER($percent, maximumFractionDigits: 0) } % de lo que gasta el entrenamiento: en los descansos { why }.
-FLEXIBLE_DAYS_PAID = Tus otros días llevan hasta { NUMBER($paid_kcal, maximumFractionDigits: 0) } kcal menos y pagan los días libres. La semana queda igual.
+TRAINING_DAYS_LIMITED = Los días de entrenamiento reciben solo un { NUMBER($percent, maximumFractionDigits: 0) } % de ese gasto; en los descansos { why }.
+FLEXIBLE_DAYS_PAID = Los otros días comes hasta { NUMBER($paid_kcal, maximumFractionDigits: 0) } kcal menos para compensar tus días libres. La semana queda igual.
 CAPPED_FLEXIBLE_DAYS = Tus días libres llevan { NUMBER($fits_kcal, maximumFractionDigits: 0) } de { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal por semana: los otros días { why }.
-HIGHER_DAYS_LOSE_NO_MORE = Los días con más comida hacen la semana más llevadera. No quitan grasa de más.
+HIGHER_DAYS_LOSE_NO_MORE = Los días con más comida hacen la semana más llevadera. No por eso pierdes más grasa.
 ALCOHOL_COUNTED = El alcohol cuenta como comida, 7,1 kcal por gramo, y no alimenta músculo. Menos siempre está bien.
 MEALS_PROTEIN = En { meals } tomas hasta { NUMBER($protein_g, maximumFractionDigits: 0) } gramos de proteína cada vez. Lo que más cuenta es el total del día.
 MEALS_FEWER = Menos comidas y más grandes forman mejor músculo: unos { NUMBER($protein_g, maximumFractionDigits: 0) } gramos de proteína en cada una de { meals }.
 PLANT_PROTEIN = Llevas una décima parte más de proteína, porque las plantas dan algo menos de lo que pide el músculo. Combina soja, legumbres y cereales.
 PROTEIN_REFERENCE = Tu proteína se calcula para { NUMBER($reference_kg, maximumFractionDigits: 0) } kg, no para todo tu peso: la grasa apenas necesita.
 WEEK_BEYOND_PROFILE = Este entrenamiento gasta unas { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal al día y tu perfil cuenta { NUMBER($profile_kcal, maximumFractionDigits: 0) }. Actualiza tu actividad o comerás de menos.
-FLEXIBLE_DAY_AFTER_PLAN = Tu día del { DATETIME($date, dateStyle: "long") } cae después del plan, que acaba el { DATETIME($last_date, dateStyle: "long") }.
+FLEXIBLE_DAY_AFTER_PLAN = Tu día libre del { DATETIME($date, dateStyle: "long") } cae después del plan, que acaba el { DATETIME($last_date, dateStyle: "long") }.
 LEVER_BURNS = Con { lever } gastas unas { NUMBER($burnt_kcal, maximumFractionDigits: 0) } kcal diarias. Tu cuerpo ahorra parte; cuentan { NUMBER($kept_kcal, maximumFractionDigits: 0) }, entre { NUMBER($lower_kcal, maximumFractionDigits: 0) } y { NUMBER($upper_kcal, maximumFractionDigits: 0) }.
 LEVER_EAT_MORE = Con { lever } puedes comer { NUMBER($more_kcal, maximumFractionDigits: 0) } kcal más, { NUMBER($intake_kcal, maximumFractionDigits: 0) } al día, y pierdes casi la misma grasa.
 LEVER_LOSE_MORE = Con { lever } y la comida prevista pierdes unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg más de grasa.
@@ -582,107 +582,107 @@ LEVER_AVAILABILITY = Con { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal
 LEVER_TOO_MUCH = No añadas { lever } con la comida prevista: te quedaría muy poco. Come más para ello.
 LEVER_TOO_MUCH_EVEN_FED = No añadas { lever } en esta fase: aun comiendo más te quedaría muy poco.
 LEVER_ASK_FIRST = Moverte más podría ayudar. Por tus respuestas de salud, pregunta antes a tu médico cuánto es seguro.
-BREAKS_WHY = Las pausas hacen más llevadera una definición larga. No quitan grasa de más, y la báscula sube mientras duran.
+BREAKS_WHY = Las pausas hacen más llevadera una definición larga. No te hacen perder más grasa, y la báscula sube mientras duran.
 CUT_RESET = Lo que comes se ajusta a las { $first_weeks } semanas y luego { every-weeks }, para que el déficit aguante mientras tu cuerpo cambia.
-GAIN_TARGET_TOO_FAR = Ninguna ganancia dentro de su techo llega a este peso en { weeks }.
+GAIN_TARGET_TOO_FAR = Ninguna ganancia dentro de sus límites llega a este peso en { weeks }.
 GOAL_ALREADY_MET = Ya has cumplido el objetivo: no hay nada que perder.
 PHASE_USED_UP = Este mini-cut ya dura { weeks }, lo máximo: pasa a mantenimiento, o planea una definición más larga.
-CUT_NEEDS_READING = Una grasa calculada por estatura y peso nunca inicia una definición. Mídela (pliegues, perímetros, DXA) y pregunta de nuevo.
+CUT_NEEDS_READING = Con una grasa calculada por estatura y peso no empieza ninguna definición. Mídela (pliegues, perímetros, DXA) y pregunta de nuevo.
 CUT_NO_ROOM = Ninguna definición de este tipo cabe en las semanas que quedan.
 GAIN_NO_ROOM = Hasta lo mínimo que debes comer te haría ganar más rápido de lo debido, así que te mantienes.
-GAIN_NEEDS_TRAINING = Un superávit sin entrenamiento de fuerza se guarda como grasa: empieza antes a entrenar.
-TARGET_WRONG_SIDE = Esta cantidad te aleja del objetivo, o se estanca antes.
+GAIN_NEEDS_TRAINING = Un superávit sin entrenamiento de fuerza se convierte en grasa: empieza antes a entrenar.
+TARGET_WRONG_SIDE = Con esta cantidad te alejas del objetivo, o te estancas antes.
 TARGET_NEEDS_INTAKE = Para llegar a tu objetivo en esa fecha comerías { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día.
 TARGET_BEYOND_RAIL = Menos de { NUMBER($least_intake_kcal, maximumFractionDigits: 0) } kcal al día no es seguro: { why }.
-TARGET_TOO_FAST_GAIN = Lograrlo sería ganar más del { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana.
+TARGET_TOO_FAST_GAIN = Llegar a tiempo sería ganar más del { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana.
 TARGET_UNREACHABLE = Ninguna cantidad constante llega a tu objetivo en esa fecha.
 
 # Qué viene ahora.
 DECISION_NO_DEFICIT = Aquí no se recomienda ninguna dieta. Come tu mantenimiento y entrena; si comida o peso te preocupan, habla con un médico o dietista.
 DECISION_UNDER_AGE = Con menos de { NUMBER($limit_years, maximumFractionDigits: 0) } años no se recomienda ninguna dieta: come para crecer y entrenar, y consulta al médico si te preocupa el peso.
-DECISION_CHOICES_LEFT_OUT = Los deseos sobre tu cuerpo que se enviaron no cuentan en esta respuesta.
+DECISION_CHOICES_LEFT_OUT = Lo que deseas para tu cuerpo no cuenta en esta respuesta.
 DECISION_CUT_REFUSED = Tocaría una definición, pero por ahora una regla de seguridad la impide. Hasta resolverlo: { phase }.
 DECISION_CUT_REFUSED_UNDER_WAY = La definición en curso no sigue, por la razón dada: vuelve primero al mantenimiento.
 DECISION_CUT_TOO_LONG = Llevas { weeks } en déficit, ya es bastante: mantente ahora { bridge-weeks }, quede lo que quede por perder.
-DECISION_CUT_DONE = La definición ha cumplido: { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa, y el objetivo era { NUMBER($target_percent, maximumFractionDigits: 1) } %. Mantente ahora { bridge-weeks }.
-DECISION_CUT_UNDER_WAY = Tu definición sigue: estás en { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa, y el objetivo es { NUMBER($target_percent, maximumFractionDigits: 1) } %.
+DECISION_CUT_DONE = La definición ha cumplido: estás en el { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa, y el objetivo era el { NUMBER($target_percent, maximumFractionDigits: 1) } %. Mantente ahora { bridge-weeks }.
+DECISION_CUT_UNDER_WAY = Tu definición sigue: estás en el { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa, y el objetivo es el { NUMBER($target_percent, maximumFractionDigits: 1) } %.
 DECISION_CUT_JUST_ENDED = Tu última definición acabó hace { weeks }. Mantente { bridge-weeks } más mientras vuelven glucógeno y agua; luego gana.
 DECISION_CUT_TOO_RECENT = Tu última definición acabó hace { weeks }. Tras { NUMBER($limit_weeks, maximumFractionDigits: 0) } semanas, el { DATETIME($date, dateStyle: "long") }, puede considerarse otra.
 DECISION_TOO_MANY_CUTS = { $cuts ->
     [one] Has acabado una definición
    *[other] Has acabado { $cuts } definiciones
 } en doce meses. De momento basta; la próxima puede empezar el { DATETIME($date, dateStyle: "long") }.
-DECISION_EVENT_READY = Para tu evento basta un { NUMBER($target_percent, maximumFractionDigits: 1) } % de grasa, y estás en { NUMBER($fat_percent, maximumFractionDigits: 1) } %: no hace falta definición.
+DECISION_EVENT_READY = Para tu evento basta un { NUMBER($target_percent, maximumFractionDigits: 1) } % de grasa, y estás en el { NUMBER($fat_percent, maximumFractionDigits: 1) } %: no hace falta definición.
 DECISION_EVENT_TOO_NEAR = Tu evento es en { weeks }: muy cerca para una definición y su semana de reposo. Mantente: solo perderías agua.
 DECISION_EVENT_LATER = Tu evento es en { weeks }. Su definición dura { cut-weeks }, más una de reposo: empiézala el { DATETIME($date, dateStyle: "long") }.
-DECISION_EVENT_NOW = Tu evento es en { weeks }. Su definición dura cerca de { cut-weeks }, más una de reposo: es la hora.
-DECISION_EVENT_HOLD_FIRST = Antes de tu evento no da tiempo a ganar sin perderlo otra vez: mantente hasta su definición, hacia el { DATETIME($date, dateStyle: "long") }.
+DECISION_EVENT_NOW = Tu evento es en { weeks }. Su definición dura cerca de { cut-weeks }, más una de reposo: ha llegado la hora.
+DECISION_EVENT_HOLD_FIRST = Lo que ganaras antes de tu evento habría que perderlo otra vez: mantente hasta su definición, hacia el { DATETIME($date, dateStyle: "long") }.
 DECISION_EVENT_OUT_OF_REACH = Ninguna definición segura llega al { NUMBER($target_percent, maximumFractionDigits: 1) } % para el evento. Esta se acerca cuanto es seguro, al { NUMBER($end_percent, maximumFractionDigits: 1) } %.
 DECISION_EVENT_FAR = Tu evento está a más de { weeks }: aún no cuenta.
 DECISION_EVENT_SETS_DATE = Aquí decide la fecha de tu evento.
 DECISION_MEASURE_FIRST_BMI = Tu grasa solo se calculó por estatura y peso. Mídela (pliegues, perímetros, DXA) y pregunta de nuevo. Hasta entonces: { phase }.
 DECISION_MEASURE_FIRST_ERROR = Tu medida del { NUMBER($fat_percent, maximumFractionDigits: 1) } % puede fallar { NUMBER($error_points, maximumFractionDigits: 1) } puntos: demasiado para una definición. Repítela con mejor método. Hasta entonces: { phase }.
-DECISION_WANTS_HOLD = Quieres mantenerte, y nada habla en contra.
+DECISION_WANTS_HOLD = Quieres mantenerte, y nada lo desaconseja.
 DECISION_WANTS_HOLD_OVER = Quieres mantenerte, pues mantente. Para llegar a la grasa que elegiste haría falta una definición desde el { NUMBER($due_percent, maximumFractionDigits: 1) } %.
-DECISION_NEAR_UNDERWEIGHT = Un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) } está cerca del bajo peso. Mantenerse va antes; bajo { NUMBER($limit, maximumFractionDigits: 1) } no se pierde grasa.
-DECISION_LEAN_ENOUGH = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa ya estás bastante delgado: una definición costaría entrenamiento y no daría nada. { advice }
+DECISION_NEAR_UNDERWEIGHT = Un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) } está cerca del bajo peso. Lo primero es mantenerte; con menos de { NUMBER($limit, maximumFractionDigits: 1) } no se pierde grasa.
+DECISION_LEAN_ENOUGH = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa ya tienes poca: una definición te quitaría entrenamiento y no te daría nada. { advice }
 DECISION_NOT_YET = Aún no: con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % un mini-cut cuesta más músculo y dieta de lo que vale en { weeks }. { advice }
-DECISION_NO_DUE = Con ninguna grasa cerca de tu margen sería mejor una definición.
-DECISION_CUT_DUE = Ahora es mejor una definición: estás en { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa, y desde { NUMBER($due_percent, maximumFractionDigits: 1) } % cuesta más conservarla.
-DECISION_CUT_FOR_LEANNESS = Te gustaría estar más delgado, y es razón suficiente: con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % una definición te conviene.
+DECISION_NO_DUE = Cerca de la grasa que elegiste no compensa ninguna definición.
+DECISION_CUT_DUE = Ahora es mejor una definición: estás en el { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa, y desde el { NUMBER($due_percent, maximumFractionDigits: 1) } % compensa.
+DECISION_CUT_FOR_LEANNESS = Te gustaría tener menos grasa, y es razón suficiente: con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % una definición te conviene.
 DECISION_TRADE = En { weeks }, { best-phase } vale para ti unos { NUMBER($ahead_kg, maximumFractionDigits: 1) } kg de tejido magro más que { other-phase }, con una probabilidad del { NUMBER($probability_percent, maximumFractionDigits: 0) } %.
 DECISION_CLOSE = En { weeks } nada es claramente mejor: { best-phase } gana a { other-phase } en el { NUMBER($probability_percent, maximumFractionDigits: 0) } % de los casos. Elige lo que prefieras.
-DECISION_LONGER_CUT = Un mini-cut no llega: esto lleva { weeks }.
+DECISION_LONGER_CUT = Un mini-cut se queda corto: hacen falta { weeks }.
 DECISION_LONG_WAY = Una definición no llega al { NUMBER($target_percent, maximumFractionDigits: 1) } %: acaba esta a tiempo y pregunta de nuevo tras mantenerte.
-DECISION_WITHIN_HEALTHY = Un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa es sano para tu edad y sexo ({ NUMBER($lower_percent, maximumFractionDigits: 0) } a { NUMBER($upper_percent, maximumFractionDigits: 0) } %): la definición es por estética, no por salud.
+DECISION_WITHIN_HEALTHY = Un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa es sano para tu edad y sexo (del { NUMBER($lower_percent, maximumFractionDigits: 0) } al { NUMBER($upper_percent, maximumFractionDigits: 0) } %): definir es por estética, no por salud.
 DECISION_BELOW_HEALTHY = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa no hay nada que perder. Si tu aspecto te hace infeliz, habla con alguien cercano o tu médico.
-DECISION_ABOVE_HEALTHY = Un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa supera el margen sano para tu edad y sexo, que acaba en { NUMBER($upper_percent, maximumFractionDigits: 0) } %.
-DECISION_HISTORY_UNKNOWN = No se conocen tus fases anteriores: con ellas se vería una definición reciente o una pauta.
+DECISION_ABOVE_HEALTHY = Un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa supera el margen sano para tu edad y sexo, que acaba en el { NUMBER($upper_percent, maximumFractionDigits: 0) } %.
+DECISION_HISTORY_UNKNOWN = No se conocen tus fases anteriores. Indícalas, y contarán una definición reciente o un patrón.
 DECISION_GAIN_SLOWLY = Gana despacio, con { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día sobre el mantenimiento.
 PATTERN_CYCLES = En { weeks } una ganancia rápida acabó en definición { $cycles ->
     [one] una vez
     [2] dos veces
    *[other] { $cycles } veces
-}. De esas semanas, { $dieting_weeks } fueron a dieta.
+}. De esas semanas pasaste { $dieting_weeks } a dieta.
 PATTERN_COST = Ganar despacio durante { weeks } habría dado unos { NUMBER($lean_kg, maximumFractionDigits: 1) } kg más de tejido magro (de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) }). Ve más despacio.
-PATTERN_NO_LEAN = Con subidas y bajadas no has ganado menos tejido magro; el precio fue la dieta. Ganar más despacio pide menos definiciones.
+PATTERN_NO_LEAN = Subiendo y bajando has ganado al menos el mismo tejido magro; el precio fue la dieta. Ganar más despacio pide menos definiciones.
 PATTERN_WEEKS = Ganando despacio habrías tenido el mismo tejido magro { weeks } antes.
 PATTERN_ASSUMED = { $phases ->
     [one] Una fase no tenía pesos y se tomó
    *[other] { $phases } fases no tenían pesos y se tomaron
 } con el tamaño habitual.
-PATTERN_FAT = Subir y bajar te dejó con { NUMBER($fat_kg, maximumFractionDigits: 1) } kg menos de grasa. Ganar despacio pide para eso { $slow_weeks ->
+PATTERN_FAT = Subir y bajar te dejó con { NUMBER($fat_kg, maximumFractionDigits: 1) } kg menos de grasa. Ganando despacio bastaría con { $slow_weeks ->
     [one] una semana
    *[other] unas { $slow_weeks } semanas
 } de dieta, no { $dieting_weeks }.
-PATTERN_NO_FAT = Subir y bajar te dejó, con tanta dieta, { NUMBER($fat_kg, maximumFractionDigits: 1) } kg más de grasa que ganar despacio.
+PATTERN_NO_FAT = Subir y bajar te dejó, pese a tanta dieta, { NUMBER($fat_kg, maximumFractionDigits: 1) } kg más de grasa que ganar despacio.
 CHANGE_DUE_DATE = A este ritmo llegas al { NUMBER($due_percent, maximumFractionDigits: 1) } % de grasa, donde toca una definición, hacia el { DATETIME($date, dateStyle: "long") }.
 CHANGE_DUE_BEYOND = Una definición toca al { NUMBER($due_percent, maximumFractionDigits: 1) } % de grasa, lo que no se espera en { weeks }.
 CHANGE_DUE_BELOW = Por debajo del { NUMBER($due_percent, maximumFractionDigits: 1) } % de grasa la respuesta sería: aún no.
-CHANGE_READING = Tu medida puede fallar { NUMBER($error_points, maximumFractionDigits: 1) } puntos: con una probabilidad del { NUMBER($probability_percent, maximumFractionDigits: 0) } % estás en realidad al otro lado.
-CHANGE_READING_NEEDED = Con una medida real de grasa podría considerarse una definición.
-CHANGE_MOTIVE = Si te gustaría estar más delgado, es razón propia: una definición tocaría desde el { NUMBER($due_percent, maximumFractionDigits: 1) } %.
+CHANGE_READING = Tu medida puede fallar { NUMBER($error_points, maximumFractionDigits: 1) } puntos: con una probabilidad del { NUMBER($probability_percent, maximumFractionDigits: 0) } % estás en realidad al otro lado del límite.
+CHANGE_READING_NEEDED = Solo con una medida real de grasa podría considerarse una definición.
+CHANGE_MOTIVE = Si te gustaría tener menos grasa, es razón suficiente: una definición tocaría desde el { NUMBER($due_percent, maximumFractionDigits: 1) } %.
 CHANGE_CONTENT = Si estás a gusto como estás, la definición puede esperar hasta el { NUMBER($due_percent, maximumFractionDigits: 1) } % de grasa.
 CHANGE_TIME = Una definición vuelve a considerarse desde el { DATETIME($date, dateStyle: "long") }.
 CHANGE_EVENT_START = La definición para tu evento empieza el { DATETIME($date, dateStyle: "long") } como tarde.
 CHANGE_SCREENING = Con las preguntas de salud respondidas podría considerarse una definición.
 CHANGE_CLEARANCE = Con un visto bueno médico podría considerarse una definición.
-CHANGE_TRAINING = Con dos o más sesiones de fuerza por semana, ganar valdría su grasa.
+CHANGE_TRAINING = Con dos o más sesiones de fuerza por semana compensaría ganar, aunque sumes grasa.
 
 # Tu registro.
 LOG_UNIT_MIX_UP = El peso { NUMBER($given, maximumFractionDigits: 1) } del { DATETIME($date, dateStyle: "long") } solo encaja en otra unidad y se ha leído como { NUMBER($read_kg, maximumFractionDigits: 1) } kg.
-LOG_WEIGHT_SET_ASIDE = El peso { NUMBER($given, maximumFractionDigits: 1) } kg del { DATETIME($date, dateStyle: "long") } no encaja con los { NUMBER($expected_kg, maximumFractionDigits: 1) } kg de alrededor y no cuenta. ¿De otra persona?
-LOG_WEIGHT_DECIMAL = El peso { NUMBER($given, maximumFractionDigits: 1) } kg del { DATETIME($date, dateStyle: "long") } no cuenta; alrededor hay { NUMBER($expected_kg, maximumFractionDigits: 1) } kg: ¿está bien la coma?
+LOG_WEIGHT_SET_ASIDE = Los { NUMBER($given, maximumFractionDigits: 1) } kg del { DATETIME($date, dateStyle: "long") } no encajan con los { NUMBER($expected_kg, maximumFractionDigits: 1) } kg de esos días y no cuentan. ¿De otra persona?
+LOG_WEIGHT_DECIMAL = Los { NUMBER($given, maximumFractionDigits: 1) } kg del { DATETIME($date, dateStyle: "long") } no cuentan; esos días pesabas unos { NUMBER($expected_kg, maximumFractionDigits: 1) } kg: ¿está bien la coma?
 LOG_WEIGHT_TWICE = { $count ->
     [one] Un pesaje llegó dos veces y cuenta
    *[other] { $count } pesajes llegaron dos veces y cuentan
 } una.
-LOG_INTAKE_TWICE = Para el { DATETIME($date, dateStyle: "long") } llegaron dos cantidades distintas y no cuenta ninguna: envía una, con sus partes sumadas.
+LOG_INTAKE_TWICE = Para el { DATETIME($date, dateStyle: "long") } llegaron dos cantidades distintas y no cuenta ninguna: envía una del día entero.
 LOG_INTAKE_KILOJOULES = Desde el { DATETIME($date, dateStyle: "long") }, { $count ->
     [one] una cantidad solo encaja contigo en kilojulios y no cuenta
    *[other] { $count } cantidades solo encajan contigo en kilojulios y no cuentan
 }: envía kilocalorías.
-LOG_INTAKE_SET_ASIDE = La cantidad { NUMBER($given_kcal, maximumFractionDigits: 0) } kcal del { DATETIME($date, dateStyle: "long") } no cuenta: ¿está bien la coma?
+LOG_INTAKE_SET_ASIDE = Las { NUMBER($given_kcal, maximumFractionDigits: 0) } kcal del { DATETIME($date, dateStyle: "long") } no cuentan: ¿está bien la coma?
 LOG_STEPS_TWICE = { $count ->
     [one] Para un día ({ DATETIME($date, dateStyle: "long") }) llegaron dos cifras distintas de pasos y no cuenta
    *[other] Para { $count } días desde el { DATETIME($date, dateStyle: "long") } llegaron dos cifras distintas de pasos y no cuentan
@@ -704,12 +704,12 @@ LOG_NO_INTAKE = No hay comida apuntada: la tendencia del peso se lee, pero el ma
 TREND_TOO_EARLY = Es pronto para decirlo: pésate y apunta durante { more-days }.
 TREND_TOO_SPARSE = Es pronto para decirlo, y no bastaría con { more-days }: apunta también lo que comes.
 TREND_OUTLIER = El peso del { DATETIME($date, dateStyle: "long") } se aparta { NUMBER($deviation_kg, maximumFractionDigits: 1) } kg de los días anteriores, así que cuenta menos.
-TREND_WATER_JUMP = Desde el { DATETIME($date, dateStyle: "long") } tu peso saltó { NUMBER($jump_kg, maximumFractionDigits: 1) } kg de golpe: es agua, que se irá, u otra báscula.
-TREND_LOGGING_CHANGED = Más o menos desde el { DATETIME($date, dateStyle: "long") } tu registro parece contener otra parte de lo que comes ({ NUMBER($percent, maximumFractionDigits: 0) } % seguro).
-SETTLE_WEIGH_FOOD = Lo que lo aclara: pesa y apunta durante siete días todo lo que comes y bebes, también el fin de semana.
-SETTLE_WEIGH_ON = Lo que lo aclara: pésate a diario diez días más. El agua sin causa se va; la grasa y el músculo no.
+TREND_WATER_JUMP = El { DATETIME($date, dateStyle: "long") } tu peso saltó { NUMBER($jump_kg, maximumFractionDigits: 1) } kg de golpe: es agua, que se irá, u otra báscula.
+TREND_LOGGING_CHANGED = Más o menos desde el { DATETIME($date, dateStyle: "long") } pareces apuntar una parte mayor o menor de lo que comes ({ NUMBER($percent, maximumFractionDigits: 0) } % seguro).
+SETTLE_WEIGH_FOOD = Así se aclara: pesa y apunta durante siete días todo lo que comes y bebes, también el fin de semana.
+SETTLE_WEIGH_ON = Así se aclara: pésate a diario diez días más. El agua sin causa se va; la grasa y el músculo no.
 TREND_STALE = Tu último pesaje fue hace { days }.
-TREND_UNDER_LOGGED = Tu registro contiene un { NUMBER($percent, maximumFractionDigits: 0) } % menos de lo esperado para tu cuerpo: come según la escala de tu registro.
+TREND_UNDER_LOGGED = Tu registro contiene un { NUMBER($percent, maximumFractionDigits: 0) } % menos de lo esperado para tu cuerpo: guíate por las cantidades de tu registro.
 TREND_STEPS_FEWER = Has dado unos { NUMBER($steps, maximumFractionDigits: 0) } pasos al día menos que en las semanas anteriores. Por eso tu cuerpo gasta unas { NUMBER($kcal, maximumFractionDigits: 0) } kcal menos al día.
 TREND_STEPS_MORE = Has dado unos { NUMBER($steps, maximumFractionDigits: 0) } pasos al día más que en las semanas anteriores. Por eso tu cuerpo gasta unas { NUMBER($kcal, maximumFractionDigits: 0) } kcal más al día.
 TREND_STEPS_STEADY = Caminas lo mismo, unos { NUMBER($steps, maximumFractionDigits: 0) } pasos al día: caminar no explica ningún cambio de tu peso.
@@ -719,7 +719,7 @@ REVIEW_TOO_EARLY = Es pronto para decirlo: la báscula aún muestra agua. Sigue 
 REVIEW_WITHIN_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg; el plan espera hasta ahora de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg.
 REVIEW_OUTSIDE_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. El plan esperaba de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % seguro).
 REVIEW_CONTRADICTED = Báscula y registro se contradicen: tu peso cambió { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, y según el registro serían { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Falta comida, o es agua.
-REVIEW_ATE_MORE = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día más de lo planeado: comer lo planeado es media solución.
+REVIEW_ATE_MORE = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día más de lo planeado: comer lo planeado es la mitad de la solución.
 REVIEW_ATE_LESS = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día menos de lo planeado.
 REVIEW_NO_INTAKE = En esta fase no hay ningún día completo apuntado, así que no se puede comparar con el plan.
 REVIEW_NEEDS_LESS = Según tu registro comiste lo planeado, pero el mantenimiento parece de { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal, no { NUMBER($planned_kcal, maximumFractionDigits: 0) }. Falta comida por apuntar, o necesitas menos.
@@ -735,11 +735,11 @@ REVIEW_TOO_LATE = { $days ->
    *[other] Solo quedan { $days } días
 }, muy poco para que un cambio cuente: come como hasta ahora.
 REVIEW_PURPOSE_MET = Has perdido unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa, y el objetivo eran { NUMBER($target_kg, maximumFractionDigits: 1) } kg: acaba la fase.
-REVIEW_CEILING_MET = Tu grasa está cerca del { NUMBER($fat_percent, maximumFractionDigits: 1) } %, y el { NUMBER($ceiling_percent, maximumFractionDigits: 1) } % acaba esta ganancia.
+REVIEW_CEILING_MET = Tu grasa está cerca del { NUMBER($fat_percent, maximumFractionDigits: 1) } %, y esta ganancia acaba en el { NUMBER($ceiling_percent, maximumFractionDigits: 1) } %.
 REVIEW_LIMIT_REACHED = Este mini-cut dura ya { days }, y el máximo son { $limit_days }: acábalo, con objetivo o sin él.
 REVIEW_PHASE_OVER = La fase ha terminado.
 REVIEW_NOT_SAFE = Un déficit ya no es seguro para ti: acaba la fase.
-REVIEW_NO_ROOM = Bajo tu mantenimiento de hoy no queda ningún déficit útil: { why }. Acaba la fase.
+REVIEW_NO_ROOM = Por debajo de tu mantenimiento de hoy no queda ningún déficit útil: { why }. Acaba la fase.
 REVIEW_STOPPED_BY_RAIL = Los días que vienen no serían seguros: acaba la fase.
 REVIEW_SHORTEN = A este ritmo llegas al objetivo hacia el { DATETIME($date, dateStyle: "long") }, { days } antes del final previsto.
 REVIEW_EXTEND = Necesitas hasta cerca del { DATETIME($date, dateStyle: "long") }, { days } más de lo planeado.
@@ -750,7 +750,7 @@ REVIEW_REBOUND = De vuelta al mantenimiento la báscula subirá unos { NUMBER($c
 REVIEW_PAST_RAIL = Un paso no basta para hacer seguro este plan: { why }. Acábalo y planea de nuevo.
 REVIEW_SHORTENED_BY_RAIL = El plan acaba hacia el { DATETIME($date, dateStyle: "long") }; después no sería seguro: { why }.
 REVIEW_GAIN_PAST_CEILING = Tal como está planeada, esta ganancia supera el { NUMBER($limit_percent, maximumFractionDigits: 2) } % de tu peso por semana: acábala y planea una más lenta.
-REVIEW_UNEXPLAINED_LOSS = Has perdido sin plan un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso en { days }. Pérdida sin explicación: ve al médico y come más, en pasos.
+REVIEW_UNEXPLAINED_LOSS = Has perdido sin planearlo un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso en { days }, sin explicación: ve al médico y come más, en pasos.
 REVIEW_AS_EATEN_SO_FAR = Has apuntado el { NUMBER($percent, maximumFractionDigits: 0) } % de lo planeado: los próximos días se prevén como has comido hasta ahora.
 REVIEW_AS_PLANNED = Según tu registro gastas menos, pero no ganas más de lo planeado: la previsión mantiene { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día.
 REVIEW_IN_PREGNANCY = Lo que se gana en el embarazo no se mide con un plan: lo sigue tu matrona o tu ginecólogo.
@@ -758,26 +758,26 @@ REVIEW_LATER_ENTRIES = { $count ->
     [one] Un dato posterior al final de la fase no cuenta
    *[other] { $count } datos posteriores al final de la fase no cuentan
 }.
-REVIEW_WINDOW_SHORTER = Tu primer pesaje llega { days } después del inicio; para ellos vale la previsión del plan.
+REVIEW_WINDOW_SHORTER = Tu primer pesaje llega { days } después del inicio; hasta entonces vale la previsión del plan.
 REVIEW_WAITS = Una revisión pide un cambio; otra, una semana después, debe confirmarlo. Sigue el plan hasta el { DATETIME($date, dateStyle: "long") }.
 REVIEW_MAY_STOP_EARLY = Vas por delante del plan: sigue y, si quieres, acaba { days } antes. No hace falta comer más.
 REVIEW_WAITS_FOR_EVENT = Por { event } tu peso dice poco hasta el { DATETIME($date, dateStyle: "long") }. Sigue pesándote y apuntando; antes nada cambia.
 
 # La pregunta que aclara en qué se contradicen báscula y registro, y qué significa su respuesta.
 QUESTION_WEIGH_FOOD = Pesa y apunta cuanto comes y bebes hasta el { DATETIME($date, dateStyle: "long") }, fines de semana incluidos, y pésate cada día.
-QUESTION_OIL_AND_ALCOHOL = Hasta el { DATETIME($date, dateStyle: "long") } pesa y apunta también aceite, untables, bebidas, alcohol y bocados: es lo primero que falta.
+QUESTION_OIL_AND_ALCOHOL = Hasta el { DATETIME($date, dateStyle: "long") } pesa y apunta también aceite, untables, bebidas, alcohol y picoteo: es lo primero que falta.
 QUESTION_WATER = ¿Empezó algo en cuatro semanas: creatina, sal, entrenamiento, otra hora de pesaje, enfermedad, viaje? Pésate cada día hasta el { DATETIME($date, dateStyle: "long") }.
 QUESTION_CYCLE = ¿Cuándo empezaron tus dos últimas reglas? Si no tienes: ¿creatina, sal o entrenamiento nuevos? Pésate diariamente hasta el { DATETIME($date, dateStyle: "long") }.
-QUESTION_IF_MORE = Si tu registro da más que antes, faltaba comida: el plan se queda, y sigues apuntando así.
-QUESTION_IF_AS_LOGGED = Si da lo mismo y tu peso sigue igual, tu cuerpo necesita otra cantidad: cambias un paso lo que comes.
+QUESTION_IF_MORE = Si tu registro da más que antes, faltaba comida: el plan no cambia, y sigues apuntando así.
+QUESTION_IF_AS_LOGGED = Si sale lo mismo y tu peso sigue su rumbo, tu cuerpo necesita otra cantidad: lo que comes cambia un paso.
 QUESTION_IF_WATER = Si empezó algo de eso, es agua: nada cambia, y se juzga de nuevo el { DATETIME($date, dateStyle: "long") }.
-QUESTION_IF_NOT_WATER = Si nada de eso empezó, el agua no lo explica mucho tiempo: entonces miramos lo que comes.
-QUESTION_FOUND_MORE = Has encontrado comida que faltaba. El plan se queda, y se juzga por los días desde el { DATETIME($date, dateStyle: "long") }.
+QUESTION_IF_NOT_WATER = Si nada de eso empezó, el agua pronto deja de explicarlo: entonces miramos lo que comes.
+QUESTION_FOUND_MORE = Has encontrado comida que faltaba. El plan no cambia, y se juzga por los días desde el { DATETIME($date, dateStyle: "long") }.
 QUESTION_FOUND_AS_LOGGED = Tu registro está completo, así que tu cuerpo necesita más o menos de lo que se pensaba.
 QUESTION_FOUND_WATER = Lo que cambió el { DATETIME($date, dateStyle: "long") } explica tu peso como agua: nada cambia hasta que se asiente.
 
 # Señales de un control.
-CHECK_IN_MISSED_PERIOD = Una regla ausente al comer menos es señal de poca energía: acaba esta fase, come tu mantenimiento y ve al médico.
+CHECK_IN_MISSED_PERIOD = Que falte la regla al comer menos es señal de poca energía: acaba esta fase, come tu mantenimiento y ve al médico.
 CHECK_IN_LATE_PERIOD = Tu regla se retrasa: come { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal al día más, y si no llega, habla con un médico.
 CHECK_IN_WEAKER = Tu fuerza en los ejercicios principales ha bajado dos veces seguidas: acaba esta fase en una semana.
 CHECK_IN_MUCH_WEAKER = Tu fuerza en los ejercicios principales ha bajado una décima parte, dos veces seguidas: acaba esta fase.
@@ -787,10 +787,10 @@ CHECK_IN_LOW_MOOD = Tu ánimo ha estado por los suelos dos veces seguidas: habla
 # Una temporada.
 SEASON_GAIN = Ganas con un superávit de { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día; lo que comes se ajusta { every-weeks }.
 SEASON_CUT = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa comes { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día menos, hasta el { NUMBER($end_percent, maximumFractionDigits: 1) } % o { weeks }, lo que llegue antes.
-SEASON_BRIDGE = Tras la definición vuelven glucógeno, agua y comida: sube la báscula, no la grasa.
-SEASON_HOLD = Te mantienes: con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa este plan deja de ganar, y ninguna definición puede empezar.
+SEASON_BRIDGE = Tras la definición vuelven glucógeno, agua y comida: sube el peso, pero no la grasa.
+SEASON_HOLD = Te mantienes: con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa este plan ya no te hace ganar, y ninguna definición puede empezar.
 SEASON_HELD_AT_NEED = Lo mínimo que debes comer es más o menos tu mantenimiento: te mantienes, sin superávit.
-SEASON_LEVEL = Este plan no tiene superávit: comes tu mantenimiento, y el entrenamiento construye.
+SEASON_LEVEL = Este plan no tiene superávit: comes tu mantenimiento, y el músculo lo construye el entrenamiento.
 SEASON_NO_CUT = Estas semanas no llevan definición: no te hace falta, o no se puede.
 SEASON_CUTS = { $cuts ->
     [one] Una definición
@@ -800,8 +800,8 @@ SEASON_CUTS = { $cuts ->
    *[other] ocupan
 } el { NUMBER($share_percent, maximumFractionDigits: 0) } % de la temporada.
 SEASON_REVIEWED = Los márgenes valen si sigues estas fases y tu registro ajusta lo que comes. Sin eso son mucho más anchos.
-SEASON_BESIDE_DECISION = Una temporada sigue su estrategia. Una decisión puede empezar distinto: solo pesa las próximas 26 semanas, según lo que quieres.
-OPTIMUM_BESIDE_DECISION = El óptimo solo busca tejido magro. Una decisión puede empezar distinto: también cuenta las semanas de dieta y la definición.
+SEASON_BESIDE_DECISION = Una temporada sigue su estrategia. Una decisión puede empezar de otra forma: solo mira las próximas 26 semanas, según lo que quieres.
+OPTIMUM_BESIDE_DECISION = La mejor temporada solo cuenta tejido magro. Una decisión puede empezar de otra forma: también cuenta semanas de dieta y cuánta grasa quieres tener.
 
 # Lo que se dice de un plan: los títulos acaban en _TITLE.
 BRIEFING_PHASE_TITLE = { phase-name } desde el { weekday }, { DATETIME($date, dateStyle: "long") }
@@ -824,13 +824,13 @@ BRIEFING_DAY_ALCOHOL = { weekday-name }: { NUMBER($intake_kcal, maximumFractionD
 BRIEFING_MEALS = Cada día lleva { NUMBER($protein_g, maximumFractionDigits: 0) } gramos de proteína: unos { NUMBER($meal_g, maximumFractionDigits: 0) } gramos por comida.
 BRIEFING_SCALE = El { weekday } la báscula mostrará unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, entre { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } y { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.
 BRIEFING_SCALE_WATER = El { weekday } la báscula mostrará unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, entre { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } y { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }; { NUMBER($water_kg, maximumFractionDigits: 1) } kg de la bajada son agua.
-BRIEFING_JUDGE_FROM = No juzgues antes del día { $day }.
+BRIEFING_JUDGE_FROM = No juzgues por la báscula antes del día { $day }.
 BRIEFING_FAT = En { weeks } cuenta con perder unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa, entre { NUMBER($fat_lower_kg, maximumFractionDigits: 1) } y { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }.
 BRIEFING_FAT_UP_TO = En { weeks } cuenta con perder unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa. Pueden ser hasta { NUMBER($fat_upper_kg, maximumFractionDigits: 1) } kg, o nada.
-BRIEFING_FAT_AND_WATER = Hasta entonces se han ido unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa; otros { NUMBER($water_kg, maximumFractionDigits: 1) } kg son agua, que volverá.
-BRIEFING_FAT_GONE = Hasta entonces se han ido unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa.
-BRIEFING_MOSTLY_WATER = Hasta entonces casi todo lo perdido es agua, que volverá.
-BRIEFING_GAINED = Hasta entonces has ganado unos { NUMBER($lean_kg, maximumFractionDigits: 1) } kg de tejido magro y { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa.
+BRIEFING_FAT_AND_WATER = Para entonces se habrán ido unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa; otros { NUMBER($water_kg, maximumFractionDigits: 1) } kg son agua, que volverá.
+BRIEFING_FAT_GONE = Para entonces se habrán ido unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa.
+BRIEFING_MOSTLY_WATER = Para entonces casi todo lo perdido será agua, que volverá.
+BRIEFING_GAINED = Para entonces habrás ganado unos { NUMBER($lean_kg, maximumFractionDigits: 1) } kg de tejido magro y { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa.
 BRIEFING_STEADY = Tu cuerpo sigue más o menos igual; las subidas y bajadas son agua.
 BRIEFING_CHECKS = Mira la tendencia de tu peso el { DATETIME($first_date, dateStyle: "long") } y el { DATETIME($second_date, dateStyle: "long") }.
 BRIEFING_END_SCALE = La báscula mostrará unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, entre { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } y { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.
