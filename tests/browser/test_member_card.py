@@ -118,7 +118,7 @@ async def test_a_week_is_answered_on_one_small_screen(desk: OpenDesk, ask: Calla
     answer: Json = ask("/v1/plans", asked).json()
     week = answer["phases"][0]["weeks"][1]
     today = next(day for day in week["by_day"] if day["date"] == DAY)
-    for language in ("en", "de"):
+    for language in ("en", "de", "es"):
         shown = await card(desk, answer, f'date="{DAY}" lang="{language}"', viewport={"width": 390, "height": 844})
         assert digits(await shown.locator(".intake").first.inner_text()) == str(today["intake_kcal"])
         rows = await shown.locator(".days li").all_inner_texts()
@@ -127,7 +127,7 @@ async def test_a_week_is_answered_on_one_small_screen(desk: OpenDesk, ask: Calla
         assert "60 min" in rows[2]
         assert str(today["meals_protein_g"][0]) in await shown.locator(".week").inner_text()
         scale = await shown.locator(".scale").inner_text()
-        assert f"{week['at_end']['weight_kg']['mean']:.1f}".replace(".", "," if language == "de" else ".") in scale
+        assert f"{week['at_end']['weight_kg']['mean']:.1f}".replace(".", "." if language == "en" else ",") in scale
         last = shown.locator(".week .list li").last
         box = await last.bounding_box()
         assert box
@@ -212,6 +212,8 @@ async def test_its_own_words_follow_the_language(desk: OpenDesk, plan: Json) -> 
     assert await shown.locator(".cautions ul").get_attribute("lang") == "en"  # whose words they are
     await shown.evaluate("card => card.setAttribute('messages', 'de')")
     assert await shown.locator(".cautions ul").get_attribute("lang") == "de"
+    await shown.evaluate("card => { card.lang = 'es-MX'; }")
+    assert await shown.locator(".week h3").inner_text() == "Esta semana"
     for tag in ("fr", "x'\"><b>", "en-ZZ-!"):
         await shown.evaluate("(card, tag) => { card.lang = tag; }", tag)
         assert await shown.locator(".week h3").inner_text() == "This week"
