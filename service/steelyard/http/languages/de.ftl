@@ -741,7 +741,7 @@ REVIEW_STEPPED = { $direction ->
     [less] Iss ab jetzt { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag weniger
    *[more] Iss ab jetzt { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag mehr
 }. Das ist ein Schritt; die nächste Durchsicht sagt, ob noch einer nötig ist.
-REVIEW_CORRECTION_HELD = Für das Ziel fehlten noch { NUMBER($missing_kcal, maximumFractionDigits: 0) } kcal am Tag, und das ist nicht sicher: { why }.
+REVIEW_CORRECTION_HELD = Für das Ziel müsstest du { NUMBER($missing_kcal, maximumFractionDigits: 0) } kcal am Tag weniger essen; das ist nicht sicher: { why }.
 REVIEW_RAISED_BY_RAIL = Iss zur Sicherheit { NUMBER($correction_kcal, maximumFractionDigits: 0) } kcal am Tag mehr: { why }.
 REVIEW_TOO_LATE = { $days ->
     [one] Es bleibt nur ein Tag

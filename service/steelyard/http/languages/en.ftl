@@ -619,13 +619,13 @@ DECISION_EVENT_READY = For your event { NUMBER($target_percent, maximumFractionD
 DECISION_EVENT_TOO_NEAR = Your event is { weeks } away, too near for a cut and a week to settle after it. Hold: you would only lose water.
 DECISION_EVENT_LATER = Your event is { weeks } away. The cut for it takes { cut-weeks }, plus one to settle: start on { DATETIME($date, dateStyle: "long") }.
 DECISION_EVENT_NOW = Your event is { weeks } away. The cut for it takes about { cut-weeks }, plus one to settle: it is time to start.
-DECISION_EVENT_HOLD_FIRST = What you gained before your event would have to come off again: hold until the cut for it, about { DATETIME($date, dateStyle: "long") }.
+DECISION_EVENT_HOLD_FIRST = Whatever you gained before your event would have to come off again: hold until the cut for it, about { DATETIME($date, dateStyle: "long") }.
 DECISION_EVENT_OUT_OF_REACH = No safe cut reaches { NUMBER($target_percent, maximumFractionDigits: 1) }% by the event. This one comes as near as is safe, about { NUMBER($end_percent, maximumFractionDigits: 1) }%.
 DECISION_EVENT_FAR = Your event is more than { weeks } away: it does not count yet.
 DECISION_EVENT_SETS_DATE = The date of your event decides here.
 DECISION_MEASURE_FIRST_BMI = Your body fat was only computed from height and weight. Measure it (skinfolds, girths, DXA), then ask again. Until then: { phase }.
 DECISION_MEASURE_FIRST_ERROR = Your reading of { NUMBER($fat_percent, maximumFractionDigits: 1) }% may be { NUMBER($error_points, maximumFractionDigits: 1) } points off: too unsure for a cut. Repeat it with a better method. Until then: { phase }.
-DECISION_WANTS_HOLD = You want to hold, and nothing speaks against it.
+DECISION_WANTS_HOLD = You want to hold, and that is fine.
 DECISION_WANTS_HOLD_OVER = You want to hold, so hold. To get as lean as you once chose, you would cut from { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat on.
 DECISION_NEAR_UNDERWEIGHT = A body mass index of { NUMBER($bmi, maximumFractionDigits: 1) } is near underweight. Holding comes first; under { NUMBER($limit, maximumFractionDigits: 1) } no fat loss is started.
 DECISION_LEAN_ENOUGH = At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat you are lean enough: a cut would cost training time and bring nothing. { advice }
@@ -651,9 +651,9 @@ PATTERN_COST = A slow gain over the same { weeks } would have built about { NUMB
 PATTERN_NO_LEAN = Going up and down built at least as much lean tissue; the price was the dieting. A slower gain needs fewer cuts.
 PATTERN_WEEKS = With a slow gain you would have had the same lean tissue { weeks } sooner.
 PATTERN_ASSUMED = { $phases ->
-    [one] One phase had no weights and was
-   *[other] { $phases } phases had no weights and were
-} taken at the usual size.
+    [one] One phase has no weights
+   *[other] { $phases } phases have no weights
+}, so the usual size was assumed.
 PATTERN_FAT = Going up and down left you with { NUMBER($fat_kg, maximumFractionDigits: 1) } kg less fat. A slow gain needs { $slow_weeks ->
     [one] one week
    *[other] about { $slow_weeks } weeks
@@ -737,7 +737,7 @@ REVIEW_STEPPED = { $direction ->
     [less] Eat { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal a day less
    *[more] Eat { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal a day more
 } from now on. It is one step; the next review says whether another is due.
-REVIEW_CORRECTION_HELD = The target would take another { NUMBER($missing_kcal, maximumFractionDigits: 0) } kcal a day, which is not safe: { why }.
+REVIEW_CORRECTION_HELD = The target asks for another { NUMBER($missing_kcal, maximumFractionDigits: 0) } kcal less a day, which is not safe: { why }.
 REVIEW_RAISED_BY_RAIL = Eat { NUMBER($correction_kcal, maximumFractionDigits: 0) } kcal a day more, to be safe: { why }.
 REVIEW_TOO_LATE = { $days ->
     [one] Only one day is left
@@ -836,10 +836,10 @@ BRIEFING_SCALE_WATER = By { weekday } the scale should show about { NUMBER($weig
 BRIEFING_JUDGE_FROM = Do not judge before day { $day }.
 BRIEFING_FAT = In { weeks } expect to lose about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat, between { NUMBER($fat_lower_kg, maximumFractionDigits: 1) } and { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }.
 BRIEFING_FAT_UP_TO = In { weeks } expect to lose about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat. It may be as much as { NUMBER($fat_upper_kg, maximumFractionDigits: 1) } kg, or none.
-BRIEFING_FAT_AND_WATER = So far about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat is gone; another { NUMBER($water_kg, maximumFractionDigits: 1) } kg is water that will come back.
-BRIEFING_FAT_GONE = So far about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat is gone.
-BRIEFING_MOSTLY_WATER = So far nearly all that is gone is water, which will come back.
-BRIEFING_GAINED = So far you have gained about { NUMBER($lean_kg, maximumFractionDigits: 1) } kg of lean tissue and { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat.
+BRIEFING_FAT_AND_WATER = By then about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat is gone; another { NUMBER($water_kg, maximumFractionDigits: 1) } kg is water that will come back.
+BRIEFING_FAT_GONE = By then about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat is gone.
+BRIEFING_MOSTLY_WATER = By then nearly all that is gone is water, which will come back.
+BRIEFING_GAINED = By then you have gained about { NUMBER($lean_kg, maximumFractionDigits: 1) } kg of lean tissue and { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat.
 BRIEFING_STEADY = Your body stays much as it is; ups and downs are water.
 BRIEFING_CHECKS = Look at the trend of your weight on { DATETIME($first_date, dateStyle: "long") } and on { DATETIME($second_date, dateStyle: "long") }.
 BRIEFING_END_SCALE = The scale should show about { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, between { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } and { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.

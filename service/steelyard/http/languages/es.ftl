@@ -728,7 +728,7 @@ REVIEW_STEPPED = { $direction ->
     [less] Come desde ahora { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal al día menos
    *[more] Come desde ahora { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal al día más
 }. Es un paso; la próxima revisión dirá si hace falta otro.
-REVIEW_CORRECTION_HELD = El objetivo pediría otras { NUMBER($missing_kcal, maximumFractionDigits: 0) } kcal al día, y no es seguro: { why }.
+REVIEW_CORRECTION_HELD = El objetivo pediría comer otras { NUMBER($missing_kcal, maximumFractionDigits: 0) } kcal menos al día, y no es seguro: { why }.
 REVIEW_RAISED_BY_RAIL = Come { NUMBER($correction_kcal, maximumFractionDigits: 0) } kcal al día más, por seguridad: { why }.
 REVIEW_TOO_LATE = { $days ->
     [one] Solo queda un día
