@@ -7,7 +7,7 @@ a run, what is tried again and what is charged is not its business.
 import logging
 from collections.abc import Callable, Iterable, Iterator
 from concurrent.futures import CancelledError
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from typing import Any, Generic, TypeVar
 
 import dask
@@ -61,11 +61,13 @@ class Engine(Generic[T, R]):
                 else:
                     yield value, outcome
                 self._submit(waiting, under_way, completed)
-        except (CancelledError, CommClosedError, StopIteration) as error:
+        # What a value raised is an outcome by now: any other failure to connect is the engine's.
+        except (CancelledError, CommClosedError, StopIteration, OSError, TimeoutError) as error:
             raise EngineLost("the cluster is gone; what is done is kept, so run the same again") from error
         finally:
-            for future in under_way:
-                future.release()
+            with suppress(OSError, TimeoutError):  # of a scheduler that is gone
+                for future in under_way:
+                    future.release()
 
     def _submit(
         self, waiting: Iterator[T], under_way: dict[Any, T], completed: as_completed, *, at_least: int = 0
@@ -103,8 +105,11 @@ def engine(function: Callable[[T], R], *, cluster: str | None, workers: int) -> 
                 client = Client(cluster, timeout=_PATIENCE, set_as_default=False)
             except (OSError, TimeoutError, ValueError) as error:
                 raise EngineLost(f"the cluster at {cluster} cannot be reached: {error}") from None
-            with client:
+            try:
                 yield Engine(client, function)
+            finally:
+                with suppress(OSError, TimeoutError):
+                    client.close()
             return
         with (
             LocalCluster(
