@@ -439,10 +439,8 @@ def _clear(asked: PlanAsked, value: _Value, *each: Sequence[ToldWeek]) -> Cleare
     """What is told, through the gate with the weeks that it tells, each of the ways they may go. Raises ``Refused``."""
     aim = asked.aim
     before = _weeks_before(asked, aim) if isinstance(aim, DeficitAim) else 0.0
-    passed = [
-        clear(value, weeks, "phase", weeks_before=before, is_history_known=asked.history.is_known) for weeks in each
-    ]
-    return passed[0]
+    weeks, *also = each
+    return clear(value, weeks, "phase", weeks_before=before, is_history_known=asked.history.is_known, also=also)
 
 
 def _weeks_before(asked: PlanAsked, aim: DeficitAim) -> float:

@@ -286,17 +286,15 @@ class Alternatives:
         assert plan.forecast is not None
         dieting = weeks if kind.is_deficit else 0
         each = [tuple(told_weeks(plan.phases, along)) for along in bodies_along(q.subject, plan.forecast).each]
-        told = each[0]
+        told, *also = each
         before = fragment.weeks_done or q.cut_history.weeks_that_count
-        cleared, *_ = (
-            clear(
-                fragment,
-                weeks,
-                "weight_kg",
-                weeks_before=before if kind.is_deficit else 0.0,
-                is_history_known=q.cut_history.cuts_last_12_months is not None,
-            )
-            for weeks in each
+        cleared = clear(
+            fragment,
+            told,
+            "weight_kg",
+            weeks_before=before if kind.is_deficit else 0.0,
+            is_history_known=q.cut_history.cuts_last_12_months is not None,
+            also=also,
         )
         scored = score(plan.forecast.states, dieting, self.counts_from)
         return Alternative(kind, weeks, cleared, told, plan, scored)

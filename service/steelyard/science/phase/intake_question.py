@@ -174,10 +174,8 @@ class _Asked:
         self, path: Forecast, told: list[ToldWeek], diets: list[Diet], field: str | list[str]
     ) -> Cleared[list[ToldWeek]]:
         """What is told, for the body of whoever follows it in full, and for that on the ``path`` that is expected."""
-        cleared = clear(told, told, field)
-        if path.in_full is not None:
-            clear(told, self.weeks_of(path.states, diets), field)
-        return cleared
+        also = () if path.in_full is None else (self.weeks_of(path.states, diets),)
+        return clear(told, told, field, also=also)
 
 
 @traced

@@ -5,9 +5,9 @@ so that it cannot be built around the gate.
 """
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from enum import StrEnum
-from itertools import groupby
+from itertools import chain, groupby
 from typing import Generic, NamedTuple, TypeVar
 
 from ..register import say, traced
@@ -112,14 +112,19 @@ def clear(
     weeks_before: float = 0.0,
     weeks_since: float = 0.0,
     is_history_known: bool = True,
+    also: Iterable[Sequence[ToldWeek]] = (),
 ) -> Cleared[Value]:
     """``value``, where each of the ``weeks`` that it tells is inside the rails (``first_broken``).
 
+    ``also``: the same weeks for other bodies that may live them, judged likewise.
     Raises: ``Refused`` naming ``field``, which may be one for each week.
     """
-    broken = first_broken(weeks, weeks_before=weeks_before, weeks_since=weeks_since, is_history_known=is_history_known)
-    if broken is not None:
-        raise Refused(broken.refusal, field if isinstance(field, str) else field[broken.week])
+    for told in chain((weeks,), also):
+        broken = first_broken(
+            told, weeks_before=weeks_before, weeks_since=weeks_since, is_history_known=is_history_known
+        )
+        if broken is not None:
+            raise Refused(broken.refusal, field if isinstance(field, str) else field[broken.week])
     return Cleared(value, _TOKEN)
 
 

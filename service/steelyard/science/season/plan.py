@@ -85,18 +85,15 @@ def _clear(asked: Asked, weeks: list[WeekRecord], value: Value) -> Cleared[Value
     full. Raises ``Refused``."""
     history = asked.history
     since = history.weeks_since_last_cut if history.weeks_that_count else 0
-    passed = [
-        clear(
-            value,
-            _told_weeks(asked, weeks, in_full=in_full),
-            "weight_kg",
-            weeks_before=history.weeks_that_count,
-            weeks_since=float(since or 0),
-            is_history_known=history.cuts_last_12_months is not None,
-        )
-        for in_full in ((False,) if weeks[0].in_full is None else (False, True))
-    ]
-    return passed[0]
+    return clear(
+        value,
+        _told_weeks(asked, weeks, in_full=False),
+        "weight_kg",
+        weeks_before=history.weeks_that_count,
+        weeks_since=float(since or 0),
+        is_history_known=history.cuts_last_12_months is not None,
+        also=[] if weeks[0].in_full is None else [_told_weeks(asked, weeks, in_full=True)],
+    )
 
 
 _PURPOSE = {CUT: Purpose.DEFICIT, GAIN: Purpose.GAIN, BRIDGE: Purpose.HOLD, HOLD: Purpose.HOLD}
