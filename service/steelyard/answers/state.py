@@ -127,7 +127,7 @@ def state_now(
         readings=_all_readings(told, told.known, day),
         log=log,
         may_aim_at_fat=forbids_fat_target(seen) is None,
-        adherence=_handed_on(told.known, day) if adherence is None else adherence,
+        adherence=adherence_on(told.known, day) if adherence is None else adherence,
     )
 
 
@@ -140,10 +140,6 @@ def _all_readings(told: Told, known: Known | None, day: int) -> tuple[FatRead, .
         error = method_error(person.body_fat.method, person.training.status)
         found.append(FatRead(day, person.body_fat.fat_fraction, error.sd, person.body_fat.method))
     return tuple(found[-_MOST_READINGS:])
-
-
-def _handed_on(known: Known | None, day: int) -> Adherence | None:
-    return None if known is None else adherence_on(known, day)
 
 
 def _recent_intake(log: Log | None, day: int) -> float | None:

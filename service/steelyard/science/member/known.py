@@ -168,9 +168,9 @@ def fat_known(known: Known) -> KnownFat:
     )
 
 
-def adherence_on(known: Known, day: int) -> Adherence | None:
+def adherence_on(known: Known | None, day: int) -> Adherence | None:
     """How well deficits are kept to, as far as a state still tells that on a day."""
-    return None if known.adherence is None else known.adherence.faded(day - known.day)
+    return None if known is None or known.adherence is None else known.adherence.faded(day - known.day)
 
 
 def readings_of(person: Person, log: Log) -> list[FatRead]:

@@ -4,7 +4,7 @@ import math
 
 from ..body import OF_PEOPLE, Adherence, current_maintenance_kcal, learned, start_body, walk
 from ..measures import body_of
-from ..member import Member
+from ..member import Member, adherence_on
 from ..numbers import Estimate
 from ..phase import DAYS_PER_WEEK, LEAST_DEFICIT, FollowedPhase, diet_of_week
 from ..register import Basis, constant, traced
@@ -26,8 +26,8 @@ def adherence_of(member: Member, phase: FollowedPhase, now: Now) -> Adherence | 
     the whole phase so far, so that no review counts it twice.
     """
     before, known = phase.adherence, member.told.known
-    if before is None and known is not None and known.adherence is not None and known.day <= phase.start_day:
-        before = known.adherence.faded(phase.start_day - known.day)
+    if before is None and known is not None and known.day <= phase.start_day:
+        before = adherence_on(known, phase.start_day)
     seen = _seen(member, phase, now) if phase.kind.is_deficit else None
     if before is None and seen is None:
         return None
