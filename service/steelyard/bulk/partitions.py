@@ -4,7 +4,7 @@ import time
 from collections.abc import Iterator
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import ExitStack
-from functools import cache, lru_cache
+from functools import lru_cache
 from hashlib import sha256
 from typing import Any
 from urllib.parse import quote
@@ -101,12 +101,6 @@ def _row_count(members: Place, path: str) -> int | None:
     return rows
 
 
-@cache
-def _settle() -> None:
-    """Once a process, when all is loaded: rows leave next to no garbage."""
-    collect_seldom()
-
-
 @lru_cache(maxsize=4)
 def _answerer(operation: str, columns: tuple[str, ...], carry: tuple[str, ...]) -> Answerer:
     """Kept by a worker from one partition to the next."""
@@ -124,7 +118,7 @@ def answer_partition(job: Job, partition: RowPartition) -> Receipt:
     started = time.perf_counter()
     members, answers = place_of(job.members), place_of(job.answers)
     answerer = _answerer(job.operation, job.columns, job.carry)
-    _settle()
+    collect_seldom()
     rows, problems = 0, dict[str, int]()
     # Problems first: once the answers are there, so are they.
     with ExitStack() as files:
