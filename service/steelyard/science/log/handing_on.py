@@ -32,7 +32,7 @@ TAIL_WEIGHINGS = int(
 )  # fmt: skip
 COUNTED = "LOG_COUNTED_BEFORE"
 
-Entry = TypeVar("Entry", Weighing, IntakeDay, StepsDay)
+_Dated = TypeVar("_Dated", Weighing, IntakeDay, StepsDay)
 _DAY = attrgetter("day")
 
 
@@ -127,14 +127,14 @@ def _from(log: Log, as_of_day: int) -> Log:
     )
 
 
-def _once(entries: Sequence[Entry], first: int, last: int) -> list[Entry]:
+def _once(entries: Sequence[_Dated], first: int, last: int) -> list[_Dated]:
     """The entries from one day to another in order of time, each once."""
     if in_order(entries):
         return _between(entries, first, last)
     return sorted({entry for entry in entries if first <= entry.day <= last}, key=_DAY)
 
 
-def _between(entries: Sequence[Entry], first: int, last: int) -> list[Entry]:
+def _between(entries: Sequence[_Dated], first: int, last: int) -> list[_Dated]:
     """Of entries in order of time those from one day to another."""
     return list(entries[bisect_left(entries, first, key=_DAY) : bisect_right(entries, last, key=_DAY)])
 
