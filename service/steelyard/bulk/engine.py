@@ -62,10 +62,10 @@ class Engine(Generic[T, R]):
                     yield value, outcome
                 self._submit(waiting, under_way, completed)
         # What a value raised is an outcome by now: any other failure to connect is the engine's.
-        except (CancelledError, CommClosedError, StopIteration, OSError, TimeoutError) as error:
+        except (CancelledError, StopIteration, OSError) as error:
             raise EngineLost("the cluster is gone; what is done is kept, so run the same again") from error
         finally:
-            with suppress(OSError, TimeoutError):  # of a scheduler that is gone
+            with suppress(OSError):  # of a scheduler that is gone
                 for future in under_way:
                     future.release()
 
@@ -108,7 +108,7 @@ def engine(function: Callable[[T], R], *, cluster: str | None, workers: int) -> 
             try:
                 yield Engine(client, function)
             finally:
-                with suppress(OSError, TimeoutError):
+                with suppress(OSError):
                     client.close()
             return
         with (
