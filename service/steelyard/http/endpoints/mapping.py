@@ -15,7 +15,6 @@ from steelyard.science.log import IntakeDay, Log, LoggedEvent, LogMaintenance, M
 from steelyard.science.measures import Girths, HeightAndWeight, Measurement, Skinfolds
 from steelyard.science.member import Told
 from steelyard.science.numbers import (
-    Z80,
     Estimate,
     bounds_columns,
     bounds_of_each,
@@ -175,13 +174,13 @@ _SCALES = (1.0, 10.0, 100.0, 1000.0, 10000.0)
 
 def interval(estimate: Estimate, digits: int) -> Interval:
     """The 80 % interval of an estimate, rounded once. Holds for values below 2^51 / 10^digits."""
-    scale, mean, half = _SCALES[digits], estimate.mean, Z80 * estimate.sd
+    scale, mean, half = _SCALES[digits], estimate.mean, estimate.half_width
     return Interval(rounded(mean - half, scale), rounded(mean, scale), rounded(mean + half, scale))
 
 
 def amount(estimate: Estimate, digits: int) -> Interval:
     """``interval`` of what cannot be less than nothing: a mass, an energy, a share. What is no number stays none."""
-    scale, mean, half = _SCALES[digits], estimate.mean, Z80 * estimate.sd
+    scale, mean, half = _SCALES[digits], estimate.mean, estimate.half_width
     lower, middle, upper = rounded(mean - half, scale), rounded(mean, scale), rounded(mean + half, scale)
     if lower >= 0.0:
         return Interval(lower, middle, upper)

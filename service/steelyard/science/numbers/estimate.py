@@ -23,14 +23,19 @@ class Estimate(msgspec.Struct, frozen=True, gc=False):
     sd: float
 
     @property
+    def half_width(self) -> float:
+        """Half of the 80 % interval."""
+        return Z80 * self.sd
+
+    @property
     def lower(self) -> float:
         """Lower end of the 80 % interval."""
-        return self.mean - Z80 * self.sd
+        return self.mean - self.half_width
 
     @property
     def upper(self) -> float:
         """Upper end of the 80 % interval."""
-        return self.mean + Z80 * self.sd
+        return self.mean + self.half_width
 
     def probability_under(self, limit: float) -> float:
         """Probability that the value lies under ``limit``, its error taken as normal; without an error 0 or 1."""
