@@ -42,7 +42,8 @@ async def desk(browser: Browser) -> AsyncIterator[OpenDesk]:
     async with AsyncExitStack() as stack:
 
         async def open_desk(**options: Any) -> Desk:
-            context = await browser.new_context(**options)
+            # Nothing moves by itself while a test looks for a place to click on.
+            context = await browser.new_context(**{"reduced_motion": "reduce", **options})
             stack.push_async_callback(context.close)
             new = Desk(context)
             await new.guard()
