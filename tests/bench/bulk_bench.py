@@ -2,18 +2,21 @@
 
 ``python -m tests.bench.bulk_bench [members] [workers ...] [--operation read_trend]`` (by default 100,000 members, one
 worker and two, and `review_phase`) invents members in the middle of a phase, each with a log of their own, asks the
-operation of all, and compares with the same calls in one process by JSON. On a machine that does other work as well,
-the seconds of processor say more than the clock: both are printed.
+operation of all, and compares with one process, by table and by JSON. The rate of the engine against that of one
+process is taken in turns, with the engine held open and on rows that neither has seen: a shared machine's pace swings
+by a fifth within minutes, and rows seen again are answered faster.
 """
 
 import argparse
 import os
 import resource
+import statistics
 import sys
 import tempfile
 import time
 from collections.abc import Iterator
 from contextlib import suppress
+from functools import partial
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -22,9 +25,11 @@ import numpy as np
 import psutil
 import pyarrow as pa
 import pyarrow.parquet as pq
-from steelyard.bulk import Answerer, request_schema
+from steelyard.bulk import request_schema
 from steelyard.bulk.answering import OPERATIONS
 from steelyard.bulk.arrow import fitted, values
+from steelyard.bulk.engine import engine
+from steelyard.bulk.partitions import Job, RowPartition, answer_partition
 from steelyard.bulk.shapes import shape_of
 from steelyard.garbage import collect_seldom
 from steelyard.http.endpoints.batches import Single
@@ -39,6 +44,8 @@ FILE_ROWS = 5_000
 DAYS = 42
 _START = 20_514  # days since 1970 of 2026-03-02, when every phase begins
 _SAMPLE = 1_000
+_TURNS = 7
+_FILES_A_TURN = 6  # of the engine; one process does one by table and one by JSON
 
 
 def members(first: int, count: int, operation: str) -> pa.Table:
@@ -206,39 +213,76 @@ def _workers(process: psutil.Popen) -> Iterator[psutil.Process]:
                     yield child
 
 
-def in_process(table: pa.Table, name: str) -> dict[str, float]:
-    """Milliseconds of processor a row in one process, and the bytes a row by JSON."""
-    sample, operation = table.slice(0, _SAMPLE), OPERATIONS[name]
-    assert operation.body_type is not None
-    shape = shape_of(operation.body_type)
+def _bodies(table: pa.Table, name: str) -> list[bytes]:
+    """The requests of a table as JSON."""
+    body_type = OPERATIONS[name].body_type
+    assert body_type is not None
+    shape = shape_of(body_type)
     asked = pa.StructArray.from_arrays(
-        [sample.column(field.name).combine_chunks() for field in shape.fields if field.name in sample.column_names],
-        names=[field.name for field in shape.fields if field.name in sample.column_names],
+        [table.column(field.name).combine_chunks() for field in shape.fields if field.name in table.column_names],
+        names=[field.name for field in shape.fields if field.name in table.column_names],
     )
-    bodies = [msgspec.json.encode(body) for body in values(fitted(asked, shape, name), shape)]
-    single = Single(BodyDecoder(operation.body_type).decode, operation.compute, operation.body_type, 1)
-    answerer = Answerer(name, columns=COLUMNS[name].split(","), carry=["gym"])
-    whole = Answerer(name, carry=["gym"])
-    found: dict[str, list[float]] = {"json": [], "table": [], "table, all columns": []}
-    answered: list[bytes] = []
-    for _ in range(3):  # in turns
-        for way in found:
-            began = time.process_time()
-            if way == "json":
-                answered = [single.answer(body) for body in bodies]
-            else:
-                (answerer if way == "table" else whole).answer(sample)
-            found[way].append((time.process_time() - began) / len(bodies) * 1000)
-    return {way: sum(times) / len(times) for way, times in found.items()} | {
-        "request bytes": sum(map(len, bodies)) / len(bodies),
-        "answer bytes": sum(map(len, answered)) / len(answered),
-    }
+    return [msgspec.json.encode(body) for body in values(fitted(asked, shape, name), shape)]
+
+
+def _by_json(name: str) -> Single:
+    operation = OPERATIONS[name]
+    assert operation.body_type is not None
+    return Single(BodyDecoder(operation.body_type).decode, operation.compute, operation.body_type, 1)
+
+
+def by_json_bytes(table: pa.Table, name: str) -> tuple[float, float]:
+    """The bytes of a request and of an answer by JSON."""
+    bodies, single = _bodies(table.slice(0, _SAMPLE), name), _by_json(name)
+    answers = [single.answer(body) for body in bodies]
+    return sum(map(len, bodies)) / len(bodies), sum(map(len, answers)) / len(answers)
+
+
+def in_turns(directory: Path, name: str, workers: int) -> None:
+    """The engine's rate against that of one process by table and by JSON, by the clock, in turns on fresh rows."""
+    folder = directory / "turns"
+    folder.mkdir()
+    files = [RowPartition(f"{i:032}", f"{i}.parquet", 0, FILE_ROWS, f"{i}.parquet") for i in range(_TURNS * 8 + 2)]
+    for i, each in enumerate(files):
+        pq.write_table(members(10**8 + i * FILE_ROWS, FILE_ROWS, name), folder / each.path, compression="zstd")
+    job = Job(str(folder), str(directory / "turned"), name, tuple(COLUMNS[name].split(",")), ("gym",))
+    Path(job.answers).mkdir()
+    work, single = partial(answer_partition, job), _by_json(name)
+    left = iter(files)
+
+    def clocked(count: int, do: Any) -> float:
+        began = time.perf_counter()
+        do()
+        return (time.perf_counter() - began) / (count * FILE_ROWS) * 1000
+
+    by_table, by_json = list[float](), list[float]()
+    with engine(work, cluster=None, workers=workers) as running:
+        for turn in range(_TURNS + 1):
+            some = [next(left) for _ in range(_FILES_A_TURN if turn else workers)]
+            both = clocked(len(some), lambda some=some: list(running.outcomes(some, lambda _, __: False)))
+            if not turn:
+                continue  # the workers have imported all by now
+            one = next(left)
+            table = clocked(1, lambda one=one: work(one))
+            bodies = _bodies(pq.read_table(folder / next(left).path), name)
+            text = clocked(1, lambda bodies=bodies: [single.answer(body) for body in bodies])
+            by_table.append(table / workers / both)
+            by_json.append(text / workers / both)
+            print(f"  {both:.3f} ms a row by {workers} workers, {table:.3f} and {text:.3f} in one process", flush=True)
+    for what, found in (("table", by_table), ("JSON", by_json)):
+        low, middle, high = statistics.quantiles(found, n=4)
+        print(
+            f"  rate of {workers} workers over {workers} times that of one process by {what}: "
+            f"{middle:.3f} (middle half {low:.3f} to {high:.3f})",
+            flush=True,
+        )
 
 
 def main(count: int, workers: list[int], operation: str) -> None:
     """Measure and print."""
     collect_seldom()  # as a worker does, and a server
     with tempfile.TemporaryDirectory() as directory:
+        in_turns(Path(directory), operation, max(workers))
         folder = Path(directory) / "members"
         folder.mkdir()
         began = time.process_time()
@@ -250,24 +294,18 @@ def main(count: int, workers: list[int], operation: str) -> None:
         print(
             f"{count:,} members in {size / 2**20:.1f} MiB, invented in {time.process_time() - began:.0f} s", flush=True
         )
-        alone = in_process(pq.read_table(folder / "part-00000.parquet"), operation)
-        asked, answered = alone["request bytes"], alone["answer bytes"]
+        asked, answered = by_json_bytes(pq.read_table(folder / "part-00000.parquet"), operation)
         print(
             f"bytes a row: asked {asked:.0f} by JSON, {size / count:.0f} by Parquet; answered {answered:.0f} by JSON",
             flush=True,
         )
         for number in workers:
-            alone = in_process(
-                pq.read_table(folder / "part-00000.parquet"), operation
-            )  # each time: other work comes and goes
-            print(
-                "ms of processor a row in one process:", {k: round(v, 3) for k, v in alone.items() if "bytes" not in k}
-            )
             m = run(folder, Path(directory) / f"answers-{number}", count, number, operation)
-            a_row = 1000 * m.worker_seconds / m.rows
             print(f"{m.workers} workers: {m.seconds:.0f} s, {m.rows / m.seconds:.0f} rows/s by the clock")
-            print(f"  workers {a_row:.3f} ms of processor a row, driver {1000 * m.driver_seconds / m.rows:.3f}")
-            print(f"  in-process rate over a worker's, by processor: {a_row / alone['json']:.3f}")
+            print(
+                f"  workers {1000 * m.worker_seconds / m.rows:.3f} ms of processor a row, "
+                f"driver {1000 * m.driver_seconds / m.rows:.3f}"
+            )
             print(
                 f"  answers {m.answers_mib * 2**20 / m.rows:.0f} bytes a row by Parquet, memory of a worker [MiB] "
                 f"{[round(mib) for mib in m.memory_mib]}",
