@@ -106,6 +106,20 @@ def test_chosen_columns_are_those_of_all_and_cautions_come_along() -> None:
     assert few.column("gym").to_pylist() == ["Quarry Lane", "Mill Yard", "Quarry Lane"]
 
 
+@pytest.mark.parametrize("operation", [name for name, each in OPERATIONS.items() if each.parts])
+def test_what_is_not_kept_is_not_made_and_changes_nothing_else(operation: str) -> None:
+    """All else is as in the whole answer; and with ``methods``, which tell of all that is made, all is made."""
+    parts, asked = OPERATIONS[operation].parts, table(operation, bodies(operation, 40, seed=23))
+    whole = answer_table(asked, operation)
+    kept = [field.name for field in answer_schema(operation) if field.name not in {*parts, "methods", "reference"}]
+    others = [name for name in kept if name != "problem"]
+    assert answer_table(asked, operation, columns=others).select(kept).equals(whole.select(kept))
+    assert answer_table(asked, operation, columns=["methods"]).column("methods").equals(whole.column("methods"))
+    body = next(iter(OPERATIONS[operation].request_examples.values()))
+    answer = OPERATIONS[operation].compute(body, without=parts)
+    assert [getattr(answer, part) for part in parts] == [None] * len(parts)
+
+
 def test_a_column_that_is_not_there_is_named() -> None:
     with pytest.raises(UnknownColumn, match="no column 'verdicts'"):
         Answerer("review_phase", columns=["verdicts"])

@@ -31,7 +31,7 @@ class TrendAsked(NamedTuple):
 
     ``usual_intake_kcal`` was eaten a day before the log began, maintenance when None. ``measurements`` of body fat are
     dated. ``is_loss_meant``: whether the person means to lose; None reads it from the log. ``include``: what to read
-    beside the trend.
+    beside the trend. ``is_handed_on``: whether the member's state is asked for.
     """
 
     told: Told
@@ -40,6 +40,7 @@ class TrendAsked(NamedTuple):
     measurements: tuple[tuple[date, Measurement], ...] = ()
     is_loss_meant: bool | None = None
     include: frozenset[TrendChoice] = frozenset()
+    is_handed_on: bool = True
 
 
 class TrendRead(NamedTuple):
@@ -84,5 +85,7 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
         TrendRead(date.fromordinal(day), trend, reading.daily, implied, composition),
         reasons=[assessed.resting.reason],
         cautions=[*member.cautions, *([FROM_EQUATIONS] if member.learnt is None else [])],
-        state=state_of(member, day, None if composition is None else composition.fat_fraction),
+        state=state_of(member, day, None if composition is None else composition.fat_fraction)
+        if asked.is_handed_on
+        else None,
     )

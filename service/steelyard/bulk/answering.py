@@ -50,6 +50,9 @@ class Answerer:
         answered = shape_of(self.operation.answer_type)
         always = [name for name in ALWAYS if answered.field(name)]
         self._kept = chosen(answered, [*columns, *always]) if columns else answered
+        kept = {field.name for field in self._kept.fields}
+        without = frozenset() if "methods" in kept else self.operation.parts - kept
+        self._left_out = {"without": without} if without else {}
         self.carry = tuple(carry)
         taken = {REFERENCE, PROBLEM, *(field.name for field in (*self._asked.fields, *self._kept.fields))}
         for name in self.carry:
@@ -117,7 +120,7 @@ class Answerer:
             if not reference or len(reference) > _REFERENCE_LENGTH:
                 raise _bad_reference(reference)
             try:
-                answer = self.operation.compute(self._decoder.convert(body))
+                answer = self.operation.compute(self._decoder.convert(body), **self._left_out)
                 return [getattr(answer, field.attribute) for field in self._kept.fields], None
             except REFUSALS as error:
                 raise refusal(error, self._body_type) from error

@@ -51,6 +51,7 @@ if TYPE_CHECKING:
 
 # Stated precision of the wire: whole kilocalories, grams of mass, a hundredth of a percent of body fat.
 KCAL, KG, FRACTION = 0, 3, 4
+NOT_MADE: Any = None  # in the place of a part of an answer that nobody keeps
 _RATIO = 3
 
 

@@ -1,5 +1,6 @@
 """`POST /v1/trends`: weight freed from noise, its rate, its split, and maintenance now."""
 
+from collections.abc import Collection
 from datetime import date
 
 from steelyard import answers
@@ -18,7 +19,7 @@ from ..schemas.trends import (
 )
 from . import mapping
 from .examples.examples import TREND_EXAMPLES
-from .mapping import FRACTION, KCAL, KG, amount, amount_columns, column_with_gaps, interval, interval_columns
+from .mapping import FRACTION, KCAL, KG, NOT_MADE, amount, amount_columns, column_with_gaps, interval, interval_columns
 
 _RATIO = 3  # digits
 
@@ -29,8 +30,9 @@ _RATIO = 3  # digits
     tag="trends",
     summary="Read a log of weights and intakes",
     request_examples=TREND_EXAMPLES,
+    parts=("days", "state"),
 )
-def read_trend(body: TrendRequest) -> TrendResponse:
+def read_trend(body: TrendRequest, *, without: Collection[str] = ()) -> TrendResponse:
     """Read dated weights and intakes: gaps, doubles and outliers are fine.
 
     Weight is freed from daily noise, its rate is that of tissue, and recent change is split into tissue and
@@ -47,6 +49,7 @@ def read_trend(body: TrendRequest) -> TrendResponse:
             tuple((m.date, mapping.measurement(m.measurement)) for m in body.measurements),
             None if body.aim is None else body.aim == "lose",
             frozenset(body.include),
+            is_handed_on="state" not in without,
         )
     )
     found = answer.value
@@ -78,9 +81,9 @@ def read_trend(body: TrendRequest) -> TrendResponse:
             )
             for change in trend.changes
         ],
-        days=_days(trend, found.daily),
+        days=NOT_MADE if "days" in without else _days(trend, found.daily),
         notes=mapping.notes(trend.notes),
-        state=mapping.state_on(answer.state, body.state),
+        state=NOT_MADE if "state" in without else mapping.state_on(answer.state, body.state),
         reasons=mapping.notes(answer.reasons),
         cautions=mapping.notes(answer.cautions),
         methods=answer.methods,

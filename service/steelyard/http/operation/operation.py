@@ -4,7 +4,7 @@ An ``Operation`` is the one record from which the route, the key check, the usag
 """
 
 import inspect
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from enum import StrEnum
 from functools import partial
 from typing import Any, NamedTuple, get_type_hints
@@ -51,6 +51,9 @@ class Operation(msgspec.Struct, frozen=True, kw_only=True):
     body_type: type | None = None
     request_examples: Mapping[str, Any] = {}
     in_thread: bool = False
+    # Fields of the answer that ``compute`` leaves None where its keyword ``without`` names them: what nobody keeps is
+    # not made. ``methods`` tell of all that is made, so that with them nothing is left out.
+    parts: frozenset[str] = frozenset()
     deprecation: Deprecation | None = None
     # A streamed operation reads and answers lines: it handles its own body, of this media type both ways, while
     # ``body_type`` and ``answer_type`` are those of a line.
@@ -108,18 +111,18 @@ def computation(
     request_examples: Mapping[str, Any],
     scope: Scope = Scope.COMPUTE,
     in_thread: bool = False,
+    parts: Collection[str] = (),
     deprecation: Deprecation | None = None,
-) -> Callable[[Callable[[Any], Any]], Operation]:
+) -> Callable[[Callable[..., Any]], Operation]:
     """POST ``path``: the decorated function takes the decoded body and returns the answer, both msgspec structs.
 
     Its type hints give the schemas, its docstring the description in the contract. ``in_thread`` keeps a
-    computation of many milliseconds off the event loop.
+    computation of many milliseconds off the event loop. ``parts``: see ``Operation.parts``.
     """
 
-    def make(compute: Callable[[Any], Any]) -> Operation:
+    def make(compute: Callable[..., Any]) -> Operation:
         hints = get_type_hints(compute)
-        answer_type = hints.pop("return")
-        (body_type,) = hints.values()
+        answer_type, body_type = hints["return"], hints["body"]
         return Operation(
             operation_id=operation_id,
             method="POST",
@@ -133,6 +136,7 @@ def computation(
             body_type=body_type,
             request_examples=request_examples,
             in_thread=in_thread,
+            parts=frozenset(parts),
             deprecation=deprecation,
         )
 
