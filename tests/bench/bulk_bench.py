@@ -44,8 +44,9 @@ FILE_ROWS = 5_000
 DAYS = 42
 _START = 20_514  # days since 1970 of 2026-03-02, when every phase begins
 _SAMPLE = 1_000
-_TURNS = 7
-_FILES_A_TURN = 6  # of the engine; one process does one by table and one by JSON
+_TURNS = 41  # many and short, since a shared machine's pace changes within seconds
+_TURN_ROWS = 1_000
+_FILES_A_WORKER = 2  # of a turn of the engine; one process does one by table and one by JSON
 
 
 def members(first: int, count: int, operation: str) -> pa.Table:
@@ -242,9 +243,13 @@ def in_turns(directory: Path, name: str, workers: int) -> None:
     """The engine's rate against that of one process by table and by JSON, by the clock, in turns on fresh rows."""
     folder = directory / "turns"
     folder.mkdir()
-    files = [RowPartition(f"{i:032}", f"{i}.parquet", 0, FILE_ROWS, f"{i}.parquet") for i in range(_TURNS * 8 + 2)]
+    a_turn = _FILES_A_WORKER * workers
+    files = [
+        RowPartition(f"{i:032}", f"{i}.parquet", 0, _TURN_ROWS, f"{i}.parquet")
+        for i in range(_TURNS * (a_turn + 2) + a_turn)
+    ]
     for i, each in enumerate(files):
-        pq.write_table(members(10**8 + i * FILE_ROWS, FILE_ROWS, name), folder / each.path, compression="zstd")
+        pq.write_table(members(10**8 + i * _TURN_ROWS, _TURN_ROWS, name), folder / each.path, compression="zstd")
     job = Job(str(folder), str(directory / "turned"), name, tuple(COLUMNS[name].split(",")), ("gym",))
     Path(job.answers).mkdir()
     work, single = partial(answer_partition, job), _by_json(name)
@@ -253,12 +258,12 @@ def in_turns(directory: Path, name: str, workers: int) -> None:
     def clocked(count: int, do: Any) -> float:
         began = time.perf_counter()
         do()
-        return (time.perf_counter() - began) / (count * FILE_ROWS) * 1000
+        return (time.perf_counter() - began) / (count * _TURN_ROWS) * 1000
 
-    by_table, by_json = list[float](), list[float]()
+    by_table, by_json, seconds = list[float](), list[float](), list[tuple[float, float, float]]()
     with engine(work, cluster=None, workers=workers) as running:
         for turn in range(_TURNS + 1):
-            some = [next(left) for _ in range(_FILES_A_TURN if turn else workers)]
+            some = [next(left) for _ in range(a_turn)]
             both = clocked(len(some), lambda some=some: list(running.outcomes(some, lambda _, __: False)))
             if not turn:
                 continue  # the workers have imported all by now
@@ -268,7 +273,11 @@ def in_turns(directory: Path, name: str, workers: int) -> None:
             text = clocked(1, lambda bodies=bodies: [single.answer(body) for body in bodies])
             by_table.append(table / workers / both)
             by_json.append(text / workers / both)
-            print(f"  {both:.3f} ms a row by {workers} workers, {table:.3f} and {text:.3f} in one process", flush=True)
+            seconds.append((both, table, text))
+    both, table, text = (statistics.median(each) for each in zip(*seconds, strict=True))
+    print(
+        f"ms a row by the clock: {both:.3f} by {workers} workers; one process: {table:.3f} by table, {text:.3f} by JSON"
+    )
     for what, found in (("table", by_table), ("JSON", by_json)):
         low, middle, high = statistics.quantiles(found, n=4)
         print(
