@@ -186,7 +186,26 @@ def test_from_the_fourth_week_a_plan_that_lags_is_asked_about_sooner() -> None:
     assert contradicts(28, -2.0, behind, lags)
     assert not contradicts(28, -2.0, on_its_way, lags)
     assert not contradicts(28, -2.0, behind, Probabilities(0.7, 0.05, 0.25))
-    assert contradicts(21, -2.0, Estimate(-0.8, 0.3), Probabilities(0.4, 0.05, 0.55))
+
+
+def test_a_scale_that_has_likely_gone_less_than_half_of_the_way_contradicts_the_plan() -> None:
+    lags = Probabilities(0.55, 0.05, 0.4)
+    assert contradicts(21, -2.0, Estimate(-0.8, 0.3), lags)
+    assert contradicts(21, -2.0, Estimate(0.5, 0.3), lags)
+    assert contradicts(21, 2.0, Estimate(0.8, 0.3), lags)
+    assert not contradicts(21, 2.0, Estimate(1.2, 0.3), lags)
+    # The surer of the two has gone further than half of the way; of the other nobody knows.
+    assert not contradicts(21, -2.0, Estimate(-1.2, 0.3), lags)
+    assert contradicts(21, -2.0, Estimate(-1.2, 1.0), lags)
+    assert not contradicts(21, -2.0, Estimate(-0.8, 0.3), Probabilities(0.7, 0.05, 0.25))
+    assert not contradicts(21, -0.7, Estimate(0.5, 0.3), lags)
+
+
+def test_against_the_log_slower_has_to_be_clearer() -> None:
+    likely = Probabilities(0.25, 0.05, 0.7)
+    assert judge(PhaseKind.CUT, likely, is_logged_as_planned=True) is Verdict.WITHIN_INTERVAL
+    assert judge(PhaseKind.CUT, Probabilities(0.15, 0.05, 0.8), is_logged_as_planned=True) is Verdict.SLOWER
+    assert judge(PhaseKind.GAIN, likely, is_logged_as_planned=True) is Verdict.SLOWER
 
 
 def test_more_days_needed() -> None:

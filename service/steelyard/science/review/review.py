@@ -150,11 +150,12 @@ def more_days_needed(window_days: int, weighings: int, planned: Estimate, observ
     return min(need, _MOST_DAYS_AHEAD)
 
 
-def judge(kind: PhaseKind, likely: Probabilities) -> Verdict:
-    """The likeliest of the three; off the plan only when that is clearly likelier than not."""
+def judge(kind: PhaseKind, likely: Probabilities, *, is_logged_as_planned: bool = False) -> Verdict:
+    """The likeliest of the three; off the plan only when that is clearly likelier than not, and in a deficit against
+    what the log itself says more clearly still."""
     if likely.faster > (texts.DEFICIT_AHEAD if kind.is_deficit else texts.OFF_PLAN):
         return Verdict.FASTER
-    if likely.slower > texts.OFF_PLAN:
+    if likely.slower > (texts.OFF_PLAN_AGAINST_LOG if kind.is_deficit and is_logged_as_planned else texts.OFF_PLAN):
         return Verdict.SLOWER
     return Verdict.WITHIN_INTERVAL
 
@@ -170,18 +171,20 @@ def _is_logged_so(kind: PhaseKind, now: Now) -> bool:
 
 
 def contradicts(days: int, planned_kg: float, observed: Estimate, likely: Probabilities) -> bool:
-    """Whether the scale moves against the plan: by less than half of the way, or the other way; after four weeks, by
-    less than the way.
+    """Whether the scale moves against the plan: whether it has likely enough gone less than half of the way, or the
+    other way; after four weeks where it is behind the plan at all.
+
+    What the scale shows is asked beside what tissue makes of it, since tissue is drawn to what the log says: who eats
+    more than is logged lacks tissue lost *and* water lost, which together stand out from the error of the scale.
 
     Args: ``days`` into the phase; change of weight as planned [kg], water included, and as observed; where tissue lies.
     """
-    share, slower = texts.SHARE_OF_WAY, texts.HARDLY_SLOWER
-    if days >= texts.ASKED_FROM_DAYS:
-        share, slower = 1.0, texts.ASKED_SLOWER
-    if abs(planned_kg) < texts.LEAST_MOVE_KG or likely.slower < slower:
+    if abs(planned_kg) < texts.LEAST_MOVE_KG or likely.slower < texts.ASKED_SLOWER:
         return False
+    half = texts.SHARE_OF_WAY * planned_kg
+    lags = observed.probability_under(half) if planned_kg > 0.0 else observed.probability_over(half)
     way = observed.mean if planned_kg > 0.0 else -observed.mean
-    return way < share * abs(planned_kg)
+    return lags >= texts.SCALE_LAGS or (days >= texts.ASKED_FROM_DAYS and way < abs(planned_kg))
 
 
 @equation(
@@ -241,7 +244,10 @@ def review_phase(
     likely = probabilities(phase.kind, planned, now.window.tissue)
     more_days = more_days_needed(now.window_days, now.weighings, promise, now.window.tissue)
     is_logged_so = _is_logged_so(phase.kind, now)
-    verdict = Verdict.TOO_EARLY if more_days else judge(phase.kind, likely)
+    is_logged_as_planned = now.eaten.difference is not None and not is_logged_so
+    verdict = Verdict.TOO_EARLY
+    if not more_days:
+        verdict = judge(phase.kind, likely, is_logged_as_planned=is_logged_as_planned)
     moved_kg = promised.change(unseen, now.days).weight_kg
     if subject.is_pregnant:
         verdict = Verdict.WITHIN_INTERVAL if verdict is Verdict.FASTER else verdict

@@ -53,12 +53,28 @@ DEFICIT_AHEAD = constant(
     summary="A deficit is faster than planned from this probability: it changes nothing that is eaten, so it can wait",
     basis=Basis.JUDGEMENT,
 )
+OFF_PLAN_AGAINST_LOG = constant(
+    "review_off_plan_against_log",
+    0.75,
+    unit="1",
+    summary="The same in a deficit that is logged as planned: set on simulated people, fewer of whom are then called "
+    "slower though their tissue goes as planned",
+    basis=Basis.JUDGEMENT,
+)
 SHARE_OF_WAY = constant(
     "review_contradicted",
     0.5,
     unit="1",
-    summary="In its first weeks the scale contradicts a plan where weight, noise left out, has gone less than this "
-    "share of the way that the plan expects, water included; after them, where it is behind the plan at all",
+    summary="The scale contradicts a plan where weight, noise left out, has gone less than this share of the way that "
+    "the plan expects, water included; after its first weeks, where it is behind the plan at all",
+    basis=Basis.JUDGEMENT,
+)
+SCALE_LAGS = constant(
+    "review_scale_lags",
+    0.35,
+    unit="1",
+    summary="From this probability that weight has gone less than that share the scale contradicts the plan; set on "
+    "the same simulated people",
     basis=Basis.JUDGEMENT,
 )
 LEAST_MOVE_KG = constant(
@@ -66,14 +82,6 @@ LEAST_MOVE_KG = constant(
     0.8,
     unit="kg",
     summary="A plan that moves weight by less by now cannot be contradicted by the scale",
-    basis=Basis.JUDGEMENT,
-)
-HARDLY_SLOWER = constant(
-    "review_hardly_slower",
-    0.5,
-    unit="1",
-    summary="With a smaller probability that tissue lags behind the plan the scale contradicts nothing in its first "
-    "weeks",
     basis=Basis.JUDGEMENT,
 )
 ASKED_FROM_DAYS = int(
@@ -90,7 +98,7 @@ ASKED_SLOWER = constant(
     "review_asked_slower",
     0.35,
     unit="1",
-    summary="From then on the probability that tissue lags with which a scale behind the plan contradicts it; set on "
+    summary="With a smaller probability that tissue lags the scale contradicts nothing, as water may explain it; set on "
     "simulated people, of whom it names half of those who eat 300 kcal a day unlogged, and few others",
     basis=Basis.JUDGEMENT,
 )
