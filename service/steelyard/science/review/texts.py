@@ -98,8 +98,8 @@ ASKED_SLOWER = constant(
     "review_asked_slower",
     0.35,
     unit="1",
-    summary="With a smaller probability that tissue lags the scale contradicts nothing, as water may explain it; set on "
-    "simulated people, of whom it names half of those who eat 300 kcal a day unlogged, and few others",
+    summary="With a smaller probability that tissue lags the scale contradicts nothing, as water may explain it; set "
+    "on simulated people, of whom it names half of those who eat 300 kcal a day unlogged, and few others",
     basis=Basis.JUDGEMENT,
 )
 WATER_IN_PLAY = constant(
