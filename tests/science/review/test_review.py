@@ -191,6 +191,7 @@ def test_from_the_fourth_week_a_plan_that_lags_is_asked_about_sooner() -> None:
 def test_a_scale_that_has_likely_gone_less_than_half_of_the_way_contradicts_the_plan() -> None:
     lags = Probabilities(0.55, 0.05, 0.4)
     assert contradicts(21, -2.0, Estimate(-0.8, 0.3), lags)
+    assert contradicts(21, -2.0, Estimate(-0.8, 0.3), Probabilities(0.4, 0.05, 0.55))
     assert contradicts(21, -2.0, Estimate(0.5, 0.3), lags)
     assert contradicts(21, 2.0, Estimate(0.8, 0.3), lags)
     assert not contradicts(21, 2.0, Estimate(1.2, 0.3), lags)
