@@ -11,6 +11,7 @@ from collections import Counter
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
 from pathlib import Path
+from statistics import median
 
 import httpx
 from servers import Server, free_port, missing
@@ -21,6 +22,7 @@ from .wire import exchange, message
 
 CONFIGURATION = ROOT / "docker" / "haproxy.cfg"
 _START_SECONDS = 10.0
+_TURNS = 5
 
 
 def local_configuration(port: int, replicas: list[int]) -> str:
@@ -82,38 +84,50 @@ async def _until_ready(service: Proxied) -> None:
 
 
 async def load_through_the_proxy(store_url: str, *, requests: int = 10_000, connections: int = 256) -> Row:
-    """A crowd of connections, against the rate that a few reach."""
+    """A crowd of connections, against the rate that a few reach: by turns, since a machine's pace changes."""
+    few: list[float] = []
+    many: list[float] = []
+    told: Counter[int] = Counter()
+    took: list[float] = []
     async with proxied(store_url) as service:
-        few_seconds, *_ = await _spread(service, requests // 4, 16)
-        best = requests // 4 / few_seconds
-        seconds, told, took = await _spread(service, requests, connections)
-    rate = told[200] / seconds
+        await _spread(service, requests // _TURNS, 16)  # to warm up
+        for _ in range(_TURNS):
+            seconds, *_ = await _spread(service, requests // _TURNS, 16)
+            few.append(requests // _TURNS / seconds)
+            seconds, answers, waited = await _spread(service, requests // _TURNS, connections)
+            many.append(answers[200] / seconds)
+            told += answers
+            took += waited
+    share = median(crowd / best for crowd, best in zip(many, few, strict=True))
     p99 = sorted(took)[int(0.99 * len(took))]
     return row_of(
         f"{requests:,} requests over {connections} connections through the shipped proxy, two replicas",
         "At least 90 % of the best rate (of 16 connections) is answered with 200, and only what is shed with 503.",
-        f"{dict(told)}; {rate / best:.0%} of the best rate; p99 {p99 * 1000:.0f} ms.",
-        {"90 % of the best rate": rate >= 0.9 * best, "nothing but 200 and 503": set(told) <= {200, 503}},
+        f"{dict(told)}; {share:.0%} of the best rate (median of {_TURNS} turns); p99 {p99 * 1000:.0f} ms.",
+        {"90 % of the best rate": share >= 0.9, "nothing but 200 and 503": set(told) <= {200, 503}},
     )
 
 
 async def _spread(service: Proxied, requests: int, connections: int) -> tuple[float, Counter[int], list[float]]:
+    """Requests over connections that are open before the first is sent: seconds, statuses, how long each took."""
     sent = message(service.token)
     told: Counter[int] = Counter()
     took: list[float] = []
 
-    async def one(share: int) -> None:
-        reader, writer = await asyncio.open_connection("127.0.0.1", service.port)
+    async def one(reader: asyncio.StreamReader, writer: asyncio.StreamWriter, share: int) -> None:
         for _ in range(share):
             started = time.monotonic()
             told[await exchange(reader, writer, sent)] += 1
             took.append(time.monotonic() - started)
-        writer.close()
 
-    started = time.monotonic()
+    streams = [await asyncio.open_connection("127.0.0.1", service.port) for _ in range(connections)]
     shares = [requests // connections + (index < requests % connections) for index in range(connections)]
-    await asyncio.gather(*(one(share) for share in shares))
-    return time.monotonic() - started, told, took
+    started = time.monotonic()
+    await asyncio.gather(*(one(*stream, share) for stream, share in zip(streams, shares, strict=True)))
+    seconds = time.monotonic() - started
+    for _, writer in streams:
+        writer.close()
+    return seconds, told, took
 
 
 async def guesses_through_the_proxy(store_url: str, *, guesses: int = 80) -> Row:
