@@ -396,8 +396,10 @@ class _HoldOrGain:
             wanted = wanted if wanted >= texts.NOTABLE_KCAL else 0.0
         held = _held(limits, wanted, course.own_step_kcal)
         change = held.change_kcal
-        if self.phase.kind is PhaseKind.GAIN and change > limits.most + 0.5 * STEP_KCAL:
+        if self.phase.kind is PhaseKind.GAIN and change > limits.most:
             lowered = self._lowered(limits)
+            # A little over the ceiling, the rest is slowed whatever the scale says: that ends no gain.
+            is_slight = change - limits.most <= texts.ROOM_KCAL
             if may_lower and not -texts.MOST_STEP_KCAL <= lowered <= limits.most:
                 # More than one step: the first now, and the rest if the next readings say so too.
                 to_maintenance = up(course.maintenance_kcal - min(course.intakes(0.0, left)))
@@ -405,8 +407,8 @@ class _HoldOrGain:
                 limits = course.limits(left)
                 lowered = max(up(limits.least), to_maintenance, -texts.MOST_STEP_KCAL)
             is_in_step = -texts.MOST_STEP_KCAL <= lowered <= min(change, 0, limits.most)
-            if is_protected or self.verdict is not Verdict.FASTER or not is_in_step:
-                # Nothing is lowered before the scale says so: a plan that is too fast by itself ends.
+            if is_protected or not is_in_step or not (is_slight or self.verdict is Verdict.FASTER):
+                # No more is lowered before the scale says so: a plan that is too fast by itself ends.
                 limit = 100.0 * GAIN_RATE_LIMIT[subject.training_status]
                 return Advice(NextStep.END, 0, 0, [say(texts.TOO_FAST_A_GAIN, limit_percent=limit)], [])
             held, change = held._replace(change_kcal=lowered, is_raised=False), lowered
