@@ -29,8 +29,10 @@ GROWTH_SPREAD = constant(
 )  # fmt: skip
 
 
-# Maintenance is uncertain by about a tenth, so the difference is taken over part of that.
-_DERIVATIVE_STEP = 0.05
+# How carried mass hangs on what was usual bends at balance, where salt is spared. The secant over what maintenance is
+# uncertain by (a seventh on the logging scale), towards eating more, follows the bend to either side.
+_SECANT_STEP = -0.15
+_LASTING_STEP = 0.05
 _SETTLED_DAYS = 21
 
 
@@ -100,13 +102,17 @@ def tissue_model(
 
     path = carried(usual_intake_kcal)
     slope = None
-    step = _DERIVATIVE_STEP * usual_intake_kcal
-    settled = expected_carried_kg([usual_intake_kcal + step] * _SETTLED_DAYS, usual_intake_kcal, ops=ops)
+    lasting = _LASTING_STEP * usual_intake_kcal
+    settled = expected_carried_kg([usual_intake_kcal + lasting] * _SETTLED_DAYS, usual_intake_kcal, ops=ops)
     if not is_usual_known:
+        step = _SECANT_STEP * usual_intake_kcal
         slope = _slopes(path, carried(usual_intake_kcal + step), step, ops=ops)
+    # Kilograms come of energy, not energy of kilograms: the middle of what people lose by a kilocalorie lies at a lower
+    # energy of a kilogram than the middle of that energy, by the square of its spread (a mean of reciprocals).
+    rho = linear.rho_kcal_per_kg / (1.0 + RHO_SPREAD * RHO_SPREAD)
     return TissueModel(
-        linear.rho_kcal_per_kg,
-        RHO_SPREAD * linear.rho_kcal_per_kg,
+        rho,
+        RHO_SPREAD * rho,
         linear.epsilon_kcal_per_kg_day,
         path,
         CARRIED_SPREAD,
@@ -115,7 +121,7 @@ def tissue_model(
         slope,
         usual_intake_kcal,
         model.adaptation_share / (1.0 - THERMIC_SHARE - model.adaptation_share),
-        settled[-1] / step,
+        settled[-1] / lasting,
     )
 
 

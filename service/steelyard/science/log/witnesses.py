@@ -85,7 +85,7 @@ MAINTENANCE_DRIFT = constant(
     summary="Random drift of maintenance beside its change with tissue (42 kcal/d over four weeks)",
 )  # fmt: skip
 WATER_SD_KG = constant(
-    "unexplained_water", 0.28, unit="kg", basis=Basis.JUDGEMENT,
+    "unexplained_water", 0.32, unit="kg", basis=Basis.JUDGEMENT,
     summary="SD of carried mass that neither intake nor a dated event explains",
 )  # fmt: skip
 WATER_STAYS_KG = constant(
@@ -133,7 +133,7 @@ NOISE_PRIOR_WEIGHINGS = constant(
     summary="How many weighings the prior variance of the noise is worth",
 )  # fmt: skip
 CARRIED_PER_KCAL = constant(
-    "carried_per_intake", 0.0015, unit="kg per kcal/d eaten", basis=Basis.JUDGEMENT,
+    "carried_per_intake", 0.0017, unit="kg per kcal/d eaten", basis=Basis.JUDGEMENT,
     summary="Carried mass that a lasting change of intake moves, before the log says otherwise: 0.9 kg per 1,000 "
     "kcal/d where carbohydrate is spared, 1.9 where it is what changes, and 0.3-0.6 of gut content",
 )  # fmt: skip
