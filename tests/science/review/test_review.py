@@ -179,26 +179,30 @@ def test_probabilities_add_up_and_know_the_direction() -> None:
     assert judge(PhaseKind.CUT, Probabilities(0.25, 0.05, 0.7)) is Verdict.SLOWER
 
 
-def test_from_the_fourth_week_a_plan_that_lags_is_asked_about_sooner() -> None:
+def test_from_the_fourth_week_a_plan_that_is_clearly_behind_is_asked_about() -> None:
     lags = Probabilities(0.55, 0.05, 0.4)
     behind, on_its_way = Estimate(-1.2, 0.3), Estimate(-2.1, 0.3)
     assert not contradicts(27, -2.0, behind, lags)
     assert contradicts(28, -2.0, behind, lags)
+    assert not contradicts(28, -2.0, Estimate(-1.8, 0.3), lags)
     assert not contradicts(28, -2.0, on_its_way, lags)
-    assert not contradicts(28, -2.0, behind, Probabilities(0.7, 0.05, 0.25))
+    assert not contradicts(28, -2.0, behind, Probabilities(0.8, 0.05, 0.15))
 
 
 def test_a_scale_that_has_likely_gone_less_than_half_of_the_way_contradicts_the_plan() -> None:
     lags = Probabilities(0.55, 0.05, 0.4)
     assert contradicts(21, -2.0, Estimate(-0.8, 0.3), lags)
-    assert contradicts(21, -2.0, Estimate(-0.8, 0.3), Probabilities(0.4, 0.05, 0.55))
+    assert contradicts(21, -2.0, Estimate(-0.9, 0.3), lags)
     assert contradicts(21, -2.0, Estimate(0.5, 0.3), lags)
     assert contradicts(21, 2.0, Estimate(0.8, 0.3), lags)
     assert not contradicts(21, 2.0, Estimate(1.2, 0.3), lags)
-    # The surer of the two has gone further than half of the way; of the other nobody knows.
+    # Gone further than half of the way, as far as the scale can tell; and where tissue lags surely it counts as well.
     assert not contradicts(21, -2.0, Estimate(-1.2, 0.3), lags)
-    assert contradicts(21, -2.0, Estimate(-1.2, 1.0), lags)
-    assert not contradicts(21, -2.0, Estimate(-0.8, 0.3), Probabilities(0.7, 0.05, 0.25))
+    assert contradicts(21, -2.0, Estimate(-1.2, 0.3), Probabilities(0.1, 0.0, 0.9))
+    # Before the third week is over it must be clearer, and with tissue on its way it is water.
+    assert not contradicts(20, -2.0, Estimate(-0.9, 0.3), lags)
+    assert contradicts(20, -2.0, Estimate(-0.4, 0.3), lags)
+    assert not contradicts(21, -2.0, Estimate(-0.8, 0.3), Probabilities(0.8, 0.05, 0.15))
     assert not contradicts(21, -0.7, Estimate(0.5, 0.3), lags)
 
 

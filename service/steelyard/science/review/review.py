@@ -171,20 +171,36 @@ def _is_logged_so(kind: PhaseKind, now: Now) -> bool:
 
 
 def contradicts(days: int, planned_kg: float, observed: Estimate, likely: Probabilities) -> bool:
-    """Whether the scale moves against the plan: whether it has likely enough gone less than half of the way, or the
-    other way; after four weeks where it is behind the plan at all.
+    """Whether scale and tissue together say that a phase does not go its way, against a log that says so.
 
     What the scale shows is asked beside what tissue makes of it, since tissue is drawn to what the log says: who eats
     more than is logged lacks tissue lost *and* water lost, which together stand out from the error of the scale.
+    Neither is enough alone: water moves the scale, and a log with errors moves tissue.
 
     Args: ``days`` into the phase; change of weight as planned [kg], water included, and as observed; where tissue lies.
     """
-    if abs(planned_kg) < texts.LEAST_MOVE_KG or likely.slower < texts.ASKED_SLOWER:
+    if abs(planned_kg) < texts.LEAST_MOVE_KG or likely.slower < texts.NAMED_TISSUE:
         return False
-    half = texts.SHARE_OF_WAY * planned_kg
-    lags = observed.probability_under(half) if planned_kg > 0.0 else observed.probability_over(half)
-    way = observed.mean if planned_kg > 0.0 else -observed.mean
-    return lags >= texts.SCALE_LAGS or (days >= texts.ASKED_FROM_DAYS and way < abs(planned_kg))
+    share, asked = texts.SHARE_OF_WAY, texts.NAMED_ODDS
+    if days < texts.EARLY_DAYS:
+        asked = texts.NAMED_EARLY_ODDS
+    elif days >= texts.BEHIND_FROM_DAYS:
+        share, asked = 1.0, texts.BEHIND_ODDS
+    way = share * planned_kg
+    lags = observed.probability_under(way) if planned_kg > 0.0 else observed.probability_over(way)
+    scale, tissue = texts.SCALE_WEIGHT, 1.0 - texts.SCALE_WEIGHT
+    return scale * _log_odds(lags) + tissue * _log_odds(likely.slower) > math.log(asked)
+
+
+def _scale_goes_on(kind: PhaseKind, planned_kg: float, is_contradicted: bool) -> bool:
+    """Whether a deficit moves the scale enough to be seen, and it is not seen to lag."""
+    return kind.is_deficit and abs(planned_kg) >= texts.LEAST_MOVE_KG and not is_contradicted
+
+
+def _log_odds(probability: float) -> float:
+    """The logarithm of odds, no further out than those of one in a thousand."""
+    kept = min(0.999, max(0.001, probability))
+    return math.log(kept / (1.0 - kept))
 
 
 @equation(
@@ -246,13 +262,17 @@ def review_phase(
     is_logged_so = _is_logged_so(phase.kind, now)
     is_logged_as_planned = now.eaten.difference is not None and not is_logged_so
     verdict = Verdict.TOO_EARLY
+    moved_kg = promised.change(unseen, now.days).weight_kg
+    is_contradicted = contradicts(now.days, moved_kg, now.window.weight, likely)
     if not more_days:
         verdict = judge(phase.kind, likely, is_logged_as_planned=is_logged_as_planned)
-    moved_kg = promised.change(unseen, now.days).weight_kg
     if subject.is_pregnant:
         verdict = Verdict.WITHIN_INTERVAL if verdict is Verdict.FASTER else verdict
-    elif verdict is Verdict.WITHIN_INTERVAL and contradicts(now.days, moved_kg, now.window.weight, likely):
+    elif verdict is Verdict.WITHIN_INTERVAL and is_contradicted:
         verdict = Verdict.CONTRADICTED
+    elif verdict is Verdict.SLOWER and is_logged_as_planned and _scale_goes_on(phase.kind, moved_kg, is_contradicted):
+        # Tissue alone is slower, and the log says that it is not: no word yet.
+        verdict = Verdict.WITHIN_INTERVAL
     elif verdict is Verdict.SLOWER and not is_logged_so and now.water_probability > texts.WATER_IN_PLAY:
         # One week of water is no reason to eat less: ask first.
         verdict = Verdict.CONTRADICTED

@@ -65,16 +65,64 @@ SHARE_OF_WAY = constant(
     "review_contradicted",
     0.5,
     unit="1",
-    summary="The scale contradicts a plan where weight, noise left out, has gone less than this share of the way that "
-    "the plan expects, water included; after its first weeks, where it is behind the plan at all",
+    summary="The scale lags where weight, noise left out, has gone less than this share of the way that the plan "
+    "expects, water included",
     basis=Basis.JUDGEMENT,
 )
-SCALE_LAGS = constant(
-    "review_scale_lags",
-    0.35,
+SCALE_WEIGHT = constant(
+    "review_scale_weight",
+    0.67,
     unit="1",
-    summary="From this probability that weight has gone less than that share the scale contradicts the plan; set on "
-    "the same simulated people",
+    summary="Weight of the scale's odds of lagging beside those of tissue, which is drawn to what the log says; set on "
+    "simulated people, of whom it then names most who eat more than they log for as few others",
+    basis=Basis.JUDGEMENT,
+)
+NAMED_TISSUE = constant(
+    "review_named_tissue",
+    0.28,
+    unit="1",
+    summary="With a smaller probability that tissue lags the scale contradicts nothing, as water explains it",
+    basis=Basis.JUDGEMENT,
+)
+NAMED_ODDS = constant(
+    "review_named_odds",
+    0.6,
+    unit="1",
+    summary="Scale and tissue together contradict a plan from these odds, the weighted geometric mean of theirs; set "
+    "on the same simulated people, of whom one in twenty is called so though tissue goes as planned",
+    basis=Basis.JUDGEMENT,
+)
+NAMED_EARLY_ODDS = constant(
+    "review_named_early_odds",
+    1.7,
+    unit="1",
+    summary="The same in the first three weeks, in which a plan is read twice and water still settles",
+    basis=Basis.JUDGEMENT,
+)
+EARLY_DAYS = int(
+    constant(
+        "review_early",
+        21,
+        unit="d",
+        summary="Days of a phase before which a contradiction must be clearer",
+        basis=Basis.JUDGEMENT,
+    )
+)
+BEHIND_FROM_DAYS = int(
+    constant(
+        "review_behind_from",
+        28,
+        unit="d",
+        summary="Days of a phase from which the scale lags where it is behind the plan at all: the water of its start "
+        "is gone, and what is missing by then is worth a question",
+        basis=Basis.JUDGEMENT,
+    )
+)
+BEHIND_ODDS = constant(
+    "review_behind_odds",
+    9.0,
+    unit="1",
+    summary="The odds that are asked for from then on, since being behind at all is likelier; set on the same people",
     basis=Basis.JUDGEMENT,
 )
 LEAST_MOVE_KG = constant(
@@ -82,24 +130,6 @@ LEAST_MOVE_KG = constant(
     0.8,
     unit="kg",
     summary="A plan that moves weight by less by now cannot be contradicted by the scale",
-    basis=Basis.JUDGEMENT,
-)
-ASKED_FROM_DAYS = int(
-    constant(
-        "review_asked_from",
-        28,
-        unit="d",
-        summary="Days of a phase from which a plan that lags is asked about sooner: the water of its start is gone, "
-        "and what is missing by then is worth a question",
-        basis=Basis.JUDGEMENT,
-    )
-)
-ASKED_SLOWER = constant(
-    "review_asked_slower",
-    0.35,
-    unit="1",
-    summary="With a smaller probability that tissue lags the scale contradicts nothing, as water may explain it; set "
-    "on simulated people, of whom it names half of those who eat 300 kcal a day unlogged, and few others",
     basis=Basis.JUDGEMENT,
 )
 WATER_IN_PLAY = constant(
