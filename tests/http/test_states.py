@@ -14,6 +14,7 @@ from steelyard.http.endpoints.examples.examples import PLAN_EXAMPLES
 from steelyard.http.wire.decoding import BodyDecoder
 from steelyard.http.wire.problems import ProblemError
 from steelyard.http.wire.refusals import REFUSALS, refusal
+from steelyard.science.numbers import Z80
 
 KEPT = Path(__file__).parent / "states"
 START = date(2026, 3, 30)
@@ -210,7 +211,9 @@ def test_a_state_of_the_first_version_is_read() -> None:
     kept = json.loads((KEPT / "version-1.json").read_text())
     assert kept["version"] == 1
     state = call("estimate_maintenance", {"profile": WHO["profile"], "state": kept})["state"]
-    assert state["maintenance_kcal"]["mean"] == pytest.approx(kept["maintenance_kcal"]["mean"], rel=0.02)
+    # Its log is read by the science of today, which may say otherwise, but not what was held unlikely.
+    first = kept["maintenance_kcal"]
+    assert abs(state["maintenance_kcal"]["mean"] - first["mean"]) < Z80 * first["standard_deviation"]
     reviewed = call("review_phase", {**WHO, "state": kept})
     assert reviewed["as_of_date"] == kept["log"]["weights"][-1]["date"]
 

@@ -76,7 +76,8 @@ def test_a_small_old_womans_hold_is_no_gain() -> None:
     asked = planned(woman, {"kind": "maintenance", "weeks": 8}, log=logged, return_to_gain={"gain_weeks": 0})
     answer = checked("plan_phases", asked).body
     assert answer["feasible"]
-    assert max(intakes(answer)) <= answer["maintenance_kcal"]["mean"] + 10
+    # Maintenance as read, or the least intake of women where what is eaten of it lies above that.
+    assert max(intakes(answer)) <= max(answer["maintenance_kcal"]["mean"] + 10, 1200)
     assert all(week["energy_balance_kcal"] <= 30 for week in answer["phases"][0]["weeks"])
 
 
