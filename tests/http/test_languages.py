@@ -16,8 +16,8 @@ from fluent.syntax import FluentParser
 from fluent.syntax import ast as tree
 from in_process import Running
 from steelyard.http.languages import ENGLISH, LANGUAGES, MessageReader, english, parameters, preferred, said
-from steelyard.http.languages.files import LanguageFile, parameters_in
-from steelyard.http.languages.other import arguments
+from steelyard.http.languages.fluent_library import arguments
+from steelyard.http.languages.ftl_files import LanguageFile, parameters_in
 from steelyard.science.log.events import EventKind
 from steelyard.science.measures.fat_combination import BodyFatMethod
 from steelyard.science.person.screening import Condition, Medicine

@@ -5,8 +5,8 @@ same files with a library of its own.
 """
 
 from .english import english
-from .files import ENGLISH, LANGUAGES, LanguageFile, MessageReader, parameters
-from .other import said, said_code
+from .fluent_library import said, said_code
+from .ftl_files import ENGLISH, LANGUAGES, LanguageFile, MessageReader, parameters
 from .preference import preferred
 
 __all__ = [
