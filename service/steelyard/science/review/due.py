@@ -136,8 +136,8 @@ def _change_due(
         return need_of(phase, read) if read.now.weighings >= texts.LEAST_WEIGHINGS else None
 
     later = need_on(day)
-    if later is None:
-        return NOTHING
+    if later is None or due(phase, later, later) == NOTHING:
+        return NOTHING  # what it does not ask for itself no earlier one can agree with
     is_known = settled is not None and settled.found is Finding.AS_LOGGED and settled.day > before
     earlier = need_on(before) if before >= phase.start_day + texts.LEAST_DAYS else None
     if is_known:

@@ -279,9 +279,12 @@ def review_phase(
     verdict, more_days, waits = wait_for_events(log.events, day, verdict, more_days)
 
     is_open = not finished and verdict is not Verdict.TOO_EARLY
-    found = what_is_due(member, phase, log, read, settled) if is_open else NOTHING
-    if verdict not in (Verdict.FASTER, Verdict.SLOWER):
-        # On plan, or asked about: nothing is changed but the end.
+    is_off = verdict in (Verdict.FASTER, Verdict.SLOWER)
+    found = NOTHING
+    if is_open and (is_off or phase.fat_loss_kg is not None):
+        found = what_is_due(member, phase, log, read, settled)
+    if not is_off:
+        # On plan, or asked about: nothing is changed but the end, which only fat to lose moves.
         found = found._replace(change_kcal=0)
     advised = heed(log.check_ins, course, day, advise(phase, course, now, promised, verdict, finished, found))
     told = cleared(course, now, advised)
