@@ -4,7 +4,8 @@ Cosmic Ray makes the faults (an operator, a comparison, a number, ...), one at a
 is sampled from all that could be made in the science and the answers, the same ones for the same ``--seed``. It is
 killed by the tests of its room, or else, where it moves any answer to the examples and to random requests, by the wider
 tests, those of the operations that it moves first. A fault that no test of its room notices and that moves no answer
-changes nothing, and counts for nothing; one that the wider tests do not notice within minutes has survived.
+changes nothing, and counts for nothing; one that the wider tests do not notice within minutes has survived. A test that
+fails without a fault as well stops the run: what it kills would count for nothing.
 """
 
 import argparse
@@ -15,6 +16,7 @@ import hashlib
 import json
 import os
 import random
+import resource
 import shutil
 import sys
 import tempfile
@@ -22,7 +24,7 @@ import time
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
-from typing import Any, NamedTuple
+from typing import Any, ClassVar, NamedTuple
 
 from cosmic_ray.ast import get_ast
 from cosmic_ray.mutating import mutate_code
@@ -34,8 +36,10 @@ ROOT = Path(__file__).resolve().parents[1]
 PACKAGES = ("science", "answers")
 # Faults that leave nothing to test: text operators on annotations, and exceptions that nobody raises.
 _LEFT_OUT = ("BitOr", "BitAnd", "BitXor", "Shift", "ExceptionReplacer", "Variable", "RemoveDecorator")
-# Of a processor: for the tests of a room, for them before the wider ones are left for later, and for the wider ones.
-_ROOM_SECONDS, _NARROW_SECONDS, _WIDER_SECONDS = 120.0, 15.0, 120.0
+# Of a processor: for the answers, for the tests of a room before the wider ones are left for later, for the wider ones.
+_ANSWERS_SECONDS, _NARROW_SECONDS, _WIDER_SECONDS = 120.0, 15.0, 120.0
+# A fault that loops for ever is noticed by that: its room's tests take this many times what they take without it.
+_FOR_EVER, _LEAST_SECONDS = 3.0, 30.0
 _WIDER = ("tests/answers", "tests/http", "tests/properties", "tests/rails", "tests/science", "tests/validation")
 # What the tests of an operation's concern are named by.
 _NAMED_BY = {
@@ -88,31 +92,57 @@ class Copy:
         for name in ("pyproject.toml", "README.md", "CHANGELOG.md", "Makefile", "DEVELOPERS.md"):
             shutil.copy(ROOT / name, where / name)
         self.package = where / "service" / "steelyard"
+        self._passes: dict[str, bool] = {}
+        self._seconds: dict[tuple[Path, ...], float] = {}
         # For all later runs, which write none: a file with a fault in it is newer, and compiled again.
         compileall.compile_dir(where / "service", quiet=2)
 
-    def is_noticed(self, by: Sequence[Path], processor_seconds: float) -> bool | None:
-        """Whether some test fails; None where the time was too short to say so."""
-        if not by:
-            return False
-        outcome = in_fork(lambda: self._tested(by), processor_seconds)
-        return None if outcome is None else outcome not in (0, 5)
+    def noticed_by(self, tests: Sequence[Path], processor_seconds: float | None = None) -> str | None:
+        """The test that fails first, "" where none does; None where the time was too short to say so."""
+        names = [str(path.relative_to(self.root)) for path in tests]
+        return in_fork(lambda: self._first_failing(names), processor_seconds) if tests else ""
+
+    def passes(self, test: str) -> bool:
+        """Whether a test passes; for the package without a fault."""
+        if test not in self._passes:
+            self._passes[test] = in_fork(lambda: self._first_failing([test])) == ""
+        return self._passes[test]
+
+    def seconds_for_ever(self, tests: Sequence[Path]) -> float:
+        """Of a processor, more than these tests take without a fault by far; for the package without one."""
+        key = tuple(tests)
+        if key not in self._seconds:
+            before = _children_seconds()
+            self.noticed_by(tests)
+            self._seconds[key] = max(_LEAST_SECONDS, _FOR_EVER * (_children_seconds() - before))
+        return self._seconds[key]
 
     def digests(self) -> dict[str, str]:
         """By operation, a number for its answers to the examples and to random requests."""
-        return in_fork(self._digested, _ROOM_SECONDS) or {}
+        return in_fork(self._digested, _ANSWERS_SECONDS) or {}
 
     def load_libraries(self) -> None:
         """Load what the tests load, but for the service and the tests themselves."""
-        load_libraries(lambda: self._tested([self.root / "tests" / "http" / "test_plans.py"]))
+        load_libraries(lambda: self._first_failing(["tests/http/test_plans.py"]))
 
-    def _tested(self, targets: Sequence[Path]) -> int:
+    def _first_failing(self, tests: Sequence[str]) -> str:
+        """The id of the first test that fails, or where they cannot even start, of the first; "" where none does."""
         import pytest
+
+        class Failures:
+            found: ClassVar[list[str]] = []
+
+            def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
+                self.found += [report.nodeid] if report.failed else []
+
+            def pytest_collectreport(self, report: pytest.CollectReport) -> None:
+                self.found += [report.nodeid] if report.failed else []
 
         self._enter()
         options = ["-q", "-x", "-p", "no:cacheprovider", "-p", "no:xdist", "-m", "not long"]
         with contextlib.redirect_stdout(sys.stderr):
-            return int(pytest.main([*options, *map(str, targets)]))
+            code = pytest.main([*options, *tests], plugins=[Failures()])
+        return "" if code in (0, 5) else next(filter(None, [*Failures.found, tests[0]]))
 
     def _digested(self) -> dict[str, str]:
         self._enter()
@@ -146,22 +176,37 @@ class Copy:
         return [where] if where.exists() else []
 
     def wider_tests(self, own: Sequence[Path], moved: Sequence[str]) -> list[Path]:
-        """The other tests, those of the operations that are moved first."""
+        """The other tests: that of the answers to the examples, those of the operations that are moved, the quick ones,
+        those that start servers.
+        """
         words = {word for operation in moved for word in _NAMED_BY.get(operation, ())}
         seen = {path for one in own for path in (one.rglob("test_*.py") if one.is_dir() else [one])}
         found = [path for where in _WIDER for path in sorted((self.root / where).rglob("test_*.py"))]
         others = [path for path in found if path not in seen]
-        return sorted(others, key=lambda path: not any(word in path.name for word in words))
+        return sorted(
+            others,
+            key=lambda path: (
+                path.name != "test_contract.py",
+                not any(word in path.name for word in words),
+                path.parent.name == "http",
+            ),
+        )
+
+
+def _children_seconds() -> float:
+    used = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return used.ru_utime + used.ru_stime
 
 
 class Tried(NamedTuple):
     """What became of a fault: ``killed``, ``survived``, ``changes nothing``, ``left to the wider tests`` or
-    ``impossible``; which operations' answers it moves; what it changed.
+    ``impossible``; which operations' answers it moves; what it changed; which test it was killed by, if not by time.
     """
 
     fate: str
-    moved: tuple[str, ...] = ()
+    moved: Sequence[str] = ()
     change: str = ""
+    killed_by: str = ""
 
 
 def tried(copy: Copy, fault: Fault, sound: Mapping[str, str], is_narrow: bool) -> Tried:
@@ -173,31 +218,38 @@ def tried(copy: Copy, fault: Fault, sound: Mapping[str, str], is_narrow: bool) -
         return Tried("impossible")
     lines = difflib.unified_diff(before.splitlines(), after.splitlines(), lineterm="", n=0)
     change = "\n".join(line for line in lines if not line.startswith(("---", "+++")))
+    own = copy.own_tests(fault)
+    seconds = _NARROW_SECONDS if is_narrow else copy.seconds_for_ever(own)
     path.write_text(after, encoding="utf-8")
     try:
-        own = copy.own_tests(fault)
-        is_noticed = copy.is_noticed(own, _NARROW_SECONDS if is_narrow else _ROOM_SECONDS)
-        if is_noticed or (is_noticed is None and not is_narrow):  # a fault that loops for ever is noticed by that
-            return Tried("killed", change=change)
-        answered = copy.digests()
-        moved = tuple(operation for operation, digest in sound.items() if answered.get(operation) != digest)
-        if is_narrow and (moved or is_noticed is None):
-            return Tried("left to the wider tests", moved, change)
-        if not moved:
-            return Tried("changes nothing", change=change)
-        is_noticed = copy.is_noticed(copy.wider_tests(own, moved), _WIDER_SECONDS)
-        return Tried("killed" if is_noticed else "survived", moved, change)
+        found = _tried(copy, own, seconds, sound, is_narrow)
     finally:
         path.write_text(before, encoding="utf-8")
+    if found.killed_by and not copy.passes(found.killed_by):
+        raise SystemExit(f"{found.killed_by} fails without a fault too")
+    return found._replace(change=change)
 
 
-def left_by(printed: Path) -> Iterator[Fault]:
-    """The faults that an earlier run left, or that survived it."""
+def _tried(copy: Copy, own: Sequence[Path], seconds: float, sound: Mapping[str, str], is_narrow: bool) -> Tried:
+    noticed_by = copy.noticed_by(own, seconds)
+    if noticed_by or (noticed_by is None and not is_narrow):
+        return Tried("killed", killed_by=noticed_by or "")
+    answered = copy.digests()
+    moved = tuple(operation for operation, digest in sound.items() if answered.get(operation) != digest)
+    if is_narrow and (moved or noticed_by is None):
+        return Tried("left to the wider tests", moved)
+    if not moved:
+        return Tried("changes nothing")
+    noticed_by = copy.noticed_by(copy.wider_tests(own, moved), _WIDER_SECONDS)
+    return Tried("killed" if noticed_by else "survived", moved, killed_by=noticed_by or "")
+
+
+def earlier(printed: Path) -> Iterator[tuple[Fault, Tried]]:
+    """What an earlier run printed."""
     for line in printed.read_text(encoding="utf-8").splitlines():
         if line.startswith("["):
-            file, operator, occurrence, fate, *_ = json.loads(line)
-            if fate in ("survived", "left to the wider tests"):
-                yield Fault(file, operator, occurrence)
+            file, operator, occurrence, *found = json.loads(line)
+            yield Fault(file, operator, occurrence), Tried(*found)
 
 
 def main() -> int:
@@ -209,7 +261,7 @@ def main() -> int:
     parser.add_argument("--rooms", nargs="*", default=[], help="such as science/rails; all when left out")
     parser.add_argument("--without", nargs="*", default=[], help="rooms to leave out")
     parser.add_argument("--narrow", action="store_true", help="with the tests of the rooms alone")
-    parser.add_argument("--again", type=Path, help="what an earlier run printed: try what was left or survived there")
+    parser.add_argument("--again", type=Path, help="what an earlier run printed: try what was left or survived")
     asked = parser.parse_args()
     started = time.monotonic()
     with tempfile.TemporaryDirectory() as directory:
@@ -224,20 +276,27 @@ def main() -> int:
             f for f in faults(copy.package) if f.file.startswith(rooms or "") and not f.file.startswith(without)
         ]
         sample = random.Random(asked.seed).sample(possible, min(asked.count, len(possible)))
+        known: dict[Fault, Tried] = {}
         if asked.again is not None:
-            sample = list(left_by(asked.again))
+            known = dict(earlier(asked.again))
+            sample = list(known)
         seen: list[tuple[Fault, Tried]] = []
         for fault in sample:
-            if time.monotonic() - started > 60.0 * asked.minutes:
+            found = known.get(fault)
+            is_in_time = time.monotonic() - started < 60.0 * asked.minutes
+            if is_in_time and (found is None or found.fate in ("survived", "left to the wider tests")):
+                found = tried(copy, fault, sound, asked.narrow)
+            if found is None:
                 break
-            seen.append((fault, tried(copy, fault, sound, asked.narrow)))
-            print(json.dumps([*fault, *seen[-1][1]]), flush=True)
+            seen.append((fault, found))
+            print(json.dumps([*fault, *found]), flush=True)
     counts = Counter(one.fate for _, one in seen)
     telling = counts["killed"] + counts["survived"]
     share = counts["killed"] / telling if telling else 0.0
     lines = [
         f"{len(seen)} of {len(possible)} faults tried: {counts['killed']} killed, {counts['survived']} survived, "
-        f"{counts['changes nothing']} change nothing; {share:.0%} of those that change anything are killed.",
+        f"{counts['changes nothing']} change nothing, {counts['left to the wider tests']} left; {share:.0%} of those "
+        "that change anything are killed.",
         *(f"- survived: {fault.file}: {one.change}" for fault, one in seen if one.fate == "survived"),
     ]
     report = ROOT / "var" / "mutants.md"

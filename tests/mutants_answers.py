@@ -5,12 +5,16 @@ from collections.abc import Iterator
 from typing import Any
 
 import msgspec
-from properties import decision_requests, plan_requests, season_requests
+from properties import decision_requests, log_requests, plan_requests, season_requests
 from properties.test_review_sweep import request as review_request
 from steelyard.http.app import OPERATIONS
 
-EACH = 15
+EACH = 30
 _REQUESTS: dict[str, Any] = {
+    "estimate_body_composition": log_requests.composition,
+    "estimate_maintenance": log_requests.maintenance,
+    "forecast_intake": log_requests.forecast,
+    "read_trend": log_requests.trend,
     "plan_phases": plan_requests.request,
     "decide_phase": decision_requests.request,
     "review_phase": review_request,
@@ -19,7 +23,7 @@ _REQUESTS: dict[str, Any] = {
 
 
 def answers() -> Iterator[tuple[str, Any]]:
-    """What each operation answers, or the name of what was raised."""
+    """What each operation answers, or what was raised and all that it holds."""
     for operation in OPERATIONS:
         if operation.stream is not None or operation.body_type is None or operation.renders:
             continue
@@ -31,5 +35,5 @@ def answers() -> Iterator[tuple[str, Any]]:
             try:
                 answer = msgspec.to_builtins(operation.compute(body), enc_hook=list)
             except Exception as error:
-                answer = f"{type(error).__name__}: {error}"
+                answer = f"{type(error).__name__}: {error} {vars(error)}"
             yield operation.operation_id, answer
