@@ -52,6 +52,22 @@ def test_every_week_of_any_days_keeps_its_total_and_the_least_food_of_each_day()
             assert day.alcohol_g <= one.alcohol_g
 
 
+def test_rounding_to_ten_kilocalories_moves_the_week_as_little_as_any_can() -> None:
+    """Of all roundings that keep a total, largest remainders move least by the sum of distances (Hamilton's rule)."""
+    rng = random.Random(4)
+    for _ in range(200):
+        asked = [DayAsked(rng.uniform(0.0, 400.0)) for _ in range(7)]
+        week = days_of_week(MEAN, asked, 1500.0, 80.0, BALANCED)
+        burnt = [day.training_kcal for day in asked]
+        wanted = [2400.0 + one - sum(burnt) / 7 for one in burnt]
+        assert week.moved_share == 1.0
+        up = sorted(kcal % 10.0 for kcal in wanted)
+        count = round(sum(up) / 10.0)
+        least = sum(up[: 7 - count]) + sum(10.0 - one for one in up[7 - count :])
+        made = [day.macros.intake_kcal for day in week.days]
+        assert sum(abs(kcal - one) for kcal, one in zip(made, wanted, strict=True)) == pytest.approx(least)
+
+
 def test_a_day_of_training_has_what_it_burns_more_than_a_day_of_rest() -> None:
     asked = [DayAsked(350.0) if i in (0, 3) else REST for i in range(7)]
     week = days_of_week(MEAN, asked, 1800.0, 80.0, BALANCED)

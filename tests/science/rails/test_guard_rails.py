@@ -3,6 +3,7 @@
 Limits are typed here again; their sources stand beside them in ``rail_table``.
 """
 
+import random
 from typing import Any
 
 import pytest
@@ -11,7 +12,7 @@ from steelyard.science import rails
 from steelyard.science.person.person import Sex, TrainingStatus
 from steelyard.science.person.screening import Clearance, Condition, EatingDisorder, Medicine, Screening
 from steelyard.science.rails import table
-from steelyard.science.rails.subject import Refused, Subject
+from steelyard.science.rails.subject import Refused, Scale, Subject
 
 CLEAR = Screening(is_pregnant=False, is_breastfeeding=False, eating_disorder=EatingDisorder.NONE)
 CLEARED = Clearance(given_by="physician", reason="well controlled, reviewed this month")
@@ -278,6 +279,27 @@ def test_warnings_on_a_deficit_just_inside_and_outside() -> None:
     assert warned(plenty, 2600, end_fat=0.081) == set()
     assert warned(plenty, 2600, end_fat=0.079) == {"body_fat"}
     assert warned(woman(fat_kg=25.0, exercise_kcal=0.0), 1900, end_fat=0.179) == {"body_fat"}
+
+
+def test_a_floor_that_logging_decides_tells_the_share_that_is_logged() -> None:
+    """1,780 kcal of resting energy, told on the scale of somebody who logs four fifths of what is eaten."""
+    who = subject(scale=Scale(0.8, 0.8), fat_kg=20.0, exercise_kcal=0.0)
+    (action,) = [x for x in rails.warn_deficit(who, 1210.0, 0.004, 0.2) if x.message.code == "RATIO_DECIDES"]
+    assert action.message.params["percent"] == pytest.approx(80.0)
+
+
+def test_a_warning_in_percent_tells_what_was_observed() -> None:
+    rng = random.Random(2)
+    told = 0
+    for _ in range(300):
+        who = subject(fat_kg=rng.uniform(8.0, 30.0), exercise_kcal=rng.uniform(0.0, 700.0))
+        found = rails.warn_deficit(who, rng.uniform(1500.0, 2600.0), rng.uniform(0.0, 0.012), rng.uniform(0.05, 0.3))
+        found += rails.warn_gain(TrainingStatus.INTERMEDIATE, rng.uniform(0.0, 0.0025))
+        for action in found:
+            for name in {"percent", "share_percent"} & set(action.message.params):
+                assert action.message.params[name] == pytest.approx(100.0 * (action.observed or 0.0))
+                told += 1
+    assert told > 300
 
 
 def test_warnings_on_nutrients() -> None:
