@@ -58,6 +58,14 @@ def test_the_water_is_what_left_by_then() -> None:
     assert scale.params["weekday"] == 7  # 8 March 2026 is a Sunday
 
 
+def test_the_end_tells_the_weight_of_the_last_week_and_its_interval() -> None:
+    told = phase(PhaseKind.CUT, -1.6, -0.1, weeks=4)
+    *_, end, _ = brief([told], [], MEMBER)
+    (scale,) = (message for message in end.said if message.code == "BRIEFING_END_SCALE")
+    assert scale.params == {"weight_kg": 77.0, "weight_lower_kg": 76.0, "weight_upper_kg": 78.0}
+    assert end.title.params["date"] == "2026-03-29"  # the Sunday four weeks on
+
+
 def test_an_interval_that_reaches_nothing_is_said() -> None:
     assert "BRIEFING_FAT_UP_TO" in codes(phase(PhaseKind.MINI_CUT, -0.4, -0.7))[0]
     assert codes(phase(PhaseKind.MINI_CUT, -0.04, -0.7))[1][2] == "BRIEFING_MOSTLY_WATER"

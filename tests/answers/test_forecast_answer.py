@@ -45,6 +45,7 @@ def by(days: int, kg: float = 79.0) -> answers.IntakeAsked:
         (by(156 * 7 + 1), "DATE_OUT_OF_REACH", "question.by_date"),
         (by(400 * 365), "DATE_OUT_OF_RANGE", "question.by_date"),
         (by(60, 29.9), "TARGET_OUT_OF_RANGE", "question.target.value"),
+        (by(60, 300.1), "TARGET_OUT_OF_RANGE", "question.target.value"),
         (
             answers.DateAsked(BodyTarget(TargetQuantity.FAT_FRACTION, 0.029), 2300.0, 1.8),
             "TARGET_OUT_OF_RANGE",
@@ -67,6 +68,36 @@ def test_a_start_that_cannot_be_counted_from_is_named() -> None:
     with pytest.raises(OutOfDomain) as raised:
         answers.forecast_intake(ask(path(4), start=date(2101, 1, 1)))
     assert raised.value.field == "start_date"
+
+
+@pytest.mark.parametrize("protein", [1.55, 1.65])
+def test_a_deficit_that_is_solved_for_needs_the_protein_of_one_that_is_asked_for(protein: float) -> None:
+    """1.6 g/kg/d: Morton et al. 2018. Weight that is held has no such need."""
+    loses, holds = BodyTarget(KG, 77.5), BodyTarget(KG, 80.2)
+    when = START + timedelta(days=56)
+    assert answers.forecast_intake(ask(answers.IntakeAsked(holds, when, protein))).value.weeks
+    questions: dict[str, Any] = {
+        "question.protein_g_per_kg": answers.IntakeAsked(loses, when, protein),
+        "question.intake_kcal": answers.DateAsked(loses, MAINTENANCE - 400.0, protein),
+    }
+    for field, question in questions.items():
+        if protein > 1.6:
+            assert answers.forecast_intake(ask(question)).value.weeks
+            continue
+        with pytest.raises(Refused) as refused:
+            answers.forecast_intake(ask(question))
+        assert (refused.value.action.id, refused.value.field) == ("protein", field)
+
+
+def test_a_deficit_that_is_solved_for_is_warned_of_as_one_that_is_asked_for() -> None:
+    found = answers.forecast_intake(ask(by(42, 77.3)))
+    assert found.value.nearest is None
+    assert found.value.intake_kcal is not None
+    schedule = [ScheduledIntake(weeks=6, intake_kcal=found.value.intake_kcal, protein_g_per_kg=1.8)]
+    asked = answers.forecast_intake(ask(answers.PathAsked(schedule)))
+    warned = {action.id for action in found.actions}
+    assert warned
+    assert warned == {action.id for action in asked.actions}
 
 
 def test_weeks_follow_each_other_to_the_date_asked_for() -> None:
