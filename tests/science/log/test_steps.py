@@ -12,11 +12,13 @@ from statistics import fmean
 import pytest
 from msgspec.structs import replace
 from science.log.test_trend import codes
+from steelyard.science.log import kernel as k
 from steelyard.science.log.entries import IntakeDay, Log, LogError, StepsDay, Weighing, clean_log
 from steelyard.science.log.explanations import Cause
 from steelyard.science.log.reader import log_maintenance, trend_of_log
+from steelyard.science.log.steps import lay_steps, nothing_counted
 from steelyard.science.log.trend_reading import Trend
-from steelyard.science.measures import assess, kept_kcal, step_kcal
+from steelyard.science.measures import ACTIVITY_ERROR, assess, kept_kcal, step_kcal
 from steelyard.science.numbers import Estimate
 from steelyard.science.person import (
     ActivityLevel,
@@ -127,6 +129,21 @@ def test_before_the_scale_can_tell_maintenance_has_moved_by_what_counts() -> Non
     expected = kept_kcal(Estimate(5000.0 * PER_STEP, 0.0)).mean
     assert 0.8 * expected < plain.mean - told.mean < expected
     assert told.sd > plain.sd  # what the body takes back is not known
+
+
+@pytest.mark.parametrize("jump", [4000.0, -4000.0])
+def test_what_steps_lay_adds_up_to_how_far_the_week_has_left_the_month(jump: float) -> None:
+    """Running means in closed form: ``k`` days after a jump a mean over ``n`` days lacks ``(1 - 1 / n) ** k`` of it."""
+    long, days, per_kcal = 60, 9, 1.0 / 8000.0
+    steps = [StepsDay(FIRST + day, 8000.0 if day < long else 8000.0 + jump) for day in range(long + days)]
+    daily = clean_log(weighed(long + days + 1, steps), FIRST + long + days)
+    columns = [0.0] * (k.COLUMNS * (long + days + 1))
+    assert lay_steps(daily, nothing_counted(PER_STEP), per_kcal, columns) is not None
+    a_step = kept_kcal(Estimate(PER_STEP, ACTIVITY_ERROR * PER_STEP))
+    week, month = 1.0 - (6 / 7) ** days, 1.0 - (27 / 28) ** days
+    assert sum(columns[k.ACTIVITY :: k.COLUMNS]) == pytest.approx(per_kcal * a_step.mean * jump * week)
+    expected = (per_kcal * a_step.sd * jump * (week - month)) ** 2
+    assert sum(columns[k.ACTIVITY_VARIANCE :: k.COLUMNS]) == pytest.approx(expected)
 
 
 # --- the odds --------------------------------------------------------------------------------------------
