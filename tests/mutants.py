@@ -121,6 +121,11 @@ class Copy:
         """By operation, a number for its answers to the examples and to random requests."""
         return in_fork(self._digested, _ANSWERS_SECONDS) or {}
 
+    def moved(self, sound: Mapping[str, str]) -> tuple[str, ...]:
+        """The operations whose digests are not those of the ``sound`` package."""
+        answered = self.digests()
+        return tuple(operation for operation, digest in sound.items() if answered.get(operation) != digest)
+
     def load_libraries(self) -> None:
         """Load what the tests load, but for the service and the tests themselves."""
         load_libraries(lambda: self._first_failing(["tests/http/test_plans.py"]))
@@ -209,8 +214,10 @@ class Tried(NamedTuple):
     killed_by: str = ""
 
 
-def tried(copy: Copy, fault: Fault, sound: Mapping[str, str], is_narrow: bool) -> Tried:
-    """Make a fault, and see what becomes of it: by the tests of its room alone where ``is_narrow``."""
+def tried(copy: Copy, fault: Fault, sound: Mapping[str, str], *, is_narrow: bool, is_left: bool) -> Tried:
+    """Make a fault, and see what becomes of it: by the tests of its room alone where ``is_narrow``; where these have
+    left it, by the wider ones first.
+    """
     path = copy.package / fault.file
     before = path.read_text(encoding="utf-8")
     after = mutate_code(before, get_operator(fault.operator)(), fault.occurrence)
@@ -222,7 +229,7 @@ def tried(copy: Copy, fault: Fault, sound: Mapping[str, str], is_narrow: bool) -
     seconds = _NARROW_SECONDS if is_narrow else copy.seconds_for_ever(own)
     path.write_text(after, encoding="utf-8")
     try:
-        found = _tried(copy, own, seconds, sound, is_narrow)
+        found = _left(copy, own, seconds, sound) if is_left else _tried(copy, own, seconds, sound, is_narrow)
     finally:
         path.write_text(before, encoding="utf-8")
     if found.killed_by and not copy.passes(found.killed_by):
@@ -234,14 +241,23 @@ def _tried(copy: Copy, own: Sequence[Path], seconds: float, sound: Mapping[str, 
     noticed_by = copy.noticed_by(own, seconds)
     if noticed_by or (noticed_by is None and not is_narrow):
         return Tried("killed", killed_by=noticed_by or "")
-    answered = copy.digests()
-    moved = tuple(operation for operation, digest in sound.items() if answered.get(operation) != digest)
+    moved = copy.moved(sound)
     if is_narrow and (moved or noticed_by is None):
         return Tried("left to the wider tests", moved)
     if not moved:
         return Tried("changes nothing")
     noticed_by = copy.noticed_by(copy.wider_tests(own, moved), _WIDER_SECONDS)
     return Tried("killed" if noticed_by else "survived", moved, killed_by=noticed_by or "")
+
+
+def _left(copy: Copy, own: Sequence[Path], seconds: float, sound: Mapping[str, str]) -> Tried:
+    moved = copy.moved(sound)
+    noticed_by = copy.noticed_by(copy.wider_tests(own, moved), _WIDER_SECONDS) if moved else ""
+    if not noticed_by:
+        noticed_by = copy.noticed_by(own, seconds)
+        if noticed_by == "":
+            return Tried("survived" if moved else "changes nothing", moved)
+    return Tried("killed", moved, killed_by=noticed_by or "")
 
 
 def earlier(printed: Path) -> Iterator[tuple[Fault, Tried]]:
@@ -285,7 +301,8 @@ def main() -> int:
             found = known.get(fault)
             is_in_time = time.monotonic() - started < 60.0 * asked.minutes
             if is_in_time and (found is None or found.fate in ("survived", "left to the wider tests")):
-                found = tried(copy, fault, sound, asked.narrow)
+                is_left = found is not None and found.fate == "left to the wider tests" and not asked.narrow
+                found = tried(copy, fault, sound, is_narrow=asked.narrow, is_left=is_left)
             if found is None:
                 break
             seen.append((fault, found))
