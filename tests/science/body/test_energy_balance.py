@@ -14,7 +14,7 @@ from steelyard.science.body import state as body_state
 from steelyard.science.body.energy_balance import advance
 from steelyard.science.body.forecasting import stored_kcal
 from steelyard.science.body.state import BodyState, Diet, calibrate
-from steelyard.science.numbers.elementwise import arrays
+from steelyard.science.numbers.elementwise import FLOATS, arrays
 from validation import energy_audit
 from validation.energy_audit import MAINTENANCE, PATHS, RESTING, eating, lifter, reference_man
 
@@ -211,6 +211,27 @@ def test_linear_form_is_the_slope_of_the_model() -> None:
     # The linear form counts tissue alone: activity also saves on the carried mass that left.
     carried = model.activity_kcal_per_kg * end.carried_kg / (1 - bc.THERMIC_SHARE - bc.ADAPTATION_SHARE)
     assert moved == pytest.approx((change - carried) / linear.epsilon_kcal_per_kg_day, rel=0.01)
+
+
+@pytest.mark.parametrize("deficit", [50.0, 500.0, 1000.0, 2000.0])
+def test_the_lean_share_of_a_deficit_is_the_one_that_the_model_takes(deficit: float) -> None:
+    """Read off a moment of the model's own path, for deficits up to more than fat can supply."""
+    model, state = reference_man(deficit_rate_effect=0.3)
+    state = body_state.BodyState(*eb.settle(model, state, eating(-deficit)))
+    then = advance(model, state, eating(-deficit), 1e-4)
+    lean, fat = (1816.0 * (then.lean_kg - state.lean_kg), 9441.0 * (then.fat_kg - state.fat_kg))
+    share = lean / (lean + fat)
+    # What is stored, and what it costs to store it (230 and 180 kcal/kg: Hall 2010), make up the gap.
+    gap = 1e4 * (lean * (1.0 + 960 / 4.184 / 1816.0) + fat * (1.0 + 750 / 4.184 / 9441.0))
+    supply = eb.supply_of(gap, state.fat_kg, FLOATS)
+    assert eb.deficit_share(state.fat_kg, 1.0, 0.3, supply) == pytest.approx(share, rel=1e-3)
+
+
+def test_the_lean_share_of_a_loss_rises_with_the_size_of_the_deficit() -> None:
+    """From 1 - 0.15 of the share of Forbes (1987; C = 10.4 kg x 1816 / 9441) to 1 + 0.15, 1 where fat supplies all."""
+    forbes = 2.0 / (2.0 + 12.0)
+    shares = [eb.deficit_share(12.0, 1.0, 0.3, supply) / forbes for supply in (0.0, 0.5, 1.0, 3.0, 1e6)]
+    assert shares == pytest.approx([0.85, 0.95, 1.0, 1.075, 1.15], rel=1e-3)
 
 
 # --- lifting -------------------------------------------------------------------------------------------------
