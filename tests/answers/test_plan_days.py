@@ -66,6 +66,13 @@ def test_the_forecast_credits_higher_days_with_nothing() -> None:
     assert [phase.change for phase in plain.value.phases] == [phase.change for phase in lived.value.phases]
 
 
+def test_that_higher_days_lose_no_more_is_said_where_days_differ() -> None:
+    alike = tuple(TrainingOnDay(day, TrainingKind.RESISTANCE, 30.0) for day in Weekday)
+    assert "HIGHER_DAYS_LOSE_NO_MORE" in codes(plan(WeekLived(training=LIFTS)))
+    assert "HIGHER_DAYS_LOSE_NO_MORE" not in codes(plan(WeekLived(training=alike)))
+    assert "HIGHER_DAYS_LOSE_NO_MORE" not in codes(plan(WeekLived(meals_per_day=4)))
+
+
 def test_a_date_is_one_day_of_one_week() -> None:
     answer = plan(WeekLived(flexible=(party(on=START + timedelta(days=9)),)))
     assert [day.on for week in range(3) for day in days_of(answer, 0, week) if day.flexible] == [date(2026, 3, 11)]
