@@ -371,6 +371,18 @@ def test_ages_outside_every_range_are_answered_with_a_wider_interval(
     assert extrapolation(inside) == pytest.approx(0.0, abs=1e-6)
 
 
+@pytest.mark.parametrize("status", TrainingStatus)
+@pytest.mark.parametrize("age", [9.0, 100.0])
+def test_outside_every_range_body_fat_that_nobody_measured_moves_nothing(status: TrainingStatus, age: float) -> None:
+    lean, fat_one = (
+        resting_energy.estimate(person(age=age, status=status), fat(fraction, is_measured=False))
+        for fraction in (0.08, 0.4)
+    )
+    assert lean.mean == pytest.approx(fat_one.mean)
+    assert lean.between_equations_sd == pytest.approx(fat_one.between_equations_sd)
+    assert lean.between_equations_sd > 0.0
+
+
 def test_leaving_a_studied_age_does_not_move_the_mean() -> None:
     for before, after in ((35.999999, 36.0), (18.0, 17.999999)):
         a, b = (resting_energy.estimate(person(age=age), fat(is_measured=False)) for age in (before, after))
