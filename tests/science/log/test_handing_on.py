@@ -162,6 +162,11 @@ def test_nothing_is_counted_twice() -> None:
     handed = hand_on(read_log(PERSON, ASSESSED, until(log, cut), cut, tail=tail_of)).log
     again, notes = joined(handed, log)
     assert [note.code for note in notes] == ["LOG_COUNTED_BEFORE"]
+    assert handed.onset is not None
+    first = handed.onset.day
+    before = sum(w.day <= first for w in log.weighings) + sum(i.day < first for i in log.intakes)
+    assert notes[0].params["count"] == before + sum(each.day < first for each in log.steps)
+    assert list(again.steps) == [each for each in log.steps if each.day >= first]
     assert apart(log, again, FIRST + 219) < WITHIN
 
 
