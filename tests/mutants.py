@@ -214,9 +214,9 @@ class Tried(NamedTuple):
     killed_by: str = ""
 
 
-def tried(copy: Copy, fault: Fault, sound: Mapping[str, str], *, is_narrow: bool, is_left: bool) -> Tried:
+def tried(copy: Copy, fault: Fault, sound: Mapping[str, str], *, is_narrow: bool, left: Tried | None = None) -> Tried:
     """Make a fault, and see what becomes of it: by the tests of its room alone where ``is_narrow``; where these have
-    left it, by the wider ones first.
+    ``left`` it, by the wider ones first.
     """
     path = copy.package / fault.file
     before = path.read_text(encoding="utf-8")
@@ -229,7 +229,11 @@ def tried(copy: Copy, fault: Fault, sound: Mapping[str, str], *, is_narrow: bool
     seconds = _NARROW_SECONDS if is_narrow else copy.seconds_for_ever(own)
     path.write_text(after, encoding="utf-8")
     try:
-        found = _left(copy, own, seconds, sound) if is_left else _tried(copy, own, seconds, sound, is_narrow)
+        found = (
+            _left(copy, own, seconds, left.moved or copy.moved(sound))
+            if left
+            else _tried(copy, own, seconds, sound, is_narrow)
+        )
     finally:
         path.write_text(before, encoding="utf-8")
     if found.killed_by and not copy.passes(found.killed_by):
@@ -250,8 +254,7 @@ def _tried(copy: Copy, own: Sequence[Path], seconds: float, sound: Mapping[str, 
     return Tried("killed" if noticed_by else "survived", moved, killed_by=noticed_by or "")
 
 
-def _left(copy: Copy, own: Sequence[Path], seconds: float, sound: Mapping[str, str]) -> Tried:
-    moved = copy.moved(sound)
+def _left(copy: Copy, own: Sequence[Path], seconds: float, moved: Sequence[str]) -> Tried:
     noticed_by = copy.noticed_by(copy.wider_tests(own, moved), _WIDER_SECONDS) if moved else ""
     if not noticed_by:
         noticed_by = copy.noticed_by(own, seconds)
@@ -302,7 +305,7 @@ def main() -> int:
             is_in_time = time.monotonic() - started < 60.0 * asked.minutes
             if is_in_time and (found is None or found.fate in ("survived", "left to the wider tests")):
                 is_left = found is not None and found.fate == "left to the wider tests" and not asked.narrow
-                found = tried(copy, fault, sound, is_narrow=asked.narrow, is_left=is_left)
+                found = tried(copy, fault, sound, is_narrow=asked.narrow, left=found if is_left else None)
             if found is None:
                 break
             seen.append((fault, found))
