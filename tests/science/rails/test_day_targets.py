@@ -68,6 +68,17 @@ def test_rounding_to_ten_kilocalories_moves_the_week_as_little_as_any_can() -> N
         assert sum(abs(kcal - one) for kcal, one in zip(made, wanted, strict=True)) == pytest.approx(least)
 
 
+def test_the_least_food_has_room_for_protein_and_the_least_fat() -> None:
+    """0.5 g/kg of fat (Iraki 2019) or 15 % of energy (Helms 2014), the larger, and 5 g that grams are rounded by."""
+    small, large = split_intake(1600, 80.0, 2.0), split_intake(3600, 50.0, 2.0)
+    told = rails.LeastDay(700.0, rails.FLOOR, rails.Why.LEAST_INTAKE)
+    by_mass, by_energy = rails.fed_least(small, told, 80.0), rails.fed_least(large, told, 50.0)
+    assert by_mass.kcal == pytest.approx(4 * 160 + 9 * (0.5 * 80.0 + 5))
+    assert by_energy.kcal == pytest.approx(4 * 100 + 0.15 * 3600 + 9 * 5)
+    assert by_mass.rule == by_energy.rule == rails.PROTEIN
+    assert rails.fed_least(small, told._replace(kcal=1300.0), 80.0).rule == rails.FLOOR
+
+
 def test_a_day_of_training_has_what_it_burns_more_than_a_day_of_rest() -> None:
     asked = [DayAsked(350.0) if i in (0, 3) else REST for i in range(7)]
     week = days_of_week(MEAN, asked, 1800.0, 80.0, BALANCED)
