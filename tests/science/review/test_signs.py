@@ -1,0 +1,74 @@
+"""What check-ins change of the advice: a deficit only ever becomes smaller or shorter."""
+
+from types import SimpleNamespace
+from typing import Any
+
+import pytest
+from steelyard.science.person import CheckIn, CycleSaid, StrengthSaid
+from steelyard.science.phase import PhaseKind
+from steelyard.science.review.advice import Advice, NextStep
+from steelyard.science.review.signs import heed
+
+DAY = 738_100
+ON = Advice(NextStep.CONTINUE, 0, 21, [], [])
+
+
+def said(*days_ago: int, **answers: Any) -> list[CheckIn]:
+    usual = {"hunger": 3, "sleep": 4, "mood": 3, "cycle": None, "strength": None}
+    return [CheckIn(DAY - ago, **{**usual, **answers}) for ago in days_ago]
+
+
+def course(*intakes: float, maintenance: float = 2500.0, kind: PhaseKind = PhaseKind.CUT) -> Any:
+    """What is left of a phase: days of these intakes, before any change."""
+    return SimpleNamespace(
+        phase=SimpleNamespace(kind=kind),
+        maintenance_kcal=maintenance,
+        intakes=lambda change, days: [kcal + change for kcal in intakes],
+    )
+
+
+WORN = {"hunger": 5, "sleep": 2}
+
+
+@pytest.mark.parametrize(
+    ("intakes", "change_kcal", "raised_kcal"),
+    [
+        ((2000.0,), 0, 150),  # the whole of it
+        ((2000.0, 2420.0), 0, 80),  # never past maintenance on any day: 2,500 less 2,420
+        ((2000.0, 2600.0), 0, 0),  # a break is over it already
+        ((1900.0,), -100, 150),
+        ((2000.0,), 150, 50),  # with what the review raises one step of 200 at most
+    ],
+)
+def test_worn_people_eat_more_and_never_past_maintenance(
+    intakes: tuple[float, ...], change_kcal: int, raised_kcal: int
+) -> None:
+    advice = ON._replace(correction_kcal=change_kcal)
+    found = heed(said(8, 1, **WORN), course(*intakes), DAY, advice)
+    assert found.correction_kcal == change_kcal + raised_kcal
+    assert (found.decision, found.days_ahead) == (NextStep.CONTINUE, 21)
+
+
+def test_two_check_ins_a_week_apart_must_agree_and_old_ones_say_nothing() -> None:
+    for check_ins in (said(1, **WORN), said(4, 1, **WORN), said(40, 1, **WORN), said(8, **WORN) + said(1)):
+        assert heed(check_ins, course(2000.0), DAY, ON) == ON
+
+
+def test_lifts_that_fall_leave_a_week_and_by_a_tenth_none() -> None:
+    weaker = heed(said(8, 1, strength=StrengthSaid.DOWN), course(2000.0), DAY, ON)
+    assert (weaker.decision, weaker.days_ahead) == (NextStep.SHORTEN, 7)
+    soon = heed(said(8, 1, strength=StrengthSaid.DOWN), course(2000.0), DAY, ON._replace(days_ahead=5))
+    assert (soon.decision, soon.days_ahead) == (NextStep.CONTINUE, 5)
+    much = heed(said(8, 1, strength=StrengthSaid.DOWN_MUCH), course(2000.0), DAY, ON)
+    assert (much.decision, much.days_ahead, much.correction_kcal) == (NextStep.END, 0, 0)
+
+
+def test_one_missed_period_ends_a_deficit() -> None:
+    assert heed(said(1, cycle=CycleSaid.MISSED), course(2000.0), DAY, ON).decision is NextStep.END
+
+
+@pytest.mark.parametrize("kind", [PhaseKind.GAIN, PhaseKind.MAINTENANCE])
+def test_who_is_in_no_deficit_is_only_told(kind: PhaseKind) -> None:
+    found = heed(said(1, cycle=CycleSaid.MISSED), course(2700.0, kind=kind), DAY, ON)
+    assert found._replace(reasons=[]) == ON
+    assert [reason.code for reason in found.reasons] == ["CHECK_IN_MISSED_PERIOD"]
