@@ -15,7 +15,7 @@ from steelyard.science.rails.subject import Refused
 from steelyard.science.register.errors import OutOfDomain
 from steelyard.science.review.advice import NextStep
 from steelyard.science.review.correction import down, up
-from steelyard.science.review.reading import change_over
+from steelyard.science.review.reading import change_over, read_phase
 from steelyard.science.review.review import (
     Probabilities,
     Review,
@@ -469,9 +469,15 @@ def test_a_gain_or_a_hold_off_its_plan_is_corrected_to_its_rate(kind: PhaseKind)
             assert extra > 0.0 or not is_past, extra
             if found.verdict is Verdict.FASTER:
                 assert extra > 0.0 or found.advice.correction_kcal <= 0
+            if found.advice.correction_kcal < 0:
+                # Nobody is told to eat less than maintenance, but for rounding.
+                told = phase.weeks[0].intake_kcal + found.advice.correction_kcal
+                assert told >= found.maintenance.maintenance.mean - 10.0
     assert len(seen[Verdict.FASTER]) >= 5
     assert len(seen[Verdict.SLOWER]) >= 5
     assert all(kcal <= 0 for kcal in seen[Verdict.FASTER])
+    # Who gains too fast eats less.
+    assert sum(kcal < 0 for kcal in seen[Verdict.FASTER]) >= (3 if kind is PhaseKind.GAIN else 0)
     assert all(kcal >= 0 for kcal in seen[Verdict.SLOWER])
 
 
@@ -487,12 +493,13 @@ def test_a_gain_ends_at_its_ceiling() -> None:
     member, phase = steady(PhaseKind.GAIN, 0.0, 28)
     lean = msgspec.structs.replace(phase, fat_ceiling=0.08)
     assert review(member, lean).advice.decision is NextStep.END
-    assert "REVIEW_CEILING_MET" in codes(review(member, lean))
+    (met,) = [reason for reason in review(member, lean).reasons if reason.code == "REVIEW_CEILING_MET"]
+    assert met.params["ceiling_percent"] == pytest.approx(8.0)
     assert review(member, msgspec.structs.replace(phase, fat_ceiling=0.4)).advice.decision is NextStep.CONTINUE
 
 
 def test_losing_fast_as_logged_raises_the_intake() -> None:
-    raised = 0
+    raised, steps = 0, []
     for seed in range(12):
         member = Member(seed)
         phase = member.plan(8, deficit_kcal=500.0, fat_loss_kg=9.0)
@@ -507,8 +514,39 @@ def test_losing_fast_as_logged_raises_the_intake() -> None:
             assert eaten is not None
             if found.stints:
                 assert min(s.week.intake_kcal for s in found.stints) > eaten + 100.0
-            assert found.advice.correction_kcal >= 0
+            # More than was eaten by what was lost beyond 1 % a week (Helms et al. 2014), but one step at most.
+            now = read_phase(member.told(), phase, member.log, member.day)
+            assert now.fortnight_tissue is not None
+            assert now.fortnight_intake_kcal is not None
+            beyond_kg = -now.fortnight_tissue.mean / 2.0 - 0.01 * now.weight_kg.mean
+            needed = now.fortnight_intake_kcal + beyond_kg * now.rho_kcal_per_kg / 7.0
+            step = up(needed - phase.weeks[0].intake_kcal)
+            assert found.advice.correction_kcal == pytest.approx(min(200, max(0, step)), abs=10)
+            steps.append(found.advice.correction_kcal)
     assert raised >= 3
+    assert 0 in steps
+    assert 200 in steps
+
+
+def eaten_lately(member: Member) -> float:
+    """Mean of what was logged in the fortnight before the last day."""
+    kcal = [entry.intake_kcal for entry in member.log.intakes if member.day - 14 <= entry.day < member.day]
+    return pytest.approx(sum(kcal) / len(kcal))  # type: ignore[no-any-return]
+
+
+def test_what_is_eaten_under_a_rail_is_said_and_what_is_not_is_not() -> None:
+    for seed in range(8):
+        member = Member(seed)
+        phase = member.plan(8, deficit_kcal=ROOMY_DEFICIT_KCAL)
+        member.follow(phase, 28, Habits(logged_beyond_kcal=-1300.0))
+        found = review(member, phase)
+        assert "REVIEW_EATEN_UNDER_RAIL" in codes(found)
+        (told,) = [reason.params for reason in found.reasons if reason.code == "REVIEW_EATEN_UNDER_RAIL"]
+        assert told["intake_kcal"] == eaten_lately(member)
+        assert any(a.action == "warned" and a.observed == told["intake_kcal"] for a in found.actions)
+        plain = Member(seed)
+        plain.follow(phase := plain.plan(8, deficit_kcal=ROOMY_DEFICIT_KCAL), 28, AS_PLANNED)
+        assert "REVIEW_EATEN_UNDER_RAIL" not in codes(review(plain, phase))
 
 
 # --- what cannot be reviewed -------------------------------------------------------------------------------------
