@@ -37,7 +37,7 @@ PACKAGES = ("science", "answers")
 # Faults that leave nothing to test: text operators on annotations, and exceptions that nobody raises.
 _LEFT_OUT = ("BitOr", "BitAnd", "BitXor", "Shift", "ExceptionReplacer", "Variable", "RemoveDecorator")
 # Of a processor: for the answers, for the tests of a room before the wider ones are left for later, for the wider ones.
-_ANSWERS_SECONDS, _NARROW_SECONDS, _WIDER_SECONDS = 120.0, 15.0, 120.0
+_ANSWERS_SECONDS, _NARROW_SECONDS, _WIDER_SECONDS = 120.0, 15.0, 60.0
 # A fault that loops for ever is noticed by that: its room's tests take this many times what they take without it.
 _FOR_EVER, _LEAST_SECONDS = 3.0, 30.0
 _WIDER = ("tests/answers", "tests/http", "tests/properties", "tests/rails", "tests/science", "tests/validation")
@@ -222,10 +222,8 @@ class Tried(NamedTuple):
     killed_by: str = ""
 
 
-def tried(copy: Copy, fault: Fault, sound: Mapping[str, str], *, is_narrow: bool, left: Tried | None = None) -> Tried:
-    """Make a fault, and see what becomes of it: by the tests of its room alone where ``is_narrow``; where these have
-    ``left`` it, by the wider ones first.
-    """
+def tried(copy: Copy, fault: Fault, sound: Mapping[str, str], is_narrow: bool) -> Tried:
+    """Make a fault, and see what becomes of it: by the tests of its room alone where ``is_narrow``."""
     path = copy.package / fault.file
     before = path.read_text(encoding="utf-8")
     after = mutate_code(before, get_operator(fault.operator)(), fault.occurrence)
@@ -238,11 +236,7 @@ def tried(copy: Copy, fault: Fault, sound: Mapping[str, str], *, is_narrow: bool
     seconds = _NARROW_SECONDS if is_narrow else copy.seconds_for_ever(own)
     path.write_text(after, encoding="utf-8")
     try:
-        found = (
-            _left(copy, own, seconds, left.moved or copy.moved(sound))
-            if left
-            else _tried(copy, own, seconds, sound, is_narrow)
-        )
+        found = _tried(copy, own, seconds, sound, is_narrow)
     finally:
         path.write_text(before, encoding="utf-8")
     if found.killed_by and not copy.passes(found.killed_by):
@@ -261,15 +255,6 @@ def _tried(copy: Copy, own: Sequence[Path], seconds: float, sound: Mapping[str, 
         return Tried("changes nothing")
     noticed_by = copy.noticed_by(copy.wider_tests(own, moved), _WIDER_SECONDS)
     return Tried("killed" if noticed_by else "survived", moved, killed_by=noticed_by or "")
-
-
-def _left(copy: Copy, own: Sequence[Path], seconds: float, moved: Sequence[str]) -> Tried:
-    noticed_by = copy.noticed_by(copy.wider_tests(own, moved), _WIDER_SECONDS) if moved else ""
-    if not noticed_by:
-        noticed_by = copy.noticed_by(own, seconds)
-        if noticed_by == "":
-            return Tried("survived" if moved else "changes nothing", moved)
-    return Tried("killed", moved, killed_by=noticed_by or "")
 
 
 def earlier(printed: Path) -> Iterator[tuple[Fault, Tried]]:
@@ -313,8 +298,7 @@ def main() -> int:
             found = known.get(fault)
             is_in_time = time.monotonic() - started < 60.0 * asked.minutes
             if is_in_time and (found is None or found.fate in ("survived", "left to the wider tests")):
-                is_left = found is not None and found.fate == "left to the wider tests" and not asked.narrow
-                found = tried(copy, fault, sound, is_narrow=asked.narrow, left=found if is_left else None)
+                found = tried(copy, fault, sound, asked.narrow)
             if found is None:
                 break
             seen.append((fault, found))
