@@ -1,0 +1,52 @@
+"""The rest of a phase: what the rails leave of it, and the deficit that they name."""
+
+import pytest
+from review_people import AS_PLANNED, Member
+from steelyard.science.rails import first_broken
+from steelyard.science.review.correction import RestOfPhase
+from steelyard.science.review.due import read_on
+
+
+def rest(seed: int, weeks: int, deficit_kcal: float, day: int) -> RestOfPhase:
+    """What is left of a phase of even weeks after some days of it."""
+    member = Member(seed)
+    phase = member.plan(weeks, deficit_kcal=deficit_kcal, fat_loss_kg=9.0)
+    member.follow(phase, day, AS_PLANNED)
+    return read_on(member.told(), phase, member.log, member.day).course
+
+
+# The last four are bound by the bodies to come, not by today's.
+CASES = [
+    (1, 8, 400.0, 21),
+    (4, 6, 500.0, 14),
+    (8, 14, 500.0, 21),
+    (14, 14, 500.0, 7),
+    (15, 10, 300.0, 21),
+    (17, 6, 500.0, 21),
+]
+
+
+@pytest.mark.parametrize(("seed", "weeks", "deficit_kcal", "day"), CASES)
+def test_the_least_change_leaves_the_deficit_that_its_rule_allows(
+    seed: int, weeks: int, deficit_kcal: float, day: int
+) -> None:
+    """What is needed less what is told: to a kilocalorie, as whoever bisects stops there."""
+    course = rest(seed, weeks, deficit_kcal, day)
+    limits = course.limits(course.days_left)
+    (planned,) = set(course.intakes(0.0, course.days_left))
+    left = course.in_deficit.maintenance_kcal - (planned + limits.least)
+    assert limits.why.deficit_kcal == pytest.approx(left, abs=1e-6)
+
+
+@pytest.mark.parametrize(("seed", "weeks", "deficit_kcal", "day"), CASES[2:])
+def test_the_least_change_breaks_no_rule_on_the_way_and_less_would(
+    seed: int, weeks: int, deficit_kcal: float, day: int
+) -> None:
+    course = rest(seed, weeks, deficit_kcal, day)
+    least = course.limits(course.days_left).least
+
+    def broken(change_kcal: float) -> object:
+        return first_broken(course.told(change_kcal, course.days_left), weeks_before=course.days_gone / 7)
+
+    assert broken(least) is None
+    assert broken(least - 2.0) is not None
