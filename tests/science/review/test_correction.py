@@ -1,8 +1,13 @@
 """The rest of a phase: what the rails leave of it, and the deficit that they name."""
 
+from types import SimpleNamespace
+from typing import Any
+
 import pytest
 from review_people import AS_PLANNED, Member
+from science.rails.test_guard_rails import subject
 from steelyard.science.rails import first_broken
+from steelyard.science.review import advice
 from steelyard.science.review.correction import RestOfPhase
 from steelyard.science.review.due import read_on
 
@@ -50,3 +55,28 @@ def test_the_least_change_breaks_no_rule_on_the_way_and_less_would(
 
     assert broken(least) is None
     assert broken(least - 2.0) is not None
+
+
+# --- a hold that is eaten under ---------------------------------------------------------------------------------------
+
+
+def course_to(fat_kg: float, weight_kg: float, *, now_fat_kg: float = 6.0, now_kg: float = 80.0) -> Any:
+    """A man of 1.80 m who comes to a body; the least body fat of a deficit is 6 % in men, the least index 18.5."""
+    today = subject(fat_kg=now_fat_kg, weight_kg=now_kg)
+    then = today.with_body(weight_kg, fat_kg, today.maintenance_kcal, 0.0)
+    return SimpleNamespace(subject=today, days_left=70, end=lambda change, days: then, subject_at=lambda state: state)
+
+
+@pytest.mark.parametrize(
+    ("course", "is_too_low"),
+    [
+        (course_to(4.5, 78.0), True),  # 5.8 %
+        (course_to(4.9, 78.0), False),  # 6.3 %
+        (course_to(5.8, 59.5, now_fat_kg=6.5, now_kg=61.0), True),  # an index of 18.4
+        (course_to(5.8, 60.5, now_fat_kg=6.5, now_kg=61.0), False),
+        (course_to(4.4, 80.0, now_fat_kg=4.2), False),  # fat is gained
+    ],
+)
+def test_what_is_eaten_under_maintenance_may_not_lead_where_no_deficit_may(course: Any, *, is_too_low: bool) -> None:
+    hold: Any = SimpleNamespace(course=course)
+    assert advice._HoldOrGain._comes_too_low(hold) is is_too_low

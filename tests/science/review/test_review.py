@@ -549,6 +549,19 @@ def test_what_is_eaten_under_a_rail_is_said_and_what_is_not_is_not() -> None:
         assert "REVIEW_EATEN_UNDER_RAIL" not in codes(review(plain, phase))
 
 
+def test_a_weighing_to_come_has_the_error_of_the_path_of_today_and_of_a_day() -> None:
+    """Independent errors add up in squares."""
+    member = Member(2)
+    member.follow(phase := member.plan(6), 21, AS_PLANNED)
+    found = review(member, phase)
+    assert found.path is not None
+    points = found.points_of(found.path)
+    assert len(points) == len(found.stints)
+    for point in points:
+        parts = (point.spread.weight_kg, found.weight_kg.sd, found.noise_sd_kg)
+        assert point.weighing_sd_kg == pytest.approx(sum(part**2 for part in parts) ** 0.5)
+
+
 # --- what cannot be reviewed -------------------------------------------------------------------------------------
 
 
