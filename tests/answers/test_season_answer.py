@@ -121,6 +121,24 @@ def test_intakes_and_weeks_of_the_phases_add_up_to_the_season() -> None:
     assert "SEASON_REVIEWED" in {message.code for message in answer.cautions}
 
 
+def test_a_gain_alone_is_fattest_on_its_last_day() -> None:
+    found = answers.plan_season(ask(terms(20), UNCUT)).value.laid_out
+    assert found.sums.peak_fat_fraction == found.sums.final_fat_fraction
+    assert found.sums.peak_day == day(7 * 20 - 1)
+
+
+def test_the_cuts_that_are_told_are_the_cuts_that_are_planned() -> None:
+    answer = answers.plan_season(ask(terms(104), STEADY._replace(cut_at=0.16, cut_to=0.14)))
+    cuts = [phase for phase in answer.value.laid_out.phases if phase.phase.kind in ("cut", "mini_cut")]
+    weeks = sum(len(phase.weeks) for phase in cuts)
+    assert len(cuts) >= 2
+    (told,) = [reason.params for reason in answer.reasons if reason.code == "SEASON_CUTS"]
+    assert (told["cuts"], told["weeks"]) == (len(cuts), weeks)
+    assert told["share_percent"] == pytest.approx(100.0 * weeks / 104)
+    uncut = answers.plan_season(ask(terms(52), UNCUT))
+    assert not {"SEASON_CUTS", "SEASON_NO_CUT"} & {reason.code for reason in uncut.reasons}
+
+
 def test_no_cut_reaches_the_birthday_from_which_it_needs_clearance() -> None:
     older = msgspec.structs.replace(MAN, age_years=64.8)
     strategy = STEADY._replace(cut_at=0.13, cut_to=0.11, deficit_kcal=300.0)
