@@ -4,7 +4,9 @@ Trade facts (15-17 % to consider, 10-15 % to keep, 19-20 % still healthy, 25-27 
 practice, no published source.
 """
 
+import math
 from datetime import date, timedelta
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
@@ -13,8 +15,8 @@ from steelyard.science.body.energy_balance import advance
 from steelyard.science.body.forecasting import Forecast, Moved
 from steelyard.science.body.state import BodyState, Diet
 from steelyard.science.body.uncertainty import UncertaintySource, start_body
-from steelyard.science.decision import terms
-from steelyard.science.decision.alternatives import Alternatives
+from steelyard.science.decision import terms, trade
+from steelyard.science.decision.alternatives import Alternative, Alternatives
 from steelyard.science.decision.event import event_of, latest_start
 from steelyard.science.decision.facts import present_path
 from steelyard.science.decision.pattern import cycling, difference, eaten, slow_surplus_kcal
@@ -442,6 +444,39 @@ def test_a_score_by_hand() -> None:
     assert found.leanness_price_kg == pytest.approx(13.0 * terms.LEANNESS_PRICE)
     assert found.total_kg == pytest.approx(0.3 - terms.DIETING_PRICE - 13.0 * terms.LEANNESS_PRICE)
     assert score(states, 1, None).leanness_price_kg == 0.0
+
+
+@pytest.mark.parametrize("goal", [Goal.MUSCLE, Goal.HOLD])
+def test_ways_on_are_compared_over_the_same_weeks(goal: Goal, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Half a year each: a longer way on would gain more, or pay more, for nothing."""
+    lengths = []
+
+    def seen(states: list[BodyState], weeks_dieting: int, counts_from: float | None) -> Any:
+        lengths.append((len(states) - 1, float(states[-1].day - states[0].day)))
+        return score(states, weeks_dieting, counts_from)
+
+    monkeypatch.setattr(trade, "score", seen)
+    due_at(question(0.15, goal=goal), 0.14)
+    assert set(lengths) == {(26, 7.0 * 26)}
+
+
+def test_the_error_of_a_change_grows_evenly_between_two_points_that_are_known() -> None:
+    """Its square does: 0.3 kg at 8 weeks and 0.5 kg at 12 leave 0.4 kg and a little at 10."""
+    known = {0: 0.0, 8: 0.3, 12: 0.5}
+    path = SimpleNamespace(
+        nodes=list(known), spread_of_change=lambda since, until: SimpleNamespace(fat_kg=known[until])
+    )
+    for last, sd in ((8, 0.3), (12, 0.5), (10, math.sqrt(0.5 * (0.09 + 0.25))), (2, 0.15)):
+        asked: Any = SimpleNamespace(path=path, last=last)
+        assert Alternative._sd_of_change(asked, "fat_kg") == pytest.approx(sd)
+
+
+def test_what_another_motive_would_change_is_said_where_it_would() -> None:
+    assert "CHANGE_MOTIVE" in codes(decide(question(0.14)))
+    assert "CHANGE_MOTIVE" not in codes(decide(question(0.25)))  # due already, content or not
+    unhappy = codes(decide(question(0.14, feeling=Feeling.UNHAPPY)))
+    assert "CHANGE_CONTENT" in unhappy
+    assert "CHANGE_MOTIVE" not in unhappy
 
 
 @pytest.mark.parametrize("status", [TrainingStatus.NOVICE, TrainingStatus.INTERMEDIATE, TrainingStatus.ADVANCED])

@@ -103,6 +103,18 @@ def test_deficit_limit_is_the_strictest_of_the_rails() -> None:
     assert compared > 150
 
 
+def test_a_cut_past_six_weeks_has_the_limits_of_a_long_one() -> None:
+    """Of the lean: 25 kcal/kg of fat-free mass beside training are for six weeks, 30 for longer (Mountjoy 2023)."""
+    season = asked(sex=Sex.FEMALE, height_cm=166.0, weight_kg=62.0, fat_fraction=0.22, maintenance_kcal=1900.0)
+    limit = {}
+    for weeks in (6.0, 7.0):
+        week = lived(season, Policy(150.0, 0.2, 0.17, 1500.0, weeks))[0]
+        assert week.mode == CUT
+        limit[weeks] = float(week.deficit_kcal)
+        assert limit[weeks] <= rails.deficit_limits(season.member.subject, weeks)[0].deficit_kcal + 1e-6
+    assert limit[7.0] < limit[6.0] - 50.0
+
+
 def test_unknown_history_keeps_the_default_deficit() -> None:
     season = asked(fat_fraction=0.22, history=History())
     week = lived(season, Policy(150.0, 0.17, 0.13, 900.0))[0]
