@@ -105,14 +105,19 @@ def _block(parts: list[np.ndarray]) -> np.ndarray:
     return found
 
 
+@pytest.mark.parametrize("stays", [0.4, 0.0])
 @pytest.mark.parametrize("is_compiled", [True, False])
-def test_one_explanation_is_the_dense_model(is_compiled: bool) -> None:
+def test_one_explanation_is_the_dense_model(is_compiled: bool, stays: float) -> None:
     """Means, variances and covariances with the last day, of tissue, level and carried mass.
 
-    Alpha's own drift scales with its estimate, which moves by less than a thousandth here.
+    Alpha's own drift scales with its estimate, which moves by less than a thousandth here. Where no water stays, the
+    last of the states is the height of a cycle's wave, which a weighing has and the level is freed from.
     """
     rows = _columns(np.random.default_rng(4))
     settings = _settings()
+    settings[k.STAYS] = stays
+    if not stays:
+        rows[:, k.RISE] = np.sin(np.arange(DAYS) / 4.5)
     mean0, spread0 = _start()
     twins.use_compiled(is_compiled)
     try:
@@ -125,7 +130,9 @@ def test_one_explanation_is_the_dense_model(is_compiled: bool) -> None:
     last = slice((DAYS - 1) * N, DAYS * N)
     loads = {}
     for day in range(DAYS):
-        carried = np.array([0.0, rows[day, k.BY_ALPHA], rows[day, k.BY_BETA], 0.0, rows[day, k.CARRIED], 1.0, 0.0, 1.0])
+        carried = np.array(
+            [0.0, rows[day, k.BY_ALPHA], rows[day, k.BY_BETA], 0.0, rows[day, k.CARRIED], 1.0, 0.0, stays > 0.0]
+        )
         tissue = np.eye(N)[0]
         loads[day] = {k.TISSUE: tissue, k.LEVEL: tissue + carried, k.BORNE: carried}
     for day in range(DAYS):
@@ -136,6 +143,9 @@ def test_one_explanation_is_the_dense_model(is_compiled: bool) -> None:
             assert one.view[at + 1] == pytest.approx(load @ spread[here, here] @ load, rel=0.03)
             covariance = load @ spread[here, last] @ loads[DAYS - 1][row]
             assert one.view[at + 2] == pytest.approx(covariance, rel=0.03, abs=2e-3)
+    # What is known on the last day from the past only is what is known of it at all.
+    level, whole = loads[DAYS - 1][k.LEVEL], slice(DAYS - 1, 2 * DAYS, DAYS)
+    assert list(passed.then[whole]) == pytest.approx([level @ mean[last], level @ spread[last, last] @ level], rel=0.03)
 
 
 def _weighed(weights: list[float]) -> np.ndarray:
