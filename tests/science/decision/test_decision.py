@@ -5,6 +5,9 @@ practice, no published source.
 """
 
 import math
+import os
+import subprocess
+import sys
 from datetime import date, timedelta
 from types import SimpleNamespace
 from typing import Any
@@ -469,6 +472,27 @@ def test_the_error_of_a_change_grows_evenly_between_two_points_that_are_known() 
     for last, sd in ((8, 0.3), (12, 0.5), (10, math.sqrt(0.5 * (0.09 + 0.25))), (2, 0.15)):
         asked: Any = SimpleNamespace(path=path, last=last)
         assert Alternative._sd_of_change(asked, "fat_kg") == pytest.approx(sd)
+
+
+_TELL = """
+from science.decision.test_decision import decide, question
+print([reason.params for fat in (0.12, 0.16, 0.2, 0.24, 0.28) for reason in decide(question(fat)).reasons])
+"""
+
+
+def test_every_process_answers_the_same_to_the_last_bit() -> None:
+    """Whatever the order in which its sets and keys happen to lie."""
+    told = {
+        subprocess.run(
+            [sys.executable, "-c", _TELL],
+            env={**os.environ, "PYTHONHASHSEED": seed, "PYTHONPATH": os.pathsep.join(sys.path)},
+            check=True,
+            capture_output=True,
+        ).stdout
+        for seed in "123456"
+    }
+    assert len(told) == 1
+    assert b"probability_percent" in told.pop()
 
 
 def test_what_another_motive_would_change_is_said_where_it_would() -> None:

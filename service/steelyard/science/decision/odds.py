@@ -16,7 +16,8 @@ def ahead_kg(one: Alternative, other: Alternative, counts_from: float | None) ->
     """
     mean = one.total_kg - other.total_kg
     here, there = _moves(one, counts_from), _moves(other, counts_from)
-    squares = ((here.get(source, 0.0) - there.get(source, 0.0)) ** 2 for source in here.keys() | there.keys())
+    # In one order: a set's differs from process to process, and with it the last bit of a sum.
+    squares = ((here.get(source, 0.0) - there.get(source, 0.0)) ** 2 for source in {**here, **there})
     return Estimate(mean, math.sqrt(sum(squares)))
 
 
