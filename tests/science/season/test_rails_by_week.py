@@ -1,11 +1,15 @@
 """The rails of a season's weeks, one by one, against numbers worked out by hand or the model itself."""
 
+import random
+
 import pytest
 from season_people import asked
+from steelyard.science import rails
 from steelyard.science.body.energy_balance import advance
 from steelyard.science.body.state import Diet
 from steelyard.science.person.person import Sex, TrainingStatus
 from steelyard.science.phase.plan import History
+from steelyard.science.rails import Subject
 from steelyard.science.season.rails_by_week import (
     least_start_weight_kg,
     most_deficit_kcal,
@@ -134,3 +138,37 @@ def test_a_body_leaving_much_food_has_its_glycogen_and_the_moving_of_its_water_o
     assert settling_kcal(model, empty, 28.0) == pytest.approx(
         float(model.activity_kcal_per_kg) * max(0.0, float(empty.carried_kg)), abs=1e-9
     )
+
+
+def test_the_largest_deficit_still_holds_when_the_shortest_cut_of_it_is_over() -> None:
+    """Against bisection with the rails of single people, where energy availability binds and fades as fat is lost.
+
+    Two weeks at 9,441 kcal for a kilogram of fat (39.5 MJ: Hall KD et al. Lancet 2011;378:826-37).
+    """
+    rng = random.Random(8)
+    compared = 0
+    for _ in range(500):
+        weight, fraction = rng.uniform(50.0, 130.0), rng.uniform(0.16, 0.32)
+        season = asked(
+            weight_kg=weight, fat_fraction=fraction, maintenance_kcal=weight * rng.uniform(26.0, 36.0),
+            sex=rng.choice([Sex.MALE, Sex.FEMALE, Sex.UNSPECIFIED]),
+        )  # fmt: skip
+        who, (model, state) = season.member.subject, season.life[:2]
+        weeks = rng.choice([2, 7])
+
+        def least(deficit: float, who: Subject = who, weeks: int = weeks) -> tuple[float, str]:
+            """The least intake of the body that two weeks of a deficit leave, and its rule."""
+            lost = 14.0 / 9441.0 * deficit
+            then = who._replace(weight_kg=who.weight_kg - lost, fat_kg=who.fat_kg - lost)
+            return rails.least_on_day_kcal(then, weeks)
+
+        low, high = 0.0, rails.deficit_limits(who, weeks)[0].deficit_kcal
+        found = most_deficit_kcal(season.person(), model, state, state.fat_kg, who.maintenance_kcal, float(weeks))
+        if who.maintenance_kcal - least(high)[0] >= high or least(found)[1] != rails.AVAILABILITY:
+            continue
+        for _ in range(40):
+            middle = 0.5 * (low + high)
+            low, high = (middle, high) if who.maintenance_kcal - least(middle)[0] >= middle else (low, middle)
+        assert found == pytest.approx(low, abs=1.0) or found < low - 40.0  # there the rate of loss binds
+        compared += found > low - 40.0
+    assert compared > 10
