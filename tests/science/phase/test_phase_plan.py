@@ -4,11 +4,13 @@ from datetime import timedelta
 from itertools import pairwise
 
 import pytest
-from plan_people import MAN, ORDINARY, START, change, fields_of, member_of, person, plan
+from plan_people import MAN, ORDINARY, START, change, cut, fields_of, member_of, person, plan
+from steelyard.science import rails
 from steelyard.science.body.uncertainty import ALL_SOURCES
 from steelyard.science.measures.assessment import assess
 from steelyard.science.person.person import Person, Sex, Training, TrainingStatus
-from steelyard.science.phase.deficit import DeficitAim
+from steelyard.science.phase.deficit import DeficitAim, subject_at
+from steelyard.science.phase.phases import Element
 from steelyard.science.phase.plan import History, ReturnAim, plan_deficit
 from steelyard.science.rails.subject import Refused
 
@@ -153,6 +155,23 @@ def test_a_deficit_past_a_rail_is_capped_and_said() -> None:
     assert capped[0].observed == 1400
     assert capped[0].limit == pytest.approx(found.deficit_kcal)
     assert (found.deficit_kcal or 0) < 1000
+
+
+@pytest.mark.parametrize("weeks", [8, 16])
+def test_floors_that_rise_as_fat_goes_raise_the_later_weeks_of_a_cut(weeks: int) -> None:
+    """Energy availability fades back in: a cut starts at the limit of its first body, and eats more by its last."""
+    for weight_kg, fraction in ((65.5, 0.168), (72.0, 0.17), (68.0, 0.172)):
+        who = person(Sex.MALE, weight_kg, 175.0, fraction)
+        found = cut(who, weeks=weeks, deficit_kcal=1500.0)
+        assert found.forecast is not None
+        told, path = found.phases[0].weeks, found.forecast
+        floors = rails.deficit_floors(member_of(who).subject, len(told))
+        deficits = [week for week in told if week.element is Element.DEFICIT]
+        for week in deficits:
+            after = subject_at(member_of(who).subject, path.model, path.states[week.point])
+            assert week.intake.intake_kcal >= floors.least_kcal(after)[0] - 1.0
+        intakes = [week.intake.intake_kcal for week in deficits]
+        assert intakes[-1] >= min(intakes) + 50
 
 
 def test_unknown_history_keeps_to_the_usual_deficit() -> None:
