@@ -19,7 +19,7 @@ from steelyard.science.body.forecasting import Forecast, Moved
 from steelyard.science.body.state import BodyState, Diet
 from steelyard.science.body.uncertainty import UncertaintySource, start_body
 from steelyard.science.decision import terms, trade
-from steelyard.science.decision.alternatives import Alternative, Alternatives
+from steelyard.science.decision.alternatives import Alternative, Alternatives, bridge_weeks
 from steelyard.science.decision.event import event_of, latest_start
 from steelyard.science.decision.facts import present_path
 from steelyard.science.decision.pattern import cycling, difference, eaten, slow_surplus_kcal
@@ -447,6 +447,14 @@ def test_a_score_by_hand() -> None:
     assert found.leanness_price_kg == pytest.approx(13.0 * terms.LEANNESS_PRICE)
     assert found.total_kg == pytest.approx(0.3 - terms.DIETING_PRICE - 13.0 * terms.LEANNESS_PRICE)
     assert score(states, 1, None).leanness_price_kg == 0.0
+
+
+@pytest.mark.parametrize(
+    ("cut_weeks", "weeks"), [(0, 1), (2, 1), (6, 1), (8, 1), (9, 2), (16, 2), (17, 3), (30, 4), (52, 4)]
+)
+def test_a_bridge_is_a_week_for_each_eight_of_the_cut(cut_weeks: int, weeks: int) -> None:
+    """One at least, and four at most (judgement)."""
+    assert bridge_weeks(cut_weeks) == weeks
 
 
 @pytest.mark.parametrize("goal", [Goal.MUSCLE, Goal.HOLD])

@@ -5,6 +5,7 @@ import pytest
 from plan_people import MAN, ORDINARY, START, WOMAN, change, gain, member_of, person, plan
 from steelyard.science.body.uncertainty import ALL_SOURCES
 from steelyard.science.person.person import Person, Sex, Training, TrainingStatus
+from steelyard.science.phase import plan as phase_plan
 from steelyard.science.phase.deficit import DeficitAim, DeficitKind
 from steelyard.science.phase.gain import GainAim
 from steelyard.science.phase.plan import Plan, ReturnAim, SizeOffered, plan_deficit, plan_gain
@@ -25,6 +26,22 @@ def with_sizes(who: Person, history: History = KNOWN, **aim: object) -> Plan:
     return plan_deficit(
         member_of(who), START, asked, ReturnAim(), history=history, sources=ALL_SOURCES, with_sizes=True
     )
+
+
+@pytest.mark.parametrize(
+    ("largest_kcal", "offered"),
+    [
+        (524.0, [(300.0, Size.GENTLE), (500.0, Size.STEADY)]),
+        (525.0, [(300.0, Size.GENTLE), (500.0, Size.STEADY), (525.0, Size.LARGEST)]),
+        (None, [(300.0, Size.GENTLE), (500.0, Size.STEADY)]),
+    ],
+)
+def test_two_sizes_less_than_25_kcal_apart_are_one(
+    largest_kcal: float | None, offered: list[tuple[float, Size]]
+) -> None:
+    """Each named as planned first, then by its pace, then as the largest."""
+    paces = {Pace.GENTLE: 300.0, Pace.STEADY: 500.0, Pace.BRISK: 510.0}
+    assert phase_plan._sizes(500.0, None, paces, largest_kcal) == offered
 
 
 def of(found: Plan) -> dict[Size, SizeOffered]:
