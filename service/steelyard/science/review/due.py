@@ -90,15 +90,22 @@ def _subject(member: Member, log: Log, now: Now) -> Subject:
 
 
 def what_is_due(
-    member: Member, phase: FollowedPhase, log: Log, today: PhaseRead, settled: Settled | None = None
+    member: Member, phase: FollowedPhase, log: Log, today: PhaseRead, settled: Settled | None = None, *, is_off: bool
 ) -> Due:
     """What the log says to change, as it stood on the last whole week of the phase and the week before.
+
+    On plan, or asked about (not ``is_off``), nothing is changed but the end, which only fat to lose moves.
 
     Both readings come after the last change, which had its time to work. Where food was found missing, or water, they
     come after that as well; where the log is known to be complete, one reading is enough.
     """
+    if not is_off and phase.fat_loss_kg is None:
+        return NOTHING
     is_met = _is_met(member, phase, log, today, settled)
-    return _change_due(member, phase, log, today, settled)._replace(is_met=is_met)
+    found = _change_due(member, phase, log, today, settled, is_off=is_off)
+    if not is_off:
+        found = found._replace(change_kcal=0, waits=False)
+    return found._replace(is_met=is_met)
 
 
 def _is_met(member: Member, phase: FollowedPhase, log: Log, today: PhaseRead, settled: Settled | None) -> bool:
@@ -115,7 +122,7 @@ def _is_met(member: Member, phase: FollowedPhase, log: Log, today: PhaseRead, se
 
 
 def _change_due(
-    member: Member, phase: FollowedPhase, log: Log, today: PhaseRead, settled: Settled | None = None
+    member: Member, phase: FollowedPhase, log: Log, today: PhaseRead, settled: Settled | None = None, *, is_off: bool
 ) -> Due:
     """What is to be changed of the intake or of the end."""
     day = anchor_of(phase, today.now.day)
@@ -125,6 +132,10 @@ def _change_due(
         last = max(last, settled.day)
     if last > before or before < phase.start_day + DAYS_PER_WEEK:
         return NOTHING
+    is_known = settled is not None and settled.found is Finding.AS_LOGGED and settled.day > before
+    is_alone = before < phase.start_day + texts.LEAST_DAYS and not is_known
+    if is_alone and not is_off:
+        return NOTHING  # one reading changes nothing, and that a second must agree is told to who is off
 
     def need_on(morning: int) -> Need | None:
         if morning == today.now.day:
@@ -138,10 +149,11 @@ def _change_due(
     later = need_on(day)
     if later is None or due(phase, later, later) == NOTHING:
         return NOTHING  # what it does not ask for itself no earlier one can agree with
-    is_known = settled is not None and settled.found is Finding.AS_LOGGED and settled.day > before
-    earlier = need_on(before) if before >= phase.start_day + texts.LEAST_DAYS else None
+    earlier = None
     if is_known:
         earlier = later
+    elif not is_alone:
+        earlier = need_on(before)
     found = due(phase, earlier, later)
     return NOTHING if _turns_back(phase, found.change_kcal, day) else found
 

@@ -280,12 +280,7 @@ def review_phase(
 
     is_open = not finished and verdict is not Verdict.TOO_EARLY
     is_off = verdict in (Verdict.FASTER, Verdict.SLOWER)
-    found = NOTHING
-    if is_open and (is_off or phase.fat_loss_kg is not None):
-        found = what_is_due(member, phase, log, read, settled)
-    if not is_off:
-        # On plan, or asked about: nothing is changed but the end, which only fat to lose moves.
-        found = found._replace(change_kcal=0)
+    found = what_is_due(member, phase, log, read, settled, is_off=is_off) if is_open else NOTHING
     advised = heed(log.check_ins, course, day, advise(phase, course, now, promised, verdict, finished, found))
     told = cleared(course, now, advised)
     observed = now.window.tissue
