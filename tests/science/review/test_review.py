@@ -179,31 +179,27 @@ def test_probabilities_add_up_and_know_the_direction() -> None:
     assert judge(PhaseKind.CUT, Probabilities(0.25, 0.05, 0.7)) is Verdict.SLOWER
 
 
-def test_from_the_fourth_week_a_plan_that_is_clearly_behind_is_asked_about() -> None:
-    lags = Probabilities(0.55, 0.05, 0.4)
-    behind, on_its_way = Estimate(-1.2, 0.3), Estimate(-2.1, 0.3)
-    assert not contradicts(27, -2.0, behind, lags)
-    assert contradicts(28, -2.0, behind, lags)
-    assert not contradicts(28, -2.0, Estimate(-1.8, 0.3), lags)
-    assert not contradicts(28, -2.0, on_its_way, lags)
-    assert not contradicts(28, -2.0, behind, Probabilities(0.8, 0.05, 0.15))
+LAGS = Probabilities(0.4, 0.05, 0.55)
+STAYS, GOES = Estimate(0.6, 0.4), Estimate(-0.3, 0.4)
 
 
-def test_a_scale_that_has_likely_gone_less_than_half_of_the_way_contradicts_the_plan() -> None:
-    lags = Probabilities(0.55, 0.05, 0.4)
-    assert contradicts(21, -2.0, Estimate(-0.8, 0.3), lags)
-    assert contradicts(21, -2.0, Estimate(-0.9, 0.3), lags)
-    assert contradicts(21, -2.0, Estimate(0.5, 0.3), lags)
-    assert contradicts(21, 2.0, Estimate(0.8, 0.3), lags)
-    assert not contradicts(21, 2.0, Estimate(1.2, 0.3), lags)
-    # Gone further than half of the way, as far as the scale can tell; and where tissue lags surely it counts as well.
-    assert not contradicts(21, -2.0, Estimate(-1.2, 0.3), lags)
-    assert contradicts(21, -2.0, Estimate(-1.2, 0.3), Probabilities(0.1, 0.0, 0.9))
-    # Before the third week is over it must be clearer, and with tissue on its way it is water.
-    assert not contradicts(20, -2.0, Estimate(-0.9, 0.3), lags)
-    assert contradicts(20, -2.0, Estimate(-0.4, 0.3), lags)
-    assert not contradicts(21, -2.0, Estimate(-0.8, 0.3), Probabilities(0.8, 0.05, 0.15))
-    assert not contradicts(21, -0.7, Estimate(0.5, 0.3), lags)
+def test_scale_tissue_and_water_together_contradict_a_plan() -> None:
+    behind = Estimate(-0.9, 0.3)
+    assert contradicts(-2.0, behind, LAGS, STAYS)
+    assert contradicts(-2.0, Estimate(0.5, 0.3), LAGS, STAYS)
+    # Each of them on its way leaves the other two without a case.
+    assert not contradicts(-2.0, Estimate(-2.6, 0.3), LAGS, STAYS)
+    assert not contradicts(-2.0, behind, Probabilities(0.9, 0.08, 0.02), STAYS)
+    assert not contradicts(-2.0, behind, LAGS, GOES)
+    # Water alone moves the scale: that is no food.
+    assert not contradicts(-2.0, Estimate(-1.8, 0.3), Probabilities(0.88, 0.07, 0.05), Estimate(0.9, 0.4))
+
+
+def test_a_gain_is_contradicted_the_other_way_and_a_small_plan_by_nothing() -> None:
+    assert contradicts(2.0, Estimate(0.9, 0.3), LAGS, Estimate(-0.6, 0.4))
+    assert not contradicts(2.0, Estimate(0.9, 0.3), LAGS, STAYS)
+    assert not contradicts(2.0, Estimate(2.6, 0.3), LAGS, Estimate(-0.6, 0.4))
+    assert not contradicts(-0.7, Estimate(0.5, 0.3), LAGS, STAYS)
 
 
 def test_against_the_log_slower_has_to_be_clearer() -> None:

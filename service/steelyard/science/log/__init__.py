@@ -24,6 +24,7 @@ from .explanations import (
     Cause,
     Explained,
     Explanation,
+    water_off,
 )
 from .fat_and_lean import (
     CompositionChange,
@@ -128,4 +129,5 @@ __all__ = [
     "read_log",
     "tail_of",
     "trend_of_log",
+    "water_off",
 ]

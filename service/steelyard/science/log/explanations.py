@@ -10,7 +10,7 @@ from . import kernel as k
 from .logging_scale import LOGGING_RATIO, LOGGING_RATIO_SD
 from .maintenance import LogMaintenance
 from .steps import StepsRead, changed_kcal
-from .witnesses import LogFit, change_under, mixed
+from .witnesses import Conclusion, LogFit, change_under, mixed
 
 EXPLAINED_DAYS = 28
 LEAST_EXPLAINED_DAYS = 10
@@ -78,6 +78,22 @@ def _odds_by_steps(spent: float, prior: Estimate, steps: StepsRead) -> float:
     return math.exp(max(-_MOST_SAID, min(_MOST_SAID, off * (seen - 0.5 * share * off) / (1.0 - share))))
 
 
+def _water_off(one: Conclusion, last: int, then: int, expected_kg: float) -> tuple[float, float]:
+    """Change of carried mass beyond what intake leads one explanation to expect [kg], with its variance.
+
+    ``expected_kg``: as the body model has it, before this person's share of it is known.
+    """
+    _, borne, variance = change_under(one, k.BORNE, last, then)
+    return borne - one.mean[4] * expected_kg, variance
+
+
+def water_off(fit: LogFit, then: int) -> Estimate:
+    """Change of carried mass since a day of the log beyond what intake leads to expect, explanations mixed [kg]."""
+    last = fit.days - 1
+    expected = fit.columns[last * k.COLUMNS + k.CARRIED] - fit.columns[then * k.COLUMNS + k.CARRIED]
+    return mixed([(one.probability, *_water_off(one, last, then, expected)) for one in fit.told])
+
+
 def explain(fit: LogFit, maintenance: LogMaintenance) -> Explained | None:
     """Explain the last four weeks of a log; None where there are too few days or no intake."""
     last = fit.days - 1
@@ -94,9 +110,8 @@ def explain(fit: LogFit, maintenance: LogMaintenance) -> Explained | None:
     p_tissue = p_water = 0.0
     for one in fit.told:
         _, moved, tissue_variance = change_under(one, k.TISSUE, last, then)
-        _, borne, borne_variance = change_under(one, k.BORNE, last, then)
+        borne, borne_variance = _water_off(one, last, then, carried[last] - carried[then])
         tissue = moved - expected
-        borne -= one.mean[4] * (carried[last] - carried[then])
         of_tissue = _beyond(limit, tissue, tissue_variance)
         p_tissue += one.probability * of_tissue
         p_water += one.probability * (1.0 - of_tissue) * _beyond(WATER_OFF_KG, borne, borne_variance)

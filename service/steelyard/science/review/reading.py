@@ -25,6 +25,7 @@ from ..log import (
     read_log,
     tail_of,
     trend_of_log,
+    water_off,
 )
 from ..measures import body_of
 from ..member import Member
@@ -36,6 +37,7 @@ from . import texts
 _RECENT_DAYS = 7
 _FOLLOWED_DAYS = 28
 _BEFORE_PHASE_DAYS = 14
+_SETTLED_DAYS = 7  # before a phase, on whose first day water moves already
 _LEAST_RATIO_SD = 0.04  # no log is surer of what it leaves out
 
 
@@ -78,6 +80,7 @@ class Now(NamedTuple):
     noise_sd_kg: float
     rho_kcal_per_kg: float  # on the logging scale
     water_probability: float  # of a sudden change of water in the last four weeks
+    water_off: Estimate  # carried mass beyond what intake leads to expect, against a week before the phase
     explained: Explained | None  # why weight did what it did over the last four weeks
     knows_cycle: bool
     share_followed: float  # of what was told over the last four weeks, how much was logged
@@ -184,6 +187,7 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
         noise_sd_kg=trend.noise_sd_kg,
         rho_kcal_per_kg=LOGGING_RATIO * reading.tissue.rho_kcal_per_kg,
         water_probability=trend.water_probability,
+        water_off=water_off(reading.fit, max(0, phase.start_day - daily.first_day - _SETTLED_DAYS)),
         explained=trend.explained,
         knows_cycle=bool(log.cycle_starts),
         share_followed=_share_followed(phase, planned, daily.intake_kcal, daily.is_logged, daily.first_day),

@@ -170,26 +170,28 @@ def _is_logged_so(kind: PhaseKind, now: Now) -> bool:
     return difference.lower > 0.0 if kind.is_deficit else difference.upper < 0.0
 
 
-def contradicts(days: int, planned_kg: float, observed: Estimate, likely: Probabilities) -> bool:
-    """Whether scale and tissue together say that a phase does not go its way, against a log that says so.
+def contradicts(planned_kg: float, observed: Estimate, likely: Probabilities, water_off: Estimate) -> bool:
+    """Whether three witnesses together say that a phase does not go its way, against a log that says so.
 
-    What the scale shows is asked beside what tissue makes of it, since tissue is drawn to what the log says: who eats
-    more than is logged lacks tissue lost *and* water lost, which together stand out from the error of the scale.
-    Neither is enough alone: water moves the scale, and a log with errors moves tissue.
+    The scale may be behind the plan, tissue may lag, and water may not have gone (or come) as intake leads to expect:
+    tissue is drawn to what the log says, so that who eats more than is logged is first seen in water that stays. None
+    is enough alone: water moves by itself, and a log with errors moves tissue.
 
-    Args: ``days`` into the phase; change of weight as planned [kg], water included, and as observed; where tissue lies.
+    Args: change of weight as planned [kg], water included, and as observed; where tissue lies; change of carried mass
+        beyond what intake leads to expect.
     """
     if abs(planned_kg) < texts.LEAST_MOVE_KG or likely.slower < texts.NAMED_TISSUE:
         return False
-    share, asked = texts.SHARE_OF_WAY, texts.NAMED_ODDS
-    if days < texts.EARLY_DAYS:
-        asked = texts.NAMED_EARLY_ODDS
-    elif days >= texts.BEHIND_FROM_DAYS:
-        share, asked = 1.0, texts.BEHIND_ODDS
-    way = share * planned_kg
-    lags = observed.probability_under(way) if planned_kg > 0.0 else observed.probability_over(way)
-    scale, tissue = texts.SCALE_WEIGHT, 1.0 - texts.SCALE_WEIGHT
-    return scale * _log_odds(lags) + tissue * _log_odds(likely.slower) > math.log(asked)
+    if planned_kg > 0.0:
+        scale, water = observed.probability_under(planned_kg), water_off.probability_under(0.0)
+    else:
+        scale, water = observed.probability_over(planned_kg), water_off.probability_over(0.0)
+    named = (
+        texts.SCALE_WEIGHT * _log_odds(scale)
+        + texts.TISSUE_WEIGHT * _log_odds(likely.slower)
+        + texts.WATER_WEIGHT * _log_odds(water)
+    )
+    return named > math.log(texts.NAMED_ODDS)
 
 
 def _scale_goes_on(kind: PhaseKind, planned_kg: float, is_contradicted: bool) -> bool:
@@ -263,7 +265,7 @@ def review_phase(
     is_logged_as_planned = now.eaten.difference is not None and not is_logged_so
     verdict = Verdict.TOO_EARLY
     moved_kg = promised.change(unseen, now.days).weight_kg
-    is_contradicted = contradicts(now.days, moved_kg, now.window.weight, likely)
+    is_contradicted = contradicts(moved_kg, now.window.weight, likely, now.water_off)
     if not more_days:
         verdict = judge(phase.kind, likely, is_logged_as_planned=is_logged_as_planned)
     if subject.is_pregnant:

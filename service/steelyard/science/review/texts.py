@@ -61,68 +61,42 @@ OFF_PLAN_AGAINST_LOG = constant(
     "slower though their tissue goes as planned",
     basis=Basis.JUDGEMENT,
 )
-SHARE_OF_WAY = constant(
-    "review_contradicted",
-    0.5,
-    unit="1",
-    summary="The scale lags where weight, noise left out, has gone less than this share of the way that the plan "
-    "expects, water included",
-    basis=Basis.JUDGEMENT,
-)
 SCALE_WEIGHT = constant(
     "review_scale_weight",
-    0.67,
+    0.167,
     unit="1",
-    summary="Weight of the scale's odds of lagging beside those of tissue, which is drawn to what the log says; set on "
-    "simulated people, of whom it then names most who eat more than they log for as few others",
+    summary="Weight of the odds that the scale is behind the plan, water included, among those of three witnesses; set "
+    "on simulated people, of whom it names most who eat more than they log for as few others",
+    basis=Basis.JUDGEMENT,
+)
+TISSUE_WEIGHT = constant(
+    "review_tissue_weight",
+    0.333,
+    unit="1",
+    summary="Weight of the odds that tissue lags, which is drawn to what the log says; set on the same people",
+    basis=Basis.JUDGEMENT,
+)
+WATER_WEIGHT = constant(
+    "review_water_weight",
+    0.5,
+    unit="1",
+    summary="Weight of the odds that carried mass has not gone, or come, as the log leads to expect; set on the same "
+    "people",
     basis=Basis.JUDGEMENT,
 )
 NAMED_TISSUE = constant(
     "review_named_tissue",
-    0.28,
+    0.1,
     unit="1",
-    summary="With a smaller probability that tissue lags the scale contradicts nothing, as water explains it",
+    summary="With a smaller probability that tissue lags a plan is not contradicted: water explains it",
     basis=Basis.JUDGEMENT,
 )
 NAMED_ODDS = constant(
     "review_named_odds",
-    0.6,
+    2.5,
     unit="1",
-    summary="Scale and tissue together contradict a plan from these odds, the weighted geometric mean of theirs; set "
-    "on the same simulated people, of whom one in twenty is called so though tissue goes as planned",
-    basis=Basis.JUDGEMENT,
-)
-NAMED_EARLY_ODDS = constant(
-    "review_named_early_odds",
-    1.7,
-    unit="1",
-    summary="The same in the first three weeks, in which a plan is read twice and water still settles",
-    basis=Basis.JUDGEMENT,
-)
-EARLY_DAYS = int(
-    constant(
-        "review_early",
-        21,
-        unit="d",
-        summary="Days of a phase before which a contradiction must be clearer",
-        basis=Basis.JUDGEMENT,
-    )
-)
-BEHIND_FROM_DAYS = int(
-    constant(
-        "review_behind_from",
-        28,
-        unit="d",
-        summary="Days of a phase from which the scale lags where it is behind the plan at all: the water of its start "
-        "is gone, and what is missing by then is worth a question",
-        basis=Basis.JUDGEMENT,
-    )
-)
-BEHIND_ODDS = constant(
-    "review_behind_odds",
-    9.0,
-    unit="1",
-    summary="The odds that are asked for from then on, since being behind at all is likelier; set on the same people",
+    summary="A plan is contradicted from these odds, the weighted geometric mean of the three; set on the same people, "
+    "of whom one in twenty is called so though tissue goes as planned",
     basis=Basis.JUDGEMENT,
 )
 LEAST_MOVE_KG = constant(
