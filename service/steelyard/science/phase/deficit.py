@@ -288,16 +288,19 @@ class DeficitPhase:
         macros = split_for(subject, intake, self.protein, self.aim.preference)
         if self.aim.kind is DeficitKind.MINI_CUT or deficit <= 0.0:
             return macros
-        # The limits move with the body, up and down: they hold at the end of each of these weeks as well.
+        # The limits move with the body, up and down: they hold at the end of each of these weeks as well. Whoever is
+        # told more adapts less and needs more, so that what is raised is looked at again.
         state = self.state if state is None else state
-        length = weeks + self._weeks_counted
-        ahead = walk(self.model, state, as_diet(macros, subject.protein_kg), (7.0,) * min(weeks, CUT_RESET_WEEKS))
-        floors = deficit_floors(subject, length)
-        least = max(floors.least_kcal(then)[0] for then in subjects_at(subject, self.model, ahead))
-        if least <= intake:
-            return macros
-        raised = min(math.ceil(least / 10.0) * 10, math.ceil(maintenance / 10.0) * 10)
-        return split_for(subject, max(intake, raised), self.protein, self.aim.preference)
+        lengths, floors = (7.0,) * min(weeks, CUT_RESET_WEEKS), deficit_floors(subject, weeks + self._weeks_counted)
+        most = math.ceil(maintenance / 10.0) * 10
+        while intake < most:
+            ahead = walk(self.model, state, as_diet(macros, subject.protein_kg), lengths)
+            least = max(floors.least_kcal(then)[0] for then in subjects_at(subject, self.model, ahead))
+            if least <= intake:
+                break
+            intake = min(math.ceil(least / 10.0) * 10, most)
+            macros = split_for(subject, intake, self.protein, self.aim.preference)
+        return macros
 
     def end(self, deficit_kcal: float, weeks: int) -> BodyState:
         """The body at the end, in long steps where its weeks are not known already."""
