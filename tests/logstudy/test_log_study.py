@@ -66,8 +66,10 @@ def test_who_eats_at_maintenance_is_named_and_who_keeps_the_plan_is_not() -> Non
 
 @pytest.mark.long
 def test_nine_in_ten_of_them_are_named_at_one_false_alarm_in_twenty() -> None:
-    """Six seeds that no bound was set on: 960 who eat at maintenance or above, some 520 who keep to the plan, whose share
-    has a standard error of one point."""
+    """Six seeds that no bound was set on: 960 who eat at maintenance or above, and some 520 who keep to the plan.
+
+    Of the latter the share has a standard error of one point.
+    """
     shares = [named(40, 24, seed) for seed in range(201, 207)]
     print([f"{found.eaters:.3f} {found.on_plan:.3f}" for found in shares])
     assert np.mean([found.eaters for found in shares]) >= 0.90
