@@ -78,20 +78,17 @@ def _odds_by_steps(spent: float, prior: Estimate, steps: StepsRead) -> float:
     return math.exp(max(-_MOST_SAID, min(_MOST_SAID, off * (seen - 0.5 * share * off) / (1.0 - share))))
 
 
-def _water_off(one: Conclusion, last: int, then: int, expected_kg: float) -> tuple[float, float]:
-    """Change of carried mass beyond what intake leads one explanation to expect [kg], with its variance.
-
-    ``expected_kg``: as the body model has it, before this person's share of it is known.
-    """
+def _water_off(fit: LogFit, one: Conclusion, then: int) -> tuple[float, float]:
+    """Change of carried mass since a day beyond what intake leads one explanation to expect [kg], and its variance."""
+    last, width = fit.days - 1, k.COLUMNS
     _, borne, variance = change_under(one, k.BORNE, last, then)
-    return borne - one.mean[4] * expected_kg, variance
+    expected = fit.columns[last * width + k.CARRIED] - fit.columns[then * width + k.CARRIED]
+    return borne - one.mean[4] * expected, variance
 
 
 def water_off(fit: LogFit, then: int) -> Estimate:
     """Change of carried mass since a day of the log beyond what intake leads to expect, explanations mixed [kg]."""
-    last = fit.days - 1
-    expected = fit.columns[last * k.COLUMNS + k.CARRIED] - fit.columns[then * k.COLUMNS + k.CARRIED]
-    return mixed([(one.probability, *_water_off(one, last, then, expected)) for one in fit.told])
+    return mixed([(one.probability, *_water_off(fit, one, then)) for one in fit.told])
 
 
 def explain(fit: LogFit, maintenance: LogMaintenance) -> Explained | None:
@@ -104,13 +101,12 @@ def explain(fit: LogFit, maintenance: LogMaintenance) -> Explained | None:
     alpha, beta = 1000.0 * fit.per_kcal / LOGGING_RATIO, fit.per_kcal * fit.physical_prior.mean
     intakes = fit.columns[k.INTAKE :: k.COLUMNS]
     expected = alpha * sum(intakes[then:last]) + days * (fit.growth_kg_per_day - beta)
-    carried = fit.columns[k.CARRIED :: k.COLUMNS]
     limit = TISSUE_OFF_KG * days / 7.0
     off, water = [], []
     p_tissue = p_water = 0.0
     for one in fit.told:
         _, moved, tissue_variance = change_under(one, k.TISSUE, last, then)
-        borne, borne_variance = _water_off(one, last, then, carried[last] - carried[then])
+        borne, borne_variance = _water_off(fit, one, then)
         tissue = moved - expected
         of_tissue = _beyond(limit, tissue, tissue_variance)
         p_tissue += one.probability * of_tissue

@@ -264,10 +264,10 @@ def review_phase(
     is_logged_so = _is_logged_so(phase.kind, now)
     is_logged_as_planned = now.eaten.difference is not None and not is_logged_so
     verdict = Verdict.TOO_EARLY
-    moved_kg = promised.change(unseen, now.days).weight_kg
-    is_contradicted = contradicts(moved_kg, now.window.weight, likely, now.water_off)
     if not more_days:
         verdict = judge(phase.kind, likely, is_logged_as_planned=is_logged_as_planned)
+    moved_kg = promised.change(unseen, now.days).weight_kg
+    is_contradicted = contradicts(moved_kg, now.window.weight, likely, now.water_off)
     if subject.is_pregnant:
         verdict = Verdict.WITHIN_INTERVAL if verdict is Verdict.FASTER else verdict
     elif verdict is Verdict.WITHIN_INTERVAL and is_contradicted:
