@@ -391,7 +391,7 @@ _RUN_SOURCES = (
 )
 # Those that move glycogen, water or gut content. The others share them with the expected path.
 _CARRIED_SOURCES = frozenset({UncertaintySource.MAINTENANCE, UncertaintySource.ADHERENCE})
-# Those that move the body at the start.
+# Those that move the body at the start; adaptation does where it is settled at another intake than maintenance.
 _START_SOURCES = frozenset({UncertaintySource.MAINTENANCE, UncertaintySource.BODY_FAT})
 
 
@@ -407,7 +407,8 @@ class Starts:
         """The body moved by one SD of a source."""
         found = self._moved.get(source)
         if found is None:
-            if source in _START_SOURCES or self._body.usual_intake_kcal is not None:
+            is_settled = source is UncertaintySource.ADAPTATION and self._body.usual_intake_kcal is not None
+            if source in _START_SOURCES or is_settled:
                 found = start_body(self._body, source, self._ops)
             else:
                 model, state = self.expected

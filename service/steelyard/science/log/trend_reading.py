@@ -238,11 +238,10 @@ def _more_days_needed(log: DailyLog, fit: LogFit, rate: Estimate, weighed: Seque
         least = max(least, int(RATE_DAYS))
     if rate.sd <= CLEAR_RATE_SD_KG:
         return least
-    ahead = _LOOK_AHEAD_DAYS
-    width = k.COLUMNS
-    columns = fit.columns[(days - 1) * width :] * ahead
+    week, width = int(RATE_DAYS), k.COLUMNS
+    columns = fit.columns[(days - 1) * width :] * week
     recent = columns[k.RECENT]
-    for at in range(0, ahead * width, width):
+    for at in range(0, week * width, width):
         columns[at + k.SEEN], columns[at + k.SCALE], columns[at + k.WEIGHED] = 1.0, 1.0, log.weight_kg[weighed[-1]]
         columns[at + k.BREAKS], columns[at + k.INTAKE], columns[at + k.RECENT] = 0.0, recent, recent
         columns[at + k.ACTIVITY] = columns[at + k.ACTIVITY_VARIANCE] = 0.0
@@ -250,14 +249,20 @@ def _more_days_needed(log: DailyLog, fit: LogFit, rate: Estimate, weighed: Seque
     # Only variances are read, and those do not depend on the weights to come.
     settings[k.SPLITS_FROM], settings[k.NOISE_VARIANCE], settings[k.NOISE_PRIOR] = math.inf, fit.noise_variance, 1e9
     start = fit.told[0].mean + fit.told[0].spread
-    steps = array("d", bytes(8 * ahead * k.SLOTS * k.RECORD))
-    kernel_in_use(k).walk_forward(columns, settings, start, steps, array("d", bytes(32 * k.SLOTS * k.RECORD)), ahead)
-    for more in range(1, ahead):
-        at = more * k.SLOTS * k.RECORD + k.SPREAD
-        variance = recent * recent * steps[at + 9] + steps[at + 18] - 2.0 * recent * steps[at + 10]
-        if 7.0 * math.sqrt(max(variance, 0.0)) <= CLEAR_RATE_SD_KG:
-            return max(least, more)
-    return ahead + 1
+    run, held = kernel_in_use(k), 0
+    steps, work = array("d", bytes(8 * week * k.SLOTS * k.RECORD)), array("d", bytes(32 * k.SLOTS * k.RECORD))
+    # Week by week, since it is rarely long.
+    for gone in range(0, _LOOK_AHEAD_DAYS, week):
+        if gone:
+            held = run.walk_on(columns, settings, steps, work, held, week)
+        else:
+            held = run.walk_forward(columns, settings, start, steps, work, week)
+        for day in range(week):
+            at = day * k.SLOTS * k.RECORD + k.SPREAD
+            variance = recent * recent * steps[at + 9] + steps[at + 18] - 2.0 * recent * steps[at + 10]
+            if gone + day and 7.0 * math.sqrt(max(variance, 0.0)) <= CLEAR_RATE_SD_KG:
+                return max(least, gone + day)
+    return _LOOK_AHEAD_DAYS + 1
 
 
 def _notes(

@@ -94,6 +94,8 @@ class FollowedPhase(msgspec.Struct, frozen=True, kw_only=True):
     def week_of(self, day: int) -> FollowedWeek:
         """The same as it was told in the end: a break stays, everything else is changed as it was told."""
         week = self.planned_week_of(day)
+        if not self.changes:
+            return week
         changed = sum(change.change_kcal for change in self.changes if change.day <= self.start_day + day)
         return week if week.is_break else corrected_week(week, changed)
 

@@ -68,6 +68,8 @@ class RestOfPhase:
     def __init__(self, phase: FollowedPhase, subject: Subject, now: BodyNow, ratio: float, day: int) -> None:
         """``subject``: the person as at the phase's start; ``day`` of the review; ``ratio``: logged over eaten."""
         self.phase, self.ratio, self.now = phase, ratio, now
+        self._stints: dict[tuple[float, int], list[Stint]] = {}
+        self._paths: dict[tuple[float, int], list[tuple[FollowedWeek, BodyState]]] = {}
         # Of what is told, the share that is logged: all of it, unless it is found otherwise.
         self.share_followed = 1.0
         self.days_gone = day - phase.start_day
@@ -101,12 +103,12 @@ class RestOfPhase:
     def followed_by(self, share: float) -> "RestOfPhase":
         """The same, were this share of what is told logged."""
         other = copy.copy(self)
-        other.share_followed = share
+        other.share_followed, other._paths = share, {}
         return other
 
     def suppose(self, maintenance: Estimate) -> None:
         """Forecast from this maintenance (logging scale) instead of the one that the log tells [kcal/d]."""
-        self.share_followed = 1.0
+        self.share_followed, self._stints, self._paths = 1.0, {}, {}
         physical = Estimate(maintenance.mean / self.ratio, maintenance.sd / self.ratio)
         self.now = self.now._replace(body=self.now.body._replace(maintenance_kcal=physical))
         self.start = Starts(self.now.body)
@@ -147,7 +149,10 @@ class RestOfPhase:
 
     def stints(self, change_kcal: float, days: int) -> list[Stint]:
         """The days to come as planned and changed, week by week; the last week's diet goes on beyond the end."""
-        found: list[Stint] = []
+        found = self._stints.get((change_kcal, days))
+        if found is not None:
+            return found
+        found = self._stints[change_kcal, days] = []
         gone = 0
         while gone < days:
             day = self.days_gone + gone
@@ -186,7 +191,10 @@ class RestOfPhase:
 
     def _walked(self, change_kcal: float, days: int) -> list[tuple[FollowedWeek, BodyState]]:
         """Each stint's week, and the body at its end."""
-        found, state = [], self.state
+        found = self._paths.get((change_kcal, days))
+        if found is not None:
+            return found
+        found, state = self._paths.setdefault((change_kcal, days), []), self.state
         for stint in self.stints(change_kcal, days):
             state = walk(self.model, state, self._diet(stint), (float(stint.days),))[-1]
             found.append((stint.week, state))

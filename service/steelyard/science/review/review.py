@@ -358,7 +358,8 @@ def _settling(settled: Settled | None, question: OpenQuestion | None) -> list[Me
 
 def log_up_to(log: Log, day: int, as_of_day: int) -> tuple[Log, int]:
     """The log up to a day, and how many entries were left out. What lies after the as-of day stays, to be refused."""
-
+    if day == as_of_day:
+        return log, 0
     kept = log.only(lambda entry: not day < day_of(entry) <= as_of_day)
     left_out = log.entries - kept.entries
     return (kept, left_out) if left_out else (log, 0)
