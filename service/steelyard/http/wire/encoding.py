@@ -2,15 +2,12 @@
 
 import math
 import re
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from functools import cache
-from itertools import chain
 from typing import Any
 
 import msgspec
 from litestar.types import Receive, Scope, Send
-from msgspec import inspect
-from msgspec.structs import astuple
 
 from .headers import CONTENT_LENGTH, CONTENT_TYPE, Header
 
@@ -41,7 +38,6 @@ def _column(column: Any) -> Any:
 
 _json = msgspec.json.Encoder(enc_hook=_column)
 _pack = msgspec.msgpack.Encoder(enc_hook=lambda _: None)  # columns were looked at when they were written
-_NULL = re.compile(rb"null")  # ``findall`` takes half the time of ``bytes.count``
 # A MessagePack float64 (0xcb) whose eleven exponent bits are all ones: NaN or an infinity. Bytes of other values
 # may look the same, so that a match is a suspicion; without a match there is none.
 _SUSPECT = re.compile(rb"\xcb[\x7f\xff][\xf0-\xff]")
@@ -58,65 +54,17 @@ class NonFiniteAnswer(ArithmeticError):  # noqa: N818 - named for what it is abo
 def encode_finite(answer: Any) -> bytes:
     """``answer`` as JSON. Raises ``NonFiniteAnswer`` where msgspec would write ``null`` for NaN or an infinity.
 
-    Where the output has no ``null``, or as many as there are None in the answer, there is nothing to look for: the
-    common and cheap case.
+    Where the output has no ``null`` there is nothing to look for, and where it has one a second encoding, which keeps
+    None and NaN apart, tells in a third of the time of the first whether there may be.
     """
     try:
         body = _json.encode(answer)
     except ArithmeticError:
         _require_all_finite(answer)
         raise
-    if b"null" not in body:
-        return body
-    if len(_NULL.findall(body)) > _absent(answer) and _SUSPECT.search(_pack.encode(answer)):
+    if b"null" in body and _SUSPECT.search(_pack.encode(answer)):
         _require_all_finite(answer)
     return body
-
-
-def _absent(value: Any) -> int:
-    """How many None there are in an object or a list of an answer, as far as its types tell of any."""
-    if isinstance(value, msgspec.Struct):
-        return astuple(value).count(None) + sum([_absent(getattr(value, name)) for name in _lacking(type(value))])
-    if not isinstance(value, list) or not value:
-        return 0
-    if not isinstance(value[0], msgspec.Struct):
-        return value.count(None)
-    if _lacking(type(value[0])):
-        return sum(map(_absent, value))
-    return [*chain.from_iterable(map(astuple, value))].count(None) if _may_hold_none(type(value[0])) else 0
-
-
-@cache
-def _lacking(kind: type[msgspec.Struct]) -> tuple[str, ...]:
-    """The fields of a kind of object that may have a None in them, apart from those that are one."""
-    fields = inspect.type_info(kind).fields  # type: ignore[attr-defined]
-    return tuple(field.name for field in fields if any(map(_may_lack, _alternatives(field.type))))
-
-
-@cache
-def _may_hold_none(kind: type[msgspec.Struct]) -> bool:
-    """Whether a kind of object may have a None in it."""
-    return _may_lack(inspect.type_info(kind))
-
-
-def _may_lack(told: inspect.Type) -> bool:
-    """Whether a type tells of a None in it."""
-    if isinstance(told, inspect.StructType):
-        inner = [field.type for field in inspect.type_info(told.cls).fields]  # type: ignore[attr-defined]
-    else:
-        inner = [told.item_type] if isinstance(told, inspect.ListType) else []
-    return any(isinstance(one, inspect.NoneType) or _may_lack(one) for each in inner for one in _alternatives(each))
-
-
-def _alternatives(told: inspect.Type) -> Iterator[inspect.Type]:
-    """The types that one may stand for."""
-    if isinstance(told, inspect.Metadata):
-        yield from _alternatives(told.type)
-    elif isinstance(told, inspect.UnionType):
-        for one in told.types:
-            yield from _alternatives(one)
-    else:
-        yield told
 
 
 def _require_all_finite(answer: Any) -> None:
