@@ -90,7 +90,7 @@ def _clear(course: RestOfPhase, now: Now, advice: Advice) -> Cleared[Ahead]:
     change, days = float(advice.correction_kcal), advice.days_ahead
     path, stints = (None, []) if days == 0 else course.forecast(change, days)
     after = aftermath(course, now) if advice.decision is NextStep.END else None
-    weeks = course.told(change, days)
+    weeks = [*course.told(change, days)]
     if after is not None:
         bodies = [course.held, *(course.subject_at(state) for state in after.path.states[1:])]
         ends = zip(bodies, bodies[1:], _AFTERMATH_LENGTHS, strict=False)

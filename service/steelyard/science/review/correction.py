@@ -6,7 +6,9 @@ logging ratio), and the rails are compared with what is eaten.
 
 import copy
 import math
-from typing import NamedTuple
+from collections.abc import Callable
+from functools import wraps
+from typing import Any, NamedTuple, TypeVar
 
 import msgspec
 
@@ -36,6 +38,8 @@ from ..rails import (
 )
 from .reading import BodyNow
 
+T = TypeVar("T")
+
 STEP_KCAL = 10
 # A difference from maintenance smaller than this is no deficit: it is within rounding.
 NO_DEFICIT_KCAL = 25.0
@@ -62,14 +66,27 @@ class IntakeLimits(NamedTuple):
     warnings: list[RailAction]
 
 
+def _once(method: Callable[["RestOfPhase", float, int], list[T]]) -> Callable[["RestOfPhase", float, int], list[T]]:
+    """Work out what follows from a change of intake over some days once, since a review asks for it again and again."""
+
+    @wraps(method)
+    def call(self: "RestOfPhase", change_kcal: float, days: int) -> list[T]:
+        asked = method, change_kcal, days
+        found: list[T] | None = self._known.get(asked)
+        if found is None:
+            found = self._known[asked] = method(self, change_kcal, days)
+        return found
+
+    return call
+
+
 class RestOfPhase:
     """The rest of a phase, for any change of its intake."""
 
     def __init__(self, phase: FollowedPhase, subject: Subject, now: BodyNow, ratio: float, day: int) -> None:
         """``subject``: the person as at the phase's start; ``day`` of the review; ``ratio``: logged over eaten."""
         self.phase, self.ratio, self.now = phase, ratio, now
-        self._stints: dict[tuple[float, int], list[Stint]] = {}
-        self._paths: dict[tuple[float, int], list[tuple[FollowedWeek, BodyState]]] = {}
+        self._known: dict[tuple[Any, float, int], Any] = {}
         # Of what is told, the share that is logged: all of it, unless it is found otherwise.
         self.share_followed = 1.0
         self.days_gone = day - phase.start_day
@@ -103,18 +120,19 @@ class RestOfPhase:
     def followed_by(self, share: float) -> "RestOfPhase":
         """The same, were this share of what is told logged."""
         other = copy.copy(self)
-        other.share_followed, other._paths = share, {}
+        other.share_followed, other._known = share, {}
         return other
 
     def suppose(self, maintenance: Estimate) -> None:
         """Forecast from this maintenance (logging scale) instead of the one that the log tells [kcal/d]."""
-        self.share_followed, self._stints, self._paths = 1.0, {}, {}
+        self.share_followed, self._known = 1.0, {}
         physical = Estimate(maintenance.mean / self.ratio, maintenance.sd / self.ratio)
         self.now = self.now._replace(body=self.now.body._replace(maintenance_kcal=physical))
         self.start = Starts(self.now.body)
         self.model, self.state = self.start.expected
         self.subject = self.subject._replace(maintenance_kcal=maintenance.mean, carried_kg=float(self.state.carried_kg))
 
+    @_once
     def told(self, change_kcal: float, days: int) -> list[ToldWeek]:
         """The days to come as the gate reads them."""
         found, before = [], self.in_deficit if self.phase.kind.is_deficit else self.subject
@@ -147,12 +165,10 @@ class RestOfPhase:
         maintenance = self.ratio * float(current_maintenance_kcal(self.model, state))
         return self.subject.with_body(float(state.weight_kg), float(state.fat_kg), maintenance, float(state.carried_kg))
 
+    @_once
     def stints(self, change_kcal: float, days: int) -> list[Stint]:
         """The days to come as planned and changed, week by week; the last week's diet goes on beyond the end."""
-        found = self._stints.get((change_kcal, days))
-        if found is not None:
-            return found
-        found = self._stints[change_kcal, days] = []
+        found: list[Stint] = []
         gone = 0
         while gone < days:
             day = self.days_gone + gone
@@ -189,12 +205,10 @@ class RestOfPhase:
         """The body after ``days``."""
         return self._walked(change_kcal, days)[-1][1]
 
+    @_once
     def _walked(self, change_kcal: float, days: int) -> list[tuple[FollowedWeek, BodyState]]:
         """Each stint's week, and the body at its end."""
-        found = self._paths.get((change_kcal, days))
-        if found is not None:
-            return found
-        found, state = self._paths.setdefault((change_kcal, days), []), self.state
+        found, state = [], self.state
         for stint in self.stints(change_kcal, days):
             state = walk(self.model, state, self._diet(stint), (float(stint.days),))[-1]
             found.append((stint.week, state))

@@ -11,7 +11,7 @@ from ..log import Log, is_known_on
 from ..measures import body_of
 from ..member import Member
 from ..numbers import Estimate
-from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, PromisedPath
+from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, PromisedChange, PromisedPath
 from ..rails import Subject
 from ..register import traced
 from . import texts
@@ -28,7 +28,7 @@ class PhaseRead(NamedTuple):
     now: Now
     course: RestOfPhase
     promised: PromisedPath
-    planned: Estimate  # change of tissue that the plan promised over the window [kg]
+    planned: PromisedChange  # over the window
 
 
 class Need(NamedTuple):
@@ -72,7 +72,7 @@ def read_on(member: Member, phase: FollowedPhase, log: Log, day: int, settled: S
         # The plan promised what such a person gets of it.
         body_before = body_before._replace(kept=phase.adherence.kept)
     promised = PromisedPath(phase, body_before, member.subject.protein_kg, now.ratio, (unseen, now.days))
-    planned = promised.change(unseen, now.days).tissue
+    planned = promised.change(unseen, now.days)
     body = body_now(member, phase, now, promised.change(0, unseen).tissue)
     subject = _subject(member, log, now)
     return PhaseRead(now, RestOfPhase(phase, subject, body, now.ratio, day), promised, planned)
@@ -204,7 +204,7 @@ def _need_of_tissue(phase: FollowedPhase, read: PhaseRead, left: int) -> Estimat
     if not phase.kind.is_deficit:
         days = max(left, texts.MADE_UP_DAYS)
         ahead *= days / left
-        missing = read.planned.mean - now.window.tissue.mean
+        missing = read.planned.tissue.mean - now.window.tissue.mean
         ahead += missing * missing**2 / (missing**2 + now.window.tissue.sd**2)
     span = _SEARCHED_SHARE * course.maintenance_kcal
     return Estimate(course.restore_tissue(ahead, days, -span, span), _error_of(read, days))

@@ -257,7 +257,7 @@ def review_phase(
     body, subject = course.now, course.subject
 
     unseen = now.days - now.window_days
-    promise = read.planned
+    promise = read.planned.tissue
     planned = as_planned(promise)
     likely = probabilities(phase.kind, planned, now.window.tissue)
     more_days = more_days_needed(now.window_days, now.weighings, promise, now.window.tissue)
@@ -266,7 +266,7 @@ def review_phase(
     verdict = Verdict.TOO_EARLY
     if not more_days:
         verdict = judge(phase.kind, likely, is_logged_as_planned=is_logged_as_planned)
-    moved_kg = promised.change(unseen, now.days).weight_kg
+    moved_kg = read.planned.weight_kg
     is_contradicted = contradicts(moved_kg, now.window.weight, likely, now.water_off)
     if subject.is_pregnant:
         verdict = Verdict.WITHIN_INTERVAL if verdict is Verdict.FASTER else verdict
