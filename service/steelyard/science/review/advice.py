@@ -209,7 +209,7 @@ class _Deficit:
     ) -> None:
         self.phase, self.course, self.now, self.verdict, self.due = phase, course, now, verdict, due
         self.target = phase.fat_loss_kg
-        self.hoped = -promised.change(0, phase.days).fat.mean
+        self.promised = promised
         self.is_judged = verdict is not Verdict.TOO_EARLY
         self.is_losing_fast = False
         self.left = course.days_left
@@ -328,7 +328,8 @@ class _Deficit:
         """Whoever is ahead in a phase of which only the length was asked for may stop early."""
         if self.target is not None or self.verdict is not Verdict.FASTER:
             return
-        reach = self.course.days_to_lose(self.hoped, 0.0, self.left)
+        hoped = -self.promised.change(0, self.phase.days).fat.mean
+        reach = self.course.days_to_lose(hoped, 0.0, self.left)
         if reach is not None and self.left - reach >= DAYS_PER_WEEK:
             self.reasons.append(say(texts.MAY_STOP_EARLY, days=DAYS_PER_WEEK))
 
