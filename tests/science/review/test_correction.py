@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 from review_people import AS_PLANNED, Member
 from science.rails.test_guard_rails import subject
+from steelyard.science.numbers import Estimate
 from steelyard.science.rails import first_broken
 from steelyard.science.review import advice
 from steelyard.science.review.correction import RestOfPhase
@@ -55,6 +56,17 @@ def test_the_least_change_breaks_no_rule_on_the_way_and_less_would(
 
     assert broken(least) is None
     assert broken(least - 2.0) is not None
+
+
+def test_what_was_worked_out_once_follows_what_is_known_since() -> None:
+    course = rest(*CASES[0])
+    as_told = course.end(0.0, 28)
+    course.share_followed = 0.9
+    assert course.end(0.0, 28).fat_kg < as_told.fat_kg
+    assert course.followed_by(1.1).end(0.0, 28).fat_kg > as_told.fat_kg
+    course.suppose(Estimate(course.maintenance_kcal + 300.0, 100.0))
+    assert course.share_followed == 1.0
+    assert course.end(0.0, 28).fat_kg < as_told.fat_kg
 
 
 # --- a hold that is eaten under ---------------------------------------------------------------------------------------

@@ -3,7 +3,7 @@
 from msgspec.structs import replace
 
 from ..body import Body
-from ..log import LOGGING_RATIO_LEAST, LogMaintenance, Reading, Tail, maintenance_of, read_log
+from ..log import LOGGING_RATIO_LEAST, Log, LogMaintenance, Reading, Tail, maintenance_of, read_log
 from ..measures import (
     Assessment,
     assess,
@@ -114,10 +114,11 @@ class Member:
     @facet
     def logged(self) -> Logged:
         """What their log says as it stands, of which the rails judge."""
-        log, until = self.told.log, self.told.as_of_day
-        if log is None:
-            return Logged()
-        last = log.last_day if until is None else until
+        return Logged() if self.told.log is None else self.logged_in(self.told.log)
+
+    def logged_in(self, log: Log) -> Logged:
+        """What a log of theirs says as it stands."""
+        last = log.last_day if self.told.as_of_day is None else self.told.as_of_day
         since = last - LOGGED_DAYS
         weights = [(row.day, row.weight_kg) for row in log.weighings if row.day > since]
         eaten = [(row.day, row.intake_kcal) for row in log.intakes if row.day > since and not row.is_partial]

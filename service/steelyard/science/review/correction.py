@@ -71,7 +71,7 @@ def _once(method: Callable[["RestOfPhase", float, int], list[T]]) -> Callable[["
 
     @wraps(method)
     def call(self: "RestOfPhase", change_kcal: float, days: int) -> list[T]:
-        asked = method, change_kcal, days
+        asked = method, change_kcal, days, self.share_followed
         found: list[T] | None = self._known.get(asked)
         if found is None:
             found = self._known[asked] = method(self, change_kcal, days)
@@ -86,7 +86,7 @@ class RestOfPhase:
     def __init__(self, phase: FollowedPhase, subject: Subject, now: BodyNow, ratio: float, day: int) -> None:
         """``subject``: the person as at the phase's start; ``day`` of the review; ``ratio``: logged over eaten."""
         self.phase, self.ratio, self.now = phase, ratio, now
-        self._known: dict[tuple[Any, float, int], Any] = {}
+        self._known: dict[tuple[Any, float, int, float], Any] = {}
         # Of what is told, the share that is logged: all of it, unless it is found otherwise.
         self.share_followed = 1.0
         self.days_gone = day - phase.start_day
@@ -120,7 +120,7 @@ class RestOfPhase:
     def followed_by(self, share: float) -> "RestOfPhase":
         """The same, were this share of what is told logged."""
         other = copy.copy(self)
-        other.share_followed, other._known = share, {}
+        other.share_followed = share
         return other
 
     def suppose(self, maintenance: Estimate) -> None:

@@ -85,7 +85,7 @@ def _subject(member: Member, log: Log, now: Now) -> Subject:
         maintenance_kcal=learnt.maintenance.mean,
         scale=member.scale_by(learnt),
         physical_kcal=max(member.prior.mean, learnt.physical.mean),
-        logged=Member(member.told._replace(log=log)).logged,
+        logged=member.logged_in(log),
     )
 
 
