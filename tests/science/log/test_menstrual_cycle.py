@@ -89,3 +89,12 @@ def test_a_date_to_come_is_refused_by_name() -> None:
     with pytest.raises(LogError) as refusal:
         clean_log(Log(log.weighings, log.intakes, (FIRST, FIRST + 30)), FIRST + 19)
     assert (refusal.value.code, refusal.value.field) == ("LOG_ENTRY_IN_FUTURE", "log.cycle[1]")
+
+
+def test_a_day_told_after_the_last_weighing_is_the_last_of_the_log() -> None:
+    """The first day of a menstruation is told on that day, whether or not somebody stood on a scale."""
+    log = simulated(20)
+    later = Log(log.weighings, log.intakes, (FIRST, FIRST + 22))
+    assert later.last_day == FIRST + 22
+    assert clean_log(later, later.last_day).first_day == FIRST
+    assert Log(log.weighings, log.intakes, (FIRST, FIRST + 40)).last_day == log.last_day

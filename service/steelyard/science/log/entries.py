@@ -129,6 +129,9 @@ class Measured(NamedTuple):
     field: str
 
 
+# A menstruation told of this soon after all else is an entry like others; later it is a day to come, and refused.
+_SAID_AFTER_DAYS = 7
+
 # A cycle's entry is the day on which a menstruation began.
 Entry = Weighing | IntakeDay | StepsDay | Measured | LoggedEvent | CheckIn | int
 _DayEntry = TypeVar("_DayEntry", IntakeDay, StepsDay)
@@ -186,6 +189,7 @@ class Log(msgspec.Struct, frozen=True, dict=True):
         first, last = _first_and_last(self.intakes, *_first_and_last(self.weighings, day, day))
         if self.steps:
             last = max(last, max(entry.day for entry in self.steps))
+        last = max([last, *(day for day in self.cycle_starts if last < day <= last + _SAID_AFTER_DAYS)])
         return int(first), int(last)
 
 
