@@ -214,7 +214,18 @@ def test_another_cut_is_too_recent_within_eight_weeks() -> None:
     assert found.recommended.kind not in CUTS
     told = next(m for m in found.changes if m.code == "CHANGE_TIME")
     assert told.params["date"] == (AS_OF + timedelta(weeks=3)).isoformat()
+    assert found.recommended.weeks == 3  # until then, and no longer
     assert decide(question(0.18, history=[past(PhaseKind.MINI_CUT, 8, 4)])).recommended.kind in CUTS
+
+
+@pytest.mark.parametrize("apart", [0, 3, 4])
+def test_cuts_less_than_four_weeks_apart_count_as_one(apart: int) -> None:
+    """Two weeks of a mini-cut after one of four: six weeks in a deficit, whatever stood between."""
+    present = OngoingPhase(PhaseKind.MINI_CUT, 2)
+    found = decide(question(0.18, history=[past(PhaseKind.MINI_CUT, 2 + apart, 4)], present=present))
+    assert (found.situation is Situation.CUT_TOO_LONG) == (apart < 4)
+    if apart < 4:
+        assert next(m for m in found.reasons if m.code == "DECISION_CUT_TOO_LONG").params["weeks"] == 6
 
 
 def test_three_cuts_in_a_year_are_enough() -> None:
@@ -310,6 +321,7 @@ def test_body_fat_from_bmi_never_starts_a_cut(weight_kg: float, feeling: Feeling
     assert all(a.closed is not None for a in found.alternatives if a.kind in CUTS)
     if weight_kg > 90:
         assert found.situation is Situation.MEASURE_FIRST
+        assert found.recommended.weeks == terms.MEASURE_WEEKS  # to be asked again, not for half a year
         assert decide(question(0.3, weight_kg=weight_kg, feeling=feeling)).recommended.kind in CUTS
 
 

@@ -17,7 +17,7 @@ yet". Where no cut is to be, an underweight body gains, pregnancy holds, and who
 """
 
 from collections.abc import Callable
-from datetime import timedelta
+from datetime import date, timedelta
 
 from .. import rails
 from ..phase import DEFAULT_WEEKS, LONG_CUT_WEEKS, MOST_WEEKS, DeficitKind, PhaseKind
@@ -27,7 +27,16 @@ from .alternatives import Alternative, Alternatives, bridge_weeks, refusal_of
 from .answer import Decision, Ruling, answer
 from .event import EventAhead, latest_start
 from .facts import Facts, facts_of
-from .terms import GAIN_WEEKS_LEAST, HORIZON_WEEKS, TRIGGER_PROBABILITY, Feeling, Goal, Question, Situation
+from .terms import (
+    GAIN_WEEKS_LEAST,
+    HORIZON_WEEKS,
+    MEASURE_WEEKS,
+    TRIGGER_PROBABILITY,
+    Feeling,
+    Goal,
+    Question,
+    Situation,
+)
 from .trade import motive
 
 # A quarter of a point from its target a cut has arrived.
@@ -87,15 +96,16 @@ def _in_a_cut(facts: Facts) -> Ruling | None:
     q, present = facts.question, facts.question.present
     if present is None or not present.kind.is_deficit:
         return None
-    bridge = facts.make.hold(bridge_weeks(present.weeks), then_gain=True)
+    weeks = q.weeks_of_cut
+    bridge = facts.make.hold(bridge_weeks(weeks), then_gain=True)
     if facts.refused is not None:
         kept = facts.gain if facts.is_underweight and facts.gain.closed is None else bridge
         return Ruling(Situation.CUT_REFUSED, kept, (say("DECISION_CUT_REFUSED_UNDER_WAY"),))
     if _is_near_underweight(q):
         return Ruling(Situation.CUT_REFUSED, bridge, (_near_underweight(q),))
     is_mini = present.kind is PhaseKind.MINI_CUT
-    if present.weeks >= (MOST_WEEKS if is_mini else LONG_CUT_WEEKS):
-        why = say("DECISION_CUT_TOO_LONG", weeks=present.weeks, bridge_weeks=bridge.weeks)
+    if weeks >= (MOST_WEEKS if is_mini else LONG_CUT_WEEKS):
+        why = say("DECISION_CUT_TOO_LONG", weeks=weeks, bridge_weeks=bridge.weeks)
         return Ruling(Situation.CUT_TOO_LONG, bridge, (why,))
     if not q.fat.is_measured:
         return Ruling(Situation.MEASURE_FIRST, bridge, (say("DECISION_MEASURE_FIRST_BMI", kind=bridge.kind.value),))
@@ -106,7 +116,7 @@ def _in_a_cut(facts: Facts) -> Ruling | None:
         return Ruling(Situation.CUT_DONE, bridge, (why,))
     going = facts.make.cut(
         DeficitKind.MINI_CUT if is_mini else DeficitKind.CUT,
-        weeks_done=present.weeks,
+        weeks_done=weeks,
         until_event=None if facts.event is None else facts.event.room,
         target=target,
     )
@@ -293,7 +303,13 @@ def _keep(
     """No cut, for the reason ``why``; at most ``weeks`` of what is best without."""
     kept, whys, would_change = _without_a_cut(facts)
     changes = would_change if change is None else (change, *would_change)
-    return Ruling(situation, kept if weeks is None else kept.shortened(weeks), (why, *whys), changes)
+    return Ruling(situation, kept if weeks is None else kept.shortened(min(weeks, kept.weeks)), (why, *whys), changes)
+
+
+def _keep_until(facts: Facts, situation: Situation, why: Message, when: date) -> Ruling:
+    """No cut until a day, on which to ask again."""
+    weeks = max(1, -(-(when - facts.question.as_of).days // 7))
+    return _keep(facts, situation, why, say("CHANGE_TIME", date=when.isoformat()), weeks)
 
 
 def _refused_cut(facts: Facts, why: Message | None = None) -> Ruling:
@@ -317,7 +333,7 @@ def _measure_first(facts: Facts, probability: float | None) -> Ruling:
             least_percent=100 * TRIGGER_PROBABILITY,
             kind=kept.kind.value,
         )
-    return Ruling(Situation.MEASURE_FIRST, kept, (*whys, why), would_change)
+    return Ruling(Situation.MEASURE_FIRST, kept.shortened(min(MEASURE_WEEKS, kept.weeks)), (*whys, why), would_change)
 
 
 def _too_soon(facts: Facts) -> Ruling | None:
@@ -325,13 +341,13 @@ def _too_soon(facts: Facts) -> Ruling | None:
     q = facts.question
     since, last = q.weeks_since_cut, q.last_cut
     if since is not None and last is not None and since < rails.WEEKS_BETWEEN_CUTS:
-        when = (last.end + timedelta(days=7 * int(rails.WEEKS_BETWEEN_CUTS))).isoformat()
-        why = say("DECISION_CUT_TOO_RECENT", weeks=since, limit_weeks=rails.WEEKS_BETWEEN_CUTS, date=when)
-        return _keep(facts, Situation.CUT_TOO_RECENT, why, say("CHANGE_TIME", date=when))
+        when = last.end + timedelta(days=7 * int(rails.WEEKS_BETWEEN_CUTS))
+        why = say("DECISION_CUT_TOO_RECENT", weeks=since, limit_weeks=rails.WEEKS_BETWEEN_CUTS, date=when.isoformat())
+        return _keep_until(facts, Situation.CUT_TOO_RECENT, why, when)
     cuts = q.cuts_last_12_months
     if cuts is not None and cuts >= rails.CUTS_A_YEAR_WARN:
         ends = [p.end for p in q.history or [] if p.kind.is_deficit]
-        when = (ends[-int(rails.CUTS_A_YEAR_WARN)] + timedelta(days=365)).isoformat()
-        why = say("DECISION_TOO_MANY_CUTS", cuts=cuts, date=when)
-        return _keep(facts, Situation.TOO_MANY_CUTS, why, say("CHANGE_TIME", date=when))
+        when = ends[-int(rails.CUTS_A_YEAR_WARN)] + timedelta(days=365)
+        why = say("DECISION_TOO_MANY_CUTS", cuts=cuts, date=when.isoformat())
+        return _keep_until(facts, Situation.TOO_MANY_CUTS, why, when)
     return None

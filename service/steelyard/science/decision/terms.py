@@ -9,7 +9,7 @@ from ..measures import FatEstimate
 from ..member import Member
 from ..person import Sex
 from ..phase import Band, History, PhaseKind, usual_band, usual_ceiling
-from ..rails import Subject
+from ..rails import APART_WEEKS, Subject
 from ..register import Basis, constant
 
 
@@ -145,6 +145,18 @@ class Question(NamedTuple):
         return None if last is None else (self.as_of - last.end).days // 7
 
     @property
+    def weeks_of_cut(self) -> int:
+        """Weeks in a deficit so far of the cut under way, with those that ended so shortly before that all are one."""
+        if self.present is None or not self.present.kind.is_deficit:
+            return 0
+        weeks, began = self.present.weeks, self.as_of - timedelta(days=7 * self.present.weeks)
+        for past in reversed([p for p in self.history or [] if p.kind.is_deficit]):
+            if (began - past.end).days >= 7 * APART_WEEKS:
+                break
+            weeks, began = weeks + past.weeks, past.start
+        return weeks
+
+    @property
     def cuts_last_12_months(self) -> int | None:
         """Cuts that ended in the last 365 days, the one under way not counted; ``None`` where unknown."""
         if self.history is None:
@@ -186,6 +198,12 @@ TRIGGER_PROBABILITY = constant(
     "decision_trigger_probability", 2.0 / 3.0, unit="1", basis=Basis.JUDGEMENT,
     summary="Least probability, given the error of the reading, that body fat is over the line of the motive for a "
     "cut to start on it: two to one",
+)  # fmt: skip
+MEASURE_WEEKS = int(
+    constant(
+        "decision_measure_weeks", 4, unit="weeks", basis=Basis.JUDGEMENT,
+        summary="Longest phase planned while a measurement of body fat is outstanding, on which the decision waits",
+    )
 )  # fmt: skip
 BRIDGE_SHARE = constant(
     "decision_bridge_share", 8.0, unit="weeks", basis=Basis.JUDGEMENT,
