@@ -414,3 +414,53 @@ def test_attention_says_since_when(weekly: list[Json]) -> None:
     assert of[1]["since_date"] == of[0]["as_of_date"]
     assert of[-1]["reason"]["code"] == "ATTENTION_ENDING"
     assert of[-1]["since_date"] == of[-1]["as_of_date"]
+
+
+@pytest.fixture(scope="module")
+def four_weeks() -> Json:
+    return call("plan_phases", {**ASKED, "phase": {"kind": "mini_cut", "weeks": 4}})
+
+
+def test_a_phase_that_is_over_joins_the_history_whoever_asks_next(four_weeks: Json) -> None:
+    """Reviewed last on its last day it still stands in the state; on the day after it is over for all that follow."""
+    intake = four_weeks["state"]["phase"]["weeks"][0]["intake_kcal"]
+    days = 28
+    state = call("review_phase", {**WHO, "state": four_weeks["state"], "log": lived(0, days, intake)})["state"]
+    after = START + timedelta(days=days)
+    assert state["phase"] is not None
+    decided = call("decide_phase", {**WHO, "state": state, "as_of_date": str(after)})
+    over = decided["state"]["phase_history"]
+    assert decided["situation"] == "cut_just_ended"
+    assert decided["state"]["phase"] is None
+    assert [(one["kind"], one["start_date"], 7 * one["weeks"]) for one in over] == [("mini_cut", str(START), days)]
+    for before in (state, decided["state"]):
+        asked = {**WHO, "state": before, "start_date": str(after), "phase": {"kind": "maintenance", "weeks": 2}}
+        assert call("plan_phases", asked)["state"]["phase_history"] == over
+    again = call("plan_phases", {**asked, "phase": {"kind": "mini_cut", "weeks": 3}})
+    assert "WARNED_RECENT_CUT" in {rail["code"] for rail in again["guard_rails"]}
+
+
+def test_a_cut_in_pieces_is_one_cut_and_ends(four_weeks: Json) -> None:
+    """A mini-cut planned on and on from its decisions is no longer than one planned at once."""
+    state, day = four_weeks["state"], START
+    weeks = 0
+    for _ in range(6):
+        day += timedelta(weeks=2)
+        weeks += 2
+        decided = call("decide_phase", {**WHO, "state": state, "as_of_date": str(day), "goal": "leanness"})
+        if decided["situation"] != "cut_under_way":
+            break
+        assert decided["recommended"]["plan"]["phase"]["weeks_done"] == weeks
+        state = call("plan_phases", {**WHO, "state": decided["state"], **decided["recommended"]["plan"]})["state"]
+        assert sum(one["weeks"] for one in state["phase_history"]) == weeks
+    assert decided["situation"] in {"cut_too_long", "cut_just_ended"}
+    assert weeks <= 6
+    assert sum(one["kind"] == "mini_cut" for one in decided["state"]["phase_history"]) <= 1
+
+
+def test_a_history_told_once_is_kept() -> None:
+    told = [{"kind": "mini_cut", "start_date": "2025-11-03", "weeks": 4}]
+    for history in ([], told):
+        asked = {**WHO, "as_of_date": str(START), "phase_history": history}
+        kept = call("decide_phase", asked)["state"]["phase_history"]
+        assert [(one["kind"], one["weeks"]) for one in kept] == [(one["kind"], one["weeks"]) for one in history]

@@ -1,5 +1,7 @@
 """`POST /v1/decisions`: which phase now, and why."""
 
+from msgspec.structs import replace
+
 from steelyard import answers
 from steelyard.science.decision import FinishedPhase, Fragment, OngoingPhase, Pattern
 from steelyard.science.phase import Band, History, PhaseKind
@@ -8,6 +10,7 @@ from steelyard.science.register import Message
 from ..operation.operation import computation
 from ..schemas import decisions as schema
 from ..schemas.phases import PastPhase
+from ..schemas.states import State
 from . import mapping, states
 from .examples.decisions import DECISION_EXAMPLES
 from .mapping import FRACTION, KCAL, KG, amount, interval
@@ -51,7 +54,7 @@ def decide_phase(body: schema.DecisionRequest) -> schema.DecisionResponse:
         maintenance_kcal=amount(found.maintenance, KCAL),
         **mapping.log_scale(found.learnt),
         guard_rails=[mapping.guard_rail(action) for action in answer.actions],
-        state=mapping.state_on(answer.state, body.state),
+        state=_state(body, answer.state),
         cautions=mapping.notes(answer.cautions),
         methods=answer.methods,
     )
@@ -59,7 +62,7 @@ def decide_phase(body: schema.DecisionRequest) -> schema.DecisionResponse:
 
 def _asked(body: schema.DecisionRequest) -> answers.DecisionAsked:
     band, present, history = body.band, body.present_phase, body.phase_history
-    before = body.state
+    before = _before(body)
     if present is None and before is not None and before.phase is not None:
         weeks = states.weeks_done(before.phase, body.as_of_date)
         present = None if weeks is None else schema.PresentPhase(kind=before.phase.kind, weeks_done=weeks)
@@ -83,6 +86,17 @@ def _asked(body: schema.DecisionRequest) -> answers.DecisionAsked:
         present=None if present is None else OngoingPhase(present.kind, present.weeks_done),
         history=None if history is None else [_finished(phase) for phase in history],
     )
+
+
+def _before(body: schema.DecisionRequest) -> State | None:
+    """The state on the day of the decision. A phase that the caller says is under way is not over."""
+    return body.state if body.present_phase is not None else states.on_day(body.state, body.as_of_date)
+
+
+def _state(body: schema.DecisionRequest, now: answers.StateNow | None) -> State:
+    """What is known, with the phases that are over as they were told."""
+    found = mapping.state_on(now, _before(body))
+    return found if body.phase_history is None else replace(found, phase_history=body.phase_history)
 
 
 def _finished(phase: PastPhase) -> FinishedPhase:

@@ -96,10 +96,10 @@ def _state(body: PlanRequest, answer: answers.Answered[answers.PhasesPlanned]) -
     """What is known, with the phase that was asked for as the one under way."""
     plan, now = answer.value, answer.state
     assert now is not None
-    before, history = body.state, None if body.state is None else body.state.phase_history
     planned = next((one for one in plan.phases if one.phase.kind == _KINDS[type(body.phase)]), None)
     if planned is None:
-        return mapping.state_on(now, before)
+        return mapping.state_on(now, body.state)
+    before = states.given_up(body.state, planned.phase.weeks[0].start)
     wanted = body.phase
     fat_loss = None
     if isinstance(wanted, MiniCut | Cut):
@@ -129,7 +129,7 @@ def _state(body: PlanRequest, answer: answers.Answered[answers.PhasesPlanned]) -
         logging_ratio=None if plan.learnt is None else states.ratio_figure(plan.learnt.logging_ratio),
         adherence=states.adherence_figure(now.adherence),
     )
-    return states.state(now, phase, history)
+    return states.state(now, phase, None if before is None else before.phase_history)
 
 
 def _within(value: float, low: float, high: float) -> float:

@@ -122,7 +122,8 @@ def _state(
     if phase.start_body is None:
         phase = replace(phase, start_body=states.start_body(reviewed.start))
     if found.advice.days_ahead == 0:
-        return states.state(now, None, states.finished(phase, history, reviewed.last_date, now), attention)
+        over = states.finished(phase, history, reviewed.last_date, now.weight.mean, now.fat_kg.mean)
+        return states.state(now, None, over, attention)
     due = date.fromordinal(end_day - 1)
     reason = found.verdict.value
     return states.state(

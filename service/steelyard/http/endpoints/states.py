@@ -11,7 +11,7 @@ from steelyard.science.body import Adherence
 from steelyard.science.log import Account, BodyRead, Log, Onset, StepsRead
 from steelyard.science.member import FatRead, Known, StartingBody
 from steelyard.science.numbers import Estimate
-from steelyard.science.phase import FollowedPhase, FollowedWeek, History, IntakeChange
+from steelyard.science.phase import FollowedPhase, FollowedWeek, History, IntakeChange, PhaseKind
 from steelyard.science.register import Contradiction
 
 from ..schemas import log as log_schema
@@ -31,6 +31,7 @@ from ..schemas.states import (
 
 _LEAST_KCAL, _MOST_KCAL = 800.0, 8000.0  # that a request may tell as a usual intake
 _MOST_HISTORY = 60
+_MOST_WEEKS = 104  # of a past phase
 _MOST_DAYS = 40_000  # more of them change nothing
 _BREAK = "break"
 
@@ -354,43 +355,100 @@ def weeks_done(phase: schema.PhaseFollowed, day: date) -> int | None:
     return None if days < 0 else min(days // 7, 156)
 
 
+def on_day(state: State | None, day: date) -> State | None:
+    """A state as it is on the morning of a day: a phase whose last day is past has joined those that are over.
+
+    Nobody has to review a phase on the day after it: what comes next knows of it all the same.
+    """
+    if state is None or state.phase is None:
+        return state
+    try:
+        end = followed(state.phase).end_day
+    except Contradiction:  # a review names it; what comes next does without the phase's weeks
+        return state
+    return state if day.toordinal() < end else _over(state, state.phase, date.fromordinal(end - 1))
+
+
+def given_up(state: State | None, day: date) -> State | None:
+    """A state whose phase gives way to another on a day: it is over on the day before, if not sooner."""
+    now = on_day(state, day)
+    if now is None or now.phase is None or day <= now.phase.start_date:
+        return now
+    return _over(now, now.phase, day - timedelta(days=1))
+
+
+def _over(state: State, phase: schema.PhaseFollowed, last: date) -> State:
+    history = finished(phase, state.phase_history, last, state.weight_kg.mean, state.fat_kg.mean)
+    return replace(state, phase=None, phase_history=history)
+
+
 def cuts_known(state: State | None, day: date) -> History:
     """The cuts that a state tells, as a planner is asked with them."""
-    if state is None or state.phase_history is None:
+    now = on_day(state, day)
+    if now is None or now.phase_history is None:
         return History()
-    cuts = [phase for phase in state.phase_history if phase.kind.is_deficit]
-    ends = [phase.start_date + timedelta(days=7 * phase.weeks) for phase in cuts]
+    cuts = [phase for phase in now.phase_history if phase.kind.is_deficit]
+    ends = [_end(phase) for phase in cuts]
     year = sum(1 for end in ends if 0 <= (day - end).days <= 365)
     since = min(((day - end).days // 7 for end in ends if end <= day), default=None)
     return History(min(year, 12), since)
 
 
+def _end(phase: schema.PastPhase) -> date:
+    """The morning after a past phase."""
+    return phase.start_date + timedelta(days=7 * phase.weeks)
+
+
 def finished(
-    phase: schema.PhaseFollowed, history: Sequence[schema.PastPhase] | None, last: date, now: answers.StateNow
+    phase: schema.PhaseFollowed,
+    history: Sequence[schema.PastPhase] | None,
+    last: date,
+    end_weight_kg: float,
+    end_fat_kg: float,
 ) -> list[schema.PastPhase]:
     """The phases that are over, with one that ended on ``last``; one of less than half a week is none.
 
     Lengths are whole weeks. The end is kept, which tells when the next may begin; the start gives way, though never
-    into the phase before, so that no request that takes the history finds it in the future or overlapping.
+    into the phase before, so that no request that takes the history finds it in the future or overlapping. A deficit
+    that went on where another stopped is one with it.
     """
-    body, weight = phase.start_body, now.weight.mean
+    body, before = phase.start_body, list(history or [])
     after = last + timedelta(days=1)
-    weeks = min(104, round((after - phase.start_date).days / 7))
+    weeks = min(_MOST_WEEKS, round((after - phase.start_date).days / 7))
     start = after - timedelta(days=7 * weeks)
-    if history and start < history[-1].start_date + timedelta(days=7 * history[-1].weeks):
+    if before and start < _end(before[-1]):
         weeks, start = weeks - 1, start + timedelta(days=7)
     if weeks < 1:
-        return list(history or [])
+        return before
     over = schema.PastPhase(
         kind=phase.kind,
         start_date=start,
         weeks=weeks,
         start_weight_kg=None if body is None else _bounded(body.weight_kg.mean, 30.0, 300.0),
-        end_weight_kg=_bounded(weight, 30.0, 300.0),
+        end_weight_kg=_bounded(end_weight_kg, 30.0, 300.0),
         start_fat_fraction=None if body is None else _bounded(body.fat_kg.mean / body.weight_kg.mean, 0.03, 0.6),
-        end_fat_fraction=_bounded(now.fat_kg.mean / weight, 0.03, 0.6),
+        end_fat_fraction=_bounded(end_fat_kg / end_weight_kg, 0.03, 0.6),
     )
-    return [*(history or []), over]
+    if not before or not _goes_on(before[-1], over):
+        return [*before, over]
+    one = before.pop()
+    return [
+        *before,
+        replace(
+            over,
+            kind=one.kind if one.kind is over.kind else PhaseKind.CUT,
+            start_date=over.start_date - timedelta(days=7 * one.weeks),
+            weeks=one.weeks + over.weeks,
+            start_weight_kg=one.start_weight_kg,
+            start_fat_fraction=one.start_fat_fraction,
+        ),
+    ]
+
+
+def _goes_on(one: schema.PastPhase, other: schema.PastPhase) -> bool:
+    """Whether one deficit follows the other with less than half a week between."""
+    both = one.kind.is_deficit and other.kind.is_deficit
+    return both and (other.start_date - _end(one)).days <= 3 and one.weeks + other.weeks <= _MOST_WEEKS
 
 
 def _bounded(value: float, low: float, high: float) -> float:
