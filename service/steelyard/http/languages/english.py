@@ -136,7 +136,7 @@ def _number(name: str, digits: int) -> _Part:
 
 def _decimal(digits: int) -> Callable[[float], str]:
     """Writes a number with groups of three, at most so many decimals, halves to the even digit."""
-    scale, form = _SCALES[digits], f",.{digits}f"
+    scale, form = _SCALES[digits], f"z,.{digits}f"  # no "-0"
 
     def text(value: float) -> str:
         if isinstance(value, int):
