@@ -28,6 +28,7 @@ WATER_FIRST = explained(Cause.WATER, Cause.MAINTENANCE, Cause.LOGGING, Cause.AS_
         (FOOD_FIRST, 350.0, Sex.MALE, False, SettlingTest.WEIGH_FOOD, 7),
         (FOOD_FIRST, -350.0, Sex.FEMALE, False, SettlingTest.WEIGH_FOOD, 7),
         (FOOD_FIRST, 150.0, Sex.MALE, False, SettlingTest.OIL_AND_ALCOHOL, 7),
+        (FOOD_FIRST, -150.0, Sex.MALE, False, SettlingTest.WEIGH_FOOD, 7),  # who is lighter forgot no oil
         # That the log is right is no cause of a contradiction: the next in line is asked about.
         (LOGGED_FIRST, 350.0, Sex.MALE, False, SettlingTest.WEIGH_FOOD, 7),
         (WATER_FIRST, 350.0, Sex.MALE, False, SettlingTest.WATER, 14),

@@ -113,7 +113,7 @@ def question_of(
         then = [say(_IF_WATER, date=until), say(_IF_NOT_WATER)]
         return OpenQuestion(explained.causes, test, say(ask, date=until), day + WATER_DAYS, then)
     until = date.fromordinal(day + WEIGHED_DAYS).isoformat()
-    is_small = abs(gap_kcal) <= SMALL_GAP_KCAL
+    is_small = 0.0 <= gap_kcal <= SMALL_GAP_KCAL  # no oil that was left out makes anybody lighter
     test, ask = (SettlingTest.OIL_AND_ALCOHOL, _ASK_OIL) if is_small else (SettlingTest.WEIGH_FOOD, _ASK_WEIGHING)
     then = [say(_IF_MORE), say(_IF_AS_LOGGED)]
     return OpenQuestion(explained.causes, test, say(ask, date=until), day + WEIGHED_DAYS, then)
