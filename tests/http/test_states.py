@@ -464,3 +464,29 @@ def test_a_history_told_once_is_kept() -> None:
         asked = {**WHO, "as_of_date": str(START), "phase_history": history}
         kept = call("decide_phase", asked)["state"]["phase_history"]
         assert [(one["kind"], one["weeks"]) for one in kept] == [(one["kind"], one["weeks"]) for one in history]
+
+
+def test_what_was_added_to_a_hold_is_taken_back_once_its_loss_is_made_up() -> None:
+    """A hold that lost a kilogram was raised twice; back where it began, it would go on to gain for months."""
+    plan = call("plan_phases", {**ASKED, "phase": {"kind": "maintenance", "weeks": 26}})
+    phase = plan["state"]["phase"]
+    intake, rng = phase["weeks"][0]["intake_kcal"], random.Random(4)
+    steps = [(28, 200.0), (42, 200.0), (56, 200.0)]
+    phase["changes"] = [
+        {"kind": "intake", "date": str(START + timedelta(days=day)), "change_kcal": kcal} for day, kcal in steps
+    ]
+    log: Json = {"weights": [], "intakes": []}
+    for day in range(98):
+        on = str(START + timedelta(days=day))
+        told = intake + sum(kcal for since, kcal in steps if day >= since)
+        tissue = -0.06 * min(day, 28) + 0.045 * max(0, day - 56)
+        log["weights"].append({"date": on, "weight_kg": round(84.6 + tissue + rng.gauss(0.0, 0.3), 1)})
+        log["intakes"].append({"date": on, "intake_kcal": round(told * (1.0 + rng.gauss(0.0, 0.04)))})
+    answer = call("review_phase", {**WHO, "state": plan["state"], "log": log})
+    assert answer["verdict"] == "within_interval"
+    assert answer["weeks"][0]["planned_intake_kcal"] + 600 > answer["maintenance_kcal"]["upper"]
+    assert -200 <= answer["correction_kcal"] <= -50
+    assert {"REVIEW_MADE_UP", "REVIEW_STEPPED"} <= {reason["code"] for reason in answer["reasons"]}
+    # No more of it than was added, and nothing where nothing was.
+    phase["changes"] = []
+    assert call("review_phase", {**WHO, "state": plan["state"], "log": log})["correction_kcal"] == 0

@@ -10,7 +10,7 @@ from steelyard.science.log import reader as log_reader
 from steelyard.science.log.entries import IntakeDay, Log, LogError, Weighing
 from steelyard.science.numbers.estimate import Estimate
 from steelyard.science.person.screening import Screening
-from steelyard.science.phase.followed import FollowedPhase, PhaseKind, Verdict, corrected_week
+from steelyard.science.phase.followed import FollowedPhase, IntakeChange, PhaseKind, Verdict, corrected_week
 from steelyard.science.rails.subject import Refused
 from steelyard.science.register.errors import OutOfDomain
 from steelyard.science.review.advice import NextStep
@@ -475,6 +475,35 @@ def test_a_gain_or_a_hold_off_its_plan_is_corrected_to_its_rate(kind: PhaseKind)
     # Who gains too fast eats less.
     assert sum(kcal < 0 for kcal in seen[Verdict.FASTER]) >= (3 if kind is PhaseKind.GAIN else 0)
     assert all(kcal >= 0 for kcal in seen[Verdict.SLOWER])
+
+
+def test_reasons_do_not_contradict_their_numbers() -> None:
+    """Within is inside, or near; who needs less has less maintenance than planned, and who needs more has more."""
+    seen: dict[str, int] = {}
+    found = [case.found for habits in (AS_PLANNED, UNDER_REPORTER, JUMP) for day in DAYS for case in cases(habits)[day]]
+    for seed in range(12):
+        # A hold planned 200 kcal too low and raised by too much: more is needed than was planned, less than is told.
+        member = Member(seed)
+        cut = member.plan(8)
+        maintenance = msgspec.structs.replace(cut.maintenance, mean=cut.maintenance.mean - 200.0)
+        week = msgspec.structs.replace(cut.weeks[0], intake_kcal=10.0 * round(maintenance.mean / 10.0))
+        raised = (IntakeChange(day=cut.start_day + 7, change_kcal=700.0),)
+        hold = msgspec.structs.replace(
+            cut, kind=PhaseKind.MAINTENANCE, weeks=(week,) * 12, maintenance=maintenance, changes=raised
+        )
+        member.follow(hold, 56, AS_PLANNED)
+        found.append(review(member, hold))
+    for one in found:
+        for reason in one.reasons:
+            numbers = {name: value for name, value in reason.params.items() if isinstance(value, float)}
+            seen[reason.code] = seen.get(reason.code, 0) + 1
+            if reason.code in ("REVIEW_WITHIN_INTERVAL", "REVIEW_NEAR_INTERVAL"):
+                inside = numbers["lower_kg"] <= numbers["observed_kg"] <= numbers["upper_kg"]
+                assert inside == (reason.code == "REVIEW_WITHIN_INTERVAL")
+            elif reason.code in ("REVIEW_NEEDS_LESS", "REVIEW_NEEDS_MORE"):
+                less_than_planned = numbers["maintenance_kcal"] < numbers["planned_kcal"]
+                assert less_than_planned == (reason.code == "REVIEW_NEEDS_LESS")
+    assert min(seen[f"REVIEW_{code}"] for code in ("WITHIN_INTERVAL", "NEAR_INTERVAL", "NEEDS_LESS")) >= 5
 
 
 def test_a_gain_under_way_is_not_corrected_unscreened() -> None:

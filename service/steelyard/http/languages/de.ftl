@@ -730,8 +730,9 @@ TREND_STEPS_STEADY = Du gehst gleich viel, etwa { NUMBER($steps, maximumFraction
 # Eine Phase neben ihrem Plan.
 REVIEW_TOO_EARLY = Es ist noch zu früh: Die Waage zeigt noch Wasser. Bleib beim Plan; wiege dich und protokolliere etwa { more-days }.
 REVIEW_WITHIN_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert; der Plan erwartet bis jetzt { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg.
+REVIEW_NEAR_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert. Der Plan erwartet { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: So nah kann es Zufall sein.
 REVIEW_OUTSIDE_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observed_kg, maximumFractionDigits: 1) } kg geändert. Der Plan erwartete { NUMBER($lower_kg, maximumFractionDigits: 1) } bis { NUMBER($upper_kg, maximumFractionDigits: 1) } kg ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % sicher).
-REVIEW_CONTRADICTED = Waage und Protokoll widersprechen sich: Dein Gewicht änderte sich um { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, laut Protokoll wären es { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Essen fehlt, oder es ist Wasser.
+REVIEW_CONTRADICTED = Waage und Plan widersprechen sich: Dein Gewicht änderte sich um { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, der Plan erwartet { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Essen fehlt, oder es ist Wasser.
 REVIEW_ATE_MORE = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag mehr protokolliert als geplant: Iss wie geplant, das ist die halbe Lösung.
 REVIEW_ATE_LESS = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag weniger protokolliert als geplant.
 REVIEW_NO_INTAKE = In dieser Phase ist kein voller Tag protokolliert, darum lässt sich dein Essen nicht mit dem Plan vergleichen.
@@ -743,6 +744,7 @@ REVIEW_STEPPED = { $direction ->
 }. Das ist ein Schritt; die nächste Durchsicht sagt, ob noch einer nötig ist.
 REVIEW_CORRECTION_HELD = Für das Ziel müsstest du { NUMBER($missing_kcal, maximumFractionDigits: 0) } kcal am Tag weniger essen; das ist nicht sicher: { why }.
 REVIEW_RAISED_BY_RAIL = Iss zur Sicherheit { NUMBER($correction_kcal, maximumFractionDigits: 0) } kcal am Tag mehr: { why }.
+REVIEW_MADE_UP = Was fehlte, ist wieder da: Was du dafür mehr gegessen hast, fällt wieder weg.
 REVIEW_TOO_LATE = { $days ->
     [one] Es bleibt nur ein Tag
    *[other] Es bleiben nur { $days } Tage

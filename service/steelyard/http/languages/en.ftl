@@ -726,8 +726,9 @@ TREND_STEPS_STEADY = Your steps held steady, at about { NUMBER($steps, maximumFr
 # A phase against its plan.
 REVIEW_TOO_EARLY = It is too early to tell: the scale still shows water. Keep to the plan; weigh and log for about { more-days }.
 REVIEW_WITHIN_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg; the plan expects { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg by now.
+REVIEW_NEAR_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. The plan expects { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg by now: near enough to be chance.
 REVIEW_OUTSIDE_INTERVAL = Without water your weight has changed by { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. The plan expected { NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) } kg ({ NUMBER($probability_percent, maximumFractionDigits: 0) }% sure).
-REVIEW_CONTRADICTED = Scale and log disagree: your weight changed by { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, your log says { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Some food is unlogged, or it is water.
+REVIEW_CONTRADICTED = Scale and plan disagree: your weight changed by { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, the plan expects { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Some food is unlogged, or it is water.
 REVIEW_ATE_MORE = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal a day more than planned: eating as planned is half the fix.
 REVIEW_ATE_LESS = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal a day less than planned.
 REVIEW_NO_INTAKE = No full day of food was logged in this phase, so it cannot be compared with the plan.
@@ -739,6 +740,7 @@ REVIEW_STEPPED = { $direction ->
 } from now on. It is one step; the next review says whether another is due.
 REVIEW_CORRECTION_HELD = The target asks for another { NUMBER($missing_kcal, maximumFractionDigits: 0) } kcal less a day, which is not safe: { why }.
 REVIEW_RAISED_BY_RAIL = Eat { NUMBER($correction_kcal, maximumFractionDigits: 0) } kcal a day more, to be safe: { why }.
+REVIEW_MADE_UP = What was missing is back, so what was added to your food for it comes off again.
 REVIEW_TOO_LATE = { $days ->
     [one] Only one day is left
    *[other] Only { $days } days are left

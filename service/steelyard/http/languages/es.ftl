@@ -717,8 +717,9 @@ TREND_STEPS_STEADY = Caminas lo mismo, unos { NUMBER($steps, maximumFractionDigi
 # Una fase frente a su plan.
 REVIEW_TOO_EARLY = Es pronto para decirlo: la báscula aún muestra agua. Sigue el plan; pésate y apunta durante { more-days }.
 REVIEW_WITHIN_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg; el plan espera hasta ahora de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg.
+REVIEW_NEAR_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. El plan espera de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: tan cerca puede ser casualidad.
 REVIEW_OUTSIDE_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. El plan esperaba de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % seguro).
-REVIEW_CONTRADICTED = Báscula y registro se contradicen: tu peso cambió { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, y según el registro serían { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Falta comida, o es agua.
+REVIEW_CONTRADICTED = Báscula y plan se contradicen: tu peso cambió { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, y el plan espera { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Falta comida por apuntar, o es agua.
 REVIEW_ATE_MORE = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día más de lo planeado: comer lo planeado es la mitad de la solución.
 REVIEW_ATE_LESS = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día menos de lo planeado.
 REVIEW_NO_INTAKE = En esta fase no hay ningún día completo apuntado, así que no se puede comparar con el plan.
@@ -730,6 +731,7 @@ REVIEW_STEPPED = { $direction ->
 }. Es un paso; la próxima revisión dirá si hace falta otro.
 REVIEW_CORRECTION_HELD = El objetivo pediría comer otras { NUMBER($missing_kcal, maximumFractionDigits: 0) } kcal menos al día, y no es seguro: { why }.
 REVIEW_RAISED_BY_RAIL = Come { NUMBER($correction_kcal, maximumFractionDigits: 0) } kcal al día más, por seguridad: { why }.
+REVIEW_MADE_UP = Lo que faltaba ha vuelto: lo que comías de más por ello se quita otra vez.
 REVIEW_TOO_LATE = { $days ->
     [one] Solo queda un día
    *[other] Solo quedan { $days } días

@@ -385,7 +385,8 @@ class _HoldOrGain:
         left = course.days_left
         limits = course.limits(left)
         is_protected = rails.may_not_diet(subject)
-        may_lower = self.verdict is Verdict.FASTER and not is_protected and not self._is_just_changed()
+        is_told_lower = self.verdict is Verdict.FASTER or self.due.change_kcal < 0
+        may_lower = is_told_lower and not is_protected and not self._is_just_changed()
         for supposing in (self._as_eaten_so_far, self._as_planned, self._as_planned_with_room):
             # Nothing is lowered while the scale does not contradict the plan: what else explains the two together?
             if limits.most < 0.0 and not may_lower and supposing():
@@ -421,6 +422,8 @@ class _HoldOrGain:
         elif change < min(wanted, 0.0):
             actions.append(self._held_under_ceiling(change))
         elif change:
+            if change < 0 and self.verdict is Verdict.WITHIN_INTERVAL:
+                self.reasons.append(say(texts.MADE_UP))
             self.reasons.append(texts.step(texts.STEPPED, change))
         return Advice(NextStep.CONTINUE, change, left, self.reasons, actions)
 

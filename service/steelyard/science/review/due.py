@@ -94,18 +94,27 @@ def what_is_due(
 ) -> Due:
     """What the log says to change, as it stood on the last whole week of the phase and the week before.
 
-    On plan, or asked about (not ``is_off``), nothing is changed but the end, which only fat to lose moves.
+    On plan, or asked about (not ``is_off``), nothing is changed but the end, which only fat to lose moves, and what
+    reviews added to a hold, which is taken back where it is no longer needed.
 
     Both readings come after the last change, which had its time to work. Where food was found missing, or water, they
     come after that as well; where the log is known to be complete, one reading is enough.
     """
-    if not is_off and phase.fat_loss_kg is None:
+    added = added_to_hold(phase)
+    if not is_off and phase.fat_loss_kg is None and added <= 0.0:
         return NOTHING
     is_met = _is_met(member, phase, log, today, settled)
-    found = _change_due(member, phase, log, today, settled, is_off=is_off)
+    found = _change_due(member, phase, log, today, settled, is_off=is_off or added > 0.0)
     if not is_off:
-        found = found._replace(change_kcal=0, waits=False)
+        found = found._replace(change_kcal=int(min(0.0, max(found.change_kcal, -added))), waits=False)
     return found._replace(is_met=is_met)
+
+
+def added_to_hold(phase: FollowedPhase) -> float:
+    """What reviews added to the intake of a hold [kcal/d]; 0 of any other phase."""
+    if phase.kind is not PhaseKind.MAINTENANCE:
+        return 0.0
+    return max(0.0, sum(change.change_kcal for change in phase.changes))
 
 
 def _is_met(member: Member, phase: FollowedPhase, log: Log, today: PhaseRead, settled: Settled | None) -> bool:

@@ -386,7 +386,8 @@ def _reasons(
     elif verdict is Verdict.CONTRADICTED:
         found.append(say(texts.CONTRADICTED, weight_kg=now.window.weight.mean, planned_kg=planned_weight_kg))
     elif verdict is Verdict.WITHIN_INTERVAL:
-        found.append(say(texts.WITHIN, observed_kg=observed, lower_kg=planned.lower, upper_kg=planned.upper))
+        code = texts.WITHIN if planned.lower <= observed <= planned.upper else texts.NEAR
+        found.append(say(code, observed_kg=observed, lower_kg=planned.lower, upper_kg=planned.upper))
     else:
         chance = likely.faster if verdict is Verdict.FASTER else likely.slower
         found.append(
@@ -407,7 +408,9 @@ def _reasons(
     elif difference.upper < 0.0 and difference.mean < -texts.NOTABLE_KCAL:
         found.append(say(texts.ATE_LESS, difference_kcal=-difference.mean))
     elif verdict in (Verdict.FASTER, Verdict.SLOWER):
-        maintenance = now.maintenance.maintenance.mean
+        maintenance, before = now.maintenance.maintenance.mean, phase.maintenance.mean
         code = texts.NEEDS_LESS if observed > planned.mean else texts.NEEDS_MORE
-        found.append(say(code, maintenance_kcal=maintenance, planned_kcal=phase.maintenance.mean))
+        # Where maintenance looks no other way than that, as after a change of intake, it explains nothing.
+        if (maintenance < before) == (observed > planned.mean):
+            found.append(say(code, maintenance_kcal=maintenance, planned_kcal=before))
     return found
