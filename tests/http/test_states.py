@@ -490,3 +490,20 @@ def test_what_was_added_to_a_hold_is_taken_back_once_its_loss_is_made_up() -> No
     # No more of it than was added, and nothing where nothing was.
     phase["changes"] = []
     assert call("review_phase", {**WHO, "state": plan["state"], "log": log})["correction_kcal"] == 0
+
+
+@pytest.mark.parametrize(
+    ("phase", "per_day"), [({"kind": "gain", "weeks": 12}, -0.03), ({"kind": "cut", "weeks": 8}, 0.06)]
+)
+def test_a_review_is_no_surer_of_lean_tissue_than_a_trend_of_the_same_log(phase: Json, per_day: float) -> None:
+    """Neither saw a reading of body fat; only how much protein is eaten does the review know better."""
+    lean = {**WHO["profile"], "body_fat": {"fat_fraction": 0.14, "method": "dxa"}}
+    plan = call("plan_phases", {**ASKED, "profile": lean, "phase": phase})
+    assert plan["phases"][0]["kind"] == phase["kind"]
+    log = lived(0, 56, plan["phases"][0]["weeks"][0]["intake_kcal"], per_day=per_day)
+    reviewed = call("review_phase", {**WHO, "profile": lean, "state": plan["state"], "log": log})["change"]["lean_kg"]
+    trend = _OPERATIONS["read_trend"]
+    assert trend.body_type is not None
+    asked = BodyDecoder(trend.body_type).decode(json.dumps({"profile": lean, "log": log}).encode())
+    read = trend.compute(asked).composition.lean_change_kg  # type: ignore[attr-defined]
+    assert 0.5 <= (reviewed["upper"] - reviewed["lower"]) / (read.upper - read.lower) <= 1.6

@@ -28,6 +28,7 @@ from .explanations import (
 )
 from .fat_and_lean import (
     CompositionChange,
+    partition_of,
 )
 from .handing_on import (
     HandedOn,
@@ -124,6 +125,7 @@ __all__ = [
     "joined",
     "log_maintenance",
     "maintenance_of",
+    "partition_of",
     "paused_until",
     "prior_on_logging_scale",
     "read_log",

@@ -5,6 +5,7 @@ method of reading. All enter linearly, so that readings are taken in one by one 
 method gets wrong each time cancels in a change: two readings by one method say more of it than one by each of two.
 """
 
+import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
@@ -25,6 +26,20 @@ class Partition(NamedTuple):
     fat_share: float
     fat_kg_per_day: float
     tissue_kg_per_day: float
+
+    @property
+    def share_sd(self) -> float:
+        """SD between people of the fat share of a change."""
+        return PARTITION_SPREAD * abs(1.0 - self.fat_share)
+
+    @property
+    def by_training_kg_per_day(self) -> float:
+        """Fat that training moves beyond its share of what it moves of tissue."""
+        return self.fat_kg_per_day - self.fat_share * self.tissue_kg_per_day
+
+    def sharing_sd_kg(self, tissue_kg: float, days: float) -> float:
+        """SD of how a known change of tissue is shared between fat and lean, where no reading told."""
+        return math.hypot(self.share_sd * tissue_kg, GROWTH_SPREAD * self.by_training_kg_per_day * days)
 
 
 class FatReading(NamedTuple):
@@ -87,11 +102,10 @@ def composition_change(
     """
     last = len(weight_kg) - 1
     methods = list(dict.fromkeys(reading.value.method for reading in readings))
-    lean_share = 1.0 - partition.fat_share
     # Fat on the last day, share of a change, factor on what training moves, then one bias for each method.
     mean = [prior_fat_kg.mean, partition.fat_share, 1.0, *[0.0] * len(methods)]
     bias = {reading.value.method: reading.value.error.bias_sd for reading in readings}
-    sds = [prior_fat_kg.sd, PARTITION_SPREAD * abs(lean_share), GROWTH_SPREAD, *[bias[method] for method in methods]]
+    sds = [prior_fat_kg.sd, partition.share_sd, GROWTH_SPREAD, *[bias[method] for method in methods]]
     size = len(mean)
     covariance = [0.0] * (size * size)  # row by row
     covariance[:: size + 1] = [sd * sd for sd in sds]
@@ -99,8 +113,7 @@ def composition_change(
     def since(day: int) -> tuple[float, float]:
         """Change of tissue from ``day`` to the last, and what the factor on training moves of it into fat."""
         gone = last - day
-        by_training = partition.fat_kg_per_day - partition.fat_share * partition.tissue_kg_per_day
-        return tissue_kg[last] - tissue_kg[day], by_training * gone
+        return tissue_kg[last] - tissue_kg[day], partition.by_training_kg_per_day * gone
 
     for reading in readings:
         change, by_training = since(reading.day)

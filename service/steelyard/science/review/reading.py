@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 import msgspec
 
-from ..body import Body, Diet, Stretch, UncertaintySource, advance, forecast
+from ..body import Body, Diet, advance, start_body, walk
 from ..log import (
     DAY_ERROR,
     LOGGING_RATIO,
@@ -21,6 +21,7 @@ from ..log import (
     Reading,
     Trend,
     fill_intake,
+    partition_of,
     prior_on_logging_scale,
     read_log,
     tail_of,
@@ -255,10 +256,6 @@ class BodyNow(NamedTuple):
     lean: Estimate
 
 
-# Sources that decide how a known change of tissue is shared between fat and lean.
-_SHARING = frozenset({UncertaintySource.BODY_FAT, UncertaintySource.PARTITION, UncertaintySource.TRAINING_RESPONSE})
-
-
 def body_now(member: Member, phase: FollowedPhase, now: Now, unseen_tissue: Estimate) -> BodyNow:
     """Split the change of tissue into fat and lean as the model shares it, and carry the body on from there.
 
@@ -300,19 +297,16 @@ def _share(
     diet = Diet(scale * eaten, scale * eaten * share, planned.protein_g_per_kg)
     weeks, rest = divmod(now.days, 7)
     lengths = (7.0,) * weeks + ((float(rest),) if rest else ())
-    path = forecast(before, [Stretch(diet, lengths)], sources=_SHARING)
-    start, end = path.states[0], path.states[-1]
-    more = advance(path.model, start, diet._replace(intake_kcal=diet.intake_kcal + 100.0), float(now.days))
+    model, start = start_body(before)
+    end = walk(model, start, diet, lengths)[-1]
+    more = advance(model, start, diet._replace(intake_kcal=diet.intake_kcal + 100.0), float(now.days))
     # How much of a further kilogram of tissue is fat.
     of_fat = float((more.fat_kg - end.fat_kg) / (more.tissue_kg - end.tissue_kg))
     expected_fat, expected = float(end.fat_kg - start.fat_kg), float(end.tissue_kg - start.tissue_kg)
     fat = expected_fat + of_fat * (tissue.mean - expected)
-    sharing2 = 0.0
-    for run in path.moved:
-        moved, then = run.states[-1], run.states[0]
-        apart = float(moved.tissue_kg - then.tissue_kg) - expected
-        sharing2 += (float(moved.fat_kg - then.fat_kg) - expected_fat - of_fat * apart) ** 2
+    partition = partition_of(model, start, planned.protein_g_per_kg, is_gaining=tissue.mean > 0.0)
+    sharing_sd = partition.sharing_sd_kg(tissue.mean, float(now.days))
     return (
-        Estimate(fat, math.sqrt((of_fat * tissue.sd) ** 2 + sharing2)),
-        Estimate(tissue.mean - fat, math.sqrt(((1.0 - of_fat) * tissue.sd) ** 2 + sharing2)),
+        Estimate(fat, math.hypot(of_fat * tissue.sd, sharing_sd)),
+        Estimate(tissue.mean - fat, math.hypot((1.0 - of_fat) * tissue.sd, sharing_sd)),
     )
