@@ -507,3 +507,30 @@ def test_a_review_is_no_surer_of_lean_tissue_than_a_trend_of_the_same_log(phase:
     asked = BodyDecoder(trend.body_type).decode(json.dumps({"profile": lean, "log": log}).encode())
     read = trend.compute(asked).composition.lean_change_kg  # type: ignore[attr-defined]
     assert 0.5 <= (reviewed["upper"] - reviewed["lower"]) / (read.upper - read.lower) <= 1.6
+
+
+@pytest.mark.parametrize(
+    ("change", "pointer", "code"),
+    [
+        ({"as_of_date": str(START + timedelta(days=9))}, "#/log/weights/3/date", "LOG_ENTRY_IN_FUTURE"),
+        ({"as_of_date": str(START + timedelta(days=2))}, "#/as_of_date", "AS_OF_BEFORE_STATE"),
+        ({"log": {"cycle": [str(START + timedelta(days=30))]}}, "#/log/cycle/0", "LOG_ENTRY_IN_FUTURE"),
+        (
+            {"log": {"events": [{"kind": "travel", "date": str(START + timedelta(days=9)), "until_date": str(START)}]}},
+            "#/log/events/0/until_date",
+            "EVENT_ENDS_BEFORE",
+        ),
+    ],
+)
+@pytest.mark.parametrize("operation", ["review_phase", "read_trend", "estimate_maintenance"])
+def test_what_is_wrong_beside_a_state_is_named_as_it_was_sent(
+    weekly: list[Json], change: Json, pointer: str, code: str, operation: str
+) -> None:
+    """Not where it would stand among the entries of the state."""
+    body = {**WHO, "state": weekly[0]["state"], "as_of_date": str(START + timedelta(days=13)), **change}
+    body["log"] = {**lived(7, 14, 2400.0), **change.get("log", {})}
+    if operation != "review_phase":
+        del body["screening"]
+    with pytest.raises(ProblemError) as refused:
+        call(operation, body)
+    assert [(fault.pointer, fault.code) for fault in refused.value.errors] == [(pointer, code)]

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 from datetime import date
 
 from steelyard.science.log import Log
+from steelyard.science.member import Told
 from steelyard.science.register import OutOfDomain
 
 FIRST_DATE, LAST_DATE = date(2000, 1, 1), date(2100, 12, 31)
@@ -16,6 +17,24 @@ def check_dates(dates: Mapping[str, date | None]) -> None:
         if value is not None and not FIRST_DATE <= value <= LAST_DATE:
             detail = f"Send a date from {FIRST_DATE} to {LAST_DATE}; this is {value}."
             raise OutOfDomain("DATE_OUT_OF_RANGE", name, detail)
+
+
+def check_as_of(told: Told, as_of: date | None) -> None:
+    """Raises ``OutOfDomain`` naming the as-of day, if it is odd or before the state that was sent, or a later entry.
+
+    Beside a state, entries are named as they were sent: a reader would count them among those of the state.
+    """
+    check_dates({"as_of_date": as_of})
+    if as_of is None or told.known is None:
+        return
+    day = as_of.toordinal()
+    if told.known.day > day:
+        detail = f"The state is of {date.fromordinal(told.known.day)}: send that day, a later one or an older state."
+        raise OutOfDomain("AS_OF_BEFORE_STATE", "as_of_date", detail)
+    if told.log is not None:
+        for name, on in _dated(told.log):
+            if on > as_of:
+                raise OutOfDomain("LOG_ENTRY_IN_FUTURE", name, "The day lies after the as-of day.")
 
 
 def last_day_of(log: Log, as_of: date | None) -> int:

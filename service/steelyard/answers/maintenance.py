@@ -10,7 +10,7 @@ from steelyard.science.numbers import Estimate
 from steelyard.science.register import FROM_EQUATIONS, record
 
 from .answered import Answered, answering
-from .dates import check_dates, last_day_of
+from .dates import check_as_of, last_day_of
 from .state import state_of
 
 
@@ -43,7 +43,7 @@ class Maintenance(NamedTuple):
 @answering
 def estimate_maintenance(asked: MaintenanceAsked) -> Answered[Maintenance]:
     """Estimate maintenance from equations, activity and, where there is one, a log. Raises ``OutOfDomain``."""
-    check_dates({"as_of_date": asked.as_of})
+    check_as_of(asked.told, asked.as_of)
     member, day = Member(asked.told, tail_of), asked.as_of
     if member.told.log is not None:
         ordinal = last_day_of(member.told.log, asked.as_of)

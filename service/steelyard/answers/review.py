@@ -14,7 +14,7 @@ from steelyard.science.review import Review, Settled, log_up_to
 from steelyard.science.review import review_phase as review
 
 from .answered import Answered, answering
-from .dates import check_dates, last_day_of
+from .dates import check_as_of, check_dates, last_day_of
 from .state import state_now, weighed_once
 
 _ROUNDING_KCAL = 20.0  # by which grams rounded to the next five may exceed their energy
@@ -98,7 +98,8 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
     check_urgent(whole.seen)
     phase = asked.phase
     start = date.fromordinal(phase.start_day)
-    check_dates({"phase.start_date": start, "as_of_date": asked.as_of})
+    check_dates({"phase.start_date": start})
+    check_as_of(asked.told, asked.as_of)
     log = whole.told.log
     if log is None:
         raise OutOfDomain("LOG_MISSING", "log", "Send a log, or a state that carries one.")

@@ -22,7 +22,7 @@ from steelyard.science.member import Member, Told, fat_known
 from steelyard.science.register import FROM_EQUATIONS, OutOfDomain
 
 from .answered import Answered, answering
-from .dates import check_dates, last_day_of
+from .dates import check_as_of, last_day_of
 from .state import state_of
 
 
@@ -60,7 +60,7 @@ class TrendRead(NamedTuple):
 @answering
 def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
     """Read a log. Raises ``OutOfDomain`` naming an entry that cannot be meant."""
-    check_dates({"as_of_date": asked.as_of})
+    check_as_of(asked.told, asked.as_of)
     member = Member(asked.told, tail_of)
     person, assessed, log, known = member.person, member.assessed, member.told.log, member.told.known
     if log is None:

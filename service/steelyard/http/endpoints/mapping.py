@@ -33,7 +33,7 @@ from steelyard.science.person import (
     Training,
 )
 from steelyard.science.rails import RailAction
-from steelyard.science.register import MODEL_VERSION, Message
+from steelyard.science.register import MODEL_VERSION, Contradiction, Message
 
 from ..languages import english
 from ..schemas import body_composition as composition_schema
@@ -114,7 +114,7 @@ def told(
         person=person(profile),
         screening=screening(screened),
         maintenance=None if known is None else Estimate(known.kcal_per_day, known.standard_deviation_kcal),
-        log=None if entries is None else log(entries),
+        log=None if entries is None else _log_sent(entries),
         current_intake_kcal=current_intake_kcal,
         known=None if state is None else states.known(state, None if state.log is None else log(state.log)),
     )
@@ -126,6 +126,14 @@ def state_on(now: answers.StateNow | None, before: State | None) -> State:
     if before is None:
         return states.state(now, None, None)
     return states.state(now, before.phase, before.phase_history, before.attention)
+
+
+def _log_sent(entries: log_schema.Log) -> Log:
+    """The log of a request. Raises ``Contradiction`` naming an event that ends before it begins."""
+    for i, event in enumerate(entries.events):
+        if event.until_date is not None and event.until_date < event.date:
+            raise Contradiction("EVENT_ENDS_BEFORE", f"log.events[{i}].until_date", "The event ends before it begins.")
+    return log(entries)
 
 
 def log(entries: log_schema.Log) -> Log:
