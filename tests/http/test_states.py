@@ -534,3 +534,17 @@ def test_what_is_wrong_beside_a_state_is_named_as_it_was_sent(
     with pytest.raises(ProblemError) as refused:
         call(operation, body)
     assert [(fault.pointer, fault.code) for fault in refused.value.errors] == [(pointer, code)]
+
+
+@pytest.mark.parametrize(
+    ("phase", "said"),
+    [
+        ({"kind": "mini_cut", "weeks": 8}, "accepted is a whole number from 1 to 6 or null."),
+        ({"kind": "gain", "weeks": 60}, "accepted is a whole number from 1 to 52 or null."),
+        ({"kind": "gain", "fat_los": 2.0}, "accepted are kind, weeks, target_weight_kg, surplus_kcal, "),
+    ],
+)
+def test_of_a_kind_of_phase_only_its_own_fields_are_told(phase: Json, said: str) -> None:
+    with pytest.raises(ProblemError) as refused:
+        call("plan_phases", {**ASKED, "phase": phase})
+    assert said in refused.value.errors[0].detail

@@ -29,9 +29,12 @@ def _structs(nodes: list[mi.Type]) -> list[mi.StructType]:
     return [node for node in nodes if isinstance(node, mi.StructType)]
 
 
-def _at(body_type: type, path: list[Step]) -> list[mi.Type]:
-    """The plain types that may stand at ``path``; none where the path leads out of the schema."""
-    nodes = list(branches(_root(body_type)))
+def _at(body_type: type, path: list[Step], sent: Any) -> list[mi.Type]:
+    """The plain types that may stand at ``path``; none where the path leads out of the schema.
+
+    Of a union those that go with the tag that was ``sent``, the body as plain values, where it has one.
+    """
+    nodes = _tagged(list(branches(_root(body_type))), sent)
     for step in path:
         found: list[mi.Type] = []
         for node in nodes:
@@ -43,14 +46,28 @@ def _at(body_type: type, path: list[Step]) -> list[mi.Type]:
                 found += branches(node.item_type)
             elif isinstance(node, mi.DictType):
                 found += branches(node.value_type)
-        nodes = found
+        sent = _inside(sent, step)
+        nodes = _tagged(found, sent)
     return nodes
 
 
-def field_names(body_type: type, path: list[Step]) -> list[str]:
+def _inside(sent: Any, step: Step) -> Any:
+    if isinstance(sent, dict):
+        return sent.get(step)
+    return sent[step] if isinstance(sent, list) and isinstance(step, int) and step < len(sent) else None
+
+
+def _tagged(nodes: list[mi.Type], sent: Any) -> list[mi.Type]:
+    if not isinstance(sent, dict):
+        return nodes
+    fit = [struct for struct in _structs(nodes) if struct.tag_field and sent.get(struct.tag_field) == struct.tag]
+    return list(fit) or nodes
+
+
+def field_names(body_type: type, path: list[Step], sent: Any = None) -> list[str]:
     """The names that the object at ``path`` accepts, a union's tag field among them."""
     names: dict[str, None] = {}
-    for struct in _structs(_at(body_type, path)):
+    for struct in _structs(_at(body_type, path, sent)):
         if struct.tag_field:
             names[struct.tag_field] = None
         names.update(dict.fromkeys(f.encode_name for f in struct.fields))
@@ -73,9 +90,9 @@ def find_pointer(body_type: type, name: str) -> str:
     return "#"
 
 
-def describe(body_type: type, path: list[Step]) -> str:
-    """What fits at ``path``: ``a number from 30 to 300``; empty where the schema says nothing."""
-    nodes = _at(body_type, path)
+def describe(body_type: type, path: list[Step], sent: Any = None) -> str:
+    """What fits at ``path`` of the body ``sent``: ``a number from 30 to 300``; empty where the schema says nothing."""
+    nodes = _at(body_type, path, sent)
     values = [str(v) for node in nodes for v in _closed_values(node)]
     texts = [f"one of {', '.join(dict.fromkeys(values))}"] if values else []
     texts += dict.fromkeys(text for node in nodes if (text := _text(node)))

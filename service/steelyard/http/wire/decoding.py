@@ -48,7 +48,7 @@ class BodyDecoder(Generic[T]):
         try:
             return self._decode(body)
         except msgspec.ValidationError as error:  # a subclass of DecodeError, so it goes first
-            raise self._violation(str(error)) from None
+            raise self._violation(str(error), _plain(body)) from None
         except UnicodeDecodeError:
             raise _not_json("it is not UTF-8") from None
         except RecursionError:
@@ -61,7 +61,7 @@ class BodyDecoder(Generic[T]):
         try:
             return msgspec.convert(body, self.body_type, strict=True)
         except msgspec.ValidationError as error:
-            raise self._violation(str(error)) from None
+            raise self._violation(str(error), body) from None
 
     def _decode(self, body: bytes) -> T:
         try:
@@ -71,27 +71,27 @@ class BodyDecoder(Generic[T]):
                 raise
             return msgspec.convert(_integral_to_int(msgspec.json.decode(body)), self.body_type, strict=True)
 
-    def _violation(self, message: str) -> ProblemError:
+    def _violation(self, message: str, sent: Any) -> ProblemError:
         location = _LOCATION.search(message)
         path = _steps(location[1]) if location else []
         text = message[: location.start()] if location else message
         if match := _MISSING.match(text):
-            return self._wrong([*path, match[1]], "MISSING_FIELD", "is required but missing")
+            return self._wrong([*path, match[1]], "MISSING_FIELD", "is required but missing", sent)
         if match := _UNKNOWN.match(text):
-            return self._unknown(path, match[1])
+            return self._unknown(path, match[1], sent)
         code = next((code for pattern, code in _CODES if pattern.match(text)), "INVALID")
-        return self._wrong(path, code, _WORDS[code])
+        return self._wrong(path, code, _WORDS[code], sent)
 
-    def _wrong(self, path: list[Step], code: str, words: str) -> ProblemError:
-        fits = body_schema.describe(self.body_type, path)
+    def _wrong(self, path: list[Step], code: str, words: str, sent: Any) -> ProblemError:
+        fits = body_schema.describe(self.body_type, path, sent)
         params = {"accepted": fits} if fits else {}
         detail = f"{_name(path)} {words}" + (f"; accepted is {fits}." if fits else ".")
         return ProblemError(SCHEMA_VIOLATION, detail, [fault(_pointer(path), code, detail, **params)])
 
-    def _unknown(self, path: list[Step], name: str) -> ProblemError:
-        names = body_schema.field_names(self.body_type, path)
+    def _unknown(self, path: list[Step], name: str, sent: Any) -> ProblemError:
+        names = body_schema.field_names(self.body_type, path, sent)
         if path and not names:  # no object there, so that the place was part of the caller's odd name
-            return self._unknown([], name)
+            return self._unknown([], name, sent)
         import difflib  # where a name is unknown, and not with the start
 
         close = difflib.get_close_matches(name[:_QUOTED_NAME_LENGTH], names, 1)
@@ -111,6 +111,14 @@ _WORDS = {
     "WRONG_TYPE": "has the wrong type",
     "INVALID": "is not valid",
 }
+
+
+def _plain(body: bytes) -> Any:
+    """The body as plain values; None where what comes after the fault is no JSON."""
+    try:
+        return msgspec.json.decode(body)
+    except (msgspec.DecodeError, UnicodeDecodeError, RecursionError):
+        return None
 
 
 def _not_json(reason: str) -> ProblemError:
