@@ -548,3 +548,16 @@ def test_of_a_kind_of_phase_only_its_own_fields_are_told(phase: Json, said: str)
     with pytest.raises(ProblemError) as refused:
         call("plan_phases", {**ASKED, "phase": phase})
     assert said in refused.value.errors[0].detail
+
+
+@pytest.mark.parametrize(("days", "is_long"), [(1, False), (28, False), (29, True), (200, True)])
+def test_what_is_known_for_long_is_said(weekly: list[Json], days: int, is_long: bool) -> None:
+    """A decision, and a plan, half a year after the last weighing do not pass for one of today."""
+    state = weekly[-1]["state"]
+    day = str(date.fromisoformat(state["as_of_date"]) + timedelta(days=days))
+    decided = call("decide_phase", {**WHO, "state": state, "as_of_date": day})
+    hold = {"phase": {"kind": "maintenance", "weeks": 2}, "start_date": day}
+    planned = call("plan_phases", {**WHO, "state": state, **hold})
+    for answer in (decided, planned):
+        told = [caution for caution in answer["cautions"] if caution["code"] == "KNOWN_LONG_AGO"]
+        assert [caution["params"]["date"] for caution in told] == [state["as_of_date"]] * is_long

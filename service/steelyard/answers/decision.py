@@ -36,7 +36,7 @@ from steelyard.science.register import FAT_FROM_BMI, Contradiction, Message, say
 
 from .answered import Answered, answering
 from .dates import check_dates
-from .member import counted_on, member_of
+from .member import counted_on, known_long_ago, member_of
 from .state import known_day, state_of
 
 # A narrower band than two points has no room for the lines inside it.
@@ -144,7 +144,8 @@ def decide_phase(asked: DecisionAsked) -> Answered[PhaseDecided]:
         history=asked.history,
     )
     found = decide(question)
-    reasons, cautions = [*found.reasons, *counted_on(member)], member.cautions
+    reasons = [*found.reasons, *counted_on(member)]
+    cautions = [*member.cautions, *known_long_ago(member, asked.as_of)]
     if not may_speak:
         cautions = [caution for caution in cautions if caution != FAT_FROM_BMI]
         if asked.band is not None or asked.event_fat_fraction is not None:

@@ -1,11 +1,17 @@
 """Who is asked about: the way in that every question about a plan takes."""
 
+from datetime import date
+
 from steelyard.science.log import Tail
 from steelyard.science.member import Member, Told
 from steelyard.science.rails import check_urgent
 from steelyard.science.register import Message, say
 
 from .dates import last_day_of
+from .state import known_day
+
+# Weight moves by more than its trend knows in this time, whatever somebody does; judgement.
+_LONG_AGO_DAYS = 28
 
 
 def member_of(told: Told, tail: Tail | None = None) -> Member:
@@ -19,6 +25,14 @@ def member_of(told: Told, tail: Tail | None = None) -> Member:
         last_day_of(member.told.log, None)
     check_urgent(member.seen)
     return member
+
+
+def known_long_ago(member: Member, day: date) -> list[Message]:
+    """A caution where something begins long after the last that was weighed, logged or known."""
+    last = known_day(member, day)
+    if day.toordinal() - last <= _LONG_AGO_DAYS:
+        return []
+    return [say("KNOWN_LONG_AGO", date=date.fromordinal(last).isoformat())]
 
 
 def counted_on(member: Member) -> list[Message]:

@@ -62,7 +62,7 @@ from steelyard.science.register import Contradiction, Message, OutOfDomain, say
 
 from .answered import Answered, answering
 from .dates import check_dates
-from .member import member_of
+from .member import known_long_ago, member_of
 from .plan_days import DaysPlanned, caps_on_days, doubts_about_week, notes_on_days, plan_days
 from .state import known_day, state_of
 
@@ -222,7 +222,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
             *(_reference(member.subject) if told.value else ()),
             *_ask_first(member.subject, plan),
         ],
-        cautions=[*member.cautions, *doubts],
+        cautions=[*member.cautions, *known_long_ago(member, asked.start), *doubts],
         actions=[*plan.actions, *caps_on_days(days)],
         state=state_of(member, known_day(member, asked.start)),
     )

@@ -722,6 +722,7 @@ TREND_LOGGING_CHANGED = Etwa seit dem { DATETIME($date, dateStyle: "long") } sch
 SETTLE_WEIGH_FOOD = Das klärt es: Wiege und protokolliere sieben Tage lang alles, was du isst und trinkst, auch am Wochenende.
 SETTLE_WEIGH_ON = Das klärt es: Wiege dich noch zehn Tage lang täglich. Wasser ohne Ursache vergeht, Fett und Muskeln nicht.
 TREND_STALE = Deine letzte Wägung ist { days } her.
+KNOWN_LONG_AGO = Das Letzte, was von dir bekannt ist, ist vom { DATETIME($date, dateStyle: "long") }: Wieg dich und protokolliere zwei Wochen, dann frag noch einmal.
 TREND_UNDER_LOGGED = Dein Protokoll enthält etwa { NUMBER($percent, maximumFractionDigits: 0) } % weniger, als dein Körper erwarten lässt: Richte dich nach den Mengen in deinem Protokoll.
 TREND_STEPS_FEWER = Du bist am Tag etwa { NUMBER($steps, maximumFractionDigits: 0) } Schritte weniger gegangen als in den Wochen davor. Dein Körper verbraucht dadurch täglich etwa { NUMBER($kcal, maximumFractionDigits: 0) } kcal weniger.
 TREND_STEPS_MORE = Du bist am Tag etwa { NUMBER($steps, maximumFractionDigits: 0) } Schritte mehr gegangen als in den Wochen davor. Dein Körper verbraucht dadurch täglich etwa { NUMBER($kcal, maximumFractionDigits: 0) } kcal mehr.

@@ -718,6 +718,7 @@ TREND_LOGGING_CHANGED = Since about { DATETIME($date, dateStyle: "long") } you s
 SETTLE_WEIGH_FOOD = This settles it: weigh and log all you eat and drink for seven days, weekend included.
 SETTLE_WEIGH_ON = This settles it: weigh yourself daily for ten more days. Water without a cause fades; fat and muscle do not.
 TREND_STALE = Your last weighing was { days } ago.
+KNOWN_LONG_AGO = The last that is known of you is of { DATETIME($date, dateStyle: "long") }: weigh yourself and log for two weeks, then ask again.
 TREND_UNDER_LOGGED = Your log holds about { NUMBER($percent, maximumFractionDigits: 0) }% less than expected for your body: go by the amounts that your own log shows.
 TREND_STEPS_FEWER = You walked about { NUMBER($steps, maximumFractionDigits: 0) } steps a day less than in the weeks before. Your body spends about { NUMBER($kcal, maximumFractionDigits: 0) } kcal a day less.
 TREND_STEPS_MORE = You walked about { NUMBER($steps, maximumFractionDigits: 0) } steps a day more than in the weeks before. Your body spends about { NUMBER($kcal, maximumFractionDigits: 0) } kcal a day more.

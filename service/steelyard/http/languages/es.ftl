@@ -709,6 +709,7 @@ TREND_LOGGING_CHANGED = Más o menos desde el { DATETIME($date, dateStyle: "long
 SETTLE_WEIGH_FOOD = Así se aclara: pesa y apunta durante siete días todo lo que comes y bebes, también el fin de semana.
 SETTLE_WEIGH_ON = Así se aclara: pésate a diario diez días más. El agua sin causa se va; la grasa y el músculo no.
 TREND_STALE = Tu último pesaje fue hace { days }.
+KNOWN_LONG_AGO = Lo último que se sabe de ti es del { DATETIME($date, dateStyle: "long") }: pésate y apunta dos semanas, y vuelve a preguntar.
 TREND_UNDER_LOGGED = Tu registro contiene un { NUMBER($percent, maximumFractionDigits: 0) } % menos de lo esperado para tu cuerpo: guíate por las cantidades de tu registro.
 TREND_STEPS_FEWER = Has dado unos { NUMBER($steps, maximumFractionDigits: 0) } pasos al día menos que en las semanas anteriores. Por eso tu cuerpo gasta unas { NUMBER($kcal, maximumFractionDigits: 0) } kcal menos al día.
 TREND_STEPS_MORE = Has dado unos { NUMBER($steps, maximumFractionDigits: 0) } pasos al día más que en las semanas anteriores. Por eso tu cuerpo gasta unas { NUMBER($kcal, maximumFractionDigits: 0) } kcal más al día.
