@@ -369,6 +369,9 @@ def test_ages_outside_every_range_are_answered_with_a_wider_interval(
 
     assert extrapolation(beyond) > extrapolation(close) > 0.0
     assert extrapolation(inside) == pytest.approx(0.0, abs=1e-6)
+    # As the register says: so much more a year.
+    a_year = resting_energy.YOUNGER_ERROR if far < near else resting_energy.OLDER_ERROR
+    assert extrapolation(beyond) - extrapolation(close) == pytest.approx(a_year * abs(far - near))
 
 
 @pytest.mark.parametrize("status", TrainingStatus)

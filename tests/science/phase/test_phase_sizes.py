@@ -95,10 +95,10 @@ def test_what_is_unknown_keeps_to_the_default_deficit() -> None:
 @pytest.mark.parametrize("who", [*ORDINARY, HEAVY])
 def test_a_pace_orders_the_sizes(who: Person) -> None:
     gentle, steady, brisk = (usual(who, pace=pace).deficit_kcal for pace in Pace)
-    assert gentle < steady <= brisk <= 750
+    assert 0 < gentle < steady <= brisk <= 750
     assert brisk <= 0.25 * member_of(who).subject.maintenance_kcal
     slow, even, fast = (usual_surplus(member_of(who).subject, pace) for pace in Pace)
-    assert slow < even < fast
+    assert 0 < slow < even < fast
 
 
 def test_a_surplus_goes_by_status_and_lean_mass() -> None:
