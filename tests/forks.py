@@ -12,6 +12,8 @@ from collections.abc import Callable
 from typing import Any
 
 _INSTALLED = (sys.prefix, sys.base_prefix)
+# A fork takes no thread along, nor what one of them holds: of numpy's threads a fork may wait for ever.
+os.environ["OPENBLAS_NUM_THREADS"] = os.environ["OMP_NUM_THREADS"] = "1"
 
 
 def in_fork(work: Callable[[], Any], processor_seconds: float | None = None) -> Any:
