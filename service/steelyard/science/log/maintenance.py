@@ -17,6 +17,8 @@ from .onset import Onset
 from .tissue_model import TissueModel
 from .witnesses import LogFit, fit_log, mixed
 
+_LEAST_WORTH = 0.3  # five SDs below what the body model says, where a log says that no body is behind it
+
 
 class LogMaintenance(msgspec.Struct, frozen=True):
     """Maintenance with the share of its evidence from the equations and from the log (they add up to 1)."""
@@ -51,11 +53,12 @@ def maintenance_from_fit(fit: LogFit) -> LogMaintenance:
     g = fit.per_kcal
     for one in fit.told:
         alpha, beta, energy = one.mean[1], one.mean[2], one.mean[3]
+        # Tissue of a kilocalorie against what the body model says; alpha and beta hold it as a factor.
+        worth = max(1.0 + energy, _LEAST_WORTH)
         # Relative covariances of alpha, beta and the energy of a kilogram.
         aa, bb, ee = one.spread[9] / alpha**2, one.spread[18] / beta**2, one.spread[27]
         ab, ae, be = one.spread[10] / (alpha * beta), one.spread[11] / alpha, one.spread[19] / beta
-        spent, fraction, eaten = 1000.0 * beta / alpha, 1000.0 * g * math.exp(energy) / alpha, beta / g
-        eaten *= math.exp(-energy)
+        spent, fraction, eaten = 1000.0 * beta / alpha, 1000.0 * g * worth / alpha, beta / (g * worth)
         logged.append((one.probability, spent, spent**2 * (aa + bb - 2.0 * ab)))
         ratio.append((one.probability, fraction, fraction**2 * (aa + ee - 2.0 * ae)))
         physical.append((one.probability, eaten, eaten**2 * (bb + ee - 2.0 * be)))
