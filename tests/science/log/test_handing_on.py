@@ -10,6 +10,7 @@ import msgspec
 import pytest
 from msgspec.structs import replace
 from steelyard.science.log import check_onset
+from steelyard.science.log import kernel as k
 from steelyard.science.log.entries import IntakeDay, Log, StepsDay, Weighing
 from steelyard.science.log.events import EFFECTS, WATER_DAYS, EventKind, LoggedEvent, expected_water
 from steelyard.science.log.handing_on import TAIL_DAYS, hand_on, joined, tail_of
@@ -116,6 +117,12 @@ class _Wire(msgspec.Struct):
         return Log(self.weighings, self.intakes, self.cycle_starts, self.events, steps=self.steps, onset=self.onset)
 
 
+def days_that_tell(log: Log, last: int) -> list[int]:
+    """Days of a log whose intake tells what is spent."""
+    columns = read_log(PERSON, ASSESSED, log, last).fit.columns
+    return [day for day, variance in enumerate(columns[k.BALANCE_VARIANCE :: k.COLUMNS]) if variance]
+
+
 def apart(whole: Log, parts: Log, last: int) -> float:
     """The largest distance of what two logs say on a day, in SDs of what the first says."""
     one, other = (trend_of_log(PERSON, ASSESSED, log, last)[0] for log in (whole, parts))
@@ -146,6 +153,23 @@ def test_a_log_cut_anywhere_is_read_as_the_whole(seed: int, steps: bool) -> None
     cuts = sorted(FIRST + day for day in rng.sample(range(8, days - 1), rng.randint(1, 5)))
     last = FIRST + days - 1
     assert apart(log, carried_over(log, cuts), last) < WITHIN
+
+
+@pytest.mark.parametrize("goes_on", [94, 100, 110])
+@pytest.mark.parametrize("until_day", [0, 9, 30])
+def test_days_that_tell_what_is_spent_count_once(until_day: int, goes_on: int) -> None:
+    """Of someone who logs food at first, if at all, and again from day 90 on, read on from within the fortnight that is
+    told, or after it."""
+    last = FIRST + goes_on + TAIL_DAYS
+    whole = lived(5, goes_on + TAIL_DAYS + 1)
+    logged = [each for each in whole.intakes if not FIRST + until_day <= each.day < FIRST + 90]
+    log = replace(whole, intakes=logged)
+    handed = carried_over(log, [last])
+    assert handed.onset is not None
+    assert handed.onset.days == goes_on
+    told, again = (days_that_tell(each, last) for each in (log, handed))
+    assert len(told) == 14
+    assert again == [day - goes_on for day in told if day > goes_on]
 
 
 def test_a_short_log_is_handed_on_as_it_is() -> None:

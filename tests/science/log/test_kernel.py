@@ -28,6 +28,8 @@ def _columns(rng: np.random.Generator) -> np.ndarray:
     rows[:, k.WATER_VARIANCE] = np.where(np.arange(DAYS) == 20, 0.09, 0.0)
     rows[:, k.ACTIVITY] = np.where(np.arange(DAYS) > 25, -0.004, 0.0)
     rows[:, k.ACTIVITY_VARIANCE] = np.where(np.arange(DAYS) > 25, 4e-5, 0.0)
+    rows[1:15, k.BALANCED] = 2.2 + 0.1 * rng.standard_normal(14)
+    rows[1:15, k.BALANCE_VARIANCE] = 0.06**2
     return rows
 
 
@@ -53,7 +55,7 @@ def _start() -> tuple[np.ndarray, np.ndarray]:
 
 
 def _dense(rows: np.ndarray, settings: array) -> tuple[np.ndarray, np.ndarray]:  # type: ignore[type-arg]
-    """Means and covariance of all days' states together, given all weighings: no recursion at all."""
+    """Means and covariance of all days' states together, given all weighings and balances: no recursion at all."""
     mean0, spread0 = _start()
     g = settings[k.GROWTH]
     means, blocks = [mean0], [np.eye(N)]
@@ -93,9 +95,15 @@ def _dense(rows: np.ndarray, settings: array) -> tuple[np.ndarray, np.ndarray]: 
             1.0, rows[day, k.BY_ALPHA], rows[day, k.BY_BETA], 0.0, rows[day, k.CARRIED], 1.0, 1.0, rows[day, k.RISE],
         ]  # fmt: skip
     fresh = settings[k.NOISE_VARIANCE] * (1.0 - settings[k.LINGER_SHARE])
-    total = loads @ spread @ loads.T + np.diag([fresh * rows[day, k.SCALE] for day in seen])
-    gain = spread @ loads.T @ np.linalg.inv(total)
-    return mean + gain @ (rows[seen, k.WEIGHED] - loads @ mean), spread - gain @ loads @ spread
+    told = [day for day in range(DAYS) if rows[day, k.BALANCE_VARIANCE]]
+    balances = np.zeros((len(told), size))
+    for i, day in enumerate(told):
+        balances[i, day * N + 1 : day * N + 3] = [rows[day, k.BALANCED], -1.0]
+    errors = np.diag([*(fresh * rows[day, k.SCALE] for day in seen), *rows[told, k.BALANCE_VARIANCE]])
+    loads = np.vstack([loads, balances])
+    heard = np.concatenate([rows[seen, k.WEIGHED], np.zeros(len(told))])
+    gain = spread @ loads.T @ np.linalg.inv(loads @ spread @ loads.T + errors)
+    return mean + gain @ (heard - loads @ mean), spread - gain @ loads @ spread
 
 
 def _block(parts: list[np.ndarray]) -> np.ndarray:

@@ -3,11 +3,16 @@
 import math
 
 import pytest
-from steelyard.science.log.maintenance import LogMaintenance, as_believed
+from steelyard.science.log.entries import DailyLog
+from steelyard.science.log.logging_scale import LOGGING_RATIO, LOGGING_RATIO_SD
+from steelyard.science.log.maintenance import LogMaintenance, as_believed, maintenance_from_fit
+from steelyard.science.log.tissue_model import RHO_SPREAD, TissueModel
+from steelyard.science.log.witnesses import DEFICIT, DEFICIT_SD, fit_log
 from steelyard.science.numbers import Estimate
 from steelyard.science.register import OutOfDomain
 
 PRIOR, RESTING = Estimate(2600.0, 260.0), 1700.0
+TISSUE = TissueModel(9500.0, RHO_SPREAD * 9500.0, 22.0)
 
 
 def found(logged_kcal: float, physical_kcal: float) -> LogMaintenance:
@@ -48,3 +53,37 @@ def test_more_than_any_body_spends_is_refused_by_name() -> None:
     with pytest.raises(OutOfDomain) as raised:
         as_believed(found(7000.0, 5.1 * RESTING), PRIOR, RESTING)
     assert raised.value.field == "log"
+
+
+def weighed_once(logged_kcal: float, phase_days: tuple[int, ...] = ()) -> LogMaintenance:
+    """What a month of food says while the scale says nothing."""
+    days = 30
+    log = DailyLog(
+        first_day=0,
+        weight_kg=[80.0] + [0.0] * (days - 1),
+        is_weighed=[1.0] + [0.0] * (days - 1),
+        noise_scale=[1.0] * days,
+        intake_kcal=[logged_kcal] * days,
+        is_logged=[1.0] * days,
+        carbohydrate_kcal=[0.0] * days,
+        has_carbohydrate=[0.0] * days,
+    )
+    return maintenance_from_fit(fit_log(log, PRIOR, TISSUE, phase_days=phase_days, with_views=False))
+
+
+@pytest.mark.parametrize("share", [0.75, 0.97, 1.2])
+def test_a_young_log_tells_what_is_spent_before_any_weight_does(share: float) -> None:
+    """The mean of two normal judgements by their variances: what the equations expect to be logged, and what was."""
+    expected = LOGGING_RATIO * PRIOR.mean
+    of_equations = (PRIOR.sd / PRIOR.mean) ** 2 + (LOGGING_RATIO_SD / LOGGING_RATIO) ** 2
+    weight = of_equations / (of_equations + DEFICIT_SD**2)
+    found = weighed_once(share * expected).maintenance
+    assert found.mean == pytest.approx(expected + weight * (share / (1.0 - DEFICIT) - 1.0) * expected, rel=0.02)
+    # Half a month's drift comes on top.
+    assert found.sd == pytest.approx(expected * (weight * DEFICIT_SD**2) ** 0.5, rel=0.06)
+
+
+def test_what_is_meant_tells_nothing_of_what_is_spent() -> None:
+    """A deficit of a phase that is known to have begun with the log: only the tissue that it costs spends less."""
+    found = weighed_once(0.75 * LOGGING_RATIO * PRIOR.mean, phase_days=(0,)).maintenance
+    assert found.mean == pytest.approx(LOGGING_RATIO * PRIOR.mean, rel=0.03)

@@ -5,7 +5,7 @@ Hidden from day to day (``witnesses.py`` says what they mean and where the figur
     0  tissue [kg]
     1  alpha: tissue made by 1,000 kcal as logged [kg]
     2  beta: tissue spent a day [kg/d]
-    3  error of the energy of a kilogram, on the log scale; correlated with alpha and beta from the start, else idle
+    3  error of what a kilocalorie makes, as a fraction; correlated with alpha and beta from the start, else idle
     4  amplitude of the expected carried mass [1]
     5  water without an expected cause, which fades [kg]
     6  noise that lingers to the next day [kg]
@@ -47,15 +47,18 @@ SHOCK_SIGN = 86
 NOISE = 87  # what the usual variance of the noise is multiplied by
 NOISE_WORTH = 88  # weighings that this is worth
 RECORD = 89
+WORK = (4 * SLOTS + 1) * RECORD  # room for the explanations of a day, and a gain
 # Rows of ``settings``.
 PULL, GROWTH, BETA_DRIFT, ALPHA_DRIFT, WATER_KEPT, WATER_FRESH, LINGER_KEPT, LINGER_SHARE = range(8)
 NOISE_VARIANCE, ODDS_WRONG, WRONG_VARIANCE, ODDS_SHOCK, SHOCK_VARIANCE, SPLITS_FROM = range(8, 14)
 AGAIN_DAYS, AGAIN_ODDS, DROPPED, BREAK_VARIANCE, NOISE_PRIOR, STAYS, ALPHA_LEAST = range(14, 21)
 SETTINGS = 21
-# A row by day; energies in 1,000 kcal.
-COLUMNS = 16
+# A row by day; energies in 1,000 kcal. ``BALANCED``: intake at which the day before says that tissue is steady, with
+# the variance of what is gained there [kg2], 0 where it says nothing.
+COLUMNS = 18
 WEIGHED, SEEN, SCALE, INTAKE, INTAKE_VARIANCE, CARRIED, BY_ALPHA, BY_BETA, RISE, BREAKS = range(10)
 WATER, WATER_VARIANCE, RECENT, RECENT_VARIANCE, ACTIVITY, ACTIVITY_VARIANCE = range(10, 16)
+BALANCED, BALANCE_VARIANCE = 16, 17
 
 EMPTY = -1e300
 
@@ -64,7 +67,7 @@ def walk_forward(columns: Row, settings: Row, start: Row, steps: Row, work: Row,
     """The bank over ``days``; returns how many explanations are held on the last day.
 
     Args: ``columns``: ``COLUMNS`` numbers a day (intakes in 1,000 kcal); ``start``: mean then covariance of the first
-    morning; ``steps``: room for ``days * SLOTS`` records; ``work``: room for ``4 * SLOTS`` records.
+    morning; ``steps``: room for ``days * SLOTS`` records; ``work``: room for ``WORK`` numbers.
     """
     for i in range(RECORD):
         work[i] = 0.0
@@ -101,6 +104,9 @@ def walk_on(columns: Row, settings: Row, steps: Row, work: Row, held: int, days:
             for slot in range(count):
                 origin = slot * RECORD
                 made = _weigh(columns, settings, work, origin, at, day, made)
+        if columns[at + BALANCE_VARIANCE] > 0.0:
+            for slot in range(made):
+                _balance(columns, settings, work, slot * RECORD, at)
         # The likeliest come first; those that say the same, or are out of the running, go.
         best = EMPTY
         for slot in range(made):
@@ -272,14 +278,39 @@ def _take_in(settings: Row, work: Row, origin: int, surprise: float, total: floa
     work[origin + SURPRISE] = surprise
     work[origin + PRECISION] = precision
     work[origin + WEIGHT] -= 0.5 * (log(total) + surprise * surprise * precision)
-    # No log holds many times of what is eaten, nor a negative share: alpha is held at its bound, the rest along its
-    # regression on alpha (projection, Simon 2010, doi 10.1049/iet-cta.2009.0032, from memory).
+    _hold(settings, work, origin)
+
+
+def _hold(settings: Row, work: Row, origin: int) -> None:
+    """No log holds many times of what is eaten, nor a negative share: alpha is held at its bound, the rest along its
+    regression on alpha (projection, Simon 2010, doi 10.1049/iet-cta.2009.0032, from memory)."""
     short = settings[ALPHA_LEAST] - work[origin + MEAN + 1]
     if short > 0.0 and settings[ALPHA_LEAST] > 0.0:
         row = origin + SPREAD + STATES
         short /= work[row + 1]
         for i in range(STATES):
             work[origin + MEAN + i] += work[row + i] * short
+
+
+def _balance(columns: Row, settings: Row, work: Row, origin: int, at: int) -> None:
+    """Take in that people eat near what they spend: what was logged on a day makes about as much tissue as is spent."""
+    eaten = columns[at + BALANCED]
+    gain = 4 * SLOTS * RECORD
+    for i in range(STATES):
+        row = origin + SPREAD + i * STATES
+        work[gain + i] = eaten * work[row + 1] - work[row + 2]
+    total = eaten * work[gain + 1] - work[gain + 2] + columns[at + BALANCE_VARIANCE]
+    surprise = work[origin + MEAN + 2] - eaten * work[origin + MEAN + 1]
+    precision = 1.0 / total
+    for i in range(STATES):
+        along = work[gain + i] * precision
+        if along != 0.0:
+            row = origin + SPREAD + i * STATES
+            for j in range(STATES):
+                work[row + j] -= along * work[gain + j]
+            work[origin + MEAN + i] += along * surprise
+    work[origin + WEIGHT] -= 0.5 * (log(total) + surprise * surprise * precision)
+    _hold(settings, work, origin)
 
 
 def _to_next_morning(columns: Row, settings: Row, steps: Row, work: Row, origin: int, slot: int, at: int) -> None:
@@ -440,6 +471,40 @@ def walk_back(columns: Row, settings: Row, steps: Row, days: int, slot: int, vie
         view[out + BOTH] = both
         view[out + HAPPENED] = steps[origin + EVENT]
         view[out + STRAY] = steps[origin + SURPRISE]
+        if columns[at + BALANCE_VARIANCE] > 0.0:
+            # Before the balance of the day before: its gain (96-103) from the covariance after it.
+            eaten = columns[at + BALANCED]
+            precision = 1.0 / columns[at + BALANCE_VARIANCE]
+            for i in range(STATES):
+                row = origin + SPREAD + i * STATES
+                room[96 + i] = precision * (eaten * steps[row + 1] - steps[row + 2])
+            for v in range(4):
+                row = 0 if v == 0 else 64 + 8 * v
+                total = 0.0
+                for i in range(STATES):
+                    total += room[96 + i] * room[row + i]
+                if v == 0:
+                    total -= precision * (steps[origin + MEAN + 2] - eaten * steps[origin + MEAN + 1])
+                room[row + 1] -= eaten * total
+                room[row + 2] += total
+            for i in range(STATES):
+                total = 0.0
+                for j in range(STATES):
+                    total += room[8 + i * STATES + j] * room[96 + j]
+                room[224 + i] = total
+            total = precision * (1.0 - eaten * room[97] + room[98])
+            for i in range(STATES):
+                total += room[224 + i] * room[96 + i]
+            room[8 + STATES + 1] += eaten * eaten * total
+            room[8 + STATES + 2] -= eaten * total
+            room[8 + 2 * STATES + 1] -= eaten * total
+            room[8 + 2 * STATES + 2] += total
+            for i in range(STATES):
+                push_i = room[224 + i]
+                room[8 + STATES + i] -= eaten * push_i
+                room[8 + 2 * STATES + i] += push_i
+                room[8 + i * STATES + 1] -= eaten * push_i
+                room[8 + i * STATES + 2] += push_i
         precision = steps[origin + PRECISION]
         if precision > 0.0 and day > 0:
             # Before the weighing: h (96-103) its load, its gain as recorded.
@@ -635,7 +700,8 @@ def _level_variance(columns: Row, settings: Row, at: int, steps: Row, origin: in
 # Rows of what the columns are laid out with.
 ALPHA_MEAN, AMPLITUDE, REFERENCE, HELD_LOAD, SLOW_SHARE, SLOW_KEPT = range(6)
 ERROR_LOGGED, ERROR_UNLOGGED, SHIFT_FROM, SHIFT_APART, BREAK_ODDS = range(6, 11)
-PLAN = 11
+DEFICIT, DEFICIT_SPREAD, DEFICIT_DAYS, LOGGED_BEFORE, MEANT_FROM = range(11, 16)
+PLAN = 16
 RECENT_DAYS = 7
 SHIFT_DAYS = 5
 HABIT_DAYS = 14
@@ -658,6 +724,7 @@ def lay_out(
     recent = 0.0
     erring = 0.0
     broke = -1
+    logged = plan[LOGGED_BEFORE]
     for day in range(days):
         at = day * COLUMNS
         eaten = intake[day]
@@ -683,6 +750,14 @@ def lay_out(
             span = day if day < RECENT_DAYS else RECENT_DAYS
             columns[at + RECENT] = 0.001 * recent / span
             columns[at + RECENT_VARIANCE] = erring / (span * span)
+        # What was logged the day before tells of what is spent, while the log is young and no phase is known.
+        columns[at + BALANCED] = 0.0
+        columns[at + BALANCE_VARIANCE] = 0.0
+        if day > 0 and is_logged[day - 1] > 0.0:
+            if logged < plan[DEFICIT_DAYS] and day <= plan[MEANT_FROM]:
+                columns[at + BALANCED] = 0.001 * intake[day - 1] / (1.0 - plan[DEFICIT])
+                columns[at + BALANCE_VARIANCE] = plan[DEFICIT_SPREAD] * plan[DEFICIT_SPREAD]
+            logged += 1.0
         # Where the last days lie off the habit before them, a phase may have begun.
         columns[at + BREAKS] = 0.0
         first = day - SHIFT_DAYS - HABIT_DAYS + 1

@@ -244,13 +244,13 @@ def _more_days_needed(log: DailyLog, fit: LogFit, rate: Estimate, weighed: Seque
     for at in range(0, week * width, width):
         columns[at + k.SEEN], columns[at + k.SCALE], columns[at + k.WEIGHED] = 1.0, 1.0, log.weight_kg[weighed[-1]]
         columns[at + k.BREAKS], columns[at + k.INTAKE], columns[at + k.RECENT] = 0.0, recent, recent
-        columns[at + k.ACTIVITY] = columns[at + k.ACTIVITY_VARIANCE] = 0.0
+        columns[at + k.ACTIVITY] = columns[at + k.ACTIVITY_VARIANCE] = columns[at + k.BALANCE_VARIANCE] = 0.0
     settings = fit.settings[:]
     # Only variances are read, and those do not depend on the weights to come.
     settings[k.SPLITS_FROM], settings[k.NOISE_VARIANCE], settings[k.NOISE_PRIOR] = math.inf, fit.noise_variance, 1e9
     start = fit.told[0].mean + fit.told[0].spread
     run, held = kernel_in_use(k), 0
-    steps, work = array("d", bytes(8 * week * k.SLOTS * k.RECORD)), array("d", bytes(32 * k.SLOTS * k.RECORD))
+    steps, work = array("d", bytes(8 * week * k.SLOTS * k.RECORD)), array("d", bytes(8 * k.WORK))
     # Week by week, since it is rarely long.
     for gone in range(0, _LOOK_AHEAD_DAYS, week):
         if gone:

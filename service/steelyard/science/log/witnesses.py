@@ -1,10 +1,11 @@
 """Scale, log and body as three witnesses of what tissue did, weighed together.
 
 Each may be wrong, in ways that differ. The **log** says what was eaten but for a ratio of its own, which differs
-between people, drifts, and may change when a phase begins. The **scale** shows tissue and what is carried: an expected
-part that follows intake (its amplitude is learnt), water without an expected cause, which is small and fades, a rise
-around menstruation, noise, and now and then a weighing that is wrong. The **body** says what a kilogram of tissue is
-worth and what is spent, each within its error. Where they contradict each other, explanations compete by their odds.
+between people, drifts, and may change when a phase begins; and it is a first word on what is spent, near which people
+eat. The **scale** shows tissue and what is carried: an expected part that follows intake (its amplitude is learnt),
+water without an expected cause, which is small and fades, a rise around menstruation, noise, and now and then a
+weighing that is wrong. The **body** says what a kilogram of tissue is worth and what is spent, each within its error.
+Where they contradict each other, explanations compete by their odds.
 
 The recursions are in ``kernel.py``. Why a bank of filters: everything but *which day something happened on* is linear
 and normal, so that given the days one Kalman filter is exact, and only the days need weighing against each other. A
@@ -62,8 +63,8 @@ RATIO_BREAK_CHANCE = constant(
     "prescribed on average, at what they log as all of it",
 )  # fmt: skip
 SHIFT_BREAK_CHANCE = constant(
-    "intake_shift_break_chance", 0.08, unit="1", basis=Basis.JUDGEMENT,
-    summary="The same where only the log says that a phase may have begun",
+    "intake_shift_break_chance", 0.04, unit="1", basis=Basis.JUDGEMENT,
+    summary="The same where only the log says that a phase may have begun (set in-sample, on the study's worlds)",
 )  # fmt: skip
 SHIFT_FROM = constant(
     "intake_shift", 0.15, unit="1", basis=Basis.JUDGEMENT,
@@ -72,6 +73,20 @@ SHIFT_FROM = constant(
 SHIFT_APART_DAYS = constant(
     "intake_shifts_apart", 10.0, unit="d", basis=Basis.JUDGEMENT, summary="Least days between two such shifts"
 )
+DEFICIT = constant(
+    "logged_deficit", 0.03, unit="1", basis=Basis.JUDGEMENT,
+    summary="What people who keep a log eat under what they spend, as a fraction of it, before their weight says "
+    "otherwise: more of them diet than gain (set in-sample, on the study's worlds)",
+)  # fmt: skip
+DEFICIT_SD = constant(
+    "logged_deficit_sd", 0.17, unit="1", basis=Basis.JUDGEMENT,
+    summary="SD of it between people: two of them reach from cuts of a third to gains of a third (set in-sample)",
+)  # fmt: skip
+DEFICIT_DAYS = constant(
+    "logged_deficit_days", 14.0, unit="d", basis=Basis.JUDGEMENT,
+    summary="Logged days that tell it together, each its share; those of a phase that is known tell nothing, since "
+    "its deficit is meant",
+)  # fmt: skip
 DAY_ERROR = constant(
     "logging_day_error", 0.045, unit="1", basis=Basis.JUDGEMENT,
     summary="Random error of a logged day, as a fraction of intake, beside the ratio",
@@ -165,7 +180,6 @@ DAYS_PER_YEAR = 365.25
 _DROPPED = 4.6  # explanations e^-4.6 as likely as the likeliest are no longer held
 _LEAST_LOGGED = 0.05
 LEAST_TOLD = 0.06  # of the odds: explanations below are not told in hindsight
-_WORK = 4 * written.SLOTS * written.RECORD
 _rooms: list[tuple[Row, Row]] = []
 
 
@@ -175,7 +189,7 @@ def _room(size: int) -> tuple[Row, Row]:
     try:
         steps, work = _rooms.pop()
     except IndexError:
-        steps, work = array("d"), array("d", bytes(8 * _WORK))
+        steps, work = array("d"), array("d", bytes(8 * written.WORK))
     return (steps, work) if len(steps) >= size else (array("d", bytes(8 * size)), work)
 
 
@@ -289,7 +303,7 @@ def _start(
     first_kg: float, alpha: float, beta: float, energy: float, ratio: float, spent: float, amplitude: float,
     noise_variance: float, has_cycle: bool,
 ) -> Row:  # fmt: skip
-    """Mean and covariance of the first morning; ``energy``, ``ratio`` and ``spent`` are variances on the log scale."""
+    """Mean and covariance of the first morning; ``energy``, ``ratio`` and ``spent`` are relative variances."""
     n = written.STATES
     found = array("d", bytes(8 * (n + n * n)))
     found[0], found[1], found[2], found[4] = first_kg, alpha, beta, amplitude
@@ -318,7 +332,8 @@ def _start(
         "tissue' = tissue + (intake / ratio - maintenance) / energy + growth; weight = tissue + amplitude x expected "
         "carried mass + water that fades + rise around menstruation + noise; a weighing beyond "
         f"{SPLITS_FROM_SD:g} SD of what an explanation expects splits it: as it is, wrong, or water moved; a shift of "
-        "intake splits it by whether logging changed"
+        f"intake splits it by whether logging changed; the first {DEFICIT_DAYS:g} logged days say that a share of "
+        f"{DEFICIT:g} (SD {DEFICIT_SD:g}) less is eaten than spent"
     ),
     kind=Kind.MODEL,
     basis=Basis.JUDGEMENT,
@@ -353,11 +368,14 @@ def fit_log(
     alpha, beta = 1000.0 * g / LOGGING_RATIO, g * prior.mean
     amplitude = CARRIED_PER_KCAL / (LOGGING_RATIO * tissue.carried_per_kcal)
     longer, before = warmed(onset, log)
-    columns = _columns(longer, scaled, tissue, alpha, amplitude, [day + before for day in phase_days])
+    logged_before = 0.0
+    if onset is not None and goes_on:
+        logged_before = onset.days_logged - sum(longer.is_logged[:before])
+    columns = _columns(longer, scaled, tissue, alpha, amplitude, [day + before for day in phase_days], logged_before)
     if onset is not None and goes_on:
         columns = columns[before * written.COLUMNS :]
-        # The weighing of this morning, and what might have begun on it, were counted before.
-        columns[written.SEEN] = columns[written.BREAKS] = 0.0
+        # The weighing of this morning, the day before it and what might have begun on it were counted before.
+        columns[written.SEEN] = columns[written.BREAKS] = columns[written.BALANCE_VARIANCE] = 0.0
     counted = None
     if log.steps:
         known = None if onset is None else onset.steps
@@ -368,7 +386,8 @@ def fit_log(
     ratio = (LOGGING_RATIO_SD / LOGGING_RATIO) ** 2
     energy = (tissue.rho_sd / tissue.rho_kcal_per_kg) ** 2
     has_cycle = log.cycle_rise is not None
-    start = _start(first_kg, alpha, beta, energy, ratio, own, amplitude, noise_variance, has_cycle)
+    # What a logged kilocalorie makes goes by the reciprocal of the ratio, whose mean lies above that of the mean.
+    start = _start(first_kg, alpha * (1.0 + ratio), beta, energy, ratio, own, amplitude, noise_variance, has_cycle)
     shift = tissue.usual_load_kg * amplitude if tissue.carried_slope is None else 0.0
     if shift:
         _raise_by(columns, shift, days)
@@ -449,8 +468,9 @@ def _at(day: int, slot: int) -> int:
 
 
 def _columns(
-    log: DailyLog, scaled: Estimate, tissue: TissueModel, alpha: float, amplitude: float, phase_days: Sequence[int]
-) -> Row:
+    log: DailyLog, scaled: Estimate, tissue: TissueModel, alpha: float, amplitude: float,
+    phase_days: Sequence[int], logged_before: float,
+) -> Row:  # fmt: skip
     k, run = written, kernel_in_use(written)
     days = len(log.weight_kg)
     filled = fill_intake(log, scaled.mean)
@@ -479,6 +499,11 @@ def _columns(
         (k.SHIFT_FROM, SHIFT_FROM),
         (k.SHIFT_APART, SHIFT_APART_DAYS),
         (k.BREAK_ODDS, SHIFT_BREAK_CHANCE),
+        (k.DEFICIT, DEFICIT),
+        (k.DEFICIT_SPREAD, DEFICIT_SD * DEFICIT_DAYS**0.5 * 0.001 * scaled.mean * alpha),
+        (k.DEFICIT_DAYS, DEFICIT_DAYS),
+        (k.LOGGED_BEFORE, logged_before),
+        (k.MEANT_FROM, min(phase_days, default=days)),
     ):
         plan[at] = value
     slope = nothing if tissue.carried_slope is None else row_of(tissue.carried_slope)
