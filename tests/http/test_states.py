@@ -2,6 +2,7 @@
 
 import copy
 import json
+import math
 import random
 from datetime import date, timedelta
 from pathlib import Path
@@ -211,9 +212,11 @@ def test_a_state_of_the_first_version_is_read() -> None:
     kept = json.loads((KEPT / "version-1.json").read_text())
     assert kept["version"] == 1
     state = call("estimate_maintenance", {"profile": WHO["profile"], "state": kept})["state"]
-    # Its log is read by the science of today, which may say otherwise, but not what was held unlikely.
-    first = kept["maintenance_kcal"]
-    assert abs(state["maintenance_kcal"]["mean"] - first["mean"]) < Z80 * first["standard_deviation"]
+    # Its log is read by the science of today, which may say otherwise (27 days of 2,900 kcal at a steady weight are not
+    # 3,430), but not what was held unlikely: its mean to the first's within the errors of both.
+    first, today = kept["maintenance_kcal"], state["maintenance_kcal"]
+    errors = math.hypot(first["standard_deviation"], today["standard_deviation"])
+    assert abs(today["mean"] - first["mean"]) < Z80 * errors
     reviewed = call("review_phase", {**WHO, "state": kept})
     assert reviewed["as_of_date"] == kept["log"]["weights"][-1]["date"]
 
