@@ -112,17 +112,23 @@ async def test_the_intake_found_reaches_its_target_on_the_day(
     assert end == pytest.approx(value, abs=0.05 if quantity != "fat_fraction" else 0.001)
 
 
-async def test_the_date_found_is_that_on_which_the_path_crosses(service: Running) -> None:
-    status, found = await send(service, date_for("fat_kg", 13.0, 2350))
+@pytest.mark.parametrize(("quantity", "value", "intake_kcal"), [("fat_kg", 13.0, 2350), ("weight_kg", 83.2, 3000)])
+async def test_the_date_found_is_that_on_which_the_path_crosses(
+    service: Running, quantity: str, value: float, intake_kcal: float
+) -> None:
+    """On the way down and on the way up."""
+    status, found = await send(service, date_for(quantity, value, intake_kcal))
     assert status == 200, found
     days = (date.fromisoformat(found["reached_on"]) - START).days
-    weeks, path_there = -(-days // 7), (await send(service, path((20, 2350), protein_g_per_kg=1.6)))[1]["weeks"]
-    assert mean(path_there[weeks - 1]["at_end"], "fat_kg") <= 13.0 + 0.01
-    assert mean(path_there[weeks - 2]["at_end"], "fat_kg") > 13.0 - 0.01
+    assert days > 14
+    weeks = -(-days // 7)
+    path_there = (await send(service, path((26, intake_kcal), protein_g_per_kg=1.6)))[1]["weeks"]
+    before, after = (mean(path_there[week]["at_end"], quantity) for week in (weeks - 2, weeks - 1))
+    assert min(before, after) - 0.01 < value < max(before, after) + 0.01
     # And asked the other way round, the same intake is found.
-    by_date = {"kind": "intake_for_target", "target": {"quantity": "fat_kg", "value": 13.0}}
+    by_date = {"kind": "intake_for_target", "target": {"quantity": quantity, "value": value}}
     other = (await send(service, by_date | {"by_date": found["reached_on"]}))[1]
-    assert other["intake_kcal"] == pytest.approx(2350, abs=15)
+    assert other["intake_kcal"] == pytest.approx(intake_kcal, abs=15)
 
 
 async def test_a_target_beyond_the_rails_is_answered_with_the_nearest_on_each_axis(service: Running) -> None:

@@ -257,6 +257,17 @@ async def test_a_hold_unscreened_stays_a_hold(service: Running) -> None:
     assert not [rail for rail in answered["guard_rails"] if rail["id"] == "screening_unanswered"]
 
 
+@pytest.mark.parametrize(("fat_fraction", "kinds"), [(0.16, ["maintenance", "gain"]), (0.3, ["maintenance"])])
+async def test_what_follows_a_mini_cut_gains_below_the_ceiling_alone_and_says_so(
+    service: Running, fat_fraction: float, kinds: list[str]
+) -> None:
+    found = (
+        await post(service, asked(mini(weeks=4), {"body_fat": {"fat_fraction": fat_fraction, "method": "dxa"}}))
+    ).json()
+    assert [phase["kind"] for phase in found["phases"]] == ["mini_cut", *kinds]
+    assert ("HELD_AT_CEILING" in {reason["code"] for reason in found["reasons"]}) == ("gain" not in kinds)
+
+
 async def test_a_size_left_open_is_explained_and_others_are_offered(service: Running) -> None:
     answer = (await post(service, asked(mini(weeks=4), include=["sizes"]))).json()
     (chosen,) = [note for note in answer["reasons"] if note["code"] == "DEFICIT_CHOSEN"]
