@@ -1,6 +1,7 @@
 """Months played through as an app would: plan, weekly review, decision, plan, with nothing but the state handed on."""
 
 from collections.abc import Iterator
+from datetime import date
 from itertools import pairwise
 
 import pytest
@@ -197,3 +198,24 @@ def test_a_season_begins_as_the_decision_does_or_says_what_it_asks() -> None:
             assert season["plan"]["strategy"]["deficit_kcal"] == pytest.approx(plan["deficit_kcal"], abs=60.0)
             alike += 1
     assert alike >= 2
+
+
+def test_an_open_question_is_not_asked_anew_every_week() -> None:
+    """Of people who eat more than they log and answer nothing the verdict stands, and the day to wait for stays."""
+    stood = 0
+    for person in people(8, 6_000, over_kcal=400.0):
+        weeks = followed(person, planned(person, {"kind": "cut", "weeks": 12}))
+        asked = [one.review["question"] for one in weeks if one.review["question"] is not None]
+        days = sorted({date.fromisoformat(question["asked_date"]) for question in asked})
+        assert all((then - one).days >= 28 for one, then in pairwise(days))
+        assert len({question["until_date"] for question in asked}) == len(days)
+        for week in weeks[:-1]:
+            question, on = week.review["question"], week.review["as_of_date"]
+            if question is not None:
+                assert question["until_date"] >= on
+                assert ("QUESTION_AGAIN" in week.codes) is (question["times_asked"] > 1)
+            elif week.review["verdict"] == "contradicted" and days and on >= str(days[0]):
+                stood += 1
+                assert week.review["attention"]["action"]["code"] == "ATTENTION_DO_CHASE"
+                assert week.review["attention"]["reason"]["code"] == "ATTENTION_CONTRADICTED"
+    assert stood > 0

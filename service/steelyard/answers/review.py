@@ -10,7 +10,7 @@ from steelyard.science.numbers import Estimate
 from steelyard.science.phase import FollowedPhase, FollowedWeek
 from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G, check_urgent
 from steelyard.science.register import Message, OutOfDomain
-from steelyard.science.review import Review, Settled, log_up_to
+from steelyard.science.review import Before, Review, Settled, log_up_to
 from steelyard.science.review import review_phase as review
 
 from .answered import Answered, answering
@@ -23,7 +23,8 @@ _ROUNDING_KCAL = 20.0  # by which grams rounded to the next five may exceed thei
 class ReviewAsked(NamedTuple):
     """Which phase of whose, told as they were at its start, with the log that ``told`` holds; on which day, the last
     of the log when None. ``is_finished``: it was ended on that day; ``settled`` answers the question of an earlier
-    review; ``start`` is the body on its first morning, where that is not the one told."""
+    review; ``start`` is the body on its first morning, where that is not the one told; ``before`` is what the reviews
+    before told."""
 
     told: Told
     phase: FollowedPhase
@@ -31,6 +32,7 @@ class ReviewAsked(NamedTuple):
     is_finished: bool = False
     settled: Settled | None = None
     start: StartingBody | None = None
+    before: Before | None = None
 
 
 class WeekAhead(NamedTuple):
@@ -110,7 +112,7 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
     assessed = member.assessed
     day = last_day_of(log, asked.as_of)
     _check_nutrients(phase)
-    found = review(member, phase, log, day, is_finished=asked.is_finished, settled=asked.settled)
+    found = review(member, phase, log, day, is_finished=asked.is_finished, settled=asked.settled, before=asked.before)
     last_day = found.day + found.advice.days_ahead - 1
     return Answered(
         PhaseReviewed(

@@ -6,7 +6,7 @@ import pytest
 from steelyard.science.log import Cause, Explained, Explanation
 from steelyard.science.numbers import Estimate
 from steelyard.science.person import Sex
-from steelyard.science.review.question import Finding, Settled, SettlingTest, question_of
+from steelyard.science.review.question import Asked, Finding, OpenQuestion, Settled, SettlingTest, question_of
 
 DAY = date(2026, 3, 30).toordinal()
 
@@ -65,3 +65,50 @@ def test_what_was_found_is_not_asked_again(found: Finding, test: SettlingTest | 
 
 def test_without_an_explanation_nothing_is_asked() -> None:
     assert question_of(None, 350.0, DAY, Sex.MALE, knows_cycle=False, settled=None) is None
+
+
+def asked_on(day: int, asked: Asked | None, causes: Explained = FOOD_FIRST) -> OpenQuestion:
+    found = question_of(causes, 350.0, day, Sex.MALE, knows_cycle=False, settled=None, asked=asked)
+    assert found is not None
+    return found
+
+
+def test_an_open_question_keeps_the_day_until_which_to_wait() -> None:
+    """Whatever becomes the likeliest in between: one thing is asked at a time."""
+    first = asked_on(DAY, None)
+    for day in range(DAY + 1, DAY + 28):
+        again = asked_on(day, first.asked, WATER_FIRST)
+        assert again.asked == first.asked
+        assert again.ask == first.ask
+        assert again.conclusions == first.conclusions
+
+
+def test_a_question_that_nobody_answers_is_asked_again_after_four_weeks_by_what_is_then_the_likeliest() -> None:
+    asked, days = None, []
+    for day in range(DAY, DAY + 85, 7):
+        found = asked_on(day, asked, FOOD_FIRST if day < DAY + 28 else WATER_FIRST)
+        days += [day - DAY] if asked != found.asked else []
+        asked = found.asked
+    assert days == [0, 28, 56, 84]
+    assert asked == Asked(day=DAY + 84, test=SettlingTest.WATER, times=4)
+
+
+@pytest.mark.parametrize(
+    ("asked", "settled", "knows_cycle", "test"),
+    [
+        (SettlingTest.WATER, Finding.NOT_WATER, False, SettlingTest.WEIGH_FOOD),
+        (SettlingTest.CYCLE, None, True, SettlingTest.WATER),  # periods are in the log by now
+        (SettlingTest.CYCLE, None, False, SettlingTest.CYCLE),
+        (SettlingTest.WEIGH_FOOD, Finding.NOT_DONE, False, SettlingTest.WEIGH_FOOD),
+    ],
+)
+def test_an_answer_that_leaves_more_to_ask_lets_the_next_question_follow_at_once(
+    asked: SettlingTest, settled: Finding | None, knows_cycle: bool, test: SettlingTest
+) -> None:
+    last = Asked(day=DAY - 3, test=asked)
+    answer = None if settled is None else Settled(day=DAY - 1, found=settled)
+    found = question_of(WATER_FIRST, 350.0, DAY, Sex.FEMALE, knows_cycle=knows_cycle, settled=answer, asked=last)
+    assert found is not None
+    assert found.test is test
+    assert (found.asked.day == DAY) is (test is not asked)
+    assert found.asked.times == 1

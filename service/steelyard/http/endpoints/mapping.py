@@ -125,7 +125,7 @@ def state_on(now: answers.StateNow | None, before: State | None) -> State:
     assert now is not None
     if before is None:
         return states.state(now, None, None)
-    return states.state(now, before.phase, before.phase_history, before.attention)
+    return states.state(now, before.phase, before.phase_history, before.attention, before.question)
 
 
 def _log_sent(entries: log_schema.Log) -> Log:

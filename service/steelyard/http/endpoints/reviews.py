@@ -7,7 +7,7 @@ from msgspec.structs import replace
 from steelyard import answers
 from steelyard.science.phase import FollowedWeek
 from steelyard.science.register import OutOfDomain
-from steelyard.science.review import OpenQuestion, Review, Settled, attention_of
+from steelyard.science.review import Before, OpenQuestion, Review, Settled, attention_of
 
 from ..operation.operation import computation
 from ..schemas.phases import ForecastPoint, PhaseFollowed
@@ -60,6 +60,7 @@ def review_phase(body: ReviewRequest) -> ReviewResponse:
             body.is_finished,
             None if body.settled is None else Settled(day=body.settled.date.toordinal(), found=body.settled.found),
             states.starting_body(phase),
+            _before(body.state),
         )
     )
     reviewed = answer.value
@@ -131,7 +132,13 @@ def _state(
         states.successor(phase, reviewed.as_of, found.advice.correction_kcal, reviewed.last_date, due, reason),
         history,
         attention,
+        states.question_to_hand_on(found.asked),
     )
+
+
+def _before(state: State | None) -> Before | None:
+    """What the reviews before told, as the state carries it."""
+    return None if state is None else Before(asked=states.question_asked(state.question))
 
 
 def _attention(body: ReviewRequest, answer: answers.Answered[answers.PhaseReviewed]) -> Attention:
@@ -147,6 +154,8 @@ def _question(question: OpenQuestion) -> SettlingQuestion:
         causes=[ExplanationRow(one.cause.value, round(one.probability, 3)) for one in question.causes],
         test=question.test.value,
         ask=mapping.notes([question.ask])[0],
+        asked_date=date.fromordinal(question.asked.day),
+        times_asked=question.asked.times,
         until_date=date.fromordinal(question.until_day),
         conclusions=mapping.notes(question.conclusions),
     )

@@ -13,6 +13,7 @@ from steelyard.science.member import FatRead, Known, StartingBody
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import FollowedPhase, FollowedWeek, History, IntakeChange, PhaseKind
 from steelyard.science.register import Contradiction
+from steelyard.science.review import Asked
 
 from ..schemas import log as log_schema
 from ..schemas import phases as schema
@@ -24,6 +25,7 @@ from ..schemas.states import (
     BodyAsRead,
     KnownReading,
     MaintenanceBasis,
+    QuestionAsked,
     ReadSoFar,
     State,
     StepsAsRead,
@@ -33,6 +35,7 @@ _LEAST_KCAL, _MOST_KCAL = 800.0, 8000.0  # that a request may tell as a usual in
 _MOST_HISTORY = 60
 _MOST_WEEKS = 104  # of a past phase
 _MOST_DAYS = 40_000  # more of them change nothing
+_MOST_TIMES = 1000  # that a question is counted
 _BREAK = "break"
 
 
@@ -179,6 +182,13 @@ def _check_weeks(phase: schema.PhaseFollowed) -> None:
             raise Contradiction("WEEKS_NOT_OF_PHASE", f"{name}.days", detail)
 
 
+def question_asked(question: QuestionAsked | UnsetType) -> Asked | None:
+    """The question last asked, as a state tells it."""
+    if isinstance(question, UnsetType):
+        return None
+    return Asked(day=question.date.toordinal(), test=question.test, times=question.times)
+
+
 # --- to the wire ------------------------------------------------------------------------------------------------
 
 
@@ -213,8 +223,9 @@ def state(
     phase: schema.PhaseFollowed | None,
     history: Sequence[schema.PastPhase] | None,
     attention: Attention | None = None,
+    question: QuestionAsked | UnsetType = UNSET,
 ) -> State:
-    """The state of an answer, with the phase under way and those that are over."""
+    """The state of an answer, with the phase under way, the question last asked in it, and the phases that are over."""
     usual = now.usual_intake_kcal
     ratio = now.logging_ratio
     if phase is not None and not now.may_aim_at_fat:
@@ -251,6 +262,7 @@ def state(
         phase=phase,
         phase_history=None if history is None else list(history[-_MOST_HISTORY:]),
         attention=attention,
+        question=question,
         log=None if now.log is None else _log_of(now.log),
         reading=None if now.log is None or now.log.onset is None else _reading_of(now.log.onset),
     )  # fmt: skip
@@ -324,6 +336,13 @@ def _reading_of(onset: Onset) -> ReadSoFar:
 def _steps_of(steps: StepsRead) -> StepsAsRead:
     told = asdict(steps)
     return StepsAsRead(**told | {"days": min(steps.days, _MOST_DAYS)})
+
+
+def question_to_hand_on(asked: Asked | None) -> QuestionAsked | UnsetType:
+    """The question last asked, where one was."""
+    if asked is None:
+        return UNSET
+    return QuestionAsked(date=date.fromordinal(asked.day), test=asked.test, times=min(asked.times, _MOST_TIMES))
 
 
 def start_body(body: StartingBody) -> schema.StartBody:

@@ -784,6 +784,7 @@ QUESTION_WEIGH_FOOD = Wiege und protokolliere bis zum { DATETIME($date, dateStyl
 QUESTION_OIL_AND_ALCOHOL = Wiege und protokolliere bis zum { DATETIME($date, dateStyle: "long") } auch Öl, Aufstriche, Getränke, Alkohol und Bissen beim Kochen: Das fehlt am ehesten.
 QUESTION_WATER = Begann davon etwas in vier Wochen: Kreatin, Salziges, neues Training, andere Wiegezeit, Krankheit, Reise? Wiege dich täglich bis zum { DATETIME($date, dateStyle: "long") }.
 QUESTION_CYCLE = Wann begannen deine letzten zwei Perioden? Ohne Periode: Ist Kreatin, Salziges oder Training neu? Wiege dich täglich bis zum { DATETIME($date, dateStyle: "long") }.
+QUESTION_AGAIN = Das haben wir schon gefragt, und die Antwort fehlt noch. Ging es nicht, sag es: Dann sehen wir zusammen dein Protokoll an.
 QUESTION_IF_MORE = Kommt in deinem Protokoll mehr heraus als vorher, so fehlte Essen: Der Plan bleibt, und du protokollierst so weiter.
 QUESTION_IF_AS_LOGGED = Kommt so viel heraus wie vorher und läuft dein Gewicht weiter so, ist dein Bedarf anders: Deine Energiemenge ändert sich um einen Schritt.
 QUESTION_IF_WATER = Hat davon etwas begonnen, ist es Wasser: Nichts ändert sich, und am { DATETIME($date, dateStyle: "long") } sehen wir wieder nach.
@@ -899,6 +900,7 @@ ATTENTION_SILENT = Seit { since-days } wurde nichts protokolliert.
 ATTENTION_NONE = Alles läuft wie geplant, oder es ist zu früh für ein Urteil.
 ATTENTION_DO_SAFETY = Lies die Auswertung heute mit ihnen, und sorge dafür, dass sie aufsuchen, wen sie nennt.
 ATTENTION_DO_SETTLE = Frag, was die Auswertung fragt: Sie sagt, was es klärt, und bis wann.
+ATTENTION_DO_CHASE = Frag, was aus der letzten Frage wurde: Die Antwort fehlt noch.
 ATTENTION_DO_CHANGE = Vereinbart { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag { $direction ->
     [less] weniger
    *[more] mehr

@@ -780,6 +780,7 @@ QUESTION_WEIGH_FOOD = Weigh and log everything you eat and drink until { DATETIM
 QUESTION_OIL_AND_ALCOHOL = Until { DATETIME($date, dateStyle: "long") } weigh and log cooking oil, spreads, drinks, alcohol and small tastes too: they are what logs miss first.
 QUESTION_WATER = Did any of these begin within four weeks: creatine, salty food, new training, another weighing hour, illness, travel? Weigh daily until { DATETIME($date, dateStyle: "long") }.
 QUESTION_CYCLE = When did your last two periods begin? If you have none: is creatine, salty food or training new? Weigh daily until { DATETIME($date, dateStyle: "long") }.
+QUESTION_AGAIN = We asked this before and do not know yet. If you could not do it, tell us: we then look at your log together.
 QUESTION_IF_MORE = If your log comes out higher than before, food was missing: the plan stays, and you keep logging that way.
 QUESTION_IF_AS_LOGGED = If your log comes out as before and your weight keeps its course, you need a different amount: your intake moves by one step.
 QUESTION_IF_WATER = If any of these began, it is water: nothing changes, and we look again on { DATETIME($date, dateStyle: "long") }.
@@ -895,6 +896,7 @@ ATTENTION_SILENT = Nothing was logged for { days }.
 ATTENTION_NONE = All goes as planned, or it is too early to tell.
 ATTENTION_DO_SAFETY = Read the review with them today, and see that they see whom it names.
 ATTENTION_DO_SETTLE = Ask what the review asks: it says what settles it, and until when.
+ATTENTION_DO_CHASE = Ask what came of the last question: it has no answer yet.
 ATTENTION_DO_CHANGE = Agree on { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal a day { $direction ->
     [less] less
    *[more] more

@@ -771,6 +771,7 @@ QUESTION_WEIGH_FOOD = Pesa y apunta cuanto comes y bebes hasta el { DATETIME($da
 QUESTION_OIL_AND_ALCOHOL = Hasta el { DATETIME($date, dateStyle: "long") } pesa y apunta también aceite, untables, bebidas, alcohol y picoteo: es lo primero que falta.
 QUESTION_WATER = ¿Empezó algo en cuatro semanas: creatina, sal, entrenamiento, otra hora de pesaje, enfermedad, viaje? Pésate cada día hasta el { DATETIME($date, dateStyle: "long") }.
 QUESTION_CYCLE = ¿Cuándo empezaron tus dos últimas reglas? Si no tienes: ¿creatina, sal o entrenamiento nuevos? Pésate diariamente hasta el { DATETIME($date, dateStyle: "long") }.
+QUESTION_AGAIN = Ya lo preguntamos y aún no lo sabemos. Si no pudiste hacerlo, dilo: entonces miramos juntos tu registro.
 QUESTION_IF_MORE = Si tu registro da más que antes, faltaba comida: el plan no cambia, y sigues apuntando así.
 QUESTION_IF_AS_LOGGED = Si sale lo mismo y tu peso sigue su rumbo, tu cuerpo necesita otra cantidad: lo que comes cambia un paso.
 QUESTION_IF_WATER = Si empezó algo de eso, es agua: nada cambia, y se juzga de nuevo el { DATETIME($date, dateStyle: "long") }.
@@ -886,6 +887,7 @@ ATTENTION_SILENT = Sin datos apuntados desde hace { days }.
 ATTENTION_NONE = Todo va según el plan, o es pronto para decirlo.
 ATTENTION_DO_SAFETY = Lee hoy la revisión con la persona, y procura que vea a quien nombra.
 ATTENTION_DO_SETTLE = Pregunta lo que pregunta la revisión: dice qué lo aclara, y hasta cuándo.
+ATTENTION_DO_CHASE = Pregunta qué fue de la última pregunta: aún no tiene respuesta.
 ATTENTION_DO_CHANGE = Acordad { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal al día { $direction ->
     [less] menos
    *[more] más

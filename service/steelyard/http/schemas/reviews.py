@@ -140,7 +140,17 @@ class SettlingQuestion(Response, frozen=True, kw_only=True):
         ),
     ]
     ask: Annotated[Note, Meta(description="What to ask, or to have done.")]
-    until_date: Annotated[CivilDate, Meta(description="Until then nothing is changed for this.")]
+    asked_date: Annotated[
+        CivilDate, Meta(description="The day on which it was asked: with the `state` handed on an open one keeps it.")
+    ]
+    times_asked: Annotated[int, Meta(description="How often, unanswered ones included.", examples=[1])]
+    until_date: Annotated[
+        CivilDate,
+        Meta(
+            description="Until then nothing is changed for this. Unanswered by then it is left out, and asked again "
+            "four weeks after it was asked."
+        ),
+    ]
     conclusions: Annotated[list[Note], Meta(description="What is concluded from either answer.")]
 
 

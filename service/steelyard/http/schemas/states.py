@@ -9,6 +9,7 @@ from typing import Annotated
 from msgspec import UNSET, Meta, UnsetType
 
 from steelyard.science.person import BodyFatMethod, Sex
+from steelyard.science.review import SettlingTest
 
 from .log import Log
 from .phases import PastPhase, PhaseFollowed
@@ -133,6 +134,14 @@ class ReadSoFar(Request, frozen=True, kw_only=True):
     steps: Annotated[StepsAsRead | None, Meta(description="Steps counted by then; null where none were.")] = None
 
 
+class QuestionAsked(Request, frozen=True, kw_only=True):
+    """The question that reviews last asked in the phase under way; one that is open is not asked anew every week."""
+
+    date: Annotated[CivilDate, Meta(description="The day on which it was asked.")]
+    test: Annotated[SettlingTest, Meta(description="What settles it.", examples=["weigh_food"])]
+    times: Annotated[int, Meta(ge=1, le=1000, description="How often it was asked by then.", examples=[1])] = 1
+
+
 class State(Request, frozen=True, kw_only=True):
     """What is known of a person on a day, each figure with its error. Send it with the next request, as it is, beside
     the same `profile`: it takes the place of the profile's weight and body fat, of the log so far and of the phase, so
@@ -178,6 +187,10 @@ class State(Request, frozen=True, kw_only=True):
         | None
     ) = None
     attention: Annotated[Attention | None, Meta(description="That of the last review.")] = None
+    question: Annotated[
+        QuestionAsked | UnsetType,
+        Meta(description="The question last asked in the phase under way; absent where none was."),
+    ] = UNSET
     log: Annotated[Log | None, Meta(description="The last weeks of the log, as sent.")] = None
     reading: Annotated[ReadSoFar | None, Meta(description="What was read of the log before those weeks.")] = None
 

@@ -8,11 +8,14 @@ from .attention import (
     ranked,
 )
 from .question import (
+    Asked,
     Finding,
     OpenQuestion,
     Settled,
+    SettlingTest,
 )
 from .review import (
+    Before,
     Review,
     log_up_to,
     review_phase,
@@ -23,13 +26,16 @@ from .texts import (
 
 __all__ = [
     "LEAST_DAYS",
+    "Asked",
     "AttentionNeeded",
+    "Before",
     "Finding",
     "MemberToRank",
     "OpenQuestion",
     "Placed",
     "Review",
     "Settled",
+    "SettlingTest",
     "attention_of",
     "log_up_to",
     "ranked",

@@ -26,6 +26,7 @@ SILENT = "ATTENTION_SILENT"
 ON_PLAN = "ATTENTION_NONE"
 DO_SAFETY = "ATTENTION_DO_SAFETY"
 DO_SETTLE = "ATTENTION_DO_SETTLE"
+DO_CHASE = "ATTENTION_DO_CHASE"
 DO_CHANGE = "ATTENTION_DO_CHANGE"
 DO_LOOK = "ATTENTION_DO_LOOK"
 DO_NEXT = "ATTENTION_DO_NEXT"
@@ -83,8 +84,8 @@ def attention_of(
         found = _URGENT, say(SAFETY), say(DO_SAFETY)
     elif advice.decision.value != "continue":
         found = _SOON, say(ENDING), say(DO_NEXT)
-    elif review.question is not None or review.verdict is Verdict.CONTRADICTED:
-        found = _SOON, say(CONTRADICTED), say(DO_SETTLE)
+    elif review.question is not None or review.is_unanswered or review.verdict is Verdict.CONTRADICTED:
+        found = _SOON, say(CONTRADICTED), say(DO_CHASE if review.is_unanswered else DO_SETTLE)
     elif review.verdict in (Verdict.FASTER, Verdict.SLOWER):
         change = advice.correction_kcal
         found = (

@@ -33,6 +33,15 @@ WATER_DAYS = int(
         basis=Basis.JUDGEMENT,
     )
 )
+ASK_AGAIN_DAYS = int(
+    constant(
+        "question_again",
+        28,
+        unit="d",
+        summary="Days after which a question that nobody answered is asked again",
+        basis=Basis.JUDGEMENT,
+    )
+)
 SMALL_GAP_KCAL = constant(
     "question_small_gap",
     200.0,
@@ -41,10 +50,6 @@ SMALL_GAP_KCAL = constant(
     basis=Basis.JUDGEMENT,
 )
 
-_ASK_WEIGHING = "QUESTION_WEIGH_FOOD"
-_ASK_OIL = "QUESTION_OIL_AND_ALCOHOL"
-_ASK_WATER = "QUESTION_WATER"
-_ASK_CYCLE = "QUESTION_CYCLE"
 _IF_MORE = "QUESTION_IF_MORE"
 _IF_AS_LOGGED = "QUESTION_IF_AS_LOGGED"
 _IF_WATER = "QUESTION_IF_WATER"
@@ -52,6 +57,7 @@ _IF_NOT_WATER = "QUESTION_IF_NOT_WATER"
 FOUND_MORE = "QUESTION_FOUND_MORE"
 FOUND_AS_LOGGED = "QUESTION_FOUND_AS_LOGGED"
 FOUND_WATER = "QUESTION_FOUND_WATER"
+AGAIN = "QUESTION_AGAIN"
 
 
 class SettlingTest(StrEnum):
@@ -61,6 +67,15 @@ class SettlingTest(StrEnum):
     OIL_AND_ALCOHOL = "oil_and_alcohol"
     WATER = "water"
     CYCLE = "cycle"
+
+
+_ASKS = {
+    SettlingTest.WEIGH_FOOD: "QUESTION_WEIGH_FOOD",
+    SettlingTest.OIL_AND_ALCOHOL: "QUESTION_OIL_AND_ALCOHOL",
+    SettlingTest.WATER: "QUESTION_WATER",
+    SettlingTest.CYCLE: "QUESTION_CYCLE",
+}
+_OF_WATER = (SettlingTest.WATER, SettlingTest.CYCLE)
 
 
 class Finding(StrEnum):
@@ -80,24 +95,56 @@ class Settled(msgspec.Struct, frozen=True, kw_only=True):
     found: Finding
 
 
+class Asked(msgspec.Struct, frozen=True, kw_only=True):
+    """The question last asked in a phase: on which day, what settles it, and how often it was asked by then."""
+
+    day: int
+    test: SettlingTest
+    times: int = 1
+
+    @property
+    def until_day(self) -> int:
+        """The day until which to wait for the answer."""
+        return self.day + (WATER_DAYS if self.test in _OF_WATER else WEIGHED_DAYS)
+
+
 class OpenQuestion(NamedTuple):
-    """What is asked, until when to wait, and what is concluded then; the causes by their odds, likeliest first."""
+    """What is asked and since when, and what is concluded; the causes by their odds, likeliest first."""
 
     causes: Sequence[Explanation]
-    test: SettlingTest
+    asked: Asked
     ask: Message
-    until_day: int
     conclusions: list[Message]
+
+    @property
+    def test(self) -> SettlingTest:
+        """What settles it."""
+        return self.asked.test
+
+    @property
+    def until_day(self) -> int:
+        """The day until which to wait; one that is past is not told any more."""
+        return self.asked.until_day
 
 
 @traced
 def question_of(
-    explained: Explained | None, gap_kcal: float, day: int, sex: Sex, *, knows_cycle: bool, settled: Settled | None
+    explained: Explained | None,
+    gap_kcal: float,
+    day: int,
+    sex: Sex,
+    *,
+    knows_cycle: bool,
+    settled: Settled | None,
+    asked: Asked | None = None,
 ) -> OpenQuestion | None:
-    """The next question, where one is open.
+    """The question that stands, where one does.
+
+    One that is not answered stays as it was asked, so that the day until which to wait does not move; weeks after that
+    day it is asked again, by what is then the likeliest.
 
     Args: ``gap_kcal`` a day between what the scale tells was eaten and what the plan took for it; ``settled``: the
-        answer to the last question. A cause that it ruled out is not asked about again.
+        answer to the last question. A cause that it ruled out is not asked about again. ``asked``: the last question.
     """
     if explained is None:
         return None
@@ -106,14 +153,27 @@ def question_of(
         causes = [one for one in causes if one.cause is not Cause.WATER]
     if settled is not None and settled.found in (Finding.AS_LOGGED, Finding.MORE_THAN_LOGGED, Finding.WATER):
         return None
-    if causes[0].cause is Cause.WATER:
-        until = date.fromordinal(day + WATER_DAYS).isoformat()
-        is_of_cycle = sex is not Sex.MALE and not knows_cycle
-        test, ask = (SettlingTest.CYCLE, _ASK_CYCLE) if is_of_cycle else (SettlingTest.WATER, _ASK_WATER)
-        then = [say(_IF_WATER, date=until), say(_IF_NOT_WATER)]
-        return OpenQuestion(explained.causes, test, say(ask, date=until), day + WATER_DAYS, then)
-    until = date.fromordinal(day + WEIGHED_DAYS).isoformat()
+    if asked is None or _is_answered(asked, settled, knows_cycle=knows_cycle):
+        asked = Asked(day=day, test=_test_of(causes[0].cause, gap_kcal, sex, knows_cycle=knows_cycle))
+    elif day >= asked.day + ASK_AGAIN_DAYS:
+        test = _test_of(causes[0].cause, gap_kcal, sex, knows_cycle=knows_cycle)
+        asked = Asked(day=day, test=test, times=asked.times + 1)
+    until = date.fromordinal(asked.until_day).isoformat()
+    is_of_water = asked.test in _OF_WATER
+    then = [say(_IF_WATER, date=until), say(_IF_NOT_WATER)] if is_of_water else [say(_IF_MORE), say(_IF_AS_LOGGED)]
+    return OpenQuestion(explained.causes, asked, say(_ASKS[asked.test], date=until), then)
+
+
+def _test_of(cause: Cause, gap_kcal: float, sex: Sex, *, knows_cycle: bool) -> SettlingTest:
+    """What settles whether it is the likeliest cause."""
+    if cause is Cause.WATER:
+        return SettlingTest.CYCLE if sex is not Sex.MALE and not knows_cycle else SettlingTest.WATER
     is_small = 0.0 <= gap_kcal <= SMALL_GAP_KCAL  # no oil that was left out makes anybody lighter
-    test, ask = (SettlingTest.OIL_AND_ALCOHOL, _ASK_OIL) if is_small else (SettlingTest.WEIGH_FOOD, _ASK_WEIGHING)
-    then = [say(_IF_MORE), say(_IF_AS_LOGGED)]
-    return OpenQuestion(explained.causes, test, say(ask, date=until), day + WEIGHED_DAYS, then)
+    return SettlingTest.OIL_AND_ALCOHOL if is_small else SettlingTest.WEIGH_FOOD
+
+
+def _is_answered(asked: Asked, settled: Settled | None, *, knows_cycle: bool) -> bool:
+    """Whether what was asked is known by now though more is to be asked."""
+    if asked.test is SettlingTest.CYCLE and knows_cycle:
+        return True
+    return asked.test in _OF_WATER and settled is not None and settled.found is Finding.NOT_WATER

@@ -22,7 +22,17 @@ from .adherence import adherence_of
 from .advice import Advice, Aftermath, Ahead, advise, cleared
 from .correction import Stint
 from .due import NOTHING, read_on, what_is_due
-from .question import FOUND_AS_LOGGED, FOUND_MORE, FOUND_WATER, Finding, OpenQuestion, Settled, question_of
+from .question import (
+    AGAIN,
+    FOUND_AS_LOGGED,
+    FOUND_MORE,
+    FOUND_WATER,
+    Asked,
+    Finding,
+    OpenQuestion,
+    Settled,
+    question_of,
+)
 from .reading import Changes, EatenSoFar, Now
 from .signs import heed, wait_for_events
 from .under_way import check_side
@@ -38,13 +48,25 @@ class Probabilities(msgspec.Struct, frozen=True):
     slower: float
 
 
+class Before(msgspec.Struct, frozen=True, kw_only=True):
+    """What the reviews before told, which this one is to go on from: the question last asked."""
+
+    asked: Asked | None = None
+
+    def of_phase(self, start_day: int, day: int) -> "Before":
+        """What of it was told in the phase that began on a day, and not after the day to review it on."""
+        asked = self.asked
+        return Before(asked=asked if asked is not None and start_day <= asked.day <= day else None)
+
+
 class Review(msgspec.Struct, frozen=True):
     """A phase reviewed. Changes since its start [kg], intakes on the logging scale [kcal/d].
 
     ``since_day`` begins the window that the log covers; ``ratio`` is logged over eaten energy.
     ``planned_tissue`` and ``changes`` are of the window that the log covers, ``tissue``, ``fat`` and ``lean`` of
     the whole phase so far. ``told`` is what is to be eaten from the day reviewed on; ``reading`` is what is handed on,
-    and ``adherence`` how well deficits are kept to, as far as that is known.
+    and ``adherence`` how well deficits are kept to, as far as that is known. ``asked`` is the question last asked, and
+    ``is_unanswered`` whether it stands past the day until which to wait: then ``question`` does not ask it again.
     """
 
     day: int
@@ -66,6 +88,8 @@ class Review(msgspec.Struct, frozen=True):
     eaten: EatenSoFar
     implied_difference: Estimate | None
     question: OpenQuestion | None
+    asked: Asked | None
+    is_unanswered: bool
     maintenance: LogMaintenance
     maintenance_change: Estimate
     told: Cleared[Ahead]
@@ -228,11 +252,12 @@ def review_phase(
     *,
     is_finished: bool = False,
     settled: Settled | None = None,
+    before: Before | None = None,
 ) -> Review:
     """Review ``phase`` on the morning of ``as_of_day``.
 
     Args: ``member`` as at the phase's start; ``log`` may begin before it, which helps; ``settled``: the answer to the
-        question that an earlier review asked.
+        question that an earlier review asked; ``before``: what the reviews before told.
     Raises: ``OutOfDomain`` on a log that cannot be read or a phase that had not begun; ``guard_rails.Refused``
         where a deficit is still running and the screening was not answered.
     """
@@ -290,10 +315,16 @@ def review_phase(
     if now.window_days >= DAYS_PER_WEEK:
         per_day = now.rho_kcal_per_kg / now.window_days
         implied = Estimate(per_day * (observed.mean - planned.mean), per_day * math.hypot(observed.sd, promise.sd))
+    asked = (before or Before()).of_phase(phase.start_day, day).asked
     question = None
+    is_unanswered = False
     if is_open and not is_logged_so and verdict is not Verdict.WITHIN_INTERVAL:
         gap = 0.0 if implied is None else implied.mean
-        question = question_of(now.explained, gap, day, member.person.sex, knows_cycle=now.knows_cycle, settled=settled)
+        question = question_of(
+            now.explained, gap, day, member.person.sex, knows_cycle=now.knows_cycle, settled=settled, asked=asked
+        )
+        is_unanswered = question is not None and question.until_day < day
+        question = None if is_unanswered else question
     maintenance = now.maintenance.maintenance
     fat = body.body.fat_kg
     notes = list(now.notes)
@@ -321,6 +352,8 @@ def review_phase(
         eaten=now.eaten,
         implied_difference=implied,
         question=question,
+        asked=asked if question is None else question.asked,
+        is_unanswered=is_unanswered,
         maintenance=now.maintenance,
         maintenance_change=Estimate(
             maintenance.mean - phase.maintenance.mean, math.hypot(maintenance.sd, phase.maintenance.sd)
@@ -352,7 +385,7 @@ def _settling(settled: Settled | None, question: OpenQuestion | None) -> list[Me
         elif settled.found is Finding.WATER:
             found.append(say(FOUND_WATER, date=on))
     if question is not None:
-        found.append(question.ask)
+        found += [say(AGAIN), question.ask] if question.asked.times > 1 else [question.ask]
     return found
 
 
