@@ -219,3 +219,33 @@ def test_an_open_question_is_not_asked_anew_every_week() -> None:
                 assert week.review["attention"]["action"]["code"] == "ATTENTION_DO_CHASE"
                 assert week.review["attention"]["reason"]["code"] == "ATTENTION_CONTRADICTED"
     assert stood > 0
+
+
+def daily_verdicts(person: Person, *, is_told_before: bool) -> list[str]:
+    """The verdicts of daily calls in the third to sixth week of a gain; what was told before is handed on, or not."""
+    plan = planned(person, {"kind": "gain", "weeks": 12})
+    state, told_kcal = plan["state"], plan["phases"][0]["weeks"][0]["intake_kcal"]
+    found = []
+    for _ in range(40):
+        asked = {**person.told, "state": state, "log": person.live(1, told_kcal), "as_of_date": person.on}
+        review = call("review_phase", asked)
+        state = review["state"] if is_told_before else {**review["state"], "attention": None}
+        found.append(review["verdict"])
+        if not review["weeks"]:
+            break
+        told_kcal = review["weeks"][0]["intake_kcal"]
+    return found[14:]
+
+
+def test_a_verdict_seldom_changes_from_one_day_to_the_next() -> None:
+    """With the last one handed on it stays while its own bounds, which are wider, hold; the first is named no later."""
+
+    def changes(verdicts: list[str]) -> int:
+        return sum(one != then for one, then in pairwise(verdicts))
+
+    with_it = [daily_verdicts(person, is_told_before=True) for person in people(12, 5_200, lean=True)]
+    without = [daily_verdicts(person, is_told_before=False) for person in people(12, 5_200, lean=True)]
+    assert sum(map(changes, with_it)) <= 0.75 * sum(map(changes, without))
+    for told, alone in zip(with_it, without, strict=True):
+        off = [next((i for i, one in enumerate(each) if one != "within_interval"), None) for each in (told, alone)]
+        assert off[0] == off[1]

@@ -202,6 +202,18 @@ def test_a_gain_is_contradicted_the_other_way_and_a_small_plan_by_nothing() -> N
     assert not contradicts(-0.7, Estimate(0.5, 0.3), LAGS, STAYS)
 
 
+@pytest.mark.parametrize("kind", [PhaseKind.CUT, PhaseKind.GAIN])
+@pytest.mark.parametrize("told", [Verdict.FASTER, Verdict.SLOWER])
+def test_what_was_told_needs_less_to_be_told_again_and_nothing_else_does(kind: PhaseKind, told: Verdict) -> None:
+    bound = 0.8 if kind is PhaseKind.CUT and told is Verdict.FASTER else 0.65
+    for share, today, stays in ((bound + 0.01, told, told), (bound - 0.14, None, told), (bound - 0.16, None, None)):
+        rest = 1.0 - share
+        likely = Probabilities(rest, share, 0.0) if told is Verdict.FASTER else Probabilities(rest, 0.0, share)
+        assert judge(kind, likely) is (today or Verdict.WITHIN_INTERVAL)
+        assert judge(kind, likely, told=told) is (stays or Verdict.WITHIN_INTERVAL)
+        assert judge(kind, likely, told=Verdict.CONTRADICTED) is judge(kind, likely)
+
+
 def test_against_the_log_slower_has_to_be_clearer() -> None:
     likely = Probabilities(0.25, 0.05, 0.7)
     assert judge(PhaseKind.CUT, likely, is_logged_as_planned=True) is Verdict.WITHIN_INTERVAL

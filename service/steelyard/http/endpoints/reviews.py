@@ -5,7 +5,7 @@ from datetime import date
 from msgspec.structs import replace
 
 from steelyard import answers
-from steelyard.science.phase import FollowedWeek
+from steelyard.science.phase import FollowedWeek, Verdict
 from steelyard.science.register import OutOfDomain
 from steelyard.science.review import Before, OpenQuestion, Review, Settled, attention_of
 
@@ -138,7 +138,12 @@ def _state(
 
 def _before(state: State | None) -> Before | None:
     """What the reviews before told, as the state carries it."""
-    return None if state is None else Before(asked=states.question_asked(state.question))
+    if state is None:
+        return None
+    last, asked = state.attention, states.question_asked(state.question)
+    if last is None or last.verdict not in set(Verdict):
+        return Before(asked=asked)
+    return Before(day=last.as_of_date.toordinal(), verdict=Verdict(last.verdict), asked=asked)
 
 
 def _attention(body: ReviewRequest, answer: answers.Answered[answers.PhaseReviewed]) -> Attention:

@@ -7,6 +7,7 @@ from two readings a week apart (``due``), and told inside every guard rail.
 
 import math
 from datetime import date
+from typing import NamedTuple
 
 import msgspec
 
@@ -49,14 +50,21 @@ class Probabilities(msgspec.Struct, frozen=True):
 
 
 class Before(msgspec.Struct, frozen=True, kw_only=True):
-    """What the reviews before told, which this one is to go on from: the question last asked."""
+    """What the reviews before told, which this one goes on from: day and verdict of the last, the question asked."""
 
+    day: int | None = None
+    verdict: Verdict | None = None
     asked: Asked | None = None
 
     def of_phase(self, start_day: int, day: int) -> "Before":
         """What of it was told in the phase that began on a day, and not after the day to review it on."""
+        is_of_phase = self.day is not None and start_day <= self.day <= day
         asked = self.asked
-        return Before(asked=asked if asked is not None and start_day <= asked.day <= day else None)
+        return Before(
+            day=self.day if is_of_phase else None,
+            verdict=self.verdict if is_of_phase else None,
+            asked=asked if asked is not None and start_day <= asked.day <= day else None,
+        )
 
 
 class Review(msgspec.Struct, frozen=True):
@@ -174,12 +182,16 @@ def more_days_needed(window_days: int, weighings: int, planned: Estimate, observ
     return min(need, _MOST_DAYS_AHEAD)
 
 
-def judge(kind: PhaseKind, likely: Probabilities, *, is_logged_as_planned: bool = False) -> Verdict:
+def judge(
+    kind: PhaseKind, likely: Probabilities, *, is_logged_as_planned: bool = False, told: Verdict | None = None
+) -> Verdict:
     """The likeliest of the three; off the plan only when that is clearly likelier than not, and in a deficit against
-    what the log itself says more clearly still."""
-    if likely.faster > (texts.DEFICIT_AHEAD if kind.is_deficit else texts.OFF_PLAN):
+    what the log itself says more clearly still. What was ``told`` needs less to be told again."""
+    faster = texts.DEFICIT_AHEAD if kind.is_deficit else texts.OFF_PLAN
+    slower = texts.OFF_PLAN_AGAINST_LOG if kind.is_deficit and is_logged_as_planned else texts.OFF_PLAN
+    if likely.faster > faster - (texts.STAYS_OFF_PLAN if told is Verdict.FASTER else 0.0):
         return Verdict.FASTER
-    if likely.slower > (texts.OFF_PLAN_AGAINST_LOG if kind.is_deficit and is_logged_as_planned else texts.OFF_PLAN):
+    if likely.slower > slower - (texts.STAYS_OFF_PLAN if told is Verdict.SLOWER else 0.0):
         return Verdict.SLOWER
     return Verdict.WITHIN_INTERVAL
 
@@ -194,7 +206,14 @@ def _is_logged_so(kind: PhaseKind, now: Now) -> bool:
     return difference.lower > 0.0 if kind.is_deficit else difference.upper < 0.0
 
 
-def contradicts(planned_kg: float, observed: Estimate, likely: Probabilities, water_off: Estimate) -> bool:
+def contradicts(
+    planned_kg: float,
+    observed: Estimate,
+    likely: Probabilities,
+    water_off: Estimate,
+    *,
+    least_odds: float = texts.NAMED_ODDS,
+) -> bool:
     """Whether three witnesses together say that a phase does not go its way, against a log that says so.
 
     The scale may be behind the plan, tissue may lag, and water may not have gone (or come) as intake leads to expect:
@@ -202,7 +221,7 @@ def contradicts(planned_kg: float, observed: Estimate, likely: Probabilities, wa
     is enough alone: water moves by itself, and a log with errors moves tissue.
 
     Args: change of weight as planned [kg], water included, and as observed; where tissue lies; change of carried mass
-        beyond what intake leads to expect.
+        beyond what intake leads to expect; the odds from which on they say so.
     """
     if abs(planned_kg) < texts.LEAST_MOVE_KG or likely.slower < texts.NAMED_TISSUE:
         return False
@@ -215,7 +234,45 @@ def contradicts(planned_kg: float, observed: Estimate, likely: Probabilities, wa
         + texts.TISSUE_WEIGHT * _log_odds(likely.slower)
         + texts.WATER_WEIGHT * _log_odds(water)
     )
-    return named > math.log(texts.NAMED_ODDS)
+    return named > math.log(least_odds)
+
+
+class _Evidence(NamedTuple):
+    """What a verdict is given on: tissue and weight against the plan [kg], water, and what the log says of itself."""
+
+    kind: PhaseKind
+    likely: Probabilities
+    planned_kg: float
+    weight: Estimate
+    water_off: Estimate
+    water_probability: float
+    is_logged_so: bool
+    is_logged_as_planned: bool
+    is_pregnant: bool
+
+    def verdict(self, told: Verdict | None = None) -> Verdict:
+        """The verdict; where the review before ``told`` one, the bounds for that one are wider."""
+        stays = told in (Verdict.SLOWER, Verdict.CONTRADICTED)
+        least_odds = texts.STAYS_ODDS if stays else texts.NAMED_ODDS
+        is_contradicted = contradicts(self.planned_kg, self.weight, self.likely, self.water_off, least_odds=least_odds)
+        found = judge(self.kind, self.likely, is_logged_as_planned=self.is_logged_as_planned, told=told)
+        if self.is_pregnant:
+            return Verdict.WITHIN_INTERVAL if found is Verdict.FASTER else found
+        if found is Verdict.WITHIN_INTERVAL and is_contradicted:
+            return Verdict.CONTRADICTED
+        if found is not Verdict.SLOWER:
+            return found
+        if self.is_logged_as_planned and _scale_goes_on(self.kind, self.planned_kg, is_contradicted):
+            # Tissue alone is slower, and the log says that it is not: no word yet.
+            return Verdict.WITHIN_INTERVAL
+        share = {Verdict.SLOWER: texts.STAYS_WATER, Verdict.CONTRADICTED: 1.0 / texts.STAYS_WATER}
+        in_play = texts.WATER_IN_PLAY * (1.0 if told is None else share.get(told, 1.0))
+        # One week of water is no reason to eat less: ask first.
+        return Verdict.CONTRADICTED if not self.is_logged_so and self.water_probability > in_play else found
+
+    def verdict_after(self, told: Verdict | None) -> Verdict:
+        """The verdict that was told while it may stay, else today's."""
+        return told if told is not None and self.verdict(told) is told else self.verdict()
 
 
 def _scale_goes_on(kind: PhaseKind, planned_kg: float, is_contradicted: bool) -> bool:
@@ -288,34 +345,38 @@ def review_phase(
     more_days = more_days_needed(now.window_days, now.weighings, promise, now.window.tissue)
     is_logged_so = _is_logged_so(phase.kind, now)
     is_logged_as_planned = now.eaten.difference is not None and not is_logged_so
-    verdict = Verdict.TOO_EARLY
-    if not more_days:
-        verdict = judge(phase.kind, likely, is_logged_as_planned=is_logged_as_planned)
+    before = (before or Before()).of_phase(phase.start_day, day)
     moved_kg = read.planned.weight_kg
-    is_contradicted = contradicts(moved_kg, now.window.weight, likely, now.water_off)
-    if subject.is_pregnant:
-        verdict = Verdict.WITHIN_INTERVAL if verdict is Verdict.FASTER else verdict
-    elif verdict is Verdict.WITHIN_INTERVAL and is_contradicted:
-        verdict = Verdict.CONTRADICTED
-    elif verdict is Verdict.SLOWER and is_logged_as_planned and _scale_goes_on(phase.kind, moved_kg, is_contradicted):
-        # Tissue alone is slower, and the log says that it is not: no word yet.
-        verdict = Verdict.WITHIN_INTERVAL
-    elif verdict is Verdict.SLOWER and not is_logged_so and now.water_probability > texts.WATER_IN_PLAY:
-        # One week of water is no reason to eat less: ask first.
-        verdict = Verdict.CONTRADICTED
+    verdict = acted_on = Verdict.TOO_EARLY
+    if not more_days:
+        evidence = _Evidence(
+            phase.kind,
+            likely,
+            moved_kg,
+            now.window.weight,
+            now.water_off,
+            now.water_probability,
+            is_logged_so,
+            is_logged_as_planned,
+            subject.is_pregnant,
+        )
+        verdict = evidence.verdict_after(before.verdict)
+        # A verdict that stays is a word: nothing is changed by it that today's own would not change.
+        acted_on = verdict if verdict is Verdict.CONTRADICTED else evidence.verdict()
     verdict, more_days, waits = wait_for_events(log.events, day, verdict, more_days)
 
     is_open = not finished and verdict is not Verdict.TOO_EARLY
-    is_off = verdict in (Verdict.FASTER, Verdict.SLOWER)
+    acted_on = Verdict.TOO_EARLY if verdict is Verdict.TOO_EARLY else acted_on
+    is_off = acted_on in (Verdict.FASTER, Verdict.SLOWER)
     found = what_is_due(member, phase, log, read, settled, is_off=is_off) if is_open else NOTHING
-    advised = heed(log.check_ins, course, day, advise(phase, course, now, promised, verdict, finished, found))
+    advised = heed(log.check_ins, course, day, advise(phase, course, now, promised, acted_on, finished, found))
     told = cleared(course, now, advised)
     observed = now.window.tissue
     implied = None
     if now.window_days >= DAYS_PER_WEEK:
         per_day = now.rho_kcal_per_kg / now.window_days
         implied = Estimate(per_day * (observed.mean - planned.mean), per_day * math.hypot(observed.sd, promise.sd))
-    asked = (before or Before()).of_phase(phase.start_day, day).asked
+    asked = before.asked
     question = None
     is_unanswered = False
     if is_open and not is_logged_so and verdict is not Verdict.WITHIN_INTERVAL:

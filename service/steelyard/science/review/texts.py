@@ -99,6 +99,29 @@ NAMED_ODDS = constant(
     "of whom one in twenty is called so though tissue goes as planned",
     basis=Basis.JUDGEMENT,
 )
+STAYS_ODDS = constant(
+    "review_stays_odds",
+    1.25,
+    unit="1",
+    summary="What the review before told stays told down to these odds of the three witnesses, half of those "
+    "that call it so: few verdicts then change from one day to the next",
+    basis=Basis.JUDGEMENT,
+)
+STAYS_OFF_PLAN = constant(
+    "review_stays_off_plan",
+    0.15,
+    unit="1",
+    summary="The same of tissue outside the plan's interval: so much less probability than calls it so",
+    basis=Basis.JUDGEMENT,
+)
+STAYS_WATER = constant(
+    "review_stays_water",
+    2.0,
+    unit="1",
+    summary="The same of a change of water: down to the probability that calls it so divided by this, or up to so many "
+    "times it where it was not in play",
+    basis=Basis.JUDGEMENT,
+)
 LEAST_MOVE_KG = constant(
     "review_contradicted_least",
     0.8,
