@@ -564,3 +564,27 @@ def test_what_is_known_for_long_is_said(weekly: list[Json], days: int, is_long: 
     for answer in (decided, planned):
         told = [caution for caution in answer["cautions"] if caution["code"] == "KNOWN_LONG_AGO"]
         assert [caution["params"]["date"] for caution in told] == [state["as_of_date"]] * is_long
+
+
+_HOLD = {"kind": "maintenance", "weeks": 4}
+_PATH = {"kind": "path", "schedule": [{"weeks": 2, "intake_kcal": 2500, "protein_g_per_kg": 2.0}]}
+
+
+@pytest.mark.parametrize(
+    ("operation", "name", "code", "more"),
+    [
+        ("decide_phase", "as_of_date", "AS_OF_BEFORE_STATE", {}),
+        ("plan_phases", "start_date", "START_BEFORE_STATE", {"phase": _HOLD}),
+        ("forecast_intake", "start_date", "START_BEFORE_STATE", {"question": _PATH}),
+    ],
+)
+def test_a_day_before_the_state_is_named(weekly: list[Json], operation: str, name: str, code: str, more: Json) -> None:
+    """What is known of a day cannot be known before it; on that day itself all is answered."""
+    state = weekly[1]["state"]
+    known = date.fromisoformat(state["as_of_date"])
+    body = {**WHO, "state": state, **more}
+    with pytest.raises(ProblemError) as refused:
+        call(operation, {**body, name: str(known - timedelta(days=1))})
+    assert [(fault.pointer, fault.code) for fault in refused.value.errors] == [(f"#/{name}", code)]
+    assert str(known) in refused.value.errors[0].detail
+    assert call(operation, {**body, name: str(known)})["state"]["as_of_date"] == str(known)

@@ -27,14 +27,19 @@ def check_as_of(told: Told, as_of: date | None) -> None:
     check_dates({"as_of_date": as_of})
     if as_of is None or told.known is None:
         return
-    day = as_of.toordinal()
-    if told.known.day > day:
-        detail = f"The state is of {date.fromordinal(told.known.day)}: send that day, a later one or an older state."
-        raise OutOfDomain("AS_OF_BEFORE_STATE", "as_of_date", detail)
+    check_not_before_state(told, as_of, "as_of_date")
     if told.log is not None:
         for name, on in _dated(told.log):
             if on > as_of:
                 raise OutOfDomain("LOG_ENTRY_IN_FUTURE", name, "The day lies after the as-of day.")
+
+
+def check_not_before_state(told: Told, on: date, name: str) -> None:
+    """Raises ``OutOfDomain`` naming a day that lies before the state that was sent: what came after it is known."""
+    if told.known is not None and told.known.day > on.toordinal():
+        code = "AS_OF_BEFORE_STATE" if name == "as_of_date" else "START_BEFORE_STATE"
+        detail = f"The state is of {date.fromordinal(told.known.day)}: send that day, a later one or an older state."
+        raise OutOfDomain(code, name, detail)
 
 
 def last_day_of(log: Log, as_of: date | None) -> int:

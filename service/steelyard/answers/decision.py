@@ -35,7 +35,7 @@ from steelyard.science.rails import ADULT_YEARS, Cleared
 from steelyard.science.register import FAT_FROM_BMI, Contradiction, Message, say
 
 from .answered import Answered, answering
-from .dates import check_dates
+from .dates import check_dates, check_not_before_state
 from .member import counted_on, known_long_ago, member_of
 from .state import known_day, state_of
 
@@ -164,6 +164,7 @@ def decide_phase(asked: DecisionAsked) -> Answered[PhaseDecided]:
 
 def _check(asked: DecisionAsked) -> None:
     check_dates({"as_of_date": asked.as_of, "event_date": asked.event})
+    check_not_before_state(asked.told, asked.as_of, "as_of_date")
     band = asked.band
     if band is not None and band.upper < band.lower + _LEAST_BAND - 1e-9:
         detail = "The band is inverted or under two points wide: set its upper end above its lower end."

@@ -25,7 +25,7 @@ from steelyard.science.rails import (
 from steelyard.science.register import OutOfDomain
 
 from .answered import Answered, answering
-from .dates import check_dates
+from .dates import check_dates, check_not_before_state
 from .member import counted_on, member_of
 from .state import known_day, state_of
 
@@ -130,6 +130,7 @@ def forecast_intake(asked: ForecastAsked) -> Answered[IntakeForecast]:
     """Forecast an intake, or find one. Raises ``OutOfDomain``, and ``Refused`` for an intake that a rule forbids."""
     member = member_of(asked.told, tail_of)
     check_dates({"start_date": asked.start})
+    check_not_before_state(asked.told, asked.start, "start_date")
     maintenance = member.maintenance
     found = _answer(asked, member)
     path = found.path

@@ -61,7 +61,7 @@ from steelyard.science.rails import (
 from steelyard.science.register import Contradiction, Message, OutOfDomain, say
 
 from .answered import Answered, answering
-from .dates import check_dates
+from .dates import check_dates, check_not_before_state
 from .member import known_long_ago, member_of
 from .plan_days import DaysPlanned, caps_on_days, doubts_about_week, notes_on_days, plan_days
 from .state import known_day, state_of
@@ -234,6 +234,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
 def _check(asked: PlanAsked) -> int | None:
     """Raises where no plan could do what is asked. Returns the weeks left before an event, where there is one."""
     check_dates({"start_date": asked.start})
+    check_not_before_state(asked.told, asked.start, "start_date")
     _check_days(asked)
     aim, weight_kg = asked.aim, asked.told.person.weight_kg
     if isinstance(aim, HoldAim):

@@ -24,7 +24,7 @@ from steelyard.science.season import (
     week_of_clearance,
 )
 
-from .dates import check_dates
+from .dates import check_dates, check_not_before_state
 from .member import member_of
 
 # A cut that ends nearer to where it starts is over before water has settled.
@@ -90,6 +90,7 @@ def understand(told: Told, terms: SeasonTerms) -> Asked:
     """The question of a member. Raises ``Contradiction``, ``OutOfDomain``, and ``Refused`` for a target too low."""
     member = member_of(told, tail_of)
     check_dates({"start_date": terms.start})
+    check_not_before_state(told, terms.start, "start_date")
     _check_limits(terms)
     _check_energies(member)
     cutting = may_cut(member)
