@@ -1252,6 +1252,16 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         ],
         "type": "object",
     },
+    "QuestionAsked": {
+        "additionalProperties": False,
+        "properties": {
+            "date": {"format": "date", "type": "string"},
+            "test": {"$ref": "SettlingTest"},
+            "times": {"maximum": 1000, "minimum": 1, "type": "integer"},
+        },
+        "required": ["date", "test"],
+        "type": "object",
+    },
     "RatioFigure": {
         "additionalProperties": False,
         "properties": {
@@ -1523,6 +1533,10 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "required": ["date", "found"],
         "type": "object",
     },
+    "SettlingTest": {
+        "enum": ["cycle", "oil_and_alcohol", "water", "weigh_food"],
+        "type": "string",
+    },
     "Sex": {"enum": ["female", "male", "unspecified"], "type": "string"},
     "SkinfoldMeasurement": {
         "additionalProperties": False,
@@ -1622,6 +1636,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                 ]
             },
             "physical_maintenance_kcal": {"$ref": "EnergyFigure"},
+            "question": {"$ref": "QuestionAsked"},
             "reading": {"anyOf": [{"$ref": "ReadSoFar"}, {"type": "null"}]},
             "readings": {
                 "items": {"$ref": "KnownReading"},

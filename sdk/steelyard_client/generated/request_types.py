@@ -59,6 +59,7 @@ __all__ = [
     "PointPassedDict",
     "PresentPhaseDict",
     "ProfileDict",
+    "QuestionAskedDict",
     "RatioFigureDict",
     "ReadSoFarDict",
     "ReadingMeasurementDict",
@@ -1077,6 +1078,19 @@ class ProfileDict(TypedDict):
     weight_kg: "float"
 
 
+class QuestionAskedDict(TypedDict):
+    """The question that reviews last asked in the phase under way; one that is open is not asked anew every week.
+
+    date: The day on which it was asked.
+    test: What settles it.
+    times: How often it was asked by then. `1` if absent. 1 to 1000.
+    """
+
+    date: "datetime.date | str"
+    test: "models.SettlingTest | Literal['cycle', 'oil_and_alcohol', 'water', 'weigh_food']"
+    times: "NotRequired[int]"
+
+
 class RatioFigureDict(TypedDict):
     """A ratio with its error.
 
@@ -1387,6 +1401,7 @@ class StateDict(TypedDict):
     phase: The phase under way and what changed of it.
     phase_history: Past phases, oldest first; null: not known.
     physical_maintenance_kcal: Maintenance in energy really eaten.
+    question: The question last asked in the phase under way; absent where none was.
     reading: What was read of the log before those weeks.
     readings: Readings of body fat so far, oldest first. `[]` if absent.
     sex: See `SexDict`.
@@ -1413,6 +1428,7 @@ class StateDict(TypedDict):
     phase: "NotRequired[models.PhaseFollowed | PhaseFollowedDict | None]"
     phase_history: "NotRequired[Sequence[models.PastPhase | PastPhaseDict] | None]"
     physical_maintenance_kcal: "models.EnergyFigure | EnergyFigureDict"
+    question: "NotRequired[models.QuestionAsked | QuestionAskedDict]"
     reading: "NotRequired[models.ReadSoFar | ReadSoFarDict | None]"
     readings: "NotRequired[Sequence[models.KnownReading | KnownReadingDict]]"
     sex: "models.Sex | Literal['female', 'male', 'unspecified']"

@@ -148,6 +148,7 @@ if TYPE_CHECKING:
     from .present_phase import PresentPhase as PresentPhase
     from .problem import Problem as Problem
     from .profile import Profile as Profile
+    from .question_asked import QuestionAsked as QuestionAsked
     from .ratio_figure import RatioFigure as RatioFigure
     from .read_so_far import ReadSoFar as ReadSoFar
     from .reading_measurement import ReadingMeasurement as ReadingMeasurement
@@ -180,6 +181,7 @@ if TYPE_CHECKING:
     from .season_week import SeasonWeek as SeasonWeek
     from .settled_question import SettledQuestion as SettledQuestion
     from .settling_question import SettlingQuestion as SettlingQuestion
+    from .settling_test import SettlingTest as SettlingTest
     from .sex import Sex as Sex
     from .skinfold_measurement import SkinfoldMeasurement as SkinfoldMeasurement
     from .skinfold_method import SkinfoldMethod as SkinfoldMethod
@@ -352,6 +354,7 @@ _MODULES = {
     "PresentPhase": "present_phase",
     "Problem": "problem",
     "Profile": "profile",
+    "QuestionAsked": "question_asked",
     "RatioFigure": "ratio_figure",
     "ReadSoFar": "read_so_far",
     "ReadingMeasurement": "reading_measurement",
@@ -384,6 +387,7 @@ _MODULES = {
     "SeasonWeek": "season_week",
     "SettledQuestion": "settled_question",
     "SettlingQuestion": "settling_question",
+    "SettlingTest": "settling_test",
     "Sex": "sex",
     "SkinfoldMeasurement": "skinfold_measurement",
     "SkinfoldMethod": "skinfold_method",
@@ -556,6 +560,7 @@ __all__ = [
     "PresentPhase",
     "Problem",
     "Profile",
+    "QuestionAsked",
     "RatioFigure",
     "ReadSoFar",
     "ReadingMeasurement",
@@ -588,6 +593,7 @@ __all__ = [
     "SeasonWeek",
     "SettledQuestion",
     "SettlingQuestion",
+    "SettlingTest",
     "Sex",
     "SkinfoldMeasurement",
     "SkinfoldMethod",

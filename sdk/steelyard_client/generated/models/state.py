@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from ..models.mass_figure import MassFigure
     from ..models.past_phase import PastPhase
     from ..models.phase_followed import PhaseFollowed
+    from ..models.question_asked import QuestionAsked
     from ..models.ratio_figure import RatioFigure
     from ..models.read_so_far import ReadSoFar
     from ..models.training import Training
@@ -58,6 +59,8 @@ class State:
             log (Log | None | Unset): The last weeks of the log, as sent.
             phase (None | PhaseFollowed | Unset): The phase under way and what changed of it.
             phase_history (list[PastPhase] | None | Unset): Past phases, oldest first; null: not known.
+            question (QuestionAsked | Unset): The question that reviews last asked in the phase under way; one that is open
+                is not asked anew every week.
             reading (None | ReadSoFar | Unset): What was read of the log before those weeks.
             readings (list[KnownReading] | Unset): Readings of body fat so far, oldest first. `[]` if absent.
             usual_intake_kcal (float | None | Unset): Eaten a day at present, logging scale; null where not known.
@@ -84,6 +87,7 @@ class State:
     log: Log | None | Unset = UNSET
     phase: None | PhaseFollowed | Unset = UNSET
     phase_history: list[PastPhase] | None | Unset = UNSET
+    question: QuestionAsked | Unset = UNSET
     reading: None | ReadSoFar | Unset = UNSET
     readings: list[KnownReading] | Unset = UNSET
     usual_intake_kcal: float | None | Unset = UNSET
@@ -165,6 +169,10 @@ class State:
         else:
             phase_history = self.phase_history
 
+        question: dict[str, Any] | Unset = UNSET
+        if not isinstance(self.question, Unset):
+            question = self.question.to_dict()
+
         reading: dict[str, Any] | None | Unset
         if isinstance(self.reading, Unset):
             reading = UNSET
@@ -219,6 +227,8 @@ class State:
             field_dict["phase"] = phase
         if phase_history is not UNSET:
             field_dict["phase_history"] = phase_history
+        if question is not UNSET:
+            field_dict["question"] = question
         if reading is not UNSET:
             field_dict["reading"] = reading
         if readings is not UNSET:
@@ -240,6 +250,7 @@ class State:
         from ..models.mass_figure import MassFigure  # noqa: PLC0415
         from ..models.past_phase import PastPhase  # noqa: PLC0415
         from ..models.phase_followed import PhaseFollowed  # noqa: PLC0415
+        from ..models.question_asked import QuestionAsked  # noqa: PLC0415
         from ..models.ratio_figure import RatioFigure  # noqa: PLC0415
         from ..models.read_so_far import ReadSoFar  # noqa: PLC0415
         from ..models.training import Training  # noqa: PLC0415
@@ -359,6 +370,13 @@ class State:
 
         phase_history = _parse_phase_history(d.pop("phase_history", UNSET))
 
+        _question = d.pop("question", UNSET)
+        question: QuestionAsked | Unset
+        if isinstance(_question, Unset):
+            question = UNSET
+        else:
+            question = QuestionAsked.from_dict(_question)
+
         def _parse_reading(data: object) -> None | ReadSoFar | Unset:
             if data is None:
                 return data
@@ -417,6 +435,7 @@ class State:
             log=log,
             phase=phase,
             phase_history=phase_history,
+            question=question,
             reading=reading,
             readings=readings,
             usual_intake_kcal=usual_intake_kcal,
