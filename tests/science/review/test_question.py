@@ -6,7 +6,7 @@ import pytest
 from steelyard.science.log import Cause, Explained, Explanation
 from steelyard.science.numbers import Estimate
 from steelyard.science.person import Sex
-from steelyard.science.review.question import Asked, Finding, OpenQuestion, Settled, SettlingTest, question_of
+from steelyard.science.review.question import Finding, LastAsked, OpenQuestion, Settled, SettlingTest, question_of
 
 DAY = date(2026, 3, 30).toordinal()
 
@@ -67,7 +67,7 @@ def test_without_an_explanation_nothing_is_asked() -> None:
     assert question_of(None, 350.0, DAY, Sex.MALE, knows_cycle=False, settled=None) is None
 
 
-def asked_on(day: int, asked: Asked | None, causes: Explained = FOOD_FIRST) -> OpenQuestion:
+def asked_on(day: int, asked: LastAsked | None, causes: Explained = FOOD_FIRST) -> OpenQuestion:
     found = question_of(causes, 350.0, day, Sex.MALE, knows_cycle=False, settled=None, asked=asked)
     assert found is not None
     return found
@@ -90,7 +90,7 @@ def test_a_question_that_nobody_answers_is_asked_again_after_four_weeks_by_what_
         days += [day - DAY] if asked != found.asked else []
         asked = found.asked
     assert days == [0, 28, 56, 84]
-    assert asked == Asked(day=DAY + 84, test=SettlingTest.WATER, times=4)
+    assert asked == LastAsked(day=DAY + 84, test=SettlingTest.WATER, times=4)
 
 
 @pytest.mark.parametrize(
@@ -105,7 +105,7 @@ def test_a_question_that_nobody_answers_is_asked_again_after_four_weeks_by_what_
 def test_an_answer_that_leaves_more_to_ask_lets_the_next_question_follow_at_once(
     asked: SettlingTest, settled: Finding | None, knows_cycle: bool, test: SettlingTest
 ) -> None:
-    last = Asked(day=DAY - 3, test=asked)
+    last = LastAsked(day=DAY - 3, test=asked)
     answer = None if settled is None else Settled(day=DAY - 1, found=settled)
     found = question_of(WATER_FIRST, 350.0, DAY, Sex.FEMALE, knows_cycle=knows_cycle, settled=answer, asked=last)
     assert found is not None

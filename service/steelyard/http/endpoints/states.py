@@ -13,7 +13,7 @@ from steelyard.science.member import FatRead, Known, StartingBody
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import FollowedPhase, FollowedWeek, History, IntakeChange, PhaseKind
 from steelyard.science.register import Contradiction
-from steelyard.science.review import Asked
+from steelyard.science.review import LastAsked
 
 from ..schemas import log as log_schema
 from ..schemas import phases as schema
@@ -182,11 +182,11 @@ def _check_weeks(phase: schema.PhaseFollowed) -> None:
             raise Contradiction("WEEKS_NOT_OF_PHASE", f"{name}.days", detail)
 
 
-def question_asked(question: QuestionAsked | UnsetType) -> Asked | None:
+def question_asked(question: QuestionAsked | UnsetType) -> LastAsked | None:
     """The question last asked, as a state tells it."""
     if isinstance(question, UnsetType):
         return None
-    return Asked(day=question.date.toordinal(), test=question.test, times=question.times)
+    return LastAsked(day=question.date.toordinal(), test=question.test, times=question.times)
 
 
 # --- to the wire ------------------------------------------------------------------------------------------------
@@ -338,7 +338,7 @@ def _steps_of(steps: StepsRead) -> StepsAsRead:
     return StepsAsRead(**told | {"days": min(steps.days, _MOST_DAYS)})
 
 
-def question_to_hand_on(asked: Asked | None) -> QuestionAsked | UnsetType:
+def question_to_hand_on(asked: LastAsked | None) -> QuestionAsked | UnsetType:
     """The question last asked, where one was."""
     if asked is None:
         return UNSET

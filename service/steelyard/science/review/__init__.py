@@ -8,8 +8,8 @@ from .attention import (
     ranked,
 )
 from .question import (
-    Asked,
     Finding,
+    LastAsked,
     OpenQuestion,
     Settled,
     SettlingTest,
@@ -26,10 +26,10 @@ from .texts import (
 
 __all__ = [
     "LEAST_DAYS",
-    "Asked",
     "AttentionNeeded",
     "Before",
     "Finding",
+    "LastAsked",
     "MemberToRank",
     "OpenQuestion",
     "Placed",

@@ -95,7 +95,7 @@ class Settled(msgspec.Struct, frozen=True, kw_only=True):
     found: Finding
 
 
-class Asked(msgspec.Struct, frozen=True, kw_only=True):
+class LastAsked(msgspec.Struct, frozen=True, kw_only=True):
     """The question last asked in a phase: on which day, what settles it, and how often it was asked by then."""
 
     day: int
@@ -112,7 +112,7 @@ class OpenQuestion(NamedTuple):
     """What is asked and since when, and what is concluded; the causes by their odds, likeliest first."""
 
     causes: Sequence[Explanation]
-    asked: Asked
+    asked: LastAsked
     ask: Message
     conclusions: list[Message]
 
@@ -136,7 +136,7 @@ def question_of(
     *,
     knows_cycle: bool,
     settled: Settled | None,
-    asked: Asked | None = None,
+    asked: LastAsked | None = None,
 ) -> OpenQuestion | None:
     """The question that stands, where one does.
 
@@ -154,10 +154,10 @@ def question_of(
     if settled is not None and settled.found in (Finding.AS_LOGGED, Finding.MORE_THAN_LOGGED, Finding.WATER):
         return None
     if asked is None or _is_answered(asked, settled, knows_cycle=knows_cycle):
-        asked = Asked(day=day, test=_test_of(causes[0].cause, gap_kcal, sex, knows_cycle=knows_cycle))
+        asked = LastAsked(day=day, test=_test_of(causes[0].cause, gap_kcal, sex, knows_cycle=knows_cycle))
     elif day >= asked.day + ASK_AGAIN_DAYS:
         test = _test_of(causes[0].cause, gap_kcal, sex, knows_cycle=knows_cycle)
-        asked = Asked(day=day, test=test, times=asked.times + 1)
+        asked = LastAsked(day=day, test=test, times=asked.times + 1)
     until = date.fromordinal(asked.until_day).isoformat()
     is_of_water = asked.test in _OF_WATER
     then = [say(_IF_WATER, date=until), say(_IF_NOT_WATER)] if is_of_water else [say(_IF_MORE), say(_IF_AS_LOGGED)]
@@ -172,7 +172,7 @@ def _test_of(cause: Cause, gap_kcal: float, sex: Sex, *, knows_cycle: bool) -> S
     return SettlingTest.OIL_AND_ALCOHOL if is_small else SettlingTest.WEIGH_FOOD
 
 
-def _is_answered(asked: Asked, settled: Settled | None, *, knows_cycle: bool) -> bool:
+def _is_answered(asked: LastAsked, settled: Settled | None, *, knows_cycle: bool) -> bool:
     """Whether what was asked is known by now though more is to be asked."""
     if asked.test is SettlingTest.CYCLE and knows_cycle:
         return True

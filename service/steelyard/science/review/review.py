@@ -28,8 +28,8 @@ from .question import (
     FOUND_AS_LOGGED,
     FOUND_MORE,
     FOUND_WATER,
-    Asked,
     Finding,
+    LastAsked,
     OpenQuestion,
     Settled,
     question_of,
@@ -54,7 +54,7 @@ class Before(msgspec.Struct, frozen=True, kw_only=True):
 
     day: int | None = None
     verdict: Verdict | None = None
-    asked: Asked | None = None
+    asked: LastAsked | None = None
 
     def of_phase(self, start_day: int, day: int) -> "Before":
         """What of it was told in the phase that began on a day, and not after the day to review it on."""
@@ -96,7 +96,7 @@ class Review(msgspec.Struct, frozen=True):
     eaten: EatenSoFar
     implied_difference: Estimate | None
     question: OpenQuestion | None
-    asked: Asked | None
+    asked: LastAsked | None
     is_unanswered: bool
     maintenance: LogMaintenance
     maintenance_change: Estimate
