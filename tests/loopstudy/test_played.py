@@ -213,7 +213,7 @@ def test_an_open_question_is_not_asked_anew_every_week() -> None:
             question, on = week.review["question"], week.review["as_of_date"]
             if question is not None:
                 assert question["until_date"] >= on
-                assert ("QUESTION_AGAIN" in week.codes) is (question["times_asked"] > 1)
+                assert ("QUESTION_AGAIN" in week.codes) is (question["asked_count"] > 1)
             elif week.review["verdict"] == "contradicted" and days and on >= str(days[0]):
                 stood += 1
                 assert week.review["attention"]["action"]["code"] == "ATTENTION_DO_CHASE"

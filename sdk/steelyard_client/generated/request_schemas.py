@@ -1255,9 +1255,9 @@ REQUEST_SCHEMAS: dict[str, Any] = {
     "QuestionAsked": {
         "additionalProperties": False,
         "properties": {
+            "asked_count": {"maximum": 1000, "minimum": 1, "type": "integer"},
             "date": {"format": "date", "type": "string"},
             "test": {"$ref": "SettlingTest"},
-            "times": {"maximum": 1000, "minimum": 1, "type": "integer"},
         },
         "required": ["date", "test"],
         "type": "object",

@@ -1081,14 +1081,14 @@ class ProfileDict(TypedDict):
 class QuestionAskedDict(TypedDict):
     """The question that reviews last asked in the phase under way; one that is open is not asked anew every week.
 
+    asked_count: How often it was asked by then. `1` if absent. 1 to 1000.
     date: The day on which it was asked.
     test: What settles it.
-    times: How often it was asked by then. `1` if absent. 1 to 1000.
     """
 
+    asked_count: "NotRequired[int]"
     date: "datetime.date | str"
     test: "models.SettlingTest | Literal['cycle', 'oil_and_alcohol', 'water', 'weigh_food']"
-    times: "NotRequired[int]"
 
 
 class RatioFigureDict(TypedDict):

@@ -19,19 +19,19 @@ class QuestionAsked:
     Attributes:
         date (datetime.date): The day on which it was asked.
         test (SettlingTest): What settles a contradiction.
-        times (int | Unset): How often it was asked by then. `1` if absent.
+        asked_count (int | Unset): How often it was asked by then. `1` if absent.
     """
 
     date: datetime.date
     test: SettlingTest
-    times: int | Unset = UNSET
+    asked_count: int | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
         date = self.date.isoformat()
 
         test = self.test.value
 
-        times = self.times
+        asked_count = self.asked_count
 
         field_dict: dict[str, Any] = {}
 
@@ -41,8 +41,8 @@ class QuestionAsked:
                 "test": test,
             }
         )
-        if times is not UNSET:
-            field_dict["times"] = times
+        if asked_count is not UNSET:
+            field_dict["asked_count"] = asked_count
 
         return field_dict
 
@@ -53,12 +53,12 @@ class QuestionAsked:
 
         test = SettlingTest(d.pop("test"))
 
-        times = d.pop("times", UNSET)
+        asked_count = d.pop("asked_count", UNSET)
 
         question_asked = cls(
             date=date,
             test=test,
-            times=times,
+            asked_count=asked_count,
         )
 
         return question_asked

@@ -21,22 +21,22 @@ class SettlingQuestion:
 
     Attributes:
         ask (Note): A reason, caution or note: a stable code, its parameters, and the text made from both.
+        asked_count (int): How often, unanswered ones included.
         asked_date (datetime.date): The day on which it was asked: with the `state` handed on an open one keeps it.
         causes (list[ExplanationRow]): What may explain it, the likeliest first.
         conclusions (list[Note]): What is concluded from either answer.
         test (str): `weigh_food`, `oil_and_alcohol`, `water` (creatine, salt, new training, another hour, illness,
             travel) or `cycle`. Extensible.
-        times_asked (int): How often, unanswered ones included.
         until_date (datetime.date): Until then nothing is changed for this. Unanswered by then it is left out, and asked
             again four weeks after it was asked.
     """
 
     ask: Note
+    asked_count: int
     asked_date: datetime.date
     causes: list[ExplanationRow]
     conclusions: list[Note]
     test: str
-    times_asked: int
     until_date: datetime.date
     additional_properties: dict[str, Any] = _attrs_field(
         init=False, factory=dict, repr=False
@@ -44,6 +44,8 @@ class SettlingQuestion:
 
     def to_dict(self) -> dict[str, Any]:
         ask = self.ask.to_dict()
+
+        asked_count = self.asked_count
 
         asked_date = self.asked_date.isoformat()
 
@@ -59,8 +61,6 @@ class SettlingQuestion:
 
         test = self.test
 
-        times_asked = self.times_asked
-
         until_date = self.until_date.isoformat()
 
         field_dict: dict[str, Any] = {}
@@ -68,11 +68,11 @@ class SettlingQuestion:
         field_dict.update(
             {
                 "ask": ask,
+                "asked_count": asked_count,
                 "asked_date": asked_date,
                 "causes": causes,
                 "conclusions": conclusions,
                 "test": test,
-                "times_asked": times_asked,
                 "until_date": until_date,
             }
         )
@@ -86,6 +86,8 @@ class SettlingQuestion:
 
         d = dict(src_dict)
         ask = Note.from_dict(d.pop("ask"))
+
+        asked_count = d.pop("asked_count")
 
         asked_date = datetime.date.fromisoformat(d.pop("asked_date"))
 
@@ -105,17 +107,15 @@ class SettlingQuestion:
 
         test = d.pop("test")
 
-        times_asked = d.pop("times_asked")
-
         until_date = datetime.date.fromisoformat(d.pop("until_date"))
 
         settling_question = cls(
             ask=ask,
+            asked_count=asked_count,
             asked_date=asked_date,
             causes=causes,
             conclusions=conclusions,
             test=test,
-            times_asked=times_asked,
             until_date=until_date,
         )
 

@@ -160,7 +160,7 @@ def _question(question: OpenQuestion) -> SettlingQuestion:
         test=question.test.value,
         ask=mapping.notes([question.ask])[0],
         asked_date=date.fromordinal(question.asked.day),
-        times_asked=question.asked.times,
+        asked_count=question.asked.times,
         until_date=date.fromordinal(question.until_day),
         conclusions=mapping.notes(question.conclusions),
     )

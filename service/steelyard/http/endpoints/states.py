@@ -186,7 +186,7 @@ def question_asked(question: QuestionAsked | UnsetType) -> LastAsked | None:
     """The question last asked, as a state tells it."""
     if isinstance(question, UnsetType):
         return None
-    return LastAsked(day=question.date.toordinal(), test=question.test, times=question.times)
+    return LastAsked(day=question.date.toordinal(), test=question.test, times=question.asked_count)
 
 
 # --- to the wire ------------------------------------------------------------------------------------------------
@@ -342,7 +342,7 @@ def question_to_hand_on(asked: LastAsked | None) -> QuestionAsked | UnsetType:
     """The question last asked, where one was."""
     if asked is None:
         return UNSET
-    return QuestionAsked(date=date.fromordinal(asked.day), test=asked.test, times=min(asked.times, _MOST_TIMES))
+    return QuestionAsked(date=date.fromordinal(asked.day), test=asked.test, asked_count=min(asked.times, _MOST_TIMES))
 
 
 def start_body(body: StartingBody) -> schema.StartBody:

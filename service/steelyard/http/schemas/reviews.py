@@ -143,7 +143,7 @@ class SettlingQuestion(Response, frozen=True, kw_only=True):
     asked_date: Annotated[
         CivilDate, Meta(description="The day on which it was asked: with the `state` handed on an open one keeps it.")
     ]
-    times_asked: Annotated[int, Meta(description="How often, unanswered ones included.", examples=[1])]
+    asked_count: Annotated[int, Meta(description="How often, unanswered ones included.", examples=[1])]
     until_date: Annotated[
         CivilDate,
         Meta(

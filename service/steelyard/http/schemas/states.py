@@ -139,7 +139,7 @@ class QuestionAsked(Request, frozen=True, kw_only=True):
 
     date: Annotated[CivilDate, Meta(description="The day on which it was asked.")]
     test: Annotated[SettlingTest, Meta(description="What settles it.", examples=["weigh_food"])]
-    times: Annotated[int, Meta(ge=1, le=1000, description="How often it was asked by then.", examples=[1])] = 1
+    asked_count: Annotated[int, Meta(ge=1, le=1000, description="How often it was asked by then.", examples=[1])] = 1
 
 
 class State(Request, frozen=True, kw_only=True):
