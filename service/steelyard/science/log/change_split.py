@@ -32,10 +32,13 @@ def change_of(fit: LogFit, days: int) -> Change:
     """The change over the last ``days``, explanations mixed by their odds."""
     last = fit.days - 1
     then = last - days
-    weight, tissue, carried = (
-        mixed([change_under(one, row, last, then) for one in fit.told]) for row in (k.LEVEL, k.TISSUE, k.BORNE)
+    told = fit.told
+    return Change(
+        days,
+        weight=mixed([change_under(one, k.LEVEL, last, then) for one in told]),
+        tissue=mixed([change_under(one, k.TISSUE, last, then) for one in told]),
+        carried=mixed([change_under(one, k.BORNE, last, then) for one in told]),
     )
-    return Change(days, weight, tissue, carried)
 
 
 def wrong_weighings(fit: LogFit, from_probability: float) -> frozenset[int]:

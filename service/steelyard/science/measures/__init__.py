@@ -27,6 +27,9 @@ from .body_density import (
     FAT_FRACTION_FROM,
     FAT_FRACTION_TO,
 )
+from .body_mass_index import (
+    bmi,
+)
 from .composition_estimate import (
     Bounds,
     Composition,
@@ -87,6 +90,7 @@ __all__ = [
     "Standing",
     "TotalRow",
     "assess",
+    "bmi",
     "body_of",
     "bout_kcal",
     "check_expenditure",

@@ -7,6 +7,7 @@ from ..log import LOGGING_RATIO_LEAST, Log, LogMaintenance, Reading, Tail, maint
 from ..measures import (
     Assessment,
     assess,
+    bmi,
     body_of,
     check_expenditure,
     doubts_about_expenditure,
@@ -108,7 +109,8 @@ class Member:
         """How much of what they eat a log holds, by what it says of their maintenance."""
         ratio = learnt.logging_ratio
         # Near the underweight range nobody honest with a low maintenance may be taken for somebody who logs little.
-        most = 1.0 if self.seen.bmi < BMI_WARN else min(1.0, ratio.upper)
+        is_near = bmi(self.person.weight_kg, self.person.height_cm) < BMI_WARN
+        most = 1.0 if is_near else min(1.0, ratio.upper)
         return Scale(max(LOGGING_RATIO_LEAST, ratio.mean), max(ratio.mean, most))
 
     @facet

@@ -159,7 +159,7 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
     # What was settled is told again beside what is handed on, which must not know of it already.
     handed = reading if weighed_since is None else read_log(*about, phase_days=[start], tail=tail)
     daily = reading.daily
-    planned = [phase.week_of(i).intake_kcal for i in range(day - start)]
+    planned = phase.told_kcal(day - start)
     last = trend.days - 1
     first = next(i for i, seen in enumerate(daily.is_weighed) if seen)
     then = min(last, max(phase.start_day - daily.first_day, first))
