@@ -27,6 +27,9 @@ cdef long _split(
     double total, double odds, long state
 ) noexcept
 cdef void _take_in(double[::1] settings, double[::1] work, long origin, double surprise, double total) noexcept
+cdef void _learn(
+    double[::1] settings, double[::1] work, long origin, long gain, double surprise, double total
+) noexcept
 cdef void _hold(double[::1] settings, double[::1] work, long origin) noexcept
 cdef void _balance(
     double[::1] columns, double[::1] settings, double[::1] work, long origin, long at

@@ -265,18 +265,24 @@ def _split(
 
 def _take_in(settings: Row, work: Row, origin: int, surprise: float, total: float) -> None:
     """Update an explanation whose ``GAIN`` holds the covariance with the weighing; ``total``: variance of it."""
+    _learn(settings, work, origin, origin + GAIN, surprise, total)
+    work[origin + SURPRISE] = surprise
+    work[origin + PRECISION] = 1.0 / total
+
+
+def _learn(settings: Row, work: Row, origin: int, gain: int, surprise: float, total: float) -> None:
+    """Update an explanation by what is off by ``surprise``, of variance ``total``: ``work`` holds its covariance with
+    the states from ``gain`` on, and then their gain."""
     precision = 1.0 / total
     for i in range(STATES):
-        along = work[origin + GAIN + i] * precision
+        along = work[gain + i] * precision
         if along != 0.0:
             row = origin + SPREAD + i * STATES
             for j in range(STATES):
-                work[row + j] -= along * work[origin + GAIN + j]
+                work[row + j] -= along * work[gain + j]
     for i in range(STATES):
-        work[origin + GAIN + i] *= precision
-        work[origin + MEAN + i] += work[origin + GAIN + i] * surprise
-    work[origin + SURPRISE] = surprise
-    work[origin + PRECISION] = precision
+        work[gain + i] *= precision
+        work[origin + MEAN + i] += work[gain + i] * surprise
     work[origin + WEIGHT] -= 0.5 * (log(total) + surprise * surprise * precision)
     _hold(settings, work, origin)
 
@@ -301,16 +307,7 @@ def _balance(columns: Row, settings: Row, work: Row, origin: int, at: int) -> No
         work[gain + i] = eaten * work[row + 1] - work[row + 2]
     total = eaten * work[gain + 1] - work[gain + 2] + columns[at + BALANCE_VARIANCE]
     surprise = work[origin + MEAN + 2] - eaten * work[origin + MEAN + 1]
-    precision = 1.0 / total
-    for i in range(STATES):
-        along = work[gain + i] * precision
-        if along != 0.0:
-            row = origin + SPREAD + i * STATES
-            for j in range(STATES):
-                work[row + j] -= along * work[gain + j]
-            work[origin + MEAN + i] += along * surprise
-    work[origin + WEIGHT] -= 0.5 * (log(total) + surprise * surprise * precision)
-    _hold(settings, work, origin)
+    _learn(settings, work, origin, gain, surprise, total)
 
 
 def _to_next_morning(columns: Row, settings: Row, steps: Row, work: Row, origin: int, slot: int, at: int) -> None:
