@@ -342,7 +342,7 @@ def _live(people: People, life: _Life, adaptation_factor: float, salt_factor: fl
         return moved._replace(adaptation_share=adaptation_factor * moved.adaptation_share)
 
     usual = body.usual_intake_kcal
-    balanced, state = settle_at(adapted(usual), state, usual, OPS)
+    balanced, state = settle_at(adapted(usual), state, usual, ops=OPS)
     model = balanced
     start = state
     outcomes: dict[Quantity, list[Array]] = {quantity: [] for quantity in Quantity}

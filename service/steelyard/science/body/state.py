@@ -28,6 +28,8 @@ from .constants import (
     TRAINING_WATER_KG,
 )
 
+_new_tuple = tuple.__new__
+
 
 @inlined
 def scale_weight(fat_kg: Number, lean_kg: Number, glycogen_kg: Number, water_kg: Number, gut_kg: Number) -> Number:
@@ -51,6 +53,7 @@ class BodyModel(NamedTuple):
     fat_free_kg: Number  # at baseline; scales the training-driven gain
     experience_years: Number
     training_dose: Number  # 0 none .. 1 full
+    training_water_kg: Number = 0.0  # that new training adds
     training_sparing: Number = TRAINING_SPARING
     protein_sparing_trained: Number = PROTEIN_SPARING_TRAINED
     surplus_lean_factor: Number = SURPLUS_LEAN_FACTOR
@@ -58,7 +61,6 @@ class BodyModel(NamedTuple):
     adaptation_share: Number = ADAPTATION_SHARE
     gut_kg: Number = GUT_CONTENT_KG
     partition_scale: Number = 1.0  # between-person factor on the lean share
-    training_water_kg: Number = 0.0  # that new training adds
     surplus_activity_share: Number = SURPLUS_ACTIVITY_SHARE
     deficit_rate_effect: Number = DEFICIT_RATE_EFFECT
     level_partition: Number = LEVEL_PARTITION
@@ -66,6 +68,19 @@ class BodyModel(NamedTuple):
     salt_water_kg: Number = SALT_WATER_KG
     salt_recovery: Number = SALT_RECOVERY
     sodium_by_carbohydrate_mg: Number = SODIUM_BY_CARBOHYDRATE
+
+
+# How the tissues of most people answer: the fields of a model after those that a person is calibrated by.
+_responses = tuple(BodyModel._field_defaults.values())[1:]
+
+
+_places = {field: place for place, field in enumerate(BodyModel._fields)}
+
+
+def otherwise(model: BodyModel, field: str, value: Number) -> BodyModel:
+    """``model._replace``, in half the time: each source of uncertainty asks for it."""
+    place = _places[field]
+    return _new_tuple(BodyModel, (*model[:place], value, *model[place + 1 :]))
 
 
 class BodyState(NamedTuple):
@@ -117,6 +132,7 @@ class Diet(NamedTuple):
     thermic_shift_kcal: Number = 0.0
 
 
+@compiled
 def calibrate(
     *,
     weight_kg: Number,
@@ -132,38 +148,40 @@ def calibrate(
     """The model and baseline state of a person for whom eating ``maintenance_kcal`` keeps tissue energy steady.
 
     Args: masses [kg]; ``maintenance_kcal`` and ``resting_kcal`` [kcal/d]; ``training_dose`` and ``new_training``
-        0-1;        ``carbohydrate_share`` of the usual intake (0-1). Floats or arrays of one shape.
+        0-1; ``carbohydrate_share`` of the usual intake (0-1). Floats or arrays of one shape.
     Source: Hall 2011; activity coefficient delta = ((1 - thermic share) PAL - 1) RMR / weight.
     """
-    lean = weight_kg - fat_kg - BASELINE_GLYCOGEN_KG
+    lean, free = weight_kg - fat_kg - BASELINE_GLYCOGEN_KG, weight_kg - fat_kg
     activity = ops.maximum(((1.0 - THERMIC_SHARE) * maintenance_kcal - resting_kcal) / weight_kg, 0.0)
-    state = BodyState(fat_kg, lean, GLYCOGEN_KG, 0.0, 0.0, 0.0, 0.0, 0.0)
-    model = BodyModel(
-        maintenance_kcal=maintenance_kcal,
-        baseline_carbohydrate_kcal=maintenance_kcal * carbohydrate_share,
-        offset_kcal=_offset_kcal(maintenance_kcal, activity, state),
-        activity_kcal_per_kg=activity,
-        fat_free_kg=weight_kg - fat_kg,
-        experience_years=experience_years,
-        training_dose=training_dose,
-        training_water_kg=TRAINING_WATER_KG * new_training,
-    )
-    return model, state
+    offset = offset_kcal(maintenance_kcal, activity, fat_kg, lean, GLYCOGEN_KG, 0.0, 0.0)
+    carbohydrate, water = maintenance_kcal * carbohydrate_share, TRAINING_WATER_KG * new_training
+    model = _new_tuple(
+        BodyModel,
+        (
+            maintenance_kcal, carbohydrate, offset, activity, free, experience_years, training_dose, water,
+            *_responses,
+        ),
+    )  # fmt: skip
+    return model, _new_tuple(BodyState, (fat_kg, lean, GLYCOGEN_KG, 0.0, 0.0, 0.0, 0.0, 0.0))
 
 
-def balance(model: BodyModel, state: BodyState) -> BodyModel:
-    """Set the constant term so that maintenance intake, ordinary training and ``state`` store no energy."""
-    offset = _offset_kcal(model.maintenance_kcal, model.activity_kcal_per_kg, state)
-    return model._replace(offset_kcal=offset)
-
-
-def _offset_kcal(maintenance_kcal: Number, activity_kcal_per_kg: Number, state: BodyState) -> Number:
+@inlined
+def offset_kcal(
+    maintenance_kcal: Number,
+    activity_kcal_per_kg: Number,
+    fat_kg: Number,
+    lean_kg: Number,
+    glycogen_kg: Number,
+    water_kg: Number,
+    gut_kg: Number,
+) -> Number:
+    """The constant term by which maintenance intake, ordinary training and a body's parts store no energy [kcal/d]."""
     # The training-driven term is left out: what it costs (a few kcal/d) belongs to growth, not to upkeep.
     return (
         maintenance_kcal
-        - FAT_UPKEEP * state.fat_kg
-        - LEAN_UPKEEP * state.lean_kg
-        - activity_kcal_per_kg * state.weight_kg
+        - FAT_UPKEEP * fat_kg
+        - LEAN_UPKEEP * lean_kg
+        - activity_kcal_per_kg * scale_weight(fat_kg, lean_kg, glycogen_kg, water_kg, gut_kg)
     )
 
 

@@ -3,12 +3,14 @@
 from enum import StrEnum
 from typing import NamedTuple
 
-from ..numbers import FLOATS, Elementwise, Estimate, Number
+from ..numbers import FLOATS, Elementwise, Estimate, Number, compiled
 from ..person import Training, TrainingStatus
 from ..register import CAMPBELL_2020, LEVINE_1999, SCHLOGL_2015, Basis, constant
 from .constants import ADAPTATION_SHARE, BASELINE_CARBOHYDRATE_SHARE, FULL_DOSE_SESSIONS, TRAINING_GAIN
 from .energy_balance import settle
-from .state import BodyModel, BodyState, Diet, balance, calibrate
+from .state import BodyModel, BodyState, Diet, calibrate, carried_mass, offset_kcal, otherwise
+
+_new_tuple = tuple.__new__
 
 
 class UncertaintySource(StrEnum):
@@ -141,16 +143,16 @@ def start_body(
     if body.usual_intake_kcal is not None:
         if source is UncertaintySource.ADAPTATION:
             model = adapting(model, body.usual_intake_kcal, 1.0, ops)
-        model, state = settle_at(model, state, body.usual_intake_kcal, ops)
+        model, state = settle_at(model, state, body.usual_intake_kcal, ops=ops)
     return model, state
 
 
 def responding(model: BodyModel, source: UncertaintySource | None, ops: Elementwise) -> BodyModel:
     """The model of someone whose tissues respond one SD of ``source`` otherwise; its balance and rest stay."""
     if source is UncertaintySource.PARTITION:
-        return model._replace(partition_scale=ops.exp(PARTITION_SPREAD))
+        return otherwise(model, "partition_scale", ops.exp(PARTITION_SPREAD))
     if source is UncertaintySource.TRAINING_RESPONSE:
-        return model._replace(training_gain=TRAINING_GAIN * (1.0 + TRAINING_GAIN_SPREAD))
+        return otherwise(model, "training_gain", TRAINING_GAIN * (1.0 + TRAINING_GAIN_SPREAD))
     return model
 
 
@@ -160,22 +162,28 @@ def adapting(model: BodyModel, intake_kcal: Number, score: Number, ops: Elementw
     A positive score saves more in a deficit and burns less of a surplus.
     """
     spread = ops.where(intake_kcal > model.maintenance_kcal, -OVERFEEDING_SPREAD, ADAPTATION_SPREAD)
-    return model._replace(adaptation_share=ADAPTATION_SHARE + spread * score)
+    return otherwise(model, "adaptation_share", ADAPTATION_SHARE + spread * score)
 
 
+@compiled
 def settle_at(
-    model: BodyModel, state: BodyState, usual_intake_kcal: Number, ops: Elementwise = FLOATS
+    model: BodyModel, state: BodyState, usual_intake_kcal: Number, *, ops: Elementwise = FLOATS
 ) -> tuple[BodyModel, BodyState]:
     """Model and state of someone who has been eating ``usual_intake_kcal`` [kcal/d], at the same scale weight.
 
     Someone leaving a surplus is fuller of glycogen and water than at balance, so the scale holds less lean tissue.
     """
-    usual = Diet(
-        usual_intake_kcal,
-        usual_intake_kcal * model.baseline_carbohydrate_kcal / model.maintenance_kcal,
-        protein_g_per_kg=0.0,
-    )
+    maintenance, carbohydrate, _, activity, *others = model
+    usual_carbohydrate = usual_intake_kcal * carbohydrate / maintenance
+    usual = _new_tuple(Diet, (usual_intake_kcal, usual_carbohydrate, 0.0, 0.0, 0.0, 0.0))
     settled = settle(model, state, usual, ops=ops)
-    state = settled._replace(lean_kg=state.lean_kg - (settled.carried_kg - state.carried_kg))
+    fat, lean, glycogen, water, gut, adaptation, day, recovered = settled
+    _, _, glycogen_before, water_before, gut_before, _, _, _ = state
+    more = carried_mass(glycogen, water, gut) - carried_mass(glycogen_before, water_before, gut_before)
+    lean = lean - more
     # The constant holds for the adapted state: maintenance is what the tissues need unadapted.
-    return balance(model, state), state
+    offset = offset_kcal(maintenance, activity, fat, lean, glycogen, water, gut)
+    return (
+        _new_tuple(BodyModel, (maintenance, carbohydrate, offset, activity, *others)),
+        _new_tuple(BodyState, (fat, lean, glycogen, water, gut, adaptation, day, recovered)),
+    )

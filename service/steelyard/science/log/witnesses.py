@@ -568,11 +568,13 @@ def change_under(one: Conclusion, row: int, last: int, then: int) -> tuple[float
     return one.probability, view[now] - view[before], max(variance, 0.0)
 
 
-def mixed(values: Sequence[tuple[float, float, float]]) -> Estimate:
+@compiled
+def mixed(values: Sequence[tuple[float, float, float]], *, ops: Elementwise = FLOATS) -> Estimate:
     """Mean and SD of a mixture, from probability, mean and variance of its parts."""
     mean = variance = 0.0
-    for p, m, _ in values:
-        mean += p * m
-    for p, m, v in values:
-        variance += p * (v + (m - mean) ** 2)
-    return Estimate(mean, math.sqrt(max(variance, 0.0)))
+    for share, middle, _ in values:
+        mean = mean + share * middle
+    for share, middle, own in values:
+        off = middle - mean
+        variance = variance + share * (own + off * off)
+    return Estimate(mean, ops.sqrt(ops.maximum(variance, 0.0)))

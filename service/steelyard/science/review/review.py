@@ -142,14 +142,7 @@ class Review(msgspec.Struct, frozen=True):
         """The points of a path from the day reviewed on, its start left out: maintenance on the logging scale, and a
         single weighing with the error of today's level and daily noise."""
         weighing = self.weight_kg.sd**2 + self.noise_sd_kg**2
-        return [
-            at._replace(
-                maintenance_kcal=self.ratio * at.maintenance_kcal,
-                spread=at.spread._replace(maintenance_kcal=self.ratio * at.spread.maintenance_kcal),
-                weighing_sd_kg=(at.spread.weight_kg**2 + weighing) ** 0.5,
-            )
-            for at in path.points()[1:]
-        ]
+        return [at.logged(self.ratio, weighing) for at in path.points()[1:]]
 
 
 def probabilities(kind: PhaseKind, planned: Estimate, observed: Estimate) -> Probabilities:

@@ -86,7 +86,7 @@ def drawn_lives(body: Body, draws: int = DRAWS) -> Life:
     )
     if body.usual_intake_kcal is not None:
         model = adapting(model, body.usual_intake_kcal, z[:, 4], ops)
-        model, state = settle_at(model, state, body.usual_intake_kcal, ops)
+        model, state = settle_at(model, state, body.usual_intake_kcal, ops=ops)
     return Life(
         model,
         state,
