@@ -31,6 +31,7 @@ class Member:
         self.told = settled(told)
         self._tail = tail
         self._readings: dict[int, Reading] = {}
+        self._judged: list[tuple[Log, int, Logged]] = []  # logs, looked at on a day, and what they say
 
     @property
     def person(self) -> Person:
@@ -121,10 +122,15 @@ class Member:
     def logged_in(self, log: Log) -> Logged:
         """What a log of theirs says as it stands."""
         last = log.last_day if self.told.as_of_day is None else self.told.as_of_day
+        for judged, day, found in self._judged:
+            if judged is log and day == last:
+                return found
         since = last - LOGGED_DAYS
         weights = [(row.day, row.weight_kg) for row in log.weighings if row.day > since]
         eaten = [(row.day, row.intake_kcal) for row in log.intakes if row.day > since and not row.is_partial]
-        return logged_of(weights, eaten, last)
+        found = logged_of(weights, eaten, last)
+        self._judged.append((log, last, found))
+        return found
 
     @facet
     def seen(self) -> Subject:
@@ -175,10 +181,9 @@ class Member:
     def told_otherwise(self, told: Told) -> "Member":
         """A member of whom this is told; what follows from a body, or a log, that is the same stands."""
         other = Member(told, self._tail)
+        other._judged = self._judged
         if other.person is self.person and other.told.fat is self.told.fat:
             other.assessed = self.assessed
-        if other.told.log is self.told.log and other.told.as_of_day == self.told.as_of_day:
-            other.logged = self.logged
         return other
 
     def with_body_fat(self, fat_fraction: float) -> "Member":
