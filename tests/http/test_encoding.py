@@ -13,6 +13,7 @@ from steelyard.http.wire.encoding import NonFiniteAnswer, encode_finite
 from steelyard.science.body import PathPoint
 from steelyard.science.body.forecasting import Spread
 from steelyard.science.numbers import Estimate
+from steelyard.science.register import Ids
 
 
 class Day(msgspec.Struct):
@@ -102,3 +103,19 @@ def test_no_part_of_a_point_of_a_forecast_hides_that_it_is_no_number(place: int)
 
 def _point(means: list[float]) -> PathPoint:
     return PathPoint(*means, Spread(0.5, 0.5, 0.5, 0.5, 90.0, 0.01), 0.6)  # type: ignore[call-arg, arg-type]
+
+
+def test_ids_of_entries_are_written_once_and_read_like_a_list() -> None:
+    ids = Ids(["bmi", "ffmi"])
+    answer = {"methods": ids, "none": None}
+    assert encode_finite(answer) == b'{"methods":["bmi","ffmi"],"none":null}'
+    written = ids.written
+    assert encode_finite([ids, ids]) == b'[["bmi","ffmi"],["bmi","ffmi"]]'
+    assert ids.written is written
+    assert ids == ["bmi", "ffmi"]
+    assert ids != ["bmi"]
+    assert "ffmi" in ids
+    assert len(ids) == 2
+    assert ids[-1] == "ffmi"
+    with pytest.raises(NonFiniteAnswer, match=r"\$.odd"):
+        encode_finite({"methods": ids, "none": None, "odd": math.nan})

@@ -5,11 +5,11 @@ import random
 from datetime import date, timedelta
 from typing import Any
 
-import msgspec
 import pytest
 from steelyard.http.endpoints.rosters import rank_roster
 from steelyard.http.schemas.rosters import RosterRequest
 from steelyard.http.wire.decoding import BodyDecoder
+from steelyard.http.wire.encoding import encode_finite
 from steelyard.http.wire.problems import ProblemError
 from steelyard.science.register import Contradiction, OutOfDomain
 
@@ -32,7 +32,7 @@ def attention(level: int, code: str = "ATTENTION_NONE", since: int = 7, last: in
 def rank(members: list[Json]) -> Json:
     body = {"as_of_date": str(DAY), "members": members}
     decoded = BodyDecoder(RosterRequest).decode(json.dumps(body).encode())
-    return json.loads(msgspec.json.encode(rank_roster.compute(decoded)))  # type: ignore[no-any-return]
+    return json.loads(encode_finite(rank_roster.compute(decoded)))  # type: ignore[no-any-return]
 
 
 def test_the_highest_level_comes_first_then_who_has_waited_longest() -> None:

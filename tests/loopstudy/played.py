@@ -13,6 +13,7 @@ from typing import Any, NamedTuple
 
 import msgspec
 from steelyard.http.app import OPERATIONS
+from steelyard.http.wire.encoding import encode_finite
 
 START = date(2026, 5, 4)
 CLEAR = {
@@ -34,7 +35,7 @@ def call(operation_id: str, body: Mapping[str, Any]) -> Answer:
     """The answer to a request, read and written as JSON as on the wire."""
     operation = _operation(operation_id)
     asked = msgspec.json.decode(msgspec.json.encode(body), type=operation.body_type)
-    answer: Answer = msgspec.json.decode(msgspec.json.encode(operation.compute(asked)))
+    answer: Answer = msgspec.json.decode(encode_finite(operation.compute(asked)))
     return answer
 
 

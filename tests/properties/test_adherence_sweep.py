@@ -13,6 +13,7 @@ from properties.plan_shape import violations
 from properties.test_plan_sweep import asked_for
 from steelyard.http.endpoints.seasons import plan_season
 from steelyard.http.schemas.seasons import SeasonRequest
+from steelyard.http.wire.encoding import encode_finite
 from steelyard.science.rails.subject import Refused
 from steelyard.science.register.errors import Contradiction, OutOfDomain
 
@@ -69,7 +70,7 @@ def _season(asked: Json) -> Json | None:
         answer = plan_season.compute(msgspec.convert(asked, SeasonRequest, strict=False))
     except (Refused, Contradiction, OutOfDomain):
         return None
-    return msgspec.json.decode(msgspec.json.encode(answer))  # type: ignore[no-any-return]
+    return msgspec.json.decode(encode_finite(answer))  # type: ignore[no-any-return]
 
 
 def test_seasons_that_count_on_less_of_a_deficit_are_inside_every_rail() -> None:

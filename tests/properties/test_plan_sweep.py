@@ -19,6 +19,7 @@ from properties.plan_requests import CLEAR, KINDS, request
 from properties.plan_shape import violations
 from steelyard.http.endpoints.plans import plan_phases
 from steelyard.http.schemas.plans import PlanRequest
+from steelyard.http.wire.encoding import encode_finite
 from steelyard.science.rails.subject import Refused
 from steelyard.science.register.errors import Contradiction, OutOfDomain
 
@@ -31,7 +32,7 @@ SIZES = [pytest.param(1000, id="1000"), pytest.param(20_000, id="20000", marks=p
 def plan(asked: Json) -> Json:
     """The answer to a request, as JSON-like data. The request is held to its schema."""
     answer = plan_phases.compute(msgspec.convert(asked, PlanRequest, strict=False))
-    return msgspec.json.decode(msgspec.json.encode(answer))
+    return msgspec.json.decode(encode_finite(answer))
 
 
 class Answered(NamedTuple):

@@ -21,6 +21,7 @@ from steelyard.http.endpoints import mapping
 from steelyard.http.endpoints.reviews import review_phase
 from steelyard.http.schemas.profile import Profile
 from steelyard.http.schemas.reviews import ReviewRequest
+from steelyard.http.wire.encoding import encode_finite
 from steelyard.science.measures.assessment import assess
 from steelyard.science.rails.subject import Refused
 from steelyard.science.register.errors import OutOfDomain
@@ -108,7 +109,7 @@ def sweep(size: int) -> tuple[list[Swept], Counter[str]]:
             except OutOfDomain as refusal:
                 refused[refusal.code] += 1
             else:
-                answered.append(Swept(asked, msgspec.json.decode(msgspec.json.encode(answer))))
+                answered.append(Swept(asked, msgspec.json.decode(encode_finite(answer))))
         _sweeps[size] = answered, refused
     return _sweeps[size]
 
@@ -165,7 +166,7 @@ def test_what_once_broke_a_rail_no_longer_does() -> None:
     once = json.loads((Path(__file__).parent / "reviews_once_outside.json").read_text(encoding="utf-8"))
     for asked in once:
         answer = review_phase.compute(msgspec.convert(asked, ReviewRequest, strict=False))
-        assert violations(Swept(asked, msgspec.json.decode(msgspec.json.encode(answer)))) == []
+        assert violations(Swept(asked, msgspec.json.decode(encode_finite(answer)))) == []
 
 
 def violations(s: Swept) -> list[str]:

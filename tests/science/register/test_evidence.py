@@ -117,8 +117,9 @@ import json, msgspec
 from steelyard.science import catalogue
 from steelyard.http.endpoints.examples.examples import {examples}
 from steelyard.http.app import OPERATIONS
+from steelyard.http.wire.encoding import encode_finite
 operation = next(o for o in OPERATIONS if o.operation_id == {operation!r})
-answer = msgspec.json.decode(msgspec.json.encode(operation.compute(next(iter({examples}.values())))))
+answer = msgspec.json.decode(encode_finite(operation.compute(next(iter({examples}.values())))))
 for key in ("fingerprint", "model_version", "contract_version"):
     answer.pop(key)
 print(json.dumps({{"answer": answer, "entry": catalogue.entries()[{id!r}].value}}))

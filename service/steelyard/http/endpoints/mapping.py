@@ -262,7 +262,15 @@ def forecast_points(dated: Sequence[tuple[date, PathPoint]]) -> list[ForecastPoi
 
 def note(message: Message) -> Note:
     """A message with its text."""
+    if not message.params:
+        return _always(message.code)
     return Note(code=message.code, text=english(message), params=message.params)
+
+
+@cache
+def _always(code: str) -> Note:
+    """The note of a message that always reads the same."""
+    return Note(code=code, text=english(Message(code, {})), params={})
 
 
 def notes(messages: list[Message] | tuple[Message, ...]) -> list[Note]:

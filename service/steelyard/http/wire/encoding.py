@@ -9,6 +9,8 @@ from typing import Any
 import msgspec
 from litestar.types import Receive, Scope, Send
 
+from steelyard.science.register import Ids
+
 from .headers import CONTENT_LENGTH, CONTENT_TYPE, Header
 
 
@@ -22,11 +24,16 @@ def _writer() -> Callable[[Any], bytes | None]:
     return json_array
 
 
-def _column(column: Any) -> Any:
-    """What is encoded in place of a column of a compiled function, which the library does not know.
+def _written(column: Any) -> Any:
+    """What is encoded in place of what the library does not know: a column of a compiled function, or ids of entries,
+    which many answers share.
 
-    The writer leaves what is no finite number; raises ``ArithmeticError`` where that is why.
+    The writer of columns leaves what is no finite number; raises ``ArithmeticError`` where that is why.
     """
+    if isinstance(column, Ids):
+        if column.written is None:
+            column.written = msgspec.Raw(msgspec.json.encode([*column]))
+        return column.written
     text = _writer()(column)
     if text is not None:
         return msgspec.Raw(text)
@@ -36,7 +43,7 @@ def _column(column: Any) -> Any:
     return values
 
 
-_json = msgspec.json.Encoder(enc_hook=_column)
+_json = msgspec.json.Encoder(enc_hook=_written)
 _pack = msgspec.msgpack.Encoder(enc_hook=lambda _: None)  # columns were looked at when they were written
 # A MessagePack float64 (0xcb) whose eleven exponent bits are all ones: NaN or an infinity. Bytes of other values
 # may look the same, so that a match is a suspicion; without a match there is none.

@@ -127,6 +127,7 @@ from .evidence import (
 from .message import Message, say
 from .provenance import (
     Choice,
+    Ids,
     record,
     recorded,
     traced,
@@ -250,6 +251,7 @@ __all__ = [
     "Choice",
     "Contradiction",
     "Entry",
+    "Ids",
     "Kind",
     "Message",
     "OutOfDomain",

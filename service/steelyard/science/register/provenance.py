@@ -6,7 +6,7 @@ stands for the entries of the register that its code can reach (``reach.py``), u
 themselves. Marking more functions tells branches apart more finely; marking fewer never loses an entry.
 """
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextvars import ContextVar
 from functools import lru_cache, wraps
 from typing import Any, ParamSpec, TypeVar
@@ -22,13 +22,38 @@ V = TypeVar("V")
 _noted: ContextVar[set[Any] | None] = ContextVar("noted", default=None)
 
 
+class Ids(Sequence[str]):
+    """Ids of entries, read like a list. Many answers share one, so that whoever writes it out may keep that in
+    ``written``."""
+
+    __slots__ = ("_ids", "written")
+
+    def __init__(self, ids: Iterable[str]) -> None:
+        self._ids = tuple(ids)
+        self.written: object = None
+
+    def __getitem__(self, place: Any) -> Any:
+        return self._ids[place]
+
+    def __len__(self) -> int:
+        return len(self._ids)
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._ids)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Sequence) and [*self] == [*other]
+
+    __hash__ = None  # type: ignore[assignment]  # as a list
+
+
 @lru_cache(maxsize=4096)  # people differ, the ways through the code are few
 def _entries_of(noted: frozenset[Any]) -> list[str]:
-    """Ids of the entries that what ran can reach, in the order of the alphabet. Not to be changed: it is shared."""
+    """Ids of the entries that what ran can reach, in the order of the alphabet."""
     found: set[str] = set()
     for one in noted:
         found |= reached(one) if callable(one) else set(one)
-    return sorted(found)
+    return Ids(sorted(found))  # type: ignore[return-value]
 
 
 def traced(function: Callable[P, R]) -> Callable[P, R]:
