@@ -13,6 +13,7 @@ import pytest
 from steelyard.http.endpoints.batch_kinds import BATCHED
 from steelyard.http.endpoints.examples.examples import PLAN_EXAMPLES
 from steelyard.http.wire.decoding import BodyDecoder
+from steelyard.http.wire.encoding import encode_finite
 from steelyard.http.wire.problems import ProblemError
 from steelyard.http.wire.refusals import REFUSALS, refusal
 from steelyard.science.numbers import Z80
@@ -29,7 +30,7 @@ def call(name: str, body: Json) -> Json:
     assert operation.body_type is not None
     decoded = BodyDecoder(operation.body_type).decode(json.dumps(body).encode())
     try:
-        return json.loads(msgspec.json.encode(operation.compute(decoded)))  # type: ignore[no-any-return]
+        return json.loads(encode_finite(operation.compute(decoded)))  # type: ignore[no-any-return]
     except REFUSALS as error:
         raise refusal(error, operation.body_type) from error
 
@@ -588,3 +589,17 @@ def test_a_day_before_the_state_is_named(weekly: list[Json], operation: str, nam
     assert [(fault.pointer, fault.code) for fault in refused.value.errors] == [(f"#/{name}", code)]
     assert str(known) in refused.value.errors[0].detail
     assert call(operation, {**body, name: str(known)})["state"]["as_of_date"] == str(known)
+
+
+def test_a_state_leaves_out_what_is_as_usual_of_entries_and_weeks(plan: Json) -> None:
+    """A log of weeks and a plan of weeks is most of a state, which callers keep for every member."""
+    followed = plan["state"]["phase"]
+    assert followed["weeks"]
+    assert not any(week.get("at_end", "") is None or week.get("by_day") == [] for week in followed["weeks"])
+    state = call("read_trend", {"profile": WHO["profile"], "log": lived(-20, 1, 2500.0)})["state"]
+    assert {tuple(entry) for entry in state["log"]["weights"]} == {("date", "weight_kg")}
+    assert {tuple(entry) for entry in state["log"]["intakes"]} == {("date", "intake_kcal")}
+    partial = lived(-20, 1, 2500.0)
+    partial["intakes"][3]["is_partial"] = True
+    kept = call("read_trend", {"profile": WHO["profile"], "log": partial})["state"]["log"]["intakes"]
+    assert [entry.get("is_partial", False) for entry in kept].count(True) == 1

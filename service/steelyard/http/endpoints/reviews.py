@@ -67,7 +67,7 @@ def review_phase(body: ReviewRequest) -> ReviewResponse:
     found = reviewed.review
     maintenance = found.maintenance
     attention = _attention(body, answer)
-    weeks = reviewed.weeks
+    weeks, after = reviewed.weeks, reviewed.after
     ends = mapping.forecast_points([(week.last_day, week.at_end) for week in weeks])
     return ReviewResponse(
         **mapping.provenance("review_phase", body),
@@ -97,7 +97,7 @@ def review_phase(body: ReviewRequest) -> ReviewResponse:
         ],
         protein_reference_kg=mapping.rounded_if_any(found.protein_reference_kg, KG),
         ends_early_when=mapping.notes(found.ends_early_when),
-        after=None if reviewed.after is None else _after(reviewed.after),
+        after=None if after is None else _after(after),
         guard_rails=[mapping.guard_rail(action) for action in answer.actions],
         notes=mapping.notes(found.notes),
         attention=attention,

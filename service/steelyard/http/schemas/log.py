@@ -11,7 +11,7 @@ from .body_composition import GirthMeasurement, ReadingMeasurement, SkinfoldMeas
 from .quantities import CivilDate, Request
 
 
-class WeightEntry(Request, frozen=True, kw_only=True):
+class WeightEntry(Request, frozen=True, kw_only=True, omit_defaults=True):
     """A weighing. Several a day are allowed; `order` tells them apart."""
 
     date: CivilDate
@@ -29,7 +29,7 @@ class WeightEntry(Request, frozen=True, kw_only=True):
     ] = 0
 
 
-class IntakeEntry(Request, frozen=True, kw_only=True):
+class IntakeEntry(Request, frozen=True, kw_only=True, omit_defaults=True):
     """What was eaten on a day. A missing day is an absent entry, not a zero."""
 
     date: CivilDate
@@ -48,7 +48,7 @@ class IntakeEntry(Request, frozen=True, kw_only=True):
     is_partial: Annotated[bool, Meta(description="Whether the day was logged only in part.", examples=[False])] = False
 
 
-class StepsEntry(Request, frozen=True, kw_only=True):
+class StepsEntry(Request, frozen=True, kw_only=True, omit_defaults=True):
     """Steps counted on a day, by phone or watch. A missing day is an absent entry, not a zero."""
 
     date: CivilDate

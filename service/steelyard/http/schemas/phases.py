@@ -121,7 +121,7 @@ class DayPassed(Request, frozen=True, kw_only=True):
 _IntakeOfWeek = Annotated[float, Meta(ge=300, le=15000, description="Energy per day, kilocalories.", examples=[2700])]
 
 
-class WeekFollowed(Request, frozen=True, kw_only=True):
+class WeekFollowed(Request, frozen=True, kw_only=True, omit_defaults=True):
     """A week as planned. A week of a plan's answer, or of a review's, is taken as it is: what is not needed of it is
     passed over."""
 
