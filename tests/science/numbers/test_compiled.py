@@ -176,9 +176,10 @@ def test_a_build_of_other_code_is_left_alone(monkeypatch: pytest.MonkeyPatch) ->
     assert not compiled.is_compiled()
 
 
+@pytest.mark.usefixtures("both_forms")
 def test_without_a_build_the_core_runs_as_it_is_written(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(compiled._Twins, "found", None)
     monkeypatch.setitem(sys.modules, "steelyard.science._floats", None)
+    assert not compiled.use_compiled(True)
     example = next(iter(_ANSWERS["read_trend"].request_examples.values()))
     assert _answer("read_trend", example)
     assert not compiled.is_compiled()

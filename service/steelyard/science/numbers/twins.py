@@ -35,18 +35,24 @@ class _Twins:
     """The compiled forms by name: ``None`` until the first is asked for, since they need the modules they are from."""
 
     found: Mapping[str, Callable[..., Any]] | None = None
+    takers: ClassVar[list[Callable[[Mapping[str, Callable[..., Any]]], None]]] = []  # each takes its own
+
+
+def _use(twins: Mapping[str, Callable[..., Any]]) -> Mapping[str, Callable[..., Any]]:
+    _Twins.found = twins
+    for take in _Twins.takers:
+        take(twins)
+    return twins
 
 
 def _load() -> Mapping[str, Callable[..., Any]]:
     """The compiled forms; none where there is no build, or one of other code."""
-    _Twins.found = {}
     try:
         from steelyard.science._floats import CHECKSUM, TWINS
     except ImportError:
-        return _Twins.found
-    if checksum_of({name: function.__code__ for name, function in _marked.items()}) == CHECKSUM:
-        _Twins.found = TWINS
-    return _Twins.found
+        return _use({})
+    codes = {name: function.__code__ for name, function in _marked.items()}
+    return _use(TWINS if checksum_of(codes) == CHECKSUM else {})
 
 
 class _Kernels:
@@ -82,7 +88,7 @@ def use_compiled(wanted: bool) -> bool:
     """Use the compiled forms (or leave them alone, to compare the two); return whether they are in use."""
     if wanted:
         return bool(_load())
-    _Twins.found = {}
+    _use({})
     return False
 
 
@@ -112,13 +118,22 @@ def compiled(function: Callable[P, R]) -> Callable[P, R]:
     name = _name(function)
     _marked[name] = function
 
+    def first(*args: Any, **keywords: Any) -> Any:
+        take(_load() if _Twins.found is None else _Twins.found)
+        return call(*args, **keywords)
+
+    twin: Callable[..., Any] | None = first
+
+    def take(twins: Mapping[str, Callable[..., Any]]) -> None:
+        nonlocal twin
+        twin = twins.get(name)
+
+    _Twins.takers.append(take)
+
     @wraps(function)
     def call(*args: Any, ops: Elementwise = FLOATS, **keywords: Any) -> Any:
-        if ops is FLOATS:
-            twins = _Twins.found
-            twin = (_load() if twins is None else twins).get(name)
-            if twin is not None:
-                return twin(*args, **keywords)
+        if ops is FLOATS and twin is not None:
+            return twin(*args, **keywords)
         return function(*args, ops=ops, **keywords)  # type: ignore[arg-type]
 
     return cast(Callable[P, R], call)

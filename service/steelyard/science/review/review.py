@@ -263,9 +263,9 @@ class _Evidence(NamedTuple):
         # One week of water is no reason to eat less: ask first.
         return Verdict.CONTRADICTED if not self.is_logged_so and self.water_probability > in_play else found
 
-    def verdict_after(self, told: Verdict | None) -> Verdict:
-        """The verdict that was told while it may stay, else today's."""
-        return told if told is not None and self.verdict(told) is told else self.verdict()
+    def stays(self, told: Verdict) -> bool:
+        """Whether a verdict that was told may stay."""
+        return self.verdict(told) is told
 
 
 def _scale_goes_on(kind: PhaseKind, planned_kg: float, is_contradicted: bool) -> bool:
@@ -353,9 +353,10 @@ def review_phase(
             is_logged_as_planned,
             subject.is_pregnant,
         )
-        verdict = evidence.verdict_after(before.verdict)
+        today = evidence.verdict()
+        verdict = before.verdict if before.verdict is not None and evidence.stays(before.verdict) else today
         # A verdict that stays is a word: nothing is changed by it that today's own would not change.
-        acted_on = verdict if verdict is Verdict.CONTRADICTED else evidence.verdict()
+        acted_on = verdict if verdict is Verdict.CONTRADICTED else today
     verdict, more_days, waits = wait_for_events(log.events, day, verdict, more_days)
 
     is_open = not finished and verdict is not Verdict.TOO_EARLY
