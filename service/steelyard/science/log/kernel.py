@@ -198,10 +198,10 @@ def _weigh(columns: Row, settings: Row, work: Row, origin: int, at: int, day: in
             + rise * work[row + 7]
         )
         work[origin + GAIN + i] = along
-        if i == 5 or i == 6:
-            known += along
-        elif i == 0:
+        if i == 0:
             known += by_tissue * along
+        elif i == 5 or i == 6:
+            known += along
         elif i == 1:
             known += by_alpha * along
         elif i == 2:
@@ -453,11 +453,10 @@ def walk_back(columns: Row, settings: Row, steps: Row, days: int, slot: int, vie
                     for j in range(STATES):
                         total += room[8 + i * STATES + j] * room[spread + j]
                     room[pushed + i] = total
-        apart = settings[PULL] * columns[at + BY_BETA] * settings[SETTLED]
         for v in range(5):
             asked = 104 + 8 * v
             spread = 144 + 8 * v
-            mean = apart if v == 1 or v == 2 else 0.0
+            mean = 0.0
             variance = 0.0
             with_last = 0.0
             for i in range(STATES):
@@ -472,6 +471,9 @@ def walk_back(columns: Row, settings: Row, steps: Row, days: int, slot: int, vie
             else:
                 view[out + ALPHA + v - 3] = mean
                 view[out + ALPHA_VARIANCE + v - 3] = variance
+        apart = settings[PULL] * columns[at + BY_BETA] * settings[SETTLED]
+        view[out + LEVEL] += apart
+        view[out + BORNE] += apart
         both = room[144 + 8 * 3 + 2]
         for i in range(STATES):
             both -= room[144 + 8 * 3 + i] * room[184 + 8 * 4 + i]
