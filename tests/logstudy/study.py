@@ -19,7 +19,8 @@ Cell = tuple[str, str, int]
 
 
 class Score(NamedTuple):
-    """A quantity in a cell: by person whether covered, the probability integral transform and errors; mean scores."""
+    """A quantity in a cell: by person whether covered, the probability integral transform and errors; mean scores, and
+    the standard error of their ratio."""
 
     covered: Array
     transform: Array
@@ -27,6 +28,7 @@ class Score(NamedTuple):
     sd: Array
     ours: float
     best: float  # of the best simple baseline
+    ratio_error: float
 
 
 def run(people: int = PEOPLE, seed: int = SEED, days: Sequence[int] = DAYS) -> dict[str, dict[Cell, Score]]:
@@ -39,22 +41,24 @@ def run(people: int = PEOPLE, seed: int = SEED, days: Sequence[int] = DAYS) -> d
                 cells[world, plan, length] = truths(logs), baselines(logs), answers(logs)
     found: dict[str, dict[Cell, Score]] = {}
     for quantity in QUANTITIES:
-        best = dict.fromkeys(cells, math.inf)
+        best = dict.fromkeys(cells, np.full(people, math.inf))
         for name in next(iter(cells.values()))[1][quantity]:
             errors = np.concatenate([truth[quantity] - simple[quantity][name] for truth, simple, _ in cells.values()])
             bias = float(np.median(errors))
             most = 4.0 * float(np.median(np.abs(errors - bias)))
             spread = float(np.std(np.clip(errors - bias, -most, most)))
             for cell, (truth, simple, _) in cells.items():
-                score = crps(simple[quantity][name] + bias, np.full(people, spread), truth[quantity]).mean()
-                best[cell] = min(best[cell], float(score))
+                score = crps(simple[quantity][name] + bias, np.full(people, spread), truth[quantity])
+                best[cell] = min(best[cell], score, key=np.mean)
         found[quantity] = {}
         for cell, (truth, _, ours) in cells.items():
             mean, sd = ours[quantity]
             z = (truth[quantity] - mean) / sd
-            score = float(crps(mean, sd, truth[quantity]).mean())
+            score, simplest = crps(mean, sd, truth[quantity]), best[cell]
+            ours, theirs = float(score.mean()), float(simplest.mean())
+            apart = float(np.std(score - ours / theirs * simplest)) / (theirs * math.sqrt(people))
             found[quantity][cell] = Score(
-                np.abs(z) <= Z80, np.asarray(ndtr(z)), mean - truth[quantity], sd, score, best[cell]
+                np.abs(z) <= Z80, np.asarray(ndtr(z)), mean - truth[quantity], sd, ours, theirs, apart
             )
     return found
 
@@ -74,6 +78,12 @@ def relative_score(cells: dict[Cell, Score]) -> tuple[float, float]:
     """Continuous ranked probability score against the best baseline of each cell: mean, and the worst cell."""
     ratios = [score.ours / score.best for score in cells.values()]
     return float(np.mean(ratios)), max(ratios)
+
+
+def beaten(cells: dict[Cell, Score], by: float = 1.03) -> list[tuple[Cell, Score]]:
+    """Cells in which a simple reader is better by more than that, the worst first."""
+    found = [(cell, score) for cell, score in cells.items() if score.ours > by * score.best]
+    return sorted(found, key=lambda each: -each[1].ours / each[1].best)
 
 
 def upper_99(covered: Array) -> float:

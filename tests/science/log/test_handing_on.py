@@ -159,16 +159,22 @@ def test_a_log_cut_anywhere_is_read_as_the_whole(seed: int, steps: bool) -> None
 @pytest.mark.parametrize("until_day", [0, 9, 30])
 def test_days_that_tell_what_is_spent_count_once(until_day: int, goes_on: int) -> None:
     """Of someone who logs food at first, if at all, and again from day 90 on, read on from within the fortnight that is
-    told, or after it."""
+    told, or after it. Who logged for nine days eats as before; who logged for thirty eats less from day 90 on, so that
+    with the shift is seen that nine days more tell it anew."""
     last = FIRST + goes_on + TAIL_DAYS
     whole = lived(5, goes_on + TAIL_DAYS + 1)
     logged = [each for each in whole.intakes if not FIRST + until_day <= each.day < FIRST + 90]
+    if until_day == 9:
+        logged = [
+            replace(each, intake_kcal=each.intake_kcal * (2050 / 1600 if each.day >= FIRST + 90 else 1.0))
+            for each in logged
+        ]
     log = replace(whole, intakes=logged)
     handed = carried_over(log, [last])
     assert handed.onset is not None
     assert handed.onset.days == goes_on
     told, again = (days_that_tell(each, last) for each in (log, handed))
-    assert len(told) == 14
+    assert len(told) == (14 if until_day < 30 else 14 + 9)
     assert again == [day - goes_on for day in told if day > goes_on]
 
 
@@ -275,3 +281,16 @@ def test_the_water_of_an_event_comes_and_goes(kind: EventKind) -> None:
         assert abs(path[-1]) < 0.01
     odd = expected_water([LoggedEvent(FIRST + 10, kind, FIRST + 3)], FIRST, 200)
     assert odd == expected_water([LoggedEvent(FIRST + 10, kind, FIRST + 10)], FIRST, 200)
+
+
+def test_what_the_body_weighed_when_the_log_began_is_handed_on() -> None:
+    """Carried mass is counted from it. A state of before that has none goes on from where tissue stands: what is
+    carried then steps by what the kilograms since are worth, a fiftieth of them, and weight does not."""
+    log = lived(5, 200)
+    parts = carried_over(log, [FIRST + 90, FIRST + 150])
+    assert parts.onset is not None
+    assert parts.onset.body.settled_kg == log.weighings[0].weight_kg
+    older = replace(parts, onset=replace(parts.onset, body=replace(parts.onset.body, settled_kg=None)))
+    now, then = (trend_of_log(PERSON, ASSESSED, each, FIRST + 199)[0] for each in (parts, older))
+    assert now.smoothed.weight_kg[-1] == pytest.approx(then.smoothed.weight_kg[-1], abs=0.05)
+    assert now.changes[0].tissue.mean == pytest.approx(then.changes[0].tissue.mean, abs=0.1 * now.changes[0].tissue.sd)

@@ -302,9 +302,10 @@ def test_outlier_and_stale_log_are_noted() -> None:
     assert all(np.isfinite(trend.causal.maintenance_sd_kcal))
 
 
-@pytest.mark.parametrize(("days_later", "more_days"), [(0, 0), (13, 0), (14, 7), (1000, 7)])
+@pytest.mark.parametrize(("days_later", "more_days"), [(0, 0), (2, 0), (13, 1), (14, 7), (1000, 7)])
 def test_a_fortnight_without_weighing_is_too_early_to_tell(days_later: int, more_days: int) -> None:
-    """However long the weeks before it were weighed: a model left alone only grows surer of itself."""
+    """However long the weeks before it were weighed: a model left alone only grows surer of itself. Nothing is logged
+    on those days either, so that what a week of them was eaten at wants a day of log before it counts."""
     log = simulated(60, missing=0.0)
     trend = read(log, FIRST + 59 + days_later)
     assert trend.more_days_needed == more_days

@@ -69,6 +69,10 @@ class BodyAsRead(Request, frozen=True, kw_only=True):
     ]
     usual_kcal: Annotated[float, Meta(ge=300, le=15000, description="Eaten a day before the log, logging scale.")]
     is_usual_known: Annotated[bool, Meta(description="Whether that was told.")]
+    settled_kg: (
+        Annotated[float, Meta(ge=20, le=500, description="Weight when the log began; as tissue stands by default.")]
+        | None
+    ) = None
 
 
 class AccountAsRead(Request, frozen=True, kw_only=True):

@@ -144,9 +144,11 @@ def _on_last_day(fit: LogFit, tissue: float) -> Estimate:
     at = (fit.days - 1) * k.COLUMNS
     by_alpha, by_beta, carried = (fit.columns[at + each] for each in (k.BY_ALPHA, k.BY_BETA, k.CARRIED))
     stays = 1.0 if fit.settings[k.STAYS] > 0.0 else 0.0
-    loads = (tissue, by_alpha, by_beta, 0.0, carried, 1.0, 0.0, stays)
+    moves = fit.settings[k.PULL] * by_beta
+    loads = (tissue - moves, by_alpha, by_beta, 0.0, carried, 1.0, 0.0, stays)
     seen = [(one.probability, *_loaded(loads, one.mean, one.spread)) for one in fit.told]
-    return mixed([(probability, mean - fit.shift, max(variance, 0.0)) for probability, mean, variance in seen])
+    off = moves * fit.settings[k.SETTLED] - fit.shift
+    return mixed([(probability, mean + off, max(variance, 0.0)) for probability, mean, variance in seen])
 
 
 @compiled

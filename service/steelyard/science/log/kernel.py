@@ -15,6 +15,9 @@ Hidden from day to day (``witnesses.py`` says what they mean and where the figur
     beta[t+1]   = beta[t] + pull flow[t] + known change of activity[t] + drift
     weight[t]   = tissue + amplitude carried[t] + water + noise that lingers + rise[t] menstrual rise + noise
 
+Carried mass is counted from what was eaten before the log, which was about what the body of *that* day spent. Where it
+was not told it is read from alpha and beta, and as beta follows tissue, what it has moved by since is taken off again.
+
 Several explanations run side by side. A weighing that an explanation does not expect splits it in three: as it is, the
 weighing is wrong, or water moved. Each explanation is one Gaussian given its own history, so that the odds between
 them are exact until the least likely are dropped (Gaussian sum with pruning, Alspach & Sorenson 1972).
@@ -52,7 +55,8 @@ WORK = (4 * SLOTS + 1) * RECORD  # room for the explanations of a day, and a gai
 PULL, GROWTH, BETA_DRIFT, ALPHA_DRIFT, WATER_KEPT, WATER_FRESH, LINGER_KEPT, LINGER_SHARE = range(8)
 NOISE_VARIANCE, ODDS_WRONG, WRONG_VARIANCE, ODDS_SHOCK, SHOCK_VARIANCE, SPLITS_FROM = range(8, 14)
 AGAIN_DAYS, AGAIN_ODDS, DROPPED, BREAK_VARIANCE, NOISE_PRIOR, STAYS, ALPHA_LEAST = range(14, 21)
-SETTINGS = 21
+SETTLED = 21  # tissue before the log [kg]
+SETTINGS = 22
 # A row by day; energies in 1,000 kcal. ``BALANCED``: intake at which the day before says that tissue is steady, with
 # the variance of what is gained there [kg2], 0 where it says nothing.
 COLUMNS = 18
@@ -167,10 +171,13 @@ def _weigh(columns: Row, settings: Row, work: Row, origin: int, at: int, day: in
     by_alpha = columns[at + BY_ALPHA]
     by_beta = columns[at + BY_BETA]
     rise = columns[at + RISE]
+    moves = settings[PULL] * by_beta
+    by_tissue = 1.0 - moves
     noise = settings[NOISE_VARIANCE] * work[origin + NOISE] * columns[at + SCALE] * (1.0 - settings[LINGER_SHARE])
     surprise = (
         columns[at + WEIGHED]
-        - work[origin]
+        - moves * settings[SETTLED]
+        - by_tissue * work[origin]
         - by_alpha * work[origin + 1]
         - by_beta * work[origin + 2]
         - carried * work[origin + 4]
@@ -182,7 +189,7 @@ def _weigh(columns: Row, settings: Row, work: Row, origin: int, at: int, day: in
     for i in range(STATES):
         row = origin + SPREAD + i * STATES
         along = (
-            work[row]
+            by_tissue * work[row]
             + by_alpha * work[row + 1]
             + by_beta * work[row + 2]
             + carried * work[row + 4]
@@ -191,7 +198,9 @@ def _weigh(columns: Row, settings: Row, work: Row, origin: int, at: int, day: in
             + rise * work[row + 7]
         )
         work[origin + GAIN + i] = along
-        if i == 0 or i == 5 or i == 6:
+        if i == 0:
+            known += by_tissue * along
+        elif i == 5 or i == 6:
             known += along
         elif i == 1:
             known += by_alpha * along
@@ -462,6 +471,9 @@ def walk_back(columns: Row, settings: Row, steps: Row, days: int, slot: int, vie
             else:
                 view[out + ALPHA + v - 3] = mean
                 view[out + ALPHA_VARIANCE + v - 3] = variance
+        apart = settings[PULL] * columns[at + BY_BETA] * settings[SETTLED]
+        view[out + LEVEL] += apart
+        view[out + BORNE] += apart
         both = room[144 + 8 * 3 + 2]
         for i in range(STATES):
             both -= room[144 + 8 * 3 + i] * room[184 + 8 * 4 + i]
@@ -540,7 +552,7 @@ def walk_back(columns: Row, settings: Row, steps: Row, days: int, slot: int, vie
 
 def _load(columns: Row, settings: Row, at: int, room: Row, into: int, tissue: float) -> None:
     """What the level of a day (with ``tissue`` 0: its carried part) is made of."""
-    room[into] = tissue
+    room[into] = tissue - settings[PULL] * columns[at + BY_BETA]
     room[into + 1] = columns[at + BY_ALPHA]
     room[into + 2] = columns[at + BY_BETA]
     room[into + 3] = 0.0
@@ -657,9 +669,11 @@ def _settle(shown: Row, row: int, days: int, day: int, total: float) -> None:
 def _level(columns: Row, settings: Row, at: int, steps: Row, origin: int) -> float:
     """Weight without its noise."""
     stays = steps[origin + 7] if settings[STAYS] > 0.0 else 0.0
+    moves = settings[PULL] * columns[at + BY_BETA]
     return (
         stays
-        + steps[origin]
+        + moves * settings[SETTLED]
+        + (1.0 - moves) * steps[origin]
         + columns[at + BY_ALPHA] * steps[origin + 1]
         + columns[at + BY_BETA] * steps[origin + 2]
         + columns[at + CARRIED] * steps[origin + 4]
@@ -670,19 +684,22 @@ def _level(columns: Row, settings: Row, at: int, steps: Row, origin: int) -> flo
 def _level_variance(columns: Row, settings: Row, at: int, steps: Row, origin: int) -> float:
     """Variance of weight without its noise."""
     stays = 1.0 if settings[STAYS] > 0.0 else 0.0
+    by_tissue = 1.0 - settings[PULL] * columns[at + BY_BETA]
     total = 0.0
     for i in range(STATES):
         row = origin + SPREAD + i * STATES
         along = (
-            steps[row]
+            by_tissue * steps[row]
             + columns[at + BY_ALPHA] * steps[row + 1]
             + columns[at + BY_BETA] * steps[row + 2]
             + columns[at + CARRIED] * steps[row + 4]
             + steps[row + 5]
             + stays * steps[row + 7]
         )
-        if i == 0 or i == 5:
+        if i == 5:
             total += along
+        elif i == 0:
+            total += by_tissue * along
         elif i == 1:
             total += columns[at + BY_ALPHA] * along
         elif i == 2:
@@ -697,8 +714,8 @@ def _level_variance(columns: Row, settings: Row, at: int, steps: Row, origin: in
 # Rows of what the columns are laid out with.
 ALPHA_MEAN, AMPLITUDE, REFERENCE, HELD_LOAD, SLOW_SHARE, SLOW_KEPT = range(6)
 ERROR_LOGGED, ERROR_UNLOGGED, SHIFT_FROM, SHIFT_APART, BREAK_ODDS = range(6, 11)
-DEFICIT, DEFICIT_SPREAD, DEFICIT_DAYS, LOGGED_BEFORE, MEANT_FROM = range(11, 16)
-PLAN = 16
+DEFICIT, DEFICIT_SPREAD, DEFICIT_DAYS, LOGGED_BEFORE, MEANT_FROM, ERROR_SILENT, DEFICIT_AGAIN = range(11, 18)
+PLAN = 18
 RECENT_DAYS = 7
 SHIFT_DAYS = 5
 HABIT_DAYS = 14
@@ -721,13 +738,22 @@ def lay_out(
     recent = 0.0
     erring = 0.0
     broke = -1
+    silent = 0.0
     logged = plan[LOGGED_BEFORE]
+    told = logged
     for day in range(days):
         at = day * COLUMNS
         eaten = intake[day]
         columns[at + INTAKE] = 0.001 * acting[day]
-        error = plan[ERROR_LOGGED] if is_logged[day] > 0.0 else plan[ERROR_UNLOGGED]
-        columns[at + INTAKE_VARIANCE] = 1e-6 * error * error * eaten * eaten
+        error = plan[ERROR_LOGGED] * plan[ERROR_LOGGED]
+        silent = silent + 1.0 if silent < RECENT_DAYS else 1.0
+        if is_logged[day] > 0.0:
+            silent = 0.0
+        else:
+            # Days of a week without a log err together: their sum by the square of their number.
+            error = plan[ERROR_UNLOGGED] * plan[ERROR_UNLOGGED]
+            error += (2.0 * silent - 1.0) * plan[ERROR_SILENT] * plan[ERROR_SILENT]
+        columns[at + INTAKE_VARIANCE] = 1e-6 * error * eaten * eaten
         columns[at + CARRIED] = (1.0 - share) * carried[day] + share * slow
         loads = plan[AMPLITUDE] * ((1.0 - share) * slope[day] + share * slow_slope)
         columns[at + BY_ALPHA] = plan[HELD_LOAD] * per_alpha - loads * plan[REFERENCE] * per_alpha
@@ -751,9 +777,10 @@ def lay_out(
         columns[at + BALANCED] = 0.0
         columns[at + BALANCE_VARIANCE] = 0.0
         if day > 0 and is_logged[day - 1] > 0.0:
-            if logged < plan[DEFICIT_DAYS] and day <= plan[MEANT_FROM]:
+            if told < plan[DEFICIT_DAYS] and day <= plan[MEANT_FROM]:
                 columns[at + BALANCED] = 0.001 * intake[day - 1] / (1.0 - plan[DEFICIT])
                 columns[at + BALANCE_VARIANCE] = plan[DEFICIT_SPREAD] * plan[DEFICIT_SPREAD]
+            told += 1.0
             logged += 1.0
         # Where the last days lie off the habit before them, a phase may have begun.
         columns[at + BREAKS] = 0.0
@@ -775,3 +802,6 @@ def lay_out(
             if shift > plan[SHIFT_FROM] or shift < -plan[SHIFT_FROM]:
                 columns[at + BREAKS] = plan[BREAK_ODDS]
                 broke = day
+                # Another phase is another choice, which tells by itself what is spent, from the days of the shift on.
+                if logged < plan[DEFICIT_AGAIN] and told > SHIFT_DAYS:
+                    told = SHIFT_DAYS

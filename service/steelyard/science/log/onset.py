@@ -48,8 +48,8 @@ class Account(msgspec.Struct, frozen=True, kw_only=True, gc=False):
 
 
 class BodyRead(msgspec.Struct, frozen=True, kw_only=True, gc=False):
-    """The body that a reading took: maintenance by the equations [kcal/d, physical] and the constants of
-    ``tissue_model.TissueModel``."""
+    """The body that a reading took: maintenance by the equations [kcal/d, physical], the constants of
+    ``tissue_model.TissueModel``, and what it weighed when the log began, at which it was settled."""
 
     prior_kcal: float
     prior_sd_kcal: float
@@ -62,6 +62,7 @@ class BodyRead(msgspec.Struct, frozen=True, kw_only=True, gc=False):
     carried_per_kcal: float
     usual_kcal: float
     is_usual_known: bool
+    settled_kg: float | None = None
 
     @property
     def prior(self) -> Estimate:

@@ -21,6 +21,7 @@ from ..measures import (
 from ..numbers import Estimate
 from ..person import BodyFatMethod, Person
 from ..register import Basis, OutOfDomain, constant, traced
+from . import kernel as k
 from .entries import DailyLog, Log, Measured, clean_log
 from .fat_and_lean import CompositionChange, FatReading, composition_change, partition_of
 from .implied_intake import ImpliedIntake, implied_intakes
@@ -144,11 +145,11 @@ def read_log(
         onset=onset,
         keep_day=begins or None,
     )
-    read = _body_read(physical, tissue, is_usual_known)
+    read = _body_read(physical, tissue, is_usual_known, fit.settings[k.SETTLED])
     return Reading(log, as_of_day, daily, tissue, model, state, physical, read, onset, fit, begins)
 
 
-def _body_read(prior: Estimate, tissue: TissueModel, is_usual_known: bool) -> BodyRead:
+def _body_read(prior: Estimate, tissue: TissueModel, is_usual_known: bool, settled_kg: float) -> BodyRead:
     return BodyRead(
         prior_kcal=float(prior.mean),
         prior_sd_kcal=float(prior.sd),
@@ -161,6 +162,7 @@ def _body_read(prior: Estimate, tissue: TissueModel, is_usual_known: bool) -> Bo
         carried_per_kcal=float(tissue.carried_per_kcal),
         usual_kcal=float(tissue.usual_kcal),
         is_usual_known=is_usual_known,
+        settled_kg=settled_kg,
     )
 
 

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from ..numbers import FLOATS, Column, Elementwise, Number, compiled, facet
 from .logging_scale import LOGGING_RATIO
-from .witnesses import DAYS_PER_YEAR, WATER_STAYS_KG, LogFit
+from .witnesses import LogFit, lasting_water
 
 _LEVEL, _RATE, _SPENT, _TISSUE, _CARRIED = 0, 2, 4, 6, 8
 
@@ -26,7 +26,7 @@ class View:
         return deviations(self._fit.row(self._rows, row + 1), 1.0)
 
     def _with_lasting(self, row: int) -> Column:
-        return growing(self._fit.row(self._rows, row + 1), WATER_STAYS_KG**2 / DAYS_PER_YEAR)
+        return with_lasting_water(self._fit.row(self._rows, row + 1))
 
     @facet
     def weight_kg(self) -> Column:
@@ -95,13 +95,13 @@ def deviations(variances: Sequence[Number], factor: Number, *, ops: Elementwise 
 
 
 @compiled
-def growing(variances: Sequence[Number], each_day: Number, *, ops: Elementwise = FLOATS) -> Column:
-    """Roots of variances to which as much more is added each day."""
+def with_lasting_water(variances: Sequence[Number], *, ops: Elementwise = FLOATS) -> Column:
+    """Roots of variances with that of water that may have stayed since the first day."""
     found: Column = []
-    more = 0.0
+    day = 0.0
     for variance in variances:
-        found.append(ops.sqrt(ops.maximum(variance + more, 0.0)))
-        more = more + each_day
+        found.append(ops.sqrt(ops.maximum(variance + lasting_water(day, ops), 0.0)))
+        day = day + 1.0
     return found
 
 

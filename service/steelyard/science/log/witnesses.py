@@ -20,7 +20,7 @@ from functools import cache
 from typing import NamedTuple
 
 from ..body import prior_noise
-from ..numbers import FLOATS, Column, Elementwise, Estimate, Number, Row, compiled, kernel_in_use, row_of
+from ..numbers import FLOATS, Column, Elementwise, Estimate, Number, Row, compiled, inlined, kernel_in_use, row_of
 from ..register import HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, constant, equation, source
 from . import kernel as written
 from .cycle import CYCLE_RISE_KG, CYCLE_RISE_SD_KG
@@ -87,6 +87,11 @@ DEFICIT_DAYS = constant(
     summary="Logged days that tell it together, each its share; those of a phase that is known tell nothing, since "
     "its deficit is meant",
 )  # fmt: skip
+DEFICIT_AGAIN_DAYS = constant(
+    "logged_deficit_again", 56.0, unit="d", basis=Basis.JUDGEMENT,
+    summary="Logged days within which a shift of intake lets as many tell it anew: a phase of one's own choice lies "
+    "near what is spent like the one before, on its own side. After that weight has told (set in-sample)",
+)  # fmt: skip
 DAY_ERROR = constant(
     "logging_day_error", 0.045, unit="1", basis=Basis.JUDGEMENT,
     summary="Random error of a logged day, as a fraction of intake, beside the ratio",
@@ -95,18 +100,24 @@ UNLOGGED_DAY_ERROR = constant(
     "unlogged_day_error", 0.18, unit="1", basis=Basis.FROM_MEMORY,
     summary="Day-to-day coefficient of variation of one person's intake, for days without a log",
 )  # fmt: skip
+SILENT_ERROR = constant(
+    "unlogged_spell_error", 0.15, unit="1", basis=Basis.JUDGEMENT,
+    summary="The part of that which the days of a week without a log share: who is away eats otherwise than usual for "
+    "all of it",
+)  # fmt: skip
 MAINTENANCE_DRIFT = constant(
     "maintenance_drift", 8.0, unit="kcal/d per root day", basis=Basis.JUDGEMENT,
     summary="Random drift of maintenance beside its change with tissue (42 kcal/d over four weeks)",
 )  # fmt: skip
 WATER_SD_KG = constant(
-    "unexplained_water", 0.32, unit="kg", basis=Basis.JUDGEMENT,
+    "unexplained_water", 0.30, unit="kg", basis=Basis.JUDGEMENT,
     summary="SD of carried mass that neither intake nor a dated event explains",
 )  # fmt: skip
 WATER_STAYS_KG = constant(
-    "lasting_water", 0.32, unit="kg per root year", basis=Basis.JUDGEMENT,
+    "lasting_water", 0.36, unit="kg per year", basis=Basis.JUDGEMENT,
     summary="What of carried mass changes for good without a cause that is told (creatine, more muscle glycogen): no "
-    "log tells it from tissue, so that changes over long windows are surer by neither",
+    "log tells it from tissue, so that changes over long windows are surer by neither. It comes slowly, since what "
+    "comes at once is seen: its SD grows with time, beyond a year with the root of it",
 )  # fmt: skip
 WATER_EVENT_KG = constant(
     "water_event", 1.0, unit="kg", basis=Basis.JUDGEMENT,
@@ -332,8 +343,8 @@ def _start(
         "tissue' = tissue + (intake / ratio - maintenance) / energy + growth; weight = tissue + amplitude x expected "
         "carried mass + water that fades + rise around menstruation + noise; a weighing beyond "
         f"{SPLITS_FROM_SD:g} SD of what an explanation expects splits it: as it is, wrong, or water moved; a shift of "
-        f"intake splits it by whether logging changed; the first {DEFICIT_DAYS:g} logged days say that a share of "
-        f"{DEFICIT:g} (SD {DEFICIT_SD:g}) less is eaten than spent"
+        f"intake splits it by whether logging changed; a phase's first {DEFICIT_DAYS:g} logged days tell that a "
+        f"share of {DEFICIT:g} (SD {DEFICIT_SD:g}) less is eaten than spent"
     ),
     kind=Kind.MODEL,
     basis=Basis.JUDGEMENT,
@@ -382,6 +393,7 @@ def fit_log(
         counted = lay_steps(log, known or nothing_counted(tissue.kcal_per_step), g, columns)
     settings = settings_of(tissue, noise_variance, has_cycle=log.cycle_rise is not None)
     settings[written.ALPHA_LEAST] = 1000.0 * g / LOGGING_RATIO_MOST
+    settings[written.SETTLED] = _settled_kg(first_kg, onset)
     own = (prior.sd / prior.mean) ** 2
     ratio = (LOGGING_RATIO_SD / LOGGING_RATIO) ** 2
     energy = (tissue.rho_sd / tissue.rho_kcal_per_kg) ** 2
@@ -420,6 +432,13 @@ def fit_log(
         passed.kept,
         counted,
     )
+
+
+def _settled_kg(first_kg: float, onset: Onset | None) -> float:
+    """Weight at which the body was settled at its usual intake; of a state that does not tell, what it has reached."""
+    if onset is None or not onset.goes_on:
+        return first_kg
+    return onset.accounts[0].mean[0] if onset.body.settled_kg is None else onset.body.settled_kg
 
 
 def run_bank(
@@ -495,13 +514,15 @@ def _columns(
         (k.SLOW_SHARE, CARRIED_SLOW_SHARE),
         (k.SLOW_KEPT, math.exp(-1.0 / CARRIED_SLOW_DAYS)),
         (k.ERROR_LOGGED, DAY_ERROR),
-        (k.ERROR_UNLOGGED, UNLOGGED_DAY_ERROR),
+        (k.ERROR_UNLOGGED, math.sqrt(UNLOGGED_DAY_ERROR**2 - SILENT_ERROR**2)),
+        (k.ERROR_SILENT, SILENT_ERROR),
         (k.SHIFT_FROM, SHIFT_FROM),
         (k.SHIFT_APART, SHIFT_APART_DAYS),
         (k.BREAK_ODDS, SHIFT_BREAK_CHANCE),
         (k.DEFICIT, DEFICIT),
         (k.DEFICIT_SPREAD, DEFICIT_SD * DEFICIT_DAYS**0.5 * 0.001 * scaled.mean * alpha),
         (k.DEFICIT_DAYS, DEFICIT_DAYS),
+        (k.DEFICIT_AGAIN, DEFICIT_AGAIN_DAYS),
         (k.LOGGED_BEFORE, logged_before),
         (k.MEANT_FROM, min(phase_days, default=days)),
     ):
@@ -555,6 +576,13 @@ def _tell(
     return found
 
 
+@inlined
+def lasting_water(days: Number, ops: Elementwise) -> Number:
+    """Variance of what of carried mass changes for good within ``days`` without a cause that is told [kg2]."""
+    years = days / DAYS_PER_YEAR
+    return WATER_STAYS_KG**2 * years * ops.minimum(years, 1.0)
+
+
 def change_under(one: Conclusion, row: int, last: int, then: int) -> tuple[float, float, float]:
     """Probability of an explanation, and mean and variance of a change between two days under it; ``row`` is the
     first of the three columns of a view.
@@ -564,7 +592,7 @@ def change_under(one: Conclusion, row: int, last: int, then: int) -> tuple[float
     view, now, before = one.view, last * written.VIEW + row, then * written.VIEW + row
     variance = view[now + 1] + view[before + 1] - 2.0 * view[before + 2]
     if row != written.LEVEL:
-        variance += WATER_STAYS_KG**2 * (last - then) / DAYS_PER_YEAR
+        variance += lasting_water(last - then, FLOATS)
     return one.probability, view[now] - view[before], max(variance, 0.0)
 
 
