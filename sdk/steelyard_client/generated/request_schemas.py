@@ -169,6 +169,12 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             },
             "rho_kcal_per_kg": {"maximum": 14000, "minimum": 2000, "type": "number"},
             "rho_sd": {"maximum": 6000, "minimum": 0, "type": "number"},
+            "settled_kg": {
+                "anyOf": [
+                    {"maximum": 500, "minimum": 20, "type": "number"},
+                    {"type": "null"},
+                ]
+            },
             "usual_kcal": {"maximum": 15000, "minimum": 300, "type": "number"},
         },
         "required": [

@@ -234,6 +234,7 @@ class BodyAsReadDict(TypedDict):
     prior_sd_kcal: Its standard deviation.
     rho_kcal_per_kg: Energy of a kilogram of tissue. 2000 to 14000.
     rho_sd: Its standard deviation. 0 to 6000.
+    settled_kg: Weight when the log began; as tissue stands by default. 20 to 500.
     usual_kcal: Eaten a day before the log, logging scale. 300 to 15000.
     """
 
@@ -247,6 +248,7 @@ class BodyAsReadDict(TypedDict):
     prior_sd_kcal: "float"
     rho_kcal_per_kg: "float"
     rho_sd: "float"
+    settled_kg: "NotRequired[float | None]"
     usual_kcal: "float"
 
 

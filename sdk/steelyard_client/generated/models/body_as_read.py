@@ -1,9 +1,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Any, TypeVar
+from typing import Any, TypeVar, cast
 
 from attrs import define as _attrs_define
+
+from ..types import UNSET, Unset
 
 T = TypeVar("T", bound="BodyAsRead")
 
@@ -24,6 +26,7 @@ class BodyAsRead:
         rho_kcal_per_kg (float): Energy of a kilogram of tissue.
         rho_sd (float): Its standard deviation.
         usual_kcal (float): Eaten a day before the log, logging scale.
+        settled_kg (float | None | Unset): Weight when the log began; as tissue stands by default.
     """
 
     adaptation_gain: float
@@ -37,6 +40,7 @@ class BodyAsRead:
     rho_kcal_per_kg: float
     rho_sd: float
     usual_kcal: float
+    settled_kg: float | None | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
         adaptation_gain = self.adaptation_gain
@@ -61,6 +65,12 @@ class BodyAsRead:
 
         usual_kcal = self.usual_kcal
 
+        settled_kg: float | None | Unset
+        if isinstance(self.settled_kg, Unset):
+            settled_kg = UNSET
+        else:
+            settled_kg = self.settled_kg
+
         field_dict: dict[str, Any] = {}
 
         field_dict.update(
@@ -78,6 +88,8 @@ class BodyAsRead:
                 "usual_kcal": usual_kcal,
             }
         )
+        if settled_kg is not UNSET:
+            field_dict["settled_kg"] = settled_kg
 
         return field_dict
 
@@ -106,6 +118,15 @@ class BodyAsRead:
 
         usual_kcal = d.pop("usual_kcal")
 
+        def _parse_settled_kg(data: object) -> float | None | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            return cast(float | None | Unset, data)
+
+        settled_kg = _parse_settled_kg(d.pop("settled_kg", UNSET))
+
         body_as_read = cls(
             adaptation_gain=adaptation_gain,
             carried_per_kcal=carried_per_kcal,
@@ -118,6 +139,7 @@ class BodyAsRead:
             rho_kcal_per_kg=rho_kcal_per_kg,
             rho_sd=rho_sd,
             usual_kcal=usual_kcal,
+            settled_kg=settled_kg,
         )
 
         return body_as_read
