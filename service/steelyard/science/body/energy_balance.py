@@ -15,7 +15,7 @@ import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from ..numbers import FLOATS, Elementwise, Number, compiled, inlined
+from ..numbers import FLOATS, Elementwise, Number, compiled, inlined, new_tuple
 from ..register import (
     ALPERT_2005,
     BENITO_2020,
@@ -79,8 +79,6 @@ from .constants import (
     TRAINING_WATER_KG,
 )
 from .state import BodyModel, BodyState, Diet
-
-_new_tuple = tuple.__new__
 
 
 class _Rest(NamedTuple):
@@ -297,7 +295,7 @@ def settle(model: BodyModel, state: BodyState, diet: Diet, *, ops: Elementwise =
     fat, lean, _, _, _, _, day, _ = state
     glycogen, water, gut, recovered, _ = _rest(model, diet, ops)
     adaptation = adaptation_rest(model, diet.intake_kcal - model.maintenance_kcal, ops)
-    return _new_tuple(BodyState, (fat, lean, glycogen, water - recovered, gut, adaptation, day, recovered))
+    return new_tuple(BodyState, (fat, lean, glycogen, water - recovered, gut, adaptation, day, recovered))
 
 
 @inlined
@@ -525,8 +523,7 @@ def walk(
             glycogen_before, water_before, gut_before, glycogen, water, gut, ops,
         )  # fmt: skip
         day = day + days
-        # As ``BodyState(...)``, in half the time: steps are what a forecast is made of.
-        path.append(_new_tuple(BodyState, (fat, lean, glycogen, water, gut, adaptation, day, recovered)))
+        path.append(new_tuple(BodyState, (fat, lean, glycogen, water, gut, adaptation, day, recovered)))
     return path
 
 

@@ -8,7 +8,7 @@ recorded in `service/decisions`. Works on floats (one person) and on arrays (man
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from ..numbers import FLOATS, Elementwise, Estimate, Number, compiled, inlined
+from ..numbers import FLOATS, Elementwise, Estimate, Number, compiled, inlined, new_tuple
 from ..register import Basis, Kind, equation, traced
 from .adherence import as_followed
 from .constants import BASELINE_GLYCOGEN_KG, CARRIED_SPREAD, FAT_ENERGY, GLYCOGEN_ENERGY, LEAN_ENERGY
@@ -16,8 +16,6 @@ from .daily_noise import noise_variance
 from .energy_balance import walk
 from .state import BodyModel, BodyState, Diet, carried_mass, current_maintenance_kcal, maintenance_of, scale_weight
 from .uncertainty import ADHERENCE_SPREAD, ALL_SOURCES, Body, UncertaintySource, adapting, responding, start_body
-
-_new_tuple = tuple.__new__
 
 
 class Stretch(NamedTuple):
@@ -216,7 +214,7 @@ def _spread(
     origin = nodes[since] if since is not None else nodes[0]
     response = carried_spread * (_carried(states[nodes[node]]) - _carried(states[origin]))
     response = response * response
-    return _new_tuple(
+    return new_tuple(
         Spread,
         (
             ops.sqrt(weight + response), ops.sqrt(fat), ops.sqrt(lean), ops.sqrt(carried + response),
@@ -257,7 +255,7 @@ def _spreads(
 @inlined
 def _between(low: Spread, high: Spread, share: Number) -> Spread:
     weight, fat, lean, carried, maintenance, fraction = low
-    return _new_tuple(
+    return new_tuple(
         Spread,
         (
             weight + share * (high.weight_kg - weight),
@@ -288,7 +286,7 @@ def _points(
         carried = carried_mass(glycogen, water, gut)
         noisy = _weighing_sd(weight, spread.weight_kg, has_noise, ops)
         values = (weight, fat, lean, carried, maintenance, fat / weight, spread, noisy)
-        found.append(_new_tuple(PathPoint, values))
+        found.append(new_tuple(PathPoint, values))
     return found
 
 
@@ -317,7 +315,7 @@ def _path(
         if source is UncertaintySource.ADHERENCE:
             scale = 1.0 + ADHERENCE_SPREAD
             intake, carbohydrate, *others = diet
-            diet = _new_tuple(Diet, (intake * scale, carbohydrate * scale, *others))
+            diet = new_tuple(Diet, (intake * scale, carbohydrate * scale, *others))
         elif source is UncertaintySource.ADAPTATION:
             model = adapting(model, diet.intake_kcal, 1.0, ops)
         done = len(states)
@@ -338,8 +336,7 @@ def _run_of(
 ) -> Moved:
     """The run of a body moved by one SD of a source."""
     states = _path(model, state, plan, source, carried_of, ops=ops)
-    # As ``Moved(...)``, in half the time.
-    return _new_tuple(Moved, (source, model, states, _values_of(model, states, ops=ops)))
+    return new_tuple(Moved, (source, model, states, _values_of(model, states, ops=ops)))
 
 
 @traced

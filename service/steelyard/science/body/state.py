@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from ..numbers import FLOATS, Elementwise, Number, compiled, inlined
+from ..numbers import FLOATS, Elementwise, Number, compiled, inlined, new_tuple
 from .constants import (
     ADAPTATION_SHARE,
     BASELINE_CARBOHYDRATE_SHARE,
@@ -28,8 +28,6 @@ from .constants import (
     TRAINING_WATER_KG,
 )
 
-_new_tuple = tuple.__new__
-
 
 @inlined
 def scale_weight(fat_kg: Number, lean_kg: Number, glycogen_kg: Number, water_kg: Number, gut_kg: Number) -> Number:
@@ -53,7 +51,7 @@ class BodyModel(NamedTuple):
     fat_free_kg: Number  # at baseline; scales the training-driven gain
     experience_years: Number
     training_dose: Number  # 0 none .. 1 full
-    training_water_kg: Number = 0.0  # that new training adds
+    training_water_kg: Number  # that new training adds
     training_sparing: Number = TRAINING_SPARING
     protein_sparing_trained: Number = PROTEIN_SPARING_TRAINED
     surplus_lean_factor: Number = SURPLUS_LEAN_FACTOR
@@ -71,16 +69,14 @@ class BodyModel(NamedTuple):
 
 
 # How the tissues of most people answer: the fields of a model after those that a person is calibrated by.
-_responses = tuple(BodyModel._field_defaults.values())[1:]
-
-
+_responses = tuple(BodyModel._field_defaults.values())
 _places = {field: place for place, field in enumerate(BodyModel._fields)}
 
 
 def otherwise(model: BodyModel, field: str, value: Number) -> BodyModel:
     """``model._replace``, in half the time: each source of uncertainty asks for it."""
     place = _places[field]
-    return _new_tuple(BodyModel, (*model[:place], value, *model[place + 1 :]))
+    return new_tuple(BodyModel, (*model[:place], value, *model[place + 1 :]))
 
 
 class BodyState(NamedTuple):
@@ -155,14 +151,14 @@ def calibrate(
     activity = ops.maximum(((1.0 - THERMIC_SHARE) * maintenance_kcal - resting_kcal) / weight_kg, 0.0)
     offset = offset_kcal(maintenance_kcal, activity, fat_kg, lean, GLYCOGEN_KG, 0.0, 0.0)
     carbohydrate, water = maintenance_kcal * carbohydrate_share, TRAINING_WATER_KG * new_training
-    model = _new_tuple(
+    model = new_tuple(
         BodyModel,
         (
             maintenance_kcal, carbohydrate, offset, activity, free, experience_years, training_dose, water,
             *_responses,
         ),
     )  # fmt: skip
-    return model, _new_tuple(BodyState, (fat_kg, lean, GLYCOGEN_KG, 0.0, 0.0, 0.0, 0.0, 0.0))
+    return model, new_tuple(BodyState, (fat_kg, lean, GLYCOGEN_KG, 0.0, 0.0, 0.0, 0.0, 0.0))
 
 
 @inlined

@@ -3,14 +3,12 @@
 from enum import StrEnum
 from typing import NamedTuple
 
-from ..numbers import FLOATS, Elementwise, Estimate, Number, compiled
+from ..numbers import FLOATS, Elementwise, Estimate, Number, compiled, new_tuple
 from ..person import Training, TrainingStatus
 from ..register import CAMPBELL_2020, LEVINE_1999, SCHLOGL_2015, Basis, constant
 from .constants import ADAPTATION_SHARE, BASELINE_CARBOHYDRATE_SHARE, FULL_DOSE_SESSIONS, TRAINING_GAIN
 from .energy_balance import settle
 from .state import BodyModel, BodyState, Diet, calibrate, carried_mass, offset_kcal, otherwise
-
-_new_tuple = tuple.__new__
 
 
 class UncertaintySource(StrEnum):
@@ -175,7 +173,7 @@ def settle_at(
     """
     maintenance, carbohydrate, _, activity, *others = model
     usual_carbohydrate = usual_intake_kcal * carbohydrate / maintenance
-    usual = _new_tuple(Diet, (usual_intake_kcal, usual_carbohydrate, 0.0, 0.0, 0.0, 0.0))
+    usual = new_tuple(Diet, (usual_intake_kcal, usual_carbohydrate, 0.0, 0.0, 0.0, 0.0))
     settled = settle(model, state, usual, ops=ops)
     fat, lean, glycogen, water, gut, adaptation, day, recovered = settled
     _, _, glycogen_before, water_before, gut_before, _, _, _ = state
@@ -184,6 +182,6 @@ def settle_at(
     # The constant holds for the adapted state: maintenance is what the tissues need unadapted.
     offset = offset_kcal(maintenance, activity, fat, lean, glycogen, water, gut)
     return (
-        _new_tuple(BodyModel, (maintenance, carbohydrate, offset, activity, *others)),
-        _new_tuple(BodyState, (fat, lean, glycogen, water, gut, adaptation, day, recovered)),
+        new_tuple(BodyModel, (maintenance, carbohydrate, offset, activity, *others)),
+        new_tuple(BodyState, (fat, lean, glycogen, water, gut, adaptation, day, recovered)),
     )

@@ -28,6 +28,7 @@ from .twins import (
     inlined,
     is_compiled,
     kernel_in_use,
+    new_tuple,
 )
 
 __all__ = [
@@ -48,6 +49,7 @@ __all__ = [
     "is_compiled",
     "kernel_in_use",
     "many",
+    "new_tuple",
     "rounded",
     "rounded_column",
     "rounded_where",

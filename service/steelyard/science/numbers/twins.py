@@ -18,6 +18,9 @@ P = ParamSpec("P")
 R = TypeVar("R")
 T = TypeVar("T")
 
+# Makes a named tuple of all its fields, in order, in half the time of calling it: steps are what a forecast is made of.
+new_tuple = tuple.__new__
+
 _marked: dict[str, Callable[..., Any]] = {}
 
 

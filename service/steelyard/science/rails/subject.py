@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 import msgspec
 
-from ..numbers import FLOATS, Elementwise, Number, inlined
+from ..numbers import FLOATS, Elementwise, Number, inlined, new_tuple
 from ..person import Screening, Sex, TrainingStatus
 from ..register import Message
 from .macronutrients import protein_reference_kg
@@ -15,8 +15,6 @@ from .table import (
     NEED_RATIO_LEAST,
     NEED_SHARE,
 )
-
-_new_tuple = tuple.__new__
 
 
 class RailAction(msgspec.Struct, frozen=True):
@@ -119,13 +117,13 @@ class Subject(NamedTuple):
 
     def with_body(self, weight_kg: float, fat_kg: float, maintenance_kcal: float, carried_kg: float) -> "Subject":
         """The same person in the body of another day: ``_replace``, but faster, as rails are read on each of them."""
-        return _new_tuple(Subject, (*self[:3], weight_kg, fat_kg, maintenance_kcal, *self[6:-1], carried_kg))
+        return new_tuple(Subject, (*self[:3], weight_kg, fat_kg, maintenance_kcal, *self[6:-1], carried_kg))
 
     def with_bodies(self, bodies: Iterable[tuple[float, float, float, float]]) -> Iterator["Subject"]:
         """``with_body`` of each of the bodies."""
         who, rest = self[:3], self[6:-1]
         for weight_kg, fat_kg, maintenance_kcal, carried_kg in bodies:
-            yield _new_tuple(Subject, (*who, weight_kg, fat_kg, maintenance_kcal, *rest, carried_kg))
+            yield new_tuple(Subject, (*who, weight_kg, fat_kg, maintenance_kcal, *rest, carried_kg))
 
     @property
     def settled_kg(self) -> float:
