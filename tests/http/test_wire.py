@@ -5,8 +5,10 @@ RFC 9110 and RFC 9112 are named where a test holds the service to them.
 
 import asyncio
 import json
+import logging
 import re
 from collections.abc import Iterator
+from typing import Any
 from uuid import UUID
 
 import httpx
@@ -17,6 +19,7 @@ from raw_http import PATIENCE_SECONDS, Raw, is_well, line, post, resident_bytes
 from steelyard.cli import bounded_http, head_rules
 from steelyard.http.app import OPERATIONS
 from steelyard.http.wire.request_id import CONTRACT_HEADER
+from uvicorn.protocols.http.flow_control import FlowControl
 
 MAINTENANCE = next(o for o in OPERATIONS if o.operation_id == "estimate_maintenance")
 PATH = MAINTENANCE.path
@@ -286,3 +289,54 @@ async def test_an_operation_has_one_spelling(served: LocalService, path: str) ->
     assert (await answer_to(served, post(PATH, served.key, BODY))).status == 200
     answer = await answer_to(served, post(path, served.key, BODY))
     assert (answer.status, answer.type) == (404, "/problems/not-found")
+
+
+# The way out
+
+
+class _Connection(asyncio.Transport):
+    """Notes what is done to it."""
+
+    def __init__(self) -> None:
+        self.done: list[bytes | str] = []
+
+    def write(self, data: bytes | bytearray | memoryview) -> None:
+        self.done.append(bytes(data))
+
+    def close(self) -> None:
+        self.done.append("closed")
+
+
+@pytest.mark.parametrize("pieces", [[b"{}"], [b"a", b"b"], [b""]])
+@pytest.mark.parametrize("keep_alive", [True, False])
+def test_head_and_beginning_of_an_answer_leave_in_one_write(pieces: list[bytes], keep_alive: bool) -> None:
+    async def app(scope: Any, receive: Any, send: Any) -> None:
+        length = b"%d" % sum(map(len, pieces))
+        await send({"type": "http.response.start", "status": 200, "headers": [(b"content-length", length)]})
+        for piece in pieces[:-1]:
+            await send({"type": "http.response.body", "body": piece, "more_body": True})
+        await send({"type": "http.response.body", "body": pieces[-1]})
+
+    async def answered() -> list[bytes | str]:
+        connection = _Connection()
+        cycle = bounded_http.Cycle(
+            scope={"type": "http", "method": "GET", "http_version": "1.1"},  # type: ignore[arg-type]
+            transport=connection,
+            flow=FlowControl(connection),
+            logger=logging.getLogger("test"),
+            access_logger=logging.getLogger("test"),
+            access_log=False,
+            default_headers=[],
+            message_event=asyncio.Event(),
+            expect_100_continue=False,
+            keep_alive=keep_alive,
+            on_response=lambda: None,
+        )
+        await cycle.run_asgi(app)
+        return connection.done
+
+    first, *others = asyncio.run(answered())
+    assert isinstance(first, bytes)
+    assert first.startswith(b"HTTP/1.1 200 OK\r\n")
+    assert first.endswith(b"\r\n\r\n" + pieces[0])
+    assert others == [*pieces[1:], *([] if keep_alive else ["closed"])]

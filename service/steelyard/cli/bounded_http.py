@@ -32,10 +32,52 @@ _PIECE_BYTES = 16_384  # the parser is given no more at a time, so that a bound 
 _endings: WeakKeyDictionary[ServerState, asyncio.Event] = WeakKeyDictionary()
 
 
+class _OnePiece:
+    """Stands in for a connection while the head of an answer and what follows it are written, and passes both on."""
+
+    __slots__ = ("_connection", "_is_last", "_parts")
+
+    def __init__(self, connection: asyncio.Transport) -> None:
+        self._connection = connection
+        self._parts: list[bytes] = []
+        self._is_last = False
+
+    def write(self, data: bytes) -> None:
+        self._parts.append(data)
+
+    def close(self) -> None:
+        self._is_last = True
+
+    def pass_on(self) -> None:
+        if self._parts:
+            self._connection.write(b"".join(self._parts))
+        if self._is_last:
+            self._connection.close()
+
+
 class Cycle(RequestResponseCycle):
     """One request and its answer. A body that breaks off says so, and can still be answered."""
 
     is_broken = False
+    _head: Any = None  # of the answer, until its body begins
+
+    async def send(self, message: Any) -> None:
+        """Pass the answer on; its head goes with the beginning of its body, since each write wakes the caller."""
+        if not self.response_started and message["type"] == "http.response.start":
+            self._head, self.response_started = message, True
+            return
+        head, self._head = self._head, None
+        if head is None:
+            await super().send(message)
+            return
+        connection, self.response_started = self.transport, False
+        self.transport = joint = _OnePiece(connection)  # type: ignore[assignment]
+        try:
+            await super().send(head)
+            await super().send(message)
+        finally:
+            self.transport = connection
+            joint.pass_on()
 
     def break_off(self, kind: ProblemKind) -> None:
         """The body is at fault: whoever waits for it is told, and the connection ends with the answer."""
