@@ -4,6 +4,7 @@ Needs Cython, setuptools and a C compiler: where one is missing the core runs as
 is an error. Nothing is done where the result is already that of the present source.
 """
 
+import ast
 import importlib.util
 import os
 import shlex
@@ -100,9 +101,10 @@ def build() -> list[Path]:
 def _kernel_source(name: str, checksum_of: Any) -> Path:
     """Copy a kernel and its types to the scratch directory, under the name of its compiled form."""
     written = CORE / f"{name}.py"
-    text = written.read_text(encoding="utf-8")
-    whole = compile(text, str(written), "exec", dont_inherit=True)
+    tree = ast.parse(written.read_text(encoding="utf-8"))
+    whole = compile(tree, str(written), "exec", dont_inherit=True)
     codes = {code.co_name: code for code in whole.co_consts if isinstance(code, CodeType)}
+    text = ast.unparse(_Constants(whole).visit(tree))
     # C's functions of that name are the same library's.
     text = text.replace("\nfrom math import ", "\nfrom cython.cimports.libc.math import ")
     text += f"\n\ndef checksum():\n    return {checksum_of(codes)}\n"
@@ -111,6 +113,24 @@ def _kernel_source(name: str, checksum_of: Any) -> Path:
         if not path.exists() or path.read_text(encoding="utf-8") != new:
             path.write_text(new, encoding="utf-8")
     return found
+
+
+class _Constants(ast.NodeTransformer):
+    """Puts a kernel's constants in place of their names: a loop whose length the C compiler knows, it unrolls."""
+
+    def __init__(self, whole: CodeType) -> None:
+        names: dict[str, Any] = {"__name__": ""}
+        exec(whole, names)  # noqa: S102 - the core's own text
+        self._values = {name: value for name, value in names.items() if isinstance(value, int | float)}
+
+    def visit_Assign(self, node: ast.Assign) -> ast.Assign | None:
+        """Drop a constant's own line; within a function, go on."""
+        return None if node.col_offset == 0 else self.generic_visit(node)  # type: ignore[return-value]
+
+    def visit_Name(self, node: ast.Name) -> ast.expr:
+        """The number of a constant's name."""
+        value = self._values.get(node.id)
+        return node if value is None else ast.parse(repr(value), mode="eval").body
 
 
 def _put_in_place(made: Path) -> Path:

@@ -1,16 +1,4 @@
 # The types of kernel.py, for a compiler; nothing else is said here.
-cdef long STATES, SLOTS, MEAN, SPREAD, GAIN, SURPRISE, PRECISION, WEIGHT, PARENT, EVENT, SHOCK_DAY, SHOCK_SIGN, NOISE
-cdef long NOISE_WORTH, RECORD, WORK
-cdef long PULL, GROWTH, BETA_DRIFT, ALPHA_DRIFT, WATER_KEPT, WATER_FRESH, LINGER_KEPT, LINGER_SHARE
-cdef long NOISE_VARIANCE, ODDS_WRONG, WRONG_VARIANCE, ODDS_SHOCK, SHOCK_VARIANCE, SPLITS_FROM
-cdef long AGAIN_DAYS, AGAIN_ODDS, DROPPED, BREAK_VARIANCE, NOISE_PRIOR, STAYS, ALPHA_LEAST, SETTLED, SETTINGS
-cdef long COLUMNS, WEIGHED, SEEN, SCALE, INTAKE, INTAKE_VARIANCE, CARRIED, BY_ALPHA, BY_BETA, RISE, BREAKS
-cdef long WATER, WATER_VARIANCE, RECENT, RECENT_VARIANCE, ACTIVITY, ACTIVITY_VARIANCE, BALANCED, BALANCE_VARIANCE
-cdef long VIEW, TISSUE, LEVEL, BORNE, ALPHA, BETA, ALPHA_VARIANCE, BETA_VARIANCE, BOTH, HAPPENED, STRAY, SHOWN
-cdef long ALPHA_MEAN, AMPLITUDE, REFERENCE, HELD_LOAD, SLOW_SHARE, SLOW_KEPT, ERROR_LOGGED, ERROR_UNLOGGED, SHIFT_FROM
-cdef long SHIFT_APART, BREAK_ODDS, DEFICIT, DEFICIT_SPREAD, DEFICIT_DAYS, LOGGED_BEFORE, MEANT_FROM, ERROR_SILENT, DEFICIT_AGAIN, PLAN
-cdef long RECENT_DAYS, SHIFT_DAYS, HABIT_DAYS, HABIT_LEAST
-cdef double EMPTY
 
 cpdef long walk_forward(
     double[::1] columns, double[::1] settings, double[::1] start, double[::1] steps, double[::1] work, long days
@@ -41,6 +29,7 @@ cpdef walk_back(
     double[::1] columns, double[::1] settings, double[::1] steps, long days, long slot, double[::1] view,
     double[::1] room
 )
+cdef void _times(double[::1] of, long matrix, double[::1] room, long vector, long into) noexcept
 cdef void _load(double[::1] columns, double[::1] settings, long at, double[::1] room, long into, double tissue) noexcept
 cpdef show_forward(
     double[::1] columns, double[::1] settings, double[::1] steps, long days, double shift,

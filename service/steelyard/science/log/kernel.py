@@ -426,33 +426,18 @@ def walk_back(columns: Row, settings: Row, steps: Row, days: int, slot: int, vie
         _load(columns, settings, at, room, 120, 0.0)
         room[128 + 1] = 1.0
         room[136 + 2] = 1.0
-        for v in range(5):
-            asked = 104 + 8 * v
-            spread = 144 + 8 * v
-            pushed = 184 + 8 * v
-            if v == 0 or v > 2:
-                only = 0 if v == 0 else v - 2
-                for i in range(STATES):
-                    room[spread + i] = steps[origin + SPREAD + only * STATES + i]
-            elif v == 1:
-                for i in range(STATES):
-                    row = origin + SPREAD + i * STATES
-                    total = 0.0
-                    for j in range(STATES):
-                        total += steps[row + j] * room[asked + j]
-                    room[spread + i] = total
-            else:
-                for i in range(STATES):
-                    room[spread + i] = room[152 + i] - room[144 + i]
-            if v == 2:
-                for i in range(STATES):
-                    room[pushed + i] = room[192 + i] - room[184 + i]
-            else:
-                for i in range(STATES):
-                    total = 0.0
-                    for j in range(STATES):
-                        total += room[8 + i * STATES + j] * room[spread + j]
-                    room[pushed + i] = total
+        for i in range(STATES):
+            room[144 + i] = steps[origin + SPREAD + i]
+            room[168 + i] = steps[origin + SPREAD + STATES + i]
+            room[176 + i] = steps[origin + SPREAD + 2 * STATES + i]
+        _times(steps, origin + SPREAD, room, 112, 152)
+        _times(room, 8, room, 144, 184)
+        _times(room, 8, room, 152, 192)
+        _times(room, 8, room, 168, 208)
+        _times(room, 8, room, 176, 216)
+        for i in range(STATES):
+            room[160 + i] = room[152 + i] - room[144 + i]
+            room[200 + i] = room[192 + i] - room[184 + i]
         for v in range(5):
             asked = 104 + 8 * v
             spread = 144 + 8 * v
@@ -496,11 +481,7 @@ def walk_back(columns: Row, settings: Row, steps: Row, days: int, slot: int, vie
                     total -= precision * (steps[origin + MEAN + 2] - eaten * steps[origin + MEAN + 1])
                 room[row + 1] -= eaten * total
                 room[row + 2] += total
-            for i in range(STATES):
-                total = 0.0
-                for j in range(STATES):
-                    total += room[8 + i * STATES + j] * room[96 + j]
-                room[224 + i] = total
+            _times(room, 8, room, 96, 224)
             total = precision * (1.0 - eaten * room[97] + room[98])
             for i in range(STATES):
                 total += room[224 + i] * room[96 + i]
@@ -520,34 +501,39 @@ def walk_back(columns: Row, settings: Row, steps: Row, days: int, slot: int, vie
             _load(columns, settings, at, room, 96, 1.0)
             room[102] = 1.0
             room[103] = columns[at + RISE]
+            for i in range(STATES):
+                room[232 + i] = steps[origin + GAIN + i]
             for v in range(4):
                 row = 0 if v == 0 else 64 + 8 * v
                 total = 0.0
                 for i in range(STATES):
-                    total += steps[origin + GAIN + i] * room[row + i]
+                    total += room[232 + i] * room[row + i]
                 if v == 0:
                     total -= steps[origin + SURPRISE] * precision
                 for i in range(STATES):
                     room[row + i] -= room[96 + i] * total
             # N (I - K h)' both sides.
-            for i in range(STATES):
-                total = 0.0
-                for j in range(STATES):
-                    total += room[8 + i * STATES + j] * steps[origin + GAIN + j]
-                room[224 + i] = total
+            _times(room, 8, room, 232, 224)
             total = precision
             for i in range(STATES):
-                total += room[224 + i] * steps[origin + GAIN + i]
+                total += room[224 + i] * room[232 + i]
             for i in range(STATES):
                 at_i = room[96 + i]
                 push_i = room[224 + i]
-                if at_i != 0.0 or push_i != 0.0:
-                    for j in range(STATES):
-                        room[8 + i * STATES + j] += at_i * (room[96 + j] * total - room[224 + j])
-                    for j in range(STATES):
-                        room[8 + i * STATES + j] -= push_i * room[96 + j]
+                for j in range(STATES):
+                    room[8 + i * STATES + j] += at_i * (room[96 + j] * total - room[224 + j]) - push_i * room[96 + j]
         slot = int(steps[origin + PARENT])
         day -= 1
+
+
+def _times(of: Row, matrix: int, room: Row, vector: int, into: int) -> None:
+    """A symmetric matrix times a vector: row by row, so that all eight sums grow at once."""
+    for i in range(STATES):
+        room[into + i] = of[matrix + i] * room[vector]
+    for j in range(1, STATES):
+        by = room[vector + j]
+        for i in range(STATES):
+            room[into + i] += of[matrix + j * STATES + i] * by
 
 
 def _load(columns: Row, settings: Row, at: int, room: Row, into: int, tissue: float) -> None:
