@@ -1,5 +1,6 @@
 """A log handed on: its last weeks as they were sent, and what was read before them as an onset."""
 
+from array import array
 from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from itertools import islice
@@ -142,12 +143,10 @@ def _between(entries: Sequence[_Dated], first: int, last: int) -> list[_Dated]:
 def _on_last_day(fit: LogFit, tissue: float) -> Estimate:
     """Weight without noise (``tissue`` 1) or what is carried (0) on the last day, explanations mixed."""
     at = (fit.days - 1) * k.COLUMNS
-    by_alpha, by_beta, carried = (fit.columns[at + each] for each in (k.BY_ALPHA, k.BY_BETA, k.CARRIED))
-    stays = 1.0 if fit.settings[k.STAYS] > 0.0 else 0.0
-    moves = fit.settings[k.PULL] * by_beta
-    loads = (tissue - moves, by_alpha, by_beta, 0.0, carried, 1.0, 0.0, stays)
+    loads = array("d", bytes(8 * k.STATES))
+    k.load(fit.columns, fit.settings, at, tissue, loads, 0)
     seen = [(one.probability, *_loaded(loads, one.mean, one.spread)) for one in fit.told]
-    off = moves * fit.settings[k.SETTLED] - fit.shift
+    off = fit.settings[k.PULL] * fit.columns[at + k.BY_BETA] * fit.settings[k.SETTLED] - fit.shift
     return mixed([(probability, mean + off, max(variance, 0.0)) for probability, mean, variance in seen])
 
 

@@ -30,10 +30,10 @@ cpdef walk_back(
     double[::1] room
 )
 cdef void _times(double[::1] of, long matrix, double[::1] room, long vector, long into) noexcept
-cdef void _load(double[::1] columns, double[::1] settings, long at, double[::1] room, long into, double tissue) noexcept
+cpdef load(double[::1] columns, double[::1] settings, long at, double tissue, double[::1] room, long into)
 cpdef show_forward(
     double[::1] columns, double[::1] settings, double[::1] steps, long days, double shift,
-    double[::1] shown
+    double[::1] shown, double[::1] room
 )
 cpdef add_back(
     double[::1] columns, double[::1] settings, double[::1] view, long days, double odds, double shift,
@@ -48,8 +48,6 @@ cdef void _add(
     double[::1] shown, long row, long days, long day, double odds, double mean, double variance
 ) noexcept
 cdef void _settle(double[::1] shown, long row, long days, long day, double total) noexcept
-cdef double _level(double[::1] columns, double[::1] settings, long at, double[::1] steps, long origin) noexcept
-cdef double _level_variance(double[::1] columns, double[::1] settings, long at, double[::1] steps, long origin) noexcept
 cpdef lay_out(
     double[::1] plan, double[::1] intake, double[::1] acting, double[::1] is_logged, double[::1] carried,
     double[::1] slope, long days, double[::1] columns

@@ -50,7 +50,9 @@ SHOCK_SIGN = 86
 NOISE = 87  # what the usual variance of the noise is multiplied by
 NOISE_WORTH = 88  # weighings that this is worth
 RECORD = 89
-WORK = (4 * SLOTS + 1) * RECORD  # room for the explanations of a day, and a gain
+LOADS = 4 * SLOTS * RECORD  # of a weighing, behind the explanations of a day
+BALANCE_GAIN = LOADS + STATES
+WORK = BALANCE_GAIN + STATES
 # Rows of ``settings``.
 PULL, GROWTH, BETA_DRIFT, ALPHA_DRIFT, WATER_KEPT, WATER_FRESH, LINGER_KEPT, LINGER_SHARE = range(8)
 NOISE_VARIANCE, ODDS_WRONG, WRONG_VARIANCE, ODDS_SHOCK, SHOCK_VARIANCE, SPLITS_FROM = range(8, 14)
@@ -104,6 +106,9 @@ def walk_on(columns: Row, settings: Row, steps: Row, work: Row, held: int, days:
                     work[origin + WEIGHT] += log(1.0 - columns[at + BREAKS])
                     made += 1
         if seen > 0.0:
+            load(columns, settings, at, 1.0, work, LOADS)
+            work[LOADS + 6] = 1.0
+            work[LOADS + 7] = columns[at + RISE]
             count = made
             for slot in range(count):
                 origin = slot * RECORD
@@ -167,49 +172,16 @@ def _alike(steps: Row, work: Row, into: int, held: int, origin: int) -> int:
 
 def _weigh(columns: Row, settings: Row, work: Row, origin: int, at: int, day: int, made: int) -> int:
     """Take a weighing into an explanation; split it where it does not expect it. Returns how many there are now."""
-    carried = columns[at + CARRIED]
-    by_alpha = columns[at + BY_ALPHA]
-    by_beta = columns[at + BY_BETA]
-    rise = columns[at + RISE]
-    moves = settings[PULL] * by_beta
-    by_tissue = 1.0 - moves
     noise = settings[NOISE_VARIANCE] * work[origin + NOISE] * columns[at + SCALE] * (1.0 - settings[LINGER_SHARE])
-    surprise = (
-        columns[at + WEIGHED]
-        - moves * settings[SETTLED]
-        - by_tissue * work[origin]
-        - by_alpha * work[origin + 1]
-        - by_beta * work[origin + 2]
-        - carried * work[origin + 4]
-        - work[origin + 5]
-        - work[origin + 6]
-        - rise * work[origin + 7]
-    )
+    surprise = columns[at + WEIGHED] - settings[PULL] * columns[at + BY_BETA] * settings[SETTLED]
     known = 0.0
     for i in range(STATES):
-        row = origin + SPREAD + i * STATES
-        along = (
-            by_tissue * work[row]
-            + by_alpha * work[row + 1]
-            + by_beta * work[row + 2]
-            + carried * work[row + 4]
-            + work[row + 5]
-            + work[row + 6]
-            + rise * work[row + 7]
-        )
+        along = 0.0
+        for j in range(STATES):
+            along += work[origin + SPREAD + i * STATES + j] * work[LOADS + j]
         work[origin + GAIN + i] = along
-        if i == 0:
-            known += by_tissue * along
-        elif i == 5 or i == 6:
-            known += along
-        elif i == 1:
-            known += by_alpha * along
-        elif i == 2:
-            known += by_beta * along
-        elif i == 4:
-            known += carried * along
-        elif i == 7:
-            known += rise * along
+        known += work[LOADS + i] * along
+        surprise -= work[LOADS + i] * work[origin + MEAN + i]
     total = known + noise
     odds_shock = settings[ODDS_SHOCK]
     if surprise * surprise > settings[SPLITS_FROM] * total and made + 3 <= 4 * SLOTS:
@@ -310,7 +282,7 @@ def _hold(settings: Row, work: Row, origin: int) -> None:
 def _balance(columns: Row, settings: Row, work: Row, origin: int, at: int) -> None:
     """Take in that people eat near what they spend: what was logged on a day makes about as much tissue as is spent."""
     eaten = columns[at + BALANCED]
-    gain = 4 * SLOTS * RECORD
+    gain = BALANCE_GAIN
     for i in range(STATES):
         row = origin + SPREAD + i * STATES
         work[gain + i] = eaten * work[row + 1] - work[row + 2]
@@ -384,8 +356,8 @@ def walk_back(columns: Row, settings: Row, steps: Row, days: int, slot: int, vie
         room[i] = 0.0
     last = (days - 1) * COLUMNS
     room[72] = 1.0
-    _load(columns, settings, last, room, 80, 1.0)
-    _load(columns, settings, last, room, 88, 0.0)
+    load(columns, settings, last, 1.0, room, 80)
+    load(columns, settings, last, 0.0, room, 88)
     pull = settings[PULL]
     kept = settings[WATER_KEPT]
     lingers = settings[LINGER_KEPT]
@@ -422,8 +394,8 @@ def walk_back(columns: Row, settings: Row, steps: Row, days: int, slot: int, vie
         for i in range(104, 144):
             room[i] = 0.0
         room[104] = 1.0
-        _load(columns, settings, at, room, 112, 1.0)
-        _load(columns, settings, at, room, 120, 0.0)
+        load(columns, settings, at, 1.0, room, 112)
+        load(columns, settings, at, 0.0, room, 120)
         room[128 + 1] = 1.0
         room[136 + 2] = 1.0
         for i in range(STATES):
@@ -498,7 +470,7 @@ def walk_back(columns: Row, settings: Row, steps: Row, days: int, slot: int, vie
         precision = steps[origin + PRECISION]
         if precision > 0.0 and day > 0:
             # Before the weighing: h (96-103) its load, its gain as recorded.
-            _load(columns, settings, at, room, 96, 1.0)
+            load(columns, settings, at, 1.0, room, 96)
             room[102] = 1.0
             room[103] = columns[at + RISE]
             for i in range(STATES):
@@ -536,8 +508,8 @@ def _times(of: Row, matrix: int, room: Row, vector: int, into: int) -> None:
             room[into + i] += of[matrix + j * STATES + i] * by
 
 
-def _load(columns: Row, settings: Row, at: int, room: Row, into: int, tissue: float) -> None:
-    """What the level of a day (with ``tissue`` 0: its carried part) is made of."""
+def load(columns: Row, settings: Row, at: int, tissue: float, room: Row, into: int) -> None:
+    """What the level of a day (with ``tissue`` 0: its carried part) takes of each state, beside what was settled."""
     room[into] = tissue - settings[PULL] * columns[at + BY_BETA]
     room[into + 1] = columns[at + BY_ALPHA]
     room[into + 2] = columns[at + BY_BETA]
@@ -553,13 +525,15 @@ def _load(columns: Row, settings: Row, at: int, room: Row, into: int, tissue: fl
 SHOWN = 10
 
 
-def show_forward(columns: Row, settings: Row, steps: Row, days: int, shift: float, shown: Row) -> None:
+def show_forward(columns: Row, settings: Row, steps: Row, days: int, shift: float, shown: Row, room: Row) -> None:
     """What was known on each day, explanations mixed by their odds; fills the first six rows of ``shown``.
 
-    ``shift`` [kg] is added to levels.
+    ``shift`` [kg] is added to levels. ``room``: room for 8 numbers.
     """
     for day in range(days):
         at = day * COLUMNS
+        load(columns, settings, at, 1.0, room, 0)
+        apart = settings[PULL] * columns[at + BY_BETA] * settings[SETTLED] + shift
         into = day * SLOTS * RECORD
         total = 0.0
         for row in range(6):
@@ -569,8 +543,14 @@ def show_forward(columns: Row, settings: Row, steps: Row, days: int, shift: floa
             if steps[origin + WEIGHT] > EMPTY:
                 odds = exp(steps[origin + WEIGHT])
                 total += odds
-                level = _level(columns, settings, at, steps, origin) + shift
-                variance = _level_variance(columns, settings, at, steps, origin)
+                level = apart
+                variance = 0.0
+                for i in range(STATES):
+                    along = 0.0
+                    for j in range(STATES):
+                        along += steps[origin + SPREAD + i * STATES + j] * room[j]
+                    level += room[i] * steps[origin + MEAN + i]
+                    variance += room[i] * along
                 _add(shown, 0, days, day, odds, level, variance)
                 alpha = steps[origin + MEAN + 1]
                 beta = steps[origin + MEAN + 2]
@@ -650,51 +630,6 @@ def _settle(shown: Row, row: int, days: int, day: int, total: float) -> None:
     mean = shown[row * days + day] / total
     shown[row * days + day] = mean
     shown[(row + 1) * days + day] = shown[(row + 1) * days + day] / total - mean * mean
-
-
-def _level(columns: Row, settings: Row, at: int, steps: Row, origin: int) -> float:
-    """Weight without its noise."""
-    stays = steps[origin + 7] if settings[STAYS] > 0.0 else 0.0
-    moves = settings[PULL] * columns[at + BY_BETA]
-    return (
-        stays
-        + moves * settings[SETTLED]
-        + (1.0 - moves) * steps[origin]
-        + columns[at + BY_ALPHA] * steps[origin + 1]
-        + columns[at + BY_BETA] * steps[origin + 2]
-        + columns[at + CARRIED] * steps[origin + 4]
-        + steps[origin + 5]
-    )
-
-
-def _level_variance(columns: Row, settings: Row, at: int, steps: Row, origin: int) -> float:
-    """Variance of weight without its noise."""
-    stays = 1.0 if settings[STAYS] > 0.0 else 0.0
-    by_tissue = 1.0 - settings[PULL] * columns[at + BY_BETA]
-    total = 0.0
-    for i in range(STATES):
-        row = origin + SPREAD + i * STATES
-        along = (
-            by_tissue * steps[row]
-            + columns[at + BY_ALPHA] * steps[row + 1]
-            + columns[at + BY_BETA] * steps[row + 2]
-            + columns[at + CARRIED] * steps[row + 4]
-            + steps[row + 5]
-            + stays * steps[row + 7]
-        )
-        if i == 5:
-            total += along
-        elif i == 0:
-            total += by_tissue * along
-        elif i == 1:
-            total += columns[at + BY_ALPHA] * along
-        elif i == 2:
-            total += columns[at + BY_BETA] * along
-        elif i == 4:
-            total += columns[at + CARRIED] * along
-        elif i == 7:
-            total += stays * along
-    return total
 
 
 # Rows of what the columns are laid out with.

@@ -469,7 +469,7 @@ def run_bank(
     else:
         held = run.walk_forward(columns, settings, start, steps, work, days)
     if with_then:
-        run.show_forward(columns, settings, steps, days, shift, then)
+        run.show_forward(columns, settings, steps, days, shift, then, work)
     told = _tell(run, columns, settings, steps, work, days, held, shift, now, with_hindsight, least_told)
     noise = sum(one.probability * steps[_at(days - 1, slot) + k.NOISE] for slot, one in told)
     kept = [] if keep_day is None else [steps[at : at + k.RECORD] for at in _records_on(keep_day)]
