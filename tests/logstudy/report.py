@@ -4,6 +4,7 @@ import json
 from pathlib import Path
 
 import numpy as np
+from logstudy.bayes import OF_THE_READER, OF_THE_WORLD, against
 from logstudy.members import review
 from logstudy.scores import QUANTITIES
 from logstudy.study import (
@@ -27,6 +28,7 @@ from logstudy.worlds import PLANS, WORLDS
 
 PAGE = Path(__file__).with_name("log_study.md")
 CASES = Path(__file__).with_name("cases")
+_BAYES_PEOPLE = 12  # a cell of plan and length
 _WORDS = {
     "level": "weight without noise", "rate": "weekly rate of tissue", "tissue": "tissue over the log",
     "tissue_28": "tissue over four weeks", "carried": "carried mass over the log",
@@ -93,6 +95,23 @@ def _bias_table(found: dict[str, dict[Cell, Score]]) -> str:
     return "\n".join(lines)
 
 
+def _bayes_table() -> str:
+    lines = [
+        "| quantity | our SD over that of who knows as much | covered by ours | by theirs "
+        "| our SD over that of who knows the world | covered by theirs |",
+        "|---|---:|---:|---:|---:|---:|",
+    ]
+    as_much, the_world = against(OF_THE_READER, _BAYES_PEOPLE, SEED), against(OF_THE_WORLD, _BAYES_PEOPLE, SEED)
+    for quantity, found in as_much.items():
+        more = the_world[quantity]
+        lines.append(
+            f"| {_WORDS[quantity]} | {found.width:.2f} | {found.ours_covered:.0%} | {found.theirs_covered:.0%} "
+            f"| {more.width:.2f} | {more.theirs_covered:.0%} |"
+        )
+    counts = f"{as_much['tissue'].logs} and {the_world['tissue'].logs}"
+    return "\n".join([*lines, "", f"Over {counts} logs, with a standard error of a coverage of about four points."])
+
+
 def _cases() -> str:
     lines = [
         "| case | verdict | weight, kg | tissue, kg (80 %) | carried, kg | maintenance, logged | what is said |",
@@ -151,6 +170,14 @@ Decision 30 says why.
 
 In `water` a quarter of the people take creatine and some carry other steps for good, none of it told: over a year that
 is not to be told from tissue by any log, and the intervals allow for a part of it.
+
+## In its own world, against readers by Bayes' rule
+
+Logs of 28, 56 and 90 days. Both know the body model, draw thousands of people and weigh them by the log (`bayes.py`);
+one knows what our reader knows (how much more than its own world bodies, water and logging may differ), the other how
+this world is made. Left out are logs that too few of the drawn people could have kept.
+
+{_bayes_table()}
 
 ## Bias of maintenance as logged
 

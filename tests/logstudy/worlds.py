@@ -225,7 +225,10 @@ def simulate(world: str, plan: str, days: int, people: int, seed: int, **given: 
 class _Own:
     """The service's body."""
 
-    def __init__(self, weight: Array, fat: Array, maintenance: Array, resting: Array, rng: np.random.Generator) -> None:
+    def __init__(
+        self, weight: Array, fat: Array, maintenance: Array, resting: Array, rng: np.random.Generator,
+        carries: Array | None = None,
+    ) -> None:  # fmt: skip
         people = len(weight)
         draws = rng.standard_normal((4, people))
         self._model: BodyModel
@@ -239,7 +242,7 @@ class _Own:
             adaptation_share=np.clip(ADAPTATION_SHARE + ADAPTATION_SPREAD * draws[1], 0.0, 0.4),
             training_gain=TRAINING_GAIN * np.clip(1.0 + TRAINING_GAIN_SPREAD * draws[2], 0.0, 2.5),
         )
-        self._carries = np.clip(1.0 + CARRIED_SPREAD * draws[3], 0.0, 2.5)
+        self._carries = np.clip(1.0 + CARRIED_SPREAD * draws[3], 0.0, 2.5) if carries is None else carries
         self.start = np.asarray(self._state.tissue_kg)
 
     def tissue(self) -> Array:
@@ -262,6 +265,21 @@ class _Own:
 
     def next_day(self, eaten: Array) -> None:
         self._state = advance(self._model, self._state, Diet(eaten, 0.5 * eaten, 1.8), 1.0, ops=OPS)
+
+
+def life_of_own_body(
+    weight: Array, fat: Array, maintenance: Array, carries: Array, seed: int, eaten: Array
+) -> tuple[Array, Array, Array]:
+    """Tissue and carried mass on each morning, and maintenance on the last, of bodies of the service's kind, all but
+    what is given drawn as ``OWN`` draws it; ``eaten`` has a row by body."""
+    body = _Own(weight, fat, maintenance, 500.0 + 22.0 * (weight - fat), np.random.default_rng(seed), carries)
+    tissue, carried = [], []
+    for day in range(eaten.shape[1]):
+        tissue.append(body.tissue())
+        carried.append(body.carried())
+        if day < eaten.shape[1] - 1:
+            body.next_day(eaten[:, day])
+    return np.array(tissue), np.array(carried), body.settled()
 
 
 class _Foreign:
