@@ -14,6 +14,7 @@ from .entries import (
     Weighing,
     day_of,
     is_known_on,
+    weights_read,
 )
 from .events import (
     EventKind,
