@@ -285,6 +285,43 @@ def test_a_state_that_contradicts_itself_is_named(weekly: list[Json]) -> None:
     assert codes(refused.value) == ["STATE_CONTRADICTS_ITSELF"]
 
 
+def test_a_week_in_another_unit_does_not_lock_anybody_out(plan: Json) -> None:
+    """A scale switched to pounds for a week: the state that carries those days is read like any other."""
+    state, intake = plan["state"], plan["state"]["phase"]["weeks"][0]["intake_kcal"]
+    for week in range(1, 5):
+        log = lived(7 * week - 7, 7 * week, intake, week)
+        if week in (2, 3):
+            for entry in log["weights"]:
+                entry["weight_kg"] = round(entry["weight_kg"] * 2.20462, 1)
+        answer = call("review_phase", {**WHO, "state": state, "log": log})
+        assert ("LOG_UNIT_MIX_UP" in {note["code"] for note in answer["notes"]}) == (week > 1)
+        state = answer["state"]
+    assert state["weight_kg"]["mean"] == pytest.approx(82.0, abs=1.5)
+
+
+def test_three_mornings_of_somebody_else_do_not_lock_anybody_out(plan: Json) -> None:
+    state, intake = plan["state"], plan["state"]["phase"]["weeks"][0]["intake_kcal"]
+    log = lived(0, 21, intake, 1)
+    for entry in log["weights"][-3:]:
+        entry["weight_kg"] -= 25.0
+    state = call("review_phase", {**WHO, "state": state, "log": log})["state"]
+    call("review_phase", {**WHO, "state": state, "log": lived(21, 28, intake, 2)})
+
+
+def test_who_logs_no_food_has_one_maintenance(plan: Json) -> None:
+    """Without a log of food there is no scale of it, in no answer."""
+    log = {"weights": lived(-28, 0, 2900.0, 5, 0.0)["weights"]}
+    asked = {"profile": WHO["profile"], "log": log}
+    expected = call("estimate_maintenance", asked)["maintenance_kcal"]
+    trend = call("read_trend", asked)
+    assert trend["maintenance_kcal"] == trend["physical_maintenance_kcal"] == expected
+    planned = call("plan_phases", {**ASKED, "log": log})
+    assert planned["maintenance_kcal"] == expected
+    since = {"weights": lived(0, 21, 2900.0, 6, 0.0)["weights"]}
+    review = call("review_phase", {**WHO, "state": planned["state"], "log": since})
+    assert abs(review["maintenance_change_kcal"]["mean"]) < 40.0
+
+
 def test_methods_that_disagree_are_named() -> None:
     """14 % by eye against 24 % by X-ray, a week apart."""
     log = {
