@@ -120,6 +120,18 @@ def test_who_leaves_food_out_of_the_log_is_named_as_the_weight_speaks() -> None:
     assert sum(asked) >= 0.9 * len(asked)
 
 
+def test_a_little_logged_over_the_plan_does_not_hush_the_question() -> None:
+    """100 kcal/d more in the log, 500 on the plate: the scale still says what the log does not."""
+    found = [case.found for case in cases(Habits(logged_beyond_kcal=100.0, unlogged_kcal=400.0))[28]]
+    off = [it for it in found if it.verdict in (Verdict.SLOWER, Verdict.CONTRADICTED)]
+    said_more = [it for it in off if "REVIEW_ATE_MORE" in codes(it)]
+    assert len(said_more) >= 0.3 * PEOPLE
+    assert sum(it.question is not None for it in said_more) >= 0.5 * len(said_more)
+    # What the log explains by itself is asked of nobody.
+    logged = [case.found for case in cases(OVEREATER)[28] if case.found.verdict is Verdict.SLOWER]
+    assert sum(it.question is not None for it in logged) <= 0.1 * len(logged)
+
+
 def test_who_eats_too_little_is_found_faster() -> None:
     assert share(UNDER_EATER, 28, Verdict.FASTER) >= 0.50
     assert share(UNDER_EATER, 28, Verdict.SLOWER) <= 0.02
@@ -446,6 +458,9 @@ def test_screening_unanswered_is_refused_and_a_new_condition_ends_the_phase() ->
     assert found.advice.decision is NextStep.END
     assert [action.action for action in found.actions] == ["refused"]
     assert found.aftermath is not None
+    # Nobody expecting is told to eat less, nor that growing means food missing in the log.
+    assert not {"REVIEW_ATE_MORE", "REVIEW_ATE_LESS", "REVIEW_NEEDS_LESS"} & codes(found)
+    assert not {"TREND_UNDER_LOGGED", "TREND_LOGGING_CHANGED"} & {note.code for note in found.notes}
     # What is over can be told to anyone.
     assert review(member, phase, is_finished=True, screening=None).advice.decision is NextStep.END
 

@@ -73,6 +73,7 @@ from .steps import (
     StepsRead,
 )
 from .trend_reading import (
+    ABOUT_LOGGING,
     Trend,
 )
 from .witnesses import (
@@ -82,6 +83,7 @@ from .witnesses import (
 )
 
 __all__ = [
+    "ABOUT_LOGGING",
     "DAY_ERROR",
     "LEAST_WEIGHT_KG",
     "LOGGING_RATIO",
@@ -133,4 +135,5 @@ __all__ = [
     "tail_of",
     "trend_of_log",
     "water_off",
+    "weights_read",
 ]
