@@ -269,6 +269,43 @@ def test_forecasts_and_decisions_expect_what_is_kept(weekly: list[Json]) -> None
             assert ends[0] > ends[1] + 0.3
 
 
+LEAN = {"fat_fraction": 0.12, "method": "dxa"}
+HEAVY = {"sex": "female", "height_cm": 165.0, "weight_kg": 96.0, "body_fat": {"fat_fraction": 0.52, "method": "dxa"}}
+
+
+@pytest.mark.parametrize(
+    ("profile", "phase"),
+    [
+        ({"body_fat": LEAN}, {"kind": "gain", "weeks": 26}),
+        ({"body_fat": LEAN, "training": {"status": "advanced", "resistance_sessions_per_week": 5}},
+         {"kind": "gain", "weeks": 26, "pace": "brisk"}),
+        (HEAVY, {"kind": "cut", "weeks": 16}),
+    ],
+    ids=["gain", "gain of the advanced", "cut of a heavy body"],
+)  # fmt: skip
+def test_a_forecast_answers_the_weeks_of_a_plan_as_the_plan_does(profile: Json, phase: Json) -> None:
+    """What one answer tells to eat, week by week, the other does not refuse; and both see the same body."""
+    who = {**WHO, "profile": {**WHO["profile"], **profile}}
+    planned = call("plan_phases", {**who, "start_date": str(START), "phase": phase})
+    weeks = planned["phases"][0]["weeks"]
+    assert planned["phases"][0]["kind"] == phase["kind"]
+    schedule = [
+        {
+            "weeks": 1,
+            "intake_kcal": week["intake_kcal"],
+            "carbohydrate_g": week["carbohydrate_g"],
+            "protein_g_per_kg": week["protein_g"] / planned["start_weight_kg"],
+        }
+        for week in weeks
+    ]
+    asked = {**who, "start_date": str(START), "question": {"kind": "path", "schedule": schedule}}
+    forecast = call("forecast_intake", asked)
+    for week, expected in zip(weeks, forecast["weeks"], strict=True):
+        for name in ("fat_kg", "lean_kg"):
+            told, found = week["at_end"][name]["mean"], expected["at_end"][name]["mean"]
+            assert told == pytest.approx(found, abs=0.2), (week["week"], name)
+
+
 def test_the_state_of_another_person_is_named(plan: Json) -> None:
     other = {**WHO["profile"], "height_cm": 165.0}
     with pytest.raises(ProblemError) as refused:
