@@ -336,6 +336,19 @@ def test_a_week_in_another_unit_does_not_lock_anybody_out(plan: Json) -> None:
     assert state["weight_kg"]["mean"] == pytest.approx(82.0, abs=1.5)
 
 
+def test_days_in_another_unit_are_read_by_the_weight_of_their_time() -> None:
+    """A state's log may begin with them, months before the weight that it tells."""
+    log = lived(-100, 0, 2900.0, 5, 0.0, weight=84.6)
+    for entry in log["weights"][40:52]:
+        entry["weight_kg"] = round(entry["weight_kg"] * 2.20462, 1)
+    state = call("read_trend", {"profile": WHO["profile"], "log": log})["state"]
+    assert state["log"]["weights"][0]["weight_kg"] > 150.0
+    for name in ("weight_kg", "fat_kg", "lean_kg"):
+        state[name]["mean"] *= 1.07
+    trend = call("read_trend", {"profile": WHO["profile"], "state": state})
+    assert max(trend["days"]["weight_kg"]["mean"]) < 90.0
+
+
 def test_three_mornings_of_somebody_else_do_not_lock_anybody_out(plan: Json) -> None:
     state, intake = plan["state"], plan["state"]["phase"]["weeks"][0]["intake_kcal"]
     log = lived(0, 21, intake, 1)
