@@ -372,6 +372,19 @@ def test_who_logs_no_food_has_one_maintenance(plan: Json) -> None:
     assert abs(review["maintenance_change_kcal"]["mean"]) < 40.0
 
 
+def test_who_is_refused_a_cut_by_what_they_log_is_told_what_settles_it() -> None:
+    """A log that holds little of what is eaten leaves no room over the floors: weighing food for a week may."""
+    profile = {**WHO["profile"], **HEAVY, "weight_kg": 84.0, "body_fat": {"fat_fraction": 0.4, "method": "dxa"}}
+    who = {**WHO, "profile": profile, "log": lived(-56, 0, 1180.0, 5, 0.0, weight=84.0)}
+    asked = {"as_of_date": str(START), "goal": "leanness", "feeling": "unhappy", "phase_history": []}
+    reasons = [reason["code"] for reason in call("decide_phase", {**who, **asked})["reasons"]]
+    assert reasons[reasons.index("NO_SAFE_DEFICIT") + 1] == "RATIO_DECIDES"
+    plan = call("plan_phases", {**who, "start_date": str(START), "phase": {"kind": "cut", "weeks": 12}})
+    assert {"NO_SAFE_DEFICIT", "RATIO_DECIDES"} <= {reason["code"] for reason in plan["reasons"]}
+    honest = {**who, "log": lived(-56, 0, 2100.0, 5, 0.0, weight=84.0)}
+    assert "RATIO_DECIDES" not in {reason["code"] for reason in call("decide_phase", {**honest, **asked})["reasons"]}
+
+
 def test_methods_that_disagree_are_named() -> None:
     """14 % by eye against 24 % by X-ray, a week apart."""
     log = {

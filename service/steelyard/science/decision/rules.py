@@ -334,7 +334,10 @@ def _keep_until(facts: Facts, situation: Situation, why: Message, when: date) ->
 def _refused_cut(facts: Facts, why: Message | None = None) -> Ruling:
     kept, whys, would_change = _without_a_cut(facts)
     reasons = (*whys, say("DECISION_CUT_REFUSED", kind=kept.kind.value))
-    return Ruling(Situation.CUT_REFUSED, kept, reasons if why is None else (*reasons, why), would_change)
+    if why is not None:
+        rule = dict(why.params).get("rule")
+        reasons = (*reasons, why, *rails.ratio_decides(facts.question.subject, str(rule)))
+    return Ruling(Situation.CUT_REFUSED, kept, reasons, would_change)
 
 
 def _measure_first(facts: Facts, probability: float | None) -> Ruling:

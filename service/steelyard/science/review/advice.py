@@ -244,7 +244,8 @@ class _Deficit:
             return self._end(say(texts.LIMIT_REACHED, days=course.days_gone, limit_days=most_days))
         room = limits.most - limits.least
         if room < (LEAST_DEFICIT if self.is_judged else 1.0):
-            return self._end(say(texts.NO_ROOM, rule=limits.why.rule, why=limits.why.why))
+            ended = self._end(say(texts.NO_ROOM, rule=limits.why.rule, why=limits.why.why))
+            return ended._replace(reasons=[*ended.reasons, *rails.ratio_decides(course.subject, limits.why.rule)])
         if not _is_one_step(limits):
             return self._end(say(texts.PAST_RAIL, rule=limits.why.rule, why=limits.why.why))
         return self._go_on(limits)
