@@ -1,11 +1,14 @@
 """Reviews of simulated members: verdicts, false alarms, corrections that bring them back, decisions, rails."""
 
+from datetime import date
 from functools import cache
-from typing import NamedTuple
+from types import SimpleNamespace
+from typing import Any, NamedTuple
 
 import msgspec
 import pytest
 from review_people import AS_PLANNED, CLEAR, START_DAY, Habits, Member
+from steelyard.http.languages import english
 from steelyard.science.log import reader as log_reader
 from steelyard.science.log.entries import IntakeDay, Log, LogError, Weighing
 from steelyard.science.numbers.estimate import Estimate
@@ -13,7 +16,8 @@ from steelyard.science.person.screening import Screening
 from steelyard.science.phase.followed import FollowedPhase, IntakeChange, PhaseKind, Verdict, corrected_week
 from steelyard.science.rails.subject import Refused
 from steelyard.science.register.errors import OutOfDomain
-from steelyard.science.review.advice import NextStep
+from steelyard.science.review.advice import Advice, NextStep
+from steelyard.science.review.attention import attention_of
 from steelyard.science.review.correction import down, up
 from steelyard.science.review.reading import change_over, read_phase
 from steelyard.science.review.review import (
@@ -660,3 +664,19 @@ def test_the_first_day_and_a_log_that_begins_late() -> None:
     assert found.since_day >= START_DAY + 6
     assert "REVIEW_WINDOW_SHORTER" in {note.code for note in found.notes}
     assert found.tissue.mean < found.changes.tissue.mean
+
+
+# --- whom a coach looks at -------------------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("change", "code", "level"), [(0, "NONE", 0), (60, "RAISED", 2), (-60, "LOWERED", 2)])
+@pytest.mark.parametrize("verdict", [Verdict.WITHIN_INTERVAL, Verdict.TOO_EARLY])
+def test_an_intake_that_moves_is_told_to_the_coach_whatever_the_verdict(
+    change: int, code: str, level: int, verdict: Verdict
+) -> None:
+    """A rail may lower a gain, or a hold may give back what it was given, while nothing is off the plan."""
+    advice = Advice(NextStep.CONTINUE, change, 14, [], [])
+    told: Any = SimpleNamespace(reasons=[], advice=advice, question=None, is_unanswered=False, verdict=verdict)
+    asked = attention_of(told, date(2026, 5, 11), date(2026, 5, 10))
+    assert (asked.reason.code, asked.level, asked.change_kcal) == (f"ATTENTION_{code}", level, change)
+    assert ("kcal" in english(asked.action)) == bool(change)

@@ -898,6 +898,7 @@ ATTENTION_SAFETY = Ein Zeichen oder eine Schutzgrenze beendet diese Phase oder v
 ATTENTION_CONTRADICTED = Waage und Protokoll passen nicht zusammen.
 ATTENTION_OFF_PLAN = Die Phase läuft { pace } als geplant.
 ATTENTION_RAISED = Eine Schutzgrenze oder eine Rückmeldung hat die Energiemenge angehoben.
+ATTENTION_LOWERED = Die Auswertung senkt die Energiemenge, obwohl die Phase nicht vom Plan abweicht.
 ATTENTION_ENDING = Die Phase endet, oder ihr Ende verschiebt sich.
 ATTENTION_WAITING = Gerade geschieht etwas, das Gewicht bewegt; das Urteil wartet.
 ATTENTION_SILENT = Seit { since-days } wurde nichts protokolliert.

@@ -894,6 +894,7 @@ ATTENTION_SAFETY = A sign or a guard rail ends this phase or asks for a professi
 ATTENTION_CONTRADICTED = Scale and log do not agree.
 ATTENTION_OFF_PLAN = The phase goes { pace } than planned.
 ATTENTION_RAISED = A guard rail or a check-in raised the intake.
+ATTENTION_LOWERED = The review lowers the intake, though the phase is not off its plan.
 ATTENTION_ENDING = The phase ends or its end moves.
 ATTENTION_WAITING = Something is under way that moves weight; the verdict waits.
 ATTENTION_SILENT = Nothing was logged for { days }.

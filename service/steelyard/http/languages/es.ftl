@@ -885,6 +885,7 @@ ATTENTION_SAFETY = Una señal o un límite de seguridad acaba esta fase o pide u
 ATTENTION_CONTRADICTED = Báscula y registro no concuerdan.
 ATTENTION_OFF_PLAN = La fase va { pace } de lo planeado.
 ATTENTION_RAISED = Un límite de seguridad o un control ha subido la cantidad.
+ATTENTION_LOWERED = La revisión baja la cantidad, aunque la fase no se aparta del plan.
 ATTENTION_ENDING = La fase acaba, o su final se mueve.
 ATTENTION_WAITING = Ocurre algo que mueve el peso; el juicio espera.
 ATTENTION_SILENT = Sin datos apuntados desde hace { days }.
