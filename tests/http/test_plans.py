@@ -268,6 +268,29 @@ async def test_what_follows_a_mini_cut_gains_below_the_ceiling_alone_and_says_so
     assert ("HELD_AT_CEILING" in {reason["code"] for reason in found["reasons"]}) == ("gain" not in kinds)
 
 
+@pytest.mark.parametrize(
+    ("profile", "more", "why"),
+    [
+        ({}, {}, "HELD_AT_CEILING"),
+        ({"age_years": 16}, {}, "GAIN_NOT_NOW"),
+        ({}, {"screening": PAST_DISORDER}, "GAIN_NOT_NOW"),
+    ],
+    ids=["adult", "minor", "eating disorder"],
+)
+async def test_no_gain_is_planned_for_a_body_over_its_usual_ceiling(
+    service: Running, profile: Json, more: Json, why: str
+) -> None:
+    """No other ceiling asked for; whoever may hear of no body fat does not, and is not fattened for it."""
+    fat = {"body_fat": {"fat_fraction": 0.3, "method": "dxa"}}
+    found = (await post(service, asked({"kind": "gain", "weeks": 12}, {**profile, **fat}, **more))).json()
+    assert [phase["kind"] for phase in found["phases"]] == ["maintenance"]
+    assert why in {reason["code"] for reason in found["reasons"]}
+    assert not any("fat" in reason["text"] for reason in found["reasons"] if reason["code"] == "GAIN_NOT_NOW")
+    lean = {"body_fat": {"fat_fraction": 0.13, "method": "dxa"}}
+    found = (await post(service, asked({"kind": "gain", "weeks": 12}, {**profile, **lean}, **more))).json()
+    assert [phase["kind"] for phase in found["phases"]] == ["gain"]
+
+
 async def test_a_size_left_open_is_explained_and_others_are_offered(service: Running) -> None:
     answer = (await post(service, asked(mini(weeks=4), include=["sizes"]))).json()
     (chosen,) = [note for note in answer["reasons"] if note["code"] == "DEFICIT_CHOSEN"]
@@ -310,7 +333,9 @@ async def test_what_cannot_be_included_is_refused_with_what_can(service: Running
     [
         pytest.param(asked(mini(fat_loss_kg=6, weeks=3)), id="too-much-fat"),
         pytest.param(asked(mini(target_weight_kg=70)), id="too-light"),
-        pytest.param(asked({"kind": "gain", "weeks": 2, "target_weight_kg": 95}), id="too-heavy"),
+        pytest.param(
+            asked({"kind": "gain", "weeks": 2, "target_weight_kg": 95, "fat_ceiling_fraction": 0.3}), id="too-heavy"
+        ),
         pytest.param(asked(mini(weeks_done=6)), id="used-up"),
     ],
 )

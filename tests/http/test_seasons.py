@@ -1,6 +1,7 @@
 """The season endpoints over HTTP: answers, contradictions, refusals and determinism."""
 
 import copy
+from datetime import date, timedelta
 from typing import Any
 
 import msgspec
@@ -46,6 +47,24 @@ async def test_the_same_request_gives_the_same_bytes(service: Running, kind: str
     first, second = await send(service, kind, request(kind)), await send(service, kind, request(kind))
     assert first.status_code == 200, first.text
     assert first.content == second.content
+
+
+@pytest.mark.parametrize("kind", PATHS)
+async def test_a_log_under_resting_energy_on_its_own_scale_starts_a_season(service: Running, kind: str) -> None:
+    """It holds half of what is eaten; the body is like any other, and every other answer is given."""
+    heavy = {"height_cm": 178.0, "weight_kg": 108.0, "body_fat": {"fat_fraction": 0.38, "method": "dxa"}}
+    days = [str(date(2026, 2, 1) + timedelta(days=day)) for day in range(56)]
+    log = {
+        "weights": [{"date": day, "weight_kg": 108.0} for day in days],
+        "intakes": [{"date": day, "intake_kcal": 1600} for day in days],
+    }
+    body = request(
+        kind, profile={**BASE[kind]["profile"], **heavy}, log=log, maintenance=None, current_intake_kcal=None
+    )
+    answer = await send(service, kind, body)
+    assert answer.status_code == 200, answer.text
+    start = answer.json()["start"]
+    assert start["maintenance_kcal"]["mean"] < 1850.0
 
 
 @pytest.mark.parametrize("kind", PATHS)

@@ -269,6 +269,43 @@ def test_forecasts_and_decisions_expect_what_is_kept(weekly: list[Json]) -> None
             assert ends[0] > ends[1] + 0.3
 
 
+LEAN = {"fat_fraction": 0.12, "method": "dxa"}
+HEAVY = {"sex": "female", "height_cm": 165.0, "weight_kg": 96.0, "body_fat": {"fat_fraction": 0.52, "method": "dxa"}}
+
+
+@pytest.mark.parametrize(
+    ("profile", "phase"),
+    [
+        ({"body_fat": LEAN}, {"kind": "gain", "weeks": 26}),
+        ({"body_fat": LEAN, "training": {"status": "advanced", "resistance_sessions_per_week": 5}},
+         {"kind": "gain", "weeks": 26, "pace": "brisk"}),
+        (HEAVY, {"kind": "cut", "weeks": 16}),
+    ],
+    ids=["gain", "gain of the advanced", "cut of a heavy body"],
+)  # fmt: skip
+def test_a_forecast_answers_the_weeks_of_a_plan_as_the_plan_does(profile: Json, phase: Json) -> None:
+    """What one answer tells to eat, week by week, the other does not refuse; and both see the same body."""
+    who = {**WHO, "profile": {**WHO["profile"], **profile}}
+    planned = call("plan_phases", {**who, "start_date": str(START), "phase": phase})
+    weeks = planned["phases"][0]["weeks"]
+    assert planned["phases"][0]["kind"] == phase["kind"]
+    schedule = [
+        {
+            "weeks": 1,
+            "intake_kcal": week["intake_kcal"],
+            "carbohydrate_g": week["carbohydrate_g"],
+            "protein_g_per_kg": week["protein_g"] / planned["start_weight_kg"],
+        }
+        for week in weeks
+    ]
+    asked = {**who, "start_date": str(START), "question": {"kind": "path", "schedule": schedule}}
+    forecast = call("forecast_intake", asked)
+    for week, expected in zip(weeks, forecast["weeks"], strict=True):
+        for name in ("fat_kg", "lean_kg"):
+            told, found = week["at_end"][name]["mean"], expected["at_end"][name]["mean"]
+            assert told == pytest.approx(found, abs=0.2), (week["week"], name)
+
+
 def test_the_state_of_another_person_is_named(plan: Json) -> None:
     other = {**WHO["profile"], "height_cm": 165.0}
     with pytest.raises(ProblemError) as refused:
@@ -283,6 +320,69 @@ def test_a_state_that_contradicts_itself_is_named(weekly: list[Json]) -> None:
     with pytest.raises(ProblemError) as refused:
         call("estimate_maintenance", {"profile": WHO["profile"], "state": state})
     assert codes(refused.value) == ["STATE_CONTRADICTS_ITSELF"]
+
+
+def test_a_week_in_another_unit_does_not_lock_anybody_out(plan: Json) -> None:
+    """A scale switched to pounds for a week: the state that carries those days is read like any other."""
+    state, intake = plan["state"], plan["state"]["phase"]["weeks"][0]["intake_kcal"]
+    for week in range(1, 5):
+        log = lived(7 * week - 7, 7 * week, intake, week)
+        if week in (2, 3):
+            for entry in log["weights"]:
+                entry["weight_kg"] = round(entry["weight_kg"] * 2.20462, 1)
+        answer = call("review_phase", {**WHO, "state": state, "log": log})
+        assert ("LOG_UNIT_MIX_UP" in {note["code"] for note in answer["notes"]}) == (week > 1)
+        state = answer["state"]
+    assert state["weight_kg"]["mean"] == pytest.approx(82.0, abs=1.5)
+
+
+def test_days_in_another_unit_are_read_by_the_weight_of_their_time() -> None:
+    """A state's log may begin with them, months before the weight that it tells."""
+    log = lived(-100, 0, 2900.0, 5, 0.0, weight=84.6)
+    for entry in log["weights"][40:52]:
+        entry["weight_kg"] = round(entry["weight_kg"] * 2.20462, 1)
+    state = call("read_trend", {"profile": WHO["profile"], "log": log})["state"]
+    assert state["log"]["weights"][0]["weight_kg"] > 150.0
+    for name in ("weight_kg", "fat_kg", "lean_kg"):
+        state[name]["mean"] *= 1.07
+    trend = call("read_trend", {"profile": WHO["profile"], "state": state})
+    assert max(trend["days"]["weight_kg"]["mean"]) < 90.0
+
+
+def test_three_mornings_of_somebody_else_do_not_lock_anybody_out(plan: Json) -> None:
+    state, intake = plan["state"], plan["state"]["phase"]["weeks"][0]["intake_kcal"]
+    log = lived(0, 21, intake, 1)
+    for entry in log["weights"][-3:]:
+        entry["weight_kg"] -= 25.0
+    state = call("review_phase", {**WHO, "state": state, "log": log})["state"]
+    call("review_phase", {**WHO, "state": state, "log": lived(21, 28, intake, 2)})
+
+
+def test_who_logs_no_food_has_one_maintenance(plan: Json) -> None:
+    """Without a log of food there is no scale of it, in no answer."""
+    log = {"weights": lived(-28, 0, 2900.0, 5, 0.0)["weights"]}
+    asked = {"profile": WHO["profile"], "log": log}
+    expected = call("estimate_maintenance", asked)["maintenance_kcal"]
+    trend = call("read_trend", asked)
+    assert trend["maintenance_kcal"] == trend["physical_maintenance_kcal"] == expected
+    planned = call("plan_phases", {**ASKED, "log": log})
+    assert planned["maintenance_kcal"] == expected
+    since = {"weights": lived(0, 21, 2900.0, 6, 0.0)["weights"]}
+    review = call("review_phase", {**WHO, "state": planned["state"], "log": since})
+    assert abs(review["maintenance_change_kcal"]["mean"]) < 40.0
+
+
+def test_who_is_refused_a_cut_by_what_they_log_is_told_what_settles_it() -> None:
+    """A log that holds little of what is eaten leaves no room over the floors: weighing food for a week may."""
+    profile = {**WHO["profile"], **HEAVY, "weight_kg": 84.0, "body_fat": {"fat_fraction": 0.4, "method": "dxa"}}
+    who = {**WHO, "profile": profile, "log": lived(-56, 0, 1180.0, 5, 0.0, weight=84.0)}
+    asked = {"as_of_date": str(START), "goal": "leanness", "feeling": "unhappy", "phase_history": []}
+    reasons = [reason["code"] for reason in call("decide_phase", {**who, **asked})["reasons"]]
+    assert reasons[reasons.index("NO_SAFE_DEFICIT") + 1] == "RATIO_DECIDES"
+    plan = call("plan_phases", {**who, "start_date": str(START), "phase": {"kind": "cut", "weeks": 12}})
+    assert {"NO_SAFE_DEFICIT", "RATIO_DECIDES"} <= {reason["code"] for reason in plan["reasons"]}
+    honest = {**who, "log": lived(-56, 0, 2100.0, 5, 0.0, weight=84.0)}
+    assert "RATIO_DECIDES" not in {reason["code"] for reason in call("decide_phase", {**honest, **asked})["reasons"]}
 
 
 def test_methods_that_disagree_are_named() -> None:

@@ -6,7 +6,7 @@ from typing import Any
 import msgspec
 import numpy as np
 from logstudy.worlds import Logs
-from loopstudy.members import FIRST_DAY, KINDS, LEAD_DAYS, Member, log_of, person_now, plan, told, usual_kcal
+from loopstudy.members import ANY_FAT, FIRST_DAY, KINDS, LEAD_DAYS, Member, log_of, person_now, plan, told, usual_kcal
 from steelyard import answers
 from steelyard.science.phase import FollowedPhase, FollowedWeek, GainAim, HoldAim, IntakeChange, ReturnAim
 from steelyard.science.rails import Refused
@@ -170,7 +170,7 @@ class Steelyard(Adviser):
         left = max(1, -((day - self.end_day) // WEEK))
         aim: Any = HoldAim(weeks=left)
         if kind == "gain" and self.end_day - day >= _GAIN_DAYS_LEAST:
-            aim = GainAim(weeks=left)
+            aim = GainAim(weeks=left, fat_ceiling=ANY_FAT)
         elif kind == "maintenance" and self.leg + 1 < len(self.legs):
             aim = HoldAim(weeks=min(left, 2))
         nothing_after = ReturnAim(maintenance_weeks=0, gain_weeks=0)

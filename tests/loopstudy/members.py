@@ -22,6 +22,7 @@ START = date(2026, 3, 2)
 FIRST_DAY = START.toordinal() - LEAD_DAYS
 CLEAR = Screening(is_pregnant=False, is_breastfeeding=False, eating_disorder=EatingDisorder.NONE)
 COURSES = ("fat", "length", "gain", "hold")
+ANY_FAT = 0.6  # a gain is asked for whatever the body fat
 
 
 class Course(NamedTuple):
@@ -75,7 +76,7 @@ def course_of(name: str, weight_kg: float, weeks: int, rng: np.random.Generator)
         aim = DeficitAim(kind=DeficitKind.MINI_CUT, weeks=5)
         return Course(name, aim, ReturnAim(maintenance_weeks=2, gain_weeks=weeks - 7, fat_ceiling=0.4), None)
     if name == "gain":
-        return Course(name, GainAim(weeks=weeks), ReturnAim(), None)
+        return Course(name, GainAim(weeks=weeks, fat_ceiling=ANY_FAT), ReturnAim(), None)
     return Course(name, HoldAim(weeks=weeks), ReturnAim(maintenance_weeks=0, gain_weeks=0), None)
 
 

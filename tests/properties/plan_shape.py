@@ -132,8 +132,6 @@ _USUAL_CEILING = {"male": 0.17, "female": 0.27, "unspecified": 0.17}
 
 def _usual_ceiling(profile: Json, answer: Json) -> float:
     """Where body fat is told by height and weight alone, it must be over it by the lower end of its interval."""
-    if profile["age_years"] < 18:
-        return math.inf
     fat = answer["body_fat_fraction"]
     unsure = 0.0 if "body_fat" in profile else fat["mean"] - fat["lower"]
     return _USUAL_CEILING[profile["sex"]] + unsure
@@ -153,7 +151,7 @@ def _order(request: Json, answer: Json) -> list[str]:
     # A body at the ceiling of its gain, or over it, is held for the weeks of that gain (planning, section 3).
     held = 0
     if "gain" not in kinds:
-        ceiling = asked.get("fat_ceiling_fraction", math.inf) - 0.001
+        ceiling = (asked.get("fat_ceiling_fraction") or _usual_ceiling(request["profile"], answer)) - 0.001
         if kind == "gain" and (answer["body_fat_fraction"]["mean"] >= ceiling or _is_raised(answer)):
             return [] if set(kinds) == {"maintenance"} else [f"phases {kinds}, not a hold"]
         end = max(week["at_end"]["fat_fraction"]["mean"] for week in phases[-1]["weeks"])

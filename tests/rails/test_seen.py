@@ -149,6 +149,15 @@ def test_pregnancy_is_not_held_at_a_known_900() -> None:
     checked("plan_phases", planned(WOMAN, {"kind": "maintenance", "weeks": 4}, screening=PREGNANT, maintenance=known))
 
 
+def test_a_hold_that_a_floor_raises_does_not_say_that_less_keeps_the_body() -> None:
+    hold, known = {"kind": "maintenance", "weeks": 4}, {"kcal_per_day": 1700, "standard_deviation_kcal": 60}
+    for screening, is_said in ((PREGNANT, False), (CLEAR, True)):
+        answered = checked("plan_phases", planned(WOMAN, hold, screening=screening, maintenance=known))
+        told = answered.body["phases"][0]
+        assert (told["weeks"][0]["intake_kcal"] > 1720) != is_said
+        assert ("HOLD_WHY" in {reason["code"] for reason in told["reasons"]}) == is_said
+
+
 def test_a_girls_low_log_does_not_lower_her_hold() -> None:
     asked = planned(GIRL, {"kind": "maintenance", "weeks": 4}, log=starved_log(GIRL, 810))
     assert says(checked("plan_phases", asked).body, REFERRAL)

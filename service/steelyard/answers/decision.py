@@ -144,7 +144,7 @@ def decide_phase(asked: DecisionAsked) -> Answered[PhaseDecided]:
         history=asked.history,
     )
     found = decide(question)
-    reasons = [*found.reasons, *counted_on(member)]
+    reasons = [*found.reasons, *(counted_on(member) if may_speak else [])]
     cautions = [*member.cautions, *known_long_ago(member, asked.as_of)]
     if not may_speak:
         cautions = [caution for caution in cautions if caution != FAT_FROM_BMI]

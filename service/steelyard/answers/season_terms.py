@@ -187,9 +187,12 @@ def _check_limits(terms: SeasonTerms) -> None:
 
 
 def _check_energies(member: Member) -> None:
-    """Refuse energies that no body lives on, from which a season would start with nonsense. Raises ``OutOfDomain``."""
+    """Refuse energies that no body lives on, from which a season would start with nonsense. Raises ``OutOfDomain``.
+
+    A maintenance that a log tells is on its scale, whose physical estimate was believed where it was read.
+    """
     maintenance, resting = member.maintenance.mean, member.assessed.resting.mean
-    if maintenance < _LEAST_PAL * resting:
+    if member.learnt is None and maintenance < _LEAST_PAL * resting:
         detail = f"A maintenance of {maintenance:.0f} kcal/d is far under resting energy ({resting:.0f})."
         raise OutOfDomain("MAINTENANCE_IMPLAUSIBLE", "maintenance.kcal_per_day", detail)
     current = member.told.current_intake_kcal

@@ -389,7 +389,35 @@ def test_where_leanness_may_not_be_spoken_of_it_is_not(change: dict[str, Any]) -
     assert "body fat" not in words
     assert "body-fat" not in words
     assert "lean" not in words
-    assert all(a.score is not None and a.score.leanness_price_kg == 0.0 for a in found.alternatives)
+    # At 22 % a man is over the usual ceiling of a gain: it is closed, without a word of body fat.
+    assert [a.kind for a in found.alternatives if a.closed is not None] == [PhaseKind.GAIN]
+    assert found.recommended.kind is PhaseKind.MAINTENANCE
+    assert all(a.closed is not None or a.score.leanness_price_kg == 0.0 for a in found.alternatives if a.score)
+
+
+@pytest.mark.parametrize("expecting", [{"is_pregnant": True}, {"is_breastfeeding": True}])
+@pytest.mark.parametrize("fat", [0.22, 0.34])
+@pytest.mark.parametrize(
+    "situation",
+    [
+        {},
+        {"present": OngoingPhase(PhaseKind.CUT, 9)},
+        {"history": [FinishedPhase(PhaseKind.CUT, AS_OF - timedelta(weeks=9), 9)]},
+        {"event": AS_OF + timedelta(weeks=9)},
+    ],
+    ids=["", "in a cut", "after a cut", "event"],
+)
+def test_who_is_expecting_holds_and_hears_of_no_cut(
+    expecting: dict[str, bool], fat: float, situation: dict[str, Any]
+) -> None:
+    asked = question(fat, sex=Sex.FEMALE, feeling=Feeling.UNHAPPY, screening=screened(**expecting), **situation)
+    found = decide(asked)
+    assert found.recommended.kind is PhaseKind.MAINTENANCE
+    assert found.leanness is None
+    assert {a.kind for a in found.alternatives} == {PhaseKind.MAINTENANCE}
+    words = " ".join(english(m).lower() for m in [*found.reasons, *found.changes]).split()
+    assert not {"cut", "lean", "leaner", "fat", "gain"} & {word.strip(".,:;") for word in words}
+    assert {"midwife", "midwife,", "deficit"} & set(words)
 
 
 @pytest.mark.parametrize("fat", [0.12, 0.15, 0.18, 0.22])

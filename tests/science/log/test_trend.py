@@ -272,8 +272,7 @@ def test_too_early_says_how_many_days_and_is_right_about_it() -> None:
 
 def test_one_weighing_leaves_the_prior_in_charge() -> None:
     trend = read(weigh(80.0), FIRST)
-    prior = prior_on_logging_scale(PRIOR)
-    assert trend.maintenance.maintenance.mean == pytest.approx(prior.mean, abs=1.0)
+    assert trend.maintenance.maintenance.mean == pytest.approx(PRIOR.mean, abs=1.0)
     assert trend.maintenance.log_share == pytest.approx(0.0, abs=1e-6)
     assert trend.changes == ()
     assert trend.more_days_needed > 0
@@ -284,6 +283,10 @@ def test_weights_alone_teach_the_trend_but_hardly_maintenance() -> None:
     trend = read(Log(with_intake.weighings), FIRST + 39)
     assert "LOG_NO_INTAKE" in codes(trend.notes)
     assert trend.maintenance.log_share < 0.5
+    # A log that is not kept has no scale: what is told is taken for what is eaten, on every day.
+    assert trend.maintenance.maintenance == trend.maintenance.physical
+    assert trend.maintenance.logging_ratio.mean == 1.0
+    assert trend.smoothed.maintenance_kcal == pytest.approx([PRIOR.mean] * trend.days)
     whole = read(with_intake, FIRST + 39)
     assert whole.maintenance.log_share > 0.7
     # Over the last four weeks, when carried mass has settled, both see the same weights.

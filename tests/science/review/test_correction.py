@@ -3,13 +3,15 @@
 from types import SimpleNamespace
 from typing import Any
 
+import msgspec
 import pytest
-from review_people import AS_PLANNED, Member
+from review_people import AS_PLANNED, CLEAR, Habits, Member
 from science.rails.test_guard_rails import subject
 from steelyard.science.numbers import Estimate
-from steelyard.science.rails import first_broken
-from steelyard.science.review import advice
-from steelyard.science.review.correction import RestOfPhase
+from steelyard.science.phase import PhaseKind
+from steelyard.science.rails import DeficitLimit, Why, first_broken
+from steelyard.science.review import advice, review_phase
+from steelyard.science.review.correction import IntakeLimits, RestOfPhase
 from steelyard.science.review.due import read_on
 
 
@@ -93,3 +95,53 @@ def course_to(fat_kg: float, weight_kg: float, *, now_fat_kg: float = 6.0, now_k
 def test_what_is_eaten_under_maintenance_may_not_lead_where_no_deficit_may(course: Any, *, is_too_low: bool) -> None:
     hold: Any = SimpleNamespace(course=course)
     assert advice._HoldOrGain._comes_too_low(hold) is is_too_low
+
+
+WHY = DeficitLimit("intake_floor", 400.0, Why.LEAST_INTAKE)
+
+
+@pytest.mark.parametrize(
+    ("least", "step", "told"),
+    [
+        (-300.0, -120.0, -120),  # far from the edge nothing is held back
+        (-120.0, -120.0, -70),  # up to the edge there is room to be left
+        (-120.0, -60.0, -60),
+        (-90.0, -90.0, 0),  # what is left of it is not worth telling
+        (-20.0, -200.0, 0),
+        (40.0, -100.0, 90),  # a rise has its room already
+    ],
+)
+def test_a_step_down_leaves_room_over_its_rail_so_that_the_next_review_takes_nothing_back(
+    least: float, step: float, told: int
+) -> None:
+    limits = IntakeLimits(least, 500.0, WHY, None, [])
+    held = advice._with_room(advice._held(limits, step, 0.0), limits)
+    assert held.change_kcal == told
+    assert held.is_raised == (told > step)
+    # A week later the same step is asked for, and the rails have moved by less than the room.
+    moved = IntakeLimits(least - told + 40.0, 500.0, WHY, None, [])
+    assert told >= 0 or advice._held(moved, 0.0, 0.0).change_kcal == 0
+
+
+@pytest.mark.parametrize("floor_kcal", [-30.0, 0.0])
+def test_a_hold_that_a_floor_keeps_is_not_told_to_eat_less_than_nothing_more(
+    monkeypatch: pytest.MonkeyPatch, floor_kcal: float
+) -> None:
+    """'Eat -30 kcal a day more, to be safe' is no sentence."""
+    member = Member(8)
+    cut = member.plan(8)
+    week = msgspec.structs.replace(cut.weeks[0], intake_kcal=10.0 * round(cut.maintenance.mean / 10.0))
+    phase = msgspec.structs.replace(cut, kind=PhaseKind.MAINTENANCE, weeks=(week,) * 10)
+    member.follow(phase, 42, Habits(unlogged_kcal=500.0))
+    assert review_phase(member.told(CLEAR), phase, member.log, member.day).advice.correction_kcal < -50
+    limits = RestOfPhase._held_limits
+
+    def near(self: RestOfPhase, days: int) -> IntakeLimits:
+        return limits(self, days)._replace(least=floor_kcal)
+
+    monkeypatch.setattr(RestOfPhase, "_held_limits", near)
+    found = review_phase(member.told(CLEAR), phase, member.log, member.day)
+    assert found.advice.correction_kcal == floor_kcal
+    said = {reason.code: dict(reason.params) for reason in found.reasons}
+    assert "REVIEW_RAISED_BY_RAIL" not in said
+    assert float(said["REVIEW_CORRECTION_HELD"]["missing_kcal"]) > 0.0

@@ -69,11 +69,6 @@ class Facts(NamedTuple):
         """Whether a rail refuses a deficit for want of mass, and a gain is open."""
         return self._refused_by(rails.BMI, rails.BODY_FAT) and self.gain.closed is None
 
-    @property
-    def is_pregnant(self) -> bool:
-        """Whether a rail refuses a deficit for pregnancy or breastfeeding."""
-        return self._refused_by(rails.PREGNANCY)
-
     def _refused_by(self, *rules: str) -> bool:
         return self.refused is not None and not self.refused.ids.isdisjoint(rules)
 

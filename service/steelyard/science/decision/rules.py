@@ -2,7 +2,8 @@
 
 The first rule that applies decides:
 
-1. An eating disorder, or under 18: no fat-loss phase, and nothing about leanness (``NO_DEFICIT``).
+1. An eating disorder, under 18, in pregnancy or while breastfeeding: no fat-loss phase, and nothing about leanness
+   (``NO_DEFICIT``).
 2. In a cut: refused by a rail, it ends; as long as one may be, it ends (``CUT_TOO_LONG``); at its target, it ends
    (``CUT_DONE``); else it goes on (``CUT_UNDER_WAY``). After it comes a bridge at maintenance.
 3. A cut ended so lately that its bridge is not done: finish that (``CUT_JUST_ENDED``).
@@ -13,7 +14,7 @@ The first rule that applies decides:
 6. Else no cut: the better scored of gain and hold (``LEAN_ENOUGH``, ``NOT_YET``).
 
 Every condition on body fat is a threshold that does not move with it, so that more fat never turns a cut into "not
-yet". Where no cut is to be, an underweight body gains, pregnancy holds, and who does not train holds.
+yet". Where no cut is to be, an underweight body gains, and who does not train holds.
 """
 
 from collections.abc import Callable
@@ -59,11 +60,12 @@ def decide(question: Question) -> Decision:
 
 
 def speaks_of_leanness(refused: Refused | None) -> bool:
-    """Whether body fat may be spoken of: not with an eating disorder, and not under 18."""
+    """Whether body fat may be spoken of: not with an eating disorder, under 18, in pregnancy or while breastfeeding."""
     if refused is None:
         return True
     return not any(
-        action.id == rails.EATING_DISORDER or (action.id == rails.AGE and action.limit == rails.ADULT_YEARS)
+        action.id in (rails.EATING_DISORDER, rails.PREGNANCY)
+        or (action.id == rails.AGE and action.limit == rails.ADULT_YEARS)
         for action in refused.actions
     )
 
@@ -72,21 +74,39 @@ def speaks_of_leanness(refused: Refused | None) -> bool:
 
 
 def _without_leanness(q: Question, refused: Refused) -> Decision:
-    is_young = q.subject.age_years < rails.ADULT_YEARS
-    why = say("DECISION_UNDER_AGE", limit_years=rails.ADULT_YEARS) if is_young else say("DECISION_NO_DEFICIT")
-    make = Alternatives(q, None, why)
-    gain, hold = make.gain(DEFAULT_WEEKS), make.hold()
+    why = _why_none(q, refused)
+    make = Alternatives(q, None, why[0])
+    hold = make.hold()
+    ways = [hold] if _is_expecting(refused) and not _is_underweight(refused) else [make.gain(DEFAULT_WEEKS), hold]
+    gain = ways[0]
     return Decision(
         situation=Situation.NO_DEFICIT,
         recommended=gain if q.may_grow and q.goal is Goal.MUSCLE and gain.closed is None else hold,
-        alternatives=[gain, hold],
+        alternatives=ways,
         by_trade=False,
         leanness=None,
         pattern=None,
-        reasons=[why] if q.trains else [why, say("GAIN_NEEDS_TRAINING")],
+        reasons=why if q.trains or len(ways) == 1 else [*why, say("GAIN_NEEDS_TRAINING")],
         changes=[],
         actions=refused.actions,
     )
+
+
+def _why_none(q: Question, refused: Refused) -> list[Message]:
+    """Why there is no fat-loss phase, and whom to see."""
+    if q.subject.age_years < rails.ADULT_YEARS:
+        return [say("DECISION_UNDER_AGE", limit_years=rails.ADULT_YEARS)]
+    if rails.EATING_DISORDER in refused.ids:
+        return [say("DECISION_NO_DEFICIT")]
+    return [action.message for action in refused.actions if action.id == rails.PREGNANCY]
+
+
+def _is_expecting(refused: Refused) -> bool:
+    return rails.PREGNANCY in refused.ids
+
+
+def _is_underweight(refused: Refused) -> bool:
+    return not refused.ids.isdisjoint((rails.BMI, rails.BODY_FAT))
 
 
 # --- 2: in a cut ----------------------------------------------------------------------------------------------
@@ -252,7 +272,7 @@ def _no_cut(facts: Facts) -> Ruling:
     else:
         situation = Situation.NOT_YET
         why = say("DECISION_NOT_YET", fat_percent=fat, weeks=HORIZON_WEEKS, advice=advice)
-    by_trade = q.may_grow and not facts.is_underweight and not facts.is_pregnant
+    by_trade = q.may_grow and not facts.is_underweight
     return Ruling(situation, kept, (*whys, why), would_change, by_trade=by_trade)
 
 
@@ -290,8 +310,7 @@ def _without_a_cut(facts: Facts) -> tuple[Alternative, tuple[Message, ...], tupl
     if facts.is_underweight:
         return facts.hold if facts.gain.closed else facts.gain, (), ()
     q = facts.question
-    may_gain = q.may_grow and not facts.is_pregnant
-    kept = max(facts.gain, facts.hold, key=lambda a: a.total_kg) if may_gain else facts.hold
+    kept = max(facts.gain, facts.hold, key=lambda a: a.total_kg) if q.may_grow else facts.hold
     if q.trains:
         return kept, (), ()
     return kept, (say("GAIN_NEEDS_TRAINING"),), (say("CHANGE_TRAINING"),)
@@ -315,7 +334,10 @@ def _keep_until(facts: Facts, situation: Situation, why: Message, when: date) ->
 def _refused_cut(facts: Facts, why: Message | None = None) -> Ruling:
     kept, whys, would_change = _without_a_cut(facts)
     reasons = (*whys, say("DECISION_CUT_REFUSED", kind=kept.kind.value))
-    return Ruling(Situation.CUT_REFUSED, kept, reasons if why is None else (*reasons, why), would_change)
+    if why is not None:
+        rule = dict(why.params).get("rule")
+        reasons = (*reasons, why, *rails.ratio_decides(facts.question.subject, str(rule)))
+    return Ruling(Situation.CUT_REFUSED, kept, reasons, would_change)
 
 
 def _measure_first(facts: Facts, probability: float | None) -> Ruling:

@@ -14,6 +14,7 @@ from .entries import (
     Weighing,
     day_of,
     is_known_on,
+    weights_read,
 )
 from .events import (
     EventKind,
@@ -72,6 +73,7 @@ from .steps import (
     StepsRead,
 )
 from .trend_reading import (
+    ABOUT_LOGGING,
     Trend,
 )
 from .witnesses import (
@@ -81,6 +83,7 @@ from .witnesses import (
 )
 
 __all__ = [
+    "ABOUT_LOGGING",
     "DAY_ERROR",
     "LEAST_WEIGHT_KG",
     "LOGGING_RATIO",
@@ -132,4 +135,5 @@ __all__ = [
     "tail_of",
     "trend_of_log",
     "water_off",
+    "weights_read",
 ]

@@ -498,6 +498,14 @@ def _believed(
     return kept, accepted
 
 
+def weights_read(log: Log, reference_kg: float) -> list[float]:
+    """What the weighings of a log are read as [kg], in order of time, by someone of this weight; slips left out.
+
+    Raises: ``LogError`` where none goes with that weight.
+    """
+    return _believed(log.weighings, log.last_day + 1, reference_kg, [])[1]
+
+
 def _told_once(
     weighings: Sequence[Weighing], order: Sequence[int], notes: list[Message]
 ) -> tuple[list[Weighing], list[int], list[int]]:

@@ -34,7 +34,8 @@ class LogMaintenance(msgspec.Struct, frozen=True):
     "log_maintenance",
     summary="Maintenance from the equations (prior) and the log (likelihood), on both scales",
     formula=(
-        f"prior on the logging scale = {LOGGING_RATIO:g} (SD {LOGGING_RATIO_SD:g}) x equations; posterior of ratio, "
+        f"prior on the logging scale = {LOGGING_RATIO:g} (SD {LOGGING_RATIO_SD:g}) x equations, or the equations where "
+        "no food was logged; posterior of ratio, "
         "maintenance and energy of a kilogram together; share of the log = 1 - posterior / prior variance, relative"
     ),
     kind=Kind.MODEL,
@@ -47,8 +48,8 @@ def maintenance_from_fit(fit: LogFit) -> LogMaintenance:
     prior, physical_prior = fit.prior, fit.physical_prior
     ratio_prior = Estimate(LOGGING_RATIO, LOGGING_RATIO_SD)
     if not fit.is_logged:
-        # Weight alone says how much was eaten too little, never of how much.
-        return LogMaintenance(prior, physical_prior, ratio_prior, 1.0, 0.0)
+        # What is told is taken for what is eaten, as without any log.
+        return LogMaintenance(prior, physical_prior, Estimate(1.0, LOGGING_RATIO_SD), 1.0, 0.0)
     logged, physical, ratio = [], [], []
     g = fit.per_kcal
     for one in fit.told:

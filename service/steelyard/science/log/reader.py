@@ -95,7 +95,7 @@ def read_log(
         detail = f"The log spans more than {MOST_LOG_DAYS} days: send the last {MOST_LOG_DAYS} at most."
         raise OutOfDomain("LOG_TOO_LONG", "log", detail)
     onset = log.onset
-    daily = clean_log(log, as_of_day, person.weight_kg)
+    daily = clean_log(log, as_of_day, _weight_before(onset) or person.weight_kg)
     physical = Estimate(assessed.total.mean, assessed.total.sd) if onset is None else onset.body.prior
     prior = prior_on_logging_scale(physical)
     usual, is_usual_known = usual_intake_kcal, usual_intake_kcal is not None
@@ -164,6 +164,11 @@ def _body_read(prior: Estimate, tissue: TissueModel, is_usual_known: bool, settl
         is_usual_known=is_usual_known,
         settled_kg=settled_kg,
     )
+
+
+def _weight_before(onset: Onset | None) -> float | None:
+    """What a log that goes on was read to weigh where it begins [kg], which may be months before the stated weight."""
+    return onset.accounts[0].mean[0] if onset is not None and onset.goes_on else None
 
 
 def log_maintenance(person: Person, assessed: Assessment, log: Log, as_of_day: int) -> LogMaintenance:

@@ -237,7 +237,7 @@ class LogFit(NamedTuple):
     told: list[Conclusion]
     then: Row
     now: Row
-    prior: Estimate  # maintenance on the logging scale
+    prior: Estimate  # maintenance on the logging scale; without any log of food, as eaten
     physical_prior: Estimate
     per_kcal: float  # tissue made of a kilocalorie really eaten [kg]
     growth_kg_per_day: float
@@ -413,19 +413,21 @@ def fit_log(
     if onset is not None and goes_on:
         earlier = onset.days
         is_logged = [*[1.0] * onset.days_logged, *[0.0] * (earlier - onset.days_logged), *is_logged]
+    # Weight alone says how much was eaten too little, never of how much; nor has a log that is not kept a scale.
+    has_scale = any(is_logged)
     return LogFit(
         days,
         columns,
         passed.told,
         passed.then,
         passed.now,
-        scaled,
+        scaled if has_scale else prior,
         prior,
         g,
         tissue.growth_kg_per_day,
         tissue.rho_kcal_per_kg * tissue.growth_sd,
-        kept_by_day(is_logged, own + ratio)[earlier:],
-        any(is_logged),
+        kept_by_day(is_logged, own + ratio)[earlier:] if has_scale else [0.0] * days,
+        has_scale,
         passed.noise * noise_variance,
         settings,
         shift,

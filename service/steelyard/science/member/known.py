@@ -9,7 +9,17 @@ from datetime import date
 from msgspec.structs import replace
 
 from ..body import Adherence
-from ..log import LEAST_WEIGHT_KG, MOST_WEIGHT_KG, KnownFat, Log, check_onset, composition_of_log, joined, trend_of_log
+from ..log import (
+    LEAST_WEIGHT_KG,
+    MOST_WEIGHT_KG,
+    KnownFat,
+    Log,
+    check_onset,
+    composition_of_log,
+    joined,
+    trend_of_log,
+    weights_read,
+)
 from ..measures import (
     FAT_FRACTION_FROM,
     FAT_FRACTION_TO,
@@ -31,7 +41,7 @@ SAME_HEIGHT_CM = constant(
 )  # fmt: skip
 SAME_WEIGHT = constant(
     "state_weight_tolerance", 0.08, unit="1", basis=Basis.JUDGEMENT,
-    summary="A state whose weight is further than this fraction from the last weighing that it carries is not read",
+    summary="A state whose weight is further than this fraction from every weighing that it carries is not read",
 )  # fmt: skip
 READINGS_DISAGREE = constant(
     "fat_readings_disagree", 1.28, unit="SD", basis=Basis.JUDGEMENT,
@@ -49,6 +59,7 @@ LEAST_FAT_SD = constant(
     summary="Body fat is never known better than by four compartments, however many readings say so",
 )  # fmt: skip
 DISAGREE = "BODY_FAT_METHODS_DISAGREE"
+_RECENT_WEIGHINGS = 5
 
 
 def settled(told: Told) -> Told:
@@ -101,10 +112,22 @@ def _check(person: Person, known: Known) -> None:
         raise Contradiction("STATE_CONTRADICTS_ITSELF", "state", "The state has a log without a weighing.")
     if log.last_day > known.day:
         raise Contradiction("STATE_CONTRADICTS_ITSELF", "state", "Its log goes on after its date.")
-    recent = sorted(log.weighings, key=lambda entry: entry.day)[-5:]
-    middle = sorted(entry.weight_kg for entry in recent)[len(recent) // 2]
-    if abs(middle / weight - 1.0) > SAME_WEIGHT:
-        detail = f"Its weight of {weight:.1f} kg is not that of its log, {middle:.1f} kg."
+    _check_weight(log, weight)
+
+
+def _check_weight(log: Log, weight_kg: float) -> None:
+    """The log is handed on as it was sent, slips and other units included: it is somebody else's only where it has no
+    weighing near the weight, however it is read."""
+    recent = [entry.weight_kg for entry in sorted(log.weighings, key=lambda entry: entry.day)[-_RECENT_WEIGHINGS:]]
+    if any(abs(each / weight_kg - 1.0) <= SAME_WEIGHT for each in recent):
+        return
+    try:
+        found = weights_read(log, weight_kg)
+    except OutOfDomain:
+        found = recent
+    if all(abs(each / weight_kg - 1.0) > SAME_WEIGHT for each in found):
+        middle = sorted(recent)[len(recent) // 2]
+        detail = f"Its weight of {weight_kg:.1f} kg is not that of its log, {middle:.1f} kg."
         raise Contradiction("STATE_CONTRADICTS_ITSELF", "state", detail)
 
 

@@ -133,7 +133,8 @@ def _no_room(phase: DeficitPhase, limit: DeficitLimit, wanted_kcal: float, cap: 
     shorter = None
     if weeks is not None and not phase.aim.has_goal:
         shorter = _most_weeks(weeks - 1, lambda fewer: _held(wanted_kcal, cap(wanted_kcal, fewer)) >= LEAST_DEFICIT)
-    return Solved(NearestSafe(None, shorter, None), 0.0, 0, [action.message], [action])
+    said = [*rails.ratio_decides(phase.subject, limit.rule), action.message]
+    return Solved(NearestSafe(None, shorter, None), 0.0, 0, said, [action])
 
 
 def _capped(

@@ -78,8 +78,9 @@ class IntakeAnswer(NamedTuple):
     is_nearest_intake: bool = False
 
 
-def diet_of(scheduled: ScheduledIntake, weight_kg: float, resting_kcal: float) -> Diet:
+def diet_of(scheduled: ScheduledIntake, subject: Subject) -> Diet:
     """The model's diet for a scheduled intake; added training raises expenditure."""
+    weight_kg, resting_kcal = subject.weight_kg, subject.resting_kcal
     carbohydrate = scheduled.carbohydrate_g
     added = sum(session_kcal(s.met, s.minutes, s.times_per_week, resting_kcal) for s in scheduled.added_sessions)
     return Diet(
@@ -87,7 +88,7 @@ def diet_of(scheduled: ScheduledIntake, weight_kg: float, resting_kcal: float) -
         BASELINE_CARBOHYDRATE_SHARE * scheduled.intake_kcal
         if carbohydrate is None
         else CARBOHYDRATE_KCAL_PER_G * carbohydrate,
-        scheduled.protein_g_per_kg,
+        _protein_per_kg(subject, scheduled.protein_g_per_kg),
         sodium_change_mg=scheduled.sodium_change_mg,
         activity_change_kcal_per_kg=added / weight_kg,
     )
@@ -135,7 +136,7 @@ class _Asked:
             there = self._subject_in(*bodies[i], before.day, diet) if then is None or diet is not eaten else then
             then, eaten = self._subject_in(*bodies[i + 1], after.day, diet), diet
             purpose = purpose_of(diet.intake_kcal, there.maintenance_kcal)
-            protein_g = diet.protein_g_per_kg * self.subject.weight_kg
+            protein_g = diet.protein_g_per_kg * self.subject.protein_kg
             weeks.append(ToldWeek(diet.intake_kcal, there, then, purpose, float(after.day - before.day), protein_g))
         return weeks
 
@@ -187,7 +188,7 @@ def answer_path(member: Member, schedule: list[ScheduledIntake], sources: frozen
     diets: list[Diet] = []
     fields: list[str] = []
     for i, scheduled in enumerate(schedule):
-        diet = diet_of(scheduled, subject.weight_kg, subject.resting_kcal)
+        diet = diet_of(scheduled, subject)
         field = f"question.schedule[{i}].intake_kcal"
         before = path[-1]
         there = asked.subject_at(before, diet)
@@ -196,7 +197,8 @@ def answer_path(member: Member, schedule: list[ScheduledIntake], sources: frozen
         actions += asked.check(diet, weeks, there, field)
         stretches.append(Stretch(diet, (7.0,) * scheduled.weeks))
         path += walk(asked.model, before, *stretches[-1])
-        actions += _check_change(there, before, path[-1], scheduled.weeks, diet, field)
+        # How fast the body changes the gate judges, over stretches in a row: a plan sets its intake anew in them.
+        actions += _warn_of_change(there, before, path[-1], scheduled.weeks, diet)
         diets += [diet] * scheduled.weeks
         fields += [field] * scheduled.weeks
     weeks_told = asked.weeks_of(path, diets)
@@ -216,20 +218,34 @@ def _deficit_weeks(schedule: list[ScheduledIntake], i: int, maintenance_kcal: fl
     return weeks
 
 
+def _protein_per_kg(subject: Subject, asked_g_per_kg: float) -> float:
+    """Protein told by body mass, by the mass that plans share it out for, which is less where body fat is high."""
+    return asked_g_per_kg * subject.weight_kg / subject.protein_kg
+
+
 def _check_change(
     subject: Subject, before: BodyState, after: BodyState, weeks: float, diet: Diet, field: str
 ) -> list[RailAction]:
-    """Rails on what an intake does over a stretch: rate of loss, end body fat, rate of gain."""
+    """Rails on what a constant intake does: rate of loss, end body fat, rate of gain."""
     share = float((after.tissue_kg - before.tissue_kg) / weeks / before.weight_kg)
     end_fraction = float(after.fat_kg / after.weight_kg)
-    is_deficit = diet.intake_kcal < subject.maintenance_kcal - _NO_DEFICIT_KCAL
-    rails.refuse_change(subject, share, end_fraction, field, is_deficit=is_deficit)
-    actions: list[RailAction] = []
-    if is_deficit:
-        settled = float(after.tissue_kg) + BASELINE_GLYCOGEN_KG
-        bmi = settled / (subject.height_cm / 100.0) ** 2
-        actions += rails.warn_deficit(subject, diet.intake_kcal, -share, end_fraction, bmi)
-    return actions
+    rails.refuse_change(subject, share, end_fraction, field, is_deficit=_is_deficit(subject, diet))
+    return _warn_of_change(subject, before, after, weeks, diet)
+
+
+def _warn_of_change(
+    subject: Subject, before: BodyState, after: BodyState, weeks: float, diet: Diet
+) -> list[RailAction]:
+    """Warnings of what an intake does over a stretch."""
+    if not _is_deficit(subject, diet):
+        return []
+    share = float((after.tissue_kg - before.tissue_kg) / weeks / before.weight_kg)
+    bmi = (float(after.tissue_kg) + BASELINE_GLYCOGEN_KG) / (subject.height_cm / 100.0) ** 2
+    return rails.warn_deficit(subject, diet.intake_kcal, -share, float(after.fat_kg / after.weight_kg), bmi)
+
+
+def _is_deficit(subject: Subject, diet: Diet) -> bool:
+    return diet.intake_kcal < subject.maintenance_kcal - _NO_DEFICIT_KCAL
 
 
 def _once(actions: list[RailAction]) -> list[RailAction]:
@@ -246,10 +262,11 @@ def answer_intake(
 ) -> IntakeAnswer:  # fmt: skip
     """The constant intake for a target by a date; the nearest safe one where rails forbid it."""
     asked, subject = _Asked(member, sources), member.subject
+    protein = _protein_per_kg(subject, protein_g_per_kg)
     _check_target(target, subject)
 
     def diet(intake_kcal: float) -> Diet:
-        return Diet(intake_kcal, BASELINE_CARBOHYDRATE_SHARE * intake_kcal, protein_g_per_kg)
+        return Diet(intake_kcal, BASELINE_CARBOHYDRATE_SHARE * intake_kcal, protein)
 
     wanted = intake_for_target(asked.model, asked.state, target, float(days), diet)
     if wanted is None:
@@ -283,7 +300,7 @@ def answer_intake(
         after = advance(asked.model, asked.state, chosen, float(days))
         actions = rails.check_person(subject)
         actions += _check_change(subject, asked.state, after, days / 7.0, chosen, "question.target.value")
-        rails.refuse_protein(protein_g_per_kg, "question.protein_g_per_kg")
+        rails.refuse_protein(chosen.protein_g_per_kg, "question.protein_g_per_kg")
     path = _constant(asked, chosen, days)
     warned, told = _refuse_broken(asked, path, chosen, float(days), "question.target.value")
     actions += warned
@@ -302,7 +319,8 @@ def answer_date(
     """The date on which a constant intake reaches a target. Raises ``Refused`` for an intake that rails forbid."""
     asked, subject = _Asked(member, sources), member.subject
     _check_target(target, subject)
-    chosen = Diet(intake_kcal, BASELINE_CARBOHYDRATE_SHARE * intake_kcal, protein_g_per_kg)
+    protein = _protein_per_kg(subject, protein_g_per_kg)
+    chosen = Diet(intake_kcal, BASELINE_CARBOHYDRATE_SHARE * intake_kcal, protein)
     day = days_for_target(asked.model, asked.state, target, asked.expected(chosen))
     horizon = day if day is not None else 26 * 7
     weeks = max(1.0, horizon / 7.0)

@@ -9,6 +9,9 @@ from ..rails import CARBOHYDRATE_KCAL_PER_G, LOSS_LIMIT, Macronutrients
 from ..register import Message, say
 from .defaults import CUT_FIRST_RESET_WEEKS, CUT_RESET_WEEKS, GAIN_RESET_WEEKS, RETURN_CHECK_WEEKS
 
+# A hold is told to ten kilocalories; this far from it a floor has moved it.
+_AS_TOLD_KCAL = 15.0
+
 
 class Element(StrEnum):
     """What a week of a phase is for."""
@@ -112,8 +115,10 @@ def explain_pause(phase: PlannedPhase, weeks: int) -> None:
 
 
 def explain_hold(phase: PlannedPhase, path: Forecast) -> None:
-    """Fill in what a hold is for."""
-    phase.reasons.append(say("HOLD_WHY", maintenance_kcal=float(path.maintenance_kcal(phase.first))))
+    """Fill in what a hold is for. Where a floor asks for more than maintenance, what it did says why."""
+    maintenance = float(path.maintenance_kcal(phase.first))
+    if abs(phase.weeks[0].intake.intake_kcal - maintenance) <= _AS_TOLD_KCAL:
+        phase.reasons.append(say("HOLD_WHY", maintenance_kcal=maintenance))
     phase.guidance.append(say("WEIGH_DAILY"))
 
 

@@ -236,15 +236,22 @@ class _Draft:
         return gain
 
     def is_held(self, asked: float | None) -> bool:
-        """Whether the body there is has reached the ceiling of a gain, as asked or usual."""
-        ceiling = ceiling_of(self.subject, asked)
-        if asked is not None or ceiling is None:
-            return is_at_ceiling(self.likely[-1], ceiling)
+        """Whether the body there is has reached the ceiling of a gain, as asked or usual.
+
+        The usual one holds also those to whom no body fat is named.
+        """
+        if asked is not None:
+            return is_at_ceiling(self.likely[-1], asked)
         if self.subject.bmi < rails.BMI_FLOOR:
             return False
         # Height and weight alone hold only a body that is over it all but surely.
         unsure = 0.0 if self.subject.is_fat_measured else self.subject.fat_below
-        return is_at_ceiling(self.likely[-1], ceiling + unsure)
+        return is_at_ceiling(self.likely[-1], usual_ceiling(self.subject.sex) + unsure)
+
+    @property
+    def why_held(self) -> Message:
+        """Why there is a hold in place of a gain. Of fat to lose first only those are told who may lose any."""
+        return say("GAIN_NOT_NOW") if rails.may_not_diet(self.subject) else say("HELD_AT_CEILING")
 
     def finish(self, sources: frozenset[UncertaintySource]) -> tuple[list[PlannedPhase], Forecast]:
         """The phases with their forecast."""
@@ -263,9 +270,9 @@ class _Draft:
         return phases, forecast(self.body, stretches, sources=sources, path=self.likely, start=self.calibrated)
 
 
-def is_at_ceiling(state: BodyState, ceiling: float | None) -> bool:
-    """Whether a body is as fat as the ceiling of its gain, where one was asked for: then no gain is planned."""
-    return ceiling is not None and float(state.fat_kg / state.weight_kg) >= ceiling
+def is_at_ceiling(state: BodyState, ceiling: float) -> bool:
+    """Whether a body is as fat as the ceiling of its gain: then no gain is planned."""
+    return float(state.fat_kg / state.weight_kg) >= ceiling
 
 
 def with_usual_diet(body: Body, subject: Subject, preference: CarbohydratePreference) -> Body:
@@ -529,7 +536,7 @@ def _lay_out(
     if len(phases) > cut + 2:
         explain_gain(phases[cut + 2], path, gain.surplus_kcal, ceiling_of(subject, then.fat_ceiling))
         explain_return(phases[cut + 2], path)
-    reasons = [*solved.reasons, say("HELD_AT_CEILING")] if is_held else solved.reasons
+    reasons = [*solved.reasons, draft.why_held] if is_held else solved.reasons
     return Plan(None, solved.deficit_kcal, phases, path, actions, reasons, cut, warnings)
 
 
@@ -570,11 +577,11 @@ def plan_gain(
     rails.check_answered(subject)
     draft = _Draft(member, aim.preference, start)
     draft.hold(pause_weeks)
-    if is_at_ceiling(draft.state, aim.fat_ceiling):
+    if draft.is_held(aim.fat_ceiling):
         draft.hold(aim.longest_weeks)
         phases, path = draft.finish(sources)
         explain_hold(phases[0], path)
-        return Plan(None, None, phases, path, draft.actions, [say("HELD_AT_CEILING")])
+        return Plan(None, None, phases, path, draft.actions, [draft.why_held])
     gain = plan_gain_phase(subject, draft.model, draft.state, aim)
     if gain is None:
         message = say("GAIN_TARGET_TOO_FAR", weeks=aim.longest_weeks)
@@ -602,7 +609,7 @@ def plan_hold(
     draft = _Draft(member, aim.preference, start)
     draft.hold(aim.weeks)
     weeks, actions = rails.gain_weeks_allowed(member.subject, then.gain_weeks)
-    reasons = [say("HELD_AT_CEILING")] if weeks and draft.is_held(then.fat_ceiling) else []
+    reasons = [draft.why_held] if weeks and draft.is_held(then.fat_ceiling) else []
     gain = draft.grow(weeks, then.surplus_kcal, then.fat_ceiling)
     phases, path = draft.finish(sources)
     explain_hold(phases[0], path)

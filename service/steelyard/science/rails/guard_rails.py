@@ -11,7 +11,7 @@ from typing import NamedTuple
 from ..body import FAT_SUPPLY_LIMIT
 from ..numbers import FLOATS, Elementwise, Number, compiled, inlined
 from ..person import Condition, Sex, TrainingStatus
-from ..register import say, traced
+from ..register import Message, say, traced
 from .broken_rules import too_fast_a_gain, too_fast_a_loss, too_lean, too_little_protein, underweight
 from .macronutrients import PROTEIN_DEFAULT_DEFICIT, PROTEIN_FLOOR_DEFICIT, least_intake_kcal
 from .person_rails import may_not_diet
@@ -434,6 +434,14 @@ def without_room(limit: DeficitLimit, asked_kcal: float) -> RailAction:
     """The report of a limit that leaves no useful deficit. It is an answer, so that nothing is raised."""
     message = say("NO_SAFE_DEFICIT", rule=limit.rule, why=limit.why)
     return RailAction(limit.rule, "refused", max(0.0, limit.deficit_kcal), asked_kcal, "kcal/d", message)
+
+
+@traced
+def ratio_decides(subject: Subject, rule: str) -> list[Message]:
+    """What is said where a rule leaves no deficit by how much of what is eaten is logged: there is a way to know."""
+    if not subject.scale.is_learnt or rule not in (FLOOR, AVAILABILITY, FAT_SUPPLY):
+        return []
+    return [say("RATIO_DECIDES", percent=100 * subject.scale.ratio)]
 
 
 @traced

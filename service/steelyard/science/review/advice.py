@@ -174,6 +174,15 @@ def _held(limits: IntakeLimits, wanted: float, own_step_kcal: float) -> _Held:
     return _Held(roomy if roomy <= limits.most - texts.NOTABLE_KCAL else least, True)
 
 
+def _with_room(held: _Held, limits: IntakeLimits) -> _Held:
+    """A step down that leaves room over what the rails allow, as a rise does: up to their edge, the next review would
+    take it back, and the one after give it again. Where that leaves nothing to speak of there is none."""
+    least = up(limits.least + texts.NOTABLE_KCAL)
+    if held.change_kcal >= min(0, least):
+        return held
+    return _Held(least if least <= -texts.NOTABLE_KCAL else 0, is_raised=True)
+
+
 def _is_one_step(limits: IntakeLimits) -> bool:
     """Whether one step brings a deficit inside the rails, or what protects the body at once asks for more."""
     return up(limits.least) <= texts.MOST_STEP_KCAL or limits.why.rule in _FLOORS
@@ -235,7 +244,8 @@ class _Deficit:
             return self._end(say(texts.LIMIT_REACHED, days=course.days_gone, limit_days=most_days))
         room = limits.most - limits.least
         if room < (LEAST_DEFICIT if self.is_judged else 1.0):
-            return self._end(say(texts.NO_ROOM, rule=limits.why.rule, why=limits.why.why))
+            ended = self._end(say(texts.NO_ROOM, rule=limits.why.rule, why=limits.why.why))
+            return ended._replace(reasons=[*ended.reasons, *rails.ratio_decides(course.subject, limits.why.rule)])
         if not _is_one_step(limits):
             return self._end(say(texts.PAST_RAIL, rule=limits.why.rule, why=limits.why.why))
         return self._go_on(limits)
@@ -301,7 +311,7 @@ class _Deficit:
         if is_late:
             self.reasons.append(say(texts.TOO_LATE, days=left))
         wanted = 0.0 if is_late or self.is_losing_fast else float(due.change_kcal)
-        held = _held(limits, wanted, course.own_step_kcal)
+        held = _with_room(_held(limits, wanted, course.own_step_kcal), limits)
         change = held.change_kcal
         self._explain(limits, held, wanted)
         days = left
@@ -416,8 +426,11 @@ class _HoldOrGain:
             held, change = held._replace(change_kcal=lowered, is_raised=False), lowered
         actions = list(course.protein_actions)
         if held.is_raised:
-            why = limits.why
-            self.reasons.append(say(texts.RAISED, correction_kcal=change, rule=why.rule, why=why.why))
+            why, missing = limits.why, change - wanted
+            if change > 0:
+                self.reasons.append(say(texts.RAISED, correction_kcal=change, rule=why.rule, why=why.why))
+            else:
+                self.reasons.append(say(texts.CORRECTION_HELD, missing_kcal=missing, rule=why.rule, why=why.why))
             actions += rails.raised_to_floor(subject, min(course.intakes(0.0, left)))
         elif change < min(wanted, 0.0):
             actions.append(self._held_under_ceiling(change))

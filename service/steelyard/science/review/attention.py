@@ -20,6 +20,7 @@ SAFETY = "ATTENTION_SAFETY"
 CONTRADICTED = "ATTENTION_CONTRADICTED"
 OFF_PLAN = "ATTENTION_OFF_PLAN"
 RAISED = "ATTENTION_RAISED"
+LOWERED = "ATTENTION_LOWERED"
 ENDING = "ATTENTION_ENDING"
 WAITING = "ATTENTION_WAITING"
 SILENT = "ATTENTION_SILENT"
@@ -93,8 +94,10 @@ def attention_of(
             say(OFF_PLAN, verdict=review.verdict.value),
             texts.step(DO_CHANGE, change) if change else say(DO_LOOK),
         )
-    elif advice.correction_kcal > 0:
-        found = _SOON, say(RAISED), texts.step(DO_CHANGE, advice.correction_kcal)
+    elif advice.correction_kcal:
+        # On plan or too early: a rail moves what is to be eaten, or what a hold was given is taken back.
+        code = RAISED if advice.correction_kcal > 0 else LOWERED
+        found = _SOON, say(code), texts.step(DO_CHANGE, advice.correction_kcal)
     elif WAITS_CODE in codes:
         found = _LOOK, say(WAITING), say(DO_LOOK)
     else:

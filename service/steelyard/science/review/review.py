@@ -12,7 +12,7 @@ from typing import NamedTuple
 import msgspec
 
 from ..body import Adherence, Forecast, PathPoint
-from ..log import Log, LogMaintenance, Reading, day_of
+from ..log import ABOUT_LOGGING, Log, LogMaintenance, Reading, day_of
 from ..member import Member
 from ..numbers import Z80, Estimate
 from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, Verdict, signs_to_stop
@@ -199,6 +199,13 @@ def _is_logged_so(kind: PhaseKind, now: Now) -> bool:
     return difference.lower > 0.0 if kind.is_deficit else difference.upper < 0.0
 
 
+def _is_enough(logged: Estimate | None, implied: Estimate | None) -> bool:
+    """Whether what is logged beside the plan may be all that weight tells was eaten beside it [kcal/d]."""
+    if logged is None or implied is None:
+        return True
+    return logged.upper >= implied.lower if implied.mean > 0.0 else logged.lower <= implied.upper
+
+
 def contradicts(
     planned_kg: float,
     observed: Estimate,
@@ -373,7 +380,8 @@ def review_phase(
     asked = before.asked
     question = None
     is_unanswered = False
-    if is_open and not is_logged_so and verdict is not Verdict.WITHIN_INTERVAL:
+    is_known_why = is_logged_so and _is_enough(now.eaten.difference, implied)
+    if is_open and not is_known_why and verdict is not Verdict.WITHIN_INTERVAL:
         gap = 0.0 if implied is None else implied.mean
         question = question_of(
             now.explained, gap, day, member.person.sex, knows_cycle=now.knows_cycle, settled=settled, asked=asked
@@ -382,7 +390,8 @@ def review_phase(
         question = None if is_unanswered else question
     maintenance = now.maintenance.maintenance
     fat = body.body.fat_kg
-    notes = list(now.notes)
+    # What weight tells of a log supposes that it is fat and lean tissue alone that grow.
+    notes = [note for note in now.notes if not (subject.is_pregnant and note.code in ABOUT_LOGGING)]
     if later:
         notes.append(say(texts.LATER_ENTRIES, count=later))
     if unseen:
@@ -488,6 +497,8 @@ def _reasons(
             )
         )
     difference = now.eaten.difference
+    if is_pregnant:
+        return found  # what is eaten is for those to judge who follow it
     if difference is None:
         if now.days:
             found.append(say(texts.NO_INTAKE))
