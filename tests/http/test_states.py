@@ -367,22 +367,28 @@ def test_who_logs_no_food_has_one_maintenance(plan: Json) -> None:
     assert trend["maintenance_kcal"] == trend["physical_maintenance_kcal"] == expected
     planned = call("plan_phases", {**ASKED, "log": log})
     assert planned["maintenance_kcal"] == expected
-    since = {"weights": lived(0, 21, 2900.0, 6, 0.0)["weights"]}
+    since = {"weights": lived(0, 13, 2900.0, 6, 0.0)["weights"]}
     review = call("review_phase", {**WHO, "state": planned["state"], "log": since})
     assert abs(review["maintenance_change_kcal"]["mean"]) < 40.0
 
 
-def test_who_is_refused_a_cut_by_what_they_log_is_told_what_settles_it() -> None:
-    """A log that holds little of what is eaten leaves no room over the floors: weighing food for a week may."""
-    profile = {**WHO["profile"], **HEAVY, "weight_kg": 84.0, "body_fat": {"fat_fraction": 0.4, "method": "dxa"}}
-    who = {**WHO, "profile": profile, "log": lived(-56, 0, 1180.0, 5, 0.0, weight=84.0)}
-    asked = {"as_of_date": str(START), "goal": "leanness", "feeling": "unhappy", "phase_history": []}
-    reasons = [reason["code"] for reason in call("decide_phase", {**who, **asked})["reasons"]]
-    assert reasons[reasons.index("NO_SAFE_DEFICIT") + 1] == "RATIO_DECIDES"
-    plan = call("plan_phases", {**who, "start_date": str(START), "phase": {"kind": "cut", "weeks": 12}})
-    assert {"NO_SAFE_DEFICIT", "RATIO_DECIDES"} <= {reason["code"] for reason in plan["reasons"]}
-    honest = {**who, "log": lived(-56, 0, 2100.0, 5, 0.0, weight=84.0)}
-    assert "RATIO_DECIDES" not in {reason["code"] for reason in call("decide_phase", {**honest, **asked})["reasons"]}
+@pytest.mark.parametrize(("per_day", "least", "most"), [(0.07, 100, 600), (-0.02, 0, 0), (-0.06, -600, -100)])
+def test_who_logs_no_food_is_steered_by_the_scale(per_day: float, least: int, most: int) -> None:
+    """Told is taken for eaten, once there are two weeks: a hold that loses gets more to eat, one that gains less."""
+    state = call("plan_phases", {**ASKED, "phase": {"kind": "maintenance", "weeks": 12}})["state"]
+    changes, reasons = [], []
+    for week in range(1, 9):
+        log = {"weights": lived(7 * week - 7, 7 * week, 0.0, week, per_day)["weights"]}
+        answer = call("review_phase", {**WHO, "state": state, "log": log})
+        assert answer["eaten"]["days_logged"] == 0
+        state = answer["state"]
+        assert not state["log"].get("intakes")
+        reasons.append([reason["code"] for reason in answer["reasons"]])
+        changes.append(answer["correction_kcal"])
+    assert "REVIEW_NO_INTAKE" in reasons[0]
+    assert "REVIEW_AS_TOLD" in reasons[-1]
+    assert least <= sum(changes) <= most, changes
+    assert max(map(abs, changes)) <= 200
 
 
 def test_methods_that_disagree_are_named() -> None:

@@ -741,6 +741,7 @@ REVIEW_CONTRADICTED = Waage und Plan widersprechen sich: Dein Gewicht änderte s
 REVIEW_ATE_MORE = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag mehr protokolliert als geplant: Versuche, dich an den Plan zu halten.
 REVIEW_ATE_LESS = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag weniger protokolliert als geplant.
 REVIEW_NO_INTAKE = In dieser Phase ist kein voller Tag protokolliert. Protokolliere eine ganze Woche: Erst dann lässt sich deine Energiemenge richtig einstellen.
+REVIEW_AS_TOLD = Es ist kaum Essen protokolliert, darum gilt die Annahme, dass du isst wie vorgegeben. Dann liegt dein Bedarf bei etwa { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag.
 REVIEW_NEEDS_LESS = Laut Protokoll hast du wie geplant gegessen, doch der Bedarf sieht nach { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal aus, nicht { NUMBER($planned_kcal, maximumFractionDigits: 0) }. Essen fehlt, oder du brauchst weniger.
 REVIEW_NEEDS_MORE = Laut Protokoll hast du wie geplant gegessen, doch dein Bedarf sieht nach { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag aus, nicht nach { NUMBER($planned_kcal, maximumFractionDigits: 0) }.
 REVIEW_STEPPED = { $direction ->

@@ -737,6 +737,7 @@ REVIEW_CONTRADICTED = Scale and plan disagree: your weight changed by { NUMBER($
 REVIEW_ATE_MORE = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal a day more than planned: try to keep to the plan.
 REVIEW_ATE_LESS = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal a day less than planned.
 REVIEW_NO_INTAKE = No full day of food was logged in this phase. Log one whole week: only then can your intake be set right.
+REVIEW_AS_TOLD = Hardly any food is logged, so your weight is read as if you ate what you were told. Then you need about { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day.
 REVIEW_NEEDS_LESS = By your log you ate as planned, yet maintenance looks like { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal, not { NUMBER($planned_kcal, maximumFractionDigits: 0) }. Some food is unlogged, or you need less.
 REVIEW_NEEDS_MORE = By your log you ate as planned, yet maintenance looks like { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day, not the { NUMBER($planned_kcal, maximumFractionDigits: 0) } of the plan.
 REVIEW_STEPPED = { $direction ->

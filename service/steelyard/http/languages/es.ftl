@@ -728,6 +728,7 @@ REVIEW_CONTRADICTED = Báscula y plan se contradicen: tu peso cambió { NUMBER($
 REVIEW_ATE_MORE = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día más de lo planeado: intenta ceñirte al plan.
 REVIEW_ATE_LESS = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día menos de lo planeado.
 REVIEW_NO_INTAKE = En esta fase no hay ningún día completo apuntado. Apunta una semana entera: solo así se puede ajustar lo que comes.
+REVIEW_AS_TOLD = Apenas hay comida apuntada, así que se supone que comes lo indicado. Entonces necesitas unas { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día.
 REVIEW_NEEDS_LESS = Según tu registro comiste lo planeado, pero el mantenimiento parece de { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal, no { NUMBER($planned_kcal, maximumFractionDigits: 0) }. Falta comida por apuntar, o necesitas menos.
 REVIEW_NEEDS_MORE = Según tu registro comiste lo planeado, pero el mantenimiento parece de { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día, no las { NUMBER($planned_kcal, maximumFractionDigits: 0) } del plan.
 REVIEW_STEPPED = { $direction ->

@@ -50,6 +50,7 @@ from .logging_scale import (
 )
 from .maintenance import (
     LogMaintenance,
+    as_believed,
 )
 from .onset import (
     Account,
@@ -118,6 +119,7 @@ __all__ = [
     "Trend",
     "TrendChoice",
     "Weighing",
+    "as_believed",
     "check_onset",
     "composition_of_log",
     "day_of",

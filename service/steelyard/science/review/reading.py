@@ -16,11 +16,14 @@ from ..log import (
     UNLOGGED_BIAS,
     Change,
     Explained,
+    IntakeDay,
     Log,
     LogMaintenance,
     Reading,
     Trend,
+    as_believed,
     fill_intake,
+    maintenance_of,
     partition_of,
     prior_on_logging_scale,
     read_log,
@@ -61,6 +64,11 @@ class EatenSoFar(NamedTuple):
     logged_kcal: float | None
     planned_kcal: float
     difference: Estimate | None
+
+    @property
+    def is_hardly_logged(self) -> bool:
+        """Whether there are days enough to judge, and hardly a log of what was eaten on them."""
+        return self.days >= texts.LEAST_DAYS and self.days_logged * _RECENT_DAYS < self.days
 
 
 class Now(NamedTuple):
@@ -160,12 +168,18 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
     handed = reading if weighed_since is None else read_log(*about, phase_days=[start], tail=tail)
     daily = reading.daily
     planned = phase.told_kcal(day - start)
+    eaten = _eaten(phase, planned, daily.intake_kcal, daily.is_logged, daily.first_day)
+    found, intakes = trend.maintenance, daily
+    if eaten.is_hardly_logged and not member.subject.is_pregnant:
+        told = _as_told(log, phase, planned)
+        read = read_log(member.person, assessed, told, day, phase.usual_intake_kcal, phase_days=phase_days)
+        found, intakes = _as_steered(found, maintenance_of(read, assessed), reading, assessed.resting.mean), read.daily
     last = trend.days - 1
     first = next(i for i, seen in enumerate(daily.is_weighed) if seen)
     then = min(last, max(phase.start_day - daily.first_day, first))
-    filled = fill_intake(daily, prior_on_logging_scale(assessed.total).mean)
+    filled = fill_intake(intakes, prior_on_logging_scale(assessed.total).mean)
     fades = texts.PLAN_FADES_DEFICIT_DAYS if phase.kind.is_deficit else texts.PLAN_FADES_DAYS
-    maintenance = with_plan(trend.maintenance, phase.maintenance, day - phase.start_day, fades, phase.ratio)
+    maintenance = with_plan(found, phase.maintenance, day - phase.start_day, fades, phase.ratio)
     ratio = min(1.2, max(LOGGING_RATIO_LEAST, maintenance.logging_ratio.mean))
     recent = filled[max(0, last - _RECENT_DAYS) : last] or filled[:1]
     two_weeks = slice(max(0, last - 14), last)
@@ -178,7 +192,7 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
         window_days=last - then,
         weighings=int(sum(daily.is_weighed[then:])),
         window=change_over(trend, last - then),
-        eaten=_eaten(phase, planned, daily.intake_kcal, daily.is_logged, daily.first_day),
+        eaten=eaten,
         maintenance=maintenance,
         ratio=ratio,
         recent_intake_kcal=sum(recent) / len(recent),
@@ -195,6 +209,35 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
         notes=trend.notes,
         reading=handed,
     )
+
+
+def _as_steered(
+    found: LogMaintenance, as_told: LogMaintenance, reading: Reading, resting_kcal: float
+) -> LogMaintenance:
+    """Maintenance as weight tells it of who eats what was told: on the scale of their log where there was one before,
+    else as if all of it were eaten, which is the safe side."""
+    if reading.fit.is_logged:
+        return as_told
+    ratio, maintenance = found.logging_ratio, as_told.maintenance
+    physical = Estimate(maintenance.mean / ratio.mean, maintenance.sd / ratio.mean)
+    steered = msgspec.structs.replace(found, maintenance=maintenance, physical=physical)
+    return as_believed(steered, reading.prior, resting_kcal)
+
+
+def _as_told(log: Log, phase: FollowedPhase, planned: Sequence[float]) -> Log:
+    """The log with what was told for the days of the phase on which nobody logged.
+
+    Who logs no food is steered by the scale alone, as a coach does: whether they eat otherwise than they were told or
+    need otherwise than was thought, the next step is the same. It is no record of what was eaten, and is not handed on.
+    """
+    logged = {entry.day for entry in log.intakes}
+    first = phase.start_day if log.onset is None else max(phase.start_day, log.onset.day)
+    told = [
+        IntakeDay(phase.start_day + i, kcal)
+        for i, kcal in enumerate(planned)
+        if phase.start_day + i >= first and phase.start_day + i not in logged
+    ]
+    return msgspec.structs.replace(log, intakes=sorted([*log.intakes, *told], key=lambda entry: entry.day))
 
 
 def _share_followed(

@@ -499,7 +499,9 @@ def _reasons(
     difference = now.eaten.difference
     if is_pregnant:
         return found  # what is eaten is for those to judge who follow it
-    if difference is None:
+    if now.eaten.is_hardly_logged:
+        found.append(say(texts.AS_TOLD, maintenance_kcal=now.maintenance.maintenance.mean))
+    elif difference is None:
         if now.days:
             found.append(say(texts.NO_INTAKE))
     elif difference.lower > 0.0 and difference.mean > texts.NOTABLE_KCAL:
