@@ -1,5 +1,6 @@
 """Fixtures shared by the tests: the service in this process, with a key."""
 
+import gc
 from collections.abc import AsyncIterator, Iterator
 from pathlib import Path
 
@@ -12,6 +13,15 @@ from servers import Server, new_database, postgresql, valkey
 # The same examples in every run, and no time limit on one: a loaded machine must not turn a test red.
 settings.register_profile("steady", deadline=None, derandomize=True, database=None)
 settings.load_profile("steady")
+
+# Nothing that is collected is garbage, and looking for some took a quarter of the time that collecting takes.
+gc.disable()
+
+
+def pytest_collection_finish() -> None:
+    """What was collected stays, and is not looked through again."""
+    gc.freeze()
+    gc.enable()
 
 
 def pytest_terminal_summary(terminalreporter: TerminalReporter) -> None:
