@@ -13,6 +13,11 @@ requirements := service/requirements
 pip_install := $(bin)/python -m pip install --quiet --disable-pip-version-check --no-input
 compile := $(bin)/uv pip compile --quiet --no-config --universal --python-version 3.11 --fork-strategy fewest \
 	--generate-hashes --no-emit-index-url --no-header $(LOCK_ARGS)
+# Neighbours stay in one process, which makes what they share once; who is done first takes over from the others.
+spread := -n auto --dist worksteal
+
+# Kept, whatever the caller's environment says: the tests start a hundred processes, which would each compile it all.
+unexport PYTHONDONTWRITEBYTECODE
 
 .DEFAULT_GOAL := help
 .DELETE_ON_ERROR:
@@ -28,10 +33,10 @@ demo: $(venv)/.sdk ## An invented member end to end through the SDK, then stop
 	$(bin)/python sdk/examples/demo.py
 
 test: lint types ## Everything that gates a landing
-	$(bin)/python -m pytest -n auto -m "not long" $(PYTEST_ARGS)
+	$(bin)/python -m pytest $(spread) -m "not long" $(PYTEST_ARGS)
 
 test-long: $(venv)/.dev ## The long sweeps
-	$(bin)/python -m pytest -n auto -m long $(PYTEST_ARGS)
+	$(bin)/python -m pytest $(spread) -m long $(PYTEST_ARGS)
 
 clients: $(venv)/.dev ## Generate clients by other generators, compile them strictly, have them answered; lint the contract
 	TEST_SERVICES_REQUIRED=1 $(bin)/python -m pytest tests/clients $(PYTEST_ARGS)

@@ -7,7 +7,7 @@ import shutil
 import signal
 import subprocess
 import sys
-from collections.abc import Awaitable, Callable, Iterator
+from collections.abc import Awaitable, Callable, Iterator, Sequence
 from pathlib import Path
 from typing import Any, NamedTuple, TypeVar
 
@@ -64,31 +64,18 @@ class Folders(NamedTuple):
     def job(self) -> Job:
         return Job(str(self.members), str(self.answers), "review_phase", COLUMNS, ("gym",))
 
-    def command(self, *options: str) -> list[str]:
+    def started(self, *options: str, program: Sequence[str] = ("-m", "steelyard")) -> subprocess.Popen[str]:
         asked = ["--operation", "review_phase", "--columns", ",".join(COLUMNS), "--carry", "gym", "--workers", "2"]
-        return [
-            sys.executable,
-            "-m",
-            "steelyard",
-            "bulk",
-            "run",
-            str(self.members),
-            str(self.answers),
-            *asked,
-            *options,
-        ]
-
-    def started(self, *options: str) -> subprocess.Popen[str]:
         return subprocess.Popen(
-            self.command(*options),
+            [sys.executable, *program, "bulk", "run", str(self.members), str(self.answers), *asked, *options],
             env=environment(STEELYARD_DATABASE_URL=self.url, STEELYARD_STORE_TIMEOUT_SECONDS=str(PATIENCE_SECONDS)),
             stdout=subprocess.PIPE,
             stderr=subprocess.STDOUT,
             text=True,
         )
 
-    def finished(self, *options: str) -> tuple[int, str]:
-        process = self.started(*options)
+    def finished(self, *options: str, program: Sequence[str] = ("-m", "steelyard")) -> tuple[int, str]:
+        process = self.started(*options, program=program)
         said, _ = process.communicate(timeout=10 * PATIENCE_SECONDS)
         return process.returncode, said
 
@@ -239,7 +226,7 @@ def test_a_worker_is_killed(folders: Folders, expected: pa.Table) -> None:
     check(folders, expected)
 
 
-def test_the_run_itself_is_killed(folders: Folders, expected: pa.Table) -> None:
+def test_the_run_itself_is_killed(folders: Folders, shared: Cluster, expected: pa.Table) -> None:
     process = folders.started()
     wait_for(lambda: folders.has_begun or process.poll() is not None)
     children = descendants(process.pid)
@@ -247,13 +234,13 @@ def test_the_run_itself_is_killed(folders: Folders, expected: pa.Table) -> None:
     process.wait()
     assert folders.has_begun
     wait_for(lambda: not any(map(psutil.pid_exists, children)))
-    code, said = folders.finished()
+    code, said = folders.finished("--cluster", shared.address)
     assert code == 0, said
     assert "partitions were done before" in said
     check(folders, expected)
 
 
-def test_the_scheduler_is_killed(folders: Folders, expected: pa.Table, tmp_path: Path) -> None:
+def test_the_scheduler_is_killed(folders: Folders, shared: Cluster, expected: pa.Table, tmp_path: Path) -> None:
     with cluster(tmp_path / "first", 2) as lost:
         process = folders.started("--cluster", lost.address)
         wait_for(lambda: folders.has_begun or process.poll() is not None)
@@ -263,21 +250,19 @@ def test_the_scheduler_is_killed(folders: Folders, expected: pa.Table, tmp_path:
     assert "the cluster is gone" in said
     assert "Traceback" not in said
     assert folders.has_begun
-    with cluster(tmp_path / "second", 1) as other:
-        code, said = folders.finished("--cluster", other.address)
+    code, said = folders.finished("--cluster", shared.address)
     assert code == 0, said
     check(folders, expected)
 
 
-def test_the_disk_is_full(folders: Folders, expected: pa.Table, tmp_path: Path) -> None:
+def test_the_disk_is_full(folders: Folders, shared: Cluster, expected: pa.Table, tmp_path: Path) -> None:
     with cluster(tmp_path / "full", 1, file_bytes=4096) as full:
         summary = folders.run(on(full))
     assert not summary.is_complete
     assert len(summary.failed) == FILES
     assert "File too large" in summary.failed[0].reason
     assert {path.name for path in folders.answers.rglob("*") if path.is_file()} == {"run.json", "lock"}
-    with cluster(tmp_path / "emptied", 1) as emptied:
-        assert folders.run(on(emptied)).is_complete
+    assert folders.run(on(shared)).is_complete
     check(folders, expected)
 
 
@@ -366,7 +351,8 @@ def test_two_runs_into_one_folder_do_not_meet(folders: Folders) -> None:
 
 
 def test_a_cluster_that_is_not_there_is_said(folders: Folders) -> None:
-    code, said = folders.finished("--cluster", "tcp://127.0.0.1:1")
+    impatient = "from steelyard.bulk import engine; engine._PATIENCE = '1s'; from steelyard.cli import main; main()"
+    code, said = folders.finished("--cluster", "tcp://127.0.0.1:1", program=("-c", impatient))
     assert code == 1
     assert "cannot be reached" in said
     assert "Traceback" not in said

@@ -25,9 +25,10 @@ def node() -> Path:
 @pytest.fixture(scope="session")
 def python() -> Path:
     """The folder of a Python environment with the pinned packages."""
+    pip = [sys.executable, "-m", "pip", "--python", "env/bin/python"]
     install: list[list[str | Path]] = [
-        [sys.executable, "-m", "venv", "env"],
-        ["env/bin/python", "-m", "pip", "install", "--quiet", "--require-hashes", "-r", PYTHON_PINS],
+        [sys.executable, "-m", "venv", "--without-pip", "env"],
+        [*pip, "install", "--quiet", "--no-compile", "--require-hashes", "-r", PYTHON_PINS],
     ]
     return installed("python", [PYTHON_PINS], install) / "env"
 

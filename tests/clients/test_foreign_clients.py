@@ -73,7 +73,7 @@ def test_redocly_finds_nothing(node: Path) -> None:
 
 @pytest.mark.parametrize(("linter", "arguments"), [("spectral", ["--fail-severity", "hint"]), ("redocly", [])])
 def test_the_linters_find_what_is_there(node: Path, tmp_path: Path, linter: str, arguments: list[str]) -> None:
-    document = json.loads(CONTRACT.read_text(encoding="utf-8"))
+    document = json.loads(CONTRACT.read_text(encoding="utf-8")) | {"paths": {}, "components": {}}  # to be quick
     del document["info"]["title"]
     broken = tmp_path / "openapi.json"
     broken.write_text(json.dumps(document), encoding="utf-8")

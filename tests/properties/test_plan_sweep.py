@@ -24,7 +24,7 @@ from steelyard.science.rails.subject import Refused
 from steelyard.science.register.errors import Contradiction, OutOfDomain
 
 Json = dict[str, Any]
-# Anyone and eligible people: a thousand requests of each in every run, beside the ten thousand of the rails; many more
+# Anyone and eligible people: a thousand requests of each in every run, beside the four thousand of the rails; many more
 # in the long one.
 SIZES = [pytest.param(1000, id="1000"), pytest.param(20_000, id="20000", marks=pytest.mark.long)]
 

@@ -28,6 +28,7 @@ well. Where the requirement can be read in two ways the protective one is taken:
   nor noise is taken for it.
 """
 
+import functools
 import math
 from collections.abc import Iterator
 from datetime import date, timedelta
@@ -105,30 +106,33 @@ def _nothing(request: Json, person: Person, body: Json) -> Iterator[str]:
 # --- numbers ---------------------------------------------------------------------------------------------------
 
 
+_WORDS, _NUMBERS = (str, bool), (int, float)
+
+
 def _numbers(value: Any, place: str = "$", *, signed: bool = False) -> Iterator[str]:
     """Numbers that are not finite, and masses and energies under nothing, ends of intervals included."""
-    if isinstance(value, dict):
-        for key, item in value.items():
-            free = (
-                signed
-                or key in SIGNED
-                or "change" in key
-                or "difference" in key
-                or "rate" in key
-                or "drop" in key
-                or "_beyond_" in key
-            )
-            free = free or key.endswith(("_cost_kg", "lean_gained_kg", "fat_gained_kg", "_rise_kg", "rebound_kg"))
-            free = free or (key in ("lean_kg", "fat_kg") and "alternatives" in place)
-            yield from _numbers(item, f"{place}.{key}", signed=free)
-    elif isinstance(value, list):
-        for i, item in enumerate(value):
-            yield from _numbers(item, f"{place}[{i}]", signed=signed)
-    elif isinstance(value, int | float) and not isinstance(value, bool):
-        if not math.isfinite(value):
-            yield f"not_finite: {place}"
-        elif value < 0 and not signed and any(unit in place for unit in ("_kg", "_kcal", "fraction", "_g")):
-            yield f"negative: {place} {value}"
+    named = isinstance(value, dict)
+    for key, item in value.items() if named else enumerate(value):
+        if item is None or isinstance(item, _WORDS) or (isinstance(item, _NUMBERS) and 0 <= item < math.inf):
+            continue  # as nearly all are: their place need not be told
+        where = f"{place}.{key}" if named else f"{place}[{key}]"
+        free = signed or (named and (_is_signed(key) or (key in ("lean_kg", "fat_kg") and "alternatives" in place)))
+        if not isinstance(item, _NUMBERS):
+            yield from _numbers(item, where, signed=free)
+        elif not math.isfinite(item):
+            yield f"not_finite: {where}"
+        elif not free and any(unit in where for unit in ("_kg", "_kcal", "fraction", "_g")):
+            yield f"negative: {where} {item}"
+
+
+@functools.cache
+def _is_signed(key: str) -> bool:
+    """Whether a field of this name may be under nothing."""
+    return (
+        key in SIGNED
+        or any(part in key for part in ("change", "difference", "rate", "drop", "_beyond_"))
+        or key.endswith(("_cost_kg", "lean_gained_kg", "fat_gained_kg", "_rise_kg", "rebound_kg"))
+    )
 
 
 # --- the person ------------------------------------------------------------------------------------------------

@@ -17,7 +17,7 @@ Json = dict[str, Any]
 PARTS = 4  # of a sweep, so that several processes share it
 # Requests a part: in every run, and in the long one.
 SIZES = {
-    "plan_phases": (2500, 50_000),
+    "plan_phases": (1000, 50_000),
     "forecast_intake": (150, 2500),
     "decide_phase": (75, 1000),
     "review_phase": (100, 2000),

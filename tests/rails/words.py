@@ -40,15 +40,17 @@ _TARGETS = {
 }  # fmt: skip
 
 
+_HOLDERS = (dict, list)  # single values, nearly all there is, are not looked into
+
+
 def notes(value: Any) -> Iterator[Json]:
     """Every note, guard rail, refused strategy and field problem: what has a code and a text."""
     if isinstance(value, dict):
         if "code" in value and ("text" in value or "pointer" in value):
             yield {**value, "text": value.get("text") or value.get("detail", "")}
-        for item in value.values():
-            yield from notes(item)
-    elif isinstance(value, list):
-        for item in value:
+        value = value.values()
+    for item in value:
+        if isinstance(item, _HOLDERS):
             yield from notes(item)
 
 
@@ -72,11 +74,9 @@ def guard_rails(value: Any) -> Iterator[Json]:
     """Every reported rail."""
     if isinstance(value, dict):
         yield from value.get("guard_rails") or []
-        for key, item in value.items():
-            if key != "guard_rails":
-                yield from guard_rails(item)
-    elif isinstance(value, list):
-        for item in value:
+        value = [item for key, item in value.items() if isinstance(item, _HOLDERS) and key != "guard_rails"]
+    for item in value:
+        if isinstance(item, _HOLDERS):
             yield from guard_rails(item)
 
 

@@ -1,7 +1,9 @@
 """The catalogue of methods: complete, sourced, cited by the answers, and one with the code."""
 
+import compileall
 import inspect
 import json
+import py_compile
 import re
 import shutil
 import subprocess
@@ -129,7 +131,7 @@ print(json.dumps({{"answer": answer, "entry": catalogue.entries()[{id!r}].value}
 def asked_of(package_parent: Path, operation: str, examples: str, id: str) -> Any:
     """The answer to an example and a catalogue value, from a package in another process."""
     code = _ASK.format(examples=examples, operation=operation, id=id)
-    # Without bytecode files: an edit within the second that keeps the length would be answered by the old one.
+    # Without new bytecode files: an edit within the second that keeps the length would be answered by the old one.
     done = subprocess.run(
         [sys.executable, "-B", "-c", code],
         cwd=package_parent,
@@ -148,6 +150,8 @@ def copied(tmp_path_factory: pytest.TempPathFactory) -> Path:
     parent = tmp_path_factory.mktemp("changed")
     package = Path(inspect.getfile(steelyard)).parent
     shutil.copytree(package, parent / "steelyard", ignore=shutil.ignore_patterns("__pycache__"))
+    # Compiled once for all processes; what is edited is known by its hash, and compiled again by each.
+    compileall.compile_dir(parent, quiet=1, invalidation_mode=py_compile.PycInvalidationMode.CHECKED_HASH)
     return parent
 
 

@@ -3,6 +3,7 @@
 import itertools
 import random
 from datetime import timedelta
+from functools import cache
 from typing import Any
 
 import msgspec
@@ -65,12 +66,15 @@ def comparable(season: Asked, result: SearchResult) -> list[tuple[ReadyMade, flo
     return found
 
 
-def test_it_beats_or_equals_every_ready_made_strategy_on_random_bodies() -> None:
+@cache
+def random_searches() -> list[tuple[Asked, SearchResult]]:
     rng = random.Random(11)
+    return [(season, searched(season, policies=1200)) for season in (random_season(rng) for _ in range(30))]
+
+
+def test_it_beats_or_equals_every_ready_made_strategy_on_random_bodies() -> None:
     compared = 0
-    for _ in range(30):
-        season = random_season(rng)
-        result = searched(season, policies=1200)
+    for season, result in random_searches():
         if not result.is_feasible:
             continue
         for name, lean in comparable(season, result):
@@ -151,11 +155,8 @@ def test_it_agrees_with_an_exhaustive_grid_on_small_cases(weeks: int, fraction: 
 
 
 def test_limits_are_kept() -> None:
-    rng = random.Random(14)
     infeasible = 0
-    for _ in range(15):
-        season = random_season(rng)
-        result = searched(season, policies=800)
+    for season, result in random_searches():
         found = result.best.outcome
         limits = season.limits
         if result.is_feasible:
@@ -165,7 +166,7 @@ def test_limits_are_kept() -> None:
         else:
             infeasible += 1
             assert unkept_limits(found, limits._replace(most_weeks_above_band=result.allowed_weeks_above))
-    assert infeasible < 8
+    assert 0 < infeasible < 15
 
 
 def test_the_trade_off_is_one() -> None:
