@@ -68,7 +68,7 @@ class EatenSoFar(NamedTuple):
     @property
     def is_hardly_logged(self) -> bool:
         """Whether there are days enough to judge, and hardly a log of what was eaten on them."""
-        return self.days >= texts.LEAST_DAYS and self.days_logged * _RECENT_DAYS < self.days
+        return self.days >= texts.LEAST_DAYS and self.days_logged < texts.HARDLY_LOGGED * self.days
 
 
 class Now(NamedTuple):

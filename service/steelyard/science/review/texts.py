@@ -39,6 +39,13 @@ LEAST_WEIGHINGS = int(
         basis=Basis.JUDGEMENT,
     )
 )
+HARDLY_LOGGED = constant(
+    "review_hardly_logged",
+    0.15,
+    unit="1",
+    summary="With food logged on a smaller share of a phase's days, what was told stands in for the others",
+    basis=Basis.JUDGEMENT,
+)
 OFF_PLAN = constant(
     "review_off_plan",
     0.65,
