@@ -12,7 +12,21 @@ from typing import NamedTuple
 import numpy as np
 from logstudy.reading import answers
 from logstudy.scores import truths
-from logstudy.worlds import OWN, PLANS, PRIOR_SD, Array, Logs, life_of_own_body, simulate
+from logstudy.worlds import (
+    LAG,
+    LOGGED_ERROR,
+    NOISE_KG,
+    OWN,
+    OWN_DRIFT,
+    PLANS,
+    Array,
+    Logs,
+    fat_read,
+    life_of_own_body,
+    maintenance_of,
+    own_ratio,
+    simulate,
+)
 from scipy.special import logsumexp
 from steelyard.science.body.constants import CARRIED_SPREAD
 from steelyard.science.log.witnesses import (
@@ -25,6 +39,7 @@ from steelyard.science.log.witnesses import (
     WATER_DAYS,
     WATER_SD_KG,
 )
+from steelyard.science.numbers.estimate import Z80
 
 QUANTITIES = ("level", "tissue", "carried", "maintenance", "physical", "ratio")
 DRAWS, LEAST_WORTH = 8_000, 60.0
@@ -44,7 +59,7 @@ class Knowledge(NamedTuple):
     water_kg: float
 
 
-OF_THE_WORLD = Knowledge(CARRIED_SPREAD, 0.04, 0.12, 0.004 / 7**0.5, 0.0, 0.0)  # see ``Lives``
+OF_THE_WORLD = Knowledge(CARRIED_SPREAD, LOGGED_ERROR, 0.12, OWN_DRIFT / 7**0.5, 0.0, 0.0)  # see ``Lives``
 OF_THE_READER = Knowledge(
     CARRIED_RELATIVE_SD, DAY_ERROR, UNLOGGED_DAY_ERROR, RATIO_DRIFT * 0.86, MAINTENANCE_DRIFT, WATER_SD_KG
 )
@@ -67,10 +82,9 @@ def posterior(
     logged = logs.is_logged[:, person] > 0
     days = len(logged)
     body, told = float(logs.body_kg[person]), float(logs.prior_kcal[person])
-    fat = np.clip(logs.fat_kg[person] + 0.035 * body * rng.standard_normal(DRAWS), 0.05 * body, 0.5 * body)
-    maintenance = told * np.exp(PRIOR_SD * np.clip(rng.standard_normal(DRAWS), -2.5, 2.5))
-    ratio = np.clip(0.86 + 0.08 * rng.standard_normal(DRAWS), 0.6, 1.05)
-    noise, lag = rng.uniform(0.3, 0.8, DRAWS), rng.uniform(0.0, 0.4, DRAWS)
+    fat, maintenance = fat_read(logs.fat_kg[person], body, rng, DRAWS), maintenance_of(told, rng, DRAWS)
+    ratio = own_ratio(rng, DRAWS)
+    noise, lag = rng.uniform(*NOISE_KG, DRAWS), rng.uniform(*LAG, DRAWS)
     carries = np.clip(1.0 + knows.carried_spread * rng.standard_normal(DRAWS), 0.0, 2.5)
     shown = _filled(logs.intake_kcal[:, person], logged, 0.86 * told)
     error = np.where(logged, knows.day_error, knows.silent_error)
@@ -142,11 +156,10 @@ def against(knows: Knowledge, people: int, seed: int, days: tuple[int, ...] = (2
 
 def _compared(row: Array) -> Against:
     truth, mean, sd, their_mean, their_sd = row.T
-    inside = 1.2816
     return Against(
         float(sd.mean() / their_sd.mean()),
-        float(np.mean(np.abs(truth - mean) <= inside * sd)),
-        float(np.mean(np.abs(truth - their_mean) <= inside * their_sd)),
+        float(np.mean(np.abs(truth - mean) <= Z80 * sd)),
+        float(np.mean(np.abs(truth - their_mean) <= Z80 * their_sd)),
         len(row),
     )
 

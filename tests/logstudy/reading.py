@@ -4,7 +4,7 @@ from typing import Any
 
 import numpy as np
 from logstudy.scores import Answer
-from logstudy.worlds import PRIOR_SD, Array, Logs
+from logstudy.worlds import PRIOR_SD, Array, Logs, resting_kcal
 from steelyard.science.body import calibrate
 from steelyard.science.log import Trend, fill_intake, prior_on_logging_scale
 from steelyard.science.log.cycle import cycle_rise
@@ -34,7 +34,7 @@ def read(logs: Logs, person: int, **given: Any) -> Trend:
     prior = Estimate(told, PRIOR_SD * told)
     body, fat = float(logs.body_kg[person]), float(logs.fat_kg[person])
     model, state = calibrate(
-        weight_kg=body, fat_kg=fat, maintenance_kcal=told, resting_kcal=500.0 + 22.0 * (body - fat),
+        weight_kg=body, fat_kg=fat, maintenance_kcal=told, resting_kcal=resting_kcal(body, fat),
         experience_years=3.0, training_dose=1.0,
     )  # fmt: skip
     usual = prior_on_logging_scale(prior).mean

@@ -30,6 +30,8 @@ OPS = arrays()
 OWN, PLAIN, WATER, LAPSES = WORLDS = ("own", "plain", "water", "lapses")
 CUT, HOLD, GAIN, TURNS = PLANS = ("cut", "hold", "gain", "turns")
 PRIOR_SD = 0.11  # of maintenance by the equations, as a fraction
+OWN_DRIFT, LOGGED_ERROR = 0.004, 0.04  # of a ratio, a root week; of a logged day beside it
+NOISE_KG, LAG = (0.3, 0.8), (0.0, 0.4)  # of scales, and how much of it lingers: from, to
 
 
 class Truth(NamedTuple):
@@ -90,6 +92,26 @@ def planned(plan: str, days: int, people: int, rng: np.random.Generator) -> tupl
     return balance, starts
 
 
+def resting_kcal(weight: Any, fat: Any) -> Any:
+    """Resting energy [kcal/d] of a body [kg], as the worlds and those who read them take it."""
+    return 500.0 + 22.0 * (weight - fat)
+
+
+def maintenance_of(told: Any, rng: np.random.Generator, people: int) -> Array:
+    """Maintenance of people to whom the equations tell ``told`` [kcal/d]."""
+    return np.asarray(told * np.exp(PRIOR_SD * np.clip(rng.standard_normal(people), -2.5, 2.5)))
+
+
+def fat_read(fat: Any, weight: Any, rng: np.random.Generator, people: int) -> Array:
+    """Fat as it is measured [kg]; as it errs alike both ways, also what it may be where that was measured."""
+    return np.clip(fat + weight * 0.035 * rng.standard_normal(people), 0.05 * weight, 0.5 * weight)
+
+
+def own_ratio(rng: np.random.Generator, people: int) -> Array:
+    """Logging ratios of ``OWN`` as a log begins."""
+    return np.clip(0.86 + 0.08 * rng.standard_normal(people), 0.6, 1.05)
+
+
 class Lives:
     """People of a world who live day by day on what they are told. ``given`` replaces what is drawn, by name.
 
@@ -102,22 +124,21 @@ class Lives:
         normal, uniform = rng.standard_normal, rng.uniform
         weight = given.get("body_kg", uniform(55.0, 105.0, people))
         fat = given.get("fat_share", uniform(0.12, 0.32, people)) * weight
-        resting = 500.0 + 22.0 * (weight - fat)
+        resting = resting_kcal(weight, fat)
         told = given.get("prior_kcal", resting * uniform(1.45, 1.85, people))
-        maintenance = told * np.exp(PRIOR_SD * np.clip(normal(people), -2.5, 2.5))
+        maintenance = maintenance_of(told, rng, people)
         self.body_kg, self.prior_kcal = weight, told
-        self.fat_kg = np.clip(fat + weight * 0.035 * normal(people), 0.05 * weight, 0.5 * weight)
+        self.fat_kg = fat_read(fat, weight, rng, people)
         self.balance, self.starts = planned(plan, days, people, rng)
         if "balance" in given:
             self.balance, self.starts = given["balance"], given["starts"]
-        ratio0 = np.clip(0.86 + 0.08 * normal(people), 0.6, 1.05) if world == OWN else uniform(0.75, 1.0, people)
+        ratio0 = own_ratio(rng, people) if world == OWN else uniform(0.75, 1.0, people)
         self._ratio0 = ratio0
-        self._drift = {OWN: 0.004, PLAIN: 0.006, WATER: 0.006, LAPSES: 0.006}[world]  # a root week
+        self._drift = {OWN: OWN_DRIFT, PLAIN: 0.006, WATER: 0.006, LAPSES: 0.006}[world]  # a root week
         self._drop = np.zeros(people)
         if world == LAPSES:
             self._drop = 0.06 * rng.random(people)
-        self.noise_sd_kg = uniform(0.3, 0.8, people)
-        self._lag = uniform(0.0, 0.4, people)
+        self.noise_sd_kg, self._lag = uniform(*NOISE_KG, people), uniform(*LAG, people)
         # What they aim at is on their own scale: they believe maintenance is what the scale says it is, within 8 %.
         self.aim_kcal = maintenance * ratio0 * (1.0 + 0.08 * np.clip(normal(people), -2, 2))
         self._body: Any = (
@@ -168,7 +189,7 @@ class Lives:
         beside = self._over * (day >= self.starts) + self._more[day]
         told_share = meant * np.exp(wobble) * np.where(away, 1.2, 1.0) * np.where(lapsed, 1.35, 1.0)
         eaten = told_share + beside
-        logged = ratio * told_share * (1.0 + 0.04 * normal(people))
+        logged = ratio * told_share * (1.0 + LOGGED_ERROR * normal(people))
         misses_log = (rng.random(people) < np.where(lapsed, 0.7, 0.05)) | (away & (rng.random(people) < 0.7))
         heavy = world in (WATER, LAPSES)
         draw = rng.standard_t(4.0, people) / 2**0.5 if heavy else normal(people)
@@ -272,7 +293,7 @@ def life_of_own_body(
 ) -> tuple[Array, Array, Array]:
     """Tissue and carried mass on each morning, and maintenance on the last, of bodies of the service's kind, all but
     what is given drawn as ``OWN`` draws it; ``eaten`` has a row by body."""
-    body = _Own(weight, fat, maintenance, 500.0 + 22.0 * (weight - fat), np.random.default_rng(seed), carries)
+    body = _Own(weight, fat, maintenance, resting_kcal(weight, fat), np.random.default_rng(seed), carries)
     tissue, carried = [], []
     for day in range(eaten.shape[1]):
         tissue.append(body.tissue())
