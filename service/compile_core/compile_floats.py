@@ -104,7 +104,9 @@ def _kernel_source(name: str, checksum_of: Any) -> Path:
     tree = ast.parse(written.read_text(encoding="utf-8"))
     whole = compile(tree, str(written), "exec", dont_inherit=True)
     codes = {code.co_name: code for code in whole.co_consts if isinstance(code, CodeType)}
-    text = ast.unparse(_Constants(whole).visit(tree))
+    constants = _Constants(whole)
+    tree.body = [constants.visit(node) for node in tree.body if not isinstance(node, ast.Assign)]
+    text = ast.unparse(tree)
     # C's functions of that name are the same library's.
     text = text.replace("\nfrom math import ", "\nfrom cython.cimports.libc.math import ")
     text += f"\n\ndef checksum():\n    return {checksum_of(codes)}\n"
@@ -122,10 +124,6 @@ class _Constants(ast.NodeTransformer):
         names: dict[str, Any] = {"__name__": ""}
         exec(whole, names)  # noqa: S102 - the core's own text
         self._values = {name: value for name, value in names.items() if isinstance(value, int | float)}
-
-    def visit_Assign(self, node: ast.Assign) -> ast.Assign | None:
-        """Drop a constant's own line; within a function, go on."""
-        return None if node.col_offset == 0 else self.generic_visit(node)  # type: ignore[return-value]
 
     def visit_Name(self, node: ast.Name) -> ast.expr:
         """The number of a constant's name."""

@@ -144,9 +144,9 @@ def _on_last_day(fit: LogFit, tissue: float) -> Estimate:
     """Weight without noise (``tissue`` 1) or what is carried (0) on the last day, explanations mixed."""
     at = (fit.days - 1) * k.COLUMNS
     loads = array("d", bytes(8 * k.STATES))
-    k.load(fit.columns, fit.settings, at, tissue, loads, 0)
+    apart = k.load(fit.columns, fit.settings, at, tissue, loads, 0)
     seen = [(one.probability, *_loaded(loads, one.mean, one.spread)) for one in fit.told]
-    off = fit.settings[k.PULL] * fit.columns[at + k.BY_BETA] * fit.settings[k.SETTLED] - fit.shift
+    off = apart - fit.shift
     return mixed([(probability, mean + off, max(variance, 0.0)) for probability, mean, variance in seen])
 
 

@@ -8,7 +8,8 @@ cpdef long walk_on(
 )
 cdef long _alike(double[::1] steps, double[::1] work, long into, long held, long origin) noexcept
 cdef long _weigh(
-    double[::1] columns, double[::1] settings, double[::1] work, long origin, long at, long day, long made
+    double[::1] columns, double[::1] settings, double[::1] work, long origin, long at, long day, double beyond,
+    long made
 ) noexcept
 cdef long _split(
     double[::1] settings, double[::1] work, long origin, long made, long day, double sign, double surprise,
@@ -30,7 +31,9 @@ cpdef walk_back(
     double[::1] room
 )
 cdef void _times(double[::1] of, long matrix, double[::1] room, long vector, long into) noexcept
-cpdef load(double[::1] columns, double[::1] settings, long at, double tissue, double[::1] room, long into)
+cpdef double load(
+    double[::1] columns, double[::1] settings, long at, double tissue, double[::1] room, long into
+) noexcept
 cpdef show_forward(
     double[::1] columns, double[::1] settings, double[::1] steps, long days, double shift,
     double[::1] shown, double[::1] room

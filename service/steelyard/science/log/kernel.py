@@ -106,13 +106,13 @@ def walk_on(columns: Row, settings: Row, steps: Row, work: Row, held: int, days:
                     work[origin + WEIGHT] += log(1.0 - columns[at + BREAKS])
                     made += 1
         if seen > 0.0:
-            load(columns, settings, at, 1.0, work, LOADS)
+            beyond = columns[at + WEIGHED] - load(columns, settings, at, 1.0, work, LOADS)
             work[LOADS + 6] = 1.0
             work[LOADS + 7] = columns[at + RISE]
             count = made
             for slot in range(count):
                 origin = slot * RECORD
-                made = _weigh(columns, settings, work, origin, at, day, made)
+                made = _weigh(columns, settings, work, origin, at, day, beyond, made)
         if columns[at + BALANCE_VARIANCE] > 0.0:
             for slot in range(made):
                 _balance(columns, settings, work, slot * RECORD, at)
@@ -170,10 +170,11 @@ def _alike(steps: Row, work: Row, into: int, held: int, origin: int) -> int:
     return -1
 
 
-def _weigh(columns: Row, settings: Row, work: Row, origin: int, at: int, day: int, made: int) -> int:
-    """Take a weighing into an explanation; split it where it does not expect it. Returns how many there are now."""
+def _weigh(columns: Row, settings: Row, work: Row, origin: int, at: int, day: int, beyond: float, made: int) -> int:
+    """Take a weighing, ``beyond`` what was settled [kg], into an explanation; split it where it does not expect it.
+    Returns how many there are now."""
     noise = settings[NOISE_VARIANCE] * work[origin + NOISE] * columns[at + SCALE] * (1.0 - settings[LINGER_SHARE])
-    surprise = columns[at + WEIGHED] - settings[PULL] * columns[at + BY_BETA] * settings[SETTLED]
+    surprise = beyond
     known = 0.0
     for i in range(STATES):
         along = 0.0
@@ -395,7 +396,7 @@ def walk_back(columns: Row, settings: Row, steps: Row, days: int, slot: int, vie
             room[i] = 0.0
         room[104] = 1.0
         load(columns, settings, at, 1.0, room, 112)
-        load(columns, settings, at, 0.0, room, 120)
+        apart = load(columns, settings, at, 0.0, room, 120)
         room[128 + 1] = 1.0
         room[136 + 2] = 1.0
         for i in range(STATES):
@@ -428,7 +429,6 @@ def walk_back(columns: Row, settings: Row, steps: Row, days: int, slot: int, vie
             else:
                 view[out + ALPHA + v - 3] = mean
                 view[out + ALPHA_VARIANCE + v - 3] = variance
-        apart = settings[PULL] * columns[at + BY_BETA] * settings[SETTLED]
         view[out + LEVEL] += apart
         view[out + BORNE] += apart
         both = room[144 + 8 * 3 + 2]
@@ -508,9 +508,11 @@ def _times(of: Row, matrix: int, room: Row, vector: int, into: int) -> None:
             room[into + i] += of[matrix + j * STATES + i] * by
 
 
-def load(columns: Row, settings: Row, at: int, tissue: float, room: Row, into: int) -> None:
-    """What the level of a day (with ``tissue`` 0: its carried part) takes of each state, beside what was settled."""
-    room[into] = tissue - settings[PULL] * columns[at + BY_BETA]
+def load(columns: Row, settings: Row, at: int, tissue: float, room: Row, into: int) -> float:
+    """What the level of a day (with ``tissue`` 0: its carried part) takes of each state; returns what it holds beside
+    them, of the body as it was settled [kg]."""
+    moves = settings[PULL] * columns[at + BY_BETA]
+    room[into] = tissue - moves
     room[into + 1] = columns[at + BY_ALPHA]
     room[into + 2] = columns[at + BY_BETA]
     room[into + 3] = 0.0
@@ -518,6 +520,7 @@ def load(columns: Row, settings: Row, at: int, tissue: float, room: Row, into: i
     room[into + 5] = 1.0
     room[into + 6] = 0.0
     room[into + 7] = 1.0 if settings[STAYS] > 0.0 else 0.0
+    return moves * settings[SETTLED]
 
 
 # Rows of what is shown, one after the other, each a number a day: mean and variance of level, weekly rate, maintenance
@@ -532,8 +535,7 @@ def show_forward(columns: Row, settings: Row, steps: Row, days: int, shift: floa
     """
     for day in range(days):
         at = day * COLUMNS
-        load(columns, settings, at, 1.0, room, 0)
-        apart = settings[PULL] * columns[at + BY_BETA] * settings[SETTLED] + shift
+        apart = load(columns, settings, at, 1.0, room, 0) + shift
         into = day * SLOTS * RECORD
         total = 0.0
         for row in range(6):
