@@ -77,16 +77,16 @@ def _without_leanness(q: Question, refused: Refused) -> Decision:
     why = _why_none(q, refused)
     make = Alternatives(q, None, why[0])
     hold = make.hold()
-    ways = [hold] if _is_expecting(refused) and not _is_underweight(refused) else [make.gain(DEFAULT_WEEKS), hold]
-    gain = ways[0]
+    holds_alone = rails.PREGNANCY in refused.ids and refused.ids.isdisjoint((rails.BMI, rails.BODY_FAT))
+    gain = hold if holds_alone else make.gain(DEFAULT_WEEKS)
     return Decision(
         situation=Situation.NO_DEFICIT,
         recommended=gain if q.may_grow and q.goal is Goal.MUSCLE and gain.closed is None else hold,
-        alternatives=ways,
+        alternatives=[hold] if holds_alone else [gain, hold],
         by_trade=False,
         leanness=None,
         pattern=None,
-        reasons=why if q.trains or len(ways) == 1 else [*why, say("GAIN_NEEDS_TRAINING")],
+        reasons=why if q.trains or holds_alone else [*why, say("GAIN_NEEDS_TRAINING")],
         changes=[],
         actions=refused.actions,
     )
@@ -99,14 +99,6 @@ def _why_none(q: Question, refused: Refused) -> list[Message]:
     if rails.EATING_DISORDER in refused.ids:
         return [say("DECISION_NO_DEFICIT")]
     return [action.message for action in refused.actions if action.id == rails.PREGNANCY]
-
-
-def _is_expecting(refused: Refused) -> bool:
-    return rails.PREGNANCY in refused.ids
-
-
-def _is_underweight(refused: Refused) -> bool:
-    return not refused.ids.isdisjoint((rails.BMI, rails.BODY_FAT))
 
 
 # --- 2: in a cut ----------------------------------------------------------------------------------------------

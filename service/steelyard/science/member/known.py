@@ -124,7 +124,7 @@ def _check_weight(log: Log, weight_kg: float) -> None:
     try:
         found = weights_read(log, weight_kg)
     except OutOfDomain:
-        found = recent
+        found = []
     if all(abs(each / weight_kg - 1.0) > SAME_WEIGHT for each in found):
         middle = sorted(recent)[len(recent) // 2]
         detail = f"Its weight of {weight_kg:.1f} kg is not that of its log, {middle:.1f} kg."

@@ -169,22 +169,24 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
     daily = reading.daily
     planned = phase.told_kcal(day - start)
     eaten = _eaten(phase, planned, daily.intake_kcal, daily.is_logged, daily.first_day)
-    found, intakes = trend.maintenance, daily
+    found, counted = trend.maintenance, daily
     if eaten.is_hardly_logged and not member.subject.is_pregnant:
         told = _as_told(log, phase, planned)
         read = read_log(member.person, assessed, told, day, phase.usual_intake_kcal, phase_days=phase_days)
-        found, intakes = _as_steered(found, maintenance_of(read, assessed), reading, assessed.resting.mean), read.daily
+        found, counted = _as_steered(found, maintenance_of(read, assessed), reading, assessed.resting.mean), read.daily
     last = trend.days - 1
     first = next(i for i, seen in enumerate(daily.is_weighed) if seen)
     then = min(last, max(phase.start_day - daily.first_day, first))
-    filled = fill_intake(intakes, prior_on_logging_scale(assessed.total).mean)
+    filled = fill_intake(counted, prior_on_logging_scale(assessed.total).mean)
     fades = texts.PLAN_FADES_DEFICIT_DAYS if phase.kind.is_deficit else texts.PLAN_FADES_DAYS
     maintenance = with_plan(found, phase.maintenance, day - phase.start_day, fades, phase.ratio)
     ratio = min(1.2, max(LOGGING_RATIO_LEAST, maintenance.logging_ratio.mean))
     recent = filled[max(0, last - _RECENT_DAYS) : last] or filled[:1]
     two_weeks = slice(max(0, last - 14), last)
     fortnight = [
-        eaten for eaten, logged in zip(daily.intake_kcal[two_weeks], daily.is_logged[two_weeks], strict=True) if logged
+        intake
+        for intake, logged in zip(daily.intake_kcal[two_weeks], daily.is_logged[two_weeks], strict=True)
+        if logged
     ]
     return Now(
         day=day,
@@ -231,11 +233,9 @@ def _as_told(log: Log, phase: FollowedPhase, planned: Sequence[float]) -> Log:
     need otherwise than was thought, the next step is the same. It is no record of what was eaten, and is not handed on.
     """
     logged = {entry.day for entry in log.intakes}
-    first = phase.start_day if log.onset is None else max(phase.start_day, log.onset.day)
+    first = 0 if log.onset is None else log.onset.day
     told = [
-        IntakeDay(phase.start_day + i, kcal)
-        for i, kcal in enumerate(planned)
-        if phase.start_day + i >= first and phase.start_day + i not in logged
+        IntakeDay(day, kcal) for day, kcal in enumerate(planned, phase.start_day) if day >= first and day not in logged
     ]
     return msgspec.structs.replace(log, intakes=sorted([*log.intakes, *told], key=lambda entry: entry.day))
 
