@@ -28,6 +28,7 @@ from steelyard.science.body.uncertainty import (
     ADHERENCE_SPREAD,
     ALL_SOURCES,
     PARTITION_SPREAD,
+    SPARING_SPREAD,
     TRAINING_GAIN_SPREAD,
     Body,
     UncertaintySource,
@@ -170,6 +171,7 @@ class _Life(NamedTuple):
     maintenance_kcal: Array
     partition_scale: Array
     training_gain: Array
+    sparing_shift: Array
     adaptation_score: Array  # standard normal
     carried_scale: Array
     eaten: Array  # eaten over planned, by week
@@ -214,6 +216,7 @@ def _from_prior(people: People, rng: np.random.Generator, sources: frozenset[Unc
 
     is_noisy = UncertaintySource.DAILY_NOISE in sources
     noise = np.sqrt(prior_noise(body.weight_kg, OPS).variance) * (1.0 if is_noisy else 0.0)
+    response = score(UncertaintySource.TRAINING_RESPONSE)
     # The correlation of readings two weeks apart is nil.
     weight = body.weight_kg - noise * rng.standard_normal(n)
     is_fat_known = UncertaintySource.BODY_FAT not in sources
@@ -223,8 +226,8 @@ def _from_prior(people: People, rng: np.random.Generator, sources: frozenset[Unc
         fat_kg=fat,
         maintenance_kcal=body.maintenance_kcal.mean + body.maintenance_kcal.sd * score(UncertaintySource.MAINTENANCE),
         partition_scale=np.exp(PARTITION_SPREAD * score(UncertaintySource.PARTITION)),
-        training_gain=body_constants.TRAINING_GAIN
-        * (1.0 + TRAINING_GAIN_SPREAD * score(UncertaintySource.TRAINING_RESPONSE)),
+        training_gain=body_constants.TRAINING_GAIN * (1.0 + TRAINING_GAIN_SPREAD * response),
+        sparing_shift=SPARING_SPREAD * response,
         adaptation_score=score(UncertaintySource.ADAPTATION),
         carried_scale=1.0 + body_constants.CARRIED_SPREAD * score(UncertaintySource.CARRIED_MASS),
         eaten=1.0 + ADHERENCE_SPREAD * score(UncertaintySource.ADHERENCE) + 0.0 * _WEEKS,
@@ -309,6 +312,7 @@ def _misspecified(people: People, rng: np.random.Generator, world: _World) -> _L
         partition_scale=np.exp(PARTITION_SPREAD * heavy()),
         training_gain=body_constants.TRAINING_GAIN
         * np.maximum(world.training_gain * (1.0 + TRAINING_GAIN_SPREAD * heavy()), 0.0),
+        sparing_shift=SPARING_SPREAD * heavy(),
         adaptation_score=heavy(),
         carried_scale=1.0 + body_constants.CARRIED_SPREAD * heavy(),
         eaten=eaten,
@@ -332,6 +336,7 @@ def _live(people: People, life: _Life, adaptation_factor: float, salt_factor: fl
     model = model._replace(
         partition_scale=life.partition_scale,
         training_gain=life.training_gain,
+        sparing_shift=life.sparing_shift,
         salt_water_kg=salt_factor * model.salt_water_kg,
         sodium_by_carbohydrate_mg=salt_factor * model.sodium_by_carbohydrate_mg,
         surplus_activity_share=adaptation_factor * model.surplus_activity_share,

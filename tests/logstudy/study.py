@@ -115,7 +115,7 @@ class Named(NamedTuple):
     verdicts: dict[str, Counter[str]]
 
 
-def named(people: int = 200, days: int = 24, seed: int = SEED) -> Named:
+def named(people: int = 600, days: int = 24, seed: int = SEED) -> Named:
     """Members of a mini-cut on the given day: those whose tissue goes as planned, and those who eat at maintenance or
     above and log the plan."""
     verdicts: dict[str, Counter[str]] = {"on plan": Counter(), "eaters": Counter()}

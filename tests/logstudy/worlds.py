@@ -22,7 +22,7 @@ from steelyard.science.body.constants import (
     THERMIC_SHARE,
     TRAINING_GAIN,
 )
-from steelyard.science.body.uncertainty import ADAPTATION_SPREAD, PARTITION_SPREAD, TRAINING_GAIN_SPREAD
+from steelyard.science.body.uncertainty import ADAPTATION_SPREAD, PARTITION_SPREAD, SPARING_SPREAD, TRAINING_GAIN_SPREAD
 from steelyard.science.numbers import arrays
 
 Array = NDArray[np.float64]
@@ -262,6 +262,7 @@ class _Own:
             partition_scale=np.exp(PARTITION_SPREAD * draws[0]),
             adaptation_share=np.clip(ADAPTATION_SHARE + ADAPTATION_SPREAD * draws[1], 0.0, 0.4),
             training_gain=TRAINING_GAIN * np.clip(1.0 + TRAINING_GAIN_SPREAD * draws[2], 0.0, 2.5),
+            sparing_shift=SPARING_SPREAD * draws[2],
         )
         self._carries = np.clip(1.0 + CARRIED_SPREAD * draws[3], 0.0, 2.5) if carries is None else carries
         self.start = np.asarray(self._state.tissue_kg)

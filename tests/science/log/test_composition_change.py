@@ -35,6 +35,17 @@ def test_without_readings_the_body_model_speaks() -> None:
     assert found.fat_kg == PRIOR
 
 
+def test_a_share_of_nothing_is_no_certainty() -> None:
+    """Where training and protein spare nearly all lean tissue, a spread in proportion to what is lost would promise it
+    to a few hundred grams over 4.2 kg: people differ in how much is spared."""
+    spared = partition_of(MODEL, STATE, 2.4, is_gaining=False)
+    assert 1.0 - spared.fat_share < 0.1
+    assert spared.sharing_sd_kg(-4.2, 84.0) > 0.4
+    idle = MODEL._replace(training_dose=0.0)
+    unspared = partition_of(idle, STATE, 1.0, is_gaining=False)
+    assert unspared.share_sd == pytest.approx(0.7 * (1.0 - unspared.fat_share))
+
+
 def test_the_parts_add_up() -> None:
     for found in (split(), split((0, 0.24, BodyFatMethod.DXA), (84, 0.22, BodyFatMethod.DXA))):
         assert found.fat_change_kg.mean + found.lean_change_kg.mean == pytest.approx(-4.2)
@@ -64,7 +75,7 @@ def test_taking_in_readings_is_least_squares() -> None:
     by_training = PARTITION.fat_kg_per_day - PARTITION.fat_share * PARTITION.tissue_kg_per_day
     skinfolds, dxa = METHOD_ERRORS[BodyFatMethod.SKINFOLDS], METHOD_ERRORS[BodyFatMethod.DXA]
     mean = np.array([PRIOR.mean, PARTITION.fat_share, 1.0, 0.0, 0.0])
-    spread = np.array([PRIOR.sd, 0.7 * (1.0 - PARTITION.fat_share), 0.5, skinfolds.bias_sd, dxa.bias_sd])
+    spread = np.array([PRIOR.sd, PARTITION.share_sd, 0.5, skinfolds.bias_sd, dxa.bias_sd])
     precision, target = np.diag(1.0 / spread**2), mean / spread**2
     for day, value, method in readings:
         weight = PATH[day]

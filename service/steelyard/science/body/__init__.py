@@ -63,6 +63,7 @@ from .state import (
     bodies_of,
     calibrate,
     current_maintenance_kcal,
+    otherwise,
 )
 from .targets import (
     BodyTarget,
@@ -76,6 +77,7 @@ from .uncertainty import (
     ADHERENCE_SPREAD,
     ALL_SOURCES,
     PARTITION_SPREAD,
+    SPARING_SPREAD,
     TRAINING_GAIN_SPREAD,
     Body,
     UncertaintySource,
@@ -106,6 +108,7 @@ __all__ = [
     "LEAN_UPKEEP",
     "OF_PEOPLE",
     "PARTITION_SPREAD",
+    "SPARING_SPREAD",
     "THERMIC_SHARE",
     "TRAINING_GAIN",
     "TRAINING_GAIN_SPREAD",
@@ -142,6 +145,7 @@ __all__ = [
     "learned",
     "linearise",
     "moved_run",
+    "otherwise",
     "path_kept",
     "prior_noise",
     "settle_at",

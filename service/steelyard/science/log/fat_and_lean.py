@@ -9,7 +9,7 @@ import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from ..body import PARTITION_SPREAD, BodyModel, BodyState, Diet, advance
+from ..body import PARTITION_SPREAD, SPARING_SPREAD, BodyModel, BodyState, Diet, advance, otherwise
 from ..measures import FatValue
 from ..numbers import FLOATS, Column, Elementwise, Estimate, Number, compiled
 from ..register import FORBES_1987, HALL_2007, Kind, equation
@@ -20,17 +20,13 @@ _TRIAL_SHARE = 0.15  # of maintenance: an ordinary deficit or surplus
 
 
 class Partition(NamedTuple):
-    """What a body model expects. ``fat_share`` of a change of tissue that energy makes; ``fat_kg_per_day`` and
-    ``tissue_kg_per_day`` that training moves at energy balance."""
+    """What a body model expects. ``fat_share`` of a change of tissue that energy makes, with its SD between people;
+    ``fat_kg_per_day`` and ``tissue_kg_per_day`` that training moves at energy balance."""
 
     fat_share: float
+    share_sd: float
     fat_kg_per_day: float
     tissue_kg_per_day: float
-
-    @property
-    def share_sd(self) -> float:
-        """SD between people of the fat share of a change."""
-        return PARTITION_SPREAD * abs(1.0 - self.fat_share)
 
     @property
     def by_training_kg_per_day(self) -> float:
@@ -63,14 +59,23 @@ class CompositionChange(NamedTuple):
 def partition_of(model: BodyModel, state: BodyState, protein_g_per_kg: float, *, is_gaining: bool) -> Partition:
     """The partition of a body in a deficit, or in a surplus."""
 
-    def after(share: float) -> BodyState:
+    def after(share: float, model: BodyModel) -> BodyState:
         intake = model.maintenance_kcal * (1.0 + share)
         carbohydrate = model.baseline_carbohydrate_kcal * (1.0 + share)
         return advance(model, state, Diet(intake, carbohydrate, protein_g_per_kg), _TRIAL_DAYS, ops=FLOATS)
 
-    level, moved = after(0.0), after(_TRIAL_SHARE if is_gaining else -_TRIAL_SHARE)
+    level = after(0.0, model)
+
+    def fat_share(model: BodyModel) -> float:
+        moved = after(_TRIAL_SHARE if is_gaining else -_TRIAL_SHARE, model)
+        return float((moved.fat_kg - level.fat_kg) / (moved.tissue_kg - level.tissue_kg))
+
+    share = fat_share(model)
+    # Where training spares most, next to nothing is lean, and the spread of that share says nothing.
+    spared = fat_share(otherwise(model, "sparing_shift", SPARING_SPREAD))
     return Partition(
-        (moved.fat_kg - level.fat_kg) / (moved.tissue_kg - level.tissue_kg),
+        share,
+        math.hypot(PARTITION_SPREAD * (1.0 - share), spared - share),
         (level.fat_kg - state.fat_kg) / _TRIAL_DAYS,
         (level.tissue_kg - state.tissue_kg) / _TRIAL_DAYS,
     )

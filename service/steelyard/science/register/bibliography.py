@@ -538,6 +538,12 @@ LONGLAND_2016 = source(
     "loss. Am J Clin Nutr 2016;103:738-46",
     "10.3945/ajcn.115.119339",
 )
+HUOVINEN_2015 = source(
+    "huovinen_2015",
+    "Huovinen HT, Hulmi JJ, Isolehto J, et al. Body composition and power performance improved after weight "
+    "reduction in male athletes without hampering hormonal balance. J Strength Cond Res 2015;29:29-36",
+    "10.1519/JSC.0000000000000619",
+)
 SCHOENFELD_2018 = source(
     "schoenfeld_2018",
     "Schoenfeld BJ, Aragon AA. How much protein can the body use in a single meal for muscle-building? "

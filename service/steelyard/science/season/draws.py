@@ -6,7 +6,16 @@ inverse normal distribution. The same input gives the same bytes, and every stra
 
 from typing import Any, NamedTuple
 
-from ..body import PARTITION_SPREAD, TRAINING_GAIN, TRAINING_GAIN_SPREAD, Body, adapting, calibrate, settle_at
+from ..body import (
+    PARTITION_SPREAD,
+    SPARING_SPREAD,
+    TRAINING_GAIN,
+    TRAINING_GAIN_SPREAD,
+    Body,
+    adapting,
+    calibrate,
+    settle_at,
+)
 from ..numbers import Number, arrayed, arrays, many
 from ..phase import CLEAR_PROBABILITY
 from ..register import Kind, equation, source, traced
@@ -83,6 +92,7 @@ def drawn_lives(body: Body, draws: int = DRAWS) -> Life:
     model = model._replace(
         partition_scale=np.exp(PARTITION_SPREAD * z[:, 2]),
         training_gain=TRAINING_GAIN * np.maximum(1.0 + TRAINING_GAIN_SPREAD * z[:, 3], 0.0),
+        sparing_shift=SPARING_SPREAD * z[:, 3],
     )
     if body.usual_intake_kcal is not None:
         model = adapting(model, body.usual_intake_kcal, z[:, 4], ops)
