@@ -125,12 +125,12 @@ def test_who_leaves_food_out_of_the_log_is_named_as_the_weight_speaks() -> None:
 
 
 def test_a_little_logged_over_the_plan_does_not_hush_the_question() -> None:
-    """100 kcal/d more in the log, 500 on the plate: the scale still says what the log does not."""
-    found = [case.found for case in cases(Habits(logged_beyond_kcal=100.0, unlogged_kcal=400.0))[28]]
+    """100 kcal/d more in the log, 600 on the plate: the scale still says what the log does not."""
+    found = [case.found for case in cases(Habits(logged_beyond_kcal=100.0, unlogged_kcal=500.0))[28]]
     off = [it for it in found if it.verdict in (Verdict.SLOWER, Verdict.CONTRADICTED)]
     said_more = [it for it in off if "REVIEW_ATE_MORE" in codes(it)]
     assert len(said_more) >= 0.3 * PEOPLE
-    assert sum(it.question is not None for it in said_more) >= 0.5 * len(said_more)
+    assert sum(it.question is not None for it in said_more) >= 0.6 * len(said_more)
     # What the log explains by itself is asked of nobody.
     logged = [case.found for case in cases(OVEREATER)[28] if case.found.verdict is Verdict.SLOWER]
     assert sum(it.question is not None for it in logged) <= 0.1 * len(logged)
