@@ -171,7 +171,7 @@ class _Life(NamedTuple):
     maintenance_kcal: Array
     partition_scale: Array
     training_gain: Array
-    sparing_shift: Array
+    unspared: Array
     adaptation_score: Array  # standard normal
     carried_scale: Array
     eaten: Array  # eaten over planned, by week
@@ -227,7 +227,7 @@ def _from_prior(people: People, rng: np.random.Generator, sources: frozenset[Unc
         maintenance_kcal=body.maintenance_kcal.mean + body.maintenance_kcal.sd * score(UncertaintySource.MAINTENANCE),
         partition_scale=np.exp(PARTITION_SPREAD * score(UncertaintySource.PARTITION)),
         training_gain=body_constants.TRAINING_GAIN * (1.0 + TRAINING_GAIN_SPREAD * response),
-        sparing_shift=SPARING_SPREAD * response,
+        unspared=-SPARING_SPREAD * response,
         adaptation_score=score(UncertaintySource.ADAPTATION),
         carried_scale=1.0 + body_constants.CARRIED_SPREAD * score(UncertaintySource.CARRIED_MASS),
         eaten=1.0 + ADHERENCE_SPREAD * score(UncertaintySource.ADHERENCE) + 0.0 * _WEEKS,
@@ -312,7 +312,7 @@ def _misspecified(people: People, rng: np.random.Generator, world: _World) -> _L
         partition_scale=np.exp(PARTITION_SPREAD * heavy()),
         training_gain=body_constants.TRAINING_GAIN
         * np.maximum(world.training_gain * (1.0 + TRAINING_GAIN_SPREAD * heavy()), 0.0),
-        sparing_shift=SPARING_SPREAD * heavy(),
+        unspared=SPARING_SPREAD * heavy(),
         adaptation_score=heavy(),
         carried_scale=1.0 + body_constants.CARRIED_SPREAD * heavy(),
         eaten=eaten,
@@ -336,7 +336,7 @@ def _live(people: People, life: _Life, adaptation_factor: float, salt_factor: fl
     model = model._replace(
         partition_scale=life.partition_scale,
         training_gain=life.training_gain,
-        sparing_shift=life.sparing_shift,
+        unspared=life.unspared,
         salt_water_kg=salt_factor * model.salt_water_kg,
         sodium_by_carbohydrate_mg=salt_factor * model.sodium_by_carbohydrate_mg,
         surplus_activity_share=adaptation_factor * model.surplus_activity_share,

@@ -262,7 +262,7 @@ class _Own:
             partition_scale=np.exp(PARTITION_SPREAD * draws[0]),
             adaptation_share=np.clip(ADAPTATION_SHARE + ADAPTATION_SPREAD * draws[1], 0.0, 0.4),
             training_gain=TRAINING_GAIN * np.clip(1.0 + TRAINING_GAIN_SPREAD * draws[2], 0.0, 2.5),
-            sparing_shift=SPARING_SPREAD * draws[2],
+            unspared=-SPARING_SPREAD * draws[2],
         )
         self._carries = np.clip(1.0 + CARRIED_SPREAD * draws[3], 0.0, 2.5) if carries is None else carries
         self.start = np.asarray(self._state.tissue_kg)

@@ -164,7 +164,9 @@ def deficit_factor(model: BodyModel, protein_g_per_kg: Number, ops: Elementwise 
     dose = model.training_dose
     protein_sparing = PROTEIN_SPARING + (model.protein_sparing_trained - PROTEIN_SPARING) * dose
     training = model.training_sparing * dose * (1.0 - TRAINING_NEEDS_PROTEIN * (1.0 - response))
-    return (1.0 - training) * (1.0 - protein_sparing * response) * model.partition_scale - dose * model.sparing_shift
+    spared = (1.0 - training) * (1.0 - protein_sparing * response) * model.partition_scale
+    # Nobody is spared more than all: what a deficit adds of lean tissue, training does (``_growth``).
+    return ops.maximum(spared + dose * model.unspared, 0.0)
 
 
 @inlined

@@ -44,13 +44,13 @@ TRAINING_GAIN_SPREAD = constant(
 )
 SPARING_SPREAD = constant(
     "lean_sparing_spread",
-    0.2,
+    0.3,
     unit="1",
     summary="Between-person SD of what training takes off the factor on the lean share of a deficit, beside the spread "
-    "of the share itself, which is near nothing where training and protein spare most. Arms of lifters miss the "
-    "expected factor by 0.1 to 0.3 (Campbell 2020, Huovinen 2015; in-sample). A bound from above: lean mass of novices "
-    "changed with an SD of 1.0 kg in four weeks at 40 % less than their need (Longland 2016), some 0.7 kg of it beyond "
-    "two readings by four compartments (their error from memory): 0.5, growth included",
+    "of the share itself, which is near nothing where training and protein spare most. Whole arms of lifters miss the "
+    "expected factor by 0.1 to 0.3 (Campbell 2020, Huovinen 2015; in-sample). From above: lean mass of novices changed "
+    "with an SD of 1.0 kg in four weeks at 40 % less than their need (Longland 2016), some 0.7 kg of it beyond two "
+    "readings by four compartments (their error from memory), which is 0.5, growth included",
     basis=Basis.JUDGEMENT,
     sources=(CAMPBELL_2020, HUOVINEN_2015, LONGLAND_2016),
 )
@@ -162,11 +162,9 @@ def responding(model: BodyModel, source: UncertaintySource | None, ops: Elementw
     if source is UncertaintySource.PARTITION:
         return otherwise(model, "partition_scale", ops.exp(PARTITION_SPREAD))
     if source is UncertaintySource.TRAINING_RESPONSE:
-        return otherwise(
-            otherwise(model, "training_gain", TRAINING_GAIN * (1.0 + TRAINING_GAIN_SPREAD)),
-            "sparing_shift",
-            SPARING_SPREAD,
-        )
+        # Who responds less: in the other direction the bound on what is spared would stand in the way.
+        less = otherwise(model, "training_gain", TRAINING_GAIN * (1.0 - TRAINING_GAIN_SPREAD))
+        return otherwise(less, "unspared", SPARING_SPREAD)
     return model
 
 

@@ -71,11 +71,11 @@ def partition_of(model: BodyModel, state: BodyState, protein_g_per_kg: float, *,
         return float((moved.fat_kg - level.fat_kg) / (moved.tissue_kg - level.tissue_kg))
 
     share = fat_share(model)
-    # Where training spares most, next to nothing is lean, and the spread of that share says nothing.
-    spared = fat_share(otherwise(model, "sparing_shift", SPARING_SPREAD))
+    # Where training spares most, next to nothing is lean, and a spread in proportion to it says nothing.
+    unspared = fat_share(otherwise(model, "unspared", SPARING_SPREAD))
     return Partition(
         share,
-        math.hypot(PARTITION_SPREAD * (1.0 - share), spared - share),
+        math.hypot(PARTITION_SPREAD * (1.0 - share), unspared - share),
         (level.fat_kg - state.fat_kg) / _TRIAL_DAYS,
         (level.tissue_kg - state.tissue_kg) / _TRIAL_DAYS,
     )

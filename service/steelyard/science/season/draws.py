@@ -92,7 +92,7 @@ def drawn_lives(body: Body, draws: int = DRAWS) -> Life:
     model = model._replace(
         partition_scale=np.exp(PARTITION_SPREAD * z[:, 2]),
         training_gain=TRAINING_GAIN * np.maximum(1.0 + TRAINING_GAIN_SPREAD * z[:, 3], 0.0),
-        sparing_shift=SPARING_SPREAD * z[:, 3],
+        unspared=-SPARING_SPREAD * z[:, 3],
     )
     if body.usual_intake_kcal is not None:
         model = adapting(model, body.usual_intake_kcal, z[:, 4], ops)
