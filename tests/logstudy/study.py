@@ -9,7 +9,7 @@ import numpy as np
 from logstudy.members import LEAD_DAYS, logs_of, profiles, request, review
 from logstudy.reading import answers, read
 from logstudy.scores import QUANTITIES, baselines, crps, truths
-from logstudy.worlds import CUT, PLANS, WORLDS, Array, simulate
+from logstudy.worlds import CUT, OWN, PLANS, WORLDS, Array, simulate
 from scipy.special import ndtr
 from steelyard.science.numbers.estimate import Z80
 
@@ -108,27 +108,38 @@ def pooled(cells: dict[Cell, Score], **only: Any) -> tuple[Array, Array]:
 
 
 class Named(NamedTuple):
-    """Shares of members for whom a review names a contradiction, finds them slower or asks."""
+    """Shares of members for whom a review names a contradiction, finds them slower or asks.
+
+    ``inside``: of the changes of tissue, fat and lean tissue in the phase, by whether the world is ``OWN``, the share
+    that lies inside the review's interval, over all members.
+    """
 
     on_plan: float
     eaters: float
     verdicts: dict[str, Counter[str]]
+    inside: dict[tuple[str, bool], float]
 
 
 def named(people: int = 600, days: int = 24, seed: int = SEED) -> Named:
     """Members of a mini-cut on the given day: those whose tissue goes as planned, and those who eat at maintenance or
     above and log the plan."""
     verdicts: dict[str, Counter[str]] = {"on plan": Counter(), "eaters": Counter()}
+    inside: dict[tuple[str, bool], list[bool]] = {}
     for place, world in enumerate(WORLDS):
         members = profiles(people, seed + place)
         for group, over in (("on plan", False), ("eaters", True)):
             logs, deficit = logs_of(world, members, days, seed, over)
             for person in range(people):
                 found = review(request(members[person], logs, person, float(deficit[person]), days))
-                tissue = logs.truth.tissue_kg
-                truth = float(tissue[-1, person] - tissue[LEAD_DAYS, person])
+                tissue, fat = (
+                    float(column[-1, person] - column[LEAD_DAYS, person])
+                    for column in (logs.truth.tissue_kg, logs.truth.fat_kg)
+                )
+                for name, truth in (("tissue_kg", tissue), ("fat_kg", fat), ("lean_kg", tissue - fat)):
+                    told = getattr(found.change, name)
+                    inside.setdefault((name, world == OWN), []).append(told.lower <= truth <= told.upper)
                 planned = found.change.planned_tissue_kg
-                if group == "on plan" and not planned.lower <= truth <= planned.upper:
+                if group == "on plan" and not planned.lower <= tissue <= planned.upper:
                     continue
                 verdicts[group][found.verdict] += 1
 
@@ -136,7 +147,8 @@ def named(people: int = 600, days: int = 24, seed: int = SEED) -> Named:
         counts = verdicts[group]
         return (counts["slower"] + counts["contradicted"]) / sum(counts.values())
 
-    return Named(share("on plan"), share("eaters"), verdicts)
+    shares = {key: float(np.mean(each)) for key, each in inside.items()}
+    return Named(share("on plan"), share("eaters"), verdicts, shares)
 
 
 class Stalls(NamedTuple):

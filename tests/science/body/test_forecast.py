@@ -140,8 +140,8 @@ def test_the_dominant_source_moves_fat_most() -> None:
 
 
 def test_how_well_training_spares_lean_tissue_is_not_known_of_a_person() -> None:
-    """Against a sum by hand: three tenths of the Forbes share of the deficit's energy, C / (C + F) with C = 10.4 x 1816 /
-    9441 (Hall 2007), comes from lean tissue, or from fat in its stead. Who does not train has no such spread."""
+    """Against a sum by hand: three tenths of the Forbes share of the deficit's energy, C / (C + F) with C = 10.4 x
+    1816 / 9441 (Hall 2007), come from lean tissue, or from fat in its stead. Who does not train has no such spread."""
     only = frozenset({UncertaintySource.TRAINING_RESPONSE})
     veteran = BODY._replace(experience_years=12.0)
     path = forecast(veteran, [Stretch(CUT, (7.0,) * 6)], sources=only)

@@ -59,9 +59,8 @@ class BodyModel(NamedTuple):
     adaptation_share: Number = ADAPTATION_SHARE
     gut_kg: Number = GUT_CONTENT_KG
     partition_scale: Number = 1.0  # between-person factor on the lean share
-    unspared: Number = (
-        0.0  # what training leaves more, or less, of the lean share of a deficit, as a factor on its base
-    )
+    # Of the base share of a deficit, what training leaves more, or less, to come from lean tissue.
+    unspared: Number = 0.0
     surplus_activity_share: Number = SURPLUS_ACTIVITY_SHARE
     deficit_rate_effect: Number = DEFICIT_RATE_EFFECT
     level_partition: Number = LEVEL_PARTITION
