@@ -57,6 +57,7 @@ HOLD_HYSTERESIS = constant(
     summary="How far body fat must fall under the ceiling before a gain that waited there goes on",
 )  # fmt: skip
 _YEAR_WEEKS = 52
+_BALANCED_FAT = fat_share(CarbohydratePreference.BALANCED)
 # A reading of body fat is never lower, whatever its error.
 _LEAST_SEEN_SHARE = 0.02
 _CUT_CARRIED_SHARE = 0.015  # of body mass that carried mass falls by in a cut, to time a cut for an event
@@ -140,6 +141,273 @@ def _weeks_to_lean(
     return -linear.rho_kcal_per_kg / slope * ops.log(ops.maximum(left, 0.01)) / 7.0
 
 
+class _Seen(NamedTuple):
+    """A body as it is seen as a week begins. ``fat_kg`` as it is read, ``balance_kcal`` as maintenance is believed."""
+
+    body: BodyState
+    weight_kg: Number
+    fat_kg: Number
+    fraction: Number
+    balance_kcal: Number
+
+
+class _Season:
+    """A season as it is lived: the body, the phase that it is in and what is counted, each a float or an array."""
+
+    def __init__(
+        self, life: Life, policy: Policy, limits: PersonLimits, calendar: Calendar, band_upper: float, ops: Elementwise
+    ) -> None:
+        self.life, self.policy, self.limits, self.calendar, self.ops = life, policy, limits, calendar, ops
+        self.where, self.minimum, self.maximum = ops.where, ops.minimum, ops.maximum
+        self.band_upper = band_upper
+        self.model, self.state = life.model, life.state
+        self.full = life.state  # the body, were all that is told in a cut followed: it must be safe as well
+        state = life.state
+        self.zero = zero = 0.0 * policy.surplus_kcal + 0.0 * state.fat_kg
+        fraction = (state.fat_kg - life.fat_error_kg) / state.weight_kg + zero
+        # Whose least intake is over maintenance is held there: a surplus on top would gain faster than it may.
+        self.can_gain = (policy.surplus_kcal > 0.0) & (limits.least_held_kcal <= self.model.maintenance_kcal + 10.0)
+        # The phase: its weeks so far, and maintenance that is owed before the next.
+        self.mode = ops.where((fraction < policy.cut_at) & self.can_gain, zero + GAIN, zero + HOLD)
+        self.in_phase, self.owed, self.intake = zero, zero, zero
+        self.base_weight, self.fed_kg = state.weight_kg + zero, zero
+        # The cut: its deficit, and the length and the body fat that end it.
+        self.deficit, self.deficit_limit, self.cut_weeks, self.cut_to = zero, zero, zero, zero
+        # Cuts before: weeks since the last, and how many of it and of one close before it count as of the next.
+        self.since, self.counted = zero + limits.weeks_since_cut, zero + limits.weeks_of_last_cut
+        self.weeks_before = zero
+        self.recent, self.cuts = zero + limits.cuts_last_year, zero
+        self.started: list[Number] = []
+        self.least_start_kg = least_start_weight_kg(limits)
+        self.surplus_limit: Number = zero
+        # Totals.
+        self.peak, self.above, self.dieting, self.fat_sum, self.missed = zero, zero, zero, zero, zero
+
+    def live_week(self, week: int) -> WeekRecord:
+        """Look, keep or change the phase, set the intake where it is due, and move the body on by seven days."""
+        where, maximum = self.where, self.maximum
+        for at, wanted in self.calendar.targets:
+            if at == week:
+                self.missed = maximum(self.missed, self.state.fat_kg / self.state.weight_kg - wanted)
+        share = 1.0 if week < GAIN_RESET_WEEKS else self.life.error_share
+        seen = self._see(self.state, share)
+        ended = self._ended(seen, share)
+        self.mode = where(ended, BRIDGE, self.mode)
+        self.owed = where(ended, maximum(self.policy.maintenance_weeks, 1.0), self.owed)
+        self.since = where(ended, 0.0, self.since)
+        self.counted = where(ended, self.weeks_before + self.in_phase, self.counted)
+        starts = self._starts(week, seen)
+        changed = self._turn(week, seen, ended, starts)
+        is_set = self._set_intake(week, seen, starts, changed)
+        lived = self._eat(seen, share, is_set)
+        self._count(week, starts)
+        return lived
+
+    def _see(self, body: BodyState, share: Number) -> _Seen:
+        """``body`` with ``share`` of the error that maintenance is believed with."""
+        weight = body.weight_kg
+        fat = self.maximum(body.fat_kg - self.life.fat_error_kg, _LEAST_SEEN_SHARE * weight)
+        balance = current_maintenance_kcal(self.model, body) - share * self.life.maintenance_error_kcal
+        return _Seen(body, weight, fat, fat / weight, balance)
+
+    def _ended(self, seen: _Seen, share: Number) -> bool:
+        """Where a cut ends: at its body fat or its length, and before another week could pass the floor or the fat's
+        supply."""
+        limits = self.limits
+        there = seen if self.life.kept is None else self._see(self.full, share)
+        next_fat = there.fat_kg - 7.0 / FAT_ENERGY * self.deficit
+        next_weight = there.weight_kg - TISSUE_FOR_FAT * (there.fat_kg - next_fat)
+        is_long = self.weeks_before + self.cut_weeks > LONG_PHASE_WEEKS
+        ends = (
+            ((seen.fraction <= self.cut_to) & (self.in_phase >= LEAST_WEEKS))
+            | (self.in_phase >= self.cut_weeks)
+            | (next_fat / there.weight_kg < limits.fat_floor)
+            | (next_weight - there.body.carried_kg < limits.least_weight_kg)
+            | (there.balance_kcal - self.intake > FAT_SUPPLY_LIMIT * limits.ratio * next_fat)
+            | (self.intake < least_told_kcal(limits, next_weight, next_fat, there.body.lean_kg, is_long, self.ops))
+        )
+        return (self.mode == CUT) & ends
+
+    def _starts(self, week: int, seen: _Seen) -> bool:
+        """Where a cut starts: one may, and the strategy or an event wants it."""
+        zero, limits, policy = self.zero, self.limits, self.policy
+        where, minimum = self.where, self.minimum
+        self.deficit_limit = zero
+        open_weeks = self.calendar.open_weeks[week] if limits.may_cut else 0
+        if open_weeks < LEAST_WEEKS:
+            return zero > 1.0
+        length = minimum(policy.longest_cut_weeks, open_weeks)
+        # Two deficits with less than four weeks between them are one.
+        close = where((self.since < APART_WEEKS) & (self.counted > 0.0), self.counted + self.since, 0.0)
+        settled = 0.0 if week else self.model.maintenance_kcal - self.life.maintenance_error_kcal
+        about = (limits, self.model, self.state, seen.fat_kg, seen.balance_kcal, length + close, self.ops)
+        self.deficit_limit = most_deficit_kcal(*about, settled_kcal=settled)
+        possible = minimum(policy.deficit_kcal, self.deficit_limit)
+        wants, aim = self._wants(week, seen, possible)
+        fits = (
+            (length >= LEAST_WEEKS)
+            & (possible >= LEAST_DEFICIT)
+            & (seen.weight_kg >= self.least_start_kg)
+            & ((seen.fat_kg - LEAST_WEEKS * 7.0 / FAT_ENERGY * possible) / seen.weight_kg >= limits.fat_floor)
+            & (self.cuts < policy.most_cuts)
+            & (self.recent < policy.cuts_a_year)
+        )
+        starts = (self.mode != CUT) & (self.owed <= 0.0) & fits & wants
+        self.deficit = where(starts, possible, self.deficit)
+        self.cut_weeks = where(starts, length, self.cut_weeks)
+        self.weeks_before = where(starts, close, self.weeks_before)
+        self.cut_to = where(starts, aim, self.cut_to)
+        return starts
+
+    def _wants(self, week: int, seen: _Seen, possible: Number) -> tuple[bool, Number]:
+        """Where the strategy or an event wants a cut, and the body fat that it aims at."""
+        where, minimum, policy = self.where, self.minimum, self.policy
+        wants = (seen.fraction >= policy.cut_at) & (self.since >= policy.weeks_between_cuts)
+        aim = where(wants, policy.cut_to, 1.0)
+        lean, left = self.calendar.lean_fraction[week], self.calendar.weeks_left[week]
+        if not left:
+            return wants, aim
+        needed = _weeks_to_lean(self.model, seen.fat_kg, seen.weight_kg, lean, possible, self.ops)
+        for_event = (seen.fraction > lean) & (left <= minimum(needed + 1.0, policy.longest_cut_weeks))
+        return wants | for_event, minimum(aim, where(for_event, lean, 1.0))
+
+    def _turn(self, week: int, seen: _Seen, ended: bool, starts: bool) -> bool:
+        """Keep or change the phase. Returns where it is a new one."""
+        where, policy, was = self.where, self.policy, self.mode
+        bridged = (was == BRIDGE) & (self.owed <= 0.0)
+        goes_on = self.can_gain & (
+            (bridged & (seen.fraction < policy.cut_at))
+            | ((was == HOLD) & (seen.fraction < policy.cut_at - HOLD_HYSTERESIS))
+        )
+        waits = bridged | ((was == GAIN) & (seen.fraction >= policy.cut_at))
+        self.mode = where(starts, CUT, where(goes_on, GAIN, where(waits, HOLD, was)))
+        changed = ended | (self.mode != was) | (week == 0)
+        self.in_phase = where(changed, 0.0, self.in_phase)
+        self.base_weight = where(changed, seen.weight_kg, self.base_weight)
+        fed_kg = protein_reference_kg(self.limits.sex, self.limits.height_cm, seen.weight_kg, seen.fat_kg, self.ops)
+        self.fed_kg = where(changed, fed_kg, self.fed_kg)
+        return changed
+
+    def _set_intake(self, week: int, seen: _Seen, starts: bool, changed: bool) -> bool:
+        """Set the intake where it is due, inside the rails. Returns where it was set."""
+        where, minimum, maximum = self.where, self.minimum, self.maximum
+        limits, balance = self.limits, seen.balance_kcal
+        allowed = surplus_for_gain_rate(
+            limits, self.model, self.state, seen.fat_kg, balance,
+            minimum(self.base_weight, seen.weight_kg), limits.gain_limit, self.ops,
+        )  # fmt: skip
+        if week == 0:
+            allowed = maximum(allowed - settling_kcal(self.model, self.state, 7 * GAIN_RESET_WEEKS, self.ops), 0.0)
+        self.surplus_limit = allowed
+        gain_intake = (balance + minimum(self.policy.surplus_kcal, allowed)) // 10.0 * 10.0
+        gain_intake = maximum(gain_intake, limits.least_held_kcal)
+        cut_intake = -(-(balance - self.deficit) // 10.0) * 10.0
+        hold_intake = maximum((balance + 5.0) // 10.0 * 10.0, limits.least_held_kcal)
+        is_reset = changed | (self.in_phase % GAIN_RESET_WEEKS == 0)
+        is_hold = (self.mode == BRIDGE) | (self.mode == HOLD)
+        sets_gain = (self.mode == GAIN) & is_reset
+        sets_hold = is_hold & (is_reset | (self.in_phase < GAIN_RESET_WEEKS))
+        self.intake = where(
+            starts, cut_intake, where(sets_gain, gain_intake, where(sets_hold, hold_intake, self.intake))
+        )
+        return starts | sets_gain | sets_hold
+
+    def _eat(self, seen: _Seen, share: Number, is_set: bool) -> WeekRecord:
+        """Move the body on by a week of what is eaten."""
+        where, life, before, intake = self.where, self.life, self.state, self.intake
+        is_cut = self.mode == CUT
+        protein = where(is_cut, PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN)
+        settled_weight = where(
+            is_cut, self.base_weight, self.maximum(self.base_weight, before.weight_kg - before.carried_kg)
+        )
+        protein_g, carbohydrate_g, _ = split_grams(
+            intake, self.fed_kg, protein, _BALANCED_FAT, self.ops, fat_for_kg=settled_weight
+        )
+        ratio = self._eaten_of_told(seen, share, is_cut)
+        eaten = intake if ratio is None else intake * ratio
+        carbohydrate_kcal = CARBOHYDRATE_KCAL_PER_G * carbohydrate_g
+        diet = Diet(eaten, carbohydrate_kcal if ratio is None else carbohydrate_kcal * ratio, protein_g / self.fed_kg)
+        moved = self.model
+        if life.adaptation_score is not None:
+            moved = adapting(moved, eaten, life.adaptation_score, self.ops)
+        self.state = walk(moved, before, diet, (7.0,), ops=self.ops)[0]
+        in_full = None
+        if life.kept is not None:
+            # Of a cut; what comes after one is set for the body that is then seen.
+            start = _either(self.ops, self.in_phase > 0.0, self.full, before)
+            told = Diet(intake, carbohydrate_kcal, protein_g / self.fed_kg)
+            walked = walk(self.model, start, told, (7.0,), ops=self.ops)[0]
+            in_full = start, walked
+            self.full = _either(self.ops, is_cut, walked, self.state)
+        return WeekRecord(
+            mode=self.mode,
+            intake_kcal=intake,
+            is_set=is_set,
+            deficit_kcal=self.deficit,
+            deficit_limit_kcal=self.deficit_limit,
+            cut_weeks=self.cut_weeks,
+            weeks_before=self.weeks_before,
+            cut_to=self.cut_to,
+            maintenance_kcal=seen.balance_kcal,
+            surplus_kcal=self.minimum(self.policy.surplus_kcal, self.surplus_limit),
+            surplus_limit_kcal=self.surplus_limit,
+            protein_kg=self.fed_kg,
+            fat_for_kg=settled_weight,
+            diet=diet,
+            before=before,
+            after=self.state,
+            in_full=in_full,
+        )
+
+    def _eaten_of_told(self, seen: _Seen, share: Number, is_cut: bool) -> Number | None:
+        """What is eaten over what is told; None where that is not in question."""
+        life = self.life
+        if life.kept is not None:
+            gap = self.where(is_cut, seen.balance_kcal - self.intake, 0.0)
+            score = 0.0 if life.eaten_score is None else share * life.eaten_score
+            return 1.0 + unfollowed_share(self.intake, gap, life.kept, score, self.ops)
+        return None if life.eaten_score is None else 1.0 + share * ADHERENCE_SPREAD * life.eaten_score
+
+    def _count(self, week: int, starts: bool) -> None:
+        """Totals, and what the next week needs to know of this one and of a year ago."""
+        where, maximum, limits = self.where, self.maximum, self.limits
+        fraction = self.state.fat_kg / self.state.weight_kg
+        self.peak = maximum(self.peak, fraction)
+        self.above = self.above + where(fraction > self.band_upper, 1.0, 0.0)
+        self.dieting = self.dieting + where(self.mode == CUT, 1.0, 0.0)
+        self.fat_sum = self.fat_sum + self.state.fat_kg
+        new = where(starts, 1.0, 0.0)
+        self.started.append(new)
+        self.cuts, self.recent = self.cuts + new, self.recent + new
+        if week >= _YEAR_WEEKS:
+            self.recent = self.recent - self.started[week - _YEAR_WEEKS]
+        if week == max(0, _YEAR_WEEKS - limits.weeks_since_cut) and limits.cuts_last_year:
+            self.recent = self.recent - limits.cuts_last_year
+        self.in_phase = self.in_phase + 1.0
+        self.owed = maximum(self.owed - 1.0, 0.0)
+        self.since = self.since + 1.0
+
+    def outcome(self) -> Outcome:
+        """Totals of the weeks lived."""
+        first, state = self.life.state, self.state
+        return Outcome(
+            lean_gained_kg=state.lean_kg - first.lean_kg + self.zero,
+            fat_gained_kg=state.fat_kg - first.fat_kg + self.zero,
+            mean_fat_kg=self.fat_sum / self.calendar.weeks,
+            peak_fat_fraction=self.peak,
+            final_fat_fraction=state.fat_kg / state.weight_kg,
+            weeks_above_band=self.above,
+            weeks_dieting=self.dieting,
+            cuts=self.cuts,
+            missed_target=self.missed,
+        )
+
+
+def _either(ops: Elementwise, which: bool, one: BodyState, other: BodyState) -> BodyState:
+    """``one`` of two bodies where ``which``, else the ``other``."""
+    return BodyState(*(ops.where(which, a, b) for a, b in zip(one, other, strict=True)))
+
+
 @equation(
     "season_model",
     summary="A season lived week by week under a strategy",
@@ -166,197 +434,9 @@ def live(
 
     Args: ``band_upper`` body-fat fraction over which weeks are counted. ``record`` collects each week.
     """
-    where, minimum, maximum = ops.where, ops.minimum, ops.maximum
-    model, state = life.model, life.state
-    zero = 0.0 * policy.surplus_kcal + 0.0 * state.fat_kg
-    first_lean, first_fat = state.lean_kg, state.fat_kg
-    fraction = (state.fat_kg - life.fat_error_kg) / state.weight_kg + zero
-    # Whose least intake is over maintenance is held there: a surplus on top would gain faster than it may.
-    can_gain = (policy.surplus_kcal > 0.0) & (limits.least_held_kcal <= model.maintenance_kcal + 10.0)
-    mode = where((fraction < policy.cut_at) & can_gain, zero + GAIN, zero + HOLD)
-    in_phase, owed, intake, deficit, cut_weeks, cut_to = zero, zero, zero, zero, zero, zero
-    base_weight, fed_kg = state.weight_kg + zero, zero
-    counted, weeks_before = zero + limits.weeks_of_last_cut, zero
-    since, recent, cuts = zero + limits.weeks_since_cut, zero + limits.cuts_last_year, zero
-    started: list[Number] = []
-    peak, above, dieting, fat_sum, missed = zero, zero, zero, zero, zero
-    least_start = least_start_weight_kg(limits)
-    balanced_fat = fat_share(CarbohydratePreference.BALANCED)
-    full = state  # the body, were all that is told in a cut followed: it must be safe as well
-
+    season = _Season(life, policy, limits, calendar, band_upper, ops)
     for week in range(calendar.weeks):
-        weight = state.weight_kg
-        for at, wanted in calendar.targets:
-            if at == week:
-                missed = maximum(missed, state.fat_kg / weight - wanted)
-        seen_fat = maximum(state.fat_kg - life.fat_error_kg, _LEAST_SEEN_SHARE * weight)
-        fraction = seen_fat / weight
-        share = 1.0 if week < GAIN_RESET_WEEKS else life.error_share
-        balance = current_maintenance_kcal(model, state) - share * life.maintenance_error_kcal
-
-        # A cut ends at its body fat or its length, and before another week could pass the floor or the fat's supply.
-        there, fat_there, weight_there, balance_there = state, seen_fat, weight, balance
-        if life.kept is not None:
-            there, weight_there = full, full.weight_kg
-            balance_there = current_maintenance_kcal(model, full) - share * life.maintenance_error_kcal
-            fat_there = maximum(full.fat_kg - life.fat_error_kg, _LEAST_SEEN_SHARE * weight_there)
-        next_fat = fat_there - 7.0 / FAT_ENERGY * deficit
-        next_weight = weight_there - TISSUE_FOR_FAT * (fat_there - next_fat)
-        after_week = next_fat / weight_there
-        is_long = weeks_before + cut_weeks > LONG_PHASE_WEEKS
-        ends = (
-            ((fraction <= cut_to) & (in_phase >= LEAST_WEEKS))
-            | (in_phase >= cut_weeks)
-            | (after_week < limits.fat_floor)
-            | (next_weight - there.carried_kg < limits.least_weight_kg)
-            | (balance_there - intake > FAT_SUPPLY_LIMIT * limits.ratio * next_fat)
-            | (intake < least_told_kcal(limits, next_weight, next_fat, there.lean_kg, is_long, ops))
-        )
-        done = (mode == CUT) & ends
-        mode = where(done, BRIDGE, mode)
-        owed = where(done, maximum(policy.maintenance_weeks, 1.0), owed)
-        since = where(done, 0.0, since)
-        counted = where(done, weeks_before + in_phase, counted)
-
-        # May one start, and does the strategy or an event want it?
-        starts = zero > 1.0
-        limit = zero
-        open_weeks = calendar.open_weeks[week] if limits.may_cut else 0
-        if open_weeks >= LEAST_WEEKS:
-            length = minimum(policy.longest_cut_weeks, open_weeks)
-            # Two deficits with less than four weeks between them are one.
-            close = where((since < APART_WEEKS) & (counted > 0.0), counted + since, 0.0)
-            settled = 0.0 if week else model.maintenance_kcal - life.maintenance_error_kcal
-            limit = most_deficit_kcal(
-                limits, model, state, seen_fat, balance, length + close, ops, settled_kcal=settled
-            )
-            possible = minimum(policy.deficit_kcal, limit)
-            wants = (fraction >= policy.cut_at) & (since >= policy.weeks_between_cuts)
-            aim = where(wants, policy.cut_to, 1.0)
-            lean, left = calendar.lean_fraction[week], calendar.weeks_left[week]
-            if left:
-                needed = _weeks_to_lean(model, seen_fat, weight, lean, possible, ops)
-                for_event = (fraction > lean) & (left <= minimum(needed + 1.0, policy.longest_cut_weeks))
-                wants = wants | for_event
-                aim = minimum(aim, where(for_event, lean, 1.0))
-            fits = (
-                (length >= LEAST_WEEKS)
-                & (possible >= LEAST_DEFICIT)
-                & (weight >= least_start)
-                & ((seen_fat - LEAST_WEEKS * 7.0 / FAT_ENERGY * possible) / weight >= limits.fat_floor)
-                & (cuts < policy.most_cuts)
-                & (recent < policy.cuts_a_year)
-            )
-            starts = (mode != CUT) & (owed <= 0.0) & fits & wants
-            deficit = where(starts, possible, deficit)
-            cut_weeks = where(starts, length, cut_weeks)
-            weeks_before = where(starts, close, weeks_before)
-            cut_to = where(starts, aim, cut_to)
-
-        bridged = (mode == BRIDGE) & (owed <= 0.0)
-        goes_on = can_gain & (
-            (bridged & (fraction < policy.cut_at)) | ((mode == HOLD) & (fraction < policy.cut_at - HOLD_HYSTERESIS))
-        )
-        waits = bridged | ((mode == GAIN) & (fraction >= policy.cut_at))
-        mode_before = mode
-        mode = where(starts, CUT, where(goes_on, GAIN, where(waits, HOLD, mode)))
-        changed = done | (mode != mode_before) | (week == 0)
-        in_phase = where(changed, 0.0, in_phase)
-        base_weight = where(changed, weight, base_weight)
-        fed_kg = where(changed, protein_reference_kg(limits.sex, limits.height_cm, weight, seen_fat, ops), fed_kg)
-
-        allowed = surplus_for_gain_rate(
-            limits, model, state, seen_fat, balance, minimum(base_weight, weight), limits.gain_limit, ops
-        )
-        if week == 0:
-            allowed = maximum(allowed - settling_kcal(model, state, 7 * GAIN_RESET_WEEKS, ops), 0.0)
-        gain_intake = (balance + minimum(policy.surplus_kcal, allowed)) // 10.0 * 10.0
-        cut_intake = -(-(balance - deficit) // 10.0) * 10.0
-        gain_intake = maximum(gain_intake, limits.least_held_kcal)
-        hold_intake = maximum((balance + 5.0) // 10.0 * 10.0, limits.least_held_kcal)
-        is_reset = changed | (in_phase % GAIN_RESET_WEEKS == 0)
-        is_hold = (mode == BRIDGE) | (mode == HOLD)
-        sets_gain = (mode == GAIN) & is_reset
-        sets_hold = is_hold & (is_reset | (in_phase < GAIN_RESET_WEEKS))
-        intake = where(starts, cut_intake, where(sets_gain, gain_intake, where(sets_hold, hold_intake, intake)))
-
-        is_cut = mode == CUT
-        protein = where(is_cut, PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN)
-        settled_weight = where(is_cut, base_weight, maximum(base_weight, state.weight_kg - state.carried_kg))
-        protein_g, carbohydrate_g, _ = split_grams(
-            intake, fed_kg, protein, balanced_fat, ops, fat_for_kg=settled_weight
-        )
-        eaten, ratio = intake, 1.0
-        if life.kept is not None:
-            gap = where(is_cut, balance - intake, 0.0)
-            score = 0.0 if life.eaten_score is None else share * life.eaten_score
-            ratio = 1.0 + unfollowed_share(intake, gap, life.kept, score, ops)
-            eaten = intake * ratio
-        elif life.eaten_score is not None:
-            ratio = 1.0 + share * ADHERENCE_SPREAD * life.eaten_score
-            eaten = intake * ratio
-        moved = model
-        if life.adaptation_score is not None:
-            moved = adapting(model, eaten, life.adaptation_score, ops)
-        carbohydrate_kcal = CARBOHYDRATE_KCAL_PER_G * carbohydrate_g
-        before = state
-        diet = Diet(eaten, carbohydrate_kcal * ratio, protein_g / fed_kg)
-        state = walk(moved, before, diet, (7.0,), ops=ops)[0]
-        in_full = None
-        if life.kept is not None:
-            # Of a cut; what comes after one is set for the body that is then seen.
-            start_full = BodyState(*(where(in_phase > 0.0, was, now) for was, now in zip(full, before, strict=True)))
-            told = Diet(intake, carbohydrate_kcal, protein_g / fed_kg)
-            walked = walk(model, start_full, told, (7.0,), ops=ops)[0]
-            in_full = start_full, walked
-            full = BodyState(*(where(is_cut, was, now) for was, now in zip(walked, state, strict=True)))
+        lived = season.live_week(week)
         if record is not None:
-            record.append(
-                WeekRecord(
-                    mode=mode,
-                    intake_kcal=intake,
-                    is_set=starts | sets_gain | sets_hold,
-                    deficit_kcal=deficit,
-                    deficit_limit_kcal=limit,
-                    cut_weeks=cut_weeks,
-                    weeks_before=weeks_before,
-                    cut_to=cut_to,
-                    maintenance_kcal=balance,
-                    surplus_kcal=minimum(policy.surplus_kcal, allowed),
-                    surplus_limit_kcal=allowed,
-                    protein_kg=fed_kg,
-                    fat_for_kg=settled_weight,
-                    diet=diet,
-                    before=before,
-                    after=state,
-                    in_full=in_full,
-                )
-            )
-
-        fraction = state.fat_kg / state.weight_kg
-        peak = maximum(peak, fraction)
-        above = above + where(fraction > band_upper, 1.0, 0.0)
-        dieting = dieting + where(is_cut, 1.0, 0.0)
-        fat_sum = fat_sum + state.fat_kg
-        new = where(starts, 1.0, 0.0)
-        started.append(new)
-        cuts, recent = cuts + new, recent + new
-        if week >= _YEAR_WEEKS:
-            recent = recent - started[week - _YEAR_WEEKS]
-        if week == max(0, _YEAR_WEEKS - limits.weeks_since_cut) and limits.cuts_last_year:
-            recent = recent - limits.cuts_last_year
-        in_phase = in_phase + 1.0
-        owed = maximum(owed - 1.0, 0.0)
-        since = since + 1.0
-
-    return Outcome(
-        lean_gained_kg=state.lean_kg - first_lean + zero,
-        fat_gained_kg=state.fat_kg - first_fat + zero,
-        mean_fat_kg=fat_sum / calendar.weeks,
-        peak_fat_fraction=peak,
-        final_fat_fraction=state.fat_kg / state.weight_kg,
-        weeks_above_band=above,
-        weeks_dieting=dieting,
-        cuts=cuts,
-        missed_target=missed,
-    )
+            record.append(lived)
+    return season.outcome()
