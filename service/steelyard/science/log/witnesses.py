@@ -370,70 +370,80 @@ def fit_log(
     """
     days = len(log.weight_kg)
     scaled = prior_on_logging_scale(prior)
-    goes_on = onset is not None and onset.goes_on
+    read = onset if onset is not None and onset.goes_on else None  # what is gone on from, where anything is
     first_kg = first_weight(log, FLOATS)
-    noise_variance = NOISE_SCALE**2 * prior_noise(first_kg).variance
-    if onset is not None and goes_on:
-        noise_variance = onset.noise_variance
+    noise_variance = NOISE_SCALE**2 * prior_noise(first_kg).variance if read is None else read.noise_variance
     g = 1.0 / tissue.rho_kcal_per_kg
     alpha, beta = 1000.0 * g / LOGGING_RATIO, g * prior.mean
     amplitude = CARRIED_PER_KCAL / (LOGGING_RATIO * tissue.carried_per_kcal)
-    longer, before = warmed(onset, log)
-    logged_before = 0.0
-    if onset is not None and goes_on:
-        logged_before = onset.days_logged - sum(longer.is_logged[:before])
-    columns = _columns(longer, scaled, tissue, alpha, amplitude, [day + before for day in phase_days], logged_before)
-    if onset is not None and goes_on:
-        columns = columns[before * written.COLUMNS :]
-        # The weighing of this morning, the day before it and what might have begun on it were counted before.
-        columns[written.SEEN] = columns[written.BREAKS] = columns[written.BALANCE_VARIANCE] = 0.0
+    columns = _columns_after(read, log, scaled, tissue, alpha, amplitude, phase_days)
     counted = None
     if log.steps:
         known = None if onset is None else onset.steps
         counted = lay_steps(log, known or nothing_counted(tissue.kcal_per_step), g, columns)
-    settings = settings_of(tissue, noise_variance, has_cycle=log.cycle_rise is not None)
+    has_cycle = log.cycle_rise is not None
+    settings = settings_of(tissue, noise_variance, has_cycle=has_cycle)
     settings[written.ALPHA_LEAST] = 1000.0 * g / LOGGING_RATIO_MOST
     settings[written.SETTLED] = _settled_kg(first_kg, onset)
     own = (prior.sd / prior.mean) ** 2
     ratio = (LOGGING_RATIO_SD / LOGGING_RATIO) ** 2
-    energy = (tissue.rho_sd / tissue.rho_kcal_per_kg) ** 2
-    has_cycle = log.cycle_rise is not None
-    # What a logged kilocalorie makes goes by the reciprocal of the ratio, whose mean lies above that of the mean.
-    start = _start(first_kg, alpha * (1.0 + ratio), beta, energy, ratio, own, amplitude, noise_variance, has_cycle)
     shift = tissue.usual_load_kg * amplitude if tissue.carried_slope is None else 0.0
     if shift:
         _raise_by(columns, shift, days)
-    if onset is not None and goes_on:
-        start = records_of(onset.accounts)
+    if read is None:
+        energy = (tissue.rho_sd / tissue.rho_kcal_per_kg) ** 2
+        # What a logged kilocalorie makes goes by the reciprocal of the ratio, whose mean lies above that of the mean.
+        start = _start(first_kg, alpha * (1.0 + ratio), beta, energy, ratio, own, amplitude, noise_variance, has_cycle)
+    else:
+        start = records_of(read.accounts)
     passed = run_bank(
         columns, settings, start, days, -shift, with_then=with_views, with_hindsight=with_views, keep_day=keep_day
     )
-    is_logged = list(log.is_logged)
-    earlier = 0
-    if onset is not None and goes_on:
-        earlier = onset.days
-        is_logged = [*[1.0] * onset.days_logged, *[0.0] * (earlier - onset.days_logged), *is_logged]
+    earlier, is_logged = 0, list(log.is_logged)
+    if read is not None:
+        earlier = read.days
+        is_logged = [*[1.0] * read.days_logged, *[0.0] * (earlier - read.days_logged), *is_logged]
     # Weight alone says how much was eaten too little, never of how much; nor has a log that is not kept a scale.
     has_scale = any(is_logged)
     return LogFit(
-        days,
-        columns,
-        passed.told,
-        passed.then,
-        passed.now,
-        scaled if has_scale else prior,
-        prior,
-        g,
-        tissue.growth_kg_per_day,
-        tissue.rho_kcal_per_kg * tissue.growth_sd,
-        kept_by_day(is_logged, own + ratio)[earlier:] if has_scale else [0.0] * days,
-        has_scale,
-        passed.noise * noise_variance,
-        settings,
-        shift,
-        passed.kept,
-        counted,
+        days=days,
+        columns=columns,
+        told=passed.told,
+        then=passed.then,
+        now=passed.now,
+        prior=scaled if has_scale else prior,
+        physical_prior=prior,
+        per_kcal=g,
+        growth_kg_per_day=tissue.growth_kg_per_day,
+        growth_sd_kcal=tissue.rho_kcal_per_kg * tissue.growth_sd,
+        kept=kept_by_day(is_logged, own + ratio)[earlier:] if has_scale else [0.0] * days,
+        is_logged=has_scale,
+        noise_variance=passed.noise * noise_variance,
+        settings=settings,
+        shift=shift,
+        kept_records=passed.kept,
+        steps=counted,
     )
+
+
+def _columns_after(
+    read: Onset | None,
+    log: DailyLog,
+    scaled: Estimate,
+    tissue: TissueModel,
+    alpha: float,
+    amplitude: float,
+    phase_days: Sequence[int],
+) -> Row:
+    """The columns of a log, after what was ``read`` before it."""
+    longer, before = warmed(read, log)
+    logged_before = 0.0 if read is None else read.days_logged - sum(longer.is_logged[:before])
+    columns = _columns(longer, scaled, tissue, alpha, amplitude, [day + before for day in phase_days], logged_before)
+    if read is not None:
+        columns = columns[before * written.COLUMNS :]
+        # The weighing of this morning, the day before it and what might have begun on it were counted before.
+        columns[written.SEEN] = columns[written.BREAKS] = columns[written.BALANCE_VARIANCE] = 0.0
+    return columns
 
 
 def _settled_kg(first_kg: float, onset: Onset | None) -> float:

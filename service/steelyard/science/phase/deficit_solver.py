@@ -10,7 +10,7 @@ from ..rails import DeficitLimit, RailAction
 from ..register import Message, say
 from .defaults import CUT_WEEKS_MOST, LEAST_DEFICIT, LEAST_WEEKS, MOST_WEEKS, STATIC_KCAL_PER_KG
 from .deficit import DeficitKind, DeficitPhase
-from .sizes import History, usual_deficit
+from .sizes import History, UsualDeficit, usual_deficit
 
 
 class NearestSafe(NamedTuple):
@@ -43,36 +43,9 @@ def solve(phase: DeficitPhase, history: History) -> Solved:
     def cap(wanted_kcal: float, weeks: int) -> DeficitLimit | None:
         return phase.cap(wanted_kcal, weeks, is_history_known=history.is_known)
 
-    is_training = phase.model.training_dose >= 1.0
-    if asked is None:
-        usual = usual_deficit(phase.subject, history, aim.pace, is_training=is_training, kept=phase.kept)
-        wanted = usual.deficit_kcal
-    else:
-        usual, wanted = None, asked
-    found: int | None
-    if aim.weeks is not None or not aim.has_goal:
-        found = aim.weeks if aim.weeks is not None else phase.usual_weeks
-        if aim.has_goal and asked is None:
-            wanted = phase.deficit_for_goal(found)
-        limit = cap(wanted, found)
-    else:
-        # Limits are first taken for the longest phase that is open.
-        weeks = aim.most_weeks
-        limit = cap(wanted, weeks)
-        found = phase.weeks_for_goal(_held(wanted, limit), weeks)
-        if found is None and asked is None:
-            # More than the longest phase at the usual deficit: as brisk as is usual, but no brisker.
-            wanted = min(rails.BRISK_DEFICIT, phase.deficit_for_goal(weeks))
-            limit = cap(wanted, weeks)
-            found = phase.weeks_for_goal(_held(wanted, limit), weeks)
-        for _ in range(4):
-            # A shorter phase is allowed another deficit, which may take another number of weeks.
-            if found is None or found == weeks:
-                break
-            weeks = found
-            limit = cap(wanted, weeks)
-            again = phase.weeks_for_goal(_held(wanted, limit), aim.most_weeks)
-            found = None if again is None else max(again, weeks)
+    usual = None if asked is not None else _usual(phase, history)
+    trial = _length_for_goal(phase, usual, cap) if aim.weeks is None and aim.has_goal else _of_length(phase, usual, cap)
+    wanted, limit, found = trial
     if limit is not None and limit.deficit_kcal < LEAST_DEFICIT:
         return _no_room(phase, limit, wanted, cap, found)
     deficit = _held(wanted, limit)
@@ -92,6 +65,62 @@ def solve(phase: DeficitPhase, history: History) -> Solved:
     if phase.kept is not None:
         reasons.append(_kept(phase, deficit, found))
     return Solved(None, deficit, found, reasons, actions)
+
+
+_Cap = Callable[[float, int], DeficitLimit | None]
+
+
+class _Trial(NamedTuple):
+    """A deficit that is wanted, the limit that binds it and the weeks that it would take, where it gets there."""
+
+    wanted_kcal: float
+    limit: DeficitLimit | None
+    weeks: int | None
+
+
+def _usual(phase: DeficitPhase, history: History) -> UsualDeficit:
+    is_training = phase.model.training_dose >= 1.0
+    return usual_deficit(phase.subject, history, phase.aim.pace, is_training=is_training, kept=phase.kept)
+
+
+def _wanted(phase: DeficitPhase, usual: UsualDeficit | None) -> float:
+    """The deficit asked for, else the usual one."""
+    if usual is not None:
+        return usual.deficit_kcal
+    assert phase.aim.deficit_kcal is not None
+    return phase.aim.deficit_kcal
+
+
+def _of_length(phase: DeficitPhase, usual: UsualDeficit | None, cap: _Cap) -> _Trial:
+    """A phase of the weeks asked for, else of the usual ones."""
+    aim = phase.aim
+    weeks = phase.usual_weeks if aim.weeks is None else aim.weeks
+    wanted = phase.deficit_for_goal(weeks) if aim.has_goal and usual is not None else _wanted(phase, usual)
+    return _Trial(wanted, cap(wanted, weeks), weeks)
+
+
+def _length_for_goal(phase: DeficitPhase, usual: UsualDeficit | None, cap: _Cap) -> _Trial:
+    """The weeks that a goal takes."""
+    aim = phase.aim
+    wanted = _wanted(phase, usual)
+    # Limits are first taken for the longest phase that is open.
+    weeks = aim.most_weeks
+    limit = cap(wanted, weeks)
+    found = phase.weeks_for_goal(_held(wanted, limit), weeks)
+    if found is None and usual is not None:
+        # More than the longest phase at the usual deficit: as brisk as is usual, but no brisker.
+        wanted = min(rails.BRISK_DEFICIT, phase.deficit_for_goal(weeks))
+        limit = cap(wanted, weeks)
+        found = phase.weeks_for_goal(_held(wanted, limit), weeks)
+    for _ in range(4):
+        # A shorter phase is allowed another deficit, which may take another number of weeks.
+        if found is None or found == weeks:
+            break
+        weeks = found
+        limit = cap(wanted, weeks)
+        again = phase.weeks_for_goal(_held(wanted, limit), aim.most_weeks)
+        found = None if again is None else max(again, weeks)
+    return _Trial(wanted, limit, found)
 
 
 def _kept(phase: DeficitPhase, deficit_kcal: float, weeks: int) -> Message:
@@ -122,9 +151,6 @@ def _reasons(phase: DeficitPhase, deficit_kcal: float, weeks: int) -> list[Messa
         lost = float(phase.state.fat_kg - phase.end(deficit_kcal, weeks).fat_kg)
         return [say("DEFICIT_SOLVED", deficit_kcal=deficit_kcal, fat_kg=lost, weeks=weeks)]
     return [say("WEEKS_SOLVED", weeks=weeks, fat_kg=lost)]
-
-
-_Cap = Callable[[float, int], DeficitLimit | None]
 
 
 def _no_room(phase: DeficitPhase, limit: DeficitLimit, wanted_kcal: float, cap: _Cap, weeks: int | None) -> Solved:
