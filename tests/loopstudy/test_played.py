@@ -5,7 +5,7 @@ from datetime import date
 from itertools import pairwise
 
 import pytest
-from loopstudy.played import Person, Week, call, followed, planned, year_of
+from loopstudy.played import CLEAR, Person, Week, call, followed, planned, year_of
 
 STEP_KCAL = 200.0
 YEARS = [
@@ -249,3 +249,41 @@ def test_a_verdict_seldom_changes_from_one_day_to_the_next() -> None:
     for told, alone in zip(with_it, without, strict=True):
         off = [next((i for i, one in enumerate(each) if one != "within_interval"), None) for each in (told, alone)]
         assert off[0] == off[1]
+
+
+def test_in_pregnancy_no_hold_tells_less_than_the_one_before() -> None:
+    """Two holds of ten weeks in which 0.4 kg a week grow that no log of food explains, from what was known before."""
+    for person in people(6, 6_400):
+        person.told["profile"]["sex"] = "female"
+        state = planned(person, {"kind": "maintenance", "weeks": 4})["state"]
+        person.told["screening"] = {**CLEAR, "is_pregnant": True}
+        holds: list[list[float]] = []
+        expected = []
+        for _ in range(2):
+            body = {
+                **person.told,
+                "state": state,
+                "start_date": person.on,
+                "phase": {"kind": "maintenance", "weeks": 10},
+            }
+            plan = call("plan_phases", body)
+            state = plan["state"]
+            holds.append([plan["phases"][0]["weeks"][0]["intake_kcal"]])
+            for _ in range(9):
+                log = person.live(7, holds[-1][-1])
+                person.lean_kg += 0.4
+                review = call("review_phase", {**person.told, "state": state, "log": log, "as_of_date": person.on})
+                state = review["state"]
+                holds[-1].append(review["weeks"][0]["intake_kcal"])
+                assert review["verdict"] in ("too_early", "within_interval")
+                assert review["correction_kcal"] >= 0.0
+                assert review["probabilities"]["faster"] == 0.0
+                assert review["eaten"]["implied_difference_kcal"] is None
+                expected += [
+                    one["params"] for one in review["reasons"] if one["code"] == "REVIEW_EXPECTED_IN_PREGNANCY"
+                ]
+        # To the 10 kcal that a plan is told in; nor is gain taken for more and more maintenance.
+        assert min(holds[1]) >= min(holds[0]) - 10.0, holds
+        assert max(holds[1]) <= 1.1 * max(holds[0]), holds
+        assert len(expected) >= 10
+        assert all(0.0 < each["expected_kg"] <= 0.5 * 10 for each in expected)

@@ -775,6 +775,7 @@ REVIEW_UNEXPLAINED_LOSS = Du hast in { since-days } ungeplant { NUMBER($percent,
 REVIEW_AS_EATEN_SO_FAR = Du hast { NUMBER($percent, maximumFractionDigits: 0) } % des Geplanten protokolliert: Die nächsten Tage sind so vorhergesagt, wie du bisher gegessen hast.
 REVIEW_AS_PLANNED = Laut Protokoll ist dein Bedarf niedriger, doch du nimmst nicht mehr zu als geplant: Die Vorhersage bleibt bei { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag.
 REVIEW_IN_PREGNANCY = Was du in der Schwangerschaft zunimmst, wird an keinem Plan gemessen: Deine Hebamme oder Frauenarztpraxis begleitet dich dabei.
+REVIEW_EXPECTED_IN_PREGNANCY = Bis zu { NUMBER($expected_kg, maximumFractionDigits: 1) } kg davon gehören zur Schwangerschaft und heißen nicht, dass du zu viel isst. Deine Menge wird nicht gesenkt.
 REVIEW_LATER_ENTRIES = { $count ->
     [one] Ein Eintrag nach dem Ende der Phase zählt
    *[other] { $count } Einträge nach dem Ende der Phase zählen

@@ -771,6 +771,7 @@ REVIEW_UNEXPLAINED_LOSS = You lost { NUMBER($percent, maximumFractionDigits: 1) 
 REVIEW_AS_EATEN_SO_FAR = You logged { NUMBER($percent, maximumFractionDigits: 0) }% of what is planned: the coming days are forecast as you ate so far.
 REVIEW_AS_PLANNED = By your log maintenance is lower, but you gain no more than planned: the forecast keeps { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day.
 REVIEW_IN_PREGNANCY = Weight gained in pregnancy is not judged by a plan: your midwife or obstetric team follows it.
+REVIEW_EXPECTED_IN_PREGNANCY = Up to { NUMBER($expected_kg, maximumFractionDigits: 1) } kg of what you gained is expected in pregnancy and is no eating over plan. Your intake is not lowered.
 REVIEW_LATER_ENTRIES = { $count ->
     [one] One entry after the end of the phase was
    *[other] { $count } entries after the end of the phase were

@@ -762,6 +762,7 @@ REVIEW_UNEXPLAINED_LOSS = Has perdido sin planearlo un { NUMBER($percent, maximu
 REVIEW_AS_EATEN_SO_FAR = Has apuntado el { NUMBER($percent, maximumFractionDigits: 0) } % de lo planeado: los próximos días se prevén como has comido hasta ahora.
 REVIEW_AS_PLANNED = Según tu registro gastas menos, pero no ganas más de lo planeado: la previsión mantiene { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día.
 REVIEW_IN_PREGNANCY = Lo que se gana en el embarazo no se mide con un plan: lo sigue tu matrona o tu ginecólogo.
+REVIEW_EXPECTED_IN_PREGNANCY = Hasta { NUMBER($expected_kg, maximumFractionDigits: 1) } kg de lo ganado son propios del embarazo y no significan comer de más. No se te baja la comida.
 REVIEW_LATER_ENTRIES = { $count ->
     [one] Un dato posterior al final de la fase no cuenta
    *[other] { $count } datos posteriores al final de la fase no cuentan

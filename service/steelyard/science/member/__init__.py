@@ -13,6 +13,7 @@ from .member import (
 from .told import (
     FatRead,
     Known,
+    LearntBefore,
     StartingBody,
     Told,
 )
@@ -21,6 +22,7 @@ __all__ = [
     "LEAST_FAT_SD",
     "FatRead",
     "Known",
+    "LearntBefore",
     "Member",
     "StartingBody",
     "Told",

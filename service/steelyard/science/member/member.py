@@ -18,6 +18,7 @@ from ..person import Person
 from ..rails import BMI_WARN, LOGGED_DAYS, Logged, Scale, Subject, judge_logged, logged_of, urgent_referral, whom_to_see
 from ..register import ON_LOGGING_SCALE, Message, traced
 from .known import adherence_on, settled
+from .pregnancy import without_gestation
 from .told import Told
 
 
@@ -50,13 +51,21 @@ class Member:
         log = self.told.log
         if self.told.maintenance is not None or log is None:
             return None
-        found = self._learn(log.last_day if self.told.as_of_day is None else self.told.as_of_day)
+        found = self.believed(self._learn(log.last_day if self.told.as_of_day is None else self.told.as_of_day))
         # Weights alone say nothing of the logging scale, nor of maintenance.
         return found if log.intakes else None
 
     @traced
     def _learn(self, day: int) -> LogMaintenance:
         return maintenance_of(self.log_on(day), self.assessed)
+
+    def believed(self, found: LogMaintenance) -> LogMaintenance:
+        """What a log of theirs says of maintenance, as far as it is believed: in pregnancy it lowers nothing."""
+        screening, known = self.told.screening, self.told.known
+        if screening is None or not screening.is_pregnant:
+            return found
+        before = None if known is None else known.learnt
+        return without_gestation(found, self.prior.mean, self.assessed.resting.mean, before)
 
     def log_on(self, day: int) -> Reading:
         """Their log as read on a day, which is read once."""

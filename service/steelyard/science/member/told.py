@@ -28,9 +28,16 @@ class StartingBody(NamedTuple):
     is_measured: bool
 
 
+class LearntBefore(NamedTuple):
+    """What an earlier answer told: logged over eaten energy, and physical maintenance [kcal/d]."""
+
+    ratio: float
+    physical_kcal: float
+
+
 class Known(NamedTuple):
     """What a state tells: the body on ``day`` [kg], maintenance where the caller told it, the log so far, and how well
-    deficits were kept to, where that was seen."""
+    deficits were kept to, where that was seen. ``learnt`` was told of their log."""
 
     day: int
     sex: Sex
@@ -41,6 +48,7 @@ class Known(NamedTuple):
     readings: tuple[FatRead, ...] = ()
     log: Log | None = None
     adherence: Adherence | None = None
+    learnt: LearntBefore | None = None
 
 
 class Told(NamedTuple):

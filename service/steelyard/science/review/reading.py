@@ -179,7 +179,10 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
     then = min(last, max(phase.start_day - daily.first_day, first))
     filled = fill_intake(counted, prior_on_logging_scale(assessed.total).mean)
     fades = texts.PLAN_FADES_DEFICIT_DAYS if phase.kind.is_deficit else texts.PLAN_FADES_DAYS
-    maintenance = with_plan(found, phase.maintenance, day - phase.start_day, fades, phase.ratio)
+    if member.subject.is_pregnant:
+        maintenance = member.believed(found)
+    else:
+        maintenance = with_plan(found, phase.maintenance, day - phase.start_day, fades, phase.ratio)
     ratio = min(1.2, max(LOGGING_RATIO_LEAST, maintenance.logging_ratio.mean))
     recent = filled[max(0, last - _RECENT_DAYS) : last] or filled[:1]
     two_weeks = slice(max(0, last - 14), last)

@@ -16,13 +16,14 @@ from ..log import ABOUT_LOGGING, Log, LogMaintenance, Reading, day_of
 from ..member import Member
 from ..numbers import Z80, Estimate
 from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, Verdict, signs_to_stop
-from ..rails import Cleared, RailAction
+from ..rails import Cleared, RailAction, Subject
 from ..register import Basis, Kind, Message, OutOfDomain, equation, say
 from . import texts
 from .adherence import adherence_of
 from .advice import Advice, Aftermath, Ahead, advise, cleared
 from .correction import Stint
 from .due import NOTHING, read_on, what_is_due
+from .pregnancy import expected_in_pregnancy
 from .question import (
     AGAIN,
     FOUND_AS_LOGGED,
@@ -47,6 +48,10 @@ class Probabilities(msgspec.Struct, frozen=True):
     within_interval: float
     faster: float
     slower: float
+
+    def without_faster(self) -> "Probabilities":
+        """The same in pregnancy, in which what grows is no gain that goes faster than planned."""
+        return Probabilities(self.within_interval + self.faster, 0.0, self.slower)
 
 
 class Before(msgspec.Struct, frozen=True, kw_only=True):
@@ -342,6 +347,8 @@ def review_phase(
     promise = read.planned.tissue
     planned = as_planned(promise)
     likely = probabilities(phase.kind, planned, now.window.tissue)
+    if subject.is_pregnant and not phase.kind.is_deficit:
+        likely = likely.without_faster()
     more_days = more_days_needed(now.window_days, now.weighings, promise, now.window.tissue)
     is_logged_so = _is_logged_so(phase.kind, now)
     is_logged_as_planned = now.eaten.difference is not None and not is_logged_so
@@ -374,7 +381,7 @@ def review_phase(
     told = cleared(course, now, advised)
     observed = now.window.tissue
     implied = None
-    if now.window_days >= DAYS_PER_WEEK:
+    if now.window_days >= DAYS_PER_WEEK and not subject.is_pregnant:
         per_day = now.rho_kcal_per_kg / now.window_days
         implied = Estimate(per_day * (observed.mean - planned.mean), per_day * math.hypot(observed.sd, promise.sd))
     asked = before.asked
@@ -428,7 +435,7 @@ def review_phase(
         reading=now.reading,
         adherence=adherence_of(member, phase, now),
         reasons=[
-            *_reasons(phase, now, planned, moved_kg, likely, verdict, more_days, is_pregnant=subject.is_pregnant),
+            *_reasons(phase, now, planned, moved_kg, likely, verdict, more_days, member.subject),
             *_settling(settled, question),
             *waits,
             *told.value.advice.reasons,
@@ -470,16 +477,15 @@ def _reasons(
     likely: Probabilities,
     verdict: Verdict,
     more_days: int,
-    *,
-    is_pregnant: bool,
+    subject: Subject,
 ) -> list[Message]:
-    """Why the verdict is what it is, and what was eaten."""
-    observed = now.window.tissue.mean
+    """Why the verdict is what it is, and what was eaten; ``subject`` as at the phase's start."""
+    observed, is_pregnant = now.window.tissue.mean, subject.is_pregnant
     found: list[Message] = []
     if verdict is Verdict.TOO_EARLY:
         found.append(say(texts.TOO_EARLY, more_days=more_days))
     elif is_pregnant:
-        found.append(say(texts.IN_PREGNANCY, observed_kg=observed))
+        found += [say(texts.IN_PREGNANCY, observed_kg=observed), *expected_in_pregnancy(subject.bmi, now)]
     elif verdict is Verdict.CONTRADICTED:
         found.append(say(texts.CONTRADICTED, weight_kg=now.window.weight.mean, planned_kg=planned_weight_kg))
     elif verdict is Verdict.WITHIN_INTERVAL:
