@@ -34,9 +34,9 @@ def test_the_plan_counts_for_half_after_the_days_it_fades_in(days: int, share: f
 
 
 def followed(told: list[float], logged: list[float | None], *, before: int = 0) -> float:
-    """The share of what was told that is kept to; ``before``: days of the log before the phase, of feasts."""
+    """The share of what was told that is kept to; ``before``: days of the log before the phase, of fasts."""
     phase: Any = SimpleNamespace(start_day=START_DAY)
-    intake = [5000.0] * before + [0.0 if kcal is None else kcal for kcal in logged]
+    intake = [1000.0] * before + [0.0 if kcal is None else kcal for kcal in logged]
     is_logged = [1.0] * before + [0.0 if kcal is None else 1.0 for kcal in logged]
     return reading._share_followed(phase, told, intake, is_logged, START_DAY - before)
 
@@ -50,16 +50,16 @@ def drawn(apart: float, days: int) -> float:
 @pytest.mark.parametrize(
     ("told", "logged", "share"),
     [
-        ([2000.0] * 14, [2100.0] * 14, drawn(0.05, 14)),
+        ([2000.0] * 14, [2100.0] * 14, 1.0),  # what is eaten over a plan is no reason for a lower one
         ([2000.0] * 14, [1900.0] * 14, drawn(-0.05, 14)),
-        ([2000.0] * 14, [2600.0] * 14, 1.1),  # more than a tenth is not the plan's to make up for
-        ([2000.0] * 14, [1400.0] * 14, 0.9),
-        ([2000.0], [2160.0], drawn(0.08, 1)),  # the first day counts
-        ([2000.0] * 14, [None] * 7 + [2100.0] * 7, drawn(0.05, 7)),
+        ([2000.0] * 14, [2600.0] * 14, 1.0),
+        ([2000.0] * 14, [1400.0] * 14, 0.9),  # more than a tenth is not the plan's to make up for
+        ([2000.0], [1840.0], drawn(-0.08, 1)),  # the first day counts
+        ([2000.0] * 14, [None] * 7 + [1900.0] * 7, drawn(-0.05, 7)),
         ([2000.0] * 10, [None] * 10, 1.0),
         # Four weeks are looked at: what came before is forgotten, what was told then as well.
-        ([2500.0] * 30 + [2000.0] * 28, [1500.0] * 30 + [2100.0] * 28, drawn(0.05, 28)),
-        ([2500.0] * 3 + [2000.0] * 28, [1500.0] * 3 + [2100.0] * 28, drawn(0.05, 28)),
+        ([2500.0] * 30 + [2000.0] * 28, [1500.0] * 30 + [1900.0] * 28, drawn(-0.05, 28)),
+        ([2500.0] * 3 + [2000.0] * 28, [1500.0] * 3 + [1900.0] * 28, drawn(-0.05, 28)),
     ],
 )
 def test_what_is_told_is_kept_to_as_far_as_the_last_four_weeks_show(

@@ -266,7 +266,9 @@ def test_any_window_agrees_with_the_trend() -> None:
 
 
 # Of food that never was logged the weight has told only a part by day 21.
-@pytest.mark.parametrize(("habits", "most_bias_kg"), [(OVEREATER, 0.2), (UNDER_REPORTER, 0.5)])
+@pytest.mark.parametrize(
+    ("habits", "most_bias_kg"), [(UNDER_REPORTER, 0.5), (Habits(logged_beyond_kcal=100.0, unlogged_kcal=300.0), 0.5)]
+)
 def test_a_correction_brings_the_member_back_to_target(habits: Habits, most_bias_kg: float) -> None:
     """From day 21 on the corrected plan is eaten (as logged, what was unlogged stays unlogged) until day 42."""
     with_it, without = [], []
@@ -293,6 +295,37 @@ def test_a_correction_brings_the_member_back_to_target(habits: Habits, most_bias
     assert n >= 6
     assert rms[0] < rms[1]
     assert abs(mean) <= most_bias_kg
+
+
+def test_who_logs_more_than_the_plan_is_to_keep_it_before_it_tells_less() -> None:
+    """What is logged over a plan explains the lag: nothing is lowered, and kept to from then on it goes its way."""
+    stands = 0
+    apart = []
+    for seed in range(80):
+        member = Member(seed)
+        phase = member.plan(6, ROOMY_DEFICIT_KCAL)
+        member.follow(phase, 28, OVEREATER)
+        found = review(member, phase)
+        if found.verdict is Verdict.SLOWER and "REVIEW_ATE_MORE" in codes(found):
+            lowered = found.advice.correction_kcal < 0
+            # Only what was logged clearly falls short of what weight tells is lowered for.
+            assert found.implied_difference is not None
+            assert found.eaten.difference is not None
+            assert not lowered or found.eaten.difference.upper < found.implied_difference.lower
+            is_said = "REVIEW_PLAN_STANDS" in codes(found)
+            assert is_said is (found.advice.correction_kcal == 0 and found.advice.decision is NextStep.CONTINUE)
+            stands += is_said
+            if is_said:
+                target = expected_fat_change(member, phase, found)
+                member.follow(phase, 14, AS_PLANNED)
+                apart.append(member.fat_change_kg - target)
+        else:
+            assert "REVIEW_PLAN_STANDS" not in codes(found)
+    print(
+        f"\n{stands} of 80 are to keep to the plan; kept to, {sum(apart) / len(apart):+.2f} kg of fat from what was said"
+    )
+    assert stands >= 20
+    assert abs(sum(apart) / len(apart)) <= 0.2
 
 
 def expected_fat_change(member: Member, phase: FollowedPhase, found: Review) -> float:
@@ -469,15 +502,18 @@ def test_screening_unanswered_is_refused_and_a_new_condition_ends_the_phase() ->
     assert review(member, phase, is_finished=True, screening=None).advice.decision is NextStep.END
 
 
-def steady(kind: PhaseKind, extra_kcal: float, days: int, seed: int = 8) -> tuple[Member, FollowedPhase]:
-    """A hold, or a gain of 120 kcal/d, with something logged beyond it."""
+def steady(
+    kind: PhaseKind, extra_kcal: float, days: int, seed: int = 8, *, is_logged: bool = True
+) -> tuple[Member, FollowedPhase]:
+    """A hold, or a gain of 120 kcal/d, with something eaten beyond it."""
     member = Member(seed)
     cut = member.plan(8)
     surplus = 120.0 if kind is PhaseKind.GAIN else 0.0
     intake = 10.0 * round((cut.maintenance.mean + surplus) / 10.0)
     week = msgspec.structs.replace(cut.weeks[0], intake_kcal=intake, carbohydrate_g=None)
     phase = msgspec.structs.replace(cut, kind=kind, weeks=(week,) * 10)
-    member.follow(phase, days, Habits(logged_beyond_kcal=extra_kcal))
+    extra = Habits(logged_beyond_kcal=extra_kcal) if is_logged else Habits(unlogged_kcal=extra_kcal)
+    member.follow(phase, days, extra)
     return member, phase
 
 
@@ -503,9 +539,60 @@ def test_a_gain_or_a_hold_off_its_plan_is_corrected_to_its_rate(kind: PhaseKind)
     assert len(seen[Verdict.FASTER]) >= 5
     assert len(seen[Verdict.SLOWER]) >= 5
     assert all(kcal <= 0 for kcal in seen[Verdict.FASTER])
-    # Who gains too fast eats less.
-    assert sum(kcal < 0 for kcal in seen[Verdict.FASTER]) >= (3 if kind is PhaseKind.GAIN else 0)
     assert all(kcal >= 0 for kcal in seen[Verdict.SLOWER])
+
+
+def rising_gain(seed: int, surplus_kcal: float) -> tuple[Member, FollowedPhase]:
+    """A week of a gain that rises after four, as planned gains do, so that its rest is faster than all of it."""
+    member = Member(seed)
+    cut = member.plan(8)
+    first = 10.0 * round((cut.maintenance.mean + surplus_kcal) / 10.0)
+    weeks = tuple(
+        msgspec.structs.replace(cut.weeks[0], intake_kcal=kcal, carbohydrate_g=None)
+        for kcal in (*(first,) * 4, *(first + 50.0,) * 8)
+    )
+    phase = msgspec.structs.replace(cut, kind=PhaseKind.GAIN, weeks=weeks)
+    member.follow(phase, 7, AS_PLANNED)
+    return member, phase
+
+
+def test_no_gain_near_its_ceiling_is_lowered_before_a_verdict() -> None:
+    for seed in range(16):
+        for surplus in (200.0, 240.0, 280.0):
+            found = review(*rising_gain(seed, surplus))
+            assert found.verdict is Verdict.TOO_EARLY
+            assert found.advice.decision is NextStep.CONTINUE
+            assert found.advice.correction_kcal == 0
+        # What is over it by more than the plan may err does not wait.
+        assert review(*rising_gain(seed, 600.0)).advice.decision is NextStep.END
+
+
+def test_a_change_before_a_verdict_says_why_it_cannot_wait() -> None:
+    said = 0
+    for seed in range(12):
+        member = Member(seed)
+        phase = member.plan(6)
+        low = msgspec.structs.replace(phase.weeks[0], intake_kcal=phase.weeks[0].intake_kcal - 130.0)
+        phase = msgspec.structs.replace(phase, weeks=(low,) * 6)
+        member.follow(phase, 7, AS_PLANNED)
+        found = review(member, phase)
+        assert found.verdict is Verdict.TOO_EARLY
+        is_changed = found.advice.decision is not NextStep.END and found.advice.correction_kcal != 0
+        assert ("REVIEW_CANNOT_WAIT" in codes(found)) is is_changed
+        said += is_changed
+    assert said >= 3
+
+
+def test_who_gains_too_fast_on_what_the_plan_tells_eats_less() -> None:
+    """By the log the plan is kept. Who logs more than it tells is to keep to it first."""
+    lowered = {is_logged: 0 for is_logged in (True, False)}
+    for is_logged in lowered:
+        for seed in range(18):
+            found = review(*steady(PhaseKind.GAIN, 450.0, 35, seed, is_logged=is_logged))
+            lowered[is_logged] += found.verdict is Verdict.FASTER and found.advice.correction_kcal < 0
+    print(lowered)
+    assert lowered[False] >= 3
+    assert lowered[True] <= 2
 
 
 def test_reasons_do_not_contradict_their_numbers() -> None:

@@ -740,6 +740,7 @@ REVIEW_OUTSIDE_INTERVAL = Ohne Wasser hat sich dein Gewicht um { NUMBER($observe
 REVIEW_CONTRADICTED = Waage und Plan widersprechen sich: Dein Gewicht änderte sich um { NUMBER($weight_kg, maximumFractionDigits: 1) } kg statt { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Protokoll und Teller weichen ab, oder es ist Wasser.
 REVIEW_ATE_MORE = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag mehr protokolliert als geplant: Versuche, dich an den Plan zu halten.
 REVIEW_ATE_LESS = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal am Tag weniger protokolliert als geplant.
+REVIEW_PLAN_STANDS = Der Plan bleibt, wie er ist: Weniger vorzugeben hilft nicht, solange du mehr isst. Ist er zu hart? Lass dir einen sanfteren machen.
 REVIEW_NO_INTAKE = In dieser Phase ist kein voller Tag protokolliert. Protokolliere eine ganze Woche: Erst dann lässt sich deine Energiemenge richtig einstellen.
 REVIEW_AS_TOLD = Es ist kaum Essen protokolliert, darum gilt die Annahme, dass du isst wie vorgegeben. Dann liegt dein Bedarf bei etwa { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag.
 REVIEW_NEEDS_LESS = Laut Protokoll hast du wie geplant gegessen, doch der Bedarf sieht nach { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal aus, nicht { NUMBER($planned_kcal, maximumFractionDigits: 0) }. Essen fehlt, oder du brauchst weniger.
@@ -782,6 +783,7 @@ REVIEW_LATER_ENTRIES = { $count ->
 } nicht mit.
 REVIEW_WINDOW_SHORTER = Deine erste Wägung kommt { days } nach dem Beginn; bis dahin gilt die Vorhersage des Plans.
 REVIEW_WAITS = Eine Durchsicht spricht für eine Änderung; eine zweite, eine Woche später, muss sie bestätigen. Bleib bis zum { DATETIME($date, dateStyle: "long") } beim Plan.
+REVIEW_CANNOT_WAIT = Diese Änderung ist kein Urteil über deinen Plan: Sie hält dein Essen in sicheren Grenzen, und das wartet nicht.
 REVIEW_MAY_STOP_EARLY = Du bist dem Plan voraus: Mach weiter und hör, wenn du magst, { days } früher auf. Mehr essen musst du nicht.
 REVIEW_WAITS_FOR_EVENT = Bis zum { DATETIME($date, dateStyle: "long") } sagt dein Gewicht wenig ({ event }). Wiege dich und protokolliere weiter; vorher ändert sich nichts.
 

@@ -736,6 +736,7 @@ REVIEW_OUTSIDE_INTERVAL = Without water your weight has changed by { NUMBER($obs
 REVIEW_CONTRADICTED = Scale and plan disagree: your weight changed by { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, the plan expects { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Log and plate differ, or it is water.
 REVIEW_ATE_MORE = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal a day more than planned: try to keep to the plan.
 REVIEW_ATE_LESS = You logged { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal a day less than planned.
+REVIEW_PLAN_STANDS = The plan stays as it is: a lower target is no help while more is eaten. Too hard? Ask for a gentler one.
 REVIEW_NO_INTAKE = No full day of food was logged in this phase. Log one whole week: only then can your intake be set right.
 REVIEW_AS_TOLD = Hardly any food is logged, so your weight is read as if you ate as told: then you need about { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day.
 REVIEW_NEEDS_LESS = By your log you ate as planned, yet maintenance looks like { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal, not { NUMBER($planned_kcal, maximumFractionDigits: 0) }. Some food is unlogged, or you need less.
@@ -778,6 +779,7 @@ REVIEW_LATER_ENTRIES = { $count ->
 } left out.
 REVIEW_WINDOW_SHORTER = Your first weighing is { days } after the start; until then the plan's own forecast counts.
 REVIEW_WAITS = One review asks for a change; a second, a week later, has to agree. Keep to the plan until { DATETIME($date, dateStyle: "long") }.
+REVIEW_CANNOT_WAIT = This change is no verdict on your plan: it keeps your food within safe limits, and that does not wait.
 REVIEW_MAY_STOP_EARLY = You are ahead of the plan: go on, and stop { days } early if you like. There is no need to eat more.
 REVIEW_WAITS_FOR_EVENT = Because of { event } your weight says little until { DATETIME($date, dateStyle: "long") }. Keep weighing and logging; nothing changes before then.
 

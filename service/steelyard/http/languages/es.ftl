@@ -727,6 +727,7 @@ REVIEW_OUTSIDE_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, ma
 REVIEW_CONTRADICTED = Báscula y plan se contradicen: tu peso cambió { NUMBER($weight_kg, maximumFractionDigits: 1) } kg en vez de { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Registro y plato no coinciden, o es agua.
 REVIEW_ATE_MORE = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día más de lo planeado: intenta ceñirte al plan.
 REVIEW_ATE_LESS = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día menos de lo planeado.
+REVIEW_PLAN_STANDS = El plan sigue igual: bajar la meta no ayuda mientras comas más. ¿Es demasiado duro? Pide uno más suave.
 REVIEW_NO_INTAKE = En esta fase no hay ningún día completo apuntado. Apunta una semana entera: solo así se puede ajustar lo que comes.
 REVIEW_AS_TOLD = Apenas hay comida apuntada, así que se supone que comes lo indicado. Entonces necesitas unas { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día.
 REVIEW_NEEDS_LESS = Según tu registro comiste lo planeado, pero el mantenimiento parece de { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal, no { NUMBER($planned_kcal, maximumFractionDigits: 0) }. Falta comida por apuntar, o necesitas menos.
@@ -769,6 +770,7 @@ REVIEW_LATER_ENTRIES = { $count ->
 }.
 REVIEW_WINDOW_SHORTER = Tu primer pesaje llega { days } después del inicio; hasta entonces vale la previsión del plan.
 REVIEW_WAITS = Una revisión pide un cambio; otra, una semana después, debe confirmarlo. Sigue el plan hasta el { DATETIME($date, dateStyle: "long") }.
+REVIEW_CANNOT_WAIT = Este cambio no juzga tu plan: mantiene tu comida dentro de límites seguros, y eso no espera.
 REVIEW_MAY_STOP_EARLY = Vas por delante del plan: sigue y, si quieres, acaba { days } antes. No hace falta comer más.
 REVIEW_WAITS_FOR_EVENT = Por { event } tu peso dice poco hasta el { DATETIME($date, dateStyle: "long") }. Sigue pesándote y apuntando; antes nada cambia.
 

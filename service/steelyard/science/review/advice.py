@@ -397,7 +397,8 @@ class _HoldOrGain:
         is_protected = rails.may_not_diet(subject)
         is_told_lower = self.verdict is Verdict.FASTER or self.due.change_kcal < 0
         may_lower = is_told_lower and not is_protected and not self._is_just_changed()
-        for supposing in (self._as_eaten_so_far, self._as_planned, self._as_planned_with_room):
+        ways = (self._as_eaten_so_far, self._as_planned, self._as_planned_with_room, self._as_planned_until_judged)
+        for supposing in ways:
             # Nothing is lowered while the scale does not contradict the plan: what else explains the two together?
             if limits.most < 0.0 and not may_lower and supposing():
                 limits = course.limits(left)
@@ -474,6 +475,14 @@ class _HoldOrGain:
     def _as_planned_with_room(self) -> bool:
         """The same, where the rest of a plan is faster than all of it by less than anybody can tell."""
         self._suppose(texts.ROOM_KCAL)
+        return True
+
+    def _as_planned_until_judged(self) -> bool:
+        """The same before any verdict: what is over the ceiling by less than the plan's own error waits for it."""
+        over = -self.course.limits(self.course.days_left).most
+        if self.verdict is not Verdict.TOO_EARLY or over > self.phase.maintenance.sd:
+            return False
+        self._suppose(texts.ROOM_KCAL + over + STEP_KCAL)
         return True
 
     def _suppose(self, room_kcal: float) -> None:

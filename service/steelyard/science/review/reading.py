@@ -66,6 +66,11 @@ class EatenSoFar(NamedTuple):
     difference: Estimate | None
 
     @property
+    def is_over(self) -> bool:
+        """Whether what was logged is notably more than was told."""
+        return self.difference is not None and self.difference.lower > 0.0 and self.difference.mean > texts.NOTABLE_KCAL
+
+    @property
     def is_hardly_logged(self) -> bool:
         """Whether there are days enough to judge, and hardly a log of what was eaten on them."""
         return self.days >= texts.LEAST_DAYS and self.days_logged < texts.HARDLY_LOGGED * self.days
@@ -252,7 +257,8 @@ def _share_followed(
 ) -> float:
     """How well what was told of late is kept to, as logged: drawn to 1 as far as day-to-day eating explains it.
 
-    Beyond a tenth it is not for the plan to make up for.
+    Beyond a tenth it is not for the plan to make up for, nor is anything that is logged over it: a plan that is not
+    followed is not followed any better when it tells less.
     """
     told = logged = days = 0.0
     for i in range(max(0, len(planned) - _FOLLOWED_DAYS), len(planned)):
@@ -266,7 +272,7 @@ def _share_followed(
     apart = logged / told - 1.0
     error2 = DAY_ERROR**2 / days
     apart *= apart * apart / (apart * apart + error2)
-    return 1.0 + min(texts.MOST_MADE_UP_SHARE, max(-texts.MOST_MADE_UP_SHARE, apart))
+    return 1.0 + min(0.0, max(-texts.MOST_MADE_UP_SHARE, apart))
 
 
 def _eaten(

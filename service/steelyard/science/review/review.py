@@ -20,7 +20,7 @@ from ..rails import Cleared, RailAction, Subject
 from ..register import Basis, Kind, Message, OutOfDomain, equation, say
 from . import texts
 from .adherence import adherence_of
-from .advice import Advice, Aftermath, Ahead, advise, cleared
+from .advice import Advice, Aftermath, Ahead, NextStep, advise, cleared
 from .correction import Stint
 from .due import NOTHING, read_on, what_is_due
 from .pregnancy import expected_in_pregnancy
@@ -376,14 +376,17 @@ def review_phase(
     is_open = not finished and verdict is not Verdict.TOO_EARLY
     acted_on = Verdict.TOO_EARLY if verdict is Verdict.TOO_EARLY else acted_on
     is_off = acted_on in (Verdict.FASTER, Verdict.SLOWER)
-    found = what_is_due(member, phase, log, read, settled, is_off=is_off) if is_open else NOTHING
-    advised = heed(log.check_ins, course, day, advise(phase, course, now, promised, acted_on, finished, found))
-    told = cleared(course, now, advised)
     observed = now.window.tissue
     implied = None
     if now.window_days >= DAYS_PER_WEEK and not subject.is_pregnant:
         per_day = now.rho_kcal_per_kg / now.window_days
         implied = Estimate(per_day * (observed.mean - planned.mean), per_day * math.hypot(observed.sd, promise.sd))
+    found = what_is_due(member, phase, log, read, settled, is_off=is_off) if is_open else NOTHING
+    if now.eaten.is_over and found.change_kcal < 0 and _is_enough(now.eaten.difference, implied):
+        # What is eaten over the plan explains it all: the plan stands, and is to be kept to.
+        found = found._replace(change_kcal=0)
+    by_log = advise(phase, course, now, promised, acted_on, finished, found)
+    told = cleared(course, now, heed(log.check_ins, course, day, by_log))
     asked = before.asked
     question = None
     is_unanswered = False
@@ -439,9 +442,24 @@ def review_phase(
             *_settling(settled, question),
             *waits,
             *told.value.advice.reasons,
+            *_beside_verdict(phase, now, verdict, told.value.advice, is_by_rail=by_log.correction_kcal != 0),
         ],
         notes=notes,
     )
+
+
+def _beside_verdict(
+    phase: FollowedPhase, now: Now, verdict: Verdict, advice: Advice, *, is_by_rail: bool
+) -> list[Message]:
+    """What the advice says of itself: that a plan stands which is off since more was logged than it told, as it is to
+    be kept first; or why a change does not wait for a verdict, which only a rail asks for then."""
+    if advice.decision is NextStep.END:
+        return []
+    if advice.correction_kcal:
+        return [say(texts.CANNOT_WAIT)] if verdict is Verdict.TOO_EARLY and is_by_rail else []
+    off = Verdict.SLOWER if phase.kind.is_deficit else Verdict.FASTER
+    stands = now.eaten.is_over and verdict is off and advice.decision is NextStep.CONTINUE
+    return [say(texts.PLAN_STANDS)] if stands else []
 
 
 def _settling(settled: Settled | None, question: OpenQuestion | None) -> list[Message]:
@@ -510,7 +528,7 @@ def _reasons(
     elif difference is None:
         if now.days:
             found.append(say(texts.NO_INTAKE))
-    elif difference.lower > 0.0 and difference.mean > texts.NOTABLE_KCAL:
+    elif now.eaten.is_over:
         found.append(say(texts.ATE_MORE, difference_kcal=difference.mean))
     elif difference.upper < 0.0 and difference.mean < -texts.NOTABLE_KCAL:
         found.append(say(texts.ATE_LESS, difference_kcal=-difference.mean))

@@ -257,7 +257,7 @@ MOST_MADE_UP_SHARE = constant(
     "review_share_made_up",
     0.1,
     unit="1",
-    summary="Share by which a member may lastingly log more or less than is told, and the plan makes up for it",
+    summary="Share by which a member may lastingly log less than is told, and the plan makes up for it",
     basis=Basis.JUDGEMENT,
 )
 LOGGED_LOSS = register(
@@ -281,6 +281,7 @@ CONTRADICTED = "REVIEW_CONTRADICTED"
 OUTSIDE = "REVIEW_OUTSIDE_INTERVAL"
 ATE_MORE = "REVIEW_ATE_MORE"
 ATE_LESS = "REVIEW_ATE_LESS"
+PLAN_STANDS = "REVIEW_PLAN_STANDS"
 NO_INTAKE = "REVIEW_NO_INTAKE"
 AS_TOLD = "REVIEW_AS_TOLD"
 NEEDS_LESS = "REVIEW_NEEDS_LESS"
@@ -297,6 +298,7 @@ OVER = "REVIEW_PHASE_OVER"
 NOT_SAFE = "REVIEW_NOT_SAFE"
 NO_ROOM = "REVIEW_NO_ROOM"
 WAITS = "REVIEW_WAITS"
+CANNOT_WAIT = "REVIEW_CANNOT_WAIT"
 MAY_STOP_EARLY = "REVIEW_MAY_STOP_EARLY"
 SHORTEN = "REVIEW_SHORTEN"
 EXTEND = "REVIEW_EXTEND"
