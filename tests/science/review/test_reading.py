@@ -50,10 +50,12 @@ def drawn(apart: float, days: int) -> float:
 @pytest.mark.parametrize(
     ("told", "logged", "share"),
     [
-        ([2000.0] * 14, [2100.0] * 14, 1.0),  # what is eaten over a plan is no reason for a lower one
+        ([2000.0] * 14, [2100.0] * 14, drawn(0.05, 14)),
         ([2000.0] * 14, [1900.0] * 14, drawn(-0.05, 14)),
-        ([2000.0] * 14, [2600.0] * 14, 1.0),
         ([2000.0] * 14, [1400.0] * 14, 0.9),  # more than a tenth is not the plan's to make up for
+        ([2000.0] * 14, [2300.0] * 14, 1.2 - (drawn(0.15, 14) - 1.0)),  # and over it less and less
+        ([2000.0] * 14, [2400.0] * 14, 1.2 - (drawn(0.20, 14) - 1.0)),
+        ([2000.0] * 14, [2600.0] * 14, 1.0),  # nothing of it where the plan is not followed
         ([2000.0], [1840.0], drawn(-0.08, 1)),  # the first day counts
         ([2000.0] * 14, [None] * 7 + [1900.0] * 7, drawn(-0.05, 7)),
         ([2000.0] * 10, [None] * 10, 1.0),

@@ -67,8 +67,9 @@ class EatenSoFar(NamedTuple):
 
     @property
     def is_over(self) -> bool:
-        """Whether what was logged is notably more than was told."""
-        return self.difference is not None and self.difference.lower > 0.0 and self.difference.mean > texts.NOTABLE_KCAL
+        """Whether so much more was logged than was told that the plan is not followed."""
+        most = texts.MOST_MADE_UP_SHARE * self.planned_kcal
+        return self.difference is not None and self.difference.lower > 0.0 and self.difference.mean > most
 
     @property
     def is_hardly_logged(self) -> bool:
@@ -257,8 +258,8 @@ def _share_followed(
 ) -> float:
     """How well what was told of late is kept to, as logged: drawn to 1 as far as day-to-day eating explains it.
 
-    Beyond a tenth it is not for the plan to make up for, nor is anything that is logged over it: a plan that is not
-    followed is not followed any better when it tells less.
+    Beyond a tenth it is not for the plan to make up for. What is logged over it counts for less from there on, and from
+    a fifth on for nothing: a plan that is not followed is not followed any better when it tells less.
     """
     told = logged = days = 0.0
     for i in range(max(0, len(planned) - _FOLLOWED_DAYS), len(planned)):
@@ -272,7 +273,8 @@ def _share_followed(
     apart = logged / told - 1.0
     error2 = DAY_ERROR**2 / days
     apart *= apart * apart / (apart * apart + error2)
-    return 1.0 + min(0.0, max(-texts.MOST_MADE_UP_SHARE, apart))
+    most = texts.MOST_MADE_UP_SHARE
+    return 1.0 + min(most, max(-most, min(apart, max(0.0, 2.0 * most - apart))))
 
 
 def _eaten(

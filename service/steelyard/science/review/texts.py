@@ -257,7 +257,7 @@ MOST_MADE_UP_SHARE = constant(
     "review_share_made_up",
     0.1,
     unit="1",
-    summary="Share by which a member may lastingly log less than is told, and the plan makes up for it",
+    summary="Share by which a member may lastingly log more or less than is told, and the plan makes up for it",
     basis=Basis.JUDGEMENT,
 )
 LOGGED_LOSS = register(
