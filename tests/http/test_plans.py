@@ -291,6 +291,34 @@ async def test_no_gain_is_planned_for_a_body_over_its_usual_ceiling(
     assert [phase["kind"] for phase in found["phases"]] == ["gain"]
 
 
+@pytest.mark.parametrize(
+    ("profile", "more", "is_careful"),
+    [
+        ({"age_years": 16, "sex": "male"}, {}, True),
+        ({"age_years": 16, "sex": "female", "height_cm": 164}, {}, True),
+        ({"sex": "male"}, {"screening": PAST_DISORDER}, True),
+        ({"sex": "male", "age_years": 30}, {}, False),
+    ],
+    ids=["boy", "girl", "eating disorder", "adult"],
+)
+async def test_who_may_not_diet_gains_only_where_height_and_weight_put_them_under_the_ceiling(
+    service: Running, profile: Json, more: Json, is_careful: bool
+) -> None:
+    """Body fat from height and weight errs by some eight points to either side; a diet could take a gain back again."""
+
+    async def kinds(bmi: float) -> list[str]:
+        who = {"height_cm": 176, "body_fat": None, **profile}
+        who["weight_kg"] = round(bmi * (who["height_cm"] / 100.0) ** 2, 1)
+        answer = await post(service, asked({"kind": "gain", "weeks": 4}, who, **more))
+        assert answer.status_code == 200, answer.json()
+        return [phase["kind"] for phase in answer.json()["phases"]]
+
+    assert await kinds(20.0) == ["gain"]
+    # At 16 overweight begins at a body mass index of about 24 (from memory); nearly all with 27 are over a ceiling.
+    assert await kinds(27.0) == (["maintenance"] if is_careful else ["gain"])
+    assert await kinds(36.0) == ["maintenance"]
+
+
 async def test_a_size_left_open_is_explained_and_others_are_offered(service: Running) -> None:
     answer = (await post(service, asked(mini(weeks=4), include=["sizes"]))).json()
     (chosen,) = [note for note in answer["reasons"] if note["code"] == "DEFICIT_CHOSEN"]
