@@ -75,6 +75,8 @@ from .steps import (
 )
 from .trend_reading import (
     ABOUT_LOGGING,
+    ABOUT_ONE_DAY,
+    WATER_JUMP,
     Trend,
 )
 from .witnesses import (
@@ -85,6 +87,7 @@ from .witnesses import (
 
 __all__ = [
     "ABOUT_LOGGING",
+    "ABOUT_ONE_DAY",
     "DAY_ERROR",
     "LEAST_WEIGHT_KG",
     "LOGGING_RATIO",
@@ -93,6 +96,7 @@ __all__ = [
     "MOST_WEIGHT_KG",
     "RATIO_DRIFT",
     "UNLOGGED_BIAS",
+    "WATER_JUMP",
     "Account",
     "BodyRead",
     "Cause",

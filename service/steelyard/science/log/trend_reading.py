@@ -10,7 +10,16 @@ from ..numbers import Estimate, kernel_in_use
 from ..register import HALL_CHOW_2011, Basis, Kind, Message, constant, equation, say
 from . import kernel as k
 from .change_split import Change, WaterEvent, change_of, logging_change, water_events, water_lately, wrong_weighings
-from .entries import DailyLog, iso_date
+from .entries import (
+    DECIMAL_SLIP,
+    GAP,
+    INTAKE_SLIP,
+    INTAKE_TWICE,
+    SET_ASIDE,
+    UNIT_MIX_UP,
+    DailyLog,
+    iso_date,
+)
 from .explanations import EXPLAINED_DAYS, Explained, explain
 from .maintenance import LogMaintenance, maintenance_from_fit
 from .onset import Onset
@@ -76,6 +85,7 @@ LOGGING_CHANGED = "TREND_LOGGING_CHANGED"
 STALE = "TREND_STALE"
 UNDER_LOGGED = "TREND_UNDER_LOGGED"
 ABOUT_LOGGING = frozenset((LOGGING_CHANGED, UNDER_LOGGED))
+ABOUT_ONE_DAY = frozenset((OUTLIER, WATER_JUMP, UNIT_MIX_UP, DECIMAL_SLIP, SET_ASIDE, INTAKE_TWICE, INTAKE_SLIP, GAP))
 
 
 class Trend(msgspec.Struct, frozen=True):

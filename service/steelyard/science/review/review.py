@@ -23,6 +23,7 @@ from .adherence import adherence_of
 from .advice import Advice, Aftermath, Ahead, NextStep, advise, cleared
 from .correction import Stint
 from .due import NOTHING, read_on, what_is_due
+from .notes import still_to_note
 from .pregnancy import expected_in_pregnancy
 from .question import (
     AGAIN,
@@ -352,7 +353,8 @@ def review_phase(
     more_days = more_days_needed(now.window_days, now.weighings, promise, now.window.tissue)
     is_logged_so = _is_logged_so(phase.kind, now)
     is_logged_as_planned = now.eaten.difference is not None and not is_logged_so
-    before = (before or Before()).of_phase(phase.start_day, day)
+    before = before or Before()
+    told_day, before = before.day, before.of_phase(phase.start_day, day)
     moved_kg = read.planned.weight_kg
     verdict = acted_on = Verdict.TOO_EARLY
     if not more_days:
@@ -402,6 +404,7 @@ def review_phase(
     fat = body.body.fat_kg
     # What weight tells of a log supposes that it is fat and lean tissue alone that grow.
     notes = [note for note in now.notes if not (subject.is_pregnant and note.code in ABOUT_LOGGING)]
+    notes = still_to_note(notes, day, told_day)
     if later:
         notes.append(say(texts.LATER_ENTRIES, count=later))
     if unseen:
@@ -528,7 +531,7 @@ def _reasons(
     elif difference is None:
         if now.days:
             found.append(say(texts.NO_INTAKE))
-    elif now.eaten.is_over:
+    elif difference.lower > 0.0 and difference.mean > texts.NOTABLE_KCAL:
         found.append(say(texts.ATE_MORE, difference_kcal=difference.mean))
     elif difference.upper < 0.0 and difference.mean < -texts.NOTABLE_KCAL:
         found.append(say(texts.ATE_LESS, difference_kcal=-difference.mean))
