@@ -49,7 +49,7 @@ class Fragment(NamedTuple):
 
 
 class Alternative(NamedTuple):
-    """One way on. ``closed`` says why it is not open to this person; then there is no plan.
+    """One way on. ``closed`` says why it is not open to this person, by which ``rule``; then there is no plan.
 
     ``weeks`` is the length of its first phase. The score is over the common horizon, whose ``weeks_told`` passed the
     gate with the fragment; the changes are over the weeks that the fragment asks for.
@@ -62,6 +62,7 @@ class Alternative(NamedTuple):
     plan: Plan | None = None
     score: Score | None = None
     closed: Message | None = None
+    rule: str | None = None
     reaches_target: bool = True
 
     @property
@@ -203,11 +204,11 @@ class Alternatives:
         )
         plan = self._plan(DeficitAim(weeks=DEFAULT_WEEKS), 1, 0)
         if not plan.is_feasible:
-            return _shut(PhaseKind.MINI_CUT, plan.reasons[-1])
+            return _without_plan(PhaseKind.MINI_CUT, plan)
         try:
             return self._through(PhaseKind.MINI_CUT, fragment, plan, reaches=False)
         except Refused as refused:
-            return _shut(PhaseKind.MINI_CUT, refused.action.message)
+            return _shut(PhaseKind.MINI_CUT, refused.action.message, refused.action.id)
 
     def cut(
         self, kind: DeficitKind, *, weeks_done: int = 0, until_event: int | None = None, target: float | None = None
@@ -240,10 +241,10 @@ class Alternatives:
                 fragment = usual._replace(weeks=weeks)
                 plan = self._plan(DeficitAim(kind=kind, weeks=weeks, weeks_done=weeks_done), 1, 0)
             if not plan.is_feasible or plan.cut_phase is None:
-                return _shut(named, plan.reasons[-1])
+                return _without_plan(named, plan)
             return self._through(named, fragment, plan, reaches=reaches)
         except Refused as refused:
-            return _shut(named, refused.action.message)
+            return _shut(named, refused.action.message, refused.action.id)
 
     def _through(self, named: PhaseKind, fragment: Fragment, plan: Plan, *, reaches: bool) -> Alternative:
         """A solved cut through the horizon: after its bridge a gain, or more maintenance where that scores better."""
@@ -257,7 +258,7 @@ class Alternatives:
         for gain in sorted({0 if not reaches else rest - bridge, rest - bridge} if self.question.grows else {0}):
             full = self._plan(again, rest - gain, gain)
             if not full.is_feasible:
-                return _shut(named, full.reasons[-1])
+                return _without_plan(named, full)
             # Before an event the maintenance that lets water settle is as long as its room says.
             after = 1 if fragment.for_event else bridge
             asked = fragment._replace(maintenance_weeks=after, gain_weeks=gain)
@@ -300,9 +301,15 @@ class Alternatives:
         return Alternative(kind, weeks, cleared, told, plan, scored)
 
 
-def _shut(kind: PhaseKind, why: Message) -> Alternative:
+def _shut(kind: PhaseKind, why: Message, rule: str | None = None) -> Alternative:
     """A way that is not open to this person."""
-    return Alternative(kind, 0, closed=why)
+    return Alternative(kind, 0, closed=why, rule=rule)
+
+
+def _without_plan(kind: PhaseKind, plan: Plan) -> Alternative:
+    """A way for which there is no plan, and the rule that leaves none, where one does."""
+    why = plan.reasons[-1]
+    return _shut(kind, why, next((action.id for action in plan.actions if action.message == why), None))
 
 
 def refusal_of(subject: rails.Subject) -> tuple[list[rails.RailAction], Refused | None]:

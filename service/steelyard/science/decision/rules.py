@@ -198,7 +198,7 @@ def _event_now(facts: Facts, event: EventAhead) -> Ruling:
     cuts = (mini,) if is_enough else (mini, until_event(DeficitKind.CUT))
     open_cuts = [a for a in cuts if a.closed is None]
     if not open_cuts:
-        return _refused_cut(facts, mini.closed)._replace(cuts=cuts)
+        return _refused_cut(facts, mini)._replace(cuts=cuts)
     best = max(open_cuts, key=lambda a: (a.reaches_target, a.weeks))
     wait = event.room - best.weeks if best.fragment is not None and best.fragment.for_event else 0
     lengths = {"weeks": event.weeks, "cut_weeks": best.weeks}
@@ -233,7 +233,7 @@ def _over_the_due_line(facts: Facts) -> Ruling | None:
         return blocked
     open_cuts = [a for a in facts.cuts if a.closed is None]
     if not open_cuts:
-        return _refused_cut(facts, facts.cuts[0].closed)
+        return _refused_cut(facts, facts.cuts[0])
     best = max(open_cuts, key=lambda a: a.total_kg)
     if best.total_kg < max(facts.gain.total_kg if q.grows else facts.hold.total_kg, facts.hold.total_kg):
         # To the target is too far to pay; the usual mini-cut, on which the due line rests, is not.
@@ -323,12 +323,13 @@ def _keep_until(facts: Facts, situation: Situation, why: Message, when: date) ->
     return _keep(facts, situation, why, say("CHANGE_TIME", date=when.isoformat()), weeks)
 
 
-def _refused_cut(facts: Facts, why: Message | None = None) -> Ruling:
+def _refused_cut(facts: Facts, cut: Alternative | None = None) -> Ruling:
+    """No cut though one is due: ``cut`` is the one that is not open, where it is not the person who may have none."""
     kept, whys, would_change = _without_a_cut(facts)
     reasons = (*whys, say("DECISION_CUT_REFUSED", kind=kept.kind.value))
-    if why is not None:
-        rule = dict(why.params).get("rule")
-        reasons = (*reasons, why, *rails.ratio_decides(facts.question.subject, str(rule)))
+    if cut is not None and cut.closed is not None:
+        ratio = [] if cut.rule is None else rails.ratio_decides(facts.question.subject, cut.rule)
+        reasons = (*reasons, cut.closed, *ratio)
     return Ruling(Situation.CUT_REFUSED, kept, reasons, would_change)
 
 

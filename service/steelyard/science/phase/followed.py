@@ -93,10 +93,7 @@ class FollowedPhase(msgspec.Struct, frozen=True, kw_only=True):
 
     def told_kcal(self, days: int) -> list[float]:
         """What was told to be eaten on each of its first days [kcal]."""
-        if self.changes:
-            return [self.week_of(day).intake_kcal for day in range(days)]
-        told, last = [week.intake_kcal for week in self.weeks], len(self.weeks) - 1
-        return [told[min(day // DAYS_PER_WEEK, last)] for day in range(days)]
+        return [self.week_of(day).intake_kcal for day in range(days)]
 
     def week_of(self, day: int) -> FollowedWeek:
         """The same as it was told in the end: a break stays, everything else is changed as it was told."""

@@ -198,7 +198,7 @@ def answer_path(member: Member, schedule: list[ScheduledIntake], sources: frozen
         stretches.append(Stretch(diet, (7.0,) * scheduled.weeks))
         path += walk(asked.model, before, *stretches[-1])
         # How fast the body changes the gate judges, over stretches in a row: a plan sets its intake anew in them.
-        actions += _warn_of_change(there, before, path[-1], scheduled.weeks, diet)
+        actions += _Change(there, before, path[-1], scheduled.weeks, diet).warnings()
         diets += [diet] * scheduled.weeks
         fields += [field] * scheduled.weeks
     weeks_told = asked.weeks_of(path, diets)
@@ -223,29 +223,42 @@ def _protein_per_kg(subject: Subject, asked_g_per_kg: float) -> float:
     return asked_g_per_kg * subject.weight_kg / subject.protein_kg
 
 
-def _check_change(
-    subject: Subject, before: BodyState, after: BodyState, weeks: float, diet: Diet, field: str
-) -> list[RailAction]:
-    """Rails on what a constant intake does: rate of loss, end body fat, rate of gain."""
-    share = float((after.tissue_kg - before.tissue_kg) / weeks / before.weight_kg)
-    end_fraction = float(after.fat_kg / after.weight_kg)
-    rails.refuse_change(subject, share, end_fraction, field, is_deficit=_is_deficit(subject, diet))
-    return _warn_of_change(subject, before, after, weeks, diet)
+class _Change(NamedTuple):
+    """What an intake does to the body over some weeks."""
 
+    subject: Subject
+    before: BodyState
+    after: BodyState
+    weeks: float
+    diet: Diet
 
-def _warn_of_change(
-    subject: Subject, before: BodyState, after: BodyState, weeks: float, diet: Diet
-) -> list[RailAction]:
-    """Warnings of what an intake does over a stretch."""
-    if not _is_deficit(subject, diet):
-        return []
-    share = float((after.tissue_kg - before.tissue_kg) / weeks / before.weight_kg)
-    bmi = (float(after.tissue_kg) + BASELINE_GLYCOGEN_KG) / (subject.height_cm / 100.0) ** 2
-    return rails.warn_deficit(subject, diet.intake_kcal, -share, float(after.fat_kg / after.weight_kg), bmi)
+    @property
+    def is_deficit(self) -> bool:
+        """Whether less is eaten than maintenance."""
+        return self.diet.intake_kcal < self.subject.maintenance_kcal - _NO_DEFICIT_KCAL
 
+    @property
+    def share_per_week(self) -> float:
+        """Change of tissue a week, of the body mass before."""
+        return float((self.after.tissue_kg - self.before.tissue_kg) / self.weeks / self.before.weight_kg)
 
-def _is_deficit(subject: Subject, diet: Diet) -> bool:
-    return diet.intake_kcal < subject.maintenance_kcal - _NO_DEFICIT_KCAL
+    @property
+    def end_fraction(self) -> float:
+        """Body fat after it."""
+        return float(self.after.fat_kg / self.after.weight_kg)
+
+    def check(self, field: str) -> list[RailAction]:
+        """Rails on what a constant intake does: rate of loss, end body fat, rate of gain. Raises ``Refused``."""
+        rails.refuse_change(self.subject, self.share_per_week, self.end_fraction, field, is_deficit=self.is_deficit)
+        return self.warnings()
+
+    def warnings(self) -> list[RailAction]:
+        """Warnings of what an intake does over a stretch."""
+        if not self.is_deficit:
+            return []
+        bmi = (float(self.after.tissue_kg) + BASELINE_GLYCOGEN_KG) / (self.subject.height_cm / 100.0) ** 2
+        kcal = self.diet.intake_kcal
+        return rails.warn_deficit(self.subject, kcal, -self.share_per_week, self.end_fraction, bmi)
 
 
 def _once(actions: list[RailAction]) -> list[RailAction]:
@@ -299,7 +312,7 @@ def answer_intake(
     if intake < subject.maintenance_kcal - _NO_DEFICIT_KCAL:
         after = advance(asked.model, asked.state, chosen, float(days))
         actions = rails.check_person(subject)
-        actions += _check_change(subject, asked.state, after, days / 7.0, chosen, "question.target.value")
+        actions += _Change(subject, asked.state, after, days / 7.0, chosen).check("question.target.value")
         rails.refuse_protein(chosen.protein_g_per_kg, "question.protein_g_per_kg")
     path = _constant(asked, chosen, days)
     warned, told = _refuse_broken(asked, path, chosen, float(days), "question.target.value")
@@ -327,7 +340,7 @@ def answer_date(
     field = "question.intake_kcal"
     actions = asked.check(chosen, weeks, subject, field)
     after = advance(asked.model, asked.state, chosen, 7.0 * weeks)
-    actions += _check_change(subject, asked.state, after, weeks, chosen, field)
+    actions += _Change(subject, asked.state, after, weeks, chosen).check(field)
     path = _constant(asked, chosen, max(7, horizon))
     warned, told = _refuse_broken(asked, path, chosen, float(max(7, horizon)), field)
     actions += warned
