@@ -142,3 +142,54 @@ async def test_methods_are_in_the_catalogue(service: Running) -> None:
     cited = set((await post(service, ASKED)).json()["methods"])
     known = {entry["id"] for entry in (await service.client.get("/v1/methods")).json()["entries"]}
     assert {"decision_score", "decision_due", "decision_lines"} <= cited <= known
+
+
+async def test_a_cut_that_no_scale_would_show_is_not_recommended_but_said_for_what_it_is(service: Running) -> None:
+    """A small woman whose least intake leaves little under her maintenance: 147 kcal/d are 0.8 kg in six weeks."""
+    recommended = []
+    for kcal in (1350, 1400, 1450, 1500, 1600):
+        person = ASKED["profile"] | {
+            "sex": "female",
+            "age_years": 60,
+            "height_cm": 148,
+            "weight_kg": 50,
+            "body_fat": {"fat_fraction": 0.38, "method": "dxa"},
+            "activity": {"kind": "level", "level": "sedentary"},
+        }
+        who = {
+            "profile": person,
+            "screening": ASKED["screening"],
+            "maintenance": {"kcal_per_day": kcal, "standard_deviation_kcal": 60},
+        }
+        wish = {"as_of_date": "2026-05-04", "goal": "leanness", "feeling": "unhappy", "phase_history": []}
+        decision = (await post(service, who | wish)).json()
+        asked = who | {"start_date": "2026-05-04", "phase": {"kind": "mini_cut", "weeks": 6}}
+        plan = (await service.client.post("/v1/plans", json=asked)).json()
+        deficit = plan["maintenance_kcal"]["mean"] - plan["phases"][0]["weeks"][0]["intake_kcal"]
+        said = {note["code"]: note for note in decision["reasons"]}
+        is_cut = decision["recommended"]["kind"] in ("mini_cut", "cut")
+        recommended.append(is_cut)
+        assert ("CUT_TOO_SMALL" in said) is ("DECISION_CUT_TOO_SMALL" in said) is not is_cut
+        assert ("CUT_TOO_SMALL" in {note["code"] for note in plan["reasons"]}) is not is_cut
+        # Intakes are told in steps of ten.
+        assert deficit > 137.0 if is_cut else deficit < 157.0
+        if not is_cut:
+            assert said["CUT_TOO_SMALL"]["params"]["fat_kg"] < 0.8
+            assert decision["recommended"]["kind"] == "maintenance"
+            assert decision["recommended"]["weeks"] == 4
+            assert "CHANGE_MOVE_MORE" in {note["code"] for note in decision["what_would_change"]}
+    assert recommended == sorted(recommended)
+    assert True in recommended
+    assert False in recommended
+
+
+async def test_who_asks_for_a_small_deficit_is_not_told_that_it_is_one(service: Running) -> None:
+    asked = {
+        "profile": ASKED["profile"],
+        "screening": ASKED["screening"],
+        "start_date": "2026-05-04",
+        "phase": {"kind": "mini_cut", "weeks": 6, "deficit_kcal": 120},
+    }
+    plan = (await service.client.post("/v1/plans", json=asked)).json()
+    assert plan["feasible"]
+    assert "CUT_TOO_SMALL" not in {note["code"] for note in plan["reasons"]}

@@ -594,6 +594,7 @@ GOAL_ALREADY_MET = Dein Ziel ist schon erreicht: Es gibt nichts zu verlieren.
 PHASE_USED_UP = Dieser Mini-Cut läuft schon { weeks }, länger soll keiner sein: Geh zur Erhaltung über, oder plane eine längere Diätphase.
 CUT_NEEDS_READING = Mit einem nur aus Größe und Gewicht berechneten Körperfett beginnt keine Diätphase. Lass es messen (Hautfalten, Umfänge, DXA) und frag dann wieder.
 CUT_NO_ROOM = In die verbleibenden Wochen passt keine Diätphase dieser Art.
+CUT_TOO_SMALL = In sicheren Grenzen bleiben dir nur { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal weniger am Tag: { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett in { weeks }. Das kann keine Waage von Wasser unterscheiden.
 GAIN_NO_ROOM = Schon das Mindeste, was du essen sollst, ließe dich schneller zunehmen, als gut ist. Darum hältst du.
 GAIN_NEEDS_TRAINING = Ein Überschuss ohne Krafttraining wird zu Fett: Fang zuerst mit dem Training an.
 TARGET_WRONG_SIDE = Diese Energiemenge führt von deinem Ziel weg, oder du bleibst vorher stehen.
@@ -607,6 +608,7 @@ DECISION_NO_DEFICIT = Eine Diät empfehlen wir dir nicht. Iss nach Bedarf und tr
 DECISION_UNDER_AGE = Unter { NUMBER($limit_years, maximumFractionDigits: 0) } Jahren empfehlen wir keine Diät: Iss genug zum Wachsen und Trainieren, und sprich bei Sorgen ums Gewicht mit einer Arztpraxis.
 DECISION_CHOICES_LEFT_OUT = Was du dir für deinen Körper wünschst, spielt in dieser Antwort keine Rolle.
 DECISION_CUT_REFUSED = Als Nächstes käme eine Diätphase, doch eine Schutzregel verbietet sie vorerst. Bis das geklärt ist: { phase }.
+DECISION_CUT_TOO_SMALL = Als Nächstes käme eine Diätphase, doch was für dich gerade sicher ist, lohnt die Wochen nicht. Bis sich das ändert: { phase }.
 DECISION_CUT_REFUSED_UNDER_WAY = Die laufende Diätphase geht aus dem genannten Grund nicht weiter: Iss zuerst wieder nach Bedarf.
 DECISION_CUT_TOO_LONG = Du bist seit { weeks } im Defizit, das reicht: Halte jetzt { bridge-weeks }, egal wie viel noch zu verlieren ist.
 DECISION_CUT_DONE = Die Diätphase hat gewirkt: { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett, { NUMBER($target_percent, maximumFractionDigits: 1) } % waren das Ziel. Halte jetzt { bridge-weeks }.
@@ -676,6 +678,7 @@ CHANGE_EVENT_START = Die Diätphase für deinen Anlass beginnt spätestens am { 
 CHANGE_SCREENING = Mit beantworteten Gesundheitsfragen käme eine Diätphase infrage.
 CHANGE_CLEARANCE = Mit einer ärztlichen Freigabe käme eine Diätphase infrage.
 CHANGE_TRAINING = Mit zwei oder mehr Krafteinheiten je Woche würde sich ein Aufbau lohnen, trotz des Fetts.
+CHANGE_MOVE_MORE = Wenn du mehr gehst oder Rad fährst, verbrauchst du mehr, und eine lohnende Diätphase kann hineinpassen.
 
 # Dein Protokoll.
 LOG_UNIT_MIX_UP = Das Gewicht { NUMBER($given, maximumFractionDigits: 1) } vom { DATETIME($date, dateStyle: "long") } passt nur in einer anderen Einheit und zählt als { NUMBER($read_kg, maximumFractionDigits: 1) } kg.

@@ -593,6 +593,7 @@ GOAL_ALREADY_MET = You have met the goal already: there is nothing to lose.
 PHASE_USED_UP = This mini-cut has run { weeks }, the longest that one may last: go to maintenance, or plan a longer cut.
 CUT_NEEDS_READING = Body fat computed from height and weight never starts a cut. Measure it (skinfolds, girths, DXA), then ask again.
 CUT_NO_ROOM = No cut of this kind fits into the weeks left for it.
+CUT_TOO_SMALL = Safe limits leave a cut of only { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day: { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }. No scale tells that from water.
 GAIN_NO_ROOM = Even the least you should eat would make you gain faster than you may, so you hold.
 GAIN_NEEDS_TRAINING = A surplus without resistance training is stored as fat: start training first.
 TARGET_WRONG_SIDE = With this intake you move away from your target, or stop short of it.
@@ -606,6 +607,7 @@ DECISION_NO_DEFICIT = No diet is recommended here. Eat at maintenance and train;
 DECISION_UNDER_AGE = Under { NUMBER($limit_years, maximumFractionDigits: 0) } no diet is recommended: eat enough to grow and train, and take any worry about weight to a physician.
 DECISION_CHOICES_LEFT_OUT = What you wish for your body plays no part in this answer.
 DECISION_CUT_REFUSED = A cut would come next, but a safety rule forbids it for now. Until that is settled: { phase }.
+DECISION_CUT_TOO_SMALL = A cut would come next, but what is safe for you now is too little to be worth its weeks. Until that changes: { phase }.
 DECISION_CUT_REFUSED_UNDER_WAY = The cut under way does not go on, for the reason given: return to maintenance first.
 DECISION_CUT_TOO_LONG = You have been in a deficit for { weeks }, which is enough: now hold for { bridge-weeks }, whatever is left to lose.
 DECISION_CUT_DONE = The cut has done its work: { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat, where { NUMBER($target_percent, maximumFractionDigits: 1) }% was the aim. Now hold for { bridge-weeks }.
@@ -675,6 +677,7 @@ CHANGE_EVENT_START = The cut for your event starts on { DATETIME($date, dateStyl
 CHANGE_SCREENING = With the health questions answered a cut could be considered.
 CHANGE_CLEARANCE = With a clinician's clearance a cut could be considered.
 CHANGE_TRAINING = With two or more resistance sessions a week a gain would be worth the fat that comes with it.
+CHANGE_MOVE_MORE = If you walk or cycle more you burn more, and a cut that is worth it may fit in.
 
 # Your log.
 LOG_UNIT_MIX_UP = Your weight of { NUMBER($given, maximumFractionDigits: 1) } on { DATETIME($date, dateStyle: "long") } only fits in another unit, and was read as { NUMBER($read_kg, maximumFractionDigits: 1) } kg.

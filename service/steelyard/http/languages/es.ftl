@@ -590,6 +590,7 @@ GOAL_ALREADY_MET = Ya has cumplido el objetivo: no hay nada que perder.
 PHASE_USED_UP = Este mini-cut ya dura { weeks }, lo máximo: pasa a mantenimiento, o planea una definición más larga.
 CUT_NEEDS_READING = Con una grasa calculada por estatura y peso no empieza ninguna definición. Mídela (pliegues, perímetros, DXA) y pregunta de nuevo.
 CUT_NO_ROOM = Ninguna definición de este tipo cabe en las semanas que quedan.
+CUT_TOO_SMALL = Los límites seguros solo te dejan { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal menos al día: { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }. Ninguna báscula lo distingue del agua.
 GAIN_NO_ROOM = Hasta lo mínimo que debes comer te haría ganar más rápido de lo debido, así que te mantienes.
 GAIN_NEEDS_TRAINING = Un superávit sin entrenamiento de fuerza se convierte en grasa: empieza antes a entrenar.
 TARGET_WRONG_SIDE = Con esta cantidad te alejas del objetivo, o te estancas antes.
@@ -603,6 +604,7 @@ DECISION_NO_DEFICIT = Aquí no se recomienda ninguna dieta. Come tu mantenimient
 DECISION_UNDER_AGE = Con menos de { NUMBER($limit_years, maximumFractionDigits: 0) } años no se recomienda ninguna dieta: come para crecer y entrenar, y consulta al médico si te preocupa el peso.
 DECISION_CHOICES_LEFT_OUT = Lo que deseas para tu cuerpo no cuenta en esta respuesta.
 DECISION_CUT_REFUSED = Tocaría una definición, pero por ahora una regla de seguridad la impide. Hasta resolverlo: { phase }.
+DECISION_CUT_TOO_SMALL = Tocaría una definición, pero lo que hoy es seguro para ti no compensa las semanas. Hasta que cambie: { phase }.
 DECISION_CUT_REFUSED_UNDER_WAY = La definición en curso no sigue, por la razón dada: vuelve primero al mantenimiento.
 DECISION_CUT_TOO_LONG = Llevas { weeks } en déficit, ya es bastante: mantente ahora { bridge-weeks }, quede lo que quede por perder.
 DECISION_CUT_DONE = La definición ha cumplido: estás en el { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa, y el objetivo era el { NUMBER($target_percent, maximumFractionDigits: 1) } %. Mantente ahora { bridge-weeks }.
@@ -672,6 +674,7 @@ CHANGE_EVENT_START = La definición para tu evento empieza el { DATETIME($date, 
 CHANGE_SCREENING = Con las preguntas de salud respondidas podría considerarse una definición.
 CHANGE_CLEARANCE = Con un visto bueno médico podría considerarse una definición.
 CHANGE_TRAINING = Con dos o más sesiones de fuerza por semana compensaría ganar, aunque sumes grasa.
+CHANGE_MOVE_MORE = Si caminas o pedaleas más gastas más, y puede caber una definición que compense.
 
 # Tu registro.
 LOG_UNIT_MIX_UP = El peso { NUMBER($given, maximumFractionDigits: 1) } del { DATETIME($date, dateStyle: "long") } solo encaja en otra unidad y se ha leído como { NUMBER($read_kg, maximumFractionDigits: 1) } kg.

@@ -50,6 +50,7 @@ class Fragment(NamedTuple):
 
 class Alternative(NamedTuple):
     """One way on. ``closed`` says why it is not open to this person, by which ``rule``; then there is no plan.
+    ``is_too_small``: safe limits leave it, and too little of it to be worth its weeks.
 
     ``weeks`` is the length of its first phase. The score is over the common horizon, whose ``weeks_told`` passed the
     gate with the fragment; the changes are over the weeks that the fragment asks for.
@@ -63,6 +64,7 @@ class Alternative(NamedTuple):
     score: Score | None = None
     closed: Message | None = None
     rule: str | None = None
+    is_too_small: bool = False
     reaches_target: bool = True
 
     @property
@@ -205,6 +207,8 @@ class Alternatives:
         plan = self._plan(DeficitAim(weeks=DEFAULT_WEEKS), 1, 0)
         if not plan.is_feasible:
             return _without_plan(PhaseKind.MINI_CUT, plan)
+        if plan.too_small is not None:
+            return _too_small(PhaseKind.MINI_CUT, plan)
         try:
             return self._through(PhaseKind.MINI_CUT, fragment, plan, reaches=False)
         except Refused as refused:
@@ -242,6 +246,8 @@ class Alternatives:
                 plan = self._plan(DeficitAim(kind=kind, weeks=weeks, weeks_done=weeks_done), 1, 0)
             if not plan.is_feasible or plan.cut_phase is None:
                 return _without_plan(named, plan)
+            if plan.too_small is not None and not weeks_done:
+                return _too_small(named, plan)
             return self._through(named, fragment, plan, reaches=reaches)
         except Refused as refused:
             return _shut(named, refused.action.message, refused.action.id)
@@ -310,6 +316,13 @@ def _without_plan(kind: PhaseKind, plan: Plan) -> Alternative:
     """A way for which there is no plan, and the rule that leaves none, where one does."""
     why = plan.reasons[-1]
     return _shut(kind, why, next((action.id for action in plan.actions if action.message == why), None))
+
+
+def _too_small(kind: PhaseKind, plan: Plan) -> Alternative:
+    """A cut that safe limits leave so small that it is not worth its weeks, and the rule that does."""
+    assert plan.too_small is not None
+    rule = next((action.id for action in plan.actions if action.action == "capped" and action.unit == "kcal/d"), None)
+    return _shut(kind, plan.too_small, rule)._replace(is_too_small=True)
 
 
 def refusal_of(subject: rails.Subject) -> tuple[list[rails.RailAction], Refused | None]:

@@ -326,10 +326,18 @@ def _keep_until(facts: Facts, situation: Situation, why: Message, when: date) ->
 def _refused_cut(facts: Facts, cut: Alternative | None = None) -> Ruling:
     """No cut though one is due: ``cut`` is the one that is not open, where it is not the person who may have none."""
     kept, whys, would_change = _without_a_cut(facts)
-    reasons = (*whys, say("DECISION_CUT_REFUSED", kind=kept.kind.value))
-    if cut is not None and cut.closed is not None:
-        ratio = [] if cut.rule is None else rails.ratio_decides(facts.question.subject, cut.rule)
-        reasons = (*reasons, cut.closed, *ratio)
+    if cut is None or cut.closed is None:
+        return Ruling(
+            Situation.CUT_REFUSED, kept, (*whys, say("DECISION_CUT_REFUSED", kind=kept.kind.value)), would_change
+        )
+    ratio = [] if cut.rule is None else rails.ratio_decides(facts.question.subject, cut.rule)
+    code = "DECISION_CUT_REFUSED"
+    if cut.is_too_small:
+        # Weighed food or more walking may soon tell otherwise.
+        code, kept = "DECISION_CUT_TOO_SMALL", kept.shortened(min(MEASURE_WEEKS, kept.weeks))
+        more = (say("CHANGE_MOVE_MORE"),) if cut.rule == rails.FLOOR else ()
+        would_change = (*more, *would_change)
+    reasons = (*whys, say(code, kind=kept.kind.value), cut.closed, *ratio)
     return Ruling(Situation.CUT_REFUSED, kept, reasons, would_change)
 
 

@@ -153,6 +153,11 @@ LEAST_DEFICIT = constant(
     "deficit_least", 100.0, unit="kcal/d", summary="Deficit below which a mini-cut is not worth its cost",
     basis=Basis.JUDGEMENT,
 )  # fmt: skip
+SEEN_KG = constant(
+    "deficit_seen", 0.8, unit="kg", basis=Basis.JUDGEMENT,
+    summary="Tissue that a deficit takes off within the longest mini-cut, or no scale tells it from water and noise: "
+    "their 80 % over six weeks, with 0.5 kg of carried mass and 0.4 kg of noise (1 SD)",
+)  # fmt: skip
 SLOW_GAIN_SHARE = constant(
     "slow_gain_share", 0.5, unit="1", basis=Basis.JUDGEMENT,
     summary="Rate of a slow gain as a share of the ceiling on the rate of gain: the recommended rate is taken as half",

@@ -7,10 +7,12 @@ from typing import NamedTuple
 
 from .. import rails
 from ..rails import DeficitLimit, RailAction
-from ..register import Message, say
-from .defaults import CUT_WEEKS_MOST, LEAST_DEFICIT, LEAST_WEEKS, MOST_WEEKS, STATIC_KCAL_PER_KG
+from ..register import Message, say, traced
+from .defaults import CUT_WEEKS_MOST, LEAST_DEFICIT, LEAST_WEEKS, MOST_WEEKS, SEEN_KG, STATIC_KCAL_PER_KG
 from .deficit import DeficitKind, DeficitPhase
 from .sizes import History, UsualDeficit, usual_deficit
+
+_WORTH_KCAL = SEEN_KG * STATIC_KCAL_PER_KG / (7 * MOST_WEEKS)  # a day, of a deficit that is seen in time
 
 
 class NearestSafe(NamedTuple):
@@ -215,3 +217,16 @@ def capped_later(phase: DeficitPhase, deficit_kcal: float, weeks: int) -> list[R
     if strictest is None or deficit_kcal <= strictest.deficit_kcal + 1.0:
         return []
     return [rails.capped(rails.path_limit_of(strictest), deficit_kcal)]
+
+
+@traced
+def said_of_too_small(phase: DeficitPhase, solved: Solved) -> Message | None:
+    """That limits leave a deficit of which the longest mini-cut takes off no more than a scale tells from water.
+
+    Who asked for so small a deficit knows.
+    """
+    kcal, weeks = solved.deficit_kcal, solved.weeks
+    if not solved.actions or kcal >= _WORTH_KCAL:
+        return None
+    lost = float(phase.state.fat_kg - phase.likely_end(kcal, weeks).fat_kg)
+    return say("CUT_TOO_SMALL", deficit_kcal=kcal, fat_kg=max(0.0, lost), weeks=weeks)

@@ -40,7 +40,7 @@ from ..rails import (
 from ..register import Message, say, traced
 from .band import usual_ceiling
 from .deficit import DeficitAim, DeficitKind, DeficitPhase, Week, stretches_of, subject_at
-from .deficit_solver import NearestSafe, Solved, capped_later, solve
+from .deficit_solver import NearestSafe, Solved, capped_later, said_of_too_small, solve
 from .gain import GainAim, PlannedGain, plan_gain_phase, plan_surplus
 from .phases import (
     Element,
@@ -135,7 +135,7 @@ class Plan(NamedTuple):
     """The plan, or why there is none. ``cut`` is the index of the fat-loss phase in ``phases``.
 
     ``warnings`` are of its deficit; ``sizes`` are what the phase would be at other sizes, smallest first, where they
-    were asked for.
+    were asked for. ``too_small`` says that safe limits leave a deficit that no scale tells from water, where they do.
     """
 
     nearest: NearestSafe | None
@@ -147,6 +147,7 @@ class Plan(NamedTuple):
     cut: int | None = None
     warnings: Sequence[RailAction] = ()
     sizes: Sequence[SizeOffered] = ()
+    too_small: Message | None = None
 
     @property
     def is_feasible(self) -> bool:
@@ -539,8 +540,9 @@ def _lay_out(
     if len(phases) > cut + 2:
         explain_gain(phases[cut + 2], path, gain.surplus_kcal, ceiling_of(subject, then.fat_ceiling))
         explain_return(phases[cut + 2], path)
-    reasons = [*solved.reasons, draft.why_held] if is_held else solved.reasons
-    return Plan(None, solved.deficit_kcal, phases, path, actions, reasons, cut, warnings)
+    too_small = said_of_too_small(phase, solved)
+    reasons = [*solved.reasons, *([draft.why_held] if is_held else []), *([] if too_small is None else [too_small])]
+    return Plan(None, solved.deficit_kcal, phases, path, actions, reasons, cut, warnings, too_small=too_small)
 
 
 def _warnings(phase: DeficitPhase, solved: Solved) -> list[RailAction]:
