@@ -296,15 +296,15 @@ async def test_no_gain_is_planned_for_a_body_over_its_usual_ceiling(
     [
         ({"age_years": 16, "sex": "male"}, {}, True),
         ({"age_years": 16, "sex": "female", "height_cm": 164}, {}, True),
-        ({"sex": "male"}, {"screening": PAST_DISORDER}, True),
+        ({"sex": "male", "age_years": 30}, {"screening": PAST_DISORDER}, False),
         ({"sex": "male", "age_years": 30}, {}, False),
     ],
     ids=["boy", "girl", "eating disorder", "adult"],
 )
-async def test_who_may_not_diet_gains_only_where_height_and_weight_put_them_under_the_ceiling(
+async def test_a_minor_gains_only_where_height_and_weight_put_them_under_the_ceiling(
     service: Running, profile: Json, more: Json, is_careful: bool
 ) -> None:
-    """Body fat from height and weight errs by some eight points to either side; a diet could take a gain back again."""
+    """Body fat from height and weight errs by some eight points; no diet may take a minor's gain back again."""
 
     async def kinds(bmi: float) -> list[str]:
         who = {"height_cm": 176, "body_fat": None, **profile}

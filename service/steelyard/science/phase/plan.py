@@ -245,10 +245,9 @@ class _Draft:
             return is_at_ceiling(self.likely[-1], asked)
         if self.subject.bmi < rails.BMI_FLOOR:
             return False
-        # Height and weight alone hold only a body that is over it all but surely. Who may not diet cannot lose again
-        # what a gain was too much: for them what is likelier than not is enough, for minors about where overweight
-        # begins at their age.
-        is_sure = self.subject.is_fat_measured or rails.may_not_diet(self.subject)
+        # Height and weight alone hold only a body that is over it all but surely. Minors may not lose again what a gain
+        # was too much: for them what is likelier than not is enough, about where overweight begins at their age.
+        is_sure = self.subject.is_fat_measured or self.subject.age_years < rails.ADULT_YEARS
         unsure = 0.0 if is_sure else self.subject.fat_below
         return is_at_ceiling(self.likely[-1], usual_ceiling(self.subject.sex) + unsure)
 
