@@ -131,9 +131,10 @@ _USUAL_CEILING = {"male": 0.17, "female": 0.27, "unspecified": 0.17}
 
 
 def _usual_ceiling(profile: Json, answer: Json) -> float:
-    """Where body fat is told by height and weight alone, it must be over it by the lower end of its interval."""
+    """Where body fat is told by height and weight alone, it must be over it by the lower end of its interval; that of a
+    minor, who may not lose a gain again, counts as it is."""
     fat = answer["body_fat_fraction"]
-    unsure = 0.0 if "body_fat" in profile else fat["mean"] - fat["lower"]
+    unsure = 0.0 if "body_fat" in profile or profile["age_years"] < 18 else fat["mean"] - fat["lower"]
     return _USUAL_CEILING[profile["sex"]] + unsure
 
 
