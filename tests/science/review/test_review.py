@@ -20,15 +20,8 @@ from steelyard.science.review.advice import Advice, NextStep
 from steelyard.science.review.attention import attention_of
 from steelyard.science.review.correction import down, up
 from steelyard.science.review.reading import change_over, read_phase
-from steelyard.science.review.review import (
-    Probabilities,
-    Review,
-    contradicts,
-    judge,
-    more_days_needed,
-    probabilities,
-    review_phase,
-)
+from steelyard.science.review.review import Review, review_phase
+from steelyard.science.review.verdict import Probabilities, contradicts, judge, more_days_needed, probabilities
 
 PEOPLE = 240
 DAYS = (7, 13, 14, 21, 28)

@@ -6,53 +6,28 @@ from two readings a week apart (``due``), and told inside every guard rail.
 """
 
 import math
-from datetime import date
-from typing import NamedTuple
 
 import msgspec
 
 from ..body import Adherence, Forecast, PathPoint
 from ..log import ABOUT_LOGGING, Log, LogMaintenance, Reading, day_of
 from ..member import Member
-from ..numbers import Z80, Estimate
+from ..numbers import Estimate
 from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, Verdict, signs_to_stop
 from ..rails import Cleared, RailAction, Subject
 from ..register import Basis, Kind, Message, OutOfDomain, equation, say
 from . import texts
 from .adherence import adherence_of
-from .advice import Advice, Aftermath, Ahead, NextStep, advise, cleared
+from .advice import Advice, Aftermath, Ahead, advise, cleared
 from .correction import Stint
 from .due import NOTHING, read_on, what_is_due
 from .notes import still_to_note
-from .pregnancy import expected_in_pregnancy
-from .question import (
-    AGAIN,
-    FOUND_AS_LOGGED,
-    FOUND_MORE,
-    FOUND_WATER,
-    Finding,
-    LastAsked,
-    OpenQuestion,
-    Settled,
-    question_of,
-)
+from .question import LastAsked, OpenQuestion, Settled, question_of
 from .reading import Changes, EatenSoFar, Now
-from .signs import heed, wait_for_events
+from .reasons import beside_verdict, settling, why_judged
+from .signs import heed
 from .under_way import check_side
-
-_MOST_DAYS_AHEAD = 56
-
-
-class Probabilities(msgspec.Struct, frozen=True):
-    """Where the change of tissue truly lies against the plan's interval; they add up to 1."""
-
-    within_interval: float
-    faster: float
-    slower: float
-
-    def without_faster(self) -> "Probabilities":
-        """The same in pregnancy, in which what grows is no gain that goes faster than planned."""
-        return Probabilities(self.within_interval + self.faster, 0.0, self.slower)
+from .verdict import Judged, Probabilities, judge_phase
 
 
 class Before(msgspec.Struct, frozen=True, kw_only=True):
@@ -151,147 +126,6 @@ class Review(msgspec.Struct, frozen=True):
         return [at.logged(self.ratio, weighing) for at in path.points()[1:]]
 
 
-def probabilities(kind: PhaseKind, planned: Estimate, observed: Estimate) -> Probabilities:
-    """Where the true change of tissue lies against the plan's 80 % interval, given what the log tells of it."""
-    lower, upper = observed.probability_under(planned.lower), observed.probability_over(planned.upper)
-    faster, slower = (lower, upper) if kind.is_deficit else (upper, lower)
-    return Probabilities(max(0.0, 1.0 - lower - upper), faster, slower)
-
-
-def as_planned(promise: Estimate) -> Estimate:
-    """The change of tissue that counts as planned: the plan's own 80 % interval, or a third of the way if that is less.
-
-    The plan's own interval is as wide as its start knew little; what the log has told since is more.
-    """
-    half = max(texts.PLAN_SHARE * abs(promise.mean), texts.PLAN_LEAST_KG)
-    return Estimate(promise.mean, min(promise.sd, half / Z80))
-
-
-def more_days_needed(window_days: int, weighings: int, planned: Estimate, observed: Estimate) -> int:
-    """Days of logging until the phase can be judged; 0 when it can.
-
-    A fortnight, a week's worth of weighings, and an error of tissue no larger than half the plan's interval, which
-    grows with the days while the error stays.
-    """
-    need = max(texts.LEAST_DAYS - window_days, texts.LEAST_WEIGHINGS - weighings, 0)
-    half = planned.upper - planned.mean
-    if observed.sd > half and window_days > 0:
-        grown = _MOST_DAYS_AHEAD if half <= 0.0 else math.ceil(window_days * (observed.sd / half - 1.0))
-        need = max(need, grown, 1)
-    return min(need, _MOST_DAYS_AHEAD)
-
-
-def judge(
-    kind: PhaseKind, likely: Probabilities, *, is_logged_as_planned: bool = False, told: Verdict | None = None
-) -> Verdict:
-    """The likeliest of the three; off the plan only when that is clearly likelier than not, and in a deficit against
-    what the log itself says more clearly still. What was ``told`` needs less to be told again."""
-    faster = texts.DEFICIT_AHEAD if kind.is_deficit else texts.OFF_PLAN
-    slower = texts.OFF_PLAN_AGAINST_LOG if kind.is_deficit and is_logged_as_planned else texts.OFF_PLAN
-    if likely.faster > faster - (texts.STAYS_OFF_PLAN if told is Verdict.FASTER else 0.0):
-        return Verdict.FASTER
-    if likely.slower > slower - (texts.STAYS_OFF_PLAN if told is Verdict.SLOWER else 0.0):
-        return Verdict.SLOWER
-    return Verdict.WITHIN_INTERVAL
-
-
-def _is_logged_so(kind: PhaseKind, now: Now) -> bool:
-    """Whether the log itself says that intake fell short of the plan's purpose."""
-    difference = now.eaten.difference
-    if difference is None:
-        return False
-    if abs(difference.mean) < texts.NOTABLE_KCAL:
-        return False
-    return difference.lower > 0.0 if kind.is_deficit else difference.upper < 0.0
-
-
-def _is_enough(logged: Estimate | None, implied: Estimate | None) -> bool:
-    """Whether what is logged beside the plan may be all that weight tells was eaten beside it [kcal/d]."""
-    if logged is None or implied is None:
-        return True
-    return logged.upper >= implied.lower if implied.mean > 0.0 else logged.lower <= implied.upper
-
-
-def contradicts(
-    planned_kg: float,
-    observed: Estimate,
-    likely: Probabilities,
-    water_off: Estimate,
-    *,
-    least_odds: float = texts.NAMED_ODDS,
-) -> bool:
-    """Whether three witnesses together say that a phase does not go its way, against a log that says so.
-
-    The scale may be behind the plan, tissue may lag, and water may not have gone (or come) as intake leads to expect:
-    tissue is drawn to what the log says, so that who eats more than is logged is first seen in water that stays. None
-    is enough alone: water moves by itself, and a log with errors moves tissue.
-
-    Args: change of weight as planned [kg], water included, and as observed; where tissue lies; change of carried mass
-        beyond what intake leads to expect; the odds from which on they say so.
-    """
-    if abs(planned_kg) < texts.LEAST_MOVE_KG or likely.slower < texts.NAMED_TISSUE:
-        return False
-    if planned_kg > 0.0:
-        scale, water = observed.probability_under(planned_kg), water_off.probability_under(0.0)
-    else:
-        scale, water = observed.probability_over(planned_kg), water_off.probability_over(0.0)
-    named = (
-        texts.SCALE_WEIGHT * _log_odds(scale)
-        + texts.TISSUE_WEIGHT * _log_odds(likely.slower)
-        + texts.WATER_WEIGHT * _log_odds(water)
-    )
-    return named > math.log(least_odds)
-
-
-class _Evidence(NamedTuple):
-    """What a verdict is given on: tissue and weight against the plan [kg], water, and what the log says of itself."""
-
-    kind: PhaseKind
-    likely: Probabilities
-    planned_kg: float
-    weight: Estimate
-    water_off: Estimate
-    water_probability: float
-    is_logged_so: bool
-    is_logged_as_planned: bool
-    is_pregnant: bool
-
-    def verdict(self, told: Verdict | None = None) -> Verdict:
-        """The verdict; where the review before ``told`` one, the bounds for that one are wider."""
-        stays = told in (Verdict.SLOWER, Verdict.CONTRADICTED)
-        least_odds = texts.STAYS_ODDS if stays else texts.NAMED_ODDS
-        is_contradicted = contradicts(self.planned_kg, self.weight, self.likely, self.water_off, least_odds=least_odds)
-        found = judge(self.kind, self.likely, is_logged_as_planned=self.is_logged_as_planned, told=told)
-        if self.is_pregnant:
-            return Verdict.WITHIN_INTERVAL if found is Verdict.FASTER else found
-        if found is Verdict.WITHIN_INTERVAL and is_contradicted:
-            return Verdict.CONTRADICTED
-        if found is not Verdict.SLOWER:
-            return found
-        if self.is_logged_as_planned and _scale_goes_on(self.kind, self.planned_kg, is_contradicted):
-            # Tissue alone is slower, and the log says that it is not: no word yet.
-            return Verdict.WITHIN_INTERVAL
-        share = {Verdict.SLOWER: texts.STAYS_WATER, Verdict.CONTRADICTED: 1.0 / texts.STAYS_WATER}
-        in_play = texts.WATER_IN_PLAY * (1.0 if told is None else share.get(told, 1.0))
-        # One week of water is no reason to eat less: ask first.
-        return Verdict.CONTRADICTED if not self.is_logged_so and self.water_probability > in_play else found
-
-    def stays(self, told: Verdict) -> bool:
-        """Whether a verdict that was told may stay."""
-        return self.verdict(told) is told
-
-
-def _scale_goes_on(kind: PhaseKind, planned_kg: float, is_contradicted: bool) -> bool:
-    """Whether a deficit moves the scale enough to be seen, and it is not seen to lag."""
-    return kind.is_deficit and abs(planned_kg) >= texts.LEAST_MOVE_KG and not is_contradicted
-
-
-def _log_odds(probability: float) -> float:
-    """The logarithm of odds, no further out than those of one in a thousand."""
-    kept = min(0.999, max(0.001, probability))
-    return math.log(kept / (1.0 - kept))
-
-
 @equation(
     "phase_review",
     summary="Verdict on a phase, and the step that is due",
@@ -324,91 +158,32 @@ def review_phase(
     Raises: ``OutOfDomain`` on a log that cannot be read or a phase that had not begun; ``guard_rails.Refused``
         where a deficit is still running and the screening was not answered.
     """
-    if as_of_day < phase.start_day:
-        detail = "The phase begins after the day to review it on."
-        raise OutOfDomain("REVIEW_BEFORE_START", "phase.start_date", detail)
-    if phase.kind is PhaseKind.MINI_CUT and sum(not week.is_break for week in phase.weeks) > MOST_WEEKS:
-        detail = f"A mini-cut has at most {MOST_WEEKS} weeks: send a longer one as a `cut`."
-        raise OutOfDomain("MINI_CUT_TOO_LONG", "phase.weeks", detail)
-    if phase.fat_loss_kg is not None and not phase.kind.is_deficit:
-        detail = "Only a `mini_cut` or a `cut` has fat to lose."
-        raise OutOfDomain("FAT_LOSS_WITHOUT_DEFICIT", "phase.fat_loss_kg", detail)
-    check_side(phase)
+    _check_asked(phase, as_of_day, settled)
     finished = is_finished or as_of_day >= phase.end_day
     day = min(as_of_day, phase.end_day)
     log, later = log_up_to(log, day, as_of_day)
-    if settled is not None and not phase.start_day <= settled.day <= as_of_day:
-        detail = "The question was answered within the phase, and not after the day to review it on."
-        raise OutOfDomain("SETTLED_OUTSIDE_PHASE", "settled.date", detail)
     read = read_on(member, phase, log, day, settled)
-    now, course, promised = read.now, read.course, read.promised
-    body, subject = course.now, course.subject
-
-    unseen = now.days - now.window_days
-    promise = read.planned.tissue
-    planned = as_planned(promise)
-    likely = probabilities(phase.kind, planned, now.window.tissue)
-    if subject.is_pregnant and not phase.kind.is_deficit:
-        likely = likely.without_faster()
-    more_days = more_days_needed(now.window_days, now.weighings, promise, now.window.tissue)
-    is_logged_so = _is_logged_so(phase.kind, now)
-    is_logged_as_planned = now.eaten.difference is not None and not is_logged_so
+    now, course = read.now, read.course
     before = before or Before()
-    told_day, before = before.day, before.of_phase(phase.start_day, day)
-    moved_kg = read.planned.weight_kg
-    verdict = acted_on = Verdict.TOO_EARLY
-    if not more_days:
-        evidence = _Evidence(
-            phase.kind,
-            likely,
-            moved_kg,
-            now.window.weight,
-            now.water_off,
-            now.water_probability,
-            is_logged_so,
-            is_logged_as_planned,
-            subject.is_pregnant,
-        )
-        today = evidence.verdict()
-        verdict = before.verdict if before.verdict is not None and evidence.stays(before.verdict) else today
-        # A verdict that stays is a word: nothing is changed by it that today's own would not change.
-        acted_on = verdict if verdict is Verdict.CONTRADICTED else today
-    verdict, more_days, waits = wait_for_events(log.events, day, verdict, more_days)
-
-    is_open = not finished and verdict is not Verdict.TOO_EARLY
-    acted_on = Verdict.TOO_EARLY if verdict is Verdict.TOO_EARLY else acted_on
-    is_off = acted_on in (Verdict.FASTER, Verdict.SLOWER)
-    observed = now.window.tissue
-    implied = None
-    if now.window_days >= DAYS_PER_WEEK and not subject.is_pregnant:
-        per_day = now.rho_kcal_per_kg / now.window_days
-        implied = Estimate(per_day * (observed.mean - planned.mean), per_day * math.hypot(observed.sd, promise.sd))
-    found = what_is_due(member, phase, log, read, settled, is_off=is_off) if is_open else NOTHING
-    if now.eaten.is_over and found.change_kcal < 0 and _is_enough(now.eaten.difference, implied):
+    told_before = before.of_phase(phase.start_day, day)
+    judged = judge_phase(phase, log, day, read, told_before.verdict)
+    is_open = not finished and judged.verdict is not Verdict.TOO_EARLY
+    implied = None if course.subject.is_pregnant else _implied(now, judged)
+    explains_all = _is_enough(now.eaten.difference, implied)
+    found = what_is_due(member, phase, log, read, settled, is_off=judged.is_off) if is_open else NOTHING
+    if now.eaten.is_over and found.change_kcal < 0 and explains_all:
         # What is eaten over the plan explains it all: the plan stands, and is to be kept to.
         found = found._replace(change_kcal=0)
-    by_log = advise(phase, course, now, promised, acted_on, finished, found)
+    by_log = advise(phase, course, now, read.promised, judged.acted_on, finished, found)
     told = cleared(course, now, heed(log.check_ins, course, day, by_log))
-    asked = before.asked
     question = None
-    is_unanswered = False
-    is_known_why = is_logged_so and _is_enough(now.eaten.difference, implied)
-    if is_open and not is_known_why and verdict is not Verdict.WITHIN_INTERVAL:
-        gap = 0.0 if implied is None else implied.mean
-        question = question_of(
-            now.explained, gap, day, member.person.sex, knows_cycle=now.knows_cycle, settled=settled, asked=asked
-        )
-        is_unanswered = question is not None and question.until_day < day
-        question = None if is_unanswered else question
-    maintenance = now.maintenance.maintenance
-    fat = body.body.fat_kg
-    # What weight tells of a log supposes that it is fat and lean tissue alone that grow.
-    notes = [note for note in now.notes if not (subject.is_pregnant and note.code in ABOUT_LOGGING)]
-    notes = still_to_note(notes, day, told_day)
-    if later:
-        notes.append(say(texts.LATER_ENTRIES, count=later))
-    if unseen:
-        notes.append(say(texts.WINDOW_SHORTER, days=unseen))
+    if is_open and judged.verdict is not Verdict.WITHIN_INTERVAL and not (judged.is_logged_so and explains_all):
+        gap, sex, asked = 0.0 if implied is None else implied.mean, member.person.sex, told_before.asked
+        question = question_of(now.explained, gap, day, sex, knows_cycle=now.knows_cycle, settled=settled, asked=asked)
+    is_unanswered = question is not None and question.until_day < day
+    question = None if is_unanswered else question
+    maintenance, fat = now.maintenance.maintenance, course.now.body.fat_kg
+    unseen = now.days - now.window_days
     return Review(
         day=day,
         days=now.days,
@@ -417,19 +192,19 @@ def review_phase(
         is_finished=finished,
         is_deficit=phase.kind.is_deficit,
         protein_reference_kg=course.fed.protein_kg if phase.kind.is_deficit else None,
-        verdict=verdict,
-        probabilities=likely,
-        more_days_needed=more_days,
-        planned_tissue=planned,
+        verdict=judged.verdict,
+        probabilities=judged.likely,
+        more_days_needed=judged.more_days,
+        planned_tissue=judged.planned,
         changes=now.window,
-        tissue=body.tissue,
-        fat=body.fat,
-        lean=body.lean,
+        tissue=course.now.tissue,
+        fat=course.now.fat,
+        lean=course.now.lean,
         fat_fraction=Estimate(fat.mean / now.weight_kg.mean, fat.sd / now.weight_kg.mean),
         eaten=now.eaten,
         implied_difference=implied,
         question=question,
-        asked=asked if question is None else question.asked,
+        asked=told_before.asked if question is None else question.asked,
         is_unanswered=is_unanswered,
         maintenance=now.maintenance,
         maintenance_change=Estimate(
@@ -441,44 +216,60 @@ def review_phase(
         reading=now.reading,
         adherence=adherence_of(member, phase, now),
         reasons=[
-            *_reasons(phase, now, planned, moved_kg, likely, verdict, more_days, member.subject),
-            *_settling(settled, question),
-            *waits,
+            *why_judged(phase, now, judged, member.subject),
+            *settling(settled, question),
+            *judged.waits,
             *told.value.advice.reasons,
-            *_beside_verdict(phase, now, verdict, told.value.advice, is_by_rail=by_log.correction_kcal != 0),
+            *beside_verdict(phase, now, judged.verdict, told.value.advice, is_by_rail=by_log.correction_kcal != 0),
         ],
-        notes=notes,
+        notes=_notes(course.subject, now, day, before.day, later, unseen),
     )
 
 
-def _beside_verdict(
-    phase: FollowedPhase, now: Now, verdict: Verdict, advice: Advice, *, is_by_rail: bool
-) -> list[Message]:
-    """What the advice says of itself: that a plan stands which is off since more was logged than it told, as it is to
-    be kept first; or why a change does not wait for a verdict, which only a rail asks for then."""
-    if advice.decision is NextStep.END:
-        return []
-    if advice.correction_kcal:
-        return [say(texts.CANNOT_WAIT)] if verdict is Verdict.TOO_EARLY and is_by_rail else []
-    off = Verdict.SLOWER if phase.kind.is_deficit else Verdict.FASTER
-    stands = now.eaten.is_over and verdict is off and advice.decision is NextStep.CONTINUE
-    return [say(texts.PLAN_STANDS)] if stands else []
+def _check_asked(phase: FollowedPhase, as_of_day: int, settled: Settled | None) -> None:
+    """Refuse what no phase can be reviewed by. Raises: ``OutOfDomain``."""
+    if as_of_day < phase.start_day:
+        detail = "The phase begins after the day to review it on."
+        raise OutOfDomain("REVIEW_BEFORE_START", "phase.start_date", detail)
+    if phase.kind is PhaseKind.MINI_CUT and sum(not week.is_break for week in phase.weeks) > MOST_WEEKS:
+        detail = f"A mini-cut has at most {MOST_WEEKS} weeks: send a longer one as a `cut`."
+        raise OutOfDomain("MINI_CUT_TOO_LONG", "phase.weeks", detail)
+    if phase.fat_loss_kg is not None and not phase.kind.is_deficit:
+        detail = "Only a `mini_cut` or a `cut` has fat to lose."
+        raise OutOfDomain("FAT_LOSS_WITHOUT_DEFICIT", "phase.fat_loss_kg", detail)
+    check_side(phase)
+    if settled is not None and not phase.start_day <= settled.day <= as_of_day:
+        detail = "The question was answered within the phase, and not after the day to review it on."
+        raise OutOfDomain("SETTLED_OUTSIDE_PHASE", "settled.date", detail)
 
 
-def _settling(settled: Settled | None, question: OpenQuestion | None) -> list[Message]:
-    """What the answer to the last question means, and the next one."""
-    found = []
-    if settled is not None:
-        on = date.fromordinal(settled.day).isoformat()
-        if settled.found is Finding.MORE_THAN_LOGGED:
-            found.append(say(FOUND_MORE, date=on))
-        elif settled.found is Finding.AS_LOGGED:
-            found.append(say(FOUND_AS_LOGGED))
-        elif settled.found is Finding.WATER:
-            found.append(say(FOUND_WATER, date=on))
-    if question is not None:
-        found += [say(AGAIN), question.ask] if question.asked.times > 1 else [question.ask]
-    return found
+def _implied(now: Now, judged: Judged) -> Estimate | None:
+    """What was eaten beside the plan, as weight tells it [kcal/d], from a week on."""
+    if now.window_days < DAYS_PER_WEEK:
+        return None
+    per_day, observed = now.rho_kcal_per_kg / now.window_days, now.window.tissue
+    return Estimate(
+        per_day * (observed.mean - judged.planned.mean), per_day * math.hypot(observed.sd, judged.promise.sd)
+    )
+
+
+def _is_enough(logged: Estimate | None, implied: Estimate | None) -> bool:
+    """Whether what is logged beside the plan may be all that weight tells was eaten beside it [kcal/d]."""
+    if logged is None or implied is None:
+        return True
+    return logged.upper >= implied.lower if implied.mean > 0.0 else logged.lower <= implied.upper
+
+
+def _notes(subject: Subject, now: Now, day: int, told_day: int | None, later: int, unseen: int) -> list[Message]:
+    """Notes on the log: of ``later`` entries that were left out, and of ``unseen`` days before the first weighing."""
+    # What weight tells of a log supposes that it is fat and lean tissue alone that grow.
+    notes = [note for note in now.notes if not (subject.is_pregnant and note.code in ABOUT_LOGGING)]
+    notes = still_to_note(notes, day, told_day)
+    if later:
+        notes.append(say(texts.LATER_ENTRIES, count=later))
+    if unseen:
+        notes.append(say(texts.WINDOW_SHORTER, days=unseen))
+    return notes
 
 
 def log_up_to(log: Log, day: int, as_of_day: int) -> tuple[Log, int]:
@@ -488,57 +279,3 @@ def log_up_to(log: Log, day: int, as_of_day: int) -> tuple[Log, int]:
     kept = log.only(lambda entry: not day < day_of(entry) <= as_of_day)
     left_out = log.entries - kept.entries
     return (kept, left_out) if left_out else (log, 0)
-
-
-def _reasons(
-    phase: FollowedPhase,
-    now: Now,
-    planned: Estimate,
-    planned_weight_kg: float,
-    likely: Probabilities,
-    verdict: Verdict,
-    more_days: int,
-    subject: Subject,
-) -> list[Message]:
-    """Why the verdict is what it is, and what was eaten; ``subject`` as at the phase's start."""
-    observed, is_pregnant = now.window.tissue.mean, subject.is_pregnant
-    found: list[Message] = []
-    if verdict is Verdict.TOO_EARLY:
-        found.append(say(texts.TOO_EARLY, more_days=more_days))
-    elif is_pregnant:
-        found += [say(texts.IN_PREGNANCY, observed_kg=observed), *expected_in_pregnancy(subject.bmi, now)]
-    elif verdict is Verdict.CONTRADICTED:
-        found.append(say(texts.CONTRADICTED, weight_kg=now.window.weight.mean, planned_kg=planned_weight_kg))
-    elif verdict is Verdict.WITHIN_INTERVAL:
-        code = texts.WITHIN if planned.lower <= observed <= planned.upper else texts.NEAR
-        found.append(say(code, observed_kg=observed, lower_kg=planned.lower, upper_kg=planned.upper))
-    else:
-        chance = likely.faster if verdict is Verdict.FASTER else likely.slower
-        found.append(
-            say(
-                texts.OUTSIDE,
-                observed_kg=observed,
-                lower_kg=planned.lower,
-                upper_kg=planned.upper,
-                probability_percent=100.0 * chance,
-            )
-        )
-    difference = now.eaten.difference
-    if is_pregnant:
-        return found  # what is eaten is for those to judge who follow it
-    if now.eaten.is_hardly_logged:
-        found.append(say(texts.AS_TOLD, maintenance_kcal=now.maintenance.maintenance.mean))
-    elif difference is None:
-        if now.days:
-            found.append(say(texts.NO_INTAKE))
-    elif difference.lower > 0.0 and difference.mean > texts.NOTABLE_KCAL:
-        found.append(say(texts.ATE_MORE, difference_kcal=difference.mean))
-    elif difference.upper < 0.0 and difference.mean < -texts.NOTABLE_KCAL:
-        found.append(say(texts.ATE_LESS, difference_kcal=-difference.mean))
-    elif verdict in (Verdict.FASTER, Verdict.SLOWER):
-        maintenance, before = now.maintenance.maintenance.mean, phase.maintenance.mean
-        code = texts.NEEDS_LESS if observed > planned.mean else texts.NEEDS_MORE
-        # Where maintenance looks no other way than that, as after a change of intake, it explains nothing.
-        if (maintenance < before) == (observed > planned.mean):
-            found.append(say(code, maintenance_kcal=maintenance, planned_kcal=before))
-    return found

@@ -1,0 +1,89 @@
+"""What a review says: why its verdict is what it is, what was eaten, what an answer settled and what else to know."""
+
+from datetime import date
+
+from ..phase import FollowedPhase, Verdict
+from ..rails import Subject
+from ..register import Message, say
+from . import texts
+from .advice import Advice, NextStep
+from .pregnancy import expected_in_pregnancy
+from .question import AGAIN, FOUND_AS_LOGGED, FOUND_MORE, FOUND_WATER, Finding, OpenQuestion, Settled
+from .reading import Now
+from .verdict import Judged
+
+
+def why_judged(phase: FollowedPhase, now: Now, judged: Judged, subject: Subject) -> list[Message]:
+    """Why the verdict is what it is, and what was eaten; ``subject`` as at the phase's start."""
+    observed, is_pregnant = now.window.tissue.mean, subject.is_pregnant
+    verdict, planned = judged.verdict, judged.planned
+    found: list[Message] = []
+    if verdict is Verdict.TOO_EARLY:
+        found.append(say(texts.TOO_EARLY, more_days=judged.more_days))
+    elif is_pregnant:
+        found += [say(texts.IN_PREGNANCY, observed_kg=observed), *expected_in_pregnancy(subject.bmi, now)]
+    elif verdict is Verdict.CONTRADICTED:
+        found.append(say(texts.CONTRADICTED, weight_kg=now.window.weight.mean, planned_kg=judged.moved_kg))
+    elif verdict is Verdict.WITHIN_INTERVAL:
+        code = texts.WITHIN if planned.lower <= observed <= planned.upper else texts.NEAR
+        found.append(say(code, observed_kg=observed, lower_kg=planned.lower, upper_kg=planned.upper))
+    else:
+        chance = judged.likely.faster if verdict is Verdict.FASTER else judged.likely.slower
+        found.append(
+            say(
+                texts.OUTSIDE,
+                observed_kg=observed,
+                lower_kg=planned.lower,
+                upper_kg=planned.upper,
+                probability_percent=100.0 * chance,
+            )
+        )
+    difference = now.eaten.difference
+    if is_pregnant:
+        return found  # what is eaten is for those to judge who follow it
+    if now.eaten.is_hardly_logged:
+        found.append(say(texts.AS_TOLD, maintenance_kcal=now.maintenance.maintenance.mean))
+    elif difference is None:
+        if now.days:
+            found.append(say(texts.NO_INTAKE))
+    elif difference.lower > 0.0 and difference.mean > texts.NOTABLE_KCAL:
+        found.append(say(texts.ATE_MORE, difference_kcal=difference.mean))
+    elif difference.upper < 0.0 and difference.mean < -texts.NOTABLE_KCAL:
+        found.append(say(texts.ATE_LESS, difference_kcal=-difference.mean))
+    elif verdict in (Verdict.FASTER, Verdict.SLOWER):
+        maintenance, before = now.maintenance.maintenance.mean, phase.maintenance.mean
+        code = texts.NEEDS_LESS if observed > planned.mean else texts.NEEDS_MORE
+        # Where maintenance looks no other way than that, as after a change of intake, it explains nothing.
+        if (maintenance < before) == (observed > planned.mean):
+            found.append(say(code, maintenance_kcal=maintenance, planned_kcal=before))
+    return found
+
+
+def settling(settled: Settled | None, question: OpenQuestion | None) -> list[Message]:
+    """What the answer to the last question means, and the next one."""
+    found = []
+    if settled is not None:
+        on = date.fromordinal(settled.day).isoformat()
+        if settled.found is Finding.MORE_THAN_LOGGED:
+            found.append(say(FOUND_MORE, date=on))
+        elif settled.found is Finding.AS_LOGGED:
+            found.append(say(FOUND_AS_LOGGED))
+        elif settled.found is Finding.WATER:
+            found.append(say(FOUND_WATER, date=on))
+    if question is not None:
+        found += [say(AGAIN), question.ask] if question.asked.times > 1 else [question.ask]
+    return found
+
+
+def beside_verdict(
+    phase: FollowedPhase, now: Now, verdict: Verdict, advice: Advice, *, is_by_rail: bool
+) -> list[Message]:
+    """What the advice says of itself: that a plan stands which is off since more was logged than it told, as it is to
+    be kept first; or why a change does not wait for a verdict, which only a rail asks for then."""
+    if advice.decision is NextStep.END:
+        return []
+    if advice.correction_kcal:
+        return [say(texts.CANNOT_WAIT)] if verdict is Verdict.TOO_EARLY and is_by_rail else []
+    off = Verdict.SLOWER if phase.kind.is_deficit else Verdict.FASTER
+    stands = now.eaten.is_over and verdict is off and advice.decision is NextStep.CONTINUE
+    return [say(texts.PLAN_STANDS)] if stands else []
