@@ -49,23 +49,25 @@ def estimate_maintenance(asked: MaintenanceAsked) -> Answered[Maintenance]:
         ordinal = last_day_of(member.told.log, asked.as_of)
         day = date.fromordinal(ordinal)
         member = member.told_otherwise(member.told._replace(as_of_day=ordinal))
-    assessed, learnt = member.assessed, member.learnt
+    assessed, learnt, found = member.assessed, member.learnt, member.learnt
+    if found is None and member.steered is not None:
+        found = member.evidence
     record(*assessed.resting.listed)  # the answer shows each
-    physical = member.prior if learnt is None else learnt.physical
+    physical = member.prior if found is None else found.physical
     return Answered(
         Maintenance(
             as_of=day,
             settled=member.maintenance,
             physical=None if learnt is None else learnt.physical,
             prior=member.prior,
-            prior_share=1.0 if learnt is None else learnt.prior_share,
-            log_share=0.0 if learnt is None else learnt.log_share,
+            prior_share=1.0 if found is None else found.prior_share,
+            log_share=0.0 if found is None else found.log_share,
             activity_level=physical.mean / assessed.resting.mean,
             resting=assessed.resting,
             fat_fraction=assessed.fat,
             totals=assessed.total.rows,
         ),
         reasons=[assessed.resting.reason, *assessed.resting.notes, *assessed.total.notes],
-        cautions=[*member.cautions, *([FROM_EQUATIONS] if learnt is None else [])],
+        cautions=[*member.cautions, *([FROM_EQUATIONS] if found is None else [])],
         state=None if day is None else state_of(member, day.toordinal()),
     )

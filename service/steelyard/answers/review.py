@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from steelyard.science.body import PathPoint
 from steelyard.science.measures import doubts_about_expenditure
-from steelyard.science.member import Member, StartingBody, Told, body_at
+from steelyard.science.member import Member, StartingBody, Steered, Told, body_at
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import FollowedPhase, FollowedWeek
 from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G, check_urgent
@@ -106,9 +106,9 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
     if log is None:
         raise OutOfDomain("LOG_MISSING", "log", "Send a log, or a state that carries one.")
     told = _at_start(asked, whole.told)
-    # Its maintenance at the start is that of the equations: what the log says of it is part of the review.
-    logged = whole.told_otherwise(told)
-    member = logged.told_otherwise(told._replace(log=None))
+    # Its maintenance at the start is that of the equations: what log and scale say of it is part of the review.
+    logged = whole.told_otherwise(_untaught(told))
+    member = logged.told_otherwise(_untaught(told)._replace(log=None))
     assessed = member.assessed
     day = last_day_of(log, asked.as_of)
     _check_nutrients(phase)
@@ -136,8 +136,19 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
             reading=found.reading,
             seen=whole.seen,
             adherence=found.adherence,
+            steered=_taught(found),
         ),
     )
+
+
+def _untaught(told: Told) -> Told:
+    """The same, without what the scale taught before."""
+    return told if told.known is None else told._replace(known=told.known._replace(steered=None))
+
+
+def _taught(found: Review) -> Steered | None:
+    """What the scale taught of who hardly logs food in the phase; None where nothing new."""
+    return Steered(found.day, found.maintenance.maintenance) if found.eaten.is_hardly_logged else None
 
 
 def _cautions(member: Member, found: Review) -> list[Message]:

@@ -6,7 +6,17 @@ from typing import NamedTuple
 from steelyard.science.body import ADAPTATION_SHARE, ADAPTATION_SPREAD, Adherence, prior_noise, start_body
 from steelyard.science.log import LOGGING_RATIO, LOGGING_RATIO_SD, Log, LogMaintenance, Reading, hand_on
 from steelyard.science.measures import FAT_FRACTION_FROM, FAT_FRACTION_TO, Assessment, body_of, method_error
-from steelyard.science.member import LEAST_FAT_SD, FatRead, Known, Member, StartingBody, Told, adherence_on, readings_of
+from steelyard.science.member import (
+    LEAST_FAT_SD,
+    FatRead,
+    Known,
+    Member,
+    StartingBody,
+    Steered,
+    Told,
+    adherence_on,
+    readings_of,
+)
 from steelyard.science.numbers import Estimate
 from steelyard.science.person import BodyFatMethod, Sex, Training
 from steelyard.science.rails import Subject, forbids_fat_target
@@ -40,6 +50,7 @@ class StateNow(NamedTuple):
     log: Log | None
     may_aim_at_fat: bool
     adherence: Adherence | None
+    steered: Steered | None
 
     @property
     def body(self) -> StartingBody:
@@ -73,6 +84,7 @@ def state_of(member: Member, day: int, fat: Estimate | None = None) -> StateNow:
         learnt=member.learnt,
         reading=None if told.log is None else member.log_on(day),
         seen=member.seen,
+        is_steered=member.is_steered,
     )
 
 
@@ -86,10 +98,13 @@ def state_now(
     learnt: LogMaintenance | None,
     reading: Reading | None,
     seen: Subject,
+    is_steered: bool = False,
     adherence: Adherence | None = None,
+    steered: Steered | None = None,
 ) -> StateNow:
     """What is known on a day of whom ``told`` tells and the rails have ``seen``, their log read on it; ``fat`` is a
-    fraction, ``adherence`` what was learned of it, else what was known is handed on."""
+    fraction, ``adherence`` and ``steered`` what was learned of them, else what was known is handed on.
+    ``is_steered``: whether maintenance rests on the scale of who hardly logs food."""
     person, log = told.person, told.log
     recent = _recent_intake(log, day) or told.current_intake_kcal
     if reading is None:
@@ -103,7 +118,9 @@ def state_now(
     physical = maintenance if learnt is None else learnt.physical
     ratio = Estimate(LOGGING_RATIO, LOGGING_RATIO_SD) if learnt is None else learnt.logging_ratio
     adaptation = float(start_body(body_of(person, assessed, maintenance, recent))[1].adaptation_kcal)
-    basis = "log" if learnt is not None else "equations" if told.maintenance is None else "told"
+    basis = "log" if learnt is not None or is_steered else "equations" if told.maintenance is None else "told"
+    if steered is None and told.known is not None:
+        steered = told.known.steered
     method = assessed.fat.method
     return StateNow(
         day=day,
@@ -128,6 +145,7 @@ def state_now(
         log=log,
         may_aim_at_fat=forbids_fat_target(seen) is None,
         adherence=adherence_on(told.known, day) if adherence is None else adherence,
+        steered=None if seen.is_pregnant else steered,
     )
 
 

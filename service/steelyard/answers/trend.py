@@ -71,6 +71,8 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
     )
     # A state knows nothing of what was eaten before the log.
     member = member.with_log_read(trend.maintenance, reading if asked.usual_intake_kcal is None else None)
+    if member.steered is not None:
+        trend = replace(trend, maintenance=member.evidence)
     implied: dict[int, ImpliedIntake] = {}
     if not reading.fit.is_logged or TrendChoice.IMPLIED_INTAKE in asked.include:
         implied = intake_from_weight(assessed, reading, trend)
@@ -84,7 +86,7 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
     return Answered(
         TrendRead(date.fromordinal(day), trend, reading.daily, implied, composition),
         reasons=[assessed.resting.reason],
-        cautions=[*member.cautions, *([FROM_EQUATIONS] if member.learnt is None else [])],
+        cautions=[*member.cautions, *([FROM_EQUATIONS] if member.learnt is None and member.steered is None else [])],
         state=state_of(member, day, None if composition is None else composition.fat_fraction)
         if asked.is_handed_on
         else None,

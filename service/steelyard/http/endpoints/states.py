@@ -9,7 +9,7 @@ from msgspec.structs import asdict, replace
 from steelyard import answers
 from steelyard.science.body import Adherence
 from steelyard.science.log import Account, BodyRead, Log, Onset, StepsRead
-from steelyard.science.member import FatRead, Known, LearntBefore, StartingBody
+from steelyard.science.member import FatRead, Known, LearntBefore, StartingBody, Steered
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import FollowedPhase, FollowedWeek, History, IntakeChange, PhaseKind
 from steelyard.science.register import Contradiction
@@ -28,6 +28,7 @@ from ..schemas.states import (
     QuestionAsked,
     ReadSoFar,
     State,
+    SteeredFigure,
     StepsAsRead,
 )
 
@@ -60,6 +61,7 @@ def known(state: State | None, log: Log | None) -> Known | None:
         log=None if log is None else replace(log, onset=None if state.reading is None else _onset(state.reading)),
         adherence=_adherence(state.adherence),
         learnt=LearntBefore(state.logging_ratio.mean, state.physical_maintenance_kcal.mean),
+        steered=_steered(state.steered),
     )
 
 
@@ -71,6 +73,12 @@ def _adherence(figure: AdherenceFigure | UnsetType) -> Adherence | None:
     if isinstance(figure, UnsetType):
         return None
     return Adherence(Estimate(figure.mean, figure.standard_deviation), figure.weeks)
+
+
+def _steered(figure: SteeredFigure | UnsetType) -> Steered | None:
+    if isinstance(figure, UnsetType):
+        return None
+    return Steered(figure.date.toordinal(), Estimate(figure.mean_kcal, figure.standard_deviation_kcal))
 
 
 def _onset(reading: ReadSoFar) -> Onset:
@@ -219,6 +227,17 @@ def adherence_figure(found: Adherence | None) -> AdherenceFigure | UnsetType:
     )
 
 
+def _steered_figure(found: Steered | None) -> SteeredFigure | UnsetType:
+    if found is None:
+        return UNSET
+    mean, sd = found.maintenance.mean, found.maintenance.sd
+    return SteeredFigure(
+        date=date.fromordinal(found.day),
+        mean_kcal=round(min(max(mean, 101.0), 30000.0), 2),
+        standard_deviation_kcal=round(min(max(sd, 1.0), 15000.0), 2),
+    )
+
+
 def state(
     now: answers.StateNow,
     phase: schema.PhaseFollowed | None,
@@ -253,6 +272,7 @@ def state(
             is_new_programme=now.training.is_new_programme,
         ),
         adherence=adherence_figure(now.adherence),
+        steered=_steered_figure(now.steered),
         readings=[
             KnownReading(
                 date=date.fromordinal(r.day), fat_fraction=round(r.fat_fraction, 4), standard_deviation=round(r.sd, 4),

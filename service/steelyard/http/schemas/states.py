@@ -146,6 +146,16 @@ class QuestionAsked(Request, frozen=True, kw_only=True):
     asked_count: Annotated[int, Meta(ge=1, le=1000, description="How often it was asked by then.", examples=[1])] = 1
 
 
+class SteeredFigure(Request, frozen=True, kw_only=True):
+    """What weight taught of the maintenance of somebody who hardly logs food, as told, in the reviews by a day."""
+
+    date: Annotated[CivilDate, Meta(description="The day of the review that showed it.")]
+    mean_kcal: Annotated[float, Meta(gt=100, le=30000, description="Kilocalories a day, as told.", examples=[2480])]
+    standard_deviation_kcal: Annotated[
+        float, Meta(gt=0, le=15000, description="Its standard deviation.", examples=[160])
+    ]
+
+
 class State(Request, frozen=True, kw_only=True):
     """What is known of a person on a day, each figure with its error. Send it with the next request, as it is, beside
     the same `profile`: it takes the place of the profile's weight and body fat, of the log so far and of the phase, so
@@ -180,6 +190,13 @@ class State(Request, frozen=True, kw_only=True):
         Meta(
             description="How well deficits are kept to, as reviews of them have shown; absent where none has. Plans, "
             "forecasts, decisions and seasons expect of a deficit what it says."
+        ),
+    ] = UNSET
+    steered: Annotated[
+        SteeredFigure | UnsetType,
+        Meta(
+            description="What weight taught of maintenance in phases with hardly any food logged, as reviews of them "
+            "read it; absent where none did. Plans start from it, until food is logged."
         ),
     ] = UNSET
     readings: Annotated[

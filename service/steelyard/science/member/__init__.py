@@ -15,6 +15,7 @@ from .told import (
     Known,
     LearntBefore,
     StartingBody,
+    Steered,
     Told,
 )
 
@@ -25,6 +26,7 @@ __all__ = [
     "LearntBefore",
     "Member",
     "StartingBody",
+    "Steered",
     "Told",
     "adherence_on",
     "body_at",

@@ -99,6 +99,9 @@ def _check(person: Person, known: Known) -> None:
         detail = "Sex and height of the state are not those of the profile: it is another person's."
         raise Contradiction("STATE_OF_ANOTHER", "state", detail)
     weight, log = known.body.weight.mean, known.log
+    if known.steered is not None and known.steered.day > known.day:
+        detail = "What weight taught of maintenance is of a day after the state."
+        raise Contradiction("STATE_CONTRADICTS_ITSELF", "state.steered", detail)
     _check_body(known.body, "state")
     if log is None:
         return

@@ -3,7 +3,16 @@
 from msgspec.structs import replace
 
 from ..body import Body
-from ..log import LOGGING_RATIO_LEAST, Log, LogMaintenance, Reading, Tail, maintenance_of, read_log
+from ..log import (
+    LOGGING_RATIO_LEAST,
+    LOGGING_RATIO_SD,
+    Log,
+    LogMaintenance,
+    Reading,
+    Tail,
+    maintenance_of,
+    read_log,
+)
 from ..measures import (
     Assessment,
     assess,
@@ -16,10 +25,11 @@ from ..measures import (
 from ..numbers import Estimate, facet
 from ..person import Person
 from ..rails import BMI_WARN, LOGGED_DAYS, Logged, Scale, Subject, judge_logged, logged_of, urgent_referral, whom_to_see
-from ..register import ON_LOGGING_SCALE, Message, traced
+from ..register import BY_WEIGHT, ON_LOGGING_SCALE, Message, traced
 from .known import adherence_on, settled
 from .pregnancy import without_gestation
-from .told import Told
+from .steering import steered, still_counts
+from .told import Steered, Told
 
 
 class Member:
@@ -46,14 +56,33 @@ class Member:
         return found if self.told.fat is None else found._replace(fat=self.told.fat)
 
     @facet
-    def learnt(self) -> LogMaintenance | None:
-        """What the log says of maintenance; None without one, or where maintenance was told."""
+    def of_log(self) -> LogMaintenance | None:
+        """What the log alone says of maintenance; None without one, or where maintenance was told."""
         log = self.told.log
         if self.told.maintenance is not None or log is None:
             return None
         found = self.believed(self._learn(log.last_day if self.told.as_of_day is None else self.told.as_of_day))
         # Weights alone say nothing of the logging scale, nor of maintenance.
-        return found if log.intakes else None
+        return found if log.holds_food else None
+
+    @facet
+    def learnt(self) -> LogMaintenance | None:
+        """The same, with what the scale taught of who hardly logs food."""
+        return self.of_log if self.of_log is None or self.steered is None else self._steered(self.of_log, self.steered)
+
+    @facet
+    def steered(self) -> Steered | None:
+        """What reviews have seen of the maintenance of who hardly logs food, where it counts: never in pregnancy."""
+        known = self.told.known
+        if known is None or known.steered is None or self.told.maintenance is not None or self.seen.is_pregnant:
+            return None
+        return known.steered
+
+    def _steered(self, found: LogMaintenance, taught: Steered) -> LogMaintenance:
+        log, day = self.told.log, self.told.as_of_day
+        if day is None:
+            day = taught.day if log is None else log.last_day
+        return steered(found, taught, log, day, self.assessed.resting.mean)
 
     @traced
     def _learn(self, day: int) -> LogMaintenance:
@@ -86,7 +115,22 @@ class Member:
         if self.told.maintenance is not None:
             check_expenditure(self.told.maintenance.mean, self.assessed.resting.mean, "maintenance.kcal_per_day")
             return self.told.maintenance
-        return self.prior if self.learnt is None else self.learnt.maintenance
+        return self.evidence.maintenance
+
+    @facet
+    def evidence(self) -> LogMaintenance:
+        """What the log, the equations and the scale say of a maintenance that nobody told."""
+        if self.learnt is not None:
+            return self.learnt
+        prior = self.prior
+        # Without a log of food what is told is taken for what is eaten.
+        found = LogMaintenance(prior, prior, Estimate(1.0, LOGGING_RATIO_SD), 1.0, 0.0)
+        return found if self.steered is None else self._steered(found, self.steered)
+
+    @property
+    def is_steered(self) -> bool:
+        """Whether maintenance rests on the scale more than on a log of food since."""
+        return self.steered is not None and still_counts(self.told.log, self.steered)
 
     @property
     def cautions(self) -> list[Message]:
@@ -99,6 +143,8 @@ class Member:
         cautions += [action.message for action in judge_logged(self.subject)]
         if self.learnt is not None:
             cautions.append(ON_LOGGING_SCALE)
+        if self.is_steered:
+            cautions.append(BY_WEIGHT)
         return [*cautions, *self.told.notes]
 
     @facet
@@ -107,8 +153,13 @@ class Member:
         prior, learnt = self.prior.mean, self.learnt
         if learnt is None:
             kcal, seen = self.maintenance.mean, self.seen
-            return seen if seen.maintenance_kcal == kcal else seen._replace(maintenance_kcal=kcal)
-        return self._read(self.maintenance.mean, self.scale, max(prior, learnt.physical.mean))
+            if seen.maintenance_kcal == kcal:
+                return seen
+            need = seen.physical_kcal if self.steered is None else max(seen.physical_kcal, kcal)
+            return seen._replace(maintenance_kcal=kcal, physical_kcal=need)
+        of_log = learnt if self.of_log is None else self.of_log
+        need = max(prior, learnt.physical.mean, of_log.physical.mean)
+        return self._read(self.maintenance.mean, self.scale, need)
 
     @facet
     def scale(self) -> Scale:
@@ -182,7 +233,7 @@ class Member:
     def with_log_read(self, learnt: LogMaintenance, reading: Reading | None = None) -> "Member":
         """The same member, their log read already; ``reading`` where it is that of ``log_on``."""
         other = self.told_otherwise(self.told)
-        other.learnt = learnt if self.told.log is not None and self.told.log.intakes else None
+        other.of_log = learnt if self.told.log is not None and self.told.log.holds_food else None
         if reading is not None:
             other._readings[reading.as_of_day] = reading
         return other

@@ -19,6 +19,13 @@ class FatRead(NamedTuple):
     method: BodyFatMethod
 
 
+class Steered(NamedTuple):
+    """Maintenance as told [kcal/d] that the scale showed by a day in reviews of somebody who hardly logs food."""
+
+    day: int
+    maintenance: Estimate
+
+
 class StartingBody(NamedTuple):
     """The body on the first morning of a phase [kg]."""
 
@@ -36,8 +43,9 @@ class LearntBefore(NamedTuple):
 
 
 class Known(NamedTuple):
-    """What a state tells: the body on ``day`` [kg], maintenance where the caller told it, the log so far, and how well
-    deficits were kept to, where that was seen. ``learnt`` was told of their log."""
+    """What a state tells: the body on ``day`` [kg], maintenance where the caller told it, the log so far, how well
+    deficits were kept to and, of who hardly logs food, what their weight taught of their maintenance, where that was
+    seen. ``learnt`` was told of their log."""
 
     day: int
     sex: Sex
@@ -49,6 +57,7 @@ class Known(NamedTuple):
     log: Log | None = None
     adherence: Adherence | None = None
     learnt: LearntBefore | None = None
+    steered: Steered | None = None
 
 
 class Told(NamedTuple):

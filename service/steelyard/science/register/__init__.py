@@ -103,6 +103,7 @@ from .bibliography import (
     WYCHERLEY_2012,
 )
 from .cautions import (
+    BY_WEIGHT,
     FAT_FROM_BMI,
     FROM_EQUATIONS,
     NOT_MEDICAL_ADVICE,
@@ -151,6 +152,7 @@ __all__ = [
     "BRAY_2012",
     "BROZEK_1963",
     "BYRNE_2005",
+    "BY_WEIGHT",
     "CAMPBELL_2020",
     "CAREAU_2021",
     "CHASTON_2007",
