@@ -7,12 +7,14 @@ before that. So one week of water changes nothing, and what is told stays the sa
 import math
 from typing import NamedTuple
 
+import msgspec
+
 from ..log import Log, is_known_on
 from ..measures import body_of
 from ..member import Member
 from ..numbers import Estimate
 from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, PromisedChange, PromisedPath
-from ..rails import Subject
+from ..rails import Scale, Subject
 from ..register import traced
 from . import texts
 from .correction import STEP_KCAL, RestOfPhase
@@ -74,16 +76,24 @@ def read_on(member: Member, phase: FollowedPhase, log: Log, day: int, settled: S
     promised = PromisedPath(phase, body_before, member.subject.protein_kg, now.ratio, (unseen, now.days))
     planned = promised.change(unseen, now.days)
     body = body_now(member, phase, now, promised.change(0, unseen).tissue)
-    subject = _subject(member, log, now)
+    subject = _subject(member, phase, log, now)
     return PhaseRead(now, RestOfPhase(phase, subject, body, now.ratio, day), promised, planned)
 
 
-def _subject(member: Member, log: Log, now: Now) -> Subject:
+def _subject(member: Member, phase: FollowedPhase, log: Log, now: Now) -> Subject:
     """What the rails read of the member at the phase's start, with what the log tells of their scale."""
     learnt = now.maintenance
+    scale = member.scale_by(learnt)
+    if now.eaten.is_hardly_logged:
+        # What was told is no record of what is eaten: no rail gives way to it beyond what a log told the plan.
+        known = Scale()
+        if now.reading.fit.is_logged:
+            ratio = learnt.logging_ratio if phase.ratio is None else phase.ratio
+            known = member.scale_by(msgspec.structs.replace(learnt, logging_ratio=ratio))
+        scale = Scale(max(scale.ratio, known.ratio), max(scale.most, known.most))
     return member.subject._replace(
         maintenance_kcal=learnt.maintenance.mean,
-        scale=member.scale_by(learnt),
+        scale=scale,
         physical_kcal=max(member.prior.mean, learnt.physical.mean),
         logged=member.logged_in(log),
     )

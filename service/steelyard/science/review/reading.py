@@ -42,6 +42,7 @@ _RECENT_DAYS = 7
 _FOLLOWED_DAYS = 28
 _BEFORE_PHASE_DAYS = 14
 _STILL_DAYS = 7  # before a phase, on whose first day water moves already
+_OF_EQUATIONS = 0.99  # with this share of the error of the equations, roundings left out, a plan rests on them alone
 _LEAST_RATIO_SD = 0.04  # no log is surer of what it leaves out
 
 
@@ -184,11 +185,10 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
     first = next(i for i, seen in enumerate(daily.is_weighed) if seen)
     then = min(last, max(phase.start_day - daily.first_day, first))
     filled = fill_intake(counted, prior_on_logging_scale(assessed.total).mean)
-    fades = texts.PLAN_FADES_DEFICIT_DAYS if phase.kind.is_deficit else texts.PLAN_FADES_DAYS
     if member.subject.is_pregnant:
         maintenance = member.believed(found)
     else:
-        maintenance = with_plan(found, phase.maintenance, day - phase.start_day, fades, phase.ratio)
+        maintenance = _beside_plan(found, phase, day, reading, is_hardly_logged=eaten.is_hardly_logged)
     ratio = min(1.2, max(LOGGING_RATIO_LEAST, maintenance.logging_ratio.mean))
     recent = filled[max(0, last - _RECENT_DAYS) : last] or filled[:1]
     two_weeks = slice(max(0, last - 14), last)
@@ -220,6 +220,21 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
         notes=trend.notes,
         reading=handed,
     )
+
+
+def _beside_plan(
+    found: LogMaintenance, phase: FollowedPhase, day: int, reading: Reading, *, is_hardly_logged: bool
+) -> LogMaintenance:
+    """Maintenance as read on a day, beside what the plan started from.
+
+    Where hardly any food is logged, no change of logging can be taken for one of eating, so that the plan counts for
+    long; but a plan from the equations alone tells nothing that the reading does not start from itself.
+    """
+    is_slow = phase.kind.is_deficit or is_hardly_logged
+    if is_hardly_logged and phase.maintenance.sd >= _OF_EQUATIONS * reading.fit.prior.sd:
+        return found
+    fades = texts.PLAN_FADES_DEFICIT_DAYS if is_slow else texts.PLAN_FADES_DAYS
+    return with_plan(found, phase.maintenance, day - phase.start_day, fades, phase.ratio)
 
 
 def _as_steered(
