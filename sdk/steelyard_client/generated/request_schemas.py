@@ -1650,6 +1650,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                 "type": "array",
             },
             "sex": {"$ref": "Sex"},
+            "steered": {"$ref": "SteeredFigure"},
             "training": {"$ref": "Training"},
             "usual_intake_kcal": {
                 "anyOf": [
@@ -1677,6 +1678,20 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             "adaptation_kcal",
             "training",
         ],
+        "type": "object",
+    },
+    "SteeredFigure": {
+        "additionalProperties": False,
+        "properties": {
+            "date": {"format": "date", "type": "string"},
+            "mean_kcal": {"exclusiveMinimum": 100, "maximum": 30000, "type": "number"},
+            "standard_deviation_kcal": {
+                "exclusiveMinimum": 0,
+                "maximum": 15000,
+                "type": "number",
+            },
+        },
+        "required": ["date", "mean_kcal", "standard_deviation_kcal"],
         "type": "object",
     },
     "StepsAsRead": {

@@ -77,6 +77,7 @@ __all__ = [
     "SkinfoldMeasurementDict",
     "StartBodyDict",
     "StateDict",
+    "SteeredFigureDict",
     "StepsAsReadDict",
     "StepsEntryDict",
     "TargetDict",
@@ -1407,6 +1408,8 @@ class StateDict(TypedDict):
     reading: What was read of the log before those weeks.
     readings: Readings of body fat so far, oldest first. `[]` if absent.
     sex: See `SexDict`.
+    steered: What weight taught of maintenance in phases with hardly any food logged, as reviews of them read it;
+        absent where none did. Plans start from it, until food is logged.
     training: See `TrainingDict`.
     usual_intake_kcal: Eaten a day at present, logging scale; null where not known. 800 to 8000.
     version: Version of the state. `1` if absent. 1 to 1.
@@ -1434,10 +1437,24 @@ class StateDict(TypedDict):
     reading: "NotRequired[models.ReadSoFar | ReadSoFarDict | None]"
     readings: "NotRequired[Sequence[models.KnownReading | KnownReadingDict]]"
     sex: "models.Sex | Literal['female', 'male', 'unspecified']"
+    steered: "NotRequired[models.SteeredFigure | SteeredFigureDict]"
     training: "models.Training | TrainingDict"
     usual_intake_kcal: "NotRequired[float | None]"
     version: "NotRequired[int]"
     weight_kg: "models.MassFigure | MassFigureDict"
+
+
+class SteeredFigureDict(TypedDict):
+    """What weight taught of the maintenance of somebody who hardly logs food, as told, in the reviews by a day.
+
+    date: The day of the review that showed it.
+    mean_kcal: Kilocalories a day, as told.
+    standard_deviation_kcal: Its standard deviation.
+    """
+
+    date: "datetime.date | str"
+    mean_kcal: "float"
+    standard_deviation_kcal: "float"
 
 
 class StepsAsReadDict(TypedDict):

@@ -188,6 +188,7 @@ if TYPE_CHECKING:
     from .source_effect import SourceEffect as SourceEffect
     from .start_body import StartBody as StartBody
     from .state import State as State
+    from .steered_figure import SteeredFigure as SteeredFigure
     from .steps_as_read import StepsAsRead as StepsAsRead
     from .steps_entry import StepsEntry as StepsEntry
     from .steps_lately import StepsLately as StepsLately
@@ -394,6 +395,7 @@ _MODULES = {
     "SourceEffect": "source_effect",
     "StartBody": "start_body",
     "State": "state",
+    "SteeredFigure": "steered_figure",
     "StepsAsRead": "steps_as_read",
     "StepsEntry": "steps_entry",
     "StepsLately": "steps_lately",
@@ -600,6 +602,7 @@ __all__ = [
     "SourceEffect",
     "StartBody",
     "State",
+    "SteeredFigure",
     "StepsAsRead",
     "StepsEntry",
     "StepsLately",

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from ..models.question_asked import QuestionAsked
     from ..models.ratio_figure import RatioFigure
     from ..models.read_so_far import ReadSoFar
+    from ..models.steered_figure import SteeredFigure
     from ..models.training import Training
 
 
@@ -63,6 +64,8 @@ class State:
                 is not asked anew every week.
             reading (None | ReadSoFar | Unset): What was read of the log before those weeks.
             readings (list[KnownReading] | Unset): Readings of body fat so far, oldest first. `[]` if absent.
+            steered (SteeredFigure | Unset): What weight taught of the maintenance of somebody who hardly logs food, as
+                told, in the reviews by a day.
             usual_intake_kcal (float | None | Unset): Eaten a day at present, logging scale; null where not known.
             version (int | Unset): Version of the state. `1` if absent.
     """
@@ -90,6 +93,7 @@ class State:
     question: QuestionAsked | Unset = UNSET
     reading: None | ReadSoFar | Unset = UNSET
     readings: list[KnownReading] | Unset = UNSET
+    steered: SteeredFigure | Unset = UNSET
     usual_intake_kcal: float | None | Unset = UNSET
     version: int | Unset = UNSET
 
@@ -188,6 +192,10 @@ class State:
                 readings_item = readings_item_data.to_dict()
                 readings.append(readings_item)
 
+        steered: dict[str, Any] | Unset = UNSET
+        if not isinstance(self.steered, Unset):
+            steered = self.steered.to_dict()
+
         usual_intake_kcal: float | None | Unset
         if isinstance(self.usual_intake_kcal, Unset):
             usual_intake_kcal = UNSET
@@ -233,6 +241,8 @@ class State:
             field_dict["reading"] = reading
         if readings is not UNSET:
             field_dict["readings"] = readings
+        if steered is not UNSET:
+            field_dict["steered"] = steered
         if usual_intake_kcal is not UNSET:
             field_dict["usual_intake_kcal"] = usual_intake_kcal
         if version is not UNSET:
@@ -253,6 +263,7 @@ class State:
         from ..models.question_asked import QuestionAsked  # noqa: PLC0415
         from ..models.ratio_figure import RatioFigure  # noqa: PLC0415
         from ..models.read_so_far import ReadSoFar  # noqa: PLC0415
+        from ..models.steered_figure import SteeredFigure  # noqa: PLC0415
         from ..models.training import Training  # noqa: PLC0415
 
         d = dict(src_dict)
@@ -403,6 +414,13 @@ class State:
 
                 readings.append(readings_item)
 
+        _steered = d.pop("steered", UNSET)
+        steered: SteeredFigure | Unset
+        if isinstance(_steered, Unset):
+            steered = UNSET
+        else:
+            steered = SteeredFigure.from_dict(_steered)
+
         def _parse_usual_intake_kcal(data: object) -> float | None | Unset:
             if data is None:
                 return data
@@ -438,6 +456,7 @@ class State:
             question=question,
             reading=reading,
             readings=readings,
+            steered=steered,
             usual_intake_kcal=usual_intake_kcal,
             version=version,
         )

@@ -446,7 +446,7 @@ FAT_FROM_BMI = Dein Körperfett ist aus Größe und Gewicht geschätzt. Bei Musk
 ON_LOGGING_SCALE = Dieser Bedarf passt zu deinem Protokoll: Schreibst du weniger auf, als du isst, soll genau diese Menge darin stehen.
 TWO_SEXES = Gerechnet ist mit den Gleichungen beider Geschlechter: Die Spanne deckt beide ab, und die strengeren Grenzen gelten.
 FROM_EQUATIONS = Ohne Protokoll stammt das allein aus Gleichungen. Am genauesten wird es mit vier Wochen Gewicht und Essen im Protokoll.
-MAINTENANCE_BY_WEIGHT = Du protokollierst kaum Essen, darum richtet sich dein Bedarf danach, wie sich dein Gewicht mit den Vorgaben entwickelt hat. Genauer wird es mit Essensprotokoll.
+MAINTENANCE_BY_WEIGHT = Du protokollierst kaum Essen. Dein Bedarf folgt deshalb daraus, wie dein Gewicht auf die Vorgaben reagiert hat. Mit Essensprotokoll wird er genauer.
 
 # Ablehnungen, jede mit der Stelle, die hilft.
 REFUSED_UNDER_AGE = Unter { NUMBER($limit_years, maximumFractionDigits: 0) } Jahren planen wir kein Energiedefizit. Sprich bitte zuerst mit einer Ärztin, einem Arzt oder einer Ernährungsfachkraft; Bedarf und Trends bleiben dir.

@@ -442,7 +442,7 @@ FAT_FROM_BMI = Tu grasa se ha estimado por estatura y peso, y en personas muscul
 ON_LOGGING_SCALE = Este mantenimiento va con tu forma de apuntar: si apuntas menos de lo que comes, tu registro debe mostrar esta cantidad.
 TWO_SEXES = Se han usado las ecuaciones de ambos sexos: el margen cubre las dos, y se aplican los límites más estrictos.
 FROM_EQUATIONS = Sin registro, esto sale solo de ecuaciones. Lo que más lo afina son cuatro semanas de peso y comida apuntados.
-MAINTENANCE_BY_WEIGHT = Apenas apuntas comida, así que esto sigue lo que hizo tu peso comiendo según lo indicado. Apuntar la comida lo afina.
+MAINTENANCE_BY_WEIGHT = Apenas apuntas comida, así que esto sale de cómo respondió tu peso a lo indicado. Apuntar la comida lo hace más exacto.
 
 # Negativas, cada una con a quién acudir.
 REFUSED_UNDER_AGE = Con menos de { NUMBER($limit_years, maximumFractionDigits: 0) } años no se planea ningún déficit. Habla antes con un médico o dietista; mantenimiento y tendencias siguen disponibles.

@@ -28,7 +28,7 @@ from ..rails import BMI_WARN, LOGGED_DAYS, Logged, Scale, Subject, judge_logged,
 from ..register import BY_WEIGHT, ON_LOGGING_SCALE, Message, traced
 from .known import adherence_on, settled
 from .pregnancy import without_gestation
-from .steering import steered, still_counts
+from .steering import still_counts, with_steering
 from .told import Steered, Told
 
 
@@ -78,11 +78,12 @@ class Member:
             return None
         return known.steered
 
+    @traced
     def _steered(self, found: LogMaintenance, taught: Steered) -> LogMaintenance:
         log, day = self.told.log, self.told.as_of_day
         if day is None:
             day = taught.day if log is None else log.last_day
-        return steered(found, taught, log, day, self.assessed.resting.mean)
+        return with_steering(found, taught, log, day, self.assessed.resting.mean)
 
     @traced
     def _learn(self, day: int) -> LogMaintenance:

@@ -11,7 +11,7 @@ from ..body import ADHERENCE_SPREAD
 from ..log import RATIO_DRIFT, Log, LogMaintenance
 from ..measures import EXPENDITURE_BELIEVED, check_expenditure
 from ..numbers import Estimate
-from ..register import Basis, Kind, constant, equation
+from ..register import Basis, Kind, constant, equation, traced
 from .told import Steered
 
 FADES_DAYS = constant(
@@ -25,6 +25,7 @@ def days_logged_since(log: Log | None, day: int) -> int:
     return 0 if log is None else len({entry.day for entry in log.intakes if entry.day >= day and not entry.is_partial})
 
 
+@traced
 def still_counts(log: Log | None, taught: Steered) -> bool:
     """Whether what the scale taught counts for more than what was logged since."""
     return days_logged_since(log, taught.day) < FADES_DAYS
@@ -52,7 +53,9 @@ def with_error(taught: Steered, day: int) -> Estimate:
     basis=Basis.JUDGEMENT,
     valid_range="after a review of a phase in which hardly any food was logged; not in pregnancy",
 )
-def steered(found: LogMaintenance, taught: Steered, log: Log | None, day: int, resting_kcal: float) -> LogMaintenance:
+def with_steering(
+    found: LogMaintenance, taught: Steered, log: Log | None, day: int, resting_kcal: float
+) -> LogMaintenance:
     """``found`` of the log, or of the equations where no food was ever logged, with what the scale ``taught``.
 
     The rails ask how much is eaten of what is told, of which the scale says nothing: so the logging ratio may rise by
