@@ -391,6 +391,87 @@ def test_who_logs_no_food_is_steered_by_the_scale(per_day: float, least: int, mo
     assert max(map(abs, changes)) <= 200
 
 
+def _without_food(per_day: float, weeks: int = 8, **who: Any) -> Json:
+    """The last review of a hold of so many weeks, in which weight falls so much a day and no food is logged."""
+    state = call("plan_phases", {**ASKED, "phase": {"kind": "maintenance", "weeks": weeks}})["state"]
+    for week in range(1, weeks + 1):
+        log = {"weights": lived(7 * week - 7, 7 * week, 0.0, week, per_day)["weights"]}
+        answer = call("review_phase", {**WHO, **who, "state": state, "log": log, "is_finished": week == weeks})
+        state = answer["state"]
+    return answer
+
+
+@pytest.mark.parametrize("per_day", [0.07, -0.06])
+def test_the_next_plan_of_who_logs_no_food_starts_from_what_the_scale_taught(per_day: float) -> None:
+    review = _without_food(per_day)
+    state, taught = review["state"], review["maintenance_kcal"]["mean"]
+    assert state["steered"]["mean_kcal"] == pytest.approx(taught, abs=1.0)
+    asked = {**WHO, "state": state, "start_date": "2026-05-26", "phase": {"kind": "maintenance", "weeks": 4}}
+    planned = call("plan_phases", asked)
+    without = call("plan_phases", {**asked, "state": _untaught(state)})
+    assert planned["maintenance_kcal"]["mean"] == pytest.approx(taught, abs=1.0)
+    assert (planned["maintenance_kcal"]["mean"] - without["maintenance_kcal"]["mean"]) * per_day > 100.0 * abs(per_day)
+    assert planned["state"]["steered"] == state["steered"], "it is handed on, whoever answers in between"
+    assert planned["logging_ratio"] == without["logging_ratio"]
+    assert "MAINTENANCE_BY_WEIGHT" in [caution["code"] for caution in planned["cautions"]]
+    for name in ("estimate_maintenance", "read_trend"):
+        answer = call(name, {"profile": WHO["profile"], "state": state})
+        assert answer["maintenance_kcal"]["mean"] == pytest.approx(taught, abs=1.0)
+        assert {"FROM_EQUATIONS", "MAINTENANCE_BY_WEIGHT"} & {caution["code"] for caution in answer["cautions"]} == {
+            "MAINTENANCE_BY_WEIGHT"
+        }
+
+
+def _untaught(state: Json) -> Json:
+    return {name: value for name, value in state.items() if name != "steered"}
+
+
+def test_food_that_is_logged_afterwards_overrules_the_scale() -> None:
+    """Eight weeks of log after a hold that lost: the answer is that of the log, within a twentieth of what it was."""
+    state = _without_food(0.07)["state"]
+    apart = []
+    for days in (1, 14, 56):
+        log = lived(56, 56 + days, 2300.0, 9, 0.0, weight=79.5)
+        told, untold = (
+            call("estimate_maintenance", {"profile": WHO["profile"], "state": each, "log": log})["maintenance_kcal"][
+                "mean"
+            ]
+            for each in (state, _untaught(state))
+        )
+        apart.append(abs(told - untold))
+    assert apart[0] > apart[1] > apart[2]
+    assert apart[2] < 0.05 * apart[0], apart
+
+
+def test_what_the_scale_taught_ends_with_a_pregnancy() -> None:
+    state = _without_food(0.0)["state"]
+    assert "steered" in state
+    expecting = {**WHO["screening"], "is_pregnant": True}
+    asked = {**WHO, "screening": expecting, "state": state, "start_date": "2026-05-26"}
+    planned = call("plan_phases", {**asked, "phase": {"kind": "maintenance", "weeks": 4}})
+    assert "steered" not in planned["state"]
+
+
+def test_what_the_scale_taught_lies_before_the_state() -> None:
+    state = _without_food(0.0)["state"]
+    state["steered"]["date"] = str(date.fromisoformat(state["as_of_date"]) + timedelta(days=1))
+    with pytest.raises(ProblemError) as raised:
+        call("estimate_maintenance", {"profile": WHO["profile"], "state": state})
+    assert codes(raised.value) == ["STATE_CONTRADICTS_ITSELF"]
+
+
+def test_who_stopped_logging_long_ago_keeps_the_scale_of_their_log() -> None:
+    """Twenty weeks without food are longer than the log that is handed on as it was sent: it says that food was."""
+    log = lived(-28, 0, 2500.0, 5, 0.0)
+    log["weights"] += lived(0, 140, 0.0, 6, 0.0)["weights"]
+    whole = call("read_trend", {"profile": WHO["profile"], "log": log})
+    state = whole["state"]
+    assert not state["log"].get("intakes")
+    for name in ("maintenance_kcal", "logging_ratio"):
+        again = call("estimate_maintenance", {"profile": WHO["profile"], "state": state})["state"][name]
+        assert again["mean"] == pytest.approx(state[name]["mean"], rel=0.002)
+
+
 def test_methods_that_disagree_are_named() -> None:
     """14 % by eye against 24 % by X-ray, a week apart."""
     log = {

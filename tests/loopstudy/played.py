@@ -42,7 +42,8 @@ def call(operation_id: str, body: Mapping[str, Any]) -> Answer:
 class Person:
     """Somebody who eats until their log shows what they were told. ``over_kcal`` a day is eaten besides from the start
     of the plan on and not logged; ``weekend_kcal`` is eaten besides on each day of a weekend in a deficit, and is in
-    the log where ``logs_weekends``, which else lacks those days."""
+    the log where ``logs_weekends``, which else lacks those days. Without ``logs_food`` they go by their plate, which
+    holds what it would have in a log, and send weights alone."""
 
     def __init__(
         self,
@@ -55,8 +56,9 @@ class Person:
         bias: float | None = None,
         weekend_kcal: float = 0.0,
         logs_weekends: bool = True,
+        logs_food: bool = True,
     ) -> None:
-        self.weekend_kcal, self.logs_weekends = weekend_kcal, logs_weekends
+        self.weekend_kcal, self.logs_weekends, self.logs_food = weekend_kcal, logs_weekends, logs_food
         self.rng = rng = random.Random(seed)
         self.fat_kg, self.lean_kg, self.start_kg = fat * weight_kg, (1.0 - fat) * weight_kg, weight_kg
         self.error = rng.gauss(0.0, 0.06) if bias is None else bias
@@ -109,7 +111,7 @@ class Person:
             self._next_day(logged / self.ratio + (self.over_kcal if over_kcal is None else over_kcal))
             if self.rng.random() < 0.85:
                 weights.append({"date": self.on, "weight_kg": round(weight, 1)})
-            if self.rng.random() < 0.93 and (self.logs_weekends or not lets_go):
+            if self.rng.random() < 0.93 and self.logs_food and (self.logs_weekends or not lets_go):
                 intakes.append({"date": self.on, "intake_kcal": round(logged)})
             self.today += timedelta(days=1)
         return {"weights": weights, "intakes": intakes}

@@ -10,6 +10,7 @@ import pytest
 from logstudy.worlds import Logs
 from loopstudy import advisers, members, study
 from loopstudy.members import FIRST_DAY, LEAD_DAYS, Lives
+from loopstudy.played import Person, call, followed, planned
 from msgspec.structs import replace
 from steelyard.science.log import Log
 
@@ -47,3 +48,28 @@ def test_without_a_log_of_food_reviews_still_beat_the_plan_alone(
     assert reviewed < most * alone
     assert all(each.under_floor == 0 for each in found["steelyard"])
     assert all(each.largest_step_kcal <= 200 for each in found["steelyard"])
+
+
+def test_the_next_phase_starts_from_what_the_scale_taught() -> None:
+    """Twelve people who never log food, over the wire: after a cut of eight weeks a hold is planned, by the state as it
+    was handed on and by the same without what the scale taught. What they need is what they are told at balance."""
+    handed: list[float] = []
+    alone: list[float] = []
+    for seed in range(12):
+        sex, weight, fat = ("male", 88.0, 0.24) if seed % 2 else ("female", 74.0, 0.34)
+        person = Person(seed, sex, weight, fat, logs_food=False)
+        cut = followed(person, planned(person, {"kind": "cut", "weeks": 8}))
+        state = cut[-1].review["state"]
+        needs = person.ratio * (person.maintenance_kcal - person.adapted_kcal)
+        for found, each in ((handed, state), (alone, {k: v for k, v in state.items() if k != "steered"})):
+            asked = {
+                **person.told,
+                "state": each,
+                "start_date": person.on,
+                "phase": {"kind": "maintenance", "weeks": 4},
+            }
+            plan = call("plan_phases", asked)
+            found.append(plan["maintenance_kcal"]["mean"] / needs - 1.0)
+    errors = study.rms(handed), study.rms(alone)
+    print(f"{errors[0]:.3f} of maintenance handed on, {errors[1]:.3f} by the equations")
+    assert errors[0] < 0.5 * errors[1]

@@ -10,7 +10,7 @@ from steelyard.science.body import advance, start_body
 from steelyard.science.log import LogMaintenance
 from steelyard.science.measures import body_of
 from steelyard.science.numbers import Estimate
-from steelyard.science.phase.followed import diet_of_week
+from steelyard.science.phase.followed import PhaseKind, diet_of_week
 from steelyard.science.review import reading
 from steelyard.science.review.reading import body_now, read_phase, with_plan
 
@@ -28,6 +28,30 @@ def test_the_plan_counts_for_half_after_the_days_it_fades_in(days: int, share: f
     assert both.maintenance.sd == pytest.approx(150.0 / math.sqrt(1.0 + share))
     # The physical estimate stays what the log says.
     assert both.maintenance.mean / both.logging_ratio.mean == pytest.approx(2700.0)
+
+
+# --- where hardly any food is logged ---------------------------------------------------------------------------------
+
+
+def beside_plan(plan_sd: float, kind: PhaseKind, *, is_hardly_logged: bool = True) -> LogMaintenance:
+    """A reading of 2,400 kcal on day 28 of a phase whose plan started from 2,600; 330 kcal is the equations' error."""
+    found = LogMaintenance(Estimate(2400.0, 150.0), Estimate(2400.0, 150.0), Estimate(1.0, 0.05), 0.2, 0.8)
+    phase: Any = SimpleNamespace(kind=kind, start_day=START_DAY, maintenance=Estimate(2600.0, plan_sd), ratio=None)
+    read: Any = SimpleNamespace(fit=SimpleNamespace(prior=Estimate(2600.0, 330.0)))
+    return reading._beside_plan(found, phase, START_DAY + 28, read, is_hardly_logged=is_hardly_logged)
+
+
+def test_a_plan_from_the_equations_tells_the_reading_nothing_that_it_does_not_start_from() -> None:
+    assert beside_plan(330.0, PhaseKind.MAINTENANCE).maintenance == Estimate(2400.0, 150.0)
+    assert beside_plan(330.0, PhaseKind.MAINTENANCE, is_hardly_logged=False).maintenance.mean > 2400.0
+    assert beside_plan(200.0, PhaseKind.MAINTENANCE).maintenance.mean > 2400.0
+
+
+def test_a_plan_counts_as_long_in_a_hold_without_food_logged_as_in_a_deficit() -> None:
+    hold, cut = (beside_plan(150.0, kind).maintenance.mean for kind in (PhaseKind.MAINTENANCE, PhaseKind.CUT))
+    assert hold == cut == pytest.approx((2400.0 + 0.8 * 2600.0) / 1.8)
+    logged = beside_plan(150.0, PhaseKind.MAINTENANCE, is_hardly_logged=False)
+    assert logged.maintenance.mean == pytest.approx((2400.0 + 0.2 * 2600.0) / 1.2)
 
 
 # --- how well it is kept to ------------------------------------------------------------------------------------------
