@@ -445,7 +445,7 @@ FAT_FROM_BMI = Your body fat was estimated from height and weight, which oversta
 ON_LOGGING_SCALE = Maintenance is on the scale of your own log: if you log less than you eat, this is the amount to log.
 TWO_SEXES = Equations for both sexes were used: the range covers both, and the stricter limits apply.
 FROM_EQUATIONS = Without a log this is worked out from equations alone. Four weeks of weights and food in a log make it most exact.
-MAINTENANCE_BY_WEIGHT = You log hardly any food, so this comes from how your weight answered what you were told to eat. Logging food makes it more exact.
+MAINTENANCE_BY_WEIGHT = You hardly log food, so this comes from how your weight answered what you were told to eat. Logging food makes it more exact.
 
 # Refusals, each with whom to see.
 REFUSED_UNDER_AGE = Under { NUMBER($limit_years, maximumFractionDigits: 0) } no deficit is planned. Please speak to a physician or registered dietitian first; maintenance and trends stay available.
