@@ -443,6 +443,25 @@ def test_food_that_is_logged_afterwards_overrules_the_scale() -> None:
     assert apart[2] < 0.05 * apart[0], apart
 
 
+@pytest.mark.parametrize("share", [0.3, 0.6, 0.8, 1.0, 1.3, 1.6])
+@pytest.mark.parametrize("sex", ["male", "female"])
+def test_no_floor_is_undercut_by_what_the_scale_taught(sex: str, share: float) -> None:
+    """Whatever it says that somebody needs of what they are told, who never logged is told no less than a floor."""
+    who = {**WHO, "profile": {**WHO["profile"], "sex": sex}}
+    log = {"weights": lived(-28, 0, 0.0, 5, 0.0)["weights"]}
+    state = call("read_trend", {"profile": who["profile"], "log": log})["state"]
+    kcal = share * state["maintenance_kcal"]["mean"]
+    state["steered"] = {"date": state["as_of_date"], "mean_kcal": kcal, "standard_deviation_kcal": 60.0}
+    asked = {**who, "state": state, "start_date": str(START)}
+    rest = call("estimate_maintenance", {"profile": who["profile"], "state": state})["resting_kcal"]["mean"]
+    floor = {"male": 1500.0, "female": 1200.0}[sex]
+    for phase, least in (({"kind": "mini_cut", "weeks": 6}, floor), ({"kind": "maintenance", "weeks": 6}, rest)):
+        planned = call("plan_phases", {**asked, "phase": phase})
+        told = [week["intake_kcal"] for each in planned["phases"] for week in each["weeks"]]
+        assert told or not planned["feasible"]
+        assert all(kcal >= least - 10.0 for kcal in told), (phase["kind"], told)
+
+
 def test_what_the_scale_taught_ends_with_a_pregnancy() -> None:
     state = _without_food(0.0)["state"]
     assert "steered" in state
