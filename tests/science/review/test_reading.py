@@ -33,24 +33,24 @@ def test_the_plan_counts_for_half_after_the_days_it_fades_in(days: int, share: f
 # --- where hardly any food is logged ---------------------------------------------------------------------------------
 
 
-def beside_plan(plan_sd: float, kind: PhaseKind, *, is_hardly_logged: bool = True) -> LogMaintenance:
+def beside_plan(plan_sd: float, kind: PhaseKind, *, is_steered: bool = True) -> LogMaintenance:
     """A reading of 2,400 kcal on day 28 of a phase whose plan started from 2,600; 330 kcal is the equations' error."""
     found = LogMaintenance(Estimate(2400.0, 150.0), Estimate(2400.0, 150.0), Estimate(1.0, 0.05), 0.2, 0.8)
     phase: Any = SimpleNamespace(kind=kind, start_day=START_DAY, maintenance=Estimate(2600.0, plan_sd), ratio=None)
     read: Any = SimpleNamespace(fit=SimpleNamespace(prior=Estimate(2600.0, 330.0)))
-    return reading._beside_plan(found, phase, START_DAY + 28, read, is_hardly_logged=is_hardly_logged)
+    return reading._beside_plan(found, phase, START_DAY + 28, read, is_steered=is_steered)
 
 
 def test_a_plan_from_the_equations_tells_the_reading_nothing_that_it_does_not_start_from() -> None:
     assert beside_plan(330.0, PhaseKind.MAINTENANCE).maintenance == Estimate(2400.0, 150.0)
-    assert beside_plan(330.0, PhaseKind.MAINTENANCE, is_hardly_logged=False).maintenance.mean > 2400.0
+    assert beside_plan(330.0, PhaseKind.MAINTENANCE, is_steered=False).maintenance.mean > 2400.0
     assert beside_plan(200.0, PhaseKind.MAINTENANCE).maintenance.mean > 2400.0
 
 
 def test_a_plan_counts_as_long_in_a_hold_without_food_logged_as_in_a_deficit() -> None:
     hold, cut = (beside_plan(150.0, kind).maintenance.mean for kind in (PhaseKind.MAINTENANCE, PhaseKind.CUT))
     assert hold == cut == pytest.approx((2400.0 + 0.8 * 2600.0) / 1.8)
-    logged = beside_plan(150.0, PhaseKind.MAINTENANCE, is_hardly_logged=False)
+    logged = beside_plan(150.0, PhaseKind.MAINTENANCE, is_steered=False)
     assert logged.maintenance.mean == pytest.approx((2400.0 + 0.2 * 2600.0) / 1.2)
 
 

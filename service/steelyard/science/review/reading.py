@@ -177,7 +177,8 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
     planned = phase.told_kcal(day - start)
     eaten = _eaten(phase, planned, daily.intake_kcal, daily.is_logged, daily.first_day)
     found, counted = trend.maintenance, daily
-    if eaten.is_hardly_logged and not member.subject.is_pregnant:
+    is_steered = eaten.is_hardly_logged and not member.subject.is_pregnant
+    if is_steered:
         told = _as_told(log, phase, planned)
         read = read_log(member.person, assessed, told, day, phase.usual_intake_kcal, phase_days=phase_days)
         found, counted = _as_steered(found, maintenance_of(read, assessed), reading, assessed.resting.mean), read.daily
@@ -188,7 +189,7 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
     if member.subject.is_pregnant:
         maintenance = member.believed(found)
     else:
-        maintenance = _beside_plan(found, phase, day, reading, is_hardly_logged=eaten.is_hardly_logged)
+        maintenance = _beside_plan(found, phase, day, reading, is_steered=is_steered)
     ratio = min(1.2, max(LOGGING_RATIO_LEAST, maintenance.logging_ratio.mean))
     recent = filled[max(0, last - _RECENT_DAYS) : last] or filled[:1]
     two_weeks = slice(max(0, last - 14), last)
@@ -223,15 +224,15 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
 
 
 def _beside_plan(
-    found: LogMaintenance, phase: FollowedPhase, day: int, reading: Reading, *, is_hardly_logged: bool
+    found: LogMaintenance, phase: FollowedPhase, day: int, reading: Reading, *, is_steered: bool
 ) -> LogMaintenance:
     """Maintenance as read on a day, beside what the plan started from.
 
-    Where hardly any food is logged, no change of logging can be taken for one of eating, so that the plan counts for
-    long; but a plan from the equations alone tells nothing that the reading does not start from itself.
+    Where weight alone steers, no change of logging can be taken for one of eating, so that the plan counts for long;
+    but a plan from the equations alone tells nothing that the reading does not start from itself.
     """
-    is_slow = phase.kind.is_deficit or is_hardly_logged
-    if is_hardly_logged and phase.maintenance.sd >= _OF_EQUATIONS * reading.fit.prior.sd:
+    is_slow = phase.kind.is_deficit or is_steered
+    if is_steered and phase.maintenance.sd >= _OF_EQUATIONS * reading.fit.prior.sd:
         return found
     fades = texts.PLAN_FADES_DEFICIT_DAYS if is_slow else texts.PLAN_FADES_DAYS
     return with_plan(found, phase.maintenance, day - phase.start_day, fades, phase.ratio)
