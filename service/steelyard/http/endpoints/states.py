@@ -9,7 +9,7 @@ from msgspec.structs import asdict, replace
 from steelyard import answers
 from steelyard.science.body import Adherence
 from steelyard.science.log import Account, BodyRead, Log, Onset, StepsRead
-from steelyard.science.member import FatRead, Known, LearntBefore, StartingBody, Steered
+from steelyard.science.member import FatRead, Known, StartingBody, Steered, ToldBefore
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import FollowedPhase, FollowedWeek, History, IntakeChange, PhaseKind
 from steelyard.science.register import Contradiction
@@ -60,7 +60,7 @@ def known(state: State | None, log: Log | None) -> Known | None:
         ),
         log=None if log is None else replace(log, onset=None if state.reading is None else _onset(state.reading)),
         adherence=_adherence(state.adherence),
-        learnt=LearntBefore(state.logging_ratio.mean, state.physical_maintenance_kcal.mean),
+        told_before=ToldBefore(state.logging_ratio.mean, state.physical_maintenance_kcal.mean),
         steered=_steered(state.steered),
     )
 

@@ -13,21 +13,21 @@ from .member import (
 from .told import (
     FatRead,
     Known,
-    LearntBefore,
     StartingBody,
     Steered,
     Told,
+    ToldBefore,
 )
 
 __all__ = [
     "LEAST_FAT_SD",
     "FatRead",
     "Known",
-    "LearntBefore",
     "Member",
     "StartingBody",
     "Steered",
     "Told",
+    "ToldBefore",
     "adherence_on",
     "body_at",
     "fat_known",

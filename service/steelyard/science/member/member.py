@@ -94,7 +94,7 @@ class Member:
         screening, known = self.told.screening, self.told.known
         if screening is None or not screening.is_pregnant:
             return found
-        before = None if known is None else known.learnt
+        before = None if known is None else known.told_before
         return without_gestation(found, self.prior.mean, self.assessed.resting.mean, before)
 
     def log_on(self, day: int) -> Reading:

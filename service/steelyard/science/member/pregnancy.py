@@ -4,14 +4,14 @@ from ..log import LOGGING_RATIO, LogMaintenance
 from ..measures import EXPENDITURE_REFUSED
 from ..numbers import Estimate
 from ..register import traced
-from .told import LearntBefore
+from .told import ToldBefore
 
 _WHOLE = 1.0
 
 
 @traced
 def without_gestation(
-    found: LogMaintenance, prior_kcal: float, resting_kcal: float, before: LearntBefore | None
+    found: LogMaintenance, prior_kcal: float, resting_kcal: float, before: ToldBefore | None
 ) -> LogMaintenance:
     """``found`` of a log in pregnancy, which moves neither physical maintenance nor the share of it that is logged.
 

@@ -35,7 +35,7 @@ class StartingBody(NamedTuple):
     is_measured: bool
 
 
-class LearntBefore(NamedTuple):
+class ToldBefore(NamedTuple):
     """What an earlier answer told: logged over eaten energy, and physical maintenance [kcal/d]."""
 
     ratio: float
@@ -45,7 +45,7 @@ class LearntBefore(NamedTuple):
 class Known(NamedTuple):
     """What a state tells: the body on ``day`` [kg], maintenance where the caller told it, the log so far, how well
     deficits were kept to and, of who hardly logs food, what their weight taught of their maintenance, where that was
-    seen. ``learnt`` was told of their log."""
+    seen. ``told_before`` was told of their log."""
 
     day: int
     sex: Sex
@@ -56,7 +56,7 @@ class Known(NamedTuple):
     readings: tuple[FatRead, ...] = ()
     log: Log | None = None
     adherence: Adherence | None = None
-    learnt: LearntBefore | None = None
+    told_before: ToldBefore | None = None
     steered: Steered | None = None
 
 
