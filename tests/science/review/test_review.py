@@ -16,9 +16,10 @@ from steelyard.science.person.screening import Screening
 from steelyard.science.phase.followed import FollowedPhase, IntakeChange, PhaseKind, Verdict, corrected_week
 from steelyard.science.rails.subject import Refused
 from steelyard.science.register.errors import OutOfDomain
-from steelyard.science.review.advice import Advice, NextStep
+from steelyard.science.review.advice import Advice, NextStep, advise
 from steelyard.science.review.attention import attention_of
 from steelyard.science.review.correction import down, up
+from steelyard.science.review.due import Due, read_on
 from steelyard.science.review.reading import change_over, read_phase
 from steelyard.science.review.review import Review, review_phase
 from steelyard.science.review.verdict import Probabilities, contradicts, judge, more_days_needed, probabilities
@@ -426,6 +427,18 @@ def test_who_is_slower_extends_a_cut_before_eating_less() -> None:
             assert found.advice.correction_kcal >= 0  # a rail may raise it
         out_of_reach += "REVIEW_OUT_OF_REACH" in codes(found)
     assert extended >= 3
+
+
+def test_a_last_day_is_not_extended_to_itself() -> None:
+    """What the readings find due may lie behind a phase on its last day: then nothing is moved."""
+    member = Member(3)
+    phase = msgspec.structs.replace(member.plan(6), fat_loss_kg=2.0)
+    member.follow(phase, 41, Habits())
+    read = read_on(member.told(), phase, member.log, member.day)
+    due = Due(end_day=member.day - 2)
+    found = advise(phase, read.course, read.now, read.promised, Verdict.WITHIN_INTERVAL, False, due)
+    assert (found.decision, found.days_ahead) == (NextStep.CONTINUE, 1)
+    assert not {"REVIEW_EXTEND", "REVIEW_SHORTEN"} & {reason.code for reason in found.reasons}
 
 
 def test_a_mini_cut_is_never_extended_past_six_weeks() -> None:

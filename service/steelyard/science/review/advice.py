@@ -320,7 +320,7 @@ class _Deficit:
             if moved < left:
                 decision, days = NextStep.SHORTEN, moved
                 self.reasons.append(say(texts.SHORTEN, date=self._date(moved), days=left - moved))
-            elif left == course.days_left and up(course.limits(moved).least) <= change:
+            elif moved > left == course.days_left and up(course.limits(moved).least) <= change:
                 # More days may bring a stricter rail: a phase over six weeks is a long one.
                 decision, days = NextStep.EXTEND, moved
                 self.reasons.append(say(texts.EXTEND, date=self._date(moved), days=moved - left))
