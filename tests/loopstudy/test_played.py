@@ -83,8 +83,8 @@ def test_few_who_keep_to_a_cut_are_told_to_eat_otherwise_and_most_who_eat_more_a
     """Weekly reviews of a cut of twelve weeks, in a world whose bodies lose a third more than the plan says.
 
     On plan are the honest whose tissue goes what was promised, give or take half of it. Of those who eat 300 kcal a day
-    unlogged 55 % are named by day 28, of the honest at most 5 %. What a review goes by was set on people of two other
-    seeds.
+    unlogged half are named by day 28, of the honest at most 5 %. What a review goes by was set on people of two other
+    seeds, and then on one in twenty false alarms, which cost five in a hundred of those who eat so little more.
     """
     count, on_plan, changed, named = 80, 0, 0, {0.0: 0, 300.0: 0}
     for over_kcal in named:
@@ -100,7 +100,7 @@ def test_few_who_keep_to_a_cut_are_told_to_eat_otherwise_and_most_who_eat_more_a
                 changed += any(week.review["correction_kcal"] for week in weeks)
     assert on_plan >= 0.6 * count
     assert changed <= 0.15 * on_plan
-    assert named[300.0] >= 0.55 * count
+    assert named[300.0] >= 0.5 * count
     assert named[0.0] <= 0.05 * count
 
 

@@ -100,7 +100,7 @@ NAMED_TISSUE = constant(
 )
 NAMED_ODDS = constant(
     "review_named_odds",
-    3.2,
+    3.0,
     unit="1",
     summary="A plan is contradicted from these odds, the weighted geometric mean of the three; set on the same people, "
     "of whom one in twenty is called so though tissue goes as planned",
@@ -108,7 +108,7 @@ NAMED_ODDS = constant(
 )
 STAYS_ODDS = constant(
     "review_stays_odds",
-    1.6,
+    1.5,
     unit="1",
     summary="What the review before told stays told down to these odds of the three witnesses, half of those "
     "that call it so: few verdicts then change from one day to the next",
