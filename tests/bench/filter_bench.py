@@ -17,7 +17,8 @@ import statsmodels.api as sm  # type: ignore[import-untyped]
 from steelyard.science.body.energy_balance import advance
 from steelyard.science.body.state import Diet, calibrate
 from steelyard.science.log import kernel as k
-from steelyard.science.log.entries import DailyLog, IntakeDay, Log, Weighing, clean_log
+from steelyard.science.log.cleaning import clean_log
+from steelyard.science.log.entries import DailyLog, IntakeDay, Log, Weighing
 from steelyard.science.log.logging_scale import fill_intake, prior_on_logging_scale
 from steelyard.science.log.tissue_model import TissueModel, tissue_model
 from steelyard.science.log.trend_reading import read_trend

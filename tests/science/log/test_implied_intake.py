@@ -1,7 +1,8 @@
 """Intake read from weight alone, against what simulated people ate."""
 
 from science.log.test_trend import FIRST, MODEL, PRIOR, body, simulated
-from steelyard.science.log.entries import Log, clean_log
+from steelyard.science.log.cleaning import clean_log
+from steelyard.science.log.entries import Log
 from steelyard.science.log.implied_intake import implied_intakes
 
 

@@ -2,8 +2,9 @@
 
 import pytest
 from science.log.test_trend import FIRST, PRIOR, VIEW_COLUMNS, body, simulated
+from steelyard.science.log.cleaning import clean_log
 from steelyard.science.log.cycle import CYCLE_RISE_KG, CYCLE_RISE_SD_KG, cycle_rise
-from steelyard.science.log.entries import Log, LogError, Weighing, clean_log
+from steelyard.science.log.entries import Log, LogError, Weighing
 from steelyard.science.log.trend_reading import Trend, read_trend
 from steelyard.science.numbers.estimate import Estimate
 

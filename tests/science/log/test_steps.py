@@ -13,7 +13,8 @@ import pytest
 from msgspec.structs import replace
 from science.log.test_trend import codes
 from steelyard.science.log import kernel as k
-from steelyard.science.log.entries import IntakeDay, Log, LogError, StepsDay, Weighing, clean_log
+from steelyard.science.log.cleaning import clean_log
+from steelyard.science.log.entries import IntakeDay, Log, LogError, StepsDay, Weighing
 from steelyard.science.log.explanations import Cause
 from steelyard.science.log.reader import log_maintenance, trend_of_log
 from steelyard.science.log.steps import lay_steps, nothing_counted

@@ -10,7 +10,8 @@ import pytest
 from steelyard.http.languages import english
 from steelyard.science.body.energy_balance import advance
 from steelyard.science.body.state import Diet, calibrate
-from steelyard.science.log.entries import DailyLog, IntakeDay, Log, LogError, Weighing, clean_log
+from steelyard.science.log.cleaning import clean_log
+from steelyard.science.log.entries import DailyLog, IntakeDay, Log, LogError, Weighing
 from steelyard.science.log.logging_scale import fill_intake, prior_on_logging_scale
 from steelyard.science.log.maintenance import maintenance_from_log
 from steelyard.science.log.tissue_model import TissueModel, tissue_model

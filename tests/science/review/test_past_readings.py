@@ -1,7 +1,7 @@
 """A log as a review reads it for a past day: nothing of a later day is in it."""
 
 from steelyard.science.log import EventKind, IntakeDay, Log, LoggedEvent, Measured, StepsDay, Weighing
-from steelyard.science.log.entries import clean_log
+from steelyard.science.log.cleaning import clean_log
 from steelyard.science.measures import HeightAndWeight
 from steelyard.science.person import CheckIn
 from steelyard.science.review import log_up_to

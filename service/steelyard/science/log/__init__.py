@@ -3,19 +3,8 @@
 from .change_split import (
     Change,
 )
-from .entries import (
-    LEAST_WEIGHT_KG,
-    MOST_WEIGHT_KG,
-    DailyLog,
-    IntakeDay,
-    Log,
-    Measured,
-    StepsDay,
-    Weighing,
-    day_of,
-    is_known_on,
-    weights_read,
-)
+from .cleaning import LEAST_WEIGHT_KG, MOST_WEIGHT_KG, weights_read
+from .entries import DailyLog, IntakeDay, Log, Measured, StepsDay, Weighing, day_of, is_known_on
 from .events import (
     EventKind,
     LoggedEvent,

@@ -22,7 +22,8 @@ from ..numbers import Estimate
 from ..person import BodyFatMethod, Person
 from ..register import Basis, OutOfDomain, constant, traced
 from . import kernel as k
-from .entries import DailyLog, Log, Measured, clean_log
+from .cleaning import clean_log
+from .entries import DailyLog, Log, Measured
 from .fat_and_lean import CompositionChange, FatReading, composition_change, partition_of
 from .implied_intake import ImpliedIntake, implied_intakes
 from .logging_scale import fill_intake, prior_on_logging_scale

@@ -10,16 +10,8 @@ from ..numbers import Estimate, kernel_in_use
 from ..register import HALL_CHOW_2011, Basis, Kind, Message, constant, equation, say
 from . import kernel as k
 from .change_split import Change, WaterEvent, change_of, logging_change, water_events, water_lately, wrong_weighings
-from .entries import (
-    DECIMAL_SLIP,
-    GAP,
-    INTAKE_SLIP,
-    INTAKE_TWICE,
-    SET_ASIDE,
-    UNIT_MIX_UP,
-    DailyLog,
-    iso_date,
-)
+from .cleaning import DECIMAL_SLIP, GAP, INTAKE_SLIP, INTAKE_TWICE, SET_ASIDE, UNIT_MIX_UP
+from .entries import DailyLog, iso_date
 from .explanations import EXPLAINED_DAYS, Explained, explain
 from .maintenance import LogMaintenance, maintenance_from_fit
 from .onset import Onset
