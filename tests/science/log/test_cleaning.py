@@ -1,0 +1,132 @@
+"""Cleaning of logs: what is repaired, set aside or refused, and what is said of it."""
+
+import pytest
+from science.log.test_trend import FIRST, codes, read, simulated
+from steelyard.science.log.cleaning import clean_log
+from steelyard.science.log.entries import IntakeDay, Log, LogError, Weighing
+
+
+def weigh(*kilograms: float) -> Log:
+    return Log([Weighing(FIRST + day, kg) for day, kg in enumerate(kilograms)])
+
+
+def test_several_weighings_a_day_are_averaged_with_less_noise() -> None:
+    daily = clean_log(Log([Weighing(FIRST, 80.0, 0), Weighing(FIRST, 81.0, 1), Weighing(FIRST + 1, 80.2)]), FIRST + 1)
+    assert daily.weight_kg == [80.5, 80.2]
+    assert 0.5 < daily.noise_scale[0] < 1.0
+    assert daily.noise_scale[1] == 1.0
+
+
+def test_disorder_is_sorted_and_noted() -> None:
+    entries = [Weighing(FIRST + 2, 80.4), Weighing(FIRST, 80.0), Weighing(FIRST + 1, 80.2)]
+    daily = clean_log(Log(entries), FIRST + 2)
+    assert daily.weight_kg == [80.0, 80.2, 80.4]
+    assert "LOG_SORTED" in codes(daily.notes)
+    assert clean_log(Log(sorted(entries, key=lambda e: e.day)), FIRST + 2).weight_kg == daily.weight_kg
+
+
+@pytest.mark.parametrize("position", [0, 1, 3])
+@pytest.mark.parametrize("factor", [2.20462262, 1 / 2.20462262])
+def test_a_weight_in_the_wrong_unit_is_read_and_noted(position: int, factor: float) -> None:
+    kilograms = [80.0, 80.4, 79.8, 80.2]
+    kilograms[position] *= factor
+    daily = clean_log(weigh(*kilograms), FIRST + 3)
+    assert daily.weight_kg == pytest.approx([80.0, 80.4, 79.8, 80.2], abs=0.01)
+    assert "LOG_UNIT_MIX_UP" in codes(daily.notes)
+
+
+@pytest.mark.parametrize(
+    ("log", "code", "field"),
+    [
+        (weigh(80.0, -1.0), "LOG_WEIGHT_NOT_A_NUMBER", "log.weights[1].weight_kg"),
+        (weigh(float("nan")), "LOG_WEIGHT_NOT_A_NUMBER", "log.weights[0].weight_kg"),
+        (Log([]), "LOG_WITHOUT_WEIGHT", "log.weights"),
+        (Log([Weighing(FIRST + 9, 80.0)]), "LOG_ENTRY_IN_FUTURE", "log.weights[0].date"),
+        (Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST + 9, 2e3)]), "LOG_ENTRY_IN_FUTURE", "log.intakes[0].date"),
+        (
+            Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST, -1.0)]),
+            "LOG_INTAKE_NOT_A_NUMBER",
+            "log.intakes[0].intake_kcal",
+        ),
+    ],
+)
+def test_what_cannot_be_meant_is_refused_by_name(log: Log, code: str, field: str) -> None:
+    with pytest.raises(LogError) as refusal:
+        clean_log(log, FIRST + 5)
+    assert (refusal.value.code, refusal.value.field) == (code, field)
+
+
+LEVEL = [80.0, 80.4, 79.8, 80.2, 79.9, 80.1, 80.3]
+
+
+@pytest.mark.parametrize("position", [0, 1, 3, 6])
+@pytest.mark.parametrize(
+    ("given", "code"),
+    [(90.2, "LOG_WEIGHT_SET_ASIDE"), (68.0, "LOG_WEIGHT_SET_ASIDE"), (8.02, "LOG_WEIGHT_DECIMAL"),
+     (802.0, "LOG_WEIGHT_DECIMAL"), (120.0, "LOG_WEIGHT_SET_ASIDE")],
+)  # fmt: skip
+def test_a_slip_is_set_aside_and_named_and_the_rest_is_read(position: int, given: float, code: str) -> None:
+    kilograms = list(LEVEL)
+    kilograms[position] = given
+    daily = clean_log(weigh(*kilograms), FIRST + 6, 80.0)
+    assert daily.is_weighed == [float(at != position) for at in range(7)]
+    assert [kg for kg in daily.weight_kg if kg] == [kg for at, kg in enumerate(LEVEL) if at != position]
+    assert codes(daily.notes).count(code) == 1
+
+
+def test_a_log_all_of_which_is_set_aside_is_refused_by_name() -> None:
+    with pytest.raises(LogError) as refusal:
+        clean_log(weigh(7.9), FIRST, 80.0)
+    assert (refusal.value.code, refusal.value.field) == ("LOG_WITHOUT_WEIGHT", "log.weights")
+
+
+def test_the_second_of_its_kind_in_a_row_is_no_slip() -> None:
+    daily = clean_log(weigh(80.0, 80.2, 79.9, 87.0, 87.2, 86.9), FIRST + 5)
+    assert daily.is_weighed == [1.0, 1.0, 1.0, 0.0, 1.0, 1.0]
+
+
+def test_what_was_sent_twice_counts_once() -> None:
+    twice = Log(
+        [Weighing(FIRST, 80.0, 0), Weighing(FIRST, 80.0, 0), Weighing(FIRST + 1, 80.2)],
+        [
+            IntakeDay(FIRST, 2200.0),
+            IntakeDay(FIRST, 2200.0),
+            IntakeDay(FIRST + 1, 2100.0),
+            IntakeDay(FIRST + 1, 2500.0),
+        ],
+    )
+    daily = clean_log(twice, FIRST + 1)
+    assert daily.noise_scale == [1.0, 1.0]
+    assert daily.is_logged == [1.0, 0.0]
+    assert {"LOG_WEIGHT_TWICE", "LOG_INTAKE_TWICE"} <= set(codes(daily.notes))
+
+
+def test_kilojoules_and_a_lost_digit_are_set_aside_and_a_fast_is_not() -> None:
+    eaten = [2300.0, 2250.0, 9600.0, 230.0, 0.0, 2400.0]
+    log = Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST + at, kcal) for at, kcal in enumerate(eaten)])
+    daily = clean_log(log, FIRST + 5)
+    assert daily.is_logged == [1.0, 1.0, 0.0, 0.0, 1.0, 1.0]
+    assert {"LOG_INTAKE_KILOJOULES", "LOG_INTAKE_SET_ASIDE"} <= set(codes(daily.notes))
+    whole = Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST + at, 9700.0 + 100.0 * at) for at in range(6)])
+    assert sum(clean_log(whole, FIRST + 6).is_logged) == 0.0
+
+
+def test_a_slip_of_ten_kilograms_on_the_first_day_changes_nothing() -> None:
+    log = simulated(40, missing=0.0)
+    spoilt = [Weighing(e.day, e.weight_kg + (10.0 if e.day == FIRST else 0.0)) for e in log.weighings]
+    plain, found = read(log, FIRST + 39), read(Log(spoilt, log.intakes), FIRST + 39)
+    assert found.changes[-1].tissue.mean == pytest.approx(plain.changes[-1].tissue.mean, abs=0.3)
+    assert found.changes[-1].carried.mean == pytest.approx(plain.changes[-1].carried.mean, abs=0.3)
+
+
+def test_a_slow_change_over_a_gap_is_believed() -> None:
+    daily = clean_log(Log([Weighing(FIRST, 100.0), Weighing(FIRST + 120, 78.0)]), FIRST + 120)
+    assert daily.weight_kg[120] == 78.0
+    assert "LOG_GAP" in codes(daily.notes)
+
+
+def test_partial_days_count_as_unlogged() -> None:
+    log = Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST, 700.0, is_partial=True), IntakeDay(FIRST + 1, 2200.0)])
+    daily = clean_log(log, FIRST + 2)
+    assert daily.is_logged == [0.0, 1.0, 0.0]
+    assert {"LOG_PARTIAL_INTAKE", "LOG_INTAKE_MISSING"} <= set(codes(daily.notes))
