@@ -72,6 +72,24 @@ def test_what_was_worked_out_once_follows_what_is_known_since() -> None:
     assert course.end(0.0, 28).fat_kg < as_told.fat_kg
 
 
+@pytest.mark.parametrize(
+    ("fat_kg", "lean_kg", "more_kcal"),
+    [(6.0, 2.0, (13.0 * 6.0 + 92.0 * 2.0) / 4.184), (0.0, 0.0, 0.0), (-6.0, -2.0, 0.0)],  # kJ/kg/d: Hall KD, 2011
+)
+def test_floors_at_rest_are_those_of_a_body_that_gained_and_no_lower_of_one_that_lost(
+    fat_kg: float, lean_kg: float, more_kcal: float
+) -> None:
+    course = rest(1, 8, 400.0, 21)
+    began = course.subject._replace(weight_kg=course.subject.settled_kg, carried_kg=0.0)
+    now = course.now.body
+    fat = Estimate(now.fat_kg.mean + fat_kg, now.fat_kg.sd)
+    body = course.now._replace(body=now._replace(weight_kg=now.weight_kg + fat_kg + lean_kg, fat_kg=fat))
+    then = RestOfPhase(course.phase, began, body, course.ratio, course.phase.start_day + 21)
+    # What is carried of the usual belongs to a body, to some grams.
+    assert then.subject.resting_kcal - began.resting_kcal == pytest.approx(more_kcal, abs=3.0)
+    assert then.held.resting_kcal == then.in_deficit.resting_kcal == then.subject.resting_kcal
+
+
 # --- a hold that is eaten under ---------------------------------------------------------------------------------------
 
 
