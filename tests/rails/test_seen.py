@@ -295,6 +295,38 @@ def test_a_lean_boy_is_told_both_refusals_and_no_figure_of_his_leanness(operatio
     assert not any("%" in note["text"] or "body fat" in note["text"].lower() for note in found)
 
 
+@pytest.mark.parametrize(("person", "screening"), [(16, CLEAR), (20, DISORDER)])
+def test_an_end_too_lean_is_refused_without_a_figure_to_whom_none_is_told(person: int, screening: Json) -> None:
+    """Eating over maintenance, and far less than until now: fat falls at first, and no deficit is refused."""
+    lean = someone(
+        "male", person, 190.5, 71.7, 0.04, activity={"kind": "level", "level": "very_active"},
+        training={"status": "untrained", "resistance_sessions_per_week": 3},
+    )  # fmt: skip
+    question = {
+        "kind": "date_for_target", "target": {"quantity": "weight_kg", "value": 70.266}, "intake_kcal": 2728,
+    }  # fmt: skip
+    known = {"kcal_per_day": 2338, "standard_deviation_kcal": 600}
+    asked = forecast(lean, question, screening=screening, maintenance=known, current_intake_kcal=7794)
+    (fault,) = checked("forecast_intake", asked).body["errors"]
+    assert fault["code"] == "REFUSED_END_BODY_FAT"
+    assert "%" not in fault["detail"] and fault["params"] == {"speaks": "no"}
+    (told,) = ask("forecast_intake", asked | {"profile": lean | {"age_years": 20}, "screening": CLEAR}).body["errors"]
+    assert "%" in told["detail"] and told["code"] == fault["code"]
+
+
+@pytest.mark.parametrize("operation", ["estimate_maintenance", "read_trend", "plan_phases"])
+def test_a_girl_whose_body_fat_was_not_measured_hears_of_no_cut(operation: str) -> None:
+    girl = someone("female", 15, 165, 56)
+    asked = {
+        "estimate_maintenance": {"profile": girl},
+        "read_trend": {"profile": girl, "log": log(random.Random(3), girl)},
+        "plan_phases": planned(girl, {"kind": "maintenance", "weeks": 4}),
+    }[operation]
+    said = list(notes(checked(operation, asked).body))
+    assert "FAT_FROM_BMI" in {note["code"] for note in said}
+    assert [note["text"] for note in said if re.search(r"\bcut\b", note["text"])] == []
+
+
 def test_a_season_tells_a_girl_no_band() -> None:
     answered = checked("plan_season", season(GIRL, strategy={"kind": "ready_made", "name": "slow_gain_no_cut"}))
     assert list(leanness(answered.body)) == []

@@ -442,7 +442,7 @@ document-above-band = Wochen über dem Bereich ({ $band })
 ## member
 
 NOT_MEDICAL_ADVICE = Das ist Information, kein ärztlicher Rat. Sprich mit einer Ärztin, einem Arzt oder einer Ernährungsfachkraft, bevor du deine Ernährung umstellst; örtliche Vorschriften gehen vor.
-FAT_FROM_BMI = Dein Körperfett ist aus Größe und Gewicht geschätzt. Bei Muskulösen ist das zu hoch: Lass es messen, bevor du dich für eine Diätphase entscheidest.
+FAT_FROM_BMI = Dein Körperfett ist aus Größe und Gewicht geschätzt. Bei Muskulösen ist das zu hoch: Lass es messen, bevor du dich darauf verlässt.
 ON_LOGGING_SCALE = Dieser Bedarf passt zu deinem Protokoll: Schreibst du weniger auf, als du isst, soll genau diese Menge darin stehen.
 TWO_SEXES = Gerechnet ist mit den Gleichungen beider Geschlechter: Die Spanne deckt beide ab, und die strengeren Grenzen gelten.
 FROM_EQUATIONS = Ohne Protokoll stammt das allein aus Gleichungen. Am genauesten wird es mit vier Wochen Gewicht und Essen im Protokoll.
@@ -471,7 +471,10 @@ REFUSED_BODY_FAT = { $speaks ->
    *[no] Dein Körper hat keine Reserven für ein Defizit.
 } Sprich bitte mit einer Ärztin, einem Arzt oder einer Ernährungsfachkraft.
 REFUSED_LOSS = Damit würdest du je Woche { NUMBER($percent, maximumFractionDigits: 2) } % deines Gewichts verlieren, mehr als { NUMBER($limit_percent, maximumFractionDigits: 2) } %: Iss mehr.
-REFUSED_END_BODY_FAT = Das würde bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett enden, unter der sicheren Grenze von { NUMBER($limit_percent, maximumFractionDigits: 1) } %: Mach es kürzer oder iss mehr.
+REFUSED_END_BODY_FAT = { $speaks ->
+    [yes] Das würde bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett enden, unter der sicheren Grenze von { NUMBER($limit_percent, maximumFractionDigits: 1) } %: Mach es kürzer oder iss mehr.
+   *[no] Das ließe deinem Körper keine Reserven: Mach es kürzer oder iss mehr.
+}
 REFUSED_END_BMI = Das würde bei einem Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } enden; unter { NUMBER($limit, maximumFractionDigits: 1) } beginnt Untergewicht. Mach es kürzer oder iss mehr.
 REFUSED_GAIN_RATE = Damit nimmst du je Woche { NUMBER($percent, maximumFractionDigits: 3) } % zu. Über { NUMBER($limit_percent, maximumFractionDigits: 2) } % ist der Rest bei deiner Trainingserfahrung Fett: Iss weniger.
 REFUSED_TARGET = Ein Ziel von { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett liegt unter der sicheren Grenze von { NUMBER($limit_percent, maximumFractionDigits: 1) } %: Setze es höher.

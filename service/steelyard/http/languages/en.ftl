@@ -441,7 +441,7 @@ document-above-band = weeks above the band ({ $band })
 ## member
 
 NOT_MEDICAL_ADVICE = This is information, not medical advice. Before changing your diet, speak to a physician or registered dietitian; local rules come first.
-FAT_FROM_BMI = Your body fat was estimated from height and weight, which overstates it in muscular people: measure it before deciding to cut.
+FAT_FROM_BMI = Your body fat was estimated from height and weight, which overstates it in muscular people: measure it before you rely on it.
 ON_LOGGING_SCALE = Maintenance is on the scale of your own log: if you log less than you eat, this is the amount to log.
 TWO_SEXES = Equations for both sexes were used: the range covers both, and the stricter limits apply.
 FROM_EQUATIONS = Without a log this is worked out from equations alone. Four weeks of weights and food in a log make it most exact.
@@ -470,7 +470,10 @@ REFUSED_BODY_FAT = { $speaks ->
    *[no] Your body has no reserves to spare for a deficit.
 } Please speak to a physician or registered dietitian.
 REFUSED_LOSS = This would lose { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week, more than { NUMBER($limit_percent, maximumFractionDigits: 2) }%: eat more.
-REFUSED_END_BODY_FAT = This phase would end at { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat, below the safe limit of { NUMBER($limit_percent, maximumFractionDigits: 1) }%: make it shorter or eat more.
+REFUSED_END_BODY_FAT = { $speaks ->
+    [yes] This phase would end at { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat, below the safe limit of { NUMBER($limit_percent, maximumFractionDigits: 1) }%: make it shorter or eat more.
+   *[no] This would leave your body without reserves: make it shorter or eat more.
+}
 REFUSED_END_BMI = This phase would end at a body mass index of { NUMBER($bmi, maximumFractionDigits: 1) }; under { NUMBER($limit, maximumFractionDigits: 1) } is underweight. Make it shorter or eat more.
 REFUSED_GAIN_RATE = You would gain { NUMBER($percent, maximumFractionDigits: 3) }% of body mass a week. At your training experience, what goes beyond { NUMBER($limit_percent, maximumFractionDigits: 2) }% is fat: eat less.
 REFUSED_TARGET = A target of { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is below the safe limit of { NUMBER($limit_percent, maximumFractionDigits: 1) }%: aim higher.

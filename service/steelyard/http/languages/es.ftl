@@ -438,7 +438,7 @@ document-above-band = semanas por encima del intervalo ({ $band })
 ## member
 
 NOT_MEDICAL_ADVICE = Esto es información, no consejo médico. Antes de cambiar tu dieta, habla con un médico o dietista titulado; prevalecen las normas locales.
-FAT_FROM_BMI = Tu grasa se ha estimado por estatura y peso, y en personas musculosas sale demasiado alta: mídela antes de decidirte por una definición.
+FAT_FROM_BMI = Tu grasa se ha estimado por estatura y peso, y en personas musculosas sale demasiado alta: mídela antes de fiarte de ese dato.
 ON_LOGGING_SCALE = Este mantenimiento va con tu forma de apuntar: si apuntas menos de lo que comes, tu registro debe mostrar esta cantidad.
 TWO_SEXES = Se han usado las ecuaciones de ambos sexos: el margen cubre las dos, y se aplican los límites más estrictos.
 FROM_EQUATIONS = Sin registro, esto sale solo de ecuaciones. Lo que más lo afina son cuatro semanas de peso y comida apuntados.
@@ -467,7 +467,10 @@ REFUSED_BODY_FAT = { $speaks ->
    *[no] Tu cuerpo no tiene reservas para un déficit.
 } Habla con un médico o dietista.
 REFUSED_LOSS = Así perderías un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana, más del { NUMBER($limit_percent, maximumFractionDigits: 2) } %: come más.
-REFUSED_END_BODY_FAT = Esto acabaría en un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa, por debajo del límite seguro del { NUMBER($limit_percent, maximumFractionDigits: 1) } %: hazlo más corto o come más.
+REFUSED_END_BODY_FAT = { $speaks ->
+    [yes] Esto acabaría en un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa, por debajo del límite seguro del { NUMBER($limit_percent, maximumFractionDigits: 1) } %: hazlo más corto o come más.
+   *[no] Esto dejaría a tu cuerpo sin reservas: hazlo más corto o come más.
+}
 REFUSED_END_BMI = Esto acabaría en un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) }; por debajo de { NUMBER($limit, maximumFractionDigits: 1) } hay bajo peso: hazlo más corto o come más.
 REFUSED_GAIN_RATE = Así ganarías un { NUMBER($percent, maximumFractionDigits: 3) } % de tu peso por semana. Por encima del { NUMBER($limit_percent, maximumFractionDigits: 2) } %, con tu experiencia, el resto es grasa: come menos.
 REFUSED_TARGET = Un objetivo del { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa queda por debajo del límite seguro del { NUMBER($limit_percent, maximumFractionDigits: 1) } %: ponlo más alto.

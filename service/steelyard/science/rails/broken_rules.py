@@ -27,10 +27,13 @@ def underweight(bmi: float) -> RailAction:
     return refusal(BMI, say("REFUSED_END_BMI", bmi=bmi, limit=BMI_FLOOR), BMI_FLOOR, bmi, "kg/m2")
 
 
-def too_lean(sex: Sex, fat_fraction: float) -> RailAction:
-    """Of a phase that comes to a body fat under the least."""
+def too_lean(sex: Sex, fat_fraction: float, *, speaks: bool = True) -> RailAction:
+    """Of a phase that comes to a body fat under the least: without a figure to those to whom none is told."""
+    if not speaks:
+        return RailAction(BODY_FAT, "refused", None, None, "", say("REFUSED_END_BODY_FAT", speaks="no"))
     floor = stricter(FAT_FRACTION_FLOOR, sex)
-    message = say("REFUSED_END_BODY_FAT", fat_percent=100 * fat_fraction, limit_percent=100 * floor)
+    figures = {"fat_percent": 100 * fat_fraction, "limit_percent": 100 * floor}
+    message = say("REFUSED_END_BODY_FAT", speaks="yes", **figures)
     return refusal(BODY_FAT, message, floor, fat_fraction, "1")
 
 

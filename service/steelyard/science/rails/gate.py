@@ -14,6 +14,7 @@ from ..register import say, traced
 from .broken_rules import refusal, too_fast_a_gain, too_fast_a_loss, too_lean, too_little_protein, underweight
 from .guard_rails import deficit_floors, held_floors
 from .macronutrients import PROTEIN_FLOOR_DEFICIT
+from .person_rails import forbids_fat_target
 from .subject import RailAction, Refused, Subject, stricter
 from .table import (
     APART_WEEKS,
@@ -231,7 +232,7 @@ def _too_lean(i: int, body: Subject) -> Iterator[Broken]:
     if body.bmi < BMI_FLOOR:
         yield Broken(i, underweight(body.bmi))
     if body.fat_fraction < stricter(FAT_FRACTION_FLOOR, body.sex):
-        yield Broken(i, too_lean(body.sex, body.fat_fraction))
+        yield Broken(i, too_lean(body.sex, body.fat_fraction, speaks=forbids_fat_target(body) is None))
 
 
 def _held_run(run: Sequence[ToldWeek], at: int, purpose: Purpose, start: Subject) -> Iterator[Broken]:

@@ -14,7 +14,7 @@ from ..person import Condition, Sex, TrainingStatus
 from ..register import Message, say, traced
 from .broken_rules import too_fast_a_gain, too_fast_a_loss, too_lean, too_little_protein, underweight
 from .macronutrients import PROTEIN_DEFAULT_DEFICIT, PROTEIN_FLOOR_DEFICIT, least_intake_kcal
-from .person_rails import may_not_diet
+from .person_rails import forbids_fat_target, may_not_diet
 from .portions import usual_protein
 from .subject import (
     RailAction,
@@ -365,7 +365,7 @@ def refuse_change(
     if rule == LOSS:
         raise Refused(too_fast_a_loss(tissue_share_per_week), field)
     if rule == BODY_FAT:
-        raise Refused(too_lean(subject.sex, end_fat_fraction), field)
+        raise Refused(too_lean(subject.sex, end_fat_fraction, speaks=forbids_fat_target(subject) is None), field)
     if rule == GAIN_RATE:
         raise Refused(too_fast_a_gain(subject.training_status, tissue_share_per_week), field)
 
