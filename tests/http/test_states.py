@@ -94,12 +94,34 @@ def test_a_phase_that_ends_within_a_week_is_over_the_day_after(plan: Json, days:
     log = lived(0, days, plan["state"]["phase"]["weeks"][0]["intake_kcal"], 1)
     state = call("review_phase", {**WHO, "state": plan["state"], "log": log, "is_finished": True})["state"]
     next_day = date.fromisoformat(state["as_of_date"]) + timedelta(days=1)
-    for over in state["phase_history"]:
+    for over in state["phase_history"] or []:
         assert abs(7 * over["weeks"] - days) <= 4
         assert date.fromisoformat(over["start_date"]) + timedelta(days=7 * over["weeks"]) <= next_day
-    assert len(state["phase_history"]) == (days > 3)
+    assert len(state["phase_history"] or []) == (days > 3)
     decided = call("decide_phase", {**WHO, "state": state, "as_of_date": str(next_day)})
     assert decided["state"]["phase_history"] == state["phase_history"]
+
+
+def test_holds_alone_do_not_make_a_history_of_cuts_known() -> None:
+    """Two holds, and nobody has told of cuts: the next one keeps to the default deficit, and says why."""
+    state = None
+    for weeks_on in (0, 2):
+        hold = {"kind": "maintenance", "weeks": 2}
+        asked = {**WHO, "start_date": str(START + timedelta(weeks=weeks_on)), "phase": hold}
+        asked["return_to_gain"] = {"gain_weeks": 0}
+        state = call("plan_phases", asked | ({} if state is None else {"state": state}))["state"]
+    phase = {"kind": "mini_cut", "weeks": 4, "deficit_kcal": 750}
+    asked = {**WHO, "start_date": str(START + timedelta(weeks=4)), "phase": phase, "state": state}
+    unknown = call("plan_phases", asked)
+    assert unknown["deficit_kcal"] == 500.0
+    assert {"WARNED_HISTORY_UNKNOWN", "CAPPED_HISTORY_UNKNOWN"} <= {rail["code"] for rail in unknown["guard_rails"]}
+    told = call("plan_phases", asked | {"cut_history": {"cuts_last_12_months": 0}})
+    assert told["deficit_kcal"] > 700.0
+    # A cut that was followed is remembered, whatever was before it.
+    later = asked | {"start_date": str(START + timedelta(weeks=10)), "state": told["state"]}
+    after = call("plan_phases", later)
+    assert [past["kind"] for past in after["state"]["phase_history"]] == ["mini_cut"]
+    assert "WARNED_RECENT_CUT" in {rail["code"] for rail in after["guard_rails"]}
 
 
 def test_a_week_at_a_time_says_what_the_whole_log_says(plan: Json, weekly: list[Json]) -> None:

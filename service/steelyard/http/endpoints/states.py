@@ -445,8 +445,10 @@ def finished(
     last: date,
     end_weight_kg: float,
     end_fat_kg: float,
-) -> list[schema.PastPhase]:
+) -> list[schema.PastPhase] | None:
     """The phases that are over, with one that ended on ``last``; one of less than half a week is none.
+
+    Where those before it are not known they stay so until a deficit is over: a hold alone would read as "no cuts".
 
     Lengths are whole weeks. The end is kept, which tells when the next may begin; the start gives way, though never
     into the phase before, so that no request that takes the history finds it in the future or overlapping. A deficit
@@ -458,8 +460,8 @@ def finished(
     start = after - timedelta(days=7 * weeks)
     if before and start < _end(before[-1]):
         weeks, start = weeks - 1, start + timedelta(days=7)
-    if weeks < 1:
-        return before
+    if weeks < 1 or (history is None and not phase.kind.is_deficit):
+        return None if history is None else before
     over = schema.PastPhase(
         kind=phase.kind,
         start_date=start,
