@@ -124,6 +124,45 @@ def test_holds_alone_do_not_make_a_history_of_cuts_known() -> None:
     assert "WARNED_RECENT_CUT" in {rail["code"] for rail in after["guard_rails"]}
 
 
+@pytest.mark.parametrize(("since", "paused", "weeks"), [(2, 0, 6.0), (2, 3, 9.0), (2, 4, 0.0), (4, 0, 0.0), (None, 0, 0.0)])
+def test_a_phase_keeps_what_counts_of_the_deficit_before_it(since: int | None, paused: int, weeks: float) -> None:
+    history: Json = {"cuts_last_12_months": 1} | ({} if since is None else {"weeks_since_last_cut": since})
+    asked = {**WHO, "start_date": str(START), "phase": {"kind": "mini_cut", "weeks": 4}, "cut_history": history}
+    if paused:
+        asked["pause"] = {"weeks": paused}
+    planned = call("plan_phases", asked)
+    assert planned["state"]["phase"]["weeks_before"] == weeks
+
+
+# Of whom the deficit before is told: the plan's own phase, or the phases that are over.
+@pytest.mark.parametrize("knows", ["phase", "phase_history"])
+def test_a_review_goes_under_no_rail_of_the_deficit_that_it_continues(knows: str) -> None:
+    """Two weeks after a cut: the second counts as a long one, and is not lowered under resting energy."""
+    profile = WHO["profile"] | {
+        "sex": "female", "age_years": 40, "height_cm": 172, "weight_kg": 86.0,
+        "activity": {"kind": "level", "level": "light"},
+        "training": {"status": "intermediate", "resistance_sessions_per_week": 0},
+        "body_fat": {"fat_fraction": 0.25, "method": "dxa"},
+    }  # fmt: skip
+    who = WHO | {"profile": profile}
+    asked = {**who, "start_date": str(START), "phase": {"kind": "mini_cut", "fat_loss_kg": 1.6}}
+    planned = call("plan_phases", asked | {"cut_history": {"cuts_last_12_months": 1, "weeks_since_last_cut": 2}})
+    state, resting_kcal = planned["state"], planned["resting_kcal"]["mean"]
+    if knows == "phase_history":
+        state["phase"]["weeks_before"] = 0.0
+        before = {"kind": "mini_cut", "start_date": str(START - timedelta(weeks=8)), "weeks": 6}
+        state["phase_history"] = [before]
+    told, least = planned["phases"][0]["weeks"][0]["intake_kcal"], []
+    for week in range(5):
+        log = lived(7 * week, 7 * week + 7, told, week, per_day=0.0, weight=86.0)
+        answer = call("review_phase", {**who, "state": state, "log": log})
+        state, told = answer["state"], answer["weeks"][0]["intake_kcal"]
+        least.append(told / min(1.0, answer["logging_ratio"]["upper"]))
+    assert state["phase"]["changes"], "nothing was lowered, so that no rail was met"
+    # She holds her weight, so that what rests is what rested.
+    assert min(least) >= resting_kcal - 5.0
+
+
 def test_a_week_at_a_time_says_what_the_whole_log_says(plan: Json, weekly: list[Json]) -> None:
     """Reviews by state and rest agree with one review of the whole log from the plan's own state."""
     intake = plan["state"]["phase"]["weeks"][0]["intake_kcal"]

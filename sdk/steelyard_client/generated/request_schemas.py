@@ -1138,6 +1138,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                 "minItems": 1,
                 "type": "array",
             },
+            "weeks_before": {"maximum": 156, "minimum": 0, "type": "number"},
         },
         "required": ["kind", "start_date", "weeks", "maintenance"],
         "type": "object",

@@ -72,6 +72,22 @@ def test_what_was_worked_out_once_follows_what_is_known_since() -> None:
     assert course.end(0.0, 28).fat_kg < as_told.fat_kg
 
 
+@pytest.mark.parametrize(("seed", "day"), [(4, 14), (17, 21)])
+def test_a_deficit_soon_after_another_is_corrected_within_the_rails_of_a_long_one(seed: int, day: int) -> None:
+    alone = rest(seed, 6, 500.0, day)
+    member = Member(seed)
+    phase = member.plan(6, deficit_kcal=500.0, fat_loss_kg=9.0)
+    member.follow(phase, day, AS_PLANNED)
+    after = msgspec.structs.replace(phase, weeks_before=8.0)
+    course = read_on(member.told(), after, member.log, member.day).course
+    least = course.limits(course.days_left).least
+    told = course.told(least, course.days_left)
+    resting_kcal = course.subject.resting_kcal * course.subject.scale.most
+    assert min(week.intake_kcal for week in told) >= resting_kcal - 1.0
+    assert least >= alone.limits(alone.days_left).least
+    assert alone.weeks_gone == day / 7 and course.weeks_gone == 8.0 + day / 7
+
+
 @pytest.mark.parametrize(
     ("fat_kg", "lean_kg", "more_kcal"),
     [(6.0, 2.0, (13.0 * 6.0 + 92.0 * 2.0) / 4.184), (0.0, 0.0, 0.0), (-6.0, -2.0, 0.0)],  # kJ/kg/d: Hall KD, 2011

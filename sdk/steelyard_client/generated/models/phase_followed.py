@@ -42,6 +42,8 @@ class PhaseFollowed:
         logging_ratio (None | RatioFigure | Unset): Logged over eaten energy as the plan knew it, where it did.
         start_body (None | StartBody | Unset): The body on its first morning; the profile's where absent.
         usual_intake_kcal (float | None | Unset): What was eaten a day before the phase; maintenance by default.
+        weeks_before (float | Unset): Weeks of a deficit just before that count as of this one, the weeks between
+            included. `0.0` if absent.
     """
 
     kind: PhaseKind
@@ -55,6 +57,7 @@ class PhaseFollowed:
     logging_ratio: None | RatioFigure | Unset = UNSET
     start_body: None | StartBody | Unset = UNSET
     usual_intake_kcal: float | None | Unset = UNSET
+    weeks_before: float | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.ratio_figure import RatioFigure  # noqa: PLC0415
@@ -116,6 +119,8 @@ class PhaseFollowed:
         else:
             usual_intake_kcal = self.usual_intake_kcal
 
+        weeks_before = self.weeks_before
+
         field_dict: dict[str, Any] = {}
 
         field_dict.update(
@@ -140,6 +145,8 @@ class PhaseFollowed:
             field_dict["start_body"] = start_body
         if usual_intake_kcal is not UNSET:
             field_dict["usual_intake_kcal"] = usual_intake_kcal
+        if weeks_before is not UNSET:
+            field_dict["weeks_before"] = weeks_before
 
         return field_dict
 
@@ -245,6 +252,8 @@ class PhaseFollowed:
 
         usual_intake_kcal = _parse_usual_intake_kcal(d.pop("usual_intake_kcal", UNSET))
 
+        weeks_before = d.pop("weeks_before", UNSET)
+
         phase_followed = cls(
             kind=kind,
             maintenance=maintenance,
@@ -257,6 +266,7 @@ class PhaseFollowed:
             logging_ratio=logging_ratio,
             start_body=start_body,
             usual_intake_kcal=usual_intake_kcal,
+            weeks_before=weeks_before,
         )
 
         return phase_followed

@@ -1,5 +1,7 @@
 """`POST /v1/plans`: a fat-loss phase with its return to a gain, a gain, or a hold."""
 
+from datetime import date
+
 from steelyard import answers
 from steelyard.science.body import ALL_SOURCES, PathChange
 from steelyard.science.person import FlexibleDay, TrainingOnDay, WeekLived
@@ -15,7 +17,7 @@ from steelyard.science.phase import (
     ReturnAim,
     SizeOffered,
 )
-from steelyard.science.rails import SplitWeek
+from steelyard.science.rails import APART_WEEKS, SplitWeek
 
 from ..operation.operation import computation
 from ..schemas.phases import DayKind, ForecastPoint, KnownMaintenance, PhaseFollowed, WeekFollowed
@@ -128,6 +130,7 @@ def _state(body: PlanRequest, answer: answers.Answered[answers.PhasesPlanned]) -
         start_body=states.start_body(now.body),
         logging_ratio=None if plan.learnt is None else states.ratio_figure(plan.learnt.logging_ratio),
         adherence=states.adherence_figure(now.adherence),
+        weeks_before=_weeks_before(body, planned.phase.weeks[0].start),
     )
     return states.state(now, phase, None if before is None else before.phase_history)
 
@@ -140,7 +143,7 @@ _KINDS = {MiniCut: "mini_cut", Cut: "cut", Gain: "gain", Hold: "maintenance"}
 
 
 def _asked(body: PlanRequest) -> answers.PlanAsked:
-    phase, after, split, history = body.phase, body.return_to_gain, body.day_split, body.cut_history
+    phase, after, split = body.phase, body.return_to_gain, body.day_split
     return answers.PlanAsked(
         told=mapping.told(
             body.profile,
@@ -162,12 +165,27 @@ def _asked(body: PlanRequest) -> answers.PlanAsked:
         pause_weeks=0 if body.pause is None else body.pause.weeks,
         split=None if split is None else answers.SplitAsked(split.higher_days_per_week, split.carbohydrate_shift),
         lived=None if body.week is None else _lived(body.week),
-        history=states.cuts_known(body.state, body.start_date)
-        if history is None
-        else History(history.cuts_last_12_months, history.weeks_since_last_cut),
+        history=_history(body),
         sources=ALL_SOURCES if body.uncertainty_sources is None else frozenset(body.uncertainty_sources),
         include=frozenset(body.include),
     )
+
+
+def _history(body: PlanRequest) -> History:
+    """The cuts already made: as told, else as the state knows them."""
+    told = body.cut_history
+    if told is None:
+        return states.cuts_known(body.state, body.start_date)
+    return History(told.cuts_last_12_months, told.weeks_since_last_cut)
+
+
+def _weeks_before(body: PlanRequest, start: date) -> float:
+    """Weeks of a deficit that count as of the one planned from ``start`` on, with those of the pause between."""
+    wanted = body.phase
+    if not isinstance(wanted, MiniCut | Cut):
+        return 0.0
+    weeks, paused = wanted.weeks_done or _history(body).weeks_that_count, (start - body.start_date).days / 7
+    return weeks + paused if weeks and paused < APART_WEEKS else 0.0
 
 
 def _lived(week: WeekAsked) -> WeekLived:

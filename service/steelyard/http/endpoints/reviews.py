@@ -52,6 +52,10 @@ def review_phase(body: ReviewRequest) -> ReviewResponse:
             raise OutOfDomain("PHASE_MISSING", "phase", "Send the phase, or a state with the one under way.")
         phase = body.state.phase
     plan = states.followed(phase)
+    if plan.kind.is_deficit:
+        # A state knows of deficits before it that the phase, put together by hand, may not tell.
+        known = states.cuts_known(body.state, phase.start_date).weeks_that_count
+        plan = replace(plan, weeks_before=max(plan.weeks_before, known))
     answer = answers.review_phase(
         answers.ReviewAsked(
             mapping.told(body.profile, screened=body.screening, entries=body.log, state=body.state),

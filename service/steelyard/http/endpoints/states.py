@@ -163,6 +163,7 @@ def followed(phase: schema.PhaseFollowed) -> FollowedPhase:
         moved_end_day=moved_end,
         ratio=None if phase.logging_ratio is None else _estimate(phase.logging_ratio),
         adherence=_adherence(phase.adherence),
+        weeks_before=phase.weeks_before if phase.kind.is_deficit else 0.0,
     )
 
 

@@ -96,7 +96,7 @@ def _clear(course: RestOfPhase, now: Now, advice: Advice) -> Cleared[Ahead]:
         ends = zip(bodies, bodies[1:], _AFTERMATH_LENGTHS, strict=False)
         weeks += [ToldWeek(after.intake_kcal, there, then, Purpose.HOLD, length) for there, then, length in ends]
     ahead = Ahead(advice, path, stints, after)
-    return clear(ahead, weeks, "phase", weeks_before=course.days_gone / DAYS_PER_WEEK)
+    return clear(ahead, weeks, "phase", weeks_before=course.weeks_gone)
 
 
 @traced

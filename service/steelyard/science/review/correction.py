@@ -103,6 +103,8 @@ class RestOfPhase:
         self.share_followed = 1.0
         self.days_gone = day - phase.start_day
         self.days_left = max(0, phase.end_day - day)
+        # Of all that counts as one deficit.
+        self.weeks_gone = phase.weeks_before + self.days_gone / DAYS_PER_WEEK
         self.start = Starts(now.body)
         self.model, self.state = self.start.expected
         # Settled maintenance: what adaptation takes off for the time being would hide part of a deficit.
@@ -297,7 +299,7 @@ class RestOfPhase:
         except Refused as refused:
             why = DeficitLimit(refused.action.id, NO_DEFICIT_KCAL, rails.Why.THIS_PERSON)
             return IntakeLimits(self.maintenance_kcal - NO_DEFICIT_KCAL - lowest, most, why, refused, [])
-        weeks = (self.days_gone + days) / DAYS_PER_WEEK
+        weeks = self.weeks_gone + days / DAYS_PER_WEEK
         found = rails.deficit_limits(self.in_deficit, weeks, fed=self.fed)
         if not self.subject.is_fat_measured:
             found.append(rails.MEASURE_LIMIT)
@@ -325,7 +327,7 @@ class RestOfPhase:
 
     def _breaks(self, change_kcal: float, days: int) -> str | None:
         """The rule that the days to come break with this change."""
-        broken = first_broken(self.told(change_kcal, days), weeks_before=self.days_gone / DAYS_PER_WEEK)
+        broken = first_broken(self.told(change_kcal, days), weeks_before=self.weeks_gone)
         return None if broken is None else broken.rule
 
     def restore_fat(self, fat_kg: float, days: int, low: float, high: float) -> float:
