@@ -124,7 +124,9 @@ def test_holds_alone_do_not_make_a_history_of_cuts_known() -> None:
     assert "WARNED_RECENT_CUT" in {rail["code"] for rail in after["guard_rails"]}
 
 
-@pytest.mark.parametrize(("since", "paused", "weeks"), [(2, 0, 6.0), (2, 3, 9.0), (2, 4, 0.0), (4, 0, 0.0), (None, 0, 0.0)])
+@pytest.mark.parametrize(
+    ("since", "paused", "weeks"), [(2, 0, 6.0), (2, 3, 9.0), (2, 4, 0.0), (4, 0, 0.0), (None, 0, 0.0)]
+)
 def test_a_phase_keeps_what_counts_of_the_deficit_before_it(since: int | None, paused: int, weeks: float) -> None:
     history: Json = {"cuts_last_12_months": 1} | ({} if since is None else {"weeks_since_last_cut": since})
     asked = {**WHO, "start_date": str(START), "phase": {"kind": "mini_cut", "weeks": 4}, "cut_history": history}
@@ -132,6 +134,37 @@ def test_a_phase_keeps_what_counts_of_the_deficit_before_it(since: int | None, p
         asked["pause"] = {"weeks": paused}
     planned = call("plan_phases", asked)
     assert planned["state"]["phase"]["weeks_before"] == weeks
+
+
+def test_a_cut_given_up_for_another_counts_as_one_with_it() -> None:
+    """Four weeks into a mini-cut another is planned, and a forecast asked: both know of the four."""
+    asked = {**WHO, "phase": {"kind": "mini_cut", "weeks": 6}}
+    planned = call("plan_phases", asked | {"start_date": str(START), "cut_history": {"cuts_last_12_months": 0}})
+    later = {"start_date": str(START + timedelta(weeks=4)), "state": planned["state"]}
+    again = call("plan_phases", asked | later)
+    assert again["state"]["phase"]["weeks_before"] == 6.0  # as many as of any whose length is not told
+    assert again["deficit_kcal"] <= 500.0
+    assert "WARNED_HISTORY_UNKNOWN" in {rail["code"] for rail in again["guard_rails"]}
+
+
+def test_a_forecast_of_a_deficit_counts_the_one_before_it() -> None:
+    """A little under resting energy is for six weeks, not for six more a week after six others."""
+    profile = WHO["profile"] | {
+        "sex": "female", "age_years": 30, "height_cm": 165, "weight_kg": 65.0,
+        "activity": {"kind": "level", "level": "sedentary"}, "body_fat": {"fat_fraction": 0.22, "method": "dxa"},
+        "training": {"status": "intermediate", "resistance_sessions_per_week": 0},
+    }  # fmt: skip
+    who = WHO | {"profile": profile, "maintenance": {"kcal_per_day": 1900, "standard_deviation_kcal": 100}}
+    before = {"kind": "mini_cut", "start_date": str(START - timedelta(weeks=6)), "weeks": 6}
+    state = call("decide_phase", {**who, "as_of_date": str(START), "phase_history": [before]})["state"]
+    schedule = [{"weeks": 6, "intake_kcal": 28 * 0.78 * 65.0, "protein_g_per_kg": 1.6}]
+    asked = {**who, "start_date": str(START + timedelta(weeks=1)), "question": {"kind": "path", "schedule": schedule}}
+    assert call("forecast_intake", asked)["feasible"]
+    with pytest.raises(ProblemError) as refused:
+        call("forecast_intake", asked | {"state": state})
+    assert codes(refused.value) == ["REFUSED_DEFICIT"]
+    assert refused.value.errors[0].params["rule"] == "intake_floor"
+    assert call("forecast_intake", asked | {"start_date": str(START + timedelta(weeks=5)), "state": state})["feasible"]
 
 
 # Of whom the deficit before is told: the plan's own phase, or the phases that are over.

@@ -8,6 +8,7 @@ from steelyard.science.log import LogMaintenance, tail_of
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import (
+    DeficitBefore,
     IntakeAnswer,
     ScheduledIntake,
     answer_date,
@@ -61,12 +62,16 @@ class DateAsked(NamedTuple):
 
 
 class ForecastAsked(NamedTuple):
-    """A question about an intake from the day ``start``; ``sources`` of uncertainty are carried by the intervals."""
+    """A question about an intake from the day ``start``; ``sources`` of uncertainty are carried by the intervals.
+
+    ``before``: the deficit before that day, of which one to come may be a part.
+    """
 
     told: Told
     start: date
     question: PathAsked | IntakeAsked | DateAsked
     sources: frozenset[UncertaintySource] = ALL_SOURCES
+    before: DeficitBefore = DeficitBefore()
 
 
 class NearestReached(NamedTuple):
@@ -163,7 +168,7 @@ def _answer(asked: ForecastAsked, member: Member) -> IntakeAnswer:
             )
             raise OutOfDomain("DATE_OUT_OF_REACH", "question.by_date", detail)
         _check_target(question.target)
-        found = answer_intake(member, question.target, days, question.protein_g_per_kg, asked.sources)
+        found = answer_intake(member, question.target, days, question.protein_g_per_kg, asked.sources, asked.before)
         _check_room(
             found.told.value[0].intake_kcal, question.protein_g_per_kg, 0.0, member, "question.protein_g_per_kg"
         )
@@ -171,9 +176,11 @@ def _answer(asked: ForecastAsked, member: Member) -> IntakeAnswer:
     if isinstance(question, DateAsked):
         _check_target(question.target)
         _check_room(question.intake_kcal, question.protein_g_per_kg, 0.0, member, "question.intake_kcal")
-        return answer_date(member, question.target, question.intake_kcal, question.protein_g_per_kg, asked.sources)
+        return answer_date(
+            member, question.target, question.intake_kcal, question.protein_g_per_kg, asked.sources, asked.before
+        )
     _check_schedule(question.schedule, member)
-    return answer_path(member, question.schedule, asked.sources)
+    return answer_path(member, question.schedule, asked.sources, asked.before)
 
 
 def _check_target(target: BodyTarget) -> None:

@@ -175,7 +175,8 @@ def _history(body: PlanRequest) -> History:
     """The cuts already made: as told, else as the state knows them."""
     told = body.cut_history
     if told is None:
-        return states.cuts_known(body.state, body.start_date)
+        goes_on = isinstance(body.phase, MiniCut | Cut) and body.phase.weeks_done > 0
+        return states.cuts_known(body.state, body.start_date, goes_on=goes_on)
     return History(told.cuts_last_12_months, told.weeks_since_last_cut)
 
 

@@ -423,16 +423,30 @@ def _over(state: State, phase: schema.PhaseFollowed, last: date) -> State:
     return replace(state, phase=None, phase_history=history)
 
 
-def cuts_known(state: State | None, day: date) -> History:
-    """The cuts that a state tells, as a planner is asked with them."""
+def deficit_before(state: State | None, day: date) -> tuple[float, float]:
+    """Weeks of the deficit that a state knows before a day, and the weeks since: more may count as one with it."""
     now = on_day(state, day)
-    if now is None or now.phase_history is None:
+    if now is not None and now.phase is not None and now.phase.kind.is_deficit and now.phase.start_date < day:
+        return now.phase.weeks_before + (day - now.phase.start_date).days / 7, 0.0
+    history = cuts_known(state, day)
+    return history.weeks_that_count, float(history.weeks_since_last_cut or 0)
+
+
+def cuts_known(state: State | None, day: date, *, goes_on: bool = False) -> History:
+    """The cuts that a state tells, as a planner is asked with them.
+
+    A cut under way is over where another takes its place, unless what is asked about is how it ``goes_on``.
+    """
+    as_it_runs = on_day(state, day)
+    now = as_it_runs if goes_on else given_up(state, day)
+    if now is None or as_it_runs is None or now.phase_history is None:
         return History()
     cuts = [phase for phase in now.phase_history if phase.kind.is_deficit]
     ends = [_end(phase) for phase in cuts]
     year = sum(1 for end in ends if 0 <= (day - end).days <= 365)
     since = min(((day - end).days // 7 for end in ends if end <= day), default=None)
-    return History(min(year, 12), since)
+    # Of a cut that is given up nothing is known that was before it, where nobody told.
+    return History(None if as_it_runs.phase_history is None else min(year, 12), since)
 
 
 def _end(phase: schema.PastPhase) -> date:

@@ -48,6 +48,7 @@ from .gain import (
     plan_surplus,
 )
 from .intake_question import (
+    DeficitBefore,
     IntakeAnswer,
     ScheduledIntake,
     answer_date,
@@ -110,6 +111,7 @@ __all__ = [
     "Band",
     "BodiesAlong",
     "DeficitAim",
+    "DeficitBefore",
     "DeficitKind",
     "DeficitPhase",
     "Dose",

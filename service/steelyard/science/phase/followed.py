@@ -62,7 +62,8 @@ class FollowedPhase(msgspec.Struct, frozen=True, kw_only=True):
     where its length is the target. ``usual_intake_kcal`` was eaten before it (None: maintenance). ``fat_ceiling``
     (fraction) ends a gain. ``changes`` of intake add up; ``moved_end_day`` is the morning after its last day, where
     that is no longer the planned one. ``ratio`` is logged over eaten energy, and ``adherence`` how well deficits were
-    kept to, as the plan knew them, where it did. ``weeks_before``: of a deficit just before, which count as of this one.
+    kept to, as the plan knew them, where it did. ``weeks_before``: of a deficit just before, which
+    count as of this one.
     """
 
     kind: PhaseKind

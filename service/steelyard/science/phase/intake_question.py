@@ -94,11 +94,21 @@ def diet_of(scheduled: ScheduledIntake, subject: Subject) -> Diet:
     )
 
 
-class _Asked:
-    """A member and the state from which questions are asked."""
+class DeficitBefore(NamedTuple):
+    """Weeks of the deficit before a question, and the weeks since: with less than four between, two count as one."""
 
-    def __init__(self, member: Member, sources: frozenset[UncertaintySource]) -> None:
-        self.subject, self.body, self.sources = member.subject, member.body, sources
+    weeks: float = 0.0
+    weeks_since: float = 0.0
+
+
+NO_DEFICIT_BEFORE = DeficitBefore()
+
+
+class _Asked:
+    """A member and the state from which questions are asked, and the deficit ``before``."""
+
+    def __init__(self, member: Member, sources: frozenset[UncertaintySource], before: DeficitBefore) -> None:
+        self.subject, self.body, self.sources, self.before = member.subject, member.body, sources, before
         self.start = Starts(self.body)
         self.model, self.state = self.start.expected
 
@@ -153,7 +163,8 @@ class _Asked:
 
     def broken_by(self, diet: Diet, days: float) -> Broken | None:
         """The first rule that a constant diet breaks."""
-        return first_broken(self.constant_weeks(diet, days))
+        weeks = self.constant_weeks(diet, days)
+        return first_broken(weeks, weeks_before=self.before.weeks, weeks_since=self.before.weeks_since)
 
     def constant_weeks(self, diet: Diet, days: float) -> list[ToldWeek]:
         """The weeks of a constant diet."""
@@ -176,13 +187,17 @@ class _Asked:
     ) -> Cleared[list[ToldWeek]]:
         """What is told, for the body of whoever follows it in full, and for that on the ``path`` that is expected."""
         also = () if path.in_full is None else (self.weeks_of(path.states, diets),)
-        return clear(told, told, field, also=also)
+        before = self.before
+        return clear(told, told, field, weeks_before=before.weeks, weeks_since=before.weeks_since, also=also)
 
 
 @traced
-def answer_path(member: Member, schedule: list[ScheduledIntake], sources: frozenset[UncertaintySource]) -> IntakeAnswer:
+def answer_path(
+    member: Member, schedule: list[ScheduledIntake], sources: frozenset[UncertaintySource],
+    before: DeficitBefore = NO_DEFICIT_BEFORE,
+) -> IntakeAnswer:  # fmt: skip
     """Forecast a schedule. Raises ``Refused`` for a deficit or a gain that a rail forbids."""
-    asked, subject = _Asked(member, sources), member.subject
+    asked, subject = _Asked(member, sources, before), member.subject
     path, stretches = [asked.state], []
     actions: list[RailAction] = []
     diets: list[Diet] = []
@@ -190,15 +205,15 @@ def answer_path(member: Member, schedule: list[ScheduledIntake], sources: frozen
     for i, scheduled in enumerate(schedule):
         diet = diet_of(scheduled, subject)
         field = f"question.schedule[{i}].intake_kcal"
-        before = path[-1]
-        there = asked.subject_at(before, diet)
+        began = path[-1]
+        there = asked.subject_at(began, diet)
         # Deficits in a row count as one long one.
         weeks = _deficit_weeks(schedule, i, there.maintenance_kcal)
         actions += asked.check(diet, weeks, there, field)
         stretches.append(Stretch(diet, (7.0,) * scheduled.weeks))
-        path += walk(asked.model, before, *stretches[-1])
+        path += walk(asked.model, began, *stretches[-1])
         # How fast the body changes the gate judges, over stretches in a row: a plan sets its intake anew in them.
-        actions += _Change(there, before, path[-1], scheduled.weeks, diet).warnings()
+        actions += _Change(there, began, path[-1], scheduled.weeks, diet).warnings()
         diets += [diet] * scheduled.weeks
         fields += [field] * scheduled.weeks
     weeks_told = asked.weeks_of(path, diets)
@@ -271,10 +286,10 @@ def _once(actions: list[RailAction]) -> list[RailAction]:
 @traced
 def answer_intake(
     member: Member, target: BodyTarget, days: int, protein_g_per_kg: float,
-    sources: frozenset[UncertaintySource],
+    sources: frozenset[UncertaintySource], before: DeficitBefore = NO_DEFICIT_BEFORE,
 ) -> IntakeAnswer:  # fmt: skip
     """The constant intake for a target by a date; the nearest safe one where rails forbid it."""
-    asked, subject = _Asked(member, sources), member.subject
+    asked, subject = _Asked(member, sources, before), member.subject
     protein = _protein_per_kg(subject, protein_g_per_kg)
     _check_target(target, subject)
 
@@ -327,10 +342,10 @@ def answer_intake(
 @traced
 def answer_date(
     member: Member, target: BodyTarget, intake_kcal: float, protein_g_per_kg: float,
-    sources: frozenset[UncertaintySource],
+    sources: frozenset[UncertaintySource], before: DeficitBefore = NO_DEFICIT_BEFORE,
 ) -> IntakeAnswer:  # fmt: skip
     """The date on which a constant intake reaches a target. Raises ``Refused`` for an intake that rails forbid."""
-    asked, subject = _Asked(member, sources), member.subject
+    asked, subject = _Asked(member, sources, before), member.subject
     _check_target(target, subject)
     protein = _protein_per_kg(subject, protein_g_per_kg)
     chosen = Diet(intake_kcal, BASELINE_CARBOHYDRATE_SHARE * intake_kcal, protein)
