@@ -180,3 +180,17 @@ def test_a_hold_that_a_floor_keeps_is_not_told_to_eat_less_than_nothing_more(
     said = {reason.code: dict(reason.params) for reason in found.reasons}
     assert "REVIEW_RAISED_BY_RAIL" not in said
     assert float(said["REVIEW_CORRECTION_HELD"]["missing_kcal"]) > 0.0
+
+
+@pytest.mark.parametrize(
+    ("most", "to_maintenance", "told"),
+    [
+        (-30.0, -200, -80),  # room, of a gain well over maintenance
+        (-30.0, -60, -60),  # of one that may hardly be over it, as much as there is
+        (-30.0, -30, -30),
+        (-190.0, -260, -200),  # and never more than a step
+    ],
+)
+def test_room_under_the_fastest_gain_ends_at_maintenance(most: float, to_maintenance: int, told: int) -> None:
+    limits = IntakeLimits(-500.0, most, WHY, None, [])
+    assert advice._HoldOrGain._lowered(limits, to_maintenance) == told

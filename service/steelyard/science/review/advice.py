@@ -410,7 +410,7 @@ class _HoldOrGain:
         held = _held(limits, wanted, course.own_step_kcal)
         change = held.change_kcal
         if self.phase.kind is PhaseKind.GAIN and change > limits.most:
-            lowered = self._lowered(limits)
+            lowered = self._lowered(limits, up(course.maintenance_kcal - min(course.intakes(0.0, left))))
             # A little over the ceiling, the rest is slowed whatever the scale says: that ends no gain.
             is_slight = change - limits.most <= texts.ROOM_KCAL
             if may_lower and not -texts.MOST_STEP_KCAL <= lowered <= limits.most:
@@ -442,9 +442,12 @@ class _HoldOrGain:
         return Advice(NextStep.CONTINUE, change, left, self.reasons, actions)
 
     @staticmethod
-    def _lowered(limits: IntakeLimits) -> int:
-        """The change that brings a gain under its fastest, with room where that is not more than one step."""
-        lowered = max(down(limits.most - texts.ROOM_KCAL), up(limits.least), -texts.MOST_STEP_KCAL)
+    def _lowered(limits: IntakeLimits, to_maintenance: int) -> int:
+        """The change that brings a gain under its fastest, with room where that is not more than one step.
+
+        Where the fastest is slow, room under it ends at maintenance: a gain is not lowered into a deficit.
+        """
+        lowered = max(down(limits.most - texts.ROOM_KCAL), up(limits.least), to_maintenance, -texts.MOST_STEP_KCAL)
         return lowered if lowered <= limits.most else max(down(limits.most), up(limits.least))
 
     def _ceiling_met(self) -> Message | None:
