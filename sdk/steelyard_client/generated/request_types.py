@@ -973,8 +973,8 @@ class PhaseFollowedDict(TypedDict):
     start_date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
     usual_intake_kcal: What was eaten a day before the phase; maintenance by default. 800 to 8000.
     weeks: The weeks as first planned, in order: those of the plan, whatever was corrected since.
-    weeks_before: Weeks of a deficit just before that count as of this one, the weeks between included. `0.0` if
-        absent. 0 to 156.
+    weeks_before: Weeks of a deficit just before that count as of this one, the weeks between included; absent
+        where there are none. 0 to 156.
     """
 
     adherence: "NotRequired[models.AdherenceFigure | AdherenceFigureDict]"

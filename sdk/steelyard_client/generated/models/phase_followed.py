@@ -43,7 +43,7 @@ class PhaseFollowed:
         start_body (None | StartBody | Unset): The body on its first morning; the profile's where absent.
         usual_intake_kcal (float | None | Unset): What was eaten a day before the phase; maintenance by default.
         weeks_before (float | Unset): Weeks of a deficit just before that count as of this one, the weeks between
-            included. `0.0` if absent.
+            included; absent where there are none.
     """
 
     kind: PhaseKind

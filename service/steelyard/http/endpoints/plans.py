@@ -2,6 +2,8 @@
 
 from datetime import date
 
+from msgspec import UNSET
+
 from steelyard import answers
 from steelyard.science.body import ALL_SOURCES, PathChange
 from steelyard.science.person import FlexibleDay, TrainingOnDay, WeekLived
@@ -130,7 +132,7 @@ def _state(body: PlanRequest, answer: answers.Answered[answers.PhasesPlanned]) -
         start_body=states.start_body(now.body),
         logging_ratio=None if plan.learnt is None else states.ratio_figure(plan.learnt.logging_ratio),
         adherence=states.adherence_figure(now.adherence),
-        weeks_before=_weeks_before(body, planned.phase.weeks[0].start),
+        weeks_before=_weeks_before(body, planned.phase.weeks[0].start) or UNSET,
     )
     return states.state(now, phase, None if before is None else before.phase_history)
 

@@ -163,7 +163,7 @@ def followed(phase: schema.PhaseFollowed) -> FollowedPhase:
         moved_end_day=moved_end,
         ratio=None if phase.logging_ratio is None else _estimate(phase.logging_ratio),
         adherence=_adherence(phase.adherence),
-        weeks_before=phase.weeks_before if phase.kind.is_deficit else 0.0,
+        weeks_before=(phase.weeks_before or 0.0) if phase.kind.is_deficit else 0.0,
     )
 
 
@@ -427,7 +427,7 @@ def deficit_before(state: State | None, day: date) -> tuple[float, float]:
     """Weeks of the deficit that a state knows before a day, and the weeks since: more may count as one with it."""
     now = on_day(state, day)
     if now is not None and now.phase is not None and now.phase.kind.is_deficit and now.phase.start_date < day:
-        return now.phase.weeks_before + (day - now.phase.start_date).days / 7, 0.0
+        return (now.phase.weeks_before or 0.0) + (day - now.phase.start_date).days / 7, 0.0
     history = cuts_known(state, day)
     return history.weeks_that_count, float(history.weeks_since_last_cut or 0)
 

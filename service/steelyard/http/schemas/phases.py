@@ -239,15 +239,19 @@ class PhaseFollowed(Request, frozen=True, kw_only=True):
         AdherenceFigure | UnsetType,
         Meta(description="How well deficits are kept to, as the plan knew it; absent where it did not."),
     ] = UNSET
-    weeks_before: Annotated[
-        float,
-        Meta(
-            ge=0,
-            le=156,
-            description="Weeks of a deficit just before that count as of this one, the weeks between included.",
-            examples=[0],
-        ),
-    ] = 0.0
+    weeks_before: (
+        Annotated[
+            float,
+            Meta(
+                ge=0,
+                le=156,
+                description="Weeks of a deficit just before that count as of this one, the weeks between included; "
+                "absent where there are none.",
+                examples=[6],
+            ),
+        ]
+        | UnsetType
+    ) = UNSET
 
 
 class PastPhase(Request, frozen=True, kw_only=True):
