@@ -209,12 +209,15 @@ class Columns:
         self.is_finite = True
 
     def array(self, found: list[Any], shape: Shape) -> pa.Array:
-        """A column from one value a row, None for null; so is an object that was left out."""
+        """A column from one value a row, None for null; so is what was left out."""
         match shape:
             case Scalar("number_or_text"):
                 return self._numbers_or_texts(found)
             case Scalar(kind):
-                made = pa.array(found, _SCALARS[kind])
+                try:
+                    made = pa.array(found, _SCALARS[kind])
+                except pa.ArrowInvalid:  # few values are ever left out: none is looked for beforehand
+                    made = pa.array([None if value is UNSET else value for value in found], _SCALARS[kind])
                 if kind == "double":
                     self._look(made)
                 return made
