@@ -476,7 +476,7 @@ REFUSED_END_BODY_FAT = { $speaks ->
    *[no] Das ließe deinem Körper keine Reserven: Mach es kürzer oder iss mehr.
 }
 REFUSED_END_BMI = Das würde bei einem Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } enden; unter { NUMBER($limit, maximumFractionDigits: 1) } beginnt Untergewicht. Mach es kürzer oder iss mehr.
-REFUSED_GAIN_RATE = Damit nimmst du je Woche { NUMBER($percent, maximumFractionDigits: 3) } % zu. Über { NUMBER($limit_percent, maximumFractionDigits: 2) } % ist der Rest bei deiner Trainingserfahrung Fett: Iss weniger.
+REFUSED_GAIN_RATE = Damit nimmst du je Woche { NUMBER($percent, maximumFractionDigits: 3) } % zu. Mehr als { NUMBER($limit_percent, maximumFractionDigits: 2) } % bringt bei deiner Trainingserfahrung nur Fett: Wähle einen kleineren Überschuss.
 REFUSED_TARGET = Ein Ziel von { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett liegt unter der sicheren Grenze von { NUMBER($limit_percent, maximumFractionDigits: 1) } %: Setze es höher.
 REFUSED_DEFICIT = Ein Defizit von { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag ist zu groß: { why }. Iss mindestens { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }.
 REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag sind außerhalb eines Defizits zu wenig. Iss mindestens { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }; schaffst du das nicht, sprich mit einer Arztpraxis.

@@ -475,7 +475,7 @@ REFUSED_END_BODY_FAT = { $speaks ->
    *[no] This would leave your body without reserves: make it shorter or eat more.
 }
 REFUSED_END_BMI = This phase would end at a body mass index of { NUMBER($bmi, maximumFractionDigits: 1) }; under { NUMBER($limit, maximumFractionDigits: 1) } is underweight. Make it shorter or eat more.
-REFUSED_GAIN_RATE = You would gain { NUMBER($percent, maximumFractionDigits: 3) }% of body mass a week. At your training experience, what goes beyond { NUMBER($limit_percent, maximumFractionDigits: 2) }% is fat: eat less.
+REFUSED_GAIN_RATE = You would gain { NUMBER($percent, maximumFractionDigits: 3) }% of body mass a week. At your training experience, more than { NUMBER($limit_percent, maximumFractionDigits: 2) }% only adds fat: choose a smaller surplus.
 REFUSED_TARGET = A target of { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is below the safe limit of { NUMBER($limit_percent, maximumFractionDigits: 1) }%: aim higher.
 REFUSED_DEFICIT = A deficit of { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day is too large: { why }. Eat at least { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }.
 REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day is too little outside a deficit. Eat at least { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }; if you cannot, speak to a physician or dietitian.

@@ -472,7 +472,7 @@ REFUSED_END_BODY_FAT = { $speaks ->
    *[no] Esto dejaría a tu cuerpo sin reservas: hazlo más corto o come más.
 }
 REFUSED_END_BMI = Esto acabaría en un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) }; por debajo de { NUMBER($limit, maximumFractionDigits: 1) } hay bajo peso: hazlo más corto o come más.
-REFUSED_GAIN_RATE = Así ganarías un { NUMBER($percent, maximumFractionDigits: 3) } % de tu peso por semana. Por encima del { NUMBER($limit_percent, maximumFractionDigits: 2) } %, con tu experiencia, el resto es grasa: come menos.
+REFUSED_GAIN_RATE = Así ganarías un { NUMBER($percent, maximumFractionDigits: 3) } % de tu peso por semana. Con tu experiencia, más del { NUMBER($limit_percent, maximumFractionDigits: 2) } % solo da grasa: planea menos superávit.
 REFUSED_TARGET = Un objetivo del { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa queda por debajo del límite seguro del { NUMBER($limit_percent, maximumFractionDigits: 1) } %: ponlo más alto.
 REFUSED_DEFICIT = Un déficit de { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día es demasiado: { why }. Come al menos { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }.
 REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día es muy poco fuera de un déficit. Come al menos { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }; si no puedes, habla con un médico o dietista.
