@@ -4,6 +4,7 @@ import math
 from typing import Any
 
 import pytest
+from science.member.test_member import PERSON
 from steelyard.science.body import ADHERENCE_SPREAD
 from steelyard.science.log import RATIO_DRIFT, IntakeDay, Log, LogMaintenance, Weighing
 from steelyard.science.measures import assess
@@ -11,26 +12,14 @@ from steelyard.science.member import Known, Member, StartingBody, Steered, Told
 from steelyard.science.member.steering import with_steering
 from steelyard.science.numbers import Estimate
 from steelyard.science.person import (
-    ActivityLevel,
     BodyFatMethod,
     EatingDisorder,
-    Person,
     Screening,
     Sex,
-    Training,
-    TrainingStatus,
 )
 from steelyard.science.register import OutOfDomain
 
 DAY = 738_000
-PERSON = Person(
-    sex=Sex.FEMALE,
-    age_years=34.0,
-    height_cm=168.0,
-    weight_kg=71.0,
-    activity=ActivityLevel.LIGHT,
-    training=Training(status=TrainingStatus.NOVICE, resistance_sessions_per_week=3.0),
-)
 BODY = StartingBody(Estimate(71.0, 0.3), Estimate(20.0, 2.0), BodyFatMethod.DXA, True)
 RESTING = 1500.0
 TAUGHT = Steered(DAY, Estimate(2000.0, 100.0))
