@@ -175,7 +175,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                     {"type": "null"},
                 ]
             },
-            "usual_kcal": {"maximum": 15000, "minimum": 300, "type": "number"},
+            "usual_kcal": {"maximum": 25000, "minimum": 300, "type": "number"},
         },
         "required": [
             "prior_kcal",
@@ -1884,11 +1884,11 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                     {"type": "null"},
                 ]
             },
-            "intake_kcal": {"maximum": 15000, "minimum": 300, "type": "number"},
+            "intake_kcal": {"maximum": 25000, "minimum": 300, "type": "number"},
             "is_break": {"type": "boolean"},
             "planned_intake_kcal": {
                 "anyOf": [
-                    {"maximum": 15000, "minimum": 300, "type": "number"},
+                    {"maximum": 25000, "minimum": 300, "type": "number"},
                     {"type": "null"},
                 ]
             },

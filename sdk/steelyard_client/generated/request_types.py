@@ -236,7 +236,7 @@ class BodyAsReadDict(TypedDict):
     rho_kcal_per_kg: Energy of a kilogram of tissue. 2000 to 14000.
     rho_sd: Its standard deviation. 0 to 6000.
     settled_kg: Weight when the log began; as tissue stands by default. 20 to 500.
-    usual_kcal: Eaten a day before the log, logging scale. 300 to 15000.
+    usual_kcal: Eaten a day before the log, logging scale. 300 to 25000.
     """
 
     adaptation_gain: "float"
@@ -1602,10 +1602,10 @@ class WeekFollowedDict(TypedDict):
     energy_balance_kcal: Passed over. -15000 to 15000.
     fat_g: Passed over. 0 to 1000.
     fibre_g: Passed over. 0 to 500.
-    intake_kcal: Energy per day, kilocalories. 300 to 15000.
+    intake_kcal: Energy per day, kilocalories. 300 to 25000.
     is_break: Whether the week is a break at maintenance, which is never corrected. `false` if absent.
     planned_intake_kcal: Energy a day as first planned, where `intake_kcal` is what a review made of it: the phase
-        is held against this one, so that no correction counts as the plan. 300 to 15000.
+        is held against this one, so that no correction counts as the plan. 300 to 25000.
     protein_g: Protein a day, grams. 5 to 1000.
     start_date: As in a plan's week; that of the first is the start of the phase.
     week: Number of the week; passed over. 1 to 400.

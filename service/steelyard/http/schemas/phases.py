@@ -118,7 +118,7 @@ class DayPassed(Request, frozen=True, kw_only=True):
 
 
 # Whatever a plan may hold, of those who burn most as well.
-_IntakeOfWeek = Annotated[float, Meta(ge=300, le=15000, description="Energy per day, kilocalories.", examples=[2700])]
+_IntakeOfWeek = Annotated[float, Meta(ge=300, le=25000, description="Energy per day, kilocalories.", examples=[2700])]
 
 
 class WeekFollowed(Request, frozen=True, kw_only=True, omit_defaults=True):

@@ -67,7 +67,7 @@ class BodyAsRead(Request, frozen=True, kw_only=True):
     carried_per_kcal: Annotated[
         float, Meta(ge=0.0001, le=0.01, description="Carried mass that a lasting kilocalorie a day moves, kilograms.")
     ]
-    usual_kcal: Annotated[float, Meta(ge=300, le=15000, description="Eaten a day before the log, logging scale.")]
+    usual_kcal: Annotated[float, Meta(ge=300, le=25000, description="Eaten a day before the log, logging scale.")]
     is_usual_known: Annotated[bool, Meta(description="Whether that was told.")]
     settled_kg: (
         Annotated[float, Meta(ge=20, le=500, description="Weight when the log began; as tissue stands by default.")]
