@@ -47,6 +47,7 @@ from steelyard.science.phase import (
     weeks_counted,
 )
 from steelyard.science.rails import (
+    APART_WEEKS,
     Cleared,
     RailAction,
     Refused,
@@ -168,6 +169,7 @@ class PhasesPlanned(NamedTuple):
     dominant_source: UncertaintySource | None
     sizes: list[Cleared[SizeOffered]]
     levers: list[LeverOffered]
+    weeks_before: float  # of a deficit that count as of the phase asked for, those of a pause between included
 
     @property
     def phases(self) -> list[PhasePlanned]:
@@ -215,6 +217,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
             dominant_source=None if path is None else path.dominant_source((cut or plan.phases[0]).last_point),
             sizes=[*_sizes(asked, member.subject, plan, bodies)] if told.value else [],
             levers=[*_levers(asked, member.subject, plan, bodies, told.value)],
+            weeks_before=_weeks_before_phase(asked, told.value),
         ),
         reasons=[
             assessed.resting.reason,
@@ -438,15 +441,22 @@ def _told(asked: PlanAsked, plan: Plan, bodies: BodiesAlong) -> Cleared[list[Pha
 
 def _clear(asked: PlanAsked, value: _Value, *each: Sequence[ToldWeek]) -> Cleared[_Value]:
     """What is told, through the gate with the weeks that it tells, each of the ways they may go. Raises ``Refused``."""
-    aim = asked.aim
-    before = _weeks_before(asked, aim) if isinstance(aim, DeficitAim) else 0.0
     weeks, *also = each
+    before = _weeks_before(asked)
     return clear(value, weeks, "phase", weeks_before=before, is_history_known=asked.history.is_known, also=also)
 
 
-def _weeks_before(asked: PlanAsked, aim: DeficitAim) -> float:
+def _weeks_before(asked: PlanAsked) -> float:
     """Weeks that count as of a deficit from the start on: of the same one, or of one just before."""
-    return float(aim.weeks_done or asked.history.weeks_that_count)
+    aim = asked.aim
+    return float(aim.weeks_done or asked.history.weeks_that_count) if isinstance(aim, DeficitAim) else 0.0
+
+
+def _weeks_before_phase(asked: PlanAsked, phases: Sequence[PhasePlanned]) -> float:
+    """The same, for the deficit asked for, with the weeks from the start to it."""
+    kind = asked.aim.kind.value if isinstance(asked.aim, DeficitAim) else None
+    first = next((one.phase.first for one in phases if one.phase.kind == kind), None)
+    return 0.0 if first is None or first >= APART_WEEKS else weeks_counted(_weeks_before(asked), first)
 
 
 def _sizes(asked: PlanAsked, subject: Subject, plan: Plan, bodies: BodiesAlong) -> Iterator[Cleared[SizeOffered]]:
@@ -532,7 +542,7 @@ def _week(asked: PlanAsked, phase: PlannedPhase, planned: WeekPlanned, on: Seque
     aim, weeks_in_deficit, week = asked.aim, 0.0, planned.week
     is_deficit = isinstance(aim, DeficitAim) and phase.kind == aim.kind
     if isinstance(aim, DeficitAim) and is_deficit:
-        weeks_in_deficit = len(phase.weeks) + weeks_counted(_weeks_before(asked, aim), phase.first)
+        weeks_in_deficit = len(phase.weeks) + weeks_counted(_weeks_before(asked), phase.first)
     is_held = not is_deficit or week.element is Element.BREAK
     least = max(least_day(now, weeks_in_deficit, is_held=is_held) for now in on)
     if asked.lived is not None:

@@ -2,7 +2,7 @@
 
 from steelyard import answers
 from steelyard.science.body import ALL_SOURCES, BodyTarget
-from steelyard.science.phase import DeficitBefore, ScheduledIntake
+from steelyard.science.phase import ScheduledIntake
 
 from ..operation.operation import computation
 from ..schemas.forecasts import (
@@ -53,7 +53,7 @@ def forecast_intake(body: ForecastRequest) -> ForecastResponse:
             start=body.start_date,
             question=_asked(question),
             sources=ALL_SOURCES if body.uncertainty_sources is None else frozenset(body.uncertainty_sources),
-            before=DeficitBefore(*states.deficit_before(body.state, body.start_date)),
+            before=states.deficit_before(body.state, body.start_date),
         )
     )
     found = answer.value

@@ -1,7 +1,5 @@
 """`POST /v1/plans`: a fat-loss phase with its return to a gain, a gain, or a hold."""
 
-from datetime import date
-
 from msgspec import UNSET
 
 from steelyard import answers
@@ -19,7 +17,7 @@ from steelyard.science.phase import (
     ReturnAim,
     SizeOffered,
 )
-from steelyard.science.rails import APART_WEEKS, SplitWeek
+from steelyard.science.rails import SplitWeek
 
 from ..operation.operation import computation
 from ..schemas.phases import DayKind, ForecastPoint, KnownMaintenance, PhaseFollowed, WeekFollowed
@@ -132,7 +130,7 @@ def _state(body: PlanRequest, answer: answers.Answered[answers.PhasesPlanned]) -
         start_body=states.start_body(now.body),
         logging_ratio=None if plan.learnt is None else states.ratio_figure(plan.learnt.logging_ratio),
         adherence=states.adherence_figure(now.adherence),
-        weeks_before=_weeks_before(body, planned.phase.weeks[0].start) or UNSET,
+        weeks_before=plan.weeks_before or UNSET,
     )
     return states.state(now, phase, None if before is None else before.phase_history)
 
@@ -180,15 +178,6 @@ def _history(body: PlanRequest) -> History:
         goes_on = isinstance(body.phase, MiniCut | Cut) and body.phase.weeks_done > 0
         return states.cuts_known(body.state, body.start_date, goes_on=goes_on)
     return History(told.cuts_last_12_months, told.weeks_since_last_cut)
-
-
-def _weeks_before(body: PlanRequest, start: date) -> float:
-    """Weeks of a deficit that count as of the one planned from ``start`` on, with those of the pause between."""
-    wanted = body.phase
-    if not isinstance(wanted, MiniCut | Cut):
-        return 0.0
-    weeks, paused = wanted.weeks_done or _history(body).weeks_that_count, (start - body.start_date).days / 7
-    return weeks + paused if weeks and paused < APART_WEEKS else 0.0
 
 
 def _lived(week: WeekAsked) -> WeekLived:

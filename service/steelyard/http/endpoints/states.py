@@ -11,7 +11,7 @@ from steelyard.science.body import Adherence
 from steelyard.science.log import Account, BodyRead, Log, Onset, StepsRead
 from steelyard.science.member import FatRead, Known, StartingBody, Steered, ToldBefore
 from steelyard.science.numbers import Estimate
-from steelyard.science.phase import FollowedPhase, FollowedWeek, History, IntakeChange, PhaseKind
+from steelyard.science.phase import DeficitBefore, FollowedPhase, FollowedWeek, History, IntakeChange, PhaseKind
 from steelyard.science.register import Contradiction
 from steelyard.science.review import LastAsked
 
@@ -423,13 +423,13 @@ def _over(state: State, phase: schema.PhaseFollowed, last: date) -> State:
     return replace(state, phase=None, phase_history=history)
 
 
-def deficit_before(state: State | None, day: date) -> tuple[float, float]:
+def deficit_before(state: State | None, day: date) -> DeficitBefore:
     """Weeks of the deficit that a state knows before a day, and the weeks since: more may count as one with it."""
     now = on_day(state, day)
     if now is not None and now.phase is not None and now.phase.kind.is_deficit and now.phase.start_date < day:
-        return (now.phase.weeks_before or 0.0) + (day - now.phase.start_date).days / 7, 0.0
+        return DeficitBefore((now.phase.weeks_before or 0.0) + (day - now.phase.start_date).days / 7)
     history = cuts_known(state, day)
-    return history.weeks_that_count, float(history.weeks_since_last_cut or 0)
+    return DeficitBefore(history.weeks_that_count, float(history.weeks_since_last_cut or 0))
 
 
 def cuts_known(state: State | None, day: date, *, goes_on: bool = False) -> History:

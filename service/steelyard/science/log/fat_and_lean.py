@@ -72,7 +72,7 @@ def partition_of(model: BodyModel, state: BodyState, protein_g_per_kg: float, *,
 
     share = fat_share(model)
     # Where training spares most, next to nothing is lean, and a spread in proportion to it says nothing.
-    unspared = fat_share(otherwise(model, "unspared", SPARING_SPREAD))
+    unspared = share if is_gaining else fat_share(otherwise(model, "unspared", SPARING_SPREAD))
     return Partition(
         share,
         math.hypot(PARTITION_SPREAD * (1.0 - share), unspared - share),

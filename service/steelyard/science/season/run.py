@@ -324,9 +324,9 @@ class _Season:
             intake, self.fed_kg, protein, _BALANCED_FAT, self.ops, fat_for_kg=settled_weight
         )
         ratio = self._eaten_of_told(seen, share, is_cut)
-        eaten = intake if ratio is None else intake * ratio
+        eaten = intake * ratio
         carbohydrate_kcal = CARBOHYDRATE_KCAL_PER_G * carbohydrate_g
-        diet = Diet(eaten, carbohydrate_kcal if ratio is None else carbohydrate_kcal * ratio, protein_g / self.fed_kg)
+        diet = Diet(eaten, carbohydrate_kcal * ratio, protein_g / self.fed_kg)
         moved = self.model
         if life.adaptation_score is not None:
             moved = adapting(moved, eaten, life.adaptation_score, self.ops)
@@ -359,14 +359,14 @@ class _Season:
             in_full=in_full,
         )
 
-    def _eaten_of_told(self, seen: _Seen, share: Number, is_cut: bool) -> Number | None:
-        """What is eaten over what is told; None where that is not in question."""
+    def _eaten_of_told(self, seen: _Seen, share: Number, is_cut: bool) -> Number:
+        """What is eaten over what is told."""
         life = self.life
         if life.kept is not None:
             gap = self.where(is_cut, seen.balance_kcal - self.intake, 0.0)
             score = 0.0 if life.eaten_score is None else share * life.eaten_score
             return 1.0 + unfollowed_share(self.intake, gap, life.kept, score, self.ops)
-        return None if life.eaten_score is None else 1.0 + share * ADHERENCE_SPREAD * life.eaten_score
+        return 1.0 if life.eaten_score is None else 1.0 + share * ADHERENCE_SPREAD * life.eaten_score
 
     def _count(self, week: int, starts: bool) -> None:
         """Totals, and what the next week needs to know of this one and of a year ago."""
