@@ -10,9 +10,11 @@ from science.rails.test_guard_rails import subject
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import PhaseKind
 from steelyard.science.rails import DeficitLimit, Why, first_broken
-from steelyard.science.review import advice, review_phase
+from steelyard.science.review import review_phase
 from steelyard.science.review.correction import IntakeLimits, RestOfPhase
 from steelyard.science.review.due import read_on
+from steelyard.science.review.hold_or_gain_advice import HoldOrGainAdvice
+from steelyard.science.review.step import held_step, with_room
 
 
 def rest(seed: int, weeks: int, deficit_kcal: float, day: int) -> RestOfPhase:
@@ -129,7 +131,7 @@ def course_to(fat_kg: float, weight_kg: float, *, now_fat_kg: float = 6.0, now_k
 )
 def test_what_is_eaten_under_maintenance_may_not_lead_where_no_deficit_may(course: Any, *, is_too_low: bool) -> None:
     hold: Any = SimpleNamespace(course=course)
-    assert advice._HoldOrGain._comes_too_low(hold) is is_too_low
+    assert HoldOrGainAdvice._comes_too_low(hold) is is_too_low
 
 
 WHY = DeficitLimit("intake_floor", 400.0, Why.LEAST_INTAKE)
@@ -150,12 +152,12 @@ def test_a_step_down_leaves_room_over_its_rail_so_that_the_next_review_takes_not
     least: float, step: float, told: int
 ) -> None:
     limits = IntakeLimits(least, 500.0, WHY, None, [])
-    held = advice._with_room(advice._held(limits, step, 0.0), limits)
+    held = with_room(held_step(limits, step, 0.0), limits)
     assert held.change_kcal == told
     assert held.is_raised == (told > step)
     # A week later the same step is asked for, and the rails have moved by less than the room.
     moved = IntakeLimits(least - told + 40.0, 500.0, WHY, None, [])
-    assert told >= 0 or advice._held(moved, 0.0, 0.0).change_kcal == 0
+    assert told >= 0 or held_step(moved, 0.0, 0.0).change_kcal == 0
 
 
 @pytest.mark.parametrize("floor_kcal", [-30.0, 0.0])
@@ -193,4 +195,4 @@ def test_a_hold_that_a_floor_keeps_is_not_told_to_eat_less_than_nothing_more(
 )
 def test_room_under_the_fastest_gain_ends_at_maintenance(most: float, to_maintenance: int, told: int) -> None:
     limits = IntakeLimits(-500.0, most, WHY, None, [])
-    assert advice._HoldOrGain._lowered(limits, to_maintenance) == told
+    assert HoldOrGainAdvice._lowered(limits, to_maintenance) == told

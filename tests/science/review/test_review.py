@@ -16,10 +16,11 @@ from steelyard.science.person.screening import Screening
 from steelyard.science.phase.followed import FollowedPhase, IntakeChange, PhaseKind, Verdict, corrected_week
 from steelyard.science.rails.subject import Refused
 from steelyard.science.register.errors import OutOfDomain
-from steelyard.science.review.advice import Advice, NextStep, advise
+from steelyard.science.review.advice import advise
 from steelyard.science.review.attention import attention_of
 from steelyard.science.review.correction import down, up
 from steelyard.science.review.due import Due, read_on
+from steelyard.science.review.next_step import Advice, NextStep
 from steelyard.science.review.reading import change_over, read_phase
 from steelyard.science.review.review import Review, review_phase
 from steelyard.science.review.verdict import Probabilities, contradicts, judge, more_days_needed, probabilities

@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 from steelyard.science.person import CheckIn, CycleSaid, StrengthSaid
 from steelyard.science.phase import PhaseKind
-from steelyard.science.review.advice import Advice, NextStep
+from steelyard.science.review.next_step import Advice, NextStep
 from steelyard.science.review.signs import heed
 
 DAY = 738_100

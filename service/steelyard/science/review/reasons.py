@@ -6,7 +6,7 @@ from ..phase import FollowedPhase, Verdict
 from ..rails import Subject
 from ..register import Message, say
 from . import texts
-from .advice import Advice, NextStep
+from .next_step import Advice, NextStep
 from .pregnancy import expected_in_pregnancy
 from .question import AGAIN, FOUND_AS_LOGGED, FOUND_MORE, FOUND_WATER, Finding, OpenQuestion, Settled
 from .reading import Now

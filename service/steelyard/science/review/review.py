@@ -18,9 +18,11 @@ from ..rails import Cleared, RailAction, Subject
 from ..register import Basis, Kind, Message, OutOfDomain, equation, say
 from . import texts
 from .adherence import adherence_of
-from .advice import Advice, Aftermath, Ahead, advise, cleared
+from .advice import Ahead, advise, cleared
+from .aftermath import Aftermath
 from .correction import Stint
 from .due import NOTHING, read_on, what_is_due
+from .next_step import Advice
 from .notes import still_to_note
 from .question import LastAsked, OpenQuestion, Settled, question_of
 from .reading import Changes, EatenSoFar, Now
@@ -175,7 +177,7 @@ def review_phase(
         # What is eaten over the plan explains it all: the plan stands, and is to be kept to.
         found = found._replace(change_kcal=0)
     by_log = advise(phase, course, now, read.promised, judged.acted_on, finished, found)
-    told = cleared(course, now, heed(log.check_ins, course, day, by_log))
+    told = cleared(course, heed(log.check_ins, course, day, by_log))
     question = None
     if is_open and judged.verdict is not Verdict.WITHIN_INTERVAL and not (judged.is_logged_so and explains_all):
         gap, sex, asked = 0.0 if implied is None else implied.mean, member.person.sex, told_before.asked

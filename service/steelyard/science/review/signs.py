@@ -13,8 +13,8 @@ from ..person import CheckIn, CycleSaid, StrengthSaid
 from ..phase import DAYS_PER_WEEK, Verdict
 from ..register import Basis, Kind, Message, constant, equation, say, source
 from . import texts
-from .advice import Advice, NextStep
 from .correction import RestOfPhase, down
+from .next_step import Advice, NextStep
 
 STELLINGWERFF_2023 = source(
     "stellingwerff_2023",
