@@ -34,6 +34,7 @@ from steelyard.store.store import Store, StoreUnavailable
 
 from .edge.cors import Cors
 from .edge.edge import Edge
+from .edge.gauges import gauges_of
 from .edge.health import health_routes
 from .edge.observers import observers_and_routes
 from .edge.overload import Overload
@@ -55,7 +56,6 @@ from .pages.contract_routes import document_routes
 from .pages.site import Site
 from .pages.workbench import workbench_routes
 from .rendering.pictures.renderer import Renderer
-from .wire.observability import GaugeSource
 from .wire.problems import handle_exception
 from .wire.request_bounds import RequestBounds
 
@@ -105,39 +105,12 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
     renderer = Renderer(seconds=settings.computation_seconds)
     observers, observer_routes = observers_and_routes(
         settings,
-        {
-            "limits_degraded": GaugeSource(
-                "1 while the limits are counted without the shared store.", lambda: limiter.is_degraded, "livemax"
-            ),
-            "limits_refused": GaugeSource(
-                "Requests refused by a limit since the start.", lambda: limiter.refused_count
-            ),
-            "store_failing": GaugeSource(
-                "1 while the operator's store cannot be read or written.",
-                lambda: readiness.store_fault is not None,
-                "livemax",
-            ),
-            "not_ready": GaugeSource(
-                "1 while the process is not ready.", lambda: readiness.problem is not None, "livemax"
-            ),
-            "late_seconds": GaugeSource("How late the event loop is.", lambda: overload.late_seconds, "livemax"),
-            "overload_refused": GaugeSource(
-                "Requests refused since the start, since the event loop was late.", lambda: overload.refused_count
-            ),
-            "turns_waiting": GaugeSource(
-                "Long computations and pictures that wait for their turn.",
-                lambda: limits.turns.waiting_count + limits.picture_turns.waiting_count,
-            ),
-            "turns_refused": GaugeSource(
-                "Those refused since the start, since they would have waited too long.",
-                lambda: limits.turns.refused_count + limits.picture_turns.refused_count,
-            ),
-            "usage_waiting_units": GaugeSource("Units counted and not yet written.", lambda: usage.waiting_units),
-            "usage_waiting_seconds": GaugeSource(
-                "How long the oldest of them has waited.", lambda: usage.waiting_seconds, "livemax"
-            ),
-        },
+        gauges_of(limiter, limits, readiness, overload, usage),
     )
+
+    beside: list[Beside] = [usage, limiter, readiness, overload, *observers]
+    if settings.usage_days:
+        beside.append(Retention(store, days=settings.usage_days))
 
     @contextlib.asynccontextmanager
     async def lifespan(_app: Litestar) -> AsyncIterator[None]:
@@ -146,9 +119,6 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
         except StoreUnavailable as error:  # the process starts all the same, and is not ready until the store is
             _log.warning("started without the store: %s", error)
         await readiness.look()
-        beside: list[Beside] = [usage, limiter, readiness, overload, *observers]
-        if settings.usage_days:
-            beside.append(Retention(store, days=settings.usage_days))
         running = [asyncio.create_task(each.run()) for each in beside]
         try:
             yield
@@ -156,9 +126,8 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
             for task in running:
                 task.cancel()
             await asyncio.gather(*running, return_exceptions=True)
-            keyring.close()
-            limits.close()
-            renderer.close()
+            for part in (keyring, limits, renderer):
+                part.close()
             await store.close()
             for observer in observers:
                 observer.close()
