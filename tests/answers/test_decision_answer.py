@@ -7,10 +7,10 @@ import msgspec
 import pytest
 from plan_people import CLEAR, MAN, START
 from steelyard import answers
-from steelyard.science.decision import Feeling, FinishedPhase, Goal, OngoingPhase, Situation
+from steelyard.science.decision import Feeling, Goal, OngoingPhase, Situation
 from steelyard.science.member import Told
 from steelyard.science.person import EatingDisorder, Sex
-from steelyard.science.phase import Band, PhaseKind
+from steelyard.science.phase import Band, FinishedPhase, PhaseKind
 from steelyard.science.rails import Refused
 from steelyard.science.register import FAT_FROM_BMI, Contradiction, OutOfDomain
 

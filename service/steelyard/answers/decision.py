@@ -9,7 +9,6 @@ from steelyard.science.decision import (
     Alternative,
     Decision,
     Feeling,
-    FinishedPhase,
     Fragment,
     Goal,
     Leanness,
@@ -30,7 +29,7 @@ from steelyard.science.measures import FatRange
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
 from steelyard.science.person import Sex
-from steelyard.science.phase import Band, History, PhaseKind, usual_band
+from steelyard.science.phase import Band, FinishedPhase, History, PhaseKind, usual_band
 from steelyard.science.rails import ADULT_YEARS, Cleared
 from steelyard.science.register import FAT_FROM_BMI, Contradiction, Message, say
 

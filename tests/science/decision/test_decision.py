@@ -24,7 +24,7 @@ from steelyard.science.decision.event import event_of, latest_start
 from steelyard.science.decision.facts import present_path
 from steelyard.science.decision.pattern import cycling, difference, eaten, slow_surplus_kcal
 from steelyard.science.decision.rules import Decision, decide
-from steelyard.science.decision.terms import Feeling, FinishedPhase, Goal, OngoingPhase, Question, Situation
+from steelyard.science.decision.terms import Feeling, Goal, OngoingPhase, Question, Situation
 from steelyard.science.decision.trade import Lines, due_at, lines_of, score
 from steelyard.science.member.member import Member, Told
 from steelyard.science.numbers.estimate import Estimate
@@ -40,6 +40,7 @@ from steelyard.science.person.person import (
 from steelyard.science.person.screening import Condition, EatingDisorder, Screening
 from steelyard.science.phase.band import Band, usual_band
 from steelyard.science.phase.followed import PhaseKind
+from steelyard.science.phase.history import FinishedPhase
 from steelyard.science.phase.plan import with_usual_diet
 from steelyard.science.rails.macronutrients import CarbohydratePreference
 

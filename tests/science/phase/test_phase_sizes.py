@@ -8,8 +8,9 @@ from steelyard.science.person.person import Person, Sex, Training, TrainingStatu
 from steelyard.science.phase import plan as phase_plan
 from steelyard.science.phase.deficit import DeficitAim, DeficitKind
 from steelyard.science.phase.gain import GainAim
+from steelyard.science.phase.history import History
 from steelyard.science.phase.plan import Plan, ReturnAim, SizeOffered, plan_deficit, plan_gain
-from steelyard.science.phase.sizes import Because, History, Pace, Size, UsualDeficit, usual_deficit, usual_surplus
+from steelyard.science.phase.sizes import Because, Pace, Size, UsualDeficit, usual_deficit, usual_surplus
 from steelyard.science.phase.told import bodies_along, told_weeks
 from steelyard.science.rails.gate import first_broken
 

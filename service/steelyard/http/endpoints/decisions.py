@@ -3,13 +3,12 @@
 from msgspec.structs import replace
 
 from steelyard import answers
-from steelyard.science.decision import FinishedPhase, Fragment, OngoingPhase, Pattern
+from steelyard.science.decision import Fragment, OngoingPhase, Pattern
 from steelyard.science.phase import Band, History, PhaseKind
 from steelyard.science.register import Message
 
 from ..operation.operation import computation
 from ..schemas import decisions as schema
-from ..schemas.phases import PastPhase
 from ..schemas.states import State
 from . import mapping, states
 from .examples.decisions import DECISION_EXAMPLES
@@ -84,7 +83,7 @@ def _asked(body: schema.DecisionRequest) -> answers.DecisionAsked:
         event=body.event_date,
         event_fat_fraction=body.event_fat_fraction,
         present=None if present is None else OngoingPhase(present.kind, present.weeks_done),
-        history=None if history is None else [_finished(phase) for phase in history],
+        history=None if history is None else [states.past_phase(phase) for phase in history],
     )
 
 
@@ -97,18 +96,6 @@ def _state(body: schema.DecisionRequest, now: answers.StateNow | None) -> State:
     """What is known, with the phases that are over as they were told."""
     found = mapping.state_on(now, _before(body))
     return found if body.phase_history is None else replace(found, phase_history=body.phase_history)
-
-
-def _finished(phase: PastPhase) -> FinishedPhase:
-    return FinishedPhase(
-        phase.kind,
-        phase.start_date,
-        phase.weeks,
-        phase.start_weight_kg,
-        phase.end_weight_kg,
-        phase.start_fat_fraction,
-        phase.end_fat_fraction,
-    )
 
 
 def _plan(body: schema.DecisionRequest, found: answers.PhaseDecided, fragment: Fragment | None) -> schema.PlanFragment:

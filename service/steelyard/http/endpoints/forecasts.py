@@ -53,7 +53,7 @@ def forecast_intake(body: ForecastRequest) -> ForecastResponse:
             start=body.start_date,
             question=_asked(question),
             sources=ALL_SOURCES if body.uncertainty_sources is None else frozenset(body.uncertainty_sources),
-            before=states.deficit_before(body.state, body.start_date),
+            before=states.phases_known(body.state).deficit_before(body.start_date),
         )
     )
     found = answer.value

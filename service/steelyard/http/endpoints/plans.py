@@ -101,7 +101,7 @@ def _state(body: PlanRequest, answer: answers.Answered[answers.PhasesPlanned]) -
     planned = next((one for one in plan.phases if one.phase.kind == _KINDS[type(body.phase)]), None)
     if planned is None:
         return mapping.state_on(now, body.state)
-    before = states.given_up(body.state, planned.phase.weeks[0].start)
+    before = states.phases_known(body.state).given_up(planned.phase.weeks[0].start)
     wanted = body.phase
     fat_loss = None
     if isinstance(wanted, MiniCut | Cut):
@@ -132,7 +132,7 @@ def _state(body: PlanRequest, answer: answers.Answered[answers.PhasesPlanned]) -
         adherence=states.adherence_figure(now.adherence),
         weeks_before=plan.weeks_before or UNSET,
     )
-    return states.state(now, phase, None if before is None else before.phase_history)
+    return states.state(now, phase, states.phases_over(before))
 
 
 def _within(value: float, low: float, high: float) -> float:
@@ -176,7 +176,7 @@ def _history(body: PlanRequest) -> History:
     told = body.cut_history
     if told is None:
         goes_on = isinstance(body.phase, MiniCut | Cut) and body.phase.weeks_done > 0
-        return states.cuts_known(body.state, body.start_date, goes_on=goes_on)
+        return states.phases_known(body.state).cuts_before(body.start_date, goes_on=goes_on)
     return History(told.cuts_last_12_months, told.weeks_since_last_cut)
 
 

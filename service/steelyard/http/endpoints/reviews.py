@@ -1,11 +1,11 @@
 """`POST /v1/reviews`: a phase against its plan, and what to do about it."""
 
-from datetime import date
+from datetime import date, timedelta
 
 from msgspec.structs import replace
 
 from steelyard import answers
-from steelyard.science.phase import FollowedWeek, Verdict
+from steelyard.science.phase import BodyThen, FollowedWeek, Verdict
 from steelyard.science.register import OutOfDomain
 from steelyard.science.review import Before, OpenQuestion, Review, Settled, attention_of
 
@@ -54,7 +54,7 @@ def review_phase(body: ReviewRequest) -> ReviewResponse:
     plan = states.followed(phase)
     if plan.kind.is_deficit:
         # A state knows of deficits before it that the phase, put together by hand, may not tell.
-        known = states.cuts_known(body.state, phase.start_date).weeks_that_count
+        known = states.phases_known(body.state).cuts_before(phase.start_date).weeks_that_count
         plan = replace(plan, weeks_before=max(plan.weeks_before, known))
     answer = answers.review_phase(
         answers.ReviewAsked(
@@ -127,7 +127,10 @@ def _state(
     if phase.start_body is None:
         phase = replace(phase, start_body=states.start_body(reviewed.start))
     if found.advice.days_ahead == 0:
-        over = states.finished(phase, history, reviewed.last_date, now.weight.mean, now.fat_kg.mean)
+        known = states.phases_known(before)._replace(
+            under_way=states.under_way(phase), body=BodyThen(now.weight.mean, now.fat_kg.mean)
+        )
+        over = states.phases_over(known.ended(reviewed.last_date + timedelta(days=1)))
         return states.state(now, None, over, attention)
     due = date.fromordinal(end_day - 1)
     reason = found.verdict.value

@@ -38,7 +38,7 @@ def terms_asked(body: schema.SeasonQuestion) -> answers.SeasonTerms:
             cuts_a_year=limits.most_cuts_a_year,
             weeks_between_cuts=limits.least_weeks_between_cuts,
         ),
-        history=states.cuts_known(body.state, body.start_date)
+        history=states.phases_known(body.state).cuts_before(body.start_date)
         if history is None
         else History(history.cuts_last_12_months, history.weeks_since_last_cut),
     )

@@ -1,6 +1,6 @@
 """The state between the wire and the layer of answers, and the phase that goes with it."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
 
 from msgspec import UNSET, UnsetType
@@ -11,7 +11,17 @@ from steelyard.science.body import Adherence
 from steelyard.science.log import Account, BodyRead, Log, Onset, StepsRead
 from steelyard.science.member import FatRead, Known, StartingBody, Steered, ToldBefore
 from steelyard.science.numbers import Estimate
-from steelyard.science.phase import DeficitBefore, FollowedPhase, FollowedWeek, History, IntakeChange, PhaseKind
+from steelyard.science.phase import (
+    BodyThen,
+    EndMoved,
+    FinishedPhase,
+    FollowedPhase,
+    FollowedWeek,
+    IntakeChange,
+    PausedDays,
+    PhasesKnown,
+    UnderWay,
+)
 from steelyard.science.register import Contradiction
 from steelyard.science.review import LastAsked
 
@@ -34,7 +44,6 @@ from ..schemas.states import (
 
 _LEAST_KCAL, _MOST_KCAL = 800.0, 8000.0  # that a request may tell as a usual intake
 _MOST_HISTORY = 60
-_MOST_WEEKS = 104  # of a past phase
 _MOST_DAYS = 40_000  # more of them change nothing
 _MOST_TIMES = 1000  # that a question is counted
 _BREAK = "break"
@@ -121,50 +130,45 @@ def followed(phase: schema.PhaseFollowed) -> FollowedPhase:
     Raises ``Contradiction`` for weeks that are not those of the phase, and for changes out of its time.
     """
     _check_weeks(phase)
-    start = phase.start_date.toordinal()
-    weeks = [_week(week) for week in phase.weeks]
-    changes: list[IntakeChange] = []
-    moved_end: int | None = None
-    before = 0.0
-    for i, week in enumerate(phase.weeks):
-        # A week that a review told carries what was planned: the difference is a change, not the plan.
-        change = 0.0 if week.planned_intake_kcal is None else week.intake_kcal - week.planned_intake_kcal
-        if change != before and not weeks[i].is_break:
-            changes.append(IntakeChange(day=start + 7 * i, change_kcal=change - before))
-            before = change
-    for i, told in enumerate(phase.changes):
-        day = told.date.toordinal()
-        if day < start:
-            detail = "The change lies before the phase."
-            raise Contradiction("CHANGE_BEFORE_PHASE", f"phase.changes[{i}].date", detail)
-        if told.kind is schema.ChangeKind.INTAKE:
-            changes.append(IntakeChange(day=day, change_kcal=told.change_kcal))
-        elif told.kind is schema.ChangeKind.END:
-            moved_end = max(day + 1, start + 1)
-        else:
-            until = day if told.until_date is None else told.until_date.toordinal()
-            if until < day:
-                detail = "The pause ends before it begins."
-                raise Contradiction("PAUSE_ENDS_BEFORE", f"phase.changes[{i}].until_date", detail)
-            at, length = min((day - start) // 7, len(weeks)), -(-(until - day + 1) // 7)
-            near = weeks[min(at, len(weeks) - 1)]
-            held = FollowedWeek(intake_kcal=phase.maintenance.kcal_per_day, protein_g=near.protein_g, is_break=True)
-            weeks[at:at] = [held] * min(length, 26)
-            moved_end = None if moved_end is None else moved_end + 7 * length
-    return FollowedPhase(
+    planned = FollowedPhase(
         kind=phase.kind,
-        start_day=start,
-        weeks=tuple(weeks),
+        start_day=phase.start_date.toordinal(),
+        weeks=tuple(_week(week) for week in phase.weeks),
         maintenance=Estimate(phase.maintenance.kcal_per_day, phase.maintenance.standard_deviation_kcal),
         usual_intake_kcal=phase.usual_intake_kcal,
         fat_loss_kg=phase.fat_loss_kg,
         fat_ceiling=phase.fat_ceiling_fraction,
-        changes=tuple(sorted(changes, key=lambda change: change.day)),
-        moved_end_day=moved_end,
         ratio=None if phase.logging_ratio is None else _estimate(phase.logging_ratio),
         adherence=_adherence(phase.adherence),
         weeks_before=(phase.weeks_before or 0.0) if phase.kind.is_deficit else 0.0,
     )
+    told = [_change(i, change, phase.start_date) for i, change in enumerate(phase.changes)]
+    return planned.changed([*_changes_of_weeks(phase), *told])
+
+
+def _changes_of_weeks(phase: schema.PhaseFollowed) -> Iterator[IntakeChange]:
+    """What reviews changed, where weeks tell it: one that a review told carries what was planned."""
+    before = 0.0
+    for i, week in enumerate(phase.weeks):
+        change = 0.0 if week.planned_intake_kcal is None else week.intake_kcal - week.planned_intake_kcal
+        if change != before and not _is_break(week):
+            yield IntakeChange(day=phase.start_date.toordinal() + 7 * i, change_kcal=change - before)
+            before = change
+
+
+def _change(i: int, told: schema.PhaseChange, start: date) -> IntakeChange | PausedDays | EndMoved:
+    """A change as it is told. Raises ``Contradiction``."""
+    day = told.date.toordinal()
+    if told.date < start:
+        raise Contradiction("CHANGE_BEFORE_PHASE", f"phase.changes[{i}].date", "The change lies before the phase.")
+    if told.kind is schema.ChangeKind.INTAKE:
+        return IntakeChange(day=day, change_kcal=told.change_kcal)
+    if told.kind is schema.ChangeKind.END:
+        return EndMoved(last_day=day)
+    last_day = day if told.until_date is None else told.until_date.toordinal()
+    if last_day < day:
+        raise Contradiction("PAUSE_ENDS_BEFORE", f"phase.changes[{i}].until_date", "The pause ends before it begins.")
+    return PausedDays(day=day, last_day=last_day)
 
 
 def _week(week: schema.WeekFollowed) -> FollowedWeek:
@@ -172,8 +176,12 @@ def _week(week: schema.WeekFollowed) -> FollowedWeek:
         intake_kcal=week.intake_kcal if week.planned_intake_kcal is None else week.planned_intake_kcal,
         protein_g=week.protein_g,
         carbohydrate_g=week.carbohydrate_g,
-        is_break=week.is_break or week.element == _BREAK,
+        is_break=_is_break(week),
     )
+
+
+def _is_break(week: schema.WeekFollowed) -> bool:
+    return week.is_break or week.element == _BREAK
 
 
 def _check_weeks(phase: schema.PhaseFollowed) -> None:
@@ -396,117 +404,67 @@ def weeks_done(phase: schema.PhaseFollowed, day: date) -> int | None:
     return None if days < 0 else min(days // 7, 156)
 
 
-def on_day(state: State | None, day: date) -> State | None:
-    """A state as it is on the morning of a day: a phase whose last day is past has joined those that are over.
+def phases_known(state: State | None) -> PhasesKnown:
+    """What a state tells of the phases."""
+    if state is None:
+        return PhasesKnown()
+    over = None if state.phase_history is None else tuple(past_phase(phase) for phase in state.phase_history)
+    now = None if state.phase is None else under_way(state.phase)
+    return PhasesKnown(now, over, BodyThen(state.weight_kg.mean, state.fat_kg.mean))
 
-    Nobody has to review a phase on the day after it: what comes next knows of it all the same.
-    """
-    if state is None or state.phase is None:
-        return state
+
+def under_way(phase: schema.PhaseFollowed) -> UnderWay:
+    """A phase as one that comes to an end."""
+    body = phase.start_body
     try:
-        end = followed(state.phase).end_day
+        end = date.fromordinal(followed(phase).end_day)
     except Contradiction:  # a review names it; what comes next does without the phase's weeks
-        return state
-    return state if day.toordinal() < end else _over(state, state.phase, date.fromordinal(end - 1))
-
-
-def given_up(state: State | None, day: date) -> State | None:
-    """A state whose phase gives way to another on a day: it is over on the day before, if not sooner."""
-    now = on_day(state, day)
-    if now is None or now.phase is None or day <= now.phase.start_date:
-        return now
-    return _over(now, now.phase, day - timedelta(days=1))
-
-
-def _over(state: State, phase: schema.PhaseFollowed, last: date) -> State:
-    history = finished(phase, state.phase_history, last, state.weight_kg.mean, state.fat_kg.mean)
-    return replace(state, phase=None, phase_history=history)
-
-
-def deficit_before(state: State | None, day: date) -> DeficitBefore:
-    """Weeks of the deficit that a state knows before a day, and the weeks since: more may count as one with it."""
-    now = on_day(state, day)
-    if now is not None and now.phase is not None and now.phase.kind.is_deficit and now.phase.start_date < day:
-        return DeficitBefore((now.phase.weeks_before or 0.0) + (day - now.phase.start_date).days / 7)
-    history = cuts_known(state, day)
-    return DeficitBefore(history.weeks_that_count, float(history.weeks_since_last_cut or 0))
-
-
-def cuts_known(state: State | None, day: date, *, goes_on: bool = False) -> History:
-    """The cuts that a state tells, as a planner is asked with them.
-
-    A cut under way is over where another takes its place, unless what is asked about is how it ``goes_on``.
-    """
-    as_it_runs = on_day(state, day)
-    now = as_it_runs if goes_on else given_up(state, day)
-    if now is None or as_it_runs is None or now.phase_history is None:
-        return History()
-    cuts = [phase for phase in now.phase_history if phase.kind.is_deficit]
-    ends = [_end(phase) for phase in cuts]
-    year = sum(1 for end in ends if 0 <= (day - end).days <= 365)
-    since = min(((day - end).days // 7 for end in ends if end <= day), default=None)
-    # Of a cut that is given up nothing is known that was before it, where nobody told.
-    return History(None if as_it_runs.phase_history is None else min(year, 12), since)
-
-
-def _end(phase: schema.PastPhase) -> date:
-    """The morning after a past phase."""
-    return phase.start_date + timedelta(days=7 * phase.weeks)
-
-
-def finished(
-    phase: schema.PhaseFollowed,
-    history: Sequence[schema.PastPhase] | None,
-    last: date,
-    end_weight_kg: float,
-    end_fat_kg: float,
-) -> list[schema.PastPhase] | None:
-    """The phases that are over, with one that ended on ``last``; one of less than half a week is none.
-
-    Where those before it are not known they stay so until a deficit is over: a hold alone would read as "no cuts".
-
-    Lengths are whole weeks. The end is kept, which tells when the next may begin; the start gives way, though never
-    into the phase before, so that no request that takes the history finds it in the future or overlapping. A deficit
-    that went on where another stopped is one with it.
-    """
-    body, before = phase.start_body, list(history or [])
-    after = last + timedelta(days=1)
-    weeks = min(_MOST_WEEKS, round((after - phase.start_date).days / 7))
-    start = after - timedelta(days=7 * weeks)
-    if before and start < _end(before[-1]):
-        weeks, start = weeks - 1, start + timedelta(days=7)
-    if weeks < 1 or (history is None and not phase.kind.is_deficit):
-        return None if history is None else before
-    over = schema.PastPhase(
-        kind=phase.kind,
-        start_date=start,
-        weeks=weeks,
-        start_weight_kg=None if body is None else _bounded(body.weight_kg.mean, 30.0, 300.0),
-        end_weight_kg=_bounded(end_weight_kg, 30.0, 300.0),
-        start_fat_fraction=None if body is None else _bounded(body.fat_kg.mean / body.weight_kg.mean, 0.03, 0.6),
-        end_fat_fraction=_bounded(end_fat_kg / end_weight_kg, 0.03, 0.6),
+        end = None
+    return UnderWay(
+        phase.kind,
+        phase.start_date,
+        end,
+        phase.weeks_before or 0.0,
+        None if body is None else BodyThen(body.weight_kg.mean, body.fat_kg.mean),
     )
-    if not before or not _goes_on(before[-1], over):
-        return [*before, over]
-    one = before.pop()
-    return [
-        *before,
-        replace(
-            over,
-            kind=one.kind if one.kind is over.kind else PhaseKind.CUT,
-            start_date=over.start_date - timedelta(days=7 * one.weeks),
-            weeks=one.weeks + over.weeks,
-            start_weight_kg=one.start_weight_kg,
-            start_fat_fraction=one.start_fat_fraction,
-        ),
-    ]
 
 
-def _goes_on(one: schema.PastPhase, other: schema.PastPhase) -> bool:
-    """Whether one deficit follows the other with less than half a week between."""
-    both = one.kind.is_deficit and other.kind.is_deficit
-    return both and (other.start_date - _end(one)).days <= 3 and one.weeks + other.weeks <= _MOST_WEEKS
+def past_phase(phase: schema.PastPhase) -> FinishedPhase:
+    """A phase that is over, as it is told."""
+    return FinishedPhase(
+        phase.kind,
+        phase.start_date,
+        phase.weeks,
+        phase.start_weight_kg,
+        phase.end_weight_kg,
+        phase.start_fat_fraction,
+        phase.end_fat_fraction,
+    )
 
 
-def _bounded(value: float, low: float, high: float) -> float:
-    return round(min(max(value, low), high), 4)
+def on_day(state: State | None, day: date) -> State | None:
+    """A state as it is on the morning of a day: see ``PhasesKnown.on_day``."""
+    known = phases_known(state)
+    now = known.on_day(day)
+    return state if state is None or now is known else replace(state, phase=None, phase_history=phases_over(now))
+
+
+def phases_over(known: PhasesKnown) -> list[schema.PastPhase] | None:
+    """The phases that are over, as a request may tell them."""
+    return None if known.over is None else [_over(phase) for phase in known.over]
+
+
+def _over(phase: FinishedPhase) -> schema.PastPhase:
+    return schema.PastPhase(
+        kind=phase.kind,
+        start_date=phase.start,
+        weeks=phase.weeks,
+        start_weight_kg=_bounded(phase.start_weight_kg, 30.0, 300.0),
+        end_weight_kg=_bounded(phase.end_weight_kg, 30.0, 300.0),
+        start_fat_fraction=_bounded(phase.start_fat_fraction, 0.03, 0.6),
+        end_fat_fraction=_bounded(phase.end_fat_fraction, 0.03, 0.6),
+    )
+
+
+def _bounded(value: float | None, low: float, high: float) -> float | None:
+    return None if value is None else round(min(max(value, low), high), 4)

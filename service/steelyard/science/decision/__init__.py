@@ -23,7 +23,6 @@ from .rules import (
 from .terms import (
     HORIZON_WEEKS,
     Feeling,
-    FinishedPhase,
     Goal,
     OngoingPhase,
     Question,
@@ -39,7 +38,6 @@ __all__ = [
     "Alternative",
     "Decision",
     "Feeling",
-    "FinishedPhase",
     "Fragment",
     "Goal",
     "Leanness",

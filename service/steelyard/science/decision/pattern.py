@@ -20,10 +20,10 @@ from ..body import (
 )
 from ..member import Member
 from ..numbers import Estimate
-from ..phase import DEFAULT_WEEKS, SLOW_GAIN_SHARE, PhaseKind, as_diet, gain_weeks, usual_surplus
+from ..phase import DEFAULT_WEEKS, SLOW_GAIN_SHARE, FinishedPhase, PhaseKind, as_diet, gain_weeks, usual_surplus
 from ..rails import PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN, CarbohydratePreference
 from ..register import Basis, Kind, equation, traced
-from .terms import PATTERN_CYCLES, PATTERN_YEARS, SHORT_GAIN_WEEKS, FinishedPhase, Question
+from .terms import PATTERN_CYCLES, PATTERN_YEARS, SHORT_GAIN_WEEKS, Question
 from .trade import UsualCourse
 
 # Energy enters both courses alike; these do not.

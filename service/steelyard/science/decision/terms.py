@@ -8,7 +8,7 @@ from ..body import Body
 from ..measures import FatEstimate
 from ..member import Member
 from ..person import Sex
-from ..phase import Band, History, PhaseKind, usual_band, usual_ceiling
+from ..phase import Band, FinishedPhase, History, PhaseKind, usual_band, usual_ceiling
 from ..rails import APART_WEEKS, Subject
 from ..register import Basis, constant
 
@@ -51,23 +51,6 @@ class Situation(StrEnum):
     NOT_YET = "not_yet"
     CUT_DUE = "cut_due"
     CUT_FOR_LEANNESS = "cut_for_leanness"
-
-
-class FinishedPhase(NamedTuple):
-    """A phase that is over; weights [kg] and body-fat fractions where known."""
-
-    kind: PhaseKind
-    start: date
-    weeks: int
-    start_weight_kg: float | None = None
-    end_weight_kg: float | None = None
-    start_fat_fraction: float | None = None
-    end_fat_fraction: float | None = None
-
-    @property
-    def end(self) -> date:
-        """The day after its last."""
-        return self.start + timedelta(days=7 * self.weeks)
 
 
 class OngoingPhase(NamedTuple):

@@ -32,9 +32,11 @@ from .deficit_solver import (
 )
 from .followed import (
     DAYS_PER_WEEK,
+    EndMoved,
     FollowedPhase,
     FollowedWeek,
     IntakeChange,
+    PausedDays,
     PhaseKind,
     PromisedChange,
     PromisedPath,
@@ -47,8 +49,15 @@ from .gain import (
     gain_weeks,
     plan_surplus,
 )
-from .intake_question import (
+from .history import (
+    BodyThen,
     DeficitBefore,
+    FinishedPhase,
+    History,
+    PhasesKnown,
+    UnderWay,
+)
+from .intake_question import (
     IntakeAnswer,
     ScheduledIntake,
     answer_date,
@@ -81,7 +90,6 @@ from .plan import (
     with_usual_diet,
 )
 from .sizes import (
-    History,
     Pace,
     usual_deficit,
     usual_surplus,
@@ -110,12 +118,15 @@ __all__ = [
     "STATIC_KCAL_PER_KG",
     "Band",
     "BodiesAlong",
+    "BodyThen",
     "DeficitAim",
     "DeficitBefore",
     "DeficitKind",
     "DeficitPhase",
     "Dose",
     "Element",
+    "EndMoved",
+    "FinishedPhase",
     "FollowedPhase",
     "FollowedWeek",
     "GainAim",
@@ -128,7 +139,9 @@ __all__ = [
     "LeverUse",
     "NearestSafe",
     "Pace",
+    "PausedDays",
     "PhaseKind",
+    "PhasesKnown",
     "Plan",
     "PlanChoice",
     "PlannedPhase",
@@ -138,6 +151,7 @@ __all__ = [
     "ReturnAim",
     "ScheduledIntake",
     "SizeOffered",
+    "UnderWay",
     "Verdict",
     "answer_date",
     "answer_intake",

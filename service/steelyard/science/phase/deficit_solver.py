@@ -10,7 +10,8 @@ from ..rails import DeficitLimit, RailAction
 from ..register import Message, say, traced
 from .defaults import CUT_WEEKS_MOST, LEAST_DEFICIT, LEAST_WEEKS, MOST_WEEKS, SEEN_KG, STATIC_KCAL_PER_KG
 from .deficit import DeficitKind, DeficitPhase
-from .sizes import History, UsualDeficit, usual_deficit
+from .history import History
+from .sizes import UsualDeficit, usual_deficit
 
 _WORTH_KCAL = SEEN_KG * STATIC_KCAL_PER_KG / (7 * MOST_WEEKS)  # a day, of a deficit that is seen in time
 

@@ -1,7 +1,8 @@
 """A phase that is being followed, or was: what it asked for, and the path that it promised."""
 
+from collections.abc import Sequence
 from enum import StrEnum
-from typing import NamedTuple
+from typing import NamedTuple, Self
 
 import msgspec
 
@@ -10,6 +11,7 @@ from ..numbers import Estimate
 from ..rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G
 
 DAYS_PER_WEEK = 7
+_MOST_PAUSE_WEEKS = 26
 
 
 class PhaseKind(StrEnum):
@@ -55,6 +57,24 @@ class IntakeChange(msgspec.Struct, frozen=True, kw_only=True):
     change_kcal: float
 
 
+class PausedDays(msgspec.Struct, frozen=True, kw_only=True):
+    """At maintenance from the morning of ``day`` to the evening of ``last_day``; the rest moves back by whole weeks."""
+
+    day: int
+    last_day: int
+
+    @property
+    def weeks(self) -> int:
+        """Whole weeks that it takes."""
+        return min(_MOST_PAUSE_WEEKS, -(-(self.last_day - self.day + 1) // DAYS_PER_WEEK))
+
+
+class EndMoved(msgspec.Struct, frozen=True, kw_only=True):
+    """The phase ends with ``last_day``, whatever was planned."""
+
+    last_day: int
+
+
 class FollowedPhase(msgspec.Struct, frozen=True, kw_only=True):
     """The plan as it was made, and what was changed of it since.
 
@@ -88,6 +108,23 @@ class FollowedPhase(msgspec.Struct, frozen=True, kw_only=True):
     def end_day(self) -> int:
         """The morning after its last day."""
         return self.start_day + self.days if self.moved_end_day is None else self.moved_end_day
+
+    def changed(self, told: Sequence[IntakeChange | PausedDays | EndMoved]) -> Self:
+        """The same with what was changed of it, in the order in which it was told."""
+        changes, weeks, end = [*self.changes], [*self.weeks], self.moved_end_day
+        for one in told:
+            if isinstance(one, IntakeChange):
+                changes.append(one)
+            elif isinstance(one, EndMoved):
+                end = max(one.last_day, self.start_day) + 1
+            else:
+                at = min((one.day - self.start_day) // DAYS_PER_WEEK, len(weeks))
+                protein_g = weeks[min(at, len(weeks) - 1)].protein_g
+                held = FollowedWeek(intake_kcal=self.maintenance.mean, protein_g=protein_g, is_break=True)
+                weeks[at:at] = [held] * one.weeks
+                end = None if end is None else end + DAYS_PER_WEEK * one.weeks
+        changes.sort(key=lambda change: change.day)
+        return msgspec.structs.replace(self, changes=tuple(changes), weeks=tuple(weeks), moved_end_day=end)
 
     def planned_week_of(self, day: int) -> FollowedWeek:
         """The week that a day of the phase, counted from 0, falls in, as first planned; the last one beyond the end."""

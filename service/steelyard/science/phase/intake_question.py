@@ -43,6 +43,7 @@ from ..rails import (
     purpose_of,
 )
 from ..register import Message, say, traced
+from .history import DeficitBefore
 
 # A difference from maintenance smaller than this is no deficit: it is within rounding.
 _NO_DEFICIT_KCAL = 25.0
@@ -92,13 +93,6 @@ def diet_of(scheduled: ScheduledIntake, subject: Subject) -> Diet:
         sodium_change_mg=scheduled.sodium_change_mg,
         activity_change_kcal_per_kg=added / weight_kg,
     )
-
-
-class DeficitBefore(NamedTuple):
-    """Weeks of the deficit before a question, and the weeks since: with less than four between, two count as one."""
-
-    weeks: float = 0.0
-    weeks_since: float = 0.0
 
 
 NO_DEFICIT_BEFORE = DeficitBefore()

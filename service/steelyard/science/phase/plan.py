@@ -42,6 +42,7 @@ from .band import usual_ceiling
 from .deficit import DeficitAim, DeficitKind, DeficitPhase, Week, stretches_of, subject_at
 from .deficit_solver import NearestSafe, Solved, capped_later, said_of_too_small, solve
 from .gain import GainAim, PlannedGain, plan_gain_phase, plan_surplus
+from .history import History
 from .phases import (
     Element,
     PlannedPhase,
@@ -54,7 +55,7 @@ from .phases import (
     explain_pause,
     explain_return,
 )
-from .sizes import History, Pace, Size, usual_deficit, usual_surplus
+from .sizes import Pace, Size, usual_deficit, usual_surplus
 
 # Of a usual diet: carried mass follows its ratio to what is eaten, and no one lives on nothing of it for good.
 _LEAST_CARBOHYDRATE_SHARE = 0.05

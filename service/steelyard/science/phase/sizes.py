@@ -8,6 +8,7 @@ from ..numbers import Estimate
 from ..rails import Subject
 from ..register import GARTHE_2011, HELMS_2014, Basis, Message, constant, say, traced
 from .defaults import FAT_CEILING, LEAST_DEFICIT, STATIC_KCAL_PER_KG, SURPLUS_DEFAULT
+from .history import History
 
 RATE_LEAN = constant(
     "deficit_rate_lean",
@@ -114,25 +115,6 @@ class Because(StrEnum):
     NOT_KEPT = "not_kept"
     HISTORY_UNKNOWN = "history_unknown"
     FAT_UNMEASURED = "fat_unmeasured"
-
-
-class History(NamedTuple):
-    """Cuts already done; ``None`` where not told."""
-
-    cuts_last_12_months: int | None = None
-    weeks_since_last_cut: int | None = None
-
-    @property
-    def is_known(self) -> bool:
-        """Whether it was told."""
-        return self.cuts_last_12_months is not None
-
-    @property
-    def weeks_that_count(self) -> float:
-        """Weeks of the last deficit that count as of the next: as many as a short one has, as it is not told."""
-        since = self.weeks_since_last_cut
-        is_close = since is not None and since < rails.APART_WEEKS
-        return float(rails.LONG_PHASE_WEEKS) if is_close else 0.0
 
 
 class UsualDeficit(NamedTuple):
