@@ -7,6 +7,7 @@ writes nothing and fails where the committed tree differs.
 """
 
 import argparse
+import ast
 import json
 import os
 import pprint
@@ -21,6 +22,7 @@ from pathlib import Path
 from typing import Any
 
 SDK = Path(__file__).resolve().parent
+CALLS = SDK / "steelyard_client" / "calls.py"
 CONTRACT = SDK.parent / "contracts" / "openapi-v1.json"
 GENERATED = SDK / "steelyard_client" / "generated"
 WIDTH = 118
@@ -73,6 +75,7 @@ def generate(contract: Path, target: Path) -> None:
         "contract.py": contract_module(document),
         "request_schemas.py": schemas_module(document),
         "request_types.py": types_module(document),
+        "awaited_calls.py": awaited_module(CALLS.read_text(encoding="utf-8")),
         "__init__.py": "",  # the tool's own imports a client that ours does without
     }
     _run("openapi_python_client", "generate", "--path", contract, "--output-path", target, *options, env=environment)
@@ -84,7 +87,27 @@ def generate(contract: Path, target: Path) -> None:
         path.write_text(told, encoding="utf-8", newline="\n")
     models = target / "models" / "__init__.py"
     models.write_text(_HEADER + models_module(models.read_text(encoding="utf-8")), encoding="utf-8", newline="\n")
+    awaited = target / "awaited_calls.py"
+    _run("ruff", "check", "--isolated", "--quiet", "--fix", "--select", "F401,I001", awaited, env=environment)
     _run("ruff", "format", "--isolated", "--quiet", target, env=environment)
+
+
+def awaited_module(calls: str) -> str:
+    """The calls of a client that blocks, to be awaited."""
+    lines, tree = calls.splitlines(keepends=True), ast.parse(calls)
+    kinds = {node.name: node for node in tree.body if isinstance(node, ast.ClassDef)}
+    first_own = next(node for node in tree.body if isinstance(node, ast.Assign))
+    imports = "".join(lines[: first_own.lineno - 1]).partition('"""\n')[2]
+    imports = re.sub(r"^(\s*)from \.(?!generated)(\w*)", r"\1from ..\2", imports, flags=re.MULTILINE)
+    imports = imports.replace("from .generated.", "from .")
+    body = "".join(lines[kinds["Calls"].lineno : kinds["Calls"].end_lineno])
+    body = body.replace("that blocks", "to be awaited").replace("        from .", "        from ..")
+    body = re.sub(r"^    def ", "    async def ", body, flags=re.MULTILINE)
+    body = re.sub(r"\bself\._(call|drive)\(", r"await self._\1(", body)
+    choices = ", ".join(re.findall(r"^([A-Z]\w*[a-z]) = Literal", calls, re.MULTILINE))
+    future = "from __future__ import annotations\n"
+    imports = imports.replace(future, f"{future}\nfrom ..calls import Client, {choices}\n")
+    return f"{imports}\nclass AwaitedCalls(Client):\n{body}"
 
 
 def models_module(text: str) -> str:
