@@ -31,6 +31,7 @@ from steelyard.science.phase import (
     LeverUse,
     NearestSafe,
     Pace,
+    PhaseKind,
     Plan,
     PlanChoice,
     PlannedPhase,
@@ -131,6 +132,17 @@ class PhasePlanned(NamedTuple):
     change: PathChange
 
 
+class PhaseToFollow(NamedTuple):
+    """The phase that was asked for, as it goes under way: its place among the phases, the fat to lose of it (None: its
+    length is the target), the ceiling of a gain, and the weeks of a deficit before it that count as of it, those of a
+    pause between included."""
+
+    place: int
+    fat_loss_kg: float | None
+    fat_ceiling: float | None
+    weeks_before: float
+
+
 class LeverOffered(NamedTuple):
     """A dose of activity and the ways to use it that have passed the gate; ``refusals`` are of those that have not."""
 
@@ -153,7 +165,7 @@ class SimpleRules(NamedTuple):
 class PhasesPlanned(NamedTuple):
     """A plan and what it starts from. ``nearest`` is set where no safe plan does what was asked: then no phases are.
 
-    ``sizes`` and ``levers`` are empty where they were not asked for.
+    ``to_follow`` is the phase that was asked for. ``sizes`` and ``levers`` are empty where they were not asked for.
     """
 
     start_weight_kg: float
@@ -169,7 +181,7 @@ class PhasesPlanned(NamedTuple):
     dominant_source: UncertaintySource | None
     sizes: list[Cleared[SizeOffered]]
     levers: list[LeverOffered]
-    weeks_before: float  # of a deficit that count as of the phase asked for, those of a pause between included
+    to_follow: PhaseToFollow | None
 
     @property
     def phases(self) -> list[PhasePlanned]:
@@ -217,7 +229,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
             dominant_source=None if path is None else path.dominant_source((cut or plan.phases[0]).last_point),
             sizes=[*_sizes(asked, member.subject, plan, bodies)] if told.value else [],
             levers=[*_levers(asked, member.subject, plan, bodies, told.value)],
-            weeks_before=_weeks_before_phase(asked, told.value),
+            to_follow=_to_follow(asked, told.value),
         ),
         reasons=[
             assessed.resting.reason,
@@ -452,11 +464,23 @@ def _weeks_before(asked: PlanAsked) -> float:
     return float(aim.weeks_done or asked.history.weeks_that_count) if isinstance(aim, DeficitAim) else 0.0
 
 
-def _weeks_before_phase(asked: PlanAsked, phases: Sequence[PhasePlanned]) -> float:
-    """The same, for the deficit asked for, with the weeks from the start to it."""
-    kind = asked.aim.kind.value if isinstance(asked.aim, DeficitAim) else None
-    first = next((one.phase.first for one in phases if one.phase.kind == kind), None)
-    return 0.0 if first is None or first >= APART_WEEKS else weeks_counted(_weeks_before(asked), first)
+def _to_follow(asked: PlanAsked, phases: Sequence[PhasePlanned]) -> PhaseToFollow | None:
+    """The phase that was asked for; None where none is planned."""
+    aim = asked.aim
+    kind = PhaseKind.GAIN if isinstance(aim, GainAim) else PhaseKind.MAINTENANCE
+    if isinstance(aim, DeficitAim):
+        kind = PhaseKind(aim.kind.value)
+    place = next((i for i, one in enumerate(phases) if one.phase.kind == kind.value), None)
+    if place is None:
+        return None
+    if not isinstance(aim, DeficitAim):
+        return PhaseToFollow(place, None, aim.fat_ceiling if isinstance(aim, GainAim) else None, 0.0)
+    fat_loss = aim.fat_loss_kg
+    if aim.has_goal and fat_loss is None:
+        fat_loss = -phases[place].change.fat_kg.mean
+    first = phases[place].phase.first
+    before = 0.0 if first >= APART_WEEKS else weeks_counted(_weeks_before(asked), first)
+    return PhaseToFollow(place, fat_loss, None, before)
 
 
 def _sizes(asked: PlanAsked, subject: Subject, plan: Plan, bodies: BodiesAlong) -> Iterator[Cleared[SizeOffered]]:

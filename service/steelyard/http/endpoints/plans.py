@@ -98,16 +98,11 @@ def _state(body: PlanRequest, answer: answers.Answered[answers.PhasesPlanned]) -
     """What is known, with the phase that was asked for as the one under way."""
     plan, now = answer.value, answer.state
     assert now is not None
-    planned = next((one for one in plan.phases if one.phase.kind == _KINDS[type(body.phase)]), None)
-    if planned is None:
+    to_follow = plan.to_follow
+    if to_follow is None:
         return mapping.state_on(now, body.state)
+    planned, fat_loss = plan.phases[to_follow.place], to_follow.fat_loss_kg
     before = states.phases_known(body.state).given_up(planned.phase.weeks[0].start)
-    wanted = body.phase
-    fat_loss = None
-    if isinstance(wanted, MiniCut | Cut):
-        fat_loss = wanted.fat_loss_kg
-        if wanted.target_fat_fraction is not None or wanted.target_weight_kg is not None:
-            fat_loss = -planned.change.fat_kg.mean
     phase = PhaseFollowed(
         kind=PhaseKind(planned.phase.kind),
         start_date=planned.phase.weeks[0].start,
@@ -125,21 +120,18 @@ def _state(body: PlanRequest, answer: answers.Answered[answers.PhasesPlanned]) -
             standard_deviation_kcal=_within(plan.maintenance.sd, 20, 600),
         ),
         fat_loss_kg=None if fat_loss is None else round(_within(fat_loss, 0.2, 40), 3),
-        fat_ceiling_fraction=wanted.fat_ceiling_fraction if isinstance(wanted, Gain) else None,
+        fat_ceiling_fraction=to_follow.fat_ceiling,
         usual_intake_kcal=body.current_intake_kcal,
         start_body=states.start_body(now.body),
         logging_ratio=None if plan.learnt is None else states.ratio_figure(plan.learnt.logging_ratio),
         adherence=states.adherence_figure(now.adherence),
-        weeks_before=plan.weeks_before or UNSET,
+        weeks_before=to_follow.weeks_before or UNSET,
     )
     return states.state(now, phase, states.phases_over(before))
 
 
 def _within(value: float, low: float, high: float) -> float:
     return round(min(max(value, low), high), 1)
-
-
-_KINDS = {MiniCut: "mini_cut", Cut: "cut", Gain: "gain", Hold: "maintenance"}
 
 
 def _asked(body: PlanRequest) -> answers.PlanAsked:
