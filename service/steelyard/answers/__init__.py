@@ -52,12 +52,11 @@ from .plan import (
     LeverOffered,
     PhasePlanned,
     PhasesPlanned,
-    PlanAsked,
     SimpleRules,
-    SplitAsked,
     WeekPlanned,
     plan_phases,
 )
+from .plan_asked import PlanAsked, SplitAsked
 from .plan_days import DayPlanned
 from .review import (
     PhaseReviewed,

@@ -3,18 +3,16 @@
 import math
 from collections.abc import Iterator, Sequence
 from contextlib import suppress
-from datetime import date
-from typing import NamedTuple, NoReturn, TypeVar
+from typing import NamedTuple, TypeVar
 
 import msgspec
 
 from steelyard.science import rails
-from steelyard.science.body import ALL_SOURCES, Forecast, PathChange, PathPoint, UncertaintySource
+from steelyard.science.body import Forecast, PathChange, PathPoint, UncertaintySource
 from steelyard.science.log import LogMaintenance, tail_of
 from steelyard.science.measures import RestingEnergy
-from steelyard.science.member import Member, Told
+from steelyard.science.member import Member
 from steelyard.science.numbers import Estimate
-from steelyard.science.person import WeekLived
 from steelyard.science.phase import (
     COMMON_FIRST_DROP_KG,
     COMMON_LOSS_KG_PER_WEEK,
@@ -26,8 +24,6 @@ from steelyard.science.phase import (
     Dose,
     Element,
     GainAim,
-    History,
-    HoldAim,
     LeverUse,
     NearestSafe,
     Pace,
@@ -36,7 +32,6 @@ from steelyard.science.phase import (
     PlanChoice,
     PlannedPhase,
     PlannedWeek,
-    ReturnAim,
     SizeOffered,
     bodies_along,
     levers_of,
@@ -60,48 +55,18 @@ from steelyard.science.rails import (
     nothing_told,
     split_week,
 )
-from steelyard.science.register import Contradiction, Message, OutOfDomain, say
+from steelyard.science.register import Contradiction, Message, say
 
 from .answered import Answered, answering
-from .dates import check_dates, check_not_before_state
 from .member import known_long_ago, member_of
+from .plan_asked import GOALS, PlanAsked, check_asked, check_weeks, contradict
 from .plan_days import DaysPlanned, caps_on_days, doubts_about_week, notes_on_days, plan_days
 from .state import known_day, state_of
 
 _Value = TypeVar("_Value")
-_GOALS = ("fat_loss_kg", "target_fat_fraction", "target_weight_kg")
-_MOST_WEEKS_TO_EVENT = 156
 _NOTABLE_KG = 0.5
 # What is tried of a nearest that does not stand, and how many weeks.
 _SHARES, _MORE_WEEKS = (1.0, 0.97, 0.9, 0.75), 4
-_PACE_DETAIL = "The size is settled by what else is asked: leave `pace` out, or let it choose the size."
-
-
-class SplitAsked(NamedTuple):
-    """Days of a week with more carbohydrate, and how much more as a share of the mean."""
-
-    higher_days: int
-    carbohydrate_shift: float
-
-
-class PlanAsked(NamedTuple):
-    """Which phase, from which day, and what follows it.
-
-    ``event`` is the day to be ready for; ``pause_weeks`` at maintenance come first; ``sources`` of uncertainty are
-    carried by the intervals; ``lived`` is how the weeks are lived; ``include``: what to offer beside the plan.
-    """
-
-    told: Told
-    start: date
-    aim: DeficitAim | GainAim | HoldAim
-    then: ReturnAim
-    event: date | None = None
-    pause_weeks: int = 0
-    split: SplitAsked | None = None
-    lived: WeekLived | None = None
-    history: History = History()
-    sources: frozenset[UncertaintySource] = ALL_SOURCES
-    include: frozenset[PlanChoice] = frozenset()
 
 
 class WeekPlanned(NamedTuple):
@@ -198,7 +163,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
     """
     plants = asked.lived is not None and asked.lived.is_plant_based
     member = member_of(asked.told._replace(is_plant_based=plants), tail_of)
-    until_event = _check(asked)
+    until_event = check_asked(asked)
     plan = _plan(asked, member, until_event)
     bodies = _bodies(member, plan)
     try:
@@ -243,131 +208,13 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
     )
 
 
-# --- what no plan could do ------------------------------------------------------------------------------------------
-
-
-def _check(asked: PlanAsked) -> int | None:
-    """Raises where no plan could do what is asked. Returns the weeks left before an event, where there is one."""
-    check_dates({"start_date": asked.start})
-    check_not_before_state(asked.told, asked.start, "start_date")
-    _check_days(asked)
-    aim, weight_kg = asked.aim, asked.told.person.weight_kg
-    if isinstance(aim, HoldAim):
-        if asked.pause_weeks:
-            detail = "A hold is at maintenance throughout: add the weeks of the pause to `phase.weeks`."
-            raise Contradiction("PAUSE_OF_HOLD", "pause", detail)
-        return None
-    if isinstance(aim, GainAim):
-        _check_target_weight(aim.target_weight_kg, weight_kg, is_gain=True)
-        if aim.pace is not Pace.STEADY and aim.surplus_kcal is not None:
-            _contradict("pace", "SIZE_AND_PACE", _PACE_DETAIL)
-        return None
-    return _check_deficit(asked, aim)
-
-
-def _check_days(asked: PlanAsked) -> None:
-    if asked.lived is None:
-        return
-    if asked.split is not None:
-        detail = "`week` says what is eaten on each day: leave `day_split` out, or `week`."
-        raise Contradiction("WEEK_AND_SPLIT", "day_split", detail)
-    for i, day in enumerate(asked.lived.flexible):
-        field = f"week.flexible_days[{i}]"
-        if (day.weekday is None) is (day.date is None):
-            raise Contradiction("FLEXIBLE_DAY_WHEN", field, "Set `weekday` or `date`, and only one of them.")
-        if day.extra_kcal <= 0.0 and day.alcohol_g <= 0.0:
-            raise Contradiction("FLEXIBLE_DAY_EMPTY", field, "Set `extra_kcal`, `alcohol_g` or both.")
-        if day.date is not None and day.date < asked.start:
-            detail = f"The plan starts on {asked.start}; this day is before it, on {day.date}."
-            raise Contradiction("FLEXIBLE_DAY_BEFORE_START", f"{field}.date", detail)
-
-
-def _check_deficit(asked: PlanAsked, aim: DeficitAim) -> int | None:
-    goals = [goal for goal in _GOALS if getattr(aim, goal) is not None]
-    if len(goals) > 1:
-        _contradict(goals[1], "SEVERAL_GOALS", f"Set one goal: leave out {' and '.join(goals[1:])}.")
-    if aim.weeks is not None and asked.event is not None:
-        _contradict("event_date", "SEVERAL_TIMES", "Set `weeks` or `event_date`, not both.")
-    if goals and aim.weeks is not None and aim.deficit_kcal is not None:
-        detail = "A goal and the weeks settle the deficit: leave one of the three out."
-        _contradict("deficit_kcal", "PHASE_OVERDETERMINED", detail)
-    if aim.pace is not Pace.STEADY and (aim.deficit_kcal is not None or (goals and aim.weeks is not None)):
-        _contradict("pace", "SIZE_AND_PACE", _PACE_DETAIL)
-    if aim.break_every_weeks is None and aim.break_weeks != 1:
-        detail = "Breaks have a length but no interval: set `break_every_weeks`, or leave `break_weeks` out."
-        _contradict("break_weeks", "BREAKS_WITHOUT_INTERVAL", detail)
-    _check_weeks(aim)
-    until_event = None if asked.event is None else _weeks_until(asked.event, asked, aim)
-    person = asked.told.person
-    _check_target_weight(aim.target_weight_kg, person.weight_kg, is_gain=False)
-    present, target = person.body_fat, aim.target_fat_fraction
-    if target is not None and present and target >= present.fat_fraction:
-        detail = f"Set a target below the present body fat of {present.fat_fraction:g}; this is {target:g}."
-        _contradict("target_fat_fraction", "TARGET_ON_WRONG_SIDE", detail)
-    return until_event
-
-
-def _check_weeks(aim: DeficitAim) -> None:
-    kind = aim.kind.value
-    if aim.weeks is None:
-        if 0 < aim.most_weeks <= aim.easing_in_weeks:
-            detail = f"{aim.most_weeks} week(s) of this {kind} are left: ease in for fewer."
-            _contradict("easing_in_weeks", "EASING_FILLS_PHASE", detail)
-        return
-    if aim.easing_in_weeks >= aim.weeks:
-        detail = "The easing-in weeks are part of `weeks`: leave at least one week at the full deficit."
-        _contradict("easing_in_weeks", "EASING_FILLS_PHASE", detail)
-    done = f" beside the {aim.weeks_done} done" if aim.weeks_done else ""
-    if aim.weeks < aim.least_weeks:
-        detail = f"A {kind} has {aim.least_weeks} weeks or more{done}; shorter ones have another kind."
-        _contradict("weeks", "TOO_SHORT_FOR_KIND", detail)
-    if aim.weeks > aim.most_weeks:
-        detail = f"A {kind} has at most {max(0, aim.most_weeks)} weeks{done}; longer ones have another kind."
-        _contradict("weeks", "TOO_LONG_FOR_KIND", detail)
-
-
-def _check_target_weight(target_kg: float | None, weight_kg: float, *, is_gain: bool) -> None:
-    if target_kg is not None and (target_kg <= weight_kg if is_gain else target_kg >= weight_kg):
-        side = "above" if is_gain else "below"
-        detail = f"Set a target {side} the present weight of {weight_kg:g} kg; this is {target_kg:g}."
-        _contradict("target_weight_kg", "TARGET_ON_WRONG_SIDE", detail)
-
-
-def _weeks_until(event: date, asked: PlanAsked, aim: DeficitAim) -> int:
-    """Whole weeks left for the phase before its event and the maintenance that precedes it."""
-    check_dates({"phase.event_date": event})
-    if event <= asked.start:
-        detail = f"The event must come after the start on {asked.start}; it is on {event}."
-        _contradict("event_date", "EVENT_BEFORE_START", detail)
-    maintenance = asked.then.maintenance_weeks
-    weeks = (event - asked.start).days // 7 - maintenance - asked.pause_weeks
-    if weeks < aim.least_weeks:
-        detail = (
-            f"The event leaves {max(0, weeks)} weeks for the phase, once {maintenance} week(s) of maintenance and "
-            f"{asked.pause_weeks} of pause are taken off: it needs {aim.least_weeks} or more. Move the event or the "
-            "start."
-        )
-        _contradict("event_date", "EVENT_TOO_SOON", detail)
-    if weeks > _MOST_WEEKS_TO_EVENT:
-        detail = f"The event is {weeks} weeks after the phase could start, more than {_MOST_WEEKS_TO_EVENT}."
-        raise OutOfDomain("EVENT_TOO_FAR", "phase.event_date", detail)
-    return weeks
-
-
-def _contradict(name: str, code: str, detail: str) -> NoReturn:
-    raise Contradiction(code, f"phase.{name}", detail)
-
-
-# --- the plan -------------------------------------------------------------------------------------------------------
-
-
 def _plan(asked: PlanAsked, member: Member, until_event: int | None) -> Plan:
     aim, subject, with_sizes = asked.aim, member.subject, PlanChoice.SIZES in asked.include
     if isinstance(aim, DeficitAim):
         fat_kg = float(subject.fat_kg)
         if aim.fat_loss_kg is not None and aim.fat_loss_kg >= fat_kg:
             detail = f"There are {fat_kg:.1f} kg of fat in all: ask for less than {aim.fat_loss_kg:g}."
-            _contradict("fat_loss_kg", "GOAL_BEYOND_BODY", detail)
+            contradict("fat_loss_kg", "GOAL_BEYOND_BODY", detail)
         return plan_deficit(
             member,
             asked.start,
@@ -400,12 +247,12 @@ def _nearest_that_stands(
     aim = asked.aim
     if not isinstance(aim, DeficitAim):
         return nearest
-    no_goal = dict.fromkeys(_GOALS)
+    no_goal = dict.fromkeys(GOALS)
 
     def stands(until: int | None = until_event, **moved: object) -> bool:
         again = msgspec.structs.replace(aim, **moved)
         try:
-            _check_weeks(again)
+            check_weeks(again)
             trial = asked._replace(aim=again, sources=frozenset[UncertaintySource](), include=frozenset[PlanChoice]())
             plan = _plan(trial, member, until)
             return plan.is_feasible and bool(_told(trial, plan, _bodies(member, plan)).value)
