@@ -1,5 +1,6 @@
 """Invented people whose phases the tests plan, and what the tests read of a plan."""
 
+from collections.abc import Callable
 from datetime import date
 from typing import Any
 
@@ -22,6 +23,7 @@ from steelyard.science.person.screening import EatingDisorder, Screening
 from steelyard.science.phase.deficit import DeficitAim, DeficitKind
 from steelyard.science.phase.gain import GainAim
 from steelyard.science.phase.plan import History, Plan, ReturnAim, plan_deficit, plan_gain
+from steelyard.science.rails import Subject
 
 CLEAR = Screening(is_pregnant=False, is_breastfeeding=False, eating_disorder=EatingDisorder.NONE)
 START = date(2026, 3, 2)
@@ -54,6 +56,13 @@ SEATED = Person(
     }
 )
 ORDINARY = [pytest.param(MAN, id="man-80-kg-15-%"), pytest.param(WOMAN, id="woman-62-kg-26-%")]
+
+
+def forgets_its_floor(now: Subject, wanted_kcal: float, live: Callable[[float], Subject] | None = None) -> float:
+    """What is told on a hold, in place of ``rails.held_kcal``: 900 kcal, whatever the body needs."""
+    if live is not None:
+        live(900.0)
+    return 900.0
 
 
 def member_of(who: Person, screening: Screening | None = CLEAR, usual: float | None = None) -> Member:

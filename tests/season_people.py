@@ -44,8 +44,8 @@ def asked(
 ) -> Asked:
     """An invented lifter and a season."""
     subject = Subject(
-        sex, 30.0, height_cm, weight_kg, fat_fraction * weight_kg, maintenance_kcal, 0.63 * maintenance_kcal, 150.0,
-        status, CLEAR,
+        sex, 30.0, height_cm, weight_kg, fat_fraction * weight_kg, maintenance_kcal, 0.63 * maintenance_kcal,
+        fat_fraction * weight_kg, (1.0 - fat_fraction) * weight_kg, 150.0, status, CLEAR,
     )  # fmt: skip
     maintenance = Estimate(maintenance_kcal, 200.0)
     body = Body(

@@ -2,6 +2,7 @@
 
 import copy
 import itertools
+import math
 import random
 import re
 from datetime import timedelta
@@ -635,3 +636,33 @@ def test_a_refusal_has_a_heading_in_words_for_a_member() -> None:
     answered = ask("plan_phases", planned(GIRL, {"kind": "mini_cut", "weeks": 4}))
     assert answered.status == 422
     assert "guard rail" not in answered.body["title"].lower()
+
+
+# --- rest of a body that gains --------------------------------------------------------------------------------------
+
+# Logs less than half of what is eaten. Told no less than 0.8 of rest, and so eating far more, this body gains.
+HEAVIER = someone("male", 30, 184.0, 90.0, 0.2, training={"status": "novice", "resistance_sessions_per_week": 3})
+LITTLE = log(random.Random(3), HEAVIER, days=84, ratio=0.45)
+
+
+def test_a_hold_keeps_up_with_the_rest_of_a_body_that_it_makes_heavier() -> None:
+    then = {"maintenance_weeks": 4, "gain_weeks": 12}
+    held = planned(HEAVIER, {"kind": "maintenance", "weeks": 26}, log=LITTLE, return_to_gain=then)
+    weeks = checked("plan_phases", held).body["phases"][0]["weeks"]
+    assert weeks[-1]["intake_kcal"] > weeks[0]["intake_kcal"]
+
+
+def test_a_season_keeps_up_with_the_rest_of_a_body_that_it_makes_heavier() -> None:
+    asked = season(HEAVIER, log=LITTLE) | {"horizon_weeks": 52}
+    weeks = checked("plan_season", asked).body["plan"]["weeks"]
+    assert weeks[-1]["intake_kcal"] > weeks[0]["intake_kcal"]
+
+
+def test_a_forecast_of_a_floor_at_rest_that_the_body_grows_out_of_is_refused() -> None:
+    def held(weeks: int) -> Json:
+        question = {"kind": "path", "schedule": [{"weeks": weeks, "intake_kcal": math.ceil(0.8 * resting) + 10}]}
+        return ask("forecast_intake", forecast(HEAVIER, question, log=LITTLE)).body
+
+    resting = ask("estimate_maintenance", {"profile": HEAVIER}).body["resting_kcal"]["mean"]
+    assert not has_code(held(1), "REFUSED")
+    assert has_code(held(52), "REFUSED_HELD")

@@ -45,10 +45,10 @@ class Scene(NamedTuple):
         return KCAL + (0.0 if self.ratio.mean == 1.0 else 0.001 * told)
 
     def resting(self, body: Body) -> float:
-        """Resting energy of a body on the way: fat and lean mass that is gone rests no more."""
+        """Resting energy of a body on the way: fat and lean mass that is gone rests no more, what came rests too."""
         fat = body.fat - self.start.fat
         lean = (body.settled - body.fat) - (self.start.settled - self.start.fat)
-        return self.person.resting + min(0.0, limits.FAT_UPKEEP * fat + limits.LEAN_UPKEEP * lean)
+        return self.person.resting + limits.FAT_UPKEEP * fat + limits.LEAN_UPKEEP * lean
 
 
 def violations(scene: Scene, stretch: Stretch) -> Iterator[str]:

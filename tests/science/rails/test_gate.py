@@ -20,8 +20,9 @@ def body(**changed: Any) -> Subject:
     """A trained man of 80 kg at 15 % measured fat, unless ``changed``."""
     values: dict[str, Any] = {
         "sex": Sex.MALE, "age_years": 30.0, "height_cm": 180.0, "weight_kg": 80.0, "fat_kg": 12.0,
-        "maintenance_kcal": 2850.0, "resting_kcal": 1780.0, "exercise_kcal": 250.0,
-        "training_status": TrainingStatus.INTERMEDIATE, "screening": CLEAR, "physical_kcal": 2850.0,
+        "maintenance_kcal": 2850.0, "resting_kcal": 1780.0, "rested_fat_kg": 12.0,
+        "rested_lean_kg": 68.0, "exercise_kcal": 250.0, "training_status": TrainingStatus.INTERMEDIATE,
+        "screening": CLEAR, "physical_kcal": 2850.0,
     }  # fmt: skip
     return Subject(**{**values, **changed})
 
@@ -88,6 +89,39 @@ def test_holds_and_gains_have_floors(purpose: Purpose) -> None:
     little = body(scale=LOGS_LITTLE, maintenance_kcal=2000.0)
     assert rule(week(1424, little, purpose=purpose)) is None
     assert rule(week(1422, little, purpose=purpose)) == "intake_floor"
+
+
+# A kilogram of fat and of lean tissue at rest: Hall KD, 2011, 13 and 92 kJ/kg/d. 2 kg and 4 kg are 94 kcal/d.
+GAINED = {"weight_kg": 86.0, "fat_kg": 14.0}
+
+
+@pytest.mark.parametrize("purpose", [Purpose.HOLD, Purpose.GAIN, Purpose.BREAK])
+def test_what_was_gained_rests_too_and_has_its_floors(purpose: Purpose) -> None:
+    began, gained = body(training_status=TrainingStatus.UNTRAINED), body(**GAINED)
+    first = [week(2850, began, purpose=Purpose.HOLD)] * 4
+    assert rule(*first, week(1875, gained, purpose=purpose)) is None
+    assert rule(*first, week(1872, gained, purpose=purpose)) == "intake_floor"
+    # Of what was lost the equations' own figure stays.
+    lost = body(weight_kg=76.0, fat_kg=10.0)
+    assert rule(*first, week(1780, lost, purpose=purpose)) is None
+    assert rule(*first, week(1778, lost, purpose=purpose)) == "intake_floor"
+
+
+def test_a_long_deficit_is_held_to_the_rest_of_the_body_that_it_begins_with() -> None:
+    def cut(kcal: float, **changed: Any) -> list[ToldWeek]:
+        return [week(kcal, body(exercise_kcal=-400.0, maintenance_kcal=2400.0, **changed))] * 7
+
+    assert rule(*cut(1780)) is None
+    assert rule(*cut(1778)) == "intake_floor"
+    assert rule(*cut(1875, **GAINED)) is None
+    assert rule(*cut(1872, **GAINED)) == "intake_floor"
+
+
+def test_what_is_carried_on_the_first_day_is_no_tissue_that_rests() -> None:
+    # Of 80 kg a kilogram is water: who has gained a kilogram of lean tissue and lost the water rests 22 kcal more.
+    began = body().rested_with(1.0)
+    assert began.resting_now_kcal == pytest.approx(1780.0 + 92.0 / 4.184)
+    assert began._replace(carried_kg=1.0).resting_now_kcal == pytest.approx(1780.0)
 
 
 def test_need_is_told_to_those_whose_intake_may_not_be_lowered() -> None:

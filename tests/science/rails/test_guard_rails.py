@@ -28,6 +28,8 @@ def subject(**changed: Any) -> Subject:
         "fat_kg": 12.0,
         "maintenance_kcal": 2850.0,
         "resting_kcal": 1780.0,
+        "rested_fat_kg": 12.0,
+        "rested_lean_kg": 68.0,
         "exercise_kcal": 250.0,
         "training_status": TrainingStatus.INTERMEDIATE,
         "screening": CLEAR,
@@ -41,7 +43,15 @@ def screened(**changed: Any) -> Screening:
 
 
 def woman(**changed: Any) -> Subject:
-    values = {"sex": Sex.FEMALE, "weight_kg": 62.0, "height_cm": 166.0, "fat_kg": 16.0, "maintenance_kcal": 2100.0}
+    values = {
+        "sex": Sex.FEMALE,
+        "weight_kg": 62.0,
+        "height_cm": 166.0,
+        "fat_kg": 16.0,
+        "maintenance_kcal": 2100.0,
+        "rested_fat_kg": 16.0,
+        "rested_lean_kg": 46.0,
+    }
     return subject(**{**values, **changed})
 
 

@@ -1,19 +1,20 @@
 """The rails of a season's weeks, one by one, against numbers worked out by hand or the model itself."""
 
+import math
 import random
 
 import pytest
 from season_people import asked
 from steelyard.science import rails
 from steelyard.science.body.energy_balance import advance
-from steelyard.science.body.state import Diet
+from steelyard.science.body.state import Diet, current_maintenance_kcal
 from steelyard.science.person.person import Sex, TrainingStatus
 from steelyard.science.phase.plan import History
 from steelyard.science.rails import Subject
 from steelyard.science.season.rails_by_week import (
+    least_held_kcal,
     least_start_weight_kg,
     most_deficit_kcal,
-    resting_now_kcal,
     settling_kcal,
     surplus_for_gain_rate,
 )
@@ -48,10 +49,26 @@ def test_growth_is_what_training_builds_a_day_at_balance() -> None:
     assert asked(dose=0.0).person().growth_kg_per_day == pytest.approx(0.0, abs=1e-6)
 
 
-def test_resting_energy_follows_what_came_and_went() -> None:
-    limits = asked(weight_kg=80.0, fat_fraction=0.25).person()
-    now = resting_now_kcal(limits, limits.start_fat_kg - 6.0, limits.start_lean_kg + 2.0)
-    assert now == pytest.approx(limits.resting_kcal - 6.0 * FAT_UPKEEP + 2.0 * LEAN_UPKEEP)
+@pytest.mark.parametrize(("fat_kg", "lean_kg"), [(-6.0, 2.0), (0.0, 0.0), (-6.0, -2.0)])
+def test_the_least_of_a_hold_follows_what_came_and_keeps_what_went(fat_kg: float, lean_kg: float) -> None:
+    season = asked(weight_kg=80.0, fat_fraction=0.25, dose=0.0)
+    limits, model = season.person(), season.life.model
+    resting = limits.resting_kcal + max(0.0, fat_kg * FAT_UPKEEP + lean_kg * LEAN_UPKEEP)
+    now = least_held_kcal(limits, model, limits.start_fat_kg + fat_kg, limits.start_lean_kg + lean_kg, 2800.0)
+    assert now == math.ceil(resting / 10.0) * 10.0
+
+
+def test_the_least_of_a_hold_over_maintenance_is_enough_at_the_end_of_its_week() -> None:
+    season = asked(weight_kg=80.0, fat_fraction=0.12, status=TrainingStatus.UNTRAINED, years=0.0)
+    limits, (model, state) = season.person(), season.life[:2]
+    model = model._replace(offset_kcal=model.offset_kcal - 1300.0)  # who needs far less than rest is said to take
+    needs = current_maintenance_kcal(model, state)
+    assert needs < limits.resting_kcal - 200.0
+    told = least_held_kcal(limits, model, state.fat_kg, state.lean_kg, needs)
+    after = advance(model, state, Diet(told, 0.45 * told, 1.8), 7.0)
+    rests = LEAN_UPKEEP * (after.lean_kg - state.lean_kg) + FAT_UPKEEP * (after.fat_kg - state.fat_kg)
+    assert rests > 1.0
+    assert limits.resting_kcal + rests <= told <= limits.resting_kcal + 2.0 * rests + 10.0
 
 
 def _held_by_loss() -> tuple[float, float, float]:

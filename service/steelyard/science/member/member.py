@@ -201,14 +201,17 @@ class Member:
     def _read(self, maintenance_kcal: float, scale: Scale, physical_kcal: float) -> Subject:
         person, assessed = self.person, self.assessed
         fat = assessed.fat
+        fat_kg = fat.mean * person.weight_kg
         return Subject(
             sex=person.sex,
             age_years=person.age_years,
             height_cm=person.height_cm,
             weight_kg=person.weight_kg,
-            fat_kg=fat.mean * person.weight_kg,
+            fat_kg=fat_kg,
             maintenance_kcal=maintenance_kcal,
             resting_kcal=assessed.resting.mean,
+            rested_fat_kg=fat_kg,
+            rested_lean_kg=person.weight_kg - fat_kg,
             exercise_kcal=assessed.total.exercise_kcal,
             training_status=person.training.status,
             screening=self.told.screening,

@@ -1,8 +1,9 @@
 """A fat-loss phase: its weeks and body for any deficit and length, and what the rails on the whole path allow."""
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from enum import StrEnum
+from functools import partial
 from typing import NamedTuple
 
 import msgspec
@@ -137,6 +138,29 @@ class Week(NamedTuple):
     element: Element
     intake: Macronutrients
     protein_kg: float
+
+
+class OnIntake:
+    """Weeks from a body on one intake, which may be tried with another: called, it lives them and gives the last body.
+
+    ``tell`` is what is told of an intake, ``ends`` gives the body at the ends of the weeks on a diet.
+    """
+
+    def __init__(
+        self,
+        subject: Subject,
+        model: BodyModel,
+        tell: Callable[[float], Week],
+        ends: Callable[[Diet], list[BodyState]],
+    ) -> None:
+        self._subject, self._model, self._tell, self._ends = subject, model, tell, ends
+
+    def __call__(self, kcal: float) -> Subject:
+        self.week = self._tell(kcal)
+        self.diet = as_diet(self.week.intake, self.week.protein_kg)
+        self.ends = self._ends(self.diet)
+        self.then = subject_at(self._subject, self._model, self.ends[-1])
+        return self.then
 
 
 class _Path(NamedTuple):
@@ -274,9 +298,12 @@ class DeficitPhase:
         """What to eat in a block of weeks that begins at ``state`` (``None``: the start of the phase)."""
         subject = self.subject
         if element is Element.BREAK:
-            now = subject_at(subject, self.model, state or self.state)
-            held = held_kcal(now, now.maintenance_kcal)
-            return split_for(subject, held, self.protein, self.aim.preference)
+            before = state or self.state
+            now = subject_at(subject, self.model, before)
+
+            lived = OnIntake(subject, self.model, self._break, partial(walk, self.model, before, lengths=(7.0,)))
+            held_kcal(now, now.maintenance_kcal, lived)
+            return lived.week.intake
         maintenance = subject.maintenance_kcal
         deficit = (EASING_SHARE if element is Element.EASING_IN else 1.0) * deficit_kcal
         if self.aim.kind is DeficitKind.CUT and state is not None:
@@ -301,6 +328,10 @@ class DeficitPhase:
             intake = min(math.ceil(least / 10.0) * 10, most)
             macros = split_for(subject, intake, self.protein, self.aim.preference)
         return macros
+
+    def _break(self, kcal: float) -> Week:
+        macros = split_for(self.subject, kcal, self.protein, self.aim.preference)
+        return Week(Element.BREAK, macros, self.subject.protein_kg)
 
     def end(self, deficit_kcal: float, weeks: int) -> BodyState:
         """The body at the end, in long steps where its weeks are not known already."""

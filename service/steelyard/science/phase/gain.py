@@ -1,17 +1,17 @@
 """A gain: its weeks, the surplus that the ceiling on its rate allows, and the weeks that reach a weight."""
 
 import math
-from functools import cache
+from collections.abc import Callable
+from functools import cache, partial
 from typing import NamedTuple
 
 import msgspec
 
 from .. import rails
-from ..body import BASELINE_GLYCOGEN_KG, BodyModel, BodyState, advance, crossing, current_maintenance_kcal, walk
+from ..body import BASELINE_GLYCOGEN_KG, BodyModel, BodyState, Diet, advance, crossing, walk
 from ..rails import (
     PROTEIN_DEFAULT_GAIN,
     CarbohydratePreference,
-    HeldFloors,
     RailAction,
     Subject,
     held_floors,
@@ -20,8 +20,8 @@ from ..rails import (
 )
 from ..register import traced
 from .defaults import GAIN_RESET_WEEKS
-from .deficit import Week
-from .phases import Element, as_diet
+from .deficit import OnIntake, Week, subject_at
+from .phases import Element
 from .sizes import Pace, usual_surplus
 
 # A gain towards a weight is looked for this far ahead.
@@ -140,13 +140,14 @@ def _run(
     preference: CarbohydratePreference,
 ) -> tuple[list[Week], list[BodyState]]:
     """Weeks of a gain, the intake set anew every few, and the body at the end of each."""
+    gain = _Gain(subject, model, surplus_kcal, preference)
     rows: list[Week] = []
-    states, floors = [state], held_floors(subject)
+    states = [state]
     while len(rows) < weeks:
-        n = min(GAIN_RESET_WEEKS, weeks - len(rows))
-        row = _week(subject, floors, current_maintenance_kcal(model, states[-1]), surplus_kcal, preference)
-        rows += [row] * n
-        states += walk(model, states[-1], as_diet(row.intake, row.protein_kg), (7.0,) * n)
+        lengths = (7.0,) * min(GAIN_RESET_WEEKS, weeks - len(rows))
+        lived = gain.live(partial(walk, model, states[-1], lengths=lengths), states[-1])
+        rows += [lived.week] * len(lengths)
+        states += lived.ends
     return rows, states[1:]
 
 
@@ -159,25 +160,41 @@ def gain_weeks(
     preference: CarbohydratePreference,
 ) -> tuple[list[Week], BodyState]:
     """Weeks of a gain, the intake set anew every few, and the body at their end, in long steps for searching."""
+    gain = _Gain(subject, model, surplus_kcal, preference)
     rows: list[Week] = []
-    floors = held_floors(subject)
     while len(rows) < weeks:
         n = min(GAIN_RESET_WEEKS, weeks - len(rows))
-        row = _week(subject, floors, current_maintenance_kcal(model, state), surplus_kcal, preference)
-        rows += [row] * n
-        state = advance(model, state, as_diet(row.intake, row.protein_kg), 7.0 * n, step_days=28.0)
+        lived = gain.live(partial(_end, model, state, 7.0 * n), state)
+        rows += [lived.week] * n
+        (state,) = lived.ends
     return rows, state
 
 
-def _week(
-    subject: Subject,
-    floors: HeldFloors,
-    maintenance_kcal: float,
-    surplus_kcal: float,
-    preference: CarbohydratePreference,
-) -> Week:
-    # Rounded down to 10 kcal, so that rounding never lifts the gain past its ceiling.
-    intake = int(maintenance_kcal + surplus_kcal) // 10 * 10
-    intake = int(floors.held_kcal(maintenance_kcal, intake))
-    macros = split_for(subject, intake, usual_protein(subject, PROTEIN_DEFAULT_GAIN), preference)
-    return Week(Element.SURPLUS, macros, subject.protein_kg)
+def _end(model: BodyModel, state: BodyState, days: float, diet: Diet) -> list[BodyState]:
+    return [advance(model, state, diet, days, step_days=28.0)]
+
+
+class _Gain:
+    """A gain, each of whose intakes is set for the body that there is by then."""
+
+    def __init__(
+        self, subject: Subject, model: BodyModel, surplus_kcal: float, preference: CarbohydratePreference
+    ) -> None:
+        self.subject, self.model, self.surplus_kcal, self.preference = subject, model, surplus_kcal, preference
+        self.floors, self.protein = held_floors(subject), usual_protein(subject, PROTEIN_DEFAULT_GAIN)
+        self.fed_kg = subject.protein_kg
+        self.now: Subject | None = None
+
+    def live(self, ends: Callable[[Diet], list[BodyState]], state: BodyState) -> OnIntake:
+        """The next weeks on one intake, from ``state``."""
+        now = subject_at(self.subject, self.model, state) if self.now is None else self.now
+        # Rounded down to 10 kcal, so that rounding never lifts the gain past its ceiling.
+        wanted = int(now.maintenance_kcal + self.surplus_kcal) // 10 * 10
+        lived = OnIntake(self.subject, self.model, self._tell, ends)
+        self.floors.held_until_kcal(self.floors.held_kcal(now, wanted), lived)
+        self.now = lived.then
+        return lived
+
+    def _tell(self, kcal: float) -> Week:
+        macros = split_for(self.subject, int(kcal), self.protein, self.preference)
+        return Week(Element.SURPLUS, macros, self.fed_kg)

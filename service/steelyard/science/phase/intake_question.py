@@ -102,9 +102,10 @@ class _Asked:
     """A member and the state from which questions are asked, and the deficit ``before``."""
 
     def __init__(self, member: Member, sources: frozenset[UncertaintySource], before: DeficitBefore) -> None:
-        self.subject, self.body, self.sources, self.before = member.subject, member.body, sources, before
+        self.body, self.sources, self.before = member.body, sources, before
         self.start = Starts(self.body)
         self.model, self.state = self.start.expected
+        self.subject = member.subject.rested_with(float(self.state.carried_kg))
 
     def check(self, diet: Diet, weeks: float, subject: Subject, field: str) -> list[RailAction]:
         """Rails on an intake for ``weeks``, from a body as it is then. Raises ``Refused``."""
@@ -394,7 +395,11 @@ def _safe_intakes(
         rails.check_person(subject)
     except rails.Refused as refusal:
         why = rails.DeficitLimit(refusal.action.id, 0.0, rails.Why.THIS_PERSON)
-        least = rails.held_kcal(subject, subject.maintenance_kcal)
+
+        def live(kcal: float) -> Subject:
+            return asked.subject_at(advance(model, state, diet(kcal), 7.0 * weeks, step_days=14.0), diet(kcal))
+
+        least = rails.held_kcal(subject, subject.maintenance_kcal, live)
         return least, max(least, _most_intake(model, state, subject, weeks, diet)), why
     strictest = rails.measured_limits(subject, weeks)[0]
     least = subject.maintenance_kcal - max(0.0, strictest.deficit_kcal)

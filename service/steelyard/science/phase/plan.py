@@ -7,6 +7,7 @@ then. What no safe plan reaches is answered with the nearest on each axis.
 from collections.abc import Sequence
 from datetime import date, timedelta
 from enum import StrEnum
+from functools import partial
 from typing import NamedTuple
 
 import msgspec
@@ -39,7 +40,7 @@ from ..rails import (
 )
 from ..register import Message, say, traced
 from .band import usual_ceiling
-from .deficit import DeficitAim, DeficitKind, DeficitPhase, Week, stretches_of, subject_at
+from .deficit import DeficitAim, DeficitKind, DeficitPhase, OnIntake, Week, stretches_of, subject_at
 from .deficit_solver import NearestSafe, Solved, capped_later, said_of_too_small, solve
 from .gain import GainAim, PlannedGain, plan_gain_phase, plan_surplus
 from .history import History
@@ -47,7 +48,6 @@ from .phases import (
     Element,
     PlannedPhase,
     PlannedWeek,
-    as_diet,
     explain_cut,
     explain_gain,
     explain_hold,
@@ -165,10 +165,11 @@ class _Draft:
     """Phases being laid end to end: weeks as they are added, and the body at their end."""
 
     def __init__(self, member: Member, preference: CarbohydratePreference, start: date) -> None:
-        self.subject, self.preference, self.start = member.subject, preference, start
+        self.preference, self.start = preference, start
         self.body = with_usual_diet(member.body, member.subject, preference)
         self.calibrated = Starts(self.body)
         self.model, self.state = self.calibrated.expected
+        self.subject = member.subject.rested_with(float(self.state.carried_kg))
         self.kinds: list[str] = []
         self.weeks: list[list[Week]] = []
         self.likely = [self.state]  # the path, as far as deficits are kept; ``state`` is where all is followed
@@ -205,18 +206,21 @@ class _Draft:
 
     def holding(self, weeks: int) -> tuple[list[Week], list[BodyState]]:
         """Weeks at maintenance from here, the intake set anew each week for the body that there likely is."""
-        rows, states, fed_kg = [], [self.state], self.subject.protein_kg
-        likely = self.likely[-1]
+        rows: list[Week] = []
+        states, likely, fed_kg = [self.state], self.likely[-1], self.subject.protein_kg
+        now = subject_at(self.subject, self.model, likely)
         protein = usual_protein(self.subject, PROTEIN_DEFAULT_GAIN)
+
+        def tell(kcal: float) -> Week:
+            return Week(Element.MAINTENANCE, split_for(self.subject, kcal, protein, self.preference), fed_kg)
+
         for _ in range(weeks):
-            now = subject_at(self.subject, self.model, likely)
-            held = rails.held_kcal(now, now.maintenance_kcal)
-            self.raised += rails.raised_to_floor(now, now.maintenance_kcal)
-            macros = split_for(self.subject, held, protein, self.preference)
-            rows.append(Week(Element.MAINTENANCE, macros, fed_kg))
-            diet = as_diet(macros, fed_kg)
-            states += walk(self.model, states[-1], diet, (7.0,))
-            likely = states[-1] if self.body.kept is None else walk(self.model, likely, diet, (7.0,))[0]
+            lived = OnIntake(self.subject, self.model, tell, partial(walk, self.model, likely, lengths=(7.0,)))
+            wanted = now.maintenance_kcal
+            self.raised += rails.raised_to_floor(rails.held_kcal(now, wanted, lived), wanted)
+            (likely,), now = lived.ends, lived.then
+            rows.append(lived.week)
+            states += lived.ends if self.body.kept is None else walk(self.model, states[-1], lived.diet, (7.0,))
         return rows, states[1:]
 
     def hold(self, weeks: int) -> None:

@@ -12,7 +12,7 @@ from typing import Generic, NamedTuple, TypeVar
 
 from ..register import say, traced
 from .broken_rules import refusal, too_fast_a_gain, too_fast_a_loss, too_lean, too_little_protein, underweight
-from .guard_rails import deficit_floors, held_floors
+from .guard_rails import HeldFloors, deficit_floors, held_floors
 from .macronutrients import PROTEIN_FLOOR_DEFICIT
 from .person_rails import forbids_fat_target
 from .subject import RailAction, Refused, Subject, stricter
@@ -196,10 +196,7 @@ def _deficit_run(run: Sequence[ToldWeek], at: int, weeks: float) -> Iterator[Bro
     floors, protein_kg = deficit_floors(first, weeks), first.protein_kg
     # A break has floors of its own.
     eaten = [math.inf if week.purpose is Purpose.BREAK else week.intake_kcal for week in run]
-    are_kept = all(
-        floors.are_kept(bodies, eaten, _WITHIN_KCAL)
-        for bodies in ([week.before for week in run], [week.after for week in run])
-    )
+    are_kept = floors.are_kept(_bodies(run), eaten + eaten, _WITHIN_KCAL)
     for i, week in enumerate(run, start=at):
         # What is broken, and by which of them, is asked only where something is.
         bodies = () if are_kept else (week.before, week.after)
@@ -237,24 +234,36 @@ def _too_lean(i: int, body: Subject) -> Iterator[Broken]:
 
 def _held_run(run: Sequence[ToldWeek], at: int, purpose: Purpose, start: Subject) -> Iterator[Broken]:
     """What a hold or a gain breaks, in all that is told from the body ``start`` on."""
-    floors, seen, least = held_floors(start), None, 0.0  # the floors are a person's, whatever the body
-    for i, week in enumerate(run, start=at):
-        for body in (week.before, week.after):
-            if body is not seen:
-                seen, least = body, floors.least_kcal(body.maintenance_kcal)
-            if week.intake_kcal < least - _WITHIN_KCAL:
-                message = say("REFUSED_HELD", intake_kcal=week.intake_kcal, least_intake_kcal=least)
-                yield Broken(i, refusal(FLOOR, message, least, week.intake_kcal, "kcal/d"))
-        then = week.after
-        gives_more = at == 0 and week.intake_kcal > week.before.maintenance_kcal + _HOLD_KCAL
-        if gives_more or purpose is Purpose.RISING:
-            continue  # the step up, or more than is needed from the first day on, is the answer
-        if then.bmi < BMI_FLOOR and start.settled_kg - then.settled_kg > UNDERWEIGHT_LOSS_KG:
-            yield Broken(i, underweight(then.bmi))
+    floors, told = held_floors(start), [week.intake_kcal for week in run]
+    # What is broken, and by which of them, is asked only where something is.
+    if not floors.are_kept(_bodies(run), told + told, _WITHIN_KCAL):
+        for i, week in enumerate(run, start=at):
+            yield from _held_week(week, i, purpose, start, floors, is_first=at == 0)
     if purpose is Purpose.GAIN and not run[0].before.is_pregnant:
         (share, within), status = _change_share(run), run[0].before.training_status
         if share > GAIN_RATE_LIMIT[status] + within:
             yield Broken(at, too_fast_a_gain(status, share))
+
+
+def _bodies(run: Sequence[ToldWeek]) -> list[Subject]:
+    """The bodies that weeks begin with, and then those that they end with."""
+    return [week.before for week in run] + [week.after for week in run]
+
+
+def _held_week(
+    week: ToldWeek, i: int, purpose: Purpose, start: Subject, floors: HeldFloors, *, is_first: bool
+) -> Iterator[Broken]:
+    for body in (week.before, week.after):
+        least = floors.least_kcal(body.resting_now_kcal, body.maintenance_kcal)
+        if week.intake_kcal < least - _WITHIN_KCAL:
+            message = say("REFUSED_HELD", intake_kcal=week.intake_kcal, least_intake_kcal=least)
+            yield Broken(i, refusal(FLOOR, message, least, week.intake_kcal, "kcal/d"))
+    then = week.after
+    gives_more = is_first and week.intake_kcal > week.before.maintenance_kcal + _HOLD_KCAL
+    if gives_more or purpose is Purpose.RISING:
+        return  # the step up, or more than is needed from the first day on, is the answer
+    if then.bmi < BMI_FLOOR and start.settled_kg - then.settled_kg > UNDERWEIGHT_LOSS_KG:
+        yield Broken(i, underweight(then.bmi))
 
 
 def _change_share(run: Sequence[ToldWeek]) -> tuple[float, float]:

@@ -5,7 +5,7 @@ Each rule has an id, a limit, a basis and an action. A refusal raises ``Refused`
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from ..body import FAT_SUPPLY_LIMIT
@@ -25,6 +25,7 @@ from .subject import (
     capping,
     fat_fraction_of,
     refusing,
+    resting_of,
     stricter,
     warning,
 )
@@ -103,7 +104,7 @@ def deficit_limits(
         DeficitLimit(FAT_SUPPLY, scale.ratio * FAT_SUPPLY_LIMIT * subject.fat_kg, Why.FAT_RELEASE),
         DeficitLimit(AVAILABILITY, maintenance - floors.available_kcal(subject), Why.ENERGY_AVAILABILITY),
         DeficitLimit(PROTEIN, maintenance - least_food, Why.PROTEIN_AND_FAT),
-        DeficitLimit(FLOOR, maintenance - floors.told_kcal, Why.LEAST_INTAKE),
+        DeficitLimit(FLOOR, maintenance - floors.told_kcal(subject), Why.LEAST_INTAKE),
     ]
     return sorted(limits, key=lambda limit: limit.deficit_kcal)
 
@@ -119,15 +120,20 @@ def measured_limits(subject: Subject, weeks: float) -> list[DeficitLimit]:
 class DeficitFloors(NamedTuple):
     """What a person has to eat on each day of a deficit, whatever becomes of the body.
 
-    ``told_kcal`` is the least told by the floors of intake: as eaten, and whatever a log says. ``leanest`` is the least
-    body fat, ``fade`` the body fat over which energy availability fades, ``is_long`` whether the deficit counts as an
-    ordinary cut.
+    ``anyhow_kcal`` is the least told by the floors of intake: as eaten, and whatever a log says; ``resting_share`` the
+    same of resting energy. ``leanest`` is the least body fat, ``fade`` the body fat over which energy availability
+    fades, ``is_long`` whether the deficit counts as an ordinary cut.
     """
 
-    told_kcal: float
+    anyhow_kcal: float
+    resting_share: float
     leanest: float
     fade: tuple[float, float]
     is_long: bool
+
+    def told_kcal(self, now: Subject) -> float:
+        """The least told to the body ``now`` by the floors of intake [kcal/d]."""
+        return max(self.anyhow_kcal, self.resting_share * now.resting_now_kcal)
 
     def available_kcal(self, now: Subject) -> float:
         """The least intake told for the energy availability of the body ``now`` [kcal/d].
@@ -140,7 +146,7 @@ class DeficitFloors(NamedTuple):
     def least_kcal(self, now: Subject) -> tuple[float, str]:
         """The least intake told for the body ``now`` [kcal/d], and its rule."""
         return max(
-            (self.told_kcal, FLOOR),
+            (self.told_kcal(now), FLOOR),
             (self.available_kcal(now), AVAILABILITY),
             (_unsupplied_kcal(now, now.scale.ratio), FAT_SUPPLY),
         )
@@ -152,7 +158,8 @@ class DeficitFloors(NamedTuple):
             bodies,
             eaten_kcal,
             within_kcal,
-            self.told_kcal,
+            self.anyhow_kcal,
+            self.resting_share,
             self.leanest,
             *self.fade,
             self.is_long,
@@ -190,7 +197,8 @@ def _are_kept(
     bodies: Sequence[Subject],
     eaten_kcal: Sequence[Number],
     within_kcal: Number,
-    told_kcal: Number,
+    anyhow_kcal: Number,
+    resting_share: Number,
     leanest: Number,
     fade_first: Number,
     fade_last: Number,
@@ -205,7 +213,8 @@ def _are_kept(
     for i, now in enumerate(bodies):
         if bmi_of(now, height_squared) < BMI_FLOOR or fat_fraction_of(now) < leanest:
             return False
-        least = ops.maximum(told_kcal, _unsupplied_kcal(now, ratio))
+        least = ops.maximum(anyhow_kcal, resting_share * resting_of(now, ops))
+        least = ops.maximum(least, _unsupplied_kcal(now, ratio))
         least = ops.maximum(least, _available_kcal(now, fade_first, fade_last, is_long, ratio, most, ops))
         if eaten_kcal[i] < least - within_kcal:
             return False
@@ -214,49 +223,95 @@ def _are_kept(
 
 def deficit_floors(subject: Subject, weeks: float) -> DeficitFloors:
     """The floors of a deficit of ``weeks``."""
-    floor, is_long = stricter(INTAKE_FLOOR, subject.sex), weeks > LONG_PHASE_WEEKS
-    if is_long:
-        floor = max(floor, subject.resting_kcal)
-    told = max(floor * subject.scale.most, absolute_floor_kcal(subject))
-    return DeficitFloors(told, stricter(FAT_FRACTION_FLOOR, subject.sex), subject.availability_fade, is_long)
+    most, is_long = subject.scale.most, weeks > LONG_PHASE_WEEKS
+    anyhow = max(stricter(INTAKE_FLOOR, subject.sex) * most, _floor_told_kcal(subject.sex))
+    resting_share = max(most, RESTING_TOLD) if is_long else RESTING_TOLD
+    leanest = stricter(FAT_FRACTION_FLOOR, subject.sex)
+    return DeficitFloors(anyhow, resting_share, leanest, subject.availability_fade, is_long)
 
 
-def absolute_floor_kcal(subject: Subject) -> float:
-    """The least intake told to anyone, whatever a log says [kcal/d]."""
-    told = FLOOR_TOLD[Sex.MALE if subject.sex is Sex.MALE else Sex.FEMALE]
-    return max(told, RESTING_TOLD * subject.resting_kcal)
+def _floor_told_kcal(sex: Sex) -> float:
+    """The least intake told to anyone, whoever they are and whatever a log says [kcal/d]."""
+    return FLOOR_TOLD[Sex.MALE if sex is Sex.MALE else Sex.FEMALE]
 
 
 class HeldFloors(NamedTuple):
-    """The least told to a person on a hold or a gain [kcal/d]: anyhow, and where maintenance lies over a limit."""
+    """The least told to a person on a hold or a gain [kcal/d]: anyhow, and where maintenance lies over a limit.
+
+    ``resting_share`` of resting energy is told anyhow.
+    """
 
     anyhow_kcal: float
     limit_kcal: float
     over_limit_kcal: float
+    resting_share: float
 
-    def least_kcal(self, maintenance_kcal: float) -> float:
-        """The least told at a maintenance."""
-        return self.over_limit_kcal if maintenance_kcal > self.limit_kcal else self.anyhow_kcal
+    def least_kcal(self, resting_kcal: Number, maintenance_kcal: Number, *, ops: Elementwise = FLOATS) -> Number:
+        """The least told to a body that rests and needs so much."""
+        least = ops.where(maintenance_kcal > self.limit_kcal, self.over_limit_kcal, self.anyhow_kcal)
+        return ops.maximum(least, self.resting_share * resting_kcal)
 
-    def held_kcal(self, maintenance_kcal: float, wanted_kcal: float) -> float:
-        """What is told at a maintenance: what is wanted, and no less than the floors, up to the next 10."""
-        least = math.ceil(self.least_kcal(maintenance_kcal) / _STEP_KCAL - 1e-9) * _STEP_KCAL
-        return max(wanted_kcal, least)
+    def are_kept(self, bodies: Sequence[Subject], told_kcal: Sequence[float], within_kcal: float) -> bool:
+        """Whether each of the bodies of one person is told its least, and none is underweight."""
+        return _are_held(bodies, told_kcal, within_kcal, *self, bodies[0].height_squared)
+
+    def held_kcal(self, now: Subject, wanted_kcal: float) -> float:
+        """What is told to the body ``now``: what is wanted, and no less than the floors, up to the next 10."""
+        return max(wanted_kcal, up_to_step(self.least_kcal(now.resting_now_kcal, now.maintenance_kcal)))
+
+    def held_until_kcal(self, told_kcal: float, live: Callable[[float], Subject]) -> float:
+        """What is told, or as much more as the body that ``live`` makes of it needs to be told by then."""
+        while True:
+            then = live(told_kcal)
+            least = self.least_kcal(then.resting_now_kcal, then.maintenance_kcal)
+            if least <= told_kcal:
+                return told_kcal
+            told_kcal = up_to_step(least)
+
+
+@compiled
+def _are_held(
+    bodies: Sequence[Subject],
+    told_kcal: Sequence[Number],
+    within_kcal: Number,
+    anyhow_kcal: Number,
+    limit_kcal: Number,
+    over_limit_kcal: Number,
+    resting_share: Number,
+    height_squared: Number,
+    *,
+    ops: Elementwise = FLOATS,
+) -> bool:
+    """``HeldFloors.are_kept``."""
+    for i, now in enumerate(bodies):
+        if bmi_of(now, height_squared) < BMI_FLOOR:
+            return False
+        least = ops.where(now.maintenance_kcal > limit_kcal, over_limit_kcal, anyhow_kcal)
+        least = ops.maximum(least, resting_share * resting_of(now, ops))
+        if told_kcal[i] < least - within_kcal:
+            return False
+    return True
+
+
+def up_to_step(kcal: Number) -> Number:
+    """The next 10 kcal up from what is at least told, a hair apart."""
+    return -(-(kcal / _STEP_KCAL - 1e-9) // 1.0) * _STEP_KCAL
 
 
 def held_floors(subject: Subject) -> HeldFloors:
     """The floors of a hold or a gain, whatever becomes of the body: rest, the least intake, and need."""
     scale = subject.scale
-    least = max(subject.resting_kcal * scale.most, absolute_floor_kcal(subject))
+    least = _floor_told_kcal(subject.sex)
     if may_not_diet(subject):
         least = max(least, subject.need_kcal)
     floor = stricter(INTAKE_FLOOR, subject.sex)
-    return HeldFloors(least, floor * scale.ratio, max(least, floor * scale.most))
+    over = max(least, floor * scale.most)
+    return HeldFloors(least, floor * scale.ratio, over, max(scale.most, RESTING_TOLD))
 
 
 def least_held_kcal(subject: Subject) -> float:
     """The least intake told on a hold or a gain [kcal/d]: rest, the floor where maintenance lies above it, and need."""
-    return held_floors(subject).least_kcal(subject.maintenance_kcal)
+    return held_floors(subject).least_kcal(subject.resting_now_kcal, subject.maintenance_kcal)
 
 
 # Of a person whose past cuts are not known.
@@ -275,7 +330,7 @@ def deficit_of(subject: Subject, intake_kcal: float) -> float:
 
 def resting_limit(subject: Subject) -> DeficitLimit:
     """The largest deficit over resting energy; near the underweight range nobody is planned more who asks for none."""
-    least = subject.resting_kcal * subject.scale.most
+    least = subject.resting_now_kcal * subject.scale.most
     return DeficitLimit(FLOOR, subject.maintenance_kcal - least, Why.RESTING_ENERGY)
 
 
@@ -534,9 +589,10 @@ def warn_deficit(
     if available < AVAILABILITY_WARN:
         message = say("WARNED_AVAILABILITY", observed=available, limit=AVAILABILITY_WARN)
         warnings.append(warning(AVAILABILITY, message, AVAILABILITY_WARN, available, "kcal/kg fat-free mass/d"))
-    if eaten < subject.resting_kcal:
-        message = say("WARNED_UNDER_RESTING", intake_kcal=eaten, resting_kcal=subject.resting_kcal)
-        warnings.append(warning(FLOOR, message, subject.resting_kcal, eaten, "kcal/d"))
+    resting = subject.resting_now_kcal
+    if eaten < resting:
+        message = say("WARNED_UNDER_RESTING", intake_kcal=eaten, resting_kcal=resting)
+        warnings.append(warning(FLOOR, message, resting, eaten, "kcal/d"))
     lean_warn = stricter(FAT_FRACTION_WARN, subject.sex)
     if end_fat_fraction < lean_warn:
         warnings.append(
@@ -578,14 +634,18 @@ def warn_history(cuts_last_12_months: int | None, weeks_since_last_cut: int | No
     return warnings
 
 
-def held_kcal(now: Subject, wanted_kcal: float) -> float:
-    """What is told on a day of a hold or a gain: what is wanted, and no less than the floors, up to the next 10."""
-    return held_floors(now).held_kcal(now.maintenance_kcal, wanted_kcal)
+def held_kcal(now: Subject, wanted_kcal: float, live: Callable[[float], Subject] | None = None) -> float:
+    """What is told on a day of a hold or a gain: what is wanted, and no less than the floors, up to the next 10.
+
+    ``live`` gives the body after the days on an intake, which has to have its floors as well.
+    """
+    floors = held_floors(now)
+    told = floors.held_kcal(now, wanted_kcal)
+    return told if live is None else floors.held_until_kcal(told, live)
 
 
-def raised_to_floor(now: Subject, wanted_kcal: float) -> list[RailAction]:
+def raised_to_floor(told_kcal: float, wanted_kcal: float) -> list[RailAction]:
     """The report of a hold or a gain whose intake a floor raises."""
-    told = held_kcal(now, wanted_kcal)
-    if told <= wanted_kcal + _STEP_KCAL:
+    if told_kcal <= wanted_kcal + _STEP_KCAL:
         return []
-    return [capping(FLOOR, say("RAISED_TO_FLOOR", intake_kcal=told), told, wanted_kcal, "kcal/d")]
+    return [capping(FLOOR, say("RAISED_TO_FLOOR", intake_kcal=told_kcal), told_kcal, wanted_kcal, "kcal/d")]

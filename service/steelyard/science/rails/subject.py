@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 import msgspec
 
+from ..body import FAT_UPKEEP, LEAN_UPKEEP
 from ..numbers import FLOATS, Elementwise, Number, inlined, new_tuple
 from ..person import Screening, Sex, TrainingStatus
 from ..register import Message
@@ -94,7 +95,8 @@ class Subject(NamedTuple):
 
     ``fat_below`` is the lower half of the interval of measured body fat [fraction]; ``physical_kcal`` the higher of the
     means of the equations and of the log, 0 where neither is known. ``is_plant_based``: whether all
-    protein is of plants.
+    protein is of plants. ``resting_kcal`` is that of a body of ``rested_fat_kg`` and ``rested_lean_kg``, which the
+    equations were asked about; rails read ``resting_now_kcal``.
     """
 
     sex: Sex
@@ -104,6 +106,8 @@ class Subject(NamedTuple):
     fat_kg: float
     maintenance_kcal: float
     resting_kcal: float
+    rested_fat_kg: float
+    rested_lean_kg: float
     exercise_kcal: float
     training_status: TrainingStatus
     screening: Screening | None
@@ -124,6 +128,16 @@ class Subject(NamedTuple):
         who, rest = self[:3], self[6:-1]
         for weight_kg, fat_kg, maintenance_kcal, carried_kg in bodies:
             yield new_tuple(Subject, (*who, weight_kg, fat_kg, maintenance_kcal, *rest, carried_kg))
+
+    def rested_with(self, carried_kg: float) -> "Subject":
+        """The same person, whose present body is the one that rests so, with so much carried in it: no lean tissue."""
+        rested_lean_kg = self.weight_kg - carried_kg - self.fat_kg
+        return new_tuple(Subject, (*self[:8], rested_lean_kg, *self[9:]))
+
+    @property
+    def resting_now_kcal(self) -> float:
+        """Resting energy of this body [kcal/d], as the floors at rest read it (``resting_now``)."""
+        return resting_of(self)
 
     @property
     def settled_kg(self) -> float:
@@ -191,6 +205,23 @@ class Subject(NamedTuple):
 def bmi_of(now: Subject, height_squared: Number) -> Number:
     """``Subject.bmi``, of somebody of a squared height [m2]."""
     return (now.weight_kg - now.carried_kg) / height_squared
+
+
+@inlined
+def resting_of(now: Subject, ops: Elementwise = FLOATS) -> Number:
+    """``Subject.resting_now_kcal``."""
+    lean_kg = now.weight_kg - now.carried_kg - now.fat_kg - now.rested_lean_kg
+    return resting_now(now.resting_kcal, now.fat_kg - now.rested_fat_kg, lean_kg, ops)
+
+
+@inlined
+def resting_now(resting_kcal: Number, fat_kg: Number, lean_kg: Number, ops: Elementwise = FLOATS) -> Number:
+    """Resting energy of a body that has gained so much fat and lean tissue since it rested so [kcal/d].
+
+    What was gained rests too, and has its floors. What was lost is left in: the equations' own figure, of the body they
+    were asked about, protects more.
+    """
+    return resting_kcal + ops.maximum(0.0, FAT_UPKEEP * fat_kg + LEAN_UPKEEP * lean_kg)
 
 
 @inlined

@@ -14,8 +14,6 @@ import msgspec
 
 from .. import rails
 from ..body import (
-    FAT_UPKEEP,
-    LEAN_UPKEEP,
     BodyState,
     Diet,
     Forecast,
@@ -45,16 +43,6 @@ T = TypeVar("T")
 STEP_KCAL = 10
 # A difference from maintenance smaller than this is no deficit: it is within rounding.
 NO_DEFICIT_KCAL = 25.0
-
-
-def _resting_kcal(start: Subject, now: Subject) -> float:
-    """Resting energy of today's body [kcal/d]: what was gained since the phase's start rests too, and has its floors.
-
-    What was lost is left in: the equations' own figure, of the body they were asked about, protects more.
-    """
-    fat_kg = now.fat_kg - start.fat_kg
-    lean_kg = now.settled_kg - start.settled_kg - fat_kg
-    return start.resting_kcal + max(0.0, FAT_UPKEEP * fat_kg + LEAN_UPKEEP * lean_kg)
 
 
 class Stint(NamedTuple):
@@ -114,7 +102,6 @@ class RestOfPhase:
             maintenance_kcal=ratio * float(now.body.maintenance_kcal.mean),
             carried_kg=float(self.state.carried_kg),
         )
-        self.subject = self.subject._replace(resting_kcal=_resting_kcal(subject, self.subject))
         # A deficit is against what is needed now where that is more, after days of eating more.
         now_kcal = ratio * float(current_maintenance_kcal(self.model, self.state))
         self.in_deficit = self.subject._replace(maintenance_kcal=max(self.subject.maintenance_kcal, now_kcal))

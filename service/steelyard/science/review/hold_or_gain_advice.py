@@ -43,7 +43,8 @@ class HoldOrGainAdvice:
             held = Held(slowed, is_raised=False)
         actions = [*course.protein_actions, *self._explain(limits, held, wanted)]
         if held.is_raised:
-            actions += rails.raised_to_floor(subject, min(course.intakes(0.0, course.days_left)))
+            planned = min(course.intakes(0.0, course.days_left))
+            actions += rails.raised_to_floor(rails.held_kcal(subject, planned), planned)
         return Advice(NextStep.CONTINUE, held.change_kcal, course.days_left, self.reasons, actions)
 
     def _limits(self) -> IntakeLimits:

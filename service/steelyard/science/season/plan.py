@@ -102,6 +102,7 @@ _PURPOSE = {CUT: Purpose.DEFICIT, GAIN: Purpose.GAIN, BRIDGE: Purpose.HOLD, HOLD
 def _told_weeks(asked: Asked, weeks: list[WeekRecord], *, in_full: bool) -> list[ToldWeek]:
     """The weeks as the gate reads them; ``in_full``: with the bodies of whoever follows each cut in full."""
     subject, model = asked.member.subject, asked.life.model
+    subject = subject.rested_with(float(weeks[0].before.carried_kg))
     found, before, then = [], body_at(subject, weeks[0]), weeks[0].before
     for i, week in enumerate(weeks):
         start, end = week.before, week.after

@@ -32,6 +32,8 @@ from ..rails import (
     LONG_PHASE_WEEKS,
     PROTEIN_DEFAULT_DEFICIT,
     PROTEIN_DEFAULT_GAIN,
+    DeficitFloors,
+    HeldFloors,
     Subject,
     least_intake_kcal,
     stricter,
@@ -51,11 +53,13 @@ class PersonLimits(NamedTuple):
     sex: Sex
     height_cm: float
     fat_floor: float
-    intake_floor_kcal: float
     resting_kcal: float
     start_fat_kg: float
     start_lean_kg: float
     exercise_kcal: float
+    short: DeficitFloors  # of a cut, and of one that counts as long
+    long: DeficitFloors
+    held: HeldFloors  # of a hold or a gain
     least_weight_kg: float  # where the body mass index would be at its floor
     gain_limit: float  # of body mass a week
     growth_kg_per_day: float  # tissue that training adds at energy balance, at the start
@@ -66,8 +70,6 @@ class PersonLimits(NamedTuple):
     weeks_of_last_cut: float = 0.0  # that count as of one soon after it
     ratio: float = 1.0  # logged over eaten energy: its mean, and what the limits that protect are told by
     ratio_most: float = 1.0
-    floor_told_kcal: float = 0.0  # least told to anyone, whatever a log says
-    least_held_kcal: float = 0.0  # least told on a hold or a gain
     fade_first: float = 1.0  # body fat from which on energy availability fades to a warning, and where it has
     fade_last: float = 2.0
     fat_below: float = 0.0  # lower half of the interval of measured body fat, as a fraction
@@ -94,11 +96,13 @@ def person_limits(
         sex=subject.sex,
         height_cm=subject.height_cm,
         fat_floor=stricter(rails.FAT_FRACTION_FLOOR, subject.sex),
-        intake_floor_kcal=stricter(rails.INTAKE_FLOOR, subject.sex),
         resting_kcal=subject.resting_kcal,
         start_fat_kg=float(state.fat_kg),
         start_lean_kg=float(state.lean_kg),
         exercise_kcal=subject.exercise_kcal,
+        short=rails.deficit_floors(subject, LONG_PHASE_WEEKS),
+        long=rails.deficit_floors(subject, LONG_PHASE_WEEKS + 1),
+        held=rails.held_floors(subject),
         least_weight_kg=rails.BMI_FLOOR * (subject.height_cm / 100.0) ** 2,
         gain_limit=rails.GAIN_RATE_LIMIT[subject.training_status],
         growth_kg_per_day=max(0.0, grown),
@@ -109,8 +113,6 @@ def person_limits(
         weeks_of_last_cut=float(LONG_PHASE_WEEKS) if is_close else 0.0,
         ratio=subject.scale.ratio,
         ratio_most=subject.scale.most,
-        floor_told_kcal=rails.absolute_floor_kcal(subject),
-        least_held_kcal=rails.held_kcal(subject, 0.0),
         fade_first=fade_first,
         fade_last=fade_last,
         fat_below=subject.fat_below,
@@ -122,22 +124,42 @@ def least_start_weight_kg(limits: PersonLimits) -> float:
     return _BMI_MARGIN * limits.least_weight_kg
 
 
-def resting_now_kcal(limits: PersonLimits, fat_kg: Number, lean_kg: Number) -> Number:
-    """Resting energy of the changed body: that of the start and the upkeep of what came or went [kcal/d]."""
-    return (
-        limits.resting_kcal
-        + FAT_UPKEEP * (fat_kg - limits.start_fat_kg)
-        + LEAN_UPKEEP * (lean_kg - limits.start_lean_kg)
-    )
+def _resting_kcal(limits: PersonLimits, fat_kg: Number, lean_kg: Number, ops: Elementwise) -> Number:
+    """Resting energy of the changed body [kcal/d]."""
+    return rails.resting_now(limits.resting_kcal, fat_kg - limits.start_fat_kg, lean_kg - limits.start_lean_kg, ops)
+
+
+def least_held_kcal(
+    limits: PersonLimits,
+    model: BodyModel,
+    fat_kg: Number,
+    lean_kg: Number,
+    maintenance_kcal: Number,
+    ops: Elementwise = FLOATS,
+) -> Number:
+    """The least told for a week of a hold or a gain that begins with this body [kcal/d], up to the next 10.
+
+    What a week over maintenance or of training builds rests by its end as well.
+    """
+    least = limits.held.least_kcal(_resting_kcal(limits, fat_kg, lean_kg, ops), maintenance_kcal, ops=ops)
+    over = ops.maximum(least - maintenance_kcal, 0.0)
+    share = _surplus_share(model, fat_kg, ops)
+    lean = limits.growth_kg_per_day + share * over / LEAN_ENERGY
+    rests = LEAN_UPKEEP * lean + FAT_UPKEEP * (1.0 - share) * over / FAT_ENERGY
+    return rails.up_to_step(least + 7.0 * rests)
+
+
+def _surplus_share(model: BodyModel, fat_kg: Number, ops: Elementwise) -> Number:
+    """Share of a small surplus that is stored as lean tissue."""
+    return surplus_share(fat_kg, surplus_factor(model, PROTEIN_DEFAULT_GAIN, ops), model.level_partition)
 
 
 def least_told_kcal(
     limits: PersonLimits, weight_kg: Number, seen_fat_kg: Number, lean_kg: Number, is_long: Number, ops: Elementwise
 ) -> Number:
     """The least intake told in a cut by its floors and by energy availability [kcal/d], for a body on a day."""
-    resting = resting_now_kcal(limits, seen_fat_kg, lean_kg)
-    floor = ops.where(is_long, ops.maximum(resting, limits.intake_floor_kcal), limits.intake_floor_kcal)
-    floor = ops.maximum(floor * limits.ratio_most, limits.floor_told_kcal)
+    share = ops.where(is_long, limits.long.resting_share, limits.short.resting_share)
+    floor = ops.maximum(limits.short.anyhow_kcal, share * _resting_kcal(limits, seen_fat_kg, lean_kg, ops))
     # What is left of the limits where body fat is high, by the lower end of its reading.
     over = limits.fade_last - (seen_fat_kg / weight_kg - limits.fat_below)
     left = ops.minimum(1.0, ops.maximum(0.0, over / (limits.fade_last - limits.fade_first)))
@@ -223,7 +245,7 @@ def surplus_for_gain_rate(
     freshness = EXPERIENCE_HALVING_YEARS / (EXPERIENCE_HALVING_YEARS + years)
     at_start = EXPERIENCE_HALVING_YEARS / (EXPERIENCE_HALVING_YEARS + model.experience_years)
     wanted = ops.maximum(rate * base_weight_kg / 7.0 - limits.growth_kg_per_day * freshness / at_start, 0.0)
-    share = surplus_share(seen_fat_kg, surplus_factor(model, PROTEIN_DEFAULT_GAIN, ops), model.level_partition)
+    share = _surplus_share(model, seen_fat_kg, ops)
     ceiling = ceiling_kcal(model, ops, state.day)
     a = share / (ceiling * FAT_ENERGY)
     b = 1.0 / FAT_ENERGY + share * (1.0 / LEAN_ENERGY - 1.0 / FAT_ENERGY) - wanted * share / ceiling

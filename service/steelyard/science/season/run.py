@@ -43,6 +43,7 @@ from .policy import Policy
 from .rails_by_week import (
     TISSUE_FOR_FAT,
     PersonLimits,
+    least_held_kcal,
     least_start_weight_kg,
     least_told_kcal,
     most_deficit_kcal,
@@ -166,7 +167,9 @@ class _Season:
         self.zero = zero = 0.0 * policy.surplus_kcal + 0.0 * state.fat_kg
         fraction = (state.fat_kg - life.fat_error_kg) / state.weight_kg + zero
         # Whose least intake is over maintenance is held there: a surplus on top would gain faster than it may.
-        self.can_gain = (policy.surplus_kcal > 0.0) & (limits.least_held_kcal <= self.model.maintenance_kcal + 10.0)
+        kcal = self.model.maintenance_kcal
+        least = least_held_kcal(limits, self.model, state.fat_kg - life.fat_error_kg, state.lean_kg, kcal, ops)
+        self.can_gain = (policy.surplus_kcal > 0.0) & (least <= kcal + 10.0)
         # The phase: its weeks so far, and maintenance that is owed before the next.
         self.mode = ops.where((fraction < policy.cut_at) & self.can_gain, zero + GAIN, zero + HOLD)
         self.in_phase, self.owed, self.intake = zero, zero, zero
@@ -300,9 +303,8 @@ class _Season:
             allowed = maximum(allowed - settling_kcal(self.model, self.state, 7 * GAIN_RESET_WEEKS, self.ops), 0.0)
         self.surplus_limit = allowed
         gain_intake = (balance + minimum(self.policy.surplus_kcal, allowed)) // 10.0 * 10.0
-        gain_intake = maximum(gain_intake, limits.least_held_kcal)
         cut_intake = -(-(balance - self.deficit) // 10.0) * 10.0
-        hold_intake = maximum((balance + 5.0) // 10.0 * 10.0, limits.least_held_kcal)
+        hold_intake = (balance + 5.0) // 10.0 * 10.0
         is_reset = changed | (self.in_phase % GAIN_RESET_WEEKS == 0)
         is_hold = (self.mode == BRIDGE) | (self.mode == HOLD)
         sets_gain = (self.mode == GAIN) & is_reset
@@ -310,7 +312,11 @@ class _Season:
         self.intake = where(
             starts, cut_intake, where(sets_gain, gain_intake, where(sets_hold, hold_intake, self.intake))
         )
-        return starts | sets_gain | sets_hold
+        # The floors of a hold or a gain move with the body, so that they are looked at each week.
+        least = least_held_kcal(limits, self.model, seen.fat_kg, self.state.lean_kg, balance, self.ops)
+        is_raised = (self.mode != CUT) & (self.intake < least)
+        self.intake = where(is_raised, least, self.intake)
+        return starts | sets_gain | sets_hold | is_raised
 
     def _eat(self, seen: _Seen, share: Number, is_set: bool) -> WeekRecord:
         """Move the body on by a week of what is eaten."""
