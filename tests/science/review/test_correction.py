@@ -100,13 +100,15 @@ def test_floors_at_rest_are_those_of_a_body_that_gained_and_no_lower_of_one_that
 ) -> None:
     course = rest(1, 8, 400.0, 21)
     began = course.subject._replace(weight_kg=course.subject.settled_kg, carried_kg=0.0)
+    began = began._replace(rested_fat_kg=began.fat_kg).rested_with(0.0)
     now = course.now.body
     fat = Estimate(now.fat_kg.mean + fat_kg, now.fat_kg.sd)
     body = course.now._replace(body=now._replace(weight_kg=now.weight_kg + fat_kg + lean_kg, fat_kg=fat))
     then = RestOfPhase(course.phase, began, body, course.ratio, course.phase.start_day + 21)
     # What is carried of the usual belongs to a body, to some grams.
-    assert then.subject.resting_kcal - began.resting_kcal == pytest.approx(more_kcal, abs=3.0)
-    assert then.held.resting_kcal == then.in_deficit.resting_kcal == then.subject.resting_kcal
+    assert then.subject.resting_now_kcal - began.resting_now_kcal == pytest.approx(more_kcal, abs=3.0)
+    assert then.held.resting_now_kcal == then.in_deficit.resting_now_kcal == then.subject.resting_now_kcal
+    assert then.subject_at(then.state).resting_now_kcal == pytest.approx(then.subject.resting_now_kcal, abs=1.0)
 
 
 # --- a hold that is eaten under ---------------------------------------------------------------------------------------
