@@ -363,7 +363,9 @@ def _weeks(operation: str, request: Json, person: Person, ratio: Ratio, answer: 
     settled = 0.0
     if operation == "forecast_intake":
         settled = (start if every[0].is_start_settled else every[0].weeks[0].after).settled
-    scene = Scene(person, ratio, eaten, start, reference, history, is_review, settled)
+    followed = (request.get("phase") or request["state"]["phase"]) if is_review else None
+    planned_on = followed["maintenance"]["kcal_per_day"] if followed else math.inf
+    scene = Scene(person, ratio, eaten, start, reference, history, is_review, settled, planned_on)
     for stretch in every:
         yield from week_rails.violations(scene, stretch)
         if stretch.is_deficit:

@@ -4,6 +4,7 @@ Tolerances are those of the printed digits alone: whole kilocalories, grams, a h
 of a logging ratio the third decimal.
 """
 
+import math
 from collections.abc import Iterator
 from typing import NamedTuple
 
@@ -31,6 +32,7 @@ class Scene(NamedTuple):
     history_known: bool = True
     is_review: bool = False  # of a phase under way, which is changed in steps
     settled: float = 0.0  # settled weight that a forecast starts from
+    planned_on: float = math.inf  # maintenance that a phase under way was planned with, as told
 
     def eaten(self, told: float) -> float:
         """Expected to be eaten, by the ratio's mean."""
@@ -197,6 +199,8 @@ def _whole(scene: Scene, stretch: Stretch) -> Iterator[str]:
         wanted = weeks[0].before.maintenance - weeks[0].intake
         if not scene.history_known and wanted > limits.DEFAULT_DEFICIT + KCAL:
             yield f"cut_history: unknown, and a deficit of {wanted:.0f}"
+        # One that runs was not larger than that when it was planned.
+        wanted = min(wanted, scene.planned_on - weeks[0].intake)
         if not person.is_measured and wanted > limits.DEFAULT_DEFICIT + KCAL:
             yield f"unmeasured: a deficit of {wanted:.0f} on fat from height and weight"
     elif stretch.kind == "gain":

@@ -198,3 +198,35 @@ def test_a_hold_that_a_floor_keeps_is_not_told_to_eat_less_than_nothing_more(
 def test_room_under_the_fastest_gain_ends_at_maintenance(most: float, to_maintenance: int, told: int) -> None:
     limits = IntakeLimits(-500.0, most, WHY, None, [])
     assert HoldOrGainAdvice._lowered(limits, to_maintenance) == told
+
+
+def unmeasured(planned_kcal: float, maintenance_kcal: float) -> RestOfPhase:
+    """Four weeks left of a mini-cut of somebody whose body fat was not measured, once maintenance is known better."""
+    member = Member(3)
+    phase = member.plan(6, deficit_kcal=300.0)
+    week = msgspec.structs.replace(phase.weeks[0], intake_kcal=planned_kcal, carbohydrate_g=None)
+    phase = msgspec.structs.replace(phase, weeks=(week,) * 6, maintenance=Estimate(2400.0, 120.0), fat_loss_kg=None)
+    member.follow(phase, 14, AS_PLANNED)
+    read = read_on(member.told(), phase, member.log, member.day).course
+    body = read.now.body._replace(maintenance_kcal=Estimate(maintenance_kcal, 100.0))
+    subject = read.subject._replace(is_fat_measured=False)
+    return RestOfPhase(phase, subject, read.now._replace(body=body), 1.0, member.day)
+
+
+@pytest.mark.parametrize(
+    ("planned_kcal", "maintenance_kcal", "least"),
+    [
+        (1900.0, 2400.0, 0.0),
+        (1900.0, 2460.0, 0.0),  # the default deficit by the maintenance that it was planned with
+        (1900.0, 2350.0, -50.0),  # less may be told, as far as the default deficit goes
+        (1840.0, 2400.0, 60.0),  # never was
+    ],
+)
+def test_a_better_known_maintenance_makes_no_planned_deficit_too_large_to_begin_with(
+    planned_kcal: float, maintenance_kcal: float, least: float
+) -> None:
+    course = unmeasured(planned_kcal, maintenance_kcal)
+    limits = course.limits(course.days_left)
+    assert limits.why.why is Why.FAT_UNMEASURED
+    assert limits.least == pytest.approx(least, abs=1.5)
+    assert first_broken(course.told(limits.least, 28), weeks_before=2.0, running_kcal=course.running_kcal) is None

@@ -113,6 +113,7 @@ def clear(
     weeks_before: float = 0.0,
     weeks_since: float = 0.0,
     is_history_known: bool = True,
+    running_kcal: float = math.inf,
     also: Iterable[Sequence[ToldWeek]] = (),
 ) -> Cleared[Value]:
     """``value``, where each of the ``weeks`` that it tells is inside the rails (``first_broken``).
@@ -122,7 +123,11 @@ def clear(
     """
     for told in chain((weeks,), also):
         broken = first_broken(
-            told, weeks_before=weeks_before, weeks_since=weeks_since, is_history_known=is_history_known
+            told,
+            weeks_before=weeks_before,
+            weeks_since=weeks_since,
+            is_history_known=is_history_known,
+            running_kcal=running_kcal,
         )
         if broken is not None:
             raise Refused(broken.refusal, field if isinstance(field, str) else field[broken.week])
@@ -147,17 +152,24 @@ def first_broken(
     weeks_before: float = 0.0,
     weeks_since: float = 0.0,
     is_history_known: bool = True,
+    running_kcal: float = math.inf,
 ) -> Broken | None:
     """The first rule that a week breaks; ``weeks_before`` of a deficit that ended ``weeks_since`` ago count as well.
 
     ``is_history_known``: whether past cuts are known; else, as for body fat that was not measured, the default deficit
-    is the largest.
+    is the largest to begin with. ``running_kcal`` is what was told of one that goes on.
     """
-    return next(_all_broken(weeks, weeks_before, weeks_since, is_history_known=is_history_known), None)
+    found = _all_broken(weeks, weeks_before, weeks_since, is_history_known=is_history_known, running_kcal=running_kcal)
+    return next(found, None)
 
 
 def _all_broken(
-    weeks: Sequence[ToldWeek], weeks_before: float, weeks_since: float, *, is_history_known: bool
+    weeks: Sequence[ToldWeek],
+    weeks_before: float,
+    weeks_since: float,
+    *,
+    is_history_known: bool,
+    running_kcal: float,
 ) -> Iterator[Broken]:
     at, since, counted = 0, weeks_since, weeks_before
     for purpose, group in groupby(weeks, key=_run_purpose):
@@ -167,7 +179,8 @@ def _all_broken(
             # Two with less than four weeks between them are one.
             counted = (counted + since if counted and since < APART_WEEKS else 0.0) + length
             since = 0.0
-            yield from _over_default(run[0], at, is_history_known=is_history_known)
+            told_kcal = math.inf if at else running_kcal
+            yield from _over_default(run[0], at, told_kcal, is_history_known=is_history_known)
             yield from _deficit_run(run, at, counted)
         else:
             since += length
@@ -179,9 +192,12 @@ def _run_purpose(week: ToldWeek) -> Purpose:
     return Purpose.DEFICIT if week.purpose is Purpose.BREAK else week.purpose
 
 
-def _over_default(first: ToldWeek, at: int, *, is_history_known: bool) -> Iterator[Broken]:
-    """A deficit over the default one, where only that is safe to start: for all that is known."""
-    least = first.before.maintenance_kcal - DEFAULT_DEFICIT
+def _over_default(first: ToldWeek, at: int, told_kcal: float, *, is_history_known: bool) -> Iterator[Broken]:
+    """A deficit over the default one, where only that is safe to start: for all that is known.
+
+    One that was told before keeps its size, whatever maintenance has turned out to be.
+    """
+    least = min(first.before.maintenance_kcal - DEFAULT_DEFICIT, told_kcal)
     if (first.intake_kcal if first.mean_kcal is None else first.mean_kcal) >= least - _WITHIN_KCAL:
         return
     if not is_history_known:

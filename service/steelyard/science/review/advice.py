@@ -73,4 +73,4 @@ def _clear(course: RestOfPhase, advice: Advice) -> Cleared[Ahead]:
         ends = zip(bodies, bodies[1:], AFTERMATH_LENGTHS, strict=False)
         weeks += [ToldWeek(after.intake_kcal, there, then, Purpose.HOLD, length) for there, then, length in ends]
     ahead = Ahead(advice, path, stints, after)
-    return clear(ahead, weeks, "phase", weeks_before=course.weeks_gone)
+    return clear(ahead, weeks, "phase", weeks_before=course.weeks_gone, running_kcal=course.running_kcal)

@@ -196,6 +196,13 @@ class RestOfPhase:
         return [s.week.intake_kcal for s in stints if not s.week.is_break] or [s.week.intake_kcal for s in stints]
 
     @property
+    def running_kcal(self) -> float:
+        """What the phase tells from today on, as it runs, on its first day outside a break [kcal/d]; where more than
+        the default deficit was planned, what that left of the maintenance there was then."""
+        told = self.intakes(0.0, max(1, self.days_left))[0]
+        return max(told, self.phase.maintenance.mean - rails.DEFAULT_DEFICIT)
+
+    @property
     def own_step_kcal(self) -> float:
         """What the plan as it runs tells from today on, less what it told yesterday [kcal/d]; 0 around a break."""
         if not 0 < self.days_gone < self.phase.days:
@@ -295,7 +302,9 @@ class RestOfPhase:
             """The change that a rule asks for: of the days at hand for today's body, and of every day for grams, which
             are a day's whatever the body. A rail on deficits asks for maintenance at most, whatever it leaves."""
             told = lowest if limit.rule == rails.PROTEIN else first
-            return needed - max(0.0, limit.deficit_kcal) - told
+            asked = needed - max(0.0, limit.deficit_kcal) - told
+            # The largest to begin with: one that runs keeps its size, whatever maintenance has turned out to be.
+            return min(self.running_kcal - told, asked) if limit is rails.MEASURE_LIMIT else asked
 
         why = max(found, key=least)
         low = least(why)
@@ -314,7 +323,9 @@ class RestOfPhase:
 
     def _breaks(self, change_kcal: float, days: int) -> str | None:
         """The rule that the days to come break with this change."""
-        broken = first_broken(self.told(change_kcal, days), weeks_before=self.weeks_gone)
+        broken = first_broken(
+            self.told(change_kcal, days), weeks_before=self.weeks_gone, running_kcal=self.running_kcal
+        )
         return None if broken is None else broken.rule
 
     def restore_fat(self, fat_kg: float, days: int, low: float, high: float) -> float:
