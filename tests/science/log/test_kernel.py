@@ -167,6 +167,43 @@ def test_one_explanation_is_the_dense_model(is_compiled: bool, stays: float) -> 
     )
 
 
+@pytest.mark.parametrize("is_compiled", [True, False])
+@pytest.mark.parametrize("amplitude", [0.4, 1.0, 1.8])
+def test_where_logging_changes_carried_mass_moves_as_far_as_it_was_learnt_to(
+    amplitude: float, is_compiled: bool
+) -> None:
+    """Who keeps eating and logs less carries what they did. The level takes carried mass of what logging hid by the
+    amplitude that was expected of anybody (1 here), whatever weight has told of this body since."""
+    began, hidden = 20, 0.3
+    rows = _columns(np.random.default_rng(4))
+    rows[:, [k.WATER, k.WATER_VARIANCE, k.ACTIVITY, k.ACTIVITY_VARIANCE, k.BALANCE_VARIANCE]] = 0.0
+    rows[:, k.SEEN] = rows[:, k.SCALE] = 1.0
+    rows[:, k.BY_ALPHA], rows[:, k.BY_BETA], rows[began, k.BREAKS] = 30.0, 0.0, 0.3
+    rows[:, k.INTAKE], rows[:, k.CARRIED] = 2.4, 0.0
+    rows[began:, k.INTAKE], rows[began:, k.CARRIED] = 1.8, -0.9
+    settings = _settings()
+    for at, value in ((k.WATER_FRESH, 0.0), (k.PULL, 0.0), (k.NOISE_VARIANCE, 0.01), (k.AMPLITUDE_EXPECTED, 1.0)):
+        settings[at] = value
+    alpha, beta = 0.12, 0.27
+    found = np.full(DAYS, alpha)
+    found[began:] *= 1.0 + hidden
+    tissue = 80.0 + np.concatenate([[0.0], np.cumsum(rows[:, k.INTAKE] * found - beta + settings[k.GROWTH])[:-1]])
+    carried = amplitude * (rows[:, k.CARRIED] + 30.0 * (found - alpha))
+    rows[:, k.WEIGHED] = tissue + carried + 30.0 * alpha
+    start = np.diag([1.0, 1e-8, 1e-8, 0.0, 1e-6, 0.0, 0.0, 0.0])
+    mean = [80.0, alpha, beta, 0.0, amplitude, 0.0, 0.0, 0.0]
+    twins.use_compiled(is_compiled)
+    try:
+        passed = run_bank(array("d", rows.ravel()), settings, array("d", [*mean, *start.ravel()]), DAYS)
+    finally:
+        twins.use_compiled(True)
+    likeliest = passed.told[0]
+    assert (began, 3) in likeliest.events
+    borne, held = likeliest.view[k.BORNE :: k.VIEW], likeliest.view[k.TISSUE :: k.VIEW]
+    assert borne[DAYS - 1] - borne[began - 1] == pytest.approx(carried[DAYS - 1] - carried[began - 1], abs=0.1)
+    assert held[DAYS - 1] - held[began - 1] == pytest.approx(tissue[DAYS - 1] - tissue[began - 1], abs=0.1)
+
+
 def _weighed(weights: list[float]) -> np.ndarray:
     rows = _columns(np.random.default_rng(4))[: len(weights)]
     rows[:, k.SEEN], rows[:, k.WEIGHED], rows[:, k.SCALE] = 1.0, weights, 1.0

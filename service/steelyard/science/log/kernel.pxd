@@ -6,6 +6,9 @@ cpdef long walk_forward(
 cpdef long walk_on(
     double[::1] columns, double[::1] settings, double[::1] steps, double[::1] work, long held, long days
 )
+cdef void _break(
+    double[::1] columns, double[::1] settings, double[::1] work, long origin, long at
+) noexcept
 cdef long _alike(double[::1] steps, double[::1] work, long into, long held, long origin) noexcept
 cdef long _weigh(
     double[::1] columns, double[::1] settings, double[::1] work, long origin, long at, long day, double beyond,

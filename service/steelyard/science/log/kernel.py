@@ -58,7 +58,8 @@ PULL, GROWTH, BETA_DRIFT, ALPHA_DRIFT, WATER_KEPT, WATER_FRESH, LINGER_KEPT, LIN
 NOISE_VARIANCE, ODDS_WRONG, WRONG_VARIANCE, ODDS_SHOCK, SHOCK_VARIANCE, SPLITS_FROM = range(8, 14)
 AGAIN_DAYS, AGAIN_ODDS, DROPPED, BREAK_VARIANCE, NOISE_PRIOR, STAYS, ALPHA_LEAST = range(14, 21)
 SETTLED = 21  # tissue before the log [kg]
-SETTINGS = 22
+AMPLITUDE_EXPECTED = 22
+SETTINGS = 23
 # A row by day; energies in 1,000 kcal. ``BALANCED``: intake at which the day before says that tissue is steady, with
 # the variance of what is gained there [kg2], 0 where it says nothing.
 COLUMNS = 18
@@ -99,8 +100,7 @@ def walk_on(columns: Row, settings: Row, steps: Row, work: Row, held: int, days:
                     other = made * RECORD
                     for i in range(RECORD):
                         work[other + i] = work[origin + i]
-                    alpha = work[other + MEAN + 1]
-                    work[other + SPREAD + 9] += settings[BREAK_VARIANCE] * alpha * alpha
+                    _break(columns, settings, work, other, at)
                     work[other + EVENT] = 3.0
                     work[other + WEIGHT] += log(columns[at + BREAKS])
                     work[origin + WEIGHT] += log(1.0 - columns[at + BREAKS])
@@ -150,6 +150,23 @@ def walk_on(columns: Row, settings: Row, steps: Row, work: Row, held: int, days:
         for slot in range(held):
             _to_next_morning(columns, settings, steps, work, into + slot * RECORD, slot, at)
     return held
+
+
+def _break(columns: Row, settings: Row, work: Row, origin: int, at: int) -> None:
+    """Open alpha where logging may change. What is eaten then lies further off the usual than the log says, and what is
+    carried with it: the level takes that of alpha by the amplitude that was expected, so that what was learnt of it
+    since goes to water that stays (where its state holds the menstrual rise: that fades)."""
+    alpha = work[origin + MEAN + 1]
+    opened = settings[BREAK_VARIANCE] * alpha * alpha
+    per_amplitude = columns[at + BY_ALPHA] / settings[AMPLITUDE_EXPECTED]
+    learnt = per_amplitude * (work[origin + MEAN + 4] - settings[AMPLITUDE_EXPECTED])
+    water = 7 if settings[STAYS] > 0.0 else 5
+    row = origin + SPREAD
+    work[row + 9] += opened
+    work[row + STATES + water] += learnt * opened
+    work[row + water * STATES + 1] += learnt * opened
+    unsure = per_amplitude * per_amplitude * work[row + 4 * STATES + 4]
+    work[row + water * STATES + water] += (learnt * learnt + unsure) * opened
 
 
 def _alike(steps: Row, work: Row, into: int, held: int, origin: int) -> int:

@@ -384,6 +384,7 @@ def fit_log(
     has_cycle = log.cycle_rise is not None
     settings = settings_of(tissue, noise_variance, has_cycle=has_cycle)
     settings[written.ALPHA_LEAST] = 1000.0 * g / LOGGING_RATIO_MOST
+    settings[written.AMPLITUDE_EXPECTED] = amplitude
     settings[written.SETTLED] = _settled_kg(first_kg, onset)
     own = (prior.sd / prior.mean) ** 2
     ratio = (LOGGING_RATIO_SD / LOGGING_RATIO) ** 2
