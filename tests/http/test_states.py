@@ -711,6 +711,39 @@ def test_a_verdict_waits_for_an_event_and_says_until_when() -> None:
     assert [event["kind"] for event in waiting["state"]["log"]["events"]] == ["illness"]
 
 
+@pytest.mark.parametrize(("days", "is_told"), [(10, False), (14, False), (28, True)])
+def test_a_trend_tells_no_direction_while_the_review_of_the_phase_waits(days: int, is_told: bool) -> None:
+    """Six weeks of log before the phase tell a rate, but not yet that of the phase, whose log alone shows no shift."""
+    plan = call("plan_phases", {**ASKED, "log": lived(-42, 0, 2700.0)})
+    sent = {**WHO, "state": plan["state"], "log": lived(0, days, 2430.0)}
+    trend = call("read_trend", {name: sent[name] for name in ("profile", "state", "log")})
+    assert (call("review_phase", sent)["verdict"] != "too_early") is is_told
+    assert trend["is_conclusive"] is is_told
+    assert (trend["more_days_needed"] is None) is is_told
+
+
+def test_a_trend_tells_no_direction_while_an_event_moves_weight() -> None:
+    asked = {"profile": WHO["profile"], "log": lived(-56, 0, 2700.0)}
+    assert call("read_trend", asked)["is_conclusive"]
+    ill = {"kind": "illness", "date": _on(-4), "until_date": _on(-2)}
+    told = call("read_trend", {**asked, "log": {**asked["log"], "events": [ill]}})
+    assert not told["is_conclusive"]
+    assert told["more_days_needed"] == 7
+    long_ago = {**ill, "date": _on(-30), "until_date": _on(-28)}
+    assert call("read_trend", {**asked, "log": {**asked["log"], "events": [long_ago]}})["is_conclusive"]
+
+
+def test_what_a_phase_is_for_is_what_its_trend_takes_weight_to_be_meant_to_do() -> None:
+    log = {**lived(-42, 0, 2700.0)}
+    gain = call(
+        "plan_phases", {**WHO, "start_date": str(START), "phase": {"kind": "maintenance", "weeks": 6}, "log": log}
+    )
+    # Less is eaten than before, and weight falls: read from the log a loss is meant.
+    asked = {"profile": WHO["profile"], "state": gain["state"], "log": lived(0, 28, 2200.0)}
+    assert call("read_trend", {**asked, "aim": "lose"})["stall_probability"] is not None
+    assert call("read_trend", asked)["stall_probability"] is None
+
+
 def test_attention_says_since_when(weekly: list[Json]) -> None:
     """The same reason keeps its first day through the state."""
     of = [answer["attention"] for answer in weekly]

@@ -1545,8 +1545,8 @@ class TrainingSessionDict(TypedDict):
 class TrendRequestDict(TypedDict):
     """A log to read, and whose it is.
 
-    aim: What weight is meant to do; by default it is read from the log. A stall is told only where it is meant to
-        fall.
+    aim: What weight is meant to do; by default what the phase of a state is for, else it is read from the log. A
+        stall is told only where it is meant to fall.
     as_of_date: The day to read the log at; its last day by default.
     include: What to read beside the trend: `implied_intake`, mean intake from weight alone, also of someone who
         logs food; none by default. `[]` if absent.

@@ -30,8 +30,9 @@ class TrendAsked(NamedTuple):
     """Whose log, which ``told`` holds; read on which day, its last when None.
 
     ``usual_intake_kcal`` was eaten a day before the log began, maintenance when None. ``measurements`` of body fat are
-    dated. ``is_loss_meant``: whether the person means to lose; None reads it from the log. ``include``: what to read
-    beside the trend. ``is_handed_on``: whether the member's state is asked for.
+    dated. ``is_loss_meant``: whether the person means to lose; None reads it from the log. ``phase_began``: first day
+    of the phase under way, where one is known. ``include``: what to read beside the trend. ``is_handed_on``: whether
+    the member's state is asked for.
     """
 
     told: Told
@@ -39,6 +40,7 @@ class TrendAsked(NamedTuple):
     usual_intake_kcal: float | None = None
     measurements: tuple[tuple[date, Measurement], ...] = ()
     is_loss_meant: bool | None = None
+    phase_began: date | None = None
     include: frozenset[TrendChoice] = frozenset()
     is_handed_on: bool = True
 
@@ -67,7 +69,14 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
         raise OutOfDomain("LOG_MISSING", "log", "Send a log, or a state that carries one.")
     day = last_day_of(log, asked.as_of)
     trend, reading = trend_of_log(
-        person, assessed, log, day, asked.usual_intake_kcal, tail=tail_of, is_loss_meant=asked.is_loss_meant
+        person,
+        assessed,
+        log,
+        day,
+        asked.usual_intake_kcal,
+        phase_days=[] if asked.phase_began is None else [asked.phase_began.toordinal()],
+        tail=tail_of,
+        is_loss_meant=asked.is_loss_meant,
     )
     # A state knows nothing of what was eaten before the log.
     member = member.with_log_read(trend.maintenance, reading if asked.usual_intake_kcal is None else None)

@@ -31,8 +31,8 @@ class TrendRequest:
 
     Attributes:
         profile (Profile): The person. Nothing of it is kept.
-        aim (Aim | None | Unset): What weight is meant to do; by default it is read from the log. A stall is told only
-            where it is meant to fall.
+        aim (Aim | None | Unset): What weight is meant to do; by default what the phase of a state is for, else it is
+            read from the log. A stall is told only where it is meant to fall.
         as_of_date (datetime.date | None | Unset): The day to read the log at; its last day by default.
         include (list[Literal['implied_intake']] | Unset): What to read beside the trend: `implied_intake`, mean intake
             from weight alone, also of someone who logs food; none by default. `[]` if absent.

@@ -40,7 +40,8 @@ class TrendResponse:
         explained (ExplainedChange | None): What explains the last four weeks; null with fewer than ten days or without
             intakes.
         fingerprint (str): Digest of the input, the contract and the model version.
-        is_conclusive (bool): False while there is too little data to tell a direction.
+        is_conclusive (bool): False while there is too little data to tell a direction, in the first fortnight of the
+            phase of a state, and while an event moves weight.
         log_share (float): Share of the maintenance estimate that rests on the log, 0 to 1.
         logging_ratio (Interval): A central value with the interval that holds the truth with probability ``coverage``.
         maintenance_kcal (Interval): A central value with the interval that holds the truth with probability

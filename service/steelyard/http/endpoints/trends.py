@@ -41,13 +41,16 @@ def read_trend(body: TrendRequest, *, without: Collection[str] = ()) -> TrendRes
     into fat and lean; days of menstruation keep the rise around them out; and mean intake is read from weight alone
     for those who log no food, and for others where `include` asks.
     """
+    phase = None if body.state is None else body.state.phase
+    is_loss_meant = None if phase is None else phase.kind.is_deficit
     answer = answers.read_trend(
         answers.TrendAsked(
             mapping.told(body.profile, entries=body.log, state=body.state),
             body.as_of_date,
             body.usual_intake_kcal,
             tuple((m.date, mapping.measurement(m.measurement)) for m in body.measurements),
-            None if body.aim is None else body.aim == "lose",
+            is_loss_meant if body.aim is None else body.aim == "lose",
+            None if phase is None else phase.start_date,
             frozenset(body.include),
             is_handed_on="state" not in without,
         )

@@ -38,8 +38,8 @@ class TrendRequest(Request, frozen=True, kw_only=True):
     aim: Annotated[
         Aim | None,
         Meta(
-            description="What weight is meant to do; by default it is read from the log. A stall is told only where "
-            "it is meant to fall."
+            description="What weight is meant to do; by default what the phase of a state is for, else it is read from "
+            "the log. A stall is told only where it is meant to fall."
         ),
     ] = None
     measurements: Annotated[
@@ -178,7 +178,12 @@ class TrendResponse(Provenance, frozen=True, kw_only=True):
 
     as_of_date: CivilDate
     is_conclusive: Annotated[
-        bool, Meta(description="False while there is too little data to tell a direction.", examples=[True])
+        bool,
+        Meta(
+            description="False while there is too little data to tell a direction, in the first fortnight of the phase "
+            "of a state, and while an event moves weight.",
+            examples=[True],
+        ),
     ]
     more_days_needed: Annotated[
         int | None, Meta(description="About how many more days of data a direction needs.", examples=[9])

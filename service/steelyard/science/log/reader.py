@@ -24,6 +24,7 @@ from ..register import Basis, OutOfDomain, constant, traced
 from . import kernel as k
 from .cleaning import clean_log
 from .entries import DailyLog, Log, Measured
+from .events import paused_until
 from .fat_and_lean import CompositionChange, FatReading, composition_change, partition_of
 from .implied_intake import ImpliedIntake, implied_intakes
 from .logging_scale import fill_intake, prior_on_logging_scale
@@ -31,7 +32,7 @@ from .maintenance import LogMaintenance, as_believed, maintenance_from_fit
 from .onset import BodyRead, Onset, warmed
 from .steps import kcal_of_step, steps_lately
 from .tissue_model import TissueModel, tissue_model
-from .trend_reading import Trend, trend_from_fit
+from .trend_reading import LEAST_DAYS, Trend, trend_from_fit
 from .witnesses import LogFit, fit_log
 
 USUAL_PROTEIN = constant(
@@ -207,10 +208,19 @@ def trend_of_log(
         tail=tail,
         with_views=True,
     )
-    trend = trend_from_fit(reading.daily, reading.fit, is_loss_meant)
+    trend = trend_from_fit(reading.daily, reading.fit, is_loss_meant, _days_to_wait(log, as_of_day, phase_days))
     believed = as_believed(trend.maintenance, reading.prior, assessed.resting.mean)
     lately = steps_lately(reading.daily, reading.tissue.kcal_per_step) if reading.daily.steps else None
     return msgspec.structs.replace(trend, maintenance=believed, steps=lately), reading
+
+
+def _days_to_wait(log: Log, as_of_day: int, phase_days: Sequence[int]) -> int:
+    """Days until a direction may be told, as a verdict on a phase waits: a fortnight into a phase that is known to have
+    begun, and until an event that moves weight is over."""
+    begun = [as_of_day - day for day in phase_days if day <= as_of_day]
+    wait = max(0, LEAST_DAYS - min(begun, default=LEAST_DAYS))
+    paused = paused_until(log.events, as_of_day)
+    return wait if paused is None else max(wait, paused[0] - as_of_day + 1)
 
 
 class KnownFat(NamedTuple):

@@ -143,8 +143,8 @@ def read_trend(
     sources=(HALL_CHOW_2011,),
     valid_range="adults with dated weighings",
 )
-def trend_from_fit(log: DailyLog, fit: LogFit, is_loss_meant: bool | None = None) -> Trend:
-    """The trend of a cleaned log over which the bank was run, with views."""
+def trend_from_fit(log: DailyLog, fit: LogFit, is_loss_meant: bool | None = None, wait_days: int = 0) -> Trend:
+    """The trend of a cleaned log over which the bank was run, with views; no direction is told for ``wait_days``."""
     count = len(log.weight_kg)
     windows = [days for days in CHANGE_WINDOWS if days < count]
     if count > 1 and count - 1 not in windows:
@@ -155,7 +155,7 @@ def trend_from_fit(log: DailyLog, fit: LogFit, is_loss_meant: bool | None = None
     rate = _weekly_rate(fit)
     lasting = _lasting_rate(rate, changes)
     weighed = [day for day, seen in enumerate(log.is_weighed) if seen]
-    more_days = _more_days_needed(log, fit, rate, weighed)
+    more_days = max(wait_days, _more_days_needed(log, fit, rate, weighed))
     outliers = wrong_weighings(fit, WRONG_FLAGGED)
     water = tuple(water_events(fit, WATER_NAMED))
     explained = explain(fit, maintenance)
