@@ -108,7 +108,46 @@ def test_kilojoules_and_a_lost_digit_are_set_aside_and_a_fast_is_not() -> None:
     assert daily.is_logged == [1.0, 1.0, 0.0, 0.0, 1.0, 1.0]
     assert {"LOG_INTAKE_KILOJOULES", "LOG_INTAKE_SET_ASIDE"} <= set(codes(daily.notes))
     whole = Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST + at, 9700.0 + 100.0 * at) for at in range(6)])
-    assert sum(clean_log(whole, FIRST + 6).is_logged) == 0.0
+    assert sum(clean_log(whole, FIRST + 6, usual_kcal=2400.0).is_logged) == 0.0
+
+
+KILOJOULES = 4.184
+CUT = (1580.0, 1900.0, 1350.0, 1620.0, 2150.0, 1490.0, 1700.0)  # a week of somebody who usually eats 2,350
+
+
+@pytest.mark.parametrize("switched", [0, 3, 14])
+def test_a_deficit_in_kilojoules_passes_on_no_day_for_kilocalories(switched: int) -> None:
+    """From the first day, within a week, or after two weeks in kilocalories; most days are under 2.8 times usual."""
+    eaten = [CUT[at % 7] * (KILOJOULES if at >= switched else 1.0) for at in range(42)]
+    log = Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST + at, round(kcal)) for at, kcal in enumerate(eaten)])
+    daily = clean_log(log, FIRST + 42, 80.0, 2350.0)
+    believed = [at for at, logged in enumerate(daily.is_logged) if logged]
+    # One may pass where they begin, as a feast would: the next one settles it.
+    assert believed in (list(range(switched)), list(range(switched + 1)))
+    assert max(daily.intake_kcal) < 2.8 * 2350.0
+    assert codes(daily.notes).count("LOG_INTAKE_KILOJOULES") == 1
+
+
+def test_a_feast_of_two_days_is_eaten_and_who_goes_back_to_kilocalories_is_read_again() -> None:
+    eaten = [2300.0, 2400.0, 4500.0, 3600.0, 2300.0, 9800.0, 10100.0, 2400.0, 2250.0]
+    log = Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST + at, kcal) for at, kcal in enumerate(eaten)])
+    daily = clean_log(log, FIRST + 9, 80.0, 2350.0)
+    assert [at for at, logged in enumerate(daily.is_logged) if not logged] == [5, 6, 9]
+
+
+@pytest.mark.parametrize("off_kg", [-10.0, 14.0])
+@pytest.mark.parametrize("mornings", [1, 2, 3, 4])
+def test_the_first_mornings_of_somebody_else_are_set_aside(mornings: int, off_kg: float) -> None:
+    kilograms = [88.0 + 0.1 * (at % 3) + (off_kg if at < mornings else 0.0) for at in range(12)]
+    daily = clean_log(weigh(*kilograms), FIRST + 11, 88.0)
+    assert [at for at, seen in enumerate(daily.is_weighed) if not seen] == list(range(mornings))
+    assert codes(daily.notes).count("LOG_WEIGHT_SET_ASIDE") == mornings
+
+
+def test_a_log_from_before_the_stated_weight_is_read_from_its_first_day() -> None:
+    """Who weighs themselves once a month, and weighs a fifth less today than when they began."""
+    entries = [Weighing(FIRST + 30 * at, 100.0 - 2.5 * at) for at in range(9)]
+    assert sum(clean_log(Log(entries), FIRST + 240, 80.0).is_weighed) == 9.0
 
 
 def test_a_slip_of_ten_kilograms_on_the_first_day_changes_nothing() -> None:

@@ -34,10 +34,6 @@ FAR_INTAKE = constant(
     "far_intake", 2.8, unit="1", basis=Basis.JUDGEMENT,
     summary="An intake over so many times the habit is set aside: kilojoules, or a slip of the decimal point",
 )  # fmt: skip
-USUAL_KCAL_PER_KG = constant(
-    "usual_intake_per_kg", 32.0, unit="kcal/kg/d", basis=Basis.JUDGEMENT,
-    summary="Habit that a first intake is held against (an active adult)",
-)  # fmt: skip
 LEAST_WEIGHT_KG = constant(
     "least_logged_weight", 20.0, unit="kg", basis=Basis.JUDGEMENT,
     summary="A weight under this is nobody's who may send a log",
@@ -68,6 +64,12 @@ GAP_DAYS = constant(
 
 _HABIT_SHARE = 0.1
 _LEAST_FOLLOWING = 3
+_FOLLOWING_DAYS = (
+    14  # so many tell whether the first weighing is of the same person: more than a few mornings of another
+)
+_FIRST_INTAKES = 7
+_HALFWAY = KJ_PER_KCAL**0.5  # over the habit: from here on kilojoules are nearer to it than kilocalories
+_STILL_KILOJOULES = 1.5  # a day over so many times the habit, after one in kilojoules (judgement)
 
 SORTED = "LOG_SORTED"
 UNIT_MIX_UP = "LOG_UNIT_MIX_UP"
@@ -86,10 +88,13 @@ STEPS_SLIP = "LOG_STEPS_SET_ASIDE"
 _DayEntry = TypeVar("_DayEntry", IntakeDay, StepsDay)
 
 
-def clean_log(log: Log, as_of_day: int, reference_weight_kg: float | None = None) -> DailyLog:
+def clean_log(
+    log: Log, as_of_day: int, reference_weight_kg: float | None = None, usual_kcal: float | None = None
+) -> DailyLog:
     """Daily columns from the first entry, or from where a reading goes on, to ``as_of_day``.
 
-    Args: ``reference_weight_kg``: the member's stated weight, which settles the unit of the first weighing.
+    Args: ``reference_weight_kg``: the member's stated weight, which settles the unit of the first weighing;
+        ``usual_kcal``: what they are expected to log a day, which settles that of the first intakes; these where None.
     Raises: ``LogError`` on an empty log, an entry after ``as_of_day``, two intakes for a day, a value that is not
         a positive finite number, or a jump that nobody can make.
     """
@@ -103,8 +108,7 @@ def clean_log(log: Log, as_of_day: int, reference_weight_kg: float | None = None
     intake, is_logged, carbohydrate, has_carbohydrate, partial, wrong = _intakes_by_day(intakes, first, count)
     if wrong < len(intakes):
         raise _wrong_intake(log.intakes, intakes[wrong], first + count)
-    usual = USUAL_KCAL_PER_KG * _middle(list(kilograms[:5]))
-    far = [int(at) for at in _far_intakes(intake, is_logged, usual)]
+    usual, far = _far_days(log, intake, is_logged, usual_kcal)
     if far:
         intake, is_logged, has_carbohydrate = _set_aside(
             list(intake), list(is_logged), list(has_carbohydrate), far, first, usual, notes
@@ -229,7 +233,7 @@ def _set_aside(
     kilojoules = []
     for at in far:
         given = intake[at]
-        if 0.5 * usual_kcal < given / KJ_PER_KCAL < 2.0 * usual_kcal:
+        if 0.3 * usual_kcal < given / KJ_PER_KCAL < 2.0 * usual_kcal:
             kilojoules.append(at)
         else:
             notes.append(say(INTAKE_SLIP, date=iso_date(first + at), given_kcal=given))
@@ -239,20 +243,54 @@ def _set_aside(
     return intake, is_logged, has_carbohydrate
 
 
+def _far_days(log: Log, intake: Column, is_logged: Column, usual_kcal: float | None) -> tuple[float, list[int]]:
+    """What is usually logged [kcal/d], and the days whose intake cannot be meant in kilocalories.
+
+    The days read before tell the habit, where there are any. A log that begins in kilojoules is told by the middle of
+    its first days: in a deficit each for itself may pass.
+    """
+    onset = log.onset
+    before = [] if onset is None or not onset.goes_on else [kcal or 0.0 for kcal in onset.intakes]
+    eaten, has = [*before, *intake], [*[float(kcal > 0.0) for kcal in before], *is_logged]
+    first = [kcal for kcal, logged in zip(eaten, has, strict=True) if logged][:_FIRST_INTAKES]
+    if not first:
+        return 0.0, []
+    usual = usual_kcal or _middle(first)
+    in_kilojoules = len(first) >= _LEAST_FOLLOWING and _middle(first) > _HALFWAY * usual
+    found = _far_intakes(eaten, has, usual, float(in_kilojoules))
+    return usual, [int(at) - len(before) for at in found if at >= len(before)]
+
+
 @compiled
 def _far_intakes(
-    intake: Sequence[Number], is_logged: Sequence[Number], usual_kcal: Number, *, ops: Elementwise = FLOATS
+    intake: Sequence[Number],
+    is_logged: Sequence[Number],
+    usual_kcal: Number,
+    in_kilojoules: Number,
+    *,
+    ops: Elementwise = FLOATS,
 ) -> Column:
-    """The days whose intake is far over the habit, or a tenth of it; a day without food is a fast."""
+    """The days whose intake is far over the habit, or a tenth of it; a day without food is a fast.
+
+    Who logged the day before in kilojoules goes on in them (``in_kilojoules``: 1, a half where that day might have
+    been, else 0; given for the first): no day of little food may pass, and drag the habit along.
+    """
     habit = usual_kcal
     found: Column = []
     for at in range(len(intake)):
         eaten = intake[at]
         if is_logged[at] > 0.0:
             tenth = 10.0 * eaten
-            if eaten > FAR_INTAKE * habit or 0.75 * habit < tenth < 1.25 * habit:
+            most = FAR_INTAKE
+            if in_kilojoules > 0.0:
+                most = _STILL_KILOJOULES if in_kilojoules > 0.5 else _HALFWAY
+            if eaten > most * habit:
+                found.append(at)
+                in_kilojoules = 1.0 if eaten < 2.0 * KJ_PER_KCAL * habit else 0.0
+            elif 0.75 * habit < tenth < 1.25 * habit:
                 found.append(at)
             else:
+                in_kilojoules = 0.5 if eaten > _HALFWAY * habit else 0.0
                 habit = habit + _HABIT_SHARE * (eaten - habit)
     return found
 
@@ -319,7 +357,7 @@ def _believed(
             )
         read: float | None = given
         if not (accepted and _is_like(given, accepted[-1])):
-            following = [float(entry.weight_kg) for entry in weighings[at + 1 : at + 4]] if not accepted else []
+            following = [] if accepted else _following(weighings, at)
             read = _believable(given, day, accepted, kept, reference_kg, following, aside, notes)
         if read is None:
             aside.append((day, given))
@@ -335,6 +373,17 @@ def _believed(
     if end - 1 - kept[-1] > GAP_DAYS:
         notes.append(say(GAP, date=iso_date(kept[-1]), days=end - 1 - kept[-1]))
     return kept, accepted
+
+
+def _following(weighings: Sequence[Weighing], at: int) -> list[float]:
+    """The weights of the fortnight after a weighing, or else the next three, whenever they were."""
+    until = weighings[at].day + _FOLLOWING_DAYS
+    found: list[float] = []
+    for entry in weighings[at + 1 :]:
+        if entry.day > until and len(found) >= _LEAST_FOLLOWING:
+            break
+        found.append(float(entry.weight_kg))
+    return found
 
 
 def weights_read(log: Log, reference_kg: float) -> list[float]:
@@ -407,7 +456,8 @@ def _believable(
         expected, since = _middle(accepted[-5:]), day - kept[-1]
     else:
         # Nothing before it: the stated weight settles its unit, or those after it.
-        expected, since = reference_kg if reference_kg is not None else _middle([given, *following]), 0
+        near = _middle([given, *following[:_LEAST_FOLLOWING]])
+        expected, since = near if reference_kg is None else reference_kg, 0
     if _is_like(given, expected):
         return given
     for factor in (1.0 / POUNDS_PER_KG, POUNDS_PER_KG):

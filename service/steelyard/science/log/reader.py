@@ -97,9 +97,9 @@ def read_log(
         detail = f"The log spans more than {MOST_LOG_DAYS} days: send the last {MOST_LOG_DAYS} at most."
         raise OutOfDomain("LOG_TOO_LONG", "log", detail)
     onset = log.onset
-    daily = clean_log(log, as_of_day, _weight_before(onset) or person.weight_kg)
     physical = Estimate(assessed.total.mean, assessed.total.sd) if onset is None else onset.body.prior
     prior = prior_on_logging_scale(physical)
+    daily = clean_log(log, as_of_day, _weight_before(onset) or person.weight_kg, prior.mean)
     usual, is_usual_known = usual_intake_kcal, usual_intake_kcal is not None
     if onset is not None and (onset.goes_on or usual is None):
         usual, is_usual_known = onset.body.usual_kcal, onset.body.is_usual_known
