@@ -221,13 +221,15 @@ class _Season:
         next_fat = there.fat_kg - 7.0 / FAT_ENERGY * self.deficit
         next_weight = there.weight_kg - TISSUE_FOR_FAT * (there.fat_kg - next_fat)
         is_long = self.weeks_before + self.cut_weeks > LONG_PHASE_WEEKS
+        # What energy availability is for is what is left of it, were all that is lost fat.
+        left = there.weight_kg - there.fat_kg + next_fat
         ends = (
             ((seen.fraction <= self.cut_to) & (self.in_phase >= LEAST_WEEKS))
             | (self.in_phase >= self.cut_weeks)
             | (next_fat / there.weight_kg < limits.fat_floor)
             | (next_weight - there.body.carried_kg < limits.least_weight_kg)
             | (there.balance_kcal - self.intake > FAT_SUPPLY_LIMIT * limits.ratio * next_fat)
-            | (self.intake < least_told_kcal(limits, next_weight, next_fat, there.body.lean_kg, is_long, self.ops))
+            | (self.intake < least_told_kcal(limits, left, next_fat, there.body.lean_kg, is_long, self.ops))
         )
         return (self.mode == CUT) & ends
 
