@@ -160,7 +160,9 @@ def _leaner(body: Body, further: tuple[float, float], share: float) -> Body:
     """A body after a share of a further change of fat and of weight."""
     fat, weight = (of + share * more for of, more in zip((body.fat, body.weight), further, strict=True))
     # What a smaller body needs less is near its share of the weight.
-    return Body(weight, fat, body.settled + weight - body.weight, fat / weight, body.maintenance * weight / body.weight)
+    # The rest of its further weight may be water that comes with eating more: fat alone is taken for tissue.
+    settled = body.settled + fat - body.fat
+    return Body(weight, fat, settled, fat / weight, body.maintenance * weight / body.weight)
 
 
 def weeks_of_history(request: Json) -> float:
