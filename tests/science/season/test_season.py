@@ -115,6 +115,23 @@ def test_a_cut_past_six_weeks_has_the_limits_of_a_long_one() -> None:
     assert limit[7.0] < limit[6.0] - 50.0
 
 
+def test_a_cut_takes_two_weeks_at_least_where_all_that_fat_can_supply_is_taken_of_it() -> None:
+    """Of the lean the size is limited by what fat mass can release: there is less of it in the second week."""
+    rng = random.Random(11)
+    taken = 0
+    for _ in range(60):
+        weight, fraction = rng.uniform(55.0, 100.0), rng.uniform(0.1, 0.16)
+        season = asked(
+            weight_kg=weight, fat_fraction=fraction, maintenance_kcal=weight * rng.uniform(34.0, 42.0), weeks=30,
+            status=TrainingStatus.ADVANCED,
+        )  # fmt: skip
+        cuts = lived(season, Policy(0.0, fraction - 0.02, fraction - 0.04, 1500.0, 6.0, 3.0, 4.0, 3.0, 3.0))
+        lengths = [len(list(run)) for is_cut, run in itertools.groupby(week.mode == CUT for week in cuts) if is_cut]
+        assert all(length >= 2 for length in lengths)
+        taken += len(lengths)
+    assert taken > 30
+
+
 def test_unknown_history_keeps_the_default_deficit() -> None:
     season = asked(fat_fraction=0.22, history=History())
     week = lived(season, Policy(150.0, 0.17, 0.13, 900.0))[0]

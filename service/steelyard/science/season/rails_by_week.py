@@ -3,10 +3,12 @@
 The limits are those of ``rail_table``; a test compares them with ``guard_rails`` on single people.
 """
 
+import math
 from typing import NamedTuple
 
 from .. import rails
 from ..body import (
+    ADAPTATION_DAYS,
     EXPERIENCE_HALVING_YEARS,
     FAT_ENERGY,
     FAT_SUPPLY_LIMIT,
@@ -43,6 +45,8 @@ from ..register import Basis, Kind, equation
 # A cut takes two weeks at least; water and tissue take less than this share of body mass in them.
 _BMI_MARGIN = 1.05
 _LEAST_DAYS = 7.0 * LEAST_WEEKS
+# What a kilocalorie of adaptation that is still to come takes off maintenance before the last of those weeks.
+_ADAPTED = (1.0 - math.exp((7.0 - _LEAST_DAYS) / ADAPTATION_DAYS)) / (1.0 - THERMIC_SHARE)
 # Tissue lost for the energy of a kilogram of fat, at most.
 TISSUE_FOR_FAT = 1.5
 
@@ -189,12 +193,17 @@ def most_deficit_kcal(
     """
     weight = state.weight_kg
     is_long = weeks > LONG_PHASE_WEEKS
-    supply = FAT_SUPPLY_LIMIT * limits.ratio * seen_fat_kg
+    released = FAT_SUPPLY_LIMIT * limits.ratio
+    supply = released * seen_fat_kg
     # A deficit is against settled maintenance: of a body adapted to eating less, part of it is there already.
     recovery = ops.maximum(0.0, -state.adaptation_kcal)
     recovery = recovery + model.activity_kcal_per_kg * ops.maximum(0.0, -state.carried_kg)
     recovery = ops.maximum(recovery, settled_kcal - maintenance_kcal)
     most = ops.minimum(rails.DEFICIT_SHARE_LIMIT * (maintenance_kcal + recovery), supply) - recovery
+    # In the last week of the shortest cut there is less fat to supply it, and adaptation has taken its part off.
+    away = state.adaptation_kcal - model.adaptation_share * (maintenance_kcal - model.maintenance_kcal)
+    less = 1.0 - _ADAPTED * model.adaptation_share + released * _LEAST_DAYS / FAT_ENERGY
+    most = ops.minimum(most, (supply + _ADAPTED * away) / less)
     floor = least_told_kcal(limits, weight, seen_fat_kg, state.lean_kg, is_long, ops)
     most = ops.minimum(most, maintenance_kcal - ops.maximum(floor, least_intake_kcal(weight, ops)))
 
