@@ -118,8 +118,10 @@ def test_a_target_body_fat_is_reached(kind: DeficitKind) -> None:
     assert fractions[last - 1] > target
 
 
-def test_a_goal_met_already_is_said() -> None:
-    found = plan(MAN, target_fat_fraction=0.16)
+@pytest.mark.parametrize(("target", "usual"), [(0.16, None), (0.1505, 4200.0)])
+def test_a_goal_met_already_is_said(target: float, usual: float | None) -> None:
+    # Of the weight of somebody who ate much until now some is water: what is read of it is met, whatever it will be.
+    found = plan(MAN, target_fat_fraction=target, usual=usual)
     assert not found.is_feasible
     assert [reason.code for reason in found.reasons] == ["INFEASIBLE", "GOAL_ALREADY_MET"]
 

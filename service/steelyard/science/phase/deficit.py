@@ -226,6 +226,15 @@ class DeficitPhase:
             return float(state.tissue_kg) + BASELINE_GLYCOGEN_KG - self._goal
         return float(state.fat_kg) - self._goal
 
+    @property
+    def is_met(self) -> bool:
+        """Whether the body there is has reached the goal; of body fat also by what it is of the weight as it is read."""
+        if not self.aim.has_goal:
+            return False
+        wanted = self.aim.target_fat_fraction
+        is_met_as_read = wanted is not None and self.subject.fat_fraction <= wanted
+        return is_met_as_read or self.left(self.state) <= self.tolerance(LEAST_WEEKS)
+
     def tolerance(self, weeks: int) -> float:
         """What 10 kcal/d of rounding is worth in the goal's unit."""
         kilograms = 10 * 7 * weeks / STATIC_KCAL_PER_KG

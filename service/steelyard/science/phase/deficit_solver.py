@@ -38,7 +38,7 @@ def solve(phase: DeficitPhase, history: History) -> Solved:
     """Deficit and weeks for the aim, or the nearest that is safe."""
     aim = phase.aim
     asked = aim.deficit_kcal
-    if aim.has_goal and phase.left(phase.state) <= phase.tolerance(LEAST_WEEKS):
+    if phase.is_met:
         return Solved(NearestSafe(0.0, 0, 0.0), 0.0, 0, [say("GOAL_ALREADY_MET")], [])
     if aim.most_weeks < aim.least_weeks:
         return Solved(NearestSafe(None, None, None), 0.0, 0, [say("PHASE_USED_UP", weeks=aim.weeks_done)], [])
