@@ -228,7 +228,7 @@ class DeficitPhase:
 
     @property
     def is_met(self) -> bool:
-        """Whether the body there is has reached the goal; of body fat also by what it is of the weight as it is read."""
+        """Whether the body there is has reached the goal; of body fat also by what it is of the weight as read."""
         if not self.aim.has_goal:
             return False
         wanted = self.aim.target_fat_fraction
