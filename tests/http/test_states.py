@@ -744,6 +744,17 @@ def test_what_a_phase_is_for_is_what_its_trend_takes_weight_to_be_meant_to_do() 
     assert call("read_trend", asked)["stall_probability"] is None
 
 
+def test_a_phase_that_has_not_begun_or_is_over_says_nothing_of_what_is_meant() -> None:
+    """A mini-cut of four weeks, planned a week ahead; weight and food stand still before it, within it and after it."""
+    plan = call("plan_phases", {**ASKED, "log": lived(-42, -7, 2700.0)})
+    for last, is_told in ((-1, False), (20, True), (48, False)):
+        log = lived(-7, last + 1, 2700.0)
+        for entry in log["weights"]:
+            entry["weight_kg"] = 84.6
+        trend = call("read_trend", {"profile": WHO["profile"], "state": plan["state"], "log": log})
+        assert (trend["stall_probability"] is not None) is is_told, last
+
+
 def test_attention_says_since_when(weekly: list[Json]) -> None:
     """The same reason keeps its first day through the state."""
     of = [answer["attention"] for answer in weekly]

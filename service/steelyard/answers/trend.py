@@ -19,6 +19,7 @@ from steelyard.science.log import (
 )
 from steelyard.science.measures import Measurement
 from steelyard.science.member import Member, Told, fat_known
+from steelyard.science.phase import UnderWay
 from steelyard.science.register import FROM_EQUATIONS, OutOfDomain
 
 from .answered import Answered, answering
@@ -30,8 +31,8 @@ class TrendAsked(NamedTuple):
     """Whose log, which ``told`` holds; read on which day, its last when None.
 
     ``usual_intake_kcal`` was eaten a day before the log began, maintenance when None. ``measurements`` of body fat are
-    dated. ``is_loss_meant``: whether the person means to lose; None reads it from the log. ``phase_began``: first day
-    of the phase under way, where one is known. ``include``: what to read beside the trend. ``is_handed_on``: whether
+    dated. ``is_loss_meant``: whether the person means to lose; None reads it from the log. ``phase``: the one
+    that is known to be under way. ``include``: what to read beside the trend. ``is_handed_on``: whether
     the member's state is asked for.
     """
 
@@ -40,7 +41,7 @@ class TrendAsked(NamedTuple):
     usual_intake_kcal: float | None = None
     measurements: tuple[tuple[date, Measurement], ...] = ()
     is_loss_meant: bool | None = None
-    phase_began: date | None = None
+    phase: UnderWay | None = None
     include: frozenset[TrendChoice] = frozenset()
     is_handed_on: bool = True
 
@@ -68,15 +69,18 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
     if log is None:
         raise OutOfDomain("LOG_MISSING", "log", "Send a log, or a state that carries one.")
     day = last_day_of(log, asked.as_of)
+    phase, is_loss_meant = asked.phase, asked.is_loss_meant
+    if is_loss_meant is None and phase is not None and phase.is_on(date.fromordinal(day)):
+        is_loss_meant = phase.kind.is_deficit
     trend, reading = trend_of_log(
         person,
         assessed,
         log,
         day,
         asked.usual_intake_kcal,
-        phase_days=[] if asked.phase_began is None else [asked.phase_began.toordinal()],
+        phase_days=[] if phase is None else [phase.start.toordinal()],
         tail=tail_of,
-        is_loss_meant=asked.is_loss_meant,
+        is_loss_meant=is_loss_meant,
     )
     # A state knows nothing of what was eaten before the log.
     member = member.with_log_read(trend.maintenance, reading if asked.usual_intake_kcal is None else None)

@@ -17,7 +17,7 @@ from ..schemas.trends import (
     TrendRequest,
     TrendResponse,
 )
-from . import mapping
+from . import mapping, states
 from .examples.examples import TREND_EXAMPLES
 from .mapping import FRACTION, KCAL, KG, NOT_MADE, amount, amount_columns, column_with_gaps, interval, interval_columns
 
@@ -41,16 +41,14 @@ def read_trend(body: TrendRequest, *, without: Collection[str] = ()) -> TrendRes
     into fat and lean; days of menstruation keep the rise around them out; and mean intake is read from weight alone
     for those who log no food, and for others where `include` asks.
     """
-    phase = None if body.state is None else body.state.phase
-    is_loss_meant = None if phase is None else phase.kind.is_deficit
     answer = answers.read_trend(
         answers.TrendAsked(
             mapping.told(body.profile, entries=body.log, state=body.state),
             body.as_of_date,
             body.usual_intake_kcal,
             tuple((m.date, mapping.measurement(m.measurement)) for m in body.measurements),
-            is_loss_meant if body.aim is None else body.aim == "lose",
-            None if phase is None else phase.start_date,
+            None if body.aim is None else body.aim == "lose",
+            states.phases_known(body.state).under_way,
             frozenset(body.include),
             is_handed_on="state" not in without,
         )

@@ -74,6 +74,10 @@ class UnderWay(NamedTuple):
     weeks_before: float = 0.0
     body: BodyThen | None = None
 
+    def is_on(self, day: date) -> bool:
+        """Whether a day lies in it."""
+        return self.start <= day and (self.end is None or day < self.end)
+
 
 class PhasesKnown(NamedTuple):
     """What is known of a member's phases: the one under way, those that are over (oldest first; None: not known), and
