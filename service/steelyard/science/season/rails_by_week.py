@@ -47,6 +47,8 @@ _BMI_MARGIN = 1.05
 _LEAST_DAYS = 7.0 * LEAST_WEEKS
 # What a kilocalorie of adaptation that is still to come takes off maintenance before the last of those weeks.
 _ADAPTED = (1.0 - math.exp((7.0 - _LEAST_DAYS) / ADAPTATION_DAYS)) / (1.0 - THERMIC_SHARE)
+# Carried mass over the usual amount that more food than before brings along (judgement: of one who trains 28 h a week).
+_WATER_BACK_KG = 0.5
 # Tissue lost for the energy of a kilogram of fat, at most.
 TISSUE_FOR_FAT = 1.5
 
@@ -207,10 +209,13 @@ def most_deficit_kcal(
     floor = least_told_kcal(limits, weight, seen_fat_kg, state.lean_kg, is_long, ops)
     most = ops.minimum(most, maintenance_kcal - ops.maximum(floor, least_intake_kcal(weight, ops)))
 
+    # Water that comes back to whoever ate less before is fat-free mass to availability, and there may be more of it.
+    returned = ops.where(state.carried_kg < 0.0, _WATER_BACK_KG - state.carried_kg, 0.0)
+
     def after(deficit: Number) -> Number:
         """What the body allows that the shortest cut of this deficit leaves."""
         lost = _LEAST_DAYS / FAT_ENERGY * ops.maximum(deficit, 0.0)
-        then = least_told_kcal(limits, weight - lost, seen_fat_kg - lost, state.lean_kg, is_long, ops)
+        then = least_told_kcal(limits, weight + returned - lost, seen_fat_kg - lost, state.lean_kg, is_long, ops)
         return ops.minimum(most, maintenance_kcal - then)
 
     # The shortest cut is to end inside the rails as well. A larger deficit leaves less room: the crossing by Aitken's
