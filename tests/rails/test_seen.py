@@ -326,7 +326,7 @@ def test_a_girl_whose_body_fat_was_not_measured_hears_of_no_cut(operation: str) 
         "plan_phases": planned(girl, {"kind": "maintenance", "weeks": 4}),
     }[operation]
     said = list(notes(checked(operation, asked).body))
-    assert "FAT_FROM_BMI" in {note["code"] for note in said}
+    assert "FAT_FROM_BMI" not in {note["code"] for note in said}  # it asks to have body fat measured
     assert [note["text"] for note in said if re.search(r"\bcut\b", note["text"])] == []
 
 
@@ -636,6 +636,34 @@ def test_a_refusal_has_a_heading_in_words_for_a_member() -> None:
     answered = ask("plan_phases", planned(GIRL, {"kind": "mini_cut", "weeks": 4}))
     assert answered.status == 422
     assert "guard rail" not in answered.body["title"].lower()
+
+
+# --- no weighing, and nothing of fat, to minors and with an eating disorder ------------------------------------------
+
+STRAINED = {"minor": (15, CLEAR), "eating_disorder": (25, CLEAR | {"eating_disorder": "past"})}
+
+
+@pytest.mark.parametrize("who", STRAINED)
+def test_a_review_sends_to_a_clinician_instead_of_asking_to_weigh_everything(who: str) -> None:
+    age, screening = STRAINED[who]
+    girl = someone("female", age, 165, 60, 0.26)
+    logged = log(random.Random(2), girl, days=42, eaten=2500, maintenance=2000, ratio=0.8, noise_kg=0.2)
+    asked = reviewed(girl, "maintenance", 2000, logged, maintenance=2000, screening=screening)
+    told = checked("review_phase", asked).body
+    assert told["question"]["ask"]["code"] == "QUESTION_WITH_CLINICIAN"
+    assert list(leanness(told)) == []
+    grown = ask("review_phase", reviewed(girl | {"age_years": 25}, "maintenance", 2000, logged, maintenance=2000)).body
+    assert grown["question"]["ask"]["code"] == "QUESTION_WEIGH_FOOD"
+
+
+@pytest.mark.parametrize("who", STRAINED)
+def test_a_gain_that_is_too_fast_is_told_without_a_word_of_fat(who: str) -> None:
+    age, screening = STRAINED[who]
+    boy = someone("male", age, 178, 62, 0.14)
+    for phase in ({"surplus_kcal": 1000, "weeks": 12}, {"surplus_kcal": 150, "weeks": 12}):
+        answered = checked("plan_phases", planned(boy, {"kind": "gain"} | phase, screening=screening))
+        assert has_code(answered.body, "GAIN_RATE")
+        assert list(leanness(answered.body)) == []
 
 
 # --- rest of a body that gains --------------------------------------------------------------------------------------

@@ -30,7 +30,11 @@ ASKS = re.compile(r"\?|\bcheck\b|\bconfirm\b|\bsure\b", re.IGNORECASE)
 MEASURE = re.compile(r"\bmeasure\b[^.]*\b(fat|first)\b", re.IGNORECASE)
 SCALE = re.compile(r"logging scale|logging ratio|as logged|own log", re.IGNORECASE)
 _LEANNESS = re.compile(
-    r"\d[\d.]*\s*% body fat|body fat[^.]{0,60}\d[\d.]*\s*%|\blean(er|ness)\b|\btoo fat\b", re.IGNORECASE
+    r"\d[\d.]*\s*% body fat|body fat[^.]{0,60}\d[\d.]*\s*%|\blean(er|ness)\b|\btoo fat\b"
+    # Nor of having fat measured, of what turns into fat, of weighing food, and of eating less.
+    r"|\bbody fat was (estimated|only computed)\b|\b(adds|stored as|will be|becomes)\b[^.]*\bfat\b|\bbody fat needs\b"
+    r"|\bweigh (and log (everything|cooking)|all food)\b|\beat less\b|\bsmaller surplus\b",
+    re.IGNORECASE,
 )
 # Fields that set or tell a body fat to go for.
 _TARGETS = {

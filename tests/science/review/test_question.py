@@ -63,6 +63,16 @@ def test_what_was_found_is_not_asked_again(found: Finding, test: SettlingTest | 
     assert (None if asked is None else asked.test) == test
 
 
+@pytest.mark.parametrize("causes", [FOOD_FIRST, WATER_FIRST])
+def test_to_whom_no_leanness_is_spoken_of_no_weighing_is_asked_of(causes: Explained) -> None:
+    told = question_of(causes, 350.0, DAY, Sex.FEMALE, knows_cycle=True, settled=None, speaks=False)
+    usual = question_of(causes, 350.0, DAY, Sex.FEMALE, knows_cycle=True, settled=None)
+    assert told is not None
+    assert usual is not None
+    assert (told.ask.code, told.conclusions) == ("QUESTION_WITH_CLINICIAN", [])
+    assert told._replace(ask=usual.ask, conclusions=usual.conclusions) == usual
+
+
 def test_without_an_explanation_nothing_is_asked() -> None:
     assert question_of(None, 350.0, DAY, Sex.MALE, knows_cycle=False, settled=None) is None
 

@@ -476,7 +476,7 @@ REFUSED_END_BODY_FAT = { $speaks ->
    *[no] Das ließe deinem Körper keine Reserven: Mach es kürzer oder iss mehr.
 }
 REFUSED_END_BMI = Das würde bei einem Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } enden; unter { NUMBER($limit, maximumFractionDigits: 1) } beginnt Untergewicht. Mach es kürzer oder iss mehr.
-REFUSED_GAIN_RATE = Damit nimmst du je Woche { NUMBER($percent, maximumFractionDigits: 3) } % zu. Mehr als { NUMBER($limit_percent, maximumFractionDigits: 2) } % bringt bei deiner Trainingserfahrung nur Fett: Wähle einen kleineren Überschuss.
+REFUSED_GAIN_RATE = Damit nimmst du je Woche { NUMBER($percent, maximumFractionDigits: 3) } % zu. Bei deiner Trainingserfahrung planen wir höchstens { NUMBER($limit_percent, maximumFractionDigits: 2) } %.
 REFUSED_TARGET = Ein Ziel von { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett liegt unter der sicheren Grenze von { NUMBER($limit_percent, maximumFractionDigits: 1) } %: Setze es höher.
 REFUSED_DEFICIT = Ein Defizit von { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag ist zu groß: { why }. Iss mindestens { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }.
 REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag sind außerhalb eines Defizits zu wenig. Iss mindestens { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }; schaffst du das nicht, sprich mit einer Arztpraxis.
@@ -493,7 +493,7 @@ CAPPED_PROTEIN_ROOM = Du bekommst { NUMBER($given, maximumFractionDigits: 1) } s
 CAPPED_DEFICIT = Das Defizit bleibt bei { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag: { why }.
 CAPPED_DEFICIT_FOR_BMI = Das Defizit bleibt bei { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag, sonst wärst du am Ende untergewichtig. { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal gehen höchstens { weeks } lang.
 CAPPED_PROTEIN = Dein Eiweiß steigt auf { NUMBER($limit, maximumFractionDigits: 2) } Gramm je Kilogramm, das Mindeste in einem Defizit.
-CAPPED_GAIN_RATE = Dein Überschuss bleibt bei { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal am Tag. Mehr als { NUMBER($percent, maximumFractionDigits: 2) } % je Woche zuzunehmen bringt dir vor allem Fett.
+CAPPED_GAIN_RATE = Dein Überschuss bleibt bei { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal am Tag: Bei deiner Trainingserfahrung planen wir höchstens { NUMBER($percent, maximumFractionDigits: 2) } % Zunahme je Woche.
 CAPPED_HISTORY_UNKNOWN = Deine früheren Diäten sind nicht bekannt, darum bleibt das Defizit bei den üblichen { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag.
 NO_SAFE_DEFICIT = Kein Defizit, das etwas bringt, ist für dich zurzeit sicher: { why }.
 MEASURE_FIRST = Dein Körperfett ist nicht gemessen, darum bleibt das Defizit bei { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag. Für mehr lass es zuerst messen.
@@ -517,7 +517,7 @@ WARNED_UNDER_RESTING = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal 
 WARNED_KIDNEY_PROTEIN = Viel Eiweiß bei einer Nierenkrankheit nur, wenn deine Arztpraxis zustimmt.
 WARNED_DIETARY_FAT = Fett macht nur { NUMBER($share_percent, maximumFractionDigits: 0) } % deines Essens aus. Auf Dauer ist das zu wenig.
 WARNED_CARBOHYDRATE = Du isst { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } Gramm Kohlenhydrate am Tag, weniger als die empfohlenen { NUMBER($limit_g, maximumFractionDigits: 0) }: Das Training kann sich schwerer anfühlen.
-WARNED_GAIN_RATE = { NUMBER($percent, maximumFractionDigits: 2) } % Zunahme je Woche sind für deine Trainingserfahrung schnell: Ein größerer Teil wird Fett.
+WARNED_GAIN_RATE = { NUMBER($percent, maximumFractionDigits: 2) } % Zunahme je Woche sind für deine Trainingserfahrung schnell: Langsamer baust du etwa gleich viel Muskel auf.
 WARNED_CUTS_A_YEAR = Das wäre Diätphase Nummer { NUMBER($cuts, maximumFractionDigits: 0) } in zwölf Monaten. Diäten kosten Trainingszeit; wer langsamer aufbaut, braucht weniger davon.
 WARNED_RECENT_CUT = Deine letzte Diätphase ist erst { $weeks ->
     [one] 1 Woche
@@ -581,7 +581,7 @@ ALCOHOL_COUNTED = Alkohol zählt wie Essen, mit 7,1 kcal je Gramm, und nährt ke
 MEALS_PROTEIN = In { meals } isst du je bis zu { NUMBER($protein_g, maximumFractionDigits: 0) } Gramm Eiweiß. Am meisten zählt, was der ganze Tag hat.
 MEALS_FEWER = Weniger und größere Mahlzeiten bauen besser Muskeln auf: etwa { NUMBER($protein_g, maximumFractionDigits: 0) } Gramm Eiweiß in jeder von { meals }.
 PLANT_PROTEIN = Du bekommst ein Zehntel mehr Eiweiß, weil Pflanzen etwas weniger liefern, was Muskeln brauchen. Soja, Bohnen und Getreide zusammen sind gut.
-PROTEIN_REFERENCE = Dein Eiweiß ist für { NUMBER($reference_kg, maximumFractionDigits: 0) } kg gerechnet, nicht für dein ganzes Gewicht: Körperfett braucht kaum welches.
+PROTEIN_REFERENCE = Dein Eiweiß ist für { NUMBER($reference_kg, maximumFractionDigits: 0) } kg gerechnet, den Teil deines Gewichts, der es braucht.
 WEEK_BEYOND_PROFILE = Dieses Training verbraucht etwa { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal am Tag, dein Profil rechnet mit { NUMBER($profile_kcal, maximumFractionDigits: 0) }. Ändere deine Aktivität, sonst bekommst du zu wenig.
 FLEXIBLE_DAY_AFTER_PLAN = Dein freier Tag am { DATETIME($date, dateStyle: "long") } liegt nach dem Plan, der am { DATETIME($last_date, dateStyle: "long") } endet.
 LEVER_BURNS = { lever } verbrauchen täglich etwa { NUMBER($burnt_kcal, maximumFractionDigits: 0) } kcal. Einen Teil spart der Körper anderswo; { NUMBER($kept_kcal, maximumFractionDigits: 0) } zählen, zwischen { NUMBER($lower_kcal, maximumFractionDigits: 0) } und { NUMBER($upper_kcal, maximumFractionDigits: 0) }.
@@ -600,7 +600,7 @@ CUT_NEEDS_READING = Mit einem nur aus Größe und Gewicht berechneten Körperfet
 CUT_NO_ROOM = In die verbleibenden Wochen passt keine Diätphase dieser Art.
 CUT_TOO_SMALL = In sicheren Grenzen bleiben dir nur { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal weniger am Tag: { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett in { weeks }. Das kann keine Waage von Wasser unterscheiden.
 GAIN_NO_ROOM = Schon das Mindeste, was du essen sollst, ließe dich schneller zunehmen, als gut ist. Darum hältst du.
-GAIN_NEEDS_TRAINING = Ein Überschuss ohne Krafttraining wird zu Fett: Fang zuerst mit dem Training an.
+GAIN_NEEDS_TRAINING = Ein Überschuss baut nur mit Krafttraining Muskeln auf: Fang zuerst mit dem Training an.
 TARGET_WRONG_SIDE = Diese Energiemenge führt von deinem Ziel weg, oder du bleibst vorher stehen.
 TARGET_NEEDS_INTAKE = Um dein Ziel bis dahin zu erreichen, würdest du { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag essen.
 TARGET_BEYOND_RAIL = Weniger als { NUMBER($least_intake_kcal, maximumFractionDigits: 0) } kcal am Tag ist nicht sicher: { why }.
@@ -796,6 +796,7 @@ REVIEW_WAITS_FOR_EVENT = Bis zum { DATETIME($date, dateStyle: "long") } sagt dei
 
 # Die eine Frage, die klärt, worin Waage und Protokoll sich widersprechen, und was ihre Antwort bedeutet.
 QUESTION_WEIGH_FOOD = Wiege und protokolliere bis zum { DATETIME($date, dateStyle: "long") } alles, was du isst und trinkst, auch am Wochenende, und wiege dich täglich.
+QUESTION_WITH_CLINICIAN = Dein Gewicht und dein Protokoll passen nicht zusammen. Besprich es bis zum { DATETIME($date, dateStyle: "long") } mit einer Arztpraxis oder Ernährungsfachkraft.
 QUESTION_OIL_AND_ALCOHOL = Wiege und protokolliere bis zum { DATETIME($date, dateStyle: "long") } auch Öl, Aufstriche, Getränke, Alkohol und Bissen beim Kochen: Das fehlt am ehesten.
 QUESTION_WATER = Begann davon etwas in vier Wochen: Kreatin, Salziges, neues Training, andere Wiegezeit, Krankheit, Reise? Wiege dich täglich bis zum { DATETIME($date, dateStyle: "long") }.
 QUESTION_CYCLE = Wann begannen deine letzten zwei Perioden? Ohne Periode: Ist Kreatin, Salziges oder Training neu? Wiege dich täglich bis zum { DATETIME($date, dateStyle: "long") }.

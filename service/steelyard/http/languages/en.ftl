@@ -475,7 +475,7 @@ REFUSED_END_BODY_FAT = { $speaks ->
    *[no] This would leave your body without reserves: make it shorter or eat more.
 }
 REFUSED_END_BMI = This phase would end at a body mass index of { NUMBER($bmi, maximumFractionDigits: 1) }; under { NUMBER($limit, maximumFractionDigits: 1) } is underweight. Make it shorter or eat more.
-REFUSED_GAIN_RATE = You would gain { NUMBER($percent, maximumFractionDigits: 3) }% of body mass a week. At your training experience, more than { NUMBER($limit_percent, maximumFractionDigits: 2) }% only adds fat: choose a smaller surplus.
+REFUSED_GAIN_RATE = You would gain { NUMBER($percent, maximumFractionDigits: 3) }% of body mass a week. At your training experience no more than { NUMBER($limit_percent, maximumFractionDigits: 2) }% is planned.
 REFUSED_TARGET = A target of { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is below the safe limit of { NUMBER($limit_percent, maximumFractionDigits: 1) }%: aim higher.
 REFUSED_DEFICIT = A deficit of { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day is too large: { why }. Eat at least { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }.
 REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day is too little outside a deficit. Eat at least { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }; if you cannot, speak to a physician or dietitian.
@@ -492,7 +492,7 @@ CAPPED_PROTEIN_ROOM = Protein is { NUMBER($given, maximumFractionDigits: 1) } gr
 CAPPED_DEFICIT = The deficit stays at { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day: { why }.
 CAPPED_DEFICIT_FOR_BMI = The deficit stays at { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day, or you would end underweight. { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal are possible for { weeks } at most.
 CAPPED_PROTEIN = Protein is raised to { NUMBER($limit, maximumFractionDigits: 2) } grams per kilogram, the least you need in a deficit.
-CAPPED_GAIN_RATE = Your surplus stays at { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day. Gaining more than { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week adds mostly fat.
+CAPPED_GAIN_RATE = Your surplus stays at { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day: at your training experience no more than { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week is planned.
 CAPPED_HISTORY_UNKNOWN = Your past diets are not known, so the deficit stays at the usual { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day.
 NO_SAFE_DEFICIT = No useful deficit is safe for you now: { why }.
 MEASURE_FIRST = Your body fat was not measured, so the deficit stays at { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day. To ask for more, measure body fat first.
@@ -516,7 +516,7 @@ WARNED_UNDER_RESTING = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a
 WARNED_KIDNEY_PROTEIN = High protein with kidney disease needs your clinician's agreement.
 WARNED_DIETARY_FAT = Fat is only { NUMBER($share_percent, maximumFractionDigits: 0) }% of what you eat. In the long run that is too little.
 WARNED_CARBOHYDRATE = Carbohydrate is { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } grams a day, under the recommended { NUMBER($limit_g, maximumFractionDigits: 0) }: training may feel harder.
-WARNED_GAIN_RATE = A gain of { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week is fast at your training experience: more of it will be fat.
+WARNED_GAIN_RATE = A gain of { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week is fast at your training experience: slower builds about as much muscle.
 WARNED_CUTS_A_YEAR = This would be cut number { NUMBER($cuts, maximumFractionDigits: 0) } in twelve months. Cuts cost training time; gaining more slowly would need fewer.
 WARNED_RECENT_CUT = Your last cut ended only { $weeks ->
     [one] 1 week
@@ -580,7 +580,7 @@ ALCOHOL_COUNTED = Alcohol counts like food, at 7.1 kcal a gram, and feeds no mus
 MEALS_PROTEIN = In { meals } you eat up to { NUMBER($protein_g, maximumFractionDigits: 0) } grams of protein at a time. The day's total matters most.
 MEALS_FEWER = Fewer, larger meals build muscle better: about { NUMBER($protein_g, maximumFractionDigits: 0) } grams of protein in each of { meals }.
 PLANT_PROTEIN = You get a tenth more protein, because plants give a little less of what muscle needs. Soy, beans and grains together do well.
-PROTEIN_REFERENCE = Your protein is counted for { NUMBER($reference_kg, maximumFractionDigits: 0) } kg, not for all you weigh: body fat needs hardly any.
+PROTEIN_REFERENCE = Your protein is counted for { NUMBER($reference_kg, maximumFractionDigits: 0) } kg, the part of your weight that needs it.
 WEEK_BEYOND_PROFILE = This training burns about { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal a day, but your profile counts { NUMBER($profile_kcal, maximumFractionDigits: 0) }. Update your activity, or you will get too little.
 FLEXIBLE_DAY_AFTER_PLAN = Your flexible day on { DATETIME($date, dateStyle: "long") } comes after the plan, which ends on { DATETIME($last_date, dateStyle: "long") }.
 LEVER_BURNS = { lever-name }: about { NUMBER($burnt_kcal, maximumFractionDigits: 0) } kcal a day. Your body saves some elsewhere, so { NUMBER($kept_kcal, maximumFractionDigits: 0) } count, between { NUMBER($lower_kcal, maximumFractionDigits: 0) } and { NUMBER($upper_kcal, maximumFractionDigits: 0) }.
@@ -599,7 +599,7 @@ CUT_NEEDS_READING = Body fat computed from height and weight never starts a cut.
 CUT_NO_ROOM = No cut of this kind fits into the weeks left for it.
 CUT_TOO_SMALL = Safe limits leave a cut of only { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day: { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }. No scale tells that from water.
 GAIN_NO_ROOM = Even the least you should eat would make you gain faster than you may, so you hold.
-GAIN_NEEDS_TRAINING = A surplus without resistance training is stored as fat: start training first.
+GAIN_NEEDS_TRAINING = A surplus builds muscle only with resistance training: start training first.
 TARGET_WRONG_SIDE = With this intake you move away from your target, or stop short of it.
 TARGET_NEEDS_INTAKE = To reach your target by this date you would eat { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day.
 TARGET_BEYOND_RAIL = Less than { NUMBER($least_intake_kcal, maximumFractionDigits: 0) } kcal a day is not safe: { why }.
@@ -792,6 +792,7 @@ REVIEW_WAITS_FOR_EVENT = Because of { event } your weight says little until { DA
 
 # The one question that settles what scale and log say against each other, and what its answer means.
 QUESTION_WEIGH_FOOD = Weigh and log everything you eat and drink until { DATETIME($date, dateStyle: "long") }, weekend included, and weigh yourself every day.
+QUESTION_WITH_CLINICIAN = Your weight and your log disagree. Please talk it through with a physician or dietitian by { DATETIME($date, dateStyle: "long") }.
 QUESTION_OIL_AND_ALCOHOL = Until { DATETIME($date, dateStyle: "long") } weigh and log cooking oil, spreads, drinks, alcohol and small tastes too: they are what logs miss first.
 QUESTION_WATER = Did any of these begin within four weeks: creatine, salty food, new training, another weighing hour, illness, travel? Weigh daily until { DATETIME($date, dateStyle: "long") }.
 QUESTION_CYCLE = When did your last two periods begin? If you have none: is creatine, salty food or training new? Weigh daily until { DATETIME($date, dateStyle: "long") }.

@@ -472,7 +472,7 @@ REFUSED_END_BODY_FAT = { $speaks ->
    *[no] Esto dejaría a tu cuerpo sin reservas: hazlo más corto o come más.
 }
 REFUSED_END_BMI = Esto acabaría en un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) }; por debajo de { NUMBER($limit, maximumFractionDigits: 1) } hay bajo peso: hazlo más corto o come más.
-REFUSED_GAIN_RATE = Así ganarías un { NUMBER($percent, maximumFractionDigits: 3) } % de tu peso por semana. Con tu experiencia, más del { NUMBER($limit_percent, maximumFractionDigits: 2) } % solo da grasa: planea menos superávit.
+REFUSED_GAIN_RATE = Así ganarías un { NUMBER($percent, maximumFractionDigits: 3) } % de tu peso por semana. Con tu experiencia se planea como mucho un { NUMBER($limit_percent, maximumFractionDigits: 2) } %.
 REFUSED_TARGET = Un objetivo del { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa queda por debajo del límite seguro del { NUMBER($limit_percent, maximumFractionDigits: 1) } %: ponlo más alto.
 REFUSED_DEFICIT = Un déficit de { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día es demasiado: { why }. Come al menos { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }.
 REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día es muy poco fuera de un déficit. Come al menos { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }; si no puedes, habla con un médico o dietista.
@@ -489,7 +489,7 @@ CAPPED_PROTEIN_ROOM = La proteína es de { NUMBER($given, maximumFractionDigits:
 CAPPED_DEFICIT = El déficit se queda en { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día: { why }.
 CAPPED_DEFICIT_FOR_BMI = El déficit se queda en { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día, o acabarías con bajo peso. Con { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal puedes seguir { weeks } como mucho.
 CAPPED_PROTEIN = La proteína sube a { NUMBER($limit, maximumFractionDigits: 2) } gramos por kilo, lo mínimo en un déficit.
-CAPPED_GAIN_RATE = Tu superávit se queda en { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día. Ganar más del { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana añade sobre todo grasa.
+CAPPED_GAIN_RATE = Tu superávit se queda en { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día: con tu experiencia se planea como mucho un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana.
 CAPPED_HISTORY_UNKNOWN = No se conocen tus dietas anteriores, así que el déficit se queda en las { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día habituales.
 NO_SAFE_DEFICIT = Ningún déficit útil es seguro para ti ahora: { why }.
 MEASURE_FIRST = Tu grasa no se ha medido, así que el déficit se queda en { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día. Para pedir más, mídela primero.
@@ -513,7 +513,7 @@ WARNED_UNDER_RESTING = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal 
 WARNED_KIDNEY_PROTEIN = Mucha proteína con una enfermedad renal requiere el visto bueno de tu médico.
 WARNED_DIETARY_FAT = La grasa es solo el { NUMBER($share_percent, maximumFractionDigits: 0) } % de lo que comes. A la larga es muy poco.
 WARNED_CARBOHYDRATE = Tomas { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } gramos de hidratos al día, menos de los { NUMBER($limit_g, maximumFractionDigits: 0) } recomendados: entrenar puede costarte más.
-WARNED_GAIN_RATE = Ganar un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana es rápido para tu experiencia: una parte mayor será grasa.
+WARNED_GAIN_RATE = Ganar un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana es rápido para tu experiencia: más despacio ganas casi el mismo músculo.
 WARNED_CUTS_A_YEAR = Sería la definición número { NUMBER($cuts, maximumFractionDigits: 0) } en doce meses. Cuestan tiempo de entrenamiento; ganando más despacio harían falta menos.
 WARNED_RECENT_CUT = Tu última definición acabó hace solo { $weeks ->
     [one] 1 semana
@@ -577,7 +577,7 @@ ALCOHOL_COUNTED = El alcohol cuenta como comida, 7,1 kcal por gramo, y no alimen
 MEALS_PROTEIN = En { meals } tomas hasta { NUMBER($protein_g, maximumFractionDigits: 0) } gramos de proteína cada vez. Lo que más cuenta es el total del día.
 MEALS_FEWER = Menos comidas y más grandes forman mejor músculo: unos { NUMBER($protein_g, maximumFractionDigits: 0) } gramos de proteína en cada una de { meals }.
 PLANT_PROTEIN = Llevas una décima parte más de proteína, porque las plantas dan algo menos de lo que pide el músculo. Combina soja, legumbres y cereales.
-PROTEIN_REFERENCE = Tu proteína se calcula para { NUMBER($reference_kg, maximumFractionDigits: 0) } kg, no para todo tu peso: la grasa apenas necesita.
+PROTEIN_REFERENCE = Tu proteína se calcula para { NUMBER($reference_kg, maximumFractionDigits: 0) } kg, la parte de tu peso que la necesita.
 WEEK_BEYOND_PROFILE = Este entrenamiento gasta unas { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal al día y tu perfil cuenta { NUMBER($profile_kcal, maximumFractionDigits: 0) }. Actualiza tu actividad o comerás de menos.
 FLEXIBLE_DAY_AFTER_PLAN = Tu día libre del { DATETIME($date, dateStyle: "long") } cae después del plan, que acaba el { DATETIME($last_date, dateStyle: "long") }.
 LEVER_BURNS = Con { lever } gastas unas { NUMBER($burnt_kcal, maximumFractionDigits: 0) } kcal diarias. Tu cuerpo ahorra parte; cuentan { NUMBER($kept_kcal, maximumFractionDigits: 0) }, entre { NUMBER($lower_kcal, maximumFractionDigits: 0) } y { NUMBER($upper_kcal, maximumFractionDigits: 0) }.
@@ -596,7 +596,7 @@ CUT_NEEDS_READING = Con una grasa calculada por estatura y peso no empieza ningu
 CUT_NO_ROOM = Ninguna definición de este tipo cabe en las semanas que quedan.
 CUT_TOO_SMALL = Los límites seguros solo te dejan { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal menos al día: { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }. Ninguna báscula lo distingue del agua.
 GAIN_NO_ROOM = Hasta lo mínimo que debes comer te haría ganar más rápido de lo debido, así que te mantienes.
-GAIN_NEEDS_TRAINING = Un superávit sin entrenamiento de fuerza se convierte en grasa: empieza antes a entrenar.
+GAIN_NEEDS_TRAINING = Un superávit solo da músculo con entrenamiento de fuerza: empieza antes a entrenar.
 TARGET_WRONG_SIDE = Con esta cantidad te alejas del objetivo, o te estancas antes.
 TARGET_NEEDS_INTAKE = Para llegar a tu objetivo en esa fecha comerías { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día.
 TARGET_BEYOND_RAIL = Menos de { NUMBER($least_intake_kcal, maximumFractionDigits: 0) } kcal al día no es seguro: { why }.
@@ -783,6 +783,7 @@ REVIEW_WAITS_FOR_EVENT = Por { event } tu peso dice poco hasta el { DATETIME($da
 
 # La pregunta que aclara en qué se contradicen báscula y registro, y qué significa su respuesta.
 QUESTION_WEIGH_FOOD = Pesa y apunta cuanto comes y bebes hasta el { DATETIME($date, dateStyle: "long") }, fines de semana incluidos, y pésate cada día.
+QUESTION_WITH_CLINICIAN = Tu peso y tu registro no coinciden. Háblalo con un médico o dietista antes del { DATETIME($date, dateStyle: "long") }.
 QUESTION_OIL_AND_ALCOHOL = Hasta el { DATETIME($date, dateStyle: "long") } pesa y apunta también aceite, untables, bebidas, alcohol y picoteo: es lo primero que falta.
 QUESTION_WATER = ¿Empezó algo en cuatro semanas: creatina, sal, entrenamiento, otra hora de pesaje, enfermedad, viaje? Pésate cada día hasta el { DATETIME($date, dateStyle: "long") }.
 QUESTION_CYCLE = ¿Cuándo empezaron tus dos últimas reglas? Si no tienes: ¿creatina, sal o entrenamiento nuevos? Pésate diariamente hasta el { DATETIME($date, dateStyle: "long") }.

@@ -24,8 +24,19 @@ from ..measures import (
 )
 from ..numbers import Estimate, facet
 from ..person import Person
-from ..rails import BMI_WARN, LOGGED_DAYS, Logged, Scale, Subject, judge_logged, logged_of, urgent_referral, whom_to_see
-from ..register import BY_WEIGHT, ON_LOGGING_SCALE, Message, traced
+from ..rails import (
+    BMI_WARN,
+    LOGGED_DAYS,
+    Logged,
+    Scale,
+    Subject,
+    forbids_fat_target,
+    judge_logged,
+    logged_of,
+    urgent_referral,
+    whom_to_see,
+)
+from ..register import BY_WEIGHT, FAT_FROM_BMI, ON_LOGGING_SCALE, Message, traced
 from .known import adherence_on, settled
 from .pregnancy import without_gestation
 from .steering import still_counts, with_steering
@@ -139,6 +150,8 @@ class Member:
         physical = self.maintenance if self.learnt is None else self.learnt.physical
         doubts = doubts_about_expenditure(physical.mean, self.assessed.resting.mean)
         cautions = general_cautions(self.person, self.assessed)
+        if forbids_fat_target(self.seen) is not None:
+            cautions = [caution for caution in cautions if caution != FAT_FROM_BMI]  # it asks to have it measured
         cautions += [doubt for doubt in doubts if doubt not in cautions]
         cautions += [*urgent_referral(self.subject), *whom_to_see(self.subject)]
         cautions += [action.message for action in judge_logged(self.subject)]

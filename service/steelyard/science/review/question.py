@@ -54,6 +54,7 @@ _IF_MORE = "QUESTION_IF_MORE"
 _IF_AS_LOGGED = "QUESTION_IF_AS_LOGGED"
 _IF_WATER = "QUESTION_IF_WATER"
 _IF_NOT_WATER = "QUESTION_IF_NOT_WATER"
+_WITH_CLINICIAN = "QUESTION_WITH_CLINICIAN"
 FOUND_MORE = "QUESTION_FOUND_MORE"
 FOUND_AS_LOGGED = "QUESTION_FOUND_AS_LOGGED"
 FOUND_WATER = "QUESTION_FOUND_WATER"
@@ -137,6 +138,7 @@ def question_of(
     knows_cycle: bool,
     settled: Settled | None,
     asked: LastAsked | None = None,
+    speaks: bool = True,
 ) -> OpenQuestion | None:
     """The question that stands, where one does.
 
@@ -145,6 +147,7 @@ def question_of(
 
     Args: ``gap_kcal`` a day between what the scale tells was eaten and what the plan took for it; ``settled``: the
         answer to the last question. A cause that it ruled out is not asked about again. ``asked``: the last question.
+        ``speaks``: whether weighing may be asked of the person; else they are sent to who can help.
     """
     if explained is None:
         return None
@@ -159,6 +162,8 @@ def question_of(
         test = _test_of(causes[0].cause, gap_kcal, sex, knows_cycle=knows_cycle)
         asked = LastAsked(day=day, test=test, times=asked.times + 1)
     until = date.fromordinal(asked.until_day).isoformat()
+    if not speaks:
+        return OpenQuestion(explained.causes, asked, say(_WITH_CLINICIAN, date=until), [])
     is_of_water = asked.test in _OF_WATER
     then = [say(_IF_WATER, date=until), say(_IF_NOT_WATER)] if is_of_water else [say(_IF_MORE), say(_IF_AS_LOGGED)]
     return OpenQuestion(explained.causes, asked, say(_ASKS[asked.test], date=until), then)
