@@ -476,7 +476,7 @@ REFUSED_END_BODY_FAT = { $speaks ->
    *[no] Das ließe deinem Körper keine Reserven: Mach es kürzer oder iss mehr.
 }
 REFUSED_END_BMI = Das würde bei einem Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } enden; unter { NUMBER($limit, maximumFractionDigits: 1) } beginnt Untergewicht. Mach es kürzer oder iss mehr.
-REFUSED_GAIN_RATE = Damit nimmst du je Woche { NUMBER($percent, maximumFractionDigits: 3) } % zu. Bei deiner Trainingserfahrung planen wir höchstens { NUMBER($limit_percent, maximumFractionDigits: 2) } %.
+REFUSED_GAIN_RATE = Damit nimmst du je Woche { NUMBER($percent, maximumFractionDigits: 3) } % zu. Bei deiner Trainingserfahrung bauen mehr als { NUMBER($limit_percent, maximumFractionDigits: 2) } % nicht mehr Muskeln auf.
 REFUSED_TARGET = Ein Ziel von { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett liegt unter der sicheren Grenze von { NUMBER($limit_percent, maximumFractionDigits: 1) } %: Setze es höher.
 REFUSED_DEFICIT = Ein Defizit von { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag ist zu groß: { why }. Iss mindestens { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }.
 REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag sind außerhalb eines Defizits zu wenig. Iss mindestens { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }; schaffst du das nicht, sprich mit einer Arztpraxis.
@@ -493,7 +493,7 @@ CAPPED_PROTEIN_ROOM = Du bekommst { NUMBER($given, maximumFractionDigits: 1) } s
 CAPPED_DEFICIT = Das Defizit bleibt bei { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag: { why }.
 CAPPED_DEFICIT_FOR_BMI = Das Defizit bleibt bei { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag, sonst wärst du am Ende untergewichtig. { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal gehen höchstens { weeks } lang.
 CAPPED_PROTEIN = Dein Eiweiß steigt auf { NUMBER($limit, maximumFractionDigits: 2) } Gramm je Kilogramm, das Mindeste in einem Defizit.
-CAPPED_GAIN_RATE = Dein Überschuss bleibt bei { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal am Tag: Bei deiner Trainingserfahrung planen wir höchstens { NUMBER($percent, maximumFractionDigits: 2) } % Zunahme je Woche.
+CAPPED_GAIN_RATE = Dein Überschuss bleibt bei { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal am Tag: Mehr als { NUMBER($percent, maximumFractionDigits: 2) } % Zunahme je Woche bauen nicht mehr Muskeln auf.
 CAPPED_HISTORY_UNKNOWN = Deine früheren Diäten sind nicht bekannt, darum bleibt das Defizit bei den üblichen { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag.
 NO_SAFE_DEFICIT = Kein Defizit, das etwas bringt, ist für dich zurzeit sicher: { why }.
 MEASURE_FIRST = Dein Körperfett ist nicht gemessen, darum bleibt das Defizit bei { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag. Für mehr lass es zuerst messen.

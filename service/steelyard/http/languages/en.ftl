@@ -475,7 +475,7 @@ REFUSED_END_BODY_FAT = { $speaks ->
    *[no] This would leave your body without reserves: make it shorter or eat more.
 }
 REFUSED_END_BMI = This phase would end at a body mass index of { NUMBER($bmi, maximumFractionDigits: 1) }; under { NUMBER($limit, maximumFractionDigits: 1) } is underweight. Make it shorter or eat more.
-REFUSED_GAIN_RATE = You would gain { NUMBER($percent, maximumFractionDigits: 3) }% of body mass a week. At your training experience no more than { NUMBER($limit_percent, maximumFractionDigits: 2) }% is planned.
+REFUSED_GAIN_RATE = You would gain { NUMBER($percent, maximumFractionDigits: 3) }% of body mass a week. At your training experience, more than { NUMBER($limit_percent, maximumFractionDigits: 2) }% builds no more muscle.
 REFUSED_TARGET = A target of { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is below the safe limit of { NUMBER($limit_percent, maximumFractionDigits: 1) }%: aim higher.
 REFUSED_DEFICIT = A deficit of { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day is too large: { why }. Eat at least { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }.
 REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day is too little outside a deficit. Eat at least { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }; if you cannot, speak to a physician or dietitian.
@@ -492,7 +492,7 @@ CAPPED_PROTEIN_ROOM = Protein is { NUMBER($given, maximumFractionDigits: 1) } gr
 CAPPED_DEFICIT = The deficit stays at { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day: { why }.
 CAPPED_DEFICIT_FOR_BMI = The deficit stays at { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day, or you would end underweight. { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal are possible for { weeks } at most.
 CAPPED_PROTEIN = Protein is raised to { NUMBER($limit, maximumFractionDigits: 2) } grams per kilogram, the least you need in a deficit.
-CAPPED_GAIN_RATE = Your surplus stays at { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day: at your training experience no more than { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week is planned.
+CAPPED_GAIN_RATE = Your surplus stays at { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day: gaining more than { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week builds no more muscle.
 CAPPED_HISTORY_UNKNOWN = Your past diets are not known, so the deficit stays at the usual { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day.
 NO_SAFE_DEFICIT = No useful deficit is safe for you now: { why }.
 MEASURE_FIRST = Your body fat was not measured, so the deficit stays at { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day. To ask for more, measure body fat first.

@@ -472,7 +472,7 @@ REFUSED_END_BODY_FAT = { $speaks ->
    *[no] Esto dejaría a tu cuerpo sin reservas: hazlo más corto o come más.
 }
 REFUSED_END_BMI = Esto acabaría en un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) }; por debajo de { NUMBER($limit, maximumFractionDigits: 1) } hay bajo peso: hazlo más corto o come más.
-REFUSED_GAIN_RATE = Así ganarías un { NUMBER($percent, maximumFractionDigits: 3) } % de tu peso por semana. Con tu experiencia se planea como mucho un { NUMBER($limit_percent, maximumFractionDigits: 2) } %.
+REFUSED_GAIN_RATE = Así ganarías un { NUMBER($percent, maximumFractionDigits: 3) } % de tu peso por semana. Con tu experiencia, más de un { NUMBER($limit_percent, maximumFractionDigits: 2) } % no da más músculo.
 REFUSED_TARGET = Un objetivo del { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa queda por debajo del límite seguro del { NUMBER($limit_percent, maximumFractionDigits: 1) } %: ponlo más alto.
 REFUSED_DEFICIT = Un déficit de { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día es demasiado: { why }. Come al menos { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }.
 REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día es muy poco fuera de un déficit. Come al menos { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }; si no puedes, habla con un médico o dietista.
@@ -489,7 +489,7 @@ CAPPED_PROTEIN_ROOM = La proteína es de { NUMBER($given, maximumFractionDigits:
 CAPPED_DEFICIT = El déficit se queda en { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día: { why }.
 CAPPED_DEFICIT_FOR_BMI = El déficit se queda en { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día, o acabarías con bajo peso. Con { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal puedes seguir { weeks } como mucho.
 CAPPED_PROTEIN = La proteína sube a { NUMBER($limit, maximumFractionDigits: 2) } gramos por kilo, lo mínimo en un déficit.
-CAPPED_GAIN_RATE = Tu superávit se queda en { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día: con tu experiencia se planea como mucho un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana.
+CAPPED_GAIN_RATE = Tu superávit se queda en { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día: ganar más de un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana no da más músculo.
 CAPPED_HISTORY_UNKNOWN = No se conocen tus dietas anteriores, así que el déficit se queda en las { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día habituales.
 NO_SAFE_DEFICIT = Ningún déficit útil es seguro para ti ahora: { why }.
 MEASURE_FIRST = Tu grasa no se ha medido, así que el déficit se queda en { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día. Para pedir más, mídela primero.
