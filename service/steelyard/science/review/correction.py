@@ -100,7 +100,9 @@ class RestOfPhase:
             weight_kg=float(now.body.weight_kg),
             fat_kg=float(now.body.fat_kg.mean),
             maintenance_kcal=ratio * float(now.body.maintenance_kcal.mean),
-            carried_kg=float(self.state.carried_kg),
+            carried_kg=self._carried_kg(self.state),
+            # What was gained and is taken for water may be tissue: its floors at rest stay.
+            rested_lean_kg=subject.rested_lean_kg - max(0.0, now.water_off_kg),
         )
         # A deficit is against what is needed now where that is more, after days of eating more.
         now_kcal = ratio * float(current_maintenance_kcal(self.model, self.state))
@@ -132,7 +134,7 @@ class RestOfPhase:
         self.now = self.now._replace(body=self.now.body._replace(maintenance_kcal=physical))
         self.start = Starts(self.now.body)
         self.model, self.state = self.start.expected
-        self.subject = self.subject._replace(maintenance_kcal=maintenance.mean, carried_kg=float(self.state.carried_kg))
+        self.subject = self.subject._replace(maintenance_kcal=maintenance.mean, carried_kg=self._carried_kg(self.state))
 
     @_once
     def told(self, change_kcal: float, days: int) -> list[ToldWeek]:
@@ -165,7 +167,12 @@ class RestOfPhase:
     def subject_at(self, state: BodyState) -> Subject:
         """What the rails read of a body on the way, with the maintenance it has then."""
         maintenance = self.ratio * float(current_maintenance_kcal(self.model, state))
-        return self.subject.with_body(float(state.weight_kg), float(state.fat_kg), maintenance, float(state.carried_kg))
+        weight_kg, carried_kg = float(state.weight_kg), self._carried_kg(state)
+        return self.subject.with_body(weight_kg, float(state.fat_kg), maintenance, carried_kg)
+
+    def _carried_kg(self, state: BodyState) -> float:
+        """What is carried beyond the usual: by what is eaten, and the water that the log found besides."""
+        return float(state.carried_kg) + self.now.water_off_kg
 
     @_once
     def stints(self, change_kcal: float, days: int) -> list[Stint]:

@@ -318,12 +318,16 @@ def _eaten(
 
 
 class BodyNow(NamedTuple):
-    """The body on the day of the review, on the physical scale, and its changes since the phase's start [kg]."""
+    """The body on the day of the review, on the physical scale, and its changes since the phase's start [kg].
+
+    ``water_off_kg`` is what it carries beyond what intake leads to expect.
+    """
 
     body: Body
     tissue: Estimate
     fat: Estimate
     lean: Estimate
+    water_off_kg: float = 0.0
 
 
 def body_now(member: Member, phase: FollowedPhase, now: Now, unseen_tissue: Estimate) -> BodyNow:
@@ -354,6 +358,7 @@ def body_now(member: Member, phase: FollowedPhase, now: Now, unseen_tissue: Esti
         tissue,
         fat,
         lean,
+        now.water_off.mean,
     )
 
 
