@@ -99,7 +99,8 @@ def test_floors_at_rest_are_those_of_a_body_that_gained_and_no_lower_of_one_that
     fat_kg: float, lean_kg: float, more_kcal: float
 ) -> None:
     course = rest(1, 8, 400.0, 21)
-    began = course.subject._replace(weight_kg=course.subject.settled_kg, carried_kg=0.0)
+    settled_kg = course.subject.weight_kg - float(course.state.carried_kg)
+    began = course.subject._replace(weight_kg=settled_kg, carried_kg=0.0)
     began = began._replace(rested_fat_kg=began.fat_kg).rested_with(0.0)
     now = course.now.body
     fat = Estimate(now.fat_kg.mean + fat_kg, now.fat_kg.sd)
