@@ -235,19 +235,21 @@ def unmeasured(planned_kcal: float, maintenance_kcal: float) -> RestOfPhase:
 
 
 @pytest.mark.parametrize(
-    ("planned_kcal", "maintenance_kcal", "least"),
+    ("planned_kcal", "maintenance_kcal"),
     [
-        (1900.0, 2400.0, 0.0),
-        (1900.0, 2460.0, 0.0),  # the default deficit by the maintenance that it was planned with
-        (1900.0, 2350.0, -50.0),  # less may be told, as far as the default deficit goes
-        (1840.0, 2400.0, 60.0),  # never was
+        (1900.0, 2410.0),
+        (1900.0, 2460.0),  # the default deficit by the maintenance that it was planned with
+        (1900.0, 2350.0),  # less may be told, as far as the default deficit goes
+        (1840.0, 2410.0),  # never was
     ],
 )
 def test_a_better_known_maintenance_makes_no_planned_deficit_too_large_to_begin_with(
-    planned_kcal: float, maintenance_kcal: float, least: float
+    planned_kcal: float, maintenance_kcal: float
 ) -> None:
     course = unmeasured(planned_kcal, maintenance_kcal)
     limits = course.limits(course.days_left)
     assert limits.why.why is Why.FAT_UNMEASURED
-    assert limits.least == pytest.approx(least, abs=1.5)
+    # The default deficit is 500 kcal, and the phase was planned with a maintenance of 2,400.
+    needed = min(2400.0, course.in_deficit.maintenance_kcal)
+    assert limits.least == pytest.approx(needed - 500.0 - planned_kcal, abs=1.5)
     assert first_broken(course.told(limits.least, 28), weeks_before=2.0, running_kcal=course.running_kcal) is None

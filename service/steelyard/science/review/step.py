@@ -64,5 +64,7 @@ def rail_actions(limits: IntakeLimits, course: RestOfPhase, held: Held, wanted: 
     weeks = days / DAYS_PER_WEEK
     loss = float(course.state.tissue_kg - end.tissue_kg) / weeks / course.subject.weight_kg
     then = course.subject_at(end)
-    actions += rails.warn_deficit(course.in_deficit, intake, loss, then.fat_fraction, then.bmi)
+    # By what the log finds of water, and by what intake leads to expect of it: whichever is near underweight is told.
+    bmi = min(then.bmi, then._replace(carried_kg=float(end.carried_kg)).bmi)
+    actions += rails.warn_deficit(course.in_deficit, intake, loss, then.fat_fraction, bmi)
     return [*actions, *course.protein_actions]
