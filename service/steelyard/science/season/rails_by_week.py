@@ -47,8 +47,11 @@ _BMI_MARGIN = 1.05
 _LEAST_DAYS = 7.0 * LEAST_WEEKS
 # What a kilocalorie of adaptation that is still to come takes off maintenance before the last of those weeks.
 _ADAPTED = (1.0 - math.exp((7.0 - _LEAST_DAYS) / ADAPTATION_DAYS)) / (1.0 - THERMIC_SHARE)
-# Carried mass over the usual amount that more food than before brings along (judgement: of one who trains 28 h a week).
-_WATER_BACK_KG = 0.5
+# Carried mass that may come in a cut all the same: of new training, and of more food than before (judgement, by some
+# who train 25 to 28 h a week).
+_WATER_KG, _WATER_BACK_KG = 0.2, 0.5
+# Carried mass and lean tissue that may come in a week of it.
+WEEK_KG = 0.1
 # Tissue lost for the energy of a kilogram of fat, at most.
 TISSUE_FOR_FAT = 1.5
 
@@ -209,8 +212,8 @@ def most_deficit_kcal(
     floor = least_told_kcal(limits, weight, seen_fat_kg, state.lean_kg, is_long, ops)
     most = ops.minimum(most, maintenance_kcal - ops.maximum(floor, least_intake_kcal(weight, ops)))
 
-    # Water that comes back to whoever ate less before is fat-free mass to availability, and there may be more of it.
-    returned = ops.where(state.carried_kg < 0.0, _WATER_BACK_KG - state.carried_kg, 0.0)
+    # Water that comes, or back to whoever ate less before, is fat-free mass to availability.
+    returned = ops.where(state.carried_kg < 0.0, _WATER_BACK_KG - state.carried_kg, _WATER_KG)
 
     def after(deficit: Number) -> Number:
         """What the body allows that the shortest cut of this deficit leaves."""

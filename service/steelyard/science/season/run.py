@@ -42,6 +42,7 @@ from .calendar import Calendar
 from .policy import Policy
 from .rails_by_week import (
     TISSUE_FOR_FAT,
+    WEEK_KG,
     PersonLimits,
     least_held_kcal,
     least_start_weight_kg,
@@ -221,8 +222,8 @@ class _Season:
         next_fat = there.fat_kg - 7.0 / FAT_ENERGY * self.deficit
         next_weight = there.weight_kg - TISSUE_FOR_FAT * (there.fat_kg - next_fat)
         is_long = self.weeks_before + self.cut_weeks > LONG_PHASE_WEEKS
-        # What energy availability is for is what is left of it, were all that is lost fat.
-        left = there.weight_kg - there.fat_kg + next_fat
+        # What energy availability is for is what is left of it, were all that is lost fat, and what comes besides.
+        left = there.weight_kg - there.fat_kg + next_fat + WEEK_KG
         ends = (
             ((seen.fraction <= self.cut_to) & (self.in_phase >= LEAST_WEEKS))
             | (self.in_phase >= self.cut_weeks)
