@@ -638,6 +638,22 @@ def test_a_refusal_has_a_heading_in_words_for_a_member() -> None:
     assert "guard rail" not in answered.body["title"].lower()
 
 
+# --- every raise is reported ----------------------------------------------------------------------------------------
+
+
+def test_a_cut_that_is_raised_for_the_body_that_its_weeks_lead_to_names_the_rail() -> None:
+    lean = someone("male", 29, 180.8, 72.8, 0.1419)
+    week = {"kind": "week", "steps_per_day": 8000, "sessions": [{"met": 5, "minutes": 20, "times_per_week": 5}]}
+    lean |= {"activity": week, "training": {"status": "intermediate", "resistance_sessions_per_week": 4}}
+    asked = planned(
+        lean, {"kind": "cut", "weeks": 12, "deficit_kcal": 500}, cut_history={"cuts_last_12_months": 3}
+    )  # fmt: skip
+    told = checked("plan_phases", asked).body
+    eaten = [week["intake_kcal"] for week in told["phases"][0]["weeks"]]
+    assert eaten[-1] > eaten[-3]
+    assert ("fat_supply", "capped") in {(rail["id"], rail["action"]) for rail in told["guard_rails"]}
+
+
 # --- no weighing, and nothing of fat, to minors and with an eating disorder ------------------------------------------
 
 STRAINED = {"minor": (15, CLEAR), "eating_disorder": (25, CLEAR | {"eating_disorder": "past"})}
@@ -682,8 +698,10 @@ def test_a_hold_keeps_up_with_the_rest_of_a_body_that_it_makes_heavier() -> None
 
 def test_a_season_keeps_up_with_the_rest_of_a_body_that_it_makes_heavier() -> None:
     asked = season(HEAVIER, log=LITTLE) | {"horizon_weeks": 52}
-    weeks = checked("plan_season", asked).body["plan"]["weeks"]
+    told = checked("plan_season", asked).body
+    weeks = told["plan"]["weeks"]
     assert weeks[-1]["intake_kcal"] > weeks[0]["intake_kcal"]
+    assert has_code(told["plan"], "RAISED_TO_FLOOR")
 
 
 def test_a_forecast_of_a_floor_at_rest_that_the_body_grows_out_of_is_refused() -> None:

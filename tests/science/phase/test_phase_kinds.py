@@ -19,14 +19,15 @@ from plan_people import (
     plan,
     settled_kg,
 )
-from steelyard.science.body.uncertainty import ALL_SOURCES
+from steelyard.science.body.uncertainty import ALL_SOURCES, start_body
 from steelyard.science.measures.assessment import assess
 from steelyard.science.person.person import Person, Sex
 from steelyard.science.phase.deficit import DeficitKind
+from steelyard.science.phase.gain import plan_surplus
 from steelyard.science.phase.phases import Element
 from steelyard.science.phase.plan import HoldAim, ReturnAim, plan_hold
 from steelyard.science.rails.day_split import least_day, split_week
-from steelyard.science.rails.macronutrients import split_intake
+from steelyard.science.rails.macronutrients import CarbohydratePreference, split_intake
 from steelyard.science.rails.subject import Refused
 
 # --- cuts ------------------------------------------------------------------------------------------------------
@@ -260,3 +261,16 @@ def test_a_lower_day_of_a_long_cut_has_a_higher_floor() -> None:
     seated = member_of(SEATED).subject
     assert least_day(seated, 12).kcal > least_day(seated, 4).kcal
     assert least_day(seated, 12).kcal >= seated.resting_kcal
+
+
+def test_a_gain_that_a_floor_raises_says_so() -> None:
+    """Told to eat 10 over need, which rest is 45 over: what is told is rest."""
+    member = member_of(MAN)
+    model, state = start_body(member.body)
+    needs = member.subject.maintenance_kcal
+    low = member.subject._replace(resting_kcal=needs + 45.0)
+    raised = plan_surplus(low, model, state, 8, 10.0, CarbohydratePreference.BALANCED)
+    assert min(week.intake.intake_kcal for week in raised.weeks) >= needs + 40.0
+    assert [action.message.code for action in raised.actions] == ["RAISED_TO_FLOOR"]
+    plain = plan_surplus(member.subject, model, state, 8, 10.0, CarbohydratePreference.BALANCED)
+    assert plain.actions == []

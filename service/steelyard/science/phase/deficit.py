@@ -63,6 +63,8 @@ from .defaults import (
 from .phases import Element, as_diet
 from .sizes import Pace, smaller_by
 
+# An intake that is so much over what was wanted was raised: more than rounding up makes of it.
+_RAISED_KCAL = 15.0
 # Steps of some weeks end within a few grams of weekly ones, near enough to look for a goal.
 _SEARCH_STEP_DAYS = 21.0
 # Weeks at maintenance take no more than this of the body mass index, and by then they take nothing more.
@@ -384,6 +386,18 @@ class DeficitPhase:
                 is_set_anew = i > 0 and self.aim.kind is DeficitKind.CUT
                 now = subject_at(self.subject, self.model, states[i - 1]) if is_set_anew else self.subject
                 found.append((row, now))
+        return found
+
+    def later_limits(self, deficit_kcal: float, weeks: int) -> list[DeficitLimit]:
+        """What limits each intake of a cut that is set anew: for the body it is set for, or one that it leads to."""
+        rows, states = self.run(deficit_kcal, weeks)
+        floors, found = deficit_floors(self.subject, weeks + self._weeks_counted), []
+        for row, now in self.resets(deficit_kcal, weeks)[1:]:
+            limit, told = self.limits(now, weeks)[0], now.maintenance_kcal - row.intake.intake_kcal
+            if told < min(deficit_kcal, limit.deficit_kcal) - _RAISED_KCAL:
+                end = states[max(i for i, other in enumerate(rows) if other is row)]
+                limit = path_limit(floors.least_kcal(subject_at(self.subject, self.model, end))[1], told)
+            found.append(limit)
         return found
 
     def loss_share(self, end: BodyState, weeks: int) -> float:

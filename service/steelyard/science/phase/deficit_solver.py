@@ -213,8 +213,7 @@ def capped_later(phase: DeficitPhase, deficit_kcal: float, weeks: int) -> list[R
     """What a rail takes off the deficit of a cut when its intake is set anew, at its strictest."""
     if phase.aim.kind is not DeficitKind.CUT:
         return []
-    limits = [phase.limits(now, weeks)[0] for _, now in phase.resets(deficit_kcal, weeks)[1:]]
-    strictest = min(limits, key=lambda limit: limit.deficit_kcal, default=None)
+    strictest = min(phase.later_limits(deficit_kcal, weeks), key=lambda limit: limit.deficit_kcal, default=None)
     if strictest is None or deficit_kcal <= strictest.deficit_kcal + 1.0:
         return []
     return [rails.capped(rails.path_limit_of(strictest), deficit_kcal)]

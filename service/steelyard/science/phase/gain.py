@@ -84,13 +84,13 @@ def plan_surplus(
 
     surplus = min(wanted, at_most_kcal)
     actions: list[RailAction] = []
-    rows, states = _run(subject, model, state, surplus, weeks, preference)
+    rows, states, raised = _run(subject, model, state, surplus, weeks, preference)
     if share(states[-1]) > limit:
         # A step under the crossing keeps the rounded intakes under the ceiling too; long steps are a few grams off.
         surplus = crossing(lambda kcal: rate(kcal) - limit, 0.0, surplus)
         while surplus > 0.0 and share(states[-1]) > limit:
             surplus = max(0.0, surplus - 10.0)
-            rows, states = _run(subject, model, state, surplus, weeks, preference)
+            rows, states, raised = _run(subject, model, state, surplus, weeks, preference)
         if share(states[-1]) > limit:
             # What this body needs at least is more than a gain may be: no gain is planned, but a hold.
             return PlannedGain([], [], 0.0, [])
@@ -99,7 +99,7 @@ def plan_surplus(
         actions = [rails.capped_gain(subject.training_status, surplus, rate(wanted))]
     elif asked_kcal is not None:
         actions = rails.warn_gain(subject.training_status, share(states[-1]))
-    return PlannedGain(rows, states, surplus, actions)
+    return PlannedGain(rows, states, surplus, actions + raised)
 
 
 @traced
@@ -124,7 +124,7 @@ def _weeks_to_weight(
     subject: Subject, model: BodyModel, state: BodyState, surplus_kcal: float, aim: GainAim
 ) -> int | None:
     """The fewest weeks of the gain after which the settled weight is reached."""
-    states = _run(subject, model, state, surplus_kcal, aim.longest_weeks, aim.preference)[1]
+    _, states, _ = _run(subject, model, state, surplus_kcal, aim.longest_weeks, aim.preference)
     for week, reached in enumerate(states, start=1):
         if reached.tissue_kg + BASELINE_GLYCOGEN_KG >= (aim.target_weight_kg or 0.0):
             return week
@@ -138,8 +138,8 @@ def _run(
     surplus_kcal: float,
     weeks: int,
     preference: CarbohydratePreference,
-) -> tuple[list[Week], list[BodyState]]:
-    """Weeks of a gain, the intake set anew every few, and the body at the end of each."""
+) -> tuple[list[Week], list[BodyState], list[RailAction]]:
+    """Weeks of a gain, the intake set anew every few, the body at the end of each, and where a floor raised them."""
     gain = _Gain(subject, model, surplus_kcal, preference)
     rows: list[Week] = []
     states = [state]
@@ -148,7 +148,7 @@ def _run(
         lived = gain.live(partial(walk, model, states[-1], lengths=lengths), states[-1])
         rows += [lived.week] * len(lengths)
         states += lived.ends
-    return rows, states[1:]
+    return rows, states[1:], gain.raised[:1]
 
 
 def gain_weeks(
@@ -184,6 +184,7 @@ class _Gain:
         self.floors, self.protein = held_floors(subject), usual_protein(subject, PROTEIN_DEFAULT_GAIN)
         self.fed_kg = subject.protein_kg
         self.now: Subject | None = None
+        self.raised: list[RailAction] = []
 
     def live(self, ends: Callable[[Diet], list[BodyState]], state: BodyState) -> OnIntake:
         """The next weeks on one intake, from ``state``."""
@@ -191,7 +192,8 @@ class _Gain:
         # Rounded down to 10 kcal, so that rounding never lifts the gain past its ceiling.
         wanted = int(now.maintenance_kcal + self.surplus_kcal) // 10 * 10
         lived = OnIntake(self.subject, self.model, self._tell, ends)
-        self.floors.held_until_kcal(self.floors.held_kcal(now, wanted), lived)
+        told = self.floors.held_until_kcal(self.floors.held_kcal(now, wanted), lived)
+        self.raised += rails.raised_to_floor(told, wanted)
         self.now = lived.then
         return lived
 

@@ -9,7 +9,7 @@ from ..phase import GAIN_RESET_WEEKS, History, PlannedPhase, signs_to_stop
 from ..rails import FAT_KCAL_PER_G, PROTEIN_DEFAULT_DEFICIT, RailAction, Subject
 from ..register import Message, say
 from .policy import NEVER, Policy
-from .run import BRIDGE, CUT, WeekRecord
+from .run import BRIDGE, CUT, GAIN, WeekRecord
 
 
 def body_at(subject: Subject, week: WeekRecord) -> Subject:
@@ -53,6 +53,7 @@ def season_actions(
             cut_starts.append(phase.first)
         elif phase.kind == "gain":
             actions += _gain_actions(subject, policy, week, rate)
+    actions += _raised(weeks)
     actions += _history_actions(subject, history, cut_starts, phases)
     once: dict[tuple[str, str], RailAction] = {}
     for action in actions:
@@ -81,6 +82,16 @@ def _gain_actions(subject: Subject, policy: Policy, week: WeekRecord, rate: floa
     if rate > warn_at:
         message = say("WARNED_GAIN_RATE", percent=100 * rate)
         return [RailAction(rails.GAIN_RATE, "warned", warn_at, rate, unit, message)]
+    return []
+
+
+def _raised(weeks: list[WeekRecord]) -> list[RailAction]:
+    """The report of the first hold or gain that a floor raises."""
+    for week in weeks:
+        if week.mode != CUT and week.is_set:
+            wanted = float(week.maintenance_kcal) + (float(week.surplus_kcal) if week.mode == GAIN else 0.0)
+            if raised := rails.raised_to_floor(float(week.intake_kcal), wanted):
+                return raised
     return []
 
 
