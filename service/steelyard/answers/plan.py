@@ -40,10 +40,8 @@ from steelyard.science.phase import (
     plan_hold,
     told_week,
     told_weeks,
-    weeks_counted,
 )
 from steelyard.science.rails import (
-    APART_WEEKS,
     Cleared,
     RailAction,
     Refused,
@@ -54,6 +52,7 @@ from steelyard.science.rails import (
     least_day,
     nothing_told,
     split_week,
+    weeks_that_count,
 )
 from steelyard.science.register import Contradiction, Message, say
 
@@ -326,7 +325,7 @@ def _to_follow(asked: PlanAsked, phases: Sequence[PhasePlanned]) -> PhaseToFollo
     if aim.has_goal and fat_loss is None:
         fat_loss = -phases[place].change.fat_kg.mean
     first = phases[place].phase.first
-    before = 0.0 if first >= APART_WEEKS else weeks_counted(_weeks_before(asked), first)
+    before = weeks_that_count(_weeks_before(asked), first)
     return PhaseToFollow(place, fat_loss, None, before)
 
 
@@ -413,7 +412,7 @@ def _week(asked: PlanAsked, phase: PlannedPhase, planned: WeekPlanned, on: Seque
     aim, weeks_in_deficit, week = asked.aim, 0.0, planned.week
     is_deficit = isinstance(aim, DeficitAim) and phase.kind == aim.kind
     if isinstance(aim, DeficitAim) and is_deficit:
-        weeks_in_deficit = len(phase.weeks) + weeks_counted(_weeks_before(asked), phase.first)
+        weeks_in_deficit = len(phase.weeks) + weeks_that_count(_weeks_before(asked), phase.first)
     is_held = not is_deficit or week.element is Element.BREAK
     least = max(least_day(now, weeks_in_deficit, is_held=is_held) for now in on)
     if asked.lived is not None:

@@ -3,12 +3,14 @@
 from datetime import date
 from typing import NamedTuple
 
+import msgspec
+
 from steelyard.science.body import PathPoint
 from steelyard.science.measures import doubts_about_expenditure
 from steelyard.science.member import Member, StartingBody, Steered, Told, body_at
 from steelyard.science.numbers import Estimate
-from steelyard.science.phase import FollowedPhase, FollowedWeek
-from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G, check_urgent
+from steelyard.science.phase import DeficitBefore, FollowedPhase, FollowedWeek
+from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G, check_urgent, weeks_that_count
 from steelyard.science.register import Message, OutOfDomain
 from steelyard.science.review import Before, Review, Settled, log_up_to
 from steelyard.science.review import review_phase as review
@@ -24,7 +26,7 @@ class ReviewAsked(NamedTuple):
     """Which phase of whose, told as they were at its start, with the log that ``told`` holds; on which day, the last
     of the log when None. ``is_finished``: it was ended on that day; ``settled`` answers the question of an earlier
     review; ``start`` is the body on its first morning, where that is not the one told; ``before`` is what the reviews
-    before told."""
+    before told, ``deficit_before`` the one that this may be a part of."""
 
     told: Told
     phase: FollowedPhase
@@ -33,6 +35,7 @@ class ReviewAsked(NamedTuple):
     settled: Settled | None = None
     start: StartingBody | None = None
     before: Before | None = None
+    deficit_before: DeficitBefore = DeficitBefore()
 
 
 class WeekAhead(NamedTuple):
@@ -98,7 +101,7 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
     """Review a phase. Raises ``OutOfDomain``, and ``Refused`` where a deficit runs and screening was not answered."""
     whole = Member(asked.told)
     check_urgent(whole.seen)
-    phase = asked.phase
+    phase = _with_deficit_before(asked)
     start = date.fromordinal(phase.start_day)
     check_dates({"phase.start_date": start})
     check_as_of(asked.told, asked.as_of)
@@ -158,6 +161,15 @@ def _cautions(member: Member, found: Review) -> list[Message]:
     doubts = doubts_about_expenditure(found.maintenance.physical.mean, member.assessed.resting.mean)
     known = {caution.code for caution in cautions}
     return [*cautions, *(doubt for doubt in doubts if doubt.code not in known)]
+
+
+def _with_deficit_before(asked: ReviewAsked) -> FollowedPhase:
+    """The phase, with the deficit before it that a phase put together by hand may not tell."""
+    phase, before = asked.phase, asked.deficit_before
+    if not phase.kind.is_deficit:
+        return phase
+    known = weeks_that_count(before.weeks, before.weeks_since)
+    return msgspec.structs.replace(phase, weeks_before=max(phase.weeks_before, known))
 
 
 def _at_start(asked: ReviewAsked, told: Told) -> Told:

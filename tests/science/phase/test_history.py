@@ -71,7 +71,7 @@ def test_a_cut_under_way_counts_where_another_takes_its_place_and_not_where_it_g
     [
         (cutting(6, before=5.0), 2.0, DeficitBefore(7.0)),
         (cutting(4), 6.0, DeficitBefore(6.0, 2.0)),  # of unknown length, so as long as a short one may be
-        (cutting(4), 9.0, DeficitBefore(0.0, 5.0)),
+        (cutting(4), 9.0, DeficitBefore()),
         (PhasesKnown(), 1.0, DeficitBefore()),
     ],
 )

@@ -274,3 +274,14 @@ def test_a_gain_that_a_floor_raises_says_so() -> None:
     assert [action.message.code for action in raised.actions] == ["RAISED_TO_FLOOR"]
     plain = plan_surplus(member.subject, model, state, 8, 10.0, CarbohydratePreference.BALANCED)
     assert plain.actions == []
+
+
+@pytest.mark.parametrize(("pause", "counts"), [(3, True), (4, False)])
+def test_weeks_of_a_deficit_count_on_with_less_than_four_between(pause: int, counts: bool) -> None:
+    def full_week(**aim: int) -> int:
+        found = plan(SEATED, pause=pause, kind=DeficitKind.CUT, weeks=4, deficit_kcal=750.0, **aim)
+        return next(row for row in found.phases[1].weeks if row.element is Element.DEFICIT).intake.intake_kcal
+
+    member = member_of(SEATED)
+    resting = member.assessed.resting.mean
+    assert (full_week(weeks_done=8) >= resting) is counts

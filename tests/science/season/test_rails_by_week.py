@@ -181,7 +181,9 @@ def test_the_largest_deficit_still_holds_when_the_shortest_cut_of_it_is_over() -
             return rails.least_on_day_kcal(then, weeks)
 
         low, high = 0.0, rails.deficit_limits(who, weeks)[0].deficit_kcal
-        found = most_deficit_kcal(season.person(), model, state, state.fat_kg, who.maintenance_kcal, float(weeks))
+        # Less than none is none.
+        most = most_deficit_kcal(season.person(), model, state, state.fat_kg, who.maintenance_kcal, float(weeks))
+        found = max(0.0, float(most))
         if who.maintenance_kcal - least(high)[0] >= high or least(found)[1] != rails.AVAILABILITY:
             continue
         for _ in range(40):

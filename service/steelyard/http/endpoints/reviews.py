@@ -52,10 +52,6 @@ def review_phase(body: ReviewRequest) -> ReviewResponse:
             raise OutOfDomain("PHASE_MISSING", "phase", "Send the phase, or a state with the one under way.")
         phase = body.state.phase
     plan = states.followed(phase)
-    if plan.kind.is_deficit:
-        # A state knows of deficits before it that the phase, put together by hand, may not tell.
-        known = states.phases_known(body.state).cuts_before(phase.start_date).weeks_that_count
-        plan = replace(plan, weeks_before=max(plan.weeks_before, known))
     answer = answers.review_phase(
         answers.ReviewAsked(
             mapping.told(body.profile, screened=body.screening, entries=body.log, state=body.state),
@@ -65,6 +61,7 @@ def review_phase(body: ReviewRequest) -> ReviewResponse:
             None if body.settled is None else Settled(day=body.settled.date.toordinal(), found=body.settled.found),
             states.starting_body(phase),
             _before(body.state),
+            states.phases_known(body.state).cuts_before(phase.start_date).deficit_before,
         )
     )
     reviewed = answer.value

@@ -25,7 +25,6 @@ from .deficit import (
     DeficitKind,
     DeficitPhase,
     subject_at,
-    weeks_counted,
 )
 from .deficit_solver import (
     NearestSafe,
@@ -174,6 +173,5 @@ __all__ = [
     "usual_ceiling",
     "usual_deficit",
     "usual_surplus",
-    "weeks_counted",
     "with_usual_diet",
 ]

@@ -23,7 +23,6 @@ from ..body import (
     walk,
 )
 from ..rails import (
-    APART_WEEKS,
     BMI,
     BMI_FLOOR,
     BMI_LEEWAY,
@@ -46,6 +45,7 @@ from ..rails import (
     resting_limit,
     split_for,
     usual_protein,
+    weeks_that_count,
 )
 from .defaults import (
     CUT_DEFAULT_WEEKS,
@@ -202,7 +202,7 @@ class DeficitPhase:
         self.state, self.subject = state, subject
         # No less in all than for the body whose reference mass is told.
         self.protein = max(self._least_protein_g_per_kg, self._protein_g / subject.protein_kg)
-        self._weeks_counted = weeks_counted(self._before, weeks_held)
+        self._weeks_counted = weeks_that_count(self._before, weeks_held)
         self._paths: dict[float, _Path] = {}
         self._limits: dict[float, list[DeficitLimit]] = {}
         self._set_goal()
@@ -508,11 +508,6 @@ def stretches_of(rows: Sequence[Week]) -> list[Stretch]:
         else:
             stretches.append(Stretch(as_diet(row.intake, row.protein_kg), (7.0,)))
     return stretches
-
-
-def weeks_counted(weeks_before: float, weeks_held: int) -> float:
-    """Weeks that count as of a deficit before it begins: of one before it, with those held since, under four."""
-    return weeks_before + weeks_held if weeks_before and weeks_held < APART_WEEKS else weeks_before
 
 
 def _with_room(limit: DeficitLimit, room_kcal: float) -> DeficitLimit:

@@ -14,6 +14,13 @@ _YEAR_DAYS = 365
 _GOES_ON_DAYS = 3
 
 
+class DeficitBefore(NamedTuple):
+    """Weeks of the deficit before a question, and the weeks since: with less than four between, two count as one."""
+
+    weeks: float = 0.0
+    weeks_since: float = 0.0
+
+
 class History(NamedTuple):
     """Cuts already done; ``None`` where not told."""
 
@@ -27,17 +34,16 @@ class History(NamedTuple):
 
     @property
     def weeks_that_count(self) -> float:
-        """Weeks of the last deficit that count as of the next: as many as a short one has, as it is not told."""
+        """Weeks of the last deficit that count as of the next."""
+        return self.deficit_before.weeks
+
+    @property
+    def deficit_before(self) -> DeficitBefore:
+        """The last deficit, where it counts as of the next: as many weeks as a short one has, as they are not told."""
         since = self.weeks_since_last_cut
-        is_close = since is not None and since < rails.APART_WEEKS
-        return float(rails.LONG_PHASE_WEEKS) if is_close else 0.0
-
-
-class DeficitBefore(NamedTuple):
-    """Weeks of the deficit before a question, and the weeks since: with less than four between, two count as one."""
-
-    weeks: float = 0.0
-    weeks_since: float = 0.0
+        if since is None or not rails.weeks_that_count(rails.LONG_PHASE_WEEKS, since):
+            return DeficitBefore()
+        return DeficitBefore(float(rails.LONG_PHASE_WEEKS), float(since))
 
 
 class FinishedPhase(NamedTuple):
@@ -132,8 +138,7 @@ class PhasesKnown(NamedTuple):
         now = self.on_day(day).under_way
         if now is not None and now.kind.is_deficit and now.start < day:
             return DeficitBefore(now.weeks_before + (day - now.start).days / DAYS_PER_WEEK)
-        cuts = self.cuts_before(day)
-        return DeficitBefore(cuts.weeks_that_count, float(cuts.weeks_since_last_cut or 0))
+        return self.cuts_before(day).deficit_before
 
     def cuts_before(self, day: date, *, goes_on: bool = False) -> History:
         """The cuts before a day, as a planner is asked with them.

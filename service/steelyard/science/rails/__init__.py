@@ -64,6 +64,7 @@ from .guard_rails import (
     warn_gain,
     warn_history,
     warn_macronutrients,
+    weeks_that_count,
     without_room,
 )
 from .logged import (
@@ -290,6 +291,7 @@ __all__ = [
     "warn_gain",
     "warn_history",
     "warn_macronutrients",
+    "weeks_that_count",
     "whom_to_see",
     "without_room",
 ]

@@ -12,12 +12,11 @@ from typing import Generic, NamedTuple, TypeVar
 
 from ..register import say, traced
 from .broken_rules import refusal, too_fast_a_gain, too_fast_a_loss, too_lean, too_little_protein, underweight
-from .guard_rails import HeldFloors, deficit_floors, held_floors
+from .guard_rails import HeldFloors, deficit_floors, held_floors, weeks_that_count
 from .macronutrients import PROTEIN_FLOOR_DEFICIT
 from .person_rails import forbids_fat_target
 from .subject import RailAction, Refused, Subject, stricter
 from .table import (
-    APART_WEEKS,
     BMI_FLOOR,
     BODY_FAT,
     CUT_HISTORY,
@@ -177,7 +176,7 @@ def _all_broken(
         length = sum([week.days for week in run]) / 7.0
         if purpose is Purpose.DEFICIT:
             # Two with less than four weeks between them are one.
-            counted = (counted + since if counted and since < APART_WEEKS else 0.0) + length
+            counted = weeks_that_count(counted, since) + length
             since = 0.0
             told_kcal = math.inf if at else running_kcal
             yield from _over_default(run[0], at, told_kcal, is_history_known=is_history_known)

@@ -30,6 +30,7 @@ from .subject import (
     warning,
 )
 from .table import (
+    APART_WEEKS,
     AVAILABILITY,
     AVAILABILITY_LIMIT,
     AVAILABILITY_WARN,
@@ -115,6 +116,11 @@ def measured_limits(subject: Subject, weeks: float) -> list[DeficitLimit]:
     if not subject.is_fat_measured:
         limits.append(MEASURE_LIMIT)
     return sorted(limits, key=lambda limit: limit.deficit_kcal)
+
+
+def weeks_that_count(weeks: Number, weeks_since: Number, ops: Elementwise = FLOATS) -> Number:
+    """Weeks of a deficit that count as of one ``weeks_since`` its end: with those between, if under four."""
+    return ops.where((weeks > 0.0) & (weeks_since < APART_WEEKS), weeks + weeks_since, 0.0)
 
 
 class DeficitFloors(NamedTuple):

@@ -83,15 +83,14 @@ def clear_found(asked: Asked, found: Found) -> Cleared[Found] | None:
 def _clear(asked: Asked, weeks: list[WeekRecord], value: Value) -> Cleared[Value]:
     """``value``, where the weeks that it stands for are inside the rails, as expected and with its cuts followed in
     full. Raises ``Refused``."""
-    history = asked.history
-    since = history.weeks_since_last_cut if history.weeks_that_count else 0
+    before = asked.history.deficit_before
     return clear(
         value,
         _told_weeks(asked, weeks, in_full=False),
         "weight_kg",
-        weeks_before=history.weeks_that_count,
-        weeks_since=float(since or 0),
-        is_history_known=history.cuts_last_12_months is not None,
+        weeks_before=before.weeks,
+        weeks_since=before.weeks_since,
+        is_history_known=asked.history.is_known,
         also=[] if weeks[0].in_full is None else [_told_weeks(asked, weeks, in_full=True)],
     )
 

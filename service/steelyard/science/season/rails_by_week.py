@@ -29,7 +29,7 @@ from ..body import (
 )
 from ..numbers import FLOATS, Elementwise, Number
 from ..person import Sex
-from ..phase import LEAST_WEEKS
+from ..phase import LEAST_WEEKS, History
 from ..rails import (
     LONG_PHASE_WEEKS,
     PROTEIN_DEFAULT_DEFICIT,
@@ -100,7 +100,6 @@ def person_limits(
     grown = float(advance(model, settled, level, 1.0).tissue_kg - settled.tissue_kg)
     known = cuts_last_12_months is not None
     fade_first, fade_last = subject.availability_fade
-    is_close = weeks_since_last_cut is not None and weeks_since_last_cut < rails.APART_WEEKS
     return PersonLimits(
         sex=subject.sex,
         height_cm=subject.height_cm,
@@ -119,7 +118,7 @@ def person_limits(
         may_cut=may_cut,
         cuts_last_year=cuts_last_12_months or 0,
         weeks_since_cut=52 if weeks_since_last_cut is None else weeks_since_last_cut,
-        weeks_of_last_cut=float(LONG_PHASE_WEEKS) if is_close else 0.0,
+        weeks_of_last_cut=History(cuts_last_12_months, weeks_since_last_cut).deficit_before.weeks,
         ratio=subject.scale.ratio,
         ratio_most=subject.scale.most,
         fade_first=fade_first,

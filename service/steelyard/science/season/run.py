@@ -27,7 +27,6 @@ from ..body import (
 from ..numbers import FLOATS, Elementwise, Estimate, Number
 from ..phase import GAIN_RESET_WEEKS, LEAST_DEFICIT, LEAST_WEEKS
 from ..rails import (
-    APART_WEEKS,
     CARBOHYDRATE_KCAL_PER_G,
     LONG_PHASE_WEEKS,
     PROTEIN_DEFAULT_DEFICIT,
@@ -36,6 +35,7 @@ from ..rails import (
     fat_share,
     protein_reference_kg,
     split_grams,
+    weeks_that_count,
 )
 from ..register import Basis, Kind, constant, equation
 from .calendar import Calendar
@@ -244,7 +244,7 @@ class _Season:
             return zero > 1.0
         length = minimum(policy.longest_cut_weeks, open_weeks)
         # Two deficits with less than four weeks between them are one.
-        close = where((self.since < APART_WEEKS) & (self.counted > 0.0), self.counted + self.since, 0.0)
+        close = weeks_that_count(self.counted, self.since, self.ops)
         settled = 0.0 if week else self.model.maintenance_kcal - self.life.maintenance_error_kcal
         about = (limits, self.model, self.state, seen.fat_kg, seen.balance_kcal, length + close, self.ops)
         self.deficit_limit = most_deficit_kcal(*about, settled_kcal=settled)
