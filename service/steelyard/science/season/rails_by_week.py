@@ -208,11 +208,10 @@ def most_deficit_kcal(
     away = state.adaptation_kcal - model.adaptation_share * (maintenance_kcal - model.maintenance_kcal)
     less = 1.0 - _ADAPTED * model.adaptation_share + released * _LEAST_DAYS / FAT_ENERGY
     most = ops.minimum(most, (supply + _ADAPTED * away) / less)
-    floor = least_told_kcal(limits, weight, seen_fat_kg, state.lean_kg, is_long, ops)
-    most = ops.minimum(most, maintenance_kcal - ops.maximum(floor, least_intake_kcal(weight, ops)))
-
     # Water that comes, or back to whoever ate less before, is fat-free mass to availability.
     returned = ops.where(state.carried_kg < 0.0, _WATER_BACK_KG - state.carried_kg, _WATER_KG)
+    floor = least_told_kcal(limits, weight + returned, seen_fat_kg, state.lean_kg, is_long, ops)
+    most = ops.minimum(most, maintenance_kcal - ops.maximum(floor, least_intake_kcal(weight, ops)))
 
     def after(deficit: Number) -> Number:
         """What the body allows that the shortest cut of this deficit leaves."""
@@ -221,10 +220,12 @@ def most_deficit_kcal(
         return ops.minimum(most, maintenance_kcal - then)
 
     # The shortest cut is to end inside the rails as well. A larger deficit leaves less room: the crossing by Aitken's
-    # extrapolation, and whatever that leaves open on the safe side.
+    # extrapolation, once more from there since the fade has an end, and whatever that leaves open on the safe side.
     first = after(most)
     down, back = most - first, after(first) - first
-    met = first + back * down / ops.maximum(down + back, 1e-9)
+    share = down / ops.maximum(down + back, 1e-9)
+    met = first + back * share
+    met = met - share * ops.maximum(met - after(met), 0.0)
     most = ops.minimum(met, after(met))
     linear = linearise(
         model, seen_fat_kg, PROTEIN_DEFAULT_DEFICIT, gap_kcal=-ops.maximum(most + recovery, 0.0), ops=ops
