@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from datetime import date
 from typing import Any, NamedTuple
 
+from . import limits
 from .day_rails import food
 from .limits import Person
 
@@ -85,7 +86,8 @@ def of_plan(person: Person, request: Json, answer: Json) -> Iterator[Stretch]:
     carried = first["weeks"][-1]["at_end"]["carried_kg"]["mean"] - first["change"]["carried_kg"]["mean"]
     body = body_now(person, answer["maintenance_kcal"]["mean"], carried, answer["body_fat_fraction"]["mean"])
     most = _most_maintenance(request, body.maintenance)
-    before = weeks_of_history(request) + asked.get("weeks_done", 0)
+    before, held = weeks_of_history(request) + asked.get("weeks_done", 0), 0.0
+    since = 0 if asked.get("weeks_done") else (request.get("cut_history") or {}).get("weeks_since_last_cut") or 0
     for phase in answer["phases"]:
         weeks = []
         for week in phase["weeks"]:
@@ -100,7 +102,10 @@ def of_plan(person: Person, request: Json, answer: Json) -> Iterator[Stretch]:
             )  # fmt: skip
             body = after
         ceiling = (asked if phase["kind"] == asked["kind"] else then).get("fat_ceiling_fraction")
-        yield Stretch(phase["kind"], weeks, before if phase["kind"] in DEFICITS else 0.0, ceiling=ceiling)
+        # Four weeks or more between two deficits part them, a pause before the second included.
+        counted = before if phase["kind"] in DEFICITS and since + held < limits.APART_WEEKS else 0.0
+        yield Stretch(phase["kind"], weeks, counted, ceiling=ceiling)
+        held += sum(week.days for week in weeks) / 7
 
 
 def sizes_of_plan(person: Person, request: Json, answer: Json) -> Iterator[tuple[Json, Stretch]]:
