@@ -117,7 +117,8 @@ def _phase(
     need(available >= left * ((30 if is_long else 25) - 0.05) - 0.05, f"energy availability {available:.2f}")
     if is_long:
         # What the first body carries is not told, so that its lean tissue is that of its first week's end.
-        now = resting + FAT_UPKEEP * (before.fat - bodies[0].fat) + LEAN_UPKEEP * (before.lean - bodies[1].lean)
+        gained = bodies[max(1, at)].lean - bodies[1].lean
+        now = resting + FAT_UPKEEP * (before.fat - bodies[0].fat) + LEAN_UPKEEP * gained
         need(intake >= now - 2, f"intake {intake} under resting {now:.0f} in a long cut")
     need(maintenance - intake <= FAT_SUPPLY * before.fat + 2, f"deficit over what {before.fat:.1f} kg fat release")
     # Of a reference mass where body fat is high, which the answer tells for the start.
