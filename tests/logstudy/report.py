@@ -198,8 +198,10 @@ as planned (within the plan's own interval). Verdicts: {dict(members.verdicts["e
 Of the changes in the phase lie inside the review's 80 % interval, in its own world and in the foreign ones: of tissue
 {members.inside["tissue_kg", True]:.0%} and {members.inside["tissue_kg", False]:.0%}, of fat
 {members.inside["fat_kg", True]:.0%} and {members.inside["fat_kg", False]:.0%}, of lean tissue
-{members.inside["lean_kg", True]:.0%} and {members.inside["lean_kg", False]:.0%}. Half of these members are picked for
-what they hide from the log. In the foreign worlds 60 to 100 % of a loss is fat, whoever trains; trials of lifters on
+{members.inside["lean_kg", True]:.0%} and {members.inside["lean_kg", False]:.0%}, and of maintenance as logged
+{members.inside["maintenance_kcal", True]:.0%} and {members.inside["maintenance_kcal", False]:.0%}. Half of these
+members are picked for what they hide from the log. In the foreign worlds 60 to 100 % of a loss is fat, whoever
+trains; trials of lifters on
 ample protein, which the reader goes by, lose next to no lean tissue (`tests/validation/report.md`).
 
 ## Stalls of four weeks

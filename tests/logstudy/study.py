@@ -110,8 +110,8 @@ def pooled(cells: dict[Cell, Score], **only: Any) -> tuple[Array, Array]:
 class Named(NamedTuple):
     """Shares of members for whom a review names a contradiction, finds them slower or asks.
 
-    ``inside``: of the changes of tissue, fat and lean tissue in the phase, by whether the world is ``OWN``, the share
-    that lies inside the review's interval, over all members.
+    ``inside``: of the changes of tissue, fat and lean tissue in the phase, and of maintenance as logged, by whether the
+    world is ``OWN``, the share that lies inside the review's interval, over all members.
     """
 
     on_plan: float
@@ -135,8 +135,10 @@ def named(people: int = 600, days: int = 24, seed: int = SEED) -> Named:
                     float(column[-1, person] - column[LEAD_DAYS, person])
                     for column in (logs.truth.tissue_kg, logs.truth.fat_kg)
                 )
-                for name, truth in (("tissue_kg", tissue), ("fat_kg", fat), ("lean_kg", tissue - fat)):
-                    told = getattr(found.change, name)
+                needed = float(logs.truth.maintenance_kcal[-1, person] * logs.truth.ratio[-1, person])
+                of_change = [(name, getattr(found.change, name)) for name in ("tissue_kg", "fat_kg", "lean_kg")]
+                told_of = [*of_change, ("maintenance_kcal", found.maintenance_kcal)]
+                for (name, told), truth in zip(told_of, (tissue, fat, tissue - fat, needed), strict=True):
                     inside.setdefault((name, world == OWN), []).append(told.lower <= truth <= told.upper)
                 planned = found.change.planned_tissue_kg
                 if group == "on plan" and not planned.lower <= tissue <= planned.upper:

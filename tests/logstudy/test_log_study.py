@@ -87,6 +87,9 @@ def test_who_eats_at_maintenance_is_named_and_who_keeps_the_plan_is_not() -> Non
     assert found.inside["lean_kg", True] >= 0.52
     assert found.inside["lean_kg", False] >= 0.48
     assert found.inside["fat_kg", False] >= 0.48
+    # As sure of maintenance as plan and log each are of themselves, 49 and 44 % of it was inside.
+    assert found.inside["maintenance_kcal", True] >= 0.65
+    assert found.inside["maintenance_kcal", False] >= 0.6
 
 
 @pytest.mark.long

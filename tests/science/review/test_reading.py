@@ -12,7 +12,7 @@ from steelyard.science.measures import body_of
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase.followed import PhaseKind, diet_of_week
 from steelyard.science.review import reading
-from steelyard.science.review.reading import body_now, read_phase, with_plan
+from steelyard.science.review.reading import body_now, maintenance_told, read_phase, with_plan
 
 NOTHING = Estimate(0.0, 0.0)
 
@@ -28,6 +28,17 @@ def test_the_plan_counts_for_half_after_the_days_it_fades_in(days: int, share: f
     assert both.maintenance.sd == pytest.approx(150.0 / math.sqrt(1.0 + share))
     # The physical estimate stays what the log says.
     assert both.maintenance.mean / both.logging_ratio.mean == pytest.approx(2700.0)
+
+
+@pytest.mark.parametrize(("plan_kcal", "told_sd"), [(2400.0, 100.0), (2600.0, 141.42), (2800.0, 223.61)])
+def test_maintenance_is_told_less_surely_where_log_and_plan_disagree(plan_kcal: float, told_sd: float) -> None:
+    """Two of one SD count for half each, so that what lies between them adds a quarter of its square."""
+    found = LogMaintenance(Estimate(2400.0, 141.42), Estimate(2400.0, 150.0), Estimate(1.0, 0.05), 0.2, 0.8)
+    plan = Estimate(plan_kcal, 141.42)
+    beside = with_plan(found, plan, 0, 60.0).maintenance
+    told = maintenance_told(beside, found.maintenance, plan)
+    assert told.mean == beside.mean == pytest.approx(0.5 * (2400.0 + plan_kcal))
+    assert told.sd == pytest.approx(told_sd, rel=1e-3)
 
 
 # --- where hardly any food is logged ---------------------------------------------------------------------------------

@@ -86,7 +86,7 @@ def review_phase(body: ReviewRequest) -> ReviewResponse:
         eaten=_eaten(found),
         change=_change(found),
         body_fat_fraction=amount(found.fat_fraction, FRACTION),
-        maintenance_kcal=amount(maintenance.maintenance, KCAL),
+        maintenance_kcal=amount(found.maintenance_told, KCAL),
         **mapping.log_scale(maintenance),
         maintenance_change_kcal=interval(found.maintenance_change, KCAL),
         correction_kcal=found.advice.correction_kcal,

@@ -88,6 +88,7 @@ class Now(NamedTuple):
     window: Changes
     eaten: EatenSoFar
     maintenance: LogMaintenance
+    maintenance_told: Estimate  # the same as it is told, less sure where log and plan disagree
     ratio: float  # logged over eaten energy
     recent_intake_kcal: float  # a day, over the last week, logging scale
     fortnight_tissue: Estimate | None  # change of tissue over the last two weeks
@@ -159,6 +160,13 @@ def with_plan(
     return msgspec.structs.replace(found, maintenance=Estimate(mean, (of_plan + of_log) ** -0.5), logging_ratio=ratio)
 
 
+def maintenance_told(beside: Estimate, log: Estimate, plan: Estimate) -> Estimate:
+    """Maintenance by log and plan ``beside`` each other, as it is told: where they disagree one of them is wrong, and
+    nobody knows which. Steps go by their mean alone, and by how sure each is of itself."""
+    apart = max(0.0, (plan.mean - beside.mean) * (beside.mean - log.mean))  # variance between the two
+    return Estimate(beside.mean, math.sqrt(beside.sd**2 + apart))
+
+
 def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed_since: int | None = None) -> Now:
     """Read a log on the morning of ``day``, which lies in the phase or is the one after its last.
 
@@ -188,8 +196,10 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
     filled = fill_intake(counted, prior_on_logging_scale(assessed.total).mean)
     if member.subject.is_pregnant:
         maintenance = member.believed(found)
+        as_told = maintenance.maintenance
     else:
         maintenance = _beside_plan(found, phase, day, reading, is_steered=is_steered)
+        as_told = maintenance_told(maintenance.maintenance, found.maintenance, phase.maintenance)
     ratio = min(1.2, max(LOGGING_RATIO_LEAST, maintenance.logging_ratio.mean))
     recent = filled[max(0, last - _RECENT_DAYS) : last] or filled[:1]
     two_weeks = slice(max(0, last - 14), last)
@@ -206,6 +216,7 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
         window=change_over(trend, last - then),
         eaten=eaten,
         maintenance=maintenance,
+        maintenance_told=as_told,
         ratio=ratio,
         recent_intake_kcal=sum(recent) / len(recent),
         fortnight_tissue=change_over(trend, 14).tissue if last >= 14 else None,

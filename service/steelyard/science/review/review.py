@@ -55,8 +55,9 @@ class Review(msgspec.Struct, frozen=True):
 
     ``since_day`` begins the window that the log covers; ``ratio`` is logged over eaten energy.
     ``planned_tissue`` and ``changes`` are of the window that the log covers, ``tissue``, ``fat`` and ``lean`` of
-    the whole phase so far. ``told`` is what is to be eaten from the day reviewed on; ``reading`` is what is handed on,
-    and ``adherence`` how well deficits are kept to, as far as that is known. ``asked`` is the question last asked, and
+    the whole phase so far. ``maintenance_told`` is as sure of maintenance as log and plan agree. ``told`` is what is to
+    be eaten from the day reviewed on; ``reading`` is what is handed on, and ``adherence`` how well deficits are kept
+    to, as far as that is known. ``asked`` is the question last asked, and
     ``is_unanswered`` whether it stands past the day until which to wait: then ``question`` does not ask it again.
     """
 
@@ -82,6 +83,7 @@ class Review(msgspec.Struct, frozen=True):
     asked: LastAsked | None
     is_unanswered: bool
     maintenance: LogMaintenance
+    maintenance_told: Estimate
     maintenance_change: Estimate
     told: Cleared[Ahead]
     weight_kg: Estimate
@@ -187,7 +189,7 @@ def review_phase(
         )  # fmt: skip
     is_unanswered = question is not None and question.until_day < day
     question = None if is_unanswered else question
-    maintenance, fat = now.maintenance.maintenance, course.now.body.fat_kg
+    maintenance, fat = now.maintenance_told, course.now.body.fat_kg
     unseen = now.days - now.window_days
     return Review(
         day=day,
@@ -212,6 +214,7 @@ def review_phase(
         asked=told_before.asked if question is None else question.asked,
         is_unanswered=is_unanswered,
         maintenance=now.maintenance,
+        maintenance_told=maintenance,
         maintenance_change=Estimate(
             maintenance.mean - phase.maintenance.mean, math.hypot(maintenance.sd, phase.maintenance.sd)
         ),
