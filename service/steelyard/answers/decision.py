@@ -29,7 +29,7 @@ from steelyard.science.measures import FatRange
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
 from steelyard.science.person import Sex
-from steelyard.science.phase import Band, FinishedPhase, History, PhaseKind, usual_band
+from steelyard.science.phase import MOST_CUTS, Band, FinishedPhase, History, PhaseKind, usual_band
 from steelyard.science.rails import ADULT_YEARS, Cleared
 from steelyard.science.register import FAT_FROM_BMI, Contradiction, Message, say
 
@@ -40,8 +40,8 @@ from .state import known_day, state_of
 
 # A narrower band than two points has no room for the lines inside it.
 _LEAST_BAND = 0.02
-# More cuts, or longer ago, change no plan; no planner is asked with more.
-_MOST_CUTS, _MOST_WEEKS_SINCE = 12, 520
+# Cuts longer ago change no plan; no planner is asked with more.
+_MOST_WEEKS_SINCE = 520
 
 
 class DecisionAsked(NamedTuple):
@@ -265,5 +265,5 @@ def _known_cuts(history: History) -> History:
     """The history of cuts as a planner is asked with it."""
     cuts, since = history.cuts_last_12_months, history.weeks_since_last_cut
     return History(
-        None if cuts is None else min(_MOST_CUTS, cuts), None if since is None else min(_MOST_WEEKS_SINCE, since)
+        None if cuts is None else min(MOST_CUTS, cuts), None if since is None else min(_MOST_WEEKS_SINCE, since)
     )

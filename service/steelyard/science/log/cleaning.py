@@ -64,9 +64,8 @@ GAP_DAYS = constant(
 
 _HABIT_SHARE = 0.1
 _LEAST_FOLLOWING = 3
-_FOLLOWING_DAYS = (
-    14  # so many tell whether the first weighing is of the same person: more than a few mornings of another
-)
+# So many tell whether the first weighing is of the same person: more than a few mornings of another.
+_FOLLOWING_DAYS = 14
 _FIRST_INTAKES = 7
 _HALFWAY = KJ_PER_KCAL**0.5  # over the habit: from here on kilojoules are nearer to it than kilocalories
 _STILL_KILOJOULES = 1.5  # a day over so many times the habit, after one in kilojoules (judgement)

@@ -49,6 +49,7 @@ from .gain import (
     plan_surplus,
 )
 from .history import (
+    MOST_CUTS,
     BodyThen,
     DeficitBefore,
     FinishedPhase,
@@ -111,6 +112,7 @@ __all__ = [
     "LEAST_DEFICIT",
     "LEAST_WEEKS",
     "LONG_CUT_WEEKS",
+    "MOST_CUTS",
     "MOST_WEEKS",
     "SETTLING_WEEKS",
     "SLOW_GAIN_SHARE",

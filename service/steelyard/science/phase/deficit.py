@@ -311,7 +311,6 @@ class DeficitPhase:
         if element is Element.BREAK:
             before = state or self.state
             now = subject_at(subject, self.model, before)
-
             lived = OnIntake(subject, self.model, self._break, partial(walk, self.model, before, lengths=(7.0,)))
             held_kcal(now, now.maintenance_kcal, lived)
             return lived.week.intake

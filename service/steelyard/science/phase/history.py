@@ -8,7 +8,7 @@ from .. import rails
 from .followed import DAYS_PER_WEEK, PhaseKind
 
 MOST_WEEKS_OVER = 104  # that a phase which is over is told with
-_MOST_CUTS = 12  # that are told of a year
+MOST_CUTS = 12  # that are told of a year: more change no plan
 _YEAR_DAYS = 365
 # A deficit that begins so soon after another goes on with it.
 _GOES_ON_DAYS = 3
@@ -153,7 +153,7 @@ class PhasesKnown(NamedTuple):
         year = sum(1 for end in ends if 0 <= (day - end).days <= _YEAR_DAYS)
         since = min(((day - end).days // DAYS_PER_WEEK for end in ends if end <= day), default=None)
         # Of a cut that is given up nothing is known that was before it, where nobody told.
-        return History(None if as_it_runs.over is None else min(year, _MOST_CUTS), since)
+        return History(None if as_it_runs.over is None else min(year, MOST_CUTS), since)
 
 
 def _whole_weeks(start: date, end: date, before: Sequence[FinishedPhase]) -> tuple[int, date]:

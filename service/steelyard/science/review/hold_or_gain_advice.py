@@ -16,7 +16,7 @@ from .step import Held, held_step
 
 
 class HoldOrGainAdvice:
-    """A gain or a hold in its course: the rate to come is restored in steps, and never what was missed."""
+    """A gain or a hold in its course."""
 
     def __init__(
         self, phase: FollowedPhase, course: RestOfPhase, now: Now, promised: PromisedPath, verdict: Verdict, due: Due
