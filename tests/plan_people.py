@@ -20,9 +20,7 @@ from steelyard.science.person.person import (
     TrainingStatus,
 )
 from steelyard.science.person.screening import EatingDisorder, Screening
-from steelyard.science.phase.deficit import DeficitAim, DeficitKind
-from steelyard.science.phase.gain import GainAim
-from steelyard.science.phase.plan import History, Plan, ReturnAim, plan_deficit, plan_gain
+from steelyard.science.phase import DeficitAim, DeficitKind, GainAim, History, Plan, ReturnAim, plan_deficit, plan_gain
 from steelyard.science.rails import Subject
 
 CLEAR = Screening(is_pregnant=False, is_breastfeeding=False, eating_disorder=EatingDisorder.NONE)

@@ -16,8 +16,7 @@ from steelyard.science.person.person import (
     TrainingStatus,
 )
 from steelyard.science.person.screening import EatingDisorder, Screening
-from steelyard.science.phase.band import usual_band
-from steelyard.science.phase.plan import History
+from steelyard.science.phase import History, usual_band
 from steelyard.science.rails.subject import Subject
 from steelyard.science.season.asked import Asked, SeasonBounds, may_cut
 from steelyard.science.season.calendar import BlockedDays, Event, make_calendar

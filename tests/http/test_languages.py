@@ -21,8 +21,7 @@ from steelyard.http.languages.ftl_files import LanguageFile, parameters_in
 from steelyard.science.log.events import EventKind
 from steelyard.science.measures.fat_combination import BodyFatMethod
 from steelyard.science.person.screening import Condition, Medicine
-from steelyard.science.phase.followed import PhaseKind
-from steelyard.science.phase.levers import LeverKind
+from steelyard.science.phase import LeverKind, PhaseKind
 from steelyard.science.rails.why import Why
 from steelyard.science.register import say
 

@@ -38,10 +38,7 @@ from steelyard.science.person.person import (
     TrainingStatus,
 )
 from steelyard.science.person.screening import Condition, EatingDisorder, Screening
-from steelyard.science.phase.band import Band, usual_band
-from steelyard.science.phase.followed import PhaseKind
-from steelyard.science.phase.history import FinishedPhase
-from steelyard.science.phase.plan import with_usual_diet
+from steelyard.science.phase import Band, FinishedPhase, PhaseKind, usual_band, with_usual_diet
 from steelyard.science.rails.macronutrients import CarbohydratePreference
 
 AS_OF = date(2026, 3, 30)

@@ -4,7 +4,7 @@ import pytest
 from plan_people import MAN, WOMAN, member_of
 from steelyard.science.numbers import Estimate
 from steelyard.science.person import Person
-from steelyard.science.phase.followed import FollowedPhase, FollowedWeek, PhaseKind, PromisedPath
+from steelyard.science.phase import FollowedPhase, FollowedWeek, PhaseKind, PromisedPath
 
 DAYS = 42
 START_DAY = 738_000

@@ -5,9 +5,7 @@ from plan_people import MAN, ORDINARY, SEATED, WOMAN, cut, member_of, plan
 from steelyard.science.measures import kept_kcal
 from steelyard.science.numbers import Estimate
 from steelyard.science.person.person import Person
-from steelyard.science.phase.levers import Lever, LeverKind, LeverUse, levers_of
-from steelyard.science.phase.plan import Plan
-from steelyard.science.phase.told import bodies_along
+from steelyard.science.phase import Lever, LeverKind, LeverUse, Plan, bodies_along, levers_of
 from steelyard.science.rails.gate import first_broken
 
 

@@ -22,10 +22,7 @@ from plan_people import (
 from steelyard.science.body.uncertainty import ALL_SOURCES, start_body
 from steelyard.science.measures.assessment import assess
 from steelyard.science.person.person import Person, Sex
-from steelyard.science.phase.deficit import DeficitKind
-from steelyard.science.phase.gain import plan_surplus
-from steelyard.science.phase.phases import Element
-from steelyard.science.phase.plan import HoldAim, ReturnAim, plan_hold
+from steelyard.science.phase import DeficitKind, Element, HoldAim, ReturnAim, plan_hold, plan_surplus
 from steelyard.science.rails.day_split import least_day, split_week
 from steelyard.science.rails.macronutrients import CarbohydratePreference, split_intake
 from steelyard.science.rails.subject import Refused

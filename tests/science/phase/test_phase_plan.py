@@ -9,9 +9,7 @@ from steelyard.science import rails
 from steelyard.science.body.uncertainty import ALL_SOURCES
 from steelyard.science.measures.assessment import assess
 from steelyard.science.person.person import Person, Sex, Training, TrainingStatus
-from steelyard.science.phase.deficit import DeficitAim, subject_at
-from steelyard.science.phase.phases import Element
-from steelyard.science.phase.plan import History, ReturnAim, plan_deficit
+from steelyard.science.phase import DeficitAim, Element, History, ReturnAim, plan_deficit, subject_at
 from steelyard.science.rails.subject import Refused
 
 # --- the ordinary case -----------------------------------------------------------------------------------------

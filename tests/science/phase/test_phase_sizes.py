@@ -5,13 +5,24 @@ import pytest
 from plan_people import MAN, ORDINARY, START, WOMAN, change, gain, member_of, person, plan
 from steelyard.science.body.uncertainty import ALL_SOURCES
 from steelyard.science.person.person import Person, Sex, Training, TrainingStatus
-from steelyard.science.phase import plan as phase_plan
-from steelyard.science.phase.deficit import DeficitAim, DeficitKind
-from steelyard.science.phase.gain import GainAim
-from steelyard.science.phase.history import History
-from steelyard.science.phase.plan import Plan, ReturnAim, SizeOffered, plan_deficit, plan_gain
-from steelyard.science.phase.sizes import Because, Pace, Size, UsualDeficit, usual_deficit, usual_surplus
-from steelyard.science.phase.told import bodies_along, told_weeks
+from steelyard.science.phase import (
+    DeficitAim,
+    DeficitKind,
+    GainAim,
+    History,
+    Pace,
+    Plan,
+    ReturnAim,
+    SizeOffered,
+    bodies_along,
+    offers,
+    plan_deficit,
+    plan_gain,
+    told_weeks,
+    usual_deficit,
+    usual_surplus,
+)
+from steelyard.science.phase.sizes import Because, Size, UsualDeficit
 from steelyard.science.rails.gate import first_broken
 
 KNOWN = History(0)
@@ -42,7 +53,7 @@ def test_two_sizes_less_than_25_kcal_apart_are_one(
 ) -> None:
     """Each named as planned first, then by its pace, then as the largest."""
     paces = {Pace.GENTLE: 300.0, Pace.STEADY: 500.0, Pace.BRISK: 510.0}
-    assert phase_plan._sizes(500.0, None, paces, largest_kcal) == offered
+    assert offers._sizes(500.0, None, paces, largest_kcal) == offered
 
 
 def of(found: Plan) -> dict[Size, SizeOffered]:

@@ -8,7 +8,7 @@ from msgspec.structs import replace
 from review_people import AS_PLANNED, CLEAR, Member
 from steelyard.science.log import Log, LogMaintenance
 from steelyard.science.numbers import Estimate
-from steelyard.science.phase.followed import IntakeChange
+from steelyard.science.phase import IntakeChange
 from steelyard.science.rails import Scale
 from steelyard.science.review import due
 from steelyard.science.review.reading import read_phase

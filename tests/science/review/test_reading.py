@@ -10,7 +10,7 @@ from steelyard.science.body import advance, start_body
 from steelyard.science.log import LogMaintenance
 from steelyard.science.measures import body_of
 from steelyard.science.numbers import Estimate
-from steelyard.science.phase.followed import PhaseKind, diet_of_week
+from steelyard.science.phase import PhaseKind, diet_of_week
 from steelyard.science.review import reading
 from steelyard.science.review.reading import body_now, maintenance_told, read_phase, with_plan
 

@@ -13,7 +13,7 @@ from steelyard.science.log import reader as log_reader
 from steelyard.science.log.entries import IntakeDay, Log, LogError, Weighing
 from steelyard.science.numbers.estimate import Estimate
 from steelyard.science.person.screening import Screening
-from steelyard.science.phase.followed import FollowedPhase, IntakeChange, PhaseKind, Verdict, corrected_week
+from steelyard.science.phase import FollowedPhase, IntakeChange, PhaseKind, Verdict, corrected_week
 from steelyard.science.rails.subject import Refused
 from steelyard.science.register.errors import OutOfDomain
 from steelyard.science.review.advice import advise

@@ -9,7 +9,7 @@ from steelyard.science import rails
 from steelyard.science.body.energy_balance import advance
 from steelyard.science.body.state import Diet, current_maintenance_kcal
 from steelyard.science.person.person import Sex, TrainingStatus
-from steelyard.science.phase.plan import History
+from steelyard.science.phase import History
 from steelyard.science.rails import Subject
 from steelyard.science.season.rails_by_week import (
     least_held_kcal,

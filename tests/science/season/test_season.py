@@ -17,7 +17,7 @@ from steelyard.science.member.member import Member
 from steelyard.science.numbers.elementwise import arrays
 from steelyard.science.numbers.estimate import Estimate
 from steelyard.science.person.person import Sex, TrainingStatus
-from steelyard.science.phase.plan import History
+from steelyard.science.phase import History
 from steelyard.science.rails import guard_rails as rails
 from steelyard.science.rails import table
 from steelyard.science.season.asked import Asked, may_cut

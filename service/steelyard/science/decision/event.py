@@ -97,8 +97,8 @@ class _Cut:
 
     def weeks(self, state: BodyState) -> int | None:
         subject = subject_at(self.subject, self.course.model, state)
-        for phase, most in ((self.mini, MOST_WEEKS), (self.long, LONG_CUT_WEEKS)):
-            phase.starting(state, subject)
+        for kind, most in ((self.mini, MOST_WEEKS), (self.long, LONG_CUT_WEEKS)):
+            phase = kind.starting(state, subject)
             if phase.left(state) <= 0.0:
                 return 0
             limit = rails.deficit_limits(subject, most)[0].deficit_kcal

@@ -1,5 +1,12 @@
 """Planning a phase: a fat-loss phase solved for what was asked, a gain sized, a hold, and questions about an intake."""
 
+from .aims import (
+    DeficitAim,
+    DeficitKind,
+    GainAim,
+    HoldAim,
+    ReturnAim,
+)
 from .band import (
     Band,
     usual_band,
@@ -21,13 +28,13 @@ from .defaults import (
     STATIC_KCAL_PER_KG,
 )
 from .deficit import (
-    DeficitAim,
-    DeficitKind,
     DeficitPhase,
-    subject_at,
 )
 from .deficit_solver import (
     NearestSafe,
+)
+from .draft import (
+    with_usual_diet,
 )
 from .followed import (
     DAYS_PER_WEEK,
@@ -44,7 +51,6 @@ from .followed import (
     diet_of_week,
 )
 from .gain import (
-    GainAim,
     gain_weeks,
     plan_surplus,
 )
@@ -71,23 +77,20 @@ from .levers import (
     LeverUse,
     levers_of,
 )
+from .offers import (
+    SizeOffered,
+)
 from .phases import (
-    Element,
     PlannedPhase,
     PlannedWeek,
-    as_diet,
     signs_to_stop,
 )
 from .plan import (
-    HoldAim,
     Plan,
     PlanChoice,
-    ReturnAim,
-    SizeOffered,
     plan_deficit,
     plan_gain,
     plan_hold,
-    with_usual_diet,
 )
 from .sizes import (
     Pace,
@@ -99,6 +102,11 @@ from .told import (
     bodies_along,
     told_week,
     told_weeks,
+)
+from .weeks import (
+    Element,
+    as_diet,
+    subject_at,
 )
 
 __all__ = [

@@ -1,12 +1,10 @@
 """A fat-loss phase: its weeks and body for any deficit and length, and what the rails on the whole path allow."""
 
 import math
-from collections.abc import Callable, Iterator, Sequence
-from enum import StrEnum
+from collections.abc import Iterator
+from copy import copy
 from functools import partial
 from typing import NamedTuple
-
-import msgspec
 
 from ..body import (
     BASELINE_GLYCOGEN_KG,
@@ -16,7 +14,6 @@ from ..body import (
     Diet,
     Stretch,
     advance,
-    bodies_of,
     crossing,
     path_kept,
     start_body,
@@ -33,7 +30,6 @@ from ..rails import (
     LOSS_LIMIT,
     MEASURE_LIMIT,
     PROTEIN_DEFAULT_GAIN,
-    CarbohydratePreference,
     DeficitLimit,
     Macronutrients,
     Subject,
@@ -47,21 +43,17 @@ from ..rails import (
     usual_protein,
     weeks_that_count,
 )
+from .aims import DeficitAim, DeficitKind
 from .defaults import (
-    CUT_DEFAULT_WEEKS,
     CUT_FIRST_RESET_WEEKS,
     CUT_RESET_WEEKS,
-    CUT_WEEKS_MOST,
-    DEFAULT_WEEKS,
     EASING_SHARE,
     LEAST_DEFICIT,
     LEAST_WEEKS,
-    MOST_WEEKS,
-    ROOM_UNDER_RAILS,
     STATIC_KCAL_PER_KG,
 )
-from .phases import Element, as_diet
-from .sizes import Pace, smaller_by
+from .sizes import smaller_by
+from .weeks import Element, OnIntake, Week, as_diet, subject_at, subjects_at
 
 # An intake that is so much over what was wanted was raised: more than rounding up makes of it.
 _RAISED_KCAL = 15.0
@@ -69,100 +61,6 @@ _RAISED_KCAL = 15.0
 _SEARCH_STEP_DAYS = 21.0
 # Weeks at maintenance take no more than this of the body mass index, and by then they take nothing more.
 _BMI_NEAR, _SETTLING_WEEKS = 0.2, 3
-
-
-class DeficitKind(StrEnum):
-    """The two kinds of fat-loss phase: short and brisk with one fixed intake, or longer with intakes set anew."""
-
-    MINI_CUT = "mini_cut"
-    CUT = "cut"
-
-
-class DeficitAim(msgspec.Struct, frozen=True, kw_only=True):
-    """What is asked of a fat-loss phase. One goal at most; what is ``None`` is solved for or usual.
-
-    ``weeks`` counts every week of the phase, easing in and breaks included; ``at_most_weeks`` bounds it where it is
-    solved for. ``weeks_done`` were spent in a deficit before the start, in the same phase. ``is_usual``: nobody asked
-    for ``deficit_kcal``, which is the usual size.
-    """
-
-    kind: DeficitKind = DeficitKind.MINI_CUT
-    fat_loss_kg: float | None = None
-    target_fat_fraction: float | None = None
-    target_weight_kg: float | None = None
-    weeks: int | None = None
-    at_most_weeks: int | None = None
-    deficit_kcal: float | None = None
-    pace: Pace = Pace.STEADY
-    protein_g_per_kg: float | None = None
-    preference: CarbohydratePreference = CarbohydratePreference.BALANCED
-    easing_in_weeks: int = 0
-    break_every_weeks: int | None = None
-    break_weeks: int = 1
-    weeks_done: int = 0
-    is_usual: bool = False
-
-    @property
-    def room_kcal(self) -> float:
-        """What the deficit leaves free under the rails [kcal/d]: where its size was not asked for, nor solved for."""
-        is_ours = self.deficit_kcal is None and not (self.has_goal and self.weeks is not None)
-        return ROOM_UNDER_RAILS if is_ours or self.is_usual else 0.0
-
-    @property
-    def has_goal(self) -> bool:
-        """Whether something is to be reached, rather than a length to be spent."""
-        return not (self.fat_loss_kg is None and self.target_fat_fraction is None and self.target_weight_kg is None)
-
-    @property
-    def most_weeks(self) -> int:
-        """The longest phase of this kind that is still open."""
-        most = MOST_WEEKS - self.weeks_done if self.kind is DeficitKind.MINI_CUT else CUT_WEEKS_MOST
-        return most if self.at_most_weeks is None else min(most, self.at_most_weeks)
-
-    @property
-    def least_weeks(self) -> int:
-        """The shortest phase of this kind, or what may be left of one under way."""
-        usual = LEAST_WEEKS if self.kind is DeficitKind.MINI_CUT else MOST_WEEKS + 1
-        return max(1, usual - self.weeks_done, self.easing_in_weeks + 1)
-
-    @property
-    def usual_weeks(self) -> int:
-        """The length where neither a goal nor weeks are given: all the time before an event, else a usual one."""
-        if self.at_most_weeks is not None:
-            return self.most_weeks
-        usual = DEFAULT_WEEKS if self.kind is DeficitKind.MINI_CUT else CUT_DEFAULT_WEEKS
-        return min(max(usual - self.weeks_done, self.least_weeks), self.most_weeks)
-
-
-class Week(NamedTuple):
-    """A planned week: what it is for, what to eat each day, and the body mass that its protein is meant for [kg]."""
-
-    element: Element
-    intake: Macronutrients
-    protein_kg: float
-
-
-class OnIntake:
-    """Weeks from a body on one intake, which may be tried with another: called, it lives them and gives the last body.
-
-    ``tell`` is what is told of an intake, ``ends`` gives the body at the ends of the weeks on a diet.
-    """
-
-    def __init__(
-        self,
-        subject: Subject,
-        model: BodyModel,
-        tell: Callable[[float], Week],
-        ends: Callable[[Diet], list[BodyState]],
-    ) -> None:
-        self._subject, self._model, self._tell, self._ends = subject, model, tell, ends
-
-    def __call__(self, kcal: float) -> Subject:
-        self.week = self._tell(kcal)
-        self.diet = as_diet(self.week.intake, self.week.protein_kg)
-        self.ends = self._ends(self.diet)
-        self.then = subject_at(self._subject, self._model, self.ends[-1])
-        return self.then
 
 
 class _Path(NamedTuple):
@@ -195,10 +93,21 @@ class DeficitPhase:
         self._elements: dict[int, list[Element]] = {}  # by the length of the phase
         self.kept = body.kept
         self.model, state = start_body(body) if start is None else start
-        self.starting(state, subject)
+        self._start(state, subject)
 
-    def starting(self, state: BodyState, subject: Subject, weeks_held: int = 0) -> None:
-        """Start from a later state of the same body, after some weeks at maintenance."""
+    def asked(self, aim: DeficitAim) -> "DeficitPhase":
+        """The same phase with another size or length asked of it: what was walked for one is known to both."""
+        other = copy(self)
+        other.aim = aim
+        return other
+
+    def starting(self, state: BodyState, subject: Subject, weeks_held: int = 0) -> "DeficitPhase":
+        """The same phase from a later state of its body, after some weeks at maintenance."""
+        other = copy(self)
+        other._start(state, subject, weeks_held)
+        return other
+
+    def _start(self, state: BodyState, subject: Subject, weeks_held: int = 0) -> None:
         self.state, self.subject = state, subject
         # No less in all than for the body whose reference mass is told.
         self.protein = max(self._least_protein_g_per_kg, self._protein_g / subject.protein_kg)
@@ -498,28 +407,7 @@ class DeficitPhase:
         return None
 
 
-def stretches_of(rows: Sequence[Week]) -> list[Stretch]:
-    """What weeks are eaten, those alike in one stretch, a point at the end of each week."""
-    stretches: list[Stretch] = []
-    for i, row in enumerate(rows):
-        if i and row.intake == rows[i - 1].intake:
-            stretches[-1] = Stretch(stretches[-1].diet, (*stretches[-1].lengths, 7.0))
-        else:
-            stretches.append(Stretch(as_diet(row.intake, row.protein_kg), (7.0,)))
-    return stretches
-
-
 def _with_room(limit: DeficitLimit, room_kcal: float) -> DeficitLimit:
     """A limit less the room that is left under it; not of what would be too little to plan."""
     room = min(room_kcal, max(0.0, limit.deficit_kcal - LEAST_DEFICIT))
     return DeficitLimit(limit.rule, limit.deficit_kcal - room, limit.why) if room else limit
-
-
-def subject_at(subject: Subject, model: BodyModel, state: BodyState) -> Subject:
-    """What the rails read of the same person at a later state."""
-    return subject.with_body(*bodies_of(model, [state])[0])
-
-
-def subjects_at(subject: Subject, model: BodyModel, states: Sequence[BodyState]) -> list[Subject]:
-    """``subject_at`` for each of the states."""
-    return list(subject.with_bodies(bodies_of(model, states)))

@@ -6,12 +6,14 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from .. import rails
-from ..rails import DeficitLimit, RailAction
+from ..rails import FAT_KCAL_PER_G, DeficitLimit, RailAction
 from ..register import Message, say, traced
+from .aims import DeficitKind
 from .defaults import CUT_WEEKS_MOST, LEAST_DEFICIT, LEAST_WEEKS, MOST_WEEKS, SEEN_KG, STATIC_KCAL_PER_KG
-from .deficit import DeficitKind, DeficitPhase
+from .deficit import DeficitPhase
 from .history import History
 from .sizes import UsualDeficit, usual_deficit
+from .weeks import subject_at
 
 _WORTH_KCAL = SEEN_KG * STATIC_KCAL_PER_KG / (7 * MOST_WEEKS)  # a day, of a deficit that is seen in time
 
@@ -230,3 +232,20 @@ def said_of_too_small(phase: DeficitPhase, solved: Solved) -> Message | None:
         return None
     lost = float(phase.state.fat_kg - phase.likely_end(kcal, weeks).fat_kg)
     return say("CUT_TOO_SMALL", deficit_kcal=kcal, fat_kg=max(0.0, lost), weeks=weeks)
+
+
+def warnings_on(phase: DeficitPhase, solved: Solved) -> list[RailAction]:
+    """Warnings on the deficit, each rule's once: at the first of the intakes that it warns of."""
+    rows, states = phase.run(solved.deficit_kcal, solved.weeks)
+    end = states[-1]
+    loss, fraction = phase.loss_share(end, solved.weeks), float(end.fat_kg / end.weight_kg)
+    bmi = subject_at(phase.subject, phase.model, end).bmi
+    found: dict[str, RailAction] = {}
+    for row, now in phase.resets(solved.deficit_kcal, solved.weeks):
+        for action in rails.warn_deficit(now, row.intake.intake_kcal, loss, fraction, bmi):
+            found.setdefault(action.message.code, action)
+    for row in rows:
+        day = row.intake
+        for action in rails.warn_macronutrients(day.intake_kcal, FAT_KCAL_PER_G * day.fat_g, day.carbohydrate_g):
+            found.setdefault(action.message.code, action)
+    return list(found.values())

@@ -5,8 +5,6 @@ from collections.abc import Callable
 from functools import cache, partial
 from typing import NamedTuple
 
-import msgspec
-
 from .. import rails
 from ..body import BASELINE_GLYCOGEN_KG, BodyModel, BodyState, Diet, advance, crossing, walk
 from ..rails import (
@@ -19,32 +17,10 @@ from ..rails import (
     usual_protein,
 )
 from ..register import traced
+from .aims import GainAim
 from .defaults import GAIN_RESET_WEEKS
-from .deficit import OnIntake, Week, subject_at
-from .phases import Element
 from .sizes import Pace, usual_surplus
-
-# A gain towards a weight is looked for this far ahead.
-_MOST_WEEKS = 52
-_USUAL_WEEKS = 12
-
-
-class GainAim(msgspec.Struct, frozen=True, kw_only=True):
-    """A gain: its weeks, or the settled weight at which it ends, after ``weeks`` at most."""
-
-    weeks: int | None = None
-    surplus_kcal: float | None = None
-    pace: Pace = Pace.STEADY
-    target_weight_kg: float | None = None
-    fat_ceiling: float | None = None
-    preference: CarbohydratePreference = CarbohydratePreference.BALANCED
-
-    @property
-    def longest_weeks(self) -> int:
-        """The length, or where a weight is to be reached how far ahead it is looked for."""
-        if self.weeks is not None:
-            return self.weeks
-        return _USUAL_WEEKS if self.target_weight_kg is None else _MOST_WEEKS
+from .weeks import Element, OnIntake, Week, subject_at
 
 
 class PlannedGain(NamedTuple):

@@ -16,9 +16,9 @@ from ..person import TrainingKind
 from ..rails import RailAction, Subject, ToldWeek, warn_deficit
 from ..register import Basis, Message, constant, say, traced
 from .defaults import STATIC_KCAL_PER_KG
-from .phases import Element, as_diet
 from .plan import Plan
 from .told import BodiesAlong, told_between
+from .weeks import Element, as_diet
 
 LEVER_STEPS = constant(
     "lever_steps",

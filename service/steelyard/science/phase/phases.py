@@ -1,26 +1,16 @@
 """What a planned phase is, and the words that go with each kind."""
 
 from datetime import date, timedelta
-from enum import StrEnum
 from typing import NamedTuple
 
-from ..body import Diet, Forecast
-from ..rails import CARBOHYDRATE_KCAL_PER_G, LOSS_LIMIT, Macronutrients
+from ..body import Forecast
+from ..rails import LOSS_LIMIT, Macronutrients
 from ..register import Message, say
 from .defaults import CUT_FIRST_RESET_WEEKS, CUT_RESET_WEEKS, GAIN_RESET_WEEKS, RETURN_CHECK_WEEKS
+from .weeks import Element
 
 # A hold is told to ten kilocalories; this far from it a floor has moved it.
 _AS_TOLD_KCAL = 15.0
-
-
-class Element(StrEnum):
-    """What a week of a phase is for."""
-
-    EASING_IN = "easing_in"
-    DEFICIT = "deficit"
-    BREAK = "break"
-    MAINTENANCE = "maintenance"
-    SURPLUS = "surplus"
 
 
 class PlannedWeek(NamedTuple):
@@ -52,13 +42,6 @@ class PlannedPhase(NamedTuple):
     def last_point(self) -> int:
         """The forecast point at its end."""
         return self.weeks[-1].point
-
-
-def as_diet(macros: Macronutrients, protein_kg: float) -> Diet:
-    """The model's diet for a day's macronutrients, of a body whose protein is for ``protein_kg``."""
-    return Diet(
-        float(macros.intake_kcal), CARBOHYDRATE_KCAL_PER_G * macros.carbohydrate_g, macros.protein_g / protein_kg
-    )
 
 
 def signs_to_stop() -> list[Message]:

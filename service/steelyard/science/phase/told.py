@@ -5,14 +5,10 @@ from typing import NamedTuple
 
 from ..body import BodyState, Forecast
 from ..rails import Purpose, Subject, ToldWeek
-from .deficit import subjects_at
-from .phases import Element, PlannedPhase, PlannedWeek
+from .phases import PlannedPhase, PlannedWeek
+from .weeks import Element, subjects_at
 
-_PURPOSES = {
-    Element.BREAK: Purpose.BREAK,
-    Element.MAINTENANCE: Purpose.HOLD,
-    Element.SURPLUS: Purpose.GAIN,
-}
+_PURPOSES = {Element.BREAK: Purpose.BREAK, Element.MAINTENANCE: Purpose.HOLD, Element.SURPLUS: Purpose.GAIN}
 
 
 def told_weeks(phases: Iterable[PlannedPhase], bodies: Sequence[Subject]) -> list[ToldWeek]:

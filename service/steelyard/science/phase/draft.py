@@ -1,0 +1,160 @@
+"""Phases laid end to end: weeks as they are added, and the body at the end of each."""
+
+from datetime import date, timedelta
+from functools import partial
+
+from .. import rails
+from ..body import Body, BodyState, Forecast, Starts, Stretch, UncertaintySource, forecast, path_kept, walk
+from ..member import Member
+from ..rails import (
+    CARBOHYDRATE_KCAL_PER_G,
+    PROTEIN_DEFAULT_GAIN,
+    CarbohydratePreference,
+    RailAction,
+    Subject,
+    split_for,
+    usual_protein,
+)
+from ..register import Message, say
+from .band import usual_ceiling
+from .gain import PlannedGain, plan_surplus
+from .phases import PlannedPhase, PlannedWeek
+from .weeks import Element, OnIntake, Week, stretches_of, subject_at
+
+# Phases laid end to end, and their path.
+LaidOut = tuple[list[PlannedPhase], Forecast]
+# Of a usual diet: carried mass follows its ratio to what is eaten, and no one lives on nothing of it for good.
+_LEAST_CARBOHYDRATE_SHARE = 0.05
+
+
+class Draft:
+    """Phases being laid end to end: weeks as they are added, and the body at their end."""
+
+    def __init__(self, member: Member, preference: CarbohydratePreference, start: date) -> None:
+        self.preference, self.start = preference, start
+        self.body = with_usual_diet(member.body, member.subject, preference)
+        self.calibrated = Starts(self.body)
+        self.model, self.state = self.calibrated.expected
+        self.subject = member.subject.rested_with(float(self.state.carried_kg))
+        self.kinds: list[str] = []
+        self.weeks: list[list[Week]] = []
+        self.likely = [self.state]  # the path, as far as deficits are kept; ``state`` is where all is followed
+        self.raised: list[RailAction] = []
+
+    @property
+    def actions(self) -> list[RailAction]:
+        """What floors did to holds: the first of them."""
+        return self.raised[:1]
+
+    def add(self, kind: str, weeks: list[Week], states: list[BodyState]) -> None:
+        """Add weeks and the body at the end of each."""
+        if not weeks:
+            return
+        kept = self.body.kept
+        if kept is not None:
+            self.likely += path_kept(self.model, self.likely[-1], stretches_of(weeks), kept)[1:]
+        else:
+            self.likely += states
+        self.state = states[-1]
+        if self.kinds and self.kinds[-1] == kind:
+            self.weeks[-1] += weeks
+        else:
+            self.kinds.append(kind)
+            self.weeks.append(weeks[:])
+
+    def branch(self) -> "Draft":
+        """A draft that goes on from here, and leaves this one as it is."""
+        other = Draft.__new__(Draft)
+        vars(other).update(vars(self))
+        other.kinds, other.likely, other.raised = self.kinds[:], self.likely[:], self.raised[:]
+        other.weeks = [rows[:] for rows in self.weeks]
+        return other
+
+    def holding(self, weeks: int) -> tuple[list[Week], list[BodyState]]:
+        """Weeks at maintenance from here, the intake set anew each week for the body that there likely is."""
+        rows: list[Week] = []
+        states, likely, fed_kg = [self.state], self.likely[-1], self.subject.protein_kg
+        now = subject_at(self.subject, self.model, likely)
+        protein = usual_protein(self.subject, PROTEIN_DEFAULT_GAIN)
+
+        def tell(kcal: float) -> Week:
+            return Week(Element.MAINTENANCE, split_for(self.subject, kcal, protein, self.preference), fed_kg)
+
+        for _ in range(weeks):
+            lived = OnIntake(self.subject, self.model, tell, partial(walk, self.model, likely, lengths=(7.0,)))
+            wanted = now.maintenance_kcal
+            self.raised += rails.raised_to_floor(rails.held_kcal(now, wanted, lived), wanted)
+            (likely,), now = lived.ends, lived.then
+            rows.append(lived.week)
+            states += lived.ends if self.body.kept is None else walk(self.model, states[-1], lived.diet, (7.0,))
+        return rows, states[1:]
+
+    def hold(self, weeks: int) -> None:
+        """Add weeks at maintenance."""
+        self.add("maintenance", *self.holding(weeks))
+
+    def grow(self, weeks: int, asked_kcal: float | None, ceiling: float | None) -> PlannedGain:
+        """Add weeks of a gain, at the surplus asked for or the usual one; of a hold for a body over its ``ceiling``.
+
+        Where none is asked for it is the usual one. An underweight body may gain whatever its body fat.
+        """
+        if weeks and self.is_held(ceiling):
+            self.hold(weeks)
+            return PlannedGain([], [], 0.0, [])
+        gain = plan_surplus(self.subject, self.model, self.state, weeks, asked_kcal, self.preference)
+        self.add("gain", gain.weeks, gain.states)
+        if weeks and not gain.weeks:
+            self.hold(weeks)
+        return gain
+
+    def is_held(self, asked: float | None) -> bool:
+        """Whether the body there is has reached the ceiling of a gain, as asked or usual.
+
+        The usual one holds also those to whom no body fat is named.
+        """
+        if asked is not None:
+            return is_at_ceiling(self.likely[-1], asked)
+        if self.subject.bmi < rails.BMI_FLOOR:
+            return False
+        # Height and weight alone hold only a body that is over it all but surely. Minors may not lose again what a gain
+        # was too much: for them what is likelier than not is enough, about where overweight begins at their age.
+        is_sure = self.subject.is_fat_measured or self.subject.age_years < rails.ADULT_YEARS
+        unsure = 0.0 if is_sure else self.subject.fat_below
+        return is_at_ceiling(self.likely[-1], usual_ceiling(self.subject.sex) + unsure)
+
+    @property
+    def why_held(self) -> Message:
+        """Why there is a hold in place of a gain. Of fat to lose first only those are told who may lose any."""
+        return say("GAIN_NOT_NOW") if rails.may_not_diet(self.subject) else say("HELD_AT_CEILING")
+
+    def finish(self, sources: frozenset[UncertaintySource]) -> LaidOut:
+        """The phases with their forecast."""
+        stretches: list[Stretch] = []
+        phases, point, day = [], 0, self.start
+        for kind, rows in zip(self.kinds, self.weeks, strict=True):
+            # A stretch never spans two phases, so that the ends of phases are nodes of the forecast.
+            stretches += stretches_of(rows)
+            weeks = [
+                PlannedWeek(day + timedelta(days=7 * i), row.intake, point + 1 + i, row.element)
+                for i, row in enumerate(rows)
+            ]
+            phases.append(PlannedPhase(kind, point, weeks, [], [], [], []))
+            point += len(rows)
+            day += timedelta(days=7 * len(rows))
+        return phases, forecast(self.body, stretches, sources=sources, path=self.likely, start=self.calibrated)
+
+
+def is_at_ceiling(state: BodyState, ceiling: float) -> bool:
+    """Whether a body is as fat as the ceiling of its gain: then no gain is planned."""
+    return float(state.fat_kg / state.weight_kg) >= ceiling
+
+
+def with_usual_diet(body: Body, subject: Subject, preference: CarbohydratePreference) -> Body:
+    """The body whose usual diet has the carbohydrate that its planned maintenance will have.
+
+    Otherwise carried mass would come back to another level than it left.
+    """
+    protein = usual_protein(subject, PROTEIN_DEFAULT_GAIN)
+    usual = split_for(subject, subject.maintenance_kcal, protein, preference)
+    share = CARBOHYDRATE_KCAL_PER_G * usual.carbohydrate_g / usual.intake_kcal
+    return body._replace(carbohydrate_share=max(_LEAST_CARBOHYDRATE_SHARE, share))

@@ -1,0 +1,73 @@
+"""Planned weeks, what is eaten in them, and the body that lives through them."""
+
+from collections.abc import Callable, Sequence
+from enum import StrEnum
+from typing import NamedTuple
+
+from ..body import BodyModel, BodyState, Diet, Stretch, bodies_of
+from ..rails import CARBOHYDRATE_KCAL_PER_G, Macronutrients, Subject
+
+
+class Element(StrEnum):
+    """What a week of a phase is for."""
+
+    EASING_IN = "easing_in"
+    DEFICIT = "deficit"
+    BREAK = "break"
+    MAINTENANCE = "maintenance"
+    SURPLUS = "surplus"
+
+
+class Week(NamedTuple):
+    """A planned week: what it is for, what to eat each day, and the body mass that its protein is meant for [kg]."""
+
+    element: Element
+    intake: Macronutrients
+    protein_kg: float
+
+
+def as_diet(macros: Macronutrients, protein_kg: float) -> Diet:
+    """The model's diet for a day's macronutrients, of a body whose protein is for ``protein_kg``."""
+    return Diet(
+        float(macros.intake_kcal), CARBOHYDRATE_KCAL_PER_G * macros.carbohydrate_g, macros.protein_g / protein_kg
+    )
+
+
+def stretches_of(rows: Sequence[Week]) -> list[Stretch]:
+    """What weeks are eaten, those alike in one stretch, a point at the end of each week."""
+    stretches: list[Stretch] = []
+    for i, row in enumerate(rows):
+        if i and row.intake == rows[i - 1].intake:
+            stretches[-1] = Stretch(stretches[-1].diet, (*stretches[-1].lengths, 7.0))
+        else:
+            stretches.append(Stretch(as_diet(row.intake, row.protein_kg), (7.0,)))
+    return stretches
+
+
+class OnIntake:
+    """Weeks from a body on one intake, which may be tried with another: called, it lives them and gives the last body.
+
+    ``tell`` is what is told of an intake, ``ends`` gives the body at the ends of the weeks on a diet.
+    """
+
+    def __init__(
+        self, subject: Subject, model: BodyModel, tell: Callable[[float], Week], ends: Callable[[Diet], list[BodyState]]
+    ) -> None:
+        self._subject, self._model, self._tell, self._ends = subject, model, tell, ends
+
+    def __call__(self, kcal: float) -> Subject:
+        self.week = self._tell(kcal)
+        self.diet = as_diet(self.week.intake, self.week.protein_kg)
+        self.ends = self._ends(self.diet)
+        self.then = subject_at(self._subject, self._model, self.ends[-1])
+        return self.then
+
+
+def subject_at(subject: Subject, model: BodyModel, state: BodyState) -> Subject:
+    """What the rails read of the same person at a later state."""
+    return subject.with_body(*bodies_of(model, [state])[0])
+
+
+def subjects_at(subject: Subject, model: BodyModel, states: Sequence[BodyState]) -> list[Subject]:
+    """``subject_at`` for each of the states."""
+    return list(subject.with_bodies(bodies_of(model, states)))
