@@ -56,11 +56,14 @@ SEATED = Person(
 ORDINARY = [pytest.param(MAN, id="man-80-kg-15-%"), pytest.param(WOMAN, id="woman-62-kg-26-%")]
 
 
-def forgets_its_floor(now: Subject, wanted_kcal: float, live: Callable[[float], Subject] | None = None) -> float:
-    """What is told on a hold, in place of ``rails.held_kcal``: 900 kcal, whatever the body needs."""
-    if live is not None:
-        live(900.0)
-    return 900.0
+def forget_the_floor_of_holds(monkeypatch: pytest.MonkeyPatch) -> None:
+    """900 kcal are told on a hold, whatever the body needs."""
+
+    def held_through(now: Subject, wanted_kcal: float, live: Callable[[float], object]) -> tuple[float, object]:
+        return 900.0, live(900.0)
+
+    monkeypatch.setattr("steelyard.science.rails.held_kcal", lambda now, wanted_kcal: 900.0)
+    monkeypatch.setattr("steelyard.science.rails.held_through", held_through)
 
 
 def member_of(who: Person, screening: Screening | None = CLEAR, usual: float | None = None) -> Member:

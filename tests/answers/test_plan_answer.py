@@ -4,7 +4,7 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
-from plan_people import CLEAR, MAN, START, WOMAN, forgets_its_floor
+from plan_people import CLEAR, MAN, START, WOMAN, forget_the_floor_of_holds
 from steelyard import answers
 from steelyard.science.body import ALL_SOURCES, UncertaintySource
 from steelyard.science.log import Log, Weighing
@@ -144,7 +144,7 @@ def test_a_planner_that_forgets_the_rails_is_stopped_by_the_gate(monkeypatch: py
 
 
 def test_a_hold_that_forgets_its_floor_is_stopped_by_the_gate(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("steelyard.science.rails.held_kcal", forgets_its_floor)
+    forget_the_floor_of_holds(monkeypatch)
     held = answers.plan_phases(ask(HoldAim(weeks=4)))
     assert held.value.phases == []
     assert "REFUSED_HELD" in {reason.code for reason in held.reasons}

@@ -11,7 +11,7 @@ from typing import Any
 
 import msgspec
 import pytest
-from plan_people import CLEAR, MAN, START, forgets_its_floor
+from plan_people import CLEAR, MAN, START, forget_the_floor_of_holds
 from review_people import AS_PLANNED, Member
 from steelyard import answers
 from steelyard.answers.answered import Answered
@@ -99,14 +99,16 @@ def test_a_review_that_forgets_the_rails_ends_the_phase(monkeypatch: pytest.Monk
     assert "refused" in {action.action for action in reviewed.actions}
 
 
-def test_what_comes_after_a_phase_is_stopped_where_it_forgets_its_floor(monkeypatch: pytest.MonkeyPatch) -> None:
+def test_what_comes_after_a_phase_is_stopped_where_it_forgets_its_floor(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
     member = Member(4)
     phase = member.plan(4)
     member.follow(phase, 15, AS_PLANNED)
     told = member.told().told._replace(log=member.log)
     asked = answers.ReviewAsked(told, phase, as_of=date.fromordinal(member.day), is_finished=True)
     assert answers.review_phase(asked).value.after is not None
-    monkeypatch.setattr("steelyard.science.rails.held_kcal", forgets_its_floor)
+    forget_the_floor_of_holds(monkeypatch)
     with pytest.raises(Refused) as refused:
         answers.review_phase(asked)
     assert refused.value.field == "phase"
@@ -115,7 +117,7 @@ def test_what_comes_after_a_phase_is_stopped_where_it_forgets_its_floor(monkeypa
 def test_a_decision_that_forgets_its_floor_is_refused(monkeypatch: pytest.MonkeyPatch) -> None:
     asked = answers.DecisionAsked(Told(MAN, CLEAR), START, Goal.MUSCLE, Feeling.CONTENT)
     assert answers.decide_phase(asked).value.recommended.fragment is not None
-    monkeypatch.setattr("steelyard.science.rails.held_kcal", forgets_its_floor)
+    forget_the_floor_of_holds(monkeypatch)
     with pytest.raises(Refused):
         answers.decide_phase(asked)
 

@@ -37,6 +37,7 @@ from ..rails import (
     deficit_floors,
     deficit_limits,
     held_kcal,
+    held_through,
     path_limit,
     resting_limit,
     split_for,
@@ -53,7 +54,7 @@ from .defaults import (
     STATIC_KCAL_PER_KG,
 )
 from .sizes import smaller_by
-from .weeks import Element, OnIntake, Week, as_diet, subject_at, subjects_at
+from .weeks import Element, Lived, Week, as_diet, live, subject_at, subjects_at
 
 # An intake that is so much over what was wanted was raised: more than rounding up makes of it.
 _RAISED_KCAL = 15.0
@@ -220,9 +221,7 @@ class DeficitPhase:
         if element is Element.BREAK:
             before = state or self.state
             now = subject_at(subject, self.model, before)
-            lived = OnIntake(subject, self.model, self._break, partial(walk, self.model, before, lengths=(7.0,)))
-            held_kcal(now, now.maintenance_kcal, lived)
-            return lived.week.intake
+            return held_through(now, now.maintenance_kcal, partial(self._break, before))[1].week.intake
         maintenance = subject.maintenance_kcal
         deficit = (EASING_SHARE if element is Element.EASING_IN else 1.0) * deficit_kcal
         if self.aim.kind is DeficitKind.CUT and state is not None:
@@ -248,9 +247,10 @@ class DeficitPhase:
             macros = split_for(subject, intake, self.protein, self.aim.preference)
         return macros
 
-    def _break(self, kcal: float) -> Week:
+    def _break(self, before: BodyState, kcal: float) -> Lived:
         macros = split_for(self.subject, kcal, self.protein, self.aim.preference)
-        return Week(Element.BREAK, macros, self.subject.protein_kg)
+        week = Week(Element.BREAK, macros, self.subject.protein_kg)
+        return live(week, self.subject, self.model, partial(walk, self.model, before, lengths=(7.0,)))
 
     def end(self, deficit_kcal: float, weeks: int) -> BodyState:
         """The body at the end, in long steps where its weeks are not known already."""

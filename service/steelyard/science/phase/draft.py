@@ -1,5 +1,6 @@
 """Phases laid end to end: weeks as they are added, and the body at the end of each."""
 
+from copy import copy
 from datetime import date, timedelta
 from functools import partial
 
@@ -19,7 +20,7 @@ from ..register import Message, say
 from .band import usual_ceiling
 from .gain import PlannedGain, plan_surplus
 from .phases import PlannedPhase, PlannedWeek
-from .weeks import Element, OnIntake, Week, stretches_of, subject_at
+from .weeks import Element, Lived, Week, live, stretches_of, subject_at
 
 # Phases laid end to end, and their path.
 LaidOut = tuple[list[PlannedPhase], Forecast]
@@ -64,8 +65,7 @@ class Draft:
 
     def branch(self) -> "Draft":
         """A draft that goes on from here, and leaves this one as it is."""
-        other = Draft.__new__(Draft)
-        vars(other).update(vars(self))
+        other = copy(self)
         other.kinds, other.likely, other.raised = self.kinds[:], self.likely[:], self.raised[:]
         other.weeks = [rows[:] for rows in self.weeks]
         return other
@@ -77,13 +77,14 @@ class Draft:
         now = subject_at(self.subject, self.model, likely)
         protein = usual_protein(self.subject, PROTEIN_DEFAULT_GAIN)
 
-        def tell(kcal: float) -> Week:
-            return Week(Element.MAINTENANCE, split_for(self.subject, kcal, protein, self.preference), fed_kg)
+        def on(kcal: float, start: BodyState) -> Lived:
+            week = Week(Element.MAINTENANCE, split_for(self.subject, kcal, protein, self.preference), fed_kg)
+            return live(week, self.subject, self.model, partial(walk, self.model, start, lengths=(7.0,)))
 
         for _ in range(weeks):
-            lived = OnIntake(self.subject, self.model, tell, partial(walk, self.model, likely, lengths=(7.0,)))
             wanted = now.maintenance_kcal
-            self.raised += rails.raised_to_floor(rails.held_kcal(now, wanted, lived), wanted)
+            told, lived = rails.held_through(now, wanted, partial(on, start=likely))
+            self.raised += rails.raised_to_floor(told, wanted)
             (likely,), now = lived.ends, lived.then
             rows.append(lived.week)
             states += lived.ends if self.body.kept is None else walk(self.model, states[-1], lived.diet, (7.0,))

@@ -20,7 +20,7 @@ from ..register import traced
 from .aims import GainAim
 from .defaults import GAIN_RESET_WEEKS
 from .sizes import Pace, usual_surplus
-from .weeks import Element, OnIntake, Week, subject_at
+from .weeks import Element, Lived, Week, live, subject_at
 
 
 class PlannedGain(NamedTuple):
@@ -162,17 +162,17 @@ class _Gain:
         self.now: Subject | None = None
         self.raised: list[RailAction] = []
 
-    def live(self, ends: Callable[[Diet], list[BodyState]], state: BodyState) -> OnIntake:
+    def live(self, ends: Callable[[Diet], list[BodyState]], state: BodyState) -> Lived:
         """The next weeks on one intake, from ``state``."""
         now = subject_at(self.subject, self.model, state) if self.now is None else self.now
         # Rounded down to 10 kcal, so that rounding never lifts the gain past its ceiling.
         wanted = int(now.maintenance_kcal + self.surplus_kcal) // 10 * 10
-        lived = OnIntake(self.subject, self.model, self._tell, ends)
-        told = self.floors.held_until_kcal(self.floors.held_kcal(now, wanted), lived)
+
+        def on(kcal: float) -> Lived:
+            macros = split_for(self.subject, int(kcal), self.protein, self.preference)
+            return live(Week(Element.SURPLUS, macros, self.fed_kg), self.subject, self.model, ends)
+
+        told, lived = self.floors.held_through(self.floors.held_kcal(now, wanted), on)
         self.raised += rails.raised_to_floor(told, wanted)
         self.now = lived.then
         return lived
-
-    def _tell(self, kcal: float) -> Week:
-        macros = split_for(self.subject, int(kcal), self.protein, self.preference)
-        return Week(Element.SURPLUS, macros, self.fed_kg)

@@ -386,6 +386,12 @@ def _constant(asked: _Asked, diet: Diet, days: int) -> Forecast:
     return asked.run([Stretch(diet, lengths)])
 
 
+class _Lived(NamedTuple):
+    """What the rails read after all the weeks."""
+
+    then: Subject
+
+
 def _safe_intakes(
     asked: _Asked, weeks: float, diet: Callable[[float], Diet]
 ) -> tuple[float, float, rails.DeficitLimit | None]:
@@ -396,10 +402,11 @@ def _safe_intakes(
     except rails.Refused as refusal:
         why = rails.DeficitLimit(refusal.action.id, 0.0, rails.Why.THIS_PERSON)
 
-        def live(kcal: float) -> Subject:
-            return asked.subject_at(advance(model, state, diet(kcal), 7.0 * weeks, step_days=14.0), diet(kcal))
+        def live(kcal: float) -> _Lived:
+            end = advance(model, state, diet(kcal), 7.0 * weeks, step_days=14.0)
+            return _Lived(asked.subject_at(end, diet(kcal)))
 
-        least = rails.held_kcal(subject, subject.maintenance_kcal, live)
+        least, _ = rails.held_through(subject, subject.maintenance_kcal, live)
         return least, max(least, _most_intake(model, state, subject, weeks, diet)), why
     strictest = rails.measured_limits(subject, weeks)[0]
     least = subject.maintenance_kcal - max(0.0, strictest.deficit_kcal)

@@ -44,23 +44,20 @@ def stretches_of(rows: Sequence[Week]) -> list[Stretch]:
     return stretches
 
 
-class OnIntake:
-    """Weeks from a body on one intake, which may be tried with another: called, it lives them and gives the last body.
+class Lived(NamedTuple):
+    """Weeks lived on one intake: what is told, the body at the end of each, and what the rails read at the last."""
 
-    ``tell`` is what is told of an intake, ``ends`` gives the body at the ends of the weeks on a diet.
-    """
+    week: Week
+    diet: Diet
+    ends: list[BodyState]
+    then: Subject
 
-    def __init__(
-        self, subject: Subject, model: BodyModel, tell: Callable[[float], Week], ends: Callable[[Diet], list[BodyState]]
-    ) -> None:
-        self._subject, self._model, self._tell, self._ends = subject, model, tell, ends
 
-    def __call__(self, kcal: float) -> Subject:
-        self.week = self._tell(kcal)
-        self.diet = as_diet(self.week.intake, self.week.protein_kg)
-        self.ends = self._ends(self.diet)
-        self.then = subject_at(self._subject, self._model, self.ends[-1])
-        return self.then
+def live(week: Week, subject: Subject, model: BodyModel, ends: Callable[[Diet], list[BodyState]]) -> Lived:
+    """Weeks like ``week``; ``ends`` gives the body at the end of each on a diet."""
+    diet = as_diet(week.intake, week.protein_kg)
+    lived = ends(diet)
+    return Lived(week, diet, lived, subject_at(subject, model, lived[-1]))
 
 
 def subject_at(subject: Subject, model: BodyModel, state: BodyState) -> Subject:

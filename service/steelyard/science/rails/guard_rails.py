@@ -6,7 +6,7 @@ Each rule has an id, a limit, a basis and an action. A refusal raises ``Refused`
 
 import math
 from collections.abc import Callable, Sequence
-from typing import NamedTuple
+from typing import NamedTuple, Protocol, TypeVar
 
 from ..body import FAT_SUPPLY_LIMIT
 from ..numbers import FLOATS, Elementwise, Number, compiled, inlined
@@ -241,6 +241,16 @@ def _floor_told_kcal(sex: Sex) -> float:
     return FLOOR_TOLD[Sex.MALE if sex is Sex.MALE else Sex.FEMALE]
 
 
+class DaysLived(Protocol):
+    """Days lived on an intake, and what the rails read of the body after them."""
+
+    @property
+    def then(self) -> Subject: ...
+
+
+Days = TypeVar("Days", bound=DaysLived)
+
+
 class HeldFloors(NamedTuple):
     """The least told to a person on a hold or a gain [kcal/d]: anyhow, and where maintenance lies over a limit.
 
@@ -265,13 +275,13 @@ class HeldFloors(NamedTuple):
         """What is told to the body ``now``: what is wanted, and no less than the floors, up to the next 10."""
         return max(wanted_kcal, up_to_step(self.least_kcal(now.resting_now_kcal, now.maintenance_kcal)))
 
-    def held_until_kcal(self, told_kcal: float, live: Callable[[float], Subject]) -> float:
-        """What is told, or as much more as the body that ``live`` makes of it needs to be told by then."""
+    def held_through(self, told_kcal: float, live: Callable[[float], Days]) -> tuple[float, Days]:
+        """What is told, or as much more as the body that ``live`` makes of it needs to be told by then; lived so."""
         while True:
-            then = live(told_kcal)
-            least = self.least_kcal(then.resting_now_kcal, then.maintenance_kcal)
+            lived = live(told_kcal)
+            least = self.least_kcal(lived.then.resting_now_kcal, lived.then.maintenance_kcal)
             if least <= told_kcal:
-                return told_kcal
+                return told_kcal, lived
             told_kcal = up_to_step(least)
 
 
@@ -640,14 +650,15 @@ def warn_history(cuts_last_12_months: int | None, weeks_since_last_cut: int | No
     return warnings
 
 
-def held_kcal(now: Subject, wanted_kcal: float, live: Callable[[float], Subject] | None = None) -> float:
-    """What is told on a day of a hold or a gain: what is wanted, and no less than the floors, up to the next 10.
+def held_kcal(now: Subject, wanted_kcal: float) -> float:
+    """What is told on a day of a hold or a gain: what is wanted, and no less than the floors, up to the next 10."""
+    return held_floors(now).held_kcal(now, wanted_kcal)
 
-    ``live`` gives the body after the days on an intake, which has to have its floors as well.
-    """
+
+def held_through(now: Subject, wanted_kcal: float, live: Callable[[float], Days]) -> tuple[float, Days]:
+    """``held_kcal`` of days that ``live`` lives on an intake, whose last body has to have its floors as well."""
     floors = held_floors(now)
-    told = floors.held_kcal(now, wanted_kcal)
-    return told if live is None else floors.held_until_kcal(told, live)
+    return floors.held_through(floors.held_kcal(now, wanted_kcal), live)
 
 
 def raised_to_floor(told_kcal: float, wanted_kcal: float) -> list[RailAction]:
