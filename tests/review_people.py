@@ -28,7 +28,7 @@ from steelyard.science.person.person import (
 )
 from steelyard.science.person.screening import EatingDisorder, Screening
 from steelyard.science.phase import FollowedPhase, FollowedWeek, PhaseKind
-from steelyard.science.rails.guard_rails import deficit_limits
+from steelyard.science.rails import deficit_limits
 from steelyard.science.rails.macronutrients import split_intake
 from steelyard.science.rails.subject import Subject
 

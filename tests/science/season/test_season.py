@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 from plan_people import CLEAR
 from season_people import START, asked, having, screened
+from steelyard.science import rails
 from steelyard.science.body.energy_balance import advance
 from steelyard.science.body.forecasting import Stretch, forecast
 from steelyard.science.body.state import Diet
@@ -18,7 +19,6 @@ from steelyard.science.numbers.elementwise import arrays
 from steelyard.science.numbers.estimate import Estimate
 from steelyard.science.person.person import Sex, TrainingStatus
 from steelyard.science.phase import History
-from steelyard.science.rails import guard_rails as rails
 from steelyard.science.rails import table
 from steelyard.science.season.asked import Asked, may_cut
 from steelyard.science.season.calendar import BlockedDays, Event
@@ -70,7 +70,7 @@ def test_it_is_deterministic() -> None:
 
 
 def test_deficit_limit_is_the_strictest_of_the_rails() -> None:
-    """The elementwise limit equals that of ``guard_rails`` on single people, wherever the rate of loss is slower."""
+    """The elementwise limit equals that of ``rails`` on single people, wherever the rate of loss is slower."""
     rng = random.Random(8)
     compared = 0
     for _ in range(300):

@@ -95,7 +95,7 @@ def plan_deficit(
     Args: ``pause_weeks`` at maintenance come first. ``weeks_until_event`` are left for the phase before an event and
         the maintenance that lets carried mass settle; what the phase does not need of them is held at maintenance.
         ``with_sizes``: offer other sizes too.
-    Raises: ``guard_rails.Refused`` where a rule forbids any deficit for this person.
+    Raises: ``rails.Refused`` where a rule forbids any deficit for this person.
     """
     subject = member.subject
     actions = rails.check_person(subject)
@@ -242,7 +242,7 @@ def plan_gain(
 
     ``with_sizes``: offer other sizes too.
 
-    Raises: ``guard_rails.Refused`` where screening was not answered.
+    Raises: ``rails.Refused`` where screening was not answered.
     """
     subject = member.subject
     rails.check_answered(subject)

@@ -1,6 +1,18 @@
 """The guard rails: one table of limits, the checks against it, macronutrients, and days split within a week."""
 
 from .broken_rules import too_lean
+from .caps import (
+    cap_protein_to_room,
+    capped,
+    capped_for_bmi,
+    capped_gain,
+    flexible_capped,
+    gain_weeks_allowed,
+    protein_in_deficit,
+    raised_to_floor,
+    ratio_decides,
+    without_room,
+)
 from .day_split import (
     SplitWeek,
     least_day,
@@ -14,6 +26,19 @@ from .day_targets import (
     days_of_week,
     fed_least,
 )
+from .floors import (
+    LONG_PHASE_WEEKS,
+    DeficitFloors,
+    HeldFloors,
+    LeastDay,
+    broken_on_days,
+    deficit_floors,
+    held_floors,
+    held_kcal,
+    held_through,
+    least_on_day_kcal,
+    up_to_step,
+)
 from .gate import (
     UNDERWEIGHT_LOSS_KG,
     Broken,
@@ -26,47 +51,16 @@ from .gate import (
     nothing_told,
     purpose_of,
 )
-from .guard_rails import (
+from .limits import (
     HISTORY_LIMIT,
-    LONG_PHASE_WEEKS,
     MEASURE_LIMIT,
-    DeficitFloors,
     DeficitLimit,
-    HeldFloors,
-    LeastDay,
-    breaks_change,
-    broken_on_days,
-    cap_protein_to_room,
-    capped,
-    capped_for_bmi,
-    capped_gain,
-    deficit_floors,
     deficit_limits,
-    flexible_capped,
-    gain_weeks_allowed,
-    held_floors,
-    held_kcal,
-    held_through,
-    least_on_day_kcal,
     measured_limits,
     path_limit,
     path_limit_of,
-    protein_in_deficit,
-    raised_to_floor,
-    ratio_decides,
-    refuse_change,
-    refuse_deficit,
-    refuse_protein,
-    refuse_target,
-    refuse_weight_target,
     resting_limit,
-    up_to_step,
-    warn_deficit,
-    warn_gain,
-    warn_history,
-    warn_macronutrients,
     weeks_that_count,
-    without_room,
 )
 from .logged import (
     LOGGED_DAYS,
@@ -107,6 +101,14 @@ from .portions import (
     split_for,
     useful_meals,
     usual_protein,
+)
+from .refusals import (
+    breaks_change,
+    refuse_change,
+    refuse_deficit,
+    refuse_protein,
+    refuse_target,
+    refuse_weight_target,
 )
 from .subject import (
     Logged,
@@ -155,6 +157,12 @@ from .table import (
     PROTEIN,
     UNANSWERED,
     WEEKS_BETWEEN_CUTS,
+)
+from .warnings import (
+    warn_deficit,
+    warn_gain,
+    warn_history,
+    warn_macronutrients,
 )
 from .why import Why
 

@@ -38,7 +38,7 @@ def advise(
 ) -> Advice:
     """Decide, by what is ``due``.
 
-    Raises ``guard_rails.Refused`` where a deficit or a gain is running and screening was not answered.
+    Raises ``rails.Refused`` where a deficit or a gain is running and screening was not answered.
     """
     if is_finished or course.days_left == 0:
         return Advice(NextStep.END, 0, 0, [say(texts.OVER)], [])

@@ -159,7 +159,7 @@ def review_phase(
 
     Args: ``member`` as at the phase's start; ``log`` may begin before it, which helps; ``settled``: the answer to the
         question that an earlier review asked; ``before``: what the reviews before told.
-    Raises: ``OutOfDomain`` on a log that cannot be read or a phase that had not begun; ``guard_rails.Refused``
+    Raises: ``OutOfDomain`` on a log that cannot be read or a phase that had not begun; ``rails.Refused``
         where a deficit is still running and the screening was not answered.
     """
     _check_asked(phase, as_of_day, settled)

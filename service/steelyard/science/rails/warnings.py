@@ -1,0 +1,139 @@
+"""What every rail allows and the answer warns of."""
+
+import math
+
+from ..person import TrainingStatus
+from ..register import say, traced
+from .floors import LONG_PHASE_WEEKS, STEP_KCAL, least_on_day_kcal
+from .subject import (
+    RailAction,
+    Subject,
+    stricter,
+    warning,
+)
+from .table import (
+    AVAILABILITY,
+    AVAILABILITY_WARN,
+    BMI,
+    BMI_WARN,
+    BODY_FAT,
+    CARBOHYDRATE,
+    CARBOHYDRATE_WARN_G,
+    CUT_HISTORY,
+    CUTS_A_YEAR_WARN,
+    DEFAULT_DEFICIT,
+    DEFICIT,
+    DEFICIT_SHARE_WARN,
+    DIETARY_FAT,
+    FAT_FRACTION_WARN,
+    FAT_SHARE_WARN,
+    FAT_SUPPLY,
+    FAT_SUPPLY_WARN,
+    FLOOR,
+    GAIN_RATE,
+    GAIN_RATE_LIMIT,
+    GAIN_RATE_WARN_SHARE,
+    LOSS,
+    LOSS_WARN,
+    WEEKS_BETWEEN_CUTS,
+)
+
+
+def deficit_of(subject: Subject, intake_kcal: float) -> float:
+    """Maintenance less what is told [kcal/d]."""
+    return subject.maintenance_kcal - intake_kcal
+
+
+@traced
+def warn_deficit(
+    subject: Subject, intake_kcal: float, loss_share_per_week: float, end_fat_fraction: float, end_bmi: float = math.inf
+) -> list[RailAction]:
+    """Warnings on a deficit that every limit allows."""
+    warnings: list[RailAction] = []
+    if end_bmi < BMI_WARN:
+        warnings.append(warning(BMI, say("WARNED_BMI", bmi=end_bmi), BMI_WARN, end_bmi, "kg/m2"))
+    if not subject.is_fat_measured:
+        message = say("MEASURE_FIRST", deficit_kcal=DEFAULT_DEFICIT)
+        warnings.append(warning(BODY_FAT, message, DEFAULT_DEFICIT, deficit_of(subject, intake_kcal), "kcal/d"))
+    if subject.scale.is_learnt:
+        least, rule = least_on_day_kcal(subject, LONG_PHASE_WEEKS)
+        if intake_kcal < least + 2 * STEP_KCAL:
+            message = say("RATIO_DECIDES", percent=100 * subject.scale.ratio)
+            warnings.append(warning(rule, message, least, intake_kcal, "kcal/d"))
+    deficit = subject.maintenance_kcal - intake_kcal
+    eaten = intake_kcal / subject.scale.ratio
+    share = deficit / subject.maintenance_kcal
+    if share > DEFICIT_SHARE_WARN:
+        message = say("WARNED_DEFICIT_SHARE", share_percent=100 * share)
+        warnings.append(warning(DEFICIT, message, DEFICIT_SHARE_WARN, share, "of maintenance"))
+    per_fat = deficit / subject.scale.ratio / subject.fat_kg
+    if per_fat > FAT_SUPPLY_WARN:
+        message = say("WARNED_FAT_SUPPLY", observed=per_fat, limit=FAT_SUPPLY_WARN)
+        warnings.append(warning(FAT_SUPPLY, message, FAT_SUPPLY_WARN, per_fat, "kcal/kg/d"))
+    if loss_share_per_week > LOSS_WARN:
+        warnings.append(
+            warning(
+                LOSS,
+                say("WARNED_LOSS", percent=100 * loss_share_per_week),
+                LOSS_WARN,
+                loss_share_per_week,
+                "of body mass a week",
+            )
+        )
+    available = (eaten - subject.exercise_kcal) / subject.fat_free_kg
+    if available < AVAILABILITY_WARN:
+        message = say("WARNED_AVAILABILITY", observed=available, limit=AVAILABILITY_WARN)
+        warnings.append(warning(AVAILABILITY, message, AVAILABILITY_WARN, available, "kcal/kg fat-free mass/d"))
+    resting = subject.resting_now_kcal
+    if eaten < resting:
+        message = say("WARNED_UNDER_RESTING", intake_kcal=eaten, resting_kcal=resting)
+        warnings.append(warning(FLOOR, message, resting, eaten, "kcal/d"))
+    lean_warn = stricter(FAT_FRACTION_WARN, subject.sex)
+    if end_fat_fraction < lean_warn:
+        warnings.append(
+            warning(
+                BODY_FAT, say("WARNED_BODY_FAT", fat_percent=100 * end_fat_fraction), lean_warn, end_fat_fraction, "1"
+            )
+        )
+    return warnings
+
+
+@traced
+def warn_gain(status: TrainingStatus, share_per_week: float) -> list[RailAction]:
+    """Warnings on a surplus asked for that the ceiling allows."""
+    warn_at = GAIN_RATE_WARN_SHARE * GAIN_RATE_LIMIT[status]
+    if share_per_week <= warn_at:
+        return []
+    message = say("WARNED_GAIN_RATE", percent=100 * share_per_week)
+    return [warning(GAIN_RATE, message, warn_at, share_per_week, "of body mass a week")]
+
+
+def warn_macronutrients(intake_kcal: float, fat_kcal: float, carbohydrate_g: float) -> list[RailAction]:
+    """Warnings on a day's split."""
+    warnings = []
+    share = fat_kcal / intake_kcal
+    if share < FAT_SHARE_WARN:
+        warnings.append(
+            warning(
+                DIETARY_FAT, say("WARNED_DIETARY_FAT", share_percent=100 * share), FAT_SHARE_WARN, share, "of energy"
+            )
+        )
+    if carbohydrate_g < CARBOHYDRATE_WARN_G:
+        message = say("WARNED_CARBOHYDRATE", carbohydrate_g=carbohydrate_g, limit_g=CARBOHYDRATE_WARN_G)
+        warnings.append(warning(CARBOHYDRATE, message, CARBOHYDRATE_WARN_G, carbohydrate_g, "g/d"))
+    return warnings
+
+
+@traced
+def warn_history(cuts_last_12_months: int | None, weeks_since_last_cut: int | None) -> list[RailAction]:
+    """Warnings on how often this person cuts, or that it is not known."""
+    warnings = []
+    if cuts_last_12_months is None:
+        warnings.append(warning(CUT_HISTORY, say("WARNED_HISTORY_UNKNOWN"), DEFAULT_DEFICIT, None, "kcal/d"))
+    if cuts_last_12_months is not None and cuts_last_12_months + 1 > CUTS_A_YEAR_WARN:
+        message = say("WARNED_CUTS_A_YEAR", cuts=cuts_last_12_months + 1)
+        warnings.append(warning(CUT_HISTORY, message, CUTS_A_YEAR_WARN, cuts_last_12_months + 1.0, "cuts"))
+    if weeks_since_last_cut is not None and weeks_since_last_cut < WEEKS_BETWEEN_CUTS:
+        message = say("WARNED_RECENT_CUT", weeks=weeks_since_last_cut, limit_weeks=WEEKS_BETWEEN_CUTS)
+        warnings.append(warning(CUT_HISTORY, message, WEEKS_BETWEEN_CUTS, float(weeks_since_last_cut), "weeks"))
+    return warnings
