@@ -228,7 +228,9 @@ def _just_before(runs: list[tuple[str, list[Week]]], at: int) -> float:
 def of_season(person: Person, request: Json, answer: Json) -> Iterator[Stretch]:
     """The phases of a season; short ones close together count as one deficit."""
     plan, start = answer["plan"], answer["start"]
-    body = body_now(person, start["maintenance_kcal"]["mean"], fraction=start["body_fat_fraction"]["mean"])
+    first = plan["phases"][0]
+    carried = plan["weeks"][first["weeks"] - 1]["at_end"]["carried_kg"]["mean"] - first["change"]["carried_kg"]["mean"]
+    body = body_now(person, start["maintenance_kcal"]["mean"], carried, start["body_fat_fraction"]["mean"])
     most = _most_maintenance(request, body.maintenance)
     runs: list[tuple[str, list[Week]]] = []
     at = 0
