@@ -73,6 +73,7 @@ class Review(msgspec.Struct, frozen=True):
     more_days_needed: int
     planned_tissue: Estimate
     changes: Changes
+    water_off: Estimate
     tissue: Estimate
     fat: Estimate
     lean: Estimate
@@ -124,10 +125,11 @@ class Review(msgspec.Struct, frozen=True):
         return self.advice.actions
 
     def points_of(self, path: Forecast) -> list[PathPoint]:
-        """The points of a path from the day reviewed on, its start left out: maintenance on the logging scale, and a
-        single weighing with the error of today's level and daily noise."""
+        """The points of a path from the day reviewed on, its start left out: maintenance on the logging scale, carried
+        mass with the water that the log found, as the rails read it, and a single weighing with the error of today's
+        level and daily noise."""
         weighing = self.weight_kg.sd**2 + self.noise_sd_kg**2
-        return [at.logged(self.ratio, weighing) for at in path.points()[1:]]
+        return [at.logged(self.ratio, weighing, self.water_off) for at in path.points()[1:]]
 
 
 @equation(
@@ -204,6 +206,7 @@ def review_phase(
         more_days_needed=judged.more_days,
         planned_tissue=judged.planned,
         changes=now.window,
+        water_off=now.water_off,
         tissue=course.now.tissue,
         fat=course.now.fat,
         lean=course.now.lean,
