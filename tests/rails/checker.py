@@ -474,7 +474,7 @@ def _review(request: Json, person: Person, answer: Json) -> Iterator[str]:
     if correction < 0:
         if person.may_diet_never:
             yield f"review: {correction} for someone whose intake may not be lowered"
-        if verdict in ("within_interval", "too_early"):
+        if verdict in ("within_interval", "too_early") and not _was_too_fast(request, person, answer):
             yield f"review: {correction} while {verdict}"
         if kind in ("gain", "maintenance") and intakes and min(intakes) < maintenance - 10:
             yield f"review: a {kind} lowered to {min(intakes):g} under maintenance {maintenance:g}"
@@ -491,6 +491,22 @@ def _review(request: Json, person: Person, answer: Json) -> Iterator[str]:
     after = answer.get("after")
     if after:
         yield from _after(request, person, answer, after)
+
+
+def _was_too_fast(request: Json, person: Person, answer: Json) -> bool:
+    """Whether a gain is lowered that, eaten on as planned, would be over its fastest: a rail waits for no verdict.
+
+    By the answer's own bodies, and for what is eaten less the least tissue that it may be: fat alone.
+    """
+    if request["phase"]["kind"] != "gain" or "gain_rate" not in words.rails(answer):
+        return False
+    bodies = [stretches.body_at(week["at_end"]) for week in answer["weeks"]]
+    days = sum(week["days"] for week in answer["weeks"][1:])
+    if not days:
+        return True  # the body that the days to come begin with is not told
+    told = (bodies[-1].settled - bodies[0].settled) / days
+    saved = -answer["correction_kcal"] / limits.ratio_of(request, answer).mean / limits.FAT_ENERGY
+    return told + saved > limits.GAIN[person.status] * bodies[0].weight / 7
 
 
 def _after(request: Json, person: Person, answer: Json, after: Json) -> Iterator[str]:

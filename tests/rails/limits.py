@@ -38,6 +38,7 @@ BELIEVED, ASKED_ABOUT, REFUSED_OVER = 1.1, 2.5, 5.0  # times resting; Thurber C.
 MUSCULAR = {"male": 27.0, "female": 23.0, "unspecified": 27.0}  # kg/m2 of fat-free mass; judgement
 NO_BODY = 36.0  # kg/m2 of fat-free mass; judgement
 # What a kilogram costs at rest: Hall KD, et al. Lancet 2011;378:826-37, 13 and 92 kJ/kg/d.
+FAT_ENERGY = 9440.0  # kcal/kg of fat mass, 39.5 MJ/kg; Hall 2011
 FAT_UPKEEP, LEAN_UPKEEP = 13 / 4.184, 92 / 4.184
 # A level implies exercise, a share of resting energy: what the middle of its band has over walking and seated work (PAL
 # 1.70), nine tenths of it past digestion. Where an answer tells its own figure, no less than the band's lower end has.

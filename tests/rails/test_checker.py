@@ -15,6 +15,7 @@ from .people import CLEAR, log, someone
 from .requests import roster
 from .service import ask
 from .test_seen import DISORDER, HISTORY, MAN, PREGNANT, forecast, planned, reviewed, season
+from .test_sweep import ONCE
 
 Json = dict[str, Any]
 
@@ -169,6 +170,26 @@ def test_a_review_moved_past_a_rail_is_caught() -> None:
     assert {"floor_told", "intake_floor", "deficit_share"} <= caught("review_phase", asked, low) - before
     stepped = answer | {"correction_kcal": -250, "verdict": "within_interval"}
     assert "review" in caught("review_phase", asked, stepped) - before
+
+
+def test_a_gain_lowered_on_plan_without_need_is_caught() -> None:
+    """A gain as planned is lowered for its fastest rate alone, and for no more than that takes."""
+    ready = (once["request"] for once in ONCE if once["operation"] == "review_phase" and once["broke"] == "review")
+    asked = next(request for request in ready if request["phase"]["kind"] == "gain" and _correction(request) < 0)
+    answer = ask("review_phase", asked).body
+    assert answer["verdict"] == "within_interval"
+    assert caught("review_phase", asked, answer) == set()
+    unsaid = answer | {"guard_rails": []}
+    slow = copy.deepcopy(answer)
+    for week in slow["weeks"]:
+        week["at_end"] = slow["weeks"][0]["at_end"]
+    for lowered in (unsaid, slow):
+        assert "review" in caught("review_phase", asked, lowered)
+
+
+def _correction(request: Json) -> int:
+    found: int = ask("review_phase", request).body["correction_kcal"]
+    return found
 
 
 @pytest.mark.parametrize(

@@ -14,6 +14,8 @@ from .next_step import Advice, NextStep
 from .reading import Now
 from .step import Held, held_step
 
+_SUPPOSED_TIMES = 3  # each leaves a tenth of what was over
+
 
 class HoldOrGainAdvice:
     """A gain or a hold in its course."""
@@ -142,10 +144,16 @@ class HoldOrGainAdvice:
 
     def _as_planned_until_judged(self) -> bool:
         """The same before any verdict: what is over the ceiling by less than the plan's own error waits for it."""
-        over = -self.course.limits(self.course.days_left).most
+        over, room = -self.course.limits(self.course.days_left).most, texts.ROOM_KCAL
         if self.verdict is not Verdict.TOO_EARLY or over > self.phase.maintenance.sd:
             return False
-        self._suppose(texts.ROOM_KCAL + over + STEP_KCAL)
+        # A body that needs more carries more and may gain more, or less: it is asked again.
+        for _ in range(_SUPPOSED_TIMES):
+            if over <= 0.0:
+                break
+            room += over + STEP_KCAL
+            self._suppose(room)
+            over = -self.course.limits(self.course.days_left).most
         return True
 
     def _suppose(self, room_kcal: float) -> None:
