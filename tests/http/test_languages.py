@@ -15,7 +15,7 @@ from fluent.runtime import FluentBundle, FluentResource
 from fluent.syntax import FluentParser
 from fluent.syntax import ast as tree
 from in_process import Running
-from steelyard.http.languages import ENGLISH, LANGUAGES, MessageReader, english, parameters, preferred, said
+from steelyard.http.languages import ENGLISH, INSTEAD, LANGUAGES, MessageReader, english, parameters, preferred, said
 from steelyard.http.languages.fluent_library import arguments
 from steelyard.http.languages.ftl_files import LanguageFile, parameters_in
 from steelyard.science.log.events import EventKind
@@ -112,7 +112,9 @@ def test_codes_are_those_that_the_code_says() -> None:
                 first = node.args[0]
                 if isinstance(first, ast.Constant):
                     assert first.value in ENGLISH.codes, path
-    assert not [code for code in ENGLISH.codes if code not in found]
+    # What is told in the place of another is said by nobody: it is chosen for those who may not hear the other.
+    found.add(INSTEAD.code)
+    assert not [code for code in ENGLISH.codes if code not in found and code.removesuffix("_SPARED") not in found]
 
 
 @pytest.mark.parametrize("code", ENGLISH.codes)

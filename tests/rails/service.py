@@ -55,20 +55,22 @@ def _served() -> _Served:
     return _Served(loop, service)
 
 
-def ask(operation: str, request: Json, *, accept: str = "application/json") -> Answered:
+def ask(operation: str, request: Json, *, accept: str = "application/json", language: str = "") -> Answered:
     """Send ``request`` to an operation by its id, and wait for the answer."""
     served = _served()
-    status, content = served.loop.run_until_complete(_call(served.service, _PATHS[operation], request, accept))
+    status, content = served.loop.run_until_complete(
+        _call(served.service, _PATHS[operation], request, accept, language)
+    )
     text = content.decode("utf-8")
     is_json = text[:1] in "{["
     return Answered(status, json.loads(text) if is_json else {}, text)
 
 
-async def _call(service: Running, path: str, request: Json, accept: str) -> tuple[int, bytes]:
+async def _call(service: Running, path: str, request: Json, accept: str, language: str) -> tuple[int, bytes]:
     content = json.dumps(request).encode()
     headers = {
         "host": "service.test", "authorization": f"Bearer {service.token}", "content-type": "application/json",
-        "content-length": str(len(content)), "accept": accept,
+        "content-length": str(len(content)), "accept": accept, "accept-language": language,
     }  # fmt: skip
     scope = {
         "type": "http", "asgi": {"version": "3.0", "spec_version": "2.3"}, "http_version": "1.1", "method": "POST",

@@ -212,7 +212,7 @@ def _plan(asked: PlanAsked, member: Member, until_event: int | None) -> Plan:
     if isinstance(aim, DeficitAim):
         fat_kg = float(subject.fat_kg)
         if aim.fat_loss_kg is not None and aim.fat_loss_kg >= fat_kg:
-            detail = f"There are {fat_kg:.1f} kg of fat in all: ask for less than {aim.fat_loss_kg:g}."
+            detail = f"A body of this kind has less to lose than {aim.fat_loss_kg:g} kg: ask for less."
             contradict("fat_loss_kg", "GOAL_BEYOND_BODY", detail)
         return plan_deficit(
             member,

@@ -70,7 +70,16 @@ def test_to_whom_no_leanness_is_spoken_of_no_weighing_is_asked_of(causes: Explai
     assert told is not None
     assert usual is not None
     assert (told.ask.code, told.conclusions) == ("QUESTION_WITH_CLINICIAN", [])
-    assert told._replace(ask=usual.ask, conclusions=usual.conclusions) == usual
+    assert told.test is SettlingTest.CLINICIAN
+    assert told._replace(ask=usual.ask, conclusions=usual.conclusions, asked=usual.asked) == usual
+
+
+@pytest.mark.parametrize("speaks", [True, False])
+def test_what_was_asked_before_somebody_may_not_be_asked_it_is_asked_otherwise(speaks: bool) -> None:
+    before = LastAsked(day=DAY - 2, test=SettlingTest.CLINICIAN if speaks else SettlingTest.WEIGH_FOOD)
+    told = question_of(FOOD_FIRST, 350.0, DAY, Sex.MALE, knows_cycle=False, settled=None, asked=before, speaks=speaks)
+    assert told is not None
+    assert told.asked == LastAsked(day=DAY, test=SettlingTest.WEIGH_FOOD if speaks else SettlingTest.CLINICIAN)
 
 
 def test_without_an_explanation_nothing_is_asked() -> None:

@@ -7,10 +7,12 @@ same files with a library of its own.
 from .english import english
 from .fluent_library import said, said_code
 from .ftl_files import ENGLISH, LANGUAGES, LanguageFile, MessageReader, parameters
+from .leanness import INSTEAD, spared
 from .preference import preferred
 
 __all__ = [
     "ENGLISH",
+    "INSTEAD",
     "LANGUAGES",
     "LanguageFile",
     "MessageReader",
@@ -19,4 +21,5 @@ __all__ = [
     "preferred",
     "said",
     "said_code",
+    "spared",
 ]

@@ -1,6 +1,8 @@
 ### What the service says, in English. Syntax: Project Fluent 1.0.
 ### A message in capitals is a code of an answer; the parts in small letters are shared by several. A line beginning with
-### two number signs says for whom the messages after it are. Members get fewer than 25 words, without names of fields.
+### two number signs says for whom the messages after it are; those of leanness are not told to minors, in pregnancy or
+### with an eating disorder, now or before, and what ends in _SPARED is told in the place of one. Members get fewer than
+### 25 words, without names of fields.
 
 language-name = English
 language-locale = en-GB
@@ -441,7 +443,6 @@ document-above-band = weeks above the band ({ $band })
 ## member
 
 NOT_MEDICAL_ADVICE = This is information, not medical advice. Before changing your diet, speak to a physician or registered dietitian; local rules come first.
-FAT_FROM_BMI = Your body fat was estimated from height and weight, which overstates it in muscular people: measure it before you rely on it.
 ON_LOGGING_SCALE = Maintenance is on the scale of your own log: if you log less than you eat, this is the amount to log.
 TWO_SEXES = Equations for both sexes were used: the range covers both, and the stricter limits apply.
 FROM_EQUATIONS = Without a log this is worked out from equations alone. Four weeks of weights and food in a log make it most exact.
@@ -476,11 +477,9 @@ REFUSED_END_BODY_FAT = { $speaks ->
 }
 REFUSED_END_BMI = This phase would end at a body mass index of { NUMBER($bmi, maximumFractionDigits: 1) }; under { NUMBER($limit, maximumFractionDigits: 1) } is underweight. Make it shorter or eat more.
 REFUSED_GAIN_RATE = You would gain { NUMBER($percent, maximumFractionDigits: 3) }% of body mass a week. At your training experience, more than { NUMBER($limit_percent, maximumFractionDigits: 2) }% builds no more muscle.
-REFUSED_TARGET = A target of { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is below the safe limit of { NUMBER($limit_percent, maximumFractionDigits: 1) }%: aim higher.
 REFUSED_DEFICIT = A deficit of { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day is too large: { why }. Eat at least { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }.
 REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day is too little outside a deficit. Eat at least { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }; if you cannot, speak to a physician or dietitian.
 REFUSED_PROTEIN = { NUMBER($observed, maximumFractionDigits: 2) } grams of protein per kilogram is under the { NUMBER($limit, maximumFractionDigits: 2) } that a deficit needs: plan more.
-REFUSED_CUT_WITHOUT_READING = Your body fat decides when a season's cuts start, and it has to be measured: measure body fat first.
 SEE_MIDWIFE = In pregnancy your intake is not lowered here. Speak to your midwife or obstetric team about food and weight.
 SEE_AFTER_BIRTH = While you breastfeed your intake is not lowered here: speak to your midwife or physician.
 SEE_EATING_DISORDER_SERVICE = Your intake is not lowered here. An eating-disorder service or your clinician can help with food and weight.
@@ -495,8 +494,6 @@ CAPPED_PROTEIN = Protein is raised to { NUMBER($limit, maximumFractionDigits: 2)
 CAPPED_GAIN_RATE = Your surplus stays at { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day: gaining more than { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week builds no more muscle.
 CAPPED_HISTORY_UNKNOWN = Your past diets are not known, so the deficit stays at the usual { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day.
 NO_SAFE_DEFICIT = No useful deficit is safe for you now: { why }.
-MEASURE_FIRST = Your body fat was not measured, so the deficit stays at { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day. To ask for more, measure body fat first.
-RATIO_DECIDES = Here your own log decides: it holds about { NUMBER($percent, maximumFractionDigits: 0) }% of what you eat. Weigh all food for one week to know better.
 RAISED_TO_FLOOR = Your intake is raised to { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day, the least for your body outside a deficit.
 
 # What to watch.
@@ -507,7 +504,6 @@ WARNED_EATEN_FLOOR = Your log shows about { NUMBER($eaten_kcal, maximumFractionD
 WARNED_EATEN_AVAILABILITY = Eat more: by your log too little energy is left beside training. With low mood, binge eating or a missed period, see a clinician.
 WARNED_HISTORY_UNKNOWN = Your past diets are not known, so the deficit is the usual size at most.
 WARNED_BMI = A body mass index of { NUMBER($bmi, maximumFractionDigits: 1) } is near underweight: keep the phase short.
-WARNED_BODY_FAT = The phase ends at { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat, leaner than most people can hold well.
 WARNED_DEFICIT_SHARE = The deficit is { NUMBER($share_percent, maximumFractionDigits: 0) }% of your maintenance: expect hunger and fatigue.
 WARNED_FAT_SUPPLY = Each kilogram of body fat would have to supply { NUMBER($observed, maximumFractionDigits: 1) } kcal a day. Over { NUMBER($limit, maximumFractionDigits: 1) }, you may lose more muscle.
 WARNED_LOSS = With this plan you lose { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week. That is fast: watch your strength.
@@ -522,27 +518,18 @@ WARNED_RECENT_CUT = Your last cut ended only { $weeks ->
     [one] 1 week
    *[other] { NUMBER($weeks, maximumFractionDigits: 0) } weeks
 } ago. It is usually better to wait until { NUMBER($limit_weeks, maximumFractionDigits: 0) } weeks have passed.
-BODY_FAT_AT_MINIMUM = { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is as lean as is safe: the limit is about { NUMBER($limit_percent, maximumFractionDigits: 1) }%. Lose no more; speak to a physician or dietitian.
-BODY_FAT_LOW = { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is under { NUMBER($limit_percent, maximumFractionDigits: 1) }%, leaner than most people can hold well.
 UNDER_AGE_NO_TARGET = Under { NUMBER($limit_years, maximumFractionDigits: 0) } this is only an estimate, and it sets no target. Speak to a physician about growth and weight.
 FAT_FREE_MASS_INDEX_UNUSUAL = Few people carry this much muscle for their height. Check the weight (kilograms, or pounds?), the height and the reading.
 WEIGHT_IN_POUNDS = A body mass index of { NUMBER($bmi, maximumFractionDigits: 1) } is rare: is the weight in kilograms, or in pounds? Check it and the height.
 MAINTENANCE_UNUSUAL = Maintenance of { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day is { NUMBER($times, maximumFractionDigits: 1) } times resting energy, which few keep up. Are the activity and the figures right?
 PAL_ABOVE_SUSTAINABLE = Your activity comes to { NUMBER($pal, maximumFractionDigits: 2) } times resting energy; over { NUMBER($limit, maximumFractionDigits: 2) } is hard to keep up. Check what was entered.
 PAL_BELOW_PLAUSIBLE = You would use only { NUMBER($pal, maximumFractionDigits: 2) } times your resting energy; nobody who is up and about uses under { NUMBER($limit, maximumFractionDigits: 2) }. Check what was entered.
-BMI_OVERSTATES_WITH_MUSCLE = Height and weight cannot tell muscle from fat: for athletes they give about { NUMBER($points, maximumFractionDigits: 1) } points too much body fat.
 
 # A plan: why each number is what it is.
-DEFICIT_CHOSEN = You eat { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less than you use now: { size-reason }.
-SIZE_OF_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less: { weeks }, about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat, and at worst { NUMBER($lean_kg, maximumFractionDigits: 1) } kg of lean tissue.
-SIZE_OF_GAIN = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day more: { weeks }, about { NUMBER($lean_kg, maximumFractionDigits: 1) } kg of lean tissue and { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat.
+SIZE_OF_GAIN_SPARED = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day more: { weeks }.
 DEFICIT_ASKED = You eat { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less than you use now, as you asked.
-DEFICIT_SOLVED = If you eat { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less than you use now, you lose { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }.
-WEEKS_SOLVED = At this deficit it takes { weeks } to lose { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat.
 WEEKS_DEFAULT = The phase takes { weeks }, the middle of the usual two to six, less what is done already.
 CUT_WEEKS_DEFAULT = The phase takes { weeks }, as neither a goal nor a time was given.
-FAT_SOLVED = Expect to lose about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks } at this deficit.
-PLANNED_AS_KEPT = So far you kept to about { NUMBER($percent, maximumFractionDigits: 0) }% of planned deficits: expect { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }, instead of { NUMBER($planned_kg, maximumFractionDigits: 1) } kg.
 FORECAST_AS_KEPT = So far you have kept to about { NUMBER($percent, maximumFractionDigits: 0) }% of planned deficits, and this forecast counts on no more.
 SHRINKING_DEFICIT = Your body soon uses less, so the deficit shrinks: from { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal a day in the first week to { NUMBER($last_kcal, maximumFractionDigits: 0) } in the last.
 PROTEIN_WHY = { NUMBER($protein_g_per_kg, maximumFractionDigits: 1) } grams of protein per kilogram, with resistance training, protect your muscle in a deficit.
@@ -554,11 +541,8 @@ EASING_IN = { $weeks ->
 MAINTENANCE_WHY = After the cut you hold at { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day, { NUMBER($lower_kcal, maximumFractionDigits: 0) } less than before: your body is smaller and has adapted.
 REBOUND = The scale will rise by about { NUMBER($carried_kg, maximumFractionDigits: 1) } kg as glycogen, water and food return. That is not fat.
 SURPLUS_WHY = A surplus of { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day suits your training experience and lean mass. Your intake is set anew { every-weeks }.
-GAIN_RATE_EXPECTED = Expect to gain about { NUMBER($percent_per_month, maximumFractionDigits: 1) }% of body mass a month, { NUMBER($lean_share, maximumFractionDigits: 0) }% of it lean tissue.
-RETURN_CHECKS = Without water you should gain { NUMBER($rate_kg, maximumFractionDigits: 2) } kg a week. Check on { DATETIME($first_date, dateStyle: "long") } and { DATETIME($second_date, dateStyle: "long") }: at twice that, halve the surplus.
-CEILING_REACHED = You are expected to reach { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat around { DATETIME($date, dateStyle: "long") }.
-CEILING_NOT_REACHED = You are not expected to reach { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat in these weeks.
-END_AT_TARGET = Stop once the trend shows { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat lost, even before the last week.
+GAIN_RATE_EXPECTED_SPARED = Expect to gain about { NUMBER($percent_per_month, maximumFractionDigits: 1) }% of body mass a month.
+RETURN_CHECKS_SPARED = Without water you should gain { NUMBER($rate_kg, maximumFractionDigits: 2) } kg a week. Check on { DATETIME($first_date, dateStyle: "long") } and { DATETIME($second_date, dateStyle: "long") }: at twice that, ask your doctor.
 END_AT_LIMIT = Stop after { weeks } at the latest, target or not: anything longer is an ordinary cut.
 END_CUT_AT_LIMIT = Stop after { weeks } at the latest, and hold at maintenance before anything else.
 END_ON_SIGNS = Stop early if strength falls in two sessions running, or with poor sleep, low mood, binge eating or a missed period.
@@ -568,14 +552,12 @@ TRAIN_IN_GAIN = Add load or repetitions before sets: the surplus is there to be 
 WEIGH_DAILY = Weigh yourself daily under the same conditions, and judge by weekly averages.
 INFEASIBLE = No safe plan does what was asked. What comes nearest to it is given instead.
 PAUSED = First comes maintenance for { weeks }; the phase is planned for your body as it will be then.
-HELD_AT_CEILING = Your body fat is already as high as this gain allows, so you hold. A fat-loss phase comes before a gain.
 GAIN_NOT_NOW = No gain is planned for you now: eat at maintenance and train. Take any worry about food or weight to a physician or dietitian.
 HOLD_WHY = At { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day your body stays as it is.
 TRAINING_DAYS_MORE = On training days you eat more because you burn more: up to { NUMBER($training_kcal, maximumFractionDigits: 0) } kcal. Rest days have less, so the week stays the same.
 TRAINING_DAYS_LIMITED = Training days get only { NUMBER($percent, maximumFractionDigits: 0) }% of what training burns. On rest days, { why }.
 FLEXIBLE_DAYS_PAID = Your other days have up to { NUMBER($paid_kcal, maximumFractionDigits: 0) } kcal less to pay for your flexible days. The week stays the same.
 CAPPED_FLEXIBLE_DAYS = Your flexible days get { NUMBER($fits_kcal, maximumFractionDigits: 0) } of { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal a week: on other days { why }.
-HIGHER_DAYS_LOSE_NO_MORE = Days with more food make a week easier to follow. You lose no extra fat by them.
 ALCOHOL_COUNTED = Alcohol counts like food, at 7.1 kcal a gram, and feeds no muscle. Less of it is always fine.
 MEALS_PROTEIN = In { meals } you eat up to { NUMBER($protein_g, maximumFractionDigits: 0) } grams of protein at a time. The day's total matters most.
 MEALS_FEWER = Fewer, larger meals build muscle better: about { NUMBER($protein_g, maximumFractionDigits: 0) } grams of protein in each of { meals }.
@@ -584,20 +566,15 @@ PROTEIN_REFERENCE = Your protein is counted for { NUMBER($reference_kg, maximumF
 WEEK_BEYOND_PROFILE = This training burns about { NUMBER($week_kcal, maximumFractionDigits: 0) } kcal a day, but your profile counts { NUMBER($profile_kcal, maximumFractionDigits: 0) }. Update your activity, or you will get too little.
 FLEXIBLE_DAY_AFTER_PLAN = Your flexible day on { DATETIME($date, dateStyle: "long") } comes after the plan, which ends on { DATETIME($last_date, dateStyle: "long") }.
 LEVER_BURNS = { lever-name }: about { NUMBER($burnt_kcal, maximumFractionDigits: 0) } kcal a day. Your body saves some elsewhere, so { NUMBER($kept_kcal, maximumFractionDigits: 0) } count, between { NUMBER($lower_kcal, maximumFractionDigits: 0) } and { NUMBER($upper_kcal, maximumFractionDigits: 0) }.
-LEVER_EAT_MORE = If you { lever }, you can eat { NUMBER($more_kcal, maximumFractionDigits: 0) } kcal more, { NUMBER($intake_kcal, maximumFractionDigits: 0) } a day, for about the same fat.
-LEVER_LOSE_MORE = If you { lever } and eat as planned, you lose about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg more fat.
 LEVER_AVAILABILITY = With it, { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal leave your body { NUMBER($observed, maximumFractionDigits: 1) } kcal per kilogram of fat-free mass; your plan alone leaves { NUMBER($planned, maximumFractionDigits: 1) }.
 LEVER_TOO_MUCH = Do not { lever } on the planned food: your body would have too little left. Eat more for it.
 LEVER_TOO_MUCH_EVEN_FED = Do not { lever } in this phase: even with more food your body would have too little left.
 LEVER_ASK_FIRST = More activity could help. With your health answers, ask your doctor first how much is safe.
-BREAKS_WHY = Breaks at maintenance make a long cut easier. You lose no extra fat by them, and the scale rises while they last.
 CUT_RESET = Your intake is set anew after { $first_weeks } weeks and then { every-weeks }, so that the deficit holds as your body changes.
 GAIN_TARGET_TOO_FAR = No gain within its limits reaches this weight in { weeks }.
 GOAL_ALREADY_MET = You have met the goal already: there is nothing to lose.
 PHASE_USED_UP = This mini-cut has run { weeks }, the longest that one may last: go to maintenance, or plan a longer cut.
-CUT_NEEDS_READING = Body fat computed from height and weight never starts a cut. Measure it (skinfolds, girths, DXA), then ask again.
 CUT_NO_ROOM = No cut of this kind fits into the weeks left for it.
-CUT_TOO_SMALL = Safe limits leave a cut of only { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day: { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }. No scale tells that from water.
 GAIN_NO_ROOM = Even the least you should eat would make you gain faster than you may, so you hold.
 GAIN_NEEDS_TRAINING = A surplus builds muscle only with resistance training: start training first.
 TARGET_WRONG_SIDE = With this intake you move away from your target, or stop short of it.
@@ -614,8 +591,6 @@ DECISION_CUT_REFUSED = A cut would come next, but a safety rule forbids it for n
 DECISION_CUT_TOO_SMALL = A cut would come next, but what is safe for you now is too small to be worth it. Until that changes: { phase }.
 DECISION_CUT_REFUSED_UNDER_WAY = The cut under way does not go on, for the reason given: return to maintenance first.
 DECISION_CUT_TOO_LONG = You have been in a deficit for { weeks }, which is enough: now hold for { bridge-weeks }, whatever is left to lose.
-DECISION_CUT_DONE = The cut has done its work: { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat, where { NUMBER($target_percent, maximumFractionDigits: 1) }% was the aim. Now hold for { bridge-weeks }.
-DECISION_CUT_UNDER_WAY = Your cut goes on: body fat is { NUMBER($fat_percent, maximumFractionDigits: 1) }%, and { NUMBER($target_percent, maximumFractionDigits: 1) }% is the aim.
 DECISION_CUT_JUST_ENDED = { $weeks ->
     [0] Your cut has just ended.
    *[other] Your last cut ended { weeks } ago.
@@ -625,31 +600,17 @@ DECISION_TOO_MANY_CUTS = { $cuts ->
     [one] You have ended one cut
    *[other] You have ended { $cuts } cuts
 } in twelve months. That is enough for now; the next may start on { DATETIME($date, dateStyle: "long") }.
-DECISION_EVENT_READY = For your event { NUMBER($target_percent, maximumFractionDigits: 1) }% body fat is enough, and you are at { NUMBER($fat_percent, maximumFractionDigits: 1) }%: no cut is needed.
 DECISION_EVENT_TOO_NEAR = Your event is { weeks } away, too near for a cut and a week to settle after it. Hold: you would only lose water.
 DECISION_EVENT_LATER = Your event is { weeks } away. The cut for it takes { cut-weeks }, plus one to settle: start on { DATETIME($date, dateStyle: "long") }.
 DECISION_EVENT_NOW = Your event is { weeks } away. The cut for it takes about { cut-weeks }, plus one to settle: it is time to start.
 DECISION_EVENT_HOLD_FIRST = Whatever you gained before your event would have to come off again: hold until the cut for it, about { DATETIME($date, dateStyle: "long") }.
-DECISION_EVENT_OUT_OF_REACH = No safe cut reaches { NUMBER($target_percent, maximumFractionDigits: 1) }% by the event. This one comes as near as is safe, about { NUMBER($end_percent, maximumFractionDigits: 1) }%.
 DECISION_EVENT_FAR = Your event is more than { weeks } away: it does not count yet.
 DECISION_EVENT_SETS_DATE = The date of your event decides here.
-DECISION_MEASURE_FIRST_BMI = Your body fat was only computed from height and weight. Measure it (skinfolds, girths, DXA), then ask again. Until then: { phase }.
-DECISION_MEASURE_FIRST_ERROR = Your reading of { NUMBER($fat_percent, maximumFractionDigits: 1) }% may be { NUMBER($error_points, maximumFractionDigits: 1) } points off: too unsure for a cut. Repeat it with a better method. Until then: { phase }.
 DECISION_WANTS_HOLD = You want to hold, and that is fine.
-DECISION_WANTS_HOLD_OVER = You want to hold, so hold. To get as lean as you once chose, you would cut from { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat on.
 DECISION_NEAR_UNDERWEIGHT = A body mass index of { NUMBER($bmi, maximumFractionDigits: 1) } is near underweight. Holding comes first; under { NUMBER($limit, maximumFractionDigits: 1) } no fat loss is started.
-DECISION_LEAN_ENOUGH = At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat you are lean enough: a cut would cost training time and bring nothing. { advice }
-DECISION_NOT_YET = Not yet: at { NUMBER($fat_percent, maximumFractionDigits: 1) }% a mini-cut costs more muscle and dieting than it is worth over { weeks }. { advice }
 DECISION_NO_DUE = No cut pays off at any body fat near the range you chose.
-DECISION_CUT_DUE = A cut is the better choice now: body fat is { NUMBER($fat_percent, maximumFractionDigits: 1) }%, and from { NUMBER($due_percent, maximumFractionDigits: 1) }% on a cut pays off.
-DECISION_CUT_FOR_LEANNESS = You would like to be leaner, and that is reason enough: at { NUMBER($fat_percent, maximumFractionDigits: 1) }% a cut is the better choice for you.
-DECISION_TRADE = Over { weeks } { best-phase } is worth about { NUMBER($ahead_kg, maximumFractionDigits: 1) } kg of lean tissue more to you than { other-phase }, with a probability of { NUMBER($probability_percent, maximumFractionDigits: 0) }%.
 DECISION_CLOSE = Over { weeks } nothing is clearly better: { best-phase } comes out ahead of { other-phase } in { NUMBER($probability_percent, maximumFractionDigits: 0) }% of cases. Choose what suits you.
 DECISION_LONGER_CUT = A mini-cut is too short to get there: you need { weeks }.
-DECISION_LONG_WAY = One cut does not get to { NUMBER($target_percent, maximumFractionDigits: 1) }%: end this one in time, and ask again after a hold.
-DECISION_WITHIN_HEALTHY = { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is healthy for your age and sex ({ NUMBER($lower_percent, maximumFractionDigits: 0) } to { NUMBER($upper_percent, maximumFractionDigits: 0) }%): a cut is about looks, not health.
-DECISION_BELOW_HEALTHY = At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat you have nothing to lose. If you are unhappy with your looks, talk to someone you trust or a clinician.
-DECISION_ABOVE_HEALTHY = { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is above the healthy range for your age and sex, which ends at { NUMBER($upper_percent, maximumFractionDigits: 0) }%.
 DECISION_HISTORY_UNKNOWN = Your past phases are not known. Give them, and the answer counts a recent cut or a pattern.
 DECISION_GAIN_SLOWLY = Gain slowly, at { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day over maintenance.
 PATTERN_CYCLES = In { weeks } fast gains were followed by a cut { $cycles ->
@@ -657,30 +618,17 @@ PATTERN_CYCLES = In { weeks } fast gains were followed by a cut { $cycles ->
     [2] twice
    *[other] { $cycles } times
 }. You spent { $dieting_weeks } of those weeks dieting.
-PATTERN_COST = A slow gain over the same { weeks } would have built about { NUMBER($lean_kg, maximumFractionDigits: 1) } kg more lean tissue ({ NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) }). Slow down.
 PATTERN_NO_LEAN = Going up and down built at least as much lean tissue; the price was the dieting. A slower gain needs fewer cuts.
 PATTERN_WEEKS = With a slow gain you would have had the same lean tissue { weeks } sooner.
 PATTERN_ASSUMED = { $phases ->
     [one] One phase has no weights
    *[other] { $phases } phases have no weights
 }, so the usual size was assumed.
-PATTERN_FAT = Going up and down left you with { NUMBER($fat_kg, maximumFractionDigits: 1) } kg less fat. A slow gain needs { $slow_weeks ->
-    [one] one week
-   *[other] about { $slow_weeks } weeks
-} of dieting for that, not { $dieting_weeks }.
-PATTERN_NO_FAT = Going up and down left you with { NUMBER($fat_kg, maximumFractionDigits: 1) } kg more fat than a slow gain, for all the dieting.
-CHANGE_DUE_DATE = At this rate you reach { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat, where a cut is due, around { DATETIME($date, dateStyle: "long") }.
-CHANGE_DUE_BEYOND = A cut is due at { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat, which is not expected within { weeks }.
-CHANGE_DUE_BELOW = Under { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat the answer would be: no cut yet.
 CHANGE_READING = Your reading may be { NUMBER($error_points, maximumFractionDigits: 1) } points off: with a chance of { NUMBER($probability_percent, maximumFractionDigits: 0) }% the truth is on the other side of the limit.
-CHANGE_READING_NEEDED = Only with a real body-fat measurement could a cut be considered.
-CHANGE_MOTIVE = If you would like to be leaner, that is reason enough: a cut would be due from { NUMBER($due_percent, maximumFractionDigits: 1) }%.
-CHANGE_CONTENT = If you are happy as lean as you are, a cut can wait until { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat.
 CHANGE_TIME = A cut is considered again from { DATETIME($date, dateStyle: "long") }.
 CHANGE_EVENT_START = The cut for your event starts on { DATETIME($date, dateStyle: "long") } at the latest.
 CHANGE_SCREENING = With the health questions answered a cut could be considered.
 CHANGE_CLEARANCE = With a clinician's clearance a cut could be considered.
-CHANGE_TRAINING = With two or more resistance sessions a week a gain would be worth the fat that comes with it.
 CHANGE_MOVE_MORE = If you walk or cycle more you burn more, and a cut that is worth it may fit in.
 
 # Your log.
@@ -726,7 +674,7 @@ TREND_TOO_SPARSE = It is too early to tell, and { more-days } would not be enoug
 TREND_OUTLIER = The weight of { DATETIME($date, dateStyle: "long") } is { NUMBER($deviation_kg, maximumFractionDigits: 1) } kg off the days before it, so it counts less.
 TREND_WATER_JUMP = On { DATETIME($date, dateStyle: "long") } your weight jumped by { NUMBER($jump_kg, maximumFractionDigits: 1) } kg: water, which fades, unless you changed the scale or the time of day.
 TREND_LOGGING_CHANGED = Since about { DATETIME($date, dateStyle: "long") } you seem to log a larger or smaller part of what you eat than before ({ NUMBER($percent, maximumFractionDigits: 0) }% sure).
-SETTLE_WEIGH_FOOD = This settles it: weigh and log all you eat and drink for seven days, weekend included.
+SETTLE_WEIGH_FOOD_SPARED = Your weight and your log disagree. Please talk it through with a physician or dietitian.
 SETTLE_WEIGH_ON = This settles it: weigh yourself daily for ten more days. Water without a cause fades; fat and muscle do not.
 TREND_STALE = Your last weighing was { days } ago.
 KNOWN_LONG_AGO = We last heard of you on { DATETIME($date, dateStyle: "long") }: weigh yourself and log for two weeks, then ask again.
@@ -759,8 +707,6 @@ REVIEW_TOO_LATE = { $days ->
     [one] Only one day is left
    *[other] Only { $days } days are left
 }, too little for a change to matter: eat as before.
-REVIEW_PURPOSE_MET = You have lost about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat, and { NUMBER($target_kg, maximumFractionDigits: 1) } kg was the goal: end the phase.
-REVIEW_CEILING_MET = Your body fat is about { NUMBER($fat_percent, maximumFractionDigits: 1) }%, and this gain ends at { NUMBER($ceiling_percent, maximumFractionDigits: 1) }%.
 REVIEW_LIMIT_REACHED = This mini-cut has run { days }, and { $limit_days } is the most: end it, target or not.
 REVIEW_PHASE_OVER = The phase is over.
 REVIEW_NOT_SAFE = A deficit is no longer safe for you: end the phase.
@@ -768,7 +714,6 @@ REVIEW_NO_ROOM = No useful deficit is left under today's maintenance: { why }. E
 REVIEW_STOPPED_BY_RAIL = The days to come would not be safe: end the phase.
 REVIEW_SHORTEN = At this rate you reach the target around { DATETIME($date, dateStyle: "long") }, { days } before the planned end.
 REVIEW_EXTEND = You need until about { DATETIME($date, dateStyle: "long") }, { days } more than planned.
-REVIEW_OUT_OF_REACH = No safe intake reaches the target in this phase: expect { NUMBER($fat_kg, maximumFractionDigits: 1) } of { NUMBER($target_kg, maximumFractionDigits: 1) } kg of fat.
 REVIEW_LOST_FAST = Over the last two weeks you lost { NUMBER($percent, maximumFractionDigits: 1) }% of body mass a week, more than { NUMBER($limit, maximumFractionDigits: 1) }%.
 REVIEW_EATEN_UNDER_RAIL = For two weeks you logged { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day. Eat at least { NUMBER($least_kcal, maximumFractionDigits: 0) }: { why }.
 REVIEW_REBOUND = Back at maintenance the scale will rise by about { NUMBER($carried_kg, maximumFractionDigits: 1) } kg in two weeks as glycogen, water and food return. That is not fat.
@@ -791,9 +736,9 @@ REVIEW_MAY_STOP_EARLY = You are ahead of the plan: go on, and stop { days } earl
 REVIEW_WAITS_FOR_EVENT = Because of { event } your weight says little until { DATETIME($date, dateStyle: "long") }. Keep weighing and logging; nothing changes before then.
 
 # The one question that settles what scale and log say against each other, and what its answer means.
-QUESTION_WEIGH_FOOD = Weigh and log everything you eat and drink until { DATETIME($date, dateStyle: "long") }, weekend included, and weigh yourself every day.
 QUESTION_WITH_CLINICIAN = Your weight and your log disagree. Please talk it through with a physician or dietitian by { DATETIME($date, dateStyle: "long") }.
-QUESTION_OIL_AND_ALCOHOL = Until { DATETIME($date, dateStyle: "long") } weigh and log cooking oil, spreads, drinks, alcohol and small tastes too: they are what logs miss first.
+BODY_FAT_AT_MINIMUM_SPARED = Your body has no reserves to spare: lose no more, and please speak to a physician or dietitian.
+TALK_TO_WHO_CARES = Please talk about your food and your weight with whoever looks after your health.
 QUESTION_WATER = Did any of these begin within four weeks: creatine, salty food, new training, another weighing hour, illness, travel? Weigh daily until { DATETIME($date, dateStyle: "long") }.
 QUESTION_CYCLE = When did your last two periods begin? If you have none: is creatine, salty food or training new? Weigh daily until { DATETIME($date, dateStyle: "long") }.
 QUESTION_AGAIN = We asked this before and do not know yet. If you could not do it, tell us: we then look at your log together.
@@ -815,9 +760,7 @@ CHECK_IN_LOW_MOOD = Your mood has been at its lowest twice in a row: talk to som
 
 # A season.
 SEASON_GAIN = You gain on a surplus of { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day; your intake is set anew { every-weeks }.
-SEASON_CUT = At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat you eat { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less, to { NUMBER($end_percent, maximumFractionDigits: 1) }% or for { weeks }, whichever comes first.
 SEASON_BRIDGE = Maintenance after a cut lets glycogen, water and food return: the scale rises, and that is not fat.
-SEASON_HOLD = You hold: body fat is at { NUMBER($fat_percent, maximumFractionDigits: 1) }%, where this plan stops gaining, and no cut may start.
 SEASON_HELD_AT_NEED = The least you should eat is already about your maintenance, so you hold without a surplus.
 SEASON_LEVEL = This plan has no surplus: you eat at maintenance, and training does the building.
 SEASON_NO_CUT = These weeks have no cut: you need none, or none is allowed in them.
@@ -830,7 +773,6 @@ SEASON_CUTS = { $cuts ->
 } { NUMBER($share_percent, maximumFractionDigits: 0) }% of the season.
 SEASON_REVIEWED = The ranges hold if you keep these phases and let your log set your intake anew. Without that they are far wider.
 SEASON_BESIDE_DECISION = A season keeps to its strategy. A decision may start otherwise: it weighs only the next 26 weeks, by what you want.
-OPTIMUM_BESIDE_DECISION = The best season counts lean tissue alone. A decision may start otherwise: it counts weeks of dieting and how lean you want to be.
 
 # A briefing on a plan: headings end in _TITLE.
 BRIEFING_PHASE_TITLE = { phase-name } from { weekday }, { DATETIME($date, dateStyle: "long") }
@@ -854,16 +796,85 @@ BRIEFING_MEALS = Each day has { NUMBER($protein_g, maximumFractionDigits: 0) } g
 BRIEFING_SCALE = By { weekday } the scale should show about { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, between { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } and { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.
 BRIEFING_SCALE_WATER = By { weekday } the scale should show about { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, between { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } and { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }; { NUMBER($water_kg, maximumFractionDigits: 1) } kg of the drop is water.
 BRIEFING_JUDGE_FROM = Do not judge before day { $day }.
-BRIEFING_FAT = In { weeks } expect to lose about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat, between { NUMBER($fat_lower_kg, maximumFractionDigits: 1) } and { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }.
-BRIEFING_FAT_UP_TO = In { weeks } expect to lose about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat. It may be as much as { NUMBER($fat_upper_kg, maximumFractionDigits: 1) } kg, or none.
-BRIEFING_FAT_AND_WATER = By then about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat is gone; another { NUMBER($water_kg, maximumFractionDigits: 1) } kg is water that will come back.
-BRIEFING_FAT_GONE = By then about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat is gone.
 BRIEFING_MOSTLY_WATER = By then nearly all that is gone is water, which will come back.
-BRIEFING_GAINED = By then you have gained about { NUMBER($lean_kg, maximumFractionDigits: 1) } kg of lean tissue and { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat.
 BRIEFING_STEADY = Your body stays much as it is; ups and downs are water.
 BRIEFING_CHECKS = Look at the trend of your weight on { DATETIME($first_date, dateStyle: "long") } and on { DATETIME($second_date, dateStyle: "long") }.
 BRIEFING_END_SCALE = The scale should show about { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, between { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } and { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }.
 BRIEFING_END_SCALE_WATER = The scale should show about { NUMBER($weight_kg, maximumFractionDigits: 1) } kg, between { NUMBER($weight_lower_kg, maximumFractionDigits: 1) } and { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }; { NUMBER($water_kg, maximumFractionDigits: 1) } kg of what is gone will come back as water.
+
+## member, of leanness
+
+DEFICIT_CHOSEN = You eat { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less than you use now: { size-reason }.
+FAT_FROM_BMI = Your body fat was estimated from height and weight, which overstates it in muscular people: measure it before you rely on it.
+REFUSED_TARGET = A target of { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is below the safe limit of { NUMBER($limit_percent, maximumFractionDigits: 1) }%: aim higher.
+REFUSED_CUT_WITHOUT_READING = Your body fat decides when a season's cuts start, and it has to be measured: measure body fat first.
+MEASURE_FIRST = Your body fat was not measured, so the deficit stays at { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day. To ask for more, measure body fat first.
+RATIO_DECIDES = Here your own log decides: it holds about { NUMBER($percent, maximumFractionDigits: 0) }% of what you eat. Weigh all food for one week to know better.
+WARNED_BODY_FAT = The phase ends at { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat, leaner than most people can hold well.
+BODY_FAT_AT_MINIMUM = { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is as lean as is safe: the limit is about { NUMBER($limit_percent, maximumFractionDigits: 1) }%. Lose no more; speak to a physician or dietitian.
+BODY_FAT_LOW = { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is under { NUMBER($limit_percent, maximumFractionDigits: 1) }%, leaner than most people can hold well.
+BMI_OVERSTATES_WITH_MUSCLE = Height and weight cannot tell muscle from fat: for athletes they give about { NUMBER($points, maximumFractionDigits: 1) } points too much body fat.
+SIZE_OF_DEFICIT = { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less: { weeks }, about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat, and at worst { NUMBER($lean_kg, maximumFractionDigits: 1) } kg of lean tissue.
+SIZE_OF_GAIN = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day more: { weeks }, about { NUMBER($lean_kg, maximumFractionDigits: 1) } kg of lean tissue and { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat.
+DEFICIT_SOLVED = If you eat { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less than you use now, you lose { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }.
+WEEKS_SOLVED = At this deficit it takes { weeks } to lose { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat.
+FAT_SOLVED = Expect to lose about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks } at this deficit.
+PLANNED_AS_KEPT = So far you kept to about { NUMBER($percent, maximumFractionDigits: 0) }% of planned deficits: expect { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }, instead of { NUMBER($planned_kg, maximumFractionDigits: 1) } kg.
+GAIN_RATE_EXPECTED = Expect to gain about { NUMBER($percent_per_month, maximumFractionDigits: 1) }% of body mass a month, { NUMBER($lean_share, maximumFractionDigits: 0) }% of it lean tissue.
+RETURN_CHECKS = Without water you should gain { NUMBER($rate_kg, maximumFractionDigits: 2) } kg a week. Check on { DATETIME($first_date, dateStyle: "long") } and { DATETIME($second_date, dateStyle: "long") }: at twice that, halve the surplus.
+CEILING_REACHED = You are expected to reach { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat around { DATETIME($date, dateStyle: "long") }.
+CEILING_NOT_REACHED = You are not expected to reach { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat in these weeks.
+END_AT_TARGET = Stop once the trend shows { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat lost, even before the last week.
+HELD_AT_CEILING = Your body fat is already as high as this gain allows, so you hold. A fat-loss phase comes before a gain.
+HIGHER_DAYS_LOSE_NO_MORE = Days with more food make a week easier to follow. You lose no extra fat by them.
+LEVER_EAT_MORE = If you { lever }, you can eat { NUMBER($more_kcal, maximumFractionDigits: 0) } kcal more, { NUMBER($intake_kcal, maximumFractionDigits: 0) } a day, for about the same fat.
+LEVER_LOSE_MORE = If you { lever } and eat as planned, you lose about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg more fat.
+BREAKS_WHY = Breaks at maintenance make a long cut easier. You lose no extra fat by them, and the scale rises while they last.
+CUT_NEEDS_READING = Body fat computed from height and weight never starts a cut. Measure it (skinfolds, girths, DXA), then ask again.
+CUT_TOO_SMALL = Safe limits leave a cut of only { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day: { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }. No scale tells that from water.
+DECISION_CUT_DONE = The cut has done its work: { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat, where { NUMBER($target_percent, maximumFractionDigits: 1) }% was the aim. Now hold for { bridge-weeks }.
+DECISION_CUT_UNDER_WAY = Your cut goes on: body fat is { NUMBER($fat_percent, maximumFractionDigits: 1) }%, and { NUMBER($target_percent, maximumFractionDigits: 1) }% is the aim.
+DECISION_EVENT_READY = For your event { NUMBER($target_percent, maximumFractionDigits: 1) }% body fat is enough, and you are at { NUMBER($fat_percent, maximumFractionDigits: 1) }%: no cut is needed.
+DECISION_EVENT_OUT_OF_REACH = No safe cut reaches { NUMBER($target_percent, maximumFractionDigits: 1) }% by the event. This one comes as near as is safe, about { NUMBER($end_percent, maximumFractionDigits: 1) }%.
+DECISION_MEASURE_FIRST_BMI = Your body fat was only computed from height and weight. Measure it (skinfolds, girths, DXA), then ask again. Until then: { phase }.
+DECISION_MEASURE_FIRST_ERROR = Your reading of { NUMBER($fat_percent, maximumFractionDigits: 1) }% may be { NUMBER($error_points, maximumFractionDigits: 1) } points off: too unsure for a cut. Repeat it with a better method. Until then: { phase }.
+DECISION_WANTS_HOLD_OVER = You want to hold, so hold. To get as lean as you once chose, you would cut from { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat on.
+DECISION_LEAN_ENOUGH = At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat you are lean enough: a cut would cost training time and bring nothing. { advice }
+DECISION_NOT_YET = Not yet: at { NUMBER($fat_percent, maximumFractionDigits: 1) }% a mini-cut costs more muscle and dieting than it is worth over { weeks }. { advice }
+DECISION_CUT_DUE = A cut is the better choice now: body fat is { NUMBER($fat_percent, maximumFractionDigits: 1) }%, and from { NUMBER($due_percent, maximumFractionDigits: 1) }% on a cut pays off.
+DECISION_CUT_FOR_LEANNESS = You would like to be leaner, and that is reason enough: at { NUMBER($fat_percent, maximumFractionDigits: 1) }% a cut is the better choice for you.
+DECISION_TRADE = Over { weeks } { best-phase } is worth about { NUMBER($ahead_kg, maximumFractionDigits: 1) } kg of lean tissue more to you than { other-phase }, with a probability of { NUMBER($probability_percent, maximumFractionDigits: 0) }%.
+DECISION_LONG_WAY = One cut does not get to { NUMBER($target_percent, maximumFractionDigits: 1) }%: end this one in time, and ask again after a hold.
+DECISION_WITHIN_HEALTHY = { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is healthy for your age and sex ({ NUMBER($lower_percent, maximumFractionDigits: 0) } to { NUMBER($upper_percent, maximumFractionDigits: 0) }%): a cut is about looks, not health.
+DECISION_BELOW_HEALTHY = At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat you have nothing to lose. If you are unhappy with your looks, talk to someone you trust or a clinician.
+DECISION_ABOVE_HEALTHY = { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is above the healthy range for your age and sex, which ends at { NUMBER($upper_percent, maximumFractionDigits: 0) }%.
+PATTERN_COST = A slow gain over the same { weeks } would have built about { NUMBER($lean_kg, maximumFractionDigits: 1) } kg more lean tissue ({ NUMBER($lower_kg, maximumFractionDigits: 1) } to { NUMBER($upper_kg, maximumFractionDigits: 1) }). Slow down.
+PATTERN_FAT = Going up and down left you with { NUMBER($fat_kg, maximumFractionDigits: 1) } kg less fat. A slow gain needs { $slow_weeks ->
+    [one] one week
+   *[other] about { $slow_weeks } weeks
+} of dieting for that, not { $dieting_weeks }.
+PATTERN_NO_FAT = Going up and down left you with { NUMBER($fat_kg, maximumFractionDigits: 1) } kg more fat than a slow gain, for all the dieting.
+CHANGE_DUE_DATE = At this rate you reach { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat, where a cut is due, around { DATETIME($date, dateStyle: "long") }.
+CHANGE_DUE_BEYOND = A cut is due at { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat, which is not expected within { weeks }.
+CHANGE_DUE_BELOW = Under { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat the answer would be: no cut yet.
+CHANGE_READING_NEEDED = Only with a real body-fat measurement could a cut be considered.
+CHANGE_MOTIVE = If you would like to be leaner, that is reason enough: a cut would be due from { NUMBER($due_percent, maximumFractionDigits: 1) }%.
+CHANGE_CONTENT = If you are happy as lean as you are, a cut can wait until { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat.
+CHANGE_TRAINING = With two or more resistance sessions a week a gain would be worth the fat that comes with it.
+SETTLE_WEIGH_FOOD = This settles it: weigh and log all you eat and drink for seven days, weekend included.
+REVIEW_PURPOSE_MET = You have lost about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat, and { NUMBER($target_kg, maximumFractionDigits: 1) } kg was the goal: end the phase.
+REVIEW_CEILING_MET = Your body fat is about { NUMBER($fat_percent, maximumFractionDigits: 1) }%, and this gain ends at { NUMBER($ceiling_percent, maximumFractionDigits: 1) }%.
+REVIEW_OUT_OF_REACH = No safe intake reaches the target in this phase: expect { NUMBER($fat_kg, maximumFractionDigits: 1) } of { NUMBER($target_kg, maximumFractionDigits: 1) } kg of fat.
+QUESTION_WEIGH_FOOD = Weigh and log everything you eat and drink until { DATETIME($date, dateStyle: "long") }, weekend included, and weigh yourself every day.
+QUESTION_OIL_AND_ALCOHOL = Until { DATETIME($date, dateStyle: "long") } weigh and log cooking oil, spreads, drinks, alcohol and small tastes too: they are what logs miss first.
+SEASON_CUT = At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat you eat { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less, to { NUMBER($end_percent, maximumFractionDigits: 1) }% or for { weeks }, whichever comes first.
+SEASON_HOLD = You hold: body fat is at { NUMBER($fat_percent, maximumFractionDigits: 1) }%, where this plan stops gaining, and no cut may start.
+OPTIMUM_BESIDE_DECISION = The best season counts lean tissue alone. A decision may start otherwise: it counts weeks of dieting and how lean you want to be.
+BRIEFING_FAT = In { weeks } expect to lose about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat, between { NUMBER($fat_lower_kg, maximumFractionDigits: 1) } and { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }.
+BRIEFING_FAT_UP_TO = In { weeks } expect to lose about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat. It may be as much as { NUMBER($fat_upper_kg, maximumFractionDigits: 1) } kg, or none.
+BRIEFING_FAT_AND_WATER = By then about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat is gone; another { NUMBER($water_kg, maximumFractionDigits: 1) } kg is water that will come back.
+BRIEFING_FAT_GONE = By then about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat is gone.
+BRIEFING_GAINED = By then you have gained about { NUMBER($lean_kg, maximumFractionDigits: 1) } kg of lean tissue and { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat.
 
 ## coach
 
@@ -893,9 +904,6 @@ LOG_SORTED = The entries were out of order and have been sorted by day.
 SEASON_PHYSIOLOGY = Lean gained counts lean tissue, without glycogen and water. Part comes from training in any phase, part from the surplus, whose lean share falls as it grows.
 BRIEFING_MACROS = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day: protein { NUMBER($protein_g, maximumFractionDigits: 0) } g, carbohydrate { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } g, fat { NUMBER($fat_g, maximumFractionDigits: 0) } g.
 BRIEFING_BALANCE = Energy balance { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal a day in the first week, { NUMBER($last_kcal, maximumFractionDigits: 0) } in the last.
-BRIEFING_SO_FAR = Since the start: fat { NUMBER($fat_kg, maximumFractionDigits: 1) } kg, lean tissue { NUMBER($lean_kg, maximumFractionDigits: 1) } kg, carried mass { NUMBER($carried_kg, maximumFractionDigits: 1) } kg. Energy balance { NUMBER($balance_kcal, maximumFractionDigits: 0) } kcal a day.
-BRIEFING_CHANGE = Change: weight { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } to { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), fat { NUMBER($fat_kg, maximumFractionDigits: 1) } ({ NUMBER($fat_lower_kg, maximumFractionDigits: 1) } to { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }), lean tissue { NUMBER($lean_kg, maximumFractionDigits: 1) } ({ NUMBER($lean_lower_kg, maximumFractionDigits: 1) } to { NUMBER($lean_upper_kg, maximumFractionDigits: 1) }), carried mass { NUMBER($carried_kg, maximumFractionDigits: 1) } ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } to { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
-BODY_FAT_METHODS_DISAGREE = Two readings of body fat do not agree: { NUMBER($first_percent, maximumFractionDigits: 0) }% by { first-method } on { DATETIME($first_date, dateStyle: "long") }, { NUMBER($second_percent, maximumFractionDigits: 0) }% by { second-method } on { DATETIME($second_date, dateStyle: "long") }. Both count by their errors; repeat the more exact one before it decides anything.
 LOG_COUNTED_BEFORE = { $count ->
     [one] One entry before { DATETIME($date, dateStyle: "long") } is
    *[other] { $count } entries before { DATETIME($date, dateStyle: "long") } are
@@ -922,6 +930,12 @@ ATTENTION_DO_LOOK = Look at the log with them; change nothing yet.
 ATTENTION_DO_NEXT = Decide with them what comes next.
 ATTENTION_DO_ASK = Ask how they are, and for a weight.
 ATTENTION_DO_NOTHING = There is nothing to do.
+
+## coach, of leanness
+
+BRIEFING_SO_FAR = Since the start: fat { NUMBER($fat_kg, maximumFractionDigits: 1) } kg, lean tissue { NUMBER($lean_kg, maximumFractionDigits: 1) } kg, carried mass { NUMBER($carried_kg, maximumFractionDigits: 1) } kg. Energy balance { NUMBER($balance_kcal, maximumFractionDigits: 0) } kcal a day.
+BRIEFING_CHANGE = Change: weight { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } to { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), fat { NUMBER($fat_kg, maximumFractionDigits: 1) } ({ NUMBER($fat_lower_kg, maximumFractionDigits: 1) } to { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }), lean tissue { NUMBER($lean_kg, maximumFractionDigits: 1) } ({ NUMBER($lean_lower_kg, maximumFractionDigits: 1) } to { NUMBER($lean_upper_kg, maximumFractionDigits: 1) }), carried mass { NUMBER($carried_kg, maximumFractionDigits: 1) } ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } to { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
+BODY_FAT_METHODS_DISAGREE = Two readings of body fat do not agree: { NUMBER($first_percent, maximumFractionDigits: 0) }% by { first-method } on { DATETIME($first_date, dateStyle: "long") }, { NUMBER($second_percent, maximumFractionDigits: 0) }% by { second-method } on { DATETIME($second_date, dateStyle: "long") }. Both count by their errors; repeat the more exact one before it decides anything.
 
 ## developer
 

@@ -2,7 +2,7 @@
 
 Of a file's entries those in UPPER_SNAKE are messages; the others (lower case, with hyphens) are what messages share.
 ``language-name`` and ``language-locale`` say which language it is. A group comment (``## member``) says for whom the
-messages after it are; that of the English file counts.
+messages after it are; that of the English file counts. Whether they are ``of leanness`` the English file alone says.
 """
 
 import re
@@ -51,18 +51,25 @@ class LanguageFile:
         return self._parts[1]
 
     @property
+    def of_leanness(self) -> frozenset[str]:
+        """The messages that are not told to those to whom no leanness is spoken of."""
+        return self._parts[2]
+
+    @property
     def codes(self) -> list[str]:
         """The codes of its messages, in the order of the alphabet."""
         return sorted(name for name in self.entries if name.isupper())
 
     @cached_property
-    def _parts(self) -> tuple[dict[str, str], dict[str, MessageReader]]:
+    def _parts(self) -> tuple[dict[str, str], dict[str, MessageReader], frozenset[str]]:
         entries: dict[str, str] = {}
         audiences: dict[str, MessageReader] = {}
-        group, name = "", ""
+        of_leanness: set[str] = set()
+        group, name, is_of_leanness = "", "", False
         for line in self.source.splitlines(keepends=True):
             if line.startswith("## "):
-                group = line[3:].strip()
+                group, _, of_what = line[3:].strip().partition(", ")
+                is_of_leanness = of_what == "of leanness"
             elif found := _ENTRY.match(line):
                 name = found[1]
                 if name in entries:
@@ -70,9 +77,10 @@ class LanguageFile:
                 entries[name] = line
                 if name.isupper():
                     audiences[name] = MessageReader(group)
+                    of_leanness |= {name} if is_of_leanness else set()
             elif name and line[0] in " }\n":
                 entries[name] += line
-        return entries, audiences
+        return entries, audiences, frozenset(of_leanness)
 
 
 def _value(entries: Mapping[str, str], name: str) -> str:

@@ -26,6 +26,7 @@ from ..wire.headers import CONTENT_LANGUAGE, FINGERPRINT, VARY, Header
 from ..wire.negotiation import JSON, Format, Option, Workshop
 from ..wire.refusals import REFUSALS, refusal
 from ..wire.request_bounds import RequestBounds
+from ..wire.sparing import sparing
 
 OPERATION = "operation"  # the key of a route's options under which its operation stands
 PUBLIC = "public"  # the same for a route that needs no key
@@ -131,7 +132,7 @@ def computation(
             summary=summary,
             description=inspect.cleandoc(compute.__doc__ or ""),
             scope=scope,
-            compute=compute,
+            compute=sparing(compute),
             answer_type=answer_type,
             body_type=body_type,
             request_examples=request_examples,

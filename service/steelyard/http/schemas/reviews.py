@@ -135,7 +135,7 @@ class SettlingQuestion(Response, frozen=True, kw_only=True):
         str,
         Meta(
             description="`weigh_food`, `oil_and_alcohol`, `water` (creatine, salt, new training, another hour, "
-            "illness, travel) or `cycle`. Extensible.",
+            "illness, travel), `cycle` or, where no weighing is asked of the person, `clinician`. Extensible.",
             examples=["weigh_food"],
         ),
     ]

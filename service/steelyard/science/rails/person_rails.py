@@ -194,6 +194,11 @@ def forbids_fat_target(subject: Subject) -> str | None:
     return EATING_DISORDER if has_eating_disorder(subject) else None
 
 
+def may_hear_of_leanness(subject: Subject) -> bool:
+    """Whether leanness may be spoken of, and food be weighed: not to minors, in pregnancy, with an eating disorder."""
+    return forbids_fat_target(subject) is None and not subject.is_pregnant
+
+
 @traced
 def refuse_fat_target(subject: Subject, field: str) -> None:
     """Raise ``Refused`` where a body-fat target is asked for and a rule forbids any."""

@@ -54,7 +54,6 @@ _IF_MORE = "QUESTION_IF_MORE"
 _IF_AS_LOGGED = "QUESTION_IF_AS_LOGGED"
 _IF_WATER = "QUESTION_IF_WATER"
 _IF_NOT_WATER = "QUESTION_IF_NOT_WATER"
-_WITH_CLINICIAN = "QUESTION_WITH_CLINICIAN"
 FOUND_MORE = "QUESTION_FOUND_MORE"
 FOUND_AS_LOGGED = "QUESTION_FOUND_AS_LOGGED"
 FOUND_WATER = "QUESTION_FOUND_WATER"
@@ -68,6 +67,7 @@ class SettlingTest(StrEnum):
     OIL_AND_ALCOHOL = "oil_and_alcohol"
     WATER = "water"
     CYCLE = "cycle"
+    CLINICIAN = "clinician"  # of whom no weighing is asked
 
 
 _ASKS = {
@@ -75,6 +75,7 @@ _ASKS = {
     SettlingTest.OIL_AND_ALCOHOL: "QUESTION_OIL_AND_ALCOHOL",
     SettlingTest.WATER: "QUESTION_WATER",
     SettlingTest.CYCLE: "QUESTION_CYCLE",
+    SettlingTest.CLINICIAN: "QUESTION_WITH_CLINICIAN",
 }
 _OF_WATER = (SettlingTest.WATER, SettlingTest.CYCLE)
 
@@ -156,14 +157,16 @@ def question_of(
         causes = [one for one in causes if one.cause is not Cause.WATER]
     if settled is not None and settled.found in (Finding.AS_LOGGED, Finding.MORE_THAN_LOGGED, Finding.WATER):
         return None
+    test = _test_of(causes[0].cause, gap_kcal, sex, knows_cycle=knows_cycle) if speaks else SettlingTest.CLINICIAN
+    if asked is not None and speaks is (asked.test is SettlingTest.CLINICIAN):
+        asked = None  # it was asked of somebody who may be asked otherwise by now
     if asked is None or _is_answered(asked, settled, knows_cycle=knows_cycle):
-        asked = LastAsked(day=day, test=_test_of(causes[0].cause, gap_kcal, sex, knows_cycle=knows_cycle))
+        asked = LastAsked(day=day, test=test)
     elif day >= asked.day + ASK_AGAIN_DAYS:
-        test = _test_of(causes[0].cause, gap_kcal, sex, knows_cycle=knows_cycle)
         asked = LastAsked(day=day, test=test, times=asked.times + 1)
     until = date.fromordinal(asked.until_day).isoformat()
     if not speaks:
-        return OpenQuestion(explained.causes, asked, say(_WITH_CLINICIAN, date=until), [])
+        return OpenQuestion(explained.causes, asked, say(_ASKS[asked.test], date=until), [])
     is_of_water = asked.test in _OF_WATER
     then = [say(_IF_WATER, date=until), say(_IF_NOT_WATER)] if is_of_water else [say(_IF_MORE), say(_IF_AS_LOGGED)]
     return OpenQuestion(explained.causes, asked, say(_ASKS[asked.test], date=until), then)

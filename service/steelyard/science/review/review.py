@@ -14,7 +14,7 @@ from ..log import ABOUT_LOGGING, Log, LogMaintenance, Reading, day_of
 from ..member import Member
 from ..numbers import Estimate
 from ..phase import DAYS_PER_WEEK, MOST_WEEKS, FollowedPhase, PhaseKind, Verdict, signs_to_stop
-from ..rails import Cleared, RailAction, Subject, forbids_fat_target
+from ..rails import Cleared, RailAction, Subject, may_hear_of_leanness
 from ..register import Basis, Kind, Message, OutOfDomain, equation, say
 from . import texts
 from .adherence import adherence_of
@@ -187,7 +187,7 @@ def review_phase(
         gap, sex, asked = 0.0 if implied is None else implied.mean, member.person.sex, told_before.asked
         question = question_of(
             now.explained, gap, day, sex, knows_cycle=now.knows_cycle, settled=settled, asked=asked,
-            speaks=forbids_fat_target(course.subject) is None,
+            speaks=may_hear_of_leanness(course.subject),
         )  # fmt: skip
     is_unanswered = question is not None and question.until_day < day
     question = None if is_unanswered else question

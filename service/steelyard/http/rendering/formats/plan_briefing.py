@@ -21,11 +21,12 @@ from steelyard.answers import (
 from steelyard.science.phase import PhaseKind
 from steelyard.science.register import Message
 
-from ...languages import said
+from ...languages import said, spared
 from ...schemas.explanation import GuardRail, Note
 from ...schemas.plans import DayPlan, Phase, PlanResponse, PlanWeek
 from ...schemas.quantities import Interval
 from ...wire.negotiation import Format, Option
+from ...wire.sparing import is_spared
 from ..wording import one_line, told_once
 
 BRIEFING = Option(
@@ -44,12 +45,15 @@ class BriefingFormat(Format, frozen=True, kw_only=True):
 
     def make(self, body: Any, answer: Any, chosen: Mapping[str, StrEnum], language: str) -> bytes:
         """The text."""
-        made: bytes = self.encode(answer, BriefingReader(chosen[BRIEFING.name]), language)
+        made: bytes = self.encode(answer, BriefingReader(chosen[BRIEFING.name]), language, spares=is_spared(body))
         return made
 
 
-def briefing(plan: PlanResponse, reader: BriefingReader, language: str) -> bytes:
-    """What ``reader`` is told of a plan: headings, each with its lines, and an empty line between."""
+def briefing(plan: PlanResponse, reader: BriefingReader, language: str, *, spares: bool = False) -> bytes:
+    """What ``reader`` is told of a plan: headings, each with its lines, and an empty line between.
+
+    ``spares``: the member whose plan it is may not hear of leanness.
+    """
     cautions = [*messages(plan.cautions), *messages(told_once(plan.guard_rails))]
     if plan.feasible:
         others = [message for size in plan.sizes if not size.is_planned for message in messages(size.reasons)]
@@ -57,12 +61,13 @@ def briefing(plan: PlanResponse, reader: BriefingReader, language: str) -> bytes
         sections = brief([_phase(phase) for phase in plan.phases], cautions, reader, others, levers)
     else:
         sections = brief_infeasible(messages(plan.reasons), cautions)
-    return ("\n\n".join(section_text(section, language) for section in sections) + "\n").encode()
+    return ("\n\n".join(section_text(section, language, spares=spares) for section in sections) + "\n").encode()
 
 
-def section_text(section: Section, language: str) -> str:
-    """A heading and its lines."""
-    return "\n".join(one_line(said(message, language)) for message in (section.title, *section.said))
+def section_text(section: Section, language: str, *, spares: bool) -> str:
+    """A heading and its lines; no line of leanness where the member is spared it."""
+    told = [(spared(message) if spares else message) for message in (section.title, *section.said)]
+    return "\n".join(one_line(said(message, language)) for message in told if message is not None)
 
 
 def messages(notes: list[Note] | list[GuardRail]) -> list[Message]:

@@ -12,8 +12,11 @@ from . import season_words
 from .plan_briefing import messages, range_of, section_text
 
 
-def briefing(season: season_words.Answer, reader: BriefingReader, language: str) -> bytes:
-    """What ``reader`` is told of a season: headings, each with its lines, and an empty line between."""
+def briefing(season: season_words.Answer, reader: BriefingReader, language: str, *, spares: bool = False) -> bytes:
+    """What ``reader`` is told of a season: headings, each with its lines, and an empty line between.
+
+    ``spares``: the member whose season it is may not hear of leanness, which is all that it comes to.
+    """
     words = Words(language)
     head = [
         season_words.title(words, season),
@@ -23,7 +26,10 @@ def briefing(season: season_words.Answer, reader: BriefingReader, language: str)
     ]
     cautions = [*messages(season.cautions), *messages(told_once(season.plan.guard_rails))]
     sections = brief(list(_phases(season)), cautions, reader)
-    parts = ["\n".join(head), *(section_text(section, language) for section in sections)]
+    parts = [
+        *([] if spares else ["\n".join(head)]),
+        *(section_text(section, language, spares=spares) for section in sections),
+    ]
     return ("\n\n".join(parts) + "\n").encode()
 
 
