@@ -18,7 +18,8 @@ WORDS = {
         r"|\bhow lean\b"
         r"|\blean(er|ness)\b|\blean enough\b|\bas lean as\b|\btoo (fat|much body fat)\b|\bmuscle from fat\b"
         r"|\b(adds|stored as|will be|becomes)\b[^.]*\bfat\b|\bfat-loss phase\b|\bdietary energy less\b"
-        r"|\bweigh (and log|all food|everything)\b(?! for)|\beat less\b(?! than)|\bsmaller surplus\b|\bhalve the surplus\b",
+        r"|\bweigh (and log|all food|everything)\b(?! for)|\beat less\b(?! than)"
+        r"|\bsmaller surplus\b|\bhalve the surplus\b",
         re.IGNORECASE,
     ),
     "de": re.compile(

@@ -1541,7 +1541,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
         "type": "object",
     },
     "SettlingTest": {
-        "enum": ["cycle", "oil_and_alcohol", "water", "weigh_food"],
+        "enum": ["clinician", "cycle", "oil_and_alcohol", "water", "weigh_food"],
         "type": "string",
     },
     "Sex": {"enum": ["female", "male", "unspecified"], "type": "string"},

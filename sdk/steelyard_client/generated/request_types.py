@@ -1094,7 +1094,7 @@ class QuestionAskedDict(TypedDict):
 
     asked_count: "NotRequired[int]"
     date: "datetime.date | str"
-    test: "models.SettlingTest | Literal['cycle', 'oil_and_alcohol', 'water', 'weigh_food']"
+    test: "models.SettlingTest | Literal['clinician', 'cycle', 'oil_and_alcohol', 'water', 'weigh_food']"
 
 
 class RatioFigureDict(TypedDict):

@@ -26,7 +26,7 @@ class SettlingQuestion:
         causes (list[ExplanationRow]): What may explain it, the likeliest first.
         conclusions (list[Note]): What is concluded from either answer.
         test (str): `weigh_food`, `oil_and_alcohol`, `water` (creatine, salt, new training, another hour, illness,
-            travel) or `cycle`. Extensible.
+            travel), `cycle` or, where no weighing is asked of the person, `clinician`. Extensible.
         until_date (datetime.date): Until then nothing is changed for this. Unanswered by then it is left out, and asked
             again four weeks after it was asked.
     """

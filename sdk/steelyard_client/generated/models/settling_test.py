@@ -2,6 +2,7 @@ from enum import StrEnum
 
 
 class SettlingTest(StrEnum):
+    CLINICIAN = "clinician"
     CYCLE = "cycle"
     OIL_AND_ALCOHOL = "oil_and_alcohol"
     WATER = "water"

@@ -11,8 +11,7 @@ from typing import Any, get_args, get_type_hints
 
 import msgspec
 
-from steelyard.science.person import EatingDisorder
-from steelyard.science.rails import ADULT_YEARS, Refused
+from steelyard.science.rails import ADULT_YEARS, Refused, may_hear_of_leanness
 from steelyard.science.register import Message
 
 from ..languages import INSTEAD, english, spared
@@ -23,13 +22,7 @@ _CODED = frozenset(("code", "text"))
 def is_spared(body: Any) -> bool:
     """Whether no leanness is spoken of to whom a request is about."""
     person = getattr(body, "profile", body)
-    if getattr(person, "age_years", ADULT_YEARS) < ADULT_YEARS:
-        return True
-    answers = getattr(body, "screening", None)
-    if answers is None:
-        return False
-    has_disorder = answers.eating_disorder in (EatingDisorder.CURRENT, EatingDisorder.PAST)
-    return bool(answers.is_pregnant or has_disorder)
+    return not may_hear_of_leanness(getattr(person, "age_years", ADULT_YEARS), getattr(body, "screening", None))
 
 
 def sparing(compute: Callable[..., Any]) -> Callable[..., Any]:

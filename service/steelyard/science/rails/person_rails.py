@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from ..person import Condition, EatingDisorder, Medicine
+from ..person import Condition, EatingDisorder, Medicine, Screening
 from ..register import Message, say, traced
 from .subject import RailAction, Refused, Subject, refusing, stricter, warning
 from .table import (
@@ -126,8 +126,11 @@ def is_cleared(subject: Subject) -> bool:
 
 def has_eating_disorder(subject: Subject) -> bool:
     """Now or before."""
-    screening = subject.screening
-    return screening is not None and screening.eating_disorder in (EatingDisorder.CURRENT, EatingDisorder.PAST)
+    return subject.screening is not None and _has_eating_disorder(subject.screening)
+
+
+def _has_eating_disorder(screening: Screening) -> bool:
+    return screening.eating_disorder in (EatingDisorder.CURRENT, EatingDisorder.PAST)
 
 
 def check_doubt(subject: Subject) -> None:
@@ -194,9 +197,11 @@ def forbids_fat_target(subject: Subject) -> str | None:
     return EATING_DISORDER if has_eating_disorder(subject) else None
 
 
-def may_hear_of_leanness(subject: Subject) -> bool:
+def may_hear_of_leanness(age_years: float, screening: Screening | None) -> bool:
     """Whether leanness may be spoken of, and food be weighed: not to minors, in pregnancy, with an eating disorder."""
-    return forbids_fat_target(subject) is None and not subject.is_pregnant
+    if age_years < ADULT_YEARS:
+        return False
+    return screening is None or not (screening.is_pregnant or _has_eating_disorder(screening))
 
 
 @traced

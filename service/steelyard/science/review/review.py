@@ -187,7 +187,7 @@ def review_phase(
         gap, sex, asked = 0.0 if implied is None else implied.mean, member.person.sex, told_before.asked
         question = question_of(
             now.explained, gap, day, sex, knows_cycle=now.knows_cycle, settled=settled, asked=asked,
-            speaks=may_hear_of_leanness(course.subject),
+            speaks=may_hear_of_leanness(course.subject.age_years, course.subject.screening),
         )  # fmt: skip
     is_unanswered = question is not None and question.until_day < day
     question = None if is_unanswered else question
