@@ -4,10 +4,12 @@ Every constant and every coefficient is moved, a fresh process for each, and all
 nothing of how an answer notes what it was computed with, and reads no code for it.
 """
 
+import contextlib
 import json
 import os
 import subprocess
 import sys
+import tempfile
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -74,20 +76,24 @@ def answers_after(moves: Sequence[Move], processes: int = 1) -> Answers:
     paths = os.pathsep.join(str(ROOT / part) for part in ("service", "sdk", "tests"))
     command, environment = [sys.executable, "-m", "provenance.runner"], {**os.environ, "PYTHONPATH": paths}
     shares = [[NOTHING, *moves[k::processes]] for k in range(processes)]
-    running = [
-        subprocess.Popen(command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True, env=environment)
-        for _ in shares
-    ]
-    for one, share in zip(running, shares, strict=True):
-        assert one.stdin is not None
-        one.stdin.write("\n".join(map(json.dumps, share)))
-        one.stdin.close()
     named: dict[str, set[str]] = {}
     moved: list[Moved] = []
-    for one, share in zip(running, shares, strict=True):
-        assert one.stdout is not None
-        told: list[dict[str, Any]] = [json.loads(line) for line in one.stdout]
-        assert one.wait() == 0
+    with contextlib.ExitStack() as stack:
+        # Into files: a pipe that nobody reads yet would hold its process up.
+        out = [stack.enter_context(tempfile.TemporaryFile("w+")) for _ in shares]
+        running = [
+            subprocess.Popen(command, stdin=subprocess.PIPE, stdout=file, text=True, env=environment) for file in out
+        ]
+        for one, share in zip(running, shares, strict=True):
+            assert one.stdin is not None
+            one.stdin.write("\n".join(map(json.dumps, share)))
+            one.stdin.close()
+        assert [one.wait() for one in running] == [0] * len(running)
+        answered: list[list[dict[str, Any]]] = []
+        for file in out:
+            file.seek(0)
+            answered.append([json.loads(line) for line in file])
+    for share, told in zip(shares, answered, strict=True):
         before = told[0]
         named |= {example: set(methods) for example, (_, methods) in before.items() if methods is not None}
         for move, after in zip(share[1:], told[1:], strict=True):
