@@ -10,7 +10,7 @@ from steelyard.science.register import Message
 from ..operation.operation import computation
 from ..schemas import decisions as schema
 from ..schemas.states import State
-from . import mapping, states
+from . import mapping, phases, states
 from .examples.decisions import DECISION_EXAMPLES
 from .mapping import FRACTION, KCAL, KG, amount, interval
 
@@ -63,7 +63,7 @@ def _asked(body: schema.DecisionRequest) -> answers.DecisionAsked:
     band, present, history = body.band, body.present_phase, body.phase_history
     before = _before(body)
     if present is None and before is not None and before.phase is not None:
-        weeks = states.weeks_done(before.phase, body.as_of_date)
+        weeks = phases.weeks_done(before.phase, body.as_of_date)
         present = None if weeks is None else schema.PresentPhase(kind=before.phase.kind, weeks_done=weeks)
     if history is None and before is not None:
         history = before.phase_history
@@ -83,7 +83,7 @@ def _asked(body: schema.DecisionRequest) -> answers.DecisionAsked:
         event=body.event_date,
         event_fat_fraction=body.event_fat_fraction,
         present=None if present is None else OngoingPhase(present.kind, present.weeks_done),
-        history=None if history is None else [states.past_phase(phase) for phase in history],
+        history=None if history is None else [phases.past_phase(phase) for phase in history],
     )
 
 

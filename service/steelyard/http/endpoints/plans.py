@@ -40,7 +40,7 @@ from ..schemas.plans import (
     WeekAsked,
 )
 from ..schemas.states import State
-from . import mapping, states
+from . import figures, mapping, phases, states
 from .examples.examples import PLAN_EXAMPLES
 from .mapping import FRACTION, KCAL, KG, amount, interval
 
@@ -122,12 +122,12 @@ def _state(body: PlanRequest, answer: answers.Answered[answers.PhasesPlanned]) -
         fat_loss_kg=None if fat_loss is None else round(_within(fat_loss, 0.2, 40), 3),
         fat_ceiling_fraction=to_follow.fat_ceiling,
         usual_intake_kcal=body.current_intake_kcal,
-        start_body=states.start_body(now.body),
-        logging_ratio=None if plan.learnt is None else states.ratio_figure(plan.learnt.logging_ratio),
-        adherence=states.adherence_figure(now.adherence),
+        start_body=phases.start_body(now.body),
+        logging_ratio=None if plan.learnt is None else figures.ratio_figure(plan.learnt.logging_ratio),
+        adherence=figures.adherence_figure(now.adherence),
         weeks_before=to_follow.weeks_before or UNSET,
     )
-    return states.state(now, phase, states.phases_over(before))
+    return states.state(now, phase, phases.phases_over(before))
 
 
 def _within(value: float, low: float, high: float) -> float:

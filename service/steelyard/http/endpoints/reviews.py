@@ -24,7 +24,7 @@ from ..schemas.reviews import (
 from ..schemas.rosters import Attention
 from ..schemas.states import State
 from ..schemas.trends import ExplanationRow
-from . import mapping, rosters, states
+from . import mapping, phases, rosters, states
 from .examples.reviews import REVIEW_EXAMPLES
 from .mapping import FRACTION, KCAL, KG, amount, interval
 
@@ -51,7 +51,7 @@ def review_phase(body: ReviewRequest) -> ReviewResponse:
         if body.state is None or body.state.phase is None:
             raise OutOfDomain("PHASE_MISSING", "phase", "Send the phase, or a state with the one under way.")
         phase = body.state.phase
-    plan = states.followed(phase)
+    plan = phases.followed(phase)
     answer = answers.review_phase(
         answers.ReviewAsked(
             mapping.told(body.profile, screened=body.screening, entries=body.log, state=body.state),
@@ -59,7 +59,7 @@ def review_phase(body: ReviewRequest) -> ReviewResponse:
             body.as_of_date,
             body.is_finished,
             None if body.settled is None else Settled(day=body.settled.date.toordinal(), found=body.settled.found),
-            states.starting_body(phase),
+            phases.starting_body(phase),
             _before(body.state),
             states.phases_known(body.state).cuts_before(phase.start_date).deficit_before,
         )
@@ -122,18 +122,18 @@ def _state(
     before, found = body.state, reviewed.review
     history = None if before is None else before.phase_history
     if phase.start_body is None:
-        phase = replace(phase, start_body=states.start_body(reviewed.start))
+        phase = replace(phase, start_body=phases.start_body(reviewed.start))
     if found.advice.days_ahead == 0:
         known = states.phases_known(before)._replace(
-            under_way=states.under_way(phase), body=BodyThen(now.weight.mean, now.fat_kg.mean)
+            under_way=phases.under_way(phase), body=BodyThen(now.weight.mean, now.fat_kg.mean)
         )
-        over = states.phases_over(known.ended(reviewed.last_date + timedelta(days=1)))
+        over = phases.phases_over(known.ended(reviewed.last_date + timedelta(days=1)))
         return states.state(now, None, over, attention)
     due = date.fromordinal(end_day - 1)
     reason = found.verdict.value
     return states.state(
         now,
-        states.successor(phase, reviewed.as_of, found.advice.correction_kcal, reviewed.last_date, due, reason),
+        phases.successor(phase, reviewed.as_of, found.advice.correction_kcal, reviewed.last_date, due, reason),
         history,
         attention,
         states.question_to_hand_on(found.asked),
