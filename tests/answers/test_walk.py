@@ -8,13 +8,16 @@ from walk import Step, steps_of
 
 # What encodes an answer beside the schemas: numbers at the wire's precision, and texts.
 READ_BY_HTTP = {"answers", "numbers", "register", "person"}
+# The gate on words asks one rule who may hear them, before an answer is asked for: ``http/wire/sparing.py``.
+ASKED_BY_GATE = Step("http", "rails", "may_hear_of_leanness")
 
 
 @pytest.mark.parametrize("operation_id", ["estimate_maintenance", "read_trend", "plan_phases", "forecast_intake"])
 def test_a_request_walks_down_once_and_up_once(operation_id: str) -> None:
     (operation,) = (one for one in OPERATIONS if one.operation_id == operation_id)
     body = next(iter(operation.request_examples.values()))
-    steps = steps_of(lambda: operation.compute(body))
+    first, *steps = steps_of(lambda: operation.compute(body))
+    assert first == ASKED_BY_GATE
     assert [step.function for step in steps if step.room == "answers"] == [operation_id]
     assert [step for step in steps if step.is_climb] == []
     assert {step.room for step in steps if step.caller == "http"} <= READ_BY_HTTP
