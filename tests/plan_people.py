@@ -59,7 +59,9 @@ ORDINARY = [pytest.param(MAN, id="man-80-kg-15-%"), pytest.param(WOMAN, id="woma
 def forget_the_floor_of_holds(monkeypatch: pytest.MonkeyPatch) -> None:
     """900 kcal are told on a hold, whatever the body needs."""
 
-    def held_through(now: Subject, wanted_kcal: float, live: Callable[[float], object]) -> tuple[float, object]:
+    def held_through(
+        now: Subject, wanted_kcal: float, live: Callable[[float], object], *, start: Subject | None = None
+    ) -> tuple[float, object]:
         return 900.0, live(900.0)
 
     monkeypatch.setattr("steelyard.science.rails.held_kcal", lambda now, wanted_kcal: 900.0)

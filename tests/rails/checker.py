@@ -43,6 +43,7 @@ DIETS = {
     "plan_phases", "forecast_intake", "decide_phase", "plan_season", "compare_strategies", "optimise_season",
     "review_phase",
 }  # fmt: skip
+CARRIED_BMI = 0.6  # kg/m2, of some 1.6 kg
 # Rails that warn of a size; others warn of the person, once for all.
 SIZE_RAILS = {"deficit_share", "fat_supply", "energy_availability", "intake_floor", "bmi", "body_fat", "tissue_loss"}
 SIGNED = {
@@ -70,6 +71,10 @@ def violations(operation: str, request: Json, status: int, body: Json) -> list[s
         return [*found, "maintenance: an answer for whom maintenance is refused"]
     if body.get("exercise_kcal") is not None:
         person = person._replace(exercise=limits.exercise(request["profile"], person.resting, body["exercise_kcal"]))
+    # By the weight that was sent; what is carried beside the usual may be a kilogram or so.
+    is_light = person.is_adult and person.bmi < limits.UNDERWEIGHT - CARRIED_BMI and operation != "review_phase"
+    if is_light and not words.has_code(body, "UNDERWEIGHT"):
+        found.append(f"underweight: nothing says so at BMI {person.bmi:.1f}")
     ratio = limits.ratio_of(request, body)
     found += _told_of_log(operation, request, person, ratio, body)
     if operation in DIETS:

@@ -68,6 +68,11 @@ class Person(NamedTuple):
         return self.weight / self.height_m**2
 
     @property
+    def is_adult(self) -> bool:
+        """Whether limits of the body mass index are those of adults."""
+        return self.age >= ADULT
+
+    @property
     def is_cleared(self) -> bool:
         """Whether a professional's clearance in words was given."""
         clearance = (self.screening or {}).get("clinical_clearance")

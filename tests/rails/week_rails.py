@@ -165,6 +165,14 @@ def _hold_day(scene: Scene, stretch: Stretch, week: Week) -> Iterator[str]:
     # A maintenance under the floor leaves a hold there, where it would else be a gain.
     if scene.eaten(week.before.maintenance) > floor + slack and low < floor - slack:
         yield f"hold_floor: {low:.0f} eaten, under {floor}"
+    # Who is underweight holds at maintenance, to the step that an intake is told in.
+    # What a phase under way started from is past.
+    bodies = [week.before, week.after, *([] if scene.is_review else [scene.start])]
+    settled = max(body.settled for body in bodies)
+    needed = min(body.maintenance for body in (*bodies, scene.start))
+    is_light = scene.person.is_adult and settled < (limits.UNDERWEIGHT - 0.1) * scene.person.height_m**2
+    if is_light and told < needed - 10 - KCAL:
+        yield f"hold_underweight: {told:g} told to an underweight body that needs {needed:.0f}"
     if stretch.is_deficit or scene.person.may_diet_never or scene.is_review:
         return
     # A body adapted to little holds on less at first.

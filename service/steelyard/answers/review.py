@@ -10,7 +10,13 @@ from steelyard.science.measures import doubts_about_expenditure
 from steelyard.science.member import Member, StartingBody, Steered, Told, body_at
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import DeficitBefore, FollowedPhase, FollowedWeek
-from steelyard.science.rails import CARBOHYDRATE_KCAL_PER_G, PROTEIN_KCAL_PER_G, check_urgent, weeks_that_count
+from steelyard.science.rails import (
+    CARBOHYDRATE_KCAL_PER_G,
+    PROTEIN_KCAL_PER_G,
+    check_urgent,
+    way_from_underweight,
+    weeks_that_count,
+)
 from steelyard.science.register import Message, OutOfDomain
 from steelyard.science.review import Before, Review, Settled, log_up_to
 from steelyard.science.review import review_phase as review
@@ -159,6 +165,9 @@ def _cautions(member: Member, found: Review) -> list[Message]:
     member = member.with_log_read(found.maintenance)
     cautions = member.cautions
     doubts = doubts_about_expenditure(found.maintenance.physical.mean, member.assessed.resting.mean)
+    # By the body of the day reviewed, and not by that of the phase's start.
+    before, now = way_from_underweight(member.subject), way_from_underweight(found.now, found.then)
+    cautions = [*(caution for caution in cautions if caution not in before), *now]
     known = {caution.code for caution in cautions}
     return [*cautions, *(doubt for doubt in doubts if doubt.code not in known)]
 

@@ -466,6 +466,8 @@ REFUSED_FAT_TARGET = Für dich planen wir kein Körperfettziel, auch nicht im Au
 REFUSED_BAND = Für dich planen wir kein Körperfettziel. Lass bitte den Bereich und die Ziele für Anlässe weg.
 REFUSED_UNANSWERED = Bevor die Gesundheitsfragen beantwortet sind, planen wir weder Defizit noch Aufbau. Was wir nicht wissen, gilt nie als unbedenklich.
 REFUSED_LOGGED_LOSS = Laut Protokoll verlierst du { NUMBER($percent, maximumFractionDigits: 1) } % je Woche, mehr als { NUMBER($limit_percent, maximumFractionDigits: 1) } %: kein weiteres Defizit. Iss mehr; war das nicht gewollt, geh zum Arzt.
+UNDERWEIGHT = Für deine Größe wiegst du zu wenig. Von hier führt der Weg über langsames Zunehmen: Sprich darüber bitte mit Arztpraxis oder Ernährungsfachkraft.
+UNDERWEIGHT_AHEAD = So wie du jetzt isst, wiegst du bald zu wenig für deine Größe. Iss mindestens, was geplant ist, oder geh in eine Arztpraxis.
 REFUSED_BODY_FAT = { $speaks ->
     [yes] Mit { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett planen wir kein Defizit: Die sichere Grenze liegt bei { NUMBER($limit_percent, maximumFractionDigits: 1) } %.
    *[no] Dein Körper hat keine Reserven für ein Defizit.

@@ -466,6 +466,8 @@ REFUSED_FAT_TARGET = No body-fat target is planned for you, not even in a gain. 
 REFUSED_BAND = No body-fat target is planned for you here. Please leave out the body-fat range and the targets for events.
 REFUSED_UNANSWERED = Please answer the health questions first. Until then no deficit and no gain is planned: what is unknown is not taken as safe.
 REFUSED_LOGGED_LOSS = By your log you lose { NUMBER($percent, maximumFractionDigits: 1) }% a week; { NUMBER($limit_percent, maximumFractionDigits: 1) }% is the limit. No deficit now: eat more. If unintended, see a clinician.
+UNDERWEIGHT = For your height you weigh too little. The way from here is a slow gain: please see a physician or dietitian about it.
+UNDERWEIGHT_AHEAD = The way you eat now leads to a weight too low for your height. Eat at least what is planned, or see a physician.
 REFUSED_BODY_FAT = { $speaks ->
     [yes] At { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat no deficit is planned: the safe limit is { NUMBER($limit_percent, maximumFractionDigits: 1) }%.
    *[no] Your body has no reserves to spare for a deficit.

@@ -462,6 +462,8 @@ REFUSED_FAT_TARGET = Para ti no se planea ningún objetivo de grasa, tampoco al 
 REFUSED_BAND = Para ti no se planea ningún objetivo de grasa. Quita el margen de grasa y los objetivos de los eventos.
 REFUSED_UNANSWERED = Antes de responder las preguntas de salud no se planea ni déficit ni ganancia. Lo que no se sabe nunca se da por bueno.
 REFUSED_LOGGED_LOSS = Según tu registro pierdes un { NUMBER($percent, maximumFractionDigits: 1) } % por semana, más del { NUMBER($limit_percent, maximumFractionDigits: 1) } %: ningún déficit. Come más; si no lo buscabas, ve al médico.
+UNDERWEIGHT = Pesas demasiado poco para tu estatura. El camino desde aquí es ganar peso despacio: habla de ello con un médico o dietista.
+UNDERWEIGHT_AHEAD = Tal como comes ahora llegarás a pesar demasiado poco para tu estatura. Come al menos lo planeado o ve al médico.
 REFUSED_BODY_FAT = { $speaks ->
     [yes] Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa no se planea ningún déficit: el límite seguro es el { NUMBER($limit_percent, maximumFractionDigits: 1) } %.
    *[no] Tu cuerpo no tiene reservas para un déficit.

@@ -34,6 +34,7 @@ from ..rails import (
     judge_logged,
     logged_of,
     urgent_referral,
+    way_from_underweight,
     whom_to_see,
 )
 from ..register import BY_WEIGHT, FAT_FROM_BMI, ON_LOGGING_SCALE, Message, traced
@@ -153,7 +154,7 @@ class Member:
         if forbids_fat_target(self.seen) is not None:
             cautions = [caution for caution in cautions if caution != FAT_FROM_BMI]  # it asks to have it measured
         cautions += [doubt for doubt in doubts if doubt not in cautions]
-        cautions += [*urgent_referral(self.subject), *whom_to_see(self.subject)]
+        cautions += [*urgent_referral(self.subject), *way_from_underweight(self.subject), *whom_to_see(self.subject)]
         cautions += [action.message for action in judge_logged(self.subject)]
         if self.learnt is not None:
             cautions.append(ON_LOGGING_SCALE)

@@ -83,7 +83,7 @@ class Draft:
 
         for _ in range(weeks):
             wanted = now.maintenance_kcal
-            told, lived = rails.held_through(now, wanted, partial(on, start=likely))
+            told, lived = rails.held_through(now, wanted, partial(on, start=likely), start=self.subject)
             self.raised += rails.raised_to_floor(told, wanted)
             (likely,), now = lived.ends, lived.then
             rows.append(lived.week)

@@ -89,10 +89,12 @@ from .person_rails import (
     check_person,
     check_urgent,
     forbids_fat_target,
+    is_underweight,
     may_hear_of_leanness,
     may_not_diet,
     refuse_fat_target,
     urgent_referral,
+    way_from_underweight,
     whom_to_see,
 )
 from .portions import (
@@ -263,6 +265,7 @@ __all__ = [
     "held_floors",
     "held_kcal",
     "held_through",
+    "is_underweight",
     "judge_logged",
     "least_day",
     "least_fat_kcal",
@@ -303,6 +306,7 @@ __all__ = [
     "warn_gain",
     "warn_history",
     "warn_macronutrients",
+    "way_from_underweight",
     "weeks_that_count",
     "whom_to_see",
     "without_room",

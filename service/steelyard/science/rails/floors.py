@@ -6,7 +6,7 @@ from typing import NamedTuple, Protocol, TypeVar
 from ..body import FAT_SUPPLY_LIMIT
 from ..numbers import FLOATS, Elementwise, Number, compiled, inlined
 from ..person import Sex
-from .person_rails import may_not_diet
+from .person_rails import is_underweight, may_not_diet
 from .subject import (
     Subject,
     availability_left,
@@ -256,11 +256,16 @@ def _are_held(
 
 
 def held_floors(subject: Subject) -> HeldFloors:
-    """The floors of a hold or a gain, whatever becomes of the body: rest, the least intake, and need."""
+    """The floors of a hold or a gain, whatever becomes of the body: rest, the least intake, and need.
+
+    Who is underweight holds at maintenance, to the step that an intake is told in, and not under it.
+    """
     scale = subject.scale
     least = _floor_told_kcal(subject.sex)
     if may_not_diet(subject):
         least = max(least, subject.need_kcal)
+    if is_underweight(subject):
+        least = max(least, subject.maintenance_kcal - STEP_KCAL)
     floor = stricter(INTAKE_FLOOR, subject.sex)
     over = max(least, floor * scale.most)
     return HeldFloors(least, floor * scale.ratio, over, max(scale.most, RESTING_TOLD))
@@ -276,9 +281,14 @@ def held_kcal(now: Subject, wanted_kcal: float) -> float:
     return held_floors(now).held_kcal(now, wanted_kcal)
 
 
-def held_through(now: Subject, wanted_kcal: float, live: Callable[[float], Days]) -> tuple[float, Days]:
-    """``held_kcal`` of days that ``live`` lives on an intake, whose last body has to have its floors as well."""
-    floors = held_floors(now)
+def held_through(
+    now: Subject, wanted_kcal: float, live: Callable[[float], Days], *, start: Subject | None = None
+) -> tuple[float, Days]:
+    """``held_kcal`` of days that ``live`` lives on an intake, whose last body has to have its floors as well.
+
+    ``start`` is the body that all that is told starts from, where that is another.
+    """
+    floors = held_floors(now if start is None else start)
     return floors.held_through(floors.held_kcal(now, wanted_kcal), live)
 
 

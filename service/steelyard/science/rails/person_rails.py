@@ -184,6 +184,19 @@ def urgent_referral(subject: Subject) -> list[Message]:
     return [say("REFUSED_REFEEDING", bmi=subject.bmi)] if needs_doctor(subject) else []
 
 
+def is_underweight(subject: Subject) -> bool:
+    """Whether this is an underweight adult; minors have percentiles of their own, by which nobody here judges."""
+    return subject.bmi < BMI_FLOOR and subject.age_years >= ADULT_YEARS
+
+
+@traced
+def way_from_underweight(subject: Subject, then: Subject | None = None) -> list[Message]:
+    """What an underweight adult is told of the way from there, whatever was asked; or who is one by ``then``."""
+    if is_underweight(subject):
+        return [say("UNDERWEIGHT")]
+    return [say("UNDERWEIGHT_AHEAD")] if then is not None and is_underweight(then) else []
+
+
 def check_urgent(subject: Subject) -> None:
     """Raises ``Refused`` where a doctor must see the person before any intake is told."""
     for message in urgent_referral(subject):

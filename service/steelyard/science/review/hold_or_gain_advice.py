@@ -46,7 +46,7 @@ class HoldOrGainAdvice:
         actions = [*course.protein_actions, *self._explain(limits, held, wanted)]
         if held.is_raised:
             planned = min(course.intakes(0.0, course.days_left))
-            actions += rails.raised_to_floor(rails.held_kcal(subject, planned), planned)
+            actions += rails.raised_to_floor(planned + up(limits.least), planned)
         return Advice(NextStep.CONTINUE, held.change_kcal, course.days_left, self.reasons, actions)
 
     def _limits(self) -> IntakeLimits:

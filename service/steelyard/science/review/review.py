@@ -55,10 +55,12 @@ class Review(msgspec.Struct, frozen=True):
 
     ``since_day`` begins the window that the log covers; ``ratio`` is logged over eaten energy.
     ``planned_tissue`` and ``changes`` are of the window that the log covers, ``tissue``, ``fat`` and ``lean`` of
-    the whole phase so far. ``maintenance_told`` is as sure of maintenance as log and plan agree. ``told`` is what is to
-    be eaten from the day reviewed on; ``reading`` is what is handed on, and ``adherence`` how well deficits are kept
-    to, as far as that is known. ``asked`` is the question last asked, and
-    ``is_unanswered`` whether it stands past the day until which to wait: then ``question`` does not ask it again.
+    the whole phase so far. ``water_off`` is what is carried beyond what intake leads to expect. ``maintenance_told`` is
+    as sure of maintenance as log and plan agree. ``now`` and ``then`` are what the rails read of the body on the day
+    reviewed and on the last of the phase, ``told`` what is to be eaten from the day reviewed on; ``reading`` is what is
+    handed on, and ``adherence`` how well deficits are kept to, as far as that is known. ``asked`` is the question last
+    asked, and ``is_unanswered`` whether it stands past the day until which to wait: then ``question`` does not ask it
+    again.
     """
 
     day: int
@@ -86,6 +88,8 @@ class Review(msgspec.Struct, frozen=True):
     maintenance: LogMaintenance
     maintenance_told: Estimate
     maintenance_change: Estimate
+    now: Subject
+    then: Subject
     told: Cleared[Ahead]
     weight_kg: Estimate
     noise_sd_kg: float
@@ -182,6 +186,7 @@ def review_phase(
         found = found._replace(change_kcal=0)
     by_log = advise(phase, course, now, read.promised, judged.acted_on, finished, found)
     told = cleared(course, heed(log.check_ins, course, day, by_log))
+    advice = told.value.advice
     question = None
     if is_open and judged.verdict is not Verdict.WITHIN_INTERVAL and not (judged.is_logged_so and explains_all):
         gap, sex, asked = 0.0 if implied is None else implied.mean, member.person.sex, told_before.asked
@@ -221,6 +226,8 @@ def review_phase(
         maintenance_change=Estimate(
             maintenance.mean - phase.maintenance.mean, math.hypot(maintenance.sd, phase.maintenance.sd)
         ),
+        now=course.subject,
+        then=course.subject_at(course.end(float(advice.correction_kcal), max(1, advice.days_ahead))),
         told=told,
         weight_kg=now.weight_kg,
         noise_sd_kg=now.noise_sd_kg,
@@ -230,8 +237,8 @@ def review_phase(
             *why_judged(phase, now, judged, member.subject),
             *settling(settled, question),
             *judged.waits,
-            *told.value.advice.reasons,
-            *beside_verdict(phase, now, judged.verdict, told.value.advice, is_by_rail=by_log.correction_kcal != 0),
+            *advice.reasons,
+            *beside_verdict(phase, now, judged.verdict, advice, is_by_rail=by_log.correction_kcal != 0),
         ],
         notes=_notes(course.subject, now, day, before.day, later, unseen),
     )

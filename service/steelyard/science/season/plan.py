@@ -103,6 +103,9 @@ def _told_weeks(asked: Asked, weeks: list[WeekRecord], *, in_full: bool) -> list
     subject, model = asked.member.subject, asked.life.model
     subject = subject.rested_with(float(weeks[0].before.carried_kg))
     found, before, then = [], body_at(subject, weeks[0]), weeks[0].before
+    if weeks[0].mode != CUT:
+        # A hold or a gain is told by settled maintenance, whatever was eaten of late.
+        before = before._replace(maintenance_kcal=subject.maintenance_kcal)
     for i, week in enumerate(weeks):
         start, end = week.before, week.after
         if in_full and week.in_full is not None and week.mode == CUT:
