@@ -370,7 +370,8 @@ def _weeks(operation: str, request: Json, person: Person, ratio: Ratio, answer: 
         settled = (start if every[0].is_start_settled else every[0].weeks[0].after).settled
     followed = (request.get("phase") or request["state"]["phase"]) if is_review else None
     planned_on = followed["maintenance"]["kcal_per_day"] if followed else math.inf
-    scene = Scene(person, ratio, eaten, start, reference, history, is_review, settled, planned_on)
+    told = (answer.get("maintenance_kcal") or answer["start"]["maintenance_kcal"])["mean"]
+    scene = Scene(person, ratio, eaten, start, reference, history, is_review, settled, planned_on, told)
     for stretch in every:
         yield from week_rails.violations(scene, stretch)
         if stretch.is_deficit:
@@ -524,7 +525,7 @@ def _after(request: Json, person: Person, answer: Json, after: Json) -> Iterator
     # Resting energy is that of the profile, at the phase's start: what was lost since rests no more.
     began = stretches.body_now(person, maintenance)
     physical = (answer.get("physical_maintenance_kcal") or {"mean": 0.0})["mean"]
-    scene = Scene(person, ratio, physical, began, is_review=True)
+    scene = Scene(person, ratio, physical, began, is_review=True, settled_kcal=maintenance)
     held = stretches.Stretch("maintenance", [week], is_start_settled=False)
     yield from (f"after_{found}" for found in week_rails.violations(scene, held))
 

@@ -33,6 +33,7 @@ class Scene(NamedTuple):
     is_review: bool = False  # of a phase under way, which is changed in steps
     settled: float = 0.0  # settled weight that a forecast starts from
     planned_on: float = math.inf  # maintenance that a phase under way was planned with, as told
+    settled_kcal: float = math.inf  # maintenance that the answer tells
 
     def eaten(self, told: float) -> float:
         """Expected to be eaten, by the ratio's mean."""
@@ -166,10 +167,11 @@ def _hold_day(scene: Scene, stretch: Stretch, week: Week) -> Iterator[str]:
     if scene.eaten(week.before.maintenance) > floor + slack and low < floor - slack:
         yield f"hold_floor: {low:.0f} eaten, under {floor}"
     # Who is underweight holds at maintenance, to the step that an intake is told in.
-    # What a phase under way started from is past.
-    bodies = [week.before, week.after, *([] if scene.is_review else [scene.start])]
+    # What a phase under way started from is past: its body is that of the first week to come.
+    bodies = [week.before, week.after, stretch.weeks[0].after if scene.is_review else scene.start]
     settled = max(body.settled for body in bodies)
-    needed = min(body.maintenance for body in (*bodies, scene.start))
+    # After days of eating more a body needs more for some weeks: settled maintenance is what is told.
+    needed = min(scene.settled_kcal, *(body.maintenance for body in bodies))
     is_light = scene.person.is_adult and settled < (limits.UNDERWEIGHT - 0.1) * scene.person.height_m**2
     if is_light and told < needed - 10 - KCAL:
         yield f"hold_underweight: {told:g} told to an underweight body that needs {needed:.0f}"
