@@ -69,7 +69,7 @@ LoggingRatio = Annotated[
 ]
 
 
-_Error = Annotated[float, Meta(ge=0, le=5000, description="Its standard deviation.", examples=[110])]
+_Error = Annotated[float, Meta(ge=0, le=15000, description="Its standard deviation.", examples=[110])]
 
 
 class EnergyFigure(Request, frozen=True, kw_only=True):
