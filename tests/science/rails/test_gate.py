@@ -193,3 +193,14 @@ def test_a_refusal_names_the_field_of_its_week() -> None:
     with pytest.raises(rails.Refused) as refused:
         clear(weeks, weeks, ["first", "second"])
     assert refused.value.field == "second"
+
+
+def test_weeks_that_rise_to_a_gain_are_part_of_its_rate() -> None:
+    """0.25 % of 80 kg a week is 0.2 kg: over all of the weeks, and not over those alone that are over maintenance."""
+    start, then = body(), body(weight_kg=79.95)
+    grown, fast = body(weight_kg=80.2), body(weight_kg=80.4)
+    rising = week(2800, start, then, Purpose.RISING)
+    assert rule(rising, week(3000, then, grown, Purpose.GAIN)) is None
+    assert rule(week(3000, then, grown, Purpose.GAIN)) == "gain_rate"
+    assert rule(rising, week(3100, then, body(weight_kg=80.45), Purpose.GAIN)) == "gain_rate"
+    assert rule(rising, week(2850, then, then, Purpose.HOLD), week(3000, then, fast, Purpose.GAIN)) == "gain_rate"

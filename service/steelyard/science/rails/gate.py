@@ -172,6 +172,7 @@ def _all_broken(
     running_kcal: float,
 ) -> Iterator[Broken]:
     at, since, counted = 0, weeks_since, weeks_before
+    rising: list[ToldWeek] = []
     for purpose, group in groupby(weeks, key=_run_purpose):
         run = list(group)
         length = sum([week.days for week in run]) / 7.0
@@ -184,7 +185,8 @@ def _all_broken(
             yield from _deficit_run(run, at, counted)
         else:
             since += length
-            yield from _held_run(run, at, purpose, weeks[0].before)
+            yield from _held_run(run, at, purpose, weeks[0].before, rising)
+        rising = run if purpose is Purpose.RISING else []
         at += len(run)
 
 
@@ -248,15 +250,20 @@ def _too_lean(i: int, body: Subject) -> Iterator[Broken]:
         yield Broken(i, too_lean(body.sex, body.fat_fraction, speaks=forbids_fat_target(body) is None))
 
 
-def _held_run(run: Sequence[ToldWeek], at: int, purpose: Purpose, start: Subject) -> Iterator[Broken]:
-    """What a hold or a gain breaks, in all that is told from the body ``start`` on."""
+def _held_run(
+    run: Sequence[ToldWeek], at: int, purpose: Purpose, start: Subject, rising: Sequence[ToldWeek] = ()
+) -> Iterator[Broken]:
+    """What a hold or a gain breaks, in all that is told from the body ``start`` on.
+
+    Weeks ``rising`` to it are a part of the gain: its rate is that of all of it.
+    """
     floors, told = held_floors(start), [week.intake_kcal for week in run]
     # What is broken, and by which of them, is asked only where something is.
     if not floors.are_kept(_bodies(run), told + told, _WITHIN_KCAL):
         for i, week in enumerate(run, start=at):
             yield from _held_week(week, i, purpose, start, floors, is_first=at == 0)
     if purpose is Purpose.GAIN and not run[0].before.is_pregnant:
-        (share, within), status = _change_share(run), run[0].before.training_status
+        (share, within), status = _change_share([*rising, *run]), run[0].before.training_status
         if share > GAIN_RATE_LIMIT[status] + within:
             yield Broken(at, too_fast_a_gain(status, share))
 
