@@ -490,8 +490,11 @@ def _review(request: Json, person: Person, answer: Json) -> Iterator[str]:
     is_raised = person.may_diet_never or rails & {"intake_floor", "energy_availability"}
     if correction > limits.STEP and not is_raised:
         yield f"review: a step of {correction} that no floor asks for"
-    if correction > 0 and kind in stretches.DEFICITS and intakes and max(intakes) > maintenance + 10 + correction:
-        yield f"review: {max(intakes):g} is past maintenance {maintenance:g} in a {kind}"
+    # A break is told as planned: what was maintenance then need not be today's.
+    eaten = [week.intake for stretch in stretches.of_review(person, request, answer) for week in stretch.weeks
+             if not week.is_break]  # fmt: skip
+    if correction > 0 and kind in stretches.DEFICITS and eaten and max(eaten) > maintenance + 10 + correction:
+        yield f"review: {max(eaten):g} is past maintenance {maintenance:g} in a {kind}"
     if bool((person.screening or {}).get("is_pregnant")) and verdict == "faster":
         yield "review: a gain in pregnancy is called faster"
     after = answer.get("after")
