@@ -24,7 +24,11 @@ _FLAGS = ["-O2", "-ffp-contract=off", "-fno-builtin-pow", "-w"]
 
 
 # Modules that the compiler takes as they are, with the types in the .pxd beside them: functions over rows of doubles.
-KERNELS = ("log/kernel",)
+# By the name of the compiled form: the text, and what stands in it before it is run.
+KERNELS: dict[str, tuple[str, dict[str, int]]] = {
+    "kernel": ("log/kernel", {}),
+    "kernel_with_cycle": ("log/kernel", {"STATES": 10}),
+}
 _DIRECTIVES = {
     "annotation_typing": False,  # the .pxd says more
     "infer_types": True,
@@ -78,7 +82,7 @@ def build() -> list[Path]:
         source.write_text(text, encoding="utf-8")
     extension = Extension("steelyard.science._floats", [str(source)], extra_compile_args=_FLAGS)
     modules = cythonize([extension], quiet=True)  # type: ignore[no-untyped-call]
-    kernels = [_kernel_source(name, checksum_of) for name in KERNELS]
+    kernels = [_kernel_source(name, *KERNELS[name], checksum_of) for name in KERNELS]
     modules += cythonize(  # type: ignore[no-untyped-call]
         [
             # By its bare name, by which the compiler finds the types beside it.
@@ -98,19 +102,19 @@ def build() -> list[Path]:
     return [_put_in_place(path) for path in made]
 
 
-def _kernel_source(name: str, checksum_of: Any) -> Path:
+def _kernel_source(name: str, text_of: str, given: dict[str, int], checksum_of: Any) -> Path:
     """Copy a kernel and its types to the scratch directory, under the name of its compiled form."""
-    written = CORE / f"{name}.py"
+    written = CORE / f"{text_of}.py"
     tree = ast.parse(written.read_text(encoding="utf-8"))
     whole = compile(tree, str(written), "exec", dont_inherit=True)
     codes = {code.co_name: code for code in whole.co_consts if isinstance(code, CodeType)}
-    constants = _Constants(whole)
+    constants = _Constants(whole, given)
     tree.body = [constants.visit(node) for node in tree.body if not isinstance(node, ast.Assign)]
     text = ast.unparse(tree)
     # C's functions of that name are the same library's.
     text = text.replace("\nfrom math import ", "\nfrom cython.cimports.libc.math import ")
     text += f"\n\ndef checksum():\n    return {checksum_of(codes)}\n"
-    found = _SCRATCH / f"_{written.stem}.py"
+    found = _SCRATCH / f"_{name}.py"
     for path, new in ((found, text), (found.with_suffix(".pxd"), written.with_suffix(".pxd").read_text("utf-8"))):
         if not path.exists() or path.read_text(encoding="utf-8") != new:
             path.write_text(new, encoding="utf-8")
@@ -120,8 +124,8 @@ def _kernel_source(name: str, checksum_of: Any) -> Path:
 class _Constants(ast.NodeTransformer):
     """Puts a kernel's constants in place of their names: a loop whose length the C compiler knows, it unrolls."""
 
-    def __init__(self, whole: CodeType) -> None:
-        names: dict[str, Any] = {"__name__": ""}
+    def __init__(self, whole: CodeType, given: dict[str, int]) -> None:
+        names: dict[str, Any] = {"__name__": "", **given}
         exec(whole, names)  # noqa: S102 - the core's own text
         self._values = {name: value for name, value in names.items() if isinstance(value, int | float)}
 

@@ -294,3 +294,22 @@ def test_what_the_body_weighed_when_the_log_began_is_handed_on() -> None:
     now, then = (trend_of_log(PERSON, ASSESSED, each, FIRST + 199)[0] for each in (parts, older))
     assert now.smoothed.weight_kg[-1] == pytest.approx(then.smoothed.weight_kg[-1], abs=0.05)
     assert now.changes[0].tissue.mean == pytest.approx(then.changes[0].tissue.mean, abs=0.1 * now.changes[0].tissue.sd)
+
+
+def test_a_cycle_that_is_told_only_after_a_log_was_handed_on_is_learnt_from_then_on() -> None:
+    """What was read before says nothing of it; who stops telling theirs is still read."""
+    told, cut = lived(7, 200, cycle=True), FIRST + 150
+    silent = replace(until(told, cut), cycle_starts=())
+    handed = hand_on(read_log(PERSON, ASSESSED, silent, cut, tail=tail_of)).log
+    assert handed.onset is not None
+    assert {len(each.mean) for each in handed.onset.accounts} == {k.STATES}
+    joined_up, _ = joined(handed, after(told, cut))
+    joined_up = replace(joined_up, cycle_starts=told.cycle_starts)
+    trend, reading = trend_of_log(PERSON, ASSESSED, joined_up, FIRST + 199, tail=tail_of)
+    assert trend.cycle is not None
+    assert 0.0 < trend.cycle.sd < 0.5
+    on = hand_on(reading).log
+    assert on.onset is not None
+    assert {len(each.mean) for each in on.onset.accounts} == {k.STATES + 2}
+    check_onset(on.onset, "state.reading")
+    assert trend_of_log(PERSON, ASSESSED, replace(on, cycle_starts=()), FIRST + 199)[0].cycle is None

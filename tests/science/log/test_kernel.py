@@ -2,15 +2,18 @@
 
 import math
 from array import array
+from types import ModuleType
 
 import numpy as np
 import pytest
 from steelyard.science.log import kernel as k
+from steelyard.science.log.kernels import CYCLIC, PLAIN
 from steelyard.science.log.witnesses import run_bank
 from steelyard.science.numbers import twins
 
 DAYS = 40
 N = k.STATES
+WAVE = np.sin(np.arange(DAYS) / 4.5)
 
 
 def _columns(rng: np.random.Generator) -> np.ndarray:
@@ -23,7 +26,6 @@ def _columns(rng: np.random.Generator) -> np.ndarray:
     rows[:, k.INTAKE_VARIANCE] = 0.02
     rows[:, k.CARRIED] = -0.5 * (1.0 - np.exp(-np.arange(DAYS) / 4.0))
     rows[:, k.BY_ALPHA], rows[:, k.BY_BETA] = 0.8, -2.0 * (1.0 - np.exp(-np.arange(DAYS) / 4.0))
-    rows[:, k.RISE] = 1.0
     rows[:, k.WATER] = np.where(np.arange(DAYS) == 20, 0.5, 0.0)
     rows[:, k.WATER_VARIANCE] = np.where(np.arange(DAYS) == 20, 0.09, 0.0)
     rows[:, k.ACTIVITY] = np.where(np.arange(DAYS) > 25, -0.004, 0.0)
@@ -54,6 +56,16 @@ def _start() -> tuple[np.ndarray, np.ndarray]:
     return mean, spread
 
 
+def _with_cycle(rows: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    """The same with a rise of unknown height and lateness, whose course is off by what lingers."""
+    rows[:, k.RISE], rows[:, k.RISE_LATE] = WAVE, np.cos(np.arange(DAYS) / 4.5)
+    rows[:, k.RISE_UNSURE] = 0.02 * WAVE**2
+    mean, spread = _start()
+    whole = np.zeros((N + 2, N + 2))
+    whole[:N, :N], whole[N, N], whole[N + 1, N + 1] = spread, 1e-8, 0.05
+    return np.append(mean, [0.6, 0.0]), whole
+
+
 def _borne(rows: np.ndarray, settings: array, day: int) -> tuple[np.ndarray, float]:  # type: ignore[type-arg]
     """What is carried, by the states and apart from them: what beta moved by with tissue since the log began is no
     reason to carry more or less."""
@@ -63,36 +75,43 @@ def _borne(rows: np.ndarray, settings: array, day: int) -> tuple[np.ndarray, flo
     return np.array(load), moves * settings[k.SETTLED]
 
 
-def _dense(rows: np.ndarray, settings: array) -> tuple[np.ndarray, np.ndarray]:  # type: ignore[type-arg]
+def _dense(
+    rows: np.ndarray,
+    settings: array,  # type: ignore[type-arg]
+    start: tuple[np.ndarray, np.ndarray],
+) -> tuple[np.ndarray, np.ndarray]:
     """Means and covariance of all days' states together, given all weighings and balances: no recursion at all."""
-    mean0, spread0 = _start()
+    mean0, spread0 = start
+    n = len(mean0)
     g = settings[k.GROWTH]
-    means, blocks = [mean0], [np.eye(N)]
-    size = N * DAYS
+    means, blocks = [mean0], [np.eye(n)]
+    size = n * DAYS
     # State of each day as a linear map of the start and of each night's noise.
-    maps = [np.zeros((N, N + N * (DAYS - 1)))]
-    maps[0][:, :N] = np.eye(N)
+    maps = [np.zeros((n, n + n * (DAYS - 1)))]
+    maps[0][:, :n] = np.eye(n)
     noise = [spread0]
     alpha = mean0[1]
     for day in range(DAYS - 1):
-        step = np.eye(N)
-        flow = np.zeros(N)
+        step = np.eye(n)
+        flow = np.zeros(n)
         flow[1], flow[2] = rows[day, k.INTAKE], -1.0
         step[0] += flow
         step[2] += settings[k.PULL] * flow
         step[5, 5], step[6, 6] = settings[k.WATER_KEPT], settings[k.LINGER_KEPT]
-        constant = np.zeros(N)
+        constant = np.zeros(n)
         constant[0], constant[5] = g, rows[day, k.WATER]
         constant[2] = settings[k.PULL] * g + rows[day, k.ACTIVITY]
         means.append(step @ means[-1] + constant)
         moved = step @ maps[-1]
-        moved[:, N * (day + 1) : N * (day + 2)] += np.eye(N)
+        moved[:, n * (day + 1) : n * (day + 2)] += np.eye(n)
         maps.append(moved)
-        night = np.zeros(N)
+        night = np.zeros(n)
         night[0], night[1] = alpha**2 * rows[day, k.INTAKE_VARIANCE], settings[k.ALPHA_DRIFT] * alpha**2
         night[2] = settings[k.BETA_DRIFT] * alpha**2 + rows[day, k.ACTIVITY_VARIANCE]
         night[5] = settings[k.WATER_FRESH] + rows[day, k.WATER_VARIANCE]
         night[6] = settings[k.NOISE_VARIANCE] * settings[k.LINGER_SHARE] * (1.0 - settings[k.LINGER_KEPT] ** 2)
+        if n > N:
+            night[6] += mean0[8] ** 2 * rows[day, k.RISE_UNSURE] * (1.0 - settings[k.LINGER_KEPT] ** 2)
         noise.append(np.diag(night))
         blocks.append(step)
     whole = np.vstack(maps)
@@ -102,14 +121,15 @@ def _dense(rows: np.ndarray, settings: array) -> tuple[np.ndarray, np.ndarray]: 
     heard = rows[seen, k.WEIGHED]
     for i, day in enumerate(seen):
         load, apart = _borne(rows, settings, day)
-        load[[0, 6, 7]] += 1.0, 1.0, rows[day, k.RISE] - load[7]
-        loads[i, day * N : (day + 1) * N] = load
+        load[[0, 6]] += 1.0
+        load = np.concatenate([load, rows[day, [k.RISE, k.RISE_LATE]][: n - N]])
+        loads[i, day * n : (day + 1) * n] = load
         heard[i] -= apart
     fresh = settings[k.NOISE_VARIANCE] * (1.0 - settings[k.LINGER_SHARE])
     told = [day for day in range(DAYS) if rows[day, k.BALANCE_VARIANCE]]
     balances = np.zeros((len(told), size))
     for i, day in enumerate(told):
-        balances[i, day * N + 1 : day * N + 3] = [rows[day, k.BALANCED], -1.0]
+        balances[i, day * n + 1 : day * n + 3] = [rows[day, k.BALANCED], -1.0]
     errors = np.diag([*(fresh * rows[day, k.SCALE] for day in seen), *rows[told, k.BALANCE_VARIANCE]])
     loads = np.vstack([loads, balances])
     heard = np.concatenate([heard, np.zeros(len(told))])
@@ -118,42 +138,43 @@ def _dense(rows: np.ndarray, settings: array) -> tuple[np.ndarray, np.ndarray]: 
 
 
 def _block(parts: list[np.ndarray]) -> np.ndarray:
-    found = np.zeros((N * len(parts), N * len(parts)))
+    n = len(parts[0])
+    found = np.zeros((n * len(parts), n * len(parts)))
     for i, part in enumerate(parts):
-        found[i * N : (i + 1) * N, i * N : (i + 1) * N] = part
+        found[i * n : (i + 1) * n, i * n : (i + 1) * n] = part
     return found
 
 
-@pytest.mark.parametrize("stays", [0.4, 0.0])
+@pytest.mark.parametrize(("stays", "kernel"), [(0.4, PLAIN), (0.0, PLAIN), (0.4, CYCLIC)])
 @pytest.mark.parametrize("is_compiled", [True, False])
-def test_one_explanation_is_the_dense_model(is_compiled: bool, stays: float) -> None:
+def test_one_explanation_is_the_dense_model(is_compiled: bool, stays: float, kernel: ModuleType) -> None:
     """Means, variances and covariances with the last day, of tissue, level and carried mass.
 
-    Alpha's own drift scales with its estimate, which moves by less than a thousandth here. Where no water stays, the
-    last of the states is the height of a cycle's wave, which a weighing has and the level is freed from.
+    Alpha's own drift scales with its estimate, which moves by less than a thousandth here. A rise around menstruation
+    is something that a weighing has and the level is freed from.
     """
     rows = _columns(np.random.default_rng(4))
     settings = _settings()
     settings[k.STAYS] = stays
-    if not stays:
-        rows[:, k.RISE] = np.sin(np.arange(DAYS) / 4.5)
-    mean0, spread0 = _start()
+    start = _with_cycle(rows) if kernel is CYCLIC else _start()
+    n = len(start[0])
     twins.use_compiled(is_compiled)
     try:
-        passed = run_bank(array("d", rows.ravel()), settings, array("d", [*mean0, *spread0.ravel()]), DAYS)
+        laid = array("d", [*start[0], *start[1].ravel()])
+        passed = run_bank(array("d", rows.ravel()), settings, laid, DAYS, k=kernel)
     finally:
         twins.use_compiled(True)
-    mean, spread = _dense(rows, settings)
+    mean, spread = _dense(rows, settings, start)
     (one,) = passed.told
     assert one.probability == 1.0
-    last = slice((DAYS - 1) * N, DAYS * N)
+    last = slice((DAYS - 1) * n, DAYS * n)
     loads = {}
     for day in range(DAYS):
         carried, apart = _borne(rows, settings, day)
-        tissue = np.eye(N)[0]
+        carried, tissue = np.concatenate([carried, np.zeros(n - N)]), np.eye(n)[0]
         loads[day] = {k.TISSUE: (tissue, 0.0), k.LEVEL: (tissue + carried, apart), k.BORNE: (carried, apart)}
     for day in range(DAYS):
-        here = slice(day * N, (day + 1) * N)
+        here = slice(day * n, (day + 1) * n)
         for row, (load, apart) in loads[day].items():
             at = day * k.VIEW + row
             assert one.view[at] == pytest.approx(apart + load @ mean[here], rel=2e-4, abs=2e-3)

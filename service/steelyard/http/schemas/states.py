@@ -83,17 +83,18 @@ class AccountAsRead(Request, frozen=True, kw_only=True):
         list[Annotated[float, Meta(ge=-1e6, le=1e6)]],
         Meta(
             min_length=8,
-            max_length=8,
+            max_length=10,
             description="Tissue [kg]; tissue made by 1,000 kcal as logged [kg]; tissue spent a day [kg]; error of the "
             "energy of a kilogram, on the log scale; amplitude of expected carried mass; water that fades [kg]; noise "
-            "that lingers [kg]; rise around menstruation, or water that stays [kg].",
+            "that lingers [kg]; water that stays [kg]; where a cycle is told, the rise around menstruation [kg] and "
+            "that times the days by which it comes late [kg d].",
         ),
     ]
     spread: Annotated[
         list[Annotated[float, Meta(ge=-1e9, le=1e9)]],
         Meta(
             min_length=36,
-            max_length=36,
+            max_length=55,
             description="Their covariance, in the units of `mean`: its lower triangle, row by row.",
         ),
     ]

@@ -13,6 +13,7 @@ from ..measures import Measurement
 from ..numbers import FLOATS, Elementwise, Number, compiled, facet
 from ..person import CheckIn
 from ..register import Message, OutOfDomain
+from .cycle import CycleRise
 from .events import LoggedEvent
 
 if TYPE_CHECKING:
@@ -156,7 +157,7 @@ class DailyLog(NamedTuple):
 
     ``weight_kg`` and ``intake_kcal`` are 0 where ``is_weighed`` and ``is_logged`` are 0. ``noise_scale`` is the
     noise variance of the day's weight against that of a single weighing. ``carbohydrate_kcal`` is 0 where
-    ``has_carbohydrate`` is 0. ``cycle_rise``: share of the rise around menstruation on each day, or None. ``steps``:
+    ``has_carbohydrate`` is 0. ``cycle_rise``: course of the rise around menstruation, or None. ``steps``:
     the days counted, in order of time, also those before ``first_day``.
     """
 
@@ -169,7 +170,7 @@ class DailyLog(NamedTuple):
     carbohydrate_kcal: Sequence[Number]
     has_carbohydrate: Sequence[Number]
     notes: tuple[Message, ...] = ()
-    cycle_rise: Sequence[Number] | None = None
+    cycle_rise: CycleRise | None = None
     water_kg: Sequence[Number] | None = None
     water_variance: Sequence[Number] | None = None
     steps: Sequence[StepsDay] = ()

@@ -81,9 +81,9 @@ def implied_intakes(
     columns[k.WEIGHED :: k.COLUMNS] = row_of(log.weight_kg)
     columns[k.SEEN :: k.COLUMNS] = row_of(log.is_weighed)
     columns[k.SCALE :: k.COLUMNS] = row_of(log.noise_scale)
-    settings = settings_of(tissue, noise, has_cycle=True)
+    settings = settings_of(tissue, noise)
     # Energy balance as such wanders; alpha, which no intake moves, is 1 and known.
-    settings[k.PULL] = settings[k.ALPHA_DRIFT] = 0.0
+    settings[k.PULL] = settings[k.ALPHA_DRIFT] = settings[k.STAYS] = 0.0
     settings[k.BETA_DRIFT] = (BALANCE_DRIFT / rho) ** 2
     start = array("d", bytes(8 * (k.STATES + k.STATES**2)))
     start[0], start[1] = level, 1.0

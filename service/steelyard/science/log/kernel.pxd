@@ -9,6 +9,7 @@ cpdef long walk_on(
 cdef void _break(
     double[::1] columns, double[::1] settings, double[::1] work, long origin, long at
 ) noexcept
+cdef void _load_weighing(double[::1] columns, long at, double[::1] room, long into) noexcept
 cdef long _alike(double[::1] steps, double[::1] work, long into, long held, long origin) noexcept
 cdef long _weigh(
     double[::1] columns, double[::1] settings, double[::1] work, long origin, long at, long day, double beyond,

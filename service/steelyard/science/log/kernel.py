@@ -9,11 +9,16 @@ Hidden from day to day (``witnesses.py`` says what they mean and where the figur
     4  amplitude of the expected carried mass [1]
     5  water without an expected cause, which fades [kg]
     6  noise that lingers to the next day [kg]
-    7  rise around menstruation [kg]; where none is told, water that stays, or another scale
+    7  water that stays, or another scale [kg]
+    8  rise around menstruation [kg]
+    9  that rise times the days by which it comes late [kg d]
 
     tissue[t+1] = tissue[t] + flow[t],  flow[t] = intake[t] alpha[t] - beta[t] + growth
     beta[t+1]   = beta[t] + pull flow[t] + known change of activity[t] + drift
-    weight[t]   = tissue + amplitude carried[t] + water + noise that lingers + rise[t] menstrual rise + noise
+    weight[t]   = tissue + amplitude carried[t] + water + noise that lingers + menstrual rise + noise
+
+The last two are there where a cycle is told: this text is run, and compiled, once with eight states and once with all
+(``kernels.py``), so that nobody else's log is slower for them.
 
 Carried mass is counted from what was eaten before the log, which was about what the body of *that* day spent. Where it
 was not told it is read from alpha and beta, and as beta follows tissue, what it has moved by since is taken off again.
@@ -34,22 +39,25 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from ..numbers import Row
 
-STATES = 8
+LEAST_STATES = 8
+STATES = int(globals().get("STATES", LEAST_STATES))  # who runs the text may have said how many
 SLOTS = 5
 # A record by day and slot.
 MEAN = 0
-SPREAD = 8  # full matrix, row by row
-GAIN = 72
-SURPRISE = 80
-PRECISION = 81  # of the surprise; 0 where nothing was weighed
-WEIGHT = 82  # log of the odds, up to a constant
-PARENT = 83
-EVENT = 84  # 0 none, 1 a weighing that is wrong, 2 water, 3 logging
-SHOCK_DAY = 85
-SHOCK_SIGN = 86
-NOISE = 87  # what the usual variance of the noise is multiplied by
-NOISE_WORTH = 88  # weighings that this is worth
-RECORD = 89
+SPREAD = STATES  # full matrix, row by row
+GAIN = SPREAD + STATES * STATES
+SURPRISE = GAIN + STATES
+PRECISION = SURPRISE + 1  # of the surprise; 0 where nothing was weighed
+WEIGHT = SURPRISE + 2  # log of the odds, up to a constant
+PARENT = SURPRISE + 3
+EVENT = SURPRISE + 4  # 0 none, 1 a weighing that is wrong, 2 water, 3 logging
+SHOCK_DAY = SURPRISE + 5
+SHOCK_SIGN = SURPRISE + 6
+NOISE = SURPRISE + 7  # what the usual variance of the noise is multiplied by
+NOISE_WORTH = SURPRISE + 8  # weighings that this is worth
+RECORD = SURPRISE + 9
+# In a covariance.
+ALPHA_ALPHA, ALPHA_BETA, BETA_BETA = STATES + 1, STATES + 2, 2 * STATES + 2
 LOADS = 4 * SLOTS * RECORD  # of a weighing, behind the explanations of a day
 BALANCE_GAIN = LOADS + STATES
 WORK = BALANCE_GAIN + STATES
@@ -62,10 +70,11 @@ AMPLITUDE_EXPECTED = 22
 SETTINGS = 23
 # A row by day; energies in 1,000 kcal. ``BALANCED``: intake at which the day before says that tissue is steady, with
 # the variance of what is gained there [kg2], 0 where it says nothing.
-COLUMNS = 18
-WEIGHED, SEEN, SCALE, INTAKE, INTAKE_VARIANCE, CARRIED, BY_ALPHA, BY_BETA, RISE, BREAKS = range(10)
-WATER, WATER_VARIANCE, RECENT, RECENT_VARIANCE, ACTIVITY, ACTIVITY_VARIANCE = range(10, 16)
-BALANCED, BALANCE_VARIANCE = 16, 17
+COLUMNS = 20
+WEIGHED, SEEN, SCALE, INTAKE, INTAKE_VARIANCE, CARRIED, BY_ALPHA, BY_BETA, BREAKS = range(9)
+WATER, WATER_VARIANCE, RECENT, RECENT_VARIANCE, ACTIVITY, ACTIVITY_VARIANCE = range(9, 15)
+BALANCED, BALANCE_VARIANCE = 15, 16
+RISE, RISE_LATE, RISE_UNSURE = range(17, 20)
 
 EMPTY = -1e300
 
@@ -107,8 +116,7 @@ def walk_on(columns: Row, settings: Row, steps: Row, work: Row, held: int, days:
                     made += 1
         if seen > 0.0:
             beyond = columns[at + WEIGHED] - load(columns, settings, at, 1.0, work, LOADS)
-            work[LOADS + 6] = 1.0
-            work[LOADS + 7] = columns[at + RISE]
+            _load_weighing(columns, at, work, LOADS)
             count = made
             for slot in range(count):
                 origin = slot * RECORD
@@ -155,18 +163,25 @@ def walk_on(columns: Row, settings: Row, steps: Row, work: Row, held: int, days:
 def _break(columns: Row, settings: Row, work: Row, origin: int, at: int) -> None:
     """Open alpha where logging may change. What is eaten then lies further off the usual than the log says, and what is
     carried with it: the level takes that of alpha by the amplitude that was expected, so that what was learnt of it
-    since goes to water that stays (where its state holds the menstrual rise: that fades)."""
+    since goes to water that stays."""
     alpha = work[origin + MEAN + 1]
     opened = settings[BREAK_VARIANCE] * alpha * alpha
     per_amplitude = columns[at + BY_ALPHA] / settings[AMPLITUDE_EXPECTED]
     learnt = per_amplitude * (work[origin + MEAN + 4] - settings[AMPLITUDE_EXPECTED])
-    water = 7 if settings[STAYS] > 0.0 else 5
     row = origin + SPREAD
-    work[row + 9] += opened
-    work[row + STATES + water] += learnt * opened
-    work[row + water * STATES + 1] += learnt * opened
+    work[row + ALPHA_ALPHA] += opened
+    work[row + STATES + 7] += learnt * opened
+    work[row + 7 * STATES + 1] += learnt * opened
     unsure = per_amplitude * per_amplitude * work[row + 4 * STATES + 4]
-    work[row + water * STATES + water] += (learnt * learnt + unsure) * opened
+    work[row + 7 * STATES + 7] += (learnt * learnt + unsure) * opened
+
+
+def _load_weighing(columns: Row, at: int, room: Row, into: int) -> None:
+    """Add to the load of a level what a weighing has besides."""
+    room[into + 6] = 1.0
+    if STATES > LEAST_STATES:
+        room[into + 8] = columns[at + RISE]
+        room[into + 9] = columns[at + RISE_LATE]
 
 
 def _alike(steps: Row, work: Row, into: int, held: int, origin: int) -> int:
@@ -350,10 +365,14 @@ def _to_next_morning(columns: Row, settings: Row, steps: Row, work: Row, origin:
     alpha = steps[origin + MEAN + 1]
     noise = settings[NOISE_VARIANCE] * work[into + NOISE]
     work[base] += alpha * alpha * columns[at + INTAKE_VARIANCE]
-    work[base + 9] += settings[ALPHA_DRIFT] * alpha * alpha
-    work[base + 18] += settings[BETA_DRIFT] * alpha * alpha + columns[at + ACTIVITY_VARIANCE]
-    work[base + 45] += settings[WATER_FRESH] + columns[at + WATER_VARIANCE]
-    work[base + 54] += noise * settings[LINGER_SHARE] * (1.0 - lingers * lingers)
+    work[base + ALPHA_ALPHA] += settings[ALPHA_DRIFT] * alpha * alpha
+    work[base + BETA_BETA] += settings[BETA_DRIFT] * alpha * alpha + columns[at + ACTIVITY_VARIANCE]
+    work[base + 5 * STATES + 5] += settings[WATER_FRESH] + columns[at + WATER_VARIANCE]
+    work[base + 6 * STATES + 6] += noise * settings[LINGER_SHARE] * (1.0 - lingers * lingers)
+    if STATES > LEAST_STATES:
+        # What is off of the rise by its timing goes by how high it is, and is off for more than a day.
+        rise = work[into + 8] * work[into + 8] + work[base + 8 * STATES + 8]
+        work[base + 6 * STATES + 6] += rise * columns[at + RISE_UNSURE] * (1.0 - lingers * lingers)
 
 
 VIEW = 16
@@ -363,19 +382,31 @@ TISSUE, LEVEL, BORNE, ALPHA, BETA = 0, 3, 6, 9, 10
 ALPHA_VARIANCE, BETA_VARIANCE, BOTH, HAPPENED, STRAY = 11, 12, 13, 14, 15
 
 
+# Layout of its room, in rows as long as the states are many: r, N, three rows that reach the last day (``REACH`` is a
+# row before them), a weighing's load, what is looked at, each spread by the covariance, and that by N; two to work in.
+N = STATES
+REACH = STATES * STATES
+HEARD = REACH + 4 * STATES
+ASKED = HEARD + STATES
+ASKED_SPREAD = ASKED + 5 * STATES
+ASKED_BACK = ASKED_SPREAD + 5 * STATES
+PUSHED = ASKED_BACK + 5 * STATES
+GAINED = PUSHED + STATES
+BACK = GAINED + STATES
+
+
 def walk_back(columns: Row, settings: Row, steps: Row, days: int, slot: int, view: Row, room: Row) -> None:
     """The days in hindsight under the explanation that is in ``slot`` on the last.
 
     The disturbance form of the smoother (de Jong 1989): nothing is inverted. Args: ``view``: room for ``VIEW`` numbers
-    a day; ``room``: room for 400 numbers.
+    a day; ``room``: room for ``BACK`` numbers.
     """
-    # Layout of the room: r (0-7), N (8-71), three rows that reach the last day (72-95), work (96 on).
-    for i in range(400):
+    for i in range(BACK):
         room[i] = 0.0
     last = (days - 1) * COLUMNS
-    room[72] = 1.0
-    load(columns, settings, last, 1.0, room, 80)
-    load(columns, settings, last, 0.0, room, 88)
+    room[REACH + STATES] = 1.0
+    load(columns, settings, last, 1.0, room, REACH + 2 * STATES)
+    load(columns, settings, last, 0.0, room, REACH + 3 * STATES)
     pull = settings[PULL]
     kept = settings[WATER_KEPT]
     lingers = settings[LINGER_KEPT]
@@ -388,57 +419,56 @@ def walk_back(columns: Row, settings: Row, steps: Row, days: int, slot: int, vie
         if day < days - 1:
             # From the next morning back to this one: the transposed step, on r, N and the rows.
             for v in range(4):
-                row = 0 if v == 0 else 64 + 8 * v
+                row = 0 if v == 0 else REACH + STATES * v
                 back = room[row] + pull * room[row + 2]
                 room[row + 1] += intake * back
                 room[row + 2] -= back
                 room[row + 5] *= kept
                 room[row + 6] *= lingers
             for j in range(STATES):
-                back = room[8 + j] + pull * room[8 + 16 + j]
-                room[8 + 8 + j] += intake * back
-                room[8 + 16 + j] -= back
-                room[8 + 40 + j] *= kept
-                room[8 + 48 + j] *= lingers
+                back = room[N + j] + pull * room[N + 2 * STATES + j]
+                room[N + STATES + j] += intake * back
+                room[N + 2 * STATES + j] -= back
+                room[N + 5 * STATES + j] *= kept
+                room[N + 6 * STATES + j] *= lingers
             for i in range(STATES):
-                row = 8 + i * STATES
+                row = N + i * STATES
                 back = room[row] + pull * room[row + 2]
                 room[row + 1] += intake * back
                 room[row + 2] -= back
                 room[row + 5] *= kept
                 room[row + 6] *= lingers
-        # What is looked at: tissue, level, carried, alpha, beta (104-143), each spread by the covariance (144-183),
-        # and that by N (184-223).
-        for i in range(104, 144):
+        # What is looked at: tissue, level, carried, alpha, beta.
+        for i in range(ASKED, ASKED_SPREAD):
             room[i] = 0.0
-        room[104] = 1.0
-        load(columns, settings, at, 1.0, room, 112)
-        apart = load(columns, settings, at, 0.0, room, 120)
-        room[128 + 1] = 1.0
-        room[136 + 2] = 1.0
+        room[ASKED] = 1.0
+        load(columns, settings, at, 1.0, room, ASKED + STATES)
+        apart = load(columns, settings, at, 0.0, room, ASKED + 2 * STATES)
+        room[ASKED + 3 * STATES + 1] = 1.0
+        room[ASKED + 4 * STATES + 2] = 1.0
         for i in range(STATES):
-            room[144 + i] = steps[origin + SPREAD + i]
-            room[168 + i] = steps[origin + SPREAD + STATES + i]
-            room[176 + i] = steps[origin + SPREAD + 2 * STATES + i]
-        _times(steps, origin + SPREAD, room, 112, 152)
-        _times(room, 8, room, 144, 184)
-        _times(room, 8, room, 152, 192)
-        _times(room, 8, room, 168, 208)
-        _times(room, 8, room, 176, 216)
+            room[ASKED_SPREAD + i] = steps[origin + SPREAD + i]
+            room[ASKED_SPREAD + 3 * STATES + i] = steps[origin + SPREAD + STATES + i]
+            room[ASKED_SPREAD + 4 * STATES + i] = steps[origin + SPREAD + 2 * STATES + i]
+        _times(steps, origin + SPREAD, room, ASKED + STATES, ASKED_SPREAD + STATES)
+        _times(room, N, room, ASKED_SPREAD, ASKED_BACK)
+        _times(room, N, room, ASKED_SPREAD + STATES, ASKED_BACK + STATES)
+        _times(room, N, room, ASKED_SPREAD + 3 * STATES, ASKED_BACK + 3 * STATES)
+        _times(room, N, room, ASKED_SPREAD + 4 * STATES, ASKED_BACK + 4 * STATES)
         for i in range(STATES):
-            room[160 + i] = room[152 + i] - room[144 + i]
-            room[200 + i] = room[192 + i] - room[184 + i]
+            room[ASKED_SPREAD + 2 * STATES + i] = room[ASKED_SPREAD + STATES + i] - room[ASKED_SPREAD + i]
+            room[ASKED_BACK + 2 * STATES + i] = room[ASKED_BACK + STATES + i] - room[ASKED_BACK + i]
         for v in range(5):
-            asked = 104 + 8 * v
-            spread = 144 + 8 * v
+            asked = ASKED + STATES * v
+            spread = ASKED_SPREAD + STATES * v
             mean = 0.0
             variance = 0.0
             with_last = 0.0
             for i in range(STATES):
                 mean += room[asked + i] * steps[origin + MEAN + i] + room[spread + i] * room[i]
-                variance += room[asked + i] * room[spread + i] - room[spread + i] * room[184 + 8 * v + i]
+                variance += room[asked + i] * room[spread + i] - room[spread + i] * room[ASKED_BACK + STATES * v + i]
                 if v < 3:
-                    with_last += room[spread + i] * room[72 + 8 * v + i]
+                    with_last += room[spread + i] * room[REACH + STATES + STATES * v + i]
             if v < 3:
                 view[out + 3 * v] = mean
                 view[out + 3 * v + 1] = variance
@@ -448,75 +478,76 @@ def walk_back(columns: Row, settings: Row, steps: Row, days: int, slot: int, vie
                 view[out + ALPHA_VARIANCE + v - 3] = variance
         view[out + LEVEL] += apart
         view[out + BORNE] += apart
-        both = room[144 + 8 * 3 + 2]
+        both = room[ASKED_SPREAD + 3 * STATES + 2]
         for i in range(STATES):
-            both -= room[144 + 8 * 3 + i] * room[184 + 8 * 4 + i]
+            both -= room[ASKED_SPREAD + 3 * STATES + i] * room[ASKED_BACK + 4 * STATES + i]
         view[out + BOTH] = both
         view[out + HAPPENED] = steps[origin + EVENT]
         view[out + STRAY] = steps[origin + SURPRISE]
         if columns[at + BALANCE_VARIANCE] > 0.0:
-            # Before the balance of the day before: its gain (96-103) from the covariance after it.
+            # Before the balance of the day before: its gain from the covariance after it.
             eaten = columns[at + BALANCED]
             precision = 1.0 / columns[at + BALANCE_VARIANCE]
             for i in range(STATES):
                 row = origin + SPREAD + i * STATES
-                room[96 + i] = precision * (eaten * steps[row + 1] - steps[row + 2])
+                room[HEARD + i] = precision * (eaten * steps[row + 1] - steps[row + 2])
             for v in range(4):
-                row = 0 if v == 0 else 64 + 8 * v
+                row = 0 if v == 0 else REACH + STATES * v
                 total = 0.0
                 for i in range(STATES):
-                    total += room[96 + i] * room[row + i]
+                    total += room[HEARD + i] * room[row + i]
                 if v == 0:
                     total -= precision * (steps[origin + MEAN + 2] - eaten * steps[origin + MEAN + 1])
                 room[row + 1] -= eaten * total
                 room[row + 2] += total
-            _times(room, 8, room, 96, 224)
-            total = precision * (1.0 - eaten * room[97] + room[98])
+            _times(room, N, room, HEARD, PUSHED)
+            total = precision * (1.0 - eaten * room[HEARD + 1] + room[HEARD + 2])
             for i in range(STATES):
-                total += room[224 + i] * room[96 + i]
-            room[8 + STATES + 1] += eaten * eaten * total
-            room[8 + STATES + 2] -= eaten * total
-            room[8 + 2 * STATES + 1] -= eaten * total
-            room[8 + 2 * STATES + 2] += total
+                total += room[PUSHED + i] * room[HEARD + i]
+            room[N + STATES + 1] += eaten * eaten * total
+            room[N + STATES + 2] -= eaten * total
+            room[N + 2 * STATES + 1] -= eaten * total
+            room[N + 2 * STATES + 2] += total
             for i in range(STATES):
-                push_i = room[224 + i]
-                room[8 + STATES + i] -= eaten * push_i
-                room[8 + 2 * STATES + i] += push_i
-                room[8 + i * STATES + 1] -= eaten * push_i
-                room[8 + i * STATES + 2] += push_i
+                push_i = room[PUSHED + i]
+                room[N + STATES + i] -= eaten * push_i
+                room[N + 2 * STATES + i] += push_i
+                room[N + i * STATES + 1] -= eaten * push_i
+                room[N + i * STATES + 2] += push_i
         precision = steps[origin + PRECISION]
         if precision > 0.0 and day > 0:
-            # Before the weighing: h (96-103) its load, its gain as recorded.
-            load(columns, settings, at, 1.0, room, 96)
-            room[102] = 1.0
-            room[103] = columns[at + RISE]
+            # Before the weighing: h its load, its gain as recorded.
+            load(columns, settings, at, 1.0, room, HEARD)
+            _load_weighing(columns, at, room, HEARD)
             for i in range(STATES):
-                room[232 + i] = steps[origin + GAIN + i]
+                room[GAINED + i] = steps[origin + GAIN + i]
             for v in range(4):
-                row = 0 if v == 0 else 64 + 8 * v
+                row = 0 if v == 0 else REACH + STATES * v
                 total = 0.0
                 for i in range(STATES):
-                    total += room[232 + i] * room[row + i]
+                    total += room[GAINED + i] * room[row + i]
                 if v == 0:
                     total -= steps[origin + SURPRISE] * precision
                 for i in range(STATES):
-                    room[row + i] -= room[96 + i] * total
+                    room[row + i] -= room[HEARD + i] * total
             # N (I - K h)' both sides.
-            _times(room, 8, room, 232, 224)
+            _times(room, N, room, GAINED, PUSHED)
             total = precision
             for i in range(STATES):
-                total += room[224 + i] * room[232 + i]
+                total += room[PUSHED + i] * room[GAINED + i]
             for i in range(STATES):
-                at_i = room[96 + i]
-                push_i = room[224 + i]
+                at_i = room[HEARD + i]
+                push_i = room[PUSHED + i]
                 for j in range(STATES):
-                    room[8 + i * STATES + j] += at_i * (room[96 + j] * total - room[224 + j]) - push_i * room[96 + j]
+                    room[N + i * STATES + j] += (
+                        at_i * (room[HEARD + j] * total - room[PUSHED + j]) - push_i * room[HEARD + j]
+                    )
         slot = int(steps[origin + PARENT])
         day -= 1
 
 
 def _times(of: Row, matrix: int, room: Row, vector: int, into: int) -> None:
-    """A symmetric matrix times a vector: row by row, so that all eight sums grow at once."""
+    """A symmetric matrix times a vector: row by row, so that all sums grow at once."""
     for i in range(STATES):
         room[into + i] = of[matrix + i] * room[vector]
     for j in range(1, STATES):
@@ -537,6 +568,8 @@ def load(columns: Row, settings: Row, at: int, tissue: float, room: Row, into: i
     room[into + 5] = 1.0
     room[into + 6] = 0.0
     room[into + 7] = 1.0 if settings[STAYS] > 0.0 else 0.0
+    for i in range(LEAST_STATES, STATES):
+        room[into + i] = 0.0
     return moves * settings[SETTLED]
 
 
@@ -548,7 +581,7 @@ SHOWN = 10
 def show_forward(columns: Row, settings: Row, steps: Row, days: int, shift: float, shown: Row, room: Row) -> None:
     """What was known on each day, explanations mixed by their odds; fills the first six rows of ``shown``.
 
-    ``shift`` [kg] is added to levels. ``room``: room for 8 numbers.
+    ``shift`` [kg] is added to levels. ``room``: room for ``STATES`` numbers.
     """
     for day in range(days):
         at = day * COLUMNS
@@ -573,9 +606,9 @@ def show_forward(columns: Row, settings: Row, steps: Row, days: int, shift: floa
                 _add(shown, 0, days, day, odds, level, variance)
                 alpha = steps[origin + MEAN + 1]
                 beta = steps[origin + MEAN + 2]
-                of_alpha = steps[origin + SPREAD + 9]
-                of_beta = steps[origin + SPREAD + 18]
-                of_both = steps[origin + SPREAD + 10]
+                of_alpha = steps[origin + SPREAD + ALPHA_ALPHA]
+                of_beta = steps[origin + SPREAD + BETA_BETA]
+                of_both = steps[origin + SPREAD + ALPHA_BETA]
                 _add_pace(columns, settings, at, shown, days, day, odds, alpha, beta, of_alpha, of_beta, of_both)
         for row in range(3):
             _settle(shown, 2 * row, days, day, total)

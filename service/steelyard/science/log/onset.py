@@ -10,13 +10,15 @@ handed on.
 import math
 from array import array
 from collections.abc import Sequence
+from types import ModuleType
 
 import msgspec
 
 from ..numbers import FLOATS, Column, Elementwise, Estimate, Number, Row, compiled
 from ..register import Basis, OutOfDomain, constant
-from . import kernel as k
+from .cycle import RISE_BEFORE, CycleRise
 from .entries import DailyLog
+from .kernels import PLAIN, kernel_of
 from .steps import StepsRead
 
 WARM_DAYS = int(
@@ -26,17 +28,17 @@ WARM_DAYS = int(
         "running habit (14 days), after which under one per cent of what came before acts",
     )
 )  # fmt: skip
-MOST_ACCOUNTS = k.SLOTS
-_HALF = k.STATES * (k.STATES + 1) // 2
+MOST_ACCOUNTS = PLAIN.SLOTS
 # Bounds that no reading of a living body leaves; a state from outside is held against them.
 _FAR = 1e6
 _LEAST_PIVOT = -1e-9
 
 
 class Account(msgspec.Struct, frozen=True, kw_only=True, gc=False):
-    """One explanation on the onset's day, its weighing taken in: ``mean`` of the eight hidden quantities of
-    ``kernel.py`` and the lower triangle of their covariance row by row; ``log_odds`` up to a constant; when water last
-    moved in it, to which side; how noisy the scale is against the usual, and how many weighings say so."""
+    """One explanation on the onset's day, its weighing taken in: ``mean`` of the hidden quantities of ``kernel.py``,
+    eight, or ten where a cycle is told, and the lower triangle of their covariance row by row; ``log_odds`` up to a
+    constant; when water last moved in it, to which side; how noisy the scale is against the usual, and how many
+    weighings say so."""
 
     log_odds: float
     mean: tuple[float, ...]
@@ -93,6 +95,11 @@ class Onset(msgspec.Struct, frozen=True, kw_only=True, gc=False):
         """Whether something was read before."""
         return bool(self.accounts)
 
+    @property
+    def knows_cycle(self) -> bool:
+        """Whether a cycle was told by then."""
+        return any(len(each.mean) > PLAIN.STATES for each in self.accounts)
+
 
 def warmed(onset: Onset | None, log: DailyLog) -> tuple[DailyLog, int]:
     """A log with the days of intake before it, on which nothing was weighed, and how many those are."""
@@ -111,7 +118,7 @@ def warmed(onset: Onset | None, log: DailyLog) -> tuple[DailyLog, int]:
         is_logged=[*[0.0 if intake is None else 1.0 for intake in onset.intakes], *log.is_logged],
         carbohydrate_kcal=[*[grams or 0.0 for grams in carbohydrate], *log.carbohydrate_kcal],
         has_carbohydrate=[*[0.0 if grams is None else 1.0 for grams in carbohydrate], *log.has_carbohydrate],
-        cycle_rise=None if cycle is None else [*none, *cycle],
+        cycle_rise=None if cycle is None else CycleRise(*([*none, *column] for column in cycle)),
         water_kg=None if log.water_kg is None else [*none, *log.water_kg],
         water_variance=None if log.water_variance is None else [*none, *log.water_variance],
     ), before
@@ -119,6 +126,7 @@ def warmed(onset: Onset | None, log: DailyLog) -> tuple[DailyLog, int]:
 
 def account_of(record: Row, day: int) -> Account:
     """An explanation as it stands in a record of ``kernel.py`` on a day of the log."""
+    k = kernel_of(len(record))
     return Account(
         log_odds=record[k.WEIGHT],
         mean=tuple(record[k.MEAN : k.MEAN + k.STATES]),
@@ -140,12 +148,16 @@ def _lower_half(spread: Sequence[Number], size: int, *, ops: Elementwise = FLOAT
     return found
 
 
-def records_of(accounts: Sequence[Account]) -> Row:
-    """The records of ``kernel.py`` for a morning that begins with these explanations."""
+def records_of(accounts: Sequence[Account], k: ModuleType) -> Row:
+    """The records of a kernel for a morning that begins with these explanations. Of a cycle that they were made
+    without, what is known is what is known before any log."""
     found = array("d", bytes(8 * k.RECORD * len(accounts)))
     for slot, account in enumerate(accounts):
         at = slot * k.RECORD
-        for i in range(k.STATES):
+        for i in range(len(account.mean), k.STATES):
+            known = RISE_BEFORE[i - k.LEAST_STATES]
+            found[at + k.MEAN + i], found[at + k.SPREAD + i * (k.STATES + 1)] = known.mean, known.sd**2
+        for i in range(len(account.mean)):
             found[at + k.MEAN + i] = account.mean[i]
             for j in range(i + 1):
                 value = account.spread[i * (i + 1) // 2 + j]
@@ -168,7 +180,8 @@ def check_onset(onset: Onset, field: str) -> None:
     """Refuse what no reading leaves behind: an onset comes from outside. Raises ``OutOfDomain`` naming ``field``."""
     for i, account in enumerate(onset.accounts):
         name = f"{field}.accounts[{i}]"
-        if len(account.mean) != k.STATES or len(account.spread) != _HALF:
+        n = len(account.mean)
+        if n != kernel_of(n).STATES or len(account.spread) != n * (n + 1) // 2:
             raise OutOfDomain("STATE_NOT_READABLE", name, _NOT_READABLE)
         if not all(abs(value) < _FAR for value in (*account.mean, *account.spread, account.log_odds)):
             raise OutOfDomain("STATE_NOT_READABLE", name, _NOT_READABLE)
@@ -183,7 +196,7 @@ _NOT_READABLE = "This is not what a reading leaves: send the state as an answer 
 
 def _is_covariance(spread: Sequence[float]) -> bool:
     """Whether a lower triangle is that of a matrix without a negative variance (Cholesky)."""
-    n = k.STATES
+    n = int((2 * len(spread)) ** 0.5)
     lower = [[0.0] * n for _ in range(n)]
     for i in range(n):
         for j in range(i + 1):

@@ -191,10 +191,18 @@ def _weekly_rate(fit: LogFit) -> Estimate:
 
 
 def _cycle(log: DailyLog, fit: LogFit) -> Estimate | None:
-    """Rise of weight around menstruation [kg], explanations mixed."""
+    """Rise of weight around menstruation [kg], explanations mixed: of what they say the part that is a rise."""
     if log.cycle_rise is None:
         return None
-    return mixed([(one.probability, one.mean[7], one.spread[63]) for one in fit.told])
+    found = mixed([(one.probability, *one.rise) for one in fit.told])
+    return found if found.sd <= 0.0 else _not_negative(found)
+
+
+def _not_negative(found: Estimate) -> Estimate:
+    """Mean and SD of a normal quantity of which it is known that it is not negative (a truncated normal)."""
+    at = found.mean / found.sd
+    beyond = math.exp(-0.5 * at * at) / math.sqrt(2.0 * math.pi) / Estimate(0.0, 1.0).probability_under(at)
+    return Estimate(found.mean + found.sd * beyond, found.sd * math.sqrt(max(1.0 - beyond * (at + beyond), 0.0)))
 
 
 def _lasting_rate(weekly: Estimate, changes: tuple[Change, ...]) -> Estimate:

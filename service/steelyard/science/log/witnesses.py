@@ -17,15 +17,17 @@ import math
 from array import array
 from collections.abc import Sequence
 from functools import cache
+from types import ModuleType
 from typing import NamedTuple
 
 from ..body import prior_noise
 from ..numbers import FLOATS, Column, Elementwise, Estimate, Number, Row, compiled, inlined, kernel_in_use, row_of
 from ..register import HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, constant, equation, source
 from . import kernel as written
-from .cycle import CYCLE_RISE_KG, CYCLE_RISE_SD_KG
+from .cycle import RISE_BEFORE
 from .entries import DailyLog, first_weight
 from .events import WATER_DAYS
+from .kernels import CYCLIC, PLAIN
 from .logging_scale import (
     LOGGING_RATIO,
     LOGGING_RATIO_MOST,
@@ -136,7 +138,7 @@ WATER_AGAIN = constant(
 )
 WATER_STAYS = constant(
     "water_event_stays", 0.4, unit="1", basis=Basis.JUDGEMENT,
-    summary="Share of such changes that stay (creatine, another scale or hour of the day); where a cycle is told, none",
+    summary="Share of such changes that stay (creatine, another scale or hour of the day)",
 )  # fmt: skip
 WRONG_CHANCE = constant(
     "wrong_weighing_chance", 0.03, unit="1", basis=Basis.JUDGEMENT,
@@ -200,14 +202,15 @@ def _room(size: int) -> tuple[Row, Row]:
     try:
         steps, work = _rooms.pop()
     except IndexError:
-        steps, work = array("d"), array("d", bytes(8 * written.WORK))
+        steps, work = array("d"), array("d", bytes(8 * CYCLIC.WORK))
     return (steps, work) if len(steps) >= size else (array("d", bytes(8 * size)), work)
 
 
 class Conclusion(NamedTuple):
     """An explanation of the whole log: its probability, states on the last day, days in hindsight and events.
 
-    ``mean`` and ``spread`` are of the last day as in ``kernel.py``; ``view`` holds ``VIEW`` numbers a day.
+    ``mean`` and ``spread`` are of the last day, of the states that every log has, as in ``kernel.py``; ``rise`` is mean
+    and variance of the rise around menstruation [kg]; ``view`` holds ``VIEW`` numbers a day.
     """
 
     probability: float
@@ -215,6 +218,7 @@ class Conclusion(NamedTuple):
     spread: Row
     view: Row
     events: list[tuple[int, int]]  # day, kind
+    rise: tuple[float, float] = (0.0, 0.0)
 
 
 class Passed(NamedTuple):
@@ -272,13 +276,12 @@ def kept_by_day(is_logged: Sequence[Number], variance: Number, *, ops: Elementwi
     return kept
 
 
-def settings_of(tissue: TissueModel, noise_variance: float, *, has_cycle: bool) -> Row:
+def settings_of(tissue: TissueModel, noise_variance: float) -> Row:
     """What ``kernel.walk_forward`` is set by, for a body and the variance of the daily noise [kg2]."""
     k, found = written, _settings_of_anyone()[:]
     found[k.PULL] = 1.0 / tissue.rho_kcal_per_kg * tissue.expenditure_slope_kcal_per_kg_day
     found[k.GROWTH] = tissue.growth_kg_per_day
     found[k.NOISE_VARIANCE] = noise_variance
-    found[k.STAYS] = 0.0 if has_cycle else WATER_STAYS
     return found
 
 
@@ -305,6 +308,7 @@ def _settings_of_anyone() -> Row:
         (k.DROPPED, _DROPPED),
         (k.BREAK_VARIANCE, RATIO_BREAK**2),
         (k.NOISE_PRIOR, NOISE_PRIOR_WEIGHINGS),
+        (k.STAYS, WATER_STAYS),
     ):
         found[at] = value
     return found
@@ -312,13 +316,12 @@ def _settings_of_anyone() -> Row:
 
 def _start(
     first_kg: float, alpha: float, beta: float, energy: float, ratio: float, spent: float, amplitude: float,
-    noise_variance: float, has_cycle: bool,
+    noise_variance: float, k: ModuleType,
 ) -> Row:  # fmt: skip
     """Mean and covariance of the first morning; ``energy``, ``ratio`` and ``spent`` are relative variances."""
-    n = written.STATES
+    n = k.STATES
     found = array("d", bytes(8 * (n + n * n)))
     found[0], found[1], found[2], found[4] = first_kg, alpha, beta, amplitude
-    found[7] = CYCLE_RISE_KG if has_cycle else 0.0
     for i, j, value in (
         (0, 0, START_SD_KG**2),
         (1, 1, alpha * alpha * (ratio + energy)),
@@ -330,9 +333,11 @@ def _start(
         (4, 4, (amplitude * CARRIED_RELATIVE_SD) ** 2),
         (5, 5, WATER_SD_KG**2),
         (6, 6, noise_variance * LINGERS),
-        (7, 7, CYCLE_RISE_SD_KG**2 if has_cycle else 0.0),
     ):
         found[n + i * n + j] = found[n + j * n + i] = value
+    for i in range(k.LEAST_STATES, n):
+        known = RISE_BEFORE[i - k.LEAST_STATES]
+        found[i], found[n + i * n + i] = known.mean, known.sd**2
     return found
 
 
@@ -381,8 +386,8 @@ def fit_log(
     if log.steps:
         known = None if onset is None else onset.steps
         counted = lay_steps(log, known or nothing_counted(tissue.kcal_per_step), g, columns)
-    has_cycle = log.cycle_rise is not None
-    settings = settings_of(tissue, noise_variance, has_cycle=has_cycle)
+    k = CYCLIC if log.cycle_rise is not None or (read is not None and read.knows_cycle) else PLAIN
+    settings = settings_of(tissue, noise_variance)
     settings[written.ALPHA_LEAST] = 1000.0 * g / LOGGING_RATIO_MOST
     settings[written.AMPLITUDE_EXPECTED] = amplitude
     settings[written.SETTLED] = _settled_kg(first_kg, onset)
@@ -394,11 +399,19 @@ def fit_log(
     if read is None:
         energy = (tissue.rho_sd / tissue.rho_kcal_per_kg) ** 2
         # What a logged kilocalorie makes goes by the reciprocal of the ratio, whose mean lies above that of the mean.
-        start = _start(first_kg, alpha * (1.0 + ratio), beta, energy, ratio, own, amplitude, noise_variance, has_cycle)
+        start = _start(first_kg, alpha * (1.0 + ratio), beta, energy, ratio, own, amplitude, noise_variance, k)
     else:
-        start = records_of(read.accounts)
+        start = records_of(read.accounts, k)
     passed = run_bank(
-        columns, settings, start, days, -shift, with_then=with_views, with_hindsight=with_views, keep_day=keep_day
+        columns,
+        settings,
+        start,
+        days,
+        -shift,
+        with_then=with_views,
+        with_hindsight=with_views,
+        keep_day=keep_day,
+        k=k,
     )
     earlier, is_logged = 0, list(log.is_logged)
     if read is not None:
@@ -465,14 +478,15 @@ def run_bank(
     with_hindsight: bool = True,
     least_told: float = LEAST_TOLD,
     keep_day: int | None = None,
+    k: ModuleType = PLAIN,
 ) -> Passed:
     """Run the bank forward, and back under each explanation that is as likely as ``least_told`` on the last day.
 
     ``start``: mean and covariance of the first morning, or the records of several explanations of it. ``shift`` [kg] is
     added to levels and to what is carried; without ``with_then`` and ``with_hindsight`` those rows stay empty.
-    ``keep_day``: the day whose records are kept.
+    ``keep_day``: the day whose records are kept. ``k``: the kernel of the states that ``start`` tells.
     """
-    k, run = written, kernel_in_use(written)
+    run = kernel_in_use(k)
     steps, work = _room(days * k.SLOTS * k.RECORD)
     then = array("d", bytes(8 * 6 * days if with_then else 0))
     now = array("d", bytes(8 * k.SHOWN * days)) if with_hindsight else then
@@ -483,20 +497,20 @@ def run_bank(
         held = run.walk_forward(columns, settings, start, steps, work, days)
     if with_then:
         run.show_forward(columns, settings, steps, days, shift, then, work)
-    told = _tell(run, columns, settings, steps, work, days, held, shift, now, with_hindsight, least_told)
-    noise = sum(one.probability * steps[_at(days - 1, slot) + k.NOISE] for slot, one in told)
-    kept = [] if keep_day is None else [steps[at : at + k.RECORD] for at in _records_on(keep_day)]
+    told = _tell(k, columns, settings, steps, work, days, held, shift, now, with_hindsight, least_told)
+    noise = sum(one.probability * steps[_at(k, days - 1, slot) + k.NOISE] for slot, one in told)
+    kept = [] if keep_day is None else [steps[at : at + k.RECORD] for at in _records_on(k, keep_day)]
     kept = [record for record in kept if record[k.WEIGHT] > k.EMPTY]
     _rooms.append((steps, work))
     return Passed([one for _, one in told], then, now, noise, kept)
 
 
-def _records_on(day: int) -> list[int]:
-    return [_at(day, slot) for slot in range(written.SLOTS)]
+def _records_on(k: ModuleType, day: int) -> list[int]:
+    return [_at(k, day, slot) for slot in range(k.SLOTS)]
 
 
-def _at(day: int, slot: int) -> int:
-    return (day * written.SLOTS + slot) * written.RECORD
+def _at(k: ModuleType, day: int, slot: int) -> int:
+    return int((day * k.SLOTS + slot) * k.RECORD)
 
 
 def _columns(
@@ -511,7 +525,9 @@ def _columns(
     columns[k.WEIGHED :: width] = row_of(log.weight_kg)
     columns[k.SEEN :: width] = row_of(log.is_weighed)
     columns[k.SCALE :: width] = row_of(log.noise_scale)
-    columns[k.RISE :: width] = array("d", [1.0]) * days if log.cycle_rise is None else row_of(log.cycle_rise)
+    if log.cycle_rise is not None:
+        for at, column in zip((k.RISE, k.RISE_LATE, k.RISE_UNSURE), log.cycle_rise, strict=True):
+            columns[at::width] = row_of(column)
     if log.water_kg is not None and log.water_variance is not None:
         columns[k.WATER :: width] = row_of(log.water_kg)
         columns[k.WATER_VARIANCE :: width] = row_of(log.water_variance)
@@ -560,13 +576,12 @@ def _raise_by(columns: Row, shift: float, days: int) -> None:
 
 
 def _tell(
-    run: object, columns: Row, settings: Row, steps: Row, work: Row, days: int,
+    k: ModuleType, columns: Row, settings: Row, steps: Row, work: Row, days: int,
     held: int, shift: float, now: Row, with_hindsight: bool, least_told: float,
 ) -> list[tuple[int, Conclusion]]:  # fmt: skip
     """The explanations that are likely enough on the last day, the likeliest first, with their slots."""
-    k = written
-    last = days - 1
-    odds = [math.exp(steps[_at(last, slot) + k.WEIGHT]) for slot in range(held)]
+    run, last, least = kernel_in_use(k), days - 1, PLAIN.STATES
+    odds = [math.exp(steps[_at(k, last, slot) + k.WEIGHT]) for slot in range(held)]
     total = sum(odds)
     likely = [slot for slot in range(held) if odds[slot] >= min(least_told * total, max(odds))]
     total = sum(odds[slot] for slot in likely)
@@ -576,16 +591,19 @@ def _tell(
         view = array("d", bytes(8 * k.VIEW * days if with_hindsight else 0))
         events: list[tuple[int, int]] = []
         if with_hindsight:
-            run.walk_back(columns, settings, steps, days, slot, view, work)  # type: ignore[attr-defined]
-            run.add_back(columns, settings, view, days, share, shift, now)  # type: ignore[attr-defined]
+            run.walk_back(columns, settings, steps, days, slot, view, work)
+            run.add_back(columns, settings, view, days, share, shift, now)
             happened = view[k.HAPPENED :: k.VIEW]
             events = [(day, int(kind)) for day, kind in enumerate(happened) if kind]
-        at = _at(last, slot)
-        mean = steps[at + k.MEAN : at + k.MEAN + k.STATES]
-        spread = steps[at + k.SPREAD : at + k.SPREAD + k.STATES * k.STATES]
-        found.append((slot, Conclusion(share, mean, spread, view, events)))
+        at = _at(k, last, slot)
+        mean = steps[at + k.MEAN : at + k.MEAN + least]
+        spread, rise = steps[at + k.SPREAD : at + k.GAIN], (0.0, 0.0)
+        if k is CYCLIC:
+            rise = steps[at + k.MEAN + least], spread[least * (k.STATES + 1)]
+            spread = array("d", [spread[i * k.STATES + j] for i in range(least) for j in range(least)])
+        found.append((slot, Conclusion(share, mean, spread, view, events, rise)))
     if with_hindsight:
-        run.settle_back(now, days, 1.0)  # type: ignore[attr-defined]
+        run.settle_back(now, days, 1.0)
     return found
 
 
