@@ -80,9 +80,24 @@ def test_a_log_all_of_which_is_set_aside_is_refused_by_name() -> None:
     assert (refusal.value.code, refusal.value.field) == ("LOG_WITHOUT_WEIGHT", "log.weights")
 
 
-def test_the_second_of_its_kind_in_a_row_is_no_slip() -> None:
-    daily = clean_log(weigh(80.0, 80.2, 79.9, 87.0, 87.2, 86.9), FIRST + 5)
-    assert daily.is_weighed == [1.0, 1.0, 1.0, 0.0, 1.0, 1.0]
+def test_five_mornings_of_another_are_set_aside_and_what_goes_on_is_believed() -> None:
+    own, theirs = [80.0, 80.2, 79.9], [66.0, 65.8, 66.2, 66.1, 65.9]
+    daily = clean_log(weigh(*own, *theirs, 80.1, 79.8), FIRST + 9)
+    assert daily.is_weighed == [*[1.0] * 3, *[0.0] * 5, *[1.0] * 2]
+    daily = clean_log(weigh(*own, *theirs, 66.0, 66.3), FIRST + 9)
+    assert daily.is_weighed == [*[1.0] * 3, *[0.0] * 5, *[1.0] * 2]
+
+
+def test_two_people_by_turns_are_no_spell() -> None:
+    """Each morning of another stands alone: six of them say no more than one."""
+    daily = clean_log(weigh(*[80.0, 66.0] * 7), FIRST + 13)
+    assert daily.is_weighed == [1.0, 0.0] * 7
+
+
+def test_what_lasts_a_fortnight_is_believed_however_seldom_it_is_weighed() -> None:
+    weighings = [Weighing(FIRST + day, kg) for day, kg in ((0, 80.0), (1, 80.2), (2, 70.0), (9, 70.2), (16, 70.1))]
+    daily = clean_log(Log(weighings, ()), FIRST + 16)
+    assert [day for day, seen in enumerate(daily.is_weighed) if seen] == [0, 1, 16]
 
 
 def test_what_was_sent_twice_counts_once() -> None:

@@ -28,7 +28,15 @@ UNIT_TOLERANCE = constant(
 FAR_WEIGHT = constant(
     "far_weight", 0.06, unit="1", basis=Basis.JUDGEMENT,
     summary="A weighing further than this fraction of body mass from those before is set aside (a typing slip, or "
-    "another person's weight) unless the next one says the same",
+    "another person's weight) unless it lasts",
+)  # fmt: skip
+ANOTHERS_MORNINGS = int(
+    constant(
+        "mornings_of_another", 5, unit="weighings", basis=Basis.JUDGEMENT,
+        summary="So many weighings in a row that are this far off may be those of another (a guest's week), who stands "
+        "on the same scale; nobody's own weight comes to lie there overnight. What goes on, or lasts a fortnight, is "
+        "believed",
+    )
 )  # fmt: skip
 FAR_INTAKE = constant(
     "far_intake", 2.8, unit="1", basis=Basis.JUDGEMENT,
@@ -476,10 +484,21 @@ def _believable(
         if len(following) < _LEAST_FOLLOWING:
             return given
         expected = _middle(following)
-    elif aside and day - aside[-1][0] <= GAP_DAYS and _is_like(given, aside[-1][1]):
-        # The second of its kind in a row is no slip.
+    elif _lasts(given, day, kept[-1], aside):
         return given
     if abs(given - expected) <= expected * (FAR_WEIGHT + ABSURD_JUMP_PER_DAY * max(since - 1, 0)):
         return given
     notes.append(say(SET_ASIDE, date=iso_date(day), given=given, expected_kg=expected))
     return None
+
+
+def _lasts(given: float, day: int, believed_day: int, aside: list[tuple[int, float]]) -> bool:
+    """Whether a weight goes on with those set aside since one was believed, longer than another's mornings do."""
+    run = 0
+    for before, weight in reversed(aside):
+        if before <= believed_day or not _is_like(given, weight):
+            break
+        run += 1
+        if day - before >= _FOLLOWING_DAYS:
+            return True
+    return run >= ANOTHERS_MORNINGS
