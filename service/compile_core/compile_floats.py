@@ -24,10 +24,10 @@ _FLAGS = ["-O2", "-ffp-contract=off", "-fno-builtin-pow", "-w"]
 
 
 # Modules that the compiler takes as they are, with the types in the .pxd beside them: functions over rows of doubles.
-# By the name of the compiled form: the text, and what stands in it before it is run.
-KERNELS: dict[str, tuple[str, dict[str, int]]] = {
-    "kernel": ("log/kernel", {}),
-    "kernel_with_cycle": ("log/kernel", {"STATES": 10}),
+# By the name of the compiled form: the text, and which of its own numbers is how many states it has.
+KERNELS = {
+    "kernel": ("log/kernel", "LEAST_STATES"),
+    "kernel_with_cycle": ("log/kernel", "MOST_STATES"),
 }
 _DIRECTIVES = {
     "annotation_typing": False,  # the .pxd says more
@@ -102,13 +102,13 @@ def build() -> list[Path]:
     return [_put_in_place(path) for path in made]
 
 
-def _kernel_source(name: str, text_of: str, given: dict[str, int], checksum_of: Any) -> Path:
+def _kernel_source(name: str, text_of: str, states: str, checksum_of: Any) -> Path:
     """Copy a kernel and its types to the scratch directory, under the name of its compiled form."""
     written = CORE / f"{text_of}.py"
     tree = ast.parse(written.read_text(encoding="utf-8"))
     whole = compile(tree, str(written), "exec", dont_inherit=True)
     codes = {code.co_name: code for code in whole.co_consts if isinstance(code, CodeType)}
-    constants = _Constants(whole, given)
+    constants = _Constants(whole, states)
     tree.body = [constants.visit(node) for node in tree.body if not isinstance(node, ast.Assign)]
     text = ast.unparse(tree)
     # C's functions of that name are the same library's.
@@ -124,9 +124,11 @@ def _kernel_source(name: str, text_of: str, given: dict[str, int], checksum_of: 
 class _Constants(ast.NodeTransformer):
     """Puts a kernel's constants in place of their names: a loop whose length the C compiler knows, it unrolls."""
 
-    def __init__(self, whole: CodeType, given: dict[str, int]) -> None:
-        names: dict[str, Any] = {"__name__": "", **given}
+    def __init__(self, whole: CodeType, states: str) -> None:
+        names: dict[str, Any] = {"__name__": ""}
         exec(whole, names)  # noqa: S102 - the core's own text
+        names["STATES"] = names[states]
+        exec(whole, names)  # noqa: S102
         self._values = {name: value for name, value in names.items() if isinstance(value, int | float)}
 
     def visit_Name(self, node: ast.Name) -> ast.expr:

@@ -105,7 +105,8 @@ class AccountAsReadDict(TypedDict):
     log_odds: Natural logarithm of its odds, up to a constant. -1000 to 1000.
     mean: Tissue [kg]; tissue made by 1,000 kcal as logged [kg]; tissue spent a day [kg]; error of the energy of a
         kilogram, on the log scale; amplitude of expected carried mass; water that fades [kg]; noise that lingers
-        [kg]; rise around menstruation, or water that stays [kg].
+        [kg]; water that stays [kg]; where a cycle is told, the rise around menstruation [kg] and that times the
+        days by which it comes late [kg d].
     noise: Noise variance of the scale, a fraction of the usual. `1` if absent.
     noise_weighings: How many weighings say so. `3` if absent.
     spread: Their covariance, in the units of `mean`: its lower triangle, row by row.
@@ -556,7 +557,7 @@ class EnergyFigureDict(TypedDict):
     """An energy a day with its error.
 
     mean: Kilocalories a day. -5000 to 30000.
-    standard_deviation: Its standard deviation. 0 to 5000.
+    standard_deviation: Its standard deviation. 0 to 15000.
     """
 
     mean: "float"

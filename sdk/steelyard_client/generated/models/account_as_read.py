@@ -18,7 +18,8 @@ class AccountAsRead:
         log_odds (float): Natural logarithm of its odds, up to a constant.
         mean (list[float]): Tissue [kg]; tissue made by 1,000 kcal as logged [kg]; tissue spent a day [kg]; error of the
             energy of a kilogram, on the log scale; amplitude of expected carried mass; water that fades [kg]; noise that
-            lingers [kg]; rise around menstruation, or water that stays [kg].
+            lingers [kg]; water that stays [kg]; where a cycle is told, the rise around menstruation [kg] and that times the
+            days by which it comes late [kg d].
         spread (list[float]): Their covariance, in the units of `mean`: its lower triangle, row by row.
         noise (float | Unset): Noise variance of the scale, a fraction of the usual. `1` if absent.
         noise_weighings (float | Unset): How many weighings say so. `3` if absent.

@@ -39,7 +39,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from ..numbers import Row
 
-LEAST_STATES = 8
+LEAST_STATES, MOST_STATES = 8, 10
 STATES = int(globals().get("STATES", LEAST_STATES))  # who runs the text may have said how many
 SLOTS = 5
 # A record by day and slot.

@@ -10,7 +10,6 @@ from types import ModuleType
 from . import kernel
 
 WITH_CYCLE = "kernel_with_cycle"
-STATES_WITH_CYCLE = 10
 
 
 def _run_anew(name: str, states: int) -> ModuleType:
@@ -23,7 +22,7 @@ def _run_anew(name: str, states: int) -> ModuleType:
 
 
 PLAIN: ModuleType = kernel
-CYCLIC = _run_anew(WITH_CYCLE, STATES_WITH_CYCLE)
+CYCLIC = _run_anew(WITH_CYCLE, kernel.MOST_STATES)
 
 
 def kernel_of(numbers: int) -> ModuleType:
