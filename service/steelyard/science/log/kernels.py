@@ -5,6 +5,7 @@ nothing for those that it does not have.
 """
 
 import sys
+from importlib.util import module_from_spec, spec_from_file_location
 from types import ModuleType
 
 from . import kernel
@@ -12,17 +13,20 @@ from . import kernel
 WITH_CYCLE = "kernel_with_cycle"
 
 
-def _run_anew(name: str, states: int) -> ModuleType:
-    """The text of the kernel as a module with so many states."""
-    found = ModuleType(f"{__package__}.{name}", kernel.__doc__)
+def _loaded_anew(name: str, states: int) -> ModuleType:
+    """The text of the kernel as another module, with so many states."""
+    spec = spec_from_file_location(f"{__package__}.{name}", kernel.__file__)
+    assert spec is not None
+    assert spec.loader is not None
+    found = module_from_spec(spec)
     vars(found)["STATES"] = states
-    sys.modules[found.__name__] = found
-    exec(kernel.__loader__.get_code(kernel.__name__), vars(found))  # type: ignore[union-attr]  # noqa: S102 - our own
+    sys.modules[spec.name] = found
+    spec.loader.exec_module(found)
     return found
 
 
 PLAIN: ModuleType = kernel
-CYCLIC = _run_anew(WITH_CYCLE, kernel.MOST_STATES)
+CYCLIC = _loaded_anew(WITH_CYCLE, kernel.MOST_STATES)
 
 
 def kernel_of(numbers: int) -> ModuleType:
