@@ -1,11 +1,14 @@
 """What an answer was computed with: noted as it runs, and followed through the code of what ran."""
 
+import ast
 from collections.abc import Callable
 from functools import cache
+from pathlib import Path
 from types import ModuleType
 from typing import Any, NamedTuple
 
 import pytest
+from steelyard import science
 from steelyard.science.body import energy_balance
 from steelyard.science.catalogue import entries
 from steelyard.science.measures import total_energy
@@ -88,6 +91,24 @@ def test_a_whole_number_is_told_by_the_statement_that_made_it() -> None:
 def test_an_equation_owns_what_its_function_reaches() -> None:
     assert {"protein_sparing", "protein_ordinary"} <= reach.owned_by("lean_partition")
     assert "gut_content" not in reach.owned_by("lean_partition")
+
+
+def test_a_default_that_is_made_of_a_constant_is_told() -> None:
+    assert "typical_deficit" in reach.owned_by("linearised_energy_balance")
+
+
+def test_no_default_is_computed_where_a_function_is_defined() -> None:
+    """No name would be left by which the constants that it was made of are found."""
+    computed = [
+        f"{path.name}:{default.lineno}"
+        for path in Path(science.__file__).parent.rglob("*.py")
+        for function in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+        if isinstance(function, ast.FunctionDef | ast.Lambda)
+        for default in (*function.args.defaults, *function.args.kw_defaults)
+        if isinstance(default, ast.UnaryOp | ast.BinOp)
+        and any(isinstance(part, ast.Name) for part in ast.walk(default))
+    ]
+    assert computed == []
 
 
 def _noted(function: Callable[[], object]) -> list[str]:

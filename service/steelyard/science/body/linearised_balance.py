@@ -28,6 +28,7 @@ TYPICAL_DEFICIT_KCAL = constant(
     "typical_deficit", 400.0, unit="kcal/d", basis=Basis.JUDGEMENT,
     summary="Tissue energy lost a day for which a kilogram of body mass is priced where the deficit is not told",
 )  # fmt: skip
+_TYPICAL_GAP_KCAL = -TYPICAL_DEFICIT_KCAL
 
 
 class Linearised(NamedTuple):
@@ -49,7 +50,7 @@ def linearise(
     fat_kg: Number,
     protein_g_per_kg: Number,
     *,
-    gap_kcal: Number = -TYPICAL_DEFICIT_KCAL,
+    gap_kcal: Number = _TYPICAL_GAP_KCAL,
     ops: Elementwise = FLOATS,
 ) -> Linearised:
     """The linear model around tissue storing ``gap_kcal`` a day, in a deficit unless told otherwise.

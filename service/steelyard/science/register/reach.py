@@ -149,6 +149,9 @@ class _Walk:
         for default in (*(value.__defaults__ or ()), *(value.__kwdefaults__ or {}).values()):
             if type(default) is not str:
                 self.follow(default, way)
+            # A number made of constants is told by the statement that made it.
+            for name in [name for name, known in vars(module).items() if type(known) is float and known is default]:
+                self._global(module, name, way)
         self._code(value.__code__, module, way)
 
     def _code(self, code: CodeType, module: ModuleType, way: _Way) -> None:
