@@ -29,16 +29,16 @@ from logstudy.worlds import (
 )
 from scipy.special import logsumexp
 from steelyard.science.body.constants import CARRIED_SPREAD
-from steelyard.science.log.witnesses import (
+from steelyard.science.log.witness_errors import (
     CARRIED_RELATIVE_SD,
     DAY_ERROR,
     MAINTENANCE_DRIFT,
     RATIO_DRIFT,
     START_SD_KG,
     UNLOGGED_DAY_ERROR,
-    WATER_DAYS,
     WATER_SD_KG,
 )
+from steelyard.science.log.witnesses import WATER_DAYS
 from steelyard.science.numbers.estimate import Z80
 
 QUANTITIES = ("level", "tissue", "carried", "maintenance", "physical", "ratio")

@@ -7,7 +7,8 @@ from steelyard.science.log import kernel as k
 from steelyard.science.log.entries import DailyLog
 from steelyard.science.log.logging_scale import SILENT_DAYS, SILENT_EXCESS, fill_intake
 from steelyard.science.log.tissue_model import TissueModel
-from steelyard.science.log.witnesses import SILENT_ERROR, UNLOGGED_DAY_ERROR, fit_log
+from steelyard.science.log.witness_errors import SILENT_ERROR, UNLOGGED_DAY_ERROR
+from steelyard.science.log.witnesses import fit_log
 from steelyard.science.numbers import Estimate
 
 PRIOR, EATEN = 2300.0, 2000.0

@@ -7,7 +7,8 @@ from steelyard.science.log.entries import DailyLog
 from steelyard.science.log.logging_scale import LOGGING_RATIO, LOGGING_RATIO_SD
 from steelyard.science.log.maintenance import LogMaintenance, as_believed, maintenance_from_fit
 from steelyard.science.log.tissue_model import RHO_SPREAD, TissueModel
-from steelyard.science.log.witnesses import DEFICIT, DEFICIT_SD, fit_log
+from steelyard.science.log.witness_errors import DEFICIT, DEFICIT_SD
+from steelyard.science.log.witnesses import fit_log
 from steelyard.science.numbers import Estimate
 from steelyard.science.register import OutOfDomain
 

@@ -68,11 +68,7 @@ from .trend_reading import (
     WATER_JUMP,
     Trend,
 )
-from .witnesses import (
-    DAY_ERROR,
-    RATIO_DRIFT,
-    UNLOGGED_BIAS,
-)
+from .witness_errors import DAY_ERROR, RATIO_DRIFT, UNLOGGED_BIAS
 
 __all__ = [
     "ABOUT_LOGGING",

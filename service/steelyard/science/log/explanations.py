@@ -10,7 +10,12 @@ from . import kernel as k
 from .logging_scale import LOGGING_RATIO, LOGGING_RATIO_SD
 from .maintenance import LogMaintenance
 from .steps import StepsRead, changed_kcal
-from .witnesses import Conclusion, LogFit, change_under, mixed
+from .witnesses import (
+    Conclusion,
+    LogFit,
+    change_under,
+    mixed,
+)
 
 EXPLAINED_DAYS = 28
 LEAST_EXPLAINED_DAYS = 10

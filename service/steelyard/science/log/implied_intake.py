@@ -15,16 +15,14 @@ from ..register import HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, constant, equa
 from . import kernel as k
 from .entries import DailyLog, first_weight
 from .tissue_model import TissueModel
-from .witnesses import (
+from .witness_errors import (
     LINGERS,
     NOISE_SCALE,
     START_SD_KG,
     WATER_SD_KG,
-    change_under,
-    mixed,
-    run_bank,
     settings_of,
 )
+from .witnesses import change_under, mixed, run_bank
 
 BALANCE_SD = constant(
     "unlogged_balance_sd", 0.20, unit="1", basis=Basis.JUDGEMENT,

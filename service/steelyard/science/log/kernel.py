@@ -1,6 +1,6 @@
 """The recursions of the log reader, over rows of doubles: a bank of Kalman filters, and the pass back from its end.
 
-Hidden from day to day (``witnesses.py`` says what they mean and where the figures come from)::
+Hidden from day to day (``witnesses.py`` says what they mean, ``witness_errors.py`` where the figures come from)::
 
     0  tissue [kg]
     1  alpha: tissue made by 1,000 kcal as logged [kg]
