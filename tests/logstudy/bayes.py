@@ -29,6 +29,7 @@ from logstudy.worlds import (
 )
 from scipy.special import logsumexp
 from steelyard.science.body.constants import CARRIED_SPREAD
+from steelyard.science.log.events import WATER_DAYS
 from steelyard.science.log.witness_errors import (
     CARRIED_RELATIVE_SD,
     DAY_ERROR,
@@ -38,7 +39,6 @@ from steelyard.science.log.witness_errors import (
     UNLOGGED_DAY_ERROR,
     WATER_SD_KG,
 )
-from steelyard.science.log.witnesses import WATER_DAYS
 from steelyard.science.numbers.estimate import Z80
 
 QUANTITIES = ("level", "tissue", "carried", "maintenance", "physical", "ratio")

@@ -101,11 +101,12 @@ def answers(names: bool) -> dict[str, tuple[str, list[str] | None]]:
             continue
         bodies = {**(operation.request_examples or {}), **further(operation)}
         for name, body in bodies.items():
+            methods = None
             try:
                 answer = json.loads(encode_finite(operation.compute(body)))
+                methods = sorted(_methods(answer))
             except Exception as refusal:  # who is refused is answered as well
                 answer = {"refused": f"{refusal!r} {refusal}"}
-            methods = None if "refused" in answer else sorted(_methods(answer))
             text = json.dumps(_stripped(answer))
             found[f"{operation.operation_id}/{name}"] = hashlib.sha256(text.encode()).hexdigest()[:16], methods
     return found

@@ -29,7 +29,7 @@ from .constants import (
     TRAINING_GAIN,
 )
 from .daily_noise import (
-    prior_noise,
+    noise_variance,
 )
 from .energy_balance import (
     advance,
@@ -145,9 +145,9 @@ __all__ = [
     "learned",
     "linearise",
     "moved_run",
+    "noise_variance",
     "otherwise",
     "path_kept",
-    "prior_noise",
     "settle_at",
     "start_body",
     "supply_of",

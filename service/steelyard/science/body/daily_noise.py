@@ -1,7 +1,5 @@
 """How much scale weight moves from day to day around its trend, before any log says otherwise."""
 
-from typing import NamedTuple
-
 from ..numbers import FLOATS, Elementwise, Number, inlined
 from ..register import (
     ROBINSON_1965,
@@ -19,22 +17,6 @@ NOISE_FLOOR_KG = constant(
     "weight_noise_floor", 0.3, unit="kg", basis=Basis.JUDGEMENT, sources=(ROBINSON_1965,),
     summary="Least SD of scale weight from day to day",
 )  # fmt: skip
-NOISE_AUTOCORRELATION = constant(
-    "weight_noise_autocorrelation", 0.20, unit="1", standard_deviation=0.2, basis=Basis.FROM_MEMORY,
-    summary="Correlation of the noise of weighings a day apart, before the log says otherwise",
-)  # fmt: skip
-
-
-class Noise(NamedTuple):
-    """Variance of the noise of a single weighing [kg2] and its correlation over one day."""
-
-    variance: Number
-    autocorrelation: Number
-
-
-def prior_noise(weight_kg: Number, ops: Elementwise = FLOATS) -> Noise:
-    """Noise of a person of ``weight_kg`` before any log."""
-    return Noise(noise_variance(weight_kg, ops), NOISE_AUTOCORRELATION)
 
 
 @inlined

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from enum import StrEnum
 from typing import NamedTuple
 
-from ..body import prior_noise
+from ..body import noise_variance
 from ..numbers import FLOATS, Elementwise, Estimate, Number, compiled, row_of
 from ..register import HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, constant, equation
 from . import kernel as k
@@ -73,7 +73,7 @@ def implied_intakes(
     """
     days = len(log.weight_kg)
     level = first_weight(log, FLOATS)
-    noise = NOISE_SCALE**2 * prior_noise(level).variance
+    noise = NOISE_SCALE**2 * noise_variance(level)
     rho = tissue.rho_kcal_per_kg
     columns = array("d", bytes(8 * k.COLUMNS * days))
     columns[k.WEIGHED :: k.COLUMNS] = row_of(log.weight_kg)

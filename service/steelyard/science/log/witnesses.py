@@ -20,7 +20,7 @@ from collections.abc import Sequence
 from types import ModuleType
 from typing import NamedTuple
 
-from ..body import prior_noise
+from ..body import noise_variance
 from ..numbers import FLOATS, Column, Elementwise, Estimate, Number, Row, compiled, inlined, kernel_in_use, row_of
 from ..register import HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, equation, source
 from . import kernel as written
@@ -223,7 +223,7 @@ def fit_log(
     scaled = prior_on_logging_scale(prior)
     read = onset if onset is not None and onset.goes_on else None  # what is gone on from, where anything is
     first_kg = first_weight(log, FLOATS)
-    noise_variance = NOISE_SCALE**2 * prior_noise(first_kg).variance if read is None else read.noise_variance
+    noise_kg2 = NOISE_SCALE**2 * noise_variance(first_kg) if read is None else read.noise_variance
     g = 1.0 / tissue.rho_kcal_per_kg
     alpha, beta = 1000.0 * g / LOGGING_RATIO, g * prior.mean
     amplitude = CARRIED_PER_KCAL / (LOGGING_RATIO * tissue.carried_per_kcal)
@@ -233,7 +233,7 @@ def fit_log(
         known = None if onset is None else onset.steps
         counted = lay_steps(log, known or nothing_counted(tissue.kcal_per_step), g, columns)
     k = CYCLIC if log.cycle_rise is not None or (read is not None and read.knows_cycle) else PLAIN
-    settings = settings_of(tissue, noise_variance)
+    settings = settings_of(tissue, noise_kg2)
     settings[written.ALPHA_LEAST] = 1000.0 * g / LOGGING_RATIO_MOST
     settings[written.AMPLITUDE_EXPECTED] = amplitude
     settings[written.SETTLED] = _settled_kg(first_kg, onset)
@@ -245,7 +245,7 @@ def fit_log(
     if read is None:
         energy = (tissue.rho_sd / tissue.rho_kcal_per_kg) ** 2
         # What a logged kilocalorie makes goes by the reciprocal of the ratio, whose mean lies above that of the mean.
-        start = _start(first_kg, alpha * (1.0 + ratio), beta, energy, ratio, own, amplitude, noise_variance, k)
+        start = _start(first_kg, alpha * (1.0 + ratio), beta, energy, ratio, own, amplitude, noise_kg2, k)
     else:
         start = records_of(read.accounts, k)
     passed = run_bank(
@@ -278,7 +278,7 @@ def fit_log(
         growth_sd_kcal=tissue.rho_kcal_per_kg * tissue.growth_sd,
         kept=kept_by_day(is_logged, own + ratio)[earlier:] if has_scale else [0.0] * days,
         is_logged=has_scale,
-        noise_variance=passed.noise * noise_variance,
+        noise_variance=passed.noise * noise_kg2,
         settings=settings,
         shift=shift,
         kept_records=passed.kept,
