@@ -170,16 +170,15 @@ def drawn_outcome(outcome: Outcome, one: int) -> DrawnOutcome:
 
 
 class Chance(NamedTuple):
-    """Probabilities that one strategy beats another; equal outcomes count half."""
+    """Probabilities that one strategy beats another; equal outcomes count half.
+
+    ``is_clear``: whether one of the two clearly gains more lean tissue.
+    """
 
     more_lean: float
     less_fat: float
     fewer_days_dieting: float
-
-    @property
-    def is_clear(self) -> bool:
-        """Whether one of the two clearly gains more lean tissue."""
-        return max(self.more_lean, 1.0 - self.more_lean) >= CLEAR_PROBABILITY
+    is_clear: bool
 
 
 def chance_to_beat(outcome: Outcome, one: int, other: int) -> Chance:
@@ -191,6 +190,6 @@ def chance_to_beat(outcome: Outcome, one: int, other: int) -> Chance:
         difference = np.round(sign * (values[one] - values[other]), 6)
         return float(np.mean((difference > 0) + 0.5 * (difference == 0)))
 
-    return Chance(
-        beats(outcome.lean_gained_kg, 1.0), beats(outcome.mean_fat_kg, -1.0), beats(outcome.weeks_dieting, -1.0)
-    )
+    more_lean = beats(outcome.lean_gained_kg, 1.0)
+    is_clear = max(more_lean, 1.0 - more_lean) >= CLEAR_PROBABILITY
+    return Chance(more_lean, beats(outcome.mean_fat_kg, -1.0), beats(outcome.weeks_dieting, -1.0), is_clear)
