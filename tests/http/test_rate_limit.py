@@ -41,6 +41,12 @@ def parsed(field: str) -> dict[str, dict[str, int]]:
     return items
 
 
+@pytest.fixture(autouse=True)
+def _a_starved_machine_is_no_store_that_is_gone(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The one time here that the test's clock does not move: how long the store may take to answer."""
+    monkeypatch.setattr(rate_limit, "WAIT_SECONDS", PATIENCE_SECONDS)
+
+
 class Clock:
     seconds = NOON.timestamp()
 
@@ -284,9 +290,8 @@ async def test_a_store_that_hangs_delays_requests_once(monkeypatch: pytest.Monke
     limiter = a_limiter(Clock(), counts, requests=10)
     assert await burst([limiter], 5) == 5
     assert limiter.is_degraded
-    async with asyncio.timeout(0.04):
-        assert await admitted(limiter, a_key(), 20) == 5
-    assert counts.asked == 1
+    assert await admitted(limiter, a_key(), 20) == 5
+    assert counts.asked == 1, "nothing waits for it again"
 
 
 async def test_what_comes_in_during_an_exchange_is_counted_once() -> None:
@@ -431,10 +436,7 @@ async def test_additions_are_atomic_and_expire(valkey_server: Server) -> None:
         assert await other.add({name: 0}, {name: 60}) == [100]
 
 
-async def test_two_processes_keep_one_limit_over_a_real_server(
-    valkey_server: Server, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    monkeypatch.setattr(rate_limit, "WAIT_SECONDS", PATIENCE_SECONDS)  # a starved machine is no store that is gone
+async def test_two_processes_keep_one_limit_over_a_real_server(valkey_server: Server) -> None:
     clock = Clock()
     clock.seconds += 3600.0  # a window that no other test uses
     async with counts_at(valkey_server) as one, counts_at(valkey_server) as other:
