@@ -23,12 +23,10 @@ _SCRATCH = SERVICE.parent / "build" / "compile_core"
 _FLAGS = ["-O2", "-ffp-contract=off", "-fno-builtin-pow", "-w"]
 
 
-# Modules that the compiler takes as they are, with the types in the .pxd beside them: functions over rows of doubles.
-# By the name of the compiled form: the text, and which of its own numbers is how many states it has.
-KERNELS = {
-    "kernel": ("log/kernel", "LEAST_STATES"),
-    "kernel_with_cycle": ("log/kernel", "MOST_STATES"),
-}
+# Functions over rows of doubles, which the compiler takes as they are with the types in the .pxd beside them.
+_KERNEL = CORE / "log" / "kernel.py"
+# By the name of each compiled form: which of the text's own numbers is how many states it has.
+_STATES_OF = {"kernel": "LEAST_STATES", "kernel_with_cycle": "MOST_STATES"}
 _DIRECTIVES = {
     "annotation_typing": False,  # the .pxd says more
     "infer_types": True,
@@ -82,7 +80,7 @@ def build() -> list[Path]:
         source.write_text(text, encoding="utf-8")
     extension = Extension("steelyard.science._floats", [str(source)], extra_compile_args=_FLAGS)
     modules = cythonize([extension], quiet=True)  # type: ignore[no-untyped-call]
-    kernels = [_kernel_source(name, *KERNELS[name], checksum_of) for name in KERNELS]
+    kernels = [_kernel_source(name, states, checksum_of) for name, states in _STATES_OF.items()]
     modules += cythonize(  # type: ignore[no-untyped-call]
         [
             # By its bare name, by which the compiler finds the types beside it.
@@ -102,11 +100,10 @@ def build() -> list[Path]:
     return [_put_in_place(path) for path in made]
 
 
-def _kernel_source(name: str, text_of: str, states: str, checksum_of: Any) -> Path:
-    """Copy a kernel and its types to the scratch directory, under the name of its compiled form."""
-    written = CORE / f"{text_of}.py"
-    tree = ast.parse(written.read_text(encoding="utf-8"))
-    whole = compile(tree, str(written), "exec", dont_inherit=True)
+def _kernel_source(name: str, states: str, checksum_of: Any) -> Path:
+    """Copy the kernel and its types to the scratch directory, under the name of a compiled form."""
+    tree = ast.parse(_KERNEL.read_text(encoding="utf-8"))
+    whole = compile(tree, str(_KERNEL), "exec", dont_inherit=True)
     codes = {code.co_name: code for code in whole.co_consts if isinstance(code, CodeType)}
     constants = _Constants(whole, states)
     tree.body = [constants.visit(node) for node in tree.body if not isinstance(node, ast.Assign)]
@@ -115,7 +112,7 @@ def _kernel_source(name: str, text_of: str, states: str, checksum_of: Any) -> Pa
     text = text.replace("\nfrom math import ", "\nfrom cython.cimports.libc.math import ")
     text += f"\n\ndef checksum():\n    return {checksum_of(codes)}\n"
     found = _SCRATCH / f"_{name}.py"
-    for path, new in ((found, text), (found.with_suffix(".pxd"), written.with_suffix(".pxd").read_text("utf-8"))):
+    for path, new in ((found, text), (found.with_suffix(".pxd"), _KERNEL.with_suffix(".pxd").read_text("utf-8"))):
         if not path.exists() or path.read_text(encoding="utf-8") != new:
             path.write_text(new, encoding="utf-8")
     return found

@@ -75,7 +75,7 @@ def _cut(reading: Reading, fit: LogFit, at: int) -> Onset | None:
     """What was read up to the ``at``-th day of a log; None where no explanation of it is that of a body, so that the
     entries themselves are handed on."""
     daily, before = reading.daily, reading.onset
-    accounts = [account_of(record, at) for record in fit.kept_records]
+    accounts = [account_of(record, at, fit.kernel) for record in fit.kept_records]
     accounts = [each for each in accounts if is_of_a_body(each, reading.body)]
     if not accounts:
         return None

@@ -27,8 +27,3 @@ def _loaded_anew(name: str, states: int) -> ModuleType:
 
 PLAIN: ModuleType = kernel
 CYCLIC = _loaded_anew(WITH_CYCLE, kernel.MOST_STATES)
-
-
-def kernel_of(numbers: int) -> ModuleType:
-    """The kernel whose explanations have so many numbers: a record's, or those of a mean."""
-    return CYCLIC if numbers in (CYCLIC.RECORD, CYCLIC.STATES) else PLAIN

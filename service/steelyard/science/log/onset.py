@@ -18,7 +18,7 @@ from ..numbers import FLOATS, Column, Elementwise, Estimate, Number, Row, compil
 from ..register import Basis, OutOfDomain, constant
 from .cycle import RISE_BEFORE, CycleRise
 from .entries import DailyLog
-from .kernels import PLAIN, kernel_of
+from .kernels import CYCLIC, PLAIN
 from .steps import StepsRead
 
 WARM_DAYS = int(
@@ -124,9 +124,8 @@ def warmed(onset: Onset | None, log: DailyLog) -> tuple[DailyLog, int]:
     ), before
 
 
-def account_of(record: Row, day: int) -> Account:
-    """An explanation as it stands in a record of ``kernel.py`` on a day of the log."""
-    k = kernel_of(len(record))
+def account_of(record: Row, day: int, k: ModuleType) -> Account:
+    """An explanation as it stands in a record of a kernel on a day of the log."""
     return Account(
         log_odds=record[k.WEIGHT],
         mean=tuple(record[k.MEAN : k.MEAN + k.STATES]),
@@ -181,7 +180,7 @@ def check_onset(onset: Onset, field: str) -> None:
     for i, account in enumerate(onset.accounts):
         name = f"{field}.accounts[{i}]"
         n = len(account.mean)
-        if n != kernel_of(n).STATES or len(account.spread) != n * (n + 1) // 2:
+        if n not in (PLAIN.STATES, CYCLIC.STATES) or len(account.spread) != n * (n + 1) // 2:
             raise OutOfDomain("STATE_NOT_READABLE", name, _NOT_READABLE)
         if not all(abs(value) < _FAR for value in (*account.mean, *account.spread, account.log_odds)):
             raise OutOfDomain("STATE_NOT_READABLE", name, _NOT_READABLE)

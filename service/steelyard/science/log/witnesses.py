@@ -135,7 +135,8 @@ class LogFit(NamedTuple):
     noise_variance: float
     settings: Row
     shift: float  # that levels were raised by
-    kept_records: list[Row]  # explanations on the day asked for
+    kernel: ModuleType
+    kept_records: list[Row]  # of that kernel: explanations on the day asked for
     steps: StepsRead | None = None  # where enough were counted, and lately
 
     def row(self, table: Row, number: int) -> Row:
@@ -281,6 +282,7 @@ def fit_log(
         noise_variance=passed.noise * noise_kg2,
         settings=settings,
         shift=shift,
+        kernel=k,
         kept_records=passed.kept,
         steps=counted,
     )
