@@ -1,5 +1,6 @@
 """What speaks of leanness, in each language: body fat as a figure, being lean, having fat measured, weighing food,
-eating less. Dietary fat does not, nor lean tissue as such. For texts as a language's file has them, and filled in.
+eating less, weighing oneself daily. Dietary fat does not, nor lean tissue as such. For texts as a language's file has
+them, and filled in.
 """
 
 import re
@@ -19,7 +20,7 @@ WORDS = {
         r"|\blean(er|ness)\b|\blean enough\b|\bas lean as\b|\btoo (fat|much body fat)\b|\bmuscle from fat\b"
         r"|\b(adds|stored as|will be|becomes)\b[^.]*\bfat\b|\bfat-loss phase\b|\bdietary energy less\b"
         r"|\bweigh (and log|all food|everything)\b(?! for)|\beat less\b(?! than)"
-        r"|\bsmaller surplus\b|\bhalve the surplus\b",
+        r"|\bsmaller surplus\b|\bhalve the surplus\b|\bweigh (yourself )?(daily|every day)\b",
         re.IGNORECASE,
     ),
     "de": re.compile(
@@ -28,7 +29,7 @@ WORDS = {
         r"|\bkg (mehr |weniger )?Fett\b|\b(weniger|mehr|zusätzliches|dasselbe|gleich viel|dem) Fett\b|\bschlank"
         r"|\b(definierter|definiert genug|magerer|mager genug|zu dick|zu fett)\b|\bMuskeln nicht von Fett\b"
         r"|\b(setzt|als|wird)\b[^.]*\bFett an\b|\b[Ww]iege? (und protokolliere|alles|jede)"
-        r"|\biss weniger\b|\bkleiner\w* Überschuss\b|\bhalbiere den Überschuss\b",
+        r"|\biss weniger\b|\bkleiner\w* Überschuss\b|\bhalbiere den Überschuss\b|\bwiege dich[^.]* täglich\b",
         re.IGNORECASE,
     ),
     "es": re.compile(
@@ -36,7 +37,8 @@ WORDS = {
         r"|\b(mide|mídela|medir|medición)[^.]{0,20}\bgrasa\b"
         r"|\bkg (más |menos )?(de )?grasa\b|\b(más|menos|misma) grasa\b|\bdelgad|\bmás (definid|magr)[oa]\b"
         r"|\bmúsculo de la grasa\b|\bpesa (y apunta|toda|todo|también)|\bapunta[^.]{0,30}\bpesa\b"
-        r"|\bcome menos\b|\bsuperávit más pequeño\b|\brecorta medio superávit\b|\bla mitad del superávit\b",
+        r"|\bcome menos\b|\bsuperávit más pequeño\b|\brecorta medio superávit\b|\bla mitad del superávit\b"
+        r"|\bpésate (a diario|cada día|diariamente)\b",
         re.IGNORECASE,
     ),
 }  # fmt: skip

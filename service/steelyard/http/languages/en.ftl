@@ -1,8 +1,8 @@
 ### What the service says, in English. Syntax: Project Fluent 1.0.
 ### A message in capitals is a code of an answer; the parts in small letters are shared by several. A line beginning with
-### two number signs says for whom the messages after it are; those of leanness are not told to minors, in pregnancy or
-### with an eating disorder, now or before, and what ends in _SPARED is told in the place of one. Members get fewer than
-### 25 words, without names of fields.
+### two number signs says for whom the messages after it are; those of leanness, or that ask for daily weighing, are not told to
+### minors, in pregnancy or with an eating disorder, now or before, and what ends in _SPARED is told in the place of one.
+### Members get fewer than 25 words, without names of fields.
 
 language-name = English
 language-locale = en-GB
@@ -551,7 +551,7 @@ END_ON_SIGNS = Stop early if strength falls in two sessions running, or with poo
 END_ON_FAST_LOSS = Eat more if your weight falls faster than { NUMBER($percent, maximumFractionDigits: 1) }% a week over two weeks, once the first week's water has settled.
 TRAIN_IN_DEFICIT = Keep the loads up. When recovery suffers, do fewer sets first.
 TRAIN_IN_GAIN = Add load or repetitions before sets: the surplus is there to be trained with.
-WEIGH_DAILY = Weigh yourself daily under the same conditions, and judge by weekly averages.
+WEIGH_DAILY_SPARED = Agree with whoever looks after your health how often you weigh yourself.
 INFEASIBLE = No safe plan does what was asked. What comes nearest to it is given instead.
 PAUSED = First comes maintenance for { weeks }; the phase is planned for your body as it will be then.
 GAIN_NOT_NOW = No gain is planned for you now: eat at maintenance and train. Take any worry about food or weight to a physician or dietitian.
@@ -677,7 +677,7 @@ TREND_OUTLIER = The weight of { DATETIME($date, dateStyle: "long") } is { NUMBER
 TREND_WATER_JUMP = On { DATETIME($date, dateStyle: "long") } your weight jumped by { NUMBER($jump_kg, maximumFractionDigits: 1) } kg: water, which fades, unless you changed the scale or the time of day.
 TREND_LOGGING_CHANGED = Since about { DATETIME($date, dateStyle: "long") } you seem to log a larger or smaller part of what you eat than before ({ NUMBER($percent, maximumFractionDigits: 0) }% sure).
 SETTLE_WEIGH_FOOD_SPARED = Your weight and your log disagree. Please talk it through with a physician or dietitian.
-SETTLE_WEIGH_ON = This settles it: weigh yourself daily for ten more days. Water without a cause fades; fat and muscle do not.
+SETTLE_WEIGH_ON_SPARED = Ten more days will tell: water without a cause fades, and tissue does not. Weigh yourself no more often for it.
 TREND_STALE = Your last weighing was { days } ago.
 KNOWN_LONG_AGO = We last heard of you on { DATETIME($date, dateStyle: "long") }: weigh yourself and log for two weeks, then ask again.
 TREND_UNDER_LOGGED = Your log holds about { NUMBER($percent, maximumFractionDigits: 0) }% less than expected for your body: go by the amounts that your own log shows.
@@ -741,8 +741,8 @@ REVIEW_WAITS_FOR_EVENT = Because of { event } your weight says little until { DA
 QUESTION_WITH_CLINICIAN = Your weight and your log disagree. Please talk it through with a physician or dietitian by { DATETIME($date, dateStyle: "long") }.
 BODY_FAT_AT_MINIMUM_SPARED = Your body has no reserves to spare: lose no more, and please speak to a physician or dietitian.
 TALK_TO_WHO_CARES = Please talk about your food and your weight with whoever looks after your health.
-QUESTION_WATER = Did any of these begin within four weeks: creatine, salty food, new training, another weighing hour, illness, travel? Weigh daily until { DATETIME($date, dateStyle: "long") }.
-QUESTION_CYCLE = When did your last two periods begin? If you have none: is creatine, salty food or training new? Weigh daily until { DATETIME($date, dateStyle: "long") }.
+QUESTION_WATER_SPARED = Was any of these new within four weeks: creatine, salty food, training, another weighing hour, illness, travel? Weigh as usual until { DATETIME($date, dateStyle: "long") }.
+QUESTION_CYCLE_SPARED = When did your last two periods begin? If none: is creatine, salty food or training new? Weigh as usual until { DATETIME($date, dateStyle: "long") }.
 QUESTION_AGAIN = We asked this before and do not know yet. If you could not do it, tell us: we then look at your log together.
 QUESTION_IF_MORE = If your log comes out higher than before, food was missing: the plan stays, and you keep logging that way.
 QUESTION_IF_AS_LOGGED = If your log comes out as before and your weight keeps its course, you need a different amount: your intake moves by one step.
@@ -864,6 +864,10 @@ CHANGE_MOTIVE = If you would like to be leaner, that is reason enough: a cut wou
 CHANGE_CONTENT = If you are happy as lean as you are, a cut can wait until { NUMBER($due_percent, maximumFractionDigits: 1) }% body fat.
 CHANGE_TRAINING = With two or more resistance sessions a week a gain would be worth the fat that comes with it.
 SETTLE_WEIGH_FOOD = This settles it: weigh and log all you eat and drink for seven days, weekend included.
+WEIGH_DAILY = Weigh yourself daily under the same conditions, and judge by weekly averages.
+SETTLE_WEIGH_ON = This settles it: weigh yourself daily for ten more days. Water without a cause fades; fat and muscle do not.
+QUESTION_WATER = Did any of these begin within four weeks: creatine, salty food, new training, another weighing hour, illness, travel? Weigh daily until { DATETIME($date, dateStyle: "long") }.
+QUESTION_CYCLE = When did your last two periods begin? If you have none: is creatine, salty food or training new? Weigh daily until { DATETIME($date, dateStyle: "long") }.
 REVIEW_PURPOSE_MET = You have lost about { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat, and { NUMBER($target_kg, maximumFractionDigits: 1) } kg was the goal: end the phase.
 REVIEW_CEILING_MET = Your body fat is about { NUMBER($fat_percent, maximumFractionDigits: 1) }%, and this gain ends at { NUMBER($ceiling_percent, maximumFractionDigits: 1) }%.
 REVIEW_OUT_OF_REACH = No safe intake reaches the target in this phase: expect { NUMBER($fat_kg, maximumFractionDigits: 1) } of { NUMBER($target_kg, maximumFractionDigits: 1) } kg of fat.

@@ -1,4 +1,4 @@
-"""What of a message is told to those to whom no leanness is spoken of.
+"""What of a message is told to those to whom no leanness is spoken of, and who are not asked to weigh themselves daily.
 
 The catalogue declares it: a message in a group ``of leanness`` is not told to them. Where there is one of the same
 code with ``_SPARED`` after it that is told in its place, a message that asks whether it ``speaks`` does not, and no
