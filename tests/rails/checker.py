@@ -57,7 +57,7 @@ def violations(operation: str, request: Json, status: int, body: Json) -> list[s
     if status >= 500 or status == 0:
         return [f"fault: status {status}"]
     if operation == "estimate_body_composition":
-        return [*_numbers(body), *_muscular(request, body)] if status == 200 else []
+        return [*_numbers(body), *_light(request, body), *_muscular(request, body)] if status == 200 else []
     if operation == "rank_roster":
         return [*_numbers(body), *_roster(request, body)] if status == 200 else [f"roster: status {status}"]
     person = limits.person_of(request)
@@ -251,6 +251,13 @@ def _absurd(operation: str, request: Json, person: Person | None, status: int, b
         yield f"maintenance: {times:.1f} times resting energy is not asked about"
     elif times < limits.BELIEVED - 0.01 and not (request.get("log") or {}).get("intakes"):
         yield f"maintenance: {times:.2f} times resting energy is believed"
+
+
+def _light(request: Json, body: Json) -> Iterator[str]:
+    """Somebody underweight by height and weight is told so, whatever was measured of them."""
+    bmi = request["weight_kg"] / (request["height_cm"] / 100.0) ** 2
+    if request["age_years"] >= limits.ADULT and bmi < limits.UNDERWEIGHT and not words.has_code(body, "UNDERWEIGHT"):
+        yield f"underweight: nothing says so at BMI {bmi:.1f}"
 
 
 def _muscular(request: Json, body: Json) -> Iterator[str]:

@@ -63,6 +63,17 @@ def test_they_are_told_wherever_they_ask(person: Json) -> None:
         assert CODE in codes(answered.body), operation
 
 
+@pytest.mark.parametrize(("person", "is_told"), [(WOMAN, True), (MAN, True), (GIRL, False)])
+def test_so_are_they_where_a_body_is_measured(person: Json, is_told: bool) -> None:
+    asked = {name: person[name] for name in ("sex", "age_years", "height_cm", "weight_kg")} | {
+        "training_status": "intermediate",
+        "measurements": [{"kind": "reading", "fat_fraction": 0.2, "method": "dxa"}],
+    }
+    assert (CODE in codes(checked("estimate_body_composition", asked).body)) is is_told
+    starved = checked("estimate_body_composition", asked | {"weight_kg": 42.0, "age_years": 30}).body
+    assert {CODE, "REFUSED_REFEEDING"} <= codes(starved)
+
+
 def test_minors_who_have_percentiles_are_not() -> None:
     """A body mass index of 17 is usual at fifteen."""
     for operation, request in asked_of(GIRL):

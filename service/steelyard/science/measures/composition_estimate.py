@@ -10,11 +10,11 @@ import msgspec
 
 from ..numbers import Z80, Estimate
 from ..person import BodyFatMethod, Sex
-from ..rails import ADULT_YEARS, FAT_FRACTION_WARN
+from ..rails import ADULT_YEARS, FAT_FRACTION_WARN, told_of_low_weight
 from ..register import FAT_FROM_BMI, NOT_MEDICAL_ADVICE, TWO_SEXES, Message, OutOfDomain, say
 from .body_composition import FatEstimate, FatRange, Standing, healthy_range, lowest_fat_fraction, males
 from .body_density import FAT_FRACTION_FROM, FAT_FRACTION_TO
-from .body_mass_index import ffmi, ffmi_normalised, ffmi_notes
+from .body_mass_index import bmi, ffmi, ffmi_normalised, ffmi_notes
 from .fat_combination import Combined, combine
 from .fat_measurements import MeasuredPerson, Measurement, Value, read, unused
 from .plausible import check_fat_free_mass
@@ -176,7 +176,7 @@ def _notes(subject: MeasuredPerson, combined: Sequence[Combined], fat_free_index
 
 
 def _cautions(subject: MeasuredPerson, fat: FatEstimate) -> tuple[Message, ...]:
-    cautions = [NOT_MEDICAL_ADVICE]
+    cautions = [NOT_MEDICAL_ADVICE, *told_of_low_weight(bmi(subject.weight_kg, subject.height_cm), subject.age_years)]
     if not fat.is_measured:
         cautions.append(FAT_FROM_BMI)
     if subject.sex is Sex.UNSPECIFIED:

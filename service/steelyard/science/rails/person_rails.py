@@ -197,6 +197,13 @@ def way_from_underweight(subject: Subject, then: Subject | None = None) -> list[
     return [say("UNDERWEIGHT_AHEAD")] if then is not None and is_underweight(then) else []
 
 
+@traced
+def told_of_low_weight(bmi: float, age_years: float) -> list[Message]:
+    """What is told beside a body of which no more than height and weight is known: who needs a doctor, who to gain."""
+    urgent = [say("REFUSED_REFEEDING", bmi=bmi)] if bmi < REFEEDING_BMI else []
+    return [*urgent, *([say("UNDERWEIGHT")] if bmi < BMI_FLOOR and age_years >= ADULT_YEARS else [])]
+
+
 def check_urgent(subject: Subject) -> None:
     """Raises ``Refused`` where a doctor must see the person before any intake is told."""
     for message in urgent_referral(subject):
