@@ -407,6 +407,20 @@ def test_the_state_of_another_person_is_named(plan: Json) -> None:
     assert codes(refused.value) == ["STATE_OF_ANOTHER"]
 
 
+@pytest.mark.parametrize(
+    ("share", "is_asked"), [(1.0, False), (1.14, False), (0.86, False), (1.16, True), (0.84, True)]
+)
+def test_a_state_of_another_weight_is_asked_about(plan: Json, share: float, is_asked: bool) -> None:
+    """It may be another's of the same height, or the profile is old: it is read either way."""
+    known = plan["state"]["weight_kg"]["mean"]
+    asked = {"profile": {**WHO["profile"], "weight_kg": round(share * known, 1)}, "state": plan["state"]}
+    answer = call("estimate_maintenance", asked)
+    as_known = call("estimate_maintenance", {"profile": WHO["profile"], "state": plan["state"]})
+    found = [note["params"] for note in answer["cautions"] if note["code"] == "STATE_WEIGHT_APART"]
+    assert found == ([{"profile_kg": asked["profile"]["weight_kg"], "known_kg": known}] if is_asked else [])
+    assert answer["maintenance_kcal"] == as_known["maintenance_kcal"]
+
+
 def test_a_state_that_contradicts_itself_is_named(weekly: list[Json]) -> None:
     state = copy.deepcopy(weekly[0]["state"])
     state["weight_kg"]["mean"] = 60.0

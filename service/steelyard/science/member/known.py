@@ -43,6 +43,10 @@ SAME_WEIGHT = constant(
     "state_weight_tolerance", 0.08, unit="1", basis=Basis.JUDGEMENT,
     summary="A state whose weight is further than this fraction from every weighing that it carries is not read",
 )  # fmt: skip
+PROFILE_WEIGHT_APART = constant(
+    "state_profile_weight_apart", 0.15, unit="1", basis=Basis.JUDGEMENT,
+    summary="A state whose weight is further than this fraction from the profile's may be another person's",
+)  # fmt: skip
 READINGS_DISAGREE = constant(
     "fat_readings_disagree", 1.28, unit="SD", basis=Basis.JUDGEMENT,
     summary="Two methods disagree from this many SDs of their difference on, and four points of body fat",
@@ -77,9 +81,10 @@ def settled(told: Told) -> Told:
         return _measured(told, log, None)
     _check(told.person, known)
     told = told._replace(current_intake_kcal=_first(told.current_intake_kcal, known.usual_intake_kcal))
-    notes: list[Message] = []
+    notes = _weight_apart(told.person.weight_kg, known.body.weight.mean)
     if known.log is not None:
-        log, notes = joined(known.log, log)
+        log, about_log = joined(known.log, log)
+        notes += about_log
     person, fat = body_at(told.person, known.body)
     maintenance = told.maintenance
     if maintenance is None and (log is None or not log.intakes):
@@ -88,6 +93,13 @@ def settled(told: Told) -> Told:
     if log is not None and (log.last_day > known.day or log.readings):
         return _measured(told, log, known)
     return told
+
+
+def _weight_apart(profile_kg: float, known_kg: float) -> list[Message]:
+    """A question where profile and state may be those of two people. A profile may well be older than the state."""
+    if abs(profile_kg / known_kg - 1.0) <= PROFILE_WEIGHT_APART:
+        return []
+    return [say("STATE_WEIGHT_APART", profile_kg=profile_kg, known_kg=known_kg)]
 
 
 def _first(told: float | None, known: float | None) -> float | None:
