@@ -6,12 +6,11 @@ from .. import rails
 from ..measures import FatRange, Standing
 from ..phase import CLEAR_PROBABILITY, PhaseKind
 from ..rails import RailAction
-from ..register import Message
+from ..register import Message, say
 from .alternatives import Alternative
 from .facts import Facts, Leanness
 from .odds import ahead_kg
 from .pattern import Pattern
-from .reasons import say
 from .terms import EVENT_WEEKS_MOST, HORIZON_WEEKS, Feeling, Situation
 from .trade import motive
 

@@ -26,19 +26,6 @@ from .day_targets import (
     days_of_week,
     fed_least,
 )
-from .floors import (
-    LONG_PHASE_WEEKS,
-    DeficitFloors,
-    HeldFloors,
-    LeastDay,
-    broken_on_days,
-    deficit_floors,
-    held_floors,
-    held_kcal,
-    held_through,
-    least_on_day_kcal,
-    up_to_step,
-)
 from .gate import (
     UNDERWEIGHT_LOSS_KG,
     Broken,
@@ -50,6 +37,19 @@ from .gate import (
     first_broken,
     nothing_told,
     purpose_of,
+)
+from .intake_floors import (
+    LONG_PHASE_WEEKS,
+    DeficitFloors,
+    HeldFloors,
+    LeastDay,
+    broken_on_days,
+    deficit_floors,
+    held_floors,
+    held_kcal,
+    held_through,
+    least_on_day_kcal,
+    up_to_step,
 )
 from .limits import (
     HISTORY_LIMIT,
@@ -70,8 +70,6 @@ from .logged import (
 from .macronutrients import (
     CARBOHYDRATE_KCAL_PER_G,
     FAT_KCAL_PER_G,
-    PROTEIN_DEFAULT_DEFICIT,
-    PROTEIN_DEFAULT_GAIN,
     PROTEIN_KCAL_PER_G,
     CarbohydratePreference,
     Macronutrients,
@@ -79,7 +77,6 @@ from .macronutrients import (
     fitted_grams,
     least_fat_kcal,
     least_intake_kcal,
-    protein_reference_kg,
     split_grams,
     split_intake,
 )
@@ -106,6 +103,7 @@ from .portions import (
     useful_meals,
     usual_protein,
 )
+from .protein import PROTEIN_DEFAULT_DEFICIT, PROTEIN_DEFAULT_GAIN, protein_reference_kg
 from .refusals import (
     breaks_change,
     refuse_change,

@@ -2,7 +2,7 @@
 
 from ..person import Sex, TrainingStatus
 from ..register import Message, say
-from .macronutrients import PROTEIN_FLOOR_DEFICIT
+from .protein import PROTEIN_FLOOR_DEFICIT
 from .subject import RailAction, stricter
 from .table import (
     BMI,

@@ -2,10 +2,10 @@
 
 from ..person import Condition, TrainingStatus
 from ..register import Message, say, traced
-from .floors import STEP_KCAL, LeastDay
+from .intake_floors import STEP_KCAL, LeastDay
 from .limits import HISTORY_LIMIT, MEASURE_LIMIT, DeficitLimit
-from .macronutrients import PROTEIN_DEFAULT_DEFICIT, PROTEIN_FLOOR_DEFICIT
 from .portions import usual_protein
+from .protein import PROTEIN_DEFAULT_DEFICIT, PROTEIN_FLOOR_DEFICIT
 from .subject import (
     RailAction,
     Subject,

@@ -4,7 +4,7 @@ from math import gcd
 from typing import NamedTuple
 
 from ..register import traced
-from .floors import LONG_PHASE_WEEKS, LeastDay, least_held_kcal
+from .intake_floors import LONG_PHASE_WEEKS, LeastDay, least_held_kcal
 from .limits import deficit_limits
 from .macronutrients import CARBOHYDRATE_KCAL_PER_G, Macronutrients
 from .subject import Subject

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from ..register import LINSTROM_2001, Basis, constant, equation, traced
-from .floors import LeastDay
+from .intake_floors import LeastDay
 from .macronutrients import (
     CARBOHYDRATE_KCAL_PER_G,
     FAT_FLOOR_G_PER_KG,

@@ -9,7 +9,7 @@ from ..body import FAT_UPKEEP, LEAN_UPKEEP
 from ..numbers import FLOATS, Elementwise, Number, inlined, new_tuple
 from ..person import Screening, Sex, TrainingStatus
 from ..register import Message
-from .macronutrients import protein_reference_kg
+from .protein import protein_reference_kg
 from .table import (
     AVAILABILITY_FADE,
     BREASTFEEDING_KCAL,

@@ -29,6 +29,8 @@ from ..register import (
     constant,
     register,
 )
+from .macronutrients import FAT_FLOOR_G_PER_KG, FAT_FLOOR_SHARE
+from .protein import PROTEIN_FLOOR_DEFICIT
 
 
 def _rule(
@@ -380,7 +382,11 @@ REFEEDING = _rule(
     sources=(NICE_2006,),
 )
 AGE = _rule(
-    "age", "Age and deficits", "under 18 refused; 18-19 warned; 65 and over needs clearance", sources=_GUIDELINES
+    "age",
+    "Age and deficits",
+    f"under {ADULT_YEARS:g} refused; {ADULT_YEARS:g}-{YOUNG_ADULT_YEARS - 1:g} warned; {OLDER_YEARS:g} and over needs "
+    "clearance",
+    sources=_GUIDELINES,
 )
 PREGNANCY = _rule("pregnancy_lactation", "Pregnancy and breastfeeding", "no deficit", sources=_GUIDELINES)
 EATING_DISORDER = _rule(
@@ -402,7 +408,9 @@ BMI = _rule(
 BODY_FAT = _rule(
     "body_fat",
     "Body fat and deficits",
-    "no deficit at, and none that ends under, 6 % (men) or 14 % (women); under 8 / 18 % warned",
+    f"no deficit at, and none that ends under, {100.0 * FAT_FRACTION_FLOOR[Sex.MALE]:g} % (men) or "
+    f"{100.0 * FAT_FRACTION_FLOOR[Sex.FEMALE]:g} % (women); under {100.0 * FAT_FRACTION_WARN[Sex.MALE]:g} / "
+    f"{100.0 * FAT_FRACTION_WARN[Sex.FEMALE]:g} % warned",
 )
 DEFICIT = _rule(
     "deficit_share",
@@ -434,15 +442,22 @@ AVAILABILITY = _rule(
 FLOOR = _rule(
     "intake_floor",
     "Least daily intake",
-    "1,200 (women), 1,500 (men) kcal/d; under resting energy warned",
+    f"{INTAKE_FLOOR[Sex.FEMALE]:,.0f} (women), {INTAKE_FLOOR[Sex.MALE]:,.0f} (men) kcal/d; under resting energy warned",
     basis=Basis.PUBLISHED,
     sources=(JENSEN_2014,),
 )
-PROTEIN = _rule("protein", "Protein in a deficit", "at least 1.6 g/kg/d", basis=Basis.PUBLISHED, sources=(MORTON_2018,))
+PROTEIN = _rule(
+    "protein",
+    "Protein in a deficit",
+    f"at least {PROTEIN_FLOOR_DEFICIT:g} g/kg/d",
+    basis=Basis.PUBLISHED,
+    sources=(MORTON_2018,),
+)
 DIETARY_FAT = _rule(
     "dietary_fat",
     "Dietary fat",
-    "at least 0.5 g/kg and 15 % of energy; under 20 % warned",
+    f"at least {FAT_FLOOR_G_PER_KG:g} g/kg and {100.0 * FAT_FLOOR_SHARE:g} % of energy; under "
+    f"{100.0 * FAT_SHARE_WARN:g} % warned",
     sources=(IRAKI_2019, HELMS_2014, WHITTAKER_2021),
 )
 CARBOHYDRATE = _rule(
@@ -455,7 +470,9 @@ CARBOHYDRATE = _rule(
 GAIN_RATE = _rule(
     "gain_rate",
     "Rate of planned gain",
-    "at most 0.5 % of body mass a week untrained or novice, 0.25 % intermediate, 0.15 % advanced",
+    f"at most {100.0 * GAIN_RATE_LIMIT[TrainingStatus.NOVICE]:g} % of body mass a week untrained or novice, "
+    f"{100.0 * GAIN_RATE_LIMIT[TrainingStatus.INTERMEDIATE]:g} % intermediate, "
+    f"{100.0 * GAIN_RATE_LIMIT[TrainingStatus.ADVANCED]:g} % advanced",
     sources=(IRAKI_2019,),
 )
 CUT_HISTORY = _rule(

@@ -4,7 +4,7 @@ import math
 
 from ..person import TrainingStatus
 from ..register import say, traced
-from .floors import LONG_PHASE_WEEKS, STEP_KCAL, least_on_day_kcal
+from .intake_floors import LONG_PHASE_WEEKS, STEP_KCAL, least_on_day_kcal
 from .subject import (
     RailAction,
     Subject,

@@ -20,6 +20,7 @@ from . import texts
 from .adherence import adherence_of
 from .advice import Ahead, advise, cleared
 from .aftermath import Aftermath
+from .check_in_signs import heed
 from .correction import Stint
 from .due import NOTHING, read_on, what_is_due
 from .next_step import Advice
@@ -27,7 +28,6 @@ from .notes import still_to_note
 from .question import LastAsked, OpenQuestion, Settled, question_of
 from .reading import Changes, EatenSoFar, Now
 from .reasons import beside_verdict, settling, why_judged
-from .signs import heed
 from .under_way import check_side
 from .verdict import Judged, Probabilities, judge_phase
 

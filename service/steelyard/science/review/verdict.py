@@ -11,9 +11,9 @@ from ..numbers import Z80, Estimate
 from ..phase import FollowedPhase, PhaseKind, Verdict
 from ..register import Message
 from . import texts
+from .check_in_signs import wait_for_events
 from .due import PhaseRead
 from .reading import Now
-from .signs import wait_for_events
 
 _MOST_DAYS_AHEAD = 56
 

@@ -2,7 +2,7 @@
 
 from ...schemas.forecasts import ForecastRequest, ForecastResponse, PathQuestion
 from ..wording import Words, told_once
-from .body_panels import Eaten, PathStart, fat_panel, intake_panel, weight_panel
+from .forecast_panels import Eaten, PathStart, fat_panel, intake_panel, weight_panel
 from .palette import Look
 from .sheet import Drawing, Headline, sheet
 from .time_panels import Span, after

@@ -4,7 +4,7 @@ from ...schemas.seasons import OptimumResponse, SeasonPhase, SeasonPlan, SeasonQ
 from ..formats import season_words
 from ..wording import Words, told_once
 from . import interval_rows
-from .body_panels import Eaten, fat_panel, intake_panel, start_of, weight_panel
+from .forecast_panels import Eaten, fat_panel, intake_panel, start_of, weight_panel
 from .interval_rows import Group, Row
 from .palette import SHAPES, Look
 from .sheet import Drawing, Headline, sheet

@@ -6,8 +6,8 @@ from typing import Any
 import pytest
 from steelyard.science.person import CheckIn, CycleSaid, StrengthSaid
 from steelyard.science.phase import PhaseKind
+from steelyard.science.review.check_in_signs import heed
 from steelyard.science.review.next_step import Advice, NextStep
-from steelyard.science.review.signs import heed
 
 DAY = 738_100
 ON = Advice(NextStep.CONTINUE, 0, 21, [], [])
