@@ -3,7 +3,6 @@
 from .change_split import (
     Change,
 )
-from .cleaning import LEAST_WEIGHT_KG, MOST_WEIGHT_KG, weights_read
 from .entries import DailyLog, IntakeDay, Log, Measured, StepsDay, Weighing, day_of, is_known_on
 from .events import (
     EventKind,
@@ -68,6 +67,7 @@ from .trend_reading import (
     WATER_JUMP,
     Trend,
 )
+from .weight_slips import LEAST_WEIGHT_KG, MOST_WEIGHT_KG, weights_read
 from .witness_errors import DAY_ERROR, RATIO_DRIFT, UNLOGGED_BIAS
 
 __all__ = [

@@ -5,7 +5,7 @@ Days are proleptic Gregorian ordinals of civil dates, as ``datetime.date`` count
 
 from collections.abc import Callable, Sequence
 from datetime import date
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
 
 import msgspec
 
@@ -140,6 +140,9 @@ def _first_and_last(
     return first, last
 
 
+_DayEntry = TypeVar("_DayEntry", IntakeDay, StepsDay)
+
+
 @compiled
 def in_order(entries: Sequence[Weighing | IntakeDay | StepsDay], *, ops: Elementwise = FLOATS) -> bool:
     """Whether each entry is of a later day than the one before it."""
@@ -193,3 +196,24 @@ def first_weight(log: DailyLog, ops: Elementwise) -> Number:
             if known.all():
                 break
     return weight
+
+
+def one_a_day(entries: Sequence[_DayEntry]) -> tuple[Sequence[_DayEntry], list[int]]:
+    """Entries, one a day: what was sent twice counts once, and of two that differ neither counts. With the days of
+    such."""
+    if in_order(entries):
+        return entries, []
+    by_day: dict[int, _DayEntry | None] = {}
+    twice: list[int] = []
+    for entry in entries:
+        if entry.day not in by_day:
+            by_day[entry.day] = entry
+        elif (first := by_day[entry.day]) is not None and first != entry:
+            by_day[entry.day] = None
+            twice.append(entry.day)
+    return [entry for entry in by_day.values() if entry is not None], twice
+
+
+def middle(values: Sequence[float]) -> float:
+    """The median of values, of an even number the higher of the two in the middle."""
+    return sorted(values)[len(values) // 2]

@@ -10,14 +10,15 @@ from ..numbers import Estimate, kernel_in_use
 from ..register import HALL_CHOW_2011, Basis, Kind, Message, constant, equation, say
 from . import kernel as k
 from .change_split import Change, WaterEvent, change_of, logging_change, water_events, water_lately, wrong_weighings
-from .cleaning import DECIMAL_SLIP, GAP, INTAKE_SLIP, INTAKE_TWICE, SET_ASIDE, UNIT_MIX_UP
 from .entries import DailyLog, iso_date
 from .explanations import EXPLAINED_DAYS, Explained, explain
+from .intake_slips import INTAKE_SLIP, INTAKE_TWICE
 from .maintenance import LogMaintenance, maintenance_from_fit
 from .onset import Onset
 from .steps import LatelyWalked
 from .tissue_model import TissueModel
 from .view import View
+from .weight_slips import DECIMAL_SLIP, GAP, SET_ASIDE, UNIT_MIX_UP
 from .witnesses import LogFit, fit_log, mixed
 
 RATE_DAYS = constant(
