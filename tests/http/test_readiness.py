@@ -12,9 +12,10 @@ from in_process import BASE_URL, PATIENCE_SECONDS, alive, running
 from lifting_form import sum_lifts
 from sqlalchemy import Pool, event
 from steelyard.http.app import create_app
+from steelyard.http.edge import beside
 from steelyard.http.edge.edge import Edge
 from steelyard.http.edge.overload import Overload
-from steelyard.http.edge.readiness import Readiness
+from steelyard.http.edge.readiness import STALE_SECONDS, Readiness
 from steelyard.store.schema import HEAD
 from steelyard.store.store import StoreUnavailable
 
@@ -72,6 +73,74 @@ async def test_tables_that_are_behind_have_no_grace() -> None:
     store.found = "0001"
     await ready.look()
     assert "steelyard migrate" in (ready.problem or "")
+
+
+async def test_a_look_that_fails_unforeseen_is_no_answer(caplog: pytest.LogCaptureFixture) -> None:
+    class Broken(FakeStore):
+        async def ping(self) -> None:
+            if self.fault is not None:
+                raise ValueError
+
+    store, clock = Broken(), Clock()
+    ready = Readiness(store, grace_seconds=GRACE_SECONDS, monotonic=clock)
+    await ready.look()
+    assert ready.problem is None
+    store.fault, store.revision = "gone", FakeStore().revision  # type: ignore[method-assign]
+    await ready.look()
+    assert (ready.problem, ready.store_fault) == (None, "looking at it failed with ValueError")
+    assert [record.levelname for record in caplog.records] == ["ERROR"]
+    clock.seconds = GRACE_SECONDS + 1
+    assert "ValueError" in (ready.problem or "")
+
+
+async def test_a_look_that_never_ends_is_no_answer() -> None:
+    """What was seen before it is not believed for ever, but the grace of keys holds."""
+
+    class Hanging(FakeStore):
+        async def ping(self) -> None:
+            if self.fault is not None:
+                await asyncio.Event().wait()
+
+    store, clock = Hanging(), Clock()
+    ready = Readiness(store, grace_seconds=GRACE_SECONDS, monotonic=clock)
+    await ready.look()
+    store.fault, store.revision = "gone", FakeStore().revision  # type: ignore[method-assign]
+    task = asyncio.create_task(ready.look())
+    await asyncio.sleep(0)
+    clock.seconds = STALE_SECONDS
+    assert ready.store_fault is None
+    clock.seconds = GRACE_SECONDS
+    assert (ready.problem, ready.store_fault) == (None, "no look at it ended for 900 s")
+    clock.seconds = GRACE_SECONDS + 1
+    assert "no look" in (ready.problem or "")
+    task.cancel()
+    await asyncio.gather(task, return_exceptions=True)
+
+
+async def test_what_runs_beside_the_requests_begins_again(
+    monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
+) -> None:
+    """Nobody waits for it: without that, use would be written no more, and nobody told."""
+
+    class Part:
+        runs = 0
+
+        async def run(self) -> None:
+            self.runs += 1
+            if self.runs < 3:
+                raise LookupError(f"run {self.runs}")
+            await asyncio.Event().wait()
+
+    monkeypatch.setattr(beside, "AGAIN_SECONDS", 0.0)
+    part = Part()
+    task = asyncio.create_task(beside.kept_running(part))
+    async with asyncio.timeout(PATIENCE_SECONDS):
+        while part.runs < 3:
+            await asyncio.sleep(0)
+    assert [record.getMessage() for record in caplog.records] == ["Part failed, and begins again"] * 2
+    task.cancel()
+    with pytest.raises(asyncio.CancelledError):
+        await task
 
 
 async def test_a_full_ledger_is_not_ready() -> None:

@@ -24,14 +24,14 @@ answered as a 422 by ``http/refusals.py``.
 import asyncio
 import contextlib
 import logging
-from collections.abc import AsyncIterator, Coroutine, Sequence
-from typing import Any, Protocol
+from collections.abc import AsyncIterator, Sequence
 
 from litestar import Litestar
 
 from steelyard.settings import Settings
 from steelyard.store.store import Store, StoreUnavailable
 
+from .edge.beside import Beside, kept_running
 from .edge.cors import Cors
 from .edge.edge import Edge
 from .edge.gauges import gauges_of
@@ -74,12 +74,6 @@ OPERATIONS: tuple[Operation, ...] = (
 )
 
 
-class Beside(Protocol):
-    """What runs beside the requests until it is cancelled."""
-
-    def run(self) -> Coroutine[Any, Any, None]: ...
-
-
 def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS) -> Litestar:
     """The ASGI application. Its store is opened at start-up and closed, with all usage written, at shutdown."""
     store = Store(settings.database_url, timeout_seconds=settings.store_timeout_seconds)
@@ -119,7 +113,7 @@ def create_app(settings: Settings, operations: Sequence[Operation] = OPERATIONS)
         except StoreUnavailable as error:  # the process starts all the same, and is not ready until the store is
             _log.warning("started without the store: %s", error)
         await readiness.look()
-        running = [asyncio.create_task(each.run()) for each in beside]
+        running = [asyncio.create_task(kept_running(each)) for each in beside]
         try:
             yield
         finally:

@@ -6,6 +6,7 @@ a proxy that then took out each of them would make the grace void.
 """
 
 import asyncio
+import logging
 import time
 from collections.abc import Callable
 from typing import Protocol
@@ -14,6 +15,9 @@ from steelyard.store.schema import SchemaUnknown, is_behind
 from steelyard.store.store import StoreUnavailable
 
 LOOK_SECONDS = 1.0
+STALE_SECONDS = 30.0  # a look that takes longer than this is as good as none
+
+_log = logging.getLogger(__name__)
 
 
 class Looked(Protocol):
@@ -46,6 +50,7 @@ class Readiness:
         self._write_fault = write_fault
         self._monotonic = monotonic
         self._answered_at: float | None = None  # when the store last answered
+        self._looked_at = monotonic()  # when a look last ended
         self._not_fit: str | None = None  # what is wrong with its tables
         self._read_fault: str | None = "the database was not asked yet"
 
@@ -60,9 +65,15 @@ class Readiness:
             self._read_fault = str(error)
         except SchemaUnknown as error:
             self._not_fit = f"{error}."
+        except Exception as error:  # whatever it was, nothing is known of the store
+            fault = f"looking at it failed with {type(error).__name__}"
+            if fault != self._read_fault:
+                _log.exception("the store could not be looked at")
+            self._read_fault = fault
         else:
             self._read_fault = None
             self._answered_at = self._monotonic()
+        self._looked_at = self._monotonic()
 
     async def run(self) -> None:
         """Look for ever."""
@@ -71,9 +82,17 @@ class Readiness:
             await self.look()
 
     @property
+    def _fault(self) -> str | None:
+        """Why the store cannot be read, as far as is known."""
+        silent_seconds = self._monotonic() - self._looked_at
+        if self._read_fault is None and silent_seconds > STALE_SECONDS:
+            return f"no look at it ended for {silent_seconds:.0f} s"
+        return self._read_fault
+
+    @property
     def store_fault(self) -> str | None:
         """What is wrong with the store, whether that is one to mend at once or not: a full disk can still be read."""
-        return self._read_fault or self._write_fault()
+        return self._fault or self._write_fault()
 
     @property
     def problem(self) -> str | None:
@@ -82,8 +101,9 @@ class Readiness:
             return self._not_fit
         if self._is_full():
             return "Use cannot be written to the operator's store, and no more of it can be kept."
-        if self._read_fault is not None:
+        fault = self._fault
+        if fault is not None:
             seen = self._answered_at
             if seen is None or self._monotonic() - seen > self._grace_seconds:
-                return f"The operator's store cannot be used: {self._read_fault}."
+                return f"The operator's store cannot be used: {fault}."
         return None
