@@ -32,7 +32,7 @@ def run_to(revision: str) -> Any:
 
 
 async def begin_and(store: Store, use: Any) -> Any:
-    async with store._engine.begin() as connection:
+    async with store._engines.writes.begin() as connection:
         return await connection.run_sync(use)
 
 

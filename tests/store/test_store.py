@@ -358,7 +358,7 @@ async def eventually_reachable(store: Store) -> None:
 @pytest.mark.parametrize("store_url", ["postgresql"], indirect=True)
 async def test_a_connection_that_the_server_dropped_is_replaced(store: Store) -> None:
     await store.ping()
-    async with store._engine.connect() as connection:
+    async with store._engines.reads.connect() as connection:
         drop = "SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE pid <> pg_backend_pid()"
         await connection.execute(text(drop + " AND datname = current_database()"))
     await store.ping()

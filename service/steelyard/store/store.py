@@ -13,7 +13,7 @@ from sqlalchemy.exc import SQLAlchemyError
 from sqlalchemy.ext.asyncio import AsyncConnection
 
 from . import schema
-from .database import StoreUnavailable, fault_of, is_embedded, open_engine
+from .database import StoreUnavailable, fault_of, is_embedded, open_engines
 from .keys import Key, Quota, new_prefix, new_secret, sha256
 from .tables import KeyRow, OrganisationRow, UsageRow, UsageWriterRow
 
@@ -77,7 +77,7 @@ class Store:
 
     def __init__(self, url: str, *, timeout_seconds: float = 2.0) -> None:
         self._timeout_seconds = timeout_seconds
-        self._engine = open_engine(url, timeout_seconds)
+        self._engines = open_engines(url, timeout_seconds)
         self._is_embedded = is_embedded(url)
 
     async def prepare(self, *, migrate: bool = False) -> None:
@@ -101,7 +101,7 @@ class Store:
     async def migrate(self) -> list[str]:
         """Bring the tables up to date, however long it takes. Returns the revisions that were applied."""
         with _unavailable():
-            async with self._engine.connect() as connection:
+            async with self._engines.writes.connect() as connection:
                 try:
                     async with connection.begin():
                         return await connection.run_sync(schema.upgrade)
@@ -110,7 +110,7 @@ class Store:
 
     async def close(self) -> None:
         """Close all connections."""
-        await self._engine.dispose()
+        await self._engines.reads.dispose()
 
     async def ping(self) -> None:
         """Return if the tables can be read."""
@@ -209,7 +209,7 @@ class Store:
         if not counts:
             return
         # The engine has loaded its own dialect; loading the other's too would lengthen every start by a tenth.
-        dialect = import_module(f"sqlalchemy.dialects.{self._engine.dialect.name}")
+        dialect = import_module(f"sqlalchemy.dialects.{self._engines.writes.dialect.name}")
         writer = dialect.insert(UsageWriterRow).values(
             writer=flush.writer, flush_number=flush.number, written_time=datetime.now(UTC)
         )
@@ -279,7 +279,7 @@ class Store:
     async def _writing(self, *, commit_seconds: float | None = None) -> AsyncIterator[AsyncConnection]:
         """A transaction, bounded in time; its commit may be allowed another time than the rest."""
         with _unavailable():
-            async with asyncio.timeout(self._timeout_seconds) as bound, self._engine.begin() as connection:
+            async with asyncio.timeout(self._timeout_seconds) as bound, self._engines.writes.begin() as connection:
                 yield connection
                 if commit_seconds is not None:
                     bound.reschedule(asyncio.get_running_loop().time() + commit_seconds)
@@ -288,8 +288,8 @@ class Store:
     async def _reading(self) -> AsyncIterator[AsyncConnection]:
         """A connection that only reads: no transaction to begin and end, and no lock. Bounded in time."""
         with _unavailable():
-            async with asyncio.timeout(self._timeout_seconds), self._engine.connect() as connection:
-                yield await connection.execution_options(isolation_level="AUTOCOMMIT")
+            async with asyncio.timeout(self._timeout_seconds), self._engines.reads.connect() as connection:
+                yield connection
 
 
 class _unavailable:  # noqa: N801 - used like a function
