@@ -123,6 +123,8 @@ async def test_wherever_it_falls_silent_a_use_ends_in_time(
                     await USES[use](store, key.id)
                 except StoreUnavailable:
                     return False
+                finally:
+                    await store.close()
                 return True
 
     found = await asyncio.gather(*(ended(answers) for answers in range(MOST_ANSWERS)), return_exceptions=True)

@@ -2,7 +2,7 @@
 
 import asyncio
 from collections.abc import AsyncIterator, Collection, Iterable, Mapping
-from contextlib import asynccontextmanager
+from contextlib import asynccontextmanager, suppress
 from datetime import UTC, date, datetime, timedelta
 from importlib import import_module
 from typing import Any, NamedTuple, Protocol
@@ -109,8 +109,10 @@ class Store:
                     raise StoreUnavailable(f"the migration failed, and changed nothing: {error}") from error
 
     async def close(self) -> None:
-        """Close all connections."""
-        await self._engines.reads.dispose()
+        """Close all connections, or leave them to a database that does not take leave in time."""
+        with suppress(TimeoutError):
+            async with asyncio.timeout(self._timeout_seconds):
+                await self._engines.reads.dispose()
 
     async def ping(self) -> None:
         """Return if the tables can be read."""
