@@ -1,6 +1,6 @@
 """What speaks of leanness, in each language: body fat as a figure, being lean, having fat measured, weighing food,
 eating less, weighing oneself daily. Dietary fat does not, nor lean tissue as such. For texts as a language's file has
-them, and filled in.
+them, and filled in: sentences, and what pictures and documents have beside them.
 """
 
 import re
@@ -42,9 +42,32 @@ WORDS = {
         re.IGNORECASE,
     ),
 }  # fmt: skip
+# Labels and figures: body fat, the band it is to stay in, and "fat" alone or with a number that is no dietary fat. The
+# names of guard rails have no figure, nor has the reason that it was measured.
+LABELS = {
+    "en": re.compile(
+        r"(?<!low )(?<!asked of )\bbody fat\b(?! was)|\bfat gained\b|\b(\d|kg|loss) of fat\b"
+        r"|\bfat [−+-]?\d[\d.,]*\b(?! ?g\b)|^ *(\*?\[\w+\] )?fat( kg)? *$|\b(above the|chosen) band\b",
+        re.IGNORECASE | re.MULTILINE,
+    ),
+    "de": re.compile(
+        r"(?<!wenig )(?<!ans )\bKörperfett\b(?! (ist nicht )?gemessen)|\bFett dazu\b|\b(\d|kg) Fett\b"
+        r"|\bFett [−+-]?\d[\d.,]*\b(?! ?g\b)|^ *(\*?\[\w+\] )?Fett( kg)? *$"
+        r"|\b(über dem Bereich|gewählten Bereichs)\b",
+        re.IGNORECASE | re.MULTILINE,
+    ),
+    "es": re.compile(
+        r"(?<!poca )\bgrasa corporal\b|\bgrasa ganada\b|\b(\d|kg|clara) de grasa\b"
+        r"|\bgrasa [−+-]?\d[\d.,]*\b(?! ?g\b)|^ *(\*?\[\w+\] )?grasa( kg)? *$"
+        r"|\b(por encima del intervalo|intervalo elegido)\b",
+        re.IGNORECASE | re.MULTILINE,
+    ),
+}  # fmt: skip
+OF_FORMS = ("picture-", "document-")
 # Reasons of rails are left out: those of body fat are exchanged for others (``spared``).
 _SHARED = re.compile(r"\{ *((?!why\b)[a-z][a-z-]*) *\}")
 _SPEAKING = re.compile(r"\[yes\][^\n]*\n")
+_CHOICE = re.compile(r"\{ *\$\w+ *->")  # whose variants are texts as well
 _PLACEABLE = re.compile(r"\{ *(?:NUMBER\()?\$\w+[^{}]*\}")
 
 
@@ -54,9 +77,21 @@ def speaks(tag: str, text: str) -> str | None:
     return found[0] if found else None
 
 
+def labelled(tag: str, text: str) -> str | None:
+    """What in a picture's or a document's text, filled in, tells of body fat."""
+    found = LABELS[tag].search(text.replace("\u00a0", " "))
+    return found[0] if found else speaks(tag, text)
+
+
+def is_told(name: str) -> bool:
+    """Whether an entry of a language's file is a message, or a text of pictures and documents."""
+    return name.isupper() or name.startswith(OF_FORMS)
+
+
 def template_speaks(tag: str, entries: Mapping[str, str], code: str) -> str | None:
-    """The same of a message of a language's file, in the variant that is told to those who may hear nothing of it."""
+    """The same of an entry of a language's file, in the variant that is told to those who may hear nothing of it."""
     text = _SHARED.sub(lambda found: entries[found[1]].partition("=")[2], entries[code].partition("=")[2])
-    spared = _SPEAKING.sub("", text)
+    spared = _CHOICE.sub("", _SPEAKING.sub("", text))
     figure = FIGURES.search(spared)
-    return figure[0] if figure else speaks(tag, _PLACEABLE.sub("7", spared))
+    found = labelled if code.startswith(OF_FORMS) else speaks
+    return figure[0] if figure else found(tag, _PLACEABLE.sub("7", spared))

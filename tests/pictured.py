@@ -54,7 +54,8 @@ def drawing(
     request = msgspec.convert(body | changes, operation.body_type, strict=False)
     format_ = operation.formats[SVG]
     assert isinstance(format_, PictureFormat)
-    return format_.make(request, operation.compute(request), {"theme": theme, "width": width}, language)
+    made: Drawing = format_.make(request, operation.compute(request), {"theme": theme, "width": width}, language)
+    return made
 
 
 @cache

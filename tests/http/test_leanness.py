@@ -3,8 +3,9 @@
 import random
 
 import pytest
-from leanness_words import WORDS, template_speaks
-from steelyard.http.languages import ENGLISH, INSTEAD, LANGUAGES, parameters, said, spared
+from leanness_words import WORDS, is_told, template_speaks
+from steelyard.http.languages import ENGLISH, INSTEAD, LANGUAGES, parameters, said, spared, spared_text
+from steelyard.http.rendering.wording import Words
 from steelyard.science.register import Message, say
 
 from .test_languages import filled
@@ -17,7 +18,7 @@ def test_no_template_speaks_of_leanness_undeclared(tag: str) -> None:
     entries = LANGUAGES[tag].entries
     found = {
         code: what
-        for code in LANGUAGES[tag].codes
+        for code in filter(is_told, entries)
         if code not in ENGLISH.of_leanness and (what := template_speaks(tag, entries, code)) is not None
     }
     assert found == {}
@@ -25,7 +26,7 @@ def test_no_template_speaks_of_leanness_undeclared(tag: str) -> None:
 
 def test_what_is_declared_speaks_of_leanness() -> None:
     """In some language at least: nothing is kept from anybody without need."""
-    spoken = {code for tag, language in LANGUAGES.items() for code in language.codes
+    spoken = {code for tag, language in LANGUAGES.items() for code in filter(is_told, language.entries)
               if template_speaks(tag, language.entries, code) is not None}  # fmt: skip
     assert ENGLISH.of_leanness - spoken == set()
 
@@ -49,6 +50,20 @@ def test_what_is_told_instead_stands_beside_what_it_replaces() -> None:
     replaced = {code.removesuffix(SPARED) for code in ENGLISH.codes if code.endswith(SPARED)}
     assert replaced <= ENGLISH.of_leanness
     assert replaced
+
+
+def test_no_form_has_words_of_leanness_for_them() -> None:
+    """Where nothing is told in its place, asking for such a text is a fault, and not a line without it."""
+    texts = {name for name in ENGLISH.of_leanness if not name.isupper()}
+    instead = {name for name in ENGLISH.entries if name.endswith("-spared")}
+    assert {name.removesuffix("-spared") for name in instead} < texts
+    assert all(language.entries.keys() >= texts | instead for language in LANGUAGES.values())
+    for name in texts:
+        if f"{name}-spared" in instead:
+            assert parameters(spared_text(name)) <= parameters(name)
+            continue
+        with pytest.raises(LookupError, match=name):
+            Words("en", spares=True).say(name)
 
 
 def test_a_message_that_may_speak_does_not() -> None:

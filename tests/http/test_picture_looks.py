@@ -11,8 +11,11 @@ import msgspec
 import pytest
 from pictured import ASKED, drawing, published_schema
 from steelyard.http.rendering.pictures import palette, text_width
-from steelyard.http.rendering.pictures.palette import LOOKS, OKABE_ITO, Look, Theme
+from steelyard.http.rendering.pictures.palette import OKABE_ITO, Look, PictureWidth, Theme, look_of
 from steelyard.http.rendering.pictures.time_panels import Shade, Span, ends_of, labels_of, ticks_of
+from steelyard.http.rendering.wording import Words
+
+LOOKS = {theme: look_of(theme, PictureWidth.PAGE, Words("en", spares=False)) for theme in Theme}
 
 # Colours
 

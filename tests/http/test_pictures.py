@@ -17,11 +17,12 @@ from in_process import Running, running
 from pictured import ASKED, PICTURE, PLAN, Json, drawing, published_schema
 from PIL import Image
 from steelyard.http.rendering.pictures import PNG, SVG, VEGA_LITE, text_width
-from steelyard.http.rendering.pictures.palette import LOOKS, PictureWidth, Theme
+from steelyard.http.rendering.pictures.palette import PictureWidth, Theme, look_of
 from steelyard.http.rendering.pictures.renderer import Renderer, RenderingError
 from steelyard.http.rendering.wording import Words
 
 NAME = "{http://www.w3.org/2000/svg}"
+WORDS = Words("en", spares=False)
 OF_EACH_KIND = ("plan", "forecast", "trend", "season", "comparison")
 
 
@@ -199,11 +200,10 @@ async def test_a_comparison_is_described_in_figures(service: Running) -> None:
     comparison = await figures(service, "comparison")
     described = said(json.loads(await picture(service, "comparison", VEGA_LITE))["description"])
     best = max(comparison["strategies"], key=lambda s: s["intervals"]["lean_gained_kg"]["mean"])
-    words = Words("en")
-    name = words.strategy(best["label"])
+    name = WORDS.strategy(best["label"])
     assert f"Most lean tissue gained: “{name}”, {interval(best['intervals']['lean_gained_kg'])}" in described
     for strategy in comparison["strategies"]:
-        name, found = words.strategy(strategy["label"]), strategy["intervals"]
+        name, found = WORDS.strategy(strategy["label"]), strategy["intervals"]
         assert f"“{name}”: lean tissue {interval(found['lean_gained_kg'])}" in described
 
 
@@ -279,12 +279,13 @@ async def test_accept_chooses(service: Running, accept: str, chosen: str | None)
 
 async def test_the_theme_changes_the_colours_and_nothing_else(service: Running) -> None:
     light, dark = [json.loads(await picture(service, "plan", VEGA_LITE, f"?theme={theme}")) for theme in Theme]
-    assert (light["background"], dark["background"]) == tuple(LOOKS[theme].background for theme in Theme)
+    grounds = [look_of(theme, PictureWidth.PAGE, WORDS).background for theme in Theme]
+    assert [light["background"], dark["background"]] == grounds
     assert light == json.loads(await picture(service, "plan", VEGA_LITE))
     for name in ("title", "description"):
         assert light[name] == dark[name]
     svg = await picture(service, "infeasible", SVG, "?theme=dark")
-    assert f'fill="{LOOKS[Theme.DARK].background}"'.encode() in svg
+    assert f'fill="{grounds[1]}"'.encode() in svg
 
 
 @pytest.mark.parametrize("query", ["?theme=sepia", "?theme=", "?theme=dark&theme=dark", "?theme=%FF"])

@@ -7,7 +7,7 @@ same files with a library of its own.
 from .english import english
 from .fluent_library import said, said_code
 from .ftl_files import ENGLISH, LANGUAGES, LanguageFile, MessageReader, parameters
-from .leanness import INSTEAD, spared
+from .leanness import INSTEAD, spared, spared_text
 from .preference import preferred
 
 __all__ = [
@@ -22,4 +22,5 @@ __all__ = [
     "said",
     "said_code",
     "spared",
+    "spared_text",
 ]

@@ -214,11 +214,13 @@ picture-fat-loss-water = Etwa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg 
 picture-gain = Etwa { NUMBER($lean_kg, maximumFractionDigits: 1) } kg Magergewebe und { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett in { weeks }; die Waage zeigt { NUMBER($weight_kg, maximumFractionDigits: 1) } kg am { DATETIME($date, dateStyle: "long") }
 picture-hold = { phase-name } über { weeks }; die Waage zeigt { NUMBER($weight_kg, maximumFractionDigits: 1) } kg am { DATETIME($date, dateStyle: "long") }
 picture-path = Von { NUMBER($start_kg, maximumFractionDigits: 1) } kg am { DATETIME($start_date, dateStyle: "long") } auf { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }) am { DATETIME($end_date, dateStyle: "long") }; Körperfett von { NUMBER($now_percent, maximumFractionDigits: 1) } % ({ NUMBER($now_lower_percent, maximumFractionDigits: 1) } bis { NUMBER($now_upper_percent, maximumFractionDigits: 1) }) auf { NUMBER($fat_percent, maximumFractionDigits: 1) } % ({ NUMBER($fat_lower_percent, maximumFractionDigits: 1) } bis { NUMBER($fat_upper_percent, maximumFractionDigits: 1) }).
+picture-path-spared = Von { NUMBER($start_kg, maximumFractionDigits: 1) } kg am { DATETIME($start_date, dateStyle: "long") } auf { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }) am { DATETIME($end_date, dateStyle: "long") }.
 picture-ranges = In Klammern: Spannen von { NUMBER($percent, maximumFractionDigits: 0) } %.
 picture-nearest-fat = Am nächsten: { NUMBER($fat_kg, maximumFractionDigits: 1) } kg Fett in der verlangten Zeit.
 picture-nearest-weeks = Am nächsten: { weeks } für das Ziel.
 picture-nearest-deficit = Am nächsten: ein Defizit von höchstens { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag.
 picture-phase-in-figures = { phase-name }, { DATETIME($start_date, dateStyle: "long") } bis { DATETIME($end_date, dateStyle: "long") }: { NUMBER($least_kcal, maximumFractionDigits: 0) } bis { NUMBER($most_kcal, maximumFractionDigits: 0) } kcal am Tag, Gewicht { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), Fett { NUMBER($fat_kg, maximumFractionDigits: 1) } kg ({ NUMBER($fat_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }), Magergewebe { NUMBER($lean_kg, maximumFractionDigits: 1) } kg ({ NUMBER($lean_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($lean_upper_kg, maximumFractionDigits: 1) }), Wasser und Darminhalt { NUMBER($carried_kg, maximumFractionDigits: 1) } kg ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
+picture-phase-in-figures-spared = { phase-name }, { DATETIME($start_date, dateStyle: "long") } bis { DATETIME($end_date, dateStyle: "long") }: { NUMBER($least_kcal, maximumFractionDigits: 0) } bis { NUMBER($most_kcal, maximumFractionDigits: 0) } kcal am Tag, Gewicht { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), Wasser und Darminhalt { NUMBER($carried_kg, maximumFractionDigits: 1) } kg ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } bis { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
 picture-body-fat-title = Körperfett, % des Gewichts
 picture-body-fat = Körperfett
 picture-band = Grenzen des gewählten Bereichs
@@ -245,11 +247,17 @@ picture-nearest-intake = Am nächsten: { NUMBER($intake_kcal, maximumFractionDig
 picture-nearest-date = Am nächsten: das Ziel am { DATETIME($date, dateStyle: "long") }.
 picture-nearest-intake-date = Am nächsten: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag; das Ziel am { DATETIME($date, dateStyle: "long") }.
 picture-forecast-path = Gewicht von { $start_weight } am { DATETIME($start_date, dateStyle: "long") } auf { $weight } am Ende des { DATETIME($end_date, dateStyle: "long") }, davon { $fat } Fett, Körperfett { $percent }.
+picture-forecast-path-spared = Gewicht von { $start_weight } am { DATETIME($start_date, dateStyle: "long") } auf { $weight } am Ende des { DATETIME($end_date, dateStyle: "long") }.
 picture-forecast-maintenance = Bedarf am Anfang: { $maintenance } am Tag.
 picture-trend = { $way ->
     [down] Etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg Fett und Magergewebe weniger pro Woche
     [up] Etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg Fett und Magergewebe mehr pro Woche
    *[level] Fett und Magergewebe nehmen weder klar zu noch ab
+}; etwa { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag halten das Gewicht
+picture-trend-spared = { $way ->
+    [down] Ohne Wasser etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg weniger pro Woche
+    [up] Ohne Wasser etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg mehr pro Woche
+   *[level] Ohne Wasser nimmst du weder klar zu noch ab
 }; etwa { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag halten das Gewicht
 picture-trend-early = Noch zu wenige Daten für eine Richtung
 picture-trend-early-days = Noch zu wenige Daten für eine Richtung: Es braucht etwa { more-days }
@@ -267,13 +275,15 @@ picture-cuts = { $cuts ->
 picture-season = Magergewebe { $lean } und Fett { $fat } in { weeks } { picture-cuts }
 picture-season-changes = Magergewebe { $lean }, Fett { $fat }; { days } im Defizit.
 picture-season-path = Gewicht von { $start_weight } am { DATETIME($start_date, dateStyle: "long") } auf { $weight } am Ende des { DATETIME($end_date, dateStyle: "long") }, Körperfett von { $now_percent } auf { $percent }, höchstens { $peak_percent }.
+picture-season-path-spared = { picture-forecast-path-spared }
 picture-season-total = Änderung über die Saison, kg
 picture-limit = { $limit ->
     [weeks_above_band] Nicht eingehalten: Wochen über dem Bereich, { $found } statt höchstens { $allowed }.
-    [weeks_dieting] Nicht eingehalten: Wochen im Defizit, { $found } statt höchstens { $allowed }.
    *[event_fat_fraction] Nicht eingehalten: Körperfett zu einem Termin, { $found } statt höchstens { $allowed }.
 }
+picture-limit-dieting = Nicht eingehalten: Wochen im Defizit, { $found } statt höchstens { $allowed }.
 picture-season-phase = { phase-name }, { DATETIME($start_date, dateStyle: "long") } bis { DATETIME($end_date, dateStyle: "long") }: Gewicht { $weight }, Fett { $fat }, Magergewebe { $lean }.
+picture-season-phase-spared = { phase-name }, { DATETIME($start_date, dateStyle: "long") } bis { DATETIME($end_date, dateStyle: "long") }: Gewicht { $weight }.
 picture-sign = { phase-name } endet früher: { $text }
 strategy-name = { $strategy ->
     [slow_gain_rare_mini_cuts] Langsamer Aufbau, selten Mini-Cuts
@@ -288,12 +298,14 @@ picture-past = { $past ->
 }
 picture-comparison = Am meisten Magergewebe in { weeks }: { strategy-name }
 picture-comparison-one = In { weeks }: Magergewebe { $lean }, Fett { $fat }
+picture-comparison-one-spared = In { weeks }: Magergewebe { $lean }
 picture-most-lean = Am meisten Magergewebe: „{ strategy-name }“, { $value }{ picture-past }.
 picture-least-fat = Am wenigsten Fett dazu: „{ strategy-name }“, { $value }{ picture-past }.
 picture-odds = „{ strategy-name }“ bringt mit einer Wahrscheinlichkeit von { $percent } mehr Magergewebe als „{ $rival }“.
 picture-odds-unclear = Kein klarer Unterschied: „{ strategy-name }“ bringt mit einer Wahrscheinlichkeit von { $percent } mehr Magergewebe als „{ $rival }“.
 picture-draws = Mediane aus { $draws } Ziehungen dessen, was unsicher ist.
 picture-strategy-in-figures = „{ strategy-name }“: Magergewebe { $lean }, Fett { $fat }, höchstes Körperfett { $percent }, Wochen über dem Bereich { $above }, Tage im Defizit { $dieting }.
+picture-strategy-in-figures-spared = „{ strategy-name }“: Magergewebe { $lean }, Tage im Defizit { $dieting }.
 picture-lean-gained = Magergewebe dazu, kg
 picture-fat-gained = Fett dazu, kg
 picture-peak = Höchstes Körperfett, %
@@ -307,6 +319,7 @@ picture-limit-not-kept = Eine Grenze ist nicht eingehalten.
 document-plan = Plan ab { DATETIME($date, dateStyle: "long") }
 document-season = Saison ab { DATETIME($date, dateStyle: "long") }, { weeks }
 document-start = Bedarf { $maintenance } am Tag, Körperfett { $fat }.
+document-start-spared = Bedarf { $maintenance } am Tag.
 document-cautions = Bitte beachten
 document-why = Warum
 document-phases = Phasen
@@ -329,8 +342,6 @@ document-column = { $column ->
     [weeks] Wochen
     [week] Woche
     [weight] Gewicht
-    [fat] Fett
-    [lean] Magergewebe
     [carried] Wasser
     [kcal_a_day] kcal am Tag
     [kcal] kcal
@@ -344,9 +355,6 @@ document-column = { $column ->
     [meals_g] Eiweiß je Mahlzeit, g
     [at_the_end_of] am Ende des
     [weight_kg] Gewicht kg
-    [fat_kg] Fett kg
-    [lean_kg] Magergewebe kg
-    [fat_percent] Körperfett %
     [balance] Energiebilanz kcal am Tag
     [size] Größe
     [intake] Essen kcal
@@ -358,10 +366,17 @@ document-column = { $column ->
     [use] genutzt für
     [availability] bleibt dem Körper, kcal/kg
     [expected] erwartet
-    [weeks_above] Wochen über dem Bereich
     [days_dieting] Tage im Defizit
     [strategy] Strategie
    *[what] was
+}
+document-column-of-tissue = { $column ->
+    [fat] Fett
+    [lean] Magergewebe
+    [fat_kg] Fett kg
+    [lean_kg] Magergewebe kg
+    [weeks_above] Wochen über dem Bereich
+   *[fat_percent] Körperfett %
 }
 document-element = { $element ->
     [easing_in] sanfter Einstieg
@@ -404,7 +419,9 @@ document-rail = { $rail ->
    *[other] einer weiteren Grenze
 }
 document-expected = Zu erwarten: Gewicht { $weight }, Fett { $fat }, Magergewebe { $lean }, Wasser { $carried }.
+document-expected-spared = Zu erwarten: Gewicht { $weight }, Wasser { $carried }.
 document-expected-tissue = Zu erwarten: Gewicht { $weight }, Fett { $fat }, Magergewebe { $lean }.
+document-expected-tissue-spared = Zu erwarten: Gewicht { $weight }.
 document-eaten = { $intake } kcal am Tag: Eiweiß { $protein } g, Kohlenhydrate { $carbohydrate } g, Fett { $fat } g, Ballaststoffe { $fibre } g
 document-eaten-until = { document-eaten }, bis { DATETIME($date, dateStyle: "long") }.
 document-eaten-for = { document-eaten }, { weeks } lang.
@@ -430,11 +447,13 @@ document-strategy-deficit = Ihr Defizit ist { $deficit } kcal am Tag.
 document-strategy-longest = Sie dauert höchstens { weeks }.
 document-strategy-maintenance = Danach wird gehalten: { weeks }.
 document-total = { $total ->
-    [lean] Magergewebe dazu
-    [fat] Fett dazu
-    [end] Körperfett am Ende
     [dieting] Tage im Defizit
    *[cuts] Diätphasen
+}
+document-total-of-tissue = { $total ->
+    [lean] Magergewebe dazu
+    [fat] Fett dazu
+   *[end] Körperfett am Ende
 }
 document-peak = höchstes Körperfett, am { DATETIME($date, dateStyle: "long") }
 document-above-band = Wochen über dem Bereich ({ $band })

@@ -207,25 +207,17 @@ picture-energy = Energy, kcal a day
 picture-intake = intake
 picture-maintenance = maintenance
 picture-changes = Change in each phase, kg
-picture-fat = Fat
 picture-lean = Lean tissue
 picture-carried = Water
 picture-to = to
 picture-break = Break
 picture-phase = { phase-name }, { weeks }
-picture-fat-loss = About { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }; the scale says { NUMBER($weight_kg, maximumFractionDigits: 1) } kg on { DATETIME($date, dateStyle: "long") }
-picture-fat-loss-water = About { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }; the scale says { NUMBER($weight_kg, maximumFractionDigits: 1) } kg on { DATETIME($date, dateStyle: "long") }, { NUMBER($water_kg, maximumFractionDigits: 1) } kg of the drop water
-picture-gain = About { NUMBER($lean_kg, maximumFractionDigits: 1) } kg of lean tissue and { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }; the scale says { NUMBER($weight_kg, maximumFractionDigits: 1) } kg on { DATETIME($date, dateStyle: "long") }
 picture-hold = { phase-name } for { weeks }; the scale says { NUMBER($weight_kg, maximumFractionDigits: 1) } kg on { DATETIME($date, dateStyle: "long") }
-picture-path = From { NUMBER($start_kg, maximumFractionDigits: 1) } kg on { DATETIME($start_date, dateStyle: "long") } to { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } to { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }) on { DATETIME($end_date, dateStyle: "long") }; body fat from { NUMBER($now_percent, maximumFractionDigits: 1) }% ({ NUMBER($now_lower_percent, maximumFractionDigits: 1) } to { NUMBER($now_upper_percent, maximumFractionDigits: 1) }) to { NUMBER($fat_percent, maximumFractionDigits: 1) }% ({ NUMBER($fat_lower_percent, maximumFractionDigits: 1) } to { NUMBER($fat_upper_percent, maximumFractionDigits: 1) }).
+picture-path-spared = From { NUMBER($start_kg, maximumFractionDigits: 1) } kg on { DATETIME($start_date, dateStyle: "long") } to { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } to { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }) on { DATETIME($end_date, dateStyle: "long") }.
 picture-ranges = In parentheses: { NUMBER($percent, maximumFractionDigits: 0) }% ranges.
-picture-nearest-fat = Nearest: { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in the time asked.
 picture-nearest-weeks = Nearest: { weeks } for the goal.
 picture-nearest-deficit = Nearest: a deficit of { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day at most.
-picture-phase-in-figures = { phase-name }, { DATETIME($start_date, dateStyle: "long") } to { DATETIME($end_date, dateStyle: "long") }: { NUMBER($least_kcal, maximumFractionDigits: 0) } to { NUMBER($most_kcal, maximumFractionDigits: 0) } kcal a day, weight { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } to { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), fat { NUMBER($fat_kg, maximumFractionDigits: 1) } kg ({ NUMBER($fat_lower_kg, maximumFractionDigits: 1) } to { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }), lean tissue { NUMBER($lean_kg, maximumFractionDigits: 1) } kg ({ NUMBER($lean_lower_kg, maximumFractionDigits: 1) } to { NUMBER($lean_upper_kg, maximumFractionDigits: 1) }), carried mass { NUMBER($carried_kg, maximumFractionDigits: 1) } kg ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } to { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
-picture-body-fat-title = Body fat, % of scale weight
-picture-body-fat = body fat
-picture-band = ends of the chosen band
+picture-phase-in-figures-spared = { phase-name }, { DATETIME($start_date, dateStyle: "long") } to { DATETIME($end_date, dateStyle: "long") }: { NUMBER($least_kcal, maximumFractionDigits: 0) } to { NUMBER($most_kcal, maximumFractionDigits: 0) } kcal a day, weight { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } to { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), carried mass { NUMBER($carried_kg, maximumFractionDigits: 1) } kg ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } to { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
 picture-change = Change, kg, with 80% ranges
 picture-row-weight = Weight
 picture-row-tissue = Tissue
@@ -245,12 +237,12 @@ picture-target-missed = No safe intake reaches the target in time
 picture-nearest-intake = Nearest: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day.
 picture-nearest-date = Nearest: the target on { DATETIME($date, dateStyle: "long") }.
 picture-nearest-intake-date = Nearest: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day; the target on { DATETIME($date, dateStyle: "long") }.
-picture-forecast-path = Scale weight from { $start_weight } on { DATETIME($start_date, dateStyle: "long") } to { $weight } at the end of { DATETIME($end_date, dateStyle: "long") }, with { $fat } of fat and body fat of { $percent }.
+picture-forecast-path-spared = Scale weight from { $start_weight } on { DATETIME($start_date, dateStyle: "long") } to { $weight } at the end of { DATETIME($end_date, dateStyle: "long") }.
 picture-forecast-maintenance = Maintenance at the start: { $maintenance } a day.
-picture-trend = { $way ->
-    [down] About { NUMBER($rate_kg, maximumFractionDigits: 2) } kg of fat and lean tissue less a week
-    [up] About { NUMBER($rate_kg, maximumFractionDigits: 2) } kg of fat and lean tissue more a week
-   *[level] No clear gain or loss of fat and lean tissue
+picture-trend-spared = { $way ->
+    [down] Without water about { NUMBER($rate_kg, maximumFractionDigits: 2) } kg less a week
+    [up] Without water about { NUMBER($rate_kg, maximumFractionDigits: 2) } kg more a week
+   *[level] Without water no clear gain or loss
 }; about { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day hold the weight
 picture-trend-early = Too little data to tell a direction
 picture-trend-early-days = Too little data to tell a direction: about { more-days } needed
@@ -259,22 +251,15 @@ picture-trend-day = Weight log of { DATETIME($date, dateStyle: "long") }.
 picture-trend-smoothed = Smoothed weight from { $start_weight } to { $weight }. Tissue now changes by { $rate } a week.
 picture-trend-maintenance = Maintenance on the log's own scale: { $maintenance } a day.
 picture-trend-change = Over { days }: weight { $weight }, tissue { $tissue }, carried mass { $carried }.
-picture-trend-composition = Of the tissue: fat { $fat }, lean { $lean }.
 picture-cuts = { $cuts ->
     [0] without a cut
     [one] with 1 cut
    *[other] with { $cuts } cuts
 }
-picture-season = Lean tissue { $lean } and fat { $fat } in { weeks } { picture-cuts }
-picture-season-changes = Lean tissue { $lean }, fat { $fat }; { days } in a deficit.
-picture-season-path = Scale weight from { $start_weight } on { DATETIME($start_date, dateStyle: "long") } to { $weight } at the end of { DATETIME($end_date, dateStyle: "long") }, body fat from { $now_percent } to { $percent }, at most { $peak_percent }.
+picture-season-path-spared = { picture-forecast-path-spared }
 picture-season-total = Change over the season, kg
-picture-limit = { $limit ->
-    [weeks_above_band] Not kept: weeks above the band, { $found } where { $allowed } are allowed.
-    [weeks_dieting] Not kept: weeks in a deficit, { $found } where { $allowed } are allowed.
-   *[event_fat_fraction] Not kept: body fat at an event, { $found } where { $allowed } is allowed.
-}
-picture-season-phase = { phase-name }, { DATETIME($start_date, dateStyle: "long") } to { DATETIME($end_date, dateStyle: "long") }: weight { $weight }, fat { $fat }, lean tissue { $lean }.
+picture-limit-dieting = Not kept: weeks in a deficit, { $found } where { $allowed } are allowed.
+picture-season-phase-spared = { phase-name }, { DATETIME($start_date, dateStyle: "long") } to { DATETIME($end_date, dateStyle: "long") }: weight { $weight }.
 picture-sign = { phase-name } ends early: { $text }
 strategy-name = { $strategy ->
     [slow_gain_rare_mini_cuts] Slow gain, rare mini-cuts
@@ -288,17 +273,13 @@ picture-past = { $past ->
    *[no] {""}
 }
 picture-comparison = Most lean tissue in { weeks }: { strategy-name }
-picture-comparison-one = In { weeks }: lean tissue { $lean }, fat { $fat }
+picture-comparison-one-spared = In { weeks }: lean tissue { $lean }
 picture-most-lean = Most lean tissue gained: “{ strategy-name }”, { $value }{ picture-past }.
-picture-least-fat = Least fat gained: “{ strategy-name }”, { $value }{ picture-past }.
 picture-odds = “{ strategy-name }” gains more lean tissue than “{ $rival }” with a probability of { $percent }.
 picture-odds-unclear = No clear difference: “{ strategy-name }” gains more lean tissue than “{ $rival }” with a probability of { $percent }.
 picture-draws = Medians over { $draws } draws of what is uncertain.
-picture-strategy-in-figures = “{ strategy-name }”: lean tissue { $lean }, fat { $fat }, highest body fat { $percent }, { $above } weeks above the band, { $dieting } days in a deficit.
+picture-strategy-in-figures-spared = “{ strategy-name }”: lean tissue { $lean }, { $dieting } days in a deficit.
 picture-lean-gained = Lean tissue gained, kg
-picture-fat-gained = Fat gained, kg
-picture-peak = Highest body fat, %
-picture-weeks-above = Weeks above the band
 picture-days-dieting = Days in a deficit
 picture-median = median and 80% range
 picture-limit-broken = a limit is not kept
@@ -307,7 +288,7 @@ picture-limit-not-kept = A limit is not kept.
 # Words of documents: calendars, summaries, and what they share.
 document-plan = Plan from { DATETIME($date, dateStyle: "long") }
 document-season = Season from { DATETIME($date, dateStyle: "long") }, { weeks }
-document-start = Maintenance { $maintenance } a day, body fat { $fat }.
+document-start-spared = Maintenance { $maintenance } a day.
 document-cautions = Cautions
 document-why = Why
 document-phases = Phases
@@ -320,7 +301,6 @@ document-levers = More activity, and what it gives
 document-rules = Beside simple rules
 document-limits = Limits
 document-in-all = In all
-document-trade-off = What weeks above the band buy
 document-phase-from = { phase-name } from { DATETIME($date, dateStyle: "long") }
 document-carried-means = Water: glycogen, water and gut content, which leave and return with intake.
 document-column = { $column ->
@@ -330,8 +310,6 @@ document-column = { $column ->
     [weeks] weeks
     [week] week
     [weight] weight
-    [fat] fat
-    [lean] lean tissue
     [carried] water
     [kcal_a_day] kcal a day
     [kcal] kcal
@@ -345,9 +323,6 @@ document-column = { $column ->
     [meals_g] protein by meal, g
     [at_the_end_of] at the end of
     [weight_kg] scale weight kg
-    [fat_kg] fat kg
-    [lean_kg] lean tissue kg
-    [fat_percent] body fat %
     [balance] energy balance kcal a day
     [size] size
     [intake] intake kcal
@@ -359,7 +334,6 @@ document-column = { $column ->
     [use] use
     [availability] left for the body, kcal/kg
     [expected] expected
-    [weeks_above] weeks above the band
     [days_dieting] days in a deficit
     [strategy] strategy
    *[what] what
@@ -404,8 +378,8 @@ document-rail = { $rail ->
     [cut_history] cuts already done
    *[other] another guard rail
 }
-document-expected = Expected: weight { $weight }, fat { $fat }, lean tissue { $lean }, water { $carried }.
-document-expected-tissue = Expected: weight { $weight }, fat { $fat }, lean tissue { $lean }.
+document-expected-spared = Expected: weight { $weight }, water { $carried }.
+document-expected-tissue-spared = Expected: weight { $weight }.
 document-eaten = { $intake } kcal a day: protein { $protein } g, carbohydrate { $carbohydrate } g, fat { $fat } g, fibre { $fibre } g
 document-eaten-until = { document-eaten }, until { DATETIME($date, dateStyle: "long") }.
 document-eaten-for = { document-eaten }, for { weeks }.
@@ -421,21 +395,70 @@ document-use = { $use ->
 }
 document-not-safe = not safe
 document-availability = { $observed } (as planned { $planned })
-document-rule-static = At 7,700 kcal a kilogram and a constant deficit: { $fat } of fat.
-document-rule-quoted = Commonly quoted: { $fat } of fat in these weeks, and { $drop } on the scale in the first days. Forecast here: { $forecast } in the first week.
 document-strategy-gain = Gains at a surplus of { $surplus } kcal a day.
 document-strategy-no-cut = No cut.
-document-strategy-cut-unused = A cut would start at { $starts } body fat, and none does.
-document-strategy-cut = A cut starts at { $starts } body fat and ends at { $ends }.
 document-strategy-deficit = Its deficit is { $deficit } kcal a day.
 document-strategy-longest = It lasts { weeks } at most.
 document-strategy-maintenance = Then { weeks } at maintenance follow.
 document-total = { $total ->
-    [lean] lean tissue gained
-    [fat] fat gained
-    [end] body fat at the end
     [dieting] days in a deficit
    *[cuts] cuts
+}
+
+## shared, of leanness
+
+# Words of pictures and documents; what ends in -spared is told in the place of one.
+picture-fat = Fat
+picture-fat-loss = About { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }; the scale says { NUMBER($weight_kg, maximumFractionDigits: 1) } kg on { DATETIME($date, dateStyle: "long") }
+picture-fat-loss-water = About { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }; the scale says { NUMBER($weight_kg, maximumFractionDigits: 1) } kg on { DATETIME($date, dateStyle: "long") }, { NUMBER($water_kg, maximumFractionDigits: 1) } kg of the drop water
+picture-gain = About { NUMBER($lean_kg, maximumFractionDigits: 1) } kg of lean tissue and { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in { weeks }; the scale says { NUMBER($weight_kg, maximumFractionDigits: 1) } kg on { DATETIME($date, dateStyle: "long") }
+picture-path = From { NUMBER($start_kg, maximumFractionDigits: 1) } kg on { DATETIME($start_date, dateStyle: "long") } to { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } to { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }) on { DATETIME($end_date, dateStyle: "long") }; body fat from { NUMBER($now_percent, maximumFractionDigits: 1) }% ({ NUMBER($now_lower_percent, maximumFractionDigits: 1) } to { NUMBER($now_upper_percent, maximumFractionDigits: 1) }) to { NUMBER($fat_percent, maximumFractionDigits: 1) }% ({ NUMBER($fat_lower_percent, maximumFractionDigits: 1) } to { NUMBER($fat_upper_percent, maximumFractionDigits: 1) }).
+picture-nearest-fat = Nearest: { NUMBER($fat_kg, maximumFractionDigits: 1) } kg of fat in the time asked.
+picture-phase-in-figures = { phase-name }, { DATETIME($start_date, dateStyle: "long") } to { DATETIME($end_date, dateStyle: "long") }: { NUMBER($least_kcal, maximumFractionDigits: 0) } to { NUMBER($most_kcal, maximumFractionDigits: 0) } kcal a day, weight { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } to { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), fat { NUMBER($fat_kg, maximumFractionDigits: 1) } kg ({ NUMBER($fat_lower_kg, maximumFractionDigits: 1) } to { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }), lean tissue { NUMBER($lean_kg, maximumFractionDigits: 1) } kg ({ NUMBER($lean_lower_kg, maximumFractionDigits: 1) } to { NUMBER($lean_upper_kg, maximumFractionDigits: 1) }), carried mass { NUMBER($carried_kg, maximumFractionDigits: 1) } kg ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } to { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
+picture-body-fat-title = Body fat, % of scale weight
+picture-body-fat = body fat
+picture-band = ends of the chosen band
+picture-forecast-path = Scale weight from { $start_weight } on { DATETIME($start_date, dateStyle: "long") } to { $weight } at the end of { DATETIME($end_date, dateStyle: "long") }, with { $fat } of fat and body fat of { $percent }.
+picture-trend = { $way ->
+    [down] About { NUMBER($rate_kg, maximumFractionDigits: 2) } kg of fat and lean tissue less a week
+    [up] About { NUMBER($rate_kg, maximumFractionDigits: 2) } kg of fat and lean tissue more a week
+   *[level] No clear gain or loss of fat and lean tissue
+}; about { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day hold the weight
+picture-trend-composition = Of the tissue: fat { $fat }, lean { $lean }.
+picture-season = Lean tissue { $lean } and fat { $fat } in { weeks } { picture-cuts }
+picture-season-changes = Lean tissue { $lean }, fat { $fat }; { days } in a deficit.
+picture-season-path = Scale weight from { $start_weight } on { DATETIME($start_date, dateStyle: "long") } to { $weight } at the end of { DATETIME($end_date, dateStyle: "long") }, body fat from { $now_percent } to { $percent }, at most { $peak_percent }.
+picture-limit = { $limit ->
+    [weeks_above_band] Not kept: weeks above the band, { $found } where { $allowed } are allowed.
+   *[event_fat_fraction] Not kept: body fat at an event, { $found } where { $allowed } is allowed.
+}
+picture-season-phase = { phase-name }, { DATETIME($start_date, dateStyle: "long") } to { DATETIME($end_date, dateStyle: "long") }: weight { $weight }, fat { $fat }, lean tissue { $lean }.
+picture-comparison-one = In { weeks }: lean tissue { $lean }, fat { $fat }
+picture-least-fat = Least fat gained: “{ strategy-name }”, { $value }{ picture-past }.
+picture-strategy-in-figures = “{ strategy-name }”: lean tissue { $lean }, fat { $fat }, highest body fat { $percent }, { $above } weeks above the band, { $dieting } days in a deficit.
+picture-fat-gained = Fat gained, kg
+picture-peak = Highest body fat, %
+picture-weeks-above = Weeks above the band
+document-start = Maintenance { $maintenance } a day, body fat { $fat }.
+document-trade-off = What weeks above the band buy
+document-column-of-tissue = { $column ->
+    [fat] fat
+    [lean] lean tissue
+    [fat_kg] fat kg
+    [lean_kg] lean tissue kg
+    [weeks_above] weeks above the band
+   *[fat_percent] body fat %
+}
+document-expected = Expected: weight { $weight }, fat { $fat }, lean tissue { $lean }, water { $carried }.
+document-expected-tissue = Expected: weight { $weight }, fat { $fat }, lean tissue { $lean }.
+document-rule-static = At 7,700 kcal a kilogram and a constant deficit: { $fat } of fat.
+document-rule-quoted = Commonly quoted: { $fat } of fat in these weeks, and { $drop } on the scale in the first days. Forecast here: { $forecast } in the first week.
+document-strategy-cut-unused = A cut would start at { $starts } body fat, and none does.
+document-strategy-cut = A cut starts at { $starts } body fat and ends at { $ends }.
+document-total-of-tissue = { $total ->
+    [lean] lean tissue gained
+    [fat] fat gained
+   *[end] body fat at the end
 }
 document-peak = highest body fat, on { DATETIME($date, dateStyle: "long") }
 document-above-band = weeks above the band ({ $band })

@@ -210,11 +210,13 @@ picture-fat-loss-water = Unos { NUMBER($fat_kg, maximumFractionDigits: 1) } kg 
 picture-gain = Unos { NUMBER($lean_kg, maximumFractionDigits: 1) } kg de tejido magro y { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en { weeks }; la báscula dice { NUMBER($weight_kg, maximumFractionDigits: 1) } kg el { DATETIME($date, dateStyle: "long") }
 picture-hold = { phase-name } durante { weeks }; la báscula dice { NUMBER($weight_kg, maximumFractionDigits: 1) } kg el { DATETIME($date, dateStyle: "long") }
 picture-path = De { NUMBER($start_kg, maximumFractionDigits: 1) } kg el { DATETIME($start_date, dateStyle: "long") } a { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } a { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }) el { DATETIME($end_date, dateStyle: "long") }; grasa corporal de { NUMBER($now_percent, maximumFractionDigits: 1) } % ({ NUMBER($now_lower_percent, maximumFractionDigits: 1) } a { NUMBER($now_upper_percent, maximumFractionDigits: 1) }) a { NUMBER($fat_percent, maximumFractionDigits: 1) } % ({ NUMBER($fat_lower_percent, maximumFractionDigits: 1) } a { NUMBER($fat_upper_percent, maximumFractionDigits: 1) }).
+picture-path-spared = De { NUMBER($start_kg, maximumFractionDigits: 1) } kg el { DATETIME($start_date, dateStyle: "long") } a { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } a { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }) el { DATETIME($end_date, dateStyle: "long") }.
 picture-ranges = Entre paréntesis: márgenes del { NUMBER($percent, maximumFractionDigits: 0) } %.
 picture-nearest-fat = Lo más cercano: { NUMBER($fat_kg, maximumFractionDigits: 1) } kg de grasa en el tiempo pedido.
 picture-nearest-weeks = Lo más cercano: { weeks } para el objetivo.
 picture-nearest-deficit = Lo más cercano: un déficit de { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día como mucho.
 picture-phase-in-figures = { phase-name }, { DATETIME($start_date, dateStyle: "long") } a { DATETIME($end_date, dateStyle: "long") }: { NUMBER($least_kcal, maximumFractionDigits: 0) } a { NUMBER($most_kcal, maximumFractionDigits: 0) } kcal al día, peso { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } a { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), grasa { NUMBER($fat_kg, maximumFractionDigits: 1) } kg ({ NUMBER($fat_lower_kg, maximumFractionDigits: 1) } a { NUMBER($fat_upper_kg, maximumFractionDigits: 1) }), tejido magro { NUMBER($lean_kg, maximumFractionDigits: 1) } kg ({ NUMBER($lean_lower_kg, maximumFractionDigits: 1) } a { NUMBER($lean_upper_kg, maximumFractionDigits: 1) }), agua y contenido intestinal { NUMBER($carried_kg, maximumFractionDigits: 1) } kg ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } a { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
+picture-phase-in-figures-spared = { phase-name }, { DATETIME($start_date, dateStyle: "long") } a { DATETIME($end_date, dateStyle: "long") }: { NUMBER($least_kcal, maximumFractionDigits: 0) } a { NUMBER($most_kcal, maximumFractionDigits: 0) } kcal al día, peso { NUMBER($weight_kg, maximumFractionDigits: 1) } kg ({ NUMBER($weight_lower_kg, maximumFractionDigits: 1) } a { NUMBER($weight_upper_kg, maximumFractionDigits: 1) }), agua y contenido intestinal { NUMBER($carried_kg, maximumFractionDigits: 1) } kg ({ NUMBER($carried_lower_kg, maximumFractionDigits: 1) } a { NUMBER($carried_upper_kg, maximumFractionDigits: 1) }).
 picture-body-fat-title = Grasa corporal, % del peso
 picture-body-fat = grasa corporal
 picture-band = límites del intervalo elegido
@@ -241,11 +243,17 @@ picture-nearest-intake = Lo más cercano: { NUMBER($intake_kcal, maximumFraction
 picture-nearest-date = Lo más cercano: el objetivo el { DATETIME($date, dateStyle: "long") }.
 picture-nearest-intake-date = Lo más cercano: { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día; el objetivo el { DATETIME($date, dateStyle: "long") }.
 picture-forecast-path = Peso de { $start_weight } el { DATETIME($start_date, dateStyle: "long") } a { $weight } al final del { DATETIME($end_date, dateStyle: "long") }, con { $fat } de grasa y una grasa corporal del { $percent }.
+picture-forecast-path-spared = Peso de { $start_weight } el { DATETIME($start_date, dateStyle: "long") } a { $weight } al final del { DATETIME($end_date, dateStyle: "long") }.
 picture-forecast-maintenance = Mantenimiento al principio: { $maintenance } al día.
 picture-trend = { $way ->
     [down] Unos { NUMBER($rate_kg, maximumFractionDigits: 2) } kg menos de grasa y tejido magro por semana
     [up] Unos { NUMBER($rate_kg, maximumFractionDigits: 2) } kg más de grasa y tejido magro por semana
    *[level] Ni ganancia ni pérdida clara de grasa y tejido magro
+}; unas { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día mantienen el peso
+picture-trend-spared = { $way ->
+    [down] Sin contar el agua, unos { NUMBER($rate_kg, maximumFractionDigits: 2) } kg menos por semana
+    [up] Sin contar el agua, unos { NUMBER($rate_kg, maximumFractionDigits: 2) } kg más por semana
+   *[level] Sin contar el agua, ni ganancia ni pérdida clara
 }; unas { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día mantienen el peso
 picture-trend-early = Faltan datos para ver una dirección
 picture-trend-early-days = Faltan datos para ver una dirección: se necesitan unos { more-days }
@@ -263,13 +271,15 @@ picture-cuts = { $cuts ->
 picture-season = Tejido magro { $lean } y grasa { $fat } en { weeks } { picture-cuts }
 picture-season-changes = Tejido magro { $lean }, grasa { $fat }; { days } en déficit.
 picture-season-path = Peso de { $start_weight } el { DATETIME($start_date, dateStyle: "long") } a { $weight } al final del { DATETIME($end_date, dateStyle: "long") }, grasa corporal del { $now_percent } al { $percent }, como mucho { $peak_percent }.
+picture-season-path-spared = { picture-forecast-path-spared }
 picture-season-total = Cambio en toda la temporada, kg
 picture-limit = { $limit ->
     [weeks_above_band] No se cumple: semanas por encima del intervalo, { $found } en vez de { $allowed } como mucho.
-    [weeks_dieting] No se cumple: semanas en déficit, { $found } en vez de { $allowed } como mucho.
    *[event_fat_fraction] No se cumple: grasa corporal para una fecha, { $found } en vez de { $allowed } como mucho.
 }
+picture-limit-dieting = No se cumple: semanas en déficit, { $found } en vez de { $allowed } como mucho.
 picture-season-phase = { phase-name }, { DATETIME($start_date, dateStyle: "long") } a { DATETIME($end_date, dateStyle: "long") }: peso { $weight }, grasa { $fat }, tejido magro { $lean }.
+picture-season-phase-spared = { phase-name }, { DATETIME($start_date, dateStyle: "long") } a { DATETIME($end_date, dateStyle: "long") }: peso { $weight }.
 picture-sign = { phase-name } acaba antes: { $text }
 strategy-name = { $strategy ->
     [slow_gain_rare_mini_cuts] Volumen lento, pocos mini-cuts
@@ -284,12 +294,14 @@ picture-past = { $past ->
 }
 picture-comparison = Más tejido magro en { weeks }: { strategy-name }
 picture-comparison-one = En { weeks }: tejido magro { $lean }, grasa { $fat }
+picture-comparison-one-spared = En { weeks }: tejido magro { $lean }
 picture-most-lean = Más tejido magro: «{ strategy-name }», { $value }{ picture-past }.
 picture-least-fat = Menos grasa ganada: «{ strategy-name }», { $value }{ picture-past }.
 picture-odds = «{ strategy-name }» da más tejido magro que «{ $rival }» con una probabilidad del { $percent }.
 picture-odds-unclear = Sin diferencia clara: «{ strategy-name }» da más tejido magro que «{ $rival }» con una probabilidad del { $percent }.
 picture-draws = Medianas de { $draws } sorteos de lo que es incierto.
 picture-strategy-in-figures = «{ strategy-name }»: tejido magro { $lean }, grasa { $fat }, grasa corporal máxima { $percent }, semanas por encima del intervalo { $above }, días en déficit { $dieting }.
+picture-strategy-in-figures-spared = «{ strategy-name }»: tejido magro { $lean }, días en déficit { $dieting }.
 picture-lean-gained = Tejido magro ganado, kg
 picture-fat-gained = Grasa ganada, kg
 picture-peak = Grasa corporal máxima, %
@@ -303,6 +315,7 @@ picture-limit-not-kept = Un límite no se cumple.
 document-plan = Plan desde el { DATETIME($date, dateStyle: "long") }
 document-season = Temporada desde el { DATETIME($date, dateStyle: "long") }, { weeks }
 document-start = Mantenimiento { $maintenance } al día, grasa corporal { $fat }.
+document-start-spared = Mantenimiento { $maintenance } al día.
 document-cautions = Ten en cuenta
 document-why = Por qué
 document-phases = Fases
@@ -325,8 +338,6 @@ document-column = { $column ->
     [weeks] semanas
     [week] semana
     [weight] peso
-    [fat] grasa
-    [lean] tejido magro
     [carried] agua
     [kcal_a_day] kcal al día
     [kcal] kcal
@@ -340,9 +351,6 @@ document-column = { $column ->
     [meals_g] proteína por comida, g
     [at_the_end_of] al final del
     [weight_kg] peso kg
-    [fat_kg] grasa kg
-    [lean_kg] tejido magro kg
-    [fat_percent] grasa corporal %
     [balance] balance de energía kcal al día
     [size] tamaño
     [intake] comida kcal
@@ -354,10 +362,17 @@ document-column = { $column ->
     [use] para
     [availability] queda para el cuerpo, kcal/kg
     [expected] esperado
-    [weeks_above] semanas por encima del intervalo
     [days_dieting] días en déficit
     [strategy] estrategia
    *[what] qué
+}
+document-column-of-tissue = { $column ->
+    [fat] grasa
+    [lean] tejido magro
+    [fat_kg] grasa kg
+    [lean_kg] tejido magro kg
+    [weeks_above] semanas por encima del intervalo
+   *[fat_percent] grasa corporal %
 }
 document-element = { $element ->
     [easing_in] comienzo suave
@@ -400,7 +415,9 @@ document-rail = { $rail ->
    *[other] otro límite
 }
 document-expected = Se espera: peso { $weight }, grasa { $fat }, tejido magro { $lean }, agua { $carried }.
+document-expected-spared = Se espera: peso { $weight }, agua { $carried }.
 document-expected-tissue = Se espera: peso { $weight }, grasa { $fat }, tejido magro { $lean }.
+document-expected-tissue-spared = Se espera: peso { $weight }.
 document-eaten = { $intake } kcal al día: proteína { $protein } g, hidratos { $carbohydrate } g, grasa { $fat } g, fibra { $fibre } g
 document-eaten-until = { document-eaten }, hasta el { DATETIME($date, dateStyle: "long") }.
 document-eaten-for = { document-eaten }, durante { weeks }.
@@ -426,11 +443,13 @@ document-strategy-deficit = Su déficit es de { $deficit } kcal al día.
 document-strategy-longest = Dura { weeks } como mucho.
 document-strategy-maintenance = Después, { weeks } de mantenimiento.
 document-total = { $total ->
-    [lean] tejido magro ganado
-    [fat] grasa ganada
-    [end] grasa corporal al final
     [dieting] días en déficit
    *[cuts] definiciones
+}
+document-total-of-tissue = { $total ->
+    [lean] tejido magro ganado
+    [fat] grasa ganada
+   *[end] grasa corporal al final
 }
 document-peak = grasa corporal máxima, el { DATETIME($date, dateStyle: "long") }
 document-above-band = semanas por encima del intervalo ({ $band })

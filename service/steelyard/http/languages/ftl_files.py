@@ -52,7 +52,7 @@ class LanguageFile:
 
     @property
     def of_leanness(self) -> frozenset[str]:
-        """The messages that are not told to those to whom no leanness is spoken of."""
+        """The messages and texts of forms that are not told to those to whom no leanness is spoken of."""
         return self._parts[2]
 
     @property
@@ -77,7 +77,7 @@ class LanguageFile:
                 entries[name] = line
                 if name.isupper():
                     audiences[name] = MessageReader(group)
-                    of_leanness |= {name} if is_of_leanness else set()
+                of_leanness |= {name} if is_of_leanness else set()
             elif name and line[0] in " }\n":
                 entries[name] += line
         return entries, audiences, frozenset(of_leanness)

@@ -2,7 +2,8 @@
 
 The catalogue declares it: a message in a group ``of leanness`` is not told to them. Where there is one of the same
 code with ``_SPARED`` after it that is told in its place, a message that asks whether it ``speaks`` does not, and no
-reason is one of body fat. So nobody who says something has to know who may hear it.
+reason is one of body fat. So nobody who says something has to know who may hear it. A text of pictures and documents
+is declared in the same way, and is not theirs to show (``spared_text``).
 """
 
 from collections.abc import Mapping
@@ -36,6 +37,19 @@ def spared(message: Message) -> Message | None:
     shown = _Shown(params)
     compiled(code)(shown)
     return Message(code, {name: params[name] for name in params if name in shown.names})
+
+
+def spared_text(name: str) -> str:
+    """The name of the text that a picture or a document has for them in the place of one.
+
+    Raises ``LookupError`` where it is of leanness and there is none: whoever makes the form leaves out what it names.
+    """
+    if name not in ENGLISH.of_leanness:
+        return name
+    instead = f"{name}-spared"
+    if instead not in ENGLISH.entries:
+        raise LookupError(f"{name} speaks of leanness, and nothing is told in its place")
+    return instead
 
 
 class _Shown(dict[str, Any]):

@@ -6,7 +6,7 @@ from typing import Any, NamedTuple, Protocol
 
 from steelyard.science.register import Message
 
-from ..languages import LANGUAGES, said, said_code
+from ..languages import LANGUAGES, said, said_code, spared, spared_text
 from ..schemas.explanation import GuardRail
 from ..schemas.quantities import Interval
 
@@ -26,17 +26,29 @@ class Coded(Protocol):
 
 
 class Words(NamedTuple):
-    """What a picture or a document says, in its language."""
+    """What a picture or a document says, in its language, and to whom it is about.
+
+    ``spares``: they may be told nothing of leanness.
+    """
 
     language: str
+    spares: bool
 
     def say(self, name: str, **params: Any) -> str:
-        """The text of an entry of the language's file."""
-        return said_code(name, params, self.language)
+        """The text of an entry of the language's file; to those who are spared leanness the one in its place.
+
+        Raises ``LookupError`` where there is none for them.
+        """
+        return said_code(spared_text(name) if self.spares else name, params, self.language)
 
     def texts(self, notes: Iterable[Coded]) -> list[str]:
         """The texts of notes and of guard rails, each on one line."""
-        return [one_line(said(Message(note.code, note.params), self.language)) for note in notes]
+        return self.told(Message(note.code, note.params) for note in notes)
+
+    def told(self, messages: Iterable[Message]) -> list[str]:
+        """The texts of messages, each on one line, without those that are not told to whom it is about."""
+        kept = (spared(message) if self.spares else message for message in messages)
+        return [one_line(said(message, self.language)) for message in kept if message is not None]
 
     def number(self, value: float, digits: int = 1, *, is_change: bool = False, unit: str = "") -> str:
         """A number with a true minus sign, and never a minus zero; with its sign where it is a change."""

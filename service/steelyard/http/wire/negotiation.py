@@ -9,6 +9,7 @@ import msgspec
 
 from .headers import quality
 from .problems import QUERY_VIOLATION, ProblemError
+from .sparing import is_spared
 
 JSON = "application/json"
 
@@ -63,7 +64,15 @@ class Format(msgspec.Struct, frozen=True, kw_only=True):
 
     def make(self, body: Any, answer: Any, chosen: Mapping[str, StrEnum], language: str) -> Any:
         """The answer in this format, or what ``finish`` makes it of, in a language where it ``has_words``."""
-        return self.encode(body, answer)
+        return self._make(body, answer, chosen, language, spares=is_spared(body))
+
+    def _make(self, body: Any, answer: Any, chosen: Mapping[str, StrEnum], language: str, *, spares: bool) -> Any:
+        """The same, as a kind of format makes it.
+
+        ``spares``: whom it is about may be told nothing of leanness, so that a form for people shows no body fat. What
+        a program reads has all that the answer in JSON has.
+        """
+        raise NotImplementedError
 
     async def finish(self, made: Any, id: str | None, workshop: Workshop) -> bytes:
         """What is sent. ``id`` tells equal answers of equal requests."""

@@ -1,8 +1,8 @@
 """The one place where what is told to minors, in pregnancy and with an eating disorder passes: no word of leanness.
 
 Every operation's answer and refusal goes through it (``operation``), before any form is made of it; which messages are
-of leanness is declared in the catalogue of languages. What is told of the body in fields is for the science, which asks
-its guard rails.
+of leanness is declared in the catalogue of languages. What is told of the body in fields is for programs; what is made
+of it for people to look at or read is told whom it is about (``negotiation.Format``), and shows them no body fat.
 """
 
 from collections.abc import Callable

@@ -29,9 +29,8 @@ class _DocumentFormat(Format, frozen=True, kw_only=True):
 
     has_words: ClassVar[bool] = True
 
-    def make(self, body: Any, answer: Any, chosen: Mapping[str, StrEnum], language: str) -> bytes:
-        """The document."""
-        made: bytes = self.encode(body, answer, Words(language))
+    def _make(self, body: Any, answer: Any, chosen: Mapping[str, StrEnum], language: str, *, spares: bool) -> bytes:
+        made: bytes = self.encode(body, answer, Words(language, spares))
         return made
 
 

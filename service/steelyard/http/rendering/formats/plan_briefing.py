@@ -21,13 +21,11 @@ from steelyard.answers import (
 from steelyard.science.phase import PhaseKind
 from steelyard.science.register import Message
 
-from ...languages import said, spared
 from ...schemas.explanation import GuardRail, Note
 from ...schemas.plans import DayPlan, Phase, PlanResponse, PlanWeek
 from ...schemas.quantities import Interval
 from ...wire.negotiation import Format, Option
-from ...wire.sparing import is_spared
-from ..wording import one_line, told_once
+from ..wording import Words, told_once
 
 BRIEFING = Option(
     name="briefing",
@@ -43,17 +41,13 @@ class BriefingFormat(Format, frozen=True, kw_only=True):
     options: ClassVar[tuple[Option, ...]] = (BRIEFING,)
     has_words: ClassVar[bool] = True
 
-    def make(self, body: Any, answer: Any, chosen: Mapping[str, StrEnum], language: str) -> bytes:
-        """The text."""
-        made: bytes = self.encode(answer, BriefingReader(chosen[BRIEFING.name]), language, spares=is_spared(body))
+    def _make(self, body: Any, answer: Any, chosen: Mapping[str, StrEnum], language: str, *, spares: bool) -> bytes:
+        made: bytes = self.encode(answer, BriefingReader(chosen[BRIEFING.name]), Words(language, spares))
         return made
 
 
-def briefing(plan: PlanResponse, reader: BriefingReader, language: str, *, spares: bool = False) -> bytes:
-    """What ``reader`` is told of a plan: headings, each with its lines, and an empty line between.
-
-    ``spares``: the member whose plan it is may not hear of leanness.
-    """
+def briefing(plan: PlanResponse, reader: BriefingReader, words: Words) -> bytes:
+    """What ``reader`` is told of a plan: headings, each with its lines, and an empty line between."""
     cautions = [*messages(plan.cautions), *messages(told_once(plan.guard_rails))]
     if plan.feasible:
         others = [message for size in plan.sizes if not size.is_planned for message in messages(size.reasons)]
@@ -61,13 +55,12 @@ def briefing(plan: PlanResponse, reader: BriefingReader, language: str, *, spare
         sections = brief([_phase(phase) for phase in plan.phases], cautions, reader, others, levers)
     else:
         sections = brief_infeasible(messages(plan.reasons), cautions)
-    return ("\n\n".join(section_text(section, language, spares=spares) for section in sections) + "\n").encode()
+    return ("\n\n".join(section_text(section, words) for section in sections) + "\n").encode()
 
 
-def section_text(section: Section, language: str, *, spares: bool) -> str:
-    """A heading and its lines; no line of leanness where the member is spared it."""
-    told = [(spared(message) if spares else message) for message in (section.title, *section.said)]
-    return "\n".join(one_line(said(message, language)) for message in told if message is not None)
+def section_text(section: Section, words: Words) -> str:
+    """A heading and its lines."""
+    return "\n".join(words.told((section.title, *section.said)))
 
 
 def messages(notes: list[Note] | list[GuardRail]) -> list[Message]:

@@ -165,7 +165,7 @@ def _why(plan: PlanResponse, words: Words) -> Iterator[str]:
         yield from markdown.section(title, [text for text in said if text not in told])
         told.update(said)
     rule = plan.rule_of_thumb
-    if rule is not None:
+    if rule is not None and not words.spares:
         fat, drop = (
             words.span(*ends, unit="kg")
             for ends in (rule.fat_loss_common_practice_kg, rule.first_week_drop_common_practice_kg)

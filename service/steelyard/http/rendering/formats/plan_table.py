@@ -2,7 +2,8 @@
 
 Its columns and codes are the same in every language; cautions and signs to stop are in the caller's. Where the request
 says how the week is lived, each week is followed by a line for each of its days: ``day`` counts them, and is empty on
-the line of a week, so that either are filtered out by it.
+the line of a week, so that either are filtered out by it. It is data for programs: its columns are the same for
+everybody, those of body fat among them, as the fields of JSON are.
 """
 
 import csv

@@ -88,7 +88,8 @@ def nearest_texts(words: Words, nearest: Nearest | None) -> list[str]:
         "weeks": "picture-nearest-weeks",
         "deficit_kcal": "picture-nearest-deficit",
     }
-    return [words.say(names[name], **{name: value}) for name, value in values.items() if value]
+    told = {name: value for name, value in values.items() if value and not (words.spares and name == "fat_kg")}
+    return [words.say(names[name], **{name: value}) for name, value in told.items()]
 
 
 def infeasible_text(words: Words, plan: PlanResponse) -> str:

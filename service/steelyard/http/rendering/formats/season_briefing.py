@@ -12,24 +12,15 @@ from . import season_words
 from .plan_briefing import messages, range_of, section_text
 
 
-def briefing(season: season_words.Answer, reader: BriefingReader, language: str, *, spares: bool = False) -> bytes:
-    """What ``reader`` is told of a season: headings, each with its lines, and an empty line between.
-
-    ``spares``: the member whose season it is may not hear of leanness, which is all that it comes to.
-    """
-    words = Words(language)
-    head = [
-        season_words.title(words, season),
-        season_words.changes_text(words, season),
-        *season_words.limit_texts(words, season),
-        words.ranges(season.plan.totals.lean_gained_kg),
-    ]
+def briefing(season: season_words.Answer, reader: BriefingReader, words: Words) -> bytes:
+    """What ``reader`` is told of a season: headings, each with its lines, and an empty line between."""
+    changes = season_words.changes_texts(words, season)
+    head = [season_words.title(words, season), *changes, *season_words.limit_texts(words, season)]
+    if changes:
+        head.append(words.ranges(season.plan.totals.lean_gained_kg))
     cautions = [*messages(season.cautions), *messages(told_once(season.plan.guard_rails))]
     sections = brief(list(_phases(season)), cautions, reader)
-    parts = [
-        *([] if spares else ["\n".join(head)]),
-        *(section_text(section, language, spares=spares) for section in sections),
-    ]
+    parts = ["\n".join(head), *(section_text(section, words) for section in sections)]
     return ("\n\n".join(parts) + "\n").encode()
 
 

@@ -22,7 +22,7 @@ def _lines(request: SeasonQuestion, season: season_words.Answer, words: Words) -
     yield from _totals(season, words)
     yield from _phases(season, words)
     yield from _intakes(season, words)
-    if isinstance(season, OptimumResponse):
+    if isinstance(season, OptimumResponse) and not words.spares:
         yield from _trade_off(season, words)
     yield from markdown.section(words.say("document-why"), words.texts(season.plan.reasons))
     for phase in season.plan.phases:
@@ -33,7 +33,8 @@ def _lines(request: SeasonQuestion, season: season_words.Answer, words: Words) -
 
 def _strategy(numbers: StrategyNumbers, words: Words) -> str:
     said = [words.say("document-strategy-gain", surplus=words.number(numbers.surplus_kcal, 0))]
-    if numbers.cut_at_fat_fraction is None:
+    # Who is spared leanness is planned no cut, whatever the strategy would cut at.
+    if numbers.cut_at_fat_fraction is None or words.spares:
         return " ".join([*said, words.say("document-strategy-no-cut")])
     starts = words.number(100 * numbers.cut_at_fat_fraction, unit="%")
     if numbers.cut_to_fat_fraction is None:
@@ -50,18 +51,23 @@ def _strategy(numbers: StrategyNumbers, words: Words) -> str:
 
 
 def _totals(season: season_words.Answer, words: Words) -> Iterator[str]:
-    totals, start = season.plan.totals, season.start
-    band = words.span(100 * start.band_lower_fat_fraction, 100 * start.band_upper_fat_fraction, unit="%")
-    rows = (
-        (words.say("document-total", total="lean"), words.changes(totals.lean_gained_kg)),
-        (words.say("document-total", total="fat"), words.changes(totals.fat_gained_kg)),
-        (words.say("document-peak", date=str(totals.peak_date)), words.percent(totals.peak_fat_fraction)),
-        (words.say("document-total", total="end"), words.percent(totals.final_fat_fraction)),
-        (words.say("document-above-band", band=band), words.values(totals.weeks_above_band, 0)),
+    totals = season.plan.totals
+    rows = [
+        *([] if words.spares else _tissue_totals(season, words)),
         (words.say("document-total", total="dieting"), str(totals.days_dieting)),
         (words.say("document-total", total="cuts"), str(totals.cuts)),
-    )
+    ]
     yield from markdown.table(words, words.say("document-in-all"), ("what", "expected"), rows)
+
+
+def _tissue_totals(season: season_words.Answer, words: Words) -> Iterator[tuple[str, str]]:
+    totals, start = season.plan.totals, season.start
+    band = words.span(100 * start.band_lower_fat_fraction, 100 * start.band_upper_fat_fraction, unit="%")
+    yield words.say("document-total-of-tissue", total="lean"), words.changes(totals.lean_gained_kg)
+    yield words.say("document-total-of-tissue", total="fat"), words.changes(totals.fat_gained_kg)
+    yield words.say("document-peak", date=str(totals.peak_date)), words.percent(totals.peak_fat_fraction)
+    yield words.say("document-total-of-tissue", total="end"), words.percent(totals.final_fat_fraction)
+    yield words.say("document-above-band", band=band), words.values(totals.weeks_above_band, 0)
 
 
 def _phases(season: season_words.Answer, words: Words) -> Iterator[str]:

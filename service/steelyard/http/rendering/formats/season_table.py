@@ -1,4 +1,7 @@
-"""A season's weeks as comma-separated values (RFC 4180), one line a week, units in the header."""
+"""A season's weeks as comma-separated values (RFC 4180), one line a week, units in the header.
+
+It is data for programs: its columns are the same for everybody, those of body fat among them, as JSON's fields are.
+"""
 
 import csv
 import io

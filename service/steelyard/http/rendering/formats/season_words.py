@@ -7,6 +7,7 @@ from ...schemas.seasons import BrokenLimit, IntakeStep, OptimumResponse, SeasonP
 from ..wording import Words, told_once
 
 Answer = SeasonResponse | OptimumResponse
+_DIETING = "weeks_dieting"  # the one limit that is not of body fat
 
 
 class PhasedIntake(NamedTuple):
@@ -31,32 +32,39 @@ def weeks(answer: Answer) -> Iterator[tuple[SeasonPhase, SeasonWeek]]:
 
 def title(words: Words, answer: Answer) -> str:
     """What a season comes to, in a line."""
-    totals = answer.plan.totals
+    weeks, totals = len(answer.plan.weeks), answer.plan.totals
+    if words.spares:
+        end = answer.plan.weeks[-1].at_end
+        return words.say("picture-forecast", weeks=weeks, date=str(end.date), weight_kg=round(end.weight_kg.mean, 1))
     lean, fat = (
         words.number(of.mean, is_change=True, unit="kg") for of in (totals.lean_gained_kg, totals.fat_gained_kg)
     )
-    return words.say("picture-season", weeks=len(answer.plan.weeks), cuts=totals.cuts, lean=lean, fat=fat)
+    return words.say("picture-season", weeks=weeks, cuts=totals.cuts, lean=lean, fat=fat)
 
 
-def changes_text(words: Words, answer: Answer) -> str:
-    """The same with ranges, and the days in a deficit."""
+def changes_texts(words: Words, answer: Answer) -> list[str]:
+    """The same with ranges, and the days in a deficit; nothing to those who are spared leanness."""
+    if words.spares:
+        return []
     totals = answer.plan.totals
     lean, fat = words.changes(totals.lean_gained_kg), words.changes(totals.fat_gained_kg)
-    return words.say("picture-season-changes", days=totals.days_dieting, lean=lean, fat=fat)
+    return [words.say("picture-season-changes", days=totals.days_dieting, lean=lean, fat=fat)]
 
 
 def limit_texts(words: Words, answer: Answer) -> list[str]:
     """The limits that the season does not keep, in a language."""
-    return [_limit_text(words, broken) for broken in answer.broken_limits]
+    limits = answer.broken_limits
+    return [_limit_text(words, broken) for broken in limits if broken.limit == _DIETING or not words.spares]
 
 
 def _limit_text(words: Words, broken: BrokenLimit) -> str:
+    name = "picture-limit-dieting" if broken.limit == _DIETING else "picture-limit"
     is_share = "fraction" in broken.limit
     allowed, found = (
         words.number(100 * value, unit="%") if is_share else words.number(value, 0)
         for value in (broken.allowed, broken.found)
     )
-    return words.say("picture-limit", limit=broken.limit, allowed=allowed, found=found)
+    return words.say(name, limit=broken.limit, allowed=allowed, found=found)
 
 
 def cautions(words: Words, answer: Answer) -> list[str]:

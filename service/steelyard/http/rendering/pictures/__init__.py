@@ -7,6 +7,7 @@ from typing import Any, ClassVar
 import msgspec
 
 from ...wire.negotiation import Format, Option, Workshop
+from ..wording import Words
 from . import comparison_picture, forecast_picture, plan_picture, season_picture, trend_picture
 from .palette import Look, PictureWidth, Theme, look_of
 from .sheet import Drawing
@@ -34,7 +35,7 @@ class PictureFormat(Format, frozen=True, kw_only=True):
 
     ``form`` is what ``render_process`` makes of it; empty for the specification itself.
 
-    ``encode`` lays it out from the request's body, the computed answer and the theme.
+    ``encode`` lays it out, without drawing it, from the request's body, the computed answer and the look.
     """
 
     form: str
@@ -43,9 +44,9 @@ class PictureFormat(Format, frozen=True, kw_only=True):
     is_slow: ClassVar[bool] = True
     has_words: ClassVar[bool] = True
 
-    def make(self, body: Any, answer: Any, chosen: Mapping[str, StrEnum], language: str) -> Drawing:
-        """The picture, laid out and not drawn."""
-        look = look_of(Theme(chosen[THEME.name]), PictureWidth(chosen[WIDTH.name]), language)
+    def _make(self, body: Any, answer: Any, chosen: Mapping[str, StrEnum], language: str, *, spares: bool) -> Drawing:
+        words = Words(language, spares)
+        look = look_of(Theme(chosen[THEME.name]), PictureWidth(chosen[WIDTH.name]), words)
         drawing: Drawing = self.encode(body, answer, look)
         return drawing
 

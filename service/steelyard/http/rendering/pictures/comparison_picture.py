@@ -12,15 +12,16 @@ from .sheet import Drawing, Headline, sheet
 
 def draw(request: ComparisonRequest, comparison: ComparisonResponse, look: Look) -> Drawing:
     """A panel for each outcome, with a row for each strategy."""
-    words = Words(look.language)
+    words = look.words
     lean, fat, weight = (look.lean, SHAPES["lean"]), (look.fat, SHAPES["fat"]), (look.ink, SHAPES["weight"])
-    panels = [
-        _panel(look, comparison, "picture-lean-gained", "lean_gained_kg", lean, is_first=True),
-        _panel(look, comparison, "picture-fat-gained", "fat_gained_kg", fat),
-        _panel(look, comparison, "picture-peak", "peak_fat_fraction", fat, is_change=False, scale=100),
-        _panel(look, comparison, "picture-weeks-above", "weeks_above_band", weight, is_change=False, digits=0),
-        _panel(look, comparison, "picture-days-dieting", "days_dieting", weight, is_change=False, digits=0),
-    ]
+    panels = [_panel(look, comparison, "picture-lean-gained", "lean_gained_kg", lean, is_first=True)]
+    if not words.spares:
+        panels += [
+            _panel(look, comparison, "picture-fat-gained", "fat_gained_kg", fat),
+            _panel(look, comparison, "picture-peak", "peak_fat_fraction", fat, is_change=False, scale=100),
+            _panel(look, comparison, "picture-weeks-above", "weeks_above_band", weight, is_change=False, digits=0),
+        ]
+    panels.append(_panel(look, comparison, "picture-days-dieting", "days_dieting", weight, is_change=False, digits=0))
     said = words.texts(comparison.cautions)
     for refused in comparison.refused:
         said += [one_line(f"{words.strategy(refused.label)}: {text}") for text in words.texts([refused])]
@@ -42,7 +43,7 @@ def _panel(
     scale: float = 1.0,
     is_first: bool = False,
 ) -> Layer:
-    words = Words(look.language)
+    words = look.words
     rows = [
         Row(words.strategy(s.label), getattr(s.intervals, field), *style, is_filled=s.feasible)
         for s in comparison.strategies
@@ -71,10 +72,10 @@ def _message(words: Words, comparison: ComparisonResponse, weeks: int) -> Headli
         title = words.say("picture-comparison-one", weeks=weeks, lean=lean, fat=fat)
     else:
         title = one_line(words.say("picture-comparison", weeks=weeks, strategy=best.label))
-    lines = [
-        _most(words, "picture-most-lean", best, "lean_gained_kg"),
-        _most(words, "picture-least-fat", _best(strategies, "fat_gained_kg", -1), "fat_gained_kg"),
-    ]
+    lines = [_most(words, "picture-most-lean", best, "lean_gained_kg")]
+    if not words.spares:
+        least = _best(strategies, "fat_gained_kg", -1)
+        lines.append(_most(words, "picture-least-fat", least, "fat_gained_kg"))
     against = [chance for chance in comparison.chances if chance.label == best.label]
     if against:
         rival = min(against, key=lambda chance: chance.more_lean)

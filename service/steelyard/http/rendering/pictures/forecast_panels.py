@@ -2,10 +2,8 @@
 
 from collections.abc import Sequence
 from datetime import date
-from functools import partial
 from typing import Any, NamedTuple
 
-from ...languages import said_code
 from ...schemas.phases import ForecastPoint
 from ...schemas.plans import PhaseTotals
 from ...schemas.quantities import Interval
@@ -53,7 +51,7 @@ def weight_panel(look: Look, span: Span, start: PathStart, points: Sequence[Fore
         {"date": str(after(point.date)), "value": round(point.weight_kg.mean - point.carried_kg.mean, 3)}
         for point in points
     ]
-    say = partial(said_code, params={}, tag=look.language)
+    say = look.words.say
     water = [
         {"date": scale["date"], "lower": without["value"], "upper": scale["value"]}
         for scale, without in zip(weight[-len(tissue) :], tissue, strict=True)
@@ -89,7 +87,7 @@ def fat_panel(
     band: tuple[float, float] | None = None,
 ) -> Layer:
     """Body fat with its interval, and the band that it is to stay in."""
-    say = partial(said_code, params={}, tag=look.language)
+    say = look.words.say
     rows = [] if fat_now is None else [_row(span.first, fat_now, 100.0)]
     rows += [_interval_row(point, "fat_fraction", 100.0) for point in points]
     lines = [round(100 * end, 2) for end in band or ()]
@@ -114,7 +112,7 @@ def intake_panel(
     look: Look, span: Span, eaten: Sequence[Eaten], maintenance_now: Interval, points: Sequence[ForecastPoint]
 ) -> Layer:
     """Intake in its steps, against the maintenance of the body of the day."""
-    say = partial(said_code, params={}, tag=look.language)
+    say = look.words.say
     steps: list[dict[str, Any]] = [{"date": str(step.start), "value": step.intake_kcal} for step in eaten]
     steps.append({"date": str(eaten[-1].end), "value": eaten[-1].intake_kcal})
     maintenance = [_row(span.first, maintenance_now), *(_interval_row(point, "maintenance_kcal") for point in points)]
@@ -140,16 +138,20 @@ def intake_panel(
 
 
 def changes_group(look: Look, heading: str, change: PhaseTotals) -> Group:
-    """What a phase changes: fat and lean tissue, which stay, and carried mass, which comes back."""
-    say = partial(said_code, params={}, tag=look.language)
-    return Group(
-        heading,
-        [
+    """What a phase changes: fat and lean tissue, which stay, and carried mass, which comes back.
+
+    Those who are spared leanness get weight, for its parts.
+    """
+    say = look.words.say
+    if look.words.spares:
+        stays = [Row(say("picture-row-weight"), change.weight_kg, look.ink, SHAPES["weight"])]
+    else:
+        stays = [
             Row(say("picture-fat"), change.fat_kg, look.fat, SHAPES["fat"]),
             Row(say("picture-lean"), change.lean_kg, look.lean, SHAPES["lean"]),
-            Row(say("picture-carried"), change.carried_kg, look.carried, SHAPES["carried"], is_filled=False),
-        ],
-    )
+        ]
+    carried = Row(say("picture-carried"), change.carried_kg, look.carried, SHAPES["carried"], is_filled=False)
+    return Group(heading, [*stays, carried])
 
 
 def _interval_row(point: ForecastPoint, field: str, scale: float = 1.0) -> dict[str, Any]:

@@ -10,7 +10,7 @@ from .time_panels import Span, after
 
 def draw(request: ForecastRequest, forecast: ForecastResponse, look: Look) -> Drawing:
     """Weight against tissue, body fat, and intake against maintenance."""
-    words = Words(look.language)
+    words = look.words
     start = PathStart(request.start_date, _weight_kg(request), None)
     points = [week.at_end for week in forecast.weeks]
     panels = []
@@ -19,7 +19,7 @@ def draw(request: ForecastRequest, forecast: ForecastResponse, look: Look) -> Dr
         eaten = [Eaten(week.start_date, after(week.at_end.date), week.intake_kcal) for week in forecast.weeks]
         panels = [
             weight_panel(look, span, start, points),
-            fat_panel(look, span, None, points),
+            *([] if words.spares else [fat_panel(look, span, None, points)]),
             intake_panel(look, span, eaten, forecast.maintenance_kcal, points),
         ]
     cautions = [*words.texts(forecast.cautions), *words.texts(told_once(forecast.guard_rails))]

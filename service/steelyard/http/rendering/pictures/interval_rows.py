@@ -3,7 +3,6 @@
 from typing import Any, NamedTuple
 
 from ...schemas.quantities import Interval
-from ..wording import Words
 from .marks import HEADER_PX, LABEL_PX, LINE_WIDTH, Layer, Sample, header, text
 from .palette import Look
 from .text_width import shortened, width_px
@@ -47,7 +46,7 @@ def panel(
     scale: float = 1.0,
 ) -> Layer:
     """The rows of ``groups`` on one axis, which has its zero marked where the values are changes."""
-    words = Words(look.language)
+    words = look.words
     drawn: list[dict[str, Any]] = []
     texts: list[Layer] = []
     y = left = right = 0.0

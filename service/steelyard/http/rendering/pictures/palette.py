@@ -6,8 +6,12 @@ vision. What stands side by side differs in lightness as well, and in dash or sh
 copier.
 """
 
+from collections.abc import Callable, Mapping
 from enum import StrEnum
+from functools import partial
 from typing import NamedTuple
+
+from ..wording import Words
 
 OKABE_ITO = {
     "black": "#000000",
@@ -40,7 +44,7 @@ _PANEL_PX = {PictureWidth.PAGE: 700, PictureWidth.PHONE: 306}
 
 
 class Look(NamedTuple):
-    """The colours of a theme, the width of its panels, and the language of its words.
+    """The colours of a theme, the width of its panels, and its words.
 
     Lines and symbols have a contrast of 3:1 and more, texts of 4.5:1 and more.
     """
@@ -57,12 +61,13 @@ class Look(NamedTuple):
     hold_shade: str
     gain_shade: str
     band_opacity: float
-    width: int = 700  # of every panel, pixels
-    language: str = "en"
+    width: int  # of every panel, pixels
+    words: Words
 
 
-LOOKS = {
-    Theme.LIGHT: Look(
+_LOOKS: Mapping[Theme, Callable[..., Look]] = {
+    Theme.LIGHT: partial(
+        Look,
         background="#FFFFFF",
         ink=OKABE_ITO["black"],
         muted="#4A4F55",
@@ -76,7 +81,8 @@ LOOKS = {
         gain_shade="#EAF5FC",
         band_opacity=0.13,
     ),
-    Theme.DARK: Look(
+    Theme.DARK: partial(
+        Look,
         background="#15191D",
         ink="#FFFFFF",
         muted="#C3C8CD",
@@ -100,9 +106,9 @@ DOTTED = [2, 3]
 SHAPES = {"weight": "circle", "tissue": "diamond", "fat": "triangle-up", "lean": "square", "carried": "cross"}
 
 
-def look_of(theme: Theme, width: PictureWidth = PictureWidth.PAGE, language: str = "en") -> Look:
+def look_of(theme: Theme, width: PictureWidth, words: Words) -> Look:
     """What a picture is drawn with."""
-    return LOOKS[theme]._replace(width=_PANEL_PX[width], language=language)
+    return _LOOKS[theme](width=_PANEL_PX[width], words=words)
 
 
 def shade_of(look: Look, kind: str) -> str:

@@ -1,10 +1,8 @@
 """The picture of a plan: the answer is its headline."""
 
-from functools import partial
 from itertools import groupby
 from typing import Any
 
-from ...languages import said_code
 from ...schemas.plans import Phase, PlanRequest, PlanResponse
 from ...schemas.quantities import Interval
 from ..formats import plan_words
@@ -21,67 +19,61 @@ _NOTABLE_WATER_KG = 0.15
 
 def draw(request: PlanRequest, plan: PlanResponse, look: Look) -> Drawing:
     """Weight against tissue with the water between, intake against maintenance, and what each phase changes."""
-    words = Words(look.language)
-    say = partial(said_code, tag=look.language)
+    words = look.words
+    say = words.say
     cautions = plan_words.cautions(words, plan)
     if not plan.phases:
-        title = say("BRIEFING_NO_PLAN_TITLE", {})
+        title = say("BRIEFING_NO_PLAN_TITLE")
         lines = [*words.texts(plan.reasons), *plan_words.nearest_texts(words, plan.nearest)]
         return sheet(look, Headline(title, lines, " ".join([f"{title}.", *lines])), [], cautions)
     weeks = [week for phase in plan.phases for week in phase.weeks]
     points = [week.at_end for week in weeks]
     first = plan.phases[0]
     start = start_of(weeks[0].start_date, first.weeks[-1].at_end, first.change)
-    shades = tuple(shade for phase in plan.phases for shade in _shades(phase, look.language))
+    shades = tuple(shade for phase in plan.phases for shade in _shades(phase, words))
     span = Span(start.date, after(points[-1].date), shades, look.width)
     eaten = [Eaten(week.start_date, after(week.at_end.date), week.intake_kcal) for week in weeks]
-    groups = [
-        changes_group(look, say("picture-phase", {"kind": p.kind, "weeks": len(p.weeks)}), p.change)
-        for p in plan.phases
-    ]
+    groups = [changes_group(look, say("picture-phase", kind=p.kind, weeks=len(p.weeks)), p.change) for p in plan.phases]
     panels = [
         weight_panel(look, span, start, points),
         intake_panel(look, span, eaten, plan.maintenance_kcal, points),
-        interval_rows.panel(look, groups, title=say("picture-changes", {}), samples=[]),
+        interval_rows.panel(look, groups, title=say("picture-changes"), samples=[]),
     ]
     signs = [text for phase in plan.phases for text in words.texts(phase.ends_early_when)]
-    return sheet(look, _message(plan, start.weight_kg, look.language), panels, list(dict.fromkeys([*cautions, *signs])))
+    return sheet(look, _message(plan, start.weight_kg, words), panels, list(dict.fromkeys([*cautions, *signs])))
 
 
-def _shades(phase: Phase, language: str) -> list[Shade]:
+def _shades(phase: Phase, words: Words) -> list[Shade]:
     """A phase, cut up by its breaks."""
     shades = []
     for is_break, group in groupby(phase.weeks, lambda week: week.element == "break"):
         weeks = list(group)
         start, end = weeks[0].start_date, after(weeks[-1].at_end.date)
-        name = said_code("picture-break" if is_break else "phase-name", {"kind": phase.kind}, language)
+        name = words.say("picture-break" if is_break else "phase-name", kind=phase.kind)
         shades.append(Shade("maintenance" if is_break else phase.kind, name, start, end))
     return shades
 
 
-def _message(plan: PlanResponse, start_kg: float, language: str) -> Headline:
-    say = partial(said_code, tag=language)
+def _message(plan: PlanResponse, start_kg: float, words: Words) -> Headline:
     asked = next((phase for phase in plan.phases if phase.kind in _FAT_LOSS), plan.phases[0])
-    title = _headline(asked, language)
+    title = _headline(asked, words)
     end = plan.phases[-1].weeks[-1].at_end
     lines = [
-        say(
+        words.say(
             "picture-path",
-            {
-                "start_kg": start_kg,
-                "start_date": str(plan.phases[0].start_date),
-                "end_date": str(end.date),
-                **_ends("weight_kg", end.weight_kg),
-                **_ends("fat_percent", end.fat_fraction, 100.0),
-                **_ends("now_percent", plan.body_fat_fraction, 100.0),
-            },
+            start_kg=start_kg,
+            start_date=str(plan.phases[0].start_date),
+            end_date=str(end.date),
+            **_ends("weight_kg", end.weight_kg),
+            **_ends("fat_percent", end.fat_fraction, 100.0),
+            **_ends("now_percent", plan.body_fat_fraction, 100.0),
         ),
-        say("picture-ranges", {"percent": 100 * end.weight_kg.coverage}),
+        words.ranges(end.weight_kg),
     ]
-    return Headline(title, lines, " ".join([f"{title}.", *lines, *(_phase_text(p, language) for p in plan.phases)]))
+    return Headline(title, lines, " ".join([f"{title}.", *lines, *(_phase_text(p, words) for p in plan.phases)]))
 
 
-def _headline(phase: Phase, language: str) -> str:
+def _headline(phase: Phase, words: Words) -> str:
     """What the phase that was asked for comes to."""
     end = phase.weeks[-1].at_end
     water = -phase.change.carried_kg.mean
@@ -94,30 +86,29 @@ def _headline(phase: Phase, language: str) -> str:
         "lean_kg": phase.change.lean_kg.mean,
         "water_kg": water,
     }
-    if phase.kind in _FAT_LOSS:
+    if words.spares:
+        name = "picture-hold"  # which says of any phase how long it is, and what the scale says then
+    elif phase.kind in _FAT_LOSS:
         name = "picture-fat-loss-water" if water >= _NOTABLE_WATER_KG else "picture-fat-loss"
     else:
         name = "picture-gain" if phase.kind == "gain" else "picture-hold"
-    return said_code(name, params, language)
+    return words.say(name, **params)
 
 
-def _phase_text(phase: Phase, language: str) -> str:
+def _phase_text(phase: Phase, words: Words) -> str:
     intakes = [week.intake_kcal for week in phase.weeks]
     change = phase.change
-    return said_code(
+    return words.say(
         "picture-phase-in-figures",
-        {
-            "kind": phase.kind,
-            "start_date": str(phase.start_date),
-            "end_date": str(phase.end_date),
-            "least_kcal": min(intakes),
-            "most_kcal": max(intakes),
-            **_ends("weight_kg", change.weight_kg),
-            **_ends("fat_kg", change.fat_kg),
-            **_ends("lean_kg", change.lean_kg),
-            **_ends("carried_kg", change.carried_kg),
-        },
-        language,
+        kind=phase.kind,
+        start_date=str(phase.start_date),
+        end_date=str(phase.end_date),
+        least_kcal=min(intakes),
+        most_kcal=max(intakes),
+        **_ends("weight_kg", change.weight_kg),
+        **_ends("fat_kg", change.fat_kg),
+        **_ends("lean_kg", change.lean_kg),
+        **_ends("carried_kg", change.carried_kg),
     )
 
 

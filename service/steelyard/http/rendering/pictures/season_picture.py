@@ -6,6 +6,7 @@ from ..wording import Words, told_once
 from . import interval_rows
 from .forecast_panels import Eaten, fat_panel, intake_panel, start_of, weight_panel
 from .interval_rows import Group, Row
+from .marks import Layer
 from .palette import SHAPES, Look
 from .sheet import Drawing, Headline, sheet
 from .time_panels import Shade, Span, after
@@ -13,7 +14,7 @@ from .time_panels import Shade, Span, after
 
 def draw(_request: SeasonQuestion, season: SeasonResponse | OptimumResponse, look: Look) -> Drawing:
     """Weight against tissue, body fat against its band, intake against maintenance, and what the season changes."""
-    words = Words(look.language)
+    words = look.words
     plan, begun = season.plan, season.start
     points = [week.at_end for week in plan.weeks]
     first = plan.phases[0]
@@ -24,22 +25,25 @@ def draw(_request: SeasonQuestion, season: SeasonResponse | OptimumResponse, loo
     )
     span = Span(start.date, after(points[-1].date), shades, look.width)
     eaten = [Eaten(week.start_date, after(week.at_end.date), week.intake_kcal) for week in plan.weeks]
-    totals = Group(
-        "",
-        [
-            Row(words.say("picture-lean"), plan.totals.lean_gained_kg, look.lean, SHAPES["lean"]),
-            Row(words.say("picture-fat"), plan.totals.fat_gained_kg, look.fat, SHAPES["fat"]),
-        ],
-    )
-    band = begun.band_lower_fat_fraction, begun.band_upper_fat_fraction
-    panels = [
-        weight_panel(look, span, start, points),
-        fat_panel(look, span, begun.body_fat_fraction, points, band),
-        intake_panel(look, span, eaten, begun.maintenance_kcal, points),
-        interval_rows.panel(look, [totals], title=words.say("picture-season-total"), samples=[]),
-    ]
+    weight = weight_panel(look, span, start, points)
+    intake = intake_panel(look, span, eaten, begun.maintenance_kcal, points)
+    if words.spares:
+        panels = [weight, intake]
+    else:
+        band = begun.band_lower_fat_fraction, begun.band_upper_fat_fraction
+        fat = fat_panel(look, span, begun.body_fat_fraction, points, band)
+        panels = [weight, fat, intake, _totals_panel(look, plan)]
     said = [*_cautions(words, season), *_signs_to_stop(words, plan.phases)]
     return sheet(look, _message(words, season, start.weight_kg), panels, said)
+
+
+def _totals_panel(look: Look, plan: SeasonPlan) -> Layer:
+    words, totals = look.words, plan.totals
+    rows = [
+        Row(words.say("picture-lean"), totals.lean_gained_kg, look.lean, SHAPES["lean"]),
+        Row(words.say("picture-fat"), totals.fat_gained_kg, look.fat, SHAPES["fat"]),
+    ]
+    return interval_rows.panel(look, [Group("", rows)], title=words.say("picture-season-total"), samples=[])
 
 
 def _cautions(words: Words, season: SeasonResponse | OptimumResponse) -> list[str]:
@@ -65,7 +69,7 @@ def _message(words: Words, season: SeasonResponse | OptimumResponse, start_kg: f
     first, last = plan.weeks[0], plan.weeks[-1].at_end
     title = season_words.title(words, season)
     lines = [
-        season_words.changes_text(words, season),
+        *season_words.changes_texts(words, season),
         words.say(
             "picture-season-path",
             start_weight=words.number(start_kg, unit="kg"),

@@ -61,7 +61,7 @@ def sheet(look: Look, message: Headline, panels: list[Layer], cautions: list[str
             "vconcat": [*panels, foot],
             "config": _config(look),
         },
-        look.language,
+        look.words.language,
     )
 
 
@@ -99,7 +99,7 @@ def _locale(language: str) -> dict[str, Any]:
 
 def _config(look: Look) -> dict[str, Any]:
     return {
-        **_locale(look.language),
+        **_locale(look.words.language),
         "font": FONT,
         "aria": False,  # the picture has one description, instead of one for each of its marks
         "view": {"stroke": None},

@@ -3,6 +3,7 @@
 from datetime import date
 from typing import Any
 
+from ...schemas.explanation import Note
 from ...schemas.quantities import Interval, IntervalColumns
 from ...schemas.trends import TrendRequest, TrendResponse
 from ..wording import Words
@@ -21,7 +22,7 @@ _MANY = {"size": 7, "strokeWidth": 1, "opacity": 0.45}  # how they are where the
 
 def draw(request: TrendRequest, trend: TrendResponse, look: Look) -> Drawing:
     """Weighings and what is left of them without noise, maintenance, and what the changes are made of."""
-    words = Words(look.language)
+    words = look.words
     panels = []
     dates = trend.days.date
     if len(dates) > 1:
@@ -34,7 +35,7 @@ def draw(request: TrendRequest, trend: TrendResponse, look: Look) -> Drawing:
 
 
 def _weight_panel(look: Look, span: Span, trend: TrendResponse) -> Layer:
-    say = Words(look.language).say
+    say = look.words.say
     days = trend.days
     smoothed = _rows(days.date, days.smoothed_weight_kg)
     tissue = [{"date": str(day), "value": value} for day, value in zip(days.date, days.tissue_kg.mean, strict=True)]
@@ -75,7 +76,7 @@ def _weight_panel(look: Look, span: Span, trend: TrendResponse) -> Layer:
 
 
 def _energy_panel(look: Look, span: Span, request: TrendRequest, trend: TrendResponse) -> Layer:
-    say = Words(look.language).say
+    say = look.words.say
     maintenance = _rows(trend.days.date, trend.days.maintenance_kcal)
     eaten: list[dict[str, Any]] = [
         {"date": str(entry.date), "value": entry.intake_kcal}
@@ -109,7 +110,7 @@ def _energy_panel(look: Look, span: Span, request: TrendRequest, trend: TrendRes
 
 
 def _groups(look: Look, trend: TrendResponse) -> list[Group]:
-    say = Words(look.language).say
+    say = look.words.say
     groups: list[Group] = []
     whole = trend.changes[-1] if trend.changes else None
     recent = next((change for change in trend.changes if change.days == _RECENT_DAYS), None)
@@ -117,9 +118,10 @@ def _groups(look: Look, trend: TrendResponse) -> list[Group]:
         if change is None or (change is whole and change is recent and groups):
             continue
         rows = [Row(say("picture-row-weight"), change.weight_kg, look.ink, SHAPES["weight"])]
-        if change is whole and trend.composition is not None:
-            rows.append(Row(say("picture-fat"), trend.composition.fat_change_kg, look.fat, SHAPES["fat"]))
-            rows.append(Row(say("picture-lean"), trend.composition.lean_change_kg, look.lean, SHAPES["lean"]))
+        split = None if look.words.spares else trend.composition
+        if change is whole and split is not None:
+            rows.append(Row(say("picture-fat"), split.fat_change_kg, look.fat, SHAPES["fat"]))
+            rows.append(Row(say("picture-lean"), split.lean_change_kg, look.lean, SHAPES["lean"]))
         else:
             rows.append(Row(say("picture-row-tissue"), change.tissue_kg, look.tissue, SHAPES["tissue"]))
         rows.append(Row(say("picture-carried"), change.carried_kg, look.carried, SHAPES["carried"], is_filled=False))
@@ -131,12 +133,13 @@ def _groups(look: Look, trend: TrendResponse) -> list[Group]:
 
 def _notes(words: Words, trend: TrendResponse) -> list[str]:
     """What is said of the data, once for each kind: a note for every outlier of years would fill the picture."""
-    kinds: dict[str, list[str]] = {}
-    for note, text in zip(trend.notes, words.texts(trend.notes), strict=True):
-        kinds.setdefault(note.code, []).append(text)
+    kinds: dict[str, list[Note]] = {}
+    for note in trend.notes:
+        kinds.setdefault(note.code, []).append(note)
     return [
         texts[0] if len(texts) == 1 else words.say("picture-more-of-kind", text=texts[0], count=len(texts) - 1)
-        for texts in kinds.values()
+        for notes in kinds.values()
+        if (texts := words.texts(notes))
     ]
 
 
@@ -169,7 +172,7 @@ def _message(words: Words, trend: TrendResponse) -> Headline:
                 carried=words.changes(change.carried_kg),
             )
         )
-    if trend.composition is not None:
+    if trend.composition is not None and not words.spares:
         fat, lean = (words.changes(of) for of in (trend.composition.fat_change_kg, trend.composition.lean_change_kg))
         said.append(words.say("picture-trend-composition", fat=fat, lean=lean))
     return Headline(title, lines, " ".join([f"{title}.", *lines, *said]))
