@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 import pytest
-from leanness_words import speaks
+from leanness_words import labelled, speaks
 from steelyard.http.languages import ENGLISH, LANGUAGES, said
 from steelyard.science.register import Message
 
@@ -78,16 +78,26 @@ def test_without_the_gate_they_would_hear_of_it(monkeypatch: pytest.MonkeyPatch)
     assert {what for group in GROUPS for _, what, _ in found_in("plan_phases", group, SIZES["plan_phases"])}
 
 
+FORMS = [
+    ("document_plan", "text/plain"),
+    ("document_plan", "text/markdown"),
+    ("document_plan", "text/calendar"),
+    ("draw_plan", "application/vnd.vegalite.v6+json"),
+]
+
+
 @pytest.mark.parametrize("language", LANGUAGES)
 @pytest.mark.parametrize("group", GROUPS)
-def test_no_briefing_tells_them_of_it(group: str, language: str) -> None:
-    """Plain text to read aloud, of plans of a gain."""
+@pytest.mark.parametrize(("operation", "accept"), FORMS)
+def test_no_form_tells_them_of_it(operation: str, accept: str, group: str, language: str) -> None:
+    """What is made to read aloud, to paste or to look at, of random plans of a gain."""
     rng = random.Random(group)
-    texts = []
+    texts: list[str] = []
     while len(texts) < 5:
         request = REQUESTS["plan_phases"](rng)
         GROUPS[group](request)
         request["phase"] = {"kind": "gain", "weeks": 12}
-        answered = service.ask("document_plan", request, accept="text/plain", language=language)
-        texts += [answered.text] if answered.is_answer else []
-    assert [what for text in texts if (what := speaks(language, text)) is not None] == []
+        answered = service.ask(operation, request, accept=accept, language=language)
+        assert answered.status < 500
+        texts += [answered.text.replace("|", "\n")] if answered.is_answer else []
+    assert [what for text in texts if (what := labelled(language, text)) is not None] == []
