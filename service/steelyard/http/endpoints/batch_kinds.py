@@ -7,7 +7,7 @@ import msgspec
 from msgspec import Meta
 
 from ..operation.operation import Operation
-from ..schemas.quantities import Request
+from ..schemas.shared_fields import Request
 from .body_composition import estimate_body_composition
 from .decisions import decide_phase
 from .forecasts import forecast_intake

@@ -5,7 +5,7 @@ from steelyard.science.measures import Bounds, MeasuredPerson, Position, Standin
 
 from ..operation.operation import computation
 from ..schemas.body_composition import BodyCompositionRequest, BodyCompositionResponse, HealthyRange, MeasurementRow
-from ..schemas.quantities import Interval
+from ..schemas.shared_fields import Interval
 from . import mapping
 from .examples.examples import BODY_COMPOSITION_EXAMPLES
 from .mapping import FRACTION, KG

@@ -8,7 +8,7 @@ from steelyard.science.body import Adherence
 from steelyard.science.member import Steered
 from steelyard.science.numbers import Estimate
 
-from ..schemas.quantities import AdherenceFigure, EnergyFigure, MassFigure, RatioFigure
+from ..schemas.shared_fields import AdherenceFigure, EnergyFigure, MassFigure, RatioFigure
 from ..schemas.states import SteeredFigure
 
 

@@ -41,7 +41,7 @@ from ..schemas import log as log_schema
 from ..schemas import profile as profile_schema
 from ..schemas.explanation import GuardRail, Note
 from ..schemas.phases import ForecastPoint, KnownMaintenance
-from ..schemas.quantities import Interval, IntervalColumns
+from ..schemas.shared_fields import Interval, IntervalColumns
 from ..schemas.states import State
 from ..wire.request_id import CONTRACT_VERSION
 from . import states

@@ -19,7 +19,7 @@ from steelyard.science.season import (
 
 from ..schemas import seasons as schema
 from ..schemas.plans import PhaseTotals
-from ..schemas.quantities import Interval
+from ..schemas.shared_fields import Interval
 from . import mapping
 from .mapping import FRACTION, KCAL, KG, amount, interval
 

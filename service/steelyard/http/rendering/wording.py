@@ -8,7 +8,7 @@ from steelyard.science.register import Message
 
 from ..languages import LANGUAGES, said, said_code, spared, spared_text
 from ..schemas.explanation import GuardRail
-from ..schemas.quantities import Interval
+from ..schemas.shared_fields import Interval
 
 NO_BREAK = "\u00a0"
 # Warnings that a cap by the same rule has already said in its own words.

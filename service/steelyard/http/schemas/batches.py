@@ -6,7 +6,7 @@ import msgspec
 from msgspec import Meta
 
 from .problems import Problem
-from .quantities import Response
+from .shared_fields import Response
 
 
 class BatchAnswer(Response, frozen=True, kw_only=True):

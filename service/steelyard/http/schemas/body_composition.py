@@ -8,7 +8,7 @@ from steelyard.science.measures import DensityConversion, SkinfoldMethod
 from steelyard.science.person import BodyFatMethod, Sex, TrainingStatus
 
 from .explanation import MethodIds, Note, Provenance
-from .quantities import AgeYears, FatFraction, HeightCm, Interval, Request, Response, WeightKg
+from .shared_fields import AgeYears, FatFraction, HeightCm, Interval, Request, Response, WeightKg
 
 Skinfold = Annotated[float, Meta(ge=1, le=100, description="Skinfold at this site, millimetres.", examples=[14.5])]
 

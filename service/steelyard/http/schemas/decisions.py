@@ -12,7 +12,7 @@ from .explanation import GuardRail, MethodIds, Note, Provenance
 from .log import Log
 from .phases import KnownMaintenance, PastPhase
 from .profile import Profile, Screening
-from .quantities import (
+from .shared_fields import (
     CivilDate,
     EnergyPerDay,
     FatFraction,

@@ -4,7 +4,7 @@ from typing import Annotated
 
 from msgspec import Meta
 
-from .quantities import Response
+from .shared_fields import Response
 
 MethodIds = Annotated[
     list[str],

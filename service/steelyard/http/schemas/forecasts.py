@@ -10,7 +10,7 @@ from .explanation import GuardRail, MethodIds, Note, Provenance
 from .log import Log
 from .phases import ForecastPoint, KnownMaintenance
 from .profile import Profile, Screening, TrainingSession
-from .quantities import CivilDate, EnergyPerDay, Interval, LoggingRatio, PhysicalMaintenance, Request, Response
+from .shared_fields import CivilDate, EnergyPerDay, Interval, LoggingRatio, PhysicalMaintenance, Request, Response
 from .states import State, StateAsked
 
 

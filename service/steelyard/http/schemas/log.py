@@ -8,7 +8,7 @@ from steelyard.science.log import EventKind
 from steelyard.science.person import CycleSaid, StrengthSaid
 
 from .body_composition import GirthMeasurement, ReadingMeasurement, SkinfoldMeasurement
-from .quantities import CivilDate, Request
+from .shared_fields import CivilDate, Request
 
 
 class WeightEntry(Request, frozen=True, kw_only=True, omit_defaults=True):

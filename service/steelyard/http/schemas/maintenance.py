@@ -7,7 +7,7 @@ from msgspec import Meta
 from .explanation import MethodIds, Note, Provenance
 from .log import Log
 from .profile import Profile
-from .quantities import CivilDate, Interval, Request, Response
+from .shared_fields import CivilDate, Interval, Request, Response
 from .states import State, StateAsked
 
 

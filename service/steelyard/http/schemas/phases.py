@@ -8,7 +8,7 @@ from msgspec import UNSET, Meta, UnsetType
 from steelyard.science.person import BodyFatMethod
 from steelyard.science.phase import PhaseKind
 
-from .quantities import (
+from .shared_fields import (
     AdherenceFigure,
     CivilDate,
     EnergyPerDay,

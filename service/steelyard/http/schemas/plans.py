@@ -15,7 +15,7 @@ from .explanation import GuardRail, MethodIds, Note, Provenance
 from .log import Log
 from .phases import DayKind, ForecastPoint, KnownMaintenance
 from .profile import Profile, Screening
-from .quantities import (
+from .shared_fields import (
     CivilDate,
     EnergyPerDay,
     FatFraction,

@@ -14,7 +14,7 @@ from steelyard.science.person import (
     TrainingStatus,
 )
 
-from .quantities import AgeYears, FatFraction, HeightCm, Request, WeightKg
+from .shared_fields import AgeYears, FatFraction, HeightCm, Request, WeightKg
 
 
 class BodyFat(Request, frozen=True, kw_only=True):

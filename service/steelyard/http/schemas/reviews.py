@@ -10,8 +10,8 @@ from .explanation import GuardRail, MethodIds, Note, Provenance
 from .log import Log
 from .phases import ForecastPoint, PhaseFollowed
 from .profile import Profile, Screening
-from .quantities import CivilDate, Interval, LoggingRatio, Request, Response
 from .rosters import Attention
+from .shared_fields import CivilDate, Interval, LoggingRatio, Request, Response
 from .states import State, StateAsked
 from .trends import ExplanationRow
 

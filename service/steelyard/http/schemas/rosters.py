@@ -5,7 +5,7 @@ from typing import Annotated
 from msgspec import Meta
 
 from .explanation import MethodIds, Note, Provenance
-from .quantities import CivilDate, Request, Response
+from .shared_fields import CivilDate, Request, Response
 
 
 class Said(Request, frozen=True, kw_only=True):

@@ -11,7 +11,7 @@ from .log import Log
 from .phases import ForecastPoint, KnownMaintenance
 from .plans import CutHistory, PhaseTotals
 from .profile import Profile, Screening
-from .quantities import (
+from .shared_fields import (
     CivilDate,
     EnergyPerDay,
     FatFraction,

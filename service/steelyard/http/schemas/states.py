@@ -14,7 +14,8 @@ from steelyard.science.review import SettlingTest
 from .log import Log
 from .phases import PastPhase, PhaseFollowed
 from .profile import Training
-from .quantities import (
+from .rosters import Attention
+from .shared_fields import (
     AdherenceFigure,
     CivilDate,
     EnergyFigure,
@@ -25,7 +26,6 @@ from .quantities import (
     RatioFigure,
     Request,
 )
-from .rosters import Attention
 
 STATE_VERSION = 1
 

@@ -10,7 +10,7 @@ from steelyard.science.log import TrendChoice
 from .explanation import MethodIds, Note, Provenance
 from .log import DatedMeasurement, Log
 from .profile import Profile
-from .quantities import CivilDate, EnergyPerDay, Interval, IntervalColumns, Request, Response
+from .shared_fields import CivilDate, EnergyPerDay, Interval, IntervalColumns, Request, Response
 from .states import State, StateAsked
 
 

@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterable, Iterator, Sequence
 
-from ...schemas.quantities import Interval
+from ...schemas.shared_fields import Interval
 from ..wording import Words
 
 _OF_TISSUES = frozenset(("fat", "lean", "fat_kg", "lean_kg", "fat_percent", "weeks_above"))

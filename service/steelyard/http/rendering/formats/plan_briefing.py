@@ -23,7 +23,7 @@ from steelyard.science.register import Message
 
 from ...schemas.explanation import GuardRail, Note
 from ...schemas.plans import DayPlan, Phase, PlanResponse, PlanWeek
-from ...schemas.quantities import Interval
+from ...schemas.shared_fields import Interval
 from ...wire.negotiation import Format, Option
 from ..wording import Words, told_once
 

@@ -1,7 +1,7 @@
 """The picture of strategies side by side: the answer is its headline."""
 
-from ...schemas.quantities import Interval
 from ...schemas.seasons import ComparedStrategy, ComparisonRequest, ComparisonResponse
+from ...schemas.shared_fields import Interval
 from ..wording import Words, one_line, told_once
 from . import interval_rows
 from .interval_rows import Group, Row

@@ -6,7 +6,7 @@ from typing import Any, NamedTuple
 
 from ...schemas.phases import ForecastPoint
 from ...schemas.plans import PhaseTotals
-from ...schemas.quantities import Interval
+from ...schemas.shared_fields import Interval
 from . import time_panels as over_time
 from .interval_rows import Group, Row
 from .marks import Layer, Sample

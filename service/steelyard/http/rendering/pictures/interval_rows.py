@@ -2,7 +2,7 @@
 
 from typing import Any, NamedTuple
 
-from ...schemas.quantities import Interval
+from ...schemas.shared_fields import Interval
 from .marks import HEADER_PX, LABEL_PX, LINE_WIDTH, Layer, Sample, header, text
 from .palette import Look
 from .text_width import shortened, width_px

@@ -4,7 +4,7 @@ from itertools import groupby
 from typing import Any
 
 from ...schemas.plans import Phase, PlanRequest, PlanResponse
-from ...schemas.quantities import Interval
+from ...schemas.shared_fields import Interval
 from ..formats import plan_words
 from ..wording import Words
 from . import interval_rows

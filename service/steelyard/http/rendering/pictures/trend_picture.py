@@ -4,7 +4,7 @@ from datetime import date
 from typing import Any
 
 from ...schemas.explanation import Note
-from ...schemas.quantities import Interval, IntervalColumns
+from ...schemas.shared_fields import Interval, IntervalColumns
 from ...schemas.trends import TrendRequest, TrendResponse
 from ..wording import Words
 from . import interval_rows

@@ -1,4 +1,4 @@
-"""Wire quantities: unit, range, description and an example for each kind of number.
+"""What the schemas of several answers and requests share: their bases, and kinds of numbers with unit and range.
 
 Bodies and answers are trees: they hold no cycles, so that the garbage collector need not look at them (``gc=False``).
 """
