@@ -6,12 +6,12 @@ from typing import Any
 
 import pytest
 from msgspec.structs import replace
-from plan_people import MAN
+from plan_people import CLEAR, MAN
 from steelyard import answers
 from steelyard.science.log import IntakeDay, Log, TrendChoice, Weighing
 from steelyard.science.measures import Girths
 from steelyard.science.member import Told
-from steelyard.science.person import BodyFatMethod, BodyFatReading
+from steelyard.science.person import BodyFatMethod, BodyFatReading, Screening, Sex
 from steelyard.science.register import OutOfDomain
 
 FIRST = date(2026, 3, 2)
@@ -102,3 +102,26 @@ def test_intake_is_read_from_weight_alone_where_food_is_not_logged_or_somebody_a
     weights_alone = weighed.told._replace(log=replace(weighed.told.log, intakes=()))
     assert set(answers.read_trend(weighed._replace(told=weights_alone)).value.implied) == set(asked.value.implied)
     assert answers.read_trend(ask()).value.implied == {}
+
+
+def test_in_pregnancy_a_log_lowers_no_maintenance() -> None:
+    """What little is logged is then what is logged of it, in a trend as in an estimate; the weeks before say nothing."""
+    woman = replace(MAN, sex=Sex.FEMALE, weight_kg=68.0, height_cm=168.0)
+    eaten = Log(
+        [Weighing(day.toordinal(), 68.0 + 0.06 * i) for i, day in enumerate(month())],
+        [IntakeDay(day.toordinal(), 2000.0) for day in month()],
+    )
+
+    def told(screening: Screening) -> Told:
+        return Told(woman, log=eaten, screening=screening)
+
+    found = []
+    for screening in (CLEAR, replace(CLEAR, is_pregnant=True)):
+        trend = answers.read_trend(answers.TrendAsked(told(screening))).value.trend.maintenance
+        estimate = answers.estimate_maintenance(answers.MaintenanceAsked(told(screening), None)).value
+        assert trend.maintenance.mean == pytest.approx(estimate.settled.mean)
+        assert trend.physical.mean == pytest.approx((estimate.physical or estimate.settled).mean)
+        found.append((trend.physical.mean, estimate.prior.mean))
+    (read, prior), (pregnant, _) = found
+    assert read < prior
+    assert pregnant >= prior

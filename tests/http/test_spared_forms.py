@@ -86,7 +86,9 @@ ASKED: Mapping[str, list[Json]] = {
     ],
     "forecast_intake": [MINOR | _path(8, 3300), PREGNANT | _path(8, 2800), BEFORE | _path(4, 3600)],
     "read_trend": [
-        {"profile": MINOR["profile"], **_logged(70.0)},
+        MINOR | _logged(70.0),
+        PREGNANT | _logged(68.0),
+        BEFORE | _logged(82.0),
         {"profile": MINOR["profile"], "log": {"weights": [{"date": str(START), "weight_kg": 70.0}]}},
     ],
     # Of the others no season is planned, since each has a band of body fat.

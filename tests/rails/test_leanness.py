@@ -31,13 +31,7 @@ SIZES = {
     "plan_phases": 60, "forecast_intake": 30, "decide_phase": 20, "review_phase": 60, "plan_season": 20,
     "compare_strategies": 6, "optimise_season": 6, "read_trend": 60, "estimate_maintenance": 20,
 }  # fmt: skip
-# A request without screening tells of age alone.
-ASKED = [
-    (operation, group)
-    for operation in SIZES
-    for group in GROUPS
-    if group == "minor" or operation not in ("read_trend", "estimate_maintenance")
-]
+ASKED = [(operation, group) for operation in SIZES for group in GROUPS]
 
 
 def told(operation: str, group: str, size: int) -> Iterator[tuple[str, str]]:

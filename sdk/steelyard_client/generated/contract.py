@@ -179,6 +179,7 @@ REQUEST_FIELDS: dict[str, dict[str, str]] = {
         "profile": "models.Profile | ProfileDict",
         "as_of_date": "datetime.date | str | None?",
         "log": "models.Log | LogDict | None?",
+        "screening": "models.Screening | ScreeningDict | None?",
         "state": "models.State | StateDict | None?",
     },
     "OptimumRequest": {
@@ -250,6 +251,7 @@ REQUEST_FIELDS: dict[str, dict[str, str]] = {
         "include": "Sequence[Literal['implied_intake']]?",
         "log": "models.Log | LogDict | None?",
         "measurements": "Sequence[models.DatedMeasurement | DatedMeasurementDict]?",
+        "screening": "models.Screening | ScreeningDict | None?",
         "state": "models.State | StateDict | None?",
         "usual_intake_kcal": "float | None?",
     },

@@ -891,6 +891,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
             },
             "log": {"anyOf": [{"$ref": "Log"}, {"type": "null"}]},
             "profile": {"$ref": "Profile"},
+            "screening": {"anyOf": [{"$ref": "Screening"}, {"type": "null"}]},
             "state": {"anyOf": [{"$ref": "State"}, {"type": "null"}]},
         },
         "required": ["profile"],
@@ -1798,6 +1799,7 @@ REQUEST_SCHEMAS: dict[str, Any] = {
                 "type": "array",
             },
             "profile": {"$ref": "Profile"},
+            "screening": {"anyOf": [{"$ref": "Screening"}, {"type": "null"}]},
             "state": {"anyOf": [{"$ref": "State"}, {"type": "null"}]},
             "usual_intake_kcal": {
                 "anyOf": [

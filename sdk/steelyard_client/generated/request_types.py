@@ -783,6 +783,7 @@ class MaintenanceRequestDict(TypedDict):
     as_of_date: The day the estimate is for; the last day of the log by default.
     log: Dated weights and intakes.
     profile: See `ProfileDict`.
+    screening: Safety questions: who is pregnant or has an eating disorder is told nothing of leanness.
     state: What an earlier answer knew, as it gave it. It takes the place of the profile's weight and body fat, of
         the log up to its date, and of the phase; `log` then holds what came since.
     """
@@ -790,6 +791,7 @@ class MaintenanceRequestDict(TypedDict):
     as_of_date: "NotRequired[datetime.date | str | None]"
     log: "NotRequired[models.Log | LogDict | None]"
     profile: "models.Profile | ProfileDict"
+    screening: "NotRequired[models.Screening | ScreeningDict | None]"
     state: "NotRequired[models.State | StateDict | None]"
 
 
@@ -1554,6 +1556,7 @@ class TrendRequestDict(TypedDict):
     log: Weights and intakes; with a state those since.
     measurements: Body-fat readings, girths or skinfolds during the log. `[]` if absent.
     profile: See `ProfileDict`.
+    screening: Safety questions: who is pregnant or has an eating disorder is told nothing of leanness.
     state: What an earlier answer knew, as it gave it. It takes the place of the profile's weight and body fat, of
         the log up to its date, and of the phase; `log` then holds what came since.
     usual_intake_kcal: What was eaten a day before the log began; maintenance by default. 800 to 8000.
@@ -1567,6 +1570,7 @@ class TrendRequestDict(TypedDict):
         "NotRequired[Sequence[models.DatedMeasurement | DatedMeasurementDict]]"
     )
     profile: "models.Profile | ProfileDict"
+    screening: "NotRequired[models.Screening | ScreeningDict | None]"
     state: "NotRequired[models.State | StateDict | None]"
     usual_intake_kcal: "NotRequired[float | None]"
 

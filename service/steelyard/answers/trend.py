@@ -82,6 +82,7 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
         tail=tail_of,
         is_loss_meant=is_loss_meant,
     )
+    trend = replace(trend, maintenance=member.believed(trend.maintenance))
     # A state knows nothing of what was eaten before the log.
     member = member.with_log_read(trend.maintenance, reading if asked.usual_intake_kcal is None else None)
     if member.steered is not None:

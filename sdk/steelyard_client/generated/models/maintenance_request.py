@@ -11,6 +11,7 @@ from ..types import UNSET, Unset
 if TYPE_CHECKING:
     from ..models.log import Log
     from ..models.profile import Profile
+    from ..models.screening import Screening
     from ..models.state import State
 
 
@@ -25,6 +26,8 @@ class MaintenanceRequest:
         profile (Profile): The person. Nothing of it is kept.
         as_of_date (datetime.date | None | Unset): The day the estimate is for; the last day of the log by default.
         log (Log | None | Unset): Dated weights and intakes.
+        screening (None | Screening | Unset): Safety questions: who is pregnant or has an eating disorder is told
+            nothing of leanness.
         state (None | State | Unset): What an earlier answer knew, as it gave it. It takes the place of the profile's
             weight and body fat, of the log up to its date, and of the phase; `log` then holds what came since.
     """
@@ -32,10 +35,12 @@ class MaintenanceRequest:
     profile: Profile
     as_of_date: datetime.date | None | Unset = UNSET
     log: Log | None | Unset = UNSET
+    screening: None | Screening | Unset = UNSET
     state: None | State | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.log import Log  # noqa: PLC0415
+        from ..models.screening import Screening  # noqa: PLC0415
         from ..models.state import State  # noqa: PLC0415
 
         profile = self.profile.to_dict()
@@ -56,6 +61,14 @@ class MaintenanceRequest:
         else:
             log = self.log
 
+        screening: dict[str, Any] | None | Unset
+        if isinstance(self.screening, Unset):
+            screening = UNSET
+        elif isinstance(self.screening, Screening):
+            screening = self.screening.to_dict()
+        else:
+            screening = self.screening
+
         state: dict[str, Any] | None | Unset
         if isinstance(self.state, Unset):
             state = UNSET
@@ -75,6 +88,8 @@ class MaintenanceRequest:
             field_dict["as_of_date"] = as_of_date
         if log is not UNSET:
             field_dict["log"] = log
+        if screening is not UNSET:
+            field_dict["screening"] = screening
         if state is not UNSET:
             field_dict["state"] = state
 
@@ -84,6 +99,7 @@ class MaintenanceRequest:
     def from_dict(cls: type[T], src_dict: Mapping[str, Any]) -> T:
         from ..models.log import Log  # noqa: PLC0415
         from ..models.profile import Profile  # noqa: PLC0415
+        from ..models.screening import Screening  # noqa: PLC0415
         from ..models.state import State  # noqa: PLC0415
 
         d = dict(src_dict)
@@ -123,6 +139,23 @@ class MaintenanceRequest:
 
         log = _parse_log(d.pop("log", UNSET))
 
+        def _parse_screening(data: object) -> None | Screening | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                screening_type_0 = Screening.from_dict(data)
+
+                return screening_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(None | Screening | Unset, data)
+
+        screening = _parse_screening(d.pop("screening", UNSET))
+
         def _parse_state(data: object) -> None | State | Unset:
             if data is None:
                 return data
@@ -144,6 +177,7 @@ class MaintenanceRequest:
             profile=profile,
             as_of_date=as_of_date,
             log=log,
+            screening=screening,
             state=state,
         )
 

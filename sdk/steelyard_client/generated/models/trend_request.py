@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from ..models.dated_measurement import DatedMeasurement
     from ..models.log import Log
     from ..models.profile import Profile
+    from ..models.screening import Screening
     from ..models.state import State
 
 
@@ -39,6 +40,8 @@ class TrendRequest:
         log (Log | None | Unset): Weights and intakes; with a state those since.
         measurements (list[DatedMeasurement] | Unset): Body-fat readings, girths or skinfolds during the log. `[]` if
             absent.
+        screening (None | Screening | Unset): Safety questions: who is pregnant or has an eating disorder is told
+            nothing of leanness.
         state (None | State | Unset): What an earlier answer knew, as it gave it. It takes the place of the profile's
             weight and body fat, of the log up to its date, and of the phase; `log` then holds what came since.
         usual_intake_kcal (float | None | Unset): What was eaten a day before the log began; maintenance by default.
@@ -50,11 +53,13 @@ class TrendRequest:
     include: list[Literal["implied_intake"]] | Unset = UNSET
     log: Log | None | Unset = UNSET
     measurements: list[DatedMeasurement] | Unset = UNSET
+    screening: None | Screening | Unset = UNSET
     state: None | State | Unset = UNSET
     usual_intake_kcal: float | None | Unset = UNSET
 
     def to_dict(self) -> dict[str, Any]:
         from ..models.log import Log  # noqa: PLC0415
+        from ..models.screening import Screening  # noqa: PLC0415
         from ..models.state import State  # noqa: PLC0415
 
         profile = self.profile.to_dict()
@@ -94,6 +99,14 @@ class TrendRequest:
                 measurements_item = measurements_item_data.to_dict()
                 measurements.append(measurements_item)
 
+        screening: dict[str, Any] | None | Unset
+        if isinstance(self.screening, Unset):
+            screening = UNSET
+        elif isinstance(self.screening, Screening):
+            screening = self.screening.to_dict()
+        else:
+            screening = self.screening
+
         state: dict[str, Any] | None | Unset
         if isinstance(self.state, Unset):
             state = UNSET
@@ -125,6 +138,8 @@ class TrendRequest:
             field_dict["log"] = log
         if measurements is not UNSET:
             field_dict["measurements"] = measurements
+        if screening is not UNSET:
+            field_dict["screening"] = screening
         if state is not UNSET:
             field_dict["state"] = state
         if usual_intake_kcal is not UNSET:
@@ -137,6 +152,7 @@ class TrendRequest:
         from ..models.dated_measurement import DatedMeasurement  # noqa: PLC0415
         from ..models.log import Log  # noqa: PLC0415
         from ..models.profile import Profile  # noqa: PLC0415
+        from ..models.screening import Screening  # noqa: PLC0415
         from ..models.state import State  # noqa: PLC0415
 
         d = dict(src_dict)
@@ -214,6 +230,23 @@ class TrendRequest:
 
                 measurements.append(measurements_item)
 
+        def _parse_screening(data: object) -> None | Screening | Unset:
+            if data is None:
+                return data
+            if isinstance(data, Unset):
+                return data
+            try:
+                if not isinstance(data, dict):
+                    raise TypeError()
+                screening_type_0 = Screening.from_dict(data)
+
+                return screening_type_0
+            except (TypeError, ValueError, AttributeError, KeyError):
+                pass
+            return cast(None | Screening | Unset, data)
+
+        screening = _parse_screening(d.pop("screening", UNSET))
+
         def _parse_state(data: object) -> None | State | Unset:
             if data is None:
                 return data
@@ -247,6 +280,7 @@ class TrendRequest:
             include=include,
             log=log,
             measurements=measurements,
+            screening=screening,
             state=state,
             usual_intake_kcal=usual_intake_kcal,
         )

@@ -24,7 +24,9 @@ def estimate_maintenance(body: MaintenanceRequest) -> MaintenanceResponse:
     logging scale and says how much each counted. Every equation is listed with whether it applies.
     """
     answer = answers.estimate_maintenance(
-        answers.MaintenanceAsked(mapping.told(body.profile, entries=body.log, state=body.state), body.as_of_date)
+        answers.MaintenanceAsked(
+            mapping.told(body.profile, screened=body.screening, entries=body.log, state=body.state), body.as_of_date
+        )
     )
     found = answer.value
     return MaintenanceResponse(

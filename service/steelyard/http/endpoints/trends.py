@@ -43,7 +43,7 @@ def read_trend(body: TrendRequest, *, without: Collection[str] = ()) -> TrendRes
     """
     answer = answers.read_trend(
         answers.TrendAsked(
-            mapping.told(body.profile, entries=body.log, state=body.state),
+            mapping.told(body.profile, screened=body.screening, entries=body.log, state=body.state),
             body.as_of_date,
             body.usual_intake_kcal,
             tuple((m.date, mapping.measurement(m.measurement)) for m in body.measurements),

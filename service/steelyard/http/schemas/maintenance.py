@@ -6,7 +6,7 @@ from msgspec import Meta
 
 from .explanation import MethodIds, Note, Provenance
 from .log import Log
-from .profile import Profile
+from .profile import Profile, Screening
 from .shared_fields import CivilDate, Interval, Request, Response
 from .states import State, StateAsked
 
@@ -17,6 +17,10 @@ class MaintenanceRequest(Request, frozen=True, kw_only=True):
     profile: Profile
     log: Annotated[Log | None, Meta(description="Dated weights and intakes.")] = None
     state: StateAsked = None
+    screening: Annotated[
+        Screening | None,
+        Meta(description="Safety questions: who is pregnant or has an eating disorder is told nothing of leanness."),
+    ] = None
     as_of_date: Annotated[
         CivilDate | None, Meta(description="The day the estimate is for; the last day of the log by default.")
     ] = None

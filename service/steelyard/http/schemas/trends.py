@@ -9,7 +9,7 @@ from steelyard.science.log import TrendChoice
 
 from .explanation import MethodIds, Note, Provenance
 from .log import DatedMeasurement, Log
-from .profile import Profile
+from .profile import Profile, Screening
 from .shared_fields import CivilDate, EnergyPerDay, Interval, IntervalColumns, Request, Response
 from .states import State, StateAsked
 
@@ -28,6 +28,10 @@ class TrendRequest(Request, frozen=True, kw_only=True):
     profile: Profile
     log: Annotated[Log | None, Meta(description="Weights and intakes; with a state those since.")] = None
     state: StateAsked = None
+    screening: Annotated[
+        Screening | None,
+        Meta(description="Safety questions: who is pregnant or has an eating disorder is told nothing of leanness."),
+    ] = None
     as_of_date: Annotated[
         CivilDate | None, Meta(description="The day to read the log at; its last day by default.")
     ] = None
