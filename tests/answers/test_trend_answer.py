@@ -105,7 +105,7 @@ def test_intake_is_read_from_weight_alone_where_food_is_not_logged_or_somebody_a
 
 
 def test_in_pregnancy_a_log_lowers_no_maintenance() -> None:
-    """What little is logged is then what is logged of it, in a trend as in an estimate; the weeks before say nothing."""
+    """What little is logged is then what is logged of it, in a trend as in an estimate."""
     woman = replace(MAN, sex=Sex.FEMALE, weight_kg=68.0, height_cm=168.0)
     eaten = Log(
         [Weighing(day.toordinal(), 68.0 + 0.06 * i) for i, day in enumerate(month())],
