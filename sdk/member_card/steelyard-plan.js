@@ -9,9 +9,11 @@
 
   const GENERAL_CAUTION = "NOT_MEDICAL_ADVICE"; // of every plan that the service makes
   const SAID_BY_HEADING = "INFEASIBLE"; // a reason that the heading says already, for people
+  // Cautions of those to whom no figure of body fat is shown: minors, in pregnancy, with an eating disorder.
+  const SPARED_BY = ["SEE_FOR_MINORS", "SEE_MIDWIFE", "SEE_EATING_DISORDER_SERVICE"];
   const DAY = 86_400_000;
   const SAID_BY_THE_CAP = ["WARNED_FAT_SUPPLY"];
-  const TO_DO = ["TRAIN_IN_DEFICIT", "TRAIN_IN_GAIN", "WEIGH_DAILY"]; // guidance for every week, beside what to eat
+  const TO_DO = ["TRAIN_IN_DEFICIT", "TRAIN_IN_GAIN", "WEIGH_DAILY", "WEIGH_DAILY_SPARED"]; // guidance for every week, beside what to eat
   const MESSAGE_LANGUAGE = "en"; // of the answer's own texts, where the page has not translated them
 
   const LABELS = {
@@ -522,20 +524,22 @@
     return element("li", {}, svg("svg", { width: 26, height: 12, "aria-hidden": "true" }, mark), element("span", {}, text));
   }
 
+  const isSpared = (plan) => plan.cautions.some((each) => SPARED_BY.includes(each.code));
+
   function phasesPart(plan, current, words) {
+    const spares = isSpared(plan);
     return element(
       "section", {},
       element("h3", {}, words.phases),
-      element("ol", { class: "phases" }, ...plan.phases.map((phase) => phaseItem(phase, phase === current, words))),
+      element("ol", { class: "phases" }, ...plan.phases.map((phase) => phaseItem(phase, phase === current, spares, words))),
     );
   }
 
-  function phaseItem(phase, isCurrent, words) {
+  function phaseItem(phase, isCurrent, spares, words) {
     const dates = words.span(words.date(dayOf(phase.start_date)), words.date(dayOf(phase.end_date)));
     const changes = [
       [words.ofWeight, phase.change.weight_kg],
-      [words.ofFat, phase.change.fat_kg],
-      [words.ofLean, phase.change.lean_kg],
+      ...(spares ? [] : [[words.ofFat, phase.change.fat_kg], [words.ofLean, phase.change.lean_kg]]),
       [words.ofCarried, phase.change.carried_kg],
     ];
     return element(
@@ -591,7 +595,7 @@
   function infeasibleCard(plan, words) {
     const nearest = plan.nearest ?? {};
     const near = [
-      [nearest.fat_loss_kg, (value) => words.nearestFat(words.number(value, 1))],
+      [isSpared(plan) ? null : nearest.fat_loss_kg, (value) => words.nearestFat(words.number(value, 1))],
       [nearest.weeks, (value) => words.nearestWeeks(words.number(value))],
       [nearest.deficit_kcal, (value) => words.nearestDeficit(words.number(value))],
     ].filter(([value]) => typeof value === "number");

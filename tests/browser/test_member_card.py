@@ -346,6 +346,28 @@ async def test_an_infeasible_plan_says_what_would_be_possible(
     assert "its cautions are missing" in await told_of(shown, answer)
 
 
+@pytest.mark.parametrize("who", ["minor", "pregnant", "eating disorder before"])
+async def test_who_may_hear_nothing_of_leanness_is_shown_none(
+    desk: OpenDesk, ask: Callable[..., httpx.Response], plan: Json, who: str
+) -> None:
+    """As the answer's own cautions say who they are. For everybody else fat and lean tissue have a line each."""
+    asked: Json = {name: copy.deepcopy(REQUEST[name]) for name in ("profile", "screening", "start_date")}
+    asked["phase"] = {"kind": "maintenance", "weeks": 4}
+    if who == "minor":
+        asked["profile"]["age_years"] = 16
+        del asked["screening"]
+    elif who == "pregnant":
+        asked["profile"]["sex"] = "female"
+        asked["screening"]["is_pregnant"] = True
+    else:
+        asked["screening"]["eating_disorder"] = "past"
+    answer = ask("/v1/plans", asked).json()
+    lines = (await card(desk, answer)).locator(".change dt")
+    assert await lines.all_inner_texts() == ["Weight", "Water and food"] * len(answer["phases"])
+    others = (await card(desk, plan)).locator(".change dt")
+    assert len(await others.all_inner_texts()) == 4 * len(plan["phases"])
+
+
 async def test_a_refusal_is_told_with_its_referral(desk: OpenDesk, ask: Callable[..., httpx.Response]) -> None:
     refused = ask("/v1/plans", {**REQUEST, "screening": {**REQUEST["screening"], "is_pregnant": True}})
     assert refused.status_code == 422
