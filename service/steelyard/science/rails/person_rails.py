@@ -184,7 +184,11 @@ def urgent_referral(subject: Subject) -> list[Message]:
 
 def is_underweight(subject: Subject) -> bool:
     """Whether this is an underweight adult; minors have percentiles of their own, by which nobody here judges."""
-    return subject.bmi < BMI_FLOOR and subject.age_years >= ADULT_YEARS
+    return _is_underweight(subject.bmi, subject.age_years)
+
+
+def _is_underweight(bmi: float, age_years: float) -> bool:
+    return bmi < BMI_FLOOR and age_years >= ADULT_YEARS
 
 
 @traced
@@ -199,7 +203,7 @@ def way_from_underweight(subject: Subject, then: Subject | None = None) -> list[
 def told_of_low_weight(bmi: float, age_years: float) -> list[Message]:
     """What is told beside a body of which no more than height and weight is known: who needs a doctor, who to gain."""
     urgent = [say("REFUSED_REFEEDING", bmi=bmi)] if bmi < REFEEDING_BMI else []
-    return [*urgent, *([say("UNDERWEIGHT")] if bmi < BMI_FLOOR and age_years >= ADULT_YEARS else [])]
+    return [*urgent, *([say("UNDERWEIGHT")] if _is_underweight(bmi, age_years) else [])]
 
 
 def check_urgent(subject: Subject) -> None:
