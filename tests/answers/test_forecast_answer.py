@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 from plan_people import CLEAR, MAN, START
 from steelyard import answers
-from steelyard.science.body import BodyTarget, TargetQuantity, UncertaintySource
+from steelyard.science.body import BASELINE_CARBOHYDRATE_SHARE, BodyTarget, TargetQuantity, UncertaintySource
 from steelyard.science.measures import assess
 from steelyard.science.member import Told
 from steelyard.science.phase import ScheduledIntake
@@ -62,6 +62,17 @@ def test_what_is_out_of_reach_is_named(question: Any, code: str, name: str) -> N
 @pytest.mark.parametrize("question", [path(100, 56), path(1, carbohydrate_g=MOST_G), by(14, 79.6), by(156 * 7, 75.0)])
 def test_what_is_just_in_reach_is_answered(question: Any) -> None:
     assert answers.forecast_intake(ask(question)).value.weeks
+
+
+def test_carbohydrate_told_as_the_usual_share_is_the_same_as_untold() -> None:
+    """4 kcal to a gram (Atwater; FAO 2003), and less of it holds less glycogen and water."""
+    usual_g = BASELINE_CARBOHYDRATE_SHARE * MAINTENANCE / 4.0
+    untold, told, less = (
+        answers.forecast_intake(ask(path(2, carbohydrate_g=grams))).value.weeks
+        for grams in (None, usual_g, 0.5 * usual_g)
+    )
+    assert told == untold
+    assert less[-1].at_end.weight_kg < untold[-1].at_end.weight_kg - 0.3
 
 
 def test_a_start_that_cannot_be_counted_from_is_named() -> None:

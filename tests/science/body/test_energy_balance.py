@@ -101,6 +101,13 @@ def test_longer_steps_stay_near_short_ones(step: float, within_kg: float) -> Non
     )
 
 
+@pytest.mark.parametrize(("days", "steps"), [(6.9, 1), (7.0, 1), (7.1, 2), (15.0, 3), (21.0, 3)])
+def test_no_step_is_longer_than_asked_and_none_is_there_for_nothing(days: float, steps: int) -> None:
+    model, state = reference_man()
+    walked = eb.walk(model, state, eating(-500), (days / steps,) * steps)[-1]
+    assert advance(model, state, eating(-500), days) == walked
+
+
 def test_halving_the_step_divides_the_error_by_four() -> None:
     # The midpoint rule is of second order.
     model, state = reference_man()

@@ -143,6 +143,16 @@ def test_a_deficit_in_kilojoules_passes_on_no_day_for_kilocalories(switched: int
     assert codes(daily.notes).count("LOG_INTAKE_KILOJOULES") == 1
 
 
+@pytest.mark.parametrize(("first", "second", "is_believed"), [(2.1, 2.2, True), (2.1, 2.35, False), (2.0, 2.35, True)])
+def test_a_second_day_is_read_in_the_unit_that_it_is_nearer_to(first: float, second: float, is_believed: bool) -> None:
+    """Half way by ratio between 1 and 4.184 times the habit lies their geometric mean, 2.05. The first day passes, and
+    moves the habit by a tenth of what it is over: to 1.11 (or 1.1), and the bound of the second to 2.27."""
+    eaten = [2350.0] * 7 + [2350.0 * first, 2350.0 * second]
+    log = Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST + at, kcal) for at, kcal in enumerate(eaten)])
+    daily = clean_log(log, FIRST + 8, 80.0, 2350.0)
+    assert daily.is_logged[7:] == [1.0, float(is_believed)]
+
+
 def test_a_feast_of_two_days_is_eaten_and_who_goes_back_to_kilocalories_is_read_again() -> None:
     eaten = [2300.0, 2400.0, 4500.0, 3600.0, 2300.0, 9800.0, 10100.0, 2400.0, 2250.0]
     log = Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST + at, kcal) for at, kcal in enumerate(eaten)])

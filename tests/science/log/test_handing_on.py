@@ -279,6 +279,10 @@ def test_the_water_of_an_event_comes_and_goes(kind: EventKind) -> None:
         assert path[-1] == pytest.approx(mass)
     else:
         assert abs(path[-1]) < 0.01
+        # The last day still acts: the morning after it nothing has faded yet, and the one after that something has.
+        rises = EFFECTS[kind].rises_days
+        fades = math.exp(-1.0 / EFFECTS[kind].fades_days)
+        assert path[10:14] == pytest.approx([mass * min(1.0, day / rises) for day in (1, 2, 3)] + [path[12] * fades])
     odd = expected_water([LoggedEvent(FIRST + 10, kind, FIRST + 3)], FIRST, 200)
     assert odd == expected_water([LoggedEvent(FIRST + 10, kind, FIRST + 10)], FIRST, 200)
 
