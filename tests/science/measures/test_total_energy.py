@@ -9,9 +9,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 from steelyard.http.languages import english
 from steelyard.science.body.constants import THERMIC_SHARE
-from steelyard.science.measures import total_energy
+from steelyard.science.measures import activity_levels, thermic_effect, total_energy
 from steelyard.science.measures.activity_energy import session_kcal, step_kcal
-from steelyard.science.measures.total_energy import EerCategory, eer_category, resting_times_activity
+from steelyard.science.measures.energy_requirements import EerCategory, eer_category
+from steelyard.science.measures.total_energy import resting_times_activity
 from steelyard.science.numbers.elementwise import arrays
 from steelyard.science.numbers.estimate import Estimate
 from steelyard.science.person.person import ActivityLevel, ActivityWeek, Person, Session, Sex, Training, TrainingStatus
@@ -49,7 +50,7 @@ LIFTING = Session(met=5.0, minutes=60.0, times_per_week=4.0)
 
 def test_levels_cover_the_published_bands_without_gaps() -> None:
     # FAO/WHO/UNU 2004: sedentary or light 1.40-1.69, moderately active 1.70-1.99, vigorous 2.00-2.40.
-    bands = [total_energy.PAL_BANDS[level] for level in ActivityLevel]
+    bands = [activity_levels.PAL_BANDS[level] for level in ActivityLevel]
     assert [low for low, _ in bands[1:]] == [high for _, high in bands[:-1]]
     edges = {edge for band in bands for edge in band}
     assert {1.40, 1.70, 2.00, 2.40} <= edges
@@ -57,7 +58,7 @@ def test_levels_cover_the_published_bands_without_gaps() -> None:
 
 @pytest.mark.parametrize("level", ActivityLevel)
 def test_a_level_is_the_middle_of_its_band_and_half_of_it_wide(level: ActivityLevel) -> None:
-    low, high = total_energy.PAL_BANDS[level]
+    low, high = activity_levels.PAL_BANDS[level]
     result = resting_times_activity(person(level), RESTING)
     assert result.pal == pytest.approx((low + high) / 2)
     assert result.mean == pytest.approx(RESTING.mean * (low + high) / 2)
@@ -86,7 +87,7 @@ def test_session_energy_gives_the_worked_value() -> None:
 
 def test_an_empty_week_is_a_day_of_sitting() -> None:
     result = resting_times_activity(person(week()), RESTING)
-    assert result.pal == pytest.approx(total_energy.SITTING_PAL)
+    assert result.pal == pytest.approx(activity_levels.SITTING_PAL)
     assert result.exercise_kcal == 0.0
 
 
@@ -202,10 +203,10 @@ def test_an_activity_hard_to_sustain_is_noted() -> None:
 
 
 def test_notes_begin_beyond_the_limits() -> None:
-    assert total_energy.pal_notes(2.4) == total_energy.pal_notes(1.2) == ()
-    assert [n.code for n in total_energy.pal_notes(2.401)] == ["PAL_ABOVE_SUSTAINABLE"]
-    assert [n.code for n in total_energy.pal_notes(1.199)] == ["PAL_BELOW_PLAUSIBLE"]
-    assert english(total_energy.pal_notes(1.199)[0])
+    assert activity_levels.pal_notes(2.4) == activity_levels.pal_notes(1.2) == ()
+    assert [n.code for n in activity_levels.pal_notes(2.401)] == ["PAL_ABOVE_SUSTAINABLE"]
+    assert [n.code for n in activity_levels.pal_notes(1.199)] == ["PAL_BELOW_PLAUSIBLE"]
+    assert english(activity_levels.pal_notes(1.199)[0])
 
 
 # --- thermic effect -------------------------------------------------------------------------------------------
@@ -215,14 +216,14 @@ def test_thermic_effect_of_a_mixed_diet_is_about_a_tenth() -> None:
     # Westerterp 2004: about 10 % of a mixed diet (here 15 % protein, 50 % carbohydrate, 35 % fat); the nutrient
     # middles must come to it within the half-widths that the ranges of the nutrients leave (0.15 x 5 + 0.50 x 2.5
     # + 0.35 x 1.5 points = 2.5).
-    share = total_energy.thermic_effect_kcal(0.15, 0.50, 0.35)
+    share = thermic_effect.thermic_effect_kcal(0.15, 0.50, 0.35)
     assert share == pytest.approx(THERMIC_SHARE, abs=0.0253)
 
 
 def test_protein_costs_most_to_digest() -> None:
-    costs = [total_energy.thermic_effect_kcal(*row) for row in ((100, 0, 0), (0, 100, 0), (0, 0, 100))]
+    costs = [thermic_effect.thermic_effect_kcal(*row) for row in ((100, 0, 0), (0, 100, 0), (0, 0, 100))]
     assert costs == sorted(costs, reverse=True)
-    assert total_energy.thermic_effect_kcal(0, 0, 0, 100) > costs[1]
+    assert thermic_effect.thermic_effect_kcal(0, 0, 0, 100) > costs[1]
     for nutrient, share in (("protein", "0.25"), ("carbohydrate", "0.075"), ("fat", "0.015"), ("alcohol", "0.2")):
         assert ENTRIES[f"thermic_effect_{nutrient}"].value == float(share)
         assert share in ENTRIES["thermic_effect_by_nutrient"].formula

@@ -11,7 +11,7 @@ import pytest
 from steelyard import science
 from steelyard.science.body import energy_balance
 from steelyard.science.catalogue import entries
-from steelyard.science.measures import total_energy
+from steelyard.science.measures import thermic_effect
 from steelyard.science.measures.body_composition import METHOD_ERRORS
 from steelyard.science.person import BodyFatMethod
 from steelyard.science.register import evidence, provenance, reach, record, recorded, traced
@@ -118,13 +118,13 @@ def _noted(function: Callable[[], object]) -> list[str]:
 def test_what_ran_is_noted_and_what_did_not_is_not() -> None:
     @traced
     def ran() -> float:
-        return total_energy.THERMIC_FAT
+        return thermic_effect.THERMIC_FAT
 
     @traced
     def did_not() -> float:
-        return total_energy.THERMIC_PROTEIN
+        return thermic_effect.THERMIC_PROTEIN
 
-    ran.__wrapped__.__module__ = did_not.__wrapped__.__module__ = total_energy.__name__  # type: ignore[attr-defined]
+    ran.__wrapped__.__module__ = did_not.__wrapped__.__module__ = thermic_effect.__name__  # type: ignore[attr-defined]
     assert did_not is not None
     assert _noted(lambda: record("age")) == ["age"]
     assert _noted(lambda: None) == []
