@@ -15,7 +15,6 @@ from steelyard.science.measures.body_density import brozek, siri
 from steelyard.science.measures.composition_estimate import Composition
 from steelyard.science.measures.fat_combination import FatValue, combine
 from steelyard.science.measures.fat_measurements import (
-    AGE_RANGES,
     DensityConversion,
     Girths,
     HeightAndWeight,
@@ -24,7 +23,7 @@ from steelyard.science.measures.fat_measurements import (
     Skinfolds,
 )
 from steelyard.science.measures.girths import hodgdon_beckett_men
-from steelyard.science.measures.skinfolds import SkinfoldMethod
+from steelyard.science.measures.skinfolds import SkinfoldMethod, skinfold_equation
 from steelyard.science.numbers.estimate import Z80
 from steelyard.science.person.person import BodyFatMethod, BodyFatReading, Sex, TrainingStatus
 from steelyard.science.register.errors import OutOfDomain
@@ -244,18 +243,25 @@ def test_an_unspecified_sex_gets_the_range_over_both() -> None:
 # --- outside the published range --------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("id", AGE_RANGES)
-def test_ranges_are_those_of_the_catalogue(id: str) -> None:
-    lower, upper = AGE_RANGES[id]
-    if id == "body_fat_from_bmi":
-        for equation in ("deurenberg_bmi", "gallagher_bmi", "jackson_bmi"):
-            assert (ENTRIES[equation].valid_range or "").startswith("adults")
-        return
-    entry = ENTRIES["durnin_womersley" if id.startswith("durnin") else id]
-    who = "women" if id.endswith("women") else "men"
-    printed = re.search(rf"\b{who} (?:from )?(\d+)(?:-(\d+))? y", entry.valid_range or "")
+@pytest.mark.parametrize("sex", [Sex.MALE, Sex.FEMALE])
+@pytest.mark.parametrize("method", SkinfoldMethod)
+def test_every_skinfold_equation_has_the_years_and_the_sites_that_the_catalogue_prints(
+    method: SkinfoldMethod, sex: Sex
+) -> None:
+    found = skinfold_equation(method, sex is Sex.MALE)
+    entry = ENTRIES[found.id]
+    who = "men" if sex is Sex.MALE else "women"
+    printed = re.search(rf"\b{who} (\d+)-(\d+) y", entry.valid_range or "")
     assert printed
-    assert (float(printed[1]), float(printed[2] or math.inf)) == (lower, upper)
+    assert (float(printed[1]), float(printed[2])) == found.ages
+    assert " + ".join(found.sites) in entry.formula
+
+
+@pytest.mark.parametrize(
+    "id", ["hodgdon_beckett_men", "hodgdon_beckett_women", "deurenberg_bmi", "gallagher_bmi", "jackson_bmi"]
+)
+def test_the_others_are_for_adults(id: str) -> None:
+    assert re.match(r"adults|(wo)?men from 18 y", ENTRIES[id].valid_range or "")
 
 
 @pytest.mark.parametrize(

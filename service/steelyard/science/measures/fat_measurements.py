@@ -17,7 +17,7 @@ from .body_density import brozek, checked_fat_fraction, siri
 from .body_mass_index import bmi, fat_fraction_from_bmi
 from .fat_combination import FatValue
 from .girths import hodgdon_beckett_men, hodgdon_beckett_women
-from .skinfolds import SkinfoldMethod, density_from_skinfolds, skinfold_sites
+from .skinfolds import SkinfoldMethod, density_from_skinfolds, skinfold_equation, skinfold_sites
 
 # --- what may be measured -------------------------------------------------------------------------------------
 
@@ -63,18 +63,7 @@ class MeasuredPerson(msgspec.Struct, frozen=True, kw_only=True):
 
 # --- the range in which an equation was published ---------------------------------------------------------------
 
-# Years of age, both ends included, as in the ``valid_range`` of each equation.
-AGE_RANGES: dict[str, tuple[float, float]] = {
-    "hodgdon_beckett_men": (18.0, math.inf),
-    "hodgdon_beckett_women": (18.0, math.inf),
-    "jackson_pollock_3_men": (18.0, 61.0),
-    "jackson_pollock_7_men": (18.0, 61.0),
-    "jackson_pollock_ward_3_women": (18.0, 55.0),
-    "jackson_pollock_ward_7_women": (18.0, 55.0),
-    "durnin_womersley_men": (17.0, 72.0),
-    "durnin_womersley_women": (16.0, 68.0),
-    "body_fat_from_bmi": (18.0, math.inf),
-}
+_ADULTS = (18.0, math.inf)  # years of age, both ends included, as in the ``valid_range`` of each equation
 _BMI_TO = 35.0  # of the narrowest of the three equations
 _OUTSIDE_FACTOR = constant(
     "body_fat_outside_range_factor",
@@ -155,35 +144,25 @@ def _read_girths(subject: MeasuredPerson, measurement: Girths, is_male: bool) ->
     else:
         density = hodgdon_beckett_women(girths["waist_cm"], girths["hip_cm"], girths["neck_cm"], subject.height_cm)
     method = "hodgdon_beckett_men" if is_male else "hodgdon_beckett_women"
-    error, notes = _within_age(METHOD_ERRORS[BodyFatMethod.GIRTHS], subject.age_years, method, method)
+    error, notes = _within_age(METHOD_ERRORS[BodyFatMethod.GIRTHS], subject.age_years, method, _ADULTS)
     fraction = checked_fat_fraction(siri(density), "")
     return Value(value=FatValue(fraction, BodyFatMethod.GIRTHS, error), notes=notes)
 
 
 @traced
 def _read_skinfolds(subject: MeasuredPerson, measurement: Skinfolds, is_male: bool) -> Value:
-    equation = measurement.equation
-    density = density_from_skinfolds(equation, is_male, measurement.skinfolds_mm, subject.age_years)
+    equation = skinfold_equation(measurement.equation, is_male)
+    density = density_from_skinfolds(measurement.equation, is_male, measurement.skinfolds_mm, subject.age_years)
     fraction = checked_fat_fraction(_CONVERSIONS[measurement.conversion](density), "")
-    method, ranged = _skinfold_ids(equation, is_male)
-    error, notes = _within_age(METHOD_ERRORS[BodyFatMethod.SKINFOLDS], subject.age_years, method, ranged)
+    error, notes = _within_age(METHOD_ERRORS[BodyFatMethod.SKINFOLDS], subject.age_years, equation.id, equation.ages)
     return Value(value=FatValue(fraction, BodyFatMethod.SKINFOLDS, error), notes=notes)
-
-
-def _skinfold_ids(equation: SkinfoldMethod, is_male: bool) -> tuple[str, str]:
-    """Ids in the catalogue and in ``AGE_RANGES``."""
-    if equation is SkinfoldMethod.DURNIN_WOMERSLEY_4:
-        return "durnin_womersley", "durnin_womersley_men" if is_male else "durnin_womersley_women"
-    sites = equation.value.removeprefix("jackson_pollock_")
-    id = f"jackson_pollock_{sites}_men" if is_male else f"jackson_pollock_ward_{sites}_women"
-    return id, id
 
 
 @traced
 def _read_bmi(subject: MeasuredPerson, male: float) -> Value:
     fraction: float = fat_fraction_from_bmi(subject.weight_kg, subject.height_cm, subject.age_years, male)
     error = method_error(BodyFatMethod.BMI_EQUATION, subject.training)
-    error, notes = _within_age(error, subject.age_years, "body_fat_from_bmi", "body_fat_from_bmi")
+    error, notes = _within_age(error, subject.age_years, "body_fat_from_bmi", _ADULTS)
     index = bmi(subject.weight_kg, subject.height_cm)
     if index > _BMI_TO:
         error = _widened(error)
@@ -207,10 +186,10 @@ def _widened(error: MethodError) -> MethodError:
 
 
 def _within_age(
-    error: MethodError, age_years: float, method: str, ranged: str
+    error: MethodError, age_years: float, method: str, ages: tuple[float, float]
 ) -> tuple[MethodError, tuple[Message, ...]]:
     """The error of an equation at this age, larger outside its published range, and what to say of it."""
-    lower, upper = AGE_RANGES[ranged]
+    lower, upper = ages
     if lower <= age_years <= upper:
         return error, ()
     params: dict[str, float | str] = {

@@ -5,7 +5,7 @@ Every function takes one person's floats, or arrays with ``ops=arrays()``.
 
 from collections.abc import Mapping
 from enum import StrEnum
-from typing import NamedTuple
+from typing import NamedTuple, assert_never
 
 from ..numbers import FLOATS, Elementwise, Number
 from ..person import Sex
@@ -14,6 +14,7 @@ from ..register import (
     JACKSON_1978,
     JACKSON_1980,
     Basis,
+    Choice,
     OutOfDomain,
     constant,
     equation,
@@ -67,7 +68,9 @@ _JP3 = _Quadratic(1.10938, 0.0008267, 0.0000016, 0.0002574, ("chest", "abdomen",
 _JP7 = _Quadratic(1.112, 0.00043499, 0.00000055, 0.00028826, _SEVEN, _CAP_7)
 _JPW3 = _Quadratic(1.0994921, 0.0009929, 0.0000023, 0.0001392, ("triceps", "suprailiac", "thigh"), _CAP_3)
 _JPW7 = _Quadratic(1.097, 0.00046971, 0.00000056, 0.00012828, _SEVEN, _CAP_7)
-_MEN_18_61, _WOMEN_18_55 = "men 18-61 y", "women 18-55 y"
+_MEN_YEARS, _WOMEN_YEARS = (18.0, 61.0), (18.0, 55.0)
+_MEN_18_61 = f"men {_MEN_YEARS[0]:g}-{_MEN_YEARS[1]:g} y"
+_WOMEN_18_55 = f"women {_WOMEN_YEARS[0]:g}-{_WOMEN_YEARS[1]:g} y"
 
 
 def _check_sum(sum_mm: Number, cap_mm: float) -> None:
@@ -183,30 +186,60 @@ def durnin_womersley(sum_mm: Number, age_years: Number, male: Number, ops: Eleme
     return ops.where(male == 1.0, columns[1], columns[0])
 
 
+class SkinfoldEquation(NamedTuple):
+    """An equation for one sex: its id in the catalogue, the years of age it was published for (both ends included),
+    and its sites."""
+
+    id: str
+    ages: tuple[float, float]
+    sites: tuple[str, ...]
+
+
+_WOMEN: Choice[SkinfoldMethod, SkinfoldEquation] = Choice(
+    {
+        SkinfoldMethod.JACKSON_POLLOCK_3: SkinfoldEquation("jackson_pollock_ward_3_women", _WOMEN_YEARS, _JPW3.sites),
+        SkinfoldMethod.JACKSON_POLLOCK_7: SkinfoldEquation("jackson_pollock_ward_7_women", _WOMEN_YEARS, _JPW7.sites),
+        SkinfoldMethod.DURNIN_WOMERSLEY_4: SkinfoldEquation("durnin_womersley", (16.0, 68.0), _DURNIN_SITES),
+    }
+)
+_MEN: Choice[SkinfoldMethod, SkinfoldEquation] = Choice(
+    {
+        SkinfoldMethod.JACKSON_POLLOCK_3: SkinfoldEquation("jackson_pollock_3_men", _MEN_YEARS, _JP3.sites),
+        SkinfoldMethod.JACKSON_POLLOCK_7: SkinfoldEquation("jackson_pollock_7_men", _MEN_YEARS, _JP7.sites),
+        SkinfoldMethod.DURNIN_WOMERSLEY_4: SkinfoldEquation("durnin_womersley", (17.0, 72.0), _DURNIN_SITES),
+    }
+)
+
+
+def skinfold_equation(method: SkinfoldMethod, is_male: bool) -> SkinfoldEquation:
+    """The equation that a method has for a sex."""
+    return (_MEN if is_male else _WOMEN)[method]
+
+
 def skinfold_sites(method: SkinfoldMethod, sex: Sex) -> tuple[str, ...]:
     """The sites a method needs. ``UNSPECIFIED`` needs those of both sexes."""
-    if method is SkinfoldMethod.DURNIN_WOMERSLEY_4:
-        return _DURNIN_SITES
-    if method is SkinfoldMethod.JACKSON_POLLOCK_7:
-        return _SEVEN
     if sex is Sex.UNSPECIFIED:
-        return tuple(dict.fromkeys((*_JP3.sites, *_JPW3.sites)))
-    return (_JP3 if sex is Sex.MALE else _JPW3).sites
+        return tuple(dict.fromkeys((*_MEN[method].sites, *_WOMEN[method].sites)))
+    return skinfold_equation(method, sex is Sex.MALE).sites
 
 
 def density_from_skinfolds(
     method: SkinfoldMethod, is_male: bool, skinfolds_mm: Mapping[str, float], age_years: float
 ) -> float:
     """Body density in kg/L from named sites in mm. Raises OutOfDomain for a missing site or a sum over the cap."""
-    sites = skinfold_sites(method, Sex.MALE if is_male else Sex.FEMALE)
+    sites = skinfold_equation(method, is_male).sites
     for site in sites:
         if site not in skinfolds_mm:
             raise OutOfDomain("SKINFOLD_SITE_MISSING", site, f"This equation needs {', '.join(sites)}.")
     total = sum(skinfolds_mm[site] for site in sites)
-    if method is SkinfoldMethod.DURNIN_WOMERSLEY_4:
-        density: float = durnin_womersley(total, age_years, 1.0 if is_male else 0.0)
-    elif method is SkinfoldMethod.JACKSON_POLLOCK_7:
-        density = (jackson_pollock_7_men if is_male else jackson_pollock_ward_7_women)(total, age_years)
-    else:
-        density = (jackson_pollock_3_men if is_male else jackson_pollock_ward_3_women)(total, age_years)
+    density: float
+    match method:
+        case SkinfoldMethod.DURNIN_WOMERSLEY_4:
+            density = durnin_womersley(total, age_years, 1.0 if is_male else 0.0)
+        case SkinfoldMethod.JACKSON_POLLOCK_7:
+            density = (jackson_pollock_7_men if is_male else jackson_pollock_ward_7_women)(total, age_years)
+        case SkinfoldMethod.JACKSON_POLLOCK_3:
+            density = (jackson_pollock_3_men if is_male else jackson_pollock_ward_3_women)(total, age_years)
+        case _:
+            assert_never(method)
     return density
