@@ -7,7 +7,8 @@ import rich_click as click
 
 from steelyard.http.app import OPERATIONS
 from steelyard.http.pages.answer_examples import examples_path, examples_text
-from steelyard.http.pages.contract import contract_text, problems_text
+from steelyard.http.pages.contract import contract_text
+from steelyard.http.pages.problems_page import problems_text
 
 
 @click.command()

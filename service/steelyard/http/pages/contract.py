@@ -4,15 +4,10 @@ The framework's own document loses limits and ``additionalProperties: false``, s
 """
 
 import json
-import re
 from collections.abc import Iterable, Mapping
-from inspect import cleandoc
 from typing import Any
 
 import msgspec
-
-from steelyard.science import catalogue
-from steelyard.science.register import Kind
 
 from ..gate.rate_limit import DEGRADED_HEADER, RATE_LIMIT_HEADER, RATE_LIMIT_POLICY_HEADER
 from ..languages import LANGUAGES
@@ -34,7 +29,6 @@ from ..wire.problems import (
     INTERNAL_ERROR,
     KEY_REJECTED,
     KEY_REQUIRED,
-    KINDS,
     LINE_TOO_LONG,
     MEDIA_TYPE,
     NOT_ACCEPTABLE,
@@ -53,11 +47,11 @@ from ..wire.problems import (
 from ..wire.request_id import CONTRACT_HEADER, CONTRACT_VERSION, PATTERN, REQUEST_ID_HEADER
 from .answer_examples import Examples, kept_examples, shown_lines, without_nulls
 from .contract_links import link_components, links_of
+from .contract_schemas import SCHEMAS, compact, line_schemas, reference, schemas_of
+from .problems_page import guard_rail_rules
 
-_SCHEMAS = "#/components/schemas/{name}"
 _PURE_MARK = "x-steelyard-pure"
 _UNITS_MARK = "x-steelyard-units"
-_DEFAULT_MARK = "x-steelyard-default"
 
 _DESCRIPTION = """\
 Maintenance energy, training-diet phases and weight logs for people who lift.
@@ -148,7 +142,7 @@ def openapi_document(operations: Iterable[Operation], examples: Examples | None 
         "security": [{"ApiKey": []}],
         "paths": paths,
         "components": {
-            "schemas": _schemas(operations),
+            "schemas": schemas_of(operations),
             "headers": _common_headers() | _limit_headers(),
             "links": link_components(operations),
             "securitySchemes": {
@@ -208,7 +202,7 @@ def _operation(operation: Operation, shown: Mapping[str, Mapping[str, Any]]) -> 
             "required": True,
             "content": {
                 "application/json": {
-                    "schema": _reference(operation.body_type),
+                    "schema": reference(operation.body_type),
                     "examples": {
                         name: {"value": without_nulls(msgspec.to_builtins(example))}
                         for name, example in operation.request_examples.items()
@@ -229,7 +223,7 @@ def _operation(operation: Operation, shown: Mapping[str, Mapping[str, Any]]) -> 
 
 def _answer_schema(operation: Operation, media_type: str) -> dict[str, str]:
     format_ = operation.formats.get(media_type)
-    return _reference(operation.answer_type) if format_ is None else {"$ref": _SCHEMAS.format(name=format_.name)}
+    return reference(operation.answer_type) if format_ is None else {"$ref": SCHEMAS.format(name=format_.name)}
 
 
 def _shown(schema: Mapping[str, Any], examples: Mapping[str, Any]) -> dict[str, Any]:
@@ -240,9 +234,9 @@ def _shown(schema: Mapping[str, Any], examples: Mapping[str, Any]) -> dict[str, 
 
 def _stream_lines(document: dict[str, Any], operation: Operation, shown: Mapping[str, Mapping[str, Any]]) -> None:
     """A body of lines: OpenAPI 3.1 has no word for it, so the schemas of the lines stand beside it."""
-    asked, answered = ({"$ref": _SCHEMAS.format(name=name)} for name in _line_schemas(operation))
+    asked, answered = ({"$ref": SCHEMAS.format(name=name)} for name in line_schemas(operation))
     lines = "".join(
-        _compact(without_nulls(json.loads(msgspec.json.encode(line)))) + "\n" for line in shown_lines(operation)
+        compact(without_nulls(json.loads(msgspec.json.encode(line)))) + "\n" for line in shown_lines(operation)
     )
     document["requestBody"] = {
         "required": True,
@@ -258,28 +252,8 @@ def _stream_lines(document: dict[str, Any], operation: Operation, shown: Mapping
         ]
     )
     document["x-steelyard-lines"] = {
-        "request": _reference(operation.body_type or object),
-        "answers": [_reference(operation.answer_type), *map(_reference, operation.further_types)],
-    }
-
-
-def _line_schemas(operation: Operation) -> dict[str, dict[str, Any]]:
-    """Bodies of lines as JSON Schema has them (2020-12, "contentSchema"): a text that holds a value a line."""
-
-    def lines(description: str, *types: type) -> dict[str, Any]:
-        items = [_reference(type_) for type_ in types]
-        return {
-            "type": "string",
-            "format": "binary",
-            "description": description,
-            "contentMediaType": operation.media_type,
-            "contentSchema": {"type": "array", "items": items[0] if len(items) == 1 else {"anyOf": items}},
-        }
-
-    asked, answered = operation.body_type or object, operation.answer_type
-    return {
-        f"{asked.__name__}s": lines("A line for each request.", asked),
-        f"{answered.__name__}s": lines("A line for each answer.", answered, *operation.further_types),
+        "request": reference(operation.body_type or object),
+        "answers": [reference(operation.answer_type), *map(reference, operation.further_types)],
     }
 
 
@@ -314,7 +288,7 @@ def _error(status: str, kinds: tuple[ProblemKind, ...]) -> dict[str, Any]:
         "headers": headers,
         "content": {
             MEDIA_TYPE: {
-                "schema": _reference(Problem),
+                "schema": reference(Problem),
                 "examples": {kind.slug: {"value": msgspec.to_builtins(_example(kind))} for kind in kinds},
             }
         },
@@ -379,114 +353,5 @@ def _parameter(option: Option) -> dict[str, Any]:
         "in": "query",
         "required": False,
         "description": option.description,
-        "schema": _reference(option.values),
+        "schema": reference(option.values),
     }
-
-
-def _reference(type_: type) -> dict[str, str]:
-    return {"$ref": _SCHEMAS.format(name=type_.__name__)}
-
-
-def _schemas(operations: list[Operation]) -> dict[str, Any]:
-    roots: list[type] = [Problem, *(option.values for operation in operations for option in operation.options)]
-    for operation in operations:
-        roots += [type_ for type_ in (operation.body_type, operation.answer_type, *operation.further_types) if type_]
-    _, components = msgspec.json.schema_components(list(dict.fromkeys(roots)), ref_template=_SCHEMAS)
-    _tidy(components)
-    for name in _reached(components, [o.body_type.__name__ for o in operations if o.body_type]):
-        for field in components[name].get("properties", {}).values():
-            _say_default(field)
-    for operation in operations:
-        components |= {format_.name: dict(format_.schema) for format_ in operation.formats.values()}
-        if operation.stream:
-            components |= _line_schemas(operation)
-    for component in components.values():
-        if "description" in component:  # a docstring, whose indentation Python keeps up to 3.12
-            component["description"] = cleandoc(component["description"])
-    return components
-
-
-def _reached(components: dict[str, Any], names: list[str]) -> set[str]:
-    """The components that those of ``names`` refer to, and these themselves."""
-    found: set[str] = set()
-    waiting = list(names)
-    while waiting:
-        name = waiting.pop()
-        if name not in found:
-            found.add(name)
-            waiting += re.findall(r'"#/components/schemas/(\w+)"', json.dumps(components[name]))
-    return found
-
-
-def _say_default(field: dict[str, Any]) -> None:
-    """Say in words, and under a mark of our own, what a request's field is taken as where it is absent.
-
-    Not as ``default``: that keyword makes a field required to who sends it, as widely used generators read it.
-    """
-    if "default" not in field:
-        return
-    default = field[_DEFAULT_MARK] = without_nulls(field.pop("default"))
-    taken = "Where absent, its own defaults hold." if isinstance(default, dict) else f"`{_compact(default)}` if absent."
-    field["description"] = f"{field['description']} {taken}" if "description" in field else taken
-
-
-def _compact(value: Any) -> str:
-    return json.dumps(value, ensure_ascii=False, separators=(",", ":"))
-
-
-def _tidy(node: Any) -> None:
-    """Write what generators expect: types of enums, ``const``, ``oneOf`` of tagged unions, types that may be null."""
-    if isinstance(node, dict):
-        if "default" in node and node["default"] is None:  # as good as absent: a value would be filled in by clients
-            del node["default"]
-        _join_null(node)
-        choices = node.get("enum")
-        if isinstance(choices, list) and "type" not in node:
-            if all(isinstance(choice, str) for choice in choices):
-                node["type"] = "string"
-            if len(choices) == 1:
-                node["const"] = node.pop("enum")[0]
-        if "discriminator" in node and "anyOf" in node:
-            node["oneOf"] = node.pop("anyOf")
-        for child in node.values():
-            _tidy(child)
-    elif isinstance(node, list):
-        for child in node:
-            _tidy(child)
-
-
-def _join_null(node: dict[str, Any]) -> None:
-    """``anyOf`` of a plain type and null as one schema, with the limits beside its types."""
-    match node.get("anyOf"):
-        case [{"type": str() as type_} as schema, {"type": "null"}] if not schema.keys() & {"enum", "const"}:
-            del node["anyOf"]
-            node |= {**schema, **node, "type": [type_, "null"]}
-
-
-def problems_text() -> str:
-    """The documentation of every problem type, as it is committed."""
-    lines = [
-        "# Problems",
-        "",
-        "Generated by `steelyard contract`. Every error is an RFC 9457 problem document. Its `type` is one of",
-        "these, and `GET` of the type answers with the same text.",
-        "",
-    ]
-    for kind in sorted(KINDS.values(), key=lambda k: (k.status, k.slug)):
-        suffix = "/<rule id>" if kind is GUARD_RAIL else ""
-        lines += [f"## `{kind.type}{suffix}`", "", f"{kind.status}, `{kind.code}`: {kind.title}.", ""]
-        lines += [kind.meaning, "", f"*What to do:* {kind.remedy}", ""]
-        if kind is GUARD_RAIL:
-            lines += ["| rule id | rule |", "| --- | --- |"]
-            lines += [f"| `{rule.id}` | {_cell(rule.summary)} |" for rule in guard_rail_rules()]
-            lines.append("")
-    return "\n".join(lines)
-
-
-def guard_rail_rules() -> list[Any]:
-    """The rules of the catalogue, sorted by id."""
-    return sorted((e for e in catalogue.entries().values() if e.kind is Kind.RULE), key=lambda e: e.id)
-
-
-def _cell(text: str) -> str:
-    return text.replace("|", "\\|").replace("\n", " ")
