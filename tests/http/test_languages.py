@@ -17,7 +17,7 @@ from fluent.syntax import ast as tree
 from in_process import Running
 from steelyard.http.languages import ENGLISH, INSTEAD, LANGUAGES, MessageReader, english, parameters, preferred, said
 from steelyard.http.languages.fluent_library import arguments
-from steelyard.http.languages.ftl_files import LanguageFile, parameters_in
+from steelyard.http.languages.parsing import LanguageFile, parameters_in
 from steelyard.science.log.events import EventKind
 from steelyard.science.measures.fat_combination import BodyFatMethod
 from steelyard.science.person.screening import Condition, Medicine

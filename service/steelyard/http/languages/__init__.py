@@ -6,8 +6,8 @@ same files with a library of its own.
 
 from .english import english
 from .fluent_library import said, said_code
-from .ftl_files import ENGLISH, LANGUAGES, LanguageFile, MessageReader, parameters
 from .leanness import INSTEAD, spared, spared_text
+from .parsing import ENGLISH, LANGUAGES, LanguageFile, MessageReader, parameters
 from .preference import preferred
 
 __all__ = [

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Any
 
 from steelyard.science.register import Message
 
-from .ftl_files import ENGLISH
+from .parsing import ENGLISH
 
 if TYPE_CHECKING:
     from fluent.syntax import ast

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from steelyard.science.register import Message
 
 from .english import compiled
-from .ftl_files import LANGUAGES
+from .parsing import LANGUAGES
 
 if TYPE_CHECKING:
     from fluent.runtime import FluentBundle

@@ -13,7 +13,7 @@ from steelyard.science.rails import Why
 from steelyard.science.register import Message
 
 from .english import compiled
-from .ftl_files import ENGLISH, parameters
+from .parsing import ENGLISH, parameters
 
 SPEAKS, WHY = "speaks", "why"
 _OF_FAT = frozenset(why for why in Why if why.startswith("fat_"))

@@ -1,6 +1,6 @@
 """Which language a caller likes best (RFC 9110 12.5.4, RFC 4647 3.4)."""
 
-from .ftl_files import LANGUAGES
+from .parsing import LANGUAGES
 
 
 def preferred(accept_language: str) -> str:
