@@ -5,7 +5,7 @@ from ...schemas.shared_fields import Interval
 from ..wording import Words, one_line, told_once
 from . import interval_rows
 from .interval_rows import Group, Row
-from .marks import Layer, Sample
+from .labels import Layer, Sample
 from .palette import SHAPES, Look
 from .sheet import Drawing, Headline, sheet
 

@@ -3,7 +3,7 @@
 from typing import Any, NamedTuple
 
 from ...schemas.shared_fields import Interval
-from .marks import HEADER_PX, LABEL_PX, LINE_WIDTH, Layer, Sample, header, text
+from .labels import HEADER_PX, LABEL_PX, LINE_WIDTH, Layer, Sample, header, text
 from .palette import Look
 from .text_width import shortened, width_px
 from .time_panels import ends_of

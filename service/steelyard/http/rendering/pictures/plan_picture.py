@@ -8,7 +8,7 @@ from ...schemas.shared_fields import Interval
 from ..formats import plan_words
 from ..wording import Words
 from . import interval_rows
-from .forecast_panels import Eaten, changes_group, intake_panel, start_of, weight_panel
+from .forecast_picture import Eaten, changes_group, intake_panel, start_of, weight_panel
 from .palette import Look
 from .sheet import Drawing, Headline, sheet
 from .time_panels import Shade, Span, after

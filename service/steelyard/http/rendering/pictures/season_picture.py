@@ -4,9 +4,9 @@ from ...schemas.seasons import OptimumResponse, SeasonPhase, SeasonPlan, SeasonQ
 from ..formats import season_words
 from ..wording import Words, told_once
 from . import interval_rows
-from .forecast_panels import Eaten, fat_panel, intake_panel, start_of, weight_panel
+from .forecast_picture import Eaten, fat_panel, intake_panel, start_of, weight_panel
 from .interval_rows import Group, Row
-from .marks import Layer
+from .labels import Layer
 from .palette import SHAPES, Look
 from .sheet import Drawing, Headline, sheet
 from .time_panels import Shade, Span, after

@@ -4,7 +4,7 @@ from functools import cache
 from typing import Any, NamedTuple
 
 from ...languages import LANGUAGES
-from .marks import LABEL_PX, TEXT_PX, Layer, text
+from .labels import LABEL_PX, TEXT_PX, Layer, text
 from .palette import Look
 from .text_width import FONT, wrapped
 

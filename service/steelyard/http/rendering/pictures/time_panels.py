@@ -5,7 +5,7 @@ from datetime import date, timedelta
 from math import ceil, floor, log10
 from typing import Any, NamedTuple
 
-from .marks import HEADER_PX, LABEL_PX, LINE_WIDTH, Layer, Sample, header, opacity_of, text
+from .labels import HEADER_PX, LABEL_PX, LINE_WIDTH, Layer, Sample, header, opacity_of, text
 from .palette import SOLID, Look, shade_of
 from .text_width import width_px
 

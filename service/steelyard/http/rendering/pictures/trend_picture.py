@@ -10,7 +10,7 @@ from ..wording import Words
 from . import interval_rows
 from . import time_panels as over_time
 from .interval_rows import Group, Row
-from .marks import Layer, Sample, symbol
+from .labels import Layer, Sample, symbol
 from .palette import DASHED, SHAPES, Look
 from .sheet import Drawing, Headline, sheet
 from .time_panels import Span, after
