@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 from steelyard.science.body import constants as bc
 from steelyard.science.body import energy_balance as eb
-from steelyard.science.body import linearised_balance
+from steelyard.science.body import lean_partition, linearised_balance
 from steelyard.science.body import state as body_state
 from steelyard.science.body.energy_balance import advance
 from steelyard.science.body.forecasting import stored_kcal
@@ -230,14 +230,14 @@ def test_the_lean_share_of_a_deficit_is_the_one_that_the_model_takes(deficit: fl
     share = lean / (lean + fat)
     # What is stored, and what it costs to store it (230 and 180 kcal/kg: Hall 2010), make up the gap.
     gap = 1e4 * (lean * (1.0 + 960 / 4.184 / 1816.0) + fat * (1.0 + 750 / 4.184 / 9441.0))
-    supply = eb.supply_of(gap, state.fat_kg, FLOATS)
-    assert eb.deficit_share(state.fat_kg, 1.0, 0.3, supply) == pytest.approx(share, rel=1e-3)
+    supply = lean_partition.supply_of(gap, state.fat_kg, FLOATS)
+    assert lean_partition.deficit_share(state.fat_kg, 1.0, 0.3, supply) == pytest.approx(share, rel=1e-3)
 
 
 def test_the_lean_share_of_a_loss_rises_with_the_size_of_the_deficit() -> None:
     """From 1 - 0.15 of the share of Forbes (1987; C = 10.4 kg x 1816 / 9441) to 1 + 0.15, 1 where fat supplies all."""
     forbes = 2.0 / (2.0 + 12.0)
-    shares = [eb.deficit_share(12.0, 1.0, 0.3, supply) / forbes for supply in (0.0, 0.5, 1.0, 3.0, 1e6)]
+    shares = [lean_partition.deficit_share(12.0, 1.0, 0.3, supply) / forbes for supply in (0.0, 0.5, 1.0, 3.0, 1e6)]
     assert shares == pytest.approx([0.85, 0.95, 1.0, 1.075, 1.15], rel=1e-3)
 
 

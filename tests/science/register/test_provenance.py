@@ -9,7 +9,7 @@ from typing import Any, NamedTuple
 
 import pytest
 from steelyard import science
-from steelyard.science.body import energy_balance
+from steelyard.science.body import energy_balance, lean_partition
 from steelyard.science.catalogue import entries
 from steelyard.science.measures import thermic_effect
 from steelyard.science.measures.body_composition import METHOD_ERRORS
@@ -73,8 +73,8 @@ LEAN, FAT = "energy_density_lean_tissue", "energy_density_fat_mass"
 def test_what_code_can_reach(module: ModuleType, text: str, found: set[str]) -> None:
     names = {
         "__name__": module.__name__, "traced": traced, "cache": cache, "NamedTuple": NamedTuple,
-        "deficit_factor": energy_balance.deficit_factor, "LEAN_ENERGY": energy_balance.LEAN_ENERGY,
-        "other": energy_balance,
+        "deficit_factor": lean_partition.deficit_factor, "LEAN_ENERGY": energy_balance.LEAN_ENERGY,
+        "other": lean_partition,
     }  # fmt: skip
     vars(module).update(names)
     assert reach.reached(define(module, text)["f"]) == found

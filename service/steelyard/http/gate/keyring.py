@@ -34,10 +34,10 @@ class _Entry(NamedTuple):
 class Keyring:
     """Keys by prefix, each believed for ``cache_seconds`` after it was read from the store.
 
-    How long these times are is the operator's to set (``key_cache_seconds``, ``key_grace_seconds``). So a revocation takes effect within that time, in every process. While the store is unreachable, a key that was
-    read before stays good for ``grace_seconds`` more; a key not yet seen raises ``StoreUnavailable``. After a failure
-    the store is left alone for ``RETRY_SECONDS``, and then tried by one request at a time: nobody else waits for a
-    database that does not answer.
+    So a revocation takes effect within that time, in every process. While the store is unreachable, a key that was
+    read before stays good for ``grace_seconds`` more; a key not yet seen raises ``StoreUnavailable``. Both times are
+    the operator's to set (``key_cache_seconds``, ``key_grace_seconds``). After a failure the store is left alone for
+    ``RETRY_SECONDS``, and then tried by one request at a time: nobody else waits for a database that does not answer.
 
     Keys that were verified before are read in a lane of their own, so that nobody's invented keys delay them. Of keys
     only those whose secret was right are remembered; a prefix that the store does not have is not asked for again

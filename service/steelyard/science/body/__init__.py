@@ -33,12 +33,6 @@ from .daily_noise import (
 )
 from .energy_balance import (
     advance,
-    ceiling_kcal,
-    deficit_factor,
-    deficit_share,
-    supply_of,
-    surplus_factor,
-    surplus_share,
     walk,
 )
 from .forecasting import (
@@ -52,6 +46,14 @@ from .forecasting import (
     forecast,
     moved_run,
     path_kept,
+)
+from .lean_partition import (
+    ceiling_kcal,
+    deficit_factor,
+    deficit_share,
+    supply_of,
+    surplus_factor,
+    surplus_share,
 )
 from .linearised_balance import (
     linearise,

@@ -1,7 +1,7 @@
 """The dynamic energy-balance model: fat, lean tissue, glycogen, water, gut content, adaptation.
 
 Structure after Hall et al. 2011 (ids ``hall_2011``, ``hall_2010``) with three additions for people who lift,
-each registered in ``body_constants``: a training-and-protein factor on the lean share, a saturating lean share in a
+each registered in ``constants``: a training-and-protein factor on the lean share, a saturating lean share in a
 surplus, and a training-driven lean term that exists in any energy state.
 
 The fast states (glycogen, water, gut, adaptation) have closed forms while the diet is constant, so a step may
@@ -17,78 +17,43 @@ from typing import NamedTuple
 
 from ..numbers import FLOATS, Elementwise, Number, compiled, inlined, new_tuple
 from ..register import (
-    ALPERT_2005,
-    BENITO_2020,
-    BOUCHARD_1990,
-    FORBES_1987,
-    HALL_2007,
-    METTLER_2010,
-    MORTON_2018,
-    MURPHY_2022,
-    TRANSIT_2011,
-    WEINHEIMER_2010,
-    WYCHERLEY_2012,
-    Basis,
     Kind,
     equation,
 )
+from .carried_mass import carried_after, carried_rest
 from .constants import (
     ADAPTATION_DAYS,
     ADAPTATION_SHARE,
-    DEFICIT_RATE_EFFECT,
     EXPERIENCE_HALVING_YEARS,
     FAT_ENERGY,
     FAT_SUPPLY_LIMIT,
     FAT_SYNTHESIS,
     FAT_UPKEEP,
     GLYCOGEN_ENERGY,
-    GLYCOGEN_KG,
     GLYCOGEN_WATER,
     GROWTH_KEPT_BY_PROTEIN,
-    GUT_CONTENT_KG,
     GUT_DAYS,
     HALL,
     LEAN_CEILING_FLOOR,
     LEAN_ENERGY,
     LEAN_SYNTHESIS,
     LEAN_UPKEEP,
-    LEVEL_PARTITION,
     LEVEL_SHARE,
     PARTITION_KG,
-    PROTEIN_ENOUGH_DEFICIT,
-    PROTEIN_ENOUGH_GAIN,
-    PROTEIN_GAIN_BOOST,
-    PROTEIN_ORDINARY,
-    PROTEIN_SPARING,
-    SALT_RECOVERY,
     SALT_RECOVERY_DAYS,
-    SALT_WATER_KG,
-    SALT_WATER_SCALE,
-    SALT_WATER_SURPLUS,
-    SODIUM_BY_CARBOHYDRATE,
     SODIUM_EXCRETION,
     SODIUM_PER_LITRE,
     SURPLUS_ACTIVITY_SHARE,
-    SURPLUS_LEAN_CEILING,
-    SURPLUS_LEAN_FACTOR,
-    SURPLUS_TRAINED_BOOST,
     THERMIC_SHARE,
-    TRAINING_GAIN,
-    TRAINING_NEEDS_PROTEIN,
-    TRAINING_SPARING,
-    TRAINING_WATER_KG,
+)
+from .lean_partition import (
+    deficit_factor,
+    protein_responses,
+    saturated,
+    surplus_factor,
+    training_growth,
 )
 from .state import BodyModel, BodyState, Diet
-
-
-class _Rest(NamedTuple):
-    """Where a diet takes the carried mass of a model [kg], and how fast glycogen follows [1/d]."""
-
-    glycogen: Number
-    water: Number  # before anything of it is taken back
-    gut: Number
-    recovered: Number
-    glycogen_rate: Number
 
 
 class _Share(NamedTuple):
@@ -119,140 +84,6 @@ class _Drive(NamedTuple):
     share: _Share
 
 
-_LEAST_RESPONSE = -0.25  # less protein than the allowance takes lean tissue, within bounds
-
-
-@inlined
-def _responses(protein_g_per_kg: Number, ops: Elementwise) -> tuple[Number, Number]:
-    """How much of what protein can do in a deficit, and in a gain, it does: 0 at the allowance .. 1."""
-    # (protein - ordinary) / (enough - ordinary), within 0 .. 1
-    above = protein_g_per_kg - PROTEIN_ORDINARY
-    return (
-        ops.minimum(ops.maximum(above / (PROTEIN_ENOUGH_DEFICIT - PROTEIN_ORDINARY), 0.0), 1.0),
-        ops.minimum(ops.maximum(above / (PROTEIN_ENOUGH_GAIN - PROTEIN_ORDINARY), _LEAST_RESPONSE), 1.0),
-    )
-
-
-@equation(
-    "lean_partition",
-    summary="Share of the energy imbalance that goes to or comes from lean tissue",
-    formula=(
-        f"base = C / (C + fat mass) with C = {PARTITION_KG:.4f} kg. In a deficit base x (1 - {TRAINING_SPARING:g} x "
-        f"training dose x (1 - {TRAINING_NEEDS_PROTEIN:g} x (1 - protein response))) x (1 - protein sparing x "
-        f"protein response) x (1 + {DEFICIT_RATE_EFFECT:g} x (s / (1 + s) - 1/2)), s = deficit over what fat can "
-        f"supply. In a surplus (base + {LEVEL_PARTITION:g} x ({LEVEL_SHARE:g} - base)) x {SURPLUS_LEAN_FACTOR:g} x "
-        f"protein response x (1 + {SURPLUS_TRAINED_BOOST:g} x training dose), saturating at a ceiling set by "
-        f"training experience"
-    ),
-    kind=Kind.MODEL,
-    basis=Basis.JUDGEMENT,
-    sources=(
-        FORBES_1987,
-        HALL_2007,
-        WEINHEIMER_2010,
-        WYCHERLEY_2012,
-        METTLER_2010,
-        BOUCHARD_1990,
-    ),
-    valid_range="adults; factors for training and protein are ours, calibrated on pooled trials",
-)
-@inlined
-def deficit_factor(model: BodyModel, protein_g_per_kg: Number, ops: Elementwise = FLOATS) -> Number:
-    """Factor on the Forbes lean share in a deficit: 1 without training at ordinary protein, about 0.1 best, before "
-    "its size counts."""
-    response = _responses(protein_g_per_kg, ops)[0]
-    dose = model.training_dose
-    protein_sparing = PROTEIN_SPARING + (model.protein_sparing_trained - PROTEIN_SPARING) * dose
-    training = model.training_sparing * dose * (1.0 - TRAINING_NEEDS_PROTEIN * (1.0 - response))
-    spared = (1.0 - training) * (1.0 - protein_sparing * response) * model.partition_scale
-    # Nobody is spared more than all: what a deficit adds of lean tissue, training does (``_growth``).
-    return ops.maximum(spared + dose * model.unspared, 0.0)
-
-
-@inlined
-def surplus_factor(model: BodyModel, protein_g_per_kg: Number, ops: Elementwise = FLOATS) -> Number:
-    """Factor on the lean share of a surplus."""
-    response = _responses(protein_g_per_kg, ops)[1]
-    without = model.surplus_without_protein
-    return (
-        model.surplus_lean_factor
-        * (without + (1.0 - without) * response)
-        * (1.0 + SURPLUS_TRAINED_BOOST * model.training_dose)
-        * model.partition_scale
-    )
-
-
-@equation(
-    "training_lean_term",
-    summary="Lean tissue gained through training in any energy state, its energy taken from fat",
-    formula=(
-        f"{TRAINING_GAIN:.3g} kg per kg fat-free mass a day x training dose / (1 + years of experience) x "
-        f"(1 + {PROTEIN_GAIN_BOOST:g} x protein response) / {1 + PROTEIN_GAIN_BOOST:g} x "
-        f"exp(-(1 - {GROWTH_KEPT_BY_PROTEIN:g} x protein response) x deficit / ({FAT_SUPPLY_LIMIT:.1f} kcal/kg x fat "
-        f"mass))"
-    ),
-    kind=Kind.MODEL,
-    basis=Basis.JUDGEMENT,
-    sources=(BENITO_2020, MORTON_2018, MURPHY_2022, ALPERT_2005),
-    valid_range="adults; the fade with the deficit is ours: pooled trials put the balance point near 500 kcal/d",
-)
-@inlined
-def _growth(model: BodyModel, protein_g_per_kg: Number, ops: Elementwise) -> tuple[Number, Number]:
-    """Training-driven lean gain and ceiling of surplus-driven lean of a beginner, without any deficit [kg/d]."""
-    response = _responses(protein_g_per_kg, ops)[1]
-    protein = (1.0 + PROTEIN_GAIN_BOOST * ops.maximum(response, 0.0)) / (1.0 + PROTEIN_GAIN_BOOST)
-    return (
-        model.training_gain * model.fat_free_kg * model.training_dose * protein,
-        SURPLUS_LEAN_CEILING * model.fat_free_kg,
-    )
-
-
-@equation(
-    "carried_mass_model",
-    summary="Glycogen with its water, extracellular water and gut content after a change of diet",
-    formula=(
-        "glycogen tends to 0.5 kg x sqrt(carbohydrate / usual carbohydrate); extracellular water to (sodium "
-        f"change - {SODIUM_BY_CARBOHYDRATE:g} mg x (1 - carbohydrate / usual)) / {SODIUM_EXCRETION:g} mg/L + salt "
-        f"water, which is -{SALT_WATER_KG:g} kg x (1 - exp(-x / {SALT_WATER_SCALE:g})) for a cut of intake by the "
-        f"share x of maintenance, {SALT_WATER_SURPLUS:g} of it the other way for a rise; of what a cut takes "
-        f"{SALT_RECOVERY:g} comes back within {SALT_RECOVERY_DAYS:g} d (time constant) while the cut lasts; gut "
-        f"content to {GUT_CONTENT_KG:g} kg x (intake / maintenance - 1) within {GUT_DAYS:g} d; new training adds "
-        f"{TRAINING_WATER_KG:g} kg of water"
-    ),
-    kind=Kind.MODEL,
-    sources=(*HALL, TRANSIT_2011),
-    valid_range="adults; the terms of salt water and gut content are ours",
-)
-@inlined
-def _rest(model: BodyModel, diet: Diet, ops: Elementwise) -> _Rest:
-    carbohydrate = ops.maximum(diet.carbohydrate_kcal, 1.0)
-    relative = carbohydrate / model.baseline_carbohydrate_kcal
-    # At rest carbohydrate = k_G glycogen squared, hence the root.
-    glycogen = GLYCOGEN_KG * ops.sqrt(relative)
-    excess = (diet.intake_kcal - model.maintenance_kcal) / model.maintenance_kcal
-    salt = model.salt_water_kg * salt_answer(excess, ops)
-    return _Rest(
-        glycogen,
-        # Extracellular water where sodium eaten = sodium excreted, less of which is kept with less carbohydrate, and
-        # salt water that follows energy.
-        (diet.sodium_change_mg - model.sodium_by_carbohydrate_mg * (1.0 - relative)) / SODIUM_EXCRETION
-        + salt
-        + model.training_water_kg,
-        # Gut content in proportion to intake; what is taken back, of a cut alone.
-        model.gut_kg * excess,
-        model.salt_recovery * ops.minimum(salt, 0.0),
-        # k_G G_rest / rho_G with k_G = usual carbohydrate / baseline glycogen squared: rate of ``carried_after``.
-        carbohydrate / (glycogen * GLYCOGEN_ENERGY),
-    )
-
-
-@inlined
-def salt_answer(excess: Number, ops: Elementwise) -> Number:
-    """Salt water that an intake of ``excess`` over maintenance (a fraction) moves at most, as a share of its bound."""
-    gone = 1.0 - ops.exp(-ops.maximum(excess, -excess) / SALT_WATER_SCALE)
-    return ops.where(excess > 0.0, SALT_WATER_SURPLUS * gone, -gone)
-
-
 @inlined
 def adaptation_rest(model: BodyModel, change_kcal: Number, ops: Elementwise) -> Number:
     """Adaptive change of expenditure, spontaneous activity included, that a change of intake leads to [kcal/d]."""
@@ -264,7 +95,7 @@ def _drive(model: BodyModel, diet: Diet, ops: Elementwise) -> _Drive:
     intake, _, protein, _, activity_change, thermic_shift = diet
     change = intake - model.maintenance_kcal
     adapted = adaptation_rest(model, change, ops)
-    growth, ceiling = _growth(model, protein, ops)
+    growth, ceiling = training_growth(model, protein, ops)
     activity = model.activity_kcal_per_kg + activity_change
     fat_cost = FAT_SYNTHESIS / FAT_ENERGY
     return _Drive(
@@ -285,7 +116,7 @@ def _drive(model: BodyModel, diet: Diet, ops: Elementwise) -> _Drive:
             model.deficit_rate_effect,
             fat_cost,
             LEAN_SYNTHESIS / LEAN_ENERGY - fat_cost,
-            1.0 - GROWTH_KEPT_BY_PROTEIN * _responses(protein, ops)[0],
+            1.0 - GROWTH_KEPT_BY_PROTEIN * protein_responses(protein, ops)[0],
             LEAN_SYNTHESIS - fat_cost * LEAN_ENERGY,
         ),
     )
@@ -295,34 +126,9 @@ def _drive(model: BodyModel, diet: Diet, ops: Elementwise) -> _Drive:
 def settle(model: BodyModel, state: BodyState, diet: Diet, *, ops: Elementwise = FLOATS) -> BodyState:
     """``state`` with its fast parts (glycogen, water, gut, adaptation) at rest on ``diet``; tissues unchanged."""
     fat, lean, _, _, _, _, day, _ = state
-    glycogen, water, gut, recovered, _ = _rest(model, diet, ops)
+    glycogen, water, gut, recovered, _ = carried_rest(model, diet, ops)
     adaptation = adaptation_rest(model, diet.intake_kcal - model.maintenance_kcal, ops)
     return new_tuple(BodyState, (fat, lean, glycogen, water - recovered, gut, adaptation, day, recovered))
-
-
-@inlined
-def supply_of(gap_kcal: Number, fat_kg: Number, ops: Elementwise) -> Number:
-    """A deficit [kcal/d] as a share of the most that fat can supply; 0 in a surplus."""
-    return (ops.maximum(gap_kcal, 0.0) - gap_kcal) / (FAT_SUPPLY_LIMIT * fat_kg)
-
-
-@inlined
-def deficit_share(fat_kg: Number, factor: Number, rate_effect: Number, supply: Number) -> Number:
-    """Share of the energy of a deficit that comes from lean tissue: the more, the larger it is for the fat there is."""
-    return PARTITION_KG / (PARTITION_KG + fat_kg) * factor * (1.0 + rate_effect * (supply / (1.0 + supply) - 0.5))
-
-
-@inlined
-def surplus_share(fat_kg: Number, factor: Number, level: Number) -> Number:
-    """Share of the energy of a small surplus that goes to lean tissue."""
-    base = PARTITION_KG / (PARTITION_KG + fat_kg)
-    return (base + level * (LEVEL_SHARE - base)) * factor
-
-
-@inlined
-def saturated(share: Number, surplus_kcal: Number, ceiling_kcal: Number, ops: Elementwise) -> Number:
-    """What is left of that share in a larger surplus, under the ceiling of what lean tissue can take [kcal/d]."""
-    return share / (1.0 + ops.maximum(share, 0.0) * surplus_kcal / ceiling_kcal)
 
 
 @inlined
@@ -364,13 +170,6 @@ def _tissue_rates(
     return (stored - LEAN_ENERGY * lean_rate) / FAT_ENERGY, lean_rate, stored
 
 
-def ceiling_kcal(model: BodyModel, ops: Elementwise = FLOATS, day: Number = 0.0) -> Number:
-    """Ceiling of surplus energy into lean tissue at the experience of a day [kcal/d]."""
-    years = model.experience_years + model.training_dose * day / 365.25
-    freshness = EXPERIENCE_HALVING_YEARS / (EXPERIENCE_HALVING_YEARS + years)
-    return LEAN_ENERGY * SURPLUS_LEAN_CEILING * model.fat_free_kg * ops.maximum(freshness, LEAN_CEILING_FLOOR)
-
-
 @inlined
 def _experienced(drive: _Drive, day: Number, ops: Elementwise) -> tuple[Number, Number]:
     """Training-driven gain [kg/d] and ceiling of surplus energy into lean [kcal/d], at the experience of a day.
@@ -401,28 +200,6 @@ def _left(days: float) -> tuple[float, float, float, float, float]:
         math.exp(-days / SALT_RECOVERY_DAYS),
         adaptation,
         (1.0 - adaptation) * ADAPTATION_DAYS / days,
-    )
-
-
-@inlined
-def carried_after(
-    glycogen: Number, water: Number, gut: Number, recovered: Number,
-    glycogen_rest: Number, water_rest: Number, gut_rest: Number, recovered_rest: Number,
-    grown: Number, water_left: Number, gut_left: Number, recovered_left: Number, ops: Elementwise,
-) -> tuple[Number, Number, Number, Number]:  # fmt: skip
-    """Glycogen, extracellular water, gut content and water taken back [kg] after a step in which their rests hold.
-
-    ``grown`` = tanh(step x rate of glycogen); ``*_left`` is the share of a deviation from rest left after the step.
-    """
-    # What was taken back goes with what comes back, so that no more returns after a deficit than had left.
-    left = ops.where(recovered_rest > recovered, water_left, recovered_left)
-    taken_back = recovered_rest + (recovered - recovered_rest) * left
-    return (
-        # Closed form of rho dG/dt = CI - k G^2 from either side of the resting value.
-        glycogen_rest * (glycogen + glycogen_rest * grown) / (glycogen_rest + glycogen * grown),
-        water_rest + (water + recovered - water_rest) * water_left - taken_back,
-        gut_rest + (gut - gut_rest) * gut_left,
-        taken_back,
     )
 
 
@@ -505,7 +282,7 @@ def walk(
     days = 0.0
     fat, lean, glycogen, water, gut, adaptation, day, recovered = state
     if carried_of is None:
-        rest_glycogen, rest_water, rest_gut, rest_recovered, rate = _rest(model, diet, ops)
+        rest_glycogen, rest_water, rest_gut, rest_recovered, rate = carried_rest(model, diet, ops)
     for i, length in enumerate(lengths):
         if length != days:
             days = length

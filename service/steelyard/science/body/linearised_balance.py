@@ -13,7 +13,7 @@ from .constants import (
     LEAN_UPKEEP,
     THERMIC_SHARE,
 )
-from .energy_balance import (
+from .lean_partition import (
     ceiling_kcal,
     deficit_factor,
     deficit_share,
