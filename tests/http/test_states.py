@@ -88,6 +88,32 @@ def test_a_plan_goes_to_the_review_and_the_review_to_what_comes_next(weekly: lis
     assert again["start_weight_kg"] < 82.5
 
 
+@pytest.mark.parametrize("late_days", [7, 60])
+def test_what_was_logged_after_a_phase_is_handed_on_by_its_review(plan: Json, late_days: int) -> None:
+    """Whoever has a phase reviewed late sends what came after its end once: it has no part in the verdict, and is
+    known to whatever is asked next, as if it had been sent with that."""
+    before, end = plan["state"], 7 * len(plan["state"]["phase"]["weeks"])
+    over = str(START + timedelta(days=end))
+    within, since = lived(0, end, 2100.0, 9), lived(end + late_days - 6, end + late_days, 2500.0, 10, 0.0, 82.0)
+    today = str(START + timedelta(days=end + late_days))
+    both = {name: [*within[name], *since[name]] for name in since}
+    late = call("review_phase", {**WHO, "state": before, "log": both, "as_of_date": today})
+    in_time = call("review_phase", {**WHO, "state": before, "log": within, "as_of_date": over})
+    assert late["change"] == in_time["change"]
+    assert late["state"]["phase_history"] == in_time["state"]["phase_history"]
+    counts = {note["code"]: note["params"] for note in late["notes"]}
+    assert counts["REVIEW_LATER_ENTRIES"]["count"] == 12
+    assert late["state"]["as_of_date"] == today
+    assert late["attention"]["last_entry_date"] == since["weights"][-1]["date"]
+    decided = call("decide_phase", {**WHO, "state": late["state"], "as_of_date": today})
+    assert "KNOWN_LONG_AGO" not in {caution["code"] for caution in decided["cautions"]}
+    apart = call("decide_phase", {**WHO, "state": in_time["state"], "log": since, "as_of_date": today})
+    for figure in ("maintenance_kcal", "physical_maintenance_kcal", "logging_ratio"):
+        assert decided[figure]["mean"] == pytest.approx(apart[figure]["mean"], rel=0.002)
+    for mass in ("weight_kg", "fat_kg"):
+        assert decided["state"][mass]["mean"] == pytest.approx(apart["state"][mass]["mean"], abs=0.35)  # noise of a weighing
+
+
 @pytest.mark.parametrize("days", [2, 17, 19, 23])
 def test_a_phase_that_ends_within_a_week_is_over_the_day_after(plan: Json, days: int) -> None:
     """Lengths are whole weeks: rounded up, they may not put the phase's end into the future."""

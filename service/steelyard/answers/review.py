@@ -6,6 +6,7 @@ from typing import NamedTuple
 import msgspec
 
 from steelyard.science.body import PathPoint
+from steelyard.science.log import day_of, tail_of
 from steelyard.science.measures import doubts_about_expenditure
 from steelyard.science.member import Member, StartingBody, Steered, Told, body_at
 from steelyard.science.numbers import Estimate
@@ -23,7 +24,7 @@ from steelyard.science.review import review_phase as review
 
 from .answered import Answered, answering
 from .dates import check_as_of, check_dates, last_day_of
-from .state import state_now, weighed_once
+from .state import StateNow, known_again, state_now, state_of, weighed_once
 
 _ROUNDING_KCAL = 20.0  # by which grams rounded to the next five may exceed their energy
 
@@ -64,7 +65,8 @@ class WeeksAfter(NamedTuple):
 
 
 class PhaseReviewed(NamedTuple):
-    """A phase reviewed on a day, with the last day that it is to have; ``start`` is the body on its first morning.
+    """A phase reviewed on a day, with the last day that it is to have; ``start`` is the body on its first morning,
+    ``body`` that of the day reviewed.
 
     ``review`` tells what to eat, which has passed the gate; the bodies at the end of its days to come, and after it.
     """
@@ -75,6 +77,7 @@ class PhaseReviewed(NamedTuple):
     ends: list[PathPoint]
     ends_after: list[PathPoint]
     start: StartingBody
+    body: StartingBody
 
     @property
     def weeks(self) -> list[WeekAhead]:
@@ -123,6 +126,18 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
     _check_nutrients(phase)
     found = review(member, phase, log, day, is_finished=asked.is_finished, settled=asked.settled, before=asked.before)
     last_day = found.day + found.advice.days_ahead - 1
+    now = state_now(
+        told._replace(log=log_up_to(log, found.day, day)[0]),
+        assessed,
+        found.day,
+        fat=found.fat_fraction,
+        maintenance=found.maintenance.maintenance,
+        learnt=found.maintenance,
+        reading=found.reading,
+        seen=whole.seen,
+        adherence=found.adherence,
+        steered=_taught(found),
+    )
     return Answered(
         PhaseReviewed(
             as_of=date.fromordinal(day),
@@ -131,23 +146,25 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
             ends=[] if found.path is None else found.points_of(found.path),
             ends_after=[] if found.aftermath is None else found.points_of(found.aftermath.path),
             start=_starting_body(member) if asked.start is None else asked.start,
+            body=now.body,
         ),
         reasons=[assessed.resting.reason, *found.reasons],
         cautions=_cautions(logged, found),
         actions=found.actions,
-        state=state_now(
-            told._replace(log=log_up_to(log, found.day, day)[0]),
-            assessed,
-            found.day,
-            fat=found.fat_fraction,
-            maintenance=found.maintenance.maintenance,
-            learnt=found.maintenance,
-            reading=found.reading,
-            seen=whole.seen,
-            adherence=found.adherence,
-            steered=_taught(found),
-        ),
+        state=_counted_up_to(day, now, whole.told),
     )
+
+
+def _counted_up_to(day: int, now: StateNow, told: Told) -> StateNow:
+    """What is known on ``day``, where a phase was over before it and there are entries since: they have no part in its
+    review, but no caller sends them a second time."""
+    log = told.log
+    since = None if log is None or day <= now.day else log.only(lambda entry: now.day < day_of(entry) <= day)
+    if since is None or not since.entries:
+        return now
+    then = msgspec.structs.replace(since, onset=None)
+    known = known_again(now, None if told.known is None else told.known.maintenance)
+    return state_of(Member(told._replace(log=then, known=known, is_settled=False, as_of_day=day), tail_of), day)
 
 
 def _untaught(told: Told) -> Told:

@@ -14,6 +14,7 @@ from steelyard.science.member import (
     StartingBody,
     Steered,
     Told,
+    ToldBefore,
     adherence_on,
     readings_of,
 )
@@ -61,6 +62,23 @@ class StateNow(NamedTuple):
 def weighed_once(weight_kg: float) -> Estimate:
     """A weight that one weighing tells [kg], with the usual noise."""
     return Estimate(weight_kg, float(noise_variance(weight_kg)) ** 0.5)
+
+
+def known_again(now: StateNow, maintenance: Estimate | None) -> Known:
+    """What is known, as the next question is told it; ``maintenance`` where the caller told that."""
+    return Known(
+        day=now.day,
+        sex=now.sex,
+        height_cm=now.height_cm,
+        body=now.body,
+        maintenance=maintenance,
+        usual_intake_kcal=now.usual_intake_kcal,
+        readings=now.readings,
+        log=now.log,
+        adherence=now.adherence,
+        told_before=ToldBefore(now.logging_ratio.mean, now.physical.mean),
+        steered=now.steered,
+    )
 
 
 def known_day(member: Member, start: date) -> int:

@@ -125,7 +125,7 @@ def _state(
         phase = replace(phase, start_body=phases.start_body(reviewed.start))
     if found.advice.days_ahead == 0:
         known = states.phases_known(before)._replace(
-            under_way=phases.under_way(phase), body=BodyThen(now.weight.mean, now.fat_kg.mean)
+            under_way=phases.under_way(phase), body=BodyThen(reviewed.body.weight.mean, reviewed.body.fat_kg.mean)
         )
         over = phases.phases_over(known.ended(reviewed.last_date + timedelta(days=1)))
         return states.state(now, None, over, attention)

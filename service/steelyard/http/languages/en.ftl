@@ -752,9 +752,9 @@ REVIEW_AS_PLANNED = By your log maintenance is lower, but you gain no more than 
 REVIEW_IN_PREGNANCY = Weight gained in pregnancy is not judged by a plan: your midwife or obstetric team follows it.
 REVIEW_EXPECTED_IN_PREGNANCY = Up to { NUMBER($expected_kg, maximumFractionDigits: 1) } kg of what you gained is expected in pregnancy and is no eating over plan. Your intake is not lowered.
 REVIEW_LATER_ENTRIES = { $count ->
-    [one] One entry after the end of the phase was
-   *[other] { $count } entries after the end of the phase were
-} left out.
+    [one] One entry is later than the phase: it counts
+   *[other] { $count } entries are later than the phase: they count
+} from now on, and not in this review.
 REVIEW_WINDOW_SHORTER = Your first weighing is { days } after the start; until then the plan's own forecast counts.
 REVIEW_WAITS = One review asks for a change; a second, a week later, has to agree. Keep to the plan until { DATETIME($date, dateStyle: "long") }.
 REVIEW_CANNOT_WAIT = This change is no verdict on your plan: it keeps your food within safe limits, and that does not wait.

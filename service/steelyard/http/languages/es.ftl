@@ -800,9 +800,9 @@ REVIEW_AS_PLANNED = Según tu registro gastas menos, pero no ganas más de lo pl
 REVIEW_IN_PREGNANCY = Lo que se gana en el embarazo no se mide con un plan: lo sigue tu matrona o tu ginecólogo.
 REVIEW_EXPECTED_IN_PREGNANCY = Hasta { NUMBER($expected_kg, maximumFractionDigits: 1) } kg de lo ganado son propios del embarazo y no significan comer de más. No se te baja la comida.
 REVIEW_LATER_ENTRIES = { $count ->
-    [one] Un dato posterior al final de la fase no cuenta
-   *[other] { $count } datos posteriores al final de la fase no cuentan
-}.
+    [one] Un dato es posterior a la fase: cuenta
+   *[other] { $count } datos son posteriores a la fase: cuentan
+} a partir de ahora, pero no para esta revisión.
 REVIEW_WINDOW_SHORTER = Tu primer pesaje llega { days } después del inicio; hasta entonces vale la previsión del plan.
 REVIEW_WAITS = Una revisión pide un cambio; otra, una semana después, debe confirmarlo. Sigue el plan hasta el { DATETIME($date, dateStyle: "long") }.
 REVIEW_CANNOT_WAIT = Este cambio no juzga tu plan: mantiene tu comida dentro de límites seguros, y eso no espera.
