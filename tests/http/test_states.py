@@ -111,7 +111,9 @@ def test_what_was_logged_after_a_phase_is_handed_on_by_its_review(plan: Json, la
     for figure in ("maintenance_kcal", "physical_maintenance_kcal", "logging_ratio"):
         assert decided[figure]["mean"] == pytest.approx(apart[figure]["mean"], rel=0.002)
     for mass in ("weight_kg", "fat_kg"):
-        assert decided["state"][mass]["mean"] == pytest.approx(apart["state"][mass]["mean"], abs=0.35)  # noise of a weighing
+        assert decided["state"][mass]["mean"] == pytest.approx(
+            apart["state"][mass]["mean"], abs=0.35
+        )  # noise of a weighing
 
 
 @pytest.mark.parametrize("days", [2, 17, 19, 23])
@@ -793,6 +795,25 @@ def test_a_phase_that_has_not_begun_or_is_over_says_nothing_of_what_is_meant() -
             entry["weight_kg"] = 84.6
         trend = call("read_trend", {"profile": WHO["profile"], "state": plan["state"], "log": log})
         assert (trend["stall_probability"] is not None) is is_told, last
+
+
+def test_a_change_that_does_not_wait_says_so_and_how_much_it_is() -> None:
+    """Three weeks into a gain that goes far too fast: its ceiling lowers it before a second reading has agreed, and
+    nobody is told to keep to the plan in the same breath."""
+    training = {"status": "untrained", "resistance_sessions_per_week": 3}
+    light = {"sex": "male", "age_years": 20, "height_cm": 190, "weight_kg": 75.0, "training": training}
+    who = {**WHO, "profile": light | {"activity": {"kind": "level", "level": "moderate"}}}
+    planned = call("plan_phases", {**who, "start_date": str(START), "phase": {"kind": "gain", "weeks": 26}})
+    state = planned["state"]
+    log = lived(0, 21, state["phase"]["weeks"][0]["intake_kcal"], 5, -0.14, 74.6)
+    log["weights"] = [{**each, "weight_kg": each["weight_kg"] + 1.2} for each in log["weights"]]
+    today = str(START + timedelta(weeks=3))
+    found = call("review_phase", {**who, "state": state, "log": log, "as_of_date": today})
+    assert found["correction_kcal"] < 0
+    said = {reason["code"]: reason["params"] for reason in found["reasons"]}
+    assert not {"REVIEW_WAITS", "REVIEW_AS_PLANNED"} & set(said)  # what it is, and that the scale does not show it
+    assert said["REVIEW_STEPPED"]["correction_kcal"] == found["correction_kcal"]
+    assert list(said)[-3:] == ["REVIEW_STEPPED", "CAPPED_GAIN_RATE", "REVIEW_CANNOT_WAIT"]
 
 
 def test_attention_says_since_when(weekly: list[Json]) -> None:

@@ -105,6 +105,7 @@ class HoldOrGainAdvice:
             missing = change - wanted
             self.reasons.append(say(texts.CORRECTION_HELD, missing_kcal=missing, rule=why.rule, why=why.why))
         elif change < min(wanted, 0.0):
+            self.reasons.append(texts.step(texts.STEPPED, change))
             return [self._held_under_ceiling(change)]
         elif change:
             if change < 0 and self.verdict is Verdict.WITHIN_INTERVAL:
@@ -164,7 +165,8 @@ class HoldOrGainAdvice:
         self.course.suppose(supposed)
         said = (texts.AS_EATEN_SO_FAR, texts.AS_PLANNED)
         self.reasons = [reason for reason in self.reasons if reason.code not in said]
-        self.reasons.append(say(texts.AS_PLANNED, maintenance_kcal=supposed.mean))
+        if self.verdict is not Verdict.FASTER:
+            self.reasons.append(say(texts.AS_PLANNED, maintenance_kcal=supposed.mean))
 
     def _is_just_changed(self) -> bool:
         """Whether the intake was changed so short a time ago that nobody can tell yet what it does."""

@@ -75,15 +75,16 @@ def settling(settled: Settled | None, question: OpenQuestion | None) -> list[Mes
     return found
 
 
-def beside_verdict(
-    phase: FollowedPhase, now: Now, verdict: Verdict, advice: Advice, *, is_by_rail: bool
-) -> list[Message]:
-    """What the advice says of itself: that a plan stands which is off since more was logged than it told, as it is to
-    be kept first; or why a change does not wait for a verdict, which only a rail asks for then."""
+def with_advice(phase: FollowedPhase, now: Now, verdict: Verdict, advice: Advice, *, is_by_rail: bool) -> list[Message]:
+    """Why the advice is what it is, and what it says of itself: that a plan stands which is off since more was logged
+    than it told, as it is to be kept first; or why a change does not wait for a verdict, or for the reading that has to
+    agree, which only a rail asks for then. Who is told to change something is not told to keep to the plan."""
     if advice.decision is NextStep.END:
-        return []
+        return advice.reasons
     if advice.correction_kcal:
-        return [say(texts.CANNOT_WAIT)] if verdict is Verdict.TOO_EARLY and is_by_rail else []
+        told = [reason for reason in advice.reasons if reason.code != texts.WAITS]
+        waits = verdict is Verdict.TOO_EARLY or len(told) < len(advice.reasons)
+        return [*told, say(texts.CANNOT_WAIT)] if waits and is_by_rail else told
     off = Verdict.SLOWER if phase.kind.is_deficit else Verdict.FASTER
     stands = now.eaten.is_over and verdict is off and advice.decision is NextStep.CONTINUE
-    return [say(texts.PLAN_STANDS)] if stands else []
+    return [*advice.reasons, say(texts.PLAN_STANDS)] if stands else advice.reasons

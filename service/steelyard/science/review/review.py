@@ -27,7 +27,7 @@ from .next_step import Advice
 from .notes import still_to_note
 from .question import LastAsked, OpenQuestion, Settled, question_of
 from .reading import Changes, EatenSoFar, Now
-from .reasons import beside_verdict, settling, why_judged
+from .reasons import settling, why_judged, with_advice
 from .under_way import check_side
 from .verdict import Judged, Probabilities, judge_phase
 
@@ -237,8 +237,7 @@ def review_phase(
             *why_judged(phase, now, judged, member.subject),
             *settling(settled, question),
             *judged.waits,
-            *advice.reasons,
-            *beside_verdict(phase, now, judged.verdict, advice, is_by_rail=by_log.correction_kcal != 0),
+            *with_advice(phase, now, judged.verdict, advice, is_by_rail=by_log.correction_kcal != 0),
         ],
         notes=_notes(course.subject, now, day, before.day, later, unseen),
     )
