@@ -428,6 +428,20 @@ def test_a_forecast_answers_the_weeks_of_a_plan_as_the_plan_does(profile: Json, 
             assert told == pytest.approx(found, abs=0.2), (week["week"], name)
 
 
+def test_a_forecast_takes_the_maintenance_after_six_weeks_for_what_it_is() -> None:
+    """A body that has got lighter needs less: the week in which it holds makes no longer deficit of a mini-cut."""
+    body = {"age_years": 48, "height_cm": 176.0, "weight_kg": 88.0, "body_fat": {"fat_fraction": 0.26, "method": "dxa"}}
+    who = {**WHO, "profile": {**WHO["profile"], **body}, "start_date": str(START)}
+    who |= {"maintenance": {"kcal_per_day": 2350.0, "standard_deviation_kcal": 60.0}}
+    phase = {"kind": "mini_cut", "weeks": 6, "pace": "brisk"}
+    planned = call("plan_phases", {**who, "phase": phase, "cut_history": {"cuts_last_12_months": 0}})
+    told = [week for phase in planned["phases"][:2] for week in phase["weeks"]][:7]
+    assert told[6]["intake_kcal"] < planned["maintenance_kcal"]["mean"] - 25.0
+    schedule = [{"weeks": 1, "intake_kcal": week["intake_kcal"], "protein_g_per_kg": 1.7} for week in told]
+    forecast = call("forecast_intake", {**who, "question": {"kind": "path", "schedule": schedule}})
+    assert len(forecast["weeks"]) == 7
+
+
 def test_the_state_of_another_person_is_named(plan: Json) -> None:
     other = {**WHO["profile"], "height_cm": 165.0}
     with pytest.raises(ProblemError) as refused:

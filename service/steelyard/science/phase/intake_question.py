@@ -1,6 +1,7 @@
 """Questions about an intake, answered inside the guard rails: a path, an intake for a target, a date for one."""
 
 from collections.abc import Callable
+from itertools import groupby
 from typing import NamedTuple
 
 import msgspec
@@ -197,35 +198,23 @@ def answer_path(
     actions: list[RailAction] = []
     diets: list[Diet] = []
     fields: list[str] = []
+    lived: list[_Change] = []
     for i, scheduled in enumerate(schedule):
-        diet = diet_of(scheduled, subject)
-        field = f"question.schedule[{i}].intake_kcal"
-        began = path[-1]
-        there = asked.subject_at(began, diet)
-        # Deficits in a row count as one long one.
-        weeks = _deficit_weeks(schedule, i, there.maintenance_kcal)
-        actions += asked.check(diet, weeks, there, field)
+        diet, began = diet_of(scheduled, subject), path[-1]
         stretches.append(Stretch(diet, (7.0,) * scheduled.weeks))
         path += walk(asked.model, began, *stretches[-1])
-        # How fast the body changes the gate judges, over stretches in a row: a plan sets its intake anew in them.
-        actions += _Change(there, began, path[-1], scheduled.weeks, diet).warnings()
+        lived.append(_Change(asked.subject_at(began, diet), began, path[-1], scheduled.weeks, diet))
         diets += [diet] * scheduled.weeks
-        fields += [field] * scheduled.weeks
+        fields += [f"question.schedule[{i}].intake_kcal"] * scheduled.weeks
+    for i, (change, weeks) in enumerate(zip(lived, _deficit_weeks(lived), strict=True)):
+        actions += asked.check(change.diet, weeks, change.subject, f"question.schedule[{i}].intake_kcal")
+        # How fast the body changes the gate judges, over stretches in a row: a plan sets its intake anew in them.
+        actions += change.warnings()
     weeks_told = asked.weeks_of(path, diets)
     actions += asked.check_deficits(weeks_told)
     forecast_path = asked.run(stretches, path)
     told = asked.clear(forecast_path, weeks_told, diets, fields)
     return IntakeAnswer(forecast_path, told, None, None, None, True, _once(actions), [])
-
-
-def _deficit_weeks(schedule: list[ScheduledIntake], i: int, maintenance_kcal: float) -> int:
-    weeks = schedule[i].weeks
-    for step in (-1, 1):
-        j = i + step
-        while 0 <= j < len(schedule) and schedule[j].intake_kcal < maintenance_kcal - _NO_DEFICIT_KCAL:
-            weeks += schedule[j].weeks
-            j += step
-    return weeks
 
 
 def _protein_per_kg(subject: Subject, asked_g_per_kg: float) -> float:
@@ -269,6 +258,18 @@ class _Change(NamedTuple):
         bmi = (float(self.after.tissue_kg) + BASELINE_GLYCOGEN_KG) / (self.subject.height_cm / 100.0) ** 2
         kcal = self.diet.intake_kcal
         return rails.warn_deficit(self.subject, kcal, -self.share_per_week, self.end_fraction, bmi)
+
+
+def _deficit_weeks(lived: list[_Change]) -> list[float]:
+    """Of each stretch the weeks of the deficit that it is a part of: those in a row count as one long one.
+
+    Each is one for the body that lives it: whoever has got lighter is held by less than before.
+    """
+    weeks: list[float] = []
+    for is_deficit, run in groupby(lived, key=lambda change: change.is_deficit):
+        found = [change.weeks for change in run]
+        weeks += [sum(found)] * len(found) if is_deficit else found
+    return weeks
 
 
 def _once(actions: list[RailAction]) -> list[RailAction]:
