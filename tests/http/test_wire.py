@@ -4,22 +4,29 @@ RFC 9110 and RFC 9112 are named where a test holds the service to them.
 """
 
 import asyncio
+import contextlib
 import json
 import logging
 import re
-from collections.abc import Iterator
+import socket
+import time
+from collections.abc import AsyncIterator, Iterator
 from typing import Any
 from uuid import UUID
 
 import httpx
 import pytest
+from chaos.served import served as spawned
+from chaos.served import sqlite_url
 from examples.local_service import LocalService, local_service
 from msgspec import to_builtins
-from raw_http import PATIENCE_SECONDS, Raw, is_well, line, post, resident_bytes
+from raw_http import PATIENCE_SECONDS, Line, Raw, is_well, line, post, resident_bytes
 from steelyard.cli import bounded_http, head_rules
 from steelyard.http.app import OPERATIONS
 from steelyard.http.wire.request_id import CONTRACT_HEADER
+from uvicorn import Config
 from uvicorn.protocols.http.flow_control import FlowControl
+from uvicorn.server import ServerState
 
 MAINTENANCE = next(o for o in OPERATIONS if o.operation_id == "estimate_maintenance")
 PATH = MAINTENANCE.path
@@ -203,6 +210,18 @@ REFUSED = {
     "chunks twice (RFC 9112 7.1)": (head(_HOST, "Transfer-Encoding: chunked, chunked"), 400, "bad-request"),
     "no chunks at the end (RFC 9112 6.3)": (head(_HOST, "Transfer-Encoding: gzip"), 400, "bad-request"),
     "chunks in HTTP/1.0 (RFC 9112 6.1)": (head(_HOST, "Transfer-Encoding: chunked", version="1.0"), 400, "bad-request"),
+    "chunks in HTTP/1.0, and an upgrade": (
+        head(_HOST, "Transfer-Encoding: chunked", "Connection: Upgrade", "Upgrade: h2c", version="1.0"),
+        400,
+        "bad-request",
+    ),
+    "HTTP/2.0, and an upgrade": (
+        head(_HOST, "Connection: Upgrade", "Upgrade: h2c", version="2.0"),
+        400,
+        "bad-request",
+    ),
+    "an address that is none": (head(_HOST, path="http://secret.example:99999/"), 400, "bad-request"),
+    "a fragment (RFC 9112 3.2)": (head(_HOST, path="/metrics#x"), 400, "bad-request"),
     "a tunnel": (head(_HOST, method="CONNECT", path="elsewhere.example:443"), 400, "bad-request"),
     "a path of 9 kB": (head(_HOST, path="/" + "a" * 9_000), 414, "path-too-long"),
     "a path without an end": (b"GET /" + b"a" * 100_000, 414, "path-too-long"),
@@ -266,6 +285,46 @@ async def test_a_refusal_waits_for_the_answers_before_it(served: LocalService) -
         assert await one.rest() == b""
 
 
+async def test_an_address_that_is_none_is_no_fault_of_the_request_before_it() -> None:
+    """Both are parsed before the first is answered; and the log has neither the address nor a traceback."""
+    wrong = head(_HOST, path="http://secret.example:99999/")
+    with sqlite_url() as store_url:
+        async with spawned(store_url) as running:
+            async with line(running.url) as one:
+                await one.send(post(PATH, running.token, BODY) + wrong)
+                assert [(await one.answer()).status, (await one.answer()).status] == [200, 400]
+                assert await one.rest() == b""
+            async with line(running.url) as one:
+                await one.send(wrong)
+                assert (await one.answer()).status == 400
+            assert "secret" not in running.log()
+            assert "Traceback" not in running.log()
+
+
+# HTTP/1.0
+
+
+async def test_a_caller_of_http_1_0_gets_neither_chunks_nor_a_wish_for_more(served: LocalService) -> None:
+    """RFC 9112 6.1 and RFC 9110 10.1.1: proxies speak it still, and know neither."""
+    sent = post("/v1/batches", served.key, b"{}\n" * 2, content_type="application/x-ndjson", expect="100-continue")
+    async with line(served.url) as one:
+        await one.send(sent.replace(b"HTTP/1.1", b"HTTP/1.0", 1))
+        told, _, body = (await one.rest()).partition(b"\r\n\r\n")
+    assert told.startswith(b"HTTP/1.1 200 ")
+    assert b"transfer-encoding" not in told
+    assert b"connection: close" in told
+    assert [list(json.loads(each)) for each in body.splitlines()][-1] == ["summary"]
+    assert len(body.splitlines()) == 3
+
+
+async def test_an_upgrade_in_http_1_0_is_answered_as_without(served: LocalService) -> None:
+    async with line(served.url) as one:
+        await one.send(head("Connection: Upgrade", "Upgrade: h2c", version="1.0"))
+        answer = await one.answer()
+        assert (answer.status, answer.headers["connection"]) == (200, "close")
+        assert await one.rest() == b""
+
+
 async def test_http_1_0_needs_no_host(served: LocalService) -> None:
     """As checks of health in proxies send it (RFC 9112 3.2 asks it of HTTP/1.1)."""
     assert (await answer_to(served, head(version="1.0"))).status == 200
@@ -292,6 +351,74 @@ async def test_an_operation_has_one_spelling(served: LocalService, path: str) ->
 
 
 # The way out
+
+
+LONG = bytes(8_000_000)
+
+
+@contextlib.asynccontextmanager
+async def answering(body: bytes) -> AsyncIterator[tuple[int, ServerState]]:
+    """The protocol on a port, in this process, before an application that has one answer."""
+
+    async def app(scope: Any, receive: Any, send: Any) -> None:
+        await send({"type": "http.response.start", "status": 200, "headers": [(b"content-length", b"%d" % len(body))]})
+        await send({"type": "http.response.body", "body": body})
+
+    config, state = Config(app, http=bounded_http.BoundedHttp, lifespan="off", log_config=None), ServerState()
+    config.load()
+    loop = asyncio.get_running_loop()
+    server = await loop.create_server(lambda: bounded_http.BoundedHttp(config, state, {}), "127.0.0.1", 0)
+    try:
+        yield server.sockets[0].getsockname()[1], state
+    finally:
+        server.close()
+        for connection in list(state.connections):
+            connection.transport.abort()
+        await asyncio.sleep(0.05)
+
+
+async def silent(port: int, count: int, kept_bytes: int = 2048) -> Line:
+    """A connection that asks ``count`` times, and whose system keeps next to nothing of the answers."""
+    plain = socket.socket()
+    plain.setsockopt(socket.SOL_SOCKET, socket.SO_RCVBUF, kept_bytes)
+    plain.setblocking(False)
+    await asyncio.get_running_loop().sock_connect(plain, ("127.0.0.1", port))
+    reader, writer = await asyncio.open_connection(sock=plain, limit=1024)
+    writer.write(LIVE * count)
+    return Line(reader, writer)
+
+
+@pytest.mark.parametrize("length", [len(LONG), 100_000], ids=["one long", "many short"])
+async def test_answers_that_nobody_takes_are_not_kept(monkeypatch: pytest.MonkeyPatch, length: int) -> None:
+    """The system keeps some of them; of the rest the process keeps little, and not for long."""
+    monkeypatch.setattr(bounded_http, "LOOK_SECONDS", 0.3)
+    async with answering(LONG[:length]) as (port, state):
+        one = await silent(port, len(LONG) // length)
+        async with asyncio.timeout(PATIENCE_SECONDS):
+            while not state.connections:
+                await asyncio.sleep(0.01)
+            kept = []
+            while state.connections:
+                kept += [connection.transport.get_write_buffer_size() for connection in state.connections]
+                await asyncio.sleep(0.01)
+        assert 0 < max(kept) < 300_000
+        one.close()
+
+
+async def test_a_caller_who_takes_their_time_is_waited_for(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(bounded_http, "LOOK_SECONDS", 0.1)
+    async with answering(LONG) as (port, _):
+        one = await silent(port, 1, 65_536)
+        async with asyncio.timeout(PATIENCE_SECONDS):
+            await one.reader.readuntil(b"\r\n\r\n")
+            left, started = len(LONG), time.monotonic()
+            while left:
+                piece = await one.reader.read(min(left, 65_536))
+                assert piece, left
+                left -= len(piece)
+                await asyncio.sleep(0.005)
+        assert time.monotonic() - started > 0.5, "slow enough to be looked at several times"
+        one.close()
 
 
 class _Connection(asyncio.Transport):

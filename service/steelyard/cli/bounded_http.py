@@ -6,6 +6,9 @@ that asks for another protocol. What is refused here is answered by the applicat
 """
 
 import asyncio
+import fcntl
+import sys
+import termios
 import urllib.parse
 from typing import Any
 from weakref import WeakKeyDictionary
@@ -27,9 +30,14 @@ UNREAD_SECONDS = 10.0  # and how long it may go on
 FRAMING_BYTES = HEAD_BYTES
 FRAMING_PER_BYTE = 16
 _PIECE_BYTES = 16_384  # the parser is given no more at a time, so that a bound is noticed where it is passed
+# Of an answer that waits to be sent a caller takes so much between two looks, or all of it; else the connection ends.
+TAKEN_BYTES = 16_384
+LOOK_SECONDS = 30.0
+_SENT_BYTES = 65_536  # of an answer that are handed on at once: what is not taken waits as it is, and not as a copy
 
 
 _endings: WeakKeyDictionary[ServerState, asyncio.Event] = WeakKeyDictionary()
+_looks: WeakKeyDictionary[ServerState, asyncio.TimerHandle] = WeakKeyDictionary()  # the next look at all connections
 
 
 class _OnePiece:
@@ -60,12 +68,25 @@ class Cycle(RequestResponseCycle):
 
     is_broken = False
     _head: Any = None  # of the answer, until its body begins
+    _ends_with_connection = False  # an answer of unknown length to a caller who knows no chunks
 
     async def send(self, message: Any) -> None:
         """Pass the answer on; its head goes with the beginning of its body, since each write wakes the caller."""
         if not self.response_started and message["type"] == "http.response.start":
             self._head, self.response_started = message, True
+            if self.scope["http_version"] == "1.0" and all(name != b"content-length" for name, _ in message["headers"]):
+                self._ends_with_connection, self.chunked_encoding = True, False  # RFC 9112 6.1, 6.3
             return
+        body = message.get("body", b"")
+        for start in range(0, len(body) - _SENT_BYTES, _SENT_BYTES):
+            await self._pass_on({"type": message["type"], "body": body[start : start + _SENT_BYTES], "more_body": True})
+        if len(body) > _SENT_BYTES:
+            message = message | {"body": body[(len(body) - 1) // _SENT_BYTES * _SENT_BYTES :]}
+        await self._pass_on(message)
+
+    async def _pass_on(self, message: Any) -> None:
+        if self._ends_with_connection:
+            self.expected_content_length = len(message.get("body", b""))
         head, self._head = self._head, None
         if head is None:
             await super().send(message)
@@ -108,18 +129,40 @@ class BoundedHttp(HttpToolsProtocol):
     _body_bytes = 0  # of the piece that is being parsed
     _trailers = 0
     _unread_bytes = 0
+    _untaken_bytes = 0  # of answers, at the last look
+    _has_taken = False  # much of them since then
+    _under_way: RequestResponseCycle | None = None
     _timer: asyncio.TimerHandle | None = None
 
     def connection_made(self, transport: asyncio.Transport) -> None:  # type: ignore[override]
         """Wait for the first byte as long as for a further request."""
         super().connection_made(transport)
+        if self.server_state not in _looks:
+            _looks[self.server_state] = self.loop.call_later(LOOK_SECONDS, _look, self.loop, self.server_state)
         self._timer = self.loop.call_later(self.timeout_keep_alive, self._give_up)
         self._is_mute = True
 
     def connection_lost(self, exc: Exception | None) -> None:
-        """Forget the connection."""
+        """Forget the connection. The server itself tells it to the request that came last, which may be queued."""
         self._stop_waiting()
+        if self._under_way is not None and not self._under_way.response_complete:
+            self._under_way.disconnected = True
+            self._under_way.message_event.set()
         super().connection_lost(exc)
+
+    def resume_writing(self) -> None:
+        """What waited to be sent is taken, most of it."""
+        self._has_taken = True
+        super().resume_writing()
+
+    def see_what_is_taken(self) -> None:
+        """End a connection whose caller does not take the answers, which would be kept for as long as it pleases."""
+        untaken = self.transport.get_write_buffer_size()
+        if untaken:  # else the system has all of it, and is asked nothing
+            untaken += _unacknowledged(self.transport)
+            if self._untaken_bytes and self._untaken_bytes - untaken < TAKEN_BYTES and not self._has_taken:
+                self.transport.abort()
+        self._untaken_bytes, self._has_taken = untaken, False
 
     def data_received(self, data: bytes) -> None:
         """Parse what came, a piece at a time; refuse what is past a bound so far."""
@@ -160,7 +203,8 @@ class BoundedHttp(HttpToolsProtocol):
 
     def _go_on_without_upgrade(self, rest: bytes) -> None:
         """Another protocol is asked for: parse the head again without the wish, since the parser passed its body by."""
-        head = without_upgrade(self.parser.get_method(), self.url, self.headers)
+        parser = self.parser
+        head = without_upgrade(parser.get_method(), self.url, parser.get_http_version(), self.headers)
         self.parser = httptools.HttpRequestParser(self)
         self.parser.set_dangerous_leniencies(lenient_data_after_close=True)  # as the server's own has it
         self._head_bytes = 0
@@ -203,6 +247,11 @@ class BoundedHttp(HttpToolsProtocol):
         if parser.should_upgrade() and method != b"CONNECT":
             return  # parsed again at once
         found = fault(method, version, self.url, self.headers)
+        url: Any = None
+        try:
+            url = httptools.parse_url(self.url)
+        except httptools.HttpParserInvalidURLError:
+            found = found or BAD_REQUEST
         # What came with the head in one piece counts towards it, so its true length is asked for only then.
         if found is None and self._head_bytes > HEAD_BYTES and is_long(self.headers):
             found = HEAD_TOO_LARGE
@@ -212,7 +261,6 @@ class BoundedHttp(HttpToolsProtocol):
         self._is_head_open, self._is_body_open = False, True
         self._stop_waiting()
         self._head_bytes = 0
-        url = httptools.parse_url(self.url)
         scope: Any = self.scope
         scope["method"] = method.decode("ascii")
         scope["http_version"] = version
@@ -250,6 +298,10 @@ class BoundedHttp(HttpToolsProtocol):
         if self._is_body_open and self.cycle.response_complete and self._timer is None:
             self._timer = self.loop.call_later(UNREAD_SECONDS, self._give_up)
 
+    def _start_asgi_task(self, cycle: RequestResponseCycle, app: Any) -> None:
+        self._under_way = cycle
+        super()._start_asgi_task(cycle, app)
+
     def _begin(self, *, keep_alive: bool) -> None:
         """Start the request in ``scope``, or queue it behind the one under way."""
         before = self.cycle
@@ -262,7 +314,7 @@ class BoundedHttp(HttpToolsProtocol):
             access_log=self.access_log,
             default_headers=self.server_state.default_headers,
             message_event=asyncio.Event(),
-            expect_100_continue=self.expect_100_continue,
+            expect_100_continue=self.expect_100_continue and self.scope["http_version"] == "1.1",  # RFC 9110 10.1.1
             keep_alive=keep_alive,
             on_response=self.on_response_complete,
         )
@@ -308,3 +360,23 @@ class BoundedHttp(HttpToolsProtocol):
     def _give_up(self) -> None:
         self._timer = None
         self.transport.close()
+
+
+def _unacknowledged(transport: asyncio.Transport) -> int:
+    """What the system holds for the caller: megabytes, of which it takes much before it asks for more."""
+    try:
+        answer = fcntl.ioctl(transport.get_extra_info("socket").fileno(), termios.TIOCOUTQ, bytes(4))
+    except OSError:  # the connection is gone, or no socket
+        return 0
+    return int.from_bytes(answer, sys.byteorder)
+
+
+def _look(loop: asyncio.AbstractEventLoop, state: ServerState) -> None:
+    """See what the callers of all connections have taken, and look again later while there are some."""
+    for connection in list(state.connections):
+        if isinstance(connection, BoundedHttp):
+            connection.see_what_is_taken()
+    if state.connections:
+        _looks[state] = loop.call_later(LOOK_SECONDS, _look, loop, state)
+    else:
+        del _looks[state]

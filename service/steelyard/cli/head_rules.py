@@ -20,7 +20,8 @@ _LOOKED_AT = _SINGLE | {_TRANSFER_ENCODING}
 
 def fault(method: bytes, version: str, target: bytes, fields: Sequence[tuple[bytes, bytes]]) -> ProblemKind | None:
     """What is wrong with a head, if anything. Names of ``fields`` are in lower case."""
-    if version not in ("1.1", "1.0") or method == b"CONNECT":
+    # RFC 9112 3.2: a target has no fragment; for what stands in front it would be a second spelling of the path.
+    if version not in ("1.1", "1.0") or method == b"CONNECT" or b"#" in target:
         return BAD_REQUEST
     if len(target) > PATH_BYTES:
         return PATH_TOO_LONG
@@ -46,7 +47,10 @@ def is_long(fields: Sequence[tuple[bytes, bytes]]) -> bool:
     return sum(len(name) + len(value) for name, value in fields) > HEAD_BYTES
 
 
-def without_upgrade(method: bytes, target: bytes, fields: Sequence[tuple[bytes, bytes]]) -> bytes:
+def without_upgrade(method: bytes, target: bytes, version: str, fields: Sequence[tuple[bytes, bytes]]) -> bytes:
     """The head again, without the wish for another protocol (RFC 9110 7.8: a server may ignore it)."""
-    lines = [b"%b %b HTTP/1.1" % (method, target), *(b"%b: %b" % field for field in fields if field[0] != b"upgrade")]
+    lines = [
+        b"%b %b HTTP/%b" % (method, target, version.encode("ascii")),
+        *(b"%b: %b" % field for field in fields if field[0] != b"upgrade"),
+    ]
     return b"\r\n".join(lines) + b"\r\n\r\n"
