@@ -454,6 +454,20 @@ async def test_a_body_that_stops_coming(strict: Running) -> None:
     assert summary["summary"]["is_complete"] is False
 
 
+@pytest.mark.parametrize("drop", [b" ", b"\n"], ids=["a byte at a time", "blank lines"])
+async def test_a_line_that_never_comes_is_not_waited_for(strict: Running, drop: bytes) -> None:
+    wire = Wire(strict)
+    wire.give(quick("a"))
+    async with asyncio.timeout(20):
+        while not wire.task.done():
+            wire.give(drop)
+            await asyncio.sleep(0.05)
+    first, problem, summary = wire.answers
+    assert first["reference"] == "a"
+    assert problem["problem"]["type"] == "/problems/batch-idle"
+    assert summary["summary"]["is_complete"] is False
+
+
 async def test_every_line_is_counted(tmp_path: Path) -> None:
     async with running(tmp_path, usage_flush_seconds=0.05) as service:
         await send(service, [quick(str(i)) for i in range(100)])

@@ -99,6 +99,13 @@ async def test_wrong_key(service: Running, change: str) -> None:
     assert secret not in answer.text
 
 
+@pytest.mark.parametrize(("end", "status"), [(" ", 200), ("\t", 200), ("\xa0", 401), ("\x85", 401)])
+async def test_only_what_http_calls_white_space_is_left_off(service: Running, end: str, status: int) -> None:
+    """RFC 9110 5.6.3: a blank and a tab."""
+    headers = {"authorization": f"Bearer {service.token}{end}".encode("latin-1")}
+    assert (await service.client.get("/v1/methods", headers=headers)).status_code == status  # type: ignore[arg-type]
+
+
 async def test_scheme_is_case_insensitive(service: Running) -> None:
     answer = await service.client.get("/v1/methods", headers={"authorization": f"bEARER {service.token}"})
     assert answer.status_code == 200

@@ -263,7 +263,13 @@ async def test_exactly_at_the_limit(lifting: Running) -> None:
     assert (await lifting.client.post(PATH, content=body, headers=JSON)).status_code == 200
 
 
-@pytest.mark.parametrize("length", ["x", "1e3", "²"])
+async def test_a_length_with_a_blank_behind_it(lifting: Running) -> None:
+    """RFC 9112 5.1: it belongs to the line, and not to the value."""
+    headers = JSON | {"content-length": f"{len(form())} \t"}
+    assert (await lifting.client.post(PATH, content=form(), headers=headers)).status_code == 200
+
+
+@pytest.mark.parametrize("length", ["x", "1e3", "1 2", "²"])
 async def test_malformed_content_length(lifting: Running, length: str) -> None:
     headers = JSON | {"content-length": length.encode("latin-1")}
     answer = await lifting.client.post(PATH, content=form(), headers=headers)  # type: ignore[arg-type]

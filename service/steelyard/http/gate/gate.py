@@ -91,7 +91,7 @@ class Gate:
 
     async def _authenticate(self, authorization: bytes, scope: Scope) -> Key:
         scheme, _, token = authorization.decode("latin-1").partition(" ")
-        prefix, dot, secret = token.strip().partition(".")
+        prefix, dot, secret = token.strip(" \t").partition(".")
         if scheme.lower() != "bearer" or not (prefix and dot and secret):
             raise ProblemError(
                 KEY_REQUIRED, f"{KEY_REQUIRED.meaning} {KEY_REQUIRED.remedy}", headers={"WWW-Authenticate": _REALM}

@@ -61,6 +61,8 @@ class LineReader:
         Raises ``Disconnected``, ``TimeoutError`` where nothing arrives in time, ``Ending``, or the problem of a body
         that cannot be read on, with no line taken.
         """
+        # Of the next line, and not of its next byte, nor of blank lines, which could come for ever.
+        deadline = asyncio.get_running_loop().time() + self._idle_seconds
         while True:
             if self._ending.is_set():
                 raise Ending
@@ -72,24 +74,24 @@ class LineReader:
             if lines or not self._has_more:
                 self._notice_disconnect()
                 return lines
-            await self._read()
+            await self._read(deadline)
 
     def close(self) -> None:
         """Stop listening."""
         if self._watch is not None:
             self._watch.cancel()
 
-    async def _read(self) -> None:
-        message: Any = await self._next_message()
+    async def _read(self, deadline: float) -> None:
+        message: Any = await self._next_message(deadline - asyncio.get_running_loop().time())
         if message["type"] == "http.disconnect":
             raise Disconnected
         self._buffer += message.get("body", b"")
         self._has_more = message.get("more_body", False)
 
-    async def _next_message(self) -> Any:
+    async def _next_message(self, seconds: float) -> Any:
         arriving, ending = asyncio.ensure_future(self._receive()), asyncio.ensure_future(self._ending.wait())
         try:
-            await asyncio.wait((arriving, ending), timeout=self._idle_seconds, return_when=asyncio.FIRST_COMPLETED)
+            await asyncio.wait((arriving, ending), timeout=max(0.0, seconds), return_when=asyncio.FIRST_COMPLETED)
             if arriving.done():
                 return arriving.result()
             raise Ending if ending.done() else TimeoutError

@@ -178,7 +178,7 @@ BATCH_IDLE = _kind(
     "batch-idle",
     408,
     "The next line did not come",
-    "Nothing of the batch arrived for a minute, unless the operator set another time. The lines before are answered.",
+    "The next line was not there within a minute, unless the operator set another time. The lines before are answered.",
     "Send the lines that are not answered in another batch.",
 )
 UNSUPPORTED_MEDIA_TYPE = _kind(

@@ -58,6 +58,7 @@ class RequestBounds:
             if name == CONTENT_ENCODING and is_packed(value):
                 receive = Unpacked(receive)
             elif name == CONTENT_LENGTH:
+                value = value.strip(b" \t")  # which the parser leaves at its end (RFC 9112 5.1)
                 if not value.isdigit():
                     raise _problem(BAD_REQUEST)
                 if int(value) > self._body_bytes:
