@@ -7,7 +7,11 @@ from typing import Any
 import msgspec
 
 PREFIX = "STEELYARD_"
-_ORIGIN = re.compile(r"https?://[\w.-]+(?::\d+)?")  # never `*`: a key has no business in any page at all
+# As browsers write them: in lower case, and other letters as punycode. Never `*`: a key has no business in any page.
+_ORIGIN = re.compile(r"https?://[a-z0-9_.-]+(?::\d{1,5})?")
+_TOKEN = re.compile(r"[!-~]*")  # what a header field can hold and nothing trims, such as the newline of a file
+_MOST = 1_000_000_000  # of any number, in seconds 30 years; "for ever" would be an error where it is waited for
+_MOST_DAYS = 36_500
 CLIENT_VARIABLES = ("STEELYARD_URL", "STEELYARD_KEY")  # the SDK's, which may share a shell with the service
 
 
@@ -69,6 +73,12 @@ class Settings(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
         for name in ("key_cache_seconds", "key_grace_seconds", "usage_days", "rate_limit_requests", "overload_seconds"):
             if not getattr(self, name) >= 0:
                 raise ValueError(f"{_variable(name)} must be 0 or more")
+        for name in self.__struct_fields__:
+            value = getattr(self, name)
+            if isinstance(value, int | float) and value > _most(name):
+                raise ValueError(f"{_variable(name)} must be at most {_most(name):,}")
+        if not _TOKEN.fullmatch(self.metrics_token):
+            raise ValueError(f"{_variable('metrics_token')} must be letters, digits and signs of ASCII, without blanks")
         if self.rate_limit_store_url and "://" not in self.rate_limit_store_url:
             raise ValueError(f"{_variable('rate_limit_store_url')} must be a URL such as valkey://localhost:6379/0")
         if self.metrics and not (self.metrics_token or self.metrics_public):
@@ -113,11 +123,18 @@ def _variable(name: str) -> str:
     return PREFIX + name.upper()
 
 
+def _most(name: str) -> int:
+    return _MOST_DAYS if name == "usage_days" else _MOST
+
+
 def _explain(message: str) -> str:
     """Turn msgspec's ``Expected `int`, got `str` - at `$.name``` into a sentence about the variable."""
     text, _, path = message.partition(" - at `$.")
     if not path:
         return text
     words = {"`int`": "a whole number", "`float`": "a number", "`bool`": "true or false"}
+    name = path.rstrip("`")
+    if "out of range" in text:
+        return f"{_variable(name)} must be at most {_most(name):,}"
     wanted = next((said for kind, said in words.items() if kind in text), "text")
-    return f"{_variable(path.rstrip('`'))} must be {wanted}"
+    return f"{_variable(name)} must be {wanted}"

@@ -264,8 +264,11 @@ class RateLimiter:
 
             try:
                 counts = ValkeyCounts.at(settings.rate_limit_store_url, timeout_seconds=settings.store_timeout_seconds)
-            except ValueError as error:
-                raise SettingsError(str(error)) from None
+            except ValueError:  # not the URL itself, which may hold a password
+                raise SettingsError(
+                    "STEELYARD_RATE_LIMIT_STORE_URL cannot be used: it must be valkey://HOST:6379/0, redis:// or the "
+                    "same with an s (rediss://) for TLS, with :PASSWORD@ before the host where one is needed"
+                ) from None
         return cls(
             counts,
             requests=settings.rate_limit_requests,
