@@ -813,8 +813,8 @@ REVIEW_AS_PLANNED = Laut Protokoll ist dein Bedarf niedriger, doch die Waage bes
 REVIEW_IN_PREGNANCY = Was du in der Schwangerschaft zunimmst, wird an keinem Plan gemessen: Deine Hebamme oder Frauenarztpraxis begleitet dich dabei.
 REVIEW_EXPECTED_IN_PREGNANCY = Bis zu { NUMBER($expected_kg, maximumFractionDigits: 1) } kg davon gehören zur Schwangerschaft und heißen nicht, dass du zu viel isst. Deine Menge wird nicht gesenkt.
 REVIEW_LATER_ENTRIES = { $count ->
-    [one] Ein Eintrag ist von nach der Phase: Er zählt
-   *[other] { $count } Einträge sind von nach der Phase: Sie zählen
+    [one] Ein Eintrag liegt nach der Phase: Er zählt
+   *[other] { $count } Einträge liegen nach der Phase: Sie zählen
 } ab jetzt, aber nicht für diese Durchsicht.
 REVIEW_WINDOW_SHORTER = Deine erste Wägung kommt { days } nach dem Beginn; bis dahin gilt die Vorhersage des Plans.
 REVIEW_WAITS = Eine Durchsicht spricht für eine Änderung; eine zweite, eine Woche später, muss sie bestätigen. Bleib bis zum { DATETIME($date, dateStyle: "long") } beim Plan.
