@@ -131,3 +131,17 @@ def test_a_start_in_the_past_changes_nothing_of_it() -> None:
     asked = planned(WOMAN, {"kind": "maintenance", "weeks": 4}, screening=CLEAR)
     asked["start_date"] = (START - timedelta(days=300)).isoformat()
     assert CODE in codes(checked("plan_phases", asked).body)
+
+
+def test_who_is_underweight_but_for_water_is_answered() -> None:
+    """A new programme's water lifts the scale over a body mass index of 18.5; rails read tissue and what is usually
+    carried, in the planner as at the gate: a hold rounded down to the ten was refused at the gate."""
+    training = {"status": "advanced", "resistance_sessions_per_week": 4, "is_new_programme": True}
+    sessions = [{"met": 11.0, "minutes": 34, "times_per_week": 6}, {"met": 8.0, "minutes": 30, "times_per_week": 1}]
+    for steps in range(1800, 3000, 60):
+        week = {"kind": "week", "steps_per_day": steps, "sessions": sessions}
+        person = someone("female", 30, 159.8, 47.5, training=training, activity=week)
+        person["body_fat"] = {"fat_fraction": 0.238, "method": "bmi_equation"}
+        hold = {"kind": "maintenance", "weeks": 26}
+        assert ask("decide_phase", decided(person, current_intake_kcal=1992)).status == 200
+        assert ask("plan_phases", planned(person, hold, current_intake_kcal=1992)).status == 200

@@ -130,9 +130,10 @@ class Subject(NamedTuple):
             yield new_tuple(Subject, (*who, weight_kg, fat_kg, maintenance_kcal, *rest, carried_kg))
 
     def rested_with(self, carried_kg: float) -> "Subject":
-        """The same person, whose present body is the one that rests so, with so much carried in it: no lean tissue."""
+        """The same person, whose present body is the one that rests so, with so much carried in it: no lean tissue, and
+        nothing that a body mass index counts."""
         rested_lean_kg = self.weight_kg - carried_kg - self.fat_kg
-        return new_tuple(Subject, (*self[:8], rested_lean_kg, *self[9:]))
+        return new_tuple(Subject, (*self[:8], rested_lean_kg, *self[9:-1], carried_kg))
 
     @property
     def resting_now_kcal(self) -> float:
