@@ -719,3 +719,14 @@ def test_cuts_that_give_little_back_cost_less_lean_tissue() -> None:
 
 def test_unknown_history_is_said() -> None:
     assert "DECISION_HISTORY_UNKNOWN" in codes(decide(question(0.14, history=None)))
+
+
+@pytest.mark.parametrize("status", [TrainingStatus.NOVICE, TrainingStatus.INTERMEDIATE, TrainingStatus.ADVANCED])
+def test_where_a_gain_ends_a_cut_is_due(status: TrainingStatus) -> None:
+    """Between the two there is no body fat at which somebody would hold for half a year, allowed neither."""
+    due = decide(question(0.15, status=status)).leanness.due
+    assert due is not None
+    for thousandths in range(-8, 9):
+        found = decide(question(due + 0.0001 * thousandths, status=status))
+        ways = {way.kind: way for way in found.alternatives}
+        assert (ways[PhaseKind.GAIN].closed is None) == (found.situation in NOT_YET), due + 0.0001 * thousandths

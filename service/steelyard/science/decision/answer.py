@@ -100,7 +100,10 @@ def explain(facts: Facts, ruling: Ruling, listed: list[Alternative]) -> list[Mes
             "ahead_kg": ahead.mean,
             "probability_percent": 100.0 * probability,
         }
-        reasons.append(say("DECISION_TRADE" if probability >= CLEAR_PROBABILITY else "DECISION_CLOSE", **told))
+        if probability >= CLEAR_PROBABILITY:
+            reasons.append(say("DECISION_TRADE", **told))
+        elif probability > 1.0 - CLEAR_PROBABILITY:
+            reasons.append(say("DECISION_CLOSE", **told))
     reasons.append(_health(q.fat_fraction, facts.leanness.healthy))
     if q.history is None:
         reasons.append(say("DECISION_HISTORY_UNKNOWN"))

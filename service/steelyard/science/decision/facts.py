@@ -80,12 +80,12 @@ def facts_of(question: Question, warnings: list[RailAction], refused: Refused | 
     wanted = motive(q)
     other = Feeling.WOULD_LIKE_LEANER if wanted is Feeling.CONTENT else Feeling.CONTENT
     lines = lines_of(wanted, *q.band)
-    due = due_at(q, lines.counts_from)
+    due = _told_due(q, lines)
     make = Alternatives(q, lines, None if refused is None else refused.action.message)
     is_ceiling = due is not None and due >= LEAST_CEILING  # no line lies over the most that a plan takes
     if due is not None and q.fat_fraction >= due and refused is not None and rails.BMI in refused.ids:
         is_ceiling = False  # who is underweight gains, whatever the share of fat
-    gain = make.gain(ceiling=q.ceiling(round(due, 3)) if due is not None and is_ceiling else None)
+    gain = make.gain(ceiling=q.ceiling(due) if due is not None and is_ceiling else None)
     gain = gain.shortened(_gain_weeks(q, gain, due))
     hold = make.hold()
     mini = make.cut(DeficitKind.MINI_CUT)
@@ -93,7 +93,7 @@ def facts_of(question: Question, warnings: list[RailAction], refused: Refused | 
     leanness = Leanness(
         lines=lines,
         due=due,
-        other_due=due_at(q, lines_of(other, *q.band).counts_from),
+        other_due=_told_due(q, lines_of(other, *q.band)),
         due_weeks=_weeks_to_due(q, due, present_path(q, hold if gain.closed else gain)),
         healthy=healthy_range(q.subject.sex, q.subject.age_years),
         reading=_reading(q, lines, due),
@@ -110,6 +110,13 @@ def facts_of(question: Question, warnings: list[RailAction], refused: Refused | 
         cuts=(mini,) if is_enough else (mini, make.cut(DeficitKind.CUT)),
         event=event_of(q, lines),
     )
+
+
+def _told_due(q: Question, lines: Lines) -> float | None:
+    """Where a cut becomes due, to the tenth of a point that is told: there a gain ends, and between the two there is no
+    body that may do neither."""
+    due = due_at(q, lines.counts_from)
+    return None if due is None else round(due, 3)
 
 
 def _gain_weeks(q: Question, gain: Alternative, due: float | None) -> int:
