@@ -147,7 +147,7 @@ async def test_what_body_fat_cannot_supply_is_said_once(service: Running, reader
     (cap,) = (rail for rail in rails if rail["action"] == "capped")
     assert cap["params"]["why"] == "fat_release_later"
     text = await told(service, NOT_FROM_FAT, reader)
-    assert text.count("more would come from muscle, not fat") == 1
+    assert text.count("lose muscle, not fat") == 1
     assert cap["text"] in text
     assert "kilogram of body fat" not in text
 

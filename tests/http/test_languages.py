@@ -201,7 +201,8 @@ def test_what_protects_people_is_said_in_each_language() -> None:
         "REFUSED_EATING_DISORDER", "REFUSED_DOUBT", "REFUSED_MEDICAL", "REFUSED_BMI", "REFUSED_REFEEDING",
         "REFUSED_FAT_TARGET", "REFUSED_LOGGED_LOSS", "SEE_MIDWIFE", "SEE_AFTER_BIRTH", "SEE_EATING_DISORDER_SERVICE",
         "SEE_FOR_MINORS", "WARNED_EATEN_FLOOR", "WARNED_EATEN_AVAILABILITY", "WARNED_LOGGED_LOSS",
-        "REVIEW_UNEXPLAINED_LOSS", "BODY_FAT_AT_MINIMUM", "NOT_MEDICAL_ADVICE", "DECISION_NO_DEFICIT",
+        "REVIEW_UNEXPLAINED_LOSS", "REVIEW_LOSS_BREASTFEEDING", "BODY_FAT_AT_MINIMUM", "NOT_MEDICAL_ADVICE",
+        "DECISION_NO_DEFICIT",
         "DECISION_UNDER_AGE", "UNDER_AGE_NO_TARGET", "CHECK_IN_MISSED_PERIOD", "CHECK_IN_LATE_PERIOD",
         "CHECK_IN_LOW_MOOD",
     ]  # fmt: skip
@@ -229,3 +230,18 @@ async def test_it_is_served_whole(service: Running) -> None:
     assert {message["audience"] for message in answer["messages"]} == {*MessageReader}
     for message in answer["messages"]:
         assert message["params"] == sorted(parameters(message["code"]))
+
+
+@pytest.mark.parametrize("tag", LANGUAGES)
+def test_a_reason_reads_the_same_way_after_what_it_gives_a_reason_for(tag: str) -> None:
+    """It follows `eat more` as well as `the deficit stays`: it speaks of food, never of `more` deficit."""
+    for why in Why:
+        raised = said(say("REVIEW_RAISED_BY_RAIL", correction_kcal=90, rule="fat_supply", why=why.value), tag)
+        _, _, reason = raised.partition(": ")
+        assert not re.search(r"\b(more|mehr|más)\b(?! adelante)", reason) or why is Why.BODY_OF_THAT_DAY, raised
+
+
+@pytest.mark.parametrize("tag", ["de", "es"])
+def test_a_per_cent_sign_never_begins_a_line(tag: str) -> None:
+    text = Path(steelyard.__file__).parent.joinpath(f"http/languages/{tag}.ftl").read_text(encoding="utf-8")
+    assert "} %" not in text

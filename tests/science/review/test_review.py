@@ -773,3 +773,23 @@ def test_an_intake_that_moves_is_told_to_the_coach_whatever_the_verdict(
     asked = attention_of(told, date(2026, 5, 11), date(2026, 5, 10))
     assert (asked.reason.code, asked.level, asked.change_kcal) == (f"ATTENTION_{code}", level, change)
     assert ("kcal" in english(asked.action)) == bool(change)
+
+
+@pytest.mark.parametrize(
+    ("is_breastfeeding", "code", "level"), [(False, "UNEXPLAINED_LOSS", 3), (True, "LOSS_BREASTFEEDING", 2)]
+)
+def test_who_loses_unplanned_is_sent_to_somebody_and_the_coach_told(
+    *, is_breastfeeding: bool, code: str, level: int
+) -> None:
+    """A clinician's business is today's for a coach as well. After a birth nobody calls what goes unexplained."""
+    member = Member(9)
+    phase = msgspec.structs.replace(member.plan(6), kind=PhaseKind.MAINTENANCE)
+    weeks = tuple(msgspec.structs.replace(week, intake_kcal=phase.maintenance.mean) for week in phase.weeks)
+    phase = msgspec.structs.replace(phase, weeks=weeks)
+    member.follow(phase, 35, Habits(logged_beyond_kcal=-1900.0))
+    screening = msgspec.structs.replace(CLEAR, is_breastfeeding=is_breastfeeding)
+    found = review(member, phase, screening=screening)
+    assert {each for each in codes(found) if "_LOSS" in each} == {f"REVIEW_{code}"}
+    asked = attention_of(found, date(2026, 5, 11), date(2026, 5, 10))
+    assert asked.level == level
+    assert (asked.reason.code == "ATTENTION_SAFETY") is not is_breastfeeding

@@ -84,13 +84,13 @@ advice = { $advice ->
    *[maintenance] Halte.
 }
 why = { $why ->
-    [share_of_maintenance] mehr wäre ein zu großer Teil deines Bedarfs
-    [fat_release] mehr käme aus den Muskeln statt aus dem Fett
-    [fat_release_later] später käme mehr aus Muskeln statt aus Fett
+    [share_of_maintenance] weniger Essen läge zu weit unter deinem Bedarf
+    [fat_release] mit weniger Essen verlierst du Muskeln statt Fett
+    [fat_release_later] mit weniger Essen verlierst du später Muskeln statt Fett
     [energy_availability] sonst bleibt neben dem Training zu wenig Energie
     [protein_and_fat] in weniger Essen passen dein Eiweiß und Fett nicht
     [least_intake] weniger wäre unter der sicheren Untergrenze
-    [resting_energy] du würdest weniger essen, als du in Ruhe verbrauchst
+    [resting_energy] weniger Essen läge unter deinem Ruheumsatz
     [history_unknown] deine früheren Diäten sind nicht bekannt
     [fat_unmeasured] dein Körperfett ist nicht gemessen
     [fat_at_end] am Ende hättest du zu wenig Körperfett
@@ -104,8 +104,8 @@ why = { $why ->
    *[this_person] ein Defizit ist für dich jetzt nicht sicher
 }
 size-reason = { $because ->
-    [body] { NUMBER($percent, maximumFractionDigits: 2) } % deines Gewichts pro Woche passen zu deinem Körperfett
-    [maintenance] { NUMBER($share_percent, maximumFractionDigits: 0) } % davon, mehr ist bei diesem Tempo nicht üblich
+    [body] { NUMBER($percent, maximumFractionDigits: 2) } % deines Gewichts pro Woche passen zu deinem Körperfett
+    [maintenance] { NUMBER($share_percent, maximumFractionDigits: 0) } % davon, mehr ist bei diesem Tempo nicht üblich
     [fat] so viel gibt dein Körperfett gut her
     [upper_end] die obere Grenze des Üblichen
     [recent_cut] weniger als üblich, denn deine letzte Diät ist noch nicht lange her
@@ -468,10 +468,10 @@ FROM_EQUATIONS = Ohne Protokoll stammt das allein aus Gleichungen. Am genauesten
 MAINTENANCE_BY_WEIGHT = Du protokollierst kaum Essen. Dein Bedarf folgt deshalb daraus, wie dein Gewicht auf die Vorgaben reagiert hat. Mit Essensprotokoll wird er genauer.
 
 # Ablehnungen, jede mit der Stelle, die hilft.
-REFUSED_UNDER_AGE = Unter { NUMBER($limit_years, maximumFractionDigits: 0) } Jahren planen wir kein Energiedefizit. Sprich bitte zuerst mit einer Ärztin, einem Arzt oder einer Ernährungsfachkraft; Bedarf und Trends bleiben dir.
-REFUSED_OLDER_WITHOUT_CLEARANCE = Ab { NUMBER($limit_years, maximumFractionDigits: 0) } Jahren kostet eine Diät leichter Muskeln und Knochen. Hol dir bitte zuerst eine ärztliche Freigabe; Bedarf und Trends bleiben dir.
-REFUSED_PREGNANCY = In der Schwangerschaft planen wir kein Energiedefizit. Sprich bitte mit deiner Hebamme oder Frauenarztpraxis über Essen und Gewicht; Bedarf und Trends bleiben dir.
-REFUSED_BREASTFEEDING = In der Stillzeit planen wir kein Energiedefizit. Sprich bitte zuerst mit deiner Hebamme, einer Ärztin oder einem Arzt; Bedarf und Trends bleiben dir.
+REFUSED_UNDER_AGE = Unter { NUMBER($limit_years, maximumFractionDigits: 0) } Jahren planen wir kein Energiedefizit. Sprich bitte zuerst mit einer Ärztin, einem Arzt oder einer Ernährungsfachkraft; Bedarf und Trends siehst du weiter.
+REFUSED_OLDER_WITHOUT_CLEARANCE = Ab { NUMBER($limit_years, maximumFractionDigits: 0) } Jahren greift eine Diät leichter Muskeln und Knochen an. Hol dir bitte zuerst eine ärztliche Freigabe; Bedarf und Trends siehst du weiter.
+REFUSED_PREGNANCY = In der Schwangerschaft planen wir kein Energiedefizit. Sprich bitte mit deiner Hebamme oder Frauenarztpraxis über Essen und Gewicht; Bedarf und Trends siehst du weiter.
+REFUSED_BREASTFEEDING = In der Stillzeit planen wir kein Energiedefizit. Sprich bitte zuerst mit deiner Hebamme, einer Ärztin oder einem Arzt; Bedarf und Trends siehst du weiter.
 REFUSED_EATING_DISORDER = Mit einer Essstörung, heute oder früher, planen wir weder Energiedefizit noch Körperziel. Eine Beratungsstelle für Essstörungen oder deine Arztpraxis hilft dir weiter.
 REFUSED_DOUBT = Du warst dir wegen einer Essstörung unsicher. Kläre das bitte zuerst mit einer Arztpraxis oder einer Beratungsstelle; bis dahin empfehlen wir kein Defizit.
 REFUSED_MEDICAL = Mit { condition }{ $others ->
@@ -488,7 +488,7 @@ REFUSED_LOGGED_LOSS = Laut Protokoll verlierst du { NUMBER($percent, maximumFrac
 UNDERWEIGHT = Für deine Größe wiegst du zu wenig. Von hier führt der Weg über langsames Zunehmen: Sprich darüber bitte mit Arztpraxis oder Ernährungsfachkraft.
 UNDERWEIGHT_AHEAD = So wie du jetzt isst, wiegst du bald zu wenig für deine Größe. Iss mindestens, was geplant ist, oder geh in eine Arztpraxis.
 REFUSED_BODY_FAT = { $speaks ->
-    [yes] Mit { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett planen wir kein Defizit: Die sichere Grenze liegt bei { NUMBER($limit_percent, maximumFractionDigits: 1) } %.
+    [yes] Mit { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett planen wir kein Defizit: Die sichere Grenze liegt bei { NUMBER($limit_percent, maximumFractionDigits: 1) } %.
    *[no] Dein Körper hat keine Reserven für ein Defizit.
 } Sprich bitte mit einer Ärztin, einem Arzt oder einer Ernährungsfachkraft.
 REFUSED_LOSS = Damit würdest du je Woche { NUMBER($percent, maximumFractionDigits: 2) } % deines Gewichts verlieren, mehr als { NUMBER($limit_percent, maximumFractionDigits: 2) } %: Iss mehr.
@@ -497,7 +497,7 @@ REFUSED_END_BODY_FAT = { $speaks ->
    *[no] Das ließe deinem Körper keine Reserven: Mach es kürzer oder iss mehr.
 }
 REFUSED_END_BMI = Das würde bei einem Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } enden; unter { NUMBER($limit, maximumFractionDigits: 1) } beginnt Untergewicht. Mach es kürzer oder iss mehr.
-REFUSED_GAIN_RATE = Damit nimmst du je Woche { NUMBER($percent, maximumFractionDigits: 3) } % zu. Bei deiner Trainingserfahrung bauen mehr als { NUMBER($limit_percent, maximumFractionDigits: 2) } % nicht mehr Muskeln auf.
+REFUSED_GAIN_RATE = Damit nimmst du je Woche { NUMBER($percent, maximumFractionDigits: 3) } % zu. Bei deiner Trainingserfahrung bauen mehr als { NUMBER($limit_percent, maximumFractionDigits: 2) } % nicht mehr Muskeln auf.
 REFUSED_TARGET = Ein Ziel von { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett liegt unter der sicheren Grenze von { NUMBER($limit_percent, maximumFractionDigits: 1) } %: Setze es höher.
 REFUSED_DEFICIT = Ein Defizit von { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag ist zu groß: { why }. Iss mindestens { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }.
 REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag sind außerhalb eines Defizits zu wenig. Iss mindestens { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }; schaffst du das nicht, sprich mit einer Arztpraxis.
@@ -514,7 +514,7 @@ CAPPED_PROTEIN_ROOM = Du bekommst { NUMBER($given, maximumFractionDigits: 1) } s
 CAPPED_DEFICIT = Das Defizit bleibt bei { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag: { why }.
 CAPPED_DEFICIT_FOR_BMI = Das Defizit bleibt bei { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag, sonst wärst du am Ende untergewichtig. { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal gehen höchstens { weeks } lang.
 CAPPED_PROTEIN = Dein Eiweiß steigt auf { NUMBER($limit, maximumFractionDigits: 2) } Gramm je Kilogramm, das Mindeste in einem Defizit.
-CAPPED_GAIN_RATE = Dein Überschuss bleibt bei { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal am Tag: Mehr als { NUMBER($percent, maximumFractionDigits: 2) } % Zunahme je Woche bauen nicht mehr Muskeln auf.
+CAPPED_GAIN_RATE = Dein Überschuss bleibt bei { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal am Tag: Mehr als { NUMBER($percent, maximumFractionDigits: 2) } % Zunahme je Woche bauen nicht mehr Muskeln auf.
 CAPPED_HISTORY_UNKNOWN = Deine früheren Diäten sind nicht bekannt, darum bleibt das Defizit bei den üblichen { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag.
 NO_SAFE_DEFICIT = Kein Defizit, das etwas bringt, ist für dich zurzeit sicher: { why }.
 MEASURE_FIRST = Dein Körperfett ist nicht gemessen, darum bleibt das Defizit bei { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag. Für mehr lass es zuerst messen.
@@ -524,7 +524,7 @@ RAISED_TO_FLOOR = Deine Energiemenge steigt auf { NUMBER($intake_kcal, maximumFr
 # Worauf zu achten ist.
 WARNED_YOUNG_ADULT = Mit 18 oder 19 reift dein Körper vielleicht noch: Halte das Defizit klein und kurz.
 WARNED_EATING_DISORDER_DOUBT = Du warst dir wegen einer Essstörung unsicher. Machen dir Essen oder Gewicht Sorgen, sprich zuerst mit einer Arztpraxis; wird es schlimmer, brich ab.
-WARNED_LOGGED_LOSS = Laut Protokoll verlierst du { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts je Woche. Erklärt das keine Diät, iss mehr und lass es in einer Arztpraxis abklären.
+WARNED_LOGGED_LOSS = Laut Protokoll verlierst du { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts je Woche. Erklärt das keine Diät, iss mehr und lass es in einer Arztpraxis abklären.
 WARNED_EATEN_FLOOR = Dein Protokoll zeigt etwa { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal am Tag; iss mindestens { NUMBER($limit_kcal, maximumFractionDigits: 0) }. Bei gedrückter Stimmung, Essanfällen oder ausgebliebener Periode: geh zum Arzt.
 WARNED_EATEN_AVAILABILITY = Iss mehr: Laut Protokoll bleibt neben dem Training zu wenig Energie. Bei gedrückter Stimmung, Essanfällen oder ausgebliebener Periode: geh zum Arzt.
 WARNED_HISTORY_UNKNOWN = Deine früheren Diäten sind nicht bekannt, darum ist das Defizit höchstens so groß wie üblich.
@@ -538,13 +538,13 @@ WARNED_UNDER_RESTING = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal 
 WARNED_KIDNEY_PROTEIN = Viel Eiweiß bei einer Nierenkrankheit nur, wenn deine Arztpraxis zustimmt.
 WARNED_DIETARY_FAT = Fett macht nur { NUMBER($share_percent, maximumFractionDigits: 0) } % deines Essens aus. Auf Dauer ist das zu wenig.
 WARNED_CARBOHYDRATE = Du isst { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } Gramm Kohlenhydrate am Tag, weniger als die empfohlenen { NUMBER($limit_g, maximumFractionDigits: 0) }: Das Training kann sich schwerer anfühlen.
-WARNED_GAIN_RATE = { NUMBER($percent, maximumFractionDigits: 2) } % Zunahme je Woche sind für deine Trainingserfahrung schnell: Langsamer baust du etwa gleich viel Muskel auf.
+WARNED_GAIN_RATE = { NUMBER($percent, maximumFractionDigits: 2) } % Zunahme je Woche sind für deine Trainingserfahrung schnell: Langsamer baust du etwa gleich viel Muskel auf.
 WARNED_CUTS_A_YEAR = Das wäre Diätphase Nummer { NUMBER($cuts, maximumFractionDigits: 0) } in zwölf Monaten. Diäten kosten Trainingszeit; wer langsamer aufbaut, braucht weniger davon.
 WARNED_RECENT_CUT = Deine letzte Diätphase ist erst { $weeks ->
     [one] 1 Woche
    *[other] { NUMBER($weeks, maximumFractionDigits: 0) } Wochen
 } her. Meist ist es besser, { NUMBER($limit_weeks, maximumFractionDigits: 0) } Wochen abzuwarten.
-BODY_FAT_AT_MINIMUM = { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett ist das sichere Mindeste (etwa { NUMBER($limit_percent, maximumFractionDigits: 1) } %). Nimm nicht weiter ab; sprich mit einer Arztpraxis.
+BODY_FAT_AT_MINIMUM = { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett sind so schlank, wie es sicher ist (Grenze etwa { NUMBER($limit_percent, maximumFractionDigits: 1) } %). Nimm nicht weiter ab; sprich mit einer Arztpraxis.
 BODY_FAT_LOW = { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett liegen unter { NUMBER($limit_percent, maximumFractionDigits: 1) } %, so schlank, wie es die wenigsten gut halten können.
 UNDER_AGE_NO_TARGET = Unter { NUMBER($limit_years, maximumFractionDigits: 0) } Jahren ist das nur eine Schätzung, aus der kein Ziel folgt. Sprich mit einer Arztpraxis über Wachstum und Gewicht.
 FAT_FREE_MASS_INDEX_UNUSUAL = So viel Muskulatur haben bei dieser Größe nur wenige. Prüfe das Gewicht (Kilogramm oder Pfund?), die Größe und die Messung.
@@ -569,7 +569,7 @@ PLANNED_AS_KEPT = Bisher hast du etwa { NUMBER($percent, maximumFractionDigits: 
 FORECAST_AS_KEPT = Bisher hast du etwa { NUMBER($percent, maximumFractionDigits: 0) } % der geplanten Defizite eingehalten. Mit mehr rechnet diese Vorhersage nicht.
 SHRINKING_DEFICIT = Dein Körper verbraucht bald weniger, darum schrumpft das Defizit: von { NUMBER($first_kcal, maximumFractionDigits: 0) } kcal am Tag in der ersten Woche auf { NUMBER($last_kcal, maximumFractionDigits: 0) } in der letzten.
 PROTEIN_WHY = { NUMBER($protein_g_per_kg, maximumFractionDigits: 1) } Gramm Eiweiß je Kilogramm, zusammen mit Krafttraining, schützen im Defizit deine Muskeln.
-NO_TRAINING = Ohne Krafttraining verlierst du mehr Muskeln. Zwei Einheiten je Woche sind der billigste Schutz.
+NO_TRAINING = Ohne Krafttraining verlierst du mehr Muskeln. Zwei Einheiten je Woche sind der einfachste Schutz.
 EASING_IN = { $weeks ->
     [one] In der ersten Woche gilt
    *[other] In den ersten { $weeks } Wochen gilt
@@ -578,7 +578,7 @@ MAINTENANCE_WHY = Nach der Diätphase hältst du mit { NUMBER($maintenance_kcal,
 REBOUND = Die Waage steigt um etwa { NUMBER($carried_kg, maximumFractionDigits: 1) } kg, weil Glykogen, Wasser und Nahrung im Darm zurückkommen. Das ist kein Fett.
 SURPLUS_WHY = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal Überschuss am Tag passen zu deiner Trainingserfahrung und deiner fettfreien Masse. Deine Energiemenge wird { every-weeks } neu gesetzt.
 GAIN_RATE_EXPECTED = Rechne mit etwa { NUMBER($percent_per_month, maximumFractionDigits: 1) } % Zunahme im Monat, davon { NUMBER($lean_share, maximumFractionDigits: 0) } % Magergewebe.
-GAIN_RATE_EXPECTED_SPARED = Rechne mit etwa { NUMBER($percent_per_month, maximumFractionDigits: 1) } % Zunahme im Monat.
+GAIN_RATE_EXPECTED_SPARED = Rechne mit etwa { NUMBER($percent_per_month, maximumFractionDigits: 1) } % Zunahme im Monat.
 RETURN_CHECKS = Ohne Wasser nimmst du etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg je Woche zu. Prüfe am { DATETIME($first_date, dateStyle: "long") } und { DATETIME($second_date, dateStyle: "long") }: Beim Doppelten halbiere den Überschuss.
 RETURN_CHECKS_SPARED = Ohne Wasser nimmst du etwa { NUMBER($rate_kg, maximumFractionDigits: 2) } kg je Woche zu. Prüfe am { DATETIME($first_date, dateStyle: "long") } und { DATETIME($second_date, dateStyle: "long") }: Beim Doppelten frag deine Arztpraxis.
 CEILING_REACHED = Um den { DATETIME($date, dateStyle: "long") } erreichst du voraussichtlich { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett.
@@ -595,7 +595,7 @@ WEIGH_DAILY_SPARED = Sprich mit der Arztpraxis, die dich betreut, darüber, wie 
 INFEASIBLE = Kein sicherer Plan schafft, was verlangt war. Stattdessen siehst du, was dem am nächsten kommt.
 PAUSED = Zuerst hältst du { weeks } dein Gewicht; geplant ist die Phase für deinen Körper, wie er dann sein wird.
 HELD_AT_CEILING = Dein Körperfett ist schon an der Obergrenze dieses Aufbaus, darum hältst du. Vor einem Aufbau kommt eine Fettabnahme.
-GAIN_NOT_NOW = Einen Aufbau planen wir dir jetzt nicht: Iss nach Bedarf und trainiere. Machen dir Essen oder Gewicht Sorgen, sprich mit einer Arztpraxis oder Ernährungsfachkraft.
+GAIN_NOT_NOW = Einen Aufbau planen wir dir jetzt nicht: Iss so viel, wie du verbrauchst, und trainiere. Bei Sorgen frag eine Arztpraxis oder Ernährungsfachkraft.
 HOLD_WHY = Mit { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag bleibt dein Körper, wie er ist.
 TRAINING_DAYS_MORE = An Trainingstagen isst du mehr, weil du mehr verbrauchst: bis zu { NUMBER($training_kcal, maximumFractionDigits: 0) } kcal. Ruhetage haben weniger, die Woche bleibt gleich.
 TRAINING_DAYS_LIMITED = Trainingstage bekommen nur { NUMBER($percent, maximumFractionDigits: 0) } % dessen, was das Training verbraucht. An Ruhetagen gilt: { why }.
@@ -633,12 +633,12 @@ TARGET_TOO_FAST_GAIN = Dafür müsstest du mehr als { NUMBER($percent, maximumFr
 TARGET_UNREACHABLE = Keine gleichbleibende Energiemenge erreicht dein Ziel bis dahin.
 
 # Was als Nächstes kommt.
-DECISION_NO_DEFICIT = Eine Diät empfehlen wir dir nicht. Iss nach Bedarf und trainiere; machen dir Essen oder Gewicht Sorgen, sprich mit einer Arztpraxis oder Ernährungsfachkraft.
+DECISION_NO_DEFICIT = Wir empfehlen dir keine Diät. Iss so viel, wie du verbrauchst, und trainiere; bei Sorgen um Essen oder Gewicht frag eine Arztpraxis oder Ernährungsfachkraft.
 DECISION_UNDER_AGE = Unter { NUMBER($limit_years, maximumFractionDigits: 0) } Jahren empfehlen wir keine Diät: Iss genug zum Wachsen und Trainieren, und sprich bei Sorgen ums Gewicht mit einer Arztpraxis.
 DECISION_CHOICES_LEFT_OUT = Was du dir für deinen Körper wünschst, spielt in dieser Antwort keine Rolle.
 DECISION_CUT_REFUSED = Als Nächstes käme eine Diätphase, doch eine Schutzregel verbietet sie vorerst. Bis das geklärt ist: { phase }.
 DECISION_CUT_TOO_SMALL = Als Nächstes käme eine Diätphase, doch was für dich gerade sicher ist, lohnt die Wochen nicht. Bis sich das ändert: { phase }.
-DECISION_CUT_REFUSED_UNDER_WAY = Die laufende Diätphase geht aus dem genannten Grund nicht weiter: Iss zuerst wieder nach Bedarf.
+DECISION_CUT_REFUSED_UNDER_WAY = Die laufende Diätphase geht aus dem genannten Grund nicht weiter: Iss zuerst wieder so viel, wie du verbrauchst.
 DECISION_CUT_TOO_LONG = Du bist seit { weeks } im Defizit, das reicht: Halte jetzt { bridge-weeks }, egal wie viel noch zu verlieren ist.
 DECISION_CUT_DONE = Die Diätphase hat gewirkt: { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett, { NUMBER($target_percent, maximumFractionDigits: 1) } % waren das Ziel. Halte jetzt { bridge-weeks }.
 DECISION_CUT_UNDER_WAY = Deine Diätphase geht weiter: Körperfett { NUMBER($fat_percent, maximumFractionDigits: 1) } %, Ziel { NUMBER($target_percent, maximumFractionDigits: 1) } %.
@@ -662,7 +662,7 @@ DECISION_EVENT_SETS_DATE = Hier entscheidet das Datum deines Anlasses.
 DECISION_MEASURE_FIRST_BMI = Dein Körperfett ist nur aus Größe und Gewicht berechnet. Lass es messen (Hautfalten, Umfänge, DXA) und frag dann wieder. Bis dahin: { phase }.
 DECISION_MEASURE_FIRST_ERROR = Deine Messung von { NUMBER($fat_percent, maximumFractionDigits: 1) } % kann { NUMBER($error_points, maximumFractionDigits: 1) } Punkte danebenliegen: zu unsicher für eine Diätphase. Wiederhole sie mit einer besseren Methode. Bis dahin: { phase }.
 DECISION_WANTS_HOLD = Du möchtest halten, und nichts spricht dagegen.
-DECISION_WANTS_HOLD_OVER = Du möchtest halten, also halte. So schlank wie einmal gewählt würdest du mit einer Diätphase ab { NUMBER($due_percent, maximumFractionDigits: 1) } % Körperfett.
+DECISION_WANTS_HOLD_OVER = Du möchtest halten, also halte. So schlank wie einmal gewählt würdest du mit einer Diätphase ab { NUMBER($due_percent, maximumFractionDigits: 1) } % Körperfett.
 DECISION_NEAR_UNDERWEIGHT = Ein Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } liegt nahe am Untergewicht. Halten geht vor; unter { NUMBER($limit, maximumFractionDigits: 1) } beginnt keine Fettabnahme.
 DECISION_LEAN_ENOUGH = Mit { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett bist du schlank genug: Eine Diätphase würde Trainingszeit kosten und nichts bringen. { advice }
 DECISION_NOT_YET = Noch nicht: Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % kostet ein Mini-Cut mehr Muskeln und Mühe, als er dir in { weeks } bringt. { advice }
@@ -701,7 +701,7 @@ CHANGE_DUE_BELOW = Unter { NUMBER($due_percent, maximumFractionDigits: 1) } % K
 CHANGE_READING = Deine Messung kann { NUMBER($error_points, maximumFractionDigits: 1) } Punkte danebenliegen: Mit { NUMBER($probability_percent, maximumFractionDigits: 0) } % Wahrscheinlichkeit liegst du in Wahrheit auf der anderen Seite der Grenze.
 CHANGE_READING_NEEDED = Erst mit einer echten Körperfettmessung käme eine Diätphase infrage.
 CHANGE_MOTIVE = Wärst du gern schlanker, ist das Grund genug: Eine Diätphase wäre dann ab { NUMBER($due_percent, maximumFractionDigits: 1) } % fällig.
-CHANGE_CONTENT = Bist du zufrieden, wie du bist, kann eine Diätphase bis { NUMBER($due_percent, maximumFractionDigits: 1) } % Körperfett warten.
+CHANGE_CONTENT = Bist du zufrieden, wie du bist, kann eine Diätphase bis { NUMBER($due_percent, maximumFractionDigits: 1) } % Körperfett warten.
 CHANGE_TIME = Ab dem { DATETIME($date, dateStyle: "long") } kommt wieder eine Diätphase infrage.
 CHANGE_EVENT_START = Die Diätphase für deinen Anlass beginnt spätestens am { DATETIME($date, dateStyle: "long") }.
 CHANGE_SCREENING = Mit beantworteten Gesundheitsfragen käme eine Diätphase infrage.
@@ -778,12 +778,12 @@ REVIEW_ATE_LESS = Du hast { NUMBER($difference_kcal, maximumFractionDigits: 0) }
 REVIEW_PLAN_STANDS = Der Plan bleibt, wie er ist: Weniger vorzugeben hilft nicht, solange du mehr isst. Ist er zu hart? Lass dir einen sanfteren machen.
 REVIEW_NO_INTAKE = In dieser Phase ist kein voller Tag protokolliert. Protokolliere eine ganze Woche: Erst dann lässt sich deine Energiemenge richtig einstellen.
 REVIEW_AS_TOLD = Es ist kaum Essen protokolliert, darum gilt die Annahme, dass du isst wie vorgegeben. Dann liegt dein Bedarf bei etwa { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag.
-REVIEW_NEEDS_LESS = Laut Protokoll hast du wie geplant gegessen, doch der Bedarf sieht nach { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal aus, nicht { NUMBER($planned_kcal, maximumFractionDigits: 0) }. Essen fehlt, oder du brauchst weniger.
+REVIEW_NEEDS_LESS = Laut Protokoll hast du wie geplant gegessen, doch der Bedarf sieht nach { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal aus, nicht { NUMBER($planned_kcal, maximumFractionDigits: 0) }. Es fehlt Essen, oder du brauchst weniger.
 REVIEW_NEEDS_MORE = Laut Protokoll hast du wie geplant gegessen, doch dein Bedarf sieht nach { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag aus, nicht nach { NUMBER($planned_kcal, maximumFractionDigits: 0) }.
 REVIEW_STEPPED = { $direction ->
     [less] Iss ab jetzt { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag weniger
    *[more] Iss ab jetzt { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag mehr
-}. Das ist ein Schritt; die nächste Durchsicht sagt, ob noch einer nötig ist.
+}. Das ist ein Schritt; die nächste Auswertung sagt, ob noch einer nötig ist.
 REVIEW_CORRECTION_HELD = Für das Ziel müsstest du { NUMBER($missing_kcal, maximumFractionDigits: 0) } kcal am Tag weniger essen; das ist nicht sicher: { why }.
 REVIEW_RAISED_BY_RAIL = Iss zur Sicherheit { NUMBER($correction_kcal, maximumFractionDigits: 0) } kcal am Tag mehr: { why }.
 REVIEW_MADE_UP = Was fehlte, ist wieder da: Was du dafür mehr gegessen hast, fällt wieder weg.
@@ -803,21 +803,22 @@ REVIEW_EXTEND = Du brauchst etwa bis zum { DATETIME($date, dateStyle: "long") },
 REVIEW_OUT_OF_REACH = Keine sichere Energiemenge erreicht das Ziel in dieser Phase: Rechne mit { NUMBER($fat_kg, maximumFractionDigits: 1) } von { NUMBER($target_kg, maximumFractionDigits: 1) } kg Fett.
 REVIEW_LOST_FAST = In den letzten zwei Wochen hast du { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts je Woche verloren, mehr als { NUMBER($limit, maximumFractionDigits: 1) } %.
 REVIEW_EATEN_UNDER_RAIL = Zwei Wochen lang hast du { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag protokolliert. Iss mindestens { NUMBER($least_kcal, maximumFractionDigits: 0) }: { why }.
-REVIEW_REBOUND = Isst du wieder nach Bedarf, steigt die Waage binnen zwei Wochen etwa { NUMBER($carried_kg, maximumFractionDigits: 1) } kg: Glykogen, Wasser und Nahrung kommen zurück. Das ist kein Fett.
+REVIEW_REBOUND = Isst du wieder genug, steigt die Waage binnen zwei Wochen etwa { NUMBER($carried_kg, maximumFractionDigits: 1) } kg: Glykogen, Wasser und Nahrung kommen zurück. Das ist kein Fett.
 REVIEW_PAST_RAIL = Ein Schritt reicht nicht, um diesen Plan sicher zu machen: { why }. Beende ihn und plane neu.
 REVIEW_SHORTENED_BY_RAIL = Der Plan endet um den { DATETIME($date, dateStyle: "long") }; spätere Tage wären nicht sicher: { why }.
 REVIEW_GAIN_PAST_CEILING = So wie geplant ist dieser Aufbau schneller als { NUMBER($limit_percent, maximumFractionDigits: 2) } % des Gewichts je Woche: Beende ihn, und plane einen langsameren.
-REVIEW_UNEXPLAINED_LOSS = Du hast in { since-days } ungeplant { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts verloren. Lass diesen ungeklärten Gewichtsverlust ärztlich ansehen. Iss mehr, in Schritten.
+REVIEW_UNEXPLAINED_LOSS = Du hast in { since-days } ungeplant { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts verloren. War das nicht gewollt, lass es ärztlich abklären. Iss mehr, in Schritten.
+REVIEW_LOSS_BREASTFEEDING = Du hast in { since-days } { NUMBER($percent, maximumFractionDigits: 1) } % deines Gewichts verloren. Nach einer Geburt ist das üblich, sonst frag deine Hebamme. Iss mindestens wie geplant.
 REVIEW_AS_EATEN_SO_FAR = Du hast { NUMBER($percent, maximumFractionDigits: 0) } % des Geplanten protokolliert: Die nächsten Tage sind so vorhergesagt, wie du bisher gegessen hast.
 REVIEW_AS_PLANNED = Laut Protokoll ist dein Bedarf niedriger, doch die Waage bestätigt das nicht: Die Vorhersage bleibt bei { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag.
 REVIEW_IN_PREGNANCY = Was du in der Schwangerschaft zunimmst, wird an keinem Plan gemessen: Deine Hebamme oder Frauenarztpraxis begleitet dich dabei.
 REVIEW_EXPECTED_IN_PREGNANCY = Bis zu { NUMBER($expected_kg, maximumFractionDigits: 1) } kg davon gehören zur Schwangerschaft und heißen nicht, dass du zu viel isst. Deine Menge wird nicht gesenkt.
 REVIEW_LATER_ENTRIES = { $count ->
-    [one] Ein Eintrag liegt nach der Phase: Er zählt
-   *[other] { $count } Einträge liegen nach der Phase: Sie zählen
-} ab jetzt, aber nicht für diese Durchsicht.
+    [one] Ein Eintrag liegt nach dem Ende der Phase: Er zählt
+   *[other] { $count } Einträge liegen nach dem Ende der Phase: Sie zählen
+} ab jetzt, aber nicht für diese Auswertung.
 REVIEW_WINDOW_SHORTER = Deine erste Wägung kommt { days } nach dem Beginn; bis dahin gilt die Vorhersage des Plans.
-REVIEW_WAITS = Eine Durchsicht spricht für eine Änderung; eine zweite, eine Woche später, muss sie bestätigen. Bleib bis zum { DATETIME($date, dateStyle: "long") } beim Plan.
+REVIEW_WAITS = Eine Auswertung spricht für eine Änderung; eine zweite, eine Woche später, muss sie bestätigen. Bleib bis zum { DATETIME($date, dateStyle: "long") } beim Plan.
 REVIEW_CANNOT_WAIT = Diese Änderung ist kein Urteil über deinen Plan: Sie hält dein Essen in sicheren Grenzen, und das wartet nicht.
 REVIEW_MAY_STOP_EARLY = Du bist dem Plan voraus: Mach weiter und hör, wenn du magst, { days } früher auf. Mehr essen musst du nicht.
 REVIEW_WAITS_FOR_EVENT = Bis zum { DATETIME($date, dateStyle: "long") } sagt dein Gewicht wenig ({ event }). Wiege dich und protokolliere weiter; vorher ändert sich nichts.
@@ -828,8 +829,8 @@ QUESTION_WITH_CLINICIAN = Dein Gewicht und dein Protokoll passen nicht zusammen.
 BODY_FAT_AT_MINIMUM_SPARED = Dein Körper hat keine Reserven übrig: Nimm nicht weiter ab, und sprich mit einer Arztpraxis oder Ernährungsfachkraft.
 TALK_TO_WHO_CARES = Sprich über Essen und Gewicht bitte mit der Arztpraxis, die dich betreut.
 QUESTION_OIL_AND_ALCOHOL = Wiege und protokolliere bis zum { DATETIME($date, dateStyle: "long") } auch Öl, Aufstriche, Getränke, Alkohol und Bissen beim Kochen: Das fehlt am ehesten.
-QUESTION_WATER = Begann davon etwas in vier Wochen: Kreatin, Salziges, neues Training, andere Wiegezeit, Krankheit, Reise? Wiege dich täglich bis zum { DATETIME($date, dateStyle: "long") }.
-QUESTION_WATER_SPARED = Begann davon etwas in vier Wochen: Kreatin, Salziges, neues Training, andere Wiegezeit, Krankheit, Reise? Wiege dich wie sonst bis zum { DATETIME($date, dateStyle: "long") }.
+QUESTION_WATER = Begann in den letzten vier Wochen etwas davon: Kreatin, Salziges, neues Training, andere Wiegezeit, Krankheit, Reise? Wiege dich täglich bis zum { DATETIME($date, dateStyle: "long") }.
+QUESTION_WATER_SPARED = Begann in vier Wochen etwas davon: Kreatin, Salziges, neues Training, andere Wiegezeit, Krankheit, Reise? Wiege dich wie sonst bis zum { DATETIME($date, dateStyle: "long") }.
 QUESTION_CYCLE = Wann begannen deine letzten zwei Perioden? Ohne Periode: Ist Kreatin, Salziges oder Training neu? Wiege dich täglich bis zum { DATETIME($date, dateStyle: "long") }.
 QUESTION_CYCLE_SPARED = Wann begannen deine letzten zwei Perioden? Ohne Periode: Ist Kreatin, Salziges oder Training neu? Wiege dich wie sonst bis zum { DATETIME($date, dateStyle: "long") }.
 QUESTION_AGAIN = Das haben wir schon gefragt, und die Antwort fehlt noch. Ging es nicht, sag es: Dann sehen wir zusammen dein Protokoll an.
@@ -842,7 +843,7 @@ QUESTION_FOUND_AS_LOGGED = Dein Protokoll ist vollständig, also braucht dein K�
 QUESTION_FOUND_WATER = Was sich am { DATETIME($date, dateStyle: "long") } geändert hat, erklärt dein Gewicht als Wasser: Bis es sich setzt, ändert sich nichts.
 
 # Zeichen aus einer Rückmeldung.
-CHECK_IN_MISSED_PERIOD = Eine ausgebliebene Periode bei wenig Essen zeigt Energiemangel: Beende diese Phase, iss nach Bedarf und geh zu einer Ärztin oder einem Arzt.
+CHECK_IN_MISSED_PERIOD = Eine ausgebliebene Periode bei wenig Essen zeigt Energiemangel: Beende diese Phase, iss so viel, wie du verbrauchst, und geh in eine Arztpraxis.
 CHECK_IN_LATE_PERIOD = Deine Periode verspätet sich: Iss { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal am Tag mehr, und sprich mit einer Ärztin oder einem Arzt, wenn sie ausbleibt.
 CHECK_IN_WEAKER = Deine Kraft in den Hauptübungen ist zweimal nacheinander gefallen: Schließe diese Phase binnen einer Woche ab.
 CHECK_IN_MUCH_WEAKER = Deine Kraft in den Hauptübungen ist zweimal nacheinander um ein Zehntel gefallen: Beende diese Phase.
@@ -855,7 +856,7 @@ SEASON_CUT = Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfe
 SEASON_BRIDGE = Nach der Diätphase kommen Glykogen, Wasser und Nahrung im Darm zurück: Das Gewicht steigt, dein Körperfett nicht.
 SEASON_HOLD = Du hältst: Bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett baut dieser Plan nicht weiter auf, und eine Diätphase darf nicht beginnen.
 SEASON_HELD_AT_NEED = Das Mindeste, was du essen sollst, ist etwa dein Bedarf: Du hältst, ohne Überschuss.
-SEASON_LEVEL = Dieser Plan hat keinen Überschuss: Du isst nach Bedarf, und das Training baut auf.
+SEASON_LEVEL = Dieser Plan hat keinen Überschuss: Du isst, was du verbrauchst, und das Training baut auf.
 SEASON_NO_CUT = In diesen Wochen gibt es keine Diätphase: Du brauchst keine, oder es darf keine sein.
 SEASON_CUTS = { $cuts ->
     [one] Eine Diätphase
@@ -918,11 +919,11 @@ EQUATION_FOR_TRAINED = Für Menschen gemacht, die trainieren.
 EQUATION_FOR_EXPERIENCED = Für muskulöse Sportler nach dem ersten Trainingsjahr gemacht.
 EQUATION_FOR_UNTRAINED = Für Menschen gemacht, die nicht trainieren.
 EQUATION_SAME_AS = Dieselben Zahlen wie { $equation }, nur einmal gezählt.
-RESTING_PREFERS_FAT_FREE_MASS_TRAINED = Vorgezogen sind Gleichungen auf fettfreier Masse für Trainierte, weil das Körperfett gemessen ist.
-RESTING_PREFERS_ATHLETE_WEIGHT = Vorgezogen ist eine Gleichung auf Körpermasse für Sportler: Das Körperfett ist nicht gemessen, und allgemeine Gleichungen liegen für Trainierte zu niedrig.
-RESTING_PREFERS_FAT_FREE_MASS = Vorgezogen sind Gleichungen auf fettfreier Masse für Erwachsene allgemein, weil das Körperfett gemessen ist.
-RESTING_PREFERS_GENERAL = Vorgezogen sind Gleichungen auf Körpermasse, Größe und Alter für Erwachsene allgemein: Das Körperfett ist nicht gemessen.
-RESTING_AGE_EXTRAPOLATED = Keine der vorgezogenen Gleichungen ist für dieses Alter gemacht (nächstes untersuchtes: { NUMBER($nearest_years, maximumFractionDigits: 0) } Jahre); das Intervall ist darum breiter.
+RESTING_PREFERS_FAT_FREE_MASS_TRAINED = Bevorzugt werden Gleichungen mit der fettfreien Masse für Trainierte, weil das Körperfett gemessen ist.
+RESTING_PREFERS_ATHLETE_WEIGHT = Bevorzugt wird eine Gleichung mit der Körpermasse, für Sportler gemacht: Das Körperfett ist nicht gemessen, und allgemeine Gleichungen liegen für Trainierte zu niedrig.
+RESTING_PREFERS_FAT_FREE_MASS = Bevorzugt werden Gleichungen mit der fettfreien Masse für Erwachsene allgemein, weil das Körperfett gemessen ist.
+RESTING_PREFERS_GENERAL = Bevorzugt werden Gleichungen mit Körpermasse, Größe und Alter für Erwachsene allgemein: Das Körperfett ist nicht gemessen.
+RESTING_AGE_EXTRAPOLATED = Keine der bevorzugten Gleichungen ist für dieses Alter gemacht (nächstes untersuchtes: { NUMBER($nearest_years, maximumFractionDigits: 0) } Jahre); das Intervall ist darum breiter.
 RESTING_BOTH_SEXES = Die Gleichungen beider Geschlechter sind gemittelt, und ihr Unterschied verbreitert das Intervall.
 EER_FOR_ADULTS = Diese Bedarfswerte gelten ab { NUMBER($from_years, maximumFractionDigits: 0) } Jahren.
 LOG_SORTED = Die Einträge waren ungeordnet und sind nach Tagen sortiert.
@@ -938,7 +939,7 @@ LOG_COUNTED_BEFORE = { $count ->
 } im Stand schon gezählt, und nicht noch einmal.
 
 # Wen zuerst ansehen, und was tun.
-ATTENTION_SAFETY = Ein Zeichen oder eine Schutzgrenze beendet diese Phase oder verlangt nach Fachleuten.
+ATTENTION_SAFETY = Ein Warnzeichen oder eine Schutzgrenze beendet diese Phase oder verlangt fachlichen Rat.
 ATTENTION_CONTRADICTED = Waage und Protokoll passen nicht zusammen.
 ATTENTION_OFF_PLAN = Die Phase läuft { pace } als geplant.
 ATTENTION_RAISED = Eine Schutzgrenze oder eine Rückmeldung hat die Energiemenge angehoben.
@@ -947,16 +948,16 @@ ATTENTION_ENDING = Die Phase endet, oder ihr Ende verschiebt sich.
 ATTENTION_WAITING = Gerade geschieht etwas, das Gewicht bewegt; das Urteil wartet.
 ATTENTION_SILENT = Seit { since-days } wurde nichts protokolliert.
 ATTENTION_NONE = Alles läuft wie geplant, oder es ist zu früh für ein Urteil.
-ATTENTION_DO_SAFETY = Lies die Auswertung heute mit ihnen, und sorge dafür, dass sie aufsuchen, wen sie nennt.
+ATTENTION_DO_SAFETY = Geht die Auswertung heute zusammen durch, und sorge dafür, dass die Person dorthin geht, wohin sie verweist.
 ATTENTION_DO_SETTLE = Frag, was die Auswertung fragt: Sie sagt, was es klärt, und bis wann.
 ATTENTION_DO_CHASE = Frag, was aus der letzten Frage wurde: Die Antwort fehlt noch.
 ATTENTION_DO_CHANGE = Vereinbart { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag { $direction ->
     [less] weniger
    *[more] mehr
 }.
-ATTENTION_DO_LOOK = Sieh mit ihnen das Protokoll an; ändert noch nichts.
+ATTENTION_DO_LOOK = Seht euch zusammen das Protokoll an; ändert noch nichts.
 ATTENTION_DO_NEXT = Entscheidet zusammen, was als Nächstes kommt.
-ATTENTION_DO_ASK = Frag, wie es ihnen geht, und nach einem Gewicht.
+ATTENTION_DO_ASK = Frag, wie es der Person geht, und bitte um ein Gewicht.
 ATTENTION_DO_NOTHING = Es ist nichts zu tun.
 
 ## developer

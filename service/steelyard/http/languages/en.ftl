@@ -84,13 +84,13 @@ advice = { $advice ->
    *[maintenance] Hold.
 }
 why = { $why ->
-    [share_of_maintenance] more would be too big a share of your maintenance
-    [fat_release] more would come from muscle, not fat
-    [fat_release_later] later, more would come from muscle, not fat
-    [energy_availability] more would leave too little energy beside training
+    [share_of_maintenance] less food would be too far under your maintenance
+    [fat_release] with less food you would lose muscle, not fat
+    [fat_release_later] with less food you would later lose muscle, not fat
+    [energy_availability] less food would leave too little energy beside training
     [protein_and_fat] less food could not hold your protein and fat
     [least_intake] less food would be under a safe minimum
-    [resting_energy] you would eat less than you use at rest
+    [resting_energy] less food would be under what you use at rest
     [history_unknown] your past diets are not known
     [fat_unmeasured] your body fat was not measured
     [fat_at_end] you would end with too little body fat
@@ -746,7 +746,8 @@ REVIEW_REBOUND = Back at maintenance the scale will rise by about { NUMBER($carr
 REVIEW_PAST_RAIL = One step cannot make this plan safe: { why }. End it, and plan anew.
 REVIEW_SHORTENED_BY_RAIL = The plan ends around { DATETIME($date, dateStyle: "long") }; later days would be unsafe: { why }.
 REVIEW_GAIN_PAST_CEILING = As planned, this gain is faster than { NUMBER($limit_percent, maximumFractionDigits: 2) }% of body mass a week: end it, and plan a slower one.
-REVIEW_UNEXPLAINED_LOSS = You lost { NUMBER($percent, maximumFractionDigits: 1) }% of body mass in { days } without a plan. See a clinician: this is unexplained weight loss. Eat more, in steps.
+REVIEW_UNEXPLAINED_LOSS = You lost { NUMBER($percent, maximumFractionDigits: 1) }% of body mass in { days }, unplanned. Unless you meant to, this is unexplained: see a clinician. Eat more, in steps.
+REVIEW_LOSS_BREASTFEEDING = You lost { NUMBER($percent, maximumFractionDigits: 1) }% of body mass in { days }. After a birth that is usual; otherwise see your midwife. Eat at least as planned.
 REVIEW_AS_EATEN_SO_FAR = You logged { NUMBER($percent, maximumFractionDigits: 0) }% of what is planned: the coming days are forecast as you ate so far.
 REVIEW_AS_PLANNED = By your log maintenance is lower, but the scale does not bear it out: the forecast keeps { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day.
 REVIEW_IN_PREGNANCY = Weight gained in pregnancy is not judged by a plan: your midwife or obstetric team follows it.

@@ -80,13 +80,13 @@ advice = { $advice ->
    *[maintenance] Mantente.
 }
 why = { $why ->
-    [share_of_maintenance] más sería una parte demasiado grande de tu mantenimiento
-    [fat_release] lo demás saldría del músculo, no de la grasa
-    [fat_release_later] más adelante saldría de músculo, no de grasa
-    [energy_availability] quedaría muy poca energía además del entrenamiento
-    [protein_and_fat] con menos no caben tu proteína y tu grasa
-    [least_intake] menos quedaría por debajo del mínimo seguro
-    [resting_energy] comerías menos de lo que gastas en reposo
+    [share_of_maintenance] menos comida quedaría muy por debajo de tu mantenimiento
+    [fat_release] con menos comida perderías músculo, no grasa
+    [fat_release_later] con menos comida perderías más adelante músculo, no grasa
+    [energy_availability] con menos comida quedaría poca energía además del entrenamiento
+    [protein_and_fat] con menos comida no caben tu proteína y tu grasa
+    [least_intake] menos comida quedaría por debajo del mínimo seguro
+    [resting_energy] menos comida sería menos de lo que gastas en reposo
     [history_unknown] no se conocen tus dietas anteriores
     [fat_unmeasured] tu grasa corporal no se ha medido
     [fat_at_end] acabarías con muy poca grasa corporal
@@ -100,8 +100,8 @@ why = { $why ->
    *[this_person] un déficit no es seguro para ti ahora
 }
 size-reason = { $because ->
-    [body] un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana va bien con tu grasa
-    [maintenance] un { NUMBER($share_percent, maximumFractionDigits: 0) } % de eso, lo máximo habitual a este ritmo
+    [body] un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana va bien con tu grasa
+    [maintenance] un { NUMBER($share_percent, maximumFractionDigits: 0) } % de eso, lo máximo habitual a este ritmo
     [fat] lo que tu grasa corporal aporta bien
     [upper_end] el máximo de lo habitual
     [recent_cut] menos de lo habitual, pues tu última definición es reciente
@@ -484,7 +484,7 @@ REFUSED_LOGGED_LOSS = Según tu registro pierdes un { NUMBER($percent, maximumFr
 UNDERWEIGHT = Pesas demasiado poco para tu estatura. El camino desde aquí es ganar peso despacio: habla de ello con un médico o dietista.
 UNDERWEIGHT_AHEAD = Tal como comes ahora llegarás a pesar demasiado poco para tu estatura. Come al menos lo planeado o ve al médico.
 REFUSED_BODY_FAT = { $speaks ->
-    [yes] Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa no se planea ningún déficit: el límite seguro es el { NUMBER($limit_percent, maximumFractionDigits: 1) } %.
+    [yes] Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa no se planea ningún déficit: el límite seguro es el { NUMBER($limit_percent, maximumFractionDigits: 1) } %.
    *[no] Tu cuerpo no tiene reservas para un déficit.
 } Habla con un médico o dietista.
 REFUSED_LOSS = Así perderías un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana, más del { NUMBER($limit_percent, maximumFractionDigits: 2) } %: come más.
@@ -493,7 +493,7 @@ REFUSED_END_BODY_FAT = { $speaks ->
    *[no] Esto dejaría a tu cuerpo sin reservas: hazlo más corto o come más.
 }
 REFUSED_END_BMI = Esto acabaría en un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) }; por debajo de { NUMBER($limit, maximumFractionDigits: 1) } hay bajo peso: hazlo más corto o come más.
-REFUSED_GAIN_RATE = Así ganarías un { NUMBER($percent, maximumFractionDigits: 3) } % de tu peso por semana. Con tu experiencia, más de un { NUMBER($limit_percent, maximumFractionDigits: 2) } % no da más músculo.
+REFUSED_GAIN_RATE = Así ganarías un { NUMBER($percent, maximumFractionDigits: 3) } % de tu peso por semana. Con tu experiencia, más de un { NUMBER($limit_percent, maximumFractionDigits: 2) } % no da más músculo.
 REFUSED_TARGET = Un objetivo del { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa queda por debajo del límite seguro del { NUMBER($limit_percent, maximumFractionDigits: 1) } %: ponlo más alto.
 REFUSED_DEFICIT = Un déficit de { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día es demasiado: { why }. Come al menos { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }.
 REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día es muy poco fuera de un déficit. Come al menos { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }; si no puedes, habla con un médico o dietista.
@@ -510,7 +510,7 @@ CAPPED_PROTEIN_ROOM = La proteína es de { NUMBER($given, maximumFractionDigits:
 CAPPED_DEFICIT = El déficit se queda en { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día: { why }.
 CAPPED_DEFICIT_FOR_BMI = El déficit se queda en { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día, o acabarías con bajo peso. Con { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal puedes seguir { weeks } como mucho.
 CAPPED_PROTEIN = La proteína sube a { NUMBER($limit, maximumFractionDigits: 2) } gramos por kilo, lo mínimo en un déficit.
-CAPPED_GAIN_RATE = Tu superávit se queda en { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día: ganar más de un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana no da más músculo.
+CAPPED_GAIN_RATE = Tu superávit se queda en { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día: ganar más de un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana no da más músculo.
 CAPPED_HISTORY_UNKNOWN = No se conocen tus dietas anteriores, así que el déficit se queda en las { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día habituales.
 NO_SAFE_DEFICIT = Ningún déficit útil es seguro para ti ahora: { why }.
 MEASURE_FIRST = Tu grasa no se ha medido, así que el déficit se queda en { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día. Para pedir más, mídela primero.
@@ -520,7 +520,7 @@ RAISED_TO_FLOOR = Lo que comes sube a { NUMBER($intake_kcal, maximumFractionDigi
 # A qué prestar atención.
 WARNED_YOUNG_ADULT = Con 18 o 19 años tu cuerpo quizá siga madurando: que el déficit sea pequeño y corto.
 WARNED_EATING_DISORDER_DOUBT = No sabías si tienes un trastorno alimentario. Si la comida o el peso te preocupan, habla antes con tu médico; para si empeora.
-WARNED_LOGGED_LOSS = Según tu registro pierdes un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso por semana. Si ninguna dieta lo explica, come más y consulta al médico.
+WARNED_LOGGED_LOSS = Según tu registro pierdes un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso por semana. Si ninguna dieta lo explica, come más y consulta al médico.
 WARNED_EATEN_FLOOR = Tu registro muestra unas { NUMBER($eaten_kcal, maximumFractionDigits: 0) } kcal al día; come al menos { NUMBER($limit_kcal, maximumFractionDigits: 0) }. Con ánimo bajo, atracones o falta de regla, ve al médico.
 WARNED_EATEN_AVAILABILITY = Come más: según tu registro queda muy poca energía además del entrenamiento. Con ánimo bajo, atracones o falta de regla, ve al médico.
 WARNED_HISTORY_UNKNOWN = No se conocen tus dietas anteriores, así que el déficit es como mucho el habitual.
@@ -534,20 +534,20 @@ WARNED_UNDER_RESTING = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal 
 WARNED_KIDNEY_PROTEIN = Mucha proteína con una enfermedad renal requiere el visto bueno de tu médico.
 WARNED_DIETARY_FAT = La grasa es solo el { NUMBER($share_percent, maximumFractionDigits: 0) } % de lo que comes. A la larga es muy poco.
 WARNED_CARBOHYDRATE = Tomas { NUMBER($carbohydrate_g, maximumFractionDigits: 0) } gramos de hidratos al día, menos de los { NUMBER($limit_g, maximumFractionDigits: 0) } recomendados: entrenar puede costarte más.
-WARNED_GAIN_RATE = Ganar un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana es rápido para tu experiencia: más despacio ganas casi el mismo músculo.
+WARNED_GAIN_RATE = Ganar un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana es rápido para tu experiencia: más despacio ganas casi el mismo músculo.
 WARNED_CUTS_A_YEAR = Sería la definición número { NUMBER($cuts, maximumFractionDigits: 0) } en doce meses. Cuestan tiempo de entrenamiento; ganando más despacio harían falta menos.
 WARNED_RECENT_CUT = Tu última definición acabó hace solo { $weeks ->
     [one] 1 semana
    *[other] { NUMBER($weeks, maximumFractionDigits: 0) } semanas
 }. Esperar hasta las { NUMBER($limit_weeks, maximumFractionDigits: 0) } semanas suele ser mejor.
-BODY_FAT_AT_MINIMUM = Un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa es el mínimo seguro; el límite está cerca del { NUMBER($limit_percent, maximumFractionDigits: 1) } %. No pierdas más; habla con tu médico.
+BODY_FAT_AT_MINIMUM = Un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa es el mínimo seguro; el límite está cerca del { NUMBER($limit_percent, maximumFractionDigits: 1) } %. No pierdas más; habla con tu médico.
 BODY_FAT_LOW = Un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa queda por debajo del { NUMBER($limit_percent, maximumFractionDigits: 1) } %: casi nadie se mantiene bien con tan poca.
 UNDER_AGE_NO_TARGET = Con menos de { NUMBER($limit_years, maximumFractionDigits: 0) } años esto es solo una estimación, sin objetivo. Habla con un médico sobre crecimiento y peso.
 FAT_FREE_MASS_INDEX_UNUSUAL = Pocas personas tienen tanto músculo para su estatura. Comprueba el peso (¿kilos o libras?), la estatura y la medida.
 WEIGHT_IN_POUNDS = Un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) } es raro: ¿el peso está en kilos o en libras? Compruébalo, y la estatura también.
 MAINTENANCE_UNUSUAL = Un mantenimiento de { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día es { NUMBER($times, maximumFractionDigits: 1) } veces el gasto en reposo; pocos lo aguantan. ¿Son correctos los datos?
 PAL_ABOVE_SUSTAINABLE = Tu actividad equivale a { NUMBER($pal, maximumFractionDigits: 2) } veces el gasto en reposo; más de { NUMBER($limit, maximumFractionDigits: 2) } es difícil de sostener. Comprueba los datos.
-PAL_BELOW_PLAUSIBLE = Tu gasto es solo { NUMBER($pal, maximumFractionDigits: 2) } veces el de reposo; por debajo de { NUMBER($limit, maximumFractionDigits: 2) } nadie está en pie. Comprueba los datos.
+PAL_BELOW_PLAUSIBLE = Tu gasto es solo { NUMBER($pal, maximumFractionDigits: 2) } veces el de reposo; quien está en pie no baja de { NUMBER($limit, maximumFractionDigits: 2) }. Comprueba los datos.
 BMI_OVERSTATES_WITH_MUSCLE = Estatura y peso no distinguen músculo de grasa: en deportistas dan unos { NUMBER($points, maximumFractionDigits: 1) } puntos de grasa de más.
 
 # Un plan: por qué cada número es el que es.
@@ -574,8 +574,8 @@ MAINTENANCE_WHY = Tras la definición te mantienes con { NUMBER($maintenance_kca
 REBOUND = La báscula subirá unos { NUMBER($carried_kg, maximumFractionDigits: 1) } kg cuando vuelvan glucógeno, agua y comida. Eso no es grasa.
 SURPLUS_WHY = Un superávit de { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal al día va con tu experiencia y tu masa magra. Lo que comes se ajusta { every-weeks }.
 GAIN_RATE_EXPECTED = Cuenta con ganar cerca del { NUMBER($percent_per_month, maximumFractionDigits: 1) } % de tu peso al mes; un { NUMBER($lean_share, maximumFractionDigits: 0) } % será tejido magro.
-GAIN_RATE_EXPECTED_SPARED = Cuenta con ganar cerca del { NUMBER($percent_per_month, maximumFractionDigits: 1) } % de tu peso al mes.
-RETURN_CHECKS = Sin agua ganarás { NUMBER($rate_kg, maximumFractionDigits: 2) } kg por semana. Compruébalo el { DATETIME($first_date, dateStyle: "medium") } y el { DATETIME($second_date, dateStyle: "medium") }: si es el doble, recorta medio superávit.
+GAIN_RATE_EXPECTED_SPARED = Cuenta con ganar cerca del { NUMBER($percent_per_month, maximumFractionDigits: 1) } % de tu peso al mes.
+RETURN_CHECKS = Sin agua ganarás { NUMBER($rate_kg, maximumFractionDigits: 2) } kg semanales. Compruébalo el { DATETIME($first_date, dateStyle: "medium") } y el { DATETIME($second_date, dateStyle: "medium") }: al doble, come la mitad del superávit.
 RETURN_CHECKS_SPARED = Sin agua ganarás { NUMBER($rate_kg, maximumFractionDigits: 2) } kg por semana. Compruébalo el { DATETIME($first_date, dateStyle: "medium") } y el { DATETIME($second_date, dateStyle: "medium") }: si es el doble, consulta al médico.
 CEILING_REACHED = Hacia el { DATETIME($date, dateStyle: "long") } llegarás previsiblemente al { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa.
 CEILING_NOT_REACHED = En estas semanas previsiblemente no llegas al { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa.
@@ -591,10 +591,10 @@ WEIGH_DAILY_SPARED = Acuerda con quien cuida de tu salud cada cuánto te pesas.
 INFEASIBLE = Ningún plan seguro logra lo pedido. En su lugar ves lo que más se acerca.
 PAUSED = Primero te mantienes { weeks }; la fase está planeada para tu cuerpo tal como será entonces.
 HELD_AT_CEILING = Tu grasa ya está en el máximo de esta fase de ganancia, así que te mantienes. Antes de ganar toca perder grasa.
-GAIN_NOT_NOW = Por ahora no se planea ninguna ganancia: come tu mantenimiento y entrena. Si comida o peso te preocupan, habla con un médico o dietista.
+GAIN_NOT_NOW = Por ahora no planeamos ninguna ganancia: come tus calorías de mantenimiento y entrena. Si algo te preocupa, habla con un médico o dietista.
 HOLD_WHY = Con { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día tu cuerpo se queda como está.
 TRAINING_DAYS_MORE = Los días de entrenamiento comes más porque gastas más: hasta { NUMBER($training_kcal, maximumFractionDigits: 0) } kcal. Los de descanso llevan menos y la semana queda igual.
-TRAINING_DAYS_LIMITED = Los días de entrenamiento reciben solo un { NUMBER($percent, maximumFractionDigits: 0) } % de ese gasto; en los descansos { why }.
+TRAINING_DAYS_LIMITED = Los días de entrenamiento solo cubren un { NUMBER($percent, maximumFractionDigits: 0) } % de su gasto; en descanso, { why }.
 FLEXIBLE_DAYS_PAID = Los otros días comes hasta { NUMBER($paid_kcal, maximumFractionDigits: 0) } kcal menos para compensar tus días libres. La semana queda igual.
 CAPPED_FLEXIBLE_DAYS = Tus días libres llevan { NUMBER($fits_kcal, maximumFractionDigits: 0) } de { NUMBER($asked_kcal, maximumFractionDigits: 0) } kcal por semana: los otros días { why }.
 HIGHER_DAYS_LOSE_NO_MORE = Los días con más comida hacen la semana más llevadera. No por eso pierdes más grasa.
@@ -629,7 +629,7 @@ TARGET_TOO_FAST_GAIN = Llegar a tiempo sería ganar más del { NUMBER($percent, 
 TARGET_UNREACHABLE = Ninguna cantidad constante llega a tu objetivo en esa fecha.
 
 # Qué viene ahora.
-DECISION_NO_DEFICIT = Aquí no se recomienda ninguna dieta. Come tu mantenimiento y entrena; si comida o peso te preocupan, habla con un médico o dietista.
+DECISION_NO_DEFICIT = No recomendamos ninguna dieta. Come tus calorías de mantenimiento y entrena; si comida o peso te preocupan, habla con un médico o dietista.
 DECISION_UNDER_AGE = Con menos de { NUMBER($limit_years, maximumFractionDigits: 0) } años no se recomienda ninguna dieta: come para crecer y entrenar, y consulta al médico si te preocupa el peso.
 DECISION_CHOICES_LEFT_OUT = Lo que deseas para tu cuerpo no cuenta en esta respuesta.
 DECISION_CUT_REFUSED = Tocaría una definición, pero por ahora una regla de seguridad la impide. Hasta resolverlo: { phase }.
@@ -658,7 +658,7 @@ DECISION_EVENT_SETS_DATE = Aquí decide la fecha de tu evento.
 DECISION_MEASURE_FIRST_BMI = Tu grasa solo se calculó por estatura y peso. Mídela (pliegues, perímetros, DXA) y pregunta de nuevo. Hasta entonces: { phase }.
 DECISION_MEASURE_FIRST_ERROR = Tu medida del { NUMBER($fat_percent, maximumFractionDigits: 1) } % puede fallar { NUMBER($error_points, maximumFractionDigits: 1) } puntos: demasiado para una definición. Repítela con mejor método. Hasta entonces: { phase }.
 DECISION_WANTS_HOLD = Quieres mantenerte, y nada lo desaconseja.
-DECISION_WANTS_HOLD_OVER = Quieres mantenerte, pues mantente. Para llegar a la grasa que elegiste haría falta una definición desde el { NUMBER($due_percent, maximumFractionDigits: 1) } %.
+DECISION_WANTS_HOLD_OVER = Quieres mantenerte, pues mantente. Para llegar a la grasa que elegiste haría falta una definición desde el { NUMBER($due_percent, maximumFractionDigits: 1) } %.
 DECISION_NEAR_UNDERWEIGHT = Un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) } está cerca del bajo peso. Lo primero es mantenerte; con menos de { NUMBER($limit, maximumFractionDigits: 1) } no se pierde grasa.
 DECISION_LEAN_ENOUGH = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa ya tienes poca: una definición te quitaría entrenamiento y no te daría nada. { advice }
 DECISION_NOT_YET = Aún no: con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % un mini-cut cuesta más músculo y dieta de lo que vale en { weeks }. { advice }
@@ -694,10 +694,10 @@ PATTERN_NO_FAT = Subir y bajar te dejó, pese a tanta dieta, { NUMBER($fat_kg, m
 CHANGE_DUE_DATE = A este ritmo llegas al { NUMBER($due_percent, maximumFractionDigits: 1) } % de grasa, donde toca una definición, hacia el { DATETIME($date, dateStyle: "long") }.
 CHANGE_DUE_BEYOND = Una definición toca al { NUMBER($due_percent, maximumFractionDigits: 1) } % de grasa, lo que no se espera en { weeks }.
 CHANGE_DUE_BELOW = Por debajo del { NUMBER($due_percent, maximumFractionDigits: 1) } % de grasa la respuesta sería: aún no.
-CHANGE_READING = Tu medida puede fallar { NUMBER($error_points, maximumFractionDigits: 1) } puntos: con una probabilidad del { NUMBER($probability_percent, maximumFractionDigits: 0) } % estás en realidad al otro lado del límite.
-CHANGE_READING_NEEDED = Solo con una medida real de grasa podría considerarse una definición.
+CHANGE_READING = Tu medición puede desviarse { NUMBER($error_points, maximumFractionDigits: 1) } puntos: con una probabilidad del { NUMBER($probability_percent, maximumFractionDigits: 0) } % estás en realidad al otro lado del límite.
+CHANGE_READING_NEEDED = Solo con una medición real de grasa podría considerarse una definición.
 CHANGE_MOTIVE = Si te gustaría tener menos grasa, es razón suficiente: una definición tocaría desde el { NUMBER($due_percent, maximumFractionDigits: 1) } %.
-CHANGE_CONTENT = Si estás a gusto como estás, la definición puede esperar hasta el { NUMBER($due_percent, maximumFractionDigits: 1) } % de grasa.
+CHANGE_CONTENT = Si estás a gusto como estás, la definición puede esperar hasta el { NUMBER($due_percent, maximumFractionDigits: 1) } % de grasa.
 CHANGE_TIME = Una definición vuelve a considerarse desde el { DATETIME($date, dateStyle: "long") }.
 CHANGE_EVENT_START = La definición para tu evento empieza el { DATETIME($date, dateStyle: "long") } como tarde.
 CHANGE_SCREENING = Con las preguntas de salud respondidas podría considerarse una definición.
@@ -741,7 +741,7 @@ TREND_TOO_EARLY = Es pronto para decirlo: pésate y apunta durante { more-days }
 TREND_TOO_SPARSE = Es pronto para decirlo, y no bastaría con { more-days }: apunta también lo que comes.
 TREND_OUTLIER = El peso del { DATETIME($date, dateStyle: "long") } se aparta { NUMBER($deviation_kg, maximumFractionDigits: 1) } kg de los días anteriores, así que cuenta menos.
 TREND_WATER_JUMP = El { DATETIME($date, dateStyle: "long") } tu peso saltó { NUMBER($jump_kg, maximumFractionDigits: 1) } kg de golpe: es agua, que se irá, u otra báscula.
-TREND_LOGGING_CHANGED = Más o menos desde el { DATETIME($date, dateStyle: "long") } pareces apuntar una parte mayor o menor de lo que comes ({ NUMBER($percent, maximumFractionDigits: 0) } % seguro).
+TREND_LOGGING_CHANGED = Desde cerca del { DATETIME($date, dateStyle: "long") } apuntas quizá una parte mayor o menor de lo que comes ({ NUMBER($percent, maximumFractionDigits: 0) } % de seguridad).
 SETTLE_WEIGH_FOOD = Así se aclara: pesa y apunta durante siete días todo lo que comes y bebes, también el fin de semana.
 SETTLE_WEIGH_FOOD_SPARED = Tu peso y tu registro no coinciden. Háblalo con un médico o dietista.
 SETTLE_WEIGH_ON = Así se aclara: pésate a diario diez días más. El agua sin causa se va; la grasa y el músculo no.
@@ -758,7 +758,7 @@ TREND_STEPS_STEADY = Caminas lo mismo, unos { NUMBER($steps, maximumFractionDigi
 REVIEW_TOO_EARLY = Es pronto para decirlo: la báscula aún muestra agua. Sigue el plan; pésate y apunta durante { more-days }.
 REVIEW_WITHIN_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg; el plan espera hasta ahora de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg.
 REVIEW_NEAR_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. El plan espera de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg: tan cerca puede ser casualidad.
-REVIEW_OUTSIDE_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. El plan esperaba de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % seguro).
+REVIEW_OUTSIDE_INTERVAL = Sin agua tu peso ha cambiado { NUMBER($observed_kg, maximumFractionDigits: 1) } kg. El plan esperaba de { NUMBER($lower_kg, maximumFractionDigits: 1) } a { NUMBER($upper_kg, maximumFractionDigits: 1) } kg ({ NUMBER($probability_percent, maximumFractionDigits: 0) } % de seguridad).
 REVIEW_CONTRADICTED = Báscula y plan se contradicen: tu peso cambió { NUMBER($weight_kg, maximumFractionDigits: 1) } kg en vez de { NUMBER($planned_kg, maximumFractionDigits: 1) } kg. Registro y plato no coinciden, o es agua.
 REVIEW_ATE_MORE = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día más de lo planeado: intenta ceñirte al plan.
 REVIEW_ATE_LESS = Has apuntado { NUMBER($difference_kcal, maximumFractionDigits: 0) } kcal al día menos de lo planeado.
@@ -783,7 +783,7 @@ REVIEW_CEILING_MET = Tu grasa está cerca del { NUMBER($fat_percent, maximumFrac
 REVIEW_LIMIT_REACHED = Este mini-cut dura ya { days }, y el máximo son { $limit_days }: acábalo, con objetivo o sin él.
 REVIEW_PHASE_OVER = La fase ha terminado.
 REVIEW_NOT_SAFE = Un déficit ya no es seguro para ti: acaba la fase.
-REVIEW_NO_ROOM = Por debajo de tu mantenimiento de hoy no queda ningún déficit útil: { why }. Acaba la fase.
+REVIEW_NO_ROOM = Bajo tu mantenimiento de hoy no queda déficit útil: { why }. Acaba la fase.
 REVIEW_STOPPED_BY_RAIL = Los días que vienen no serían seguros: acaba la fase.
 REVIEW_SHORTEN = A este ritmo llegas al objetivo hacia el { DATETIME($date, dateStyle: "long") }, { days } antes del final previsto.
 REVIEW_EXTEND = Necesitas hasta cerca del { DATETIME($date, dateStyle: "long") }, { days } más de lo planeado.
@@ -794,7 +794,8 @@ REVIEW_REBOUND = De vuelta al mantenimiento la báscula subirá unos { NUMBER($c
 REVIEW_PAST_RAIL = Un paso no basta para hacer seguro este plan: { why }. Acábalo y planea de nuevo.
 REVIEW_SHORTENED_BY_RAIL = El plan acaba hacia el { DATETIME($date, dateStyle: "long") }; después no sería seguro: { why }.
 REVIEW_GAIN_PAST_CEILING = Tal como está planeada, esta ganancia supera el { NUMBER($limit_percent, maximumFractionDigits: 2) } % de tu peso por semana: acábala y planea una más lenta.
-REVIEW_UNEXPLAINED_LOSS = Has perdido sin planearlo un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso en { days }, sin explicación: ve al médico y come más, en pasos.
+REVIEW_UNEXPLAINED_LOSS = En { days } has perdido un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso sin planearlo. Si no lo buscabas, ve al médico. Come más, en pasos.
+REVIEW_LOSS_BREASTFEEDING = En { days } has perdido un { NUMBER($percent, maximumFractionDigits: 1) } % de tu peso, normal tras un parto; si no, pregunta a tu matrona. Come lo planeado.
 REVIEW_AS_EATEN_SO_FAR = Has apuntado el { NUMBER($percent, maximumFractionDigits: 0) } % de lo planeado: los próximos días se prevén como has comido hasta ahora.
 REVIEW_AS_PLANNED = Según tu registro gastas menos, pero la báscula no lo confirma: la previsión mantiene { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día.
 REVIEW_IN_PREGNANCY = Lo que se gana en el embarazo no se mide con un plan: lo sigue tu matrona o tu ginecólogo.
@@ -829,7 +830,7 @@ QUESTION_FOUND_AS_LOGGED = Tu registro está completo, así que tu cuerpo necesi
 QUESTION_FOUND_WATER = Lo que cambió el { DATETIME($date, dateStyle: "long") } explica tu peso como agua: nada cambia hasta que se asiente.
 
 # Señales de un control.
-CHECK_IN_MISSED_PERIOD = Que falte la regla al comer menos es señal de poca energía: acaba esta fase, come tu mantenimiento y ve al médico.
+CHECK_IN_MISSED_PERIOD = Que falte la regla al comer menos es señal de poca energía: acaba esta fase, come tus calorías de mantenimiento y ve al médico.
 CHECK_IN_LATE_PERIOD = Tu regla se retrasa: come { NUMBER($raise_kcal, maximumFractionDigits: 0) } kcal al día más, y si no llega, habla con un médico.
 CHECK_IN_WEAKER = Tu fuerza en los ejercicios principales ha bajado dos veces seguidas: acaba esta fase en una semana.
 CHECK_IN_MUCH_WEAKER = Tu fuerza en los ejercicios principales ha bajado una décima parte, dos veces seguidas: acaba esta fase.
@@ -842,7 +843,7 @@ SEASON_CUT = Con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de gra
 SEASON_BRIDGE = Tras la definición vuelven glucógeno, agua y comida: sube el peso, pero no la grasa.
 SEASON_HOLD = Te mantienes: con un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa este plan ya no te hace ganar, y ninguna definición puede empezar.
 SEASON_HELD_AT_NEED = Lo mínimo que debes comer es más o menos tu mantenimiento: te mantienes, sin superávit.
-SEASON_LEVEL = Este plan no tiene superávit: comes tu mantenimiento, y el músculo lo construye el entrenamiento.
+SEASON_LEVEL = Este plan no tiene superávit: comes tus calorías de mantenimiento, y el músculo lo construye el entrenamiento.
 SEASON_NO_CUT = Estas semanas no llevan definición: no te hace falta, o no se puede.
 SEASON_CUTS = { $cuts ->
     [one] Una definición
@@ -905,10 +906,10 @@ EQUATION_FOR_TRAINED = Hecha para personas que entrenan.
 EQUATION_FOR_EXPERIENCED = Hecha para deportistas musculosos, tras el primer año de entrenamiento.
 EQUATION_FOR_UNTRAINED = Hecha para personas que no entrenan.
 EQUATION_SAME_AS = Los mismos números que { $equation }, contados una vez.
-RESTING_PREFERS_FAT_FREE_MASS_TRAINED = Se prefieren ecuaciones sobre masa libre de grasa hechas para entrenados, porque la grasa está medida.
-RESTING_PREFERS_ATHLETE_WEIGHT = Se prefiere una ecuación sobre masa corporal hecha para deportistas: la grasa no está medida, y las ecuaciones generales se quedan cortas para entrenados.
-RESTING_PREFERS_FAT_FREE_MASS = Se prefieren ecuaciones sobre masa libre de grasa hechas para adultos en general, porque la grasa está medida.
-RESTING_PREFERS_GENERAL = Se prefieren ecuaciones sobre peso, estatura y edad hechas para adultos en general: la grasa no está medida.
+RESTING_PREFERS_FAT_FREE_MASS_TRAINED = Se prefieren ecuaciones basadas en la masa libre de grasa hechas para entrenados, porque la grasa está medida.
+RESTING_PREFERS_ATHLETE_WEIGHT = Se prefiere una ecuación basada en la masa corporal, hecha para deportistas: la grasa no está medida, y las ecuaciones generales se quedan cortas para entrenados.
+RESTING_PREFERS_FAT_FREE_MASS = Se prefieren ecuaciones basadas en la masa libre de grasa hechas para adultos en general, porque la grasa está medida.
+RESTING_PREFERS_GENERAL = Se prefieren ecuaciones basadas en peso, estatura y edad hechas para adultos en general: la grasa no está medida.
 RESTING_AGE_EXTRAPOLATED = Ninguna ecuación preferida se hizo para esta edad (la más cercana estudiada: { NUMBER($nearest_years, maximumFractionDigits: 0) } años); por eso el intervalo es más ancho.
 RESTING_BOTH_SEXES = Se han promediado las ecuaciones de ambos sexos, y su diferencia ensancha el intervalo.
 EER_FOR_ADULTS = Estas necesidades valen desde los { NUMBER($from_years, maximumFractionDigits: 0) } años.
@@ -936,7 +937,7 @@ ATTENTION_SILENT = Sin datos apuntados desde hace { days }.
 ATTENTION_NONE = Todo va según el plan, o es pronto para decirlo.
 ATTENTION_DO_SAFETY = Lee hoy la revisión con la persona, y procura que vea a quien nombra.
 ATTENTION_DO_SETTLE = Pregunta lo que pregunta la revisión: dice qué lo aclara, y hasta cuándo.
-ATTENTION_DO_CHASE = Pregunta qué fue de la última pregunta: aún no tiene respuesta.
+ATTENTION_DO_CHASE = Pregunta en qué quedó la última cuestión: aún no hay respuesta.
 ATTENTION_DO_CHANGE = Acordad { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal al día { $direction ->
     [less] menos
    *[more] más

@@ -203,14 +203,18 @@ class HoldOrGainAdvice:
     def _is_losing(self) -> bool:
         """Whether weight goes that nobody planned to lose; it is said, with whom to see."""
         weight, days = self.course.subject.weight_kg, self.now.window_days
+        screening = self.course.subject.screening
+        # After a birth kilograms go that nobody calls unexplained.
+        is_breastfeeding = screening is not None and screening.is_breastfeeding
+        code = texts.LOSS_BREASTFEEDING if is_breastfeeding else texts.UNEXPLAINED_LOSS
         recent = self.now.fortnight_tissue
         of_late = 0.0 if recent is None or self.now.days < 14 else -recent.mean / weight
         so_far = -self.now.window.tissue.mean / weight
         if so_far > texts.UNEXPLAINED_SHARE:
-            self.reasons.append(say(texts.UNEXPLAINED_LOSS, percent=100.0 * so_far, days=days))
+            self.reasons.append(say(code, percent=100.0 * so_far, days=days))
             return True
         if of_late > 2.0 * rails.LOGGED_LOSS_WARN:
-            self.reasons.append(say(texts.UNEXPLAINED_LOSS, percent=100.0 * of_late, days=14))
+            self.reasons.append(say(code, percent=100.0 * of_late, days=14))
             return True
         return False
 
