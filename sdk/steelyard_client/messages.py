@@ -4,7 +4,15 @@ from datetime import date
 from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
-from .generated.models import FieldProblem, GuardRail, MessageCatalogue, Note, RefusedStrategy
+from .generated.models import (
+    Attention,
+    FieldProblem,
+    GuardRail,
+    MessageCatalogue,
+    Note,
+    RefusedStrategy,
+    RosterPlace,
+)
 from .generated.types import Unset
 from .received import Answered
 
@@ -25,18 +33,41 @@ class Messages(Answered, MessageCatalogue):
         catalogue does not have, as an error in a request. Raises ``KeyError`` for a language that is not there, and
         ``ImportError`` where the extra ``languages`` is not installed.
         """
+        english = said.detail if isinstance(said, FieldProblem) else said.text
+        params = None if isinstance(said.params, Unset) else said.params.additional_properties
+        return self._said(said.code, english, params, language)
+
+    def localise_attention(self, attention: Attention | RosterPlace, language: str) -> tuple[str, str]:
+        """Why to look at somebody, and what to do, in a language; of a review's ``attention`` or a place on a roster.
+
+        The parameters of both texts are the other fields. Raises as ``localise`` does.
+        """
+        asked = attention.attention if isinstance(attention, RosterPlace) else attention
+        change = 0.0 if isinstance(asked.change_kcal, Unset) else asked.change_kcal
+        last = None if isinstance(asked.last_entry_date, Unset) else asked.last_entry_date
+        silent = attention.days_silent if isinstance(attention, RosterPlace) else None
+        days = 0 if last is None else (asked.as_of_date - last).days
+        params = {
+            "verdict": asked.verdict,
+            "step_kcal": abs(change),
+            "direction": "less" if change < 0 else "more",
+            "days": days if silent is None else silent,
+        }
+        reason, action = (self._said(said.code, said.text, params, language) for said in (asked.reason, asked.action))
+        return reason, action
+
+    def _said(self, code: str, english: str, params: dict[str, Any] | None, language: str) -> str:
         tag = language.partition("-")[0].lower()
         tags = sorted(one.tag for one in self.languages)
         if tag not in tags:
             raise KeyError(f"there is no {language!r}, only {', '.join(tags)}")
-        english = said.detail if isinstance(said, FieldProblem) else said.text
         bundle = self._bundle(tag)
-        if not bundle.has_message(said.code) or isinstance(said.params, Unset):
+        if not bundle.has_message(code) or params is None:
             return english
-        pattern = bundle.get_message(said.code).value
+        pattern = bundle.get_message(code).value
         if pattern is None:
             return english
-        text, errors = bundle.format_pattern(pattern, _arguments(said.params.additional_properties))
+        text, errors = bundle.format_pattern(pattern, _arguments(params))
         return english if errors else str(text)  # its parameters have changed since this catalogue was fetched
 
     def audience(self, code: str) -> str | None:

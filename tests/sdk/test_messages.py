@@ -3,6 +3,7 @@
 import json
 import re
 from collections.abc import Iterator
+from datetime import date, timedelta
 from typing import Any
 
 import pytest
@@ -91,3 +92,23 @@ def test_a_refusal(messages: Messages, live: LocalService) -> None:
     (fault,) = caught.value.errors
     assert messages.localise(fault, "en") == fault.detail
     assert re.match("In der Schwangerschaft planen wir kein Energiedefizit", messages.localise(fault, "de"))
+
+
+def test_whom_to_look_at(messages: Messages) -> None:
+    """Every text of an attention can be said in another language, with its own number of days on a roster."""
+    day = date(2026, 5, 11)
+    action = models.Said(code="ATTENTION_DO_CHANGE", text="Agree on 90 kcal a day less.")
+    reason = models.Said(code="ATTENTION_OFF_PLAN", text="The phase goes slower than planned.")
+    asked = models.Attention(
+        level=2, reason=reason, action=action, verdict="slower", change_kcal=-90.0, since_date=day, as_of_date=day
+    )
+    assert messages.localise_attention(asked, "en") == (reason.text, action.text)
+    assert messages.localise_attention(asked, "de")[1] == "Vereinbart 90\u00a0kcal am Tag weniger."
+    silent = models.Attention(
+        level=2,
+        reason=models.Said(code="ATTENTION_SILENT", text="Nothing was logged for 17 days."),
+        action=models.Said(code="ATTENTION_DO_ASK", text="Ask how they are, and for a weight."),
+        verdict="too_early", since_date=day, as_of_date=day, last_entry_date=day - timedelta(days=3),
+    )  # fmt: skip
+    place = models.RosterPlace(rank=1, reference="a", attention=silent, days_silent=17, change="new", priority=1.0)
+    assert messages.localise_attention(place, "en") == (silent.reason.text, silent.action.text)
