@@ -132,3 +132,17 @@ async def test_the_briefing_is_in_the_language_of_the_caller(service: Running, l
     assert answer.headers["content-language"] == language
     assert re.search(words, answer.text)
     assert not re.search(r"\b(the|of|and|week|weight|day|lean|from)\b", answer.text)
+
+
+async def test_a_picture_claims_no_early_end_of_what_goes_on(service: Running) -> None:
+    """A gain that is not expected to reach its ceiling was said to end early for it."""
+    asked = copy.deepcopy(ASKED["/v1/seasons"])
+    asked["profile"]["body_fat"] = {"fat_fraction": 0.11 if asked["profile"]["sex"] == "male" else 0.2, "method": "dxa"}
+    asked |= {"horizon_weeks": 12, "strategy": {"kind": "ready_made", "name": "slow_gain_rare_mini_cuts"}}
+    answer = await service.client.post("/v1/seasons", json=asked)
+    ends = [note["code"] for phase in answer.json()["plan"]["phases"] for note in phase["ends_early_when"]]
+    assert "CEILING_NOT_REACHED" in ends
+    drawn = await service.client.post("/v1/seasons/picture", json=asked, headers={"accept": "image/svg+xml"})
+    text = re.sub(r"\s+", " ", re.sub(r"<[^>]+>", " ", drawn.text))
+    assert "not expected to reach" in text
+    assert "early" not in text

@@ -567,6 +567,9 @@ def test_the_next_plan_of_who_logs_no_food_starts_from_what_the_scale_taught(per
     for name in ("estimate_maintenance", "read_trend"):
         answer = call(name, {"profile": WHO["profile"], "state": state})
         assert answer["maintenance_kcal"]["mean"] == pytest.approx(taught, abs=1.0)
+        if name == "read_trend":
+            last = {end: answer["days"]["maintenance_kcal"][end][-1] for end in ("lower", "mean", "upper")}
+            assert last == {end: pytest.approx(answer["maintenance_kcal"][end], abs=1.0) for end in last}
         assert {"FROM_EQUATIONS", "MAINTENANCE_BY_WEIGHT"} & {caution["code"] for caution in answer["cautions"]} == {
             "MAINTENANCE_BY_WEIGHT"
         }

@@ -8,6 +8,7 @@ from steelyard.science.log import CompositionChange, DailyLog, Explained, Lately
 
 from ..operation.operation import computation
 from ..schemas import trends as schema
+from ..schemas.shared_fields import IntervalColumns
 from ..schemas.trends import (
     ChangeSplit,
     CompositionOverLog,
@@ -22,6 +23,7 @@ from .examples.examples import TREND_EXAMPLES
 from .mapping import FRACTION, KCAL, KG, NOT_MADE, amount, amount_columns, column_with_gaps, interval, interval_columns
 
 _RATIO = 3  # digits
+_SAME_KCAL = 1.0  # as told
 
 
 @computation(
@@ -137,5 +139,17 @@ def _days(trend: Trend, log: DailyLog) -> TrendDays:
         tissue_kg=amount_columns(smoothed.tissue_kg, smoothed.tissue_sd_kg, KG),
         carried_kg=interval_columns(smoothed.carried_kg, smoothed.carried_sd_kg, KG),
         weekly_rate_kg=interval_columns(smoothed.weekly_rate_kg, smoothed.weekly_rate_sd_kg, KG),
-        maintenance_kcal=amount_columns(smoothed.maintenance_kcal, smoothed.maintenance_sd_kcal, KCAL),
+        maintenance_kcal=_maintenance_by_day(trend),
     )
+
+
+def _maintenance_by_day(trend: Trend) -> IntervalColumns:
+    """Maintenance day by day, which on the last is what the answer tells: where that does not rest on the log alone, in
+    pregnancy or where food is hardly logged, all days are moved by what lies between."""
+    told, smoothed = trend.maintenance.maintenance, trend.smoothed
+    means, sds = smoothed.maintenance_kcal, smoothed.maintenance_sd_kcal
+    apart = told.mean - means[-1]
+    if abs(apart) >= _SAME_KCAL:
+        share = told.sd / sds[-1]
+        means, sds = [mean + apart for mean in means], [share * sd for sd in sds]
+    return amount_columns(means, sds, KCAL)

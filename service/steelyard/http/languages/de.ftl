@@ -284,7 +284,7 @@ picture-limit = { $limit ->
 picture-limit-dieting = Nicht eingehalten: Wochen im Defizit, { $found } statt höchstens { $allowed }.
 picture-season-phase = { phase-name }, { DATETIME($start_date, dateStyle: "long") } bis { DATETIME($end_date, dateStyle: "long") }: Gewicht { $weight }, Fett { $fat }, Magergewebe { $lean }.
 picture-season-phase-spared = { phase-name }, { DATETIME($start_date, dateStyle: "long") } bis { DATETIME($end_date, dateStyle: "long") }: Gewicht { $weight }.
-picture-sign = { phase-name } endet früher: { $text }
+picture-sign = { phase-name }: { $text }
 strategy-name = { $strategy ->
     [slow_gain_rare_mini_cuts] Langsamer Aufbau, selten Mini-Cuts
     [fast_gain_long_cut] Schneller Aufbau, eine lange Diätphase

@@ -260,7 +260,7 @@ picture-season-path-spared = { picture-forecast-path-spared }
 picture-season-total = Change over the season, kg
 picture-limit-dieting = Not kept: weeks in a deficit, { $found } where { $allowed } are allowed.
 picture-season-phase-spared = { phase-name }, { DATETIME($start_date, dateStyle: "long") } to { DATETIME($end_date, dateStyle: "long") }: weight { $weight }.
-picture-sign = { phase-name } ends early: { $text }
+picture-sign = { phase-name }: { $text }
 strategy-name = { $strategy ->
     [slow_gain_rare_mini_cuts] Slow gain, rare mini-cuts
     [fast_gain_long_cut] Fast gain, one long cut

@@ -280,7 +280,7 @@ picture-limit = { $limit ->
 picture-limit-dieting = No se cumple: semanas en déficit, { $found } en vez de { $allowed } como mucho.
 picture-season-phase = { phase-name }, { DATETIME($start_date, dateStyle: "long") } a { DATETIME($end_date, dateStyle: "long") }: peso { $weight }, grasa { $fat }, tejido magro { $lean }.
 picture-season-phase-spared = { phase-name }, { DATETIME($start_date, dateStyle: "long") } a { DATETIME($end_date, dateStyle: "long") }: peso { $weight }.
-picture-sign = { phase-name } acaba antes: { $text }
+picture-sign = { phase-name }: { $text }
 strategy-name = { $strategy ->
     [slow_gain_rare_mini_cuts] Volumen lento, pocos mini-cuts
     [fast_gain_long_cut] Volumen rápido, una definición larga
