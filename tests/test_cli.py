@@ -2,6 +2,7 @@
 
 import asyncio
 import importlib
+import io
 import json
 import os
 import re
@@ -10,10 +11,13 @@ import socket
 import sqlite3
 import subprocess
 import sys
+import tempfile
+import threading
 import time
 from collections.abc import Callable
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
+from typing import Any
 
 import pytest
 from click.testing import CliRunner, Result
@@ -193,6 +197,29 @@ def test_what_is_wrong_with_the_file_is_named(
     assert said in str(result.exception)
 
 
+def test_a_file_that_cannot_be_opened_is_said_and_nothing_else(
+    run: Run, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """However late the driver's thread is with its last words, the event loop is still there."""
+    tell = asyncio.BaseEventLoop.call_soon_threadsafe
+
+    def tell_late(loop: asyncio.BaseEventLoop, *given: Any, **further: Any) -> asyncio.Handle:
+        if threading.current_thread() is not threading.main_thread():
+            time.sleep(0.05)
+        return tell(loop, *given, **further)
+
+    monkeypatch.setattr(asyncio.BaseEventLoop, "call_soon_threadsafe", tell_late)
+    failed: list[object] = []
+    monkeypatch.setattr(threading, "excepthook", failed.append)
+    monkeypatch.setenv("STEELYARD_DATABASE_URL", f"sqlite+aiosqlite:///{tmp_path}")
+    for words in (["keys", "list"], ["migrate"]):
+        result = run(*words)
+        assert isinstance(result.exception, StoreUnavailable)
+        assert "see that its directory exists and can be written to" in str(result.exception)
+    time.sleep(0.2)
+    assert failed == []
+
+
 def test_old_usage_is_forgotten(run: Run, used: list[str]) -> None:
     assert run("usage", "forget", "--before", "2026-04-01", input="n\n").exit_code == 1
     assert "Deleted 3 counts" in succeed(run("usage", "forget", "--before", "2026-04-01", "--yes"))
@@ -341,6 +368,13 @@ def test_the_doctor_says_what_is_wrong(run: Run, tmp_path: Path, monkeypatch: py
     exit_code, findings = examine(run)
     assert exit_code == 1
     assert "STEELYARD_TYPO" in findings["settings failed"]
+
+
+def test_the_doctor_sees_a_full_disk(run: Run, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(tempfile, "TemporaryFile", lambda **_: io.FileIO("/dev/full", "wb"))
+    exit_code, findings = examine(run)
+    assert exit_code == 1
+    assert "No space left" in findings["directory failed"]
 
 
 def test_the_doctor_hides_the_databases_password(run: Run, request: pytest.FixtureRequest) -> None:

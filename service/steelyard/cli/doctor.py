@@ -27,6 +27,7 @@ from steelyard.store.store import Store, StoreUnavailable
 from .contract import stale_files
 from .opened import current_settings, open_store
 
+_WRITTEN_BYTES = 65_536  # a full disk has room for an empty file
 _EXPIRES_SOON = timedelta(days=14)
 
 
@@ -167,7 +168,9 @@ def _of_directories(settings: Settings) -> list[CheckResult]:
     for what, where in directories.items():
         try:
             directory = where()
-            with tempfile.TemporaryFile(dir=directory):
+            with tempfile.TemporaryFile(dir=directory) as file:
+                file.write(bytes(_WRITTEN_BYTES))
+                file.flush()
                 findings.append(CheckResult("directory", CheckState.OK, f"{what}: {directory} can be written"))
         except OSError as error:
             findings.append(CheckResult("directory", CheckState.FAILED, f"{what}: {error.strerror or error}"))

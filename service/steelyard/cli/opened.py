@@ -2,11 +2,15 @@
 
 import asyncio
 import os
-from collections.abc import Awaitable, Callable
+from collections.abc import AsyncIterator, Awaitable, Callable
+from contextlib import asynccontextmanager
 from typing import TypeVar
 
 from steelyard.settings import Settings, read_settings
-from steelyard.store.store import Store
+from steelyard.store.database import wait_for_drivers
+from steelyard.store.store import Store, StoreUnavailable
+
+_LAST_WORDS_SECONDS = 0.5
 
 T = TypeVar("T")
 
@@ -21,16 +25,26 @@ def open_store(settings: Settings) -> Store:
     return Store(settings.database_url, timeout_seconds=settings.store_timeout_seconds)
 
 
+@asynccontextmanager
+async def opened_store(settings: Settings) -> AsyncIterator[Store]:
+    """The same, closed afterwards."""
+    store = open_store(settings)
+    try:
+        yield store
+    except StoreUnavailable:
+        await asyncio.to_thread(wait_for_drivers, _LAST_WORDS_SECONDS)
+        raise
+    finally:
+        await store.close()
+
+
 def with_store(use: Callable[[Store], Awaitable[T]], settings: Settings | None = None, *, migrate: bool = False) -> T:
     """Open the store, see that its tables are what this version needs, use it, close it."""
     settings = settings or current_settings()
 
     async def run() -> T:
-        store = open_store(settings)
-        try:
+        async with opened_store(settings) as store:
             await store.prepare(migrate=migrate or settings.migrate_at_start)
             return await use(store)
-        finally:
-            await store.close()
 
     return asyncio.run(run())

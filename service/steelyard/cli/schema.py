@@ -6,7 +6,7 @@ import rich_click as click
 
 from steelyard.store.schema import HEAD, is_behind
 
-from .opened import current_settings, open_store
+from .opened import current_settings, opened_store
 
 
 @click.command()
@@ -19,11 +19,8 @@ def migrate(check: bool) -> None:
     settings = current_settings()
 
     async def run() -> tuple[str | None, list[str]]:
-        store = open_store(settings)
-        try:
+        async with opened_store(settings) as store:
             return await store.revision(), [] if check else await store.migrate()
-        finally:
-            await store.close()
 
     found, applied = asyncio.run(run())
     if check and is_behind(found):
