@@ -66,6 +66,36 @@ def own_log() -> Iterator[io.StringIO]:
     logger.setLevel(before[2])
 
 
+_OTHERS = """
+import asyncio, sys, warnings
+from steelyard.http.wire.observability import log_all_to
+
+log_all_to(sys.stderr)
+
+async def faulty():
+    raise ValueError("a weight of 83.651")
+
+async def run():
+    task = asyncio.create_task(faulty())
+    await asyncio.sleep(0)
+    del task
+    warnings.warn("a library warns")
+
+asyncio.run(run())
+"""
+
+
+def test_what_others_say_is_a_line_of_json_without_the_text_of_a_fault() -> None:
+    """Of a process of the server's: asyncio itself tells all of an exception that nobody heard."""
+    environment = os.environ | {"PYTHONPATH": str(ROOT / "service")}
+    ran = subprocess.run([sys.executable, "-c", _OTHERS], env=environment, capture_output=True, text=True, check=True)
+    said = {line["logger"]: line for line in map(json.loads, ran.stderr.splitlines())}
+    assert said["py.warnings"]["event"].endswith("UserWarning: a library warns")
+    fault = said["asyncio"]
+    assert (fault["event"], fault["exception"]) == ("Task exception was never retrieved", "ValueError")
+    assert "83.651" not in ran.stderr
+
+
 # Lines
 
 

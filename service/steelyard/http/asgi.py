@@ -9,12 +9,12 @@ from steelyard.garbage import collect_seldom
 from steelyard.settings import read_settings
 
 from .app import create_app
-from .wire.observability import log_to
+from .wire.observability import log_all_to
 
 
 def create() -> Litestar:
     """The application with its settings from the environment, and its logs on standard error."""
-    log_to(sys.stderr)
+    log_all_to(sys.stderr)
     app = create_app(read_settings(os.environ))
     collect_seldom()
     return app

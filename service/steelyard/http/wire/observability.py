@@ -133,3 +133,22 @@ def log_to(stream: TextIO) -> None:
         logger.handlers = [handler]
         logger.propagate = False
         logger.setLevel(level)
+
+
+def log_all_to(stream: TextIO) -> None:
+    """Send what libraries and the interpreter have to say there as well: of a process that has a log of its own."""
+    log_to(stream)
+    handler = logging.StreamHandler(stream)
+    handler.setFormatter(_FirstLineFormatter())
+    root = logging.getLogger()
+    root.handlers = [handler]
+    root.setLevel(logging.WARNING)
+    logging.captureWarnings(True)
+
+
+class _FirstLineFormatter(JsonFormatter):
+    """What others say goes on with the text of exceptions, or with source code."""
+
+    def format(self, record: logging.LogRecord) -> str:
+        record.msg, record.args = record.getMessage().partition("\n")[0], None
+        return super().format(record)
