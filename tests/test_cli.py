@@ -107,6 +107,9 @@ def test_keys_of_many_gyms_are_rotated_at_once(run: Run) -> None:
     listed = json.loads(succeed(run("keys", "list", "--organisation", "Dockside Barbell", "--json")))
     assert len(listed) == 5
     assert not any("token" in key for key in listed)
+    typo = run("keys", "rotate", "--organisation", "Dockside")
+    assert (typo.exit_code, typo.stdout) == (1, "")
+    assert "no key of an organisation Dockside" in typo.stderr
     both = run("keys", "rotate", listed[0]["prefix"], "--organisation", "Dockside Barbell")
     assert both.exit_code == 2
     assert run("keys", "rotate").exit_code == 2
@@ -345,6 +348,10 @@ def test_the_doctor_finds_a_sound_service(run: Run, tmp_path: Path) -> None:
     }
     succeed(run("keys", "create", "--organisation", "Quarry Lane Gym", "--days", "3"))
     assert "soon to expire" in examine(run, "--contracts", directory)[1]["keys note"]
+    rotated = run("keys", "rotate", "--expiring-days", "30")
+    assert "1 of the new keys expire within 30 days as well" in rotated.stderr
+    replaced, new = (key["prefix"] for key in json.loads(succeed(run("keys", "list", "--json")))[-2:])
+    assert examine(run, "--contracts", directory)[1]["keys note"].endswith(f"soon to expire: {new}"), replaced
 
 
 def test_the_doctor_says_what_is_wrong(run: Run, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

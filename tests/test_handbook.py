@@ -1,8 +1,10 @@
 """The operator's handbook: what it names exists, and what it tells to do works."""
 
 import re
+import shlex
 import shutil
 import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -51,6 +53,13 @@ def test_every_alert_has_a_remedy() -> None:
         assert re.search(rf"^\|[^|]*\b{rule['alert']}\b", HANDBOOK, re.MULTILINE), rule["alert"]
 
 
+def test_commands_under_systemd_have_the_services_database() -> None:
+    unit = (DOCKER / "steelyard.service").read_text()
+    (url,) = re.findall(r"^Environment=(STEELYARD_DATABASE_URL=\S+)$", unit, re.MULTILINE)
+    (program,) = re.findall(r"^ExecStart=(\S+/)steelyard ", unit, re.MULTILINE)
+    assert f"`sudo env {url} {program}`" in HANDBOOK
+
+
 def test_the_unit_of_systemd_leaves_time_to_drain() -> None:
     unit = (DOCKER / "steelyard.service").read_text()
     stop = re.search(r"^TimeoutStopSec=(\d+)$", unit, re.MULTILINE)
@@ -75,6 +84,33 @@ def test_the_lines_for_tls_are_understood_by_the_proxy(tmp_path: Path) -> None:
         assert ran.returncode == code, ran.stderr
 
 
+def _blocks() -> list[list[str]]:
+    """The commands that the handbook gives, block by block."""
+    return [block.splitlines() for block in re.findall(r"```sh\n(.*?)```", HANDBOOK, re.DOTALL)]
+
+
+@pytest.mark.parametrize("program", ["sqlite3", "python"])
+async def test_a_file_is_backed_up_while_it_is_used(tmp_path: Path, program: str) -> None:
+    (command,) = (line for line in _blocks()[0] if line.startswith(program))
+    store = Store(f"sqlite+aiosqlite:///{tmp_path}/steelyard.sqlite3")
+    await store.migrate()
+    key, _ = await store.create_key("Quarry Lane Gym", ["compute"])
+    first, *words = shlex.split(command)
+    found = sys.executable if first == "python" else shutil.which(first)
+    if found is None:
+        servers.missing(first)
+    subprocess.run([str(found), *words], check=True, cwd=tmp_path, capture_output=True)
+    later, _ = await store.create_key("Quarry Lane Gym", ["compute"])
+    await store.close()
+    for file in tmp_path.glob("steelyard.sqlite3*"):
+        file.unlink()
+    (tmp_path / "copy.sqlite3").rename(tmp_path / "steelyard.sqlite3")
+    restored = Store(f"sqlite+aiosqlite:///{tmp_path}/steelyard.sqlite3")
+    assert set(await restored.find_keys([key.prefix, later.prefix])) == {key.prefix}
+    await restored.create_key("Quarry Lane Gym", ["compute"])
+    await restored.close()
+
+
 @pytest.mark.parametrize("store_url", ["postgresql"], indirect=True)
 async def test_a_backup_is_restored(postgresql_server: Server, store_url: str, tmp_path: Path) -> None:
     """By the commands that the handbook gives."""
@@ -89,8 +125,7 @@ async def test_a_backup_is_restored(postgresql_server: Server, store_url: str, t
     await store.close()
     empty = new_database(postgresql_server)
     plain = {"DATABASE": store_url, "NEW_DATABASE": empty}
-    block = re.findall(r"```sh\n(.*?)```", HANDBOOK, re.DOTALL)[0]
-    for line in block.splitlines():
+    for line in _blocks()[1]:
         words = line.replace('"', "").split()
         words[0] = programs[words[0]] or words[0]
         for name, url in plain.items():

@@ -116,7 +116,12 @@ async def _of_store(settings: Settings) -> AsyncIterator[CheckResult]:
 async def _of_keys(store: Store) -> CheckResult:
     now = datetime.now(UTC)
     usable = [key for key in await store.list_keys() if key.is_usable(now)]
-    soon = [key.prefix for key in usable if key.expiry_time and key.expiry_time < now + _EXPIRES_SOON]
+    replaced = {key.replaces_id for key in usable}  # those are meant to expire
+    soon = [
+        key.prefix
+        for key in usable
+        if key.expiry_time and key.expiry_time < now + _EXPIRES_SOON and key.id not in replaced
+    ]
     if not usable:
         return CheckResult("keys", CheckState.NOTE, "none is usable: `steelyard keys create` makes one")
     if soon:

@@ -157,6 +157,8 @@ def rotate_keys(
     async def rotate(store: Store) -> list[tuple[str, Key, str]]:
         now = datetime.now(UTC)
         listed = await store.list_keys()
+        if organisation is not None and all(key.organisation != organisation for key in listed):
+            raise click.ClickException(f"there is no key of an organisation {organisation}")
         replaced = {key.replaces_id for key in listed}
         chosen = named or [
             key.prefix
@@ -185,6 +187,13 @@ def rotate_keys(
             err=True,
         )
     click.echo(f"{len(made)} rotated. The new keys are not shown again.", err=True)
+    short = sum(_is_chosen(key, None, expiring_days, datetime.now(UTC)) for _, key, _ in made) if expiring_days else 0
+    if short:
+        click.echo(
+            f"{short} of the new keys expire within {expiring_days} days as well, and the next run would rotate them: "
+            "give them longer with --days.",
+            err=True,
+        )
 
 
 @keys.command("revoke")
