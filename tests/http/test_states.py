@@ -792,6 +792,18 @@ def test_a_trend_tells_no_direction_while_an_event_moves_weight() -> None:
     assert call("read_trend", {**asked, "log": {**asked["log"], "events": [long_ago]}})["is_conclusive"]
 
 
+def test_menstruations_told_through_weeks_without_other_entries_are_read() -> None:
+    """Nothing was weighed or eaten by the log for a month and more: the days lie before the one that is asked for."""
+    woman = {**WHO["profile"], "sex": "female"}
+    state = call("read_trend", {"profile": woman, "log": lived(-42, 0, 2700.0)})["state"]
+    since = {**lived(0, 10, 2700.0), "cycle": [_on(2), _on(30)]}
+    asked = {"profile": woman, "state": state, "log": since}
+    assert call("read_trend", {**asked, "as_of_date": _on(40)})["as_of_date"] == _on(40)
+    with pytest.raises(ProblemError) as refused:
+        call("read_trend", asked)
+    assert codes(refused.value) == ["LOG_ENTRY_IN_FUTURE"]
+
+
 def test_what_a_phase_is_for_is_what_its_trend_takes_weight_to_be_meant_to_do() -> None:
     log = {**lived(-42, 0, 2700.0)}
     gain = call(
