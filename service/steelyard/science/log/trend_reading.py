@@ -19,6 +19,7 @@ from .steps import LatelyWalked
 from .tissue_model import TissueModel
 from .view import View
 from .weight_slips import DECIMAL_SLIP, GAP, SET_ASIDE, UNIT_MIX_UP
+from .witness_errors import RATIO_BREAK_CHANCE, SHIFT_FROM
 from .witnesses import LogFit, fit_log, mixed
 
 RATE_DAYS = constant(
@@ -45,6 +46,12 @@ LEAST_WEIGHINGS = int(
         "trend_least_weighings", 7, unit="weighings", basis=Basis.JUDGEMENT,
         summary="With fewer weighings it is too early to tell a direction",
     )
+)  # fmt: skip
+SHIFT_CLEAR_SD = constant(
+    "intake_shift_clear", 2.0, unit="SD", basis=Basis.JUDGEMENT,
+    summary="A shift of intake keeps a direction from being told while it still lies further off than so many standard "
+    "errors of such means: food differs by a fifth from day to day, so that five days lie a sixth off by chance in "
+    "most fortnights",
 )  # fmt: skip
 WRONG_FLAGGED = constant(
     "wrong_weighing_flagged", 0.6, unit="1", basis=Basis.JUDGEMENT,
@@ -241,10 +248,8 @@ def _more_days_needed(log: DailyLog, fit: LogFit, rate: Estimate, weighed: Seque
     """Days of full logging until the weekly rate is clear; 0 when it is, one beyond the horizon when never."""
     days = fit.days
     least = max(0, LEAST_DAYS - (days - 1 - weighed[0]), LEAST_WEIGHINGS - len(weighed))
-    breaks = fit.columns[k.BREAKS :: k.COLUMNS]
-    since = next((days - 1 - day for day in range(days - 1, -1, -1) if breaks[day] > 0.0), LEAST_DAYS)
     # Where intake has just shifted, what comes of it is not seen yet.
-    least = max(least, LEAST_DAYS - since)
+    least = max(least, LEAST_DAYS - _days_since_shift(log, fit))
     if days - 1 - weighed[-1] >= LASTING_DAYS:
         # What is said of the last fortnight is then the model's alone, however sure it is of itself.
         least = max(least, int(RATE_DAYS))
@@ -275,6 +280,31 @@ def _more_days_needed(log: DailyLog, fit: LogFit, rate: Estimate, weighed: Seque
             if gone + day and 7.0 * math.sqrt(max(variance, 0.0)) <= CLEAR_RATE_SD_KG:
                 return max(least, gone + day)
     return _LOOK_AHEAD_DAYS + 1
+
+
+def _days_since_shift(log: DailyLog, fit: LogFit) -> int:
+    """Days since a phase began, or since intake shifted and has stayed where it went; a fortnight where neither did."""
+    last = fit.days - 1
+    breaks = fit.columns[k.BREAKS :: k.COLUMNS]
+    for day in range(last, max(last - LEAST_DAYS, -1), -1):
+        if breaks[day] >= RATIO_BREAK_CHANCE or (breaks[day] > 0.0 and _lasts(log, day)):
+            return last - day
+    return LEAST_DAYS
+
+
+def _lasts(log: DailyLog, day: int) -> bool:
+    """Whether intake since a shift that was seen on ``day`` still lies off the habit before it, by more than such
+    means differ where one day is eaten more and the next less. Where too little was logged to tell it does."""
+    first = day - k.SHIFT_DAYS + 1
+    days = list(zip(log.intake_kcal, log.is_logged, strict=True))
+    before = [kcal for kcal, has in days[max(0, first - k.HABIT_DAYS) : first] if has]
+    since = [kcal for kcal, has in days[first:] if has]
+    if len(before) < k.HABIT_LEAST or not since:
+        return True
+    habit = sum(before) / len(before)
+    variance = sum((kcal - habit) ** 2 for kcal in before) / (len(before) - 1)
+    by_chance = SHIFT_CLEAR_SD * math.sqrt(variance * (1.0 / len(before) + 1.0 / len(since)))
+    return abs(sum(since) / len(since) - habit) > max(SHIFT_FROM * habit, by_chance)
 
 
 def _notes(
