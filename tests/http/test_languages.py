@@ -158,8 +158,8 @@ MEMBERS = [code for code in ENGLISH.codes if ENGLISH.audiences[code] is MessageR
 @pytest.mark.parametrize("tag", LANGUAGES)
 @pytest.mark.parametrize("code", ["REVIEW_EATEN_UNDER_RAIL", "REVIEW_RAISED_BY_RAIL", "CAPPED_DEFICIT"])
 def test_who_is_told_to_eat_more_is_not_told_that_more_would_harm(tag: str, code: str) -> None:
-    """The same reasons say why a deficit stays small and why more is to be eaten: "eat at least 1,310: more would be too
-    big a share" warns of the food that it asks for."""
+    """The same reasons say why a deficit stays small and why more is to be eaten: "eat at least 1,310: more would be
+    too big a share" warns of the food that it asks for."""
     reasons = {said(say(code, **params), tag).split(": ", 1)[1] for params in samples(code)}
     assert len(reasons) > 10
     assert not [reason for reason in reasons if reason.split()[0].lower() in {"more", "mehr", "más", "lo"}]

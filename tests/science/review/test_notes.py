@@ -38,3 +38,9 @@ def test_water_is_noted_as_long_as_anything_may_be_and_what_goes_on_always() -> 
     water, old_water = odd(12, "TREND_WATER_JUMP"), odd(20, "TREND_WATER_JUMP")
     lasting = say("TREND_UNDER_LOGGED", percent=15.0)
     assert still_to_note([water, old_water, lasting], TODAY.toordinal(), TODAY.toordinal() - 7) == [water, lasting]
+
+
+def test_whether_it_is_too_early_to_tell_is_left_to_the_verdict() -> None:
+    """A verdict that is 98 % sure came with a note that it is too early to tell, of the week's rate."""
+    notes = [say("TREND_TOO_EARLY", more_days=4), say("TREND_TOO_SPARSE", more_days=56), odd(1)]
+    assert still_to_note(notes, TODAY.toordinal(), None) == [odd(1)]

@@ -62,6 +62,7 @@ from .steps import (
     StepsRead,
 )
 from .trend_reading import (
+    ABOUT_DIRECTION,
     ABOUT_LOGGING,
     ABOUT_ONE_DAY,
     WATER_JUMP,
@@ -71,6 +72,7 @@ from .weight_slips import LEAST_WEIGHT_KG, MOST_WEIGHT_KG, weights_read
 from .witness_errors import DAY_ERROR, RATIO_DRIFT, UNLOGGED_BIAS
 
 __all__ = [
+    "ABOUT_DIRECTION",
     "ABOUT_LOGGING",
     "ABOUT_ONE_DAY",
     "DAY_ERROR",

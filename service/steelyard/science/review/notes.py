@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from datetime import date
 
-from ..log import ABOUT_ONE_DAY, WATER_JUMP
+from ..log import ABOUT_DIRECTION, ABOUT_ONE_DAY, WATER_JUMP
 from ..register import Basis, Message, constant
 
 NOTED_DAYS = constant(
@@ -19,6 +19,7 @@ SEEN_LATE_DAYS = constant(
 def still_to_note(notes: Sequence[Message], day: int, told_day: int | None) -> list[Message]:
     """The notes of a review on ``day`` without what is old, or was told by the last one, on ``told_day``.
 
+    Whether it is too early to tell is the verdict's to say, of the phase: a week's rate may still be open then.
     A change of water is seen by what follows it, and is noted for as long as what is odd may be.
     """
     lately = day - NOTED_DAYS
@@ -26,7 +27,7 @@ def still_to_note(notes: Sequence[Message], day: int, told_day: int | None) -> l
 
     def is_to_tell(note: Message) -> bool:
         if note.code not in ABOUT_ONE_DAY:
-            return True
+            return note.code not in ABOUT_DIRECTION
         on = date.fromisoformat(str(note.params["date"])).toordinal()
         return on >= (lately if note.code == WATER_JUMP else since)
 
