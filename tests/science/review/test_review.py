@@ -793,3 +793,18 @@ def test_who_loses_unplanned_is_sent_to_somebody_and_the_coach_told(
     asked = attention_of(found, date(2026, 5, 11), date(2026, 5, 10))
     assert asked.level == level
     assert (asked.reason.code == "ATTENTION_SAFETY") is not is_breastfeeding
+
+
+@pytest.mark.parametrize(("said", "code", "level"), [(["REVIEW_EATEN_UNDER_RAIL"], "UNDER_RAIL", 1), ([], "NONE", 0)])
+def test_a_coach_is_not_told_that_there_is_nothing_to_do_where_less_is_logged_than_is_safe(
+    said: list[str], code: str, level: int
+) -> None:
+    told: Any = SimpleNamespace(
+        reasons=[SimpleNamespace(code=each) for each in said],
+        advice=Advice(NextStep.CONTINUE, 0, 14, [], []),
+        question=None,
+        is_unanswered=False,
+        verdict=Verdict.WITHIN_INTERVAL,
+    )
+    asked = attention_of(told, date(2026, 5, 11), date(2026, 5, 10))
+    assert (asked.reason.code, asked.level) == (f"ATTENTION_{code}", level)

@@ -946,6 +946,7 @@ ATTENTION_RAISED = Eine Schutzgrenze oder eine Rückmeldung hat die Energiemenge
 ATTENTION_LOWERED = Die Auswertung senkt die Energiemenge, obwohl die Phase nicht vom Plan abweicht.
 ATTENTION_ENDING = Die Phase endet, oder ihr Ende verschiebt sich.
 ATTENTION_WAITING = Gerade geschieht etwas, das Gewicht bewegt; das Urteil wartet.
+ATTENTION_UNDER_RAIL = Protokolliert ist weniger, als eine Schutzgrenze erlaubt.
 ATTENTION_SILENT = Seit { since-days } wurde nichts protokolliert.
 ATTENTION_NONE = Alles läuft wie geplant, oder es ist zu früh für ein Urteil.
 ATTENTION_DO_SAFETY = Geht die Auswertung heute zusammen durch, und sorge dafür, dass die Person dorthin geht, wohin sie verweist.

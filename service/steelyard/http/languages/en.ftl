@@ -948,6 +948,7 @@ ATTENTION_RAISED = A guard rail or a check-in raised the intake.
 ATTENTION_LOWERED = The review lowers the intake, though the phase is not off its plan.
 ATTENTION_ENDING = The phase ends or its end moves.
 ATTENTION_WAITING = Something is under way that moves weight; the verdict waits.
+ATTENTION_UNDER_RAIL = Less is logged than a guard rail allows.
 ATTENTION_SILENT = Nothing was logged for { days }.
 ATTENTION_NONE = All goes as planned, or it is too early to tell.
 ATTENTION_DO_SAFETY = Read the review with them today, and see that they see whom it names.

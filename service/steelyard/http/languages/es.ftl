@@ -933,6 +933,7 @@ ATTENTION_RAISED = Un límite de seguridad o un control ha subido la cantidad.
 ATTENTION_LOWERED = La revisión baja la cantidad, aunque la fase no se aparta del plan.
 ATTENTION_ENDING = La fase acaba, o su final se mueve.
 ATTENTION_WAITING = Ocurre algo que mueve el peso; el juicio espera.
+ATTENTION_UNDER_RAIL = Se apunta menos de lo que permite un límite de seguridad.
 ATTENTION_SILENT = Sin datos apuntados desde hace { days }.
 ATTENTION_NONE = Todo va según el plan, o es pronto para decirlo.
 ATTENTION_DO_SAFETY = Lee hoy la revisión con la persona, y procura que vea a quien nombra.

@@ -23,6 +23,7 @@ RAISED = "ATTENTION_RAISED"
 LOWERED = "ATTENTION_LOWERED"
 ENDING = "ATTENTION_ENDING"
 WAITING = "ATTENTION_WAITING"
+UNDER_RAIL = "ATTENTION_UNDER_RAIL"
 SILENT = "ATTENTION_SILENT"
 ON_PLAN = "ATTENTION_NONE"
 DO_SAFETY = "ATTENTION_DO_SAFETY"
@@ -101,6 +102,8 @@ def attention_of(
         found = _SOON, say(code), texts.step(DO_CHANGE, advice.correction_kcal)
     elif WAITS_CODE in codes:
         found = _LOOK, say(WAITING), say(DO_LOOK)
+    elif texts.EATEN_UNDER_RAIL in codes:
+        found = _LOOK, say(UNDER_RAIL), say(DO_LOOK)
     else:
         found = _NONE, say(ON_PLAN), say(DO_NOTHING)
     since = _since(found[1], as_of, before)
