@@ -181,5 +181,5 @@ def _all_readings(told: Told, known: Known | None, day: int) -> tuple[FatRead, .
 def _recent_intake(log: Log | None, day: int) -> float | None:
     if log is None:
         return None
-    recent = [row.intake_kcal for row in log.intakes if day - _RECENT_DAYS <= row.day < day and not row.is_partial]
+    recent = [row.intake_kcal for row in log.intakes if day - _RECENT_DAYS <= row.day < day and row.is_whole]
     return sum(recent) / len(recent) if len(recent) >= _RECENT_LOGGED else None

@@ -117,13 +117,25 @@ def test_what_was_sent_twice_counts_once() -> None:
 
 
 def test_kilojoules_and_a_lost_digit_are_set_aside_and_a_fast_is_not() -> None:
-    eaten = [2300.0, 2250.0, 9600.0, 230.0, 0.0, 2400.0]
+    eaten = [2300.0, 2250.0, 9600.0, 230.0, 1.0, 2400.0]
     log = Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST + at, kcal) for at, kcal in enumerate(eaten)])
     daily = clean_log(log, FIRST + 5)
     assert daily.is_logged == [1.0, 1.0, 0.0, 0.0, 1.0, 1.0]
     assert {"LOG_INTAKE_KILOJOULES", "LOG_INTAKE_SET_ASIDE"} <= set(codes(daily.notes))
     whole = Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST + at, 9700.0 + 100.0 * at) for at in range(6)])
     assert sum(clean_log(whole, FIRST + 6, usual_kcal=2400.0).is_logged) == 0.0
+
+
+def test_days_of_nothing_are_days_that_were_not_logged_and_said_to_be() -> None:
+    """Believed, the zeros that an app sends of days without entries took 216 kcal/d off what is spent."""
+    eaten = [2300.0, 0.0, 2250.0, 0.0, 2400.0, 2350.0]
+    sent = [IntakeDay(FIRST + at, kcal) for at, kcal in enumerate(eaten)]
+    daily = clean_log(Log([Weighing(FIRST, 80.0)], sent), FIRST + 6)
+    without = clean_log(Log([Weighing(FIRST, 80.0)], [entry for entry in sent if entry.intake_kcal]), FIRST + 6)
+    assert daily.is_logged == without.is_logged == [1.0, 0.0, 1.0, 0.0, 1.0, 1.0, 0.0]
+    assert daily.intake_kcal == without.intake_kcal
+    assert {note.code: note.params for note in daily.notes}["LOG_INTAKE_NOTHING"] == {"count": 2}
+    assert "LOG_INTAKE_NOTHING" not in codes(without.notes)
 
 
 KILOJOULES = 4.184

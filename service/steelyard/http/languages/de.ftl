@@ -745,6 +745,10 @@ LOG_PARTIAL_INTAKE = { $count ->
     [one] Ein nur teilweise protokollierter Tag zählt
    *[other] { $count } nur teilweise protokollierte Tage zählen
 } als nicht protokolliert.
+LOG_INTAKE_NOTHING = { $count ->
+    [one] Ein Tag mit 0 kcal zählt
+   *[other] { $count } Tage mit 0 kcal zählen
+} als nicht protokolliert. Hast du gefastet, trag 1 kcal ein.
 LOG_INTAKE_MISSING = An { $count ->
     [one] einem
    *[other] { $count }

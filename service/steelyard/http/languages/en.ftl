@@ -689,6 +689,10 @@ LOG_PARTIAL_INTAKE = { $count ->
     [one] One partly logged day counts
    *[other] { $count } partly logged days count
 } as not logged.
+LOG_INTAKE_NOTHING = { $count ->
+    [one] One day with 0 kcal counts
+   *[other] { $count } days with 0 kcal count
+} as not logged. If you fasted, log 1 kcal.
 LOG_INTAKE_MISSING = Of { days }, { $count ->
     [one] one has
    *[other] { $count } have

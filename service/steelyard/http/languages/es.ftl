@@ -732,6 +732,10 @@ LOG_PARTIAL_INTAKE = { $count ->
     [one] Un día apuntado a medias cuenta
    *[other] { $count } días apuntados a medias cuentan
 } como no apuntado.
+LOG_INTAKE_NOTHING = { $count ->
+    [one] Un día con 0 kcal cuenta
+   *[other] { $count } días con 0 kcal cuentan
+} como no apuntado. Si ayunaste, apunta 1 kcal.
 LOG_INTAKE_MISSING = De { days }, { $count ->
     [one] uno no tiene
    *[other] { $count } no tienen

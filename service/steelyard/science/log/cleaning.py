@@ -24,6 +24,7 @@ LEAST_STEPS = constant(
 )  # fmt: skip
 
 PARTIAL = "LOG_PARTIAL_INTAKE"
+NOTHING = "LOG_INTAKE_NOTHING"
 INTAKE_MISSING = "LOG_INTAKE_MISSING"
 NO_INTAKE = "LOG_NO_INTAKE"
 STEPS_TWICE = "LOG_STEPS_TWICE"
@@ -50,6 +51,7 @@ def clean_log(
     intake, is_logged, carbohydrate, has_carbohydrate, partial, wrong = intakes_by_day(intakes, first, count)
     if wrong < len(intakes):
         raise wrong_intake(log.intakes, intakes[wrong], first + count)
+    nothing = len(intakes) - partial - int(sum(is_logged))
     usual, far = far_days(log, intake, is_logged, usual_kcal)
     if far:
         intake, is_logged, has_carbohydrate = set_aside(
@@ -57,6 +59,8 @@ def clean_log(
         )
     if partial:
         notes.append(say(PARTIAL, count=partial))
+    if nothing:
+        notes.append(say(NOTHING, count=nothing))
     # The as-of day is usually not over when it is sent, so it is not counted as missing.
     missing = int(count - 1 - (sum(is_logged) - is_logged[-1]))
     if not any(is_logged):

@@ -34,12 +34,18 @@ class Weighing(msgspec.Struct, frozen=True, gc=False):
 
 
 class IntakeDay(msgspec.Struct, frozen=True, gc=False):
-    """Energy eaten on a day. A partial day says that something was left out."""
+    """Energy eaten on a day. A partial day says that something was left out, a day of nothing that it was not kept: far
+    more apps send a zero of a day without entries than people fast through one and say so."""
 
     day: int
     intake_kcal: float
     carbohydrate_g: float | None = None
     is_partial: bool = False
+
+    @property
+    def is_whole(self) -> bool:
+        """Whether the day counts as logged."""
+        return not self.is_partial and self.intake_kcal > 0.0
 
 
 class StepsDay(msgspec.Struct, frozen=True, gc=False):

@@ -44,7 +44,7 @@ def intakes_by_day(
         is_taken[at] = 1.0
         if entry.is_partial:
             partial += 1
-        else:
+        elif eaten > 0.0:
             intake[at] = eaten
             is_logged[at] = 1.0
             if entry.carbohydrate_g is not None:
@@ -117,7 +117,7 @@ def _far_intakes(
     *,
     ops: Elementwise = FLOATS,
 ) -> Column:
-    """The days whose intake is far over the habit, or a tenth of it; a day without food is a fast.
+    """The days whose intake is far over the habit, or a tenth of it; a day of less is a fast.
 
     Who logged the day before in kilojoules goes on in them (``in_kilojoules``: 1, a half where that day might have
     been, else 0; given for the first): no day of little food may pass, and drag the habit along.

@@ -22,7 +22,7 @@ FADES_DAYS = constant(
 
 def days_logged_since(log: Log | None, day: int) -> int:
     """Days from a day on with food in the log."""
-    return 0 if log is None else len({entry.day for entry in log.intakes if entry.day >= day and not entry.is_partial})
+    return 0 if log is None else len({entry.day for entry in log.intakes if entry.day >= day and entry.is_whole})
 
 
 @traced
