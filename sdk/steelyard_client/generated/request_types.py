@@ -664,8 +664,8 @@ class IntakeEntryDict(TypedDict):
 
     carbohydrate_g: Carbohydrate eaten, grams. 0 to 2000.
     date: A civil date (the person's local day), 2000-01-01 to 2100-12-31.
-    intake_kcal: Energy eaten in a day, kilocalories. One that cannot be meant so is set aside and named. 0 to
-        100000.
+    intake_kcal: Energy eaten in a day, kilocalories. One that cannot be meant so is set aside and named. 0 counts
+        as a day that was not logged, and is named; of a whole day's fast send 1. 0 to 100000.
     is_partial: Whether the day was logged only in part. `false` if absent.
     """
 

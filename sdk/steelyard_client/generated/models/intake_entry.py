@@ -17,7 +17,8 @@ class IntakeEntry:
 
     Attributes:
         date (datetime.date): A civil date (the person's local day), 2000-01-01 to 2100-12-31.
-        intake_kcal (float): Energy eaten in a day, kilocalories. One that cannot be meant so is set aside and named.
+        intake_kcal (float): Energy eaten in a day, kilocalories. One that cannot be meant so is set aside and named. 0
+            counts as a day that was not logged, and is named; of a whole day's fast send 1.
         carbohydrate_g (float | None | Unset): Carbohydrate eaten, grams.
         is_partial (bool | Unset): Whether the day was logged only in part. `false` if absent.
     """

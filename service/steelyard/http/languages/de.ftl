@@ -748,7 +748,7 @@ LOG_PARTIAL_INTAKE = { $count ->
 LOG_INTAKE_NOTHING = { $count ->
     [one] Ein Tag mit 0 kcal zählt
    *[other] { $count } Tage mit 0 kcal zählen
-} als nicht protokolliert. Hast du gefastet, trag 1 kcal ein.
+} als nicht protokolliert.
 LOG_INTAKE_MISSING = An { $count ->
     [one] einem
    *[other] { $count }

@@ -692,7 +692,7 @@ LOG_PARTIAL_INTAKE = { $count ->
 LOG_INTAKE_NOTHING = { $count ->
     [one] One day with 0 kcal counts
    *[other] { $count } days with 0 kcal count
-} as not logged. If you fasted, log 1 kcal.
+} as not logged.
 LOG_INTAKE_MISSING = Of { days }, { $count ->
     [one] one has
    *[other] { $count } have

@@ -735,7 +735,7 @@ LOG_PARTIAL_INTAKE = { $count ->
 LOG_INTAKE_NOTHING = { $count ->
     [one] Un día con 0 kcal cuenta
    *[other] { $count } días con 0 kcal cuentan
-} como no apuntado. Si ayunaste, apunta 1 kcal.
+} como no apuntado.
 LOG_INTAKE_MISSING = De { days }, { $count ->
     [one] uno no tiene
    *[other] { $count } no tienen

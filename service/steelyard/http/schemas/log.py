@@ -38,7 +38,8 @@ class IntakeEntry(Request, frozen=True, kw_only=True, omit_defaults=True):
         Meta(
             ge=0,
             le=100000,
-            description="Energy eaten in a day, kilocalories. One that cannot be meant so is set aside and named.",
+            description="Energy eaten in a day, kilocalories. One that cannot be meant so is set aside and named. 0 "
+            "counts as a day that was not logged, and is named; of a whole day's fast send 1.",
             examples=[2450],
         ),
     ]
