@@ -155,6 +155,12 @@ def test_a_deficit_in_kilojoules_passes_on_no_day_for_kilocalories(switched: int
     assert codes(daily.notes).count("LOG_INTAKE_KILOJOULES") == 1
 
 
+def test_a_feast_on_the_first_day_of_a_log_is_eaten() -> None:
+    eaten = [1.8 * 2350.0] + [2350.0] * 8
+    log = Log([Weighing(FIRST, 80.0)], [IntakeDay(FIRST + at, kcal) for at, kcal in enumerate(eaten)])
+    assert clean_log(log, FIRST + 8, 80.0, 2350.0).is_logged == [1.0] * 9
+
+
 @pytest.mark.parametrize(("first", "second", "is_believed"), [(2.1, 2.2, True), (2.1, 2.35, False), (2.0, 2.35, True)])
 def test_a_second_day_is_read_in_the_unit_that_it_is_nearer_to(first: float, second: float, is_believed: bool) -> None:
     """Half way by ratio between 1 and 4.184 times the habit lies their geometric mean, 2.05. The first day passes, and

@@ -9,7 +9,7 @@ from steelyard.science import rails
 from steelyard.science.body.uncertainty import ALL_SOURCES
 from steelyard.science.measures.assessment import assess
 from steelyard.science.person.person import Person, Sex, Training, TrainingStatus
-from steelyard.science.phase import DeficitAim, Element, History, ReturnAim, plan_deficit, subject_at
+from steelyard.science.phase import DeficitAim, DeficitKind, Element, History, ReturnAim, plan_deficit, subject_at
 from steelyard.science.rails.subject import Refused
 
 # --- the ordinary case -----------------------------------------------------------------------------------------
@@ -42,6 +42,22 @@ def test_every_length_is_open_to_an_ordinary_body(who: Person, weeks: int) -> No
     assert found.is_feasible
     assert len(found.phases[0].weeks) == weeks
     assert -change(found, 0)[1] > 0.24 * weeks
+
+
+@pytest.mark.parametrize("who", ORDINARY)
+@pytest.mark.parametrize("weeks", [8, 12, 16])
+def test_an_ordinary_long_cut_that_is_set_anew_is_capped_by_nothing(who: Person, weeks: int) -> None:
+    found = plan(who, kind=DeficitKind.CUT, weeks=weeks, deficit_kcal=400.0)
+    assert [action for action in found.actions if action.action == "capped" and action.id != "gain_rate"] == []
+    told = [week.intake.intake_kcal for week in found.phases[0].weeks if week.element is Element.DEFICIT]
+    assert told == sorted(told, reverse=True)
+
+
+def test_a_long_cut_that_fat_cannot_feed_to_its_end_is_told_more_then_and_why() -> None:
+    found = plan(MAN, kind=DeficitKind.CUT, weeks=16, deficit_kcal=600.0)
+    told = [week.intake.intake_kcal for week in found.phases[0].weeks]
+    assert told[-1] > min(told)
+    assert ("fat_supply", "capped") in {(action.id, action.action) for action in found.actions}
 
 
 @pytest.mark.parametrize("who", ORDINARY)
