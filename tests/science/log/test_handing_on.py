@@ -287,6 +287,23 @@ def test_the_water_of_an_event_comes_and_goes(kind: EventKind) -> None:
     assert odd == expected_water([LoggedEvent(FIRST + 10, kind, FIRST + 10)], FIRST, 200)
 
 
+@pytest.mark.parametrize(
+    ("kind", "lower_kg", "upper_kg"),
+    [
+        # Loading: total body water +0.8, lean by DXA +1.1, body mass up to +1.5 kg (Powers 2003; PMC155510).
+        (EventKind.CREATINE_START, 0.8, 1.5),
+        (EventKind.CREATINE_STOP, -1.5, -0.8),
+        # Ten hours seated: +0.3 to 0.8 kg (0.25 L a leg after nine: 10.2310/7060.2003.9359).
+        (EventKind.TRAVEL, 0.3, 0.8),
+        # Swelling of trained muscle up to the third week: +0.3 to 1.0 kg (Damas 2016: area +2.7 %).
+        (EventKind.NEW_PROGRAMME, 0.3, 1.0),
+    ],
+)
+def test_the_water_of_an_event_is_as_large_as_measured(kind: EventKind, lower_kg: float, upper_kg: float) -> None:
+    assert lower_kg <= EFFECTS[kind].mass_kg <= upper_kg
+    assert EFFECTS[kind].sd_kg >= (upper_kg - lower_kg) / 4.0
+
+
 def test_what_the_body_weighed_when_the_log_began_is_handed_on() -> None:
     """Carried mass is counted from it. A state of before that has none goes on from where tissue stands: what is
     carried then steps by what the kilograms since are worth, a fiftieth of them, and weight does not."""

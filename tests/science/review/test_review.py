@@ -213,6 +213,18 @@ def test_a_gain_is_contradicted_the_other_way_and_a_small_plan_by_nothing() -> N
     assert not contradicts(-0.7, Estimate(0.5, 0.3), LAGS, STAYS)
 
 
+def test_maintenance_is_told_against_the_one_that_was_planned_with() -> None:
+    """A cut of six weeks takes some off (Hall 2011: tissue and adaptation), and its errors join."""
+    member = Member(9)
+    phase = member.plan(6)
+    member.follow(phase, 40, AS_PLANNED)
+    found = review(member, phase)
+    told, planned, change = found.maintenance_told, phase.maintenance, found.maintenance_change
+    assert planned.mean + change.mean == pytest.approx(told.mean)
+    assert change.sd**2 == pytest.approx(told.sd**2 + planned.sd**2)
+    assert -400.0 < change.mean < 0.0
+
+
 @pytest.mark.parametrize("kind", [PhaseKind.CUT, PhaseKind.GAIN])
 @pytest.mark.parametrize("told", [Verdict.FASTER, Verdict.SLOWER])
 def test_what_was_told_needs_less_to_be_told_again_and_nothing_else_does(kind: PhaseKind, told: Verdict) -> None:
