@@ -575,6 +575,30 @@ def test_the_next_plan_of_who_logs_no_food_starts_from_what_the_scale_taught(per
         }
 
 
+def test_after_a_cut_without_a_log_of_food_water_returns_as_the_review_says() -> None:
+    """The next plan takes what was told for eaten as well: else it holds higher, and expects no water back."""
+    state = call("plan_phases", ASKED)["state"]
+    told = [week["intake_kcal"] for week in state["phase"]["weeks"]]
+    days = 7 * len(told)
+    log = {"weights": lived(0, days, 2000.0, 3)["weights"]}
+    over = call("review_phase", {**WHO, "state": state, "log": log, "as_of_date": str(START + timedelta(days=days))})
+    assert over["state"]["usual_intake_kcal"] == pytest.approx(told[-1], abs=1.0)
+    hold = {"kind": "maintenance", "weeks": 1}
+    asked = {**WHO, "state": over["state"], "start_date": over["as_of_date"], "phase": hold}
+    held = call("plan_phases", asked)
+    week = held["phases"][0]["weeks"][0]
+    assert week["intake_kcal"] == pytest.approx(over["after"]["intake_kcal"], abs=20.0)
+    assert held["phases"][0]["change"]["carried_kg"]["mean"] == pytest.approx(
+        over["after"]["rebound_kg"]["mean"], abs=0.3
+    )
+    assert held["phases"][0]["change"]["carried_kg"]["mean"] > 0.2
+    # A week later they eat what is told now, and not what the cut told.
+    log = {"weights": lived(days, days + 7, 2000.0, 4, 0.0, 82.0)["weights"]}
+    today = str(START + timedelta(days=days + 7))
+    later = call("review_phase", {**WHO, "state": held["state"], "log": log, "as_of_date": today})
+    assert later["state"]["usual_intake_kcal"] == pytest.approx(week["intake_kcal"], abs=1.0)
+
+
 def _untaught(state: Json) -> Json:
     return {name: value for name, value in state.items() if name != "steered"}
 

@@ -126,8 +126,10 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
     _check_nutrients(phase)
     found = review(member, phase, log, day, is_finished=asked.is_finished, settled=asked.settled, before=asked.before)
     last_day = found.day + found.advice.days_ahead - 1
+    # Who hardly logs food is taken to eat what is told, by the next answer as by this one.
+    eaten = told.current_intake_kcal if found.told_lately_kcal is None else found.told_lately_kcal
     now = state_now(
-        told._replace(log=log_up_to(log, found.day, day)[0]),
+        told._replace(log=log_up_to(log, found.day, day)[0], current_intake_kcal=eaten),
         assessed,
         found.day,
         fat=found.fat_fraction,

@@ -94,6 +94,7 @@ class Review(msgspec.Struct, frozen=True):
     weight_kg: Estimate
     noise_sd_kg: float
     reading: Reading
+    told_lately_kcal: float | None  # a day over the last week, where hardly any food is logged
     adherence: Adherence | None
     reasons: list[Message]
     notes: list[Message]
@@ -232,6 +233,7 @@ def review_phase(
         weight_kg=now.weight_kg,
         noise_sd_kg=now.noise_sd_kg,
         reading=now.reading,
+        told_lately_kcal=None if course.subject.is_pregnant else _told_lately(phase, now),
         adherence=adherence_of(member, phase, now),
         reasons=[
             *why_judged(phase, now, judged, member.subject),
@@ -268,6 +270,15 @@ def _implied(now: Now, judged: Judged) -> Estimate | None:
     return Estimate(
         per_day * (observed.mean - judged.planned.mean), per_day * math.hypot(observed.sd, judged.promise.sd)
     )
+
+
+def _told_lately(phase: FollowedPhase, now: Now) -> float | None:
+    """What was told of late [kcal/d], which stands in for what was eaten where hardly any of it is logged."""
+    eaten = now.eaten
+    if not now.days or eaten.days_logged >= texts.HARDLY_LOGGED * eaten.days:
+        return None
+    told = phase.told_kcal(now.days)[-DAYS_PER_WEEK:]
+    return sum(told) / len(told)
 
 
 def _is_enough(logged: Estimate | None, implied: Estimate | None) -> bool:
