@@ -463,6 +463,15 @@ def test_a_state_of_another_weight_is_asked_about(plan: Json, share: float, is_a
     assert answer["maintenance_kcal"] == as_known["maintenance_kcal"]
 
 
+def test_who_has_lost_a_fifth_is_not_asked_each_week_whose_weights_those_were(plan: Json) -> None:
+    """The guide has the same profile sent beside the state: the phases so far say how the one became the other."""
+    cut = {"kind": "cut", "start_date": "2025-10-06", "weeks": 20, "start_weight_kg": 106.0, "end_weight_kg": 85.0}
+    for history, weight, is_asked in (([cut], 106.0, False), ([cut], 130.0, True), ([], 106.0, True)):
+        state = plan["state"] | {"phase_history": history}
+        answer = call("estimate_maintenance", {"profile": {**WHO["profile"], "weight_kg": weight}, "state": state})
+        assert ("STATE_WEIGHT_APART" in {note["code"] for note in answer["cautions"]}) is is_asked
+
+
 def test_a_state_that_contradicts_itself_is_named(weekly: list[Json]) -> None:
     state = copy.deepcopy(weekly[0]["state"])
     state["weight_kg"]["mean"] = 60.0

@@ -61,7 +61,16 @@ def known(state: State | None, log: Log | None) -> Known | None:
         adherence=figures.adherence(state.adherence),
         told_before=ToldBefore(state.logging_ratio.mean, state.physical_maintenance_kcal.mean),
         steered=figures.steered(state.steered),
+        weighed_before=_weighed_before(state),
     )
+
+
+def _weighed_before(state: State) -> tuple[float, ...]:
+    """What a state tells of weights in the phases so far [kg]."""
+    over = state.phase_history or []
+    found = [kg for phase in over for kg in (phase.start_weight_kg, phase.end_weight_kg) if kg is not None]
+    start = None if state.phase is None else state.phase.start_body
+    return tuple(found if start is None else [*found, start.weight_kg.mean])
 
 
 def _onset(reading: ReadSoFar) -> Onset:

@@ -82,7 +82,7 @@ def settled(told: Told) -> Told:
         return _measured(told, log, None)
     _check(told.person, known)
     told = told._replace(current_intake_kcal=_first(told.current_intake_kcal, known.usual_intake_kcal))
-    notes = _weight_apart(told.person.weight_kg, known.body.weight.mean)
+    notes = _weight_apart(told.person.weight_kg, known)
     if known.log is not None:
         log, about_log = joined(known.log, log)
         notes += about_log
@@ -96,9 +96,11 @@ def settled(told: Told) -> Told:
     return told
 
 
-def _weight_apart(profile_kg: float, known_kg: float) -> list[Message]:
-    """A question where profile and state may be those of two people. A profile may well be older than the state."""
-    if abs(profile_kg / known_kg - 1.0) <= PROFILE_WEIGHT_APART:
+def _weight_apart(profile_kg: float, known: Known) -> list[Message]:
+    """A question where profile and state may be those of two people. A profile may well be older than the state: who
+    weighed as it says in one of their phases has changed, and is not asked each week."""
+    known_kg = known.body.weight.mean
+    if any(abs(profile_kg / each - 1.0) <= PROFILE_WEIGHT_APART for each in (known_kg, *known.weighed_before)):
         return []
     return [say("STATE_WEIGHT_APART", profile_kg=profile_kg, known_kg=known_kg)]
 

@@ -45,7 +45,7 @@ class ToldBefore(NamedTuple):
 class Known(NamedTuple):
     """What a state tells: the body on ``day`` [kg], maintenance where the caller told it, the log so far, how well
     deficits were kept to and, of who hardly logs food, what their weight taught of their maintenance, where that was
-    seen. ``told_before`` was told of their log."""
+    seen. ``told_before`` was told of their log; ``weighed_before`` [kg] is known of the phases so far."""
 
     day: int
     sex: Sex
@@ -58,6 +58,7 @@ class Known(NamedTuple):
     adherence: Adherence | None = None
     told_before: ToldBefore | None = None
     steered: Steered | None = None
+    weighed_before: tuple[float, ...] = ()
 
 
 class Told(NamedTuple):
