@@ -657,6 +657,30 @@ def test_what_the_scale_taught_ends_with_a_pregnancy() -> None:
     assert "steered" not in planned["state"]
 
 
+def test_after_a_birth_the_log_begins_anew_and_nothing_is_made_up_for() -> None:
+    """Kilograms that leave with a child are no energy spent: a mother was raised by 200 kcal each week."""
+    profile = {**WHO["profile"], "sex": "female", "height_cm": 168.0, "weight_kg": 66.0}
+    profile["body_fat"] = {"fat_fraction": 0.27, "method": "dxa"}
+    pregnant = {**WHO["screening"], "is_pregnant": True}
+    mother = {**WHO["screening"], "is_breastfeeding": True}
+    hold = {"kind": "maintenance", "weeks": 16}
+    log = lived(-28, 0, 2200.0, 3, -0.05, 72.0)
+    planned = call("plan_phases", {
+        "profile": profile, "screening": pregnant, "log": log, "start_date": str(START), "phase": hold,
+    })  # fmt: skip
+    asked = {"profile": profile, "screening": mother}
+    planned = call("plan_phases", {**asked, "state": planned["state"], "start_date": str(START), "phase": hold})
+    state, first = planned["state"], planned["phases"][0]["weeks"][0]["intake_kcal"]
+    for week in range(10):
+        since = lived(7 * week, 7 * week + 7, 2350.0, week, 0.015, 67.0)
+        today = str(START + timedelta(weeks=week + 1))
+        answer = call("review_phase", {**asked, "state": state, "log": since, "as_of_date": today})
+        state = answer["state"]
+        assert "REVIEW_UNEXPLAINED_LOSS" not in {reason["code"] for reason in answer["reasons"]}
+    assert state["log"]["weights"][0]["date"] >= str(START)
+    assert answer["weeks"][0]["intake_kcal"] < first + 500.0
+
+
 def test_what_the_scale_taught_lies_before_the_state() -> None:
     state = _without_food(0.0)["state"]
     state["steered"]["date"] = str(date.fromisoformat(state["as_of_date"]) + timedelta(days=1))

@@ -1,5 +1,6 @@
 """Reading a log of weights and intakes: noise, water, trend, maintenance, and what tissue did."""
 
+from .birth import since_birth
 from .change_split import (
     Change,
 )
@@ -125,6 +126,7 @@ __all__ = [
     "paused_until",
     "prior_on_logging_scale",
     "read_log",
+    "since_birth",
     "tail_of",
     "trend_of_log",
     "water_off",

@@ -18,6 +18,7 @@ from ..log import (
     composition_of_log,
     day_of,
     joined,
+    since_birth,
     trend_of_log,
     weights_read,
 )
@@ -86,6 +87,8 @@ def settled(told: Told) -> Told:
     if known.log is not None:
         log, about_log = joined(known.log, log)
         notes += about_log
+    if log is not None and told.screening is not None and told.screening.is_breastfeeding:
+        log = since_birth(log)
     person, fat = body_at(told.person, known.body)
     maintenance = told.maintenance
     if maintenance is None and (log is None or not log.intakes):

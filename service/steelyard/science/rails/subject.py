@@ -161,6 +161,11 @@ class Subject(NamedTuple):
         return self.screening is not None and self.screening.is_pregnant
 
     @property
+    def is_breastfeeding(self) -> bool:
+        """As told."""
+        return self.screening is not None and self.screening.is_breastfeeding
+
+    @property
     def fat_fraction(self) -> float:
         """Fat mass over body mass."""
         return fat_fraction_of(self)
@@ -198,7 +203,7 @@ class Subject(NamedTuple):
             share = 1.0
         else:
             share = NEED_SHARE
-            need += BREASTFEEDING_KCAL if screening is not None and screening.is_breastfeeding else 0.0
+            need += BREASTFEEDING_KCAL if self.is_breastfeeding else 0.0
         return share * need * max(self.scale.ratio, NEED_RATIO_LEAST)
 
 

@@ -224,6 +224,8 @@ def _need_of_tissue(phase: FollowedPhase, read: PhaseRead, left: int) -> Estimat
         days = max(left, texts.MADE_UP_DAYS)
         ahead *= days / left
         missing = read.planned.tissue.mean - now.window.tissue.mean
+        if course.subject.is_breastfeeding:
+            missing = min(0.0, missing)  # what goes after a birth, and into the milk, is not to come back
         ahead += missing * missing**2 / (missing**2 + now.window.tissue.sd**2)
     span = _SEARCHED_SHARE * course.maintenance_kcal
     return Estimate(course.restore_tissue(ahead, days, -span, span), _error_of(read, days))

@@ -203,10 +203,8 @@ class HoldOrGainAdvice:
     def _is_losing(self) -> bool:
         """Whether weight goes that nobody planned to lose; it is said, with whom to see."""
         weight, days = self.course.subject.weight_kg, self.now.window_days
-        screening = self.course.subject.screening
         # After a birth kilograms go that nobody calls unexplained.
-        is_breastfeeding = screening is not None and screening.is_breastfeeding
-        code = texts.LOSS_BREASTFEEDING if is_breastfeeding else texts.UNEXPLAINED_LOSS
+        code = texts.LOSS_BREASTFEEDING if self.course.subject.is_breastfeeding else texts.UNEXPLAINED_LOSS
         recent = self.now.fortnight_tissue
         of_late = 0.0 if recent is None or self.now.days < 14 else -recent.mean / weight
         so_far = -self.now.window.tissue.mean / weight
