@@ -12,9 +12,10 @@ from steelyard.science.phase import PhaseKind
 from steelyard.science.rails import DeficitLimit, Why, first_broken
 from steelyard.science.review import review_phase
 from steelyard.science.review.correction import IntakeLimits, RestOfPhase
+from steelyard.science.review.deficit_advice import DeficitAdvice
 from steelyard.science.review.due import read_on
 from steelyard.science.review.hold_or_gain_advice import HoldOrGainAdvice
-from steelyard.science.review.step import held_step, with_room
+from steelyard.science.review.step import Held, held_step, with_room
 
 
 def rest(seed: int, weeks: int, deficit_kcal: float, day: int) -> RestOfPhase:
@@ -205,6 +206,16 @@ def test_a_hold_that_a_floor_keeps_is_not_told_to_eat_less_than_nothing_more(
     said = {reason.code: dict(reason.params) for reason in found.reasons}
     assert "REVIEW_RAISED_BY_RAIL" not in said
     assert float(said["REVIEW_CORRECTION_HELD"]["missing_kcal"]) > 0.0
+    # What is lowered all the same is told before what is missing.
+    assert float(said.get("REVIEW_STEPPED", {"correction_kcal": 0.0})["correction_kcal"]) == floor_kcal
+
+
+def test_a_deficit_is_told_its_step_where_a_rail_holds_the_rest_of_it() -> None:
+    advice = DeficitAdvice.__new__(DeficitAdvice)
+    advice.reasons = []
+    advice._explain(IntakeLimits(-130.0, 500.0, WHY, None, []), Held(-130, is_raised=True), -200.0)
+    assert [reason.code for reason in advice.reasons] == ["REVIEW_STEPPED", "REVIEW_CORRECTION_HELD"]
+    assert [dict(reason.params).get("step_kcal") for reason in advice.reasons] == [130, None]
 
 
 @pytest.mark.parametrize(

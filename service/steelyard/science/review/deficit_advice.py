@@ -156,12 +156,12 @@ class DeficitAdvice:
 
     def _explain(self, limits: IntakeLimits, held: Held, wanted: float) -> None:
         why, change = limits.why, held.change_kcal
-        if not held.is_raised:
-            if change:
-                self.reasons.append(texts.step(texts.STEPPED, change))
-        elif change > 0:
+        if held.is_raised and change > 0:
             self.reasons.append(say(texts.RAISED, correction_kcal=change, rule=why.rule, why=why.why))
-        else:
+            return
+        if change:
+            self.reasons.append(texts.step(texts.STEPPED, change))
+        if held.is_raised:
             missing = change - wanted
             self.reasons.append(say(texts.CORRECTION_HELD, missing_kcal=missing, rule=why.rule, why=why.why))
 

@@ -103,6 +103,8 @@ class HoldOrGainAdvice:
             self.reasons.append(say(texts.RAISED, correction_kcal=change, rule=why.rule, why=why.why))
         elif held.is_raised:
             missing = change - wanted
+            if change:
+                self.reasons.append(texts.step(texts.STEPPED, change))
             self.reasons.append(say(texts.CORRECTION_HELD, missing_kcal=missing, rule=why.rule, why=why.why))
         elif change < min(wanted, 0.0):
             self.reasons.append(texts.step(texts.STEPPED, change))
