@@ -157,3 +157,24 @@ async def test_a_member_is_told_once_what_fat_to_expect(service: Running) -> Non
     assert reason["text"] not in await told(service, PLAN, "member")
     assert "kg of fat, between" in await told(service, PLAN, "member")
     assert reason["text"] in await told(service, PLAN, "coach")
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+async def test_in_pregnancy_nobody_is_told_what_the_scale_should_show(service: Running, language: str) -> None:
+    """What grows is not in the forecast: 58 kg for half a year, and that a body stays as it is, were told for it."""
+    pregnant = {**CLEAR, "is_pregnant": True}
+    hold = {"kind": "maintenance", "weeks": 12}
+    asked = {**PLAN, "screening": pregnant, "phase": hold, "return_to_gain": {"gain_weeks": 0}}
+    asked["profile"] = {**LIFTER, "sex": "female"}
+    plan = (await post(service, asked)).json()
+    assert "WEIGHT_RISES_IN_PREGNANCY" in {caution["code"] for caution in plan["cautions"]}
+    assert "HOLD_WHY" not in {reason["code"] for phase in plan["phases"] for reason in phase["reasons"]}
+    texts = [await told(service, asked, reader, language) for reader in ("member", "coach")]
+    for path, accept in (("document", "text/calendar"), ("document", "text/markdown"), ("picture", "image/svg+xml")):
+        headers = {"Accept": accept, "Accept-Language": language} | SENT
+        answer = await service.client.post(f"/v1/plans/{path}", content=msgspec.json.encode(asked), headers=headers)
+        assert answer.status_code == 200
+        texts.append(re.sub(r"\r?\n ", "", answer.text))
+    for text in texts:
+        assert "kcal" in text
+        assert not re.search(r"\d[.,]\d\s?kg|\d kg", text), text

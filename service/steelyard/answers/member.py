@@ -35,6 +35,11 @@ def known_long_ago(member: Member, day: date) -> list[Message]:
     return [say("KNOWN_LONG_AGO", date=date.fromordinal(last).isoformat())]
 
 
+def what_grows(member: Member) -> list[Message]:
+    """A caution where weights are told that leave out what grows."""
+    return [say("WEIGHT_RISES_IN_PREGNANCY")] if member.seen.is_pregnant else []
+
+
 def counted_on(member: Member) -> list[Message]:
     """What an answer expects of a deficit, where that is not all of it."""
     kept = member.body.kept

@@ -57,7 +57,7 @@ from steelyard.science.rails import (
 from steelyard.science.register import Contradiction, Message, say
 
 from .answered import Answered, answering
-from .member import known_long_ago, member_of
+from .member import known_long_ago, member_of, what_grows
 from .plan_asked import GOALS, PlanAsked, check_asked, check_weeks, contradict
 from .plan_days import DaysPlanned, caps_on_days, doubts_about_week, notes_on_days, plan_days
 from .state import known_day, state_of
@@ -201,7 +201,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
             *(_reference(member.subject) if told.value else ()),
             *_ask_first(member.subject, plan),
         ],
-        cautions=[*member.cautions, *known_long_ago(member, asked.start), *doubts],
+        cautions=[*member.cautions, *what_grows(member), *known_long_ago(member, asked.start), *doubts],
         actions=[*plan.actions, *caps_on_days(days)],
         state=state_of(member, known_day(member, asked.start)),
     )

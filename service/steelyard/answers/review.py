@@ -24,6 +24,7 @@ from steelyard.science.review import review_phase as review
 
 from .answered import Answered, answering
 from .dates import check_as_of, check_dates, last_day_of
+from .member import what_grows
 from .state import StateNow, known_again, state_now, state_of, weighed_once
 
 _ROUNDING_KCAL = 20.0  # by which grams rounded to the next five may exceed their energy
@@ -151,7 +152,7 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
             body=now.body,
         ),
         reasons=[assessed.resting.reason, *found.reasons],
-        cautions=_cautions(logged, found),
+        cautions=[*_cautions(logged, found), *what_grows(whole)],
         actions=found.actions,
         state=_counted_up_to(day, now, whole.told),
     )

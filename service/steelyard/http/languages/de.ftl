@@ -504,6 +504,7 @@ REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag s
 REFUSED_PROTEIN = { NUMBER($observed, maximumFractionDigits: 2) } Gramm Eiweiß je Kilogramm sind weniger als die { NUMBER($limit, maximumFractionDigits: 2) }, die ein Defizit braucht: Plane mehr ein.
 REFUSED_CUT_WITHOUT_READING = Wann in einer Saison eine Diätphase beginnt, bestimmt dein Körperfett, und zwar ein gemessenes: Lass es zuerst messen.
 SEE_MIDWIFE = In der Schwangerschaft senken wir deine Energiemenge nicht. Sprich mit deiner Hebamme oder Frauenarztpraxis über Essen und Gewicht.
+WEIGHT_RISES_IN_PREGNANCY = In der Schwangerschaft soll dein Gewicht steigen. Was wächst, steckt in den Gewichten hier nicht: Deine Hebamme oder Frauenarztpraxis begleitet dich.
 SEE_AFTER_BIRTH = Solange du stillst, senken wir deine Energiemenge nicht: Sprich mit deiner Hebamme oder deiner Arztpraxis.
 SEE_EATING_DISORDER_SERVICE = Wir senken deine Energiemenge nicht. Eine Beratungsstelle für Essstörungen oder deine Arztpraxis hilft bei Fragen zu Essen und Gewicht.
 SEE_FOR_MINORS = Unter 18 senken wir deine Energiemenge nicht: Sprich mit einer Kinder- und Jugendarztpraxis über dein Gewicht.
@@ -788,7 +789,7 @@ REVIEW_STEPPED = { $direction ->
     [less] Iss ab jetzt { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag weniger
    *[more] Iss ab jetzt { NUMBER($step_kcal, maximumFractionDigits: 0) } kcal am Tag mehr
 }. Das ist ein Schritt; die nächste Auswertung sagt, ob noch einer nötig ist.
-REVIEW_CORRECTION_HELD = Für das Ziel müsstest du { NUMBER($missing_kcal, maximumFractionDigits: 0) } kcal am Tag weniger essen; das ist nicht sicher: { why }.
+REVIEW_CORRECTION_HELD = Das Ziel verlangt noch { NUMBER($missing_kcal, maximumFractionDigits: 0) } kcal am Tag weniger, und das ist nicht sicher: { why }.
 REVIEW_RAISED_BY_RAIL = Iss zur Sicherheit { NUMBER($correction_kcal, maximumFractionDigits: 0) } kcal am Tag mehr: { why }.
 REVIEW_MADE_UP = Was fehlte, ist wieder da: Was du dafür mehr gegessen hast, fällt wieder weg.
 REVIEW_TOO_LATE = { $days ->
@@ -834,7 +835,7 @@ BODY_FAT_AT_MINIMUM_SPARED = Dein Körper hat keine Reserven übrig: Nimm nicht 
 TALK_TO_WHO_CARES = Sprich über Essen und Gewicht bitte mit der Arztpraxis, die dich betreut.
 QUESTION_OIL_AND_ALCOHOL = Wiege und protokolliere bis zum { DATETIME($date, dateStyle: "long") } auch Öl, Aufstriche, Getränke, Alkohol und Bissen beim Kochen: Das fehlt am ehesten.
 QUESTION_WATER = Begann in den letzten vier Wochen etwas davon: Kreatin, Salziges, neues Training, andere Wiegezeit, Krankheit, Reise? Wiege dich täglich bis zum { DATETIME($date, dateStyle: "long") }.
-QUESTION_WATER_SPARED = Begann in vier Wochen etwas davon: Kreatin, Salziges, neues Training, andere Wiegezeit, Krankheit, Reise? Wiege dich wie sonst bis zum { DATETIME($date, dateStyle: "long") }.
+QUESTION_WATER_SPARED = Neu in den letzten vier Wochen: Kreatin, Salziges, neues Training, andere Wiegezeit, Krankheit, Reise? Wiege dich wie sonst bis zum { DATETIME($date, dateStyle: "long") }.
 QUESTION_CYCLE = Wann begannen deine letzten zwei Perioden? Ohne Periode: Ist Kreatin, Salziges oder Training neu? Wiege dich täglich bis zum { DATETIME($date, dateStyle: "long") }.
 QUESTION_CYCLE_SPARED = Wann begannen deine letzten zwei Perioden? Ohne Periode: Ist Kreatin, Salziges oder Training neu? Wiege dich wie sonst bis zum { DATETIME($date, dateStyle: "long") }.
 QUESTION_AGAIN = Das haben wir schon gefragt, und die Antwort fehlt noch. Ging es nicht, sag es: Dann sehen wir zusammen dein Protokoll an.

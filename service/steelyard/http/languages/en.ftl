@@ -506,6 +506,7 @@ REFUSED_DEFICIT = A deficit of { NUMBER($deficit_kcal, maximumFractionDigits: 0)
 REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day is too little outside a deficit. Eat at least { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }; if you cannot, speak to a physician or dietitian.
 REFUSED_PROTEIN = { NUMBER($observed, maximumFractionDigits: 2) } grams of protein per kilogram is under the { NUMBER($limit, maximumFractionDigits: 2) } that a deficit needs: plan more.
 SEE_MIDWIFE = In pregnancy your intake is not lowered here. Speak to your midwife or obstetric team about food and weight.
+WEIGHT_RISES_IN_PREGNANCY = In pregnancy your weight is to rise. What grows is not in weights told here: your midwife or obstetric team follows it.
 SEE_AFTER_BIRTH = While you breastfeed your intake is not lowered here: speak to your midwife or physician.
 SEE_EATING_DISORDER_SERVICE = Your intake is not lowered here. An eating-disorder service or your clinician can help with food and weight.
 SEE_FOR_MINORS = Under 18 your intake is not lowered here: speak to a physician or paediatrician about weight.

@@ -500,6 +500,7 @@ REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día 
 REFUSED_PROTEIN = { NUMBER($observed, maximumFractionDigits: 2) } gramos de proteína por kilo es menos que los { NUMBER($limit, maximumFractionDigits: 2) } que pide un déficit: planea más.
 REFUSED_CUT_WITHOUT_READING = Tu grasa corporal decide cuándo empiezan las definiciones de una temporada, y debe estar medida: mídela primero.
 SEE_MIDWIFE = En el embarazo no bajamos lo que comes. Habla con tu matrona o tu médico sobre comida y peso.
+WEIGHT_RISES_IN_PREGNANCY = En el embarazo tu peso debe subir. Lo que crece no está en los pesos de aquí: lo siguen tu matrona o tu ginecólogo.
 SEE_AFTER_BIRTH = Mientras das el pecho no bajamos lo que comes: habla con tu matrona o tu médico.
 SEE_EATING_DISORDER_SERVICE = No bajamos lo que comes. Un servicio de trastornos alimentarios o tu médico puede ayudarte con la comida y el peso.
 SEE_FOR_MINORS = Con menos de 18 años no bajamos lo que comes: habla con tu médico o pediatra sobre el peso.

@@ -15,6 +15,10 @@ NO_BREAK = "\u00a0"
 _SAID_BY_THE_CAP = ("WARNED_FAT_SUPPLY",)
 
 
+# Where it is said, weights are told that leave out what grows: no text has them for what a scale should show.
+_WITHOUT_GROWTH = "WEIGHT_RISES_IN_PREGNANCY"
+
+
 class Coded(Protocol):
     """A note or a guard rail: a text as its code and parameters."""
 
@@ -112,3 +116,8 @@ def one_line(text: str) -> str:
     """``text`` without line breaks or other control characters; a space that does not break stays one."""
     shown = "".join(c if c.isprintable() or c == NO_BREAK else " " for c in text)
     return " ".join(part for part in shown.split(" ") if part)
+
+
+def tells_weight(cautions: Iterable[Coded]) -> bool:
+    """Whether a scale is to show what an answer with these cautions forecasts, so that texts and pictures tell it."""
+    return all(caution.code != _WITHOUT_GROWTH for caution in cautions)

@@ -97,10 +97,13 @@ def explain_pause(phase: PlannedPhase, weeks: int) -> None:
     phase.guidance.append(say("WEIGH_DAILY"))
 
 
-def explain_hold(phase: PlannedPhase, path: Forecast) -> None:
-    """Fill in what a hold is for. Where a floor asks for more than maintenance, what it did says why."""
+def explain_hold(phase: PlannedPhase, path: Forecast, *, is_growing: bool) -> None:
+    """Fill in what a hold is for; a body that ``is_growing`` is not to stay as it is.
+
+    Where a floor asks for more than maintenance, what it did says why.
+    """
     maintenance = float(path.maintenance_kcal(phase.first))
-    if abs(phase.weeks[0].intake.intake_kcal - maintenance) <= _AS_TOLD_KCAL:
+    if abs(phase.weeks[0].intake.intake_kcal - maintenance) <= _AS_TOLD_KCAL and not is_growing:
         phase.reasons.append(say("HOLD_WHY", maintenance_kcal=maintenance))
     phase.guidance.append(say("WEIGH_DAILY"))
 

@@ -251,7 +251,7 @@ def plan_gain(
     if draft.is_held(aim.fat_ceiling):
         draft.hold(aim.longest_weeks)
         phases, path = draft.finish(sources)
-        explain_hold(phases[0], path)
+        explain_hold(phases[0], path, is_growing=member.subject.is_pregnant)
         return Plan(None, None, phases, path, draft.actions, [draft.why_held])
     gain = plan_gain_phase(subject, draft.model, draft.state, aim)
     if gain is None:
@@ -260,7 +260,7 @@ def plan_gain(
     if not gain.weeks:
         draft.hold(aim.longest_weeks)
         phases, path = draft.finish(sources)
-        explain_hold(phases[0], path)
+        explain_hold(phases[0], path, is_growing=member.subject.is_pregnant)
         return Plan(None, None, phases, path, draft.actions, [])
     before = draft.branch()
     draft.add("gain", gain.weeks, gain.states)
@@ -285,7 +285,7 @@ def plan_hold(
     reasons = [draft.why_held] if weeks and draft.is_held(then.fat_ceiling) else []
     gain = draft.grow(weeks, then.surplus_kcal, then.fat_ceiling)
     phases, path = draft.finish(sources)
-    explain_hold(phases[0], path)
+    explain_hold(phases[0], path, is_growing=member.subject.is_pregnant)
     if len(phases) > 1:
         explain_gain(phases[1], path, gain.surplus_kcal, ceiling_of(member.subject, then.fat_ceiling))
         explain_return(phases[1], path)

@@ -242,6 +242,9 @@ def _beside_plan(
     Where weight alone steers, no change of logging can be taken for one of eating, so that the plan counts for long;
     but a plan from the equations alone tells nothing that the reading does not start from itself.
     """
+    if not is_steered and not reading.fit.is_logged:
+        # Too early for weight to tell, and no log: the plan knew all that the reading does, and what was taught before.
+        return msgspec.structs.replace(found, maintenance=phase.maintenance)
     is_slow = phase.kind.is_deficit or is_steered
     if is_steered and phase.maintenance.sd >= _OF_EQUATIONS * reading.fit.prior.sd:
         return found

@@ -25,7 +25,7 @@ from ...schemas.explanation import GuardRail, Note
 from ...schemas.plans import DayPlan, Phase, PlanResponse, PlanWeek
 from ...schemas.shared_fields import Interval
 from ...wire.negotiation import Format, Option
-from ..wording import Words, told_once
+from ..wording import Words, tells_weight, told_once
 
 BRIEFING = Option(
     name="briefing",
@@ -33,6 +33,16 @@ BRIEFING = Option(
     description="For whom a briefing (`text/plain`) is, and whether it goes through the weeks: `member` by default. "
     "Other answers do not depend on it.",
 )
+
+
+# What the scale should show, and what of it is water.
+_OF_WEIGHT = frozenset(
+    f"BRIEFING_{name}"
+    for name in (
+        "SCALE", "SCALE_WATER", "END_SCALE", "END_SCALE_WATER", "STEADY", "MOSTLY_WATER", "JUDGE_FROM", "CHECKS",
+        "CHANGE", "SO_FAR",
+    )
+)  # fmt: skip
 
 
 class BriefingFormat(Format, frozen=True, kw_only=True):
@@ -53,6 +63,9 @@ def briefing(plan: PlanResponse, reader: BriefingReader, words: Words) -> bytes:
         others = [message for size in plan.sizes if not size.is_planned for message in messages(size.reasons)]
         levers = [message for lever in plan.levers for message in messages(lever.reasons)]
         sections = brief([_phase(phase) for phase in plan.phases], cautions, reader, others, levers)
+        if not tells_weight(plan.cautions):
+            said = ((section, [one for one in section.said if one.code not in _OF_WEIGHT]) for section in sections)
+            sections = [section._replace(said=left) for section, left in said if left]
     else:
         sections = brief_infeasible(messages(plan.reasons), cautions)
     return ("\n\n".join(section_text(section, words) for section in sections) + "\n").encode()

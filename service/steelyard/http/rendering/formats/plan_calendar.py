@@ -1,7 +1,7 @@
 """A plan as a calendar (RFC 5545): an all-day event for each phase, and for each change of intake."""
 
 from ...schemas.plans import PlanRequest, PlanResponse
-from ..wording import Words
+from ..wording import Words, tells_weight
 from . import plan_words
 from .calendar_document import CalendarDocument
 
@@ -16,11 +16,14 @@ def calendar(request: PlanRequest, plan: PlanResponse, words: Words) -> bytes:
         made.add("no plan", first, first, words.say("BRIEFING_NO_PLAN_TITLE"), lines)
     for i, phase in enumerate(plan.phases, start=1):
         change = phase.change
-        lines = [
+        expected = [
             words.say(
                 "document-expected", **plan_words.changes(words, change), carried=words.changes(change.carried_kg)
             ),
             words.ranges(change.weight_kg),
+        ]
+        lines = [
+            *(expected if tells_weight(plan.cautions) else []),
             *words.texts(phase.reasons),
             *words.texts(phase.ends_early_when),
             *words.texts(phase.guidance),

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from ...schemas.plans import ActivityLever, ActivityUse, Phase, PhaseSize, PlanRequest, PlanResponse, PlanWeek
-from ..wording import Words
+from ..wording import Words, tells_weight
 from . import markdown, plan_words
 
 _FAT_LOSS = ("mini_cut", "cut")
@@ -23,8 +23,10 @@ def _lines(request: PlanRequest, plan: PlanResponse, words: Words) -> Iterator[s
     if not plan.feasible:
         yield from markdown.section(words.say("BRIEFING_NO_PLAN_TITLE"), [plan_words.infeasible_text(words, plan)])
     else:
+        of_weight = (_phases, _forecast) if not tells_weight(plan.cautions) else ()
         for part in (_phases, _intakes, _days, _forecast, _sizes, _levers, _why):
-            yield from part(plan, words)
+            if part not in of_weight:
+                yield from part(plan, words)
     yield from markdown.section(words.say("document-cautions"), plan_words.cautions(words, plan))
 
 

@@ -6,7 +6,7 @@ from typing import Any
 from ...schemas.plans import Phase, PlanRequest, PlanResponse
 from ...schemas.shared_fields import Interval
 from ..formats import plan_words
-from ..wording import Words
+from ..wording import Words, tells_weight
 from . import interval_rows
 from .forecast_picture import Eaten, changes_group, intake_panel, start_of, weight_panel
 from .palette import Look
@@ -34,9 +34,13 @@ def draw(request: PlanRequest, plan: PlanResponse, look: Look) -> Drawing:
     span = Span(start.date, after(points[-1].date), shades, look.width)
     eaten = [Eaten(week.start_date, after(week.at_end.date), week.intake_kcal) for week in weeks]
     groups = [changes_group(look, say("picture-phase", kind=p.kind, weeks=len(p.weeks)), p.change) for p in plan.phases]
+    intake = intake_panel(look, span, eaten, plan.maintenance_kcal, points)
+    if not tells_weight(plan.cautions):
+        title = say("picture-phase", kind=first.kind, weeks=len(first.weeks))
+        return sheet(look, Headline(title, [], f"{title}."), [intake], cautions)
     panels = [
         weight_panel(look, span, start, points),
-        intake_panel(look, span, eaten, plan.maintenance_kcal, points),
+        intake,
         interval_rows.panel(look, groups, title=say("picture-changes"), samples=[]),
     ]
     signs = [text for phase in plan.phases for text in words.texts(phase.ends_early_when)]
