@@ -19,6 +19,8 @@ import yaml
 from steelyard.cli import cli
 from steelyard.http.edge.health import health_routes
 from steelyard.http.edge.readiness import Readiness
+from steelyard.http.gate.usage import LAST_SECONDS
+from steelyard.http.wire.request_id import PATTERN
 from steelyard.settings import PREFIX, Settings, SettingsError, read_settings
 from steelyard.store.store import Store
 
@@ -135,6 +137,11 @@ def test_a_stopping_replica_has_time_to_drain(compose: dict[str, Any]) -> None:
     assert pod["terminationGracePeriodSeconds"] > pause + int(_kubernetes_settings()[PREFIX + "DRAIN_SECONDS"])
 
 
+def test_one_container_alone_has_time_to_drain_as_well() -> None:
+    service = yaml.safe_load((DOCKER / "compose.yaml").read_text())["services"]["steelyard"]
+    assert int(service["stop_grace_period"].removesuffix("s")) > Settings().drain_seconds + LAST_SECONDS
+
+
 def test_what_is_mounted_and_named_exists(compose: dict[str, Any]) -> None:
     for service in compose["services"].values():
         for volume in service.get("volumes", []):
@@ -174,6 +181,10 @@ def test_proxy_outlasts_the_limits_of_the_service() -> None:
     longest = max(limits.body_seconds + limits.computation_seconds, limits.batch_idle_seconds)
     assert seconds["server"] > longest
     assert seconds["client"] > longest
+
+
+def test_proxy_takes_the_ids_that_the_service_takes() -> None:
+    assert f"-m reg ^{PATTERN}$ }}" in (DOCKER / "haproxy.cfg").read_text()
 
 
 @pytest.mark.skipif(shutil.which("haproxy") is None, reason="needs haproxy, which no package index carries")

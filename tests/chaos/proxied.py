@@ -140,6 +140,7 @@ async def guesses_through_the_proxy(store_url: str, *, guesses: int = 80) -> Row
         good = headers(service.token)
         known = await http.post(service.url + path, content=body, headers=good | {"X-Request-Id": id_})
         hidden = await http.get(f"{service.url}/metrics")
+        forged = await http.get(f"{service.url}/metrics", headers={"X-Request-Id": '","code":"FORGED'})
         told: Counter[int] = Counter()
         for number in range(guesses):
             refused = await http.post(service.url + path, content=body, headers=headers(f"guess{number}.x"))
@@ -163,6 +164,8 @@ async def guesses_through_the_proxy(store_url: str, *, guesses: int = 80) -> Row
             and int(refused.headers["retry-after"]) > 0,
             "others are served": beside.status_code == 200,
             "the caller's id is kept": known.status_code == 200 and known.headers["x-request-id"] == id_,
+            "an odd id forges nothing": forged.json()["code"] == "NOT_FOUND"
+            and forged.headers["x-request-id"] in forged.json()["instance"],
             "metrics are hidden": (hidden.status_code, hidden.json()["type"]) == (404, "/problems/not-found"),
         },
     )
