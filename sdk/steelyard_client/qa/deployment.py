@@ -136,19 +136,19 @@ def broken(answer: httpx.Response, why: str) -> NoReturn:
 
 
 def read_operations(document: Mapping[str, Any]) -> list[Operation]:
-    """The operations of an OpenAPI document that answer JSON, with the examples of their requests."""
+    """The operations of an OpenAPI document, with the examples of their requests where they answer JSON."""
     found = []
     for path, methods in document["paths"].items():
         for method, operation in methods.items():
             content = operation.get("requestBody", {}).get("content", {})
             is_streamed = LINES in content
             answered = operation.get("responses", {}).get("200", {}).get("content", {})
-            if answered and not is_streamed and "application/json" not in answered:
-                continue  # a picture or a document of an answer that is checked by itself
+            # A picture or a document is of an answer that is checked by itself.
+            is_other = is_streamed or bool(answered and "application/json" not in answered)
             examples = {
                 name: example["value"]
                 for kind in content.values()
-                for name, example in ({} if is_streamed else kind.get("examples", {})).items()
+                for name, example in ({} if is_other else kind.get("examples", {})).items()
             }
             found.append(Operation(operation["operationId"], method.upper(), path, is_streamed, examples))
     return found
