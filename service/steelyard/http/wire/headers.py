@@ -1,6 +1,7 @@
 """Header fields that the service sends, as ASGI has them, and the reading of those that a caller sends."""
 
 import math
+from collections.abc import Iterator
 from typing import TypeAlias
 
 Header: TypeAlias = tuple[bytes, bytes]
@@ -15,6 +16,9 @@ CONTENT_TYPE = b"content-type"
 ETAG = b"etag"
 IF_NONE_MATCH = b"if-none-match"
 VARY = b"vary"
+
+MOST_WISHES = 50  # browsers have half a dozen
+MOST_PARAMETERS = 8
 
 FINGERPRINT_HEADER = "Steelyard-Fingerprint"
 FINGERPRINT = FINGERPRINT_HEADER.lower().encode()
@@ -31,11 +35,20 @@ NO_STORE: Header = (CACHE_CONTROL, b"no-store")
 NO_CONTENT_LOADED: Header = (CONTENT_SECURITY_POLICY, b"default-src 'none'; frame-ancestors 'none'")
 
 
+def wishes(field: bytes) -> Iterator[tuple[str, list[str]]]:
+    """The entries of a list of wishes (RFC 9110 12.5) in lower case, each with its parameters.
+
+    Beyond as many as anybody has, nothing is read: a field may be as long as a head.
+    """
+    for part in field.decode("latin-1").lower().split(",", MOST_WISHES)[:MOST_WISHES]:
+        name, *parameters = (text.strip() for text in part.split(";", MOST_PARAMETERS)[:MOST_PARAMETERS])
+        yield name, parameters
+
+
 def accepts_gzip(accept_encoding: bytes) -> bool:
     """Whether an ``Accept-Encoding`` header allows gzip (RFC 9110 12.5.3); without one, nothing is compressed."""
     qualities = {}
-    for part in accept_encoding.decode("latin-1").lower().split(","):
-        name, *parameters = (text.strip() for text in part.split(";"))
+    for name, parameters in wishes(accept_encoding):
         qualities[name] = quality(parameters)
     return qualities.get("gzip", qualities.get("x-gzip", qualities.get("*", 0.0))) > 0
 

@@ -7,7 +7,7 @@ from urllib.parse import parse_qs
 
 import msgspec
 
-from .headers import quality
+from .headers import quality, wishes
 from .problems import QUERY_VIOLATION, ProblemError
 from .sparing import is_spared
 
@@ -84,8 +84,7 @@ def negotiate(accept: bytes, offered: Sequence[str]) -> str | None:
     if accept in (b"", b"*/*") or accept == offered[0].encode("ascii"):  # the common cases first
         return offered[0]
     ranges: dict[str, float] = {}
-    for part in accept.decode("latin-1").lower().split(","):
-        range_, *parameters = (text.strip() for text in part.split(";"))
+    for range_, parameters in wishes(accept):
         ranges.setdefault(range_, quality(parameters))
     best, weight = None, 0.0
     for media_type in offered:
