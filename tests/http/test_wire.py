@@ -286,17 +286,25 @@ async def test_a_refusal_waits_for_the_answers_before_it(served: LocalService) -
 
 
 async def test_an_address_that_is_none_is_no_fault_of_the_request_before_it() -> None:
-    """Both are parsed before the first is answered; and the log has neither the address nor a traceback."""
+    """Both are parsed before the first is answered; the log has a line, and neither the address nor a traceback."""
     wrong = head(_HOST, path="http://secret.example:99999/")
     with sqlite_url() as store_url:
-        async with spawned(store_url) as running:
+        async with spawned(store_url, log_requests="true") as running:
             async with line(running.url) as one:
                 await one.send(post(PATH, running.token, BODY) + wrong)
                 assert [(await one.answer()).status, (await one.answer()).status] == [200, 400]
                 assert await one.rest() == b""
             async with line(running.url) as one:
                 await one.send(wrong)
-                assert (await one.answer()).status == 400
+                answer = await one.answer()
+            async with asyncio.timeout(PATIENCE_SECONDS):
+                while answer.headers["x-request-id"] not in running.log():
+                    await asyncio.sleep(0.05)
+            (told,) = (
+                json.loads(each) for each in running.log().splitlines() if answer.headers["x-request-id"] in each
+            )
+            assert (told["status"], told["problem"]) == (400, "BAD_REQUEST")
+            assert "route" not in told
             assert "secret" not in running.log()
             assert "Traceback" not in running.log()
 
