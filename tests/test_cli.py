@@ -19,6 +19,7 @@ from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
+import click
 import pytest
 from click.testing import CliRunner, Result
 from in_process import PATIENCE_SECONDS
@@ -455,6 +456,16 @@ def test_port_in_use_is_said(run: Run) -> None:
         result = run("serve", "--port", str(taken.getsockname()[1]))
     assert result.exit_code == 1
     assert "cannot listen" in result.stderr
+
+
+def test_of_two_starts_at_once_one_has_the_port() -> None:
+    """The other ends before it makes a key that nobody would revoke."""
+    first = serving._bind("127.0.0.1", 0)
+    try:
+        with pytest.raises(click.ClickException, match="Address already in use"):
+            serving._bind("127.0.0.1", first.getsockname()[1])
+    finally:
+        first.close()
 
 
 def test_curl_command_survives_a_quote_in_the_body() -> None:

@@ -129,11 +129,12 @@ async def _make_development_key(store: Store) -> tuple[Key, str]:
 
 
 def _bind(host: str, port: int) -> socket.socket:
-    """A socket on ``port``, or on a free one for 0."""
+    """A socket on ``port``, or on a free one for 0. It listens at once, or another start could have the same."""
     listening = socket.socket(socket.AF_INET6 if ":" in host else socket.AF_INET)
     listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     try:
         listening.bind((host, port))
+        listening.listen(_BACKLOG)
     except OSError as error:
         listening.close()
         raise click.ClickException(f"cannot listen on {host} port {port}: {error.strerror}") from None
