@@ -33,7 +33,7 @@ _PIECE_BYTES = 16_384  # the parser is given no more at a time, so that a bound 
 # Of an answer that waits to be sent a caller takes so much between two looks, or all of it; else the connection ends.
 TAKEN_BYTES = 16_384
 LOOK_SECONDS = 30.0
-_SENT_BYTES = 65_536  # of an answer that are handed on at once: what is not taken waits as it is, and not as a copy
+_SENT_BYTES = 65_536  # of a whole answer that are handed on at once: what is not taken waits as it is, not as a copy
 
 
 _endings: WeakKeyDictionary[ServerState, asyncio.Event] = WeakKeyDictionary()
@@ -78,10 +78,12 @@ class Cycle(RequestResponseCycle):
                 self._ends_with_connection, self.chunked_encoding = True, False  # RFC 9112 6.1, 6.3
             return
         body = message.get("body", b"")
-        for start in range(0, len(body) - _SENT_BYTES, _SENT_BYTES):
-            await self._pass_on({"type": message["type"], "body": body[start : start + _SENT_BYTES], "more_body": True})
-        if len(body) > _SENT_BYTES:
-            message = message | {"body": body[(len(body) - 1) // _SENT_BYTES * _SENT_BYTES :]}
+        if len(body) > _SENT_BYTES and self._head is not None and not message.get("more_body"):
+            last = (len(body) - 1) // _SENT_BYTES * _SENT_BYTES
+            for start in range(0, last, _SENT_BYTES):
+                part = {"type": message["type"], "body": body[start : start + _SENT_BYTES], "more_body": True}
+                await self._pass_on(part)
+            message = message | {"body": body[last:]}
         await self._pass_on(message)
 
     async def _pass_on(self, message: Any) -> None:
