@@ -137,6 +137,18 @@ def test_a_name_that_looks_like_markup_is_shown_as_it_is(run: Run) -> None:
     succeed(run("usage", "report"))
 
 
+def test_the_list_of_keys_fits_a_terminal(run: Run, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("COLUMNS", "80")
+    succeed(run("keys", "create", "--organisation", "Quarry Lane Gym", "--days", "400"))
+    prefix = json.loads(succeed(run("keys", "list", "--json")))[0]["prefix"]
+    (row,) = (line for line in succeed(run("keys", "list")).splitlines() if prefix in line)
+    assert [cell.strip() for cell in row.split("│")[2:4]] == ["Quarry Lane Gym", "all"]
+    assert "label" not in succeed(run("keys", "list"))
+    succeed(run("keys", "create", "--organisation", "Dockside Barbell", "--label", "till", "--scope", "compute"))
+    listed = succeed(run("keys", "list"))
+    assert all(said in listed for said in ("label", "till", "compute", prefix))
+
+
 def test_a_start_has_a_development_key_of_its_own(run: Run, database_url: str) -> None:
     """Another start beside it keeps its key."""
 

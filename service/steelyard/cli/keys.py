@@ -15,6 +15,8 @@ from steelyard.store.store import Store
 from .opened import current_settings, with_store
 
 _SCOPES = [scope.value for scope in Scope]
+_COLUMNS = ("prefix", "organisation", "label", "scopes", "created", "expires", "state", "replaces", "quotas a day")
+_ALWAYS_SHOWN = frozenset(_COLUMNS) - {"label", "replaces", "quotas a day"}
 _LIFETIME = click.IntRange(1, 3650)
 _LONGEST = 200  # of a name, as its column has it
 
@@ -105,23 +107,27 @@ def list_keys(organisation: str | None, expiring_days: int | None, as_json: bool
     if as_json:
         click.echo(_json([described(key) | {"replaces": prefixes.get(key.replaces_id or 0)} for key in chosen]))
         return
+    rows = [
+        {
+            "prefix": key.prefix,
+            "organisation": key.organisation,
+            "label": key.label,
+            "scopes": "all" if len(key.scopes) == len(_SCOPES) else " ".join(sorted(key.scopes)),
+            "created": key.created_time.date().isoformat(),
+            "expires": _moment(key.expiry_time, now) if key.expiry_time else "never",
+            "state": _state(key, now),
+            "replaces": prefixes.get(key.replaces_id or 0, ""),
+            "quotas a day": ", ".join(f"{quota.subject.partition(':')[0]} {quota.daily_units}" for quota in key.quotas),
+        }
+        for key in chosen
+    ]
     table = Table()
-    table.add_column("prefix", no_wrap=True, min_width=10)  # it must stay whole: it is what `revoke` takes
-    for name in ("organisation", "label", "scopes", "created", "expires", "state", "replaces", "quotas a day"):
-        table.add_column(name, overflow="fold")
-    for key in chosen:
-        cells = (
-            key.prefix,
-            key.organisation,
-            key.label,
-            " ".join(sorted(key.scopes)),
-            key.created_time.date().isoformat(),
-            _moment(key.expiry_time, now) if key.expiry_time else "never",
-            _state(key, now),
-            prefixes.get(key.replaces_id or 0, ""),
-            ", ".join(f"{quota.subject.partition(':')[0]} {quota.daily_units}" for quota in key.quotas),
-        )
-        table.add_row(*map(Text, cells))  # as it is: a name may look like markup
+    # A column that is empty throughout takes the room of those that are read. What `revoke` takes must stay whole.
+    shown = [name for name in _COLUMNS if name in _ALWAYS_SHOWN or any(row[name] for row in rows)]
+    for name in shown:
+        table.add_column(name, overflow="fold", no_wrap=name == "prefix", min_width=10 if name == "prefix" else None)
+    for row in rows:
+        table.add_row(*(Text(row[name]) for name in shown))  # as it is: a name may look like markup
     Console().print(table)
 
 
