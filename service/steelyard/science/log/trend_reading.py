@@ -32,8 +32,9 @@ PLATEAU_RATE_KG = constant(
 )  # fmt: skip
 CLEAR_RATE_SD_KG = constant(
     "clear_rate_sd", 0.13, unit="kg/week", basis=Basis.JUDGEMENT,
-    summary="Above this SD of the weekly rate it is too early to tell: the plateau band is then 1.3 SD wide to each "
-    "side (three to four weeks of daily entries at a noise of 0.5 kg)",
+    summary="Above this SD of the weekly rate it is too early to tell, unless the rate surely lies on one side of "
+    "nothing: the plateau band is then 1.3 SD wide to each side (three to four weeks of daily entries at a noise of "
+    "0.5 kg)",
 )  # fmt: skip
 LEAST_DAYS = int(
     constant(
@@ -246,7 +247,10 @@ def _means_to_lose(log: DailyLog, fit: LogFit) -> bool:
 
 
 def _more_days_needed(log: DailyLog, fit: LogFit, rate: Estimate, weighed: Sequence[int]) -> int:
-    """Days of full logging until the weekly rate is clear; 0 when it is, one beyond the horizon when never."""
+    """Days of full logging until the weekly rate is clear; 0 when it is, one beyond the horizon when never.
+
+    It is clear when it is known well enough to tell that tissue is steady, or surely falls or rises.
+    """
     days = fit.days
     least = max(0, LEAST_DAYS - (days - 1 - weighed[0]), LEAST_WEIGHINGS - len(weighed))
     # Where intake has just shifted, what comes of it is not seen yet.
@@ -254,7 +258,7 @@ def _more_days_needed(log: DailyLog, fit: LogFit, rate: Estimate, weighed: Seque
     if days - 1 - weighed[-1] >= LASTING_DAYS:
         # What is said of the last fortnight is then the model's alone, however sure it is of itself.
         least = max(least, int(RATE_DAYS))
-    if rate.sd <= CLEAR_RATE_SD_KG:
+    if rate.sd <= CLEAR_RATE_SD_KG or rate.upper < 0.0 or rate.lower > 0.0:
         return least
     week, width = int(RATE_DAYS), k.COLUMNS
     columns = fit.columns[(days - 1) * width :] * week
