@@ -10,6 +10,7 @@ from typing import Any
 
 import msgspec
 import pytest
+from loopstudy import played
 from steelyard.http.endpoints.batch_kinds import BATCHED
 from steelyard.http.endpoints.examples.examples import PLAN_EXAMPLES
 from steelyard.http.wire.decoding import BodyDecoder
@@ -840,6 +841,36 @@ def test_a_trend_tells_no_direction_while_the_review_of_the_phase_waits(days: in
     assert (call("review_phase", sent)["verdict"] != "too_early") is is_told
     assert trend["is_conclusive"] is is_told
     assert (trend["more_days_needed"] is None) is is_told
+
+
+@pytest.mark.parametrize("days", [7, 14, 21, 28])
+def test_a_trend_tells_the_maintenance_that_the_review_of_its_phase_tells(days: int) -> None:
+    """One morning, one log: what the plan started from fades in both, and the days of the trend end there as well."""
+    before = lived(-28, 0, 2900.0, 5, 0.0)
+    state = call("plan_phases", {**ASKED, "phase": {"kind": "maintenance", "weeks": 8}, "log": before})["state"]
+    log, today = lived(0, days, 2300.0, 3, -0.03, 85.9), str(START + timedelta(days=days))
+    review = call("review_phase", {**WHO, "state": state, "log": log, "as_of_date": today})
+    trend = call("read_trend", {**WHO, "state": state, "log": log, "as_of_date": today})
+    for name in ("maintenance_kcal", "physical_maintenance_kcal"):
+        told = {end: pytest.approx(review[name][end], abs=2.0) for end in ("lower", "mean", "upper")}
+        assert {end: trend[name][end] for end in told} == told
+    last = trend["days"]["maintenance_kcal"]["mean"][-1]
+    assert last == pytest.approx(trend["maintenance_kcal"]["mean"], abs=1.0)
+    alone = call("read_trend", {**WHO, "state": {**state, "phase": None}, "log": log, "as_of_date": today})
+    assert days > 14 or abs(alone["maintenance_kcal"]["mean"] - review["maintenance_kcal"]["mean"]) > 20.0
+
+
+def test_a_season_after_a_cut_begins_with_the_maintenance_that_follows_it(weekly: list[Json]) -> None:
+    """As the plan of the same day does, to the kilocalorie."""
+    over = weekly[-1]["state"]
+    start = str(date.fromisoformat(over["as_of_date"]) + timedelta(days=1))
+    asked = {**WHO, "state": over, "start_date": start}
+    strategy = {"kind": "ready_made", "name": "slow_gain_rare_mini_cuts"}
+    season = played.call("plan_season", {**asked, "horizon_weeks": 26, "strategy": strategy})["plan"]
+    hold = call("plan_phases", {**asked, "phase": {"kind": "maintenance", "weeks": 1}})["phases"][0]
+    assert [phase["kind"] for phase in season["phases"][:2]] == ["maintenance", "gain"]
+    assert season["phases"][0]["end_date"] == str(date.fromisoformat(start) + timedelta(days=6))
+    assert abs(season["weeks"][0]["intake_kcal"] - hold["weeks"][0]["intake_kcal"]) <= 10
 
 
 def test_a_trend_tells_no_direction_while_an_event_moves_weight() -> None:

@@ -19,8 +19,9 @@ from steelyard.science.log import (
 )
 from steelyard.science.measures import Measurement
 from steelyard.science.member import Member, Told, fat_known
-from steelyard.science.phase import UnderWay
+from steelyard.science.phase import FollowedPhase, UnderWay
 from steelyard.science.register import FROM_EQUATIONS, OutOfDomain
+from steelyard.science.review import beside_plan, maintenance_told
 
 from .answered import Answered, answering
 from .dates import check_as_of, last_day_of
@@ -32,8 +33,8 @@ class TrendAsked(NamedTuple):
 
     ``usual_intake_kcal`` was eaten a day before the log began, maintenance when None. ``measurements`` of body fat are
     dated. ``is_loss_meant``: whether the person means to lose; None reads it from the log. ``phase``: the one
-    that is known to be under way. ``include``: what to read beside the trend. ``is_handed_on``: whether
-    the member's state is asked for.
+    that is known to be under way, ``plan`` what is told of it. ``include``: what to read beside the trend.
+    ``is_handed_on``: whether the member's state is asked for.
     """
 
     told: Told
@@ -42,6 +43,7 @@ class TrendAsked(NamedTuple):
     measurements: tuple[tuple[date, Measurement], ...] = ()
     is_loss_meant: bool | None = None
     phase: UnderWay | None = None
+    plan: FollowedPhase | None = None
     include: frozenset[TrendChoice] = frozenset()
     is_handed_on: bool = True
 
@@ -87,6 +89,12 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
     member = member.with_log_read(trend.maintenance, reading if asked.usual_intake_kcal is None else None)
     if member.steered is not None:
         trend = replace(trend, maintenance=member.evidence)
+    elif asked.plan is not None and 0 <= day - asked.plan.start_day <= asked.plan.days and not member.seen.is_pregnant:
+        # As the review of the same log tells it: what the plan started from fades, and is not gone on its first day.
+        log_alone, of_plan = trend.maintenance, asked.plan.maintenance
+        beside = beside_plan(log_alone, asked.plan, day, reading)
+        told = maintenance_told(beside.maintenance, log_alone.maintenance, of_plan)
+        trend = replace(trend, maintenance=replace(beside, maintenance=told))
     implied: dict[int, ImpliedIntake] = {}
     if not reading.fit.is_logged or TrendChoice.IMPLIED_INTAKE in asked.include:
         implied = intake_from_weight(assessed, reading, trend)

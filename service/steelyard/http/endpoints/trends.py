@@ -18,7 +18,7 @@ from ..schemas.trends import (
     TrendRequest,
     TrendResponse,
 )
-from . import mapping, states
+from . import mapping, phases, states
 from .examples.examples import TREND_EXAMPLES
 from .mapping import FRACTION, KCAL, KG, NOT_MADE, amount, amount_columns, column_with_gaps, interval, interval_columns
 
@@ -51,6 +51,7 @@ def read_trend(body: TrendRequest, *, without: Collection[str] = ()) -> TrendRes
             tuple((m.date, mapping.measurement(m.measurement)) for m in body.measurements),
             None if body.aim is None else body.aim == "lose",
             states.phases_known(body.state).under_way,
+            None if body.state is None or body.state.phase is None else phases.followed(body.state.phase),
             frozenset(body.include),
             is_handed_on="state" not in without,
         )

@@ -698,7 +698,7 @@ LOG_INTAKE_MISSING = Of { days }, { $count ->
     [one] one has
    *[other] { $count } have
 } no full food log; your usual intake stands in for it, less exactly.
-LOG_NO_INTAKE = No food was logged: the trend of your weight can be read, but your maintenance comes from equations.
+LOG_NO_INTAKE = No food was logged: the trend of your weight can be read, but how much you need is less sure.
 TREND_TOO_EARLY = It is too early to tell: weigh and log for about { more-days }.
 TREND_TOO_SPARSE = It is too early to tell, and { more-days } would not be enough: log what you eat as well.
 TREND_OUTLIER = The weight of { DATETIME($date, dateStyle: "long") } is { NUMBER($deviation_kg, maximumFractionDigits: 1) } kg off the days before it, so it counts less.

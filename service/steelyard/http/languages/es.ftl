@@ -741,7 +741,7 @@ LOG_INTAKE_MISSING = De { days }, { $count ->
     [one] uno no tiene
    *[other] { $count } no tienen
 } la comida completa; se toma lo habitual, con menos exactitud.
-LOG_NO_INTAKE = No hay comida apuntada: la tendencia del peso se lee, pero el mantenimiento sale de ecuaciones.
+LOG_NO_INTAKE = No hay comida apuntada: la tendencia del peso se lee, pero cuánto necesitas es menos seguro.
 TREND_TOO_EARLY = Es pronto para decirlo: pésate y apunta durante { more-days }.
 TREND_TOO_SPARSE = Es pronto para decirlo, y no bastaría con { more-days }: apunta también lo que comes.
 TREND_OUTLIER = El peso del { DATETIME($date, dateStyle: "long") } se aparta { NUMBER($deviation_kg, maximumFractionDigits: 1) } kg de los días anteriores, así que cuenta menos.

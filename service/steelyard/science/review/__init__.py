@@ -14,6 +14,7 @@ from .question import (
     Settled,
     SettlingTest,
 )
+from .reading import beside_plan, maintenance_told
 from .review import (
     Before,
     Review,
@@ -37,7 +38,9 @@ __all__ = [
     "Settled",
     "SettlingTest",
     "attention_of",
+    "beside_plan",
     "log_up_to",
+    "maintenance_told",
     "ranked",
     "review_phase",
 ]

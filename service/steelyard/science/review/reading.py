@@ -198,7 +198,7 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
         maintenance = member.believed(found)
         as_told = maintenance.maintenance
     else:
-        maintenance = _beside_plan(found, phase, day, reading, is_steered=is_steered)
+        maintenance = beside_plan(found, phase, day, reading, is_steered=is_steered)
         as_told = maintenance_told(maintenance.maintenance, found.maintenance, phase.maintenance)
     ratio = min(1.2, max(LOGGING_RATIO_LEAST, maintenance.logging_ratio.mean))
     recent = filled[max(0, last - _RECENT_DAYS) : last] or filled[:1]
@@ -234,8 +234,8 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
     )
 
 
-def _beside_plan(
-    found: LogMaintenance, phase: FollowedPhase, day: int, reading: Reading, *, is_steered: bool
+def beside_plan(
+    found: LogMaintenance, phase: FollowedPhase, day: int, reading: Reading, *, is_steered: bool = False
 ) -> LogMaintenance:
     """Maintenance as read on a day, beside what the plan started from.
 

@@ -172,8 +172,11 @@ class _Season:
         least = least_held_kcal(limits, self.model, state.fat_kg - life.fat_error_kg, state.lean_kg, kcal, ops)
         self.can_gain = (policy.surplus_kcal > 0.0) & (least <= kcal + 10.0)
         # The phase: its weeks so far, and maintenance that is owed before the next.
-        self.mode = ops.where((fraction < policy.cut_at) & self.can_gain, zero + GAIN, zero + HOLD)
-        self.in_phase, self.owed, self.intake = zero, zero, zero
+        # A cut that has just ended has its maintenance to come, as one of the season's own has.
+        self.owed = ops.maximum(policy.maintenance_weeks - limits.weeks_since_cut, 0.0) + zero
+        mode = ops.where((fraction < policy.cut_at) & self.can_gain, zero + GAIN, zero + HOLD)
+        self.mode = ops.where(self.owed > 0.0, zero + BRIDGE, mode)
+        self.in_phase, self.intake = zero, zero
         self.base_weight, self.fed_kg = state.weight_kg + zero, zero
         # The cut: its deficit, and the length and the body fat that end it.
         self.deficit, self.deficit_limit, self.cut_weeks, self.cut_to = zero, zero, zero, zero
