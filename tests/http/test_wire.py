@@ -365,10 +365,11 @@ LONG = bytes(8_000_000)
 
 
 @contextlib.asynccontextmanager
-async def answering(body: bytes) -> AsyncIterator[tuple[int, ServerState]]:
+async def answering(body: bytes, after_seconds: float = 0.0) -> AsyncIterator[tuple[int, ServerState]]:
     """The protocol on a port, in this process, before an application that has one answer."""
 
     async def app(scope: Any, receive: Any, send: Any) -> None:
+        await asyncio.sleep(after_seconds)
         await send({"type": "http.response.start", "status": 200, "headers": [(b"content-length", b"%d" % len(body))]})
         await send({"type": "http.response.body", "body": body})
 
@@ -394,6 +395,37 @@ async def silent(port: int, count: int, kept_bytes: int = 2048) -> Line:
     reader, writer = await asyncio.open_connection(sock=plain, limit=1024)
     writer.write(LIVE * count)
     return Line(reader, writer)
+
+
+@pytest.mark.parametrize("is_answered", [False, True], ids=["at once", "after an answer"])
+async def test_empty_lines_hold_no_connection(monkeypatch: pytest.MonkeyPatch, is_answered: bool) -> None:
+    """They may stand before a head (RFC 9112 2.2), whose time they are part of."""
+    monkeypatch.setattr(bounded_http, "HEAD_SECONDS", 0.3)
+    async with answering(b"{}") as (port, _), line(f"http://127.0.0.1:{port}") as one:
+        if is_answered:
+            await one.send(LIVE)
+            assert (await one.answer()).status == 200
+        await one.send(b"\r\n")
+        await one.send(LIVE)
+        assert (await one.answer()).status == 200
+        await one.send(b"\r\n")
+        assert await one.rest() == b""
+
+
+async def test_empty_lines_are_part_of_a_heads_length() -> None:
+    async with answering(b"{}") as (port, _), line(f"http://127.0.0.1:{port}") as one:
+        one.writer.write(b"\r\n" * bounded_http.HEAD_BYTES)
+        with contextlib.suppress(ConnectionError):
+            assert await one.rest()
+
+
+async def test_an_empty_line_behind_a_body_ends_no_answer_under_way(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(bounded_http, "HEAD_SECONDS", 0.1)
+    async with answering(b"{}", after_seconds=0.4) as (port, _), line(f"http://127.0.0.1:{port}") as one:
+        await one.send(LIVE)
+        await asyncio.sleep(0.05)
+        await one.send(b"\r\n")
+        assert (await one.answer()).status == 200
 
 
 @pytest.mark.parametrize("length", [len(LONG), 100_000], ids=["one long", "many short"])

@@ -121,6 +121,7 @@ class Cycle(RequestResponseCycle):
 class BoundedHttp(HttpToolsProtocol):
     """One connection."""
 
+    url = b""
     _is_mute = False
     _is_head_open = False
     _is_body_open = False
@@ -197,11 +198,11 @@ class BoundedHttp(HttpToolsProtocol):
             self._framing_bytes = max(0, passed)
             if self._framing_bytes > FRAMING_BYTES:
                 self._refuse(HEAD_TOO_LARGE)
-        elif self._is_head_open:
-            if self._head_bytes > HEAD_BYTES:
-                self._refuse(PATH_TOO_LONG if len(self.url) > PATH_BYTES else HEAD_TOO_LARGE)
-            elif self._timer is None:
-                self._timer = self.loop.call_later(HEAD_SECONDS, self._give_up)
+        elif self._head_bytes > HEAD_BYTES:
+            self._refuse(PATH_TOO_LONG if len(self.url) > PATH_BYTES else HEAD_TOO_LARGE)
+        elif self._head_bytes and self._timer is None and (self._is_head_open or self._is_idle):
+            # Empty lines are allowed before a head (RFC 9112 2.2), and are part of its time and length.
+            self._timer = self.loop.call_later(HEAD_SECONDS, self._give_up)
 
     def _go_on_without_upgrade(self, rest: bytes) -> None:
         """Another protocol is asked for: parse the head again without the wish, since the parser passed its body by."""
@@ -213,6 +214,10 @@ class BoundedHttp(HttpToolsProtocol):
         self._feed(head)
         if rest:
             self.data_received(rest)
+
+    @property
+    def _is_idle(self) -> bool:
+        return self.cycle is None or self.cycle.response_complete
 
     def shutdown(self) -> None:
         """The process is told to end: what would go on for long is to come to an end."""
