@@ -45,6 +45,7 @@ def test_the_clients_variables_are_not_the_services() -> None:
             "of-a-file\n",
             "STEELYARD_METRICS_TOKEN must be letters, digits and signs of ",
         ),
+        ("STEELYARD_METRICS_TOKEN", " x1", "STEELYARD_METRICS_TOKEN must be letters, digits and signs of "),
         ("STEELYARD_METRICS_TOKEN", "schlüssel", "STEELYARD_METRICS_TOKEN must be letters, digits and signs of "),
         ("STEELYARD_CORS_ORIGINS", "https://A.example", "STEELYARD_CORS_ORIGINS must be origins such as "),
         ("STEELYARD_CORS_ORIGINS", "https://ü.example", "STEELYARD_CORS_ORIGINS must be origins such as "),

@@ -9,7 +9,7 @@ import msgspec
 PREFIX = "STEELYARD_"
 # As browsers write them: in lower case, and other letters as punycode. Never `*`: a key has no business in any page.
 _ORIGIN = re.compile(r"https?://[a-z0-9_.-]+(?::\d{1,5})?")
-_TOKEN = re.compile(r"[!-~]*")  # what a header field can hold and nothing trims, such as the newline of a file
+_TOKEN = re.compile(r"(?:[!-~](?:[ -~]*[!-~])?)?")  # what a header field holds untrimmed: no newline of a file
 _MOST = 1_000_000_000  # of any number, in seconds 30 years; "for ever" would be an error where it is waited for
 _MOST_DAYS = 36_500
 CLIENT_VARIABLES = ("STEELYARD_URL", "STEELYARD_KEY")  # the SDK's, which may share a shell with the service
@@ -78,7 +78,8 @@ class Settings(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=
             if isinstance(value, int | float) and value > _most(name):
                 raise ValueError(f"{_variable(name)} must be at most {_most(name):,}")
         if not _TOKEN.fullmatch(self.metrics_token):
-            raise ValueError(f"{_variable('metrics_token')} must be letters, digits and signs of ASCII, without blanks")
+            ends = "with no blank or line end around them"
+            raise ValueError(f"{_variable('metrics_token')} must be letters, digits and signs of ASCII, {ends}")
         if self.rate_limit_store_url and "://" not in self.rate_limit_store_url:
             raise ValueError(f"{_variable('rate_limit_store_url')} must be a URL such as valkey://localhost:6379/0")
         if self.metrics and not (self.metrics_token or self.metrics_public):

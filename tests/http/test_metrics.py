@@ -75,12 +75,12 @@ async def test_switched_off_there_is_nothing(service: Running) -> None:
 
 
 async def test_a_token_keeps_others_out(tmp_path: Path) -> None:
-    async with running(tmp_path, (sum_lifts,), metrics=True, metrics_token="for-the-scraper") as started:
-        for given in ("", "Bearer", "Bearer for-the-scrape", "Bearer for-the-scraper ", f"Bearer {started.token}"):
+    async with running(tmp_path, (sum_lifts,), metrics=True, metrics_token="for the scraper") as started:
+        for given in ("", "Bearer", "Bearer for the scrape", "Bearer for the scraper ", f"Bearer {started.token}"):
             answer = await started.client.get("/metrics", headers={"authorization": given})
             assert (answer.status_code, answer.json()["type"]) == (401, "/problems/key-required")
             assert "steelyard_request" not in answer.text
-        assert await samples(started, authorization="Bearer for-the-scraper")
+        assert await samples(started, authorization="Bearer for the scraper")
 
 
 ONE_WORKER = """

@@ -32,7 +32,7 @@ FRAMING_PER_BYTE = 16
 _PIECE_BYTES = 16_384  # the parser is given no more at a time, so that a bound is noticed where it is passed
 # Of an answer that waits to be sent a caller takes so much between two looks, or all of it; else the connection ends.
 TAKEN_BYTES = 16_384
-LOOK_SECONDS = 30.0
+LOOK_SECONDS = 60.0
 _SENT_BYTES = 65_536  # of a whole answer that are handed on at once: what is not taken waits as it is, not as a copy
 
 

@@ -112,13 +112,14 @@ def sync_detailed(
     on a body holds
     for each line, and a batch has at most 200,000 lines unless the operator set another number. Lines
     are read only as
-    fast as answers are taken, and as the key's rate allows: read while you send. With `Accept-Encoding:
-    gzip` the answer is
-    compressed as it goes, so that each line can be read as soon as it is sent; the body may be
-    compressed too
-    (`Content-Encoding: gzip`). A client that sends everything before it reads an answer may find both
-    sides waiting once a
-    few megabytes are under way; such a client sends smaller batches.
+    fast as answers are taken, and as the key's rate allows: read while you send. A caller who takes
+    nothing for a minute
+    may be cut off. With `Accept-Encoding: gzip` the answer is compressed as it goes, so that each line
+    can be read as soon
+    as it is sent; the body may be compressed too (`Content-Encoding: gzip`). A client that sends
+    everything before it reads
+    an answer may find both sides waiting once a few megabytes are under way; such a client sends
+    smaller batches.
 
     Args:
         body (File): A line for each request.
@@ -161,13 +162,14 @@ def sync(
     on a body holds
     for each line, and a batch has at most 200,000 lines unless the operator set another number. Lines
     are read only as
-    fast as answers are taken, and as the key's rate allows: read while you send. With `Accept-Encoding:
-    gzip` the answer is
-    compressed as it goes, so that each line can be read as soon as it is sent; the body may be
-    compressed too
-    (`Content-Encoding: gzip`). A client that sends everything before it reads an answer may find both
-    sides waiting once a
-    few megabytes are under way; such a client sends smaller batches.
+    fast as answers are taken, and as the key's rate allows: read while you send. A caller who takes
+    nothing for a minute
+    may be cut off. With `Accept-Encoding: gzip` the answer is compressed as it goes, so that each line
+    can be read as soon
+    as it is sent; the body may be compressed too (`Content-Encoding: gzip`). A client that sends
+    everything before it reads
+    an answer may find both sides waiting once a few megabytes are under way; such a client sends
+    smaller batches.
 
     Args:
         body (File): A line for each request.
@@ -205,13 +207,14 @@ async def asyncio_detailed(
     on a body holds
     for each line, and a batch has at most 200,000 lines unless the operator set another number. Lines
     are read only as
-    fast as answers are taken, and as the key's rate allows: read while you send. With `Accept-Encoding:
-    gzip` the answer is
-    compressed as it goes, so that each line can be read as soon as it is sent; the body may be
-    compressed too
-    (`Content-Encoding: gzip`). A client that sends everything before it reads an answer may find both
-    sides waiting once a
-    few megabytes are under way; such a client sends smaller batches.
+    fast as answers are taken, and as the key's rate allows: read while you send. A caller who takes
+    nothing for a minute
+    may be cut off. With `Accept-Encoding: gzip` the answer is compressed as it goes, so that each line
+    can be read as soon
+    as it is sent; the body may be compressed too (`Content-Encoding: gzip`). A client that sends
+    everything before it reads
+    an answer may find both sides waiting once a few megabytes are under way; such a client sends
+    smaller batches.
 
     Args:
         body (File): A line for each request.
@@ -252,13 +255,14 @@ async def asyncio(
     on a body holds
     for each line, and a batch has at most 200,000 lines unless the operator set another number. Lines
     are read only as
-    fast as answers are taken, and as the key's rate allows: read while you send. With `Accept-Encoding:
-    gzip` the answer is
-    compressed as it goes, so that each line can be read as soon as it is sent; the body may be
-    compressed too
-    (`Content-Encoding: gzip`). A client that sends everything before it reads an answer may find both
-    sides waiting once a
-    few megabytes are under way; such a client sends smaller batches.
+    fast as answers are taken, and as the key's rate allows: read while you send. A caller who takes
+    nothing for a minute
+    may be cut off. With `Accept-Encoding: gzip` the answer is compressed as it goes, so that each line
+    can be read as soon
+    as it is sent; the body may be compressed too (`Content-Encoding: gzip`). A client that sends
+    everything before it reads
+    an answer may find both sides waiting once a few megabytes are under way; such a client sends
+    smaller batches.
 
     Args:
         body (File): A line for each request.
