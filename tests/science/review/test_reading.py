@@ -44,18 +44,24 @@ def test_maintenance_is_told_less_surely_where_log_and_plan_disagree(plan_kcal: 
 # --- where hardly any food is logged ---------------------------------------------------------------------------------
 
 
-def beside_plan(plan_sd: float, kind: PhaseKind, *, is_steered: bool = True) -> LogMaintenance:
+def beside_plan(plan_sd: float, kind: PhaseKind, *, is_steered: bool = True, is_logged: bool = True) -> LogMaintenance:
     """A reading of 2,400 kcal on day 28 of a phase whose plan started from 2,600; 330 kcal is the equations' error."""
     found = LogMaintenance(Estimate(2400.0, 150.0), Estimate(2400.0, 150.0), Estimate(1.0, 0.05), 0.2, 0.8)
     phase: Any = SimpleNamespace(kind=kind, start_day=START_DAY, maintenance=Estimate(2600.0, plan_sd), ratio=None)
-    read: Any = SimpleNamespace(fit=SimpleNamespace(prior=Estimate(2600.0, 330.0)))
-    return reading._beside_plan(found, phase, START_DAY + 28, read, is_steered=is_steered)
+    read: Any = SimpleNamespace(fit=SimpleNamespace(prior=Estimate(2600.0, 330.0), is_logged=is_logged))
+    return reading.beside_plan(found, phase, START_DAY + 28, read, is_steered=is_steered)
 
 
 def test_a_plan_from_the_equations_tells_the_reading_nothing_that_it_does_not_start_from() -> None:
     assert beside_plan(330.0, PhaseKind.MAINTENANCE).maintenance == Estimate(2400.0, 150.0)
     assert beside_plan(330.0, PhaseKind.MAINTENANCE, is_steered=False).maintenance.mean > 2400.0
     assert beside_plan(200.0, PhaseKind.MAINTENANCE).maintenance.mean > 2400.0
+
+
+@pytest.mark.parametrize("kind", [PhaseKind.MAINTENANCE, PhaseKind.CUT])
+def test_too_early_for_weight_and_without_a_log_the_plan_stands(kind: PhaseKind) -> None:
+    told = beside_plan(200.0, kind, is_steered=False, is_logged=False)
+    assert told.maintenance == Estimate(2600.0, 200.0)
 
 
 def test_a_plan_counts_as_long_in_a_hold_without_food_logged_as_in_a_deficit() -> None:
