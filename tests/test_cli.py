@@ -470,6 +470,20 @@ def test_port_in_use_is_said(run: Run) -> None:
     assert "cannot listen" in result.stderr
 
 
+@pytest.mark.parametrize(
+    ("host", "address"),
+    [
+        ("127.0.0.1", "127.0.0.1"),
+        ("0.0.0.0", "127.0.0.1"),
+        ("::", "[::1]"),
+        ("::1", "[::1]"),
+        ("gym.local", "gym.local"),
+    ],
+)
+def test_the_printed_address_can_be_called(host: str, address: str) -> None:
+    assert serving._address_of(host) == address
+
+
 def test_of_two_starts_at_once_one_has_the_port() -> None:
     """The other ends before it makes a key that nobody would revoke."""
     first = serving._bind("127.0.0.1", 0)

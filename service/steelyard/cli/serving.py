@@ -69,7 +69,7 @@ def serve(host: str, port: int, workers: int, migrate: bool, development: bool) 
         os.environ.setdefault(MULTIPROCESS_VARIABLE, tempfile.mkdtemp(prefix="steelyard-metrics-"))
     _raise_file_limit()
     key: Key | None = None
-    shown = "127.0.0.1" if host == "0.0.0.0" else host  # noqa: S104 - compared, not bound
+    shown = _address_of(host)
     if development:
         key, token = with_store(_make_development_key, settings)
         click.echo(f"\nDevelopment key (revoked when this ends):\n\n  {token}\n\nTry it in another shell:\n")
@@ -126,6 +126,12 @@ async def _make_development_key(store: Store) -> tuple[Key, str]:
         label=DEVELOPMENT_LABEL,
         expiry_time=datetime.now(UTC) + _DEVELOPMENT_KEY_LIFE,
     )
+
+
+def _address_of(host: str) -> str:
+    """How a service that listens on ``host`` is called from this machine, as a URL has it (RFC 3986 3.2.2)."""
+    everywhere = {"0.0.0.0": "127.0.0.1", "::": "[::1]"}  # noqa: S104 - compared, not bound
+    return everywhere.get(host) or (f"[{host}]" if ":" in host else host)
 
 
 def _bind(host: str, port: int) -> socket.socket:
