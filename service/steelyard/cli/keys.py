@@ -19,6 +19,7 @@ _COLUMNS = ("prefix", "organisation", "label", "scopes", "created", "expires", "
 _ALWAYS_SHOWN = frozenset(_COLUMNS) - {"label", "replaces", "quotas a day"}
 _LIFETIME = click.IntRange(1, 3650)
 _LONGEST = 200  # of a name, as its column has it
+_OF_FORMULAS = ("=", "+", "-", "@")  # in a usage report as CSV (OWASP, CSV injection)
 
 _as_json = click.option("--json", "as_json", is_flag=True, help="Print JSON, for scripts.")
 _expiring = click.option("--expiring-days", type=_LIFETIME, help="Only keys that expire within so many days.")
@@ -36,6 +37,8 @@ def _label(_context: click.Context, _option: click.Parameter, value: str) -> str
     text = value.strip()
     if len(text) > _LONGEST or not text.isprintable():
         raise click.BadParameter(f"at most {_LONGEST} characters, all of which can be printed")
+    if text.startswith(_OF_FORMULAS):
+        raise click.BadParameter(f"not with one of {' '.join(_OF_FORMULAS)} first: a spreadsheet would compute it")
     return text
 
 
