@@ -36,7 +36,9 @@ class Draft:
         self.body = with_usual_diet(member.body, member.subject, preference)
         self.calibrated = Starts(self.body)
         self.model, self.state = self.calibrated.expected
-        self.subject = member.subject.rested_with(float(self.state.carried_kg))
+        carried_kg, subject = float(self.state.carried_kg), member.subject
+        # Water makes nobody less underweight, at the gate, and what is missing of it nobody here.
+        self.subject = subject.rested_with(carried_kg).with_body(*subject[3:6], max(0.0, carried_kg))
         self.kinds: list[str] = []
         self.weeks: list[list[Week]] = []
         self.likely = [self.state]  # the path, as far as deficits are kept; ``state`` is where all is followed

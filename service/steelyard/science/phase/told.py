@@ -51,5 +51,5 @@ def bodies_along(subject: Subject, path: Forecast) -> BodiesAlong:
 def _bodies(subject: Subject, path: Forecast, states: list[BodyState]) -> list[Subject]:
     # A deficit is against settled maintenance, whatever is eaten now; what is carried then is no tissue.
     carried_kg = float(states[0].carried_kg)
-    start = subject.rested_with(carried_kg)
+    start = subject.rested_with(carried_kg).with_body(*subject[3:6], carried_kg)
     return [start, *subjects_at(start, path.model, states[1:])]

@@ -130,10 +130,9 @@ class Subject(NamedTuple):
             yield new_tuple(Subject, (*who, weight_kg, fat_kg, maintenance_kcal, *rest, carried_kg))
 
     def rested_with(self, carried_kg: float) -> "Subject":
-        """The same person, whose present body is the one that rests so, with so much carried in it: no lean tissue, and
-        nothing that a body mass index counts."""
+        """The same person, whose present body is the one that rests so, with so much carried in it: no lean tissue."""
         rested_lean_kg = self.weight_kg - carried_kg - self.fat_kg
-        return new_tuple(Subject, (*self[:8], rested_lean_kg, *self[9:-1], carried_kg))
+        return new_tuple(Subject, (*self[:8], rested_lean_kg, *self[9:]))
 
     @property
     def resting_now_kcal(self) -> float:
