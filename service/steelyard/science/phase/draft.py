@@ -37,7 +37,7 @@ class Draft:
         self.calibrated = Starts(self.body)
         self.model, self.state = self.calibrated.expected
         carried_kg, subject = float(self.state.carried_kg), member.subject
-        # Water makes nobody less underweight, at the gate, and what is missing of it nobody here.
+        # The body mass index counts no water, as at the gate; missing water lifts nobody over its floor.
         self.subject = subject.rested_with(carried_kg).with_body(*subject[3:6], max(0.0, carried_kg))
         self.kinds: list[str] = []
         self.weeks: list[list[Week]] = []
