@@ -19,13 +19,16 @@ from steelyard.science.log import (
 )
 from steelyard.science.measures import Measurement
 from steelyard.science.member import Member, Told, fat_known
+from steelyard.science.numbers import Column
 from steelyard.science.phase import FollowedPhase, UnderWay
 from steelyard.science.register import FROM_EQUATIONS, OutOfDomain
-from steelyard.science.review import beside_plan, maintenance_told
+from steelyard.science.review import told_beside_plan
 
 from .answered import Answered, answering
 from .dates import check_as_of, last_day_of
 from .state import state_of
+
+_SAME_KCAL = 1.0  # as told
 
 
 class TrendAsked(NamedTuple):
@@ -61,6 +64,18 @@ class TrendRead(NamedTuple):
     implied: dict[int, ImpliedIntake]
     composition: CompositionChange | None
 
+    @property
+    def maintenance_by_day(self) -> tuple[Column, Column]:
+        """Maintenance day by day with its SD [kcal/d], which on the last is what the answer tells: where that does not
+        rest on the log alone, in pregnancy or where food is hardly logged, all days are moved by what lies between."""
+        told, smoothed = self.trend.maintenance.maintenance, self.trend.smoothed
+        means, sds = smoothed.maintenance_kcal, smoothed.maintenance_sd_kcal
+        apart = told.mean - means[-1]
+        if abs(apart) < _SAME_KCAL:
+            return means, sds
+        share = told.sd / sds[-1]
+        return [mean + apart for mean in means], [share * sd for sd in sds]
+
 
 @answering
 def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
@@ -91,10 +106,7 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
         trend = replace(trend, maintenance=member.evidence)
     elif asked.plan is not None and 0 <= day - asked.plan.start_day <= asked.plan.days and not member.seen.is_pregnant:
         # As the review of the same log tells it: what the plan started from fades, and is not gone on its first day.
-        log_alone, of_plan = trend.maintenance, asked.plan.maintenance
-        beside = beside_plan(log_alone, asked.plan, day, reading)
-        told = maintenance_told(beside.maintenance, log_alone.maintenance, of_plan)
-        trend = replace(trend, maintenance=replace(beside, maintenance=told))
+        trend = replace(trend, maintenance=told_beside_plan(trend.maintenance, asked.plan, day, reading))
     implied: dict[int, ImpliedIntake] = {}
     if not reading.fit.is_logged or TrendChoice.IMPLIED_INTAKE in asked.include:
         implied = intake_from_weight(assessed, reading, trend)

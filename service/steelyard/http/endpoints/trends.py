@@ -4,11 +4,10 @@ from collections.abc import Collection
 from datetime import date
 
 from steelyard import answers
-from steelyard.science.log import CompositionChange, DailyLog, Explained, LatelyWalked, Trend
+from steelyard.science.log import CompositionChange, Explained, LatelyWalked
 
 from ..operation.operation import computation
 from ..schemas import trends as schema
-from ..schemas.shared_fields import IntervalColumns
 from ..schemas.trends import (
     ChangeSplit,
     CompositionOverLog,
@@ -23,7 +22,6 @@ from .examples.examples import TREND_EXAMPLES
 from .mapping import FRACTION, KCAL, KG, NOT_MADE, amount, amount_columns, column_with_gaps, interval, interval_columns
 
 _RATIO = 3  # digits
-_SAME_KCAL = 1.0  # as told
 
 
 @computation(
@@ -85,7 +83,7 @@ def read_trend(body: TrendRequest, *, without: Collection[str] = ()) -> TrendRes
             )
             for change in trend.changes
         ],
-        days=NOT_MADE if "days" in without else _days(trend, found.daily),
+        days=NOT_MADE if "days" in without else _days(found),
         notes=mapping.notes(trend.notes),
         state=NOT_MADE if "state" in without else mapping.state_on(answer.state, body.state),
         reasons=mapping.notes(answer.reasons),
@@ -125,7 +123,8 @@ def _steps(lately: LatelyWalked) -> schema.StepsLately:
     )
 
 
-def _days(trend: Trend, log: DailyLog) -> TrendDays:
+def _days(found: answers.TrendRead) -> TrendDays:
+    trend, log = found.trend, found.daily
     causal, smoothed = trend.causal, trend.smoothed
     first, count = trend.first_day, trend.days
     is_outlier = [False] * count
@@ -140,17 +139,5 @@ def _days(trend: Trend, log: DailyLog) -> TrendDays:
         tissue_kg=amount_columns(smoothed.tissue_kg, smoothed.tissue_sd_kg, KG),
         carried_kg=interval_columns(smoothed.carried_kg, smoothed.carried_sd_kg, KG),
         weekly_rate_kg=interval_columns(smoothed.weekly_rate_kg, smoothed.weekly_rate_sd_kg, KG),
-        maintenance_kcal=_maintenance_by_day(trend),
+        maintenance_kcal=amount_columns(*found.maintenance_by_day, KCAL),
     )
-
-
-def _maintenance_by_day(trend: Trend) -> IntervalColumns:
-    """Maintenance day by day, which on the last is what the answer tells: where that does not rest on the log alone, in
-    pregnancy or where food is hardly logged, all days are moved by what lies between."""
-    told, smoothed = trend.maintenance.maintenance, trend.smoothed
-    means, sds = smoothed.maintenance_kcal, smoothed.maintenance_sd_kcal
-    apart = told.mean - means[-1]
-    if abs(apart) >= _SAME_KCAL:
-        share = told.sd / sds[-1]
-        means, sds = [mean + apart for mean in means], [share * sd for sd in sds]
-    return amount_columns(means, sds, KCAL)

@@ -14,7 +14,7 @@ from .question import (
     Settled,
     SettlingTest,
 )
-from .reading import beside_plan, maintenance_told
+from .reading import told_beside_plan
 from .review import (
     Before,
     Review,
@@ -38,9 +38,8 @@ __all__ = [
     "Settled",
     "SettlingTest",
     "attention_of",
-    "beside_plan",
     "log_up_to",
-    "maintenance_told",
     "ranked",
     "review_phase",
+    "told_beside_plan",
 ]

@@ -234,6 +234,13 @@ def read_phase(member: Member, phase: FollowedPhase, log: Log, day: int, weighed
     )
 
 
+def told_beside_plan(found: LogMaintenance, phase: FollowedPhase, day: int, reading: Reading) -> LogMaintenance:
+    """``beside_plan`` as it is told (``maintenance_told``)."""
+    beside = beside_plan(found, phase, day, reading)
+    told = maintenance_told(beside.maintenance, found.maintenance, phase.maintenance)
+    return msgspec.structs.replace(beside, maintenance=told)
+
+
 def beside_plan(
     found: LogMaintenance, phase: FollowedPhase, day: int, reading: Reading, *, is_steered: bool = False
 ) -> LogMaintenance:
