@@ -3,7 +3,7 @@
 from msgspec.structs import replace
 
 from ..register import Basis, constant, traced
-from .entries import Log, day_of
+from .entries import Log, day_of, middle
 
 BIRTH_FALL_KG = constant(
     "birth_fall", 3.5, unit="kg", basis=Basis.JUDGEMENT,
@@ -24,7 +24,7 @@ def since_birth(log: Log) -> Log:
     first, clearest = None, 0.5 * BIRTH_FALL_KG
     for i in range(_MORNINGS, len(mornings) - _MORNINGS + 1):
         before, after = mornings[i - _MORNINGS : i], mornings[i : i + _MORNINGS]
-        if not _are_near(before, after) or _middle(before) - _middle(after) < BIRTH_FALL_KG:
+        if not _are_near(before, after) or _median_kg(before) - _median_kg(after) < BIRTH_FALL_KG:
             continue
         apart = min(kg for _, kg in before) - max(kg for _, kg in after)
         if apart >= clearest:
@@ -41,6 +41,5 @@ def _are_near(before: list[tuple[int, float]], after: list[tuple[int, float]]) -
     )
 
 
-def _middle(mornings: list[tuple[int, float]]) -> float:
-    """Their median weight [kg]."""
-    return sorted(kg for _, kg in mornings)[len(mornings) // 2]
+def _median_kg(mornings: list[tuple[int, float]]) -> float:
+    return middle([kg for _, kg in mornings])

@@ -154,13 +154,12 @@ def may_not_diet(subject: Subject) -> bool:
 
 def whom_to_see(subject: Subject) -> list[Message]:
     """What those whose intake may not be lowered are told of whom to see, as age and screening say who they are."""
-    screening = subject.screening
     return [
         say(code)
         for code, applies in (
             ("SEE_FOR_MINORS", subject.age_years < ADULT_YEARS),
             ("SEE_MIDWIFE", subject.is_pregnant),
-            ("SEE_AFTER_BIRTH", screening is not None and screening.is_breastfeeding),
+            ("SEE_AFTER_BIRTH", subject.is_breastfeeding),
             ("SEE_EATING_DISORDER_SERVICE", has_eating_disorder(subject)),
         )
         if applies
