@@ -323,6 +323,28 @@ def test_body_fat_from_bmi_never_starts_a_cut(weight_kg: float, feeling: Feeling
         assert decide(question(0.3, weight_kg=weight_kg, feeling=feeling)).recommended.kind in CUTS
 
 
+def test_unmeasured_nobody_gains_for_a_month_and_holds_for_a_month_in_turns() -> None:
+    held = []
+    for tenths in range(700, 800, 2):
+        found = decide(question(weight_kg=tenths / 10, method=None))
+        assert found.leanness is not None
+        is_soon = found.leanness.due_weeks is not None and found.leanness.due_weeks < terms.GAIN_WEEKS_LEAST
+        assert not (is_soon and found.recommended.kind is PhaseKind.GAIN)
+        held.append(is_soon and found.situation is Situation.MEASURE_FIRST)
+    assert any(held)
+
+
+def test_just_under_a_line_that_is_measured_a_gain_may_begin() -> None:
+    line = decide(question(0.15)).leanness
+    assert line is not None
+    assert line.due is not None
+    found = decide(question(line.due - 0.001))
+    assert found.leanness is not None
+    assert found.leanness.due_weeks is not None
+    assert found.leanness.due_weeks < terms.GAIN_WEEKS_LEAST
+    assert found.recommended.kind is PhaseKind.GAIN
+
+
 def test_a_poor_reading_near_the_line_is_repeated_first() -> None:
     line = decide(question(0.15)).leanness
     assert line is not None

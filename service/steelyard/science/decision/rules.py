@@ -11,7 +11,8 @@ The first rule that applies decides:
 5. Body fat at or over the value at which a cut becomes due (``decision_due``): a cut (``CUT_DUE``, or
    ``CUT_FOR_LEANNESS``), unless the person wants to hold, a rail refuses, the reading cannot carry it
    (``MEASURE_FIRST``), the last cut is too recent (``CUT_TOO_RECENT``), or there were too many (``TOO_MANY_CUTS``).
-6. Else no cut: the better scored of gain and hold (``LEAN_ENOUGH``, ``NOT_YET``).
+6. Else no cut: the better scored of gain and hold (``LEAN_ENOUGH``, ``NOT_YET``). A gain is not begun within a month
+   of a due line that only a measurement could tell (``MEASURE_FIRST``).
 
 Every condition on body fat is a threshold that does not move with it, so that more fat never turns a cut into "not
 yet". Where no cut is to be, an underweight body gains, and who does not train holds.
@@ -256,6 +257,9 @@ def _over_the_due_line(facts: Facts) -> Ruling | None:
 def _no_cut(facts: Facts) -> Ruling:
     q, fat = facts.question, 100.0 * facts.question.fat_fraction
     kept, whys, would_change = _without_a_cut(facts)
+    if kept.kind is PhaseKind.GAIN and _is_soon_over_an_unread_line(facts):
+        why = say("DECISION_MEASURE_FIRST_BMI", kind=facts.hold.kind.value)
+        return Ruling(Situation.MEASURE_FIRST, facts.hold.shortened(MEASURE_WEEKS), (*whys, why), would_change)
     advice = kept.kind.value
     if _wants_hold(q):
         situation, why = Situation.WANTS_HOLD, say("DECISION_WANTS_HOLD")
@@ -266,6 +270,13 @@ def _no_cut(facts: Facts) -> Ruling:
         why = say("DECISION_NOT_YET", fat_percent=fat, weeks=HORIZON_WEEKS, advice=advice)
     by_trade = q.may_grow and not facts.is_underweight
     return Ruling(situation, kept, (*whys, why), would_change, by_trade=by_trade)
+
+
+def _is_soon_over_an_unread_line(facts: Facts) -> bool:
+    """Whether a gain would be over at a due line before it is worth starting, and the cut there would wait for a
+    measurement: gaining a month and holding a month would take turns."""
+    weeks = facts.leanness.due_weeks
+    return not facts.question.fat.is_measured and weeks is not None and weeks < GAIN_WEEKS_LEAST
 
 
 RULES: tuple[Callable[[Facts], Ruling | None], ...] = (
