@@ -243,6 +243,27 @@ async def test_without_a_body_fat_target_none_is_named(service: Running, body: J
     assert not {"CEILING_REACHED", "CEILING_NOT_REACHED"} & codes
 
 
+@pytest.mark.parametrize(
+    ("phase", "is_target"),
+    [
+        ({"kind": "mini_cut", "weeks": 4}, False),
+        ({"kind": "cut", "weeks": 10}, False),
+        ({"kind": "mini_cut"}, False),
+        ({"kind": "mini_cut", "fat_loss_kg": 1.5}, True),
+        ({"kind": "mini_cut", "fat_loss_kg": 1.5, "weeks": 5}, True),
+        ({"kind": "cut", "target_fat_fraction": 0.15}, True),
+    ],
+)
+async def test_what_a_length_is_expected_to_lose_ends_nothing(service: Running, phase: Json, is_target: bool) -> None:
+    # Planning 3: a length alone has no fat target; a forecast is never turned into one.
+    lean = {"body_fat": {"fat_fraction": 0.2, "method": "dxa"}}
+    answer = await post(service, asked(phase, lean))
+    assert answer.status_code == 200, answer.json()
+    codes = [note["code"] for note in answer.json()["phases"][0]["ends_early_when"]]
+    assert ("END_AT_TARGET" in codes) is is_target
+    assert "END_ON_SIGNS" in codes
+
+
 async def test_a_hold_unscreened_stays_a_hold(service: Running) -> None:
     lean = {"body_fat": {"fat_fraction": 0.14, "method": "dxa"}}
     held = (await post(service, asked(HOLD, lean, screening=None))).json()

@@ -57,11 +57,15 @@ def explain_cut(
     protein_g_per_kg: float,
     easing_in_weeks: int,
     training_dose: float,
+    has_goal: bool,
     fat_loss_kg: float | None,
     is_mini: bool,
     has_breaks: bool,
 ) -> None:
-    """Fill in why a fat-loss phase is as it is, what ends it and how to train through it."""
+    """Fill in why a fat-loss phase is as it is, what ends it and how to train through it.
+
+    Without a goal its length is what was asked for: what it is expected to lose ends nothing.
+    """
     first, last = phase.first, phase.weeks[-1].point
     phase.reasons.extend(reasons)
     if is_mini:
@@ -81,10 +85,9 @@ def explain_cut(
         phase.reasons.append(say("EASING_IN", weeks=easing_in_weeks))
     if training_dose < 1.0:
         phase.cautions.append(say("NO_TRAINING"))
-    fat = fat_loss_kg
-    if fat is None:
-        fat = float(path.states[first].fat_kg - path.states[last].fat_kg)
-    phase.ends_early_when.append(say("END_AT_TARGET", fat_kg=fat))
+    if has_goal:
+        expected = float(path.states[first].fat_kg - path.states[last].fat_kg)
+        phase.ends_early_when.append(say("END_AT_TARGET", fat_kg=expected if fat_loss_kg is None else fat_loss_kg))
     phase.ends_early_when.append(say("END_AT_LIMIT" if is_mini else "END_CUT_AT_LIMIT", weeks=len(phase.weeks)))
     phase.ends_early_when.extend(signs_to_stop())
     phase.guidance.append(say("TRAIN_IN_DEFICIT"))

@@ -215,6 +215,7 @@ def _lay_out(
         protein_g_per_kg=min(given, phase.protein),
         easing_in_weeks=aim.easing_in_weeks,
         training_dose=model.training_dose,
+        has_goal=aim.has_goal,
         fat_loss_kg=aim.fat_loss_kg,
         is_mini=aim.kind is DeficitKind.MINI_CUT,
         has_breaks=any(row.element is Element.BREAK for row in rows),
