@@ -539,8 +539,12 @@ def test_who_logs_no_food_is_steered_by_the_scale(per_day: float, least: int, mo
     changes, reasons = [], []
     for week in range(1, 9):
         log = {"weights": lived(7 * week - 7, 7 * week, 0.0, week, per_day)["weights"]}
-        answer = call("review_phase", {**WHO, "state": state, "log": log})
+        asked = {**WHO, "state": state, "log": log}
+        answer = call("review_phase", asked)
         assert answer["eaten"]["days_logged"] == 0
+        trend = call("read_trend", {"profile": WHO["profile"], "state": state, "log": log})
+        told = answer["maintenance_kcal"]["mean"]
+        assert abs(trend["maintenance_kcal"]["mean"] - told) <= 5.0, (week, trend["maintenance_kcal"], told)
         state = answer["state"]
         assert not state["log"].get("intakes")
         reasons.append([reason["code"] for reason in answer["reasons"]])

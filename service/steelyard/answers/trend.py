@@ -102,11 +102,12 @@ def read_trend(asked: TrendAsked) -> Answered[TrendRead]:
     trend = replace(trend, maintenance=member.believed(trend.maintenance))
     # A state knows nothing of what was eaten before the log.
     member = member.with_log_read(trend.maintenance, reading if asked.usual_intake_kcal is None else None)
-    if member.steered is not None:
-        trend = replace(trend, maintenance=member.evidence)
-    elif asked.plan is not None and 0 <= day - asked.plan.start_day <= asked.plan.days and not member.seen.is_pregnant:
+    plan = asked.plan
+    if plan is not None and 0 <= day - plan.start_day <= plan.days and not member.seen.is_pregnant:
         # As the review of the same log tells it: what the plan started from fades, and is not gone on its first day.
-        trend = replace(trend, maintenance=told_beside_plan(trend.maintenance, asked.plan, day, reading))
+        trend = replace(trend, maintenance=told_beside_plan(member, plan, log, day, trend.maintenance, reading))
+    elif member.steered is not None:
+        trend = replace(trend, maintenance=member.evidence)
     implied: dict[int, ImpliedIntake] = {}
     if not reading.fit.is_logged or TrendChoice.IMPLIED_INTAKE in asked.include:
         implied = intake_from_weight(assessed, reading, trend)
