@@ -277,7 +277,9 @@ LOGGED_LOSS_LIMIT = constant(
     "logged_loss_limit",
     0.015,
     unit="of body mass a week",
-    summary="Logged loss of weight over which no deficit is planned on top and intake is to be raised",
+    summary="Logged loss of weight over which no deficit is planned on top and intake is to be raised: half above the "
+    "most that is recommended (1 %)",
+    basis=Basis.JUDGEMENT,
     sources=(HELMS_2014,),
 )
 LOGGED_LOSS_WARN = constant(
