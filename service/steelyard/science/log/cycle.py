@@ -34,8 +34,9 @@ FEHRING_2006 = source(
 )
 HENRY_2024 = source(
     "henry_2024",
-    "Henry S et al. Prospective 1-year assessment of within-woman variability of follicular and luteal phase lengths. "
-    "Hum Reprod 2024",
+    "Henry S, Shirin S, Goshtasebi A, Prior JC. Prospective 1-year assessment of within-woman variability of "
+    "follicular and luteal phase lengths in healthy women prescreened to have normal menstrual cycle and luteal phase "
+    "lengths. Hum Reprod 2024;39:2565-74",
     "10.1093/humrep/deae215",
 )
 CYCLE_RISE_KG = constant(

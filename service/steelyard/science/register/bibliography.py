@@ -169,6 +169,7 @@ SIRI_1961 = source(
 BROZEK_1963 = source(
     "brozek_1963",
     "Brozek J et al. Densitometric analysis of body composition. Ann N Y Acad Sci 1963;110:113-40",
+    "10.1111/j.1749-6632.1963.tb17079.x",
 )
 DEURENBERG_1991 = source(
     "deurenberg_1991",
@@ -189,6 +190,7 @@ JACKSON_2002 = source(
     "Jackson AS et al. The effect of sex, age and race on estimating percentage body fat from body mass "
     "index. "
     "Int J Obes 2002;26:789-96",
+    "10.1038/sj.ijo.0802006",
 )
 NICE_2006 = source(
     "nice_cg32",
@@ -205,6 +207,7 @@ KOURI_1995 = source(
     "kouri_1995",
     "Kouri EM et al. Fat-free mass index in users and nonusers of anabolic-androgenic steroids. "
     "Clin J Sport Med 1995;5:223-8",
+    "10.1097/00042752-199510000-00003",
 )
 VAN_DER_PLOEG_2003 = source(
     "van_der_ploeg_2003",
@@ -244,7 +247,9 @@ HALL_2008 = source(
     "10.1038/sj.ijo.0803720",
 )
 FORBES_1987 = source(
-    "forbes_1987", "Forbes GB. Lean body mass-body fat interrelationships in humans. Nutr Rev 1987;45:225-31"
+    "forbes_1987",
+    "Forbes GB. Lean body mass-body fat interrelationships in humans. Nutr Rev 1987;45:225-31",
+    "10.1111/j.1753-4887.1987.tb02684.x",
 )
 HALL_2007 = source(
     "hall_2007",
@@ -255,6 +260,7 @@ HALL_2010 = source(
     "hall_2010",
     "Hall KD. Predicting metabolic adaptation, body weight change, and energy intake in humans. "
     "Am J Physiol Endocrinol Metab 2010;298:E449-66",
+    "10.1152/ajpendo.00559.2009",
 )
 HALL_2011 = source(
     "hall_2011",
@@ -284,12 +290,15 @@ ROBINSON_1965 = source(
 )
 TURICCHI_2020 = source(
     "turicchi_2020",
-    "Turicchi J et al. Weekly, seasonal and holiday body weight fluctuation patterns. PLoS One 2020;15:e0232152",
+    "Turicchi J et al. Weekly, seasonal and holiday body weight fluctuation patterns among individuals engaged in a "
+    "European multi-centre behavioural weight loss maintenance intervention. PLoS One 2020;15:e0232152",
+    "10.1371/journal.pone.0232152",
 )
 KANELLAKIS_2023 = source(
     "kanellakis_2023",
     "Kanellakis S et al. Changes in body weight and body composition during the menstrual cycle. "
     "Am J Hum Biol 2023;35:e23951",
+    "10.1002/ajhb.23951",
 )
 
 # --- rates, targets and screening -----------------------------------------------------------------------
@@ -310,6 +319,7 @@ HELMS_2014 = source(
     "Helms ER, Aragon AA, Fitschen PJ. Evidence-based recommendations for natural bodybuilding contest "
     "preparation: "
     "nutrition and supplementation. J Int Soc Sports Nutr 2014;11:20",
+    "10.1186/1550-2783-11-20",
 )
 MORTON_2018 = source(
     "morton_2018",
@@ -341,6 +351,7 @@ LOUCKS_2003 = source(
     "Loucks AB, Thuma JR. Luteinizing hormone pulsatility is disrupted at a threshold of energy "
     "availability in "
     "regularly menstruating women. J Clin Endocrinol Metab 2003;88:297-311",
+    "10.1210/jc.2002-020369",
 )
 ARETA_2021 = source(
     "areta_2021",
@@ -366,6 +377,7 @@ IOM_2005 = source(
     "iom_2005",
     "Institute of Medicine. Dietary reference intakes for energy, carbohydrate, fiber, fat, fatty acids, "
     "cholesterol, protein, and amino acids. 2005",
+    "10.17226/10490",
 )
 WHO_BMI_2000 = source(
     "who_bmi_2000",
@@ -376,16 +388,19 @@ JENSEN_2014 = source(
     "jensen_2014",
     "Jensen MD et al. 2013 AHA/ACC/TOS guideline for the management of overweight and obesity in adults. "
     "Circulation 2014;129:S102-38",
+    "10.1161/01.cir.0000437739.71477.ee",
 )
 THOMAS_2016 = source(
     "thomas_2016",
     "Thomas DT et al. American College of Sports Medicine joint position statement: nutrition and athletic "
     "performance. Med Sci Sports Exerc 2016;48:543-68",
+    "10.1249/MSS.0000000000000852",
 )
 MORGAN_1999 = source(
     "morgan_1999",
     "Morgan JF et al. The SCOFF questionnaire: assessment of a new screening tool for eating disorders. "
     "BMJ 1999;319:1467-8",
+    "10.1136/bmj.319.7223.1467",
 )
 
 # --- trials of dieting, overfeeding and training --------------------------------------------------------
@@ -412,9 +427,10 @@ BENITO_2020 = source(
     "Benito PJ et al. A systematic review with meta-analysis of the effect of resistance training on "
     "whole-body "
     "muscle growth in healthy adult males. Int J Environ Res Public Health 2020;17:1285",
+    "10.3390/ijerph17041285",
 )
 
-# Training, protein and overfeeding: what bends the partition between fat and lean (citations from memory).
+# Training, protein and overfeeding: what bends the partition between fat and lean.
 WEINHEIMER_2010 = source(
     "weinheimer_2010",
     "Weinheimer EM, Sands LP, Campbell WW. A systematic review of the separate and combined effects of energy "
@@ -453,7 +469,8 @@ SCHLOGL_2015 = source(
 )
 TRANSIT_2011 = source(
     "transit_2011",
-    "Study of segmental colonic transit time in healthy men. Hepatogastroenterology 2011;58:1519-22",
+    "Study of segmental colonic transit time in healthy men (its author was not seen). Hepatogastroenterology "
+    "2011;58:1519-22",
     "10.5754/hge10849",
 )
 ROBERTS_2020 = source(
@@ -512,6 +529,7 @@ HEER_2000 = source(
     "heer_2000",
     "Heer M, Baisch F, Kropp J, Gerzer R, Drummer C. High dietary sodium chloride consumption may not induce "
     "body fluid retention in humans. Am J Physiol Renal Physiol 2000;278:F585-95",
+    "10.1152/ajprenal.2000.278.4.F585",
 )
 HEYMSFIELD_2011 = source(
     "heymsfield_2011",
