@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from ..numbers import FLOATS, Column, Elementwise, Number, compiled, inlined
-from ..register import TRANSIT_2011, Kind, equation
+from ..register import TRANSIT_2011, Basis, Kind, equation
 from .constants import (
     BASELINE_CARBOHYDRATE_SHARE,
     GLYCOGEN_ENERGY,
@@ -54,8 +54,10 @@ class CarriedRest(NamedTuple):
         f"{TRAINING_WATER_KG:g} kg of water"
     ),
     kind=Kind.MODEL,
+    basis=Basis.JUDGEMENT,
     sources=(*HALL, TRANSIT_2011),
-    valid_range="adults; the terms of salt water and gut content are ours",
+    valid_range="adults; glycogen, its water and the balance of sodium are published; salt water, what of it comes "
+    "back, gut content and how much sodium follows carbohydrate are ours",
 )
 @inlined
 def carried_rest(model: BodyModel, diet: Diet, ops: Elementwise) -> CarriedRest:

@@ -247,7 +247,8 @@ def _step(
     ),
     kind=Kind.MODEL,
     sources=HALL,
-    valid_range="adults at population-mean physiology; spread between people enters as uncertainty",
+    valid_range="adults at population-mean physiology; spread between people enters as uncertainty; what a surplus "
+    "adds to adaptation is ours",
 )
 def advance(
     model: BodyModel, state: BodyState, diet: Diet, days: float, *, step_days: float = 7.0,

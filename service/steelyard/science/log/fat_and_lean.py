@@ -12,7 +12,7 @@ from typing import NamedTuple
 from ..body import PARTITION_SPREAD, SPARING_SPREAD, BodyModel, BodyState, Diet, advance, otherwise
 from ..measures import FatValue
 from ..numbers import FLOATS, Column, Elementwise, Estimate, Number, compiled
-from ..register import FORBES_1987, HALL_2007, Kind, equation
+from ..register import FORBES_1987, HALL_2007, Basis, Kind, equation
 from .tissue_model import GROWTH_SPREAD
 
 _TRIAL_DAYS = 28.0
@@ -89,6 +89,7 @@ def partition_of(model: BodyModel, state: BodyState, protein_g_per_kg: float, *,
         "of its method x weight + error; all updated by each reading (Bayes, linear)"
     ),
     kind=Kind.MODEL,
+    basis=Basis.JUDGEMENT,
     sources=(HALL_2007, FORBES_1987),
     valid_range="adults; between readings the body model speaks",
 )

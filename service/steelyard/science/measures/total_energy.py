@@ -121,7 +121,7 @@ def resting_times_activity(person: Person, resting: Estimate) -> Product:
     summary="Total energy from an activity level that already holds training and the thermic effect",
     formula=(
         "TEE = PAL REE with the middle of the band; sd of PAL = half the width of the band "
-        "(wider than uniform, since people misjudge their level)"
+        "(wider than uniform, since people misjudge their level: ours)"
     ),
     basis=Basis.PUBLISHED,
     sources=(FAO_2004,),
