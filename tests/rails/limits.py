@@ -19,7 +19,7 @@ DEFICIT_SHARE, DEFICIT_SHARE_WARN = 0.30, 0.25  # judgement
 FAT_SUPPLY = 290.0 / 4.184  # kcal per kg fat mass; Alpert SS. J Theor Biol 2005;233:1-13
 FAT_SUPPLY_WARN = 203.0 / 4.184  # its author's later figure as the trade hands it down; never published
 LOSS, LOSS_WARN = 0.010, 0.008  # of body mass a week; Helms ER. JISSN 2014;11:20, Garthe I. IJSNEM 2011;21:97-104
-LOGGED_LOSS, LOGGED_LOSS_WARN = 0.015, 0.010  # of body mass a week; Helms 2014
+LOGGED_LOSS, LOGGED_LOSS_WARN = 0.015, 0.010  # of body mass a week; judgement; Helms 2014
 AVAILABILITY, AVAILABILITY_LONG = 25.0, 30.0  # kcal/kg fat-free mass; Mountjoy M. BJSM 2023;57:1073, Loucks AB 2003
 FADE = {"male": (0.18, 0.25), "female": (0.27, 0.35), "unspecified": (0.27, 0.35)}  # judgement
 FLOOR = {"male": 1500, "female": 1200, "unspecified": 1500}  # Jensen 2014
@@ -32,13 +32,13 @@ GAIN = {"untrained": 0.005, "novice": 0.005, "intermediate": 0.0025, "advanced":
 DEFAULT_DEFICIT = 500  # common practice, no published source
 SHORT_WEEKS, APART_WEEKS = 6, 4  # judgement
 NEED_SHARE, LEAST_RATIO = 0.90, 0.8  # of physical maintenance for those who may not diet; judgement
-BREASTFEEDING = 400  # kcal/d, the milk of months 7-12 (Institute of Medicine 2005, 10.17226/10490, update of energy)
+BREASTFEEDING = 400  # kcal/d, months 0-6: 540 less 140; National Academies 2023, 10.17226/26818
 STEP = 200  # kcal/d, the largest step of a review; judgement
 BELIEVED, ASKED_ABOUT, REFUSED_OVER = 1.1, 2.5, 5.0  # times resting; Thurber C. Sci Adv 2019;5:eaaw0341, judgement
 MUSCULAR = {"male": 27.0, "female": 23.0, "unspecified": 27.0}  # kg/m2 of fat-free mass; judgement
 NO_BODY = 36.0  # kg/m2 of fat-free mass; judgement
 # What a kilogram costs at rest: Hall KD, et al. Lancet 2011;378:826-37, 13 and 92 kJ/kg/d.
-FAT_ENERGY = 9440.0  # kcal/kg of fat mass, 39.5 MJ/kg; Hall 2011
+FAT_ENERGY = 9440.0  # kcal/kg of fat mass, 39.5 MJ/kg; Hall KD. Int J Obes 2008;32:573-6
 FAT_UPKEEP, LEAN_UPKEEP = 13 / 4.184, 92 / 4.184
 # A level implies exercise, a share of resting energy: what the middle of its band has over walking and seated work (PAL
 # 1.70), nine tenths of it past digestion. Where an answer tells its own figure, no less than the band's lower end has.

@@ -18,6 +18,7 @@ from ..register import (
     MORGAN_1999,
     MORTON_2018,
     MOUNTJOY_2023,
+    NASEM_2023,
     NICE_2006,
     THOMAS_2016,
     WHITTAKER_2021,
@@ -364,8 +365,9 @@ BREASTFEEDING_KCAL = constant(
     "breastfeeding_energy",
     400.0,
     unit="kcal/d",
-    summary="Energy that breastfeeding adds: that of the milk of months 7-12; in months 0-6, 500 less 170 from stores",
-    sources=(IOM_2005,),
+    summary="Energy that breastfeeding adds: in months 0-6 540 less 140 from stores (380 in months 7-12); the report "
+    "before had 500 less 170, and 400 in months 7-12",
+    sources=(NASEM_2023, IOM_2005),
 )
 APART_WEEKS = constant(
     "deficits_apart",
@@ -379,7 +381,8 @@ REFEEDING = _rule(
     "refeeding",
     "Who needs a doctor now",
     f"no intake told at a body mass index under {REFEEDING_BMI:g}, or under {BMI_FLOOR:g} with a log under half of "
-    "resting energy or of fast loss",
+    f"resting energy or of a loss over {100.0 * REFEEDING_LOSS:g} % of body mass a week (what a log must show is our "
+    "judgement)",
     basis=Basis.PUBLISHED,
     sources=(NICE_2006,),
 )
@@ -422,36 +425,38 @@ DEFICIT = _rule(
 FAT_SUPPLY = _rule(
     "fat_supply",
     "Energy that fat mass can release",
-    f"deficit at most {FAT_SUPPLY_LIMIT:.1f} kcal per kg fat mass; over {FAT_SUPPLY_WARN:.1f} warned",
+    f"deficit at most {FAT_SUPPLY_LIMIT:.1f} kcal per kg fat mass; over {FAT_SUPPLY_WARN:.1f} warned (common practice)",
     basis=Basis.PUBLISHED,
     sources=(ALPERT_2005,),
 )
 LOSS = _rule(
     "tissue_loss",
     "Rate of planned tissue loss",
-    f"phase mean at most {LOSS_LIMIT:.1%} of body mass a week; over {LOSS_WARN:.1%} warned",
+    f"phase mean at most {LOSS_LIMIT:.1%} of body mass a week; over {LOSS_WARN:.1%} warned (our judgement)",
     basis=Basis.PUBLISHED,
     sources=(HELMS_2014, GARTHE_2011),
 )
 AVAILABILITY = _rule(
     "energy_availability",
     "Energy availability: (intake - exercise) / fat-free mass",
-    f"at least {AVAILABILITY_LIMIT:g} kcal/kg/d; under {AVAILABILITY_WARN:g} warned, six weeks at most (the weeks are "
-    "our choice)",
+    f"at least {AVAILABILITY_LIMIT:g} kcal/kg/d, in deficits of over six weeks {AVAILABILITY_WARN:g}, under which "
+    "shorter ones are warned; where measured body fat is high both fade to a warning (25, the weeks and the fade are "
+    "our judgement)",
     basis=Basis.PUBLISHED,
     sources=(ARETA_2021, FAGERBERG_2018),
 )
 FLOOR = _rule(
     "intake_floor",
     "Least daily intake",
-    f"{INTAKE_FLOOR[Sex.FEMALE]:,.0f} (women), {INTAKE_FLOOR[Sex.MALE]:,.0f} (men) kcal/d; under resting energy warned",
+    f"{INTAKE_FLOOR[Sex.FEMALE]:,.0f} (women), {INTAKE_FLOOR[Sex.MALE]:,.0f} (men) kcal/d, in "
+    "a cut of over six weeks resting energy too, under which a shorter one is warned (resting energy is our judgement)",
     basis=Basis.PUBLISHED,
     sources=(JENSEN_2014,),
 )
 PROTEIN = _rule(
     "protein",
     "Protein in a deficit",
-    f"at least {PROTEIN_FLOOR_DEFICIT:g} g/kg/d",
+    f"at least {PROTEIN_FLOOR_DEFICIT:g} g/kg/d, of protein_reference_mass; any with kidney disease warned",
     basis=Basis.PUBLISHED,
     sources=(MORTON_2018,),
 )
@@ -474,7 +479,7 @@ GAIN_RATE = _rule(
     "Rate of planned gain",
     f"at most {100.0 * GAIN_RATE_LIMIT[TrainingStatus.NOVICE]:g} % of body mass a week untrained or novice, "
     f"{100.0 * GAIN_RATE_LIMIT[TrainingStatus.INTERMEDIATE]:g} % intermediate, "
-    f"{100.0 * GAIN_RATE_LIMIT[TrainingStatus.ADVANCED]:g} % advanced",
+    f"{100.0 * GAIN_RATE_LIMIT[TrainingStatus.ADVANCED]:g} % advanced; over {GAIN_RATE_WARN_SHARE:g} of that warned",
     sources=(IRAKI_2019,),
 )
 CUT_HISTORY = _rule(
