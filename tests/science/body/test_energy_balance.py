@@ -252,8 +252,9 @@ def test_a_novice_gains_lean_in_a_modest_deficit_with_ample_protein() -> None:
 
 
 def test_a_beginner_gains_what_the_pooled_trials_found() -> None:
-    # Benito PJ et al. Int J Environ Res Public Health 2020;17:1285: 1.53 kg fat-free mass in about 10.4 weeks in
-    # untrained men, about 64 kg of it to start with. Fat-free mass counts the water that new training brings.
+    # Benito PJ et al. Int J Environ Res Public Health 2020;17:1285: 1.53 kg fat-free mass in men; in about 10.4 weeks,
+    # untrained and with about 64 kg of it to start with, from memory. Fat-free mass counts the water that new training
+    # brings.
     model, state = calibrate(
         weight_kg=80.0,
         fat_kg=16.0,

@@ -143,7 +143,7 @@ def test_adaptation_left_from_more_food_is_taken_off_the_surplus() -> None:
 
 def test_a_body_leaving_much_food_has_its_glycogen_and_the_moving_of_its_water_over() -> None:
     model, state = asked().life[:2]
-    # 0.2 kg of glycogen over the usual half kilogram at 17.6 MJ/kg (Hall KD. Am J Physiol 2008), in 28 days.
+    # 0.2 kg of glycogen over the usual half kilogram at 17.6 MJ/kg (Hall KD. Int J Obes 2008;32:573-6), in 28 days.
     full = state._replace(glycogen_kg=0.7, water_kg=state.water_kg)
     per_day = 0.2 * 17.6e3 / 4.184 / 28.0
     carried = max(0.0, float(full.carried_kg))
@@ -160,7 +160,7 @@ def test_a_body_leaving_much_food_has_its_glycogen_and_the_moving_of_its_water_o
 def test_the_largest_deficit_still_holds_when_the_shortest_cut_of_it_is_over() -> None:
     """Against bisection with the rails of single people, where energy availability binds and fades as fat is lost.
 
-    Two weeks at 9,441 kcal for a kilogram of fat (39.5 MJ: Hall KD et al. Lancet 2011;378:826-37).
+    Two weeks at 9,441 kcal for a kilogram of fat (39.5 MJ: Hall KD. Int J Obes 2008;32:573-6).
     """
     rng = random.Random(8)
     compared = 0

@@ -220,9 +220,10 @@ DEFICIT_RATE_EFFECT = constant(
 )  # fmt: skip
 LEVEL_PARTITION = constant(
     "surplus_partition_level", 0.5, unit="1", basis=Basis.JUDGEMENT,
-    summary="How far the lean share of a surplus is the same for every body instead of following its fat: lean "
-    "was gained at 0.16, 0.24 and 0.30 kg a week by overfed people with 7, 15 and 20 kg of fat (Bouchard "
-    "1990, Levine 1999, Bray 2012; in-sample), where the base partition has it the other way round",
+    summary="How far the lean share of a surplus is the same for every body instead of following its fat: fat-free "
+    "mass, water included, rose by 0.19, 0.30 and 0.36-0.40 kg a week in overfed people with 7, 15 and 20 kg of fat "
+    "(Bouchard 1990, Levine 1999, Bray 2012 on ordinary and more protein; in-sample), where the base partition has it "
+    "the other way round",
     sources=(BOUCHARD_1990, LEVINE_1999, BRAY_2012),
 )  # fmt: skip
 LEVEL_SHARE = constant(
@@ -254,7 +255,8 @@ TRAINING_WATER_KG = constant(
 )  # fmt: skip
 BEGINNER_GAIN_KG = constant(
     "beginner_lean_gain", 1.53, unit="kg", sources=(BENITO_2020,),
-    summary="Fat-free mass gained by untrained men in about 10.4 weeks of resistance training, water included",
+    summary="Fat-free mass gained by healthy men through resistance training, water included: 158 groups (mostly "
+    "untrained, in about 10.4 weeks: from memory)",
 )  # fmt: skip
 # Per kilogram of fat-free mass: the men of those trials had about 64 kg; relative gain is equal in women.
 TRAINING_GAIN = constant(
@@ -267,8 +269,8 @@ TRAINING_GAIN = constant(
 SURPLUS_LEAN_CEILING = constant(
     "surplus_lean_ceiling", 0.42 / 64.0 / 7.0, unit="kg/kg/d", basis=Basis.JUDGEMENT,
     summary="Ceiling of lean tissue that a surplus alone adds a day in people new to training, per kilogram of fat-"
-    "free mass (0.42 kg a week at 64 kg): overfed people gained 0.16 to 0.30 kg a week (in-sample), the smaller a "
-    "share of the surplus the larger it was",
+    "free mass (0.42 kg a week at 64 kg): fat-free mass of overfed people rose by 0.19 to 0.40 kg a week, water "
+    "included (in-sample), the smaller a share of the surplus the larger it was",
     sources=(BOUCHARD_1990, BRAY_2012, LEVINE_1999, DIAZ_1992),
 )  # fmt: skip
 GROWTH_KEPT_BY_PROTEIN = constant(

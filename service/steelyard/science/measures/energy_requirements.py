@@ -94,14 +94,14 @@ _EER_SPREAD = {
         "eer_relative_error_men",
         0.116,
         unit="1",
-        summary="The same over the mean expenditure of the men it was fitted to",
+        summary="Root mean square error of men's equations over the mean expenditure of those they were fitted to",
         sources=(NASEM_2023,),
     ),
     False: constant(
         "eer_relative_error_women",
         0.108,
         unit="1",
-        summary="The same over the mean expenditure of the women it was fitted to",
+        summary="Root mean square error of women's equations over the mean expenditure of those they were fitted to",
         sources=(NASEM_2023,),
     ),
 }
