@@ -4,14 +4,15 @@ Limits are typed here again; their sources stand beside them in ``rail_table``.
 """
 
 import random
+import re
 from typing import Any
 
 import pytest
-from steelyard.http.languages import english
+from steelyard.http.languages import LANGUAGES, english, said
 from steelyard.science import rails
 from steelyard.science.person.person import Sex, TrainingStatus
 from steelyard.science.person.screening import Clearance, Condition, EatingDisorder, Medicine, Screening
-from steelyard.science.rails import table
+from steelyard.science.rails import broken_rules, table
 from steelyard.science.rails.subject import Refused, Scale, Subject
 
 CLEAR = Screening(is_pregnant=False, is_breastfeeding=False, eating_disorder=EatingDisorder.NONE)
@@ -103,6 +104,22 @@ def test_refused(who: Subject, rule: str, field: str) -> None:
     assert refused.value.action.action == "refused"
     assert refused.value.field == field
     assert english(refused.value.action.message)
+
+
+@pytest.mark.parametrize("under", [0.06, 0.02, 0.004, 0.0001])
+@pytest.mark.parametrize("tag", LANGUAGES)
+def test_what_lies_under_a_limit_never_reads_as_the_limit(tag: str, under: float) -> None:
+    """18.46 is under 18.5, and "at 18.5, under 18.5 is underweight" is no reason."""
+    with pytest.raises(Refused) as light:
+        rails.check_person(subject(weight_kg=(18.5 - under) * 1.8**2))
+    with pytest.raises(Refused) as lean:
+        rails.refuse_target(subject(), 0.06 - under / 100.0, "phase.target_fat_fraction")
+    ends = (broken_rules.underweight(18.5 - under), broken_rules.too_lean(Sex.MALE, 0.06 - under / 100.0))
+    found = [(light.value.action, 18.5), (lean.value.action, 6.0), (ends[0], 18.5), (ends[1], 6.0)]
+    for action, limit in found:
+        figures = [float(each.replace(",", ".")) for each in re.findall(r"\d+(?:[.,]\d+)?", said(action.message, tag))]
+        assert figures.count(limit) == 1, said(action.message, tag)
+        assert limit - under - 0.01 < min(figures) < limit
 
 
 @pytest.mark.parametrize("condition", list(Condition))

@@ -479,12 +479,12 @@ REFUSED_MEDICAL = Mit { condition }{ $others ->
     [one] {" "}und einer weiteren Angabe
    *[other] {" "}und { $others } weiteren Angaben
 } braucht ein Defizit eine Freigabe. Sprich bitte zuerst mit einer Arztpraxis oder Ernährungsfachkraft.
-REFUSED_BMI = Bei einem Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } (Untergewicht beginnt unter { NUMBER($limit, maximumFractionDigits: 1) }) planen wir kein Defizit. Sprich bitte mit einer Ärztin, einem Arzt oder einer Ernährungsfachkraft.
+REFUSED_BMI = Bei einem Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 2) } (Untergewicht beginnt unter { NUMBER($limit, maximumFractionDigits: 1) }) planen wir kein Defizit. Sprich bitte mit einer Ärztin, einem Arzt oder einer Ernährungsfachkraft.
 REFUSED_REFEEDING = Bei deinem Gewicht kann es gefährlich sein, ohne Aufsicht mehr zu essen. Wir nennen keine Menge. Geh bitte noch heute zum Arzt; es eilt.
 REFUSED_FAT_TARGET = Für dich planen wir kein Körperfettziel, auch nicht im Aufbau. Sprich bitte zuerst mit einer Ärztin, einem Arzt oder einer Ernährungsfachkraft.
 REFUSED_BAND = Für dich planen wir kein Körperfettziel. Lass bitte den Bereich und die Ziele für Anlässe weg.
 REFUSED_UNANSWERED = Bevor die Gesundheitsfragen beantwortet sind, planen wir weder Defizit noch Aufbau. Was wir nicht wissen, gilt nie als unbedenklich.
-REFUSED_LOGGED_LOSS = Laut Protokoll verlierst du { NUMBER($percent, maximumFractionDigits: 1) } % je Woche, mehr als { NUMBER($limit_percent, maximumFractionDigits: 1) } %: kein weiteres Defizit. Iss mehr; war das nicht gewollt, geh zum Arzt.
+REFUSED_LOGGED_LOSS = Laut Protokoll verlierst du { NUMBER($percent, maximumFractionDigits: 2) } % je Woche, mehr als { NUMBER($limit_percent, maximumFractionDigits: 1) } %: kein weiteres Defizit. Iss mehr; war das nicht gewollt, geh zum Arzt.
 UNDERWEIGHT = Für deine Größe wiegst du zu wenig. Von hier führt der Weg über langsames Zunehmen: Sprich darüber bitte mit Arztpraxis oder Ernährungsfachkraft.
 UNDERWEIGHT_AHEAD = So wie du jetzt isst, wiegst du bald zu wenig für deine Größe. Iss mindestens, was geplant ist, oder geh in eine Arztpraxis.
 REFUSED_BODY_FAT = { $speaks ->
@@ -493,12 +493,12 @@ REFUSED_BODY_FAT = { $speaks ->
 } Sprich bitte mit einer Ärztin, einem Arzt oder einer Ernährungsfachkraft.
 REFUSED_LOSS = Damit würdest du je Woche { NUMBER($percent, maximumFractionDigits: 2) } % deines Gewichts verlieren, mehr als { NUMBER($limit_percent, maximumFractionDigits: 2) } %: Iss mehr.
 REFUSED_END_BODY_FAT = { $speaks ->
-    [yes] Das würde bei { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett enden, unter der sicheren Grenze von { NUMBER($limit_percent, maximumFractionDigits: 1) } %: Mach es kürzer oder iss mehr.
+    [yes] Das würde bei { NUMBER($fat_percent, maximumFractionDigits: 2) } % Körperfett enden, unter der sicheren Grenze von { NUMBER($limit_percent, maximumFractionDigits: 1) } %: Mach es kürzer oder iss mehr.
    *[no] Das ließe deinem Körper keine Reserven: Mach es kürzer oder iss mehr.
 }
-REFUSED_END_BMI = Das würde bei einem Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } enden; unter { NUMBER($limit, maximumFractionDigits: 1) } beginnt Untergewicht. Mach es kürzer oder iss mehr.
+REFUSED_END_BMI = Das würde bei einem Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 2) } enden; unter { NUMBER($limit, maximumFractionDigits: 1) } beginnt Untergewicht. Mach es kürzer oder iss mehr.
 REFUSED_GAIN_RATE = Damit nimmst du je Woche { NUMBER($percent, maximumFractionDigits: 3) } % zu. Bei deiner Trainingserfahrung bauen mehr als { NUMBER($limit_percent, maximumFractionDigits: 2) } % nicht mehr Muskeln auf.
-REFUSED_TARGET = Ein Ziel von { NUMBER($fat_percent, maximumFractionDigits: 1) } % Körperfett liegt unter der sicheren Grenze von { NUMBER($limit_percent, maximumFractionDigits: 1) } %: Setze es höher.
+REFUSED_TARGET = Ein Ziel von { NUMBER($fat_percent, maximumFractionDigits: 2) } % Körperfett liegt unter der sicheren Grenze von { NUMBER($limit_percent, maximumFractionDigits: 1) } %: Setze es höher.
 REFUSED_DEFICIT = Ein Defizit von { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal am Tag ist zu groß: { why }. Iss mindestens { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }.
 REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag sind außerhalb eines Defizits zu wenig. Iss mindestens { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }; schaffst du das nicht, sprich mit einer Arztpraxis.
 REFUSED_PROTEIN = { NUMBER($observed, maximumFractionDigits: 2) } Gramm Eiweiß je Kilogramm sind weniger als die { NUMBER($limit, maximumFractionDigits: 2) }, die ein Defizit braucht: Plane mehr ein.

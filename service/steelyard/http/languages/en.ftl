@@ -483,12 +483,12 @@ REFUSED_MEDICAL = With { condition }{ $others ->
     [one] {" "}and one more condition
    *[other] {" "}and { $others } more conditions
 } no deficit is planned without clearance. Please speak to a physician or dietitian first.
-REFUSED_BMI = At a body mass index of { NUMBER($bmi, maximumFractionDigits: 1) } (underweight is under { NUMBER($limit, maximumFractionDigits: 1) }) no deficit is planned. Please speak to a physician or registered dietitian.
+REFUSED_BMI = At a body mass index of { NUMBER($bmi, maximumFractionDigits: 2) } (underweight is under { NUMBER($limit, maximumFractionDigits: 1) }) no deficit is planned. Please speak to a physician or registered dietitian.
 REFUSED_REFEEDING = At your weight eating more without supervision can be dangerous, so no intake is given here. Please see a doctor today; it is urgent.
 REFUSED_FAT_TARGET = No body-fat target is planned for you, not even in a gain. Please speak to a physician or registered dietitian first.
 REFUSED_BAND = No body-fat target is planned for you here. Please leave out the body-fat range and the targets for events.
 REFUSED_UNANSWERED = Please answer the health questions first. Until then no deficit and no gain is planned: what is unknown is not taken as safe.
-REFUSED_LOGGED_LOSS = By your log you lose { NUMBER($percent, maximumFractionDigits: 1) }% a week; { NUMBER($limit_percent, maximumFractionDigits: 1) }% is the limit. No deficit now: eat more. If unintended, see a clinician.
+REFUSED_LOGGED_LOSS = By your log you lose { NUMBER($percent, maximumFractionDigits: 2) }% a week; { NUMBER($limit_percent, maximumFractionDigits: 1) }% is the limit. No deficit now: eat more. If unintended, see a clinician.
 UNDERWEIGHT = For your height you weigh too little. The way from here is a slow gain: please see a physician or dietitian about it.
 UNDERWEIGHT_AHEAD = The way you eat now leads to a weight too low for your height. Eat at least what is planned, or see a physician.
 REFUSED_BODY_FAT = { $speaks ->
@@ -497,10 +497,10 @@ REFUSED_BODY_FAT = { $speaks ->
 } Please speak to a physician or registered dietitian.
 REFUSED_LOSS = This would lose { NUMBER($percent, maximumFractionDigits: 2) }% of body mass a week, more than { NUMBER($limit_percent, maximumFractionDigits: 2) }%: eat more.
 REFUSED_END_BODY_FAT = { $speaks ->
-    [yes] This phase would end at { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat, below the safe limit of { NUMBER($limit_percent, maximumFractionDigits: 1) }%: make it shorter or eat more.
+    [yes] This phase would end at { NUMBER($fat_percent, maximumFractionDigits: 2) }% body fat, below the safe limit of { NUMBER($limit_percent, maximumFractionDigits: 1) }%: make it shorter or eat more.
    *[no] This would leave your body without reserves: make it shorter or eat more.
 }
-REFUSED_END_BMI = This phase would end at a body mass index of { NUMBER($bmi, maximumFractionDigits: 1) }; under { NUMBER($limit, maximumFractionDigits: 1) } is underweight. Make it shorter or eat more.
+REFUSED_END_BMI = This phase would end at a body mass index of { NUMBER($bmi, maximumFractionDigits: 2) }; under { NUMBER($limit, maximumFractionDigits: 1) } is underweight. Make it shorter or eat more.
 REFUSED_GAIN_RATE = You would gain { NUMBER($percent, maximumFractionDigits: 3) }% of body mass a week. At your training experience, more than { NUMBER($limit_percent, maximumFractionDigits: 2) }% builds no more muscle.
 REFUSED_DEFICIT = A deficit of { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day is too large: { why }. Eat at least { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }.
 REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day is too little outside a deficit. Eat at least { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }; if you cannot, speak to a physician or dietitian.
@@ -838,7 +838,7 @@ BRIEFING_END_SCALE_WATER = The scale should show about { NUMBER($weight_kg, maxi
 
 DEFICIT_CHOSEN = You eat { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day less than you use now: { size-reason }.
 FAT_FROM_BMI = Your body fat was estimated from height and weight, which overstates it in muscular people: measure it before you rely on it.
-REFUSED_TARGET = A target of { NUMBER($fat_percent, maximumFractionDigits: 1) }% body fat is below the safe limit of { NUMBER($limit_percent, maximumFractionDigits: 1) }%: aim higher.
+REFUSED_TARGET = A target of { NUMBER($fat_percent, maximumFractionDigits: 2) }% body fat is below the safe limit of { NUMBER($limit_percent, maximumFractionDigits: 1) }%: aim higher.
 REFUSED_CUT_WITHOUT_READING = Your body fat decides when a season's cuts start, and it has to be measured: measure body fat first.
 MEASURE_FIRST = Your body fat was not measured, so the deficit stays at { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal a day. To ask for more, measure body fat first.
 RATIO_DECIDES = Here your own log decides: it holds about { NUMBER($percent, maximumFractionDigits: 0) }% of what you eat. Weigh all food for one week to know better.

@@ -475,12 +475,12 @@ REFUSED_MEDICAL = Con { condition }{ $others ->
     [one] {" "}y otro dato
    *[other] {" "}y { $others } datos más
 } no se planea déficit sin visto bueno. Habla antes con un médico o dietista.
-REFUSED_BMI = Con un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) } (menos de { NUMBER($limit, maximumFractionDigits: 1) } es bajo peso) no se planea déficit. Habla con un médico o dietista.
+REFUSED_BMI = Con un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 2) } (menos de { NUMBER($limit, maximumFractionDigits: 1) } es bajo peso) no se planea déficit. Habla con un médico o dietista.
 REFUSED_REFEEDING = Con tu peso, comer más sin supervisión puede ser peligroso: aquí no se da ninguna cantidad. Ve hoy mismo al médico; es urgente.
 REFUSED_FAT_TARGET = Para ti no se planea ningún objetivo de grasa, tampoco al ganar peso. Habla antes con un médico o dietista.
 REFUSED_BAND = Para ti no se planea ningún objetivo de grasa. Quita el margen de grasa y los objetivos de los eventos.
 REFUSED_UNANSWERED = Antes de responder las preguntas de salud no se planea ni déficit ni ganancia. Lo que no se sabe nunca se da por bueno.
-REFUSED_LOGGED_LOSS = Según tu registro pierdes un { NUMBER($percent, maximumFractionDigits: 1) } % por semana, más del { NUMBER($limit_percent, maximumFractionDigits: 1) } %: ningún déficit. Come más; si no lo buscabas, ve al médico.
+REFUSED_LOGGED_LOSS = Según tu registro pierdes un { NUMBER($percent, maximumFractionDigits: 2) } % por semana, más del { NUMBER($limit_percent, maximumFractionDigits: 1) } %: ningún déficit. Come más; si no lo buscabas, ve al médico.
 UNDERWEIGHT = Pesas demasiado poco para tu estatura. El camino desde aquí es ganar peso despacio: habla de ello con un médico o dietista.
 UNDERWEIGHT_AHEAD = Tal como comes ahora llegarás a pesar demasiado poco para tu estatura. Come al menos lo planeado o ve al médico.
 REFUSED_BODY_FAT = { $speaks ->
@@ -489,12 +489,12 @@ REFUSED_BODY_FAT = { $speaks ->
 } Habla con un médico o dietista.
 REFUSED_LOSS = Así perderías un { NUMBER($percent, maximumFractionDigits: 2) } % de tu peso por semana, más del { NUMBER($limit_percent, maximumFractionDigits: 2) } %: come más.
 REFUSED_END_BODY_FAT = { $speaks ->
-    [yes] Esto acabaría en un { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa, por debajo del límite seguro del { NUMBER($limit_percent, maximumFractionDigits: 1) } %: hazlo más corto o come más.
+    [yes] Esto acabaría en un { NUMBER($fat_percent, maximumFractionDigits: 2) } % de grasa, por debajo del límite seguro del { NUMBER($limit_percent, maximumFractionDigits: 1) } %: hazlo más corto o come más.
    *[no] Esto dejaría a tu cuerpo sin reservas: hazlo más corto o come más.
 }
-REFUSED_END_BMI = Esto acabaría en un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) }; por debajo de { NUMBER($limit, maximumFractionDigits: 1) } hay bajo peso: hazlo más corto o come más.
+REFUSED_END_BMI = Esto acabaría en un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 2) }; por debajo de { NUMBER($limit, maximumFractionDigits: 1) } hay bajo peso: hazlo más corto o come más.
 REFUSED_GAIN_RATE = Así ganarías un { NUMBER($percent, maximumFractionDigits: 3) } % de tu peso por semana. Con tu experiencia, más de un { NUMBER($limit_percent, maximumFractionDigits: 2) } % no da más músculo.
-REFUSED_TARGET = Un objetivo del { NUMBER($fat_percent, maximumFractionDigits: 1) } % de grasa queda por debajo del límite seguro del { NUMBER($limit_percent, maximumFractionDigits: 1) } %: ponlo más alto.
+REFUSED_TARGET = Un objetivo del { NUMBER($fat_percent, maximumFractionDigits: 2) } % de grasa queda por debajo del límite seguro del { NUMBER($limit_percent, maximumFractionDigits: 1) } %: ponlo más alto.
 REFUSED_DEFICIT = Un déficit de { NUMBER($deficit_kcal, maximumFractionDigits: 0) } kcal al día es demasiado: { why }. Come al menos { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }.
 REFUSED_HELD = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día es muy poco fuera de un déficit. Come al menos { NUMBER($least_intake_kcal, maximumFractionDigits: 0) }; si no puedes, habla con un médico o dietista.
 REFUSED_PROTEIN = { NUMBER($observed, maximumFractionDigits: 2) } gramos de proteína por kilo es menos que los { NUMBER($limit, maximumFractionDigits: 2) } que pide un déficit: planea más.

@@ -3,7 +3,7 @@
 from ..person import Sex, TrainingStatus
 from ..register import Message, say
 from .protein import PROTEIN_FLOOR_DEFICIT
-from .subject import RailAction, stricter
+from .subject import RailAction, as_under, stricter
 from .table import (
     BMI,
     BMI_FLOOR,
@@ -24,7 +24,7 @@ def refusal(rule: str, message: Message, limit: float, observed: float, unit: st
 
 def underweight(bmi: float) -> RailAction:
     """Of a phase that comes to a body mass index [kg/m2] under the floor."""
-    return refusal(BMI, say("REFUSED_END_BMI", bmi=bmi, limit=BMI_FLOOR), BMI_FLOOR, bmi, "kg/m2")
+    return refusal(BMI, say("REFUSED_END_BMI", bmi=as_under(bmi), limit=BMI_FLOOR), BMI_FLOOR, bmi, "kg/m2")
 
 
 def too_lean(sex: Sex, fat_fraction: float, *, speaks: bool = True) -> RailAction:
@@ -32,7 +32,7 @@ def too_lean(sex: Sex, fat_fraction: float, *, speaks: bool = True) -> RailActio
     if not speaks:
         return RailAction(BODY_FAT, "refused", None, None, "", say("REFUSED_END_BODY_FAT", speaks="no"))
     floor = stricter(FAT_FRACTION_FLOOR, sex)
-    figures = {"fat_percent": 100 * fat_fraction, "limit_percent": 100 * floor}
+    figures = {"fat_percent": as_under(100 * fat_fraction), "limit_percent": 100 * floor}
     message = say("REFUSED_END_BODY_FAT", speaks="yes", **figures)
     return refusal(BODY_FAT, message, floor, fat_fraction, "1")
 

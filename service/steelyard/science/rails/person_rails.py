@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from ..person import Condition, EatingDisorder, Medicine, Screening
 from ..register import Message, say, traced
-from .subject import RailAction, Refused, Subject, refusing, stricter, warning
+from .subject import RailAction, Refused, Subject, as_under, refusing, stricter, warning
 from .table import (
     ADULT_YEARS,
     AGE,
@@ -66,7 +66,8 @@ def _refusals(subject: Subject) -> Iterator[tuple[RailAction, str]]:
         yield from _uncleared(subject)
     bmi = subject.bmi
     if bmi < BMI_FLOOR:
-        yield refusing(BMI, "weight_kg", say("REFUSED_BMI", bmi=bmi, limit=BMI_FLOOR), BMI_FLOOR, bmi, "kg/m2")
+        message = say("REFUSED_BMI", bmi=as_under(bmi), limit=BMI_FLOOR)
+        yield refusing(BMI, "weight_kg", message, BMI_FLOOR, bmi, "kg/m2")
     floor = stricter(FAT_FRACTION_FLOOR, subject.sex)
     if subject.fat_fraction <= floor + _TOLD_FRACTION:
         yield _too_lean(subject, floor)

@@ -9,6 +9,7 @@ from .protein import PROTEIN_FLOOR_DEFICIT
 from .subject import (
     Refused,
     Subject,
+    as_under,
     refusing,
     stricter,
 )
@@ -76,7 +77,7 @@ def refuse_target(subject: Subject, target_fat_fraction: float, field: str) -> N
     """Raise ``Refused`` for a body-fat target under the least that is planned."""
     floor = stricter(FAT_FRACTION_FLOOR, subject.sex)
     if target_fat_fraction < floor:
-        message = say("REFUSED_TARGET", fat_percent=100 * target_fat_fraction, limit_percent=100 * floor)
+        message = say("REFUSED_TARGET", fat_percent=as_under(100 * target_fat_fraction), limit_percent=100 * floor)
         raise Refused(*refusing(BODY_FAT, field, message, floor, target_fat_fraction, "1"))
 
 

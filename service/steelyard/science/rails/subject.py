@@ -246,6 +246,11 @@ def stricter(table: dict[Sex, float], sex: Sex) -> float:
     return max(table.values()) if sex is Sex.UNSPECIFIED else table[sex]
 
 
+def as_under(value: float) -> float:
+    """A figure that lies under a limit, to the hundredth that a text tells: rounded down, so as not to read as it."""
+    return (100.0 * value + 1e-9) // 1.0 / 100.0
+
+
 def refusing(
     id: str, field: str, message: Message, limit: float | None = None, observed: float | None = None, unit: str = ""
 ) -> tuple[RailAction, str]:
