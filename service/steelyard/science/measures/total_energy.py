@@ -177,7 +177,8 @@ def _product(id: str, resting: Estimate, pal: float, pal_sd: float, exercise_kca
     kind=Kind.MODEL,
     basis=Basis.JUDGEMENT,
     sources=(NASEM_2023, HEALTH_CANADA_DRI, FAO_2004, THURBER_2019),
-    valid_range="the reference equations from 19 years; before, resting energy times activity alone",
+    valid_range="the reference equations from 9 years; before, resting energy times activity alone; under 19 years "
+    "with the levels of activity and the relative error of adults (our judgement)",
 )
 def estimate(person: Person, resting: Estimate) -> TotalEnergy:
     """Total energy expenditure in kcal/d from resting energy (kcal/d), the person's activity and the references."""
