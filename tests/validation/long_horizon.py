@@ -14,7 +14,7 @@ from steelyard.science.body.state import Diet, calibrate
 LB_KG = 0.45359237
 KCAL_PER_LB = (9.0, 11.0)
 FIRST_YEAR = (0.45, 0.60)
-THREE_YEARS = 0.88
+THREE_YEARS = 0.95 / 1.08  # the two printed forms of the rule lie 8 % apart
 YEAR_DAYS = 365.25
 _MONTH_DAYS = 28.0
 _EVENTUAL_YEARS = 40.0
