@@ -768,6 +768,50 @@ def test_no_state_from_outside_breaks_anything(seed: int, weekly: list[Json]) ->
     assert refused <= {400, 422}
 
 
+_LONG_AGO, _FAR_OFF = "0001-01-01", "9999-12-31"
+_HELD: Json = {"kind": "path", "schedule": [{"weeks": 2, "intake_kcal": 2900}]}
+
+
+@pytest.mark.parametrize(
+    ("spoilt", "pointer"),
+    [
+        ({"start_date": _FAR_OFF}, "#/state/phase/start_date"),
+        ({"start_date": _LONG_AGO}, "#/state/phase/start_date"),
+        ({"changes": [{"kind": "end", "date": _FAR_OFF}]}, "#/state/phase/changes/0/date"),
+        (
+            {"changes": [{"kind": "pause", "date": str(START), "until_date": _FAR_OFF}]},
+            "#/state/phase/changes/0/until_date",
+        ),
+    ],
+)
+def test_a_phase_out_of_the_calendar_is_named_whatever_is_asked(plan: Json, spoilt: Json, pointer: str) -> None:
+    """Its weeks would lie beyond the last day that there is a date for."""
+    state = {**plan["state"], "phase": {**plan["state"]["phase"], **spoilt}}
+    log = {"weights": [{"date": str(START), "weight_kg": 84.6}]}
+    for name, more in (
+        ("plan_phases", {"start_date": str(START), "phase": {"kind": "maintenance", "weeks": 2}}),
+        ("forecast_intake", {"start_date": str(START), "question": _HELD}),
+        ("decide_phase", {"as_of_date": str(START)}),
+        ("read_trend", {"log": log}),
+        ("review_phase", {"log": log}),
+    ):
+        with pytest.raises(ProblemError) as refused:
+            call(name, {**WHO, "state": state, **more})
+        assert (codes(refused.value), refused.value.errors[0].pointer) == (["DATE_OUT_OF_RANGE"], pointer), name
+
+
+def test_past_phases_out_of_the_calendar_are_named(plan: Json) -> None:
+    over = [{"kind": "cut", "start_date": day, "weeks": 9} for day in ("2025-01-06", _FAR_OFF)]
+    state = {**plan["state"], "phase_history": over}
+    with pytest.raises(ProblemError) as refused:
+        call("forecast_intake", {**WHO, "state": state, "start_date": str(START), "question": _HELD})
+    fault = refused.value.errors[0]
+    assert (fault.code, fault.pointer) == ("DATE_OUT_OF_RANGE", "#/state/phase_history/1/start_date")
+    with pytest.raises(ProblemError) as refused:
+        call("decide_phase", {**WHO, "as_of_date": str(START), "phase_history": over})
+    assert refused.value.errors[0].pointer == "#/phase_history/1/start_date"
+
+
 def _at(value: Any, path: tuple[Any, ...]) -> Any:
     for step in path:
         value = value[step]

@@ -26,6 +26,7 @@ from .composition import (
     CompositionAsked,
     estimate_composition,
 )
+from .dates import check_dates
 from .decision import (
     DecisionAsked,
     LeannessFound,
@@ -157,6 +158,7 @@ __all__ = [
     "WeeksAfter",
     "brief",
     "brief_infeasible",
+    "check_dates",
     "compare_strategies",
     "decide_phase",
     "estimate_composition",

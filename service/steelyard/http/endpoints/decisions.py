@@ -83,7 +83,7 @@ def _asked(body: schema.DecisionRequest) -> answers.DecisionAsked:
         event=body.event_date,
         event_fat_fraction=body.event_fat_fraction,
         present=None if present is None else OngoingPhase(present.kind, present.weeks_done),
-        history=None if history is None else [phases.past_phase(phase) for phase in history],
+        history=None if history is None else phases.past_phases(history, "phase_history"),
     )
 
 

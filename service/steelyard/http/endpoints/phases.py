@@ -1,10 +1,11 @@
 """Phases between the wire and the layer of answers: one under way, and those that are over."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from datetime import date, timedelta
 
 from msgspec.structs import replace
 
+from steelyard import answers
 from steelyard.science.member import StartingBody
 from steelyard.science.numbers import Estimate
 from steelyard.science.phase import (
@@ -36,12 +37,14 @@ def starting_body(phase: schema.PhaseFollowed) -> StartingBody | None:
     )
 
 
-def followed(phase: schema.PhaseFollowed) -> FollowedPhase:
-    """A phase under way: its weeks as first planned, with its pauses, and what was changed since.
+def followed(phase: schema.PhaseFollowed, name: str) -> FollowedPhase:
+    """A phase under way, told as ``name``: its weeks as first planned, with its pauses, and what was changed since.
 
-    Raises ``Contradiction`` for weeks that are not those of the phase, and for changes out of its time.
+    Raises ``OutOfDomain`` for a date from which days cannot be counted on, ``Contradiction`` for weeks that are not
+    those of the phase, and for changes out of its time.
     """
-    _check_weeks(phase)
+    answers.check_dates(_dates(phase, name))
+    _check_weeks(phase, name)
     planned = FollowedPhase(
         kind=phase.kind,
         start_day=phase.start_date.toordinal(),
@@ -54,7 +57,7 @@ def followed(phase: schema.PhaseFollowed) -> FollowedPhase:
         adherence=figures.adherence(phase.adherence),
         weeks_before=(phase.weeks_before or 0.0) if phase.kind.is_deficit else 0.0,
     )
-    told = [_change(i, change, phase.start_date) for i, change in enumerate(phase.changes)]
+    told = [_change(f"{name}.changes[{i}]", change, phase.start_date) for i, change in enumerate(phase.changes)]
     return planned.changed([*_changes_of_weeks(phase), *told])
 
 
@@ -68,18 +71,18 @@ def _changes_of_weeks(phase: schema.PhaseFollowed) -> Iterator[IntakeChange]:
             before = change
 
 
-def _change(i: int, told: schema.PhaseChange, start: date) -> IntakeChange | PausedDays | EndMoved:
+def _change(name: str, told: schema.PhaseChange, start: date) -> IntakeChange | PausedDays | EndMoved:
     """A change as it is told. Raises ``Contradiction``."""
     day = told.date.toordinal()
     if told.date < start:
-        raise Contradiction("CHANGE_BEFORE_PHASE", f"phase.changes[{i}].date", "The change lies before the phase.")
+        raise Contradiction("CHANGE_BEFORE_PHASE", f"{name}.date", "The change lies before the phase.")
     if told.kind is schema.ChangeKind.INTAKE:
         return IntakeChange(day=day, change_kcal=told.change_kcal)
     if told.kind is schema.ChangeKind.END:
         return EndMoved(last_day=day)
     last_day = day if told.until_date is None else told.until_date.toordinal()
     if last_day < day:
-        raise Contradiction("PAUSE_ENDS_BEFORE", f"phase.changes[{i}].until_date", "The pause ends before it begins.")
+        raise Contradiction("PAUSE_ENDS_BEFORE", f"{name}.until_date", "The pause ends before it begins.")
     return PausedDays(day=day, last_day=last_day)
 
 
@@ -96,27 +99,36 @@ def _is_break(week: schema.WeekFollowed) -> bool:
     return week.is_break or week.element == _BREAK
 
 
-def _check_weeks(phase: schema.PhaseFollowed) -> None:
+def _dates(phase: schema.PhaseFollowed, name: str) -> dict[str, date | None]:
+    """The dates of a phase by name."""
+    dates: dict[str, date | None] = {f"{name}.start_date": phase.start_date}
+    for i, change in enumerate(phase.changes):
+        dates[f"{name}.changes[{i}].date"] = change.date
+        dates[f"{name}.changes[{i}].until_date"] = change.until_date
+    return dates
+
+
+def _check_weeks(phase: schema.PhaseFollowed, name: str) -> None:
     """Weeks that say when they are must be those of the phase, from its first day on and seven days each."""
     for i, week in enumerate(phase.weeks):
-        name = f"phase.weeks[{i}]"
+        place = f"{name}.weeks[{i}]"
         due = phase.start_date + timedelta(days=7 * i)
         if week.start_date is not None and week.start_date != due:
             detail = (
                 f"Week {i + 1} of a phase from {phase.start_date} begins on {due}, not on {week.start_date}: send the "
                 "weeks as first planned, all of them, or the `state` of the last answer, which has them."
             )
-            raise Contradiction("WEEKS_NOT_OF_PHASE", f"{name}.start_date", detail)
+            raise Contradiction("WEEKS_NOT_OF_PHASE", f"{place}.start_date", detail)
         if week.days is not None and week.days != 7 and i < len(phase.weeks) - 1:
             detail = "Only the last week of a phase may be short: send the weeks as first planned, or the `state`."
-            raise Contradiction("WEEKS_NOT_OF_PHASE", f"{name}.days", detail)
+            raise Contradiction("WEEKS_NOT_OF_PHASE", f"{place}.days", detail)
 
 
 def under_way(phase: schema.PhaseFollowed) -> UnderWay:
-    """A phase as one that comes to an end."""
+    """The phase of a state as one that comes to an end. Raises ``OutOfDomain`` for a date as in ``followed``."""
     body = phase.start_body
     try:
-        end = date.fromordinal(followed(phase).end_day)
+        end = date.fromordinal(followed(phase, "state.phase").end_day)
     except Contradiction:  # a review names it; what comes next does without the phase's weeks
         end = None
     return UnderWay(
@@ -128,8 +140,13 @@ def under_way(phase: schema.PhaseFollowed) -> UnderWay:
     )
 
 
-def past_phase(phase: schema.PastPhase) -> FinishedPhase:
-    """A phase that is over, as it is told."""
+def past_phases(told: Sequence[schema.PastPhase], name: str) -> list[FinishedPhase]:
+    """The phases that are over, as they are told under ``name``. Raises ``OutOfDomain`` for a date as in ``followed``."""
+    answers.check_dates({f"{name}[{i}].start_date": phase.start_date for i, phase in enumerate(told)})
+    return [_past_phase(phase) for phase in told]
+
+
+def _past_phase(phase: schema.PastPhase) -> FinishedPhase:
     return FinishedPhase(
         phase.kind,
         phase.start_date,

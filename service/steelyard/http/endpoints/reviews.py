@@ -51,7 +51,7 @@ def review_phase(body: ReviewRequest) -> ReviewResponse:
         if body.state is None or body.state.phase is None:
             raise OutOfDomain("PHASE_MISSING", "phase", "Send the phase, or a state with the one under way.")
         phase = body.state.phase
-    plan = phases.followed(phase)
+    plan = phases.followed(phase, "state.phase" if body.phase is None else "phase")
     answer = answers.review_phase(
         answers.ReviewAsked(
             mapping.told(body.profile, screened=body.screening, entries=body.log, state=body.state),

@@ -110,7 +110,8 @@ def phases_known(state: State | None) -> PhasesKnown:
     """What a state tells of the phases."""
     if state is None:
         return PhasesKnown()
-    over = None if state.phase_history is None else tuple(phases.past_phase(phase) for phase in state.phase_history)
+    told = state.phase_history
+    over = None if told is None else tuple(phases.past_phases(told, "state.phase_history"))
     now = None if state.phase is None else phases.under_way(state.phase)
     return PhasesKnown(now, over, BodyThen(state.weight_kg.mean, state.fat_kg.mean))
 

@@ -49,7 +49,7 @@ def read_trend(body: TrendRequest, *, without: Collection[str] = ()) -> TrendRes
             tuple((m.date, mapping.measurement(m.measurement)) for m in body.measurements),
             None if body.aim is None else body.aim == "lose",
             states.phases_known(body.state).under_way,
-            None if body.state is None or body.state.phase is None else phases.followed(body.state.phase),
+            None if body.state is None or body.state.phase is None else phases.followed(body.state.phase, "state.phase"),
             frozenset(body.include),
             is_handed_on="state" not in without,
         )
