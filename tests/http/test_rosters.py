@@ -62,6 +62,13 @@ def test_who_stopped_logging_moves_up_by_themselves() -> None:
     assert "20 days" in found["members"][0]["attention"]["reason"]["text"]
 
 
+def test_the_days_of_silence_are_those_of_the_roster() -> None:
+    """The review of the day before said nine."""
+    found = rank([{"reference": "a", "attention": attention(1, "ATTENTION_SILENT", last=10)}])["members"][0]
+    assert found["days_silent"] == 10
+    assert found["attention"]["reason"]["text"] == "Nothing was logged for 10 days."
+
+
 @pytest.mark.parametrize(("before", "change"), [(None, "new"), (0, "worse"), (2, "same"), (3, "better")])
 def test_what_changed_since_last_week(before: int | None, change: str) -> None:
     member: Json = {"reference": "a", "attention": attention(2, "ATTENTION_CONTRADICTED")}
@@ -90,10 +97,27 @@ def test_texts_of_the_caller_are_not_told_back() -> None:
     assert found["members"][0]["attention"]["reason"]["text"] == "All goes as planned, or it is too early to tell."
 
 
-def test_what_no_review_says_and_doubles_are_refused() -> None:
-    with pytest.raises(OutOfDomain) as unknown:
-        rank([{"reference": "a", "attention": attention(1, "NOT_A_CODE")}])
-    assert unknown.value.code == "ATTENTION_NOT_READABLE"
+@pytest.mark.parametrize(
+    ("unheard_of", "place"),
+    [
+        ({"attention": attention(1, "NOT_A_CODE")}, "members[1].attention"),
+        ({"attention": attention(1), "before": attention(0, "NOT_MEDICAL_ADVICE")}, "members[1].before"),
+        ({"attention": attention(2, "ATTENTION_OFF_PLAN")}, "members[1].attention"),
+    ],
+)
+def test_what_no_review_says_is_refused_and_named(unheard_of: Json, place: str) -> None:
+    with pytest.raises(OutOfDomain) as refused:
+        rank([{"reference": "a", "attention": attention(1)}, {"reference": "b"} | unheard_of])
+    assert (refused.value.code, refused.value.field) == ("ATTENTION_NOT_READABLE", place)
+
+
+def test_whoever_has_logged_since_the_review_is_silent_for_no_negative_days() -> None:
+    found = rank([{"reference": "a", "attention": attention(1, "ATTENTION_SILENT", last=-29)}])["members"][0]
+    assert found["days_silent"] == 0
+    assert "-" not in found["attention"]["reason"]["text"]
+
+
+def test_doubles_and_too_many_are_refused() -> None:
     with pytest.raises(Contradiction) as twice:
         rank([{"reference": "a", "attention": attention(1)}] * 2)
     assert (twice.value.code, twice.value.field) == ("REFERENCE_TWICE", "members[1].reference")

@@ -13,6 +13,7 @@ import pytest
 from loopstudy import played
 from steelyard.http.endpoints.batch_kinds import BATCHED
 from steelyard.http.endpoints.examples.examples import PLAN_EXAMPLES
+from steelyard.http.languages import INSTEAD
 from steelyard.http.wire.decoding import BodyDecoder
 from steelyard.http.wire.encoding import encode_finite
 from steelyard.http.wire.problems import ProblemError
@@ -798,6 +799,44 @@ def test_a_phase_out_of_the_calendar_is_named_whatever_is_asked(plan: Json, spoi
         with pytest.raises(ProblemError) as refused:
             call(name, {**WHO, "state": state, **more})
         assert (codes(refused.value), refused.value.errors[0].pointer) == (["DATE_OUT_OF_RANGE"], pointer), name
+
+
+@pytest.mark.parametrize("code", ["NOT_A_CODE", "SIZE_OF_GAIN", "BRIEFING_SCALE"])
+def test_those_who_are_spared_are_told_nothing_that_no_review_says(weekly: list[Json], code: str) -> None:
+    """A state goes round through other hands: of a code that is not known nobody knows what it speaks of."""
+    state = copy.deepcopy(weekly[0]["state"])
+    state["attention"]["reason"] = {"code": code, "text": "x"}
+    minor = {**WHO, "profile": {**WHO["profile"], "age_years": 16}}
+    asked = {"state": state, "as_of_date": state["as_of_date"]}
+    told = call("estimate_maintenance", {**minor, **asked})["state"]["attention"]["reason"]
+    assert told["code"] == INSTEAD.code
+    kept = call("estimate_maintenance", {**WHO, **asked})["state"]["attention"]
+    assert kept["reason"] == state["attention"]["reason"]
+    with pytest.raises(ProblemError) as refused:
+        call("review_phase", {**WHO, "state": state, "log": lived(7, 14, 2200.0)})
+    fault = refused.value.errors[0]
+    assert (fault.code, fault.pointer) == ("ATTENTION_NOT_READABLE", "#/state/attention")
+
+
+def _handed_on_after(weekly: list[Json], weeks: int) -> Json:
+    """A state whose log is so long that the first of it is read and left out."""
+    state = weekly[-1]["state"]
+    first = (date.fromisoformat(state["as_of_date"]) - START).days + 1
+    log = lived(first, first + 7 * weeks, 2500.0, 3, 0.0, 82.5)
+    return call("estimate_maintenance", {**WHO, "state": state, "log": log})["state"]  # type: ignore[no-any-return]
+
+
+def test_a_log_that_begins_before_what_was_read_of_it_contradicts_itself(weekly: list[Json]) -> None:
+    """What was read holds those days already: they would land on other days."""
+    state = _handed_on_after(weekly, 12)
+    read = date.fromisoformat(state["reading"]["date"])
+    for name, entry in (("weights", {"weight_kg": 82.0}), ("intakes", {"intake_kcal": 2500})):
+        for ago in (1, 200):
+            spoilt = copy.deepcopy(state)
+            spoilt["log"][name].insert(0, {"date": str(read - timedelta(days=ago)), **entry})
+            with pytest.raises(ProblemError) as refused:
+                call("estimate_maintenance", {**WHO, "state": spoilt})
+            assert codes(refused.value) == ["STATE_CONTRADICTS_ITSELF"]
 
 
 def test_past_phases_out_of_the_calendar_are_named(plan: Json) -> None:

@@ -152,7 +152,7 @@ def _before(state: State | None) -> Before | None:
 
 def _attention(body: ReviewRequest, answer: answers.Answered[answers.PhaseReviewed]) -> Attention:
     state, reviewed = body.state, answer.value
-    before = None if state is None or state.attention is None else rosters.told(state.attention)
+    before = None if state is None or state.attention is None else rosters.told(state.attention, "state.attention")
     log = None if answer.state is None else answer.state.log
     last = None if log is None else date.fromordinal(log.last_day)
     return rosters.shown(attention_of(reviewed.review, reviewed.as_of, last, before))

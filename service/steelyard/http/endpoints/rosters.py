@@ -7,7 +7,7 @@ from steelyard.science import review
 from steelyard.science.phase import Verdict
 from steelyard.science.register import Message, OutOfDomain
 
-from ..languages import ENGLISH, english, parameters
+from ..languages import english, is_of_attention, parameters
 from ..operation.operation import computation
 from ..schemas.rosters import (
     Attention,
@@ -20,6 +20,7 @@ from ..schemas.rosters import (
 from . import mapping
 
 _DAY = date(2026, 5, 11)
+_OFF_PLAN = (Verdict.FASTER, Verdict.SLOWER)
 
 
 def _said(code: str, text: str) -> Said:
@@ -76,9 +77,11 @@ def rank_roster(body: RosterRequest) -> RosterResponse:
         body.as_of_date,
         [
             review.MemberToRank(
-                member.reference, told(member.attention), None if member.before is None else told(member.before)
+                member.reference,
+                told(member.attention, f"members[{i}].attention"),
+                None if member.before is None else told(member.before, f"members[{i}].before"),
             )
-            for member in body.members
+            for i, member in enumerate(body.members)
         ],
     )
     answer = answers.rank_roster(asked)
@@ -104,12 +107,12 @@ def rank_roster(body: RosterRequest) -> RosterResponse:
     )
 
 
-def told(attention: Attention) -> review.AttentionNeeded:
-    """An attention as a review gave it."""
+def told(attention: Attention, name: str) -> review.AttentionNeeded:
+    """An attention as a review gave it, told as ``name``. Raises ``OutOfDomain`` for one that none gave."""
     return review.AttentionNeeded(
         attention.level,
-        _message(attention.reason, attention),
-        _message(attention.action, attention),
+        _message(attention.reason, attention, name),
+        _message(attention.action, attention, name),
         attention.since_date,
         attention.as_of_date,
         attention.last_entry_date,
@@ -118,20 +121,20 @@ def told(attention: Attention) -> review.AttentionNeeded:
     )
 
 
-def _message(said: Said, attention: Attention) -> Message:
+def _message(said: Said, attention: Attention, name: str) -> Message:
     """What was said, from its code: the text is made anew. Raises ``OutOfDomain`` for what no review says."""
     last = attention.last_entry_date
     known: dict[str, float | str] = {
         "verdict": attention.verdict,
         "step_kcal": abs(attention.change_kcal),
         "direction": "less" if attention.change_kcal < 0 else "more",
-        "days": 0 if last is None else (attention.as_of_date - last).days,
+        # Whoever has logged since the review may have it told.
+        "days": 0 if last is None else max(0, (attention.as_of_date - last).days),
     }
-    is_said = said.code.startswith("ATTENTION_") and said.code in ENGLISH.audiences
-    named = parameters(said.code) if is_said else frozenset()
-    if not is_said or ("verdict" in named and attention.verdict not in (Verdict.FASTER, Verdict.SLOWER)):
+    named = parameters(said.code) if is_of_attention(said.code) else None
+    if named is None or ("verdict" in named and attention.verdict not in _OFF_PLAN):
         detail = "No review says this: send the attention as it gave it."
-        raise OutOfDomain("ATTENTION_NOT_READABLE", "attention", detail)
+        raise OutOfDomain("ATTENTION_NOT_READABLE", name, detail)
     return Message(said.code, {name: value for name, value in known.items() if name in named})
 
 

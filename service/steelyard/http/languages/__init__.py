@@ -7,7 +7,7 @@ same files with a library of its own.
 from .english import english
 from .fluent_library import said, said_code
 from .leanness import INSTEAD, spared, spared_text
-from .parsing import ENGLISH, LANGUAGES, LanguageFile, MessageReader, parameters
+from .parsing import ENGLISH, LANGUAGES, LanguageFile, MessageReader, is_of_attention, parameters
 from .preference import preferred
 
 __all__ = [
@@ -17,6 +17,7 @@ __all__ = [
     "LanguageFile",
     "MessageReader",
     "english",
+    "is_of_attention",
     "parameters",
     "preferred",
     "said",

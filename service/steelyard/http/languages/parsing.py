@@ -98,6 +98,11 @@ LANGUAGES: Mapping[str, LanguageFile] = {language.tag: language for language in 
 ENGLISH = LANGUAGES["en"]
 
 
+def is_of_attention(code: str) -> bool:
+    """Whether a review says this of the attention that somebody needs: what a caller tells back may be anything."""
+    return code.startswith("ATTENTION_") and code in ENGLISH.audiences
+
+
 @cache
 def parameters(name: str) -> frozenset[str]:
     """The parameters of a message, those of what it shares with others among them."""

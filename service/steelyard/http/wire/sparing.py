@@ -14,7 +14,7 @@ import msgspec
 from steelyard.science.rails import ADULT_YEARS, Refused, may_hear_of_leanness
 from steelyard.science.register import Message
 
-from ..languages import INSTEAD, english, spared
+from ..languages import INSTEAD, english, is_of_attention, spared
 
 _CODED = frozenset(("code", "text"))
 
@@ -80,6 +80,8 @@ def _without_or_none(value: Any) -> Any:
     if not isinstance(value, msgspec.Struct) or not _is_coded(type(value)):
         return _without(value)
     coded: Any = value
+    if "params" not in value.__struct_fields__ and not is_of_attention(coded.code):
+        return None  # handed on from a state, and none of ours: nobody knows what it speaks of
     message = Message(coded.code, getattr(value, "params", {}))
     told = spared(message)
     if told is message:
