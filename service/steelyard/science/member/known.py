@@ -131,6 +131,9 @@ def _check(person: Person, known: Known) -> None:
             raise Contradiction("STATE_CONTRADICTS_ITSELF", "state", detail)
     if not log.weighings:
         raise Contradiction("STATE_CONTRADICTS_ITSELF", "state", "The state has a log without a weighing.")
+    if onset is not None and onset.goes_on and log.first_day < onset.day:
+        detail = "Its log begins before the day up to which it was read."
+        raise Contradiction("STATE_CONTRADICTS_ITSELF", "state.log", detail)
     if log.last_day > known.day:
         raise Contradiction("STATE_CONTRADICTS_ITSELF", "state", "Its log goes on after its date.")
     _check_weight(log, weight)
