@@ -141,7 +141,7 @@ def under_way(phase: schema.PhaseFollowed) -> UnderWay:
 
 
 def past_phases(told: Sequence[schema.PastPhase], name: str) -> list[FinishedPhase]:
-    """The phases that are over, as they are told under ``name``. Raises ``OutOfDomain`` for a date as in ``followed``."""
+    """The phases that are over, told as ``name``. Raises ``OutOfDomain`` for a date as in ``followed``."""
     answers.check_dates({f"{name}[{i}].start_date": phase.start_date for i, phase in enumerate(told)})
     return [_past_phase(phase) for phase in told]
 

@@ -41,6 +41,7 @@ def read_trend(body: TrendRequest, *, without: Collection[str] = ()) -> TrendRes
     into fat and lean; days of menstruation keep the rise around them out; and mean intake is read from weight alone
     for those who log no food, and for others where `include` asks.
     """
+    followed = None if body.state is None else body.state.phase
     answer = answers.read_trend(
         answers.TrendAsked(
             mapping.told(body.profile, screened=body.screening, entries=body.log, state=body.state),
@@ -49,7 +50,7 @@ def read_trend(body: TrendRequest, *, without: Collection[str] = ()) -> TrendRes
             tuple((m.date, mapping.measurement(m.measurement)) for m in body.measurements),
             None if body.aim is None else body.aim == "lose",
             states.phases_known(body.state).under_way,
-            None if body.state is None or body.state.phase is None else phases.followed(body.state.phase, "state.phase"),
+            None if followed is None else phases.followed(followed, "state.phase"),
             frozenset(body.include),
             is_handed_on="state" not in without,
         )
