@@ -62,13 +62,6 @@ def test_who_stopped_logging_moves_up_by_themselves() -> None:
     assert "20 days" in found["members"][0]["attention"]["reason"]["text"]
 
 
-def test_the_days_of_silence_are_those_of_the_roster() -> None:
-    """The review of the day before said nine."""
-    found = rank([{"reference": "a", "attention": attention(1, "ATTENTION_SILENT", last=10)}])["members"][0]
-    assert found["days_silent"] == 10
-    assert found["attention"]["reason"]["text"] == "Nothing was logged for 10 days."
-
-
 @pytest.mark.parametrize(("before", "change"), [(None, "new"), (0, "worse"), (2, "same"), (3, "better")])
 def test_what_changed_since_last_week(before: int | None, change: str) -> None:
     member: Json = {"reference": "a", "attention": attention(2, "ATTENTION_CONTRADICTED")}

@@ -118,9 +118,9 @@ def _since(reason: Message, as_of: date, before: AttentionNeeded | None) -> date
 def _silent(found: AttentionNeeded, days: int, before: AttentionNeeded | None) -> AttentionNeeded:
     """The same, or silence, where that is worse."""
     level = _SOON if days > LONG_SILENT_DAYS else _LOOK if days > SILENT_DAYS else _NONE
-    reason = say(SILENT, days=days)
     if level <= found.level:
-        return found._replace(reason=reason) if found.reason.code == SILENT else found
+        return found
+    reason = say(SILENT, days=days)
     return found._replace(level=level, reason=reason, action=say(DO_ASK), since=_since(reason, found.as_of, before))
 
 
