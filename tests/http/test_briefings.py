@@ -161,14 +161,17 @@ async def test_a_member_is_told_once_what_fat_to_expect(service: Running) -> Non
 
 @pytest.mark.parametrize("language", LANGUAGES)
 async def test_in_pregnancy_nobody_is_told_what_the_scale_should_show(service: Running, language: str) -> None:
-    """What grows is not in the forecast: 58 kg for half a year, and that a body stays as it is, were told for it."""
+    """What grows is not in the forecast: 58 kg for half a year, that a body stays as it is, and a rate of a return at
+    twice which to ask a doctor were told for it."""
     pregnant = {**CLEAR, "is_pregnant": True}
     hold = {"kind": "maintenance", "weeks": 12}
-    asked = {**PLAN, "screening": pregnant, "phase": hold, "return_to_gain": {"gain_weeks": 0}}
+    asked = {**PLAN, "screening": pregnant, "phase": hold, "return_to_gain": {"gain_weeks": 12}}
     asked["profile"] = {**LIFTER, "sex": "female"}
     plan = (await post(service, asked)).json()
     assert "WEIGHT_RISES_IN_PREGNANCY" in {caution["code"] for caution in plan["cautions"]}
-    assert "HOLD_WHY" not in {reason["code"] for phase in plan["phases"] for reason in phase["reasons"]}
+    said = {one["code"] for phase in plan["phases"] for one in (*phase["reasons"], *phase["guidance"])}
+    assert len(plan["phases"]) == 2
+    assert not said & {"HOLD_WHY", "GAIN_RATE_EXPECTED", "RETURN_CHECKS"}
     texts = [await told(service, asked, reader, language) for reader in ("member", "coach")]
     for path, accept in (("document", "text/calendar"), ("document", "text/markdown"), ("picture", "image/svg+xml")):
         headers = {"Accept": accept, "Accept-Language": language} | SENT

@@ -7,6 +7,7 @@ here. Data for programs, CSV as JSON, is the same for everybody.
 import csv
 import io
 import itertools
+import re
 from collections.abc import Iterator, Mapping
 from datetime import date, timedelta
 from functools import cache
@@ -80,6 +81,7 @@ ASKED: Mapping[str, list[Json]] = {
     "plan_phases": [
         MINOR | _GAIN,
         PREGNANT | _HOLD,
+        PREGNANT | _GAIN,
         BEFORE | _GAIN,
         NOW | _GAIN,
         BEFORE | {"start_date": str(START), "phase": {"kind": "gain", "target_weight_kg": 84.0}},
@@ -159,6 +161,28 @@ def fat_in(form: Any, language: str) -> set[str]:
     assert len(said) > 3
     drawn = {look_of(theme, PictureWidth.PAGE, Words("en", spares=False)).fat for theme in Theme}
     return {found for text in said if (found := labelled(language, text)) is not None} | drawn.intersection(said)
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+@pytest.mark.parametrize(("operation", "media_type"), FORMS)
+def test_no_form_tells_a_weight_that_leaves_out_what_grows(
+    operation: Operation, media_type: str, language: str
+) -> None:
+    """Where an answer says that its forecast does, its texts and pictures name no weight that a scale should show."""
+    format_ = operation.formats[media_type]
+    chosen = {option.name: option.default for option in format_.options}
+    told = [
+        format_.make(body, answer, chosen, language)
+        for body, answer in answered(operation.operation_id, media_type)
+        if any(caution.code == "WEIGHT_RISES_IN_PREGNANCY" for caution in answer.cautions)
+    ]
+    assert bool(told) is (operation.renders in _FORECASTS)
+    for form in told:
+        assert not [text for text in texts(form) if re.search(r"\d\s?kg\b", text)]
+
+
+# Whose answers say how the body goes on; a trend and a comparison tell no weight to come.
+_FORECASTS = {"plan_phases", "forecast_intake", "plan_season", "optimise_season"}
 
 
 @pytest.mark.parametrize("language", LANGUAGES)

@@ -19,7 +19,7 @@ from steelyard.science.season import (
 )
 
 from .answered import Answered, answering
-from .member import counted_on
+from .member import counted_on, what_grows
 from .season_terms import SeasonFrom, SeasonTerms, StrategyAsked, check_room, policy_of, season_from, understand
 from .state import known_day, state_of
 
@@ -115,5 +115,5 @@ def lay_out(season: Season, known: Asked) -> SeasonLaidOut:
 
 
 def reviewed_cautions(known: Asked) -> list[Message]:
-    """The cautions of a season whose intervals rest on setting the intake anew."""
-    return [*known.member.cautions, say("SEASON_REVIEWED", weeks=GAIN_RESET_WEEKS)]
+    """The cautions of a season, whose intervals rest on setting the intake anew."""
+    return [*known.member.cautions, *what_grows(known.member), say("SEASON_REVIEWED", weeks=GAIN_RESET_WEEKS)]

@@ -240,6 +240,7 @@ picture-window = { $days ->
 picture-window-whole = Ganzes Protokoll, { days }
 picture-more-of-kind = { $text } ({ $count } weitere dieser Art.)
 picture-forecast = In { weeks }, am { DATETIME($date, dateStyle: "long") }, zeigt die Waage etwa { NUMBER($weight_kg, maximumFractionDigits: 1) } kg
+picture-forecast-intake = Essen und Bedarf über { weeks }
 picture-target-reached = Mit { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag ist das Ziel am { DATETIME($date, dateStyle: "long") } erreicht
 picture-target-met = Mit { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal am Tag ist das Ziel erreicht
 picture-target-missed = Das Ziel ist bis dahin nicht sicher zu erreichen

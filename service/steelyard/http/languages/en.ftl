@@ -231,6 +231,7 @@ picture-window = Last { days }
 picture-window-whole = Over the log, { days }
 picture-more-of-kind = { $text } ({ $count } more of this kind.)
 picture-forecast = In { weeks }, on { DATETIME($date, dateStyle: "long") }, the scale says about { NUMBER($weight_kg, maximumFractionDigits: 1) } kg
+picture-forecast-intake = Intake and maintenance over { weeks }
 picture-target-reached = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day reach the target on { DATETIME($date, dateStyle: "long") }
 picture-target-met = { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal a day reach the target
 picture-target-missed = No safe intake reaches the target in time

@@ -236,6 +236,7 @@ picture-window = { $days ->
 picture-window-whole = Todo el registro, { days }
 picture-more-of-kind = { $text } ({ $count } más de este tipo.)
 picture-forecast = En { weeks }, el { DATETIME($date, dateStyle: "long") }, la báscula dirá unos { NUMBER($weight_kg, maximumFractionDigits: 1) } kg
+picture-forecast-intake = Comida y mantenimiento durante { weeks }
 picture-target-reached = Con { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día se llega al objetivo el { DATETIME($date, dateStyle: "long") }
 picture-target-met = Con { NUMBER($intake_kcal, maximumFractionDigits: 0) } kcal al día se llega al objetivo
 picture-target-missed = Ninguna cantidad segura de comida llega a tiempo al objetivo

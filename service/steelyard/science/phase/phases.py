@@ -120,13 +120,18 @@ def explain_maintenance(phase: PlannedPhase, path: Forecast, lower_kcal: float, 
     phase.guidance.append(say("WEIGH_DAILY"))
 
 
-def explain_gain(phase: PlannedPhase, path: Forecast, surplus_kcal: float, fat_ceiling: float | None) -> None:
-    """Fill in the size of the surplus, the expected rate, and when body fat reaches its ceiling."""
+def explain_gain(
+    phase: PlannedPhase, path: Forecast, surplus_kcal: float, fat_ceiling: float | None, *, is_growing: bool
+) -> None:
+    """Fill in the size of the surplus, the expected rate, and when body fat reaches its ceiling.
+
+    Of a body that ``is_growing`` the rate would leave out what grows, and is not told.
+    """
     first, end = path.states[phase.first], path.states[phase.weeks[-1].point]
     weeks = len(phase.weeks)
     gained = float(end.tissue_kg - first.tissue_kg)
     phase.reasons.append(say("SURPLUS_WHY", surplus_kcal=surplus_kcal, weeks=GAIN_RESET_WEEKS))
-    if gained > 0:
+    if gained > 0 and not is_growing:
         monthly = 100 * gained / float(first.weight_kg) * (365.25 / 12 / 7) / weeks
         share = min(100.0, max(0.0, 100 * float(end.lean_kg - first.lean_kg) / gained))
         phase.reasons.append(say("GAIN_RATE_EXPECTED", percent_per_month=monthly, lean_share=share))
@@ -135,8 +140,10 @@ def explain_gain(phase: PlannedPhase, path: Forecast, surplus_kcal: float, fat_c
     phase.guidance.append(say("TRAIN_IN_GAIN"))
 
 
-def explain_return(phase: PlannedPhase, path: Forecast) -> None:
-    """Fill in the rate of the return to a gain, and when it is checked."""
+def explain_return(phase: PlannedPhase, path: Forecast, *, is_growing: bool) -> None:
+    """Fill in the rate of the return to a gain, and when it is checked; not of a body that ``is_growing``."""
+    if is_growing:
+        return
     first, end = path.states[phase.first], path.states[phase.weeks[-1].point]
     rate = float(end.tissue_kg - first.tissue_kg) / len(phase.weeks)
     start = phase.weeks[0].start

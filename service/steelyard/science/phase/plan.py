@@ -222,8 +222,9 @@ def _lay_out(
     )
     explain_maintenance(phases[cut + 1], path, subject.maintenance_kcal - maintenance_after, maintenance_after)
     if len(phases) > cut + 2:
-        explain_gain(phases[cut + 2], path, gain.surplus_kcal, ceiling_of(subject, then.fat_ceiling))
-        explain_return(phases[cut + 2], path)
+        ceiling, is_growing = ceiling_of(subject, then.fat_ceiling), subject.is_pregnant
+        explain_gain(phases[cut + 2], path, gain.surplus_kcal, ceiling, is_growing=is_growing)
+        explain_return(phases[cut + 2], path, is_growing=is_growing)
     too_small = said_of_too_small(phase, solved)
     reasons = [*solved.reasons, *([draft.why_held] if is_held else []), *([] if too_small is None else [too_small])]
     return Plan(None, solved.deficit_kcal, phases, path, actions, reasons, cut, warnings, too_small=too_small)
@@ -268,7 +269,8 @@ def plan_gain(
     phases, path = draft.finish(sources)
     if pause_weeks:
         explain_pause(phases[0], pause_weeks)
-    explain_gain(phases[-1], path, gain.surplus_kcal, ceiling_of(subject, aim.fat_ceiling))
+    ceiling = ceiling_of(subject, aim.fat_ceiling)
+    explain_gain(phases[-1], path, gain.surplus_kcal, ceiling, is_growing=subject.is_pregnant)
     plan = Plan(None, None, phases, path, [*gain.actions, *draft.actions], [])
     if not with_sizes:
         return plan
@@ -286,10 +288,12 @@ def plan_hold(
     reasons = [draft.why_held] if weeks and draft.is_held(then.fat_ceiling) else []
     gain = draft.grow(weeks, then.surplus_kcal, then.fat_ceiling)
     phases, path = draft.finish(sources)
-    explain_hold(phases[0], path, is_growing=member.subject.is_pregnant)
+    is_growing = member.subject.is_pregnant
+    explain_hold(phases[0], path, is_growing=is_growing)
     if len(phases) > 1:
-        explain_gain(phases[1], path, gain.surplus_kcal, ceiling_of(member.subject, then.fat_ceiling))
-        explain_return(phases[1], path)
+        ceiling = ceiling_of(member.subject, then.fat_ceiling)
+        explain_gain(phases[1], path, gain.surplus_kcal, ceiling, is_growing=is_growing)
+        explain_return(phases[1], path, is_growing=is_growing)
     return Plan(None, None, phases, path, [*actions, *gain.actions, *draft.actions], reasons)
 
 

@@ -64,11 +64,16 @@ def briefing(plan: PlanResponse, reader: BriefingReader, words: Words) -> bytes:
         levers = [message for lever in plan.levers for message in messages(lever.reasons)]
         sections = brief([_phase(phase) for phase in plan.phases], cautions, reader, others, levers)
         if not tells_weight(plan.cautions):
-            said = ((section, [one for one in section.said if one.code not in _OF_WEIGHT]) for section in sections)
-            sections = [section._replace(said=left) for section, left in said if left]
+            sections = without_weight(sections)
     else:
         sections = brief_infeasible(messages(plan.reasons), cautions)
     return ("\n\n".join(section_text(section, words) for section in sections) + "\n").encode()
+
+
+def without_weight(sections: list[Section]) -> list[Section]:
+    """The same without what the scale should show; a section of which nothing is left goes."""
+    said = ((section, [one for one in section.said if one.code not in _OF_WEIGHT]) for section in sections)
+    return [section._replace(said=left) for section, left in said if left]
 
 
 def section_text(section: Section, words: Words) -> str:

@@ -7,9 +7,9 @@ from steelyard.answers import BriefingReader, PhaseToTell, WeekToTell, brief
 from steelyard.science.phase import PhaseKind
 
 from ...schemas.seasons import IntakeStep, SeasonPhase, SeasonWeek
-from ..wording import Words, told_once
+from ..wording import Words, tells_weight, told_once
 from . import season_words
-from .plan_briefing import messages, range_of, section_text
+from .plan_briefing import messages, range_of, section_text, without_weight
 
 
 def briefing(season: season_words.Answer, reader: BriefingReader, words: Words) -> bytes:
@@ -20,6 +20,8 @@ def briefing(season: season_words.Answer, reader: BriefingReader, words: Words) 
         head.append(words.ranges(season.plan.totals.lean_gained_kg))
     cautions = [*messages(season.cautions), *messages(told_once(season.plan.guard_rails))]
     sections = brief(list(_phases(season)), cautions, reader)
+    if not tells_weight(season.cautions):
+        sections = without_weight(sections)
     parts = ["\n".join(head), *(section_text(section, words) for section in sections)]
     return ("\n\n".join(parts) + "\n").encode()
 

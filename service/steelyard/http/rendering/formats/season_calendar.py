@@ -1,7 +1,7 @@
 """A season as a calendar (RFC 5545): an all-day event for each phase, and for each change of intake."""
 
 from ...schemas.seasons import SeasonQuestion
-from ..wording import Words
+from ..wording import Words, tells_weight
 from . import plan_words, season_words
 from .calendar_document import CalendarDocument
 
@@ -11,9 +11,12 @@ def calendar(request: SeasonQuestion, season: season_words.Answer, words: Words)
     made = CalendarDocument(season.fingerprint, request.start_date, words.language)
     general = season_words.cautions(words, season)
     for i, phase in enumerate(season.plan.phases, start=1):
-        lines = [
+        expected = [
             words.say("document-expected-tissue", **plan_words.changes(words, phase.change)),
             words.ranges(phase.change.weight_kg),
+        ]
+        lines = [
+            *(expected if tells_weight(season.cautions) else []),
             *words.texts(phase.reasons),
             *words.texts(phase.ends_early_when),
             *words.texts(phase.guidance),

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from ...schemas.seasons import OptimumResponse, SeasonQuestion, StrategyNumbers
-from ..wording import Words
+from ..wording import Words, tells_weight
 from . import markdown, plan_words, season_words
 
 
@@ -20,7 +20,8 @@ def _lines(request: SeasonQuestion, season: season_words.Answer, words: Words) -
     yield _strategy(season.plan.strategy, words)
     yield from markdown.section(words.say("document-limits"), season_words.limit_texts(words, season))
     yield from _totals(season, words)
-    yield from _phases(season, words)
+    if tells_weight(season.cautions):
+        yield from _phases(season, words)
     yield from _intakes(season, words)
     if isinstance(season, OptimumResponse) and not words.spares:
         yield from _trade_off(season, words)

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from ...schemas.seasons import BrokenLimit, IntakeStep, OptimumResponse, SeasonPhase, SeasonResponse, SeasonWeek
-from ..wording import Words, told_once
+from ..wording import Words, tells_weight, told_once
 
 Answer = SeasonResponse | OptimumResponse
 _DIETING = "weeks_dieting"  # the one limit that is not of body fat
@@ -33,6 +33,8 @@ def weeks(answer: Answer) -> Iterator[tuple[SeasonPhase, SeasonWeek]]:
 def title(words: Words, answer: Answer) -> str:
     """What a season comes to, in a line."""
     weeks, totals = len(answer.plan.weeks), answer.plan.totals
+    if not tells_weight(answer.cautions):
+        return words.say("document-season", date=str(answer.plan.weeks[0].start_date), weeks=weeks)
     if words.spares:
         end = answer.plan.weeks[-1].at_end
         return words.say("picture-forecast", weeks=weeks, date=str(end.date), weight_kg=round(end.weight_kg.mean, 1))

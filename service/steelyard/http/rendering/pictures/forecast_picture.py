@@ -8,7 +8,7 @@ from ...schemas.forecasts import ForecastRequest, ForecastResponse, PathQuestion
 from ...schemas.phases import ForecastPoint
 from ...schemas.plans import PhaseTotals
 from ...schemas.shared_fields import Interval
-from ..wording import Words, told_once
+from ..wording import Words, tells_weight, told_once
 from . import time_panels as over_time
 from .interval_rows import Group, Row
 from .labels import Layer, Sample
@@ -22,15 +22,15 @@ def draw(request: ForecastRequest, forecast: ForecastResponse, look: Look) -> Dr
     words = look.words
     start = PathStart(request.start_date, _weight_kg(request), None)
     points = [week.at_end for week in forecast.weeks]
-    panels = []
+    panels: list[Layer] = []
     if points:
         span = Span(start.date, after(points[-1].date), width=look.width)
         eaten = [Eaten(week.start_date, after(week.at_end.date), week.intake_kcal) for week in forecast.weeks]
-        panels = [
-            weight_panel(look, span, start, points),
-            *([] if words.spares else [fat_panel(look, span, None, points)]),
-            intake_panel(look, span, eaten, forecast.maintenance_kcal, points),
-        ]
+        if tells_weight(forecast.cautions):
+            panels.append(weight_panel(look, span, start, points))
+        if not words.spares:
+            panels.append(fat_panel(look, span, None, points))
+        panels.append(intake_panel(look, span, eaten, forecast.maintenance_kcal, points))
     cautions = [*words.texts(forecast.cautions), *words.texts(told_once(forecast.guard_rails))]
     return sheet(look, _message(words, request, forecast), panels, cautions)
 
@@ -38,7 +38,7 @@ def draw(request: ForecastRequest, forecast: ForecastResponse, look: Look) -> Dr
 def _message(words: Words, request: ForecastRequest, forecast: ForecastResponse) -> Headline:
     title = _title(words, request, forecast)
     lines = [] if forecast.feasible else _nearest(words, forecast)
-    if forecast.weeks:
+    if forecast.weeks and tells_weight(forecast.cautions):
         last = forecast.weeks[-1].at_end
         lines.append(
             words.say(
@@ -63,6 +63,8 @@ def _title(words: Words, request: ForecastRequest, forecast: ForecastResponse) -
     if isinstance(request.question, PathQuestion):
         end = forecast.weeks[-1].at_end
         weeks = len(forecast.weeks)
+        if not tells_weight(forecast.cautions):
+            return words.say("picture-forecast-intake", weeks=weeks)
         return words.say("picture-forecast", weeks=weeks, date=str(end.date), weight_kg=round(end.weight_kg.mean, 1))
     intake_kcal = forecast.intake_kcal or 0
     if forecast.reached_on is None:

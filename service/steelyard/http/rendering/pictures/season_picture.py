@@ -2,7 +2,7 @@
 
 from ...schemas.seasons import OptimumResponse, SeasonPhase, SeasonPlan, SeasonQuestion, SeasonResponse
 from ..formats import season_words
-from ..wording import Words, told_once
+from ..wording import Words, tells_weight, told_once
 from . import interval_rows
 from .forecast_picture import Eaten, fat_panel, intake_panel, start_of, weight_panel
 from .interval_rows import Group, Row
@@ -25,15 +25,18 @@ def draw(_request: SeasonQuestion, season: SeasonResponse | OptimumResponse, loo
     )
     span = Span(start.date, after(points[-1].date), shades, look.width)
     eaten = [Eaten(week.start_date, after(week.at_end.date), week.intake_kcal) for week in plan.weeks]
-    weight = weight_panel(look, span, start, points)
     intake = intake_panel(look, span, eaten, begun.maintenance_kcal, points)
+    said = [*_cautions(words, season), *_signs_to_stop(words, plan.phases)]
+    if not tells_weight(season.cautions):
+        title, lines = season_words.title(words, season), season_words.limit_texts(words, season)
+        return sheet(look, Headline(title, lines, " ".join([f"{title}.", *lines])), [intake], said)
+    weight = weight_panel(look, span, start, points)
     if words.spares:
         panels = [weight, intake]
     else:
         band = begun.band_lower_fat_fraction, begun.band_upper_fat_fraction
         fat = fat_panel(look, span, begun.body_fat_fraction, points, band)
         panels = [weight, fat, intake, _totals_panel(look, plan)]
-    said = [*_cautions(words, season), *_signs_to_stop(words, plan.phases)]
     return sheet(look, _message(words, season, start.weight_kg), panels, said)
 
 
