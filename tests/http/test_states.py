@@ -818,6 +818,22 @@ def test_those_who_are_spared_are_told_nothing_that_no_review_says(weekly: list[
     assert (fault.code, fault.pointer) == ("ATTENTION_NOT_READABLE", "#/state/attention")
 
 
+@pytest.mark.parametrize("name", ["weight_kg", "fat_kg", "maintenance_kcal", "physical_maintenance_kcal"])
+def test_a_state_of_the_widest_errors_is_given_and_taken_back(plan: Json, name: str) -> None:
+    state = {**plan["state"], name: {**plan["state"][name], "standard_deviation": 15000 if "kcal" in name else 100}}
+    for _ in range(3):
+        told = {**WHO, "state": {**state, "maintenance_basis": "told"}, "as_of_date": str(START)}
+        state = call("estimate_maintenance", told)["state"]
+
+
+def test_a_log_that_is_nobody_s_gives_a_state_that_can_be_read() -> None:
+    weights = [{"date": "2026-03-05", "weight_kg": 374.4}, {"date": "2026-02-10", "weight_kg": 895.6}]
+    state = call("estimate_maintenance", {**WHO, "log": {"weights": weights}})["state"]
+    with pytest.raises(ProblemError) as refused:
+        call("estimate_maintenance", {**WHO, "state": state})
+    assert refused.value.kind.status == 422  # and not 400: it fits the schema
+
+
 def _handed_on_after(weekly: list[Json], weeks: int) -> Json:
     """A state whose log is so long that the first of it is read and left out."""
     state = weekly[-1]["state"]

@@ -1,4 +1,7 @@
-"""Figures with their error, between the wire and the layer of answers."""
+"""Figures with their error, between the wire and the layer of answers.
+
+What is answered keeps to the bounds that the schemas set to what is sent, so that every state is taken back.
+"""
 
 from datetime import date
 
@@ -33,12 +36,14 @@ def steered(figure: SteeredFigure | UnsetType) -> Steered | None:
 
 def mass_figure(found: Estimate, least: float = -30.0) -> MassFigure:
     """A mass with its error, no less than ``least`` [kg]."""
-    return MassFigure(mean=round(max(least, found.mean), 4), standard_deviation=round(found.sd, 4))
+    mean, sd = min(max(least, found.mean), 350.0), min(found.sd, 100.0)
+    return MassFigure(mean=round(mean, 4), standard_deviation=round(sd, 4))
 
 
 def energy_figure(found: Estimate) -> EnergyFigure:
     """An energy with its error."""
-    return EnergyFigure(mean=round(found.mean, 2), standard_deviation=round(found.sd, 2))
+    mean, sd = min(max(found.mean, -5000.0), 30000.0), min(found.sd, 15000.0)
+    return EnergyFigure(mean=round(mean, 2), standard_deviation=round(sd, 2))
 
 
 def ratio_figure(found: Estimate) -> RatioFigure:
