@@ -118,6 +118,19 @@ def test_keys_of_many_gyms_are_rotated_at_once(run: Run) -> None:
     assert (none.exit_code, none.stdout) == (1, ""), "nothing is changed where one cannot be"
 
 
+def test_a_key_whose_replacement_was_revoked_is_rotated_with_the_others(run: Run) -> None:
+    """It leaked on its way to the gym: without another one the gym would have no key once the old one ends."""
+    token = succeed(run("keys", "create", "--organisation", "Quarry Lane Gym"))
+    leaked = succeed(run("keys", "rotate", "--organisation", "Quarry Lane Gym"))
+    succeed(run("keys", "revoke", leaked.partition(".")[0]))
+    made = json.loads(succeed(run("keys", "rotate", "--organisation", "Quarry Lane Gym", "--json")))
+    assert [key["replaces"] for key in made] == [token.partition(".")[0]]
+    assert (
+        json.loads(succeed(run("keys", "rotate", "--organisation", "Quarry Lane Gym", "--json")))[0]["replaces"]
+        == made[0]["prefix"]
+    )
+
+
 @pytest.mark.parametrize("name", ["", "   ", "x" * 201, "a\nb", "a\x1b[31mb", "=1+1", " @SUM(A1)"])
 def test_a_name_that_cannot_be_shown_as_it_is_is_refused(run: Run, name: str) -> None:
     for option in ("--organisation", "--label"):
@@ -257,7 +270,14 @@ def test_quotas_are_set_and_lifted(run: Run) -> None:
         unknown = run("quotas", *words)
         assert unknown.exit_code == 1
         assert "there is no" in unknown.stderr
-    for words in (["set", "5"], ["set", "--key", prefix, "--organisation", "Quarry Lane Gym", "5"]):
+    most = str(2**31 - 1)
+    assert most in succeed(run("quotas", "set", "--key", prefix, most))
+    too_many = str(2**31)  # which no column holds
+    for words in (
+        ["set", "5"],
+        ["set", "--key", prefix, "--organisation", "Quarry Lane Gym", "5"],
+        ["set", "--key", prefix, too_many],
+    ):
         assert run("quotas", *words).exit_code == 2
 
 
@@ -339,14 +359,17 @@ def examine(run: Run, *words: str) -> tuple[int, dict[str, str]]:
     return result.exit_code, {f"{check} {state}": detail for check, state, detail in rows}
 
 
-def test_the_doctor_finds_a_sound_service(run: Run, tmp_path: Path) -> None:
+def test_the_doctor_finds_a_sound_service(run: Run, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     directory = str(tmp_path / "contracts")
     succeed(run("contract", "--directory", directory))
     exit_code, findings = examine(run, "--contracts", directory)
     assert exit_code == 0
     assert "the next start brings them" in findings["tables note"]
     succeed(run("keys", "create", "--organisation", "Quarry Lane Gym"))
+    alone = findings["settings ok"]
+    monkeypatch.setenv("STEELYARD_KEY", "the.client's")  # which may share a shell, and is no setting
     exit_code, findings = examine(run, "--contracts", directory)
+    assert findings["settings ok"] == alone
     assert exit_code == 0
     assert [each for each in findings if not each.endswith(" ok")] == ([] if is_compiled() else ["core note"])
     assert {each.partition(" ")[0] for each in findings} == {

@@ -124,6 +124,22 @@ def test_what_cannot_be_ranked_is_said(answers: Path, tmp_path: Path, change: di
     assert not (tmp_path / "x.parquet").exists()
 
 
+@pytest.mark.parametrize(
+    ("roster", "keep", "words"),
+    [
+        ("roster.csv", ["probabilities"], "probabilities is of type struct"),
+        ("roster.csv", ["cautions"], "cautions is of type list"),
+        ("none/roster.csv", [], "cannot be written"),
+        ("none/roster.parquet", [], "cannot be written"),
+    ],
+)
+def test_what_cannot_be_written_is_said(
+    answers: Path, tmp_path: Path, roster: str, keep: list[str], words: str
+) -> None:
+    with pytest.raises(NoRoster, match=words):
+        write_roster(str(answers), tmp_path / roster, by="gym", rank=["end_date"], keep=keep)
+
+
 def test_a_folder_without_answers_is_said(tmp_path: Path) -> None:
     with pytest.raises(NoRoster, match="no answers"):
         write_roster(str(tmp_path), tmp_path / "x.parquet", by="gym", rank=["x"])

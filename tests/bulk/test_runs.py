@@ -364,6 +364,14 @@ def test_a_worker_of_another_version_refuses(folders: Folders) -> None:
         answer_partition(msgspec.structs.replace(folders.job, model_version="0.0.0"), first)
 
 
+def test_a_folder_of_members_that_is_not_there_is_said(folders: Folders) -> None:
+    """A name mistyped in a nightly job is no night without members."""
+    mistyped = folders._replace(members=folders.members.with_name("membres"))
+    with pytest.raises(NoPlace, match="there is no folder .*membres"):
+        mistyped.run(on(None))
+    assert not folders.answers.exists()
+
+
 def test_a_place_that_cannot_be_opened_is_said() -> None:
     with pytest.raises(NoPlace, match="nowhere://"):
         place_of("nowhere://members")

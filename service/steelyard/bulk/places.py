@@ -34,6 +34,11 @@ class Place(NamedTuple):
             if info.type == fs.FileType.File and info.path.endswith(suffix) and not any(p[0] in "._" for p in parts):
                 yield info
 
+    @property
+    def is_there(self) -> bool:
+        """Whether there is such a folder; of an object store, whether there is anything in it."""
+        return bool(self.filesystem.get_file_info(self.path).type == fs.FileType.Directory)
+
     def relative(self, info: fs.FileInfo) -> str:
         """The path of a file as seen from the folder."""
         path: str = info.path

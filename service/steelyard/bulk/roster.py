@@ -30,11 +30,24 @@ def write_roster(answers: str, roster: Path, *, by: str, rank: Sequence[str], ke
     code of their problem: nobody goes missing. Holds the chosen columns of all members in memory. Raises ``NoRoster``.
     """
     found = ranked(_chosen(answers, by, rank, keep), by=by, rank=rank)
-    if roster.suffix == ".csv":
-        pyarrow.csv.write_csv(found, roster)
-    else:
-        pq.write_table(found, roster, compression="zstd")
+    try:
+        if roster.suffix == ".csv":
+            _check_cells(found.schema)
+            pyarrow.csv.write_csv(found, roster)
+        else:
+            pq.write_table(found, roster, compression="zstd")
+    except OSError as error:
+        raise NoRoster(f"{roster} cannot be written: {error}") from None
     return int(found.num_rows)
+
+
+def _check_cells(schema: pa.Schema) -> None:
+    """Raises ``NoRoster`` for a column that no cell of CSV holds."""
+    for field in schema:
+        if pa.types.is_nested(field.type):
+            raise NoRoster(
+                f"{field.name} is of type {field.type}, which CSV cannot hold: name a part, or write Parquet"
+            )
 
 
 def ranked(table: pa.Table, *, by: str, rank: Sequence[str]) -> pa.Table:

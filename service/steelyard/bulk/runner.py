@@ -17,7 +17,7 @@ from .engine import Engine, engine
 from .ledger import Charge, Ledger, check_quotas
 from .manifest import Manifest, locked, write_receipt
 from .partitions import Job, OtherVersion, Receipt, RowPartition, answer_partition, plan
-from .places import place_of
+from .places import NoPlace, place_of
 
 _FINAL = (TableRefused, OtherVersion)  # trying again would end the same
 _SAID = (*_FINAL, OSError, pa.ArrowException)
@@ -75,8 +75,13 @@ class RunAsked(NamedTuple):
 
 
 def run(job: Job, asked: RunAsked, ledger: Ledger, watcher: Watcher) -> Summary:
-    """Do all that is not done. Raises ``OtherRun``, ``AlreadyRunning``, ``CannotCharge`` and ``EngineLost``."""
+    """Do all that is not done.
+
+    Raises ``NoPlace``, ``OtherRun``, ``AlreadyRunning``, ``CannotCharge`` and ``EngineLost``.
+    """
     members, answers = place_of(job.members), place_of(job.answers)
+    if not members.is_there:
+        raise NoPlace(f"there is no folder {members.name}")
     with locked(answers):
         key = ledger.key(asked.key_prefix)
         manifest = Manifest.opened(answers, job, partition_rows=asked.partition_rows, key_prefix=key.prefix)

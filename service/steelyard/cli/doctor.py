@@ -19,7 +19,7 @@ from sqlalchemy.engine import make_url
 
 from steelyard.http.gate.rate_limit import MemoryCounts, RateLimiter
 from steelyard.science.numbers import is_compiled
-from steelyard.settings import Settings, SettingsError
+from steelyard.settings import CLIENT_VARIABLES, PREFIX, Settings, SettingsError
 from steelyard.store.database import is_embedded
 from steelyard.store.schema import HEAD, SchemaUnknown, is_behind
 from steelyard.store.store import Store, StoreUnavailable
@@ -76,7 +76,7 @@ async def _examine(contracts: Path) -> list[CheckResult]:
         settings = current_settings()
     except SettingsError as error:
         return [CheckResult("settings", CheckState.FAILED, str(error))]
-    set_here = [name for name in os.environ if name.startswith("STEELYARD_")]
+    set_here = [name for name in os.environ if name.startswith(PREFIX) and name not in CLIENT_VARIABLES]
     findings = [CheckResult("settings", CheckState.OK, f"{len(set_here)} set in the environment")]
     findings += [finding async for finding in _of_store(settings)]
     findings.append(await _of_limits(settings))

@@ -19,6 +19,7 @@ _COLUMNS = ("prefix", "organisation", "label", "scopes", "created", "expires", "
 _ALWAYS_SHOWN = frozenset(_COLUMNS) - {"label", "replaces", "quotas a day"}
 _LIFETIME = click.IntRange(1, 3650)
 _LONGEST = 200  # of a name, as its column has it
+_MOST_UNITS = 2**31 - 1  # of a quota, as its column holds it
 _OF_FORMULAS = ("=", "+", "-", "@")  # in a usage report as CSV (OWASP, CSV injection)
 
 _as_json = click.option("--json", "as_json", is_flag=True, help="Print JSON, for scripts.")
@@ -168,7 +169,7 @@ def rotate_keys(
         listed = await store.list_keys()
         if organisation is not None and all(key.organisation != organisation for key in listed):
             raise click.ClickException(f"there is no key of an organisation {organisation}")
-        replaced = {key.replaces_id for key in listed}
+        replaced = {key.replaces_id for key in listed if key.is_usable(now)}  # by one that is revoked none is
         chosen = named or [
             key.prefix
             for key in listed
@@ -228,7 +229,7 @@ def quotas() -> None:
 @quotas.command("set")
 @click.option("--organisation", help="Limit all keys of this organisation together.")
 @click.option("--key", "prefix", help="Limit the key with this prefix.")
-@click.argument("daily_units", type=click.IntRange(0))
+@click.argument("daily_units", type=click.IntRange(0, _MOST_UNITS))
 def set_quota(organisation: str | None, prefix: str | None, daily_units: int) -> None:
     """Allow DAILY_UNITS a day: a request costs what its operation weighs in the contract."""
     _change_quota(organisation, prefix, daily_units)
