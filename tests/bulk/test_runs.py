@@ -367,7 +367,7 @@ def test_a_worker_of_another_version_refuses(folders: Folders) -> None:
 def test_a_folder_of_members_that_is_not_there_is_said(folders: Folders) -> None:
     """A name mistyped in a nightly job is no night without members."""
     mistyped = folders._replace(members=folders.members.with_name("membres"))
-    with pytest.raises(NoPlace, match="there is no folder .*membres"):
+    with pytest.raises(NoPlace, match=r"there is no folder .*membres"):
         mistyped.run(on(None))
     assert not folders.answers.exists()
 
