@@ -98,6 +98,14 @@ async def raw_body(running: Running, **headers: str) -> httpx.Response:
     return httpx.Response(answer.status_code, headers=answer.headers, extensions={"raw": body})
 
 
+async def test_an_answer_without_a_body_is_not_compressed(tmp_path: Path) -> None:
+    """Of the body that GET would get HEAD tells the length, and not that of nothing packed."""
+    async with running(tmp_path, (sum_lifts,), metrics=True, metrics_public=True, compress_from_bytes=20) as started:
+        head = await started.client.head("/metrics", headers={"accept-encoding": "gzip"})
+    assert "content-encoding" not in head.headers
+    assert int(head.headers["content-length"]) > 1000
+
+
 async def test_long_answers_are_compressed_for_who_wants_it(lifting: Running) -> None:
     plain = await raw_body(lifting, accept_encoding="identity")
     short = await raw_body(lifting, accept_encoding="br;q=1, gzip")

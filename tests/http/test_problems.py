@@ -132,8 +132,11 @@ async def test_head_has_the_headers_alone(service: Running) -> None:
     head = await service.client.head("/v1/methods", headers=plain)
     assert (head.status_code, head.content) == (200, b"")
     assert head.headers["content-length"] == got.headers["content-length"] == str(len(got.content))
-    refused = await service.client.head("/v1/methods", headers={"authorization": ""})
-    assert (refused.status_code, refused.content) == (401, b"")
+    for path, headers, status in (("/v1/methods", {"authorization": ""}, 401), ("/nothing", {}, 404)):
+        whole = await service.client.get(path, headers=headers)
+        refused = await service.client.head(path, headers=headers)
+        assert (refused.status_code, refused.content) == (status, b"")
+        assert refused.headers["content-length"] == str(len(whole.content))
 
 
 async def test_every_type_has_its_page(service: Running) -> None:

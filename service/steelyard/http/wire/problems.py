@@ -320,7 +320,7 @@ def handle_exception(request: Request[Any, Any, Any], error: Exception) -> Respo
         b"" if request.method == "HEAD" else body,
         status_code=problem.kind.status,
         media_type=MEDIA_TYPE,
-        headers=problem.headers,
+        headers=problem.headers | {"content-length": str(len(body))},  # the same to HEAD (RFC 9110 9.3.2)
     )
 
 
