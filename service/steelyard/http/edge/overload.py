@@ -7,7 +7,7 @@ import asyncio
 import math
 
 _LOOK_SECONDS = 0.25
-_CALM_SECONDS = 0.5  # and below it no longer
+_CALM_SECONDS = 0.5  # at this it is no longer too late, or sooner where less is too late
 
 
 class Overload:
@@ -15,6 +15,7 @@ class Overload:
 
     def __init__(self, most_seconds: float = 0.0) -> None:
         self._most_seconds = most_seconds or math.inf
+        self._calm_seconds = min(_CALM_SECONDS, self._most_seconds)
         self.is_on = False
         self.late_seconds = 0.0
         self.refused_count = 0
@@ -31,4 +32,4 @@ class Overload:
         """Take note of how late it is."""
         # Late once may be a machine that slept; late again is too much to do.
         was_late, self.late_seconds = self.late_seconds > self._most_seconds, late_seconds
-        self.is_on = late_seconds > _CALM_SECONDS if self.is_on else was_late and late_seconds > self._most_seconds
+        self.is_on = late_seconds > self._calm_seconds if self.is_on else was_late and late_seconds > self._most_seconds
