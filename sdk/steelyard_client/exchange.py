@@ -121,7 +121,9 @@ def exchange(
     retries = 0
     while True:
         sent = clock()
-        outcome = yield Send(operation.method, url, headers, content, deadline - sent, options.connect_timeout_seconds)
+        send = Send(operation.method, url, headers, content, deadline - sent, options.connect_timeout_seconds)
+        # Preparing a request takes time as well, and what is left for a try may be none.
+        outcome = (yield send) if send.timeout_seconds > 0 else timed_out(send)
         _tell(options, operation.method, url, request_id, retries + 1, clock() - sent, outcome)
         if isinstance(outcome, Reply) and 200 <= outcome.status < 300:
             return read(outcome, request_id)

@@ -22,6 +22,7 @@ Path = tuple[str | int, ...]
 Schema = Mapping[str, Any]
 
 _QUOTED_LENGTH = 60
+_LONG_BITS = 200  # of a whole number that is no longer quoted: about sixty digits
 _WORDS = {
     "INVALID": "cannot be sent",
     "MISSING_FIELD": "is required but missing",
@@ -178,9 +179,7 @@ def _object_faults(value: dict[str, Any], schema: Schema, path: Path) -> Iterato
 _TYPES = {
     "array": lambda value: isinstance(value, list),
     "boolean": lambda value: isinstance(value, bool),
-    "integer": lambda value: (
-        isinstance(value, int | float) and not isinstance(value, bool) and float(value).is_integer()
-    ),
+    "integer": lambda value: isinstance(value, int | float) and not isinstance(value, bool) and value == value // 1,
     "null": lambda value: value is None,
     "number": lambda value: isinstance(value, int | float) and not isinstance(value, bool),
     "object": lambda value: isinstance(value, dict),
@@ -265,5 +264,7 @@ def _field_problem(fault: _Fault) -> FieldProblem:
 
 
 def _quoted(value: Any) -> str:
+    if isinstance(value, int) and value.bit_length() > _LONG_BITS:
+        return "a very long number"  # which Python may not even write
     text = value.isoformat() if isinstance(value, datetime) else repr(value)
     return text if len(text) <= _QUOTED_LENGTH else text[:_QUOTED_LENGTH] + "..."

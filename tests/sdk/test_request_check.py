@@ -178,6 +178,13 @@ def test_values_that_json_cannot_hold(value: object) -> None:
         plain({"profile": {"weight_kg": value}})
 
 
+@pytest.mark.parametrize("digits", [400, 5000])
+def test_a_number_beyond_any_float_is_out_of_range(digits: int) -> None:
+    for field in ("weeks", "deficit_kcal"):
+        with pytest.raises(InvalidRequest, match="a very long number. is out of range"):
+            check({"kind": "mini_cut", field: 10**digits}, "MiniCut")
+
+
 def test_an_instant_is_no_date() -> None:
     with pytest.raises(InvalidRequest, match="a date such as"):
         check({"date": plain(datetime.datetime(2026, 5, 4, 8, 30)), "weight_kg": 80}, "WeightEntry")

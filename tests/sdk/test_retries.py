@@ -235,6 +235,22 @@ def test_the_time_limit_holds_for_all_tries_together() -> None:
     assert now <= 10 + 1.5
 
 
+def test_a_request_whose_time_is_over_before_it_is_sent_times_out() -> None:
+    """Checking a long log may take longer than somebody gives the whole call; a transport takes no time below 0."""
+    ticks = iter((0.0, 0.2, 0.2, 0.2))
+    options = Options(
+        url="http://service.test",
+        key=KEY,
+        timeout_seconds=0.1,
+        connect_timeout_seconds=2,
+        retry=RetryPolicy(),
+        check_requests=True,
+    )
+    steps = exchange(LIST_METHODS, partial(read_answer, Methods), {}, options, lambda: next(ticks))
+    with pytest.raises(TimedOut):
+        next(steps)
+
+
 class Drip(httpx.SyncByteStream, httpx.AsyncByteStream):
     """A body that comes byte by byte, each in time, and all of it never."""
 
