@@ -154,7 +154,9 @@ async def test_a_batch_costs_its_lines_or_nothing() -> None:
     assert parsed((await headers_after(limiter, key, 2))["ratelimit"])["burst"]["r"] == 2, (
         "what was refused cost nothing"
     )
-    assert "never has so many" in (await refusal(limiter, a_key(2), 11)).detail
+    never = (await refusal(limiter, a_key(2), 11)).detail
+    assert "never has so many" in never
+    assert "ask the operator" in never, "a search that costs more than the limit has no lines to leave out"
 
 
 async def test_quotas_of_a_key_and_of_its_organisation() -> None:

@@ -383,5 +383,5 @@ def _refusal(refusing: list[_Meter], units: int, now: float) -> ProblemError:
     limits = " and ".join(f"`{m.name}` ({m.limit} in {m.window} s)" for m in refusing)
     detail = f"The limit {limits} is reached." if units == 1 else f"The limit {limits} has no {units} units left."
     if any(units > meter.limit for meter in refusing):
-        detail += " It never has so many: send fewer lines at a time."
+        detail += " It never has so many: ask the operator for a larger one, or send fewer lines of a batch at a time."
     return ProblemError(TOO_MANY_REQUESTS, detail, headers={"Retry-After": str(wait_seconds)})
