@@ -54,6 +54,14 @@ def test_what_cannot_stand_together_is_named(asked: answers.SeasonAsked, code: s
     assert (raised.value.code, raised.value.field) == (code, name)
 
 
+@pytest.mark.parametrize(("lower", "upper"), [(0.1, 0.12), (0.15, 0.17), (0.13, 0.15)])
+def test_a_band_of_two_points_and_a_cut_of_one_are_not_too_small(lower: float, upper: float) -> None:
+    """Whole points are what people ask for, and few of them are whole in binary: 0.15 less 0.01 is under 0.14."""
+    strategy = STEADY._replace(cut_at=upper, cut_to=round(upper - 0.01, 2))
+    season = answers.plan_season(ask(terms(12, band=Band(lower, upper)), strategy)).value
+    assert season.laid_out.policy.cut_to == pytest.approx(upper - 0.01)
+
+
 @pytest.mark.parametrize(
     ("asked", "code", "name"),
     [

@@ -34,12 +34,11 @@ from steelyard.science.rails import ADULT_YEARS, Cleared
 from steelyard.science.register import FAT_FROM_BMI, Contradiction, Message, say
 
 from .answered import Answered, answering
+from .bands import check_band
 from .dates import check_dates, check_not_before_state
 from .member import counted_on, known_long_ago, member_of
 from .state import known_day, state_of
 
-# A narrower band than two points has no room for the lines inside it.
-_LEAST_BAND = 0.02
 # Cuts longer ago change no plan; no planner is asked with more.
 _MOST_WEEKS_SINCE = 520
 
@@ -164,10 +163,7 @@ def decide_phase(asked: DecisionAsked) -> Answered[PhaseDecided]:
 def _check(asked: DecisionAsked) -> None:
     check_dates({"as_of_date": asked.as_of, "event_date": asked.event})
     check_not_before_state(asked.told, asked.as_of, "as_of_date")
-    band = asked.band
-    if band is not None and band.upper < band.lower + _LEAST_BAND - 1e-9:
-        detail = "The band is inverted or under two points wide: set its upper end above its lower end."
-        raise Contradiction("BAND_INVERTED", "band.upper_fat_fraction", detail)
+    check_band(asked.band, "band")
     if asked.event is not None and asked.event <= asked.as_of:
         detail = f"The event is not after the day of the decision, {asked.as_of}."
         raise Contradiction("EVENT_NOT_AHEAD", "event_date", detail)

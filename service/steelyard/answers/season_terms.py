@@ -24,13 +24,14 @@ from steelyard.science.season import (
     week_of_clearance,
 )
 
+from .bands import check_band, check_drop
 from .dates import check_dates, check_not_before_state
 from .member import member_of
 
-# A cut that ends nearer to where it starts is over before water has settled.
-_LEAST_DROP = 0.01
+# Nobody lives awake on less than this share of resting energy; judgement.
 _LEAST_PAL = 0.9
-# Outside these shares of maintenance nobody's intake is a usual one: the lower is a hard diet, the upper a feast.
+# Outside these shares of maintenance nobody's intake is a usual one: the lower is a hard diet, the upper a feast;
+# judgement.
 _CURRENT_INTAKE_SHARES = (0.5, 1.5)
 
 
@@ -139,9 +140,7 @@ def policy_of(strategy: StrategyAsked, asked: Asked, name: str) -> Policy:
         return Policy(strategy.surplus_kcal).without_cuts
     if cut_to is None:
         return Policy(strategy.surplus_kcal, cut_at, most_cuts=0)
-    if cut_to > cut_at - _LEAST_DROP:
-        detail = "Set `cut_to_fat_fraction` at least one point (0.01) under `cut_at_fat_fraction`."
-        raise Contradiction("CUT_ENDS_ABOVE_START", f"{name}.cut_to_fat_fraction", detail)
+    check_drop(cut_at, cut_to, name)
     check_target(cut_to, asked.member.person.sex, asked.cutting, f"{name}.cut_to_fat_fraction")
     return asked.limited(
         Policy(
@@ -164,10 +163,7 @@ def check_room(asked: Asked, terms: SeasonTerms) -> None:
 
 def _check_limits(terms: SeasonTerms) -> None:
     limits, start = terms.limits, terms.start
-    band = limits.band
-    if band is not None and band.upper < band.lower + 2 * _LEAST_DROP:
-        detail = "The band is inverted or under two points wide: set its upper end above its lower end."
-        raise Contradiction("BAND_INVERTED", "limits.band.upper_fat_fraction", detail)
+    check_band(limits.band, "limits.band")
     end = start + timedelta(days=7 * terms.weeks - 1)
     for i, (first, last) in enumerate(limits.blocked):
         name = f"limits.blocked_dates[{i}]"
