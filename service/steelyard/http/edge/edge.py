@@ -159,7 +159,7 @@ class _Response:
         if is_stored or is_encoded or not (is_streamed or int(length) >= self._compress_from_bytes):
             return False
         headers.append((VARY, ACCEPT_ENCODING))
-        if self._scope["method"] == "HEAD":
+        if self._scope.get("method") == "HEAD":
             return False  # there is no body of which to tell a packed length
         return any(name == ACCEPT_ENCODING and accepts_gzip(value) for name, value in self._scope["headers"])
 
