@@ -8,7 +8,7 @@ from typing import Any
 
 import pyarrow as pa
 
-from steelyard.http.endpoints.batch_kinds import BATCHED
+from steelyard.http.endpoints.batch_kinds import BATCHED, MOST_REFERENCE_LENGTH
 from steelyard.http.operation.operation import Operation
 from steelyard.http.schemas.problems import Problem
 from steelyard.http.wire.decoding import BodyDecoder
@@ -27,7 +27,6 @@ REFERENCE = "reference"
 PROBLEM = "problem"
 ALWAYS = ("fingerprint", "guard_rails", "cautions")  # where an answer has them: no number goes without its cautions
 _PROBLEM_SHAPE = shape_of(Problem)
-_REFERENCE_LENGTH = 200
 
 
 class TableRefused(ValueError):  # noqa: N818 - named for what happened
@@ -117,7 +116,7 @@ class Answerer:
     def _answer(self, reference: str | None, body: Any, row: int) -> tuple[list[Any] | None, Problem | None]:
         """What is kept of a row's answer, or its problem."""
         try:
-            if not reference or len(reference) > _REFERENCE_LENGTH:
+            if not reference or len(reference) > MOST_REFERENCE_LENGTH:
                 raise _bad_reference(reference)
             try:
                 answer = self.operation.compute(self._decoder.convert(body), **self._left_out)
@@ -187,7 +186,7 @@ def _one(column: pa.ChunkedArray) -> pa.Array:
 
 def _bad_reference(reference: str | None) -> ProblemError:
     code = "WRONG_LENGTH" if reference else "MISSING_FIELD"
-    detail = f"reference is a text of 1 to {_REFERENCE_LENGTH} characters."
+    detail = f"reference is a text of 1 to {MOST_REFERENCE_LENGTH} characters."
     return ProblemError(SCHEMA_VIOLATION, detail, [fault("#/reference", code, detail)])
 
 

@@ -16,6 +16,7 @@ from .plans import plan_phases
 from .reviews import review_phase
 from .trends import read_trend
 
+MOST_REFERENCE_LENGTH = 200
 BATCHED: tuple[Operation, ...] = (
     estimate_body_composition,
     estimate_maintenance,
@@ -39,7 +40,12 @@ class BatchLine(Request, frozen=True, kw_only=True):
 
     reference: Annotated[
         str,
-        Meta(min_length=1, max_length=200, description="Comes back with the answer.", examples=["member-0042"]),
+        Meta(
+            min_length=1,
+            max_length=MOST_REFERENCE_LENGTH,
+            description="Comes back with the answer.",
+            examples=["member-0042"],
+        ),
     ]
     operation: Annotated[BatchOperation, Meta(description="Id of the operation.", examples=["read_trend"])]
     body: Annotated[

@@ -39,7 +39,7 @@ from ..wire.request_bounds import RequestBounds
 from ..wire.request_id import request_id
 from ..wire.unpacking import Unpacked, is_packed
 from ..wire.wire_refusals import ENDING, problem_of_kind
-from .batch_kinds import BATCH_EXAMPLES, BATCHED, BatchLine
+from .batch_kinds import BATCH_EXAMPLES, BATCHED, MOST_REFERENCE_LENGTH, BatchLine
 
 MEDIA_TYPE = "application/x-ndjson"
 PATH = "/v1/batches"
@@ -65,9 +65,6 @@ an answer may find both sides waiting once a few megabytes are under way; such a
 """
 
 _encoder = msgspec.json.Encoder()
-
-
-MOST_REFERENCE_LENGTH = 200
 
 
 class _Reference(msgspec.Struct):

@@ -24,7 +24,6 @@ AgeYears = Annotated[float, Meta(ge=13, le=100, description="Age in years.", exa
 FatFraction = Annotated[
     float, Meta(ge=0.03, le=0.6, description="Body fat as a fraction of body mass, 0 to 1.", examples=[0.17])
 ]
-IntakeKcal = Annotated[float, Meta(ge=0, le=15000, description="Energy eaten in a day, kilocalories.", examples=[2450])]
 EnergyPerDay = Annotated[float, Meta(ge=800, le=8000, description="Energy per day, kilocalories.", examples=[2700])]
 CivilDate = Annotated[
     date,
