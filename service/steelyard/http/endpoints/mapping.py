@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 import msgspec
 
 from steelyard import answers
-from steelyard.science.body import PathPoint
+from steelyard.science.body import PathChange, PathPoint
 from steelyard.science.log import IntakeDay, Log, LoggedEvent, LogMaintenance, Measured, StepsDay, Weighing
 from steelyard.science.measures import Girths, HeightAndWeight, Measurement, Skinfolds
 from steelyard.science.member import Told
@@ -41,6 +41,7 @@ from ..schemas import log as log_schema
 from ..schemas import profile as profile_schema
 from ..schemas.explanation import GuardRail, Note
 from ..schemas.phases import ForecastPoint, KnownMaintenance
+from ..schemas.plans import PhaseTotals
 from ..schemas.shared_fields import Interval, IntervalColumns
 from ..schemas.states import State
 from ..wire.request_id import CONTRACT_VERSION
@@ -50,9 +51,8 @@ if TYPE_CHECKING:
     from hashlib import _Hash as HASH
 
 # Stated precision of the wire: whole kilocalories, grams of mass, a hundredth of a percent of body fat.
-KCAL, KG, FRACTION = 0, 3, 4
+KCAL, KG, FRACTION, RATIO = 0, 3, 4, 3
 NOT_MADE: Any = None  # in the place of a part of an answer that nobody keeps
-_RATIO = 3
 
 
 def person(profile: profile_schema.Profile) -> Person:
@@ -200,7 +200,7 @@ def log_scale(learnt: LogMaintenance | None) -> dict[str, Any]:
     """What a log that was read says of the two scales, as fields of an answer."""
     return {
         "physical_maintenance_kcal": None if learnt is None else amount(learnt.physical, KCAL),
-        "logging_ratio": None if learnt is None else amount(learnt.logging_ratio, _RATIO),
+        "logging_ratio": None if learnt is None else amount(learnt.logging_ratio, RATIO),
     }
 
 
@@ -258,6 +258,16 @@ def forecast_points(dated: Sequence[tuple[date, PathPoint]]) -> list[ForecastPoi
             dated, each, each, each, each, each, each, strict=True
         )
     ]
+
+
+def phase_totals(change: PathChange) -> PhaseTotals:
+    """What a phase is expected to do from its first to its last day."""
+    return PhaseTotals(
+        weight_kg=interval(change.weight_kg, KG),
+        fat_kg=interval(change.fat_kg, KG),
+        lean_kg=interval(change.lean_kg, KG),
+        carried_kg=interval(change.carried_kg, KG),
+    )
 
 
 def note(message: Message) -> Note:

@@ -3,7 +3,7 @@
 from msgspec import UNSET
 
 from steelyard import answers
-from steelyard.science.body import ALL_SOURCES, PathChange
+from steelyard.science.body import ALL_SOURCES
 from steelyard.science.person import FlexibleDay, TrainingOnDay, WeekLived
 from steelyard.science.phase import (
     DeficitAim,
@@ -32,7 +32,6 @@ from ..schemas.plans import (
     Nearest,
     Phase,
     PhaseSize,
-    PhaseTotals,
     PlanRequest,
     PlanResponse,
     PlanWeek,
@@ -221,7 +220,7 @@ def _phase(found: answers.PhasePlanned) -> Phase:
         start_date=phase.weeks[0].start,
         end_date=phase.weeks[-1].last_day,
         weeks=[_week(i + 1, week, at_end) for i, (week, at_end) in enumerate(zip(weeks, ends, strict=True))],
-        change=_totals(found.change),
+        change=mapping.phase_totals(found.change),
         ends_early_when=mapping.notes(phase.ends_early_when),
         guidance=mapping.notes(phase.guidance),
         reasons=mapping.notes(phase.reasons),
@@ -245,7 +244,7 @@ def _size(offered: SizeOffered, at_end: ForecastPoint) -> PhaseSize:
         last_intake_kcal=offered.last_intake_kcal,
         weeks=len(weeks),
         end_date=at_end.date,
-        change=_totals(offered.change),
+        change=mapping.phase_totals(offered.change),
         at_end=at_end,
         tissue_rate_percent=round(100 * offered.tissue_share, 2),
         guard_rails=[mapping.guard_rail(action) for action in offered.warnings],
@@ -312,16 +311,6 @@ def _day(day: answers.DayPlanned) -> DayPlan:
         training_kcal=round(day.training_kcal, KCAL),
         flexible=None if day.flexible is None else day.flexible.value,
         meals_protein_g=day.meals_protein_g,
-    )
-
-
-def _totals(change: PathChange) -> PhaseTotals:
-    """What a phase is expected to do from its first to its last day."""
-    return PhaseTotals(
-        weight_kg=interval(change.weight_kg, KG),
-        fat_kg=interval(change.fat_kg, KG),
-        lean_kg=interval(change.lean_kg, KG),
-        carried_kg=interval(change.carried_kg, KG),
     )
 
 

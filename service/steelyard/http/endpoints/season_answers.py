@@ -3,7 +3,6 @@
 from typing import Any
 
 from steelyard import answers
-from steelyard.science.body import PathChange
 from steelyard.science.rails import Cleared
 from steelyard.science.season import (
     NEVER,
@@ -18,7 +17,6 @@ from steelyard.science.season import (
 )
 
 from ..schemas import seasons as schema
-from ..schemas.plans import PhaseTotals
 from ..schemas.shared_fields import Interval
 from . import mapping
 from .mapping import FRACTION, KCAL, KG, amount, interval
@@ -142,20 +140,11 @@ def _phase(planned: answers.SeasonPhasePlanned) -> schema.SeasonPhase:
         end_date=phase.weeks[-1].last_day,
         weeks=len(phase.weeks),
         intakes=[_intake(run) for run in planned.runs],
-        change=_change(planned.change),
+        change=mapping.phase_totals(planned.change),
         ends_early_when=mapping.notes(phase.ends_early_when),
         guidance=mapping.notes(phase.guidance),
         reasons=mapping.notes(phase.reasons),
         cautions=mapping.notes(phase.cautions),
-    )
-
-
-def _change(change: PathChange) -> PhaseTotals:
-    return PhaseTotals(
-        weight_kg=interval(change.weight_kg, KG),
-        fat_kg=interval(change.fat_kg, KG),
-        lean_kg=interval(change.lean_kg, KG),
-        carried_kg=interval(change.carried_kg, KG),
     )
 
 

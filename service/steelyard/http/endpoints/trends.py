@@ -19,9 +19,18 @@ from ..schemas.trends import (
 )
 from . import mapping, phases, states
 from .examples.examples import TREND_EXAMPLES
-from .mapping import FRACTION, KCAL, KG, NOT_MADE, amount, amount_columns, column_with_gaps, interval, interval_columns
-
-_RATIO = 3  # digits
+from .mapping import (
+    FRACTION,
+    KCAL,
+    KG,
+    NOT_MADE,
+    RATIO,
+    amount,
+    amount_columns,
+    column_with_gaps,
+    interval,
+    interval_columns,
+)
 
 
 @computation(
@@ -68,7 +77,7 @@ def read_trend(body: TrendRequest, *, without: Collection[str] = ()) -> TrendRes
         stall_probability=None if trend.stall_probability is None else round(trend.stall_probability, 3),
         maintenance_kcal=amount(maintenance.maintenance, KCAL),
         physical_maintenance_kcal=amount(maintenance.physical, KCAL),
-        logging_ratio=interval(maintenance.logging_ratio, _RATIO),
+        logging_ratio=interval(maintenance.logging_ratio, RATIO),
         log_share=round(maintenance.log_share, 3),
         cycle_rise_kg=None if trend.cycle is None else interval(trend.cycle, KG),
         composition=None if composition is None else _composition(composition),
