@@ -13,6 +13,7 @@ from .attention import (
     rank_roster,
 )
 from .briefing import (
+    NOTABLE_WATER_KG,
     BriefingReader,
     DayToTell,
     PhaseToTell,
@@ -103,6 +104,7 @@ from .trend import (
 )
 
 __all__ = [
+    "NOTABLE_WATER_KG",
     "Answered",
     "BriefingReader",
     "ComparisonAsked",

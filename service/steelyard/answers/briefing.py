@@ -13,8 +13,8 @@ from steelyard.science.phase import PhaseKind
 from steelyard.science.register import Message, say
 from steelyard.science.review import LEAST_DAYS
 
-# What a member sees on no scale, and what rounds to nothing [kg].
-_NOTABLE_WATER_KG, _NOTABLE_KG = 0.15, 0.05
+NOTABLE_WATER_KG = 0.15  # what a member sees on no scale is less; judgement
+_NOTABLE_KG = 0.05  # and what rounds to nothing
 # Of a phase without fat loss that is longer, every so many weeks are told beside those with another intake.
 _EVERY_WEEKS = 4
 # What is said where it is due: what the scale will do in maintenance, and, in a short briefing too, how fast a gain is.
@@ -206,7 +206,7 @@ def _week(phase: PhaseToTell, week: WeekToTell, reader: BriefingReader) -> Itera
         )
     elif phase.kind.is_deficit:
         water = max(0.0, -carried)
-        if fat <= -_NOTABLE_KG and water >= _NOTABLE_WATER_KG:
+        if fat <= -_NOTABLE_KG and water >= NOTABLE_WATER_KG:
             yield say("BRIEFING_FAT_AND_WATER", fat_kg=-fat, water_kg=water)
         elif fat <= -_NOTABLE_KG:
             yield say("BRIEFING_FAT_GONE", fat_kg=-fat)
@@ -269,14 +269,14 @@ def _days(week: WeekToTell) -> Iterator[Message]:
 def _scale(week: WeekToTell, water_kg: float) -> Message:
     """What the scale will say at the end of a week, and how much of the drop is water where that is notable."""
     on = {"weekday": week.last_day.isoweekday(), **week.weight_kg.params("weight")}
-    if water_kg < _NOTABLE_WATER_KG:
+    if water_kg < NOTABLE_WATER_KG:
         return say("BRIEFING_SCALE", **on)
     return say("BRIEFING_SCALE_WATER", **on, water_kg=water_kg)
 
 
 def _scale_at_end(week: WeekToTell, water_kg: float) -> Message:
     on = week.weight_kg.params("weight")
-    if water_kg < _NOTABLE_WATER_KG:
+    if water_kg < NOTABLE_WATER_KG:
         return say("BRIEFING_END_SCALE", **on)
     return say("BRIEFING_END_SCALE_WATER", **on, water_kg=water_kg)
 

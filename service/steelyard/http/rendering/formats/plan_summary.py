@@ -2,11 +2,12 @@
 
 from collections.abc import Iterator
 
+from steelyard.science.phase import PhaseKind
+
 from ...schemas.plans import ActivityLever, ActivityUse, Phase, PhaseSize, PlanRequest, PlanResponse, PlanWeek
 from ..wording import Words, tells_weight
 from . import markdown, plan_words
 
-_FAT_LOSS = ("mini_cut", "cut")
 _FORECAST_EVERY_WEEKS = 4
 _NAMED_ELEMENTS = ("easing_in", "break")
 
@@ -153,7 +154,7 @@ def _lever(lever: ActivityLever, words: Words) -> Iterator[tuple[str, ...]]:
 
 def _is_shown(phase: Phase, week: PlanWeek) -> bool:
     """Every week of a fat-loss phase and of a short one; of others every fourth and the last."""
-    is_short = phase.kind in _FAT_LOSS or len(phase.weeks) <= _FORECAST_EVERY_WEEKS
+    is_short = PhaseKind(phase.kind).is_deficit or len(phase.weeks) <= _FORECAST_EVERY_WEEKS
     return is_short or week.week % _FORECAST_EVERY_WEEKS == 0 or week.week == len(phase.weeks)
 
 

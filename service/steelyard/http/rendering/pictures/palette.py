@@ -11,6 +11,8 @@ from enum import StrEnum
 from functools import partial
 from typing import NamedTuple
 
+from steelyard.science.phase import PhaseKind
+
 from ..wording import Words
 
 OKABE_ITO = {
@@ -113,6 +115,6 @@ def look_of(theme: Theme, width: PictureWidth, words: Words) -> Look:
 
 def shade_of(look: Look, kind: str) -> str:
     """The colour behind a phase of ``kind``."""
-    if kind in ("mini_cut", "cut"):
+    if PhaseKind(kind).is_deficit:
         return look.fat_loss_shade
     return look.gain_shade if kind == "gain" else look.hold_shade

@@ -3,6 +3,9 @@
 from itertools import groupby
 from typing import Any
 
+from steelyard.answers import NOTABLE_WATER_KG
+from steelyard.science.phase import PhaseKind
+
 from ...schemas.plans import Phase, PlanRequest, PlanResponse
 from ...schemas.shared_fields import Interval
 from ..formats import plan_words
@@ -12,9 +15,6 @@ from .forecast_picture import Eaten, changes_group, intake_panel, start_of, weig
 from .palette import Look
 from .sheet import Drawing, Headline, sheet
 from .time_panels import Shade, Span, after
-
-_FAT_LOSS = ("mini_cut", "cut")
-_NOTABLE_WATER_KG = 0.15
 
 
 def draw(request: PlanRequest, plan: PlanResponse, look: Look) -> Drawing:
@@ -59,7 +59,7 @@ def _shades(phase: Phase, words: Words) -> list[Shade]:
 
 
 def _message(plan: PlanResponse, start_kg: float, words: Words) -> Headline:
-    asked = next((phase for phase in plan.phases if phase.kind in _FAT_LOSS), plan.phases[0])
+    asked = next((phase for phase in plan.phases if PhaseKind(phase.kind).is_deficit), plan.phases[0])
     title = _headline(asked, words)
     end = plan.phases[-1].weeks[-1].at_end
     lines = [
@@ -92,8 +92,8 @@ def _headline(phase: Phase, words: Words) -> str:
     }
     if words.spares:
         name = "picture-hold"  # which says of any phase how long it is, and what the scale says then
-    elif phase.kind in _FAT_LOSS:
-        name = "picture-fat-loss-water" if water >= _NOTABLE_WATER_KG else "picture-fat-loss"
+    elif PhaseKind(phase.kind).is_deficit:
+        name = "picture-fat-loss-water" if water >= NOTABLE_WATER_KG else "picture-fat-loss"
     else:
         name = "picture-gain" if phase.kind == "gain" else "picture-hold"
     return words.say(name, **params)
