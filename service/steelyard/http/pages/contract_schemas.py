@@ -2,6 +2,7 @@
 
 import json
 import re
+from collections.abc import Iterable
 from inspect import cleandoc
 from typing import Any
 
@@ -12,6 +13,7 @@ from ..schemas.problems import Problem
 from .answer_examples import without_nulls
 
 SCHEMAS = "#/components/schemas/{name}"
+_REFERENCE = re.compile(r'"#/components/schemas/(\w+)"')
 _DEFAULT_MARK = "x-steelyard-default"
 
 
@@ -26,7 +28,7 @@ def schemas_of(operations: list[Operation]) -> dict[str, Any]:
         roots += [type_ for type_ in (operation.body_type, operation.answer_type, *operation.further_types) if type_]
     _, components = msgspec.json.schema_components(list(dict.fromkeys(roots)), ref_template=SCHEMAS)
     _tidy(components)
-    for name in _reached(components, [o.body_type.__name__ for o in operations if o.body_type]):
+    for name in reached(components, [o.body_type.__name__ for o in operations if o.body_type]):
         for field in components[name].get("properties", {}).values():
             _say_default(field)
     for operation in operations:
@@ -39,15 +41,15 @@ def schemas_of(operations: list[Operation]) -> dict[str, Any]:
     return components
 
 
-def _reached(components: dict[str, Any], names: list[str]) -> set[str]:
-    """The components that those of ``names`` refer to, and these themselves."""
+def reached(components: dict[str, Any], names: Iterable[str], *, but: frozenset[str] = frozenset()) -> set[str]:
+    """The components that those of ``names`` refer to, and these themselves; none of ``but``, nor by way of them."""
     found: set[str] = set()
     waiting = list(names)
     while waiting:
         name = waiting.pop()
-        if name not in found:
+        if name not in found | but:
             found.add(name)
-            waiting += re.findall(r'"#/components/schemas/(\w+)"', json.dumps(components[name]))
+            waiting += _REFERENCE.findall(json.dumps(components[name]))
     return found
 
 

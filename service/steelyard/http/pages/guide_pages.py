@@ -53,8 +53,7 @@ def guides_page(site: Site) -> str:
     """The list of guides."""
     lines = ["# Guides", ""]
     for name in guide_names():
-        title = guide_text(name).partition("\n")[0].removeprefix("# ")
-        lines.append(f"- [{title}]({GUIDES.path[1:]}/{name}.md)")
+        lines.append(f"- [{_title(name)}]({GUIDES.path[1:]}/{name}.md)")
     lines += ["", "The operations and their fields are in `/reference`, the formulas and their sources in `/science`."]
     return _page(_render("\n".join(lines), ""), site, GUIDES, "")
 

@@ -6,7 +6,6 @@ Its files lie in ``workbench`` beside this, and no other origin is asked for any
 in the page become what all pages share.
 """
 
-import re
 from collections.abc import Iterable, Iterator
 from functools import cache
 from importlib.resources import files
@@ -24,6 +23,7 @@ from ..wire.headers import CONTENT_SECURITY_POLICY
 from ..wire.negotiation import JSON
 from .answer_examples import without_nulls
 from .contract import openapi_document
+from .contract_schemas import reached
 from .site import CAUTION, WORKBENCH, Site
 
 OPERATIONS_PATH = f"{WORKBENCH.path}/operations.json"
@@ -36,7 +36,6 @@ POLICY = (
     b"require-trusted-types-for 'script'; trusted-types 'none'"
 )
 
-_REFERENCE = re.compile(r"#/components/schemas/(\w+)")
 _FOLDER = files(__package__) / "workbench"
 _INDEX = "index.html"
 _MEDIA_TYPES = {
@@ -100,14 +99,8 @@ def form_schemas(operations: Iterable[Operation]) -> dict[str, Any]:
     """The contract's schemas that the bodies are made of. A state is handed on as it is, so it is none of them."""
     operations = tuple(operations)
     schemas = openapi_document(operations)["components"]["schemas"]
-    found: dict[str, Any] = {}
-    waiting = [offer.schema for offer in offers(operations)]
-    while waiting:
-        name = waiting.pop()
-        if name not in found and name != State.__name__:
-            found[name] = schemas[name]
-            waiting += _REFERENCE.findall(msgspec.json.encode(schemas[name]).decode())
-    return dict(sorted(found.items()))
+    names = reached(schemas, (offer.schema for offer in offers(operations)), but=frozenset({State.__name__}))
+    return {name: schemas[name] for name in sorted(names)}
 
 
 def workbench_routes(operations: Iterable[Operation], site: Site) -> list[HTTPRouteHandler]:
