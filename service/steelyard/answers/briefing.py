@@ -9,7 +9,7 @@ from datetime import date, timedelta
 from enum import StrEnum
 from typing import NamedTuple
 
-from steelyard.science.phase import PhaseKind
+from steelyard.science.phase import RETURN_CHECK_WEEKS, PhaseKind
 from steelyard.science.register import Message, say
 from steelyard.science.review import LEAST_DAYS
 
@@ -21,7 +21,6 @@ _EVERY_WEEKS = 4
 _REBOUND, _GAIN_RATE = "REBOUND", "GAIN_RATE_EXPECTED"
 _FAT_SOLVED = "FAT_SOLVED"  # what a member has just been told, with its range
 _RETURN_CHECKS = "RETURN_CHECKS"
-_CHECKED_AFTER_WEEKS = (2, 4)  # of a return to a gain
 
 
 class BriefingReader(StrEnum):
@@ -168,9 +167,9 @@ def _start(phase: PhaseToTell, reader: BriefingReader) -> Iterator[Message]:
         else:
             yield from _fat_to_lose(phase)
     elif phase.kind is PhaseKind.GAIN:
-        checks = [first.start + timedelta(weeks=weeks) for weeks in _CHECKED_AFTER_WEEKS if weeks <= len(phase.weeks)]
+        checks = [first.start + timedelta(weeks=weeks) for weeks in RETURN_CHECK_WEEKS if weeks <= len(phase.weeks)]
         is_told_below = not reader.is_short and any(one.code == _RETURN_CHECKS for one in phase.guidance)
-        if len(checks) == len(_CHECKED_AFTER_WEEKS) and not is_told_below:
+        if len(checks) == len(RETURN_CHECK_WEEKS) and not is_told_below:
             yield say("BRIEFING_CHECKS", first_date=_iso(checks[0]), second_date=_iso(checks[1]))
     yield from (caution for caution in phase.cautions if caution.code == _REBOUND)
     for one in phase.reasons:

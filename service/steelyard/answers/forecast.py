@@ -30,8 +30,8 @@ from .dates import check_dates, check_not_before_state
 from .member import counted_on, member_of, what_grows
 from .state import known_day, state_of
 
-_MOST_WEEKS, _LEAST_DAYS = 156, 14
-# Within which a target makes sense, whoever it is for.
+_MOST_WEEKS, _LEAST_DAYS = 156, 14  # three years, as of a season; before a fortnight water hides all else; judgement
+# Within which a target makes sense, whoever it is for; judgement.
 _TARGETS: dict[TargetQuantity, tuple[float, float]] = {
     TargetQuantity.WEIGHT_KG: (30, 300),
     TargetQuantity.FAT_KG: (1, 150),

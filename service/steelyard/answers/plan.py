@@ -63,7 +63,7 @@ from .plan_days import DaysPlanned, caps_on_days, doubts_about_week, notes_on_da
 from .state import known_day, state_of
 
 _Value = TypeVar("_Value")
-_NOTABLE_KG = 0.5
+_NOTABLE_KG = 0.5  # by which protein is shared out for less than the whole body before that is said; judgement
 # What is tried of a nearest that does not stand, and how many weeks.
 _SHARES, _MORE_WEEKS = (1.0, 0.97, 0.9, 0.75), 4
 

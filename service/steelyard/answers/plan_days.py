@@ -23,9 +23,9 @@ from steelyard.science.rails import (
 )
 from steelyard.science.register import Message, say, traced
 
-_NOTABLE_KCAL = 10.0
-_WITHIN_SHARE = 0.995
-# A week that burns so much more than the maintenance counts is another than the profile's.
+_NOTABLE_KCAL = 10.0  # as intakes are told
+_WITHIN_SHARE = 0.995  # of what training days ask for: what is missing of it shows in no told intake
+# A week that burns so much more than the maintenance counts is another than the profile's; judgement.
 _BEYOND_PROFILE = 1.25
 
 

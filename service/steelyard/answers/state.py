@@ -22,8 +22,8 @@ from steelyard.science.numbers import Estimate
 from steelyard.science.person import BodyFatMethod, Sex, Training
 from steelyard.science.rails import Subject, forbids_fat_target
 
-_RECENT_DAYS, _RECENT_LOGGED = 14, 5
-_MOST_READINGS = 40
+_RECENT_DAYS, _RECENT_LOGGED = 14, 5  # a mean of fewer days in a fortnight is no usual intake; judgement
+_MOST_READINGS = 40  # that a state may hold
 _ROUNDING = 0.002  # of a share of fat, by masses that are told to a tenth
 
 
