@@ -177,6 +177,45 @@ def test_a_cut_given_up_for_another_counts_as_one_with_it() -> None:
     assert "WARNED_HISTORY_UNKNOWN" in {rail["code"] for rail in again["guard_rails"]}
 
 
+@pytest.mark.parametrize("paused", [0, 2])
+def test_what_a_later_plan_ends_is_under_way_until_then(plan: Json, paused: int) -> None:
+    """On the twelfth day of a mini-cut another is planned from the fifteenth on: in between one may ask what comes
+    next. A pause ends the first as the second would."""
+    asked = {**WHO, "phase": {"kind": "mini_cut", "weeks": 4}, "state": plan["state"], "log": lived(0, 12, 2100.0)}
+    asked |= {"start_date": str(START + timedelta(days=14))} | ({"pause": {"weeks": paused}} if paused else {})
+    state = call("plan_phases", asked)["state"]
+    over = [{name: past[name] for name in ("kind", "start_date", "weeks")} for past in state["phase_history"]]
+    assert over == [{"kind": "mini_cut", "start_date": str(START), "weeks": 2}]
+    assert state["phase"]["start_date"] == str(START + timedelta(days=14 + 7 * paused))
+    who = {**WHO, "goal": "leanness", "as_of_date": str(START + timedelta(days=13))}
+    between = call("decide_phase", {**who, "state": state})
+    assert between["state"]["phase_history"] == state["phase_history"]
+    assert between["state"]["phase"] == state["phase"]
+    as_told = {"present_phase": {"kind": "mini_cut", "weeks_done": 1}, "phase_history": []}
+    told = call("decide_phase", {**who, "state": state | {"phase": None, "phase_history": None}, **as_told})
+    assert [way["score"] for way in between["alternatives"]] == [way["score"] for way in told["alternatives"]]
+
+
+def test_a_target_is_of_the_body_as_it_is_now() -> None:
+    """A profile is older than its state: what lies between the bodies of both is above or below the present one."""
+    now = WHO["profile"] | {"weight_kg": 80.0, "body_fat": {"fat_fraction": 0.22, "method": "dxa"}}
+    hold = {"phase": {"kind": "maintenance", "weeks": 2}, "return_to_gain": {"gain_weeks": 0}, "start_date": str(START)}
+    state = call("plan_phases", {**WHO, "profile": now, **hold})["state"]
+    assert WHO["profile"]["weight_kg"] > 82.0
+    assert WHO["profile"]["body_fat"]["fat_fraction"] < 0.2
+    asked = {**WHO, "state": state, "start_date": str(START + timedelta(weeks=2))}
+    for kind, target in (("gain", {"target_weight_kg": 81.0}), ("cut", {"target_fat_fraction": 0.2})):
+        assert call("plan_phases", asked | {"phase": {"kind": kind, **target}})["phases"]
+    for kind, target in (
+        ("gain", {"target_weight_kg": 79.0}),
+        ("cut", {"target_weight_kg": 82.0}),
+        ("cut", {"target_fat_fraction": 0.23}),
+    ):
+        with pytest.raises(ProblemError) as refused:
+            call("plan_phases", asked | {"phase": {"kind": kind, **target}})
+        assert codes(refused.value) == ["TARGET_ON_WRONG_SIDE"]
+
+
 def test_a_forecast_of_a_deficit_counts_the_one_before_it() -> None:
     """A little under resting energy is for six weeks, not for six more a week after six others."""
     profile = WHO["profile"] | {

@@ -1,5 +1,6 @@
 """Which phase now, and why?"""
 
+from collections.abc import Sequence
 from datetime import date, timedelta
 from typing import NamedTuple
 
@@ -57,7 +58,7 @@ class DecisionAsked(NamedTuple):
     event: date | None = None
     event_fat_fraction: float | None = None
     present: OngoingPhase | None = None
-    history: list[FinishedPhase] | None = None
+    history: Sequence[FinishedPhase] | None = None
 
 
 class WayOn(NamedTuple):

@@ -162,7 +162,7 @@ def plan_phases(asked: PlanAsked) -> Answered[PhasesPlanned]:
     """
     plants = asked.lived is not None and asked.lived.is_plant_based
     member = member_of(asked.told._replace(is_plant_based=plants), tail_of)
-    until_event = check_asked(asked)
+    until_event = check_asked(asked, member.person)
     plan = _plan(asked, member, until_event)
     bodies = _bodies(member, plan)
     try:

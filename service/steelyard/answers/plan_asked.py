@@ -5,7 +5,7 @@ from typing import NamedTuple, NoReturn
 
 from steelyard.science.body import ALL_SOURCES, UncertaintySource
 from steelyard.science.member import Told
-from steelyard.science.person import WeekLived
+from steelyard.science.person import Person, WeekLived
 from steelyard.science.phase import (
     DeficitAim,
     GainAim,
@@ -51,23 +51,26 @@ class PlanAsked(NamedTuple):
     include: frozenset[PlanChoice] = frozenset()
 
 
-def check_asked(asked: PlanAsked) -> int | None:
-    """Raises where no plan could do what is asked. Returns the weeks left before an event, where there is one."""
+def check_asked(asked: PlanAsked, person: Person) -> int | None:
+    """Raises where no plan could do what is asked of the ``person`` as a state knows them, where there is one.
+
+    Returns the weeks left before an event, where there is one.
+    """
     check_dates({"start_date": asked.start})
     check_not_before_state(asked.told, asked.start, "start_date")
     _check_days(asked)
-    aim, weight_kg = asked.aim, asked.told.person.weight_kg
+    aim = asked.aim
     if isinstance(aim, HoldAim):
         if asked.pause_weeks:
             detail = "A hold is at maintenance throughout: add the weeks of the pause to `phase.weeks`."
             raise Contradiction("PAUSE_OF_HOLD", "pause", detail)
         return None
     if isinstance(aim, GainAim):
-        _check_target_weight(aim.target_weight_kg, weight_kg, is_gain=True)
+        _check_target_weight(aim.target_weight_kg, person.weight_kg, is_gain=True)
         if aim.pace is not Pace.STEADY and aim.surplus_kcal is not None:
             contradict("pace", "SIZE_AND_PACE", _PACE_DETAIL)
         return None
-    return _check_deficit(asked, aim)
+    return _check_deficit(asked, aim, person)
 
 
 def _check_days(asked: PlanAsked) -> None:
@@ -87,7 +90,7 @@ def _check_days(asked: PlanAsked) -> None:
             raise Contradiction("FLEXIBLE_DAY_BEFORE_START", f"{field}.date", detail)
 
 
-def _check_deficit(asked: PlanAsked, aim: DeficitAim) -> int | None:
+def _check_deficit(asked: PlanAsked, aim: DeficitAim, person: Person) -> int | None:
     goals = [goal for goal in GOALS if getattr(aim, goal) is not None]
     if len(goals) > 1:
         contradict(goals[1], "SEVERAL_GOALS", f"Set one goal: leave out {' and '.join(goals[1:])}.")
@@ -103,7 +106,6 @@ def _check_deficit(asked: PlanAsked, aim: DeficitAim) -> int | None:
         contradict("break_weeks", "BREAKS_WITHOUT_INTERVAL", detail)
     check_weeks(aim)
     until_event = None if asked.event is None else _weeks_until(asked.event, asked, aim)
-    person = asked.told.person
     _check_target_weight(aim.target_weight_kg, person.weight_kg, is_gain=False)
     present, target = person.body_fat, aim.target_fat_fraction
     if target is not None and present and target >= present.fat_fraction:

@@ -79,3 +79,24 @@ def test_the_weeks_of_a_deficit_before_count_until_four_weeks_lie_between(
     known: PhasesKnown, weeks: float, before: DeficitBefore
 ) -> None:
     assert known.deficit_before(after(weeks)) == before
+
+
+def test_a_phase_that_another_is_planned_to_end_still_runs_until_then() -> None:
+    """Planned on a Friday for the week after: until then the one before is under way, and counts where a third begins
+    sooner."""
+    planned = UnderWay(PhaseKind.MINI_CUT, after(3), after(7))
+    known = cutting(6).given_up(after(3))._replace(under_way=planned)
+    assert known.running(after(3)) is known
+    before = known.running(after(2))
+    assert before.over == ()
+    assert before.under_way == UnderWay(PhaseKind.MINI_CUT, START, after(3), 0.0, BodyThen(83.0, 18.0))
+    assert known.deficit_before(after(2)) == DeficitBefore(2.0)
+    assert known.cuts_before(after(2)) == History(1, 0)
+    sooner = known.given_up(after(2)).over
+    assert sooner is not None
+    assert [(one.start, one.end) for one in sooner] == [(START, after(2))]
+    # Of neither anything is under way before both.
+    assert known.running(START - timedelta(days=1)) == PhasesKnown(None, (), BODY)
+    # One that runs in spite of a history from the days ahead is the one under way.
+    odd = known._replace(under_way=UnderWay(PhaseKind.MAINTENANCE, START, after(9)))
+    assert odd.running(after(1)).under_way == odd.under_way

@@ -61,12 +61,10 @@ def decide_phase(body: schema.DecisionRequest) -> schema.DecisionResponse:
 
 def _asked(body: schema.DecisionRequest) -> answers.DecisionAsked:
     band, present, history = body.band, body.present_phase, body.phase_history
-    before = _before(body)
-    if present is None and before is not None and before.phase is not None:
-        weeks = phases.weeks_done(before.phase, body.as_of_date)
-        present = None if weeks is None else schema.PresentPhase(kind=before.phase.kind, weeks_done=weeks)
-    if history is None and before is not None:
-        history = before.phase_history
+    known = states.phases_known(_before(body)).running(body.as_of_date)
+    if present is None and known.under_way is not None:
+        weeks = phases.weeks_done(known.under_way.start, body.as_of_date)
+        present = None if weeks is None else schema.PresentPhase(kind=known.under_way.kind, weeks_done=weeks)
     return answers.DecisionAsked(
         mapping.told(
             body.profile,
@@ -83,7 +81,7 @@ def _asked(body: schema.DecisionRequest) -> answers.DecisionAsked:
         event=body.event_date,
         event_fat_fraction=body.event_fat_fraction,
         present=None if present is None else OngoingPhase(present.kind, present.weeks_done),
-        history=None if history is None else phases.past_phases(history, "phase_history"),
+        history=known.over if history is None else phases.past_phases(history, "phase_history"),
     )
 
 

@@ -202,7 +202,7 @@ def _bounded(value: float | None, low: float, high: float) -> float | None:
     return None if value is None else round(min(max(value, low), high), 4)
 
 
-def weeks_done(phase: schema.PhaseFollowed, day: date) -> int | None:
+def weeks_done(start: date, day: date) -> int | None:
     """Whole weeks done of a phase by the morning of a day; None where it has not begun."""
-    days = (day - phase.start_date).days
+    days = (day - start).days
     return None if days < 0 else min(days // 7, 156)

@@ -101,7 +101,7 @@ def _state(body: PlanRequest, answer: answers.Answered[answers.PhasesPlanned]) -
     if to_follow is None:
         return mapping.state_on(now, body.state)
     planned, fat_loss = plan.phases[to_follow.place], to_follow.fat_loss_kg
-    before = states.phases_known(body.state).given_up(planned.phase.weeks[0].start)
+    before = states.phases_known(body.state).given_up(body.start_date)
     phase = PhaseFollowed(
         kind=PhaseKind(planned.phase.kind),
         start_date=planned.phase.weeks[0].start,

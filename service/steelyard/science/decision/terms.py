@@ -1,5 +1,6 @@
 """The terms of a decision: what is asked, the situations it can find, and every threshold it uses."""
 
+from collections.abc import Sequence
 from datetime import date, timedelta
 from enum import StrEnum
 from typing import NamedTuple
@@ -71,7 +72,7 @@ class Question(NamedTuple):
     event: date | None = None
     event_fat_fraction: float | None = None
     present: OngoingPhase | None = None
-    history: list[FinishedPhase] | None = None
+    history: Sequence[FinishedPhase] | None = None
     surplus_kcal: float | None = None  # of a gain; as training experience has it where None
 
     @property

@@ -46,23 +46,6 @@ class History(NamedTuple):
         return DeficitBefore(float(rails.LONG_PHASE_WEEKS), float(since))
 
 
-class FinishedPhase(NamedTuple):
-    """A phase that is over; weights [kg] and body-fat fractions where known."""
-
-    kind: PhaseKind
-    start: date
-    weeks: int
-    start_weight_kg: float | None = None
-    end_weight_kg: float | None = None
-    start_fat_fraction: float | None = None
-    end_fat_fraction: float | None = None
-
-    @property
-    def end(self) -> date:
-        """The day after its last."""
-        return self.start + timedelta(days=DAYS_PER_WEEK * self.weeks)
-
-
 class BodyThen(NamedTuple):
     """A body on a day [kg]."""
 
@@ -85,6 +68,30 @@ class UnderWay(NamedTuple):
         return self.start <= day and (self.end is None or day < self.end)
 
 
+class FinishedPhase(NamedTuple):
+    """A phase that is over; weights [kg] and body-fat fractions where known."""
+
+    kind: PhaseKind
+    start: date
+    weeks: int
+    start_weight_kg: float | None = None
+    end_weight_kg: float | None = None
+    start_fat_fraction: float | None = None
+    end_fat_fraction: float | None = None
+
+    @property
+    def end(self) -> date:
+        """The day after its last."""
+        return self.start + timedelta(days=DAYS_PER_WEEK * self.weeks)
+
+    @property
+    def as_under_way(self) -> UnderWay:
+        """The same, while it runs."""
+        weight, fat = self.start_weight_kg, self.start_fat_fraction
+        body = None if weight is None or fat is None else BodyThen(weight, fat * weight)
+        return UnderWay(self.kind, self.start, self.end, body=body)
+
+
 class PhasesKnown(NamedTuple):
     """What is known of a member's phases: the one under way, those that are over (oldest first; None: not known), and
     the body as it was last read."""
@@ -103,9 +110,18 @@ class PhasesKnown(NamedTuple):
             return self
         return self.ended(now.end)
 
+    def running(self, day: date) -> Self:
+        """The same while what another is planned to end still runs: it is not over before that day."""
+        if self.over is None or all(phase.end <= day for phase in self.over):
+            return self
+        runs = self.under_way
+        if runs is None or day < runs.start:
+            runs = next((phase.as_under_way for phase in self.over if phase.start <= day < phase.end), None)
+        return self._replace(under_way=runs, over=tuple(phase for phase in self.over if phase.end <= day))
+
     def given_up(self, day: date) -> Self:
         """The same where another phase begins on a day: the one under way is over by then, if not sooner."""
-        now = self.on_day(day)
+        now = self.on_day(day).running(day)
         if now.under_way is None or day <= now.under_way.start:
             return now
         return now.ended(day)
@@ -135,7 +151,7 @@ class PhasesKnown(NamedTuple):
 
     def deficit_before(self, day: date) -> DeficitBefore:
         """Weeks of the deficit before a day, and the weeks since: more may count as one with it."""
-        now = self.on_day(day).under_way
+        now = self.on_day(day).running(day).under_way
         if now is not None and now.kind.is_deficit and now.start < day:
             return DeficitBefore(now.weeks_before + (day - now.start).days / DAYS_PER_WEEK)
         return self.cuts_before(day).deficit_before
@@ -145,7 +161,7 @@ class PhasesKnown(NamedTuple):
 
         A cut under way is over where another takes its place, unless what is asked about is how it ``goes_on``.
         """
-        as_it_runs = self.on_day(day)
+        as_it_runs = self.on_day(day).running(day)
         now = as_it_runs if goes_on else as_it_runs.given_up(day)
         if now.over is None:
             return History()
