@@ -62,6 +62,13 @@ def test_what_is_eaten_of_a_deficit_lies_between_it_and_maintenance() -> None:
         assert as_followed(model, state, diet, KEPT) == diet
 
 
+def test_of_nothing_that_is_told_nothing_is_expected_to_be_eaten() -> None:
+    """A log of nonsense may say of somebody that they need a hundred kcal: the deficit leaves nothing to eat."""
+    model, state = start_body(BODY)
+    nothing = Diet(0.0, 0.0, 2.0)
+    assert as_followed(model, state, nothing, KEPT) == nothing
+
+
 def test_an_error_of_all_people_stands_where_there_is_no_deficit() -> None:
     assert unfollowed_share(2000.0, 500.0, KEPT, 1.0) == pytest.approx(0.5 * 500.0 / 2000.0)
     assert unfollowed_share(2000.0, 0.0, KEPT, 1.0) == ADHERENCE_SPREAD

@@ -94,8 +94,9 @@ def unfollowed_share(
     """What is eaten beyond an intake, as a share of it, by somebody ``score`` SDs from what they are known to follow.
 
     ``gap_kcal``: by how much the intake lies under maintenance; where it does not, the error is that of all people.
+    Of nothing, nothing is more than a share: an intake counts as a kilocalorie at least.
     """
-    in_deficit = ((1.0 - kept.mean) + score * kept.sd) * gap_kcal / intake_kcal
+    in_deficit = ((1.0 - kept.mean) + score * kept.sd) * gap_kcal / ops.maximum(intake_kcal, 1.0)
     return ops.where(gap_kcal > DEFICIT_FROM, in_deficit, score * ADHERENCE_SPREAD)
 
 
