@@ -196,6 +196,24 @@ def test_what_a_later_plan_ends_is_under_way_until_then(plan: Json, paused: int)
     assert [way["score"] for way in between["alternatives"]] == [way["score"] for way in told["alternatives"]]
 
 
+@pytest.mark.parametrize("between", ["read_trend", "estimate_maintenance", "review_phase"])
+def test_no_answer_hands_on_a_state_of_an_earlier_day(plan: Json, between: str) -> None:
+    """Reviewed three days after the last weighing: what is asked of that log alone goes back to its last day, and the
+    state stays one of the day of the review, which the next review takes."""
+    log = lived(0, 18, 2100.0)
+    today = str(START + timedelta(days=20))
+    reviewed = call(
+        "review_phase", {**WHO, "state": plan["state"], "log": {"weights": log["weights"]}, "as_of_date": today}
+    )
+    state = reviewed["state"]
+    assert state["steered"]["date"] == state["as_of_date"] == today
+    answer = call(between, {**WHO, "state": state})
+    assert answer["as_of_date"] == log["weights"][-1]["date"]
+    assert answer["state"]["as_of_date"] == today
+    since = {"weights": lived(21, 24, 2100.0)["weights"]}
+    assert call("review_phase", {**WHO, "state": answer["state"], "log": since})["state"]["steered"]["date"] > today
+
+
 def test_a_target_is_of_the_body_as_it_is_now() -> None:
     """A profile is older than its state: what lies between the bodies of both is above or below the present one."""
     now = WHO["profile"] | {"weight_kg": 80.0, "body_fat": {"fat_fraction": 0.22, "method": "dxa"}}

@@ -25,7 +25,7 @@ from steelyard.science.review import review_phase as review
 from .answered import Answered, answering
 from .dates import check_as_of, check_dates, last_day_of
 from .member import what_grows
-from .state import StateNow, known_again, state_now, state_of, weighed_once
+from .state import StateNow, known_again, not_before, state_now, state_of, weighed_once
 
 _ROUNDING_KCAL = 20.0  # by which grams rounded to the next five may exceed their energy
 
@@ -154,7 +154,7 @@ def review_phase(asked: ReviewAsked) -> Answered[PhaseReviewed]:
         reasons=[assessed.resting.reason, *found.reasons],
         cautions=[*_cautions(logged, found), *what_grows(whole)],
         actions=found.actions,
-        state=_counted_up_to(day, now, whole.told),
+        state=not_before(whole.told.known, _counted_up_to(day, now, whole.told)),
     )
 
 

@@ -93,7 +93,7 @@ def known_day(member: Member, start: date) -> int:
 def state_of(member: Member, day: int, fat: Estimate | None = None) -> StateNow:
     """What is known of a member on a day; ``fat`` (fraction) where more is known of it than ``member`` does."""
     told = member.told
-    return state_now(
+    now = state_now(
         told,
         member.assessed,
         day,
@@ -104,6 +104,12 @@ def state_of(member: Member, day: int, fat: Estimate | None = None) -> StateNow:
         seen=member.seen,
         is_steered=member.is_steered,
     )
+    return not_before(told.known, now)
+
+
+def not_before(known: Known | None, now: StateNow) -> StateNow:
+    """What is known, of no earlier day than the state that was sent: of the time since its last entry it tells too."""
+    return now if known is None or known.day <= now.day else now._replace(day=known.day)
 
 
 def state_now(
