@@ -1,5 +1,6 @@
 """What a season is asked for: cuts that a strategy has, limits on them, and the week from which they need clearance."""
 
+import msgspec
 import pytest
 from plan_people import CLEAR, MAN, fields_of
 from season_people import asked
@@ -48,3 +49,6 @@ def test_a_deficit_needs_clearance_from_the_week_of_the_65th_birthday_on(age_yea
         clearance=Clearance(given_by="physician", reason="reviewed this month"),
     )  # fmt: skip
     assert week_of_clearance(Member(Told(who, cleared))) is None
+    # Blanks and signs clear nothing: no professional has said that they may.
+    unsaid = msgspec.structs.replace(cleared, clearance=Clearance(given_by="---", reason="-- -- -- --"))
+    assert week_of_clearance(Member(Told(who, unsaid))) == week

@@ -154,8 +154,9 @@ def check_target(fraction: float, sex: Sex, cutting: Cutting, field: str) -> Non
 def week_of_clearance(member: Member) -> int | None:
     """The week from which on a deficit needs clearance that was not given, by age; None where there is none ahead."""
     screening = member.told.screening
+    clearance = None if screening is None else screening.clearance
     years_left = rails.OLDER_YEARS - member.person.age_years
-    if years_left <= 0 or (screening is not None and screening.clearance is not None):
+    if years_left <= 0 or (clearance is not None and clearance.is_in_words):
         return None
     return int(years_left * _DAYS_A_YEAR / 7)
 
