@@ -1,5 +1,6 @@
 """Seasons asked for without any web: what cannot be asked, what a strategy may be, and what an answer adds up to."""
 
+import itertools
 from datetime import date, timedelta
 from typing import Any
 
@@ -145,6 +146,26 @@ def test_the_cuts_that_are_told_are_the_cuts_that_are_planned() -> None:
     assert told["share_percent"] == pytest.approx(100.0 * weeks / 104)
     uncut = answers.plan_season(ask(terms(52), UNCUT))
     assert not {"SEASON_CUTS", "SEASON_NO_CUT"} & {reason.code for reason in uncut.reasons}
+
+
+def test_limits_looser_than_usual_count_for_numbers_of_ones_own() -> None:
+    strategy = STEADY._replace(cut_at=0.14, cut_to=0.10, longest_cut_weeks=2)
+
+    def told(**limits: int) -> tuple[list[int], set[str]]:
+        answer = answers.plan_season(ask(terms(40, **limits), strategy))
+        phases = answer.value.laid_out.phases
+        starts = [(p.weeks[0].week.start - START).days // 7 for p in phases if p.phase.kind == "mini_cut"]
+        return starts, {action.message.code for action in answer.actions}
+
+    warnings = {"WARNED_CUTS_A_YEAR", "WARNED_RECENT_CUT"}
+    usual, of_usual = told()
+    assert len(usual) <= 3
+    assert min(b - a for a, b in itertools.pairwise(usual)) >= 2 + 8
+    assert not of_usual & warnings
+    loose, of_loose = told(cuts_a_year=6, weeks_between_cuts=2)
+    assert 3 < len(loose) <= 6
+    assert 2 + 2 <= min(b - a for a, b in itertools.pairwise(loose)) < 2 + 8
+    assert of_loose >= warnings
 
 
 def test_no_cut_reaches_the_birthday_from_which_it_needs_clearance() -> None:

@@ -150,6 +150,8 @@ def policy_of(strategy: StrategyAsked, asked: Asked, name: str) -> Policy:
             asked.deficit_kcal() if strategy.deficit_kcal is None else strategy.deficit_kcal,
             strategy.longest_cut_weeks,
             strategy.maintenance_weeks,
+            asked.limits.weeks_between_cuts,  # numbers of one's own say nothing of these
+            asked.limits.cuts_a_year,
         )
     )
 
