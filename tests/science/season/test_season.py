@@ -49,6 +49,28 @@ def random_policy(rng: random.Random) -> Policy:
     )  # fmt: skip
 
 
+@pytest.mark.parametrize(
+    ("history", "blocked", "starts", "told"),
+    [
+        (History(0, None), None, [0, 6], []),
+        (History(2, 10), None, [0, 6], [4]),  # two before, and the second of its own
+        (History(2, 10), (2, 44), [0, 45], []),  # over a year after the last of those before
+        (History(3, 20), (0, 30), [31], [4]),
+        (History(3, 20), (0, 32), [33], []),
+    ],
+)  # fmt: skip
+def test_cuts_before_a_season_count_for_a_year_after_the_last_of_them(
+    history: History, blocked: tuple[int, int] | None, starts: list[int], told: list[int]
+) -> None:
+    closed = [] if blocked is None else [BlockedDays(*(START + timedelta(days=7 * week) for week in blocked))]
+    season = asked(fat_fraction=0.2, weeks=60, history=history, blocked=closed)
+    most = float(len(starts))
+    planned = live_season(season, Policy(0.0, 0.15, 0.1, 500.0, 2.0, 1.0, 4.0, 6.0, most), START)
+    assert [phase.first for phase in planned.phases if phase.kind == "mini_cut"] == starts
+    messages = [action.message for action in planned.actions]
+    assert [message.params["cuts"] for message in messages if message.code == "WARNED_CUTS_A_YEAR"] == told
+
+
 def test_arrays_live_the_same_seasons_as_floats() -> None:
     rng = random.Random(4)
     season = asked(weeks=80, blocked=[BlockedDays(START + timedelta(days=100), START + timedelta(days=160))],

@@ -9,7 +9,7 @@ from ..phase import GAIN_RESET_WEEKS, History, PlannedPhase, signs_to_stop
 from ..rails import FAT_KCAL_PER_G, PROTEIN_DEFAULT_DEFICIT, RailAction, Subject
 from ..register import Message, say
 from .policy import NEVER, Policy
-from .run import BRIDGE, CUT, GAIN, WeekRecord
+from .run import BRIDGE, CUT, GAIN, YEAR_WEEKS, WeekRecord
 
 
 def body_at(subject: Subject, week: WeekRecord) -> Subject:
@@ -100,12 +100,15 @@ def _history_actions(
 ) -> list[RailAction]:
     actions: list[RailAction] = []
     ends = {p.first: p.first + len(p.weeks) for p in phases}
+    since, before = history.weeks_since_last_cut, history.cuts_last_12_months
     for k, first in enumerate(cut_starts):
-        since, before = history.weeks_since_last_cut, history.cuts_last_12_months
-        in_year: int | None = sum(1 for other in cut_starts[:k] if first - other < 52)
+        own = sum(1 for other in cut_starts[:k] if first - other < YEAR_WEEKS)
+        if before is None:
+            in_year = own if k else None
+        else:
+            # Those before the season count for as long as the last of them does: of the others no week is told.
+            in_year = own + (before if first + (since or 0) < YEAR_WEEKS else 0)
         gap = first - ends[cut_starts[k - 1]] if k else None if since is None else since + first
-        if not k:
-            in_year = before
         actions += rails.warn_history(in_year, gap)
     screening = subject.screening
     if cut_starts and screening is not None and Condition.KIDNEY_DISEASE in screening.conditions:

@@ -58,7 +58,7 @@ HOLD_HYSTERESIS = constant(
     "hold_hysteresis", 0.005, unit="1", basis=Basis.JUDGEMENT,
     summary="How far body fat must fall under the ceiling before a gain that waited there goes on",
 )  # fmt: skip
-_YEAR_WEEKS = 52
+YEAR_WEEKS = 52
 _BALANCED_FAT = fat_share(CarbohydratePreference.BALANCED)
 # A reading of body fat is never lower, whatever its error.
 _LEAST_SEEN_SHARE = 0.02
@@ -391,9 +391,9 @@ class _Season:
         new = where(starts, 1.0, 0.0)
         self.started.append(new)
         self.cuts, self.recent = self.cuts + new, self.recent + new
-        if week >= _YEAR_WEEKS:
-            self.recent = self.recent - self.started[week - _YEAR_WEEKS]
-        if week == max(0, _YEAR_WEEKS - limits.weeks_since_cut) and limits.cuts_last_year:
+        if week >= YEAR_WEEKS:
+            self.recent = self.recent - self.started[week - YEAR_WEEKS]
+        if week == max(0, YEAR_WEEKS - limits.weeks_since_cut) and limits.cuts_last_year:
             self.recent = self.recent - limits.cuts_last_year
         self.in_phase = self.in_phase + 1.0
         self.owed = maximum(self.owed - 1.0, 0.0)
