@@ -123,10 +123,8 @@ class Person(NamedTuple):
     def need(self, physical: float) -> float:
         """Least that someone who may not diet is expected to eat; ``physical``: the posterior mean, 0 where unknown."""
         s = self.screening or {}
-        kcal = max(self.prior, physical)
-        if s.get("is_pregnant"):
-            return kcal
-        return NEED_SHARE * (kcal + (BREASTFEEDING if s.get("is_breastfeeding") else 0))
+        share = 1.0 if s.get("is_pregnant") else NEED_SHARE
+        return share * (max(self.prior, physical) + (BREASTFEEDING if s.get("is_breastfeeding") else 0))
 
     def fading(self, fraction: float) -> float:
         """What is left of the limits on energy availability at a body fat, by the lower end of a measured one."""

@@ -162,6 +162,17 @@ def test_no_clearance_opens_minor_age_or_low_weight() -> None:
             rails.check_person(who._replace(screening=screened(clearance=CLEARED)))
 
 
+def test_a_pregnancy_while_breastfeeding_takes_neither_from_the_other() -> None:
+    def least(**answers: bool) -> float:
+        who = woman(maintenance_kcal=2300.0, physical_kcal=2300.0, screening=screened(**answers))
+        return rails.held_kcal(who, 0.0)
+
+    # All of what is needed in pregnancy, nine tenths of it else; milk of 400 kcal a day (Institute of Medicine 2005).
+    pregnant, nursing = least(is_pregnant=True), least(is_breastfeeding=True)
+    assert (pregnant, nursing) == (2300.0, 2430.0)
+    assert least(is_pregnant=True, is_breastfeeding=True) == 2300.0 + 400.0
+
+
 # --- just inside -----------------------------------------------------------------------------------------------
 
 

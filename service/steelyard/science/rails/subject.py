@@ -197,12 +197,8 @@ class Subject(NamedTuple):
     @property
     def need_kcal(self) -> float:
         """The least to be told, on the logging scale, to somebody whose intake may not be lowered [kcal/d]."""
-        screening, need = self.screening, self.physical_kcal
-        if screening is not None and screening.is_pregnant:
-            share = 1.0
-        else:
-            share = NEED_SHARE
-            need += BREASTFEEDING_KCAL if self.is_breastfeeding else 0.0
+        share = 1.0 if self.is_pregnant else NEED_SHARE
+        need = self.physical_kcal + (BREASTFEEDING_KCAL if self.is_breastfeeding else 0.0)
         return share * need * max(self.scale.ratio, NEED_RATIO_LEAST)
 
 
