@@ -328,10 +328,14 @@ def answer_intake(
     path = _constant(asked, chosen, days)
     warned, told = _refuse_broken(asked, path, chosen, float(days), "question.target.value")
     actions += warned
-    if is_feasible:
+    expected = asked.expected(chosen)
+    if is_feasible and expected == chosen:
         return IntakeAnswer(path, told, days, None, None, True, _once(actions), reasons, is_found_intake=True)
+    day = days_for_target(asked.model, asked.state, target, expected)
+    if is_feasible:
+        # Followed in full it gets there by the date, as a plan of so many weeks does; as far as it is kept to, later.
+        return IntakeAnswer(path, told, day, None, None, True, _once(actions), reasons, is_found_intake=True)
     nearest = target.of(path.states[-1])
-    day = days_for_target(asked.model, asked.state, target, asked.expected(chosen))
     return IntakeAnswer(path, told, None, nearest, day, False, _once(actions), reasons, is_nearest_intake=True)
 
 
