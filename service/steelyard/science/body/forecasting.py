@@ -354,7 +354,7 @@ def path_kept(
     ops: Elementwise = FLOATS,
 ) -> list[BodyState]:
     """The states at the start and after each step of ``plan``, as somebody is expected to follow it who keeps to a
-    share of deficits. ``source`` moves it by one SD; ``carried_of`` as in ``walk``."""
+    share of deficits. ``source`` moves it by one SD; ``carried_of`` as in ``walk``, start included."""
     is_adherence = source is UncertaintySource.ADHERENCE
     states = [state]
     for diet, lengths in plan:

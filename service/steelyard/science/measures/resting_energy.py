@@ -207,7 +207,7 @@ def _plan(is_male: bool, status: TrainingStatus, is_fat_measured: bool, interval
         lines.append(EquationLine(one.id, coefficients, why_not is None, weight, why_not))
 
     picked = tuple(i for i, line in enumerate(lines) if line.weight > 0.0)
-    # Outside every studied age nothing is applicable: the preferred ones then stand for the spread as well.
+    # Outside every studied age nothing is applicable: all that need no body fat then tell the spread.
     applicable = tuple(i for i, line in enumerate(lines) if line.is_applicable)
     chosen = [lines[i].coefficients for i in picked]
     spread = picked if len(picked) >= 3 else (applicable or _general(lines))

@@ -97,9 +97,9 @@ class Draft:
         self.add("maintenance", *self.holding(weeks))
 
     def grow(self, weeks: int, asked_kcal: float | None, ceiling: float | None) -> PlannedGain:
-        """Add weeks of a gain, at the surplus asked for or the usual one; of a hold for a body over its ``ceiling``.
+        """Add weeks of a gain, at the surplus asked for or the usual one; of a hold for a body at its ceiling (``is_held``).
 
-        Where none is asked for it is the usual one. An underweight body may gain whatever its body fat.
+        An underweight body may gain whatever its body fat.
         """
         if weeks and self.is_held(ceiling):
             self.hold(weeks)

@@ -33,7 +33,7 @@ from .why import Why
 
 # A longer deficit counts as an ordinary cut, with a higher floor and no low energy availability.
 LONG_PHASE_WEEKS = 6
-# Half a step of what an intake is rounded to, and a hair.
+# What an intake told in whole kilocalories may be off.
 WITHIN_KCAL = 0.5
 STEP_KCAL = 10.0
 

@@ -1,7 +1,4 @@
-"""The table of guard rails: every limit and rule, with its source, and the texts of what a rail says.
-
-``guard_rails`` applies it.
-"""
+"""The table of guard rails: every limit and every rule, with its source. The modules beside it apply them."""
 
 from ..body import FAT_SUPPLY_LIMIT, KJ_PER_KCAL
 from ..person import Sex, TrainingStatus

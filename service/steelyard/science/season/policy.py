@@ -1,4 +1,4 @@
-"""A season's strategy as numbers, the ready-made strategies, and the usual band of body fat."""
+"""A season's strategy as numbers, and the ready-made strategies."""
 
 import math
 from enum import StrEnum

@@ -1,6 +1,6 @@
 """The guard rails of a season's phases, elementwise: the most deficit and the most surplus of a body as it is.
 
-The limits are those of ``rail_table``; a test compares them with ``guard_rails`` on single people.
+The limits are those of ``rails``; a test compares the two on single people.
 """
 
 import math
