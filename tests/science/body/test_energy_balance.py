@@ -322,11 +322,12 @@ def test_without_lifting_training_adds_nothing() -> None:
 
 
 def test_current_maintenance_holds_the_body_it_was_computed_for() -> None:
-    # Eaten at the present adaptation and carried mass, it stores nothing in tissue at that moment.
+    # Eaten at the present adaptation and carried mass, it stores nothing at that moment; glycogen stays as it is on the
+    # carbohydrate that it has settled on.
     model, state = reference_man()
     thin = advance(model, state, eating(-700), 42)
     level = body_state.current_maintenance_kcal(model, thin)
     assert level < MAINTENANCE
-    diet = Diet(level, 0.5 * level, 0.8)
-    assert eb.expenditure_kcal(model, thin, diet) == pytest.approx(level, abs=1e-6)
+    diet = eating(-700)._replace(intake_kcal=level)
+    assert stored_kcal(thin, advance(model, thin, diet, 1e-4)) / 1e-4 == pytest.approx(0.0, abs=0.01)
     assert body_state.current_maintenance_kcal(model, state) == pytest.approx(MAINTENANCE, abs=1e-9)

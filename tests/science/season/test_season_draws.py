@@ -7,7 +7,6 @@ from scipy.stats import qmc
 from season_people import asked, having
 from steelyard.science.body.state import current_maintenance_kcal
 from steelyard.science.body.uncertainty import Body
-from steelyard.science.numbers.elementwise import arrays
 from steelyard.science.numbers.estimate import Estimate
 from steelyard.science.season.asked import Asked
 from steelyard.science.season.draws import DRAWS, chance_to_beat, drawn_lives, live_draws, normal_scores, stack
@@ -45,7 +44,7 @@ def test_the_drawn_are_believed_to_be_the_expected() -> None:
     season = asked()
     life = drawn_lives(season.member.body)
     np.testing.assert_allclose(life.state.fat_kg - life.fat_error_kg, season.member.body.fat_kg.mean)
-    balance = current_maintenance_kcal(life.model, life.state, arrays())
+    balance = current_maintenance_kcal(life.model, life.state)
     np.testing.assert_allclose(balance - life.maintenance_error_kcal, season.member.body.maintenance_kcal.mean)
     np.testing.assert_allclose(life.state.weight_kg, season.member.body.weight_kg)
 

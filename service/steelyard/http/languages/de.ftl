@@ -553,7 +553,6 @@ FAT_FREE_MASS_INDEX_UNUSUAL = So viel Muskulatur haben bei dieser Größe nur we
 WEIGHT_IN_POUNDS = Ein Body-Mass-Index von { NUMBER($bmi, maximumFractionDigits: 1) } ist selten: Ist das Gewicht in Kilogramm oder in Pfund angegeben? Prüfe es und die Größe.
 MAINTENANCE_UNUSUAL = { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal am Tag sind das { NUMBER($times, maximumFractionDigits: 1) }-Fache des Ruheumsatzes, das halten wenige durch. Stimmen Aktivität und Angaben?
 PAL_ABOVE_SUSTAINABLE = Deine Aktivität ergibt das { NUMBER($pal, maximumFractionDigits: 2) }-Fache des Ruheumsatzes; mehr als { NUMBER($limit, maximumFractionDigits: 2) } hält man kaum durch. Prüfe die Angaben.
-PAL_BELOW_PLAUSIBLE = Dein Umsatz ist nur das { NUMBER($pal, maximumFractionDigits: 2) }-Fache des Ruheumsatzes; wer auf den Beinen ist, kommt nicht unter { NUMBER($limit, maximumFractionDigits: 2) }. Prüfe die Angaben.
 BMI_OVERSTATES_WITH_MUSCLE = Größe und Gewicht unterscheiden Muskeln nicht von Fett: Bei Sportlern ergeben sie etwa { NUMBER($points, maximumFractionDigits: 1) } Punkte zu viel Körperfett.
 
 # Ein Plan: warum jede Zahl so ist.

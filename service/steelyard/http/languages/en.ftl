@@ -550,7 +550,6 @@ FAT_FREE_MASS_INDEX_UNUSUAL = Few people carry this much muscle for their height
 WEIGHT_IN_POUNDS = A body mass index of { NUMBER($bmi, maximumFractionDigits: 1) } is rare: is the weight in kilograms, or in pounds? Check it and the height.
 MAINTENANCE_UNUSUAL = Maintenance of { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal a day is { NUMBER($times, maximumFractionDigits: 1) } times resting energy, which few keep up. Are the activity and the figures right?
 PAL_ABOVE_SUSTAINABLE = Your activity comes to { NUMBER($pal, maximumFractionDigits: 2) } times resting energy; over { NUMBER($limit, maximumFractionDigits: 2) } is hard to keep up. Check what was entered.
-PAL_BELOW_PLAUSIBLE = You would use only { NUMBER($pal, maximumFractionDigits: 2) } times your resting energy; nobody who is up and about uses under { NUMBER($limit, maximumFractionDigits: 2) }. Check what was entered.
 
 # A plan: why each number is what it is.
 SIZE_OF_GAIN_SPARED = { NUMBER($surplus_kcal, maximumFractionDigits: 0) } kcal a day more: { weeks }.

@@ -549,7 +549,6 @@ FAT_FREE_MASS_INDEX_UNUSUAL = Pocas personas tienen tanto músculo para su estat
 WEIGHT_IN_POUNDS = Un índice de masa corporal de { NUMBER($bmi, maximumFractionDigits: 1) } es raro: ¿el peso está en kilos o en libras? Compruébalo, y la estatura también.
 MAINTENANCE_UNUSUAL = Un mantenimiento de { NUMBER($maintenance_kcal, maximumFractionDigits: 0) } kcal al día es { NUMBER($times, maximumFractionDigits: 1) } veces el gasto en reposo; pocos lo aguantan. ¿Son correctos los datos?
 PAL_ABOVE_SUSTAINABLE = Tu actividad equivale a { NUMBER($pal, maximumFractionDigits: 2) } veces el gasto en reposo; más de { NUMBER($limit, maximumFractionDigits: 2) } es difícil de sostener. Comprueba los datos.
-PAL_BELOW_PLAUSIBLE = Tu gasto es solo { NUMBER($pal, maximumFractionDigits: 2) } veces el de reposo; quien está en pie no baja de { NUMBER($limit, maximumFractionDigits: 2) }. Comprueba los datos.
 BMI_OVERSTATES_WITH_MUSCLE = Estatura y peso no distinguen músculo de grasa: en deportistas dan unos { NUMBER($points, maximumFractionDigits: 1) } puntos de grasa de más.
 
 # Un plan: por qué cada número es el que es.

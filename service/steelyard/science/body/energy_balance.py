@@ -140,8 +140,8 @@ def _tissue_rates(
     fat: Number,
     lean: Number,
     ops: Elementwise,
-) -> tuple[Number, Number, Number]:
-    """Rates of fat and lean tissue [kg/d] and energy stored in tissue [kcal/d].
+) -> tuple[Number, Number]:
+    """Rates of fat and lean tissue [kg/d].
 
     ``growth`` is the training-driven gain [kg/d] and ``ceiling_kcal`` the most energy a surplus puts into lean
     [kcal/d], both at the experience of the day. ``outside`` = intake - energy into glycogen - every part of
@@ -167,7 +167,7 @@ def _tissue_rates(
     stored = (gap - growth * growth_cost) / (1.0 + (fat_cost + share * lean_extra_cost))
     # stored = fat energy x d(fat)/dt + lean energy x d(lean)/dt, of which `share` is lean, and growth on top.
     lean_rate = share * stored / LEAN_ENERGY + growth
-    return (stored - LEAN_ENERGY * lean_rate) / FAT_ENERGY, lean_rate, stored
+    return (stored - LEAN_ENERGY * lean_rate) / FAT_ENERGY, lean_rate
 
 
 @inlined
@@ -224,9 +224,9 @@ def _step(
     # Midpoint rule (Runge-Kutta 2): the rates half a step on are those of the whole step.
     half = 0.5 * days
     growth, ceiling = _experienced(drive, day + half, ops)
-    fat_rate, lean_rate, _ = _tissue_rates(share_of, growth, ceiling, outside, fat, lean, ops)
+    fat_rate, lean_rate = _tissue_rates(share_of, growth, ceiling, outside, fat, lean, ops)
     middle = ops.maximum(fat + half * fat_rate, _LEAST_FAT_KG)
-    fat_rate, lean_rate, _ = _tissue_rates(share_of, growth, ceiling, outside, middle, lean + half * lean_rate, ops)
+    fat_rate, lean_rate = _tissue_rates(share_of, growth, ceiling, outside, middle, lean + half * lean_rate, ops)
     return (
         ops.maximum(fat + days * fat_rate, _LEAST_FAT_KG),
         lean + days * lean_rate,
@@ -305,13 +305,3 @@ def walk(
         day = day + days
         path.append(new_tuple(BodyState, (fat, lean, glycogen, water, gut, adaptation, day, recovered)))
     return path
-
-
-def expenditure_kcal(model: BodyModel, state: BodyState, diet: Diet, ops: Elementwise = FLOATS) -> Number:
-    """Momentary expenditure [kcal/d] on ``diet``, synthesis of tissue included, glycogen taken as settled."""
-    drive = _drive(model, diet, ops)
-    carried = state.weight_kg - state.fat_kg - state.lean_kg
-    outside = drive.supply + drive.adaptation_rest - state.adaptation_kcal - drive.activity * carried
-    growth, ceiling = _experienced(drive, state.day, ops)
-    stored = _tissue_rates(drive.share, growth, ceiling, outside, state.fat_kg, state.lean_kg, ops)[2]
-    return diet.intake_kcal - stored

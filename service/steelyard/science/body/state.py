@@ -183,7 +183,7 @@ def offset_kcal(
     )
 
 
-def current_maintenance_kcal(model: BodyModel, state: BodyState, ops: Elementwise = FLOATS) -> Number:
+def current_maintenance_kcal(model: BodyModel, state: BodyState) -> Number:
     """The intake at which tissue energy is steady at ``state`` today, with the adaptation present now [kcal/d].
 
     Solves expenditure(intake) = intake with the thermic share of the change. A log teaches another quantity, settled

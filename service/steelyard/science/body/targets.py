@@ -1,10 +1,10 @@
-"""Inverse questions: the intake for a target, the date for an intake, the intake behind a weight change."""
+"""Inverse questions: the intake for a target, and the date for an intake."""
 
 from collections.abc import Callable
 from enum import StrEnum
 from typing import NamedTuple
 
-from ..register import HALL_CHOW_2011, SANGHVI_2015, Basis, Kind, equation, traced
+from ..register import Basis, Kind, equation, traced
 from .energy_balance import advance, walk
 from .state import BodyModel, BodyState, Diet
 
@@ -110,27 +110,3 @@ def days_for_target(model: BodyModel, state: BodyState, target: BodyTarget, diet
             return 7 * week + 7
         before = after
     return None
-
-
-@traced
-@equation(
-    "intake_from_weight_change",
-    summary="Mean intake implied by a change of tissue mass over a window",
-    formula="root of forecast tissue change(intake) - observed change in the intake",
-    kind=Kind.MODEL,
-    basis=Basis.PUBLISHED,
-    sources=(HALL_CHOW_2011, SANGHVI_2015),
-)
-def intake_from_tissue_change(
-    model: BodyModel, state: BodyState, change_kg: float, days: float, diet: Callable[[float], Diet]
-) -> float | None:
-    """The constant intake [kcal/d] that changes tissue mass by ``change_kg`` in ``days``; None where none does."""
-    highest = 3.0 * float(model.maintenance_kcal)
-
-    def excess(intake_kcal: float) -> float:
-        after = advance(model, state, diet(intake_kcal), days)
-        return float(after.tissue_kg - state.tissue_kg) - change_kg
-
-    if excess(1.0) > 0.0 or excess(highest) < 0.0:
-        return None
-    return crossing(excess, 1.0, highest)

@@ -72,13 +72,8 @@ PAL_BANDS: dict[ActivityLevel, tuple[float, float]] = dict(
 PAL = {level: Estimate((low + high) / 2.0, (high - low) / 2.0) for level, (low, high) in PAL_BANDS.items()}
 
 _PAL_HIGH = "PAL_ABOVE_SUSTAINABLE"
-_PAL_LOW = "PAL_BELOW_PLAUSIBLE"
 
 
 def pal_notes(pal: float) -> tuple[Message, ...]:
-    """What to say of an implied PAL: nothing, or that it is hardly sustainable or hardly plausible."""
-    if pal > PAL_SUSTAINABLE:
-        return (say(_PAL_HIGH, pal=pal, limit=PAL_SUSTAINABLE),)
-    if pal < PAL_PLAUSIBLE_FROM:
-        return (say(_PAL_LOW, pal=pal, limit=PAL_PLAUSIBLE_FROM),)
-    return ()
+    """What to say of a PAL: nothing, or that it is hardly sustainable. None is told under that of a day of sitting."""
+    return (say(_PAL_HIGH, pal=pal, limit=PAL_SUSTAINABLE),) if pal > PAL_SUSTAINABLE else ()

@@ -142,7 +142,6 @@ def _eer_table(is_male: bool, age_years: float) -> tuple[Coefficients, ...]:
 
 _EER_TABLES = {sex: tuple(_eer_table(sex, age) for age in _BANDS) for sex in (False, True)}
 EER_IDS = tuple(e.id for e in EER_EQUATIONS.values())
-_CATEGORIES = tuple(EerCategory)
 EER_SAMPLE = EER_EQUATIONS[EerCategory.INACTIVE]
 
 _EER_AGE = "EER_FOR_ADULTS"
@@ -189,8 +188,3 @@ def _errors(person: Person, values: list[float], is_male: bool) -> list[float]:
     if person.age_years >= _ADULT_YEARS:
         return [EER_ERROR_MEN if is_male else EER_ERROR_WOMEN] * len(values)
     return [_EER_SPREAD[is_male] * value for value in values]
-
-
-def eer_category(pal: float) -> EerCategory:
-    """The category of the estimated energy requirement that a PAL belongs to."""
-    return _CATEGORIES[bisect_right(_PAL_QUARTILES, pal)]

@@ -97,7 +97,7 @@ class Draft:
         self.add("maintenance", *self.holding(weeks))
 
     def grow(self, weeks: int, asked_kcal: float | None, ceiling: float | None) -> PlannedGain:
-        """Add weeks of a gain, at the surplus asked for or the usual one; of a hold for a body at its ceiling (``is_held``).
+        """Add weeks of a gain, at the surplus asked for or the usual one; of a hold where ``is_held``.
 
         An underweight body may gain whatever its body fat.
         """

@@ -39,28 +39,23 @@ from .table import (
 )
 
 
-def deficit_of(subject: Subject, intake_kcal: float) -> float:
-    """Maintenance less what is told [kcal/d]."""
-    return subject.maintenance_kcal - intake_kcal
-
-
 @traced
 def warn_deficit(
     subject: Subject, intake_kcal: float, loss_share_per_week: float, end_fat_fraction: float, end_bmi: float = math.inf
 ) -> list[RailAction]:
     """Warnings on a deficit that every limit allows."""
     warnings: list[RailAction] = []
+    deficit = subject.maintenance_kcal - intake_kcal
     if end_bmi < BMI_WARN:
         warnings.append(warning(BMI, say("WARNED_BMI", bmi=end_bmi), BMI_WARN, end_bmi, "kg/m2"))
     if not subject.is_fat_measured:
         message = say("MEASURE_FIRST", deficit_kcal=DEFAULT_DEFICIT)
-        warnings.append(warning(BODY_FAT, message, DEFAULT_DEFICIT, deficit_of(subject, intake_kcal), "kcal/d"))
+        warnings.append(warning(BODY_FAT, message, DEFAULT_DEFICIT, deficit, "kcal/d"))
     if subject.scale.is_learnt:
         least, rule = least_on_day_kcal(subject, LONG_PHASE_WEEKS)
         if intake_kcal < least + 2 * STEP_KCAL:
             message = say("RATIO_DECIDES", percent=100 * subject.scale.ratio)
             warnings.append(warning(rule, message, least, intake_kcal, "kcal/d"))
-    deficit = subject.maintenance_kcal - intake_kcal
     eaten = intake_kcal / subject.scale.ratio
     share = deficit / subject.maintenance_kcal
     if share > DEFICIT_SHARE_WARN:

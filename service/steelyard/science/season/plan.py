@@ -37,8 +37,6 @@ class Season(NamedTuple):
     actions: list[RailAction]
     reasons: list[Message]
     unkept: list[UnkeptLimit]
-    dieting_weeks: int
-    cuts: int
 
     @property
     def phases(self) -> list[PlannedPhase]:
@@ -66,7 +64,7 @@ def live_season(
     actions += season_actions(asked.member.subject, asked.history, policy, weeks, phases, path)
     reasons = explain_phases(policy, weeks, phases, path)
     unkept = unkept_limits(outcome, asked.limits)
-    return Season(policy, outcome, told, path, actions, reasons, unkept, int(outcome.weeks_dieting), int(outcome.cuts))
+    return Season(policy, outcome, told, path, actions, reasons, unkept)
 
 
 @traced

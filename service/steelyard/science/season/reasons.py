@@ -103,11 +103,9 @@ def _history_actions(
     since, before = history.weeks_since_last_cut, history.cuts_last_12_months
     for k, first in enumerate(cut_starts):
         own = sum(1 for other in cut_starts[:k] if first - other < YEAR_WEEKS)
-        if before is None:
-            in_year = own if k else None
-        else:
-            # Those before the season count for as long as the last of them does: of the others no week is told.
-            in_year = own + (before if first + (since or 0) < YEAR_WEEKS else 0)
+        # Those before the season count for as long as the last of them does: of the others no week is told.
+        earlier = (before or 0) if first + (since or 0) < YEAR_WEEKS else 0
+        in_year = None if before is None and not k else own + earlier
         gap = first - ends[cut_starts[k - 1]] if k else None if since is None else since + first
         actions += rails.warn_history(in_year, gap)
     screening = subject.screening

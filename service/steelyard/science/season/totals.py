@@ -61,8 +61,8 @@ def season_sums(season: Season, points: Sequence[PathPoint], band_upper: float) 
             expected=sum(f.mean > band_upper for f in after),
             upper=sum(f.upper > band_upper for f in after),
         ),
-        dieting_weeks=season.dieting_weeks,
-        cuts=season.cuts,
+        dieting_weeks=int(season.outcome.weeks_dieting),
+        cuts=int(season.outcome.cuts),
     )
 
 
