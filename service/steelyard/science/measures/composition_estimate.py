@@ -10,7 +10,7 @@ import msgspec
 
 from ..numbers import Z80, Estimate
 from ..person import BodyFatMethod, Sex
-from ..rails import ADULT_YEARS, FAT_FRACTION_WARN, told_of_low_weight
+from ..rails import ADULT_YEARS, FAT_FRACTION_WARN, stricter, told_of_low_weight
 from ..register import FAT_FROM_BMI, NOT_MEDICAL_ADVICE, TWO_SEXES, Message, OutOfDomain, say
 from .body_composition import FatEstimate, FatRange, Standing, healthy_range, lowest_fat_fraction, males
 from .body_density import FAT_FRACTION_FROM, FAT_FRACTION_TO
@@ -184,7 +184,7 @@ def _cautions(subject: MeasuredPerson, fat: FatEstimate) -> tuple[Message, ...]:
     if subject.age_years < ADULT_YEARS:
         cautions.append(say(_ADULTS_ONLY, limit_years=ADULT_YEARS))
     lowest = lowest_fat_fraction(subject.sex)
-    warn = FAT_FRACTION_WARN[Sex.MALE if subject.sex is Sex.MALE else Sex.FEMALE]
+    warn = stricter(FAT_FRACTION_WARN, subject.sex)
     if fat.mean <= lowest:
         cautions.append(say(_MINIMUM, fat_percent=round(100.0 * fat.mean, 2), limit_percent=round(100.0 * lowest, 1)))
     elif fat.mean < warn:

@@ -84,6 +84,7 @@ from .offers import (
 from .phases import (
     PlannedPhase,
     PlannedWeek,
+    said_of_ceiling,
     signs_to_stop,
 )
 from .plan import (
@@ -177,6 +178,7 @@ __all__ = [
     "plan_gain",
     "plan_hold",
     "plan_surplus",
+    "said_of_ceiling",
     "signs_to_stop",
     "subject_at",
     "told_week",

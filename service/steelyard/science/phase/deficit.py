@@ -149,7 +149,7 @@ class DeficitPhase:
 
     def tolerance(self, weeks: int) -> float:
         """What 10 kcal/d of rounding is worth in the goal's unit."""
-        kilograms = 10 * 7 * weeks / STATIC_KCAL_PER_KG
+        kilograms = kg_of_rounding(weeks)
         return kilograms / self.subject.weight_kg if self.aim.target_fat_fraction is not None else kilograms
 
     # --- the path ---------------------------------------------------------------------------------------------
@@ -405,6 +405,11 @@ class DeficitPhase:
             if self.left(states[week - 1]) <= 0.5 * self.tolerance(week):
                 return week
         return None
+
+
+def kg_of_rounding(weeks: int) -> float:
+    """What 10 kcal/d of rounding is worth over some weeks, by the static rule [kg]."""
+    return 10 * 7 * weeks / STATIC_KCAL_PER_KG
 
 
 def _with_room(limit: DeficitLimit, room_kcal: float) -> DeficitLimit:

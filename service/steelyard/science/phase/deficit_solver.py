@@ -10,7 +10,7 @@ from ..rails import FAT_KCAL_PER_G, DeficitLimit, RailAction
 from ..register import Message, say, traced
 from .aims import DeficitKind
 from .defaults import CUT_WEEKS_MOST, LEAST_DEFICIT, LEAST_WEEKS, MOST_WEEKS, SEEN_KG, STATIC_KCAL_PER_KG
-from .deficit import DeficitPhase
+from .deficit import DeficitPhase, kg_of_rounding
 from .history import History
 from .sizes import UsualDeficit, usual_deficit
 from .weeks import subject_at
@@ -196,7 +196,6 @@ def _nearest(phase: DeficitPhase, cap: _Cap) -> NearestSafe:
     # Asked without weeks, a goal is planned at the usual deficit or briskly; with weeks, at what the rails allow.
     usable = limit if aim.weeks is not None else min(limit, rails.BRISK_DEFICIT)
     lost = float(phase.state.fat_kg - phase.goal_end(min(usable, ceiling), length).fat_kg)
-    within = 10 * 7 * length / STATIC_KCAL_PER_KG
     weeks = None
     for candidate in (*range(aim.least_weeks, MOST_WEEKS + 1), *range(MOST_WEEKS + 2, CUT_WEEKS_MOST + 1, 2)):
         if candidate < length or (candidate > aim.most_weeks and aim.kind is DeficitKind.CUT):
@@ -208,7 +207,7 @@ def _nearest(phase: DeficitPhase, cap: _Cap) -> NearestSafe:
         if phase.left(phase.goal_end(allowed, candidate)) <= phase.tolerance(candidate) * 0.5:
             weeks = candidate
             break
-    return NearestSafe(max(0.0, math.floor(100 * (lost - within)) / 100), weeks, math.floor(limit))
+    return NearestSafe(max(0.0, math.floor(100 * (lost - kg_of_rounding(length))) / 100), weeks, math.floor(limit))
 
 
 def capped_later(phase: DeficitPhase, deficit_kcal: float, weeks: int) -> list[RailAction]:

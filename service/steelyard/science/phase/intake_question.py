@@ -40,6 +40,7 @@ from ..rails import (
     Subject,
     ToldWeek,
     clear,
+    each_once,
     first_broken,
     purpose_of,
 )
@@ -214,7 +215,7 @@ def answer_path(
     actions += asked.check_deficits(weeks_told)
     forecast_path = asked.run(stretches, path)
     told = asked.clear(forecast_path, weeks_told, diets, fields)
-    return IntakeAnswer(forecast_path, told, None, None, None, True, _once(actions), [])
+    return IntakeAnswer(forecast_path, told, None, None, None, True, each_once(actions), [])
 
 
 def _protein_per_kg(subject: Subject, asked_g_per_kg: float) -> float:
@@ -255,7 +256,7 @@ class _Change(NamedTuple):
         """Warnings of what an intake does over a stretch."""
         if not self.is_deficit:
             return []
-        bmi = (float(self.after.tissue_kg) + BASELINE_GLYCOGEN_KG) / (self.subject.height_cm / 100.0) ** 2
+        bmi = (float(self.after.tissue_kg) + BASELINE_GLYCOGEN_KG) / self.subject.height_squared
         kcal = self.diet.intake_kcal
         return rails.warn_deficit(self.subject, kcal, -self.share_per_week, self.end_fraction, bmi)
 
@@ -270,13 +271,6 @@ def _deficit_weeks(lived: list[_Change]) -> list[float]:
         found = [change.weeks for change in run]
         weeks += [sum(found)] * len(found) if is_deficit else found
     return weeks
-
-
-def _once(actions: list[RailAction]) -> list[RailAction]:
-    seen: dict[tuple[str, str], RailAction] = {}
-    for action in actions:
-        seen.setdefault((action.id, action.message.code), action)
-    return list(seen.values())
 
 
 @traced
@@ -330,13 +324,13 @@ def answer_intake(
     actions += warned
     expected = asked.expected(chosen)
     if is_feasible and expected == chosen:
-        return IntakeAnswer(path, told, days, None, None, True, _once(actions), reasons, is_found_intake=True)
+        return IntakeAnswer(path, told, days, None, None, True, each_once(actions), reasons, is_found_intake=True)
     day = days_for_target(asked.model, asked.state, target, expected)
     if is_feasible:
         # Followed in full it gets there by the date, as a plan of so many weeks does; as far as it is kept to, later.
-        return IntakeAnswer(path, told, day, None, None, True, _once(actions), reasons, is_found_intake=True)
+        return IntakeAnswer(path, told, day, None, None, True, each_once(actions), reasons, is_found_intake=True)
     nearest = target.of(path.states[-1])
-    return IntakeAnswer(path, told, None, nearest, day, False, _once(actions), reasons, is_nearest_intake=True)
+    return IntakeAnswer(path, told, None, nearest, day, False, each_once(actions), reasons, is_nearest_intake=True)
 
 
 @traced
@@ -360,10 +354,10 @@ def answer_date(
     warned, told = _refuse_broken(asked, path, chosen, float(max(7, horizon)), field)
     actions += warned
     if day is not None:
-        return IntakeAnswer(path, told, day, None, None, True, _once(actions), [], is_found_intake=True)
+        return IntakeAnswer(path, told, day, None, None, True, each_once(actions), [], is_found_intake=True)
     value = target.of(path.states[-1])
     reasons = [say("TARGET_WRONG_SIDE")]
-    return IntakeAnswer(path, told, None, value, None, False, _once(actions), reasons, is_found_intake=True)
+    return IntakeAnswer(path, told, None, value, None, False, each_once(actions), reasons, is_found_intake=True)
 
 
 def _check_target(target: BodyTarget, subject: Subject) -> None:

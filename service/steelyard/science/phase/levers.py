@@ -245,7 +245,7 @@ class _Course:
         ]
         full = [kcal for week, kcal in zip(self.weeks, eaten, strict=True) if week.element is Element.DEFICIT]
         first = bodies[0]
-        available = (full[0] / first.scale.ratio - first.exercise_kcal) / first.fat_free_kg
+        available = first.availability(full[0] / first.scale.ratio)
         weight_kg = float(end.weight_kg) + self.apart_kg
         return LeverUse(full[0], full[-1], fat_kg, available, weight_kg, told, self._told_kept(told))
 

@@ -136,7 +136,7 @@ def explain_gain(
         share = min(100.0, max(0.0, 100 * float(end.lean_kg - first.lean_kg) / gained))
         phase.reasons.append(say("GAIN_RATE_EXPECTED", percent_per_month=monthly, lean_share=share))
     if fat_ceiling is not None:
-        phase.ends_early_when.append(_ceiling(phase, path, fat_ceiling))
+        phase.ends_early_when.append(said_of_ceiling(phase, path, fat_ceiling))
     phase.guidance.append(say("TRAIN_IN_GAIN"))
 
 
@@ -151,10 +151,11 @@ def explain_return(phase: PlannedPhase, path: Forecast, *, is_growing: bool) -> 
     phase.guidance.append(say("RETURN_CHECKS", rate_kg=rate, first_date=dates[0], second_date=dates[1]))
 
 
-def _ceiling(phase: PlannedPhase, path: Forecast, fat_ceiling: float) -> Message:
+def said_of_ceiling(phase: PlannedPhase, path: Forecast, fat_ceiling: float) -> Message:
+    """When body fat is expected to reach the ceiling of a gain (fraction), or that it does not."""
     for week in phase.weeks:
         state = path.states[week.point]
         if state.fat_kg / state.weight_kg >= fat_ceiling:
-            when = (week.start + timedelta(days=6)).isoformat()
+            when = week.last_day.isoformat()
             return say("CEILING_REACHED", fat_percent=round(100 * fat_ceiling, 1), date=when)
     return say("CEILING_NOT_REACHED", fat_percent=round(100 * fat_ceiling, 1))

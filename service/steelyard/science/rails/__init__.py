@@ -118,6 +118,8 @@ from .subject import (
     Refused,
     Scale,
     Subject,
+    availability_left,
+    each_once,
     resting_now,
     stricter,
 )
@@ -164,6 +166,7 @@ from .warnings import (
     warn_deficit,
     warn_gain,
     warn_history,
+    warn_kidneys,
     warn_macronutrients,
 )
 from .why import Why
@@ -239,6 +242,7 @@ __all__ = [
     "ToldWeek",
     "WeekOfDays",
     "Why",
+    "availability_left",
     "breaks_change",
     "broken_on_days",
     "cap_protein_to_room",
@@ -254,6 +258,7 @@ __all__ = [
     "days_of_week",
     "deficit_floors",
     "deficit_limits",
+    "each_once",
     "fat_share",
     "fed_least",
     "first_broken",
@@ -305,6 +310,7 @@ __all__ = [
     "warn_deficit",
     "warn_gain",
     "warn_history",
+    "warn_kidneys",
     "warn_macronutrients",
     "way_from_underweight",
     "weeks_that_count",

@@ -1,6 +1,6 @@
 """What is held at a rail, and the report of it that the answer lists."""
 
-from ..person import Condition, TrainingStatus
+from ..person import TrainingStatus
 from ..register import Message, say, traced
 from .intake_floors import STEP_KCAL, LeastDay
 from .limits import HISTORY_LIMIT, MEASURE_LIMIT, DeficitLimit
@@ -10,7 +10,6 @@ from .subject import (
     RailAction,
     Subject,
     capping,
-    warning,
 )
 from .table import (
     AVAILABILITY,
@@ -22,6 +21,7 @@ from .table import (
     PROTEIN,
     UNANSWERED,
 )
+from .warnings import warn_kidneys
 
 
 def capped(limit: DeficitLimit, asked_kcal: float) -> RailAction:
@@ -100,10 +100,7 @@ def protein_in_deficit(subject: Subject, asked_g_per_kg: float | None) -> tuple[
         message = say("CAPPED_PROTEIN", limit=PROTEIN_FLOOR_DEFICIT)
         actions.append(capping(PROTEIN, message, PROTEIN_FLOOR_DEFICIT, protein, "g/kg/d"))
         protein = PROTEIN_FLOOR_DEFICIT
-    screening = subject.screening
-    if screening is not None and Condition.KIDNEY_DISEASE in screening.conditions:
-        actions.append(warning(PROTEIN, say("WARNED_KIDNEY_PROTEIN"), None, protein, "g/kg/d"))
-    return protein, actions
+    return protein, [*actions, *warn_kidneys(subject, protein)]
 
 
 @traced

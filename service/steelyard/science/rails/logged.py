@@ -60,7 +60,7 @@ def judge_logged(subject: Subject) -> list[RailAction]:
     if eaten < _CLEARLY * floor < subject.physical_kcal:
         message = say("WARNED_EATEN_FLOOR", eaten_kcal=eaten, limit_kcal=floor)
         found.append(warning(FLOOR, message, floor, eaten, "kcal/d"))
-    available = (eaten - subject.exercise_kcal) / subject.fat_free_kg
+    available = subject.availability(eaten)
     if available < subject.availability_left * AVAILABILITY_LIMIT:
         message = say("WARNED_EATEN_AVAILABILITY", observed=available, limit=AVAILABILITY_LIMIT)
         found.append(warning(AVAILABILITY, message, AVAILABILITY_LIMIT, available, "kcal/kg fat-free mass/d"))

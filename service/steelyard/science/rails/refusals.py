@@ -83,7 +83,7 @@ def refuse_target(subject: Subject, target_fat_fraction: float, field: str) -> N
 
 def refuse_weight_target(subject: Subject, target_kg: float, field: str) -> None:
     """Raise ``Refused`` for a weight to reach that is underweight."""
-    bmi = target_kg / (subject.height_cm / 100.0) ** 2
+    bmi = target_kg / subject.height_squared
     if bmi < BMI_FLOOR:
         raise Refused(underweight(bmi), field)
 

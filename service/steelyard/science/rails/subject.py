@@ -194,6 +194,10 @@ class Subject(NamedTuple):
         """
         return availability_left(*self.availability_fade, self.fat_fraction - self.fat_below)
 
+    def availability(self, eaten_kcal: float) -> float:
+        """Energy that exercise leaves the body of what is eaten [kcal/d per kg of fat-free mass]."""
+        return (eaten_kcal - self.exercise_kcal) / self.fat_free_kg
+
     @property
     def need_kcal(self) -> float:
         """The least to be told, on the logging scale, to somebody whose intake may not be lowered [kcal/d]."""
@@ -235,6 +239,14 @@ def fat_fraction_of(now: Subject) -> Number:
 def availability_left(first: Number, last: Number, fat_fraction: Number, ops: Elementwise = FLOATS) -> Number:
     """What a fade from ``first`` to ``last`` leaves of the limits on energy availability at a body fat."""
     return ops.minimum(1.0, ops.maximum(0.0, (last - fat_fraction) / (last - first)))
+
+
+def each_once(actions: Iterable[RailAction]) -> list[RailAction]:
+    """What rails did, once for each rule and kind of message, where it was done first."""
+    first: dict[tuple[str, str], RailAction] = {}
+    for action in actions:
+        first.setdefault((action.id, action.message.code), action)
+    return list(first.values())
 
 
 def stricter(table: dict[Sex, float], sex: Sex) -> float:

@@ -2,7 +2,7 @@
 
 import math
 
-from ..person import TrainingStatus
+from ..person import Condition, TrainingStatus
 from ..register import say, traced
 from .intake_floors import LONG_PHASE_WEEKS, STEP_KCAL, least_on_day_kcal
 from .subject import (
@@ -35,6 +35,7 @@ from .table import (
     GAIN_RATE_WARN_SHARE,
     LOSS,
     LOSS_WARN,
+    PROTEIN,
     WEEKS_BETWEEN_CUTS,
 )
 
@@ -75,7 +76,7 @@ def warn_deficit(
                 "of body mass a week",
             )
         )
-    available = (eaten - subject.exercise_kcal) / subject.fat_free_kg
+    available = subject.availability(eaten)
     if available < AVAILABILITY_WARN:
         message = say("WARNED_AVAILABILITY", observed=available, limit=AVAILABILITY_WARN)
         warnings.append(warning(AVAILABILITY, message, AVAILABILITY_WARN, available, "kcal/kg fat-free mass/d"))
@@ -101,6 +102,14 @@ def warn_gain(status: TrainingStatus, share_per_week: float) -> list[RailAction]
         return []
     message = say("WARNED_GAIN_RATE", percent=100 * share_per_week)
     return [warning(GAIN_RATE, message, warn_at, share_per_week, "of body mass a week")]
+
+
+def warn_kidneys(subject: Subject, protein_g_per_kg: float) -> list[RailAction]:
+    """The warning on so much protein in a deficit [g/kg/d], where the kidneys are ill."""
+    screening = subject.screening
+    if screening is None or Condition.KIDNEY_DISEASE not in screening.conditions:
+        return []
+    return [warning(PROTEIN, say("WARNED_KIDNEY_PROTEIN"), None, protein_g_per_kg, "g/kg/d")]
 
 
 def warn_macronutrients(intake_kcal: float, fat_kcal: float, carbohydrate_g: float) -> list[RailAction]:

@@ -145,8 +145,7 @@ def unkept_limits(outcome: Outcome, limits: SeasonBounds) -> list[UnkeptLimit]:
 
 def check_target(fraction: float, sex: Sex, cutting: Cutting, field: str) -> None:
     """Raise ``Refused`` for a body-fat target under the least, or for any where none may be planned."""
-    if cutting.forbids_targets and cutting.refusal is not None:
-        raise Refused(RailAction(cutting.refusal.action.id, "refused", None, None, "", say("REFUSED_BAND")), field)
+    _check_targets_allowed(cutting, field)
     if fraction < stricter(rails.FAT_FRACTION_FLOOR, sex):
         raise Refused(rails.too_lean(sex, fraction), field)
 
@@ -163,9 +162,12 @@ def week_of_clearance(member: Member) -> int | None:
 
 def season_band(asked_band: Band | None, usual: Band, cutting: Cutting) -> Band:
     """The band of a season. Raises ``Refused`` where one is asked for and no body-fat target may be planned."""
-    if asked_band is not None and cutting.forbids_targets:
-        refusal = cutting.refusal
-        assert refusal is not None
-        action = RailAction(refusal.action.id, "refused", None, None, "", say("REFUSED_BAND"))
-        raise Refused(action, "limits.band")
-    return asked_band or usual
+    if asked_band is None:
+        return usual
+    _check_targets_allowed(cutting, "limits.band")
+    return asked_band
+
+
+def _check_targets_allowed(cutting: Cutting, field: str) -> None:
+    if cutting.forbids_targets and cutting.refusal is not None:
+        raise Refused(RailAction(cutting.refusal.action.id, "refused", None, None, "", say("REFUSED_BAND")), field)

@@ -111,7 +111,7 @@ def person_limits(
         short=rails.deficit_floors(subject, LONG_PHASE_WEEKS),
         long=rails.deficit_floors(subject, LONG_PHASE_WEEKS + 1),
         held=rails.held_floors(subject),
-        least_weight_kg=rails.BMI_FLOOR * (subject.height_cm / 100.0) ** 2,
+        least_weight_kg=rails.BMI_FLOOR * subject.height_squared,
         gain_limit=rails.GAIN_RATE_LIMIT[subject.training_status],
         growth_kg_per_day=max(0.0, grown),
         most_deficit_kcal=1e9 if known else rails.DEFAULT_DEFICIT,
@@ -169,8 +169,8 @@ def least_told_kcal(
     share = ops.where(is_long, limits.long.resting_share, limits.short.resting_share)
     floor = ops.maximum(limits.short.anyhow_kcal, share * _resting_kcal(limits, seen_fat_kg, lean_kg, ops))
     # What is left of the limits where body fat is high, by the lower end of its reading.
-    over = limits.fade_last - (seen_fat_kg / weight_kg - limits.fat_below)
-    left = ops.minimum(1.0, ops.maximum(0.0, over / (limits.fade_last - limits.fade_first)))
+    fraction = seen_fat_kg / weight_kg - limits.fat_below
+    left = rails.availability_left(limits.fade_first, limits.fade_last, fraction, ops)
     fat_free = left * (weight_kg - seen_fat_kg)
     short = (rails.AVAILABILITY_LIMIT * fat_free + limits.exercise_kcal) * limits.ratio_most
     long = (rails.AVAILABILITY_WARN * fat_free + limits.exercise_kcal) * limits.ratio

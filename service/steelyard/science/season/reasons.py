@@ -1,11 +1,8 @@
 """What the rails did in a season, and the words that go with its phases."""
 
-from datetime import timedelta
-
 from .. import rails
 from ..body import Forecast
-from ..person import Condition
-from ..phase import GAIN_RESET_WEEKS, History, PlannedPhase, signs_to_stop
+from ..phase import GAIN_RESET_WEEKS, History, PlannedPhase, said_of_ceiling, signs_to_stop
 from ..rails import FAT_KCAL_PER_G, PROTEIN_DEFAULT_DEFICIT, RailAction, Subject
 from ..register import Message, say
 from .policy import NEVER, Policy
@@ -55,10 +52,7 @@ def season_actions(
             actions += _gain_actions(subject, policy, week, rate)
     actions += _raised(weeks)
     actions += _history_actions(subject, history, cut_starts, phases)
-    once: dict[tuple[str, str], RailAction] = {}
-    for action in actions:
-        once.setdefault((action.id, action.message.code), action)
-    return list(once.values())
+    return rails.each_once(actions)
 
 
 def _capped(there: Subject, week: WeekRecord, policy: Policy, is_history_unknown: bool) -> RailAction:
@@ -108,11 +102,7 @@ def _history_actions(
         in_year = None if before is None and not k else own + earlier
         gap = first - ends[cut_starts[k - 1]] if k else None if since is None else since + first
         actions += rails.warn_history(in_year, gap)
-    screening = subject.screening
-    if cut_starts and screening is not None and Condition.KIDNEY_DISEASE in screening.conditions:
-        message = say("WARNED_KIDNEY_PROTEIN")
-        actions.append(RailAction(rails.PROTEIN, "warned", None, PROTEIN_DEFAULT_DEFICIT, "g/kg/d", message))
-    return actions
+    return [*actions, *(rails.warn_kidneys(subject, PROTEIN_DEFAULT_DEFICIT) if cut_starts else [])]
 
 
 def explain_phases(
@@ -144,7 +134,7 @@ def explain_phases(
             phase.reasons.append(say("SEASON_GAIN", surplus_kcal=float(week.surplus_kcal), weeks=GAIN_RESET_WEEKS))
             phase.guidance.append(say("TRAIN_IN_GAIN"))
             if policy.cut_at < NEVER:
-                phase.ends_early_when.append(_ceiling(policy, phase, path))
+                phase.ends_early_when.append(said_of_ceiling(phase, path, float(policy.cut_at)))
         elif week.mode == BRIDGE:
             phase.reasons.append(say("SEASON_BRIDGE"))
             end = path.states[phase.weeks[-1].point]
@@ -161,13 +151,3 @@ def explain_phases(
     elif policy.has_cuts:
         reasons.append(say("SEASON_NO_CUT"))
     return reasons
-
-
-def _ceiling(policy: Policy, phase: PlannedPhase, path: Forecast) -> Message:
-    percent = round(100 * float(policy.cut_at), 1)
-    for week in phase.weeks:
-        state = path.states[week.point]
-        if state.fat_kg / state.weight_kg >= policy.cut_at:
-            when = (week.start + timedelta(days=6)).isoformat()
-            return say("CEILING_REACHED", fat_percent=percent, date=when)
-    return say("CEILING_NOT_REACHED", fat_percent=percent)
