@@ -30,6 +30,8 @@ from .constants import (
 )
 from .state import BodyModel, Diet
 
+_LEAST_CARBOHYDRATE = 1.0  # kcal/d: keeps a fast finite
+
 
 class CarriedRest(NamedTuple):
     """Where a diet takes the carried mass of a model [kg], and how fast glycogen follows [1/d]."""
@@ -45,9 +47,9 @@ class CarriedRest(NamedTuple):
     "carried_mass_model",
     summary="Glycogen with its water, extracellular water and gut content after a change of diet",
     formula=(
-        "glycogen tends to 0.5 kg x sqrt(carbohydrate / usual carbohydrate); extracellular water to (sodium "
-        f"change - {SODIUM_BY_CARBOHYDRATE:g} mg x (1 - carbohydrate / usual)) / {SODIUM_EXCRETION:g} mg/L + salt "
-        f"water, which is -{SALT_WATER_KG:g} kg x (1 - exp(-x / {SALT_WATER_SCALE:g})) for a cut of intake by the "
+        f"glycogen tends to {GLYCOGEN_KG:g} kg x sqrt(carbohydrate / usual carbohydrate); extracellular water to "
+        f"(sodium change - {SODIUM_BY_CARBOHYDRATE:g} mg x (1 - carbohydrate / usual)) / {SODIUM_EXCRETION:g} mg/L + "
+        f"salt water, which is -{SALT_WATER_KG:g} kg x (1 - exp(-x / {SALT_WATER_SCALE:g})) for a cut of intake by the "
         f"share x of maintenance, {SALT_WATER_SURPLUS:g} of it the other way for a rise; of what a cut takes "
         f"{SALT_RECOVERY:g} comes back within {SALT_RECOVERY_DAYS:g} d (time constant) while the cut lasts; gut "
         f"content to {GUT_CONTENT_KG:g} kg x (intake / maintenance - 1) within {GUT_DAYS:g} d; new training adds "
@@ -61,7 +63,7 @@ class CarriedRest(NamedTuple):
 )
 @inlined
 def carried_rest(model: BodyModel, diet: Diet, ops: Elementwise) -> CarriedRest:
-    carbohydrate = ops.maximum(diet.carbohydrate_kcal, 1.0)
+    carbohydrate = ops.maximum(diet.carbohydrate_kcal, _LEAST_CARBOHYDRATE)
     relative = carbohydrate / model.baseline_carbohydrate_kcal
     # At rest carbohydrate = k_G glycogen squared, hence the root.
     glycogen = GLYCOGEN_KG * ops.sqrt(relative)
@@ -109,9 +111,6 @@ def carried_after(
         gut_rest + (gut - gut_rest) * gut_left,
         taken_back,
     )
-
-
-_LEAST_CARBOHYDRATE = 1.0  # kcal/d, as in the model: keeps a fast finite
 
 
 @compiled

@@ -258,16 +258,18 @@ BEGINNER_GAIN_KG = constant(
     summary="Fat-free mass gained by healthy men through resistance training, water included: 158 groups (mostly "
     "untrained, in about 10.4 weeks: from memory)",
 )  # fmt: skip
-# Per kilogram of fat-free mass: the men of those trials had about 64 kg; relative gain is equal in women.
+# The men of those trials had about so much fat-free mass; relative gain is equal in women.
+_TRIALS_FREE_KG, _TRIALS_DAYS = 64.0, 10.4 * 7.0
 TRAINING_GAIN = constant(
-    "training_lean_gain", (BEGINNER_GAIN_KG - TRAINING_WATER_KG) / 64.0 / (10.4 * 7.0), unit="kg/kg/d",
-    standard_deviation=0.5 * (BEGINNER_GAIN_KG - TRAINING_WATER_KG) / 64.0 / (10.4 * 7.0), basis=Basis.FROM_MEMORY,
+    "training_lean_gain", (BEGINNER_GAIN_KG - TRAINING_WATER_KG) / _TRIALS_FREE_KG / _TRIALS_DAYS, unit="kg/kg/d",
+    standard_deviation=0.5 * (BEGINNER_GAIN_KG - TRAINING_WATER_KG) / _TRIALS_FREE_KG / _TRIALS_DAYS,
+    basis=Basis.FROM_MEMORY,
     summary="Lean tissue that training adds a day in beginners, per kilogram of fat-free mass (about 64 kg in the "
     "trials); relative gain taken equal in women",
     sources=(BENITO_2020, ROBERTS_2020),
 )  # fmt: skip
 SURPLUS_LEAN_CEILING = constant(
-    "surplus_lean_ceiling", 0.42 / 64.0 / 7.0, unit="kg/kg/d", basis=Basis.JUDGEMENT,
+    "surplus_lean_ceiling", 0.42 / _TRIALS_FREE_KG / 7.0, unit="kg/kg/d", basis=Basis.JUDGEMENT,
     summary="Ceiling of lean tissue that a surplus alone adds a day in people new to training, per kilogram of fat-"
     "free mass (0.42 kg a week at 64 kg): fat-free mass of overfed people rose by 0.19 to 0.40 kg a week, water "
     "included (in-sample), the smaller a share of the surplus the larger it was",

@@ -8,7 +8,7 @@ recorded in `service/decisions`. Works on floats (one person) and on arrays (man
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from ..numbers import FLOATS, Elementwise, Estimate, Number, compiled, inlined, new_tuple
+from ..numbers import FLOATS, Z80, Elementwise, Estimate, Number, compiled, inlined, new_tuple
 from ..register import Basis, Kind, equation, traced
 from .adherence import as_followed
 from .constants import BASELINE_GLYCOGEN_KG, CARRIED_SPREAD, FAT_ENERGY, GLYCOGEN_ENERGY, LEAN_ENERGY
@@ -430,7 +430,7 @@ class Starts:
 @equation(
     "forecast_interval",
     summary="80 % interval of every forecast value",
-    formula="mean +- 1.2816 x SD; the SD adds the squared effects of one-SD moves of each source of uncertainty",
+    formula=f"mean +- {Z80:.4f} x SD; the SD adds the squared effects of one-SD moves of each source of uncertainty",
     kind=Kind.MODEL,
     basis=Basis.JUDGEMENT,
     valid_range="moves small enough for the model to be near linear; coverage is back-tested",

@@ -60,8 +60,8 @@ from .weeks import Element, Lived, Week, as_diet, live, subject_at, subjects_at
 _RAISED_KCAL = 15.0
 # Steps of some weeks end within a few grams of weekly ones, near enough to look for a goal.
 _SEARCH_STEP_DAYS = 21.0
-# Weeks at maintenance take no more than this of the body mass index, and by then they take nothing more.
-_BMI_NEAR, _SETTLING_WEEKS = 0.2, 3
+# Weeks at maintenance take no more than this of the body mass index, and after so many they take nothing more.
+_BMI_NEAR, _WEEKS_AFTER = 0.2, 3
 
 
 class _Path(NamedTuple):
@@ -347,7 +347,7 @@ class DeficitPhase:
         now = subject_at(self.subject, self.model, end)
         protein = usual_protein(self.subject, PROTEIN_DEFAULT_GAIN)
         held = split_for(self.subject, held_kcal(now, now.maintenance_kcal), protein, self.aim.preference)
-        after = walk(self.model, end, as_diet(held, self.subject.protein_kg), (7.0,) * _SETTLING_WEEKS)
+        after = walk(self.model, end, as_diet(held, self.subject.protein_kg), (7.0,) * _WEEKS_AFTER)
         return min(bmi, *(then.bmi for then in subjects_at(self.subject, self.model, after)))
 
     def limits(self, now: Subject, weeks: int) -> list[DeficitLimit]:

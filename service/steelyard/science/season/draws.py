@@ -87,6 +87,7 @@ def drawn_lives(body: Body, draws: int = DRAWS) -> Life:
         experience_years=body.experience_years,
         training_dose=body.training_dose,
         new_training=body.new_training,
+        carbohydrate_share=body.carbohydrate_share,
         ops=ops,
     )
     model = model._replace(
