@@ -20,6 +20,7 @@ from steelyard.science.phase import (
     STATIC_KCAL_PER_KG,
     BodiesAlong,
     DeficitAim,
+    DeficitBefore,
     DeficitKind,
     Dose,
     Element,
@@ -52,7 +53,6 @@ from steelyard.science.rails import (
     least_day,
     nothing_told,
     split_week,
-    weeks_that_count,
 )
 from steelyard.science.register import Contradiction, Message, say
 
@@ -300,14 +300,24 @@ def _told(asked: PlanAsked, plan: Plan, bodies: BodiesAlong) -> Cleared[list[Pha
 def _clear(asked: PlanAsked, value: _Value, *each: Sequence[ToldWeek]) -> Cleared[_Value]:
     """What is told, through the gate with the weeks that it tells, each of the ways they may go. Raises ``Refused``."""
     weeks, *also = each
-    before = _weeks_before(asked)
-    return clear(value, weeks, "phase", weeks_before=before, is_history_known=asked.history.is_known, also=also)
+    before, is_known = _deficit_before(asked), asked.history.is_known
+    return clear(
+        value,
+        weeks,
+        "phase",
+        weeks_before=before.weeks,
+        weeks_since=before.weeks_since,
+        is_history_known=is_known,
+        also=also,
+    )
 
 
-def _weeks_before(asked: PlanAsked) -> float:
-    """Weeks that count as of a deficit from the start on: of the same one, or of one just before."""
+def _deficit_before(asked: PlanAsked) -> DeficitBefore:
+    """The deficit that one from the start on may go on with: the same one, or one just before."""
     aim = asked.aim
-    return float(aim.weeks_done or asked.history.weeks_that_count) if isinstance(aim, DeficitAim) else 0.0
+    if not isinstance(aim, DeficitAim):
+        return DeficitBefore()
+    return DeficitBefore(float(aim.weeks_done)) if aim.weeks_done else asked.history.deficit_before
 
 
 def _to_follow(asked: PlanAsked, phases: Sequence[PhasePlanned]) -> PhaseToFollow | None:
@@ -325,8 +335,7 @@ def _to_follow(asked: PlanAsked, phases: Sequence[PhasePlanned]) -> PhaseToFollo
     if aim.has_goal and fat_loss is None:
         fat_loss = -phases[place].change.fat_kg.mean
     first = phases[place].phase.first
-    before = weeks_that_count(_weeks_before(asked), first)
-    return PhaseToFollow(place, fat_loss, None, before)
+    return PhaseToFollow(place, fat_loss, None, _deficit_before(asked).counted(first))
 
 
 def _sizes(asked: PlanAsked, subject: Subject, plan: Plan, bodies: BodiesAlong) -> Iterator[Cleared[SizeOffered]]:
@@ -412,7 +421,7 @@ def _week(asked: PlanAsked, phase: PlannedPhase, planned: WeekPlanned, on: Seque
     aim, weeks_in_deficit, week = asked.aim, 0.0, planned.week
     is_deficit = isinstance(aim, DeficitAim) and phase.kind == aim.kind
     if isinstance(aim, DeficitAim) and is_deficit:
-        weeks_in_deficit = len(phase.weeks) + weeks_that_count(_weeks_before(asked), phase.first)
+        weeks_in_deficit = len(phase.weeks) + _deficit_before(asked).counted(phase.first)
     is_held = not is_deficit or week.element is Element.BREAK
     least = max(least_day(now, weeks_in_deficit, is_held=is_held) for now in on)
     if asked.lived is not None:

@@ -282,3 +282,13 @@ def test_weeks_of_a_deficit_count_on_with_less_than_four_between(pause: int, cou
     member = member_of(SEATED)
     resting = member.assessed.resting.mean
     assert (full_week(weeks_done=8) >= resting) is counts
+
+
+@pytest.mark.parametrize(("since", "pause", "counts"), [(3, 0, True), (2, 1, True), (2, 2, False), (4, 0, False)])
+def test_weeks_since_a_cut_and_those_of_a_pause_part_two_deficits_together(
+    since: int, pause: int, counts: bool
+) -> None:
+    found = plan(SEATED, cuts=1, since=since, pause=pause, weeks=4, deficit_kcal=750.0)
+    week = found.phases[1 if pause else 0].weeks[0]
+    # A deficit that goes on with another is a long one, in which nobody eats less than they spend at rest.
+    assert (week.intake.intake_kcal >= member_of(SEATED).assessed.resting.mean) is counts

@@ -162,7 +162,10 @@ def test_every_size_is_inside_the_rails(who: Person, aim: dict[str, object], his
     assert found.sizes
     for one in found.sizes:
         weeks = told_weeks(one.phases, bodies_along(member.subject, one.path).expected)
-        broken = first_broken(weeks, weeks_before=history.weeks_that_count, is_history_known=history.is_known)
+        before = history.deficit_before
+        broken = first_broken(
+            weeks, weeks_before=before.weeks, weeks_since=before.weeks_since, is_history_known=history.is_known
+        )
         assert broken is None, one.size
 
 

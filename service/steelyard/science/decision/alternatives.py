@@ -13,6 +13,7 @@ from ..phase import (
     LONG_CUT_WEEKS,
     MOST_WEEKS,
     DeficitAim,
+    DeficitBefore,
     DeficitKind,
     GainAim,
     HoldAim,
@@ -294,12 +295,13 @@ class Alternatives:
         dieting = weeks if kind.is_deficit else 0
         each = [tuple(told_weeks(plan.phases, along)) for along in bodies_along(q.subject, plan.forecast).each]
         told, *also = each
-        before = fragment.weeks_done or q.cut_history.weeks_that_count
+        before = DeficitBefore(fragment.weeks_done) if fragment.weeks_done else q.cut_history.deficit_before
         cleared = clear(
             fragment,
             told,
             "weight_kg",
-            weeks_before=before if kind.is_deficit else 0.0,
+            weeks_before=before.weeks if kind.is_deficit else 0.0,
+            weeks_since=before.weeks_since,
             is_history_known=q.cut_history.cuts_last_12_months is not None,
             also=also,
         )

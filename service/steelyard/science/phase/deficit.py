@@ -42,7 +42,6 @@ from ..rails import (
     resting_limit,
     split_for,
     usual_protein,
-    weeks_that_count,
 )
 from .aims import DeficitAim, DeficitKind
 from .defaults import (
@@ -53,6 +52,7 @@ from .defaults import (
     LEAST_WEEKS,
     STATIC_KCAL_PER_KG,
 )
+from .history import NO_DEFICIT_BEFORE, DeficitBefore
 from .sizes import smaller_by
 from .weeks import Element, Lived, Week, as_diet, live, subject_at, subjects_at
 
@@ -83,14 +83,14 @@ class DeficitPhase:
         aim: DeficitAim,
         protein_g_per_kg: float,
         start: tuple[BodyModel, BodyState] | None = None,
-        weeks_before: float = 0.0,
+        before: DeficitBefore = NO_DEFICIT_BEFORE,
     ) -> None:
-        """``start`` is the calibrated ``body``, where a caller has it; ``weeks_before``: of a deficit just before."""
+        """``start`` is the calibrated ``body``, where a caller has it; ``before``: the deficit before this phase."""
         self.aim = aim
         self._least_protein_g_per_kg = protein_g_per_kg
         self._protein_g = protein_g_per_kg * subject.protein_kg
-        self._before = aim.weeks_done or weeks_before
-        self._is_close = weeks_before > 0.0
+        self._before = DeficitBefore(aim.weeks_done) if aim.weeks_done else before
+        self._is_close = not aim.weeks_done and before.weeks > 0.0
         self._elements: dict[int, list[Element]] = {}  # by the length of the phase
         self.kept = body.kept
         self.model, state = start_body(body) if start is None else start
@@ -112,7 +112,7 @@ class DeficitPhase:
         self.state, self.subject = state, subject
         # No less in all than for the body whose reference mass is told.
         self.protein = max(self._least_protein_g_per_kg, self._protein_g / subject.protein_kg)
-        self._weeks_counted = weeks_that_count(self._before, weeks_held)
+        self._weeks_counted = self._before.counted(weeks_held)
         self._paths: dict[float, _Path] = {}
         self._limits: dict[float, list[DeficitLimit]] = {}
         self._set_goal()

@@ -20,6 +20,13 @@ class DeficitBefore(NamedTuple):
     weeks: float = 0.0
     weeks_since: float = 0.0
 
+    def counted(self, weeks_held: float) -> float:
+        """Weeks that count as of a deficit that begins some weeks later: with those between, if under four."""
+        return rails.weeks_that_count(self.weeks, self.weeks_since + weeks_held)
+
+
+NO_DEFICIT_BEFORE = DeficitBefore()
+
 
 class History(NamedTuple):
     """Cuts already done; ``None`` where not told."""
@@ -33,16 +40,11 @@ class History(NamedTuple):
         return self.cuts_last_12_months is not None
 
     @property
-    def weeks_that_count(self) -> float:
-        """Weeks of the last deficit that count as of the next."""
-        return self.deficit_before.weeks
-
-    @property
     def deficit_before(self) -> DeficitBefore:
         """The last deficit, where it counts as of the next: as many weeks as a short one has, as they are not told."""
         since = self.weeks_since_last_cut
         if since is None or not rails.weeks_that_count(rails.LONG_PHASE_WEEKS, since):
-            return DeficitBefore()
+            return NO_DEFICIT_BEFORE
         return DeficitBefore(float(rails.LONG_PHASE_WEEKS), float(since))
 
 

@@ -45,7 +45,7 @@ from ..rails import (
     purpose_of,
 )
 from ..register import Message, say, traced
-from .history import DeficitBefore
+from .history import NO_DEFICIT_BEFORE, DeficitBefore
 
 # A difference from maintenance smaller than this is no deficit: it is within rounding.
 _NO_DEFICIT_KCAL = 25.0
@@ -95,9 +95,6 @@ def diet_of(scheduled: ScheduledIntake, subject: Subject) -> Diet:
         sodium_change_mg=scheduled.sodium_change_mg,
         activity_change_kcal_per_kg=added / weight_kg,
     )
-
-
-NO_DEFICIT_BEFORE = DeficitBefore()
 
 
 class _Asked:

@@ -114,7 +114,7 @@ def plan_deficit(
         aim,
         protein,
         start=draft.calibrated.expected,
-        weeks_before=0.0 if aim.weeks_done else history.weeks_that_count,
+        before=history.deficit_before,
     )
     if pause_weeks:
         phase = phase.starting(draft.state, subject_at(subject, draft.model, draft.state), pause_weeks)
