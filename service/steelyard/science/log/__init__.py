@@ -48,6 +48,7 @@ from .onset import (
     check_onset,
 )
 from .reader import (
+    MOST_LOG_DAYS,
     KnownFat,
     Reading,
     Tail,
@@ -81,6 +82,7 @@ __all__ = [
     "LOGGING_RATIO",
     "LOGGING_RATIO_LEAST",
     "LOGGING_RATIO_SD",
+    "MOST_LOG_DAYS",
     "MOST_WEIGHT_KG",
     "RATIO_DRIFT",
     "UNLOGGED_BIAS",

@@ -11,6 +11,7 @@ from msgspec.structs import replace
 from ..body import Adherence
 from ..log import (
     LEAST_WEIGHT_KG,
+    MOST_LOG_DAYS,
     MOST_WEIGHT_KG,
     KnownFat,
     Log,
@@ -126,7 +127,7 @@ def _check(person: Person, known: Known) -> None:
     onset = log.onset
     if onset is not None:
         check_onset(onset, "state.reading")
-        if onset.goes_on and not 0 <= known.day - onset.day < 1830:
+        if onset.goes_on and not 0 <= known.day - onset.day < MOST_LOG_DAYS:
             detail = "What was read before lies after the state, or years before it."
             raise Contradiction("STATE_CONTRADICTS_ITSELF", "state", detail)
     if not log.weighings:

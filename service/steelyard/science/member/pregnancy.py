@@ -6,8 +6,6 @@ from ..numbers import Estimate
 from ..register import traced
 from .told import ToldBefore
 
-_WHOLE = 1.0
-
 
 @traced
 def without_gestation(
@@ -21,7 +19,7 @@ def without_gestation(
     What was known comes from outside: no more of it is believed than a body spends at rest (``resting_kcal``) allows.
     """
     ratio, physical, settled = found.logging_ratio, found.physical, found.maintenance
-    logged = max(ratio.mean, LOGGING_RATIO) if before is None else min(_WHOLE, before.ratio)
+    logged = max(ratio.mean, LOGGING_RATIO) if before is None else min(1.0, before.ratio)
     known = physical.mean if before is None else min(before.physical_kcal, EXPENDITURE_REFUSED * resting_kcal)
     eaten = max(prior_kcal, known)
     return LogMaintenance(

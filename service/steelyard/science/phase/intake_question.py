@@ -47,7 +47,7 @@ from ..rails import (
 from ..register import Message, say, traced
 from .history import NO_DEFICIT_BEFORE, DeficitBefore
 
-# A difference from maintenance smaller than this is no deficit: it is within rounding.
+# A difference from maintenance smaller than this is no deficit: it is within rounding (judgement).
 _NO_DEFICIT_KCAL = 25.0
 
 

@@ -39,7 +39,6 @@ from .gate import (
     purpose_of,
 )
 from .intake_floors import (
-    LONG_PHASE_WEEKS,
     DeficitFloors,
     HeldFloors,
     LeastDay,
@@ -153,6 +152,7 @@ from .table import (
     INTAKE_FLOOR,
     LOGGED_LOSS_LIMIT,
     LOGGED_LOSS_WARN,
+    LONG_PHASE_WEEKS,
     LOSS,
     LOSS_LIMIT,
     MEDICAL,

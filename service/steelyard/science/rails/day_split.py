@@ -4,11 +4,11 @@ from math import gcd
 from typing import NamedTuple
 
 from ..register import traced
-from .intake_floors import LONG_PHASE_WEEKS, LeastDay, least_held_kcal
+from .intake_floors import LeastDay, least_held_kcal
 from .limits import deficit_limits
 from .macronutrients import CARBOHYDRATE_KCAL_PER_G, Macronutrients
 from .subject import Subject
-from .table import FLOOR
+from .table import FLOOR, LONG_PHASE_WEEKS
 from .why import Why
 
 

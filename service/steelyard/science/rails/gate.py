@@ -35,9 +35,9 @@ Value = TypeVar("Value")
 _TOKEN = object()
 # Of an intake told in whole kilocalories, and of masses told in grams.
 _WITHIN_KCAL, _WITHIN_KG, _WITHIN_G = 1.0, 0.003, 0.01
-# Nearer to maintenance than this an intake is for a hold.
+# Nearer to maintenance than this an intake is for a hold (judgement).
 _HOLD_KCAL, _HOLD_SHARE = 25.0, 0.025
-# Tissue that an underweight body may lose to the scale's own noise [kg].
+# Tissue that an underweight body may lose to the scale's own noise [kg] (judgement).
 UNDERWEIGHT_LOSS_KG = 0.25
 
 

@@ -27,12 +27,11 @@ from .table import (
     FLOOR,
     FLOOR_TOLD,
     INTAKE_FLOOR,
+    LONG_PHASE_WEEKS,
     RESTING_TOLD,
 )
 from .why import Why
 
-# A longer deficit counts as an ordinary cut, with a higher floor and no low energy availability.
-LONG_PHASE_WEEKS = 6
 # What an intake told in whole kilocalories may be off.
 WITHIN_KCAL = 0.5
 STEP_KCAL = 10.0

@@ -4,7 +4,7 @@ from typing import NamedTuple
 
 from ..body import FAT_SUPPLY_LIMIT
 from ..numbers import FLOATS, Elementwise, Number
-from .intake_floors import LONG_PHASE_WEEKS, deficit_floors
+from .intake_floors import deficit_floors
 from .macronutrients import least_intake_kcal
 from .subject import (
     Subject,
@@ -20,6 +20,7 @@ from .table import (
     DEFICIT_SHARE_LIMIT,
     FAT_SUPPLY,
     FLOOR,
+    LONG_PHASE_WEEKS,
     LOSS,
     PROTEIN,
 )

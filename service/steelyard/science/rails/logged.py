@@ -7,9 +7,11 @@ from ..register import say, traced
 from .subject import Logged, RailAction, Subject, stricter, warning
 from .table import AVAILABILITY, AVAILABILITY_LIMIT, FLOOR, INTAKE_FLOOR, LOGGED_LOSS_WARN, LOSS
 
+# Our judgement, no published source: the days of which intake is the mean, and the fewest of them that are whole; the
+# days of a line through weights, and the fewest weights of one.
 _EATEN_DAYS, _LEAST_DAYS, _HALF_DAYS, _LEAST_WEIGHTS = 14, 7, 14, 9
 LOGGED_DAYS = 2 * _HALF_DAYS  # of a log that are looked at
-# A tenth under a floor, to the digits that an answer tells, is more than a log's days differ by chance.
+# A tenth under a floor, to the digits that an answer tells, is more than a log's days differ by chance (judgement).
 _CLEARLY = 0.905
 
 

@@ -37,6 +37,8 @@ def _rule(
     return register(Entry(id=id, kind=Kind.RULE, summary=summary, formula=formula, basis=basis, sources=sources))
 
 
+# A longer deficit counts as an ordinary cut, with a higher floor and no low energy availability (our judgement).
+LONG_PHASE_WEEKS = 6
 _GUIDELINES = (MOUNTJOY_2023, THOMAS_2016, JENSEN_2014)
 
 ADULT_YEARS = constant("adult_age", 18.0, unit="y", summary="Least age for a deficit", basis=Basis.JUDGEMENT)

@@ -4,7 +4,7 @@ import math
 
 from ..person import Condition, TrainingStatus
 from ..register import say, traced
-from .intake_floors import LONG_PHASE_WEEKS, STEP_KCAL, least_on_day_kcal
+from .intake_floors import STEP_KCAL, least_on_day_kcal
 from .subject import (
     RailAction,
     Subject,
@@ -33,6 +33,7 @@ from .table import (
     GAIN_RATE,
     GAIN_RATE_LIMIT,
     GAIN_RATE_WARN_SHARE,
+    LONG_PHASE_WEEKS,
     LOSS,
     LOSS_WARN,
     PROTEIN,

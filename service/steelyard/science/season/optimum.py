@@ -26,7 +26,7 @@ _ROUNDS, _LINE = (None, 2.0, None, 4.0, 10.0), 24
 _SHORTLIST, _SHORTLIST_DRAWS = 96, 32
 _OVER_BAND = 0.04  # ceilings beyond the band are searched for the trade-off curve
 _LEAST_DROP = 0.01
-_OTHER_SURPLUS_KCAL, _OTHER_DIETING_WEEKS = 40.0, 3.0
+_OTHER_SURPLUS_KCAL, _OTHER_DIETING_WEEKS = 40.0, 3.0  # from which two strategies are told apart (judgement)
 ABOVE_ALLOWANCE = constant(
     "weeks_above_allowance", 1.25, unit="1", basis=Basis.JUDGEMENT,
     summary="Weeks above the band that an optimum may have where no limit was given, over the fewest possible: who "

@@ -42,7 +42,7 @@ from ..rails import (
 )
 from ..register import Basis, Kind, equation
 
-# A cut takes two weeks at least; water and tissue take less than this share of body mass in them.
+# A cut takes two weeks at least; water and tissue take less than this share of body mass in them (judgement).
 _BMI_MARGIN = 1.05
 _LEAST_DAYS = 7.0 * LEAST_WEEKS
 # What a kilocalorie of adaptation that is still to come takes off maintenance before the last of those weeks.
@@ -50,9 +50,9 @@ _ADAPTED = (1.0 - math.exp((7.0 - _LEAST_DAYS) / ADAPTATION_DAYS)) / (1.0 - THER
 # Carried mass that may come in a cut all the same: of new training, and of more food than before (judgement, by some
 # who train 25 to 28 h a week).
 _WATER_KG, _WATER_BACK_KG = 0.2, 0.5
-# Carried mass and lean tissue that may come in a week of it.
+# Carried mass and lean tissue that may come in a week of it (judgement).
 WEEK_KG = 0.1
-# Tissue lost for the energy of a kilogram of fat, at most.
+# Tissue lost for the energy of a kilogram of fat, at most (judgement).
 TISSUE_FOR_FAT = 1.5
 
 

@@ -62,7 +62,7 @@ YEAR_WEEKS = 52
 _BALANCED_FAT = fat_share(CarbohydratePreference.BALANCED)
 # A reading of body fat is never lower, whatever its error.
 _LEAST_SEEN_SHARE = 0.02
-_CUT_CARRIED_SHARE = 0.015  # of body mass that carried mass falls by in a cut, to time a cut for an event
+_CUT_CARRIED_SHARE = 0.015  # of body mass that carried mass falls by in a cut, to time a cut for an event (judgement)
 
 
 class Life(NamedTuple):
