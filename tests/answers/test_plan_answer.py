@@ -4,13 +4,13 @@ from datetime import date, timedelta
 from typing import Any
 
 import pytest
-from plan_people import CLEAR, MAN, START, WOMAN, forget_the_floor_of_holds
+from plan_people import CLEAR, MAN, START, WOMAN, forget_the_floor_of_holds, person
 from steelyard import answers
 from steelyard.science.body import ALL_SOURCES, UncertaintySource
 from steelyard.science.log import Log, Weighing
 from steelyard.science.member import Told
 from steelyard.science.numbers import Estimate
-from steelyard.science.person import Person
+from steelyard.science.person import Person, Sex
 from steelyard.science.phase import DeficitAim, DeficitKind, GainAim, HoldAim, ReturnAim
 from steelyard.science.rails import Refused
 from steelyard.science.register import Contradiction, OutOfDomain
@@ -148,6 +148,21 @@ def test_a_hold_that_forgets_its_floor_is_stopped_by_the_gate(monkeypatch: pytes
     held = answers.plan_phases(ask(HoldAim(weeks=4)))
     assert held.value.phases == []
     assert "REFUSED_HELD" in {reason.code for reason in held.reasons}
+
+
+# Needs a little over the least of 1500 kcal, and ate so little of late that less is spent for some weeks still.
+LEAVING_A_DIET = Told(
+    person(Sex.UNSPECIFIED, 52.0, 158.0, 0.26), CLEAR, Estimate(1520.0, 100.0), current_intake_kcal=950.0
+)
+
+
+@pytest.mark.parametrize("aim", [HoldAim(weeks=4), GainAim(weeks=1, surplus_kcal=50.0, fat_ceiling=0.4)])
+def test_who_leaves_a_diet_is_told_the_least_of_what_they_need_without_it(aim: HoldAim | GainAim) -> None:
+    answer = answers.plan_phases(ask(aim, told=LEAVING_A_DIET))
+    intakes = [planned.week.intake.intake_kcal for planned in answer.value.phases[0].weeks]
+    assert intakes[0] == 1500
+    assert intakes == sorted(intakes)
+    assert "RAISED_TO_FLOOR" in {action.message.code for action in answer.actions}
 
 
 def test_phases_that_did_not_pass_the_gate_are_no_answer() -> None:

@@ -6,10 +6,11 @@ from typing import Any
 
 import msgspec
 import pytest
-from plan_people import CLEAR, MAN, START
+from plan_people import CLEAR, MAN, START, person
 from steelyard import answers
 from steelyard.science.member import Told
 from steelyard.science.numbers import Estimate
+from steelyard.science.person import Sex
 from steelyard.science.phase import Band
 from steelyard.science.rails import Refused
 from steelyard.science.register import Contradiction, OutOfDomain
@@ -176,6 +177,19 @@ def test_no_cut_reaches_the_birthday_from_which_it_needs_clearance() -> None:
     assert cuts
     # 0.2 years are ten weeks and a half.
     assert all(phase.weeks[-1].week.last_day <= day(70) for phase in cuts)
+
+
+def test_a_season_after_a_diet_begins_at_the_least_of_what_is_needed_without_it() -> None:
+    # A little over the least of 1500 kcal, after so little that less is spent for some weeks still.
+    told = {
+        "person": person(Sex.UNSPECIFIED, 52.0, 158.0, 0.26),
+        "maintenance": Estimate(1520.0, 100.0),
+        "current_intake_kcal": 950.0,
+    }
+    found = answers.plan_season(ask(terms(12), UNCUT._replace(surplus_kcal=0.0), **told)).value.laid_out
+    intakes = [week.week.intake.intake_kcal for phase in found.phases for week in phase.weeks]
+    assert intakes[0] == 1500
+    assert min(intakes) == 1500
 
 
 def test_of_two_strategies_the_refused_is_listed_and_two_refused_are_a_refusal() -> None:

@@ -66,6 +66,7 @@ from .state import (
     calibrate,
     current_maintenance_kcal,
     otherwise,
+    still_saved_kcal,
 )
 from .targets import (
     BodyTarget,
@@ -152,6 +153,7 @@ __all__ = [
     "path_kept",
     "settle_at",
     "start_body",
+    "still_saved_kcal",
     "supply_of",
     "surplus_factor",
     "surplus_share",

@@ -193,6 +193,11 @@ def current_maintenance_kcal(model: BodyModel, state: BodyState) -> Number:
     return maintenance_of(model, fat, lean, scale_weight(fat, lean, glycogen, water, gut), adaptation)
 
 
+def still_saved_kcal(state: BodyState, ops: Elementwise = FLOATS) -> Number:
+    """What maintenance rises by as a body forgets that it has eaten less, at the same weight [kcal/d]."""
+    return ops.maximum(-state.adaptation_kcal, 0.0) / (1.0 - THERMIC_SHARE)
+
+
 @compiled
 def bodies_of(
     model: BodyModel, states: Sequence[BodyState], *, ops: Elementwise = FLOATS

@@ -20,7 +20,7 @@ from ..register import Message, say
 from .band import usual_ceiling
 from .gain import PlannedGain, plan_surplus
 from .phases import PlannedPhase, PlannedWeek
-from .weeks import Element, Lived, Week, live, stretches_of, subject_at
+from .weeks import Element, Lived, Week, held_by, live, stretches_of, subject_at
 
 # Phases laid end to end, and their path.
 LaidOut = tuple[list[PlannedPhase], Forecast]
@@ -85,7 +85,8 @@ class Draft:
 
         for _ in range(weeks):
             wanted = now.maintenance_kcal
-            told, lived = rails.held_through(now, wanted, partial(on, start=likely), start=self.subject)
+            held = held_by(now, likely)
+            told, lived = rails.held_through(held, wanted, partial(on, start=likely), start=self.subject)
             self.raised += rails.raised_to_floor(told, wanted)
             (likely,), now = lived.ends, lived.then
             rows.append(lived.week)

@@ -20,7 +20,7 @@ from ..register import traced
 from .aims import GainAim
 from .defaults import GAIN_RESET_WEEKS
 from .sizes import Pace, usual_surplus
-from .weeks import Element, Lived, Week, live, subject_at
+from .weeks import Element, Lived, Week, held_by, live, subject_at
 
 
 class PlannedGain(NamedTuple):
@@ -172,7 +172,7 @@ class _Gain:
             macros = split_for(self.subject, int(kcal), self.protein, self.preference)
             return live(Week(Element.SURPLUS, macros, self.fed_kg), self.subject, self.model, ends)
 
-        told, lived = self.floors.held_through(self.floors.held_kcal(now, wanted), on)
+        told, lived = self.floors.held_through(self.floors.held_kcal(held_by(now, state), wanted), on)
         self.raised += rails.raised_to_floor(told, wanted)
         self.now = lived.then
         return lived

@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 from enum import StrEnum
 from typing import NamedTuple
 
-from ..body import BodyModel, BodyState, Diet, Stretch, bodies_of
+from ..body import BodyModel, BodyState, Diet, Stretch, bodies_of, still_saved_kcal
 from ..rails import CARBOHYDRATE_KCAL_PER_G, Macronutrients, Subject
 
 
@@ -63,6 +63,14 @@ def live(week: Week, subject: Subject, model: BodyModel, ends: Callable[[Diet], 
 def subject_at(subject: Subject, model: BodyModel, state: BodyState) -> Subject:
     """What the rails read of the same person at a later state."""
     return subject.with_body(*bodies_of(model, [state])[0])
+
+
+def held_by(now: Subject, state: BodyState) -> Subject:
+    """``now``, at a state, as the floors of a hold or a gain read it: by settled maintenance.
+
+    Whoever has eaten less of late spends less for some weeks still, and is to be told no less for that.
+    """
+    return now._replace(maintenance_kcal=now.maintenance_kcal + float(still_saved_kcal(state)))
 
 
 def subjects_at(subject: Subject, model: BodyModel, states: Sequence[BodyState]) -> list[Subject]:

@@ -20,6 +20,7 @@ from ..body import (
     deficit_factor,
     deficit_share,
     linearise,
+    still_saved_kcal,
     supply_of,
     unfollowed_share,
     walk,
@@ -318,8 +319,10 @@ class _Season:
         self.intake = where(
             starts, cut_intake, where(sets_gain, gain_intake, where(sets_hold, hold_intake, self.intake))
         )
-        # The floors of a hold or a gain move with the body, so that they are looked at each week.
-        least = least_held_kcal(limits, self.model, seen.fat_kg, self.state.lean_kg, balance, self.ops)
+        # The floors of a hold or a gain move with the body, so that they are looked at each week. Whoever has eaten
+        # little of late spends less for some weeks still, and is to be told no less for that.
+        needed = balance + still_saved_kcal(self.state, self.ops)
+        least = least_held_kcal(limits, self.model, seen.fat_kg, self.state.lean_kg, needed, self.ops)
         is_raised = (self.mode != CUT) & (self.intake < least)
         self.intake = where(is_raised, least, self.intake)
         return starts | sets_gain | sets_hold | is_raised
