@@ -1,11 +1,12 @@
 """An intake for a target, of somebody who is known to keep to a part of deficits."""
 
 import pytest
-from plan_people import ALL_SOURCES, CLEAR, MAN
+from plan_people import ALL_SOURCES, CLEAR, MAN, fields_of
 from season_people import having
 from steelyard.science.body import BodyTarget, TargetQuantity
 from steelyard.science.member import Member, Told
 from steelyard.science.numbers import Estimate
+from steelyard.science.person import Person, Training, TrainingStatus
 from steelyard.science.phase import IntakeAnswer, answer_date, answer_intake
 
 DAYS = 42
@@ -39,3 +40,15 @@ def test_a_target_is_reached_when_the_path_gets_there() -> None:
 def test_a_gain_is_followed_by_whoever_does_not_keep_to_deficits() -> None:
     target = BodyTarget(TargetQuantity.WEIGHT_KG, 80.8)
     assert asked_by(KEPT, target).reached_day == asked_by(None, target).reached_day == DAYS
+
+
+@pytest.mark.parametrize("target", [0.13, 0.16])
+def test_a_far_date_hides_no_target_of_body_fat(target: float) -> None:
+    # A year of nothing leaves somebody active who does not lift the quarter of a kilogram of fat that the model keeps,
+    # and so little lean tissue that it is a larger share of them than the target.
+    training = Training(status=TrainingStatus.INTERMEDIATE)
+    member = Member(Told(Person(**{**fields_of(MAN), "training": training}), CLEAR, Estimate(4200.0, 100.0)))
+    found = answer_intake(member, BodyTarget(TargetQuantity.FAT_FRACTION, target), 371, 2.0, ALL_SOURCES)
+    assert found.is_feasible
+    end = found.path.states[-1]
+    assert end.fat_kg / end.weight_kg == pytest.approx(target, abs=0.001)

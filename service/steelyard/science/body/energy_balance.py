@@ -182,7 +182,7 @@ def _experienced(drive: _Drive, day: Number, ops: Elementwise) -> tuple[Number, 
 
 
 # Below this the model means nothing (no one lives there); it only keeps absurd inputs finite.
-_LEAST_FAT_KG = 0.25
+LEAST_FAT_KG = 0.25
 
 
 @inlined
@@ -225,10 +225,10 @@ def _step(
     half = 0.5 * days
     growth, ceiling = _experienced(drive, day + half, ops)
     fat_rate, lean_rate = _tissue_rates(share_of, growth, ceiling, outside, fat, lean, ops)
-    middle = ops.maximum(fat + half * fat_rate, _LEAST_FAT_KG)
+    middle = ops.maximum(fat + half * fat_rate, LEAST_FAT_KG)
     fat_rate, lean_rate = _tissue_rates(share_of, growth, ceiling, outside, middle, lean + half * lean_rate, ops)
     return (
-        ops.maximum(fat + days * fat_rate, _LEAST_FAT_KG),
+        ops.maximum(fat + days * fat_rate, LEAST_FAT_KG),
         lean + days * lean_rate,
         # Adaptation tends to its rest in closed form: rest + (adaptation - rest) exp(-days / T).
         rest + away * adaptation_left,

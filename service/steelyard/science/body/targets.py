@@ -5,7 +5,7 @@ from enum import StrEnum
 from typing import NamedTuple
 
 from ..register import Basis, Kind, equation, traced
-from .energy_balance import advance, walk
+from .energy_balance import LEAST_FAT_KG, advance, walk
 from .state import BodyModel, BodyState, Diet
 
 # How far ahead a date is looked for.
@@ -32,7 +32,8 @@ class BodyTarget(NamedTuple):
             return float(state.weight_kg)
         if self.quantity is TargetQuantity.FAT_KG:
             return float(state.fat_kg)
-        return float(state.fat_kg / state.weight_kg)
+        # With no fat left to lose the model means nothing: the share would rise again as lean tissue goes.
+        return float(state.fat_kg / state.weight_kg) if state.fat_kg > LEAST_FAT_KG else 0.0
 
 
 def crossing(excess: Callable[[float], float], low: float, high: float, tolerance: float = 2.0) -> float:
