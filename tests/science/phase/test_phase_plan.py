@@ -136,6 +136,22 @@ def test_fat_and_weeks_give_the_deficit(who: Person) -> None:
         assert -change(found, 0)[1] == pytest.approx(fat, abs=0.05)
 
 
+@pytest.mark.parametrize(
+    ("who", "kilograms"),
+    [
+        (person(Sex.FEMALE, 52.0, 163.0, 0.22), 1.6),
+        (person(Sex.FEMALE, 54.0, 168.0, 0.24), 1.6),
+        (person(Sex.MALE, 62.0, 178.0, 0.14), 2.4),
+    ],
+)  # fmt: skip
+def test_a_goal_within_weeks_is_not_held_to_the_limits_of_half_a_year(who: Person, kilograms: float) -> None:
+    """By body mass index a cut of 26 weeks may have half the deficit of one of ten."""
+    found = plan(who, kind=DeficitKind.CUT, fat_loss_kg=kilograms)
+    weeks, lost = len(found.phases[0].weeks), -change(found, 0)[1]
+    assert 7 < weeks < 13
+    assert kilograms - 0.06 <= lost <= kilograms + lost / weeks
+
+
 def test_more_than_the_usual_deficit_loses_in_six_weeks_is_planned_brisker_but_no_more() -> None:
     usual = plan(MAN, weeks=6)
     found = plan(MAN, fat_loss_kg=round(0.2 - change(usual, 0)[1], 2))

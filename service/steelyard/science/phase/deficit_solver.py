@@ -117,12 +117,13 @@ def _length_for_goal(phase: DeficitPhase, usual: UsualDeficit | None, cap: _Cap)
         wanted = min(rails.BRISK_DEFICIT, phase.deficit_for_goal(weeks))
         limit = cap(wanted, weeks)
         found = phase.weeks_for_goal(_held(wanted, limit), weeks)
-    for _ in range(4):
-        # A shorter phase is allowed another deficit, which may take another number of weeks.
-        if found is None or found == weeks:
-            break
-        weeks = found
-        limit = cap(wanted, weeks)
+    # A shorter phase is allowed another deficit, mostly a larger one, with which it is shorter still.
+    while found is not None and found < weeks:
+        weeks, limit = found, cap(wanted, found)
+        found = phase.weeks_for_goal(_held(wanted, limit), aim.most_weeks)
+    # Where it is a smaller one: as long as the weeks that it takes, whose limit is no larger again.
+    while found is not None and found > weeks:
+        weeks, limit = found, cap(wanted, found)
         again = phase.weeks_for_goal(_held(wanted, limit), aim.most_weeks)
         found = None if again is None else max(again, weeks)
     return _Trial(wanted, limit, found)
